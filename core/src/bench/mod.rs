@@ -1,0 +1,1 @@
+//! The bench at home: hooklengths, cutting plans, pop-up balance, fall to depth.

@@ -1,0 +1,1 @@
+//! Waits: how long from splash to bite, and how long to leave the next cast.

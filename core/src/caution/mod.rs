@@ -1,0 +1,1 @@
+//! Safety texts, each with authority, date and whom to defer to.

@@ -1,0 +1,1 @@
+//! Did a change matter: exact tests, rates, multiplicity, alternation plans.

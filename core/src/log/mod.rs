@@ -1,0 +1,1 @@
+//! Ops, moments, clocks, canonical bytes and the merge law.

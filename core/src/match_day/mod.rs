@@ -1,0 +1,1 @@
+//! The match: clock, casts left, forecast, running weight, nets.

@@ -1,0 +1,1 @@
+//! What each screen shows, as plain records, with its wording.

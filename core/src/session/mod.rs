@@ -1,0 +1,1 @@
+//! Ops folded into a session: rods, casts, ends, bites, rigs, peg.

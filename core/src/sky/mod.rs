@@ -1,0 +1,1 @@
+//! Daylight at the water.

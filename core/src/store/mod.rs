@@ -1,0 +1,1 @@
+//! SQLite: the log, projections, migrations, backup, check.

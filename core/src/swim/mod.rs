@@ -1,0 +1,1 @@
+//! The swim: peg frame, spots, cells, fished and rested, kept-back water, where next.

@@ -1,0 +1,4 @@
+//! Whole-app acceptance: reference checks, laws, crash tests, the simulated bank.
+#![forbid(unsafe_code)]
+
+pub mod reference;

@@ -1,0 +1,139 @@
+//! Field by field: computed against expected within the tolerance that the case names.
+
+use super::Topic;
+use serde_json::Value;
+use std::fmt;
+
+/// One compared field.
+pub struct Field {
+    path: String,
+    computed: String,
+    expected: String,
+    tolerance: String,
+    /// Whether they agree.
+    pub ok: bool,
+}
+
+impl fmt::Display for Field {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let mark = if self.ok { "" } else { "   <-- differs" };
+        write!(
+            f,
+            "{}: computed {} expected {} ({}){mark}",
+            self.path, self.computed, self.expected, self.tolerance
+        )
+    }
+}
+
+/// Compares every leaf of `expected`; a leaf that `computed` lacks is a difference.
+pub fn fields(topic: &Topic, computed: &Value, expected: &Value, tolerance: &Value) -> Vec<Field> {
+    let mut out = Vec::new();
+    walk(topic, String::new(), Some(computed), expected, tolerance, &mut out);
+    out
+}
+
+fn walk(
+    topic: &Topic,
+    path: String,
+    computed: Option<&Value>,
+    expected: &Value,
+    tolerance: &Value,
+    out: &mut Vec<Field>,
+) {
+    let join = |key: &str| if path.is_empty() { key.to_owned() } else { format!("{path}.{key}") };
+    match expected {
+        Value::Object(map) => {
+            for (key, value) in map {
+                walk(topic, join(key), computed.and_then(|c| c.get(key)), value, tolerance, out);
+            }
+        }
+        Value::Array(items) => {
+            let length = computed.and_then(Value::as_array).map_or(0, Vec::len);
+            if length != items.len() {
+                let found = computed.map_or("nothing".to_owned(), |_| format!("{length} values"));
+                out.push(Field {
+                    path,
+                    computed: found,
+                    expected: format!("{} values", items.len()),
+                    tolerance: "same length".into(),
+                    ok: false,
+                });
+                return;
+            }
+            for (i, value) in items.iter().enumerate() {
+                walk(topic, join(&i.to_string()), computed.and_then(|c| c.get(i)), value, tolerance, out);
+            }
+        }
+        leaf => out.push(compare_leaf(topic, path, computed, leaf, tolerance)),
+    }
+}
+
+fn compare_leaf(
+    topic: &Topic,
+    path: String,
+    computed: Option<&Value>,
+    expected: &Value,
+    tolerance: &Value,
+) -> Field {
+    let show = |v: Option<&Value>| v.map_or("nothing".to_owned(), ToString::to_string);
+    let (ok, words) = match (computed.and_then(Value::as_f64), expected.as_f64()) {
+        (Some(c), Some(e)) => within(topic, &path, c, e, tolerance),
+        _ => (computed == Some(expected), "exact".to_owned()),
+    };
+    Field { path, computed: show(computed), expected: expected.to_string(), tolerance: words, ok }
+}
+
+/// A named tolerance replaces the plain ones; where both `rel` and `abs` stand, either will do.
+fn within(topic: &Topic, path: &str, computed: f64, expected: f64, tolerance: &Value) -> (bool, String) {
+    let named = (topic.tolerance)(path).filter(|name| tolerance.get(name).is_some());
+    let names: Vec<&str> = named.map_or_else(|| vec!["rel", "abs"], |name| vec![name]);
+    let mut words = Vec::new();
+    let mut ok = computed == expected;
+    let difference = (computed - expected).abs();
+    for name in names {
+        let Some(limit) = tolerance.get(name).and_then(Value::as_f64) else { continue };
+        words.push(format!("{name} {limit:e}"));
+        ok |=
+            if name.starts_with("rel") { difference <= limit * expected.abs() } else { difference <= limit };
+    }
+    let words = if words.is_empty() { "exact".to_owned() } else { words.join(" or ") };
+    (ok, words)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use serde_json::json;
+
+    const PLAIN: Topic =
+        Topic { name: "t", compute: |_| Ok(Value::Null), tolerance: |p| (p == "cov").then_some("rel_cov") };
+
+    fn agrees(computed: &Value, expected: &Value, tolerance: &Value) -> bool {
+        fields(&PLAIN, computed, expected, tolerance).iter().all(|f| f.ok)
+    }
+
+    #[test]
+    fn a_key_not_computed_is_a_difference() {
+        assert!(!agrees(&json!({"a": 1.0}), &json!({"a": 1.0, "b": 2.0}), &json!({"rel": 1.0})));
+    }
+
+    #[test]
+    fn relative_absolute_and_named_tolerances_apply() {
+        assert!(agrees(&json!({"a": 1.01}), &json!({"a": 1.0}), &json!({"rel": 0.02})));
+        assert!(!agrees(&json!({"a": 1.03}), &json!({"a": 1.0}), &json!({"rel": 0.02})));
+        assert!(agrees(&json!({"a": 1.03}), &json!({"a": 1.0}), &json!({"rel": 0.02, "abs": 0.05})));
+        assert!(agrees(&json!({"cov": 1.03}), &json!({"cov": 1.0}), &json!({"rel": 1e-9, "rel_cov": 0.05})));
+    }
+
+    #[test]
+    fn null_and_text_must_be_the_same() {
+        assert!(agrees(&json!({"a": null}), &json!({"a": null}), &json!({})));
+        assert!(!agrees(&json!({"a": 0.0}), &json!({"a": null}), &json!({"rel": 1.0})));
+        assert!(!agrees(&json!({"a": "x"}), &json!({"a": "y"}), &json!({})));
+    }
+
+    #[test]
+    fn lists_of_other_lengths_differ() {
+        assert!(!agrees(&json!({"a": [1.0]}), &json!({"a": [1.0, 2.0]}), &json!({"rel": 1.0})));
+    }
+}
