@@ -5,10 +5,17 @@
 
 mod bank;
 mod key;
+mod pad;
 mod setup;
 mod tackle;
 
-pub use bank::{AdviceTone, AdviceView, BankState, BankView, HeaderView, RodView, StripMark, StripMarkShape, StripView};
+pub use bank::{
+    AdviceTone, AdviceView, BankState, BankView, HeaderView, RodView, StripMark, StripMarkShape, StripView,
+};
 pub use key::{Key, KeyView, KeyWeight};
+pub use pad::{
+    BankLayout, BrokenRule, Glass, GlassError, KeyPlace, PadAsk, PadRule, Rect, RodPlace, TextSizes,
+    bank_layout,
+};
 pub use setup::SetupView;
 pub use tackle::{Choice, ChoiceRow, TackleView};
