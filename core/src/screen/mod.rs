@@ -8,7 +8,9 @@ mod key;
 mod setup;
 mod tackle;
 
-pub use bank::{AdviceTone, AdviceView, BankState, BankView, HeaderView, RodView, StripMark, StripMarkShape, StripView};
+pub use bank::{
+    AdviceTone, AdviceView, BankState, BankView, HeaderView, RodView, StripMark, StripMarkShape, StripView,
+};
 pub use key::{Key, KeyView, KeyWeight};
 pub use setup::SetupView;
 pub use tackle::{Choice, ChoiceRow, TackleView};
