@@ -7,6 +7,7 @@ mod bank;
 mod key;
 mod setup;
 mod tackle;
+mod wording;
 
 pub use bank::{
     AdviceTone, AdviceView, BankState, BankView, HeaderView, RodView, StripMark, StripMarkShape, StripView,
@@ -14,3 +15,4 @@ pub use bank::{
 pub use key::{Key, KeyView, KeyWeight};
 pub use setup::SetupView;
 pub use tackle::{Choice, ChoiceRow, TackleView};
+pub use wording::{Arg, Wording};
