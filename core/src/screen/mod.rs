@@ -8,6 +8,7 @@ mod key;
 mod pad;
 mod setup;
 mod tackle;
+mod wording;
 
 pub use bank::{
     AdviceTone, AdviceView, BankState, BankView, HeaderView, RodView, StripMark, StripMarkShape, StripView,
@@ -19,3 +20,4 @@ pub use pad::{
 };
 pub use setup::SetupView;
 pub use tackle::{Choice, ChoiceRow, TackleView};
+pub use wording::{Arg, Wording};
