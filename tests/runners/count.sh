@@ -11,9 +11,13 @@ part() {
   mkdir -p target/logs
   log=target/logs/$name.log
   say "$name"
-  # Not in an `if`: bash switches `set -e` off inside a condition.
+  # The part stops at its first failing command, this run does not. (No `if`, no `&&` round it: bash would switch
+  # `set -e` off inside.)
   set +e
-  (set -e && "$@") 2>&1 | tee "$log"
+  (
+    set -e
+    "$@"
+  ) 2>&1 | tee "$log"
   status=${PIPESTATUS[0]}
   set -e
   if [ "$status" = "$NOT_RUN" ]; then

@@ -30,8 +30,11 @@ write_bindings() {
 
 # place_bindings FROM TREE: puts generated files where the packages look for them.
 place_bindings() {
-  rm -rf "${2:?}/$KOTLIN_BINDINGS" "$2/$SWIFT_BINDINGS" "$2/$SWIFT_HEADER"
-  mkdir -p "$2/$KOTLIN_BINDINGS" "$2/$SWIFT_BINDINGS" "$2/$SWIFT_HEADER"
+  local folder
+  for folder in "$KOTLIN_BINDINGS" "$SWIFT_BINDINGS" "$SWIFT_HEADER"; do
+    rm -rf "${2:?}/${folder:?}"
+    mkdir -p "$2/$folder"
+  done
   cp -r "$1/kotlin/." "$2/$KOTLIN_BINDINGS/"
   cp "$1/swift/RestwaterCore.swift" "$2/$SWIFT_BINDINGS/"
   cp "$1/swift/restwaterFFI.h" "$2/$SWIFT_HEADER/"

@@ -16,6 +16,7 @@ swift_tests() {
   native_library
   [ -e "$SWIFT_ROOT/restwater-root-made" ] || { debs debootstrap && try make_swift_root; }
   mkdir -p "$SWIFT_ROOT/src/restwater" target/swift
+  # shellcheck disable=SC2016 # expanded in the root
   in_swift_root 'cd /src/restwater && export LD_LIBRARY_PATH=$PWD/target/release &&
     swift test --disable-swift-testing --package-path ios/RestwaterKit --scratch-path target/swift -Xlinker -L"$LD_LIBRARY_PATH"'
 }
