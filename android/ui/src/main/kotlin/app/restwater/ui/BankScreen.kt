@@ -1,0 +1,246 @@
+package app.restwater.ui
+
+import androidx.compose.foundation.Canvas
+import androidx.compose.foundation.background
+import androidx.compose.foundation.clickable
+import androidx.compose.foundation.layout.Box
+import androidx.compose.foundation.layout.fillMaxSize
+import androidx.compose.runtime.Composable
+import androidx.compose.ui.Modifier
+import androidx.compose.ui.geometry.CornerRadius
+import androidx.compose.ui.geometry.Offset
+import androidx.compose.ui.geometry.Size
+import androidx.compose.ui.graphics.drawscope.Stroke
+import androidx.compose.ui.platform.testTag
+import androidx.compose.ui.semantics.LiveRegionMode
+import androidx.compose.ui.semantics.Role
+import androidx.compose.ui.semantics.clearAndSetSemantics
+import androidx.compose.ui.semantics.contentDescription
+import androidx.compose.ui.semantics.isTraversalGroup
+import androidx.compose.ui.semantics.liveRegion
+import androidx.compose.ui.semantics.onClick
+import androidx.compose.ui.semantics.role
+import androidx.compose.ui.semantics.selected
+import androidx.compose.ui.semantics.semantics
+import androidx.compose.ui.semantics.traversalIndex
+import androidx.compose.ui.text.font.FontWeight
+import androidx.compose.ui.text.style.TextAlign
+import app.restwater.core.BankLayout
+import app.restwater.core.BankView
+import app.restwater.core.Key
+import app.restwater.core.KeyWeight
+import app.restwater.core.PadWords
+import app.restwater.core.Rect
+import app.restwater.core.RodPlace
+import app.restwater.core.RodView
+import app.restwater.core.SwimScene
+
+/** What can be tapped on the Bank screen. */
+interface BankTaps {
+    fun key(key: Key)
+    fun more()
+    fun rod(rod: UByte)
+    fun screens()
+    fun scheme()
+    fun hand()
+    fun swim()
+    fun waits()
+}
+
+/** The Bank screen: [view] says what, [layout] says where; nothing is decided here. */
+@Composable
+fun BankScreen(
+    view: BankView,
+    layout: BankLayout,
+    words: PadWords,
+    notice: String,
+    swim: SwimScene?,
+    taps: BankTaps,
+) {
+    Box(Modifier.fillMaxSize().background(LocalInk.current.paper).oneThumbOnly().semantics { isTraversalGroup = true }) {
+        Top(view, layout, words, taps)
+        Clocks(view, layout, taps)
+        Sentences(view, layout)
+        WaitStrip(view.strip, layout.text.figures.toFloat(), Modifier.at(layout.strip), ORDER_STRIP)
+        layout.fan?.let { fan -> Fan(fan, swim, words, taps) }
+        Pad(view, layout, words, taps)
+        Notice(notice, layout)
+    }
+}
+
+@Composable
+private fun Top(view: BankView, layout: BankLayout, words: PadWords, taps: BankTaps) {
+    val header = view.header
+    val ink = LocalInk.current
+    val spoken = "${header.place}, ${header.clock}, ${header.length}"
+    val px = layout.text.header.toFloat()
+    Box(Modifier.at(layout.header).testTag("header").semantics { contentDescription = spoken; traversalIndex = 0f }) {
+        // One line where the header has the width of the glass, two where it shares it with the keys.
+        val wide = layout.header.width > layout.screens.width * 2.5
+        val first = if (wide) header.place else "${header.place}  ${header.clock}"
+        val full = local(layout.header)
+        if (wide) {
+            val third = full.width / 3
+            FitText(first, px, ink.ink, Modifier.at(full.copy(width = third * 1.2)), FontWeight.Bold)
+            FitText(header.clock, px, ink.ink, Modifier.at(full.copy(left = third * 1.2, width = third * 0.5)), FontWeight.Bold, TextAlign.Center)
+            FitText(header.length, px, ink.ink, Modifier.at(full.copy(left = third * 1.75, width = third * 1.25)), FontWeight.Medium, TextAlign.End)
+        } else {
+            FitText(first, px * 0.9f, ink.ink, Modifier.at(full.copy(height = full.height / 2)), FontWeight.Bold)
+            FitText(header.length, px * 0.9f, ink.ink, Modifier.at(full.copy(top = full.height / 2, height = full.height / 2)))
+        }
+    }
+    val text = (layout.text.header * 0.9).toFloat()
+    PadKey(KeyFace(words.screens, null, words.screensSpoken), "screens", text, 0f, Modifier.at(layout.screens), 1f, taps::screens)
+    PadKey(KeyFace(words.scheme, null, words.schemeSpoken), "scheme", text, 0f, Modifier.at(layout.scheme), 2f, taps::scheme)
+    PadKey(KeyFace(words.hand, null, words.handSpoken), "hand", text, 0f, Modifier.at(layout.hand), 3f, taps::hand)
+}
+
+/** The same rectangle seen from its own corner. */
+private fun local(rect: Rect) = Rect(0.0, 0.0, rect.width, rect.height)
+
+@Composable
+private fun Clocks(view: BankView, layout: BankLayout, taps: BankTaps) {
+    val one = layout.rods.size == 1
+    for (place in layout.rods) {
+        val rod = view.rods.find { it.rod == place.rod } ?: continue
+        if (one) OneClock(rod, place) else RodCell(rod, place, layout, taps)
+    }
+    val chosen = view.rods.find { it.chosen }
+    val since = chosen?.since.orEmpty()
+    layout.since?.let {
+        val px = layout.text.body.toFloat()
+        FitText(since, px, LocalInk.current.ink, Modifier.at(it))
+    }
+}
+
+@Composable
+private fun OneClock(rod: RodView, place: RodPlace) {
+    Box(Modifier.at(place.target).testTag("clock-${rod.rod}").wait(rod)) {
+        Digits(rod.digits, LocalInk.current.ink, Modifier.fillMaxSize())
+    }
+}
+
+/** The wait as a screen reader says it: by the minute, and of its own accord when the minute changes. */
+private fun Modifier.wait(rod: RodView) = semantics {
+    contentDescription = listOf(rod.spoken, rod.since).filter { it.isNotBlank() }.joinToString(", ")
+    liveRegion = LiveRegionMode.Polite
+    traversalIndex = ORDER_CLOCK + rod.rod.toFloat() / 10
+}
+
+@Composable
+private fun RodCell(rod: RodView, place: RodPlace, layout: BankLayout, taps: BankTaps) {
+    val ink = LocalInk.current
+    val mm = LocalPxPerMm.current
+    val text = if (rod.chosen) ink.paper else ink.ink
+    Box(
+        Modifier.at(place.target).testTag("clock-${rod.rod}").wait(rod)
+            .semantics { selected = rod.chosen; role = Role.Tab }
+            .clickable { taps.rod(rod.rod) },
+    ) {
+        Canvas(Modifier.fillMaxSize()) {
+            val edge = 0.35f * mm
+            if (rod.chosen) drawRoundRect(ink.ink, cornerRadius = CornerRadius(1f * mm))
+            else drawRoundRect(
+                ink.ink, Offset(edge / 2, edge / 2), Size(size.width - edge, size.height - edge), CornerRadius(1f * mm), Stroke(edge),
+            )
+        }
+    }
+    Digits(rod.digits, text, Modifier.at(place.digits))
+    place.name?.let { FitText(rod.name, layout.text.body.toFloat(), text, Modifier.at(it), FontWeight.Bold) }
+}
+
+@Composable
+private fun Sentences(view: BankView, layout: BankLayout) {
+    val ink = LocalInk.current
+    val body = layout.text.body.toFloat()
+    val advice = view.advice
+    // The sentences that find no line are still spoken.
+    val spoken = (listOf(advice.headline, advice.detail) + advice.more).filter { it.isNotBlank() }.joinToString(" ")
+    Box(
+        Modifier.at(layout.headline).testTag("advice").clearAndSetSemantics { contentDescription = spoken; traversalIndex = ORDER_ADVICE },
+    ) {
+        FitText(advice.headline, layout.text.headline.toFloat(), ink.ink, Modifier.fillMaxSize(), FontWeight.Bold)
+    }
+    layout.detail?.let { FitText(advice.detail, body, ink.ink, Modifier.at(it)) }
+    layout.spot?.let { FitText(view.spot, body, ink.ink, Modifier.at(it), FontWeight.Bold) }
+    layout.rig?.let { FitText(view.rig, body, ink.ink, Modifier.at(it)) }
+    layout.latest?.let { place ->
+        FitText(view.latest.firstOrNull().orEmpty(), body, ink.ink, Modifier.at(place), align = TextAlign.Center)
+    }
+    val where = layout.spot ?: layout.headline
+    Box(
+        Modifier.at(where).testTag("spot").semantics {
+            contentDescription = listOf(view.spot, view.rig).filter { it.isNotBlank() }.joinToString(". ")
+            traversalIndex = ORDER_SPOT
+        },
+    )
+}
+
+@Composable
+private fun Fan(place: Rect, swim: SwimScene?, words: PadWords, taps: BankTaps) {
+    Box(
+        Modifier.at(place).testTag("fan").clearAndSetSemantics {
+            contentDescription = words.swimSpoken
+            role = Role.Button
+            traversalIndex = ORDER_FAN
+            onClick { taps.swim(); true }
+        }.clickable { taps.swim() },
+    ) {
+        swim?.let { SwimCanvas(it, Modifier.fillMaxSize()) }
+    }
+}
+
+@Composable
+private fun Pad(view: BankView, layout: BankLayout, words: PadWords, taps: BankTaps) {
+    val faces = view.keys.associateBy { it.key }
+    for (place in layout.keys) {
+        val key = faces[place.key] ?: continue
+        val small = key.key !in LARGE
+        val px = if (small) layout.text.secondary else layout.text.primary
+        val face = KeyFace(
+            key.label, key.sub.takeIf { layout.showSubs }, key.spoken, key.weight == KeyWeight.SOLID, key.enabled,
+        )
+        PadKey(
+            face, tag(key.key), px.toFloat(), layout.text.sub.toFloat(), Modifier.at(place.rect),
+            ORDER_KEYS + view.keys.indexOf(key) / 100f,
+        ) { taps.key(key.key) }
+    }
+    val px = layout.text.secondary.toFloat()
+    val sub = layout.text.sub.toFloat()
+    layout.more?.let { PadKey(KeyFace(words.more, null, words.moreSpoken), "more", px, sub, Modifier.at(it), ORDER_MORE, taps::more) }
+    layout.nextRod?.let { place ->
+        val chosen = view.rods.indexOfFirst { it.chosen }
+        val next = view.rods.getOrNull((chosen + 1) % view.rods.size.coerceAtLeast(1)) ?: return@let
+        val face = KeyFace(next.name, next.digits.takeIf { layout.showSubs }, next.spoken)
+        PadKey(face, "next-rod", px, sub, Modifier.at(place), ORDER_MORE + 0.1f) { taps.rod(next.rod) }
+    }
+}
+
+/** The tag a test finds a key by. */
+fun tag(key: Key) = "key-$key"
+
+@Composable
+private fun Notice(notice: String, layout: BankLayout) {
+    Box(
+        Modifier.at(layout.notice).testTag("notice").semantics {
+            if (notice.isNotBlank()) contentDescription = notice
+            liveRegion = LiveRegionMode.Assertive
+        },
+    ) {
+        if (notice.isNotBlank()) {
+            FitText(notice, layout.text.body.toFloat(), LocalInk.current.ink, Modifier.fillMaxSize(), FontWeight.Bold, TextAlign.Center)
+        }
+    }
+}
+
+/** The keys whose words are large. */
+private val LARGE = setOf(Key.CAST, Key.BITE, Key.WOUND_IN, Key.LANDED, Key.LOST, Key.MISSED, Key.START)
+
+// The order a screen reader walks in: the wait first, then what it means, then the keys.
+private const val ORDER_CLOCK = 10f
+private const val ORDER_ADVICE = 20f
+private const val ORDER_STRIP = 30f
+private const val ORDER_SPOT = 40f
+private const val ORDER_FAN = 50f
+private const val ORDER_KEYS = 60f
+private const val ORDER_MORE = 70f
