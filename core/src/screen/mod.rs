@@ -7,6 +7,7 @@ mod bank;
 mod entry;
 mod figures;
 mod key;
+mod pad;
 mod place;
 mod setup;
 mod tackle;
@@ -19,6 +20,9 @@ pub use bank::{
 pub(crate) use entry::{entry_words, kind_words};
 pub(crate) use figures::clock;
 pub use key::{Key, KeyView, KeyWeight};
+pub use pad::{
+    BankLayout, BrokenRule, Glass, GlassError, KeyPlace, PadAsk, PadRule, Rect, RodPlace, TextSizes, bank_layout,
+};
 pub(crate) use place::reach_m;
 pub use setup::{SetupView, setup};
 pub(crate) use tackle::first_spot;
