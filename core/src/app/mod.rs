@@ -2,6 +2,7 @@
 
 mod action;
 mod advisor;
+mod day;
 mod entropy;
 mod error;
 mod recent;
@@ -11,6 +12,7 @@ mod tackle;
 mod update;
 
 pub use action::Action;
+pub use day::{DayError, DayTap, read_day};
 pub use entropy::Entropy;
 pub use error::{AppError, ErrorKind};
 pub use repeat::REPEAT_MS;
