@@ -2,7 +2,7 @@
 
 peg = Peg { $peg }
 peg-none = No peg
-length-session = { $time } since all-in
+length-session = { $time } since the start
 length-none = Nothing open
 rod = Rod { $rod }
 
@@ -124,7 +124,7 @@ advice-window = Half of the bites are expected between { $from } and { $to } min
 advice-next-five = Chance of a bite in the next five minutes: { $percent } %.
 advice-known-to = No cast was left longer than { $minutes } min: nothing is known beyond.
 advice-try-longer = Leave one or two past { $minutes } min to learn what comes there.
-advice-lost = Leaving each { $habit } min, as now, costs about { $percent } % of the bites.
+advice-lost = Winding in as early or late as now costs about { $percent } % of the bites.
 advice-guess = Turn-round of { $minutes } min is a guess until three are seen.
 
 strip-spoken = { $elapsed ->

@@ -1,5 +1,6 @@
 //! What a shell can ask for: one for each tap.
 
+use super::settings::{Hand, Scheme};
 use crate::log::{FishWeight, Payload, Rig, RodNumber, SessionSetup, Spot};
 use serde::{Deserialize, Serialize};
 
@@ -9,9 +10,9 @@ use serde::{Deserialize, Serialize};
 pub enum Action {
     /// Begin a session.
     StartSession {
-        /// How it is set up; everything may be left out.
+        /// How it is set up; as the set-up screen stands where it is left out.
         #[serde(default)]
-        setup: SessionSetup,
+        setup: Option<SessionSetup>,
     },
     /// End it; what is out is wound in.
     EndSession,
@@ -94,6 +95,36 @@ pub enum Action {
         /// Degrees clockwise from straight out, in hundredths.
         bearing_cdeg: i32,
     },
+    /// One of the choices of the tackle screen.
+    Choose {
+        /// Which rod.
+        rod: RodNumber,
+        /// The row's field.
+        field: String,
+        /// The choice's value.
+        value: String,
+    },
+    /// One of the choices of the set-up screen, or a text typed there.
+    ChooseSetup {
+        /// The row's field.
+        field: String,
+        /// The choice's value.
+        value: String,
+    },
+    /// The keys act on this rod from now on.
+    ChooseRod {
+        /// Which rod.
+        rod: RodNumber,
+    },
+    /// Hand and scheme.
+    Set {
+        /// Which thumb, where that changes.
+        #[serde(default)]
+        hand: Option<Hand>,
+        /// Day or night, where that changes.
+        #[serde(default)]
+        scheme: Option<Scheme>,
+    },
     /// Take the last entry back.
     Undo,
     /// Bring back what undo took.
@@ -104,10 +135,10 @@ pub enum Action {
 pub(super) const LONGEST_TEXT: usize = 2_000;
 
 impl Action {
-    /// What it writes to the log; none for those that act on earlier entries.
-    pub(super) fn payload(&self) -> Option<Payload> {
+    /// What it writes to the log; none for those that act on earlier entries or write nothing.
+    pub(super) fn payload(&self, draft: &SessionSetup) -> Option<Payload> {
         Some(match self.clone() {
-            Self::StartSession { setup } => Payload::SessionStarted(setup),
+            Self::StartSession { setup } => Payload::SessionStarted(setup.unwrap_or_else(|| draft.clone())),
             Self::EndSession => Payload::SessionEnded,
             Self::Cast { rod } => Payload::Cast { rod },
             Self::Bite { rod } => Payload::Bite { rod },
@@ -122,15 +153,26 @@ impl Action {
             Self::SetSpot { rod, spot } => Payload::SpotSet { rod, spot },
             Self::Note { text } => Payload::Noted { text },
             Self::SetMark { name, bearing_cdeg } => Payload::MarkSet { name, bearing_cdeg },
-            Self::TimeBack { .. } | Self::Undo | Self::Redo => return None,
+            Self::TimeBack { .. }
+            | Self::Undo
+            | Self::Redo
+            | Self::Choose { .. }
+            | Self::ChooseSetup { .. }
+            | Self::ChooseRod { .. }
+            | Self::Set { .. } => return None,
         })
+    }
+
+    /// Whether it grows the log.
+    pub(super) fn writes(&self) -> bool {
+        !matches!(self, Self::ChooseSetup { .. } | Self::ChooseRod { .. } | Self::Set { .. })
     }
 
     /// The texts in it with the field they are for.
     pub(super) fn texts(&self) -> Vec<(&'static str, &str)> {
         let mut texts: Vec<(&'static str, &str)> = Vec::new();
         match self {
-            Self::StartSession { setup } => {
+            Self::StartSession { setup: Some(setup) } => {
                 texts.extend(setup.water.as_deref().map(|t| ("water", t)));
                 texts.extend(setup.peg.as_deref().map(|t| ("peg", t)));
             }
@@ -138,6 +180,7 @@ impl Action {
                 texts.extend(rig.bait.as_deref().map(|t| ("bait", t)));
                 texts.extend(rig.colour.as_deref().map(|t| ("colour", t)));
             }
+            Self::Choose { value, .. } | Self::ChooseSetup { value, .. } => texts.push(("value", value)),
             Self::Note { text } => texts.push(("note", text)),
             Self::SetMark { name, .. } => texts.push(("mark", name)),
             _ => {}

@@ -108,9 +108,10 @@ impl AppError {
                 "error-too-long",
                 &[("field", Arg::Text(field)), ("count", Arg::Count(*count)), ("most", Arg::Count(*most))],
             ),
-            Self::UnknownChoice { field, value } => {
-                words.say_with("error-unknown-choice", &[("field", Arg::Text(field)), ("value", Arg::Text(value))])
-            }
+            Self::UnknownChoice { field, value } => words.say_with(
+                "error-unknown-choice",
+                &[("field", Arg::Text(field)), ("value", Arg::Text(value))],
+            ),
             Self::NoSuchRod(rod) => words.say_with(
                 "error-no-such-rod",
                 &[("rod", Arg::Text(&rod.to_string())), ("rods", Arg::Text("1"))],

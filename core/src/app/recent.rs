@@ -46,9 +46,11 @@ impl Recent {
         self.history.redo.last()
     }
 
-    /// The latest entries in force, latest first.
+    /// The latest entries of the session shown, latest first.
     pub(super) fn latest(&self, count: usize) -> Vec<&Entry> {
-        self.history.undo.iter().rev().take(count).collect()
+        let ops = self.current().map_or(&[][..], |loaded| &loaded.ops);
+        let is_here = |entry: &&Entry| entry.ops.iter().all(|id| ops.iter().any(|op| op.id == *id));
+        self.history.undo.iter().rev().filter(is_here).take(count).collect()
     }
 
     /// The session an op belongs to.

@@ -14,7 +14,10 @@ pub(crate) fn entry_words(words: &Wording, entry: &Entry) -> String {
         boot: String::new(),
         approx_s: 0,
     };
-    words.say_with("entry", &[("what", Arg::Text(&kind_words(words, &entry.kind))), ("time", Arg::Text(&clock(&at)))])
+    words.say_with(
+        "entry",
+        &[("what", Arg::Text(&kind_words(words, &entry.kind))), ("time", Arg::Text(&clock(&at)))],
+    )
 }
 
 /// "bite".

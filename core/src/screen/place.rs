@@ -36,7 +36,8 @@ pub(crate) fn reach_words(words: &Wording, reach: Reach) -> String {
         Reach::Wraps { hundredths, span_tenth_mm } => {
             let wraps = trimmed(f64::from(hundredths) / 100.0, 2);
             let span = span_words(words, span_tenth_mm);
-            let args = [("wraps", Arg::Text(&wraps)), ("span", Arg::Text(&span)), ("metres", Arg::Text(&metres))];
+            let args =
+                [("wraps", Arg::Text(&wraps)), ("span", Arg::Text(&span)), ("metres", Arg::Text(&metres))];
             words.say_with("spot-wraps", &args)
         }
         Reach::Metres { .. } => words.say_with("spot-metres", &[("metres", Arg::Text(&metres))]),
@@ -50,7 +51,9 @@ pub(crate) fn reach_words(words: &Wording, reach: Reach) -> String {
 /// Line out in metres.
 pub(crate) fn reach_m(reach: Reach) -> f64 {
     match reach {
-        Reach::Wraps { hundredths, span_tenth_mm } => f64::from(hundredths) / 100.0 * f64::from(span_tenth_mm) / 10_000.0,
+        Reach::Wraps { hundredths, span_tenth_mm } => {
+            f64::from(hundredths) / 100.0 * f64::from(span_tenth_mm) / 10_000.0
+        }
         Reach::Metres { cm } => f64::from(cm) / 100.0,
         Reach::Yards { hundredths } => f64::from(hundredths) / 100.0 * YARD_M,
     }
@@ -104,7 +107,8 @@ mod tests {
     fn a_rig_says_what_is_set_and_no_more() {
         let words = Wording::new();
         assert_eq!(rig_words(&words, &Rig::default()), "Rig not set");
-        let rig = Rig { bait: Some("bread".into()), popup_mm: Some(457), hook_size: Some(12), ..Rig::default() };
+        let rig =
+            Rig { bait: Some("bread".into()), popup_mm: Some(457), hook_size: Some(12), ..Rig::default() };
         assert_eq!(rig_words(&words, &rig), "bread, 45.7 cm pop-up, size 12");
     }
 

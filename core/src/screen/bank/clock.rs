@@ -22,7 +22,8 @@ fn view(input: &BankInput, session: &Session, rod: &Rod) -> RodView {
         (state, Some(since)) => words.say_with(since_id(state), &[("time", Arg::Text(&clock(since)))]),
     };
     let minutes = usize::try_from(elapsed_ms / 60_000).unwrap_or_default();
-    let spoken = words.say_with(spoken_id(state), &[("rod", Arg::Text(&name)), ("minutes", Arg::Count(minutes))]);
+    let spoken =
+        words.say_with(spoken_id(state), &[("rod", Arg::Text(&name)), ("minutes", Arg::Count(minutes))]);
     RodView {
         rod: rod.number,
         state,

@@ -2,7 +2,7 @@
 
 use super::{BankInput, BankState};
 use crate::log::Entry;
-use crate::screen::{Arg, Key, KeyView, KeyWeight, Wording, entry_words};
+use crate::screen::{Arg, Key, KeyView, KeyWeight, entry_words};
 
 /// The keys in reading order: the ones in the middle, the wide one, then the small ones.
 pub(super) fn keys(input: &BankInput, state: BankState) -> Vec<KeyView> {
@@ -101,6 +101,7 @@ fn name(key: Key) -> &'static str {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::screen::Wording;
 
     #[test]
     fn every_key_has_its_words() {

@@ -8,7 +8,7 @@ mod strip;
 use super::figures::{clock, hours_minutes};
 use super::place::{rig_words, spot_words};
 use super::{Arg, KeyView, Wording};
-use crate::bite::Advice;
+use crate::bite::{Advice, WaitingOn};
 use crate::log::{Entry, Moment, RodNumber};
 use crate::session::{Rhythm, Session};
 use serde::{Deserialize, Serialize};
@@ -164,8 +164,10 @@ pub struct BankView {
 pub struct Reading {
     /// How long to leave the next cast.
     pub advice: Advice,
-    /// Chance of a bite in the next five minutes, given the wait so far.
-    pub next_five: Option<f64>,
+    /// Minutes the running cast has waited; none where nothing is out.
+    pub waited_min: Option<f64>,
+    /// What waiting on would earn.
+    pub waiting: Option<WaitingOn>,
     /// What a cast costs beside its wait.
     pub rhythm: Rhythm,
 }
@@ -217,7 +219,10 @@ fn header(input: &BankInput, open: Option<&Session>) -> HeaderView {
     let words = input.words;
     let length = open.and_then(|session| session.started.as_ref()).map_or_else(
         || words.say("length-none"),
-        |start| words.say_with("length-session", &[("time", Arg::Text(&hours_minutes(input.now.since(start).ms)))]),
+        |start| {
+            words
+                .say_with("length-session", &[("time", Arg::Text(&hours_minutes(input.now.since(start).ms)))])
+        },
     );
     let setup = open.map(|session| &session.setup);
     let place = setup.and_then(|setup| {

@@ -1,7 +1,7 @@
 //! The wait strip: a tape of minutes with this session's waits on it.
 
 use super::{BankInput, StripMark, StripMarkShape, StripView};
-use crate::bite::Wait;
+use crate::bite::{AdviceState, Wait};
 use crate::screen::Arg;
 use crate::session::{Session, running_wait_min, waits_of};
 use std::collections::HashMap;
@@ -19,7 +19,10 @@ pub(super) fn strip(input: &BankInput, open: Option<&Session>, headline: &str) -
     let waits = open.map_or_else(Vec::new, |session| waits_of(session, turn));
     let cast = open.and_then(|session| session.running(input.chosen));
     let elapsed_min = open.zip(cast).and_then(|(session, cast)| running_wait_min(session, cast, input.now));
+    // Before the record tells anything no band is drawn: it would only be the prior's.
     let advice = input.reading.map(|r| &r.advice);
+    let known_to_min = advice.map(|a| a.longest_wait_min).filter(|m| *m > 0.0);
+    let advice = advice.filter(|a| a.state != AdviceState::CantTellYet);
     let hold_min = advice.and_then(|a| a.hold_until_min);
     let recast_min = advice.and_then(|a| a.recast_by_min);
     let longest = waits.iter().map(|w| w.minutes()).fold(SHORTEST_MIN - 5.0, f64::max);
@@ -37,7 +40,7 @@ pub(super) fn strip(input: &BankInput, open: Option<&Session>, headline: &str) -
         hold_min,
         recast_min,
         window_min: advice.and_then(|a| a.bite_window).map(|(from, to)| vec![from, to]),
-        known_to_min: advice.map(|a| a.longest_wait_min).filter(|m| *m > 0.0),
+        known_to_min,
         spoken: spoken(input, elapsed_min, headline, &waits),
         marks,
     }
@@ -74,7 +77,8 @@ mod tests {
     #[test]
     fn waits_at_one_place_are_stacked_and_long_ones_sit_on_the_edge() {
         let wait = |minutes, bite| Wait::new(minutes, bite).unwrap();
-        let marks = stacked(&[wait(14.3, true), wait(200.0, false), wait(14.4, true), wait(9.0, false)], 120.0);
+        let marks =
+            stacked(&[wait(14.3, true), wait(200.0, false), wait(14.4, true), wait(9.0, false)], 120.0);
         let seen: Vec<_> = marks.iter().map(|m| (m.minute, m.stack, m.shape)).collect();
         assert_eq!(
             seen,
