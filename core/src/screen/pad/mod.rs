@@ -16,6 +16,7 @@
 
 mod keys;
 mod rules;
+mod said;
 mod words;
 
 #[cfg(test)]
@@ -25,6 +26,7 @@ use super::{BankState, Key};
 use serde::{Deserialize, Serialize};
 
 pub use rules::{BrokenRule, PadRule};
+pub use said::{PadWords, Said};
 
 /// Least size of a key used while fishing, mm.
 pub const PRIMARY_MM: f64 = 20.0;

@@ -27,13 +27,15 @@ import androidx.compose.ui.text.font.FontWeight
 import androidx.compose.ui.text.style.TextAlign
 import app.restwater.core.BankLayout
 import app.restwater.core.BankView
+import app.restwater.core.Hand
 import app.restwater.core.Key
 import app.restwater.core.KeyWeight
 import app.restwater.core.PadWords
 import app.restwater.core.Rect
 import app.restwater.core.RodPlace
 import app.restwater.core.RodView
-import app.restwater.core.SwimScene
+import app.restwater.core.Scheme
+import app.restwater.core.Settings
 
 /** What can be tapped on the Bank screen. */
 interface BankTaps {
@@ -44,7 +46,6 @@ interface BankTaps {
     fun scheme()
     fun hand()
     fun swim()
-    fun waits()
 }
 
 /** The Bank screen: [view] says what, [layout] says where; nothing is decided here. */
@@ -53,23 +54,24 @@ fun BankScreen(
     view: BankView,
     layout: BankLayout,
     words: PadWords,
+    settings: Settings,
     notice: String,
-    swim: SwimScene?,
     taps: BankTaps,
+    swim: (@Composable () -> Unit)? = null,
 ) {
     Box(Modifier.fillMaxSize().background(LocalInk.current.paper).oneThumbOnly().semantics { isTraversalGroup = true }) {
-        Top(view, layout, words, taps)
+        Top(view, layout, words, settings, taps)
         Clocks(view, layout, taps)
         Sentences(view, layout)
         WaitStrip(view.strip, layout.text.figures.toFloat(), Modifier.at(layout.strip), ORDER_STRIP)
-        layout.fan?.let { fan -> Fan(fan, swim, words, taps) }
+        if (swim != null) layout.fan?.let { fan -> Fan(fan, words, taps, swim) }
         Pad(view, layout, words, taps)
         Notice(notice, layout)
     }
 }
 
 @Composable
-private fun Top(view: BankView, layout: BankLayout, words: PadWords, taps: BankTaps) {
+private fun Top(view: BankView, layout: BankLayout, words: PadWords, settings: Settings, taps: BankTaps) {
     val header = view.header
     val ink = LocalInk.current
     val spoken = "${header.place}, ${header.clock}, ${header.length}"
@@ -90,9 +92,11 @@ private fun Top(view: BankView, layout: BankLayout, words: PadWords, taps: BankT
         }
     }
     val text = (layout.text.header * 0.9).toFloat()
-    PadKey(KeyFace(words.screens, null, words.screensSpoken), "screens", text, 0f, Modifier.at(layout.screens), 1f, taps::screens)
-    PadKey(KeyFace(words.scheme, null, words.schemeSpoken), "scheme", text, 0f, Modifier.at(layout.scheme), 2f, taps::scheme)
-    PadKey(KeyFace(words.hand, null, words.handSpoken), "hand", text, 0f, Modifier.at(layout.hand), 3f, taps::hand)
+    val scheme = if (settings.scheme == Scheme.DAY) words.night else words.day
+    val hand = if (settings.hand == Hand.RIGHT) words.left else words.right
+    PadKey(words.screens.face(), "screens", text, 0f, Modifier.at(layout.screens), 1f, taps::screens)
+    PadKey(scheme.face(), "scheme", text, 0f, Modifier.at(layout.scheme), 2f, taps::scheme)
+    PadKey(hand.face(), "hand", text, 0f, Modifier.at(layout.hand), 3f, taps::hand)
 }
 
 /** The same rectangle seen from its own corner. */
@@ -177,17 +181,15 @@ private fun Sentences(view: BankView, layout: BankLayout) {
 }
 
 @Composable
-private fun Fan(place: Rect, swim: SwimScene?, words: PadWords, taps: BankTaps) {
+private fun Fan(place: Rect, words: PadWords, taps: BankTaps, swim: @Composable () -> Unit) {
     Box(
         Modifier.at(place).testTag("fan").clearAndSetSemantics {
-            contentDescription = words.swimSpoken
+            contentDescription = words.swim.spoken
             role = Role.Button
             traversalIndex = ORDER_FAN
             onClick { taps.swim(); true }
         }.clickable { taps.swim() },
-    ) {
-        swim?.let { SwimCanvas(it, Modifier.fillMaxSize()) }
-    }
+    ) { swim() }
 }
 
 @Composable
@@ -207,7 +209,7 @@ private fun Pad(view: BankView, layout: BankLayout, words: PadWords, taps: BankT
     }
     val px = layout.text.secondary.toFloat()
     val sub = layout.text.sub.toFloat()
-    layout.more?.let { PadKey(KeyFace(words.more, null, words.moreSpoken), "more", px, sub, Modifier.at(it), ORDER_MORE, taps::more) }
+    layout.more?.let { PadKey(words.more.face(), "more", px, sub, Modifier.at(it), ORDER_MORE, taps::more) }
     layout.nextRod?.let { place ->
         val chosen = view.rods.indexOfFirst { it.chosen }
         val next = view.rods.getOrNull((chosen + 1) % view.rods.size.coerceAtLeast(1)) ?: return@let

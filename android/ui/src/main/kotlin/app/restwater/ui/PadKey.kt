@@ -29,6 +29,7 @@ import androidx.compose.ui.semantics.semantics
 import androidx.compose.ui.semantics.traversalIndex
 import androidx.compose.ui.text.font.FontWeight
 import androidx.compose.ui.text.style.TextAlign
+import app.restwater.core.Said
 
 /** Whether a key is drawn in solid ink at this moment; read by tests. */
 val SolidInk = SemanticsPropertyKey<Boolean>("SolidInk")
@@ -41,6 +42,9 @@ data class KeyFace(
     val solid: Boolean = false,
     val enabled: Boolean = true,
 )
+
+/** An outlined key of one word. */
+fun Said.face() = KeyFace(label, null, spoken)
 
 /**
  * A key of the pad. While a thumb is on it the whole of it turns round, ink for paper, so that a finger that
