@@ -78,7 +78,7 @@ link_android_resources() {
     for dir in aar/*/; do
       [ -z "$(ls "$dir/res" 2>/dev/null)" ] || aapt2 compile --dir "$dir/res" -o "flat/$(basename "$dir").zip"
     done
-    aapt2 compile --dir $TREE/$app/res -o flat/zz-app.zip
+    aapt2 compile --dir "$TREE/$app/res" -o flat/zz-app.zip
     # Debian's aapt2 can't read the framework's own jar (zip64), so it gets the table alone.
     unzip -oq "$(jar_of org.robolectric:android-all:$ARSC)" resources.arsc AndroidManifest.xml -d framework
     rm -f framework.apk
@@ -86,7 +86,7 @@ link_android_resources() {
     # What Gradle's manifest merger does for a test: the package, and the empty activity of Compose's test rule.
     sed -e 's|<manifest |<manifest package="app.restwater" |' \
       -e 's|</application>|<activity android:name="androidx.activity.ComponentActivity" android:exported="false"/></application>|' \
-      $TREE/$app/AndroidManifest.xml >AndroidManifest.xml
+      "$TREE/$app/AndroidManifest.xml" >AndroidManifest.xml
     packages=$(grep -oh 'package="[^"]*"' aar/*/AndroidManifest.xml | cut -d'"' -f2 | sort -u | paste -sd:)
     aapt2 link -I framework.apk --manifest AndroidManifest.xml --auto-add-overlay --non-final-ids --java r-java \
       --extra-packages "$packages" --min-sdk-version 26 --target-sdk-version 35 -o resources.apk flat/*.zip
