@@ -66,7 +66,7 @@ link_android_resources() {
   local app=android/app/src/main stamp=$ANDROID_OUT/r-classes/made
   stale $stamp $app/AndroidManifest.xml $app/res $ANDROID_OUT/libs.txt tests/runners/robolectric.sh || return 0
   (
-    cd $ANDROID_OUT
+    cd "$ANDROID_OUT" || exit
     rm -rf aar flat r-java r-classes framework
     mkdir -p aar flat r-java r-classes framework
     while read -r file; do
