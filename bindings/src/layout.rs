@@ -110,10 +110,8 @@ pub struct BankLayout {
     pub fan: Option<Rect>,
     /// The wait strip.
     pub strip: Rect,
-    /// First sentence of the advice.
-    pub headline: Rect,
-    /// Second sentence.
-    pub detail: Option<Rect>,
+    /// The advice: the first sentence large, then as many of the others as fit.
+    pub advice: Rect,
     /// Where the cast lies or the next one goes.
     pub spot: Option<Rect>,
     /// What is on the line.

@@ -1,6 +1,7 @@
 package app.restwater.desktop
 
 import androidx.compose.runtime.CompositionLocalProvider
+import app.restwater.core.BankState
 import app.restwater.core.BankView
 import app.restwater.core.DayTap
 import app.restwater.core.Glass
@@ -80,18 +81,21 @@ private fun pictures(core: Restwater, tap: DayTap, bank: BankView, out: File, na
 /** The set-up screen of a record as PNG, by day. */
 fun setupPicture(setup: SetupView, bank: BankView, glass: Glass): ByteArray = picture(glass) {
     CompositionLocalProvider(LocalInk provides Ink.Day, LocalPxPerMm provides glass.pxPerMm.toFloat()) {
-        SetupScreen(setup, bankLayout(glass, ask(bank)), padWords(), "", { _, _ -> }, { }) { }
+        SetupScreen(setup, bankLayout(glass, ask(bank)), back(glass), padWords(), "", { _, _ -> }, { }) { }
     }
 }
 
 /** The tackle screen of a record as PNG, by day. */
 fun tacklePicture(tackle: TackleView, bank: BankView, glass: Glass): ByteArray = picture(glass) {
     CompositionLocalProvider(LocalInk provides Ink.Day, LocalPxPerMm provides glass.pxPerMm.toFloat()) {
-        TackleScreen(tackle, bankLayout(glass, ask(bank)), padWords(), "", { _, _ -> }) { }
+        TackleScreen(tackle, bankLayout(glass, ask(bank)), back(glass), padWords(), "", { _, _ -> }) { }
     }
 }
 
 private fun ask(bank: BankView) = PadAsk(bank.state, bank.rods.size.coerceIn(1, 3).toUByte(), 0u)
+
+/** Where BACK lies: beside CAST. */
+private fun back(glass: Glass) = checkNotNull(bankLayout(glass, PadAsk(BankState.READY, 1u, 0u)).more)
 
 /** A common glass: 6.1 in, 1080 x 2340. */
 val GLASS = Glass(1080.0, 2340.0, 16.634, 1.0, false, 89.0, 63.0)

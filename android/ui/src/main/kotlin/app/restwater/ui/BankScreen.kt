@@ -29,6 +29,8 @@ import app.restwater.core.BankLayout
 import app.restwater.core.BankView
 import app.restwater.core.Hand
 import app.restwater.core.Key
+import app.restwater.core.KeyPlace
+import app.restwater.core.KeyView
 import app.restwater.core.KeyWeight
 import app.restwater.core.PadWords
 import app.restwater.core.Rect
@@ -61,8 +63,9 @@ fun BankScreen(
 ) {
     Box(Modifier.fillMaxSize().background(LocalInk.current.paper).oneThumbOnly().semantics { isTraversalGroup = true }) {
         Top(view, layout, words, settings, taps)
-        Clocks(view, layout, taps)
-        Sentences(view, layout)
+        // Without a scene of the swim the clock has the fan's place too.
+        Clocks(view, if (swim == null) layout.withoutFan() else layout, taps)
+        Words(view, layout)
         WaitStrip(view.strip, layout.text.figures.toFloat(), Modifier.at(layout.strip), ORDER_STRIP)
         if (swim != null) layout.fan?.let { fan -> Fan(fan, words, taps, swim) }
         Pad(view, layout, words, taps)
@@ -77,23 +80,16 @@ private fun Top(view: BankView, layout: BankLayout, words: PadWords, settings: S
     val spoken = "${header.place}, ${header.clock}, ${header.length}"
     val px = layout.text.header.toFloat()
     Box(Modifier.at(layout.header).testTag("header").semantics { contentDescription = spoken; traversalIndex = 0f }) {
-        // One line where the header has the width of the glass, two where it shares it with the keys.
-        val wide = layout.header.width > layout.screens.width * 2.5
-        val first = if (wide) header.place else "${header.place}  ${header.clock}"
         val full = local(layout.header)
-        if (wide) {
-            val third = full.width / 3
-            FitText(first, px, ink.ink, Modifier.at(full.copy(width = third * 1.2)), FontWeight.Bold)
-            FitText(header.clock, px, ink.ink, Modifier.at(full.copy(left = third * 1.2, width = third * 0.5)), FontWeight.Bold, TextAlign.Center)
-            FitText(header.length, px, ink.ink, Modifier.at(full.copy(left = third * 1.75, width = third * 1.25)), FontWeight.Medium, TextAlign.End)
-        } else {
-            FitText(first, px * 0.9f, ink.ink, Modifier.at(full.copy(height = full.height / 2)), FontWeight.Bold)
-            FitText(header.length, px * 0.9f, ink.ink, Modifier.at(full.copy(top = full.height / 2, height = full.height / 2)))
-        }
+        val half = full.copy(height = full.height / 2)
+        FitText("${header.place}  ${header.clock}", px, ink.ink, Modifier.at(half), FontWeight.Bold)
+        FitText(header.length, px * 0.9f, ink.ink, Modifier.at(half.copy(top = full.height / 2)))
     }
-    val text = (layout.text.header * 0.9).toFloat()
     val scheme = if (settings.scheme == Scheme.DAY) words.night else words.day
     val hand = if (settings.hand == Hand.RIGHT) words.left else words.right
+    val mm = LocalPxPerMm.current
+    val labels = listOf(words.screens to layout.screens, scheme to layout.scheme, hand to layout.hand)
+    val text = commonEm(labels.map { (said, place) -> said.label to labelPlace(place, false, mm) }, px)
     PadKey(words.screens.face(), "screens", text, 0f, Modifier.at(layout.screens), 1f, taps::screens)
     PadKey(scheme.face(), "scheme", text, 0f, Modifier.at(layout.scheme), 2f, taps::scheme)
     PadKey(hand.face(), "hand", text, 0f, Modifier.at(layout.hand), 3f, taps::hand)
@@ -101,6 +97,15 @@ private fun Top(view: BankView, layout: BankLayout, words: PadWords, settings: S
 
 /** The same rectangle seen from its own corner. */
 private fun local(rect: Rect) = Rect(0.0, 0.0, rect.width, rect.height)
+
+private fun BankLayout.withoutFan(): BankLayout {
+    val fan = fan?.takeIf { rods.size == 1 } ?: return this
+    fun Rect.and(other: Rect): Rect {
+        val left = minOf(left, other.left)
+        return copy(left = left, width = maxOf(this.left + width, other.left + other.width) - left)
+    }
+    return copy(rods = rods.map { it.copy(target = it.target.and(fan), digits = it.digits.and(fan)) })
+}
 
 @Composable
 private fun Clocks(view: BankView, layout: BankLayout, taps: BankTaps) {
@@ -154,26 +159,26 @@ private fun RodCell(rod: RodView, place: RodPlace, layout: BankLayout, taps: Ban
 }
 
 @Composable
-private fun Sentences(view: BankView, layout: BankLayout) {
+private fun Words(view: BankView, layout: BankLayout) {
     val ink = LocalInk.current
     val body = layout.text.body.toFloat()
     val advice = view.advice
     // The sentences that find no line are still spoken.
     val spoken = (listOf(advice.headline, advice.detail) + advice.more).filter { it.isNotBlank() }.joinToString(" ")
     Box(
-        Modifier.at(layout.headline).testTag("advice").clearAndSetSemantics { contentDescription = spoken; traversalIndex = ORDER_ADVICE },
+        Modifier.at(layout.advice).testTag("advice").semantics { contentDescription = spoken; traversalIndex = ORDER_ADVICE },
     ) {
-        FitText(advice.headline, layout.text.headline.toFloat(), ink.ink, Modifier.fillMaxSize(), FontWeight.Bold)
+        Sentences(
+            advice.headline, listOf(advice.detail) + advice.more, layout.text.headline.toFloat(), body, ink.ink, Modifier.fillMaxSize(),
+        )
     }
-    layout.detail?.let { FitText(advice.detail, body, ink.ink, Modifier.at(it)) }
     layout.spot?.let { FitText(view.spot, body, ink.ink, Modifier.at(it), FontWeight.Bold) }
     layout.rig?.let { FitText(view.rig, body, ink.ink, Modifier.at(it)) }
     layout.latest?.let { place ->
         FitText(view.latest.firstOrNull().orEmpty(), body, ink.ink, Modifier.at(place), align = TextAlign.Center)
     }
-    val where = layout.spot ?: layout.headline
     Box(
-        Modifier.at(where).testTag("spot").semantics {
+        Modifier.at(layout.spot ?: layout.notice).testTag("spot").semantics {
             contentDescription = listOf(view.spot, view.rig).filter { it.isNotBlank() }.joinToString(". ")
             traversalIndex = ORDER_SPOT
         },
@@ -194,29 +199,36 @@ private fun Fan(place: Rect, words: PadWords, taps: BankTaps, swim: @Composable 
 
 @Composable
 private fun Pad(view: BankView, layout: BankLayout, words: PadWords, taps: BankTaps) {
+    val mm = LocalPxPerMm.current
     val faces = view.keys.associateBy { it.key }
-    for (place in layout.keys) {
-        val key = faces[place.key] ?: continue
-        val small = key.key !in LARGE
-        val px = if (small) layout.text.secondary else layout.text.primary
-        val face = KeyFace(
-            key.label, key.sub.takeIf { layout.showSubs }, key.spoken, key.weight == KeyWeight.SOLID, key.enabled,
-        )
-        PadKey(
-            face, tag(key.key), px.toFloat(), layout.text.sub.toFloat(), Modifier.at(place.rect),
-            ORDER_KEYS + view.keys.indexOf(key) / 100f,
-        ) { taps.key(key.key) }
-    }
-    val px = layout.text.secondary.toFloat()
+    val shown = layout.keys.mapNotNull { place -> faces[place.key]?.let { place to it.face(layout.showSubs) } }
+    val chosen = view.rods.indexOfFirst { it.chosen }
+    val nextRod = view.rods.getOrNull((chosen + 1) % view.rods.size.coerceAtLeast(1))
+    val nextFace = nextRod?.let { KeyFace(it.name, it.digits.takeIf { layout.showSubs }, it.spoken) }
+    // Keys of one kind are written in one size.
+    val (large, small) = shown.partition { it.first.key in LARGE }
+    fun labels(keys: List<Pair<KeyPlace, KeyFace>>) =
+        keys.map { (place, face) -> face.label to labelPlace(place.rect, face.sub != null, mm) }
+    val others = listOfNotNull(
+        layout.more?.let { words.more.label to labelPlace(it, false, mm) },
+        layout.nextRod?.let { place -> nextFace?.let { it.label to labelPlace(place, it.sub != null, mm) } },
+    )
+    val largePx = commonEm(labels(large), layout.text.primary.toFloat())
+    val smallPx = commonEm(labels(small) + others, layout.text.secondary.toFloat())
     val sub = layout.text.sub.toFloat()
-    layout.more?.let { PadKey(words.more.face(), "more", px, sub, Modifier.at(it), ORDER_MORE, taps::more) }
+    for ((place, face) in shown) {
+        val order = ORDER_KEYS + view.keys.indexOfFirst { it.key == place.key } / 100f
+        val px = if (place.key in LARGE) largePx else smallPx
+        PadKey(face, tag(place.key), px, sub, Modifier.at(place.rect), order) { taps.key(place.key) }
+    }
+    layout.more?.let { PadKey(words.more.face(), "more", smallPx, sub, Modifier.at(it), ORDER_MORE, taps::more) }
     layout.nextRod?.let { place ->
-        val chosen = view.rods.indexOfFirst { it.chosen }
-        val next = view.rods.getOrNull((chosen + 1) % view.rods.size.coerceAtLeast(1)) ?: return@let
-        val face = KeyFace(next.name, next.digits.takeIf { layout.showSubs }, next.spoken)
-        PadKey(face, "next-rod", px, sub, Modifier.at(place), ORDER_MORE + 0.1f) { taps.rod(next.rod) }
+        if (nextFace != null) PadKey(nextFace, "next-rod", smallPx, sub, Modifier.at(place), ORDER_MORE + 0.1f) { taps.rod(nextRod.rod) }
     }
 }
+
+private fun KeyView.face(withSub: Boolean) =
+    KeyFace(label, sub.takeIf { withSub && !it.isNullOrBlank() }, spoken, weight == KeyWeight.SOLID, enabled)
 
 /** The tag a test finds a key by. */
 fun tag(key: Key) = "key-$key"

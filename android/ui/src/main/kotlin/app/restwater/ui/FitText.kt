@@ -22,9 +22,10 @@ import androidx.compose.ui.text.style.TextOverflow
 import androidx.compose.ui.unit.Constraints
 import androidx.compose.ui.unit.Density
 import androidx.compose.ui.unit.em
+import app.restwater.core.Rect
 
-/** Share of the em that a capital letter or a figure is high, at its least, in the sans faces phones have. */
-private const val CAP_OF_EM = 0.70f
+/** Share of the em that a capital letter or a figure is high in the sans faces phones have, within 2 %. */
+private const val CAP_OF_EM = 0.715f
 
 /** A text in the size asked for, or the largest below it that shows the whole of it. */
 @Composable
@@ -43,12 +44,27 @@ fun FitText(
     BoxWithConstraints(modifier.clearAndSetSemantics { }) {
         val (width, height) = constraints.maxWidth to constraints.maxHeight
         val laid = remember(text, emPx, width, height, weight, align, density) {
-            measurer.fit(text, emPx, width, height, density, weight, align)
+            measurer.fit(text, emPx, width, height, density, weight, align).laid
         }
         Canvas(Modifier.matchParentSize()) {
             val top = if (middle) ((size.height - laid.size.height) / 2f).coerceAtLeast(0f) else 0f
             drawText(laid, color, Offset(0f, top))
         }
+    }
+}
+
+/** A text laid out, the size that took, and whether all of it shows. */
+class Fitted(val laid: TextLayoutResult, val em: Float, val whole: Boolean)
+
+/** One size for keys that belong together: the largest up to [emPx] at which each label fits its place. */
+@Composable
+fun commonEm(labels: List<Pair<String, Rect>>, emPx: Float): Float {
+    val measurer = rememberTextMeasurer()
+    val density = LocalDensity.current
+    return remember(labels, emPx, density) {
+        labels.filter { it.first.isNotBlank() }.minOfOrNull { (label, place) ->
+            measurer.fit(label, emPx, place.width.toInt(), place.height.toInt(), density, FontWeight.Bold).em
+        } ?: emPx
     }
 }
 
@@ -61,7 +77,7 @@ fun TextMeasurer.fit(
     density: Density,
     weight: FontWeight,
     align: TextAlign = TextAlign.Start,
-): TextLayoutResult {
+): Fitted {
     var em = emPx
     while (true) {
         val style = style(em, density, weight, align)
@@ -71,7 +87,7 @@ fun TextMeasurer.fit(
             constraints = Constraints(minWidth = width, maxWidth = width),
         )
         val whole = !laid.hasVisualOverflow && !laid.breaksAWord(text) && laid.size.height <= height + 1
-        if (whole || em <= emPx * SMALLEST) return laid
+        if (whole || em <= emPx * SMALLEST) return Fitted(laid, em, whole)
         em *= 0.95f
     }
 }
@@ -128,7 +144,48 @@ fun Digits(text: String, color: Color, modifier: Modifier = Modifier, align: Tex
 }
 
 /** Digits narrower than this share of their own width are hard to tell apart. */
-private const val NARROWEST = 0.62f
+private const val NARROWEST = 0.5f
 
 private fun TextMeasurer.line(text: String, em: Float, density: Density) =
     measure(text, style(em, density, FontWeight.Bold, TextAlign.Left), softWrap = false, maxLines = 1)
+
+/** The first sentence large, then as many of the others as fit whole below it. */
+@Composable
+fun Sentences(first: String, others: List<String>, firstPx: Float, otherPx: Float, color: Color, modifier: Modifier = Modifier) {
+    val measurer = rememberTextMeasurer()
+    val density = LocalDensity.current
+    BoxWithConstraints(modifier.clearAndSetSemantics { }) {
+        val (width, height) = constraints.maxWidth to constraints.maxHeight
+        val laid = remember(first, others, firstPx, otherPx, width, height, density) {
+            measurer.column(first, others.filter { it.isNotBlank() }, firstPx, otherPx, width, height, density)
+        }
+        Canvas(Modifier.matchParentSize()) {
+            var y = 0f
+            for (text in laid) {
+                drawText(text, color, Offset(0f, y))
+                y += text.size.height
+            }
+        }
+    }
+}
+
+private fun TextMeasurer.column(
+    first: String, others: List<String>, firstPx: Float, otherPx: Float, width: Int, height: Int, density: Density,
+): List<TextLayoutResult> {
+    // The first keeps one line where that leaves room for the second; a long one takes two.
+    val line = (firstPx * LINE).toInt() + 1
+    val alone = fit(first, firstPx, width, line.coerceAtMost(height), density, FontWeight.Bold)
+    val left = height - (otherPx * LINE).toInt()
+    val head = if (alone.em < firstPx * 0.85f && left > line) fit(first, firstPx, width, left, density, FontWeight.Bold) else alone
+    val laid = mutableListOf(head.laid)
+    var y = head.laid.size.height
+    for (sentence in others) {
+        val room = height - y
+        if (room < otherPx * LINE * 0.8f) break
+        val next = fit(sentence, otherPx, width, room, density, FontWeight.Medium)
+        if (!next.whole || next.em < otherPx * 0.7f) break
+        laid += next.laid
+        y += next.laid.size.height
+    }
+    return laid
+}

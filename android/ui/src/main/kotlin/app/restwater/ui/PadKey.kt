@@ -29,6 +29,7 @@ import androidx.compose.ui.semantics.semantics
 import androidx.compose.ui.semantics.traversalIndex
 import androidx.compose.ui.text.font.FontWeight
 import androidx.compose.ui.text.style.TextAlign
+import app.restwater.core.Rect
 import app.restwater.core.Said
 
 /** Whether a key is drawn in solid ink at this moment; read by tests. */
@@ -90,19 +91,32 @@ fun PadKey(
                 Stroke(if (face.enabled) edge else 0.3f * mm, pathEffect = dashes),
             )
         }
-        val side = with(LocalDensity.current) { (1f * mm).toDp() }
+        val side = with(LocalDensity.current) { (KEY_EDGE_MM * mm).toDp() }
         Column(Modifier.fillMaxSize().padding(side)) {
             val sub = face.sub?.takeIf { it.isNotBlank() }
-            Box(Modifier.fillMaxWidth().weight(if (sub == null) 1f else 0.6f)) {
+            Box(Modifier.fillMaxWidth().weight(if (sub == null) 1f else LABEL_SHARE)) {
                 FitText(
                     face.label, labelPx, text, Modifier.fillMaxSize(), FontWeight.Bold, TextAlign.Center,
                 )
             }
             if (sub != null) {
-                Box(Modifier.fillMaxWidth().weight(0.4f)) {
+                Box(Modifier.fillMaxWidth().weight(1f - LABEL_SHARE)) {
                     FitText(sub, subPx, text, Modifier.fillMaxSize(), FontWeight.Medium, TextAlign.Center, middle = false)
                 }
             }
         }
     }
 }
+
+/** The part of a key its label may fill, from its own corner. */
+fun labelPlace(key: Rect, hasSub: Boolean, pxPerMm: Float): Rect {
+    val edge = 2.0 * KEY_EDGE_MM * pxPerMm
+    val height = (key.height - edge) * if (hasSub) LABEL_SHARE.toDouble() else 1.0
+    return Rect(0.0, 0.0, key.width - edge, height)
+}
+
+/** Between the edge of a key and its words, mm. */
+private const val KEY_EDGE_MM = 1f
+
+/** Share of a key's height that its label has where a smaller line stands below. */
+private const val LABEL_SHARE = 0.6f

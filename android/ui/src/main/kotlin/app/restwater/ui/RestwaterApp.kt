@@ -60,20 +60,22 @@ private fun Screens(state: RestwaterState, glass: Glass) {
     val laid = remember(glass, ask) { lay(glass, ask) }
     val layout = laid.getOrElse { TooSmall(it, glass); return }
     val words = remember { padWords() }
+    // The place beside CAST, the same in every state.
+    val back = remember(glass) { lay(glass, PadAsk(BankState.READY, 1u, 0u)).getOrThrow().more ?: layout.notice }
     when (state.showing) {
         Showing.BANK -> BankScreen(view, layout, words, state.settings, state.notice, remember(state) { taps(state) })
         Showing.SETUP -> state.setup?.let { setup ->
             val start = remember(glass) { lay(glass, PadAsk(BankState.NO_SESSION, 1u, 0u)).getOrThrow() }
-            SetupScreen(setup, start, words, state.notice, { field, value -> state.act(Action.ChooseSetup(field, value)) }, state::start) {
+            SetupScreen(setup, start, back, words, state.notice, { field, value -> state.act(Action.ChooseSetup(field, value)) }, state::start) {
                 state.open(Showing.BANK)
             }
         }
         Showing.TACKLE -> state.tackle?.let { tackle ->
-            TackleScreen(tackle, layout, words, state.notice, { field, value -> state.act(Action.Choose(tackle.rod, field, value)) }) {
+            TackleScreen(tackle, layout, back, words, state.notice, { field, value -> state.act(Action.Choose(tackle.rod, field, value)) }) {
                 state.open(Showing.BANK)
             }
         }
-        Showing.SCREENS -> ScreenList(view, layout, words, state::open)
+        Showing.SCREENS -> ScreenList(view, layout, back, words, state::open)
     }
 }
 
