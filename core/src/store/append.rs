@@ -77,7 +77,7 @@ impl<'tx> Adding<'tx> {
         in_range(op)?;
         let no = self.session(op)?;
         let sha = Sha256::digest(body);
-        let added = self.insert.execute((no, op.id.as_bytes(), op.payload.kind(), sha.as_slice(), body))?;
+        let added = self.insert.execute((no, op.id.as_bytes(), sha.as_slice(), body))?;
         if added == 0 {
             return self.compare(op.id, body);
         }
