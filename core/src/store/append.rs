@@ -34,6 +34,11 @@ impl Store {
         self.last_hlc = last_hlc;
         Ok(())
     }
+
+    /// Notes a clock reading that a committed transaction brought.
+    pub(crate) fn saw(&mut self, hlc: Hlc) {
+        self.last_hlc = self.last_hlc.max(hlc);
+    }
 }
 
 /// What became of an op that was to be added.
