@@ -5,6 +5,7 @@ use super::look::{Found, look_only};
 use crate::exchange::{ExchangeError, FaultKind};
 use rusqlite::{Connection, OpenFlags};
 use sha2::{Digest, Sha256};
+use std::fmt::Write as _;
 use std::path::Path;
 
 /// Takes the bytes of an op whose hash is right, or what is wrong with the row.
@@ -40,9 +41,11 @@ pub(super) fn open_closed(file: &Path) -> Result<Connection, StoreError> {
     for byte in file.as_os_str().as_encoded_bytes() {
         match byte {
             b'a'..=b'z' | b'A'..=b'Z' | b'0'..=b'9' | b'/' | b'.' | b'-' | b'_' => {
-                uri.push(char::from(*byte))
+                uri.push(char::from(*byte));
             }
-            other => uri.push_str(&format!("%{other:02x}")),
+            other => {
+                let _ = write!(uri, "%{other:02x}");
+            }
         }
     }
     uri.push_str("?immutable=1");
