@@ -141,6 +141,11 @@ impl Phone {
         &self.ops
     }
 
+    /// Lets go of what was logged so far, as a long log would not fit.
+    pub fn forget(&mut self) {
+        self.ops.clear();
+    }
+
     /// Random numbers of the same seed, for the test itself.
     pub fn rng(&mut self) -> &mut impl Rng {
         &mut self.rng
