@@ -52,7 +52,7 @@ fn main() -> Result<(), Failed> {
     println!("name: ours | peer | ratio | goal | held or missed");
     append(&mut board)?;
     importing(&mut board, 10_000, Duration::from_secs(1))?;
-    importing(&mut board, 1_000_000, Duration::from_secs(60))?;
+    importing(&mut board, 1_000_000, Duration::from_mins(1))?;
     opening(&mut board)?;
     println!("{} held, {} missed", board.held, board.missed);
     Ok(())
