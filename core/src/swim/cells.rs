@@ -67,8 +67,17 @@ impl Swim {
         if area_m2 < 0.01 {
             return Err(SwimError::NoWater);
         }
-        let mut swim =
-            Self { input, fan, columns, bands, cells: Vec::new(), places: Vec::new(), boundary, water, area_m2 };
+        let mut swim = Self {
+            input,
+            fan,
+            columns,
+            bands,
+            cells: Vec::new(),
+            places: Vec::new(),
+            boundary,
+            water,
+            area_m2,
+        };
         swim.cut(clip.as_ref());
         swim.input.casts.sort_by(in_order);
         Ok(swim)
@@ -241,9 +250,14 @@ fn fan_ring(columns: &[Column], bands: &[Band]) -> Vec<Point> {
     ring
 }
 
-fn cut_cell(id: CellId, c: &Column, b: Band, boundary: Option<&[Point]>, clip: Option<&Water>) -> Option<Cell> {
-    let sector =
-        AnnularSector { from_deg: c.from_deg, to_deg: c.to_deg, inner_m: b.from_m, outer_m: b.to_m };
+fn cut_cell(
+    id: CellId,
+    c: &Column,
+    b: Band,
+    boundary: Option<&[Point]>,
+    clip: Option<&Water>,
+) -> Option<Cell> {
+    let sector = AnnularSector { from_deg: c.from_deg, to_deg: c.to_deg, inner_m: b.from_m, outer_m: b.to_m };
     let ring = sector.ring(CHORD_ERROR_M);
     let middle = Spot { bearing_deg: c.aim_deg, range_m: f64::midpoint(b.from_m, b.to_m) };
     let uncut = Water::of_ring(&ring);

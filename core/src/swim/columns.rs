@@ -74,11 +74,7 @@ pub(crate) fn ordered_marks(marks: &[AimingMark]) -> Result<Vec<AimingMark>, Swi
 }
 
 /// The fan given, or one wide enough for marks and casts.
-pub(crate) fn fan_for(
-    given: Option<Fan>,
-    marks: &[AimingMark],
-    casts: &[CastAt],
-) -> Result<Fan, SwimError> {
+pub(crate) fn fan_for(given: Option<Fan>, marks: &[AimingMark], casts: &[CastAt]) -> Result<Fan, SwimError> {
     if let Some(fan) = given {
         check_fan(fan)?;
         return Ok(fan);

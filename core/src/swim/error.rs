@@ -25,7 +25,9 @@ pub enum SwimError {
     )]
     BearingBehind(f64),
     /// A range nobody casts.
-    #[error("a range of {range_m:.0} m is beyond any cast (limit {limit_m:.0} m): check the wraps and the span of the sticks")]
+    #[error(
+        "a range of {range_m:.0} m is beyond any cast (limit {limit_m:.0} m): check the wraps and the span of the sticks"
+    )]
     RangeTooLong {
         /// Range in metres.
         range_m: f64,
@@ -41,7 +43,9 @@ pub enum SwimError {
         to_m: f64,
     },
     /// Two bands share water.
-    #[error("the band from {from_m} m begins inside the band that ends at {before_to_m} m: move one of the two edges")]
+    #[error(
+        "the band from {from_m} m begins inside the band that ends at {before_to_m} m: move one of the two edges"
+    )]
     BandsOverlap {
         /// Where the earlier band ends, metres.
         before_to_m: f64,
@@ -61,7 +65,9 @@ pub enum SwimError {
     #[error("an outline needs at least three corners, not {0}: add the missing ones")]
     TooFewCorners(usize),
     /// An outline that crosses itself.
-    #[error("the outline crosses itself: side {side} meets side {other} near x {x:.1} m, y {y:.1} m; put the corners in order round the water")]
+    #[error(
+        "the outline crosses itself: side {side} meets side {other} near x {x:.1} m, y {y:.1} m; put the corners in order round the water"
+    )]
     OutlineCrosses {
         /// Which side (0 is from the first corner to the second).
         side: usize,
@@ -73,10 +79,14 @@ pub enum SwimError {
         y: f64,
     },
     /// An outline without water in it, or with none within reach of the peg.
-    #[error("the outline leaves no water in front of the peg: check that its corners are in metres from the rod rest")]
+    #[error(
+        "the outline leaves no water in front of the peg: check that its corners are in metres from the rod rest"
+    )]
     NoWater,
     /// A spot outside the swim.
-    #[error("{range_m:.1} m at {bearing_deg:.0} degrees lies outside this swim: pick a spot inside the boundary, or move the boundary")]
+    #[error(
+        "{range_m:.1} m at {bearing_deg:.0} degrees lies outside this swim: pick a spot inside the boundary, or move the boundary"
+    )]
     OutsideSwim {
         /// Bearing, degrees right of straight out.
         bearing_deg: f64,
@@ -92,7 +102,9 @@ pub enum SwimError {
         end_ms: i64,
     },
     /// A fan without width.
-    #[error("the fan from {from_deg} to {to_deg} degrees has no width: its right edge must lie right of its left one")]
+    #[error(
+        "the fan from {from_deg} to {to_deg} degrees has no width: its right edge must lie right of its left one"
+    )]
     FanWithoutWidth {
         /// Left edge, degrees.
         from_deg: f64,
@@ -100,7 +112,9 @@ pub enum SwimError {
         to_deg: f64,
     },
     /// A place to draw that can't hold a picture.
-    #[error("{what} of {value} can't hold the swim: give the size of the canvas in pixels and its pixels per millimetre")]
+    #[error(
+        "{what} of {value} can't hold the swim: give the size of the canvas in pixels and its pixels per millimetre"
+    )]
     NoRoomToDraw {
         /// Which figure.
         what: &'static str,

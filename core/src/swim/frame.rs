@@ -61,12 +61,7 @@ impl Spot {
 
     /// A spot at so many wraps round sticks `span_m` metres apart, with the allowance for the rod
     /// and the bank in metres (range = wraps x span + allowance).
-    pub fn at_wraps(
-        bearing_deg: f64,
-        wraps: f64,
-        span_m: f64,
-        allowance_m: f64,
-    ) -> Result<Self, SwimError> {
+    pub fn at_wraps(bearing_deg: f64, wraps: f64, span_m: f64, allowance_m: f64) -> Result<Self, SwimError> {
         positive("the number of wraps", wraps)?;
         positive("the span of the sticks", span_m)?;
         finite("the rod allowance", allowance_m)?;

@@ -265,7 +265,11 @@ mod tests {
         let spot = Spot { bearing_deg: 12.0, range_m: 30.0 };
         let input = SwimInput {
             fan: Some(Fan { from_deg: -20.0, to_deg: 35.0 }),
-            boundary: Some(vec![Point { x: -5.0, y: 1.0 }, Point { x: 9.0, y: 1.0 }, Point { x: 0.0, y: 60.0 }]),
+            boundary: Some(vec![
+                Point { x: -5.0, y: 1.0 },
+                Point { x: 9.0, y: 1.0 },
+                Point { x: 0.0, y: 60.0 },
+            ]),
             soundings: vec![Sounding { spot, fall_s: 2.0, sink_m_s: 1.5 }],
             ..SwimInput::default()
         };

@@ -34,7 +34,8 @@ pub use input::{
 pub use next_spot::{Against, NextSpot, Reason, WhereNext};
 pub use scatter::{Disturbance, DisturbanceRow, Scatter};
 pub use scene::{
-    Detail, FillRole, Hand, KeyLine, LabelRole, LineRole, MarkShape, SceneAsk, SceneWords, SwimScene,
+    Detail, FillRole, Hand, KeyLine, LabelRole, LineRole, MarkShape, SceneAsk, SceneWords, Step, SwimScene,
+    TARGET_MM,
 };
 pub use sector::{AnnularSector, CHORD_ERROR_M};
 pub use water::Water;

@@ -149,7 +149,8 @@ fn sides(ring: &[Point]) -> impl Iterator<Item = (Point, Point)> + '_ {
 fn distance_to_side(a: Point, b: Point, p: Point) -> f64 {
     let (dx, dy) = (b.x - a.x, b.y - a.y);
     let length2 = dx * dx + dy * dy;
-    let t = if length2 > 0.0 { (((p.x - a.x) * dx + (p.y - a.y) * dy) / length2).clamp(0.0, 1.0) } else { 0.0 };
+    let t =
+        if length2 > 0.0 { (((p.x - a.x) * dx + (p.y - a.y) * dy) / length2).clamp(0.0, 1.0) } else { 0.0 };
     p.distance(Point { x: a.x + t * dx, y: a.y + t * dy })
 }
 

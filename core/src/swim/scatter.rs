@@ -97,7 +97,8 @@ impl Disturbance {
 
 /// Refuses a weight that is not a number above 0.
 pub(crate) fn check_lead(lead_g: Option<f64>) -> Result<(), SwimError> {
-    lead_g.map_or(Ok(()), |g| positive("the weight of a lead", finite("the weight of a lead", g)?).map(|_| ()))
+    lead_g
+        .map_or(Ok(()), |g| positive("the weight of a lead", finite("the weight of a lead", g)?).map(|_| ()))
 }
 
 /// Probability that a normal variable lies between two limits.

@@ -48,12 +48,7 @@ pub struct SceneAsk {
 
 impl SceneAsk {
     /// A full scene for a canvas, nothing ringed.
-    pub fn new(
-        width_px: f64,
-        height_px: f64,
-        px_per_mm: f64,
-        text_scale: f64,
-    ) -> Result<Self, SwimError> {
+    pub fn new(width_px: f64, height_px: f64, px_per_mm: f64, text_scale: f64) -> Result<Self, SwimError> {
         let ask = Self {
             width_px,
             height_px,
