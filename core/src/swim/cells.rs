@@ -155,6 +155,11 @@ impl Swim {
         (inside && self.place(id).is_some()).then_some(id)
     }
 
+    /// Distance of a spot from the boundary, metres; `None` where nothing bounds the fan.
+    pub fn boundary_distance(&self, spot: Spot) -> Option<f64> {
+        self.boundary.as_ref().map(|ring| distance_to_ring(ring, spot.point()))
+    }
+
     /// The column a bearing lies in.
     pub fn column_of(&self, bearing_deg: f64) -> Option<u32> {
         let columns = &self.columns.columns;

@@ -13,6 +13,8 @@ mod error;
 mod fished;
 mod frame;
 mod input;
+#[cfg(test)]
+mod laws;
 mod next_spot;
 pub mod planar;
 mod scatter;

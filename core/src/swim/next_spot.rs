@@ -60,6 +60,11 @@ pub enum Against {
         /// The target.
         target_min: f64,
     },
+    /// So near the boundary that the lead may disturb water beyond it.
+    NearBoundary {
+        /// How near, metres.
+        metres: f64,
+    },
     /// Kept back: not proposed until released.
     KeptBack {
         /// For how long, minutes.
@@ -125,7 +130,10 @@ impl Swim {
         for (cell, known) in self.cells().iter().zip(&figures.cells) {
             let Some(spot) = cell.aim else { continue };
             let next = self.weigh(cell, spot, known, &bites, figures);
-            let barred = next.against.iter().any(|a| !matches!(a, Against::RestedTooShort { .. }));
+            let barred = next
+                .against
+                .iter()
+                .any(|a| !matches!(a, Against::RestedTooShort { .. } | Against::NearBoundary { .. }));
             if barred { set_aside.push(next) } else { ranked.push(next) }
         }
         ranked.sort_by(|a, b| self.before(a, b));
@@ -180,6 +188,10 @@ impl Swim {
         }
         if let Some(castable_m) = self.input().castable_m.filter(|m| spot.range_m > *m) {
             against.push(Against::BeyondCast { range_m: spot.range_m, castable_m });
+        }
+        if let Some(metres) = self.boundary_distance(spot).filter(|m| *m < self.input().disturbance.unknown_m)
+        {
+            against.push(Against::NearBoundary { metres });
         }
         for hazard in &self.input().hazards {
             let metres = hazard.spot.point().distance(spot.point());

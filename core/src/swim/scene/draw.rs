@@ -110,8 +110,10 @@ impl Drawing<'_> {
         let outer = self.swim.water().rings();
         let inner = self.swim.bands().iter().skip(1);
         for band in inner {
-            let points = arc(fan.from_deg, fan.to_deg, band.from_m, CHORD_ERROR_M / 2.0);
             let clipped = self.swim.input().boundary.is_some();
+            // Many short chords where the boundary cuts it, so that it ends at the boundary.
+            let error = if clipped { CHORD_ERROR_M / 500.0 } else { CHORD_ERROR_M / 2.0 };
+            let points = arc(fan.from_deg, fan.to_deg, band.from_m, error);
             let on = |p: &Point| !clipped || outer.iter().any(|r| ring_contains(r, *p));
             for run in points.split(|p| !on(p)).filter(|run| run.len() > 1) {
                 pack.line(LineRole::Band, self.dp(1.0), &self.view.ring(run));
@@ -123,7 +125,9 @@ impl Drawing<'_> {
     fn rays(&self, pack: &mut Pack) {
         for mark in &self.swim.columns().marks {
             if let Some(end) = self.ray_end(mark.bearing_deg) {
-                let start = point_at(mark.bearing_deg, self.dp(12.0) / self.view.scale);
+                let near =
+                    if self.full() { 0.0 } else { self.swim.bands().first().map_or(0.0, |b| b.from_m) };
+                let start = point_at(mark.bearing_deg, near.max(self.dp(12.0) / self.view.scale));
                 let line = [self.view.at(start), end];
                 pack.line(LineRole::Ray, self.dp(1.0), &line);
             }
@@ -144,7 +148,8 @@ impl Drawing<'_> {
         } else {
             (1..=400).rev().map(|i| far * f64::from(i) / 400.0).find(|r| wet(*r)).unwrap_or(far / 2.0)
         };
-        Some(self.view.at(point_at(bearing_deg, reach + self.dp(6.0) / self.view.scale)))
+        let beyond = if self.full() { self.dp(6.0) / self.view.scale } else { 0.0 };
+        Some(self.view.at(point_at(bearing_deg, reach + beyond)))
     }
 
     fn kept_water(&self, kept: &KeptBack) -> Water {
@@ -158,7 +163,7 @@ impl Drawing<'_> {
     }
 
     fn kept_outlines(&self, pack: &mut Pack, kept: &[Water]) {
-        let (outer, inner) = if self.full() { (6.0, 2.0) } else { (4.0, 1.4) };
+        let (outer, inner) = if self.full() { (6.0, 2.0) } else { (3.6, 1.2) };
         for ring in kept.iter().flat_map(Water::rings) {
             let ring = self.view.ring(&ring);
             pack.ring(LineRole::KeptBack, self.dp(outer), &ring);
@@ -179,7 +184,7 @@ impl Drawing<'_> {
     }
 
     fn rings(&self, pack: &mut Pack, placer: &mut Placer) {
-        let (radius, width) = if self.full() { (15.0, 4.0) } else { (8.0, 3.0) };
+        let (radius, width) = if self.full() { (15.0, 4.0) } else { (9.0, 2.6) };
         let chosen = self.ask.chosen.filter(|c| self.ask.next != Some(*c));
         let all = [(self.ask.next, LineRole::NextRing), (chosen, LineRole::ChosenRing)];
         for (id, role) in all {

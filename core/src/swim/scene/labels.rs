@@ -1,7 +1,7 @@
 //! Labels: each takes the first free place of those offered; none ever covers another.
 //!
-//! A label that finds no place is said shorter, then by a number that the key explains, and at last
-//! only in the key.
+//! A label that finds no place is said shorter, then smaller (never below the size of 100 % text), then
+//! by a number that the key explains, and at last only in the key.
 
 use super::pack::Pack;
 use super::record::{KeyLine, LabelRole};
@@ -12,16 +12,14 @@ use crate::swim::frame::Point;
 /// A label looking for a place.
 pub(crate) struct Label {
     pub role: LabelRole,
-    /// What it says, longest first.
-    pub texts: Vec<String>,
+    /// What it says and at what size, most wanted first.
+    pub tries: Vec<(String, f64)>,
     /// Whether a number may stand for it.
     pub numbered: bool,
     /// What the key says where it finds no place; `None` leaves it out altogether.
     pub key: Option<String>,
     /// Drawn with a box.
     pub boxed: bool,
-    /// Size of its text.
-    pub size: f64,
     /// Whether it may lie over marks where there is no other place.
     pub over_marks: bool,
 }
@@ -49,17 +47,21 @@ impl<'v> Placer<'v> {
 
     /// Places a label, or puts it into the key.
     pub fn place(&mut self, pack: &mut Pack, label: &Label, places: &Places) {
-        let tries = if label.over_marks { 2 } else { 1 };
-        for over in 0..tries {
-            for said in &label.texts {
-                if self.try_text(pack, label, said, places, over == 1) {
+        let wanted = label.tries.first().map_or(0.0, |t| t.1);
+        for over in [false, true].into_iter().take(if label.over_marks { 2 } else { 1 }) {
+            for (said, size) in &label.tries {
+                if self.try_text(pack, label, said, *size, places, over) {
+                    // Set smaller than the reader asked for: the key says it at full size too.
+                    if let Some(text) = label.key.clone().filter(|_| *size < wanted) {
+                        pack.scene.key.push(KeyLine { number: None, text, role: label.role });
+                    }
                     return;
                 }
             }
         }
         let Some(explained) = &label.key else { return };
         let number = self.numbers + 1;
-        let found = label.numbered && self.try_text(pack, label, &number.to_string(), places, false);
+        let found = label.numbered && self.try_text(pack, label, &number.to_string(), wanted, places, false);
         if found {
             self.numbers = number;
         }
@@ -67,13 +69,28 @@ impl<'v> Placer<'v> {
         pack.scene.key.push(KeyLine { number, text: explained.clone(), role: label.role });
     }
 
-    fn try_text(&mut self, pack: &mut Pack, label: &Label, said: &str, places: &Places, over: bool) -> bool {
-        let pad = if label.boxed { 0.5 * label.size } else { 0.25 * label.size };
-        let (w, h) = (text::width(said, label.size) + pad, 1.4 * label.size);
+    /// Whether any of its texts finds a free place among these.
+    pub fn fits(&self, label: &Label, places: &Places) -> bool {
+        label.tries.iter().any(|(said, size)| {
+            let (w, h) = box_of(label, said, *size);
+            places(w, h).iter().any(|p| self.is_free(&Rect::round(p.x, p.y, w, h), label.over_marks))
+        })
+    }
+
+    fn try_text(
+        &mut self,
+        pack: &mut Pack,
+        label: &Label,
+        said: &str,
+        size: f64,
+        places: &Places,
+        over: bool,
+    ) -> bool {
+        let (w, h) = box_of(label, said, size);
         for middle in places(w, h) {
             let r = Rect::round(middle.x, middle.y, w, h);
             if self.is_free(&r, over) {
-                self.put(pack, label, said, r);
+                self.put(pack, label, said, size, r);
                 return true;
             }
         }
@@ -89,18 +106,23 @@ impl<'v> Placer<'v> {
             && (over_marks || !self.marks.iter().any(|m| m.meets(r)))
     }
 
-    fn put(&mut self, pack: &mut Pack, label: &Label, said: &str, r: Rect) {
+    fn put(&mut self, pack: &mut Pack, label: &Label, said: &str, size: f64, r: Rect) {
         self.taken.push(r);
         let (left, middle) = (pack.x(r.x), pack.x(r.x + r.w / 2.0));
-        let baseline = r.y + r.h / 2.0 + 0.36 * label.size;
+        let baseline = r.y + r.h / 2.0 + 0.36 * size;
         let scene = &mut pack.scene;
         scene.label_box.extend([left, r.y as f32, r.w as f32, r.h as f32]);
         scene.label_at.extend([middle, baseline as f32]);
-        scene.label_size.push(label.size as f32);
+        scene.label_size.push(size as f32);
         scene.label_role.push(label.role);
         scene.label_boxed.push(label.boxed);
         scene.label_text.push(said.to_owned());
     }
+}
+
+fn box_of(label: &Label, said: &str, size: f64) -> (f64, f64) {
+    let pad = if label.boxed { 0.5 * size } else { 0.25 * size };
+    (text::width(said, size) + pad, 1.4 * size)
 }
 
 /// Places in a ring, nearest to `wish` first, on a lattice over its bounds; ties go to the side away from

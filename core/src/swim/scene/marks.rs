@@ -22,7 +22,7 @@ pub(crate) struct Count {
 /// Draws all marks; returns the numbers still to be written.
 pub(crate) fn draw(d: &Drawing, pack: &mut Pack, placer: &mut Placer) -> Vec<Count> {
     features(d, pack, placer);
-    dots(d, pack);
+    dots(d, pack, placer);
     let mut counts = Vec::new();
     let middles = middles_of_events(d);
     for (place, known) in d.figures.cells.iter().enumerate() {
@@ -33,7 +33,7 @@ pub(crate) fn draw(d: &Drawing, pack: &mut Pack, placer: &mut Placer) -> Vec<Cou
 }
 
 /// One dot a place: casts at the same spot share it.
-fn dots(d: &Drawing, pack: &mut Pack) {
+fn dots(d: &Drawing, pack: &mut Pack, placer: &mut Placer) {
     let grid = d.dp(3.0).max(1e-9);
     let mut seen = BTreeSet::new();
     let at_ms = d.figures.at_ms;
@@ -47,6 +47,7 @@ fn dots(d: &Drawing, pack: &mut Pack) {
         if out {
             let size = d.dp(if d.full() { 6.0 } else { 3.5 });
             pack.mark(MarkShape::OutNow, size, at);
+            placer.keep_clear(Rect::round(at.x, at.y, 2.0 * size, 2.0 * size));
         } else if fresh && d.full() && !(known_by(cast, at_ms) && cast.bites + cast.lost + cast.liners > 0) {
             pack.mark(MarkShape::CastDot, d.dp(3.2), at);
         }
@@ -88,7 +89,9 @@ fn cluster(
         (MarkShape::LinerTriangle, known.liners),
     ];
     let mut rows: Vec<(MarkShape, u32, u32)> = Vec::new();
-    for (shape, n) in kinds.into_iter().filter(|k| k.1 > 0) {
+    // The small fan has room for bites only.
+    let kinds = kinds.into_iter().take(if d.full() { 3 } else { 1 });
+    for (shape, n) in kinds.filter(|k| k.1 > 0) {
         // More than a row holds: one mark with a number beside it.
         rows.push(if n <= room.min(3) && d.full() { (shape, n, 0) } else { (shape, 1, n) });
     }

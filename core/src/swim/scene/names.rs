@@ -7,7 +7,7 @@ use super::marks::Count;
 use super::pack::Pack;
 use super::record::LabelRole;
 use crate::swim::frame::{Point, Spot, point_at};
-use crate::swim::planar::ring_centroid;
+use crate::swim::planar::{ring_centroid, ring_contains};
 use crate::swim::water::Water;
 
 /// Places every label of a full scene.
@@ -26,20 +26,37 @@ fn kept_back(d: &Drawing, pack: &mut Pack, placer: &mut Placer, kept: &[Water]) 
     for (now, water) in d.figures.kept_back.iter().zip(kept) {
         let rings: Vec<Vec<Point>> = water.rings().iter().map(|r| d.view.ring(r)).collect();
         let Some(first) = rings.first() else { continue };
-        let time = d.words.time(now.minutes);
-        let whole = format!("{} {time}", d.words.kept_back);
-        let texts = vec![whole.clone(), time, SceneWords::short_time(now.minutes)];
+        let whole = format!("{} {}", d.words.kept_back, d.words.time(now.minutes));
         let label = Label {
             role: LabelRole::KeptBack,
-            texts,
+            // Never the bare time: it would read as minutes rested.
+            tries: by_size_then_length(d, std::slice::from_ref(&whole)),
             numbered: false,
             key: Some(whole),
             boxed: true,
-            size: d.view.text,
             over_marks: true,
         };
-        placer.place(pack, &label, &|_, _| places_in(&rings, ring_centroid(first), d.ask.side()));
+        let wish = ring_centroid(first);
+        let held = |w: f64, h: f64| {
+            // The whole box on the water where that can be.
+            let all = places_in(&rings, wish, d.ask.side());
+            let corner = |p: &Point, x: f64, y: f64| Point { x: p.x + x * w / 2.0, y: p.y + y * h / 2.0 };
+            let on = |p: Point| rings.iter().any(|r| ring_contains(r, p));
+            let corners = [(-1.0, -1.0), (1.0, -1.0), (-1.0, 1.0), (1.0, 1.0)];
+            all.into_iter().filter(|p| corners.iter().all(|c| on(corner(p, c.0, c.1)))).collect()
+        };
+        if !placer.fits(&label, &held) {
+            placer.place(pack, &label, &|_, _| places_in(&rings, wish, d.ask.side()));
+            continue;
+        }
+        placer.place(pack, &label, &held);
     }
+}
+
+/// Every text at the full size before any at a smaller one.
+fn by_size_then_length(d: &Drawing, texts: &[String]) -> Vec<(String, f64)> {
+    let sizes = d.view.sizes();
+    sizes.into_iter().flat_map(|size| texts.iter().map(move |t| (t.clone(), size))).collect()
 }
 
 /// The number of a mark that stands for several: to the side away from the thumb, or the other one.
@@ -47,11 +64,10 @@ fn number_beside(d: &Drawing, pack: &mut Pack, placer: &mut Placer, count: &Coun
     let said = format!("\u{d7}{}", count.of);
     let label = Label {
         role: LabelRole::Count,
-        texts: vec![said, count.of.to_string()],
+        tries: by_size_then_length(d, &[said, count.of.to_string()]),
         numbered: false,
         key: None,
-        boxed: false,
-        size: 0.85 * d.view.text,
+        boxed: true,
         over_marks: false,
     };
     let places = |w: f64, h: f64| {
@@ -93,11 +109,10 @@ fn rested(d: &Drawing, pack: &mut Pack, placer: &mut Placer) {
         let key = format!("{}: {time}", place_name(d, place));
         let label = Label {
             role: LabelRole::Rested,
-            texts: vec![time, SceneWords::short_time(minutes)],
+            tries: by_size_then_length(d, &[time, SceneWords::short_time(minutes)]),
             numbered: false,
             key: Some(key),
             boxed: true,
-            size: d.view.text,
             over_marks: false,
         };
         placer.place(pack, &label, &|_, _| places_in(&rings, wish, d.ask.side()));
@@ -131,38 +146,51 @@ fn marks(d: &Drawing, pack: &mut Pack, placer: &mut Placer) {
     });
     for mark in marks {
         let Some(end) = d.ray_end(mark.bearing_deg) else { continue };
-        let first_word = mark.name.split_whitespace().next().unwrap_or("").to_owned();
-        let mut texts = vec![mark.name.clone()];
-        if first_word != mark.name && !first_word.is_empty() {
-            texts.push(first_word);
-        }
-        texts.retain(|t| !t.trim().is_empty());
-        let label = plain(d, LabelRole::Mark, texts, &mark.name);
+        let first_word = mark.name.split_whitespace().next().unwrap_or("");
+        // A name smaller says more than its first word.
+        let mut tries: Vec<(String, f64)> =
+            d.view.sizes().into_iter().map(|size| (mark.name.clone(), size)).collect();
+        tries.push((first_word.to_owned(), d.view.text));
+        tries.push((first_word.to_owned(), d.view.least_text));
+        let label = plain(LabelRole::Mark, tries, &mark.name);
         placer.place(pack, &label, &|w, h| beyond(d, end, mark.bearing_deg, w, h));
     }
 }
 
-/// Places beyond the end of a ray: outwards row by row, each shifted a little to either side.
+/// Places beyond the end of a ray: outwards row by row, each shifted a little to either side, then
+/// beside it; none over the water.
 fn beyond(d: &Drawing, end: Point, bearing_deg: f64, w: f64, h: f64) -> Vec<Point> {
     let out = point_at(bearing_deg, 1.0);
+    let limit = (d.view.half_width - w / 2.0 - d.dp(1.0)).max(0.0);
     let mut places = Vec::new();
-    let clamp = |x: f64| {
-        let limit = (d.view.half_width - w / 2.0 - d.dp(1.0)).max(0.0);
-        x.clamp(-limit, limit)
-    };
-    for row in 0..5 {
+    for row in 0..3 {
         let y = end.y - h * (0.55 + 0.5 * f64::from(row));
         for shift in [0.0, -0.25, 0.25, -0.5, 0.5] {
             let x = end.x + out.x * h * f64::from(row) * 0.5 + shift * w * d.ask.side();
-            places.push(Point { x: clamp(x), y });
+            places.push(Point { x: x.clamp(-limit, limit), y });
         }
     }
+    for y in [0.0, -0.5, 0.5] {
+        let away = (w / 2.0 + d.dp(4.0)) * if out.x == 0.0 { -d.ask.side() } else { out.x.signum() };
+        places.push(Point { x: end.x + away, y: end.y + y * h });
+    }
+    let water: Vec<Vec<Point>> = d.swim.water().rings().iter().map(|r| d.view.ring(r)).collect();
+    let wet = |p: Point| water.iter().any(|r| ring_contains(r, p));
+    let gap = d.dp(4.0);
+    let dry = |p: &Point| {
+        (0..=4).all(|i| {
+            let x = p.x + (f64::from(i) / 4.0 - 0.5) * w;
+            !wet(Point { x, y: p.y + h / 2.0 + gap }) && !wet(Point { x, y: p.y - h / 2.0 })
+        })
+    };
+    places.retain(dry);
     places
 }
 
-fn plain(d: &Drawing, role: LabelRole, texts: Vec<String>, name: &str) -> Label {
+fn plain(role: LabelRole, mut tries: Vec<(String, f64)>, name: &str) -> Label {
+    tries.retain(|t| !t.0.trim().is_empty());
     let key = Some(name.to_owned()).filter(|n| !n.trim().is_empty());
-    Label { role, texts, numbered: true, key, boxed: false, size: d.view.text, over_marks: false }
+    Label { role, tries, numbered: true, key, boxed: false, over_marks: false }
 }
 
 /// Names of hazards, then of features, beside their marks.
@@ -175,7 +203,8 @@ fn things(d: &Drawing, pack: &mut Pack, placer: &mut Placer) {
             continue;
         }
         let at = d.view.spot(spot);
-        let label = Label { boxed: true, ..plain(d, role, vec![name.clone()], name) };
+        let tries = by_size_then_length(d, std::slice::from_ref(name));
+        let label = Label { boxed: true, ..plain(role, tries, name) };
         placer.place(pack, &label, &|w, h| round_a_mark(d, at, w, h));
     }
 }
@@ -209,11 +238,10 @@ fn ranges(d: &Drawing, pack: &mut Pack, placer: &mut Placer) {
         let said = format!("{:.0} {}", band.from_m, d.words.metres);
         let label = Label {
             role: LabelRole::Range,
-            texts: vec![said],
+            tries: d.view.sizes().into_iter().map(|size| (said.clone(), 0.85 * size)).collect(),
             numbered: false,
             key: None,
             boxed: false,
-            size: 0.85 * d.view.text,
             over_marks: false,
         };
         let at = d.view.spot(spot);

@@ -42,8 +42,10 @@ pub(crate) struct View {
     pub peg: Point,
     /// Pixels of a design pixel.
     pub dp: f64,
-    /// Size of label text.
+    /// Size of label text at the system's scale.
     pub text: f64,
+    /// The least size of label text: that of 100 %, or the system's where that is smaller.
+    pub least_text: f64,
 }
 
 impl View {
@@ -69,7 +71,22 @@ impl View {
         let scale = wide.min(high);
         let spare = (ask.height_px - top - bottom - scale * far).max(0.0);
         let peg = Point { x: -(left + right) / 2.0 * scale, y: ask.height_px - bottom - spare / 2.0 };
-        Self { half_width: ask.width_px / 2.0, height: ask.height_px, scale, peg, dp, text }
+        Self {
+            half_width: ask.width_px / 2.0,
+            height: ask.height_px,
+            scale,
+            peg,
+            dp,
+            text,
+            least_text: text.min(14.0 * dp),
+        }
+    }
+
+    /// Sizes to try for a label, largest first.
+    pub fn sizes(&self) -> Vec<f64> {
+        let mut sizes = vec![self.text, f64::midpoint(self.text, self.least_text), self.least_text];
+        sizes.dedup();
+        sizes
     }
 
     /// Pixels of a point of the peg frame.
