@@ -34,6 +34,9 @@ pub enum SwimError {
         /// The longest range accepted, metres.
         limit_m: f64,
     },
+    /// Wraps or a span that can't be.
+    #[error(transparent)]
+    Range(#[from] super::range::RangeError),
     /// A band without width, or turned round.
     #[error("the band from {from_m} m to {to_m} m has no width: its far edge must lie beyond its near edge")]
     BandWithoutWidth {

@@ -2,10 +2,8 @@
 //! degrees clockwise from straight out.
 
 use super::error::{SwimError, finite, positive};
+use super::range::{Span, metres};
 use serde::{Deserialize, Serialize};
-
-/// One yard in metres, exact (international yard and pound agreement, 1959).
-pub const METRES_PER_YARD: f64 = 0.9144;
 
 /// The longest range accepted, metres. No cast from a bank comes near it (from memory); a longer
 /// one is a slip of the fingers, such as yards entered as wraps.
@@ -59,18 +57,16 @@ impl Spot {
         Ok(Self { bearing_deg, range_m })
     }
 
-    /// A spot at so many wraps round sticks `span_m` metres apart, with the allowance for the rod
-    /// and the bank in metres (range = wraps x span + allowance).
-    pub fn at_wraps(bearing_deg: f64, wraps: f64, span_m: f64, allowance_m: f64) -> Result<Self, SwimError> {
-        positive("the number of wraps", wraps)?;
-        positive("the span of the sticks", span_m)?;
+    /// A spot at so many wraps round the sticks, with the allowance for the rod and the bank in metres
+    /// (range = wraps x span + allowance).
+    pub fn at_wraps(bearing_deg: f64, wraps: f64, span: Span, allowance_m: f64) -> Result<Self, SwimError> {
         finite("the rod allowance", allowance_m)?;
-        Self::new(bearing_deg, wraps * span_m + allowance_m)
+        Self::new(bearing_deg, span.range_of(wraps)? + allowance_m)
     }
 
     /// A spot at a clip distance in yards.
     pub fn at_yards(bearing_deg: f64, yards: f64) -> Result<Self, SwimError> {
-        Self::new(bearing_deg, yards * METRES_PER_YARD)
+        Self::new(bearing_deg, metres(yards))
     }
 
     /// Where it lies in the peg frame.
@@ -100,10 +96,11 @@ mod tests {
     #[test]
     fn wraps_keep_their_span() {
         // 9.5 wraps of 12 ft: 38 yd, 34.7472 m (topic common_practice, arithmetic).
-        let spot = Spot::at_wraps(0.0, 9.5, 12.0 * 0.3048, 0.0).unwrap();
+        let spot = Spot::at_wraps(0.0, 9.5, Span::from_feet(12.0).unwrap(), 0.0).unwrap();
         assert!((spot.range_m - 34.7472).abs() < 1e-12);
         assert!((Spot::at_yards(0.0, 38.0).unwrap().range_m - 34.7472).abs() < 1e-12);
-        assert!((Spot::at_wraps(0.0, 14.0, 2.0, 1.5).unwrap().range_m - 29.5).abs() < 1e-12);
+        let two = Span::from_metres(2.0).unwrap();
+        assert!((Spot::at_wraps(0.0, 14.0, two, 1.5).unwrap().range_m - 29.5).abs() < 1e-12);
     }
 
     #[test]
@@ -112,8 +109,9 @@ mod tests {
         assert!(matches!(Spot::new(91.0, 30.0), Err(SwimError::BearingBehind(_))));
         assert!(matches!(Spot::new(f64::NAN, 30.0), Err(SwimError::NotANumber { .. })));
         assert!(matches!(Spot::new(0.0, 0.0), Err(SwimError::NotPositive { .. })));
-        assert!(matches!(Spot::at_wraps(0.0, 5.0, 0.0, 0.0), Err(SwimError::NotPositive { .. })));
-        assert!(matches!(Spot::at_wraps(0.0, 1.0, 2.0, f64::NAN), Err(SwimError::NotANumber { .. })));
+        let span = Span::from_metres(2.0).unwrap();
+        assert!(matches!(Spot::at_wraps(0.0, -5.0, span, 0.0), Err(SwimError::Range(_))));
+        assert!(matches!(Spot::at_wraps(0.0, 1.0, span, f64::NAN), Err(SwimError::NotANumber { .. })));
     }
 
     proptest! {

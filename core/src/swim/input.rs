@@ -4,7 +4,8 @@
 //! at once and refuses what it can't use with a [`super::SwimError`].
 
 use super::error::{SwimError, positive};
-use super::frame::{METRES_PER_YARD, Point, Spot};
+use super::frame::{Point, Spot};
+use super::range::metres;
 use super::scatter::{Disturbance, Scatter};
 use serde::{Deserialize, Serialize};
 
@@ -219,7 +220,7 @@ impl Default for SwimInput {
             soundings: Vec::new(),
             rest_target_min: 45.0,
             castable_m: None,
-            usual_start: Some(Band { from_m: 35.0 * METRES_PER_YARD, to_m: 40.0 * METRES_PER_YARD }),
+            usual_start: Some(Band { from_m: metres(35.0), to_m: metres(40.0) }),
             near_m: 15.0,
             bite_memory_min: 60.0,
             scatter: Scatter::default(),

@@ -17,6 +17,7 @@ mod input;
 mod laws;
 mod next_spot;
 pub mod planar;
+pub mod range;
 mod scatter;
 mod scene;
 mod sector;
@@ -28,7 +29,7 @@ pub use columns::{Column, ColumnName, Columns};
 pub use drift::{Drift, DriftAlong, DriftLean, PMethod, RankTrend, rank_trend};
 pub use error::SwimError;
 pub use fished::{CellFigures, KeptBackNow, SwimFigures};
-pub use frame::{LONGEST_RANGE_M, METRES_PER_YARD, Point, Spot, bearing_range, point_at};
+pub use frame::{LONGEST_RANGE_M, Point, Spot, bearing_range, point_at};
 pub use input::{
     AimingMark, Band, CastAt, Depth, Fan, Feature, FeatureKind, Hazard, KeptBack, REACTION_S, Sounding,
     SwimInput,
