@@ -150,9 +150,13 @@ impl Swim {
     /// The cell a spot lies in; a spot outside the fan, the bands or the boundary lies in none.
     pub fn cell_of(&self, spot: Spot) -> Option<CellId> {
         let (column, row) = (self.column_of(spot.bearing_deg)?, self.row_of(spot.range_m)?);
-        let inside = self.boundary.as_ref().is_none_or(|ring| ring_contains(ring, spot.point()));
         let id = CellId { column, row };
-        (inside && self.place(id).is_some()).then_some(id)
+        (self.in_boundary(spot.point()) && self.place(id).is_some()).then_some(id)
+    }
+
+    /// Whether a point lies inside the boundary, or nothing bounds the fan.
+    pub fn in_boundary(&self, p: Point) -> bool {
+        self.boundary.as_ref().is_none_or(|ring| ring_contains(ring, p))
     }
 
     /// Distance of a spot from the boundary, metres; `None` where nothing bounds the fan.

@@ -281,8 +281,7 @@ fn same_lines(a: &SwimScene, b: &SwimScene) -> bool {
     all_on(&a, &b) && all_on(&b, &a)
 }
 
-/// Whether two lists hold the same points, in any order, after a flip of x (to a fiftieth of a pixel, save
-/// for a few that rounding puts on the other side of a limit).
+/// Whether two lists hold the same points, in any order, after a flip of x, to a fiftieth of a pixel.
 fn same_points(a: &[f32], b: &[f32], flip: impl Fn(f32) -> f32) -> bool {
     let sorted = |xy: &[f32], f: &dyn Fn(f32) -> f32| {
         let mut all: Vec<(f32, f32)> = xy.chunks_exact(2).map(|p| (p[1], f(p[0]))).collect();

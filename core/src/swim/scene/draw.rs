@@ -14,7 +14,6 @@ use crate::swim::error::SwimError;
 use crate::swim::fished::SwimFigures;
 use crate::swim::frame::{Point, point_at};
 use crate::swim::input::KeptBack;
-use crate::swim::planar::ring_contains;
 use crate::swim::sector::{AnnularSector, CHORD_ERROR_M, arc};
 use crate::swim::water::Water;
 
@@ -107,14 +106,12 @@ impl Drawing<'_> {
     /// Arcs between bands, where they run through the swim.
     fn arcs(&self, pack: &mut Pack) {
         let fan = self.swim.fan();
-        let outer = self.swim.water().rings();
-        let inner = self.swim.bands().iter().skip(1);
-        for band in inner {
+        for band in self.swim.bands().iter().skip(1) {
             let clipped = self.swim.input().boundary.is_some();
             // Many short chords where the boundary cuts it, so that it ends at the boundary.
             let error = if clipped { CHORD_ERROR_M / 500.0 } else { CHORD_ERROR_M / 2.0 };
             let points = arc(fan.from_deg, fan.to_deg, band.from_m, error);
-            let on = |p: &Point| !clipped || outer.iter().any(|r| ring_contains(r, *p));
+            let on = |p: &Point| self.swim.in_boundary(*p);
             for run in points.split(|p| !on(p)).filter(|run| run.len() > 1) {
                 pack.line(LineRole::Band, self.dp(1.0), &self.view.ring(run));
             }
@@ -141,8 +138,7 @@ impl Drawing<'_> {
             return None;
         }
         let far = self.swim.bands().last()?.to_m;
-        let rings = self.swim.water().rings();
-        let wet = |r: f64| rings.iter().any(|ring| ring_contains(ring, point_at(bearing_deg, r)));
+        let wet = |r: f64| self.swim.in_boundary(point_at(bearing_deg, r));
         let reach = if self.swim.input().boundary.is_none() {
             far
         } else {

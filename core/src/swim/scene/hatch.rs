@@ -33,7 +33,8 @@ pub(crate) fn hatch(pack: &mut Pack, rings: &[Vec<Point>], origin: Point, spacin
     if !(low < high && spacing > 0.0) {
         return;
     }
-    let mut k = (low / spacing).ceil();
+    // Half a step off the peg: no stroke runs along the edge of a fan that leans as the strokes do.
+    let mut k = (low / spacing - 0.5).ceil() + 0.5;
     while k * spacing < high {
         let n = k * spacing;
         let mut crossings: Vec<f64> = turned.iter().flat_map(|ring| crossings(ring, n)).collect();
