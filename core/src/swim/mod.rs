@@ -9,9 +9,11 @@ mod boundary;
 mod cells;
 mod columns;
 mod drift;
+mod earth;
 mod error;
 mod fished;
 mod frame;
+mod geojson;
 mod input;
 #[cfg(test)]
 mod laws;
@@ -27,9 +29,13 @@ pub use boundary::Neighbours;
 pub use cells::{Cell, CellId, Swim};
 pub use columns::{Column, ColumnName, Columns};
 pub use drift::{Drift, DriftAlong, DriftLean, PMethod, RankTrend, rank_trend};
+pub use earth::{
+    Course, EarthError, PegOnEarth, Place, course, earth_centred, east_north_up, place_from, ring_on_earth,
+};
 pub use error::SwimError;
 pub use fished::{CellFigures, KeptBackNow, SwimFigures};
 pub use frame::{LONGEST_RANGE_M, Point, Spot, bearing_range, point_at};
+pub use geojson::{GeoJsonError, ImportedSwim, swim_from_geojson};
 pub use input::{
     AimingMark, Band, CastAt, Depth, Fan, Feature, FeatureKind, Hazard, KeptBack, REACTION_S, Sounding,
     SwimInput,
