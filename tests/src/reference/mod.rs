@@ -5,6 +5,8 @@
 
 mod case;
 mod compare;
+mod geodesy;
+mod planar;
 mod renewal;
 mod survival_km;
 mod survival_parametric;
