@@ -3,7 +3,12 @@
 //! A topic computes an object with the same keys as the case's `expected`; a key that it does not
 //! compute, a topic nobody claims and a case that errs all count as failed, never as skipped.
 
+mod binomial_fisher;
 mod compare;
+mod compound;
+mod gamma_poisson;
+mod logrank;
+mod poisson_rates;
 mod topics;
 
 use serde_json::Value;
