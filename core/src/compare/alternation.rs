@@ -58,10 +58,8 @@ mod tests {
 
     #[test]
     fn abba() {
-        let letters: String = AlternationPlan::new(Side::A, 5)
-            .sides()
-            .map(|s| if s == Side::A { 'A' } else { 'B' })
-            .collect();
+        let letters: String =
+            AlternationPlan::new(Side::A, 5).sides().map(|s| if s == Side::A { 'A' } else { 'B' }).collect();
         assert_eq!(letters, "ABBAABBA");
         assert_eq!(AlternationPlan::new(Side::B, 0).casts, 4);
     }

@@ -122,15 +122,9 @@ mod tests {
 
     #[test]
     fn impossible_counts_and_odd_levels_are_refused() {
-        assert_eq!(
-            clopper_pearson(3, 2, 0.95),
-            Err(CompareError::MoreThanAll { successes: 3, trials: 2 })
-        );
+        assert_eq!(clopper_pearson(3, 2, 0.95), Err(CompareError::MoreThanAll { successes: 3, trials: 2 }));
         assert!(matches!(clopper_pearson(1, 2, f64::NAN), Err(CompareError::NotAProbability(_))));
-        assert!(matches!(
-            binomial_test(1, 2, 1.5, Alternative::Less),
-            Err(CompareError::NotAProbability(_))
-        ));
+        assert!(matches!(binomial_test(1, 2, 1.5, Alternative::Less), Err(CompareError::NotAProbability(_))));
     }
 
     #[test]

@@ -65,11 +65,7 @@ impl Conditional {
     }
 
     fn mean(&self, ln_odds: f64) -> f64 {
-        self.probabilities(ln_odds)
-            .iter()
-            .enumerate()
-            .map(|(i, p)| (self.low + i as u64) as f64 * p)
-            .sum()
+        self.probabilities(ln_odds).iter().enumerate().map(|(i, p)| (self.low + i as u64) as f64 * p).sum()
     }
 
     fn lowest(&self) -> bool {

@@ -222,8 +222,7 @@ mod tests {
     #[test]
     fn a_bite_at_the_time_another_was_wound_in_comes_first() {
         // At 4 min both are still out: expected 1/2 on each side.
-        let test =
-            log_rank(&waits(&[(4.0, true)]), &waits(&[(4.0, false)]), Weighting::LogRank).unwrap();
+        let test = log_rank(&waits(&[(4.0, true)]), &waits(&[(4.0, false)]), Weighting::LogRank).unwrap();
         assert_eq!(test.expected, [0.5, 0.5]);
     }
 
@@ -237,13 +236,11 @@ mod tests {
 
     /// The sum straight from the definition, time by time.
     fn slow(a: &[Wait], b: &[Wait]) -> (f64, f64) {
-        let mut times: Vec<f64> =
-            a.iter().chain(b).filter(|w| w.is_bite()).map(|w| w.minutes()).collect();
+        let mut times: Vec<f64> = a.iter().chain(b).filter(|w| w.is_bite()).map(|w| w.minutes()).collect();
         times.sort_by(f64::total_cmp);
         times.dedup();
         let out = |g: &[Wait], t: f64| g.iter().filter(|w| w.minutes() >= t).count() as f64;
-        let bites =
-            |g: &[Wait], t: f64| g.iter().filter(|w| w.is_bite() && w.minutes() == t).count() as f64;
+        let bites = |g: &[Wait], t: f64| g.iter().filter(|w| w.is_bite() && w.minutes() == t).count() as f64;
         let (mut excess, mut variance) = (0.0, 0.0);
         for t in times {
             let (n1, n2) = (out(a, t), out(b, t));

@@ -7,11 +7,14 @@ pub mod binomial;
 pub mod blocks;
 mod cast_row;
 pub mod chance;
+mod changes;
 mod error;
+mod finding;
 pub mod fisher;
 pub mod gamma_poisson;
 mod holm;
 pub mod log_rank;
+mod more_casts;
 pub mod permutation;
 pub mod poisson_rates;
 pub(crate) mod tails;
@@ -20,6 +23,11 @@ mod verdict;
 pub use alternation::{AlternationPlan, Side};
 pub use binomial::Limits;
 pub use cast_row::{BiteOutcome, CastRow, Factor};
+pub use changes::{Change, find_changes};
 pub use error::CompareError;
+pub use finding::{ChangeFinding, INTERVAL_LEVEL, SideRecord, change_findings};
 pub use holm::holm;
-pub use verdict::{Evidence, Reason, Verdict, verdict};
+pub use more_casts::{MOST_CASTS, MoreCasts, WANTED_POWER, more_casts};
+pub use verdict::{
+    CLEAR_BELOW, CLEAR_FROM, Evidence, FEWEST_BITES, FEWEST_CASTS, LEANS_FROM, Reason, Verdict, verdict,
+};

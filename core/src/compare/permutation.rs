@@ -95,9 +95,8 @@ pub fn permutation_p(strata: &[Stratum], seed: u64) -> Result<PermutationP, Comp
             return Err(CompareError::NotATime(bad));
         }
     }
-    let all = strata.iter().try_fold(1u64, |product, s| {
-        product.checked_mul(arrangements(s.scores.len(), s.on_a)?)
-    });
+    let all =
+        strata.iter().try_fold(1u64, |product, s| product.checked_mul(arrangements(s.scores.len(), s.on_a)?));
     let observed = strata.iter().map(|s| s.scores[..s.on_a].iter().sum::<f64>()).sum();
     match all {
         Some(n) if n <= ALL_UP_TO => Ok(every(strata, observed)),

@@ -151,9 +151,7 @@ pub(crate) fn beta_quantile(a: f64, b: f64, p: f64) -> f64 {
 
 /// The x with P(a, x) = p; a above 0, p in (0, 1).
 pub(crate) fn gamma_quantile(a: f64, p: f64) -> f64 {
-    crossing_above_zero(a, 0.0, |x| {
-        if p < 0.5 { gamma_cdf(a, x) - p } else { (1.0 - p) - gamma_tail(a, x) }
-    })
+    crossing_above_zero(a, 0.0, |x| if p < 0.5 { gamma_cdf(a, x) - p } else { (1.0 - p) - gamma_tail(a, x) })
 }
 
 #[cfg(test)]

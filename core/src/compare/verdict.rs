@@ -68,8 +68,7 @@ pub fn verdict(e: &Evidence) -> Verdict {
     if e.bites < FEWEST_BITES || e.fewest_casts < FEWEST_CASTS {
         return Verdict::CantTellYet;
     }
-    let (side, p) =
-        if e.p_a_better >= 0.5 { (Side::A, e.p_a_better) } else { (Side::B, 1.0 - e.p_a_better) };
+    let (side, p) = if e.p_a_better >= 0.5 { (Side::A, e.p_a_better) } else { (Side::B, 1.0 - e.p_a_better) };
     if p >= CLEAR_FROM && e.block_p < CLEAR_BELOW && !e.changed_together {
         Verdict::ClearlyBetterHereToday(side)
     } else if p >= LEANS_FROM {

@@ -33,9 +33,8 @@ fn numbers(value: &Value) -> Result<Vec<f64>, String> {
 fn tabled(count: CountLaw, input: &Value) -> Result<Value, String> {
     let severity = numbers(&input["severity_pmf"])?;
     let most = input["max"].as_u64().ok_or("no max")?;
-    let moment = |power: i32| -> f64 {
-        severity.iter().enumerate().map(|(j, p)| (j as f64).powi(power) * p).sum()
-    };
+    let moment =
+        |power: i32| -> f64 { severity.iter().enumerate().map(|(j, p)| (j as f64).powi(power) * p).sum() };
     let (mean, variance) = compound_moments(count, moment(1), moment(2) - moment(1).powi(2));
     let most = usize::try_from(most).map_err(|e| e.to_string())?;
     let pmf = panjer(count, &severity, most).map_err(|e| e.to_string())?;

@@ -101,8 +101,7 @@ pub fn panjer(count: CountLaw, severity: &[f64], most: usize) -> Result<Vec<f64>
     let scale = 1.0 / (1.0 - a * nothing);
     for s in 1..=most {
         let reach = s.min(severity.len() - 1);
-        let sum: f64 =
-            (1..=reach).map(|j| (a + b * j as f64 / s as f64) * severity[j] * pmf[s - j]).sum();
+        let sum: f64 = (1..=reach).map(|j| (a + b * j as f64 / s as f64) * severity[j] * pmf[s - j]).sum();
         pmf.push(scale * sum);
     }
     Ok(pmf)
