@@ -25,7 +25,9 @@ pub use binomial::Limits;
 pub use cast_row::{BiteOutcome, CastRow, Factor};
 pub use changes::{Change, find_changes};
 pub use error::CompareError;
-pub use finding::{ChangeFinding, INTERVAL_LEVEL, SideRecord, change_findings};
+pub use finding::{
+    ChangeFinding, INTERVAL_LEVEL, SideRecord, change_findings, change_findings_without_power,
+};
 pub use holm::holm;
 pub use more_casts::{MOST_CASTS, MoreCasts, WANTED_POWER, more_casts};
 pub use verdict::{

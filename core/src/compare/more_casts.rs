@@ -1,7 +1,7 @@
 //! How many more casts it would take: power by seeded simulation at the observed rates.
 
 use super::alternation::{AlternationPlan, Side};
-use super::blocks::{Block, SidedCast, blocks};
+use super::blocks::{Block, HELD_FOR, SidedCast, blocks};
 use super::chance::Chance;
 use super::gamma_poisson::{JEFFREYS, probability_greater};
 use super::permutation::arrangements;
@@ -97,8 +97,13 @@ impl Future<'_> {
         };
         let (Ok(a), Ok(b)) = (tally(Side::A), tally(Side::B)) else { return false };
         let p = probability_greater(a, b);
-        p.max(1.0 - p) >= CLEAR_FROM && self.looked_at * approximate_p(&blocks(day)) < CLEAR_BELOW
+        p.max(1.0 - p) >= CLEAR_FROM && self.looked_at * held_p(&blocks(day)) < CLEAR_BELOW
     }
+}
+
+/// The largest approximate p with up to the newest [`HELD_FOR`] blocks left out.
+fn held_p(blocks: &[Block]) -> f64 {
+    (0..=HELD_FOR.min(blocks.len())).map(|n| approximate_p(&blocks[..blocks.len() - n])).fold(0.0, f64::max)
 }
 
 /// Normal approximation of the block p over the rod with the most blocks, from the exact variance of a

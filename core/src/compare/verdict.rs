@@ -30,6 +30,8 @@ pub enum Reason {
     ChangedTogether(Factor),
     /// Striking cast by cast, not block by block: the bites came in clumps.
     BitesInClumps,
+    /// Striking now, but not before the two newest switches: it has to hold.
+    NotHeldYet,
     /// Striking alone, not among as many changes as were looked at.
     ManyLooks,
     /// The sides were left out for different times, and the minutes and the like-for-like waits
@@ -57,7 +59,7 @@ pub struct Evidence {
     pub fewest_casts: usize,
     /// P(rate A > rate B), the more cautious of its two versions.
     pub p_a_better: f64,
-    /// Holm-adjusted block p.
+    /// Holm-adjusted block p, held through the newest switches.
     pub block_p: f64,
     /// Whether something else was always changed with it.
     pub changed_together: bool,
