@@ -13,6 +13,7 @@ pub enum Side {
 
 impl Side {
     /// The other side.
+    #[must_use]
     pub fn other(self) -> Self {
         match self {
             Self::A => Self::B,

@@ -173,7 +173,9 @@ fn of_rod(blocks: &[Block], rod: u8) -> Option<Stratum> {
     }
     // A stratum may reach over several rods; the distance from zero needs each rod centred.
     let mean = scores.iter().sum::<f64>() / scores.len() as f64;
-    scores.iter_mut().for_each(|s| *s -= mean);
+    for score in &mut scores {
+        *score -= mean;
+    }
     Some(Stratum { scores, on_a })
 }
 

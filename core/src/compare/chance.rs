@@ -120,8 +120,8 @@ mod tests {
         let mut chance = Chance::new(0, 0);
         let bytes: Vec<u8> = (0..4).flat_map(|_| chance.bits().to_le_bytes()).collect();
         let published = "3e00ef2f895f40d67f5bb8e81f09a5a12c840ec3ce9a7f3b181be188ef711a1e";
-        let hex: String = bytes.iter().map(|b| format!("{b:02x}")).collect();
-        assert_eq!(hex, published);
+        let digits = |i: usize| u8::from_str_radix(&published[2 * i..2 * i + 2], 16).unwrap();
+        assert_eq!(bytes, (0..32).map(digits).collect::<Vec<u8>>());
     }
 
     #[test]

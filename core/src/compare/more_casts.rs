@@ -3,7 +3,7 @@
 use super::alternation::{AlternationPlan, Side};
 use super::blocks::{Block, HELD_FOR, SidedCast, blocks};
 use super::chance::Chance;
-use super::gamma_poisson::{JEFFREYS, probability_greater};
+use super::gamma_poisson::{GammaRate, JEFFREYS, probability_greater};
 use super::permutation::arrangements;
 use super::poisson_rates::Tally;
 use super::tails::normal_two_sided;
@@ -43,7 +43,7 @@ pub fn more_casts(
     looked_at: usize,
     seed: u64,
 ) -> MoreCasts {
-    let rates = tallies.map(|t| JEFFREYS.after(t).map_or(0.0, |g| g.mean()));
+    let rates = tallies.map(|t| JEFFREYS.after(t).map_or(0.0, GammaRate::mean));
     let future = Future { casts, rates, leave_min, looked_at: looked_at.max(1) as f64 };
     let mut last = MoreCasts { casts: None, power: 0.0, minutes: 0.0 };
     if !(leave_min > 0.0 && leave_min.is_finite()) {

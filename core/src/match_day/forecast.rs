@@ -12,13 +12,13 @@ pub use last_cast::{LastCast, last_useful_cast};
 pub use renewal::{Forecast, Landing, Plan, Range, TimeLeft, casts_without_bites, forecast};
 
 /// A law of the wait from splash to bite.
-pub trait WaitLaw {
+pub trait WaitSurvival {
     /// Probability that a wait is longer than `minutes`: 1 at 0, never rising. Casts that would never
     /// get a bite keep it above 0 for ever.
     fn survival(&self, minutes: f64) -> f64;
 }
 
-impl<F: Fn(f64) -> f64> WaitLaw for F {
+impl<F: Fn(f64) -> f64> WaitSurvival for F {
     fn survival(&self, minutes: f64) -> f64 {
         self(minutes)
     }

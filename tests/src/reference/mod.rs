@@ -4,11 +4,17 @@
 //! compute, a topic nobody claims and a case that errs all count as failed, never as skipped.
 
 mod binomial_fisher;
+mod case;
+mod common_practice;
 mod compare;
 mod compound;
 mod gamma_poisson;
 mod logrank;
 mod poisson_rates;
+mod renewal;
+mod survival_bayes;
+mod survival_km;
+mod survival_parametric;
 mod topics;
 
 use serde_json::Value;

@@ -1,7 +1,20 @@
 //! Which topics are answered, and by which file.
 
-use super::{Topic, binomial_fisher, compound, gamma_poisson, logrank, poisson_rates};
+use super::{
+    Topic, binomial_fisher, common_practice, compound, gamma_poisson, logrank, poisson_rates, renewal,
+    survival_bayes, survival_km, survival_parametric,
+};
 
 /// Every topic the core answers so far.
-pub const ALL: &[Topic] =
-    &[binomial_fisher::TOPIC, compound::TOPIC, gamma_poisson::TOPIC, logrank::TOPIC, poisson_rates::TOPIC];
+pub const ALL: &[Topic] = &[
+    binomial_fisher::TOPIC,
+    common_practice::TOPIC,
+    compound::TOPIC,
+    gamma_poisson::TOPIC,
+    logrank::TOPIC,
+    poisson_rates::TOPIC,
+    renewal::TOPIC,
+    survival_bayes::TOPIC,
+    survival_km::TOPIC,
+    survival_parametric::TOPIC,
+];

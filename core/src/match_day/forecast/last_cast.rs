@@ -1,6 +1,6 @@
 //! The last cast worth making.
 
-use super::{ForecastError, WaitLaw, time, total_weight};
+use super::{ForecastError, WaitSurvival, time, total_weight};
 
 /// Latest start of a useful cast, in minutes before all-out.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -18,7 +18,7 @@ pub struct LastCast {
 /// Latest start whose chance of a bite before all-out is at least half of a full cast's, a full cast
 /// being left for `leave_min`: the smallest m with F(m) >= F(leave) / 2. `None` when even a full cast
 /// has no chance of a bite.
-pub fn last_useful_cast<L: WaitLaw>(
+pub fn last_useful_cast<L: WaitSurvival>(
     laws: &[(f64, L)],
     leave_min: f64,
 ) -> Result<Option<LastCast>, ForecastError> {
@@ -91,7 +91,8 @@ mod tests {
 
     #[test]
     fn bad_input_is_refused() {
-        let none: [(f64, fn(f64) -> f64); 0] = [];
+        let mut none = vec![(1.0, exponential(0.1))];
+        none.clear();
         assert_eq!(last_useful_cast(&none, 10.0), Err(ForecastError::NoLaw));
         assert!(last_useful_cast(&[(-1.0, exponential(0.1))], 10.0).is_err());
         assert_eq!(last_useful_cast(&[(1.0, exponential(0.1))], 0.0), Err(ForecastError::NoCastTime));

@@ -1,6 +1,6 @@
 //! The rest of the day played out many times: casts, bites, fish and weight as ranges.
 
-use super::{ForecastError, WaitLaw, time, total_weight};
+use super::{ForecastError, WaitSurvival, time, total_weight};
 use crate::compare::chance::Chance;
 
 /// How the rest is fished. All times in minutes.
@@ -92,7 +92,7 @@ pub fn casts_without_bites(minutes_left: f64, plan: &Plan) -> Result<u64, Foreca
 /// until all-out; no cast starts within the reserve. With exponential waits, no turn-round
 /// and no cost of a bite the bites are a Poisson count given the rate, so a gamma posterior gives the
 /// negative binomial: checked in the tests.
-pub fn forecast<L: WaitLaw>(
+pub fn forecast<L: WaitSurvival>(
     laws: &[(f64, L)],
     left: &TimeLeft,
     plan: &Plan,
@@ -167,7 +167,7 @@ struct Table {
 }
 
 impl Table {
-    fn new(law: &impl WaitLaw, longest: f64) -> Self {
+    fn new(law: &impl WaitSurvival, longest: f64) -> Self {
         let step = longest / STEPS as f64;
         let mut survival: Vec<f64> = Vec::with_capacity(STEPS + 1);
         let mut floor = 1.0_f64;
@@ -234,10 +234,7 @@ fn play_rod(table: &Table, minutes: f64, out: Option<f64>, plan: &Plan, chance: 
     // A cast that is out already is not one of the casts left; its bite counts.
     let mut waited = out.map(|w| (w, false));
     loop {
-        let (already, counts) = match waited.take() {
-            Some(running) => running,
-            None => (0.0, true),
-        };
+        let (already, counts) = waited.take().unwrap_or((0.0, true));
         // Slack for rounding, as in `casts_without_bites`.
         if counts && now + 1e-9 >= minutes - plan.reserve {
             return (casts, bites);
@@ -319,6 +316,8 @@ mod tests {
         Landing { landed: 8, not_landed: 2, weights: weights.to_vec() }
     }
 
+    type Bare = fn(f64) -> f64;
+
     fn never(_: f64) -> f64 {
         1.0
     }
@@ -337,10 +336,10 @@ mod tests {
 
     #[test]
     fn bad_input_is_refused() {
-        let run = |laws: &[(f64, fn(f64) -> f64)], left: &TimeLeft, plan: &Plan, landing: &Landing| {
+        let run = |laws: &[(f64, Bare)], left: &TimeLeft, plan: &Plan, landing: &Landing| {
             forecast(laws, left, plan, landing, 1).map(|f| f.futures)
         };
-        let law: [(f64, fn(f64) -> f64); 1] = [(1.0, never)];
+        let law: [(f64, Bare); 1] = [(1.0, never)];
         assert_eq!(run(&[], &left(9.0), &PLAN, &fish(&[1.0])), Err(ForecastError::NoLaw));
         assert_eq!(run(&law, &left(9.0), &PLAN, &fish(&[])), Err(ForecastError::NoFish));
         assert_eq!(run(&law, &left(-1.0), &PLAN, &fish(&[1.0])), Err(ForecastError::NotATime(-1.0)));
