@@ -1,4 +1,5 @@
 //! Whole-app acceptance: reference checks, laws, crash tests, the simulated bank.
 #![forbid(unsafe_code)]
 
+pub mod r_agreement;
 pub mod reference;
