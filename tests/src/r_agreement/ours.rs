@@ -1,7 +1,7 @@
 //! Our side of the comparison, under the names that `agree.R` gives.
 
 use super::data::Set;
-use restwater_core::bite::{Law, Limits as CurveLimits, Model, SurvivalCurve, Wait, fit};
+use restwater_core::bite::{Law, Limits as CurveLimits, Model, Step, SurvivalCurve, Wait, fit};
 use restwater_core::compare::Limits;
 use restwater_core::compare::binomial::{Alternative, binomial_test, clopper_pearson};
 use restwater_core::compare::fisher::{fisher_test, odds_ratio};
@@ -66,11 +66,11 @@ fn ranks(set: &Set, out: &mut Figures) -> Result<(), String> {
 fn curve(waits: &[Wait], out: &mut Figures) -> Result<(), String> {
     let curve = SurvivalCurve::new(waits).map_err(words)?;
     let steps = curve.steps();
-    let of = |f: fn(&restwater_core::bite::Step) -> f64| steps.iter().map(f).collect::<Vec<_>>();
+    let of = |f: fn(&Step) -> f64| steps.iter().map(f).collect::<Vec<_>>();
     out.list("km.minutes", &of(|s| s.minutes));
     out.list("km.survival", &of(|s| s.survival));
     out.list("na.hazard", &of(|s| s.cumulative_hazard));
-    out.list("km.error", &steps.iter().filter_map(|s| s.standard_error()).collect::<Vec<_>>());
+    out.list("km.error", &steps.iter().filter_map(Step::standard_error).collect::<Vec<_>>());
     let limits = curve.limits(CurveLimits::LogLog, 0.95).map_err(words)?;
     let end = |f: fn((f64, f64)) -> f64| limits.iter().flatten().map(|&l| f(l)).collect::<Vec<_>>();
     out.list("km.low", &end(|l| l.0));
