@@ -1,1 +1,2 @@
 //! The match: clock, casts left, forecast, running weight, nets.
+pub mod forecast;
