@@ -33,11 +33,10 @@ pub fn sphere(grams: f64, material: Material) -> Result<Sphere, MaterialError> {
     Ok(Sphere { diameter_mm, volume_ml })
 }
 
-/// Drag coefficient at a Reynolds number: Schiller and Naumann, Z. VDI 77:318 (1933). Fitted up
-/// to about 1 000; above that the drag of a sphere stays near 0.4 and the law goes on falling,
-/// so large fast leads come out somewhat too fast.
+/// Drag coefficient at a Reynolds number: Schiller and Naumann, Z. VDI 77:318 (1933) up to 1 000,
+/// above that Newton's plateau of 0.44.
 fn drag(reynolds: f64) -> f64 {
-    24.0 / reynolds * (1.0 + 0.15 * libm::pow(reynolds, 0.687))
+    if reynolds < 1000.0 { 24.0 / reynolds * (1.0 + 0.15 * libm::pow(reynolds, 0.687)) } else { 0.44 }
 }
 
 /// Terminal speed in water at `water_c`: weight less lift = drag, solved by bisection to the last bit.
@@ -74,6 +73,16 @@ mod tests {
         let stokes = FREE_FALL * d * d * (1140.0 - water) / (18.0 * water::dynamic_viscosity(10.0).unwrap());
         let found = terminal(grams, Material::Nylon, 10.0).unwrap();
         assert!(found.reynolds < 0.01 && (found.speed / stokes - 1.0).abs() < 0.01);
+    }
+
+    /// On the plateau the speed is closed: v = sqrt(4 g d (rho / rho_w - 1) / (3 x 0.44)).
+    #[test]
+    fn a_lead_sinks_on_the_plateau() {
+        let d = sphere(28.35, Material::Lead).unwrap().diameter_mm / 1000.0;
+        let water = water::density(5.0, DensityFormula::Iapws95).unwrap();
+        let closed = (4.0 * FREE_FALL * d * (11_340.0 / water - 1.0) / (3.0 * 0.44)).sqrt();
+        let found = terminal(28.35, Material::Lead, 5.0).unwrap();
+        assert!(found.reynolds > 1000.0 && (found.speed / closed - 1.0).abs() < 1e-12);
     }
 
     #[test]

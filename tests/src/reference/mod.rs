@@ -4,10 +4,15 @@
 //! compute, a topic nobody claims and a case that errs all count as failed, never as skipped.
 
 mod case;
+mod common_practice;
 mod compare;
+mod lengthweight;
+mod physics;
 mod renewal;
+mod sun;
 mod survival_km;
 mod survival_parametric;
+mod tackle;
 mod topics;
 
 use serde_json::Value;
