@@ -80,7 +80,7 @@ caution-tetanus-title = Cuts and tetanus
 caution-tetanus-authority = National Health Service
 
 caution-lead =
-    Lead weights only of 0.06 g (No. 8) or less, or above 28.35 g (1 oz). Between the two use another metal. At 28.35 g itself the official pages differ. Keep shot in a box that can't spill.
+    Lead weights only of 0.06 g (No. 8) or less, or above 28.35 g (1 oz). Between the two use another metal. At 28.35 g itself the official pages differ. Wales excepts lead-core line, feeders and self-cocking floats. Keep shot in a box that can't spill.
 caution-lead-title = Lead weights
 caution-lead-authority = Natural Resources Wales; GOV.UK; SI 1986/1992
 

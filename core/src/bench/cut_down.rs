@@ -72,7 +72,22 @@ pub enum CutDownError {
         /// How many hooklengths are needed.
         needs: usize,
     },
+    /// More than anyone cuts down in an evening.
+    #[error(
+        "{needs} cut-downs from {ties} ties are more than this plans at once ({MOST_NEEDS} from {MOST_TIES}): plan them in parts"
+    )]
+    TooMany {
+        /// How many ties there are.
+        ties: usize,
+        /// How many hooklengths are needed.
+        needs: usize,
+    },
 }
+
+/// Most cut-downs in one plan.
+const MOST_NEEDS: usize = 200;
+/// Most ties in one plan.
+const MOST_TIES: usize = 1_000;
 
 impl Need {
     fn kind_fits(self, tie: Hooklength) -> bool {
@@ -92,6 +107,9 @@ impl Need {
 ///
 /// The same plan comes out whatever the order in which ties and needs were entered.
 pub fn plan(ties: &[Hooklength], needs: &[Need], new_loop: LineLength) -> Result<CutDown, CutDownError> {
+    if needs.len() > MOST_NEEDS || ties.len() > MOST_TIES {
+        return Err(CutDownError::TooMany { ties: ties.len(), needs: needs.len() });
+    }
     let mut ties = ties.to_vec();
     ties.sort_unstable();
     let mut needs = needs.to_vec();
@@ -151,8 +169,7 @@ fn first_unmet(waste: &[Vec<Option<u32>>], ties: usize) -> Option<usize> {
 /// Cost is waste first, then one for a tie that is cut; a pair that is not allowed costs more than
 /// any plan made of allowed ones, so it is never taken.
 fn cheapest(waste: &[Vec<Option<u32>>], ties: usize) -> Vec<usize> {
-    let needs = waste.len() as i64;
-    let step = needs + 1;
+    let step = i64::from(waste.len() as u32) + 1;
     let most = waste.iter().flatten().flatten().copied().max().unwrap_or(0);
     let forbidden = (i64::from(most) * step + 1) * step;
     let cost = |need: usize, tie: usize| {
@@ -279,6 +296,8 @@ mod tests {
             Err(CutDownError::NotEnoughTies { ties: 0, .. })
         ));
         assert_eq!(plan(&[], &[], NO_LOOP), Ok(CutDown::default()));
+        let far_too_many = plan(&[tie(36, 16)], &[need(18, None); 201], NO_LOOP);
+        assert_eq!(far_too_many, Err(CutDownError::TooMany { ties: 1, needs: 201 }));
     }
 
     #[test]

@@ -6,6 +6,7 @@
 //! Oper. Res. 9:849-859 (1961)). Bank-sized ones are solved exactly: sets of pieces are
 //! tried from the shortest total up, each by branch and bound.
 
+use super::hooklength::Tied;
 use super::units::LineLength;
 use serde::{Deserialize, Serialize};
 
@@ -26,6 +27,14 @@ impl Allowances {
         let spare = self.hook_knot.tenths_mm() + 2 * self.loop_length.tenths_mm() + self.tag.tenths_mm();
         LineLength::from_tenths_mm(finished.tenths_mm().saturating_add(spare))
     }
+}
+
+/// Lengths to cut from one line (its diameter in thousandths of a millimetre) for all that is to be tied.
+pub fn cuts(to_tie: &[Tied], diameter_um: u16, allowances: Allowances) -> Vec<LineLength> {
+    let of_it = to_tie.iter().filter(|t| t.hooklength.diameter_um == diameter_um);
+    of_it
+        .flat_map(|t| std::iter::repeat_n(allowances.cut_for(t.hooklength.length), usize::from(t.count)))
+        .collect()
 }
 
 /// What is cut from one spool.
@@ -234,9 +243,10 @@ impl<'a> Packing<'a> {
     }
 }
 
-/// First-fit-decreasing names the longest cut that finds no room.
+/// First fit, longest cut first, names the longest cut that finds no room.
 fn no_room(lengths: &[u32], cuts: &[u32]) -> TieUpError {
     let mut left = lengths.to_vec();
+    left.sort_unstable();
     for &cut in cuts {
         match left.iter_mut().find(|room| **room >= cut) {
             Some(room) => *room -= cut,
@@ -260,6 +270,22 @@ mod tests {
         let cm = |x| LineLength::from_cm(x).unwrap();
         let allowances = Allowances { hook_knot: cm(6.0), loop_length: cm(2.5), tag: cm(1.0) };
         assert_eq!(allowances.cut_for(cm(40.0)), cm(52.0), "40 + 6 + 2 x 2.5 + 1");
+    }
+
+    #[test]
+    fn each_line_is_cut_by_itself() {
+        let tied = |cm: f64, diameter_um, count| Tied {
+            hooklength: super::super::hooklength::Hooklength {
+                length: LineLength::from_cm(cm).unwrap(),
+                diameter_um,
+                hook_size: 16,
+                hair_mm: None,
+            },
+            count,
+        };
+        let to_tie = [tied(40.0, 120, 2), tied(50.0, 140, 3), tied(60.0, 120, 1)];
+        let lengths: Vec<f64> = cuts(&to_tie, 120, Allowances::default()).iter().map(|l| l.cm()).collect();
+        assert_eq!(lengths, vec![40.0, 40.0, 60.0]);
     }
 
     #[test]

@@ -14,6 +14,8 @@ pub struct Seen {
 /// What the day is like, as far as it is known; what is not known counts as so.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
 pub struct Occasion {
+    /// Nobody within call.
+    pub alone: Option<bool>,
     /// Fishing in the dark.
     pub dark: Option<bool>,
     /// Air temperature, tenths of a degree Celsius.
@@ -39,7 +41,7 @@ impl Occasion {
         let below = |t: Option<i16>, limit: i16| t.is_none_or(|t| t < limit);
         match bearing {
             Bearing::Always => true,
-            Bearing::Dark => self.dark.unwrap_or(true),
+            Bearing::AloneOrDark => self.alone.unwrap_or(true) || self.dark.unwrap_or(true),
             Bearing::Cold => below(self.water, COLD_WATER) || below(self.air, COLD_AIR),
             Bearing::Frost => below(self.air, FROST_AIR + 1),
             Bearing::Keepnets => self.keepnets.unwrap_or(true),
@@ -90,6 +92,7 @@ mod tests {
     #[test]
     fn a_mild_day_without_nets_or_lead_is_short() {
         let mild = Occasion {
+            alone: Some(false),
             dark: Some(false),
             air: Some(180),
             water: Some(170),
@@ -103,6 +106,8 @@ mod tests {
             assert!(!short.contains(&id), "{id}");
         }
         assert!(short.contains(&"caution-power-lines"));
+        let alone = Occasion { alone: Some(true), ..mild };
+        assert!(ids(&bearing_on(Region::England, &alone)).contains(&"caution-alone"));
         let cold = Occasion { water: Some(149), ..mild };
         assert!(ids(&bearing_on(Region::England, &cold)).contains(&"caution-cold-water"));
     }

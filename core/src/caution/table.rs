@@ -61,8 +61,8 @@ impl Basis {
 pub enum Bearing {
     /// At every peg.
     Always,
-    /// In the dark, or alone at it.
-    Dark,
+    /// Alone, or in the dark.
+    AloneOrDark,
     /// When air or water is cold.
     Cold,
     /// When it freezes.
@@ -119,7 +119,7 @@ pub const ALL: [Caution; 26] = [
     caution("caution-ice", Basis::AsStored, EVERYWHERE, Bearing::Frost),
     caution("caution-cold-water", Basis::AsStored, EVERYWHERE, Bearing::Cold),
     caution("caution-bank", Basis::FromMemory, EVERYWHERE, Bearing::Always),
-    caution("caution-alone", Basis::AsStored, EVERYWHERE, Bearing::Dark),
+    caution("caution-alone", Basis::AsStored, EVERYWHERE, Bearing::AloneOrDark),
     caution("caution-weather", Basis::SecondHand, UK, Bearing::Always),
     caution("caution-hypothermia", Basis::AsStored, EVERYWHERE, Bearing::Cold),
     caution("caution-frostbite", Basis::AsStored, EVERYWHERE, Bearing::Frost),

@@ -41,7 +41,10 @@ pub fn cut_down(case: &Value) -> Result<Value, String> {
 fn says(case: &Value, why: CutDownError) -> Result<Value, String> {
     let (CutDownError::NoTieLongEnough { need, .. }
     | CutDownError::NoTieOfThatKind { need }
-    | CutDownError::NotEnoughTies { need, .. }) = why;
+    | CutDownError::NotEnoughTies { need, .. }) = why
+    else {
+        return Err(why.to_string());
+    };
     let asked = numbers(&case["input"], "needs_in")?;
     let message = why.to_string();
     let named = asked.contains(&need.length.inches()) && message.contains(&need.length.to_string());
