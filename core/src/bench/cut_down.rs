@@ -175,73 +175,93 @@ fn cheapest(waste: &[Vec<Option<u32>>], ties: usize) -> Vec<usize> {
     let cost = |need: usize, tie: usize| {
         waste[need][tie].map_or(forbidden, |spare| i64::from(spare) * step + i64::from(spare > 0))
     };
-    assign(waste.len(), ties, &cost)
+    Assignment::new(waste.len(), ties, &cost).solved()
 }
 
-/// Rows to columns (rows <= columns) at the least cost. Index 0 of the work arrays is the free end
-/// from which a path starts, so rows and columns count from 1 inside.
-fn assign(rows: usize, columns: usize, cost: &dyn Fn(usize, usize) -> i64) -> Vec<usize> {
-    let (mut u, mut v) = (vec![0_i64; rows + 1], vec![0_i64; columns + 1]);
-    let mut row_of = vec![0_usize; columns + 1];
-    for row in 1..=rows {
-        row_of[0] = row;
-        let (end, way) = shortest_path(columns, cost, &mut row_of, &mut u, &mut v);
-        let mut column = end;
-        while column != 0 {
-            row_of[column] = row_of[way[column]];
-            column = way[column];
-        }
-    }
-    let mut column_of = vec![0; rows];
-    for column in 1..=columns {
-        if row_of[column] > 0 {
-            column_of[row_of[column] - 1] = column - 1;
-        }
-    }
-    column_of
+/// Rows to columns (rows <= columns) at the least cost. Index 0 is the free end from which a path
+/// starts, so rows and columns count from 1 inside.
+struct Assignment<'a> {
+    cost: &'a dyn Fn(usize, usize) -> i64,
+    /// Potentials of rows and columns: no reduced cost is below nothing.
+    u: Vec<i64>,
+    v: Vec<i64>,
+    /// The row each column serves, or 0.
+    row_of: Vec<usize>,
 }
 
-/// Dijkstra's path from the free end to the nearest unassigned column, adjusting the potentials.
-fn shortest_path(
-    columns: usize,
-    cost: &dyn Fn(usize, usize) -> i64,
-    row_of: &mut [usize],
-    u: &mut [i64],
-    v: &mut [i64],
-) -> (usize, Vec<usize>) {
-    let mut least = vec![i64::MAX; columns + 1];
-    let mut used = vec![false; columns + 1];
-    let mut way = vec![0_usize; columns + 1];
-    let mut column = 0;
-    loop {
-        used[column] = true;
-        let row = row_of[column];
-        let (mut delta, mut next) = (i64::MAX, 0);
-        for j in 1..=columns {
-            if used[j] {
-                continue;
+/// How far each column is from the free end, and by which column it is reached.
+struct Paths {
+    least: Vec<i64>,
+    used: Vec<bool>,
+    way: Vec<usize>,
+}
+
+impl<'a> Assignment<'a> {
+    fn new(rows: usize, columns: usize, cost: &'a dyn Fn(usize, usize) -> i64) -> Self {
+        Self { cost, u: vec![0; rows + 1], v: vec![0; columns + 1], row_of: vec![0; columns + 1] }
+    }
+
+    /// The column of each row.
+    fn solved(mut self) -> Vec<usize> {
+        let rows = self.u.len() - 1;
+        for row in 1..=rows {
+            self.row_of[0] = row;
+            let (mut column, way) = self.shortest_path();
+            while column != 0 {
+                self.row_of[column] = self.row_of[way[column]];
+                column = way[column];
             }
-            let reduced = cost(row - 1, j - 1) - u[row] - v[j];
-            if reduced < least[j] {
-                least[j] = reduced;
-                way[j] = column;
+        }
+        let mut column_of = vec![0; rows];
+        for (column, &row) in self.row_of.iter().enumerate().skip(1).filter(|(_, row)| **row > 0) {
+            column_of[row - 1] = column - 1;
+        }
+        column_of
+    }
+
+    /// Dijkstra's path from the free end to the nearest unassigned column.
+    fn shortest_path(&mut self) -> (usize, Vec<usize>) {
+        let size = self.row_of.len();
+        let mut paths = Paths { least: vec![i64::MAX; size], used: vec![false; size], way: vec![0; size] };
+        let mut column = 0;
+        loop {
+            paths.used[column] = true;
+            let (next, nearer) = self.relax(column, &mut paths);
+            self.shift(nearer, &mut paths);
+            column = next;
+            if self.row_of[column] == 0 {
+                return (column, paths.way);
             }
-            if least[j] < delta {
-                delta = least[j];
+        }
+    }
+
+    /// Shortens paths by way of `column`; the nearest column not yet used and its distance.
+    fn relax(&self, column: usize, paths: &mut Paths) -> (usize, i64) {
+        let row = self.row_of[column];
+        let (mut next, mut nearest) = (0, i64::MAX);
+        for j in (1..self.row_of.len()).filter(|&j| !paths.used[j]) {
+            let reduced = (self.cost)(row - 1, j - 1) - self.u[row] - self.v[j];
+            if reduced < paths.least[j] {
+                paths.least[j] = reduced;
+                paths.way[j] = column;
+            }
+            if paths.least[j] < nearest {
+                nearest = paths.least[j];
                 next = j;
             }
         }
-        for j in 0..=columns {
-            if used[j] {
-                u[row_of[j]] += delta;
-                v[j] -= delta;
-            } else if least[j] < i64::MAX {
-                least[j] -= delta;
+        (next, nearest)
+    }
+
+    /// Moves the potentials so that the nearest column comes to be at no distance.
+    fn shift(&mut self, by: i64, paths: &mut Paths) {
+        for j in 0..self.row_of.len() {
+            if paths.used[j] {
+                self.u[self.row_of[j]] += by;
+                self.v[j] -= by;
+            } else if paths.least[j] < i64::MAX {
+                paths.least[j] -= by;
             }
-        }
-        column = next;
-        if row_of[column] == 0 {
-            return (column, way);
         }
     }
 }
