@@ -10,6 +10,7 @@ mod lengthweight;
 mod physics;
 mod renewal;
 mod sun;
+mod survival_bayes;
 mod survival_km;
 mod survival_parametric;
 mod tackle;

@@ -1,6 +1,9 @@
 //! Which topics are answered, and by which file.
 
-use super::{Topic, common_practice, lengthweight, physics, renewal, sun, survival_km, survival_parametric};
+use super::{
+    Topic, common_practice, lengthweight, physics, renewal, sun, survival_bayes, survival_km,
+    survival_parametric,
+};
 
 /// Every topic the core answers so far.
 pub const ALL: &[Topic] = &[
@@ -9,6 +12,7 @@ pub const ALL: &[Topic] = &[
     physics::TOPIC,
     renewal::TOPIC,
     sun::TOPIC,
+    survival_bayes::TOPIC,
     survival_km::TOPIC,
     survival_parametric::TOPIC,
 ];
