@@ -17,8 +17,8 @@ pub struct Effective<'a> {
 }
 
 /// The ops in the order of the log, each id once.
-pub fn sorted(ops: &[Op]) -> Vec<&Op> {
-    let mut refs: Vec<&Op> = ops.iter().collect();
+pub fn sorted<'a>(ops: impl IntoIterator<Item = &'a Op>) -> Vec<&'a Op> {
+    let mut refs: Vec<&Op> = ops.into_iter().collect();
     refs.sort_by_key(|op| op.order());
     let mut seen = HashSet::with_capacity(refs.len());
     refs.retain(|op| seen.insert(op.id));

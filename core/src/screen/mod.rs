@@ -4,13 +4,28 @@
 //! (the strip, the fan) cross as numbers too.
 
 mod bank;
+mod entry;
+mod figures;
 mod key;
+mod pad;
+mod place;
 mod setup;
 mod tackle;
+mod wording;
 
 pub use bank::{
-    AdviceTone, AdviceView, BankState, BankView, HeaderView, RodView, StripMark, StripMarkShape, StripView,
+    AdviceTone, AdviceView, BankInput, BankState, BankView, HeaderView, Reading, RodView, StripMark,
+    StripMarkShape, StripView, bank,
 };
+pub(crate) use entry::{entry_words, kind_words};
+pub(crate) use figures::clock;
 pub use key::{Key, KeyView, KeyWeight};
-pub use setup::SetupView;
-pub use tackle::{Choice, ChoiceRow, TackleView};
+pub use pad::{
+    BankLayout, BrokenRule, Glass, GlassError, KeyPlace, PadAsk, PadRule, Rect, RodPlace, TextSizes,
+    bank_layout,
+};
+pub(crate) use place::reach_m;
+pub use setup::{SetupView, setup};
+pub(crate) use tackle::first_spot;
+pub use tackle::{Choice, ChoiceRow, TackleView, tackle};
+pub use wording::{Arg, Wording};

@@ -2,7 +2,7 @@
 
 use super::written::{SESSION, Written, second};
 use super::{DoubtKind, EndCause, Rhythm, RodState, Session, check, fold, rhythm, waits_of};
-use crate::log::{Op, Payload, Rig, effective, history, sorted};
+use crate::log::{FishWeight, Op, Payload, Rig, WeightUnit, effective, history, sorted};
 use proptest::prelude::*;
 
 const CAST: Payload = Payload::Cast { rod: 1 };
@@ -101,8 +101,10 @@ fn what_makes_no_sense_is_kept_as_a_doubt() {
     day.log(40, CAST);
     day.log(50, BITE);
     day.log(60, BITE);
-    use DoubtKind::{NoFishOn, NothingOut, SecondBite};
-    assert_eq!(kinds(&of(&day)), [NothingOut, NoFishOn, NothingOut, SecondBite]);
+    assert_eq!(
+        kinds(&of(&day)),
+        [DoubtKind::NothingOut, DoubtKind::NoFishOn, DoubtKind::NothingOut, DoubtKind::SecondBite]
+    );
 }
 
 #[test]
@@ -124,7 +126,6 @@ fn undo_and_redo_are_read_from_the_log() {
 
 #[test]
 fn a_mended_payload_replaces_one_of_its_own_kind_only() {
-    use crate::log::{FishWeight, WeightUnit};
     let mut day = Written::new(1);
     day.log(60, CAST);
     day.log(600, BITE);
@@ -232,12 +233,12 @@ proptest! {
     #[test]
     fn what_is_allowed_makes_no_new_doubt(payloads in proptest::collection::vec(any_payload(), 1..60)) {
         let mut day = Written::new(2);
-        for (i, payload) in payloads.into_iter().enumerate() {
+        for (payload, s) in payloads.into_iter().zip((10..).step_by(10)) {
             let before = of(&day);
             if matches!(payload, Payload::TimeSet { .. }) || check(Some(&before), &payload).is_err() {
                 continue;
             }
-            day.log(10 * (i as i64 + 1), payload);
+            day.log(s, payload);
             let odd = |s: &Session| s.doubts.iter().filter(|d| !matches!(d.kind, DoubtKind::EndNotSeen | DoubtKind::OutcomeNotSeen)).count();
             prop_assert_eq!(odd(&of(&day)), odd(&before));
         }

@@ -9,6 +9,7 @@ mod cast;
 mod fold;
 mod model;
 mod rhythm;
+mod summary;
 mod waits;
 
 pub use allowed::{NotNow, check};
@@ -16,7 +17,8 @@ pub use cast::{Cast, CastEnd, EndCause};
 pub use fold::fold;
 pub use model::{Doubt, DoubtKind, KeptBack, LastTimed, Mark, Note, Rod, RodState, Session, SwimBounds};
 pub use rhythm::{Rhythm, rhythm};
-pub use waits::{running_wait_min, wait_of, waits_of};
+pub use summary::Summary;
+pub use waits::{habit_min, running_wait_min, wait_of, waits_of};
 
 #[cfg(test)]
 mod fold_laws;

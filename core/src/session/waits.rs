@@ -34,3 +34,15 @@ fn minutes(session: &Session, cast: &Cast, until: &Moment) -> Option<f64> {
     let ms = until.since(start).ms - i64::from(session.setup.settle_s) * 1_000;
     (until.since(start).ms >= 0).then(|| ms.max(0) as f64 / 60_000.0)
 }
+
+/// When the angler winds in by habit today: the median of the waits ended by choice, from two on.
+pub fn habit_min(session: &Session) -> Option<f64> {
+    let by_choice = |cast: &&Cast| cast.end.as_ref().is_some_and(|end| end.cause == EndCause::WoundIn);
+    let casts = session.casts.iter().filter(by_choice);
+    let mut minutes: Vec<f64> = casts
+        .filter_map(|cast| wait_of(session, cast, 0.0))
+        .map(Wait::minutes)
+        .filter(|m| *m > 0.0)
+        .collect();
+    if minutes.len() < 2 { None } else { super::rhythm::median(&mut minutes) }
+}

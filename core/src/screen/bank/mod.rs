@@ -1,6 +1,16 @@
 //! The Bank screen: the running waits, the wait strip, what they mean in words, and the keys.
 
-use super::KeyView;
+mod advice;
+mod clock;
+mod keys;
+mod strip;
+
+use super::figures::{clock, hours_minutes};
+use super::place::{rig_words, spot_words};
+use super::{Arg, KeyView, Wording};
+use crate::bite::{Advice, WaitingOn};
+use crate::log::{Entry, Moment, RodNumber};
+use crate::session::{Rhythm, Session};
 use serde::{Deserialize, Serialize};
 
 /// What the chosen rod is doing.
@@ -147,4 +157,77 @@ pub struct BankView {
     pub keys: Vec<KeyView>,
     /// The last taps in words, latest first, for whoever missed the moment.
     pub latest: Vec<String>,
+}
+
+/// What the record says of the chosen rod at this moment.
+#[derive(Debug, Clone)]
+pub struct Reading {
+    /// How long to leave the next cast.
+    pub advice: Advice,
+    /// Minutes the running cast has waited; none where nothing is out.
+    pub waited_min: Option<f64>,
+    /// What waiting on would earn.
+    pub waiting: Option<WaitingOn>,
+    /// What a cast costs beside its wait.
+    pub rhythm: Rhythm,
+}
+
+/// What the Bank screen is made from.
+pub struct BankInput<'a> {
+    /// The latest session, if there is any.
+    pub session: Option<&'a Session>,
+    /// The rod the keys act on.
+    pub chosen: RodNumber,
+    /// Now.
+    pub now: &'a Moment,
+    /// What the record says; none before the first session.
+    pub reading: Option<&'a Reading>,
+    /// What undo would take back.
+    pub undo: Option<&'a Entry>,
+    /// What redo would bring back.
+    pub redo: Option<&'a Entry>,
+    /// The latest entries, latest first.
+    pub latest: Vec<&'a Entry>,
+    /// The language.
+    pub words: &'a Wording,
+}
+
+/// Makes the Bank screen.
+pub fn bank(input: &BankInput) -> BankView {
+    let open = input.session.filter(|s| s.is_open());
+    let rods: Vec<RodView> = open.map_or_else(Vec::new, |session| clock::rods(input, session));
+    let state = rods.iter().find(|rod| rod.chosen).map_or(BankState::NoSession, |rod| rod.state);
+    let rod = open.and_then(|session| session.rod(input.chosen));
+    let cast = open.and_then(|session| session.running(input.chosen));
+    let spot = cast.map_or_else(|| rod.and_then(|r| r.spot.as_ref()), |c| c.spot.as_ref());
+    let rig = cast.map_or_else(|| rod.map(|r| &r.rig), |c| Some(&c.rig));
+    let advice = advice::advice(input, state);
+    BankView {
+        state,
+        header: header(input, open),
+        rods,
+        strip: strip::strip(input, open, &advice.headline),
+        advice,
+        spot: open.map_or_else(String::new, |session| spot_words(input.words, session, spot)),
+        rig: rig.map_or_else(String::new, |rig| rig_words(input.words, rig)),
+        keys: keys::keys(input, state),
+        latest: input.latest.iter().map(|entry| super::entry_words(input.words, entry)).collect(),
+    }
+}
+
+fn header(input: &BankInput, open: Option<&Session>) -> HeaderView {
+    let words = input.words;
+    let length = open.and_then(|session| session.started.as_ref()).map_or_else(
+        || words.say("length-none"),
+        |start| {
+            words
+                .say_with("length-session", &[("time", Arg::Text(&hours_minutes(input.now.since(start).ms)))])
+        },
+    );
+    let setup = open.map(|session| &session.setup);
+    let place = setup.and_then(|setup| {
+        let peg = setup.peg.as_ref().map(|peg| words.say_with("peg", &[("peg", Arg::Text(peg))]));
+        peg.or_else(|| setup.water.clone())
+    });
+    HeaderView { place: place.unwrap_or_else(|| words.say("peg-none")), clock: clock(input.now), length }
 }
