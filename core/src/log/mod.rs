@@ -8,6 +8,7 @@ mod canonical;
 mod effect;
 mod history;
 mod hlc;
+pub mod merge;
 mod moment;
 mod op;
 mod payload;

@@ -34,6 +34,11 @@ impl Store {
         self.last_hlc = last_hlc;
         Ok(())
     }
+
+    /// Notes a clock reading that a committed transaction brought.
+    pub(crate) fn saw(&mut self, hlc: Hlc) {
+        self.last_hlc = self.last_hlc.max(hlc);
+    }
 }
 
 /// What became of an op that was to be added.
@@ -77,7 +82,7 @@ impl<'tx> Adding<'tx> {
         in_range(op)?;
         let no = self.session(op)?;
         let sha = Sha256::digest(body);
-        let added = self.insert.execute((no, op.id.as_bytes(), op.payload.kind(), sha.as_slice(), body))?;
+        let added = self.insert.execute((no, op.id.as_bytes(), sha.as_slice(), body))?;
         if added == 0 {
             return self.compare(op.id, body);
         }

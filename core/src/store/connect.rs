@@ -91,7 +91,7 @@ fn create(dir: &Path, file: &Path, device: Uuid) -> Result<(), StoreError> {
 }
 
 /// Makes a rename survive a power cut.
-pub(super) fn sync_directory(dir: &Path) -> Result<(), StoreError> {
+pub(crate) fn sync_directory(dir: &Path) -> Result<(), StoreError> {
     if cfg!(unix) {
         File::open(dir).and_then(|d| d.sync_all()).map_err(StoreError::from_io)?;
     }
@@ -114,6 +114,8 @@ fn pragmas(conn: &Connection, durability: Durability) -> Result<(), StoreError> 
     // Android has no directory for temporary files.
     conn.pragma_update(None, "temp_store", "MEMORY")?;
     conn.pragma_update(None, "trusted_schema", false)?;
+    // In KiB where negative: enough for the index of a long import, little enough for a phone.
+    conn.pragma_update(None, "cache_size", -8_192)?;
     Ok(())
 }
 

@@ -23,6 +23,15 @@ pub(super) enum Found {
 
 /// Looks without touching. Errors: foreign, newer, damaged, read-only.
 pub(super) fn look(file: &Path) -> Result<Found, StoreError> {
+    let found = look_only(file)?;
+    if let Ok(meta) = fs::metadata(file) {
+        writable(file, &meta)?;
+    }
+    Ok(found)
+}
+
+/// The same for a file that will only be read.
+pub(super) fn look_only(file: &Path) -> Result<Found, StoreError> {
     let meta = match fs::metadata(file) {
         Ok(meta) => meta,
         Err(e) if e.kind() == std::io::ErrorKind::NotFound => return Ok(Found::Nothing),
@@ -33,7 +42,6 @@ pub(super) fn look(file: &Path) -> Result<Found, StoreError> {
         return Err(StoreError::Foreign(name()));
     }
     if meta.len() == 0 {
-        writable(file, &meta)?;
         return Ok(Found::Nothing);
     }
     let mut head = Vec::with_capacity(HEADER_LEN);
@@ -41,7 +49,6 @@ pub(super) fn look(file: &Path) -> Result<Found, StoreError> {
         .and_then(|f| f.take(HEADER_LEN as u64).read_to_end(&mut head))
         .map_err(StoreError::from_io)?;
     header(&head, &name())?;
-    writable(file, &meta)?;
     Ok(Found::Store)
 }
 

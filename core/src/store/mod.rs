@@ -4,16 +4,29 @@
 //! stable storage. Sessions and snapshots are projections: they can be rebuilt from the log at any time.
 
 mod append;
+mod backup;
+mod check;
 mod connect;
 mod error;
+mod journal;
 mod look;
+mod other;
 mod read;
+mod salvage;
 mod schema;
 mod setting;
 mod snapshot;
+mod thin;
 
+pub(crate) use append::{Added, Adding, JSON_MAX};
+pub use backup::{BackupFile, backups};
+pub use check::{CheckReport, Folding};
+pub(crate) use connect::sync_directory;
 pub use error::StoreError;
+pub use journal::ImportRow;
+pub(crate) use other::each_op_of_file;
 pub use read::SessionRow;
+pub use salvage::SalvageReport;
 pub use schema::{APPLICATION_ID, KNOWN_VERSION};
 pub use snapshot::SnapshotRow;
 

@@ -7,7 +7,7 @@ use rusqlite::{Connection, TransactionBehavior};
 pub const APPLICATION_ID: u32 = 0x5273_7477;
 
 /// One step a version: step n makes version n + 1 out of version n.
-const STEPS: &[&str] = &[include_str!("sql/v1.sql")];
+const STEPS: &[&str] = &[include_str!("sql/v1.sql"), include_str!("sql/v2.sql")];
 
 /// The highest version known here.
 #[allow(clippy::cast_possible_truncation)] // a handful of steps
@@ -44,7 +44,7 @@ pub(super) fn migrate_to(conn: &mut Connection, target: u32) -> Result<(), Store
 }
 
 /// The tables a store of the known version has; a file without one of them is damaged.
-const TABLES: &[&str] = &["meta", "op", "session", "setting", "snapshot"];
+const TABLES: &[&str] = &["import", "meta", "op", "session", "setting", "snapshot"];
 
 /// Checks that the file has the tables of the known version.
 pub(super) fn expect_tables(conn: &Connection) -> Result<(), StoreError> {

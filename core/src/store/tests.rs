@@ -266,7 +266,7 @@ fn an_interrupted_creation_is_begun_anew() {
 
 #[test]
 fn each_step_of_migration_reaches_its_version_with_the_schema_as_shipped() {
-    let shipped = [include_str!("fixtures/schema-1.txt")];
+    let shipped = [include_str!("fixtures/schema-1.txt"), include_str!("fixtures/schema-2.txt")];
     assert_eq!(shipped.len(), KNOWN_VERSION as usize);
     let mut conn = Connection::open_in_memory().unwrap();
     for (target, schema) in (1..).zip(shipped) {
@@ -293,12 +293,19 @@ fn schema_text(conn: &Connection) -> String {
 }
 
 #[test]
-fn the_first_shipped_file_opens_with_all_it_holds() {
-    let dir = tempfile::tempdir().unwrap();
-    fs::write(dir.path().join(FILE_NAME), include_bytes!("fixtures/store-1.db")).unwrap();
-    let store = Store::open(dir.path(), Uuid::from_u128(99)).unwrap();
-    assert_eq!(store.device(), Uuid::from_u128(1));
-    assert_eq!(store.ops_of(Uuid::from_u128(50)).unwrap(), vec![op(1, 50, 10), op(2, 50, 20)]);
-    assert_eq!(store.setting("hand").unwrap().as_deref(), Some("left"));
-    assert_eq!(store.snapshot(Uuid::from_u128(50)).unwrap().unwrap().body, b"folded");
+fn every_shipped_file_opens_with_all_it_holds() {
+    let shipped = [&include_bytes!("fixtures/store-1.db")[..], include_bytes!("fixtures/store-2.db")];
+    assert_eq!(shipped.len(), KNOWN_VERSION as usize);
+    for (bytes, version_of_file) in shipped.into_iter().zip(1_u8..) {
+        assert_eq!(bytes[63], version_of_file, "user_version in the header");
+        let dir = tempfile::tempdir().unwrap();
+        fs::write(dir.path().join(FILE_NAME), bytes).unwrap();
+        let mut store = Store::open(dir.path(), Uuid::from_u128(99)).unwrap();
+        assert_eq!(version(&store.conn().unwrap()).unwrap(), KNOWN_VERSION);
+        assert_eq!(store.device(), Uuid::from_u128(1));
+        assert_eq!(store.ops_of(Uuid::from_u128(50)).unwrap(), vec![op(1, 50, 10), op(2, 50, 20)]);
+        assert_eq!(store.setting("hand").unwrap().as_deref(), Some("left"));
+        assert_eq!(store.snapshot(Uuid::from_u128(50)).unwrap().unwrap().body, b"folded");
+        store.append(&[op(3, 50, 30)], None).unwrap();
+    }
 }

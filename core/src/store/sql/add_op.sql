@@ -1,1 +1,1 @@
-INSERT INTO op (session, id, kind, sha256, body) VALUES (?1, ?2, ?3, ?4, ?5) ON CONFLICT (id) DO NOTHING
+INSERT INTO op (session, id, sha256, body) VALUES (?1, ?2, ?3, ?4) ON CONFLICT (id) DO NOTHING

@@ -27,13 +27,11 @@ CREATE TABLE op (
     seq INTEGER PRIMARY KEY,
     session INTEGER NOT NULL REFERENCES session (no),
     id BLOB NOT NULL UNIQUE CHECK (length(id) = 16),
-    kind TEXT NOT NULL,
     -- The hash stands right before the bytes it is of: salvage finds both in a torn page.
     sha256 BLOB NOT NULL CHECK (length(sha256) = 32),
     body BLOB NOT NULL
 ) STRICT;
 CREATE INDEX op_by_session ON op (session);
-CREATE INDEX op_imported ON op (seq) WHERE kind = 'imported';
 
 -- Folded sessions, to be thrown away at will.
 CREATE TABLE snapshot (
