@@ -4,5 +4,6 @@
 
 pub mod crash;
 pub mod invented;
+pub mod phone;
 pub mod powercut;
 pub mod reference;

@@ -6,6 +6,8 @@
 mod case;
 mod common_practice;
 mod compare;
+mod geodesy;
+mod planar;
 mod renewal;
 mod survival_bayes;
 mod survival_km;

@@ -1,10 +1,14 @@
 //! Which topics are answered, and by which file.
 
-use super::{Topic, common_practice, renewal, survival_bayes, survival_km, survival_parametric};
+use super::{
+    Topic, common_practice, geodesy, planar, renewal, survival_bayes, survival_km, survival_parametric,
+};
 
 /// Every topic the core answers so far.
 pub const ALL: &[Topic] = &[
     common_practice::TOPIC,
+    geodesy::TOPIC,
+    planar::TOPIC,
     renewal::TOPIC,
     survival_bayes::TOPIC,
     survival_km::TOPIC,
