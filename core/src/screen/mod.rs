@@ -21,8 +21,8 @@ pub(crate) use entry::{entry_words, kind_words};
 pub(crate) use figures::clock;
 pub use key::{Key, KeyView, KeyWeight};
 pub use pad::{
-    BankLayout, BrokenRule, Glass, GlassError, KeyPlace, PadAsk, PadRule, Rect, RodPlace, TextSizes,
-    bank_layout,
+    BankLayout, BrokenRule, Glass, GlassError, KeyPlace, PadAsk, PadRule, PadWords, Rect, RodPlace, Said,
+    TextSizes, bank_layout,
 };
 pub(crate) use place::reach_m;
 pub use setup::{SetupView, setup};
