@@ -1,9 +1,10 @@
 package app.restwater.android
 
-import androidx.compose.ui.test.assertTextEquals
+import androidx.compose.ui.test.assertContentDescriptionContains
 import androidx.compose.ui.test.junit4.v2.createAndroidComposeRule
+import androidx.compose.ui.test.onAllNodesWithTag
 import androidx.compose.ui.test.onNodeWithTag
-import app.restwater.core.coreVersion
+import androidx.compose.ui.test.performClick
 import org.junit.Rule
 import org.junit.Test
 import org.junit.runner.RunWith
@@ -17,8 +18,15 @@ import org.robolectric.annotation.GraphicsMode
 class MainActivityTest {
     @get:Rule val rule = createAndroidComposeRule<MainActivity>()
 
-    /** The whole chain on Android's framework: Rust library, generated Kotlin, the activity. */
-    @Test fun theActivityShowsTheCoresVersion() {
-        rule.onNodeWithTag("about").assertTextEquals("Restwater ${coreVersion()}")
+    /** The whole chain on Android's framework: Rust library, generated Kotlin, the shared screens, the activity. */
+    @Test fun aCastIsLoggedOnTheRealLog() {
+        for (tag in listOf("key-START", "key-START")) {
+            rule.waitUntil(10_000) { rule.onAllNodesWithTag(tag).fetchSemanticsNodes().isNotEmpty() }
+            rule.onNodeWithTag(tag).performClick()
+        }
+        rule.waitUntil(10_000) { rule.onAllNodesWithTag("key-CAST").fetchSemanticsNodes().isNotEmpty() }
+        rule.onNodeWithTag("key-CAST").performClick()
+        rule.waitUntil(10_000) { rule.onAllNodesWithTag("key-BITE").fetchSemanticsNodes().isNotEmpty() }
+        rule.onNodeWithTag("clock-1").assertContentDescriptionContains("Rod 1, out", substring = true)
     }
 }

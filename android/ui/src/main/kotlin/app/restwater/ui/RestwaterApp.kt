@@ -4,11 +4,16 @@ import androidx.compose.foundation.background
 import androidx.compose.foundation.layout.Box
 import androidx.compose.foundation.layout.BoxWithConstraints
 import androidx.compose.foundation.layout.fillMaxSize
+import androidx.compose.foundation.layout.padding
 import androidx.compose.runtime.Composable
 import androidx.compose.runtime.CompositionLocalProvider
 import androidx.compose.runtime.LaunchedEffect
 import androidx.compose.runtime.remember
 import androidx.compose.ui.Modifier
+import androidx.compose.ui.platform.LocalDensity
+import androidx.compose.ui.platform.testTag
+import androidx.compose.ui.semantics.contentDescription
+import androidx.compose.ui.semantics.semantics
 import app.restwater.core.Action
 import app.restwater.core.BankLayout
 import app.restwater.core.BankState
@@ -58,7 +63,7 @@ private fun Screens(state: RestwaterState, glass: Glass) {
     // Without a session there is a screen yet: the keys, and the clock's place empty.
     val ask = PadAsk(view.state, view.rods.size.coerceIn(1, 3).toUByte(), (state.page % 256).toUByte())
     val laid = remember(glass, ask) { lay(glass, ask) }
-    val layout = laid.getOrElse { TooSmall(it, glass); return }
+    val layout = laid.getOrElse { Trouble((it as? RestwaterException.Failed)?.text ?: throw it, GlassMeasure(glass.pxPerMm)); return }
     val words = remember { padWords() }
     // The place beside CAST, the same in every state.
     val back = remember(glass) { lay(glass, PadAsk(BankState.READY, 1u, 0u)).getOrThrow().more ?: layout.notice }
@@ -86,11 +91,12 @@ private fun lay(glass: Glass, ask: PadAsk): Result<BankLayout> =
         Result.failure(refused)
     }
 
+/** What keeps the screens from being shown, and what to do about it. */
 @Composable
-private fun TooSmall(why: Throwable, glass: Glass) {
-    val text = (why as? RestwaterException.Failed)?.text ?: throw why
-    Box(Modifier.fillMaxSize()) {
-        FitText(text, (glass.pxPerMm * 3).toFloat(), LocalInk.current.ink, Modifier.fillMaxSize())
+fun Trouble(text: String, measure: GlassMeasure) {
+    Box(Modifier.fillMaxSize().background(LocalInk.current.paper).testTag("trouble").semantics { contentDescription = text }) {
+        val edge = with(LocalDensity.current) { (3 * measure.pxPerMm).toFloat().toDp() }
+        FitText(text, (measure.pxPerMm * 3.6).toFloat(), LocalInk.current.ink, Modifier.fillMaxSize().padding(edge))
     }
 }
 
