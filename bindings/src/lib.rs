@@ -6,6 +6,7 @@ mod error;
 mod layout;
 mod object;
 mod screens;
+mod swim;
 mod taps;
 
 pub use error::{Kind, RestwaterError};

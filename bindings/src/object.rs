@@ -5,6 +5,7 @@ use crate::error::{Kind, RestwaterError};
 use restwater_core::app::{Action, App, AppError, Screen, Settings, Update, Which};
 use restwater_core::log::Moment;
 use restwater_core::screen::{BankLayout, Glass, PadAsk, PadWords, Wording};
+use restwater_core::swim::SwimScene;
 use std::path::Path;
 use std::sync::{Arc, Mutex, MutexGuard};
 
@@ -49,6 +50,17 @@ impl Restwater {
     pub fn screen_json(&self, which: Which, now: &Moment) -> Result<String, RestwaterError> {
         let screen = self.app()?.screen(which, now);
         serde_json::to_string(&screen).map_err(|error| RestwaterError::plain(Kind::Internal, &error))
+    }
+
+    /// The small swim fan for a canvas of so many pixels; none where no spot is known yet.
+    pub fn fan(
+        &self,
+        glass: Glass,
+        width_px: f64,
+        height_px: f64,
+        now: &Moment,
+    ) -> Result<Option<SwimScene>, RestwaterError> {
+        self.with(|app| app.fan(&glass, (width_px, height_px), now))
     }
 
     /// Hand and scheme as last set.

@@ -5,6 +5,7 @@ use crate::log::{CanonicalError, RodNumber};
 use crate::screen::{Arg, Wording};
 use crate::session::NotNow;
 use crate::store::StoreError;
+use crate::swim::SwimError;
 
 /// What a shell can tell apart.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -79,6 +80,9 @@ pub enum AppError {
     /// The record could not be computed, which is a fault of ours.
     #[error(transparent)]
     Bite(#[from] BiteError),
+    /// The swim can't be drawn: the canvas is too small, or a spot in the log lies out of its bounds.
+    #[error(transparent)]
+    Swim(#[from] SwimError),
 }
 
 impl AppError {
@@ -92,7 +96,7 @@ impl AppError {
             | Self::BeforeEarlier(_) => ErrorKind::NotNow,
             Self::TooLong { .. } | Self::UnknownChoice { .. } | Self::NoSuchRod(_) => ErrorKind::BadInput,
             Self::Store(error) => store_kind(error),
-            Self::Canonical(_) | Self::Bite(_) => ErrorKind::Internal,
+            Self::Canonical(_) | Self::Bite(_) | Self::Swim(_) => ErrorKind::Internal,
         }
     }
 
@@ -117,7 +121,9 @@ impl AppError {
                 &[("rod", Arg::Text(&rod.to_string())), ("rods", Arg::Text("1"))],
             ),
             Self::Store(error) => store_message(words, error),
-            Self::Canonical(_) | Self::Bite(_) => detailed(words, "error-internal", &self.to_string()),
+            Self::Canonical(_) | Self::Bite(_) | Self::Swim(_) => {
+                detailed(words, "error-internal", &self.to_string())
+            }
         }
     }
 }

@@ -20,9 +20,10 @@ pub use settings::{Hand, Scheme, Settings};
 pub use update::{Screen, Update, Which};
 
 use crate::log::{Entry, HybridClock, Moment, Op, Payload, RodNumber, SessionSetup};
-use crate::screen::{self, Arg, BankInput, Wording};
+use crate::screen::{self, Arg, BankInput, Glass, Wording};
 use crate::session::{Session, check};
 use crate::store::Store;
+use crate::swim::SwimScene;
 use action::LONGEST_TEXT;
 use advisor::Advisor;
 use recent::Recent;
@@ -100,6 +101,19 @@ impl App {
             Which::Setup => Screen::Setup(screen::setup(&self.words, &self.draft)),
             Which::Tackle => Screen::Tackle(screen::tackle(&self.words, self.session(), self.chosen)),
         }
+    }
+
+    /// The small swim fan for a canvas of so many pixels; none where no spot is known yet.
+    pub fn fan(
+        &self,
+        glass: &Glass,
+        size_px: (f64, f64),
+        now: &Moment,
+    ) -> Result<Option<SwimScene>, AppError> {
+        let Some(session) = self.session().filter(|session| session.is_open()) else { return Ok(None) };
+        let cast = session.running(self.chosen).and_then(|cast| cast.spot.as_ref());
+        let aimed = cast.or_else(|| session.rod(self.chosen).and_then(|rod| rod.spot.as_ref()));
+        Ok(screen::fan(session, aimed, now, glass, size_px)?)
     }
 
     /// Hand and scheme as last set.

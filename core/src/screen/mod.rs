@@ -5,6 +5,7 @@
 
 mod bank;
 mod entry;
+mod fan;
 mod figures;
 mod key;
 mod pad;
@@ -18,6 +19,7 @@ pub use bank::{
     StripMarkShape, StripView, bank,
 };
 pub(crate) use entry::{entry_words, kind_words};
+pub use fan::{fan, swim_input};
 pub(crate) use figures::clock;
 pub use key::{Key, KeyView, KeyWeight};
 pub use pad::{
