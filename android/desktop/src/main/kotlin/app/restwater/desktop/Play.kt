@@ -73,10 +73,12 @@ fun play(day: List<DayTap>, out: File, glass: Glass = GLASS) {
 /** Right hand by day, by night, left hand, twice the text; and the screens beside the Bank. */
 private fun pictures(core: Restwater, tap: DayTap, bank: BankView, out: File, name: String, glass: Glass) {
     fun write(kind: String, png: ByteArray) = File(out, "$name-$kind.png").writeBytes(png)
-    write("day", bankPicture(bank, glass, Settings(Hand.RIGHT, Scheme.DAY)))
-    write("night", bankPicture(bank, glass, Settings(Hand.RIGHT, Scheme.NIGHT)))
-    write("left", bankPicture(bank, glass, Settings(Hand.LEFT, Scheme.DAY)))
-    write("large-text", bankPicture(bank, glass.copy(textScale = 2.0), Settings(Hand.RIGHT, Scheme.DAY)))
+    fun draw(kind: String, glass: Glass, hand: Hand, scheme: Scheme) =
+        write(kind, bankPicture(bank, glass, Settings(hand, scheme)) { on, place -> core.fan(on, place.width, place.height, tap.at) })
+    draw("day", glass, Hand.RIGHT, Scheme.DAY)
+    draw("night", glass, Hand.RIGHT, Scheme.NIGHT)
+    draw("left", glass, Hand.LEFT, Scheme.DAY)
+    draw("large-text", glass.copy(textScale = 2.0), Hand.RIGHT, Scheme.DAY)
     val setup = (core.screen(Which.SETUP, tap.at) as Screen.Setup).v1
     val tackle = (core.screen(Which.TACKLE, tap.at) as Screen.Tackle).v1
     if (bank.rods.isEmpty()) write("setup", setupPicture(setup, bank, glass)) else write("tackle", tacklePicture(tackle, bank, glass))

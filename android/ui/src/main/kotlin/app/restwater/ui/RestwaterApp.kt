@@ -68,7 +68,16 @@ private fun Screens(state: RestwaterState, glass: Glass) {
     // The place beside CAST, the same in every state.
     val back = remember(glass) { lay(glass, PadAsk(BankState.READY, 1u, 0u)).getOrThrow().more ?: layout.notice }
     when (state.showing) {
-        Showing.BANK -> BankScreen(view, layout, words, state.settings, state.notice, remember(state) { taps(state) })
+        Showing.BANK -> {
+            // The fan changes with a tap or by the minute, never by the second.
+            layout.fan?.let { place ->
+                LaunchedEffect(glass, place, view.latest, view.spot, view.header.clock) { state.readFan(glass, place) }
+            }
+            BankScreen(
+                view, layout, words, state.settings, state.notice, remember(state) { taps(state) },
+                state.fan?.let { scene -> { SwimCanvas(scene, Modifier.fillMaxSize()) } },
+            )
+        }
         Showing.SETUP -> state.setup?.let { setup ->
             val start = remember(glass) { lay(glass, PadAsk(BankState.NO_SESSION, 1u, 0u)).getOrThrow() }
             SetupScreen(setup, start, back, words, state.notice, { field, value -> state.act(Action.ChooseSetup(field, value)) }, state::start) {

@@ -5,15 +5,18 @@ import androidx.compose.runtime.mutableStateOf
 import androidx.compose.runtime.setValue
 import app.restwater.core.Action
 import app.restwater.core.BankView
+import app.restwater.core.Glass
 import app.restwater.core.Hand
 import app.restwater.core.Key
 import app.restwater.core.Moment
+import app.restwater.core.Rect
 import app.restwater.core.Restwater
 import app.restwater.core.RestwaterException
 import app.restwater.core.Scheme
 import app.restwater.core.Screen
 import app.restwater.core.Settings
 import app.restwater.core.SetupView
+import app.restwater.core.SwimScene
 import app.restwater.core.TackleView
 import app.restwater.core.Which
 import kotlinx.coroutines.CoroutineDispatcher
@@ -45,6 +48,10 @@ class RestwaterState(
     var showing by mutableStateOf(Showing.BANK)
         private set
 
+    /** The small swim fan, where a spot is known. */
+    var fan by mutableStateOf<SwimScene?>(null)
+        private set
+
     /** What the core said of the last tap. */
     var notice by mutableStateOf("")
         private set
@@ -65,6 +72,12 @@ class RestwaterState(
             this.settings = settings
             show(screen)
         }
+    }
+
+    /** Reads the fan again for the place it has on the glass. */
+    suspend fun readFan(glass: Glass, place: Rect) {
+        val at = now()
+        answer { listOf(core.fan(glass, place.width, place.height, at)) }?.let { fan = it.single() }
     }
 
     /** A key of the Bank screen. */
