@@ -2,7 +2,7 @@
 //!
 //! `cargo bench -p restwater-core --bench swim`; `tests/bench/swim.py` sets the same work beside GEOS. The day is
 //! invented.
-#![allow(clippy::unwrap_used)]
+#![allow(clippy::unwrap_used, clippy::print_stdout)]
 
 use divan::{Bencher, black_box};
 use restwater_core::swim::{
@@ -10,7 +10,28 @@ use restwater_core::swim::{
 };
 
 fn main() {
-    divan::main();
+    let mut arguments = std::env::args().skip_while(|a| a != "--rings");
+    match arguments.nth(1).map(|n| n.parse().unwrap()) {
+        Some(casts) => println!("{}", rings(casts)),
+        None => divan::main(),
+    }
+}
+
+/// The very input of `union` and `difference` as JSON, with the areas they come to: for the peer.
+fn rings(casts: usize) -> serde_json::Value {
+    let xy = |ring: &Vec<restwater_core::swim::Point>| ring.iter().map(|p| [p.x, p.y]).collect::<Vec<_>>();
+    let alone = |cast: &CastAt| {
+        let one = SwimInput { casts: vec![*cast], ..day(casts) };
+        xy(&Swim::new(one).unwrap().disturbed_water(NOW).rings()[0])
+    };
+    let swim = Swim::new(day(casts)).unwrap();
+    let disturbed = swim.disturbed_water(NOW);
+    serde_json::json!({
+        "discs": swim.input().casts.iter().map(alone).collect::<Vec<_>>(),
+        "swim": xy(&swim.water().rings()[0]),
+        "union_m2": disturbed.area_m2(),
+        "difference_m2": swim.water().without(&disturbed).area_m2(),
+    })
 }
 
 const MINUTE: i64 = 60_000;
