@@ -40,9 +40,10 @@ const NOW: i64 = 360 * MINUTE;
 /// A day of casts all over the swim, every one within the rest target: the most there can be to unite.
 fn day(casts: usize) -> SwimInput {
     let mark = |id: &str, bearing_deg: f64| AimingMark { id: id.into(), name: id.into(), bearing_deg };
+    let whole = |n: usize| i64::try_from(n).unwrap();
     let cast = |i: usize| {
         let t = i as f64;
-        let start_ms = i as i64 * 350 * MINUTE / casts as i64;
+        let start_ms = whole(i) * 350 * MINUTE / whole(casts);
         CastAt {
             spot: Spot {
                 bearing_deg: -27.0 + 54.0 * (t * 0.618_034).fract(),

@@ -81,7 +81,7 @@ fn arcs_of(i: usize, discs: &[Disc], rings: &[Vec<Point>]) -> f64 {
 /// (1/2) integral of x dy - y dx along an arc.
 fn arc_term(c: Point, r: f64, from: f64, to: f64) -> f64 {
     let turn = c.x * (libm::sin(to) - libm::sin(from)) - c.y * (libm::cos(to) - libm::cos(from));
-    (r * r * (to - from) + r * turn) / 2.0
+    0.5 * r * (r * (to - from) + turn)
 }
 
 /// Adds the arc round `middle` to what is covered, cut at -pi and pi.
