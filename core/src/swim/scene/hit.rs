@@ -48,14 +48,14 @@ impl Swim {
         }
     }
 
-    /// The cell straightest out with the most reasons, for step keys to start from where nothing is chosen:
-    /// the first that a cast can be aimed at, by distance of its aim from straight out.
+    /// The cell for step keys to start from where nothing is chosen: the one whose aim lies straightest out,
+    /// nearest to the peg of these.
     pub fn first_cell(&self) -> Option<CellId> {
         let aimed = self.cells().iter().filter_map(|c| c.aim.map(|a| (c.id, a)));
         aimed
             .min_by(|a, b| {
                 let wide = |s: &(CellId, crate::swim::Spot)| s.1.bearing_deg.abs();
-                wide(a).total_cmp(&wide(b)).then_with(|| a.0.cmp(&b.0))
+                wide(a).total_cmp(&wide(b)).then_with(|| (a.0.row, a.0.column).cmp(&(b.0.row, b.0.column)))
             })
             .map(|(id, _)| id)
     }
