@@ -136,11 +136,11 @@ impl WaitPosterior {
     /// A cast left longer shows all that a shorter one would have shown and more, so early in a day
     /// the long end of a band is taken whose price is at most a few per cent of the rate.
     fn next_leave(&self, best: &Band, end: f64) -> (f64, bool) {
-        let early = 1.0 - self.all_bites / EXPLORE_BITES;
-        if !self.settings.explore || early <= 0.0 {
+        let early = 1.0 - self.all_bites / self.settings.explore_bites;
+        if self.settings.explore_price == 0.0 || early <= 0.0 {
             return (best.best, false);
         }
-        let reach = band(&self.means, 1.0 - EXPLORE_PRICE * early).until.unwrap_or(end);
+        let reach = band(&self.means, 1.0 - self.settings.explore_price * early).until.unwrap_or(end);
         let next = reach.min(EXPLORE_LONGEST_MIN).max(best.best);
         (next, self.longest_min > 0.0 && next > self.longest_min)
     }
@@ -230,10 +230,6 @@ impl WaitPosterior {
     }
 }
 
-/// What looking further may cost at the start of a day, as a share of the best rate.
-const EXPLORE_PRICE: f64 = 0.02;
-/// Bites by which nothing more is paid for looking further.
-const EXPLORE_BITES: f64 = 4.0;
 /// No cast is stretched beyond this for the sake of looking, minutes.
 const EXPLORE_LONGEST_MIN: f64 = 40.0;
 

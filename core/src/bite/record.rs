@@ -113,8 +113,11 @@ pub struct Settings {
     pub horizon_min: f64,
     /// Share of the best rate from which a leave time counts as near-best.
     pub near_best: f64,
-    /// Whether the next leave time may be stretched early in the day to learn what comes later.
-    pub explore: bool,
+    /// What learning of later bites may cost before the first bite, as a share of the best rate; it
+    /// falls evenly to nought. 0 plans for the best time only.
+    pub explore_price: f64,
+    /// Bites from which on nothing more is paid for learning.
+    pub explore_bites: f64,
 }
 
 impl Default for Settings {
@@ -124,7 +127,8 @@ impl Default for Settings {
             accuracy: Accuracy::default(),
             horizon_min: 60.0,
             near_best: 0.95,
-            explore: true,
+            explore_price: 0.01,
+            explore_bites: 4.0,
         }
     }
 }
@@ -134,6 +138,8 @@ impl Settings {
         self.priors.check()?;
         positive("the horizon", self.horizon_min)?;
         super::error::open_share("the near-best share", self.near_best)?;
+        super::error::share("the price of learning", self.explore_price)?;
+        positive("the bites up to which learning is paid for", self.explore_bites)?;
         Ok(())
     }
 }
