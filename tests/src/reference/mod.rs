@@ -9,12 +9,18 @@ mod common_practice;
 mod compare;
 mod compound;
 mod gamma_poisson;
+mod geodesy;
+mod lengthweight;
 mod logrank;
+mod physics;
+mod planar;
 mod poisson_rates;
 mod renewal;
+mod sun;
 mod survival_bayes;
 mod survival_km;
 mod survival_parametric;
+mod tackle;
 mod topics;
 
 use serde_json::Value;

@@ -1,8 +1,8 @@
 //! Which topics are answered, and by which file.
 
 use super::{
-    Topic, binomial_fisher, common_practice, compound, gamma_poisson, logrank, poisson_rates, renewal,
-    survival_bayes, survival_km, survival_parametric,
+    Topic, binomial_fisher, common_practice, compound, gamma_poisson, geodesy, lengthweight, logrank,
+    physics, planar, poisson_rates, renewal, sun, survival_bayes, survival_km, survival_parametric,
 };
 
 /// Every topic the core answers so far.
@@ -11,9 +11,14 @@ pub const ALL: &[Topic] = &[
     common_practice::TOPIC,
     compound::TOPIC,
     gamma_poisson::TOPIC,
+    geodesy::TOPIC,
+    lengthweight::TOPIC,
     logrank::TOPIC,
+    physics::TOPIC,
+    planar::TOPIC,
     poisson_rates::TOPIC,
     renewal::TOPIC,
+    sun::TOPIC,
     survival_bayes::TOPIC,
     survival_km::TOPIC,
     survival_parametric::TOPIC,
