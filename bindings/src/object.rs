@@ -4,7 +4,7 @@ use crate::entropy::SystemEntropy;
 use crate::error::{Kind, RestwaterError};
 use restwater_core::app::{Action, App, AppError, FanGlass, Screen, Settings, Update, Which};
 use restwater_core::log::Moment;
-use restwater_core::screen::{BankLayout, Glass, PadAsk};
+use restwater_core::screen::{BankLayout, Glass, PadAsk, PadWords, Wording};
 use restwater_core::swim::SwimScene;
 use std::path::Path;
 use std::sync::{Arc, Mutex, MutexGuard};
@@ -83,6 +83,13 @@ impl Restwater {
 pub fn bank_layout(glass: Glass, ask: PadAsk) -> Result<BankLayout, RestwaterError> {
     restwater_core::screen::bank_layout(&glass, ask)
         .map_err(|error| RestwaterError::plain(Kind::BadInput, &error))
+}
+
+/// The words on the glass that belong to no record.
+#[uniffi::export]
+#[must_use]
+pub fn pad_words() -> PadWords {
+    PadWords::of(&Wording::new())
 }
 
 /// One line of a day file.

@@ -22,8 +22,8 @@ pub(crate) use entry::{entry_words, kind_words};
 pub(crate) use figures::clock;
 pub use key::{Key, KeyView, KeyWeight};
 pub use pad::{
-    BankLayout, BrokenRule, Glass, GlassError, KeyPlace, PadAsk, PadRule, Rect, RodPlace, TextSizes,
-    bank_layout,
+    BankLayout, BrokenRule, Glass, GlassError, KeyPlace, PadAsk, PadRule, PadWords, Rect, RodPlace, Said,
+    TextSizes, bank_layout,
 };
 #[cfg(test)]
 pub(crate) use place::spot_words;
