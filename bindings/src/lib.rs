@@ -5,8 +5,8 @@ mod entropy;
 mod error;
 mod layout;
 mod object;
+mod scene;
 mod screens;
-mod swim;
 mod taps;
 
 pub use error::{Kind, RestwaterError};

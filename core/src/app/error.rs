@@ -68,9 +68,12 @@ pub enum AppError {
         /// What was given.
         value: String,
     },
-    /// There is no such rod.
-    #[error("there is no rod {0}")]
-    NoSuchRod(RodNumber),
+    /// No cell of the swim is meant, or none of that kind.
+    #[error("there is no such water under the ring: move it first")]
+    NoCell,
+    /// A spot, mark or outline that no swim can have.
+    #[error(transparent)]
+    Swim(#[from] SwimError),
     /// The store failed.
     #[error(transparent)]
     Store(#[from] StoreError),
@@ -80,9 +83,6 @@ pub enum AppError {
     /// The record could not be computed, which is a fault of ours.
     #[error(transparent)]
     Bite(#[from] BiteError),
-    /// The swim can't be drawn: the canvas is too small, or a spot in the log lies out of its bounds.
-    #[error(transparent)]
-    Swim(#[from] SwimError),
 }
 
 impl AppError {
@@ -93,10 +93,11 @@ impl AppError {
             | Self::NothingToUndo
             | Self::NothingToRedo
             | Self::NothingToSetBack
+            | Self::NoCell
             | Self::BeforeEarlier(_) => ErrorKind::NotNow,
-            Self::TooLong { .. } | Self::UnknownChoice { .. } | Self::NoSuchRod(_) => ErrorKind::BadInput,
+            Self::TooLong { .. } | Self::UnknownChoice { .. } | Self::Swim(_) => ErrorKind::BadInput,
             Self::Store(error) => store_kind(error),
-            Self::Canonical(_) | Self::Bite(_) | Self::Swim(_) => ErrorKind::Internal,
+            Self::Canonical(_) | Self::Bite(_) => ErrorKind::Internal,
         }
     }
 
@@ -116,14 +117,10 @@ impl AppError {
                 "error-unknown-choice",
                 &[("field", Arg::Text(field)), ("value", Arg::Text(value))],
             ),
-            Self::NoSuchRod(rod) => words.say_with(
-                "error-no-such-rod",
-                &[("rod", Arg::Text(&rod.to_string())), ("rods", Arg::Text("1"))],
-            ),
+            Self::NoCell => words.say("error-no-cell"),
+            Self::Swim(error) => detailed(words, "error-swim", &error.to_string()),
             Self::Store(error) => store_message(words, error),
-            Self::Canonical(_) | Self::Bite(_) | Self::Swim(_) => {
-                detailed(words, "error-internal", &self.to_string())
-            }
+            Self::Canonical(_) | Self::Bite(_) => detailed(words, "error-internal", &self.to_string()),
         }
     }
 }

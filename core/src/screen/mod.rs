@@ -5,12 +5,12 @@
 
 mod bank;
 mod entry;
-mod fan;
 mod figures;
 mod key;
 mod pad;
 mod place;
 mod setup;
+mod swim;
 mod tackle;
 mod wording;
 
@@ -19,15 +19,17 @@ pub use bank::{
     StripMarkShape, StripView, bank,
 };
 pub(crate) use entry::{entry_words, kind_words};
-pub use fan::{fan, swim_input};
 pub(crate) use figures::clock;
 pub use key::{Key, KeyView, KeyWeight};
 pub use pad::{
     BankLayout, BrokenRule, Glass, GlassError, KeyPlace, PadAsk, PadRule, PadWords, Rect, RodPlace, Said,
     TextSizes, bank_layout,
 };
-pub(crate) use place::reach_m;
+#[cfg(test)]
+pub(crate) use place::spot_words;
 pub use setup::{SetupView, setup};
+pub(crate) use swim::FEATURES;
+pub use swim::{SwimKey, SwimKeyView, SwimScreen, SwimView, scene_words, swim_view};
 pub(crate) use tackle::first_spot;
 pub use tackle::{Choice, ChoiceRow, TackleView, tackle};
 pub use wording::{Arg, Wording};

@@ -8,6 +8,8 @@ use unic_langid::LanguageIdentifier;
 /// The files of the one language there is so far.
 const EN_GB: &[(&str, &str)] = &[
     ("bank", include_str!("../../locales/en-GB/bank.ftl")),
+    ("swim", include_str!("../../locales/en-GB/swim.ftl")),
+    ("caution", include_str!("../../locales/en-GB/caution.ftl")),
     ("tackle", include_str!("../../locales/en-GB/tackle.ftl")),
     ("error", include_str!("../../locales/en-GB/error.ftl")),
     ("pad", include_str!("../../locales/en-GB/pad.ftl")),

@@ -1,10 +1,13 @@
 package app.restwater.android
 
-import androidx.compose.ui.test.assertContentDescriptionContains
+import androidx.compose.ui.test.ExperimentalTestApi
+import androidx.compose.ui.test.hasTestTag
 import androidx.compose.ui.test.junit4.v2.createAndroidComposeRule
-import androidx.compose.ui.test.onAllNodesWithTag
 import androidx.compose.ui.test.onNodeWithTag
 import androidx.compose.ui.test.performClick
+import app.restwater.core.Key
+import app.restwater.ui.tag
+import org.junit.Assert.assertEquals
 import org.junit.Rule
 import org.junit.Test
 import org.junit.runner.RunWith
@@ -12,21 +15,39 @@ import org.robolectric.RobolectricTestRunner
 import org.robolectric.annotation.Config
 import org.robolectric.annotation.GraphicsMode
 
+@OptIn(ExperimentalTestApi::class)
 @RunWith(RobolectricTestRunner::class)
 @Config(sdk = [35], qualifiers = "w411dp-h891dp-xhdpi")
 @GraphicsMode(GraphicsMode.Mode.NATIVE)
 class MainActivityTest {
     @get:Rule val rule = createAndroidComposeRule<MainActivity>()
 
-    /** The whole chain on Android's framework: Rust library, generated Kotlin, the shared screens, the activity. */
-    @Test fun aCastIsLoggedOnTheRealLog() {
-        for (tag in listOf("key-START", "key-START")) {
-            rule.waitUntil(10_000) { rule.onAllNodesWithTag(tag).fetchSemanticsNodes().isNotEmpty() }
-            rule.onNodeWithTag(tag).performClick()
-        }
-        rule.waitUntil(10_000) { rule.onAllNodesWithTag("key-CAST").fetchSemanticsNodes().isNotEmpty() }
-        rule.onNodeWithTag("key-CAST").performClick()
-        rule.waitUntil(10_000) { rule.onAllNodesWithTag("key-BITE").fetchSemanticsNodes().isNotEmpty() }
-        rule.onNodeWithTag("clock-1").assertContentDescriptionContains("Rod 1, out", substring = true)
+    private fun tap(key: Key) {
+        rule.waitUntilExactlyOneExists(hasTestTag(tag(key)), WITHIN_MS)
+        rule.onNodeWithTag(tag(key)).performClick()
+    }
+
+    /** The whole chain on Android's framework: key, Rust library, log on disk, screen; then the activity made anew. */
+    @Test fun aCastIsStillOutAfterTheActivityIsMadeAnew() {
+        tap(Key.START)
+        tap(Key.START)
+        tap(Key.CAST)
+        rule.waitUntilExactlyOneExists(hasTestTag(tag(Key.BITE)), WITHIN_MS)
+        rule.activityRule.scenario.recreate()
+        rule.waitUntilExactlyOneExists(hasTestTag(tag(Key.BITE)), WITHIN_MS)
+    }
+
+    @Test fun aGlassThatLiesAboutItsSizeIsTakenByItsDensityClass() {
+        val display = rule.activity.resources.displayMetrics
+        display.xdpi = display.densityDpi * 3f
+        display.ydpi = display.densityDpi * 3f
+        assertEquals(display.densityDpi / 25.4, pxPerMm(display), 1e-9)
+        display.xdpi = display.densityDpi * 1.1f
+        display.ydpi = display.densityDpi * 1.1f
+        assertEquals(display.densityDpi * 1.1 / 25.4, pxPerMm(display), 1e-4)
+    }
+
+    private companion object {
+        const val WITHIN_MS = 20_000L
     }
 }

@@ -1,7 +1,8 @@
-//! The swim as a shell draws it.
+//! The picture of the swim, packed into one record.
 //!
 //! Each is the core's own type, declared again for uniffi: the compiler refuses one that differs.
 
+use restwater_core::app::FanGlass;
 use restwater_core::swim::{FillRole, KeyLine, LabelRole, LineRole, MarkShape, SwimScene};
 
 /// What a filled polygon stands for.
@@ -126,7 +127,7 @@ pub struct SwimScene {
     pub key: Vec<KeyLine>,
     /// Centres of what a tap can choose, x and y in turn; at least 15 mm apart.
     pub target_xy: Vec<f32>,
-    /// Column and band of each target in turn.
+    /// Column and band of each target in turn (see [`crate::swim::CellId`]).
     pub target_cell: Vec<u32>,
     /// How far from a centre a tap still counts, pixels.
     pub target_reach: f32,
@@ -141,4 +142,19 @@ pub struct KeyLine {
     pub text: String,
     /// What it is about.
     pub role: LabelRole,
+}
+
+/// A glass for the fan, as the shell has it.
+#[uniffi::remote(Record)]
+pub struct FanGlass {
+    /// Width of the canvas in px.
+    pub width_px: f64,
+    /// Height of the canvas in px.
+    pub height_px: f64,
+    /// Px in a millimetre of the glass.
+    pub px_per_mm: f64,
+    /// Text scale of the system.
+    pub text_scale: f64,
+    /// The small fan of the Bank screen, without words.
+    pub small: bool,
 }
