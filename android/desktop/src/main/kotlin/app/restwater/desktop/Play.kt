@@ -23,6 +23,7 @@ import app.restwater.ui.LocalInk
 import app.restwater.ui.LocalPxPerMm
 import app.restwater.ui.SetupScreen
 import app.restwater.ui.TackleScreen
+import app.restwater.ui.smallFan
 import java.io.File
 import java.nio.file.Files
 import kotlin.system.exitProcess
@@ -74,7 +75,9 @@ fun play(day: List<DayTap>, out: File, glass: Glass = GLASS) {
 private fun pictures(core: Restwater, tap: DayTap, bank: BankView, out: File, name: String, glass: Glass) {
     fun write(kind: String, png: ByteArray) = File(out, "$name-$kind.png").writeBytes(png)
     fun draw(kind: String, glass: Glass, hand: Hand, scheme: Scheme) =
-        write(kind, bankPicture(bank, glass, Settings(hand, scheme)) { on, place -> core.fan(on, place.width, place.height, tap.at) })
+        write(kind, bankPicture(bank, glass, Settings(hand, scheme)) { on, place ->
+            if (bank.rods.isEmpty()) null else core.swimScene(tap.at, smallFan(on, place))
+        })
     draw("day", glass, Hand.RIGHT, Scheme.DAY)
     draw("night", glass, Hand.RIGHT, Scheme.NIGHT)
     draw("left", glass, Hand.LEFT, Scheme.DAY)

@@ -17,10 +17,12 @@ import androidx.compose.ui.semantics.semantics
 import app.restwater.core.Action
 import app.restwater.core.BankLayout
 import app.restwater.core.BankState
+import app.restwater.core.FanGlass
 import app.restwater.core.Glass
 import app.restwater.core.Hand
 import app.restwater.core.Key
 import app.restwater.core.PadAsk
+import app.restwater.core.Rect
 import app.restwater.core.RestwaterException
 import app.restwater.core.Scheme
 import app.restwater.core.bankLayout
@@ -71,7 +73,7 @@ private fun Screens(state: RestwaterState, glass: Glass) {
         Showing.BANK -> {
             // The fan changes with a tap or by the minute, never by the second.
             layout.fan?.let { place ->
-                LaunchedEffect(glass, place, view.latest, view.spot, view.header.clock) { state.readFan(glass, place) }
+                LaunchedEffect(glass, place, view.latest, view.spot, view.header.clock) { state.readFan(smallFan(glass, place)) }
             }
             BankScreen(
                 view, layout, words, state.settings, state.notice, remember(state) { taps(state) },
@@ -92,6 +94,9 @@ private fun Screens(state: RestwaterState, glass: Glass) {
         Showing.SCREENS -> ScreenList(view, layout, back, words, state::open)
     }
 }
+
+/** The glass of the small fan. */
+fun smallFan(glass: Glass, place: Rect) = FanGlass(place.width, place.height, glass.pxPerMm, glass.textScale, true)
 
 private fun lay(glass: Glass, ask: PadAsk): Result<BankLayout> =
     try {

@@ -5,11 +5,10 @@ import androidx.compose.runtime.mutableStateOf
 import androidx.compose.runtime.setValue
 import app.restwater.core.Action
 import app.restwater.core.BankView
-import app.restwater.core.Glass
+import app.restwater.core.FanGlass
 import app.restwater.core.Hand
 import app.restwater.core.Key
 import app.restwater.core.Moment
-import app.restwater.core.Rect
 import app.restwater.core.Restwater
 import app.restwater.core.RestwaterException
 import app.restwater.core.Scheme
@@ -74,10 +73,10 @@ class RestwaterState(
         }
     }
 
-    /** Reads the fan again for the place it has on the glass. */
-    suspend fun readFan(glass: Glass, place: Rect) {
+    /** Reads the fan again for the place it has on the glass; without a session there is none. */
+    suspend fun readFan(glass: FanGlass) {
         val at = now()
-        answer { listOf(core.fan(glass, place.width, place.height, at)) }?.let { fan = it.single() }
+        fan = if (bank?.rods.isNullOrEmpty()) null else answer { core.swimScene(at, glass) }
     }
 
     /** A key of the Bank screen. */
@@ -144,6 +143,7 @@ class RestwaterState(
             is Screen.Bank -> bank = screen.v1
             is Screen.Setup -> setup = screen.v1
             is Screen.Tackle -> tackle = screen.v1
+            is Screen.Swim -> Unit
         }
     }
 
