@@ -315,8 +315,7 @@ fn a_spot_is_picked_by_steps_and_cast_to() {
 fn water_is_kept_back_released_and_the_past_replayed() {
     let mut phone = started();
     phone.tap(MIN, &Action::KeepBack).unwrap();
-    let kept = phone.app().session().unwrap().kept_back[0].clone();
-    assert!(kept.released.is_none());
+    assert!(phone.app().session().unwrap().kept_back[0].released.is_none());
     phone.tap(30 * MIN, &Action::Replay { steps_back: 99 }).unwrap();
     let Screen::Swim(past) = phone.app().screen(Which::Swim, &at(30 * MIN)).unwrap() else { panic!() };
     assert_eq!((past.steps_back, past.replay.as_str()), (3, "As it was at 22:13"));
@@ -325,18 +324,16 @@ fn water_is_kept_back_released_and_the_past_replayed() {
         "the past can't be cast into"
     );
     phone.tap(31 * MIN, &Action::Replay { steps_back: 0 }).unwrap();
-    let (bearing, range) = (kept.bearing_cdeg, kept.range_cm);
     let glass =
         FanGlass { width_px: 1_000.0, height_px: 1_000.0, px_per_mm: 16.0, text_scale: 1.0, small: false };
     let scene = phone.app().swim_scene(&at(31 * MIN), &glass).unwrap();
-    assert!(scene.line_role.contains(&crate::swim::LineRole::KeptBack), "{bearing:?} {range:?}");
-    // The ring goes where the kept-back cell is, by a tap on its target.
-    for target in scene.target_xy.chunks_exact(2) {
-        phone.app().swim_tap(&at(31 * MIN), &glass, f64::from(target[0]), f64::from(target[1])).unwrap();
-        if phone.tap(40 * MIN, &Action::Release).is_ok() {
-            break;
-        }
-    }
+    assert!(scene.line_role.contains(&crate::swim::LineRole::KeptBack));
+    // The ring goes straight out to the edge by a tap, then in by two steps: onto the water kept back.
+    assert!(phone.app().swim_tap(&at(31 * MIN), &glass, 500.0, 197.0).unwrap());
+    assert!(matches!(phone.tap(32 * MIN, &Action::Release), Err(AppError::NoCell)), "nothing is kept there");
+    phone.tap(33 * MIN, &Action::StepAim { step: Step::In }).unwrap();
+    phone.tap(34 * MIN, &Action::StepAim { step: Step::In }).unwrap();
+    phone.tap(35 * MIN, &Action::Release).unwrap();
     assert!(phone.app().session().unwrap().kept_back[0].released.is_some());
 }
 
