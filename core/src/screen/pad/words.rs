@@ -94,7 +94,8 @@ fn heights(room: f64, scale: f64, ask: PadAsk) -> Heights {
     h.take(room, |h| h.advice += body);
     h.take(room, |h| h.strip = 10.0);
     if several {
-        h.take(room, |h| h.digits = SECONDARY_MM);
+        // A target of 15 mm, with the name of the rod under its digits.
+        h.take(room, |h| h.digits = SECONDARY_MM + 0.5);
     }
     h.take(room, |h| h.spot = body);
     h.take(room, |h| h.since = body);
