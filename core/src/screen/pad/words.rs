@@ -8,6 +8,8 @@ use super::keys::{MARGIN_MM, Pad};
 use super::{DIGITS_MM, GAP_MM, Millimetres, PadAsk, Rect, RodPlace, SECONDARY_MM, TextSizes};
 use crate::screen::BankState;
 
+/// Sums of heights round within this, mm.
+const HAIR_MM: f64 = 1e-9;
 /// Between two parts, mm.
 const LEAD_MM: f64 = 0.5;
 /// Between the words and the pad, mm.
@@ -21,7 +23,7 @@ const BELOW_HEADER_MM: f64 = 0.7;
 /// The place of the digits is so much higher than they must be, mm: faces differ by a hair.
 const DIGITS_SPARE_MM: f64 = 0.2;
 /// Room around the digits of one rod among several, mm: the chosen one stands in solid ink.
-const CELL_EDGE_MM: f64 = 0.8;
+const CELL_EDGE_MM: f64 = 0.75;
 /// Between the fan and what it stands beside, mm.
 const SIDE_GAP_MM: f64 = 1.5;
 /// The fan beside the sentences is at most so large, mm.
@@ -92,7 +94,8 @@ fn heights(room: f64, scale: f64, ask: PadAsk) -> Heights {
     h.take(room, |h| h.advice += body);
     h.take(room, |h| h.strip = 10.0);
     if several {
-        h.take(room, |h| h.digits = SECONDARY_MM);
+        // A target of 15 mm, with the name of the rod under its digits.
+        h.take(room, |h| h.digits = SECONDARY_MM + 0.5);
     }
     h.take(room, |h| h.spot = body);
     h.take(room, |h| h.since = body);
@@ -104,6 +107,10 @@ fn heights(room: f64, scale: f64, ask: PadAsk) -> Heights {
     h.take(room, |h| h.strip = 14.5);
     h.take(room, |h| h.header = 10.0);
     let left = (room - h.total()).max(0.0);
+    // A thin strip can't be read: it comes before larger digits.
+    let thin = left.min((10.0 - h.strip).max(0.0));
+    h.strip += thin;
+    let left = left - thin;
     let (digits, strip) = ((left * 0.4).min(if several { 3.0 } else { 5.0 }), (left * 0.3).min(3.5));
     h.digits += digits;
     h.strip += strip;
@@ -116,7 +123,9 @@ fn scale_that_fits(room: f64, asked: f64, ask: PadAsk) -> f64 {
     let mut scale = asked;
     while scale > 1.0 {
         let h = heights(room, scale, ask);
-        if h.total() <= room && h.advice >= (HEADLINE_EM + BODY_EM) * LINE * scale - 1e-9 {
+        // What is left is shared out to the last hair, so the sum may round a hair over.
+        let both = (HEADLINE_EM + BODY_EM) * LINE * scale;
+        if h.total() <= room + HAIR_MM && h.advice >= both - HAIR_MM {
             return scale;
         }
         scale -= 0.05;

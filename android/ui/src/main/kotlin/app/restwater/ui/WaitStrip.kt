@@ -53,14 +53,17 @@ private class Tape(
     private val strip: StripView,
     private val ink: Ink,
     private val mm: Float,
-    private val figurePx: Float,
+    askedPx: Float,
 ) {
-    private val bracket = 1.6f * mm
-    private val ticks = 1.4f * mm
+    /** On a small glass bracket, ticks and figures give way before the tape does. */
+    private val slim = (on.size.height / (11f * mm)).coerceIn(0.45f, 1f)
+    private val figurePx = askedPx.coerceAtMost(on.size.height * 0.26f)
+    private val bracket = 1.6f * mm * slim
+    private val ticks = 1.4f * mm * slim
     private val left = 0.3f * mm
     private val right = on.size.width - left
     private val top = bracket + 0.3f * mm
-    private val bottom = on.size.height - ticks - figurePx * 1.05f
+    private val bottom = on.size.height - ticks - figurePx * 0.95f
     private val height = bottom - top
     private val run = height * 0.3f
 
@@ -168,7 +171,7 @@ private class Tape(
             if (!long) continue
             val figure = measurer.measure(minute.toString(), style)
             val at = (x - figure.size.width / 2f).coerceIn(0f, on.size.width - figure.size.width)
-            on.drawText(figure, topLeft = Offset(at, on.size.height - figurePx * 0.95f - figure.firstBaseline + figurePx * 0.8f))
+            on.drawText(figure, topLeft = Offset(at, on.size.height - figurePx * 0.1f - figure.firstBaseline))
         }
     }
 
