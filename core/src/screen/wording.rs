@@ -10,6 +10,7 @@ const EN_GB: &[(&str, &str)] = &[
     ("bank", include_str!("../../locales/en-GB/bank.ftl")),
     ("tackle", include_str!("../../locales/en-GB/tackle.ftl")),
     ("error", include_str!("../../locales/en-GB/error.ftl")),
+    ("report", include_str!("../../locales/en-GB/report.ftl")),
 ];
 
 /// The language whose plural rules apply; the root language should the tag ever be mistyped.
