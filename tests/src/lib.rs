@@ -3,6 +3,7 @@
 #![deny(unsafe_code)]
 
 pub mod crash;
+pub mod fuzz;
 pub mod invented;
 pub mod powercut;
 pub mod reference;

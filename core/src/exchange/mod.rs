@@ -1,5 +1,6 @@
 //! Files in and out: op file, CSV, report.
 
+mod canonical_form;
 mod error;
 mod export;
 mod figures;
