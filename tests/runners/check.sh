@@ -1,7 +1,7 @@
 # shellcheck shell=bash
 # What can be said about the tree without running it. Each check prints what it found and counts as one.
 
-CHECKS=(format lints shell bindings phones network links)
+CHECKS=(format lints shell bindings phones network versions links)
 # Crates that open a connection. Restwater has none of them, whichever way they would come in.
 NETWORK_CRATES='reqwest|hyper|ureq|curl|curl-sys|isahc|attohttpc|surf|tonic|tungstenite|quinn|rustls|native-tls|openssl|openssl-sys|socket2|mio|async-std|smol|async-io|libp2p|trust-dns.*|hickory.*|sentry.*|opentelemetry.*'
 
@@ -47,17 +47,25 @@ check_bindings() {
 # bindings of its bundled version, so that the Rust that is checked is the Rust that ships.
 check_phones() {
   rust
-  local target missing=0
+  local target
   for target in aarch64-linux-android armv7-linux-androideabi aarch64-apple-ios aarch64-apple-ios-sim; do
-    if ! rust_target "$target"; then
-      [ "$target" = aarch64-apple-ios-sim ] || missing=1
-      echo "not run: $target (its standard library can't be had from here)"
-      continue
+    if rust_target "$target"; then
+      check_for "$target"
+      echo "$target checked"
+    else
+      # Its standard library is not to be had ready-made: it is checked from its source, by the compiler's unstable
+      # switch for that, in a folder of its own since the switch would have everything else built again.
+      try rustup component add rust-src
+      RUSTC_BOOTSTRAP=1 check_for "$target" -Z build-std=std,panic_unwind --target-dir target/std-from-source
+      echo "$target checked, with the standard library from source"
     fi
-    LIBSQLITE3_SYS_USE_PKG_CONFIG=1 cargo check --quiet --locked -p restwater-core -p restwater-bindings --target "$target"
-    echo "$target checked"
   done
-  [ "$missing" = 0 ] && echo ok
+  echo ok
+}
+
+# check_for TARGET CARGO-OPTION...
+check_for() {
+  LIBSQLITE3_SYS_USE_PKG_CONFIG=1 cargo check --quiet --locked -p restwater-core -p restwater-bindings --target "$@"
 }
 
 # Nothing that ships can reach a network: no crate, no class, no permission.
@@ -84,6 +92,20 @@ check_network() {
     echo "^ a network class or entitlement in the iOS tree" && found=1
   fi
   [ "$found" = 0 ] && echo ok
+}
+
+# The libraries of the phone build are those that the Robolectric run resolves, and Kotlin is one everywhere.
+check_versions() {
+  local catalogue=android/gradle/libs.versions.toml said drift=0 module version
+  said=$(sed -n 's/^kotlin = "\(.*\)"/\1/p' $catalogue)
+  [ "$said" = "$KOTLIN" ] || { echo "Kotlin $said in the catalogue, $KOTLIN on Robolectric" && drift=1; }
+  grep -q "<kotlin>$said</kotlin>" "$DESKTOP/pom.xml" || { echo "$DESKTOP/pom.xml: another Kotlin than $said" && drift=1; }
+  while read -r module version; do
+    version=$(sed -n "s/^$version = \"\(.*\)\"/\1/p" $catalogue)
+    grep -qxF "$module:$version" tests/runners/android-libraries.txt tests/runners/android-versions.lock ||
+      { echo "$module:$version is in the catalogue, not in what ./dev test android resolves" && drift=1; }
+  done < <(sed -n 's/.*module = "\([^"]*\)", version.ref = "\([^"]*\)".*/\1 \2/p' $catalogue | grep -v kotlin-gradle-plugin)
+  [ "$drift" = 0 ] && echo ok
 }
 
 # Every relative link of the Markdown in the tree leads somewhere.

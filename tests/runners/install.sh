@@ -55,9 +55,16 @@ rust() {
 
 # rust_target TRIPLE: the standard library of a phone's target.
 rust_target() {
-  rustup target list --installed | grep -qx "$1" && return 0
-  try rustup target add "$1" 2>&1 | grep -v '^ \|stack backtrace\|^$'
-  rustup target list --installed | grep -qx "$1"
+  local said n
+  for n in 1 2 3 4; do
+    rustup target list --installed | grep -qx "$1" && return 0
+    said=$(RUST_BACKTRACE=0 rustup target add "$1" 2>&1) && return 0
+    # A plain "not there" stays one; anything else may be the network.
+    grep -q 'status code: 404\|does not contain component' <<<"$said" && return 1
+    sleep $((n * 5))
+  done
+  echo "$said" >&2
+  return 1
 }
 
 # A JDK of version 17 and Maven.
@@ -72,7 +79,7 @@ maven() {
   log=$(mktemp target/logs/maven.XXXXXX)
   for n in 1 2 3 4; do
     # CI leaves no compiler daemon behind; elsewhere it makes the next build faster.
-    mvn -B --no-transfer-progress ${CI:+-Dkotlin.compiler.daemon=false} -Dmaven.wagon.http.retryHandler.count=5 "$@" 2>&1 | tee "$log"
+    mvn -B -Dstyle.color=never --no-transfer-progress ${CI:+-Dkotlin.compiler.daemon=false} -Dmaven.wagon.http.retryHandler.count=5 "$@" 2>&1 | tee "$log"
     if [ "${PIPESTATUS[0]}" = 0 ]; then
       rm -f "$log"
       return 0

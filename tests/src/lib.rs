@@ -2,8 +2,11 @@
 // One file talks to SQLite's VFS interface and says so: powercut/vfs.rs.
 #![deny(unsafe_code)]
 
+pub mod bench_stats;
 pub mod crash;
 pub mod fuzz;
 pub mod invented;
+pub mod phone;
 pub mod powercut;
+pub mod r_agreement;
 pub mod reference;

@@ -109,7 +109,7 @@ pub struct Priors {
 pub const PRIORS: Priors = Priors {
     scale: ScalePrior::LogNormal { mean: 2.708_050_201_102_210_3, sd: 0.8 },
     exponential_scale: ScalePrior::LogNormal { mean: 2.995_732_273_553_991, sd: 0.8 },
-    concentration: (0.8, 0.9),
+    concentration: (1.0, 0.9),
     never: (-0.7, 1.2),
     somebody_always: [0.5, 0.15, 0.15, 0.15],
     models: [0.25, 0.25, 0.25, 0.25],
@@ -132,8 +132,8 @@ impl Priors {
             ),
             (
                 "how close together bites come",
-                "anything from bites spread all over to bites within a minute or two of one another; an \
-                 even spread is a little less likely than some bunching (a guess, kept wide)",
+                "bunched, with a spread of about four parts in ten of the typical wait, but anything from bites \
+                 all over to bites within a minute of one another is allowed for (a guess, kept wide)",
             ),
             (
                 "share of casts with nobody home",

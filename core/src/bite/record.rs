@@ -63,14 +63,16 @@ impl<'a> Record<'a> {
 /// How finely the posterior is worked out.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
 pub enum Accuracy {
-    /// For simulations of thousands of days: rates within 1 % and leave times within 3 % of
-    /// [`Accuracy::Reference`] (tested).
+    /// For simulations of thousands of days: the best rate within 2 % and hold-until within 10 % of
+    /// [`Accuracy::Reference`], most of it before the third bite (tested).
     Quick,
-    /// For the screen: rates within 0.5 % (tested).
+    /// For the screen: the best rate within 1 % and hold-until within 6 % (tested).
     #[default]
     Standard,
     /// Half the steps of `Standard` again.
     Fine,
+    /// Finer once more.
+    Finest,
     /// For checks only.
     Reference,
     /// `Standard`, then finer until the best rate and the ends of the band move by less than 0.5 %.
@@ -83,7 +85,8 @@ impl Accuracy {
             Self::Quick => Fineness { nodes: [7, 7, 5], reach: 2.9, table: 64 },
             Self::Standard | Self::Refined => Fineness { nodes: [9, 9, 7], reach: 3.4, table: 96 },
             Self::Fine => Fineness { nodes: [15, 15, 11], reach: 4.2, table: 128 },
-            Self::Reference => Fineness { nodes: [33, 33, 21], reach: 5.5, table: 256 },
+            Self::Finest => Fineness { nodes: [25, 25, 17], reach: 5.0, table: 192 },
+            Self::Reference => Fineness { nodes: [45, 45, 25], reach: 8.0, table: 256 },
         }
     }
 
@@ -93,6 +96,7 @@ impl Accuracy {
             Self::Quick => 64,
             Self::Standard | Self::Refined => 96,
             Self::Fine => 160,
+            Self::Finest => 240,
             Self::Reference => 320,
         }
     }
@@ -109,8 +113,11 @@ pub struct Settings {
     pub horizon_min: f64,
     /// Share of the best rate from which a leave time counts as near-best.
     pub near_best: f64,
-    /// Whether the next leave time may be stretched early in the day to learn what comes later.
-    pub explore: bool,
+    /// What learning of later bites may cost before the first bite, as a share of the best rate; it
+    /// falls evenly to nought. 0 plans for the best time only.
+    pub explore_price: f64,
+    /// Bites from which on nothing more is paid for learning.
+    pub explore_bites: f64,
 }
 
 impl Default for Settings {
@@ -120,7 +127,8 @@ impl Default for Settings {
             accuracy: Accuracy::default(),
             horizon_min: 60.0,
             near_best: 0.95,
-            explore: true,
+            explore_price: 0.01,
+            explore_bites: 4.0,
         }
     }
 }
@@ -130,6 +138,8 @@ impl Settings {
         self.priors.check()?;
         positive("the horizon", self.horizon_min)?;
         super::error::open_share("the near-best share", self.near_best)?;
+        super::error::share("the price of learning", self.explore_price)?;
+        positive("the bites up to which learning is paid for", self.explore_bites)?;
         Ok(())
     }
 }

@@ -465,6 +465,126 @@ fileprivate final class UniffiHandleMap<T>: @unchecked Sendable {
 #if swift(>=5.8)
 @_documentation(visibility: private)
 #endif
+fileprivate struct FfiConverterUInt8: FfiConverterPrimitive {
+    typealias FfiType = UInt8
+    typealias SwiftType = UInt8
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> UInt8 {
+        return try lift(readInt(&buf))
+    }
+
+    public static func write(_ value: UInt8, into buf: inout [UInt8]) {
+        writeInt(&buf, lower(value))
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterInt16: FfiConverterPrimitive {
+    typealias FfiType = Int16
+    typealias SwiftType = Int16
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> Int16 {
+        return try lift(readInt(&buf))
+    }
+
+    public static func write(_ value: Int16, into buf: inout [UInt8]) {
+        writeInt(&buf, lower(value))
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterUInt32: FfiConverterPrimitive {
+    typealias FfiType = UInt32
+    typealias SwiftType = UInt32
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> UInt32 {
+        return try lift(readInt(&buf))
+    }
+
+    public static func write(_ value: SwiftType, into buf: inout [UInt8]) {
+        writeInt(&buf, lower(value))
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterInt32: FfiConverterPrimitive {
+    typealias FfiType = Int32
+    typealias SwiftType = Int32
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> Int32 {
+        return try lift(readInt(&buf))
+    }
+
+    public static func write(_ value: Int32, into buf: inout [UInt8]) {
+        writeInt(&buf, lower(value))
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterInt64: FfiConverterPrimitive {
+    typealias FfiType = Int64
+    typealias SwiftType = Int64
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> Int64 {
+        return try lift(readInt(&buf))
+    }
+
+    public static func write(_ value: Int64, into buf: inout [UInt8]) {
+        writeInt(&buf, lower(value))
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterDouble: FfiConverterPrimitive {
+    typealias FfiType = Double
+    typealias SwiftType = Double
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> Double {
+        return try lift(readDouble(&buf))
+    }
+
+    public static func write(_ value: Double, into buf: inout [UInt8]) {
+        writeDouble(&buf, lower(value))
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterBool : FfiConverter {
+    typealias FfiType = Int8
+    typealias SwiftType = Bool
+
+    public static func lift(_ value: Int8) throws -> Bool {
+        return value != 0
+    }
+
+    public static func lower(_ value: Bool) -> Int8 {
+        return value ? 1 : 0
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> Bool {
+        return try lift(readInt(&buf))
+    }
+
+    public static func write(_ value: Bool, into buf: inout [UInt8]) {
+        writeInt(&buf, lower(value))
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
 fileprivate struct FfiConverterString: FfiConverter {
     typealias SwiftType = String
     typealias FfiType = RustBuffer
@@ -507,6 +627,5658 @@ fileprivate struct FfiConverterString: FfiConverter {
         writeBytes(&buf, value.utf8)
     }
 }
+
+
+
+
+/**
+ * The app on this phone. Calls are answered one after another; make them off the main thread.
+ */
+public protocol RestwaterProtocol: AnyObject, Sendable {
+    
+    /**
+     * One tap. What it wrote is on stable storage when this returns; on an error nothing was changed.
+     */
+    func act(action: Action, at: Moment) throws  -> Update
+    
+    /**
+     * Puts the log aside while the app is in the background.
+     */
+    func pause() throws 
+    
+    /**
+     * Takes it up again.
+     */
+    func resume() throws 
+    
+    /**
+     * What a screen shows now.
+     */
+    func screen(which: Which, now: Moment) throws  -> Screen
+    
+    /**
+     * The same as JSON, for reports and the day player.
+     */
+    func screenJson(which: Which, now: Moment) throws  -> String
+    
+    /**
+     * Hand and scheme as last set.
+     */
+    func settings() throws  -> Settings
+    
+}
+/**
+ * The app on this phone. Calls are answered one after another; make them off the main thread.
+ */
+open class Restwater: RestwaterProtocol, @unchecked Sendable {
+    fileprivate let handle: UInt64
+
+    /// Used to instantiate a [FFIObject] without an actual handle, for fakes in tests, mostly.
+#if swift(>=5.8)
+    @_documentation(visibility: private)
+#endif
+    public struct NoHandle {
+        public init() {}
+    }
+
+    // TODO: We'd like this to be `private` but for Swifty reasons,
+    // we can't implement `FfiConverter` without making this `required` and we can't
+    // make it `required` without making it `public`.
+#if swift(>=5.8)
+    @_documentation(visibility: private)
+#endif
+    required public init(unsafeFromHandle handle: UInt64) {
+        self.handle = handle
+    }
+
+    // This constructor can be used to instantiate a fake object.
+    // - Parameter noHandle: Placeholder value so we can have a constructor separate from the default empty one that may be implemented for classes extending [FFIObject].
+    //
+    // - Warning:
+    //     Any object instantiated with this constructor cannot be passed to an actual Rust-backed object. Since there isn't a backing handle the FFI lower functions will crash.
+#if swift(>=5.8)
+    @_documentation(visibility: private)
+#endif
+    public init(noHandle: NoHandle) {
+        self.handle = 0
+    }
+
+#if swift(>=5.8)
+    @_documentation(visibility: private)
+#endif
+    public func uniffiCloneHandle() -> UInt64 {
+        return try! rustCall { uniffi_restwater_fn_clone_restwater(self.handle, $0) }
+    }
+    // No primary constructor declared for this class.
+
+    deinit {
+        if handle == 0 {
+            // Mock objects have handle=0 don't try to free them
+            return
+        }
+
+        try! rustCall { uniffi_restwater_fn_free_restwater(handle, $0) }
+    }
+
+    
+    /**
+     * Opens the log in the folder, or begins one there.
+     */
+public static func `open`(dir: String, now: Moment)throws  -> Restwater  {
+    return try  FfiConverterTypeRestwater_lift(try rustCallWithError(FfiConverterTypeRestwaterError_lift) {
+        uniffiCallStatus in
+    uniffi_restwater_fn_constructor_restwater_open(
+        FfiConverterString.lower(dir),
+        FfiConverterTypeMoment_lower(now),uniffiCallStatus
+    )
+})
+}
+    
+
+    
+    /**
+     * One tap. What it wrote is on stable storage when this returns; on an error nothing was changed.
+     */
+open func act(action: Action, at: Moment)throws  -> Update  {
+    return try  FfiConverterTypeUpdate_lift(try rustCallWithError(FfiConverterTypeRestwaterError_lift) {
+        uniffiCallStatus in
+    uniffi_restwater_fn_method_restwater_act(
+            self.uniffiCloneHandle(),
+        FfiConverterTypeAction_lower(action),
+        FfiConverterTypeMoment_lower(at),uniffiCallStatus
+    )
+})
+}
+    
+    /**
+     * Puts the log aside while the app is in the background.
+     */
+open func pause()throws   {try rustCallWithError(FfiConverterTypeRestwaterError_lift) {
+        uniffiCallStatus in
+    uniffi_restwater_fn_method_restwater_pause(
+            self.uniffiCloneHandle(),uniffiCallStatus
+    )
+}
+}
+    
+    /**
+     * Takes it up again.
+     */
+open func resume()throws   {try rustCallWithError(FfiConverterTypeRestwaterError_lift) {
+        uniffiCallStatus in
+    uniffi_restwater_fn_method_restwater_resume(
+            self.uniffiCloneHandle(),uniffiCallStatus
+    )
+}
+}
+    
+    /**
+     * What a screen shows now.
+     */
+open func screen(which: Which, now: Moment)throws  -> Screen  {
+    return try  FfiConverterTypeScreen_lift(try rustCallWithError(FfiConverterTypeRestwaterError_lift) {
+        uniffiCallStatus in
+    uniffi_restwater_fn_method_restwater_screen(
+            self.uniffiCloneHandle(),
+        FfiConverterTypeWhich_lower(which),
+        FfiConverterTypeMoment_lower(now),uniffiCallStatus
+    )
+})
+}
+    
+    /**
+     * The same as JSON, for reports and the day player.
+     */
+open func screenJson(which: Which, now: Moment)throws  -> String  {
+    return try  FfiConverterString.lift(try rustCallWithError(FfiConverterTypeRestwaterError_lift) {
+        uniffiCallStatus in
+    uniffi_restwater_fn_method_restwater_screen_json(
+            self.uniffiCloneHandle(),
+        FfiConverterTypeWhich_lower(which),
+        FfiConverterTypeMoment_lower(now),uniffiCallStatus
+    )
+})
+}
+    
+    /**
+     * Hand and scheme as last set.
+     */
+open func settings()throws  -> Settings  {
+    return try  FfiConverterTypeSettings_lift(try rustCallWithError(FfiConverterTypeRestwaterError_lift) {
+        uniffiCallStatus in
+    uniffi_restwater_fn_method_restwater_settings(
+            self.uniffiCloneHandle(),uniffiCallStatus
+    )
+})
+}
+    
+
+    
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeRestwater: FfiConverter {
+    typealias FfiType = UInt64
+    typealias SwiftType = Restwater
+
+    public static func lift(_ handle: UInt64) throws -> Restwater {
+        return Restwater(unsafeFromHandle: handle)
+    }
+
+    public static func lower(_ value: Restwater) -> UInt64 {
+        return value.uniffiCloneHandle()
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> Restwater {
+        let handle: UInt64 = try readInt(&buf)
+        return try lift(handle)
+    }
+
+    public static func write(_ value: Restwater, into buf: inout [UInt8]) {
+        writeInt(&buf, lower(value))
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeRestwater_lift(_ handle: UInt64) throws -> Restwater {
+    return try FfiConverterTypeRestwater.lift(handle)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeRestwater_lower(_ value: Restwater) -> UInt64 {
+    return FfiConverterTypeRestwater.lower(value)
+}
+
+
+
+
+/**
+ * What the record says, in words.
+ */
+public struct AdviceView: Equatable, Hashable {
+    /**
+     * "Hold until 22. Recast by 27."
+     */
+    public let headline: String
+    /**
+     * "3 bites in 8 casts; early to say."
+     */
+    public let detail: String
+    /**
+     * Further sentences, most telling first.
+     */
+    public let more: [String]
+    /**
+     * How it is to be shown.
+     */
+    public let tone: AdviceTone
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * "Hold until 22. Recast by 27."
+         */headline: String, 
+        /**
+         * "3 bites in 8 casts; early to say."
+         */detail: String, 
+        /**
+         * Further sentences, most telling first.
+         */more: [String], 
+        /**
+         * How it is to be shown.
+         */tone: AdviceTone) {
+        self.headline = headline
+        self.detail = detail
+        self.more = more
+        self.tone = tone
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension AdviceView: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeAdviceView: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> AdviceView {
+        return
+            try AdviceView(
+                headline: FfiConverterString.read(from: &buf), 
+                detail: FfiConverterString.read(from: &buf), 
+                more: FfiConverterSequenceString.read(from: &buf), 
+                tone: FfiConverterTypeAdviceTone.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: AdviceView, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.headline, into: &buf)
+        FfiConverterString.write(value.detail, into: &buf)
+        FfiConverterSequenceString.write(value.more, into: &buf)
+        FfiConverterTypeAdviceTone.write(value.tone, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeAdviceView_lift(_ buf: RustBuffer) throws -> AdviceView {
+    return try FfiConverterTypeAdviceView.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeAdviceView_lower(_ value: AdviceView) -> RustBuffer {
+    return FfiConverterTypeAdviceView.lower(value)
+}
+
+
+/**
+ * The whole screen, laid out. Rectangles are pixels.
+ */
+public struct BankLayout: Equatable, Hashable {
+    /**
+     * Place, time of day and length of the session.
+     */
+    public let header: Rect
+    /**
+     * Opens the list of screens; not used while fishing.
+     */
+    public let screens: Rect
+    /**
+     * Changes between day and night.
+     */
+    public let scheme: Rect
+    /**
+     * Changes the hand.
+     */
+    public let hand: Rect
+    /**
+     * The clocks, in the order of the rods.
+     */
+    public let rods: [RodPlace]
+    /**
+     * What the digits of the chosen rod count.
+     */
+    public let since: Rect?
+    /**
+     * The small swim fan.
+     */
+    public let fan: Rect?
+    /**
+     * The wait strip.
+     */
+    public let strip: Rect
+    /**
+     * First sentence of the advice.
+     */
+    public let headline: Rect
+    /**
+     * Second sentence.
+     */
+    public let detail: Rect?
+    /**
+     * Where the cast lies or the next one goes.
+     */
+    public let spot: Rect?
+    /**
+     * What is on the line.
+     */
+    public let rig: Rect?
+    /**
+     * A free place on the pad, for the last tap in words. Tapping it does nothing.
+     */
+    public let latest: Rect?
+    /**
+     * One line between the rows of the pad: "second tap ignored".
+     */
+    public let notice: Rect
+    /**
+     * The keys. One that the screen record does not hold stays blank.
+     */
+    public let keys: [KeyPlace]
+    /**
+     * Turns to the next page of small keys.
+     */
+    public let more: Rect?
+    /**
+     * Chooses the next rod, where there are two or three.
+     */
+    public let nextRod: Rect?
+    /**
+     * How many pages of small keys there are.
+     */
+    public let pages: UInt8
+    /**
+     * Text sizes.
+     */
+    public let text: TextSizes
+    /**
+     * Whether the smaller line on a key is drawn.
+     */
+    public let showSubs: Bool
+    /**
+     * Rules this glass is too small for, each with the worst shortfall; mostly empty.
+     */
+    public let broken: [BrokenRule]
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Place, time of day and length of the session.
+         */header: Rect, 
+        /**
+         * Opens the list of screens; not used while fishing.
+         */screens: Rect, 
+        /**
+         * Changes between day and night.
+         */scheme: Rect, 
+        /**
+         * Changes the hand.
+         */hand: Rect, 
+        /**
+         * The clocks, in the order of the rods.
+         */rods: [RodPlace], 
+        /**
+         * What the digits of the chosen rod count.
+         */since: Rect?, 
+        /**
+         * The small swim fan.
+         */fan: Rect?, 
+        /**
+         * The wait strip.
+         */strip: Rect, 
+        /**
+         * First sentence of the advice.
+         */headline: Rect, 
+        /**
+         * Second sentence.
+         */detail: Rect?, 
+        /**
+         * Where the cast lies or the next one goes.
+         */spot: Rect?, 
+        /**
+         * What is on the line.
+         */rig: Rect?, 
+        /**
+         * A free place on the pad, for the last tap in words. Tapping it does nothing.
+         */latest: Rect?, 
+        /**
+         * One line between the rows of the pad: "second tap ignored".
+         */notice: Rect, 
+        /**
+         * The keys. One that the screen record does not hold stays blank.
+         */keys: [KeyPlace], 
+        /**
+         * Turns to the next page of small keys.
+         */more: Rect?, 
+        /**
+         * Chooses the next rod, where there are two or three.
+         */nextRod: Rect?, 
+        /**
+         * How many pages of small keys there are.
+         */pages: UInt8, 
+        /**
+         * Text sizes.
+         */text: TextSizes, 
+        /**
+         * Whether the smaller line on a key is drawn.
+         */showSubs: Bool, 
+        /**
+         * Rules this glass is too small for, each with the worst shortfall; mostly empty.
+         */broken: [BrokenRule]) {
+        self.header = header
+        self.screens = screens
+        self.scheme = scheme
+        self.hand = hand
+        self.rods = rods
+        self.since = since
+        self.fan = fan
+        self.strip = strip
+        self.headline = headline
+        self.detail = detail
+        self.spot = spot
+        self.rig = rig
+        self.latest = latest
+        self.notice = notice
+        self.keys = keys
+        self.more = more
+        self.nextRod = nextRod
+        self.pages = pages
+        self.text = text
+        self.showSubs = showSubs
+        self.broken = broken
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension BankLayout: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeBankLayout: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> BankLayout {
+        return
+            try BankLayout(
+                header: FfiConverterTypeRect.read(from: &buf), 
+                screens: FfiConverterTypeRect.read(from: &buf), 
+                scheme: FfiConverterTypeRect.read(from: &buf), 
+                hand: FfiConverterTypeRect.read(from: &buf), 
+                rods: FfiConverterSequenceTypeRodPlace.read(from: &buf), 
+                since: FfiConverterOptionTypeRect.read(from: &buf), 
+                fan: FfiConverterOptionTypeRect.read(from: &buf), 
+                strip: FfiConverterTypeRect.read(from: &buf), 
+                headline: FfiConverterTypeRect.read(from: &buf), 
+                detail: FfiConverterOptionTypeRect.read(from: &buf), 
+                spot: FfiConverterOptionTypeRect.read(from: &buf), 
+                rig: FfiConverterOptionTypeRect.read(from: &buf), 
+                latest: FfiConverterOptionTypeRect.read(from: &buf), 
+                notice: FfiConverterTypeRect.read(from: &buf), 
+                keys: FfiConverterSequenceTypeKeyPlace.read(from: &buf), 
+                more: FfiConverterOptionTypeRect.read(from: &buf), 
+                nextRod: FfiConverterOptionTypeRect.read(from: &buf), 
+                pages: FfiConverterUInt8.read(from: &buf), 
+                text: FfiConverterTypeTextSizes.read(from: &buf), 
+                showSubs: FfiConverterBool.read(from: &buf), 
+                broken: FfiConverterSequenceTypeBrokenRule.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: BankLayout, into buf: inout [UInt8]) {
+        FfiConverterTypeRect.write(value.header, into: &buf)
+        FfiConverterTypeRect.write(value.screens, into: &buf)
+        FfiConverterTypeRect.write(value.scheme, into: &buf)
+        FfiConverterTypeRect.write(value.hand, into: &buf)
+        FfiConverterSequenceTypeRodPlace.write(value.rods, into: &buf)
+        FfiConverterOptionTypeRect.write(value.since, into: &buf)
+        FfiConverterOptionTypeRect.write(value.fan, into: &buf)
+        FfiConverterTypeRect.write(value.strip, into: &buf)
+        FfiConverterTypeRect.write(value.headline, into: &buf)
+        FfiConverterOptionTypeRect.write(value.detail, into: &buf)
+        FfiConverterOptionTypeRect.write(value.spot, into: &buf)
+        FfiConverterOptionTypeRect.write(value.rig, into: &buf)
+        FfiConverterOptionTypeRect.write(value.latest, into: &buf)
+        FfiConverterTypeRect.write(value.notice, into: &buf)
+        FfiConverterSequenceTypeKeyPlace.write(value.keys, into: &buf)
+        FfiConverterOptionTypeRect.write(value.more, into: &buf)
+        FfiConverterOptionTypeRect.write(value.nextRod, into: &buf)
+        FfiConverterUInt8.write(value.pages, into: &buf)
+        FfiConverterTypeTextSizes.write(value.text, into: &buf)
+        FfiConverterBool.write(value.showSubs, into: &buf)
+        FfiConverterSequenceTypeBrokenRule.write(value.broken, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeBankLayout_lift(_ buf: RustBuffer) throws -> BankLayout {
+    return try FfiConverterTypeBankLayout.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeBankLayout_lower(_ value: BankLayout) -> RustBuffer {
+    return FfiConverterTypeBankLayout.lower(value)
+}
+
+
+/**
+ * The whole Bank screen.
+ */
+public struct BankView: Equatable, Hashable {
+    /**
+     * What the chosen rod is doing.
+     */
+    public let state: BankState
+    /**
+     * The line at the top.
+     */
+    public let header: HeaderView
+    /**
+     * The rods' clocks, in order.
+     */
+    public let rods: [RodView]
+    /**
+     * The wait strip.
+     */
+    public let strip: StripView
+    /**
+     * What it means.
+     */
+    public let advice: AdviceView
+    /**
+     * Where the cast lies or the next one goes.
+     */
+    public let spot: String
+    /**
+     * What is on the line.
+     */
+    public let rig: String
+    /**
+     * The keys on the pad, in reading order: the small ones, the two in the middle, the wide one.
+     */
+    public let keys: [KeyView]
+    /**
+     * The last taps in words, latest first, for whoever missed the moment.
+     */
+    public let latest: [String]
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * What the chosen rod is doing.
+         */state: BankState, 
+        /**
+         * The line at the top.
+         */header: HeaderView, 
+        /**
+         * The rods' clocks, in order.
+         */rods: [RodView], 
+        /**
+         * The wait strip.
+         */strip: StripView, 
+        /**
+         * What it means.
+         */advice: AdviceView, 
+        /**
+         * Where the cast lies or the next one goes.
+         */spot: String, 
+        /**
+         * What is on the line.
+         */rig: String, 
+        /**
+         * The keys on the pad, in reading order: the small ones, the two in the middle, the wide one.
+         */keys: [KeyView], 
+        /**
+         * The last taps in words, latest first, for whoever missed the moment.
+         */latest: [String]) {
+        self.state = state
+        self.header = header
+        self.rods = rods
+        self.strip = strip
+        self.advice = advice
+        self.spot = spot
+        self.rig = rig
+        self.keys = keys
+        self.latest = latest
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension BankView: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeBankView: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> BankView {
+        return
+            try BankView(
+                state: FfiConverterTypeBankState.read(from: &buf), 
+                header: FfiConverterTypeHeaderView.read(from: &buf), 
+                rods: FfiConverterSequenceTypeRodView.read(from: &buf), 
+                strip: FfiConverterTypeStripView.read(from: &buf), 
+                advice: FfiConverterTypeAdviceView.read(from: &buf), 
+                spot: FfiConverterString.read(from: &buf), 
+                rig: FfiConverterString.read(from: &buf), 
+                keys: FfiConverterSequenceTypeKeyView.read(from: &buf), 
+                latest: FfiConverterSequenceString.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: BankView, into buf: inout [UInt8]) {
+        FfiConverterTypeBankState.write(value.state, into: &buf)
+        FfiConverterTypeHeaderView.write(value.header, into: &buf)
+        FfiConverterSequenceTypeRodView.write(value.rods, into: &buf)
+        FfiConverterTypeStripView.write(value.strip, into: &buf)
+        FfiConverterTypeAdviceView.write(value.advice, into: &buf)
+        FfiConverterString.write(value.spot, into: &buf)
+        FfiConverterString.write(value.rig, into: &buf)
+        FfiConverterSequenceTypeKeyView.write(value.keys, into: &buf)
+        FfiConverterSequenceString.write(value.latest, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeBankView_lift(_ buf: RustBuffer) throws -> BankView {
+    return try FfiConverterTypeBankView.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeBankView_lower(_ value: BankView) -> RustBuffer {
+    return FfiConverterTypeBankView.lower(value)
+}
+
+
+/**
+ * A rule that a glass is too small for.
+ */
+public struct BrokenRule: Equatable, Hashable {
+    /**
+     * Which.
+     */
+    public let rule: PadRule
+    /**
+     * By how much at the worst place, mm.
+     */
+    public let byMm: Double
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Which.
+         */rule: PadRule, 
+        /**
+         * By how much at the worst place, mm.
+         */byMm: Double) {
+        self.rule = rule
+        self.byMm = byMm
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension BrokenRule: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeBrokenRule: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> BrokenRule {
+        return
+            try BrokenRule(
+                rule: FfiConverterTypePadRule.read(from: &buf), 
+                byMm: FfiConverterDouble.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: BrokenRule, into buf: inout [UInt8]) {
+        FfiConverterTypePadRule.write(value.rule, into: &buf)
+        FfiConverterDouble.write(value.byMm, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeBrokenRule_lift(_ buf: RustBuffer) throws -> BrokenRule {
+    return try FfiConverterTypeBrokenRule.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeBrokenRule_lower(_ value: BrokenRule) -> RustBuffer {
+    return FfiConverterTypeBrokenRule.lower(value)
+}
+
+
+/**
+ * One value that can be tapped.
+ */
+public struct Choice: Equatable, Hashable {
+    /**
+     * What it says.
+     */
+    public let label: String
+    /**
+     * What to hand back to choose it.
+     */
+    public let value: String
+    /**
+     * Whether it is the present one.
+     */
+    public let chosen: Bool
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * What it says.
+         */label: String, 
+        /**
+         * What to hand back to choose it.
+         */value: String, 
+        /**
+         * Whether it is the present one.
+         */chosen: Bool) {
+        self.label = label
+        self.value = value
+        self.chosen = chosen
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension Choice: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeChoice: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> Choice {
+        return
+            try Choice(
+                label: FfiConverterString.read(from: &buf), 
+                value: FfiConverterString.read(from: &buf), 
+                chosen: FfiConverterBool.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: Choice, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.label, into: &buf)
+        FfiConverterString.write(value.value, into: &buf)
+        FfiConverterBool.write(value.chosen, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeChoice_lift(_ buf: RustBuffer) throws -> Choice {
+    return try FfiConverterTypeChoice.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeChoice_lower(_ value: Choice) -> RustBuffer {
+    return FfiConverterTypeChoice.lower(value)
+}
+
+
+/**
+ * One thing that can be changed, with its present value and what it may become.
+ */
+public struct ChoiceRow: Equatable, Hashable {
+    /**
+     * The field to hand back, "popup", "span".
+     */
+    public let field: String
+    /**
+     * What it is called.
+     */
+    public let label: String
+    /**
+     * The present value in words.
+     */
+    public let value: String
+    /**
+     * A step down and a step up first where the value is a figure, then recent and usual ones.
+     */
+    public let choices: [Choice]
+    /**
+     * Where the usual ones come from, "common practice, no source"; empty for the angler's own.
+     */
+    public let source: String
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * The field to hand back, "popup", "span".
+         */field: String, 
+        /**
+         * What it is called.
+         */label: String, 
+        /**
+         * The present value in words.
+         */value: String, 
+        /**
+         * A step down and a step up first where the value is a figure, then recent and usual ones.
+         */choices: [Choice], 
+        /**
+         * Where the usual ones come from, "common practice, no source"; empty for the angler's own.
+         */source: String) {
+        self.field = field
+        self.label = label
+        self.value = value
+        self.choices = choices
+        self.source = source
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension ChoiceRow: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeChoiceRow: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> ChoiceRow {
+        return
+            try ChoiceRow(
+                field: FfiConverterString.read(from: &buf), 
+                label: FfiConverterString.read(from: &buf), 
+                value: FfiConverterString.read(from: &buf), 
+                choices: FfiConverterSequenceTypeChoice.read(from: &buf), 
+                source: FfiConverterString.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: ChoiceRow, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.field, into: &buf)
+        FfiConverterString.write(value.label, into: &buf)
+        FfiConverterString.write(value.value, into: &buf)
+        FfiConverterSequenceTypeChoice.write(value.choices, into: &buf)
+        FfiConverterString.write(value.source, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeChoiceRow_lift(_ buf: RustBuffer) throws -> ChoiceRow {
+    return try FfiConverterTypeChoiceRow.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeChoiceRow_lower(_ value: ChoiceRow) -> RustBuffer {
+    return FfiConverterTypeChoiceRow.lower(value)
+}
+
+
+/**
+ * One line of a day file.
+ */
+public struct DayTap: Equatable, Hashable {
+    /**
+     * When.
+     */
+    public let at: Moment
+    /**
+     * What is tapped; none where the line only asks for a picture.
+     */
+    public let action: Action?
+    /**
+     * Whether a picture is asked for after it, and by what name.
+     */
+    public let picture: String?
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * When.
+         */at: Moment, 
+        /**
+         * What is tapped; none where the line only asks for a picture.
+         */action: Action?, 
+        /**
+         * Whether a picture is asked for after it, and by what name.
+         */picture: String?) {
+        self.at = at
+        self.action = action
+        self.picture = picture
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension DayTap: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeDayTap: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> DayTap {
+        return
+            try DayTap(
+                at: FfiConverterTypeMoment.read(from: &buf), 
+                action: FfiConverterOptionTypeAction.read(from: &buf), 
+                picture: FfiConverterOptionString.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: DayTap, into buf: inout [UInt8]) {
+        FfiConverterTypeMoment.write(value.at, into: &buf)
+        FfiConverterOptionTypeAction.write(value.action, into: &buf)
+        FfiConverterOptionString.write(value.picture, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeDayTap_lift(_ buf: RustBuffer) throws -> DayTap {
+    return try FfiConverterTypeDayTap.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeDayTap_lower(_ value: DayTap) -> RustBuffer {
+    return FfiConverterTypeDayTap.lower(value)
+}
+
+
+/**
+ * The glass a shell draws on.
+ */
+public struct Glass: Equatable, Hashable {
+    /**
+     * Width, pixels.
+     */
+    public let widthPx: Double
+    /**
+     * Height, pixels.
+     */
+    public let heightPx: Double
+    /**
+     * Pixels in a millimetre of real glass.
+     */
+    public let pxPerMm: Double
+    /**
+     * Text size the user asked the phone for; 1 is the usual one, 2 is 200 %.
+     */
+    public let textScale: Double
+    /**
+     * Whether the pad is for the left thumb.
+     */
+    public let leftHanded: Bool
+    /**
+     * Pixels at the top that belong to the system.
+     */
+    public let insetTopPx: Double
+    /**
+     * Pixels at the bottom that belong to the system.
+     */
+    public let insetBottomPx: Double
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Width, pixels.
+         */widthPx: Double, 
+        /**
+         * Height, pixels.
+         */heightPx: Double, 
+        /**
+         * Pixels in a millimetre of real glass.
+         */pxPerMm: Double, 
+        /**
+         * Text size the user asked the phone for; 1 is the usual one, 2 is 200 %.
+         */textScale: Double, 
+        /**
+         * Whether the pad is for the left thumb.
+         */leftHanded: Bool, 
+        /**
+         * Pixels at the top that belong to the system.
+         */insetTopPx: Double, 
+        /**
+         * Pixels at the bottom that belong to the system.
+         */insetBottomPx: Double) {
+        self.widthPx = widthPx
+        self.heightPx = heightPx
+        self.pxPerMm = pxPerMm
+        self.textScale = textScale
+        self.leftHanded = leftHanded
+        self.insetTopPx = insetTopPx
+        self.insetBottomPx = insetBottomPx
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension Glass: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeGlass: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> Glass {
+        return
+            try Glass(
+                widthPx: FfiConverterDouble.read(from: &buf), 
+                heightPx: FfiConverterDouble.read(from: &buf), 
+                pxPerMm: FfiConverterDouble.read(from: &buf), 
+                textScale: FfiConverterDouble.read(from: &buf), 
+                leftHanded: FfiConverterBool.read(from: &buf), 
+                insetTopPx: FfiConverterDouble.read(from: &buf), 
+                insetBottomPx: FfiConverterDouble.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: Glass, into buf: inout [UInt8]) {
+        FfiConverterDouble.write(value.widthPx, into: &buf)
+        FfiConverterDouble.write(value.heightPx, into: &buf)
+        FfiConverterDouble.write(value.pxPerMm, into: &buf)
+        FfiConverterDouble.write(value.textScale, into: &buf)
+        FfiConverterBool.write(value.leftHanded, into: &buf)
+        FfiConverterDouble.write(value.insetTopPx, into: &buf)
+        FfiConverterDouble.write(value.insetBottomPx, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeGlass_lift(_ buf: RustBuffer) throws -> Glass {
+    return try FfiConverterTypeGlass.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeGlass_lower(_ value: Glass) -> RustBuffer {
+    return FfiConverterTypeGlass.lower(value)
+}
+
+
+/**
+ * The line at the top.
+ */
+public struct HeaderView: Equatable, Hashable {
+    /**
+     * "Peg 22", or the water, or nothing entered.
+     */
+    public let place: String
+    /**
+     * Time of day, "12:46".
+     */
+    public let clock: String
+    /**
+     * Time left in a match, or how long the session has run.
+     */
+    public let length: String
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * "Peg 22", or the water, or nothing entered.
+         */place: String, 
+        /**
+         * Time of day, "12:46".
+         */clock: String, 
+        /**
+         * Time left in a match, or how long the session has run.
+         */length: String) {
+        self.place = place
+        self.clock = clock
+        self.length = length
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension HeaderView: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeHeaderView: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> HeaderView {
+        return
+            try HeaderView(
+                place: FfiConverterString.read(from: &buf), 
+                clock: FfiConverterString.read(from: &buf), 
+                length: FfiConverterString.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: HeaderView, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.place, into: &buf)
+        FfiConverterString.write(value.clock, into: &buf)
+        FfiConverterString.write(value.length, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeHeaderView_lift(_ buf: RustBuffer) throws -> HeaderView {
+    return try FfiConverterTypeHeaderView.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeHeaderView_lower(_ value: HeaderView) -> RustBuffer {
+    return FfiConverterTypeHeaderView.lower(value)
+}
+
+
+/**
+ * Where a key lies.
+ */
+public struct KeyPlace: Equatable, Hashable {
+    /**
+     * What it does.
+     */
+    public let key: Key
+    /**
+     * Where it lies.
+     */
+    public let rect: Rect
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * What it does.
+         */key: Key, 
+        /**
+         * Where it lies.
+         */rect: Rect) {
+        self.key = key
+        self.rect = rect
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension KeyPlace: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeKeyPlace: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> KeyPlace {
+        return
+            try KeyPlace(
+                key: FfiConverterTypeKey.read(from: &buf), 
+                rect: FfiConverterTypeRect.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: KeyPlace, into buf: inout [UInt8]) {
+        FfiConverterTypeKey.write(value.key, into: &buf)
+        FfiConverterTypeRect.write(value.rect, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeKeyPlace_lift(_ buf: RustBuffer) throws -> KeyPlace {
+    return try FfiConverterTypeKeyPlace.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeKeyPlace_lower(_ value: KeyPlace) -> RustBuffer {
+    return FfiConverterTypeKeyPlace.lower(value)
+}
+
+
+/**
+ * One key, ready to draw.
+ */
+public struct KeyView: Equatable, Hashable {
+    /**
+     * What it does.
+     */
+    public let key: Key
+    /**
+     * Its word.
+     */
+    public let label: String
+    /**
+     * A smaller line below, which may go at large text.
+     */
+    public let sub: String?
+    /**
+     * What a screen reader says.
+     */
+    public let spoken: String
+    /**
+     * Solid or outlined.
+     */
+    public let weight: KeyWeight
+    /**
+     * Whether it can be tapped now.
+     */
+    public let enabled: Bool
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * What it does.
+         */key: Key, 
+        /**
+         * Its word.
+         */label: String, 
+        /**
+         * A smaller line below, which may go at large text.
+         */sub: String?, 
+        /**
+         * What a screen reader says.
+         */spoken: String, 
+        /**
+         * Solid or outlined.
+         */weight: KeyWeight, 
+        /**
+         * Whether it can be tapped now.
+         */enabled: Bool) {
+        self.key = key
+        self.label = label
+        self.sub = sub
+        self.spoken = spoken
+        self.weight = weight
+        self.enabled = enabled
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension KeyView: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeKeyView: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> KeyView {
+        return
+            try KeyView(
+                key: FfiConverterTypeKey.read(from: &buf), 
+                label: FfiConverterString.read(from: &buf), 
+                sub: FfiConverterOptionString.read(from: &buf), 
+                spoken: FfiConverterString.read(from: &buf), 
+                weight: FfiConverterTypeKeyWeight.read(from: &buf), 
+                enabled: FfiConverterBool.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: KeyView, into buf: inout [UInt8]) {
+        FfiConverterTypeKey.write(value.key, into: &buf)
+        FfiConverterString.write(value.label, into: &buf)
+        FfiConverterOptionString.write(value.sub, into: &buf)
+        FfiConverterString.write(value.spoken, into: &buf)
+        FfiConverterTypeKeyWeight.write(value.weight, into: &buf)
+        FfiConverterBool.write(value.enabled, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeKeyView_lift(_ buf: RustBuffer) throws -> KeyView {
+    return try FfiConverterTypeKeyView.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeKeyView_lower(_ value: KeyView) -> RustBuffer {
+    return FfiConverterTypeKeyView.lower(value)
+}
+
+
+/**
+ * A point in time as the phone knew it.
+ *
+ * The wall clock says what time of day it was but can jump; the monotonic clock can't jump but starts
+ * anew at each boot. Durations are measured by the second where both ends were in the same boot.
+ */
+public struct Moment: Equatable, Hashable {
+    /**
+     * Milliseconds since 1970-01-01 UTC by the wall clock.
+     */
+    public let wallMs: Int64
+    /**
+     * Minutes east of UTC of the phone's local time.
+     */
+    public let offsetMin: Int16
+    /**
+     * Name of the time zone (IANA), empty where the phone doesn't say.
+     */
+    public let zone: String
+    /**
+     * Milliseconds of the monotonic clock (it counts while the phone sleeps).
+     */
+    public let monoMs: Int64
+    /**
+     * What tells one boot of the phone from another.
+     */
+    public let boot: String
+    /**
+     * How far off the time may be, in seconds; 0 where it is as tapped.
+     */
+    public let approxS: UInt32
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Milliseconds since 1970-01-01 UTC by the wall clock.
+         */wallMs: Int64, 
+        /**
+         * Minutes east of UTC of the phone's local time.
+         */offsetMin: Int16, 
+        /**
+         * Name of the time zone (IANA), empty where the phone doesn't say.
+         */zone: String, 
+        /**
+         * Milliseconds of the monotonic clock (it counts while the phone sleeps).
+         */monoMs: Int64, 
+        /**
+         * What tells one boot of the phone from another.
+         */boot: String, 
+        /**
+         * How far off the time may be, in seconds; 0 where it is as tapped.
+         */approxS: UInt32) {
+        self.wallMs = wallMs
+        self.offsetMin = offsetMin
+        self.zone = zone
+        self.monoMs = monoMs
+        self.boot = boot
+        self.approxS = approxS
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension Moment: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeMoment: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> Moment {
+        return
+            try Moment(
+                wallMs: FfiConverterInt64.read(from: &buf), 
+                offsetMin: FfiConverterInt16.read(from: &buf), 
+                zone: FfiConverterString.read(from: &buf), 
+                monoMs: FfiConverterInt64.read(from: &buf), 
+                boot: FfiConverterString.read(from: &buf), 
+                approxS: FfiConverterUInt32.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: Moment, into buf: inout [UInt8]) {
+        FfiConverterInt64.write(value.wallMs, into: &buf)
+        FfiConverterInt16.write(value.offsetMin, into: &buf)
+        FfiConverterString.write(value.zone, into: &buf)
+        FfiConverterInt64.write(value.monoMs, into: &buf)
+        FfiConverterString.write(value.boot, into: &buf)
+        FfiConverterUInt32.write(value.approxS, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeMoment_lift(_ buf: RustBuffer) throws -> Moment {
+    return try FfiConverterTypeMoment.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeMoment_lower(_ value: Moment) -> RustBuffer {
+    return FfiConverterTypeMoment.lower(value)
+}
+
+
+/**
+ * What has to find a place.
+ */
+public struct PadAsk: Equatable, Hashable {
+    /**
+     * What the chosen rod is doing.
+     */
+    public let state: BankState
+    /**
+     * How many rods are in use, 1 to 3; 0 counts as 1 and more than 3 as 3.
+     */
+    public let rods: UInt8
+    /**
+     * Which page of small keys is open, from 0; counts round.
+     */
+    public let page: UInt8
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * What the chosen rod is doing.
+         */state: BankState, 
+        /**
+         * How many rods are in use, 1 to 3; 0 counts as 1 and more than 3 as 3.
+         */rods: UInt8, 
+        /**
+         * Which page of small keys is open, from 0; counts round.
+         */page: UInt8) {
+        self.state = state
+        self.rods = rods
+        self.page = page
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension PadAsk: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypePadAsk: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> PadAsk {
+        return
+            try PadAsk(
+                state: FfiConverterTypeBankState.read(from: &buf), 
+                rods: FfiConverterUInt8.read(from: &buf), 
+                page: FfiConverterUInt8.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: PadAsk, into buf: inout [UInt8]) {
+        FfiConverterTypeBankState.write(value.state, into: &buf)
+        FfiConverterUInt8.write(value.rods, into: &buf)
+        FfiConverterUInt8.write(value.page, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypePadAsk_lift(_ buf: RustBuffer) throws -> PadAsk {
+    return try FfiConverterTypePadAsk.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypePadAsk_lower(_ value: PadAsk) -> RustBuffer {
+    return FfiConverterTypePadAsk.lower(value)
+}
+
+
+/**
+ * A rectangle on the glass, pixels from the upper left corner.
+ */
+public struct Rect: Equatable, Hashable {
+    /**
+     * Left edge.
+     */
+    public let left: Double
+    /**
+     * Upper edge.
+     */
+    public let top: Double
+    /**
+     * Width.
+     */
+    public let width: Double
+    /**
+     * Height.
+     */
+    public let height: Double
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Left edge.
+         */left: Double, 
+        /**
+         * Upper edge.
+         */top: Double, 
+        /**
+         * Width.
+         */width: Double, 
+        /**
+         * Height.
+         */height: Double) {
+        self.left = left
+        self.top = top
+        self.width = width
+        self.height = height
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension Rect: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeRect: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> Rect {
+        return
+            try Rect(
+                left: FfiConverterDouble.read(from: &buf), 
+                top: FfiConverterDouble.read(from: &buf), 
+                width: FfiConverterDouble.read(from: &buf), 
+                height: FfiConverterDouble.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: Rect, into buf: inout [UInt8]) {
+        FfiConverterDouble.write(value.left, into: &buf)
+        FfiConverterDouble.write(value.top, into: &buf)
+        FfiConverterDouble.write(value.width, into: &buf)
+        FfiConverterDouble.write(value.height, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeRect_lift(_ buf: RustBuffer) throws -> Rect {
+    return try FfiConverterTypeRect.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeRect_lower(_ value: Rect) -> RustBuffer {
+    return FfiConverterTypeRect.lower(value)
+}
+
+
+/**
+ * What is on the end of the line. Every field may be left empty.
+ */
+public struct Rig: Equatable, Hashable {
+    /**
+     * Bait, in the angler's words.
+     */
+    public let bait: String?
+    /**
+     * Colour of the bait.
+     */
+    public let colour: String?
+    /**
+     * Length of the hooklength in mm.
+     */
+    public let hooklengthMm: UInt32?
+    /**
+     * Hook size: a bigger number is a smaller hook.
+     */
+    public let hookSize: UInt8?
+    /**
+     * Pop-up height, counterweight to hook, in mm.
+     */
+    public let popupMm: UInt32?
+    /**
+     * Weight of the lead or loaded feeder in mg.
+     */
+    public let leadMg: UInt32?
+    /**
+     * What that weight is made of.
+     */
+    public let material: LeadMaterial?
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Bait, in the angler's words.
+         */bait: String?, 
+        /**
+         * Colour of the bait.
+         */colour: String?, 
+        /**
+         * Length of the hooklength in mm.
+         */hooklengthMm: UInt32?, 
+        /**
+         * Hook size: a bigger number is a smaller hook.
+         */hookSize: UInt8?, 
+        /**
+         * Pop-up height, counterweight to hook, in mm.
+         */popupMm: UInt32?, 
+        /**
+         * Weight of the lead or loaded feeder in mg.
+         */leadMg: UInt32?, 
+        /**
+         * What that weight is made of.
+         */material: LeadMaterial?) {
+        self.bait = bait
+        self.colour = colour
+        self.hooklengthMm = hooklengthMm
+        self.hookSize = hookSize
+        self.popupMm = popupMm
+        self.leadMg = leadMg
+        self.material = material
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension Rig: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeRig: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> Rig {
+        return
+            try Rig(
+                bait: FfiConverterOptionString.read(from: &buf), 
+                colour: FfiConverterOptionString.read(from: &buf), 
+                hooklengthMm: FfiConverterOptionUInt32.read(from: &buf), 
+                hookSize: FfiConverterOptionUInt8.read(from: &buf), 
+                popupMm: FfiConverterOptionUInt32.read(from: &buf), 
+                leadMg: FfiConverterOptionUInt32.read(from: &buf), 
+                material: FfiConverterOptionTypeLeadMaterial.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: Rig, into buf: inout [UInt8]) {
+        FfiConverterOptionString.write(value.bait, into: &buf)
+        FfiConverterOptionString.write(value.colour, into: &buf)
+        FfiConverterOptionUInt32.write(value.hooklengthMm, into: &buf)
+        FfiConverterOptionUInt8.write(value.hookSize, into: &buf)
+        FfiConverterOptionUInt32.write(value.popupMm, into: &buf)
+        FfiConverterOptionUInt32.write(value.leadMg, into: &buf)
+        FfiConverterOptionTypeLeadMaterial.write(value.material, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeRig_lift(_ buf: RustBuffer) throws -> Rig {
+    return try FfiConverterTypeRig.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeRig_lower(_ value: Rig) -> RustBuffer {
+    return FfiConverterTypeRig.lower(value)
+}
+
+
+/**
+ * Where one rod's clock lies.
+ */
+public struct RodPlace: Equatable, Hashable {
+    /**
+     * Which rod, from 1.
+     */
+    public let rod: UInt8
+    /**
+     * A tap in here chooses the rod; [`BankLayout::next_rod`] does so within reach.
+     */
+    public let target: Rect
+    /**
+     * The digits fill this height.
+     */
+    public let digits: Rect
+    /**
+     * Its name and state, where there is room.
+     */
+    public let name: Rect?
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Which rod, from 1.
+         */rod: UInt8, 
+        /**
+         * A tap in here chooses the rod; [`BankLayout::next_rod`] does so within reach.
+         */target: Rect, 
+        /**
+         * The digits fill this height.
+         */digits: Rect, 
+        /**
+         * Its name and state, where there is room.
+         */name: Rect?) {
+        self.rod = rod
+        self.target = target
+        self.digits = digits
+        self.name = name
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension RodPlace: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeRodPlace: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> RodPlace {
+        return
+            try RodPlace(
+                rod: FfiConverterUInt8.read(from: &buf), 
+                target: FfiConverterTypeRect.read(from: &buf), 
+                digits: FfiConverterTypeRect.read(from: &buf), 
+                name: FfiConverterOptionTypeRect.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: RodPlace, into buf: inout [UInt8]) {
+        FfiConverterUInt8.write(value.rod, into: &buf)
+        FfiConverterTypeRect.write(value.target, into: &buf)
+        FfiConverterTypeRect.write(value.digits, into: &buf)
+        FfiConverterOptionTypeRect.write(value.name, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeRodPlace_lift(_ buf: RustBuffer) throws -> RodPlace {
+    return try FfiConverterTypeRodPlace.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeRodPlace_lower(_ value: RodPlace) -> RustBuffer {
+    return FfiConverterTypeRodPlace.lower(value)
+}
+
+
+/**
+ * One rod's clock.
+ */
+public struct RodView: Equatable, Hashable {
+    /**
+     * Which rod, from 1.
+     */
+    public let rod: UInt8
+    /**
+     * "Rod 1".
+     */
+    public let name: String
+    /**
+     * What it is doing.
+     */
+    public let state: BankState
+    /**
+     * The clock in digits, "21:40" or "1:02:10"; empty before the first cast.
+     */
+    public let digits: String
+    /**
+     * What the digits count, "out since 12:24".
+     */
+    public let since: String
+    /**
+     * The same for a screen reader, to the minute.
+     */
+    public let spoken: String
+    /**
+     * Whether the keys act on it.
+     */
+    public let chosen: Bool
+    /**
+     * Milliseconds the clock shows, for a shell that ticks between calls.
+     */
+    public let elapsedMs: Int64
+    /**
+     * Marked where the start is approximate or the phone's clock was moved.
+     */
+    public let approximate: Bool
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Which rod, from 1.
+         */rod: UInt8, 
+        /**
+         * "Rod 1".
+         */name: String, 
+        /**
+         * What it is doing.
+         */state: BankState, 
+        /**
+         * The clock in digits, "21:40" or "1:02:10"; empty before the first cast.
+         */digits: String, 
+        /**
+         * What the digits count, "out since 12:24".
+         */since: String, 
+        /**
+         * The same for a screen reader, to the minute.
+         */spoken: String, 
+        /**
+         * Whether the keys act on it.
+         */chosen: Bool, 
+        /**
+         * Milliseconds the clock shows, for a shell that ticks between calls.
+         */elapsedMs: Int64, 
+        /**
+         * Marked where the start is approximate or the phone's clock was moved.
+         */approximate: Bool) {
+        self.rod = rod
+        self.name = name
+        self.state = state
+        self.digits = digits
+        self.since = since
+        self.spoken = spoken
+        self.chosen = chosen
+        self.elapsedMs = elapsedMs
+        self.approximate = approximate
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension RodView: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeRodView: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> RodView {
+        return
+            try RodView(
+                rod: FfiConverterUInt8.read(from: &buf), 
+                name: FfiConverterString.read(from: &buf), 
+                state: FfiConverterTypeBankState.read(from: &buf), 
+                digits: FfiConverterString.read(from: &buf), 
+                since: FfiConverterString.read(from: &buf), 
+                spoken: FfiConverterString.read(from: &buf), 
+                chosen: FfiConverterBool.read(from: &buf), 
+                elapsedMs: FfiConverterInt64.read(from: &buf), 
+                approximate: FfiConverterBool.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: RodView, into buf: inout [UInt8]) {
+        FfiConverterUInt8.write(value.rod, into: &buf)
+        FfiConverterString.write(value.name, into: &buf)
+        FfiConverterTypeBankState.write(value.state, into: &buf)
+        FfiConverterString.write(value.digits, into: &buf)
+        FfiConverterString.write(value.since, into: &buf)
+        FfiConverterString.write(value.spoken, into: &buf)
+        FfiConverterBool.write(value.chosen, into: &buf)
+        FfiConverterInt64.write(value.elapsedMs, into: &buf)
+        FfiConverterBool.write(value.approximate, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeRodView_lift(_ buf: RustBuffer) throws -> RodView {
+    return try FfiConverterTypeRodView.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeRodView_lower(_ value: RodView) -> RustBuffer {
+    return FfiConverterTypeRodView.lower(value)
+}
+
+
+/**
+ * How a session was set up. Everything may be left empty.
+ */
+public struct SessionSetup: Equatable, Hashable {
+    /**
+     * Name of the water, in the angler's words.
+     */
+    public let water: String?
+    /**
+     * Peg name or number.
+     */
+    public let peg: String?
+    /**
+     * Water depth in cm.
+     */
+    public let depthCm: UInt32?
+    /**
+     * Span of the distance sticks in tenths of a millimetre.
+     */
+    public let spanTenthMm: UInt32
+    /**
+     * How many rods.
+     */
+    public let rods: UInt8
+    /**
+     * Seconds from the splash that don't count as waiting.
+     */
+    public let settleS: UInt32
+    /**
+     * Whether a twitch starts the wait anew.
+     */
+    public let twitchRestarts: Bool
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Name of the water, in the angler's words.
+         */water: String?, 
+        /**
+         * Peg name or number.
+         */peg: String?, 
+        /**
+         * Water depth in cm.
+         */depthCm: UInt32?, 
+        /**
+         * Span of the distance sticks in tenths of a millimetre.
+         */spanTenthMm: UInt32, 
+        /**
+         * How many rods.
+         */rods: UInt8, 
+        /**
+         * Seconds from the splash that don't count as waiting.
+         */settleS: UInt32, 
+        /**
+         * Whether a twitch starts the wait anew.
+         */twitchRestarts: Bool) {
+        self.water = water
+        self.peg = peg
+        self.depthCm = depthCm
+        self.spanTenthMm = spanTenthMm
+        self.rods = rods
+        self.settleS = settleS
+        self.twitchRestarts = twitchRestarts
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension SessionSetup: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeSessionSetup: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SessionSetup {
+        return
+            try SessionSetup(
+                water: FfiConverterOptionString.read(from: &buf), 
+                peg: FfiConverterOptionString.read(from: &buf), 
+                depthCm: FfiConverterOptionUInt32.read(from: &buf), 
+                spanTenthMm: FfiConverterUInt32.read(from: &buf), 
+                rods: FfiConverterUInt8.read(from: &buf), 
+                settleS: FfiConverterUInt32.read(from: &buf), 
+                twitchRestarts: FfiConverterBool.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: SessionSetup, into buf: inout [UInt8]) {
+        FfiConverterOptionString.write(value.water, into: &buf)
+        FfiConverterOptionString.write(value.peg, into: &buf)
+        FfiConverterOptionUInt32.write(value.depthCm, into: &buf)
+        FfiConverterUInt32.write(value.spanTenthMm, into: &buf)
+        FfiConverterUInt8.write(value.rods, into: &buf)
+        FfiConverterUInt32.write(value.settleS, into: &buf)
+        FfiConverterBool.write(value.twitchRestarts, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeSessionSetup_lift(_ buf: RustBuffer) throws -> SessionSetup {
+    return try FfiConverterTypeSessionSetup.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeSessionSetup_lower(_ value: SessionSetup) -> RustBuffer {
+    return FfiConverterTypeSessionSetup.lower(value)
+}
+
+
+/**
+ * Hand and scheme.
+ */
+public struct Settings: Equatable, Hashable {
+    /**
+     * Which thumb taps.
+     */
+    public let hand: Hand
+    /**
+     * Ink on paper or chalk on ink.
+     */
+    public let scheme: Scheme
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Which thumb taps.
+         */hand: Hand, 
+        /**
+         * Ink on paper or chalk on ink.
+         */scheme: Scheme) {
+        self.hand = hand
+        self.scheme = scheme
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension Settings: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeSettings: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> Settings {
+        return
+            try Settings(
+                hand: FfiConverterTypeHand.read(from: &buf), 
+                scheme: FfiConverterTypeScheme.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: Settings, into buf: inout [UInt8]) {
+        FfiConverterTypeHand.write(value.hand, into: &buf)
+        FfiConverterTypeScheme.write(value.scheme, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeSettings_lift(_ buf: RustBuffer) throws -> Settings {
+    return try FfiConverterTypeSettings.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeSettings_lower(_ value: Settings) -> RustBuffer {
+    return FfiConverterTypeSettings.lower(value)
+}
+
+
+/**
+ * The set-up screen.
+ */
+public struct SetupView: Equatable, Hashable {
+    /**
+     * What it is about.
+     */
+    public let title: String
+    /**
+     * Name of the water, as typed before.
+     */
+    public let water: String
+    /**
+     * Label of that field.
+     */
+    public let waterLabel: String
+    /**
+     * Peg, as typed.
+     */
+    public let peg: String
+    /**
+     * Label of that field.
+     */
+    public let pegLabel: String
+    /**
+     * Depth, span of the sticks, rods: each a row of choices.
+     */
+    public let rows: [ChoiceRow]
+    /**
+     * START.
+     */
+    public let start: KeyView
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * What it is about.
+         */title: String, 
+        /**
+         * Name of the water, as typed before.
+         */water: String, 
+        /**
+         * Label of that field.
+         */waterLabel: String, 
+        /**
+         * Peg, as typed.
+         */peg: String, 
+        /**
+         * Label of that field.
+         */pegLabel: String, 
+        /**
+         * Depth, span of the sticks, rods: each a row of choices.
+         */rows: [ChoiceRow], 
+        /**
+         * START.
+         */start: KeyView) {
+        self.title = title
+        self.water = water
+        self.waterLabel = waterLabel
+        self.peg = peg
+        self.pegLabel = pegLabel
+        self.rows = rows
+        self.start = start
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension SetupView: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeSetupView: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SetupView {
+        return
+            try SetupView(
+                title: FfiConverterString.read(from: &buf), 
+                water: FfiConverterString.read(from: &buf), 
+                waterLabel: FfiConverterString.read(from: &buf), 
+                peg: FfiConverterString.read(from: &buf), 
+                pegLabel: FfiConverterString.read(from: &buf), 
+                rows: FfiConverterSequenceTypeChoiceRow.read(from: &buf), 
+                start: FfiConverterTypeKeyView.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: SetupView, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.title, into: &buf)
+        FfiConverterString.write(value.water, into: &buf)
+        FfiConverterString.write(value.waterLabel, into: &buf)
+        FfiConverterString.write(value.peg, into: &buf)
+        FfiConverterString.write(value.pegLabel, into: &buf)
+        FfiConverterSequenceTypeChoiceRow.write(value.rows, into: &buf)
+        FfiConverterTypeKeyView.write(value.start, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeSetupView_lift(_ buf: RustBuffer) throws -> SetupView {
+    return try FfiConverterTypeSetupView.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeSetupView_lower(_ value: SetupView) -> RustBuffer {
+    return FfiConverterTypeSetupView.lower(value)
+}
+
+
+/**
+ * Where a cast is aimed.
+ */
+public struct Spot: Equatable, Hashable {
+    /**
+     * The aiming mark it is cast at, by the id of the op that set it.
+     */
+    public let mark: Uuid?
+    /**
+     * Degrees clockwise from straight out, in hundredths.
+     */
+    public let bearingCdeg: Int32
+    /**
+     * How far out.
+     */
+    public let reach: Reach
+    /**
+     * Whether the line is in the clip.
+     */
+    public let clipped: Bool
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * The aiming mark it is cast at, by the id of the op that set it.
+         */mark: Uuid?, 
+        /**
+         * Degrees clockwise from straight out, in hundredths.
+         */bearingCdeg: Int32, 
+        /**
+         * How far out.
+         */reach: Reach, 
+        /**
+         * Whether the line is in the clip.
+         */clipped: Bool) {
+        self.mark = mark
+        self.bearingCdeg = bearingCdeg
+        self.reach = reach
+        self.clipped = clipped
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension Spot: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeSpot: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> Spot {
+        return
+            try Spot(
+                mark: FfiConverterOptionTypeUuid.read(from: &buf), 
+                bearingCdeg: FfiConverterInt32.read(from: &buf), 
+                reach: FfiConverterTypeReach.read(from: &buf), 
+                clipped: FfiConverterBool.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: Spot, into buf: inout [UInt8]) {
+        FfiConverterOptionTypeUuid.write(value.mark, into: &buf)
+        FfiConverterInt32.write(value.bearingCdeg, into: &buf)
+        FfiConverterTypeReach.write(value.reach, into: &buf)
+        FfiConverterBool.write(value.clipped, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeSpot_lift(_ buf: RustBuffer) throws -> Spot {
+    return try FfiConverterTypeSpot.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeSpot_lower(_ value: Spot) -> RustBuffer {
+    return FfiConverterTypeSpot.lower(value)
+}
+
+
+/**
+ * One mark on the strip.
+ */
+public struct StripMark: Equatable, Hashable {
+    /**
+     * Where, in minutes from the splash.
+     */
+    public let minute: Double
+    /**
+     * Which of the marks that share a place, from 0, so that they can be stacked.
+     */
+    public let stack: UInt32
+    /**
+     * Its shape.
+     */
+    public let shape: StripMarkShape
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Where, in minutes from the splash.
+         */minute: Double, 
+        /**
+         * Which of the marks that share a place, from 0, so that they can be stacked.
+         */stack: UInt32, 
+        /**
+         * Its shape.
+         */shape: StripMarkShape) {
+        self.minute = minute
+        self.stack = stack
+        self.shape = shape
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension StripMark: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeStripMark: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> StripMark {
+        return
+            try StripMark(
+                minute: FfiConverterDouble.read(from: &buf), 
+                stack: FfiConverterUInt32.read(from: &buf), 
+                shape: FfiConverterTypeStripMarkShape.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: StripMark, into buf: inout [UInt8]) {
+        FfiConverterDouble.write(value.minute, into: &buf)
+        FfiConverterUInt32.write(value.stack, into: &buf)
+        FfiConverterTypeStripMarkShape.write(value.shape, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeStripMark_lift(_ buf: RustBuffer) throws -> StripMark {
+    return try FfiConverterTypeStripMark.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeStripMark_lower(_ value: StripMark) -> RustBuffer {
+    return FfiConverterTypeStripMark.lower(value)
+}
+
+
+/**
+ * The wait strip: a tape of minutes.
+ */
+public struct StripView: Equatable, Hashable {
+    /**
+     * Minutes from end to end; a multiple of five.
+     */
+    public let lengthMin: Double
+    /**
+     * A figure is printed each so many minutes.
+     */
+    public let figureEveryMin: UInt32
+    /**
+     * Minutes of the running wait; none where nothing is out.
+     */
+    public let elapsedMin: Double?
+    /**
+     * Hold until this minute.
+     */
+    public let holdMin: Double?
+    /**
+     * Recast by this minute.
+     */
+    public let recastMin: Double?
+    /**
+     * Half of the bites fall between these minutes.
+     */
+    public let windowMin: [Double]?
+    /**
+     * Nothing is known beyond this minute.
+     */
+    public let knownToMin: Double?
+    /**
+     * This session's waits on the rods that count.
+     */
+    public let marks: [StripMark]
+    /**
+     * The strip in words, for a screen reader.
+     */
+    public let spoken: String
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Minutes from end to end; a multiple of five.
+         */lengthMin: Double, 
+        /**
+         * A figure is printed each so many minutes.
+         */figureEveryMin: UInt32, 
+        /**
+         * Minutes of the running wait; none where nothing is out.
+         */elapsedMin: Double?, 
+        /**
+         * Hold until this minute.
+         */holdMin: Double?, 
+        /**
+         * Recast by this minute.
+         */recastMin: Double?, 
+        /**
+         * Half of the bites fall between these minutes.
+         */windowMin: [Double]?, 
+        /**
+         * Nothing is known beyond this minute.
+         */knownToMin: Double?, 
+        /**
+         * This session's waits on the rods that count.
+         */marks: [StripMark], 
+        /**
+         * The strip in words, for a screen reader.
+         */spoken: String) {
+        self.lengthMin = lengthMin
+        self.figureEveryMin = figureEveryMin
+        self.elapsedMin = elapsedMin
+        self.holdMin = holdMin
+        self.recastMin = recastMin
+        self.windowMin = windowMin
+        self.knownToMin = knownToMin
+        self.marks = marks
+        self.spoken = spoken
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension StripView: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeStripView: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> StripView {
+        return
+            try StripView(
+                lengthMin: FfiConverterDouble.read(from: &buf), 
+                figureEveryMin: FfiConverterUInt32.read(from: &buf), 
+                elapsedMin: FfiConverterOptionDouble.read(from: &buf), 
+                holdMin: FfiConverterOptionDouble.read(from: &buf), 
+                recastMin: FfiConverterOptionDouble.read(from: &buf), 
+                windowMin: FfiConverterOptionSequenceDouble.read(from: &buf), 
+                knownToMin: FfiConverterOptionDouble.read(from: &buf), 
+                marks: FfiConverterSequenceTypeStripMark.read(from: &buf), 
+                spoken: FfiConverterString.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: StripView, into buf: inout [UInt8]) {
+        FfiConverterDouble.write(value.lengthMin, into: &buf)
+        FfiConverterUInt32.write(value.figureEveryMin, into: &buf)
+        FfiConverterOptionDouble.write(value.elapsedMin, into: &buf)
+        FfiConverterOptionDouble.write(value.holdMin, into: &buf)
+        FfiConverterOptionDouble.write(value.recastMin, into: &buf)
+        FfiConverterOptionSequenceDouble.write(value.windowMin, into: &buf)
+        FfiConverterOptionDouble.write(value.knownToMin, into: &buf)
+        FfiConverterSequenceTypeStripMark.write(value.marks, into: &buf)
+        FfiConverterString.write(value.spoken, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeStripView_lift(_ buf: RustBuffer) throws -> StripView {
+    return try FfiConverterTypeStripView.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeStripView_lower(_ value: StripView) -> RustBuffer {
+    return FfiConverterTypeStripView.lower(value)
+}
+
+
+/**
+ * The tackle screen.
+ */
+public struct TackleView: Equatable, Hashable {
+    /**
+     * "Rod 1: next cast".
+     */
+    public let title: String
+    /**
+     * Which rod.
+     */
+    public let rod: UInt8
+    /**
+     * The rows.
+     */
+    public let rows: [ChoiceRow]
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * "Rod 1: next cast".
+         */title: String, 
+        /**
+         * Which rod.
+         */rod: UInt8, 
+        /**
+         * The rows.
+         */rows: [ChoiceRow]) {
+        self.title = title
+        self.rod = rod
+        self.rows = rows
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension TackleView: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeTackleView: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> TackleView {
+        return
+            try TackleView(
+                title: FfiConverterString.read(from: &buf), 
+                rod: FfiConverterUInt8.read(from: &buf), 
+                rows: FfiConverterSequenceTypeChoiceRow.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: TackleView, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.title, into: &buf)
+        FfiConverterUInt8.write(value.rod, into: &buf)
+        FfiConverterSequenceTypeChoiceRow.write(value.rows, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeTackleView_lift(_ buf: RustBuffer) throws -> TackleView {
+    return try FfiConverterTypeTackleView.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeTackleView_lower(_ value: TackleView) -> RustBuffer {
+    return FfiConverterTypeTackleView.lower(value)
+}
+
+
+/**
+ * Text sizes (em), pixels. A shell makes a line smaller where it would not fit its rectangle.
+ */
+public struct TextSizes: Equatable, Hashable {
+    /**
+     * Header.
+     */
+    public let header: Double
+    /**
+     * The first sentence of the advice.
+     */
+    public let headline: Double
+    /**
+     * Other sentences, spot and rig.
+     */
+    public let body: Double
+    /**
+     * Figures on the strip.
+     */
+    public let figures: Double
+    /**
+     * Word on a key used while fishing.
+     */
+    public let primary: Double
+    /**
+     * Word on a secondary key.
+     */
+    public let secondary: Double
+    /**
+     * Smaller line on a key.
+     */
+    public let sub: Double
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Header.
+         */header: Double, 
+        /**
+         * The first sentence of the advice.
+         */headline: Double, 
+        /**
+         * Other sentences, spot and rig.
+         */body: Double, 
+        /**
+         * Figures on the strip.
+         */figures: Double, 
+        /**
+         * Word on a key used while fishing.
+         */primary: Double, 
+        /**
+         * Word on a secondary key.
+         */secondary: Double, 
+        /**
+         * Smaller line on a key.
+         */sub: Double) {
+        self.header = header
+        self.headline = headline
+        self.body = body
+        self.figures = figures
+        self.primary = primary
+        self.secondary = secondary
+        self.sub = sub
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension TextSizes: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeTextSizes: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> TextSizes {
+        return
+            try TextSizes(
+                header: FfiConverterDouble.read(from: &buf), 
+                headline: FfiConverterDouble.read(from: &buf), 
+                body: FfiConverterDouble.read(from: &buf), 
+                figures: FfiConverterDouble.read(from: &buf), 
+                primary: FfiConverterDouble.read(from: &buf), 
+                secondary: FfiConverterDouble.read(from: &buf), 
+                sub: FfiConverterDouble.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: TextSizes, into buf: inout [UInt8]) {
+        FfiConverterDouble.write(value.header, into: &buf)
+        FfiConverterDouble.write(value.headline, into: &buf)
+        FfiConverterDouble.write(value.body, into: &buf)
+        FfiConverterDouble.write(value.figures, into: &buf)
+        FfiConverterDouble.write(value.primary, into: &buf)
+        FfiConverterDouble.write(value.secondary, into: &buf)
+        FfiConverterDouble.write(value.sub, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeTextSizes_lift(_ buf: RustBuffer) throws -> TextSizes {
+    return try FfiConverterTypeTextSizes.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeTextSizes_lower(_ value: TextSizes) -> RustBuffer {
+    return FfiConverterTypeTextSizes.lower(value)
+}
+
+
+/**
+ * What a tap gives back.
+ */
+public struct Update: Equatable, Hashable {
+    /**
+     * The Bank screen as it now stands.
+     */
+    public let screen: Screen
+    /**
+     * Whether the log grew.
+     */
+    public let changed: Bool
+    /**
+     * Whether the tap was ignored as a second one.
+     */
+    public let repeated: Bool
+    /**
+     * What undo would now take back.
+     */
+    public let undoLabel: String?
+    /**
+     * What to say of the tap.
+     */
+    public let notice: String
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * The Bank screen as it now stands.
+         */screen: Screen, 
+        /**
+         * Whether the log grew.
+         */changed: Bool, 
+        /**
+         * Whether the tap was ignored as a second one.
+         */repeated: Bool, 
+        /**
+         * What undo would now take back.
+         */undoLabel: String?, 
+        /**
+         * What to say of the tap.
+         */notice: String) {
+        self.screen = screen
+        self.changed = changed
+        self.repeated = repeated
+        self.undoLabel = undoLabel
+        self.notice = notice
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension Update: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeUpdate: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> Update {
+        return
+            try Update(
+                screen: FfiConverterTypeScreen.read(from: &buf), 
+                changed: FfiConverterBool.read(from: &buf), 
+                repeated: FfiConverterBool.read(from: &buf), 
+                undoLabel: FfiConverterOptionString.read(from: &buf), 
+                notice: FfiConverterString.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: Update, into buf: inout [UInt8]) {
+        FfiConverterTypeScreen.write(value.screen, into: &buf)
+        FfiConverterBool.write(value.changed, into: &buf)
+        FfiConverterBool.write(value.repeated, into: &buf)
+        FfiConverterOptionString.write(value.undoLabel, into: &buf)
+        FfiConverterString.write(value.notice, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeUpdate_lift(_ buf: RustBuffer) throws -> Update {
+    return try FfiConverterTypeUpdate.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeUpdate_lower(_ value: Update) -> RustBuffer {
+    return FfiConverterTypeUpdate.lower(value)
+}
+
+
+/**
+ * One tap.
+ */
+
+public enum Action: Equatable, Hashable {
+    
+    /**
+     * Begin a session.
+     */
+    case startSession(
+        /**
+         * How it is set up; as the set-up screen stands where it is left out.
+         */setup: SessionSetup?
+    )
+    /**
+     * End it; what is out is wound in.
+     */
+    case endSession
+    /**
+     * The lead hit the water. A cast that is still out is closed and marked.
+     */
+    case cast(
+        /**
+         * Which rod.
+         */rod: UInt8
+    )
+    /**
+     * A pull worth striking.
+     */
+    case bite(
+        /**
+         * Which rod.
+         */rod: UInt8
+    )
+    /**
+     * The fish is in the net.
+     */
+    case landed(
+        /**
+         * Which rod.
+         */rod: UInt8, 
+        /**
+         * What it weighs, where that is known.
+         */fish: FishWeight?
+    )
+    /**
+     * The fish came off.
+     */
+    case lost(
+        /**
+         * Which rod.
+         */rod: UInt8
+    )
+    /**
+     * The bite was missed.
+     */
+    case missed(
+        /**
+         * Which rod.
+         */rod: UInt8
+    )
+    /**
+     * A fish swam into the line.
+     */
+    case liner(
+        /**
+         * Which rod.
+         */rod: UInt8
+    )
+    /**
+     * The tip moved without a pull.
+     */
+    case indication(
+        /**
+         * Which rod.
+         */rod: UInt8
+    )
+    /**
+     * Wound in by choice.
+     */
+    case woundIn(
+        /**
+         * Which rod.
+         */rod: UInt8
+    )
+    /**
+     * The bait was moved without a recast.
+     */
+    case twitch(
+        /**
+         * Which rod.
+         */rod: UInt8
+    )
+    /**
+     * What is on the line from the next cast on.
+     */
+    case setRig(
+        /**
+         * Which rod.
+         */rod: UInt8, 
+        /**
+         * The whole rig.
+         */rig: Rig
+    )
+    /**
+     * Where the next casts go.
+     */
+    case setSpot(
+        /**
+         * Which rod.
+         */rod: UInt8, 
+        /**
+         * The spot.
+         */spot: Spot
+    )
+    /**
+     * Set the last time back.
+     */
+    case timeBack(
+        /**
+         * By so many minutes.
+         */minutes: UInt32
+    )
+    /**
+     * A note.
+     */
+    case note(
+        /**
+         * The text.
+         */text: String
+    )
+    /**
+     * Something to aim at.
+     */
+    case setMark(
+        /**
+         * Its name.
+         */name: String, 
+        /**
+         * Degrees clockwise from straight out, in hundredths.
+         */bearingCdeg: Int32
+    )
+    /**
+     * One of the choices of the tackle screen.
+     */
+    case choose(
+        /**
+         * Which rod.
+         */rod: UInt8, 
+        /**
+         * The row's field.
+         */field: String, 
+        /**
+         * The choice's value.
+         */value: String
+    )
+    /**
+     * One of the choices of the set-up screen, or a text typed there.
+     */
+    case chooseSetup(
+        /**
+         * The row's field.
+         */field: String, 
+        /**
+         * The choice's value.
+         */value: String
+    )
+    /**
+     * The keys act on this rod from now on.
+     */
+    case chooseRod(
+        /**
+         * Which rod.
+         */rod: UInt8
+    )
+    /**
+     * Hand and scheme.
+     */
+    case set(
+        /**
+         * Which thumb, where that changes.
+         */hand: Hand?, 
+        /**
+         * Day or night, where that changes.
+         */scheme: Scheme?
+    )
+    /**
+     * Take the last entry back.
+     */
+    case undo
+    /**
+     * Bring back what undo took.
+     */
+    case redo
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension Action: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeAction: FfiConverterRustBuffer {
+    typealias SwiftType = Action
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> Action {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .startSession(setup: try FfiConverterOptionTypeSessionSetup.read(from: &buf)
+        )
+        
+        case 2: return .endSession
+        
+        case 3: return .cast(rod: try FfiConverterUInt8.read(from: &buf)
+        )
+        
+        case 4: return .bite(rod: try FfiConverterUInt8.read(from: &buf)
+        )
+        
+        case 5: return .landed(rod: try FfiConverterUInt8.read(from: &buf), fish: try FfiConverterOptionTypeFishWeight.read(from: &buf)
+        )
+        
+        case 6: return .lost(rod: try FfiConverterUInt8.read(from: &buf)
+        )
+        
+        case 7: return .missed(rod: try FfiConverterUInt8.read(from: &buf)
+        )
+        
+        case 8: return .liner(rod: try FfiConverterUInt8.read(from: &buf)
+        )
+        
+        case 9: return .indication(rod: try FfiConverterUInt8.read(from: &buf)
+        )
+        
+        case 10: return .woundIn(rod: try FfiConverterUInt8.read(from: &buf)
+        )
+        
+        case 11: return .twitch(rod: try FfiConverterUInt8.read(from: &buf)
+        )
+        
+        case 12: return .setRig(rod: try FfiConverterUInt8.read(from: &buf), rig: try FfiConverterTypeRig.read(from: &buf)
+        )
+        
+        case 13: return .setSpot(rod: try FfiConverterUInt8.read(from: &buf), spot: try FfiConverterTypeSpot.read(from: &buf)
+        )
+        
+        case 14: return .timeBack(minutes: try FfiConverterUInt32.read(from: &buf)
+        )
+        
+        case 15: return .note(text: try FfiConverterString.read(from: &buf)
+        )
+        
+        case 16: return .setMark(name: try FfiConverterString.read(from: &buf), bearingCdeg: try FfiConverterInt32.read(from: &buf)
+        )
+        
+        case 17: return .choose(rod: try FfiConverterUInt8.read(from: &buf), field: try FfiConverterString.read(from: &buf), value: try FfiConverterString.read(from: &buf)
+        )
+        
+        case 18: return .chooseSetup(field: try FfiConverterString.read(from: &buf), value: try FfiConverterString.read(from: &buf)
+        )
+        
+        case 19: return .chooseRod(rod: try FfiConverterUInt8.read(from: &buf)
+        )
+        
+        case 20: return .set(hand: try FfiConverterOptionTypeHand.read(from: &buf), scheme: try FfiConverterOptionTypeScheme.read(from: &buf)
+        )
+        
+        case 21: return .undo
+        
+        case 22: return .redo
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: Action, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case let .startSession(setup):
+            writeInt(&buf, Int32(1))
+            FfiConverterOptionTypeSessionSetup.write(setup, into: &buf)
+            
+        
+        case .endSession:
+            writeInt(&buf, Int32(2))
+        
+        
+        case let .cast(rod):
+            writeInt(&buf, Int32(3))
+            FfiConverterUInt8.write(rod, into: &buf)
+            
+        
+        case let .bite(rod):
+            writeInt(&buf, Int32(4))
+            FfiConverterUInt8.write(rod, into: &buf)
+            
+        
+        case let .landed(rod,fish):
+            writeInt(&buf, Int32(5))
+            FfiConverterUInt8.write(rod, into: &buf)
+            FfiConverterOptionTypeFishWeight.write(fish, into: &buf)
+            
+        
+        case let .lost(rod):
+            writeInt(&buf, Int32(6))
+            FfiConverterUInt8.write(rod, into: &buf)
+            
+        
+        case let .missed(rod):
+            writeInt(&buf, Int32(7))
+            FfiConverterUInt8.write(rod, into: &buf)
+            
+        
+        case let .liner(rod):
+            writeInt(&buf, Int32(8))
+            FfiConverterUInt8.write(rod, into: &buf)
+            
+        
+        case let .indication(rod):
+            writeInt(&buf, Int32(9))
+            FfiConverterUInt8.write(rod, into: &buf)
+            
+        
+        case let .woundIn(rod):
+            writeInt(&buf, Int32(10))
+            FfiConverterUInt8.write(rod, into: &buf)
+            
+        
+        case let .twitch(rod):
+            writeInt(&buf, Int32(11))
+            FfiConverterUInt8.write(rod, into: &buf)
+            
+        
+        case let .setRig(rod,rig):
+            writeInt(&buf, Int32(12))
+            FfiConverterUInt8.write(rod, into: &buf)
+            FfiConverterTypeRig.write(rig, into: &buf)
+            
+        
+        case let .setSpot(rod,spot):
+            writeInt(&buf, Int32(13))
+            FfiConverterUInt8.write(rod, into: &buf)
+            FfiConverterTypeSpot.write(spot, into: &buf)
+            
+        
+        case let .timeBack(minutes):
+            writeInt(&buf, Int32(14))
+            FfiConverterUInt32.write(minutes, into: &buf)
+            
+        
+        case let .note(text):
+            writeInt(&buf, Int32(15))
+            FfiConverterString.write(text, into: &buf)
+            
+        
+        case let .setMark(name,bearingCdeg):
+            writeInt(&buf, Int32(16))
+            FfiConverterString.write(name, into: &buf)
+            FfiConverterInt32.write(bearingCdeg, into: &buf)
+            
+        
+        case let .choose(rod,field,value):
+            writeInt(&buf, Int32(17))
+            FfiConverterUInt8.write(rod, into: &buf)
+            FfiConverterString.write(field, into: &buf)
+            FfiConverterString.write(value, into: &buf)
+            
+        
+        case let .chooseSetup(field,value):
+            writeInt(&buf, Int32(18))
+            FfiConverterString.write(field, into: &buf)
+            FfiConverterString.write(value, into: &buf)
+            
+        
+        case let .chooseRod(rod):
+            writeInt(&buf, Int32(19))
+            FfiConverterUInt8.write(rod, into: &buf)
+            
+        
+        case let .set(hand,scheme):
+            writeInt(&buf, Int32(20))
+            FfiConverterOptionTypeHand.write(hand, into: &buf)
+            FfiConverterOptionTypeScheme.write(scheme, into: &buf)
+            
+        
+        case .undo:
+            writeInt(&buf, Int32(21))
+        
+        
+        case .redo:
+            writeInt(&buf, Int32(22))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeAction_lift(_ buf: RustBuffer) throws -> Action {
+    return try FfiConverterTypeAction.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeAction_lower(_ value: Action) -> RustBuffer {
+    return FfiConverterTypeAction.lower(value)
+}
+
+
+
+/**
+ * How the advice is to be shown.
+ */
+
+public enum AdviceTone: Equatable, Hashable {
+    
+    /**
+     * Nothing can be said yet.
+     */
+    case unknown
+    /**
+     * Keep waiting.
+     */
+    case hold
+    /**
+     * Inside the near-best band.
+     */
+    case band
+    /**
+     * Past it.
+     */
+    case past
+    /**
+     * There is nothing to advise now.
+     */
+    case quiet
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension AdviceTone: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeAdviceTone: FfiConverterRustBuffer {
+    typealias SwiftType = AdviceTone
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> AdviceTone {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .unknown
+        
+        case 2: return .hold
+        
+        case 3: return .band
+        
+        case 4: return .past
+        
+        case 5: return .quiet
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: AdviceTone, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .unknown:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .hold:
+            writeInt(&buf, Int32(2))
+        
+        
+        case .band:
+            writeInt(&buf, Int32(3))
+        
+        
+        case .past:
+            writeInt(&buf, Int32(4))
+        
+        
+        case .quiet:
+            writeInt(&buf, Int32(5))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeAdviceTone_lift(_ buf: RustBuffer) throws -> AdviceTone {
+    return try FfiConverterTypeAdviceTone.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeAdviceTone_lower(_ value: AdviceTone) -> RustBuffer {
+    return FfiConverterTypeAdviceTone.lower(value)
+}
+
+
+
+/**
+ * What the chosen rod is doing.
+ */
+
+public enum BankState: Equatable, Hashable {
+    
+    /**
+     * No session is open.
+     */
+    case noSession
+    /**
+     * Nothing is out: the clock counts the turn-round.
+     */
+    case ready
+    /**
+     * A bait is out: the clock counts the wait.
+     */
+    case out
+    /**
+     * A fish is on: nothing has to be tapped.
+     */
+    case fishOn
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension BankState: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeBankState: FfiConverterRustBuffer {
+    typealias SwiftType = BankState
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> BankState {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .noSession
+        
+        case 2: return .ready
+        
+        case 3: return .out
+        
+        case 4: return .fishOn
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: BankState, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .noSession:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .ready:
+            writeInt(&buf, Int32(2))
+        
+        
+        case .out:
+            writeInt(&buf, Int32(3))
+        
+        
+        case .fishOn:
+            writeInt(&buf, Int32(4))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeBankState_lift(_ buf: RustBuffer) throws -> BankState {
+    return try FfiConverterTypeBankState.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeBankState_lower(_ value: BankState) -> RustBuffer {
+    return FfiConverterTypeBankState.lower(value)
+}
+
+
+
+/**
+ * What a fish weighs, by how it is known.
+ */
+
+public enum FishWeight: Equatable, Hashable {
+    
+    /**
+     * On the scales.
+     */
+    case weighed(
+        /**
+         * The unit it was read in.
+         */unit: WeightUnit, 
+        /**
+         * How many of it.
+         */count: UInt32
+    )
+    /**
+     * By eye.
+     */
+    case guessed(
+        /**
+         * The unit it was guessed in.
+         */unit: WeightUnit, 
+        /**
+         * How many of it.
+         */count: UInt32
+    )
+    /**
+     * One of a class with a learned mean.
+     */
+    case `class`(
+        /**
+         * Name of the class.
+         */name: String
+    )
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension FishWeight: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeFishWeight: FfiConverterRustBuffer {
+    typealias SwiftType = FishWeight
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> FishWeight {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .weighed(unit: try FfiConverterTypeWeightUnit.read(from: &buf), count: try FfiConverterUInt32.read(from: &buf)
+        )
+        
+        case 2: return .guessed(unit: try FfiConverterTypeWeightUnit.read(from: &buf), count: try FfiConverterUInt32.read(from: &buf)
+        )
+        
+        case 3: return .`class`(name: try FfiConverterString.read(from: &buf)
+        )
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: FishWeight, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case let .weighed(unit,count):
+            writeInt(&buf, Int32(1))
+            FfiConverterTypeWeightUnit.write(unit, into: &buf)
+            FfiConverterUInt32.write(count, into: &buf)
+            
+        
+        case let .guessed(unit,count):
+            writeInt(&buf, Int32(2))
+            FfiConverterTypeWeightUnit.write(unit, into: &buf)
+            FfiConverterUInt32.write(count, into: &buf)
+            
+        
+        case let .`class`(name):
+            writeInt(&buf, Int32(3))
+            FfiConverterString.write(name, into: &buf)
+            
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeFishWeight_lift(_ buf: RustBuffer) throws -> FishWeight {
+    return try FfiConverterTypeFishWeight.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeFishWeight_lower(_ value: FishWeight) -> RustBuffer {
+    return FfiConverterTypeFishWeight.lower(value)
+}
+
+
+
+/**
+ * Which thumb taps.
+ */
+
+public enum Hand: Equatable, Hashable {
+    
+    /**
+     * The right one.
+     */
+    case right
+    /**
+     * The left one: everything is mirrored.
+     */
+    case left
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension Hand: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeHand: FfiConverterRustBuffer {
+    typealias SwiftType = Hand
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> Hand {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .right
+        
+        case 2: return .left
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: Hand, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .right:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .left:
+            writeInt(&buf, Int32(2))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeHand_lift(_ buf: RustBuffer) throws -> Hand {
+    return try FfiConverterTypeHand.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeHand_lower(_ value: Hand) -> RustBuffer {
+    return FfiConverterTypeHand.lower(value)
+}
+
+
+
+/**
+ * What a key does. Its place on the glass is the layout's business.
+ */
+
+public enum Key: Equatable, Hashable {
+    
+    /**
+     * The lead hit the water.
+     */
+    case cast
+    /**
+     * A pull worth striking.
+     */
+    case bite
+    /**
+     * Wound in by choice.
+     */
+    case woundIn
+    /**
+     * A fish swam into the line.
+     */
+    case liner
+    /**
+     * The fish is in the net.
+     */
+    case landed
+    /**
+     * The fish came off.
+     */
+    case lost
+    /**
+     * The strike met nothing.
+     */
+    case missed
+    /**
+     * Set the last time back by a minute.
+     */
+    case timeBack
+    /**
+     * Set the last time back by five minutes.
+     */
+    case timeBackFive
+    /**
+     * Take the last entry back.
+     */
+    case undo
+    /**
+     * Bring back what undo took.
+     */
+    case redo
+    /**
+     * Moved the bait without a recast.
+     */
+    case twitch
+    /**
+     * The tip moved without a pull.
+     */
+    case indication
+    /**
+     * Open the tackle of the chosen rod.
+     */
+    case tackle
+    /**
+     * Begin a session.
+     */
+    case start
+    /**
+     * End the session.
+     */
+    case end
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension Key: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeKey: FfiConverterRustBuffer {
+    typealias SwiftType = Key
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> Key {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .cast
+        
+        case 2: return .bite
+        
+        case 3: return .woundIn
+        
+        case 4: return .liner
+        
+        case 5: return .landed
+        
+        case 6: return .lost
+        
+        case 7: return .missed
+        
+        case 8: return .timeBack
+        
+        case 9: return .timeBackFive
+        
+        case 10: return .undo
+        
+        case 11: return .redo
+        
+        case 12: return .twitch
+        
+        case 13: return .indication
+        
+        case 14: return .tackle
+        
+        case 15: return .start
+        
+        case 16: return .end
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: Key, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .cast:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .bite:
+            writeInt(&buf, Int32(2))
+        
+        
+        case .woundIn:
+            writeInt(&buf, Int32(3))
+        
+        
+        case .liner:
+            writeInt(&buf, Int32(4))
+        
+        
+        case .landed:
+            writeInt(&buf, Int32(5))
+        
+        
+        case .lost:
+            writeInt(&buf, Int32(6))
+        
+        
+        case .missed:
+            writeInt(&buf, Int32(7))
+        
+        
+        case .timeBack:
+            writeInt(&buf, Int32(8))
+        
+        
+        case .timeBackFive:
+            writeInt(&buf, Int32(9))
+        
+        
+        case .undo:
+            writeInt(&buf, Int32(10))
+        
+        
+        case .redo:
+            writeInt(&buf, Int32(11))
+        
+        
+        case .twitch:
+            writeInt(&buf, Int32(12))
+        
+        
+        case .indication:
+            writeInt(&buf, Int32(13))
+        
+        
+        case .tackle:
+            writeInt(&buf, Int32(14))
+        
+        
+        case .start:
+            writeInt(&buf, Int32(15))
+        
+        
+        case .end:
+            writeInt(&buf, Int32(16))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeKey_lift(_ buf: RustBuffer) throws -> Key {
+    return try FfiConverterTypeKey.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeKey_lower(_ value: Key) -> RustBuffer {
+    return FfiConverterTypeKey.lower(value)
+}
+
+
+
+/**
+ * How a key is drawn.
+ */
+
+public enum KeyWeight: Equatable, Hashable {
+    
+    /**
+     * Solid ink: most likely the next one.
+     */
+    case solid
+    /**
+     * Outlined.
+     */
+    case outline
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension KeyWeight: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeKeyWeight: FfiConverterRustBuffer {
+    typealias SwiftType = KeyWeight
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> KeyWeight {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .solid
+        
+        case 2: return .outline
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: KeyWeight, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .solid:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .outline:
+            writeInt(&buf, Int32(2))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeKeyWeight_lift(_ buf: RustBuffer) throws -> KeyWeight {
+    return try FfiConverterTypeKeyWeight.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeKeyWeight_lower(_ value: KeyWeight) -> RustBuffer {
+    return FfiConverterTypeKeyWeight.lower(value)
+}
+
+
+
+/**
+ * What a shell can tell apart; each says what the user can do next.
+ */
+
+public enum Kind: Equatable, Hashable {
+    
+    /**
+     * Not possible now: the text says what to do first.
+     */
+    case notNow
+    /**
+     * A value that can't be used: pick or type another.
+     */
+    case badInput
+    /**
+     * The log is damaged: restore or salvage.
+     */
+    case damaged
+    /**
+     * Written by a newer version: update.
+     */
+    case newer
+    /**
+     * Not a log of ours: choose another folder.
+     */
+    case foreign
+    /**
+     * Can't be written here: free the folder.
+     */
+    case readOnly
+    /**
+     * Another program has it: close that.
+     */
+    case busy
+    /**
+     * Not saved: free some space and tap again.
+     */
+    case notSaved
+    /**
+     * A file from elsewhere can't be read: the text names the place.
+     */
+    case badFile
+    /**
+     * A fault of ours: nothing was lost.
+     */
+    case `internal`
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension Kind: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeKind: FfiConverterRustBuffer {
+    typealias SwiftType = Kind
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> Kind {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .notNow
+        
+        case 2: return .badInput
+        
+        case 3: return .damaged
+        
+        case 4: return .newer
+        
+        case 5: return .foreign
+        
+        case 6: return .readOnly
+        
+        case 7: return .busy
+        
+        case 8: return .notSaved
+        
+        case 9: return .badFile
+        
+        case 10: return .`internal`
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: Kind, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .notNow:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .badInput:
+            writeInt(&buf, Int32(2))
+        
+        
+        case .damaged:
+            writeInt(&buf, Int32(3))
+        
+        
+        case .newer:
+            writeInt(&buf, Int32(4))
+        
+        
+        case .foreign:
+            writeInt(&buf, Int32(5))
+        
+        
+        case .readOnly:
+            writeInt(&buf, Int32(6))
+        
+        
+        case .busy:
+            writeInt(&buf, Int32(7))
+        
+        
+        case .notSaved:
+            writeInt(&buf, Int32(8))
+        
+        
+        case .badFile:
+            writeInt(&buf, Int32(9))
+        
+        
+        case .`internal`:
+            writeInt(&buf, Int32(10))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeKind_lift(_ buf: RustBuffer) throws -> Kind {
+    return try FfiConverterTypeKind.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeKind_lower(_ value: Kind) -> RustBuffer {
+    return FfiConverterTypeKind.lower(value)
+}
+
+
+
+/**
+ * What the weight on the line is made of.
+ */
+
+public enum LeadMaterial: Equatable, Hashable {
+    
+    /**
+     * The metal lead.
+     */
+    case lead
+    /**
+     * Anything else: steel, tungsten, stone.
+     */
+    case nonToxic
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension LeadMaterial: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeLeadMaterial: FfiConverterRustBuffer {
+    typealias SwiftType = LeadMaterial
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> LeadMaterial {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .lead
+        
+        case 2: return .nonToxic
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: LeadMaterial, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .lead:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .nonToxic:
+            writeInt(&buf, Int32(2))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeLeadMaterial_lift(_ buf: RustBuffer) throws -> LeadMaterial {
+    return try FfiConverterTypeLeadMaterial.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeLeadMaterial_lower(_ value: LeadMaterial) -> RustBuffer {
+    return FfiConverterTypeLeadMaterial.lower(value)
+}
+
+
+
+/**
+ * A rule of the pad.
+ */
+
+public enum PadRule: Equatable, Hashable {
+    
+    /**
+     * Keys used while fishing are at least 20 mm each way.
+     */
+    case primarySize
+    /**
+     * Secondary keys are at least 15 mm each way.
+     */
+    case secondarySize
+    /**
+     * Keys are at least 3 mm apart.
+     */
+    case gap
+    /**
+     * Keys of opposite meaning are at least 6 mm apart.
+     */
+    case oppositeGap
+    /**
+     * Everything tapped while fishing lies in the lower 60 % of the glass.
+     */
+    case lowerPart
+    /**
+     * The nearest point of each key is within 70 mm of the hand's bottom corner.
+     */
+    case reach
+    /**
+     * Digits are at least 12 mm high.
+     */
+    case digits
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension PadRule: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypePadRule: FfiConverterRustBuffer {
+    typealias SwiftType = PadRule
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> PadRule {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .primarySize
+        
+        case 2: return .secondarySize
+        
+        case 3: return .gap
+        
+        case 4: return .oppositeGap
+        
+        case 5: return .lowerPart
+        
+        case 6: return .reach
+        
+        case 7: return .digits
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: PadRule, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .primarySize:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .secondarySize:
+            writeInt(&buf, Int32(2))
+        
+        
+        case .gap:
+            writeInt(&buf, Int32(3))
+        
+        
+        case .oppositeGap:
+            writeInt(&buf, Int32(4))
+        
+        
+        case .lowerPart:
+            writeInt(&buf, Int32(5))
+        
+        
+        case .reach:
+            writeInt(&buf, Int32(6))
+        
+        
+        case .digits:
+            writeInt(&buf, Int32(7))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypePadRule_lift(_ buf: RustBuffer) throws -> PadRule {
+    return try FfiConverterTypePadRule.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypePadRule_lower(_ value: PadRule) -> RustBuffer {
+    return FfiConverterTypePadRule.lower(value)
+}
+
+
+
+/**
+ * How far out, in the unit it was entered in.
+ */
+
+public enum Reach: Equatable, Hashable {
+    
+    /**
+     * Turns round two sticks; the span between the sticks is stored with the figure.
+     */
+    case wraps(
+        /**
+         * Hundredths of a wrap.
+         */hundredths: UInt32, 
+        /**
+         * Span between the sticks in tenths of a millimetre (12 ft is 36 576, 2 m is 20 000).
+         */spanTenthMm: UInt32
+    )
+    /**
+     * Metres from the rod rest.
+     */
+    case metres(
+        /**
+         * Centimetres.
+         */cm: UInt32
+    )
+    /**
+     * Yards from the rod rest.
+     */
+    case yards(
+        /**
+         * Hundredths of a yard.
+         */hundredths: UInt32
+    )
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension Reach: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeReach: FfiConverterRustBuffer {
+    typealias SwiftType = Reach
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> Reach {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .wraps(hundredths: try FfiConverterUInt32.read(from: &buf), spanTenthMm: try FfiConverterUInt32.read(from: &buf)
+        )
+        
+        case 2: return .metres(cm: try FfiConverterUInt32.read(from: &buf)
+        )
+        
+        case 3: return .yards(hundredths: try FfiConverterUInt32.read(from: &buf)
+        )
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: Reach, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case let .wraps(hundredths,spanTenthMm):
+            writeInt(&buf, Int32(1))
+            FfiConverterUInt32.write(hundredths, into: &buf)
+            FfiConverterUInt32.write(spanTenthMm, into: &buf)
+            
+        
+        case let .metres(cm):
+            writeInt(&buf, Int32(2))
+            FfiConverterUInt32.write(cm, into: &buf)
+            
+        
+        case let .yards(hundredths):
+            writeInt(&buf, Int32(3))
+            FfiConverterUInt32.write(hundredths, into: &buf)
+            
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeReach_lift(_ buf: RustBuffer) throws -> Reach {
+    return try FfiConverterTypeReach.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeReach_lower(_ value: Reach) -> RustBuffer {
+    return FfiConverterTypeReach.lower(value)
+}
+
+
+
+/**
+ * Why a call did nothing.
+ */
+public 
+enum RestwaterError: Swift.Error, Equatable, Hashable, Foundation.LocalizedError {
+
+    
+    
+    /**
+     * The only case: the kind tells errors apart.
+     */
+    case Failed(
+        /**
+         * What a shell can tell apart.
+         */kind: Kind, 
+        /**
+         * What to show, in the user's language.
+         */text: String, 
+        /**
+         * For a report.
+         */detail: String
+    )
+
+    
+
+    
+
+    
+    public var errorDescription: String? {
+        String(reflecting: self)
+    }
+    
+}
+
+#if compiler(>=6)
+extension RestwaterError: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeRestwaterError: FfiConverterRustBuffer {
+    typealias SwiftType = RestwaterError
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> RestwaterError {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+
+        
+
+        
+        case 1: return .Failed(
+            kind: try FfiConverterTypeKind.read(from: &buf), 
+            text: try FfiConverterString.read(from: &buf), 
+            detail: try FfiConverterString.read(from: &buf)
+            )
+
+         default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: RestwaterError, into buf: inout [UInt8]) {
+        switch value {
+
+        
+
+        
+        
+        case let .Failed(kind,text,detail):
+            writeInt(&buf, Int32(1))
+            FfiConverterTypeKind.write(kind, into: &buf)
+            FfiConverterString.write(text, into: &buf)
+            FfiConverterString.write(detail, into: &buf)
+            
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeRestwaterError_lift(_ buf: RustBuffer) throws -> RestwaterError {
+    return try FfiConverterTypeRestwaterError.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeRestwaterError_lower(_ value: RestwaterError) -> RustBuffer {
+    return FfiConverterTypeRestwaterError.lower(value)
+}
+
+
+/**
+ * Ink on paper or chalk on ink.
+ */
+
+public enum Scheme: Equatable, Hashable {
+    
+    /**
+     * Ink on paper.
+     */
+    case day
+    /**
+     * Chalk on ink.
+     */
+    case night
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension Scheme: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeScheme: FfiConverterRustBuffer {
+    typealias SwiftType = Scheme
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> Scheme {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .day
+        
+        case 2: return .night
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: Scheme, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .day:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .night:
+            writeInt(&buf, Int32(2))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeScheme_lift(_ buf: RustBuffer) throws -> Scheme {
+    return try FfiConverterTypeScheme.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeScheme_lower(_ value: Scheme) -> RustBuffer {
+    return FfiConverterTypeScheme.lower(value)
+}
+
+
+
+/**
+ * What a screen shows.
+ */
+
+public enum Screen: Equatable, Hashable {
+    
+    /**
+     * The running waits and the keys.
+     */
+    case bank(BankView
+    )
+    /**
+     * Setting up a session.
+     */
+    case setup(SetupView
+    )
+    /**
+     * Spot and rig of the chosen rod.
+     */
+    case tackle(TackleView
+    )
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension Screen: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeScreen: FfiConverterRustBuffer {
+    typealias SwiftType = Screen
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> Screen {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .bank(try FfiConverterTypeBankView.read(from: &buf)
+        )
+        
+        case 2: return .setup(try FfiConverterTypeSetupView.read(from: &buf)
+        )
+        
+        case 3: return .tackle(try FfiConverterTypeTackleView.read(from: &buf)
+        )
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: Screen, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case let .bank(v1):
+            writeInt(&buf, Int32(1))
+            FfiConverterTypeBankView.write(v1, into: &buf)
+            
+        
+        case let .setup(v1):
+            writeInt(&buf, Int32(2))
+            FfiConverterTypeSetupView.write(v1, into: &buf)
+            
+        
+        case let .tackle(v1):
+            writeInt(&buf, Int32(3))
+            FfiConverterTypeTackleView.write(v1, into: &buf)
+            
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeScreen_lift(_ buf: RustBuffer) throws -> Screen {
+    return try FfiConverterTypeScreen.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeScreen_lower(_ value: Screen) -> RustBuffer {
+    return FfiConverterTypeScreen.lower(value)
+}
+
+
+
+/**
+ * The shape of a mark on the strip.
+ */
+
+public enum StripMarkShape: Equatable, Hashable {
+    
+    /**
+     * A bite came after this wait: a diamond.
+     */
+    case bite
+    /**
+     * The wait ended without one: a stroke.
+     */
+    case noBite
+    /**
+     * A liner on the running cast: a triangle.
+     */
+    case liner
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension StripMarkShape: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeStripMarkShape: FfiConverterRustBuffer {
+    typealias SwiftType = StripMarkShape
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> StripMarkShape {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .bite
+        
+        case 2: return .noBite
+        
+        case 3: return .liner
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: StripMarkShape, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .bite:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .noBite:
+            writeInt(&buf, Int32(2))
+        
+        
+        case .liner:
+            writeInt(&buf, Int32(3))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeStripMarkShape_lift(_ buf: RustBuffer) throws -> StripMarkShape {
+    return try FfiConverterTypeStripMarkShape.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeStripMarkShape_lower(_ value: StripMarkShape) -> RustBuffer {
+    return FfiConverterTypeStripMarkShape.lower(value)
+}
+
+
+
+/**
+ * The unit a weight was entered in; it is never converted in the log.
+ */
+
+public enum WeightUnit: Equatable, Hashable {
+    
+    /**
+     * Drams, 1/256 lb.
+     */
+    case drams
+    /**
+     * Grams.
+     */
+    case grams
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension WeightUnit: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeWeightUnit: FfiConverterRustBuffer {
+    typealias SwiftType = WeightUnit
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> WeightUnit {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .drams
+        
+        case 2: return .grams
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: WeightUnit, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .drams:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .grams:
+            writeInt(&buf, Int32(2))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeWeightUnit_lift(_ buf: RustBuffer) throws -> WeightUnit {
+    return try FfiConverterTypeWeightUnit.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeWeightUnit_lower(_ value: WeightUnit) -> RustBuffer {
+    return FfiConverterTypeWeightUnit.lower(value)
+}
+
+
+
+/**
+ * The screens there are.
+ */
+
+public enum Which: Equatable, Hashable {
+    
+    /**
+     * The running waits and the keys.
+     */
+    case bank
+    /**
+     * Setting up a session.
+     */
+    case setup
+    /**
+     * Spot and rig of the chosen rod.
+     */
+    case tackle
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension Which: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeWhich: FfiConverterRustBuffer {
+    typealias SwiftType = Which
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> Which {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .bank
+        
+        case 2: return .setup
+        
+        case 3: return .tackle
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: Which, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .bank:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .setup:
+            writeInt(&buf, Int32(2))
+        
+        
+        case .tackle:
+            writeInt(&buf, Int32(3))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeWhich_lift(_ buf: RustBuffer) throws -> Which {
+    return try FfiConverterTypeWhich.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeWhich_lower(_ value: Which) -> RustBuffer {
+    return FfiConverterTypeWhich.lower(value)
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterOptionUInt8: FfiConverterRustBuffer {
+    typealias SwiftType = UInt8?
+
+    public static func write(_ value: SwiftType, into buf: inout [UInt8]) {
+        guard let value = value else {
+            writeInt(&buf, Int8(0))
+            return
+        }
+        writeInt(&buf, Int8(1))
+        FfiConverterUInt8.write(value, into: &buf)
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwiftType {
+        switch try readInt(&buf) as Int8 {
+        case 0: return nil
+        case 1: return try FfiConverterUInt8.read(from: &buf)
+        default: throw UniffiInternalError.unexpectedOptionalTag
+        }
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterOptionUInt32: FfiConverterRustBuffer {
+    typealias SwiftType = UInt32?
+
+    public static func write(_ value: SwiftType, into buf: inout [UInt8]) {
+        guard let value = value else {
+            writeInt(&buf, Int8(0))
+            return
+        }
+        writeInt(&buf, Int8(1))
+        FfiConverterUInt32.write(value, into: &buf)
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwiftType {
+        switch try readInt(&buf) as Int8 {
+        case 0: return nil
+        case 1: return try FfiConverterUInt32.read(from: &buf)
+        default: throw UniffiInternalError.unexpectedOptionalTag
+        }
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterOptionDouble: FfiConverterRustBuffer {
+    typealias SwiftType = Double?
+
+    public static func write(_ value: SwiftType, into buf: inout [UInt8]) {
+        guard let value = value else {
+            writeInt(&buf, Int8(0))
+            return
+        }
+        writeInt(&buf, Int8(1))
+        FfiConverterDouble.write(value, into: &buf)
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwiftType {
+        switch try readInt(&buf) as Int8 {
+        case 0: return nil
+        case 1: return try FfiConverterDouble.read(from: &buf)
+        default: throw UniffiInternalError.unexpectedOptionalTag
+        }
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterOptionString: FfiConverterRustBuffer {
+    typealias SwiftType = String?
+
+    public static func write(_ value: SwiftType, into buf: inout [UInt8]) {
+        guard let value = value else {
+            writeInt(&buf, Int8(0))
+            return
+        }
+        writeInt(&buf, Int8(1))
+        FfiConverterString.write(value, into: &buf)
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwiftType {
+        switch try readInt(&buf) as Int8 {
+        case 0: return nil
+        case 1: return try FfiConverterString.read(from: &buf)
+        default: throw UniffiInternalError.unexpectedOptionalTag
+        }
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterOptionTypeRect: FfiConverterRustBuffer {
+    typealias SwiftType = Rect?
+
+    public static func write(_ value: SwiftType, into buf: inout [UInt8]) {
+        guard let value = value else {
+            writeInt(&buf, Int8(0))
+            return
+        }
+        writeInt(&buf, Int8(1))
+        FfiConverterTypeRect.write(value, into: &buf)
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwiftType {
+        switch try readInt(&buf) as Int8 {
+        case 0: return nil
+        case 1: return try FfiConverterTypeRect.read(from: &buf)
+        default: throw UniffiInternalError.unexpectedOptionalTag
+        }
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterOptionTypeSessionSetup: FfiConverterRustBuffer {
+    typealias SwiftType = SessionSetup?
+
+    public static func write(_ value: SwiftType, into buf: inout [UInt8]) {
+        guard let value = value else {
+            writeInt(&buf, Int8(0))
+            return
+        }
+        writeInt(&buf, Int8(1))
+        FfiConverterTypeSessionSetup.write(value, into: &buf)
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwiftType {
+        switch try readInt(&buf) as Int8 {
+        case 0: return nil
+        case 1: return try FfiConverterTypeSessionSetup.read(from: &buf)
+        default: throw UniffiInternalError.unexpectedOptionalTag
+        }
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterOptionTypeAction: FfiConverterRustBuffer {
+    typealias SwiftType = Action?
+
+    public static func write(_ value: SwiftType, into buf: inout [UInt8]) {
+        guard let value = value else {
+            writeInt(&buf, Int8(0))
+            return
+        }
+        writeInt(&buf, Int8(1))
+        FfiConverterTypeAction.write(value, into: &buf)
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwiftType {
+        switch try readInt(&buf) as Int8 {
+        case 0: return nil
+        case 1: return try FfiConverterTypeAction.read(from: &buf)
+        default: throw UniffiInternalError.unexpectedOptionalTag
+        }
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterOptionTypeFishWeight: FfiConverterRustBuffer {
+    typealias SwiftType = FishWeight?
+
+    public static func write(_ value: SwiftType, into buf: inout [UInt8]) {
+        guard let value = value else {
+            writeInt(&buf, Int8(0))
+            return
+        }
+        writeInt(&buf, Int8(1))
+        FfiConverterTypeFishWeight.write(value, into: &buf)
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwiftType {
+        switch try readInt(&buf) as Int8 {
+        case 0: return nil
+        case 1: return try FfiConverterTypeFishWeight.read(from: &buf)
+        default: throw UniffiInternalError.unexpectedOptionalTag
+        }
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterOptionTypeHand: FfiConverterRustBuffer {
+    typealias SwiftType = Hand?
+
+    public static func write(_ value: SwiftType, into buf: inout [UInt8]) {
+        guard let value = value else {
+            writeInt(&buf, Int8(0))
+            return
+        }
+        writeInt(&buf, Int8(1))
+        FfiConverterTypeHand.write(value, into: &buf)
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwiftType {
+        switch try readInt(&buf) as Int8 {
+        case 0: return nil
+        case 1: return try FfiConverterTypeHand.read(from: &buf)
+        default: throw UniffiInternalError.unexpectedOptionalTag
+        }
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterOptionTypeLeadMaterial: FfiConverterRustBuffer {
+    typealias SwiftType = LeadMaterial?
+
+    public static func write(_ value: SwiftType, into buf: inout [UInt8]) {
+        guard let value = value else {
+            writeInt(&buf, Int8(0))
+            return
+        }
+        writeInt(&buf, Int8(1))
+        FfiConverterTypeLeadMaterial.write(value, into: &buf)
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwiftType {
+        switch try readInt(&buf) as Int8 {
+        case 0: return nil
+        case 1: return try FfiConverterTypeLeadMaterial.read(from: &buf)
+        default: throw UniffiInternalError.unexpectedOptionalTag
+        }
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterOptionTypeScheme: FfiConverterRustBuffer {
+    typealias SwiftType = Scheme?
+
+    public static func write(_ value: SwiftType, into buf: inout [UInt8]) {
+        guard let value = value else {
+            writeInt(&buf, Int8(0))
+            return
+        }
+        writeInt(&buf, Int8(1))
+        FfiConverterTypeScheme.write(value, into: &buf)
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwiftType {
+        switch try readInt(&buf) as Int8 {
+        case 0: return nil
+        case 1: return try FfiConverterTypeScheme.read(from: &buf)
+        default: throw UniffiInternalError.unexpectedOptionalTag
+        }
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterOptionSequenceDouble: FfiConverterRustBuffer {
+    typealias SwiftType = [Double]?
+
+    public static func write(_ value: SwiftType, into buf: inout [UInt8]) {
+        guard let value = value else {
+            writeInt(&buf, Int8(0))
+            return
+        }
+        writeInt(&buf, Int8(1))
+        FfiConverterSequenceDouble.write(value, into: &buf)
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwiftType {
+        switch try readInt(&buf) as Int8 {
+        case 0: return nil
+        case 1: return try FfiConverterSequenceDouble.read(from: &buf)
+        default: throw UniffiInternalError.unexpectedOptionalTag
+        }
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterOptionTypeUuid: FfiConverterRustBuffer {
+    typealias SwiftType = Uuid?
+
+    public static func write(_ value: SwiftType, into buf: inout [UInt8]) {
+        guard let value = value else {
+            writeInt(&buf, Int8(0))
+            return
+        }
+        writeInt(&buf, Int8(1))
+        FfiConverterTypeUuid.write(value, into: &buf)
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwiftType {
+        switch try readInt(&buf) as Int8 {
+        case 0: return nil
+        case 1: return try FfiConverterTypeUuid.read(from: &buf)
+        default: throw UniffiInternalError.unexpectedOptionalTag
+        }
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceDouble: FfiConverterRustBuffer {
+    typealias SwiftType = [Double]
+
+    public static func write(_ value: [Double], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterDouble.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [Double] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [Double]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterDouble.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceString: FfiConverterRustBuffer {
+    typealias SwiftType = [String]
+
+    public static func write(_ value: [String], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterString.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [String] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [String]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterString.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceTypeBrokenRule: FfiConverterRustBuffer {
+    typealias SwiftType = [BrokenRule]
+
+    public static func write(_ value: [BrokenRule], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeBrokenRule.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [BrokenRule] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [BrokenRule]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeBrokenRule.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceTypeChoice: FfiConverterRustBuffer {
+    typealias SwiftType = [Choice]
+
+    public static func write(_ value: [Choice], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeChoice.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [Choice] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [Choice]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeChoice.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceTypeChoiceRow: FfiConverterRustBuffer {
+    typealias SwiftType = [ChoiceRow]
+
+    public static func write(_ value: [ChoiceRow], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeChoiceRow.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [ChoiceRow] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [ChoiceRow]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeChoiceRow.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceTypeDayTap: FfiConverterRustBuffer {
+    typealias SwiftType = [DayTap]
+
+    public static func write(_ value: [DayTap], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeDayTap.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [DayTap] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [DayTap]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeDayTap.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceTypeKeyPlace: FfiConverterRustBuffer {
+    typealias SwiftType = [KeyPlace]
+
+    public static func write(_ value: [KeyPlace], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeKeyPlace.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [KeyPlace] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [KeyPlace]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeKeyPlace.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceTypeKeyView: FfiConverterRustBuffer {
+    typealias SwiftType = [KeyView]
+
+    public static func write(_ value: [KeyView], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeKeyView.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [KeyView] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [KeyView]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeKeyView.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceTypeRodPlace: FfiConverterRustBuffer {
+    typealias SwiftType = [RodPlace]
+
+    public static func write(_ value: [RodPlace], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeRodPlace.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [RodPlace] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [RodPlace]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeRodPlace.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceTypeRodView: FfiConverterRustBuffer {
+    typealias SwiftType = [RodView]
+
+    public static func write(_ value: [RodView], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeRodView.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [RodView] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [RodView]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeRodView.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceTypeStripMark: FfiConverterRustBuffer {
+    typealias SwiftType = [StripMark]
+
+    public static func write(_ value: [StripMark], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeStripMark.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [StripMark] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [StripMark]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeStripMark.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+
+public typealias Uuid = String
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeUuid: FfiConverter {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> Uuid {
+        return try FfiConverterString.read(from: &buf)
+    }
+
+    public static func write(_ value: Uuid, into buf: inout [UInt8]) {
+        return FfiConverterString.write(value, into: &buf)
+    }
+
+    public static func lift(_ value: RustBuffer) throws -> Uuid {
+        return try FfiConverterString.lift(value)
+    }
+
+    public static func lower(_ value: Uuid) -> RustBuffer {
+        return FfiConverterString.lower(value)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeUuid_lift(_ value: RustBuffer) throws -> Uuid {
+    return try FfiConverterTypeUuid.lift(value)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeUuid_lower(_ value: Uuid) -> RustBuffer {
+    return FfiConverterTypeUuid.lower(value)
+}
+
 /**
  * Version of the core that the shell was loaded with, as `major.minor.patch`.
  */
@@ -514,6 +6286,29 @@ public func coreVersion() -> String  {
     return try!  FfiConverterString.lift(try! rustCall() {
         uniffiCallStatus in
     uniffi_restwater_fn_func_core_version(uniffiCallStatus
+    )
+})
+}
+/**
+ * Where the Bank screen's things lie on a glass.
+ */
+public func bankLayout(glass: Glass, ask: PadAsk)throws  -> BankLayout  {
+    return try  FfiConverterTypeBankLayout_lift(try rustCallWithError(FfiConverterTypeRestwaterError_lift) {
+        uniffiCallStatus in
+    uniffi_restwater_fn_func_bank_layout(
+        FfiConverterTypeGlass_lower(glass),
+        FfiConverterTypePadAsk_lower(ask),uniffiCallStatus
+    )
+})
+}
+/**
+ * Reads a day file: JSON lines of times and taps. An error names line and column.
+ */
+public func readDay(text: String)throws  -> [DayTap]  {
+    return try  FfiConverterSequenceTypeDayTap.lift(try rustCallWithError(FfiConverterTypeRestwaterError_lift) {
+        uniffiCallStatus in
+    uniffi_restwater_fn_func_read_day(
+        FfiConverterString.lower(text),uniffiCallStatus
     )
 })
 }
@@ -534,6 +6329,33 @@ private let initializationResult: InitializationResult = {
         return InitializationResult.contractVersionMismatch
     }
     if (uniffi_restwater_checksum_func_core_version() != 18693) {
+        return InitializationResult.apiChecksumMismatch
+    }
+    if (uniffi_restwater_checksum_func_bank_layout() != 22549) {
+        return InitializationResult.apiChecksumMismatch
+    }
+    if (uniffi_restwater_checksum_func_read_day() != 43388) {
+        return InitializationResult.apiChecksumMismatch
+    }
+    if (uniffi_restwater_checksum_method_restwater_act() != 8759) {
+        return InitializationResult.apiChecksumMismatch
+    }
+    if (uniffi_restwater_checksum_method_restwater_pause() != 19636) {
+        return InitializationResult.apiChecksumMismatch
+    }
+    if (uniffi_restwater_checksum_method_restwater_resume() != 50194) {
+        return InitializationResult.apiChecksumMismatch
+    }
+    if (uniffi_restwater_checksum_method_restwater_screen() != 11584) {
+        return InitializationResult.apiChecksumMismatch
+    }
+    if (uniffi_restwater_checksum_method_restwater_screen_json() != 47262) {
+        return InitializationResult.apiChecksumMismatch
+    }
+    if (uniffi_restwater_checksum_method_restwater_settings() != 31456) {
+        return InitializationResult.apiChecksumMismatch
+    }
+    if (uniffi_restwater_checksum_constructor_restwater_open() != 3958) {
         return InitializationResult.apiChecksumMismatch
     }
 

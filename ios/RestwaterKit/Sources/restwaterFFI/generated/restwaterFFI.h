@@ -243,10 +243,65 @@ typedef void (*UniffiForeignFutureCompleteVoid)(uint64_t, UniffiForeignFutureRes
     );
 
 #endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_CLONE_RESTWATER
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_CLONE_RESTWATER
+uint64_t uniffi_restwater_fn_clone_restwater(uint64_t handle, RustCallStatus *_Nonnull out_status
+);
+#endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_FREE_RESTWATER
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_FREE_RESTWATER
+void uniffi_restwater_fn_free_restwater(uint64_t handle, RustCallStatus *_Nonnull out_status
+);
+#endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_CONSTRUCTOR_RESTWATER_OPEN
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_CONSTRUCTOR_RESTWATER_OPEN
+uint64_t uniffi_restwater_fn_constructor_restwater_open(RustBuffer dir, RustBuffer now, RustCallStatus *_Nonnull out_status
+);
+#endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_RESTWATER_ACT
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_RESTWATER_ACT
+RustBuffer uniffi_restwater_fn_method_restwater_act(uint64_t ptr, RustBuffer action, RustBuffer at, RustCallStatus *_Nonnull out_status
+);
+#endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_RESTWATER_PAUSE
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_RESTWATER_PAUSE
+void uniffi_restwater_fn_method_restwater_pause(uint64_t ptr, RustCallStatus *_Nonnull out_status
+);
+#endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_RESTWATER_RESUME
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_RESTWATER_RESUME
+void uniffi_restwater_fn_method_restwater_resume(uint64_t ptr, RustCallStatus *_Nonnull out_status
+);
+#endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_RESTWATER_SCREEN
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_RESTWATER_SCREEN
+RustBuffer uniffi_restwater_fn_method_restwater_screen(uint64_t ptr, RustBuffer which, RustBuffer now, RustCallStatus *_Nonnull out_status
+);
+#endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_RESTWATER_SCREEN_JSON
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_RESTWATER_SCREEN_JSON
+RustBuffer uniffi_restwater_fn_method_restwater_screen_json(uint64_t ptr, RustBuffer which, RustBuffer now, RustCallStatus *_Nonnull out_status
+);
+#endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_RESTWATER_SETTINGS
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_RESTWATER_SETTINGS
+RustBuffer uniffi_restwater_fn_method_restwater_settings(uint64_t ptr, RustCallStatus *_Nonnull out_status
+);
+#endif
 #ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_FUNC_CORE_VERSION
 #define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_FUNC_CORE_VERSION
 RustBuffer uniffi_restwater_fn_func_core_version(RustCallStatus *_Nonnull out_status
     
+);
+#endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_FUNC_BANK_LAYOUT
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_FUNC_BANK_LAYOUT
+RustBuffer uniffi_restwater_fn_func_bank_layout(RustBuffer glass, RustBuffer ask, RustCallStatus *_Nonnull out_status
+);
+#endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_FUNC_READ_DAY
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_FUNC_READ_DAY
+RustBuffer uniffi_restwater_fn_func_read_day(RustBuffer text, RustCallStatus *_Nonnull out_status
 );
 #endif
 #ifndef UNIFFI_FFIDEF_FFI_RESTWATER_RUSTBUFFER_ALLOC
@@ -512,6 +567,60 @@ void ffi_restwater_rust_future_complete_void(uint64_t handle, RustCallStatus *_N
 #ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_FUNC_CORE_VERSION
 #define UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_FUNC_CORE_VERSION
 uint16_t uniffi_restwater_checksum_func_core_version(void
+    
+);
+#endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_FUNC_BANK_LAYOUT
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_FUNC_BANK_LAYOUT
+uint16_t uniffi_restwater_checksum_func_bank_layout(void
+    
+);
+#endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_FUNC_READ_DAY
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_FUNC_READ_DAY
+uint16_t uniffi_restwater_checksum_func_read_day(void
+    
+);
+#endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_RESTWATER_ACT
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_RESTWATER_ACT
+uint16_t uniffi_restwater_checksum_method_restwater_act(void
+    
+);
+#endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_RESTWATER_PAUSE
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_RESTWATER_PAUSE
+uint16_t uniffi_restwater_checksum_method_restwater_pause(void
+    
+);
+#endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_RESTWATER_RESUME
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_RESTWATER_RESUME
+uint16_t uniffi_restwater_checksum_method_restwater_resume(void
+    
+);
+#endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_RESTWATER_SCREEN
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_RESTWATER_SCREEN
+uint16_t uniffi_restwater_checksum_method_restwater_screen(void
+    
+);
+#endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_RESTWATER_SCREEN_JSON
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_RESTWATER_SCREEN_JSON
+uint16_t uniffi_restwater_checksum_method_restwater_screen_json(void
+    
+);
+#endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_RESTWATER_SETTINGS
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_RESTWATER_SETTINGS
+uint16_t uniffi_restwater_checksum_method_restwater_settings(void
+    
+);
+#endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_CONSTRUCTOR_RESTWATER_OPEN
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_CONSTRUCTOR_RESTWATER_OPEN
+uint16_t uniffi_restwater_checksum_constructor_restwater_open(void
     
 );
 #endif

@@ -30,6 +30,7 @@ import java.nio.CharBuffer
 import java.nio.charset.CodingErrorAction
 import java.util.concurrent.atomic.AtomicLong
 import java.util.concurrent.ConcurrentHashMap
+import java.util.concurrent.atomic.AtomicBoolean
 
 // This is a helper for safely working with byte buffers returned from the Rust code.
 // A rust-owned buffer is represented by its capacity, its current length, and a
@@ -676,6 +677,24 @@ internal object IntegrityCheckingUniffiLib {
     internal fun ensureInitialized() = Unit
     external fun uniffi_restwater_checksum_func_core_version(
     ): Int
+    external fun uniffi_restwater_checksum_func_bank_layout(
+    ): Int
+    external fun uniffi_restwater_checksum_func_read_day(
+    ): Int
+    external fun uniffi_restwater_checksum_method_restwater_act(
+    ): Int
+    external fun uniffi_restwater_checksum_method_restwater_pause(
+    ): Int
+    external fun uniffi_restwater_checksum_method_restwater_resume(
+    ): Int
+    external fun uniffi_restwater_checksum_method_restwater_screen(
+    ): Int
+    external fun uniffi_restwater_checksum_method_restwater_screen_json(
+    ): Int
+    external fun uniffi_restwater_checksum_method_restwater_settings(
+    ): Int
+    external fun uniffi_restwater_checksum_constructor_restwater_open(
+    ): Int
     external fun ffi_restwater_uniffi_contract_version(
     ): Int
 
@@ -684,6 +703,11 @@ internal object IntegrityCheckingUniffiLib {
 
 internal object UniffiLib {
     
+    // The Cleaner for the whole library
+    internal val CLEANER: UniffiCleaner by lazy {
+        UniffiCleaner.create()
+    }
+    
 
     init {
         Native.register(UniffiLib::class.java, findLibraryName(componentName = "restwater"))
@@ -691,7 +715,29 @@ internal object UniffiLib {
     }
 
     internal fun ensureInitialized() = Unit
+    external fun uniffi_restwater_fn_clone_restwater(`handle`: Long,uniffi_out_err: UniffiRustCallStatus, 
+    ): Long
+    external fun uniffi_restwater_fn_free_restwater(`handle`: Long,uniffi_out_err: UniffiRustCallStatus, 
+    ): Unit
+    external fun uniffi_restwater_fn_constructor_restwater_open(`dir`: RustBuffer.ByValue,`now`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
+    ): Long
+    external fun uniffi_restwater_fn_method_restwater_act(`ptr`: Long,`action`: RustBuffer.ByValue,`at`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
+    ): RustBuffer.ByValue
+    external fun uniffi_restwater_fn_method_restwater_pause(`ptr`: Long,uniffi_out_err: UniffiRustCallStatus, 
+    ): Unit
+    external fun uniffi_restwater_fn_method_restwater_resume(`ptr`: Long,uniffi_out_err: UniffiRustCallStatus, 
+    ): Unit
+    external fun uniffi_restwater_fn_method_restwater_screen(`ptr`: Long,`which`: RustBuffer.ByValue,`now`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
+    ): RustBuffer.ByValue
+    external fun uniffi_restwater_fn_method_restwater_screen_json(`ptr`: Long,`which`: RustBuffer.ByValue,`now`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
+    ): RustBuffer.ByValue
+    external fun uniffi_restwater_fn_method_restwater_settings(`ptr`: Long,uniffi_out_err: UniffiRustCallStatus, 
+    ): RustBuffer.ByValue
     external fun uniffi_restwater_fn_func_core_version(uniffi_out_err: UniffiRustCallStatus, 
+    ): RustBuffer.ByValue
+    external fun uniffi_restwater_fn_func_bank_layout(`glass`: RustBuffer.ByValue,`ask`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
+    ): RustBuffer.ByValue
+    external fun uniffi_restwater_fn_func_read_day(`text`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
     external fun ffi_restwater_rustbuffer_alloc(`size`: Long,uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
@@ -815,6 +861,33 @@ private fun uniffiCheckApiChecksums(lib: IntegrityCheckingUniffiLib) {
     if ((lib.uniffi_restwater_checksum_func_core_version() and 0xFFFF) != 18693) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
+    if ((lib.uniffi_restwater_checksum_func_bank_layout() and 0xFFFF) != 22549) {
+        throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
+    }
+    if ((lib.uniffi_restwater_checksum_func_read_day() and 0xFFFF) != 43388) {
+        throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
+    }
+    if ((lib.uniffi_restwater_checksum_method_restwater_act() and 0xFFFF) != 8759) {
+        throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
+    }
+    if ((lib.uniffi_restwater_checksum_method_restwater_pause() and 0xFFFF) != 19636) {
+        throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
+    }
+    if ((lib.uniffi_restwater_checksum_method_restwater_resume() and 0xFFFF) != 50194) {
+        throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
+    }
+    if ((lib.uniffi_restwater_checksum_method_restwater_screen() and 0xFFFF) != 11584) {
+        throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
+    }
+    if ((lib.uniffi_restwater_checksum_method_restwater_screen_json() and 0xFFFF) != 47262) {
+        throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
+    }
+    if ((lib.uniffi_restwater_checksum_method_restwater_settings() and 0xFFFF) != 31456) {
+        throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
+    }
+    if ((lib.uniffi_restwater_checksum_constructor_restwater_open() and 0xFFFF) != 3958) {
+        throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
+    }
 }
 
 /**
@@ -907,6 +980,235 @@ object UniffiWithHandle
  * @suppress
  * */
 object NoHandle
+/**
+ * The cleaner interface for Object finalization code to run.
+ * This is the entry point to any implementation that we're using.
+ *
+ * The cleaner registers objects and returns cleanables, so now we are
+ * defining a `UniffiCleaner` with a `UniffiClenaer.Cleanable` to abstract the
+ * different implmentations available at compile time.
+ *
+ * @suppress
+ */
+interface UniffiCleaner {
+    interface Cleanable {
+        fun clean()
+    }
+
+    fun register(value: Any, cleanUpTask: Runnable): UniffiCleaner.Cleanable
+
+    companion object
+}
+
+// The fallback Jna cleaner, which is available for both Android, and the JVM.
+private class UniffiJnaCleaner : UniffiCleaner {
+    private val cleaner = com.sun.jna.internal.Cleaner.getCleaner()
+
+    override fun register(value: Any, cleanUpTask: Runnable): UniffiCleaner.Cleanable =
+        UniffiJnaCleanable(cleaner.register(value, cleanUpTask))
+}
+
+private class UniffiJnaCleanable(
+    private val cleanable: com.sun.jna.internal.Cleaner.Cleanable,
+) : UniffiCleaner.Cleanable {
+    override fun clean() = cleanable.clean()
+}
+
+
+// We decide at uniffi binding generation time whether we were
+// using Android or not.
+// There are further runtime checks to chose the correct implementation
+// of the cleaner.
+private fun UniffiCleaner.Companion.create(): UniffiCleaner =
+    try {
+        // For safety's sake: if the library hasn't been run in android_cleaner = true
+        // mode, but is being run on Android, then we still need to think about
+        // Android API versions.
+        // So we check if java.lang.ref.Cleaner is there, and use that…
+        java.lang.Class.forName("java.lang.ref.Cleaner")
+        JavaLangRefCleaner()
+    } catch (e: ClassNotFoundException) {
+        // … otherwise, fallback to the JNA cleaner.
+        UniffiJnaCleaner()
+    }
+
+private class JavaLangRefCleaner : UniffiCleaner {
+    val cleaner = java.lang.ref.Cleaner.create()
+
+    override fun register(value: Any, cleanUpTask: Runnable): UniffiCleaner.Cleanable =
+        JavaLangRefCleanable(cleaner.register(value, cleanUpTask))
+}
+
+private class JavaLangRefCleanable(
+    val cleanable: java.lang.ref.Cleaner.Cleanable
+) : UniffiCleaner.Cleanable {
+    override fun clean() = cleanable.clean()
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterUByte: FfiConverter<UByte, Byte> {
+    override fun lift(value: Byte): UByte {
+        return value.toUByte()
+    }
+
+    fun lift(value: Int): UByte {
+        return value.toUByte()
+    }
+
+    override fun read(buf: ByteBuffer): UByte {
+        return lift(buf.get())
+    }
+
+    override fun lower(value: UByte): Byte {
+        return value.toByte()
+    }
+
+    override fun allocationSize(value: UByte) = 1UL
+
+    override fun write(value: UByte, buf: ByteBuffer) {
+        buf.put(value.toByte())
+    }
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterShort: FfiConverter<Short, Short> {
+    override fun lift(value: Short): Short {
+        return value
+    }
+
+    override fun read(buf: ByteBuffer): Short {
+        return buf.getShort()
+    }
+
+    override fun lower(value: Short): Short {
+        return value
+    }
+
+    override fun allocationSize(value: Short) = 2UL
+
+    override fun write(value: Short, buf: ByteBuffer) {
+        buf.putShort(value)
+    }
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterUInt: FfiConverter<UInt, Int> {
+    override fun lift(value: Int): UInt {
+        return value.toUInt()
+    }
+
+    override fun read(buf: ByteBuffer): UInt {
+        return lift(buf.getInt())
+    }
+
+    override fun lower(value: UInt): Int {
+        return value.toInt()
+    }
+
+    override fun allocationSize(value: UInt) = 4UL
+
+    override fun write(value: UInt, buf: ByteBuffer) {
+        buf.putInt(value.toInt())
+    }
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterInt: FfiConverter<Int, Int> {
+    override fun lift(value: Int): Int {
+        return value
+    }
+
+    override fun read(buf: ByteBuffer): Int {
+        return buf.getInt()
+    }
+
+    override fun lower(value: Int): Int {
+        return value
+    }
+
+    override fun allocationSize(value: Int) = 4UL
+
+    override fun write(value: Int, buf: ByteBuffer) {
+        buf.putInt(value)
+    }
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterLong: FfiConverter<Long, Long> {
+    override fun lift(value: Long): Long {
+        return value
+    }
+
+    override fun read(buf: ByteBuffer): Long {
+        return buf.getLong()
+    }
+
+    override fun lower(value: Long): Long {
+        return value
+    }
+
+    override fun allocationSize(value: Long) = 8UL
+
+    override fun write(value: Long, buf: ByteBuffer) {
+        buf.putLong(value)
+    }
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterDouble: FfiConverter<Double, Double> {
+    override fun lift(value: Double): Double {
+        return value
+    }
+
+    override fun read(buf: ByteBuffer): Double {
+        return buf.getDouble()
+    }
+
+    override fun lower(value: Double): Double {
+        return value
+    }
+
+    override fun allocationSize(value: Double) = 8UL
+
+    override fun write(value: Double, buf: ByteBuffer) {
+        buf.putDouble(value)
+    }
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterBoolean: FfiConverter<Boolean, Byte> {
+    override fun lift(value: Byte): Boolean {
+        return value.toInt() != 0
+    }
+
+    override fun read(buf: ByteBuffer): Boolean {
+        return lift(buf.get())
+    }
+
+    override fun lower(value: Boolean): Byte {
+        return if (value) 1.toByte() else 0.toByte()
+    }
+
+    override fun allocationSize(value: Boolean) = 1UL
+
+    override fun write(value: Boolean, buf: ByteBuffer) {
+        buf.put(lower(value))
+    }
+}
 
 /**
  * @suppress
@@ -964,6 +1266,4951 @@ public object FfiConverterString: FfiConverter<String, RustBuffer.ByValue> {
         buf.put(byteBuf)
     }
 }
+
+
+// This template implements a class for working with a Rust struct via a handle
+// to the live Rust struct on the other side of the FFI.
+//
+// There's some subtlety here, because we have to be careful not to operate on a Rust
+// struct after it has been dropped, and because we must expose a public API for freeing
+// theq Kotlin wrapper object in lieu of reliable finalizers. The core requirements are:
+//
+//   * Each instance holds an opaque handle to the underlying Rust struct.
+//     Method calls need to read this handle from the object's state and pass it in to
+//     the Rust FFI.
+//
+//   * When an instance is no longer needed, its handle should be passed to a
+//     special destructor function provided by the Rust FFI, which will drop the
+//     underlying Rust struct.
+//
+//   * Given an instance, calling code is expected to call the special
+//     `destroy` method in order to free it after use, either by calling it explicitly
+//     or by using a higher-level helper like the `use` method. Failing to do so risks
+//     leaking the underlying Rust struct.
+//
+//   * We can't assume that calling code will do the right thing, and must be prepared
+//     to handle Kotlin method calls executing concurrently with or even after a call to
+//     `destroy`, and to handle multiple (possibly concurrent!) calls to `destroy`.
+//
+//   * We must never allow Rust code to operate on the underlying Rust struct after
+//     the destructor has been called, and must never call the destructor more than once.
+//     Doing so may trigger memory unsafety.
+//
+//   * To mitigate many of the risks of leaking memory and use-after-free unsafety, a `Cleaner`
+//     is implemented to call the destructor when the Kotlin object becomes unreachable.
+//     This is done in a background thread. This is not a panacea, and client code should be aware that
+//      1. the thread may starve if some there are objects that have poorly performing
+//     `drop` methods or do significant work in their `drop` methods.
+//      2. the thread is shared across the whole library. This can be tuned by using `android_cleaner = true`,
+//         or `android = true` in the [`kotlin` section of the `uniffi.toml` file](https://mozilla.github.io/uniffi-rs/kotlin/configuration.html).
+//
+// If we try to implement this with mutual exclusion on access to the handle, there is the
+// possibility of a race between a method call and a concurrent call to `destroy`:
+//
+//    * Thread A starts a method call, reads the value of the handle, but is interrupted
+//      before it can pass the handle over the FFI to Rust.
+//    * Thread B calls `destroy` and frees the underlying Rust struct.
+//    * Thread A resumes, passing the already-read handle value to Rust and triggering
+//      a use-after-free.
+//
+// One possible solution would be to use a `ReadWriteLock`, with each method call taking
+// a read lock (and thus allowed to run concurrently) and the special `destroy` method
+// taking a write lock (and thus blocking on live method calls). However, we aim not to
+// generate methods with any hidden blocking semantics, and a `destroy` method that might
+// block if called incorrectly seems to meet that bar.
+//
+// So, we achieve our goals by giving each instance an associated `AtomicLong` counter to track
+// the number of in-flight method calls, and an `AtomicBoolean` flag to indicate whether `destroy`
+// has been called. These are updated according to the following rules:
+//
+//    * The initial value of the counter is 1, indicating a live object with no in-flight calls.
+//      The initial value for the flag is false.
+//
+//    * At the start of each method call, we atomically check the counter.
+//      If it is 0 then the underlying Rust struct has already been destroyed and the call is aborted.
+//      If it is nonzero them we atomically increment it by 1 and proceed with the method call.
+//
+//    * At the end of each method call, we atomically decrement and check the counter.
+//      If it has reached zero then we destroy the underlying Rust struct.
+//
+//    * When `destroy` is called, we atomically flip the flag from false to true.
+//      If the flag was already true we silently fail.
+//      Otherwise we atomically decrement and check the counter.
+//      If it has reached zero then we destroy the underlying Rust struct.
+//
+// Astute readers may observe that this all sounds very similar to the way that Rust's `Arc<T>` works,
+// and indeed it is, with the addition of a flag to guard against multiple calls to `destroy`.
+//
+// The overall effect is that the underlying Rust struct is destroyed only when `destroy` has been
+// called *and* all in-flight method calls have completed, avoiding violating any of the expectations
+// of the underlying Rust code.
+//
+// This makes a cleaner a better alternative to _not_ calling `destroy()` as
+// and when the object is finished with, but the abstraction is not perfect: if the Rust object's `drop`
+// method is slow, and/or there are many objects to cleanup, and it's on a low end Android device, then the cleaner
+// thread may be starved, and the app will leak memory.
+//
+// In this case, `destroy`ing manually may be a better solution.
+//
+// The cleaner can live side by side with the manual calling of `destroy`. In the order of responsiveness, uniffi objects
+// with Rust peers are reclaimed:
+//
+// 1. By calling the `destroy` method of the object, which calls `rustObject.free()`. If that doesn't happen:
+// 2. When the object becomes unreachable, AND the Cleaner thread gets to call `rustObject.free()`. If the thread is starved then:
+// 3. The memory is reclaimed when the process terminates.
+//
+// [1] https://stackoverflow.com/questions/24376768/can-java-finalize-an-object-when-it-is-still-in-scope/24380219
+//
+
+
+/**
+ * The app on this phone. Calls are answered one after another; make them off the main thread.
+ */
+public interface RestwaterInterface {
+    
+    /**
+     * One tap. What it wrote is on stable storage when this returns; on an error nothing was changed.
+     */
+    fun `act`(`action`: Action, `at`: Moment): Update
+    
+    /**
+     * Puts the log aside while the app is in the background.
+     */
+    fun `pause`()
+    
+    /**
+     * Takes it up again.
+     */
+    fun `resume`()
+    
+    /**
+     * What a screen shows now.
+     */
+    fun `screen`(`which`: Which, `now`: Moment): Screen
+    
+    /**
+     * The same as JSON, for reports and the day player.
+     */
+    fun `screenJson`(`which`: Which, `now`: Moment): kotlin.String
+    
+    /**
+     * Hand and scheme as last set.
+     */
+    fun `settings`(): Settings
+    
+    companion object
+}
+
+/**
+ * The app on this phone. Calls are answered one after another; make them off the main thread.
+ */
+open class Restwater: Disposable, AutoCloseable, RestwaterInterface
+{
+
+    @Suppress("UNUSED_PARAMETER")
+    /**
+     * @suppress
+     */
+    constructor(withHandle: UniffiWithHandle, handle: Long) {
+        this.handle = handle
+        this.cleanable = UniffiLib.CLEANER.register(this, UniffiCleanAction(handle))
+    }
+
+    /**
+     * @suppress
+     *
+     * This constructor can be used to instantiate a fake object. Only used for tests. Any
+     * attempt to actually use an object constructed this way will fail as there is no
+     * connected Rust object.
+     */
+    @Suppress("UNUSED_PARAMETER")
+    constructor(noHandle: NoHandle) {
+        this.handle = 0
+        this.cleanable = null
+    }
+
+    protected val handle: Long
+    protected val cleanable: UniffiCleaner.Cleanable?
+
+    private val wasDestroyed = AtomicBoolean(false)
+    private val callCounter = AtomicLong(1)
+
+    /**
+     * Whether the current object has been destroyed and its reference is gone in the Rust side.
+     */
+    val uniffiIsDestroyed: Boolean get() = wasDestroyed.get()
+
+    override fun destroy() {
+        // Only allow a single call to this method.
+        // TODO: maybe we should log a warning if called more than once?
+        if (this.wasDestroyed.compareAndSet(false, true)) {
+            // This decrement always matches the initial count of 1 given at creation time.
+            if (this.callCounter.decrementAndGet() == 0L) {
+                cleanable?.clean()
+            }
+        }
+    }
+
+    @Synchronized
+    override fun close() {
+        this.destroy()
+    }
+
+    internal inline fun <R> callWithHandle(block: (handle: Long) -> R): R {
+        // Check and increment the call counter, to keep the object alive.
+        // This needs a compare-and-set retry loop in case of concurrent updates.
+        do {
+            val c = this.callCounter.get()
+            if (c == 0L) {
+                throw IllegalStateException("${this.javaClass.simpleName} object has already been destroyed")
+            }
+            if (c == Long.MAX_VALUE) {
+                throw IllegalStateException("${this.javaClass.simpleName} call counter would overflow")
+            }
+        } while (! this.callCounter.compareAndSet(c, c + 1L))
+        // Now we can safely do the method call without the handle being freed concurrently.
+        try {
+            return block(this.uniffiCloneHandle())
+        } finally {
+            // This decrement always matches the increment we performed above.
+            if (this.callCounter.decrementAndGet() == 0L) {
+                cleanable?.clean()
+            }
+        }
+    }
+
+    // Use a static inner class instead of a closure so as not to accidentally
+    // capture `this` as part of the cleanable's action.
+    private class UniffiCleanAction(private val handle: Long) : Runnable {
+        override fun run() {
+            if (handle == 0.toLong()) {
+                // Fake object created with `NoHandle`, don't try to free.
+                return;
+            }
+            uniffiRustCall { status ->
+                UniffiLib.uniffi_restwater_fn_free_restwater(handle, status)
+            }
+        }
+    }
+
+    /**
+     * @suppress
+     */
+    fun uniffiCloneHandle(): Long {
+        if (handle == 0.toLong()) {
+            throw InternalException("uniffiCloneHandle() called on NoHandle object");
+        }
+        return uniffiRustCall() { status ->
+            UniffiLib.uniffi_restwater_fn_clone_restwater(handle, status)
+        }
+    }
+
+    
+    /**
+     * One tap. What it wrote is on stable storage when this returns; on an error nothing was changed.
+     */
+    @Throws(RestwaterException::class)override fun `act`(`action`: Action, `at`: Moment): Update {
+            return FfiConverterTypeUpdate.lift(
+    callWithHandle {
+    uniffiRustCallWithError(RestwaterException) { _status ->
+    UniffiLib.uniffi_restwater_fn_method_restwater_act(
+        it,
+        
+        FfiConverterTypeAction.lower(`action`),
+        FfiConverterTypeMoment.lower(`at`),_status)
+}
+    }
+    )
+    }
+    
+
+    
+    /**
+     * Puts the log aside while the app is in the background.
+     */
+    @Throws(RestwaterException::class)override fun `pause`()
+        = 
+    callWithHandle {
+    uniffiRustCallWithError(RestwaterException) { _status ->
+    UniffiLib.uniffi_restwater_fn_method_restwater_pause(
+        it,
+        _status)
+}
+    }
+    
+    
+
+    
+    /**
+     * Takes it up again.
+     */
+    @Throws(RestwaterException::class)override fun `resume`()
+        = 
+    callWithHandle {
+    uniffiRustCallWithError(RestwaterException) { _status ->
+    UniffiLib.uniffi_restwater_fn_method_restwater_resume(
+        it,
+        _status)
+}
+    }
+    
+    
+
+    
+    /**
+     * What a screen shows now.
+     */
+    @Throws(RestwaterException::class)override fun `screen`(`which`: Which, `now`: Moment): Screen {
+            return FfiConverterTypeScreen.lift(
+    callWithHandle {
+    uniffiRustCallWithError(RestwaterException) { _status ->
+    UniffiLib.uniffi_restwater_fn_method_restwater_screen(
+        it,
+        
+        FfiConverterTypeWhich.lower(`which`),
+        FfiConverterTypeMoment.lower(`now`),_status)
+}
+    }
+    )
+    }
+    
+
+    
+    /**
+     * The same as JSON, for reports and the day player.
+     */
+    @Throws(RestwaterException::class)override fun `screenJson`(`which`: Which, `now`: Moment): kotlin.String {
+            return FfiConverterString.lift(
+    callWithHandle {
+    uniffiRustCallWithError(RestwaterException) { _status ->
+    UniffiLib.uniffi_restwater_fn_method_restwater_screen_json(
+        it,
+        
+        FfiConverterTypeWhich.lower(`which`),
+        FfiConverterTypeMoment.lower(`now`),_status)
+}
+    }
+    )
+    }
+    
+
+    
+    /**
+     * Hand and scheme as last set.
+     */
+    @Throws(RestwaterException::class)override fun `settings`(): Settings {
+            return FfiConverterTypeSettings.lift(
+    callWithHandle {
+    uniffiRustCallWithError(RestwaterException) { _status ->
+    UniffiLib.uniffi_restwater_fn_method_restwater_settings(
+        it,
+        _status)
+}
+    }
+    )
+    }
+    
+
+    
+
+    
+
+
+    
+    companion object {
+        
+    /**
+     * Opens the log in the folder, or begins one there.
+     */
+    @Throws(RestwaterException::class) fun `open`(`dir`: kotlin.String, `now`: Moment): Restwater {
+            return FfiConverterTypeRestwater.lift(
+    uniffiRustCallWithError(RestwaterException) { _status ->
+    UniffiLib.uniffi_restwater_fn_constructor_restwater_open(
+    
+        
+        FfiConverterString.lower(`dir`),
+        FfiConverterTypeMoment.lower(`now`),_status)
+}
+    )
+    }
+    
+
+        
+    }
+    
+}
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeRestwater: FfiConverter<Restwater, Long> {
+    override fun lower(value: Restwater): Long {
+        return value.uniffiCloneHandle()
+    }
+
+    override fun lift(value: Long): Restwater {
+        return Restwater(UniffiWithHandle, value)
+    }
+
+    override fun read(buf: ByteBuffer): Restwater {
+        return lift(buf.getLong())
+    }
+
+    override fun allocationSize(value: Restwater) = 8UL
+
+    override fun write(value: Restwater, buf: ByteBuffer) {
+        buf.putLong(lower(value))
+    }
+}
+
+
+
+/**
+ * What the record says, in words.
+ */
+data class AdviceView (
+    /**
+     * "Hold until 22. Recast by 27."
+     */
+    val `headline`: kotlin.String
+    , 
+    /**
+     * "3 bites in 8 casts; early to say."
+     */
+    val `detail`: kotlin.String
+    , 
+    /**
+     * Further sentences, most telling first.
+     */
+    val `more`: List<kotlin.String>
+    , 
+    /**
+     * How it is to be shown.
+     */
+    val `tone`: AdviceTone
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeAdviceView: FfiConverterRustBuffer<AdviceView> {
+    override fun read(buf: ByteBuffer): AdviceView {
+        return AdviceView(
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterSequenceString.read(buf),
+            FfiConverterTypeAdviceTone.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: AdviceView) = (
+            FfiConverterString.allocationSize(value.`headline`) +
+            FfiConverterString.allocationSize(value.`detail`) +
+            FfiConverterSequenceString.allocationSize(value.`more`) +
+            FfiConverterTypeAdviceTone.allocationSize(value.`tone`)
+    )
+
+    override fun write(value: AdviceView, buf: ByteBuffer) {
+            FfiConverterString.write(value.`headline`, buf)
+            FfiConverterString.write(value.`detail`, buf)
+            FfiConverterSequenceString.write(value.`more`, buf)
+            FfiConverterTypeAdviceTone.write(value.`tone`, buf)
+    }
+}
+
+
+
+/**
+ * The whole screen, laid out. Rectangles are pixels.
+ */
+data class BankLayout (
+    /**
+     * Place, time of day and length of the session.
+     */
+    val `header`: Rect
+    , 
+    /**
+     * Opens the list of screens; not used while fishing.
+     */
+    val `screens`: Rect
+    , 
+    /**
+     * Changes between day and night.
+     */
+    val `scheme`: Rect
+    , 
+    /**
+     * Changes the hand.
+     */
+    val `hand`: Rect
+    , 
+    /**
+     * The clocks, in the order of the rods.
+     */
+    val `rods`: List<RodPlace>
+    , 
+    /**
+     * What the digits of the chosen rod count.
+     */
+    val `since`: Rect?
+    , 
+    /**
+     * The small swim fan.
+     */
+    val `fan`: Rect?
+    , 
+    /**
+     * The wait strip.
+     */
+    val `strip`: Rect
+    , 
+    /**
+     * First sentence of the advice.
+     */
+    val `headline`: Rect
+    , 
+    /**
+     * Second sentence.
+     */
+    val `detail`: Rect?
+    , 
+    /**
+     * Where the cast lies or the next one goes.
+     */
+    val `spot`: Rect?
+    , 
+    /**
+     * What is on the line.
+     */
+    val `rig`: Rect?
+    , 
+    /**
+     * A free place on the pad, for the last tap in words. Tapping it does nothing.
+     */
+    val `latest`: Rect?
+    , 
+    /**
+     * One line between the rows of the pad: "second tap ignored".
+     */
+    val `notice`: Rect
+    , 
+    /**
+     * The keys. One that the screen record does not hold stays blank.
+     */
+    val `keys`: List<KeyPlace>
+    , 
+    /**
+     * Turns to the next page of small keys.
+     */
+    val `more`: Rect?
+    , 
+    /**
+     * Chooses the next rod, where there are two or three.
+     */
+    val `nextRod`: Rect?
+    , 
+    /**
+     * How many pages of small keys there are.
+     */
+    val `pages`: kotlin.UByte
+    , 
+    /**
+     * Text sizes.
+     */
+    val `text`: TextSizes
+    , 
+    /**
+     * Whether the smaller line on a key is drawn.
+     */
+    val `showSubs`: kotlin.Boolean
+    , 
+    /**
+     * Rules this glass is too small for, each with the worst shortfall; mostly empty.
+     */
+    val `broken`: List<BrokenRule>
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeBankLayout: FfiConverterRustBuffer<BankLayout> {
+    override fun read(buf: ByteBuffer): BankLayout {
+        return BankLayout(
+            FfiConverterTypeRect.read(buf),
+            FfiConverterTypeRect.read(buf),
+            FfiConverterTypeRect.read(buf),
+            FfiConverterTypeRect.read(buf),
+            FfiConverterSequenceTypeRodPlace.read(buf),
+            FfiConverterOptionalTypeRect.read(buf),
+            FfiConverterOptionalTypeRect.read(buf),
+            FfiConverterTypeRect.read(buf),
+            FfiConverterTypeRect.read(buf),
+            FfiConverterOptionalTypeRect.read(buf),
+            FfiConverterOptionalTypeRect.read(buf),
+            FfiConverterOptionalTypeRect.read(buf),
+            FfiConverterOptionalTypeRect.read(buf),
+            FfiConverterTypeRect.read(buf),
+            FfiConverterSequenceTypeKeyPlace.read(buf),
+            FfiConverterOptionalTypeRect.read(buf),
+            FfiConverterOptionalTypeRect.read(buf),
+            FfiConverterUByte.read(buf),
+            FfiConverterTypeTextSizes.read(buf),
+            FfiConverterBoolean.read(buf),
+            FfiConverterSequenceTypeBrokenRule.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: BankLayout) = (
+            FfiConverterTypeRect.allocationSize(value.`header`) +
+            FfiConverterTypeRect.allocationSize(value.`screens`) +
+            FfiConverterTypeRect.allocationSize(value.`scheme`) +
+            FfiConverterTypeRect.allocationSize(value.`hand`) +
+            FfiConverterSequenceTypeRodPlace.allocationSize(value.`rods`) +
+            FfiConverterOptionalTypeRect.allocationSize(value.`since`) +
+            FfiConverterOptionalTypeRect.allocationSize(value.`fan`) +
+            FfiConverterTypeRect.allocationSize(value.`strip`) +
+            FfiConverterTypeRect.allocationSize(value.`headline`) +
+            FfiConverterOptionalTypeRect.allocationSize(value.`detail`) +
+            FfiConverterOptionalTypeRect.allocationSize(value.`spot`) +
+            FfiConverterOptionalTypeRect.allocationSize(value.`rig`) +
+            FfiConverterOptionalTypeRect.allocationSize(value.`latest`) +
+            FfiConverterTypeRect.allocationSize(value.`notice`) +
+            FfiConverterSequenceTypeKeyPlace.allocationSize(value.`keys`) +
+            FfiConverterOptionalTypeRect.allocationSize(value.`more`) +
+            FfiConverterOptionalTypeRect.allocationSize(value.`nextRod`) +
+            FfiConverterUByte.allocationSize(value.`pages`) +
+            FfiConverterTypeTextSizes.allocationSize(value.`text`) +
+            FfiConverterBoolean.allocationSize(value.`showSubs`) +
+            FfiConverterSequenceTypeBrokenRule.allocationSize(value.`broken`)
+    )
+
+    override fun write(value: BankLayout, buf: ByteBuffer) {
+            FfiConverterTypeRect.write(value.`header`, buf)
+            FfiConverterTypeRect.write(value.`screens`, buf)
+            FfiConverterTypeRect.write(value.`scheme`, buf)
+            FfiConverterTypeRect.write(value.`hand`, buf)
+            FfiConverterSequenceTypeRodPlace.write(value.`rods`, buf)
+            FfiConverterOptionalTypeRect.write(value.`since`, buf)
+            FfiConverterOptionalTypeRect.write(value.`fan`, buf)
+            FfiConverterTypeRect.write(value.`strip`, buf)
+            FfiConverterTypeRect.write(value.`headline`, buf)
+            FfiConverterOptionalTypeRect.write(value.`detail`, buf)
+            FfiConverterOptionalTypeRect.write(value.`spot`, buf)
+            FfiConverterOptionalTypeRect.write(value.`rig`, buf)
+            FfiConverterOptionalTypeRect.write(value.`latest`, buf)
+            FfiConverterTypeRect.write(value.`notice`, buf)
+            FfiConverterSequenceTypeKeyPlace.write(value.`keys`, buf)
+            FfiConverterOptionalTypeRect.write(value.`more`, buf)
+            FfiConverterOptionalTypeRect.write(value.`nextRod`, buf)
+            FfiConverterUByte.write(value.`pages`, buf)
+            FfiConverterTypeTextSizes.write(value.`text`, buf)
+            FfiConverterBoolean.write(value.`showSubs`, buf)
+            FfiConverterSequenceTypeBrokenRule.write(value.`broken`, buf)
+    }
+}
+
+
+
+/**
+ * The whole Bank screen.
+ */
+data class BankView (
+    /**
+     * What the chosen rod is doing.
+     */
+    val `state`: BankState
+    , 
+    /**
+     * The line at the top.
+     */
+    val `header`: HeaderView
+    , 
+    /**
+     * The rods' clocks, in order.
+     */
+    val `rods`: List<RodView>
+    , 
+    /**
+     * The wait strip.
+     */
+    val `strip`: StripView
+    , 
+    /**
+     * What it means.
+     */
+    val `advice`: AdviceView
+    , 
+    /**
+     * Where the cast lies or the next one goes.
+     */
+    val `spot`: kotlin.String
+    , 
+    /**
+     * What is on the line.
+     */
+    val `rig`: kotlin.String
+    , 
+    /**
+     * The keys on the pad, in reading order: the small ones, the two in the middle, the wide one.
+     */
+    val `keys`: List<KeyView>
+    , 
+    /**
+     * The last taps in words, latest first, for whoever missed the moment.
+     */
+    val `latest`: List<kotlin.String>
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeBankView: FfiConverterRustBuffer<BankView> {
+    override fun read(buf: ByteBuffer): BankView {
+        return BankView(
+            FfiConverterTypeBankState.read(buf),
+            FfiConverterTypeHeaderView.read(buf),
+            FfiConverterSequenceTypeRodView.read(buf),
+            FfiConverterTypeStripView.read(buf),
+            FfiConverterTypeAdviceView.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterSequenceTypeKeyView.read(buf),
+            FfiConverterSequenceString.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: BankView) = (
+            FfiConverterTypeBankState.allocationSize(value.`state`) +
+            FfiConverterTypeHeaderView.allocationSize(value.`header`) +
+            FfiConverterSequenceTypeRodView.allocationSize(value.`rods`) +
+            FfiConverterTypeStripView.allocationSize(value.`strip`) +
+            FfiConverterTypeAdviceView.allocationSize(value.`advice`) +
+            FfiConverterString.allocationSize(value.`spot`) +
+            FfiConverterString.allocationSize(value.`rig`) +
+            FfiConverterSequenceTypeKeyView.allocationSize(value.`keys`) +
+            FfiConverterSequenceString.allocationSize(value.`latest`)
+    )
+
+    override fun write(value: BankView, buf: ByteBuffer) {
+            FfiConverterTypeBankState.write(value.`state`, buf)
+            FfiConverterTypeHeaderView.write(value.`header`, buf)
+            FfiConverterSequenceTypeRodView.write(value.`rods`, buf)
+            FfiConverterTypeStripView.write(value.`strip`, buf)
+            FfiConverterTypeAdviceView.write(value.`advice`, buf)
+            FfiConverterString.write(value.`spot`, buf)
+            FfiConverterString.write(value.`rig`, buf)
+            FfiConverterSequenceTypeKeyView.write(value.`keys`, buf)
+            FfiConverterSequenceString.write(value.`latest`, buf)
+    }
+}
+
+
+
+/**
+ * A rule that a glass is too small for.
+ */
+data class BrokenRule (
+    /**
+     * Which.
+     */
+    val `rule`: PadRule
+    , 
+    /**
+     * By how much at the worst place, mm.
+     */
+    val `byMm`: kotlin.Double
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeBrokenRule: FfiConverterRustBuffer<BrokenRule> {
+    override fun read(buf: ByteBuffer): BrokenRule {
+        return BrokenRule(
+            FfiConverterTypePadRule.read(buf),
+            FfiConverterDouble.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: BrokenRule) = (
+            FfiConverterTypePadRule.allocationSize(value.`rule`) +
+            FfiConverterDouble.allocationSize(value.`byMm`)
+    )
+
+    override fun write(value: BrokenRule, buf: ByteBuffer) {
+            FfiConverterTypePadRule.write(value.`rule`, buf)
+            FfiConverterDouble.write(value.`byMm`, buf)
+    }
+}
+
+
+
+/**
+ * One value that can be tapped.
+ */
+data class Choice (
+    /**
+     * What it says.
+     */
+    val `label`: kotlin.String
+    , 
+    /**
+     * What to hand back to choose it.
+     */
+    val `value`: kotlin.String
+    , 
+    /**
+     * Whether it is the present one.
+     */
+    val `chosen`: kotlin.Boolean
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeChoice: FfiConverterRustBuffer<Choice> {
+    override fun read(buf: ByteBuffer): Choice {
+        return Choice(
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterBoolean.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: Choice) = (
+            FfiConverterString.allocationSize(value.`label`) +
+            FfiConverterString.allocationSize(value.`value`) +
+            FfiConverterBoolean.allocationSize(value.`chosen`)
+    )
+
+    override fun write(value: Choice, buf: ByteBuffer) {
+            FfiConverterString.write(value.`label`, buf)
+            FfiConverterString.write(value.`value`, buf)
+            FfiConverterBoolean.write(value.`chosen`, buf)
+    }
+}
+
+
+
+/**
+ * One thing that can be changed, with its present value and what it may become.
+ */
+data class ChoiceRow (
+    /**
+     * The field to hand back, "popup", "span".
+     */
+    val `field`: kotlin.String
+    , 
+    /**
+     * What it is called.
+     */
+    val `label`: kotlin.String
+    , 
+    /**
+     * The present value in words.
+     */
+    val `value`: kotlin.String
+    , 
+    /**
+     * A step down and a step up first where the value is a figure, then recent and usual ones.
+     */
+    val `choices`: List<Choice>
+    , 
+    /**
+     * Where the usual ones come from, "common practice, no source"; empty for the angler's own.
+     */
+    val `source`: kotlin.String
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeChoiceRow: FfiConverterRustBuffer<ChoiceRow> {
+    override fun read(buf: ByteBuffer): ChoiceRow {
+        return ChoiceRow(
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterSequenceTypeChoice.read(buf),
+            FfiConverterString.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: ChoiceRow) = (
+            FfiConverterString.allocationSize(value.`field`) +
+            FfiConverterString.allocationSize(value.`label`) +
+            FfiConverterString.allocationSize(value.`value`) +
+            FfiConverterSequenceTypeChoice.allocationSize(value.`choices`) +
+            FfiConverterString.allocationSize(value.`source`)
+    )
+
+    override fun write(value: ChoiceRow, buf: ByteBuffer) {
+            FfiConverterString.write(value.`field`, buf)
+            FfiConverterString.write(value.`label`, buf)
+            FfiConverterString.write(value.`value`, buf)
+            FfiConverterSequenceTypeChoice.write(value.`choices`, buf)
+            FfiConverterString.write(value.`source`, buf)
+    }
+}
+
+
+
+/**
+ * One line of a day file.
+ */
+data class DayTap (
+    /**
+     * When.
+     */
+    val `at`: Moment
+    , 
+    /**
+     * What is tapped; none where the line only asks for a picture.
+     */
+    val `action`: Action?
+    , 
+    /**
+     * Whether a picture is asked for after it, and by what name.
+     */
+    val `picture`: kotlin.String?
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeDayTap: FfiConverterRustBuffer<DayTap> {
+    override fun read(buf: ByteBuffer): DayTap {
+        return DayTap(
+            FfiConverterTypeMoment.read(buf),
+            FfiConverterOptionalTypeAction.read(buf),
+            FfiConverterOptionalString.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: DayTap) = (
+            FfiConverterTypeMoment.allocationSize(value.`at`) +
+            FfiConverterOptionalTypeAction.allocationSize(value.`action`) +
+            FfiConverterOptionalString.allocationSize(value.`picture`)
+    )
+
+    override fun write(value: DayTap, buf: ByteBuffer) {
+            FfiConverterTypeMoment.write(value.`at`, buf)
+            FfiConverterOptionalTypeAction.write(value.`action`, buf)
+            FfiConverterOptionalString.write(value.`picture`, buf)
+    }
+}
+
+
+
+/**
+ * The glass a shell draws on.
+ */
+data class Glass (
+    /**
+     * Width, pixels.
+     */
+    val `widthPx`: kotlin.Double
+    , 
+    /**
+     * Height, pixels.
+     */
+    val `heightPx`: kotlin.Double
+    , 
+    /**
+     * Pixels in a millimetre of real glass.
+     */
+    val `pxPerMm`: kotlin.Double
+    , 
+    /**
+     * Text size the user asked the phone for; 1 is the usual one, 2 is 200 %.
+     */
+    val `textScale`: kotlin.Double
+    , 
+    /**
+     * Whether the pad is for the left thumb.
+     */
+    val `leftHanded`: kotlin.Boolean
+    , 
+    /**
+     * Pixels at the top that belong to the system.
+     */
+    val `insetTopPx`: kotlin.Double
+    , 
+    /**
+     * Pixels at the bottom that belong to the system.
+     */
+    val `insetBottomPx`: kotlin.Double
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeGlass: FfiConverterRustBuffer<Glass> {
+    override fun read(buf: ByteBuffer): Glass {
+        return Glass(
+            FfiConverterDouble.read(buf),
+            FfiConverterDouble.read(buf),
+            FfiConverterDouble.read(buf),
+            FfiConverterDouble.read(buf),
+            FfiConverterBoolean.read(buf),
+            FfiConverterDouble.read(buf),
+            FfiConverterDouble.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: Glass) = (
+            FfiConverterDouble.allocationSize(value.`widthPx`) +
+            FfiConverterDouble.allocationSize(value.`heightPx`) +
+            FfiConverterDouble.allocationSize(value.`pxPerMm`) +
+            FfiConverterDouble.allocationSize(value.`textScale`) +
+            FfiConverterBoolean.allocationSize(value.`leftHanded`) +
+            FfiConverterDouble.allocationSize(value.`insetTopPx`) +
+            FfiConverterDouble.allocationSize(value.`insetBottomPx`)
+    )
+
+    override fun write(value: Glass, buf: ByteBuffer) {
+            FfiConverterDouble.write(value.`widthPx`, buf)
+            FfiConverterDouble.write(value.`heightPx`, buf)
+            FfiConverterDouble.write(value.`pxPerMm`, buf)
+            FfiConverterDouble.write(value.`textScale`, buf)
+            FfiConverterBoolean.write(value.`leftHanded`, buf)
+            FfiConverterDouble.write(value.`insetTopPx`, buf)
+            FfiConverterDouble.write(value.`insetBottomPx`, buf)
+    }
+}
+
+
+
+/**
+ * The line at the top.
+ */
+data class HeaderView (
+    /**
+     * "Peg 22", or the water, or nothing entered.
+     */
+    val `place`: kotlin.String
+    , 
+    /**
+     * Time of day, "12:46".
+     */
+    val `clock`: kotlin.String
+    , 
+    /**
+     * Time left in a match, or how long the session has run.
+     */
+    val `length`: kotlin.String
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeHeaderView: FfiConverterRustBuffer<HeaderView> {
+    override fun read(buf: ByteBuffer): HeaderView {
+        return HeaderView(
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: HeaderView) = (
+            FfiConverterString.allocationSize(value.`place`) +
+            FfiConverterString.allocationSize(value.`clock`) +
+            FfiConverterString.allocationSize(value.`length`)
+    )
+
+    override fun write(value: HeaderView, buf: ByteBuffer) {
+            FfiConverterString.write(value.`place`, buf)
+            FfiConverterString.write(value.`clock`, buf)
+            FfiConverterString.write(value.`length`, buf)
+    }
+}
+
+
+
+/**
+ * Where a key lies.
+ */
+data class KeyPlace (
+    /**
+     * What it does.
+     */
+    val `key`: Key
+    , 
+    /**
+     * Where it lies.
+     */
+    val `rect`: Rect
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeKeyPlace: FfiConverterRustBuffer<KeyPlace> {
+    override fun read(buf: ByteBuffer): KeyPlace {
+        return KeyPlace(
+            FfiConverterTypeKey.read(buf),
+            FfiConverterTypeRect.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: KeyPlace) = (
+            FfiConverterTypeKey.allocationSize(value.`key`) +
+            FfiConverterTypeRect.allocationSize(value.`rect`)
+    )
+
+    override fun write(value: KeyPlace, buf: ByteBuffer) {
+            FfiConverterTypeKey.write(value.`key`, buf)
+            FfiConverterTypeRect.write(value.`rect`, buf)
+    }
+}
+
+
+
+/**
+ * One key, ready to draw.
+ */
+data class KeyView (
+    /**
+     * What it does.
+     */
+    val `key`: Key
+    , 
+    /**
+     * Its word.
+     */
+    val `label`: kotlin.String
+    , 
+    /**
+     * A smaller line below, which may go at large text.
+     */
+    val `sub`: kotlin.String?
+    , 
+    /**
+     * What a screen reader says.
+     */
+    val `spoken`: kotlin.String
+    , 
+    /**
+     * Solid or outlined.
+     */
+    val `weight`: KeyWeight
+    , 
+    /**
+     * Whether it can be tapped now.
+     */
+    val `enabled`: kotlin.Boolean
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeKeyView: FfiConverterRustBuffer<KeyView> {
+    override fun read(buf: ByteBuffer): KeyView {
+        return KeyView(
+            FfiConverterTypeKey.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterOptionalString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterTypeKeyWeight.read(buf),
+            FfiConverterBoolean.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: KeyView) = (
+            FfiConverterTypeKey.allocationSize(value.`key`) +
+            FfiConverterString.allocationSize(value.`label`) +
+            FfiConverterOptionalString.allocationSize(value.`sub`) +
+            FfiConverterString.allocationSize(value.`spoken`) +
+            FfiConverterTypeKeyWeight.allocationSize(value.`weight`) +
+            FfiConverterBoolean.allocationSize(value.`enabled`)
+    )
+
+    override fun write(value: KeyView, buf: ByteBuffer) {
+            FfiConverterTypeKey.write(value.`key`, buf)
+            FfiConverterString.write(value.`label`, buf)
+            FfiConverterOptionalString.write(value.`sub`, buf)
+            FfiConverterString.write(value.`spoken`, buf)
+            FfiConverterTypeKeyWeight.write(value.`weight`, buf)
+            FfiConverterBoolean.write(value.`enabled`, buf)
+    }
+}
+
+
+
+/**
+ * A point in time as the phone knew it.
+ *
+ * The wall clock says what time of day it was but can jump; the monotonic clock can't jump but starts
+ * anew at each boot. Durations are measured by the second where both ends were in the same boot.
+ */
+data class Moment (
+    /**
+     * Milliseconds since 1970-01-01 UTC by the wall clock.
+     */
+    val `wallMs`: kotlin.Long
+    , 
+    /**
+     * Minutes east of UTC of the phone's local time.
+     */
+    val `offsetMin`: kotlin.Short
+    , 
+    /**
+     * Name of the time zone (IANA), empty where the phone doesn't say.
+     */
+    val `zone`: kotlin.String
+    , 
+    /**
+     * Milliseconds of the monotonic clock (it counts while the phone sleeps).
+     */
+    val `monoMs`: kotlin.Long
+    , 
+    /**
+     * What tells one boot of the phone from another.
+     */
+    val `boot`: kotlin.String
+    , 
+    /**
+     * How far off the time may be, in seconds; 0 where it is as tapped.
+     */
+    val `approxS`: kotlin.UInt
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeMoment: FfiConverterRustBuffer<Moment> {
+    override fun read(buf: ByteBuffer): Moment {
+        return Moment(
+            FfiConverterLong.read(buf),
+            FfiConverterShort.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterLong.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterUInt.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: Moment) = (
+            FfiConverterLong.allocationSize(value.`wallMs`) +
+            FfiConverterShort.allocationSize(value.`offsetMin`) +
+            FfiConverterString.allocationSize(value.`zone`) +
+            FfiConverterLong.allocationSize(value.`monoMs`) +
+            FfiConverterString.allocationSize(value.`boot`) +
+            FfiConverterUInt.allocationSize(value.`approxS`)
+    )
+
+    override fun write(value: Moment, buf: ByteBuffer) {
+            FfiConverterLong.write(value.`wallMs`, buf)
+            FfiConverterShort.write(value.`offsetMin`, buf)
+            FfiConverterString.write(value.`zone`, buf)
+            FfiConverterLong.write(value.`monoMs`, buf)
+            FfiConverterString.write(value.`boot`, buf)
+            FfiConverterUInt.write(value.`approxS`, buf)
+    }
+}
+
+
+
+/**
+ * What has to find a place.
+ */
+data class PadAsk (
+    /**
+     * What the chosen rod is doing.
+     */
+    val `state`: BankState
+    , 
+    /**
+     * How many rods are in use, 1 to 3; 0 counts as 1 and more than 3 as 3.
+     */
+    val `rods`: kotlin.UByte
+    , 
+    /**
+     * Which page of small keys is open, from 0; counts round.
+     */
+    val `page`: kotlin.UByte
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypePadAsk: FfiConverterRustBuffer<PadAsk> {
+    override fun read(buf: ByteBuffer): PadAsk {
+        return PadAsk(
+            FfiConverterTypeBankState.read(buf),
+            FfiConverterUByte.read(buf),
+            FfiConverterUByte.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: PadAsk) = (
+            FfiConverterTypeBankState.allocationSize(value.`state`) +
+            FfiConverterUByte.allocationSize(value.`rods`) +
+            FfiConverterUByte.allocationSize(value.`page`)
+    )
+
+    override fun write(value: PadAsk, buf: ByteBuffer) {
+            FfiConverterTypeBankState.write(value.`state`, buf)
+            FfiConverterUByte.write(value.`rods`, buf)
+            FfiConverterUByte.write(value.`page`, buf)
+    }
+}
+
+
+
+/**
+ * A rectangle on the glass, pixels from the upper left corner.
+ */
+data class Rect (
+    /**
+     * Left edge.
+     */
+    val `left`: kotlin.Double
+    , 
+    /**
+     * Upper edge.
+     */
+    val `top`: kotlin.Double
+    , 
+    /**
+     * Width.
+     */
+    val `width`: kotlin.Double
+    , 
+    /**
+     * Height.
+     */
+    val `height`: kotlin.Double
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeRect: FfiConverterRustBuffer<Rect> {
+    override fun read(buf: ByteBuffer): Rect {
+        return Rect(
+            FfiConverterDouble.read(buf),
+            FfiConverterDouble.read(buf),
+            FfiConverterDouble.read(buf),
+            FfiConverterDouble.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: Rect) = (
+            FfiConverterDouble.allocationSize(value.`left`) +
+            FfiConverterDouble.allocationSize(value.`top`) +
+            FfiConverterDouble.allocationSize(value.`width`) +
+            FfiConverterDouble.allocationSize(value.`height`)
+    )
+
+    override fun write(value: Rect, buf: ByteBuffer) {
+            FfiConverterDouble.write(value.`left`, buf)
+            FfiConverterDouble.write(value.`top`, buf)
+            FfiConverterDouble.write(value.`width`, buf)
+            FfiConverterDouble.write(value.`height`, buf)
+    }
+}
+
+
+
+/**
+ * What is on the end of the line. Every field may be left empty.
+ */
+data class Rig (
+    /**
+     * Bait, in the angler's words.
+     */
+    val `bait`: kotlin.String?
+    , 
+    /**
+     * Colour of the bait.
+     */
+    val `colour`: kotlin.String?
+    , 
+    /**
+     * Length of the hooklength in mm.
+     */
+    val `hooklengthMm`: kotlin.UInt?
+    , 
+    /**
+     * Hook size: a bigger number is a smaller hook.
+     */
+    val `hookSize`: kotlin.UByte?
+    , 
+    /**
+     * Pop-up height, counterweight to hook, in mm.
+     */
+    val `popupMm`: kotlin.UInt?
+    , 
+    /**
+     * Weight of the lead or loaded feeder in mg.
+     */
+    val `leadMg`: kotlin.UInt?
+    , 
+    /**
+     * What that weight is made of.
+     */
+    val `material`: LeadMaterial?
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeRig: FfiConverterRustBuffer<Rig> {
+    override fun read(buf: ByteBuffer): Rig {
+        return Rig(
+            FfiConverterOptionalString.read(buf),
+            FfiConverterOptionalString.read(buf),
+            FfiConverterOptionalUInt.read(buf),
+            FfiConverterOptionalUByte.read(buf),
+            FfiConverterOptionalUInt.read(buf),
+            FfiConverterOptionalUInt.read(buf),
+            FfiConverterOptionalTypeLeadMaterial.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: Rig) = (
+            FfiConverterOptionalString.allocationSize(value.`bait`) +
+            FfiConverterOptionalString.allocationSize(value.`colour`) +
+            FfiConverterOptionalUInt.allocationSize(value.`hooklengthMm`) +
+            FfiConverterOptionalUByte.allocationSize(value.`hookSize`) +
+            FfiConverterOptionalUInt.allocationSize(value.`popupMm`) +
+            FfiConverterOptionalUInt.allocationSize(value.`leadMg`) +
+            FfiConverterOptionalTypeLeadMaterial.allocationSize(value.`material`)
+    )
+
+    override fun write(value: Rig, buf: ByteBuffer) {
+            FfiConverterOptionalString.write(value.`bait`, buf)
+            FfiConverterOptionalString.write(value.`colour`, buf)
+            FfiConverterOptionalUInt.write(value.`hooklengthMm`, buf)
+            FfiConverterOptionalUByte.write(value.`hookSize`, buf)
+            FfiConverterOptionalUInt.write(value.`popupMm`, buf)
+            FfiConverterOptionalUInt.write(value.`leadMg`, buf)
+            FfiConverterOptionalTypeLeadMaterial.write(value.`material`, buf)
+    }
+}
+
+
+
+/**
+ * Where one rod's clock lies.
+ */
+data class RodPlace (
+    /**
+     * Which rod, from 1.
+     */
+    val `rod`: kotlin.UByte
+    , 
+    /**
+     * A tap in here chooses the rod; [`BankLayout::next_rod`] does so within reach.
+     */
+    val `target`: Rect
+    , 
+    /**
+     * The digits fill this height.
+     */
+    val `digits`: Rect
+    , 
+    /**
+     * Its name and state, where there is room.
+     */
+    val `name`: Rect?
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeRodPlace: FfiConverterRustBuffer<RodPlace> {
+    override fun read(buf: ByteBuffer): RodPlace {
+        return RodPlace(
+            FfiConverterUByte.read(buf),
+            FfiConverterTypeRect.read(buf),
+            FfiConverterTypeRect.read(buf),
+            FfiConverterOptionalTypeRect.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: RodPlace) = (
+            FfiConverterUByte.allocationSize(value.`rod`) +
+            FfiConverterTypeRect.allocationSize(value.`target`) +
+            FfiConverterTypeRect.allocationSize(value.`digits`) +
+            FfiConverterOptionalTypeRect.allocationSize(value.`name`)
+    )
+
+    override fun write(value: RodPlace, buf: ByteBuffer) {
+            FfiConverterUByte.write(value.`rod`, buf)
+            FfiConverterTypeRect.write(value.`target`, buf)
+            FfiConverterTypeRect.write(value.`digits`, buf)
+            FfiConverterOptionalTypeRect.write(value.`name`, buf)
+    }
+}
+
+
+
+/**
+ * One rod's clock.
+ */
+data class RodView (
+    /**
+     * Which rod, from 1.
+     */
+    val `rod`: kotlin.UByte
+    , 
+    /**
+     * "Rod 1".
+     */
+    val `name`: kotlin.String
+    , 
+    /**
+     * What it is doing.
+     */
+    val `state`: BankState
+    , 
+    /**
+     * The clock in digits, "21:40" or "1:02:10"; empty before the first cast.
+     */
+    val `digits`: kotlin.String
+    , 
+    /**
+     * What the digits count, "out since 12:24".
+     */
+    val `since`: kotlin.String
+    , 
+    /**
+     * The same for a screen reader, to the minute.
+     */
+    val `spoken`: kotlin.String
+    , 
+    /**
+     * Whether the keys act on it.
+     */
+    val `chosen`: kotlin.Boolean
+    , 
+    /**
+     * Milliseconds the clock shows, for a shell that ticks between calls.
+     */
+    val `elapsedMs`: kotlin.Long
+    , 
+    /**
+     * Marked where the start is approximate or the phone's clock was moved.
+     */
+    val `approximate`: kotlin.Boolean
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeRodView: FfiConverterRustBuffer<RodView> {
+    override fun read(buf: ByteBuffer): RodView {
+        return RodView(
+            FfiConverterUByte.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterTypeBankState.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterBoolean.read(buf),
+            FfiConverterLong.read(buf),
+            FfiConverterBoolean.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: RodView) = (
+            FfiConverterUByte.allocationSize(value.`rod`) +
+            FfiConverterString.allocationSize(value.`name`) +
+            FfiConverterTypeBankState.allocationSize(value.`state`) +
+            FfiConverterString.allocationSize(value.`digits`) +
+            FfiConverterString.allocationSize(value.`since`) +
+            FfiConverterString.allocationSize(value.`spoken`) +
+            FfiConverterBoolean.allocationSize(value.`chosen`) +
+            FfiConverterLong.allocationSize(value.`elapsedMs`) +
+            FfiConverterBoolean.allocationSize(value.`approximate`)
+    )
+
+    override fun write(value: RodView, buf: ByteBuffer) {
+            FfiConverterUByte.write(value.`rod`, buf)
+            FfiConverterString.write(value.`name`, buf)
+            FfiConverterTypeBankState.write(value.`state`, buf)
+            FfiConverterString.write(value.`digits`, buf)
+            FfiConverterString.write(value.`since`, buf)
+            FfiConverterString.write(value.`spoken`, buf)
+            FfiConverterBoolean.write(value.`chosen`, buf)
+            FfiConverterLong.write(value.`elapsedMs`, buf)
+            FfiConverterBoolean.write(value.`approximate`, buf)
+    }
+}
+
+
+
+/**
+ * How a session was set up. Everything may be left empty.
+ */
+data class SessionSetup (
+    /**
+     * Name of the water, in the angler's words.
+     */
+    val `water`: kotlin.String?
+    , 
+    /**
+     * Peg name or number.
+     */
+    val `peg`: kotlin.String?
+    , 
+    /**
+     * Water depth in cm.
+     */
+    val `depthCm`: kotlin.UInt?
+    , 
+    /**
+     * Span of the distance sticks in tenths of a millimetre.
+     */
+    val `spanTenthMm`: kotlin.UInt
+    , 
+    /**
+     * How many rods.
+     */
+    val `rods`: kotlin.UByte
+    , 
+    /**
+     * Seconds from the splash that don't count as waiting.
+     */
+    val `settleS`: kotlin.UInt
+    , 
+    /**
+     * Whether a twitch starts the wait anew.
+     */
+    val `twitchRestarts`: kotlin.Boolean
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeSessionSetup: FfiConverterRustBuffer<SessionSetup> {
+    override fun read(buf: ByteBuffer): SessionSetup {
+        return SessionSetup(
+            FfiConverterOptionalString.read(buf),
+            FfiConverterOptionalString.read(buf),
+            FfiConverterOptionalUInt.read(buf),
+            FfiConverterUInt.read(buf),
+            FfiConverterUByte.read(buf),
+            FfiConverterUInt.read(buf),
+            FfiConverterBoolean.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: SessionSetup) = (
+            FfiConverterOptionalString.allocationSize(value.`water`) +
+            FfiConverterOptionalString.allocationSize(value.`peg`) +
+            FfiConverterOptionalUInt.allocationSize(value.`depthCm`) +
+            FfiConverterUInt.allocationSize(value.`spanTenthMm`) +
+            FfiConverterUByte.allocationSize(value.`rods`) +
+            FfiConverterUInt.allocationSize(value.`settleS`) +
+            FfiConverterBoolean.allocationSize(value.`twitchRestarts`)
+    )
+
+    override fun write(value: SessionSetup, buf: ByteBuffer) {
+            FfiConverterOptionalString.write(value.`water`, buf)
+            FfiConverterOptionalString.write(value.`peg`, buf)
+            FfiConverterOptionalUInt.write(value.`depthCm`, buf)
+            FfiConverterUInt.write(value.`spanTenthMm`, buf)
+            FfiConverterUByte.write(value.`rods`, buf)
+            FfiConverterUInt.write(value.`settleS`, buf)
+            FfiConverterBoolean.write(value.`twitchRestarts`, buf)
+    }
+}
+
+
+
+/**
+ * Hand and scheme.
+ */
+data class Settings (
+    /**
+     * Which thumb taps.
+     */
+    val `hand`: Hand
+    , 
+    /**
+     * Ink on paper or chalk on ink.
+     */
+    val `scheme`: Scheme
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeSettings: FfiConverterRustBuffer<Settings> {
+    override fun read(buf: ByteBuffer): Settings {
+        return Settings(
+            FfiConverterTypeHand.read(buf),
+            FfiConverterTypeScheme.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: Settings) = (
+            FfiConverterTypeHand.allocationSize(value.`hand`) +
+            FfiConverterTypeScheme.allocationSize(value.`scheme`)
+    )
+
+    override fun write(value: Settings, buf: ByteBuffer) {
+            FfiConverterTypeHand.write(value.`hand`, buf)
+            FfiConverterTypeScheme.write(value.`scheme`, buf)
+    }
+}
+
+
+
+/**
+ * The set-up screen.
+ */
+data class SetupView (
+    /**
+     * What it is about.
+     */
+    val `title`: kotlin.String
+    , 
+    /**
+     * Name of the water, as typed before.
+     */
+    val `water`: kotlin.String
+    , 
+    /**
+     * Label of that field.
+     */
+    val `waterLabel`: kotlin.String
+    , 
+    /**
+     * Peg, as typed.
+     */
+    val `peg`: kotlin.String
+    , 
+    /**
+     * Label of that field.
+     */
+    val `pegLabel`: kotlin.String
+    , 
+    /**
+     * Depth, span of the sticks, rods: each a row of choices.
+     */
+    val `rows`: List<ChoiceRow>
+    , 
+    /**
+     * START.
+     */
+    val `start`: KeyView
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeSetupView: FfiConverterRustBuffer<SetupView> {
+    override fun read(buf: ByteBuffer): SetupView {
+        return SetupView(
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterSequenceTypeChoiceRow.read(buf),
+            FfiConverterTypeKeyView.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: SetupView) = (
+            FfiConverterString.allocationSize(value.`title`) +
+            FfiConverterString.allocationSize(value.`water`) +
+            FfiConverterString.allocationSize(value.`waterLabel`) +
+            FfiConverterString.allocationSize(value.`peg`) +
+            FfiConverterString.allocationSize(value.`pegLabel`) +
+            FfiConverterSequenceTypeChoiceRow.allocationSize(value.`rows`) +
+            FfiConverterTypeKeyView.allocationSize(value.`start`)
+    )
+
+    override fun write(value: SetupView, buf: ByteBuffer) {
+            FfiConverterString.write(value.`title`, buf)
+            FfiConverterString.write(value.`water`, buf)
+            FfiConverterString.write(value.`waterLabel`, buf)
+            FfiConverterString.write(value.`peg`, buf)
+            FfiConverterString.write(value.`pegLabel`, buf)
+            FfiConverterSequenceTypeChoiceRow.write(value.`rows`, buf)
+            FfiConverterTypeKeyView.write(value.`start`, buf)
+    }
+}
+
+
+
+/**
+ * Where a cast is aimed.
+ */
+data class Spot (
+    /**
+     * The aiming mark it is cast at, by the id of the op that set it.
+     */
+    val `mark`: Uuid?
+    , 
+    /**
+     * Degrees clockwise from straight out, in hundredths.
+     */
+    val `bearingCdeg`: kotlin.Int
+    , 
+    /**
+     * How far out.
+     */
+    val `reach`: Reach
+    , 
+    /**
+     * Whether the line is in the clip.
+     */
+    val `clipped`: kotlin.Boolean
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeSpot: FfiConverterRustBuffer<Spot> {
+    override fun read(buf: ByteBuffer): Spot {
+        return Spot(
+            FfiConverterOptionalTypeUuid.read(buf),
+            FfiConverterInt.read(buf),
+            FfiConverterTypeReach.read(buf),
+            FfiConverterBoolean.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: Spot) = (
+            FfiConverterOptionalTypeUuid.allocationSize(value.`mark`) +
+            FfiConverterInt.allocationSize(value.`bearingCdeg`) +
+            FfiConverterTypeReach.allocationSize(value.`reach`) +
+            FfiConverterBoolean.allocationSize(value.`clipped`)
+    )
+
+    override fun write(value: Spot, buf: ByteBuffer) {
+            FfiConverterOptionalTypeUuid.write(value.`mark`, buf)
+            FfiConverterInt.write(value.`bearingCdeg`, buf)
+            FfiConverterTypeReach.write(value.`reach`, buf)
+            FfiConverterBoolean.write(value.`clipped`, buf)
+    }
+}
+
+
+
+/**
+ * One mark on the strip.
+ */
+data class StripMark (
+    /**
+     * Where, in minutes from the splash.
+     */
+    val `minute`: kotlin.Double
+    , 
+    /**
+     * Which of the marks that share a place, from 0, so that they can be stacked.
+     */
+    val `stack`: kotlin.UInt
+    , 
+    /**
+     * Its shape.
+     */
+    val `shape`: StripMarkShape
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeStripMark: FfiConverterRustBuffer<StripMark> {
+    override fun read(buf: ByteBuffer): StripMark {
+        return StripMark(
+            FfiConverterDouble.read(buf),
+            FfiConverterUInt.read(buf),
+            FfiConverterTypeStripMarkShape.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: StripMark) = (
+            FfiConverterDouble.allocationSize(value.`minute`) +
+            FfiConverterUInt.allocationSize(value.`stack`) +
+            FfiConverterTypeStripMarkShape.allocationSize(value.`shape`)
+    )
+
+    override fun write(value: StripMark, buf: ByteBuffer) {
+            FfiConverterDouble.write(value.`minute`, buf)
+            FfiConverterUInt.write(value.`stack`, buf)
+            FfiConverterTypeStripMarkShape.write(value.`shape`, buf)
+    }
+}
+
+
+
+/**
+ * The wait strip: a tape of minutes.
+ */
+data class StripView (
+    /**
+     * Minutes from end to end; a multiple of five.
+     */
+    val `lengthMin`: kotlin.Double
+    , 
+    /**
+     * A figure is printed each so many minutes.
+     */
+    val `figureEveryMin`: kotlin.UInt
+    , 
+    /**
+     * Minutes of the running wait; none where nothing is out.
+     */
+    val `elapsedMin`: kotlin.Double?
+    , 
+    /**
+     * Hold until this minute.
+     */
+    val `holdMin`: kotlin.Double?
+    , 
+    /**
+     * Recast by this minute.
+     */
+    val `recastMin`: kotlin.Double?
+    , 
+    /**
+     * Half of the bites fall between these minutes.
+     */
+    val `windowMin`: List<kotlin.Double>?
+    , 
+    /**
+     * Nothing is known beyond this minute.
+     */
+    val `knownToMin`: kotlin.Double?
+    , 
+    /**
+     * This session's waits on the rods that count.
+     */
+    val `marks`: List<StripMark>
+    , 
+    /**
+     * The strip in words, for a screen reader.
+     */
+    val `spoken`: kotlin.String
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeStripView: FfiConverterRustBuffer<StripView> {
+    override fun read(buf: ByteBuffer): StripView {
+        return StripView(
+            FfiConverterDouble.read(buf),
+            FfiConverterUInt.read(buf),
+            FfiConverterOptionalDouble.read(buf),
+            FfiConverterOptionalDouble.read(buf),
+            FfiConverterOptionalDouble.read(buf),
+            FfiConverterOptionalSequenceDouble.read(buf),
+            FfiConverterOptionalDouble.read(buf),
+            FfiConverterSequenceTypeStripMark.read(buf),
+            FfiConverterString.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: StripView) = (
+            FfiConverterDouble.allocationSize(value.`lengthMin`) +
+            FfiConverterUInt.allocationSize(value.`figureEveryMin`) +
+            FfiConverterOptionalDouble.allocationSize(value.`elapsedMin`) +
+            FfiConverterOptionalDouble.allocationSize(value.`holdMin`) +
+            FfiConverterOptionalDouble.allocationSize(value.`recastMin`) +
+            FfiConverterOptionalSequenceDouble.allocationSize(value.`windowMin`) +
+            FfiConverterOptionalDouble.allocationSize(value.`knownToMin`) +
+            FfiConverterSequenceTypeStripMark.allocationSize(value.`marks`) +
+            FfiConverterString.allocationSize(value.`spoken`)
+    )
+
+    override fun write(value: StripView, buf: ByteBuffer) {
+            FfiConverterDouble.write(value.`lengthMin`, buf)
+            FfiConverterUInt.write(value.`figureEveryMin`, buf)
+            FfiConverterOptionalDouble.write(value.`elapsedMin`, buf)
+            FfiConverterOptionalDouble.write(value.`holdMin`, buf)
+            FfiConverterOptionalDouble.write(value.`recastMin`, buf)
+            FfiConverterOptionalSequenceDouble.write(value.`windowMin`, buf)
+            FfiConverterOptionalDouble.write(value.`knownToMin`, buf)
+            FfiConverterSequenceTypeStripMark.write(value.`marks`, buf)
+            FfiConverterString.write(value.`spoken`, buf)
+    }
+}
+
+
+
+/**
+ * The tackle screen.
+ */
+data class TackleView (
+    /**
+     * "Rod 1: next cast".
+     */
+    val `title`: kotlin.String
+    , 
+    /**
+     * Which rod.
+     */
+    val `rod`: kotlin.UByte
+    , 
+    /**
+     * The rows.
+     */
+    val `rows`: List<ChoiceRow>
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeTackleView: FfiConverterRustBuffer<TackleView> {
+    override fun read(buf: ByteBuffer): TackleView {
+        return TackleView(
+            FfiConverterString.read(buf),
+            FfiConverterUByte.read(buf),
+            FfiConverterSequenceTypeChoiceRow.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: TackleView) = (
+            FfiConverterString.allocationSize(value.`title`) +
+            FfiConverterUByte.allocationSize(value.`rod`) +
+            FfiConverterSequenceTypeChoiceRow.allocationSize(value.`rows`)
+    )
+
+    override fun write(value: TackleView, buf: ByteBuffer) {
+            FfiConverterString.write(value.`title`, buf)
+            FfiConverterUByte.write(value.`rod`, buf)
+            FfiConverterSequenceTypeChoiceRow.write(value.`rows`, buf)
+    }
+}
+
+
+
+/**
+ * Text sizes (em), pixels. A shell makes a line smaller where it would not fit its rectangle.
+ */
+data class TextSizes (
+    /**
+     * Header.
+     */
+    val `header`: kotlin.Double
+    , 
+    /**
+     * The first sentence of the advice.
+     */
+    val `headline`: kotlin.Double
+    , 
+    /**
+     * Other sentences, spot and rig.
+     */
+    val `body`: kotlin.Double
+    , 
+    /**
+     * Figures on the strip.
+     */
+    val `figures`: kotlin.Double
+    , 
+    /**
+     * Word on a key used while fishing.
+     */
+    val `primary`: kotlin.Double
+    , 
+    /**
+     * Word on a secondary key.
+     */
+    val `secondary`: kotlin.Double
+    , 
+    /**
+     * Smaller line on a key.
+     */
+    val `sub`: kotlin.Double
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeTextSizes: FfiConverterRustBuffer<TextSizes> {
+    override fun read(buf: ByteBuffer): TextSizes {
+        return TextSizes(
+            FfiConverterDouble.read(buf),
+            FfiConverterDouble.read(buf),
+            FfiConverterDouble.read(buf),
+            FfiConverterDouble.read(buf),
+            FfiConverterDouble.read(buf),
+            FfiConverterDouble.read(buf),
+            FfiConverterDouble.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: TextSizes) = (
+            FfiConverterDouble.allocationSize(value.`header`) +
+            FfiConverterDouble.allocationSize(value.`headline`) +
+            FfiConverterDouble.allocationSize(value.`body`) +
+            FfiConverterDouble.allocationSize(value.`figures`) +
+            FfiConverterDouble.allocationSize(value.`primary`) +
+            FfiConverterDouble.allocationSize(value.`secondary`) +
+            FfiConverterDouble.allocationSize(value.`sub`)
+    )
+
+    override fun write(value: TextSizes, buf: ByteBuffer) {
+            FfiConverterDouble.write(value.`header`, buf)
+            FfiConverterDouble.write(value.`headline`, buf)
+            FfiConverterDouble.write(value.`body`, buf)
+            FfiConverterDouble.write(value.`figures`, buf)
+            FfiConverterDouble.write(value.`primary`, buf)
+            FfiConverterDouble.write(value.`secondary`, buf)
+            FfiConverterDouble.write(value.`sub`, buf)
+    }
+}
+
+
+
+/**
+ * What a tap gives back.
+ */
+data class Update (
+    /**
+     * The Bank screen as it now stands.
+     */
+    val `screen`: Screen
+    , 
+    /**
+     * Whether the log grew.
+     */
+    val `changed`: kotlin.Boolean
+    , 
+    /**
+     * Whether the tap was ignored as a second one.
+     */
+    val `repeated`: kotlin.Boolean
+    , 
+    /**
+     * What undo would now take back.
+     */
+    val `undoLabel`: kotlin.String?
+    , 
+    /**
+     * What to say of the tap.
+     */
+    val `notice`: kotlin.String
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeUpdate: FfiConverterRustBuffer<Update> {
+    override fun read(buf: ByteBuffer): Update {
+        return Update(
+            FfiConverterTypeScreen.read(buf),
+            FfiConverterBoolean.read(buf),
+            FfiConverterBoolean.read(buf),
+            FfiConverterOptionalString.read(buf),
+            FfiConverterString.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: Update) = (
+            FfiConverterTypeScreen.allocationSize(value.`screen`) +
+            FfiConverterBoolean.allocationSize(value.`changed`) +
+            FfiConverterBoolean.allocationSize(value.`repeated`) +
+            FfiConverterOptionalString.allocationSize(value.`undoLabel`) +
+            FfiConverterString.allocationSize(value.`notice`)
+    )
+
+    override fun write(value: Update, buf: ByteBuffer) {
+            FfiConverterTypeScreen.write(value.`screen`, buf)
+            FfiConverterBoolean.write(value.`changed`, buf)
+            FfiConverterBoolean.write(value.`repeated`, buf)
+            FfiConverterOptionalString.write(value.`undoLabel`, buf)
+            FfiConverterString.write(value.`notice`, buf)
+    }
+}
+
+
+
+/**
+ * One tap.
+ */
+sealed class Action {
+    
+    /**
+     * Begin a session.
+     */
+    data class StartSession(
+        /**
+         * How it is set up; as the set-up screen stands where it is left out.
+         */
+        val `setup`: app.restwater.core.SessionSetup?) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * End it; what is out is wound in.
+     */
+    object EndSession : Action()
+    
+    
+    /**
+     * The lead hit the water. A cast that is still out is closed and marked.
+     */
+    data class Cast(
+        /**
+         * Which rod.
+         */
+        val `rod`: kotlin.UByte) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * A pull worth striking.
+     */
+    data class Bite(
+        /**
+         * Which rod.
+         */
+        val `rod`: kotlin.UByte) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * The fish is in the net.
+     */
+    data class Landed(
+        /**
+         * Which rod.
+         */
+        val `rod`: kotlin.UByte, 
+        /**
+         * What it weighs, where that is known.
+         */
+        val `fish`: app.restwater.core.FishWeight?) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * The fish came off.
+     */
+    data class Lost(
+        /**
+         * Which rod.
+         */
+        val `rod`: kotlin.UByte) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * The bite was missed.
+     */
+    data class Missed(
+        /**
+         * Which rod.
+         */
+        val `rod`: kotlin.UByte) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * A fish swam into the line.
+     */
+    data class Liner(
+        /**
+         * Which rod.
+         */
+        val `rod`: kotlin.UByte) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * The tip moved without a pull.
+     */
+    data class Indication(
+        /**
+         * Which rod.
+         */
+        val `rod`: kotlin.UByte) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Wound in by choice.
+     */
+    data class WoundIn(
+        /**
+         * Which rod.
+         */
+        val `rod`: kotlin.UByte) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * The bait was moved without a recast.
+     */
+    data class Twitch(
+        /**
+         * Which rod.
+         */
+        val `rod`: kotlin.UByte) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * What is on the line from the next cast on.
+     */
+    data class SetRig(
+        /**
+         * Which rod.
+         */
+        val `rod`: kotlin.UByte, 
+        /**
+         * The whole rig.
+         */
+        val `rig`: app.restwater.core.Rig) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Where the next casts go.
+     */
+    data class SetSpot(
+        /**
+         * Which rod.
+         */
+        val `rod`: kotlin.UByte, 
+        /**
+         * The spot.
+         */
+        val `spot`: app.restwater.core.Spot) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Set the last time back.
+     */
+    data class TimeBack(
+        /**
+         * By so many minutes.
+         */
+        val `minutes`: kotlin.UInt) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * A note.
+     */
+    data class Note(
+        /**
+         * The text.
+         */
+        val `text`: kotlin.String) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Something to aim at.
+     */
+    data class SetMark(
+        /**
+         * Its name.
+         */
+        val `name`: kotlin.String, 
+        /**
+         * Degrees clockwise from straight out, in hundredths.
+         */
+        val `bearingCdeg`: kotlin.Int) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * One of the choices of the tackle screen.
+     */
+    data class Choose(
+        /**
+         * Which rod.
+         */
+        val `rod`: kotlin.UByte, 
+        /**
+         * The row's field.
+         */
+        val `field`: kotlin.String, 
+        /**
+         * The choice's value.
+         */
+        val `value`: kotlin.String) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * One of the choices of the set-up screen, or a text typed there.
+     */
+    data class ChooseSetup(
+        /**
+         * The row's field.
+         */
+        val `field`: kotlin.String, 
+        /**
+         * The choice's value.
+         */
+        val `value`: kotlin.String) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * The keys act on this rod from now on.
+     */
+    data class ChooseRod(
+        /**
+         * Which rod.
+         */
+        val `rod`: kotlin.UByte) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Hand and scheme.
+     */
+    data class Set(
+        /**
+         * Which thumb, where that changes.
+         */
+        val `hand`: app.restwater.core.Hand?, 
+        /**
+         * Day or night, where that changes.
+         */
+        val `scheme`: app.restwater.core.Scheme?) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Take the last entry back.
+     */
+    object Undo : Action()
+    
+    
+    /**
+     * Bring back what undo took.
+     */
+    object Redo : Action()
+    
+    
+
+    
+
+    
+    
+
+
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeAction : FfiConverterRustBuffer<Action>{
+    override fun read(buf: ByteBuffer): Action {
+        return when(buf.getInt()) {
+            1 -> Action.StartSession(
+                FfiConverterOptionalTypeSessionSetup.read(buf),
+                )
+            2 -> Action.EndSession
+            3 -> Action.Cast(
+                FfiConverterUByte.read(buf),
+                )
+            4 -> Action.Bite(
+                FfiConverterUByte.read(buf),
+                )
+            5 -> Action.Landed(
+                FfiConverterUByte.read(buf),
+                FfiConverterOptionalTypeFishWeight.read(buf),
+                )
+            6 -> Action.Lost(
+                FfiConverterUByte.read(buf),
+                )
+            7 -> Action.Missed(
+                FfiConverterUByte.read(buf),
+                )
+            8 -> Action.Liner(
+                FfiConverterUByte.read(buf),
+                )
+            9 -> Action.Indication(
+                FfiConverterUByte.read(buf),
+                )
+            10 -> Action.WoundIn(
+                FfiConverterUByte.read(buf),
+                )
+            11 -> Action.Twitch(
+                FfiConverterUByte.read(buf),
+                )
+            12 -> Action.SetRig(
+                FfiConverterUByte.read(buf),
+                FfiConverterTypeRig.read(buf),
+                )
+            13 -> Action.SetSpot(
+                FfiConverterUByte.read(buf),
+                FfiConverterTypeSpot.read(buf),
+                )
+            14 -> Action.TimeBack(
+                FfiConverterUInt.read(buf),
+                )
+            15 -> Action.Note(
+                FfiConverterString.read(buf),
+                )
+            16 -> Action.SetMark(
+                FfiConverterString.read(buf),
+                FfiConverterInt.read(buf),
+                )
+            17 -> Action.Choose(
+                FfiConverterUByte.read(buf),
+                FfiConverterString.read(buf),
+                FfiConverterString.read(buf),
+                )
+            18 -> Action.ChooseSetup(
+                FfiConverterString.read(buf),
+                FfiConverterString.read(buf),
+                )
+            19 -> Action.ChooseRod(
+                FfiConverterUByte.read(buf),
+                )
+            20 -> Action.Set(
+                FfiConverterOptionalTypeHand.read(buf),
+                FfiConverterOptionalTypeScheme.read(buf),
+                )
+            21 -> Action.Undo
+            22 -> Action.Redo
+            else -> throw RuntimeException("invalid enum value, something is very wrong!!")
+        }
+    }
+
+    override fun allocationSize(value: Action): ULong = when(value) {
+        is Action.StartSession -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterOptionalTypeSessionSetup.allocationSize(value.`setup`)
+            )
+        }
+        is Action.EndSession -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is Action.Cast -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUByte.allocationSize(value.`rod`)
+            )
+        }
+        is Action.Bite -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUByte.allocationSize(value.`rod`)
+            )
+        }
+        is Action.Landed -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUByte.allocationSize(value.`rod`)
+                + FfiConverterOptionalTypeFishWeight.allocationSize(value.`fish`)
+            )
+        }
+        is Action.Lost -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUByte.allocationSize(value.`rod`)
+            )
+        }
+        is Action.Missed -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUByte.allocationSize(value.`rod`)
+            )
+        }
+        is Action.Liner -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUByte.allocationSize(value.`rod`)
+            )
+        }
+        is Action.Indication -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUByte.allocationSize(value.`rod`)
+            )
+        }
+        is Action.WoundIn -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUByte.allocationSize(value.`rod`)
+            )
+        }
+        is Action.Twitch -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUByte.allocationSize(value.`rod`)
+            )
+        }
+        is Action.SetRig -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUByte.allocationSize(value.`rod`)
+                + FfiConverterTypeRig.allocationSize(value.`rig`)
+            )
+        }
+        is Action.SetSpot -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUByte.allocationSize(value.`rod`)
+                + FfiConverterTypeSpot.allocationSize(value.`spot`)
+            )
+        }
+        is Action.TimeBack -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUInt.allocationSize(value.`minutes`)
+            )
+        }
+        is Action.Note -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterString.allocationSize(value.`text`)
+            )
+        }
+        is Action.SetMark -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterString.allocationSize(value.`name`)
+                + FfiConverterInt.allocationSize(value.`bearingCdeg`)
+            )
+        }
+        is Action.Choose -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUByte.allocationSize(value.`rod`)
+                + FfiConverterString.allocationSize(value.`field`)
+                + FfiConverterString.allocationSize(value.`value`)
+            )
+        }
+        is Action.ChooseSetup -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterString.allocationSize(value.`field`)
+                + FfiConverterString.allocationSize(value.`value`)
+            )
+        }
+        is Action.ChooseRod -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUByte.allocationSize(value.`rod`)
+            )
+        }
+        is Action.Set -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterOptionalTypeHand.allocationSize(value.`hand`)
+                + FfiConverterOptionalTypeScheme.allocationSize(value.`scheme`)
+            )
+        }
+        is Action.Undo -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is Action.Redo -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+    }
+
+    override fun write(value: Action, buf: ByteBuffer) {
+        when(value) {
+            is Action.StartSession -> {
+                buf.putInt(1)
+                FfiConverterOptionalTypeSessionSetup.write(value.`setup`, buf)
+                Unit
+            }
+            is Action.EndSession -> {
+                buf.putInt(2)
+                Unit
+            }
+            is Action.Cast -> {
+                buf.putInt(3)
+                FfiConverterUByte.write(value.`rod`, buf)
+                Unit
+            }
+            is Action.Bite -> {
+                buf.putInt(4)
+                FfiConverterUByte.write(value.`rod`, buf)
+                Unit
+            }
+            is Action.Landed -> {
+                buf.putInt(5)
+                FfiConverterUByte.write(value.`rod`, buf)
+                FfiConverterOptionalTypeFishWeight.write(value.`fish`, buf)
+                Unit
+            }
+            is Action.Lost -> {
+                buf.putInt(6)
+                FfiConverterUByte.write(value.`rod`, buf)
+                Unit
+            }
+            is Action.Missed -> {
+                buf.putInt(7)
+                FfiConverterUByte.write(value.`rod`, buf)
+                Unit
+            }
+            is Action.Liner -> {
+                buf.putInt(8)
+                FfiConverterUByte.write(value.`rod`, buf)
+                Unit
+            }
+            is Action.Indication -> {
+                buf.putInt(9)
+                FfiConverterUByte.write(value.`rod`, buf)
+                Unit
+            }
+            is Action.WoundIn -> {
+                buf.putInt(10)
+                FfiConverterUByte.write(value.`rod`, buf)
+                Unit
+            }
+            is Action.Twitch -> {
+                buf.putInt(11)
+                FfiConverterUByte.write(value.`rod`, buf)
+                Unit
+            }
+            is Action.SetRig -> {
+                buf.putInt(12)
+                FfiConverterUByte.write(value.`rod`, buf)
+                FfiConverterTypeRig.write(value.`rig`, buf)
+                Unit
+            }
+            is Action.SetSpot -> {
+                buf.putInt(13)
+                FfiConverterUByte.write(value.`rod`, buf)
+                FfiConverterTypeSpot.write(value.`spot`, buf)
+                Unit
+            }
+            is Action.TimeBack -> {
+                buf.putInt(14)
+                FfiConverterUInt.write(value.`minutes`, buf)
+                Unit
+            }
+            is Action.Note -> {
+                buf.putInt(15)
+                FfiConverterString.write(value.`text`, buf)
+                Unit
+            }
+            is Action.SetMark -> {
+                buf.putInt(16)
+                FfiConverterString.write(value.`name`, buf)
+                FfiConverterInt.write(value.`bearingCdeg`, buf)
+                Unit
+            }
+            is Action.Choose -> {
+                buf.putInt(17)
+                FfiConverterUByte.write(value.`rod`, buf)
+                FfiConverterString.write(value.`field`, buf)
+                FfiConverterString.write(value.`value`, buf)
+                Unit
+            }
+            is Action.ChooseSetup -> {
+                buf.putInt(18)
+                FfiConverterString.write(value.`field`, buf)
+                FfiConverterString.write(value.`value`, buf)
+                Unit
+            }
+            is Action.ChooseRod -> {
+                buf.putInt(19)
+                FfiConverterUByte.write(value.`rod`, buf)
+                Unit
+            }
+            is Action.Set -> {
+                buf.putInt(20)
+                FfiConverterOptionalTypeHand.write(value.`hand`, buf)
+                FfiConverterOptionalTypeScheme.write(value.`scheme`, buf)
+                Unit
+            }
+            is Action.Undo -> {
+                buf.putInt(21)
+                Unit
+            }
+            is Action.Redo -> {
+                buf.putInt(22)
+                Unit
+            }
+        }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }
+    }
+}
+
+
+
+
+
+/**
+ * How the advice is to be shown.
+ */
+
+enum class AdviceTone {
+    
+    /**
+     * Nothing can be said yet.
+     */
+    UNKNOWN,
+    /**
+     * Keep waiting.
+     */
+    HOLD,
+    /**
+     * Inside the near-best band.
+     */
+    BAND,
+    /**
+     * Past it.
+     */
+    PAST,
+    /**
+     * There is nothing to advise now.
+     */
+    QUIET;
+
+    
+
+
+    companion object
+}
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeAdviceTone: FfiConverterRustBuffer<AdviceTone> {
+    override fun read(buf: ByteBuffer) = try {
+        AdviceTone.values()[buf.getInt() - 1]
+    } catch (e: IndexOutOfBoundsException) {
+        throw RuntimeException("invalid enum value, something is very wrong!!", e)
+    }
+
+    override fun allocationSize(value: AdviceTone) = 4UL
+
+    override fun write(value: AdviceTone, buf: ByteBuffer) {
+        buf.putInt(value.ordinal + 1)
+    }
+}
+
+
+
+
+
+/**
+ * What the chosen rod is doing.
+ */
+
+enum class BankState {
+    
+    /**
+     * No session is open.
+     */
+    NO_SESSION,
+    /**
+     * Nothing is out: the clock counts the turn-round.
+     */
+    READY,
+    /**
+     * A bait is out: the clock counts the wait.
+     */
+    OUT,
+    /**
+     * A fish is on: nothing has to be tapped.
+     */
+    FISH_ON;
+
+    
+
+
+    companion object
+}
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeBankState: FfiConverterRustBuffer<BankState> {
+    override fun read(buf: ByteBuffer) = try {
+        BankState.values()[buf.getInt() - 1]
+    } catch (e: IndexOutOfBoundsException) {
+        throw RuntimeException("invalid enum value, something is very wrong!!", e)
+    }
+
+    override fun allocationSize(value: BankState) = 4UL
+
+    override fun write(value: BankState, buf: ByteBuffer) {
+        buf.putInt(value.ordinal + 1)
+    }
+}
+
+
+
+
+
+/**
+ * What a fish weighs, by how it is known.
+ */
+sealed class FishWeight {
+    
+    /**
+     * On the scales.
+     */
+    data class Weighed(
+        /**
+         * The unit it was read in.
+         */
+        val `unit`: app.restwater.core.WeightUnit, 
+        /**
+         * How many of it.
+         */
+        val `count`: kotlin.UInt) : FishWeight()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * By eye.
+     */
+    data class Guessed(
+        /**
+         * The unit it was guessed in.
+         */
+        val `unit`: app.restwater.core.WeightUnit, 
+        /**
+         * How many of it.
+         */
+        val `count`: kotlin.UInt) : FishWeight()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * One of a class with a learned mean.
+     */
+    data class Class(
+        /**
+         * Name of the class.
+         */
+        val `name`: kotlin.String) : FishWeight()
+        
+    {
+        
+
+        companion object
+    }
+    
+
+    
+
+    
+    
+
+
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeFishWeight : FfiConverterRustBuffer<FishWeight>{
+    override fun read(buf: ByteBuffer): FishWeight {
+        return when(buf.getInt()) {
+            1 -> FishWeight.Weighed(
+                FfiConverterTypeWeightUnit.read(buf),
+                FfiConverterUInt.read(buf),
+                )
+            2 -> FishWeight.Guessed(
+                FfiConverterTypeWeightUnit.read(buf),
+                FfiConverterUInt.read(buf),
+                )
+            3 -> FishWeight.Class(
+                FfiConverterString.read(buf),
+                )
+            else -> throw RuntimeException("invalid enum value, something is very wrong!!")
+        }
+    }
+
+    override fun allocationSize(value: FishWeight): ULong = when(value) {
+        is FishWeight.Weighed -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeWeightUnit.allocationSize(value.`unit`)
+                + FfiConverterUInt.allocationSize(value.`count`)
+            )
+        }
+        is FishWeight.Guessed -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeWeightUnit.allocationSize(value.`unit`)
+                + FfiConverterUInt.allocationSize(value.`count`)
+            )
+        }
+        is FishWeight.Class -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterString.allocationSize(value.`name`)
+            )
+        }
+    }
+
+    override fun write(value: FishWeight, buf: ByteBuffer) {
+        when(value) {
+            is FishWeight.Weighed -> {
+                buf.putInt(1)
+                FfiConverterTypeWeightUnit.write(value.`unit`, buf)
+                FfiConverterUInt.write(value.`count`, buf)
+                Unit
+            }
+            is FishWeight.Guessed -> {
+                buf.putInt(2)
+                FfiConverterTypeWeightUnit.write(value.`unit`, buf)
+                FfiConverterUInt.write(value.`count`, buf)
+                Unit
+            }
+            is FishWeight.Class -> {
+                buf.putInt(3)
+                FfiConverterString.write(value.`name`, buf)
+                Unit
+            }
+        }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }
+    }
+}
+
+
+
+
+
+/**
+ * Which thumb taps.
+ */
+
+enum class Hand {
+    
+    /**
+     * The right one.
+     */
+    RIGHT,
+    /**
+     * The left one: everything is mirrored.
+     */
+    LEFT;
+
+    
+
+
+    companion object
+}
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeHand: FfiConverterRustBuffer<Hand> {
+    override fun read(buf: ByteBuffer) = try {
+        Hand.values()[buf.getInt() - 1]
+    } catch (e: IndexOutOfBoundsException) {
+        throw RuntimeException("invalid enum value, something is very wrong!!", e)
+    }
+
+    override fun allocationSize(value: Hand) = 4UL
+
+    override fun write(value: Hand, buf: ByteBuffer) {
+        buf.putInt(value.ordinal + 1)
+    }
+}
+
+
+
+
+
+/**
+ * What a key does. Its place on the glass is the layout's business.
+ */
+
+enum class Key {
+    
+    /**
+     * The lead hit the water.
+     */
+    CAST,
+    /**
+     * A pull worth striking.
+     */
+    BITE,
+    /**
+     * Wound in by choice.
+     */
+    WOUND_IN,
+    /**
+     * A fish swam into the line.
+     */
+    LINER,
+    /**
+     * The fish is in the net.
+     */
+    LANDED,
+    /**
+     * The fish came off.
+     */
+    LOST,
+    /**
+     * The strike met nothing.
+     */
+    MISSED,
+    /**
+     * Set the last time back by a minute.
+     */
+    TIME_BACK,
+    /**
+     * Set the last time back by five minutes.
+     */
+    TIME_BACK_FIVE,
+    /**
+     * Take the last entry back.
+     */
+    UNDO,
+    /**
+     * Bring back what undo took.
+     */
+    REDO,
+    /**
+     * Moved the bait without a recast.
+     */
+    TWITCH,
+    /**
+     * The tip moved without a pull.
+     */
+    INDICATION,
+    /**
+     * Open the tackle of the chosen rod.
+     */
+    TACKLE,
+    /**
+     * Begin a session.
+     */
+    START,
+    /**
+     * End the session.
+     */
+    END;
+
+    
+
+
+    companion object
+}
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeKey: FfiConverterRustBuffer<Key> {
+    override fun read(buf: ByteBuffer) = try {
+        Key.values()[buf.getInt() - 1]
+    } catch (e: IndexOutOfBoundsException) {
+        throw RuntimeException("invalid enum value, something is very wrong!!", e)
+    }
+
+    override fun allocationSize(value: Key) = 4UL
+
+    override fun write(value: Key, buf: ByteBuffer) {
+        buf.putInt(value.ordinal + 1)
+    }
+}
+
+
+
+
+
+/**
+ * How a key is drawn.
+ */
+
+enum class KeyWeight {
+    
+    /**
+     * Solid ink: most likely the next one.
+     */
+    SOLID,
+    /**
+     * Outlined.
+     */
+    OUTLINE;
+
+    
+
+
+    companion object
+}
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeKeyWeight: FfiConverterRustBuffer<KeyWeight> {
+    override fun read(buf: ByteBuffer) = try {
+        KeyWeight.values()[buf.getInt() - 1]
+    } catch (e: IndexOutOfBoundsException) {
+        throw RuntimeException("invalid enum value, something is very wrong!!", e)
+    }
+
+    override fun allocationSize(value: KeyWeight) = 4UL
+
+    override fun write(value: KeyWeight, buf: ByteBuffer) {
+        buf.putInt(value.ordinal + 1)
+    }
+}
+
+
+
+
+
+/**
+ * What a shell can tell apart; each says what the user can do next.
+ */
+
+enum class Kind {
+    
+    /**
+     * Not possible now: the text says what to do first.
+     */
+    NOT_NOW,
+    /**
+     * A value that can't be used: pick or type another.
+     */
+    BAD_INPUT,
+    /**
+     * The log is damaged: restore or salvage.
+     */
+    DAMAGED,
+    /**
+     * Written by a newer version: update.
+     */
+    NEWER,
+    /**
+     * Not a log of ours: choose another folder.
+     */
+    FOREIGN,
+    /**
+     * Can't be written here: free the folder.
+     */
+    READ_ONLY,
+    /**
+     * Another program has it: close that.
+     */
+    BUSY,
+    /**
+     * Not saved: free some space and tap again.
+     */
+    NOT_SAVED,
+    /**
+     * A file from elsewhere can't be read: the text names the place.
+     */
+    BAD_FILE,
+    /**
+     * A fault of ours: nothing was lost.
+     */
+    INTERNAL;
+
+    
+
+
+    companion object
+}
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeKind: FfiConverterRustBuffer<Kind> {
+    override fun read(buf: ByteBuffer) = try {
+        Kind.values()[buf.getInt() - 1]
+    } catch (e: IndexOutOfBoundsException) {
+        throw RuntimeException("invalid enum value, something is very wrong!!", e)
+    }
+
+    override fun allocationSize(value: Kind) = 4UL
+
+    override fun write(value: Kind, buf: ByteBuffer) {
+        buf.putInt(value.ordinal + 1)
+    }
+}
+
+
+
+
+
+/**
+ * What the weight on the line is made of.
+ */
+
+enum class LeadMaterial {
+    
+    /**
+     * The metal lead.
+     */
+    LEAD,
+    /**
+     * Anything else: steel, tungsten, stone.
+     */
+    NON_TOXIC;
+
+    
+
+
+    companion object
+}
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeLeadMaterial: FfiConverterRustBuffer<LeadMaterial> {
+    override fun read(buf: ByteBuffer) = try {
+        LeadMaterial.values()[buf.getInt() - 1]
+    } catch (e: IndexOutOfBoundsException) {
+        throw RuntimeException("invalid enum value, something is very wrong!!", e)
+    }
+
+    override fun allocationSize(value: LeadMaterial) = 4UL
+
+    override fun write(value: LeadMaterial, buf: ByteBuffer) {
+        buf.putInt(value.ordinal + 1)
+    }
+}
+
+
+
+
+
+/**
+ * A rule of the pad.
+ */
+
+enum class PadRule {
+    
+    /**
+     * Keys used while fishing are at least 20 mm each way.
+     */
+    PRIMARY_SIZE,
+    /**
+     * Secondary keys are at least 15 mm each way.
+     */
+    SECONDARY_SIZE,
+    /**
+     * Keys are at least 3 mm apart.
+     */
+    GAP,
+    /**
+     * Keys of opposite meaning are at least 6 mm apart.
+     */
+    OPPOSITE_GAP,
+    /**
+     * Everything tapped while fishing lies in the lower 60 % of the glass.
+     */
+    LOWER_PART,
+    /**
+     * The nearest point of each key is within 70 mm of the hand's bottom corner.
+     */
+    REACH,
+    /**
+     * Digits are at least 12 mm high.
+     */
+    DIGITS;
+
+    
+
+
+    companion object
+}
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypePadRule: FfiConverterRustBuffer<PadRule> {
+    override fun read(buf: ByteBuffer) = try {
+        PadRule.values()[buf.getInt() - 1]
+    } catch (e: IndexOutOfBoundsException) {
+        throw RuntimeException("invalid enum value, something is very wrong!!", e)
+    }
+
+    override fun allocationSize(value: PadRule) = 4UL
+
+    override fun write(value: PadRule, buf: ByteBuffer) {
+        buf.putInt(value.ordinal + 1)
+    }
+}
+
+
+
+
+
+/**
+ * How far out, in the unit it was entered in.
+ */
+sealed class Reach {
+    
+    /**
+     * Turns round two sticks; the span between the sticks is stored with the figure.
+     */
+    data class Wraps(
+        /**
+         * Hundredths of a wrap.
+         */
+        val `hundredths`: kotlin.UInt, 
+        /**
+         * Span between the sticks in tenths of a millimetre (12 ft is 36 576, 2 m is 20 000).
+         */
+        val `spanTenthMm`: kotlin.UInt) : Reach()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Metres from the rod rest.
+     */
+    data class Metres(
+        /**
+         * Centimetres.
+         */
+        val `cm`: kotlin.UInt) : Reach()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Yards from the rod rest.
+     */
+    data class Yards(
+        /**
+         * Hundredths of a yard.
+         */
+        val `hundredths`: kotlin.UInt) : Reach()
+        
+    {
+        
+
+        companion object
+    }
+    
+
+    
+
+    
+    
+
+
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeReach : FfiConverterRustBuffer<Reach>{
+    override fun read(buf: ByteBuffer): Reach {
+        return when(buf.getInt()) {
+            1 -> Reach.Wraps(
+                FfiConverterUInt.read(buf),
+                FfiConverterUInt.read(buf),
+                )
+            2 -> Reach.Metres(
+                FfiConverterUInt.read(buf),
+                )
+            3 -> Reach.Yards(
+                FfiConverterUInt.read(buf),
+                )
+            else -> throw RuntimeException("invalid enum value, something is very wrong!!")
+        }
+    }
+
+    override fun allocationSize(value: Reach): ULong = when(value) {
+        is Reach.Wraps -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUInt.allocationSize(value.`hundredths`)
+                + FfiConverterUInt.allocationSize(value.`spanTenthMm`)
+            )
+        }
+        is Reach.Metres -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUInt.allocationSize(value.`cm`)
+            )
+        }
+        is Reach.Yards -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUInt.allocationSize(value.`hundredths`)
+            )
+        }
+    }
+
+    override fun write(value: Reach, buf: ByteBuffer) {
+        when(value) {
+            is Reach.Wraps -> {
+                buf.putInt(1)
+                FfiConverterUInt.write(value.`hundredths`, buf)
+                FfiConverterUInt.write(value.`spanTenthMm`, buf)
+                Unit
+            }
+            is Reach.Metres -> {
+                buf.putInt(2)
+                FfiConverterUInt.write(value.`cm`, buf)
+                Unit
+            }
+            is Reach.Yards -> {
+                buf.putInt(3)
+                FfiConverterUInt.write(value.`hundredths`, buf)
+                Unit
+            }
+        }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }
+    }
+}
+
+
+
+
+
+
+
+/**
+ * Why a call did nothing.
+ */
+sealed class RestwaterException: kotlin.Exception() {
+    
+    /**
+     * The only case: the kind tells errors apart.
+     */
+    class Failed(
+        
+        /**
+         * What a shell can tell apart.
+         */
+        val `kind`: Kind, 
+        
+        /**
+         * What to show, in the user's language.
+         */
+        val `text`: kotlin.String, 
+        
+        /**
+         * For a report.
+         */
+        val `detail`: kotlin.String
+        ) : RestwaterException() {
+        override val message
+            get() = "kind=${ `kind` }, text=${ `text` }, detail=${ `detail` }"
+    }
+    
+
+    
+
+
+    companion object ErrorHandler : UniffiRustCallStatusErrorHandler<RestwaterException> {
+        override fun lift(error_buf: RustBuffer.ByValue): RestwaterException = FfiConverterTypeRestwaterError.lift(error_buf)
+    }
+
+    
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeRestwaterError : FfiConverterRustBuffer<RestwaterException> {
+    override fun read(buf: ByteBuffer): RestwaterException {
+        
+
+        return when(buf.getInt()) {
+            1 -> RestwaterException.Failed(
+                FfiConverterTypeKind.read(buf),
+                FfiConverterString.read(buf),
+                FfiConverterString.read(buf),
+                )
+            else -> throw RuntimeException("invalid error enum value, something is very wrong!!")
+        }
+    }
+
+    override fun allocationSize(value: RestwaterException): ULong {
+        return when(value) {
+            is RestwaterException.Failed -> (
+                // Add the size for the Int that specifies the variant plus the size needed for all fields
+                4UL
+                + FfiConverterTypeKind.allocationSize(value.`kind`)
+                + FfiConverterString.allocationSize(value.`text`)
+                + FfiConverterString.allocationSize(value.`detail`)
+            )
+        }
+    }
+
+    override fun write(value: RestwaterException, buf: ByteBuffer) {
+        when(value) {
+            is RestwaterException.Failed -> {
+                buf.putInt(1)
+                FfiConverterTypeKind.write(value.`kind`, buf)
+                FfiConverterString.write(value.`text`, buf)
+                FfiConverterString.write(value.`detail`, buf)
+                Unit
+            }
+        }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }
+    }
+
+}
+
+
+
+/**
+ * Ink on paper or chalk on ink.
+ */
+
+enum class Scheme {
+    
+    /**
+     * Ink on paper.
+     */
+    DAY,
+    /**
+     * Chalk on ink.
+     */
+    NIGHT;
+
+    
+
+
+    companion object
+}
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeScheme: FfiConverterRustBuffer<Scheme> {
+    override fun read(buf: ByteBuffer) = try {
+        Scheme.values()[buf.getInt() - 1]
+    } catch (e: IndexOutOfBoundsException) {
+        throw RuntimeException("invalid enum value, something is very wrong!!", e)
+    }
+
+    override fun allocationSize(value: Scheme) = 4UL
+
+    override fun write(value: Scheme, buf: ByteBuffer) {
+        buf.putInt(value.ordinal + 1)
+    }
+}
+
+
+
+
+
+/**
+ * What a screen shows.
+ */
+sealed class Screen {
+    
+    /**
+     * The running waits and the keys.
+     */
+    data class Bank(
+        val v1: app.restwater.core.BankView) : Screen()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Setting up a session.
+     */
+    data class Setup(
+        val v1: app.restwater.core.SetupView) : Screen()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Spot and rig of the chosen rod.
+     */
+    data class Tackle(
+        val v1: app.restwater.core.TackleView) : Screen()
+        
+    {
+        
+
+        companion object
+    }
+    
+
+    
+
+    
+    
+
+
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeScreen : FfiConverterRustBuffer<Screen>{
+    override fun read(buf: ByteBuffer): Screen {
+        return when(buf.getInt()) {
+            1 -> Screen.Bank(
+                FfiConverterTypeBankView.read(buf),
+                )
+            2 -> Screen.Setup(
+                FfiConverterTypeSetupView.read(buf),
+                )
+            3 -> Screen.Tackle(
+                FfiConverterTypeTackleView.read(buf),
+                )
+            else -> throw RuntimeException("invalid enum value, something is very wrong!!")
+        }
+    }
+
+    override fun allocationSize(value: Screen): ULong = when(value) {
+        is Screen.Bank -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeBankView.allocationSize(value.v1)
+            )
+        }
+        is Screen.Setup -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeSetupView.allocationSize(value.v1)
+            )
+        }
+        is Screen.Tackle -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeTackleView.allocationSize(value.v1)
+            )
+        }
+    }
+
+    override fun write(value: Screen, buf: ByteBuffer) {
+        when(value) {
+            is Screen.Bank -> {
+                buf.putInt(1)
+                FfiConverterTypeBankView.write(value.v1, buf)
+                Unit
+            }
+            is Screen.Setup -> {
+                buf.putInt(2)
+                FfiConverterTypeSetupView.write(value.v1, buf)
+                Unit
+            }
+            is Screen.Tackle -> {
+                buf.putInt(3)
+                FfiConverterTypeTackleView.write(value.v1, buf)
+                Unit
+            }
+        }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }
+    }
+}
+
+
+
+
+
+/**
+ * The shape of a mark on the strip.
+ */
+
+enum class StripMarkShape {
+    
+    /**
+     * A bite came after this wait: a diamond.
+     */
+    BITE,
+    /**
+     * The wait ended without one: a stroke.
+     */
+    NO_BITE,
+    /**
+     * A liner on the running cast: a triangle.
+     */
+    LINER;
+
+    
+
+
+    companion object
+}
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeStripMarkShape: FfiConverterRustBuffer<StripMarkShape> {
+    override fun read(buf: ByteBuffer) = try {
+        StripMarkShape.values()[buf.getInt() - 1]
+    } catch (e: IndexOutOfBoundsException) {
+        throw RuntimeException("invalid enum value, something is very wrong!!", e)
+    }
+
+    override fun allocationSize(value: StripMarkShape) = 4UL
+
+    override fun write(value: StripMarkShape, buf: ByteBuffer) {
+        buf.putInt(value.ordinal + 1)
+    }
+}
+
+
+
+
+
+/**
+ * The unit a weight was entered in; it is never converted in the log.
+ */
+
+enum class WeightUnit {
+    
+    /**
+     * Drams, 1/256 lb.
+     */
+    DRAMS,
+    /**
+     * Grams.
+     */
+    GRAMS;
+
+    
+
+
+    companion object
+}
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeWeightUnit: FfiConverterRustBuffer<WeightUnit> {
+    override fun read(buf: ByteBuffer) = try {
+        WeightUnit.values()[buf.getInt() - 1]
+    } catch (e: IndexOutOfBoundsException) {
+        throw RuntimeException("invalid enum value, something is very wrong!!", e)
+    }
+
+    override fun allocationSize(value: WeightUnit) = 4UL
+
+    override fun write(value: WeightUnit, buf: ByteBuffer) {
+        buf.putInt(value.ordinal + 1)
+    }
+}
+
+
+
+
+
+/**
+ * The screens there are.
+ */
+
+enum class Which {
+    
+    /**
+     * The running waits and the keys.
+     */
+    BANK,
+    /**
+     * Setting up a session.
+     */
+    SETUP,
+    /**
+     * Spot and rig of the chosen rod.
+     */
+    TACKLE;
+
+    
+
+
+    companion object
+}
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeWhich: FfiConverterRustBuffer<Which> {
+    override fun read(buf: ByteBuffer) = try {
+        Which.values()[buf.getInt() - 1]
+    } catch (e: IndexOutOfBoundsException) {
+        throw RuntimeException("invalid enum value, something is very wrong!!", e)
+    }
+
+    override fun allocationSize(value: Which) = 4UL
+
+    override fun write(value: Which, buf: ByteBuffer) {
+        buf.putInt(value.ordinal + 1)
+    }
+}
+
+
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterOptionalUByte: FfiConverterRustBuffer<kotlin.UByte?> {
+    override fun read(buf: ByteBuffer): kotlin.UByte? {
+        if (buf.get().toInt() == 0) {
+            return null
+        }
+        return FfiConverterUByte.read(buf)
+    }
+
+    override fun allocationSize(value: kotlin.UByte?): ULong {
+        if (value == null) {
+            return 1UL
+        } else {
+            return 1UL + FfiConverterUByte.allocationSize(value)
+        }
+    }
+
+    override fun write(value: kotlin.UByte?, buf: ByteBuffer) {
+        if (value == null) {
+            buf.put(0)
+        } else {
+            buf.put(1)
+            FfiConverterUByte.write(value, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterOptionalUInt: FfiConverterRustBuffer<kotlin.UInt?> {
+    override fun read(buf: ByteBuffer): kotlin.UInt? {
+        if (buf.get().toInt() == 0) {
+            return null
+        }
+        return FfiConverterUInt.read(buf)
+    }
+
+    override fun allocationSize(value: kotlin.UInt?): ULong {
+        if (value == null) {
+            return 1UL
+        } else {
+            return 1UL + FfiConverterUInt.allocationSize(value)
+        }
+    }
+
+    override fun write(value: kotlin.UInt?, buf: ByteBuffer) {
+        if (value == null) {
+            buf.put(0)
+        } else {
+            buf.put(1)
+            FfiConverterUInt.write(value, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterOptionalDouble: FfiConverterRustBuffer<kotlin.Double?> {
+    override fun read(buf: ByteBuffer): kotlin.Double? {
+        if (buf.get().toInt() == 0) {
+            return null
+        }
+        return FfiConverterDouble.read(buf)
+    }
+
+    override fun allocationSize(value: kotlin.Double?): ULong {
+        if (value == null) {
+            return 1UL
+        } else {
+            return 1UL + FfiConverterDouble.allocationSize(value)
+        }
+    }
+
+    override fun write(value: kotlin.Double?, buf: ByteBuffer) {
+        if (value == null) {
+            buf.put(0)
+        } else {
+            buf.put(1)
+            FfiConverterDouble.write(value, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterOptionalString: FfiConverterRustBuffer<kotlin.String?> {
+    override fun read(buf: ByteBuffer): kotlin.String? {
+        if (buf.get().toInt() == 0) {
+            return null
+        }
+        return FfiConverterString.read(buf)
+    }
+
+    override fun allocationSize(value: kotlin.String?): ULong {
+        if (value == null) {
+            return 1UL
+        } else {
+            return 1UL + FfiConverterString.allocationSize(value)
+        }
+    }
+
+    override fun write(value: kotlin.String?, buf: ByteBuffer) {
+        if (value == null) {
+            buf.put(0)
+        } else {
+            buf.put(1)
+            FfiConverterString.write(value, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterOptionalTypeRect: FfiConverterRustBuffer<Rect?> {
+    override fun read(buf: ByteBuffer): Rect? {
+        if (buf.get().toInt() == 0) {
+            return null
+        }
+        return FfiConverterTypeRect.read(buf)
+    }
+
+    override fun allocationSize(value: Rect?): ULong {
+        if (value == null) {
+            return 1UL
+        } else {
+            return 1UL + FfiConverterTypeRect.allocationSize(value)
+        }
+    }
+
+    override fun write(value: Rect?, buf: ByteBuffer) {
+        if (value == null) {
+            buf.put(0)
+        } else {
+            buf.put(1)
+            FfiConverterTypeRect.write(value, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterOptionalTypeSessionSetup: FfiConverterRustBuffer<SessionSetup?> {
+    override fun read(buf: ByteBuffer): SessionSetup? {
+        if (buf.get().toInt() == 0) {
+            return null
+        }
+        return FfiConverterTypeSessionSetup.read(buf)
+    }
+
+    override fun allocationSize(value: SessionSetup?): ULong {
+        if (value == null) {
+            return 1UL
+        } else {
+            return 1UL + FfiConverterTypeSessionSetup.allocationSize(value)
+        }
+    }
+
+    override fun write(value: SessionSetup?, buf: ByteBuffer) {
+        if (value == null) {
+            buf.put(0)
+        } else {
+            buf.put(1)
+            FfiConverterTypeSessionSetup.write(value, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterOptionalTypeAction: FfiConverterRustBuffer<Action?> {
+    override fun read(buf: ByteBuffer): Action? {
+        if (buf.get().toInt() == 0) {
+            return null
+        }
+        return FfiConverterTypeAction.read(buf)
+    }
+
+    override fun allocationSize(value: Action?): ULong {
+        if (value == null) {
+            return 1UL
+        } else {
+            return 1UL + FfiConverterTypeAction.allocationSize(value)
+        }
+    }
+
+    override fun write(value: Action?, buf: ByteBuffer) {
+        if (value == null) {
+            buf.put(0)
+        } else {
+            buf.put(1)
+            FfiConverterTypeAction.write(value, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterOptionalTypeFishWeight: FfiConverterRustBuffer<FishWeight?> {
+    override fun read(buf: ByteBuffer): FishWeight? {
+        if (buf.get().toInt() == 0) {
+            return null
+        }
+        return FfiConverterTypeFishWeight.read(buf)
+    }
+
+    override fun allocationSize(value: FishWeight?): ULong {
+        if (value == null) {
+            return 1UL
+        } else {
+            return 1UL + FfiConverterTypeFishWeight.allocationSize(value)
+        }
+    }
+
+    override fun write(value: FishWeight?, buf: ByteBuffer) {
+        if (value == null) {
+            buf.put(0)
+        } else {
+            buf.put(1)
+            FfiConverterTypeFishWeight.write(value, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterOptionalTypeHand: FfiConverterRustBuffer<Hand?> {
+    override fun read(buf: ByteBuffer): Hand? {
+        if (buf.get().toInt() == 0) {
+            return null
+        }
+        return FfiConverterTypeHand.read(buf)
+    }
+
+    override fun allocationSize(value: Hand?): ULong {
+        if (value == null) {
+            return 1UL
+        } else {
+            return 1UL + FfiConverterTypeHand.allocationSize(value)
+        }
+    }
+
+    override fun write(value: Hand?, buf: ByteBuffer) {
+        if (value == null) {
+            buf.put(0)
+        } else {
+            buf.put(1)
+            FfiConverterTypeHand.write(value, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterOptionalTypeLeadMaterial: FfiConverterRustBuffer<LeadMaterial?> {
+    override fun read(buf: ByteBuffer): LeadMaterial? {
+        if (buf.get().toInt() == 0) {
+            return null
+        }
+        return FfiConverterTypeLeadMaterial.read(buf)
+    }
+
+    override fun allocationSize(value: LeadMaterial?): ULong {
+        if (value == null) {
+            return 1UL
+        } else {
+            return 1UL + FfiConverterTypeLeadMaterial.allocationSize(value)
+        }
+    }
+
+    override fun write(value: LeadMaterial?, buf: ByteBuffer) {
+        if (value == null) {
+            buf.put(0)
+        } else {
+            buf.put(1)
+            FfiConverterTypeLeadMaterial.write(value, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterOptionalTypeScheme: FfiConverterRustBuffer<Scheme?> {
+    override fun read(buf: ByteBuffer): Scheme? {
+        if (buf.get().toInt() == 0) {
+            return null
+        }
+        return FfiConverterTypeScheme.read(buf)
+    }
+
+    override fun allocationSize(value: Scheme?): ULong {
+        if (value == null) {
+            return 1UL
+        } else {
+            return 1UL + FfiConverterTypeScheme.allocationSize(value)
+        }
+    }
+
+    override fun write(value: Scheme?, buf: ByteBuffer) {
+        if (value == null) {
+            buf.put(0)
+        } else {
+            buf.put(1)
+            FfiConverterTypeScheme.write(value, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterOptionalSequenceDouble: FfiConverterRustBuffer<List<kotlin.Double>?> {
+    override fun read(buf: ByteBuffer): List<kotlin.Double>? {
+        if (buf.get().toInt() == 0) {
+            return null
+        }
+        return FfiConverterSequenceDouble.read(buf)
+    }
+
+    override fun allocationSize(value: List<kotlin.Double>?): ULong {
+        if (value == null) {
+            return 1UL
+        } else {
+            return 1UL + FfiConverterSequenceDouble.allocationSize(value)
+        }
+    }
+
+    override fun write(value: List<kotlin.Double>?, buf: ByteBuffer) {
+        if (value == null) {
+            buf.put(0)
+        } else {
+            buf.put(1)
+            FfiConverterSequenceDouble.write(value, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterOptionalTypeUuid: FfiConverterRustBuffer<Uuid?> {
+    override fun read(buf: ByteBuffer): Uuid? {
+        if (buf.get().toInt() == 0) {
+            return null
+        }
+        return FfiConverterTypeUuid.read(buf)
+    }
+
+    override fun allocationSize(value: Uuid?): ULong {
+        if (value == null) {
+            return 1UL
+        } else {
+            return 1UL + FfiConverterTypeUuid.allocationSize(value)
+        }
+    }
+
+    override fun write(value: Uuid?, buf: ByteBuffer) {
+        if (value == null) {
+            buf.put(0)
+        } else {
+            buf.put(1)
+            FfiConverterTypeUuid.write(value, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterSequenceDouble: FfiConverterRustBuffer<List<kotlin.Double>> {
+    override fun read(buf: ByteBuffer): List<kotlin.Double> {
+        val len = buf.getInt()
+        return List<kotlin.Double>(len) {
+            FfiConverterDouble.read(buf)
+        }
+    }
+
+    override fun allocationSize(value: List<kotlin.Double>): ULong {
+        val sizeForLength = 4UL
+        val sizeForItems = value.map { FfiConverterDouble.allocationSize(it) }.sum()
+        return sizeForLength + sizeForItems
+    }
+
+    override fun write(value: List<kotlin.Double>, buf: ByteBuffer) {
+        buf.putInt(value.size)
+        value.iterator().forEach {
+            FfiConverterDouble.write(it, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterSequenceString: FfiConverterRustBuffer<List<kotlin.String>> {
+    override fun read(buf: ByteBuffer): List<kotlin.String> {
+        val len = buf.getInt()
+        return List<kotlin.String>(len) {
+            FfiConverterString.read(buf)
+        }
+    }
+
+    override fun allocationSize(value: List<kotlin.String>): ULong {
+        val sizeForLength = 4UL
+        val sizeForItems = value.map { FfiConverterString.allocationSize(it) }.sum()
+        return sizeForLength + sizeForItems
+    }
+
+    override fun write(value: List<kotlin.String>, buf: ByteBuffer) {
+        buf.putInt(value.size)
+        value.iterator().forEach {
+            FfiConverterString.write(it, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterSequenceTypeBrokenRule: FfiConverterRustBuffer<List<BrokenRule>> {
+    override fun read(buf: ByteBuffer): List<BrokenRule> {
+        val len = buf.getInt()
+        return List<BrokenRule>(len) {
+            FfiConverterTypeBrokenRule.read(buf)
+        }
+    }
+
+    override fun allocationSize(value: List<BrokenRule>): ULong {
+        val sizeForLength = 4UL
+        val sizeForItems = value.map { FfiConverterTypeBrokenRule.allocationSize(it) }.sum()
+        return sizeForLength + sizeForItems
+    }
+
+    override fun write(value: List<BrokenRule>, buf: ByteBuffer) {
+        buf.putInt(value.size)
+        value.iterator().forEach {
+            FfiConverterTypeBrokenRule.write(it, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterSequenceTypeChoice: FfiConverterRustBuffer<List<Choice>> {
+    override fun read(buf: ByteBuffer): List<Choice> {
+        val len = buf.getInt()
+        return List<Choice>(len) {
+            FfiConverterTypeChoice.read(buf)
+        }
+    }
+
+    override fun allocationSize(value: List<Choice>): ULong {
+        val sizeForLength = 4UL
+        val sizeForItems = value.map { FfiConverterTypeChoice.allocationSize(it) }.sum()
+        return sizeForLength + sizeForItems
+    }
+
+    override fun write(value: List<Choice>, buf: ByteBuffer) {
+        buf.putInt(value.size)
+        value.iterator().forEach {
+            FfiConverterTypeChoice.write(it, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterSequenceTypeChoiceRow: FfiConverterRustBuffer<List<ChoiceRow>> {
+    override fun read(buf: ByteBuffer): List<ChoiceRow> {
+        val len = buf.getInt()
+        return List<ChoiceRow>(len) {
+            FfiConverterTypeChoiceRow.read(buf)
+        }
+    }
+
+    override fun allocationSize(value: List<ChoiceRow>): ULong {
+        val sizeForLength = 4UL
+        val sizeForItems = value.map { FfiConverterTypeChoiceRow.allocationSize(it) }.sum()
+        return sizeForLength + sizeForItems
+    }
+
+    override fun write(value: List<ChoiceRow>, buf: ByteBuffer) {
+        buf.putInt(value.size)
+        value.iterator().forEach {
+            FfiConverterTypeChoiceRow.write(it, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterSequenceTypeDayTap: FfiConverterRustBuffer<List<DayTap>> {
+    override fun read(buf: ByteBuffer): List<DayTap> {
+        val len = buf.getInt()
+        return List<DayTap>(len) {
+            FfiConverterTypeDayTap.read(buf)
+        }
+    }
+
+    override fun allocationSize(value: List<DayTap>): ULong {
+        val sizeForLength = 4UL
+        val sizeForItems = value.map { FfiConverterTypeDayTap.allocationSize(it) }.sum()
+        return sizeForLength + sizeForItems
+    }
+
+    override fun write(value: List<DayTap>, buf: ByteBuffer) {
+        buf.putInt(value.size)
+        value.iterator().forEach {
+            FfiConverterTypeDayTap.write(it, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterSequenceTypeKeyPlace: FfiConverterRustBuffer<List<KeyPlace>> {
+    override fun read(buf: ByteBuffer): List<KeyPlace> {
+        val len = buf.getInt()
+        return List<KeyPlace>(len) {
+            FfiConverterTypeKeyPlace.read(buf)
+        }
+    }
+
+    override fun allocationSize(value: List<KeyPlace>): ULong {
+        val sizeForLength = 4UL
+        val sizeForItems = value.map { FfiConverterTypeKeyPlace.allocationSize(it) }.sum()
+        return sizeForLength + sizeForItems
+    }
+
+    override fun write(value: List<KeyPlace>, buf: ByteBuffer) {
+        buf.putInt(value.size)
+        value.iterator().forEach {
+            FfiConverterTypeKeyPlace.write(it, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterSequenceTypeKeyView: FfiConverterRustBuffer<List<KeyView>> {
+    override fun read(buf: ByteBuffer): List<KeyView> {
+        val len = buf.getInt()
+        return List<KeyView>(len) {
+            FfiConverterTypeKeyView.read(buf)
+        }
+    }
+
+    override fun allocationSize(value: List<KeyView>): ULong {
+        val sizeForLength = 4UL
+        val sizeForItems = value.map { FfiConverterTypeKeyView.allocationSize(it) }.sum()
+        return sizeForLength + sizeForItems
+    }
+
+    override fun write(value: List<KeyView>, buf: ByteBuffer) {
+        buf.putInt(value.size)
+        value.iterator().forEach {
+            FfiConverterTypeKeyView.write(it, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterSequenceTypeRodPlace: FfiConverterRustBuffer<List<RodPlace>> {
+    override fun read(buf: ByteBuffer): List<RodPlace> {
+        val len = buf.getInt()
+        return List<RodPlace>(len) {
+            FfiConverterTypeRodPlace.read(buf)
+        }
+    }
+
+    override fun allocationSize(value: List<RodPlace>): ULong {
+        val sizeForLength = 4UL
+        val sizeForItems = value.map { FfiConverterTypeRodPlace.allocationSize(it) }.sum()
+        return sizeForLength + sizeForItems
+    }
+
+    override fun write(value: List<RodPlace>, buf: ByteBuffer) {
+        buf.putInt(value.size)
+        value.iterator().forEach {
+            FfiConverterTypeRodPlace.write(it, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterSequenceTypeRodView: FfiConverterRustBuffer<List<RodView>> {
+    override fun read(buf: ByteBuffer): List<RodView> {
+        val len = buf.getInt()
+        return List<RodView>(len) {
+            FfiConverterTypeRodView.read(buf)
+        }
+    }
+
+    override fun allocationSize(value: List<RodView>): ULong {
+        val sizeForLength = 4UL
+        val sizeForItems = value.map { FfiConverterTypeRodView.allocationSize(it) }.sum()
+        return sizeForLength + sizeForItems
+    }
+
+    override fun write(value: List<RodView>, buf: ByteBuffer) {
+        buf.putInt(value.size)
+        value.iterator().forEach {
+            FfiConverterTypeRodView.write(it, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterSequenceTypeStripMark: FfiConverterRustBuffer<List<StripMark>> {
+    override fun read(buf: ByteBuffer): List<StripMark> {
+        val len = buf.getInt()
+        return List<StripMark>(len) {
+            FfiConverterTypeStripMark.read(buf)
+        }
+    }
+
+    override fun allocationSize(value: List<StripMark>): ULong {
+        val sizeForLength = 4UL
+        val sizeForItems = value.map { FfiConverterTypeStripMark.allocationSize(it) }.sum()
+        return sizeForLength + sizeForItems
+    }
+
+    override fun write(value: List<StripMark>, buf: ByteBuffer) {
+        buf.putInt(value.size)
+        value.iterator().forEach {
+            FfiConverterTypeStripMark.write(it, buf)
+        }
+    }
+}
+
+
+
+public typealias Uuid = kotlin.String
+public typealias FfiConverterTypeUuid = FfiConverterString
         /**
          * Version of the core that the shell was loaded with, as `major.minor.patch`.
          */ fun `coreVersion`(): kotlin.String {
@@ -972,6 +6219,37 @@ public object FfiConverterString: FfiConverter<String, RustBuffer.ByValue> {
     UniffiLib.uniffi_restwater_fn_func_core_version(
     
         _status)
+}
+    )
+    }
+    
+
+        /**
+         * Where the Bank screen's things lie on a glass.
+         */
+    @Throws(RestwaterException::class) fun `bankLayout`(`glass`: Glass, `ask`: PadAsk): BankLayout {
+            return FfiConverterTypeBankLayout.lift(
+    uniffiRustCallWithError(RestwaterException) { _status ->
+    UniffiLib.uniffi_restwater_fn_func_bank_layout(
+    
+        
+        FfiConverterTypeGlass.lower(`glass`),
+        FfiConverterTypePadAsk.lower(`ask`),_status)
+}
+    )
+    }
+    
+
+        /**
+         * Reads a day file: JSON lines of times and taps. An error names line and column.
+         */
+    @Throws(RestwaterException::class) fun `readDay`(`text`: kotlin.String): List<DayTap> {
+            return FfiConverterSequenceTypeDayTap.lift(
+    uniffiRustCallWithError(RestwaterException) { _status ->
+    UniffiLib.uniffi_restwater_fn_func_read_day(
+    
+        
+        FfiConverterString.lower(`text`),_status)
 }
     )
     }
