@@ -14,6 +14,7 @@ use restwater_core::exchange::{ExchangeError, Incoming};
 use restwater_core::log::{Op, canonical_bytes, effective, sha256_hex, sorted};
 use restwater_core::session::{Session, fold};
 use restwater_core::store::Store;
+use restwater_core::swim::{PegOnEarth, Place, swim_from_geojson};
 use std::collections::BTreeSet;
 use std::ops::ControlFlow;
 use std::path::PathBuf;
@@ -23,8 +24,13 @@ use uuid::Uuid;
 pub type Target = (&'static str, fn(&[u8]));
 
 /// All targets.
-pub const TARGETS: [Target; 4] =
-    [("op_file", fuzz_op_file), ("op_body", fuzz_op_body), ("day_file", fuzz_day_file), ("csv", fuzz_csv)];
+pub const TARGETS: [Target; 5] = [
+    ("op_file", fuzz_op_file),
+    ("op_body", fuzz_op_body),
+    ("day_file", fuzz_day_file),
+    ("csv", fuzz_csv),
+    ("geojson", fuzz_geojson),
+];
 
 /// Where corpus and crashers lie.
 pub fn folder() -> PathBuf {
@@ -141,6 +147,23 @@ pub fn fuzz_csv(data: &[u8]) {
     let cell = &rows[1][1];
     assert!(*cell == text || *cell == format!("'{text}"));
     assert!(!cell.starts_with(['=', '+', '-', '@', '\t', '\r', '\n']));
+}
+
+/// Any text as GeoJSON, with a peg on the earth and without: read, or refused in words, and what was read
+/// can be drawn.
+pub fn fuzz_geojson(data: &[u8]) {
+    let Ok(text) = std::str::from_utf8(data) else { return };
+    let place = Place { lat_deg: 51.0, lon_deg: 0.5 };
+    let peg = PegOnEarth::new(place, 30.0).ok();
+    for peg in [None, peg.as_ref()] {
+        match swim_from_geojson(text, peg) {
+            Err(error) => assert!(!error.to_string().is_empty()),
+            Ok(swim) => {
+                let outline = swim.boundary.unwrap_or_default();
+                assert!(outline.iter().all(|p| p.x.is_finite() && p.y.is_finite()));
+            }
+        }
+    }
 }
 
 /// A reader of RFC 4180 of our own, so that writer and reader don't share their faults.

@@ -679,6 +679,8 @@ internal object IntegrityCheckingUniffiLib {
     ): Int
     external fun uniffi_restwater_checksum_func_bank_layout(
     ): Int
+    external fun uniffi_restwater_checksum_func_pad_words(
+    ): Int
     external fun uniffi_restwater_checksum_func_read_day(
     ): Int
     external fun uniffi_restwater_checksum_method_restwater_act(
@@ -736,6 +738,8 @@ internal object UniffiLib {
     external fun uniffi_restwater_fn_func_core_version(uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
     external fun uniffi_restwater_fn_func_bank_layout(`glass`: RustBuffer.ByValue,`ask`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
+    ): RustBuffer.ByValue
+    external fun uniffi_restwater_fn_func_pad_words(uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
     external fun uniffi_restwater_fn_func_read_day(`text`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
@@ -862,6 +866,9 @@ private fun uniffiCheckApiChecksums(lib: IntegrityCheckingUniffiLib) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
     if ((lib.uniffi_restwater_checksum_func_bank_layout() and 0xFFFF) != 22549) {
+        throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
+    }
+    if ((lib.uniffi_restwater_checksum_func_pad_words() and 0xFFFF) != 19893) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
     if ((lib.uniffi_restwater_checksum_func_read_day() and 0xFFFF) != 43388) {
@@ -1774,14 +1781,9 @@ data class BankLayout (
     val `strip`: Rect
     , 
     /**
-     * First sentence of the advice.
+     * The advice: the first sentence large, then as many of the others as fit.
      */
-    val `headline`: Rect
-    , 
-    /**
-     * Second sentence.
-     */
-    val `detail`: Rect?
+    val `advice`: Rect
     , 
     /**
      * Where the cast lies or the next one goes.
@@ -1865,7 +1867,6 @@ public object FfiConverterTypeBankLayout: FfiConverterRustBuffer<BankLayout> {
             FfiConverterOptionalTypeRect.read(buf),
             FfiConverterOptionalTypeRect.read(buf),
             FfiConverterOptionalTypeRect.read(buf),
-            FfiConverterOptionalTypeRect.read(buf),
             FfiConverterTypeRect.read(buf),
             FfiConverterSequenceTypeKeyPlace.read(buf),
             FfiConverterOptionalTypeRect.read(buf),
@@ -1886,8 +1887,7 @@ public object FfiConverterTypeBankLayout: FfiConverterRustBuffer<BankLayout> {
             FfiConverterOptionalTypeRect.allocationSize(value.`since`) +
             FfiConverterOptionalTypeRect.allocationSize(value.`fan`) +
             FfiConverterTypeRect.allocationSize(value.`strip`) +
-            FfiConverterTypeRect.allocationSize(value.`headline`) +
-            FfiConverterOptionalTypeRect.allocationSize(value.`detail`) +
+            FfiConverterTypeRect.allocationSize(value.`advice`) +
             FfiConverterOptionalTypeRect.allocationSize(value.`spot`) +
             FfiConverterOptionalTypeRect.allocationSize(value.`rig`) +
             FfiConverterOptionalTypeRect.allocationSize(value.`latest`) +
@@ -1910,8 +1910,7 @@ public object FfiConverterTypeBankLayout: FfiConverterRustBuffer<BankLayout> {
             FfiConverterOptionalTypeRect.write(value.`since`, buf)
             FfiConverterOptionalTypeRect.write(value.`fan`, buf)
             FfiConverterTypeRect.write(value.`strip`, buf)
-            FfiConverterTypeRect.write(value.`headline`, buf)
-            FfiConverterOptionalTypeRect.write(value.`detail`, buf)
+            FfiConverterTypeRect.write(value.`advice`, buf)
             FfiConverterOptionalTypeRect.write(value.`spot`, buf)
             FfiConverterOptionalTypeRect.write(value.`rig`, buf)
             FfiConverterOptionalTypeRect.write(value.`latest`, buf)
@@ -2665,6 +2664,101 @@ public object FfiConverterTypePadAsk: FfiConverterRustBuffer<PadAsk> {
 
 
 /**
+ * The words of the glass.
+ */
+data class PadWords (
+    /**
+     * Opens the list of screens.
+     */
+    val `screens`: Said
+    , 
+    /**
+     * Changes to the day scheme.
+     */
+    val `day`: Said
+    , 
+    /**
+     * Changes to the night scheme.
+     */
+    val `night`: Said
+    , 
+    /**
+     * Changes to the left hand.
+     */
+    val `left`: Said
+    , 
+    /**
+     * Changes to the right hand.
+     */
+    val `right`: Said
+    , 
+    /**
+     * Turns to the next page of small keys.
+     */
+    val `more`: Said
+    , 
+    /**
+     * The small swim fan.
+     */
+    val `swim`: Said
+    , 
+    /**
+     * Back to the Bank screen.
+     */
+    val `back`: Said
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypePadWords: FfiConverterRustBuffer<PadWords> {
+    override fun read(buf: ByteBuffer): PadWords {
+        return PadWords(
+            FfiConverterTypeSaid.read(buf),
+            FfiConverterTypeSaid.read(buf),
+            FfiConverterTypeSaid.read(buf),
+            FfiConverterTypeSaid.read(buf),
+            FfiConverterTypeSaid.read(buf),
+            FfiConverterTypeSaid.read(buf),
+            FfiConverterTypeSaid.read(buf),
+            FfiConverterTypeSaid.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: PadWords) = (
+            FfiConverterTypeSaid.allocationSize(value.`screens`) +
+            FfiConverterTypeSaid.allocationSize(value.`day`) +
+            FfiConverterTypeSaid.allocationSize(value.`night`) +
+            FfiConverterTypeSaid.allocationSize(value.`left`) +
+            FfiConverterTypeSaid.allocationSize(value.`right`) +
+            FfiConverterTypeSaid.allocationSize(value.`more`) +
+            FfiConverterTypeSaid.allocationSize(value.`swim`) +
+            FfiConverterTypeSaid.allocationSize(value.`back`)
+    )
+
+    override fun write(value: PadWords, buf: ByteBuffer) {
+            FfiConverterTypeSaid.write(value.`screens`, buf)
+            FfiConverterTypeSaid.write(value.`day`, buf)
+            FfiConverterTypeSaid.write(value.`night`, buf)
+            FfiConverterTypeSaid.write(value.`left`, buf)
+            FfiConverterTypeSaid.write(value.`right`, buf)
+            FfiConverterTypeSaid.write(value.`more`, buf)
+            FfiConverterTypeSaid.write(value.`swim`, buf)
+            FfiConverterTypeSaid.write(value.`back`, buf)
+    }
+}
+
+
+
+/**
  * A rectangle on the glass, pixels from the upper left corner.
  */
 data class Rect (
@@ -2975,6 +3069,53 @@ public object FfiConverterTypeRodView: FfiConverterRustBuffer<RodView> {
             FfiConverterBoolean.write(value.`chosen`, buf)
             FfiConverterLong.write(value.`elapsedMs`, buf)
             FfiConverterBoolean.write(value.`approximate`, buf)
+    }
+}
+
+
+
+/**
+ * A word on a key, with what a screen reader says.
+ */
+data class Said (
+    /**
+     * The word on the key.
+     */
+    val `label`: kotlin.String
+    , 
+    /**
+     * What a screen reader says.
+     */
+    val `spoken`: kotlin.String
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeSaid: FfiConverterRustBuffer<Said> {
+    override fun read(buf: ByteBuffer): Said {
+        return Said(
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: Said) = (
+            FfiConverterString.allocationSize(value.`label`) +
+            FfiConverterString.allocationSize(value.`spoken`)
+    )
+
+    override fun write(value: Said, buf: ByteBuffer) {
+            FfiConverterString.write(value.`label`, buf)
+            FfiConverterString.write(value.`spoken`, buf)
     }
 }
 
@@ -6235,6 +6376,19 @@ public typealias FfiConverterTypeUuid = FfiConverterString
         
         FfiConverterTypeGlass.lower(`glass`),
         FfiConverterTypePadAsk.lower(`ask`),_status)
+}
+    )
+    }
+    
+
+        /**
+         * The words on the glass that belong to no record.
+         */ fun `padWords`(): PadWords {
+            return FfiConverterTypePadWords.lift(
+    uniffiRustCall() { _status ->
+    UniffiLib.uniffi_restwater_fn_func_pad_words(
+    
+        _status)
 }
     )
     }
