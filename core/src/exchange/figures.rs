@@ -1,8 +1,8 @@
 //! The figures of a session as tables and report give them.
 
 use crate::log::{FishWeight, Reach, WeightUnit};
-use crate::screen::reach_m;
-use crate::session::{Cast, EndCause, Session, wait_of};
+
+use crate::session::{Cast, EndCause, Session, reach_m, wait_of};
 
 /// Grams in a dram: 453.59237 g (the international pound of 1959) over 256.
 const DRAM_G: f64 = 453.592_37 / 256.0;
