@@ -214,7 +214,7 @@ fn opening(board: &mut Board) -> Result<(), Failed> {
         drop(store);
         let start = Instant::now();
         let mut app = App::open(dir.path(), Box::new(NoEntropy), &now)?;
-        black_box(app.screen(Which::Bank, &now));
+        black_box(app.screen(Which::Bank, &now)?);
         whole.push(start.elapsed());
         drop(app);
         let start = Instant::now();

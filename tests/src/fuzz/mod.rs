@@ -2,6 +2,8 @@
 //! ordinary tests, which replay corpus and crashers, all call these. A target panics where a promise is
 //! broken, and only there.
 
+#![allow(clippy::missing_panics_doc)] // a panic is how a target reports
+
 mod mutate;
 
 pub use mutate::Mutator;

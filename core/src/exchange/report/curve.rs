@@ -83,7 +83,7 @@ fn axes(words: &Wording, end: f64, tick: f64, place: impl Fn(f64, f64) -> (f64, 
         at += tick;
     }
     drawing.text((RIGHT, BOTTOM + 32.0), "end", &words.say("report-minutes"));
-    drawing.text((LEFT + 6.0, TOP + 2.0), "start", &words.say("report-share"));
+    drawing.text((RIGHT, TOP + 2.0), "end", &words.say("report-share"));
 }
 
 fn alternative(words: &Wording, curve: &SurvivalCurve, end: f64, tick: f64) -> String {
