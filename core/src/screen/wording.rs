@@ -12,6 +12,7 @@ const EN_GB: &[(&str, &str)] = &[
     ("caution", include_str!("../../locales/en-GB/caution.ftl")),
     ("tackle", include_str!("../../locales/en-GB/tackle.ftl")),
     ("error", include_str!("../../locales/en-GB/error.ftl")),
+    ("report", include_str!("../../locales/en-GB/report.ftl")),
     ("pad", include_str!("../../locales/en-GB/pad.ftl")),
 ];
 
