@@ -5,6 +5,7 @@ mod entropy;
 mod error;
 mod layout;
 mod object;
+mod scene;
 mod screens;
 mod taps;
 

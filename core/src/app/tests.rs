@@ -304,7 +304,11 @@ fn a_spot_is_picked_by_steps_and_cast_to() {
     phone.tap(4_000, &Action::CastHere).unwrap();
     let spot = phone.app().session().unwrap().rods[0].spot.clone().unwrap();
     let words = screen::spot_words(&Wording::new(), phone.app().session().unwrap(), Some(&spot));
-    assert!(before.headline.ends_with(words.trim_end_matches(", clipped up")), "{} / {words}", before.headline);
+    assert!(
+        before.headline.ends_with(words.trim_end_matches(", clipped up")),
+        "{} / {words}",
+        before.headline
+    );
 }
 
 #[test]
@@ -316,10 +320,14 @@ fn water_is_kept_back_released_and_the_past_replayed() {
     phone.tap(30 * MIN, &Action::Replay { steps_back: 99 }).unwrap();
     let Screen::Swim(past) = phone.app().screen(Which::Swim, &at(30 * MIN)).unwrap() else { panic!() };
     assert_eq!((past.steps_back, past.replay.as_str()), (3, "As it was at 22:13"));
-    assert!(past.keys.iter().all(|k| k.key != SwimKey::CastHere || !k.enabled), "the past can't be cast into");
+    assert!(
+        past.keys.iter().all(|k| k.key != SwimKey::CastHere || !k.enabled),
+        "the past can't be cast into"
+    );
     phone.tap(31 * MIN, &Action::Replay { steps_back: 0 }).unwrap();
     let (bearing, range) = (kept.bearing_cdeg, kept.range_cm);
-    let glass = FanGlass { width_px: 1_000.0, height_px: 1_000.0, px_per_mm: 16.0, text_scale: 1.0, small: false };
+    let glass =
+        FanGlass { width_px: 1_000.0, height_px: 1_000.0, px_per_mm: 16.0, text_scale: 1.0, small: false };
     let scene = phone.app().swim_scene(&at(31 * MIN), &glass).unwrap();
     assert!(scene.line_role.contains(&crate::swim::LineRole::KeptBack), "{bearing:?} {range:?}");
     // The ring goes where the kept-back cell is, by a tap on its target.
@@ -335,7 +343,8 @@ fn water_is_kept_back_released_and_the_past_replayed() {
 #[test]
 fn a_spot_no_cast_can_lie_on_is_refused() {
     let mut phone = started();
-    let far = Spot { mark: None, bearing_cdeg: 0, reach: Reach::Yards { hundredths: 100_000 }, clipped: false };
+    let far =
+        Spot { mark: None, bearing_cdeg: 0, reach: Reach::Yards { hundredths: 100_000 }, clipped: false };
     let refused = phone.tap(1_000, &Action::SetSpot { rod: 1, spot: far }).unwrap_err();
     assert_eq!(refused.kind(), ErrorKind::BadInput);
     let zero = Action::ChooseSwim { field: "rest".into(), value: "0".into() };

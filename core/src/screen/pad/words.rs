@@ -21,7 +21,7 @@ const BELOW_HEADER_MM: f64 = 0.7;
 /// The place of the digits is so much higher than they must be, mm: faces differ by a hair.
 const DIGITS_SPARE_MM: f64 = 0.2;
 /// Room around the digits of one rod among several, mm: the chosen one stands in solid ink.
-const CELL_EDGE_MM: f64 = 0.6;
+const CELL_EDGE_MM: f64 = 0.8;
 /// Between the fan and what it stands beside, mm.
 const SIDE_GAP_MM: f64 = 1.5;
 /// The fan beside the sentences is at most so large, mm.
@@ -89,23 +89,17 @@ fn heights(room: f64, scale: f64, ask: PadAsk) -> Heights {
     let digits = DIGITS_MM + if several { 2.0 * CELL_EDGE_MM } else { DIGITS_SPARE_MM };
     let (since, spot, rig) = (0.0, 0.0, 0.0);
     let mut h = Heights { header: HEADER_MM, digits, since, strip: STRIP_MM, advice: headline, spot, rig };
-    // With nothing out, spot and rig have the pair's row on the pad.
-    let on_top = ask.state != BankState::Ready;
     h.take(room, |h| h.advice += body);
     h.take(room, |h| h.strip = 10.0);
     if several {
         h.take(room, |h| h.digits = SECONDARY_MM);
     }
-    if on_top {
-        h.take(room, |h| h.spot = body);
-    }
+    h.take(room, |h| h.spot = body);
     h.take(room, |h| h.since = body);
     h.take(room, |h| h.header = 8.0);
     h.take(room, |h| h.strip = 12.0);
     h.take(room, |h| h.advice += body);
-    if on_top {
-        h.take(room, |h| h.rig = body);
-    }
+    h.take(room, |h| h.rig = body);
     h.take(room, |h| h.digits += 2.0);
     h.take(room, |h| h.strip = 14.5);
     h.take(room, |h| h.header = 10.0);
@@ -191,12 +185,15 @@ pub(super) fn lay(glass: &Millimetres, pad: &Pad, ask: PadAsk) -> Words {
         text: text_sizes(scale, glass.text),
     };
     if ask.state == BankState::Ready {
+        // With nothing out, spot and rig have the pair's row on the pad, and the advice has their lines;
+        // nothing else moves from one state to the next.
+        words.advice.height = column.y - LEAD_MM - words.advice.top;
         let half = pad.pair_row.height / 2.0;
         words.spot = Some(Rect { height: half, ..pad.pair_row });
         words.rig = Some(Rect { top: pad.pair_row.top + half, height: half, ..pad.pair_row });
     }
     if ask.rods == 1 {
-        beside_the_clock(&mut words, digits, glass.left_handed);
+        beside_the_clock(&mut words, digits, h.spot > 0.0, glass.left_handed);
     } else {
         beside_the_sentences(&mut words, column.y, glass.left_handed);
     }
@@ -249,7 +246,7 @@ fn narrow(rect: &mut Rect, by: f64, left_handed: bool) {
 }
 
 /// With one rod: the fan beside the clock, or spot and since on a glass too small for lines of their own.
-fn beside_the_clock(words: &mut Words, digits: Rect, left_handed: bool) {
+fn beside_the_clock(words: &mut Words, digits: Rect, spot_has_a_line: bool, left_handed: bool) {
     let bottom = words.since.map_or(digits.bottom(), |s| s.bottom());
     let block = Rect { height: bottom - digits.top, ..digits };
     let width = block.height.min(digits.width * 0.33).max(SECONDARY_MM);
@@ -261,15 +258,13 @@ fn beside_the_clock(words: &mut Words, digits: Rect, left_handed: bool) {
         narrow(since, width + SIDE_GAP_MM, left_handed);
     }
     let side = cut(&block, width, left_handed);
-    if words.spot.is_some() {
+    if spot_has_a_line {
         words.fan = Some(side);
         return;
     }
     let half = side.height * 0.55;
-    words.spot = Some(Rect { height: half, ..side });
-    if words.since.is_none() {
-        words.since = Some(Rect { top: side.top + half, height: side.height - half, ..side });
-    }
+    words.spot = words.spot.or(Some(Rect { height: half, ..side }));
+    words.since = words.since.or(Some(Rect { top: side.top + half, height: side.height - half, ..side }));
 }
 
 /// With several rods: the fan beside the sentences, where they are high enough.
@@ -354,6 +349,24 @@ mod tests {
             assert!(layout.spot.is_some(), "{phone} {ask:?}");
             let px = PHONES.iter().find(|p| p.name == phone).unwrap().px_per_mm();
             assert!(layout.advice.height / px >= 4.0 && layout.strip.height / px >= 6.6, "{phone}");
+        }
+    }
+
+    #[test]
+    fn nothing_above_the_pad_moves_from_one_state_to_the_next() {
+        for scale in [1.0, 2.0] {
+            for states in all(scale, false).chunks(12) {
+                for (rods, first) in (1u8..=3).zip(&states[..3]) {
+                    for (phone, ask, layout) in states.iter().filter(|(_, ask, _)| ask.rods == rods) {
+                        let same = layout.strip == first.2.strip
+                            && layout.rods == first.2.rods
+                            && layout.header == first.2.header
+                            && layout.since == first.2.since
+                            && layout.fan == first.2.fan;
+                        assert!(same, "{phone} {ask:?}");
+                    }
+                }
+            }
         }
     }
 

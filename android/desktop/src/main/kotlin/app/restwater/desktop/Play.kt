@@ -23,19 +23,24 @@ import app.restwater.ui.LocalInk
 import app.restwater.ui.LocalPxPerMm
 import app.restwater.ui.SetupScreen
 import app.restwater.ui.TackleScreen
+import app.restwater.ui.smallFan
 import java.io.File
 import java.nio.file.Files
 import kotlin.system.exitProcess
 
-/** Plays a day file through the real core and draws the screens it asks for: `PlayKt DAY OUT`. */
+/**
+ * Plays a day file through the real core and draws the screens it asks for: `PlayKt DAY OUT [GLASS]`, where GLASS is
+ * WIDTHxHEIGHT@PX_PER_MM, as 750x1334@12.84.
+ */
 fun main(args: Array<String>) {
-    if (args.size != 2) {
-        System.err.println("usage: PlayKt DAY OUT")
+    val glass = if (args.size == 3) glassOf(args[2]) else GLASS
+    if (args.size !in 2..3 || glass == null) {
+        System.err.println("usage: PlayKt DAY OUT [WIDTHxHEIGHT@PX_PER_MM]")
         exitProcess(2)
     }
     try {
         val day = readDay(File(args[0]).readText())
-        play(day, File(args[1]))
+        play(day, File(args[1]), glass)
     } catch (refused: RestwaterException.Failed) {
         System.err.println("${args[0]}: ${refused.text}")
         exitProcess(1)
@@ -43,7 +48,7 @@ fun main(args: Array<String>) {
 }
 
 /** Taps the day into a log of its own and writes pictures and screens to [out]; prints the advice as it changes. */
-fun play(day: List<DayTap>, out: File) {
+fun play(day: List<DayTap>, out: File, glass: Glass = GLASS) {
     val log = Files.createTempDirectory("restwater-day").toFile()
     try {
         val core = Restwater.open(log.path, day.first().at)
@@ -57,7 +62,7 @@ fun play(day: List<DayTap>, out: File) {
                 val advice = "${bank.advice.headline} ${bank.advice.detail}"
                 if (advice != said) println("${bank.header.clock}  $advice")
                 said = advice
-                tap.picture?.let { name -> pictures(core, tap, bank, out, name) }
+                tap.picture?.let { name -> pictures(core, tap, bank, out, name, glass) }
             }
         }
         core.close()
@@ -67,15 +72,19 @@ fun play(day: List<DayTap>, out: File) {
 }
 
 /** Right hand by day, by night, left hand, twice the text; and the screens beside the Bank. */
-private fun pictures(core: Restwater, tap: DayTap, bank: BankView, out: File, name: String) {
+private fun pictures(core: Restwater, tap: DayTap, bank: BankView, out: File, name: String, glass: Glass) {
     fun write(kind: String, png: ByteArray) = File(out, "$name-$kind.png").writeBytes(png)
-    write("day", bankPicture(bank, GLASS, Settings(Hand.RIGHT, Scheme.DAY)))
-    write("night", bankPicture(bank, GLASS, Settings(Hand.RIGHT, Scheme.NIGHT)))
-    write("left", bankPicture(bank, GLASS, Settings(Hand.LEFT, Scheme.DAY)))
-    write("large-text", bankPicture(bank, GLASS.copy(textScale = 2.0), Settings(Hand.RIGHT, Scheme.DAY)))
+    fun draw(kind: String, glass: Glass, hand: Hand, scheme: Scheme) =
+        write(kind, bankPicture(bank, glass, Settings(hand, scheme)) { on, place ->
+            if (bank.rods.isEmpty()) null else core.swimScene(tap.at, smallFan(on, place))
+        })
+    draw("day", glass, Hand.RIGHT, Scheme.DAY)
+    draw("night", glass, Hand.RIGHT, Scheme.NIGHT)
+    draw("left", glass, Hand.LEFT, Scheme.DAY)
+    draw("large-text", glass.copy(textScale = 2.0), Hand.RIGHT, Scheme.DAY)
     val setup = (core.screen(Which.SETUP, tap.at) as Screen.Setup).v1
     val tackle = (core.screen(Which.TACKLE, tap.at) as Screen.Tackle).v1
-    if (bank.rods.isEmpty()) write("setup", setupPicture(setup, bank, GLASS)) else write("tackle", tacklePicture(tackle, bank, GLASS))
+    if (bank.rods.isEmpty()) write("setup", setupPicture(setup, bank, glass)) else write("tackle", tacklePicture(tackle, bank, glass))
 }
 
 /** The set-up screen of a record as PNG, by day. */
@@ -96,6 +105,13 @@ private fun ask(bank: BankView) = PadAsk(bank.state, bank.rods.size.coerceIn(1, 
 
 /** Where BACK lies: beside CAST. */
 private fun back(glass: Glass) = checkNotNull(bankLayout(glass, PadAsk(BankState.READY, 1u, 0u)).more)
+
+/** A glass written as 750x1334@12.84, with 4 mm for what the system keeps at the top. */
+private fun glassOf(text: String): Glass? {
+    val (width, height, density) = Regex("(\\d+)x(\\d+)@([0-9.]+)").matchEntire(text)?.destructured ?: return null
+    val mm = density.toDoubleOrNull()?.takeIf { it > 0 } ?: return null
+    return Glass(width.toDouble(), height.toDouble(), mm, 1.0, false, 4 * mm, 0.0)
+}
 
 /** A common glass: 6.1 in, 1080 x 2340. */
 val GLASS = Glass(1080.0, 2340.0, 16.634, 1.0, false, 89.0, 63.0)

@@ -82,8 +82,8 @@ private fun Top(view: BankView, layout: BankLayout, words: PadWords, settings: S
     Box(Modifier.at(layout.header).testTag("header").semantics { contentDescription = spoken; traversalIndex = 0f }) {
         val full = local(layout.header)
         val half = full.copy(height = full.height / 2)
-        FitText("${header.place}  ${header.clock}", px, ink.ink, Modifier.at(half), FontWeight.Bold)
-        FitText(header.length, px * 0.9f, ink.ink, Modifier.at(half.copy(top = full.height / 2)))
+        FitText("${header.place}  ${header.clock}", px, ink.ink, Modifier.at(half), FontWeight.Bold, oneLine = true)
+        FitText(header.length, px * 0.9f, ink.ink, Modifier.at(half.copy(top = full.height / 2)), oneLine = true)
     }
     val scheme = if (settings.scheme == Scheme.DAY) words.night else words.day
     val hand = if (settings.hand == Hand.RIGHT) words.left else words.right

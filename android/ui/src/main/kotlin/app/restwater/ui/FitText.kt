@@ -37,6 +37,7 @@ fun FitText(
     weight: FontWeight = FontWeight.Medium,
     align: TextAlign = TextAlign.Start,
     middle: Boolean = true,
+    oneLine: Boolean = false,
 ) {
     val measurer = rememberTextMeasurer()
     val density = LocalDensity.current
@@ -44,7 +45,7 @@ fun FitText(
     BoxWithConstraints(modifier.clearAndSetSemantics { }) {
         val (width, height) = constraints.maxWidth to constraints.maxHeight
         val laid = remember(text, emPx, width, height, weight, align, density) {
-            measurer.fit(text, emPx, width, height, density, weight, align).laid
+            measurer.fit(text, emPx, width, height, density, weight, align, if (oneLine) 1 else MOST_LINES).laid
         }
         Canvas(Modifier.matchParentSize()) {
             val top = if (middle) ((size.height - laid.size.height) / 2f).coerceAtLeast(0f) else 0f
@@ -77,11 +78,12 @@ fun TextMeasurer.fit(
     density: Density,
     weight: FontWeight,
     align: TextAlign = TextAlign.Start,
+    mostLines: Int = MOST_LINES,
 ): Fitted {
     var em = emPx
     while (true) {
         val style = style(em, density, weight, align)
-        val lines = (height / (em * LINE)).toInt().coerceAtLeast(1)
+        val lines = (height / (em * LINE)).toInt().coerceIn(1, mostLines)
         val laid = measure(
             text, style, TextOverflow.Ellipsis, softWrap = lines > 1, maxLines = lines,
             constraints = Constraints(minWidth = width, maxWidth = width),
@@ -106,6 +108,9 @@ private fun style(em: Float, density: Density, weight: FontWeight, align: TextAl
     lineHeight = LINE.em,
     lineHeightStyle = LineHeightStyle(LineHeightStyle.Alignment.Center, LineHeightStyle.Trim.None),
 )
+
+/** As many lines as a place holds. */
+private const val MOST_LINES = 99
 
 /** Height of a line against its em; the core's layout counts with the same. */
 private const val LINE = 1.2f

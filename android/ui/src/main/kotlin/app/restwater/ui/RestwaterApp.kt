@@ -4,18 +4,25 @@ import androidx.compose.foundation.background
 import androidx.compose.foundation.layout.Box
 import androidx.compose.foundation.layout.BoxWithConstraints
 import androidx.compose.foundation.layout.fillMaxSize
+import androidx.compose.foundation.layout.padding
 import androidx.compose.runtime.Composable
 import androidx.compose.runtime.CompositionLocalProvider
 import androidx.compose.runtime.LaunchedEffect
 import androidx.compose.runtime.remember
 import androidx.compose.ui.Modifier
+import androidx.compose.ui.platform.LocalDensity
+import androidx.compose.ui.platform.testTag
+import androidx.compose.ui.semantics.contentDescription
+import androidx.compose.ui.semantics.semantics
 import app.restwater.core.Action
 import app.restwater.core.BankLayout
 import app.restwater.core.BankState
+import app.restwater.core.FanGlass
 import app.restwater.core.Glass
 import app.restwater.core.Hand
 import app.restwater.core.Key
 import app.restwater.core.PadAsk
+import app.restwater.core.Rect
 import app.restwater.core.RestwaterException
 import app.restwater.core.Scheme
 import app.restwater.core.bankLayout
@@ -58,12 +65,21 @@ private fun Screens(state: RestwaterState, glass: Glass) {
     // Without a session there is a screen yet: the keys, and the clock's place empty.
     val ask = PadAsk(view.state, view.rods.size.coerceIn(1, 3).toUByte(), (state.page % 256).toUByte())
     val laid = remember(glass, ask) { lay(glass, ask) }
-    val layout = laid.getOrElse { TooSmall(it, glass); return }
+    val layout = laid.getOrElse { Trouble((it as? RestwaterException.Failed)?.text ?: throw it, GlassMeasure(glass.pxPerMm)); return }
     val words = remember { padWords() }
     // The place beside CAST, the same in every state.
     val back = remember(glass) { lay(glass, PadAsk(BankState.READY, 1u, 0u)).getOrThrow().more ?: layout.notice }
     when (state.showing) {
-        Showing.BANK -> BankScreen(view, layout, words, state.settings, state.notice, remember(state) { taps(state) })
+        Showing.BANK -> {
+            // The fan changes with a tap or by the minute, never by the second.
+            layout.fan?.let { place ->
+                LaunchedEffect(glass, place, view.latest, view.spot, view.header.clock) { state.readFan(smallFan(glass, place)) }
+            }
+            BankScreen(
+                view, layout, words, state.settings, state.notice, remember(state) { taps(state) },
+                state.fan?.let { scene -> { SwimCanvas(scene, Modifier.fillMaxSize()) } },
+            )
+        }
         Showing.SETUP -> state.setup?.let { setup ->
             val start = remember(glass) { lay(glass, PadAsk(BankState.NO_SESSION, 1u, 0u)).getOrThrow() }
             SetupScreen(setup, start, back, words, state.notice, { field, value -> state.act(Action.ChooseSetup(field, value)) }, state::start) {
@@ -79,6 +95,9 @@ private fun Screens(state: RestwaterState, glass: Glass) {
     }
 }
 
+/** The glass of the small fan. */
+fun smallFan(glass: Glass, place: Rect) = FanGlass(place.width, place.height, glass.pxPerMm, glass.textScale, true)
+
 private fun lay(glass: Glass, ask: PadAsk): Result<BankLayout> =
     try {
         Result.success(bankLayout(glass, ask))
@@ -86,11 +105,12 @@ private fun lay(glass: Glass, ask: PadAsk): Result<BankLayout> =
         Result.failure(refused)
     }
 
+/** What keeps the screens from being shown, and what to do about it. */
 @Composable
-private fun TooSmall(why: Throwable, glass: Glass) {
-    val text = (why as? RestwaterException.Failed)?.text ?: throw why
-    Box(Modifier.fillMaxSize()) {
-        FitText(text, (glass.pxPerMm * 3).toFloat(), LocalInk.current.ink, Modifier.fillMaxSize())
+fun Trouble(text: String, measure: GlassMeasure) {
+    Box(Modifier.fillMaxSize().background(LocalInk.current.paper).testTag("trouble").semantics { contentDescription = text }) {
+        val edge = with(LocalDensity.current) { (3 * measure.pxPerMm).toFloat().toDp() }
+        FitText(text, (measure.pxPerMm * 3.6).toFloat(), LocalInk.current.ink, Modifier.fillMaxSize().padding(edge))
     }
 }
 

@@ -5,6 +5,7 @@ import androidx.compose.runtime.mutableStateOf
 import androidx.compose.runtime.setValue
 import app.restwater.core.Action
 import app.restwater.core.BankView
+import app.restwater.core.FanGlass
 import app.restwater.core.Hand
 import app.restwater.core.Key
 import app.restwater.core.Moment
@@ -14,6 +15,7 @@ import app.restwater.core.Scheme
 import app.restwater.core.Screen
 import app.restwater.core.Settings
 import app.restwater.core.SetupView
+import app.restwater.core.SwimScene
 import app.restwater.core.TackleView
 import app.restwater.core.Which
 import kotlinx.coroutines.CoroutineDispatcher
@@ -45,6 +47,10 @@ class RestwaterState(
     var showing by mutableStateOf(Showing.BANK)
         private set
 
+    /** The small swim fan, where a spot is known. */
+    var fan by mutableStateOf<SwimScene?>(null)
+        private set
+
     /** What the core said of the last tap. */
     var notice by mutableStateOf("")
         private set
@@ -65,6 +71,12 @@ class RestwaterState(
             this.settings = settings
             show(screen)
         }
+    }
+
+    /** Reads the fan again for the place it has on the glass; without a session there is none. */
+    suspend fun readFan(glass: FanGlass) {
+        val at = now()
+        fan = if (bank?.rods.isNullOrEmpty()) null else answer { core.swimScene(at, glass) }
     }
 
     /** A key of the Bank screen. */
@@ -131,6 +143,7 @@ class RestwaterState(
             is Screen.Bank -> bank = screen.v1
             is Screen.Setup -> setup = screen.v1
             is Screen.Tackle -> tackle = screen.v1
+            is Screen.Swim -> Unit
         }
     }
 
