@@ -236,7 +236,7 @@ impl Action {
                 texts.extend(rig.colour.as_deref().map(|t| ("colour", t)));
             }
             Self::Choose { value, .. } | Self::ChooseSetup { value, .. } | Self::ChooseSwim { value, .. } => {
-                texts.push(("value", value))
+                texts.push(("value", value));
             }
             Self::Note { text } => texts.push(("note", text)),
             Self::SetMark { name, .. } | Self::MarkHere { name } => texts.push(("mark", name)),
