@@ -2,3 +2,5 @@
 #![forbid(unsafe_code)]
 
 pub mod reference;
+#[path = "../sim/mod.rs"]
+pub mod sim;
