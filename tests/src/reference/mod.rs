@@ -3,7 +3,11 @@
 //! A topic computes an object with the same keys as the case's `expected`; a key that it does not
 //! compute, a topic nobody claims and a case that errs all count as failed, never as skipped.
 
+mod case;
 mod compare;
+mod renewal;
+mod survival_km;
+mod survival_parametric;
 mod topics;
 
 use serde_json::Value;

@@ -1,0 +1,286 @@
+//! The share of casts still without a bite, minute by minute, with no shape assumed.
+//!
+//! Conventions: at equal times bites come before casts wound in; a quantile is the smallest time at
+//! which the curve is at or below the level (R's `quantile` averages where S is exactly one half);
+//! Nelson-Aalen takes d/n at a tied time and d/n^2 for its variance.
+
+use super::error::{not_negative, open_share};
+use super::special::normal_quantile;
+use super::{BiteError, Wait};
+
+/// One bite time of the curve.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Step {
+    /// Minutes from the splash.
+    pub minutes: f64,
+    /// Casts still waiting just before.
+    pub at_risk: usize,
+    /// Bites at this time.
+    pub bites: usize,
+    /// Kaplan-Meier estimate of the share still without a bite after it.
+    pub survival: f64,
+    /// Greenwood's sum of d / (n (n - d)) up to here; infinite once the curve reaches zero.
+    pub greenwood_sum: f64,
+    /// Nelson-Aalen estimate of the cumulative hazard.
+    pub cumulative_hazard: f64,
+    /// Variance of the cumulative hazard: the sum of d / n^2.
+    pub cumulative_hazard_variance: f64,
+}
+
+/// How limits for the curve are made.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Limits {
+    /// On the scale of ln(-ln S): stays within 0..1 and is the better of the two in small samples
+    /// (Kalbfleisch and Prentice; Borgan and Liestol 1990).
+    #[default]
+    LogLog,
+    /// S plus or minus z standard errors, cut to 0..1.
+    Plain,
+}
+
+/// Restricted mean wait with its standard error.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct RestrictedMean {
+    /// Mean of the wait or `until`, whichever is less, in minutes.
+    pub minutes: f64,
+    /// Its standard error by Greenwood's terms, in minutes.
+    pub standard_error: f64,
+}
+
+/// Kaplan-Meier and Nelson-Aalen curves of a set of waits (Kaplan and Meier 1958; Nelson 1969;
+/// Aalen 1978; Greenwood 1926).
+#[derive(Debug, Clone, PartialEq)]
+pub struct SurvivalCurve {
+    steps: Vec<Step>,
+    waits: usize,
+    longest: f64,
+}
+
+impl SurvivalCurve {
+    /// The curve of `waits`, in any order. Sorts once; O(n log n).
+    pub fn new(waits: &[Wait]) -> Result<Self, BiteError> {
+        if waits.is_empty() {
+            return Err(BiteError::NoWaits);
+        }
+        let keys = sorted_keys(waits);
+        let longest = keys.last().map_or(0.0, |&key| minutes_of(key));
+        Ok(Self { steps: steps(&keys), waits: waits.len(), longest })
+    }
+
+    /// The bite times in order.
+    pub fn steps(&self) -> &[Step] {
+        &self.steps
+    }
+
+    /// How many waits the curve is made of.
+    pub fn waits(&self) -> usize {
+        self.waits
+    }
+
+    /// The longest wait, bite or not, in minutes: nothing is known beyond it.
+    pub fn longest_min(&self) -> f64 {
+        self.longest
+    }
+
+    /// Share still without a bite after `minutes`.
+    pub fn survival_at(&self, minutes: f64) -> f64 {
+        let after = self.steps.partition_point(|s| s.minutes <= minutes);
+        after.checked_sub(1).map_or(1.0, |i| self.steps[i].survival)
+    }
+
+    /// Smallest bite time by which a share `p` of casts has had its bite; `None` where the curve
+    /// doesn't come down that far.
+    pub fn quantile(&self, p: f64) -> Option<f64> {
+        self.first_at_or_below(1.0 - p, |step| Some(step.survival))
+    }
+
+    /// Limits of the quantile: where the limits of the curve cross the level (Brookmeyer and Crowley
+    /// 1982). An end that isn't reached is `None`.
+    pub fn quantile_limits(
+        &self,
+        p: f64,
+        kind: Limits,
+        level: f64,
+    ) -> Result<(Option<f64>, Option<f64>), BiteError> {
+        let z = two_sided_z(level)?;
+        let low = self.first_at_or_below(1.0 - p, |step| step.limits(kind, z).map(|(low, _)| low));
+        let high = self.first_at_or_below(1.0 - p, |step| step.limits(kind, z).map(|(_, high)| high));
+        Ok((low, high))
+    }
+
+    /// Pointwise limits at every step; `None` where the curve is at zero and they are undefined.
+    pub fn limits(&self, kind: Limits, level: f64) -> Result<Vec<Option<(f64, f64)>>, BiteError> {
+        let z = two_sided_z(level)?;
+        Ok(self.steps.iter().map(|step| step.limits(kind, z)).collect())
+    }
+
+    /// Area under the curve up to `until` minutes, with its standard error
+    /// (Klein and Moeschberger, Survival Analysis, 4.5).
+    pub fn restricted_mean(&self, until: f64) -> Result<RestrictedMean, BiteError> {
+        let until = not_negative("the time up to which the mean is taken", until)?;
+        let count = self.steps.partition_point(|s| s.minutes < until);
+        let within = &self.steps[..count];
+        let mut right = until;
+        let mut area = 0.0;
+        let mut variance = 0.0;
+        for step in within.iter().rev() {
+            area += step.survival * (right - step.minutes);
+            right = step.minutes;
+            let (n, d) = (step.at_risk as f64, step.bites as f64);
+            if n > d {
+                variance += area * area * d / (n * (n - d));
+            }
+        }
+        Ok(RestrictedMean { minutes: area + right, standard_error: variance.sqrt() })
+    }
+
+    fn first_at_or_below(&self, level: f64, of: impl Fn(&Step) -> Option<f64>) -> Option<f64> {
+        // Products of ratios are off by their rounding; a level met exactly must count as met.
+        let level = level + 1e-9;
+        self.steps.iter().find(|step| of(step).is_some_and(|s| s <= level)).map(|step| step.minutes)
+    }
+}
+
+impl Step {
+    /// Greenwood's standard error of the survival; `None` where the curve is at zero.
+    pub fn standard_error(&self) -> Option<f64> {
+        (self.at_risk > self.bites).then(|| self.survival * self.greenwood_sum.sqrt())
+    }
+
+    fn limits(&self, kind: Limits, z: f64) -> Option<(f64, f64)> {
+        let error = self.standard_error()?;
+        Some(match kind {
+            Limits::Plain => ((self.survival - z * error).max(0.0), (self.survival + z * error).min(1.0)),
+            Limits::LogLog => {
+                let hazard = -libm::log(self.survival);
+                let spread = libm::exp(z * self.greenwood_sum.sqrt() / hazard);
+                (libm::exp(-hazard * spread), libm::exp(-hazard / spread))
+            }
+        })
+    }
+}
+
+fn two_sided_z(level: f64) -> Result<f64, BiteError> {
+    open_share("the confidence level", level).map(|level| normal_quantile(0.5 + 0.5 * level))
+}
+
+/// Times as integers that sort as the times do, with a last bit that puts bites first.
+fn sorted_keys(waits: &[Wait]) -> Vec<u64> {
+    // Adding zero turns a minus zero, whose bits would sort last, into zero.
+    let mut keys: Vec<u64> =
+        waits.iter().map(|w| (w.minutes() + 0.0).to_bits() << 1 | u64::from(!w.is_bite())).collect();
+    keys.sort_unstable();
+    keys
+}
+
+fn minutes_of(key: u64) -> f64 {
+    f64::from_bits(key >> 1)
+}
+
+fn steps(keys: &[u64]) -> Vec<Step> {
+    let mut out = Vec::with_capacity(keys.iter().filter(|key| *key & 1 == 0).count());
+    let (mut survival, mut greenwood_sum, mut hazard, mut hazard_variance) = (1.0, 0.0, 0.0, 0.0);
+    let mut i = 0;
+    while i < keys.len() {
+        let key = keys[i];
+        if key & 1 == 1 {
+            i += 1;
+            continue;
+        }
+        let at_risk = keys.len() - i;
+        let bites = keys[i..].iter().take_while(|&&k| k == key).count();
+        i += bites;
+        let (n, d) = (at_risk as f64, bites as f64);
+        survival *= (n - d) / n;
+        greenwood_sum += d / (n * (n - d));
+        hazard += d / n;
+        hazard_variance += d / (n * n);
+        out.push(Step {
+            minutes: minutes_of(key),
+            at_risk,
+            bites,
+            survival,
+            greenwood_sum,
+            cumulative_hazard: hazard,
+            cumulative_hazard_variance: hazard_variance,
+        });
+    }
+    out
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use proptest::prelude::*;
+
+    fn waits(list: &[(f64, bool)]) -> Vec<Wait> {
+        list.iter().map(|&(m, b)| Wait::new(m, b).unwrap()).collect()
+    }
+
+    #[test]
+    fn no_waits_is_an_error() {
+        assert_eq!(SurvivalCurve::new(&[]), Err(BiteError::NoWaits));
+    }
+
+    #[test]
+    fn all_wound_in_stays_at_one() {
+        let curve = SurvivalCurve::new(&waits(&[(5.0, false), (9.0, false)])).unwrap();
+        assert_eq!(curve.steps().len(), 0);
+        assert_eq!(curve.survival_at(9.0), 1.0);
+        assert_eq!(curve.quantile(0.5), None);
+        assert_eq!(curve.restricted_mean(9.0).unwrap().minutes, 9.0);
+    }
+
+    #[test]
+    fn a_bite_and_a_wind_in_at_one_time_put_the_bite_first() {
+        let curve = SurvivalCurve::new(&waits(&[(4.0, false), (4.0, true)])).unwrap();
+        assert_eq!(curve.steps()[0].at_risk, 2);
+        assert_eq!(curve.survival_at(4.0), 0.5);
+    }
+
+    #[test]
+    fn minus_zero_sorts_as_zero() {
+        let curve = SurvivalCurve::new(&waits(&[(-0.0, true), (3.0, true)])).unwrap();
+        assert_eq!(curve.longest_min(), 3.0);
+        assert_eq!(curve.survival_at(0.0), 0.5);
+    }
+
+    fn any_waits() -> impl Strategy<Value = Vec<Wait>> {
+        proptest::collection::vec((0u32..40, any::<bool>()), 1..60)
+            .prop_map(|v| v.iter().map(|&(m, b)| Wait::new(f64::from(m), b).unwrap()).collect())
+    }
+
+    proptest! {
+        #[test]
+        fn the_curve_falls_and_stays_within_its_limits(waits in any_waits()) {
+            let curve = SurvivalCurve::new(&waits).unwrap();
+            let mut last = 1.0;
+            for (step, limits) in curve.steps().iter().zip(curve.limits(Limits::LogLog, 0.95).unwrap()) {
+                prop_assert!(step.survival <= last);
+                last = step.survival;
+                if let Some((low, high)) = limits {
+                    prop_assert!(0.0 <= low && low <= step.survival && step.survival <= high && high <= 1.0);
+                }
+                prop_assert!(step.cumulative_hazard <= -libm::log(step.survival) + 1e-12);
+            }
+        }
+
+        #[test]
+        fn seconds_give_sixty_times_minutes(waits in any_waits()) {
+            let seconds: Vec<Wait> =
+                waits.iter().map(|w| Wait::new(w.minutes() * 60.0, w.is_bite()).unwrap()).collect();
+            let (a, b) = (SurvivalCurve::new(&waits).unwrap(), SurvivalCurve::new(&seconds).unwrap());
+            prop_assert_eq!(a.quantile(0.5).map(|t| t * 60.0), b.quantile(0.5));
+            let (x, y) = (a.restricted_mean(30.0).unwrap(), b.restricted_mean(1800.0).unwrap());
+            prop_assert!((x.minutes * 60.0 - y.minutes).abs() < 1e-9);
+            prop_assert!((x.standard_error * 60.0 - y.standard_error).abs() < 1e-9);
+        }
+
+        #[test]
+        fn the_order_of_the_casts_does_not_matter(waits in any_waits()) {
+            let mut turned = waits.clone();
+            turned.reverse();
+            prop_assert_eq!(SurvivalCurve::new(&waits).unwrap(), SurvivalCurve::new(&turned).unwrap());
+        }
+    }
+}
