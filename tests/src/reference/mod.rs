@@ -4,8 +4,10 @@
 //! compute, a topic nobody claims and a case that errs all count as failed, never as skipped.
 
 mod case;
+mod common_practice;
 mod compare;
 mod renewal;
+mod survival_bayes;
 mod survival_km;
 mod survival_parametric;
 mod topics;

@@ -1,0 +1,241 @@
+//! How long to leave the next cast, in figures and as an honest state.
+
+use super::leave_time::{Band, at, band};
+use super::posterior::Means;
+use super::record::{Record, Settings};
+use super::{BiteError, WaitPosterior};
+
+/// Bites before the record is said to tell anything.
+pub const BITES_TO_TELL: f64 = 3.0;
+/// A band whose end is this many times its start is called one in which the length hardly matters.
+const WIDE_BAND: f64 = 3.0;
+
+/// What the record honestly says about leaving a cast.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum AdviceState {
+    /// Fewer than three bites: the figures are what was believed beforehand.
+    CantTellYet,
+    /// Anything from hold-until on is as good as the rest.
+    LengthHardlyMatters,
+    /// Hold until one time and recast by another.
+    HoldUntilRecastBy,
+    /// Longer is better as far as can be seen: no reason to wind in early.
+    NothingSpeaksForWindingIn,
+}
+
+/// How long to leave the next cast.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Advice {
+    /// What the record honestly says.
+    pub state: AdviceState,
+    /// Best leave time, minutes; `None` where no finite time is best.
+    pub best_min: Option<f64>,
+    /// Start of the near-best band; `None` only before there is any rate at all.
+    pub hold_until_min: Option<f64>,
+    /// End of the near-best band; `None` where it has none within the horizon.
+    pub recast_by_min: Option<f64>,
+    /// Bites per hour at the best leave time.
+    pub best_rate_per_hour: f64,
+    /// Bites per hour at the angler's habit.
+    pub rate_at_habit: Option<f64>,
+    /// Bites per hour lost by the habit against the best.
+    pub lost_at_habit: Option<f64>,
+    /// Shortest stretch of waiting time with half of all bites to come; `None` where it would reach
+    /// past the horizon.
+    pub bite_window: Option<(f64, f64)>,
+    /// Longest wait of the record: nothing is known beyond it.
+    pub longest_wait_min: f64,
+    /// Whether the band or the best time lie beyond the longest wait so far.
+    pub beyond_the_record: bool,
+    /// Whether some longer casts are asked for, since nothing is known of what comes later.
+    pub asks_for_longer: bool,
+    /// Finished casts of today.
+    pub casts: usize,
+    /// Bites of today.
+    pub bites: usize,
+    /// The leave time to plan for the next cast, looking for what comes later included.
+    pub next_leave_min: f64,
+}
+
+/// Whether to leave the running cast in.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct WaitingOn {
+    /// Whether waiting on earns more than a fresh cast.
+    pub worth_it: bool,
+    /// Until when waiting on earns most, minutes after the splash.
+    pub until_min: f64,
+    /// Bites per hour of waiting on until then.
+    pub rate_per_hour: f64,
+    /// Bites per hour of fresh casts left for the best time.
+    pub fresh_rate_per_hour: f64,
+    /// Probability of a bite within the next five minutes.
+    pub bite_in_five: f64,
+}
+
+/// Advice on a record. Ask [`WaitPosterior`] where more than this is wanted of the same record.
+pub fn advise(record: &Record, settings: &Settings) -> Result<Advice, BiteError> {
+    Ok(WaitPosterior::new(record, settings)?.advice())
+}
+
+impl WaitPosterior {
+    /// Advice on the next cast.
+    pub fn advice(&self) -> Advice {
+        let band = self.sequential_band();
+        let per_hour = 60.0 * band.best_rate;
+        let at_habit = self.habit_min.map(|t| 60.0 * at(&self.means.times, &self.means.rate, t));
+        let end = self.means.times.last().copied().unwrap_or(0.0);
+        let reach = band.until.unwrap_or(end);
+        let (next, asks_for_longer) = self.next_leave(&band, end);
+        Advice {
+            state: self.state(&band, end),
+            best_min: band.inside.then_some(band.best),
+            hold_until_min: Some(band.from),
+            recast_by_min: band.until,
+            best_rate_per_hour: per_hour,
+            rate_at_habit: at_habit,
+            lost_at_habit: at_habit.map(|rate| (per_hour - rate).max(0.0)),
+            bite_window: self.bite_window(),
+            longest_wait_min: self.longest_min,
+            beyond_the_record: reach.min(band.best) > self.longest_min,
+            asks_for_longer,
+            casts: self.casts,
+            bites: self.bites,
+            next_leave_min: next,
+        }
+    }
+
+    /// The near-best band of leave times, cut short where a cast that has come so far without a bite is
+    /// better wound in. A band by R(t) alone stays wide where few casts are left to wait, though each
+    /// of these then waits in vain.
+    fn sequential_band(&self) -> Band {
+        let mut found = band(&self.means, self.settings.near_best);
+        if let Some(stop) = self.give_up(found.from) {
+            if found.until.is_none_or(|until| stop < until) {
+                found.until = Some(stop.max(found.from));
+                found.best = found.best.min(stop.max(found.from));
+                found.inside = true;
+            }
+        }
+        found
+    }
+
+    fn state(&self, band: &Band, end: f64) -> AdviceState {
+        if self.all_bites < BITES_TO_TELL {
+            AdviceState::CantTellYet
+        } else if band.until.unwrap_or(end) >= WIDE_BAND * band.from {
+            AdviceState::LengthHardlyMatters
+        } else if band.until.is_none() {
+            AdviceState::NothingSpeaksForWindingIn
+        } else {
+            AdviceState::HoldUntilRecastBy
+        }
+    }
+
+    /// The leave time to plan, and whether it is stretched to learn what comes later.
+    ///
+    /// A cast left longer shows all that a shorter one would have shown and more, so early in a day
+    /// the long end of a band is taken whose price is at most a few per cent of the rate.
+    fn next_leave(&self, best: &Band, end: f64) -> (f64, bool) {
+        if !self.settings.explore {
+            return (best.best, false);
+        }
+        let price = EXPLORE_PRICE * (1.0 - self.all_bites / EXPLORE_BITES).max(0.0);
+        if price <= 0.0 {
+            return (best.best, false);
+        }
+        let stretched = band(&self.means, 1.0 - price).until.unwrap_or(end).min(EXPLORE_LONGEST_MIN);
+        let next = stretched.max(best.best);
+        (next, next > self.longest_min && next > best.best)
+    }
+
+    /// Shortest stretch with half of all bites to come.
+    fn bite_window(&self) -> Option<(f64, f64)> {
+        let (times, bitten) = (&self.means.times, &self.means.bitten);
+        let half = 0.5 * self.means.ever;
+        let share = |t: f64| at(times, bitten, t);
+        let mut best: Option<(f64, f64)> = None;
+        for start in std::iter::once(0.0).chain(times.iter().copied()) {
+            let level = share(start) + half;
+            let i = bitten.partition_point(|&b| b < level);
+            if i >= times.len() {
+                break;
+            }
+            let (a, fa) = if i == 0 { (0.0, 0.0) } else { (times[i - 1], bitten[i - 1]) };
+            let stop = a + (times[i] - a) * (level - fa) / (bitten[i] - fa);
+            if best.is_none_or(|(s, e)| stop - start < e - s) {
+                best = Some((start, stop));
+            }
+        }
+        best
+    }
+
+    /// Whether to leave a cast in that has waited `so_far` minutes without a bite.
+    ///
+    /// Waiting on until s earns F(s) - F(so far) bites for the integral of S over that stretch and d a
+    /// bite; the turn-round is paid whenever the cast ends, so it doesn't count. It is weighed against
+    /// the rate of fresh casts left for the best time. Both sides know of the wait so far: every law
+    /// counts by its chance of it, so that a slow day lowers both.
+    pub fn waiting_on(&self, so_far: f64) -> Result<WaitingOn, BiteError> {
+        let u = super::error::not_negative("the wait so far", so_far)?;
+        let bitten = |t: f64| at(&self.means.times, &self.means.bitten, t);
+        let still = (1.0 - bitten(u)).max(1e-12);
+        let (until_min, rate, fresh) = self.rate_of_waiting_on(u);
+        Ok(WaitingOn {
+            worth_it: rate >= fresh,
+            until_min,
+            rate_per_hour: 60.0 * rate,
+            fresh_rate_per_hour: 60.0 * fresh,
+            bite_in_five: ((bitten(u + 5.0) - bitten(u)) / still).clamp(0.0, 1.0),
+        })
+    }
+
+    /// Until when to wait on from `u`, its rate, and the rate of fresh casts, in bites per minute.
+    fn rate_of_waiting_on(&self, u: f64) -> (f64, f64, f64) {
+        let Means { times, bitten, waiting, fresh, .. } = &self.means;
+        let (b, w) = (at(times, bitten, u), at(times, waiting, u));
+        let first = times.partition_point(|&t| t < u + 0.25);
+        let (mut until, mut top) = (u, 0.0);
+        for i in first..times.len() {
+            let gained = bitten[i] - b;
+            let rate = gained / (waiting[i] - w + self.costs.bite_extra_min * gained).max(1e-9);
+            if rate > top {
+                (until, top) = (times[i], rate);
+            }
+        }
+        let from_zero = fresh.first().copied().unwrap_or(0.0);
+        let fresh = if u <= times[0] { from_zero } else { at(times, fresh, u) };
+        (until, top, fresh / (1.0 - b).max(1e-12))
+    }
+
+    /// The first time from `from` on at which a cast without a bite is better wound in; `None` where
+    /// there is none up to the horizon.
+    fn give_up(&self, from: f64) -> Option<f64> {
+        let times = &self.means.times;
+        let gain = |t: f64| {
+            let (_, rate, fresh) = self.rate_of_waiting_on(t);
+            rate - fresh
+        };
+        let first = times.partition_point(|&t| t < from);
+        // The last few times see too little of what lies ahead to judge by.
+        let stop = times.iter().skip(first).take_while(|&&t| t < 0.9 * times[times.len() - 1]);
+        let mut last = (from, gain(from));
+        if last.1 < 0.0 {
+            return Some(from);
+        }
+        for &t in stop {
+            let here = gain(t);
+            if here < 0.0 {
+                return Some(last.0 + (t - last.0) * last.1 / (last.1 - here));
+            }
+            last = (t, here);
+        }
+        None
+    }
+}
+
+/// What looking further may cost at the start of a day, as a share of the best rate.
+const EXPLORE_PRICE: f64 = 0.02;
+/// Bites by which nothing more is paid for looking further.
+const EXPLORE_BITES: f64 = 4.0;
+/// No cast is stretched beyond this for the sake of looking, minutes.
+const EXPLORE_LONGEST_MIN: f64 = 40.0;

@@ -1,0 +1,83 @@
+//! From posterior means by leave time to the best leave time and the near-best band.
+
+use super::posterior::Means;
+
+/// Leave times that come near the best.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(crate) struct Band {
+    /// Best leave time within the horizon, and its rate in bites per minute.
+    pub best: f64,
+    pub best_rate: f64,
+    /// Whether the best lies inside the horizon, and not at its end.
+    pub inside: bool,
+    /// From where on leaving is near-best.
+    pub from: f64,
+    /// Until where; `None` where the band runs to the horizon.
+    pub until: Option<f64>,
+}
+
+/// The near-best band around the best leave time.
+pub(crate) fn band(means: &Means, near_best: f64) -> Band {
+    let (times, rate) = (&means.times, &means.rate);
+    let mut top = 0;
+    for i in 1..rate.len() {
+        if rate[i] > rate[top] {
+            top = i;
+        }
+    }
+    let last = rate.len() - 1;
+    // A rise of less than one in a thousand towards the horizon is no reason to call the end best.
+    let inside = top < last && rate[last] < rate[top] * 0.999;
+    let (best, best_rate) = peak(times, rate, top);
+    let level = near_best * best_rate;
+    let mut low = top;
+    while low > 0 && rate[low - 1] >= level {
+        low -= 1;
+    }
+    let from = match low {
+        // Nothing is caught by a cast of no length.
+        0 => crossing((0.0, 0.0), (times[0], rate[0]), level),
+        i => crossing((times[i - 1], rate[i - 1]), (times[i], rate[i]), level),
+    };
+    let mut high = top;
+    while high < last && rate[high + 1] >= level {
+        high += 1;
+    }
+    let until =
+        (high < last).then(|| crossing((times[high], rate[high]), (times[high + 1], rate[high + 1]), level));
+    Band { best, best_rate, inside, from: from.min(best), until: until.map(|u| u.max(best)) }
+}
+
+/// The top of the parabola through the highest point and its neighbours.
+fn peak(times: &[f64], rate: &[f64], top: usize) -> (f64, f64) {
+    if top == 0 || top + 1 == rate.len() {
+        return (times[top], rate[top]);
+    }
+    let (a, b, c) = (times[top - 1], times[top], times[top + 1]);
+    let left = (rate[top] - rate[top - 1]) / (b - a);
+    let right = (rate[top + 1] - rate[top]) / (c - b);
+    let curve = (right - left) / (c - a);
+    if curve >= 0.0 {
+        return (b, rate[top]);
+    }
+    let slope = left + curve * (b - a);
+    let t = (b - 0.5 * slope / curve).clamp(a, c);
+    (t, rate[top] + slope * (t - b) + curve * (t - b) * (t - b))
+}
+
+fn crossing(a: (f64, f64), b: (f64, f64), level: f64) -> f64 {
+    if a.1 == b.1 { b.0 } else { a.0 + (b.0 - a.0) * ((level - a.1) / (b.1 - a.1)).clamp(0.0, 1.0) }
+}
+
+/// A mean curve at any time, straight between the times it is known at and from 0 at 0.
+pub(crate) fn at(times: &[f64], values: &[f64], t: f64) -> f64 {
+    let i = times.partition_point(|&x| x < t);
+    match (i, times.get(i)) {
+        (_, None) => values.last().copied().unwrap_or(0.0),
+        (0, Some(&b)) => values[0] * (t / b).max(0.0),
+        (i, Some(&b)) => {
+            let a = times[i - 1];
+            values[i - 1] + (values[i] - values[i - 1]) * (t - a) / (b - a)
+        }
+    }
+}

@@ -1,0 +1,305 @@
+//! The wait posterior: exponential, Weibull, log-normal and gamma waits, each with and without a share
+//! of casts that would never get a bite, averaged by their evidence.
+
+use super::evidence::Evidence;
+use super::grid::{Grid, Node};
+use super::laplace::{Family, Piece};
+use super::record::{Accuracy, Record, Settings};
+use super::renewal::Costs;
+use super::wait_law::Law;
+use super::{BiteError, Wait};
+use libm::{exp, log};
+
+/// Entries below this weight are left out of sums over leave times; together they are below 1 in 1,000.
+const NEGLIGIBLE: f64 = 1e-7;
+
+/// Pieces whose evidence is this far below the best, in ln, are left out: a share below 1 in 60,000.
+const HOPELESS: f64 = 11.0;
+
+/// One of the models the posterior averages over.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct ModelShare {
+    /// Which law.
+    pub model: super::Model,
+    /// Whether some casts would never get a bite.
+    pub somebody_always: bool,
+    /// Posterior probability.
+    pub probability: f64,
+    /// ln of its evidence, the prior weight of the model not included.
+    pub ln_evidence: f64,
+}
+
+/// What is known about waits after a record. Rebuilt as casts are added; the order of the casts does
+/// not matter.
+#[derive(Debug, Clone)]
+pub struct WaitPosterior {
+    pub(crate) settings: Settings,
+    pub(crate) costs: Costs,
+    pub(crate) habit_min: Option<f64>,
+    pub(crate) evidence: Evidence,
+    /// Finished casts and bites of today, and the longest wait of the whole record.
+    pub(crate) casts: usize,
+    pub(crate) bites: usize,
+    pub(crate) all_bites: f64,
+    pub(crate) longest_min: f64,
+    pub(crate) grids: Vec<Grid>,
+    /// Posterior probability of each grid.
+    pub(crate) shares: Vec<f64>,
+    ln_evidence: f64,
+    pub(crate) means: Means,
+}
+
+/// Posterior means by leave time.
+#[derive(Debug, Clone, Default)]
+pub(crate) struct Means {
+    /// Minutes.
+    pub times: Vec<f64>,
+    /// Mean of R, bites per minute.
+    pub rate: Vec<f64>,
+    /// Mean share bitten.
+    pub bitten: Vec<f64>,
+    /// Mean of the wait or t.
+    pub waiting: Vec<f64>,
+    /// Mean share of casts that ever get a bite.
+    pub ever: f64,
+    /// Mean of (share still waiting at t) x (rate of fresh casts left for the best time): over the
+    /// mean share still waiting, the rate of fresh casts once a cast has waited t without a bite.
+    pub fresh: Vec<f64>,
+}
+
+impl WaitPosterior {
+    /// The posterior of a record.
+    pub fn new(record: &Record, settings: &Settings) -> Result<Self, BiteError> {
+        settings.check()?;
+        let costs = record.costs()?;
+        let evidence = record.evidence()?;
+        let counted = record.earlier.iter().filter(|day| day.weight > 0.0).flat_map(|day| day.waits);
+        let longest = record.today.iter().chain(counted).map(|w| w.minutes()).fold(0.0, f64::max);
+        let mut posterior = Self {
+            settings: *settings,
+            costs,
+            habit_min: record.habit_min,
+            all_bites: evidence.bites,
+            evidence,
+            casts: record.today.len(),
+            bites: record.today.iter().filter(|w| w.is_bite()).count(),
+            longest_min: longest,
+            grids: Vec::new(),
+            shares: Vec::new(),
+            ln_evidence: 0.0,
+            means: Means::default(),
+        };
+        posterior.rebuild();
+        Ok(posterior)
+    }
+
+    /// Adds a finished cast of today.
+    pub fn add(&mut self, wait: Wait) {
+        self.evidence.add(wait, 1.0);
+        self.all_bites = self.evidence.bites;
+        self.casts += 1;
+        self.bites += usize::from(wait.is_bite());
+        self.longest_min = self.longest_min.max(wait.minutes());
+        self.rebuild();
+    }
+
+    /// ln of the probability density of the record under priors and models together.
+    pub fn ln_evidence(&self) -> f64 {
+        self.ln_evidence
+    }
+
+    /// The models with their posterior probabilities.
+    pub fn models(&self) -> Vec<ModelShare> {
+        let of = |(grid, &probability): (&Grid, &f64)| ModelShare {
+            model: match grid.piece.family {
+                Family::Exponential => super::Model::Exponential,
+                Family::Weibull => super::Model::Weibull,
+                Family::LogNormal => super::Model::LogNormal,
+                Family::Gamma => super::Model::Gamma,
+            },
+            somebody_always: !grid.piece.never,
+            probability,
+            ln_evidence: grid.ln_evidence,
+        };
+        self.grids.iter().zip(&self.shares).map(of).collect()
+    }
+
+    /// Posterior mean of a function of the law of the wait and the never-bite share.
+    pub fn expect(&self, of: impl Fn(&Law, f64) -> f64) -> f64 {
+        let mut sum = 0.0;
+        for (grid, share) in self.grids.iter().zip(&self.shares) {
+            for node in &grid.nodes {
+                let law = law(grid.piece.family, node);
+                for i in node.first..node.last {
+                    let weight = share * grid.weights[i];
+                    if weight > 0.0 {
+                        sum += weight * of(&law, grid.shares[i]);
+                    }
+                }
+            }
+        }
+        sum
+    }
+
+    /// Rebuilds the grids from the evidence.
+    fn rebuild(&mut self) {
+        self.lay(self.settings.accuracy);
+        if self.settings.accuracy == Accuracy::Refined {
+            for finer in [Accuracy::Fine, Accuracy::Finest] {
+                let before = self.answer();
+                self.lay(finer);
+                let moved = before.iter().zip(self.answer()).any(|(a, b)| (a - b).abs() > 0.005 * b.abs());
+                if !moved {
+                    break;
+                }
+            }
+        }
+    }
+
+    /// The figures that refinement must leave where they are: best rate, and the ends of the band.
+    fn answer(&self) -> [f64; 3] {
+        let band = super::leave_time::band(&self.means, self.settings.near_best);
+        [band.best_rate, band.from, band.until.unwrap_or(f64::MAX)]
+    }
+
+    fn lay(&mut self, accuracy: Accuracy) {
+        let priors = self.settings.priors;
+        let families = [Family::Exponential, Family::Weibull, Family::LogNormal, Family::Gamma];
+        let mut aims: Vec<(f64, Grid)> = Vec::new();
+        let models = families.into_iter().zip(priors.models).zip(priors.somebody_always);
+        for ((family, model_weight), always) in models {
+            for never in [false, true] {
+                let weight = model_weight * if never { 1.0 - always } else { always };
+                if weight > 0.0 {
+                    let grid = Grid::aim(Piece { family, never }, &priors, &self.evidence);
+                    aims.push((log(weight / priors.models.iter().sum::<f64>()), grid));
+                }
+            }
+        }
+        let most = aims.iter().map(|(w, g)| w + g.ln_evidence).fold(f64::NEG_INFINITY, f64::max);
+        aims.retain(|(w, g)| w + g.ln_evidence > most - HOPELESS);
+        self.grids.clear();
+        let mut ln_weights = Vec::new();
+        for (weight, aim) in aims {
+            let grid = aim.refined(&priors, &self.evidence, accuracy.fineness());
+            ln_weights.push(weight + grid.ln_evidence);
+            self.grids.push(grid);
+        }
+        let top = ln_weights.iter().copied().fold(f64::NEG_INFINITY, f64::max);
+        let sum: f64 = ln_weights.iter().map(|l| exp(l - top)).sum();
+        self.shares = ln_weights.iter().map(|l| exp(l - top) / sum).collect();
+        self.ln_evidence = top + log(sum);
+        self.means = self.means_at(&self.times(accuracy.times()));
+    }
+
+    /// Leave times looked at: closer together where they are short.
+    fn times(&self, count: usize) -> Vec<f64> {
+        let end = self.settings.horizon_min.max((1.5 * self.longest_min).min(240.0));
+        (1..=count)
+            .map(|i| {
+                let u = i as f64 / count as f64;
+                end * u * u.sqrt()
+            })
+            .collect()
+    }
+
+    fn means_at(&self, times: &[f64]) -> Means {
+        let n = times.len();
+        let ln_times: Vec<f64> = times.iter().map(|&t| log(t)).collect();
+        let mut means = Means {
+            times: times.to_vec(),
+            rate: vec![0.0; n],
+            bitten: vec![0.0; n],
+            waiting: vec![0.0; n],
+            ever: 0.0,
+            fresh: vec![0.0; n],
+        };
+        let (mut bitten, mut waiting) = (vec![0.0; n], vec![0.0; n]);
+        for (grid, share) in self.grids.iter().zip(&self.shares) {
+            if *share < NEGLIGIBLE {
+                continue;
+            }
+            for node in &grid.nodes {
+                let total: f64 = grid.weights[node.first..node.last].iter().sum::<f64>() * share;
+                if total < NEGLIGIBLE {
+                    continue;
+                }
+                let scale = exp(node.ln_scale);
+                let table = &grid.tables[node.table];
+                for i in 0..n {
+                    let (b, m) = table.read(ln_times[i] - node.ln_scale);
+                    (bitten[i], waiting[i]) = (b, m * scale);
+                }
+                add_node(grid, node, *share, self.costs, (&bitten, &waiting), &mut means);
+            }
+        }
+        let best = super::leave_time::band(&means, self.settings.near_best).best;
+        self.add_fresh(log(best), &ln_times, &mut means);
+        means
+    }
+
+    /// Fills in `fresh`: every node's rate at the best time, weighted by its share still waiting.
+    fn add_fresh(&self, ln_best: f64, ln_times: &[f64], means: &mut Means) {
+        let best = exp(ln_best);
+        for (grid, share) in self.grids.iter().zip(&self.shares) {
+            for node in &grid.nodes {
+                let table = &grid.tables[node.table];
+                let (b, m) = table.read(ln_best - node.ln_scale);
+                let m = m * exp(node.ln_scale);
+                let (mut ever, mut all) = (0.0, 0.0);
+                for i in node.first..node.last {
+                    let (weight, p) = (share * grid.weights[i], grid.shares[i]);
+                    let rate = weight * self.costs.rate((1.0 - p) * b, p * best + (1.0 - p) * m);
+                    all += rate;
+                    ever += rate * (1.0 - p);
+                }
+                if all < NEGLIGIBLE * 0.01 {
+                    continue;
+                }
+                for (fresh, y) in means.fresh.iter_mut().zip(ln_times) {
+                    *fresh += all - ever * table.read(y - node.ln_scale).0;
+                }
+            }
+        }
+    }
+}
+
+fn add_node(
+    grid: &Grid,
+    node: &Node,
+    share: f64,
+    costs: Costs,
+    (bitten, waiting): (&[f64], &[f64]),
+    means: &mut Means,
+) {
+    let (mut ever, mut never) = (0.0, 0.0);
+    for i in node.first..node.last {
+        let (weight, p) = (share * grid.weights[i], grid.shares[i]);
+        ever += weight * (1.0 - p);
+        never += weight * p;
+        if weight < NEGLIGIBLE {
+            continue;
+        }
+        let q = 1.0 - p;
+        let out = means.rate.iter_mut().zip(&means.times).zip(bitten.iter().zip(waiting));
+        for ((rate, t), (b, m)) in out {
+            *rate += weight * costs.rate(q * b, p * t + q * m);
+        }
+    }
+    means.ever += ever;
+    for i in 0..bitten.len() {
+        means.bitten[i] += ever * bitten[i];
+        means.waiting[i] += ever * waiting[i] + never * means.times[i];
+    }
+}
+
+/// The law of a node.
+pub(crate) fn law(family: Family, node: &Node) -> Law {
+    let (k, scale) = (exp(node.ln_concentration), exp(node.ln_scale));
+    match family {
+        Family::Exponential => Law::Exponential { rate: 1.0 / scale },
+        Family::Weibull => Law::Weibull { shape: k, scale },
+        Family::LogNormal => Law::LogNormal { mu: node.ln_scale, sigma: 1.0 / k },
+        Family::Gamma => Law::Gamma { shape: k * k, rate: k * k / scale },
+    }
+}

@@ -1,0 +1,139 @@
+//! What a wait question is asked about, and how exactly it is to be answered.
+
+use super::error::{not_negative, positive};
+use super::evidence::Evidence;
+use super::grid::Fineness;
+use super::prior::{BITE_EXTRA_GUESS_MIN, PRIORS, Priors, TURN_ROUND_GUESS_MIN};
+use super::renewal::Costs;
+use super::{BiteError, Wait};
+
+/// Waits of an earlier session.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct EarlierDay<'a> {
+    /// Its waits.
+    pub waits: &'a [Wait],
+    /// How much they count today, 0..1: smaller for less alike days.
+    pub weight: f64,
+}
+
+/// The record behind an advice. The running cast is not in it: ask [`super::WaitPosterior::waiting_on`].
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Record<'a> {
+    /// Today's finished casts.
+    pub today: &'a [Wait],
+    /// Earlier sessions.
+    pub earlier: &'a [EarlierDay<'a>],
+    /// Minutes from winding in to the next splash, learned or guessed.
+    pub turn_round_min: f64,
+    /// Extra minutes a bite costs.
+    pub bite_extra_min: f64,
+    /// When this angler winds in by habit, minutes.
+    pub habit_min: Option<f64>,
+}
+
+impl<'a> Record<'a> {
+    /// A record of today alone, with guessed costs and no habit.
+    pub fn of_today(today: &'a [Wait]) -> Self {
+        Self {
+            today,
+            earlier: &[],
+            turn_round_min: TURN_ROUND_GUESS_MIN,
+            bite_extra_min: BITE_EXTRA_GUESS_MIN,
+            habit_min: None,
+        }
+    }
+
+    pub(crate) fn costs(&self) -> Result<Costs, BiteError> {
+        if let Some(habit) = self.habit_min {
+            positive("the habit", habit)?;
+        }
+        Costs::new(self.turn_round_min, not_negative("the extra time of a bite", self.bite_extra_min)?)
+    }
+
+    pub(crate) fn evidence(&self) -> Result<Evidence, BiteError> {
+        let mut evidence = Evidence::default();
+        evidence.add_session(self.today, 1.0)?;
+        for day in self.earlier {
+            evidence.add_session(day.waits, day.weight)?;
+        }
+        Ok(evidence)
+    }
+}
+
+/// How finely the posterior is worked out.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Accuracy {
+    /// For simulations of thousands of days: rates within 1 % and leave times within 3 % of
+    /// [`Accuracy::Reference`] (tested).
+    Quick,
+    /// For the screen: rates within 0.5 % (tested).
+    #[default]
+    Standard,
+    /// Half the steps of `Standard` again.
+    Fine,
+    /// Finer once more.
+    Finest,
+    /// For checks only.
+    Reference,
+    /// `Standard`, then finer until the best rate and the ends of the band move by less than 0.5 %.
+    Refined,
+}
+
+impl Accuracy {
+    pub(crate) fn fineness(self) -> Fineness {
+        match self {
+            Self::Quick => Fineness { nodes: [7, 7, 5], reach: 2.9, table: 64 },
+            Self::Standard | Self::Refined => Fineness { nodes: [9, 9, 7], reach: 3.4, table: 96 },
+            Self::Fine => Fineness { nodes: [15, 15, 11], reach: 4.2, table: 128 },
+            Self::Finest => Fineness { nodes: [25, 25, 17], reach: 5.0, table: 192 },
+            Self::Reference => Fineness { nodes: [45, 45, 25], reach: 8.0, table: 256 },
+        }
+    }
+
+    /// How many leave times are looked at.
+    pub(crate) fn times(self) -> usize {
+        match self {
+            Self::Quick => 64,
+            Self::Standard | Self::Refined => 96,
+            Self::Fine => 160,
+            Self::Finest => 240,
+            Self::Reference => 320,
+        }
+    }
+}
+
+/// How a wait question is to be answered.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Settings {
+    /// What is believed before the first cast.
+    pub priors: Priors,
+    /// How finely the posterior is worked out.
+    pub accuracy: Accuracy,
+    /// Leave times are looked at up to here, minutes, or to one and a half times the longest wait.
+    pub horizon_min: f64,
+    /// Share of the best rate from which a leave time counts as near-best.
+    pub near_best: f64,
+    /// Whether the next leave time may be stretched early in the day to learn what comes later.
+    pub explore: bool,
+}
+
+impl Default for Settings {
+    fn default() -> Self {
+        Self {
+            priors: PRIORS,
+            accuracy: Accuracy::default(),
+            horizon_min: 60.0,
+            near_best: 0.95,
+            explore: true,
+        }
+    }
+}
+
+impl Settings {
+    pub(crate) fn check(&self) -> Result<(), BiteError> {
+        self.priors.check()?;
+        positive("the horizon", self.horizon_min)?;
+        super::error::open_share("the near-best share", self.near_best)?;
+        Ok(())
+    }
+}
