@@ -9,5 +9,6 @@ pub mod angler;
 pub mod day;
 pub mod luck;
 pub mod prototype;
+pub mod restwater;
 pub mod share;
 pub mod water;

@@ -20,6 +20,7 @@ pub struct Tune {
     pub even: bool,
     pub kappa: f64,
     pub cmean: f64,
+    pub single: f64,
     pub qpow: f64,
     pub future: f64,
     pub place: f64,
@@ -102,24 +103,33 @@ impl Grid {
                 g.push((*w * q.powf(tune.qpow), scale(c, q)));
             }
         }
-        push_group(1.0 - tune.constant - tune.broad - tune.two, g);
-        // two
+        push_group(1.0 - tune.constant - tune.broad - tune.two - tune.single, g);
+        // even stretches
+        let stretch = |a: f64, b: f64| (0..=NB).map(|i| ((i as f64 * BIN - a) / (b - a)).clamp(0.0, 1.0)).collect::<Vec<f64>>();
+        let edges = [0.0, 1.0, 2.0, 3.0, 4.0, 5.0, 6.0, 7.0, 8.0, 10.0, 12.0, 14.0, 16.0, 18.0, 20.0, 23.0, 26.0, 30.0, 35.0, 40.0];
+        if tune.single > 0.0 {
+            let mut g = Vec::new();
+            for (i, &a) in edges.iter().enumerate() {
+                for &b in &edges[i + 1..] {
+                    if b - a < 1.5 || b - a > 16.0 { continue; }
+                    for &q in &shares { g.push((place(0.5 * (a + b)) / (i as f64 + 3.0), scale(&stretch(a, b), q))); }
+                }
+            }
+            push_group(tune.single, g);
+        }
         if tune.two > 0.0 {
             let mut few = Vec::new();
-            for s in [1.2, 3.0] {
-                let step = s * 1.5f64;
-                let mut m = f64::max(1.5, s);
-                while m < 36.0 {
-                    few.push((place(m) * step / m, m, s, window(m, s)));
-                    m += step;
+            for w in [3.0, 6.0] {
+                let mut a = 0.0f64;
+                while a + w <= 34.0 {
+                    few.push((place(a + 0.5 * w) * w / (a + 0.5 * w), a, a + w, stretch(a, a + w)));
+                    a += 0.5 * w;
                 }
             }
             let mut g = Vec::new();
             for a in &few {
                 for b in &few {
-                    if b.1 - a.1 < 1.5 * (a.2 + b.2) {
-                        continue;
-                    }
+                    if b.1 < a.2 + 2.0 { continue; }
                     for (p, q) in [(0.2, 0.2), (0.2, 0.5), (0.4, 0.2), (0.4, 0.5), (0.6, 0.3)] {
                         let c: Vec<f64> = a.3.iter().zip(&b.3).map(|(x, y)| p * x + q * y).collect();
                         g.push((a.0 * b.0, c));

@@ -8,7 +8,7 @@ fn arg(name: &str, default: f64) -> f64 {
 fn main() {
     let tune = Tune {
         lean: arg("lean", 0.0), lean_half: arg("half", 2.0), a0: arg("a0", 1.0), cap: arg("cap", 1e9), two: arg("two", 0.2),
-        constant: arg("constant", 0.25), broad: arg("broad", 0.2), by_share: arg("share", 1.0) > 0.5, contamination: arg("eps", 0.01), even: arg("even", 1.0) > 0.5, cmean: arg("cmean", 15.0), qpow: arg("qpow", 0.0), kappa: arg("kappa", 0.0), future: arg("future", 0.0), place: arg("place", 13.0), place_sd: arg("placesd", 0.7),
+        constant: arg("constant", 0.25), broad: arg("broad", 0.2), by_share: arg("share", 1.0) > 0.5, contamination: arg("eps", 0.01), even: arg("even", 1.0) > 0.5, cmean: arg("cmean", 15.0), qpow: arg("qpow", 0.0), single: arg("single", 0.05), kappa: arg("kappa", 0.0), future: arg("future", 0.0), place: arg("place", 13.0), place_sd: arg("placesd", 0.7),
     };
     let t0 = std::time::Instant::now();
     let grid = Arc::new(Grid::new(tune, 2.0, 3.0));
@@ -18,7 +18,8 @@ fn main() {
     println!("{} particles", grid.len());
     let only: Vec<usize> = std::env::args().find_map(|a| Some(a.strip_prefix("--only=")?.split(',').filter_map(|x| x.parse().ok()).collect())).unwrap_or_default();
     let list: Vec<_> = waters().into_iter().enumerate().filter(|(i, _)| only.is_empty() || only.contains(i)).map(|(_, w)| w).collect();
-    let tables = run(&list, days, &|| Box::new(Proto::new(Arc::clone(&grid), tune)), !full);
+    let core = arg("core", 0.0) > 0.5;
+    let tables = run(&list, days, &|| if core { Box::<restwater_tests::sim::restwater::Restwater>::default() as Box<dyn restwater_tests::sim::angler::Angler> } else { Box::new(Proto::new(Arc::clone(&grid), tune)) }, !full);
     for t in &tables {
         let l = &t.lines[0];
         println!("{:30} {:5.1} | {:5.1}±{:.1} | {:5.1}±{:.1} | {:5.1}±{:.1} | {:.2}", t.water.name, t.best_leave,
