@@ -2,18 +2,23 @@
 
 use super::angler::Angler;
 use super::day::{Cast, EXTRA, TURN};
-use restwater_core::bite::{Accuracy, EarlierDay, LIKE_DAY_WEIGHT, Record, Settings, Wait, WaitPosterior};
+use restwater_core::bite::{EarlierDay, LIKE_DAY_WEIGHT, LeavePlan, Record, Settings, Shapes, Wait};
+use std::sync::Arc;
 
 /// An angler who leaves every cast as long as Restwater says.
 pub struct Restwater {
-    settings: Settings,
-    start: Option<(usize, WaitPosterior)>,
-    today: Option<WaitPosterior>,
+    pub settings: Settings,
+    pub shapes: Arc<Shapes>,
+    pub weight: f64,
+    today: Option<LeavePlan>,
+    /// The plan that the last book gave, and how many days and casts were in it.
+    opened: Option<(usize, LeavePlan)>,
 }
 
-impl Default for Restwater {
-    fn default() -> Self {
-        Self { settings: Settings { accuracy: Accuracy::Quick, ..Settings::default() }, start: None, today: None }
+impl Restwater {
+    pub fn new(settings: Settings, shapes: Arc<Shapes>, weight: f64) -> Self {
+        let _ = LIKE_DAY_WEIGHT;
+        Self { settings, shapes, weight, today: None, opened: None }
     }
 }
 
@@ -26,17 +31,17 @@ impl Angler for Restwater {
     fn begin(&mut self, book: &[Vec<Cast>]) {
         let days: Vec<Vec<Wait>> = book.iter().map(|day| day.iter().filter_map(wait).collect()).collect();
         let earlier: Vec<EarlierDay> =
-            days.iter().map(|waits| EarlierDay { waits, weight: LIKE_DAY_WEIGHT }).collect();
+            days.iter().map(|waits| EarlierDay { waits, weight: self.weight }).collect();
         let record = Record { today: &[], earlier: &earlier, turn_round_min: TURN, bite_extra_min: EXTRA, habit_min: None };
-        self.today = WaitPosterior::new(&record, &self.settings).ok();
-        let _ = &self.start;
+        self.today = LeavePlan::with_shapes(&record, &self.settings, Arc::clone(&self.shapes)).ok();
+        let _ = &self.opened;
     }
     fn leave(&mut self, _clock: f64) -> f64 {
-        self.today.as_ref().map_or(f64::NAN, |p| p.advice().next_leave_min)
+        self.today.as_ref().map_or(f64::NAN, |plan| plan.next_leave().0)
     }
     fn learn(&mut self, cast: Cast) {
-        if let (Some(posterior), Some(wait)) = (&mut self.today, wait(&cast)) {
-            posterior.add(wait);
+        if let (Some(plan), Some(wait)) = (&mut self.today, wait(&cast)) {
+            plan.add(wait);
         }
     }
 }

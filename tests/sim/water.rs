@@ -222,7 +222,7 @@ pub fn waters() -> Vec<Water> {
         Water { evening: Some(window(20.0, 1.5, 0.7)), ..plain("drift window 10 to 20", Drift, window(10.0, 1.5, 0.7)) },
         Water { evening: Some(constant(25.0)), ..plain("drift constant 8 to 25", Drift, constant(8.0)) },
         Water { away: Some([10.0, 3.0]), ..plain("disturbed, back in 10", Disturbance, constant(6.0)) },
-        Water { away: Some([30.0, 8.0]), spots: 2, ..plain("disturbed, back in 30, 2 spots", Disturbance, Bites::Window { centre: 5.0, sd: 2.0, share: 0.8 }) },
+        Water { away: Some([20.0, 5.0]), spots: 2, ..plain("disturbed, back in 20, 2 spots", Disturbance, Bites::Window { centre: 5.0, sd: 2.0, share: 0.8 }) },
         Water { uneven: [0.5, 0.0, 0.7], ..plain("uneven window 15±1.5", Overdispersed, window(15.0, 1.5, 0.7)) },
         Water { spots: 4, uneven: [0.5, 0.5, 0.5], ..plain("uneven constant 10", Overdispersed, constant(10.0)) },
         Water { late: true, ..plain("late taps, window 15±1", Misreported, window(15.0, 1.0, 0.7)) },

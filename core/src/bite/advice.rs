@@ -3,7 +3,8 @@
 use super::leave_time::{Band, at, band};
 use super::posterior::Means;
 use super::record::{Record, Settings};
-use super::{BiteError, WaitPosterior};
+use super::plan::top;
+use super::{BiteError, LeavePlan};
 
 /// Bites before the record is said to tell anything.
 pub const BITES_TO_TELL: f64 = 3.0;
@@ -74,18 +75,19 @@ pub struct WaitingOn {
 
 /// Advice on a record. Ask [`WaitPosterior`] where more than this is wanted of the same record.
 pub fn advise(record: &Record, settings: &Settings) -> Result<Advice, BiteError> {
-    Ok(WaitPosterior::new(record, settings)?.advice())
+    Ok(LeavePlan::new(record, settings)?.advice())
 }
 
-impl WaitPosterior {
+impl LeavePlan {
     /// Advice on the next cast.
     pub fn advice(&self) -> Advice {
-        let band = self.sequential_band();
+        let means = &self.means();
+        let band = self.sequential_band(means);
         let per_hour = 60.0 * band.best_rate;
-        let at_habit = self.habit_min.map(|t| 60.0 * at(&self.means.times, &self.means.rate, t));
-        let end = self.means.times.last().copied().unwrap_or(0.0);
+        let at_habit = self.habit_min.map(|t| 60.0 * at(&means.times, &means.rate, t));
+        let end = means.times.last().copied().unwrap_or(0.0);
         let reach = band.until.unwrap_or(end);
-        let (next, asks_for_longer) = self.next_leave(&band, end);
+        let (next, asks_for_longer) = self.next_leave();
         Advice {
             state: self.state(&band, end),
             best_min: band.inside.then_some(band.best),
@@ -94,7 +96,7 @@ impl WaitPosterior {
             best_rate_per_hour: per_hour,
             rate_at_habit: at_habit,
             lost_at_habit: at_habit.map(|rate| (per_hour - rate).max(0.0)),
-            bite_window: self.bite_window(),
+            bite_window: bite_window(means),
             longest_wait_min: self.longest_min,
             beyond_the_record: reach.min(band.best) > self.longest_min,
             asks_for_longer,
@@ -107,9 +109,9 @@ impl WaitPosterior {
     /// The near-best band of leave times, cut short where a cast that has come so far without a bite is
     /// better wound in. A band by R(t) alone stays wide where few casts are left to wait, though each
     /// of these then waits in vain.
-    fn sequential_band(&self) -> Band {
-        let mut found = band(&self.means, self.settings.near_best);
-        if let Some(stop) = self.give_up(found.from) {
+    fn sequential_band(&self, means: &Means) -> Band {
+        let mut found = band(means, self.settings.near_best);
+        if let Some(stop) = self.give_up(means, found.from) {
             if found.until.is_none_or(|until| stop < until) {
                 found.until = Some(stop.max(found.from));
                 found.best = found.best.min(stop.max(found.from));
@@ -131,42 +133,14 @@ impl WaitPosterior {
         }
     }
 
-    /// The leave time to plan, and whether it is stretched to learn what comes later.
-    ///
-    /// A cast left longer shows all that a shorter one would have shown and more, so early in a day
-    /// the long end of a band is taken whose price is at most a few per cent of the rate.
-    fn next_leave(&self, best: &Band, end: f64) -> (f64, bool) {
-        if !self.settings.explore {
-            return (best.best, false);
-        }
-        let price = EXPLORE_PRICE * (1.0 - self.all_bites / EXPLORE_BITES).max(0.0);
-        if price <= 0.0 {
-            return (best.best, false);
-        }
-        let stretched = band(&self.means, 1.0 - price).until.unwrap_or(end).min(EXPLORE_LONGEST_MIN);
-        let next = stretched.max(best.best);
-        (next, next > self.longest_min && next > best.best)
-    }
-
-    /// Shortest stretch with half of all bites to come.
-    fn bite_window(&self) -> Option<(f64, f64)> {
-        let (times, bitten) = (&self.means.times, &self.means.bitten);
-        let half = 0.5 * self.means.ever;
-        let share = |t: f64| at(times, bitten, t);
-        let mut best: Option<(f64, f64)> = None;
-        for start in std::iter::once(0.0).chain(times.iter().copied()) {
-            let level = share(start) + half;
-            let i = bitten.partition_point(|&b| b < level);
-            if i >= times.len() {
-                break;
-            }
-            let (a, fa) = if i == 0 { (0.0, 0.0) } else { (times[i - 1], bitten[i - 1]) };
-            let stop = a + (times[i] - a) * (level - fa) / (bitten[i] - fa);
-            if best.is_none_or(|(s, e)| stop - start < e - s) {
-                best = Some((start, stop));
-            }
-        }
-        best
+    /// The leave time to plan, minutes, and whether it is longer than the best so far to learn what
+    /// comes later.
+    pub fn next_leave(&self) -> (f64, bool) {
+        let likely = self.likely();
+        let mean = self.mean_rates(&likely);
+        let best = top(&mean[..self.horizon()]);
+        let next = if self.settings.explore { self.look(best, &likely, &mean) } else { best };
+        (self.shapes.times[next], next > best)
     }
 
     /// Whether to leave a cast in that has waited `so_far` minutes without a bite.
@@ -177,9 +151,10 @@ impl WaitPosterior {
     /// counts by its chance of it, so that a slow day lowers both.
     pub fn waiting_on(&self, so_far: f64) -> Result<WaitingOn, BiteError> {
         let u = super::error::not_negative("the wait so far", so_far)?;
-        let bitten = |t: f64| at(&self.means.times, &self.means.bitten, t);
+        let means = &self.means();
+        let bitten = |t: f64| at(&means.times, &means.bitten, t);
         let still = (1.0 - bitten(u)).max(1e-12);
-        let (until_min, rate, fresh) = self.rate_of_waiting_on(u);
+        let (until_min, rate, fresh) = self.rate_of_waiting_on(means, u);
         Ok(WaitingOn {
             worth_it: rate >= fresh,
             until_min,
@@ -190,8 +165,8 @@ impl WaitPosterior {
     }
 
     /// Until when to wait on from `u`, its rate, and the rate of fresh casts, in bites per minute.
-    fn rate_of_waiting_on(&self, u: f64) -> (f64, f64, f64) {
-        let Means { times, bitten, waiting, fresh, .. } = &self.means;
+    fn rate_of_waiting_on(&self, means: &Means, u: f64) -> (f64, f64, f64) {
+        let Means { times, bitten, waiting, fresh, .. } = means;
         let (b, w) = (at(times, bitten, u), at(times, waiting, u));
         let first = times.partition_point(|&t| t < u + 0.25);
         let (mut until, mut top) = (u, 0.0);
@@ -209,10 +184,10 @@ impl WaitPosterior {
 
     /// The first time from `from` on at which a cast without a bite is better wound in; `None` where
     /// there is none up to the horizon.
-    fn give_up(&self, from: f64) -> Option<f64> {
-        let times = &self.means.times;
+    fn give_up(&self, means: &Means, from: f64) -> Option<f64> {
+        let times = &means.times;
         let gain = |t: f64| {
-            let (_, rate, fresh) = self.rate_of_waiting_on(t);
+            let (_, rate, fresh) = self.rate_of_waiting_on(means, t);
             rate - fresh
         };
         let first = times.partition_point(|&t| t < from);
@@ -233,9 +208,23 @@ impl WaitPosterior {
     }
 }
 
-/// What looking further may cost at the start of a day, as a share of the best rate.
-const EXPLORE_PRICE: f64 = 0.02;
-/// Bites by which nothing more is paid for looking further.
-const EXPLORE_BITES: f64 = 4.0;
-/// No cast is stretched beyond this for the sake of looking, minutes.
-const EXPLORE_LONGEST_MIN: f64 = 40.0;
+/// Shortest stretch with half of all bites to come.
+fn bite_window(means: &Means) -> Option<(f64, f64)> {
+    let (times, bitten) = (&means.times, &means.bitten);
+    let half = 0.5 * means.ever;
+    let share = |t: f64| at(times, bitten, t);
+    let mut best: Option<(f64, f64)> = None;
+    for start in std::iter::once(0.0).chain(times.iter().copied()) {
+        let level = share(start) + half;
+        let i = bitten.partition_point(|&b| b < level);
+        if i >= times.len() {
+            break;
+        }
+        let (a, fa) = if i == 0 { (0.0, 0.0) } else { (times[i - 1], bitten[i - 1]) };
+        let stop = a + (times[i] - a) * (level - fa) / (bitten[i] - fa);
+        if best.is_none_or(|(s, e)| stop - start < e - s) {
+            best = Some((start, stop));
+        }
+    }
+    best
+}

@@ -7,7 +7,7 @@ use super::laplace::{Family, Piece};
 use super::record::{Accuracy, Record, Settings};
 use super::renewal::Costs;
 use super::wait_law::Law;
-use super::{BiteError, Wait};
+use super::{Advice, BiteError, LeavePlan, Wait, WaitingOn};
 use libm::{exp, log};
 
 /// Entries below this weight are left out of sums over leave times; together they are below 1 in 1,000.
@@ -47,6 +47,7 @@ pub struct WaitPosterior {
     pub(crate) shares: Vec<f64>,
     ln_evidence: f64,
     pub(crate) means: Means,
+    plan: LeavePlan,
 }
 
 /// Posterior means by leave time.
@@ -88,6 +89,7 @@ impl WaitPosterior {
             shares: Vec::new(),
             ln_evidence: 0.0,
             means: Means::default(),
+            plan: LeavePlan::new(record, settings)?,
         };
         posterior.rebuild();
         Ok(posterior)
@@ -95,12 +97,23 @@ impl WaitPosterior {
 
     /// Adds a finished cast of today.
     pub fn add(&mut self, wait: Wait) {
+        self.plan.add(wait);
         self.evidence.add(wait, 1.0);
         self.all_bites = self.evidence.bites;
         self.casts += 1;
         self.bites += usize::from(wait.is_bite());
         self.longest_min = self.longest_min.max(wait.minutes());
         self.rebuild();
+    }
+
+    /// Advice on the next cast: see [`LeavePlan::advice`].
+    pub fn advice(&self) -> Advice {
+        self.plan.advice()
+    }
+
+    /// Whether to leave a cast in that has waited `so_far` minutes: see [`LeavePlan::waiting_on`].
+    pub fn waiting_on(&self, so_far: f64) -> Result<WaitingOn, BiteError> {
+        self.plan.waiting_on(so_far)
     }
 
     /// ln of the probability density of the record under priors and models together.

@@ -115,6 +115,10 @@ pub struct Settings {
     pub near_best: f64,
     /// Whether the next leave time may be stretched early in the day to learn what comes later.
     pub explore: bool,
+    /// tuning
+    pub look_credit: f64,
+    /// tuning
+    pub look_days: f64,
 }
 
 impl Default for Settings {
@@ -125,6 +129,8 @@ impl Default for Settings {
             horizon_min: 60.0,
             near_best: 0.95,
             explore: true,
+            look_credit: super::look::CREDIT,
+            look_days: 1.0,
         }
     }
 }

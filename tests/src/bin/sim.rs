@@ -18,8 +18,15 @@ fn main() {
     println!("{} particles", grid.len());
     let only: Vec<usize> = std::env::args().find_map(|a| Some(a.strip_prefix("--only=")?.split(',').filter_map(|x| x.parse().ok()).collect())).unwrap_or_default();
     let list: Vec<_> = waters().into_iter().enumerate().filter(|(i, _)| only.is_empty() || only.contains(i)).map(|(_, w)| w).collect();
-    let core = arg("core", 0.0) > 0.5;
-    let tables = run(&list, days, &|| if core { Box::<restwater_tests::sim::restwater::Restwater>::default() as Box<dyn restwater_tests::sim::angler::Angler> } else { Box::new(Proto::new(Arc::clone(&grid), tune)) }, !full);
+    use restwater_core::bite::*;
+    let p = SHAPE_PRIORS;
+    let priors = ShapePriors { constant: arg("constant", p.constant), broad: arg("broad", p.broad), even: arg("even", p.even), two: arg("two", p.two),
+        place: (arg("place", p.place.0), arg("placesd", p.place.1)), pace: (arg("pace", p.pace.0), arg("pacesd", p.pace.1)), stray: arg("stray", p.stray) };
+    let shapes = Arc::new(Shapes::new(&priors));
+    println!("{} shapes", shapes.count());
+    let settings = Settings { look_credit: arg("credit", 0.05), look_days: arg("days", 1.0), ..Settings::default() };
+    let core = arg("core", 1.0) > 0.5;
+    let tables = run(&list, days, &|| if core { Box::new(restwater_tests::sim::restwater::Restwater::new(settings, Arc::clone(&shapes), arg("a0", 0.5))) as Box<dyn restwater_tests::sim::angler::Angler> } else { Box::new(Proto::new(Arc::clone(&grid), tune)) }, !full);
     for t in &tables {
         let l = &t.lines[0];
         println!("{:30} {:5.1} | {:5.1}±{:.1} | {:5.1}±{:.1} | {:5.1}±{:.1} | {:.2}", t.water.name, t.best_leave,
