@@ -99,7 +99,7 @@ pub fn run(waters: &[Water], days: Days, advice: Maker, only_advice: bool) -> Ve
             loop {
                 let i = next.fetch_add(1, Ordering::Relaxed);
                 let Some(water) = waters.get(i) else { return done };
-                done.push((i, table(water, 1000 + i as u64, days, advice, only_advice)));
+                done.push((i, table(water, water.seed(), days, advice, only_advice)));
             }
         };
         let handles = [scope.spawn(work), scope.spawn(work)];

@@ -69,6 +69,11 @@ impl Water {
         }
     }
 
+    /// Seed of its days, from its name (FNV-1a).
+    pub fn seed(&self) -> u64 {
+        self.name.bytes().fold(0xCBF2_9CE4_8422_2325, |h, b| (h ^ u64::from(b)).wrapping_mul(0x0100_0000_01B3))
+    }
+
     /// The bites at a moment of the day (minutes since all-in).
     pub fn bites_at(&self, clock: f64, day: f64) -> Bites {
         match self.evening {

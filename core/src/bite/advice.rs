@@ -139,7 +139,14 @@ impl LeavePlan {
         let likely = self.likely();
         let mean = self.mean_rates(&likely);
         let best = top(&mean[..self.horizon()]);
-        let next = if self.settings.explore { self.look(best, &likely, &mean) } else { best };
+        let next = match self.settings.explore {
+            false => best,
+            true if self.casts == 0 && self.days == 0.0 => {
+                let level = mean[best] * (1.0 - self.settings.first_price as f32);
+                (best..self.horizon()).take_while(|&i| mean[i] >= level).last().unwrap_or(best)
+            }
+            true => self.look(best, &likely, &mean),
+        };
         (self.shapes.times[next], next > best)
     }
 

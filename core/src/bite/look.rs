@@ -47,6 +47,6 @@ impl LeavePlan {
     /// Minutes of fishing to come to which what is learned now is of use: the rest of today, and as
     /// many days again as are in the book.
     fn minutes_ahead(&self) -> f64 {
-        (DAY_MIN - self.used_min).max(0.0) + self.settings.look_days * DAY_MIN * self.days
+        (DAY_MIN - self.used_min).max(0.0) + self.settings.look_days * DAY_MIN * self.days.min(1.0)
     }
 }

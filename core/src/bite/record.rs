@@ -119,6 +119,8 @@ pub struct Settings {
     pub look_credit: f64,
     /// tuning
     pub look_days: f64,
+    /// tuning
+    pub first_price: f64,
 }
 
 impl Default for Settings {
@@ -131,6 +133,7 @@ impl Default for Settings {
             explore: true,
             look_credit: super::look::CREDIT,
             look_days: 1.0,
+            first_price: 0.01,
         }
     }
 }

@@ -11,8 +11,7 @@ fn main() {
         constant: arg("constant", 0.25), broad: arg("broad", 0.2), by_share: arg("share", 1.0) > 0.5, contamination: arg("eps", 0.01), even: arg("even", 1.0) > 0.5, cmean: arg("cmean", 15.0), qpow: arg("qpow", 0.0), single: arg("single", 0.05), kappa: arg("kappa", 0.0), future: arg("future", 0.0), place: arg("place", 13.0), place_sd: arg("placesd", 0.7),
     };
     let t0 = std::time::Instant::now();
-    let grid = Arc::new(Grid::new(tune, 2.0, 3.0));
-    if arg("trace", -1.0) >= 0.0 { trace(&grid, tune, arg("trace", 0.0) as usize); return; }
+    let grid = Arc::new(Grid::new(Tune{two:0.0,..tune}, 2.0, 3.0));
     let days = Days { first: arg("first", 200.0) as u64, books: arg("books", 30.0) as u64, per_book: 6 };
     let full = arg("full", 0.0) > 0.5;
     println!("{} particles", grid.len());
@@ -24,7 +23,8 @@ fn main() {
         place: (arg("place", p.place.0), arg("placesd", p.place.1)), pace: (arg("pace", p.pace.0), arg("pacesd", p.pace.1)), stray: arg("stray", p.stray) };
     let shapes = Arc::new(Shapes::new(&priors));
     println!("{} shapes", shapes.count());
-    let settings = Settings { look_credit: arg("credit", 0.05), look_days: arg("days", 1.0), ..Settings::default() };
+    let settings = Settings { look_credit: arg("credit", 0.05), look_days: arg("days", 1.0), first_price: arg("price", 0.01), ..Settings::default() };
+    if arg("trace", -1.0) >= 0.0 { trace(restwater_tests::sim::restwater::Restwater::new(settings, Arc::clone(&shapes), arg("a0", 0.5)), arg("trace", 0.0) as usize); return; }
     let core = arg("core", 1.0) > 0.5;
     let tables = run(&list, days, &|| if core { Box::new(restwater_tests::sim::restwater::Restwater::new(settings, Arc::clone(&shapes), arg("a0", 0.5))) as Box<dyn restwater_tests::sim::angler::Angler> } else { Box::new(Proto::new(Arc::clone(&grid), tune)) }, !full);
     for t in &tables {
@@ -39,16 +39,16 @@ fn main() {
     println!("worst whole {:.1}", 100.0 * worst);
     eprintln!("{:.1} s", t0.elapsed().as_secs_f64());
 }
-pub fn trace(grid: &Arc<Grid>, tune: Tune, which: usize) {
+pub fn trace(planner: restwater_tests::sim::restwater::Restwater, which: usize) {
     use restwater_tests::sim::{day::*, luck::Luck, angler::*};
-    struct Loud(Proto, Vec<f64>);
+    struct Loud(restwater_tests::sim::restwater::Restwater, Vec<f64>);
     impl Angler for Loud {
         fn begin(&mut self, b: &[Vec<Cast>]) { self.0.begin(b); self.1.clear(); }
         fn leave(&mut self, c: f64) -> f64 { let t = self.0.leave(c); self.1.push(t); t }
         fn learn(&mut self, c: Cast) { self.0.learn(c); }
     }
     let water = waters()[which];
-    let mut a = Loud(Proto::new(Arc::clone(grid), tune), vec![]);
+    let mut a = Loud(planner, vec![]);
     for d in 0..8 {
         a.begin(&[]);
         let c = fish(&water, &Luck::of_day(1000 + which as u64, d), &mut a, Bank::all_in());
