@@ -208,7 +208,7 @@ pub fn waters() -> Vec<Water> {
     let constant = |mean| Bites::Constant { mean };
     let plain = Water::plain;
     vec![
-        plain("window 8±1", NarrowWindow, window(8.0, 1.0, 0.6)),
+        plain("window 8±1", NarrowWindow, window(8.0, 1.0, 0.7)),
         plain("window 12±1", NarrowWindow, window(12.0, 1.0, 0.7)),
         plain("window 15±0.7", NarrowWindow, window(15.0, 0.7, 0.7)),
         plain("window 15±2", NarrowWindow, window(15.0, 2.0, 0.8)),

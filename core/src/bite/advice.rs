@@ -139,13 +139,18 @@ impl LeavePlan {
         let likely = self.likely();
         let mean = self.mean_rates(&likely);
         let best = top(&mean[..self.horizon()]);
-        let next = match self.settings.explore {
-            false => best,
-            true if self.casts == 0 && self.days == 0.0 => {
-                let level = mean[best] * (1.0 - self.settings.first_price as f32);
-                (best..self.horizon()).take_while(|&i| mean[i] >= level).last().unwrap_or(best)
-            }
-            true => self.look(best, &likely, &mean),
+        if !self.settings.explore {
+            return (self.shapes.times[best], false);
+        }
+        let times = &self.shapes.times;
+        let level = mean[best] * (1.0 - self.settings.first_price as f32);
+        let long = (best..self.horizon()).take_while(|&i| mean[i] >= level).last().unwrap_or(best);
+        let first = self.casts == 0 && self.days == 0.0;
+        let flat = self.all_bites < 20.0 && times[long] >= self.settings.flat * times[best];
+        let next = if first || flat {
+            long
+        } else {
+            self.look(best, &likely, &mean)
         };
         (self.shapes.times[next], next > best)
     }

@@ -23,7 +23,7 @@ impl LeavePlan {
             return best;
         }
         let mut gain = [0.0_f64; POINTS];
-        for &(shape, weight) in likely.iter().filter(|(_, w)| *w > 1e-5) {
+        for &(shape, weight) in likely.iter().filter(|(_, w)| *w > 3e-5) {
             let rates = self.rates(shape);
             let bitten = &self.shapes.bitten[shape * POINTS..][..POINTS];
             let mut better = rates[best];

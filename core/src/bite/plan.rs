@@ -11,8 +11,6 @@ use std::sync::{Arc, OnceLock};
 
 /// Shapes below this weight, the heaviest being 1, are left out of means.
 const NEGLIGIBLE: f64 = 1e-5;
-/// Likelihoods are multiplied up and their logarithm taken before they get this small.
-const TOO_SMALL: f64 = 1e-200;
 /// Minutes of a day's fishing, all-in to all-out, where nothing else is known. A guess.
 pub(crate) const DAY_MIN: f64 = 300.0;
 
@@ -37,6 +35,8 @@ pub struct LeavePlan {
     /// Weighted earlier days.
     pub(crate) days: f64,
     pub(crate) shapes: Arc<Shapes>,
+    /// Bites per minute of each shape by leave time.
+    rates: Arc<[f32]>,
     /// Weight of each shape, the heaviest 1.
     pub(crate) weights: Vec<f64>,
 }
@@ -51,9 +51,11 @@ impl LeavePlan {
     /// The plan with other beliefs about shapes.
     pub fn with_shapes(record: &Record, settings: &Settings, shapes: Arc<Shapes>) -> Result<Self, BiteError> {
         settings.check()?;
+        let costs = record.costs()?;
         let mut plan = Self {
             settings: *settings,
-            costs: record.costs()?,
+            costs,
+            rates: shapes.rates(costs),
             habit_min: record.habit_min,
             casts: 0,
             bites: 0,
@@ -87,9 +89,10 @@ impl LeavePlan {
         }
         self.longest_min = self.longest_min.max(wait.minutes());
         let likelihood = Likelihood::new(&self.shapes, wait);
+        let (before, after) = likelihood.rows(&self.shapes);
         let mut top = 0.0_f64;
-        for (row, weight) in self.shapes.bitten.chunks_exact(POINTS).zip(&mut self.weights) {
-            *weight *= likelihood.of(row);
+        for ((weight, a), b) in self.weights.iter_mut().zip(before).zip(after) {
+            *weight *= likelihood.of(*a, *b);
             top = top.max(*weight);
         }
         if top > 0.0 {
@@ -100,27 +103,26 @@ impl LeavePlan {
     /// Adds an earlier day, its likelihood to the power `weight` (power prior; Ibrahim and Chen 2000).
     fn add_earlier(&mut self, waits: &[Wait], weight: f64) {
         self.days += weight;
-        let likelihoods: Vec<Likelihood> = waits.iter().map(|&w| Likelihood::new(&self.shapes, w)).collect();
-        for wait in waits {
+        let mut product = vec![1.0_f64; self.weights.len()];
+        let mut ln: Vec<f64> = self.weights.iter().map(|&w| log(w)).collect();
+        for (i, &wait) in waits.iter().enumerate() {
             self.longest_min = self.longest_min.max(wait.minutes());
             self.all_bites += if wait.is_bite() { weight } else { 0.0 };
-        }
-        let mut ln_weights = Vec::with_capacity(self.weights.len());
-        let mut top = f64::NEG_INFINITY;
-        for (row, prior) in self.shapes.bitten.chunks_exact(POINTS).zip(&self.weights) {
-            let (mut product, mut ln) = (1.0, 0.0);
-            for likelihood in &likelihoods {
-                product *= likelihood.of(row);
-                if product < TOO_SMALL {
-                    ln += log(product);
-                    product = 1.0;
+            let likelihood = Likelihood::new(&self.shapes, wait);
+            let (before, after) = likelihood.rows(&self.shapes);
+            for ((p, a), b) in product.iter_mut().zip(before).zip(after) {
+                *p *= likelihood.of(*a, *b);
+            }
+            // Sixteen factors of at least one in a million stay far from the smallest number.
+            if i % 16 == 15 || i + 1 == waits.len() {
+                for (l, p) in ln.iter_mut().zip(&mut product) {
+                    *l += weight * log(*p);
+                    *p = 1.0;
                 }
             }
-            let ln_weight = log(*prior) + weight * (ln + log(product));
-            top = top.max(ln_weight);
-            ln_weights.push(ln_weight);
         }
-        for (weight, ln) in self.weights.iter_mut().zip(ln_weights) {
+        let top = ln.iter().copied().fold(f64::NEG_INFINITY, f64::max);
+        for (weight, ln) in self.weights.iter_mut().zip(ln) {
             *weight = exp(ln - top);
         }
     }
@@ -133,11 +135,8 @@ impl LeavePlan {
     }
 
     /// Bites per minute of one shape left until each time.
-    pub(crate) fn rates(&self, shape: usize) -> [f32; POINTS] {
-        let (c, d) = (self.costs.turn_round_min as f32, self.costs.bite_extra_min as f32);
-        let bitten = &self.shapes.bitten[shape * POINTS..][..POINTS];
-        let waiting = &self.shapes.waiting[shape * POINTS..][..POINTS];
-        std::array::from_fn(|i| bitten[i] / (waiting[i] + c + d * bitten[i]))
+    pub(crate) fn rates(&self, shape: usize) -> &[f32] {
+        &self.rates[shape * POINTS..][..POINTS]
     }
 
     /// Mean bites per minute by leave time.
@@ -226,9 +225,15 @@ impl Likelihood {
         Self { point, x, stray, shape: 1.0 - shapes.stray, bite: wait.is_bite() }
     }
 
+    /// Shares bitten by the times before and after, of all shapes.
+    fn rows<'a>(&self, shapes: &'a Shapes) -> (&'a [f32], &'a [f32]) {
+        let n = shapes.count();
+        shapes.bitten_at[self.point * n..][..2 * n].split_at(n)
+    }
+
     #[inline]
-    fn of(&self, row: &[f32]) -> f64 {
-        let (a, b) = (f64::from(row[self.point]), f64::from(row[self.point + 1]));
+    fn of(&self, before: f32, after: f32) -> f64 {
+        let (a, b) = (f64::from(before), f64::from(after));
         if self.bite {
             self.shape * (b - a) * self.x + self.stray
         } else {

@@ -120,6 +120,8 @@ pub struct Settings {
     /// tuning
     pub look_days: f64,
     /// tuning
+    pub flat: f64,
+    /// tuning
     pub first_price: f64,
 }
 
@@ -132,7 +134,8 @@ impl Default for Settings {
             near_best: 0.95,
             explore: true,
             look_credit: super::look::CREDIT,
-            look_days: 1.0,
+            look_days: 9.0,
+            flat: 1.5,
             first_price: 0.01,
         }
     }

@@ -5,8 +5,10 @@
 //! (constant rate), the laws of maths.md on a fixed grid, bites spread evenly over one stretch, and
 //! two bunches. Each but the first comes with several shares of casts that get a bite at all.
 
+use super::renewal::Costs;
 use super::wait_law::{Law, WaitLaw};
 use libm::{exp, log};
+use std::sync::{Arc, Mutex};
 
 /// Points in time at which the shapes are known, the splash included.
 pub(crate) const POINTS: usize = 121;
@@ -44,10 +46,10 @@ pub struct ShapePriors {
 /// the plainest belief and gets the most weight.
 pub const SHAPE_PRIORS: ShapePriors = ShapePriors {
     constant: 0.4,
-    broad: 0.1,
+    broad: 0.12,
     even: 0.08,
     two: 0.2,
-    place: (11.0, 0.7),
+    place: (10.5, 0.7),
     pace: (15.0, 0.7),
     stray: 0.01,
 };
@@ -61,12 +63,16 @@ pub struct Shapes {
     pub(crate) prior: Vec<f64>,
     /// Share of casts with a bite by each time, one row a shape.
     pub(crate) bitten: Vec<f32>,
+    /// The same, one row a time: what a likelihood reads.
+    pub(crate) bitten_at: Vec<f32>,
     /// Mean of the wait or the time, one row a shape.
     pub(crate) waiting: Vec<f32>,
     /// Share of casts that ever get a bite.
     pub(crate) ever: Vec<f64>,
     /// See [`ShapePriors::stray`].
     pub(crate) stray: f64,
+    /// Bites per minute by leave time for the costs last asked for.
+    rates: Mutex<Option<(Costs, Arc<[f32]>)>>,
 }
 
 /// A shape before its share of bites is set: weight, and share bitten by each time.
@@ -80,6 +86,8 @@ impl Shapes {
         let mut shapes = Self {
             prior: Vec::new(),
             bitten: Vec::new(),
+            bitten_at: Vec::new(),
+            rates: Mutex::new(None),
             waiting: Vec::new(),
             ever: Vec::new(),
             stray: priors.stray,
@@ -97,7 +105,22 @@ impl Shapes {
         shapes.add(priors.two, two.into_iter());
         let top = shapes.prior.iter().copied().fold(0.0, f64::max);
         shapes.prior.iter_mut().for_each(|p| *p /= top);
+        shapes.bitten_at =
+            (0..POINTS).flat_map(|i| shapes.bitten.iter().skip(i).step_by(POINTS).copied()).collect();
         shapes
+    }
+
+    /// Bites per minute of every shape by leave time, one row a shape.
+    pub(crate) fn rates(&self, costs: Costs) -> Arc<[f32]> {
+        let mut kept = self.rates.lock().unwrap_or_else(std::sync::PoisonError::into_inner);
+        if let Some((_, rates)) = kept.as_ref().filter(|(of, _)| *of == costs) {
+            return Arc::clone(rates);
+        }
+        let (c, d) = (costs.turn_round_min as f32, costs.bite_extra_min as f32);
+        let rates: Arc<[f32]> =
+            self.bitten.iter().zip(&self.waiting).map(|(b, w)| b / (w + c + d * b)).collect();
+        *kept = Some((costs, Arc::clone(&rates)));
+        rates
     }
 
     /// How many shapes there are.
@@ -184,8 +207,7 @@ impl Shapes {
         }
         let mut list = Vec::new();
         for (weight, place, sd, first) in &few {
-            for (other, later, width, second) in few.iter().filter(|f| f.1 - place >= 1.5 * (f.2 + sd)) {
-                let _ = (later, width);
+            for (other, _, _, second) in few.iter().filter(|f| f.1 - place >= 1.5 * (f.2 + sd)) {
                 for (p, q) in TWO_SHARES {
                     let both = first.iter().zip(second).map(|(a, b)| p * a + q * b).collect();
                     list.push((weight * other, p + q, both));

@@ -12,7 +12,7 @@ fn main() {
     };
     let t0 = std::time::Instant::now();
     let grid = Arc::new(Grid::new(Tune{two:0.0,..tune}, 2.0, 3.0));
-    let days = Days { first: arg("first", 200.0) as u64, books: arg("books", 30.0) as u64, per_book: 6 };
+    let days = Days { first: arg("first", 200.0) as u64, books: arg("books", 30.0) as u64, per_book: 8 };
     let full = arg("full", 0.0) > 0.5;
     println!("{} particles", grid.len());
     let only: Vec<usize> = std::env::args().find_map(|a| Some(a.strip_prefix("--only=")?.split(',').filter_map(|x| x.parse().ok()).collect())).unwrap_or_default();
@@ -23,10 +23,10 @@ fn main() {
         place: (arg("place", p.place.0), arg("placesd", p.place.1)), pace: (arg("pace", p.pace.0), arg("pacesd", p.pace.1)), stray: arg("stray", p.stray) };
     let shapes = Arc::new(Shapes::new(&priors));
     println!("{} shapes", shapes.count());
-    let settings = Settings { look_credit: arg("credit", 0.05), look_days: arg("days", 1.0), first_price: arg("price", 0.01), ..Settings::default() };
-    if arg("trace", -1.0) >= 0.0 { trace(restwater_tests::sim::restwater::Restwater::new(settings, Arc::clone(&shapes), arg("a0", 0.5)), arg("trace", 0.0) as usize); return; }
+    let settings = Settings { look_credit: arg("credit", 0.05), look_days: arg("days", 9.0), flat: arg("flat", 1.3), first_price: arg("price", 0.0125), ..Settings::default() };
+    if arg("trace", -1.0) >= 0.0 { trace(restwater_tests::sim::restwater::Restwater::new(settings, Arc::clone(&shapes), arg("a0", 0.8)), arg("trace", 0.0) as usize); return; }
     let core = arg("core", 1.0) > 0.5;
-    let tables = run(&list, days, &|| if core { Box::new(restwater_tests::sim::restwater::Restwater::new(settings, Arc::clone(&shapes), arg("a0", 0.5))) as Box<dyn restwater_tests::sim::angler::Angler> } else { Box::new(Proto::new(Arc::clone(&grid), tune)) }, !full);
+    let tables = run(&list, days, &|| if core { Box::new(restwater_tests::sim::restwater::Restwater::new(settings, Arc::clone(&shapes), arg("a0", 0.8))) as Box<dyn restwater_tests::sim::angler::Angler> } else { Box::new(Proto::new(Arc::clone(&grid), tune)) }, !full);
     for t in &tables {
         let l = &t.lines[0];
         println!("{:30} {:5.1} | {:5.1}±{:.1} | {:5.1}±{:.1} | {:5.1}±{:.1} | {:.2}", t.water.name, t.best_leave,
