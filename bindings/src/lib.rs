@@ -1,2 +1,29 @@
-//! The uniffi surface of restwater-core. No rule lives here.
+//! The uniffi surface of restwater-core: records in and out, one long-lived object, errors flattened.
+//! No rule lives here.
+
+mod entropy;
+mod error;
+mod layout;
+mod object;
+mod screens;
+mod taps;
+
+pub use error::{Kind, RestwaterError};
+pub use object::{DayTap, Restwater, bank_layout, read_day};
+
+use uuid::Uuid;
+
 uniffi::setup_scaffolding!("restwater");
+
+uniffi::custom_type!(Uuid, String, {
+    remote,
+    lower: |id| id.to_string(),
+    try_lift: |text| Ok(Uuid::parse_str(&text)?),
+});
+
+/// Version of the core that the shell was loaded with, as `major.minor.patch`.
+#[uniffi::export]
+#[must_use]
+pub fn core_version() -> String {
+    env!("CARGO_PKG_VERSION").to_owned()
+}

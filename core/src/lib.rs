@@ -8,6 +8,7 @@
 #![forbid(unsafe_code)]
 #![cfg_attr(test, allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::float_cmp))]
 
+pub mod app;
 pub mod bench;
 pub mod bite;
 pub mod caution;

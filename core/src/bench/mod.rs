@@ -1,1 +1,16 @@
-//! The bench at home: hooklengths, cutting plans, pop-up balance, fall to depth.
+//! The bench, the evening before: hooklengths to tie and to cut down, the pop-up and its shot,
+//! how deep the lead fell, what to pack.
+
+pub mod balance;
+pub mod cut_down;
+pub mod fall;
+pub mod hooklength;
+mod iapws95;
+pub mod ladder;
+pub mod material;
+pub mod pack;
+pub mod shot;
+pub mod sink;
+pub mod tie_up;
+pub mod units;
+pub mod water;

@@ -8,9 +8,19 @@ use libm::log;
 /// A bite logged at once is taken at six seconds, which no tap is more exact than.
 pub const SHORTEST_BITE_MIN: f64 = 0.1;
 
-/// Weighted sums over the bites, and the waits that ended without one.
+/// One wait with its weight.
+#[derive(Debug, Clone, Copy, PartialEq)]
+struct Weighed {
+    minutes: f64,
+    bite: bool,
+    weight: f64,
+}
+
+/// The waits in order of time, and what a likelihood needs of them. The order they came in is
+/// forgotten, so that it can't change a bit of any answer.
 #[derive(Debug, Clone, Default)]
 pub(crate) struct Evidence {
+    waits: Vec<Weighed>,
     /// Weighted number of bites.
     pub bites: f64,
     /// Weighted sums over bites of ln t, (ln t)^2 and t.
@@ -21,10 +31,8 @@ pub(crate) struct Evidence {
     pub bite_times: Vec<(f64, f64)>,
     /// By weight: ln t of the casts without a bite.
     pub censored: Vec<(f64, Vec<f64>)>,
-    /// Weighted number of casts without a bite.
-    pub without: f64,
-    /// Weighted mean of ln t over all casts.
-    sum_ln_all: f64,
+    /// Weighted mean of ln t over the bites, or over all casts where there are none.
+    pub typical_ln: Option<f64>,
 }
 
 impl Evidence {
@@ -33,43 +41,91 @@ impl Evidence {
     pub fn add_session(&mut self, waits: &[Wait], weight: f64) -> Result<(), BiteError> {
         share("the weight of an earlier day", weight)?;
         if weight > 0.0 {
-            for &wait in waits {
-                self.add(wait, weight);
-            }
+            self.waits.extend(waits.iter().filter_map(|&wait| weighed(wait, weight)));
+            self.settle();
         }
         Ok(())
     }
 
     /// Adds one wait.
     pub fn add(&mut self, wait: Wait, weight: f64) {
-        let t = wait.minutes();
-        if wait.is_bite() {
-            let t = t.max(SHORTEST_BITE_MIN);
-            let y = log(t);
-            self.bites += weight;
-            self.sum_ln += weight * y;
-            self.sum_ln_squared += weight * y * y;
-            self.sum += weight * t;
-            self.bite_times.push((y, weight));
-            self.sum_ln_all += weight * y;
-        } else if t > 0.0 {
-            let y = log(t);
-            self.without += weight;
-            self.sum_ln_all += weight * y;
-            match self.censored.iter_mut().find(|(w, _)| *w == weight) {
-                Some((_, times)) => times.push(y),
-                None => self.censored.push((weight, vec![y])),
-            }
-        }
+        self.waits.extend(weighed(wait, weight));
+        self.settle();
     }
 
-    /// Weighted mean of ln t over the bites, or over all casts where there are none.
-    pub fn typical_ln(&self) -> Option<f64> {
-        let casts = self.bites + self.without;
-        if self.bites > 0.0 {
+    /// Sorts the waits and works out the sums.
+    fn settle(&mut self) {
+        let key = |w: &Weighed| (w.weight, w.minutes, w.bite);
+        self.waits.sort_unstable_by(|a, b| {
+            let ((aw, am, ab), (bw, bm, bb)) = (key(a), key(b));
+            aw.total_cmp(&bw).then(am.total_cmp(&bm)).then(ab.cmp(&bb))
+        });
+        let waits = std::mem::take(&mut self.waits);
+        *self = Self::default();
+        let (mut casts, mut sum_ln) = (0.0, 0.0);
+        for &Weighed { minutes, bite, weight } in &waits {
+            let y = log(minutes);
+            casts += weight;
+            sum_ln += weight * y;
+            if bite {
+                self.bites += weight;
+                self.sum_ln += weight * y;
+                self.sum_ln_squared += weight * y * y;
+                self.sum += weight * minutes;
+                self.bite_times.push((y, weight));
+            } else {
+                match self.censored.last_mut().filter(|(w, _)| *w == weight) {
+                    Some((_, times)) => times.push(y),
+                    None => self.censored.push((weight, vec![y])),
+                }
+            }
+        }
+        self.typical_ln = if self.bites > 0.0 {
             Some(self.sum_ln / self.bites)
         } else {
-            (casts > 0.0).then(|| self.sum_ln_all / casts)
+            (casts > 0.0).then(|| sum_ln / casts)
+        };
+        self.waits = waits;
+    }
+}
+
+/// A wait as evidence; a cast wound in at once says nothing.
+fn weighed(wait: Wait, weight: f64) -> Option<Weighed> {
+    let bite = wait.is_bite();
+    let minutes = if bite { wait.minutes().max(SHORTEST_BITE_MIN) } else { wait.minutes() };
+    (minutes > 0.0).then_some(Weighed { minutes, bite, weight })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn order_is_forgotten_to_the_bit() {
+        let waits: Vec<Wait> =
+            (0..40).map(|i| Wait::new(f64::from(i * 17 % 23) + 0.1, i % 3 == 0).unwrap()).collect();
+        let (mut a, mut b) = (Evidence::default(), Evidence::default());
+        a.add_session(&waits, 1.0).unwrap();
+        for &wait in waits.iter().rev() {
+            b.add(wait, 1.0);
         }
+        assert_eq!(
+            (a.sum_ln, a.sum, &a.bite_times, &a.censored),
+            (b.sum_ln, b.sum, &b.bite_times, &b.censored)
+        );
+    }
+
+    #[test]
+    fn a_bite_at_once_counts_and_a_wind_in_at_once_does_not() {
+        let mut e = Evidence::default();
+        e.add(Wait::new(0.0, true).unwrap(), 1.0);
+        e.add(Wait::new(0.0, false).unwrap(), 1.0);
+        assert_eq!((e.bites, e.sum, e.censored.len()), (1.0, SHORTEST_BITE_MIN, 0));
+    }
+
+    #[test]
+    fn weights_outside_nought_to_one_are_refused() {
+        assert!(Evidence::default().add_session(&[], 1.01).is_err());
+        assert!(Evidence::default().add_session(&[], -0.1).is_err());
     }
 }

@@ -68,7 +68,7 @@ type Tail = [f64; 6];
 /// Highest point of the posterior of a piece and the covariance that its curvature implies.
 pub(crate) fn top(piece: Piece, priors: &Priors, evidence: &Evidence) -> ([f64; 3], [[f64; 3]; 3]) {
     let scale = piece.scale_prior(priors);
-    let start_l = evidence.typical_ln().map_or(scale.mode(), |y| 0.5 * (y + scale.mode()));
+    let start_l = evidence.typical_ln.map_or(scale.mode(), |y| 0.5 * (y + scale.mode()));
     let s = if piece.family == Family::Exponential { 0.0 } else { priors.concentration.0 };
     let mut at = [s, start_l, priors.never.0];
     let mut here = surface(piece, priors, evidence, at);

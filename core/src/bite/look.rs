@@ -10,7 +10,10 @@ use super::shapes::POINTS;
 
 /// Share of the gain in sight that one look is credited with: a single bite seldom settles the matter,
 /// and later casts could look as well. Found by simulation (docs/advice.md).
-pub(crate) const CREDIT: f64 = 0.05;
+const CREDIT: f64 = 0.05;
+/// Days to come that a book speaks for. A guess, and enough for looks to be paid for early in a book and
+/// no longer once it has told what there is to tell (by simulation).
+const DAYS_TO_COME: f64 = 9.0;
 /// No cast is left beyond this for the sake of looking, minutes.
 const LONGEST_MIN: f64 = 60.0;
 
@@ -36,7 +39,7 @@ impl LeavePlan {
         let mut pick = (0.0, best);
         for i in best + 1..end {
             let cost = f64::from(mean[best] - mean[i]) * (times[i] + self.costs.turn_round_min);
-            let net = self.settings.look_credit * ahead * gain[i] - cost;
+            let net = CREDIT * ahead * gain[i] - cost;
             if net > pick.0 {
                 pick = (net, i);
             }
@@ -44,9 +47,9 @@ impl LeavePlan {
         pick.1
     }
 
-    /// Minutes of fishing to come to which what is learned now is of use: the rest of today, and as
-    /// many days again as are in the book.
+    /// Minutes of fishing to come to which what is learned now is of use: the rest of today, and some
+    /// days more where there is a book: who has kept one will be back.
     fn minutes_ahead(&self) -> f64 {
-        (DAY_MIN - self.used_min).max(0.0) + self.settings.look_days * DAY_MIN * self.days.min(1.0)
+        (DAY_MIN - self.used_min).max(0.0) + DAYS_TO_COME * DAY_MIN * self.days.min(1.0)
     }
 }

@@ -51,9 +51,10 @@ mod tests {
     fn the_inverse_times_the_matrix_is_one() {
         let m = [[4.0, 1.0, -0.5], [1.0, 3.0, 0.2], [-0.5, 0.2, 2.0]];
         let inv = inverse(&m).unwrap();
-        for i in 0..3 {
-            for j in 0..3 {
-                let sum: f64 = (0..3).map(|k| m[i][k] * inv[k][j]).sum();
+        for (i, row) in m.iter().enumerate() {
+            for (j, column) in inv.iter().enumerate() {
+                // The inverse is symmetric: its rows are its columns.
+                let sum: f64 = row.iter().zip(column).map(|(a, b)| a * b).sum();
                 assert!((sum - if i == j { 1.0 } else { 0.0 }).abs() < 1e-14);
             }
         }

@@ -2,6 +2,7 @@
 
 mod advice;
 mod conjugate;
+mod curve;
 mod error;
 mod evidence;
 mod fit;
@@ -26,6 +27,7 @@ mod wait_law;
 
 pub use advice::{Advice, AdviceState, BITES_TO_TELL, WaitingOn, advise};
 pub use conjugate::GammaPosterior;
+pub use curve::{CurveKind, CurvePoint};
 pub use error::BiteError;
 pub use evidence::SHORTEST_BITE_MIN;
 pub use fit::{Fit, Model, TwoGroupFit, fit, fit_two_groups};

@@ -139,6 +139,23 @@ impl LeavePlan {
         &self.rates[shape * POINTS..][..POINTS]
     }
 
+    /// Fills `values` with (bites per hour of casts left for so long, weight) of every likely shape, and
+    /// gives the mean.
+    pub(crate) fn spread_of_rates(&self, minutes: f64, values: &mut Vec<(f64, f64)>) -> f64 {
+        let times = &self.shapes.times;
+        let after = times.partition_point(|&t| t < minutes).clamp(1, POINTS - 1);
+        let x = ((minutes - times[after - 1]) / (times[after] - times[after - 1])).min(1.0);
+        let mut mean = 0.0;
+        for (shape, weight) in self.likely() {
+            let rates = self.rates(shape);
+            let (a, b) = (f64::from(rates[after - 1]), f64::from(rates[after]));
+            let (rate, weight) = (60.0 * (a + (b - a) * x), f64::from(weight));
+            values.push((rate, weight));
+            mean += rate * weight;
+        }
+        mean
+    }
+
     /// Mean bites per minute by leave time.
     pub(crate) fn mean_rates(&self, likely: &[(usize, f32)]) -> [f32; POINTS] {
         let mut mean = [0.0; POINTS];

@@ -47,7 +47,7 @@ pub struct WaitPosterior {
     pub(crate) shares: Vec<f64>,
     ln_evidence: f64,
     pub(crate) means: Means,
-    plan: LeavePlan,
+    pub(crate) plan: LeavePlan,
 }
 
 /// Posterior means by leave time.
@@ -314,5 +314,131 @@ pub(crate) fn law(family: Family, node: &Node) -> Law {
         Family::Weibull => Law::Weibull { shape: k, scale },
         Family::LogNormal => Law::LogNormal { mu: node.ln_scale, sigma: 1.0 / k },
         Family::Gamma => Law::Gamma { shape: k * k, rate: k * k / scale },
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::prior::{PRIORS, Priors, ScalePrior};
+    use super::super::{GammaPosterior, Model, WaitLaw, fit};
+    use super::*;
+
+    fn day(n: u32) -> Vec<Wait> {
+        (0..n)
+            .map(|i| {
+                let u = (f64::from(i) * 0.618_034 + 0.2).fract();
+                let t = 16.0 * libm::pow(-libm::log1p(-u), 0.7);
+                Wait::new(t.min(20.0), t < 20.0).unwrap()
+            })
+            .collect()
+    }
+
+    fn only(model: usize, always: f64) -> Priors {
+        let mut models = [0.0; 4];
+        models[model] = 1.0;
+        Priors { models, somebody_always: [always; 4], ..PRIORS }
+    }
+
+    fn posterior(waits: &[Wait], priors: Priors, accuracy: Accuracy) -> WaitPosterior {
+        let settings = Settings { priors, accuracy, ..Settings::default() };
+        WaitPosterior::new(&Record::of_today(waits), &settings).unwrap()
+    }
+
+    #[test]
+    fn exponential_without_nobody_home_is_the_closed_form() {
+        let (shape, rate) = (2.0, 30.0);
+        let priors = Priors { exponential_scale: ScalePrior::GammaRate { shape, rate }, ..only(0, 1.0) };
+        for n in [0, 1, 6, 40] {
+            let waits = day(n);
+            let closed = GammaPosterior::new(shape, rate, 1.0, &waits).unwrap();
+            for (accuracy, limit) in [(Accuracy::Reference, 1e-5), (Accuracy::Standard, 5e-3)] {
+                let grid = posterior(&waits, priors, accuracy);
+                let mean =
+                    grid.expect(|law, _| if let Law::Exponential { rate } = law { *rate } else { 0.0 });
+                assert!((mean / closed.mean() - 1.0).abs() < limit, "{n} {accuracy:?} {mean}");
+                for t in [5.0, 20.0] {
+                    let s = grid.expect(|law, _| 1.0 - law.bitten_by(t));
+                    assert!((s - closed.survival(t)).abs() < limit, "{n} {accuracy:?} {t}");
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn exponential_evidence_is_the_closed_form() {
+        // Integral of rate^bites e^(-rate T) under the gamma prior.
+        let (shape, rate) = (2.0, 30.0);
+        let priors = Priors { exponential_scale: ScalePrior::GammaRate { shape, rate }, ..only(0, 1.0) };
+        let waits = day(12);
+        let closed = GammaPosterior::new(shape, rate, 1.0, &waits).unwrap();
+        let ln_gamma = super::super::special::ln_gamma;
+        let expected =
+            shape * log(rate) - ln_gamma(shape) + ln_gamma(closed.shape) - closed.shape * log(closed.rate);
+        let found = posterior(&waits, priors, Accuracy::Reference).ln_evidence();
+        assert!((found - expected).abs() < 1e-7, "{found} {expected}");
+    }
+
+    #[test]
+    fn with_flat_priors_and_many_casts_means_come_to_the_fits() {
+        let wide = ScalePrior::LogNormal { mean: 2.7, sd: 20.0 };
+        let waits = day(2000);
+        for (index, model) in [(1, Model::Weibull), (2, Model::LogNormal), (3, Model::Gamma)] {
+            let priors = Priors { scale: wide, concentration: (0.0, 20.0), ..only(index, 1.0) };
+            let found = posterior(&waits, priors, Accuracy::Fine);
+            let fitted = fit(model, &waits).unwrap();
+            for p in [0.25, 0.5] {
+                let mean = found.expect(|law, _| law.quantile(p));
+                let top = fitted.law.quantile(p);
+                assert!((mean / top - 1.0).abs() < 2e-3, "{model:?} {p}: {mean} {top}");
+            }
+        }
+    }
+
+    #[test]
+    fn coarser_settings_are_as_near_as_they_say() {
+        for n in [0, 3, 8, 15, 30] {
+            let waits = day(n);
+            let figures = |accuracy| {
+                let [rate, from, _] = posterior(&waits, PRIORS, accuracy).answer();
+                (rate, from)
+            };
+            let (rate, hold) = figures(Accuracy::Reference);
+            let quick = figures(Accuracy::Quick);
+            let standard = figures(Accuracy::Standard);
+            assert!((quick.0 / rate - 1.0).abs() < 0.02, "{n} {} {rate}", quick.0);
+            assert!((quick.1 / hold - 1.0).abs() < 0.1, "{n} {} {hold}", quick.1);
+            assert!((standard.0 / rate - 1.0).abs() < 0.01, "{n} {} {rate}", standard.0);
+            assert!((standard.1 / hold - 1.0).abs() < 0.06, "{n} {} {hold}", standard.1);
+        }
+    }
+
+    #[test]
+    fn known_exponential_waits_have_no_finite_best_time() {
+        // The ratio of predictive means would give one; the mean of the rates must not.
+        let waits = day(6);
+        let found = posterior(&waits, only(0, 1.0), Accuracy::Fine);
+        let rate = &found.means.rate;
+        assert!(rate.windows(2).all(|w| w[1] > w[0] - 1e-12));
+        let band = super::super::leave_time::band(&found.means, 0.95);
+        assert!(!band.inside && band.until.is_none());
+    }
+
+    #[test]
+    fn model_probabilities_sum_to_one() {
+        let found = posterior(&day(10), PRIORS, Accuracy::Quick);
+        let sum: f64 = found.models().iter().map(|m| m.probability).sum();
+        assert!((sum - 1.0).abs() < 1e-12);
+        assert!((found.expect(|_, _| 1.0) - 1.0).abs() < 1e-9);
+    }
+
+    #[test]
+    fn seconds_apart_at_the_splash_and_at_the_end_are_no_trouble() {
+        let odd = [(0.0, true), (0.0, false), (1e-9, false), (400.0, false), (300.0, true)];
+        let waits: Vec<Wait> = odd.iter().map(|&(m, b)| Wait::new(m, b).unwrap()).collect();
+        let a = posterior(&waits, PRIORS, Accuracy::Quick).advice();
+        assert!(a.best_rate_per_hour.is_finite() && a.next_leave_min.is_finite());
+        let many: Vec<Wait> = (0..3000).map(|_| Wait::new(90.0, false).unwrap()).collect();
+        let a = posterior(&many, PRIORS, Accuracy::Quick).advice();
+        assert!(a.best_rate_per_hour.is_finite() && a.best_rate_per_hour < 0.2, "{a:?}");
     }
 }

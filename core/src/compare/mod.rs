@@ -1,1 +1,35 @@
 //! Did a change matter: exact tests, rates, multiplicity, alternation plans.
+//!
+//! Everything here is pure: rows of casts and a seed come in, findings come out.
+
+pub mod alternation;
+pub mod binomial;
+pub mod blocks;
+mod cast_row;
+pub mod chance;
+mod changes;
+mod error;
+mod finding;
+pub mod fisher;
+pub mod gamma_poisson;
+mod holm;
+pub mod log_rank;
+mod more_casts;
+pub mod permutation;
+pub mod poisson_rates;
+pub(crate) mod tails;
+mod verdict;
+
+pub use alternation::{AlternationPlan, Side};
+pub use binomial::Limits;
+pub use cast_row::{BiteOutcome, CastRow, Factor};
+pub use changes::{Change, find_changes};
+pub use error::CompareError;
+pub use finding::{
+    ChangeFinding, INTERVAL_LEVEL, SideRecord, change_findings, change_findings_without_power,
+};
+pub use holm::holm;
+pub use more_casts::{MOST_CASTS, MoreCasts, WANTED_POWER, more_casts};
+pub use verdict::{
+    CLEAR_BELOW, CLEAR_FROM, Evidence, FEWEST_BITES, FEWEST_CASTS, LEANS_FROM, Reason, Verdict, verdict,
+};

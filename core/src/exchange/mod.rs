@@ -1,1 +1,39 @@
 //! Files in and out: op file, CSV, report.
+
+mod error;
+mod export;
+mod import;
+mod op_file;
+mod reading;
+mod records;
+mod strict;
+mod tally;
+mod undo;
+
+pub use error::{ExchangeError, Fault, FaultKind, LooksLike};
+pub use export::{Exported, Selection, export, export_to};
+pub use import::{Incoming, import, preview, restore};
+pub use op_file::{FORMAT, FORMAT_VERSION, MEDIA_TYPE, OpFileWriter};
+pub use reading::read_op_file;
+pub use tally::{ClockDifference, Tally, Trailer};
+pub use undo::{redo_import, undo_import};
+
+use std::ops::ControlFlow;
+
+/// How far a long piece of work has come.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub struct Progress {
+    /// Ops dealt with.
+    pub ops: u64,
+    /// Bytes read or written.
+    pub bytes: u64,
+}
+
+/// Told of the progress now and then; `Break` cancels the work, which then leaves nothing behind.
+pub type OnProgress<'a> = dyn FnMut(Progress) -> ControlFlow<()> + 'a;
+
+/// Ops between two calls of [`OnProgress`].
+pub(crate) const PROGRESS_EVERY: u64 = 500;
+
+/// The most ops a file may bring: several lifetimes of logging.
+pub(crate) const MOST_OPS: u64 = op_file::MAX_RECORDS;

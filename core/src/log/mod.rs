@@ -1,1 +1,24 @@
-//! Ops, moments, clocks, canonical bytes and the merge law.
+//! Ops, moments, clocks, canonical bytes, and what undo and mending leave in force.
+//!
+//! The log is a set of [`Op`]s. An op is never changed and never deleted: mending and undo are new
+//! ops that point at old ones. Two logs merge by the union of their ops; what a log means is a pure
+//! function of the set, read in the order of [`Op::order`].
+
+mod canonical;
+mod effect;
+mod history;
+mod hlc;
+pub mod merge;
+mod moment;
+mod op;
+mod payload;
+mod tackle;
+
+pub use canonical::{CanonicalError, canonical_bytes, op_from_bytes, sha256_hex};
+pub use effect::{Effective, effective, sorted};
+pub use history::{Entry, History, history};
+pub use hlc::{Hlc, HlcError, HybridClock};
+pub use moment::{Moment, Span, Yardstick};
+pub use op::{Op, OpOrder};
+pub use payload::{FishWeight, Payload, RodNumber, SessionSetup, WeightUnit};
+pub use tackle::{LeadMaterial, Reach, Rig, Spot};

@@ -1,1 +1,11 @@
-//! The match: clock, casts left, forecast, running weight, nets.
+//! Match day: the clock, the casts it leaves, the weight in the nets and the weigh-in.
+
+pub mod casts_left;
+pub mod class;
+pub mod clock;
+pub mod forecast;
+pub mod length_weight;
+pub mod rules;
+pub mod running;
+pub mod weigh_in;
+pub mod weight;

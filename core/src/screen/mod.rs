@@ -1,1 +1,31 @@
-//! What each screen shows, as plain records, with its wording.
+//! What each screen shows, as plain records made from the session, with its wording.
+//!
+//! A shell draws these and taps; it decides nothing. Text is ready to show; numbers that are drawn
+//! (the strip, the fan) cross as numbers too.
+
+mod bank;
+mod entry;
+mod figures;
+mod key;
+mod pad;
+mod place;
+mod setup;
+mod tackle;
+mod wording;
+
+pub use bank::{
+    AdviceTone, AdviceView, BankInput, BankState, BankView, HeaderView, Reading, RodView, StripMark,
+    StripMarkShape, StripView, bank,
+};
+pub(crate) use entry::{entry_words, kind_words};
+pub(crate) use figures::clock;
+pub use key::{Key, KeyView, KeyWeight};
+pub use pad::{
+    BankLayout, BrokenRule, Glass, GlassError, KeyPlace, PadAsk, PadRule, Rect, RodPlace, TextSizes,
+    bank_layout,
+};
+pub(crate) use place::reach_m;
+pub use setup::{SetupView, setup};
+pub(crate) use tackle::first_spot;
+pub use tackle::{Choice, ChoiceRow, TackleView, tackle};
+pub use wording::{Arg, Wording};

@@ -1,1 +1,26 @@
 //! Ops folded into a session: rods, casts, ends, bites, rigs, peg.
+//!
+//! [`fold`] is a pure function of the set of ops: any order of arrival gives the same session. What
+//! makes no sense where it stands (a bite with nothing out, after a merge) is kept as a [`Doubt`] to
+//! mend, never dropped in silence and never an error.
+
+mod allowed;
+mod cast;
+mod fold;
+mod model;
+mod rhythm;
+mod summary;
+mod waits;
+
+pub use allowed::{NotNow, check};
+pub use cast::{Cast, CastEnd, EndCause};
+pub use fold::fold;
+pub use model::{Doubt, DoubtKind, KeptBack, LastTimed, Mark, Note, Rod, RodState, Session, SwimBounds};
+pub use rhythm::{Rhythm, rhythm};
+pub use summary::Summary;
+pub use waits::{habit_min, running_wait_min, wait_of, waits_of};
+
+#[cfg(test)]
+mod fold_laws;
+#[cfg(test)]
+pub(crate) mod written;

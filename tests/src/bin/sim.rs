@@ -23,7 +23,7 @@ fn main() {
         place: (arg("place", p.place.0), arg("placesd", p.place.1)), pace: (arg("pace", p.pace.0), arg("pacesd", p.pace.1)), stray: arg("stray", p.stray) };
     let shapes = Arc::new(Shapes::new(&priors));
     println!("{} shapes", shapes.count());
-    let settings = Settings { look_credit: arg("credit", 0.05), look_days: arg("days", 9.0), flat: arg("flat", 1.3), first_price: arg("price", 0.0125), ..Settings::default() };
+    let settings = Settings { explore_price: arg("price", 0.015), ..Settings::default() };
     if arg("trace", -1.0) >= 0.0 { trace(restwater_tests::sim::restwater::Restwater::new(settings, Arc::clone(&shapes), arg("a0", 0.8)), arg("trace", 0.0) as usize); return; }
     let core = arg("core", 1.0) > 0.5;
     let tables = run(&list, days, &|| if core { Box::new(restwater_tests::sim::restwater::Restwater::new(settings, Arc::clone(&shapes), arg("a0", 0.8))) as Box<dyn restwater_tests::sim::angler::Angler> } else { Box::new(Proto::new(Arc::clone(&grid), tune)) }, !full);

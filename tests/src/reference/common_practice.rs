@@ -1,7 +1,7 @@
 //! What the trade holds by habit: marked as such, no source.
 
-use super::Topic;
 use super::case::{number, numbers, text};
+use super::{Topic, tackle};
 use restwater_core::bite::{AdviceState, Record, Settings, Wait, advise};
 use restwater_core::swim::range::{Span, metres, yards};
 use serde_json::{Value, json};
@@ -13,6 +13,8 @@ fn compute(case: &Value) -> Result<Value, String> {
         "wraps" => wraps(case),
         "wraps_for" => wraps_for(case),
         "leave_time" => leave_time(case),
+        "cut_down" => tackle::cut_down(case),
+        "lead_rule" => tackle::lead(case),
         other => Err(format!("kind {other} not answered yet")),
     }
 }

@@ -78,9 +78,21 @@ fn compare_leaf(
     let show = |v: Option<&Value>| v.map_or("nothing".to_owned(), ToString::to_string);
     let (ok, words) = match (computed.and_then(Value::as_f64), expected.as_f64()) {
         (Some(c), Some(e)) => within(topic, &path, c, e, tolerance),
-        _ => (computed == Some(expected), "exact".to_owned()),
+        _ => match (computed.and_then(clock_seconds), clock_seconds(expected)) {
+            (Some(c), Some(e)) => within(topic, &path, c, e, tolerance),
+            _ => (computed == Some(expected), "exact".to_owned()),
+        },
     };
     Field { path, computed: show(computed), expected: expected.to_string(), tolerance: words, ok }
+}
+
+/// A time of day, "HH:MM:SS" with or without a fraction, in seconds since midnight.
+fn clock_seconds(value: &Value) -> Option<f64> {
+    let mut parts = value.as_str()?.split(':');
+    let (h, m) = (parts.next()?.parse::<u32>().ok()?, parts.next()?.parse::<u32>().ok()?);
+    let s = parts.next()?.parse::<f64>().ok()?;
+    let fits = parts.next().is_none() && h < 24 && m < 60 && (0.0..60.0).contains(&s);
+    fits.then_some(f64::from(h) * 3600.0 + f64::from(m) * 60.0 + s)
 }
 
 /// A named tolerance replaces the plain ones; where both `rel` and `abs` stand, either will do.
@@ -130,6 +142,14 @@ mod tests {
         assert!(agrees(&json!({"a": null}), &json!({"a": null}), &json!({})));
         assert!(!agrees(&json!({"a": 0.0}), &json!({"a": null}), &json!({"rel": 1.0})));
         assert!(!agrees(&json!({"a": "x"}), &json!({"a": "y"}), &json!({})));
+    }
+
+    #[test]
+    fn times_of_day_are_compared_as_seconds() {
+        let computed = json!({"a": "06:12:44.30"});
+        assert!(agrees(&computed, &json!({"a": "06:12:43.46"}), &json!({"abs": 1.0})));
+        assert!(!agrees(&computed, &json!({"a": "06:12:43"}), &json!({"abs": 1.0})));
+        assert!(!agrees(&computed, &json!({"a": "06:12"}), &json!({"abs": 1e9})));
     }
 
     #[test]

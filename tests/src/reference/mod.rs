@@ -3,13 +3,24 @@
 //! A topic computes an object with the same keys as the case's `expected`; a key that it does not
 //! compute, a topic nobody claims and a case that errs all count as failed, never as skipped.
 
+mod binomial_fisher;
 mod case;
 mod common_practice;
 mod compare;
+mod compound;
+mod gamma_poisson;
+mod geodesy;
+mod lengthweight;
+mod logrank;
+mod physics;
+mod planar;
+mod poisson_rates;
 mod renewal;
+mod sun;
 mod survival_bayes;
 mod survival_km;
 mod survival_parametric;
+mod tackle;
 mod topics;
 
 use serde_json::Value;

@@ -1,11 +1,24 @@
 //! Which topics are answered, and by which file.
 
-use super::{Topic, common_practice, renewal, survival_bayes, survival_km, survival_parametric};
+use super::{
+    Topic, binomial_fisher, common_practice, compound, gamma_poisson, geodesy, lengthweight, logrank,
+    physics, planar, poisson_rates, renewal, sun, survival_bayes, survival_km, survival_parametric,
+};
 
 /// Every topic the core answers so far.
 pub const ALL: &[Topic] = &[
+    binomial_fisher::TOPIC,
     common_practice::TOPIC,
+    compound::TOPIC,
+    gamma_poisson::TOPIC,
+    geodesy::TOPIC,
+    lengthweight::TOPIC,
+    logrank::TOPIC,
+    physics::TOPIC,
+    planar::TOPIC,
+    poisson_rates::TOPIC,
     renewal::TOPIC,
+    sun::TOPIC,
     survival_bayes::TOPIC,
     survival_km::TOPIC,
     survival_parametric::TOPIC,

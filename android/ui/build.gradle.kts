@@ -1,0 +1,24 @@
+// The screens: Compose only, nothing of android.*, so that the desktop window draws the very same.
+plugins {
+    alias(libs.plugins.android.library)
+    alias(libs.plugins.compose.compiler)
+}
+
+android {
+    namespace = "app.restwater.ui"
+    compileSdk = libs.versions.compileSdk.get().toInt()
+    defaultConfig { minSdk = libs.versions.minSdk.get().toInt() }
+    compileOptions {
+        sourceCompatibility = JavaVersion.VERSION_17
+        targetCompatibility = JavaVersion.VERSION_17
+    }
+    sourceSets.named("main") { kotlin.directories += "src/generated/kotlin" }
+}
+
+dependencies {
+    api(libs.compose.ui)
+    api(libs.compose.foundation)
+    api(libs.compose.material3)
+    // On a device JNA comes as an aar with its own native part for every ABI.
+    api(libs.jna) { artifact { type = "aar" } }
+}

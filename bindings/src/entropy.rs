@@ -1,0 +1,21 @@
+//! Random bytes from the phone.
+
+use restwater_core::app::Entropy;
+
+/// The system's generator. Where it fails, which no supported phone's does after boot, ids fall back on a
+/// counter within the process: they stay unique on this phone, since they carry the time as well.
+#[derive(Default)]
+pub(crate) struct SystemEntropy {
+    fallback: u64,
+}
+
+impl Entropy for SystemEntropy {
+    fn fill(&mut self, bytes: &mut [u8]) {
+        if getrandom::fill(bytes).is_err() {
+            for chunk in bytes.chunks_mut(8) {
+                self.fallback = self.fallback.wrapping_add(0x9E37_79B9_7F4A_7C15);
+                chunk.copy_from_slice(&self.fallback.to_be_bytes()[..chunk.len()]);
+            }
+        }
+    }
+}

@@ -1,0 +1,94 @@
+//! The one long-lived object of a shell.
+
+use crate::entropy::SystemEntropy;
+use crate::error::{Kind, RestwaterError};
+use restwater_core::app::{Action, App, AppError, Screen, Settings, Update, Which};
+use restwater_core::log::Moment;
+use restwater_core::screen::{BankLayout, Glass, PadAsk};
+use std::path::Path;
+use std::sync::{Arc, Mutex, MutexGuard};
+
+/// The app on this phone. Calls are answered one after another; make them off the main thread.
+#[derive(uniffi::Object)]
+pub struct Restwater {
+    app: Mutex<App>,
+}
+
+impl Restwater {
+    fn app(&self) -> Result<MutexGuard<'_, App>, RestwaterError> {
+        self.app.lock().map_err(|_| RestwaterError::broken())
+    }
+
+    fn with<T>(&self, call: impl FnOnce(&mut App) -> Result<T, AppError>) -> Result<T, RestwaterError> {
+        let mut app = self.app()?;
+        call(&mut app).map_err(|error| RestwaterError::of(&app, &error))
+    }
+}
+
+#[uniffi::export]
+impl Restwater {
+    /// Opens the log in the folder, or begins one there.
+    #[uniffi::constructor]
+    pub fn open(dir: &str, now: &Moment) -> Result<Arc<Self>, RestwaterError> {
+        let app = App::open(Path::new(dir), Box::new(SystemEntropy::default()), now);
+        let app = app.map_err(|error| RestwaterError::at_opening(&error))?;
+        Ok(Arc::new(Self { app: Mutex::new(app) }))
+    }
+
+    /// One tap. What it wrote is on stable storage when this returns; on an error nothing was changed.
+    pub fn act(&self, action: &Action, at: &Moment) -> Result<Update, RestwaterError> {
+        self.with(|app| app.act(action, at))
+    }
+
+    /// What a screen shows now.
+    pub fn screen(&self, which: Which, now: &Moment) -> Result<Screen, RestwaterError> {
+        self.with(|app| Ok(app.screen(which, now)))
+    }
+
+    /// The same as JSON, for reports and the day player.
+    pub fn screen_json(&self, which: Which, now: &Moment) -> Result<String, RestwaterError> {
+        let screen = self.app()?.screen(which, now);
+        serde_json::to_string(&screen).map_err(|error| RestwaterError::plain(Kind::Internal, &error))
+    }
+
+    /// Hand and scheme as last set.
+    pub fn settings(&self) -> Result<Settings, RestwaterError> {
+        self.with(|app| Ok(app.settings()))
+    }
+
+    /// Puts the log aside while the app is in the background.
+    pub fn pause(&self) -> Result<(), RestwaterError> {
+        self.with(App::pause)
+    }
+
+    /// Takes it up again.
+    pub fn resume(&self) -> Result<(), RestwaterError> {
+        self.with(App::resume)
+    }
+}
+
+/// Where the Bank screen's things lie on a glass.
+#[uniffi::export]
+pub fn bank_layout(glass: Glass, ask: PadAsk) -> Result<BankLayout, RestwaterError> {
+    restwater_core::screen::bank_layout(&glass, ask)
+        .map_err(|error| RestwaterError::plain(Kind::BadInput, &error))
+}
+
+/// One line of a day file.
+#[derive(Debug, Clone, PartialEq, uniffi::Record)]
+pub struct DayTap {
+    /// When.
+    pub at: Moment,
+    /// What is tapped; none where the line only asks for a picture.
+    pub action: Option<Action>,
+    /// Whether a picture is asked for after it, and by what name.
+    pub picture: Option<String>,
+}
+
+/// Reads a day file: JSON lines of times and taps. An error names line and column.
+#[uniffi::export]
+pub fn read_day(text: &str) -> Result<Vec<DayTap>, RestwaterError> {
+    let day =
+        restwater_core::app::read_day(text).map_err(|error| RestwaterError::plain(Kind::BadFile, &error))?;
+    Ok(day.into_iter().map(|tap| DayTap { at: tap.at, action: tap.action, picture: tap.picture }).collect())
+}

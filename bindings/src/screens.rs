@@ -1,0 +1,308 @@
+//! Records of the screens.
+//!
+//! Each is the core's own type, declared again for uniffi: the compiler refuses one that differs.
+
+use restwater_core::app::{Screen, Update, Which};
+use restwater_core::screen::{
+    AdviceTone, AdviceView, BankState, BankView, Choice, ChoiceRow, HeaderView, Key, KeyView, KeyWeight,
+    RodView, SetupView, StripMark, StripMarkShape, StripView, TackleView,
+};
+
+/// What a key does. Its place on the glass is the layout's business.
+#[uniffi::remote(Enum)]
+pub enum Key {
+    /// The lead hit the water.
+    Cast,
+    /// A pull worth striking.
+    Bite,
+    /// Wound in by choice.
+    WoundIn,
+    /// A fish swam into the line.
+    Liner,
+    /// The fish is in the net.
+    Landed,
+    /// The fish came off.
+    Lost,
+    /// The strike met nothing.
+    Missed,
+    /// Set the last time back by a minute.
+    TimeBack,
+    /// Set the last time back by five minutes.
+    TimeBackFive,
+    /// Take the last entry back.
+    Undo,
+    /// Bring back what undo took.
+    Redo,
+    /// Moved the bait without a recast.
+    Twitch,
+    /// The tip moved without a pull.
+    Indication,
+    /// Open the tackle of the chosen rod.
+    Tackle,
+    /// Begin a session.
+    Start,
+    /// End the session.
+    End,
+}
+
+/// How a key is drawn.
+#[uniffi::remote(Enum)]
+pub enum KeyWeight {
+    /// Solid ink: most likely the next one.
+    Solid,
+    /// Outlined.
+    Outline,
+}
+
+/// One key, ready to draw.
+#[uniffi::remote(Record)]
+pub struct KeyView {
+    /// What it does.
+    pub key: Key,
+    /// Its word.
+    pub label: String,
+    /// A smaller line below, which may go at large text.
+    pub sub: Option<String>,
+    /// What a screen reader says.
+    pub spoken: String,
+    /// Solid or outlined.
+    pub weight: KeyWeight,
+    /// Whether it can be tapped now.
+    pub enabled: bool,
+}
+
+/// What the chosen rod is doing.
+#[uniffi::remote(Enum)]
+pub enum BankState {
+    /// No session is open.
+    NoSession,
+    /// Nothing is out: the clock counts the turn-round.
+    Ready,
+    /// A bait is out: the clock counts the wait.
+    Out,
+    /// A fish is on: nothing has to be tapped.
+    FishOn,
+}
+
+/// The line at the top.
+#[uniffi::remote(Record)]
+pub struct HeaderView {
+    /// "Peg 22", or the water, or nothing entered.
+    pub place: String,
+    /// Time of day, "12:46".
+    pub clock: String,
+    /// Time left in a match, or how long the session has run.
+    pub length: String,
+}
+
+/// One rod's clock.
+#[uniffi::remote(Record)]
+pub struct RodView {
+    /// Which rod, from 1.
+    pub rod: u8,
+    /// "Rod 1".
+    pub name: String,
+    /// What it is doing.
+    pub state: BankState,
+    /// The clock in digits, "21:40" or "1:02:10"; empty before the first cast.
+    pub digits: String,
+    /// What the digits count, "out since 12:24".
+    pub since: String,
+    /// The same for a screen reader, to the minute.
+    pub spoken: String,
+    /// Whether the keys act on it.
+    pub chosen: bool,
+    /// Milliseconds the clock shows, for a shell that ticks between calls.
+    pub elapsed_ms: i64,
+    /// Marked where the start is approximate or the phone's clock was moved.
+    pub approximate: bool,
+}
+
+/// The shape of a mark on the strip.
+#[uniffi::remote(Enum)]
+pub enum StripMarkShape {
+    /// A bite came after this wait: a diamond.
+    Bite,
+    /// The wait ended without one: a stroke.
+    NoBite,
+    /// A liner on the running cast: a triangle.
+    Liner,
+}
+
+/// One mark on the strip.
+#[uniffi::remote(Record)]
+pub struct StripMark {
+    /// Where, in minutes from the splash.
+    pub minute: f64,
+    /// Which of the marks that share a place, from 0, so that they can be stacked.
+    pub stack: u32,
+    /// Its shape.
+    pub shape: StripMarkShape,
+}
+
+/// The wait strip: a tape of minutes.
+#[uniffi::remote(Record)]
+pub struct StripView {
+    /// Minutes from end to end; a multiple of five.
+    pub length_min: f64,
+    /// A figure is printed each so many minutes.
+    pub figure_every_min: u32,
+    /// Minutes of the running wait; none where nothing is out.
+    pub elapsed_min: Option<f64>,
+    /// Hold until this minute.
+    pub hold_min: Option<f64>,
+    /// Recast by this minute.
+    pub recast_min: Option<f64>,
+    /// Half of the bites fall between these minutes.
+    pub window_min: Option<Vec<f64>>,
+    /// Nothing is known beyond this minute.
+    pub known_to_min: Option<f64>,
+    /// This session's waits on the rods that count.
+    pub marks: Vec<StripMark>,
+    /// The strip in words, for a screen reader.
+    pub spoken: String,
+}
+
+/// How the advice is to be shown.
+#[uniffi::remote(Enum)]
+pub enum AdviceTone {
+    /// Nothing can be said yet.
+    Unknown,
+    /// Keep waiting.
+    Hold,
+    /// Inside the near-best band.
+    Band,
+    /// Past it.
+    Past,
+    /// There is nothing to advise now.
+    Quiet,
+}
+
+/// What the record says, in words.
+#[uniffi::remote(Record)]
+pub struct AdviceView {
+    /// "Hold until 22. Recast by 27."
+    pub headline: String,
+    /// "3 bites in 8 casts; early to say."
+    pub detail: String,
+    /// Further sentences, most telling first.
+    pub more: Vec<String>,
+    /// How it is to be shown.
+    pub tone: AdviceTone,
+}
+
+/// The whole Bank screen.
+#[uniffi::remote(Record)]
+pub struct BankView {
+    /// What the chosen rod is doing.
+    pub state: BankState,
+    /// The line at the top.
+    pub header: HeaderView,
+    /// The rods' clocks, in order.
+    pub rods: Vec<RodView>,
+    /// The wait strip.
+    pub strip: StripView,
+    /// What it means.
+    pub advice: AdviceView,
+    /// Where the cast lies or the next one goes.
+    pub spot: String,
+    /// What is on the line.
+    pub rig: String,
+    /// The keys on the pad, in reading order: the small ones, the two in the middle, the wide one.
+    pub keys: Vec<KeyView>,
+    /// The last taps in words, latest first, for whoever missed the moment.
+    pub latest: Vec<String>,
+}
+
+/// One value that can be tapped.
+#[uniffi::remote(Record)]
+pub struct Choice {
+    /// What it says.
+    pub label: String,
+    /// What to hand back to choose it.
+    pub value: String,
+    /// Whether it is the present one.
+    pub chosen: bool,
+}
+
+/// One thing that can be changed, with its present value and what it may become.
+#[uniffi::remote(Record)]
+pub struct ChoiceRow {
+    /// The field to hand back, "popup", "span".
+    pub field: String,
+    /// What it is called.
+    pub label: String,
+    /// The present value in words.
+    pub value: String,
+    /// A step down and a step up first where the value is a figure, then recent and usual ones.
+    pub choices: Vec<Choice>,
+    /// Where the usual ones come from, "common practice, no source"; empty for the angler's own.
+    pub source: String,
+}
+
+/// The tackle screen.
+#[uniffi::remote(Record)]
+pub struct TackleView {
+    /// "Rod 1: next cast".
+    pub title: String,
+    /// Which rod.
+    pub rod: u8,
+    /// The rows.
+    pub rows: Vec<ChoiceRow>,
+}
+
+/// The set-up screen.
+#[uniffi::remote(Record)]
+pub struct SetupView {
+    /// What it is about.
+    pub title: String,
+    /// Name of the water, as typed before.
+    pub water: String,
+    /// Label of that field.
+    pub water_label: String,
+    /// Peg, as typed.
+    pub peg: String,
+    /// Label of that field.
+    pub peg_label: String,
+    /// Depth, span of the sticks, rods: each a row of choices.
+    pub rows: Vec<ChoiceRow>,
+    /// START.
+    pub start: KeyView,
+}
+
+/// The screens there are.
+#[uniffi::remote(Enum)]
+pub enum Which {
+    /// The running waits and the keys.
+    Bank,
+    /// Setting up a session.
+    Setup,
+    /// Spot and rig of the chosen rod.
+    Tackle,
+}
+
+/// What a screen shows.
+#[uniffi::remote(Enum)]
+pub enum Screen {
+    /// The running waits and the keys.
+    Bank(BankView),
+    /// Setting up a session.
+    Setup(SetupView),
+    /// Spot and rig of the chosen rod.
+    Tackle(TackleView),
+}
+
+/// What a tap gives back.
+#[uniffi::remote(Record)]
+pub struct Update {
+    /// The Bank screen as it now stands.
+    pub screen: Screen,
+    /// Whether the log grew.
+    pub changed: bool,
+    /// Whether the tap was ignored as a second one.
+    pub repeated: bool,
+    /// What undo would now take back.
+    pub undo_label: Option<String>,
+    /// What to say of the tap.
+    pub notice: String,
+}

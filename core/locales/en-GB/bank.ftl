@@ -1,0 +1,161 @@
+# The Bank screen. Words of the trade, sentences a cold reader takes in at a glance.
+
+peg = Peg { $peg }
+peg-none = No peg
+length-session = { $time } since the start
+length-none = Nothing open
+rod = Rod { $rod }
+
+since-out = out since { $time }
+since-ready = in since { $time }
+since-fish = fish on since { $time }
+since-never = nothing cast yet
+since-none = no session open
+approximate = about
+
+spoken-out = { $rod }, out { $minutes ->
+    [one] one minute
+   *[other] { $minutes } minutes
+}
+spoken-ready = { $rod }, nothing out
+spoken-fish = { $rod }, fish on
+
+# Keys. The word is what the angler does; the smaller line may go at large text.
+key-cast = CAST
+key-cast-first = lead in the water
+key-cast-closes = winds in the old one too
+key-cast-spoken = Cast. The lead is in the water.
+key-bite = BITE
+key-bite-sub = a pull worth striking
+key-bite-spoken = Bite. A pull worth striking.
+key-wound-in = WOUND IN
+key-wound-in-sub = my own choice
+key-wound-in-spoken = Wound in, by my own choice.
+key-liner = LINER
+key-liner-sub = fish in the line
+key-liner-spoken = Liner. A fish swam into the line.
+key-landed = LANDED
+key-landed-sub = in the net
+key-landed-spoken = Landed. The fish is in the net.
+key-lost = LOST
+key-lost-sub = came off
+key-lost-spoken = Lost. The fish came off.
+key-missed = MISSED
+key-missed-sub = struck at nothing
+key-missed-spoken = Missed the bite.
+key-time-back = TIME
+key-time-back-sub = back 1 min
+key-time-back-spoken = Set the last time back by one minute.
+key-time-back-five = TIME
+key-time-back-five-sub = back 5 min
+key-time-back-five-spoken = Set the last time back by five minutes.
+key-undo = UNDO
+key-undo-sub = { $what }
+key-undo-spoken = Undo { $what }.
+key-undo-nothing = nothing yet
+key-redo = REDO
+key-redo-sub = { $what }
+key-redo-spoken = Bring back { $what }.
+key-twitch = TWITCH
+key-twitch-sub = moved the bait
+key-twitch-spoken = Twitched. The bait was moved.
+key-indication = KNOCK
+key-indication-sub = tip moved
+key-indication-spoken = An indication. The tip moved without a pull.
+key-tackle = TACKLE
+key-tackle-sub = spot and rig
+key-tackle-spoken = Tackle. Change spot or rig of the next cast.
+key-start = START
+key-start-sub = a session here
+key-start-spoken = Start a session.
+key-end = END
+key-end-sub = the session
+key-end-spoken = End the session. What is out is wound in.
+
+# What undo names: an entry and the time it was made.
+entry = { $what } { $time }
+entry-session_started = start
+entry-session_ended = end
+entry-cast = cast
+entry-bite = bite
+entry-landed = landed
+entry-lost = lost
+entry-missed = missed
+entry-liner = liner
+entry-indication = knock
+entry-wound_in = wound in
+entry-twitch = twitch
+entry-rig_set = rig
+entry-spot_set = spot
+entry-noted = note
+entry-time_set = time back
+entry-mark_set = mark
+entry-kept_back = kept back
+entry-released = released
+entry-swim_set = swim
+entry-other = entry
+
+# The advice.
+advice-cant-tell = Can't tell yet.
+advice-cant-tell-prior = Until three bites are in, nothing here speaks from this water. A usual wait is no more than a habit.
+advice-hold-recast = Hold until { $hold }. Recast by { $recast }.
+advice-hold-only = Hold until { $hold }. No time to wind in by.
+advice-recast-only = Recast by { $recast }.
+advice-length-hardly = Length hardly matters past { $hold }.
+advice-nothing-speaks = Nothing speaks for winding in.
+advice-past = Past { $recast }: recast.
+advice-in-band = Good to recast up to { $recast }.
+advice-fish-on = Fish on.
+advice-fish-on-detail = Nothing has to be tapped now.
+advice-ready = Next cast: about { $leave } min.
+advice-ready-cant-tell = Cast when you are ready.
+advice-none = Start a session to log casts.
+advice-counts = { $bites ->
+    [0] No bites
+    [one] 1 bite
+   *[other] { $bites } bites
+} in { $casts ->
+    [one] 1 cast
+   *[other] { $casts } casts
+}
+advice-early = { advice-counts }; early to say.
+advice-so-far = { advice-counts }.
+advice-window = Half of the bites are expected between { $from } and { $to } min.
+advice-next-five = Chance of a bite in the next five minutes: { $percent } %.
+advice-known-to = No cast was left longer than { $minutes } min: nothing is known beyond.
+advice-try-longer = Leave one or two past { $minutes } min to learn what comes there.
+advice-lost = Winding in as early or late as now costs about { $percent } % of the bites.
+advice-guess = Turn-round of { $minutes } min is a guess until three are seen.
+
+strip-spoken = { $elapsed ->
+    [none] Nothing out.
+   *[other] { $elapsed } minutes out.
+} { $headline } { $bites ->
+    [0] No bites yet.
+    [one] One bite so far.
+   *[other] { $bites } bites so far.
+}
+
+spot-none = Spot not set
+spot-wraps = { $wraps } wraps of { $span }, { $metres } m
+spot-metres = { $metres } m
+spot-yards = { $yards } yd, { $metres } m
+spot-at = { $where }, { $reach }
+spot-straight = Straight out
+spot-left = { $degrees }° left
+spot-right = { $degrees }° right
+span-ft = { $feet } ft
+span-m = { $metres } m
+clipped = clipped up
+rig-none = Rig not set
+rig-hooklength = { $cm } cm hooklength
+rig-hook = size { $size }
+rig-popup = { $cm } cm pop-up
+rig-lead-g = { $grams } g
+
+notice-repeat = Second tap ignored.
+notice-logged = { $what } logged.
+notice-undone = { $what } taken back.
+notice-redone = { $what } is back.
+notice-time = Time of { $what } set back.
+latest-line = { $time } { $what }

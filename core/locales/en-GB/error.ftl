@@ -1,0 +1,24 @@
+# Every error says what to do next.
+
+error-no-session = No session is open. Start one first.
+error-session-open = A session is open already. End it first.
+error-no-such-rod = There is no rod { $rod }. This session has { $rods }.
+error-rod-count = A session has 1 to 9 rods, not { $rods }.
+error-nothing-out = Nothing is out on rod { $rod }. Tap CAST when the lead hits the water.
+error-fish-on = A fish is on rod { $rod }. Say LANDED, LOST or MISSED first.
+error-no-fish-on = No fish is on rod { $rod }. Tap BITE first.
+error-nothing-to-undo = There is nothing to undo.
+error-nothing-to-redo = There is nothing to bring back.
+error-nothing-to-set-back = No time to set back yet. Log something first.
+error-before-earlier = That would put it before the entry at { $time }. Undo that one first, or set back less.
+error-unknown-choice = "{ $value }" is no value for { $field }. Pick one of the choices.
+error-too-long = { $field } is too long: { $count } characters, at most { $most }.
+error-damaged = The log on this phone is damaged. Nothing was changed: restore a backup or salvage it from Book.
+error-newer = This log was written by a newer version ({ $found }; this one reads up to { $known }). Update the app.
+error-foreign = The file is not a log of Restwater. Nothing was changed: choose another folder.
+error-read-only = The log can't be written here. Free the folder for writing, or choose another.
+error-busy = Another program has the log open. Close it and try again.
+error-no-space = There is no space left on the phone. Free some and tap again: the last entry was not saved.
+error-io = The phone could not write ({ $detail }). The last entry was not saved: tap again.
+error-internal = A fault of ours ({ $detail }). Nothing was lost: please tap again.
+error-clock-range = The clock of the phone is out of range. Set it, then tap again.

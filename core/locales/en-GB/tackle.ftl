@@ -1,0 +1,44 @@
+# Setting up a session, and the tackle of a rod.
+
+setup-title = New session
+setup-water = Water
+setup-peg = Peg
+setup-depth = Depth of the water
+setup-span = Span of the sticks
+setup-rods = Rods
+setup-unknown = not known
+setup-metres = { $metres } m
+
+tackle-title = { $rod }: next cast
+tackle-bait = Bait
+tackle-colour = Colour
+tackle-popup = Pop-up height
+tackle-hooklength = Hooklength
+tackle-hook = Hook size
+tackle-lead = Lead
+tackle-reach = Range
+tackle-bearing = Direction
+tackle-clip = Line clip
+tackle-cm = { $cm } cm
+tackle-in = { $inches } in
+tackle-g = { $grams } g
+tackle-size = { $size }
+tackle-wraps = { $wraps } wraps
+tackle-clip-on = clipped up
+tackle-clip-off = free
+tackle-none = none
+tackle-less = less
+tackle-more = more
+tackle-left = left
+tackle-right = right
+source-common = common practice, no source
+bait-bread = bread
+bait-corn = corn
+bait-maggot = maggot
+bait-pellet = pellet
+bait-worm = worm
+colour-white = white
+colour-yellow = yellow
+colour-pink = pink
+colour-red = red
+colour-brown = brown

@@ -1,0 +1,190 @@
+//! What a shell can ask for: one for each tap.
+
+use super::settings::{Hand, Scheme};
+use crate::log::{FishWeight, Payload, Rig, RodNumber, SessionSetup, Spot};
+use serde::{Deserialize, Serialize};
+
+/// One tap.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(tag = "do", rename_all = "snake_case", deny_unknown_fields)]
+pub enum Action {
+    /// Begin a session.
+    StartSession {
+        /// How it is set up; as the set-up screen stands where it is left out.
+        #[serde(default)]
+        setup: Option<SessionSetup>,
+    },
+    /// End it; what is out is wound in.
+    EndSession,
+    /// The lead hit the water. A cast that is still out is closed and marked.
+    Cast {
+        /// Which rod.
+        rod: RodNumber,
+    },
+    /// A pull worth striking.
+    Bite {
+        /// Which rod.
+        rod: RodNumber,
+    },
+    /// The fish is in the net.
+    Landed {
+        /// Which rod.
+        rod: RodNumber,
+        /// What it weighs, where that is known.
+        #[serde(default)]
+        fish: Option<FishWeight>,
+    },
+    /// The fish came off.
+    Lost {
+        /// Which rod.
+        rod: RodNumber,
+    },
+    /// The bite was missed.
+    Missed {
+        /// Which rod.
+        rod: RodNumber,
+    },
+    /// A fish swam into the line.
+    Liner {
+        /// Which rod.
+        rod: RodNumber,
+    },
+    /// The tip moved without a pull.
+    Indication {
+        /// Which rod.
+        rod: RodNumber,
+    },
+    /// Wound in by choice.
+    WoundIn {
+        /// Which rod.
+        rod: RodNumber,
+    },
+    /// The bait was moved without a recast.
+    Twitch {
+        /// Which rod.
+        rod: RodNumber,
+    },
+    /// What is on the line from the next cast on.
+    SetRig {
+        /// Which rod.
+        rod: RodNumber,
+        /// The whole rig.
+        rig: Rig,
+    },
+    /// Where the next casts go.
+    SetSpot {
+        /// Which rod.
+        rod: RodNumber,
+        /// The spot.
+        spot: Spot,
+    },
+    /// Set the last time back.
+    TimeBack {
+        /// By so many minutes.
+        minutes: u32,
+    },
+    /// A note.
+    Note {
+        /// The text.
+        text: String,
+    },
+    /// Something to aim at.
+    SetMark {
+        /// Its name.
+        name: String,
+        /// Degrees clockwise from straight out, in hundredths.
+        bearing_cdeg: i32,
+    },
+    /// One of the choices of the tackle screen.
+    Choose {
+        /// Which rod.
+        rod: RodNumber,
+        /// The row's field.
+        field: String,
+        /// The choice's value.
+        value: String,
+    },
+    /// One of the choices of the set-up screen, or a text typed there.
+    ChooseSetup {
+        /// The row's field.
+        field: String,
+        /// The choice's value.
+        value: String,
+    },
+    /// The keys act on this rod from now on.
+    ChooseRod {
+        /// Which rod.
+        rod: RodNumber,
+    },
+    /// Hand and scheme.
+    Set {
+        /// Which thumb, where that changes.
+        #[serde(default)]
+        hand: Option<Hand>,
+        /// Day or night, where that changes.
+        #[serde(default)]
+        scheme: Option<Scheme>,
+    },
+    /// Take the last entry back.
+    Undo,
+    /// Bring back what undo took.
+    Redo,
+}
+
+/// Text longer than this is refused.
+pub(super) const LONGEST_TEXT: usize = 2_000;
+
+impl Action {
+    /// What it writes to the log; none for those that act on earlier entries or write nothing.
+    pub(super) fn payload(&self, draft: &SessionSetup) -> Option<Payload> {
+        Some(match self.clone() {
+            Self::StartSession { setup } => Payload::SessionStarted(setup.unwrap_or_else(|| draft.clone())),
+            Self::EndSession => Payload::SessionEnded,
+            Self::Cast { rod } => Payload::Cast { rod },
+            Self::Bite { rod } => Payload::Bite { rod },
+            Self::Landed { rod, fish } => Payload::Landed { rod, fish },
+            Self::Lost { rod } => Payload::Lost { rod },
+            Self::Missed { rod } => Payload::Missed { rod },
+            Self::Liner { rod } => Payload::Liner { rod },
+            Self::Indication { rod } => Payload::Indication { rod },
+            Self::WoundIn { rod } => Payload::WoundIn { rod },
+            Self::Twitch { rod } => Payload::Twitch { rod },
+            Self::SetRig { rod, rig } => Payload::RigSet { rod, rig },
+            Self::SetSpot { rod, spot } => Payload::SpotSet { rod, spot },
+            Self::Note { text } => Payload::Noted { text },
+            Self::SetMark { name, bearing_cdeg } => Payload::MarkSet { name, bearing_cdeg },
+            Self::TimeBack { .. }
+            | Self::Undo
+            | Self::Redo
+            | Self::Choose { .. }
+            | Self::ChooseSetup { .. }
+            | Self::ChooseRod { .. }
+            | Self::Set { .. } => return None,
+        })
+    }
+
+    /// Whether it grows the log.
+    pub(super) fn writes(&self) -> bool {
+        !matches!(self, Self::ChooseSetup { .. } | Self::ChooseRod { .. } | Self::Set { .. })
+    }
+
+    /// The texts in it with the field they are for.
+    pub(super) fn texts(&self) -> Vec<(&'static str, &str)> {
+        let mut texts: Vec<(&'static str, &str)> = Vec::new();
+        match self {
+            Self::StartSession { setup: Some(setup) } => {
+                texts.extend(setup.water.as_deref().map(|t| ("water", t)));
+                texts.extend(setup.peg.as_deref().map(|t| ("peg", t)));
+            }
+            Self::SetRig { rig, .. } => {
+                texts.extend(rig.bait.as_deref().map(|t| ("bait", t)));
+                texts.extend(rig.colour.as_deref().map(|t| ("colour", t)));
+            }
+            Self::Choose { value, .. } | Self::ChooseSetup { value, .. } => texts.push(("value", value)),
+            Self::Note { text } => texts.push(("note", text)),
+            Self::SetMark { name, .. } => texts.push(("mark", name)),
+            _ => {}
+        }
+        texts
+    }
+}

@@ -1,0 +1,111 @@
+//! What the record says of the running cast, kept between taps so that a second costs next to nothing.
+
+use crate::bite::{Advice, EarlierDay, Record, Settings, Wait, WaitPosterior};
+use crate::bite::{BITE_EXTRA_GUESS_MIN, LIKE_DAY_WEIGHT, OTHER_DAY_WEIGHT, TURN_ROUND_GUESS_MIN};
+use crate::log::{CanonicalError, Moment, RodNumber};
+use crate::screen::Reading;
+use crate::session::{Rhythm, Session, Summary, fold, habit_min, rhythm, running_wait_min, waits_of};
+use crate::store::{SessionRow, SnapshotRow, Store, StoreError};
+use uuid::Uuid;
+
+/// How many earlier sessions speak today.
+const EARLIER_SESSIONS: usize = 5;
+/// Changes when [`Summary`] does, so that older ones are made anew.
+const SUMMARY_VERSION: u32 = 1;
+
+/// The posterior of today's waits, with the sessions before it.
+pub(super) struct Advisor {
+    earlier: Vec<Summary>,
+    last: Option<Answer>,
+}
+
+struct Answer {
+    waits: Vec<Wait>,
+    rhythm: Rhythm,
+    habit: Option<f64>,
+    posterior: WaitPosterior,
+    advice: Advice,
+}
+
+impl Advisor {
+    /// Reads the summaries of the latest sessions other than `current`; those that are missing or out of date
+    /// are made from the log and kept.
+    pub(super) fn load(store: &mut Store, current: Option<Uuid>) -> Result<Self, StoreError> {
+        let rows: Vec<SessionRow> = store
+            .sessions()?
+            .into_iter()
+            .filter(|row| Some(row.id) != current)
+            .take(EARLIER_SESSIONS)
+            .collect();
+        let earlier = rows.iter().map(|row| summary(store, row)).collect::<Result<_, _>>()?;
+        Ok(Self { earlier, last: None })
+    }
+
+    /// What the record says of a rod now; none where the session has not begun or its figures can't be used.
+    pub(super) fn read(&mut self, session: &Session, rod: RodNumber, now: &Moment) -> Option<Reading> {
+        session.started.as_ref()?;
+        let rhythm = rhythm(session, TURN_ROUND_GUESS_MIN, BITE_EXTRA_GUESS_MIN);
+        self.bring_up_to(session, rhythm)?;
+        let answer = self.last.as_ref()?;
+        let waited = session.running(rod).and_then(|cast| running_wait_min(session, cast, now));
+        let waiting = waited.and_then(|minutes| answer.posterior.waiting_on(minutes).ok());
+        Some(Reading { advice: answer.advice, waited_min: waited, waiting, rhythm })
+    }
+
+    fn bring_up_to(&mut self, session: &Session, rhythm: Rhythm) -> Option<()> {
+        let waits = waits_of(session, rhythm.turn_round_min);
+        let habit = habit_min(session);
+        if let Some(last) = self.last.as_mut().filter(|l| l.rhythm == rhythm && l.habit == habit) {
+            if last.waits == waits {
+                return Some(());
+            }
+            if let Some((next, before)) = waits.split_last().filter(|(_, before)| *before == last.waits) {
+                last.posterior.add(*next);
+                last.waits = before.iter().copied().chain([*next]).collect();
+                last.advice = last.posterior.advice();
+                return Some(());
+            }
+        }
+        let water = session.setup.water.as_deref();
+        let earlier: Vec<EarlierDay> = self
+            .earlier
+            .iter()
+            .map(|day| EarlierDay { waits: &day.waits, weight: weight(day, water) })
+            .collect();
+        let record = Record {
+            today: &waits,
+            earlier: &earlier,
+            turn_round_min: rhythm.turn_round_min,
+            bite_extra_min: rhythm.bite_extra_min,
+            habit_min: habit,
+        };
+        let posterior = WaitPosterior::new(&record, &Settings::default()).ok()?;
+        let advice = posterior.advice();
+        self.last = Some(Answer { waits, rhythm, habit, posterior, advice });
+        Some(())
+    }
+}
+
+/// The same water counts as a like day, any other less.
+fn weight(day: &Summary, water: Option<&str>) -> f64 {
+    if water.is_some() && day.water.as_deref() == water { LIKE_DAY_WEIGHT } else { OTHER_DAY_WEIGHT }
+}
+
+fn summary(store: &mut Store, row: &SessionRow) -> Result<Summary, StoreError> {
+    let kept = store.snapshot(row.id)?.filter(|kept| kept.version == SUMMARY_VERSION);
+    if let Some(summary) = kept.and_then(|kept| serde_json::from_slice(&kept.body).ok()) {
+        return Ok(summary);
+    }
+    let session = fold(row.id, &store.ops_of(row.id)?);
+    let turn = rhythm(&session, TURN_ROUND_GUESS_MIN, BITE_EXTRA_GUESS_MIN).turn_round_min;
+    let summary = Summary::of(&session, turn);
+    let body = serde_json::to_vec(&summary).map_err(|e| CanonicalError::Unwritable(e.to_string()))?;
+    store.put_snapshot(&SnapshotRow {
+        session: row.id,
+        ops: row.ops,
+        last: row.last,
+        version: SUMMARY_VERSION,
+        body,
+    })?;
+    Ok(summary)
+}

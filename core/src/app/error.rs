@@ -1,0 +1,175 @@
+//! Errors as a shell shows them: what went wrong and what to do next.
+
+use crate::bite::BiteError;
+use crate::log::{CanonicalError, RodNumber};
+use crate::screen::{Arg, Wording};
+use crate::session::NotNow;
+use crate::store::StoreError;
+
+/// What a shell can tell apart.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum ErrorKind {
+    /// Not possible now; the message says what to do first.
+    NotNow,
+    /// A value that can't be used; pick or type another.
+    BadInput,
+    /// The log is damaged; restore or salvage.
+    Damaged,
+    /// Written by a newer version; update.
+    Newer,
+    /// Not a log of ours; choose another folder.
+    Foreign,
+    /// Can't be written here; free the folder.
+    ReadOnly,
+    /// Another program has it; close that.
+    Busy,
+    /// No space, or the phone can't write; free some and tap again.
+    NotSaved,
+    /// A file from elsewhere can't be read; the message names the place.
+    BadFile,
+    /// A fault of ours; nothing was lost.
+    Internal,
+}
+
+/// Why a call did nothing.
+#[derive(Debug, thiserror::Error)]
+pub enum AppError {
+    /// Not possible in this state of the session.
+    #[error(transparent)]
+    NotNow(#[from] NotNow),
+    /// Nothing to undo.
+    #[error("there is nothing to undo")]
+    NothingToUndo,
+    /// Nothing to redo.
+    #[error("there is nothing to bring back")]
+    NothingToRedo,
+    /// No time to set back.
+    #[error("there is no time to set back yet: log something first")]
+    NothingToSetBack,
+    /// Setting back would put an entry before an earlier one.
+    #[error("that would put it before the entry at {0}: set back less, or undo that one first")]
+    BeforeEarlier(String),
+    /// A text too long to keep.
+    #[error("{field} is too long: {count} characters, at most {most}")]
+    TooLong {
+        /// Which field.
+        field: &'static str,
+        /// How long it is.
+        count: usize,
+        /// How long it may be.
+        most: usize,
+    },
+    /// A choice that isn't one.
+    #[error("\"{value}\" is no value for {field}: pick one of the choices")]
+    UnknownChoice {
+        /// Which field.
+        field: String,
+        /// What was given.
+        value: String,
+    },
+    /// There is no such rod.
+    #[error("there is no rod {0}")]
+    NoSuchRod(RodNumber),
+    /// The store failed.
+    #[error(transparent)]
+    Store(#[from] StoreError),
+    /// An op could not be written, which is a fault of ours.
+    #[error(transparent)]
+    Canonical(#[from] CanonicalError),
+    /// The record could not be computed, which is a fault of ours.
+    #[error(transparent)]
+    Bite(#[from] BiteError),
+}
+
+impl AppError {
+    /// What a shell can tell apart.
+    pub fn kind(&self) -> ErrorKind {
+        match self {
+            Self::NotNow(_)
+            | Self::NothingToUndo
+            | Self::NothingToRedo
+            | Self::NothingToSetBack
+            | Self::BeforeEarlier(_) => ErrorKind::NotNow,
+            Self::TooLong { .. } | Self::UnknownChoice { .. } | Self::NoSuchRod(_) => ErrorKind::BadInput,
+            Self::Store(error) => store_kind(error),
+            Self::Canonical(_) | Self::Bite(_) => ErrorKind::Internal,
+        }
+    }
+
+    /// What to show: what went wrong and what to do next, in the user's language.
+    pub fn message(&self, words: &Wording) -> String {
+        match self {
+            Self::NotNow(error) => not_now(words, *error),
+            Self::NothingToUndo => words.say("error-nothing-to-undo"),
+            Self::NothingToRedo => words.say("error-nothing-to-redo"),
+            Self::NothingToSetBack => words.say("error-nothing-to-set-back"),
+            Self::BeforeEarlier(time) => words.say_with("error-before-earlier", &[("time", Arg::Text(time))]),
+            Self::TooLong { field, count, most } => words.say_with(
+                "error-too-long",
+                &[("field", Arg::Text(field)), ("count", Arg::Count(*count)), ("most", Arg::Count(*most))],
+            ),
+            Self::UnknownChoice { field, value } => words.say_with(
+                "error-unknown-choice",
+                &[("field", Arg::Text(field)), ("value", Arg::Text(value))],
+            ),
+            Self::NoSuchRod(rod) => words.say_with(
+                "error-no-such-rod",
+                &[("rod", Arg::Text(&rod.to_string())), ("rods", Arg::Text("1"))],
+            ),
+            Self::Store(error) => store_message(words, error),
+            Self::Canonical(_) | Self::Bite(_) => detailed(words, "error-internal", &self.to_string()),
+        }
+    }
+}
+
+fn detailed(words: &Wording, id: &str, detail: &str) -> String {
+    words.say_with(id, &[("detail", Arg::Text(detail))])
+}
+
+fn not_now(words: &Wording, error: NotNow) -> String {
+    let with_rod = |id: &str, rod: RodNumber| words.say_with(id, &[("rod", Arg::Text(&rod.to_string()))]);
+    match error {
+        NotNow::NoSession => words.say("error-no-session"),
+        NotNow::SessionOpen => words.say("error-session-open"),
+        NotNow::NoSuchRod { rod, rods } => words.say_with(
+            "error-no-such-rod",
+            &[("rod", Arg::Text(&rod.to_string())), ("rods", Arg::Text(&rods.to_string()))],
+        ),
+        NotNow::RodCount(rods) => {
+            words.say_with("error-rod-count", &[("rods", Arg::Text(&rods.to_string()))])
+        }
+        NotNow::NothingOut(rod) => with_rod("error-nothing-out", rod),
+        NotNow::FishOn(rod) => with_rod("error-fish-on", rod),
+        NotNow::NoFishOn(rod) => with_rod("error-no-fish-on", rod),
+    }
+}
+
+fn store_kind(error: &StoreError) -> ErrorKind {
+    match error {
+        StoreError::Damaged(_) => ErrorKind::Damaged,
+        StoreError::Newer { .. } => ErrorKind::Newer,
+        StoreError::Foreign(_) => ErrorKind::Foreign,
+        StoreError::ReadOnly(_) => ErrorKind::ReadOnly,
+        StoreError::Busy => ErrorKind::Busy,
+        StoreError::NoSpace | StoreError::Io(_) | StoreError::Sqlite(_) => ErrorKind::NotSaved,
+        StoreError::OutOfRange(_) => ErrorKind::BadInput,
+        StoreError::Clash(_) | StoreError::Op(_) => ErrorKind::Internal,
+    }
+}
+
+fn store_message(words: &Wording, error: &StoreError) -> String {
+    match error {
+        StoreError::Newer { found, known } => words.say_with(
+            "error-newer",
+            &[("found", Arg::Text(&found.to_string())), ("known", Arg::Text(&known.to_string()))],
+        ),
+        StoreError::Damaged(_) => words.say("error-damaged"),
+        StoreError::Foreign(_) => words.say("error-foreign"),
+        StoreError::ReadOnly(_) => words.say("error-read-only"),
+        StoreError::Busy => words.say("error-busy"),
+        StoreError::NoSpace => words.say("error-no-space"),
+        StoreError::OutOfRange(_) => words.say("error-clock-range"),
+        StoreError::Io(_) | StoreError::Sqlite(_) => detailed(words, "error-io", &error.to_string()),
+        StoreError::Clash(_) | StoreError::Op(_) => detailed(words, "error-internal", &error.to_string()),
+    }
+}

@@ -1,0 +1,243 @@
+//! The one place where the parts meet: a tap becomes one op in the log, and the screens are computed from it.
+
+mod action;
+mod advisor;
+mod day;
+mod entropy;
+mod error;
+mod recent;
+mod repeat;
+mod settings;
+mod tackle;
+mod update;
+
+pub use action::Action;
+pub use day::{DayError, DayTap, read_day};
+pub use entropy::Entropy;
+pub use error::{AppError, ErrorKind};
+pub use repeat::REPEAT_MS;
+pub use settings::{Hand, Scheme, Settings};
+pub use update::{Screen, Update, Which};
+
+use crate::log::{Entry, HybridClock, Moment, Op, Payload, RodNumber, SessionSetup};
+use crate::screen::{self, Arg, BankInput, Wording};
+use crate::session::{Session, check};
+use crate::store::Store;
+use action::LONGEST_TEXT;
+use advisor::Advisor;
+use recent::Recent;
+use repeat::LastTap;
+use std::path::Path;
+use uuid::Uuid;
+
+/// The app: one store, one phone.
+pub struct App {
+    store: Store,
+    clock: HybridClock,
+    entropy: Box<dyn Entropy>,
+    words: Wording,
+    recent: Recent,
+    advisor: Advisor,
+    settings: Settings,
+    chosen: RodNumber,
+    draft: SessionSetup,
+    last_tap: Option<LastTap>,
+}
+
+impl App {
+    /// Opens the log in `dir`, or begins one there.
+    pub fn open(dir: &Path, mut entropy: Box<dyn Entropy>, now: &Moment) -> Result<Self, AppError> {
+        let new_device = entropy::new_id(entropy.as_mut(), now.wall_ms);
+        let mut store = Store::open(dir, new_device)?;
+        let recent = Recent::load(&store)?;
+        let settings = Settings::load(&store)?;
+        let draft = settings::load_draft(&store)?;
+        let advisor = Advisor::load(&mut store, recent.current().map(|l| l.session.id))?;
+        Ok(Self {
+            clock: HybridClock::after(store.last_hlc()),
+            store,
+            entropy,
+            words: Wording::new(),
+            recent,
+            advisor,
+            settings,
+            chosen: 1,
+            draft,
+            last_tap: None,
+        })
+    }
+
+    /// One tap. What it wrote is on stable storage when this returns; on an error nothing was changed.
+    pub fn act(&mut self, action: &Action, at: &Moment) -> Result<Update, AppError> {
+        if self.last_tap.as_ref().is_some_and(|last| last.is_repeated_by(action, at)) {
+            let notice = self.words.say("notice-repeat");
+            return Ok(self.update(at, false, true, notice));
+        }
+        for (field, text) in action.texts() {
+            let count = text.chars().count();
+            if count > LONGEST_TEXT {
+                return Err(AppError::TooLong { field, count, most: LONGEST_TEXT });
+            }
+        }
+        let notice = match action {
+            Action::Undo => self.undo(at)?,
+            Action::Redo => self.redo(at)?,
+            Action::TimeBack { minutes } => self.time_back(*minutes, at)?,
+            Action::Choose { rod, field, value } => self.choose(*rod, field, value, at)?,
+            Action::ChooseSetup { field, value } => self.choose_setup(field, value)?,
+            Action::ChooseRod { rod } => self.choose_rod(*rod)?,
+            Action::Set { hand, scheme } => self.set(*hand, *scheme)?,
+            other => self.log(other, at)?,
+        };
+        self.last_tap = Some(LastTap::new(action, at));
+        Ok(self.update(at, action.writes(), false, notice))
+    }
+
+    /// What a screen shows now.
+    pub fn screen(&mut self, which: Which, now: &Moment) -> Screen {
+        match which {
+            Which::Bank => Screen::Bank(self.bank(now)),
+            Which::Setup => Screen::Setup(screen::setup(&self.words, &self.draft)),
+            Which::Tackle => Screen::Tackle(screen::tackle(&self.words, self.session(), self.chosen)),
+        }
+    }
+
+    /// Hand and scheme as last set.
+    pub fn settings(&self) -> Settings {
+        self.settings
+    }
+
+    /// The session that the screens are about.
+    pub fn session(&self) -> Option<&Session> {
+        self.recent.current().map(|loaded| &loaded.session)
+    }
+
+    /// The ops of that session as they were written.
+    pub fn ops(&self) -> &[Op] {
+        self.recent.current().map_or(&[], |loaded| &loaded.ops)
+    }
+
+    /// What an error says to the angler.
+    pub fn message(&self, error: &AppError) -> String {
+        error.message(&self.words)
+    }
+
+    /// Puts the log aside while the app is in the background.
+    pub fn pause(&mut self) -> Result<(), AppError> {
+        Ok(self.store.pause()?)
+    }
+
+    /// Takes it up again.
+    pub fn resume(&mut self) -> Result<(), AppError> {
+        Ok(self.store.resume()?)
+    }
+
+    fn bank(&mut self, now: &Moment) -> screen::BankView {
+        let session = self.recent.current().map(|loaded| &loaded.session);
+        let reading = session.and_then(|session| self.advisor.read(session, self.chosen, now));
+        screen::bank(&BankInput {
+            session,
+            chosen: self.chosen,
+            now,
+            reading: reading.as_ref(),
+            undo: self.recent.undo(),
+            redo: self.recent.redo().map(|(entry, _)| entry),
+            latest: self.recent.latest(3),
+            words: &self.words,
+        })
+    }
+
+    fn update(&mut self, at: &Moment, changed: bool, repeated: bool, notice: String) -> Update {
+        let screen = Screen::Bank(self.bank(at));
+        let undo_label = self.recent.undo().map(|entry| screen::entry_words(&self.words, entry));
+        Update { screen, changed, repeated, undo_label, notice }
+    }
+
+    fn log(&mut self, action: &Action, at: &Moment) -> Result<String, AppError> {
+        let Some(payload) = action.payload(&self.draft) else { return Ok(String::new()) };
+        check(self.session(), &payload)?;
+        let starts = matches!(payload, Payload::SessionStarted(_));
+        let ends = matches!(payload, Payload::SessionEnded);
+        let kind = payload.kind().to_owned();
+        let session = if starts { None } else { self.session().map(|s| s.id) };
+        let session = session.unwrap_or_else(|| entropy::new_id(self.entropy.as_mut(), at.wall_ms));
+        self.write(session, payload, None, at)?;
+        if starts {
+            self.chosen = 1;
+        }
+        if starts || ends {
+            let current = self.session().map(|s| s.id);
+            self.advisor = Advisor::load(&mut self.store, current)?;
+        }
+        Ok(self.say_what("notice-logged", &kind))
+    }
+
+    fn undo(&mut self, at: &Moment) -> Result<String, AppError> {
+        let entry = self.recent.undo().cloned().ok_or(AppError::NothingToUndo)?;
+        self.undone(entry.ops.clone(), at)?;
+        Ok(self.say_entry("notice-undone", &entry))
+    }
+
+    fn redo(&mut self, at: &Moment) -> Result<String, AppError> {
+        let (entry, undo) = self.recent.redo().cloned().ok_or(AppError::NothingToRedo)?;
+        self.undone(vec![undo], at)?;
+        Ok(self.say_entry("notice-redone", &entry))
+    }
+
+    fn undone(&mut self, targets: Vec<Uuid>, at: &Moment) -> Result<(), AppError> {
+        let first = targets.first().copied().unwrap_or_default();
+        let session = self.recent.session_of(first).ok_or(AppError::NothingToUndo)?;
+        self.write(session, Payload::Undone { targets }, None, at)?;
+        self.chosen = self.chosen.min(self.session().map_or(1, |s| s.rods.len().max(1) as RodNumber));
+        Ok(())
+    }
+
+    fn time_back(&mut self, minutes: u32, at: &Moment) -> Result<String, AppError> {
+        let session = self.session().filter(|s| s.is_open()).ok_or(AppError::NothingToSetBack)?;
+        let last = session.last_timed.clone().ok_or(AppError::NothingToSetBack)?;
+        let session = session.id;
+        let already = last.tapped.since(&last.at).ms.max(0) / 1_000;
+        let back_s = (already as u32).saturating_add(minutes.saturating_mul(60));
+        if let Some(before) =
+            last.not_before.filter(|before| last.tapped.set_back(back_s).since(before).ms < 0)
+        {
+            return Err(AppError::BeforeEarlier(screen::clock(&before)));
+        }
+        self.write(session, Payload::TimeSet { back_s }, Some(last.op), at)?;
+        Ok(self.say_what("notice-time", last.payload.kind()))
+    }
+
+    /// Writes one op: first to stable storage, then to memory.
+    fn write(
+        &mut self,
+        session: Uuid,
+        payload: Payload,
+        amends: Option<Uuid>,
+        at: &Moment,
+    ) -> Result<(), AppError> {
+        let op = Op {
+            id: entropy::new_id(self.entropy.as_mut(), at.wall_ms),
+            device: self.store.device(),
+            hlc: self.clock.tick(at.wall_ms),
+            at: at.clone(),
+            session,
+            payload,
+            amends,
+            group: None,
+        };
+        self.store.append(std::slice::from_ref(&op), None)?;
+        Ok(self.recent.take(&self.store, vec![op])?)
+    }
+
+    fn say_what(&self, id: &str, kind: &str) -> String {
+        let what = screen::kind_words(&self.words, kind);
+        self.words.say_with(id, &[("what", Arg::Text(&what))])
+    }
+
+    fn say_entry(&self, id: &str, entry: &Entry) -> String {
+        self.words.say_with(id, &[("what", Arg::Text(&screen::entry_words(&self.words, entry)))])
+    }
+}
+
+#[cfg(test)]
+mod tests;

@@ -1,0 +1,72 @@
+//! The 0.7 s rule: a second tap of a cold thumb is ignored, and seen to be.
+
+use super::Action;
+use crate::log::{Moment, RodNumber};
+
+/// Two taps closer than this are one.
+pub const REPEAT_MS: i64 = 700;
+
+/// The last accepted tap.
+#[derive(Debug, Clone)]
+pub(super) struct LastTap {
+    action: Action,
+    at: Moment,
+}
+
+impl LastTap {
+    pub(super) fn new(action: &Action, at: &Moment) -> Self {
+        Self { action: action.clone(), at: at.clone() }
+    }
+
+    /// Whether `action` at `at` is the same tap again: the same action, or another key of the same rod's
+    /// pad, since the first tap may have put another key under the thumb.
+    pub(super) fn is_repeated_by(&self, action: &Action, at: &Moment) -> bool {
+        let gap = at.since(&self.at).ms;
+        if !(0..REPEAT_MS).contains(&gap) {
+            return false;
+        }
+        let same_pad = pad_rod(&self.action).is_some() && pad_rod(&self.action) == pad_rod(action);
+        same_pad || &self.action == action
+    }
+}
+
+/// The rod whose pad the key stands on, for the keys that change what the pad shows.
+fn pad_rod(action: &Action) -> Option<RodNumber> {
+    match action {
+        Action::Cast { rod }
+        | Action::Bite { rod }
+        | Action::Landed { rod, .. }
+        | Action::Lost { rod }
+        | Action::Missed { rod }
+        | Action::WoundIn { rod } => Some(*rod),
+        _ => None,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::session::written::second;
+
+    fn after(ms: i64) -> Moment {
+        let at = second(0);
+        Moment { wall_ms: at.wall_ms + ms, mono_ms: at.mono_ms + ms, ..at }
+    }
+
+    #[test]
+    fn within_the_rule_the_same_pad_is_the_same_tap() {
+        let last = LastTap::new(&Action::WoundIn { rod: 1 }, &second(0));
+        assert!(last.is_repeated_by(&Action::WoundIn { rod: 1 }, &after(699)));
+        assert!(last.is_repeated_by(&Action::Cast { rod: 1 }, &after(300)), "CAST came under the thumb");
+        assert!(!last.is_repeated_by(&Action::WoundIn { rod: 1 }, &after(700)));
+        assert!(!last.is_repeated_by(&Action::WoundIn { rod: 2 }, &after(300)), "another rod");
+        assert!(!last.is_repeated_by(&Action::Undo, &after(300)), "UNDO stands in a place of its own");
+    }
+
+    #[test]
+    fn a_wall_clock_set_back_does_not_make_a_repeat() {
+        let last = LastTap::new(&Action::Undo, &second(0));
+        let moved = Moment { wall_ms: second(0).wall_ms - 7_200_000, ..after(5_000) };
+        assert!(!last.is_repeated_by(&Action::Undo, &moved));
+    }
+}

@@ -1,0 +1,336 @@
+//! The app on a real store, tap by tap.
+
+use super::*;
+use crate::screen::{AdviceTone, BankState, BankView, Key};
+use crate::session::EndCause;
+use proptest::prelude::*;
+use tempfile::TempDir;
+
+/// Counts up: ids differ and the same taps give the same log.
+struct Counting(u64);
+
+impl Entropy for Counting {
+    fn fill(&mut self, bytes: &mut [u8]) {
+        self.0 += 1;
+        bytes.fill(0);
+        let n = bytes.len();
+        bytes[n - 8..].copy_from_slice(&self.0.to_be_bytes());
+    }
+}
+
+struct Phone {
+    dir: TempDir,
+    app: Option<App>,
+    boots: u32,
+    opens: u64,
+}
+
+fn at(ms: i64) -> Moment {
+    Moment {
+        wall_ms: 1_700_000_000_000 + ms,
+        offset_min: 0,
+        zone: "Etc/UTC".into(),
+        mono_ms: 50_000 + ms,
+        boot: "boot-0".into(),
+        approx_s: 0,
+    }
+}
+
+const MIN: i64 = 60_000;
+
+impl Phone {
+    fn new() -> Self {
+        let mut phone = Self { dir: TempDir::new().unwrap(), app: None, boots: 0, opens: 0 };
+        phone.open();
+        phone
+    }
+
+    fn open(&mut self) {
+        self.opens += 1;
+        drop(self.app.take());
+        let entropy = Box::new(Counting(self.opens * 1_000_000));
+        self.app = Some(App::open(self.dir.path(), entropy, &at(0)).unwrap());
+    }
+
+    fn app(&mut self) -> &mut App {
+        self.app.as_mut().unwrap()
+    }
+
+    fn tap(&mut self, ms: i64, action: &Action) -> Result<Update, AppError> {
+        let moment = Moment { boot: format!("boot-{}", self.boots), ..at(ms) };
+        self.app().act(action, &moment)
+    }
+
+    fn bank(&mut self, ms: i64) -> BankView {
+        let moment = Moment { boot: format!("boot-{}", self.boots), ..at(ms) };
+        match self.app().screen(Which::Bank, &moment) {
+            Screen::Bank(bank) => bank,
+            other => panic!("{other:?}"),
+        }
+    }
+}
+
+const START: Action = Action::StartSession { setup: None };
+const CAST: Action = Action::Cast { rod: 1 };
+const BITE: Action = Action::Bite { rod: 1 };
+const WOUND_IN: Action = Action::WoundIn { rod: 1 };
+const LANDED: Action = Action::Landed { rod: 1, fish: None };
+
+fn started() -> Phone {
+    let mut phone = Phone::new();
+    phone.tap(-5_000, &Action::ChooseSetup { field: "water".into(), value: "Mill pool".into() }).unwrap();
+    phone.tap(0, &START).unwrap();
+    phone
+}
+
+#[test]
+fn one_tap_is_one_op_and_the_clock_runs_from_it() {
+    let mut phone = started();
+    let update = phone.tap(MIN, &CAST).unwrap();
+    assert!(update.changed);
+    assert_eq!(update.undo_label.as_deref(), Some("cast 22:14"));
+    assert_eq!(phone.app().ops().len(), 2);
+    let bank = phone.bank(MIN + 1_300_000);
+    assert_eq!((bank.state, bank.rods[0].digits.as_str()), (BankState::Out, "21:40"));
+    assert_eq!(bank.rods[0].since, "out since 22:14");
+}
+
+#[test]
+fn a_refused_tap_changes_nothing_and_says_what_to_do() {
+    let mut phone = Phone::new();
+    let refused = phone.tap(0, &CAST).unwrap_err();
+    assert_eq!(refused.kind(), ErrorKind::NotNow);
+    assert_eq!(phone.app().message(&refused), "No session is open. Start one first.");
+    phone.tap(MIN, &START).unwrap();
+    let refused = phone.tap(2 * MIN, &LANDED).unwrap_err();
+    assert_eq!(phone.app().message(&refused), "No fish is on rod 1. Tap BITE first.");
+    assert_eq!(phone.app().ops().len(), 1);
+    let refused = phone.tap(3 * MIN, &Action::Cast { rod: 3 }).unwrap_err();
+    assert_eq!(phone.app().message(&refused), "There is no rod 3. This session has 1.");
+}
+
+#[test]
+fn a_second_tap_within_the_rule_is_ignored_and_seen_to_be() {
+    let mut phone = started();
+    phone.tap(MIN, &CAST).unwrap();
+    let second = phone.tap(MIN + 650, &CAST).unwrap();
+    assert!(second.repeated && !second.changed);
+    assert_eq!(second.notice, "Second tap ignored.");
+    assert_eq!(phone.app().session().unwrap().casts.len(), 1);
+    phone.tap(MIN + 701, &CAST).unwrap();
+    assert_eq!(phone.app().session().unwrap().casts.len(), 2);
+}
+
+#[test]
+fn restart_and_reboot_keep_the_running_wait() {
+    let mut phone = started();
+    phone.tap(MIN, &CAST).unwrap();
+    phone.open();
+    assert_eq!(phone.bank(11 * MIN).rods[0].digits, "10:00");
+    phone.boots = 1;
+    phone.open();
+    let bank = phone.bank(16 * MIN);
+    assert_eq!(bank.rods[0].digits, "15:00");
+    assert!(bank.rods[0].approximate, "measured by the wall clock after a reboot");
+}
+
+#[test]
+fn a_wall_clock_moved_meanwhile_does_not_move_the_wait() {
+    let mut phone = started();
+    phone.tap(MIN, &CAST).unwrap();
+    let moved = Moment { wall_ms: at(0).wall_ms - 120 * MIN, ..at(11 * MIN) };
+    let Screen::Bank(bank) = phone.app().screen(Which::Bank, &moved) else { panic!() };
+    assert_eq!(bank.rods[0].digits, "10:00");
+    assert!(bank.rods[0].approximate);
+}
+
+#[test]
+fn undo_has_no_limit_and_survives_a_restart() {
+    let mut phone = started();
+    phone.tap(MIN, &CAST).unwrap();
+    phone.tap(15 * MIN, &BITE).unwrap();
+    phone.tap(16 * MIN, &LANDED).unwrap();
+    phone.open();
+    for (i, label) in [(0, Some("bite 22:28")), (1, Some("cast 22:14")), (2, Some("start 22:13"))] {
+        assert_eq!(phone.tap((20 + i) * MIN, &Action::Undo).unwrap().undo_label.as_deref(), label);
+    }
+    phone.tap(24 * MIN, &Action::Undo).unwrap();
+    assert!(phone.app().session().is_none());
+    assert!(matches!(phone.tap(25 * MIN, &Action::Undo), Err(AppError::NothingToUndo)));
+    phone.open();
+    for i in 0..4 {
+        phone.tap((30 + i) * MIN, &Action::Redo).unwrap();
+    }
+    let end = phone.app().session().unwrap().casts[0].end.clone().unwrap();
+    assert_eq!(end.cause, EndCause::Landed { fish: None });
+    assert!(matches!(phone.tap(40 * MIN, &Action::Redo), Err(AppError::NothingToRedo)));
+}
+
+#[test]
+fn undo_walks_back_into_the_session_before() {
+    let mut phone = started();
+    phone.tap(MIN, &CAST).unwrap();
+    phone.tap(9 * MIN, &Action::EndSession).unwrap();
+    phone.tap(60 * MIN, &START).unwrap();
+    let first = phone.tap(61 * MIN, &Action::Undo).unwrap();
+    assert_eq!(first.undo_label.as_deref(), Some("end 22:22"));
+    phone.tap(62 * MIN, &Action::Undo).unwrap();
+    assert!(phone.app().session().unwrap().is_open());
+    assert!(matches!(phone.bank(63 * MIN).state, BankState::Out));
+}
+
+#[test]
+fn the_last_time_goes_back_but_not_beyond_the_entry_before() {
+    let mut phone = started();
+    phone.tap(MIN, &CAST).unwrap();
+    phone.tap(10 * MIN, &BITE).unwrap();
+    phone.tap(11 * MIN, &Action::TimeBack { minutes: 1 }).unwrap();
+    phone.tap(12 * MIN, &Action::TimeBack { minutes: 5 }).unwrap();
+    let wait = |phone: &mut Phone| {
+        let session = phone.app().session().unwrap();
+        crate::session::waits_of(session, 2.0)[0].minutes()
+    };
+    assert_eq!(wait(&mut phone), 3.0);
+    let refused = phone.tap(13 * MIN, &Action::TimeBack { minutes: 5 }).unwrap_err();
+    assert_eq!(
+        phone.app().message(&refused),
+        "That would put it before the entry at 22:14. Undo that one first, or set back less."
+    );
+    phone.tap(14 * MIN, &Action::Undo).unwrap();
+    assert_eq!(wait(&mut phone), 8.0);
+}
+
+#[test]
+fn a_choice_changes_one_thing_and_the_rest_carries_over() {
+    let mut phone = started();
+    let choose =
+        |field: &str, value: &str| Action::Choose { rod: 1, field: field.into(), value: value.into() };
+    phone.tap(1_000, &choose("bait", "bread")).unwrap();
+    phone.tap(2_000, &choose("popup", "457")).unwrap();
+    phone.tap(3_000, &choose("bearing", "-1250")).unwrap();
+    phone.tap(MIN, &CAST).unwrap();
+    let bank = phone.bank(2 * MIN);
+    assert_eq!(bank.rig, "bread, 45.7 cm pop-up");
+    assert_eq!(bank.spot, "12.5° left, 9.5 wraps of 12 ft, 34.7 m, clipped up");
+    let refused = phone.tap(3 * MIN, &choose("hook", "many")).unwrap_err();
+    assert_eq!(refused.kind(), ErrorKind::BadInput);
+    assert_eq!(phone.app().message(&refused), "\"many\" is no value for hook. Pick one of the choices.");
+}
+
+#[test]
+fn hand_scheme_and_set_up_outlive_a_restart() {
+    let mut phone = Phone::new();
+    phone.tap(0, &Action::Set { hand: Some(Hand::Left), scheme: Some(Scheme::Night) }).unwrap();
+    phone.tap(1_000, &Action::ChooseSetup { field: "peg".into(), value: "22".into() }).unwrap();
+    phone.tap(2_000, &Action::ChooseSetup { field: "rods".into(), value: "2".into() }).unwrap();
+    phone.open();
+    assert_eq!(phone.app().settings(), Settings { hand: Hand::Left, scheme: Scheme::Night });
+    phone.tap(MIN, &START).unwrap();
+    let bank = phone.bank(2 * MIN);
+    assert_eq!((bank.header.place.as_str(), bank.rods.len()), ("Peg 22", 2));
+}
+
+/// Invented day: bites at about a quarter of an hour, winding in at twenty minutes without one.
+fn with_bites(bites: usize) -> (Phone, i64) {
+    let mut phone = started();
+    let mut now = MIN;
+    for i in 0..bites {
+        phone.tap(now, &CAST).unwrap();
+        now += 20 * MIN;
+        phone.tap(now, &WOUND_IN).unwrap();
+        now += 2 * MIN;
+        phone.tap(now, &CAST).unwrap();
+        now += 14 * MIN + i64::try_from(i).unwrap() * 10_000;
+        phone.tap(now, &BITE).unwrap();
+        now += MIN;
+        phone.tap(now, &LANDED).unwrap();
+        now += 3 * MIN;
+    }
+    phone.tap(now, &CAST).unwrap();
+    (phone, now)
+}
+
+#[test]
+fn before_three_bites_it_cannot_tell_and_after_them_it_says_when() {
+    let (mut phone, now) = with_bites(2);
+    let early = phone.bank(now + 5 * MIN).advice;
+    assert_eq!((early.headline.as_str(), early.tone), ("Can't tell yet.", AdviceTone::Unknown));
+    let (mut phone, now) = with_bites(4);
+    let hold = phone.bank(now + 5 * MIN).advice;
+    assert!(hold.headline.starts_with("Hold until 1"), "{}", hold.headline);
+    assert_eq!(hold.tone, AdviceTone::Hold);
+    assert_eq!(hold.detail, "4 bites in 8 casts; early to say.");
+}
+
+#[test]
+fn what_was_learned_last_time_speaks_today() {
+    let (mut phone, now) = with_bites(8);
+    phone.tap(now + 20 * MIN, &Action::EndSession).unwrap();
+    phone.open();
+    phone.tap(now + 1_000 * MIN, &START).unwrap();
+    phone.tap(now + 1_001 * MIN, &CAST).unwrap();
+    let today = phone.bank(now + 1_003 * MIN);
+    assert!(today.advice.headline.starts_with("Hold until 1"), "{}", today.advice.headline);
+    assert_eq!(today.advice.detail, "No bites in 0 casts; early to say.");
+    let mut fresh = started();
+    fresh.tap(MIN, &CAST).unwrap();
+    assert_eq!(fresh.bank(3 * MIN).strip.hold_min, None, "no band before the record tells anything");
+}
+
+#[test]
+fn the_keys_follow_the_state() {
+    let mut phone = started();
+    let keys = |phone: &mut Phone, ms| {
+        let bank = phone.bank(ms);
+        bank.keys.iter().filter(|k| k.enabled).map(|k| k.key).collect::<Vec<_>>()
+    };
+    assert!(!keys(&mut phone, 0).contains(&Key::Bite));
+    phone.tap(MIN, &CAST).unwrap();
+    assert!(keys(&mut phone, MIN).contains(&Key::Bite));
+    phone.tap(2 * MIN, &BITE).unwrap();
+    let fish_on = keys(&mut phone, 2 * MIN);
+    assert!(fish_on.contains(&Key::Landed) && !fish_on.contains(&Key::Cast));
+}
+
+fn any_action() -> impl Strategy<Value = Action> {
+    let rod = 0..4_u8;
+    prop_oneof![
+        1 => Just(START),
+        1 => Just(Action::EndSession),
+        6 => rod.clone().prop_map(|rod| Action::Cast { rod }),
+        5 => rod.clone().prop_map(|rod| Action::Bite { rod }),
+        4 => rod.clone().prop_map(|rod| Action::Landed { rod, fish: None }),
+        2 => rod.clone().prop_map(|rod| Action::Lost { rod }),
+        2 => rod.clone().prop_map(|rod| Action::Missed { rod }),
+        3 => rod.clone().prop_map(|rod| Action::WoundIn { rod }),
+        1 => rod.clone().prop_map(|rod| Action::Liner { rod }),
+        1 => rod.clone().prop_map(|rod| Action::Twitch { rod }),
+        2 => (0..700_u32).prop_map(|minutes| Action::TimeBack { minutes }),
+        1 => (rod.clone(), "[a-z]{0,6}", "[ -~]{0,8}").prop_map(|(rod, field, value)| Action::Choose { rod, field, value }),
+        1 => rod.prop_map(|rod| Action::ChooseRod { rod }),
+        1 => "\\PC{0,20}".prop_map(|text| Action::Note { text }),
+        3 => Just(Action::Undo),
+        2 => Just(Action::Redo),
+    ]
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(64))]
+    /// No sequence of taps panics; a refusal leaves the log as it was; a restart shows the same screen.
+    #[test]
+    fn any_taps_leave_a_log_that_reopens_the_same(steps in proptest::collection::vec((any_action(), 0..600_000_i64), 1..40)) {
+        let mut phone = started();
+        let mut now = 1_000;
+        for (action, gap) in steps {
+            now += gap;
+            let before = phone.app().ops().to_vec();
+            if phone.tap(now, &action).is_err() {
+                prop_assert_eq!(phone.app().ops(), before.as_slice());
+            }
+        }
+        phone.tap(now + 1_000, &Action::ChooseRod { rod: 1 }).ok();
+        let shown = phone.bank(now + 10_000);
+        phone.open();
+        prop_assert_eq!(phone.bank(now + 10_000), shown);
+    }
+}

@@ -1,0 +1,43 @@
+//! What a tap gives back.
+
+use crate::screen::{BankView, SetupView, TackleView};
+use serde::{Deserialize, Serialize};
+
+/// The screens there are.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Which {
+    /// The running waits and the keys.
+    Bank,
+    /// Setting up a session.
+    Setup,
+    /// Spot and rig of the chosen rod.
+    Tackle,
+}
+
+/// What a screen shows.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(tag = "screen", rename_all = "snake_case")]
+pub enum Screen {
+    /// The running waits and the keys.
+    Bank(BankView),
+    /// Setting up a session.
+    Setup(SetupView),
+    /// Spot and rig of the chosen rod.
+    Tackle(TackleView),
+}
+
+/// What a tap gives back.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct Update {
+    /// The Bank screen as it now stands.
+    pub screen: Screen,
+    /// Whether the log grew.
+    pub changed: bool,
+    /// Whether the tap was ignored as a second one.
+    pub repeated: bool,
+    /// What undo would now take back.
+    pub undo_label: Option<String>,
+    /// What to say of the tap.
+    pub notice: String,
+}

@@ -1,0 +1,155 @@
+//! Counting the lead down: fall time to depth.
+//!
+//! On a tight line a lead swings in and falls slower than free, so nothing is taken from a table:
+//! one or more falls at a plumbed depth give the speed. Depth = speed x time, with limits from how
+//! early or late a press can be.
+
+use serde::{Deserialize, Serialize};
+
+/// A fall timed at a known depth.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+pub struct Calibration {
+    /// Plumbed depth, metres.
+    pub depth_m: f64,
+    /// Splash to bottom, seconds.
+    pub fall_s: f64,
+}
+
+/// The speed those falls give.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+pub struct SinkSpeed {
+    /// Metres a second.
+    pub speed: f64,
+    /// As slow as the presses allow.
+    pub low: f64,
+    /// As fast as the presses allow.
+    pub high: f64,
+    /// From how many falls.
+    pub falls: u16,
+}
+
+/// A depth with its limits, metres.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+pub struct Depth {
+    /// Best value.
+    pub depth_m: f64,
+    /// Lower limit.
+    pub low_m: f64,
+    /// Upper limit.
+    pub high_m: f64,
+}
+
+/// Why a fall gives no depth.
+#[derive(Debug, Clone, Copy, PartialEq, thiserror::Error)]
+pub enum FallError {
+    /// No time at all, or less than none.
+    #[error("a fall of {0} s has no depth: press at the splash and again when the line falls slack")]
+    NoTime(f64),
+    /// Longer than any stillwater is deep.
+    #[error("a fall of {0} s is longer than a lead takes to any bottom here: count it again")]
+    TooLong(f64),
+    /// A depth that is none.
+    #[error("a plumbed depth of {0} m can't be used: it goes from 0.1 to 100 m")]
+    BadDepth(f64),
+    /// A reaction time that is none.
+    #[error("a reaction time of {0} s can't be used: it goes from 0 to 5 s")]
+    BadReaction(f64),
+    /// Nothing to calibrate by.
+    #[error("no fall at a known depth yet: plumb one spot and time the lead there")]
+    NotCalibrated,
+    /// The falls are shorter than what a press may be off by.
+    #[error("the falls are no longer than the reaction time of {0} s: time one in deeper water")]
+    TooShort(f64),
+}
+
+/// Longest fall taken, seconds.
+const LONGEST_S: f64 = 120.0;
+
+fn time(fall_s: f64) -> Result<f64, FallError> {
+    if !fall_s.is_finite() || fall_s <= 0.0 {
+        return Err(FallError::NoTime(fall_s));
+    }
+    if fall_s > LONGEST_S { Err(FallError::TooLong(fall_s)) } else { Ok(fall_s) }
+}
+
+fn reaction(reaction_s: f64) -> Result<f64, FallError> {
+    if (0.0..=5.0).contains(&reaction_s) { Ok(reaction_s) } else { Err(FallError::BadReaction(reaction_s)) }
+}
+
+/// The sink speed of one lead on one line from falls at known depths: all depths over all times.
+///
+/// Each time may be off by `reaction_s` either way; over n falls independent errors add as
+/// sqrt(n) x reaction, which gives the limits.
+pub fn calibrate(falls: &[Calibration], reaction_s: f64) -> Result<SinkSpeed, FallError> {
+    let r = reaction(reaction_s)?;
+    if falls.is_empty() {
+        return Err(FallError::NotCalibrated);
+    }
+    let (mut depth, mut seconds) = (0.0, 0.0);
+    for fall in falls {
+        if !(0.1..=100.0).contains(&fall.depth_m) {
+            return Err(FallError::BadDepth(fall.depth_m));
+        }
+        depth += fall.depth_m;
+        seconds += time(fall.fall_s)?;
+    }
+    let off = r * (falls.len() as f64).sqrt();
+    if seconds <= off {
+        return Err(FallError::TooShort(r));
+    }
+    Ok(SinkSpeed {
+        speed: depth / seconds,
+        low: depth / (seconds + off),
+        high: depth / (seconds - off),
+        falls: falls.len() as u16,
+    })
+}
+
+/// Depth where a fall took `fall_s`: the limits take both the calibration and this press at their worst.
+pub fn depth(speed: &SinkSpeed, fall_s: f64, reaction_s: f64) -> Result<Depth, FallError> {
+    let (t, r) = (time(fall_s)?, reaction(reaction_s)?);
+    Ok(Depth { depth_m: speed.speed * t, low_m: speed.low * (t - r).max(0.0), high_m: speed.high * (t + r) })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    const ONE: [Calibration; 1] = [Calibration { depth_m: 3.0, fall_s: 3.0 }];
+
+    #[test]
+    fn the_calibrated_spot_gives_back_its_depth() {
+        let speed = calibrate(&ONE, 0.5).unwrap();
+        let found = depth(&speed, 3.0, 0.5).unwrap();
+        assert!((found.depth_m - 3.0).abs() < 1e-12);
+        assert!((found.low_m - 3.0 / 3.5 * 2.5).abs() < 1e-12);
+        assert!((found.high_m - 3.0 / 2.5 * 3.5).abs() < 1e-12);
+    }
+
+    #[test]
+    fn more_falls_narrow_the_speed() {
+        let one = calibrate(&ONE, 0.5).unwrap();
+        let four = calibrate(&[ONE[0]; 4], 0.5).unwrap();
+        assert!((one.speed - four.speed).abs() < 1e-12);
+        assert!(four.high - four.low < 0.6 * (one.high - one.low));
+    }
+
+    #[test]
+    fn a_fall_of_zero_seconds_is_none() {
+        let speed = calibrate(&ONE, 0.5).unwrap();
+        assert_eq!(depth(&speed, 0.0, 0.5), Err(FallError::NoTime(0.0)));
+        assert_eq!(depth(&speed, -2.0, 0.5), Err(FallError::NoTime(-2.0)));
+        assert!(matches!(depth(&speed, f64::NAN, 0.5), Err(FallError::NoTime(_))));
+        assert_eq!(depth(&speed, 900.0, 0.5), Err(FallError::TooLong(900.0)));
+    }
+
+    #[test]
+    fn calibrations_that_say_nothing_are_refused() {
+        assert_eq!(calibrate(&[], 0.5), Err(FallError::NotCalibrated));
+        let quick = [Calibration { depth_m: 0.5, fall_s: 0.4 }];
+        assert_eq!(calibrate(&quick, 0.5), Err(FallError::TooShort(0.5)));
+        let dry = [Calibration { depth_m: 0.0, fall_s: 2.0 }];
+        assert_eq!(calibrate(&dry, 0.5), Err(FallError::BadDepth(0.0)));
+        assert_eq!(calibrate(&ONE, -0.1), Err(FallError::BadReaction(-0.1)));
+    }
+}

@@ -1,0 +1,118 @@
+//! Units a bench works in. Every factor here is exact by definition: the international yard and
+//! pound agreement of 1959, Weights and Measures Act 1985 schedule 1.
+
+use serde::{Deserialize, Serialize};
+
+/// Metres in a yard.
+pub const YARD_M: f64 = 0.9144;
+/// Metres in a foot.
+pub const FOOT_M: f64 = 0.3048;
+/// Metres in an inch.
+pub const INCH_M: f64 = 0.0254;
+/// Kilograms in a pound.
+pub const POUND_KG: f64 = 0.453_592_37;
+/// Grams in an ounce.
+pub const OUNCE_G: f64 = 28.349_523_125;
+/// Grams in a dram.
+pub const DRAM_G: f64 = 1.771_845_195_312_5;
+
+/// A length of line in tenths of a millimetre: whole for inches (254) and centimetres (100) alike,
+/// so no length changes by being shown in the other unit.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Default, Serialize, Deserialize)]
+pub struct LineLength(u32);
+
+/// Why a length can't be used.
+#[derive(Debug, Clone, Copy, PartialEq, thiserror::Error)]
+pub enum LengthError {
+    /// Not a number, negative, zero.
+    #[error("a length must be more than nothing: enter it again")]
+    NotPositive,
+    /// Longer than a spool of line.
+    #[error("{0} m is more than any spool holds: check the unit")]
+    Absurd(f64),
+}
+
+/// No spool of line is longer, metres.
+const LONGEST_M: f64 = 10_000.0;
+
+impl LineLength {
+    /// From tenths of a millimetre.
+    pub const fn from_tenths_mm(tenths: u32) -> Self {
+        Self(tenths)
+    }
+
+    /// From inches, rounded to a tenth of a millimetre.
+    pub fn from_inches(inches: f64) -> Result<Self, LengthError> {
+        Self::from_metres(inches * INCH_M)
+    }
+
+    /// From centimetres, rounded to a tenth of a millimetre.
+    pub fn from_cm(cm: f64) -> Result<Self, LengthError> {
+        Self::from_metres(cm / 100.0)
+    }
+
+    /// From metres, rounded to a tenth of a millimetre.
+    pub fn from_metres(metres: f64) -> Result<Self, LengthError> {
+        if metres > LONGEST_M && metres.is_finite() {
+            return Err(LengthError::Absurd(metres));
+        }
+        let tenths = libm::round(metres * 10_000.0);
+        if tenths.is_finite() && tenths >= 1.0 {
+            Ok(Self(tenths as u32))
+        } else {
+            Err(LengthError::NotPositive)
+        }
+    }
+
+    /// Tenths of a millimetre.
+    pub const fn tenths_mm(self) -> u32 {
+        self.0
+    }
+
+    /// Inches.
+    pub fn inches(self) -> f64 {
+        f64::from(self.0) / 254.0
+    }
+
+    /// Centimetres.
+    pub fn cm(self) -> f64 {
+        f64::from(self.0) / 100.0
+    }
+
+    /// Metres.
+    pub fn metres(self) -> f64 {
+        f64::from(self.0) / 10_000.0
+    }
+}
+
+/// As an angler reads it: inches where the length is a whole number of them, else centimetres.
+impl std::fmt::Display for LineLength {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        if self.0.is_multiple_of(254) && self.0 > 0 {
+            write!(f, "{} in", self.0 / 254)
+        } else {
+            write!(f, "{} cm", self.cm())
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn inches_and_centimetres_are_both_whole() {
+        assert_eq!(LineLength::from_inches(18.0), Ok(LineLength::from_tenths_mm(4572)));
+        assert_eq!(LineLength::from_cm(45.7), Ok(LineLength::from_tenths_mm(4570)));
+        assert_eq!(LineLength::from_tenths_mm(4572).to_string(), "18 in");
+        assert_eq!(LineLength::from_tenths_mm(4570).to_string(), "45.7 cm");
+    }
+
+    #[test]
+    fn lengths_that_are_none_are_refused() {
+        for bad in [0.0, -3.0, f64::NAN, f64::INFINITY, f64::NEG_INFINITY] {
+            assert_eq!(LineLength::from_cm(bad), Err(LengthError::NotPositive), "{bad}");
+        }
+        assert!(matches!(LineLength::from_metres(20_000.0), Err(LengthError::Absurd(_))));
+    }
+}

@@ -1,0 +1,124 @@
+//! Curves to draw: posterior mean by waiting time, with pointwise credible bands.
+
+use super::error::{open_share, positive};
+use super::{BiteError, WaitPosterior};
+use libm::log;
+
+/// Which curve.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum CurveKind {
+    /// Share of casts still without a bite.
+    Survival,
+    /// Bites per minute of a cast that has waited so long. The mean is the predictive hazard.
+    Hazard,
+    /// Bites per hour of leaving every cast so long.
+    Rate,
+}
+
+/// One point of a curve.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct CurvePoint {
+    /// Minutes from the splash.
+    pub minutes: f64,
+    /// Posterior mean.
+    pub mean: f64,
+    /// Lower end of the credible band at this time.
+    pub low: f64,
+    /// Upper end.
+    pub high: f64,
+}
+
+/// Entries below this weight can't move an end of a band that is drawn.
+const NEGLIGIBLE: f64 = 1e-6;
+
+impl WaitPosterior {
+    /// A curve at the given waiting times, each with an equal-tailed credible interval of that level.
+    pub fn curve(&self, kind: CurveKind, times: &[f64], level: f64) -> Result<Vec<CurvePoint>, BiteError> {
+        let tail = 0.5 * (1.0 - open_share("the credible level", level)?);
+        let mut values: Vec<(f64, f64)> = Vec::new();
+        let mut out = Vec::with_capacity(times.len());
+        for &minutes in times {
+            positive("a waiting time of a curve", minutes)?;
+            let mean = self.spread(kind, minutes, &mut values);
+            values.sort_unstable_by(|a, b| a.0.total_cmp(&b.0));
+            let total: f64 = values.iter().map(|v| v.1).sum();
+            let end = |share: f64| quantile(&values, share * total).unwrap_or(mean);
+            out.push(CurvePoint { minutes, mean, low: end(tail), high: end(1.0 - tail) });
+        }
+        Ok(out)
+    }
+
+    /// Fills `values` with (value, weight) of every node at one time, and gives the mean.
+    fn spread(&self, kind: CurveKind, minutes: f64, values: &mut Vec<(f64, f64)>) -> f64 {
+        values.clear();
+        if kind == CurveKind::Rate {
+            // The advice is read off the plan's rates: the picture must be of the same.
+            return self.plan.spread_of_rates(minutes, values);
+        }
+        let y = log(minutes);
+        let (mut sum, mut weights) = (0.0, 0.0);
+        for (grid, share) in self.grids.iter().zip(&self.shares) {
+            for node in &grid.nodes {
+                let z = y - node.ln_scale;
+                let table = &grid.tables[node.table];
+                let (bitten, density) = (table.read(z).0, table.density(z) / minutes);
+                for i in node.first..node.last {
+                    let (weight, p) = (share * grid.weights[i], grid.shares[i]);
+                    if weight < NEGLIGIBLE {
+                        continue;
+                    }
+                    let q = 1.0 - p;
+                    let still = (p + q * (1.0 - bitten)).max(1e-12);
+                    let (value, counts) = match kind {
+                        // Only casts still waiting speak for the predictive hazard.
+                        CurveKind::Hazard => (q * density / still, weight * still),
+                        CurveKind::Survival | CurveKind::Rate => (still, weight),
+                    };
+                    sum += counts * value;
+                    weights += counts;
+                    values.push((value, weight));
+                }
+            }
+        }
+        sum / weights.max(1e-300)
+    }
+}
+
+/// Value at which the weights of sorted values come to `target`.
+fn quantile(values: &[(f64, f64)], target: f64) -> Option<f64> {
+    let mut sum = 0.0;
+    for &(value, weight) in values {
+        sum += weight;
+        if sum >= target {
+            return Some(value);
+        }
+    }
+    values.last().map(|v| v.0)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::record::{Record, Settings};
+    use super::super::{Wait, WaitLaw};
+    use super::*;
+
+    #[test]
+    fn curves_lie_within_their_bands_and_survival_falls() {
+        let waits: Vec<Wait> = (1..12).map(|i| Wait::new(f64::from(i) * 2.3, i % 3 != 0).unwrap()).collect();
+        let posterior = WaitPosterior::new(&Record::of_today(&waits), &Settings::default()).unwrap();
+        let times: Vec<f64> = (1..40).map(f64::from).collect();
+        for kind in [CurveKind::Survival, CurveKind::Hazard, CurveKind::Rate] {
+            let curve = posterior.curve(kind, &times, 0.9).unwrap();
+            for point in &curve {
+                assert!(point.low <= point.mean && point.mean <= point.high, "{kind:?} {point:?}");
+                assert!(point.low >= 0.0);
+            }
+        }
+        let survival = posterior.curve(CurveKind::Survival, &times, 0.9).unwrap();
+        assert!(survival.windows(2).all(|w| w[1].mean <= w[0].mean + 1e-6 && w[1].low <= w[0].low + 1e-6));
+        let exact = posterior.expect(|law, p| p + (1.0 - p) * (1.0 - law.bitten_by(10.0)));
+        assert!((survival[9].mean - exact).abs() < 1e-3, "{} {exact}", survival[9].mean);
+        assert!(posterior.curve(CurveKind::Rate, &[0.0], 0.9).is_err());
+        assert!(posterior.curve(CurveKind::Rate, &[1.0], 1.0).is_err());
+    }
+}

@@ -1,0 +1,124 @@
+//! Which cautions to show now: each once per peg, never again there, whatever else happens.
+
+use super::table::{ALL, Bearing, Caution, Region};
+
+/// A caution that was shown and dismissed at a peg.
+#[derive(Debug, Clone, PartialEq, Eq, Hash)]
+pub struct Seen {
+    /// The peg: water and peg as the caller keys them, or the session where the peg has no name.
+    pub peg: String,
+    /// Id of the caution.
+    pub id: String,
+}
+
+/// What the day is like, as far as it is known; what is not known counts as so.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub struct Occasion {
+    /// Nobody within call.
+    pub alone: Option<bool>,
+    /// Fishing in the dark.
+    pub dark: Option<bool>,
+    /// Air temperature, tenths of a degree Celsius.
+    pub air: Option<i16>,
+    /// Water temperature, tenths of a degree Celsius.
+    pub water: Option<i16>,
+    /// Keepnets or sacks in use.
+    pub keepnets: Option<bool>,
+    /// Lead in the box.
+    pub lead: Option<bool>,
+}
+
+/// Water below this is cold enough for cold-water shock, tenths of a degree (lifeboat and safety
+/// charities' figure, as read in stored copies).
+const COLD_WATER: i16 = 150;
+/// Air below this chills wet hands, tenths of a degree: a choice, on the careful side.
+const COLD_AIR: i16 = 100;
+/// Air at or below this may freeze in the hours to come, tenths of a degree: a choice, on the careful side.
+const FROST_AIR: i16 = 30;
+
+impl Occasion {
+    fn bears(&self, bearing: Bearing) -> bool {
+        let below = |t: Option<i16>, limit: i16| t.is_none_or(|t| t < limit);
+        match bearing {
+            Bearing::Always => true,
+            Bearing::AloneOrDark => self.alone.unwrap_or(true) || self.dark.unwrap_or(true),
+            Bearing::Cold => below(self.water, COLD_WATER) || below(self.air, COLD_AIR),
+            Bearing::Frost => below(self.air, FROST_AIR + 1),
+            Bearing::Keepnets => self.keepnets.unwrap_or(true),
+            Bearing::Lead => self.lead.unwrap_or(true),
+        }
+    }
+}
+
+/// The cautions of a region that bear on the occasion, seen or not, in the order of the table.
+pub fn bearing_on(region: Region, occasion: &Occasion) -> Vec<&'static Caution> {
+    ALL.iter().filter(|c| c.regions.contains(&region) && occasion.bears(c.bearing)).collect()
+}
+
+/// Those of them not yet seen at `peg`.
+pub fn to_show(region: Region, occasion: &Occasion, peg: &str, seen: &[Seen]) -> Vec<&'static Caution> {
+    let seen_here = |id: &str| seen.iter().any(|s| s.peg == peg && s.id == id);
+    bearing_on(region, occasion).into_iter().filter(|c| !seen_here(c.id)).collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn ids(cautions: &[&Caution]) -> Vec<&'static str> {
+        cautions.iter().map(|c| c.id).collect()
+    }
+
+    #[test]
+    fn once_per_peg_and_again_at_the_next() {
+        let day = Occasion::default();
+        let first = to_show(Region::England, &day, "peg 14", &[]);
+        assert_eq!(first[0].id, "caution-power-lines");
+        let seen: Vec<Seen> = first.iter().map(|c| Seen { peg: "peg 14".into(), id: c.id.into() }).collect();
+        assert!(to_show(Region::England, &day, "peg 14", &seen).is_empty());
+        assert_eq!(to_show(Region::England, &day, "peg 15", &seen).len(), first.len());
+    }
+
+    #[test]
+    fn what_is_not_known_is_taken_as_so() {
+        let unknown = ids(&bearing_on(Region::Wales, &Occasion::default()));
+        for id in
+            ["caution-ice", "caution-alone", "caution-keepnet-use", "caution-lead", "caution-cold-water"]
+        {
+            assert!(unknown.contains(&id), "{id}");
+        }
+    }
+
+    #[test]
+    fn a_mild_day_without_nets_or_lead_is_short() {
+        let mild = Occasion {
+            alone: Some(false),
+            dark: Some(false),
+            air: Some(180),
+            water: Some(170),
+            keepnets: Some(false),
+            lead: Some(false),
+        };
+        let short = ids(&bearing_on(Region::England, &mild));
+        for id in
+            ["caution-ice", "caution-alone", "caution-keepnet-form", "caution-lead", "caution-cold-water"]
+        {
+            assert!(!short.contains(&id), "{id}");
+        }
+        assert!(short.contains(&"caution-power-lines"));
+        let alone = Occasion { alone: Some(true), ..mild };
+        assert!(ids(&bearing_on(Region::England, &alone)).contains(&"caution-alone"));
+        let cold = Occasion { water: Some(149), ..mild };
+        assert!(ids(&bearing_on(Region::England, &cold)).contains(&"caution-cold-water"));
+    }
+
+    #[test]
+    fn law_of_one_country_is_not_shown_in_another() {
+        let away = ids(&bearing_on(Region::Elsewhere, &Occasion::default()));
+        for id in ["caution-close-season", "caution-licence", "caution-lead", "caution-power-lines-emergency"]
+        {
+            assert!(!away.contains(&id), "{id}");
+        }
+        assert!(away.contains(&"caution-lead-elsewhere") && away.contains(&"caution-licence-elsewhere"));
+    }
+}

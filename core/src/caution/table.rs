@@ -1,0 +1,210 @@
+//! The one table of cautions. Change a text, an authority or a date here and in
+//! `locales/en-GB/caution.ftl`, and nowhere else. Laws change: go through it every year.
+
+use serde::{Deserialize, Serialize};
+
+/// Month in which the whole table was last gone through.
+pub const REVIEWED: &str = "2026-11";
+
+/// Message that closes every card: follow local rules, the venue and the licensing authority.
+pub const CLOSING_ID: &str = "caution-closing";
+
+/// Where a water lies.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Region {
+    /// England.
+    England,
+    /// Wales.
+    Wales,
+    /// Scotland.
+    Scotland,
+    /// Northern Ireland.
+    NorthernIreland,
+    /// Anywhere else: local law is not known here.
+    Elsewhere,
+}
+
+impl Region {
+    /// Every region.
+    pub const ALL: [Self; 5] =
+        [Self::England, Self::Wales, Self::Scotland, Self::NorthernIreland, Self::Elsewhere];
+}
+
+/// How the text of a caution was come by.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Basis {
+    /// Read in a stored copy of the authority's page or paper; its own date could not be verified.
+    AsStored,
+    /// Read as quoted by others.
+    SecondHand,
+    /// From memory: to be checked.
+    FromMemory,
+    /// Common practice, no source.
+    CommonPractice,
+}
+
+impl Basis {
+    /// Message that says so; it takes `$read`, the month of [`Caution::read`].
+    pub const fn id(self) -> &'static str {
+        match self {
+            Self::AsStored => "caution-basis-stored",
+            Self::SecondHand => "caution-basis-second-hand",
+            Self::FromMemory => "caution-basis-memory",
+            Self::CommonPractice => "caution-basis-practice",
+        }
+    }
+}
+
+/// When a caution has a bearing.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Bearing {
+    /// At every peg.
+    Always,
+    /// Alone, or in the dark.
+    AloneOrDark,
+    /// When air or water is cold.
+    Cold,
+    /// When it freezes.
+    Frost,
+    /// When keepnets or sacks are used.
+    Keepnets,
+    /// When lead is in the box.
+    Lead,
+}
+
+/// One caution. Its words are the Fluent message `id`; `id`-title heads the card and `id`-authority
+/// names who says so.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Caution {
+    /// Message id.
+    pub id: &'static str,
+    /// How the text was come by.
+    pub basis: Basis,
+    /// Month in which it was read or noted.
+    pub read: &'static str,
+    /// Where it holds.
+    pub regions: &'static [Region],
+    /// When it has a bearing.
+    pub bearing: Bearing,
+}
+
+impl Caution {
+    /// Message that heads the card.
+    pub fn title_id(&self) -> String {
+        format!("{}-title", self.id)
+    }
+
+    /// Message that names who says so.
+    pub fn authority_id(&self) -> String {
+        format!("{}-authority", self.id)
+    }
+}
+
+const EVERYWHERE: &[Region] = &Region::ALL;
+const ENGLAND_AND_WALES: &[Region] = &[Region::England, Region::Wales];
+const BEYOND: &[Region] = &[Region::Scotland, Region::NorthernIreland, Region::Elsewhere];
+const GREAT_BRITAIN: &[Region] = &[Region::England, Region::Wales, Region::Scotland];
+const UK: &[Region] = &[Region::England, Region::Wales, Region::Scotland, Region::NorthernIreland];
+
+const fn caution(id: &'static str, basis: Basis, regions: &'static [Region], bearing: Bearing) -> Caution {
+    Caution { id, basis, read: "2026-11", regions, bearing }
+}
+
+/// All cautions; what can kill comes first, and they are shown in this order.
+pub const ALL: [Caution; 26] = [
+    caution("caution-power-lines", Basis::SecondHand, EVERYWHERE, Bearing::Always),
+    caution("caution-power-lines-emergency", Basis::FromMemory, GREAT_BRITAIN, Bearing::Always),
+    caution("caution-lightning", Basis::SecondHand, EVERYWHERE, Bearing::Always),
+    caution("caution-ice", Basis::AsStored, EVERYWHERE, Bearing::Frost),
+    caution("caution-cold-water", Basis::AsStored, EVERYWHERE, Bearing::Cold),
+    caution("caution-bank", Basis::FromMemory, EVERYWHERE, Bearing::Always),
+    caution("caution-alone", Basis::AsStored, EVERYWHERE, Bearing::AloneOrDark),
+    caution("caution-weather", Basis::SecondHand, UK, Bearing::Always),
+    caution("caution-hypothermia", Basis::AsStored, EVERYWHERE, Bearing::Cold),
+    caution("caution-frostbite", Basis::AsStored, EVERYWHERE, Bearing::Frost),
+    caution("caution-hook-in-eye", Basis::AsStored, EVERYWHERE, Bearing::Always),
+    caution("caution-casting", Basis::CommonPractice, EVERYWHERE, Bearing::Always),
+    caution("caution-leptospirosis", Basis::SecondHand, EVERYWHERE, Bearing::Always),
+    caution("caution-tetanus", Basis::SecondHand, EVERYWHERE, Bearing::Always),
+    caution("caution-lead", Basis::AsStored, ENGLAND_AND_WALES, Bearing::Lead),
+    caution("caution-lead-elsewhere", Basis::SecondHand, BEYOND, Bearing::Lead),
+    caution("caution-close-season", Basis::AsStored, ENGLAND_AND_WALES, Bearing::Always),
+    caution("caution-licence", Basis::AsStored, ENGLAND_AND_WALES, Bearing::Always),
+    caution("caution-licence-elsewhere", Basis::FromMemory, BEYOND, Bearing::Always),
+    caution("caution-rods", Basis::AsStored, ENGLAND_AND_WALES, Bearing::Always),
+    caution("caution-keepnet-form", Basis::SecondHand, ENGLAND_AND_WALES, Bearing::Keepnets),
+    caution("caution-keepnet-use", Basis::SecondHand, EVERYWHERE, Bearing::Keepnets),
+    caution("caution-fish-handling", Basis::CommonPractice, EVERYWHERE, Bearing::Always),
+    caution("caution-fish-frost", Basis::SecondHand, EVERYWHERE, Bearing::Frost),
+    caution("caution-wildlife", Basis::CommonPractice, EVERYWHERE, Bearing::Always),
+    caution("caution-clean", Basis::FromMemory, EVERYWHERE, Bearing::Always),
+];
+
+#[cfg(test)]
+mod tests {
+    use super::super::lead_rule::LeadRule;
+    use super::*;
+    use fluent_bundle::{FluentArgs, FluentBundle, FluentResource, FluentValue};
+
+    fn bundle() -> FluentBundle<FluentResource> {
+        let text = include_str!("../../locales/en-GB/caution.ftl");
+        let resource = FluentResource::try_new(text.to_owned()).expect("the file parses whole");
+        let mut bundle = FluentBundle::new(vec!["en-GB".parse().expect("a language")]);
+        bundle.set_use_isolating(false);
+        bundle.add_resource(resource).expect("no id stands twice");
+        bundle
+    }
+
+    fn value(bundle: &FluentBundle<FluentResource>, id: &str) -> String {
+        let message = bundle.get_message(id).unwrap_or_else(|| panic!("no message {id}"));
+        let pattern = message.value().unwrap_or_else(|| panic!("{id} says nothing"));
+        let mut args = FluentArgs::new();
+        args.set("read", FluentValue::from(REVIEWED));
+        let mut errors = Vec::new();
+        let text = bundle.format_pattern(pattern, Some(&args), &mut errors).into_owned();
+        assert!(errors.is_empty(), "{id}: {errors:?}");
+        assert!(!text.is_empty(), "{id}");
+        text
+    }
+
+    #[test]
+    fn every_id_has_its_words() {
+        let bundle = bundle();
+        for caution in ALL {
+            value(&bundle, caution.id);
+            value(&bundle, &caution.title_id());
+            value(&bundle, &caution.authority_id());
+        }
+        for basis in [Basis::AsStored, Basis::SecondHand, Basis::FromMemory, Basis::CommonPractice] {
+            assert!(value(&bundle, basis.id()).contains(REVIEWED));
+        }
+        for rule in [LeadRule::NotToBeUsed, LeadRule::AtTheLimit, LeadRule::CheckLocally] {
+            assert!(value(&bundle, rule.id().unwrap()).ends_with(&value(&bundle, CLOSING_ID)));
+        }
+        assert_eq!(value(&bundle, CLOSING_ID), "Follow local rules, the venue and the licensing authority.");
+    }
+
+    #[test]
+    fn no_words_stand_in_the_file_without_a_caution() {
+        let text = include_str!("../../locales/en-GB/caution.ftl");
+        let known = |id: &str| {
+            ALL.iter().any(|c| c.id == id || c.title_id() == id || c.authority_id() == id)
+                || id == CLOSING_ID
+                || id.starts_with("caution-basis-")
+                || id.starts_with("lead-rule-")
+        };
+        let ids = text.lines().filter(|l| l.starts_with(|c: char| c.is_ascii_lowercase()));
+        for id in ids.map(|l| l.split(" =").next().unwrap_or(l)) {
+            assert!(known(id), "{id}");
+        }
+    }
+
+    #[test]
+    fn no_caution_stands_twice_and_each_holds_somewhere() {
+        for (i, caution) in ALL.iter().enumerate() {
+            assert!(ALL[..i].iter().all(|other| other.id != caution.id), "{}", caution.id);
+            assert!(!caution.regions.is_empty() && caution.read.len() == 7);
+        }
+    }
+}

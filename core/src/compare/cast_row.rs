@@ -1,0 +1,53 @@
+//! One cast as the comparisons need it.
+
+use crate::bite::Wait;
+use serde::{Deserialize, Serialize};
+use std::collections::BTreeMap;
+
+/// What may be changed between two casts of a rod.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
+pub enum Factor {
+    /// Spot: where it was cast, range included.
+    Spot,
+    /// Bait.
+    Bait,
+    /// Colour of the bait.
+    Colour,
+    /// Height of the pop-up off the bottom.
+    Height,
+    /// Length of the hooklength.
+    Hooklength,
+    /// Hook size.
+    HookSize,
+    /// Lead or feeder weight.
+    Lead,
+    /// Leader.
+    Leader,
+}
+
+/// What became of a bite.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+pub enum BiteOutcome {
+    /// The fish was landed.
+    Landed,
+    /// Hooked and lost.
+    Lost,
+    /// Struck at and missed.
+    Missed,
+}
+
+/// One cast: when, how long, with what, and what became of its bite.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct CastRow {
+    /// Rod.
+    pub rod: u8,
+    /// Splash, minutes into the day (any fixed start).
+    pub at_min: f64,
+    /// Wait: to the bite, or to whatever else ended the cast.
+    pub wait: Wait,
+    /// Values in force, each in one fixed spelling ("46 cm"); a factor not recorded is absent, and
+    /// going from recorded to absent is not a change.
+    pub setup: BTreeMap<Factor, String>,
+    /// What became of the bite, where it is known.
+    pub outcome: Option<BiteOutcome>,
+}

@@ -1,0 +1,107 @@
+//! Writing op files out of the log.
+
+use super::{ExchangeError, OnProgress, OpFileWriter, PROGRESS_EVERY, Progress};
+use crate::store::{Store, StoreError, sync_directory};
+use rusqlite::{CachedStatement, Rows};
+use sha2::{Digest, Sha256};
+use std::fs::{self, File};
+use std::io::{BufWriter, Write};
+use std::path::Path;
+use uuid::Uuid;
+
+/// What to export.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Selection {
+    /// One session.
+    Session(Uuid),
+    /// The sessions that began in a range of wall time, ms since 1970 UTC, both ends included.
+    Began {
+        /// From,
+        from_ms: i64,
+        /// to.
+        to_ms: i64,
+    },
+    /// Everything.
+    Everything,
+}
+
+/// What was exported.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Exported {
+    /// Ops written.
+    pub ops: u64,
+    /// Bytes written.
+    pub bytes: u64,
+}
+
+/// Writes an op file. What was written before an error is no whole file, and reads as a cut one.
+pub fn export(
+    store: &Store,
+    what: Selection,
+    out: impl Write,
+    progress: &mut OnProgress<'_>,
+) -> Result<Exported, ExchangeError> {
+    let conn = store.conn()?;
+    let mut file = OpFileWriter::begin(out)?;
+    let mut statement = conn.prepare_cached(match what {
+        Selection::Session(_) => include_str!("../store/sql/export_session.sql"),
+        Selection::Began { .. } => include_str!("../store/sql/export_began.sql"),
+        Selection::Everything => include_str!("../store/sql/export_everything.sql"),
+    })?;
+    let mut rows = select(&mut statement, what)?;
+    let mut ops = 0;
+    while let Some(row) = rows.next()? {
+        let body = row.get_ref(2)?.as_blob().map_err(rusqlite::Error::from)?;
+        if Sha256::digest(body).as_slice() != row.get_ref(1)?.as_blob().map_err(rusqlite::Error::from)? {
+            return Err(StoreError::Damaged("an entry differs from its hash".into()).into());
+        }
+        file.op(Uuid::from_bytes(row.get(0)?), body)?;
+        ops += 1;
+        if ops % PROGRESS_EVERY == 0 && progress(Progress { ops, bytes: file.bytes() }).is_break() {
+            return Err(ExchangeError::Cancelled);
+        }
+    }
+    let (_, ops, bytes) = file.end()?;
+    Ok(Exported { ops, bytes })
+}
+
+fn select<'s>(statement: &'s mut CachedStatement<'_>, what: Selection) -> rusqlite::Result<Rows<'s>> {
+    match what {
+        Selection::Session(id) => statement.query([id.as_bytes()]),
+        Selection::Began { from_ms, to_ms } => statement.query([from_ms, to_ms]),
+        Selection::Everything => statement.query([]),
+    }
+}
+
+/// Writes an op file that is there whole, on stable storage, or not at all.
+pub fn export_to(
+    store: &Store,
+    what: Selection,
+    path: &Path,
+    progress: &mut OnProgress<'_>,
+) -> Result<Exported, ExchangeError> {
+    let mut name = path.file_name().unwrap_or_default().to_owned();
+    name.push(".part");
+    let part = path.with_file_name(name);
+    let done = write_whole(store, what, &part, progress).and_then(|exported| {
+        fs::rename(&part, path)?;
+        sync_directory(path.parent().filter(|p| !p.as_os_str().is_empty()).unwrap_or(Path::new(".")))?;
+        Ok(exported)
+    });
+    done.inspect_err(|_| {
+        let _ = fs::remove_file(&part);
+    })
+}
+
+fn write_whole(
+    store: &Store,
+    what: Selection,
+    part: &Path,
+    progress: &mut OnProgress<'_>,
+) -> Result<Exported, ExchangeError> {
+    let mut out = BufWriter::with_capacity(1 << 16, File::create(part)?);
+    let exported = export(store, what, &mut out, progress)?;
+    out.flush()?;
+    out.get_ref().sync_all()?;
+    Ok(exported)
+}

@@ -1,0 +1,80 @@
+//! Cutting a JSON text sequence into records, in bounded memory.
+
+use super::op_file::{LF, MAX_RECORD, RS};
+use super::{ExchangeError, LooksLike};
+use std::io::{BufRead, BufReader, Read};
+
+/// One record as it stands in the file.
+pub(super) struct Record<'a> {
+    /// Its number; the header is 0.
+    pub number: u64,
+    /// Where its text begins in the file.
+    pub byte: u64,
+    /// Its text, without the marks around it; cut short where `too_long`.
+    pub text: &'a [u8],
+    /// The mark that ends a record is there.
+    pub ended: bool,
+    /// It is longer than a record may be.
+    pub too_long: bool,
+}
+
+/// The records of a file.
+pub(super) struct Records<R: Read> {
+    input: BufReader<R>,
+    text: Vec<u8>,
+    at: u64,
+    number: u64,
+    /// A record has begun that was not given yet.
+    begun: bool,
+}
+
+impl<R: Read> Records<R> {
+    /// Begins to read; an error where the file doesn't begin with a record.
+    pub fn begin(input: R) -> Result<Self, ExchangeError> {
+        let mut input = BufReader::with_capacity(1 << 16, input);
+        let head = input.fill_buf()?;
+        if head.first() != Some(&RS) {
+            return Err(ExchangeError::NotOpFile(LooksLike::of(&head[..head.len().min(64)])));
+        }
+        input.consume(1);
+        Ok(Self { input, text: Vec::new(), at: 1, number: 0, begun: true })
+    }
+
+    /// Bytes read so far.
+    pub fn bytes(&self) -> u64 {
+        self.at
+    }
+
+    /// The next record; none at the end of the file.
+    pub fn next(&mut self) -> Result<Option<Record<'_>>, ExchangeError> {
+        if !self.begun {
+            return Ok(None);
+        }
+        self.begun = false;
+        self.text.clear();
+        let (byte, mut too_long) = (self.at, false);
+        loop {
+            let part = self.input.fill_buf()?;
+            if part.is_empty() {
+                break;
+            }
+            let end = part.iter().position(|b| *b == RS);
+            let text = &part[..end.unwrap_or(part.len())];
+            let room = (MAX_RECORD + 1).saturating_sub(self.text.len());
+            too_long |= text.len() > room;
+            self.text.extend_from_slice(&text[..text.len().min(room)]);
+            let used = text.len() + usize::from(end.is_some());
+            self.input.consume(used);
+            self.at += used as u64;
+            if end.is_some() {
+                self.begun = true;
+                break;
+            }
+        }
+        let number = self.number;
+        self.number += 1;
+        let ended = self.text.last() == Some(&LF);
+        let text = self.text.strip_suffix(&[LF]).unwrap_or(&self.text);
+        Ok(Some(Record { number, byte, text, ended, too_long }))
+    }
+}

@@ -1,0 +1,68 @@
+//! Which ops of a log are in force, at what time and with what payload, once undo and mending are
+//! taken into account.
+
+use super::{Moment, Op, Payload};
+use std::collections::{HashMap, HashSet};
+use uuid::Uuid;
+
+/// An op in force.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Effective<'a> {
+    /// The op as it was written.
+    pub op: &'a Op,
+    /// When it happened, as mended.
+    pub at: Moment,
+    /// What it says, as mended.
+    pub payload: &'a Payload,
+}
+
+/// The ops in the order of the log, each id once.
+pub fn sorted<'a>(ops: impl IntoIterator<Item = &'a Op>) -> Vec<&'a Op> {
+    let mut refs: Vec<&Op> = ops.into_iter().collect();
+    refs.sort_by_key(|op| op.order());
+    let mut seen = HashSet::with_capacity(refs.len());
+    refs.retain(|op| seen.insert(op.id));
+    refs
+}
+
+/// The ops in force, in the order of the log, out of ops already [`sorted`].
+pub fn effective<'a>(ordered: &[&'a Op]) -> Vec<Effective<'a>> {
+    let void = undone(ordered);
+    let mut times: HashMap<Uuid, u32> = HashMap::new();
+    let mut payloads: HashMap<Uuid, &Payload> = HashMap::new();
+    let in_force = ordered.iter().filter(|op| !void.contains(&op.id));
+    for op in in_force.clone() {
+        let Some(target) = op.amends else { continue };
+        if let Payload::TimeSet { back_s } = op.payload {
+            times.insert(target, back_s);
+        } else {
+            payloads.insert(target, &op.payload);
+        }
+    }
+    in_force
+        .filter(|op| op.amends.is_none() && !matches!(op.payload, Payload::Undone { .. }))
+        .map(|op| Effective {
+            op,
+            at: times.get(&op.id).map_or_else(|| op.at.clone(), |&back_s| op.at.set_back(back_s)),
+            payload: payloads
+                .get(&op.id)
+                .copied()
+                .filter(|p| p.kind() == op.payload.kind())
+                .unwrap_or(&op.payload),
+        })
+        .collect()
+}
+
+/// The ids that an undo in force points at. Read from the latest op back, so that an undo that is itself
+/// undone has no say; an undo can only point at what came before it.
+fn undone(ordered: &[&Op]) -> HashSet<Uuid> {
+    let mut void: HashSet<Uuid> = HashSet::new();
+    for op in ordered.iter().rev() {
+        if let Payload::Undone { targets } = &op.payload
+            && !void.contains(&op.id)
+        {
+            void.extend(targets.iter().filter(|id| **id != op.id));
+        }
+    }
+    void
+}

@@ -1,0 +1,68 @@
+//! What undo and redo would take back, read from the log itself: it survives a restart and a merge.
+
+use super::{Op, Payload};
+use uuid::Uuid;
+
+/// What one press of undo takes back: one op, or the ops of one group.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Entry {
+    /// The ops taken back together.
+    pub ops: Vec<Uuid>,
+    /// Kind of the first of them, for the label.
+    pub kind: String,
+    /// Wall time of the first of them.
+    pub wall_ms: i64,
+    /// Minutes east of UTC then.
+    pub offset_min: i16,
+    group: Uuid,
+}
+
+/// Undo and redo of one device, the next one last.
+#[derive(Debug, Clone, Default, PartialEq, Eq)]
+pub struct History {
+    /// What undo takes back, latest last.
+    pub undo: Vec<Entry>,
+    /// What redo brings back, latest undone last, each with the undo op that it points at.
+    pub redo: Vec<(Entry, Uuid)>,
+}
+
+/// Replays what `device` did, out of ops already sorted: doing clears redo, undoing moves an entry over,
+/// redoing moves it back.
+pub fn history(ordered: &[&Op], device: Uuid) -> History {
+    let mut history = History::default();
+    for op in ordered.iter().filter(|op| op.device == device) {
+        match &op.payload {
+            Payload::Undone { targets } => history.step(op, targets),
+            _ => history.done(op),
+        }
+    }
+    history
+}
+
+impl History {
+    fn done(&mut self, op: &Op) {
+        self.redo.clear();
+        match self.undo.last_mut().filter(|last| last.group == op.entry()) {
+            Some(last) => last.ops.push(op.id),
+            None => self.undo.push(Entry {
+                ops: vec![op.id],
+                kind: op.payload.kind().to_owned(),
+                wall_ms: op.at.wall_ms,
+                offset_min: op.at.offset_min,
+                group: op.entry(),
+            }),
+        }
+    }
+
+    fn step(&mut self, op: &Op, targets: &[Uuid]) {
+        if let Some(i) = self.redo.iter().rposition(|(_, undo)| targets.contains(undo)) {
+            let (entry, _) = self.redo.remove(i);
+            self.undo.push(entry);
+        } else if let Some(i) =
+            self.undo.iter().rposition(|entry| entry.ops.iter().any(|id| targets.contains(id)))
+        {
+            let entry = self.undo.remove(i);
+            self.redo.push((entry, op.id));
+        }
+    }
+}

@@ -1,0 +1,131 @@
+//! Hybrid logical clock: wall time that never runs backwards.
+//!
+//! Kulkarni, Demirbas, Madappa, Avva and Leone, "Logical Physical Clocks" (2014). A phone whose clock
+//! is hours off is kept and flagged elsewhere; nothing is refused here.
+
+use serde::{Deserialize, Deserializer, Serialize, Serializer};
+use std::fmt;
+use std::str::FromStr;
+
+/// One reading: milliseconds and a counter for readings within the same millisecond.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Default)]
+pub struct Hlc {
+    /// Wall milliseconds since 1970 UTC, at least as large as any seen before.
+    pub ms: u64,
+    /// Tells apart readings of the same millisecond.
+    pub count: u32,
+}
+
+/// A text that is no clock reading.
+#[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
+#[error("\"{0}\" is no clock reading of the form milliseconds-count (15 and 6 digits)")]
+pub struct HlcError(String);
+
+const MAX_MS: u64 = 999_999_999_999_999;
+const MAX_COUNT: u32 = 999_999;
+
+impl fmt::Display for Hlc {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "{:015}-{:06}", self.ms, self.count)
+    }
+}
+
+impl FromStr for Hlc {
+    type Err = HlcError;
+
+    fn from_str(text: &str) -> Result<Self, HlcError> {
+        let wrong = || HlcError(text.chars().take(40).collect());
+        let (ms, count) = text.split_once('-').ok_or_else(wrong)?;
+        let digits = |s: &str, n: usize| s.len() == n && s.bytes().all(|b| b.is_ascii_digit());
+        if !digits(ms, 15) || !digits(count, 6) {
+            return Err(wrong());
+        }
+        Ok(Self { ms: ms.parse().map_err(|_| wrong())?, count: count.parse().map_err(|_| wrong())? })
+    }
+}
+
+impl Serialize for Hlc {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        serializer.collect_str(self)
+    }
+}
+
+impl<'de> Deserialize<'de> for Hlc {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+        String::deserialize(deserializer)?.parse().map_err(serde::de::Error::custom)
+    }
+}
+
+/// The clock of one device: each reading is later than every one it gave or saw.
+#[derive(Debug, Clone, Copy, Default)]
+pub struct HybridClock {
+    last: Hlc,
+}
+
+impl HybridClock {
+    /// A clock that has already given or seen `last`.
+    pub fn after(last: Hlc) -> Self {
+        Self { last }
+    }
+
+    /// The next reading at this wall time.
+    pub fn tick(&mut self, wall_ms: i64) -> Hlc {
+        let wall = u64::try_from(wall_ms).unwrap_or(0).min(MAX_MS);
+        self.last = if wall > self.last.ms {
+            Hlc { ms: wall, count: 0 }
+        } else if self.last.count < MAX_COUNT {
+            Hlc { ms: self.last.ms, count: self.last.count + 1 }
+        } else {
+            Hlc { ms: (self.last.ms + 1).min(MAX_MS), count: 0 }
+        };
+        self.last
+    }
+
+    /// Takes note of a reading from elsewhere, so that what is written next comes after it.
+    pub fn observe(&mut self, seen: Hlc) {
+        self.last = self.last.max(seen);
+    }
+
+    /// The latest reading given or seen.
+    pub fn last(&self) -> Hlc {
+        self.last
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use proptest::prelude::*;
+
+    #[test]
+    fn a_clock_set_back_still_counts_on() {
+        let mut clock = HybridClock::default();
+        let first = clock.tick(5_000);
+        let second = clock.tick(1_000);
+        assert!(second > first);
+        assert_eq!(second, Hlc { ms: 5_000, count: 1 });
+    }
+
+    #[test]
+    fn text_form_sorts_as_the_reading_does_and_refuses_others() {
+        assert_eq!(Hlc { ms: 12, count: 3 }.to_string(), "000000000000012-000003");
+        for bad in ["", "1-1", "000000000000012-00000a", "000000000000012", "+00000000000012-000003"] {
+            assert!(bad.parse::<Hlc>().is_err(), "{bad}");
+        }
+    }
+
+    proptest! {
+        #[test]
+        fn readings_always_grow(walls in proptest::collection::vec(any::<i64>(), 1..50), seen in 0..=MAX_MS - 100) {
+            let mut clock = HybridClock::default();
+            clock.observe(Hlc { ms: seen, count: 0 });
+            let mut last = clock.last();
+            for wall in walls {
+                let next = clock.tick(wall.min(1 << 45));
+                prop_assert!(next > last);
+                prop_assert_eq!(next.to_string().parse::<Hlc>(), Ok(next));
+                last = next;
+            }
+        }
+    }
+}

@@ -1,0 +1,335 @@
+//! What an op says: one variant for each thing an angler can log.
+
+use super::tackle::{Rig, Spot};
+use serde::{Deserialize, Serialize};
+use serde_json::Value;
+use uuid::Uuid;
+
+/// Rods are numbered from 1 in the order they were set up.
+pub type RodNumber = u8;
+
+/// How a session was set up. Everything may be left empty.
+#[derive(Debug, Clone, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(default)]
+pub struct SessionSetup {
+    /// Name of the water, in the angler's words.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub water: Option<String>,
+    /// Peg name or number.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub peg: Option<String>,
+    /// Water depth in cm.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub depth_cm: Option<u32>,
+    /// Span of the distance sticks in tenths of a millimetre.
+    pub span_tenth_mm: u32,
+    /// How many rods.
+    pub rods: RodNumber,
+    /// Seconds from the splash that don't count as waiting.
+    pub settle_s: u32,
+    /// Whether a twitch starts the wait anew.
+    pub twitch_restarts: bool,
+}
+
+impl Default for SessionSetup {
+    fn default() -> Self {
+        Self {
+            water: None,
+            peg: None,
+            depth_cm: None,
+            span_tenth_mm: 36_576, // 12 ft: common practice, no source; changed at set-up
+            rods: 1,
+            settle_s: 0,
+            twitch_restarts: false,
+        }
+    }
+}
+
+/// The unit a weight was entered in; it is never converted in the log.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum WeightUnit {
+    /// Drams, 1/256 lb.
+    Drams,
+    /// Grams.
+    Grams,
+}
+
+/// What a fish weighs, by how it is known.
+#[derive(Debug, Clone, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(tag = "by", rename_all = "snake_case")]
+pub enum FishWeight {
+    /// On the scales.
+    Weighed {
+        /// The unit it was read in.
+        unit: WeightUnit,
+        /// How many of it.
+        count: u32,
+    },
+    /// By eye.
+    Guessed {
+        /// The unit it was guessed in.
+        unit: WeightUnit,
+        /// How many of it.
+        count: u32,
+    },
+    /// One of a class with a learned mean.
+    Class {
+        /// Name of the class.
+        name: String,
+    },
+}
+
+/// What an op says.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(tag = "kind", content = "payload", rename_all = "snake_case")]
+pub enum Payload {
+    /// A session begins.
+    SessionStarted(SessionSetup),
+    /// It is over; what is still out is wound in.
+    SessionEnded,
+    /// The lead hit the water.
+    Cast {
+        /// Which rod.
+        rod: RodNumber,
+    },
+    /// A pull worth striking.
+    Bite {
+        /// Which rod.
+        rod: RodNumber,
+    },
+    /// The fish is in the net.
+    Landed {
+        /// Which rod.
+        rod: RodNumber,
+        /// What it weighs, where that is known.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        fish: Option<FishWeight>,
+    },
+    /// A hooked fish came off.
+    Lost {
+        /// Which rod.
+        rod: RodNumber,
+    },
+    /// The bite was missed.
+    Missed {
+        /// Which rod.
+        rod: RodNumber,
+    },
+    /// A fish swam into the line.
+    Liner {
+        /// Which rod.
+        rod: RodNumber,
+    },
+    /// The tip moved without a pull.
+    Indication {
+        /// Which rod.
+        rod: RodNumber,
+    },
+    /// Wound in by the angler's own choice.
+    WoundIn {
+        /// Which rod.
+        rod: RodNumber,
+    },
+    /// The bait was moved without a recast.
+    Twitch {
+        /// Which rod.
+        rod: RodNumber,
+    },
+    /// What is on the line from the next cast on.
+    RigSet {
+        /// Which rod.
+        rod: RodNumber,
+        /// The whole rig.
+        rig: Rig,
+    },
+    /// Where the next casts of a rod go.
+    SpotSet {
+        /// Which rod.
+        rod: RodNumber,
+        /// The spot.
+        spot: Spot,
+    },
+    /// A note in the angler's words.
+    Noted {
+        /// The note.
+        text: String,
+    },
+    /// Amends the time of another op: this many seconds before it was tapped, in all.
+    TimeSet {
+        /// Seconds back from the time as tapped.
+        back_s: u32,
+    },
+    /// These ops no longer count. Undoing an undo is redo.
+    Undone {
+        /// The ops that are undone together.
+        targets: Vec<Uuid>,
+    },
+    /// Something to aim at on the far bank.
+    MarkSet {
+        /// Its name.
+        name: String,
+        /// Degrees clockwise from straight out, in hundredths.
+        bearing_cdeg: i32,
+    },
+    /// Water the angler has decided to rest.
+    KeptBack {
+        /// From this bearing, in hundredths of a degree,
+        from_cdeg: i32,
+        /// clockwise to this one.
+        to_cdeg: i32,
+        /// From this range in cm
+        from_cm: u32,
+        /// out to this one.
+        to_cm: u32,
+    },
+    /// Kept-back water may be fished again.
+    Released {
+        /// The op that kept it back.
+        kept: Uuid,
+    },
+    /// The swim's bounds and bands.
+    SwimSet {
+        /// Bearing of the boundary to the peg on the left, in hundredths of a degree.
+        left_cdeg: i32,
+        /// Bearing of the boundary to the peg on the right.
+        right_cdeg: i32,
+        /// Edges of the bands in cm, rising.
+        band_edges_cm: Vec<u32>,
+        /// Minutes after which water counts as rested.
+        rest_target_min: u32,
+    },
+    /// Written by a newer version: kept and passed on unread.
+    #[serde(untagged)]
+    Unknown {
+        /// Its kind, as written.
+        kind: String,
+        /// Its payload, as written.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        payload: Option<Value>,
+    },
+}
+
+/// The kinds this version reads. One of these with another payload is an error; any other kind is kept.
+const KNOWN_KINDS: &[&str] = &[
+    "session_started",
+    "session_ended",
+    "cast",
+    "bite",
+    "landed",
+    "lost",
+    "missed",
+    "liner",
+    "indication",
+    "wound_in",
+    "twitch",
+    "rig_set",
+    "spot_set",
+    "noted",
+    "time_set",
+    "undone",
+    "mark_set",
+    "kept_back",
+    "released",
+    "swim_set",
+];
+
+impl Payload {
+    /// The kind as it is written.
+    pub fn kind(&self) -> &str {
+        match self {
+            Self::SessionStarted(_) => "session_started",
+            Self::SessionEnded => "session_ended",
+            Self::Cast { .. } => "cast",
+            Self::Bite { .. } => "bite",
+            Self::Landed { .. } => "landed",
+            Self::Lost { .. } => "lost",
+            Self::Missed { .. } => "missed",
+            Self::Liner { .. } => "liner",
+            Self::Indication { .. } => "indication",
+            Self::WoundIn { .. } => "wound_in",
+            Self::Twitch { .. } => "twitch",
+            Self::RigSet { .. } => "rig_set",
+            Self::SpotSet { .. } => "spot_set",
+            Self::Noted { .. } => "noted",
+            Self::TimeSet { .. } => "time_set",
+            Self::Undone { .. } => "undone",
+            Self::MarkSet { .. } => "mark_set",
+            Self::KeptBack { .. } => "kept_back",
+            Self::Released { .. } => "released",
+            Self::SwimSet { .. } => "swim_set",
+            Self::Unknown { kind, .. } => kind,
+        }
+    }
+
+    /// Whether the kind is one this version should be able to read.
+    pub(super) fn kind_is_known(kind: &str) -> bool {
+        KNOWN_KINDS.contains(&kind)
+    }
+
+    /// The rod it is about, if it is about one.
+    pub fn rod(&self) -> Option<RodNumber> {
+        match self {
+            Self::Cast { rod }
+            | Self::Bite { rod }
+            | Self::Landed { rod, .. }
+            | Self::Lost { rod }
+            | Self::Missed { rod }
+            | Self::Liner { rod }
+            | Self::Indication { rod }
+            | Self::WoundIn { rod }
+            | Self::Twitch { rod }
+            | Self::RigSet { rod, .. }
+            | Self::SpotSet { rod, .. } => Some(*rod),
+            _ => None,
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use serde_json::json;
+
+    #[test]
+    fn every_known_kind_is_written_as_it_is_read() {
+        let examples = [
+            json!({"kind": "session_started", "payload": {"span_tenth_mm": 20_000, "rods": 2, "settle_s": 0, "twitch_restarts": false}}),
+            json!({"kind": "session_ended"}),
+            json!({"kind": "cast", "payload": {"rod": 1}}),
+            json!({"kind": "bite", "payload": {"rod": 1}}),
+            json!({"kind": "landed", "payload": {"rod": 1, "fish": {"by": "weighed", "unit": "drams", "count": 1_100}}}),
+            json!({"kind": "lost", "payload": {"rod": 1}}),
+            json!({"kind": "missed", "payload": {"rod": 1}}),
+            json!({"kind": "liner", "payload": {"rod": 1}}),
+            json!({"kind": "indication", "payload": {"rod": 1}}),
+            json!({"kind": "wound_in", "payload": {"rod": 1}}),
+            json!({"kind": "twitch", "payload": {"rod": 1}}),
+            json!({"kind": "rig_set", "payload": {"rod": 1, "rig": {"bait": "bread", "popup_mm": 450}}}),
+            json!({"kind": "spot_set", "payload": {"rod": 1, "spot": {"bearing_cdeg": -500, "clipped": true,
+                "reach": {"unit": "wraps", "hundredths": 950, "span_tenth_mm": 36_576}}}}),
+            json!({"kind": "noted", "payload": {"text": "ice in the margin"}}),
+            json!({"kind": "time_set", "payload": {"back_s": 60}}),
+            json!({"kind": "undone", "payload": {"targets": []}}),
+            json!({"kind": "mark_set", "payload": {"name": "gate", "bearing_cdeg": 100}}),
+            json!({"kind": "kept_back", "payload": {"from_cdeg": -3_000, "to_cdeg": 3_000, "from_cm": 3_500, "to_cm": 5_500}}),
+            json!({"kind": "released", "payload": {"kept": "01938f4c-0000-7000-8000-000000000001"}}),
+            json!({"kind": "swim_set", "payload": {"left_cdeg": -3_000, "right_cdeg": 3_000, "band_edges_cm": [1_000, 2_000], "rest_target_min": 40}}),
+        ];
+        assert_eq!(examples.len(), KNOWN_KINDS.len());
+        for (example, kind) in examples.iter().zip(KNOWN_KINDS) {
+            let payload: Payload = serde_json::from_value(example.clone()).unwrap();
+            assert_eq!(payload.kind(), *kind);
+            assert!(!matches!(payload, Payload::Unknown { .. }), "{kind}");
+            assert_eq!(serde_json::to_value(&payload).unwrap(), *example);
+        }
+    }
+
+    #[test]
+    fn a_kind_of_a_later_version_is_kept_as_written() {
+        let later = json!({"kind": "thermocline_felt", "payload": {"deep": [1, 2]}});
+        let payload: Payload = serde_json::from_value(later.clone()).unwrap();
+        assert!(matches!(&payload, Payload::Unknown { kind, .. } if kind == "thermocline_felt"));
+        assert_eq!(serde_json::to_value(&payload).unwrap(), later);
+    }
+}

@@ -1,0 +1,62 @@
+//! What the rest of the match is likely to hold: casts, bites, weight, the last useful cast.
+//!
+//! Everything rests on a law of the wait that is itself uncertain: a set of laws with weights, drawn
+//! from the posterior. The day has one unknown truth which all its casts share, so a future draws one
+//! law and keeps it.
+
+pub mod compound;
+mod last_cast;
+mod renewal;
+
+pub use last_cast::{LastCast, last_useful_cast};
+pub use renewal::{Forecast, Landing, Plan, Range, TimeLeft, casts_without_bites, forecast};
+
+/// A law of the wait from splash to bite.
+pub trait WaitSurvival {
+    /// Probability that a wait is longer than `minutes`: 1 at 0, never rising. Casts that would never
+    /// get a bite keep it above 0 for ever.
+    fn survival(&self, minutes: f64) -> f64;
+}
+
+impl<F: Fn(f64) -> f64> WaitSurvival for F {
+    fn survival(&self, minutes: f64) -> f64 {
+        self(minutes)
+    }
+}
+
+/// Why nothing can be foretold.
+#[derive(Debug, Clone, Copy, PartialEq, thiserror::Error)]
+pub enum ForecastError {
+    /// No law of the wait, or weights that are all zero.
+    #[error("nothing is known of the waits yet: log a few casts first")]
+    NoLaw,
+    /// A weight that is negative or no number.
+    #[error("{0} can't be the weight of a law: weights are zero or more")]
+    BadWeight(f64),
+    /// A time that is negative or no number.
+    #[error("{0} is no length of time: check all-out, the reserve and the turn-round")]
+    NotATime(f64),
+    /// A leave time and turn-round of no length: casts without end.
+    #[error("a cast must take some time: set how long a cast is left")]
+    NoCastTime,
+    /// No landed fish and no assumed weights to draw from.
+    #[error("no weight of a fish is known: enter one fish, or an average")]
+    NoFish,
+    /// A weight of a fish that is negative or no number.
+    #[error("{0} is no weight of a fish: mend it")]
+    NotAFish(f64),
+}
+
+/// Checks a time that may be zero.
+pub(crate) fn time(minutes: f64) -> Result<f64, ForecastError> {
+    if minutes.is_finite() && minutes >= 0.0 { Ok(minutes) } else { Err(ForecastError::NotATime(minutes)) }
+}
+
+/// Checks the weights of laws and gives their sum.
+pub(crate) fn total_weight<L>(laws: &[(f64, L)]) -> Result<f64, ForecastError> {
+    if let Some(bad) = laws.iter().map(|l| l.0).find(|w| !(w.is_finite() && *w >= 0.0)) {
+        return Err(ForecastError::BadWeight(bad));
+    }
+    let total = laws.iter().map(|l| l.0).sum::<f64>();
+    if total > 0.0 { Ok(total) } else { Err(ForecastError::NoLaw) }
+}

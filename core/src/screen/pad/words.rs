@@ -1,0 +1,389 @@
+//! Everything above the pad: header, clocks, strip and sentences.
+//!
+//! Parts are taken in the order of what an angler can't do without, each at the text size asked
+//! for, as long as there is room; what is left goes to the digits and the strip. Where the size
+//! asked for leaves no room for the first of them, the words are made smaller before any is lost.
+
+use super::keys::{MARGIN_MM, Pad};
+use super::{DIGITS_MM, GAP_MM, Millimetres, PadAsk, Rect, RodPlace, SECONDARY_MM, TextSizes};
+use crate::screen::BankState;
+
+/// Between two parts, mm.
+const LEAD_MM: f64 = 0.5;
+/// Between the words and the pad, mm.
+const ABOVE_PAD_MM: f64 = 1.0;
+/// Height of the header at its least, mm: it holds the three keys of the top.
+const HEADER_MM: f64 = 6.5;
+/// Height of the strip at its least, mm.
+const STRIP_MM: f64 = 7.0;
+/// Room around the digits of one rod among several, mm: the chosen one stands in solid ink.
+const CELL_EDGE_MM: f64 = 0.6;
+/// Between the fan and what it stands beside, mm.
+const SIDE_GAP_MM: f64 = 1.5;
+/// The fan beside the sentences is at most so large, mm.
+const FAN_MM: f64 = 18.0;
+/// Em of the texts at 100 %, mm.
+const HEADLINE_EM: f64 = 3.6;
+const BODY_EM: f64 = 2.7;
+const HEADER_EM: f64 = 2.8;
+const FIGURES_EM: f64 = 2.4;
+/// Height of a line against its em.
+const LINE: f64 = 1.22;
+
+/// The words in millimetres of glass.
+pub(super) struct Words {
+    pub(super) header: Rect,
+    pub(super) screens: Rect,
+    pub(super) scheme: Rect,
+    pub(super) hand: Rect,
+    pub(super) rods: Vec<RodPlace>,
+    pub(super) since: Option<Rect>,
+    pub(super) fan: Option<Rect>,
+    pub(super) strip: Rect,
+    pub(super) headline: Rect,
+    pub(super) detail: Option<Rect>,
+    pub(super) spot: Option<Rect>,
+    pub(super) rig: Option<Rect>,
+    pub(super) text: TextSizes,
+}
+
+/// Heights of the parts, from the top, mm; 0 where a part has no room.
+#[derive(Debug, Clone, Copy)]
+struct Heights {
+    header: f64,
+    tops: f64,
+    digits: f64,
+    since: f64,
+    strip: f64,
+    headline: f64,
+    detail: f64,
+    spot: f64,
+    rig: f64,
+}
+
+impl Heights {
+    fn parts(&self) -> [f64; 9] {
+        let Self { header, tops, digits, since, strip, headline, detail, spot, rig } = *self;
+        [header, tops, digits, since, strip, headline, detail, spot, rig]
+    }
+
+    fn total(&self) -> f64 {
+        self.parts().iter().filter(|h| **h > 0.0).map(|h| h + LEAD_MM).sum()
+    }
+
+    /// Takes a change where it still fits.
+    fn take(&mut self, room: f64, change: impl FnOnce(&mut Self)) {
+        let mut tried = *self;
+        change(&mut tried);
+        if tried.total() <= room {
+            *self = tried;
+        }
+    }
+}
+
+/// Least and wanted heights at a text scale, grown into the room there is.
+fn heights(room: f64, scale: f64, ask: PadAsk) -> Heights {
+    let (body, headline) = (BODY_EM * LINE * scale, HEADLINE_EM * LINE * scale);
+    let several = ask.rods > 1;
+    let digits = if several { DIGITS_MM + 2.0 * CELL_EDGE_MM } else { DIGITS_MM };
+    let mut h = Heights {
+        header: HEADER_MM,
+        tops: 0.0,
+        digits,
+        since: 0.0,
+        strip: STRIP_MM,
+        headline,
+        detail: 0.0,
+        spot: 0.0,
+        rig: 0.0,
+    };
+    // With nothing out, spot and rig have the pair's row on the pad.
+    let on_top = ask.state != BankState::Ready;
+    h.take(room, |h| h.detail = body);
+    h.take(room, |h| h.strip = 9.5);
+    if several {
+        h.take(room, |h| h.digits = SECONDARY_MM);
+    }
+    if on_top {
+        h.take(room, |h| h.spot = body);
+    }
+    h.take(room, |h| h.since = body);
+    h.take(room, |h| h.headline = 2.0 * headline);
+    if on_top {
+        h.take(room, |h| h.rig = body);
+    }
+    h.take(room, |h| h.digits += 2.0);
+    h.take(room, |h| h.tops = 8.0);
+    h.take(room, |h| h.detail = 2.0 * body);
+    h.take(room, |h| h.strip = 12.0);
+    h.take(room, |h| h.tops = 10.0);
+    let left = (room - h.total()).max(0.0);
+    let digits = (left * 0.6).min(if several { 3.0 } else { 6.0 });
+    h.digits += digits;
+    h.strip += (left - digits).min(5.0);
+    h
+}
+
+/// The largest scale up to the asked one at which the first sentence and the second fit.
+fn scale_that_fits(room: f64, asked: f64, ask: PadAsk) -> f64 {
+    let mut scale = asked;
+    while scale > 1.0 {
+        let h = heights(room, scale, ask);
+        if h.total() <= room && h.detail > 0.0 {
+            return scale;
+        }
+        scale -= 0.05;
+    }
+    scale.min(asked).max(asked.min(1.0))
+}
+
+fn text_sizes(scale: f64, keys: f64) -> TextSizes {
+    TextSizes {
+        header: HEADER_EM * scale,
+        headline: HEADLINE_EM * scale,
+        body: BODY_EM * scale,
+        figures: FIGURES_EM * scale.min(1.3),
+        primary: 5.0 * keys,
+        secondary: 3.3 * keys,
+        sub: 2.4 * keys,
+    }
+}
+
+/// Lines of full width, taken from the top down.
+struct Column {
+    left: f64,
+    width: f64,
+    y: f64,
+}
+
+impl Column {
+    fn next(&mut self, height: f64) -> Option<Rect> {
+        if height <= 0.0 {
+            return None;
+        }
+        let rect = Rect { left: self.left, top: self.y, width: self.width, height };
+        self.y += height + LEAD_MM;
+        Some(rect)
+    }
+
+    fn always(&mut self, height: f64) -> Rect {
+        self.next(height).unwrap_or(Rect { left: self.left, top: self.y, width: self.width, height: 0.0 })
+    }
+}
+
+/// Lays the words above a pad.
+pub(super) fn lay(glass: &Millimetres, pad: &Pad, ask: PadAsk) -> Words {
+    let room = pad.top - ABOVE_PAD_MM - glass.top;
+    let scale = scale_that_fits(room, glass.text, ask);
+    let h = heights(room, scale, ask);
+    let mut column = Column { left: MARGIN_MM, width: glass.width - 2.0 * MARGIN_MM, y: glass.top + LEAD_MM };
+    let top_row = column.always(h.header);
+    let second_row = column.next(h.tops);
+    let (header, tops) = top(top_row, second_row, glass.left_handed);
+    let digits = column.always(h.digits);
+    let since = column.next(h.since);
+    let strip = column.always(h.strip);
+    let headline = column.always(h.headline);
+    let (detail, spot, rig) = (column.next(h.detail), column.next(h.spot), column.next(h.rig));
+    let mut words = Words {
+        header,
+        screens: tops[0],
+        scheme: tops[1],
+        hand: tops[2],
+        rods: clocks(digits, ask.rods),
+        since,
+        fan: None,
+        strip,
+        headline,
+        detail,
+        spot,
+        rig,
+        text: text_sizes(scale, glass.text),
+    };
+    if ask.state == BankState::Ready {
+        let half = pad.pair_row.height / 2.0;
+        words.spot = Some(Rect { height: half, ..pad.pair_row });
+        words.rig = Some(Rect { top: pad.pair_row.top + half, height: half, ..pad.pair_row });
+    }
+    if ask.rods == 1 {
+        beside_the_clock(&mut words, digits, glass.left_handed);
+    } else {
+        beside_the_sentences(&mut words, column.y, glass.left_handed);
+    }
+    words
+}
+
+/// The header and the three keys beside or under it: screens, scheme, hand.
+fn top(row: Rect, second: Option<Rect>, left_handed: bool) -> (Rect, [Rect; 3]) {
+    let (header, keys) = if let Some(keys) = second {
+        (row, keys)
+    } else {
+        let width = row.width * 0.36;
+        let keys = Rect { left: row.left + width + 1.0, width: row.width - width - 1.0, ..row };
+        (Rect { width, ..row }, keys)
+    };
+    let gap = if second.is_some() { GAP_MM } else { 1.0 };
+    let width = (keys.width - 2.0 * gap) / 3.0;
+    let mut three = [0.0, 1.0, 2.0].map(|i| Rect { left: keys.left + i * (width + gap), width, ..keys });
+    if left_handed && second.is_some() {
+        three.reverse();
+    }
+    (header, three)
+}
+
+/// The clocks: one across, or a cell for each rod.
+fn clocks(row: Rect, rods: u8) -> Vec<RodPlace> {
+    if rods == 1 {
+        return vec![RodPlace { rod: 1, target: row, digits: row, name: None }];
+    }
+    let width = (row.width - GAP_MM * f64::from(rods - 1)) / f64::from(rods);
+    (0..rods)
+        .map(|i| {
+            let target = Rect { left: row.left + f64::from(i) * (width + GAP_MM), width, ..row };
+            let name_h = row.height - DIGITS_MM - 2.0 * CELL_EDGE_MM;
+            let digits = Rect {
+                left: target.left + 1.0,
+                top: target.top + CELL_EDGE_MM,
+                width: width - 2.0,
+                height: if name_h >= 1.7 { DIGITS_MM } else { row.height - 2.0 * CELL_EDGE_MM },
+            };
+            let name =
+                (name_h >= 1.7).then(|| Rect { top: digits.bottom() + 0.2, height: name_h - 0.2, ..digits });
+            RodPlace { rod: i + 1, target, digits, name }
+        })
+        .collect()
+}
+
+/// A strip of `width` cut off on the far side of a rectangle.
+fn cut(rect: &Rect, width: f64, left_handed: bool) -> Rect {
+    Rect { left: if left_handed { rect.left } else { rect.right() - width }, width, ..*rect }
+}
+
+/// What is left of a rectangle when such a strip goes.
+fn narrow(rect: &mut Rect, by: f64, left_handed: bool) {
+    rect.width -= by;
+    if left_handed {
+        rect.left += by;
+    }
+}
+
+/// With one rod: the fan beside the clock, or spot and since on a glass too small for lines of their own.
+fn beside_the_clock(words: &mut Words, digits: Rect, left_handed: bool) {
+    let bottom = words.since.map_or(digits.bottom(), |s| s.bottom());
+    let block = Rect { height: bottom - digits.top, ..digits };
+    let width = block.height.min(digits.width * 0.33).max(SECONDARY_MM);
+    for rod in &mut words.rods {
+        narrow(&mut rod.target, width + SIDE_GAP_MM, left_handed);
+        rod.digits = rod.target;
+    }
+    if let Some(since) = &mut words.since {
+        narrow(since, width + SIDE_GAP_MM, left_handed);
+    }
+    let side = cut(&block, width, left_handed);
+    if words.spot.is_some() {
+        words.fan = Some(side);
+        return;
+    }
+    let half = side.height * 0.55;
+    words.spot = Some(Rect { height: half, ..side });
+    if words.since.is_none() {
+        words.since = Some(Rect { top: side.top + half, height: side.height - half, ..side });
+    }
+}
+
+/// With several rods: the fan beside the sentences, where they are high enough.
+fn beside_the_sentences(words: &mut Words, bottom: f64, left_handed: bool) {
+    let block = Rect { height: bottom - words.headline.top, ..words.headline };
+    if block.height < SECONDARY_MM {
+        return;
+    }
+    let width = block.height.min(FAN_MM);
+    words.fan = Some(Rect { height: width, ..cut(&block, width, left_handed) });
+    narrow(&mut words.headline, width + SIDE_GAP_MM, left_handed);
+    let lines = [&mut words.detail, &mut words.spot, &mut words.rig];
+    for line in lines.into_iter().flatten().filter(|r| r.top < bottom) {
+        narrow(line, width + SIDE_GAP_MM, left_handed);
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::phones::PHONES;
+    use super::super::{BankLayout, bank_layout};
+    use super::*;
+
+    fn all(scale: f64, left: bool) -> Vec<(&'static str, PadAsk, BankLayout)> {
+        let mut found = Vec::new();
+        for phone in &PHONES {
+            for state in [BankState::NoSession, BankState::Ready, BankState::Out, BankState::FishOn] {
+                for rods in 1..=3 {
+                    let ask = PadAsk { state, rods, page: 0 };
+                    found.push((phone.name, ask, bank_layout(&phone.glass(scale, left), ask).unwrap()));
+                }
+            }
+        }
+        found
+    }
+
+    fn shown(layout: &BankLayout) -> Vec<Rect> {
+        let maybe = [layout.since, layout.fan, layout.detail, layout.spot, layout.rig, layout.latest];
+        let always = [
+            layout.header,
+            layout.screens,
+            layout.scheme,
+            layout.hand,
+            layout.strip,
+            layout.headline,
+            layout.notice,
+        ];
+        let keys = layout.keys.iter().map(|k| k.rect).chain(layout.more).chain(layout.next_rod);
+        always
+            .into_iter()
+            .chain(maybe.into_iter().flatten())
+            .chain(layout.rods.iter().map(|r| r.target))
+            .chain(keys)
+            .collect()
+    }
+
+    #[test]
+    fn nothing_overlaps_and_nothing_leaves_the_glass() {
+        for scale in [1.0, 1.3, 2.0] {
+            for left in [false, true] {
+                for (phone, ask, layout) in all(scale, left) {
+                    let glass = PHONES.iter().find(|p| p.name == phone).unwrap().glass(scale, left);
+                    let rects = shown(&layout);
+                    for (i, rect) in rects.iter().enumerate() {
+                        let inside = rect.left >= 0.0
+                            && rect.right() <= glass.width_px + 1e-6
+                            && rect.top >= glass.inset_top_px
+                            && rect.bottom() <= glass.height_px - glass.inset_bottom_px + 1e-6;
+                        assert!(inside && rect.width > 0.0 && rect.height > 0.0, "{phone} {ask:?} {rect:?}");
+                        for other in &rects[i + 1..] {
+                            assert!(!rect.overlaps(other), "{phone} {scale} {ask:?}: {rect:?} and {other:?}");
+                        }
+                    }
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn spot_and_advice_are_on_every_glass_with_one_rod() {
+        for (phone, ask, layout) in all(1.0, false).into_iter().filter(|(_, ask, _)| ask.rods == 1) {
+            assert!(layout.spot.is_some(), "{phone} {ask:?}");
+            let px = PHONES.iter().find(|p| p.name == phone).unwrap().px_per_mm();
+            assert!(layout.headline.height / px >= 4.0 && layout.strip.height / px >= 7.0, "{phone}");
+        }
+    }
+
+    #[test]
+    fn at_twice_the_text_a_large_glass_gives_twice_the_size() {
+        let phone = PHONES.last().unwrap();
+        let ask = PadAsk { state: BankState::Out, rods: 1, page: 0 };
+        let once = bank_layout(&phone.glass(1.0, false), ask).unwrap();
+        let twice = bank_layout(&phone.glass(2.0, false), ask).unwrap();
+        assert_eq!(twice.text.headline, 2.0 * once.text.headline);
+        assert!(once.show_subs && !twice.show_subs);
+        assert_eq!(once.keys, twice.keys);
+    }
+}

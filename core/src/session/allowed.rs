@@ -1,0 +1,70 @@
+//! What can be logged now. A refusal says what to do, and nothing is changed.
+
+use super::fold::MOST_RODS;
+use super::model::{RodState, Session};
+use crate::log::{Payload, RodNumber};
+
+/// Why an entry can't be logged now.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, thiserror::Error)]
+pub enum NotNow {
+    /// No session is open.
+    #[error("no session is open: start one first")]
+    NoSession,
+    /// A session is open already.
+    #[error("a session is open already: end it first")]
+    SessionOpen,
+    /// There is no such rod.
+    #[error("there is no rod {rod}: this session has {rods}")]
+    NoSuchRod {
+        /// The rod asked for.
+        rod: RodNumber,
+        /// How many there are.
+        rods: RodNumber,
+    },
+    /// A session needs one to nine rods.
+    #[error("a session has 1 to {MOST_RODS} rods, not {0}")]
+    RodCount(RodNumber),
+    /// Nothing is out on that rod.
+    #[error("nothing is out on rod {0}: tap CAST when the lead hits the water")]
+    NothingOut(RodNumber),
+    /// A fish is on.
+    #[error("a fish is on rod {0}: say LANDED, LOST or MISSED first")]
+    FishOn(RodNumber),
+    /// No fish is on.
+    #[error("no fish is on rod {0}: tap BITE first")]
+    NoFishOn(RodNumber),
+}
+
+/// Whether the session can take an entry now.
+pub fn check(session: Option<&Session>, payload: &Payload) -> Result<(), NotNow> {
+    let open = session.filter(|s| s.is_open());
+    if let Payload::SessionStarted(setup) = payload {
+        return match open {
+            Some(_) => Err(NotNow::SessionOpen),
+            None if !(1..=MOST_RODS).contains(&setup.rods) => Err(NotNow::RodCount(setup.rods)),
+            None => Ok(()),
+        };
+    }
+    let session = open.ok_or(NotNow::NoSession)?;
+    let Some(number) = payload.rod() else { return Ok(()) };
+    let rods = session.rods.len() as RodNumber;
+    let rod = session.rod(number).ok_or(NotNow::NoSuchRod { rod: number, rods })?;
+    match (payload, &rod.state) {
+        (Payload::Landed { .. } | Payload::Lost { .. } | Payload::Missed { .. }, state) => match state {
+            RodState::FishOn { .. } => Ok(()),
+            _ => Err(NotNow::NoFishOn(number)),
+        },
+        (Payload::Bite { .. } | Payload::WoundIn { .. }, RodState::FishOn { .. }) => {
+            Err(NotNow::FishOn(number))
+        }
+        (
+            Payload::Bite { .. }
+            | Payload::WoundIn { .. }
+            | Payload::Liner { .. }
+            | Payload::Indication { .. }
+            | Payload::Twitch { .. },
+            RodState::Ready { .. },
+        ) => Err(NotNow::NothingOut(number)),
+        _ => Ok(()),
+    }
+}

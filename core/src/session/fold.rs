@@ -1,0 +1,279 @@
+//! The fold: ops in, session out.
+
+use super::cast::{Cast, CastEnd, EndCause};
+use super::model::{Doubt, DoubtKind, KeptBack, LastTimed, Mark, Note, Rod, RodState, Session, SwimBounds};
+use crate::log::{Effective, Moment, Op, Payload, RodNumber, SessionSetup, effective, sorted};
+use uuid::Uuid;
+
+/// The most rods a session can have; a set-up that asks for more gets this many.
+pub(super) const MOST_RODS: RodNumber = 9;
+
+/// Folds the ops of one session, in whatever order they are given, each once.
+pub fn fold(id: Uuid, ops: &[Op]) -> Session {
+    let ordered = sorted(ops);
+    let mut folding = Folding::new(id);
+    for step in effective(&ordered) {
+        folding.take(&step);
+    }
+    folding.session
+}
+
+struct Folding {
+    session: Session,
+    /// When each rod last did something, as mended.
+    rod_last: Vec<Option<Moment>>,
+}
+
+impl Folding {
+    fn new(id: Uuid) -> Self {
+        let session = Session {
+            id,
+            setup: SessionSetup::default(),
+            started: None,
+            ended: None,
+            rods: Vec::new(),
+            casts: Vec::new(),
+            marks: Vec::new(),
+            kept_back: Vec::new(),
+            swim: None,
+            notes: Vec::new(),
+            doubts: Vec::new(),
+            last_timed: None,
+        };
+        Self { session, rod_last: Vec::new() }
+    }
+
+    fn take(&mut self, step: &Effective) {
+        if step.at.approx_s > 0 {
+            self.doubt(step.op.id, DoubtKind::Approximate);
+        }
+        match step.payload.rod() {
+            Some(rod) => self.take_for_rod(rod, step),
+            None => self.take_for_session(step),
+        }
+    }
+
+    fn take_for_rod(&mut self, rod: RodNumber, step: &Effective) {
+        let slot = self.slot(rod);
+        match step.payload {
+            Payload::RigSet { rig, .. } => return self.with_rod(slot, |r| r.rig = rig.clone()),
+            Payload::SpotSet { spot, .. } => return self.with_rod(slot, |r| r.spot = Some(spot.clone())),
+            _ => self.touch(slot, step),
+        }
+        match step.payload {
+            Payload::Cast { .. } => self.cast(slot, step),
+            Payload::Bite { .. } => self.bite(slot, step),
+            Payload::Landed { fish, .. } => self.outcome(slot, step, EndCause::Landed { fish: fish.clone() }),
+            Payload::Lost { .. } => self.outcome(slot, step, EndCause::Lost),
+            Payload::Missed { .. } => self.outcome(slot, step, EndCause::Missed),
+            Payload::WoundIn { .. } => self.wound_in(slot, step),
+            Payload::Liner { .. } => self.on_cast(slot, step, |cast, at| cast.liners.push(at)),
+            Payload::Indication { .. } => self.on_cast(slot, step, |cast, at| cast.indications.push(at)),
+            Payload::Twitch { .. } => self.on_cast(slot, step, |cast, at| cast.twitches.push(at)),
+            _ => {}
+        }
+    }
+
+    fn take_for_session(&mut self, step: &Effective) {
+        let session = &mut self.session;
+        match step.payload {
+            Payload::SessionStarted(setup) => self.start(setup, &step.at),
+            Payload::SessionEnded => self.end(step),
+            Payload::Noted { text } => {
+                session.notes.push(Note { op: step.op.id, at: step.at.clone(), text: text.clone() });
+            }
+            Payload::MarkSet { name, bearing_cdeg } => {
+                let mark = Mark { id: step.op.id, name: name.clone(), bearing_cdeg: *bearing_cdeg };
+                session.marks.push(mark);
+            }
+            Payload::KeptBack { from_cdeg, to_cdeg, from_cm, to_cm } => session.kept_back.push(KeptBack {
+                id: step.op.id,
+                since: step.at.clone(),
+                bearing_cdeg: (*from_cdeg, *to_cdeg),
+                range_cm: (*from_cm, *to_cm),
+                released: None,
+            }),
+            Payload::Released { kept } => {
+                if let Some(water) = session.kept_back.iter_mut().find(|water| water.id == *kept) {
+                    water.released = Some(step.at.clone());
+                }
+            }
+            Payload::SwimSet { left_cdeg, right_cdeg, band_edges_cm, rest_target_min } => {
+                session.swim = Some(SwimBounds {
+                    left_cdeg: *left_cdeg,
+                    right_cdeg: *right_cdeg,
+                    band_edges_cm: band_edges_cm.clone(),
+                    rest_target_min: *rest_target_min,
+                });
+            }
+            Payload::Unknown { .. } => self.doubt(step.op.id, DoubtKind::Newer),
+            // Undo and set times are resolved before the fold; the rest is about a rod.
+            _ => {}
+        }
+    }
+
+    fn doubt(&mut self, op: Uuid, kind: DoubtKind) {
+        self.session.doubts.push(Doubt { op, kind });
+    }
+
+    fn start(&mut self, setup: &SessionSetup, at: &Moment) {
+        if self.session.started.is_none() {
+            self.session.started = Some(at.clone());
+        }
+        self.session.setup = setup.clone();
+        let rods = setup.rods.clamp(1, MOST_RODS);
+        self.grow_to(rods);
+    }
+
+    fn grow_to(&mut self, rods: RodNumber) {
+        for number in (self.session.rods.len() as RodNumber + 1)..=rods {
+            let state = RodState::Ready { since: None };
+            self.session.rods.push(Rod { number, state, rig: crate::log::Rig::default(), spot: None });
+            self.rod_last.push(None);
+        }
+    }
+
+    /// The place of a rod in the list, made where a merge brings a rod the set-up doesn't know.
+    fn slot(&mut self, rod: RodNumber) -> usize {
+        let number = rod.clamp(1, MOST_RODS);
+        self.grow_to(number);
+        usize::from(number) - 1
+    }
+
+    fn with_rod(&mut self, slot: usize, change: impl FnOnce(&mut Rod)) {
+        if let Some(rod) = self.session.rods.get_mut(slot) {
+            change(rod);
+        }
+    }
+
+    /// Notes that a rod did something now, and what is odd about its time.
+    fn touch(&mut self, slot: usize, step: &Effective) {
+        let not_before = self.rod_last.get(slot).cloned().flatten();
+        if let Some(before) = &not_before {
+            let span = step.at.since(before);
+            if span.ms < 0 {
+                self.doubt(step.op.id, DoubtKind::BackInTime);
+            }
+            if span.jump_ms != 0 {
+                self.doubt(step.op.id, DoubtKind::ClockMoved);
+            }
+        }
+        if self.session.started.is_none() || self.session.ended.is_some() {
+            self.doubt(step.op.id, DoubtKind::OutsideSession);
+        }
+        self.session.last_timed = Some(LastTimed {
+            op: step.op.id,
+            rod: step.payload.rod(),
+            at: step.at.clone(),
+            tapped: step.op.at.clone(),
+            payload: step.payload.clone(),
+            not_before,
+        });
+        if let Some(last) = self.rod_last.get_mut(slot) {
+            *last = Some(step.at.clone());
+        }
+    }
+
+    fn running(&self, slot: usize) -> Option<usize> {
+        match self.session.rods.get(slot)?.state {
+            RodState::Out { cast } | RodState::FishOn { cast } => Some(cast),
+            RodState::Ready { .. } => None,
+        }
+    }
+
+    fn set_state(&mut self, slot: usize, state: RodState) {
+        if let Some(rod) = self.session.rods.get_mut(slot) {
+            rod.state = state;
+        }
+    }
+
+    fn close(&mut self, slot: usize, cast: usize, cause: EndCause, step: &Effective) {
+        if let Some(cast) = self.session.casts.get_mut(cast) {
+            cast.end = Some(CastEnd { cause, at: step.at.clone(), op: step.op.id });
+        }
+        self.set_state(slot, RodState::Ready { since: Some(step.at.clone()) });
+    }
+
+    /// Closes whatever is out because something else shows that it must be in.
+    fn close_unseen(
+        &mut self,
+        slot: usize,
+        step: &Effective,
+        without_bite: EndCause,
+        doubt: Option<DoubtKind>,
+    ) {
+        let Some(cast) = self.running(slot) else { return };
+        let Some((op, bitten)) = self.session.casts.get(cast).map(|c| (c.op, c.bite.is_some())) else {
+            return;
+        };
+        if bitten {
+            self.close(slot, cast, EndCause::OutcomeNotSeen, step);
+            self.doubt(op, DoubtKind::OutcomeNotSeen);
+        } else {
+            self.close(slot, cast, without_bite, step);
+            if let Some(kind) = doubt {
+                self.doubt(op, kind);
+            }
+        }
+    }
+
+    fn cast(&mut self, slot: usize, step: &Effective) {
+        self.close_unseen(slot, step, EndCause::EndNotSeen, Some(DoubtKind::EndNotSeen));
+        let Some(rod) = self.session.rods.get(slot) else { return };
+        let cast = Cast {
+            op: step.op.id,
+            rod: rod.number,
+            start: step.at.clone(),
+            rig: rod.rig.clone(),
+            spot: rod.spot.clone(),
+            bite: None,
+            liners: Vec::new(),
+            indications: Vec::new(),
+            twitches: Vec::new(),
+            end: None,
+        };
+        self.session.casts.push(cast);
+        self.set_state(slot, RodState::Out { cast: self.session.casts.len() - 1 });
+    }
+
+    fn bite(&mut self, slot: usize, step: &Effective) {
+        match self.session.rods.get(slot).map(|r| r.state.clone()) {
+            Some(RodState::Out { cast }) => {
+                if let Some(cast) = self.session.casts.get_mut(cast) {
+                    cast.bite = Some((step.at.clone(), step.op.id));
+                }
+                self.set_state(slot, RodState::FishOn { cast });
+            }
+            Some(RodState::FishOn { .. }) => self.doubt(step.op.id, DoubtKind::SecondBite),
+            _ => self.doubt(step.op.id, DoubtKind::NothingOut),
+        }
+    }
+
+    fn outcome(&mut self, slot: usize, step: &Effective, cause: EndCause) {
+        match self.session.rods.get(slot).map(|r| r.state.clone()) {
+            Some(RodState::FishOn { cast }) => self.close(slot, cast, cause, step),
+            _ => self.doubt(step.op.id, DoubtKind::NoFishOn),
+        }
+    }
+
+    fn wound_in(&mut self, slot: usize, step: &Effective) {
+        if self.running(slot).is_none() {
+            self.doubt(step.op.id, DoubtKind::NothingOut);
+        }
+        self.close_unseen(slot, step, EndCause::WoundIn, None);
+    }
+
+    fn on_cast(&mut self, slot: usize, step: &Effective, note: impl FnOnce(&mut Cast, Moment)) {
+        match self.running(slot).and_then(|cast| self.session.casts.get_mut(cast)) {
+            Some(cast) => note(cast, step.at.clone()),
+            None => self.doubt(step.op.id, DoubtKind::NothingOut),
+        }
+    }
+
+    fn end(&mut self, step: &Effective) {
+        for slot in 0..self.session.rods.len() {
+            self.close_unseen(slot, step, EndCause::SessionEnded, None);
+        }
+        self.session.ended = Some(step.at.clone());
+    }
+}

@@ -1,0 +1,191 @@
+//! A session as the log tells it.
+
+use super::Cast;
+use crate::log::{Moment, Payload, Rig, RodNumber, SessionSetup, Spot};
+use serde::{Deserialize, Serialize};
+use uuid::Uuid;
+
+/// What a rod is doing.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(tag = "state", rename_all = "snake_case")]
+pub enum RodState {
+    /// Nothing is out; since when, if it ever was.
+    Ready {
+        /// When the last cast ended.
+        since: Option<Moment>,
+    },
+    /// A bait is out: this cast.
+    Out {
+        /// Index into the session's casts.
+        cast: usize,
+    },
+    /// A fish is on.
+    FishOn {
+        /// Index into the session's casts.
+        cast: usize,
+    },
+}
+
+/// One rod: its state and what its next cast carries over.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Rod {
+    /// From 1.
+    pub number: RodNumber,
+    /// What it is doing.
+    pub state: RodState,
+    /// What is on the line.
+    pub rig: Rig,
+    /// Where the next cast goes.
+    pub spot: Option<Spot>,
+}
+
+/// An aiming mark.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Mark {
+    /// The op that set it.
+    pub id: Uuid,
+    /// Its name.
+    pub name: String,
+    /// Degrees clockwise from straight out, in hundredths.
+    pub bearing_cdeg: i32,
+}
+
+/// Water kept back.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct KeptBack {
+    /// The op that kept it back.
+    pub id: Uuid,
+    /// Since when.
+    pub since: Moment,
+    /// Bearings in hundredths of a degree, from one clockwise to the other.
+    pub bearing_cdeg: (i32, i32),
+    /// Ranges in cm.
+    pub range_cm: (u32, u32),
+    /// When it was released again.
+    pub released: Option<Moment>,
+}
+
+/// Bounds and bands of the swim.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct SwimBounds {
+    /// Bearing of the left boundary in hundredths of a degree.
+    pub left_cdeg: i32,
+    /// Bearing of the right boundary.
+    pub right_cdeg: i32,
+    /// Edges of the bands in cm, rising.
+    pub band_edges_cm: Vec<u32>,
+    /// Minutes after which water counts as rested.
+    pub rest_target_min: u32,
+}
+
+/// A note.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Note {
+    /// The op.
+    pub op: Uuid,
+    /// When.
+    pub at: Moment,
+    /// What.
+    pub text: String,
+}
+
+/// What makes an entry doubtful.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum DoubtKind {
+    /// The end of the cast was not seen.
+    EndNotSeen,
+    /// There was a bite; what came of it was not logged.
+    OutcomeNotSeen,
+    /// Logged for a rod with nothing out.
+    NothingOut,
+    /// An outcome with no bite before it.
+    NoFishOn,
+    /// A second bite while a fish was on.
+    SecondBite,
+    /// Before the session began or after it ended.
+    OutsideSession,
+    /// It ends before it starts.
+    BackInTime,
+    /// The phone's clock was moved meanwhile.
+    ClockMoved,
+    /// The time is approximate.
+    Approximate,
+    /// Written by a newer version and not read.
+    Newer,
+}
+
+/// A doubtful entry, to be mended.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Doubt {
+    /// The op it is about.
+    pub op: Uuid,
+    /// Why.
+    pub kind: DoubtKind,
+}
+
+/// A whole session.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct Session {
+    /// Its id.
+    pub id: Uuid,
+    /// How it was set up.
+    pub setup: SessionSetup,
+    /// When it began; none where only later ops are here.
+    pub started: Option<Moment>,
+    /// When it ended.
+    pub ended: Option<Moment>,
+    /// The rods, in order.
+    pub rods: Vec<Rod>,
+    /// The casts, in the order of the log.
+    pub casts: Vec<Cast>,
+    /// Aiming marks.
+    pub marks: Vec<Mark>,
+    /// Water kept back, released or not.
+    pub kept_back: Vec<KeptBack>,
+    /// Bounds and bands, where they were set.
+    pub swim: Option<SwimBounds>,
+    /// Notes.
+    pub notes: Vec<Note>,
+    /// Doubtful entries.
+    pub doubts: Vec<Doubt>,
+    /// The last timed entry in force: what setting the time back acts on.
+    pub last_timed: Option<LastTimed>,
+}
+
+/// The last timed entry of a session.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct LastTimed {
+    /// The op.
+    pub op: Uuid,
+    /// Its rod, if it has one.
+    pub rod: Option<RodNumber>,
+    /// When it happened, as mended.
+    pub at: Moment,
+    /// When it was tapped.
+    pub tapped: Moment,
+    /// What it says.
+    pub payload: Payload,
+    /// What came before it on the same rod: it can't be set back beyond this.
+    pub not_before: Option<Moment>,
+}
+
+impl Session {
+    /// Whether taps go to it.
+    pub fn is_open(&self) -> bool {
+        self.started.is_some() && self.ended.is_none()
+    }
+
+    /// A rod by its number.
+    pub fn rod(&self, number: RodNumber) -> Option<&Rod> {
+        self.rods.get(usize::from(number).checked_sub(1)?)
+    }
+
+    /// The running cast of a rod.
+    pub fn running(&self, number: RodNumber) -> Option<&Cast> {
+        match self.rod(number)?.state {
+            RodState::Out { cast } | RodState::FishOn { cast } => self.casts.get(cast),
+            RodState::Ready { .. } => None,
+        }
+    }
+}

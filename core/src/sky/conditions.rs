@@ -1,0 +1,271 @@
+//! Conditions on the bank, logged in few taps: every value is a key, the likeliest ones first to hand.
+
+use serde::{Deserialize, Serialize};
+
+/// Where the wind comes from.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum WindFrom {
+    /// North.
+    N,
+    /// North-east.
+    Ne,
+    /// East.
+    E,
+    /// South-east.
+    Se,
+    /// South.
+    S,
+    /// South-west.
+    Sw,
+    /// West.
+    W,
+    /// North-west.
+    Nw,
+}
+
+impl WindFrom {
+    /// All eight, clockwise from north.
+    pub const ALL: [Self; 8] = [Self::N, Self::Ne, Self::E, Self::Se, Self::S, Self::Sw, Self::W, Self::Nw];
+
+    /// Degrees clockwise from north.
+    pub fn degrees(self) -> f64 {
+        45.0 * f64::from(self as u8)
+    }
+}
+
+/// How hard it blows, in steps of the Beaufort scale (World Meteorological Organization, WMO-No. 8).
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum WindStrength {
+    /// Force 0: smoke goes straight up.
+    Calm,
+    /// Forces 1 to 3: light to gentle breeze.
+    Light,
+    /// Force 4: moderate breeze.
+    Moderate,
+    /// Force 5: fresh breeze.
+    Fresh,
+    /// Forces 6 and 7: strong breeze, near gale.
+    Strong,
+    /// Force 8 and over.
+    Gale,
+}
+
+impl WindStrength {
+    /// All, from calm up.
+    pub const ALL: [Self; 6] =
+        [Self::Calm, Self::Light, Self::Moderate, Self::Fresh, Self::Strong, Self::Gale];
+}
+
+/// Colour of the water.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum WaterColour {
+    /// The bottom shows in the margin.
+    Clear,
+    /// A tinge.
+    Tinged,
+    /// Coloured.
+    Coloured,
+    /// As brown as it gets.
+    Muddy,
+}
+
+impl WaterColour {
+    /// All, from clear.
+    pub const ALL: [Self; 4] = [Self::Clear, Self::Tinged, Self::Coloured, Self::Muddy];
+}
+
+/// Conditions as logged; anything may be left out. Temperatures in tenths of a degree Celsius.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
+pub struct Conditions {
+    /// Air.
+    pub air: Option<i16>,
+    /// Water, by thermometer.
+    pub water: Option<i16>,
+    /// Where the wind comes from; nothing when calm.
+    pub wind_from: Option<WindFrom>,
+    /// How hard it blows.
+    pub wind: Option<WindStrength>,
+    /// Eighths of the sky in cloud (oktas).
+    pub cloud: Option<u8>,
+    /// Colour of the water.
+    pub colour: Option<WaterColour>,
+}
+
+/// Why conditions can't be logged.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, thiserror::Error)]
+pub enum ConditionsError {
+    /// Air of no place where one fishes.
+    #[error("{} C is no air to fish in: enter -30 to 45", f64::from(*.0) / 10.0)]
+    Air(i16),
+    /// Water that would be ice or soup.
+    #[error("{} C is no lake: fresh water is 0 to 35, below that it is ice", f64::from(*.0) / 10.0)]
+    Water(i16),
+    /// More than eight eighths.
+    #[error("{0} eighths of cloud: the sky has eight")]
+    Cloud(u8),
+    /// Calm with a direction.
+    #[error("a calm comes from nowhere: take out the direction or choose a strength")]
+    CalmFromSomewhere,
+}
+
+impl Conditions {
+    /// Checks them whole.
+    pub fn checked(self) -> Result<Self, ConditionsError> {
+        match self {
+            Self { air: Some(t), .. } if !(-300..=450).contains(&t) => Err(ConditionsError::Air(t)),
+            Self { water: Some(t), .. } if !(0..=350).contains(&t) => Err(ConditionsError::Water(t)),
+            Self { cloud: Some(o), .. } if o > 8 => Err(ConditionsError::Cloud(o)),
+            Self { wind: Some(WindStrength::Calm), wind_from: Some(_), .. } => {
+                Err(ConditionsError::CalmFromSomewhere)
+            }
+            fine => Ok(fine),
+        }
+    }
+}
+
+/// One thing asked, in the order asked.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+pub enum Step {
+    /// Water temperature.
+    Water,
+    /// Air temperature.
+    Air,
+    /// Wind strength.
+    Wind,
+    /// Wind direction.
+    WindFrom,
+    /// Cloud.
+    Cloud,
+    /// Colour of the water.
+    Colour,
+}
+
+/// One key.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+pub enum Choice {
+    /// Water temperature, tenths of a degree.
+    Water(i16),
+    /// Air temperature, tenths of a degree.
+    Air(i16),
+    /// Wind strength.
+    Wind(WindStrength),
+    /// Wind direction.
+    WindFrom(WindFrom),
+    /// Oktas.
+    Cloud(u8),
+    /// Colour.
+    Colour(WaterColour),
+}
+
+const STEPS: [Step; 6] = [Step::Water, Step::Air, Step::Wind, Step::WindFrom, Step::Cloud, Step::Colour];
+
+/// The next thing to ask: not yet known, not skipped, and asked at all (a calm has no direction).
+pub fn next_step(so_far: &Conditions, skipped: &[Step]) -> Option<Step> {
+    STEPS.into_iter().filter(|step| !skipped.contains(step)).find(|step| match step {
+        Step::Water => so_far.water.is_none(),
+        Step::Air => so_far.air.is_none(),
+        Step::Wind => so_far.wind.is_none(),
+        Step::WindFrom => so_far.wind_from.is_none() && so_far.wind != Some(WindStrength::Calm),
+        Step::Cloud => so_far.cloud.is_none(),
+        Step::Colour => so_far.colour.is_none(),
+    })
+}
+
+/// Nine temperatures a degree apart about the last one known (tenths), kept within the range.
+fn about(last: Option<i16>, start: i16, low: i16, high: i16) -> Vec<i16> {
+    let whole = last.unwrap_or(start).div_euclid(10) * 10;
+    let middle = whole.clamp(low + 40, high - 40);
+    (-4..=4).map(|step| middle + 10 * step).collect()
+}
+
+/// The keys for a step; temperatures stand about those last logged (a cold lake where there are none).
+pub fn choices(step: Step, last: &Conditions) -> Vec<Choice> {
+    match step {
+        Step::Water => about(last.water, 60, 0, 350).into_iter().map(Choice::Water).collect(),
+        Step::Air => about(last.air, 50, -300, 450).into_iter().map(Choice::Air).collect(),
+        Step::Wind => WindStrength::ALL.map(Choice::Wind).to_vec(),
+        Step::WindFrom => WindFrom::ALL.map(Choice::WindFrom).to_vec(),
+        Step::Cloud => (0..=4).map(|quarter| Choice::Cloud(2 * quarter)).collect(),
+        Step::Colour => WaterColour::ALL.map(Choice::Colour).to_vec(),
+    }
+}
+
+/// The conditions with one key pressed. Pressing calm takes the direction out.
+pub fn with(so_far: Conditions, choice: Choice) -> Result<Conditions, ConditionsError> {
+    let mut next = so_far;
+    match choice {
+        Choice::Water(t) => next.water = Some(t),
+        Choice::Air(t) => next.air = Some(t),
+        Choice::Wind(strength) => {
+            next.wind = Some(strength);
+            if strength == WindStrength::Calm {
+                next.wind_from = None;
+            }
+        }
+        Choice::WindFrom(from) => next.wind_from = Some(from),
+        Choice::Cloud(oktas) => next.cloud = Some(oktas),
+        Choice::Colour(colour) => next.colour = Some(colour),
+    }
+    next.checked()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn six_taps_log_everything_and_a_calm_saves_one() {
+        let mut so_far = Conditions::default();
+        let mut taps = 0;
+        while let Some(step) = next_step(&so_far, &[]) {
+            so_far = with(so_far, choices(step, &Conditions::default())[1]).unwrap();
+            taps += 1;
+        }
+        assert_eq!((taps, so_far.wind), (6, Some(WindStrength::Light)));
+        let calm = with(so_far, Choice::Wind(WindStrength::Calm)).unwrap();
+        assert_eq!((calm.wind_from, next_step(&calm, &[])), (None, None));
+    }
+
+    #[test]
+    fn anything_can_be_skipped() {
+        assert_eq!(next_step(&Conditions::default(), &[Step::Water, Step::Air]), Some(Step::Wind));
+        assert_eq!(next_step(&Conditions::default(), &STEPS), None);
+    }
+
+    #[test]
+    fn temperatures_stand_about_the_last_and_never_leave_the_lake() {
+        let last = Conditions { water: Some(57), ..Conditions::default() };
+        let keys = choices(Step::Water, &last);
+        assert_eq!((keys[0], keys[4], keys[8]), (Choice::Water(10), Choice::Water(50), Choice::Water(90)));
+        let frozen = Conditions { water: Some(3), air: Some(-295), ..Conditions::default() };
+        for key in choices(Step::Water, &frozen).into_iter().chain(choices(Step::Air, &frozen)) {
+            assert!(with(Conditions::default(), key).is_ok(), "{key:?}");
+        }
+    }
+
+    #[test]
+    fn conditions_that_are_none_are_refused() {
+        let refused = |c: Conditions| c.checked().unwrap_err();
+        let none = Conditions::default();
+        assert_eq!(refused(Conditions { water: Some(-10), ..none }), ConditionsError::Water(-10));
+        assert_eq!(refused(Conditions { air: Some(900), ..none }), ConditionsError::Air(900));
+        assert_eq!(refused(Conditions { cloud: Some(9), ..none }), ConditionsError::Cloud(9));
+        let calm = Conditions { wind: Some(WindStrength::Calm), wind_from: Some(WindFrom::Sw), ..none };
+        assert_eq!(refused(calm), ConditionsError::CalmFromSomewhere);
+        assert_eq!(
+            ConditionsError::Water(-10).to_string(),
+            "-1 C is no lake: fresh water is 0 to 35, below that it is ice"
+        );
+    }
+
+    #[test]
+    fn the_eight_points_are_45_degrees_apart() {
+        assert_eq!(
+            WindFrom::ALL.map(WindFrom::degrees),
+            [0.0, 45.0, 90.0, 135.0, 180.0, 225.0, 270.0, 315.0]
+        );
+    }
+}

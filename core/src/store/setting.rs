@@ -1,0 +1,23 @@
+//! Settings of this phone. They are no part of the log and are not shared.
+
+use super::{Store, StoreError};
+use rusqlite::OptionalExtension;
+
+impl Store {
+    /// The value of a setting, if it was ever set.
+    pub fn setting(&self, key: &str) -> Result<Option<String>, StoreError> {
+        let conn = self.conn()?;
+        let value = conn
+            .prepare_cached(include_str!("sql/setting.sql"))?
+            .query_row([key], |row| row.get(0))
+            .optional()?;
+        Ok(value)
+    }
+
+    /// Sets a setting, durable when it returns.
+    pub fn set_setting(&mut self, key: &str, value: &str) -> Result<(), StoreError> {
+        let conn = self.conn()?;
+        conn.prepare_cached(include_str!("sql/set_setting.sql"))?.execute([key, value])?;
+        Ok(())
+    }
+}

@@ -1,0 +1,1 @@
+DELETE FROM session WHERE no NOT IN (SELECT session FROM op)

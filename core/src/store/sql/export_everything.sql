@@ -1,0 +1,1 @@
+SELECT id, sha256, body FROM op ORDER BY id

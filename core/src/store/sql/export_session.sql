@@ -1,0 +1,2 @@
+SELECT op.id, op.sha256, op.body FROM session JOIN op ON op.session = session.no
+WHERE session.id = ?1 ORDER BY op.id

@@ -1,0 +1,1 @@
+SELECT last_order FROM session ORDER BY last_order DESC LIMIT 1

@@ -1,0 +1,1 @@
+SELECT id FROM session ORDER BY first_wall_ms DESC, id DESC LIMIT 1

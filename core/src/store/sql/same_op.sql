@@ -1,0 +1,1 @@
+SELECT body = ?2 FROM op WHERE id = ?1

@@ -1,0 +1,1 @@
+SELECT no FROM session WHERE id = ?1

@@ -1,0 +1,1 @@
+INSERT INTO meta (key, value) VALUES ('device', ?1)

@@ -1,0 +1,3 @@
+SELECT session.id, snapshot.ops, snapshot.last_order, snapshot.version, snapshot.body
+FROM session JOIN snapshot ON snapshot.session = session.no
+WHERE session.id = ?1 AND snapshot.ops = session.ops AND snapshot.last_order = session.last_order

@@ -1,0 +1,544 @@
+//! GeoJSON (RFC 7946): marks and outlines out and in.
+//!
+//! Positions are left out unless a peg on the earth is given: then every geometry is `null` (an unlocated
+//! feature, RFC 7946 section 3.2) and bearings, ranges and outlines stand in the peg frame among the
+//! properties, which is enough to read the file back. Outer rings run anticlockwise (section 3.1.6), numbers
+//! have at most seven decimals (about a centimetre), and what crosses the 180th meridian is cut there
+//! (section 3.1.9).
+
+use super::cells::Swim;
+use super::earth::{EarthError, PegOnEarth, Place, wrapped};
+use super::error::SwimError;
+use super::frame::{Point, bearing_range, point_at};
+use super::input::{AimingMark, Feature, FeatureKind, Hazard, KeptBack};
+use super::planar::{check_outline, ring_area_m2};
+use super::sector::{AnnularSector, CHORD_ERROR_M};
+use super::water::Water;
+use ::geojson::{FeatureCollection, GeoJson, Geometry, GeometryValue, JsonObject, Position};
+use serde_json::{Value, json};
+
+/// Why a GeoJSON file can't be read or written, and what to do.
+#[derive(Debug, Clone, PartialEq, thiserror::Error)]
+pub enum GeoJsonError {
+    /// Not GeoJSON.
+    #[error("this is not a GeoJSON feature collection ({0}): pick another file")]
+    NotGeoJson(String),
+    /// Positions without a peg to tie them to.
+    #[error("this file holds positions: set the peg's position and the bearing of straight out first")]
+    PegNeeded,
+    /// A place that can't be used.
+    #[error(transparent)]
+    Earth(#[from] EarthError),
+    /// An outline that can't be used.
+    #[error(transparent)]
+    Swim(#[from] SwimError),
+}
+
+/// What a file gave.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct ImportedSwim {
+    /// Aiming marks.
+    pub marks: Vec<AimingMark>,
+    /// The boundary, where the file had one.
+    pub boundary: Option<Vec<Point>>,
+    /// Features.
+    pub features: Vec<Feature>,
+    /// Hazards.
+    pub hazards: Vec<Hazard>,
+    /// Names or kinds of what could not be used.
+    pub skipped: Vec<String>,
+}
+
+impl Swim {
+    /// The swim as GeoJSON; with positions only where a peg is given.
+    pub fn to_geojson(&self, peg: Option<&PegOnEarth>) -> Result<String, GeoJsonError> {
+        let out = Writer { swim: self, peg };
+        let collection = FeatureCollection { bbox: None, features: out.features()?, foreign_members: None };
+        Ok(GeoJson::from(collection).to_string())
+    }
+}
+
+struct Writer<'a> {
+    swim: &'a Swim,
+    peg: Option<&'a PegOnEarth>,
+}
+
+impl Writer<'_> {
+    fn features(&self) -> Result<Vec<::geojson::Feature>, GeoJsonError> {
+        let input = self.swim.input();
+        let mut all = vec![feature(self.point(Point { x: 0.0, y: 0.0 }), json!({"kind": "peg"}))];
+        all.push(self.outline("swim", self.swim.water()));
+        if let Some(ring) = &input.boundary {
+            let ring = check_outline(ring)?;
+            let mut boundary = self.outline("boundary", &Water::of_ring(&ring));
+            let frame: Vec<[f64; 2]> = ring.iter().map(|p| [round(p.x, 3), round(p.y, 3)]).collect();
+            boundary.set_property("peg_frame_m", json!(frame));
+            all.push(boundary);
+        }
+        let far = self.swim.bands().last().map_or(0.0, |b| b.to_m);
+        for mark in &self.swim.columns().marks {
+            let line = [Point { x: 0.0, y: 0.0 }, point_at(mark.bearing_deg, far)];
+            let said = json!({"kind": "aiming mark", "id": mark.id, "name": mark.name, "bearing_deg": mark.bearing_deg});
+            all.push(feature(self.line(line), said));
+        }
+        for f in &input.features {
+            let said = json!({"kind": "feature", "name": f.name, "what": f.kind, "bearing_deg": f.spot.bearing_deg, "range_m": f.spot.range_m});
+            all.push(feature(self.point(f.spot.point()), said));
+        }
+        for h in &input.hazards {
+            let said = json!({"kind": "hazard", "name": h.name, "clear_m": h.clear_m, "bearing_deg": h.spot.bearing_deg, "range_m": h.spot.range_m});
+            all.push(feature(self.point(h.spot.point()), said));
+        }
+        all.extend(input.kept_back.iter().filter(|k| k.released_ms.is_none()).map(|k| self.kept_back(k)));
+        Ok(all)
+    }
+
+    fn kept_back(&self, kept: &KeptBack) -> ::geojson::Feature {
+        let sector = AnnularSector {
+            from_deg: kept.fan.from_deg,
+            to_deg: kept.fan.to_deg,
+            inner_m: kept.band.from_m,
+            outer_m: kept.band.to_m,
+        };
+        self.outline("kept back", &self.swim.water().and(&Water::of_ring(&sector.ring(CHORD_ERROR_M))))
+    }
+
+    fn outline(&self, kind: &str, water: &Water) -> ::geojson::Feature {
+        let said = json!({"kind": kind, "area_m2": round(water.area_m2(), 2)});
+        feature(self.peg.map(|peg| polygons(peg, water)), said)
+    }
+
+    fn point(&self, p: Point) -> Option<GeometryValue> {
+        self.peg.map(|peg| GeometryValue::Point { coordinates: position(peg.place_of(p)) })
+    }
+
+    fn line(&self, line: [Point; 2]) -> Option<GeometryValue> {
+        let peg = self.peg?;
+        let [a, b] = line.map(|p| unwrapped(peg, p));
+        let edge = if a.x.max(b.x) > 180.0 { 180.0 } else { -180.0 };
+        if (a.x > edge) == (b.x > edge) || a.x == b.x {
+            return Some(GeometryValue::LineString { coordinates: vec![degrees(a), degrees(b)] });
+        }
+        let lat = a.y + (edge - a.x) / (b.x - a.x) * (b.y - a.y);
+        let (near, far) = if a.x.abs() <= 180.0 { (edge, -edge) } else { (-edge, edge) };
+        let at = |lon: f64| Position::from(vec![lon, round(lat, 7)]);
+        let (first, second) = (vec![degrees(a), at(near)], vec![at(far), degrees(b)]);
+        Some(GeometryValue::MultiLineString { coordinates: vec![first, second] })
+    }
+}
+
+fn feature(value: Option<GeometryValue>, said: Value) -> ::geojson::Feature {
+    let properties = match said {
+        Value::Object(map) => Some(map),
+        _ => None,
+    };
+    ::geojson::Feature {
+        bbox: None,
+        geometry: value.map(Geometry::new),
+        id: None,
+        properties,
+        foreign_members: None,
+    }
+}
+
+/// A polygon, or more of them: pieces of water, and what the 180th meridian cuts.
+fn polygons(peg: &PegOnEarth, water: &Water) -> GeometryValue {
+    let mut all = Vec::new();
+    for (outer, holes) in water.polygons() {
+        let turned = |ring: &[Point]| -> Vec<Point> { ring.iter().map(|p| unwrapped(peg, *p)).collect() };
+        let outer = turned(&outer);
+        let lons = || outer.iter().map(|p| p.x);
+        let (west, east) = (lons().fold(f64::INFINITY, f64::min), lons().fold(f64::NEG_INFINITY, f64::max));
+        if west >= -180.0 && east <= 180.0 {
+            let holes = holes.iter().map(|h| closed(&turned(h), false));
+            all.push(std::iter::once(closed(&outer, true)).chain(holes).collect());
+            continue;
+        }
+        let holes: Vec<Vec<Point>> = holes.iter().map(|h| turned(h)).collect();
+        let whole = Water::of_ring(&outer).without(&Water::of_any(holes.iter().map(Vec::as_slice)));
+        all.extend(cut_at_date_line(&whole, west, east));
+    }
+    match all.len() {
+        1 => GeometryValue::Polygon { coordinates: all.remove(0) },
+        _ => GeometryValue::MultiPolygon { coordinates: all },
+    }
+}
+
+/// Cuts water in degrees (x east, y north, unwrapped) at the meridian it crosses.
+fn cut_at_date_line(whole: &Water, west: f64, east: f64) -> Vec<Vec<Vec<Position>>> {
+    let edge = if east > 180.0 { 180.0 } else { -180.0 };
+    // No wider than needed: the boolean operations share their digits over the whole extent.
+    let lats: Vec<f64> = whole.rings().iter().flatten().map(|p| p.y).collect();
+    let margin = east - west;
+    let low = lats.iter().copied().fold(f64::INFINITY, f64::min) - margin;
+    let high = lats.iter().copied().fold(f64::NEG_INFINITY, f64::max) + margin;
+    let side = |from: f64, to: f64| {
+        let corner = |x: f64, y: f64| Point { x, y };
+        let half = [corner(from, low), corner(to, low), corner(to, high), corner(from, high)];
+        whole.and(&Water::of_ring(&half))
+    };
+    let mut pieces = Vec::new();
+    for (half, west_of_edge) in [(side(west - margin, edge), true), (side(edge, east + margin), false)] {
+        // One half lies beyond the edge and comes back from the other side of the map.
+        let shift = match (edge > 0.0, west_of_edge) {
+            (true, false) => -360.0,
+            (false, true) => 360.0,
+            _ => 0.0,
+        };
+        let moved = |ring: &[Point]| -> Vec<Point> {
+            ring.iter().map(|p| Point { x: (p.x + shift).clamp(-180.0, 180.0), y: p.y }).collect()
+        };
+        for (outer, holes) in half.polygons() {
+            let holes = holes.iter().map(|h| closed(&moved(h), false));
+            pieces.push(std::iter::once(closed(&moved(&outer), true)).chain(holes).collect());
+        }
+    }
+    pieces
+}
+
+/// Longitude (x) and latitude (y) of a point, the longitude within half a turn of the peg's.
+fn unwrapped(peg: &PegOnEarth, p: Point) -> Point {
+    let place = peg.place_of(p);
+    Point { x: peg.place.lon_deg + wrapped(place.lon_deg - peg.place.lon_deg), y: place.lat_deg }
+}
+
+fn degrees(p: Point) -> Position {
+    Position::from(vec![round(wrapped(p.x), 7), round(p.y, 7)])
+}
+
+fn position(place: Place) -> Position {
+    Position::from(vec![round(place.lon_deg, 7), round(place.lat_deg, 7)])
+}
+
+/// A ring as positions: first repeated at the end, anticlockwise for outer rings and clockwise for holes.
+fn closed(ring: &[Point], outer: bool) -> Vec<Position> {
+    let mut ring: Vec<Point> = ring.iter().map(|p| Point { x: round(p.x, 7), y: round(p.y, 7) }).collect();
+    ring.dedup();
+    if (ring_area_m2(&ring) > 0.0) != outer {
+        ring.reverse();
+    }
+    ring.iter().chain(ring.first()).map(|p| Position::from(vec![p.x, p.y])).collect()
+}
+
+fn round(x: f64, decimals: i32) -> f64 {
+    let unit = libm::pow(10.0, f64::from(decimals));
+    (x * unit).round() / unit
+}
+
+/// Reads marks and outlines. Features without a `kind` of ours are taken by their geometry: a polygon is the
+/// boundary, a point or the end of a line an aiming mark.
+pub fn swim_from_geojson(text: &str, peg: Option<&PegOnEarth>) -> Result<ImportedSwim, GeoJsonError> {
+    let parsed: GeoJson =
+        text.parse().map_err(|e: ::geojson::Error| GeoJsonError::NotGeoJson(e.to_string()))?;
+    let collection = match parsed {
+        GeoJson::FeatureCollection(collection) => collection,
+        GeoJson::Feature(f) => FeatureCollection { bbox: None, features: vec![f], foreign_members: None },
+        GeoJson::Geometry(_) => return Err(GeoJsonError::NotGeoJson("a bare geometry".to_owned())),
+    };
+    let mut got = ImportedSwim::default();
+    for (i, f) in collection.features.iter().enumerate() {
+        Reader { peg, f, name: name_of(f, i) }.read(&mut got)?;
+    }
+    Ok(got)
+}
+
+fn name_of(f: &::geojson::Feature, i: usize) -> String {
+    let said = |key: &str| f.property(key).and_then(Value::as_str).map(str::to_owned);
+    said("name").or_else(|| said("kind")).unwrap_or_else(|| format!("{}", i + 1))
+}
+
+struct Reader<'a> {
+    peg: Option<&'a PegOnEarth>,
+    f: &'a ::geojson::Feature,
+    name: String,
+}
+
+impl Reader<'_> {
+    fn read(&self, got: &mut ImportedSwim) -> Result<(), GeoJsonError> {
+        let said = self.f.properties.clone().unwrap_or_default();
+        match said.get("kind").and_then(Value::as_str) {
+            // Made anew from marks and boundary, or decided by the angler: not read back.
+            Some("peg" | "swim" | "kept back") => Ok(()),
+            Some("boundary") => self.boundary(&said, got),
+            Some("aiming mark") => self.mark(&said, got),
+            Some("feature") => self.thing(&said, got, false),
+            Some("hazard") => self.thing(&said, got, true),
+            _ => self.by_geometry(&said, got),
+        }
+    }
+
+    fn by_geometry(&self, said: &JsonObject, got: &mut ImportedSwim) -> Result<(), GeoJsonError> {
+        match self.f.geometry.as_ref().map(|g| &g.value) {
+            Some(GeometryValue::Polygon { .. }) if got.boundary.is_none() => self.boundary(said, got),
+            Some(GeometryValue::Point { .. } | GeometryValue::LineString { .. }) => self.mark(said, got),
+            _ => {
+                got.skipped.push(self.name.clone());
+                Ok(())
+            }
+        }
+    }
+
+    fn boundary(&self, said: &JsonObject, got: &mut ImportedSwim) -> Result<(), GeoJsonError> {
+        let frame =
+            said.get("peg_frame_m").and_then(|v| serde_json::from_value::<Vec<[f64; 2]>>(v.clone()).ok());
+        let ring = match (frame, self.f.geometry.as_ref().map(|g| &g.value)) {
+            (Some(frame), _) => frame.iter().map(|&[x, y]| Point { x, y }).collect(),
+            (None, Some(GeometryValue::Polygon { coordinates })) => {
+                let outer = coordinates.first().map_or(&[][..], Vec::as_slice);
+                outer.iter().map(|p| self.point(p)).collect::<Result<Vec<_>, _>>()?
+            }
+            _ => {
+                got.skipped.push(self.name.clone());
+                return Ok(());
+            }
+        };
+        got.boundary = Some(check_outline(&ring)?);
+        Ok(())
+    }
+
+    fn mark(&self, said: &JsonObject, got: &mut ImportedSwim) -> Result<(), GeoJsonError> {
+        let Some((bearing_deg, _)) = self.place(said)? else {
+            got.skipped.push(self.name.clone());
+            return Ok(());
+        };
+        super::frame::check_bearing(bearing_deg)?;
+        let id = said.get("id").and_then(Value::as_str).unwrap_or(&self.name).to_owned();
+        got.marks.push(AimingMark { id, name: self.name.clone(), bearing_deg });
+        Ok(())
+    }
+
+    fn thing(&self, said: &JsonObject, got: &mut ImportedSwim, hazard: bool) -> Result<(), GeoJsonError> {
+        let Some((bearing_deg, range_m)) = self.place(said)? else {
+            got.skipped.push(self.name.clone());
+            return Ok(());
+        };
+        let (name, spot) = (self.name.clone(), super::frame::Spot::new(bearing_deg, range_m)?);
+        if hazard {
+            let clear_m = said.get("clear_m").and_then(Value::as_f64).unwrap_or(3.0);
+            got.hazards.push(Hazard { name, spot, clear_m });
+        } else {
+            let kind = said.get("what").and_then(|v| serde_json::from_value(v.clone()).ok());
+            got.features.push(Feature { name, kind: kind.unwrap_or(FeatureKind::Other), spot });
+        }
+        Ok(())
+    }
+
+    /// Bearing and range: from the properties, or from the geometry's point or the end of its line.
+    fn place(&self, said: &JsonObject) -> Result<Option<(f64, f64)>, GeoJsonError> {
+        let number = |key: &str| said.get(key).and_then(Value::as_f64);
+        if let Some(bearing) = number("bearing_deg") {
+            return Ok(Some((bearing, number("range_m").unwrap_or(0.0))));
+        }
+        let end = match self.f.geometry.as_ref().map(|g| &g.value) {
+            Some(GeometryValue::Point { coordinates }) => Some(coordinates),
+            Some(GeometryValue::LineString { coordinates }) => coordinates.last(),
+            _ => None,
+        };
+        end.map(|p| self.point(p).map(bearing_range)).transpose()
+    }
+
+    fn point(&self, p: &Position) -> Result<Point, GeoJsonError> {
+        let peg = self.peg.ok_or(GeoJsonError::PegNeeded)?;
+        let &[lon, lat, ..] = p.as_slice() else {
+            return Err(GeoJsonError::NotGeoJson(format!("{} has a position of one number", self.name)));
+        };
+        if lon.abs() > 180.0 {
+            return Err(EarthError::Longitude(lon).into());
+        }
+        Ok(peg.point_of(Place::new(lat, lon)?, &self.name)?)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::boundary::Neighbours;
+    use super::super::earth::ring_on_earth;
+    use super::super::frame::Spot;
+    use super::super::input::{Band, Fan, SwimInput};
+    use super::*;
+
+    fn peg(lat: f64, lon: f64, out: f64) -> PegOnEarth {
+        PegOnEarth::new(Place::new(lat, lon).unwrap(), out).unwrap()
+    }
+
+    fn swim() -> Swim {
+        let n = Neighbours {
+            left_peg_m: Some(24.0),
+            right_peg_m: Some(30.0),
+            far_bank_m: 55.0,
+            far_bank_pegged: false,
+        };
+        let mark =
+            |id: &str, bearing_deg: f64| AimingMark { id: id.into(), name: id.to_uppercase(), bearing_deg };
+        let spot = Spot { bearing_deg: 12.0, range_m: 33.0 };
+        Swim::new(SwimInput {
+            marks: vec![mark("tree", -11.5), mark("hut", 14.0)],
+            boundary: Some(n.outline().unwrap()),
+            features: vec![Feature { name: "bar".into(), kind: FeatureKind::Bar, spot }],
+            hazards: vec![Hazard { name: "snag".into(), spot, clear_m: 4.0 }],
+            kept_back: vec![KeptBack {
+                fan: Fan { from_deg: -20.0, to_deg: 0.0 },
+                band: Band { from_m: 40.0, to_m: 50.0 },
+                since_ms: 0,
+                released_ms: None,
+            }],
+            ..SwimInput::default()
+        })
+        .unwrap()
+    }
+
+    fn collection(text: &str) -> FeatureCollection {
+        match text.parse::<GeoJson>().unwrap() {
+            GeoJson::FeatureCollection(c) => c,
+            other => panic!("{other}"),
+        }
+    }
+
+    /// Every outer ring and hole of the file, with its kind, whether it is outer, and its stated area.
+    fn rings(c: &FeatureCollection) -> Vec<(String, f64, Vec<Vec<Vec<Position>>>)> {
+        let of = |f: &::geojson::Feature| match f.geometry.as_ref().map(|g| g.value.clone()) {
+            Some(GeometryValue::Polygon { coordinates }) => vec![coordinates],
+            Some(GeometryValue::MultiPolygon { coordinates }) => coordinates,
+            _ => Vec::new(),
+        };
+        c.features
+            .iter()
+            .map(|f| {
+                let area = f.property("area_m2").and_then(Value::as_f64).unwrap_or(0.0);
+                (f.property("kind").unwrap().as_str().unwrap().to_owned(), area, of(f))
+            })
+            .filter(|r| !r.2.is_empty())
+            .collect()
+    }
+
+    fn area(polygon: &[Vec<Position>]) -> f64 {
+        polygon
+            .iter()
+            .map(|ring| {
+                let places: Vec<Place> = ring[..ring.len() - 1]
+                    .iter()
+                    .map(|p| Place::new(p.as_slice()[1], p.as_slice()[0]).unwrap())
+                    .collect();
+                ring_on_earth(&places).1
+            })
+            .sum()
+    }
+
+    #[test]
+    fn outer_rings_run_anticlockwise_and_have_the_right_area() {
+        for at in
+            [peg(52.0, -1.2, 200.0), peg(-44.0, 170.5, 10.0), peg(65.0, 20.0, 300.0), peg(0.0, 0.0, 45.0)]
+        {
+            let c = collection(&swim().to_geojson(Some(&at)).unwrap());
+            let rings = rings(&c);
+            assert_eq!(
+                rings.iter().map(|r| r.0.as_str()).collect::<Vec<_>>(),
+                ["swim", "boundary", "kept back"]
+            );
+            for (kind, stated, polygons) in rings {
+                let on_earth: f64 = polygons.iter().map(|p| area(p)).sum();
+                // Seven decimals are about a centimetre: some square metres in a few hundred metres of edge.
+                assert!((on_earth / stated - 1.0).abs() < 2e-3, "{kind}: {on_earth} of {stated}");
+                for ring in polygons.iter().flatten() {
+                    assert_eq!(ring.first(), ring.last());
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn numbers_have_at_most_seven_decimals() {
+        let c = collection(&swim().to_geojson(Some(&peg(52.123_456_789, -1.212_345_678_9, 200.0))).unwrap());
+        let text = json!(c.features.iter().map(|f| &f.geometry).collect::<Vec<_>>()).to_string();
+        let longest = text
+            .split(|ch: char| !ch.is_ascii_digit() && ch != '.')
+            .filter_map(|n| n.split_once('.').map(|(_, d)| d.len()))
+            .max();
+        assert_eq!(longest, Some(7));
+    }
+
+    #[test]
+    fn positions_are_left_out_unless_asked_for() {
+        let text = swim().to_geojson(None).unwrap();
+        assert!(!text.contains("coordinates"));
+        assert!(collection(&text).features.iter().all(|f| f.geometry.is_none()));
+        let back = swim_from_geojson(&text, None).unwrap();
+        assert_eq!(back.boundary, swim().input().boundary);
+        assert_eq!(back.marks, swim().columns().marks);
+        assert_eq!(
+            (back.features.clone(), back.hazards.clone()),
+            (swim().input().features.clone(), swim().input().hazards.clone())
+        );
+        assert!(back.skipped.is_empty());
+    }
+
+    #[test]
+    fn a_foreign_file_is_read_by_its_geometry() {
+        let at = peg(52.0, -1.2, 90.0);
+        let tree = at.place_of(point_at(-15.0, 80.0));
+        let corners = [(-20.0, 5.0), (20.0, 5.0), (25.0, 50.0), (-22.0, 48.0), (-20.0, 5.0)];
+        let ring: Vec<[f64; 2]> = corners
+            .iter()
+            .map(|&(x, y)| at.place_of(Point { x, y }))
+            .map(|p| [p.lon_deg, p.lat_deg])
+            .collect();
+        let text = json!({"type": "FeatureCollection", "features": [
+            {"type": "Feature", "properties": {"name": "tree"}, "geometry": {"type": "Point", "coordinates": [tree.lon_deg, tree.lat_deg]}},
+            {"type": "Feature", "properties": null, "geometry": {"type": "Polygon", "coordinates": [ring]}},
+            {"type": "Feature", "properties": {"name": "path"}, "geometry": {"type": "MultiPoint", "coordinates": []}},
+        ]})
+        .to_string();
+        let got = swim_from_geojson(&text, Some(&at)).unwrap();
+        assert!((got.marks[0].bearing_deg + 15.0).abs() < 1e-6 && got.marks[0].name == "tree");
+        let boundary = got.boundary.unwrap();
+        assert!(boundary.iter().zip(corners).all(|(p, (x, y))| p.distance(Point { x, y }) < 1e-5));
+        assert_eq!(got.skipped, ["path"]);
+        assert_eq!(swim_from_geojson(&text, None), Err(GeoJsonError::PegNeeded));
+        let far = peg(53.0, -1.2, 90.0);
+        assert!(matches!(
+            swim_from_geojson(&text, Some(&far)),
+            Err(GeoJsonError::Earth(EarthError::TooFar { .. }))
+        ));
+    }
+
+    #[test]
+    fn what_crosses_the_date_line_is_cut_there() {
+        for (lon, out) in [(179.9999, 90.0), (-179.9999, 270.0), (179.9999, 30.0)] {
+            let at = peg(-17.0, lon, out);
+            let text = swim().to_geojson(Some(&at)).unwrap();
+            let c = collection(&text);
+            let (_, stated, polygons) = rings(&c).remove(0);
+            assert_eq!(polygons.len(), 2, "{text}");
+            assert!((polygons.iter().map(|p| area(p)).sum::<f64>() / stated - 1.0).abs() < 2e-3);
+            for polygon in &polygons {
+                let lons: Vec<f64> = polygon[0].iter().map(|p| p.as_slice()[0]).collect();
+                assert!(lons.iter().all(|l| *l > 179.0) || lons.iter().all(|l| *l < -179.0));
+            }
+            let cut = |f: &::geojson::Feature| {
+                matches!(f.geometry.as_ref().map(|g| &g.value), Some(GeometryValue::MultiLineString { .. }))
+            };
+            assert!(c.features.iter().any(cut));
+            assert_eq!(swim_from_geojson(&text, Some(&at)).unwrap().marks, swim().columns().marks);
+        }
+    }
+
+    #[test]
+    fn bad_files_are_refused_with_words() {
+        let at = peg(52.0, -1.2, 90.0);
+        let read = |text: &str| swim_from_geojson(text, Some(&at));
+        assert!(matches!(read("{"), Err(GeoJsonError::NotGeoJson(_))));
+        assert!(matches!(read(r#"{"type":"Point","coordinates":[1,2]}"#), Err(GeoJsonError::NotGeoJson(_))));
+        let one = |geometry: &str| {
+            format!(r#"{{"type":"Feature","properties":{{"name":"x"}},"geometry":{geometry}}}"#)
+        };
+        let lat = read(&one(r#"{"type":"Point","coordinates":[0,91]}"#));
+        assert!(matches!(lat, Err(GeoJsonError::Earth(EarthError::Latitude(_)))));
+        let lon = read(&one(r#"{"type":"Point","coordinates":[181,1]}"#));
+        assert!(matches!(lon, Err(GeoJsonError::Earth(EarthError::Longitude(_)))));
+        let bow = one(
+            r#"{"type":"Polygon","coordinates":[[[-1.2,52.0],[-1.199,52.001],[-1.199,52.0],[-1.2,52.001],[-1.2,52.0]]]}"#,
+        );
+        assert!(matches!(read(&bow), Err(GeoJsonError::Swim(SwimError::OutlineCrosses { .. }))));
+        assert!(read(&one(r#"{"type":"Point","coordinates":[1]}"#)).is_err());
+    }
+}

@@ -1,0 +1,280 @@
+//! What the session tells the swim: marks, bands, casts, kept-back water and the rest, as records.
+//!
+//! Fields are plain so that the fold of the log can fill them; [`super::Swim::new`] checks all of them
+//! at once and refuses what it can't use with a [`super::SwimError`].
+
+use super::error::{SwimError, positive};
+use super::frame::{Point, Spot};
+use super::range::metres;
+use super::scatter::{Disturbance, Scatter};
+use serde::{Deserialize, Serialize};
+
+/// Something on the far side that a cast is aimed at.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct AimingMark {
+    /// Stable id.
+    pub id: String,
+    /// What the angler calls it.
+    pub name: String,
+    /// Degrees clockwise from straight out.
+    pub bearing_deg: f64,
+}
+
+/// A stretch of range.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+pub struct Band {
+    /// Near edge, metres from the rod rest.
+    pub from_m: f64,
+    /// Far edge, metres.
+    pub to_m: f64,
+}
+
+/// The left and right edge of the fan, degrees clockwise from straight out.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+pub struct Fan {
+    /// Left edge.
+    pub from_deg: f64,
+    /// Right edge.
+    pub to_deg: f64,
+}
+
+/// One cast as the swim sees it.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+pub struct CastAt {
+    /// Where it was meant to land.
+    pub spot: Spot,
+    /// Whether the line was clipped up.
+    pub clipped: bool,
+    /// Weight of the lead or the loaded feeder, grams; `None` where it was not logged.
+    pub lead_g: Option<f64>,
+    /// Splash, UTC milliseconds.
+    pub start_ms: i64,
+    /// Wound in or whatever ended it; `None` while it is out.
+    pub end_ms: Option<i64>,
+    /// Bites, whatever came of them.
+    pub bites: u32,
+    /// When the (first) bite came, UTC milliseconds; the end of the cast stands in where it is not known.
+    pub bite_ms: Option<i64>,
+    /// Liners.
+    pub liners: u32,
+    /// Fish lost.
+    pub lost: u32,
+    /// Fish landed.
+    pub landed: u32,
+}
+
+/// Water the angler has decided to rest: a sector of the fan.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+pub struct KeptBack {
+    /// Left and right edge.
+    pub fan: Fan,
+    /// Near and far edge.
+    pub band: Band,
+    /// Since when, UTC milliseconds.
+    pub since_ms: i64,
+    /// Until when; `None` while it is kept back.
+    pub released_ms: Option<i64>,
+}
+
+/// What kind of thing lies in the water.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+pub enum FeatureKind {
+    /// A rise of the bottom.
+    Bar,
+    /// A step down.
+    DropOff,
+    /// A hole.
+    Hole,
+    /// Weed.
+    Weed,
+    /// Silt.
+    Silt,
+    /// Gravel.
+    Gravel,
+    /// Clay.
+    Clay,
+    /// An island or its margin.
+    Island,
+    /// Fish seen.
+    FishSeen,
+    /// Anything else.
+    Other,
+}
+
+/// A feature of the bottom or the surface.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct Feature {
+    /// What the angler calls it.
+    pub name: String,
+    /// Its kind.
+    pub kind: FeatureKind,
+    /// Where it is.
+    pub spot: Spot,
+}
+
+/// A snag or anything else a lead should stay clear of.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct Hazard {
+    /// What the angler calls it.
+    pub name: String,
+    /// Where it is.
+    pub spot: Spot,
+    /// How far to stay clear of it, metres.
+    pub clear_m: f64,
+}
+
+/// A count of the fall: seconds from splash to bottom on a tight line.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+pub struct Sounding {
+    /// Where.
+    pub spot: Spot,
+    /// Fall time, seconds.
+    pub fall_s: f64,
+    /// Sink speed of that lead, metres a second, calibrated at a known depth.
+    pub sink_m_s: f64,
+}
+
+/// Reaction time of the thumb that starts and stops the count, seconds either way (from memory).
+pub const REACTION_S: f64 = 0.5;
+
+/// A depth with its limits, metres.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+pub struct Depth {
+    /// Lower limit.
+    pub low_m: f64,
+    /// Fall time x sink speed.
+    pub depth_m: f64,
+    /// Upper limit.
+    pub high_m: f64,
+}
+
+impl Sounding {
+    /// Refuses times, speeds and spots that can't be.
+    pub fn check(&self) -> Result<(), SwimError> {
+        Spot::new(self.spot.bearing_deg, self.spot.range_m)?;
+        positive("a fall time", self.fall_s)?;
+        positive("a sink speed", self.sink_m_s).map(|_| ())
+    }
+
+    /// Depth = fall time x sink speed, with limits from [`REACTION_S`].
+    pub fn depth(&self) -> Depth {
+        let at = |s: f64| s.max(0.0) * self.sink_m_s;
+        Depth {
+            low_m: at(self.fall_s - REACTION_S),
+            depth_m: at(self.fall_s),
+            high_m: at(self.fall_s + REACTION_S),
+        }
+    }
+}
+
+/// Everything the swim is computed from.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct SwimInput {
+    /// Aiming marks, in any order.
+    pub marks: Vec<AimingMark>,
+    /// Bands, in any order, not overlapping; empty takes the default bands. Gaps are filled.
+    pub bands: Vec<Band>,
+    /// Edges of the fan; `None` takes 25 degrees either side, widened to hold marks and casts.
+    pub fan: Option<Fan>,
+    /// Outline of the swim in the peg frame, metres; `None` where nothing bounds the fan.
+    pub boundary: Option<Vec<Point>>,
+    /// Casts, in any order.
+    pub casts: Vec<CastAt>,
+    /// Kept-back water, now and earlier.
+    pub kept_back: Vec<KeptBack>,
+    /// Features.
+    pub features: Vec<Feature>,
+    /// Hazards.
+    pub hazards: Vec<Hazard>,
+    /// Counts of the fall.
+    pub soundings: Vec<Sounding>,
+    /// Minutes after which water counts as rested; the angler's own hypothesis.
+    pub rest_target_min: f64,
+    /// The longest range that can be cast today, metres (wind, rod); `None` where not known.
+    pub castable_m: Option<f64>,
+    /// Where to start while nothing has bitten yet; `None` for no habit.
+    pub usual_start: Option<Band>,
+    /// How near to a bite counts as near, metres.
+    pub near_m: f64,
+    /// For how long a bite counts as one of the last, minutes.
+    pub bite_memory_min: f64,
+    /// Scatter of casts.
+    pub scatter: Scatter,
+    /// How far a lead or feeder disturbs the water round it.
+    pub disturbance: Disturbance,
+}
+
+impl Default for SwimInput {
+    /// An empty swim. Rest target 45 min, near 15 m, bite memory 60 min: guesses, all editable. Start at
+    /// 35-40 yd: common practice, no source.
+    fn default() -> Self {
+        Self {
+            marks: Vec::new(),
+            bands: Vec::new(),
+            fan: None,
+            boundary: None,
+            casts: Vec::new(),
+            kept_back: Vec::new(),
+            features: Vec::new(),
+            hazards: Vec::new(),
+            soundings: Vec::new(),
+            rest_target_min: 45.0,
+            castable_m: None,
+            usual_start: Some(Band { from_m: metres(35.0), to_m: metres(40.0) }),
+            near_m: 15.0,
+            bite_memory_min: 60.0,
+            scatter: Scatter::default(),
+            disturbance: Disturbance::default(),
+        }
+    }
+}
+
+impl SwimInput {
+    /// The swim seen in a mirror: left for right.
+    #[must_use]
+    pub fn mirrored(&self) -> Self {
+        let mut m = self.clone();
+        let flip = |fan: Fan| Fan { from_deg: -fan.to_deg, to_deg: -fan.from_deg };
+        m.marks.iter_mut().for_each(|k| k.bearing_deg = -k.bearing_deg);
+        m.casts.iter_mut().for_each(|c| c.spot = c.spot.mirrored());
+        m.kept_back.iter_mut().for_each(|k| k.fan = flip(k.fan));
+        m.features.iter_mut().for_each(|f| f.spot = f.spot.mirrored());
+        m.hazards.iter_mut().for_each(|h| h.spot = h.spot.mirrored());
+        m.soundings.iter_mut().for_each(|s| s.spot = s.spot.mirrored());
+        m.fan = m.fan.map(flip);
+        m.boundary =
+            m.boundary.map(|ring| ring.into_iter().rev().map(|p| Point { x: -p.x, y: p.y }).collect());
+        m
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn depth_is_fall_time_by_sink_speed() {
+        let spot = Spot { bearing_deg: 0.0, range_m: 30.0 };
+        let depth = Sounding { spot, fall_s: 2.0, sink_m_s: 1.5 }.depth();
+        assert_eq!((depth.low_m, depth.depth_m, depth.high_m), (2.25, 3.0, 3.75));
+        assert_eq!(Sounding { spot, fall_s: 0.2, sink_m_s: 1.0 }.depth().low_m, 0.0);
+        assert!(Sounding { spot, fall_s: 0.0, sink_m_s: 1.0 }.check().is_err());
+    }
+
+    #[test]
+    fn a_mirror_of_a_mirror_is_the_swim() {
+        let spot = Spot { bearing_deg: 12.0, range_m: 30.0 };
+        let input = SwimInput {
+            fan: Some(Fan { from_deg: -20.0, to_deg: 35.0 }),
+            boundary: Some(vec![
+                Point { x: -5.0, y: 1.0 },
+                Point { x: 9.0, y: 1.0 },
+                Point { x: 0.0, y: 60.0 },
+            ]),
+            soundings: vec![Sounding { spot, fall_s: 2.0, sink_m_s: 1.5 }],
+            ..SwimInput::default()
+        };
+        assert_ne!(input.mirrored(), input);
+        assert_eq!(input.mirrored().mirrored(), input);
+    }
+}

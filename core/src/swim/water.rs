@@ -1,0 +1,126 @@
+//! Areas of water: polygons and what is left of them, by `geo`'s boolean operations.
+
+use super::frame::Point;
+use super::planar::{distance_to_ring, ring_area_m2, ring_contains};
+use geo::{BooleanOps, Coord, LineString, MultiPolygon, Polygon, unary_union};
+
+/// A piece of water: any number of polygons, holes and all, in the peg frame.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Water {
+    shape: MultiPolygon<f64>,
+}
+
+impl Water {
+    /// The water inside one ring.
+    pub fn of_ring(ring: &[Point]) -> Self {
+        Self { shape: MultiPolygon(vec![polygon(ring)]) }
+    }
+
+    /// No water.
+    pub fn none() -> Self {
+        Self { shape: MultiPolygon(Vec::new()) }
+    }
+
+    /// The water inside any of the rings.
+    pub fn of_any<'a>(rings: impl IntoIterator<Item = &'a [Point]>) -> Self {
+        let polygons: Vec<_> = rings.into_iter().map(polygon).collect();
+        if polygons.is_empty() { Self::none() } else { Self { shape: unary_union(polygons.iter()) } }
+    }
+
+    /// What both share.
+    #[must_use]
+    pub fn and(&self, other: &Self) -> Self {
+        Self { shape: self.shape.intersection(&other.shape) }
+    }
+
+    /// What either covers.
+    #[must_use]
+    pub fn or(&self, other: &Self) -> Self {
+        Self { shape: self.shape.union(&other.shape) }
+    }
+
+    /// What is left without the other.
+    #[must_use]
+    pub fn without(&self, other: &Self) -> Self {
+        if other.shape.0.is_empty() {
+            return self.clone();
+        }
+        Self { shape: self.shape.difference(&other.shape) }
+    }
+
+    /// Area, square metres.
+    pub fn area_m2(&self) -> f64 {
+        self.polygons()
+            .map(|(outer, holes)| {
+                ring_area_m2(&outer).abs() - holes.iter().map(|h| ring_area_m2(h).abs()).sum::<f64>()
+            })
+            .sum()
+    }
+
+    /// Whether there is none.
+    pub fn is_empty(&self) -> bool {
+        self.shape.0.is_empty()
+    }
+
+    /// Each polygon as its outer ring and its holes, not closed.
+    pub fn polygons(&self) -> impl Iterator<Item = (Vec<Point>, Vec<Vec<Point>>)> + '_ {
+        self.shape.0.iter().map(|p| (points(p.exterior()), p.interiors().iter().map(points).collect()))
+    }
+
+    /// Every ring, outer ones and holes, not closed.
+    pub fn rings(&self) -> Vec<Vec<Point>> {
+        self.polygons().flat_map(|(outer, holes)| std::iter::once(outer).chain(holes)).collect()
+    }
+
+    /// Whether a point lies in it.
+    pub fn contains(&self, p: Point) -> bool {
+        self.rings().iter().filter(|ring| ring_contains(ring, p)).count() % 2 == 1
+    }
+
+    /// Distance of a point from it, metres; 0 inside, infinite where there is none.
+    pub fn distance(&self, p: Point) -> f64 {
+        if self.contains(p) {
+            return 0.0;
+        }
+        self.rings().iter().map(|ring| distance_to_ring(ring, p)).fold(f64::INFINITY, f64::min)
+    }
+}
+
+fn polygon(ring: &[Point]) -> Polygon<f64> {
+    Polygon::new(LineString(ring.iter().map(|p| Coord { x: p.x, y: p.y }).collect()), Vec::new())
+}
+
+fn points(line: &LineString<f64>) -> Vec<Point> {
+    let open = line.0.len().saturating_sub(1);
+    line.0[..open].iter().map(|c| Point { x: c.x, y: c.y }).collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn square(x: f64, y: f64, side: f64) -> Water {
+        let corner = |dx: f64, dy: f64| Point { x: x + dx * side, y: y + dy * side };
+        Water::of_ring(&[corner(0.0, 0.0), corner(1.0, 0.0), corner(1.0, 1.0), corner(0.0, 1.0)])
+    }
+
+    #[test]
+    fn squares_add_up() {
+        let (a, b) = (square(0.0, 0.0, 10.0), square(5.0, 5.0, 10.0));
+        let close = |x: f64, y: f64| (x - y).abs() < 1e-6;
+        assert!(close(a.and(&b).area_m2(), 25.0));
+        assert!(close(a.or(&b).area_m2(), 175.0));
+        assert!(close(a.without(&b).area_m2(), 75.0));
+        assert!(close(a.without(&square(2.0, 2.0, 2.0)).area_m2(), 96.0));
+        assert!(a.and(&square(20.0, 0.0, 1.0)).is_empty());
+    }
+
+    #[test]
+    fn a_hole_is_not_water() {
+        let ring = square(0.0, 0.0, 10.0).without(&square(2.0, 2.0, 2.0));
+        assert!(!ring.contains(Point { x: 3.0, y: 3.0 }));
+        assert!(ring.contains(Point { x: 1.0, y: 1.0 }));
+        assert!((ring.distance(Point { x: 3.0, y: 3.0 }) - 1.0).abs() < 1e-6);
+        assert_eq!(Water::none().distance(Point { x: 0.0, y: 0.0 }), f64::INFINITY);
+    }
+}

@@ -1,0 +1,77 @@
+# The same figures as ours, from R's survival and stats packages.
+#
+#   Rscript agree.R WAITS.csv OUT.csv
+#
+# WAITS.csv: set,group,rod,minutes,bite  (group 1 or 2). OUT.csv: set,figure,value with 17 digits.
+# `cargo run -p restwater-tests --bin r_agreement` writes the one, runs this and compares the other.
+
+suppressPackageStartupMessages(library(survival))
+arguments <- commandArgs(trailingOnly = TRUE)
+waits <- read.csv(arguments[1])
+
+figures_of <- function(d) {
+  out <- c()
+  put <- function(name, values) {
+    values <- as.numeric(values)
+    names(values) <- if (length(values) == 1) name else paste(name, seq_along(values) - 1, sep = ".")
+    out <<- c(out, values)
+  }
+  s <- Surv(d$minutes, d$bite)
+
+  rank <- survdiff(s ~ d$group)
+  put("logrank.observed", rank$obs)
+  put("logrank.expected", rank$exp)
+  put("logrank.variance", rank$var[1, 1])
+  put("logrank.chisq", rank$chisq)
+  # Rods on which one side is missing leave R a singular variance: only sets with both on every rod.
+  if (all(table(d$rod, d$group) > 0)) {
+    put("logrank.by_rod.chisq", survdiff(s ~ group + strata(rod), data = d)$chisq)
+  }
+
+  curve <- survfit(s ~ 1, conf.type = "log-log")
+  at <- curve$n.event > 0
+  put("km.minutes", curve$time[at])
+  put("km.survival", curve$surv[at])
+  # No limits where the curve is at zero.
+  off_zero <- at & curve$n.risk > curve$n.event
+  put("km.error", (curve$surv * curve$std.err)[off_zero])
+  put("km.low", curve$lower[off_zero])
+  put("km.high", curve$upper[off_zero])
+  put("na.hazard", curve$cumhaz[at])
+  until <- 0.9 * max(d$minutes)
+  mean_until <- summary(curve, rmean = until)$table
+  put("km.mean", mean_until["rmean"])
+  put("km.mean_error", mean_until["se(rmean)"])
+  # Where a step lies on one half exactly R averages two times; our median is the first of them.
+  if (all(abs(curve$surv - 0.5) > 1e-8)) put("km.median", quantile(curve, 0.5)$quantile)
+
+  control <- survreg.control(rel.tolerance = 1e-12, maxiter = 500)
+  weibull <- survreg(s ~ 1, dist = "weibull", control = control)
+  put("weibull.shape", 1 / weibull$scale)
+  put("weibull.scale", exp(weibull$coefficients))
+  put("weibull.loglik", weibull$loglik[2])
+
+  bites <- tapply(d$bite, d$group, sum)
+  minutes <- tapply(d$minutes, d$group, sum)
+  rates <- poisson.test(as.vector(bites), as.vector(minutes))
+  put("poisson.p", rates$p.value)
+  put("poisson.ratio", rates$conf.int)
+  put("poisson.one", poisson.test(bites[[1]], minutes[[1]])$conf.int)
+
+  table <- rbind(bites, tapply(1 - d$bite, d$group, sum))
+  fisher <- fisher.test(t(table))
+  put("fisher.p", fisher$p.value)
+  put("fisher.odds", c(fisher$estimate, fisher$conf.int))
+  put("fisher.greater", fisher.test(t(table), alternative = "greater")$p.value)
+
+  share <- binom.test(sum(d$bite), nrow(d), p = 0.37)
+  put("binomial.p", share$p.value)
+  put("binomial.limits", share$conf.int)
+  out
+}
+
+rows <- lapply(split(waits, waits$set), function(d) {
+  f <- figures_of(d)
+  data.frame(set = d$set[1], figure = names(f), value = sprintf("%.17g", f))
+})
+write.csv(do.call(rbind, rows), arguments[2], row.names = FALSE, quote = FALSE)

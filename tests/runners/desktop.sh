@@ -1,0 +1,56 @@
+# shellcheck shell=bash
+# The screens in a phone-sized window on a PC: Kotlin built by Maven over the release library.
+
+DESKTOP=android/desktop
+
+# What Compose needs to draw, on a screen or without one.
+drawing() { debs libgl1 fontconfig fonts-dejavu-core; }
+
+kotlin_tests() {
+  java_tools
+  drawing
+  native_library
+  maven -f $DESKTOP/pom.xml test
+}
+
+# Compiles the desktop app when a source is newer than the last build, and notes its class path.
+desktop_app() {
+  java_tools
+  drawing
+  native_library
+  local made=target/desktop/class-path
+  if [ ! -e $made ] || [ -n "$(find android/ui/src $DESKTOP/src/main $DESKTOP/pom.xml -newer $made -print -quit)" ]; then
+    maven -q -f $DESKTOP/pom.xml compile dependency:build-classpath -Dmdep.outputFile="$PWD/$made.new"
+    mv $made.new $made
+  fi
+}
+
+# desktop_java CLASS ARGUMENT...: a main class of the desktop app.
+desktop_java() {
+  java -Djna.library.path="$PWD/target/release" -cp "$PWD/target/desktop/classes:$(cat target/desktop/class-path)" "$@"
+}
+
+# run [DATA]: a window on the log in the folder DATA; without a display, the demo day into target/screens.
+run_app() {
+  if [ -z "${DISPLAY:-}" ]; then
+    play tests/days/demo.jsonl target/screens
+    return
+  fi
+  # A window needs the JDK's windowing half too.
+  find -L "$(dirname "$(readlink -f "$(command -v java)")")/../lib" -name libawt_xawt.so | grep -q . || debs openjdk-17-jre
+  desktop_app
+  desktop_java app.restwater.desktop.MainKt "${1:-${XDG_DATA_HOME:-$HOME/.local/share}/restwater}"
+}
+
+# play DAY OUT: a day file through the real actions and screens, headless.
+play() {
+  [ $# = 2 ] || { echo "usage: ./dev play DAY OUT" >&2 && return 2; }
+  desktop_app
+  desktop_java -Djava.awt.headless=true app.restwater.desktop.PlayKt "$1" "$2"
+}
+
+# kotlin_bench act|ui: timed through the bindings, on the real screens.
+kotlin_bench() {
+  desktop_app
+  desktop_java -Djava.awt.headless=true app.restwater.desktop.BenchKt "$1"
+}

@@ -1,0 +1,53 @@
+# shellcheck shell=bash
+# The native library and the Kotlin and Swift bindings that uniffi makes from it.
+
+KOTLIN_BINDINGS=android/ui/src/generated/kotlin
+SWIFT_BINDINGS=ios/RestwaterKit/Sources/RestwaterCore/generated
+SWIFT_HEADER=ios/RestwaterKit/Sources/restwaterFFI/generated
+
+# target/release/librestwater.so, which the desktop, Robolectric and Swift all load.
+native_library() {
+  rust && cargo build --release --quiet -p restwater-bindings
+}
+
+# generate_bindings DIR: both languages, read from the library's own metadata (its symbols must still be there).
+generate_bindings() {
+  native_library
+  local language
+  for language in kotlin swift; do
+    cargo run --quiet -p restwater-bindings --features bindgen --bin uniffi-bindgen -- generate \
+      --library target/release/librestwater.so --language "$language" --no-format --out-dir "$1/$language"
+  done
+}
+
+# The committed copies, made again.
+write_bindings() {
+  rm -rf target/bindings
+  generate_bindings target/bindings
+  place_bindings target/bindings .
+  git status --short "$KOTLIN_BINDINGS" "$SWIFT_BINDINGS" "$SWIFT_HEADER"
+}
+
+# place_bindings FROM TREE: puts generated files where the packages look for them.
+place_bindings() {
+  local folder
+  for folder in "$KOTLIN_BINDINGS" "$SWIFT_BINDINGS" "$SWIFT_HEADER"; do
+    rm -rf "${2:?}/${folder:?}"
+    mkdir -p "$2/$folder"
+  done
+  cp -r "$1/kotlin/." "$2/$KOTLIN_BINDINGS/"
+  cp "$1/swift/RestwaterCore.swift" "$2/$SWIFT_BINDINGS/"
+  cp "$1/swift/restwaterFFI.h" "$2/$SWIFT_HEADER/"
+}
+
+# Fails when the committed bindings are not those of the Rust surface.
+bindings_drift() {
+  rm -rf target/bindings target/bindings-tree
+  generate_bindings target/bindings
+  place_bindings target/bindings target/bindings-tree
+  local folder drift=0
+  for folder in "$KOTLIN_BINDINGS" "$SWIFT_BINDINGS" "$SWIFT_HEADER"; do
+    diff -rq "target/bindings-tree/$folder" "$folder" || drift=1
+  done
+  [ "$drift" = 0 ] || { echo "the bindings are not those of the Rust surface: run ./dev bindings and commit" && return 1; }
+}

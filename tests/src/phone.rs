@@ -1,0 +1,39 @@
+//! A phone for tests: seeded ids, and this machine's own clocks.
+
+use rand::{Rng, SeedableRng};
+use rand_chacha::ChaCha8Rng;
+use restwater_core::app::Entropy;
+use restwater_core::log::Moment;
+use std::time::{SystemTime, UNIX_EPOCH};
+
+/// Random bytes from a seed.
+pub struct Seeded(ChaCha8Rng);
+
+impl Seeded {
+    /// The same seed gives the same ids.
+    pub fn new(seed: u64) -> Self {
+        Self(ChaCha8Rng::seed_from_u64(seed))
+    }
+}
+
+impl Entropy for Seeded {
+    fn fill(&mut self, bytes: &mut [u8]) {
+        self.0.fill_bytes(bytes);
+    }
+}
+
+/// Now, by the machine's wall clock, uptime and boot id.
+pub fn now() -> Result<Moment, Box<dyn std::error::Error>> {
+    let wall_ms = i64::try_from(SystemTime::now().duration_since(UNIX_EPOCH)?.as_millis())?;
+    let uptime = std::fs::read_to_string("/proc/uptime")?;
+    let seconds: f64 = uptime.split(' ').next().unwrap_or("0").parse()?;
+    let boot = std::fs::read_to_string("/proc/sys/kernel/random/boot_id")?.trim().to_owned();
+    Ok(Moment {
+        wall_ms,
+        offset_min: 0,
+        zone: "Etc/UTC".into(),
+        mono_ms: (seconds * 1_000.0) as i64,
+        boot,
+        approx_s: 0,
+    })
+}

@@ -1,0 +1,126 @@
+//! Our side of the comparison, under the names that `agree.R` gives.
+
+use super::data::Set;
+use restwater_core::bite::{Law, Limits as CurveLimits, Model, Step, SurvivalCurve, Wait, fit};
+use restwater_core::compare::Limits;
+use restwater_core::compare::binomial::{Alternative, binomial_test, clopper_pearson};
+use restwater_core::compare::fisher::{fisher_test, odds_ratio};
+use restwater_core::compare::log_rank::{Weighting, log_rank, stratified_log_rank};
+use restwater_core::compare::poisson_rates::{Tally, conditional_test, garwood, rate_ratio};
+use std::collections::BTreeMap;
+
+struct Figures(BTreeMap<String, f64>);
+
+impl Figures {
+    fn put(&mut self, name: &str, value: f64) {
+        self.0.insert(name.to_owned(), value);
+    }
+
+    fn list(&mut self, name: &str, values: &[f64]) {
+        if let [one] = values {
+            return self.put(name, *one);
+        }
+        for (i, value) in values.iter().enumerate() {
+            self.put(&format!("{name}.{i}"), *value);
+        }
+    }
+
+    fn pair(&mut self, name: &str, limits: Limits) {
+        self.list(name, &[limits.low, limits.high]);
+    }
+}
+
+/// All figures of a set.
+pub fn figures(set: &Set) -> Result<BTreeMap<String, f64>, String> {
+    let mut out = Figures(BTreeMap::new());
+    ranks(set, &mut out)?;
+    curve(&set.waits(), &mut out)?;
+    weibull(&set.waits(), &mut out)?;
+    rates(set, &mut out)?;
+    shares(set, &mut out)?;
+    Ok(out.0)
+}
+
+fn words(e: impl std::fmt::Display) -> String {
+    e.to_string()
+}
+
+fn ranks(set: &Set, out: &mut Figures) -> Result<(), String> {
+    let test = log_rank(&set.side(1), &set.side(2), Weighting::LogRank).map_err(words)?;
+    out.list("logrank.observed", &test.observed);
+    out.list("logrank.expected", &test.expected);
+    out.put("logrank.variance", test.variance);
+    out.put("logrank.chisq", test.chi_square().ok_or("no chi-square")?);
+    let of = |rod: u8, side: u8| -> Vec<Wait> {
+        set.rows.iter().filter(|r| r.1 == rod && r.0 == side).map(|r| r.2).collect()
+    };
+    let rods = set.rows.iter().map(|r| r.1).max().unwrap_or(0);
+    let strata: Vec<_> = (1..=rods).map(|rod| (of(rod, 1), of(rod, 2))).collect();
+    if strata.iter().all(|(a, b)| !a.is_empty() && !b.is_empty()) {
+        let by_rod = stratified_log_rank(&strata, Weighting::LogRank).map_err(words)?;
+        out.put("logrank.by_rod.chisq", by_rod.chi_square().ok_or("no chi-square by rod")?);
+    }
+    Ok(())
+}
+
+fn curve(waits: &[Wait], out: &mut Figures) -> Result<(), String> {
+    let curve = SurvivalCurve::new(waits).map_err(words)?;
+    let steps = curve.steps();
+    let of = |f: fn(&Step) -> f64| steps.iter().map(f).collect::<Vec<_>>();
+    out.list("km.minutes", &of(|s| s.minutes));
+    out.list("km.survival", &of(|s| s.survival));
+    out.list("na.hazard", &of(|s| s.cumulative_hazard));
+    out.list("km.error", &steps.iter().filter_map(Step::standard_error).collect::<Vec<_>>());
+    let limits = curve.limits(CurveLimits::LogLog, 0.95).map_err(words)?;
+    let end = |f: fn((f64, f64)) -> f64| limits.iter().flatten().map(|&l| f(l)).collect::<Vec<_>>();
+    out.list("km.low", &end(|l| l.0));
+    out.list("km.high", &end(|l| l.1));
+    let mean = curve.restricted_mean(0.9 * curve.longest_min()).map_err(words)?;
+    out.put("km.mean", mean.minutes);
+    out.put("km.mean_error", mean.standard_error);
+    if steps.iter().all(|s| (s.survival - 0.5).abs() > 1e-8) {
+        out.put("km.median", curve.quantile(0.5).unwrap_or(f64::NAN));
+    }
+    Ok(())
+}
+
+fn weibull(waits: &[Wait], out: &mut Figures) -> Result<(), String> {
+    let fitted = fit(Model::Weibull, waits).map_err(words)?;
+    let Law::Weibull { shape, scale } = fitted.law else { return Err("not a Weibull law".into()) };
+    out.put("weibull.shape", shape);
+    out.put("weibull.scale", scale);
+    out.put("weibull.loglik", fitted.ln_likelihood);
+    Ok(())
+}
+
+fn tally(waits: &[Wait]) -> Tally {
+    let bites = waits.iter().filter(|w| w.is_bite()).count() as u64;
+    Tally { bites, time: waits.iter().map(|w| w.minutes()).sum() }
+}
+
+fn rates(set: &Set, out: &mut Figures) -> Result<(), String> {
+    let (a, b) = (tally(&set.side(1)), tally(&set.side(2)));
+    out.put("poisson.p", conditional_test(a, b).map_err(words)?.two_sided_min_likelihood);
+    out.pair("poisson.ratio", rate_ratio(a, b, 0.95).map_err(words)?.limits);
+    let one = garwood(a.bites, 0.95).map_err(words)?;
+    out.list("poisson.one", &[one.low / a.time, one.high / a.time]);
+    Ok(())
+}
+
+fn shares(set: &Set, out: &mut Figures) -> Result<(), String> {
+    let row = |side: u8| {
+        let waits = set.side(side);
+        let bites = waits.iter().filter(|w| w.is_bite()).count() as u64;
+        [bites, waits.len() as u64 - bites]
+    };
+    let table = [row(1), row(2)];
+    out.put("fisher.p", fisher_test(table, Alternative::TwoSided).map_err(words)?);
+    out.put("fisher.greater", fisher_test(table, Alternative::Greater).map_err(words)?);
+    let odds = odds_ratio(table, 0.95).map_err(words)?;
+    // With one possible table R calls the estimate 0.
+    out.list("fisher.odds", &[odds.estimate.unwrap_or(0.0), odds.limits.low, odds.limits.high]);
+    let (bites, casts) = (table[0][0] + table[1][0], set.rows.len() as u64);
+    out.put("binomial.p", binomial_test(bites, casts, 0.37, Alternative::TwoSided).map_err(words)?);
+    out.pair("binomial.limits", clopper_pearson(bites, casts, 0.95).map_err(words)?);
+    Ok(())
+}

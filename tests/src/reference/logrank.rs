@@ -1,0 +1,85 @@
+//! Log-rank test, its weighted forms and its permutation p-values.
+
+use super::Topic;
+use restwater_core::bite::Wait;
+use restwater_core::compare::log_rank::{Weighting, log_rank};
+use restwater_core::compare::permutation::{
+    TiedBites, arrangements, log_rank_permutation, studentised_log_rank_permutation,
+};
+use serde_json::{Value, json};
+
+/// See [`Topic`].
+pub const TOPIC: Topic = Topic {
+    name: "logrank",
+    compute,
+    tolerance: |path| path.starts_with("weighted_chisq").then_some("rel_weighted"),
+};
+
+/// Reads `{"time": [...], "event": [...]}`.
+pub fn waits(group: &Value) -> Result<Vec<Wait>, String> {
+    let times = group["time"].as_array().ok_or("no times")?;
+    let events = group["event"].as_array().ok_or("no events")?;
+    if times.len() != events.len() {
+        return Err("times and events differ in number".into());
+    }
+    let one = |(t, e): (&Value, &Value)| {
+        let minutes = t.as_f64().ok_or("a time that is no number")?;
+        let event = e.as_u64().ok_or("an event that is not 0 or 1")?;
+        Wait::new(minutes, event == 1).map_err(|e| e.to_string())
+    };
+    times.iter().zip(events).map(one).collect()
+}
+
+fn compute(case: &Value) -> Result<Value, String> {
+    let a = waits(&case["input"]["a"])?;
+    let b = waits(&case["input"]["b"])?;
+    let mut answer = tests(&a, &b)?;
+    // Going through all arrangements takes long where nobody asked for it.
+    if case["id"].as_str().is_some_and(|id| id.starts_with("permutation")) {
+        let more = permutations(&a, &b)?;
+        if let (Some(all), Some(more)) = (answer.as_object_mut(), more.as_object()) {
+            all.extend(more.clone());
+        }
+    }
+    Ok(answer)
+}
+
+fn tests(a: &[Wait], b: &[Wait]) -> Result<Value, String> {
+    let run = |weighting| log_rank(a, b, weighting).map_err(|e| e.to_string());
+    let plain = run(Weighting::LogRank)?;
+    Ok(json!({
+        "observed_a": plain.observed[0],
+        "observed_b": plain.observed[1],
+        "expected_a": plain.expected[0],
+        "expected_b": plain.expected[1],
+        "variance": plain.variance,
+        "chisq": plain.chi_square(),
+        "z": plain.z(),
+        "p": plain.p(),
+        "chisq_conservative_oe": plain.conservative_chi_square(),
+        "log_hazard_ratio_peto": plain.log_hazard_ratio(),
+        "weighted_chisq": {
+            "gehan_wilcoxon": run(Weighting::Gehan)?.chi_square(),
+            "tarone_ware": run(Weighting::TaroneWare)?.chi_square(),
+            "peto_peto": run(Weighting::PetoPeto)?.chi_square(),
+        },
+    }))
+}
+
+fn permutations(a: &[Wait], b: &[Wait]) -> Result<Value, String> {
+    let seed = 1;
+    let exact = log_rank_permutation(a, b, TiedBites::Together, seed).map_err(|e| e.to_string())?;
+    let averaged = log_rank_permutation(a, b, TiedBites::AveragedOrders, seed).map_err(|e| e.to_string())?;
+    Ok(json!({
+        "n_perm": arrangements(a.len() + b.len(), a.len()),
+        "o_minus_e": exact.observed,
+        "p_two_sided_abs_o_minus_e": exact.two_sided,
+        "p_lower": exact.lower,
+        "p_upper": exact.upper,
+        "count_two_sided": (exact.two_sided * exact.arrangements as f64).round(),
+        "p_two_sided_studentised_chisq":
+            studentised_log_rank_permutation(a, b, seed).map_err(|e| e.to_string())?,
+        "coin_mid_ranks": exact.two_sided,
+        "coin_average_scores": averaged.two_sided,
+    }))
+}

@@ -1,0 +1,89 @@
+//! The demo day through the real core and store: what the Bank screen says over the day.
+
+use restwater_core::app::{App, DayTap, Screen, Which, read_day};
+use restwater_core::screen::{AdviceTone, BankView};
+use restwater_tests::phone::Seeded;
+use std::error::Error;
+use std::fmt::Write as _;
+
+const DAY: &str = include_str!("../days/demo.jsonl");
+
+fn play(mut each: impl FnMut(&DayTap, &mut App)) -> Result<App, Box<dyn Error>> {
+    let dir = tempfile::tempdir()?;
+    let day = read_day(DAY)?;
+    let mut app = App::open(dir.path(), Box::new(Seeded::new(1)), &day[0].at)?;
+    for tap in &day {
+        if let Some(action) = &tap.action {
+            app.act(action, &tap.at)?;
+        }
+        each(tap, &mut app);
+    }
+    Ok(app)
+}
+
+fn bank(app: &mut App, tap: &DayTap) -> BankView {
+    match app.screen(Which::Bank, &tap.at) {
+        Screen::Bank(bank) => bank,
+        other => panic!("{other:?}"),
+    }
+}
+
+#[test]
+fn the_advice_over_the_day() -> Result<(), Box<dyn Error>> {
+    let mut said = String::new();
+    play(|tap, app| {
+        let bank = bank(app, tap);
+        let strip = &bank.strip;
+        let _ = writeln!(
+            said,
+            "{} {:9} {} | {} | {} | marks {}",
+            bank.header.clock,
+            format!("{:?}", bank.state),
+            bank.rods.first().map_or("-", |rod| rod.digits.as_str()),
+            bank.advice.headline,
+            bank.advice.detail,
+            strip.marks.len()
+        );
+    })?;
+    insta::assert_snapshot!(said);
+    Ok(())
+}
+
+#[test]
+fn pictures_of_the_day_as_records() -> Result<(), Box<dyn Error>> {
+    let mut records = Vec::new();
+    play(|tap, app| {
+        if let Some(name) = &tap.picture {
+            records.push((name.clone(), bank(app, tap)));
+        }
+    })?;
+    assert!(records.len() >= 10);
+    for (name, record) in records {
+        insta::assert_json_snapshot!(name, record, { ".strip.**" => insta::rounded_redaction(2) });
+    }
+    Ok(())
+}
+
+/// It can't tell before three bites are in, and the lines change as bites come.
+#[test]
+fn no_advice_before_three_bites_and_other_advice_after_more() -> Result<(), Box<dyn Error>> {
+    let mut headlines: Vec<String> = Vec::new();
+    play(|tap, app| {
+        let bank = bank(app, tap);
+        let bites = app.session().map_or(0, |s| s.casts.iter().filter(|c| c.bite.is_some()).count());
+        if bites < 3 {
+            assert!(
+                matches!(bank.advice.tone, AdviceTone::Unknown | AdviceTone::Quiet),
+                "{bites}: {:?}",
+                bank.advice
+            );
+            assert_eq!((bank.strip.hold_min, bank.strip.recast_min), (None, None));
+        } else if bank.advice.headline.starts_with("Hold until")
+            && headlines.last() != Some(&bank.advice.headline)
+        {
+            headlines.push(bank.advice.headline);
+        }
+    })?;
+    assert!(headlines.len() >= 3, "{headlines:?}");
+    Ok(())
+}

@@ -1,0 +1,142 @@
+//! Two phones that swap files end with the same sessions; one import is one undo.
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
+
+use proptest::prelude::*;
+use restwater_core::exchange::{
+    ExchangeError, Incoming, Progress, Selection, export, import, redo_import, undo_import,
+};
+use restwater_core::log::merge::{Variants, merge};
+use restwater_core::log::{Op, canonical_bytes, effective, sorted};
+use restwater_core::session::fold;
+use restwater_core::store::Store;
+use restwater_tests::invented::{BEGIN_MS, Phone};
+use std::collections::BTreeSet;
+use std::ops::ControlFlow;
+use tempfile::TempDir;
+use uuid::Uuid;
+
+fn go(_: Progress) -> ControlFlow<()> {
+    ControlFlow::Continue(())
+}
+
+fn store_of(ops: &[Op], device: u128) -> (TempDir, Store) {
+    let dir = tempfile::tempdir().unwrap();
+    let mut store = Store::open(dir.path(), Uuid::from_u128(device)).unwrap();
+    store.append(ops, None).unwrap();
+    (dir, store)
+}
+
+fn everything(store: &Store) -> Vec<u8> {
+    let mut bytes = Vec::new();
+    export(store, Selection::Everything, &mut bytes, &mut go).unwrap();
+    bytes
+}
+
+fn give(from: &Store, to: &mut Store, import_id: u128) -> u64 {
+    let incoming = Incoming {
+        id: Uuid::from_u128(import_id),
+        source: "Robin".into(),
+        wall_ms: BEGIN_MS * 2,
+        offset_min: 0,
+    };
+    import(to, &everything(from)[..], &incoming, &mut go).unwrap().new
+}
+
+/// Two phones that logged the same session, and one of them another one too.
+fn two_phones(seed: u64, taps: usize) -> (Vec<Op>, Vec<Op>) {
+    let (mut one, mut other) = (Phone::new(seed), Phone::new(seed + 1));
+    let session = one.begin();
+    other.join(session);
+    for _ in 0..taps {
+        one.tap();
+        other.tap();
+    }
+    other.begin();
+    other.tap();
+    (one.ops().to_vec(), other.ops().to_vec())
+}
+
+fn variants(ops: &[Op]) -> Variants {
+    ops.iter().map(|op| (op.id, BTreeSet::from([canonical_bytes(op).unwrap()]))).collect()
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(24))]
+    #[test]
+    fn whichever_way_and_however_often_they_swap_the_logs_end_the_same(
+        seed in 0_u64..1_000_000, taps in 0_usize..30, swaps in proptest::collection::vec(any::<bool>(), 0..4),
+    ) {
+        let (mine, theirs) = two_phones(seed, taps);
+        let (_a, mut one) = store_of(&mine, 1);
+        let (_b, mut other) = store_of(&theirs, 2);
+        for (n, to_other) in (10..).zip(&swaps) {
+            if *to_other { give(&one, &mut other, n) } else { give(&other, &mut one, n) };
+        }
+        give(&one, &mut other, 1);
+        give(&other, &mut one, 2);
+        prop_assert_eq!(give(&one, &mut other, 3), 0, "a further swap brings nothing");
+        prop_assert_eq!(everything(&one), everything(&other));
+        let law = merge(&variants(&mine), &variants(&theirs));
+        prop_assert_eq!(law.len(), mine.len() + theirs.len());
+        for row in one.sessions().unwrap() {
+            let ops = one.ops_of(row.id).unwrap();
+            prop_assert_eq!(&ops, &other.ops_of(row.id).unwrap());
+            prop_assert!(variants(&ops).iter().all(|(id, v)| law[id] == *v));
+            prop_assert_eq!(fold(row.id, &ops), fold(row.id, &other.ops_of(row.id).unwrap()));
+        }
+    }
+
+    #[test]
+    fn taking_an_import_back_voids_exactly_what_it_brought(seed in 0_u64..1_000_000, taps in 1_usize..30) {
+        let (mine, theirs) = two_phones(seed, taps);
+        let (_a, mut one) = store_of(&mine, 1);
+        let (_b, other) = store_of(&theirs, 2);
+        let session = mine[0].session;
+        let before = in_force(&one, session);
+        give(&other, &mut one, 1);
+        let merged = in_force(&one, session);
+        let mut phone = Phone::new(seed + 9);
+        let import_id = Uuid::from_u128(1);
+        let at = phone.tick();
+        let changed = undo_import(&mut one, import_id, &at, &mut || phone.new_id()).unwrap();
+        prop_assert_eq!(changed.len(), 2);
+        prop_assert_eq!(in_force(&one, session), before.clone());
+        prop_assert!(one.imports().unwrap()[0].undone);
+        let again = undo_import(&mut one, import_id, &at, &mut || phone.new_id());
+        prop_assert!(matches!(again, Err(ExchangeError::NoSuchImport(_))));
+        // The undo reaches the other phone like any entry, and so does its undo.
+        let (_c, mut third) = store_of(&[], 3);
+        give(&one, &mut third, 5);
+        prop_assert_eq!(in_force(&third, session), before);
+        redo_import(&mut one, import_id, &at, &mut || phone.new_id()).unwrap();
+        prop_assert_eq!(in_force(&one, session), merged.clone());
+        give(&one, &mut third, 6);
+        prop_assert_eq!(in_force(&third, session), merged);
+    }
+}
+
+/// Ids of the ops in force in a session.
+fn in_force(store: &Store, session: Uuid) -> Vec<Uuid> {
+    let ops = store.ops_of(session).unwrap();
+    effective(&sorted(&ops)).iter().map(|e| e.op.id).collect()
+}
+
+#[test]
+fn the_journal_of_imports_survives_a_restart() {
+    let (mine, theirs) = two_phones(5, 10);
+    let (dir, mut one) = store_of(&mine, 1);
+    let (_b, other) = store_of(&theirs, 2);
+    give(&other, &mut one, 1);
+    drop(one);
+    let mut one = Store::open(dir.path(), Uuid::from_u128(1)).unwrap();
+    let rows = one.imports().unwrap();
+    assert_eq!((rows.len(), rows[0].source.as_str(), rows[0].ops), (1, "Robin", theirs.len() as u64));
+    let mut phone = Phone::new(6);
+    let at = phone.tick();
+    undo_import(&mut one, rows[0].id, &at, &mut || phone.new_id()).unwrap();
+    drop(one);
+    let mut one = Store::open(dir.path(), Uuid::from_u128(1)).unwrap();
+    assert!(one.imports().unwrap()[0].undone);
+    redo_import(&mut one, rows[0].id, &at, &mut || phone.new_id()).unwrap();
+    assert!(!one.imports().unwrap()[0].undone);
+}
