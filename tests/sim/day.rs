@@ -60,7 +60,7 @@ pub fn fish(water: &Water, luck: &Luck, angler: &mut dyn Angler, mut bank: Bank)
         let late = |u: f64| if water.late { (5.0 + 25.0 * u) / 60.0 } else { 0.0 };
         // Told by a clock that was started late, the angler winds in late too.
         let leave = angler.leave(bank.clock) + late(fate.u[5]);
-        let wait = water.wait(luck, bank.casts, bank.clock, DAY, spot, bank.disturbed[spot]);
+        let wait = water.wait(luck, bank.casts, bank.clock, spot, bank.disturbed[spot], 1.0);
         let bite = wait.is_some_and(|w| w <= leave);
         let out = wait.filter(|_| bite).unwrap_or(leave);
         if bank.clock + out > DAY {

@@ -6,9 +6,37 @@
 //! are never shown as facts.
 
 pub mod angler;
+pub mod change;
 pub mod day;
+pub mod goal;
 pub mod luck;
-pub mod prototype;
 pub mod restwater;
 pub mod share;
+pub mod table;
 pub mod water;
+
+use std::sync::atomic::{AtomicUsize, Ordering};
+
+/// Works through `items` on two threads and gives the answers in their order.
+pub fn on_two_threads<T: Sync, A: Send>(items: &[T], work: impl Fn(&T) -> A + Sync) -> Vec<A> {
+    let next = AtomicUsize::new(0);
+    let one = || {
+        let mut done = Vec::new();
+        while let Some((i, item)) = {
+            let i = next.fetch_add(1, Ordering::Relaxed);
+            items.get(i).map(|item| (i, item))
+        } {
+            done.push((i, work(item)));
+        }
+        done
+    };
+    let mut answers: Vec<(usize, A)> = std::thread::scope(|scope| {
+        let threads = [scope.spawn(one), scope.spawn(one)];
+        threads
+            .into_iter()
+            .flat_map(|t| t.join().unwrap_or_else(|panic| std::panic::resume_unwind(panic)))
+            .collect()
+    });
+    answers.sort_by_key(|(i, _)| *i);
+    answers.into_iter().map(|(_, answer)| answer).collect()
+}

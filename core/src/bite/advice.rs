@@ -1,9 +1,9 @@
 //! How long to leave the next cast, in figures and as an honest state.
 
 use super::leave_time::{Band, at, band};
+use super::plan::top;
 use super::posterior::Means;
 use super::record::{Record, Settings};
-use super::plan::top;
 use super::{BiteError, LeavePlan};
 
 /// Bites before the record is said to tell anything.
@@ -111,7 +111,8 @@ impl LeavePlan {
     /// of these then waits in vain.
     fn sequential_band(&self, means: &Means) -> Band {
         let mut found = band(means, self.settings.near_best);
-        let stop = self.give_up(means, found.from).filter(|&stop| found.until.is_none_or(|until| stop < until));
+        let stop =
+            self.give_up(means, found.from).filter(|&stop| found.until.is_none_or(|until| stop < until));
         if let Some(stop) = stop {
             let stop = stop.max(found.from);
             found.until = Some(stop);
@@ -137,8 +138,8 @@ impl LeavePlan {
     /// to learn what comes later.
     ///
     /// A cast left longer shows all that a shorter one would have shown, and more. So the longest time
-    /// within [`Settings::explore_price`] of the best rate is taken for the first cast of all, and later on
-    /// while the record is thin and that small price buys much more time: there the length hardly
+    /// within half of [`Settings::explore_price`] of the best rate is taken for the first cast of all, and
+    /// later on, within the whole of it, while the record is thin and that small price buys much more time: there the length hardly
     /// matters, and a longer wait tells a slow steady water from one where the bites are over.
     /// Otherwise a cast is left longer where the look is worth it.
     pub fn next_leave(&self) -> (f64, bool) {
@@ -149,9 +150,10 @@ impl LeavePlan {
         if self.settings.explore_price == 0.0 {
             return (times[best], false);
         }
-        let level = mean[best] * (1.0 - self.settings.explore_price as f32);
-        let long = (best..self.horizon()).take_while(|&i| mean[i] >= level).last().unwrap_or(best);
         let first = self.casts == 0 && self.days == 0.0;
+        let price = self.settings.explore_price * if first { 0.5 } else { 1.0 };
+        let level = mean[best] * (1.0 - price as f32);
+        let long = (best..self.horizon()).take_while(|&i| mean[i] >= level).last().unwrap_or(best);
         let flat = self.all_bites < self.settings.explore_bites && times[long] >= MUCH_LONGER * times[best];
         let next = if first || flat { long } else { self.look(best, &likely, &mean) };
         (times[next], next > best)
@@ -244,12 +246,12 @@ fn bite_window(means: &Means) -> Option<(f64, f64)> {
 }
 
 /// A leave time this many times the best counts as much longer.
-const MUCH_LONGER: f64 = 1.3;
+const MUCH_LONGER: f64 = 1.35;
 
 #[cfg(test)]
 mod tests {
-    use super::super::{Wait, WaitPosterior};
     use super::super::record::{Accuracy, EarlierDay};
+    use super::super::{Wait, WaitPosterior};
     use super::*;
     use proptest::prelude::*;
 

@@ -13,7 +13,7 @@ use super::shapes::POINTS;
 const CREDIT: f64 = 0.05;
 /// Days to come that a book speaks for. A guess, and enough for looks to be paid for early in a book and
 /// no longer once it has told what there is to tell (by simulation).
-const DAYS_TO_COME: f64 = 9.0;
+const DAYS_TO_COME: f64 = 7.0;
 /// No cast is left beyond this for the sake of looking, minutes.
 const LONGEST_MIN: f64 = 60.0;
 

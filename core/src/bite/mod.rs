@@ -38,7 +38,7 @@ pub use prior::{
     BITE_EXTRA_GUESS_MIN, LIKE_DAY_WEIGHT, OTHER_DAY_WEIGHT, PRIORS, Priors, ScalePrior, TURN_ROUND_GUESS_MIN,
 };
 pub use record::{Accuracy, EarlierDay, Record, Settings};
-pub use shapes::{SHAPE_PRIORS, ShapePriors, Shapes};
 pub use renewal::{BestLeave, Costs, best_empirical, best_leave, empirical_rates, rate_at};
+pub use shapes::{SHAPE_PRIORS, ShapePriors, Shapes};
 pub use wait::{Wait, WaitError};
 pub use wait_law::{Always, Even, Law, Lomax, TwoRates, WaitLaw, WithNobodyHome};

@@ -127,7 +127,7 @@ impl Default for Settings {
             accuracy: Accuracy::default(),
             horizon_min: 60.0,
             near_best: 0.95,
-            explore_price: 0.015,
+            explore_price: 0.025,
             explore_bites: 20.0,
         }
     }

@@ -18,7 +18,8 @@ const SHARES: [f64; 10] = [0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9, 0.97];
 const TWO_SHARES: [(f64, f64); 5] = [(0.2, 0.2), (0.2, 0.5), (0.4, 0.2), (0.4, 0.5), (0.6, 0.3)];
 /// Ends of the stretches with even bites, minutes.
 const EDGES: [f64; 20] = [
-    0.0, 1.0, 2.0, 3.0, 4.0, 5.0, 6.0, 7.0, 8.0, 10.0, 12.0, 14.0, 16.0, 18.0, 20.0, 23.0, 26.0, 30.0, 35.0, 40.0,
+    0.0, 1.0, 2.0, 3.0, 4.0, 5.0, 6.0, 7.0, 8.0, 10.0, 12.0, 14.0, 16.0, 18.0, 20.0, 23.0, 26.0, 30.0, 35.0,
+    40.0,
 ];
 
 /// What a plan believes about shapes before the first cast.
@@ -150,14 +151,17 @@ impl Shapes {
     }
 
     fn constant(&self, priors: &ShapePriors) -> Vec<Curve> {
-        paces(18).map(|mean| (bell(mean, priors.pace), self.curve(&Law::Exponential { rate: 1.0 / mean }))).collect()
+        paces(18)
+            .map(|mean| (bell(mean, priors.pace), self.curve(&Law::Exponential { rate: 1.0 / mean })))
+            .collect()
     }
 
     fn broad(&self, priors: &ShapePriors) -> Vec<Curve> {
         paces(14)
             .flat_map(|mean| {
                 let weight = bell(mean, priors.place);
-                let laws = [Law::Exponential { rate: 1.0 / mean }, Law::Gamma { shape: 2.0, rate: 2.0 / mean }];
+                let laws =
+                    [Law::Exponential { rate: 1.0 / mean }, Law::Gamma { shape: 2.0, rate: 2.0 / mean }];
                 laws.map(|law| (weight, self.curve(&law)))
             })
             .collect()
