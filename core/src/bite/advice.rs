@@ -296,6 +296,28 @@ mod tests {
         assert!(width(&wide) > width(&narrow), "{narrow:?} {wide:?}");
     }
 
+    // Common practice, no source: the same later bites, with another colour on by then.
+    #[test]
+    fn later_bites_are_no_proof_of_a_change_of_colour_made_meanwhile() {
+        use crate::compare::{CastRow, Factor, Verdict, change_findings_without_power};
+        let list = [quarter_hour(), waits(&[(21.0, true), (28.0, true)])].concat();
+        let mut at_min = 0.0;
+        let rows: Vec<CastRow> = list
+            .iter()
+            .enumerate()
+            .map(|(i, &wait)| {
+                let colour = if i < 8 { "white" } else { "pink" };
+                let setup = std::collections::BTreeMap::from([(Factor::Colour, colour.to_owned())]);
+                let row = CastRow { rod: 1, at_min, wait, setup, outcome: None };
+                at_min += wait.minutes() + 2.0;
+                row
+            })
+            .collect();
+        let findings = change_findings_without_power(&rows, 1).unwrap();
+        assert_eq!(findings.len(), 1);
+        assert!(!matches!(findings[0].verdict, Verdict::ClearlyBetterHereToday(_)), "{:?}", findings[0]);
+    }
+
     #[test]
     fn always_winding_in_at_ten_asks_for_longer_casts() {
         let found = advice(&waits(&[(10.0, false); 6]));

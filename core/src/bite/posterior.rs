@@ -35,12 +35,8 @@ pub struct ModelShare {
 pub struct WaitPosterior {
     pub(crate) settings: Settings,
     pub(crate) costs: Costs,
-    pub(crate) habit_min: Option<f64>,
     pub(crate) evidence: Evidence,
-    /// Finished casts and bites of today, and the longest wait of the whole record.
-    pub(crate) casts: usize,
-    pub(crate) bites: usize,
-    pub(crate) all_bites: f64,
+    /// Longest wait of the whole record.
     pub(crate) longest_min: f64,
     pub(crate) grids: Vec<Grid>,
     /// Posterior probability of each grid.
@@ -64,7 +60,7 @@ pub(crate) struct Means {
     /// Mean share of casts that ever get a bite.
     pub ever: f64,
     /// Mean of (share still waiting at t) x (rate of fresh casts left for the best time): over the
-    /// mean share still waiting, the rate of fresh casts once a cast has waited t without a bite.
+    /// mean share still waiting, the rate of fresh casts once a cast has waited t without a bite. Of a plan only.
     pub fresh: Vec<f64>,
 }
 
@@ -79,11 +75,7 @@ impl WaitPosterior {
         let mut posterior = Self {
             settings: *settings,
             costs,
-            habit_min: record.habit_min,
-            all_bites: evidence.bites,
             evidence,
-            casts: record.today.len(),
-            bites: record.today.iter().filter(|w| w.is_bite()).count(),
             longest_min: longest,
             grids: Vec::new(),
             shares: Vec::new(),
@@ -99,9 +91,6 @@ impl WaitPosterior {
     pub fn add(&mut self, wait: Wait) {
         self.plan.add(wait);
         self.evidence.add(wait, 1.0);
-        self.all_bites = self.evidence.bites;
-        self.casts += 1;
-        self.bites += usize::from(wait.is_bite());
         self.longest_min = self.longest_min.max(wait.minutes());
         self.rebuild();
     }
@@ -225,7 +214,7 @@ impl WaitPosterior {
             bitten: vec![0.0; n],
             waiting: vec![0.0; n],
             ever: 0.0,
-            fresh: vec![0.0; n],
+            fresh: Vec::new(),
         };
         let (mut bitten, mut waiting) = (vec![0.0; n], vec![0.0; n]);
         for (grid, share) in self.grids.iter().zip(&self.shares) {
@@ -246,34 +235,7 @@ impl WaitPosterior {
                 add_node(grid, node, *share, self.costs, (&bitten, &waiting), &mut means);
             }
         }
-        let best = super::leave_time::band(&means, self.settings.near_best).best;
-        self.add_fresh(log(best), &ln_times, &mut means);
         means
-    }
-
-    /// Fills in `fresh`: every node's rate at the best time, weighted by its share still waiting.
-    fn add_fresh(&self, ln_best: f64, ln_times: &[f64], means: &mut Means) {
-        let best = exp(ln_best);
-        for (grid, share) in self.grids.iter().zip(&self.shares) {
-            for node in &grid.nodes {
-                let table = &grid.tables[node.table];
-                let (b, m) = table.read(ln_best - node.ln_scale);
-                let m = m * exp(node.ln_scale);
-                let (mut ever, mut all) = (0.0, 0.0);
-                for i in node.first..node.last {
-                    let (weight, p) = (share * grid.weights[i], grid.shares[i]);
-                    let rate = weight * self.costs.rate((1.0 - p) * b, p * best + (1.0 - p) * m);
-                    all += rate;
-                    ever += rate * (1.0 - p);
-                }
-                if all < NEGLIGIBLE * 0.01 {
-                    continue;
-                }
-                for (fresh, y) in means.fresh.iter_mut().zip(ln_times) {
-                    *fresh += all - ever * table.read(y - node.ln_scale).0;
-                }
-            }
-        }
     }
 }
 
