@@ -5,11 +5,12 @@ mod entropy;
 mod error;
 mod layout;
 mod object;
+mod scene;
 mod screens;
 mod taps;
 
 pub use error::{Kind, RestwaterError};
-pub use object::{DayTap, Restwater, bank_layout, read_day};
+pub use object::{DayTap, Restwater, bank_layout, pad_words, read_day};
 
 use uuid::Uuid;
 

@@ -2,6 +2,7 @@
 
 use super::settings::{Hand, Scheme};
 use crate::log::{FishWeight, Payload, Rig, RodNumber, SessionSetup, Spot};
+use crate::swim::Step;
 use serde::{Deserialize, Serialize};
 
 /// One tap.
@@ -125,6 +126,43 @@ pub enum Action {
         #[serde(default)]
         scheme: Option<Scheme>,
     },
+    /// LEFT, RIGHT, IN, OUT on the Swim screen: the ring goes a cell further.
+    StepAim {
+        /// Which way.
+        step: Step,
+    },
+    /// The Swim screen shows an earlier moment, so many steps of ten minutes back; 0 is now.
+    Replay {
+        /// Steps back.
+        steps_back: u32,
+    },
+    /// The next casts of the chosen rod go to the ringed cell.
+    CastHere,
+    /// The ringed cell is kept back.
+    KeepBack,
+    /// The kept-back water under the ring may be fished again.
+    Release,
+    /// An aiming mark in the direction of the ring.
+    MarkHere {
+        /// Its name.
+        name: String,
+    },
+    /// One of the choices of the Swim screen.
+    ChooseSwim {
+        /// The row's field.
+        field: String,
+        /// The choice's value.
+        value: String,
+    },
+    /// Where the peg lies on the earth; never needed.
+    PlacePeg {
+        /// Latitude in 1e-7 degrees.
+        lat_e7: i64,
+        /// Longitude in 1e-7 degrees.
+        lon_e7: i64,
+        /// Degrees clockwise from true north of straight out, in hundredths.
+        straight_out_cdeg: i32,
+    },
     /// Take the last entry back.
     Undo,
     /// Bring back what undo took.
@@ -153,19 +191,36 @@ impl Action {
             Self::SetSpot { rod, spot } => Payload::SpotSet { rod, spot },
             Self::Note { text } => Payload::Noted { text },
             Self::SetMark { name, bearing_cdeg } => Payload::MarkSet { name, bearing_cdeg },
+            Self::PlacePeg { lat_e7, lon_e7, straight_out_cdeg } => {
+                Payload::PegPlaced { lat_e7, lon_e7, straight_out_cdeg }
+            }
             Self::TimeBack { .. }
             | Self::Undo
             | Self::Redo
             | Self::Choose { .. }
             | Self::ChooseSetup { .. }
             | Self::ChooseRod { .. }
+            | Self::StepAim { .. }
+            | Self::Replay { .. }
+            | Self::CastHere
+            | Self::KeepBack
+            | Self::Release
+            | Self::MarkHere { .. }
+            | Self::ChooseSwim { .. }
             | Self::Set { .. } => return None,
         })
     }
 
     /// Whether it grows the log.
     pub(super) fn writes(&self) -> bool {
-        !matches!(self, Self::ChooseSetup { .. } | Self::ChooseRod { .. } | Self::Set { .. })
+        !matches!(
+            self,
+            Self::ChooseSetup { .. }
+                | Self::ChooseRod { .. }
+                | Self::Set { .. }
+                | Self::StepAim { .. }
+                | Self::Replay { .. }
+        )
     }
 
     /// The texts in it with the field they are for.
@@ -180,9 +235,11 @@ impl Action {
                 texts.extend(rig.bait.as_deref().map(|t| ("bait", t)));
                 texts.extend(rig.colour.as_deref().map(|t| ("colour", t)));
             }
-            Self::Choose { value, .. } | Self::ChooseSetup { value, .. } => texts.push(("value", value)),
+            Self::Choose { value, .. } | Self::ChooseSetup { value, .. } | Self::ChooseSwim { value, .. } => {
+                texts.push(("value", value));
+            }
             Self::Note { text } => texts.push(("note", text)),
-            Self::SetMark { name, .. } => texts.push(("mark", name)),
+            Self::SetMark { name, .. } | Self::MarkHere { name } => texts.push(("mark", name)),
             _ => {}
         }
         texts

@@ -1,6 +1,6 @@
 //! What a tap gives back.
 
-use crate::screen::{BankView, SetupView, TackleView};
+use crate::screen::{BankView, SetupView, SwimView, TackleView};
 use serde::{Deserialize, Serialize};
 
 /// The screens there are.
@@ -13,6 +13,8 @@ pub enum Which {
     Setup,
     /// Spot and rig of the chosen rod.
     Tackle,
+    /// The swim and where next; its picture is asked for apart.
+    Swim,
 }
 
 /// What a screen shows.
@@ -25,6 +27,8 @@ pub enum Screen {
     Setup(SetupView),
     /// Spot and rig of the chosen rod.
     Tackle(TackleView),
+    /// The swim and where next.
+    Swim(SwimView),
 }
 
 /// What a tap gives back.

@@ -3,15 +3,14 @@
 use super::figures::trimmed;
 use super::{Arg, Wording};
 use crate::log::{Reach, Rig, Spot};
-use crate::session::Session;
-
-/// Yards to metres, exact.
-const YARD_M: f64 = 0.9144;
+use crate::session::{Mark, Session, reach_m};
 
 /// "Dead tree, 11 wraps of 2 m, 22 m, clipped up".
 pub(crate) fn spot_words(words: &Wording, session: &Session, spot: Option<&Spot>) -> String {
     let Some(spot) = spot else { return words.say("spot-none") };
-    let mark = spot.mark.and_then(|id| session.marks.iter().find(|m| m.id == id));
+    // A cast straight at a mark is named by it, even where only the bearing was given.
+    let at = |m: &&Mark| spot.mark.map_or(m.bearing_cdeg == spot.bearing_cdeg, |id| m.id == id);
+    let mark = session.marks.iter().find(at);
     let aim = mark.map_or_else(|| bearing_words(words, spot.bearing_cdeg), |mark| mark.name.clone());
     let reach = reach_words(words, spot.reach);
     let text = words.say_with("spot-at", &[("where", Arg::Text(&aim)), ("reach", Arg::Text(&reach))]);
@@ -45,17 +44,6 @@ pub(crate) fn reach_words(words: &Wording, reach: Reach) -> String {
             let yards = trimmed(f64::from(hundredths) / 100.0, 2);
             words.say_with("spot-yards", &[("yards", Arg::Text(&yards)), ("metres", Arg::Text(&metres))])
         }
-    }
-}
-
-/// Line out in metres.
-pub(crate) fn reach_m(reach: Reach) -> f64 {
-    match reach {
-        Reach::Wraps { hundredths, span_tenth_mm } => {
-            f64::from(hundredths) / 100.0 * f64::from(span_tenth_mm) / 10_000.0
-        }
-        Reach::Metres { cm } => f64::from(cm) / 100.0,
-        Reach::Yards { hundredths } => f64::from(hundredths) / 100.0 * YARD_M,
     }
 }
 
