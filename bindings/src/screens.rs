@@ -4,8 +4,8 @@
 
 use restwater_core::app::{Screen, Update, Which};
 use restwater_core::screen::{
-    AdviceTone, AdviceView, BankState, BankView, Choice, ChoiceRow, HeaderView, Key, KeyView, KeyWeight,
-    RodView, SetupView, StripMark, StripMarkShape, StripView, TackleView,
+    AdviceTone, AdviceView, BankState, BankView, ChangesView, Choice, ChoiceRow, HeaderView, Key, KeyView,
+    KeyWeight, RodView, SetupView, StripMark, StripMarkShape, StripView, TackleView, WaitsView,
 };
 
 /// What a key does. Its place on the glass is the layout's business.
@@ -279,6 +279,10 @@ pub enum Which {
     Setup,
     /// Spot and rig of the chosen rod.
     Tackle,
+    /// What the record says of waiting.
+    Waits,
+    /// Did a change matter?
+    Changes,
 }
 
 /// What a screen shows.
@@ -290,6 +294,10 @@ pub enum Screen {
     Setup(SetupView),
     /// Spot and rig of the chosen rod.
     Tackle(TackleView),
+    /// What the record says of waiting.
+    Waits(WaitsView),
+    /// Did a change matter?
+    Changes(ChangesView),
 }
 
 /// What a tap gives back.

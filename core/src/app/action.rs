@@ -1,7 +1,7 @@
 //! What a shell can ask for: one for each tap.
 
 use super::settings::{Hand, Scheme};
-use crate::log::{FishWeight, Payload, Rig, RodNumber, SessionSetup, Spot};
+use crate::log::{Factor, FishWeight, Payload, Rig, RodNumber, SessionSetup, Spot};
 use serde::{Deserialize, Serialize};
 
 /// One tap.
@@ -125,6 +125,26 @@ pub enum Action {
         #[serde(default)]
         scheme: Option<Scheme>,
     },
+    /// Which casts count on the Waits screen, and how much time is left there.
+    ChooseCasts {
+        /// The row's field.
+        field: String,
+        /// The choice's value; empty for all.
+        value: String,
+    },
+    /// Begin an alternating test of two values that were changed for one another.
+    StartAlternation {
+        /// What is alternated.
+        factor: Factor,
+        /// Value A, as the change spells it.
+        a: String,
+        /// Value B.
+        b: String,
+    },
+    /// Set rig or spot for the next cast of the test.
+    SetNextStep,
+    /// End the test.
+    EndAlternation,
     /// Take the last entry back.
     Undo,
     /// Bring back what undo took.
@@ -153,7 +173,11 @@ impl Action {
             Self::SetSpot { rod, spot } => Payload::SpotSet { rod, spot },
             Self::Note { text } => Payload::Noted { text },
             Self::SetMark { name, bearing_cdeg } => Payload::MarkSet { name, bearing_cdeg },
+            Self::EndAlternation => Payload::AlternationEnded,
             Self::TimeBack { .. }
+            | Self::ChooseCasts { .. }
+            | Self::StartAlternation { .. }
+            | Self::SetNextStep
             | Self::Undo
             | Self::Redo
             | Self::Choose { .. }
@@ -165,7 +189,10 @@ impl Action {
 
     /// Whether it grows the log.
     pub(super) fn writes(&self) -> bool {
-        !matches!(self, Self::ChooseSetup { .. } | Self::ChooseRod { .. } | Self::Set { .. })
+        !matches!(
+            self,
+            Self::ChooseSetup { .. } | Self::ChooseCasts { .. } | Self::ChooseRod { .. } | Self::Set { .. }
+        )
     }
 
     /// The texts in it with the field they are for.
@@ -180,7 +207,12 @@ impl Action {
                 texts.extend(rig.bait.as_deref().map(|t| ("bait", t)));
                 texts.extend(rig.colour.as_deref().map(|t| ("colour", t)));
             }
-            Self::Choose { value, .. } | Self::ChooseSetup { value, .. } => texts.push(("value", value)),
+            Self::StartAlternation { a, b, .. } => {
+                texts.extend([("value", a.as_str()), ("value", b.as_str())])
+            }
+            Self::Choose { value, .. }
+            | Self::ChooseSetup { value, .. }
+            | Self::ChooseCasts { value, .. } => texts.push(("value", value)),
             Self::Note { text } => texts.push(("note", text)),
             Self::SetMark { name, .. } => texts.push(("mark", name)),
             _ => {}

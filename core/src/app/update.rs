@@ -1,6 +1,6 @@
 //! What a tap gives back.
 
-use crate::screen::{BankView, SetupView, TackleView};
+use crate::screen::{BankView, ChangesView, SetupView, TackleView, WaitsView};
 use serde::{Deserialize, Serialize};
 
 /// The screens there are.
@@ -13,6 +13,10 @@ pub enum Which {
     Setup,
     /// Spot and rig of the chosen rod.
     Tackle,
+    /// What the record says of waiting.
+    Waits,
+    /// Did a change matter?
+    Changes,
 }
 
 /// What a screen shows.
@@ -25,6 +29,10 @@ pub enum Screen {
     Setup(SetupView),
     /// Spot and rig of the chosen rod.
     Tackle(TackleView),
+    /// What the record says of waiting.
+    Waits(WaitsView),
+    /// Did a change matter?
+    Changes(ChangesView),
 }
 
 /// What a tap gives back.

@@ -1,6 +1,6 @@
 //! What an op says: one variant for each thing an angler can log.
 
-use super::tackle::{Rig, Spot};
+use super::tackle::{Factor, Rig, Spot};
 use serde::{Deserialize, Serialize};
 use serde_json::Value;
 use uuid::Uuid;
@@ -199,6 +199,23 @@ pub enum Payload {
         /// Minutes after which water counts as rested.
         rest_target_min: u32,
     },
+    /// A test of two values of one thing begins: cast in turn, A B B A, on one spot.
+    AlternationStarted {
+        /// Which rod.
+        rod: RodNumber,
+        /// What is alternated.
+        factor: Factor,
+        /// Value A, spelled as the rows of casts spell it.
+        a: String,
+        /// Value B.
+        b: String,
+        /// Whether the first cast is with B.
+        b_first: bool,
+        /// Casts planned, a multiple of four.
+        casts: u16,
+    },
+    /// It is over.
+    AlternationEnded,
     /// Written by a newer version: kept and passed on unread.
     #[serde(untagged)]
     Unknown {
@@ -232,6 +249,8 @@ const KNOWN_KINDS: &[&str] = &[
     "kept_back",
     "released",
     "swim_set",
+    "alternation_started",
+    "alternation_ended",
 ];
 
 impl Payload {
@@ -258,6 +277,8 @@ impl Payload {
             Self::KeptBack { .. } => "kept_back",
             Self::Released { .. } => "released",
             Self::SwimSet { .. } => "swim_set",
+            Self::AlternationStarted { .. } => "alternation_started",
+            Self::AlternationEnded => "alternation_ended",
             Self::Unknown { kind, .. } => kind,
         }
     }
@@ -280,7 +301,8 @@ impl Payload {
             | Self::WoundIn { rod }
             | Self::Twitch { rod }
             | Self::RigSet { rod, .. }
-            | Self::SpotSet { rod, .. } => Some(*rod),
+            | Self::SpotSet { rod, .. }
+            | Self::AlternationStarted { rod, .. } => Some(*rod),
             _ => None,
         }
     }
@@ -315,6 +337,9 @@ mod tests {
             json!({"kind": "kept_back", "payload": {"from_cdeg": -3_000, "to_cdeg": 3_000, "from_cm": 3_500, "to_cm": 5_500}}),
             json!({"kind": "released", "payload": {"kept": "01938f4c-0000-7000-8000-000000000001"}}),
             json!({"kind": "swim_set", "payload": {"left_cdeg": -3_000, "right_cdeg": 3_000, "band_edges_cm": [1_000, 2_000], "rest_target_min": 40}}),
+            json!({"kind": "alternation_started", "payload": {"rod": 1, "factor": "height", "a": "45.7 cm", "b": "61 cm",
+                "b_first": true, "casts": 8}}),
+            json!({"kind": "alternation_ended"}),
         ];
         assert_eq!(examples.len(), KNOWN_KINDS.len());
         for (example, kind) in examples.iter().zip(KNOWN_KINDS) {

@@ -9,6 +9,8 @@ use unic_langid::LanguageIdentifier;
 const EN_GB: &[(&str, &str)] = &[
     ("bank", include_str!("../../locales/en-GB/bank.ftl")),
     ("tackle", include_str!("../../locales/en-GB/tackle.ftl")),
+    ("waits", include_str!("../../locales/en-GB/waits.ftl")),
+    ("changes", include_str!("../../locales/en-GB/changes.ftl")),
     ("error", include_str!("../../locales/en-GB/error.ftl")),
 ];
 

@@ -1,8 +1,10 @@
 //! The fold: ops in, session out.
 
+use super::alternation::Alternation;
 use super::cast::{Cast, CastEnd, EndCause};
 use super::model::{Doubt, DoubtKind, KeptBack, LastTimed, Mark, Note, Rod, RodState, Session, SwimBounds};
-use crate::log::{Effective, Moment, Op, Payload, RodNumber, SessionSetup, effective, sorted};
+use super::rows::value_of;
+use crate::log::{Effective, Factor, Moment, Op, Payload, RodNumber, SessionSetup, effective, sorted};
 use uuid::Uuid;
 
 /// The most rods a session can have; a set-up that asks for more gets this many.
@@ -36,6 +38,7 @@ impl Folding {
             marks: Vec::new(),
             kept_back: Vec::new(),
             swim: None,
+            alternation: None,
             notes: Vec::new(),
             doubts: Vec::new(),
             last_timed: None,
@@ -58,6 +61,7 @@ impl Folding {
         match step.payload {
             Payload::RigSet { rig, .. } => return self.with_rod(slot, |r| r.rig = rig.clone()),
             Payload::SpotSet { spot, .. } => return self.with_rod(slot, |r| r.spot = Some(spot.clone())),
+            Payload::AlternationStarted { .. } => return self.alternate(slot, step),
             _ => self.touch(slot, step),
         }
         match step.payload {
@@ -79,6 +83,7 @@ impl Folding {
         match step.payload {
             Payload::SessionStarted(setup) => self.start(setup, &step.at),
             Payload::SessionEnded => self.end(step),
+            Payload::AlternationEnded => session.alternation = None,
             Payload::Noted { text } => {
                 session.notes.push(Note { op: step.op.id, at: step.at.clone(), text: text.clone() });
             }
@@ -110,6 +115,24 @@ impl Folding {
             // Undo and set times are resolved before the fold; the rest is about a rod.
             _ => {}
         }
+    }
+
+    /// A test begins; one that runs is over.
+    fn alternate(&mut self, slot: usize, step: &Effective) {
+        let Payload::AlternationStarted { rod, factor, a, b, b_first, casts } = step.payload else { return };
+        let Some(state) = self.session.rods.get(slot) else { return };
+        let spot = value_of(Factor::Spot, &state.rig, state.spot.as_ref());
+        self.session.alternation = Some(Alternation {
+            op: step.op.id,
+            rod: *rod,
+            factor: *factor,
+            a: a.clone(),
+            b: b.clone(),
+            b_first: *b_first,
+            casts: *casts,
+            after_cast: self.session.casts.len(),
+            spot: spot.filter(|_| *factor != Factor::Spot),
+        });
     }
 
     fn doubt(&mut self, op: Uuid, kind: DoubtKind) {
@@ -274,6 +297,7 @@ impl Folding {
         for slot in 0..self.session.rods.len() {
             self.close_unseen(slot, step, EndCause::SessionEnded, None);
         }
+        self.session.alternation = None;
         self.session.ended = Some(step.at.clone());
     }
 }

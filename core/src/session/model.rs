@@ -1,6 +1,6 @@
 //! A session as the log tells it.
 
-use super::Cast;
+use super::{Alternation, Cast};
 use crate::log::{Moment, Payload, Rig, RodNumber, SessionSetup, Spot};
 use serde::{Deserialize, Serialize};
 use uuid::Uuid;
@@ -145,6 +145,8 @@ pub struct Session {
     pub kept_back: Vec<KeptBack>,
     /// Bounds and bands, where they were set.
     pub swim: Option<SwimBounds>,
+    /// The alternating test that runs, if one does.
+    pub alternation: Option<Alternation>,
     /// Notes.
     pub notes: Vec<Note>,
     /// Doubtful entries.
