@@ -3,7 +3,8 @@
 //! Each is the core's own type, declared again for uniffi: the compiler refuses one that differs.
 
 use restwater_core::screen::{
-    BankLayout, BankState, BrokenRule, Glass, Key, KeyPlace, PadAsk, PadRule, Rect, RodPlace, TextSizes,
+    BankLayout, BankState, BrokenRule, Glass, Key, KeyPlace, PadAsk, PadRule, PadWords, Rect, RodPlace, Said,
+    TextSizes,
 };
 
 /// The glass a shell draws on.
@@ -109,10 +110,8 @@ pub struct BankLayout {
     pub fan: Option<Rect>,
     /// The wait strip.
     pub strip: Rect,
-    /// First sentence of the advice.
-    pub headline: Rect,
-    /// Second sentence.
-    pub detail: Option<Rect>,
+    /// The advice: the first sentence large, then as many of the others as fit.
+    pub advice: Rect,
     /// Where the cast lies or the next one goes.
     pub spot: Option<Rect>,
     /// What is on the line.
@@ -163,4 +162,34 @@ pub struct BrokenRule {
     pub rule: PadRule,
     /// By how much at the worst place, mm.
     pub by_mm: f64,
+}
+
+/// A word on a key, with what a screen reader says.
+#[uniffi::remote(Record)]
+pub struct Said {
+    /// The word on the key.
+    pub label: String,
+    /// What a screen reader says.
+    pub spoken: String,
+}
+
+/// The words of the glass.
+#[uniffi::remote(Record)]
+pub struct PadWords {
+    /// Opens the list of screens.
+    pub screens: Said,
+    /// Changes to the day scheme.
+    pub day: Said,
+    /// Changes to the night scheme.
+    pub night: Said,
+    /// Changes to the left hand.
+    pub left: Said,
+    /// Changes to the right hand.
+    pub right: Said,
+    /// Turns to the next page of small keys.
+    pub more: Said,
+    /// The small swim fan.
+    pub swim: Said,
+    /// Back to the Bank screen.
+    pub back: Said,
 }

@@ -6,11 +6,12 @@ mod error;
 mod layout;
 mod learning;
 mod object;
+mod scene;
 mod screens;
 mod taps;
 
 pub use error::{Kind, RestwaterError};
-pub use object::{DayTap, Restwater, bank_layout, read_day};
+pub use object::{DayTap, Restwater, bank_layout, pad_words, read_day};
 
 use uuid::Uuid;
 

@@ -2,9 +2,10 @@
 
 use crate::entropy::SystemEntropy;
 use crate::error::{Kind, RestwaterError};
-use restwater_core::app::{Action, App, AppError, Screen, Settings, Update, Which};
+use restwater_core::app::{Action, App, AppError, FanGlass, Screen, Settings, Update, Which};
 use restwater_core::log::Moment;
-use restwater_core::screen::{BankLayout, Glass, PadAsk};
+use restwater_core::screen::{BankLayout, Glass, PadAsk, PadWords, Wording};
+use restwater_core::swim::SwimScene;
 use std::path::Path;
 use std::sync::{Arc, Mutex, MutexGuard};
 
@@ -42,13 +43,23 @@ impl Restwater {
 
     /// What a screen shows now.
     pub fn screen(&self, which: Which, now: &Moment) -> Result<Screen, RestwaterError> {
-        self.with(|app| Ok(app.screen(which, now)))
+        self.with(|app| app.screen(which, now))
     }
 
     /// The same as JSON, for reports and the day player.
     pub fn screen_json(&self, which: Which, now: &Moment) -> Result<String, RestwaterError> {
-        let screen = self.app()?.screen(which, now);
+        let screen = self.with(|app| app.screen(which, now))?;
         serde_json::to_string(&screen).map_err(|error| RestwaterError::plain(Kind::Internal, &error))
+    }
+
+    /// The picture of the swim for a canvas: one call a frame.
+    pub fn swim_scene(&self, now: &Moment, glass: &FanGlass) -> Result<SwimScene, RestwaterError> {
+        self.with(|app| app.swim_scene(now, glass))
+    }
+
+    /// A tap on that picture, in px; false beside the water.
+    pub fn swim_tap(&self, now: &Moment, glass: &FanGlass, x: f64, y: f64) -> Result<bool, RestwaterError> {
+        self.with(|app| app.swim_tap(now, glass, x, y))
     }
 
     /// Hand and scheme as last set.
@@ -72,6 +83,13 @@ impl Restwater {
 pub fn bank_layout(glass: Glass, ask: PadAsk) -> Result<BankLayout, RestwaterError> {
     restwater_core::screen::bank_layout(&glass, ask)
         .map_err(|error| RestwaterError::plain(Kind::BadInput, &error))
+}
+
+/// The words on the glass that belong to no record.
+#[uniffi::export]
+#[must_use]
+pub fn pad_words() -> PadWords {
+    PadWords::of(&Wording::new())
 }
 
 /// One line of a day file.

@@ -5,7 +5,8 @@
 use restwater_core::app::{Screen, Update, Which};
 use restwater_core::screen::{
     AdviceTone, AdviceView, BankState, BankView, ChangesView, Choice, ChoiceRow, HeaderView, Key, KeyView,
-    KeyWeight, RodView, SetupView, StripMark, StripMarkShape, StripView, TackleView, WaitsView,
+    KeyWeight, RodView, SetupView, StripMark, StripMarkShape, StripView, SwimKey, SwimKeyView, SwimView,
+    TackleView, WaitsView,
 };
 
 /// What a key does. Its place on the glass is the layout's business.
@@ -270,6 +271,77 @@ pub struct SetupView {
     pub start: KeyView,
 }
 
+/// A key of the Swim screen.
+#[uniffi::remote(Enum)]
+pub enum SwimKey {
+    /// One cell to the left.
+    StepLeft,
+    /// One cell to the right.
+    StepRight,
+    /// One band in.
+    StepIn,
+    /// One band out.
+    StepOut,
+    /// Keep the aimed cell back.
+    Keep,
+    /// Release the kept-back water under the ring.
+    Release,
+    /// The next cast goes here.
+    CastHere,
+    /// The swim ten minutes earlier.
+    Earlier,
+    /// Ten minutes later.
+    Later,
+    /// As it is now.
+    Now,
+    /// Set an aiming mark in this direction.
+    MarkHere,
+}
+
+/// One key, ready to draw.
+#[uniffi::remote(Record)]
+pub struct SwimKeyView {
+    /// What it does.
+    pub key: SwimKey,
+    /// Its word.
+    pub label: String,
+    /// What a screen reader says.
+    pub spoken: String,
+    /// Whether it can be tapped now.
+    pub enabled: bool,
+    /// Drawn solid: most likely next.
+    pub solid: bool,
+}
+
+/// The Swim screen; the fan itself is a scene of its own.
+#[uniffi::remote(Record)]
+pub struct SwimView {
+    /// "Swim, peg 22".
+    pub title: String,
+    /// "1 320 m² fresh of 2 050 m²".
+    pub area: String,
+    /// "Next: Dead tree, 14 wraps of 2 m, 28 m".
+    pub headline: String,
+    /// The reasons for it and against it, each with its figures.
+    pub reasons: Vec<String>,
+    /// What is known of the aimed cell.
+    pub cell: String,
+    /// Whether the fish move over the day, with the evidence.
+    pub drift: Vec<String>,
+    /// The moment shown, where it is not now.
+    pub replay: String,
+    /// How many steps of ten minutes back that is: EARLIER asks for one more, LATER for one less.
+    pub steps_back: u32,
+    /// The next few cells after the first, each with its reasons.
+    pub others: Vec<String>,
+    /// The keys.
+    pub keys: Vec<SwimKeyView>,
+    /// Boundaries, bands, rest target, features and hazards.
+    pub rows: Vec<ChoiceRow>,
+    /// What rests on a guess.
+    pub note: String,
+}
+
 /// The screens there are.
 #[uniffi::remote(Enum)]
 pub enum Which {
@@ -279,6 +351,8 @@ pub enum Which {
     Setup,
     /// Spot and rig of the chosen rod.
     Tackle,
+    /// The swim and where next; its picture is asked for apart.
+    Swim,
     /// What the record says of waiting.
     Waits,
     /// Did a change matter?
@@ -294,6 +368,8 @@ pub enum Screen {
     Setup(SetupView),
     /// Spot and rig of the chosen rod.
     Tackle(TackleView),
+    /// The swim and where next.
+    Swim(SwimView),
     /// What the record says of waiting.
     Waits(WaitsView),
     /// Did a change matter?

@@ -6,6 +6,7 @@ use restwater_core::app::{Action, Hand, Scheme, Settings};
 use restwater_core::log::{
     Factor, FishWeight, LeadMaterial, Moment, Reach, Rig, SessionSetup, Spot, WeightUnit,
 };
+use restwater_core::swim::Step;
 use uuid::Uuid;
 
 /// A point in time as the phone knew it.
@@ -164,6 +165,19 @@ pub enum FishWeight {
     },
 }
 
+/// A step key.
+#[uniffi::remote(Enum)]
+pub enum Step {
+    /// One column to the left.
+    Left,
+    /// One column to the right.
+    Right,
+    /// One band nearer to the peg.
+    In,
+    /// One band further out.
+    Out,
+}
+
 /// Which thumb taps.
 #[uniffi::remote(Enum)]
 pub enum Hand {
@@ -306,6 +320,43 @@ pub enum Action {
         hand: Option<Hand>,
         /// Day or night, where that changes.
         scheme: Option<Scheme>,
+    },
+    /// LEFT, RIGHT, IN, OUT on the Swim screen: the ring goes a cell further.
+    StepAim {
+        /// Which way.
+        step: Step,
+    },
+    /// The Swim screen shows an earlier moment, so many steps of ten minutes back; 0 is now.
+    Replay {
+        /// Steps back.
+        steps_back: u32,
+    },
+    /// The next casts of the chosen rod go to the ringed cell.
+    CastHere,
+    /// The ringed cell is kept back.
+    KeepBack,
+    /// The kept-back water under the ring may be fished again.
+    Release,
+    /// An aiming mark in the direction of the ring.
+    MarkHere {
+        /// Its name.
+        name: String,
+    },
+    /// One of the choices of the Swim screen.
+    ChooseSwim {
+        /// The row's field.
+        field: String,
+        /// The choice's value.
+        value: String,
+    },
+    /// Where the peg lies on the earth; never needed.
+    PlacePeg {
+        /// Latitude in 1e-7 degrees.
+        lat_e7: i64,
+        /// Longitude in 1e-7 degrees.
+        lon_e7: i64,
+        /// Degrees clockwise from true north of straight out, in hundredths.
+        straight_out_cdeg: i32,
     },
     /// Which casts count on the Waits screen, and how much time is left there.
     ChooseCasts {

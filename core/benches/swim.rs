@@ -2,7 +2,7 @@
 //!
 //! `cargo bench -p restwater-core --bench swim`; `tests/bench/swim.py` sets the same work beside GEOS. The day is
 //! invented.
-#![allow(clippy::unwrap_used)]
+#![allow(clippy::unwrap_used, clippy::print_stdout)]
 
 use divan::{Bencher, black_box};
 use restwater_core::swim::{
@@ -10,7 +10,28 @@ use restwater_core::swim::{
 };
 
 fn main() {
-    divan::main();
+    let mut arguments = std::env::args().skip_while(|a| a != "--rings");
+    match arguments.nth(1).map(|n| n.parse().unwrap()) {
+        Some(casts) => println!("{}", rings(casts)),
+        None => divan::main(),
+    }
+}
+
+/// The very input of `union` and `difference` as JSON, with the areas they come to: for the peer.
+fn rings(casts: usize) -> serde_json::Value {
+    let xy = |ring: &Vec<restwater_core::swim::Point>| ring.iter().map(|p| [p.x, p.y]).collect::<Vec<_>>();
+    let alone = |cast: &CastAt| {
+        let one = SwimInput { casts: vec![*cast], ..day(casts) };
+        xy(&Swim::new(one).unwrap().disturbed_water(NOW).rings()[0])
+    };
+    let swim = Swim::new(day(casts)).unwrap();
+    let disturbed = swim.disturbed_water(NOW);
+    serde_json::json!({
+        "discs": swim.input().casts.iter().map(alone).collect::<Vec<_>>(),
+        "swim": xy(&swim.water().rings()[0]),
+        "union_m2": disturbed.area_m2(),
+        "difference_m2": swim.water().without(&disturbed).area_m2(),
+    })
 }
 
 const MINUTE: i64 = 60_000;
@@ -19,9 +40,10 @@ const NOW: i64 = 360 * MINUTE;
 /// A day of casts all over the swim, every one within the rest target: the most there can be to unite.
 fn day(casts: usize) -> SwimInput {
     let mark = |id: &str, bearing_deg: f64| AimingMark { id: id.into(), name: id.into(), bearing_deg };
+    let whole = |n: usize| i64::try_from(n).unwrap();
     let cast = |i: usize| {
         let t = i as f64;
-        let start_ms = i as i64 * 350 * MINUTE / casts as i64;
+        let start_ms = whole(i) * 350 * MINUTE / whole(casts);
         CastAt {
             spot: Spot {
                 bearing_deg: -27.0 + 54.0 * (t * 0.618_034).fract(),

@@ -1,7 +1,8 @@
 //! Draws swims of an invented day to SVG, to be looked at: `cargo run -p restwater-core --example swim_svg -- FOLDER`.
 //!
 //! It also shows a shell how a packed scene is drawn, role by role. All data here is invented.
-#![allow(clippy::unwrap_used, clippy::expect_used)]
+// Bools name the look of a picture; the example draws, it decides nothing.
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::struct_excessive_bools)]
 
 use restwater_core::swim::{
     AimingMark, CastAt, Detail, Fan, Feature, FeatureKind, FillRole, Hand, Hazard, KeptBack, LineRole,
@@ -107,8 +108,9 @@ fn cast(i: usize, of: usize, look: Look) -> CastAt {
     } else {
         spots[(i * 7 + i / 5) % spots.len()]
     };
-    let each = 350 * MINUTE / of.max(1) as i64;
-    let start_ms = i as i64 * each;
+    let whole = |n: usize| i64::try_from(n).unwrap_or(i64::MAX);
+    let each = 350 * MINUTE / whole(of.max(1));
+    let start_ms = whole(i) * each;
     let bites = u32::from(i % 5 == 2);
     let last = i + 1 == of;
     CastAt {
@@ -175,7 +177,11 @@ fn svg(scene: &SwimScene, night: bool) -> String {
 }
 
 fn points(xy: &[f32]) -> String {
-    xy.chunks_exact(2).map(|p| format!("{:.1},{:.1} ", p[0], p[1])).collect()
+    let mut out = String::new();
+    for p in xy.chunks_exact(2) {
+        let _ = write!(out, "{:.1},{:.1} ", p[0], p[1]);
+    }
+    out
 }
 
 fn fills(out: &mut String, scene: &SwimScene, s: &Scheme) {

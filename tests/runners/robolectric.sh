@@ -124,7 +124,7 @@ compile_android() {
     compile_kotlin $out/app "$out/ui:$libs" -Werror android/app/src/main/kotlin
   fi
   if stale $out/tests android/app/src/test $out/app; then
-    compile_kotlin $out/tests "$out/app:$out/ui:$libs" android/app/src/test/kotlin
+    compile_kotlin $out/tests "$out/app:$out/ui:$libs" -Xfriend-paths=$out/app android/app/src/test/kotlin
   fi
 }
 

@@ -1,8 +1,21 @@
 # shellcheck shell=bash
 # Rust: tests of the workspace, reference checks, the binaries of restwater-tests, benches and fuzzing.
 
+# Programs that some tests and benches hold our figures against, each with its Debian package.
+PEERS=(ogrinfo:gdal-bin jq:jq sqlite3:sqlite3 Rscript:r-cran-survival chromium:chromium)
+
+# peers FOLDER...: those that the sources there call.
+peers() {
+  local peer missing=()
+  for peer in "${PEERS[@]}"; do
+    ! grep -rqF "\"${peer%%:*}\"" --include='*.rs' "$@" || missing+=("${peer#*:}")
+  done
+  debs "${missing[@]}" || echo "dev: tests that need these say 'not run' and check less" >&2
+}
+
 rust_tests() {
   rust
+  peers core/src tests/src tests/tests
   INSTA_UPDATE=no cargo test --workspace --no-fail-fast
 }
 
@@ -22,6 +35,7 @@ bench() {
   rust
   local name names=("$@") log held=0 missed=0 h m
   [ $# -gt 0 ] || mapfile -t names < <(bench_names)
+  peers core/benches tests/src
   mkdir -p target/logs
   for name in "${names[@]}"; do
     say "bench $name"
@@ -53,11 +67,14 @@ one_bench() {
   fi
 }
 
-# fuzz SECONDS: every target in tests/fuzz, so many seconds each. libFuzzer needs a nightly compiler.
+# fuzz SECONDS: every target so many seconds each, by seeded mutation; then by libFuzzer, guided by coverage, where a
+# nightly compiler and cargo-fuzz are there (tests/fuzz; the targets are the same functions).
 fuzz() {
-  rust
-  rustup toolchain list | grep -q '^nightly' || try rustup toolchain install nightly --profile minimal
-  cargo fuzz --version >/dev/null 2>&1 || try cargo install --quiet --locked cargo-fuzz
+  rust_bin fuzz "$1"
+  rustup toolchain list | grep -q '^nightly' && cargo fuzz --version >/dev/null 2>&1 || {
+    echo "no nightly compiler with cargo-fuzz here: libFuzzer not run"
+    return 0
+  }
   local target
   for target in $(cargo +nightly fuzz list --fuzz-dir tests/fuzz); do
     say "fuzz $target for $1 s"

@@ -177,7 +177,7 @@ mod tests {
 
     #[test]
     fn ours_gives_all_three_jobs() {
-        let jobs = ours(&Data::new(200)).expect("a plain data set");
+        let jobs = ours(&Data::new(200)).unwrap_or_default();
         assert_eq!(jobs.keys().collect::<Vec<_>>(), ["kaplan_meier", "log_rank", "weibull"]);
         assert!(jobs.values().all(|t| t.figure > 0.0));
     }

@@ -4,6 +4,7 @@
 
 pub mod bench_stats;
 pub mod crash;
+pub mod fuzz;
 pub mod invented;
 pub mod phone;
 pub mod powercut;

@@ -22,7 +22,7 @@ fn play(mut each: impl FnMut(&DayTap, &mut App)) -> Result<App, Box<dyn Error>> 
 }
 
 fn bank(app: &mut App, tap: &DayTap) -> BankView {
-    match app.screen(Which::Bank, &tap.at) {
+    match app.screen(Which::Bank, &tap.at).unwrap() {
         Screen::Bank(bank) => bank,
         other => panic!("{other:?}"),
     }

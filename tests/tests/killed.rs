@@ -55,7 +55,7 @@ fn elapsed_ms(app: &mut App, since_ms: i64, rebooted: bool) -> Result<i64, Box<d
         later.boot = "another".into();
         later.mono_ms = 7;
     }
-    let Screen::Bank(bank) = app.screen(Which::Bank, &later) else {
+    let Screen::Bank(bank) = app.screen(Which::Bank, &later)? else {
         return Err("not the Bank screen".into());
     };
     Ok(bank.rods[0].elapsed_ms)

@@ -24,3 +24,5 @@ error-no-space = There is no space left on the phone. Free some and tap again: t
 error-io = The phone could not write ({ $detail }). The last entry was not saved: tap again.
 error-internal = A fault of ours ({ $detail }). Nothing was lost: please tap again.
 error-clock-range = The clock of the phone is out of range. Set it, then tap again.
+error-no-cell = There is no such water under the ring. Move the ring first.
+error-swim = { $detail }.

@@ -2,6 +2,7 @@
 
 use super::settings::{Hand, Scheme};
 use crate::log::{Factor, FishWeight, Payload, Rig, RodNumber, SessionSetup, Spot};
+use crate::swim::Step;
 use serde::{Deserialize, Serialize};
 
 /// One tap.
@@ -125,6 +126,43 @@ pub enum Action {
         #[serde(default)]
         scheme: Option<Scheme>,
     },
+    /// LEFT, RIGHT, IN, OUT on the Swim screen: the ring goes a cell further.
+    StepAim {
+        /// Which way.
+        step: Step,
+    },
+    /// The Swim screen shows an earlier moment, so many steps of ten minutes back; 0 is now.
+    Replay {
+        /// Steps back.
+        steps_back: u32,
+    },
+    /// The next casts of the chosen rod go to the ringed cell.
+    CastHere,
+    /// The ringed cell is kept back.
+    KeepBack,
+    /// The kept-back water under the ring may be fished again.
+    Release,
+    /// An aiming mark in the direction of the ring.
+    MarkHere {
+        /// Its name.
+        name: String,
+    },
+    /// One of the choices of the Swim screen.
+    ChooseSwim {
+        /// The row's field.
+        field: String,
+        /// The choice's value.
+        value: String,
+    },
+    /// Where the peg lies on the earth; never needed.
+    PlacePeg {
+        /// Latitude in 1e-7 degrees.
+        lat_e7: i64,
+        /// Longitude in 1e-7 degrees.
+        lon_e7: i64,
+        /// Degrees clockwise from true north of straight out, in hundredths.
+        straight_out_cdeg: i32,
+    },
     /// Which casts count on the Waits screen, and how much time is left there.
     ChooseCasts {
         /// The row's field.
@@ -173,6 +211,9 @@ impl Action {
             Self::SetSpot { rod, spot } => Payload::SpotSet { rod, spot },
             Self::Note { text } => Payload::Noted { text },
             Self::SetMark { name, bearing_cdeg } => Payload::MarkSet { name, bearing_cdeg },
+            Self::PlacePeg { lat_e7, lon_e7, straight_out_cdeg } => {
+                Payload::PegPlaced { lat_e7, lon_e7, straight_out_cdeg }
+            }
             Self::EndAlternation => Payload::AlternationEnded,
             Self::TimeBack { .. }
             | Self::ChooseCasts { .. }
@@ -183,6 +224,13 @@ impl Action {
             | Self::Choose { .. }
             | Self::ChooseSetup { .. }
             | Self::ChooseRod { .. }
+            | Self::StepAim { .. }
+            | Self::Replay { .. }
+            | Self::CastHere
+            | Self::KeepBack
+            | Self::Release
+            | Self::MarkHere { .. }
+            | Self::ChooseSwim { .. }
             | Self::Set { .. } => return None,
         })
     }
@@ -191,7 +239,12 @@ impl Action {
     pub(super) fn writes(&self) -> bool {
         !matches!(
             self,
-            Self::ChooseSetup { .. } | Self::ChooseCasts { .. } | Self::ChooseRod { .. } | Self::Set { .. }
+            Self::ChooseSetup { .. }
+                | Self::ChooseCasts { .. }
+                | Self::ChooseRod { .. }
+                | Self::Set { .. }
+                | Self::StepAim { .. }
+                | Self::Replay { .. }
         )
     }
 
@@ -212,9 +265,10 @@ impl Action {
             }
             Self::Choose { value, .. }
             | Self::ChooseSetup { value, .. }
-            | Self::ChooseCasts { value, .. } => texts.push(("value", value)),
+            | Self::ChooseCasts { value, .. }
+            | Self::ChooseSwim { value, .. } => texts.push(("value", value)),
             Self::Note { text } => texts.push(("note", text)),
-            Self::SetMark { name, .. } => texts.push(("mark", name)),
+            Self::SetMark { name, .. } | Self::MarkHere { name } => texts.push(("mark", name)),
             _ => {}
         }
         texts

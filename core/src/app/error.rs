@@ -5,6 +5,7 @@ use crate::log::{CanonicalError, RodNumber};
 use crate::screen::{Arg, Wording};
 use crate::session::NotNow;
 use crate::store::StoreError;
+use crate::swim::SwimError;
 
 /// What a shell can tell apart.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -67,9 +68,12 @@ pub enum AppError {
         /// What was given.
         value: String,
     },
-    /// There is no such rod.
-    #[error("there is no rod {0}")]
-    NoSuchRod(RodNumber),
+    /// No cell of the swim is meant, or none of that kind.
+    #[error("there is no such water under the ring: move it first")]
+    NoCell,
+    /// A spot, mark or outline that no swim can have.
+    #[error(transparent)]
+    Swim(#[from] SwimError),
     /// The store failed.
     #[error(transparent)]
     Store(#[from] StoreError),
@@ -89,8 +93,9 @@ impl AppError {
             | Self::NothingToUndo
             | Self::NothingToRedo
             | Self::NothingToSetBack
+            | Self::NoCell
             | Self::BeforeEarlier(_) => ErrorKind::NotNow,
-            Self::TooLong { .. } | Self::UnknownChoice { .. } | Self::NoSuchRod(_) => ErrorKind::BadInput,
+            Self::TooLong { .. } | Self::UnknownChoice { .. } | Self::Swim(_) => ErrorKind::BadInput,
             Self::Store(error) => store_kind(error),
             Self::Canonical(_) | Self::Bite(_) => ErrorKind::Internal,
         }
@@ -112,10 +117,8 @@ impl AppError {
                 "error-unknown-choice",
                 &[("field", Arg::Text(field)), ("value", Arg::Text(value))],
             ),
-            Self::NoSuchRod(rod) => words.say_with(
-                "error-no-such-rod",
-                &[("rod", Arg::Text(&rod.to_string())), ("rods", Arg::Text("1"))],
-            ),
+            Self::NoCell => words.say("error-no-cell"),
+            Self::Swim(error) => detailed(words, "error-swim", &error.to_string()),
             Self::Store(error) => store_message(words, error),
             Self::Canonical(_) | Self::Bite(_) => detailed(words, "error-internal", &self.to_string()),
         }

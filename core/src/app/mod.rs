@@ -9,6 +9,7 @@ mod learning;
 mod recent;
 mod repeat;
 mod settings;
+mod swim;
 mod tackle;
 mod update;
 
@@ -18,6 +19,7 @@ pub use entropy::Entropy;
 pub use error::{AppError, ErrorKind};
 pub use repeat::REPEAT_MS;
 pub use settings::{Hand, Scheme, Settings};
+pub use swim::FanGlass;
 pub use update::{Screen, Update, Which};
 
 use crate::log::{Entry, HybridClock, Moment, Op, Payload, RodNumber, SessionSetup};
@@ -30,6 +32,7 @@ use learning::Learning;
 use recent::Recent;
 use repeat::LastTap;
 use std::path::Path;
+use swim::{AtAim, SwimState};
 use uuid::Uuid;
 
 /// The app: one store, one phone.
@@ -45,6 +48,7 @@ pub struct App {
     chosen: RodNumber,
     draft: SessionSetup,
     last_tap: Option<LastTap>,
+    swim: SwimState,
 }
 
 impl App {
@@ -68,6 +72,7 @@ impl App {
             chosen: 1,
             draft,
             last_tap: None,
+            swim: SwimState::default(),
         })
     }
 
@@ -94,6 +99,13 @@ impl App {
             Action::StartAlternation { factor, a, b } => self.start_alternation(*factor, a, b, at)?,
             Action::SetNextStep => self.set_next_step(at)?,
             Action::Set { hand, scheme } => self.set(*hand, *scheme)?,
+            Action::StepAim { step } => self.step_aim(*step, at)?,
+            Action::Replay { steps_back } => self.replay(*steps_back, at)?,
+            Action::CastHere => self.at_aim(&AtAim::Cast, at)?,
+            Action::KeepBack => self.at_aim(&AtAim::Keep, at)?,
+            Action::Release => self.at_aim(&AtAim::Release, at)?,
+            Action::MarkHere { name } => self.at_aim(&AtAim::Mark { name: name.clone() }, at)?,
+            Action::ChooseSwim { field, value } => self.choose_swim(field, value, at)?,
             other => self.log(other, at)?,
         };
         self.last_tap = Some(LastTap::new(action, at));
@@ -101,14 +113,15 @@ impl App {
     }
 
     /// What a screen shows now.
-    pub fn screen(&mut self, which: Which, now: &Moment) -> Screen {
-        match which {
+    pub fn screen(&mut self, which: Which, now: &Moment) -> Result<Screen, AppError> {
+        Ok(match which {
             Which::Bank => Screen::Bank(self.bank(now)),
             Which::Setup => Screen::Setup(screen::setup(&self.words, &self.draft)),
             Which::Waits => Screen::Waits(self.waits(now)),
             Which::Changes => Screen::Changes(self.changes()),
             Which::Tackle => Screen::Tackle(screen::tackle(&self.words, self.session(), self.chosen)),
-        }
+            Which::Swim => Screen::Swim(self.swim_view(now)?),
+        })
     }
 
     /// Hand and scheme as last set.
@@ -165,6 +178,9 @@ impl App {
     fn log(&mut self, action: &Action, at: &Moment) -> Result<String, AppError> {
         let Some(payload) = action.payload(&self.draft) else { return Ok(String::new()) };
         check(self.session(), &payload)?;
+        if let Payload::SpotSet { spot, .. } = &payload {
+            swim::check_spot(spot)?;
+        }
         let starts = matches!(payload, Payload::SessionStarted(_));
         let ends = matches!(payload, Payload::SessionEnded);
         let kind = payload.kind().to_owned();
@@ -173,6 +189,7 @@ impl App {
         self.write(session, payload, None, at)?;
         if starts {
             self.chosen = 1;
+            self.swim = SwimState::default();
         }
         if starts || ends {
             let current = self.session().map(|s| s.id);

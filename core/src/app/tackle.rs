@@ -4,10 +4,8 @@ use super::settings::{Hand, Scheme, save_draft};
 use super::{App, AppError};
 use crate::log::{Moment, Payload, Reach, Rig, RodNumber, SessionSetup, Spot};
 use crate::screen;
-use crate::session::{NotNow, check};
-
-/// Further than this is a slip of the thumb: no one casts a thousand metres.
-const FURTHEST_M: f64 = 300.0;
+use crate::session::{NotNow, check, reach_m};
+use crate::swim::LONGEST_RANGE_M;
 
 impl App {
     /// Changes one thing on a rod; the rest carries over.
@@ -72,8 +70,8 @@ fn with_spot(mut spot: Spot, field: &str, value: &str, marks: &[(uuid::Uuid, i32
     match field {
         "reach" => {
             let reach: Reach = serde_json::from_str(value).ok()?;
-            let metres = screen::reach_m(reach);
-            spot.reach = (metres > 0.0 && metres <= FURTHEST_M).then_some(reach)?;
+            let metres = reach_m(reach);
+            spot.reach = (metres > 0.0 && metres <= LONGEST_RANGE_M).then_some(reach)?;
         }
         "bearing" => match value.strip_prefix("mark ") {
             Some(id) => {

@@ -1,8 +1,10 @@
 //! The app on a real store, tap by tap.
 
 use super::*;
-use crate::screen::{AdviceTone, BankState, BankView, Key};
+use crate::log::{Reach, Spot};
+use crate::screen::{AdviceTone, BankState, BankView, Key, SwimKey};
 use crate::session::EndCause;
+use crate::swim::Step;
 use proptest::prelude::*;
 use tempfile::TempDir;
 
@@ -63,7 +65,7 @@ impl Phone {
 
     fn bank(&mut self, ms: i64) -> BankView {
         let moment = Moment { boot: format!("boot-{}", self.boots), ..at(ms) };
-        match self.app().screen(Which::Bank, &moment) {
+        match self.app().screen(Which::Bank, &moment).unwrap() {
             Screen::Bank(bank) => bank,
             other => panic!("{other:?}"),
         }
@@ -139,7 +141,7 @@ fn a_wall_clock_moved_meanwhile_does_not_move_the_wait() {
     let mut phone = started();
     phone.tap(MIN, &CAST).unwrap();
     let moved = Moment { wall_ms: at(0).wall_ms - 120 * MIN, ..at(11 * MIN) };
-    let Screen::Bank(bank) = phone.app().screen(Which::Bank, &moved) else { panic!() };
+    let Screen::Bank(bank) = phone.app().screen(Which::Bank, &moved).unwrap() else { panic!() };
     assert_eq!(bank.rods[0].digits, "10:00");
     assert!(bank.rods[0].approximate);
 }
@@ -292,6 +294,61 @@ fn the_keys_follow_the_state() {
     assert!(fish_on.contains(&Key::Landed) && !fish_on.contains(&Key::Cast));
 }
 
+#[test]
+fn a_spot_is_picked_by_steps_and_cast_to() {
+    let mut phone = started();
+    phone.tap(1_000, &Action::SetMark { name: "Gate".into(), bearing_cdeg: 300 }).unwrap();
+    phone.tap(2_000, &Action::StepAim { step: Step::Out }).unwrap();
+    let Screen::Swim(before) = phone.app().screen(Which::Swim, &at(3_000)).unwrap() else { panic!() };
+    assert!(before.keys.iter().any(|k| k.key == SwimKey::CastHere && k.enabled));
+    phone.tap(4_000, &Action::CastHere).unwrap();
+    let spot = phone.app().session().unwrap().rods[0].spot.clone().unwrap();
+    let words = screen::spot_words(&Wording::new(), phone.app().session().unwrap(), Some(&spot));
+    assert!(
+        before.headline.ends_with(words.trim_end_matches(", clipped up")),
+        "{} / {words}",
+        before.headline
+    );
+}
+
+#[test]
+fn water_is_kept_back_released_and_the_past_replayed() {
+    let mut phone = started();
+    phone.tap(MIN, &Action::KeepBack).unwrap();
+    assert!(phone.app().session().unwrap().kept_back[0].released.is_none());
+    phone.tap(30 * MIN, &Action::Replay { steps_back: 99 }).unwrap();
+    let Screen::Swim(past) = phone.app().screen(Which::Swim, &at(30 * MIN)).unwrap() else { panic!() };
+    assert_eq!((past.steps_back, past.replay.as_str()), (3, "As it was at 22:13"));
+    assert!(
+        past.keys.iter().all(|k| k.key != SwimKey::CastHere || !k.enabled),
+        "the past can't be cast into"
+    );
+    phone.tap(31 * MIN, &Action::Replay { steps_back: 0 }).unwrap();
+    let glass =
+        FanGlass { width_px: 1_000.0, height_px: 1_000.0, px_per_mm: 16.0, text_scale: 1.0, small: false };
+    let scene = phone.app().swim_scene(&at(31 * MIN), &glass).unwrap();
+    assert!(scene.line_role.contains(&crate::swim::LineRole::KeptBack));
+    // The ring goes straight out to the edge by a tap, then in by two steps: onto the water kept back.
+    assert!(phone.app().swim_tap(&at(31 * MIN), &glass, 500.0, 197.0).unwrap());
+    assert!(matches!(phone.tap(32 * MIN, &Action::Release), Err(AppError::NoCell)), "nothing is kept there");
+    phone.tap(33 * MIN, &Action::StepAim { step: Step::In }).unwrap();
+    phone.tap(34 * MIN, &Action::StepAim { step: Step::In }).unwrap();
+    phone.tap(35 * MIN, &Action::Release).unwrap();
+    assert!(phone.app().session().unwrap().kept_back[0].released.is_some());
+}
+
+#[test]
+fn a_spot_no_cast_can_lie_on_is_refused() {
+    let mut phone = started();
+    let far =
+        Spot { mark: None, bearing_cdeg: 0, reach: Reach::Yards { hundredths: 100_000 }, clipped: false };
+    let refused = phone.tap(1_000, &Action::SetSpot { rod: 1, spot: far }).unwrap_err();
+    assert_eq!(refused.kind(), ErrorKind::BadInput);
+    let zero = Action::ChooseSwim { field: "rest".into(), value: "0".into() };
+    assert_eq!(phone.tap(2_000, &zero).unwrap_err().kind(), ErrorKind::BadInput);
+    assert_eq!(phone.app().ops().len(), 1);
+}
+
 fn any_action() -> impl Strategy<Value = Action> {
     let rod = 0..4_u8;
     prop_oneof![
@@ -309,6 +366,9 @@ fn any_action() -> impl Strategy<Value = Action> {
         1 => (rod.clone(), "[a-z]{0,6}", "[ -~]{0,8}").prop_map(|(rod, field, value)| Action::Choose { rod, field, value }),
         1 => rod.prop_map(|rod| Action::ChooseRod { rod }),
         1 => "\\PC{0,20}".prop_map(|text| Action::Note { text }),
+        1 => Just(Action::KeepBack),
+        1 => Just(Action::CastHere),
+        1 => Just(Action::Release),
         3 => Just(Action::Undo),
         2 => Just(Action::Redo),
     ]

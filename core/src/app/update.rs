@@ -1,6 +1,6 @@
 //! What a tap gives back.
 
-use crate::screen::{BankView, ChangesView, SetupView, TackleView, WaitsView};
+use crate::screen::{BankView, ChangesView, SetupView, SwimView, TackleView, WaitsView};
 use serde::{Deserialize, Serialize};
 
 /// The screens there are.
@@ -13,6 +13,8 @@ pub enum Which {
     Setup,
     /// Spot and rig of the chosen rod.
     Tackle,
+    /// The swim and where next; its picture is asked for apart.
+    Swim,
     /// What the record says of waiting.
     Waits,
     /// Did a change matter?
@@ -29,6 +31,8 @@ pub enum Screen {
     Setup(SetupView),
     /// Spot and rig of the chosen rod.
     Tackle(TackleView),
+    /// The swim and where next.
+    Swim(SwimView),
     /// What the record says of waiting.
     Waits(WaitsView),
     /// Did a change matter?

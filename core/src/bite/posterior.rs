@@ -127,18 +127,24 @@ impl WaitPosterior {
     /// Posterior mean of a function of the law of the wait and the never-bite share.
     pub fn expect(&self, of: impl Fn(&Law, f64) -> f64) -> f64 {
         let mut sum = 0.0;
+        self.each_law(|weight, law, never| sum += weight * of(law, never));
+        sum
+    }
+
+    /// Calls `take` with every law of the posterior: its probability, the law of the wait of casts that
+    /// do get a bite, and the share that never would.
+    pub fn each_law(&self, mut take: impl FnMut(f64, &Law, f64)) {
         for (grid, share) in self.grids.iter().zip(&self.shares) {
             for node in &grid.nodes {
                 let law = law(grid.piece.family, node);
                 for i in node.first..node.last {
                     let weight = share * grid.weights[i];
                     if weight > 0.0 {
-                        sum += weight * of(&law, grid.shares[i]);
+                        take(weight, &law, grid.shares[i]);
                     }
                 }
             }
         }
-        sum
     }
 
     /// Rebuilds the grids from the evidence.

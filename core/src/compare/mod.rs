@@ -15,6 +15,8 @@ pub mod gamma_poisson;
 mod holm;
 pub mod log_rank;
 mod more_casts;
+#[cfg(test)]
+mod no_effect;
 pub mod permutation;
 pub mod poisson_rates;
 pub(crate) mod tails;

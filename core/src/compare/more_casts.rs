@@ -45,21 +45,25 @@ pub fn more_casts(
 ) -> MoreCasts {
     let rates = tallies.map(|t| JEFFREYS.after(t).map_or(0.0, GammaRate::mean));
     let future = Future { casts, rates, leave_min, looked_at: looked_at.max(1) as f64 };
-    let mut last = MoreCasts { casts: None, power: 0.0, minutes: 0.0 };
     if !(leave_min > 0.0 && leave_min.is_finite()) {
-        return last;
+        return MoreCasts { casts: None, power: 0.0, minutes: 0.0 };
     }
-    for n in TRIED {
-        let (mut clear, mut minutes) = (0u64, 0.0);
-        for stream in 0..FUTURES {
-            let day = future.fish_on(n, &mut Chance::new(seed, stream));
-            minutes += day[casts.len()..].iter().map(|c| c.wait.minutes()).sum::<f64>();
-            clear += u64::from(future.is_clear(&day));
-        }
-        let power = clear as f64 / FUTURES as f64;
-        last = MoreCasts { casts: None, power, minutes: minutes / FUTURES as f64 };
-        if power >= WANTED_POWER {
-            return MoreCasts { casts: Some(n), ..last };
+    // The chance of a clear answer rises with the casts, so the answer is found by halving; the
+    // largest number comes first, since where it does not do nothing does.
+    let most = future.after(MOST_CASTS, seed);
+    if most.power < WANTED_POWER {
+        return most;
+    }
+    let (mut low, mut high) = (0, TRIED.len() - 1);
+    let mut last = MoreCasts { casts: Some(MOST_CASTS), ..most };
+    while low < high {
+        let middle = usize::midpoint(low, high);
+        let here = future.after(TRIED[middle], seed);
+        if here.power >= WANTED_POWER {
+            last = MoreCasts { casts: Some(TRIED[middle]), ..here };
+            high = middle;
+        } else {
+            low = middle + 1;
         }
     }
     last
@@ -73,6 +77,18 @@ struct Future<'a> {
 }
 
 impl Future<'_> {
+    /// Plays the futures with `n` further casts.
+    fn after(&self, n: usize, seed: u64) -> MoreCasts {
+        let (mut clear, mut minutes) = (0u64, 0.0);
+        for stream in 0..FUTURES {
+            let day = self.fish_on(n, &mut Chance::new(seed, stream));
+            minutes += day[self.casts.len()..].iter().map(|c| c.wait.minutes()).sum::<f64>();
+            clear += u64::from(self.is_clear(&day));
+        }
+        let n = FUTURES as f64;
+        MoreCasts { casts: None, power: clear as f64 / n, minutes: minutes / n }
+    }
+
     /// The casts so far and `n` more.
     fn fish_on(&self, n: usize, chance: &mut Chance) -> Vec<SidedCast> {
         let mut day = self.casts.to_vec();

@@ -3,7 +3,7 @@
 use super::reading::{Sink, op_of, read};
 use super::{ExchangeError, Fault, FaultKind, OnProgress, PROGRESS_EVERY, Progress, Tally, Trailer};
 use crate::log::Op;
-use crate::store::{Added, Adding, ImportRow, Store, StoreError, each_op_of_file};
+use crate::store::{Added, Adding, Hashed, ImportRow, Store, StoreError, each_op_of_file};
 use rusqlite::TransactionBehavior;
 use std::io::Read;
 use std::path::Path;
@@ -73,7 +73,7 @@ fn read_backup(
                     Err((_, kind)) => Some(kind),
                     Ok(op) => {
                         tally.whole += 1;
-                        sink(&op, body, &mut tally)?
+                        sink(&op, Hashed::of(body), &mut tally)?
                     }
                 }
             }
@@ -102,7 +102,8 @@ fn take_in(
         let tx = conn.transaction_with_behavior(TransactionBehavior::Immediate).map_err(StoreError::from)?;
         let before = ImportRow::last_seq(&tx)?;
         let mut adding = Adding::begin(&tx)?;
-        let mut sink = |op: &Op, body: &[u8], tally: &mut Tally| add(&mut adding, op, body, incoming, tally);
+        let mut sink =
+            |op: &Op, body: Hashed<'_>, tally: &mut Tally| add(&mut adding, op, body, incoming, tally);
         let tally = read(&mut sink)?;
         let last_hlc = adding.finish()?;
         if !keep {
@@ -127,7 +128,7 @@ fn take_in(
 fn add(
     adding: &mut Adding<'_>,
     op: &Op,
-    body: &[u8],
+    body: Hashed<'_>,
     incoming: &Incoming,
     tally: &mut Tally,
 ) -> Result<Option<FaultKind>, ExchangeError> {

@@ -1,12 +1,16 @@
 //! Files in and out: op file, CSV, report.
 
+mod canonical_form;
 mod error;
 mod export;
+mod figures;
 mod import;
 mod op_file;
 mod reading;
 mod records;
+mod report;
 mod strict;
+mod tables;
 mod tally;
 mod undo;
 
@@ -15,6 +19,8 @@ pub use export::{Exported, Selection, export, export_to};
 pub use import::{Incoming, import, preview, restore};
 pub use op_file::{FORMAT, FORMAT_VERSION, MEDIA_TYPE, OpFileWriter};
 pub use reading::read_op_file;
+pub use report::report;
+pub use tables::{CsvOptions, Table, session_csv, write_csv};
 pub use tally::{ClockDifference, Tally, Trailer};
 pub use undo::{redo_import, undo_import};
 

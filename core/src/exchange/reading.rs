@@ -1,10 +1,12 @@
 //! Reading an op file record by record: what is whole is handed on, what isn't is named.
 
+use super::canonical_form::is_canonical;
 use super::op_file::{FORMAT, FORMAT_VERSION, HASH_END, HASH_START, HEADER, MAX_RECORDS, OP_START, trailer};
 use super::records::{Record, Records};
 use super::strict::strict;
 use super::{ExchangeError, Fault, FaultKind, OnProgress, PROGRESS_EVERY, Progress, Tally, Trailer};
-use crate::log::{Op, op_from_bytes, sha256_hex};
+use crate::log::{Op, op_from_bytes};
+use crate::store::Hashed;
 use serde_json::Value;
 use sha2::{Digest, Sha256};
 use std::io::Read;
@@ -14,7 +16,8 @@ use uuid::Uuid;
 const ABSURD_MS: u64 = 7_258_118_400_000;
 
 /// Takes an op and its canonical bytes; says what is wrong with it, if anything.
-pub(super) type Sink<'a> = dyn FnMut(&Op, &[u8], &mut Tally) -> Result<Option<FaultKind>, ExchangeError> + 'a;
+pub(super) type Sink<'a> =
+    dyn FnMut(&Op, Hashed<'_>, &mut Tally) -> Result<Option<FaultKind>, ExchangeError> + 'a;
 
 /// Reads a whole file without a store: hands on every whole op with its canonical bytes.
 pub fn read_op_file(
@@ -22,8 +25,8 @@ pub fn read_op_file(
     mut each: impl FnMut(&Op, &[u8]),
     progress: &mut OnProgress<'_>,
 ) -> Result<Tally, ExchangeError> {
-    let mut sink = |op: &Op, body: &[u8], _: &mut Tally| {
-        each(op, body);
+    let mut sink = |op: &Op, body: Hashed<'_>, _: &mut Tally| {
+        each(op, body.bytes);
         Ok(None)
     };
     read(input, &mut sink, progress)
@@ -146,28 +149,40 @@ fn said_by_trailer(text: &[u8]) -> Option<u64> {
     count.parse().ok()
 }
 
-/// The op of a record and its canonical bytes, or what is wrong and at which byte of the record.
-fn whole_op<'a>(record: &Record<'a>) -> Result<(Op, &'a [u8]), (usize, FaultKind)> {
-    let Some((body, hash)) = parts(record.text) else {
+/// The op of a record, its canonical bytes and their hash, or what is wrong and at which byte of the record.
+fn whole_op<'a>(record: &Record<'a>) -> Result<(Op, Hashed<'a>), (usize, FaultKind)> {
+    let Some((bytes, said)) = parts(record.text) else {
         return Err(why_not(record));
     };
     if !record.ended {
         return Err((record.text.len(), FaultKind::Cut));
     }
-    if sha256_hex(body).as_bytes() != hash {
+    let body = Hashed { bytes, sha256: Sha256::digest(bytes).into() };
+    if !is_hex_of(said, &body.sha256) {
         // Damage is told as what it is where it broke the JSON, else as a wrong hash.
-        strict(body).map_err(|(at, kind)| (OP_START.len() + at, kind))?;
+        strict(bytes).map_err(|(at, kind)| (OP_START.len() + at, kind))?;
         return Err((OP_START.len(), FaultKind::WrongHash));
     }
-    op_of(body).map_err(|(at, kind)| (OP_START.len() + at, kind)).map(|op| (op, body))
+    op_of(bytes).map_err(|(at, kind)| (OP_START.len() + at, kind)).map(|op| (op, body))
+}
+
+fn is_hex_of(text: &[u8], sha256: &[u8; 32]) -> bool {
+    const DIGITS: &[u8; 16] = b"0123456789abcdef";
+    text.len() == 64
+        && sha256
+            .iter()
+            .zip(text.chunks_exact(2))
+            .all(|(byte, pair)| pair == [DIGITS[usize::from(byte >> 4)], DIGITS[usize::from(byte & 15)]])
 }
 
 /// An op out of bytes whose hash is right: strict, canonical, readable, with a clock that can be.
 pub(super) fn op_of(body: &[u8]) -> Result<Op, (usize, FaultKind)> {
-    let value = strict(body)?;
-    let canonical = serde_json_canonicalizer::to_vec(&value);
-    if !canonical.is_ok_and(|bytes| bytes == body) {
-        return Err((0, FaultKind::NotCanonical));
+    let text = std::str::from_utf8(body).map_err(|e| (e.valid_up_to(), FaultKind::NotUtf8))?;
+    if !is_canonical(text) {
+        let canonical = serde_json_canonicalizer::to_vec(&strict(body)?);
+        if !canonical.is_ok_and(|bytes| bytes == body) {
+            return Err((0, FaultKind::NotCanonical));
+        }
     }
     let op = op_from_bytes(body).map_err(|e| (0, FaultKind::NotAnOp(e.to_string())))?;
     if op.hlc.ms > ABSURD_MS {

@@ -3,7 +3,7 @@
 
 use super::ExchangeError;
 use crate::log::{HybridClock, Moment, Op, Payload, canonical_bytes};
-use crate::store::{Adding, ImportRow, Store, StoreError};
+use crate::store::{Adding, Hashed, ImportRow, Store, StoreError};
 use rusqlite::{Transaction, TransactionBehavior};
 use std::collections::BTreeMap;
 use uuid::Uuid;
@@ -61,7 +61,8 @@ fn step(
                     amends: None,
                     group: Some(group),
                 };
-                adding.add(&op, &canonical_bytes(&op).map_err(StoreError::from)?)?;
+                let body = canonical_bytes(&op).map_err(StoreError::from)?;
+                adding.add(&op, Hashed::of(&body))?;
             }
         }
         let last_hlc = adding.finish()?;

@@ -20,5 +20,5 @@ pub use history::{Entry, History, history};
 pub use hlc::{Hlc, HlcError, HybridClock};
 pub use moment::{Moment, Span, Yardstick};
 pub use op::{Op, OpOrder};
-pub use payload::{FishWeight, Payload, RodNumber, SessionSetup, WeightUnit};
+pub use payload::{FishWeight, Payload, RodNumber, SessionSetup, SwimSetup, WeightUnit};
 pub use tackle::{Factor, LeadMaterial, Reach, Rig, Spot};

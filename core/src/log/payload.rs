@@ -1,6 +1,7 @@
 //! What an op says: one variant for each thing an angler can log.
 
 use super::tackle::{Factor, Rig, Spot};
+use crate::swim::FeatureKind;
 use serde::{Deserialize, Serialize};
 use serde_json::Value;
 use uuid::Uuid;
@@ -41,6 +42,42 @@ impl Default for SessionSetup {
             rods: 1,
             settle_s: 0,
             twitch_restarts: false,
+        }
+    }
+}
+
+/// Bounds, bands and rest target of a swim; distances in cm, each only where it is known.
+#[derive(Debug, Clone, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(default)]
+pub struct SwimSetup {
+    /// To the next peg on the left.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub left_peg_cm: Option<u32>,
+    /// To the next peg on the right.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub right_peg_cm: Option<u32>,
+    /// To the far bank.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub far_bank_cm: Option<u32>,
+    /// Whether the far bank is pegged, so that the swim ends halfway.
+    pub far_bank_pegged: bool,
+    /// Width of the bands; none takes the usual ones.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub band_cm: Option<u32>,
+    /// Minutes after which water counts as rested.
+    pub rest_target_min: u32,
+}
+
+impl Default for SwimSetup {
+    /// Nothing bounds the swim; 45 minutes is a guess, changed by a tap.
+    fn default() -> Self {
+        Self {
+            left_peg_cm: None,
+            right_peg_cm: None,
+            far_bank_cm: None,
+            far_bank_pegged: false,
+            band_cm: None,
+            rest_target_min: 45,
         }
     }
 }
@@ -188,16 +225,38 @@ pub enum Payload {
         /// The op that kept it back.
         kept: Uuid,
     },
-    /// The swim's bounds and bands.
-    SwimSet {
-        /// Bearing of the boundary to the peg on the left, in hundredths of a degree.
-        left_cdeg: i32,
-        /// Bearing of the boundary to the peg on the right.
-        right_cdeg: i32,
-        /// Edges of the bands in cm, rising.
-        band_edges_cm: Vec<u32>,
-        /// Minutes after which water counts as rested.
-        rest_target_min: u32,
+    /// The swim's bounds, bands and rest target.
+    SwimSet(SwimSetup),
+    /// Something on the bottom or seen on the water.
+    FeatureSet {
+        /// What kind.
+        feature: FeatureKind,
+        /// Its name; may be empty.
+        name: String,
+        /// Degrees clockwise from straight out, in hundredths.
+        bearing_cdeg: i32,
+        /// Range in cm.
+        range_cm: u32,
+    },
+    /// Something to keep clear of: a snag, a line overhead.
+    HazardSet {
+        /// Its name; may be empty.
+        name: String,
+        /// Degrees clockwise from straight out, in hundredths.
+        bearing_cdeg: i32,
+        /// Range in cm.
+        range_cm: u32,
+        /// How far to keep clear of it, in cm.
+        clear_cm: u32,
+    },
+    /// Where the peg lies on the earth (WGS 84). Never needed, and left out of exports unless asked for.
+    PegPlaced {
+        /// Latitude in 1e-7 degrees.
+        lat_e7: i64,
+        /// Longitude in 1e-7 degrees.
+        lon_e7: i64,
+        /// Degrees clockwise from true north of straight out, in hundredths.
+        straight_out_cdeg: i32,
     },
     /// A test of two values of one thing begins: cast in turn, A B B A, on one spot.
     AlternationStarted {
@@ -249,6 +308,9 @@ const KNOWN_KINDS: &[&str] = &[
     "kept_back",
     "released",
     "swim_set",
+    "feature_set",
+    "hazard_set",
+    "peg_placed",
     "alternation_started",
     "alternation_ended",
 ];
@@ -276,7 +338,10 @@ impl Payload {
             Self::MarkSet { .. } => "mark_set",
             Self::KeptBack { .. } => "kept_back",
             Self::Released { .. } => "released",
-            Self::SwimSet { .. } => "swim_set",
+            Self::SwimSet(_) => "swim_set",
+            Self::FeatureSet { .. } => "feature_set",
+            Self::HazardSet { .. } => "hazard_set",
+            Self::PegPlaced { .. } => "peg_placed",
             Self::AlternationStarted { .. } => "alternation_started",
             Self::AlternationEnded => "alternation_ended",
             Self::Unknown { kind, .. } => kind,
@@ -336,7 +401,10 @@ mod tests {
             json!({"kind": "mark_set", "payload": {"name": "gate", "bearing_cdeg": 100}}),
             json!({"kind": "kept_back", "payload": {"from_cdeg": -3_000, "to_cdeg": 3_000, "from_cm": 3_500, "to_cm": 5_500}}),
             json!({"kind": "released", "payload": {"kept": "01938f4c-0000-7000-8000-000000000001"}}),
-            json!({"kind": "swim_set", "payload": {"left_cdeg": -3_000, "right_cdeg": 3_000, "band_edges_cm": [1_000, 2_000], "rest_target_min": 40}}),
+            json!({"kind": "swim_set", "payload": {"far_bank_pegged": false, "left_peg_cm": 1_500, "rest_target_min": 40}}),
+            json!({"kind": "feature_set", "payload": {"feature": "drop_off", "name": "shelf", "bearing_cdeg": 0, "range_cm": 2_500}}),
+            json!({"kind": "hazard_set", "payload": {"name": "snag", "bearing_cdeg": 900, "range_cm": 3_000, "clear_cm": 300}}),
+            json!({"kind": "peg_placed", "payload": {"lat_e7": 514_800_000, "lon_e7": -10_000_000, "straight_out_cdeg": 21_000}}),
             json!({"kind": "alternation_started", "payload": {"rod": 1, "factor": "height", "a": "45.7 cm", "b": "61 cm",
                 "b_first": true, "casts": 8}}),
             json!({"kind": "alternation_ended"}),

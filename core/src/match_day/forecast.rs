@@ -6,9 +6,11 @@
 
 pub mod compound;
 mod last_cast;
+mod laws;
 mod renewal;
 
 pub use last_cast::{LastCast, last_useful_cast};
+pub use laws::{DrawnLaw, LAWS, drawn_laws};
 pub use renewal::{Forecast, Landing, Plan, Range, TimeLeft, casts_without_bites, forecast};
 
 /// A law of the wait from splash to bite.

@@ -13,6 +13,7 @@ mod key;
 mod pad;
 mod place;
 mod setup;
+mod swim;
 mod tackle;
 mod waits;
 mod wording;
@@ -34,11 +35,14 @@ pub(crate) use entry::{entry_words, kind_words};
 pub(crate) use figures::clock;
 pub use key::{Key, KeyView, KeyWeight};
 pub use pad::{
-    BankLayout, BrokenRule, Glass, GlassError, KeyPlace, PadAsk, PadRule, Rect, RodPlace, TextSizes,
-    bank_layout,
+    BankLayout, BrokenRule, Glass, GlassError, KeyPlace, PadAsk, PadRule, PadWords, Rect, RodPlace, Said,
+    TextSizes, bank_layout,
 };
-pub(crate) use place::reach_m;
+#[cfg(test)]
+pub(crate) use place::spot_words;
 pub use setup::{SetupView, setup};
+pub(crate) use swim::FEATURES;
+pub use swim::{SwimKey, SwimKeyView, SwimScreen, SwimView, scene_words, swim_view};
 pub(crate) use tackle::first_spot;
 pub use tackle::{Choice, ChoiceRow, TackleView, tackle};
 pub use waits::{EarlierRows, ForecastLine, ForecastView, WaitsInput, WaitsView, forecast_view, waits};

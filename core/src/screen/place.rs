@@ -3,10 +3,7 @@
 use super::figures::trimmed;
 use super::{Arg, Wording};
 use crate::log::{Reach, Rig, Spot};
-use crate::session::Session;
-
-/// Yards to metres, exact.
-const YARD_M: f64 = 0.9144;
+use crate::session::{Session, reach_m};
 
 /// "Dead tree, 11 wraps of 2 m, 22 m, clipped up".
 pub(crate) fn spot_words(words: &Wording, session: &Session, spot: Option<&Spot>) -> String {
@@ -45,17 +42,6 @@ pub(crate) fn reach_words(words: &Wording, reach: Reach) -> String {
             let yards = trimmed(f64::from(hundredths) / 100.0, 2);
             words.say_with("spot-yards", &[("yards", Arg::Text(&yards)), ("metres", Arg::Text(&metres))])
         }
-    }
-}
-
-/// Line out in metres.
-pub(crate) fn reach_m(reach: Reach) -> f64 {
-    match reach {
-        Reach::Wraps { hundredths, span_tenth_mm } => {
-            f64::from(hundredths) / 100.0 * f64::from(span_tenth_mm) / 10_000.0
-        }
-        Reach::Metres { cm } => f64::from(cm) / 100.0,
-        Reach::Yards { hundredths } => f64::from(hundredths) / 100.0 * YARD_M,
     }
 }
 

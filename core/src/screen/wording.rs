@@ -8,10 +8,14 @@ use unic_langid::LanguageIdentifier;
 /// The files of the one language there is so far.
 const EN_GB: &[(&str, &str)] = &[
     ("bank", include_str!("../../locales/en-GB/bank.ftl")),
+    ("swim", include_str!("../../locales/en-GB/swim.ftl")),
+    ("caution", include_str!("../../locales/en-GB/caution.ftl")),
     ("tackle", include_str!("../../locales/en-GB/tackle.ftl")),
     ("waits", include_str!("../../locales/en-GB/waits.ftl")),
     ("changes", include_str!("../../locales/en-GB/changes.ftl")),
     ("error", include_str!("../../locales/en-GB/error.ftl")),
+    ("report", include_str!("../../locales/en-GB/report.ftl")),
+    ("pad", include_str!("../../locales/en-GB/pad.ftl")),
 ];
 
 /// The language whose plural rules apply; the root language should the tag ever be mistyped.

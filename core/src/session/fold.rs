@@ -2,9 +2,14 @@
 
 use super::alternation::Alternation;
 use super::cast::{Cast, CastEnd, EndCause};
-use super::model::{Doubt, DoubtKind, KeptBack, LastTimed, Mark, Note, Rod, RodState, Session, SwimBounds};
+use super::model::{
+    Doubt, DoubtKind, KeptBack, Landmark, LandmarkKind, LastTimed, Mark, Note, PegPlace, Rod, RodState,
+    Session,
+};
 use super::rows::value_of;
-use crate::log::{Effective, Factor, Moment, Op, Payload, RodNumber, SessionSetup, effective, sorted};
+use crate::log::{
+    Effective, Factor, Moment, Op, Payload, RodNumber, SessionSetup, SwimSetup, effective, sorted,
+};
 use uuid::Uuid;
 
 /// The most rods a session can have; a set-up that asks for more gets this many.
@@ -37,8 +42,10 @@ impl Folding {
             casts: Vec::new(),
             marks: Vec::new(),
             kept_back: Vec::new(),
-            swim: None,
+            swim: SwimSetup::default(),
+            landmarks: Vec::new(),
             alternation: None,
+            peg_place: None,
             notes: Vec::new(),
             doubts: Vec::new(),
             last_timed: None,
@@ -103,13 +110,18 @@ impl Folding {
                     water.released = Some(step.at.clone());
                 }
             }
-            Payload::SwimSet { left_cdeg, right_cdeg, band_edges_cm, rest_target_min } => {
-                session.swim = Some(SwimBounds {
-                    left_cdeg: *left_cdeg,
-                    right_cdeg: *right_cdeg,
-                    band_edges_cm: band_edges_cm.clone(),
-                    rest_target_min: *rest_target_min,
-                });
+            Payload::SwimSet(setup) => session.swim = setup.clone(),
+            Payload::FeatureSet { feature, name, bearing_cdeg, range_cm } => {
+                let what = LandmarkKind::Feature(*feature);
+                session.landmarks.push(landmark(step, name, what, *bearing_cdeg, *range_cm));
+            }
+            Payload::HazardSet { name, bearing_cdeg, range_cm, clear_cm } => {
+                let what = LandmarkKind::Hazard { clear_cm: *clear_cm };
+                session.landmarks.push(landmark(step, name, what, *bearing_cdeg, *range_cm));
+            }
+            Payload::PegPlaced { lat_e7, lon_e7, straight_out_cdeg } => {
+                let (lat_e7, lon_e7, straight_out_cdeg) = (*lat_e7, *lon_e7, *straight_out_cdeg);
+                session.peg_place = Some(PegPlace { lat_e7, lon_e7, straight_out_cdeg });
             }
             Payload::Unknown { .. } => self.doubt(step.op.id, DoubtKind::Newer),
             // Undo and set times are resolved before the fold; the rest is about a rod.
@@ -300,4 +312,8 @@ impl Folding {
         self.session.alternation = None;
         self.session.ended = Some(step.at.clone());
     }
+}
+
+fn landmark(step: &Effective, name: &str, what: LandmarkKind, bearing_cdeg: i32, range_cm: u32) -> Landmark {
+    Landmark { id: step.op.id, name: name.to_owned(), what, bearing_cdeg, range_cm }
 }

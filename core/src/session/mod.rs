@@ -13,16 +13,22 @@ mod rhythm;
 mod rows;
 mod summary;
 mod waits;
+mod water;
 
 pub use allowed::{NotNow, check};
 pub use alternation::{Alternation, Progress};
 pub use cast::{Cast, CastEnd, EndCause};
 pub use fold::fold;
-pub use model::{Doubt, DoubtKind, KeptBack, LastTimed, Mark, Note, Rod, RodState, Session, SwimBounds};
+pub use model::{
+    Doubt, DoubtKind, KeptBack, Landmark, LandmarkKind, LastTimed, Mark, Note, PegPlace, Rod, RodState,
+    Session,
+};
 pub use rhythm::{Rhythm, rhythm};
 pub use rows::{rows_of, setup_of, value_of};
 pub use summary::Summary;
 pub use waits::{habit_min, running_wait_min, wait_of, waits_of};
+pub(crate) use water::reach_near;
+pub use water::{reach_m, swim_input};
 
 #[cfg(test)]
 mod fold_laws;

@@ -1,7 +1,8 @@
 //! A session as the log tells it.
 
 use super::{Alternation, Cast};
-use crate::log::{Moment, Payload, Rig, RodNumber, SessionSetup, Spot};
+use crate::log::{Moment, Payload, Rig, RodNumber, SessionSetup, Spot, SwimSetup};
+use crate::swim::FeatureKind;
 use serde::{Deserialize, Serialize};
 use uuid::Uuid;
 
@@ -65,17 +66,42 @@ pub struct KeptBack {
     pub released: Option<Moment>,
 }
 
-/// Bounds and bands of the swim.
+/// Something on the bottom, seen on the water, or to keep clear of.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-pub struct SwimBounds {
-    /// Bearing of the left boundary in hundredths of a degree.
-    pub left_cdeg: i32,
-    /// Bearing of the right boundary.
-    pub right_cdeg: i32,
-    /// Edges of the bands in cm, rising.
-    pub band_edges_cm: Vec<u32>,
-    /// Minutes after which water counts as rested.
-    pub rest_target_min: u32,
+pub struct Landmark {
+    /// The op that set it.
+    pub id: Uuid,
+    /// Its name; may be empty.
+    pub name: String,
+    /// What it is.
+    pub what: LandmarkKind,
+    /// Degrees clockwise from straight out, in hundredths.
+    pub bearing_cdeg: i32,
+    /// Range in cm.
+    pub range_cm: u32,
+}
+
+/// What a landmark is.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+pub enum LandmarkKind {
+    /// A feature of this kind.
+    Feature(FeatureKind),
+    /// A hazard, kept clear of by so many cm.
+    Hazard {
+        /// Distance to keep.
+        clear_cm: u32,
+    },
+}
+
+/// Where the peg lies on the earth.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+pub struct PegPlace {
+    /// Latitude in 1e-7 degrees.
+    pub lat_e7: i64,
+    /// Longitude in 1e-7 degrees.
+    pub lon_e7: i64,
+    /// Degrees clockwise from true north of straight out, in hundredths.
+    pub straight_out_cdeg: i32,
 }
 
 /// A note.
@@ -143,8 +169,12 @@ pub struct Session {
     pub marks: Vec<Mark>,
     /// Water kept back, released or not.
     pub kept_back: Vec<KeptBack>,
-    /// Bounds and bands, where they were set.
-    pub swim: Option<SwimBounds>,
+    /// Bounds, bands and rest target of the swim.
+    pub swim: SwimSetup,
+    /// Features and hazards.
+    pub landmarks: Vec<Landmark>,
+    /// Where the peg lies, where that was said.
+    pub peg_place: Option<PegPlace>,
     /// The alternating test that runs, if one does.
     pub alternation: Option<Alternation>,
     /// Notes.

@@ -21,7 +21,7 @@ impl Store {
             let mut adding = Adding::begin(&tx)?;
             for op in ops {
                 let body = canonical_bytes(op)?;
-                if adding.add(op, &body)? == Added::Clash {
+                if adding.add(op, Hashed::of(&body))? == Added::Clash {
                     return Err(StoreError::Clash(op.id));
                 }
             }
@@ -52,6 +52,19 @@ pub(crate) enum Added {
     Clash,
 }
 
+/// The canonical bytes of an op with their hash, which is worked out once.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct Hashed<'a> {
+    pub bytes: &'a [u8],
+    pub sha256: [u8; 32],
+}
+
+impl<'a> Hashed<'a> {
+    pub fn of(bytes: &'a [u8]) -> Self {
+        Self { bytes, sha256: Sha256::digest(bytes).into() }
+    }
+}
+
 /// Ops on their way into the log, within a transaction.
 pub(crate) struct Adding<'tx> {
     tx: &'tx Transaction<'tx>,
@@ -78,13 +91,12 @@ impl<'tx> Adding<'tx> {
     }
 
     /// Adds one op, given with its canonical bytes.
-    pub(crate) fn add(&mut self, op: &Op, body: &[u8]) -> Result<Added, StoreError> {
+    pub(crate) fn add(&mut self, op: &Op, body: Hashed<'_>) -> Result<Added, StoreError> {
         in_range(op)?;
         let no = self.session(op)?;
-        let sha = Sha256::digest(body);
-        let added = self.insert.execute((no, op.id.as_bytes(), sha.as_slice(), body))?;
+        let added = self.insert.execute((no, op.id.as_bytes(), &body.sha256[..], body.bytes))?;
         if added == 0 {
-            return self.compare(op.id, body);
+            return self.compare(op.id, body.bytes);
         }
         if let Some(growth) = self.sessions.get_mut(&op.session) {
             growth.ops += 1;

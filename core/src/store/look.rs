@@ -83,7 +83,9 @@ fn writable(file: &Path, meta: &fs::Metadata) -> Result<(), StoreError> {
 
 /// Makes the directory where it is missing; an error where it can't be written.
 pub(super) fn directory(dir: &Path) -> Result<(), StoreError> {
-    fs::create_dir_all(dir).map_err(StoreError::from_io)?;
+    if !dir.is_dir() {
+        fs::create_dir_all(dir).map_err(StoreError::from_io)?;
+    }
     let meta = fs::metadata(dir).map_err(StoreError::from_io)?;
     writable(dir, &meta)
 }

@@ -18,7 +18,7 @@ mod setting;
 mod snapshot;
 mod thin;
 
-pub(crate) use append::{Added, Adding, JSON_MAX};
+pub(crate) use append::{Added, Adding, Hashed, JSON_MAX};
 pub use backup::{BackupFile, backups};
 pub use check::{CheckReport, Folding};
 pub(crate) use connect::sync_directory;

@@ -48,15 +48,10 @@ const TABLES: &[&str] = &["import", "meta", "op", "session", "setting", "snapsho
 
 /// Checks that the file has the tables of the known version.
 pub(super) fn expect_tables(conn: &Connection) -> Result<(), StoreError> {
-    for table in TABLES {
-        let there: bool = conn.query_row(
-            "SELECT EXISTS (SELECT 1 FROM sqlite_schema WHERE type = 'table' AND name = ?1)",
-            [table],
-            |row| row.get(0),
-        )?;
-        if !there {
-            return Err(StoreError::Damaged(format!("the table {table} is missing")));
-        }
+    let mut there = conn.prepare("SELECT name FROM sqlite_schema WHERE type = 'table'")?;
+    let names: Vec<String> = there.query_map([], |row| row.get(0))?.collect::<Result<_, _>>()?;
+    if let Some(missing) = TABLES.iter().find(|table| !names.iter().any(|name| name == *table)) {
+        return Err(StoreError::Damaged(format!("the table {missing} is missing")));
     }
     Ok(())
 }

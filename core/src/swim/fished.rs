@@ -1,6 +1,7 @@
 //! Fished, rested, fresh and kept-back water at one moment.
 
 use super::cells::{Cell, CellId, Swim};
+use super::disc_area::{Disc, covered_m2};
 use super::error::SwimError;
 use super::frame::{Point, point_at};
 use super::input::{CastAt, KeptBack};
@@ -115,14 +116,14 @@ impl Swim {
         for figures in &mut cells {
             figures.kept_back_min = self.kept_back_for(figures.cell, &kept_back);
         }
-        let disturbed = self.disturbed_water(at_ms);
+        let disturbed_m2 = covered_m2(self.water(), &self.discs(at_ms));
         let input = self.input();
         SwimFigures {
             at_ms,
             cells,
             swim_m2: self.area_m2(),
-            fresh_m2: self.water().without(&disturbed).area_m2(),
-            disturbed_m2: self.water().and(&disturbed).area_m2(),
+            fresh_m2: (self.area_m2() - disturbed_m2).max(0.0),
+            disturbed_m2,
             casts,
             casts_outside,
             kept_back,
@@ -136,18 +137,24 @@ impl Swim {
     }
 
     /// Union of the discs that casts disturbed within the rest target before a moment, round the spots
-    /// they were meant for. It may reach beyond the swim.
+    /// they were meant for, flattened. It may reach beyond the swim. (The areas in [`SwimFigures`] are of
+    /// the same discs, exact.)
     pub fn disturbed_water(&self, at_ms: i64) -> Water {
+        let discs = self.discs(at_ms);
+        let rings: Vec<Vec<Point>> = discs.iter().map(|&(p, r)| disc(p, r, CHORD_ERROR_M)).collect();
+        Water::of_any(rings.iter().map(Vec::as_slice))
+    }
+
+    fn discs(&self, at_ms: i64) -> Vec<Disc> {
         let input = self.input();
-        let mut discs: Vec<(Point, f64)> = self
+        let mut discs: Vec<Disc> = self
             .casts_until(at_ms)
             .filter(|c| minutes_between(c.start_ms, at_ms) < input.rest_target_min)
             .map(|c| (c.spot.point(), input.disturbance.radius_m(c.lead_g)))
             .collect();
         discs.sort_by(|a, b| a.0.x.total_cmp(&b.0.x).then(a.0.y.total_cmp(&b.0.y)).then(a.1.total_cmp(&b.1)));
         discs.dedup();
-        let rings: Vec<Vec<Point>> = discs.iter().map(|&(p, r)| disc(p, r, CHORD_ERROR_M)).collect();
-        Water::of_any(rings.iter().map(Vec::as_slice))
+        discs
     }
 
     /// The part of the swim that no cast disturbed within the rest target.

@@ -75,6 +75,7 @@ impl Spot {
     }
 
     /// The spot seen in a mirror: left for right.
+    #[must_use]
     pub fn mirrored(self) -> Self {
         Self { bearing_deg: -self.bearing_deg, ..self }
     }

@@ -394,8 +394,11 @@ mod tests {
         }
     }
 
+    /// Polygons of rings of positions.
+    type Polygons = Vec<Vec<Vec<Position>>>;
+
     /// Every outer ring and hole of the file, with its kind, whether it is outer, and its stated area.
-    fn rings(c: &FeatureCollection) -> Vec<(String, f64, Vec<Vec<Vec<Position>>>)> {
+    fn rings(c: &FeatureCollection) -> Vec<(String, f64, Polygons)> {
         let of = |f: &::geojson::Feature| match f.geometry.as_ref().map(|g| g.value.clone()) {
             Some(GeometryValue::Polygon { coordinates }) => vec![coordinates],
             Some(GeometryValue::MultiPolygon { coordinates }) => coordinates,

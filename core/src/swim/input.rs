@@ -78,6 +78,7 @@ pub struct KeptBack {
 
 /// What kind of thing lies in the water.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
 pub enum FeatureKind {
     /// A rise of the bottom.
     Bar,

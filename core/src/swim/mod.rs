@@ -8,6 +8,7 @@
 mod boundary;
 mod cells;
 mod columns;
+mod disc_area;
 mod drift;
 mod earth;
 mod error;

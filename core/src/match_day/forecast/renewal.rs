@@ -1,5 +1,6 @@
 //! The rest of the day played out many times: casts, bites, fish and weight as ranges.
 
+use super::laws::systematic;
 use super::{ForecastError, WaitSurvival, time, total_weight};
 use crate::compare::chance::Chance;
 
@@ -99,11 +100,11 @@ pub fn forecast<L: WaitSurvival>(
     landing: &Landing,
     seed: u64,
 ) -> Result<Forecast, ForecastError> {
-    let total = total_weight(laws)?;
+    total_weight(laws)?;
     check(left, plan, landing)?;
     let one_rod = casts_without_bites(left.minutes, plan)?;
-    let mut order = Systematic { chance: Chance::new(seed, 0), total };
-    let picked = order.pick(laws, FUTURES);
+    let weights: Vec<f64> = laws.iter().map(|l| l.0).collect();
+    let picked = systematic(&weights, FUTURES, &mut Chance::new(seed, 0));
     let mut chance = Chance::new(seed, 1);
     let mut futures = Vec::with_capacity(FUTURES);
     for (law, times) in picked {
@@ -129,35 +130,6 @@ fn check(left: &TimeLeft, plan: &Plan, landing: &Landing) -> Result<(), Forecast
         return Err(ForecastError::NotAFish(bad));
     }
     if landing.weights.is_empty() { Err(ForecastError::NoFish) } else { Ok(()) }
-}
-
-/// Systematic draws: each law as often as its weight asks, to within one.
-struct Systematic {
-    chance: Chance,
-    total: f64,
-}
-
-impl Systematic {
-    fn pick<L>(&mut self, laws: &[(f64, L)], n: usize) -> Vec<(usize, usize)> {
-        let step = self.total / n as f64;
-        let mut next = step * self.chance.uniform();
-        let mut so_far = 0.0;
-        let mut picked = Vec::new();
-        let mut drawn = 0;
-        for (i, (weight, _)) in laws.iter().enumerate() {
-            so_far += weight;
-            let mut times = 0;
-            while next < so_far && drawn < n {
-                times += 1;
-                drawn += 1;
-                next += step;
-            }
-            if times > 0 {
-                picked.push((i, times));
-            }
-        }
-        picked
-    }
 }
 
 /// A law tabled from the splash to the longest time a cast is left, for drawing waits by inversion.

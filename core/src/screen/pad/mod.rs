@@ -16,6 +16,7 @@
 
 mod keys;
 mod rules;
+mod said;
 mod words;
 
 #[cfg(test)]
@@ -25,6 +26,7 @@ use super::{BankState, Key};
 use serde::{Deserialize, Serialize};
 
 pub use rules::{BrokenRule, PadRule};
+pub use said::{PadWords, Said};
 
 /// Least size of a key used while fishing, mm.
 pub const PRIMARY_MM: f64 = 20.0;
@@ -178,10 +180,8 @@ pub struct BankLayout {
     pub fan: Option<Rect>,
     /// The wait strip.
     pub strip: Rect,
-    /// First sentence of the advice.
-    pub headline: Rect,
-    /// Second sentence.
-    pub detail: Option<Rect>,
+    /// The advice: the first sentence large, then as many of the others as fit.
+    pub advice: Rect,
     /// Where the cast lies or the next one goes.
     pub spot: Option<Rect>,
     /// What is on the line.
@@ -287,8 +287,7 @@ pub fn bank_layout(glass: &Glass, ask: PadAsk) -> Result<BankLayout, GlassError>
         since: words.since,
         fan: words.fan,
         strip: words.strip,
-        headline: words.headline,
-        detail: words.detail,
+        advice: words.advice,
         spot: words.spot,
         rig: words.rig,
         latest: pad.latest,
@@ -314,13 +313,12 @@ impl BankLayout {
             &mut self.scheme,
             &mut self.hand,
             &mut self.strip,
-            &mut self.headline,
+            &mut self.advice,
             &mut self.notice,
         ];
         let maybe = [
             &mut self.since,
             &mut self.fan,
-            &mut self.detail,
             &mut self.spot,
             &mut self.rig,
             &mut self.latest,

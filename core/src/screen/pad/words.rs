@@ -1,23 +1,29 @@
 //! Everything above the pad: header, clocks, strip and sentences.
 //!
 //! Parts are taken in the order of what an angler can't do without, each at the text size asked
-//! for, as long as there is room; what is left goes to the digits and the strip. Where the size
+//! for, as long as there is room; what is left goes to the digits, the strip and further sentences. Where the size
 //! asked for leaves no room for the first of them, the words are made smaller before any is lost.
 
 use super::keys::{MARGIN_MM, Pad};
 use super::{DIGITS_MM, GAP_MM, Millimetres, PadAsk, Rect, RodPlace, SECONDARY_MM, TextSizes};
 use crate::screen::BankState;
 
+/// Sums of heights round within this, mm.
+const HAIR_MM: f64 = 1e-9;
 /// Between two parts, mm.
 const LEAD_MM: f64 = 0.5;
 /// Between the words and the pad, mm.
 const ABOVE_PAD_MM: f64 = 1.0;
 /// Height of the header at its least, mm: it holds the three keys of the top.
-const HEADER_MM: f64 = 6.5;
+const HEADER_MM: f64 = 6.3;
 /// Height of the strip at its least, mm.
-const STRIP_MM: f64 = 7.0;
+const STRIP_MM: f64 = 6.6;
+/// Between the header and the clock, mm.
+const BELOW_HEADER_MM: f64 = 0.7;
+/// The place of the digits is so much higher than they must be, mm: faces differ by a hair.
+const DIGITS_SPARE_MM: f64 = 0.2;
 /// Room around the digits of one rod among several, mm: the chosen one stands in solid ink.
-const CELL_EDGE_MM: f64 = 0.6;
+const CELL_EDGE_MM: f64 = 0.75;
 /// Between the fan and what it stands beside, mm.
 const SIDE_GAP_MM: f64 = 1.5;
 /// The fan beside the sentences is at most so large, mm.
@@ -40,8 +46,7 @@ pub(super) struct Words {
     pub(super) since: Option<Rect>,
     pub(super) fan: Option<Rect>,
     pub(super) strip: Rect,
-    pub(super) headline: Rect,
-    pub(super) detail: Option<Rect>,
+    pub(super) advice: Rect,
     pub(super) spot: Option<Rect>,
     pub(super) rig: Option<Rect>,
     pub(super) text: TextSizes,
@@ -51,24 +56,22 @@ pub(super) struct Words {
 #[derive(Debug, Clone, Copy)]
 struct Heights {
     header: f64,
-    tops: f64,
     digits: f64,
     since: f64,
     strip: f64,
-    headline: f64,
-    detail: f64,
+    advice: f64,
     spot: f64,
     rig: f64,
 }
 
 impl Heights {
-    fn parts(&self) -> [f64; 9] {
-        let Self { header, tops, digits, since, strip, headline, detail, spot, rig } = *self;
-        [header, tops, digits, since, strip, headline, detail, spot, rig]
-    }
-
     fn total(&self) -> f64 {
-        self.parts().iter().filter(|h| **h > 0.0).map(|h| h + LEAD_MM).sum()
+        let Self { header, digits, since, strip, advice, spot, rig } = *self;
+        [header, digits, since, strip, advice, spot, rig]
+            .iter()
+            .filter(|h| **h > 0.0)
+            .map(|h| h + LEAD_MM)
+            .sum()
     }
 
     /// Takes a change where it still fits.
@@ -85,42 +88,33 @@ impl Heights {
 fn heights(room: f64, scale: f64, ask: PadAsk) -> Heights {
     let (body, headline) = (BODY_EM * LINE * scale, HEADLINE_EM * LINE * scale);
     let several = ask.rods > 1;
-    let digits = if several { DIGITS_MM + 2.0 * CELL_EDGE_MM } else { DIGITS_MM };
-    let mut h = Heights {
-        header: HEADER_MM,
-        tops: 0.0,
-        digits,
-        since: 0.0,
-        strip: STRIP_MM,
-        headline,
-        detail: 0.0,
-        spot: 0.0,
-        rig: 0.0,
-    };
-    // With nothing out, spot and rig have the pair's row on the pad.
-    let on_top = ask.state != BankState::Ready;
-    h.take(room, |h| h.detail = body);
-    h.take(room, |h| h.strip = 9.5);
+    let digits = DIGITS_MM + if several { 2.0 * CELL_EDGE_MM } else { DIGITS_SPARE_MM };
+    let (since, spot, rig) = (0.0, 0.0, 0.0);
+    let mut h = Heights { header: HEADER_MM, digits, since, strip: STRIP_MM, advice: headline, spot, rig };
+    h.take(room, |h| h.advice += body);
+    h.take(room, |h| h.strip = 10.0);
     if several {
-        h.take(room, |h| h.digits = SECONDARY_MM);
+        // A target of 15 mm, with the name of the rod under its digits.
+        h.take(room, |h| h.digits = SECONDARY_MM + 0.5);
     }
-    if on_top {
-        h.take(room, |h| h.spot = body);
-    }
+    h.take(room, |h| h.spot = body);
     h.take(room, |h| h.since = body);
-    h.take(room, |h| h.headline = 2.0 * headline);
-    if on_top {
-        h.take(room, |h| h.rig = body);
-    }
-    h.take(room, |h| h.digits += 2.0);
-    h.take(room, |h| h.tops = 8.0);
-    h.take(room, |h| h.detail = 2.0 * body);
+    h.take(room, |h| h.header = 8.0);
     h.take(room, |h| h.strip = 12.0);
-    h.take(room, |h| h.tops = 10.0);
+    h.take(room, |h| h.advice += body);
+    h.take(room, |h| h.rig = body);
+    h.take(room, |h| h.digits += 2.0);
+    h.take(room, |h| h.strip = 14.5);
+    h.take(room, |h| h.header = 10.0);
     let left = (room - h.total()).max(0.0);
-    let digits = (left * 0.6).min(if several { 3.0 } else { 6.0 });
+    // A thin strip can't be read: it comes before larger digits.
+    let thin = left.min((10.0 - h.strip).max(0.0));
+    h.strip += thin;
+    let left = left - thin;
+    let (digits, strip) = ((left * 0.4).min(if several { 3.0 } else { 5.0 }), (left * 0.3).min(3.5));
     h.digits += digits;
-    h.strip += (left - digits).min(5.0);
+    h.strip += strip;
+    h.advice += left - digits - strip;
     h
 }
 
@@ -129,7 +123,9 @@ fn scale_that_fits(room: f64, asked: f64, ask: PadAsk) -> f64 {
     let mut scale = asked;
     while scale > 1.0 {
         let h = heights(room, scale, ask);
-        if h.total() <= room && h.detail > 0.0 {
+        // What is left is shared out to the last hair, so the sum may round a hair over.
+        let both = (HEADLINE_EM + BODY_EM) * LINE * scale;
+        if h.total() <= room + HAIR_MM && h.advice >= both - HAIR_MM {
             return scale;
         }
         scale -= 0.05;
@@ -173,18 +169,16 @@ impl Column {
 
 /// Lays the words above a pad.
 pub(super) fn lay(glass: &Millimetres, pad: &Pad, ask: PadAsk) -> Words {
-    let room = pad.top - ABOVE_PAD_MM - glass.top;
+    let room = pad.top - ABOVE_PAD_MM - glass.top - BELOW_HEADER_MM;
     let scale = scale_that_fits(room, glass.text, ask);
     let h = heights(room, scale, ask);
     let mut column = Column { left: MARGIN_MM, width: glass.width - 2.0 * MARGIN_MM, y: glass.top + LEAD_MM };
-    let top_row = column.always(h.header);
-    let second_row = column.next(h.tops);
-    let (header, tops) = top(top_row, second_row, glass.left_handed);
+    let (header, tops) = top(column.always(h.header));
+    column.y += BELOW_HEADER_MM;
     let digits = column.always(h.digits);
     let since = column.next(h.since);
-    let strip = column.always(h.strip);
-    let headline = column.always(h.headline);
-    let (detail, spot, rig) = (column.next(h.detail), column.next(h.spot), column.next(h.rig));
+    let (strip, advice) = (column.always(h.strip), column.always(h.advice));
+    let (spot, rig) = (column.next(h.spot), column.next(h.rig));
     let mut words = Words {
         header,
         screens: tops[0],
@@ -194,41 +188,34 @@ pub(super) fn lay(glass: &Millimetres, pad: &Pad, ask: PadAsk) -> Words {
         since,
         fan: None,
         strip,
-        headline,
-        detail,
+        advice,
         spot,
         rig,
         text: text_sizes(scale, glass.text),
     };
     if ask.state == BankState::Ready {
+        // With nothing out, spot and rig have the pair's row on the pad, and the advice has their lines;
+        // nothing else moves from one state to the next.
+        words.advice.height = column.y - LEAD_MM - words.advice.top;
         let half = pad.pair_row.height / 2.0;
         words.spot = Some(Rect { height: half, ..pad.pair_row });
         words.rig = Some(Rect { top: pad.pair_row.top + half, height: half, ..pad.pair_row });
     }
     if ask.rods == 1 {
-        beside_the_clock(&mut words, digits, glass.left_handed);
+        beside_the_clock(&mut words, digits, h.spot > 0.0, glass.left_handed);
     } else {
         beside_the_sentences(&mut words, column.y, glass.left_handed);
     }
     words
 }
 
-/// The header and the three keys beside or under it: screens, scheme, hand.
-fn top(row: Rect, second: Option<Rect>, left_handed: bool) -> (Rect, [Rect; 3]) {
-    let (header, keys) = if let Some(keys) = second {
-        (row, keys)
-    } else {
-        let width = row.width * 0.36;
-        let keys = Rect { left: row.left + width + 1.0, width: row.width - width - 1.0, ..row };
-        (Rect { width, ..row }, keys)
-    };
-    let gap = if second.is_some() { GAP_MM } else { 1.0 };
-    let width = (keys.width - 2.0 * gap) / 3.0;
-    let mut three = [0.0, 1.0, 2.0].map(|i| Rect { left: keys.left + i * (width + gap), width, ..keys });
-    if left_handed && second.is_some() {
-        three.reverse();
-    }
-    (header, three)
+/// The header and beside it the three keys that are not used while fishing: screens, scheme, hand.
+fn top(row: Rect) -> (Rect, [Rect; 3]) {
+    let (header, gap) = (row.width * 0.34, 1.5);
+    let width = (row.width - header - 3.0 * gap) / 3.0;
+    let keys =
+        [0.0, 1.0, 2.0].map(|i| Rect { left: row.left + header + gap + i * (width + gap), width, ..row });
+    (Rect { width: header, ..row }, keys)
 }
 
 /// The clocks: one across, or a cell for each rod.
@@ -268,7 +255,7 @@ fn narrow(rect: &mut Rect, by: f64, left_handed: bool) {
 }
 
 /// With one rod: the fan beside the clock, or spot and since on a glass too small for lines of their own.
-fn beside_the_clock(words: &mut Words, digits: Rect, left_handed: bool) {
+fn beside_the_clock(words: &mut Words, digits: Rect, spot_has_a_line: bool, left_handed: bool) {
     let bottom = words.since.map_or(digits.bottom(), |s| s.bottom());
     let block = Rect { height: bottom - digits.top, ..digits };
     let width = block.height.min(digits.width * 0.33).max(SECONDARY_MM);
@@ -280,27 +267,25 @@ fn beside_the_clock(words: &mut Words, digits: Rect, left_handed: bool) {
         narrow(since, width + SIDE_GAP_MM, left_handed);
     }
     let side = cut(&block, width, left_handed);
-    if words.spot.is_some() {
+    if spot_has_a_line {
         words.fan = Some(side);
         return;
     }
     let half = side.height * 0.55;
-    words.spot = Some(Rect { height: half, ..side });
-    if words.since.is_none() {
-        words.since = Some(Rect { top: side.top + half, height: side.height - half, ..side });
-    }
+    words.spot = words.spot.or(Some(Rect { height: half, ..side }));
+    words.since = words.since.or(Some(Rect { top: side.top + half, height: side.height - half, ..side }));
 }
 
 /// With several rods: the fan beside the sentences, where they are high enough.
 fn beside_the_sentences(words: &mut Words, bottom: f64, left_handed: bool) {
-    let block = Rect { height: bottom - words.headline.top, ..words.headline };
+    let block = Rect { height: bottom - words.advice.top, ..words.advice };
     if block.height < SECONDARY_MM {
         return;
     }
     let width = block.height.min(FAN_MM);
     words.fan = Some(Rect { height: width, ..cut(&block, width, left_handed) });
-    narrow(&mut words.headline, width + SIDE_GAP_MM, left_handed);
-    let lines = [&mut words.detail, &mut words.spot, &mut words.rig];
+    narrow(&mut words.advice, width + SIDE_GAP_MM, left_handed);
+    let lines = [&mut words.spot, &mut words.rig];
     for line in lines.into_iter().flatten().filter(|r| r.top < bottom) {
         narrow(line, width + SIDE_GAP_MM, left_handed);
     }
@@ -326,14 +311,14 @@ mod tests {
     }
 
     fn shown(layout: &BankLayout) -> Vec<Rect> {
-        let maybe = [layout.since, layout.fan, layout.detail, layout.spot, layout.rig, layout.latest];
+        let maybe = [layout.since, layout.fan, layout.spot, layout.rig, layout.latest];
         let always = [
             layout.header,
             layout.screens,
             layout.scheme,
             layout.hand,
             layout.strip,
-            layout.headline,
+            layout.advice,
             layout.notice,
         ];
         let keys = layout.keys.iter().map(|k| k.rect).chain(layout.more).chain(layout.next_rod);
@@ -372,7 +357,25 @@ mod tests {
         for (phone, ask, layout) in all(1.0, false).into_iter().filter(|(_, ask, _)| ask.rods == 1) {
             assert!(layout.spot.is_some(), "{phone} {ask:?}");
             let px = PHONES.iter().find(|p| p.name == phone).unwrap().px_per_mm();
-            assert!(layout.headline.height / px >= 4.0 && layout.strip.height / px >= 7.0, "{phone}");
+            assert!(layout.advice.height / px >= 4.0 && layout.strip.height / px >= 6.6, "{phone}");
+        }
+    }
+
+    #[test]
+    fn nothing_above_the_pad_moves_from_one_state_to_the_next() {
+        for scale in [1.0, 2.0] {
+            for states in all(scale, false).chunks(12) {
+                for (rods, first) in (1u8..=3).zip(&states[..3]) {
+                    for (phone, ask, layout) in states.iter().filter(|(_, ask, _)| ask.rods == rods) {
+                        let same = layout.strip == first.2.strip
+                            && layout.rods == first.2.rods
+                            && layout.header == first.2.header
+                            && layout.since == first.2.since
+                            && layout.fan == first.2.fan;
+                        assert!(same, "{phone} {ask:?}");
+                    }
+                }
+            }
         }
     }
 

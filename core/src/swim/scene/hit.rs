@@ -15,6 +15,7 @@ pub const TARGET_MM: f64 = 15.0;
 
 /// A step key.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
 pub enum Step {
     /// One column to the left.
     Left,
@@ -48,14 +49,14 @@ impl Swim {
         }
     }
 
-    /// The cell straightest out with the most reasons, for step keys to start from where nothing is chosen:
-    /// the first that a cast can be aimed at, by distance of its aim from straight out.
+    /// The cell for step keys to start from where nothing is chosen: the one whose aim lies straightest out,
+    /// nearest to the peg of these.
     pub fn first_cell(&self) -> Option<CellId> {
         let aimed = self.cells().iter().filter_map(|c| c.aim.map(|a| (c.id, a)));
         aimed
             .min_by(|a, b| {
                 let wide = |s: &(CellId, crate::swim::Spot)| s.1.bearing_deg.abs();
-                wide(a).total_cmp(&wide(b)).then_with(|| a.0.cmp(&b.0))
+                wide(a).total_cmp(&wide(b)).then_with(|| (a.0.row, a.0.column).cmp(&(b.0.row, b.0.column)))
             })
             .map(|(id, _)| id)
     }
@@ -91,12 +92,12 @@ impl SwimScene {
 /// the middle of the swim outwards, each at least [`TARGET_MM`] from those before it. The others are
 /// reached by step keys.
 pub(crate) fn targets(pack: &mut Pack, swim: &Swim, view: &View, ask: &SceneAsk) {
-    let middle_row = (swim.bands().len() as i64 - 1) / 2;
+    let middle_row = (swim.bands().len() as u32).saturating_sub(1) / 2;
     let on_mark = |c: &Cell| {
         matches!(swim.columns().columns[c.id.column as usize].name, ColumnName::On(_) | ColumnName::Plain)
     };
     let rank = |c: &Cell, bearing: f64| {
-        let from_middle = (i64::from(c.id.row) - middle_row).abs();
+        let from_middle = c.id.row.abs_diff(middle_row);
         let wide = (bearing.abs() * 1000.0).round() as i64;
         let to_side = (ask.side() * bearing * 1000.0).round() as i64;
         (ask.next != Some(c.id), !on_mark(c), from_middle, wide, to_side, c.id.row)

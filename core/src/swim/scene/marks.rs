@@ -3,7 +3,7 @@
 use super::draw::Drawing;
 use super::labels::Placer;
 use super::pack::Pack;
-use super::record::MarkShape;
+use super::record::{LineRole, MarkShape};
 use super::view::Rect;
 use crate::swim::cells::CellId;
 use crate::swim::fished::{CellFigures, known_by};
@@ -117,7 +117,6 @@ fn features(d: &Drawing, pack: &mut Pack, placer: &mut Placer) {
     if !d.full() {
         return;
     }
-    use super::record::LineRole;
     let size = d.dp(6.0);
     let features = d.swim.input().features.iter().map(|f| (f.spot, MarkShape::FeatureSquare));
     let hazards = d.swim.input().hazards.iter().map(|h| (h.spot, MarkShape::HazardCross));

@@ -6,6 +6,7 @@ use super::labels::{Label, Placer, places_in};
 use super::marks::Count;
 use super::pack::Pack;
 use super::record::LabelRole;
+use crate::swim::columns::ColumnName::{Between, LeftOf, On, Plain, RightOf};
 use crate::swim::frame::{Point, Spot, point_at};
 use crate::swim::planar::{ring_centroid, ring_contains};
 use crate::swim::water::Water;
@@ -125,7 +126,6 @@ fn place_name(d: &Drawing, place: usize) -> String {
     let columns = d.swim.columns();
     let column = &columns.columns[cell.id.column as usize];
     let name = |i: u32| columns.marks[i as usize].name.as_str();
-    use crate::swim::columns::ColumnName::{Between, LeftOf, On, Plain, RightOf};
     let across = match column.name {
         On(i) => name(i).to_owned(),
         Between(i, j) => format!("{} / {}", name(i), name(j)),

@@ -1,9 +1,13 @@
 package app.restwater.android
 
-import androidx.compose.ui.test.assertTextEquals
+import androidx.compose.ui.test.ExperimentalTestApi
+import androidx.compose.ui.test.hasTestTag
 import androidx.compose.ui.test.junit4.v2.createAndroidComposeRule
 import androidx.compose.ui.test.onNodeWithTag
-import app.restwater.core.coreVersion
+import androidx.compose.ui.test.performClick
+import app.restwater.core.Key
+import app.restwater.ui.tag
+import org.junit.Assert.assertEquals
 import org.junit.Rule
 import org.junit.Test
 import org.junit.runner.RunWith
@@ -11,14 +15,39 @@ import org.robolectric.RobolectricTestRunner
 import org.robolectric.annotation.Config
 import org.robolectric.annotation.GraphicsMode
 
+@OptIn(ExperimentalTestApi::class)
 @RunWith(RobolectricTestRunner::class)
 @Config(sdk = [35], qualifiers = "w411dp-h891dp-xhdpi")
 @GraphicsMode(GraphicsMode.Mode.NATIVE)
 class MainActivityTest {
     @get:Rule val rule = createAndroidComposeRule<MainActivity>()
 
-    /** The whole chain on Android's framework: Rust library, generated Kotlin, the activity. */
-    @Test fun theActivityShowsTheCoresVersion() {
-        rule.onNodeWithTag("about").assertTextEquals("Restwater ${coreVersion()}")
+    private fun tap(key: Key) {
+        rule.waitUntilExactlyOneExists(hasTestTag(tag(key)), WITHIN_MS)
+        rule.onNodeWithTag(tag(key)).performClick()
+    }
+
+    /** The whole chain on Android's framework: key, Rust library, log on disk, screen; then the activity made anew. */
+    @Test fun aCastIsStillOutAfterTheActivityIsMadeAnew() {
+        tap(Key.START)
+        tap(Key.START)
+        tap(Key.CAST)
+        rule.waitUntilExactlyOneExists(hasTestTag(tag(Key.BITE)), WITHIN_MS)
+        rule.activityRule.scenario.recreate()
+        rule.waitUntilExactlyOneExists(hasTestTag(tag(Key.BITE)), WITHIN_MS)
+    }
+
+    @Test fun aGlassThatLiesAboutItsSizeIsTakenByItsDensityClass() {
+        val display = rule.activity.resources.displayMetrics
+        display.xdpi = display.densityDpi * 3f
+        display.ydpi = display.densityDpi * 3f
+        assertEquals(display.densityDpi / 25.4, pxPerMm(display), 1e-9)
+        display.xdpi = display.densityDpi * 1.1f
+        display.ydpi = display.densityDpi * 1.1f
+        assertEquals(display.densityDpi * 1.1 / 25.4, pxPerMm(display), 1e-4)
+    }
+
+    private companion object {
+        const val WITHIN_MS = 20_000L
     }
 }

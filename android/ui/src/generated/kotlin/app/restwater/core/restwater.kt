@@ -679,6 +679,8 @@ internal object IntegrityCheckingUniffiLib {
     ): Int
     external fun uniffi_restwater_checksum_func_bank_layout(
     ): Int
+    external fun uniffi_restwater_checksum_func_pad_words(
+    ): Int
     external fun uniffi_restwater_checksum_func_read_day(
     ): Int
     external fun uniffi_restwater_checksum_method_restwater_act(
@@ -692,6 +694,10 @@ internal object IntegrityCheckingUniffiLib {
     external fun uniffi_restwater_checksum_method_restwater_screen_json(
     ): Int
     external fun uniffi_restwater_checksum_method_restwater_settings(
+    ): Int
+    external fun uniffi_restwater_checksum_method_restwater_swim_scene(
+    ): Int
+    external fun uniffi_restwater_checksum_method_restwater_swim_tap(
     ): Int
     external fun uniffi_restwater_checksum_constructor_restwater_open(
     ): Int
@@ -733,9 +739,15 @@ internal object UniffiLib {
     ): RustBuffer.ByValue
     external fun uniffi_restwater_fn_method_restwater_settings(`ptr`: Long,uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
+    external fun uniffi_restwater_fn_method_restwater_swim_scene(`ptr`: Long,`now`: RustBuffer.ByValue,`glass`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
+    ): RustBuffer.ByValue
+    external fun uniffi_restwater_fn_method_restwater_swim_tap(`ptr`: Long,`now`: RustBuffer.ByValue,`glass`: RustBuffer.ByValue,`x`: Double,`y`: Double,uniffi_out_err: UniffiRustCallStatus, 
+    ): Byte
     external fun uniffi_restwater_fn_func_core_version(uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
     external fun uniffi_restwater_fn_func_bank_layout(`glass`: RustBuffer.ByValue,`ask`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
+    ): RustBuffer.ByValue
+    external fun uniffi_restwater_fn_func_pad_words(uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
     external fun uniffi_restwater_fn_func_read_day(`text`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
@@ -864,6 +876,9 @@ private fun uniffiCheckApiChecksums(lib: IntegrityCheckingUniffiLib) {
     if ((lib.uniffi_restwater_checksum_func_bank_layout() and 0xFFFF) != 22549) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
+    if ((lib.uniffi_restwater_checksum_func_pad_words() and 0xFFFF) != 19893) {
+        throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
+    }
     if ((lib.uniffi_restwater_checksum_func_read_day() and 0xFFFF) != 43388) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
@@ -883,6 +898,12 @@ private fun uniffiCheckApiChecksums(lib: IntegrityCheckingUniffiLib) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
     if ((lib.uniffi_restwater_checksum_method_restwater_settings() and 0xFFFF) != 31456) {
+        throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
+    }
+    if ((lib.uniffi_restwater_checksum_method_restwater_swim_scene() and 0xFFFF) != 64951) {
+        throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
+    }
+    if ((lib.uniffi_restwater_checksum_method_restwater_swim_tap() and 0xFFFF) != 57659) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
     if ((lib.uniffi_restwater_checksum_constructor_restwater_open() and 0xFFFF) != 3958) {
@@ -1167,6 +1188,29 @@ public object FfiConverterLong: FfiConverter<Long, Long> {
 /**
  * @suppress
  */
+public object FfiConverterFloat: FfiConverter<Float, Float> {
+    override fun lift(value: Float): Float {
+        return value
+    }
+
+    override fun read(buf: ByteBuffer): Float {
+        return buf.getFloat()
+    }
+
+    override fun lower(value: Float): Float {
+        return value
+    }
+
+    override fun allocationSize(value: Float) = 4UL
+
+    override fun write(value: Float, buf: ByteBuffer) {
+        buf.putFloat(value)
+    }
+}
+
+/**
+ * @suppress
+ */
 public object FfiConverterDouble: FfiConverter<Double, Double> {
     override fun lift(value: Double): Double {
         return value
@@ -1398,6 +1442,16 @@ public interface RestwaterInterface {
      */
     fun `settings`(): Settings
     
+    /**
+     * The picture of the swim for a canvas: one call a frame.
+     */
+    fun `swimScene`(`now`: Moment, `glass`: FanGlass): SwimScene
+    
+    /**
+     * A tap on that picture, in px; false beside the water.
+     */
+    fun `swimTap`(`now`: Moment, `glass`: FanGlass, `x`: kotlin.Double, `y`: kotlin.Double): kotlin.Boolean
+    
     companion object
 }
 
@@ -1612,6 +1666,46 @@ open class Restwater: Disposable, AutoCloseable, RestwaterInterface
     
 
     
+    /**
+     * The picture of the swim for a canvas: one call a frame.
+     */
+    @Throws(RestwaterException::class)override fun `swimScene`(`now`: Moment, `glass`: FanGlass): SwimScene {
+            return FfiConverterTypeSwimScene.lift(
+    callWithHandle {
+    uniffiRustCallWithError(RestwaterException) { _status ->
+    UniffiLib.uniffi_restwater_fn_method_restwater_swim_scene(
+        it,
+        
+        FfiConverterTypeMoment.lower(`now`),
+        FfiConverterTypeFanGlass.lower(`glass`),_status)
+}
+    }
+    )
+    }
+    
+
+    
+    /**
+     * A tap on that picture, in px; false beside the water.
+     */
+    @Throws(RestwaterException::class)override fun `swimTap`(`now`: Moment, `glass`: FanGlass, `x`: kotlin.Double, `y`: kotlin.Double): kotlin.Boolean {
+            return FfiConverterBoolean.lift(
+    callWithHandle {
+    uniffiRustCallWithError(RestwaterException) { _status ->
+    UniffiLib.uniffi_restwater_fn_method_restwater_swim_tap(
+        it,
+        
+        FfiConverterTypeMoment.lower(`now`),
+        FfiConverterTypeFanGlass.lower(`glass`),
+        FfiConverterDouble.lower(`x`),
+        FfiConverterDouble.lower(`y`),_status)
+}
+    }
+    )
+    }
+    
+
+    
 
     
 
@@ -1774,14 +1868,9 @@ data class BankLayout (
     val `strip`: Rect
     , 
     /**
-     * First sentence of the advice.
+     * The advice: the first sentence large, then as many of the others as fit.
      */
-    val `headline`: Rect
-    , 
-    /**
-     * Second sentence.
-     */
-    val `detail`: Rect?
+    val `advice`: Rect
     , 
     /**
      * Where the cast lies or the next one goes.
@@ -1865,7 +1954,6 @@ public object FfiConverterTypeBankLayout: FfiConverterRustBuffer<BankLayout> {
             FfiConverterOptionalTypeRect.read(buf),
             FfiConverterOptionalTypeRect.read(buf),
             FfiConverterOptionalTypeRect.read(buf),
-            FfiConverterOptionalTypeRect.read(buf),
             FfiConverterTypeRect.read(buf),
             FfiConverterSequenceTypeKeyPlace.read(buf),
             FfiConverterOptionalTypeRect.read(buf),
@@ -1886,8 +1974,7 @@ public object FfiConverterTypeBankLayout: FfiConverterRustBuffer<BankLayout> {
             FfiConverterOptionalTypeRect.allocationSize(value.`since`) +
             FfiConverterOptionalTypeRect.allocationSize(value.`fan`) +
             FfiConverterTypeRect.allocationSize(value.`strip`) +
-            FfiConverterTypeRect.allocationSize(value.`headline`) +
-            FfiConverterOptionalTypeRect.allocationSize(value.`detail`) +
+            FfiConverterTypeRect.allocationSize(value.`advice`) +
             FfiConverterOptionalTypeRect.allocationSize(value.`spot`) +
             FfiConverterOptionalTypeRect.allocationSize(value.`rig`) +
             FfiConverterOptionalTypeRect.allocationSize(value.`latest`) +
@@ -1910,8 +1997,7 @@ public object FfiConverterTypeBankLayout: FfiConverterRustBuffer<BankLayout> {
             FfiConverterOptionalTypeRect.write(value.`since`, buf)
             FfiConverterOptionalTypeRect.write(value.`fan`, buf)
             FfiConverterTypeRect.write(value.`strip`, buf)
-            FfiConverterTypeRect.write(value.`headline`, buf)
-            FfiConverterOptionalTypeRect.write(value.`detail`, buf)
+            FfiConverterTypeRect.write(value.`advice`, buf)
             FfiConverterOptionalTypeRect.write(value.`spot`, buf)
             FfiConverterOptionalTypeRect.write(value.`rig`, buf)
             FfiConverterOptionalTypeRect.write(value.`latest`, buf)
@@ -2260,6 +2346,77 @@ public object FfiConverterTypeDayTap: FfiConverterRustBuffer<DayTap> {
 
 
 /**
+ * A glass for the fan, as the shell has it.
+ */
+data class FanGlass (
+    /**
+     * Width of the canvas in px.
+     */
+    val `widthPx`: kotlin.Double
+    , 
+    /**
+     * Height of the canvas in px.
+     */
+    val `heightPx`: kotlin.Double
+    , 
+    /**
+     * Px in a millimetre of the glass.
+     */
+    val `pxPerMm`: kotlin.Double
+    , 
+    /**
+     * Text scale of the system.
+     */
+    val `textScale`: kotlin.Double
+    , 
+    /**
+     * The small fan of the Bank screen, without words.
+     */
+    val `small`: kotlin.Boolean
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeFanGlass: FfiConverterRustBuffer<FanGlass> {
+    override fun read(buf: ByteBuffer): FanGlass {
+        return FanGlass(
+            FfiConverterDouble.read(buf),
+            FfiConverterDouble.read(buf),
+            FfiConverterDouble.read(buf),
+            FfiConverterDouble.read(buf),
+            FfiConverterBoolean.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: FanGlass) = (
+            FfiConverterDouble.allocationSize(value.`widthPx`) +
+            FfiConverterDouble.allocationSize(value.`heightPx`) +
+            FfiConverterDouble.allocationSize(value.`pxPerMm`) +
+            FfiConverterDouble.allocationSize(value.`textScale`) +
+            FfiConverterBoolean.allocationSize(value.`small`)
+    )
+
+    override fun write(value: FanGlass, buf: ByteBuffer) {
+            FfiConverterDouble.write(value.`widthPx`, buf)
+            FfiConverterDouble.write(value.`heightPx`, buf)
+            FfiConverterDouble.write(value.`pxPerMm`, buf)
+            FfiConverterDouble.write(value.`textScale`, buf)
+            FfiConverterBoolean.write(value.`small`, buf)
+    }
+}
+
+
+
+/**
  * The glass a shell draws on.
  */
 data class Glass (
@@ -2396,6 +2553,61 @@ public object FfiConverterTypeHeaderView: FfiConverterRustBuffer<HeaderView> {
             FfiConverterString.write(value.`place`, buf)
             FfiConverterString.write(value.`clock`, buf)
             FfiConverterString.write(value.`length`, buf)
+    }
+}
+
+
+
+/**
+ * A line of the key below the picture.
+ */
+data class KeyLine (
+    /**
+     * The number on the picture; `None` where not even that found a place.
+     */
+    val `number`: kotlin.UInt?
+    , 
+    /**
+     * What the label would have said.
+     */
+    val `text`: kotlin.String
+    , 
+    /**
+     * What it is about.
+     */
+    val `role`: LabelRole
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeKeyLine: FfiConverterRustBuffer<KeyLine> {
+    override fun read(buf: ByteBuffer): KeyLine {
+        return KeyLine(
+            FfiConverterOptionalUInt.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterTypeLabelRole.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: KeyLine) = (
+            FfiConverterOptionalUInt.allocationSize(value.`number`) +
+            FfiConverterString.allocationSize(value.`text`) +
+            FfiConverterTypeLabelRole.allocationSize(value.`role`)
+    )
+
+    override fun write(value: KeyLine, buf: ByteBuffer) {
+            FfiConverterOptionalUInt.write(value.`number`, buf)
+            FfiConverterString.write(value.`text`, buf)
+            FfiConverterTypeLabelRole.write(value.`role`, buf)
     }
 }
 
@@ -2659,6 +2871,101 @@ public object FfiConverterTypePadAsk: FfiConverterRustBuffer<PadAsk> {
             FfiConverterTypeBankState.write(value.`state`, buf)
             FfiConverterUByte.write(value.`rods`, buf)
             FfiConverterUByte.write(value.`page`, buf)
+    }
+}
+
+
+
+/**
+ * The words of the glass.
+ */
+data class PadWords (
+    /**
+     * Opens the list of screens.
+     */
+    val `screens`: Said
+    , 
+    /**
+     * Changes to the day scheme.
+     */
+    val `day`: Said
+    , 
+    /**
+     * Changes to the night scheme.
+     */
+    val `night`: Said
+    , 
+    /**
+     * Changes to the left hand.
+     */
+    val `left`: Said
+    , 
+    /**
+     * Changes to the right hand.
+     */
+    val `right`: Said
+    , 
+    /**
+     * Turns to the next page of small keys.
+     */
+    val `more`: Said
+    , 
+    /**
+     * The small swim fan.
+     */
+    val `swim`: Said
+    , 
+    /**
+     * Back to the Bank screen.
+     */
+    val `back`: Said
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypePadWords: FfiConverterRustBuffer<PadWords> {
+    override fun read(buf: ByteBuffer): PadWords {
+        return PadWords(
+            FfiConverterTypeSaid.read(buf),
+            FfiConverterTypeSaid.read(buf),
+            FfiConverterTypeSaid.read(buf),
+            FfiConverterTypeSaid.read(buf),
+            FfiConverterTypeSaid.read(buf),
+            FfiConverterTypeSaid.read(buf),
+            FfiConverterTypeSaid.read(buf),
+            FfiConverterTypeSaid.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: PadWords) = (
+            FfiConverterTypeSaid.allocationSize(value.`screens`) +
+            FfiConverterTypeSaid.allocationSize(value.`day`) +
+            FfiConverterTypeSaid.allocationSize(value.`night`) +
+            FfiConverterTypeSaid.allocationSize(value.`left`) +
+            FfiConverterTypeSaid.allocationSize(value.`right`) +
+            FfiConverterTypeSaid.allocationSize(value.`more`) +
+            FfiConverterTypeSaid.allocationSize(value.`swim`) +
+            FfiConverterTypeSaid.allocationSize(value.`back`)
+    )
+
+    override fun write(value: PadWords, buf: ByteBuffer) {
+            FfiConverterTypeSaid.write(value.`screens`, buf)
+            FfiConverterTypeSaid.write(value.`day`, buf)
+            FfiConverterTypeSaid.write(value.`night`, buf)
+            FfiConverterTypeSaid.write(value.`left`, buf)
+            FfiConverterTypeSaid.write(value.`right`, buf)
+            FfiConverterTypeSaid.write(value.`more`, buf)
+            FfiConverterTypeSaid.write(value.`swim`, buf)
+            FfiConverterTypeSaid.write(value.`back`, buf)
     }
 }
 
@@ -2975,6 +3282,53 @@ public object FfiConverterTypeRodView: FfiConverterRustBuffer<RodView> {
             FfiConverterBoolean.write(value.`chosen`, buf)
             FfiConverterLong.write(value.`elapsedMs`, buf)
             FfiConverterBoolean.write(value.`approximate`, buf)
+    }
+}
+
+
+
+/**
+ * A word on a key, with what a screen reader says.
+ */
+data class Said (
+    /**
+     * The word on the key.
+     */
+    val `label`: kotlin.String
+    , 
+    /**
+     * What a screen reader says.
+     */
+    val `spoken`: kotlin.String
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeSaid: FfiConverterRustBuffer<Said> {
+    override fun read(buf: ByteBuffer): Said {
+        return Said(
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: Said) = (
+            FfiConverterString.allocationSize(value.`label`) +
+            FfiConverterString.allocationSize(value.`spoken`)
+    )
+
+    override fun write(value: Said, buf: ByteBuffer) {
+            FfiConverterString.write(value.`label`, buf)
+            FfiConverterString.write(value.`spoken`, buf)
     }
 }
 
@@ -3417,6 +3771,430 @@ public object FfiConverterTypeStripView: FfiConverterRustBuffer<StripView> {
             FfiConverterOptionalDouble.write(value.`knownToMin`, buf)
             FfiConverterSequenceTypeStripMark.write(value.`marks`, buf)
             FfiConverterString.write(value.`spoken`, buf)
+    }
+}
+
+
+
+/**
+ * One key, ready to draw.
+ */
+data class SwimKeyView (
+    /**
+     * What it does.
+     */
+    val `key`: SwimKey
+    , 
+    /**
+     * Its word.
+     */
+    val `label`: kotlin.String
+    , 
+    /**
+     * What a screen reader says.
+     */
+    val `spoken`: kotlin.String
+    , 
+    /**
+     * Whether it can be tapped now.
+     */
+    val `enabled`: kotlin.Boolean
+    , 
+    /**
+     * Drawn solid: most likely next.
+     */
+    val `solid`: kotlin.Boolean
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeSwimKeyView: FfiConverterRustBuffer<SwimKeyView> {
+    override fun read(buf: ByteBuffer): SwimKeyView {
+        return SwimKeyView(
+            FfiConverterTypeSwimKey.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterBoolean.read(buf),
+            FfiConverterBoolean.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: SwimKeyView) = (
+            FfiConverterTypeSwimKey.allocationSize(value.`key`) +
+            FfiConverterString.allocationSize(value.`label`) +
+            FfiConverterString.allocationSize(value.`spoken`) +
+            FfiConverterBoolean.allocationSize(value.`enabled`) +
+            FfiConverterBoolean.allocationSize(value.`solid`)
+    )
+
+    override fun write(value: SwimKeyView, buf: ByteBuffer) {
+            FfiConverterTypeSwimKey.write(value.`key`, buf)
+            FfiConverterString.write(value.`label`, buf)
+            FfiConverterString.write(value.`spoken`, buf)
+            FfiConverterBoolean.write(value.`enabled`, buf)
+            FfiConverterBoolean.write(value.`solid`, buf)
+    }
+}
+
+
+
+/**
+ * One frame of the swim, packed.
+ *
+ * Polylines and polygons: points of part `i` are `xy[2*start[i]] .. xy[2*start[i+1]]`, and `start`
+ * has one entry more than there are parts (or is empty where there are none).
+ */
+data class SwimScene (
+    /**
+     * Width of the canvas, pixels.
+     */
+    val `widthPx`: kotlin.Float
+    , 
+    /**
+     * Height of the canvas, pixels.
+     */
+    val `heightPx`: kotlin.Float
+    , 
+    /**
+     * Corners of filled polygons, x and y in turn (even-odd where a role's parts nest).
+     */
+    val `fillXy`: List<kotlin.Float>
+    , 
+    /**
+     * Offsets of polygons in points.
+     */
+    val `fillStart`: List<kotlin.UInt>
+    , 
+    /**
+     * Role of each polygon.
+     */
+    val `fillRole`: List<FillRole>
+    , 
+    /**
+     * Hatching: x1, y1, x2, y2 of each stroke in turn; denser where more fished.
+     */
+    val `hatchXy`: List<kotlin.Float>
+    , 
+    /**
+     * Width of hatching strokes, pixels.
+     */
+    val `hatchWidth`: kotlin.Float
+    , 
+    /**
+     * Points of polylines, x and y in turn; closed lines repeat their first point.
+     */
+    val `lineXy`: List<kotlin.Float>
+    , 
+    /**
+     * Offsets of polylines in points.
+     */
+    val `lineStart`: List<kotlin.UInt>
+    , 
+    /**
+     * Role of each polyline.
+     */
+    val `lineRole`: List<LineRole>
+    , 
+    /**
+     * Width of each polyline, pixels.
+     */
+    val `lineWidth`: List<kotlin.Float>
+    , 
+    /**
+     * Centres of marks, x and y in turn.
+     */
+    val `markXy`: List<kotlin.Float>
+    , 
+    /**
+     * Half the size of each mark (centre to corner), pixels.
+     */
+    val `markSize`: List<kotlin.Float>
+    , 
+    /**
+     * Shape of each mark.
+     */
+    val `markShape`: List<MarkShape>
+    , 
+    /**
+     * Boxes of labels: left, top, width, height in turn. Boxes never overlap.
+     */
+    val `labelBox`: List<kotlin.Float>
+    , 
+    /**
+     * Where each text is centred: x of the middle, y of the baseline, in turn.
+     */
+    val `labelAt`: List<kotlin.Float>
+    , 
+    /**
+     * Size of each text, pixels.
+     */
+    val `labelSize`: List<kotlin.Float>
+    , 
+    /**
+     * Role of each label.
+     */
+    val `labelRole`: List<LabelRole>
+    , 
+    /**
+     * Whether the box is drawn (paper with an ink edge) or only reserved.
+     */
+    val `labelBoxed`: List<kotlin.Boolean>
+    , 
+    /**
+     * Text of each label.
+     */
+    val `labelText`: List<kotlin.String>
+    , 
+    /**
+     * What numbers on the picture stand for, and what found no place, to be shown below it.
+     */
+    val `key`: List<KeyLine>
+    , 
+    /**
+     * Centres of what a tap can choose, x and y in turn; at least 15 mm apart.
+     */
+    val `targetXy`: List<kotlin.Float>
+    , 
+    /**
+     * Column and band of each target in turn (see [`crate::swim::CellId`]).
+     */
+    val `targetCell`: List<kotlin.UInt>
+    , 
+    /**
+     * How far from a centre a tap still counts, pixels.
+     */
+    val `targetReach`: kotlin.Float
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeSwimScene: FfiConverterRustBuffer<SwimScene> {
+    override fun read(buf: ByteBuffer): SwimScene {
+        return SwimScene(
+            FfiConverterFloat.read(buf),
+            FfiConverterFloat.read(buf),
+            FfiConverterSequenceFloat.read(buf),
+            FfiConverterSequenceUInt.read(buf),
+            FfiConverterSequenceTypeFillRole.read(buf),
+            FfiConverterSequenceFloat.read(buf),
+            FfiConverterFloat.read(buf),
+            FfiConverterSequenceFloat.read(buf),
+            FfiConverterSequenceUInt.read(buf),
+            FfiConverterSequenceTypeLineRole.read(buf),
+            FfiConverterSequenceFloat.read(buf),
+            FfiConverterSequenceFloat.read(buf),
+            FfiConverterSequenceFloat.read(buf),
+            FfiConverterSequenceTypeMarkShape.read(buf),
+            FfiConverterSequenceFloat.read(buf),
+            FfiConverterSequenceFloat.read(buf),
+            FfiConverterSequenceFloat.read(buf),
+            FfiConverterSequenceTypeLabelRole.read(buf),
+            FfiConverterSequenceBoolean.read(buf),
+            FfiConverterSequenceString.read(buf),
+            FfiConverterSequenceTypeKeyLine.read(buf),
+            FfiConverterSequenceFloat.read(buf),
+            FfiConverterSequenceUInt.read(buf),
+            FfiConverterFloat.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: SwimScene) = (
+            FfiConverterFloat.allocationSize(value.`widthPx`) +
+            FfiConverterFloat.allocationSize(value.`heightPx`) +
+            FfiConverterSequenceFloat.allocationSize(value.`fillXy`) +
+            FfiConverterSequenceUInt.allocationSize(value.`fillStart`) +
+            FfiConverterSequenceTypeFillRole.allocationSize(value.`fillRole`) +
+            FfiConverterSequenceFloat.allocationSize(value.`hatchXy`) +
+            FfiConverterFloat.allocationSize(value.`hatchWidth`) +
+            FfiConverterSequenceFloat.allocationSize(value.`lineXy`) +
+            FfiConverterSequenceUInt.allocationSize(value.`lineStart`) +
+            FfiConverterSequenceTypeLineRole.allocationSize(value.`lineRole`) +
+            FfiConverterSequenceFloat.allocationSize(value.`lineWidth`) +
+            FfiConverterSequenceFloat.allocationSize(value.`markXy`) +
+            FfiConverterSequenceFloat.allocationSize(value.`markSize`) +
+            FfiConverterSequenceTypeMarkShape.allocationSize(value.`markShape`) +
+            FfiConverterSequenceFloat.allocationSize(value.`labelBox`) +
+            FfiConverterSequenceFloat.allocationSize(value.`labelAt`) +
+            FfiConverterSequenceFloat.allocationSize(value.`labelSize`) +
+            FfiConverterSequenceTypeLabelRole.allocationSize(value.`labelRole`) +
+            FfiConverterSequenceBoolean.allocationSize(value.`labelBoxed`) +
+            FfiConverterSequenceString.allocationSize(value.`labelText`) +
+            FfiConverterSequenceTypeKeyLine.allocationSize(value.`key`) +
+            FfiConverterSequenceFloat.allocationSize(value.`targetXy`) +
+            FfiConverterSequenceUInt.allocationSize(value.`targetCell`) +
+            FfiConverterFloat.allocationSize(value.`targetReach`)
+    )
+
+    override fun write(value: SwimScene, buf: ByteBuffer) {
+            FfiConverterFloat.write(value.`widthPx`, buf)
+            FfiConverterFloat.write(value.`heightPx`, buf)
+            FfiConverterSequenceFloat.write(value.`fillXy`, buf)
+            FfiConverterSequenceUInt.write(value.`fillStart`, buf)
+            FfiConverterSequenceTypeFillRole.write(value.`fillRole`, buf)
+            FfiConverterSequenceFloat.write(value.`hatchXy`, buf)
+            FfiConverterFloat.write(value.`hatchWidth`, buf)
+            FfiConverterSequenceFloat.write(value.`lineXy`, buf)
+            FfiConverterSequenceUInt.write(value.`lineStart`, buf)
+            FfiConverterSequenceTypeLineRole.write(value.`lineRole`, buf)
+            FfiConverterSequenceFloat.write(value.`lineWidth`, buf)
+            FfiConverterSequenceFloat.write(value.`markXy`, buf)
+            FfiConverterSequenceFloat.write(value.`markSize`, buf)
+            FfiConverterSequenceTypeMarkShape.write(value.`markShape`, buf)
+            FfiConverterSequenceFloat.write(value.`labelBox`, buf)
+            FfiConverterSequenceFloat.write(value.`labelAt`, buf)
+            FfiConverterSequenceFloat.write(value.`labelSize`, buf)
+            FfiConverterSequenceTypeLabelRole.write(value.`labelRole`, buf)
+            FfiConverterSequenceBoolean.write(value.`labelBoxed`, buf)
+            FfiConverterSequenceString.write(value.`labelText`, buf)
+            FfiConverterSequenceTypeKeyLine.write(value.`key`, buf)
+            FfiConverterSequenceFloat.write(value.`targetXy`, buf)
+            FfiConverterSequenceUInt.write(value.`targetCell`, buf)
+            FfiConverterFloat.write(value.`targetReach`, buf)
+    }
+}
+
+
+
+/**
+ * The Swim screen; the fan itself is a scene of its own.
+ */
+data class SwimView (
+    /**
+     * "Swim, peg 22".
+     */
+    val `title`: kotlin.String
+    , 
+    /**
+     * "1 320 m² fresh of 2 050 m²".
+     */
+    val `area`: kotlin.String
+    , 
+    /**
+     * "Next: Dead tree, 14 wraps of 2 m, 28 m".
+     */
+    val `headline`: kotlin.String
+    , 
+    /**
+     * The reasons for it and against it, each with its figures.
+     */
+    val `reasons`: List<kotlin.String>
+    , 
+    /**
+     * What is known of the aimed cell.
+     */
+    val `cell`: kotlin.String
+    , 
+    /**
+     * Whether the fish move over the day, with the evidence.
+     */
+    val `drift`: List<kotlin.String>
+    , 
+    /**
+     * The moment shown, where it is not now.
+     */
+    val `replay`: kotlin.String
+    , 
+    /**
+     * How many steps of ten minutes back that is: EARLIER asks for one more, LATER for one less.
+     */
+    val `stepsBack`: kotlin.UInt
+    , 
+    /**
+     * The next few cells after the first, each with its reasons.
+     */
+    val `others`: List<kotlin.String>
+    , 
+    /**
+     * The keys.
+     */
+    val `keys`: List<SwimKeyView>
+    , 
+    /**
+     * Boundaries, bands, rest target, features and hazards.
+     */
+    val `rows`: List<ChoiceRow>
+    , 
+    /**
+     * What rests on a guess.
+     */
+    val `note`: kotlin.String
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeSwimView: FfiConverterRustBuffer<SwimView> {
+    override fun read(buf: ByteBuffer): SwimView {
+        return SwimView(
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterSequenceString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterSequenceString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterUInt.read(buf),
+            FfiConverterSequenceString.read(buf),
+            FfiConverterSequenceTypeSwimKeyView.read(buf),
+            FfiConverterSequenceTypeChoiceRow.read(buf),
+            FfiConverterString.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: SwimView) = (
+            FfiConverterString.allocationSize(value.`title`) +
+            FfiConverterString.allocationSize(value.`area`) +
+            FfiConverterString.allocationSize(value.`headline`) +
+            FfiConverterSequenceString.allocationSize(value.`reasons`) +
+            FfiConverterString.allocationSize(value.`cell`) +
+            FfiConverterSequenceString.allocationSize(value.`drift`) +
+            FfiConverterString.allocationSize(value.`replay`) +
+            FfiConverterUInt.allocationSize(value.`stepsBack`) +
+            FfiConverterSequenceString.allocationSize(value.`others`) +
+            FfiConverterSequenceTypeSwimKeyView.allocationSize(value.`keys`) +
+            FfiConverterSequenceTypeChoiceRow.allocationSize(value.`rows`) +
+            FfiConverterString.allocationSize(value.`note`)
+    )
+
+    override fun write(value: SwimView, buf: ByteBuffer) {
+            FfiConverterString.write(value.`title`, buf)
+            FfiConverterString.write(value.`area`, buf)
+            FfiConverterString.write(value.`headline`, buf)
+            FfiConverterSequenceString.write(value.`reasons`, buf)
+            FfiConverterString.write(value.`cell`, buf)
+            FfiConverterSequenceString.write(value.`drift`, buf)
+            FfiConverterString.write(value.`replay`, buf)
+            FfiConverterUInt.write(value.`stepsBack`, buf)
+            FfiConverterSequenceString.write(value.`others`, buf)
+            FfiConverterSequenceTypeSwimKeyView.write(value.`keys`, buf)
+            FfiConverterSequenceTypeChoiceRow.write(value.`rows`, buf)
+            FfiConverterString.write(value.`note`, buf)
     }
 }
 
@@ -3964,6 +4742,111 @@ sealed class Action {
     }
     
     /**
+     * LEFT, RIGHT, IN, OUT on the Swim screen: the ring goes a cell further.
+     */
+    data class StepAim(
+        /**
+         * Which way.
+         */
+        val `step`: app.restwater.core.Step) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * The Swim screen shows an earlier moment, so many steps of ten minutes back; 0 is now.
+     */
+    data class Replay(
+        /**
+         * Steps back.
+         */
+        val `stepsBack`: kotlin.UInt) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * The next casts of the chosen rod go to the ringed cell.
+     */
+    object CastHere : Action()
+    
+    
+    /**
+     * The ringed cell is kept back.
+     */
+    object KeepBack : Action()
+    
+    
+    /**
+     * The kept-back water under the ring may be fished again.
+     */
+    object Release : Action()
+    
+    
+    /**
+     * An aiming mark in the direction of the ring.
+     */
+    data class MarkHere(
+        /**
+         * Its name.
+         */
+        val `name`: kotlin.String) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * One of the choices of the Swim screen.
+     */
+    data class ChooseSwim(
+        /**
+         * The row's field.
+         */
+        val `field`: kotlin.String, 
+        /**
+         * The choice's value.
+         */
+        val `value`: kotlin.String) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Where the peg lies on the earth; never needed.
+     */
+    data class PlacePeg(
+        /**
+         * Latitude in 1e-7 degrees.
+         */
+        val `latE7`: kotlin.Long, 
+        /**
+         * Longitude in 1e-7 degrees.
+         */
+        val `lonE7`: kotlin.Long, 
+        /**
+         * Degrees clockwise from true north of straight out, in hundredths.
+         */
+        val `straightOutCdeg`: kotlin.Int) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
      * Take the last entry back.
      */
     object Undo : Action()
@@ -4057,8 +4940,29 @@ public object FfiConverterTypeAction : FfiConverterRustBuffer<Action>{
                 FfiConverterOptionalTypeHand.read(buf),
                 FfiConverterOptionalTypeScheme.read(buf),
                 )
-            21 -> Action.Undo
-            22 -> Action.Redo
+            21 -> Action.StepAim(
+                FfiConverterTypeStep.read(buf),
+                )
+            22 -> Action.Replay(
+                FfiConverterUInt.read(buf),
+                )
+            23 -> Action.CastHere
+            24 -> Action.KeepBack
+            25 -> Action.Release
+            26 -> Action.MarkHere(
+                FfiConverterString.read(buf),
+                )
+            27 -> Action.ChooseSwim(
+                FfiConverterString.read(buf),
+                FfiConverterString.read(buf),
+                )
+            28 -> Action.PlacePeg(
+                FfiConverterLong.read(buf),
+                FfiConverterLong.read(buf),
+                FfiConverterInt.read(buf),
+                )
+            29 -> Action.Undo
+            30 -> Action.Redo
             else -> throw RuntimeException("invalid enum value, something is very wrong!!")
         }
     }
@@ -4211,6 +5115,62 @@ public object FfiConverterTypeAction : FfiConverterRustBuffer<Action>{
                 + FfiConverterOptionalTypeScheme.allocationSize(value.`scheme`)
             )
         }
+        is Action.StepAim -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeStep.allocationSize(value.`step`)
+            )
+        }
+        is Action.Replay -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUInt.allocationSize(value.`stepsBack`)
+            )
+        }
+        is Action.CastHere -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is Action.KeepBack -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is Action.Release -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is Action.MarkHere -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterString.allocationSize(value.`name`)
+            )
+        }
+        is Action.ChooseSwim -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterString.allocationSize(value.`field`)
+                + FfiConverterString.allocationSize(value.`value`)
+            )
+        }
+        is Action.PlacePeg -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterLong.allocationSize(value.`latE7`)
+                + FfiConverterLong.allocationSize(value.`lonE7`)
+                + FfiConverterInt.allocationSize(value.`straightOutCdeg`)
+            )
+        }
         is Action.Undo -> {
             // Add the size for the Int that specifies the variant plus the size needed for all fields
             (
@@ -4334,12 +5294,52 @@ public object FfiConverterTypeAction : FfiConverterRustBuffer<Action>{
                 FfiConverterOptionalTypeScheme.write(value.`scheme`, buf)
                 Unit
             }
-            is Action.Undo -> {
+            is Action.StepAim -> {
                 buf.putInt(21)
+                FfiConverterTypeStep.write(value.`step`, buf)
+                Unit
+            }
+            is Action.Replay -> {
+                buf.putInt(22)
+                FfiConverterUInt.write(value.`stepsBack`, buf)
+                Unit
+            }
+            is Action.CastHere -> {
+                buf.putInt(23)
+                Unit
+            }
+            is Action.KeepBack -> {
+                buf.putInt(24)
+                Unit
+            }
+            is Action.Release -> {
+                buf.putInt(25)
+                Unit
+            }
+            is Action.MarkHere -> {
+                buf.putInt(26)
+                FfiConverterString.write(value.`name`, buf)
+                Unit
+            }
+            is Action.ChooseSwim -> {
+                buf.putInt(27)
+                FfiConverterString.write(value.`field`, buf)
+                FfiConverterString.write(value.`value`, buf)
+                Unit
+            }
+            is Action.PlacePeg -> {
+                buf.putInt(28)
+                FfiConverterLong.write(value.`latE7`, buf)
+                FfiConverterLong.write(value.`lonE7`, buf)
+                FfiConverterInt.write(value.`straightOutCdeg`, buf)
+                Unit
+            }
+            is Action.Undo -> {
+                buf.putInt(29)
                 Unit
             }
             is Action.Redo -> {
-                buf.putInt(22)
+                buf.putInt(30)
                 Unit
             }
         }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }
@@ -4448,6 +5448,49 @@ public object FfiConverterTypeBankState: FfiConverterRustBuffer<BankState> {
     override fun allocationSize(value: BankState) = 4UL
 
     override fun write(value: BankState, buf: ByteBuffer) {
+        buf.putInt(value.ordinal + 1)
+    }
+}
+
+
+
+
+
+/**
+ * What a filled polygon stands for.
+ */
+
+enum class FillRole {
+    
+    /**
+     * The water of the swim.
+     */
+    WATER,
+    /**
+     * The peg, at the foot of the fan.
+     */
+    PEG;
+
+    
+
+
+    companion object
+}
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeFillRole: FfiConverterRustBuffer<FillRole> {
+    override fun read(buf: ByteBuffer) = try {
+        FillRole.values()[buf.getInt() - 1]
+    } catch (e: IndexOutOfBoundsException) {
+        throw RuntimeException("invalid enum value, something is very wrong!!", e)
+    }
+
+    override fun allocationSize(value: FillRole) = 4UL
+
+    override fun write(value: FillRole, buf: ByteBuffer) {
         buf.putInt(value.ordinal + 1)
     }
 }
@@ -4859,6 +5902,69 @@ public object FfiConverterTypeKind: FfiConverterRustBuffer<Kind> {
 
 
 /**
+ * What a label says.
+ */
+
+enum class LabelRole {
+    
+    /**
+     * "kept back 2 h 26", boxed.
+     */
+    KEPT_BACK,
+    /**
+     * Name of an aiming mark, plain.
+     */
+    MARK,
+    /**
+     * Rested minutes of a cell, boxed.
+     */
+    RESTED,
+    /**
+     * How many marks of one shape, where they stand for more than can be drawn; plain.
+     */
+    COUNT,
+    /**
+     * Name of a hazard, boxed.
+     */
+    HAZARD,
+    /**
+     * Name of a feature, plain.
+     */
+    FEATURE,
+    /**
+     * Range of a band edge in metres, plain, small.
+     */
+    RANGE;
+
+    
+
+
+    companion object
+}
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeLabelRole: FfiConverterRustBuffer<LabelRole> {
+    override fun read(buf: ByteBuffer) = try {
+        LabelRole.values()[buf.getInt() - 1]
+    } catch (e: IndexOutOfBoundsException) {
+        throw RuntimeException("invalid enum value, something is very wrong!!", e)
+    }
+
+    override fun allocationSize(value: LabelRole) = 4UL
+
+    override fun write(value: LabelRole, buf: ByteBuffer) {
+        buf.putInt(value.ordinal + 1)
+    }
+}
+
+
+
+
+
+/**
  * What the weight on the line is made of.
  */
 
@@ -4893,6 +5999,144 @@ public object FfiConverterTypeLeadMaterial: FfiConverterRustBuffer<LeadMaterial>
     override fun allocationSize(value: LeadMaterial) = 4UL
 
     override fun write(value: LeadMaterial, buf: ByteBuffer) {
+        buf.putInt(value.ordinal + 1)
+    }
+}
+
+
+
+
+
+/**
+ * What a polyline stands for.
+ */
+
+enum class LineRole {
+    
+    /**
+     * Outline of the swim (thick, ink).
+     */
+    OUTLINE,
+    /**
+     * Arc between two bands (thin, soft ink).
+     */
+    BAND,
+    /**
+     * Ray to an aiming mark (thin, soft ink, dashed).
+     */
+    RAY,
+    /**
+     * Edge of a fished cell (hair, ink).
+     */
+    CELL_EDGE,
+    /**
+     * Outer line of kept-back water (thickest, ink). A second one lies inside it.
+     */
+    KEPT_BACK,
+    /**
+     * Inner line of kept-back water (ink); together they are the double outline.
+     */
+    KEPT_BACK_INNER,
+    /**
+     * Ring round the next spot (accent).
+     */
+    NEXT_RING,
+    /**
+     * Ring round a spot that the step keys are on, where it is not the next one (ink).
+     */
+    CHOSEN_RING,
+    /**
+     * Round a hazard: the water to stay clear of (ink, dashed).
+     */
+    HAZARD_CLEAR;
+
+    
+
+
+    companion object
+}
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeLineRole: FfiConverterRustBuffer<LineRole> {
+    override fun read(buf: ByteBuffer) = try {
+        LineRole.values()[buf.getInt() - 1]
+    } catch (e: IndexOutOfBoundsException) {
+        throw RuntimeException("invalid enum value, something is very wrong!!", e)
+    }
+
+    override fun allocationSize(value: LineRole) = 4UL
+
+    override fun write(value: LineRole, buf: ByteBuffer) {
+        buf.putInt(value.ordinal + 1)
+    }
+}
+
+
+
+
+
+/**
+ * Shape of a mark. Shapes before colours: no two kinds share one.
+ */
+
+enum class MarkShape {
+    
+    /**
+     * A cast: a filled dot.
+     */
+    CAST_DOT,
+    /**
+     * A bite: a filled diamond.
+     */
+    BITE_DIAMOND,
+    /**
+     * A liner: an open triangle, point up.
+     */
+    LINER_TRIANGLE,
+    /**
+     * A lost fish: a cross.
+     */
+    LOST_CROSS,
+    /**
+     * A feature: an open square.
+     */
+    FEATURE_SQUARE,
+    /**
+     * A hazard: an open square standing on a corner with a cross in it.
+     */
+    HAZARD_CROSS,
+    /**
+     * The next spot: a filled dot in accent.
+     */
+    NEXT_DOT,
+    /**
+     * A cast that is out now: an open circle with a dot in it.
+     */
+    OUT_NOW;
+
+    
+
+
+    companion object
+}
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeMarkShape: FfiConverterRustBuffer<MarkShape> {
+    override fun read(buf: ByteBuffer) = try {
+        MarkShape.values()[buf.getInt() - 1]
+    } catch (e: IndexOutOfBoundsException) {
+        throw RuntimeException("invalid enum value, something is very wrong!!", e)
+    }
+
+    override fun allocationSize(value: MarkShape) = 4UL
+
+    override fun write(value: MarkShape, buf: ByteBuffer) {
         buf.putInt(value.ordinal + 1)
     }
 }
@@ -5270,6 +6514,18 @@ sealed class Screen {
         companion object
     }
     
+    /**
+     * The swim and where next.
+     */
+    data class Swim(
+        val v1: app.restwater.core.SwimView) : Screen()
+        
+    {
+        
+
+        companion object
+    }
+    
 
     
 
@@ -5294,6 +6550,9 @@ public object FfiConverterTypeScreen : FfiConverterRustBuffer<Screen>{
                 )
             3 -> Screen.Tackle(
                 FfiConverterTypeTackleView.read(buf),
+                )
+            4 -> Screen.Swim(
+                FfiConverterTypeSwimView.read(buf),
                 )
             else -> throw RuntimeException("invalid enum value, something is very wrong!!")
         }
@@ -5321,6 +6580,13 @@ public object FfiConverterTypeScreen : FfiConverterRustBuffer<Screen>{
                 + FfiConverterTypeTackleView.allocationSize(value.v1)
             )
         }
+        is Screen.Swim -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeSwimView.allocationSize(value.v1)
+            )
+        }
     }
 
     override fun write(value: Screen, buf: ByteBuffer) {
@@ -5340,7 +6606,63 @@ public object FfiConverterTypeScreen : FfiConverterRustBuffer<Screen>{
                 FfiConverterTypeTackleView.write(value.v1, buf)
                 Unit
             }
+            is Screen.Swim -> {
+                buf.putInt(4)
+                FfiConverterTypeSwimView.write(value.v1, buf)
+                Unit
+            }
         }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }
+    }
+}
+
+
+
+
+
+/**
+ * A step key.
+ */
+
+enum class Step {
+    
+    /**
+     * One column to the left.
+     */
+    LEFT,
+    /**
+     * One column to the right.
+     */
+    RIGHT,
+    /**
+     * One band nearer to the peg.
+     */
+    IN,
+    /**
+     * One band further out.
+     */
+    OUT;
+
+    
+
+
+    companion object
+}
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeStep: FfiConverterRustBuffer<Step> {
+    override fun read(buf: ByteBuffer) = try {
+        Step.values()[buf.getInt() - 1]
+    } catch (e: IndexOutOfBoundsException) {
+        throw RuntimeException("invalid enum value, something is very wrong!!", e)
+    }
+
+    override fun allocationSize(value: Step) = 4UL
+
+    override fun write(value: Step, buf: ByteBuffer) {
+        buf.putInt(value.ordinal + 1)
     }
 }
 
@@ -5387,6 +6709,85 @@ public object FfiConverterTypeStripMarkShape: FfiConverterRustBuffer<StripMarkSh
     override fun allocationSize(value: StripMarkShape) = 4UL
 
     override fun write(value: StripMarkShape, buf: ByteBuffer) {
+        buf.putInt(value.ordinal + 1)
+    }
+}
+
+
+
+
+
+/**
+ * A key of the Swim screen.
+ */
+
+enum class SwimKey {
+    
+    /**
+     * One cell to the left.
+     */
+    STEP_LEFT,
+    /**
+     * One cell to the right.
+     */
+    STEP_RIGHT,
+    /**
+     * One band in.
+     */
+    STEP_IN,
+    /**
+     * One band out.
+     */
+    STEP_OUT,
+    /**
+     * Keep the aimed cell back.
+     */
+    KEEP,
+    /**
+     * Release the kept-back water under the ring.
+     */
+    RELEASE,
+    /**
+     * The next cast goes here.
+     */
+    CAST_HERE,
+    /**
+     * The swim ten minutes earlier.
+     */
+    EARLIER,
+    /**
+     * Ten minutes later.
+     */
+    LATER,
+    /**
+     * As it is now.
+     */
+    NOW,
+    /**
+     * Set an aiming mark in this direction.
+     */
+    MARK_HERE;
+
+    
+
+
+    companion object
+}
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeSwimKey: FfiConverterRustBuffer<SwimKey> {
+    override fun read(buf: ByteBuffer) = try {
+        SwimKey.values()[buf.getInt() - 1]
+    } catch (e: IndexOutOfBoundsException) {
+        throw RuntimeException("invalid enum value, something is very wrong!!", e)
+    }
+
+    override fun allocationSize(value: SwimKey) = 4UL
+
+    override fun write(value: SwimKey, buf: ByteBuffer) {
         buf.putInt(value.ordinal + 1)
     }
 }
@@ -5455,7 +6856,11 @@ enum class Which {
     /**
      * Spot and rig of the chosen rod.
      */
-    TACKLE;
+    TACKLE,
+    /**
+     * The swim and where next; its picture is asked for apart.
+     */
+    SWIM;
 
     
 
@@ -5905,6 +7310,62 @@ public object FfiConverterOptionalTypeUuid: FfiConverterRustBuffer<Uuid?> {
 /**
  * @suppress
  */
+public object FfiConverterSequenceUInt: FfiConverterRustBuffer<List<kotlin.UInt>> {
+    override fun read(buf: ByteBuffer): List<kotlin.UInt> {
+        val len = buf.getInt()
+        return List<kotlin.UInt>(len) {
+            FfiConverterUInt.read(buf)
+        }
+    }
+
+    override fun allocationSize(value: List<kotlin.UInt>): ULong {
+        val sizeForLength = 4UL
+        val sizeForItems = value.map { FfiConverterUInt.allocationSize(it) }.sum()
+        return sizeForLength + sizeForItems
+    }
+
+    override fun write(value: List<kotlin.UInt>, buf: ByteBuffer) {
+        buf.putInt(value.size)
+        value.iterator().forEach {
+            FfiConverterUInt.write(it, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterSequenceFloat: FfiConverterRustBuffer<List<kotlin.Float>> {
+    override fun read(buf: ByteBuffer): List<kotlin.Float> {
+        val len = buf.getInt()
+        return List<kotlin.Float>(len) {
+            FfiConverterFloat.read(buf)
+        }
+    }
+
+    override fun allocationSize(value: List<kotlin.Float>): ULong {
+        val sizeForLength = 4UL
+        val sizeForItems = value.map { FfiConverterFloat.allocationSize(it) }.sum()
+        return sizeForLength + sizeForItems
+    }
+
+    override fun write(value: List<kotlin.Float>, buf: ByteBuffer) {
+        buf.putInt(value.size)
+        value.iterator().forEach {
+            FfiConverterFloat.write(it, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
 public object FfiConverterSequenceDouble: FfiConverterRustBuffer<List<kotlin.Double>> {
     override fun read(buf: ByteBuffer): List<kotlin.Double> {
         val len = buf.getInt()
@@ -5923,6 +7384,34 @@ public object FfiConverterSequenceDouble: FfiConverterRustBuffer<List<kotlin.Dou
         buf.putInt(value.size)
         value.iterator().forEach {
             FfiConverterDouble.write(it, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterSequenceBoolean: FfiConverterRustBuffer<List<kotlin.Boolean>> {
+    override fun read(buf: ByteBuffer): List<kotlin.Boolean> {
+        val len = buf.getInt()
+        return List<kotlin.Boolean>(len) {
+            FfiConverterBoolean.read(buf)
+        }
+    }
+
+    override fun allocationSize(value: List<kotlin.Boolean>): ULong {
+        val sizeForLength = 4UL
+        val sizeForItems = value.map { FfiConverterBoolean.allocationSize(it) }.sum()
+        return sizeForLength + sizeForItems
+    }
+
+    override fun write(value: List<kotlin.Boolean>, buf: ByteBuffer) {
+        buf.putInt(value.size)
+        value.iterator().forEach {
+            FfiConverterBoolean.write(it, buf)
         }
     }
 }
@@ -6073,6 +7562,34 @@ public object FfiConverterSequenceTypeDayTap: FfiConverterRustBuffer<List<DayTap
 /**
  * @suppress
  */
+public object FfiConverterSequenceTypeKeyLine: FfiConverterRustBuffer<List<KeyLine>> {
+    override fun read(buf: ByteBuffer): List<KeyLine> {
+        val len = buf.getInt()
+        return List<KeyLine>(len) {
+            FfiConverterTypeKeyLine.read(buf)
+        }
+    }
+
+    override fun allocationSize(value: List<KeyLine>): ULong {
+        val sizeForLength = 4UL
+        val sizeForItems = value.map { FfiConverterTypeKeyLine.allocationSize(it) }.sum()
+        return sizeForLength + sizeForItems
+    }
+
+    override fun write(value: List<KeyLine>, buf: ByteBuffer) {
+        buf.putInt(value.size)
+        value.iterator().forEach {
+            FfiConverterTypeKeyLine.write(it, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
 public object FfiConverterSequenceTypeKeyPlace: FfiConverterRustBuffer<List<KeyPlace>> {
     override fun read(buf: ByteBuffer): List<KeyPlace> {
         val len = buf.getInt()
@@ -6209,6 +7726,146 @@ public object FfiConverterSequenceTypeStripMark: FfiConverterRustBuffer<List<Str
 
 
 
+
+/**
+ * @suppress
+ */
+public object FfiConverterSequenceTypeSwimKeyView: FfiConverterRustBuffer<List<SwimKeyView>> {
+    override fun read(buf: ByteBuffer): List<SwimKeyView> {
+        val len = buf.getInt()
+        return List<SwimKeyView>(len) {
+            FfiConverterTypeSwimKeyView.read(buf)
+        }
+    }
+
+    override fun allocationSize(value: List<SwimKeyView>): ULong {
+        val sizeForLength = 4UL
+        val sizeForItems = value.map { FfiConverterTypeSwimKeyView.allocationSize(it) }.sum()
+        return sizeForLength + sizeForItems
+    }
+
+    override fun write(value: List<SwimKeyView>, buf: ByteBuffer) {
+        buf.putInt(value.size)
+        value.iterator().forEach {
+            FfiConverterTypeSwimKeyView.write(it, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterSequenceTypeFillRole: FfiConverterRustBuffer<List<FillRole>> {
+    override fun read(buf: ByteBuffer): List<FillRole> {
+        val len = buf.getInt()
+        return List<FillRole>(len) {
+            FfiConverterTypeFillRole.read(buf)
+        }
+    }
+
+    override fun allocationSize(value: List<FillRole>): ULong {
+        val sizeForLength = 4UL
+        val sizeForItems = value.map { FfiConverterTypeFillRole.allocationSize(it) }.sum()
+        return sizeForLength + sizeForItems
+    }
+
+    override fun write(value: List<FillRole>, buf: ByteBuffer) {
+        buf.putInt(value.size)
+        value.iterator().forEach {
+            FfiConverterTypeFillRole.write(it, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterSequenceTypeLabelRole: FfiConverterRustBuffer<List<LabelRole>> {
+    override fun read(buf: ByteBuffer): List<LabelRole> {
+        val len = buf.getInt()
+        return List<LabelRole>(len) {
+            FfiConverterTypeLabelRole.read(buf)
+        }
+    }
+
+    override fun allocationSize(value: List<LabelRole>): ULong {
+        val sizeForLength = 4UL
+        val sizeForItems = value.map { FfiConverterTypeLabelRole.allocationSize(it) }.sum()
+        return sizeForLength + sizeForItems
+    }
+
+    override fun write(value: List<LabelRole>, buf: ByteBuffer) {
+        buf.putInt(value.size)
+        value.iterator().forEach {
+            FfiConverterTypeLabelRole.write(it, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterSequenceTypeLineRole: FfiConverterRustBuffer<List<LineRole>> {
+    override fun read(buf: ByteBuffer): List<LineRole> {
+        val len = buf.getInt()
+        return List<LineRole>(len) {
+            FfiConverterTypeLineRole.read(buf)
+        }
+    }
+
+    override fun allocationSize(value: List<LineRole>): ULong {
+        val sizeForLength = 4UL
+        val sizeForItems = value.map { FfiConverterTypeLineRole.allocationSize(it) }.sum()
+        return sizeForLength + sizeForItems
+    }
+
+    override fun write(value: List<LineRole>, buf: ByteBuffer) {
+        buf.putInt(value.size)
+        value.iterator().forEach {
+            FfiConverterTypeLineRole.write(it, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterSequenceTypeMarkShape: FfiConverterRustBuffer<List<MarkShape>> {
+    override fun read(buf: ByteBuffer): List<MarkShape> {
+        val len = buf.getInt()
+        return List<MarkShape>(len) {
+            FfiConverterTypeMarkShape.read(buf)
+        }
+    }
+
+    override fun allocationSize(value: List<MarkShape>): ULong {
+        val sizeForLength = 4UL
+        val sizeForItems = value.map { FfiConverterTypeMarkShape.allocationSize(it) }.sum()
+        return sizeForLength + sizeForItems
+    }
+
+    override fun write(value: List<MarkShape>, buf: ByteBuffer) {
+        buf.putInt(value.size)
+        value.iterator().forEach {
+            FfiConverterTypeMarkShape.write(it, buf)
+        }
+    }
+}
+
+
+
 public typealias Uuid = kotlin.String
 public typealias FfiConverterTypeUuid = FfiConverterString
         /**
@@ -6235,6 +7892,19 @@ public typealias FfiConverterTypeUuid = FfiConverterString
         
         FfiConverterTypeGlass.lower(`glass`),
         FfiConverterTypePadAsk.lower(`ask`),_status)
+}
+    )
+    }
+    
+
+        /**
+         * The words on the glass that belong to no record.
+         */ fun `padWords`(): PadWords {
+            return FfiConverterTypePadWords.lift(
+    uniffiRustCall() { _status ->
+    UniffiLib.uniffi_restwater_fn_func_pad_words(
+    
+        _status)
 }
     )
     }

@@ -1,0 +1,117 @@
+package app.restwater.desktop
+
+import androidx.compose.runtime.CompositionLocalProvider
+import app.restwater.core.BankState
+import app.restwater.core.BankView
+import app.restwater.core.DayTap
+import app.restwater.core.Glass
+import app.restwater.core.Hand
+import app.restwater.core.PadAsk
+import app.restwater.core.Restwater
+import app.restwater.core.RestwaterException
+import app.restwater.core.Scheme
+import app.restwater.core.Screen
+import app.restwater.core.Settings
+import app.restwater.core.SetupView
+import app.restwater.core.TackleView
+import app.restwater.core.Which
+import app.restwater.core.bankLayout
+import app.restwater.core.padWords
+import app.restwater.core.readDay
+import app.restwater.ui.Ink
+import app.restwater.ui.LocalInk
+import app.restwater.ui.LocalPxPerMm
+import app.restwater.ui.SetupScreen
+import app.restwater.ui.TackleScreen
+import app.restwater.ui.smallFan
+import java.io.File
+import java.nio.file.Files
+import kotlin.system.exitProcess
+
+/**
+ * Plays a day file through the real core and draws the screens it asks for: `PlayKt DAY OUT [GLASS]`, where GLASS is
+ * WIDTHxHEIGHT@PX_PER_MM, as 750x1334@12.84.
+ */
+fun main(args: Array<String>) {
+    val glass = if (args.size == 3) glassOf(args[2]) else GLASS
+    if (args.size !in 2..3 || glass == null) {
+        System.err.println("usage: PlayKt DAY OUT [WIDTHxHEIGHT@PX_PER_MM]")
+        exitProcess(2)
+    }
+    try {
+        val day = readDay(File(args[0]).readText())
+        play(day, File(args[1]), glass)
+    } catch (refused: RestwaterException.Failed) {
+        System.err.println("${args[0]}: ${refused.text}")
+        exitProcess(1)
+    }
+}
+
+/** Taps the day into a log of its own and writes pictures and screens to [out]; prints the advice as it changes. */
+fun play(day: List<DayTap>, out: File, glass: Glass = GLASS) {
+    val log = Files.createTempDirectory("restwater-day").toFile()
+    try {
+        val core = Restwater.open(log.path, day.first().at)
+        out.mkdirs()
+        File(out, "screens.jsonl").bufferedWriter().use { screens ->
+            var said = ""
+            for (tap in day) {
+                tap.action?.let { core.act(it, tap.at) }
+                screens.appendLine(core.screenJson(Which.BANK, tap.at))
+                val bank = (core.screen(Which.BANK, tap.at) as Screen.Bank).v1
+                val advice = "${bank.advice.headline} ${bank.advice.detail}"
+                if (advice != said) println("${bank.header.clock}  $advice")
+                said = advice
+                tap.picture?.let { name -> pictures(core, tap, bank, out, name, glass) }
+            }
+        }
+        core.close()
+    } finally {
+        log.deleteRecursively()
+    }
+}
+
+/** Right hand by day, by night, left hand, twice the text; and the screens beside the Bank. */
+private fun pictures(core: Restwater, tap: DayTap, bank: BankView, out: File, name: String, glass: Glass) {
+    fun write(kind: String, png: ByteArray) = File(out, "$name-$kind.png").writeBytes(png)
+    fun draw(kind: String, glass: Glass, hand: Hand, scheme: Scheme) =
+        write(kind, bankPicture(bank, glass, Settings(hand, scheme)) { on, place ->
+            if (bank.rods.isEmpty()) null else core.swimScene(tap.at, smallFan(on, place))
+        })
+    draw("day", glass, Hand.RIGHT, Scheme.DAY)
+    draw("night", glass, Hand.RIGHT, Scheme.NIGHT)
+    draw("left", glass, Hand.LEFT, Scheme.DAY)
+    draw("large-text", glass.copy(textScale = 2.0), Hand.RIGHT, Scheme.DAY)
+    val setup = (core.screen(Which.SETUP, tap.at) as Screen.Setup).v1
+    val tackle = (core.screen(Which.TACKLE, tap.at) as Screen.Tackle).v1
+    if (bank.rods.isEmpty()) write("setup", setupPicture(setup, bank, glass)) else write("tackle", tacklePicture(tackle, bank, glass))
+}
+
+/** The set-up screen of a record as PNG, by day. */
+fun setupPicture(setup: SetupView, bank: BankView, glass: Glass): ByteArray = picture(glass) {
+    CompositionLocalProvider(LocalInk provides Ink.Day, LocalPxPerMm provides glass.pxPerMm.toFloat()) {
+        SetupScreen(setup, bankLayout(glass, ask(bank)), back(glass), padWords(), "", { _, _ -> }, { }) { }
+    }
+}
+
+/** The tackle screen of a record as PNG, by day. */
+fun tacklePicture(tackle: TackleView, bank: BankView, glass: Glass): ByteArray = picture(glass) {
+    CompositionLocalProvider(LocalInk provides Ink.Day, LocalPxPerMm provides glass.pxPerMm.toFloat()) {
+        TackleScreen(tackle, bankLayout(glass, ask(bank)), back(glass), padWords(), "", { _, _ -> }) { }
+    }
+}
+
+private fun ask(bank: BankView) = PadAsk(bank.state, bank.rods.size.coerceIn(1, 3).toUByte(), 0u)
+
+/** Where BACK lies: beside CAST. */
+private fun back(glass: Glass) = checkNotNull(bankLayout(glass, PadAsk(BankState.READY, 1u, 0u)).more)
+
+/** A glass written as 750x1334@12.84, with 4 mm for what the system keeps at the top. */
+private fun glassOf(text: String): Glass? {
+    val (width, height, density) = Regex("(\\d+)x(\\d+)@([0-9.]+)").matchEntire(text)?.destructured ?: return null
+    val mm = density.toDoubleOrNull()?.takeIf { it > 0 } ?: return null
+    return Glass(width.toDouble(), height.toDouble(), mm, 1.0, false, 4 * mm, 0.0)
+}
+
+/** A common glass: 6.1 in, 1080 x 2340. */
+val GLASS = Glass(1080.0, 2340.0, 16.634, 1.0, false, 89.0, 63.0)

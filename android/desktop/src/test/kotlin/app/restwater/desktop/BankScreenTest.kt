@@ -1,0 +1,178 @@
+package app.restwater.desktop
+
+import androidx.compose.ui.geometry.Offset
+import androidx.compose.ui.semantics.LiveRegionMode
+import androidx.compose.ui.semantics.SemanticsProperties
+import androidx.compose.ui.semantics.getOrNull
+import androidx.compose.ui.test.ExperimentalTestApi
+import androidx.compose.ui.test.assertContentDescriptionContains
+import androidx.compose.ui.test.down
+import androidx.compose.ui.test.moveTo
+import androidx.compose.ui.test.performClick
+import androidx.compose.ui.test.performTouchInput
+import androidx.compose.ui.test.up
+import app.restwater.core.BankState
+import app.restwater.core.Hand
+import app.restwater.core.Key
+import app.restwater.core.Scheme
+import app.restwater.ui.SolidInk
+import app.restwater.ui.tag
+import kotlin.math.abs
+import kotlin.test.Test
+import kotlin.test.assertEquals
+import kotlin.test.assertTrue
+
+/** The Bank screen by its keys, on the real library. */
+@OptIn(ExperimentalTestApi::class)
+class BankScreenTest {
+    @Test fun aCastIsOneTapAndTheWaitRuns() = Bankside.on {
+        start()
+        assertEquals(BankState.READY, bank.state)
+        tap(Key.CAST)
+        assertEquals(BankState.OUT, bank.state)
+        wait(minutes = 21, seconds = 40)
+        assertEquals("21:40", bank.rods.single().digits)
+        node("clock-1").assertContentDescriptionContains("21 minutes", substring = true)
+        val live = node("clock-1").fetchSemanticsNode().config.getOrNull(SemanticsProperties.LiveRegion)
+        assertEquals(LiveRegionMode.Polite, live)
+    }
+
+    @Test fun aSecondTapIsIgnoredAndSeenToBe() = Bankside.on {
+        start()
+        tap(Key.CAST)
+        wait(minutes = 5)
+        tap(Key.LINER)
+        val before = bank.latest
+        atOnce()
+        tap(Key.LINER)
+        assertEquals(before, bank.latest)
+        node("notice").assertContentDescriptionContains("ignored", substring = true)
+    }
+
+    @Test fun everyKeyIsDrawnWhereTheLayoutSaysAndAsLarge() {
+        for (hand in Hand.entries) for ((state, way) in LEADING_TO) Bankside.on {
+            if (hand == Hand.LEFT) tapOn("hand")
+            start()
+            for (key in way) { tap(key); wait(minutes = 3) }
+            assertEquals(state, bank.state)
+            val layout = layout()
+            for (place in layout.keys) {
+                val box = node(tag(place.key)).fetchSemanticsNode().boundsInRoot
+                val off = listOf(
+                    box.left - place.rect.left, box.top - place.rect.top,
+                    box.width - place.rect.width, box.height - place.rect.height,
+                ).maxOf { abs(it.toDouble()) }
+                assertTrue(off <= 1.5, "${place.key} is $off px off")
+                val least = if (place.key in PRIMARY) 20.0 else 15.0
+                val smaller = minOf(box.width, box.height) / glass.pxPerMm
+                assertTrue(smaller >= least - 1.0 / glass.pxPerMm, "${place.key} is $smaller mm")
+            }
+            assertTrue(layout.broken.isEmpty(), "${layout.broken}")
+        }
+    }
+
+    @Test fun atTwiceTheTextNoKeyIsLost() {
+        // While a fish is on nothing asks for a tap, so the keys that can wait are not there.
+        val waiting = setOf(Key.LINER, Key.INDICATION, Key.TACKLE, Key.END)
+        for ((state, way) in LEADING_TO) Bankside.on(GLASS.copy(textScale = 2.0)) {
+            start()
+            for (key in way) { tap(key); wait(minutes = 3) }
+            val seen = mutableSetOf<Key>()
+            for (page in 0 until layout().pages.toInt()) {
+                for (place in layout(page).keys) {
+                    assertEquals(1, node(tag(place.key)).fetchSemanticsNode().config[SemanticsProperties.ContentDescription].size)
+                    seen += place.key
+                }
+                if (layout().more != null) tapOn("more")
+            }
+            val named = bank.keys.filter { it.enabled }.map { it.key }.toSet()
+            val wanted = if (state == BankState.FISH_ON) named - waiting else named - idle(state)
+            assertTrue(seen.containsAll(wanted), "$state: ${wanted - seen} not found")
+        }
+    }
+
+    /** Keys that have no use with nothing out. */
+    private fun idle(state: BankState) =
+        if (state == BankState.READY) setOf(Key.LINER, Key.INDICATION, Key.TWITCH) else emptySet()
+
+    @Test fun theLeftHandMirrorsTheKeysAndStaysChosen() = Bankside.on {
+        start()
+        tap(Key.CAST)
+        val right = node(tag(Key.BITE)).fetchSemanticsNode().boundsInRoot
+        tapOn("hand")
+        assertEquals(Hand.LEFT, state.settings.hand)
+        val left = node(tag(Key.BITE)).fetchSemanticsNode().boundsInRoot
+        assertTrue(abs(right.left - (glass.widthPx - left.right)) <= 1.5)
+        assertEquals(right.top, left.top)
+    }
+
+    @Test fun dayAndNightAreOneTapApart() = Bankside.on {
+        tapOn("scheme")
+        assertEquals(Scheme.NIGHT, state.settings.scheme)
+        tapOn("scheme")
+        assertEquals(Scheme.DAY, state.settings.scheme)
+    }
+
+    @Test fun theWholeKeyTurnsWhileTheThumbIsOnIt() = Bankside.on {
+        start()
+        val cast = node(tag(Key.CAST))
+        fun solid() = cast.fetchSemanticsNode().config[SolidInk]
+        assertEquals(true, solid())
+        cast.performTouchInput { down(center) }
+        assertEquals(false, solid())
+        assertEquals(BankState.READY, bank.state, "it acts when the thumb lifts")
+        cast.performTouchInput { up() }
+        assertEquals(BankState.OUT, bank.state)
+    }
+
+    @Test fun aThumbThatSlidesOffLogsNothing() = Bankside.on {
+        start()
+        node(tag(Key.CAST)).performTouchInput {
+            down(center)
+            moveTo(center - Offset(0f, 900f))
+            up()
+        }
+        assertEquals(BankState.READY, bank.state)
+    }
+
+    @Test fun twoContactsAtOnceLogNothing() = Bankside.on {
+        start()
+        node(tag(Key.CAST)).performTouchInput {
+            down(0, center)
+            down(1, center + Offset(200f, 0f))
+            up(1)
+            up(0)
+        }
+        assertEquals(BankState.READY, bank.state)
+        node(tag(Key.CAST)).performClick()
+        assertEquals(BankState.OUT, bank.state)
+    }
+
+    @Test fun undoNamesWhatItTakesBackAndRedoBringsItBack() = Bankside.on {
+        start()
+        tap(Key.CAST)
+        wait(minutes = 4)
+        node(tag(Key.UNDO)).assertContentDescriptionContains("cast 09:00", substring = true)
+        tap(Key.UNDO)
+        assertEquals(BankState.READY, bank.state)
+        wait(seconds = 2)
+        tapOn("more")
+        tap(Key.REDO)
+        assertEquals(BankState.OUT, bank.state)
+        assertEquals("4:02", bank.rods.single().digits)
+    }
+
+    @Test fun whatTheCoreRefusesIsShownInItsWords() = Bankside.on {
+        start()
+        tap(Key.UNDO)
+        wait(seconds = 2)
+        assertEquals(BankState.NO_SESSION, bank.state)
+        state.act(app.restwater.core.Action.Bite(1u))
+        wait()
+        assertTrue("Start one first" in state.notice, state.notice)
+    }
+
+    private companion object {
+        val PRIMARY = setOf(Key.CAST, Key.BITE, Key.WOUND_IN, Key.LANDED, Key.LOST, Key.MISSED, Key.START)
+    }
+}

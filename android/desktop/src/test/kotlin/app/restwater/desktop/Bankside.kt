@@ -1,0 +1,109 @@
+package app.restwater.desktop
+
+import androidx.compose.ui.test.DesktopComposeUiTest
+import androidx.compose.ui.test.ExperimentalTestApi
+import androidx.compose.ui.test.SemanticsNodeInteraction
+import androidx.compose.ui.test.onNodeWithTag
+import androidx.compose.ui.test.performClick
+import androidx.compose.ui.test.runDesktopComposeUiTest
+import app.restwater.core.BankLayout
+import app.restwater.core.BankState
+import app.restwater.core.Glass
+import app.restwater.core.Hand
+import app.restwater.core.Key
+import app.restwater.core.Moment
+import app.restwater.core.PadAsk
+import app.restwater.core.Restwater
+import app.restwater.core.bankLayout
+import app.restwater.ui.GlassMeasure
+import app.restwater.ui.RestwaterApp
+import app.restwater.ui.RestwaterState
+import app.restwater.ui.tag
+import java.io.File
+import java.nio.file.Files
+import kotlinx.coroutines.CoroutineScope
+import kotlinx.coroutines.Dispatchers
+import kotlinx.coroutines.runBlocking
+
+/** A phone on the bank: the real screens over the real library in a folder of its own, and a clock that is set by hand. */
+@OptIn(ExperimentalTestApi::class)
+class Bankside(private val ui: DesktopComposeUiTest, private val folder: File, val glass: Glass) {
+    private var ms = NINE_O_CLOCK
+    private var core = open()
+    var state = newState()
+        private set
+
+    private fun open() = Restwater.open(folder.path, now())
+
+    private fun newState() = RestwaterState(core, ::now, CoroutineScope(Dispatchers.Unconfined), Dispatchers.Unconfined)
+
+    private fun now() = Moment(ms, 0, "Europe/London", ms - NINE_O_CLOCK + 1_000, "one boot", 0u)
+
+    fun show() {
+        val measure = GlassMeasure(glass.pxPerMm, glass.textScale, glass.insetTopPx, glass.insetBottomPx)
+        ui.setContent { RestwaterApp(state, measure, ticking = false) }
+        ui.waitForIdle()
+    }
+
+    /** Time passes, and the screen is read again as it is each second. */
+    fun wait(minutes: Int = 0, seconds: Int = 0) {
+        ms += minutes * 60_000L + seconds * 1_000L
+        ui.runOnIdle { runBlocking { state.refresh() } }
+        ui.waitForIdle()
+    }
+
+    /** Less than a second passes: a cold thumb taps twice. */
+    fun atOnce() {
+        ms += 300
+    }
+
+    fun node(tag: String): SemanticsNodeInteraction = ui.onNodeWithTag(tag)
+
+    fun tap(key: Key) = tapOn(tag(key))
+
+    fun tapOn(tag: String) {
+        node(tag).performClick()
+        ui.waitForIdle()
+    }
+
+    /** From an empty log to an open session. */
+    fun start() {
+        tap(Key.START)
+        tap(Key.START)
+        wait(seconds = 30)
+    }
+
+    val bank get() = checkNotNull(state.bank)
+
+    /** The layout that is in force. */
+    fun layout(page: Int = state.page): BankLayout {
+        val rods = bank.rods.size.coerceIn(1, 3).toUByte()
+        return bankLayout(glass.copy(leftHanded = state.settings.hand == Hand.LEFT), PadAsk(bank.state, rods, page.toUByte()))
+    }
+
+    companion object {
+        /** 17 January 2026, 9:00. */
+        private const val NINE_O_CLOCK = 1_768_640_400_000L
+
+        fun on(glass: Glass = GLASS, day: Bankside.() -> Unit) {
+            val folder = Files.createTempDirectory("restwater-test").toFile()
+            try {
+                runDesktopComposeUiTest(glass.widthPx.toInt(), glass.heightPx.toInt()) {
+                    val bankside = Bankside(this, folder, glass)
+                    bankside.show()
+                    bankside.day()
+                    bankside.core.close()
+                }
+            } finally {
+                folder.deleteRecursively()
+            }
+        }
+    }
+}
+
+/** The states with the keys that lead to them from an open session. */
+val LEADING_TO: Map<BankState, List<Key>> = mapOf(
+    BankState.READY to emptyList(),
+    BankState.OUT to listOf(Key.CAST),
+    BankState.FISH_ON to listOf(Key.CAST, Key.BITE),
+)

@@ -1,0 +1,110 @@
+package app.restwater.desktop
+
+import androidx.compose.ui.test.assertContentDescriptionContains
+import app.restwater.core.BankState
+import app.restwater.core.Key
+import app.restwater.core.StripMarkShape
+import kotlin.test.Test
+import kotlin.test.assertEquals
+import kotlin.test.assertFalse
+import kotlin.test.assertNotNull
+import kotlin.test.assertTrue
+
+/** A day from set-up to the end, tapped on the keys, on the real library. */
+class WholeDayTest {
+    @Test fun aWholeDayByTheKeys() = Bankside.on {
+        tap(Key.START)
+        tapOn("row-rods")
+        tapOn("choice-rods-1")
+        wait(seconds = 2)
+        tapOn("back")
+        tap(Key.START)
+        assertEquals(BankState.READY, bank.state)
+        wait(minutes = 2)
+
+        // Waits in minutes; true where a bite came. Invented.
+        val casts = listOf(12 to false, 17 to true, 15 to false, 19 to true, 25 to false, 18 to true, 22 to true, 20 to false)
+        var bites = 0
+        for ((i, cast) in casts.withIndex()) {
+            val (minutes, bite) = cast
+            tap(Key.CAST)
+            wait(minutes)
+            assertEquals("$minutes:00", bank.rods.single().digits)
+            if (bites < 3) assertTrue("Can't tell yet" in bank.advice.headline, bank.advice.headline)
+            if (i == 1) { tap(Key.LINER); wait(seconds = 1) }
+            if (bite) {
+                bites++
+                tap(Key.BITE)
+                assertEquals(BankState.FISH_ON, bank.state)
+                node("advice").assertContentDescriptionContains("Nothing has to be tapped", substring = true)
+                wait(minutes = 1)
+                tap(if (bites == 2) Key.LOST else Key.LANDED)
+            } else {
+                tap(Key.WOUND_IN)
+            }
+            assertEquals(BankState.READY, bank.state)
+            wait(minutes = 2)
+        }
+
+        tap(Key.CAST)
+        wait(minutes = 10)
+        assertFalse("Can't tell yet" in bank.advice.headline, bank.advice.headline)
+        assertTrue("4 bites in 8 casts" in bank.advice.detail, bank.advice.detail)
+        assertEquals(4, bank.strip.marks.count { it.shape == StripMarkShape.BITE })
+        assertEquals(4, bank.strip.marks.count { it.shape == StripMarkShape.NO_BITE })
+        assertNotNull(bank.strip.elapsedMin)
+        node("strip").assertContentDescriptionContains("bites so far", substring = true)
+
+        // The last time back by a minute: the wait grows by it.
+        tap(Key.TIME_BACK)
+        assertEquals("11:00", bank.rods.single().digits)
+
+        // A forgotten end: the next cast closes it.
+        wait(minutes = 10)
+        tap(Key.CAST)
+        assertEquals("0:00", bank.rods.single().digits)
+        wait(minutes = 1)
+        while (layout().keys.none { it.key == Key.END }) tapOn("more")
+        tap(Key.END)
+        assertEquals(BankState.NO_SESSION, bank.state)
+    }
+
+    @Test fun twoRodsHaveAClockEachAndTheKeysActOnTheChosenOne() = Bankside.on {
+        tap(Key.START)
+        tapOn("row-rods")
+        tapOn("choice-rods-2")
+        wait(seconds = 2)
+        tapOn("back")
+        tap(Key.START)
+        wait(seconds = 10)
+        tap(Key.CAST)
+        wait(minutes = 3)
+        tapOn("next-rod")
+        assertEquals(BankState.READY, bank.state)
+        tap(Key.CAST)
+        wait(minutes = 4)
+        assertEquals(listOf("7:00", "4:00"), bank.rods.map { it.digits })
+        tapOn("clock-1")
+        assertEquals(1u, bank.rods.first { it.chosen }.rod.toUInt())
+        tap(Key.WOUND_IN)
+        assertEquals(listOf(BankState.READY, BankState.OUT), bank.rods.map { it.state })
+    }
+
+    @Test fun spotAndRigAreChangedByTapsAlone() = Bankside.on {
+        start()
+        tap(Key.TACKLE)
+        val rows = checkNotNull(state.tackle).rows
+        assertTrue(rows.isNotEmpty())
+        for (row in rows) {
+            tapOn("row-${row.field}")
+            val choice = row.choices.firstOrNull { !it.chosen }
+            if (choice != null) {
+                tapOn("choice-${row.field}-${choice.value}")
+                wait(seconds = 1)
+            }
+            tapOn("back")
+        }
+        tapOn("back")
+        assertTrue(bank.rig.isNotBlank() && bank.spot.isNotBlank())
+    }
+}

@@ -1,0 +1,260 @@
+package app.restwater.ui
+
+import androidx.compose.foundation.Canvas
+import androidx.compose.foundation.background
+import androidx.compose.foundation.clickable
+import androidx.compose.foundation.layout.Box
+import androidx.compose.foundation.layout.fillMaxSize
+import androidx.compose.runtime.Composable
+import androidx.compose.ui.Modifier
+import androidx.compose.ui.geometry.CornerRadius
+import androidx.compose.ui.geometry.Offset
+import androidx.compose.ui.geometry.Size
+import androidx.compose.ui.graphics.drawscope.Stroke
+import androidx.compose.ui.platform.testTag
+import androidx.compose.ui.semantics.LiveRegionMode
+import androidx.compose.ui.semantics.Role
+import androidx.compose.ui.semantics.clearAndSetSemantics
+import androidx.compose.ui.semantics.contentDescription
+import androidx.compose.ui.semantics.isTraversalGroup
+import androidx.compose.ui.semantics.liveRegion
+import androidx.compose.ui.semantics.onClick
+import androidx.compose.ui.semantics.role
+import androidx.compose.ui.semantics.selected
+import androidx.compose.ui.semantics.semantics
+import androidx.compose.ui.semantics.traversalIndex
+import androidx.compose.ui.text.font.FontWeight
+import androidx.compose.ui.text.style.TextAlign
+import app.restwater.core.BankLayout
+import app.restwater.core.BankView
+import app.restwater.core.Hand
+import app.restwater.core.Key
+import app.restwater.core.KeyPlace
+import app.restwater.core.KeyView
+import app.restwater.core.KeyWeight
+import app.restwater.core.PadWords
+import app.restwater.core.Rect
+import app.restwater.core.RodPlace
+import app.restwater.core.RodView
+import app.restwater.core.Scheme
+import app.restwater.core.Settings
+
+/** What can be tapped on the Bank screen. */
+interface BankTaps {
+    fun key(key: Key)
+    fun more()
+    fun rod(rod: UByte)
+    fun screens()
+    fun scheme()
+    fun hand()
+    fun swim()
+}
+
+/** The Bank screen: [view] says what, [layout] says where; nothing is decided here. */
+@Composable
+fun BankScreen(
+    view: BankView,
+    layout: BankLayout,
+    words: PadWords,
+    settings: Settings,
+    notice: String,
+    taps: BankTaps,
+    swim: (@Composable () -> Unit)? = null,
+) {
+    Box(Modifier.fillMaxSize().background(LocalInk.current.paper).oneThumbOnly().semantics { isTraversalGroup = true }) {
+        Top(view, layout, words, settings, taps)
+        // Without a scene of the swim the clock has the fan's place too.
+        Clocks(view, if (swim == null) layout.withoutFan() else layout, taps)
+        Words(view, layout)
+        WaitStrip(view.strip, layout.text.figures.toFloat(), Modifier.at(layout.strip), ORDER_STRIP)
+        if (swim != null) layout.fan?.let { fan -> Fan(fan, words, taps, swim) }
+        Pad(view, layout, words, taps)
+        Notice(notice, layout)
+    }
+}
+
+@Composable
+private fun Top(view: BankView, layout: BankLayout, words: PadWords, settings: Settings, taps: BankTaps) {
+    val header = view.header
+    val ink = LocalInk.current
+    val spoken = "${header.place}, ${header.clock}, ${header.length}"
+    val px = layout.text.header.toFloat()
+    Box(Modifier.at(layout.header).testTag("header").semantics { contentDescription = spoken; traversalIndex = 0f }) {
+        val full = local(layout.header)
+        val half = full.copy(height = full.height / 2)
+        FitText("${header.place}  ${header.clock}", px, ink.ink, Modifier.at(half), FontWeight.Bold, oneLine = true)
+        FitText(header.length, px * 0.9f, ink.ink, Modifier.at(half.copy(top = full.height / 2)), oneLine = true)
+    }
+    val scheme = if (settings.scheme == Scheme.DAY) words.night else words.day
+    val hand = if (settings.hand == Hand.RIGHT) words.left else words.right
+    val mm = LocalPxPerMm.current
+    val labels = listOf(words.screens to layout.screens, scheme to layout.scheme, hand to layout.hand)
+    val text = commonEm(labels.map { (said, place) -> said.label to labelPlace(place, false, mm) }, px)
+    PadKey(words.screens.face(), "screens", text, 0f, Modifier.at(layout.screens), 1f, taps::screens)
+    PadKey(scheme.face(), "scheme", text, 0f, Modifier.at(layout.scheme), 2f, taps::scheme)
+    PadKey(hand.face(), "hand", text, 0f, Modifier.at(layout.hand), 3f, taps::hand)
+}
+
+/** The same rectangle seen from its own corner. */
+private fun local(rect: Rect) = Rect(0.0, 0.0, rect.width, rect.height)
+
+private fun BankLayout.withoutFan(): BankLayout {
+    val fan = fan?.takeIf { rods.size == 1 } ?: return this
+    fun Rect.and(other: Rect): Rect {
+        val left = minOf(left, other.left)
+        return copy(left = left, width = maxOf(this.left + width, other.left + other.width) - left)
+    }
+    return copy(rods = rods.map { it.copy(target = it.target.and(fan), digits = it.digits.and(fan)) })
+}
+
+@Composable
+private fun Clocks(view: BankView, layout: BankLayout, taps: BankTaps) {
+    val one = layout.rods.size == 1
+    for (place in layout.rods) {
+        val rod = view.rods.find { it.rod == place.rod } ?: continue
+        if (one) OneClock(rod, place) else RodCell(rod, place, layout, taps)
+    }
+    val chosen = view.rods.find { it.chosen }
+    val since = chosen?.since.orEmpty()
+    layout.since?.let {
+        val px = layout.text.body.toFloat()
+        FitText(since, px, LocalInk.current.ink, Modifier.at(it))
+    }
+}
+
+@Composable
+private fun OneClock(rod: RodView, place: RodPlace) {
+    Box(Modifier.at(place.target).testTag("clock-${rod.rod}").wait(rod)) {
+        Digits(rod.digits, LocalInk.current.ink, Modifier.fillMaxSize())
+    }
+}
+
+/** The wait as a screen reader says it: by the minute, and of its own accord when the minute changes. */
+private fun Modifier.wait(rod: RodView) = semantics {
+    contentDescription = listOf(rod.spoken, rod.since).filter { it.isNotBlank() }.joinToString(", ")
+    liveRegion = LiveRegionMode.Polite
+    traversalIndex = ORDER_CLOCK + rod.rod.toFloat() / 10
+}
+
+@Composable
+private fun RodCell(rod: RodView, place: RodPlace, layout: BankLayout, taps: BankTaps) {
+    val ink = LocalInk.current
+    val mm = LocalPxPerMm.current
+    val text = if (rod.chosen) ink.paper else ink.ink
+    Box(
+        Modifier.at(place.target).testTag("clock-${rod.rod}").wait(rod)
+            .semantics { selected = rod.chosen; role = Role.Tab }
+            .clickable { taps.rod(rod.rod) },
+    ) {
+        Canvas(Modifier.fillMaxSize()) {
+            val edge = 0.35f * mm
+            if (rod.chosen) drawRoundRect(ink.ink, cornerRadius = CornerRadius(1f * mm))
+            else drawRoundRect(
+                ink.ink, Offset(edge / 2, edge / 2), Size(size.width - edge, size.height - edge), CornerRadius(1f * mm), Stroke(edge),
+            )
+        }
+    }
+    Digits(rod.digits, text, Modifier.at(place.digits))
+    place.name?.let { FitText(rod.name, layout.text.body.toFloat(), text, Modifier.at(it), FontWeight.Bold) }
+}
+
+@Composable
+private fun Words(view: BankView, layout: BankLayout) {
+    val ink = LocalInk.current
+    val body = layout.text.body.toFloat()
+    val advice = view.advice
+    // The sentences that find no line are still spoken.
+    val spoken = (listOf(advice.headline, advice.detail) + advice.more).filter { it.isNotBlank() }.joinToString(" ")
+    Box(
+        Modifier.at(layout.advice).testTag("advice").semantics { contentDescription = spoken; traversalIndex = ORDER_ADVICE },
+    ) {
+        Sentences(
+            advice.headline, listOf(advice.detail) + advice.more, layout.text.headline.toFloat(), body, ink.ink, Modifier.fillMaxSize(),
+        )
+    }
+    layout.spot?.let { FitText(view.spot, body, ink.ink, Modifier.at(it), FontWeight.Bold) }
+    layout.rig?.let { FitText(view.rig, body, ink.ink, Modifier.at(it)) }
+    layout.latest?.let { place ->
+        FitText(view.latest.firstOrNull().orEmpty(), body, ink.ink, Modifier.at(place), align = TextAlign.Center)
+    }
+    Box(
+        Modifier.at(layout.spot ?: layout.notice).testTag("spot").semantics {
+            contentDescription = listOf(view.spot, view.rig).filter { it.isNotBlank() }.joinToString(". ")
+            traversalIndex = ORDER_SPOT
+        },
+    )
+}
+
+@Composable
+private fun Fan(place: Rect, words: PadWords, taps: BankTaps, swim: @Composable () -> Unit) {
+    Box(
+        Modifier.at(place).testTag("fan").clearAndSetSemantics {
+            contentDescription = words.swim.spoken
+            role = Role.Button
+            traversalIndex = ORDER_FAN
+            onClick { taps.swim(); true }
+        }.clickable { taps.swim() },
+    ) { swim() }
+}
+
+@Composable
+private fun Pad(view: BankView, layout: BankLayout, words: PadWords, taps: BankTaps) {
+    val mm = LocalPxPerMm.current
+    val faces = view.keys.associateBy { it.key }
+    val shown = layout.keys.mapNotNull { place -> faces[place.key]?.let { place to it.face(layout.showSubs) } }
+    val chosen = view.rods.indexOfFirst { it.chosen }
+    val nextRod = view.rods.getOrNull((chosen + 1) % view.rods.size.coerceAtLeast(1))
+    val nextFace = nextRod?.let { KeyFace(it.name, it.digits.takeIf { layout.showSubs }, it.spoken) }
+    // Keys of one kind are written in one size.
+    val (large, small) = shown.partition { it.first.key in LARGE }
+    fun labels(keys: List<Pair<KeyPlace, KeyFace>>) =
+        keys.map { (place, face) -> face.label to labelPlace(place.rect, face.sub != null, mm) }
+    val others = listOfNotNull(
+        layout.more?.let { words.more.label to labelPlace(it, false, mm) },
+        layout.nextRod?.let { place -> nextFace?.let { it.label to labelPlace(place, it.sub != null, mm) } },
+    )
+    val largePx = commonEm(labels(large), layout.text.primary.toFloat())
+    val smallPx = commonEm(labels(small) + others, layout.text.secondary.toFloat())
+    val sub = layout.text.sub.toFloat()
+    for ((place, face) in shown) {
+        val order = ORDER_KEYS + view.keys.indexOfFirst { it.key == place.key } / 100f
+        val px = if (place.key in LARGE) largePx else smallPx
+        PadKey(face, tag(place.key), px, sub, Modifier.at(place.rect), order) { taps.key(place.key) }
+    }
+    layout.more?.let { PadKey(words.more.face(), "more", smallPx, sub, Modifier.at(it), ORDER_MORE, taps::more) }
+    layout.nextRod?.let { place ->
+        if (nextFace != null) PadKey(nextFace, "next-rod", smallPx, sub, Modifier.at(place), ORDER_MORE + 0.1f) { taps.rod(nextRod.rod) }
+    }
+}
+
+private fun KeyView.face(withSub: Boolean) =
+    KeyFace(label, sub.takeIf { withSub && !it.isNullOrBlank() }, spoken, weight == KeyWeight.SOLID, enabled)
+
+/** The tag a test finds a key by. */
+fun tag(key: Key) = "key-$key"
+
+@Composable
+private fun Notice(notice: String, layout: BankLayout) {
+    Box(
+        Modifier.at(layout.notice).testTag("notice").semantics {
+            if (notice.isNotBlank()) contentDescription = notice
+            liveRegion = LiveRegionMode.Assertive
+        },
+    ) {
+        if (notice.isNotBlank()) {
+            FitText(notice, layout.text.body.toFloat(), LocalInk.current.ink, Modifier.fillMaxSize(), FontWeight.Bold, TextAlign.Center)
+        }
+    }
+}
+
+/** The keys whose words are large. */
+private val LARGE = setOf(Key.CAST, Key.BITE, Key.WOUND_IN, Key.LANDED, Key.LOST, Key.MISSED, Key.START)
+
+// The order a screen reader walks in: the wait first, then what it means, then the keys.
+private const val ORDER_CLOCK = 10f
+private const val ORDER_ADVICE = 20f
+private const val ORDER_STRIP = 30f
+private const val ORDER_SPOT = 40f
+private const val ORDER_FAN = 50f
+private const val ORDER_KEYS = 60f
+private const val ORDER_MORE = 70f

@@ -1,0 +1,204 @@
+package app.restwater.ui
+
+import androidx.compose.foundation.background
+import androidx.compose.foundation.layout.Box
+import androidx.compose.foundation.layout.Row
+import androidx.compose.foundation.layout.fillMaxSize
+import androidx.compose.foundation.layout.height
+import androidx.compose.foundation.layout.padding
+import androidx.compose.foundation.layout.width
+import androidx.compose.foundation.text.BasicTextField
+import androidx.compose.runtime.Composable
+import androidx.compose.runtime.LaunchedEffect
+import androidx.compose.runtime.MutableState
+import androidx.compose.runtime.getValue
+import androidx.compose.runtime.mutableStateOf
+import androidx.compose.runtime.remember
+import androidx.compose.runtime.setValue
+import androidx.compose.ui.Alignment
+import androidx.compose.ui.Modifier
+import androidx.compose.ui.draw.drawBehind
+import androidx.compose.ui.focus.onFocusChanged
+import androidx.compose.ui.geometry.Offset
+import androidx.compose.ui.graphics.SolidColor
+import androidx.compose.ui.platform.LocalDensity
+import androidx.compose.ui.platform.testTag
+import androidx.compose.ui.semantics.contentDescription
+import androidx.compose.ui.semantics.heading
+import androidx.compose.ui.semantics.semantics
+import androidx.compose.ui.text.TextStyle
+import androidx.compose.ui.text.font.FontWeight
+import androidx.compose.ui.unit.Dp
+import app.restwater.core.BankLayout
+import app.restwater.core.BankView
+import app.restwater.core.ChoiceRow
+import app.restwater.core.Key
+import app.restwater.core.PadWords
+import app.restwater.core.Rect
+import app.restwater.core.SetupView
+import app.restwater.core.TackleView
+
+/** Millimetres of this glass. */
+@Composable
+private fun mm(value: Float): Dp = with(LocalDensity.current) { (value * LocalPxPerMm.current).toDp() }
+
+/** Setting up a session: everything may be left as it stands, and START is always in sight. */
+@Composable
+fun SetupScreen(
+    setup: SetupView,
+    layout: BankLayout,
+    back: Rect,
+    words: PadWords,
+    notice: String,
+    onChoose: (String, String) -> Unit,
+    onStart: () -> Unit,
+    onBack: () -> Unit,
+) {
+    val start = layout.keys.first { it.key == Key.START }.rect
+    val open = remember { mutableStateOf<String?>(null) }
+    Ground()
+    val rest = Head(setup.title, notice, layout, start.top)
+    if (open.value == null) {
+        Field("peg", setup.pegLabel, setup.peg, layout, part(rest, 0), onChoose)
+        Field("water", setup.waterLabel, setup.water, layout, part(rest, 1), onChoose)
+    }
+    val taken = if (open.value == null) part(rest, 2).top - rest.top else 0.0
+    Rows(setup.rows, open, Rect(rest.left, rest.top + taken, rest.width, rest.height - taken), layout, words, onChoose)
+    val face = with(setup.start) { KeyFace(label, sub.takeIf { layout.showSubs }, spoken, solid = true) }
+    PadKey(face, tag(Key.START), layout.text.primary.toFloat(), layout.text.sub.toFloat(), Modifier.at(start), onTap = onStart)
+    Back(back, layout, words) { if (open.value == null) onBack() else open.value = null }
+}
+
+/** Spot and rig of one rod, changed by taps; in force from its next cast. */
+@Composable
+fun TackleScreen(
+    tackle: TackleView,
+    layout: BankLayout,
+    back: Rect,
+    words: PadWords,
+    notice: String,
+    onChoose: (String, String) -> Unit,
+    onBack: () -> Unit,
+) {
+    val open = remember { mutableStateOf<String?>(null) }
+    Ground()
+    Rows(tackle.rows, open, Head(tackle.title, notice, layout, back.top), layout, words, onChoose)
+    Back(back, layout, words) { if (open.value == null) onBack() else open.value = null }
+}
+
+/** The screens there are, a key each. */
+@Composable
+fun ScreenList(view: BankView, layout: BankLayout, back: Rect, words: PadWords, onOpen: (Showing) -> Unit) {
+    Ground()
+    val keys = view.keys.filter { it.key == Key.TACKLE || it.key == Key.START }.map { key ->
+        val goal = if (key.key == Key.START) Showing.SETUP else Showing.TACKLE
+        Cell(KeyFace(key.label, key.sub, key.spoken), "open-$goal") { onOpen(goal) }
+    }
+    KeyGrid(keys, Head("", "", layout, back.top), layout, words)
+    Back(back, layout, words) { onOpen(Showing.BANK) }
+}
+
+@Composable
+private fun Ground() = Box(Modifier.fillMaxSize().background(LocalInk.current.paper).oneThumbOnly())
+
+/** BACK lies where MORE is: a second tap of a cold thumb turns a page of small keys at most. */
+@Composable
+private fun Back(place: Rect, layout: BankLayout, words: PadWords, onBack: () -> Unit) =
+    PadKey(words.back.face(), "back", layout.text.secondary.toFloat(), 0f, Modifier.at(place), onTap = onBack)
+
+/** Title and notice; answers what is left below them, down to [bottom]. */
+@Composable
+private fun Head(title: String, notice: String, layout: BankLayout, bottom: Double): Rect {
+    val mm = LocalPxPerMm.current
+    val ink = LocalInk.current
+    val head = Rect(layout.header.left, layout.header.top, layout.notice.width, 6.0 * mm)
+    val below = head.copy(top = head.top + head.height, height = 4.5 * mm)
+    Box(Modifier.at(head).semantics { heading(); contentDescription = title }) {
+        FitText(title, layout.text.headline.toFloat(), ink.ink, Modifier.fillMaxSize(), FontWeight.Bold)
+    }
+    Box(Modifier.at(below).testTag("notice").semantics { contentDescription = notice }) {
+        FitText(notice, layout.text.body.toFloat(), ink.ink, Modifier.fillMaxSize())
+    }
+    val top = below.top + below.height + 0.5 * mm
+    return Rect(head.left, top, head.width, bottom - top - 2.0 * mm)
+}
+
+/** The fields as keys; the one that is open, as the keys of its choices. Nothing scrolls. */
+@Composable
+private fun Rows(
+    rows: List<ChoiceRow>, open: MutableState<String?>, place: Rect, layout: BankLayout, words: PadWords, onChoose: (String, String) -> Unit,
+) {
+    val row = rows.find { it.field == open.value }
+    if (row == null) {
+        val fields = rows.map { field ->
+            Cell(KeyFace(field.label, field.value, "${field.label}: ${field.value}"), "row-${field.field}") { open.value = field.field }
+        }
+        KeyGrid(fields, place, layout, words)
+        return
+    }
+    val ink = LocalInk.current
+    val line = 4.5 * LocalPxPerMm.current
+    val body = layout.text.body.toFloat()
+    FitText("${row.label}: ${row.value}", body, ink.ink, Modifier.at(place.copy(height = line)), FontWeight.Bold)
+    FitText(row.source, body * 0.9f, ink.soft, Modifier.at(place.copy(top = place.top + line, height = line)))
+    val choices = row.choices.map { choice ->
+        val face = KeyFace(choice.label, null, "${row.label}: ${choice.label}", solid = choice.chosen)
+        Cell(face, "choice-${row.field}-${choice.value}") { onChoose(row.field, choice.value) }
+    }
+    KeyGrid(choices, place.copy(top = place.top + 2 * line, height = place.height - 2 * line), layout, words)
+}
+
+/** One key of a grid. */
+private class Cell(val face: KeyFace, val tag: String, val onTap: () -> Unit)
+
+/** Keys of 15 mm in three columns; where they are more than fit, the last one turns the page. */
+@Composable
+private fun KeyGrid(cells: List<Cell>, place: Rect, layout: BankLayout, words: PadWords) {
+    val mm = LocalPxPerMm.current
+    val (gap, height) = 3.0 * mm to 15.0 * mm
+    val width = (place.width - 2 * gap) / 3
+    val fit = 3 * ((place.height + gap) / (height + gap)).toInt().coerceAtLeast(1)
+    val perPage = if (cells.size <= fit) fit else fit - 1
+    val pages = (cells.size + perPage - 1) / perPage
+    var page by remember(cells.size, perPage) { mutableStateOf(0) }
+    val turn = Cell(words.more.face(), "grid-more") { page = (page + 1) % pages }
+    val shown = cells.drop(page * perPage).take(perPage) + if (pages > 1) listOf(turn) else emptyList()
+    // The rows stand at the bottom of their place, where the thumb is.
+    val rows = (shown.size + 2) / 3
+    val top = place.top + place.height - rows * (height + gap) + gap
+    fun at(i: Int) = Rect(place.left + (i % 3) * (width + gap), top + (i / 3) * (height + gap), width, height)
+    val labels = shown.mapIndexed { i, cell -> cell.face.label to labelPlace(at(i), cell.face.sub != null, mm) }
+    val px = commonEm(labels, layout.text.secondary.toFloat() * 0.9f)
+    shown.forEachIndexed { i, cell ->
+        PadKey(cell.face, cell.tag, px, layout.text.sub.toFloat(), Modifier.at(at(i)), order = i.toFloat(), onTap = cell.onTap)
+    }
+}
+
+/** Line number [i] of the typed fields. */
+@Composable
+private fun part(place: Rect, i: Int): Rect {
+    val height = 9.0 * LocalPxPerMm.current
+    return place.copy(top = place.top + i * height, height = height)
+}
+
+/** A line that is typed, and handed over when it has changed. */
+@Composable
+private fun Field(field: String, label: String, value: String, layout: BankLayout, place: Rect, onChoose: (String, String) -> Unit) {
+    val ink = LocalInk.current
+    var typed by remember { mutableStateOf(value) }
+    var typing by remember { mutableStateOf(false) }
+    // The core's answer to a letter must not overtake the next letter.
+    LaunchedEffect(value, typing) { if (!typing) typed = value }
+    val em = layout.text.body.toFloat()
+    val style = TextStyle(ink.ink, with(LocalDensity.current) { (em * 1.2f).toSp() }, FontWeight.Bold)
+    Row(Modifier.at(place), verticalAlignment = Alignment.CenterVertically) {
+        FitText(label, em, ink.ink, Modifier.width(mm(14f)).height(mm(6f)))
+        BasicTextField(
+            typed, { typed = it; onChoose(field, it) },
+            Modifier.weight(1f).padding(vertical = mm(2f)).testTag("field-$field").onFocusChanged { typing = it.isFocused }
+                .semantics { contentDescription = label }
+                .drawBehind { drawLine(ink.ink, Offset(0f, size.height), Offset(size.width, size.height), 3f) },
+            textStyle = style, singleLine = true, cursorBrush = SolidColor(ink.accent),
+        )
+    }
+}

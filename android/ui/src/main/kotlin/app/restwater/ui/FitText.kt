@@ -1,0 +1,196 @@
+package app.restwater.ui
+
+import androidx.compose.foundation.Canvas
+import androidx.compose.foundation.layout.BoxWithConstraints
+import androidx.compose.runtime.Composable
+import androidx.compose.runtime.remember
+import androidx.compose.ui.Modifier
+import androidx.compose.ui.geometry.Offset
+import androidx.compose.ui.graphics.Color
+import androidx.compose.ui.graphics.drawscope.withTransform
+import androidx.compose.ui.platform.LocalDensity
+import androidx.compose.ui.semantics.clearAndSetSemantics
+import androidx.compose.ui.text.TextLayoutResult
+import androidx.compose.ui.text.TextMeasurer
+import androidx.compose.ui.text.TextStyle
+import androidx.compose.ui.text.drawText
+import androidx.compose.ui.text.font.FontWeight
+import androidx.compose.ui.text.rememberTextMeasurer
+import androidx.compose.ui.text.style.LineHeightStyle
+import androidx.compose.ui.text.style.TextAlign
+import androidx.compose.ui.text.style.TextOverflow
+import androidx.compose.ui.unit.Constraints
+import androidx.compose.ui.unit.Density
+import androidx.compose.ui.unit.em
+import app.restwater.core.Rect
+
+/** Share of the em that a capital letter or a figure is high in the sans faces phones have, within 2 %. */
+private const val CAP_OF_EM = 0.715f
+
+/** A text in the size asked for, or the largest below it that shows the whole of it. */
+@Composable
+fun FitText(
+    text: String,
+    emPx: Float,
+    color: Color,
+    modifier: Modifier = Modifier,
+    weight: FontWeight = FontWeight.Medium,
+    align: TextAlign = TextAlign.Start,
+    middle: Boolean = true,
+    oneLine: Boolean = false,
+) {
+    val measurer = rememberTextMeasurer()
+    val density = LocalDensity.current
+    // The words are spoken by what holds them; drawn text says nothing twice.
+    BoxWithConstraints(modifier.clearAndSetSemantics { }) {
+        val (width, height) = constraints.maxWidth to constraints.maxHeight
+        val laid = remember(text, emPx, width, height, weight, align, density) {
+            measurer.fit(text, emPx, width, height, density, weight, align, if (oneLine) 1 else MOST_LINES).laid
+        }
+        Canvas(Modifier.matchParentSize()) {
+            val top = if (middle) ((size.height - laid.size.height) / 2f).coerceAtLeast(0f) else 0f
+            drawText(laid, color, Offset(0f, top))
+        }
+    }
+}
+
+/** A text laid out, the size that took, and whether all of it shows. */
+class Fitted(val laid: TextLayoutResult, val em: Float, val whole: Boolean)
+
+/** One size for keys that belong together: the largest up to [emPx] at which each label fits its place. */
+@Composable
+fun commonEm(labels: List<Pair<String, Rect>>, emPx: Float): Float {
+    val measurer = rememberTextMeasurer()
+    val density = LocalDensity.current
+    return remember(labels, emPx, density) {
+        labels.filter { it.first.isNotBlank() }.minOfOrNull { (label, place) ->
+            measurer.fit(label, emPx, place.width.toInt(), place.height.toInt(), density, FontWeight.Bold).em
+        } ?: emPx
+    }
+}
+
+/** Lays a text at [emPx], then ever smaller until all of it stands in [width] x [height] without a broken word. */
+fun TextMeasurer.fit(
+    text: String,
+    emPx: Float,
+    width: Int,
+    height: Int,
+    density: Density,
+    weight: FontWeight,
+    align: TextAlign = TextAlign.Start,
+    mostLines: Int = MOST_LINES,
+): Fitted {
+    var em = emPx
+    while (true) {
+        val style = style(em, density, weight, align)
+        val lines = (height / (em * LINE)).toInt().coerceIn(1, mostLines)
+        val laid = measure(
+            text, style, TextOverflow.Ellipsis, softWrap = lines > 1, maxLines = lines,
+            constraints = Constraints(minWidth = width, maxWidth = width),
+        )
+        val whole = !laid.hasVisualOverflow && !laid.breaksAWord(text) && laid.size.height <= height + 1
+        if (whole || em <= emPx * SMALLEST) return Fitted(laid, em, whole)
+        em *= 0.95f
+    }
+}
+
+private fun TextLayoutResult.breaksAWord(text: String): Boolean =
+    (0 until lineCount - 1).any { line ->
+        val end = getLineEnd(line)
+        end in 1 until text.length && !text[end - 1].isWhitespace() && text[end - 1] != '-' && !text[end].isWhitespace()
+    }
+
+private fun style(em: Float, density: Density, weight: FontWeight, align: TextAlign) = TextStyle(
+    fontSize = with(density) { em.toSp() },
+    fontWeight = weight,
+    fontFeatureSettings = "tnum",
+    textAlign = align,
+    lineHeight = LINE.em,
+    lineHeightStyle = LineHeightStyle(LineHeightStyle.Alignment.Center, LineHeightStyle.Trim.None),
+)
+
+/** As many lines as a place holds. */
+private const val MOST_LINES = 99
+
+/** Height of a line against its em; the core's layout counts with the same. */
+private const val LINE = 1.2f
+
+/** A text is never made smaller than this share of the size asked for. */
+private const val SMALLEST = 0.35f
+
+/** Digits as high as the place, narrowed where they would be wider than it. */
+@Composable
+fun Digits(text: String, color: Color, modifier: Modifier = Modifier, align: TextAlign = TextAlign.Start) {
+    val measurer = rememberTextMeasurer()
+    val density = LocalDensity.current
+    BoxWithConstraints(modifier.clearAndSetSemantics { }) {
+        val em = constraints.maxHeight / CAP_OF_EM
+        val cut = text.lastIndexOf(':').coerceAtLeast(0)
+        val whole = remember(text, em, density) { measurer.line(text, em, density) }
+        val head = remember(text, em, density) { measurer.line(text.substring(0, cut), em, density) }
+        val tail = remember(text, em, density) { measurer.line(text.substring(cut), em * 0.5f, density) }
+        Canvas(Modifier.matchParentSize()) {
+            fun draw(laid: TextLayoutResult, from: Float, squeeze: Float, capHeight: Float) {
+                val top = capHeight - laid.firstBaseline
+                withTransform({ translate(from, top); scale(squeeze, 1f, Offset.Zero) }) { drawText(laid, color) }
+            }
+            val squeeze = (size.width / whole.size.width).coerceAtMost(1f)
+            fun start(width: Float) = if (align == TextAlign.End) size.width - width else 0f
+            if (squeeze >= NARROWEST || cut == 0) {
+                draw(whole, start(whole.size.width * squeeze), squeeze, size.height)
+            } else {
+                // Too narrow to read at arm's length: minutes stay high, seconds become small.
+                val narrow = (size.width / (head.size.width + tail.size.width)).coerceAtMost(1f)
+                draw(head, 0f, narrow, size.height)
+                draw(tail, head.size.width * narrow, narrow, size.height)
+            }
+        }
+    }
+}
+
+/** Digits narrower than this share of their own width are hard to tell apart. */
+private const val NARROWEST = 0.5f
+
+private fun TextMeasurer.line(text: String, em: Float, density: Density) =
+    measure(text, style(em, density, FontWeight.Bold, TextAlign.Left), softWrap = false, maxLines = 1)
+
+/** The first sentence large, then as many of the others as fit whole below it. */
+@Composable
+fun Sentences(first: String, others: List<String>, firstPx: Float, otherPx: Float, color: Color, modifier: Modifier = Modifier) {
+    val measurer = rememberTextMeasurer()
+    val density = LocalDensity.current
+    BoxWithConstraints(modifier.clearAndSetSemantics { }) {
+        val (width, height) = constraints.maxWidth to constraints.maxHeight
+        val laid = remember(first, others, firstPx, otherPx, width, height, density) {
+            measurer.column(first, others.filter { it.isNotBlank() }, firstPx, otherPx, width, height, density)
+        }
+        Canvas(Modifier.matchParentSize()) {
+            var y = 0f
+            for (text in laid) {
+                drawText(text, color, Offset(0f, y))
+                y += text.size.height
+            }
+        }
+    }
+}
+
+private fun TextMeasurer.column(
+    first: String, others: List<String>, firstPx: Float, otherPx: Float, width: Int, height: Int, density: Density,
+): List<TextLayoutResult> {
+    // The first keeps one line where that leaves room for the second; a long one takes two.
+    val line = (firstPx * LINE).toInt() + 1
+    val alone = fit(first, firstPx, width, line.coerceAtMost(height), density, FontWeight.Bold)
+    val left = height - (otherPx * LINE).toInt()
+    val head = if (alone.em < firstPx * 0.85f && left > line) fit(first, firstPx, width, left, density, FontWeight.Bold) else alone
+    val laid = mutableListOf(head.laid)
+    var y = head.laid.size.height
+    for (sentence in others) {
+        val room = height - y
+        if (room < otherPx * LINE * 0.8f) break
+        val next = fit(sentence, otherPx, width, room, density, FontWeight.Medium)
+        if (!next.whole || next.em < otherPx * 0.7f) break
+        laid += next.laid
+        y += next.laid.size.height
+    }
+    return laid
+}

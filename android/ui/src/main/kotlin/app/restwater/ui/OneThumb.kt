@@ -1,0 +1,22 @@
+package app.restwater.ui
+
+import androidx.compose.ui.Modifier
+import androidx.compose.ui.input.pointer.PointerEventPass
+import androidx.compose.ui.input.pointer.pointerInput
+
+/**
+ * Ignores everything while two contacts or more are on the glass, until all have gone: a palm or a run of
+ * drops beside the thumb must not log anything.
+ */
+fun Modifier.oneThumbOnly(): Modifier = pointerInput(Unit) {
+    awaitPointerEventScope {
+        var several = false
+        while (true) {
+            val event = awaitPointerEvent(PointerEventPass.Initial)
+            val down = event.changes.count { it.pressed }
+            several = if (down == 0 && !event.changes.any { it.previousPressed }) false else several || down > 1
+            if (several) event.changes.forEach { it.consume() }
+            if (down == 0) several = false
+        }
+    }
+}

@@ -1,0 +1,122 @@
+package app.restwater.ui
+
+import androidx.compose.foundation.Canvas
+import androidx.compose.foundation.clickable
+import androidx.compose.foundation.interaction.MutableInteractionSource
+import androidx.compose.foundation.interaction.collectIsPressedAsState
+import androidx.compose.foundation.layout.Box
+import androidx.compose.foundation.layout.Column
+import androidx.compose.foundation.layout.fillMaxSize
+import androidx.compose.foundation.layout.fillMaxWidth
+import androidx.compose.foundation.layout.padding
+import androidx.compose.runtime.Composable
+import androidx.compose.runtime.getValue
+import androidx.compose.runtime.remember
+import androidx.compose.ui.Modifier
+import androidx.compose.ui.geometry.CornerRadius
+import androidx.compose.ui.geometry.Offset
+import androidx.compose.ui.geometry.Size
+import androidx.compose.ui.graphics.PathEffect
+import androidx.compose.ui.graphics.drawscope.Stroke
+import androidx.compose.ui.platform.LocalDensity
+import androidx.compose.ui.platform.testTag
+import androidx.compose.ui.semantics.Role
+import androidx.compose.ui.semantics.SemanticsPropertyKey
+import androidx.compose.ui.semantics.contentDescription
+import androidx.compose.ui.semantics.disabled
+import androidx.compose.ui.semantics.role
+import androidx.compose.ui.semantics.semantics
+import androidx.compose.ui.semantics.traversalIndex
+import androidx.compose.ui.text.font.FontWeight
+import androidx.compose.ui.text.style.TextAlign
+import app.restwater.core.Rect
+import app.restwater.core.Said
+
+/** Whether a key is drawn in solid ink at this moment; read by tests. */
+val SolidInk = SemanticsPropertyKey<Boolean>("SolidInk")
+
+/** What a key looks like and says. */
+data class KeyFace(
+    val label: String,
+    val sub: String?,
+    val spoken: String,
+    val solid: Boolean = false,
+    val enabled: Boolean = true,
+)
+
+/** An outlined key of one word. */
+fun Said.face() = KeyFace(label, null, spoken)
+
+/**
+ * A key of the pad. While a thumb is on it the whole of it turns round, ink for paper, so that a finger that
+ * feels nothing still sees that it was felt. It acts when the thumb lifts.
+ */
+@Composable
+fun PadKey(
+    face: KeyFace,
+    tag: String,
+    labelPx: Float,
+    subPx: Float,
+    modifier: Modifier = Modifier,
+    order: Float = 0f,
+    onTap: () -> Unit,
+) {
+    val touch = remember { MutableInteractionSource() }
+    val pressed by touch.collectIsPressedAsState()
+    val solid = face.solid != pressed
+    val colours = LocalInk.current
+    val mm = LocalPxPerMm.current
+    val text = if (solid) colours.paper else if (face.enabled) colours.ink else colours.soft
+    Box(
+        modifier
+            .testTag(tag)
+            .clickable(touch, indication = null, enabled = face.enabled, role = Role.Button, onClick = onTap)
+            .semantics(mergeDescendants = true) {
+                contentDescription = face.spoken
+                role = Role.Button
+                traversalIndex = order
+                this[SolidInk] = solid
+                if (!face.enabled) disabled()
+            },
+    ) {
+        Canvas(Modifier.fillMaxSize()) {
+            val edge = (if (pressed) 0.9f else 0.5f) * mm
+            val corner = CornerRadius(2f * mm)
+            val inset = Offset(edge / 2, edge / 2)
+            val inner = Size(size.width - edge, size.height - edge)
+            if (solid) drawRoundRect(colours.ink, cornerRadius = corner)
+            val dashes = if (face.enabled) null else PathEffect.dashPathEffect(floatArrayOf(1.2f * mm, 1.2f * mm))
+            drawRoundRect(
+                if (face.enabled) colours.ink else colours.soft, inset, inner, corner,
+                Stroke(if (face.enabled) edge else 0.3f * mm, pathEffect = dashes),
+            )
+        }
+        val side = with(LocalDensity.current) { (KEY_EDGE_MM * mm).toDp() }
+        Column(Modifier.fillMaxSize().padding(side)) {
+            val sub = face.sub?.takeIf { it.isNotBlank() }
+            Box(Modifier.fillMaxWidth().weight(if (sub == null) 1f else LABEL_SHARE)) {
+                FitText(
+                    face.label, labelPx, text, Modifier.fillMaxSize(), FontWeight.Bold, TextAlign.Center,
+                )
+            }
+            if (sub != null) {
+                Box(Modifier.fillMaxWidth().weight(1f - LABEL_SHARE)) {
+                    FitText(sub, subPx, text, Modifier.fillMaxSize(), FontWeight.Medium, TextAlign.Center, middle = false)
+                }
+            }
+        }
+    }
+}
+
+/** The part of a key its label may fill, from its own corner. */
+fun labelPlace(key: Rect, hasSub: Boolean, pxPerMm: Float): Rect {
+    val edge = 2.0 * KEY_EDGE_MM * pxPerMm
+    val height = (key.height - edge) * if (hasSub) LABEL_SHARE.toDouble() else 1.0
+    return Rect(0.0, 0.0, key.width - edge, height)
+}
+
+/** Between the edge of a key and its words, mm. */
+private const val KEY_EDGE_MM = 1f
+
+/** Share of a key's height that its label has where a smaller line stands below. */
+private const val LABEL_SHARE = 0.6f

@@ -1,0 +1,22 @@
+package app.restwater.ui
+
+import androidx.compose.foundation.layout.absoluteOffset
+import androidx.compose.foundation.layout.size
+import androidx.compose.runtime.Composable
+import androidx.compose.ui.Modifier
+import androidx.compose.ui.platform.LocalDensity
+import androidx.compose.ui.unit.IntOffset
+import app.restwater.core.Rect
+import kotlin.math.roundToInt
+
+/** Puts something where the core's layout says, whatever the direction of the language. */
+@Composable
+fun Modifier.at(rect: Rect): Modifier {
+    val left = rect.left.roundToInt()
+    val top = rect.top.roundToInt()
+    val width = (rect.left + rect.width).roundToInt() - left
+    val height = (rect.top + rect.height).roundToInt() - top
+    return with(LocalDensity.current) {
+        this@at.absoluteOffset { IntOffset(left, top) }.size(width.toDp(), height.toDp())
+    }
+}

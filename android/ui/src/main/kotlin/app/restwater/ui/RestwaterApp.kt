@@ -1,0 +1,125 @@
+package app.restwater.ui
+
+import androidx.compose.foundation.background
+import androidx.compose.foundation.layout.Box
+import androidx.compose.foundation.layout.BoxWithConstraints
+import androidx.compose.foundation.layout.fillMaxSize
+import androidx.compose.foundation.layout.padding
+import androidx.compose.runtime.Composable
+import androidx.compose.runtime.CompositionLocalProvider
+import androidx.compose.runtime.LaunchedEffect
+import androidx.compose.runtime.remember
+import androidx.compose.ui.Modifier
+import androidx.compose.ui.platform.LocalDensity
+import androidx.compose.ui.platform.testTag
+import androidx.compose.ui.semantics.contentDescription
+import androidx.compose.ui.semantics.semantics
+import app.restwater.core.Action
+import app.restwater.core.BankLayout
+import app.restwater.core.BankState
+import app.restwater.core.FanGlass
+import app.restwater.core.Glass
+import app.restwater.core.Hand
+import app.restwater.core.Key
+import app.restwater.core.PadAsk
+import app.restwater.core.Rect
+import app.restwater.core.RestwaterException
+import app.restwater.core.Scheme
+import app.restwater.core.bankLayout
+import app.restwater.core.padWords
+import kotlinx.coroutines.delay
+
+/** What a shell knows of its glass beside the size of the window. */
+data class GlassMeasure(
+    val pxPerMm: Double,
+    val textScale: Double = 1.0,
+    val insetTopPx: Double = 0.0,
+    val insetBottomPx: Double = 0.0,
+)
+
+/** All screens over one state. Reads the clock again each second. */
+@Composable
+fun RestwaterApp(state: RestwaterState, measure: GlassMeasure, ticking: Boolean = true) {
+    LaunchedEffect(state, ticking) {
+        state.refresh()
+        while (ticking) {
+            delay(1_000)
+            state.refresh()
+        }
+    }
+    val ink = if (state.settings.scheme == Scheme.DAY) Ink.Day else Ink.Night
+    CompositionLocalProvider(LocalInk provides ink, LocalPxPerMm provides measure.pxPerMm.toFloat()) {
+        BoxWithConstraints(Modifier.fillMaxSize().background(ink.paper)) {
+            val glass = Glass(
+                constraints.maxWidth.toDouble(), constraints.maxHeight.toDouble(), measure.pxPerMm, measure.textScale,
+                state.settings.hand == Hand.LEFT, measure.insetTopPx, measure.insetBottomPx,
+            )
+            Screens(state, glass)
+        }
+    }
+}
+
+@Composable
+private fun Screens(state: RestwaterState, glass: Glass) {
+    val view = state.bank ?: return
+    // Without a session there is a screen yet: the keys, and the clock's place empty.
+    val ask = PadAsk(view.state, view.rods.size.coerceIn(1, 3).toUByte(), (state.page % 256).toUByte())
+    val laid = remember(glass, ask) { lay(glass, ask) }
+    val layout = laid.getOrElse { Trouble((it as? RestwaterException.Failed)?.text ?: throw it, GlassMeasure(glass.pxPerMm)); return }
+    val words = remember { padWords() }
+    // The place beside CAST, the same in every state.
+    val back = remember(glass) { lay(glass, PadAsk(BankState.READY, 1u, 0u)).getOrThrow().more ?: layout.notice }
+    when (state.showing) {
+        Showing.BANK -> {
+            // The fan changes with a tap or by the minute, never by the second.
+            layout.fan?.let { place ->
+                LaunchedEffect(glass, place, view.latest, view.spot, view.header.clock) { state.readFan(smallFan(glass, place)) }
+            }
+            BankScreen(
+                view, layout, words, state.settings, state.notice, remember(state) { taps(state) },
+                state.fan?.let { scene -> { SwimCanvas(scene, Modifier.fillMaxSize()) } },
+            )
+        }
+        Showing.SETUP -> state.setup?.let { setup ->
+            val start = remember(glass) { lay(glass, PadAsk(BankState.NO_SESSION, 1u, 0u)).getOrThrow() }
+            SetupScreen(setup, start, back, words, state.notice, { field, value -> state.act(Action.ChooseSetup(field, value)) }, state::start) {
+                state.open(Showing.BANK)
+            }
+        }
+        Showing.TACKLE -> state.tackle?.let { tackle ->
+            TackleScreen(tackle, layout, back, words, state.notice, { field, value -> state.act(Action.Choose(tackle.rod, field, value)) }) {
+                state.open(Showing.BANK)
+            }
+        }
+        Showing.SCREENS -> ScreenList(view, layout, back, words, state::open)
+    }
+}
+
+/** The glass of the small fan. */
+fun smallFan(glass: Glass, place: Rect) = FanGlass(place.width, place.height, glass.pxPerMm, glass.textScale, true)
+
+private fun lay(glass: Glass, ask: PadAsk): Result<BankLayout> =
+    try {
+        Result.success(bankLayout(glass, ask))
+    } catch (refused: RestwaterException.Failed) {
+        Result.failure(refused)
+    }
+
+/** What keeps the screens from being shown, and what to do about it. */
+@Composable
+fun Trouble(text: String, measure: GlassMeasure) {
+    Box(Modifier.fillMaxSize().background(LocalInk.current.paper).testTag("trouble").semantics { contentDescription = text }) {
+        val edge = with(LocalDensity.current) { (3 * measure.pxPerMm).toFloat().toDp() }
+        FitText(text, (measure.pxPerMm * 3.6).toFloat(), LocalInk.current.ink, Modifier.fillMaxSize().padding(edge))
+    }
+}
+
+private fun taps(state: RestwaterState) = object : BankTaps {
+    override fun key(key: Key) = state.tap(key)
+    override fun more() = state.more()
+    override fun rod(rod: UByte) = state.act(Action.ChooseRod(rod))
+    override fun screens() = state.open(Showing.SCREENS)
+    override fun scheme() = state.changeScheme()
+    override fun hand() = state.changeHand()
+    override fun swim() = state.open(Showing.SCREENS)
+}

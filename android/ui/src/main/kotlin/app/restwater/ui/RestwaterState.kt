@@ -1,0 +1,158 @@
+package app.restwater.ui
+
+import androidx.compose.runtime.getValue
+import androidx.compose.runtime.mutableStateOf
+import androidx.compose.runtime.setValue
+import app.restwater.core.Action
+import app.restwater.core.BankView
+import app.restwater.core.FanGlass
+import app.restwater.core.Hand
+import app.restwater.core.Key
+import app.restwater.core.Moment
+import app.restwater.core.Restwater
+import app.restwater.core.RestwaterException
+import app.restwater.core.Scheme
+import app.restwater.core.Screen
+import app.restwater.core.Settings
+import app.restwater.core.SetupView
+import app.restwater.core.SwimScene
+import app.restwater.core.TackleView
+import app.restwater.core.Which
+import kotlinx.coroutines.CoroutineDispatcher
+import kotlinx.coroutines.CoroutineScope
+import kotlinx.coroutines.launch
+import kotlinx.coroutines.withContext
+
+/** Which screen lies on top. */
+enum class Showing { BANK, SETUP, TACKLE, SCREENS }
+
+/**
+ * What the screens draw, held once. Taps go to the core one after another on [worker], each with the moment the
+ * thumb lifted; what the core answers is what is shown. No rule stands here.
+ */
+class RestwaterState(
+    private val core: Restwater,
+    private val now: () -> Moment,
+    private val scope: CoroutineScope,
+    private val worker: CoroutineDispatcher,
+) {
+    var bank by mutableStateOf<BankView?>(null)
+        private set
+    var setup by mutableStateOf<SetupView?>(null)
+        private set
+    var tackle by mutableStateOf<TackleView?>(null)
+        private set
+    var settings by mutableStateOf(Settings(Hand.RIGHT, Scheme.DAY))
+        private set
+    var showing by mutableStateOf(Showing.BANK)
+        private set
+
+    /** The small swim fan, where a spot is known. */
+    var fan by mutableStateOf<SwimScene?>(null)
+        private set
+
+    /** What the core said of the last tap. */
+    var notice by mutableStateOf("")
+        private set
+
+    /** Which page of small keys is open. */
+    var page by mutableStateOf(0)
+        private set
+
+    /** Reads the screen that shows again, as of now. */
+    suspend fun refresh() {
+        val which = when (showing) {
+            Showing.BANK, Showing.SCREENS -> Which.BANK
+            Showing.SETUP -> Which.SETUP
+            Showing.TACKLE -> Which.TACKLE
+        }
+        val at = now()
+        answer { core.settings() to core.screen(which, at) }?.let { (settings, screen) ->
+            this.settings = settings
+            show(screen)
+        }
+    }
+
+    /** Reads the fan again for the place it has on the glass; without a session there is none. */
+    suspend fun readFan(glass: FanGlass) {
+        val at = now()
+        fan = if (bank?.rods.isNullOrEmpty()) null else answer { core.swimScene(at, glass) }
+    }
+
+    /** A key of the Bank screen. */
+    fun tap(key: Key) {
+        page = 0
+        val rod = bank?.rods?.find { it.chosen }?.rod ?: 1u
+        when (key) {
+            Key.START -> open(Showing.SETUP)
+            Key.TACKLE -> open(Showing.TACKLE)
+            Key.CAST -> act(Action.Cast(rod))
+            Key.BITE -> act(Action.Bite(rod))
+            Key.WOUND_IN -> act(Action.WoundIn(rod))
+            Key.LINER -> act(Action.Liner(rod))
+            Key.LANDED -> act(Action.Landed(rod, null))
+            Key.LOST -> act(Action.Lost(rod))
+            Key.MISSED -> act(Action.Missed(rod))
+            Key.TIME_BACK -> act(Action.TimeBack(1u))
+            Key.TIME_BACK_FIVE -> act(Action.TimeBack(5u))
+            Key.UNDO -> act(Action.Undo)
+            Key.REDO -> act(Action.Redo)
+            Key.TWITCH -> act(Action.Twitch(rod))
+            Key.INDICATION -> act(Action.Indication(rod))
+            Key.END -> act(Action.EndSession)
+        }
+    }
+
+    /** Hands a tap to the core; [after] runs when it was taken. */
+    fun act(action: Action, after: () -> Unit = {}) {
+        val at = now()
+        scope.launch {
+            answer { core.act(action, at) }?.let { update ->
+                notice = update.notice
+                show(update.screen)
+                after()
+                refresh()
+            }
+        }
+    }
+
+    /** The next page of small keys. */
+    fun more() {
+        page += 1
+    }
+
+    /** Brings a screen to the top. */
+    fun open(which: Showing) {
+        showing = which
+        notice = ""
+        scope.launch { refresh() }
+    }
+
+    /** Begins a session as the set-up screen stands. */
+    fun start() = act(Action.StartSession(null)) { showing = Showing.BANK }
+
+    /** Day to night and back. */
+    fun changeScheme() =
+        act(Action.Set(null, if (settings.scheme == Scheme.DAY) Scheme.NIGHT else Scheme.DAY))
+
+    /** Right hand to left and back. */
+    fun changeHand() = act(Action.Set(if (settings.hand == Hand.RIGHT) Hand.LEFT else Hand.RIGHT, null))
+
+    private fun show(screen: Screen) {
+        when (screen) {
+            is Screen.Bank -> bank = screen.v1
+            is Screen.Setup -> setup = screen.v1
+            is Screen.Tackle -> tackle = screen.v1
+            is Screen.Swim -> Unit
+        }
+    }
+
+    /** Asks the core off the main thread; what went wrong is shown in the core's words. */
+    private suspend fun <T> answer(ask: () -> T): T? =
+        try {
+            withContext(worker) { ask() }
+        } catch (refused: RestwaterException.Failed) {
+            notice = refused.text
+            null
+        }
+}

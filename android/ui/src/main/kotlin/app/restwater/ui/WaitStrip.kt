@@ -1,0 +1,194 @@
+package app.restwater.ui
+
+import androidx.compose.foundation.Canvas
+import androidx.compose.runtime.Composable
+import androidx.compose.ui.Modifier
+import androidx.compose.ui.geometry.Offset
+import androidx.compose.ui.geometry.Size
+import androidx.compose.ui.graphics.Color
+import androidx.compose.ui.graphics.Path
+import androidx.compose.ui.graphics.PathEffect
+import androidx.compose.ui.graphics.drawscope.DrawScope
+import androidx.compose.ui.graphics.drawscope.Stroke
+import androidx.compose.ui.graphics.drawscope.clipRect
+import androidx.compose.ui.platform.LocalDensity
+import androidx.compose.ui.platform.testTag
+import androidx.compose.ui.semantics.contentDescription
+import androidx.compose.ui.semantics.semantics
+import androidx.compose.ui.semantics.traversalIndex
+import androidx.compose.ui.text.TextMeasurer
+import androidx.compose.ui.text.TextStyle
+import androidx.compose.ui.text.drawText
+import androidx.compose.ui.text.font.FontWeight
+import androidx.compose.ui.text.rememberTextMeasurer
+import androidx.compose.ui.unit.Density
+import app.restwater.core.StripMark
+import app.restwater.core.StripMarkShape
+import app.restwater.core.StripView
+
+/**
+ * The wait strip: a tape of minutes from the splash. What has run is solid; bites of this session are diamonds,
+ * waits that ended without one strokes, liners of the running cast triangles; the near-best band is hatched and
+ * bracketed; the present minute is the accent line with a flag; beyond what is known the tape is dotted.
+ */
+@Composable
+fun WaitStrip(strip: StripView, figurePx: Float, modifier: Modifier = Modifier, order: Float = 0f) {
+    val ink = LocalInk.current
+    val mm = LocalPxPerMm.current
+    val measurer = rememberTextMeasurer()
+    val density = LocalDensity.current
+    Canvas(
+        modifier.testTag("strip").semantics {
+            contentDescription = strip.spoken
+            traversalIndex = order
+        },
+    ) {
+        Tape(this, strip, ink, mm, figurePx).draw(measurer, density)
+    }
+}
+
+/** One drawing of the strip: where its parts stand in the height there is. */
+private class Tape(
+    private val on: DrawScope,
+    private val strip: StripView,
+    private val ink: Ink,
+    private val mm: Float,
+    askedPx: Float,
+) {
+    /** On a small glass bracket, ticks and figures give way before the tape does. */
+    private val slim = (on.size.height / (11f * mm)).coerceIn(0.45f, 1f)
+    private val figurePx = askedPx.coerceAtMost(on.size.height * 0.26f)
+    private val bracket = 1.6f * mm * slim
+    private val ticks = 1.4f * mm * slim
+    private val left = 0.3f * mm
+    private val right = on.size.width - left
+    private val top = bracket + 0.3f * mm
+    private val bottom = on.size.height - ticks - figurePx * 0.95f
+    private val height = bottom - top
+    private val run = height * 0.3f
+
+    private fun x(minute: Double): Float =
+        left + (right - left) * (minute / strip.lengthMin).coerceIn(0.0, 1.0).toFloat()
+
+    fun draw(measurer: TextMeasurer, density: Density) {
+        unknown()
+        band()
+        window()
+        strip.elapsedMin?.let { elapsed ->
+            on.drawRect(ink.ink, Offset(left, bottom - run), Size(x(elapsed) - left, run))
+        }
+        strip.marks.forEach(::mark)
+        on.drawRect(ink.ink, Offset(left, top), Size(right - left, height), style = Stroke(0.35f * mm))
+        scale(measurer, density)
+        strip.elapsedMin?.let(::now)
+    }
+
+    /** Dots where no cast has been long enough to tell. */
+    private fun unknown() {
+        val from = x(strip.knownToMin ?: return)
+        val step = 1.3f * mm
+        var column = 0
+        var across = from + step
+        while (across < right) {
+            var down = top + if (column % 2 == 0) step * 0.5f else step
+            while (down < bottom - 0.2f * mm) {
+                on.drawCircle(ink.soft, 0.2f * mm, Offset(across, down))
+                down += step
+            }
+            across += step
+            column++
+        }
+    }
+
+    /** The near-best band: hatched, with a bracket above; open to the right where there is no time to wind in by. */
+    private fun band() {
+        val hold = strip.holdMin
+        val recast = strip.recastMin
+        if (hold == null && recast == null) return
+        val from = x(hold ?: 0.0)
+        val to = x(recast ?: strip.lengthMin)
+        on.clipRect(from, top, to, bottom) {
+            on.drawRect(ink.paper, Offset(from, top), Size(to - from, height))
+            var start = from - height
+            while (start < to) {
+                on.drawLine(ink.ink, Offset(start, bottom), Offset(start + height, top), 0.28f * mm)
+                start += 1.25f * mm
+            }
+        }
+        val edge = 0.4f * mm
+        val line = bracket * 0.45f
+        on.drawLine(ink.ink, Offset(from, line), Offset(to, line), edge)
+        if (hold != null) on.drawLine(ink.ink, Offset(from, 0f), Offset(from, bracket), edge)
+        if (recast != null) on.drawLine(ink.ink, Offset(to, 0f), Offset(to, bracket), edge)
+    }
+
+    /** Half of the bites fall in here: a bar under the marks. */
+    private fun window() {
+        val window = strip.windowMin ?: return
+        if (window.size != 2) return
+        val y = bottom - run - 0.45f * mm
+        on.drawLine(ink.ink, Offset(x(window[0]), y), Offset(x(window[1]), y), 0.5f * mm)
+    }
+
+    private fun mark(mark: StripMark) {
+        val half = (1.05f * mm).coerceAtMost((height - run) * 0.36f)
+        val floor = bottom - run - 0.8f * mm - half
+        val y = (floor - mark.stack.toInt() * half * 1.35f).coerceAtLeast(top + half + 0.2f * mm)
+        val x = x(mark.minute).coerceIn(left + half, right - half)
+        when (mark.shape) {
+            StripMarkShape.BITE -> shape(ink.ink, x, y - half, x + half, y, x, y + half, x - half, y)
+            StripMarkShape.NO_BITE ->
+                on.drawLine(ink.ink, Offset(x, y - half), Offset(x, y + half), 0.5f * mm)
+            StripMarkShape.LINER ->
+                shape(ink.ink, x, y - half, x + half, y + half * 0.8f, x - half, y + half * 0.8f, filled = false)
+        }
+    }
+
+    /** A closed shape with an edge of paper, so that marks that lie close stay apart. */
+    private fun shape(colour: Color, vararg at: Float, filled: Boolean = true) {
+        val path = Path().apply {
+            moveTo(at[0], at[1])
+            for (i in 2 until at.size step 2) lineTo(at[i], at[i + 1])
+            close()
+        }
+        on.drawPath(path, ink.paper, style = Stroke(0.5f * mm))
+        on.drawPath(path, if (filled) colour else ink.paper)
+        if (!filled) on.drawPath(path, colour, style = Stroke(0.35f * mm))
+    }
+
+    private fun scale(measurer: TextMeasurer, density: Density) {
+        val every = strip.figureEveryMin.toInt().coerceAtLeast(1)
+        val length = strip.lengthMin.toInt()
+        val style = TextStyle(
+            ink.ink, with(density) { figurePx.toSp() }, FontWeight.Bold, fontFeatureSettings = "tnum",
+        )
+        val tick = if ((right - left) / length < 0.8f * mm) 5 else 1
+        for (minute in 0..length step tick) {
+            val x = x(minute.toDouble())
+            val long = minute % every == 0
+            val reach = if (long) ticks else if (minute % 5 == 0) ticks * 0.75f else ticks * 0.4f
+            on.drawLine(ink.ink, Offset(x, bottom), Offset(x, bottom + reach), 0.25f * mm)
+            if (!long) continue
+            val figure = measurer.measure(minute.toString(), style)
+            val at = (x - figure.size.width / 2f).coerceIn(0f, on.size.width - figure.size.width)
+            on.drawText(figure, topLeft = Offset(at, on.size.height - figurePx * 0.1f - figure.firstBaseline))
+        }
+    }
+
+    /** The present minute: the accent, and a flag so that it needs no colour. */
+    private fun now(elapsed: Double) {
+        val x = x(elapsed)
+        on.drawLine(ink.accent, Offset(x, 0f), Offset(x, bottom + ticks), 0.7f * mm)
+        val flag = Path().apply {
+            moveTo(x - 1.1f * mm, 0f)
+            lineTo(x + 1.1f * mm, 0f)
+            lineTo(x, 1.6f * mm)
+            close()
+        }
+        on.drawPath(flag, ink.accent)
+        if (elapsed > strip.lengthMin) {
+            val dashes = PathEffect.dashPathEffect(floatArrayOf(0.6f * mm, 0.6f * mm))
+            on.drawLine(ink.accent, Offset(x - 2f * mm, top), Offset(x - 2f * mm, bottom), 0.5f * mm, pathEffect = dashes)
+        }
+    }
+}

@@ -1,0 +1,64 @@
+# The report of a session, for paper and for friends.
+
+report-title = { $peg }, { $day }
+report-title-water = { $water }, { $peg }, { $day }
+report-peg = peg { $peg }
+report-peg-none = a session
+report-day-none = day not known
+report-when = { $from } to { $to }
+report-when-open = from { $from }, not ended
+report-casts = Casts
+report-bites = Bites
+report-landed = Landed
+report-lost = Lost
+report-missed = Missed
+report-liners = Liners
+report-weight = Weight known
+report-weight-value = { $kg } kg
+report-weight-rest = { $kg } kg, and { $fish } fish not weighed
+report-doubts = Doubtful entries
+
+report-strip = Waits
+report-strip-read = Each mark is one cast: a filled triangle where a bite ended the wait, an open circle where something else did, so that the wait was longer than that.
+report-strip-alt = { $bites } waits ended with a bite: { $list }. { $others } ended without one.
+report-strip-none = No wait to show yet.
+report-minutes = minutes since the splash
+
+report-curve = Casts still without a bite
+report-curve-read = Kaplan-Meier estimate from { $casts } casts with { $bites } bites; the shaded band holds the true share with 95 % confidence at each minute (log-log limits). Small numbers give wide bands.
+report-curve-alt = Share of casts still without a bite: { $list }.
+report-curve-at = { $share } % after { $minutes } min
+report-curve-few = Can't tell yet: fewer than three bites.
+report-share = still without a bite
+
+report-swim = Where the casts went
+report-swim-read = Seen from the peg, straight out is up. At each spot: casts / bites. A filled triangle had a bite, an open circle had none.
+report-swim-alt = { $list }.
+report-swim-spot = { $where }: { $casts } casts, { $bites } bites
+report-swim-none = No spot was logged.
+report-where = { $metres } m, { $degrees }° { $side }
+report-where-straight = { $metres } m straight out
+report-left = left
+report-right = right
+
+report-list = Cast by cast
+report-time = Splash
+report-rod = Rod
+report-spot = Spot
+report-wait = Wait
+report-wait-value = { $minutes } min
+report-wait-longer = over { $minutes } min
+report-end = Ended by
+report-bait = Bait
+report-more = { $count } more casts are in the CSV file.
+report-notes = Notes
+
+report-end-landed = landed
+report-end-lost = lost
+report-end-missed = missed bite
+report-end-outcome = bite, outcome not seen
+report-end-wound-in = wound in
+report-end-unseen = end not seen
+report-end-session = session ended
+report-end-out = still out
+report-foot = Times are as logged on the phone. Waits run from the splash; about { $approximate } of the casts have an approximate time.

@@ -1,0 +1,78 @@
+//! A session on paper: one HTML file with everything in it, nothing fetched, at most four pages of A4.
+
+mod curve;
+mod fan;
+mod list;
+mod page;
+mod strip;
+
+use super::figures::Counts;
+use crate::log::Moment;
+use crate::screen::{Arg, Wording, clock};
+use crate::session::Session;
+use chrono::DateTime;
+use page::Page;
+
+/// The report of a session as a whole HTML document.
+pub fn report(words: &Wording, session: &Session) -> String {
+    let mut page = Page::begin(&title(words, session));
+    page.paragraph(&when(words, session));
+    summary(words, session, &mut page);
+    strip::draw(words, session, &mut page);
+    curve::draw(words, session, &mut page);
+    fan::draw(words, session, &mut page);
+    list::write(words, session, &mut page);
+    page.end()
+}
+
+fn title(words: &Wording, session: &Session) -> String {
+    let peg = session.setup.peg.as_deref().map_or_else(
+        || words.say("report-peg-none"),
+        |peg| words.say_with("report-peg", &[("peg", Arg::Text(peg))]),
+    );
+    let day = session.started.as_ref().map_or_else(|| words.say("report-day-none"), day);
+    let args = [("peg", Arg::Text(&peg)), ("day", Arg::Text(&day))];
+    match session.setup.water.as_deref() {
+        None => words.say_with("report-title", &args),
+        Some(water) => words.say_with("report-title-water", &[args[0], args[1], ("water", Arg::Text(water))]),
+    }
+}
+
+/// The local day, "2026-01-17".
+fn day(at: &Moment) -> String {
+    DateTime::from_timestamp_millis(at.local_ms())
+        .map_or_else(String::new, |t| t.format("%Y-%m-%d").to_string())
+}
+
+fn when(words: &Wording, session: &Session) -> String {
+    let Some(from) = session.started.as_ref().map(clock) else { return String::new() };
+    match session.ended.as_ref().map(clock) {
+        None => words.say_with("report-when-open", &[("from", Arg::Text(&from))]),
+        Some(to) => words.say_with("report-when", &[("from", Arg::Text(&from)), ("to", Arg::Text(&to))]),
+    }
+}
+
+fn summary(words: &Wording, session: &Session, page: &mut Page) {
+    let counts = Counts::of(session);
+    let kg = format!("{:.2}", counts.grams / 1_000.0);
+    let weight = if counts.unweighed == 0 {
+        words.say_with("report-weight-value", &[("kg", Arg::Text(&kg))])
+    } else {
+        words
+            .say_with("report-weight-rest", &[("kg", Arg::Text(&kg)), ("fish", Arg::Count(counts.unweighed))])
+    };
+    let figures = [
+        ("report-casts", counts.casts.to_string()),
+        ("report-bites", counts.bites.to_string()),
+        ("report-landed", counts.landed.to_string()),
+        ("report-lost", counts.lost.to_string()),
+        ("report-missed", counts.missed.to_string()),
+        ("report-liners", counts.liners.to_string()),
+        ("report-weight", weight),
+        ("report-doubts", session.doubts.len().to_string()),
+    ];
+    page.figures(figures.map(|(id, value)| (words.say(id), value)).as_slice());
+}
+
+#[cfg(test)]
+mod tests;

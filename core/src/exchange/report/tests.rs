@@ -1,0 +1,56 @@
+use super::*;
+use crate::log::{Payload, Reach, Rig, Spot};
+use crate::session::fold;
+use crate::session::written::{SESSION, Written};
+
+fn day(casts: i64) -> Session {
+    let mut day = Written::new(2);
+    let rig = Rig { bait: Some("<script>alert(1)</script> & \"bread\"".into()), ..Rig::default() };
+    day.log(1, Payload::RigSet { rod: 1, rig });
+    for n in 0..casts {
+        let reach = Reach::Metres { cm: 2_000 + u32::try_from(n % 5).unwrap() * 400 };
+        let bearing_cdeg = i32::try_from(n % 7).unwrap() * 600 - 1_800;
+        day.log(
+            n * 1_000 + 5,
+            Payload::SpotSet { rod: 1, spot: Spot { mark: None, bearing_cdeg, reach, clipped: false } },
+        );
+        day.log(n * 1_000 + 10, Payload::Cast { rod: 1 });
+        if n % 3 == 0 {
+            day.log(n * 1_000 + 300 + n * 7, Payload::Bite { rod: 1 });
+            day.log(n * 1_000 + 400 + n * 7, Payload::Landed { rod: 1, fish: None });
+        } else {
+            day.log(n * 1_000 + 900, Payload::WoundIn { rod: 1 });
+        }
+    }
+    day.log(casts * 1_000 + 20, Payload::Noted { text: "ice <in> the margin\u{0}".into() });
+    fold(SESSION, &day.ops)
+}
+
+#[test]
+fn words_of_the_log_are_escaped_and_nothing_is_fetched() {
+    let html = report(&Wording::new(), &day(12));
+    assert!(!html.contains("<script"));
+    assert!(html.contains("&lt;script&gt;") && html.contains("ice &lt;in&gt; the margin"));
+    for outside in ["http://", "https://", "src=", "href=", "url(", "@import"] {
+        assert!(!html.contains(outside), "{outside}");
+    }
+    assert!(!html.contains("report-"), "every message is there");
+}
+
+#[test]
+fn every_picture_has_a_name_and_says_in_words_what_it_shows() {
+    let html = report(&Wording::new(), &day(12));
+    assert_eq!(html.matches("role=\"img\"").count(), 3);
+    assert_eq!((html.matches("<title id=").count(), html.matches("<desc id=").count()), (3, 3));
+    assert!(html.contains("4 waits ended with a bite: "));
+    assert!(html.contains(" % after 10 min") || html.contains(" % after 5 min"), "the curve in words");
+    assert!(html.contains("20.0 m, 18.0° left: "), "the swim in words");
+}
+
+#[test]
+fn an_empty_and_an_endless_session_have_a_report_too() {
+    let empty = report(&Wording::new(), &day(0));
+    assert!(empty.contains("Can&#39;t tell yet") && empty.contains("No spot was logged"));
+    let long = report(&Wording::new(), &day(700));
+    assert!(long.contains("580 more casts"));
+}

@@ -1,0 +1,46 @@
+//! A row a landed fish.
+
+use super::super::figures::{grams, weight_parts};
+use super::ExchangeError;
+use super::cells::Cells;
+use crate::log::WeightUnit;
+use crate::session::{EndCause, Session};
+use std::io::Write;
+
+pub(super) const HEADER: &[&str] = &[
+    "session_id",
+    "peg",
+    "cast",
+    "rod",
+    "landed_time",
+    "weight_g",
+    "weight_known_by",
+    "weight_entered",
+    "weight_unit",
+    "class",
+    "bait",
+];
+
+pub(super) fn rows<W: Write>(cells: &mut Cells<W>, session: &Session) -> Result<(), ExchangeError> {
+    for (n, cast) in session.casts.iter().enumerate() {
+        let Some(end) = &cast.end else { continue };
+        let EndCause::Landed { fish } = &end.cause else { continue };
+        let (known_by, entered, class) = weight_parts(fish.as_ref());
+        cells.plain(&session.id)?;
+        cells.words(session.setup.peg.as_deref())?;
+        cells.plain(&(n + 1))?;
+        cells.plain(&cast.rod)?;
+        cells.time(Some(&end.at))?;
+        cells.number(entered.map(|(unit, count)| grams(unit, count)), 1)?;
+        cells.plain(known_by)?;
+        cells.plain(&entered.map_or_else(String::new, |(_, count)| count.to_string()))?;
+        cells.plain(entered.map_or("", |(unit, _)| match unit {
+            WeightUnit::Drams => "dr",
+            WeightUnit::Grams => "g",
+        }))?;
+        cells.words(class)?;
+        cells.words(cast.rig.bait.as_deref())?;
+        cells.end_row()?;
+    }
+    Ok(())
+}

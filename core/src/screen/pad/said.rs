@@ -1,0 +1,68 @@
+//! The words on the glass that belong to no record: the keys at the top, MORE, the fan.
+
+use crate::screen::Wording;
+use serde::{Deserialize, Serialize};
+
+/// A word on a key, with what a screen reader says.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Said {
+    /// The word on the key.
+    pub label: String,
+    /// What a screen reader says.
+    pub spoken: String,
+}
+
+/// The words of the glass.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct PadWords {
+    /// Opens the list of screens.
+    pub screens: Said,
+    /// Changes to the day scheme.
+    pub day: Said,
+    /// Changes to the night scheme.
+    pub night: Said,
+    /// Changes to the left hand.
+    pub left: Said,
+    /// Changes to the right hand.
+    pub right: Said,
+    /// Turns to the next page of small keys.
+    pub more: Said,
+    /// The small swim fan.
+    pub swim: Said,
+    /// Back to the Bank screen.
+    pub back: Said,
+}
+
+impl PadWords {
+    /// The words in a language.
+    pub fn of(words: &Wording) -> Self {
+        let said = |id: &str| Said { label: words.say(id), spoken: words.say(&format!("{id}-spoken")) };
+        Self {
+            screens: said("pad-screens"),
+            day: said("pad-day"),
+            night: said("pad-night"),
+            left: said("pad-left"),
+            right: said("pad-right"),
+            more: said("pad-more"),
+            swim: said("pad-swim"),
+            back: said("pad-back"),
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_word_of_the_glass_is_there() {
+        let words = Wording::new();
+        let said = PadWords::of(&words);
+        assert_eq!(said.more.label, "MORE");
+        for one in
+            [said.screens, said.day, said.night, said.left, said.right, said.more, said.swim, said.back]
+        {
+            assert!(!one.label.contains("pad-") && !one.spoken.contains("pad-"), "{one:?}");
+        }
+    }
+}

@@ -1,0 +1,386 @@
+//! The Swim screen: where next with its reasons, the aimed cell in words, the keys round the fan.
+
+use super::figures::{clock, trimmed, whole};
+use super::place::{bearing_words, reach_words};
+use super::{Arg, Choice, ChoiceRow, Wording};
+use crate::log::{Moment, Reach, RodNumber};
+use crate::session::{Session, reach_near};
+use crate::swim::{
+    Against, CellFigures, CellId, ColumnName, Drift, DriftAlong, DriftLean, FeatureKind, NextSpot, Reason,
+    SceneWords, Swim, SwimFigures, WhereNext,
+};
+use serde::{Deserialize, Serialize};
+
+/// A key of the Swim screen.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum SwimKey {
+    /// One cell to the left.
+    StepLeft,
+    /// One cell to the right.
+    StepRight,
+    /// One band in.
+    StepIn,
+    /// One band out.
+    StepOut,
+    /// Keep the aimed cell back.
+    Keep,
+    /// Release the kept-back water under the ring.
+    Release,
+    /// The next cast goes here.
+    CastHere,
+    /// The swim ten minutes earlier.
+    Earlier,
+    /// Ten minutes later.
+    Later,
+    /// As it is now.
+    Now,
+    /// Set an aiming mark in this direction.
+    MarkHere,
+}
+
+/// One key, ready to draw.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct SwimKeyView {
+    /// What it does.
+    pub key: SwimKey,
+    /// Its word.
+    pub label: String,
+    /// What a screen reader says.
+    pub spoken: String,
+    /// Whether it can be tapped now.
+    pub enabled: bool,
+    /// Drawn solid: most likely next.
+    pub solid: bool,
+}
+
+/// The Swim screen; the fan itself is a scene of its own.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct SwimView {
+    /// "Swim, peg 22".
+    pub title: String,
+    /// "1 320 m² fresh of 2 050 m²".
+    pub area: String,
+    /// "Next: Dead tree, 14 wraps of 2 m, 28 m".
+    pub headline: String,
+    /// The reasons for it and against it, each with its figures.
+    pub reasons: Vec<String>,
+    /// What is known of the aimed cell.
+    pub cell: String,
+    /// Whether the fish move over the day, with the evidence.
+    pub drift: Vec<String>,
+    /// The moment shown, where it is not now.
+    pub replay: String,
+    /// How many steps of ten minutes back that is: EARLIER asks for one more, LATER for one less.
+    pub steps_back: u32,
+    /// The next few cells after the first, each with its reasons.
+    pub others: Vec<String>,
+    /// The keys.
+    pub keys: Vec<SwimKeyView>,
+    /// Boundaries, bands, rest target, features and hazards.
+    pub rows: Vec<ChoiceRow>,
+    /// What rests on a guess.
+    pub note: String,
+}
+
+/// What the Swim screen is made from.
+pub struct SwimScreen<'a> {
+    /// The session.
+    pub session: &'a Session,
+    /// Its swim.
+    pub swim: &'a Swim,
+    /// The figures at the moment shown.
+    pub figures: &'a SwimFigures,
+    /// Where next, as of that moment.
+    pub next: &'a WhereNext,
+    /// The drift up to that moment.
+    pub drift: Drift,
+    /// The cell that is aimed at.
+    pub aimed: Option<CellId>,
+    /// The rod the next cast is for.
+    pub rod: RodNumber,
+    /// The earlier moment that is shown, if any.
+    pub replay: Option<&'a Moment>,
+    /// How many steps back it is.
+    pub steps_back: u32,
+    /// The language.
+    pub words: &'a Wording,
+}
+
+/// How many further cells are named.
+const OTHERS: usize = 3;
+
+/// Makes the Swim screen.
+pub fn swim_view(screen: &SwimScreen) -> SwimView {
+    let words = screen.words;
+    let aimed = screen.aimed.and_then(|id| screen.find(id));
+    let place = screen.session.setup.peg.as_ref().or(screen.session.setup.water.as_ref());
+    let place = place.cloned().unwrap_or_else(|| words.say("peg-none"));
+    let m2 = |area: f64| whole(area);
+    SwimView {
+        title: words.say_with("swim-title", &[("place", Arg::Text(&place))]),
+        area: words.say_with(
+            "swim-area",
+            &[
+                ("fresh", Arg::Text(&m2(screen.figures.fresh_m2))),
+                ("all", Arg::Text(&m2(screen.figures.swim_m2))),
+            ],
+        ),
+        headline: aimed.map_or_else(String::new, |next| screen.headline(next)),
+        reasons: aimed.map_or_else(Vec::new, |next| screen.reasons(next)),
+        cell: aimed.map_or_else(String::new, |next| screen.cell(&next.figures)),
+        drift: screen.drift_words(),
+        replay: screen
+            .replay
+            .map_or_else(String::new, |at| words.say_with("replay-at", &[("time", Arg::Text(&clock(at)))])),
+        steps_back: screen.steps_back,
+        others: screen.others(),
+        keys: screen.keys(aimed),
+        rows: screen.rows(),
+        note: words.say("swim-rests-on-guesses"),
+    }
+}
+
+/// The words that stand in the picture.
+pub fn scene_words(words: &Wording) -> SceneWords {
+    SceneWords {
+        minutes: words.say("swim-scene-min"),
+        hours: words.say("swim-scene-h"),
+        kept_back: words.say("swim-scene-kept"),
+        metres: words.say("swim-scene-m"),
+    }
+}
+
+impl SwimScreen<'_> {
+    fn find(&self, id: CellId) -> Option<&NextSpot> {
+        self.next.ranked.iter().chain(&self.next.set_aside).find(|next| next.cell == id)
+    }
+
+    /// The reach of a cell in the unit this rod counts in.
+    fn reach(&self, next: &NextSpot) -> Reach {
+        let spot = self.session.rod(self.rod).and_then(|rod| rod.spot.as_ref());
+        let like = spot.map_or(
+            Reach::Wraps { hundredths: 100, span_tenth_mm: self.session.setup.span_tenth_mm },
+            |spot| spot.reach,
+        );
+        reach_near(next.spot.range_m, like)
+    }
+
+    fn direction(&self, next: &NextSpot) -> String {
+        let column = self.swim.columns().columns.get(next.cell.column as usize);
+        let mark = match column.map(|c| c.name) {
+            Some(ColumnName::On(i)) => self.swim.columns().marks.get(i as usize),
+            _ => None,
+        };
+        mark.map_or_else(
+            || bearing_words(self.words, libm::round(next.spot.bearing_deg * 100.0) as i32),
+            |mark| mark.name.clone(),
+        )
+    }
+
+    fn headline(&self, next: &NextSpot) -> String {
+        let first = self.next.ranked.first().is_some_and(|n| n.cell == next.cell);
+        let (direction, reach) = (self.direction(next), reach_words(self.words, self.reach(next)));
+        let id = if first { "swim-next" } else { "swim-aimed" };
+        self.words.say_with(id, &[("where", Arg::Text(&direction)), ("reach", Arg::Text(&reach))])
+    }
+
+    fn reasons(&self, next: &NextSpot) -> Vec<String> {
+        let mut lines: Vec<String> = next.reasons.iter().map(|r| self.reason(r)).collect();
+        lines.extend(next.against.iter().map(|a| self.against(a)));
+        if lines.is_empty() {
+            lines.push(self.words.say("swim-no-reason"));
+        }
+        lines.push(self.words.say_with("swim-bites", &[("bites", Arg::Count(self.next.bites as usize))]));
+        lines
+    }
+
+    fn reason(&self, reason: &Reason) -> String {
+        let say = |id: &str, args: &[(&str, Arg)]| self.words.say_with(id, args);
+        match reason {
+            Reason::NeverDisturbed => say("reason-never", &[]),
+            Reason::RestedLongEnough { minutes, .. } => {
+                say("reason-rested", &[("minutes", Arg::Text(&whole(*minutes)))])
+            }
+            Reason::NearLastBites { bites, metres, minutes_ago } => say(
+                "reason-near-bites",
+                &[
+                    ("bites", Arg::Count(*bites as usize)),
+                    ("metres", Arg::Text(&whole(*metres))),
+                    ("minutes", Arg::Text(&whole(*minutes_ago))),
+                ],
+            ),
+            Reason::BehindLastBite { minutes_ago } => {
+                say("reason-behind", &[("minutes", Arg::Text(&whole(*minutes_ago)))])
+            }
+            Reason::LinersHere { liners } => {
+                say("reason-liners-here", &[("liners", Arg::Count(*liners as usize))])
+            }
+            Reason::LinersBeside { liners } => {
+                say("reason-liners-beside", &[("liners", Arg::Count(*liners as usize))])
+            }
+            Reason::UsualStart { .. } => say("reason-usual-start", &[]),
+        }
+    }
+
+    fn against(&self, against: &Against) -> String {
+        let say = |id: &str, args: &[(&str, Arg)]| self.words.say_with(id, args);
+        match against {
+            Against::RestedTooShort { minutes, target_min } => say(
+                "against-rested",
+                &[("minutes", Arg::Text(&whole(*minutes))), ("target", Arg::Text(&whole(*target_min)))],
+            ),
+            Against::NearBoundary { metres } => {
+                say("against-boundary", &[("metres", Arg::Text(&trimmed(*metres, 1)))])
+            }
+            Against::KeptBack { minutes } => say("against-kept", &[("minutes", Arg::Text(&whole(*minutes)))]),
+            Against::BeyondCast { .. } => say("against-beyond", &[]),
+            Against::NearHazard { name, metres } => {
+                let unnamed = self.words.say("against-hazard-unnamed");
+                let name = if name.is_empty() { &unnamed } else { name };
+                say(
+                    "against-hazard",
+                    &[("name", Arg::Text(name)), ("metres", Arg::Text(&trimmed(*metres, 1)))],
+                )
+            }
+        }
+    }
+
+    fn cell(&self, figures: &CellFigures) -> String {
+        self.words.say_with(
+            "cell-figures",
+            &[
+                ("casts", Arg::Count(figures.casts as usize)),
+                ("bites", Arg::Count(figures.bites as usize)),
+                ("minutes", Arg::Text(&whole(figures.bait_min))),
+            ],
+        )
+    }
+
+    fn others(&self) -> Vec<String> {
+        let line = |next: &NextSpot| {
+            let reasons: Vec<String> = next.reasons.iter().map(|r| self.reason(r)).collect();
+            let aimed = [self.direction(next), reach_words(self.words, self.reach(next))].join(", ");
+            if reasons.is_empty() { aimed } else { format!("{aimed}: {}", reasons.join("; ")) }
+        };
+        self.next.ranked.iter().skip(1).take(OTHERS).map(line).collect()
+    }
+
+    fn drift_words(&self) -> Vec<String> {
+        let along = |along: &DriftAlong, up: &str, down: &str| -> Option<String> {
+            let trend = along.bites.as_ref()?;
+            let (tau, p) = (trimmed(trend.tau_b, 2), trimmed(trend.p, 3));
+            let args = [("tau", Arg::Text(&tau)), ("p", Arg::Text(&p)), ("n", Arg::Count(trend.n as usize))];
+            match along.lean {
+                DriftLean::Up => Some(self.words.say_with(up, &args)),
+                DriftLean::Down => Some(self.words.say_with(down, &args)),
+                DriftLean::WithTheCasts => Some(self.words.say("drift-with-casts")),
+                DriftLean::CantTellYet => None,
+            }
+        };
+        let mut lines: Vec<String> = Vec::new();
+        lines.extend(along(&self.drift.out, "drift-out", "drift-in"));
+        lines.extend(along(&self.drift.across, "drift-right", "drift-left"));
+        if lines.is_empty() {
+            lines.push(self.words.say("drift-cant-tell"));
+        }
+        lines
+    }
+
+    fn keys(&self, aimed: Option<&NextSpot>) -> Vec<SwimKeyView> {
+        let open = self.session.is_open() && self.replay.is_none();
+        let kept = aimed.is_some_and(|next| next.figures.kept_back_min.is_some());
+        let all = [
+            (SwimKey::StepLeft, "key-step-left", aimed.is_some()),
+            (SwimKey::StepRight, "key-step-right", aimed.is_some()),
+            (SwimKey::StepIn, "key-step-in", aimed.is_some()),
+            (SwimKey::StepOut, "key-step-out", aimed.is_some()),
+            if kept {
+                (SwimKey::Release, "key-release", open)
+            } else {
+                (SwimKey::Keep, "key-keep", open && aimed.is_some())
+            },
+            (SwimKey::CastHere, "key-cast-here", open && aimed.is_some() && !kept),
+            (SwimKey::MarkHere, "key-mark-here", open && aimed.is_some()),
+            (SwimKey::Earlier, "key-earlier", true),
+            (SwimKey::Later, "key-later", self.replay.is_some()),
+            (SwimKey::Now, "key-now", self.replay.is_some()),
+        ];
+        let view = |(key, id, enabled): (SwimKey, &str, bool)| {
+            let spoken = format!("{id}-spoken");
+            let label = self.words.say(id);
+            let spoken = if self.words.has(&spoken) { self.words.say(&spoken) } else { label.clone() };
+            SwimKeyView { key, label, spoken, enabled, solid: key == SwimKey::CastHere }
+        };
+        all.into_iter().map(view).collect()
+    }
+
+    fn rows(&self) -> Vec<ChoiceRow> {
+        let setup = &self.session.swim;
+        let none = || self.words.say("swim-none");
+        let metres = |cm: u32| {
+            self.words.say_with("swim-metres", &[("metres", Arg::Text(&trimmed(f64::from(cm) / 100.0, 1)))])
+        };
+        let distance = |cm: u32| if cm == 0 { none() } else { metres(cm) };
+        let band = |cm: u32| if cm == 0 { self.words.say("swim-usual") } else { metres(cm) };
+        let minutes = |m: u32| self.words.say_with("swim-minutes", &[("minutes", Arg::Text(&m.to_string()))]);
+        let yes = |n: u32| self.words.say(if n == 1 { "swim-yes" } else { "swim-no" });
+        let pegs = [0, 800, 1_000, 1_500, 2_000, 3_000];
+        let mut rows = vec![
+            self.row("rest", setup.rest_target_min, &[15, 30, 45, 60, 90, 120], &minutes),
+            self.row("left", setup.left_peg_cm.unwrap_or(0), &pegs, &distance),
+            self.row("right", setup.right_peg_cm.unwrap_or(0), &pegs, &distance),
+            self.row(
+                "far",
+                setup.far_bank_cm.unwrap_or(0),
+                &[0, 3_000, 4_000, 5_000, 6_000, 8_000, 10_000],
+                &distance,
+            ),
+            self.row("pegged", u32::from(setup.far_bank_pegged), &[0, 1], &yes),
+            self.row("band", setup.band_cm.unwrap_or(0), &[0, 500, 750, 1_000], &band),
+        ];
+        rows.push(self.named("feature", FEATURES.iter().map(|(_, name)| *name)));
+        rows.push(self.named("hazard", ["snag", "line"].into_iter()));
+        rows
+    }
+
+    fn row(&self, field: &str, now: u32, all: &[u32], say: &dyn Fn(u32) -> String) -> ChoiceRow {
+        let choice = |n: &u32| Choice { label: say(*n), value: n.to_string(), chosen: *n == now };
+        ChoiceRow {
+            field: field.into(),
+            label: self.words.say(&format!("swim-{field}")),
+            value: say(now),
+            choices: all.iter().map(choice).collect(),
+            source: String::new(),
+        }
+    }
+
+    fn named<'a>(&self, field: &str, names: impl Iterator<Item = &'a str>) -> ChoiceRow {
+        let choice = |name: &str| Choice {
+            label: self.words.say(&format!("{field}-{name}")),
+            value: name.to_owned(),
+            chosen: false,
+        };
+        ChoiceRow {
+            field: field.into(),
+            label: self.words.say(&format!("swim-{field}")),
+            value: String::new(),
+            choices: names.map(choice).collect(),
+            source: String::new(),
+        }
+    }
+}
+
+/// The kinds of feature with the names they are handed back by.
+pub(crate) const FEATURES: &[(FeatureKind, &str)] = &[
+    (FeatureKind::Bar, "bar"),
+    (FeatureKind::DropOff, "drop_off"),
+    (FeatureKind::Hole, "hole"),
+    (FeatureKind::Weed, "weed"),
+    (FeatureKind::Silt, "silt"),
+    (FeatureKind::Gravel, "gravel"),
+    (FeatureKind::Clay, "clay"),
+    (FeatureKind::Island, "island"),
+    (FeatureKind::FishSeen, "fish_seen"),
+    (FeatureKind::Other, "other"),
+];

@@ -1,0 +1,45 @@
+//! The report in a browser: opens in headless Chromium and prints on at most four pages of A4.
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
+
+use restwater_core::exchange::report;
+use restwater_core::screen::Wording;
+use restwater_core::session::fold;
+use restwater_tests::invented::log_of;
+use std::path::Path;
+use std::process::Command;
+
+/// Prints a page to PDF; none where there is no Chromium here.
+fn print(html: &Path, pdf: &Path) -> Option<Vec<u8>> {
+    let out = Command::new("chromium")
+        .args(["--headless", "--no-sandbox", "--disable-gpu", "--no-pdf-header-footer"])
+        .arg(format!("--print-to-pdf={}", pdf.display()))
+        .arg(format!("file://{}", html.display()))
+        .output()
+        .ok()?;
+    assert!(out.status.success(), "{}", String::from_utf8_lossy(&out.stderr));
+    Some(std::fs::read(pdf).unwrap())
+}
+
+/// Pages of a PDF: objects of type Page (ISO 32000-1, 7.7.3.3).
+fn pages(pdf: &[u8]) -> usize {
+    let text = String::from_utf8_lossy(pdf);
+    text.matches("/Type /Page").count() - text.matches("/Type /Pages").count()
+}
+
+#[test]
+fn it_prints_on_at_most_four_pages() {
+    let dir = tempfile::tempdir().unwrap();
+    for (name, taps) in [("day", 240), ("endless", 2_000)] {
+        let ops = log_of(1, 1, taps);
+        let session = fold(ops[0].session, &ops);
+        assert!(session.casts.len() > taps / 4);
+        let html = dir.path().join(format!("{name}.html"));
+        std::fs::write(&html, report(&Wording::new(), &session)).unwrap();
+        let Some(pdf) = print(&html, &dir.path().join(format!("{name}.pdf"))) else {
+            eprintln!("chromium is not here: printing not checked");
+            return;
+        };
+        let count = pages(&pdf);
+        assert!((1..=4).contains(&count), "{name}: {count} pages");
+    }
+}
