@@ -396,11 +396,11 @@ proptest! {
 }
 
 fn screens(phone: &mut Phone, ms: i64) -> (crate::screen::WaitsView, crate::screen::ChangesView) {
-    let waits = match phone.app().screen(Which::Waits, &at(ms)) {
+    let waits = match phone.app().screen(Which::Waits, &at(ms)).unwrap() {
         Screen::Waits(waits) => waits,
         other => panic!("{other:?}"),
     };
-    match phone.app().screen(Which::Changes, &at(ms)) {
+    match phone.app().screen(Which::Changes, &at(ms)).unwrap() {
         Screen::Changes(changes) => (waits, changes),
         other => panic!("{other:?}"),
     }
@@ -421,7 +421,7 @@ fn which_casts_count_is_kept_until_it_is_changed() {
     let update = phone.tap(now + 1_000, &choose("left", "120")).unwrap();
     assert!(!update.changed, "a way of looking is no entry");
     let (waits, _) = screens(&mut phone, now + 2_000);
-    assert_eq!(waits.counts, "4 bites in 8 casts, 136 min in the water.");
+    assert_eq!(waits.counts, "4 bites in 8 casts, 137 min in the water.");
     assert_eq!(waits.forecast.map(|f| f.left.value), Some("120 min".into()));
     phone.tap(now + 3_000, &choose("rod", "2")).unwrap();
     let (waits, _) = screens(&mut phone, now + 4_000);

@@ -134,7 +134,8 @@ fn bites(waits: &[Wait]) -> usize {
 
 /// "9 bites in 15 casts, 212 minutes out."
 fn counts_words(words: &Wording, waits: &[Wait]) -> String {
-    let minutes: f64 = waits.iter().map(|w| w.minutes()).sum();
+    // An empty sum of floats is minus nought.
+    let minutes: f64 = waits.iter().map(|w| w.minutes()).sum::<f64>() + 0.0;
     words.say_with(
         "waits-counts",
         &[

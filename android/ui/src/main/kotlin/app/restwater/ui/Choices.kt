@@ -94,21 +94,24 @@ fun ScreenList(view: BankView, layout: BankLayout, back: Rect, words: PadWords, 
         val goal = if (key.key == Key.START) Showing.SETUP else Showing.TACKLE
         Cell(KeyFace(key.label, key.sub, key.spoken), "open-$goal") { onOpen(goal) }
     }
-    KeyGrid(keys, Head("", "", layout, back.top), layout, words)
+    val learning = listOf(words.waits to Showing.WAITS, words.changes to Showing.CHANGES).map { (said, goal) ->
+        Cell(said.face(), "open-$goal") { onOpen(goal) }
+    }
+    KeyGrid(keys + learning, Head("", "", layout, back.top), layout, words)
     Back(back, layout, words) { onOpen(Showing.BANK) }
 }
 
 @Composable
-private fun Ground() = Box(Modifier.fillMaxSize().background(LocalInk.current.paper).oneThumbOnly())
+internal fun Ground() = Box(Modifier.fillMaxSize().background(LocalInk.current.paper).oneThumbOnly())
 
 /** BACK lies where MORE is: a second tap of a cold thumb turns a page of small keys at most. */
 @Composable
-private fun Back(place: Rect, layout: BankLayout, words: PadWords, onBack: () -> Unit) =
+internal fun Back(place: Rect, layout: BankLayout, words: PadWords, onBack: () -> Unit) =
     PadKey(words.back.face(), "back", layout.text.secondary.toFloat(), 0f, Modifier.at(place), onTap = onBack)
 
 /** Title and notice; answers what is left below them, down to [bottom]. */
 @Composable
-private fun Head(title: String, notice: String, layout: BankLayout, bottom: Double): Rect {
+internal fun Head(title: String, notice: String, layout: BankLayout, bottom: Double): Rect {
     val mm = LocalPxPerMm.current
     val ink = LocalInk.current
     val head = Rect(layout.header.left, layout.header.top, layout.notice.width, 6.0 * mm)
@@ -125,7 +128,7 @@ private fun Head(title: String, notice: String, layout: BankLayout, bottom: Doub
 
 /** The fields as keys; the one that is open, as the keys of its choices. Nothing scrolls. */
 @Composable
-private fun Rows(
+internal fun Rows(
     rows: List<ChoiceRow>, open: MutableState<String?>, place: Rect, layout: BankLayout, words: PadWords, onChoose: (String, String) -> Unit,
 ) {
     val row = rows.find { it.field == open.value }
@@ -148,12 +151,16 @@ private fun Rows(
     KeyGrid(choices, place.copy(top = place.top + 2 * line, height = place.height - 2 * line), layout, words)
 }
 
+/** Height that so many keys take in a grid, with the gap above them. */
+@Composable
+internal fun gridHeight(keys: Int): Double = ((keys + 2) / 3) * 18.0 * LocalPxPerMm.current
+
 /** One key of a grid. */
-private class Cell(val face: KeyFace, val tag: String, val onTap: () -> Unit)
+internal class Cell(val face: KeyFace, val tag: String, val onTap: () -> Unit)
 
 /** Keys of 15 mm in three columns; where they are more than fit, the last one turns the page. */
 @Composable
-private fun KeyGrid(cells: List<Cell>, place: Rect, layout: BankLayout, words: PadWords) {
+internal fun KeyGrid(cells: List<Cell>, place: Rect, layout: BankLayout, words: PadWords) {
     val mm = LocalPxPerMm.current
     val (gap, height) = 3.0 * mm to 15.0 * mm
     val width = (place.width - 2 * gap) / 3

@@ -5,6 +5,7 @@ import androidx.compose.runtime.mutableStateOf
 import androidx.compose.runtime.setValue
 import app.restwater.core.Action
 import app.restwater.core.BankView
+import app.restwater.core.ChangesView
 import app.restwater.core.FanGlass
 import app.restwater.core.Hand
 import app.restwater.core.Key
@@ -17,6 +18,7 @@ import app.restwater.core.Settings
 import app.restwater.core.SetupView
 import app.restwater.core.SwimScene
 import app.restwater.core.TackleView
+import app.restwater.core.WaitsView
 import app.restwater.core.Which
 import kotlinx.coroutines.CoroutineDispatcher
 import kotlinx.coroutines.CoroutineScope
@@ -24,7 +26,7 @@ import kotlinx.coroutines.launch
 import kotlinx.coroutines.withContext
 
 /** Which screen lies on top. */
-enum class Showing { BANK, SETUP, TACKLE, SCREENS }
+enum class Showing { BANK, SETUP, TACKLE, WAITS, CHANGES, SCREENS }
 
 /**
  * What the screens draw, held once. Taps go to the core one after another on [worker], each with the moment the
@@ -41,6 +43,10 @@ class RestwaterState(
     var setup by mutableStateOf<SetupView?>(null)
         private set
     var tackle by mutableStateOf<TackleView?>(null)
+        private set
+    var waits by mutableStateOf<WaitsView?>(null)
+        private set
+    var changes by mutableStateOf<ChangesView?>(null)
         private set
     var settings by mutableStateOf(Settings(Hand.RIGHT, Scheme.DAY))
         private set
@@ -65,6 +71,8 @@ class RestwaterState(
             Showing.BANK, Showing.SCREENS -> Which.BANK
             Showing.SETUP -> Which.SETUP
             Showing.TACKLE -> Which.TACKLE
+            Showing.WAITS -> Which.WAITS
+            Showing.CHANGES -> Which.CHANGES
         }
         val at = now()
         answer { core.settings() to core.screen(which, at) }?.let { (settings, screen) ->
@@ -143,6 +151,8 @@ class RestwaterState(
             is Screen.Bank -> bank = screen.v1
             is Screen.Setup -> setup = screen.v1
             is Screen.Tackle -> tackle = screen.v1
+            is Screen.Waits -> waits = screen.v1
+            is Screen.Changes -> changes = screen.v1
             is Screen.Swim -> Unit
         }
     }
