@@ -545,6 +545,22 @@ fileprivate struct FfiConverterInt64: FfiConverterPrimitive {
 #if swift(>=5.8)
 @_documentation(visibility: private)
 #endif
+fileprivate struct FfiConverterFloat: FfiConverterPrimitive {
+    typealias FfiType = Float
+    typealias SwiftType = Float
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> Float {
+        return try lift(readFloat(&buf))
+    }
+
+    public static func write(_ value: Float, into buf: inout [UInt8]) {
+        writeFloat(&buf, lower(value))
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
 fileprivate struct FfiConverterDouble: FfiConverterPrimitive {
     typealias FfiType = Double
     typealias SwiftType = Double
@@ -665,6 +681,16 @@ public protocol RestwaterProtocol: AnyObject, Sendable {
      * Hand and scheme as last set.
      */
     func settings() throws  -> Settings
+    
+    /**
+     * The picture of the swim for a canvas: one call a frame.
+     */
+    func swimScene(now: Moment, glass: FanGlass) throws  -> SwimScene
+    
+    /**
+     * A tap on that picture, in px; false beside the water.
+     */
+    func swimTap(now: Moment, glass: FanGlass, x: Double, y: Double) throws  -> Bool
     
 }
 /**
@@ -812,6 +838,36 @@ open func settings()throws  -> Settings  {
 })
 }
     
+    /**
+     * The picture of the swim for a canvas: one call a frame.
+     */
+open func swimScene(now: Moment, glass: FanGlass)throws  -> SwimScene  {
+    return try  FfiConverterTypeSwimScene_lift(try rustCallWithError(FfiConverterTypeRestwaterError_lift) {
+        uniffiCallStatus in
+    uniffi_restwater_fn_method_restwater_swim_scene(
+            self.uniffiCloneHandle(),
+        FfiConverterTypeMoment_lower(now),
+        FfiConverterTypeFanGlass_lower(glass),uniffiCallStatus
+    )
+})
+}
+    
+    /**
+     * A tap on that picture, in px; false beside the water.
+     */
+open func swimTap(now: Moment, glass: FanGlass, x: Double, y: Double)throws  -> Bool  {
+    return try  FfiConverterBool.lift(try rustCallWithError(FfiConverterTypeRestwaterError_lift) {
+        uniffiCallStatus in
+    uniffi_restwater_fn_method_restwater_swim_tap(
+            self.uniffiCloneHandle(),
+        FfiConverterTypeMoment_lower(now),
+        FfiConverterTypeFanGlass_lower(glass),
+        FfiConverterDouble.lower(x),
+        FfiConverterDouble.lower(y),uniffiCallStatus
+    )
+})
+}
+    
 
     
 }
@@ -950,6 +1006,226 @@ public func FfiConverterTypeAdviceView_lower(_ value: AdviceView) -> RustBuffer 
 
 
 /**
+ * The alternating test that runs.
+ */
+public struct AlternationView: Equatable, Hashable {
+    /**
+     * "Test of colour: white and pink".
+     */
+    public let title: String
+    /**
+     * What to cast next.
+     */
+    public let says: String
+    /**
+     * How it is done, and casts that don't count.
+     */
+    public let notes: [String]
+    /**
+     * The casts planned, in order.
+     */
+    public let steps: [StepView]
+    /**
+     * The key that sets rig or spot for the next cast: its smaller line; none where it is set already or the
+     * plan is through.
+     */
+    public let setSub: String?
+    /**
+     * Its word.
+     */
+    public let setLabel: String
+    /**
+     * The key that ends the test: its word.
+     */
+    public let endLabel: String
+    /**
+     * Its smaller line.
+     */
+    public let endSub: String
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * "Test of colour: white and pink".
+         */title: String, 
+        /**
+         * What to cast next.
+         */says: String, 
+        /**
+         * How it is done, and casts that don't count.
+         */notes: [String], 
+        /**
+         * The casts planned, in order.
+         */steps: [StepView], 
+        /**
+         * The key that sets rig or spot for the next cast: its smaller line; none where it is set already or the
+         * plan is through.
+         */setSub: String?, 
+        /**
+         * Its word.
+         */setLabel: String, 
+        /**
+         * The key that ends the test: its word.
+         */endLabel: String, 
+        /**
+         * Its smaller line.
+         */endSub: String) {
+        self.title = title
+        self.says = says
+        self.notes = notes
+        self.steps = steps
+        self.setSub = setSub
+        self.setLabel = setLabel
+        self.endLabel = endLabel
+        self.endSub = endSub
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension AlternationView: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeAlternationView: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> AlternationView {
+        return
+            try AlternationView(
+                title: FfiConverterString.read(from: &buf), 
+                says: FfiConverterString.read(from: &buf), 
+                notes: FfiConverterSequenceString.read(from: &buf), 
+                steps: FfiConverterSequenceTypeStepView.read(from: &buf), 
+                setSub: FfiConverterOptionString.read(from: &buf), 
+                setLabel: FfiConverterString.read(from: &buf), 
+                endLabel: FfiConverterString.read(from: &buf), 
+                endSub: FfiConverterString.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: AlternationView, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.title, into: &buf)
+        FfiConverterString.write(value.says, into: &buf)
+        FfiConverterSequenceString.write(value.notes, into: &buf)
+        FfiConverterSequenceTypeStepView.write(value.steps, into: &buf)
+        FfiConverterOptionString.write(value.setSub, into: &buf)
+        FfiConverterString.write(value.setLabel, into: &buf)
+        FfiConverterString.write(value.endLabel, into: &buf)
+        FfiConverterString.write(value.endSub, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeAlternationView_lift(_ buf: RustBuffer) throws -> AlternationView {
+    return try FfiConverterTypeAlternationView.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeAlternationView_lower(_ value: AlternationView) -> RustBuffer {
+    return FfiConverterTypeAlternationView.lower(value)
+}
+
+
+/**
+ * One axis.
+ */
+public struct Axis: Equatable, Hashable {
+    /**
+     * What it counts, with its unit.
+     */
+    public let label: String
+    /**
+     * Lower end.
+     */
+    public let from: Double
+    /**
+     * Upper end.
+     */
+    public let to: Double
+    /**
+     * The figures on it.
+     */
+    public let ticks: [Tick]
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * What it counts, with its unit.
+         */label: String, 
+        /**
+         * Lower end.
+         */from: Double, 
+        /**
+         * Upper end.
+         */to: Double, 
+        /**
+         * The figures on it.
+         */ticks: [Tick]) {
+        self.label = label
+        self.from = from
+        self.to = to
+        self.ticks = ticks
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension Axis: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeAxis: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> Axis {
+        return
+            try Axis(
+                label: FfiConverterString.read(from: &buf), 
+                from: FfiConverterDouble.read(from: &buf), 
+                to: FfiConverterDouble.read(from: &buf), 
+                ticks: FfiConverterSequenceTypeTick.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: Axis, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.label, into: &buf)
+        FfiConverterDouble.write(value.from, into: &buf)
+        FfiConverterDouble.write(value.to, into: &buf)
+        FfiConverterSequenceTypeTick.write(value.ticks, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeAxis_lift(_ buf: RustBuffer) throws -> Axis {
+    return try FfiConverterTypeAxis.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeAxis_lower(_ value: Axis) -> RustBuffer {
+    return FfiConverterTypeAxis.lower(value)
+}
+
+
+/**
  * The whole screen, laid out. Rectangles are pixels.
  */
 public struct BankLayout: Equatable, Hashable {
@@ -986,13 +1262,9 @@ public struct BankLayout: Equatable, Hashable {
      */
     public let strip: Rect
     /**
-     * First sentence of the advice.
+     * The advice: the first sentence large, then as many of the others as fit.
      */
-    public let headline: Rect
-    /**
-     * Second sentence.
-     */
-    public let detail: Rect?
+    public let advice: Rect
     /**
      * Where the cast lies or the next one goes.
      */
@@ -1066,11 +1338,8 @@ public struct BankLayout: Equatable, Hashable {
          * The wait strip.
          */strip: Rect, 
         /**
-         * First sentence of the advice.
-         */headline: Rect, 
-        /**
-         * Second sentence.
-         */detail: Rect?, 
+         * The advice: the first sentence large, then as many of the others as fit.
+         */advice: Rect, 
         /**
          * Where the cast lies or the next one goes.
          */spot: Rect?, 
@@ -1112,8 +1381,7 @@ public struct BankLayout: Equatable, Hashable {
         self.since = since
         self.fan = fan
         self.strip = strip
-        self.headline = headline
-        self.detail = detail
+        self.advice = advice
         self.spot = spot
         self.rig = rig
         self.latest = latest
@@ -1151,8 +1419,7 @@ public struct FfiConverterTypeBankLayout: FfiConverterRustBuffer {
                 since: FfiConverterOptionTypeRect.read(from: &buf), 
                 fan: FfiConverterOptionTypeRect.read(from: &buf), 
                 strip: FfiConverterTypeRect.read(from: &buf), 
-                headline: FfiConverterTypeRect.read(from: &buf), 
-                detail: FfiConverterOptionTypeRect.read(from: &buf), 
+                advice: FfiConverterTypeRect.read(from: &buf), 
                 spot: FfiConverterOptionTypeRect.read(from: &buf), 
                 rig: FfiConverterOptionTypeRect.read(from: &buf), 
                 latest: FfiConverterOptionTypeRect.read(from: &buf), 
@@ -1176,8 +1443,7 @@ public struct FfiConverterTypeBankLayout: FfiConverterRustBuffer {
         FfiConverterOptionTypeRect.write(value.since, into: &buf)
         FfiConverterOptionTypeRect.write(value.fan, into: &buf)
         FfiConverterTypeRect.write(value.strip, into: &buf)
-        FfiConverterTypeRect.write(value.headline, into: &buf)
-        FfiConverterOptionTypeRect.write(value.detail, into: &buf)
+        FfiConverterTypeRect.write(value.advice, into: &buf)
         FfiConverterOptionTypeRect.write(value.spot, into: &buf)
         FfiConverterOptionTypeRect.write(value.rig, into: &buf)
         FfiConverterOptionTypeRect.write(value.latest, into: &buf)
@@ -1413,6 +1679,888 @@ public func FfiConverterTypeBrokenRule_lift(_ buf: RustBuffer) throws -> BrokenR
 #endif
 public func FfiConverterTypeBrokenRule_lower(_ value: BrokenRule) -> RustBuffer {
     return FfiConverterTypeBrokenRule.lower(value)
+}
+
+
+/**
+ * One change against what it replaced.
+ */
+public struct ChangeView: Equatable, Hashable {
+    /**
+     * "Colour: pink after white".
+     */
+    public let title: String
+    /**
+     * What was there.
+     */
+    public let old: SideView
+    /**
+     * What replaced it.
+     */
+    public let new: SideView
+    /**
+     * For drawing.
+     */
+    public let tone: VerdictTone
+    /**
+     * "can't tell yet", "leans to pink", "pink clearly better here today".
+     */
+    public let verdict: String
+    /**
+     * "Better with pink: 71 in 100."
+     */
+    public let probability: String
+    /**
+     * The same as a number: that the new one is better.
+     */
+    public let newBetter: Double
+    /**
+     * The ratio in words.
+     */
+    public let ratio: String
+    /**
+     * Exact and block p, plain and raised for the number looked at.
+     */
+    public let p: String
+    /**
+     * Why no more can be said.
+     */
+    public let reasons: [String]
+    /**
+     * How many more casts it would take.
+     */
+    public let more: String
+    /**
+     * Its line of the forest plot.
+     */
+    public let forest: ForestPoint
+    /**
+     * Starts an alternating test; none while one runs or no session is open.
+     */
+    public let start: StartTest?
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * "Colour: pink after white".
+         */title: String, 
+        /**
+         * What was there.
+         */old: SideView, 
+        /**
+         * What replaced it.
+         */new: SideView, 
+        /**
+         * For drawing.
+         */tone: VerdictTone, 
+        /**
+         * "can't tell yet", "leans to pink", "pink clearly better here today".
+         */verdict: String, 
+        /**
+         * "Better with pink: 71 in 100."
+         */probability: String, 
+        /**
+         * The same as a number: that the new one is better.
+         */newBetter: Double, 
+        /**
+         * The ratio in words.
+         */ratio: String, 
+        /**
+         * Exact and block p, plain and raised for the number looked at.
+         */p: String, 
+        /**
+         * Why no more can be said.
+         */reasons: [String], 
+        /**
+         * How many more casts it would take.
+         */more: String, 
+        /**
+         * Its line of the forest plot.
+         */forest: ForestPoint, 
+        /**
+         * Starts an alternating test; none while one runs or no session is open.
+         */start: StartTest?) {
+        self.title = title
+        self.old = old
+        self.new = new
+        self.tone = tone
+        self.verdict = verdict
+        self.probability = probability
+        self.newBetter = newBetter
+        self.ratio = ratio
+        self.p = p
+        self.reasons = reasons
+        self.more = more
+        self.forest = forest
+        self.start = start
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension ChangeView: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeChangeView: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> ChangeView {
+        return
+            try ChangeView(
+                title: FfiConverterString.read(from: &buf), 
+                old: FfiConverterTypeSideView.read(from: &buf), 
+                new: FfiConverterTypeSideView.read(from: &buf), 
+                tone: FfiConverterTypeVerdictTone.read(from: &buf), 
+                verdict: FfiConverterString.read(from: &buf), 
+                probability: FfiConverterString.read(from: &buf), 
+                newBetter: FfiConverterDouble.read(from: &buf), 
+                ratio: FfiConverterString.read(from: &buf), 
+                p: FfiConverterString.read(from: &buf), 
+                reasons: FfiConverterSequenceString.read(from: &buf), 
+                more: FfiConverterString.read(from: &buf), 
+                forest: FfiConverterTypeForestPoint.read(from: &buf), 
+                start: FfiConverterOptionTypeStartTest.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: ChangeView, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.title, into: &buf)
+        FfiConverterTypeSideView.write(value.old, into: &buf)
+        FfiConverterTypeSideView.write(value.new, into: &buf)
+        FfiConverterTypeVerdictTone.write(value.tone, into: &buf)
+        FfiConverterString.write(value.verdict, into: &buf)
+        FfiConverterString.write(value.probability, into: &buf)
+        FfiConverterDouble.write(value.newBetter, into: &buf)
+        FfiConverterString.write(value.ratio, into: &buf)
+        FfiConverterString.write(value.p, into: &buf)
+        FfiConverterSequenceString.write(value.reasons, into: &buf)
+        FfiConverterString.write(value.more, into: &buf)
+        FfiConverterTypeForestPoint.write(value.forest, into: &buf)
+        FfiConverterOptionTypeStartTest.write(value.start, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeChangeView_lift(_ buf: RustBuffer) throws -> ChangeView {
+    return try FfiConverterTypeChangeView.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeChangeView_lower(_ value: ChangeView) -> RustBuffer {
+    return FfiConverterTypeChangeView.lower(value)
+}
+
+
+/**
+ * "Did it matter?"
+ */
+public struct ChangesView: Equatable, Hashable {
+    /**
+     * Its heading.
+     */
+    public let title: String
+    /**
+     * What it says, in one sentence.
+     */
+    public let says: String
+    /**
+     * How many changes were looked at.
+     */
+    public let lookedAt: UInt32
+    /**
+     * What that means.
+     */
+    public let warning: String
+    /**
+     * The axis of the forest plot: log2 of the ratio, new against old.
+     */
+    public let axis: Axis
+    /**
+     * The changes, in the order they were made.
+     */
+    public let changes: [ChangeView]
+    /**
+     * The alternating test that runs.
+     */
+    public let test: AlternationView?
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Its heading.
+         */title: String, 
+        /**
+         * What it says, in one sentence.
+         */says: String, 
+        /**
+         * How many changes were looked at.
+         */lookedAt: UInt32, 
+        /**
+         * What that means.
+         */warning: String, 
+        /**
+         * The axis of the forest plot: log2 of the ratio, new against old.
+         */axis: Axis, 
+        /**
+         * The changes, in the order they were made.
+         */changes: [ChangeView], 
+        /**
+         * The alternating test that runs.
+         */test: AlternationView?) {
+        self.title = title
+        self.says = says
+        self.lookedAt = lookedAt
+        self.warning = warning
+        self.axis = axis
+        self.changes = changes
+        self.test = test
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension ChangesView: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeChangesView: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> ChangesView {
+        return
+            try ChangesView(
+                title: FfiConverterString.read(from: &buf), 
+                says: FfiConverterString.read(from: &buf), 
+                lookedAt: FfiConverterUInt32.read(from: &buf), 
+                warning: FfiConverterString.read(from: &buf), 
+                axis: FfiConverterTypeAxis.read(from: &buf), 
+                changes: FfiConverterSequenceTypeChangeView.read(from: &buf), 
+                test: FfiConverterOptionTypeAlternationView.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: ChangesView, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.title, into: &buf)
+        FfiConverterString.write(value.says, into: &buf)
+        FfiConverterUInt32.write(value.lookedAt, into: &buf)
+        FfiConverterString.write(value.warning, into: &buf)
+        FfiConverterTypeAxis.write(value.axis, into: &buf)
+        FfiConverterSequenceTypeChangeView.write(value.changes, into: &buf)
+        FfiConverterOptionTypeAlternationView.write(value.test, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeChangesView_lift(_ buf: RustBuffer) throws -> ChangesView {
+    return try FfiConverterTypeChangesView.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeChangesView_lower(_ value: ChangesView) -> RustBuffer {
+    return FfiConverterTypeChangesView.lower(value)
+}
+
+
+/**
+ * An interval drawn as an area between two lines, hatched.
+ */
+public struct ChartBand: Equatable, Hashable {
+    /**
+     * What it is.
+     */
+    public let label: String
+    /**
+     * Across.
+     */
+    public let x: [Double]
+    /**
+     * Lower line.
+     */
+    public let low: [Double]
+    /**
+     * Upper line.
+     */
+    public let high: [Double]
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * What it is.
+         */label: String, 
+        /**
+         * Across.
+         */x: [Double], 
+        /**
+         * Lower line.
+         */low: [Double], 
+        /**
+         * Upper line.
+         */high: [Double]) {
+        self.label = label
+        self.x = x
+        self.low = low
+        self.high = high
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension ChartBand: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeChartBand: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> ChartBand {
+        return
+            try ChartBand(
+                label: FfiConverterString.read(from: &buf), 
+                x: FfiConverterSequenceDouble.read(from: &buf), 
+                low: FfiConverterSequenceDouble.read(from: &buf), 
+                high: FfiConverterSequenceDouble.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: ChartBand, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.label, into: &buf)
+        FfiConverterSequenceDouble.write(value.x, into: &buf)
+        FfiConverterSequenceDouble.write(value.low, into: &buf)
+        FfiConverterSequenceDouble.write(value.high, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeChartBand_lift(_ buf: RustBuffer) throws -> ChartBand {
+    return try FfiConverterTypeChartBand.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeChartBand_lower(_ value: ChartBand) -> RustBuffer {
+    return FfiConverterTypeChartBand.lower(value)
+}
+
+
+/**
+ * A bar of a count, outlined.
+ */
+public struct ChartBar: Equatable, Hashable {
+    /**
+     * From.
+     */
+    public let from: Double
+    /**
+     * To.
+     */
+    public let to: Double
+    /**
+     * Height.
+     */
+    public let height: Double
+    /**
+     * The count behind it.
+     */
+    public let label: String
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * From.
+         */from: Double, 
+        /**
+         * To.
+         */to: Double, 
+        /**
+         * Height.
+         */height: Double, 
+        /**
+         * The count behind it.
+         */label: String) {
+        self.from = from
+        self.to = to
+        self.height = height
+        self.label = label
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension ChartBar: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeChartBar: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> ChartBar {
+        return
+            try ChartBar(
+                from: FfiConverterDouble.read(from: &buf), 
+                to: FfiConverterDouble.read(from: &buf), 
+                height: FfiConverterDouble.read(from: &buf), 
+                label: FfiConverterString.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: ChartBar, into buf: inout [UInt8]) {
+        FfiConverterDouble.write(value.from, into: &buf)
+        FfiConverterDouble.write(value.to, into: &buf)
+        FfiConverterDouble.write(value.height, into: &buf)
+        FfiConverterString.write(value.label, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeChartBar_lift(_ buf: RustBuffer) throws -> ChartBar {
+    return try FfiConverterTypeChartBar.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeChartBar_lower(_ value: ChartBar) -> RustBuffer {
+    return FfiConverterTypeChartBar.lower(value)
+}
+
+
+/**
+ * A point.
+ */
+public struct ChartDot: Equatable, Hashable {
+    /**
+     * Across.
+     */
+    public let x: Double
+    /**
+     * Up.
+     */
+    public let y: Double
+    /**
+     * What it is.
+     */
+    public let shape: DotShape
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Across.
+         */x: Double, 
+        /**
+         * Up.
+         */y: Double, 
+        /**
+         * What it is.
+         */shape: DotShape) {
+        self.x = x
+        self.y = y
+        self.shape = shape
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension ChartDot: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeChartDot: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> ChartDot {
+        return
+            try ChartDot(
+                x: FfiConverterDouble.read(from: &buf), 
+                y: FfiConverterDouble.read(from: &buf), 
+                shape: FfiConverterTypeDotShape.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: ChartDot, into buf: inout [UInt8]) {
+        FfiConverterDouble.write(value.x, into: &buf)
+        FfiConverterDouble.write(value.y, into: &buf)
+        FfiConverterTypeDotShape.write(value.shape, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeChartDot_lift(_ buf: RustBuffer) throws -> ChartDot {
+    return try FfiConverterTypeChartDot.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeChartDot_lower(_ value: ChartDot) -> RustBuffer {
+    return FfiConverterTypeChartDot.lower(value)
+}
+
+
+/**
+ * A line through points.
+ */
+public struct ChartLine: Equatable, Hashable {
+    /**
+     * What it is, for the key below the picture; empty where another line says it.
+     */
+    public let label: String
+    /**
+     * How it is drawn.
+     */
+    public let style: LineStyle
+    /**
+     * Across.
+     */
+    public let x: [Double]
+    /**
+     * Up.
+     */
+    public let y: [Double]
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * What it is, for the key below the picture; empty where another line says it.
+         */label: String, 
+        /**
+         * How it is drawn.
+         */style: LineStyle, 
+        /**
+         * Across.
+         */x: [Double], 
+        /**
+         * Up.
+         */y: [Double]) {
+        self.label = label
+        self.style = style
+        self.x = x
+        self.y = y
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension ChartLine: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeChartLine: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> ChartLine {
+        return
+            try ChartLine(
+                label: FfiConverterString.read(from: &buf), 
+                style: FfiConverterTypeLineStyle.read(from: &buf), 
+                x: FfiConverterSequenceDouble.read(from: &buf), 
+                y: FfiConverterSequenceDouble.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: ChartLine, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.label, into: &buf)
+        FfiConverterTypeLineStyle.write(value.style, into: &buf)
+        FfiConverterSequenceDouble.write(value.x, into: &buf)
+        FfiConverterSequenceDouble.write(value.y, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeChartLine_lift(_ buf: RustBuffer) throws -> ChartLine {
+    return try FfiConverterTypeChartLine.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeChartLine_lower(_ value: ChartLine) -> RustBuffer {
+    return FfiConverterTypeChartLine.lower(value)
+}
+
+
+/**
+ * A stretch along the axis across, drawn as a bracket at the foot with its words.
+ */
+public struct ChartSpan: Equatable, Hashable {
+    /**
+     * What it is.
+     */
+    public let label: String
+    /**
+     * From.
+     */
+    public let from: Double
+    /**
+     * To.
+     */
+    public let to: Double
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * What it is.
+         */label: String, 
+        /**
+         * From.
+         */from: Double, 
+        /**
+         * To.
+         */to: Double) {
+        self.label = label
+        self.from = from
+        self.to = to
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension ChartSpan: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeChartSpan: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> ChartSpan {
+        return
+            try ChartSpan(
+                label: FfiConverterString.read(from: &buf), 
+                from: FfiConverterDouble.read(from: &buf), 
+                to: FfiConverterDouble.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: ChartSpan, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.label, into: &buf)
+        FfiConverterDouble.write(value.from, into: &buf)
+        FfiConverterDouble.write(value.to, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeChartSpan_lift(_ buf: RustBuffer) throws -> ChartSpan {
+    return try FfiConverterTypeChartSpan.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeChartSpan_lower(_ value: ChartSpan) -> RustBuffer {
+    return FfiConverterTypeChartSpan.lower(value)
+}
+
+
+/**
+ * A picture with its message in words.
+ */
+public struct ChartView: Equatable, Hashable {
+    /**
+     * Which.
+     */
+    public let kind: ChartKind
+    /**
+     * Its heading.
+     */
+    public let title: String
+    /**
+     * What it says, in one sentence.
+     */
+    public let says: String
+    /**
+     * How that was obtained: counts, levels, what is assumed.
+     */
+    public let notes: [String]
+    /**
+     * Across.
+     */
+    public let x: Axis
+    /**
+     * Up.
+     */
+    public let y: Axis
+    /**
+     * Intervals.
+     */
+    public let bands: [ChartBand]
+    /**
+     * Bars.
+     */
+    public let bars: [ChartBar]
+    /**
+     * Lines.
+     */
+    public let lines: [ChartLine]
+    /**
+     * Stretches.
+     */
+    public let spans: [ChartSpan]
+    /**
+     * Points.
+     */
+    public let dots: [ChartDot]
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Which.
+         */kind: ChartKind, 
+        /**
+         * Its heading.
+         */title: String, 
+        /**
+         * What it says, in one sentence.
+         */says: String, 
+        /**
+         * How that was obtained: counts, levels, what is assumed.
+         */notes: [String], 
+        /**
+         * Across.
+         */x: Axis, 
+        /**
+         * Up.
+         */y: Axis, 
+        /**
+         * Intervals.
+         */bands: [ChartBand], 
+        /**
+         * Bars.
+         */bars: [ChartBar], 
+        /**
+         * Lines.
+         */lines: [ChartLine], 
+        /**
+         * Stretches.
+         */spans: [ChartSpan], 
+        /**
+         * Points.
+         */dots: [ChartDot]) {
+        self.kind = kind
+        self.title = title
+        self.says = says
+        self.notes = notes
+        self.x = x
+        self.y = y
+        self.bands = bands
+        self.bars = bars
+        self.lines = lines
+        self.spans = spans
+        self.dots = dots
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension ChartView: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeChartView: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> ChartView {
+        return
+            try ChartView(
+                kind: FfiConverterTypeChartKind.read(from: &buf), 
+                title: FfiConverterString.read(from: &buf), 
+                says: FfiConverterString.read(from: &buf), 
+                notes: FfiConverterSequenceString.read(from: &buf), 
+                x: FfiConverterTypeAxis.read(from: &buf), 
+                y: FfiConverterTypeAxis.read(from: &buf), 
+                bands: FfiConverterSequenceTypeChartBand.read(from: &buf), 
+                bars: FfiConverterSequenceTypeChartBar.read(from: &buf), 
+                lines: FfiConverterSequenceTypeChartLine.read(from: &buf), 
+                spans: FfiConverterSequenceTypeChartSpan.read(from: &buf), 
+                dots: FfiConverterSequenceTypeChartDot.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: ChartView, into buf: inout [UInt8]) {
+        FfiConverterTypeChartKind.write(value.kind, into: &buf)
+        FfiConverterString.write(value.title, into: &buf)
+        FfiConverterString.write(value.says, into: &buf)
+        FfiConverterSequenceString.write(value.notes, into: &buf)
+        FfiConverterTypeAxis.write(value.x, into: &buf)
+        FfiConverterTypeAxis.write(value.y, into: &buf)
+        FfiConverterSequenceTypeChartBand.write(value.bands, into: &buf)
+        FfiConverterSequenceTypeChartBar.write(value.bars, into: &buf)
+        FfiConverterSequenceTypeChartLine.write(value.lines, into: &buf)
+        FfiConverterSequenceTypeChartSpan.write(value.spans, into: &buf)
+        FfiConverterSequenceTypeChartDot.write(value.dots, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeChartView_lift(_ buf: RustBuffer) throws -> ChartView {
+    return try FfiConverterTypeChartView.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeChartView_lower(_ value: ChartView) -> RustBuffer {
+    return FfiConverterTypeChartView.lower(value)
 }
 
 
@@ -1674,6 +2822,402 @@ public func FfiConverterTypeDayTap_lower(_ value: DayTap) -> RustBuffer {
 
 
 /**
+ * A glass for the fan, as the shell has it.
+ */
+public struct FanGlass: Equatable, Hashable {
+    /**
+     * Width of the canvas in px.
+     */
+    public let widthPx: Double
+    /**
+     * Height of the canvas in px.
+     */
+    public let heightPx: Double
+    /**
+     * Px in a millimetre of the glass.
+     */
+    public let pxPerMm: Double
+    /**
+     * Text scale of the system.
+     */
+    public let textScale: Double
+    /**
+     * The small fan of the Bank screen, without words.
+     */
+    public let small: Bool
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Width of the canvas in px.
+         */widthPx: Double, 
+        /**
+         * Height of the canvas in px.
+         */heightPx: Double, 
+        /**
+         * Px in a millimetre of the glass.
+         */pxPerMm: Double, 
+        /**
+         * Text scale of the system.
+         */textScale: Double, 
+        /**
+         * The small fan of the Bank screen, without words.
+         */small: Bool) {
+        self.widthPx = widthPx
+        self.heightPx = heightPx
+        self.pxPerMm = pxPerMm
+        self.textScale = textScale
+        self.small = small
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension FanGlass: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeFanGlass: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> FanGlass {
+        return
+            try FanGlass(
+                widthPx: FfiConverterDouble.read(from: &buf), 
+                heightPx: FfiConverterDouble.read(from: &buf), 
+                pxPerMm: FfiConverterDouble.read(from: &buf), 
+                textScale: FfiConverterDouble.read(from: &buf), 
+                small: FfiConverterBool.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: FanGlass, into buf: inout [UInt8]) {
+        FfiConverterDouble.write(value.widthPx, into: &buf)
+        FfiConverterDouble.write(value.heightPx, into: &buf)
+        FfiConverterDouble.write(value.pxPerMm, into: &buf)
+        FfiConverterDouble.write(value.textScale, into: &buf)
+        FfiConverterBool.write(value.small, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeFanGlass_lift(_ buf: RustBuffer) throws -> FanGlass {
+    return try FfiConverterTypeFanGlass.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeFanGlass_lower(_ value: FanGlass) -> RustBuffer {
+    return FfiConverterTypeFanGlass.lower(value)
+}
+
+
+/**
+ * One figure with its range.
+ */
+public struct ForecastLine: Equatable, Hashable {
+    /**
+     * What it is: "Bites to come".
+     */
+    public let label: String
+    /**
+     * "2 to 5, most likely 3".
+     */
+    public let value: String
+    /**
+     * One future in ten stays below this.
+     */
+    public let low: Double
+    /**
+     * The middle one.
+     */
+    public let likely: Double
+    /**
+     * One future in ten passes this.
+     */
+    public let high: Double
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * What it is: "Bites to come".
+         */label: String, 
+        /**
+         * "2 to 5, most likely 3".
+         */value: String, 
+        /**
+         * One future in ten stays below this.
+         */low: Double, 
+        /**
+         * The middle one.
+         */likely: Double, 
+        /**
+         * One future in ten passes this.
+         */high: Double) {
+        self.label = label
+        self.value = value
+        self.low = low
+        self.likely = likely
+        self.high = high
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension ForecastLine: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeForecastLine: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> ForecastLine {
+        return
+            try ForecastLine(
+                label: FfiConverterString.read(from: &buf), 
+                value: FfiConverterString.read(from: &buf), 
+                low: FfiConverterDouble.read(from: &buf), 
+                likely: FfiConverterDouble.read(from: &buf), 
+                high: FfiConverterDouble.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: ForecastLine, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.label, into: &buf)
+        FfiConverterString.write(value.value, into: &buf)
+        FfiConverterDouble.write(value.low, into: &buf)
+        FfiConverterDouble.write(value.likely, into: &buf)
+        FfiConverterDouble.write(value.high, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeForecastLine_lift(_ buf: RustBuffer) throws -> ForecastLine {
+    return try FfiConverterTypeForecastLine.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeForecastLine_lower(_ value: ForecastLine) -> RustBuffer {
+    return FfiConverterTypeForecastLine.lower(value)
+}
+
+
+/**
+ * What is to come until all-out.
+ */
+public struct ForecastView: Equatable, Hashable {
+    /**
+     * Its heading.
+     */
+    public let title: String
+    /**
+     * How much time is left, a choice by taps.
+     */
+    public let left: ChoiceRow
+    /**
+     * What it says, in one sentence.
+     */
+    public let says: String
+    /**
+     * Casts left, bites to come, fish to come, last useful cast.
+     */
+    public let lines: [ForecastLine]
+    /**
+     * How that was obtained.
+     */
+    public let notes: [String]
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Its heading.
+         */title: String, 
+        /**
+         * How much time is left, a choice by taps.
+         */left: ChoiceRow, 
+        /**
+         * What it says, in one sentence.
+         */says: String, 
+        /**
+         * Casts left, bites to come, fish to come, last useful cast.
+         */lines: [ForecastLine], 
+        /**
+         * How that was obtained.
+         */notes: [String]) {
+        self.title = title
+        self.left = left
+        self.says = says
+        self.lines = lines
+        self.notes = notes
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension ForecastView: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeForecastView: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> ForecastView {
+        return
+            try ForecastView(
+                title: FfiConverterString.read(from: &buf), 
+                left: FfiConverterTypeChoiceRow.read(from: &buf), 
+                says: FfiConverterString.read(from: &buf), 
+                lines: FfiConverterSequenceTypeForecastLine.read(from: &buf), 
+                notes: FfiConverterSequenceString.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: ForecastView, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.title, into: &buf)
+        FfiConverterTypeChoiceRow.write(value.left, into: &buf)
+        FfiConverterString.write(value.says, into: &buf)
+        FfiConverterSequenceTypeForecastLine.write(value.lines, into: &buf)
+        FfiConverterSequenceString.write(value.notes, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeForecastView_lift(_ buf: RustBuffer) throws -> ForecastView {
+    return try FfiConverterTypeForecastView.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeForecastView_lower(_ value: ForecastView) -> RustBuffer {
+    return FfiConverterTypeForecastView.lower(value)
+}
+
+
+/**
+ * One line of the forest plot, in log2 of the ratio, cut to the axis.
+ */
+public struct ForestPoint: Equatable, Hashable {
+    /**
+     * The ratio; none where one side has no bites.
+     */
+    public let at: Double?
+    /**
+     * Lower end of its 95 % limits.
+     */
+    public let low: Double
+    /**
+     * Upper end.
+     */
+    public let high: Double
+    /**
+     * Whether the lower end lies beyond the axis.
+     */
+    public let lowBeyond: Bool
+    /**
+     * Whether the upper end does.
+     */
+    public let highBeyond: Bool
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * The ratio; none where one side has no bites.
+         */at: Double?, 
+        /**
+         * Lower end of its 95 % limits.
+         */low: Double, 
+        /**
+         * Upper end.
+         */high: Double, 
+        /**
+         * Whether the lower end lies beyond the axis.
+         */lowBeyond: Bool, 
+        /**
+         * Whether the upper end does.
+         */highBeyond: Bool) {
+        self.at = at
+        self.low = low
+        self.high = high
+        self.lowBeyond = lowBeyond
+        self.highBeyond = highBeyond
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension ForestPoint: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeForestPoint: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> ForestPoint {
+        return
+            try ForestPoint(
+                at: FfiConverterOptionDouble.read(from: &buf), 
+                low: FfiConverterDouble.read(from: &buf), 
+                high: FfiConverterDouble.read(from: &buf), 
+                lowBeyond: FfiConverterBool.read(from: &buf), 
+                highBeyond: FfiConverterBool.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: ForestPoint, into buf: inout [UInt8]) {
+        FfiConverterOptionDouble.write(value.at, into: &buf)
+        FfiConverterDouble.write(value.low, into: &buf)
+        FfiConverterDouble.write(value.high, into: &buf)
+        FfiConverterBool.write(value.lowBeyond, into: &buf)
+        FfiConverterBool.write(value.highBeyond, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeForestPoint_lift(_ buf: RustBuffer) throws -> ForestPoint {
+    return try FfiConverterTypeForestPoint.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeForestPoint_lower(_ value: ForestPoint) -> RustBuffer {
+    return FfiConverterTypeForestPoint.lower(value)
+}
+
+
+/**
  * The glass a shell draws on.
  */
 public struct Glass: Equatable, Hashable {
@@ -1868,6 +3412,85 @@ public func FfiConverterTypeHeaderView_lift(_ buf: RustBuffer) throws -> HeaderV
 #endif
 public func FfiConverterTypeHeaderView_lower(_ value: HeaderView) -> RustBuffer {
     return FfiConverterTypeHeaderView.lower(value)
+}
+
+
+/**
+ * A line of the key below the picture.
+ */
+public struct KeyLine: Equatable, Hashable {
+    /**
+     * The number on the picture; `None` where not even that found a place.
+     */
+    public let number: UInt32?
+    /**
+     * What the label would have said.
+     */
+    public let text: String
+    /**
+     * What it is about.
+     */
+    public let role: LabelRole
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * The number on the picture; `None` where not even that found a place.
+         */number: UInt32?, 
+        /**
+         * What the label would have said.
+         */text: String, 
+        /**
+         * What it is about.
+         */role: LabelRole) {
+        self.number = number
+        self.text = text
+        self.role = role
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension KeyLine: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeKeyLine: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> KeyLine {
+        return
+            try KeyLine(
+                number: FfiConverterOptionUInt32.read(from: &buf), 
+                text: FfiConverterString.read(from: &buf), 
+                role: FfiConverterTypeLabelRole.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: KeyLine, into buf: inout [UInt8]) {
+        FfiConverterOptionUInt32.write(value.number, into: &buf)
+        FfiConverterString.write(value.text, into: &buf)
+        FfiConverterTypeLabelRole.write(value.role, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeKeyLine_lift(_ buf: RustBuffer) throws -> KeyLine {
+    return try FfiConverterTypeKeyLine.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeKeyLine_lower(_ value: KeyLine) -> RustBuffer {
+    return FfiConverterTypeKeyLine.lower(value)
 }
 
 
@@ -2237,6 +3860,155 @@ public func FfiConverterTypePadAsk_lift(_ buf: RustBuffer) throws -> PadAsk {
 #endif
 public func FfiConverterTypePadAsk_lower(_ value: PadAsk) -> RustBuffer {
     return FfiConverterTypePadAsk.lower(value)
+}
+
+
+/**
+ * The words of the glass.
+ */
+public struct PadWords: Equatable, Hashable {
+    /**
+     * Opens the list of screens.
+     */
+    public let screens: Said
+    /**
+     * Changes to the day scheme.
+     */
+    public let day: Said
+    /**
+     * Changes to the night scheme.
+     */
+    public let night: Said
+    /**
+     * Changes to the left hand.
+     */
+    public let left: Said
+    /**
+     * Changes to the right hand.
+     */
+    public let right: Said
+    /**
+     * Turns to the next page of small keys.
+     */
+    public let more: Said
+    /**
+     * The small swim fan.
+     */
+    public let swim: Said
+    /**
+     * Back to the Bank screen.
+     */
+    public let back: Said
+    /**
+     * Opens the Waits screen.
+     */
+    public let waits: Said
+    /**
+     * Opens "Did it matter?".
+     */
+    public let changes: Said
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Opens the list of screens.
+         */screens: Said, 
+        /**
+         * Changes to the day scheme.
+         */day: Said, 
+        /**
+         * Changes to the night scheme.
+         */night: Said, 
+        /**
+         * Changes to the left hand.
+         */left: Said, 
+        /**
+         * Changes to the right hand.
+         */right: Said, 
+        /**
+         * Turns to the next page of small keys.
+         */more: Said, 
+        /**
+         * The small swim fan.
+         */swim: Said, 
+        /**
+         * Back to the Bank screen.
+         */back: Said, 
+        /**
+         * Opens the Waits screen.
+         */waits: Said, 
+        /**
+         * Opens "Did it matter?".
+         */changes: Said) {
+        self.screens = screens
+        self.day = day
+        self.night = night
+        self.left = left
+        self.right = right
+        self.more = more
+        self.swim = swim
+        self.back = back
+        self.waits = waits
+        self.changes = changes
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension PadWords: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypePadWords: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> PadWords {
+        return
+            try PadWords(
+                screens: FfiConverterTypeSaid.read(from: &buf), 
+                day: FfiConverterTypeSaid.read(from: &buf), 
+                night: FfiConverterTypeSaid.read(from: &buf), 
+                left: FfiConverterTypeSaid.read(from: &buf), 
+                right: FfiConverterTypeSaid.read(from: &buf), 
+                more: FfiConverterTypeSaid.read(from: &buf), 
+                swim: FfiConverterTypeSaid.read(from: &buf), 
+                back: FfiConverterTypeSaid.read(from: &buf), 
+                waits: FfiConverterTypeSaid.read(from: &buf), 
+                changes: FfiConverterTypeSaid.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: PadWords, into buf: inout [UInt8]) {
+        FfiConverterTypeSaid.write(value.screens, into: &buf)
+        FfiConverterTypeSaid.write(value.day, into: &buf)
+        FfiConverterTypeSaid.write(value.night, into: &buf)
+        FfiConverterTypeSaid.write(value.left, into: &buf)
+        FfiConverterTypeSaid.write(value.right, into: &buf)
+        FfiConverterTypeSaid.write(value.more, into: &buf)
+        FfiConverterTypeSaid.write(value.swim, into: &buf)
+        FfiConverterTypeSaid.write(value.back, into: &buf)
+        FfiConverterTypeSaid.write(value.waits, into: &buf)
+        FfiConverterTypeSaid.write(value.changes, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypePadWords_lift(_ buf: RustBuffer) throws -> PadWords {
+    return try FfiConverterTypePadWords.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypePadWords_lower(_ value: PadWords) -> RustBuffer {
+    return FfiConverterTypePadWords.lower(value)
 }
 
 
@@ -2677,6 +4449,75 @@ public func FfiConverterTypeRodView_lower(_ value: RodView) -> RustBuffer {
 
 
 /**
+ * A word on a key, with what a screen reader says.
+ */
+public struct Said: Equatable, Hashable {
+    /**
+     * The word on the key.
+     */
+    public let label: String
+    /**
+     * What a screen reader says.
+     */
+    public let spoken: String
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * The word on the key.
+         */label: String, 
+        /**
+         * What a screen reader says.
+         */spoken: String) {
+        self.label = label
+        self.spoken = spoken
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension Said: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeSaid: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> Said {
+        return
+            try Said(
+                label: FfiConverterString.read(from: &buf), 
+                spoken: FfiConverterString.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: Said, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.label, into: &buf)
+        FfiConverterString.write(value.spoken, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeSaid_lift(_ buf: RustBuffer) throws -> Said {
+    return try FfiConverterTypeSaid.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeSaid_lower(_ value: Said) -> RustBuffer {
+    return FfiConverterTypeSaid.lower(value)
+}
+
+
+/**
  * How a session was set up. Everything may be left empty.
  */
 public struct SessionSetup: Equatable, Hashable {
@@ -2984,6 +4825,115 @@ public func FfiConverterTypeSetupView_lower(_ value: SetupView) -> RustBuffer {
 
 
 /**
+ * One side of a change.
+ */
+public struct SideView: Equatable, Hashable {
+    /**
+     * The value, "pink".
+     */
+    public let value: String
+    /**
+     * "4 bites in 6 casts, 85 min".
+     */
+    public let counts: String
+    /**
+     * "2.8 an hour (0.8 to 7.2)".
+     */
+    public let rate: String
+    /**
+     * Bites per hour.
+     */
+    public let perHour: Double
+    /**
+     * Exact 95 % limits of it.
+     */
+    public let perHourLow: Double
+    /**
+     * Upper limit.
+     */
+    public let perHourHigh: Double
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * The value, "pink".
+         */value: String, 
+        /**
+         * "4 bites in 6 casts, 85 min".
+         */counts: String, 
+        /**
+         * "2.8 an hour (0.8 to 7.2)".
+         */rate: String, 
+        /**
+         * Bites per hour.
+         */perHour: Double, 
+        /**
+         * Exact 95 % limits of it.
+         */perHourLow: Double, 
+        /**
+         * Upper limit.
+         */perHourHigh: Double) {
+        self.value = value
+        self.counts = counts
+        self.rate = rate
+        self.perHour = perHour
+        self.perHourLow = perHourLow
+        self.perHourHigh = perHourHigh
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension SideView: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeSideView: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SideView {
+        return
+            try SideView(
+                value: FfiConverterString.read(from: &buf), 
+                counts: FfiConverterString.read(from: &buf), 
+                rate: FfiConverterString.read(from: &buf), 
+                perHour: FfiConverterDouble.read(from: &buf), 
+                perHourLow: FfiConverterDouble.read(from: &buf), 
+                perHourHigh: FfiConverterDouble.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: SideView, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.value, into: &buf)
+        FfiConverterString.write(value.counts, into: &buf)
+        FfiConverterString.write(value.rate, into: &buf)
+        FfiConverterDouble.write(value.perHour, into: &buf)
+        FfiConverterDouble.write(value.perHourLow, into: &buf)
+        FfiConverterDouble.write(value.perHourHigh, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeSideView_lift(_ buf: RustBuffer) throws -> SideView {
+    return try FfiConverterTypeSideView.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeSideView_lower(_ value: SideView) -> RustBuffer {
+    return FfiConverterTypeSideView.lower(value)
+}
+
+
+/**
  * Where a cast is aimed.
  */
 public struct Spot: Equatable, Hashable {
@@ -3069,6 +5019,194 @@ public func FfiConverterTypeSpot_lift(_ buf: RustBuffer) throws -> Spot {
 #endif
 public func FfiConverterTypeSpot_lower(_ value: Spot) -> RustBuffer {
     return FfiConverterTypeSpot.lower(value)
+}
+
+
+/**
+ * The key that starts a test of this change.
+ */
+public struct StartTest: Equatable, Hashable {
+    /**
+     * What to hand back: which factor,
+     */
+    public let factor: Factor
+    /**
+     * its value A
+     */
+    public let a: String
+    /**
+     * and its value B.
+     */
+    public let b: String
+    /**
+     * The word on the key.
+     */
+    public let label: String
+    /**
+     * The smaller line.
+     */
+    public let sub: String
+    /**
+     * What a screen reader says.
+     */
+    public let spoken: String
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * What to hand back: which factor,
+         */factor: Factor, 
+        /**
+         * its value A
+         */a: String, 
+        /**
+         * and its value B.
+         */b: String, 
+        /**
+         * The word on the key.
+         */label: String, 
+        /**
+         * The smaller line.
+         */sub: String, 
+        /**
+         * What a screen reader says.
+         */spoken: String) {
+        self.factor = factor
+        self.a = a
+        self.b = b
+        self.label = label
+        self.sub = sub
+        self.spoken = spoken
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension StartTest: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeStartTest: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> StartTest {
+        return
+            try StartTest(
+                factor: FfiConverterTypeFactor.read(from: &buf), 
+                a: FfiConverterString.read(from: &buf), 
+                b: FfiConverterString.read(from: &buf), 
+                label: FfiConverterString.read(from: &buf), 
+                sub: FfiConverterString.read(from: &buf), 
+                spoken: FfiConverterString.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: StartTest, into buf: inout [UInt8]) {
+        FfiConverterTypeFactor.write(value.factor, into: &buf)
+        FfiConverterString.write(value.a, into: &buf)
+        FfiConverterString.write(value.b, into: &buf)
+        FfiConverterString.write(value.label, into: &buf)
+        FfiConverterString.write(value.sub, into: &buf)
+        FfiConverterString.write(value.spoken, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeStartTest_lift(_ buf: RustBuffer) throws -> StartTest {
+    return try FfiConverterTypeStartTest.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeStartTest_lower(_ value: StartTest) -> RustBuffer {
+    return FfiConverterTypeStartTest.lower(value)
+}
+
+
+/**
+ * One cast of the plan.
+ */
+public struct StepView: Equatable, Hashable {
+    /**
+     * "3. pink".
+     */
+    public let label: String
+    /**
+     * A or B.
+     */
+    public let side: String
+    /**
+     * Where it stands.
+     */
+    public let state: StepState
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * "3. pink".
+         */label: String, 
+        /**
+         * A or B.
+         */side: String, 
+        /**
+         * Where it stands.
+         */state: StepState) {
+        self.label = label
+        self.side = side
+        self.state = state
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension StepView: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeStepView: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> StepView {
+        return
+            try StepView(
+                label: FfiConverterString.read(from: &buf), 
+                side: FfiConverterString.read(from: &buf), 
+                state: FfiConverterTypeStepState.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: StepView, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.label, into: &buf)
+        FfiConverterString.write(value.side, into: &buf)
+        FfiConverterTypeStepState.write(value.state, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeStepView_lift(_ buf: RustBuffer) throws -> StepView {
+    return try FfiConverterTypeStepView.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeStepView_lower(_ value: StepView) -> RustBuffer {
+    return FfiConverterTypeStepView.lower(value)
 }
 
 
@@ -3291,6 +5429,566 @@ public func FfiConverterTypeStripView_lower(_ value: StripView) -> RustBuffer {
 
 
 /**
+ * One key, ready to draw.
+ */
+public struct SwimKeyView: Equatable, Hashable {
+    /**
+     * What it does.
+     */
+    public let key: SwimKey
+    /**
+     * Its word.
+     */
+    public let label: String
+    /**
+     * What a screen reader says.
+     */
+    public let spoken: String
+    /**
+     * Whether it can be tapped now.
+     */
+    public let enabled: Bool
+    /**
+     * Drawn solid: most likely next.
+     */
+    public let solid: Bool
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * What it does.
+         */key: SwimKey, 
+        /**
+         * Its word.
+         */label: String, 
+        /**
+         * What a screen reader says.
+         */spoken: String, 
+        /**
+         * Whether it can be tapped now.
+         */enabled: Bool, 
+        /**
+         * Drawn solid: most likely next.
+         */solid: Bool) {
+        self.key = key
+        self.label = label
+        self.spoken = spoken
+        self.enabled = enabled
+        self.solid = solid
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension SwimKeyView: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeSwimKeyView: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwimKeyView {
+        return
+            try SwimKeyView(
+                key: FfiConverterTypeSwimKey.read(from: &buf), 
+                label: FfiConverterString.read(from: &buf), 
+                spoken: FfiConverterString.read(from: &buf), 
+                enabled: FfiConverterBool.read(from: &buf), 
+                solid: FfiConverterBool.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: SwimKeyView, into buf: inout [UInt8]) {
+        FfiConverterTypeSwimKey.write(value.key, into: &buf)
+        FfiConverterString.write(value.label, into: &buf)
+        FfiConverterString.write(value.spoken, into: &buf)
+        FfiConverterBool.write(value.enabled, into: &buf)
+        FfiConverterBool.write(value.solid, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeSwimKeyView_lift(_ buf: RustBuffer) throws -> SwimKeyView {
+    return try FfiConverterTypeSwimKeyView.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeSwimKeyView_lower(_ value: SwimKeyView) -> RustBuffer {
+    return FfiConverterTypeSwimKeyView.lower(value)
+}
+
+
+/**
+ * One frame of the swim, packed.
+ *
+ * Polylines and polygons: points of part `i` are `xy[2*start[i]] .. xy[2*start[i+1]]`, and `start`
+ * has one entry more than there are parts (or is empty where there are none).
+ */
+public struct SwimScene: Equatable, Hashable {
+    /**
+     * Width of the canvas, pixels.
+     */
+    public let widthPx: Float
+    /**
+     * Height of the canvas, pixels.
+     */
+    public let heightPx: Float
+    /**
+     * Corners of filled polygons, x and y in turn (even-odd where a role's parts nest).
+     */
+    public let fillXy: [Float]
+    /**
+     * Offsets of polygons in points.
+     */
+    public let fillStart: [UInt32]
+    /**
+     * Role of each polygon.
+     */
+    public let fillRole: [FillRole]
+    /**
+     * Hatching: x1, y1, x2, y2 of each stroke in turn; denser where more fished.
+     */
+    public let hatchXy: [Float]
+    /**
+     * Width of hatching strokes, pixels.
+     */
+    public let hatchWidth: Float
+    /**
+     * Points of polylines, x and y in turn; closed lines repeat their first point.
+     */
+    public let lineXy: [Float]
+    /**
+     * Offsets of polylines in points.
+     */
+    public let lineStart: [UInt32]
+    /**
+     * Role of each polyline.
+     */
+    public let lineRole: [LineRole]
+    /**
+     * Width of each polyline, pixels.
+     */
+    public let lineWidth: [Float]
+    /**
+     * Centres of marks, x and y in turn.
+     */
+    public let markXy: [Float]
+    /**
+     * Half the size of each mark (centre to corner), pixels.
+     */
+    public let markSize: [Float]
+    /**
+     * Shape of each mark.
+     */
+    public let markShape: [MarkShape]
+    /**
+     * Boxes of labels: left, top, width, height in turn. Boxes never overlap.
+     */
+    public let labelBox: [Float]
+    /**
+     * Where each text is centred: x of the middle, y of the baseline, in turn.
+     */
+    public let labelAt: [Float]
+    /**
+     * Size of each text, pixels.
+     */
+    public let labelSize: [Float]
+    /**
+     * Role of each label.
+     */
+    public let labelRole: [LabelRole]
+    /**
+     * Whether the box is drawn (paper with an ink edge) or only reserved.
+     */
+    public let labelBoxed: [Bool]
+    /**
+     * Text of each label.
+     */
+    public let labelText: [String]
+    /**
+     * What numbers on the picture stand for, and what found no place, to be shown below it.
+     */
+    public let key: [KeyLine]
+    /**
+     * Centres of what a tap can choose, x and y in turn; at least 15 mm apart.
+     */
+    public let targetXy: [Float]
+    /**
+     * Column and band of each target in turn (see [`crate::swim::CellId`]).
+     */
+    public let targetCell: [UInt32]
+    /**
+     * How far from a centre a tap still counts, pixels.
+     */
+    public let targetReach: Float
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Width of the canvas, pixels.
+         */widthPx: Float, 
+        /**
+         * Height of the canvas, pixels.
+         */heightPx: Float, 
+        /**
+         * Corners of filled polygons, x and y in turn (even-odd where a role's parts nest).
+         */fillXy: [Float], 
+        /**
+         * Offsets of polygons in points.
+         */fillStart: [UInt32], 
+        /**
+         * Role of each polygon.
+         */fillRole: [FillRole], 
+        /**
+         * Hatching: x1, y1, x2, y2 of each stroke in turn; denser where more fished.
+         */hatchXy: [Float], 
+        /**
+         * Width of hatching strokes, pixels.
+         */hatchWidth: Float, 
+        /**
+         * Points of polylines, x and y in turn; closed lines repeat their first point.
+         */lineXy: [Float], 
+        /**
+         * Offsets of polylines in points.
+         */lineStart: [UInt32], 
+        /**
+         * Role of each polyline.
+         */lineRole: [LineRole], 
+        /**
+         * Width of each polyline, pixels.
+         */lineWidth: [Float], 
+        /**
+         * Centres of marks, x and y in turn.
+         */markXy: [Float], 
+        /**
+         * Half the size of each mark (centre to corner), pixels.
+         */markSize: [Float], 
+        /**
+         * Shape of each mark.
+         */markShape: [MarkShape], 
+        /**
+         * Boxes of labels: left, top, width, height in turn. Boxes never overlap.
+         */labelBox: [Float], 
+        /**
+         * Where each text is centred: x of the middle, y of the baseline, in turn.
+         */labelAt: [Float], 
+        /**
+         * Size of each text, pixels.
+         */labelSize: [Float], 
+        /**
+         * Role of each label.
+         */labelRole: [LabelRole], 
+        /**
+         * Whether the box is drawn (paper with an ink edge) or only reserved.
+         */labelBoxed: [Bool], 
+        /**
+         * Text of each label.
+         */labelText: [String], 
+        /**
+         * What numbers on the picture stand for, and what found no place, to be shown below it.
+         */key: [KeyLine], 
+        /**
+         * Centres of what a tap can choose, x and y in turn; at least 15 mm apart.
+         */targetXy: [Float], 
+        /**
+         * Column and band of each target in turn (see [`crate::swim::CellId`]).
+         */targetCell: [UInt32], 
+        /**
+         * How far from a centre a tap still counts, pixels.
+         */targetReach: Float) {
+        self.widthPx = widthPx
+        self.heightPx = heightPx
+        self.fillXy = fillXy
+        self.fillStart = fillStart
+        self.fillRole = fillRole
+        self.hatchXy = hatchXy
+        self.hatchWidth = hatchWidth
+        self.lineXy = lineXy
+        self.lineStart = lineStart
+        self.lineRole = lineRole
+        self.lineWidth = lineWidth
+        self.markXy = markXy
+        self.markSize = markSize
+        self.markShape = markShape
+        self.labelBox = labelBox
+        self.labelAt = labelAt
+        self.labelSize = labelSize
+        self.labelRole = labelRole
+        self.labelBoxed = labelBoxed
+        self.labelText = labelText
+        self.key = key
+        self.targetXy = targetXy
+        self.targetCell = targetCell
+        self.targetReach = targetReach
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension SwimScene: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeSwimScene: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwimScene {
+        return
+            try SwimScene(
+                widthPx: FfiConverterFloat.read(from: &buf), 
+                heightPx: FfiConverterFloat.read(from: &buf), 
+                fillXy: FfiConverterSequenceFloat.read(from: &buf), 
+                fillStart: FfiConverterSequenceUInt32.read(from: &buf), 
+                fillRole: FfiConverterSequenceTypeFillRole.read(from: &buf), 
+                hatchXy: FfiConverterSequenceFloat.read(from: &buf), 
+                hatchWidth: FfiConverterFloat.read(from: &buf), 
+                lineXy: FfiConverterSequenceFloat.read(from: &buf), 
+                lineStart: FfiConverterSequenceUInt32.read(from: &buf), 
+                lineRole: FfiConverterSequenceTypeLineRole.read(from: &buf), 
+                lineWidth: FfiConverterSequenceFloat.read(from: &buf), 
+                markXy: FfiConverterSequenceFloat.read(from: &buf), 
+                markSize: FfiConverterSequenceFloat.read(from: &buf), 
+                markShape: FfiConverterSequenceTypeMarkShape.read(from: &buf), 
+                labelBox: FfiConverterSequenceFloat.read(from: &buf), 
+                labelAt: FfiConverterSequenceFloat.read(from: &buf), 
+                labelSize: FfiConverterSequenceFloat.read(from: &buf), 
+                labelRole: FfiConverterSequenceTypeLabelRole.read(from: &buf), 
+                labelBoxed: FfiConverterSequenceBool.read(from: &buf), 
+                labelText: FfiConverterSequenceString.read(from: &buf), 
+                key: FfiConverterSequenceTypeKeyLine.read(from: &buf), 
+                targetXy: FfiConverterSequenceFloat.read(from: &buf), 
+                targetCell: FfiConverterSequenceUInt32.read(from: &buf), 
+                targetReach: FfiConverterFloat.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: SwimScene, into buf: inout [UInt8]) {
+        FfiConverterFloat.write(value.widthPx, into: &buf)
+        FfiConverterFloat.write(value.heightPx, into: &buf)
+        FfiConverterSequenceFloat.write(value.fillXy, into: &buf)
+        FfiConverterSequenceUInt32.write(value.fillStart, into: &buf)
+        FfiConverterSequenceTypeFillRole.write(value.fillRole, into: &buf)
+        FfiConverterSequenceFloat.write(value.hatchXy, into: &buf)
+        FfiConverterFloat.write(value.hatchWidth, into: &buf)
+        FfiConverterSequenceFloat.write(value.lineXy, into: &buf)
+        FfiConverterSequenceUInt32.write(value.lineStart, into: &buf)
+        FfiConverterSequenceTypeLineRole.write(value.lineRole, into: &buf)
+        FfiConverterSequenceFloat.write(value.lineWidth, into: &buf)
+        FfiConverterSequenceFloat.write(value.markXy, into: &buf)
+        FfiConverterSequenceFloat.write(value.markSize, into: &buf)
+        FfiConverterSequenceTypeMarkShape.write(value.markShape, into: &buf)
+        FfiConverterSequenceFloat.write(value.labelBox, into: &buf)
+        FfiConverterSequenceFloat.write(value.labelAt, into: &buf)
+        FfiConverterSequenceFloat.write(value.labelSize, into: &buf)
+        FfiConverterSequenceTypeLabelRole.write(value.labelRole, into: &buf)
+        FfiConverterSequenceBool.write(value.labelBoxed, into: &buf)
+        FfiConverterSequenceString.write(value.labelText, into: &buf)
+        FfiConverterSequenceTypeKeyLine.write(value.key, into: &buf)
+        FfiConverterSequenceFloat.write(value.targetXy, into: &buf)
+        FfiConverterSequenceUInt32.write(value.targetCell, into: &buf)
+        FfiConverterFloat.write(value.targetReach, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeSwimScene_lift(_ buf: RustBuffer) throws -> SwimScene {
+    return try FfiConverterTypeSwimScene.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeSwimScene_lower(_ value: SwimScene) -> RustBuffer {
+    return FfiConverterTypeSwimScene.lower(value)
+}
+
+
+/**
+ * The Swim screen; the fan itself is a scene of its own.
+ */
+public struct SwimView: Equatable, Hashable {
+    /**
+     * "Swim, peg 22".
+     */
+    public let title: String
+    /**
+     * "1 320 m² fresh of 2 050 m²".
+     */
+    public let area: String
+    /**
+     * "Next: Dead tree, 14 wraps of 2 m, 28 m".
+     */
+    public let headline: String
+    /**
+     * The reasons for it and against it, each with its figures.
+     */
+    public let reasons: [String]
+    /**
+     * What is known of the aimed cell.
+     */
+    public let cell: String
+    /**
+     * Whether the fish move over the day, with the evidence.
+     */
+    public let drift: [String]
+    /**
+     * The moment shown, where it is not now.
+     */
+    public let replay: String
+    /**
+     * How many steps of ten minutes back that is: EARLIER asks for one more, LATER for one less.
+     */
+    public let stepsBack: UInt32
+    /**
+     * The next few cells after the first, each with its reasons.
+     */
+    public let others: [String]
+    /**
+     * The keys.
+     */
+    public let keys: [SwimKeyView]
+    /**
+     * Boundaries, bands, rest target, features and hazards.
+     */
+    public let rows: [ChoiceRow]
+    /**
+     * What rests on a guess.
+     */
+    public let note: String
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * "Swim, peg 22".
+         */title: String, 
+        /**
+         * "1 320 m² fresh of 2 050 m²".
+         */area: String, 
+        /**
+         * "Next: Dead tree, 14 wraps of 2 m, 28 m".
+         */headline: String, 
+        /**
+         * The reasons for it and against it, each with its figures.
+         */reasons: [String], 
+        /**
+         * What is known of the aimed cell.
+         */cell: String, 
+        /**
+         * Whether the fish move over the day, with the evidence.
+         */drift: [String], 
+        /**
+         * The moment shown, where it is not now.
+         */replay: String, 
+        /**
+         * How many steps of ten minutes back that is: EARLIER asks for one more, LATER for one less.
+         */stepsBack: UInt32, 
+        /**
+         * The next few cells after the first, each with its reasons.
+         */others: [String], 
+        /**
+         * The keys.
+         */keys: [SwimKeyView], 
+        /**
+         * Boundaries, bands, rest target, features and hazards.
+         */rows: [ChoiceRow], 
+        /**
+         * What rests on a guess.
+         */note: String) {
+        self.title = title
+        self.area = area
+        self.headline = headline
+        self.reasons = reasons
+        self.cell = cell
+        self.drift = drift
+        self.replay = replay
+        self.stepsBack = stepsBack
+        self.others = others
+        self.keys = keys
+        self.rows = rows
+        self.note = note
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension SwimView: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeSwimView: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwimView {
+        return
+            try SwimView(
+                title: FfiConverterString.read(from: &buf), 
+                area: FfiConverterString.read(from: &buf), 
+                headline: FfiConverterString.read(from: &buf), 
+                reasons: FfiConverterSequenceString.read(from: &buf), 
+                cell: FfiConverterString.read(from: &buf), 
+                drift: FfiConverterSequenceString.read(from: &buf), 
+                replay: FfiConverterString.read(from: &buf), 
+                stepsBack: FfiConverterUInt32.read(from: &buf), 
+                others: FfiConverterSequenceString.read(from: &buf), 
+                keys: FfiConverterSequenceTypeSwimKeyView.read(from: &buf), 
+                rows: FfiConverterSequenceTypeChoiceRow.read(from: &buf), 
+                note: FfiConverterString.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: SwimView, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.title, into: &buf)
+        FfiConverterString.write(value.area, into: &buf)
+        FfiConverterString.write(value.headline, into: &buf)
+        FfiConverterSequenceString.write(value.reasons, into: &buf)
+        FfiConverterString.write(value.cell, into: &buf)
+        FfiConverterSequenceString.write(value.drift, into: &buf)
+        FfiConverterString.write(value.replay, into: &buf)
+        FfiConverterUInt32.write(value.stepsBack, into: &buf)
+        FfiConverterSequenceString.write(value.others, into: &buf)
+        FfiConverterSequenceTypeSwimKeyView.write(value.keys, into: &buf)
+        FfiConverterSequenceTypeChoiceRow.write(value.rows, into: &buf)
+        FfiConverterString.write(value.note, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeSwimView_lift(_ buf: RustBuffer) throws -> SwimView {
+    return try FfiConverterTypeSwimView.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeSwimView_lower(_ value: SwimView) -> RustBuffer {
+    return FfiConverterTypeSwimView.lower(value)
+}
+
+
+/**
  * The tackle screen.
  */
 public struct TackleView: Equatable, Hashable {
@@ -3489,6 +6187,75 @@ public func FfiConverterTypeTextSizes_lower(_ value: TextSizes) -> RustBuffer {
 
 
 /**
+ * One figure on an axis.
+ */
+public struct Tick: Equatable, Hashable {
+    /**
+     * Where, in the units of the axis.
+     */
+    public let at: Double
+    /**
+     * What it says.
+     */
+    public let label: String
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Where, in the units of the axis.
+         */at: Double, 
+        /**
+         * What it says.
+         */label: String) {
+        self.at = at
+        self.label = label
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension Tick: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeTick: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> Tick {
+        return
+            try Tick(
+                at: FfiConverterDouble.read(from: &buf), 
+                label: FfiConverterString.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: Tick, into buf: inout [UInt8]) {
+        FfiConverterDouble.write(value.at, into: &buf)
+        FfiConverterString.write(value.label, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeTick_lift(_ buf: RustBuffer) throws -> Tick {
+    return try FfiConverterTypeTick.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeTick_lower(_ value: Tick) -> RustBuffer {
+    return FfiConverterTypeTick.lower(value)
+}
+
+
+/**
  * What a tap gives back.
  */
 public struct Update: Equatable, Hashable {
@@ -3584,6 +6351,105 @@ public func FfiConverterTypeUpdate_lift(_ buf: RustBuffer) throws -> Update {
 #endif
 public func FfiConverterTypeUpdate_lower(_ value: Update) -> RustBuffer {
     return FfiConverterTypeUpdate.lower(value)
+}
+
+
+/**
+ * The Waits screen.
+ */
+public struct WaitsView: Equatable, Hashable {
+    /**
+     * Its heading.
+     */
+    public let title: String
+    /**
+     * What counts: "9 bites in 15 casts, 3 h 32 in the water."
+     */
+    public let counts: String
+    /**
+     * Which casts count, each row a choice by taps; hand the field and value back to choose.
+     */
+    public let rows: [ChoiceRow]
+    /**
+     * The pictures, most telling first; empty before the first cast is in.
+     */
+    public let charts: [ChartView]
+    /**
+     * What the rest of a day is likely to hold.
+     */
+    public let forecast: ForecastView?
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Its heading.
+         */title: String, 
+        /**
+         * What counts: "9 bites in 15 casts, 3 h 32 in the water."
+         */counts: String, 
+        /**
+         * Which casts count, each row a choice by taps; hand the field and value back to choose.
+         */rows: [ChoiceRow], 
+        /**
+         * The pictures, most telling first; empty before the first cast is in.
+         */charts: [ChartView], 
+        /**
+         * What the rest of a day is likely to hold.
+         */forecast: ForecastView?) {
+        self.title = title
+        self.counts = counts
+        self.rows = rows
+        self.charts = charts
+        self.forecast = forecast
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension WaitsView: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeWaitsView: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> WaitsView {
+        return
+            try WaitsView(
+                title: FfiConverterString.read(from: &buf), 
+                counts: FfiConverterString.read(from: &buf), 
+                rows: FfiConverterSequenceTypeChoiceRow.read(from: &buf), 
+                charts: FfiConverterSequenceTypeChartView.read(from: &buf), 
+                forecast: FfiConverterOptionTypeForecastView.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: WaitsView, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.title, into: &buf)
+        FfiConverterString.write(value.counts, into: &buf)
+        FfiConverterSequenceTypeChoiceRow.write(value.rows, into: &buf)
+        FfiConverterSequenceTypeChartView.write(value.charts, into: &buf)
+        FfiConverterOptionTypeForecastView.write(value.forecast, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeWaitsView_lift(_ buf: RustBuffer) throws -> WaitsView {
+    return try FfiConverterTypeWaitsView.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeWaitsView_lower(_ value: WaitsView) -> RustBuffer {
+    return FfiConverterTypeWaitsView.lower(value)
 }
 
 
@@ -3774,6 +6640,100 @@ public enum Action: Equatable, Hashable {
          */scheme: Scheme?
     )
     /**
+     * LEFT, RIGHT, IN, OUT on the Swim screen: the ring goes a cell further.
+     */
+    case stepAim(
+        /**
+         * Which way.
+         */step: Step
+    )
+    /**
+     * The Swim screen shows an earlier moment, so many steps of ten minutes back; 0 is now.
+     */
+    case replay(
+        /**
+         * Steps back.
+         */stepsBack: UInt32
+    )
+    /**
+     * The next casts of the chosen rod go to the ringed cell.
+     */
+    case castHere
+    /**
+     * The ringed cell is kept back.
+     */
+    case keepBack
+    /**
+     * The kept-back water under the ring may be fished again.
+     */
+    case release
+    /**
+     * An aiming mark in the direction of the ring.
+     */
+    case markHere(
+        /**
+         * Its name.
+         */name: String
+    )
+    /**
+     * One of the choices of the Swim screen.
+     */
+    case chooseSwim(
+        /**
+         * The row's field.
+         */field: String, 
+        /**
+         * The choice's value.
+         */value: String
+    )
+    /**
+     * Where the peg lies on the earth; never needed.
+     */
+    case placePeg(
+        /**
+         * Latitude in 1e-7 degrees.
+         */latE7: Int64, 
+        /**
+         * Longitude in 1e-7 degrees.
+         */lonE7: Int64, 
+        /**
+         * Degrees clockwise from true north of straight out, in hundredths.
+         */straightOutCdeg: Int32
+    )
+    /**
+     * Which casts count on the Waits screen, and how much time is left there.
+     */
+    case chooseCasts(
+        /**
+         * The row's field.
+         */field: String, 
+        /**
+         * The choice's value; empty for all.
+         */value: String
+    )
+    /**
+     * Begin an alternating test of two values that were changed for one another.
+     */
+    case startAlternation(
+        /**
+         * What is alternated.
+         */factor: Factor, 
+        /**
+         * Value A, as the change spells it.
+         */a: String, 
+        /**
+         * Value B.
+         */b: String
+    )
+    /**
+     * Set rig or spot for the next cast of the test.
+     */
+    case setNextStep
+    /**
+     * End the test.
+     */
+    case endAlternation
+    /**
      * Take the last entry back.
      */
     case undo
@@ -3861,9 +6821,40 @@ public struct FfiConverterTypeAction: FfiConverterRustBuffer {
         case 20: return .set(hand: try FfiConverterOptionTypeHand.read(from: &buf), scheme: try FfiConverterOptionTypeScheme.read(from: &buf)
         )
         
-        case 21: return .undo
+        case 21: return .stepAim(step: try FfiConverterTypeStep.read(from: &buf)
+        )
         
-        case 22: return .redo
+        case 22: return .replay(stepsBack: try FfiConverterUInt32.read(from: &buf)
+        )
+        
+        case 23: return .castHere
+        
+        case 24: return .keepBack
+        
+        case 25: return .release
+        
+        case 26: return .markHere(name: try FfiConverterString.read(from: &buf)
+        )
+        
+        case 27: return .chooseSwim(field: try FfiConverterString.read(from: &buf), value: try FfiConverterString.read(from: &buf)
+        )
+        
+        case 28: return .placePeg(latE7: try FfiConverterInt64.read(from: &buf), lonE7: try FfiConverterInt64.read(from: &buf), straightOutCdeg: try FfiConverterInt32.read(from: &buf)
+        )
+        
+        case 29: return .chooseCasts(field: try FfiConverterString.read(from: &buf), value: try FfiConverterString.read(from: &buf)
+        )
+        
+        case 30: return .startAlternation(factor: try FfiConverterTypeFactor.read(from: &buf), a: try FfiConverterString.read(from: &buf), b: try FfiConverterString.read(from: &buf)
+        )
+        
+        case 31: return .setNextStep
+        
+        case 32: return .endAlternation
+        
+        case 33: return .undo
+        
+        case 34: return .redo
         
         default: throw UniffiInternalError.unexpectedEnumCase
         }
@@ -3980,12 +6971,73 @@ public struct FfiConverterTypeAction: FfiConverterRustBuffer {
             FfiConverterOptionTypeScheme.write(scheme, into: &buf)
             
         
-        case .undo:
+        case let .stepAim(step):
             writeInt(&buf, Int32(21))
+            FfiConverterTypeStep.write(step, into: &buf)
+            
+        
+        case let .replay(stepsBack):
+            writeInt(&buf, Int32(22))
+            FfiConverterUInt32.write(stepsBack, into: &buf)
+            
+        
+        case .castHere:
+            writeInt(&buf, Int32(23))
+        
+        
+        case .keepBack:
+            writeInt(&buf, Int32(24))
+        
+        
+        case .release:
+            writeInt(&buf, Int32(25))
+        
+        
+        case let .markHere(name):
+            writeInt(&buf, Int32(26))
+            FfiConverterString.write(name, into: &buf)
+            
+        
+        case let .chooseSwim(field,value):
+            writeInt(&buf, Int32(27))
+            FfiConverterString.write(field, into: &buf)
+            FfiConverterString.write(value, into: &buf)
+            
+        
+        case let .placePeg(latE7,lonE7,straightOutCdeg):
+            writeInt(&buf, Int32(28))
+            FfiConverterInt64.write(latE7, into: &buf)
+            FfiConverterInt64.write(lonE7, into: &buf)
+            FfiConverterInt32.write(straightOutCdeg, into: &buf)
+            
+        
+        case let .chooseCasts(field,value):
+            writeInt(&buf, Int32(29))
+            FfiConverterString.write(field, into: &buf)
+            FfiConverterString.write(value, into: &buf)
+            
+        
+        case let .startAlternation(factor,a,b):
+            writeInt(&buf, Int32(30))
+            FfiConverterTypeFactor.write(factor, into: &buf)
+            FfiConverterString.write(a, into: &buf)
+            FfiConverterString.write(b, into: &buf)
+            
+        
+        case .setNextStep:
+            writeInt(&buf, Int32(31))
+        
+        
+        case .endAlternation:
+            writeInt(&buf, Int32(32))
+        
+        
+        case .undo:
+            writeInt(&buf, Int32(33))
         
         
         case .redo:
-            writeInt(&buf, Int32(22))
+            writeInt(&buf, Int32(34))
         
         }
     }
@@ -4204,6 +7256,416 @@ public func FfiConverterTypeBankState_lift(_ buf: RustBuffer) throws -> BankStat
 #endif
 public func FfiConverterTypeBankState_lower(_ value: BankState) -> RustBuffer {
     return FfiConverterTypeBankState.lower(value)
+}
+
+
+
+/**
+ * Which picture.
+ */
+
+public enum ChartKind: Equatable, Hashable {
+    
+    /**
+     * Share of casts still without a bite.
+     */
+    case survival
+    /**
+     * Chance of a bite in the next minute.
+     */
+    case hazard
+    /**
+     * Bites per hour by leave time.
+     */
+    case leaveTime
+    /**
+     * Today against earlier sessions.
+     */
+    case earlier
+    /**
+     * Waits over the day.
+     */
+    case drift
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension ChartKind: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeChartKind: FfiConverterRustBuffer {
+    typealias SwiftType = ChartKind
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> ChartKind {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .survival
+        
+        case 2: return .hazard
+        
+        case 3: return .leaveTime
+        
+        case 4: return .earlier
+        
+        case 5: return .drift
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: ChartKind, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .survival:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .hazard:
+            writeInt(&buf, Int32(2))
+        
+        
+        case .leaveTime:
+            writeInt(&buf, Int32(3))
+        
+        
+        case .earlier:
+            writeInt(&buf, Int32(4))
+        
+        
+        case .drift:
+            writeInt(&buf, Int32(5))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeChartKind_lift(_ buf: RustBuffer) throws -> ChartKind {
+    return try FfiConverterTypeChartKind.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeChartKind_lower(_ value: ChartKind) -> RustBuffer {
+    return FfiConverterTypeChartKind.lower(value)
+}
+
+
+
+/**
+ * What a point is, told by its shape.
+ */
+
+public enum DotShape: Equatable, Hashable {
+    
+    /**
+     * A bite: filled.
+     */
+    case bite
+    /**
+     * Without a bite: a ring with a stroke upward, since the wait is longer than this.
+     */
+    case withoutBite
+    /**
+     * The best time: a diamond.
+     */
+    case best
+    /**
+     * The angler's habit: a cross.
+     */
+    case habit
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension DotShape: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeDotShape: FfiConverterRustBuffer {
+    typealias SwiftType = DotShape
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> DotShape {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .bite
+        
+        case 2: return .withoutBite
+        
+        case 3: return .best
+        
+        case 4: return .habit
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: DotShape, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .bite:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .withoutBite:
+            writeInt(&buf, Int32(2))
+        
+        
+        case .best:
+            writeInt(&buf, Int32(3))
+        
+        
+        case .habit:
+            writeInt(&buf, Int32(4))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeDotShape_lift(_ buf: RustBuffer) throws -> DotShape {
+    return try FfiConverterTypeDotShape.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeDotShape_lower(_ value: DotShape) -> RustBuffer {
+    return FfiConverterTypeDotShape.lower(value)
+}
+
+
+
+/**
+ * What may be changed between two casts of a rod.
+ */
+
+public enum Factor: Equatable, Hashable {
+    
+    /**
+     * Spot: where it was cast, range included.
+     */
+    case spot
+    /**
+     * Bait.
+     */
+    case bait
+    /**
+     * Colour of the bait.
+     */
+    case colour
+    /**
+     * Height of the pop-up off the bottom.
+     */
+    case height
+    /**
+     * Length of the hooklength.
+     */
+    case hooklength
+    /**
+     * Hook size.
+     */
+    case hookSize
+    /**
+     * Lead or feeder weight.
+     */
+    case lead
+    /**
+     * Leader.
+     */
+    case leader
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension Factor: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeFactor: FfiConverterRustBuffer {
+    typealias SwiftType = Factor
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> Factor {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .spot
+        
+        case 2: return .bait
+        
+        case 3: return .colour
+        
+        case 4: return .height
+        
+        case 5: return .hooklength
+        
+        case 6: return .hookSize
+        
+        case 7: return .lead
+        
+        case 8: return .leader
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: Factor, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .spot:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .bait:
+            writeInt(&buf, Int32(2))
+        
+        
+        case .colour:
+            writeInt(&buf, Int32(3))
+        
+        
+        case .height:
+            writeInt(&buf, Int32(4))
+        
+        
+        case .hooklength:
+            writeInt(&buf, Int32(5))
+        
+        
+        case .hookSize:
+            writeInt(&buf, Int32(6))
+        
+        
+        case .lead:
+            writeInt(&buf, Int32(7))
+        
+        
+        case .leader:
+            writeInt(&buf, Int32(8))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeFactor_lift(_ buf: RustBuffer) throws -> Factor {
+    return try FfiConverterTypeFactor.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeFactor_lower(_ value: Factor) -> RustBuffer {
+    return FfiConverterTypeFactor.lower(value)
+}
+
+
+
+/**
+ * What a filled polygon stands for.
+ */
+
+public enum FillRole: Equatable, Hashable {
+    
+    /**
+     * The water of the swim.
+     */
+    case water
+    /**
+     * The peg, at the foot of the fan.
+     */
+    case peg
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension FillRole: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeFillRole: FfiConverterRustBuffer {
+    typealias SwiftType = FillRole
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> FillRole {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .water
+        
+        case 2: return .peg
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: FillRole, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .water:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .peg:
+            writeInt(&buf, Int32(2))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeFillRole_lift(_ buf: RustBuffer) throws -> FillRole {
+    return try FfiConverterTypeFillRole.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeFillRole_lower(_ value: FillRole) -> RustBuffer {
+    return FfiConverterTypeFillRole.lower(value)
 }
 
 
@@ -4840,6 +8302,131 @@ public func FfiConverterTypeKind_lower(_ value: Kind) -> RustBuffer {
 
 
 /**
+ * What a label says.
+ */
+
+public enum LabelRole: Equatable, Hashable {
+    
+    /**
+     * "kept back 2 h 26", boxed.
+     */
+    case keptBack
+    /**
+     * Name of an aiming mark, plain.
+     */
+    case mark
+    /**
+     * Rested minutes of a cell, boxed.
+     */
+    case rested
+    /**
+     * How many marks of one shape, where they stand for more than can be drawn; plain.
+     */
+    case count
+    /**
+     * Name of a hazard, boxed.
+     */
+    case hazard
+    /**
+     * Name of a feature, plain.
+     */
+    case feature
+    /**
+     * Range of a band edge in metres, plain, small.
+     */
+    case range
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension LabelRole: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeLabelRole: FfiConverterRustBuffer {
+    typealias SwiftType = LabelRole
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> LabelRole {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .keptBack
+        
+        case 2: return .mark
+        
+        case 3: return .rested
+        
+        case 4: return .count
+        
+        case 5: return .hazard
+        
+        case 6: return .feature
+        
+        case 7: return .range
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: LabelRole, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .keptBack:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .mark:
+            writeInt(&buf, Int32(2))
+        
+        
+        case .rested:
+            writeInt(&buf, Int32(3))
+        
+        
+        case .count:
+            writeInt(&buf, Int32(4))
+        
+        
+        case .hazard:
+            writeInt(&buf, Int32(5))
+        
+        
+        case .feature:
+            writeInt(&buf, Int32(6))
+        
+        
+        case .range:
+            writeInt(&buf, Int32(7))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeLabelRole_lift(_ buf: RustBuffer) throws -> LabelRole {
+    return try FfiConverterTypeLabelRole.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeLabelRole_lower(_ value: LabelRole) -> RustBuffer {
+    return FfiConverterTypeLabelRole.lower(value)
+}
+
+
+
+/**
  * What the weight on the line is made of.
  */
 
@@ -4910,6 +8497,371 @@ public func FfiConverterTypeLeadMaterial_lift(_ buf: RustBuffer) throws -> LeadM
 #endif
 public func FfiConverterTypeLeadMaterial_lower(_ value: LeadMaterial) -> RustBuffer {
     return FfiConverterTypeLeadMaterial.lower(value)
+}
+
+
+
+/**
+ * What a polyline stands for.
+ */
+
+public enum LineRole: Equatable, Hashable {
+    
+    /**
+     * Outline of the swim (thick, ink).
+     */
+    case outline
+    /**
+     * Arc between two bands (thin, soft ink).
+     */
+    case band
+    /**
+     * Ray to an aiming mark (thin, soft ink, dashed).
+     */
+    case ray
+    /**
+     * Edge of a fished cell (hair, ink).
+     */
+    case cellEdge
+    /**
+     * Outer line of kept-back water (thickest, ink). A second one lies inside it.
+     */
+    case keptBack
+    /**
+     * Inner line of kept-back water (ink); together they are the double outline.
+     */
+    case keptBackInner
+    /**
+     * Ring round the next spot (accent).
+     */
+    case nextRing
+    /**
+     * Ring round a spot that the step keys are on, where it is not the next one (ink).
+     */
+    case chosenRing
+    /**
+     * Round a hazard: the water to stay clear of (ink, dashed).
+     */
+    case hazardClear
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension LineRole: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeLineRole: FfiConverterRustBuffer {
+    typealias SwiftType = LineRole
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> LineRole {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .outline
+        
+        case 2: return .band
+        
+        case 3: return .ray
+        
+        case 4: return .cellEdge
+        
+        case 5: return .keptBack
+        
+        case 6: return .keptBackInner
+        
+        case 7: return .nextRing
+        
+        case 8: return .chosenRing
+        
+        case 9: return .hazardClear
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: LineRole, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .outline:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .band:
+            writeInt(&buf, Int32(2))
+        
+        
+        case .ray:
+            writeInt(&buf, Int32(3))
+        
+        
+        case .cellEdge:
+            writeInt(&buf, Int32(4))
+        
+        
+        case .keptBack:
+            writeInt(&buf, Int32(5))
+        
+        
+        case .keptBackInner:
+            writeInt(&buf, Int32(6))
+        
+        
+        case .nextRing:
+            writeInt(&buf, Int32(7))
+        
+        
+        case .chosenRing:
+            writeInt(&buf, Int32(8))
+        
+        
+        case .hazardClear:
+            writeInt(&buf, Int32(9))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeLineRole_lift(_ buf: RustBuffer) throws -> LineRole {
+    return try FfiConverterTypeLineRole.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeLineRole_lower(_ value: LineRole) -> RustBuffer {
+    return FfiConverterTypeLineRole.lower(value)
+}
+
+
+
+/**
+ * How a line is drawn, so that lines are told apart without colour.
+ */
+
+public enum LineStyle: Equatable, Hashable {
+    
+    /**
+     * Thick and unbroken.
+     */
+    case solid
+    /**
+     * Dashes.
+     */
+    case dashed
+    /**
+     * Dots: the ends of an interval.
+     */
+    case dotted
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension LineStyle: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeLineStyle: FfiConverterRustBuffer {
+    typealias SwiftType = LineStyle
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> LineStyle {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .solid
+        
+        case 2: return .dashed
+        
+        case 3: return .dotted
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: LineStyle, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .solid:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .dashed:
+            writeInt(&buf, Int32(2))
+        
+        
+        case .dotted:
+            writeInt(&buf, Int32(3))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeLineStyle_lift(_ buf: RustBuffer) throws -> LineStyle {
+    return try FfiConverterTypeLineStyle.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeLineStyle_lower(_ value: LineStyle) -> RustBuffer {
+    return FfiConverterTypeLineStyle.lower(value)
+}
+
+
+
+/**
+ * Shape of a mark. Shapes before colours: no two kinds share one.
+ */
+
+public enum MarkShape: Equatable, Hashable {
+    
+    /**
+     * A cast: a filled dot.
+     */
+    case castDot
+    /**
+     * A bite: a filled diamond.
+     */
+    case biteDiamond
+    /**
+     * A liner: an open triangle, point up.
+     */
+    case linerTriangle
+    /**
+     * A lost fish: a cross.
+     */
+    case lostCross
+    /**
+     * A feature: an open square.
+     */
+    case featureSquare
+    /**
+     * A hazard: an open square standing on a corner with a cross in it.
+     */
+    case hazardCross
+    /**
+     * The next spot: a filled dot in accent.
+     */
+    case nextDot
+    /**
+     * A cast that is out now: an open circle with a dot in it.
+     */
+    case outNow
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension MarkShape: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeMarkShape: FfiConverterRustBuffer {
+    typealias SwiftType = MarkShape
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> MarkShape {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .castDot
+        
+        case 2: return .biteDiamond
+        
+        case 3: return .linerTriangle
+        
+        case 4: return .lostCross
+        
+        case 5: return .featureSquare
+        
+        case 6: return .hazardCross
+        
+        case 7: return .nextDot
+        
+        case 8: return .outNow
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: MarkShape, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .castDot:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .biteDiamond:
+            writeInt(&buf, Int32(2))
+        
+        
+        case .linerTriangle:
+            writeInt(&buf, Int32(3))
+        
+        
+        case .lostCross:
+            writeInt(&buf, Int32(4))
+        
+        
+        case .featureSquare:
+            writeInt(&buf, Int32(5))
+        
+        
+        case .hazardCross:
+            writeInt(&buf, Int32(6))
+        
+        
+        case .nextDot:
+            writeInt(&buf, Int32(7))
+        
+        
+        case .outNow:
+            writeInt(&buf, Int32(8))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeMarkShape_lift(_ buf: RustBuffer) throws -> MarkShape {
+    return try FfiConverterTypeMarkShape.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeMarkShape_lower(_ value: MarkShape) -> RustBuffer {
+    return FfiConverterTypeMarkShape.lower(value)
 }
 
 
@@ -5336,6 +9288,21 @@ public enum Screen: Equatable, Hashable {
      */
     case tackle(TackleView
     )
+    /**
+     * The swim and where next.
+     */
+    case swim(SwimView
+    )
+    /**
+     * What the record says of waiting.
+     */
+    case waits(WaitsView
+    )
+    /**
+     * Did a change matter?
+     */
+    case changes(ChangesView
+    )
 
 
 
@@ -5366,6 +9333,15 @@ public struct FfiConverterTypeScreen: FfiConverterRustBuffer {
         case 3: return .tackle(try FfiConverterTypeTackleView.read(from: &buf)
         )
         
+        case 4: return .swim(try FfiConverterTypeSwimView.read(from: &buf)
+        )
+        
+        case 5: return .waits(try FfiConverterTypeWaitsView.read(from: &buf)
+        )
+        
+        case 6: return .changes(try FfiConverterTypeChangesView.read(from: &buf)
+        )
+        
         default: throw UniffiInternalError.unexpectedEnumCase
         }
     }
@@ -5388,6 +9364,21 @@ public struct FfiConverterTypeScreen: FfiConverterRustBuffer {
             writeInt(&buf, Int32(3))
             FfiConverterTypeTackleView.write(v1, into: &buf)
             
+        
+        case let .swim(v1):
+            writeInt(&buf, Int32(4))
+            FfiConverterTypeSwimView.write(v1, into: &buf)
+            
+        
+        case let .waits(v1):
+            writeInt(&buf, Int32(5))
+            FfiConverterTypeWaitsView.write(v1, into: &buf)
+            
+        
+        case let .changes(v1):
+            writeInt(&buf, Int32(6))
+            FfiConverterTypeChangesView.write(v1, into: &buf)
+            
         }
     }
 }
@@ -5405,6 +9396,196 @@ public func FfiConverterTypeScreen_lift(_ buf: RustBuffer) throws -> Screen {
 #endif
 public func FfiConverterTypeScreen_lower(_ value: Screen) -> RustBuffer {
     return FfiConverterTypeScreen.lower(value)
+}
+
+
+
+/**
+ * A step key.
+ */
+
+public enum Step: Equatable, Hashable {
+    
+    /**
+     * One column to the left.
+     */
+    case left
+    /**
+     * One column to the right.
+     */
+    case right
+    /**
+     * One band nearer to the peg.
+     */
+    case `in`
+    /**
+     * One band further out.
+     */
+    case out
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension Step: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeStep: FfiConverterRustBuffer {
+    typealias SwiftType = Step
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> Step {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .left
+        
+        case 2: return .right
+        
+        case 3: return .`in`
+        
+        case 4: return .out
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: Step, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .left:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .right:
+            writeInt(&buf, Int32(2))
+        
+        
+        case .`in`:
+            writeInt(&buf, Int32(3))
+        
+        
+        case .out:
+            writeInt(&buf, Int32(4))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeStep_lift(_ buf: RustBuffer) throws -> Step {
+    return try FfiConverterTypeStep.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeStep_lower(_ value: Step) -> RustBuffer {
+    return FfiConverterTypeStep.lower(value)
+}
+
+
+
+/**
+ * Where a step stands.
+ */
+
+public enum StepState: Equatable, Hashable {
+    
+    /**
+     * Cast and in: ticked.
+     */
+    case done
+    /**
+     * Out now.
+     */
+    case out
+    /**
+     * The next to cast: arrowed.
+     */
+    case next
+    /**
+     * Later.
+     */
+    case later
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension StepState: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeStepState: FfiConverterRustBuffer {
+    typealias SwiftType = StepState
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> StepState {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .done
+        
+        case 2: return .out
+        
+        case 3: return .next
+        
+        case 4: return .later
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: StepState, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .done:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .out:
+            writeInt(&buf, Int32(2))
+        
+        
+        case .next:
+            writeInt(&buf, Int32(3))
+        
+        
+        case .later:
+            writeInt(&buf, Int32(4))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeStepState_lift(_ buf: RustBuffer) throws -> StepState {
+    return try FfiConverterTypeStepState.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeStepState_lower(_ value: StepState) -> RustBuffer {
+    return FfiConverterTypeStepState.lower(value)
 }
 
 
@@ -5490,6 +9671,256 @@ public func FfiConverterTypeStripMarkShape_lift(_ buf: RustBuffer) throws -> Str
 #endif
 public func FfiConverterTypeStripMarkShape_lower(_ value: StripMarkShape) -> RustBuffer {
     return FfiConverterTypeStripMarkShape.lower(value)
+}
+
+
+
+/**
+ * A key of the Swim screen.
+ */
+
+public enum SwimKey: Equatable, Hashable {
+    
+    /**
+     * One cell to the left.
+     */
+    case stepLeft
+    /**
+     * One cell to the right.
+     */
+    case stepRight
+    /**
+     * One band in.
+     */
+    case stepIn
+    /**
+     * One band out.
+     */
+    case stepOut
+    /**
+     * Keep the aimed cell back.
+     */
+    case keep
+    /**
+     * Release the kept-back water under the ring.
+     */
+    case release
+    /**
+     * The next cast goes here.
+     */
+    case castHere
+    /**
+     * The swim ten minutes earlier.
+     */
+    case earlier
+    /**
+     * Ten minutes later.
+     */
+    case later
+    /**
+     * As it is now.
+     */
+    case now
+    /**
+     * Set an aiming mark in this direction.
+     */
+    case markHere
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension SwimKey: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeSwimKey: FfiConverterRustBuffer {
+    typealias SwiftType = SwimKey
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwimKey {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .stepLeft
+        
+        case 2: return .stepRight
+        
+        case 3: return .stepIn
+        
+        case 4: return .stepOut
+        
+        case 5: return .keep
+        
+        case 6: return .release
+        
+        case 7: return .castHere
+        
+        case 8: return .earlier
+        
+        case 9: return .later
+        
+        case 10: return .now
+        
+        case 11: return .markHere
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: SwimKey, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .stepLeft:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .stepRight:
+            writeInt(&buf, Int32(2))
+        
+        
+        case .stepIn:
+            writeInt(&buf, Int32(3))
+        
+        
+        case .stepOut:
+            writeInt(&buf, Int32(4))
+        
+        
+        case .keep:
+            writeInt(&buf, Int32(5))
+        
+        
+        case .release:
+            writeInt(&buf, Int32(6))
+        
+        
+        case .castHere:
+            writeInt(&buf, Int32(7))
+        
+        
+        case .earlier:
+            writeInt(&buf, Int32(8))
+        
+        
+        case .later:
+            writeInt(&buf, Int32(9))
+        
+        
+        case .now:
+            writeInt(&buf, Int32(10))
+        
+        
+        case .markHere:
+            writeInt(&buf, Int32(11))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeSwimKey_lift(_ buf: RustBuffer) throws -> SwimKey {
+    return try FfiConverterTypeSwimKey.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeSwimKey_lower(_ value: SwimKey) -> RustBuffer {
+    return FfiConverterTypeSwimKey.lower(value)
+}
+
+
+
+/**
+ * What may be said of a change, for drawing.
+ */
+
+public enum VerdictTone: Equatable, Hashable {
+    
+    /**
+     * Can't tell yet: an open ring.
+     */
+    case unknown
+    /**
+     * Leans to one: half filled.
+     */
+    case leans
+    /**
+     * Clearly better here today: filled.
+     */
+    case clear
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension VerdictTone: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeVerdictTone: FfiConverterRustBuffer {
+    typealias SwiftType = VerdictTone
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> VerdictTone {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .unknown
+        
+        case 2: return .leans
+        
+        case 3: return .clear
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: VerdictTone, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .unknown:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .leans:
+            writeInt(&buf, Int32(2))
+        
+        
+        case .clear:
+            writeInt(&buf, Int32(3))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeVerdictTone_lift(_ buf: RustBuffer) throws -> VerdictTone {
+    return try FfiConverterTypeVerdictTone.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeVerdictTone_lower(_ value: VerdictTone) -> RustBuffer {
+    return FfiConverterTypeVerdictTone.lower(value)
 }
 
 
@@ -5587,6 +10018,18 @@ public enum Which: Equatable, Hashable {
      * Spot and rig of the chosen rod.
      */
     case tackle
+    /**
+     * The swim and where next; its picture is asked for apart.
+     */
+    case swim
+    /**
+     * What the record says of waiting.
+     */
+    case waits
+    /**
+     * Did a change matter?
+     */
+    case changes
 
 
 
@@ -5614,6 +10057,12 @@ public struct FfiConverterTypeWhich: FfiConverterRustBuffer {
         
         case 3: return .tackle
         
+        case 4: return .swim
+        
+        case 5: return .waits
+        
+        case 6: return .changes
+        
         default: throw UniffiInternalError.unexpectedEnumCase
         }
     }
@@ -5632,6 +10081,18 @@ public struct FfiConverterTypeWhich: FfiConverterRustBuffer {
         
         case .tackle:
             writeInt(&buf, Int32(3))
+        
+        
+        case .swim:
+            writeInt(&buf, Int32(4))
+        
+        
+        case .waits:
+            writeInt(&buf, Int32(5))
+        
+        
+        case .changes:
+            writeInt(&buf, Int32(6))
         
         }
     }
@@ -5752,6 +10213,54 @@ fileprivate struct FfiConverterOptionString: FfiConverterRustBuffer {
 #if swift(>=5.8)
 @_documentation(visibility: private)
 #endif
+fileprivate struct FfiConverterOptionTypeAlternationView: FfiConverterRustBuffer {
+    typealias SwiftType = AlternationView?
+
+    public static func write(_ value: SwiftType, into buf: inout [UInt8]) {
+        guard let value = value else {
+            writeInt(&buf, Int8(0))
+            return
+        }
+        writeInt(&buf, Int8(1))
+        FfiConverterTypeAlternationView.write(value, into: &buf)
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwiftType {
+        switch try readInt(&buf) as Int8 {
+        case 0: return nil
+        case 1: return try FfiConverterTypeAlternationView.read(from: &buf)
+        default: throw UniffiInternalError.unexpectedOptionalTag
+        }
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterOptionTypeForecastView: FfiConverterRustBuffer {
+    typealias SwiftType = ForecastView?
+
+    public static func write(_ value: SwiftType, into buf: inout [UInt8]) {
+        guard let value = value else {
+            writeInt(&buf, Int8(0))
+            return
+        }
+        writeInt(&buf, Int8(1))
+        FfiConverterTypeForecastView.write(value, into: &buf)
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwiftType {
+        switch try readInt(&buf) as Int8 {
+        case 0: return nil
+        case 1: return try FfiConverterTypeForecastView.read(from: &buf)
+        default: throw UniffiInternalError.unexpectedOptionalTag
+        }
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
 fileprivate struct FfiConverterOptionTypeRect: FfiConverterRustBuffer {
     typealias SwiftType = Rect?
 
@@ -5792,6 +10301,30 @@ fileprivate struct FfiConverterOptionTypeSessionSetup: FfiConverterRustBuffer {
         switch try readInt(&buf) as Int8 {
         case 0: return nil
         case 1: return try FfiConverterTypeSessionSetup.read(from: &buf)
+        default: throw UniffiInternalError.unexpectedOptionalTag
+        }
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterOptionTypeStartTest: FfiConverterRustBuffer {
+    typealias SwiftType = StartTest?
+
+    public static func write(_ value: SwiftType, into buf: inout [UInt8]) {
+        guard let value = value else {
+            writeInt(&buf, Int8(0))
+            return
+        }
+        writeInt(&buf, Int8(1))
+        FfiConverterTypeStartTest.write(value, into: &buf)
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwiftType {
+        switch try readInt(&buf) as Int8 {
+        case 0: return nil
+        case 1: return try FfiConverterTypeStartTest.read(from: &buf)
         default: throw UniffiInternalError.unexpectedOptionalTag
         }
     }
@@ -5968,6 +10501,56 @@ fileprivate struct FfiConverterOptionTypeUuid: FfiConverterRustBuffer {
 #if swift(>=5.8)
 @_documentation(visibility: private)
 #endif
+fileprivate struct FfiConverterSequenceUInt32: FfiConverterRustBuffer {
+    typealias SwiftType = [UInt32]
+
+    public static func write(_ value: [UInt32], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterUInt32.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [UInt32] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [UInt32]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterUInt32.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceFloat: FfiConverterRustBuffer {
+    typealias SwiftType = [Float]
+
+    public static func write(_ value: [Float], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterFloat.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [Float] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [Float]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterFloat.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
 fileprivate struct FfiConverterSequenceDouble: FfiConverterRustBuffer {
     typealias SwiftType = [Double]
 
@@ -5985,6 +10568,31 @@ fileprivate struct FfiConverterSequenceDouble: FfiConverterRustBuffer {
         seq.reserveCapacity(Int(len))
         for _ in 0 ..< len {
             seq.append(try FfiConverterDouble.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceBool: FfiConverterRustBuffer {
+    typealias SwiftType = [Bool]
+
+    public static func write(_ value: [Bool], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterBool.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [Bool] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [Bool]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterBool.read(from: &buf))
         }
         return seq
     }
@@ -6035,6 +10643,181 @@ fileprivate struct FfiConverterSequenceTypeBrokenRule: FfiConverterRustBuffer {
         seq.reserveCapacity(Int(len))
         for _ in 0 ..< len {
             seq.append(try FfiConverterTypeBrokenRule.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceTypeChangeView: FfiConverterRustBuffer {
+    typealias SwiftType = [ChangeView]
+
+    public static func write(_ value: [ChangeView], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeChangeView.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [ChangeView] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [ChangeView]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeChangeView.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceTypeChartBand: FfiConverterRustBuffer {
+    typealias SwiftType = [ChartBand]
+
+    public static func write(_ value: [ChartBand], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeChartBand.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [ChartBand] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [ChartBand]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeChartBand.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceTypeChartBar: FfiConverterRustBuffer {
+    typealias SwiftType = [ChartBar]
+
+    public static func write(_ value: [ChartBar], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeChartBar.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [ChartBar] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [ChartBar]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeChartBar.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceTypeChartDot: FfiConverterRustBuffer {
+    typealias SwiftType = [ChartDot]
+
+    public static func write(_ value: [ChartDot], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeChartDot.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [ChartDot] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [ChartDot]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeChartDot.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceTypeChartLine: FfiConverterRustBuffer {
+    typealias SwiftType = [ChartLine]
+
+    public static func write(_ value: [ChartLine], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeChartLine.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [ChartLine] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [ChartLine]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeChartLine.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceTypeChartSpan: FfiConverterRustBuffer {
+    typealias SwiftType = [ChartSpan]
+
+    public static func write(_ value: [ChartSpan], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeChartSpan.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [ChartSpan] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [ChartSpan]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeChartSpan.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceTypeChartView: FfiConverterRustBuffer {
+    typealias SwiftType = [ChartView]
+
+    public static func write(_ value: [ChartView], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeChartView.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [ChartView] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [ChartView]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeChartView.read(from: &buf))
         }
         return seq
     }
@@ -6110,6 +10893,56 @@ fileprivate struct FfiConverterSequenceTypeDayTap: FfiConverterRustBuffer {
         seq.reserveCapacity(Int(len))
         for _ in 0 ..< len {
             seq.append(try FfiConverterTypeDayTap.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceTypeForecastLine: FfiConverterRustBuffer {
+    typealias SwiftType = [ForecastLine]
+
+    public static func write(_ value: [ForecastLine], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeForecastLine.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [ForecastLine] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [ForecastLine]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeForecastLine.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceTypeKeyLine: FfiConverterRustBuffer {
+    typealias SwiftType = [KeyLine]
+
+    public static func write(_ value: [KeyLine], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeKeyLine.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [KeyLine] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [KeyLine]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeKeyLine.read(from: &buf))
         }
         return seq
     }
@@ -6218,6 +11051,31 @@ fileprivate struct FfiConverterSequenceTypeRodView: FfiConverterRustBuffer {
 #if swift(>=5.8)
 @_documentation(visibility: private)
 #endif
+fileprivate struct FfiConverterSequenceTypeStepView: FfiConverterRustBuffer {
+    typealias SwiftType = [StepView]
+
+    public static func write(_ value: [StepView], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeStepView.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [StepView] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [StepView]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeStepView.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
 fileprivate struct FfiConverterSequenceTypeStripMark: FfiConverterRustBuffer {
     typealias SwiftType = [StripMark]
 
@@ -6235,6 +11093,156 @@ fileprivate struct FfiConverterSequenceTypeStripMark: FfiConverterRustBuffer {
         seq.reserveCapacity(Int(len))
         for _ in 0 ..< len {
             seq.append(try FfiConverterTypeStripMark.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceTypeSwimKeyView: FfiConverterRustBuffer {
+    typealias SwiftType = [SwimKeyView]
+
+    public static func write(_ value: [SwimKeyView], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeSwimKeyView.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [SwimKeyView] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [SwimKeyView]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeSwimKeyView.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceTypeTick: FfiConverterRustBuffer {
+    typealias SwiftType = [Tick]
+
+    public static func write(_ value: [Tick], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeTick.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [Tick] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [Tick]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeTick.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceTypeFillRole: FfiConverterRustBuffer {
+    typealias SwiftType = [FillRole]
+
+    public static func write(_ value: [FillRole], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeFillRole.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [FillRole] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [FillRole]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeFillRole.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceTypeLabelRole: FfiConverterRustBuffer {
+    typealias SwiftType = [LabelRole]
+
+    public static func write(_ value: [LabelRole], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeLabelRole.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [LabelRole] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [LabelRole]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeLabelRole.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceTypeLineRole: FfiConverterRustBuffer {
+    typealias SwiftType = [LineRole]
+
+    public static func write(_ value: [LineRole], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeLineRole.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [LineRole] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [LineRole]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeLineRole.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceTypeMarkShape: FfiConverterRustBuffer {
+    typealias SwiftType = [MarkShape]
+
+    public static func write(_ value: [MarkShape], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeMarkShape.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [MarkShape] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [MarkShape]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeMarkShape.read(from: &buf))
         }
         return seq
     }
@@ -6302,6 +11310,16 @@ public func bankLayout(glass: Glass, ask: PadAsk)throws  -> BankLayout  {
 })
 }
 /**
+ * The words on the glass that belong to no record.
+ */
+public func padWords() -> PadWords  {
+    return try!  FfiConverterTypePadWords_lift(try! rustCall() {
+        uniffiCallStatus in
+    uniffi_restwater_fn_func_pad_words(uniffiCallStatus
+    )
+})
+}
+/**
  * Reads a day file: JSON lines of times and taps. An error names line and column.
  */
 public func readDay(text: String)throws  -> [DayTap]  {
@@ -6334,6 +11352,9 @@ private let initializationResult: InitializationResult = {
     if (uniffi_restwater_checksum_func_bank_layout() != 22549) {
         return InitializationResult.apiChecksumMismatch
     }
+    if (uniffi_restwater_checksum_func_pad_words() != 19893) {
+        return InitializationResult.apiChecksumMismatch
+    }
     if (uniffi_restwater_checksum_func_read_day() != 43388) {
         return InitializationResult.apiChecksumMismatch
     }
@@ -6353,6 +11374,12 @@ private let initializationResult: InitializationResult = {
         return InitializationResult.apiChecksumMismatch
     }
     if (uniffi_restwater_checksum_method_restwater_settings() != 31456) {
+        return InitializationResult.apiChecksumMismatch
+    }
+    if (uniffi_restwater_checksum_method_restwater_swim_scene() != 64951) {
+        return InitializationResult.apiChecksumMismatch
+    }
+    if (uniffi_restwater_checksum_method_restwater_swim_tap() != 57659) {
         return InitializationResult.apiChecksumMismatch
     }
     if (uniffi_restwater_checksum_constructor_restwater_open() != 3958) {
