@@ -261,7 +261,7 @@ impl Action {
                 texts.extend(rig.colour.as_deref().map(|t| ("colour", t)));
             }
             Self::StartAlternation { a, b, .. } => {
-                texts.extend([("value", a.as_str()), ("value", b.as_str())])
+                texts.extend([("value", a.as_str()), ("value", b.as_str())]);
             }
             Self::Choose { value, .. }
             | Self::ChooseSetup { value, .. }

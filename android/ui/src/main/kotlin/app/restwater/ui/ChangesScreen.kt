@@ -91,7 +91,7 @@ private fun ChangePage(change: ChangeView, place: Rect, layout: BankLayout) {
         val text = "${side.value}\n${side.counts}\n${side.rate}"
         val at = half.copy(left = place.left + i * half.width, width = half.width - LocalPxPerMm.current * 2)
         Box(Modifier.at(at).semantics { contentDescription = text }) {
-            FitText(text, body, ink.ink, Modifier.fillMaxSize(), if (i == 1) FontWeight.Bold else FontWeight.Medium)
+            FitText(text, body, ink.ink, Modifier.fillMaxSize(), if (i == 1) FontWeight.Bold else FontWeight.Medium, middle = false)
         }
     }
     val text = (listOf(change.probability, change.ratio, change.p) + change.reasons + change.more).filter { it.isNotBlank() }.joinToString("\n")
@@ -175,7 +175,7 @@ private fun Forest(changes: ChangesView, rows: List<ChangeView>, figurePx: Float
                 val lines = listOf(row.title to FontWeight.Medium, row.verdict to FontWeight.Bold)
                 var top = i * each
                 for ((text, weight) in lines) {
-                    val most = if (each > 6 * px) 2 else 1
+                    val most = if (each > 4.6f * px) 2 else 1
                     val fitted = measurer.fit(text, px, size.width.toInt(), (px * 1.25f * most).toInt(), density, weight, mostLines = most)
                     // Paper under the words, so that the lines of the axis don't run through them.
                     drawRect(ink.paper, Offset(0f, top), Size((0 until fitted.laid.lineCount).maxOf { fitted.laid.getLineRight(it) }, fitted.laid.size.height.toFloat()))
