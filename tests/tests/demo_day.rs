@@ -8,7 +8,9 @@ use std::fmt::Write as _;
 
 const DAY: &str = include_str!("../days/demo.jsonl");
 
-fn play(mut each: impl FnMut(&DayTap, &mut App)) -> Result<App, Box<dyn Error>> {
+fn play(
+    mut each: impl FnMut(&DayTap, &mut App) -> Result<(), Box<dyn Error>>,
+) -> Result<App, Box<dyn Error>> {
     let dir = tempfile::tempdir()?;
     let day = read_day(DAY)?;
     let mut app = App::open(dir.path(), Box::new(Seeded::new(1)), &day[0].at)?;
@@ -16,15 +18,15 @@ fn play(mut each: impl FnMut(&DayTap, &mut App)) -> Result<App, Box<dyn Error>> 
         if let Some(action) = &tap.action {
             app.act(action, &tap.at)?;
         }
-        each(tap, &mut app);
+        each(tap, &mut app)?;
     }
     Ok(app)
 }
 
-fn bank(app: &mut App, tap: &DayTap) -> BankView {
-    match app.screen(Which::Bank, &tap.at).unwrap() {
-        Screen::Bank(bank) => bank,
-        other => panic!("{other:?}"),
+fn bank(app: &mut App, tap: &DayTap) -> Result<BankView, Box<dyn Error>> {
+    match app.screen(Which::Bank, &tap.at)? {
+        Screen::Bank(bank) => Ok(bank),
+        other => Err(format!("not the Bank screen: {other:?}").into()),
     }
 }
 
@@ -32,7 +34,7 @@ fn bank(app: &mut App, tap: &DayTap) -> BankView {
 fn the_advice_over_the_day() -> Result<(), Box<dyn Error>> {
     let mut said = String::new();
     play(|tap, app| {
-        let bank = bank(app, tap);
+        let bank = bank(app, tap)?;
         let strip = &bank.strip;
         let _ = writeln!(
             said,
@@ -44,6 +46,7 @@ fn the_advice_over_the_day() -> Result<(), Box<dyn Error>> {
             bank.advice.detail,
             strip.marks.len()
         );
+        Ok(())
     })?;
     insta::assert_snapshot!(said);
     Ok(())
@@ -54,8 +57,9 @@ fn pictures_of_the_day_as_records() -> Result<(), Box<dyn Error>> {
     let mut records = Vec::new();
     play(|tap, app| {
         if let Some(name) = &tap.picture {
-            records.push((name.clone(), bank(app, tap)));
+            records.push((name.clone(), bank(app, tap)?));
         }
+        Ok(())
     })?;
     assert!(records.len() >= 10);
     for (name, record) in records {
@@ -69,7 +73,7 @@ fn pictures_of_the_day_as_records() -> Result<(), Box<dyn Error>> {
 fn no_advice_before_three_bites_and_other_advice_after_more() -> Result<(), Box<dyn Error>> {
     let mut headlines: Vec<String> = Vec::new();
     play(|tap, app| {
-        let bank = bank(app, tap);
+        let bank = bank(app, tap)?;
         let bites = app.session().map_or(0, |s| s.casts.iter().filter(|c| c.bite.is_some()).count());
         if bites < 3 {
             assert!(
@@ -83,6 +87,7 @@ fn no_advice_before_three_bites_and_other_advice_after_more() -> Result<(), Box<
         {
             headlines.push(bank.advice.headline);
         }
+        Ok(())
     })?;
     assert!(headlines.len() >= 3, "{headlines:?}");
     Ok(())
@@ -98,6 +103,7 @@ fn waits_and_changes_of_the_day() -> Result<(), Box<dyn Error>> {
             late = app.screen(Which::Waits, &tap.at).ok();
         }
         last = Some(tap.at.clone());
+        Ok(())
     })?;
     let end = last.ok_or("the day has taps")?;
     let Some(Screen::Waits(late)) = late else { return Err("the last cast has its picture".into()) };

@@ -73,22 +73,22 @@ fn with_spot(mut spot: Spot, field: &str, value: &str, marks: &[(uuid::Uuid, i32
             let metres = reach_m(reach);
             spot.reach = (metres > 0.0 && metres <= LONGEST_RANGE_M).then_some(reach)?;
         }
-        "bearing" => match value.strip_prefix("mark ") {
-            Some(id) => {
-                let id: uuid::Uuid = id.parse().ok()?;
-                let (mark, bearing_cdeg) = *marks.iter().find(|(mark, _)| *mark == id)?;
-                spot.mark = Some(mark);
-                spot.bearing_cdeg = bearing_cdeg;
-            }
-            None => {
-                spot.bearing_cdeg = value.parse().ok().filter(|cdeg| (-9_000..=9_000).contains(cdeg))?;
-                spot.mark = None;
-            }
-        },
+        "bearing" => (spot.mark, spot.bearing_cdeg) = direction(value, marks)?,
         "clip" => spot.clipped = value.parse().ok()?,
         _ => return None,
     }
     Some(spot)
+}
+
+/// "mark ID" or hundredths of a degree.
+fn direction(value: &str, marks: &[(uuid::Uuid, i32)]) -> Option<(Option<uuid::Uuid>, i32)> {
+    if let Some(id) = value.strip_prefix("mark ") {
+        let id: uuid::Uuid = id.parse().ok()?;
+        let (mark, cdeg) = *marks.iter().find(|(mark, _)| *mark == id)?;
+        return Some((Some(mark), cdeg));
+    }
+    let cdeg = value.parse().ok().filter(|cdeg| (-9_000..=9_000).contains(cdeg))?;
+    Some((None, cdeg))
 }
 
 fn with_rig(mut rig: Rig, field: &str, value: &str) -> Option<Rig> {

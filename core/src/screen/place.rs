@@ -3,12 +3,14 @@
 use super::figures::trimmed;
 use super::{Arg, Wording};
 use crate::log::{Reach, Rig, Spot};
-use crate::session::{Session, reach_m};
+use crate::session::{Mark, Session, reach_m};
 
 /// "Dead tree, 11 wraps of 2 m, 22 m, clipped up".
 pub(crate) fn spot_words(words: &Wording, session: &Session, spot: Option<&Spot>) -> String {
     let Some(spot) = spot else { return words.say("spot-none") };
-    let mark = spot.mark.and_then(|id| session.marks.iter().find(|m| m.id == id));
+    // A cast straight at a mark is named by it, even where only the bearing was given.
+    let at = |m: &&Mark| spot.mark.map_or(m.bearing_cdeg == spot.bearing_cdeg, |id| m.id == id);
+    let mark = session.marks.iter().find(at);
     let aim = mark.map_or_else(|| bearing_words(words, spot.bearing_cdeg), |mark| mark.name.clone());
     let reach = reach_words(words, spot.reach);
     let text = words.say_with("spot-at", &[("where", Arg::Text(&aim)), ("reach", Arg::Text(&reach))]);

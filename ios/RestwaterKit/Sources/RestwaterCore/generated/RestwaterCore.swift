@@ -5429,6 +5429,75 @@ public func FfiConverterTypeStripView_lower(_ value: StripView) -> RustBuffer {
 
 
 /**
+ * A key of the Swim screen and its place.
+ */
+public struct SwimKeyPlace: Equatable, Hashable {
+    /**
+     * Which.
+     */
+    public let key: SwimKey
+    /**
+     * Where, in px.
+     */
+    public let rect: Rect
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Which.
+         */key: SwimKey, 
+        /**
+         * Where, in px.
+         */rect: Rect) {
+        self.key = key
+        self.rect = rect
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension SwimKeyPlace: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeSwimKeyPlace: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwimKeyPlace {
+        return
+            try SwimKeyPlace(
+                key: FfiConverterTypeSwimKey.read(from: &buf), 
+                rect: FfiConverterTypeRect.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: SwimKeyPlace, into buf: inout [UInt8]) {
+        FfiConverterTypeSwimKey.write(value.key, into: &buf)
+        FfiConverterTypeRect.write(value.rect, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeSwimKeyPlace_lift(_ buf: RustBuffer) throws -> SwimKeyPlace {
+    return try FfiConverterTypeSwimKeyPlace.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeSwimKeyPlace_lower(_ value: SwimKeyPlace) -> RustBuffer {
+    return FfiConverterTypeSwimKeyPlace.lower(value)
+}
+
+
+/**
  * One key, ready to draw.
  */
 public struct SwimKeyView: Equatable, Hashable {
@@ -5524,6 +5593,115 @@ public func FfiConverterTypeSwimKeyView_lift(_ buf: RustBuffer) throws -> SwimKe
 #endif
 public func FfiConverterTypeSwimKeyView_lower(_ value: SwimKeyView) -> RustBuffer {
     return FfiConverterTypeSwimKeyView.lower(value)
+}
+
+
+/**
+ * Where the Swim screen's things lie, in px.
+ */
+public struct SwimLayout: Equatable, Hashable {
+    /**
+     * Title and area.
+     */
+    public let head: Rect
+    /**
+     * The fan.
+     */
+    public let canvas: Rect
+    /**
+     * Where next and its reasons.
+     */
+    public let words: Rect
+    /**
+     * Keys that stand always.
+     */
+    public let keys: [SwimKeyPlace]
+    /**
+     * Further keys and rows are behind this one.
+     */
+    public let more: Rect
+    /**
+     * Back to the Bank.
+     */
+    public let back: Rect
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Title and area.
+         */head: Rect, 
+        /**
+         * The fan.
+         */canvas: Rect, 
+        /**
+         * Where next and its reasons.
+         */words: Rect, 
+        /**
+         * Keys that stand always.
+         */keys: [SwimKeyPlace], 
+        /**
+         * Further keys and rows are behind this one.
+         */more: Rect, 
+        /**
+         * Back to the Bank.
+         */back: Rect) {
+        self.head = head
+        self.canvas = canvas
+        self.words = words
+        self.keys = keys
+        self.more = more
+        self.back = back
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension SwimLayout: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeSwimLayout: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwimLayout {
+        return
+            try SwimLayout(
+                head: FfiConverterTypeRect.read(from: &buf), 
+                canvas: FfiConverterTypeRect.read(from: &buf), 
+                words: FfiConverterTypeRect.read(from: &buf), 
+                keys: FfiConverterSequenceTypeSwimKeyPlace.read(from: &buf), 
+                more: FfiConverterTypeRect.read(from: &buf), 
+                back: FfiConverterTypeRect.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: SwimLayout, into buf: inout [UInt8]) {
+        FfiConverterTypeRect.write(value.head, into: &buf)
+        FfiConverterTypeRect.write(value.canvas, into: &buf)
+        FfiConverterTypeRect.write(value.words, into: &buf)
+        FfiConverterSequenceTypeSwimKeyPlace.write(value.keys, into: &buf)
+        FfiConverterTypeRect.write(value.more, into: &buf)
+        FfiConverterTypeRect.write(value.back, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeSwimLayout_lift(_ buf: RustBuffer) throws -> SwimLayout {
+    return try FfiConverterTypeSwimLayout.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeSwimLayout_lower(_ value: SwimLayout) -> RustBuffer {
+    return FfiConverterTypeSwimLayout.lower(value)
 }
 
 
@@ -11101,6 +11279,31 @@ fileprivate struct FfiConverterSequenceTypeStripMark: FfiConverterRustBuffer {
 #if swift(>=5.8)
 @_documentation(visibility: private)
 #endif
+fileprivate struct FfiConverterSequenceTypeSwimKeyPlace: FfiConverterRustBuffer {
+    typealias SwiftType = [SwimKeyPlace]
+
+    public static func write(_ value: [SwimKeyPlace], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeSwimKeyPlace.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [SwimKeyPlace] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [SwimKeyPlace]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeSwimKeyPlace.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
 fileprivate struct FfiConverterSequenceTypeSwimKeyView: FfiConverterRustBuffer {
     typealias SwiftType = [SwimKeyView]
 
@@ -11330,6 +11533,17 @@ public func readDay(text: String)throws  -> [DayTap]  {
     )
 })
 }
+/**
+ * Where the Swim screen's things lie on a glass.
+ */
+public func swimLayout(glass: Glass) -> SwimLayout  {
+    return try!  FfiConverterTypeSwimLayout_lift(try! rustCall() {
+        uniffiCallStatus in
+    uniffi_restwater_fn_func_swim_layout(
+        FfiConverterTypeGlass_lower(glass),uniffiCallStatus
+    )
+})
+}
 
 private enum InitializationResult {
     case ok
@@ -11356,6 +11570,9 @@ private let initializationResult: InitializationResult = {
         return InitializationResult.apiChecksumMismatch
     }
     if (uniffi_restwater_checksum_func_read_day() != 43388) {
+        return InitializationResult.apiChecksumMismatch
+    }
+    if (uniffi_restwater_checksum_func_swim_layout() != 45113) {
         return InitializationResult.apiChecksumMismatch
     }
     if (uniffi_restwater_checksum_method_restwater_act() != 8759) {

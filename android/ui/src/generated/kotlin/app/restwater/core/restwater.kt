@@ -683,6 +683,8 @@ internal object IntegrityCheckingUniffiLib {
     ): Int
     external fun uniffi_restwater_checksum_func_read_day(
     ): Int
+    external fun uniffi_restwater_checksum_func_swim_layout(
+    ): Int
     external fun uniffi_restwater_checksum_method_restwater_act(
     ): Int
     external fun uniffi_restwater_checksum_method_restwater_pause(
@@ -750,6 +752,8 @@ internal object UniffiLib {
     external fun uniffi_restwater_fn_func_pad_words(uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
     external fun uniffi_restwater_fn_func_read_day(`text`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
+    ): RustBuffer.ByValue
+    external fun uniffi_restwater_fn_func_swim_layout(`glass`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
     external fun ffi_restwater_rustbuffer_alloc(`size`: Long,uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
@@ -880,6 +884,9 @@ private fun uniffiCheckApiChecksums(lib: IntegrityCheckingUniffiLib) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
     if ((lib.uniffi_restwater_checksum_func_read_day() and 0xFFFF) != 43388) {
+        throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
+    }
+    if ((lib.uniffi_restwater_checksum_func_swim_layout() and 0xFFFF) != 45113) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
     if ((lib.uniffi_restwater_checksum_method_restwater_act() and 0xFFFF) != 8759) {
@@ -5018,6 +5025,53 @@ public object FfiConverterTypeStripView: FfiConverterRustBuffer<StripView> {
 
 
 /**
+ * A key of the Swim screen and its place.
+ */
+data class SwimKeyPlace (
+    /**
+     * Which.
+     */
+    val `key`: SwimKey
+    , 
+    /**
+     * Where, in px.
+     */
+    val `rect`: Rect
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeSwimKeyPlace: FfiConverterRustBuffer<SwimKeyPlace> {
+    override fun read(buf: ByteBuffer): SwimKeyPlace {
+        return SwimKeyPlace(
+            FfiConverterTypeSwimKey.read(buf),
+            FfiConverterTypeRect.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: SwimKeyPlace) = (
+            FfiConverterTypeSwimKey.allocationSize(value.`key`) +
+            FfiConverterTypeRect.allocationSize(value.`rect`)
+    )
+
+    override fun write(value: SwimKeyPlace, buf: ByteBuffer) {
+            FfiConverterTypeSwimKey.write(value.`key`, buf)
+            FfiConverterTypeRect.write(value.`rect`, buf)
+    }
+}
+
+
+
+/**
  * One key, ready to draw.
  */
 data class SwimKeyView (
@@ -5083,6 +5137,85 @@ public object FfiConverterTypeSwimKeyView: FfiConverterRustBuffer<SwimKeyView> {
             FfiConverterString.write(value.`spoken`, buf)
             FfiConverterBoolean.write(value.`enabled`, buf)
             FfiConverterBoolean.write(value.`solid`, buf)
+    }
+}
+
+
+
+/**
+ * Where the Swim screen's things lie, in px.
+ */
+data class SwimLayout (
+    /**
+     * Title and area.
+     */
+    val `head`: Rect
+    , 
+    /**
+     * The fan.
+     */
+    val `canvas`: Rect
+    , 
+    /**
+     * Where next and its reasons.
+     */
+    val `words`: Rect
+    , 
+    /**
+     * Keys that stand always.
+     */
+    val `keys`: List<SwimKeyPlace>
+    , 
+    /**
+     * Further keys and rows are behind this one.
+     */
+    val `more`: Rect
+    , 
+    /**
+     * Back to the Bank.
+     */
+    val `back`: Rect
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeSwimLayout: FfiConverterRustBuffer<SwimLayout> {
+    override fun read(buf: ByteBuffer): SwimLayout {
+        return SwimLayout(
+            FfiConverterTypeRect.read(buf),
+            FfiConverterTypeRect.read(buf),
+            FfiConverterTypeRect.read(buf),
+            FfiConverterSequenceTypeSwimKeyPlace.read(buf),
+            FfiConverterTypeRect.read(buf),
+            FfiConverterTypeRect.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: SwimLayout) = (
+            FfiConverterTypeRect.allocationSize(value.`head`) +
+            FfiConverterTypeRect.allocationSize(value.`canvas`) +
+            FfiConverterTypeRect.allocationSize(value.`words`) +
+            FfiConverterSequenceTypeSwimKeyPlace.allocationSize(value.`keys`) +
+            FfiConverterTypeRect.allocationSize(value.`more`) +
+            FfiConverterTypeRect.allocationSize(value.`back`)
+    )
+
+    override fun write(value: SwimLayout, buf: ByteBuffer) {
+            FfiConverterTypeRect.write(value.`head`, buf)
+            FfiConverterTypeRect.write(value.`canvas`, buf)
+            FfiConverterTypeRect.write(value.`words`, buf)
+            FfiConverterSequenceTypeSwimKeyPlace.write(value.`keys`, buf)
+            FfiConverterTypeRect.write(value.`more`, buf)
+            FfiConverterTypeRect.write(value.`back`, buf)
     }
 }
 
@@ -9932,6 +10065,34 @@ public object FfiConverterSequenceTypeStripMark: FfiConverterRustBuffer<List<Str
 /**
  * @suppress
  */
+public object FfiConverterSequenceTypeSwimKeyPlace: FfiConverterRustBuffer<List<SwimKeyPlace>> {
+    override fun read(buf: ByteBuffer): List<SwimKeyPlace> {
+        val len = buf.getInt()
+        return List<SwimKeyPlace>(len) {
+            FfiConverterTypeSwimKeyPlace.read(buf)
+        }
+    }
+
+    override fun allocationSize(value: List<SwimKeyPlace>): ULong {
+        val sizeForLength = 4UL
+        val sizeForItems = value.map { FfiConverterTypeSwimKeyPlace.allocationSize(it) }.sum()
+        return sizeForLength + sizeForItems
+    }
+
+    override fun write(value: List<SwimKeyPlace>, buf: ByteBuffer) {
+        buf.putInt(value.size)
+        value.iterator().forEach {
+            FfiConverterTypeSwimKeyPlace.write(it, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
 public object FfiConverterSequenceTypeSwimKeyView: FfiConverterRustBuffer<List<SwimKeyView>> {
     override fun read(buf: ByteBuffer): List<SwimKeyView> {
         val len = buf.getInt()
@@ -10150,6 +10311,20 @@ public typealias FfiConverterTypeUuid = FfiConverterString
     
         
         FfiConverterString.lower(`text`),_status)
+}
+    )
+    }
+    
+
+        /**
+         * Where the Swim screen's things lie on a glass.
+         */ fun `swimLayout`(`glass`: Glass): SwimLayout {
+            return FfiConverterTypeSwimLayout.lift(
+    uniffiRustCall() { _status ->
+    UniffiLib.uniffi_restwater_fn_func_swim_layout(
+    
+        
+        FfiConverterTypeGlass.lower(`glass`),_status)
 }
     )
     }

@@ -90,6 +90,7 @@ fun TackleScreen(
 @Composable
 fun ScreenList(view: BankView, layout: BankLayout, back: Rect, words: PadWords, onOpen: (Showing) -> Unit) {
     Ground()
+    val swim = Cell(words.swim.face(), "open-${Showing.SWIM}") { onOpen(Showing.SWIM) }
     val keys = view.keys.filter { it.key == Key.TACKLE || it.key == Key.START }.map { key ->
         val goal = if (key.key == Key.START) Showing.SETUP else Showing.TACKLE
         Cell(KeyFace(key.label, key.sub, key.spoken), "open-$goal") { onOpen(goal) }
@@ -97,7 +98,7 @@ fun ScreenList(view: BankView, layout: BankLayout, back: Rect, words: PadWords, 
     val learning = listOf(words.waits to Showing.WAITS, words.changes to Showing.CHANGES).map { (said, goal) ->
         Cell(said.face(), "open-$goal") { onOpen(goal) }
     }
-    KeyGrid(keys + learning, Head("", "", layout, back.top), layout, words)
+    KeyGrid((if (view.rods.isEmpty()) keys else keys + swim) + learning, Head("", "", layout, back.top), layout, words)
     Back(back, layout, words) { onOpen(Showing.BANK) }
 }
 
