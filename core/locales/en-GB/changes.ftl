@@ -34,6 +34,7 @@ change-side = { $bites ->
 }, { $minutes } min
 change-rate = { $rate } an hour ({ $limits })
 change-probability = Better with { $value }: { $percent } in 100.
+change-neither = Neither looks better.
 change-ratio = { $value } against { $other }: { $ratio } times the bites per minute (95 %: { $limits }).
 change-ratio-open = { $value } against { $other }: no ratio, one side has no bites.
 change-p = Exact { $exact }; in blocks of casts { $block }. Raised for { $count ->

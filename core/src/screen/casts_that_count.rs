@@ -121,7 +121,7 @@ fn choices(chosen: Option<&str>, all: String, values: Vec<(String, String)>) -> 
     std::iter::once(first).chain(rest).collect()
 }
 
-/// A spot in its fixed spelling, in words: as it was last cast at.
+/// A spot in its fixed spelling, in words: as it was last cast at, by the mark that stands in its direction.
 pub(crate) fn spot_of(words: &Wording, session: &Session, value: &str) -> String {
     let is = |spot: &&crate::log::Spot| {
         value_of(Factor::Spot, &crate::log::Rig::default(), Some(spot)).as_deref() == Some(value)
@@ -130,7 +130,9 @@ pub(crate) fn spot_of(words: &Wording, session: &Session, value: &str) -> String
     spot.map_or_else(
         || value.to_owned(),
         |spot| {
-            let free = crate::log::Spot { clipped: false, ..spot.clone() };
+            let mark =
+                session.marks.iter().find(|mark| mark.bearing_cdeg == spot.bearing_cdeg).map(|mark| mark.id);
+            let free = crate::log::Spot { clipped: false, mark: spot.mark.or(mark), ..spot.clone() };
             spot_words(words, session, Some(&free))
         },
     )

@@ -111,8 +111,8 @@ mod tests {
         let mut day = Written::new(1);
         cast(&mut day, 0, "white");
         begin(&mut day, 450);
-        for (i, colour) in ["pink", "pink", "white", "white", "pink"].iter().enumerate() {
-            cast(&mut day, 500 + 500 * i as i64, colour);
+        for (start, colour) in (500..).step_by(500).zip(["pink", "pink", "white", "white", "pink"]) {
+            cast(&mut day, start, colour);
         }
         let session = fold(SESSION, &day.ops);
         let progress = session.alternation.as_ref().unwrap().progress(&session);

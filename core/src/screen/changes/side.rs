@@ -174,6 +174,9 @@ fn verdict(words: &Wording, verdict: Verdict, old: &str, new: &str) -> (VerdictT
 }
 
 fn probability(words: &Wording, old_better: f64, old: &str, new: &str) -> String {
+    if (old_better - 0.5).abs() < 0.005 {
+        return words.say("change-neither");
+    }
     let (value, p) = if old_better > 0.5 { (old, old_better) } else { (new, 1.0 - old_better) };
     // Never "100 in 100": that would claim certainty.
     let percent = whole((100.0 * p).min(99.0));

@@ -77,7 +77,9 @@ pub(super) fn alternation(words: &Wording, session: &Session) -> Option<Alternat
         }
     };
     let next = progress.sides.get(progress.done).copied();
+    let next_value = next.map(value);
     let out = progress.done.checked_sub(1).filter(|_| progress.last_is_out);
+    let out = out.map(|i| value(progress.sides[i]));
     let mut notes = vec![words.say("test-how")];
     if progress.off_plan > 0 {
         notes.push(words.say_with("test-off", &[("count", Arg::Count(progress.off_plan))]));
@@ -88,7 +90,7 @@ pub(super) fn alternation(words: &Wording, session: &Session) -> Option<Alternat
         .map(|side| words.say_with("test-set-sub", &[("value", Arg::Text(&value(side)))]));
     Some(AlternationView {
         title: words.say_with("test-title", &names),
-        says: says(words, test.rod, out.map(|i| value(progress.sides[i])), next.map(value)),
+        says: says(words, test.rod, out.as_deref(), next_value.as_deref()),
         notes,
         steps: progress.sides.iter().enumerate().map(step).collect(),
         set_sub,
@@ -98,8 +100,8 @@ pub(super) fn alternation(words: &Wording, session: &Session) -> Option<Alternat
     })
 }
 
-fn says(words: &Wording, rod: u8, out: Option<String>, next: Option<String>) -> String {
-    match (&out, &next) {
+fn says(words: &Wording, rod: u8, out: Option<&str>, next: Option<&str>) -> String {
+    match (out, next) {
         (Some(out), Some(next)) => {
             words.say_with("test-out", &[("value", Arg::Text(out)), ("next", Arg::Text(next))])
         }

@@ -104,7 +104,7 @@ private fun learning(core: Restwater, last: DayTap, out: File, glass: Glass) {
     for ((kind, on, ink) in kinds) {
         val layout = bankLayout(on, ask(bank))
         fun write(name: String, content: @Composable () -> Unit) = File(out, "$name-$kind.png").writeBytes(
-            picture(on) { CompositionLocalProvider(LocalInk provides ink, LocalPxPerMm provides on.pxPerMm.toFloat(), content) },
+            picture(on) { CompositionLocalProvider(LocalInk provides ink, LocalPxPerMm provides on.pxPerMm.toFloat(), content = content) },
         )
         repeat((waits.charts.size + if (waits.forecast == null) 0 else 1).coerceAtLeast(1)) { page ->
             write("waits-${page + 1}") { WaitsScreen(waits, layout, back(on), padWords(), "", { _, _ -> }, page) { } }

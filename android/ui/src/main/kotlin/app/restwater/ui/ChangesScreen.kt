@@ -91,7 +91,7 @@ private fun ChangePage(change: ChangeView, place: Rect, layout: BankLayout) {
         val text = "${side.value}\n${side.counts}\n${side.rate}"
         val at = half.copy(left = place.left + i * half.width, width = half.width - LocalPxPerMm.current * 2)
         Box(Modifier.at(at).semantics { contentDescription = text }) {
-            FitText(text, body, ink.ink, Modifier.fillMaxSize(), if (i == 1) FontWeight.Bold else FontWeight.Medium)
+            FitText(text, body, ink.ink, Modifier.fillMaxSize(), if (i == 1) FontWeight.Bold else FontWeight.Medium, middle = false)
         }
     }
     val text = (listOf(change.probability, change.ratio, change.p) + change.reasons + change.more).filter { it.isNotBlank() }.joinToString("\n")
@@ -152,13 +152,14 @@ private fun Forest(changes: ChangesView, rows: List<ChangeView>, figurePx: Float
     val spoken = rows.joinToString(" ") { "${it.title}: ${it.verdict}. ${it.ratio}" }
     Box(modifier.testTag("forest").semantics { contentDescription = spoken }) {
         Canvas(Modifier.fillMaxSize()) {
-            val letters = Lettering(measurer, density, ink, figurePx)
-            val foot = figurePx * 2.7f + 1.2f * mm
+            val px = figurePx.coerceAtMost(size.height / 15f)
+            val letters = Lettering(measurer, density, ink, px, size.width)
+            val foot = px * 2.7f + 1.2f * mm
             val (left, right) = 3f * mm to size.width - 3f * mm
             val axis = changes.axis
             fun x(at: Double) = left + (right - left) * ((at - axis.from) / (axis.to - axis.from)).toFloat()
             val bottom = size.height - foot
-            val each = (bottom / rows.size.coerceAtLeast(1)).coerceAtMost(figurePx * 5f)
+            val each = (bottom / rows.size.coerceAtLeast(1)).coerceAtMost(px * 7f)
             var free = 0f
             for (tick in axis.ticks) {
                 val same = tick.at == 0.0
@@ -169,14 +170,15 @@ private fun Forest(changes: ChangesView, rows: List<ChangeView>, figurePx: Float
                 drawText(laid, ink.ink, Offset(from, bottom + 0.6f * mm))
                 free = from + laid.size.width + mm
             }
-            drawText(letters.of(axis.label), ink.ink, Offset(0f, bottom + 0.8f * mm + figurePx * 1.3f))
+            drawText(letters.of(axis.label), ink.ink, Offset(0f, bottom + 0.8f * mm + px * 1.3f))
             rows.forEachIndexed { i, row ->
                 val lines = listOf(row.title to FontWeight.Medium, row.verdict to FontWeight.Bold)
                 var top = i * each
                 for ((text, weight) in lines) {
-                    val fitted = measurer.fit(text, figurePx, size.width.toInt(), (figurePx * 1.25f).toInt(), density, weight, mostLines = 1)
+                    val most = if (each > 4.6f * px) 2 else 1
+                    val fitted = measurer.fit(text, px, size.width.toInt(), (px * 1.25f * most).toInt(), density, weight, mostLines = most)
                     // Paper under the words, so that the lines of the axis don't run through them.
-                    drawRect(ink.paper, Offset(0f, top), Size(fitted.laid.getLineRight(0), fitted.laid.size.height.toFloat()))
+                    drawRect(ink.paper, Offset(0f, top), Size((0 until fitted.laid.lineCount).maxOf { fitted.laid.getLineRight(it) }, fitted.laid.size.height.toFloat()))
                     drawText(fitted.laid, ink.ink, Offset(0f, top))
                     top += fitted.laid.size.height
                 }

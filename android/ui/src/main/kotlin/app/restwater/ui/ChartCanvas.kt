@@ -41,14 +41,23 @@ fun ChartCanvas(chart: ChartView, figurePx: Float, modifier: Modifier = Modifier
     val measurer = rememberTextMeasurer()
     val density = LocalDensity.current
     Canvas(modifier.testTag("chart-${chart.kind}").semantics { contentDescription = "${chart.title}. ${chart.says}" }) {
-        ChartDrawing(this, chart, ink, mm, Lettering(measurer, density, ink, figurePx)).draw()
+        // However large the text, the picture keeps the greater part of its place.
+        val px = figurePx.coerceAtMost(size.height / 15f)
+        ChartDrawing(this, chart, ink, mm, Lettering(measurer, density, ink, px, size.width)).draw()
     }
 }
 
-/** Small text on a picture. */
-internal class Lettering(private val measurer: TextMeasurer, private val density: Density, private val ink: Ink, val px: Float) {
-    fun of(text: String, weight: FontWeight = FontWeight.Medium): TextLayoutResult = measurer.measure(
-        text, TextStyle(ink.ink, with(density) { px.toSp() }, weight, fontFeatureSettings = "tnum"), softWrap = false, maxLines = 1,
+/** Small text on a picture, made smaller only where one line would be wider than the picture. */
+internal class Lettering(
+    private val measurer: TextMeasurer, private val density: Density, private val ink: Ink, val px: Float, private val widest: Float,
+) {
+    fun of(text: String, weight: FontWeight = FontWeight.Medium): TextLayoutResult {
+        val laid = at(px, text, weight)
+        return if (laid.size.width <= widest) laid else at(px * widest / laid.size.width * 0.98f, text, weight)
+    }
+
+    private fun at(em: Float, text: String, weight: FontWeight) = measurer.measure(
+        text, TextStyle(ink.ink, with(density) { em.toSp() }, weight, fontFeatureSettings = "tnum"), softWrap = false, maxLines = 1,
     )
 }
 
@@ -73,7 +82,7 @@ private class ChartDrawing(
     private val line = letters.px * 1.25f
     private val left = (upLabels.maxOfOrNull { it.second.size.width } ?: 0) + 1.4f * mm
     private val right = on.size.width - 1.0f * mm
-    private val top = line + if (chart.spans.isEmpty()) 0.4f * mm else line + 1.6f * mm
+    private val top = line + if (chart.spans.isEmpty()) line * 0.6f else line + 1.6f * mm
     private val legendRows = rows(legend)
     private val bottom = on.size.height - 2.1f * line - 1.2f * mm - legendRows.size * line * 1.1f
 
@@ -189,16 +198,19 @@ private class ChartDrawing(
                 on.drawPath(path, ink.paper, style = Stroke(0.8f * mm))
                 on.drawPath(path, ink.accent)
             }
-            DotShape.HABIT -> for (way in listOf(1f, -1f)) {
-                on.drawLine(ink.paper, Offset(x - r, y - way * r), Offset(x + r, y + way * r), 1.1f * mm)
-                on.drawLine(ink.ink, Offset(x - r, y - way * r), Offset(x + r, y + way * r), 0.5f * mm)
+            DotShape.HABIT -> for ((colour, width) in listOf(ink.paper to 1.1f * mm, ink.ink to 0.5f * mm)) {
+                on.drawLine(colour, Offset(x - r, y - r), Offset(x + r, y + r), width)
+                on.drawLine(colour, Offset(x - r, y + r), Offset(x + r, y - r), width)
             }
         }
     }
 
     private fun legend(): List<Pair<LineStyle?, TextLayoutResult>> =
-        chart.lines.filter { it.label.isNotEmpty() }.map { it.style to letters.of(it.label) } +
-            chart.bands.map { null to letters.of(it.label) }
+        chart.lines.filter { it.label.isNotEmpty() }.flatMap { line ->
+            val own = listOf(line.style to letters.of(line.label))
+            // The band is the first line's: it stands beside it.
+            if (line === chart.lines.first()) own + chart.bands.map { null to letters.of(it.label) } else own
+        }
 
     /** Samples and their words, as many in a row as fit. */
     private fun rows(entries: List<Pair<LineStyle?, TextLayoutResult>>): List<List<Pair<LineStyle?, TextLayoutResult>>> {

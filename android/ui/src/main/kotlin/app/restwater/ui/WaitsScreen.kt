@@ -64,9 +64,9 @@ internal fun Page(place: Rect, layout: BankLayout, says: String, notes: List<Str
     val ink = LocalInk.current
     val body = layout.text.body.toFloat()
     val small = body * 0.85f
-    // The picture keeps at least half of the page, however large the text.
-    val sentence = (body * 1.2 * linesOf(says, body, place.width)).coerceAtMost(place.height * 0.24)
-    val below = (small * 1.2 * notes.sumOf { linesOf(it, small, place.width) }).coerceAtMost(place.height * 0.26)
+    // The picture keeps more than half of the page, however large the text.
+    val sentence = (body * 1.2 * linesOf(says, body, place.width)).coerceAtMost(place.height * 0.2)
+    val below = (small * 1.2 * notes.sumOf { linesOf(it, small, place.width) }).coerceAtMost(place.height * 0.2)
     Box(Modifier.at(place.copy(height = sentence)).testTag("says").semantics { contentDescription = says }) {
         FitText(says, body, ink.ink, Modifier.fillMaxSize(), FontWeight.Bold, middle = false)
     }
@@ -87,8 +87,8 @@ private fun ForecastPage(forecast: ForecastView, place: Rect, layout: BankLayout
     val mm = LocalPxPerMm.current
     val body = layout.text.body.toFloat()
     Page(place, layout, forecast.says, forecast.notes) { _, _ -> }
-    val top = place.top + place.height * 0.26 + mm
-    val each = (place.height * 0.46) / forecast.lines.size.coerceAtLeast(1)
+    val top = place.top + place.height * 0.2 + 2 * mm
+    val each = (place.height * 0.54) / forecast.lines.size.coerceAtLeast(1)
     forecast.lines.forEachIndexed { i, line ->
         val at = Rect(place.left, top + i * each, place.width, each)
         Box(Modifier.at(at).testTag("forecast-$i").semantics { contentDescription = "${line.label}: ${line.value}" }) {
