@@ -545,6 +545,22 @@ fileprivate struct FfiConverterInt64: FfiConverterPrimitive {
 #if swift(>=5.8)
 @_documentation(visibility: private)
 #endif
+fileprivate struct FfiConverterFloat: FfiConverterPrimitive {
+    typealias FfiType = Float
+    typealias SwiftType = Float
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> Float {
+        return try lift(readFloat(&buf))
+    }
+
+    public static func write(_ value: Float, into buf: inout [UInt8]) {
+        writeFloat(&buf, lower(value))
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
 fileprivate struct FfiConverterDouble: FfiConverterPrimitive {
     typealias FfiType = Double
     typealias SwiftType = Double
@@ -665,6 +681,16 @@ public protocol RestwaterProtocol: AnyObject, Sendable {
      * Hand and scheme as last set.
      */
     func settings() throws  -> Settings
+    
+    /**
+     * The picture of the swim for a canvas: one call a frame.
+     */
+    func swimScene(now: Moment, glass: FanGlass) throws  -> SwimScene
+    
+    /**
+     * A tap on that picture, in px; false beside the water.
+     */
+    func swimTap(now: Moment, glass: FanGlass, x: Double, y: Double) throws  -> Bool
     
 }
 /**
@@ -808,6 +834,36 @@ open func settings()throws  -> Settings  {
         uniffiCallStatus in
     uniffi_restwater_fn_method_restwater_settings(
             self.uniffiCloneHandle(),uniffiCallStatus
+    )
+})
+}
+    
+    /**
+     * The picture of the swim for a canvas: one call a frame.
+     */
+open func swimScene(now: Moment, glass: FanGlass)throws  -> SwimScene  {
+    return try  FfiConverterTypeSwimScene_lift(try rustCallWithError(FfiConverterTypeRestwaterError_lift) {
+        uniffiCallStatus in
+    uniffi_restwater_fn_method_restwater_swim_scene(
+            self.uniffiCloneHandle(),
+        FfiConverterTypeMoment_lower(now),
+        FfiConverterTypeFanGlass_lower(glass),uniffiCallStatus
+    )
+})
+}
+    
+    /**
+     * A tap on that picture, in px; false beside the water.
+     */
+open func swimTap(now: Moment, glass: FanGlass, x: Double, y: Double)throws  -> Bool  {
+    return try  FfiConverterBool.lift(try rustCallWithError(FfiConverterTypeRestwaterError_lift) {
+        uniffiCallStatus in
+    uniffi_restwater_fn_method_restwater_swim_tap(
+            self.uniffiCloneHandle(),
+        FfiConverterTypeMoment_lower(now),
+        FfiConverterTypeFanGlass_lower(glass),
+        FfiConverterDouble.lower(x),
+        FfiConverterDouble.lower(y),uniffiCallStatus
     )
 })
 }
@@ -986,13 +1042,9 @@ public struct BankLayout: Equatable, Hashable {
      */
     public let strip: Rect
     /**
-     * First sentence of the advice.
+     * The advice: the first sentence large, then as many of the others as fit.
      */
-    public let headline: Rect
-    /**
-     * Second sentence.
-     */
-    public let detail: Rect?
+    public let advice: Rect
     /**
      * Where the cast lies or the next one goes.
      */
@@ -1066,11 +1118,8 @@ public struct BankLayout: Equatable, Hashable {
          * The wait strip.
          */strip: Rect, 
         /**
-         * First sentence of the advice.
-         */headline: Rect, 
-        /**
-         * Second sentence.
-         */detail: Rect?, 
+         * The advice: the first sentence large, then as many of the others as fit.
+         */advice: Rect, 
         /**
          * Where the cast lies or the next one goes.
          */spot: Rect?, 
@@ -1112,8 +1161,7 @@ public struct BankLayout: Equatable, Hashable {
         self.since = since
         self.fan = fan
         self.strip = strip
-        self.headline = headline
-        self.detail = detail
+        self.advice = advice
         self.spot = spot
         self.rig = rig
         self.latest = latest
@@ -1151,8 +1199,7 @@ public struct FfiConverterTypeBankLayout: FfiConverterRustBuffer {
                 since: FfiConverterOptionTypeRect.read(from: &buf), 
                 fan: FfiConverterOptionTypeRect.read(from: &buf), 
                 strip: FfiConverterTypeRect.read(from: &buf), 
-                headline: FfiConverterTypeRect.read(from: &buf), 
-                detail: FfiConverterOptionTypeRect.read(from: &buf), 
+                advice: FfiConverterTypeRect.read(from: &buf), 
                 spot: FfiConverterOptionTypeRect.read(from: &buf), 
                 rig: FfiConverterOptionTypeRect.read(from: &buf), 
                 latest: FfiConverterOptionTypeRect.read(from: &buf), 
@@ -1176,8 +1223,7 @@ public struct FfiConverterTypeBankLayout: FfiConverterRustBuffer {
         FfiConverterOptionTypeRect.write(value.since, into: &buf)
         FfiConverterOptionTypeRect.write(value.fan, into: &buf)
         FfiConverterTypeRect.write(value.strip, into: &buf)
-        FfiConverterTypeRect.write(value.headline, into: &buf)
-        FfiConverterOptionTypeRect.write(value.detail, into: &buf)
+        FfiConverterTypeRect.write(value.advice, into: &buf)
         FfiConverterOptionTypeRect.write(value.spot, into: &buf)
         FfiConverterOptionTypeRect.write(value.rig, into: &buf)
         FfiConverterOptionTypeRect.write(value.latest, into: &buf)
@@ -1674,6 +1720,105 @@ public func FfiConverterTypeDayTap_lower(_ value: DayTap) -> RustBuffer {
 
 
 /**
+ * A glass for the fan, as the shell has it.
+ */
+public struct FanGlass: Equatable, Hashable {
+    /**
+     * Width of the canvas in px.
+     */
+    public let widthPx: Double
+    /**
+     * Height of the canvas in px.
+     */
+    public let heightPx: Double
+    /**
+     * Px in a millimetre of the glass.
+     */
+    public let pxPerMm: Double
+    /**
+     * Text scale of the system.
+     */
+    public let textScale: Double
+    /**
+     * The small fan of the Bank screen, without words.
+     */
+    public let small: Bool
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Width of the canvas in px.
+         */widthPx: Double, 
+        /**
+         * Height of the canvas in px.
+         */heightPx: Double, 
+        /**
+         * Px in a millimetre of the glass.
+         */pxPerMm: Double, 
+        /**
+         * Text scale of the system.
+         */textScale: Double, 
+        /**
+         * The small fan of the Bank screen, without words.
+         */small: Bool) {
+        self.widthPx = widthPx
+        self.heightPx = heightPx
+        self.pxPerMm = pxPerMm
+        self.textScale = textScale
+        self.small = small
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension FanGlass: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeFanGlass: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> FanGlass {
+        return
+            try FanGlass(
+                widthPx: FfiConverterDouble.read(from: &buf), 
+                heightPx: FfiConverterDouble.read(from: &buf), 
+                pxPerMm: FfiConverterDouble.read(from: &buf), 
+                textScale: FfiConverterDouble.read(from: &buf), 
+                small: FfiConverterBool.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: FanGlass, into buf: inout [UInt8]) {
+        FfiConverterDouble.write(value.widthPx, into: &buf)
+        FfiConverterDouble.write(value.heightPx, into: &buf)
+        FfiConverterDouble.write(value.pxPerMm, into: &buf)
+        FfiConverterDouble.write(value.textScale, into: &buf)
+        FfiConverterBool.write(value.small, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeFanGlass_lift(_ buf: RustBuffer) throws -> FanGlass {
+    return try FfiConverterTypeFanGlass.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeFanGlass_lower(_ value: FanGlass) -> RustBuffer {
+    return FfiConverterTypeFanGlass.lower(value)
+}
+
+
+/**
  * The glass a shell draws on.
  */
 public struct Glass: Equatable, Hashable {
@@ -1868,6 +2013,85 @@ public func FfiConverterTypeHeaderView_lift(_ buf: RustBuffer) throws -> HeaderV
 #endif
 public func FfiConverterTypeHeaderView_lower(_ value: HeaderView) -> RustBuffer {
     return FfiConverterTypeHeaderView.lower(value)
+}
+
+
+/**
+ * A line of the key below the picture.
+ */
+public struct KeyLine: Equatable, Hashable {
+    /**
+     * The number on the picture; `None` where not even that found a place.
+     */
+    public let number: UInt32?
+    /**
+     * What the label would have said.
+     */
+    public let text: String
+    /**
+     * What it is about.
+     */
+    public let role: LabelRole
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * The number on the picture; `None` where not even that found a place.
+         */number: UInt32?, 
+        /**
+         * What the label would have said.
+         */text: String, 
+        /**
+         * What it is about.
+         */role: LabelRole) {
+        self.number = number
+        self.text = text
+        self.role = role
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension KeyLine: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeKeyLine: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> KeyLine {
+        return
+            try KeyLine(
+                number: FfiConverterOptionUInt32.read(from: &buf), 
+                text: FfiConverterString.read(from: &buf), 
+                role: FfiConverterTypeLabelRole.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: KeyLine, into buf: inout [UInt8]) {
+        FfiConverterOptionUInt32.write(value.number, into: &buf)
+        FfiConverterString.write(value.text, into: &buf)
+        FfiConverterTypeLabelRole.write(value.role, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeKeyLine_lift(_ buf: RustBuffer) throws -> KeyLine {
+    return try FfiConverterTypeKeyLine.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeKeyLine_lower(_ value: KeyLine) -> RustBuffer {
+    return FfiConverterTypeKeyLine.lower(value)
 }
 
 
@@ -2237,6 +2461,135 @@ public func FfiConverterTypePadAsk_lift(_ buf: RustBuffer) throws -> PadAsk {
 #endif
 public func FfiConverterTypePadAsk_lower(_ value: PadAsk) -> RustBuffer {
     return FfiConverterTypePadAsk.lower(value)
+}
+
+
+/**
+ * The words of the glass.
+ */
+public struct PadWords: Equatable, Hashable {
+    /**
+     * Opens the list of screens.
+     */
+    public let screens: Said
+    /**
+     * Changes to the day scheme.
+     */
+    public let day: Said
+    /**
+     * Changes to the night scheme.
+     */
+    public let night: Said
+    /**
+     * Changes to the left hand.
+     */
+    public let left: Said
+    /**
+     * Changes to the right hand.
+     */
+    public let right: Said
+    /**
+     * Turns to the next page of small keys.
+     */
+    public let more: Said
+    /**
+     * The small swim fan.
+     */
+    public let swim: Said
+    /**
+     * Back to the Bank screen.
+     */
+    public let back: Said
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Opens the list of screens.
+         */screens: Said, 
+        /**
+         * Changes to the day scheme.
+         */day: Said, 
+        /**
+         * Changes to the night scheme.
+         */night: Said, 
+        /**
+         * Changes to the left hand.
+         */left: Said, 
+        /**
+         * Changes to the right hand.
+         */right: Said, 
+        /**
+         * Turns to the next page of small keys.
+         */more: Said, 
+        /**
+         * The small swim fan.
+         */swim: Said, 
+        /**
+         * Back to the Bank screen.
+         */back: Said) {
+        self.screens = screens
+        self.day = day
+        self.night = night
+        self.left = left
+        self.right = right
+        self.more = more
+        self.swim = swim
+        self.back = back
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension PadWords: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypePadWords: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> PadWords {
+        return
+            try PadWords(
+                screens: FfiConverterTypeSaid.read(from: &buf), 
+                day: FfiConverterTypeSaid.read(from: &buf), 
+                night: FfiConverterTypeSaid.read(from: &buf), 
+                left: FfiConverterTypeSaid.read(from: &buf), 
+                right: FfiConverterTypeSaid.read(from: &buf), 
+                more: FfiConverterTypeSaid.read(from: &buf), 
+                swim: FfiConverterTypeSaid.read(from: &buf), 
+                back: FfiConverterTypeSaid.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: PadWords, into buf: inout [UInt8]) {
+        FfiConverterTypeSaid.write(value.screens, into: &buf)
+        FfiConverterTypeSaid.write(value.day, into: &buf)
+        FfiConverterTypeSaid.write(value.night, into: &buf)
+        FfiConverterTypeSaid.write(value.left, into: &buf)
+        FfiConverterTypeSaid.write(value.right, into: &buf)
+        FfiConverterTypeSaid.write(value.more, into: &buf)
+        FfiConverterTypeSaid.write(value.swim, into: &buf)
+        FfiConverterTypeSaid.write(value.back, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypePadWords_lift(_ buf: RustBuffer) throws -> PadWords {
+    return try FfiConverterTypePadWords.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypePadWords_lower(_ value: PadWords) -> RustBuffer {
+    return FfiConverterTypePadWords.lower(value)
 }
 
 
@@ -2673,6 +3026,75 @@ public func FfiConverterTypeRodView_lift(_ buf: RustBuffer) throws -> RodView {
 #endif
 public func FfiConverterTypeRodView_lower(_ value: RodView) -> RustBuffer {
     return FfiConverterTypeRodView.lower(value)
+}
+
+
+/**
+ * A word on a key, with what a screen reader says.
+ */
+public struct Said: Equatable, Hashable {
+    /**
+     * The word on the key.
+     */
+    public let label: String
+    /**
+     * What a screen reader says.
+     */
+    public let spoken: String
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * The word on the key.
+         */label: String, 
+        /**
+         * What a screen reader says.
+         */spoken: String) {
+        self.label = label
+        self.spoken = spoken
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension Said: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeSaid: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> Said {
+        return
+            try Said(
+                label: FfiConverterString.read(from: &buf), 
+                spoken: FfiConverterString.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: Said, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.label, into: &buf)
+        FfiConverterString.write(value.spoken, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeSaid_lift(_ buf: RustBuffer) throws -> Said {
+    return try FfiConverterTypeSaid.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeSaid_lower(_ value: Said) -> RustBuffer {
+    return FfiConverterTypeSaid.lower(value)
 }
 
 
@@ -3291,6 +3713,566 @@ public func FfiConverterTypeStripView_lower(_ value: StripView) -> RustBuffer {
 
 
 /**
+ * One key, ready to draw.
+ */
+public struct SwimKeyView: Equatable, Hashable {
+    /**
+     * What it does.
+     */
+    public let key: SwimKey
+    /**
+     * Its word.
+     */
+    public let label: String
+    /**
+     * What a screen reader says.
+     */
+    public let spoken: String
+    /**
+     * Whether it can be tapped now.
+     */
+    public let enabled: Bool
+    /**
+     * Drawn solid: most likely next.
+     */
+    public let solid: Bool
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * What it does.
+         */key: SwimKey, 
+        /**
+         * Its word.
+         */label: String, 
+        /**
+         * What a screen reader says.
+         */spoken: String, 
+        /**
+         * Whether it can be tapped now.
+         */enabled: Bool, 
+        /**
+         * Drawn solid: most likely next.
+         */solid: Bool) {
+        self.key = key
+        self.label = label
+        self.spoken = spoken
+        self.enabled = enabled
+        self.solid = solid
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension SwimKeyView: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeSwimKeyView: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwimKeyView {
+        return
+            try SwimKeyView(
+                key: FfiConverterTypeSwimKey.read(from: &buf), 
+                label: FfiConverterString.read(from: &buf), 
+                spoken: FfiConverterString.read(from: &buf), 
+                enabled: FfiConverterBool.read(from: &buf), 
+                solid: FfiConverterBool.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: SwimKeyView, into buf: inout [UInt8]) {
+        FfiConverterTypeSwimKey.write(value.key, into: &buf)
+        FfiConverterString.write(value.label, into: &buf)
+        FfiConverterString.write(value.spoken, into: &buf)
+        FfiConverterBool.write(value.enabled, into: &buf)
+        FfiConverterBool.write(value.solid, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeSwimKeyView_lift(_ buf: RustBuffer) throws -> SwimKeyView {
+    return try FfiConverterTypeSwimKeyView.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeSwimKeyView_lower(_ value: SwimKeyView) -> RustBuffer {
+    return FfiConverterTypeSwimKeyView.lower(value)
+}
+
+
+/**
+ * One frame of the swim, packed.
+ *
+ * Polylines and polygons: points of part `i` are `xy[2*start[i]] .. xy[2*start[i+1]]`, and `start`
+ * has one entry more than there are parts (or is empty where there are none).
+ */
+public struct SwimScene: Equatable, Hashable {
+    /**
+     * Width of the canvas, pixels.
+     */
+    public let widthPx: Float
+    /**
+     * Height of the canvas, pixels.
+     */
+    public let heightPx: Float
+    /**
+     * Corners of filled polygons, x and y in turn (even-odd where a role's parts nest).
+     */
+    public let fillXy: [Float]
+    /**
+     * Offsets of polygons in points.
+     */
+    public let fillStart: [UInt32]
+    /**
+     * Role of each polygon.
+     */
+    public let fillRole: [FillRole]
+    /**
+     * Hatching: x1, y1, x2, y2 of each stroke in turn; denser where more fished.
+     */
+    public let hatchXy: [Float]
+    /**
+     * Width of hatching strokes, pixels.
+     */
+    public let hatchWidth: Float
+    /**
+     * Points of polylines, x and y in turn; closed lines repeat their first point.
+     */
+    public let lineXy: [Float]
+    /**
+     * Offsets of polylines in points.
+     */
+    public let lineStart: [UInt32]
+    /**
+     * Role of each polyline.
+     */
+    public let lineRole: [LineRole]
+    /**
+     * Width of each polyline, pixels.
+     */
+    public let lineWidth: [Float]
+    /**
+     * Centres of marks, x and y in turn.
+     */
+    public let markXy: [Float]
+    /**
+     * Half the size of each mark (centre to corner), pixels.
+     */
+    public let markSize: [Float]
+    /**
+     * Shape of each mark.
+     */
+    public let markShape: [MarkShape]
+    /**
+     * Boxes of labels: left, top, width, height in turn. Boxes never overlap.
+     */
+    public let labelBox: [Float]
+    /**
+     * Where each text is centred: x of the middle, y of the baseline, in turn.
+     */
+    public let labelAt: [Float]
+    /**
+     * Size of each text, pixels.
+     */
+    public let labelSize: [Float]
+    /**
+     * Role of each label.
+     */
+    public let labelRole: [LabelRole]
+    /**
+     * Whether the box is drawn (paper with an ink edge) or only reserved.
+     */
+    public let labelBoxed: [Bool]
+    /**
+     * Text of each label.
+     */
+    public let labelText: [String]
+    /**
+     * What numbers on the picture stand for, and what found no place, to be shown below it.
+     */
+    public let key: [KeyLine]
+    /**
+     * Centres of what a tap can choose, x and y in turn; at least 15 mm apart.
+     */
+    public let targetXy: [Float]
+    /**
+     * Column and band of each target in turn (see [`crate::swim::CellId`]).
+     */
+    public let targetCell: [UInt32]
+    /**
+     * How far from a centre a tap still counts, pixels.
+     */
+    public let targetReach: Float
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Width of the canvas, pixels.
+         */widthPx: Float, 
+        /**
+         * Height of the canvas, pixels.
+         */heightPx: Float, 
+        /**
+         * Corners of filled polygons, x and y in turn (even-odd where a role's parts nest).
+         */fillXy: [Float], 
+        /**
+         * Offsets of polygons in points.
+         */fillStart: [UInt32], 
+        /**
+         * Role of each polygon.
+         */fillRole: [FillRole], 
+        /**
+         * Hatching: x1, y1, x2, y2 of each stroke in turn; denser where more fished.
+         */hatchXy: [Float], 
+        /**
+         * Width of hatching strokes, pixels.
+         */hatchWidth: Float, 
+        /**
+         * Points of polylines, x and y in turn; closed lines repeat their first point.
+         */lineXy: [Float], 
+        /**
+         * Offsets of polylines in points.
+         */lineStart: [UInt32], 
+        /**
+         * Role of each polyline.
+         */lineRole: [LineRole], 
+        /**
+         * Width of each polyline, pixels.
+         */lineWidth: [Float], 
+        /**
+         * Centres of marks, x and y in turn.
+         */markXy: [Float], 
+        /**
+         * Half the size of each mark (centre to corner), pixels.
+         */markSize: [Float], 
+        /**
+         * Shape of each mark.
+         */markShape: [MarkShape], 
+        /**
+         * Boxes of labels: left, top, width, height in turn. Boxes never overlap.
+         */labelBox: [Float], 
+        /**
+         * Where each text is centred: x of the middle, y of the baseline, in turn.
+         */labelAt: [Float], 
+        /**
+         * Size of each text, pixels.
+         */labelSize: [Float], 
+        /**
+         * Role of each label.
+         */labelRole: [LabelRole], 
+        /**
+         * Whether the box is drawn (paper with an ink edge) or only reserved.
+         */labelBoxed: [Bool], 
+        /**
+         * Text of each label.
+         */labelText: [String], 
+        /**
+         * What numbers on the picture stand for, and what found no place, to be shown below it.
+         */key: [KeyLine], 
+        /**
+         * Centres of what a tap can choose, x and y in turn; at least 15 mm apart.
+         */targetXy: [Float], 
+        /**
+         * Column and band of each target in turn (see [`crate::swim::CellId`]).
+         */targetCell: [UInt32], 
+        /**
+         * How far from a centre a tap still counts, pixels.
+         */targetReach: Float) {
+        self.widthPx = widthPx
+        self.heightPx = heightPx
+        self.fillXy = fillXy
+        self.fillStart = fillStart
+        self.fillRole = fillRole
+        self.hatchXy = hatchXy
+        self.hatchWidth = hatchWidth
+        self.lineXy = lineXy
+        self.lineStart = lineStart
+        self.lineRole = lineRole
+        self.lineWidth = lineWidth
+        self.markXy = markXy
+        self.markSize = markSize
+        self.markShape = markShape
+        self.labelBox = labelBox
+        self.labelAt = labelAt
+        self.labelSize = labelSize
+        self.labelRole = labelRole
+        self.labelBoxed = labelBoxed
+        self.labelText = labelText
+        self.key = key
+        self.targetXy = targetXy
+        self.targetCell = targetCell
+        self.targetReach = targetReach
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension SwimScene: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeSwimScene: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwimScene {
+        return
+            try SwimScene(
+                widthPx: FfiConverterFloat.read(from: &buf), 
+                heightPx: FfiConverterFloat.read(from: &buf), 
+                fillXy: FfiConverterSequenceFloat.read(from: &buf), 
+                fillStart: FfiConverterSequenceUInt32.read(from: &buf), 
+                fillRole: FfiConverterSequenceTypeFillRole.read(from: &buf), 
+                hatchXy: FfiConverterSequenceFloat.read(from: &buf), 
+                hatchWidth: FfiConverterFloat.read(from: &buf), 
+                lineXy: FfiConverterSequenceFloat.read(from: &buf), 
+                lineStart: FfiConverterSequenceUInt32.read(from: &buf), 
+                lineRole: FfiConverterSequenceTypeLineRole.read(from: &buf), 
+                lineWidth: FfiConverterSequenceFloat.read(from: &buf), 
+                markXy: FfiConverterSequenceFloat.read(from: &buf), 
+                markSize: FfiConverterSequenceFloat.read(from: &buf), 
+                markShape: FfiConverterSequenceTypeMarkShape.read(from: &buf), 
+                labelBox: FfiConverterSequenceFloat.read(from: &buf), 
+                labelAt: FfiConverterSequenceFloat.read(from: &buf), 
+                labelSize: FfiConverterSequenceFloat.read(from: &buf), 
+                labelRole: FfiConverterSequenceTypeLabelRole.read(from: &buf), 
+                labelBoxed: FfiConverterSequenceBool.read(from: &buf), 
+                labelText: FfiConverterSequenceString.read(from: &buf), 
+                key: FfiConverterSequenceTypeKeyLine.read(from: &buf), 
+                targetXy: FfiConverterSequenceFloat.read(from: &buf), 
+                targetCell: FfiConverterSequenceUInt32.read(from: &buf), 
+                targetReach: FfiConverterFloat.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: SwimScene, into buf: inout [UInt8]) {
+        FfiConverterFloat.write(value.widthPx, into: &buf)
+        FfiConverterFloat.write(value.heightPx, into: &buf)
+        FfiConverterSequenceFloat.write(value.fillXy, into: &buf)
+        FfiConverterSequenceUInt32.write(value.fillStart, into: &buf)
+        FfiConverterSequenceTypeFillRole.write(value.fillRole, into: &buf)
+        FfiConverterSequenceFloat.write(value.hatchXy, into: &buf)
+        FfiConverterFloat.write(value.hatchWidth, into: &buf)
+        FfiConverterSequenceFloat.write(value.lineXy, into: &buf)
+        FfiConverterSequenceUInt32.write(value.lineStart, into: &buf)
+        FfiConverterSequenceTypeLineRole.write(value.lineRole, into: &buf)
+        FfiConverterSequenceFloat.write(value.lineWidth, into: &buf)
+        FfiConverterSequenceFloat.write(value.markXy, into: &buf)
+        FfiConverterSequenceFloat.write(value.markSize, into: &buf)
+        FfiConverterSequenceTypeMarkShape.write(value.markShape, into: &buf)
+        FfiConverterSequenceFloat.write(value.labelBox, into: &buf)
+        FfiConverterSequenceFloat.write(value.labelAt, into: &buf)
+        FfiConverterSequenceFloat.write(value.labelSize, into: &buf)
+        FfiConverterSequenceTypeLabelRole.write(value.labelRole, into: &buf)
+        FfiConverterSequenceBool.write(value.labelBoxed, into: &buf)
+        FfiConverterSequenceString.write(value.labelText, into: &buf)
+        FfiConverterSequenceTypeKeyLine.write(value.key, into: &buf)
+        FfiConverterSequenceFloat.write(value.targetXy, into: &buf)
+        FfiConverterSequenceUInt32.write(value.targetCell, into: &buf)
+        FfiConverterFloat.write(value.targetReach, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeSwimScene_lift(_ buf: RustBuffer) throws -> SwimScene {
+    return try FfiConverterTypeSwimScene.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeSwimScene_lower(_ value: SwimScene) -> RustBuffer {
+    return FfiConverterTypeSwimScene.lower(value)
+}
+
+
+/**
+ * The Swim screen; the fan itself is a scene of its own.
+ */
+public struct SwimView: Equatable, Hashable {
+    /**
+     * "Swim, peg 22".
+     */
+    public let title: String
+    /**
+     * "1 320 m² fresh of 2 050 m²".
+     */
+    public let area: String
+    /**
+     * "Next: Dead tree, 14 wraps of 2 m, 28 m".
+     */
+    public let headline: String
+    /**
+     * The reasons for it and against it, each with its figures.
+     */
+    public let reasons: [String]
+    /**
+     * What is known of the aimed cell.
+     */
+    public let cell: String
+    /**
+     * Whether the fish move over the day, with the evidence.
+     */
+    public let drift: [String]
+    /**
+     * The moment shown, where it is not now.
+     */
+    public let replay: String
+    /**
+     * How many steps of ten minutes back that is: EARLIER asks for one more, LATER for one less.
+     */
+    public let stepsBack: UInt32
+    /**
+     * The next few cells after the first, each with its reasons.
+     */
+    public let others: [String]
+    /**
+     * The keys.
+     */
+    public let keys: [SwimKeyView]
+    /**
+     * Boundaries, bands, rest target, features and hazards.
+     */
+    public let rows: [ChoiceRow]
+    /**
+     * What rests on a guess.
+     */
+    public let note: String
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * "Swim, peg 22".
+         */title: String, 
+        /**
+         * "1 320 m² fresh of 2 050 m²".
+         */area: String, 
+        /**
+         * "Next: Dead tree, 14 wraps of 2 m, 28 m".
+         */headline: String, 
+        /**
+         * The reasons for it and against it, each with its figures.
+         */reasons: [String], 
+        /**
+         * What is known of the aimed cell.
+         */cell: String, 
+        /**
+         * Whether the fish move over the day, with the evidence.
+         */drift: [String], 
+        /**
+         * The moment shown, where it is not now.
+         */replay: String, 
+        /**
+         * How many steps of ten minutes back that is: EARLIER asks for one more, LATER for one less.
+         */stepsBack: UInt32, 
+        /**
+         * The next few cells after the first, each with its reasons.
+         */others: [String], 
+        /**
+         * The keys.
+         */keys: [SwimKeyView], 
+        /**
+         * Boundaries, bands, rest target, features and hazards.
+         */rows: [ChoiceRow], 
+        /**
+         * What rests on a guess.
+         */note: String) {
+        self.title = title
+        self.area = area
+        self.headline = headline
+        self.reasons = reasons
+        self.cell = cell
+        self.drift = drift
+        self.replay = replay
+        self.stepsBack = stepsBack
+        self.others = others
+        self.keys = keys
+        self.rows = rows
+        self.note = note
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension SwimView: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeSwimView: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwimView {
+        return
+            try SwimView(
+                title: FfiConverterString.read(from: &buf), 
+                area: FfiConverterString.read(from: &buf), 
+                headline: FfiConverterString.read(from: &buf), 
+                reasons: FfiConverterSequenceString.read(from: &buf), 
+                cell: FfiConverterString.read(from: &buf), 
+                drift: FfiConverterSequenceString.read(from: &buf), 
+                replay: FfiConverterString.read(from: &buf), 
+                stepsBack: FfiConverterUInt32.read(from: &buf), 
+                others: FfiConverterSequenceString.read(from: &buf), 
+                keys: FfiConverterSequenceTypeSwimKeyView.read(from: &buf), 
+                rows: FfiConverterSequenceTypeChoiceRow.read(from: &buf), 
+                note: FfiConverterString.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: SwimView, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.title, into: &buf)
+        FfiConverterString.write(value.area, into: &buf)
+        FfiConverterString.write(value.headline, into: &buf)
+        FfiConverterSequenceString.write(value.reasons, into: &buf)
+        FfiConverterString.write(value.cell, into: &buf)
+        FfiConverterSequenceString.write(value.drift, into: &buf)
+        FfiConverterString.write(value.replay, into: &buf)
+        FfiConverterUInt32.write(value.stepsBack, into: &buf)
+        FfiConverterSequenceString.write(value.others, into: &buf)
+        FfiConverterSequenceTypeSwimKeyView.write(value.keys, into: &buf)
+        FfiConverterSequenceTypeChoiceRow.write(value.rows, into: &buf)
+        FfiConverterString.write(value.note, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeSwimView_lift(_ buf: RustBuffer) throws -> SwimView {
+    return try FfiConverterTypeSwimView.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeSwimView_lower(_ value: SwimView) -> RustBuffer {
+    return FfiConverterTypeSwimView.lower(value)
+}
+
+
+/**
  * The tackle screen.
  */
 public struct TackleView: Equatable, Hashable {
@@ -3774,6 +4756,67 @@ public enum Action: Equatable, Hashable {
          */scheme: Scheme?
     )
     /**
+     * LEFT, RIGHT, IN, OUT on the Swim screen: the ring goes a cell further.
+     */
+    case stepAim(
+        /**
+         * Which way.
+         */step: Step
+    )
+    /**
+     * The Swim screen shows an earlier moment, so many steps of ten minutes back; 0 is now.
+     */
+    case replay(
+        /**
+         * Steps back.
+         */stepsBack: UInt32
+    )
+    /**
+     * The next casts of the chosen rod go to the ringed cell.
+     */
+    case castHere
+    /**
+     * The ringed cell is kept back.
+     */
+    case keepBack
+    /**
+     * The kept-back water under the ring may be fished again.
+     */
+    case release
+    /**
+     * An aiming mark in the direction of the ring.
+     */
+    case markHere(
+        /**
+         * Its name.
+         */name: String
+    )
+    /**
+     * One of the choices of the Swim screen.
+     */
+    case chooseSwim(
+        /**
+         * The row's field.
+         */field: String, 
+        /**
+         * The choice's value.
+         */value: String
+    )
+    /**
+     * Where the peg lies on the earth; never needed.
+     */
+    case placePeg(
+        /**
+         * Latitude in 1e-7 degrees.
+         */latE7: Int64, 
+        /**
+         * Longitude in 1e-7 degrees.
+         */lonE7: Int64, 
+        /**
+         * Degrees clockwise from true north of straight out, in hundredths.
+         */straightOutCdeg: Int32
+    )
+    /**
      * Take the last entry back.
      */
     case undo
@@ -3861,9 +4904,30 @@ public struct FfiConverterTypeAction: FfiConverterRustBuffer {
         case 20: return .set(hand: try FfiConverterOptionTypeHand.read(from: &buf), scheme: try FfiConverterOptionTypeScheme.read(from: &buf)
         )
         
-        case 21: return .undo
+        case 21: return .stepAim(step: try FfiConverterTypeStep.read(from: &buf)
+        )
         
-        case 22: return .redo
+        case 22: return .replay(stepsBack: try FfiConverterUInt32.read(from: &buf)
+        )
+        
+        case 23: return .castHere
+        
+        case 24: return .keepBack
+        
+        case 25: return .release
+        
+        case 26: return .markHere(name: try FfiConverterString.read(from: &buf)
+        )
+        
+        case 27: return .chooseSwim(field: try FfiConverterString.read(from: &buf), value: try FfiConverterString.read(from: &buf)
+        )
+        
+        case 28: return .placePeg(latE7: try FfiConverterInt64.read(from: &buf), lonE7: try FfiConverterInt64.read(from: &buf), straightOutCdeg: try FfiConverterInt32.read(from: &buf)
+        )
+        
+        case 29: return .undo
+        
+        case 30: return .redo
         
         default: throw UniffiInternalError.unexpectedEnumCase
         }
@@ -3980,12 +5044,52 @@ public struct FfiConverterTypeAction: FfiConverterRustBuffer {
             FfiConverterOptionTypeScheme.write(scheme, into: &buf)
             
         
-        case .undo:
+        case let .stepAim(step):
             writeInt(&buf, Int32(21))
+            FfiConverterTypeStep.write(step, into: &buf)
+            
+        
+        case let .replay(stepsBack):
+            writeInt(&buf, Int32(22))
+            FfiConverterUInt32.write(stepsBack, into: &buf)
+            
+        
+        case .castHere:
+            writeInt(&buf, Int32(23))
+        
+        
+        case .keepBack:
+            writeInt(&buf, Int32(24))
+        
+        
+        case .release:
+            writeInt(&buf, Int32(25))
+        
+        
+        case let .markHere(name):
+            writeInt(&buf, Int32(26))
+            FfiConverterString.write(name, into: &buf)
+            
+        
+        case let .chooseSwim(field,value):
+            writeInt(&buf, Int32(27))
+            FfiConverterString.write(field, into: &buf)
+            FfiConverterString.write(value, into: &buf)
+            
+        
+        case let .placePeg(latE7,lonE7,straightOutCdeg):
+            writeInt(&buf, Int32(28))
+            FfiConverterInt64.write(latE7, into: &buf)
+            FfiConverterInt64.write(lonE7, into: &buf)
+            FfiConverterInt32.write(straightOutCdeg, into: &buf)
+            
+        
+        case .undo:
+            writeInt(&buf, Int32(29))
         
         
         case .redo:
-            writeInt(&buf, Int32(22))
+            writeInt(&buf, Int32(30))
         
         }
     }
@@ -4204,6 +5308,81 @@ public func FfiConverterTypeBankState_lift(_ buf: RustBuffer) throws -> BankStat
 #endif
 public func FfiConverterTypeBankState_lower(_ value: BankState) -> RustBuffer {
     return FfiConverterTypeBankState.lower(value)
+}
+
+
+
+/**
+ * What a filled polygon stands for.
+ */
+
+public enum FillRole: Equatable, Hashable {
+    
+    /**
+     * The water of the swim.
+     */
+    case water
+    /**
+     * The peg, at the foot of the fan.
+     */
+    case peg
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension FillRole: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeFillRole: FfiConverterRustBuffer {
+    typealias SwiftType = FillRole
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> FillRole {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .water
+        
+        case 2: return .peg
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: FillRole, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .water:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .peg:
+            writeInt(&buf, Int32(2))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeFillRole_lift(_ buf: RustBuffer) throws -> FillRole {
+    return try FfiConverterTypeFillRole.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeFillRole_lower(_ value: FillRole) -> RustBuffer {
+    return FfiConverterTypeFillRole.lower(value)
 }
 
 
@@ -4840,6 +6019,131 @@ public func FfiConverterTypeKind_lower(_ value: Kind) -> RustBuffer {
 
 
 /**
+ * What a label says.
+ */
+
+public enum LabelRole: Equatable, Hashable {
+    
+    /**
+     * "kept back 2 h 26", boxed.
+     */
+    case keptBack
+    /**
+     * Name of an aiming mark, plain.
+     */
+    case mark
+    /**
+     * Rested minutes of a cell, boxed.
+     */
+    case rested
+    /**
+     * How many marks of one shape, where they stand for more than can be drawn; plain.
+     */
+    case count
+    /**
+     * Name of a hazard, boxed.
+     */
+    case hazard
+    /**
+     * Name of a feature, plain.
+     */
+    case feature
+    /**
+     * Range of a band edge in metres, plain, small.
+     */
+    case range
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension LabelRole: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeLabelRole: FfiConverterRustBuffer {
+    typealias SwiftType = LabelRole
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> LabelRole {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .keptBack
+        
+        case 2: return .mark
+        
+        case 3: return .rested
+        
+        case 4: return .count
+        
+        case 5: return .hazard
+        
+        case 6: return .feature
+        
+        case 7: return .range
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: LabelRole, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .keptBack:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .mark:
+            writeInt(&buf, Int32(2))
+        
+        
+        case .rested:
+            writeInt(&buf, Int32(3))
+        
+        
+        case .count:
+            writeInt(&buf, Int32(4))
+        
+        
+        case .hazard:
+            writeInt(&buf, Int32(5))
+        
+        
+        case .feature:
+            writeInt(&buf, Int32(6))
+        
+        
+        case .range:
+            writeInt(&buf, Int32(7))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeLabelRole_lift(_ buf: RustBuffer) throws -> LabelRole {
+    return try FfiConverterTypeLabelRole.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeLabelRole_lower(_ value: LabelRole) -> RustBuffer {
+    return FfiConverterTypeLabelRole.lower(value)
+}
+
+
+
+/**
  * What the weight on the line is made of.
  */
 
@@ -4910,6 +6214,286 @@ public func FfiConverterTypeLeadMaterial_lift(_ buf: RustBuffer) throws -> LeadM
 #endif
 public func FfiConverterTypeLeadMaterial_lower(_ value: LeadMaterial) -> RustBuffer {
     return FfiConverterTypeLeadMaterial.lower(value)
+}
+
+
+
+/**
+ * What a polyline stands for.
+ */
+
+public enum LineRole: Equatable, Hashable {
+    
+    /**
+     * Outline of the swim (thick, ink).
+     */
+    case outline
+    /**
+     * Arc between two bands (thin, soft ink).
+     */
+    case band
+    /**
+     * Ray to an aiming mark (thin, soft ink, dashed).
+     */
+    case ray
+    /**
+     * Edge of a fished cell (hair, ink).
+     */
+    case cellEdge
+    /**
+     * Outer line of kept-back water (thickest, ink). A second one lies inside it.
+     */
+    case keptBack
+    /**
+     * Inner line of kept-back water (ink); together they are the double outline.
+     */
+    case keptBackInner
+    /**
+     * Ring round the next spot (accent).
+     */
+    case nextRing
+    /**
+     * Ring round a spot that the step keys are on, where it is not the next one (ink).
+     */
+    case chosenRing
+    /**
+     * Round a hazard: the water to stay clear of (ink, dashed).
+     */
+    case hazardClear
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension LineRole: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeLineRole: FfiConverterRustBuffer {
+    typealias SwiftType = LineRole
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> LineRole {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .outline
+        
+        case 2: return .band
+        
+        case 3: return .ray
+        
+        case 4: return .cellEdge
+        
+        case 5: return .keptBack
+        
+        case 6: return .keptBackInner
+        
+        case 7: return .nextRing
+        
+        case 8: return .chosenRing
+        
+        case 9: return .hazardClear
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: LineRole, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .outline:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .band:
+            writeInt(&buf, Int32(2))
+        
+        
+        case .ray:
+            writeInt(&buf, Int32(3))
+        
+        
+        case .cellEdge:
+            writeInt(&buf, Int32(4))
+        
+        
+        case .keptBack:
+            writeInt(&buf, Int32(5))
+        
+        
+        case .keptBackInner:
+            writeInt(&buf, Int32(6))
+        
+        
+        case .nextRing:
+            writeInt(&buf, Int32(7))
+        
+        
+        case .chosenRing:
+            writeInt(&buf, Int32(8))
+        
+        
+        case .hazardClear:
+            writeInt(&buf, Int32(9))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeLineRole_lift(_ buf: RustBuffer) throws -> LineRole {
+    return try FfiConverterTypeLineRole.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeLineRole_lower(_ value: LineRole) -> RustBuffer {
+    return FfiConverterTypeLineRole.lower(value)
+}
+
+
+
+/**
+ * Shape of a mark. Shapes before colours: no two kinds share one.
+ */
+
+public enum MarkShape: Equatable, Hashable {
+    
+    /**
+     * A cast: a filled dot.
+     */
+    case castDot
+    /**
+     * A bite: a filled diamond.
+     */
+    case biteDiamond
+    /**
+     * A liner: an open triangle, point up.
+     */
+    case linerTriangle
+    /**
+     * A lost fish: a cross.
+     */
+    case lostCross
+    /**
+     * A feature: an open square.
+     */
+    case featureSquare
+    /**
+     * A hazard: an open square standing on a corner with a cross in it.
+     */
+    case hazardCross
+    /**
+     * The next spot: a filled dot in accent.
+     */
+    case nextDot
+    /**
+     * A cast that is out now: an open circle with a dot in it.
+     */
+    case outNow
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension MarkShape: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeMarkShape: FfiConverterRustBuffer {
+    typealias SwiftType = MarkShape
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> MarkShape {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .castDot
+        
+        case 2: return .biteDiamond
+        
+        case 3: return .linerTriangle
+        
+        case 4: return .lostCross
+        
+        case 5: return .featureSquare
+        
+        case 6: return .hazardCross
+        
+        case 7: return .nextDot
+        
+        case 8: return .outNow
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: MarkShape, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .castDot:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .biteDiamond:
+            writeInt(&buf, Int32(2))
+        
+        
+        case .linerTriangle:
+            writeInt(&buf, Int32(3))
+        
+        
+        case .lostCross:
+            writeInt(&buf, Int32(4))
+        
+        
+        case .featureSquare:
+            writeInt(&buf, Int32(5))
+        
+        
+        case .hazardCross:
+            writeInt(&buf, Int32(6))
+        
+        
+        case .nextDot:
+            writeInt(&buf, Int32(7))
+        
+        
+        case .outNow:
+            writeInt(&buf, Int32(8))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeMarkShape_lift(_ buf: RustBuffer) throws -> MarkShape {
+    return try FfiConverterTypeMarkShape.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeMarkShape_lower(_ value: MarkShape) -> RustBuffer {
+    return FfiConverterTypeMarkShape.lower(value)
 }
 
 
@@ -5336,6 +6920,11 @@ public enum Screen: Equatable, Hashable {
      */
     case tackle(TackleView
     )
+    /**
+     * The swim and where next.
+     */
+    case swim(SwimView
+    )
 
 
 
@@ -5366,6 +6955,9 @@ public struct FfiConverterTypeScreen: FfiConverterRustBuffer {
         case 3: return .tackle(try FfiConverterTypeTackleView.read(from: &buf)
         )
         
+        case 4: return .swim(try FfiConverterTypeSwimView.read(from: &buf)
+        )
+        
         default: throw UniffiInternalError.unexpectedEnumCase
         }
     }
@@ -5388,6 +6980,11 @@ public struct FfiConverterTypeScreen: FfiConverterRustBuffer {
             writeInt(&buf, Int32(3))
             FfiConverterTypeTackleView.write(v1, into: &buf)
             
+        
+        case let .swim(v1):
+            writeInt(&buf, Int32(4))
+            FfiConverterTypeSwimView.write(v1, into: &buf)
+            
         }
     }
 }
@@ -5405,6 +7002,101 @@ public func FfiConverterTypeScreen_lift(_ buf: RustBuffer) throws -> Screen {
 #endif
 public func FfiConverterTypeScreen_lower(_ value: Screen) -> RustBuffer {
     return FfiConverterTypeScreen.lower(value)
+}
+
+
+
+/**
+ * A step key.
+ */
+
+public enum Step: Equatable, Hashable {
+    
+    /**
+     * One column to the left.
+     */
+    case left
+    /**
+     * One column to the right.
+     */
+    case right
+    /**
+     * One band nearer to the peg.
+     */
+    case `in`
+    /**
+     * One band further out.
+     */
+    case out
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension Step: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeStep: FfiConverterRustBuffer {
+    typealias SwiftType = Step
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> Step {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .left
+        
+        case 2: return .right
+        
+        case 3: return .`in`
+        
+        case 4: return .out
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: Step, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .left:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .right:
+            writeInt(&buf, Int32(2))
+        
+        
+        case .`in`:
+            writeInt(&buf, Int32(3))
+        
+        
+        case .out:
+            writeInt(&buf, Int32(4))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeStep_lift(_ buf: RustBuffer) throws -> Step {
+    return try FfiConverterTypeStep.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeStep_lower(_ value: Step) -> RustBuffer {
+    return FfiConverterTypeStep.lower(value)
 }
 
 
@@ -5490,6 +7182,171 @@ public func FfiConverterTypeStripMarkShape_lift(_ buf: RustBuffer) throws -> Str
 #endif
 public func FfiConverterTypeStripMarkShape_lower(_ value: StripMarkShape) -> RustBuffer {
     return FfiConverterTypeStripMarkShape.lower(value)
+}
+
+
+
+/**
+ * A key of the Swim screen.
+ */
+
+public enum SwimKey: Equatable, Hashable {
+    
+    /**
+     * One cell to the left.
+     */
+    case stepLeft
+    /**
+     * One cell to the right.
+     */
+    case stepRight
+    /**
+     * One band in.
+     */
+    case stepIn
+    /**
+     * One band out.
+     */
+    case stepOut
+    /**
+     * Keep the aimed cell back.
+     */
+    case keep
+    /**
+     * Release the kept-back water under the ring.
+     */
+    case release
+    /**
+     * The next cast goes here.
+     */
+    case castHere
+    /**
+     * The swim ten minutes earlier.
+     */
+    case earlier
+    /**
+     * Ten minutes later.
+     */
+    case later
+    /**
+     * As it is now.
+     */
+    case now
+    /**
+     * Set an aiming mark in this direction.
+     */
+    case markHere
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension SwimKey: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeSwimKey: FfiConverterRustBuffer {
+    typealias SwiftType = SwimKey
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwimKey {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .stepLeft
+        
+        case 2: return .stepRight
+        
+        case 3: return .stepIn
+        
+        case 4: return .stepOut
+        
+        case 5: return .keep
+        
+        case 6: return .release
+        
+        case 7: return .castHere
+        
+        case 8: return .earlier
+        
+        case 9: return .later
+        
+        case 10: return .now
+        
+        case 11: return .markHere
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: SwimKey, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .stepLeft:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .stepRight:
+            writeInt(&buf, Int32(2))
+        
+        
+        case .stepIn:
+            writeInt(&buf, Int32(3))
+        
+        
+        case .stepOut:
+            writeInt(&buf, Int32(4))
+        
+        
+        case .keep:
+            writeInt(&buf, Int32(5))
+        
+        
+        case .release:
+            writeInt(&buf, Int32(6))
+        
+        
+        case .castHere:
+            writeInt(&buf, Int32(7))
+        
+        
+        case .earlier:
+            writeInt(&buf, Int32(8))
+        
+        
+        case .later:
+            writeInt(&buf, Int32(9))
+        
+        
+        case .now:
+            writeInt(&buf, Int32(10))
+        
+        
+        case .markHere:
+            writeInt(&buf, Int32(11))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeSwimKey_lift(_ buf: RustBuffer) throws -> SwimKey {
+    return try FfiConverterTypeSwimKey.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeSwimKey_lower(_ value: SwimKey) -> RustBuffer {
+    return FfiConverterTypeSwimKey.lower(value)
 }
 
 
@@ -5587,6 +7444,10 @@ public enum Which: Equatable, Hashable {
      * Spot and rig of the chosen rod.
      */
     case tackle
+    /**
+     * The swim and where next; its picture is asked for apart.
+     */
+    case swim
 
 
 
@@ -5614,6 +7475,8 @@ public struct FfiConverterTypeWhich: FfiConverterRustBuffer {
         
         case 3: return .tackle
         
+        case 4: return .swim
+        
         default: throw UniffiInternalError.unexpectedEnumCase
         }
     }
@@ -5632,6 +7495,10 @@ public struct FfiConverterTypeWhich: FfiConverterRustBuffer {
         
         case .tackle:
             writeInt(&buf, Int32(3))
+        
+        
+        case .swim:
+            writeInt(&buf, Int32(4))
         
         }
     }
@@ -5968,6 +7835,56 @@ fileprivate struct FfiConverterOptionTypeUuid: FfiConverterRustBuffer {
 #if swift(>=5.8)
 @_documentation(visibility: private)
 #endif
+fileprivate struct FfiConverterSequenceUInt32: FfiConverterRustBuffer {
+    typealias SwiftType = [UInt32]
+
+    public static func write(_ value: [UInt32], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterUInt32.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [UInt32] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [UInt32]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterUInt32.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceFloat: FfiConverterRustBuffer {
+    typealias SwiftType = [Float]
+
+    public static func write(_ value: [Float], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterFloat.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [Float] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [Float]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterFloat.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
 fileprivate struct FfiConverterSequenceDouble: FfiConverterRustBuffer {
     typealias SwiftType = [Double]
 
@@ -5985,6 +7902,31 @@ fileprivate struct FfiConverterSequenceDouble: FfiConverterRustBuffer {
         seq.reserveCapacity(Int(len))
         for _ in 0 ..< len {
             seq.append(try FfiConverterDouble.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceBool: FfiConverterRustBuffer {
+    typealias SwiftType = [Bool]
+
+    public static func write(_ value: [Bool], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterBool.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [Bool] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [Bool]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterBool.read(from: &buf))
         }
         return seq
     }
@@ -6118,6 +8060,31 @@ fileprivate struct FfiConverterSequenceTypeDayTap: FfiConverterRustBuffer {
 #if swift(>=5.8)
 @_documentation(visibility: private)
 #endif
+fileprivate struct FfiConverterSequenceTypeKeyLine: FfiConverterRustBuffer {
+    typealias SwiftType = [KeyLine]
+
+    public static func write(_ value: [KeyLine], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeKeyLine.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [KeyLine] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [KeyLine]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeKeyLine.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
 fileprivate struct FfiConverterSequenceTypeKeyPlace: FfiConverterRustBuffer {
     typealias SwiftType = [KeyPlace]
 
@@ -6240,6 +8207,131 @@ fileprivate struct FfiConverterSequenceTypeStripMark: FfiConverterRustBuffer {
     }
 }
 
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceTypeSwimKeyView: FfiConverterRustBuffer {
+    typealias SwiftType = [SwimKeyView]
+
+    public static func write(_ value: [SwimKeyView], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeSwimKeyView.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [SwimKeyView] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [SwimKeyView]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeSwimKeyView.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceTypeFillRole: FfiConverterRustBuffer {
+    typealias SwiftType = [FillRole]
+
+    public static func write(_ value: [FillRole], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeFillRole.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [FillRole] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [FillRole]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeFillRole.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceTypeLabelRole: FfiConverterRustBuffer {
+    typealias SwiftType = [LabelRole]
+
+    public static func write(_ value: [LabelRole], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeLabelRole.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [LabelRole] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [LabelRole]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeLabelRole.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceTypeLineRole: FfiConverterRustBuffer {
+    typealias SwiftType = [LineRole]
+
+    public static func write(_ value: [LineRole], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeLineRole.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [LineRole] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [LineRole]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeLineRole.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceTypeMarkShape: FfiConverterRustBuffer {
+    typealias SwiftType = [MarkShape]
+
+    public static func write(_ value: [MarkShape], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeMarkShape.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [MarkShape] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [MarkShape]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeMarkShape.read(from: &buf))
+        }
+        return seq
+    }
+}
+
 
 public typealias Uuid = String
 
@@ -6302,6 +8394,16 @@ public func bankLayout(glass: Glass, ask: PadAsk)throws  -> BankLayout  {
 })
 }
 /**
+ * The words on the glass that belong to no record.
+ */
+public func padWords() -> PadWords  {
+    return try!  FfiConverterTypePadWords_lift(try! rustCall() {
+        uniffiCallStatus in
+    uniffi_restwater_fn_func_pad_words(uniffiCallStatus
+    )
+})
+}
+/**
  * Reads a day file: JSON lines of times and taps. An error names line and column.
  */
 public func readDay(text: String)throws  -> [DayTap]  {
@@ -6334,6 +8436,9 @@ private let initializationResult: InitializationResult = {
     if (uniffi_restwater_checksum_func_bank_layout() != 22549) {
         return InitializationResult.apiChecksumMismatch
     }
+    if (uniffi_restwater_checksum_func_pad_words() != 19893) {
+        return InitializationResult.apiChecksumMismatch
+    }
     if (uniffi_restwater_checksum_func_read_day() != 43388) {
         return InitializationResult.apiChecksumMismatch
     }
@@ -6353,6 +8458,12 @@ private let initializationResult: InitializationResult = {
         return InitializationResult.apiChecksumMismatch
     }
     if (uniffi_restwater_checksum_method_restwater_settings() != 31456) {
+        return InitializationResult.apiChecksumMismatch
+    }
+    if (uniffi_restwater_checksum_method_restwater_swim_scene() != 64951) {
+        return InitializationResult.apiChecksumMismatch
+    }
+    if (uniffi_restwater_checksum_method_restwater_swim_tap() != 57659) {
         return InitializationResult.apiChecksumMismatch
     }
     if (uniffi_restwater_checksum_constructor_restwater_open() != 3958) {

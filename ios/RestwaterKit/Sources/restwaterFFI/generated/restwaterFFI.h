@@ -288,6 +288,16 @@ RustBuffer uniffi_restwater_fn_method_restwater_screen_json(uint64_t ptr, RustBu
 RustBuffer uniffi_restwater_fn_method_restwater_settings(uint64_t ptr, RustCallStatus *_Nonnull out_status
 );
 #endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_RESTWATER_SWIM_SCENE
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_RESTWATER_SWIM_SCENE
+RustBuffer uniffi_restwater_fn_method_restwater_swim_scene(uint64_t ptr, RustBuffer now, RustBuffer glass, RustCallStatus *_Nonnull out_status
+);
+#endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_RESTWATER_SWIM_TAP
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_RESTWATER_SWIM_TAP
+int8_t uniffi_restwater_fn_method_restwater_swim_tap(uint64_t ptr, RustBuffer now, RustBuffer glass, double x, double y, RustCallStatus *_Nonnull out_status
+);
+#endif
 #ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_FUNC_CORE_VERSION
 #define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_FUNC_CORE_VERSION
 RustBuffer uniffi_restwater_fn_func_core_version(RustCallStatus *_Nonnull out_status
@@ -297,6 +307,12 @@ RustBuffer uniffi_restwater_fn_func_core_version(RustCallStatus *_Nonnull out_st
 #ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_FUNC_BANK_LAYOUT
 #define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_FUNC_BANK_LAYOUT
 RustBuffer uniffi_restwater_fn_func_bank_layout(RustBuffer glass, RustBuffer ask, RustCallStatus *_Nonnull out_status
+);
+#endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_FUNC_PAD_WORDS
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_FUNC_PAD_WORDS
+RustBuffer uniffi_restwater_fn_func_pad_words(RustCallStatus *_Nonnull out_status
+    
 );
 #endif
 #ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_FUNC_READ_DAY
@@ -576,6 +592,12 @@ uint16_t uniffi_restwater_checksum_func_bank_layout(void
     
 );
 #endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_FUNC_PAD_WORDS
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_FUNC_PAD_WORDS
+uint16_t uniffi_restwater_checksum_func_pad_words(void
+    
+);
+#endif
 #ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_FUNC_READ_DAY
 #define UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_FUNC_READ_DAY
 uint16_t uniffi_restwater_checksum_func_read_day(void
@@ -615,6 +637,18 @@ uint16_t uniffi_restwater_checksum_method_restwater_screen_json(void
 #ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_RESTWATER_SETTINGS
 #define UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_RESTWATER_SETTINGS
 uint16_t uniffi_restwater_checksum_method_restwater_settings(void
+    
+);
+#endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_RESTWATER_SWIM_SCENE
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_RESTWATER_SWIM_SCENE
+uint16_t uniffi_restwater_checksum_method_restwater_swim_scene(void
+    
+);
+#endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_RESTWATER_SWIM_TAP
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_RESTWATER_SWIM_TAP
+uint16_t uniffi_restwater_checksum_method_restwater_swim_tap(void
     
 );
 #endif
