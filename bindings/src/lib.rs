@@ -10,7 +10,7 @@ mod screens;
 mod taps;
 
 pub use error::{Kind, RestwaterError};
-pub use object::{DayTap, Restwater, bank_layout, pad_words, read_day};
+pub use object::{DayTap, Restwater, bank_layout, pad_words, read_day, swim_layout};
 
 use uuid::Uuid;
 

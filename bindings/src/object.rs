@@ -4,7 +4,7 @@ use crate::entropy::SystemEntropy;
 use crate::error::{Kind, RestwaterError};
 use restwater_core::app::{Action, App, AppError, FanGlass, Screen, Settings, Update, Which};
 use restwater_core::log::Moment;
-use restwater_core::screen::{BankLayout, Glass, PadAsk, PadWords, Wording};
+use restwater_core::screen::{BankLayout, Glass, PadAsk, PadWords, SwimLayout, Wording};
 use restwater_core::swim::SwimScene;
 use std::path::Path;
 use std::sync::{Arc, Mutex, MutexGuard};
@@ -90,6 +90,13 @@ pub fn bank_layout(glass: Glass, ask: PadAsk) -> Result<BankLayout, RestwaterErr
 #[must_use]
 pub fn pad_words() -> PadWords {
     PadWords::of(&Wording::new())
+}
+
+/// Where the Swim screen's things lie on a glass.
+#[uniffi::export]
+#[must_use]
+pub fn swim_layout(glass: &Glass) -> SwimLayout {
+    restwater_core::screen::swim_layout(glass)
 }
 
 /// One line of a day file.

@@ -3,6 +3,7 @@
 //! Each is the core's own type, declared again for uniffi: the compiler refuses one that differs.
 
 use restwater_core::app::FanGlass;
+use restwater_core::screen::{Rect, SwimKey, SwimKeyPlace, SwimLayout};
 use restwater_core::swim::{FillRole, KeyLine, LabelRole, LineRole, MarkShape, SwimScene};
 
 /// What a filled polygon stands for.
@@ -157,4 +158,30 @@ pub struct FanGlass {
     pub text_scale: f64,
     /// The small fan of the Bank screen, without words.
     pub small: bool,
+}
+
+/// A key of the Swim screen and its place.
+#[uniffi::remote(Record)]
+pub struct SwimKeyPlace {
+    /// Which.
+    pub key: SwimKey,
+    /// Where, in px.
+    pub rect: Rect,
+}
+
+/// Where the Swim screen's things lie, in px.
+#[uniffi::remote(Record)]
+pub struct SwimLayout {
+    /// Title and area.
+    pub head: Rect,
+    /// The fan.
+    pub canvas: Rect,
+    /// Where next and its reasons.
+    pub words: Rect,
+    /// Keys that stand always.
+    pub keys: Vec<SwimKeyPlace>,
+    /// Further keys and rows are behind this one.
+    pub more: Rect,
+    /// Back to the Bank.
+    pub back: Rect,
 }

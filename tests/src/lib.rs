@@ -10,3 +10,5 @@ pub mod phone;
 pub mod powercut;
 pub mod r_agreement;
 pub mod reference;
+#[path = "../sim/mod.rs"]
+pub mod sim;

@@ -109,3 +109,5 @@ hazard-line = line overhead
 entry-feature_set = feature
 entry-hazard_set = hazard
 entry-peg_placed = peg place
+mark-numbered = Mark { $number }
+swim-mark-name = Name of the mark

@@ -2,7 +2,7 @@
 
 use super::{App, AppError};
 use crate::log::{Moment, Payload, Spot, SwimSetup};
-use crate::screen::{self, SwimScreen, SwimView};
+use crate::screen::{self, Arg, SwimScreen, SwimView};
 use crate::session::{NotNow, Session, reach_near, swim_input};
 use crate::swim::{CellId, ColumnName, Detail, FeatureKind, SceneAsk, Step, Swim, SwimError, SwimScene};
 use uuid::Uuid;
@@ -171,7 +171,13 @@ impl App {
                 let kept = session.kept_back.iter().find(holds).ok_or(AppError::NoCell)?.id;
                 Payload::Released { kept }
             }
-            AtAim::Mark { name } => Payload::MarkSet { name: name.clone(), bearing_cdeg },
+            AtAim::Mark { name } => {
+                // Nothing has to be typed while fishing: a mark without a name is numbered.
+                let number = (session.marks.len() + 1).to_string();
+                let numbered = self.words.say_with("mark-numbered", &[("number", Arg::Text(&number))]);
+                let name = Some(name.trim()).filter(|n| !n.is_empty()).map_or(numbered, str::to_owned);
+                Payload::MarkSet { name, bearing_cdeg }
+            }
             AtAim::Feature { feature } => {
                 Payload::FeatureSet { feature: *feature, name: String::new(), bearing_cdeg, range_cm }
             }

@@ -1,9 +1,10 @@
 //! How long to leave the next cast, in figures and as an honest state.
 
 use super::leave_time::{Band, at, band};
+use super::plan::top;
 use super::posterior::Means;
 use super::record::{Record, Settings};
-use super::{BiteError, WaitPosterior};
+use super::{BiteError, LeavePlan};
 
 /// Bites before the record is said to tell anything.
 pub const BITES_TO_TELL: f64 = 3.0;
@@ -74,18 +75,19 @@ pub struct WaitingOn {
 
 /// Advice on a record. Ask [`WaitPosterior`] where more than this is wanted of the same record.
 pub fn advise(record: &Record, settings: &Settings) -> Result<Advice, BiteError> {
-    Ok(WaitPosterior::new(record, settings)?.advice())
+    Ok(LeavePlan::new(record, settings)?.advice())
 }
 
-impl WaitPosterior {
+impl LeavePlan {
     /// Advice on the next cast.
     pub fn advice(&self) -> Advice {
-        let band = self.sequential_band();
+        let means = &self.means();
+        let band = self.sequential_band(means);
         let per_hour = 60.0 * band.best_rate;
-        let at_habit = self.habit_min.map(|t| 60.0 * at(&self.means.times, &self.means.rate, t));
-        let end = self.means.times.last().copied().unwrap_or(0.0);
+        let at_habit = self.habit_min.map(|t| 60.0 * at(&means.times, &means.rate, t));
+        let end = means.times.last().copied().unwrap_or(0.0);
         let reach = band.until.unwrap_or(end);
-        let (next, asks_for_longer) = self.next_leave(&band, end);
+        let (next, asks_for_longer) = self.next_leave();
         Advice {
             state: self.state(&band, end),
             best_min: band.inside.then_some(band.best),
@@ -94,7 +96,7 @@ impl WaitPosterior {
             best_rate_per_hour: per_hour,
             rate_at_habit: at_habit,
             lost_at_habit: at_habit.map(|rate| (per_hour - rate).max(0.0)),
-            bite_window: self.bite_window(),
+            bite_window: bite_window(means),
             longest_wait_min: self.longest_min,
             beyond_the_record: reach.min(band.best) > self.longest_min,
             asks_for_longer,
@@ -107,9 +109,10 @@ impl WaitPosterior {
     /// The near-best band of leave times, cut short where a cast that has come so far without a bite is
     /// better wound in. A band by R(t) alone stays wide where few casts are left to wait, though each
     /// of these then waits in vain.
-    fn sequential_band(&self) -> Band {
-        let mut found = band(&self.means, self.settings.near_best);
-        let stop = self.give_up(found.from).filter(|&stop| found.until.is_none_or(|until| stop < until));
+    fn sequential_band(&self, means: &Means) -> Band {
+        let mut found = band(means, self.settings.near_best);
+        let stop =
+            self.give_up(means, found.from).filter(|&stop| found.until.is_none_or(|until| stop < until));
         if let Some(stop) = stop {
             let stop = stop.max(found.from);
             found.until = Some(stop);
@@ -131,39 +134,29 @@ impl WaitPosterior {
         }
     }
 
-    /// The leave time to plan, and whether it is stretched to learn what comes later.
+    /// The leave time to plan for the next cast, minutes, and whether it is longer than the best so far
+    /// to learn what comes later.
     ///
-    /// A cast left longer shows all that a shorter one would have shown and more, so early in a day
-    /// the long end of a band is taken whose price is at most a few per cent of the rate.
-    fn next_leave(&self, best: &Band, end: f64) -> (f64, bool) {
-        let early = 1.0 - self.all_bites / self.settings.explore_bites;
-        if self.settings.explore_price == 0.0 || early <= 0.0 {
-            return (best.best, false);
+    /// A cast left longer shows all that a shorter one would have shown, and more. So the longest time
+    /// within half of [`Settings::explore_price`] of the best rate is taken for the first cast of all, and
+    /// later on, within the whole of it, while the record is thin and that small price buys much more time: there the length hardly
+    /// matters, and a longer wait tells a slow steady water from one where the bites are over.
+    /// Otherwise a cast is left longer where the look is worth it.
+    pub fn next_leave(&self) -> (f64, bool) {
+        let likely = self.likely();
+        let mean = self.mean_rates(&likely);
+        let times = &self.shapes.times;
+        let best = top(&mean[..self.horizon()]);
+        if self.settings.explore_price == 0.0 {
+            return (times[best], false);
         }
-        let reach = band(&self.means, 1.0 - self.settings.explore_price * early).until.unwrap_or(end);
-        let next = reach.min(EXPLORE_LONGEST_MIN).max(best.best);
-        (next, self.longest_min > 0.0 && next > self.longest_min)
-    }
-
-    /// Shortest stretch with half of all bites to come.
-    fn bite_window(&self) -> Option<(f64, f64)> {
-        let (times, bitten) = (&self.means.times, &self.means.bitten);
-        let half = 0.5 * self.means.ever;
-        let share = |t: f64| at(times, bitten, t);
-        let mut best: Option<(f64, f64)> = None;
-        for start in std::iter::once(0.0).chain(times.iter().copied()) {
-            let level = share(start) + half;
-            let i = bitten.partition_point(|&b| b < level);
-            if i >= times.len() {
-                break;
-            }
-            let (a, fa) = if i == 0 { (0.0, 0.0) } else { (times[i - 1], bitten[i - 1]) };
-            let stop = a + (times[i] - a) * (level - fa) / (bitten[i] - fa);
-            if best.is_none_or(|(s, e)| stop - start < e - s) {
-                best = Some((start, stop));
-            }
-        }
-        best
+        let first = self.casts == 0 && self.days == 0.0;
+        let price = self.settings.explore_price * if first { 0.5 } else { 1.0 };
+        let level = mean[best] * (1.0 - price as f32);
+        let long = (best..self.horizon()).take_while(|&i| mean[i] >= level).last().unwrap_or(best);
+        let flat = self.all_bites < self.settings.explore_bites && times[long] >= MUCH_LONGER * times[best];
+        let next = if first || flat { long } else { self.look(best, &likely, &mean) };
+        (times[next], next > best)
     }
 
     /// Whether to leave a cast in that has waited `so_far` minutes without a bite.
@@ -174,9 +167,10 @@ impl WaitPosterior {
     /// counts by its chance of it, so that a slow day lowers both.
     pub fn waiting_on(&self, so_far: f64) -> Result<WaitingOn, BiteError> {
         let u = super::error::not_negative("the wait so far", so_far)?;
-        let bitten = |t: f64| at(&self.means.times, &self.means.bitten, t);
+        let means = &self.means();
+        let bitten = |t: f64| at(&means.times, &means.bitten, t);
         let still = (1.0 - bitten(u)).max(1e-12);
-        let (until_min, rate, fresh) = self.rate_of_waiting_on(u);
+        let (until_min, rate, fresh) = self.rate_of_waiting_on(means, u);
         Ok(WaitingOn {
             worth_it: rate >= fresh,
             until_min,
@@ -187,8 +181,8 @@ impl WaitPosterior {
     }
 
     /// Until when to wait on from `u`, its rate, and the rate of fresh casts, in bites per minute.
-    fn rate_of_waiting_on(&self, u: f64) -> (f64, f64, f64) {
-        let Means { times, bitten, waiting, fresh, .. } = &self.means;
+    fn rate_of_waiting_on(&self, means: &Means, u: f64) -> (f64, f64, f64) {
+        let Means { times, bitten, waiting, fresh, .. } = means;
         let (b, w) = (at(times, bitten, u), at(times, waiting, u));
         let first = times.partition_point(|&t| t < u + 0.25);
         let (mut until, mut top) = (u, 0.0);
@@ -206,10 +200,10 @@ impl WaitPosterior {
 
     /// The first time from `from` on at which a cast without a bite is better wound in; `None` where
     /// there is none up to the horizon.
-    fn give_up(&self, from: f64) -> Option<f64> {
-        let times = &self.means.times;
+    fn give_up(&self, means: &Means, from: f64) -> Option<f64> {
+        let times = &means.times;
         let gain = |t: f64| {
-            let (_, rate, fresh) = self.rate_of_waiting_on(t);
+            let (_, rate, fresh) = self.rate_of_waiting_on(means, t);
             rate - fresh
         };
         let first = times.partition_point(|&t| t < from);
@@ -230,13 +224,34 @@ impl WaitPosterior {
     }
 }
 
-/// No cast is stretched beyond this for the sake of looking, minutes.
-const EXPLORE_LONGEST_MIN: f64 = 40.0;
+/// Shortest stretch with half of all bites to come.
+fn bite_window(means: &Means) -> Option<(f64, f64)> {
+    let (times, bitten) = (&means.times, &means.bitten);
+    let half = 0.5 * means.ever;
+    let share = |t: f64| at(times, bitten, t);
+    let mut best: Option<(f64, f64)> = None;
+    for start in std::iter::once(0.0).chain(times.iter().copied()) {
+        let level = share(start) + half;
+        let i = bitten.partition_point(|&b| b < level);
+        if i >= times.len() {
+            break;
+        }
+        let (a, fa) = if i == 0 { (0.0, 0.0) } else { (times[i - 1], bitten[i - 1]) };
+        let stop = a + (times[i] - a) * (level - fa) / (bitten[i] - fa);
+        if best.is_none_or(|(s, e)| stop - start < e - s) {
+            best = Some((start, stop));
+        }
+    }
+    best
+}
+
+/// A leave time this many times the best counts as much longer.
+const MUCH_LONGER: f64 = 1.35;
 
 #[cfg(test)]
 mod tests {
-    use super::super::Wait;
     use super::super::record::{Accuracy, EarlierDay};
+    use super::super::{Wait, WaitPosterior};
     use super::*;
     use proptest::prelude::*;
 
@@ -281,6 +296,28 @@ mod tests {
         assert!(width(&wide) > width(&narrow), "{narrow:?} {wide:?}");
     }
 
+    // Common practice, no source: the same later bites, with another colour on by then.
+    #[test]
+    fn later_bites_are_no_proof_of_a_change_of_colour_made_meanwhile() {
+        use crate::compare::{CastRow, Factor, Verdict, change_findings_without_power};
+        let list = [quarter_hour(), waits(&[(21.0, true), (28.0, true)])].concat();
+        let mut at_min = 0.0;
+        let rows: Vec<CastRow> = list
+            .iter()
+            .enumerate()
+            .map(|(i, &wait)| {
+                let colour = if i < 8 { "white" } else { "pink" };
+                let setup = std::collections::BTreeMap::from([(Factor::Colour, colour.to_owned())]);
+                let row = CastRow { rod: 1, at_min, wait, setup, outcome: None };
+                at_min += wait.minutes() + 2.0;
+                row
+            })
+            .collect();
+        let findings = change_findings_without_power(&rows, 1).unwrap();
+        assert_eq!(findings.len(), 1);
+        assert!(!matches!(findings[0].verdict, Verdict::ClearlyBetterHereToday(_)), "{:?}", findings[0]);
+    }
+
     #[test]
     fn always_winding_in_at_ten_asks_for_longer_casts() {
         let found = advice(&waits(&[(10.0, false); 6]));
@@ -321,7 +358,7 @@ mod tests {
     #[test]
     fn waiting_on_is_worth_it_before_the_window_and_not_after() {
         let waits = quarter_hour();
-        let posterior = WaitPosterior::new(&Record::of_today(&waits), &Settings::default()).unwrap();
+        let posterior = LeavePlan::new(&Record::of_today(&waits), &Settings::default()).unwrap();
         assert!(posterior.waiting_on(11.0).unwrap().worth_it);
         let after = posterior.waiting_on(25.0).unwrap();
         assert!(!after.worth_it && after.bite_in_five < 0.1, "{after:?}");

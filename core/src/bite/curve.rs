@@ -2,7 +2,7 @@
 
 use super::error::{open_share, positive};
 use super::{BiteError, WaitPosterior};
-use libm::{exp, log};
+use libm::log;
 
 /// Which curve.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -51,14 +51,17 @@ impl WaitPosterior {
     /// Fills `values` with (value, weight) of every node at one time, and gives the mean.
     fn spread(&self, kind: CurveKind, minutes: f64, values: &mut Vec<(f64, f64)>) -> f64 {
         values.clear();
+        if kind == CurveKind::Rate {
+            // The advice is read off the plan's rates: the picture must be of the same.
+            return self.plan.spread_of_rates(minutes, values);
+        }
         let y = log(minutes);
         let (mut sum, mut weights) = (0.0, 0.0);
         for (grid, share) in self.grids.iter().zip(&self.shares) {
             for node in &grid.nodes {
                 let z = y - node.ln_scale;
                 let table = &grid.tables[node.table];
-                let (bitten, mean) = table.read(z);
-                let (density, waiting) = (table.density(z) / minutes, mean * exp(node.ln_scale));
+                let (bitten, density) = (table.read(z).0, table.density(z) / minutes);
                 for i in node.first..node.last {
                     let (weight, p) = (share * grid.weights[i], grid.shares[i]);
                     if weight < NEGLIGIBLE {
@@ -67,12 +70,9 @@ impl WaitPosterior {
                     let q = 1.0 - p;
                     let still = (p + q * (1.0 - bitten)).max(1e-12);
                     let (value, counts) = match kind {
-                        CurveKind::Survival => (still, weight),
                         // Only casts still waiting speak for the predictive hazard.
                         CurveKind::Hazard => (q * density / still, weight * still),
-                        CurveKind::Rate => {
-                            (60.0 * self.costs.rate(q * bitten, p * minutes + q * waiting), weight)
-                        }
+                        CurveKind::Survival | CurveKind::Rate => (still, weight),
                     };
                     sum += counts * value;
                     weights += counts;

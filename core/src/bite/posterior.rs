@@ -7,7 +7,7 @@ use super::laplace::{Family, Piece};
 use super::record::{Accuracy, Record, Settings};
 use super::renewal::Costs;
 use super::wait_law::Law;
-use super::{BiteError, Wait};
+use super::{Advice, BiteError, LeavePlan, Wait, WaitingOn};
 use libm::{exp, log};
 
 /// Entries below this weight are left out of sums over leave times; together they are below 1 in 1,000.
@@ -35,18 +35,15 @@ pub struct ModelShare {
 pub struct WaitPosterior {
     pub(crate) settings: Settings,
     pub(crate) costs: Costs,
-    pub(crate) habit_min: Option<f64>,
     pub(crate) evidence: Evidence,
-    /// Finished casts and bites of today, and the longest wait of the whole record.
-    pub(crate) casts: usize,
-    pub(crate) bites: usize,
-    pub(crate) all_bites: f64,
+    /// Longest wait of the whole record.
     pub(crate) longest_min: f64,
     pub(crate) grids: Vec<Grid>,
     /// Posterior probability of each grid.
     pub(crate) shares: Vec<f64>,
     ln_evidence: f64,
     pub(crate) means: Means,
+    pub(crate) plan: LeavePlan,
 }
 
 /// Posterior means by leave time.
@@ -63,7 +60,7 @@ pub(crate) struct Means {
     /// Mean share of casts that ever get a bite.
     pub ever: f64,
     /// Mean of (share still waiting at t) x (rate of fresh casts left for the best time): over the
-    /// mean share still waiting, the rate of fresh casts once a cast has waited t without a bite.
+    /// mean share still waiting, the rate of fresh casts once a cast has waited t without a bite. Of a plan only.
     pub fresh: Vec<f64>,
 }
 
@@ -78,16 +75,13 @@ impl WaitPosterior {
         let mut posterior = Self {
             settings: *settings,
             costs,
-            habit_min: record.habit_min,
-            all_bites: evidence.bites,
             evidence,
-            casts: record.today.len(),
-            bites: record.today.iter().filter(|w| w.is_bite()).count(),
             longest_min: longest,
             grids: Vec::new(),
             shares: Vec::new(),
             ln_evidence: 0.0,
             means: Means::default(),
+            plan: LeavePlan::new(record, settings)?,
         };
         posterior.rebuild();
         Ok(posterior)
@@ -95,12 +89,20 @@ impl WaitPosterior {
 
     /// Adds a finished cast of today.
     pub fn add(&mut self, wait: Wait) {
+        self.plan.add(wait);
         self.evidence.add(wait, 1.0);
-        self.all_bites = self.evidence.bites;
-        self.casts += 1;
-        self.bites += usize::from(wait.is_bite());
         self.longest_min = self.longest_min.max(wait.minutes());
         self.rebuild();
+    }
+
+    /// Advice on the next cast: see [`LeavePlan::advice`].
+    pub fn advice(&self) -> Advice {
+        self.plan.advice()
+    }
+
+    /// Whether to leave a cast in that has waited `so_far` minutes: see [`LeavePlan::waiting_on`].
+    pub fn waiting_on(&self, so_far: f64) -> Result<WaitingOn, BiteError> {
+        self.plan.waiting_on(so_far)
     }
 
     /// ln of the probability density of the record under priors and models together.
@@ -218,7 +220,7 @@ impl WaitPosterior {
             bitten: vec![0.0; n],
             waiting: vec![0.0; n],
             ever: 0.0,
-            fresh: vec![0.0; n],
+            fresh: Vec::new(),
         };
         let (mut bitten, mut waiting) = (vec![0.0; n], vec![0.0; n]);
         for (grid, share) in self.grids.iter().zip(&self.shares) {
@@ -239,34 +241,7 @@ impl WaitPosterior {
                 add_node(grid, node, *share, self.costs, (&bitten, &waiting), &mut means);
             }
         }
-        let best = super::leave_time::band(&means, self.settings.near_best).best;
-        self.add_fresh(log(best), &ln_times, &mut means);
         means
-    }
-
-    /// Fills in `fresh`: every node's rate at the best time, weighted by its share still waiting.
-    fn add_fresh(&self, ln_best: f64, ln_times: &[f64], means: &mut Means) {
-        let best = exp(ln_best);
-        for (grid, share) in self.grids.iter().zip(&self.shares) {
-            for node in &grid.nodes {
-                let table = &grid.tables[node.table];
-                let (b, m) = table.read(ln_best - node.ln_scale);
-                let m = m * exp(node.ln_scale);
-                let (mut ever, mut all) = (0.0, 0.0);
-                for i in node.first..node.last {
-                    let (weight, p) = (share * grid.weights[i], grid.shares[i]);
-                    let rate = weight * self.costs.rate((1.0 - p) * b, p * best + (1.0 - p) * m);
-                    all += rate;
-                    ever += rate * (1.0 - p);
-                }
-                if all < NEGLIGIBLE * 0.01 {
-                    continue;
-                }
-                for (fresh, y) in means.fresh.iter_mut().zip(ln_times) {
-                    *fresh += all - ever * table.read(y - node.ln_scale).0;
-                }
-            }
-        }
     }
 }
 
@@ -392,8 +367,8 @@ mod tests {
         for n in [0, 3, 8, 15, 30] {
             let waits = day(n);
             let figures = |accuracy| {
-                let a = posterior(&waits, PRIORS, accuracy).advice();
-                (a.best_rate_per_hour, a.hold_until_min.unwrap())
+                let [rate, from, _] = posterior(&waits, PRIORS, accuracy).answer();
+                (rate, from)
             };
             let (rate, hold) = figures(Accuracy::Reference);
             let quick = figures(Accuracy::Quick);
@@ -412,8 +387,8 @@ mod tests {
         let found = posterior(&waits, only(0, 1.0), Accuracy::Fine);
         let rate = &found.means.rate;
         assert!(rate.windows(2).all(|w| w[1] > w[0] - 1e-12));
-        assert_eq!(found.advice().best_min, None);
-        assert_eq!(found.advice().recast_by_min, None);
+        let band = super::super::leave_time::band(&found.means, 0.95);
+        assert!(!band.inside && band.until.is_none());
     }
 
     #[test]

@@ -9,9 +9,10 @@ use libm::{exp, log};
 pub const TURN_ROUND_GUESS_MIN: f64 = 2.0;
 /// Extra time of a bite assumed until the angler's own is known, minutes. A guess.
 pub const BITE_EXTRA_GUESS_MIN: f64 = 3.0;
-/// Weight of an earlier session on a day like this one, of 0..1: five such days count as much as two
-/// and a half of today's length. A guess; Ibrahim and Chen 2000 leave it to the analyst.
-pub const LIKE_DAY_WEIGHT: f64 = 0.5;
+/// Weight of an earlier session on a day like this one, of 0..1: five such days count as much as four
+/// of today's length. A guess, checked by simulation (docs/advice.md); Ibrahim and Chen 2000 leave it to the
+/// analyst.
+pub const LIKE_DAY_WEIGHT: f64 = 0.8;
 /// Weight of an earlier session on a day that differs in water, season or method. A guess.
 pub const OTHER_DAY_WEIGHT: f64 = 0.15;
 
@@ -146,7 +147,7 @@ impl Priors {
             ),
             (
                 "earlier days",
-                "a day like this one counts half, another a seventh: no two days are the same (a guess)",
+                "a day like this one counts four fifths, another a seventh: no two days are the same (a guess)",
             ),
         ]
     }

@@ -113,10 +113,10 @@ pub struct Settings {
     pub horizon_min: f64,
     /// Share of the best rate from which a leave time counts as near-best.
     pub near_best: f64,
-    /// What learning of later bites may cost before the first bite, as a share of the best rate; it
-    /// falls evenly to nought. 0 plans for the best time only.
+    /// What leaving a cast longer than the best time may cost where the record is thin and the length
+    /// hardly matters, as a share of the best rate. 0 plans for the best time only, and never looks.
     pub explore_price: f64,
-    /// Bites from which on nothing more is paid for learning.
+    /// Bites of the record from which on it counts as no longer thin.
     pub explore_bites: f64,
 }
 
@@ -127,8 +127,8 @@ impl Default for Settings {
             accuracy: Accuracy::default(),
             horizon_min: 60.0,
             near_best: 0.95,
-            explore_price: 0.01,
-            explore_bites: 4.0,
+            explore_price: 0.025,
+            explore_bites: 20.0,
         }
     }
 }

@@ -11,6 +11,7 @@ mod pad;
 mod place;
 mod setup;
 mod swim;
+mod swim_pad;
 mod tackle;
 mod wording;
 
@@ -30,6 +31,7 @@ pub(crate) use place::spot_words;
 pub use setup::{SetupView, setup};
 pub(crate) use swim::FEATURES;
 pub use swim::{SwimKey, SwimKeyView, SwimScreen, SwimView, scene_words, swim_view};
+pub use swim_pad::{SwimKeyPlace, SwimLayout, swim_layout};
 pub(crate) use tackle::first_spot;
 pub use tackle::{Choice, ChoiceRow, TackleView, tackle};
 pub use wording::{Arg, Wording};

@@ -90,16 +90,17 @@ fun TackleScreen(
 @Composable
 fun ScreenList(view: BankView, layout: BankLayout, back: Rect, words: PadWords, onOpen: (Showing) -> Unit) {
     Ground()
+    val swim = Cell(words.swim.face(), "open-${Showing.SWIM}") { onOpen(Showing.SWIM) }
     val keys = view.keys.filter { it.key == Key.TACKLE || it.key == Key.START }.map { key ->
         val goal = if (key.key == Key.START) Showing.SETUP else Showing.TACKLE
         Cell(KeyFace(key.label, key.sub, key.spoken), "open-$goal") { onOpen(goal) }
     }
-    KeyGrid(keys, Head("", "", layout, back.top), layout, words)
+    KeyGrid(if (view.rods.isEmpty()) keys else keys + swim, Head("", "", layout, back.top), layout, words)
     Back(back, layout, words) { onOpen(Showing.BANK) }
 }
 
 @Composable
-private fun Ground() = Box(Modifier.fillMaxSize().background(LocalInk.current.paper).oneThumbOnly())
+internal fun Ground() = Box(Modifier.fillMaxSize().background(LocalInk.current.paper).oneThumbOnly())
 
 /** BACK lies where MORE is: a second tap of a cold thumb turns a page of small keys at most. */
 @Composable
@@ -125,7 +126,7 @@ private fun Head(title: String, notice: String, layout: BankLayout, bottom: Doub
 
 /** The fields as keys; the one that is open, as the keys of its choices. Nothing scrolls. */
 @Composable
-private fun Rows(
+internal fun Rows(
     rows: List<ChoiceRow>, open: MutableState<String?>, place: Rect, layout: BankLayout, words: PadWords, onChoose: (String, String) -> Unit,
 ) {
     val row = rows.find { it.field == open.value }
@@ -149,11 +150,11 @@ private fun Rows(
 }
 
 /** One key of a grid. */
-private class Cell(val face: KeyFace, val tag: String, val onTap: () -> Unit)
+internal class Cell(val face: KeyFace, val tag: String, val onTap: () -> Unit)
 
 /** Keys of 15 mm in three columns; where they are more than fit, the last one turns the page. */
 @Composable
-private fun KeyGrid(cells: List<Cell>, place: Rect, layout: BankLayout, words: PadWords) {
+internal fun KeyGrid(cells: List<Cell>, place: Rect, layout: BankLayout, words: PadWords) {
     val mm = LocalPxPerMm.current
     val (gap, height) = 3.0 * mm to 15.0 * mm
     val width = (place.width - 2 * gap) / 3

@@ -24,9 +24,13 @@ import app.restwater.core.Key
 import app.restwater.core.PadAsk
 import app.restwater.core.Rect
 import app.restwater.core.RestwaterException
+import app.restwater.core.PadWords
 import app.restwater.core.Scheme
+import app.restwater.core.SwimKey
+import app.restwater.core.SwimView
 import app.restwater.core.bankLayout
 import app.restwater.core.padWords
+import app.restwater.core.swimLayout
 import kotlinx.coroutines.delay
 
 /** What a shell knows of its glass beside the size of the window. */
@@ -91,8 +95,26 @@ private fun Screens(state: RestwaterState, glass: Glass) {
                 state.open(Showing.BANK)
             }
         }
+        Showing.SWIM -> state.swim?.let { Swim(state, it, glass, layout, words) }
         Showing.SCREENS -> ScreenList(view, layout, back, words, state::open)
     }
+}
+
+@Composable
+private fun Swim(state: RestwaterState, view: SwimView, glass: Glass, bank: BankLayout, words: PadWords) {
+    val laid = remember(glass) { swimLayout(glass) }
+    val fan = remember(glass) { largeFan(glass, laid.canvas) }
+    LaunchedEffect(fan, view) { state.readScene(fan) }
+    val taps = remember(state, fan) {
+        object : SwimTaps {
+            override fun key(key: SwimKey) = state.swimKey(key)
+            override fun choose(field: String, value: String) = state.act(Action.ChooseSwim(field, value))
+            override fun aim(x: Double, y: Double) = state.aim(fan, x, y)
+            override fun mark(name: String) = state.act(Action.MarkHere(name))
+            override fun back() = state.open(Showing.BANK)
+        }
+    }
+    SwimScreen(view, state.scene, laid, bank, words, state.notice, taps)
 }
 
 /** The glass of the small fan. */
@@ -121,5 +143,5 @@ private fun taps(state: RestwaterState) = object : BankTaps {
     override fun screens() = state.open(Showing.SCREENS)
     override fun scheme() = state.changeScheme()
     override fun hand() = state.changeHand()
-    override fun swim() = state.open(Showing.SCREENS)
+    override fun swim() = state.open(Showing.SWIM)
 }

@@ -15,7 +15,10 @@ import app.restwater.core.Scheme
 import app.restwater.core.Screen
 import app.restwater.core.Settings
 import app.restwater.core.SetupView
+import app.restwater.core.Step
+import app.restwater.core.SwimKey
 import app.restwater.core.SwimScene
+import app.restwater.core.SwimView
 import app.restwater.core.TackleView
 import app.restwater.core.Which
 import kotlinx.coroutines.CoroutineDispatcher
@@ -24,7 +27,7 @@ import kotlinx.coroutines.launch
 import kotlinx.coroutines.withContext
 
 /** Which screen lies on top. */
-enum class Showing { BANK, SETUP, TACKLE, SCREENS }
+enum class Showing { BANK, SETUP, TACKLE, SWIM, SCREENS }
 
 /**
  * What the screens draw, held once. Taps go to the core one after another on [worker], each with the moment the
@@ -42,6 +45,8 @@ class RestwaterState(
         private set
     var tackle by mutableStateOf<TackleView?>(null)
         private set
+    var swim by mutableStateOf<SwimView?>(null)
+        private set
     var settings by mutableStateOf(Settings(Hand.RIGHT, Scheme.DAY))
         private set
     var showing by mutableStateOf(Showing.BANK)
@@ -49,6 +54,10 @@ class RestwaterState(
 
     /** The small swim fan, where a spot is known. */
     var fan by mutableStateOf<SwimScene?>(null)
+        private set
+
+    /** The large fan of the Swim screen. */
+    var scene by mutableStateOf<SwimScene?>(null)
         private set
 
     /** What the core said of the last tap. */
@@ -65,6 +74,7 @@ class RestwaterState(
             Showing.BANK, Showing.SCREENS -> Which.BANK
             Showing.SETUP -> Which.SETUP
             Showing.TACKLE -> Which.TACKLE
+            Showing.SWIM -> Which.SWIM
         }
         val at = now()
         answer { core.settings() to core.screen(which, at) }?.let { (settings, screen) ->
@@ -77,6 +87,39 @@ class RestwaterState(
     suspend fun readFan(glass: FanGlass) {
         val at = now()
         fan = if (bank?.rods.isNullOrEmpty()) null else answer { core.swimScene(at, glass) }
+    }
+
+    /** Reads the large fan again. */
+    suspend fun readScene(glass: FanGlass) {
+        val at = now()
+        scene = answer { core.swimScene(at, glass) }
+    }
+
+    /** A tap on the large fan, in px of its canvas. */
+    fun aim(glass: FanGlass, x: Double, y: Double) {
+        val at = now()
+        scope.launch {
+            answer { core.swimTap(at, glass, x, y) }?.let { refresh() }
+            readScene(glass)
+        }
+    }
+
+    /** A key of the Swim screen. */
+    fun swimKey(key: SwimKey) {
+        val back = swim?.stepsBack ?: 0u
+        when (key) {
+            SwimKey.STEP_LEFT -> act(Action.StepAim(Step.LEFT))
+            SwimKey.STEP_RIGHT -> act(Action.StepAim(Step.RIGHT))
+            SwimKey.STEP_IN -> act(Action.StepAim(Step.IN))
+            SwimKey.STEP_OUT -> act(Action.StepAim(Step.OUT))
+            SwimKey.KEEP -> act(Action.KeepBack)
+            SwimKey.RELEASE -> act(Action.Release)
+            SwimKey.CAST_HERE -> act(Action.CastHere) { open(Showing.BANK) }
+            SwimKey.EARLIER -> act(Action.Replay(back + 1u))
+            SwimKey.LATER -> act(Action.Replay(back - 1u))
+            SwimKey.NOW -> act(Action.Replay(0u))
+            SwimKey.MARK_HERE -> act(Action.MarkHere(""))
+        }
     }
 
     /** A key of the Bank screen. */
@@ -143,7 +186,7 @@ class RestwaterState(
             is Screen.Bank -> bank = screen.v1
             is Screen.Setup -> setup = screen.v1
             is Screen.Tackle -> tackle = screen.v1
-            is Screen.Swim -> Unit
+            is Screen.Swim -> swim = screen.v1
         }
     }
 

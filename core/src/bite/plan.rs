@@ -1,0 +1,260 @@
+//! The plan of leave times: shapes of the wait weighed by the record, and what each leave time is
+//! expected to bring.
+
+use super::posterior::Means;
+use super::record::{Record, Settings};
+use super::renewal::Costs;
+use super::shapes::{POINTS, SHAPE_PRIORS, Shapes};
+use super::{BiteError, Wait};
+use libm::{exp, log};
+use std::sync::{Arc, OnceLock};
+
+/// Shapes below this weight, the heaviest being 1, are left out of means.
+const NEGLIGIBLE: f64 = 1e-5;
+/// Minutes of a day's fishing, all-in to all-out, where nothing else is known. A guess.
+pub(crate) const DAY_MIN: f64 = 300.0;
+
+static SHAPES: OnceLock<Arc<Shapes>> = OnceLock::new();
+
+/// What is believed about the waits of this day, as far as the plan of the next cast needs it.
+///
+/// Rates are posterior means over the shapes of R(t) of each (renewal-reward theorem; Ross): a day has
+/// one unknown truth that all its casts share.
+#[derive(Debug, Clone)]
+pub struct LeavePlan {
+    pub(crate) settings: Settings,
+    pub(crate) costs: Costs,
+    pub(crate) habit_min: Option<f64>,
+    pub(crate) casts: usize,
+    pub(crate) bites: usize,
+    /// Weighted bites of the whole record.
+    pub(crate) all_bites: f64,
+    pub(crate) longest_min: f64,
+    /// Minutes of today that the casts have taken.
+    pub(crate) used_min: f64,
+    /// Weighted earlier days.
+    pub(crate) days: f64,
+    pub(crate) shapes: Arc<Shapes>,
+    /// Bites per minute of each shape by leave time.
+    rates: Arc<[f32]>,
+    /// Weight of each shape, the heaviest 1.
+    pub(crate) weights: Vec<f64>,
+}
+
+impl LeavePlan {
+    /// The plan after a record.
+    pub fn new(record: &Record, settings: &Settings) -> Result<Self, BiteError> {
+        let shapes = SHAPES.get_or_init(|| Arc::new(Shapes::new(&SHAPE_PRIORS)));
+        Self::with_shapes(record, settings, Arc::clone(shapes))
+    }
+
+    /// The plan with other beliefs about shapes.
+    pub fn with_shapes(record: &Record, settings: &Settings, shapes: Arc<Shapes>) -> Result<Self, BiteError> {
+        settings.check()?;
+        let costs = record.costs()?;
+        let mut plan = Self {
+            settings: *settings,
+            costs,
+            rates: shapes.rates(costs),
+            habit_min: record.habit_min,
+            casts: 0,
+            bites: 0,
+            all_bites: 0.0,
+            longest_min: 0.0,
+            used_min: 0.0,
+            days: 0.0,
+            weights: shapes.prior.clone(),
+            shapes,
+        };
+        for day in record.earlier {
+            let weight = super::error::share("the weight of an earlier day", day.weight)?;
+            if weight > 0.0 {
+                plan.add_earlier(day.waits, weight);
+            }
+        }
+        for &wait in record.today {
+            plan.add(wait);
+        }
+        Ok(plan)
+    }
+
+    /// Adds a finished cast of today.
+    pub fn add(&mut self, wait: Wait) {
+        self.casts += 1;
+        self.used_min += wait.minutes() + self.costs.turn_round_min;
+        if wait.is_bite() {
+            self.bites += 1;
+            self.all_bites += 1.0;
+            self.used_min += self.costs.bite_extra_min;
+        }
+        self.longest_min = self.longest_min.max(wait.minutes());
+        let likelihood = Likelihood::new(&self.shapes, wait);
+        let (before, after) = likelihood.rows(&self.shapes);
+        let mut top = 0.0_f64;
+        for ((weight, a), b) in self.weights.iter_mut().zip(before).zip(after) {
+            *weight *= likelihood.of(*a, *b);
+            top = top.max(*weight);
+        }
+        if top > 0.0 {
+            self.weights.iter_mut().for_each(|w| *w /= top);
+        }
+    }
+
+    /// Adds an earlier day, its likelihood to the power `weight` (power prior; Ibrahim and Chen 2000).
+    fn add_earlier(&mut self, waits: &[Wait], weight: f64) {
+        self.days += weight;
+        let mut product = vec![1.0_f64; self.weights.len()];
+        let mut ln: Vec<f64> = self.weights.iter().map(|&w| log(w)).collect();
+        for (i, &wait) in waits.iter().enumerate() {
+            self.longest_min = self.longest_min.max(wait.minutes());
+            self.all_bites += if wait.is_bite() { weight } else { 0.0 };
+            let likelihood = Likelihood::new(&self.shapes, wait);
+            let (before, after) = likelihood.rows(&self.shapes);
+            for ((p, a), b) in product.iter_mut().zip(before).zip(after) {
+                *p *= likelihood.of(*a, *b);
+            }
+            // Sixteen factors of at least one in a million stay far from the smallest number.
+            if i % 16 == 15 || i + 1 == waits.len() {
+                for (l, p) in ln.iter_mut().zip(&mut product) {
+                    *l += weight * log(*p);
+                    *p = 1.0;
+                }
+            }
+        }
+        let top = ln.iter().copied().fold(f64::NEG_INFINITY, f64::max);
+        for (weight, ln) in self.weights.iter_mut().zip(ln) {
+            *weight = exp(ln - top);
+        }
+    }
+
+    /// The shapes that count, with their weights, which sum to 1.
+    pub(crate) fn likely(&self) -> Vec<(usize, f32)> {
+        let counted = self.weights.iter().enumerate().filter(|(_, w)| **w > NEGLIGIBLE);
+        let sum: f64 = counted.clone().map(|(_, w)| w).sum();
+        counted.map(|(k, w)| (k, (w / sum) as f32)).collect()
+    }
+
+    /// Bites per minute of one shape left until each time.
+    pub(crate) fn rates(&self, shape: usize) -> &[f32] {
+        &self.rates[shape * POINTS..][..POINTS]
+    }
+
+    /// Fills `values` with (bites per hour of casts left for so long, weight) of every likely shape, and
+    /// gives the mean.
+    pub(crate) fn spread_of_rates(&self, minutes: f64, values: &mut Vec<(f64, f64)>) -> f64 {
+        let times = &self.shapes.times;
+        let after = times.partition_point(|&t| t < minutes).clamp(1, POINTS - 1);
+        let x = ((minutes - times[after - 1]) / (times[after] - times[after - 1])).min(1.0);
+        let mut mean = 0.0;
+        for (shape, weight) in self.likely() {
+            let rates = self.rates(shape);
+            let (a, b) = (f64::from(rates[after - 1]), f64::from(rates[after]));
+            let (rate, weight) = (60.0 * (a + (b - a) * x), f64::from(weight));
+            values.push((rate, weight));
+            mean += rate * weight;
+        }
+        mean
+    }
+
+    /// Mean bites per minute by leave time.
+    pub(crate) fn mean_rates(&self, likely: &[(usize, f32)]) -> [f32; POINTS] {
+        let mut mean = [0.0; POINTS];
+        for &(shape, weight) in likely {
+            for (m, r) in mean.iter_mut().zip(self.rates(shape)) {
+                *m += weight * r;
+            }
+        }
+        mean
+    }
+
+    /// Posterior means by leave time.
+    pub(crate) fn means(&self) -> Means {
+        let likely = self.likely();
+        let rate = self.mean_rates(&likely);
+        let best = top(&rate);
+        let mut sums = [[0.0_f64; POINTS]; 3];
+        let mut ever = 0.0;
+        for &(shape, weight) in &likely {
+            let w = f64::from(weight);
+            let bitten = &self.shapes.bitten[shape * POINTS..][..POINTS];
+            let waiting = &self.shapes.waiting[shape * POINTS..][..POINTS];
+            let fresh = w * f64::from(self.rates(shape)[best]);
+            ever += w * self.shapes.ever[shape];
+            for i in 0..POINTS {
+                let b = f64::from(bitten[i]);
+                sums[0][i] += w * b;
+                sums[1][i] += w * f64::from(waiting[i]);
+                sums[2][i] += fresh * (1.0 - b);
+            }
+        }
+        let end = self.horizon();
+        let some = |values: &[f64]| values[1..end].to_vec();
+        Means {
+            times: some(&self.shapes.times),
+            rate: rate[1..end].iter().map(|&r| f64::from(r)).collect(),
+            bitten: some(&sums[0]),
+            waiting: some(&sums[1]),
+            ever,
+            fresh: some(&sums[2]),
+        }
+    }
+
+    /// The first point in time past the horizon.
+    pub(crate) fn horizon(&self) -> usize {
+        let end = self.settings.horizon_min.max(1.5 * self.longest_min);
+        (self.shapes.times.partition_point(|&t| t <= end)).clamp(3, POINTS)
+    }
+}
+
+/// The first of the highest.
+pub(crate) fn top(values: &[f32]) -> usize {
+    let mut best = 0;
+    for (i, v) in values.iter().enumerate() {
+        if *v > values[best] {
+            best = i;
+        }
+    }
+    best
+}
+
+/// How likely a wait is under a shape: where to look along its row.
+struct Likelihood {
+    point: usize,
+    /// Bite: one over the step in minutes. No bite: how far into the step the cast ended.
+    x: f64,
+    /// What stray bites add: their density, or the share they have left without a bite.
+    stray: f64,
+    shape: f64,
+    bite: bool,
+}
+
+impl Likelihood {
+    fn new(shapes: &Shapes, wait: Wait) -> Self {
+        let minutes = wait.minutes();
+        let times = &shapes.times;
+        let point = times.partition_point(|&t| t <= minutes).clamp(1, POINTS - 1) - 1;
+        let step = times[point + 1] - times[point];
+        let (x, stray) = if wait.is_bite() {
+            (1.0 / step, shapes.stray / 60.0)
+        } else {
+            (((minutes - times[point]) / step).min(1.0), shapes.stray * (1.0 - minutes / 60.0).max(0.0))
+        };
+        Self { point, x, stray, shape: 1.0 - shapes.stray, bite: wait.is_bite() }
+    }
+
+    /// Shares bitten by the times before and after, of all shapes.
+    fn rows<'a>(&self, shapes: &'a Shapes) -> (&'a [f32], &'a [f32]) {
+        let n = shapes.count();
+        shapes.bitten_at[self.point * n..][..2 * n].split_at(n)
+    }
+
+    #[inline]
+    fn of(&self, before: f32, after: f32) -> f64 {
+        let (a, b) = (f64::from(before), f64::from(after));
+        if self.bite {
+            self.shape * (b - a) * self.x + self.stray
+        } else {
+            (self.shape * (1.0 - a - (b - a) * self.x) + self.stray).max(1e-6)
+        }
+    }
+}

@@ -1,0 +1,277 @@
+//! The shapes of the wait that a plan of leave times weighs against one another.
+//!
+//! A plan must be quick on a phone and must not be misled by bites in two bunches, by a sharp end of
+//! the bites, or by a single stray one. So it weighs a fixed set of simple shapes: no bunch at all
+//! (constant rate), the laws of maths.md on a fixed grid, bites spread evenly over one stretch, and
+//! two bunches. Each but the first comes with several shares of casts that get a bite at all.
+
+use super::renewal::Costs;
+use super::wait_law::{Law, WaitLaw};
+use libm::{exp, log};
+use std::sync::{Arc, Mutex};
+
+/// Points in time at which the shapes are known, the splash included.
+pub(crate) const POINTS: usize = 121;
+/// Shares of casts that get a bite at all.
+const SHARES: [f64; 10] = [0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9, 0.97];
+/// Shares of casts with a bite in the first and in the second of two bunches.
+const TWO_SHARES: [(f64, f64); 5] = [(0.2, 0.2), (0.2, 0.5), (0.4, 0.2), (0.4, 0.5), (0.6, 0.3)];
+/// Ends of the stretches with even bites, minutes.
+const EDGES: [f64; 20] = [
+    0.0, 1.0, 2.0, 3.0, 4.0, 5.0, 6.0, 7.0, 8.0, 10.0, 12.0, 14.0, 16.0, 18.0, 20.0, 23.0, 26.0, 30.0, 35.0,
+    40.0,
+];
+
+/// What a plan believes about shapes before the first cast.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct ShapePriors {
+    /// Probability of a constant rate, every cast getting a bite in the end.
+    pub constant: f64,
+    /// Of waits spread widely (exponential and gamma of shape 2), some casts getting none.
+    pub broad: f64,
+    /// Of one stretch of even bites.
+    pub even: f64,
+    /// Of two bunches. One bunch has what is left.
+    pub two: f64,
+    /// Typical wait of a bunch (median, minutes) and the standard deviation of its ln.
+    pub place: (f64, f64),
+    /// Typical mean wait at a constant rate (minutes) and the standard deviation of its ln.
+    pub pace: (f64, f64),
+    /// Share of casts with a stray bite that no shape accounts for, even over an hour.
+    pub stray: f64,
+}
+
+/// The priors in use. Reasons: bites on cold stillwaters come a few per hour and waits run to 40 minutes
+/// or so (common practice, no source), so a bunch is put near 11 minutes, nineteen in twenty between 3
+/// and 45, and a constant rate near one in 15, between 4 and 60. That length does not matter much is
+/// the plainest belief and gets the most weight.
+pub const SHAPE_PRIORS: ShapePriors = ShapePriors {
+    constant: 0.4,
+    broad: 0.12,
+    even: 0.08,
+    two: 0.2,
+    place: (10.5, 0.7),
+    pace: (15.0, 0.7),
+    stray: 0.01,
+};
+
+/// The set of shapes.
+#[derive(Debug)]
+pub struct Shapes {
+    /// Minutes at which each shape is known; the first is 0.
+    pub(crate) times: Vec<f64>,
+    /// Prior weight of each, the highest 1.
+    pub(crate) prior: Vec<f64>,
+    /// Share of casts with a bite by each time, one row a shape.
+    pub(crate) bitten: Vec<f32>,
+    /// The same, one row a time: what a likelihood reads.
+    pub(crate) bitten_at: Vec<f32>,
+    /// Mean of the wait or the time, one row a shape.
+    pub(crate) waiting: Vec<f32>,
+    /// Share of casts that ever get a bite.
+    pub(crate) ever: Vec<f64>,
+    /// See [`ShapePriors::stray`].
+    pub(crate) stray: f64,
+    /// Bites per minute by leave time for the costs last asked for.
+    rates: Mutex<Option<(Costs, Arc<[f32]>)>>,
+}
+
+/// A shape before its share of bites is set: weight, and share bitten by each time.
+type Curve = (f64, Vec<f64>);
+
+impl Shapes {
+    /// Lays out the shapes.
+    pub fn new(priors: &ShapePriors) -> Self {
+        let times = times();
+        let one = 1.0 - priors.constant - priors.broad - priors.even - priors.two;
+        let mut shapes = Self {
+            prior: Vec::new(),
+            bitten: Vec::new(),
+            bitten_at: Vec::new(),
+            rates: Mutex::new(None),
+            waiting: Vec::new(),
+            ever: Vec::new(),
+            stray: priors.stray,
+            times,
+        };
+        let constant = shapes.constant(priors);
+        shapes.add(priors.constant, constant.into_iter().map(|(w, c)| (w, 1.0, c)));
+        let broad = shapes.broad(priors);
+        shapes.add(priors.broad, shared(&broad));
+        let bunches = shapes.bunches(priors);
+        shapes.add(one, shared(&bunches));
+        let even = shapes.even(priors);
+        shapes.add(priors.even, shared(&even));
+        let two = shapes.two(priors);
+        shapes.add(priors.two, two.into_iter());
+        let top = shapes.prior.iter().copied().fold(0.0, f64::max);
+        shapes.prior.iter_mut().for_each(|p| *p /= top);
+        shapes.bitten_at =
+            (0..POINTS).flat_map(|i| shapes.bitten.iter().skip(i).step_by(POINTS).copied()).collect();
+        shapes
+    }
+
+    /// Bites per minute of every shape by leave time, one row a shape.
+    pub(crate) fn rates(&self, costs: Costs) -> Arc<[f32]> {
+        let mut kept = self.rates.lock().unwrap_or_else(std::sync::PoisonError::into_inner);
+        if let Some((_, rates)) = kept.as_ref().filter(|(of, _)| *of == costs) {
+            return Arc::clone(rates);
+        }
+        let (c, d) = (costs.turn_round_min as f32, costs.bite_extra_min as f32);
+        let rates: Arc<[f32]> =
+            self.bitten.iter().zip(&self.waiting).map(|(b, w)| b / (w + c + d * b)).collect();
+        *kept = Some((costs, Arc::clone(&rates)));
+        rates
+    }
+
+    /// How many shapes there are.
+    pub fn count(&self) -> usize {
+        self.prior.len()
+    }
+
+    fn add(&mut self, weight: f64, group: impl Iterator<Item = (f64, f64, Vec<f64>)>) {
+        let group: Vec<_> = group.collect();
+        let sum: f64 = group.iter().map(|g| g.0).sum();
+        for (w, ever, curve) in group {
+            self.prior.push(weight * w / sum);
+            self.ever.push(ever);
+            let mut waiting = 0.0;
+            for i in 0..POINTS {
+                if i > 0 {
+                    waiting += (self.times[i] - self.times[i - 1]) * (1.0 - 0.5 * (curve[i] + curve[i - 1]));
+                }
+                self.bitten.push(curve[i] as f32);
+                self.waiting.push(waiting as f32);
+            }
+        }
+    }
+
+    fn curve(&self, law: &Law) -> Vec<f64> {
+        self.times.iter().map(|&t| law.bitten_by(t)).collect()
+    }
+
+    fn constant(&self, priors: &ShapePriors) -> Vec<Curve> {
+        paces(18)
+            .map(|mean| (bell(mean, priors.pace), self.curve(&Law::Exponential { rate: 1.0 / mean })))
+            .collect()
+    }
+
+    fn broad(&self, priors: &ShapePriors) -> Vec<Curve> {
+        paces(14)
+            .flat_map(|mean| {
+                let weight = bell(mean, priors.place);
+                let laws =
+                    [Law::Exponential { rate: 1.0 / mean }, Law::Gamma { shape: 2.0, rate: 2.0 / mean }];
+                laws.map(|law| (weight, self.curve(&law)))
+            })
+            .collect()
+    }
+
+    /// Log-normal bunches, their place in steps that follow their width.
+    fn bunches(&self, priors: &ShapePriors) -> Vec<Curve> {
+        let mut list = Vec::new();
+        for sd in [0.7_f64, 1.2, 2.0, 3.5, 6.0] {
+            let step = (0.8 * sd).max(0.5);
+            let mut place = f64::max(1.0, sd);
+            while place < 42.0 {
+                let law = Law::LogNormal { mu: log(place), sigma: sd / place };
+                list.push((bell(place, priors.place) * step / place, self.curve(&law)));
+                place += step;
+            }
+        }
+        list
+    }
+
+    fn stretch(&self, from: f64, until: f64) -> Vec<f64> {
+        self.times.iter().map(|t| ((t - from) / (until - from)).clamp(0.0, 1.0)).collect()
+    }
+
+    fn even(&self, priors: &ShapePriors) -> Vec<Curve> {
+        let mut list = Vec::new();
+        for (i, &from) in EDGES.iter().enumerate() {
+            for &until in EDGES[i + 1..].iter().filter(|&&u| u - from > 1.5 && u - from <= 16.0) {
+                // Steps between the edges grow with the time, so that each counts as what it stands for.
+                let weight = bell(0.5 * (from + until), priors.place) / (i as f64 + 3.0);
+                list.push((weight, self.stretch(from, until)));
+            }
+        }
+        list
+    }
+
+    fn two(&self, priors: &ShapePriors) -> Vec<(f64, f64, Vec<f64>)> {
+        let mut few = Vec::new();
+        for sd in [1.2_f64, 3.0] {
+            let step = 1.5 * sd;
+            let mut place = f64::max(1.5, sd);
+            while place < 36.0 {
+                let law = Law::LogNormal { mu: log(place), sigma: sd / place };
+                few.push((bell(place, priors.place) * step / place, place, sd, self.curve(&law)));
+                place += step;
+            }
+        }
+        let mut list = Vec::new();
+        for (weight, place, sd, first) in &few {
+            for (other, _, _, second) in few.iter().filter(|f| f.1 - place >= 1.5 * (f.2 + sd)) {
+                for (p, q) in TWO_SHARES {
+                    let both = first.iter().zip(second).map(|(a, b)| p * a + q * b).collect();
+                    list.push((weight * other, p + q, both));
+                }
+            }
+        }
+        list
+    }
+}
+
+/// Each curve with each share of casts that get a bite.
+fn shared(curves: &[Curve]) -> impl Iterator<Item = (f64, f64, Vec<f64>)> + '_ {
+    curves.iter().flat_map(|(weight, curve)| {
+        SHARES.into_iter().map(move |share| (*weight, share, curve.iter().map(|c| share * c).collect()))
+    })
+}
+
+/// Mean waits a quarter longer each than the one before, minutes.
+fn paces(count: i32) -> impl Iterator<Item = f64> {
+    (0..count).map(|i| 3.0 * libm::pow(1.25, f64::from(i)))
+}
+
+/// A bell in ln minutes.
+fn bell(minutes: f64, (typical, sd): (f64, f64)) -> f64 {
+    let z = log(minutes / typical) / sd;
+    exp(-0.5 * z * z)
+}
+
+/// Half minutes to half an hour, then ever longer steps to three hours.
+fn times() -> Vec<f64> {
+    (0..POINTS)
+        .map(|i| match i as f64 {
+            i if i <= 60.0 => 0.5 * i,
+            i if i <= 90.0 => 30.0 + (i - 60.0),
+            i if i <= 102.0 => 60.0 + 2.5 * (i - 90.0),
+            i => 90.0 + 5.0 * (i - 102.0),
+        })
+        .collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_shape_is_a_distribution_and_the_priors_sum_to_one() {
+        let shapes = Shapes::new(&SHAPE_PRIORS);
+        let sum: f64 = shapes.prior.iter().sum();
+        let top = shapes.prior.iter().copied().fold(0.0, f64::max);
+        assert_eq!(top, 1.0);
+        assert!(sum > 1.0);
+        assert_eq!(shapes.bitten.len(), shapes.count() * POINTS);
+        for (row, &ever) in shapes.bitten.chunks(POINTS).zip(&shapes.ever) {
+            assert_eq!(row[0], 0.0);
+            assert!(row.windows(2).all(|w| w[1] >= w[0] - 1e-6));
+            assert!(f64::from(row[POINTS - 1]) <= ever + 1e-6);
+        }
+        for row in shapes.waiting.chunks(POINTS) {
+            assert!(row.iter().zip(&shapes.times).all(|(w, t)| f64::from(*w) <= t + 1e-3));
+        }
+        assert_eq!(shapes.times[POINTS - 1], 180.0);
+    }
+}

@@ -1,0 +1,89 @@
+//! A day of five hours at a water: casts, bites, turn-rounds.
+
+use super::angler::Angler;
+use super::luck::{Luck, SPOTS};
+use super::water::Water;
+
+/// Minutes from all-in to all-out.
+pub const DAY: f64 = 300.0;
+/// Usual turn-round, minutes from wind-in to the next splash.
+pub const TURN: f64 = 2.0;
+/// Usual extra minutes that a bite costs.
+pub const EXTRA: f64 = 3.0;
+
+/// A cast as the angler's log has it.
+#[derive(Debug, Clone, Copy)]
+pub struct Cast {
+    /// Minutes from the tap at the splash to the tap at the end.
+    pub minutes: f64,
+    /// Whether a bite ended it.
+    pub bite: bool,
+    /// Whether its end was tapped; where not, the next splash closed it.
+    pub end_seen: bool,
+}
+
+/// How things stand between two casts.
+#[derive(Debug, Clone)]
+pub struct Bank {
+    /// Minutes since all-in.
+    pub clock: f64,
+    /// Casts made.
+    pub casts: usize,
+    /// When each spot was last disturbed.
+    disturbed: [f64; SPOTS],
+}
+
+impl Bank {
+    /// All-in.
+    pub fn all_in() -> Self {
+        Self { clock: 0.0, casts: 0, disturbed: [-1e9; SPOTS] }
+    }
+}
+
+/// What became of a day, or the rest of one.
+#[derive(Debug, Clone, Default)]
+pub struct Catch {
+    /// Bites.
+    pub bites: usize,
+    /// How things stood after the sixth bite.
+    pub after_sixth: Option<Bank>,
+    /// Casts as logged.
+    pub log: Vec<Cast>,
+}
+
+/// Fishes from `bank` to all-out.
+pub fn fish(water: &Water, luck: &Luck, angler: &mut dyn Angler, mut bank: Bank) -> Catch {
+    let mut catch = Catch::default();
+    while bank.clock < DAY {
+        let fate = *luck.cast(bank.casts);
+        let spot = bank.casts % water.spots;
+        let late = |u: f64| if water.late { (5.0 + 25.0 * u) / 60.0 } else { 0.0 };
+        // Told by a clock that was started late, the angler winds in late too.
+        let leave = angler.leave(bank.clock) + late(fate.u[5]);
+        let wait = water.wait(luck, bank.casts, bank.clock, spot, bank.disturbed[spot], 1.0);
+        let bite = wait.is_some_and(|w| w <= leave);
+        let out = wait.filter(|_| bite).unwrap_or(leave);
+        if bank.clock + out > DAY {
+            break;
+        }
+        let between = TURN * (0.7 + 0.6 * fate.u[3]) + if bite { EXTRA * (0.5 + fate.u[4]) } else { 0.0 };
+        let end_seen = fate.u[7] >= water.forgotten;
+        let logged = out - late(fate.u[5]) + if bite { late(fate.u[6]) } else { 0.0 };
+        let cast = if end_seen {
+            Cast { minutes: logged.max(0.0), bite, end_seen }
+        } else {
+            Cast { minutes: out + between, bite: false, end_seen }
+        };
+        bank.clock += out;
+        bank.disturbed[spot] = bank.clock;
+        bank.clock += between;
+        bank.casts += 1;
+        catch.bites += usize::from(bite);
+        catch.log.push(cast);
+        angler.learn(cast);
+        if bite && catch.bites == 6 {
+            catch.after_sixth = Some(bank.clone());
+        }
+    }
+    catch
+}

@@ -1,0 +1,66 @@
+//! The luck of one day, drawn before anybody fishes it, so that every angler meets the same
+//! (common random numbers): the n-th cast of a day gets the same fish whoever makes it.
+
+use rand::{RngExt, SeedableRng};
+use rand_chacha::ChaCha8Rng;
+
+/// Casts for which luck is drawn; at five minutes and a turn-round each, a day has about fifty.
+const CASTS: usize = 320;
+/// Hours of a day.
+pub const HOURS: usize = 5;
+/// Spots an angler may go round.
+pub const SPOTS: usize = 6;
+
+/// Random figures of one cast: `u` uniform on (0, 1), `z` standard normal.
+#[derive(Debug, Clone, Copy)]
+pub struct CastLuck {
+    /// Uniform figures: 0 whether fish come, 1 which peak, 2 when, 3 turn-round, 4 playing the
+    /// fish, 5 late tap at the splash, 6 late tap at the end, 7 forgotten end.
+    pub u: [f64; 8],
+    /// Normal figures: 0 when, 1 how keen the fish are at this cast, 2 return of the fish.
+    pub z: [f64; 3],
+}
+
+/// All luck of one day.
+#[derive(Debug, Clone)]
+pub struct Luck {
+    casts: Vec<CastLuck>,
+    /// How keen the fish are in each hour (standard normal).
+    pub hours: [f64; HOURS],
+    /// How keen the fish are at each spot (standard normal).
+    pub spots: [f64; SPOTS],
+    /// Whether fish are at each spot in each hour (uniform).
+    pub home: [[f64; SPOTS]; HOURS],
+}
+
+impl Luck {
+    /// The luck of day number `day` on a water, from a seed.
+    pub fn of_day(seed: u64, day: u64) -> Self {
+        let mut rng = ChaCha8Rng::seed_from_u64(seed);
+        rng.set_stream(day);
+        let mut luck =
+            Self { casts: Vec::new(), hours: [0.0; HOURS], spots: [0.0; SPOTS], home: [[0.0; SPOTS]; HOURS] };
+        luck.hours = std::array::from_fn(|_| normal(&mut rng));
+        luck.spots = std::array::from_fn(|_| normal(&mut rng));
+        luck.home = std::array::from_fn(|_| std::array::from_fn(|_| rng.random()));
+        luck.casts = (0..CASTS)
+            .map(|_| CastLuck {
+                u: std::array::from_fn(|_| rng.random()),
+                z: std::array::from_fn(|_| normal(&mut rng)),
+            })
+            .collect();
+        luck
+    }
+
+    /// The luck of cast number `cast`.
+    pub fn cast(&self, cast: usize) -> &CastLuck {
+        &self.casts[cast % CASTS]
+    }
+}
+
+/// Standard normal by Box and Muller (1958).
+fn normal(rng: &mut ChaCha8Rng) -> f64 {
+    let u: f64 = 1.0 - rng.random::<f64>();
+    let v: f64 = rng.random();
+    (-2.0 * u.ln()).sqrt() * (std::f64::consts::TAU * v).cos()
+}

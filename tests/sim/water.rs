@@ -1,0 +1,297 @@
+//! Waters whose truth is known: when fish bite after a splash, and what spoils the simple picture.
+
+use super::day::DAY;
+use super::luck::{CastLuck, HOURS, Luck, SPOTS};
+
+/// When a bite comes after the splash, where nothing spoils it.
+#[derive(Debug, Clone, Copy)]
+pub enum Bites {
+    /// A share of the casts gets a bite, all of them near one moment (normal, cut off at zero).
+    Window { centre: f64, sd: f64, share: f64 },
+    /// Fish come by at a constant rate: exponential waits.
+    Constant { mean: f64 },
+    /// Fish that come to the splash at once or not at all, spread evenly over the first minutes.
+    Early { from: f64, until: f64, share: f64 },
+    /// Two windows.
+    Two { first: [f64; 3], second: [f64; 3] },
+    /// Waits of gamma shape 2 (a rising hazard) with a share of casts that get none.
+    Rising { mean: f64 },
+}
+
+/// What a line of the acceptance speaks of.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Kind {
+    /// Bites in one narrow window.
+    NarrowWindow,
+    /// Bites at a constant rate.
+    ConstantRate,
+    /// Bites soon after the splash or not at all.
+    EarlyOnly,
+    /// Bites in two windows.
+    TwoPeaked,
+    /// Spots without fish.
+    NobodyHome,
+    /// The bites change over the day.
+    Drift,
+    /// A cast empties its spot for a while.
+    Disturbance,
+    /// Good and bad casts, spots and hours.
+    Overdispersed,
+    /// Late taps and forgotten ends.
+    Misreported,
+}
+
+/// A water.
+#[derive(Debug, Clone, Copy)]
+pub struct Water {
+    pub name: &'static str,
+    pub kind: Kind,
+    pub bites: Bites,
+    /// Bites at the end of the day, where the day drifts from `bites` to these in a straight line.
+    pub evening: Option<Bites>,
+    /// Spots fished in turn.
+    pub spots: usize,
+    /// Chance that fish are at a spot, drawn anew each hour; 1 = always.
+    pub home: f64,
+    /// Mean and sd of the minutes fish stay away from a spot after a cast lands on it or ends there.
+    pub away: Option<[f64; 2]>,
+    /// Log-sd of how keen the fish are between casts, spots and hours.
+    pub uneven: [f64; 3],
+    /// Whether taps come 5 to 30 s late.
+    pub late: bool,
+    /// Share of ends that are never tapped.
+    pub forgotten: f64,
+}
+
+impl Water {
+    const fn plain(name: &'static str, kind: Kind, bites: Bites) -> Self {
+        Self {
+            name,
+            kind,
+            bites,
+            evening: None,
+            spots: 1,
+            home: 1.0,
+            away: None,
+            uneven: [0.0; 3],
+            late: false,
+            forgotten: 0.0,
+        }
+    }
+
+    /// Seed of its days, from its name (FNV-1a).
+    pub fn seed(&self) -> u64 {
+        self.name
+            .bytes()
+            .fold(0xCBF2_9CE4_8422_2325, |h, b| (h ^ u64::from(b)).wrapping_mul(0x0100_0000_01B3))
+    }
+
+    /// The bites at a moment of the day (minutes since all-in).
+    pub fn bites_at(&self, clock: f64, day: f64) -> Bites {
+        match self.evening {
+            None => self.bites,
+            Some(evening) => blend(self.bites, evening, (clock / day).clamp(0.0, 1.0)),
+        }
+    }
+
+    /// The wait that a cast would have, left out long enough; `None` = no bite however long.
+    /// `disturbed` is the clock of the last disturbance of the spot; `keener` multiplies how keen the fish are.
+    pub fn wait(
+        &self,
+        luck: &Luck,
+        cast: usize,
+        clock: f64,
+        spot: usize,
+        disturbed: f64,
+        keener: f64,
+    ) -> Option<f64> {
+        let fate = luck.cast(cast);
+        let hour = ((clock / DAY * HOURS as f64) as usize).min(HOURS - 1);
+        if luck.home[hour][spot] >= self.home {
+            return None;
+        }
+        let log_sd = self.uneven;
+        let keen = (log_sd[0] * fate.z[1] + log_sd[1] * luck.spots[spot] + log_sd[2] * luck.hours[hour]
+            - 0.5 * log_sd.iter().map(|s| s * s).sum::<f64>())
+        .exp();
+        let wait = self.bites_at(clock, DAY).wait(fate, keen * keener)?;
+        let back = match self.away {
+            None => 0.0,
+            Some([mean, sd]) => (disturbed + (mean + sd * fate.z[2]).max(0.0) - clock).max(0.0),
+        };
+        Some(back + wait)
+    }
+}
+
+impl Bites {
+    /// The wait for given luck, with fish `keen` times as keen as usual: rates are multiplied by
+    /// it, and the odds of a bite.
+    pub fn wait(&self, fate: &CastLuck, keen: f64) -> Option<f64> {
+        match *self {
+            Self::Window { centre, sd, share } => {
+                (fate.u[0] < keener(share, keen)).then(|| (centre + sd * fate.z[0]).max(0.1))
+            }
+            Self::Constant { mean } => Some(-mean / keen * (1.0 - fate.u[2]).ln()),
+            Self::Early { from, until, share } => {
+                (fate.u[0] < keener(share, keen)).then(|| from + (until - from) * fate.u[2])
+            }
+            Self::Two { first, second } => {
+                let (a, b) = (keener(first[2], keen), keener(second[2] / (1.0 - first[2]), keen));
+                let peak = if fate.u[0] < a {
+                    first
+                } else if fate.u[1] < b {
+                    second
+                } else {
+                    return None;
+                };
+                Some((peak[0] + peak[1] * fate.z[0]).max(0.1))
+            }
+            Self::Rising { mean } => Some(-mean / keen / 2.0 * ((1.0 - fate.u[2]) * (1.0 - fate.u[1])).ln()),
+        }
+    }
+
+    /// Share of casts with a bite by `t` minutes, for the renewal-reward check.
+    pub fn by(&self, t: f64) -> f64 {
+        let peak = |centre: f64, sd: f64| {
+            if t < 0.1 { 0.0 } else { 0.5 * erfc(-(t - centre) / sd / std::f64::consts::SQRT_2) }
+        };
+        match *self {
+            Self::Window { centre, sd, share } => share * peak(centre, sd),
+            Self::Constant { mean } => 1.0 - (-t / mean).exp(),
+            Self::Early { from, until, share } => share * ((t - from) / (until - from)).clamp(0.0, 1.0),
+            Self::Two { first, second } => {
+                first[2] * peak(first[0], first[1]) + second[2] * peak(second[0], second[1])
+            }
+            Self::Rising { mean } => 1.0 - (1.0 + 2.0 * t / mean) * (-2.0 * t / mean).exp(),
+        }
+    }
+
+    /// Best fixed leave time by renewal reward, with `turn` minutes a cast and `extra` a bite.
+    pub fn best_leave(&self, turn: f64, extra: f64) -> f64 {
+        let step = 0.05;
+        let (mut out, mut best, mut best_rate) = (0.0, 300.0, 0.0);
+        for i in 1..=6000 {
+            let t = f64::from(i) * step;
+            let bites = self.by(t);
+            out += step * (1.0 - 0.5 * (self.by(t - step) + bites));
+            let rate = bites / (out + turn + extra * bites);
+            if rate > best_rate + 1e-12 {
+                (best, best_rate) = (t, rate);
+            }
+        }
+        best
+    }
+}
+
+/// A share whose odds are multiplied by `keen`.
+fn keener(share: f64, keen: f64) -> f64 {
+    share * keen / (1.0 - share + share * keen)
+}
+
+/// Complementary error function (Numerical Recipes' Chebyshev fit, good to 1e-7): enough for a
+/// best leave time to the nearest twentieth of a minute.
+fn erfc(x: f64) -> f64 {
+    let z = x.abs();
+    let t = 1.0 / (1.0 + 0.5 * z);
+    let poly = [
+        -1.265_512_23,
+        1.000_023_68,
+        0.374_091_96,
+        0.096_784_18,
+        -0.186_288_06,
+        0.278_868_07,
+        -1.135_203_98,
+        1.488_515_87,
+        -0.822_152_23,
+        0.170_872_77,
+    ];
+    let series = poly.iter().rev().fold(0.0, |sum, c| sum * t + c);
+    let tail = t * (-z * z + series).exp();
+    if x >= 0.0 { tail } else { 2.0 - tail }
+}
+
+fn blend(morning: Bites, evening: Bites, x: f64) -> Bites {
+    let mix = |a: f64, b: f64| a + (b - a) * x;
+    match (morning, evening) {
+        (Bites::Window { centre: a, sd: b, share: c }, Bites::Window { centre: d, sd: e, share: f }) => {
+            Bites::Window { centre: mix(a, d), sd: mix(b, e), share: mix(c, f) }
+        }
+        (Bites::Constant { mean: a }, Bites::Constant { mean: b }) => Bites::Constant { mean: mix(a, b) },
+        _ => {
+            if x < 0.5 {
+                morning
+            } else {
+                evening
+            }
+        }
+    }
+}
+
+/// The waters of the table.
+pub fn waters() -> Vec<Water> {
+    use Kind::{
+        ConstantRate, Disturbance, Drift, EarlyOnly, Misreported, NarrowWindow, NobodyHome, Overdispersed,
+        TwoPeaked,
+    };
+    let window = |centre, sd, share| Bites::Window { centre, sd, share };
+    let constant = |mean| Bites::Constant { mean };
+    let plain = Water::plain;
+    vec![
+        plain("window 8±1", NarrowWindow, window(8.0, 1.0, 0.7)),
+        plain("window 12±1", NarrowWindow, window(12.0, 1.0, 0.7)),
+        plain("window 15±0.7", NarrowWindow, window(15.0, 0.7, 0.7)),
+        plain("window 15±2", NarrowWindow, window(15.0, 2.0, 0.8)),
+        plain("window 20±1.5", NarrowWindow, window(20.0, 1.5, 0.7)),
+        plain("window 25±2", NarrowWindow, window(25.0, 2.0, 0.8)),
+        plain("constant 6", ConstantRate, constant(6.0)),
+        plain("constant 12", ConstantRate, constant(12.0)),
+        plain("constant 20", ConstantRate, constant(20.0)),
+        plain("constant 30", ConstantRate, constant(30.0)),
+        plain("early 0-5", EarlyOnly, Bites::Early { from: 0.5, until: 5.0, share: 0.5 }),
+        plain("early 1-8", EarlyOnly, Bites::Early { from: 1.0, until: 8.0, share: 0.4 }),
+        plain("peaks 4, 16", TwoPeaked, Bites::Two { first: [4.0, 1.0, 0.3], second: [16.0, 1.5, 0.5] }),
+        plain("peaks 6, 22", TwoPeaked, Bites::Two { first: [6.0, 1.0, 0.4], second: [22.0, 2.0, 0.4] }),
+        Water {
+            spots: 6,
+            home: 0.6,
+            ..plain("nobody home, rising 9", NobodyHome, Bites::Rising { mean: 9.0 })
+        },
+        Water { spots: 6, home: 0.5, ..plain("nobody home, constant 8", NobodyHome, constant(8.0)) },
+        Water {
+            evening: Some(window(20.0, 1.5, 0.7)),
+            ..plain("drift window 10 to 20", Drift, window(10.0, 1.5, 0.7))
+        },
+        Water { evening: Some(constant(25.0)), ..plain("drift constant 8 to 25", Drift, constant(8.0)) },
+        Water { away: Some([10.0, 3.0]), ..plain("disturbed, back in 10", Disturbance, constant(6.0)) },
+        Water {
+            away: Some([20.0, 5.0]),
+            spots: 2,
+            ..plain(
+                "disturbed, back in 20, 2 spots",
+                Disturbance,
+                Bites::Window { centre: 5.0, sd: 2.0, share: 0.8 },
+            )
+        },
+        Water {
+            uneven: [0.5, 0.0, 0.7],
+            ..plain("uneven window 15±1.5", Overdispersed, window(15.0, 1.5, 0.7))
+        },
+        Water {
+            spots: 4,
+            uneven: [0.5, 0.5, 0.5],
+            ..plain("uneven constant 10", Overdispersed, constant(10.0))
+        },
+        Water { late: true, ..plain("late taps, window 15±1", Misreported, window(15.0, 1.0, 0.7)) },
+        Water {
+            forgotten: 0.15,
+            ..plain("forgotten ends, window 15±1", Misreported, window(15.0, 1.0, 0.7))
+        },
+        Water {
+            late: true,
+            forgotten: 0.15,
+            ..plain("late and forgotten, constant 12", Misreported, constant(12.0))
+        },
+    ]
+}
+
+const _: () = assert!(SPOTS >= 6);
