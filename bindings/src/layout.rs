@@ -192,4 +192,8 @@ pub struct PadWords {
     pub swim: Said,
     /// Back to the Bank screen.
     pub back: Said,
+    /// Opens the Waits screen.
+    pub waits: Said,
+    /// Opens "Did it matter?".
+    pub changes: Said,
 }

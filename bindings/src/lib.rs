@@ -4,6 +4,7 @@
 mod entropy;
 mod error;
 mod layout;
+mod learning;
 mod object;
 mod scene;
 mod screens;

@@ -4,8 +4,9 @@
 
 use restwater_core::app::{Screen, Update, Which};
 use restwater_core::screen::{
-    AdviceTone, AdviceView, BankState, BankView, Choice, ChoiceRow, HeaderView, Key, KeyView, KeyWeight,
-    RodView, SetupView, StripMark, StripMarkShape, StripView, SwimKey, SwimKeyView, SwimView, TackleView,
+    AdviceTone, AdviceView, BankState, BankView, ChangesView, Choice, ChoiceRow, HeaderView, Key, KeyView,
+    KeyWeight, RodView, SetupView, StripMark, StripMarkShape, StripView, SwimKey, SwimKeyView, SwimView,
+    TackleView, WaitsView,
 };
 
 /// What a key does. Its place on the glass is the layout's business.
@@ -352,6 +353,10 @@ pub enum Which {
     Tackle,
     /// The swim and where next; its picture is asked for apart.
     Swim,
+    /// What the record says of waiting.
+    Waits,
+    /// Did a change matter?
+    Changes,
 }
 
 /// What a screen shows.
@@ -365,6 +370,10 @@ pub enum Screen {
     Tackle(TackleView),
     /// The swim and where next.
     Swim(SwimView),
+    /// What the record says of waiting.
+    Waits(WaitsView),
+    /// Did a change matter?
+    Changes(ChangesView),
 }
 
 /// What a tap gives back.

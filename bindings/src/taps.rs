@@ -3,7 +3,9 @@
 //! Each is the core's own type, declared again for uniffi: the compiler refuses one that differs.
 
 use restwater_core::app::{Action, Hand, Scheme, Settings};
-use restwater_core::log::{FishWeight, LeadMaterial, Moment, Reach, Rig, SessionSetup, Spot, WeightUnit};
+use restwater_core::log::{
+    Factor, FishWeight, LeadMaterial, Moment, Reach, Rig, SessionSetup, Spot, WeightUnit,
+};
 use restwater_core::swim::Step;
 use uuid::Uuid;
 
@@ -34,6 +36,27 @@ pub enum LeadMaterial {
     Lead,
     /// Anything else: steel, tungsten, stone.
     NonToxic,
+}
+
+/// What may be changed between two casts of a rod.
+#[uniffi::remote(Enum)]
+pub enum Factor {
+    /// Spot: where it was cast, range included.
+    Spot,
+    /// Bait.
+    Bait,
+    /// Colour of the bait.
+    Colour,
+    /// Height of the pop-up off the bottom.
+    Height,
+    /// Length of the hooklength.
+    Hooklength,
+    /// Hook size.
+    HookSize,
+    /// Lead or feeder weight.
+    Lead,
+    /// Leader.
+    Leader,
 }
 
 /// What is on the end of the line. Every field may be left empty.
@@ -335,6 +358,26 @@ pub enum Action {
         /// Degrees clockwise from true north of straight out, in hundredths.
         straight_out_cdeg: i32,
     },
+    /// Which casts count on the Waits screen, and how much time is left there.
+    ChooseCasts {
+        /// The row's field.
+        field: String,
+        /// The choice's value; empty for all.
+        value: String,
+    },
+    /// Begin an alternating test of two values that were changed for one another.
+    StartAlternation {
+        /// What is alternated.
+        factor: Factor,
+        /// Value A, as the change spells it.
+        a: String,
+        /// Value B.
+        b: String,
+    },
+    /// Set rig or spot for the next cast of the test.
+    SetNextStep,
+    /// End the test.
+    EndAlternation,
     /// Take the last entry back.
     Undo,
     /// Bring back what undo took.

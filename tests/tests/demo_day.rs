@@ -8,7 +8,9 @@ use std::fmt::Write as _;
 
 const DAY: &str = include_str!("../days/demo.jsonl");
 
-fn play(mut each: impl FnMut(&DayTap, &mut App) -> Result<(), Box<dyn Error>>) -> Result<(), Box<dyn Error>> {
+fn play(
+    mut each: impl FnMut(&DayTap, &mut App) -> Result<(), Box<dyn Error>>,
+) -> Result<App, Box<dyn Error>> {
     let dir = tempfile::tempdir()?;
     let day = read_day(DAY)?;
     let mut app = App::open(dir.path(), Box::new(Seeded::new(1)), &day[0].at)?;
@@ -18,7 +20,7 @@ fn play(mut each: impl FnMut(&DayTap, &mut App) -> Result<(), Box<dyn Error>>) -
         }
         each(tap, &mut app)?;
     }
-    Ok(())
+    Ok(app)
 }
 
 fn bank(app: &mut App, tap: &DayTap) -> Result<BankView, Box<dyn Error>> {
@@ -88,5 +90,32 @@ fn no_advice_before_three_bites_and_other_advice_after_more() -> Result<(), Box<
         Ok(())
     })?;
     assert!(headlines.len() >= 3, "{headlines:?}");
+    Ok(())
+}
+
+/// The day at its end, and once more while the last cast is out: with the forecast of the rest.
+#[test]
+fn waits_and_changes_of_the_day() -> Result<(), Box<dyn Error>> {
+    let mut late = None;
+    let mut last = None;
+    let mut app = play(|tap, app| {
+        if tap.picture.as_deref() == Some("09-last-cast") {
+            late = app.screen(Which::Waits, &tap.at).ok();
+        }
+        last = Some(tap.at.clone());
+        Ok(())
+    })?;
+    let end = last.ok_or("the day has taps")?;
+    let Some(Screen::Waits(late)) = late else { return Err("the last cast has its picture".into()) };
+    insta::assert_json_snapshot!("forecast-late-in-the-day", late.forecast, { ".lines[].*" => insta::rounded_redaction(1) });
+    // Curves are rounded: their last digits say nothing of the day.
+    insta::assert_json_snapshot!("waits-of-the-day", app.screen(Which::Waits, &end)?, {
+        ".charts[].lines[].**" => insta::rounded_redaction(1),
+        ".charts[].bands[].**" => insta::rounded_redaction(1),
+        ".charts[].**" => insta::rounded_redaction(3),
+    });
+    insta::assert_json_snapshot!("changes-of-the-day", app.screen(Which::Changes, &end)?, {
+        ".changes[].**" => insta::rounded_redaction(4),
+    });
     Ok(())
 }

@@ -93,6 +93,8 @@ entry-mark_set = mark
 entry-kept_back = kept back
 entry-released = released
 entry-swim_set = swim
+entry-alternation_started = test
+entry-alternation_ended = end of test
 entry-other = entry
 
 # The advice.

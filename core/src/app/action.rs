@@ -1,7 +1,7 @@
 //! What a shell can ask for: one for each tap.
 
 use super::settings::{Hand, Scheme};
-use crate::log::{FishWeight, Payload, Rig, RodNumber, SessionSetup, Spot};
+use crate::log::{Factor, FishWeight, Payload, Rig, RodNumber, SessionSetup, Spot};
 use crate::swim::Step;
 use serde::{Deserialize, Serialize};
 
@@ -163,6 +163,26 @@ pub enum Action {
         /// Degrees clockwise from true north of straight out, in hundredths.
         straight_out_cdeg: i32,
     },
+    /// Which casts count on the Waits screen, and how much time is left there.
+    ChooseCasts {
+        /// The row's field.
+        field: String,
+        /// The choice's value; empty for all.
+        value: String,
+    },
+    /// Begin an alternating test of two values that were changed for one another.
+    StartAlternation {
+        /// What is alternated.
+        factor: Factor,
+        /// Value A, as the change spells it.
+        a: String,
+        /// Value B.
+        b: String,
+    },
+    /// Set rig or spot for the next cast of the test.
+    SetNextStep,
+    /// End the test.
+    EndAlternation,
     /// Take the last entry back.
     Undo,
     /// Bring back what undo took.
@@ -194,7 +214,11 @@ impl Action {
             Self::PlacePeg { lat_e7, lon_e7, straight_out_cdeg } => {
                 Payload::PegPlaced { lat_e7, lon_e7, straight_out_cdeg }
             }
+            Self::EndAlternation => Payload::AlternationEnded,
             Self::TimeBack { .. }
+            | Self::ChooseCasts { .. }
+            | Self::StartAlternation { .. }
+            | Self::SetNextStep
             | Self::Undo
             | Self::Redo
             | Self::Choose { .. }
@@ -216,6 +240,7 @@ impl Action {
         !matches!(
             self,
             Self::ChooseSetup { .. }
+                | Self::ChooseCasts { .. }
                 | Self::ChooseRod { .. }
                 | Self::Set { .. }
                 | Self::StepAim { .. }
@@ -235,9 +260,13 @@ impl Action {
                 texts.extend(rig.bait.as_deref().map(|t| ("bait", t)));
                 texts.extend(rig.colour.as_deref().map(|t| ("colour", t)));
             }
-            Self::Choose { value, .. } | Self::ChooseSetup { value, .. } | Self::ChooseSwim { value, .. } => {
-                texts.push(("value", value));
+            Self::StartAlternation { a, b, .. } => {
+                texts.extend([("value", a.as_str()), ("value", b.as_str())]);
             }
+            Self::Choose { value, .. }
+            | Self::ChooseSetup { value, .. }
+            | Self::ChooseCasts { value, .. }
+            | Self::ChooseSwim { value, .. } => texts.push(("value", value)),
             Self::Note { text } => texts.push(("note", text)),
             Self::SetMark { name, .. } | Self::MarkHere { name } => texts.push(("mark", name)),
             _ => {}

@@ -11,7 +11,7 @@ use uuid::Uuid;
 /// How many earlier sessions speak today.
 const EARLIER_SESSIONS: usize = 5;
 /// Changes when [`Summary`] does, so that older ones are made anew.
-const SUMMARY_VERSION: u32 = 1;
+const SUMMARY_VERSION: u32 = 2;
 
 /// The posterior of today's waits, with the sessions before it.
 pub(super) struct Advisor {
@@ -39,6 +39,11 @@ impl Advisor {
             .collect();
         let earlier = rows.iter().map(|row| summary(store, row)).collect::<Result<_, _>>()?;
         Ok(Self { earlier, last: None })
+    }
+
+    /// The latest sessions before this one, newest first.
+    pub(super) fn earlier(&self) -> &[Summary] {
+        &self.earlier
     }
 
     /// What the record says of a rod now; none where the session has not begun or its figures can't be used.
@@ -87,7 +92,7 @@ impl Advisor {
 }
 
 /// The same water counts as a like day, any other less.
-fn weight(day: &Summary, water: Option<&str>) -> f64 {
+pub(super) fn weight(day: &Summary, water: Option<&str>) -> f64 {
     if water.is_some() && day.water.as_deref() == water { LIKE_DAY_WEIGHT } else { OTHER_DAY_WEIGHT }
 }
 

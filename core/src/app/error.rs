@@ -141,6 +141,8 @@ fn not_now(words: &Wording, error: NotNow) -> String {
         NotNow::RodCount(rods) => {
             words.say_with("error-rod-count", &[("rods", Arg::Text(&rods.to_string()))])
         }
+        NotNow::NoTest => words.say("error-no-test"),
+        NotNow::TestIsThrough => words.say("error-test-through"),
         NotNow::NothingOut(rod) => with_rod("error-nothing-out", rod),
         NotNow::FishOn(rod) => with_rod("error-fish-on", rod),
         NotNow::NoFishOn(rod) => with_rod("error-no-fish-on", rod),

@@ -5,6 +5,7 @@ mod advisor;
 mod day;
 mod entropy;
 mod error;
+mod learning;
 mod recent;
 mod repeat;
 mod settings;
@@ -27,6 +28,7 @@ use crate::session::{Session, check};
 use crate::store::Store;
 use action::LONGEST_TEXT;
 use advisor::Advisor;
+use learning::Learning;
 use recent::Recent;
 use repeat::LastTap;
 use std::path::Path;
@@ -41,6 +43,7 @@ pub struct App {
     words: Wording,
     recent: Recent,
     advisor: Advisor,
+    learning: Learning,
     settings: Settings,
     chosen: RodNumber,
     draft: SessionSetup,
@@ -64,6 +67,7 @@ impl App {
             words: Wording::new(),
             recent,
             advisor,
+            learning: Learning::default(),
             settings,
             chosen: 1,
             draft,
@@ -91,6 +95,9 @@ impl App {
             Action::Choose { rod, field, value } => self.choose(*rod, field, value, at)?,
             Action::ChooseSetup { field, value } => self.choose_setup(field, value)?,
             Action::ChooseRod { rod } => self.choose_rod(*rod)?,
+            Action::ChooseCasts { field, value } => self.choose_casts(field, value)?,
+            Action::StartAlternation { factor, a, b } => self.start_alternation(*factor, a, b, at)?,
+            Action::SetNextStep => self.set_next_step(at)?,
             Action::Set { hand, scheme } => self.set(*hand, *scheme)?,
             Action::StepAim { step } => self.step_aim(*step, at)?,
             Action::Replay { steps_back } => self.replay(*steps_back, at)?,
@@ -110,6 +117,8 @@ impl App {
         Ok(match which {
             Which::Bank => Screen::Bank(self.bank(now)),
             Which::Setup => Screen::Setup(screen::setup(&self.words, &self.draft)),
+            Which::Waits => Screen::Waits(self.waits(now)),
+            Which::Changes => Screen::Changes(self.changes()),
             Which::Tackle => Screen::Tackle(screen::tackle(&self.words, self.session(), self.chosen)),
             Which::Swim => Screen::Swim(self.swim_view(now)?),
         })

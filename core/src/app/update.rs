@@ -1,6 +1,6 @@
 //! What a tap gives back.
 
-use crate::screen::{BankView, SetupView, SwimView, TackleView};
+use crate::screen::{BankView, ChangesView, SetupView, SwimView, TackleView, WaitsView};
 use serde::{Deserialize, Serialize};
 
 /// The screens there are.
@@ -15,6 +15,10 @@ pub enum Which {
     Tackle,
     /// The swim and where next; its picture is asked for apart.
     Swim,
+    /// What the record says of waiting.
+    Waits,
+    /// Did a change matter?
+    Changes,
 }
 
 /// What a screen shows.
@@ -29,6 +33,10 @@ pub enum Screen {
     Tackle(TackleView),
     /// The swim and where next.
     Swim(SwimView),
+    /// What the record says of waiting.
+    Waits(WaitsView),
+    /// Did a change matter?
+    Changes(ChangesView),
 }
 
 /// What a tap gives back.

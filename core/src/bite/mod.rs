@@ -9,6 +9,7 @@ mod fit;
 mod grid;
 mod kaplan_meier;
 mod laplace;
+mod laws;
 mod leave_time;
 mod location_scale;
 mod look;

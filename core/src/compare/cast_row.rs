@@ -1,29 +1,9 @@
 //! One cast as the comparisons need it.
 
 use crate::bite::Wait;
+use crate::log::Factor;
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
-
-/// What may be changed between two casts of a rod.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
-pub enum Factor {
-    /// Spot: where it was cast, range included.
-    Spot,
-    /// Bait.
-    Bait,
-    /// Colour of the bait.
-    Colour,
-    /// Height of the pop-up off the bottom.
-    Height,
-    /// Length of the hooklength.
-    Hooklength,
-    /// Hook size.
-    HookSize,
-    /// Lead or feeder weight.
-    Lead,
-    /// Leader.
-    Leader,
-}
 
 /// What became of a bite.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]

@@ -2,7 +2,8 @@
 
 use super::alternation::Side;
 use super::blocks::SidedCast;
-use super::cast_row::{CastRow, Factor};
+use super::cast_row::CastRow;
+use crate::log::Factor;
 use std::collections::{BTreeMap, BTreeSet};
 
 /// One pair of values of one factor that was changed from the one to the other on some rod.

@@ -3,7 +3,7 @@
 use super::alternation::Side;
 use super::binomial::{Alternative, Limits};
 use super::blocks::{BlockTest, SidedCast, block_test};
-use super::cast_row::{BiteOutcome, CastRow, Factor};
+use super::cast_row::{BiteOutcome, CastRow};
 use super::changes::{Change, find_changes};
 use super::error::CompareError;
 use super::fisher::{TwoByTwo, fisher_test};
@@ -17,6 +17,7 @@ use super::verdict::{
     CLEAR_BELOW, CLEAR_FROM, Evidence, FEWEST_BITES, FEWEST_CASTS, LEANS_FROM, Reason, Verdict, verdict,
 };
 use crate::bite::Wait;
+use crate::log::Factor;
 
 /// Level of every interval given with a finding.
 pub const INTERVAL_LEVEL: f64 = 0.95;

@@ -20,11 +20,13 @@ mod no_effect;
 pub mod permutation;
 pub mod poisson_rates;
 pub(crate) mod tails;
+mod trend;
 mod verdict;
 
+pub use crate::log::Factor;
 pub use alternation::{AlternationPlan, Side};
 pub use binomial::Limits;
-pub use cast_row::{BiteOutcome, CastRow, Factor};
+pub use cast_row::{BiteOutcome, CastRow};
 pub use changes::{Change, find_changes};
 pub use error::CompareError;
 pub use finding::{
@@ -32,6 +34,7 @@ pub use finding::{
 };
 pub use holm::holm;
 pub use more_casts::{MOST_CASTS, MoreCasts, WANTED_POWER, more_casts};
+pub use trend::{Trend, rank_trend};
 pub use verdict::{
     CLEAR_BELOW, CLEAR_FROM, Evidence, FEWEST_BITES, FEWEST_CASTS, LEANS_FROM, Reason, Verdict, verdict,
 };

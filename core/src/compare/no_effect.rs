@@ -2,11 +2,12 @@
 //! days, seeded: constant rates, clumps, and clumps on a steep drift. The whole-app simulation has
 //! more of them.)
 
-use super::cast_row::{CastRow, Factor};
+use super::cast_row::CastRow;
 use super::chance::Chance;
 use super::finding::change_findings_without_power;
 use super::verdict::Verdict;
 use crate::bite::Wait;
+use crate::log::Factor;
 
 #[derive(Clone, Copy)]
 struct Water {

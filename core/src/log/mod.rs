@@ -21,4 +21,4 @@ pub use hlc::{Hlc, HlcError, HybridClock};
 pub use moment::{Moment, Span, Yardstick};
 pub use op::{Op, OpOrder};
 pub use payload::{FishWeight, Payload, RodNumber, SessionSetup, SwimSetup, WeightUnit};
-pub use tackle::{LeadMaterial, Reach, Rig, Spot};
+pub use tackle::{Factor, LeadMaterial, Reach, Rig, Spot};

@@ -1,6 +1,6 @@
 //! What an op says: one variant for each thing an angler can log.
 
-use super::tackle::{Rig, Spot};
+use super::tackle::{Factor, Rig, Spot};
 use crate::swim::FeatureKind;
 use serde::{Deserialize, Serialize};
 use serde_json::Value;
@@ -258,6 +258,23 @@ pub enum Payload {
         /// Degrees clockwise from true north of straight out, in hundredths.
         straight_out_cdeg: i32,
     },
+    /// A test of two values of one thing begins: cast in turn, A B B A, on one spot.
+    AlternationStarted {
+        /// Which rod.
+        rod: RodNumber,
+        /// What is alternated.
+        factor: Factor,
+        /// Value A, spelled as the rows of casts spell it.
+        a: String,
+        /// Value B.
+        b: String,
+        /// Whether the first cast is with B.
+        b_first: bool,
+        /// Casts planned, a multiple of four.
+        casts: u16,
+    },
+    /// It is over.
+    AlternationEnded,
     /// Written by a newer version: kept and passed on unread.
     #[serde(untagged)]
     Unknown {
@@ -294,6 +311,8 @@ const KNOWN_KINDS: &[&str] = &[
     "feature_set",
     "hazard_set",
     "peg_placed",
+    "alternation_started",
+    "alternation_ended",
 ];
 
 impl Payload {
@@ -323,6 +342,8 @@ impl Payload {
             Self::FeatureSet { .. } => "feature_set",
             Self::HazardSet { .. } => "hazard_set",
             Self::PegPlaced { .. } => "peg_placed",
+            Self::AlternationStarted { .. } => "alternation_started",
+            Self::AlternationEnded => "alternation_ended",
             Self::Unknown { kind, .. } => kind,
         }
     }
@@ -345,7 +366,8 @@ impl Payload {
             | Self::WoundIn { rod }
             | Self::Twitch { rod }
             | Self::RigSet { rod, .. }
-            | Self::SpotSet { rod, .. } => Some(*rod),
+            | Self::SpotSet { rod, .. }
+            | Self::AlternationStarted { rod, .. } => Some(*rod),
             _ => None,
         }
     }
@@ -383,6 +405,9 @@ mod tests {
             json!({"kind": "feature_set", "payload": {"feature": "drop_off", "name": "shelf", "bearing_cdeg": 0, "range_cm": 2_500}}),
             json!({"kind": "hazard_set", "payload": {"name": "snag", "bearing_cdeg": 900, "range_cm": 3_000, "clear_cm": 300}}),
             json!({"kind": "peg_placed", "payload": {"lat_e7": 514_800_000, "lon_e7": -10_000_000, "straight_out_cdeg": 21_000}}),
+            json!({"kind": "alternation_started", "payload": {"rod": 1, "factor": "height", "a": "45.7 cm", "b": "61 cm",
+                "b_first": true, "casts": 8}}),
+            json!({"kind": "alternation_ended"}),
         ];
         assert_eq!(examples.len(), KNOWN_KINDS.len());
         for (example, kind) in examples.iter().zip(KNOWN_KINDS) {

@@ -12,6 +12,28 @@ pub enum LeadMaterial {
     NonToxic,
 }
 
+/// What may be changed between two casts of a rod.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Factor {
+    /// Spot: where it was cast, range included.
+    Spot,
+    /// Bait.
+    Bait,
+    /// Colour of the bait.
+    Colour,
+    /// Height of the pop-up off the bottom.
+    Height,
+    /// Length of the hooklength.
+    Hooklength,
+    /// Hook size.
+    HookSize,
+    /// Lead or feeder weight.
+    Lead,
+    /// Leader.
+    Leader,
+}
+
 /// What is on the end of the line. Every field may be left empty.
 #[derive(Debug, Clone, PartialEq, Eq, Hash, Default, Serialize, Deserialize)]
 #[serde(default)]

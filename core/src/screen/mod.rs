@@ -4,6 +4,9 @@
 //! (the strip, the fan) cross as numbers too.
 
 mod bank;
+mod casts_that_count;
+mod changes;
+mod chart;
 mod entry;
 mod figures;
 mod key;
@@ -13,11 +16,21 @@ mod setup;
 mod swim;
 mod swim_pad;
 mod tackle;
+mod waits;
 mod wording;
 
 pub use bank::{
     AdviceTone, AdviceView, BankInput, BankState, BankView, HeaderView, Reading, RodView, StripMark,
     StripMarkShape, StripView, bank,
+};
+pub use casts_that_count::CastFilter;
+pub use changes::{
+    AlternationView, ChangeView, ChangesView, ForestPoint, SideView, StartTest, StepState, StepView,
+    VerdictTone, changes,
+};
+pub use chart::{
+    Axis, ChartBand, ChartBar, ChartDot, ChartKind, ChartLine, ChartSpan, ChartView, DotShape, LineStyle,
+    Tick,
 };
 pub(crate) use entry::{entry_words, kind_words};
 pub(crate) use figures::clock;
@@ -34,4 +47,5 @@ pub use swim::{SwimKey, SwimKeyView, SwimScreen, SwimView, scene_words, swim_vie
 pub use swim_pad::{SwimKeyPlace, SwimLayout, swim_layout};
 pub(crate) use tackle::first_spot;
 pub use tackle::{Choice, ChoiceRow, TackleView, tackle};
+pub use waits::{EarlierRows, ForecastLine, ForecastView, WaitsInput, WaitsView, forecast_view, waits};
 pub use wording::{Arg, Wording};

@@ -11,6 +11,8 @@ const EN_GB: &[(&str, &str)] = &[
     ("swim", include_str!("../../locales/en-GB/swim.ftl")),
     ("caution", include_str!("../../locales/en-GB/caution.ftl")),
     ("tackle", include_str!("../../locales/en-GB/tackle.ftl")),
+    ("waits", include_str!("../../locales/en-GB/waits.ftl")),
+    ("changes", include_str!("../../locales/en-GB/changes.ftl")),
     ("error", include_str!("../../locales/en-GB/error.ftl")),
     ("report", include_str!("../../locales/en-GB/report.ftl")),
     ("pad", include_str!("../../locales/en-GB/pad.ftl")),

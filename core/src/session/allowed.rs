@@ -30,6 +30,12 @@ pub enum NotNow {
     /// A fish is on.
     #[error("a fish is on rod {0}: say LANDED, LOST or MISSED first")]
     FishOn(RodNumber),
+    /// No alternating test runs.
+    #[error("no alternating test runs: start one from a change")]
+    NoTest,
+    /// The alternating test is through.
+    #[error("the alternating test is through: end it, or start another")]
+    TestIsThrough,
     /// No fish is on.
     #[error("no fish is on rod {0}: tap BITE first")]
     NoFishOn(RodNumber),
@@ -46,6 +52,9 @@ pub fn check(session: Option<&Session>, payload: &Payload) -> Result<(), NotNow>
         };
     }
     let session = open.ok_or(NotNow::NoSession)?;
+    if matches!(payload, Payload::AlternationEnded) && session.alternation.is_none() {
+        return Err(NotNow::NoTest);
+    }
     let Some(number) = payload.rod() else { return Ok(()) };
     let rods = session.rods.len() as RodNumber;
     let rod = session.rod(number).ok_or(NotNow::NoSuchRod { rod: number, rods })?;

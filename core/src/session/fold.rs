@@ -1,11 +1,15 @@
 //! The fold: ops in, session out.
 
+use super::alternation::Alternation;
 use super::cast::{Cast, CastEnd, EndCause};
 use super::model::{
     Doubt, DoubtKind, KeptBack, Landmark, LandmarkKind, LastTimed, Mark, Note, PegPlace, Rod, RodState,
     Session,
 };
-use crate::log::{Effective, Moment, Op, Payload, RodNumber, SessionSetup, SwimSetup, effective, sorted};
+use super::rows::value_of;
+use crate::log::{
+    Effective, Factor, Moment, Op, Payload, RodNumber, SessionSetup, SwimSetup, effective, sorted,
+};
 use uuid::Uuid;
 
 /// The most rods a session can have; a set-up that asks for more gets this many.
@@ -40,6 +44,7 @@ impl Folding {
             kept_back: Vec::new(),
             swim: SwimSetup::default(),
             landmarks: Vec::new(),
+            alternation: None,
             peg_place: None,
             notes: Vec::new(),
             doubts: Vec::new(),
@@ -63,6 +68,7 @@ impl Folding {
         match step.payload {
             Payload::RigSet { rig, .. } => return self.with_rod(slot, |r| r.rig = rig.clone()),
             Payload::SpotSet { spot, .. } => return self.with_rod(slot, |r| r.spot = Some(spot.clone())),
+            Payload::AlternationStarted { .. } => return self.alternate(slot, step),
             _ => self.touch(slot, step),
         }
         match step.payload {
@@ -84,6 +90,7 @@ impl Folding {
         match step.payload {
             Payload::SessionStarted(setup) => self.start(setup, &step.at),
             Payload::SessionEnded => self.end(step),
+            Payload::AlternationEnded => session.alternation = None,
             Payload::Noted { text } => {
                 session.notes.push(Note { op: step.op.id, at: step.at.clone(), text: text.clone() });
             }
@@ -120,6 +127,24 @@ impl Folding {
             // Undo and set times are resolved before the fold; the rest is about a rod.
             _ => {}
         }
+    }
+
+    /// A test begins; one that runs is over.
+    fn alternate(&mut self, slot: usize, step: &Effective) {
+        let Payload::AlternationStarted { rod, factor, a, b, b_first, casts } = step.payload else { return };
+        let Some(state) = self.session.rods.get(slot) else { return };
+        let spot = value_of(Factor::Spot, &state.rig, state.spot.as_ref());
+        self.session.alternation = Some(Alternation {
+            op: step.op.id,
+            rod: *rod,
+            factor: *factor,
+            a: a.clone(),
+            b: b.clone(),
+            b_first: *b_first,
+            casts: *casts,
+            after_cast: self.session.casts.len(),
+            spot: spot.filter(|_| *factor != Factor::Spot),
+        });
     }
 
     fn doubt(&mut self, op: Uuid, kind: DoubtKind) {
@@ -284,6 +309,7 @@ impl Folding {
         for slot in 0..self.session.rods.len() {
             self.close_unseen(slot, step, EndCause::SessionEnded, None);
         }
+        self.session.alternation = None;
         self.session.ended = Some(step.at.clone());
     }
 }

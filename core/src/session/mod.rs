@@ -5,15 +5,18 @@
 //! mend, never dropped in silence and never an error.
 
 mod allowed;
+mod alternation;
 mod cast;
 mod fold;
 mod model;
 mod rhythm;
+mod rows;
 mod summary;
 mod waits;
 mod water;
 
 pub use allowed::{NotNow, check};
+pub use alternation::{Alternation, Progress};
 pub use cast::{Cast, CastEnd, EndCause};
 pub use fold::fold;
 pub use model::{
@@ -21,6 +24,7 @@ pub use model::{
     Session,
 };
 pub use rhythm::{Rhythm, rhythm};
+pub use rows::{rows_of, setup_of, value_of};
 pub use summary::Summary;
 pub use waits::{habit_min, running_wait_min, wait_of, waits_of};
 pub(crate) use water::reach_near;

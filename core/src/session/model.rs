@@ -1,6 +1,6 @@
 //! A session as the log tells it.
 
-use super::Cast;
+use super::{Alternation, Cast};
 use crate::log::{Moment, Payload, Rig, RodNumber, SessionSetup, Spot, SwimSetup};
 use crate::swim::FeatureKind;
 use serde::{Deserialize, Serialize};
@@ -175,6 +175,8 @@ pub struct Session {
     pub landmarks: Vec<Landmark>,
     /// Where the peg lies, where that was said.
     pub peg_place: Option<PegPlace>,
+    /// The alternating test that runs, if one does.
+    pub alternation: Option<Alternation>,
     /// Notes.
     pub notes: Vec<Note>,
     /// Doubtful entries.

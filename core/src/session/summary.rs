@@ -1,8 +1,10 @@
 //! What an earlier session says today: small enough to keep beside the log and read in one go.
 
 use super::model::Session;
+use super::rows::rows_of;
 use super::waits::waits_of;
 use crate::bite::Wait;
+use crate::compare::CastRow;
 use serde::{Deserialize, Serialize};
 
 /// The gist of a session.
@@ -18,6 +20,8 @@ pub struct Summary {
     pub length_min: Option<f64>,
     /// Its waits.
     pub waits: Vec<Wait>,
+    /// Its casts with what was in force on each.
+    pub rows: Vec<CastRow>,
 }
 
 impl Summary {
@@ -30,6 +34,7 @@ impl Summary {
             started_ms: session.started.as_ref().map(|at| at.wall_ms),
             length_min: span.map(|ms| ms as f64 / 60_000.0),
             waits: waits_of(session, turn_round_min),
+            rows: rows_of(session),
         }
     }
 }

@@ -68,7 +68,7 @@ fn unknown(words: &Wording, reading: &Reading) -> AdviceView {
     }
 }
 
-fn headline(words: &Wording, advice: &Advice) -> String {
+pub(in crate::screen) fn headline(words: &Wording, advice: &Advice) -> String {
     let hold = whole(advice.hold_until_min.unwrap_or(0.0));
     let recast = advice.recast_by_min.map(whole);
     match (advice.state, &recast) {

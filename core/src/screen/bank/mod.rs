@@ -5,6 +5,8 @@ mod clock;
 mod keys;
 mod strip;
 
+pub(in crate::screen) use advice::headline as leave_words;
+
 use super::figures::{clock, hours_minutes};
 use super::place::{rig_words, spot_words};
 use super::{Arg, KeyView, Wording};

@@ -31,6 +31,10 @@ pub struct PadWords {
     pub swim: Said,
     /// Back to the Bank screen.
     pub back: Said,
+    /// Opens the Waits screen.
+    pub waits: Said,
+    /// Opens "Did it matter?".
+    pub changes: Said,
 }
 
 impl PadWords {
@@ -46,6 +50,8 @@ impl PadWords {
             more: said("pad-more"),
             swim: said("pad-swim"),
             back: said("pad-back"),
+            waits: said("pad-waits"),
+            changes: said("pad-changes"),
         }
     }
 }
@@ -59,9 +65,18 @@ mod tests {
         let words = Wording::new();
         let said = PadWords::of(&words);
         assert_eq!(said.more.label, "MORE");
-        for one in
-            [said.screens, said.day, said.night, said.left, said.right, said.more, said.swim, said.back]
-        {
+        for one in [
+            said.screens,
+            said.day,
+            said.night,
+            said.left,
+            said.right,
+            said.more,
+            said.swim,
+            said.back,
+            said.waits,
+            said.changes,
+        ] {
             assert!(!one.label.contains("pad-") && !one.spoken.contains("pad-"), "{one:?}");
         }
     }

@@ -1006,6 +1006,226 @@ public func FfiConverterTypeAdviceView_lower(_ value: AdviceView) -> RustBuffer 
 
 
 /**
+ * The alternating test that runs.
+ */
+public struct AlternationView: Equatable, Hashable {
+    /**
+     * "Test of colour: white and pink".
+     */
+    public let title: String
+    /**
+     * What to cast next.
+     */
+    public let says: String
+    /**
+     * How it is done, and casts that don't count.
+     */
+    public let notes: [String]
+    /**
+     * The casts planned, in order.
+     */
+    public let steps: [StepView]
+    /**
+     * The key that sets rig or spot for the next cast: its smaller line; none where it is set already or the
+     * plan is through.
+     */
+    public let setSub: String?
+    /**
+     * Its word.
+     */
+    public let setLabel: String
+    /**
+     * The key that ends the test: its word.
+     */
+    public let endLabel: String
+    /**
+     * Its smaller line.
+     */
+    public let endSub: String
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * "Test of colour: white and pink".
+         */title: String, 
+        /**
+         * What to cast next.
+         */says: String, 
+        /**
+         * How it is done, and casts that don't count.
+         */notes: [String], 
+        /**
+         * The casts planned, in order.
+         */steps: [StepView], 
+        /**
+         * The key that sets rig or spot for the next cast: its smaller line; none where it is set already or the
+         * plan is through.
+         */setSub: String?, 
+        /**
+         * Its word.
+         */setLabel: String, 
+        /**
+         * The key that ends the test: its word.
+         */endLabel: String, 
+        /**
+         * Its smaller line.
+         */endSub: String) {
+        self.title = title
+        self.says = says
+        self.notes = notes
+        self.steps = steps
+        self.setSub = setSub
+        self.setLabel = setLabel
+        self.endLabel = endLabel
+        self.endSub = endSub
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension AlternationView: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeAlternationView: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> AlternationView {
+        return
+            try AlternationView(
+                title: FfiConverterString.read(from: &buf), 
+                says: FfiConverterString.read(from: &buf), 
+                notes: FfiConverterSequenceString.read(from: &buf), 
+                steps: FfiConverterSequenceTypeStepView.read(from: &buf), 
+                setSub: FfiConverterOptionString.read(from: &buf), 
+                setLabel: FfiConverterString.read(from: &buf), 
+                endLabel: FfiConverterString.read(from: &buf), 
+                endSub: FfiConverterString.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: AlternationView, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.title, into: &buf)
+        FfiConverterString.write(value.says, into: &buf)
+        FfiConverterSequenceString.write(value.notes, into: &buf)
+        FfiConverterSequenceTypeStepView.write(value.steps, into: &buf)
+        FfiConverterOptionString.write(value.setSub, into: &buf)
+        FfiConverterString.write(value.setLabel, into: &buf)
+        FfiConverterString.write(value.endLabel, into: &buf)
+        FfiConverterString.write(value.endSub, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeAlternationView_lift(_ buf: RustBuffer) throws -> AlternationView {
+    return try FfiConverterTypeAlternationView.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeAlternationView_lower(_ value: AlternationView) -> RustBuffer {
+    return FfiConverterTypeAlternationView.lower(value)
+}
+
+
+/**
+ * One axis.
+ */
+public struct Axis: Equatable, Hashable {
+    /**
+     * What it counts, with its unit.
+     */
+    public let label: String
+    /**
+     * Lower end.
+     */
+    public let from: Double
+    /**
+     * Upper end.
+     */
+    public let to: Double
+    /**
+     * The figures on it.
+     */
+    public let ticks: [Tick]
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * What it counts, with its unit.
+         */label: String, 
+        /**
+         * Lower end.
+         */from: Double, 
+        /**
+         * Upper end.
+         */to: Double, 
+        /**
+         * The figures on it.
+         */ticks: [Tick]) {
+        self.label = label
+        self.from = from
+        self.to = to
+        self.ticks = ticks
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension Axis: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeAxis: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> Axis {
+        return
+            try Axis(
+                label: FfiConverterString.read(from: &buf), 
+                from: FfiConverterDouble.read(from: &buf), 
+                to: FfiConverterDouble.read(from: &buf), 
+                ticks: FfiConverterSequenceTypeTick.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: Axis, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.label, into: &buf)
+        FfiConverterDouble.write(value.from, into: &buf)
+        FfiConverterDouble.write(value.to, into: &buf)
+        FfiConverterSequenceTypeTick.write(value.ticks, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeAxis_lift(_ buf: RustBuffer) throws -> Axis {
+    return try FfiConverterTypeAxis.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeAxis_lower(_ value: Axis) -> RustBuffer {
+    return FfiConverterTypeAxis.lower(value)
+}
+
+
+/**
  * The whole screen, laid out. Rectangles are pixels.
  */
 public struct BankLayout: Equatable, Hashable {
@@ -1463,6 +1683,888 @@ public func FfiConverterTypeBrokenRule_lower(_ value: BrokenRule) -> RustBuffer 
 
 
 /**
+ * One change against what it replaced.
+ */
+public struct ChangeView: Equatable, Hashable {
+    /**
+     * "Colour: pink after white".
+     */
+    public let title: String
+    /**
+     * What was there.
+     */
+    public let old: SideView
+    /**
+     * What replaced it.
+     */
+    public let new: SideView
+    /**
+     * For drawing.
+     */
+    public let tone: VerdictTone
+    /**
+     * "can't tell yet", "leans to pink", "pink clearly better here today".
+     */
+    public let verdict: String
+    /**
+     * "Better with pink: 71 in 100."
+     */
+    public let probability: String
+    /**
+     * The same as a number: that the new one is better.
+     */
+    public let newBetter: Double
+    /**
+     * The ratio in words.
+     */
+    public let ratio: String
+    /**
+     * Exact and block p, plain and raised for the number looked at.
+     */
+    public let p: String
+    /**
+     * Why no more can be said.
+     */
+    public let reasons: [String]
+    /**
+     * How many more casts it would take.
+     */
+    public let more: String
+    /**
+     * Its line of the forest plot.
+     */
+    public let forest: ForestPoint
+    /**
+     * Starts an alternating test; none while one runs or no session is open.
+     */
+    public let start: StartTest?
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * "Colour: pink after white".
+         */title: String, 
+        /**
+         * What was there.
+         */old: SideView, 
+        /**
+         * What replaced it.
+         */new: SideView, 
+        /**
+         * For drawing.
+         */tone: VerdictTone, 
+        /**
+         * "can't tell yet", "leans to pink", "pink clearly better here today".
+         */verdict: String, 
+        /**
+         * "Better with pink: 71 in 100."
+         */probability: String, 
+        /**
+         * The same as a number: that the new one is better.
+         */newBetter: Double, 
+        /**
+         * The ratio in words.
+         */ratio: String, 
+        /**
+         * Exact and block p, plain and raised for the number looked at.
+         */p: String, 
+        /**
+         * Why no more can be said.
+         */reasons: [String], 
+        /**
+         * How many more casts it would take.
+         */more: String, 
+        /**
+         * Its line of the forest plot.
+         */forest: ForestPoint, 
+        /**
+         * Starts an alternating test; none while one runs or no session is open.
+         */start: StartTest?) {
+        self.title = title
+        self.old = old
+        self.new = new
+        self.tone = tone
+        self.verdict = verdict
+        self.probability = probability
+        self.newBetter = newBetter
+        self.ratio = ratio
+        self.p = p
+        self.reasons = reasons
+        self.more = more
+        self.forest = forest
+        self.start = start
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension ChangeView: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeChangeView: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> ChangeView {
+        return
+            try ChangeView(
+                title: FfiConverterString.read(from: &buf), 
+                old: FfiConverterTypeSideView.read(from: &buf), 
+                new: FfiConverterTypeSideView.read(from: &buf), 
+                tone: FfiConverterTypeVerdictTone.read(from: &buf), 
+                verdict: FfiConverterString.read(from: &buf), 
+                probability: FfiConverterString.read(from: &buf), 
+                newBetter: FfiConverterDouble.read(from: &buf), 
+                ratio: FfiConverterString.read(from: &buf), 
+                p: FfiConverterString.read(from: &buf), 
+                reasons: FfiConverterSequenceString.read(from: &buf), 
+                more: FfiConverterString.read(from: &buf), 
+                forest: FfiConverterTypeForestPoint.read(from: &buf), 
+                start: FfiConverterOptionTypeStartTest.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: ChangeView, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.title, into: &buf)
+        FfiConverterTypeSideView.write(value.old, into: &buf)
+        FfiConverterTypeSideView.write(value.new, into: &buf)
+        FfiConverterTypeVerdictTone.write(value.tone, into: &buf)
+        FfiConverterString.write(value.verdict, into: &buf)
+        FfiConverterString.write(value.probability, into: &buf)
+        FfiConverterDouble.write(value.newBetter, into: &buf)
+        FfiConverterString.write(value.ratio, into: &buf)
+        FfiConverterString.write(value.p, into: &buf)
+        FfiConverterSequenceString.write(value.reasons, into: &buf)
+        FfiConverterString.write(value.more, into: &buf)
+        FfiConverterTypeForestPoint.write(value.forest, into: &buf)
+        FfiConverterOptionTypeStartTest.write(value.start, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeChangeView_lift(_ buf: RustBuffer) throws -> ChangeView {
+    return try FfiConverterTypeChangeView.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeChangeView_lower(_ value: ChangeView) -> RustBuffer {
+    return FfiConverterTypeChangeView.lower(value)
+}
+
+
+/**
+ * "Did it matter?"
+ */
+public struct ChangesView: Equatable, Hashable {
+    /**
+     * Its heading.
+     */
+    public let title: String
+    /**
+     * What it says, in one sentence.
+     */
+    public let says: String
+    /**
+     * How many changes were looked at.
+     */
+    public let lookedAt: UInt32
+    /**
+     * What that means.
+     */
+    public let warning: String
+    /**
+     * The axis of the forest plot: log2 of the ratio, new against old.
+     */
+    public let axis: Axis
+    /**
+     * The changes, in the order they were made.
+     */
+    public let changes: [ChangeView]
+    /**
+     * The alternating test that runs.
+     */
+    public let test: AlternationView?
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Its heading.
+         */title: String, 
+        /**
+         * What it says, in one sentence.
+         */says: String, 
+        /**
+         * How many changes were looked at.
+         */lookedAt: UInt32, 
+        /**
+         * What that means.
+         */warning: String, 
+        /**
+         * The axis of the forest plot: log2 of the ratio, new against old.
+         */axis: Axis, 
+        /**
+         * The changes, in the order they were made.
+         */changes: [ChangeView], 
+        /**
+         * The alternating test that runs.
+         */test: AlternationView?) {
+        self.title = title
+        self.says = says
+        self.lookedAt = lookedAt
+        self.warning = warning
+        self.axis = axis
+        self.changes = changes
+        self.test = test
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension ChangesView: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeChangesView: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> ChangesView {
+        return
+            try ChangesView(
+                title: FfiConverterString.read(from: &buf), 
+                says: FfiConverterString.read(from: &buf), 
+                lookedAt: FfiConverterUInt32.read(from: &buf), 
+                warning: FfiConverterString.read(from: &buf), 
+                axis: FfiConverterTypeAxis.read(from: &buf), 
+                changes: FfiConverterSequenceTypeChangeView.read(from: &buf), 
+                test: FfiConverterOptionTypeAlternationView.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: ChangesView, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.title, into: &buf)
+        FfiConverterString.write(value.says, into: &buf)
+        FfiConverterUInt32.write(value.lookedAt, into: &buf)
+        FfiConverterString.write(value.warning, into: &buf)
+        FfiConverterTypeAxis.write(value.axis, into: &buf)
+        FfiConverterSequenceTypeChangeView.write(value.changes, into: &buf)
+        FfiConverterOptionTypeAlternationView.write(value.test, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeChangesView_lift(_ buf: RustBuffer) throws -> ChangesView {
+    return try FfiConverterTypeChangesView.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeChangesView_lower(_ value: ChangesView) -> RustBuffer {
+    return FfiConverterTypeChangesView.lower(value)
+}
+
+
+/**
+ * An interval drawn as an area between two lines, hatched.
+ */
+public struct ChartBand: Equatable, Hashable {
+    /**
+     * What it is.
+     */
+    public let label: String
+    /**
+     * Across.
+     */
+    public let x: [Double]
+    /**
+     * Lower line.
+     */
+    public let low: [Double]
+    /**
+     * Upper line.
+     */
+    public let high: [Double]
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * What it is.
+         */label: String, 
+        /**
+         * Across.
+         */x: [Double], 
+        /**
+         * Lower line.
+         */low: [Double], 
+        /**
+         * Upper line.
+         */high: [Double]) {
+        self.label = label
+        self.x = x
+        self.low = low
+        self.high = high
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension ChartBand: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeChartBand: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> ChartBand {
+        return
+            try ChartBand(
+                label: FfiConverterString.read(from: &buf), 
+                x: FfiConverterSequenceDouble.read(from: &buf), 
+                low: FfiConverterSequenceDouble.read(from: &buf), 
+                high: FfiConverterSequenceDouble.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: ChartBand, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.label, into: &buf)
+        FfiConverterSequenceDouble.write(value.x, into: &buf)
+        FfiConverterSequenceDouble.write(value.low, into: &buf)
+        FfiConverterSequenceDouble.write(value.high, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeChartBand_lift(_ buf: RustBuffer) throws -> ChartBand {
+    return try FfiConverterTypeChartBand.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeChartBand_lower(_ value: ChartBand) -> RustBuffer {
+    return FfiConverterTypeChartBand.lower(value)
+}
+
+
+/**
+ * A bar of a count, outlined.
+ */
+public struct ChartBar: Equatable, Hashable {
+    /**
+     * From.
+     */
+    public let from: Double
+    /**
+     * To.
+     */
+    public let to: Double
+    /**
+     * Height.
+     */
+    public let height: Double
+    /**
+     * The count behind it.
+     */
+    public let label: String
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * From.
+         */from: Double, 
+        /**
+         * To.
+         */to: Double, 
+        /**
+         * Height.
+         */height: Double, 
+        /**
+         * The count behind it.
+         */label: String) {
+        self.from = from
+        self.to = to
+        self.height = height
+        self.label = label
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension ChartBar: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeChartBar: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> ChartBar {
+        return
+            try ChartBar(
+                from: FfiConverterDouble.read(from: &buf), 
+                to: FfiConverterDouble.read(from: &buf), 
+                height: FfiConverterDouble.read(from: &buf), 
+                label: FfiConverterString.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: ChartBar, into buf: inout [UInt8]) {
+        FfiConverterDouble.write(value.from, into: &buf)
+        FfiConverterDouble.write(value.to, into: &buf)
+        FfiConverterDouble.write(value.height, into: &buf)
+        FfiConverterString.write(value.label, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeChartBar_lift(_ buf: RustBuffer) throws -> ChartBar {
+    return try FfiConverterTypeChartBar.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeChartBar_lower(_ value: ChartBar) -> RustBuffer {
+    return FfiConverterTypeChartBar.lower(value)
+}
+
+
+/**
+ * A point.
+ */
+public struct ChartDot: Equatable, Hashable {
+    /**
+     * Across.
+     */
+    public let x: Double
+    /**
+     * Up.
+     */
+    public let y: Double
+    /**
+     * What it is.
+     */
+    public let shape: DotShape
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Across.
+         */x: Double, 
+        /**
+         * Up.
+         */y: Double, 
+        /**
+         * What it is.
+         */shape: DotShape) {
+        self.x = x
+        self.y = y
+        self.shape = shape
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension ChartDot: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeChartDot: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> ChartDot {
+        return
+            try ChartDot(
+                x: FfiConverterDouble.read(from: &buf), 
+                y: FfiConverterDouble.read(from: &buf), 
+                shape: FfiConverterTypeDotShape.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: ChartDot, into buf: inout [UInt8]) {
+        FfiConverterDouble.write(value.x, into: &buf)
+        FfiConverterDouble.write(value.y, into: &buf)
+        FfiConverterTypeDotShape.write(value.shape, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeChartDot_lift(_ buf: RustBuffer) throws -> ChartDot {
+    return try FfiConverterTypeChartDot.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeChartDot_lower(_ value: ChartDot) -> RustBuffer {
+    return FfiConverterTypeChartDot.lower(value)
+}
+
+
+/**
+ * A line through points.
+ */
+public struct ChartLine: Equatable, Hashable {
+    /**
+     * What it is, for the key below the picture; empty where another line says it.
+     */
+    public let label: String
+    /**
+     * How it is drawn.
+     */
+    public let style: LineStyle
+    /**
+     * Across.
+     */
+    public let x: [Double]
+    /**
+     * Up.
+     */
+    public let y: [Double]
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * What it is, for the key below the picture; empty where another line says it.
+         */label: String, 
+        /**
+         * How it is drawn.
+         */style: LineStyle, 
+        /**
+         * Across.
+         */x: [Double], 
+        /**
+         * Up.
+         */y: [Double]) {
+        self.label = label
+        self.style = style
+        self.x = x
+        self.y = y
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension ChartLine: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeChartLine: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> ChartLine {
+        return
+            try ChartLine(
+                label: FfiConverterString.read(from: &buf), 
+                style: FfiConverterTypeLineStyle.read(from: &buf), 
+                x: FfiConverterSequenceDouble.read(from: &buf), 
+                y: FfiConverterSequenceDouble.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: ChartLine, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.label, into: &buf)
+        FfiConverterTypeLineStyle.write(value.style, into: &buf)
+        FfiConverterSequenceDouble.write(value.x, into: &buf)
+        FfiConverterSequenceDouble.write(value.y, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeChartLine_lift(_ buf: RustBuffer) throws -> ChartLine {
+    return try FfiConverterTypeChartLine.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeChartLine_lower(_ value: ChartLine) -> RustBuffer {
+    return FfiConverterTypeChartLine.lower(value)
+}
+
+
+/**
+ * A stretch along the axis across, drawn as a bracket at the foot with its words.
+ */
+public struct ChartSpan: Equatable, Hashable {
+    /**
+     * What it is.
+     */
+    public let label: String
+    /**
+     * From.
+     */
+    public let from: Double
+    /**
+     * To.
+     */
+    public let to: Double
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * What it is.
+         */label: String, 
+        /**
+         * From.
+         */from: Double, 
+        /**
+         * To.
+         */to: Double) {
+        self.label = label
+        self.from = from
+        self.to = to
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension ChartSpan: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeChartSpan: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> ChartSpan {
+        return
+            try ChartSpan(
+                label: FfiConverterString.read(from: &buf), 
+                from: FfiConverterDouble.read(from: &buf), 
+                to: FfiConverterDouble.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: ChartSpan, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.label, into: &buf)
+        FfiConverterDouble.write(value.from, into: &buf)
+        FfiConverterDouble.write(value.to, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeChartSpan_lift(_ buf: RustBuffer) throws -> ChartSpan {
+    return try FfiConverterTypeChartSpan.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeChartSpan_lower(_ value: ChartSpan) -> RustBuffer {
+    return FfiConverterTypeChartSpan.lower(value)
+}
+
+
+/**
+ * A picture with its message in words.
+ */
+public struct ChartView: Equatable, Hashable {
+    /**
+     * Which.
+     */
+    public let kind: ChartKind
+    /**
+     * Its heading.
+     */
+    public let title: String
+    /**
+     * What it says, in one sentence.
+     */
+    public let says: String
+    /**
+     * How that was obtained: counts, levels, what is assumed.
+     */
+    public let notes: [String]
+    /**
+     * Across.
+     */
+    public let x: Axis
+    /**
+     * Up.
+     */
+    public let y: Axis
+    /**
+     * Intervals.
+     */
+    public let bands: [ChartBand]
+    /**
+     * Bars.
+     */
+    public let bars: [ChartBar]
+    /**
+     * Lines.
+     */
+    public let lines: [ChartLine]
+    /**
+     * Stretches.
+     */
+    public let spans: [ChartSpan]
+    /**
+     * Points.
+     */
+    public let dots: [ChartDot]
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Which.
+         */kind: ChartKind, 
+        /**
+         * Its heading.
+         */title: String, 
+        /**
+         * What it says, in one sentence.
+         */says: String, 
+        /**
+         * How that was obtained: counts, levels, what is assumed.
+         */notes: [String], 
+        /**
+         * Across.
+         */x: Axis, 
+        /**
+         * Up.
+         */y: Axis, 
+        /**
+         * Intervals.
+         */bands: [ChartBand], 
+        /**
+         * Bars.
+         */bars: [ChartBar], 
+        /**
+         * Lines.
+         */lines: [ChartLine], 
+        /**
+         * Stretches.
+         */spans: [ChartSpan], 
+        /**
+         * Points.
+         */dots: [ChartDot]) {
+        self.kind = kind
+        self.title = title
+        self.says = says
+        self.notes = notes
+        self.x = x
+        self.y = y
+        self.bands = bands
+        self.bars = bars
+        self.lines = lines
+        self.spans = spans
+        self.dots = dots
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension ChartView: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeChartView: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> ChartView {
+        return
+            try ChartView(
+                kind: FfiConverterTypeChartKind.read(from: &buf), 
+                title: FfiConverterString.read(from: &buf), 
+                says: FfiConverterString.read(from: &buf), 
+                notes: FfiConverterSequenceString.read(from: &buf), 
+                x: FfiConverterTypeAxis.read(from: &buf), 
+                y: FfiConverterTypeAxis.read(from: &buf), 
+                bands: FfiConverterSequenceTypeChartBand.read(from: &buf), 
+                bars: FfiConverterSequenceTypeChartBar.read(from: &buf), 
+                lines: FfiConverterSequenceTypeChartLine.read(from: &buf), 
+                spans: FfiConverterSequenceTypeChartSpan.read(from: &buf), 
+                dots: FfiConverterSequenceTypeChartDot.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: ChartView, into buf: inout [UInt8]) {
+        FfiConverterTypeChartKind.write(value.kind, into: &buf)
+        FfiConverterString.write(value.title, into: &buf)
+        FfiConverterString.write(value.says, into: &buf)
+        FfiConverterSequenceString.write(value.notes, into: &buf)
+        FfiConverterTypeAxis.write(value.x, into: &buf)
+        FfiConverterTypeAxis.write(value.y, into: &buf)
+        FfiConverterSequenceTypeChartBand.write(value.bands, into: &buf)
+        FfiConverterSequenceTypeChartBar.write(value.bars, into: &buf)
+        FfiConverterSequenceTypeChartLine.write(value.lines, into: &buf)
+        FfiConverterSequenceTypeChartSpan.write(value.spans, into: &buf)
+        FfiConverterSequenceTypeChartDot.write(value.dots, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeChartView_lift(_ buf: RustBuffer) throws -> ChartView {
+    return try FfiConverterTypeChartView.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeChartView_lower(_ value: ChartView) -> RustBuffer {
+    return FfiConverterTypeChartView.lower(value)
+}
+
+
+/**
  * One value that can be tapped.
  */
 public struct Choice: Equatable, Hashable {
@@ -1815,6 +2917,303 @@ public func FfiConverterTypeFanGlass_lift(_ buf: RustBuffer) throws -> FanGlass 
 #endif
 public func FfiConverterTypeFanGlass_lower(_ value: FanGlass) -> RustBuffer {
     return FfiConverterTypeFanGlass.lower(value)
+}
+
+
+/**
+ * One figure with its range.
+ */
+public struct ForecastLine: Equatable, Hashable {
+    /**
+     * What it is: "Bites to come".
+     */
+    public let label: String
+    /**
+     * "2 to 5, most likely 3".
+     */
+    public let value: String
+    /**
+     * One future in ten stays below this.
+     */
+    public let low: Double
+    /**
+     * The middle one.
+     */
+    public let likely: Double
+    /**
+     * One future in ten passes this.
+     */
+    public let high: Double
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * What it is: "Bites to come".
+         */label: String, 
+        /**
+         * "2 to 5, most likely 3".
+         */value: String, 
+        /**
+         * One future in ten stays below this.
+         */low: Double, 
+        /**
+         * The middle one.
+         */likely: Double, 
+        /**
+         * One future in ten passes this.
+         */high: Double) {
+        self.label = label
+        self.value = value
+        self.low = low
+        self.likely = likely
+        self.high = high
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension ForecastLine: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeForecastLine: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> ForecastLine {
+        return
+            try ForecastLine(
+                label: FfiConverterString.read(from: &buf), 
+                value: FfiConverterString.read(from: &buf), 
+                low: FfiConverterDouble.read(from: &buf), 
+                likely: FfiConverterDouble.read(from: &buf), 
+                high: FfiConverterDouble.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: ForecastLine, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.label, into: &buf)
+        FfiConverterString.write(value.value, into: &buf)
+        FfiConverterDouble.write(value.low, into: &buf)
+        FfiConverterDouble.write(value.likely, into: &buf)
+        FfiConverterDouble.write(value.high, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeForecastLine_lift(_ buf: RustBuffer) throws -> ForecastLine {
+    return try FfiConverterTypeForecastLine.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeForecastLine_lower(_ value: ForecastLine) -> RustBuffer {
+    return FfiConverterTypeForecastLine.lower(value)
+}
+
+
+/**
+ * What is to come until all-out.
+ */
+public struct ForecastView: Equatable, Hashable {
+    /**
+     * Its heading.
+     */
+    public let title: String
+    /**
+     * How much time is left, a choice by taps.
+     */
+    public let left: ChoiceRow
+    /**
+     * What it says, in one sentence.
+     */
+    public let says: String
+    /**
+     * Casts left, bites to come, fish to come, last useful cast.
+     */
+    public let lines: [ForecastLine]
+    /**
+     * How that was obtained.
+     */
+    public let notes: [String]
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Its heading.
+         */title: String, 
+        /**
+         * How much time is left, a choice by taps.
+         */left: ChoiceRow, 
+        /**
+         * What it says, in one sentence.
+         */says: String, 
+        /**
+         * Casts left, bites to come, fish to come, last useful cast.
+         */lines: [ForecastLine], 
+        /**
+         * How that was obtained.
+         */notes: [String]) {
+        self.title = title
+        self.left = left
+        self.says = says
+        self.lines = lines
+        self.notes = notes
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension ForecastView: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeForecastView: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> ForecastView {
+        return
+            try ForecastView(
+                title: FfiConverterString.read(from: &buf), 
+                left: FfiConverterTypeChoiceRow.read(from: &buf), 
+                says: FfiConverterString.read(from: &buf), 
+                lines: FfiConverterSequenceTypeForecastLine.read(from: &buf), 
+                notes: FfiConverterSequenceString.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: ForecastView, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.title, into: &buf)
+        FfiConverterTypeChoiceRow.write(value.left, into: &buf)
+        FfiConverterString.write(value.says, into: &buf)
+        FfiConverterSequenceTypeForecastLine.write(value.lines, into: &buf)
+        FfiConverterSequenceString.write(value.notes, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeForecastView_lift(_ buf: RustBuffer) throws -> ForecastView {
+    return try FfiConverterTypeForecastView.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeForecastView_lower(_ value: ForecastView) -> RustBuffer {
+    return FfiConverterTypeForecastView.lower(value)
+}
+
+
+/**
+ * One line of the forest plot, in log2 of the ratio, cut to the axis.
+ */
+public struct ForestPoint: Equatable, Hashable {
+    /**
+     * The ratio; none where one side has no bites.
+     */
+    public let at: Double?
+    /**
+     * Lower end of its 95 % limits.
+     */
+    public let low: Double
+    /**
+     * Upper end.
+     */
+    public let high: Double
+    /**
+     * Whether the lower end lies beyond the axis.
+     */
+    public let lowBeyond: Bool
+    /**
+     * Whether the upper end does.
+     */
+    public let highBeyond: Bool
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * The ratio; none where one side has no bites.
+         */at: Double?, 
+        /**
+         * Lower end of its 95 % limits.
+         */low: Double, 
+        /**
+         * Upper end.
+         */high: Double, 
+        /**
+         * Whether the lower end lies beyond the axis.
+         */lowBeyond: Bool, 
+        /**
+         * Whether the upper end does.
+         */highBeyond: Bool) {
+        self.at = at
+        self.low = low
+        self.high = high
+        self.lowBeyond = lowBeyond
+        self.highBeyond = highBeyond
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension ForestPoint: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeForestPoint: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> ForestPoint {
+        return
+            try ForestPoint(
+                at: FfiConverterOptionDouble.read(from: &buf), 
+                low: FfiConverterDouble.read(from: &buf), 
+                high: FfiConverterDouble.read(from: &buf), 
+                lowBeyond: FfiConverterBool.read(from: &buf), 
+                highBeyond: FfiConverterBool.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: ForestPoint, into buf: inout [UInt8]) {
+        FfiConverterOptionDouble.write(value.at, into: &buf)
+        FfiConverterDouble.write(value.low, into: &buf)
+        FfiConverterDouble.write(value.high, into: &buf)
+        FfiConverterBool.write(value.lowBeyond, into: &buf)
+        FfiConverterBool.write(value.highBeyond, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeForestPoint_lift(_ buf: RustBuffer) throws -> ForestPoint {
+    return try FfiConverterTypeForestPoint.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeForestPoint_lower(_ value: ForestPoint) -> RustBuffer {
+    return FfiConverterTypeForestPoint.lower(value)
 }
 
 
@@ -2500,6 +3899,14 @@ public struct PadWords: Equatable, Hashable {
      * Back to the Bank screen.
      */
     public let back: Said
+    /**
+     * Opens the Waits screen.
+     */
+    public let waits: Said
+    /**
+     * Opens "Did it matter?".
+     */
+    public let changes: Said
 
     // Default memberwise initializers are never public by default, so we
     // declare one manually.
@@ -2527,7 +3934,13 @@ public struct PadWords: Equatable, Hashable {
          */swim: Said, 
         /**
          * Back to the Bank screen.
-         */back: Said) {
+         */back: Said, 
+        /**
+         * Opens the Waits screen.
+         */waits: Said, 
+        /**
+         * Opens "Did it matter?".
+         */changes: Said) {
         self.screens = screens
         self.day = day
         self.night = night
@@ -2536,6 +3949,8 @@ public struct PadWords: Equatable, Hashable {
         self.more = more
         self.swim = swim
         self.back = back
+        self.waits = waits
+        self.changes = changes
     }
 
     
@@ -2561,7 +3976,9 @@ public struct FfiConverterTypePadWords: FfiConverterRustBuffer {
                 right: FfiConverterTypeSaid.read(from: &buf), 
                 more: FfiConverterTypeSaid.read(from: &buf), 
                 swim: FfiConverterTypeSaid.read(from: &buf), 
-                back: FfiConverterTypeSaid.read(from: &buf)
+                back: FfiConverterTypeSaid.read(from: &buf), 
+                waits: FfiConverterTypeSaid.read(from: &buf), 
+                changes: FfiConverterTypeSaid.read(from: &buf)
         )
     }
 
@@ -2574,6 +3991,8 @@ public struct FfiConverterTypePadWords: FfiConverterRustBuffer {
         FfiConverterTypeSaid.write(value.more, into: &buf)
         FfiConverterTypeSaid.write(value.swim, into: &buf)
         FfiConverterTypeSaid.write(value.back, into: &buf)
+        FfiConverterTypeSaid.write(value.waits, into: &buf)
+        FfiConverterTypeSaid.write(value.changes, into: &buf)
     }
 }
 
@@ -3406,6 +4825,115 @@ public func FfiConverterTypeSetupView_lower(_ value: SetupView) -> RustBuffer {
 
 
 /**
+ * One side of a change.
+ */
+public struct SideView: Equatable, Hashable {
+    /**
+     * The value, "pink".
+     */
+    public let value: String
+    /**
+     * "4 bites in 6 casts, 85 min".
+     */
+    public let counts: String
+    /**
+     * "2.8 an hour (0.8 to 7.2)".
+     */
+    public let rate: String
+    /**
+     * Bites per hour.
+     */
+    public let perHour: Double
+    /**
+     * Exact 95 % limits of it.
+     */
+    public let perHourLow: Double
+    /**
+     * Upper limit.
+     */
+    public let perHourHigh: Double
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * The value, "pink".
+         */value: String, 
+        /**
+         * "4 bites in 6 casts, 85 min".
+         */counts: String, 
+        /**
+         * "2.8 an hour (0.8 to 7.2)".
+         */rate: String, 
+        /**
+         * Bites per hour.
+         */perHour: Double, 
+        /**
+         * Exact 95 % limits of it.
+         */perHourLow: Double, 
+        /**
+         * Upper limit.
+         */perHourHigh: Double) {
+        self.value = value
+        self.counts = counts
+        self.rate = rate
+        self.perHour = perHour
+        self.perHourLow = perHourLow
+        self.perHourHigh = perHourHigh
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension SideView: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeSideView: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SideView {
+        return
+            try SideView(
+                value: FfiConverterString.read(from: &buf), 
+                counts: FfiConverterString.read(from: &buf), 
+                rate: FfiConverterString.read(from: &buf), 
+                perHour: FfiConverterDouble.read(from: &buf), 
+                perHourLow: FfiConverterDouble.read(from: &buf), 
+                perHourHigh: FfiConverterDouble.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: SideView, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.value, into: &buf)
+        FfiConverterString.write(value.counts, into: &buf)
+        FfiConverterString.write(value.rate, into: &buf)
+        FfiConverterDouble.write(value.perHour, into: &buf)
+        FfiConverterDouble.write(value.perHourLow, into: &buf)
+        FfiConverterDouble.write(value.perHourHigh, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeSideView_lift(_ buf: RustBuffer) throws -> SideView {
+    return try FfiConverterTypeSideView.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeSideView_lower(_ value: SideView) -> RustBuffer {
+    return FfiConverterTypeSideView.lower(value)
+}
+
+
+/**
  * Where a cast is aimed.
  */
 public struct Spot: Equatable, Hashable {
@@ -3491,6 +5019,194 @@ public func FfiConverterTypeSpot_lift(_ buf: RustBuffer) throws -> Spot {
 #endif
 public func FfiConverterTypeSpot_lower(_ value: Spot) -> RustBuffer {
     return FfiConverterTypeSpot.lower(value)
+}
+
+
+/**
+ * The key that starts a test of this change.
+ */
+public struct StartTest: Equatable, Hashable {
+    /**
+     * What to hand back: which factor,
+     */
+    public let factor: Factor
+    /**
+     * its value A
+     */
+    public let a: String
+    /**
+     * and its value B.
+     */
+    public let b: String
+    /**
+     * The word on the key.
+     */
+    public let label: String
+    /**
+     * The smaller line.
+     */
+    public let sub: String
+    /**
+     * What a screen reader says.
+     */
+    public let spoken: String
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * What to hand back: which factor,
+         */factor: Factor, 
+        /**
+         * its value A
+         */a: String, 
+        /**
+         * and its value B.
+         */b: String, 
+        /**
+         * The word on the key.
+         */label: String, 
+        /**
+         * The smaller line.
+         */sub: String, 
+        /**
+         * What a screen reader says.
+         */spoken: String) {
+        self.factor = factor
+        self.a = a
+        self.b = b
+        self.label = label
+        self.sub = sub
+        self.spoken = spoken
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension StartTest: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeStartTest: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> StartTest {
+        return
+            try StartTest(
+                factor: FfiConverterTypeFactor.read(from: &buf), 
+                a: FfiConverterString.read(from: &buf), 
+                b: FfiConverterString.read(from: &buf), 
+                label: FfiConverterString.read(from: &buf), 
+                sub: FfiConverterString.read(from: &buf), 
+                spoken: FfiConverterString.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: StartTest, into buf: inout [UInt8]) {
+        FfiConverterTypeFactor.write(value.factor, into: &buf)
+        FfiConverterString.write(value.a, into: &buf)
+        FfiConverterString.write(value.b, into: &buf)
+        FfiConverterString.write(value.label, into: &buf)
+        FfiConverterString.write(value.sub, into: &buf)
+        FfiConverterString.write(value.spoken, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeStartTest_lift(_ buf: RustBuffer) throws -> StartTest {
+    return try FfiConverterTypeStartTest.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeStartTest_lower(_ value: StartTest) -> RustBuffer {
+    return FfiConverterTypeStartTest.lower(value)
+}
+
+
+/**
+ * One cast of the plan.
+ */
+public struct StepView: Equatable, Hashable {
+    /**
+     * "3. pink".
+     */
+    public let label: String
+    /**
+     * A or B.
+     */
+    public let side: String
+    /**
+     * Where it stands.
+     */
+    public let state: StepState
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * "3. pink".
+         */label: String, 
+        /**
+         * A or B.
+         */side: String, 
+        /**
+         * Where it stands.
+         */state: StepState) {
+        self.label = label
+        self.side = side
+        self.state = state
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension StepView: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeStepView: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> StepView {
+        return
+            try StepView(
+                label: FfiConverterString.read(from: &buf), 
+                side: FfiConverterString.read(from: &buf), 
+                state: FfiConverterTypeStepState.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: StepView, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.label, into: &buf)
+        FfiConverterString.write(value.side, into: &buf)
+        FfiConverterTypeStepState.write(value.state, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeStepView_lift(_ buf: RustBuffer) throws -> StepView {
+    return try FfiConverterTypeStepView.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeStepView_lower(_ value: StepView) -> RustBuffer {
+    return FfiConverterTypeStepView.lower(value)
 }
 
 
@@ -3713,6 +5429,75 @@ public func FfiConverterTypeStripView_lower(_ value: StripView) -> RustBuffer {
 
 
 /**
+ * A key of the Swim screen and its place.
+ */
+public struct SwimKeyPlace: Equatable, Hashable {
+    /**
+     * Which.
+     */
+    public let key: SwimKey
+    /**
+     * Where, in px.
+     */
+    public let rect: Rect
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Which.
+         */key: SwimKey, 
+        /**
+         * Where, in px.
+         */rect: Rect) {
+        self.key = key
+        self.rect = rect
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension SwimKeyPlace: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeSwimKeyPlace: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwimKeyPlace {
+        return
+            try SwimKeyPlace(
+                key: FfiConverterTypeSwimKey.read(from: &buf), 
+                rect: FfiConverterTypeRect.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: SwimKeyPlace, into buf: inout [UInt8]) {
+        FfiConverterTypeSwimKey.write(value.key, into: &buf)
+        FfiConverterTypeRect.write(value.rect, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeSwimKeyPlace_lift(_ buf: RustBuffer) throws -> SwimKeyPlace {
+    return try FfiConverterTypeSwimKeyPlace.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeSwimKeyPlace_lower(_ value: SwimKeyPlace) -> RustBuffer {
+    return FfiConverterTypeSwimKeyPlace.lower(value)
+}
+
+
+/**
  * One key, ready to draw.
  */
 public struct SwimKeyView: Equatable, Hashable {
@@ -3808,6 +5593,115 @@ public func FfiConverterTypeSwimKeyView_lift(_ buf: RustBuffer) throws -> SwimKe
 #endif
 public func FfiConverterTypeSwimKeyView_lower(_ value: SwimKeyView) -> RustBuffer {
     return FfiConverterTypeSwimKeyView.lower(value)
+}
+
+
+/**
+ * Where the Swim screen's things lie, in px.
+ */
+public struct SwimLayout: Equatable, Hashable {
+    /**
+     * Title and area.
+     */
+    public let head: Rect
+    /**
+     * The fan.
+     */
+    public let canvas: Rect
+    /**
+     * Where next and its reasons.
+     */
+    public let words: Rect
+    /**
+     * Keys that stand always.
+     */
+    public let keys: [SwimKeyPlace]
+    /**
+     * Further keys and rows are behind this one.
+     */
+    public let more: Rect
+    /**
+     * Back to the Bank.
+     */
+    public let back: Rect
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Title and area.
+         */head: Rect, 
+        /**
+         * The fan.
+         */canvas: Rect, 
+        /**
+         * Where next and its reasons.
+         */words: Rect, 
+        /**
+         * Keys that stand always.
+         */keys: [SwimKeyPlace], 
+        /**
+         * Further keys and rows are behind this one.
+         */more: Rect, 
+        /**
+         * Back to the Bank.
+         */back: Rect) {
+        self.head = head
+        self.canvas = canvas
+        self.words = words
+        self.keys = keys
+        self.more = more
+        self.back = back
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension SwimLayout: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeSwimLayout: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwimLayout {
+        return
+            try SwimLayout(
+                head: FfiConverterTypeRect.read(from: &buf), 
+                canvas: FfiConverterTypeRect.read(from: &buf), 
+                words: FfiConverterTypeRect.read(from: &buf), 
+                keys: FfiConverterSequenceTypeSwimKeyPlace.read(from: &buf), 
+                more: FfiConverterTypeRect.read(from: &buf), 
+                back: FfiConverterTypeRect.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: SwimLayout, into buf: inout [UInt8]) {
+        FfiConverterTypeRect.write(value.head, into: &buf)
+        FfiConverterTypeRect.write(value.canvas, into: &buf)
+        FfiConverterTypeRect.write(value.words, into: &buf)
+        FfiConverterSequenceTypeSwimKeyPlace.write(value.keys, into: &buf)
+        FfiConverterTypeRect.write(value.more, into: &buf)
+        FfiConverterTypeRect.write(value.back, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeSwimLayout_lift(_ buf: RustBuffer) throws -> SwimLayout {
+    return try FfiConverterTypeSwimLayout.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeSwimLayout_lower(_ value: SwimLayout) -> RustBuffer {
+    return FfiConverterTypeSwimLayout.lower(value)
 }
 
 
@@ -4471,6 +6365,75 @@ public func FfiConverterTypeTextSizes_lower(_ value: TextSizes) -> RustBuffer {
 
 
 /**
+ * One figure on an axis.
+ */
+public struct Tick: Equatable, Hashable {
+    /**
+     * Where, in the units of the axis.
+     */
+    public let at: Double
+    /**
+     * What it says.
+     */
+    public let label: String
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Where, in the units of the axis.
+         */at: Double, 
+        /**
+         * What it says.
+         */label: String) {
+        self.at = at
+        self.label = label
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension Tick: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeTick: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> Tick {
+        return
+            try Tick(
+                at: FfiConverterDouble.read(from: &buf), 
+                label: FfiConverterString.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: Tick, into buf: inout [UInt8]) {
+        FfiConverterDouble.write(value.at, into: &buf)
+        FfiConverterString.write(value.label, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeTick_lift(_ buf: RustBuffer) throws -> Tick {
+    return try FfiConverterTypeTick.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeTick_lower(_ value: Tick) -> RustBuffer {
+    return FfiConverterTypeTick.lower(value)
+}
+
+
+/**
  * What a tap gives back.
  */
 public struct Update: Equatable, Hashable {
@@ -4566,6 +6529,105 @@ public func FfiConverterTypeUpdate_lift(_ buf: RustBuffer) throws -> Update {
 #endif
 public func FfiConverterTypeUpdate_lower(_ value: Update) -> RustBuffer {
     return FfiConverterTypeUpdate.lower(value)
+}
+
+
+/**
+ * The Waits screen.
+ */
+public struct WaitsView: Equatable, Hashable {
+    /**
+     * Its heading.
+     */
+    public let title: String
+    /**
+     * What counts: "9 bites in 15 casts, 3 h 32 in the water."
+     */
+    public let counts: String
+    /**
+     * Which casts count, each row a choice by taps; hand the field and value back to choose.
+     */
+    public let rows: [ChoiceRow]
+    /**
+     * The pictures, most telling first; empty before the first cast is in.
+     */
+    public let charts: [ChartView]
+    /**
+     * What the rest of a day is likely to hold.
+     */
+    public let forecast: ForecastView?
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Its heading.
+         */title: String, 
+        /**
+         * What counts: "9 bites in 15 casts, 3 h 32 in the water."
+         */counts: String, 
+        /**
+         * Which casts count, each row a choice by taps; hand the field and value back to choose.
+         */rows: [ChoiceRow], 
+        /**
+         * The pictures, most telling first; empty before the first cast is in.
+         */charts: [ChartView], 
+        /**
+         * What the rest of a day is likely to hold.
+         */forecast: ForecastView?) {
+        self.title = title
+        self.counts = counts
+        self.rows = rows
+        self.charts = charts
+        self.forecast = forecast
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension WaitsView: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeWaitsView: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> WaitsView {
+        return
+            try WaitsView(
+                title: FfiConverterString.read(from: &buf), 
+                counts: FfiConverterString.read(from: &buf), 
+                rows: FfiConverterSequenceTypeChoiceRow.read(from: &buf), 
+                charts: FfiConverterSequenceTypeChartView.read(from: &buf), 
+                forecast: FfiConverterOptionTypeForecastView.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: WaitsView, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.title, into: &buf)
+        FfiConverterString.write(value.counts, into: &buf)
+        FfiConverterSequenceTypeChoiceRow.write(value.rows, into: &buf)
+        FfiConverterSequenceTypeChartView.write(value.charts, into: &buf)
+        FfiConverterOptionTypeForecastView.write(value.forecast, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeWaitsView_lift(_ buf: RustBuffer) throws -> WaitsView {
+    return try FfiConverterTypeWaitsView.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeWaitsView_lower(_ value: WaitsView) -> RustBuffer {
+    return FfiConverterTypeWaitsView.lower(value)
 }
 
 
@@ -4817,6 +6879,39 @@ public enum Action: Equatable, Hashable {
          */straightOutCdeg: Int32
     )
     /**
+     * Which casts count on the Waits screen, and how much time is left there.
+     */
+    case chooseCasts(
+        /**
+         * The row's field.
+         */field: String, 
+        /**
+         * The choice's value; empty for all.
+         */value: String
+    )
+    /**
+     * Begin an alternating test of two values that were changed for one another.
+     */
+    case startAlternation(
+        /**
+         * What is alternated.
+         */factor: Factor, 
+        /**
+         * Value A, as the change spells it.
+         */a: String, 
+        /**
+         * Value B.
+         */b: String
+    )
+    /**
+     * Set rig or spot for the next cast of the test.
+     */
+    case setNextStep
+    /**
+     * End the test.
+     */
+    case endAlternation
+    /**
      * Take the last entry back.
      */
     case undo
@@ -4925,9 +7020,19 @@ public struct FfiConverterTypeAction: FfiConverterRustBuffer {
         case 28: return .placePeg(latE7: try FfiConverterInt64.read(from: &buf), lonE7: try FfiConverterInt64.read(from: &buf), straightOutCdeg: try FfiConverterInt32.read(from: &buf)
         )
         
-        case 29: return .undo
+        case 29: return .chooseCasts(field: try FfiConverterString.read(from: &buf), value: try FfiConverterString.read(from: &buf)
+        )
         
-        case 30: return .redo
+        case 30: return .startAlternation(factor: try FfiConverterTypeFactor.read(from: &buf), a: try FfiConverterString.read(from: &buf), b: try FfiConverterString.read(from: &buf)
+        )
+        
+        case 31: return .setNextStep
+        
+        case 32: return .endAlternation
+        
+        case 33: return .undo
+        
+        case 34: return .redo
         
         default: throw UniffiInternalError.unexpectedEnumCase
         }
@@ -5084,12 +7189,33 @@ public struct FfiConverterTypeAction: FfiConverterRustBuffer {
             FfiConverterInt32.write(straightOutCdeg, into: &buf)
             
         
-        case .undo:
+        case let .chooseCasts(field,value):
             writeInt(&buf, Int32(29))
+            FfiConverterString.write(field, into: &buf)
+            FfiConverterString.write(value, into: &buf)
+            
+        
+        case let .startAlternation(factor,a,b):
+            writeInt(&buf, Int32(30))
+            FfiConverterTypeFactor.write(factor, into: &buf)
+            FfiConverterString.write(a, into: &buf)
+            FfiConverterString.write(b, into: &buf)
+            
+        
+        case .setNextStep:
+            writeInt(&buf, Int32(31))
+        
+        
+        case .endAlternation:
+            writeInt(&buf, Int32(32))
+        
+        
+        case .undo:
+            writeInt(&buf, Int32(33))
         
         
         case .redo:
-            writeInt(&buf, Int32(30))
+            writeInt(&buf, Int32(34))
         
         }
     }
@@ -5308,6 +7434,341 @@ public func FfiConverterTypeBankState_lift(_ buf: RustBuffer) throws -> BankStat
 #endif
 public func FfiConverterTypeBankState_lower(_ value: BankState) -> RustBuffer {
     return FfiConverterTypeBankState.lower(value)
+}
+
+
+
+/**
+ * Which picture.
+ */
+
+public enum ChartKind: Equatable, Hashable {
+    
+    /**
+     * Share of casts still without a bite.
+     */
+    case survival
+    /**
+     * Chance of a bite in the next minute.
+     */
+    case hazard
+    /**
+     * Bites per hour by leave time.
+     */
+    case leaveTime
+    /**
+     * Today against earlier sessions.
+     */
+    case earlier
+    /**
+     * Waits over the day.
+     */
+    case drift
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension ChartKind: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeChartKind: FfiConverterRustBuffer {
+    typealias SwiftType = ChartKind
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> ChartKind {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .survival
+        
+        case 2: return .hazard
+        
+        case 3: return .leaveTime
+        
+        case 4: return .earlier
+        
+        case 5: return .drift
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: ChartKind, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .survival:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .hazard:
+            writeInt(&buf, Int32(2))
+        
+        
+        case .leaveTime:
+            writeInt(&buf, Int32(3))
+        
+        
+        case .earlier:
+            writeInt(&buf, Int32(4))
+        
+        
+        case .drift:
+            writeInt(&buf, Int32(5))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeChartKind_lift(_ buf: RustBuffer) throws -> ChartKind {
+    return try FfiConverterTypeChartKind.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeChartKind_lower(_ value: ChartKind) -> RustBuffer {
+    return FfiConverterTypeChartKind.lower(value)
+}
+
+
+
+/**
+ * What a point is, told by its shape.
+ */
+
+public enum DotShape: Equatable, Hashable {
+    
+    /**
+     * A bite: filled.
+     */
+    case bite
+    /**
+     * Without a bite: a ring with a stroke upward, since the wait is longer than this.
+     */
+    case withoutBite
+    /**
+     * The best time: a diamond.
+     */
+    case best
+    /**
+     * The angler's habit: a cross.
+     */
+    case habit
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension DotShape: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeDotShape: FfiConverterRustBuffer {
+    typealias SwiftType = DotShape
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> DotShape {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .bite
+        
+        case 2: return .withoutBite
+        
+        case 3: return .best
+        
+        case 4: return .habit
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: DotShape, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .bite:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .withoutBite:
+            writeInt(&buf, Int32(2))
+        
+        
+        case .best:
+            writeInt(&buf, Int32(3))
+        
+        
+        case .habit:
+            writeInt(&buf, Int32(4))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeDotShape_lift(_ buf: RustBuffer) throws -> DotShape {
+    return try FfiConverterTypeDotShape.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeDotShape_lower(_ value: DotShape) -> RustBuffer {
+    return FfiConverterTypeDotShape.lower(value)
+}
+
+
+
+/**
+ * What may be changed between two casts of a rod.
+ */
+
+public enum Factor: Equatable, Hashable {
+    
+    /**
+     * Spot: where it was cast, range included.
+     */
+    case spot
+    /**
+     * Bait.
+     */
+    case bait
+    /**
+     * Colour of the bait.
+     */
+    case colour
+    /**
+     * Height of the pop-up off the bottom.
+     */
+    case height
+    /**
+     * Length of the hooklength.
+     */
+    case hooklength
+    /**
+     * Hook size.
+     */
+    case hookSize
+    /**
+     * Lead or feeder weight.
+     */
+    case lead
+    /**
+     * Leader.
+     */
+    case leader
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension Factor: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeFactor: FfiConverterRustBuffer {
+    typealias SwiftType = Factor
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> Factor {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .spot
+        
+        case 2: return .bait
+        
+        case 3: return .colour
+        
+        case 4: return .height
+        
+        case 5: return .hooklength
+        
+        case 6: return .hookSize
+        
+        case 7: return .lead
+        
+        case 8: return .leader
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: Factor, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .spot:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .bait:
+            writeInt(&buf, Int32(2))
+        
+        
+        case .colour:
+            writeInt(&buf, Int32(3))
+        
+        
+        case .height:
+            writeInt(&buf, Int32(4))
+        
+        
+        case .hooklength:
+            writeInt(&buf, Int32(5))
+        
+        
+        case .hookSize:
+            writeInt(&buf, Int32(6))
+        
+        
+        case .lead:
+            writeInt(&buf, Int32(7))
+        
+        
+        case .leader:
+            writeInt(&buf, Int32(8))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeFactor_lift(_ buf: RustBuffer) throws -> Factor {
+    return try FfiConverterTypeFactor.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeFactor_lower(_ value: Factor) -> RustBuffer {
+    return FfiConverterTypeFactor.lower(value)
 }
 
 
@@ -6364,6 +8825,91 @@ public func FfiConverterTypeLineRole_lower(_ value: LineRole) -> RustBuffer {
 
 
 /**
+ * How a line is drawn, so that lines are told apart without colour.
+ */
+
+public enum LineStyle: Equatable, Hashable {
+    
+    /**
+     * Thick and unbroken.
+     */
+    case solid
+    /**
+     * Dashes.
+     */
+    case dashed
+    /**
+     * Dots: the ends of an interval.
+     */
+    case dotted
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension LineStyle: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeLineStyle: FfiConverterRustBuffer {
+    typealias SwiftType = LineStyle
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> LineStyle {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .solid
+        
+        case 2: return .dashed
+        
+        case 3: return .dotted
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: LineStyle, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .solid:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .dashed:
+            writeInt(&buf, Int32(2))
+        
+        
+        case .dotted:
+            writeInt(&buf, Int32(3))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeLineStyle_lift(_ buf: RustBuffer) throws -> LineStyle {
+    return try FfiConverterTypeLineStyle.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeLineStyle_lower(_ value: LineStyle) -> RustBuffer {
+    return FfiConverterTypeLineStyle.lower(value)
+}
+
+
+
+/**
  * Shape of a mark. Shapes before colours: no two kinds share one.
  */
 
@@ -6925,6 +9471,16 @@ public enum Screen: Equatable, Hashable {
      */
     case swim(SwimView
     )
+    /**
+     * What the record says of waiting.
+     */
+    case waits(WaitsView
+    )
+    /**
+     * Did a change matter?
+     */
+    case changes(ChangesView
+    )
 
 
 
@@ -6958,6 +9514,12 @@ public struct FfiConverterTypeScreen: FfiConverterRustBuffer {
         case 4: return .swim(try FfiConverterTypeSwimView.read(from: &buf)
         )
         
+        case 5: return .waits(try FfiConverterTypeWaitsView.read(from: &buf)
+        )
+        
+        case 6: return .changes(try FfiConverterTypeChangesView.read(from: &buf)
+        )
+        
         default: throw UniffiInternalError.unexpectedEnumCase
         }
     }
@@ -6984,6 +9546,16 @@ public struct FfiConverterTypeScreen: FfiConverterRustBuffer {
         case let .swim(v1):
             writeInt(&buf, Int32(4))
             FfiConverterTypeSwimView.write(v1, into: &buf)
+            
+        
+        case let .waits(v1):
+            writeInt(&buf, Int32(5))
+            FfiConverterTypeWaitsView.write(v1, into: &buf)
+            
+        
+        case let .changes(v1):
+            writeInt(&buf, Int32(6))
+            FfiConverterTypeChangesView.write(v1, into: &buf)
             
         }
     }
@@ -7097,6 +9669,101 @@ public func FfiConverterTypeStep_lift(_ buf: RustBuffer) throws -> Step {
 #endif
 public func FfiConverterTypeStep_lower(_ value: Step) -> RustBuffer {
     return FfiConverterTypeStep.lower(value)
+}
+
+
+
+/**
+ * Where a step stands.
+ */
+
+public enum StepState: Equatable, Hashable {
+    
+    /**
+     * Cast and in: ticked.
+     */
+    case done
+    /**
+     * Out now.
+     */
+    case out
+    /**
+     * The next to cast: arrowed.
+     */
+    case next
+    /**
+     * Later.
+     */
+    case later
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension StepState: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeStepState: FfiConverterRustBuffer {
+    typealias SwiftType = StepState
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> StepState {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .done
+        
+        case 2: return .out
+        
+        case 3: return .next
+        
+        case 4: return .later
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: StepState, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .done:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .out:
+            writeInt(&buf, Int32(2))
+        
+        
+        case .next:
+            writeInt(&buf, Int32(3))
+        
+        
+        case .later:
+            writeInt(&buf, Int32(4))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeStepState_lift(_ buf: RustBuffer) throws -> StepState {
+    return try FfiConverterTypeStepState.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeStepState_lower(_ value: StepState) -> RustBuffer {
+    return FfiConverterTypeStepState.lower(value)
 }
 
 
@@ -7352,6 +10019,91 @@ public func FfiConverterTypeSwimKey_lower(_ value: SwimKey) -> RustBuffer {
 
 
 /**
+ * What may be said of a change, for drawing.
+ */
+
+public enum VerdictTone: Equatable, Hashable {
+    
+    /**
+     * Can't tell yet: an open ring.
+     */
+    case unknown
+    /**
+     * Leans to one: half filled.
+     */
+    case leans
+    /**
+     * Clearly better here today: filled.
+     */
+    case clear
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension VerdictTone: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeVerdictTone: FfiConverterRustBuffer {
+    typealias SwiftType = VerdictTone
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> VerdictTone {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .unknown
+        
+        case 2: return .leans
+        
+        case 3: return .clear
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: VerdictTone, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .unknown:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .leans:
+            writeInt(&buf, Int32(2))
+        
+        
+        case .clear:
+            writeInt(&buf, Int32(3))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeVerdictTone_lift(_ buf: RustBuffer) throws -> VerdictTone {
+    return try FfiConverterTypeVerdictTone.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeVerdictTone_lower(_ value: VerdictTone) -> RustBuffer {
+    return FfiConverterTypeVerdictTone.lower(value)
+}
+
+
+
+/**
  * The unit a weight was entered in; it is never converted in the log.
  */
 
@@ -7448,6 +10200,14 @@ public enum Which: Equatable, Hashable {
      * The swim and where next; its picture is asked for apart.
      */
     case swim
+    /**
+     * What the record says of waiting.
+     */
+    case waits
+    /**
+     * Did a change matter?
+     */
+    case changes
 
 
 
@@ -7477,6 +10237,10 @@ public struct FfiConverterTypeWhich: FfiConverterRustBuffer {
         
         case 4: return .swim
         
+        case 5: return .waits
+        
+        case 6: return .changes
+        
         default: throw UniffiInternalError.unexpectedEnumCase
         }
     }
@@ -7499,6 +10263,14 @@ public struct FfiConverterTypeWhich: FfiConverterRustBuffer {
         
         case .swim:
             writeInt(&buf, Int32(4))
+        
+        
+        case .waits:
+            writeInt(&buf, Int32(5))
+        
+        
+        case .changes:
+            writeInt(&buf, Int32(6))
         
         }
     }
@@ -7619,6 +10391,54 @@ fileprivate struct FfiConverterOptionString: FfiConverterRustBuffer {
 #if swift(>=5.8)
 @_documentation(visibility: private)
 #endif
+fileprivate struct FfiConverterOptionTypeAlternationView: FfiConverterRustBuffer {
+    typealias SwiftType = AlternationView?
+
+    public static func write(_ value: SwiftType, into buf: inout [UInt8]) {
+        guard let value = value else {
+            writeInt(&buf, Int8(0))
+            return
+        }
+        writeInt(&buf, Int8(1))
+        FfiConverterTypeAlternationView.write(value, into: &buf)
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwiftType {
+        switch try readInt(&buf) as Int8 {
+        case 0: return nil
+        case 1: return try FfiConverterTypeAlternationView.read(from: &buf)
+        default: throw UniffiInternalError.unexpectedOptionalTag
+        }
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterOptionTypeForecastView: FfiConverterRustBuffer {
+    typealias SwiftType = ForecastView?
+
+    public static func write(_ value: SwiftType, into buf: inout [UInt8]) {
+        guard let value = value else {
+            writeInt(&buf, Int8(0))
+            return
+        }
+        writeInt(&buf, Int8(1))
+        FfiConverterTypeForecastView.write(value, into: &buf)
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwiftType {
+        switch try readInt(&buf) as Int8 {
+        case 0: return nil
+        case 1: return try FfiConverterTypeForecastView.read(from: &buf)
+        default: throw UniffiInternalError.unexpectedOptionalTag
+        }
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
 fileprivate struct FfiConverterOptionTypeRect: FfiConverterRustBuffer {
     typealias SwiftType = Rect?
 
@@ -7659,6 +10479,30 @@ fileprivate struct FfiConverterOptionTypeSessionSetup: FfiConverterRustBuffer {
         switch try readInt(&buf) as Int8 {
         case 0: return nil
         case 1: return try FfiConverterTypeSessionSetup.read(from: &buf)
+        default: throw UniffiInternalError.unexpectedOptionalTag
+        }
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterOptionTypeStartTest: FfiConverterRustBuffer {
+    typealias SwiftType = StartTest?
+
+    public static func write(_ value: SwiftType, into buf: inout [UInt8]) {
+        guard let value = value else {
+            writeInt(&buf, Int8(0))
+            return
+        }
+        writeInt(&buf, Int8(1))
+        FfiConverterTypeStartTest.write(value, into: &buf)
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwiftType {
+        switch try readInt(&buf) as Int8 {
+        case 0: return nil
+        case 1: return try FfiConverterTypeStartTest.read(from: &buf)
         default: throw UniffiInternalError.unexpectedOptionalTag
         }
     }
@@ -7985,6 +10829,181 @@ fileprivate struct FfiConverterSequenceTypeBrokenRule: FfiConverterRustBuffer {
 #if swift(>=5.8)
 @_documentation(visibility: private)
 #endif
+fileprivate struct FfiConverterSequenceTypeChangeView: FfiConverterRustBuffer {
+    typealias SwiftType = [ChangeView]
+
+    public static func write(_ value: [ChangeView], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeChangeView.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [ChangeView] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [ChangeView]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeChangeView.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceTypeChartBand: FfiConverterRustBuffer {
+    typealias SwiftType = [ChartBand]
+
+    public static func write(_ value: [ChartBand], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeChartBand.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [ChartBand] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [ChartBand]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeChartBand.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceTypeChartBar: FfiConverterRustBuffer {
+    typealias SwiftType = [ChartBar]
+
+    public static func write(_ value: [ChartBar], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeChartBar.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [ChartBar] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [ChartBar]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeChartBar.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceTypeChartDot: FfiConverterRustBuffer {
+    typealias SwiftType = [ChartDot]
+
+    public static func write(_ value: [ChartDot], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeChartDot.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [ChartDot] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [ChartDot]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeChartDot.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceTypeChartLine: FfiConverterRustBuffer {
+    typealias SwiftType = [ChartLine]
+
+    public static func write(_ value: [ChartLine], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeChartLine.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [ChartLine] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [ChartLine]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeChartLine.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceTypeChartSpan: FfiConverterRustBuffer {
+    typealias SwiftType = [ChartSpan]
+
+    public static func write(_ value: [ChartSpan], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeChartSpan.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [ChartSpan] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [ChartSpan]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeChartSpan.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceTypeChartView: FfiConverterRustBuffer {
+    typealias SwiftType = [ChartView]
+
+    public static func write(_ value: [ChartView], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeChartView.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [ChartView] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [ChartView]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeChartView.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
 fileprivate struct FfiConverterSequenceTypeChoice: FfiConverterRustBuffer {
     typealias SwiftType = [Choice]
 
@@ -8052,6 +11071,31 @@ fileprivate struct FfiConverterSequenceTypeDayTap: FfiConverterRustBuffer {
         seq.reserveCapacity(Int(len))
         for _ in 0 ..< len {
             seq.append(try FfiConverterTypeDayTap.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceTypeForecastLine: FfiConverterRustBuffer {
+    typealias SwiftType = [ForecastLine]
+
+    public static func write(_ value: [ForecastLine], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeForecastLine.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [ForecastLine] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [ForecastLine]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeForecastLine.read(from: &buf))
         }
         return seq
     }
@@ -8185,6 +11229,31 @@ fileprivate struct FfiConverterSequenceTypeRodView: FfiConverterRustBuffer {
 #if swift(>=5.8)
 @_documentation(visibility: private)
 #endif
+fileprivate struct FfiConverterSequenceTypeStepView: FfiConverterRustBuffer {
+    typealias SwiftType = [StepView]
+
+    public static func write(_ value: [StepView], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeStepView.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [StepView] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [StepView]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeStepView.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
 fileprivate struct FfiConverterSequenceTypeStripMark: FfiConverterRustBuffer {
     typealias SwiftType = [StripMark]
 
@@ -8210,6 +11279,31 @@ fileprivate struct FfiConverterSequenceTypeStripMark: FfiConverterRustBuffer {
 #if swift(>=5.8)
 @_documentation(visibility: private)
 #endif
+fileprivate struct FfiConverterSequenceTypeSwimKeyPlace: FfiConverterRustBuffer {
+    typealias SwiftType = [SwimKeyPlace]
+
+    public static func write(_ value: [SwimKeyPlace], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeSwimKeyPlace.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [SwimKeyPlace] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [SwimKeyPlace]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeSwimKeyPlace.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
 fileprivate struct FfiConverterSequenceTypeSwimKeyView: FfiConverterRustBuffer {
     typealias SwiftType = [SwimKeyView]
 
@@ -8227,6 +11321,31 @@ fileprivate struct FfiConverterSequenceTypeSwimKeyView: FfiConverterRustBuffer {
         seq.reserveCapacity(Int(len))
         for _ in 0 ..< len {
             seq.append(try FfiConverterTypeSwimKeyView.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceTypeTick: FfiConverterRustBuffer {
+    typealias SwiftType = [Tick]
+
+    public static func write(_ value: [Tick], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeTick.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [Tick] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [Tick]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeTick.read(from: &buf))
         }
         return seq
     }
@@ -8414,6 +11533,17 @@ public func readDay(text: String)throws  -> [DayTap]  {
     )
 })
 }
+/**
+ * Where the Swim screen's things lie on a glass.
+ */
+public func swimLayout(glass: Glass) -> SwimLayout  {
+    return try!  FfiConverterTypeSwimLayout_lift(try! rustCall() {
+        uniffiCallStatus in
+    uniffi_restwater_fn_func_swim_layout(
+        FfiConverterTypeGlass_lower(glass),uniffiCallStatus
+    )
+})
+}
 
 private enum InitializationResult {
     case ok
@@ -8440,6 +11570,9 @@ private let initializationResult: InitializationResult = {
         return InitializationResult.apiChecksumMismatch
     }
     if (uniffi_restwater_checksum_func_read_day() != 43388) {
+        return InitializationResult.apiChecksumMismatch
+    }
+    if (uniffi_restwater_checksum_func_swim_layout() != 45113) {
         return InitializationResult.apiChecksumMismatch
     }
     if (uniffi_restwater_checksum_method_restwater_act() != 8759) {

@@ -320,6 +320,11 @@ RustBuffer uniffi_restwater_fn_func_pad_words(RustCallStatus *_Nonnull out_statu
 RustBuffer uniffi_restwater_fn_func_read_day(RustBuffer text, RustCallStatus *_Nonnull out_status
 );
 #endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_FUNC_SWIM_LAYOUT
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_FUNC_SWIM_LAYOUT
+RustBuffer uniffi_restwater_fn_func_swim_layout(RustBuffer glass, RustCallStatus *_Nonnull out_status
+);
+#endif
 #ifndef UNIFFI_FFIDEF_FFI_RESTWATER_RUSTBUFFER_ALLOC
 #define UNIFFI_FFIDEF_FFI_RESTWATER_RUSTBUFFER_ALLOC
 RustBuffer ffi_restwater_rustbuffer_alloc(uint64_t size, RustCallStatus *_Nonnull out_status
@@ -601,6 +606,12 @@ uint16_t uniffi_restwater_checksum_func_pad_words(void
 #ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_FUNC_READ_DAY
 #define UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_FUNC_READ_DAY
 uint16_t uniffi_restwater_checksum_func_read_day(void
+    
+);
+#endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_FUNC_SWIM_LAYOUT
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_FUNC_SWIM_LAYOUT
+uint16_t uniffi_restwater_checksum_func_swim_layout(void
     
 );
 #endif

@@ -1,5 +1,6 @@
 package app.restwater.desktop
 
+import androidx.compose.runtime.Composable
 import androidx.compose.runtime.CompositionLocalProvider
 import app.restwater.core.BankState
 import app.restwater.core.BankView
@@ -18,11 +19,13 @@ import app.restwater.core.Which
 import app.restwater.core.bankLayout
 import app.restwater.core.padWords
 import app.restwater.core.readDay
+import app.restwater.ui.ChangesScreen
 import app.restwater.ui.Ink
 import app.restwater.ui.LocalInk
 import app.restwater.ui.LocalPxPerMm
 import app.restwater.ui.SetupScreen
 import app.restwater.ui.TackleScreen
+import app.restwater.ui.WaitsScreen
 import app.restwater.ui.smallFan
 import java.io.File
 import java.nio.file.Files
@@ -65,6 +68,7 @@ fun play(day: List<DayTap>, out: File, glass: Glass = GLASS) {
                 tap.picture?.let { name -> pictures(core, tap, bank, out, name, glass) }
             }
         }
+        learning(core, day.last(), out, glass)
         core.close()
     } finally {
         log.deleteRecursively()
@@ -85,6 +89,30 @@ private fun pictures(core: Restwater, tap: DayTap, bank: BankView, out: File, na
     val setup = (core.screen(Which.SETUP, tap.at) as Screen.Setup).v1
     val tackle = (core.screen(Which.TACKLE, tap.at) as Screen.Tackle).v1
     if (bank.rods.isEmpty()) write("setup", setupPicture(setup, bank, glass)) else write("tackle", tacklePicture(tackle, bank, glass))
+}
+
+/** What the day taught: the Waits screen and "Did it matter?" at its end, every page, as pictures and as JSON. */
+private fun learning(core: Restwater, last: DayTap, out: File, glass: Glass) {
+    fun json(which: Which, name: String) = File(out, "$name.json").writeText(core.screenJson(which, last.at))
+    json(Which.WAITS, "waits")
+    json(Which.CHANGES, "changes")
+    val bank = (core.screen(Which.BANK, last.at) as Screen.Bank).v1
+    val waits = (core.screen(Which.WAITS, last.at) as Screen.Waits).v1
+    val changes = (core.screen(Which.CHANGES, last.at) as Screen.Changes).v1
+    val large = glass.copy(textScale = 2.0)
+    val kinds = listOf(Triple("day", glass, Ink.Day), Triple("night", glass, Ink.Night), Triple("large-text", large, Ink.Day))
+    for ((kind, on, ink) in kinds) {
+        val layout = bankLayout(on, ask(bank))
+        fun write(name: String, content: @Composable () -> Unit) = File(out, "$name-$kind.png").writeBytes(
+            picture(on) { CompositionLocalProvider(LocalInk provides ink, LocalPxPerMm provides on.pxPerMm.toFloat(), content) },
+        )
+        repeat((waits.charts.size + if (waits.forecast == null) 0 else 1).coerceAtLeast(1)) { page ->
+            write("waits-${page + 1}") { WaitsScreen(waits, layout, back(on), padWords(), "", { _, _ -> }, page) { } }
+        }
+        repeat(1 + changes.changes.size) { page ->
+            write("changes-${page + 1}") { ChangesScreen(changes, layout, back(on), padWords(), "", { }, page) { } }
+        }
+    }
 }
 
 /** The set-up screen of a record as PNG, by day. */

@@ -683,6 +683,8 @@ internal object IntegrityCheckingUniffiLib {
     ): Int
     external fun uniffi_restwater_checksum_func_read_day(
     ): Int
+    external fun uniffi_restwater_checksum_func_swim_layout(
+    ): Int
     external fun uniffi_restwater_checksum_method_restwater_act(
     ): Int
     external fun uniffi_restwater_checksum_method_restwater_pause(
@@ -750,6 +752,8 @@ internal object UniffiLib {
     external fun uniffi_restwater_fn_func_pad_words(uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
     external fun uniffi_restwater_fn_func_read_day(`text`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
+    ): RustBuffer.ByValue
+    external fun uniffi_restwater_fn_func_swim_layout(`glass`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
     external fun ffi_restwater_rustbuffer_alloc(`size`: Long,uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
@@ -880,6 +884,9 @@ private fun uniffiCheckApiChecksums(lib: IntegrityCheckingUniffiLib) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
     if ((lib.uniffi_restwater_checksum_func_read_day() and 0xFFFF) != 43388) {
+        throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
+    }
+    if ((lib.uniffi_restwater_checksum_func_swim_layout() and 0xFFFF) != 45113) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
     if ((lib.uniffi_restwater_checksum_method_restwater_act() and 0xFFFF) != 8759) {
@@ -1824,6 +1831,165 @@ public object FfiConverterTypeAdviceView: FfiConverterRustBuffer<AdviceView> {
 
 
 /**
+ * The alternating test that runs.
+ */
+data class AlternationView (
+    /**
+     * "Test of colour: white and pink".
+     */
+    val `title`: kotlin.String
+    , 
+    /**
+     * What to cast next.
+     */
+    val `says`: kotlin.String
+    , 
+    /**
+     * How it is done, and casts that don't count.
+     */
+    val `notes`: List<kotlin.String>
+    , 
+    /**
+     * The casts planned, in order.
+     */
+    val `steps`: List<StepView>
+    , 
+    /**
+     * The key that sets rig or spot for the next cast: its smaller line; none where it is set already or the
+     * plan is through.
+     */
+    val `setSub`: kotlin.String?
+    , 
+    /**
+     * Its word.
+     */
+    val `setLabel`: kotlin.String
+    , 
+    /**
+     * The key that ends the test: its word.
+     */
+    val `endLabel`: kotlin.String
+    , 
+    /**
+     * Its smaller line.
+     */
+    val `endSub`: kotlin.String
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeAlternationView: FfiConverterRustBuffer<AlternationView> {
+    override fun read(buf: ByteBuffer): AlternationView {
+        return AlternationView(
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterSequenceString.read(buf),
+            FfiConverterSequenceTypeStepView.read(buf),
+            FfiConverterOptionalString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: AlternationView) = (
+            FfiConverterString.allocationSize(value.`title`) +
+            FfiConverterString.allocationSize(value.`says`) +
+            FfiConverterSequenceString.allocationSize(value.`notes`) +
+            FfiConverterSequenceTypeStepView.allocationSize(value.`steps`) +
+            FfiConverterOptionalString.allocationSize(value.`setSub`) +
+            FfiConverterString.allocationSize(value.`setLabel`) +
+            FfiConverterString.allocationSize(value.`endLabel`) +
+            FfiConverterString.allocationSize(value.`endSub`)
+    )
+
+    override fun write(value: AlternationView, buf: ByteBuffer) {
+            FfiConverterString.write(value.`title`, buf)
+            FfiConverterString.write(value.`says`, buf)
+            FfiConverterSequenceString.write(value.`notes`, buf)
+            FfiConverterSequenceTypeStepView.write(value.`steps`, buf)
+            FfiConverterOptionalString.write(value.`setSub`, buf)
+            FfiConverterString.write(value.`setLabel`, buf)
+            FfiConverterString.write(value.`endLabel`, buf)
+            FfiConverterString.write(value.`endSub`, buf)
+    }
+}
+
+
+
+/**
+ * One axis.
+ */
+data class Axis (
+    /**
+     * What it counts, with its unit.
+     */
+    val `label`: kotlin.String
+    , 
+    /**
+     * Lower end.
+     */
+    val `from`: kotlin.Double
+    , 
+    /**
+     * Upper end.
+     */
+    val `to`: kotlin.Double
+    , 
+    /**
+     * The figures on it.
+     */
+    val `ticks`: List<Tick>
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeAxis: FfiConverterRustBuffer<Axis> {
+    override fun read(buf: ByteBuffer): Axis {
+        return Axis(
+            FfiConverterString.read(buf),
+            FfiConverterDouble.read(buf),
+            FfiConverterDouble.read(buf),
+            FfiConverterSequenceTypeTick.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: Axis) = (
+            FfiConverterString.allocationSize(value.`label`) +
+            FfiConverterDouble.allocationSize(value.`from`) +
+            FfiConverterDouble.allocationSize(value.`to`) +
+            FfiConverterSequenceTypeTick.allocationSize(value.`ticks`)
+    )
+
+    override fun write(value: Axis, buf: ByteBuffer) {
+            FfiConverterString.write(value.`label`, buf)
+            FfiConverterDouble.write(value.`from`, buf)
+            FfiConverterDouble.write(value.`to`, buf)
+            FfiConverterSequenceTypeTick.write(value.`ticks`, buf)
+    }
+}
+
+
+
+/**
  * The whole screen, laid out. Rectangles are pixels.
  */
 data class BankLayout (
@@ -2165,6 +2331,646 @@ public object FfiConverterTypeBrokenRule: FfiConverterRustBuffer<BrokenRule> {
 
 
 /**
+ * One change against what it replaced.
+ */
+data class ChangeView (
+    /**
+     * "Colour: pink after white".
+     */
+    val `title`: kotlin.String
+    , 
+    /**
+     * What was there.
+     */
+    val `old`: SideView
+    , 
+    /**
+     * What replaced it.
+     */
+    val `new`: SideView
+    , 
+    /**
+     * For drawing.
+     */
+    val `tone`: VerdictTone
+    , 
+    /**
+     * "can't tell yet", "leans to pink", "pink clearly better here today".
+     */
+    val `verdict`: kotlin.String
+    , 
+    /**
+     * "Better with pink: 71 in 100."
+     */
+    val `probability`: kotlin.String
+    , 
+    /**
+     * The same as a number: that the new one is better.
+     */
+    val `newBetter`: kotlin.Double
+    , 
+    /**
+     * The ratio in words.
+     */
+    val `ratio`: kotlin.String
+    , 
+    /**
+     * Exact and block p, plain and raised for the number looked at.
+     */
+    val `p`: kotlin.String
+    , 
+    /**
+     * Why no more can be said.
+     */
+    val `reasons`: List<kotlin.String>
+    , 
+    /**
+     * How many more casts it would take.
+     */
+    val `more`: kotlin.String
+    , 
+    /**
+     * Its line of the forest plot.
+     */
+    val `forest`: ForestPoint
+    , 
+    /**
+     * Starts an alternating test; none while one runs or no session is open.
+     */
+    val `start`: StartTest?
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeChangeView: FfiConverterRustBuffer<ChangeView> {
+    override fun read(buf: ByteBuffer): ChangeView {
+        return ChangeView(
+            FfiConverterString.read(buf),
+            FfiConverterTypeSideView.read(buf),
+            FfiConverterTypeSideView.read(buf),
+            FfiConverterTypeVerdictTone.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterDouble.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterSequenceString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterTypeForestPoint.read(buf),
+            FfiConverterOptionalTypeStartTest.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: ChangeView) = (
+            FfiConverterString.allocationSize(value.`title`) +
+            FfiConverterTypeSideView.allocationSize(value.`old`) +
+            FfiConverterTypeSideView.allocationSize(value.`new`) +
+            FfiConverterTypeVerdictTone.allocationSize(value.`tone`) +
+            FfiConverterString.allocationSize(value.`verdict`) +
+            FfiConverterString.allocationSize(value.`probability`) +
+            FfiConverterDouble.allocationSize(value.`newBetter`) +
+            FfiConverterString.allocationSize(value.`ratio`) +
+            FfiConverterString.allocationSize(value.`p`) +
+            FfiConverterSequenceString.allocationSize(value.`reasons`) +
+            FfiConverterString.allocationSize(value.`more`) +
+            FfiConverterTypeForestPoint.allocationSize(value.`forest`) +
+            FfiConverterOptionalTypeStartTest.allocationSize(value.`start`)
+    )
+
+    override fun write(value: ChangeView, buf: ByteBuffer) {
+            FfiConverterString.write(value.`title`, buf)
+            FfiConverterTypeSideView.write(value.`old`, buf)
+            FfiConverterTypeSideView.write(value.`new`, buf)
+            FfiConverterTypeVerdictTone.write(value.`tone`, buf)
+            FfiConverterString.write(value.`verdict`, buf)
+            FfiConverterString.write(value.`probability`, buf)
+            FfiConverterDouble.write(value.`newBetter`, buf)
+            FfiConverterString.write(value.`ratio`, buf)
+            FfiConverterString.write(value.`p`, buf)
+            FfiConverterSequenceString.write(value.`reasons`, buf)
+            FfiConverterString.write(value.`more`, buf)
+            FfiConverterTypeForestPoint.write(value.`forest`, buf)
+            FfiConverterOptionalTypeStartTest.write(value.`start`, buf)
+    }
+}
+
+
+
+/**
+ * "Did it matter?"
+ */
+data class ChangesView (
+    /**
+     * Its heading.
+     */
+    val `title`: kotlin.String
+    , 
+    /**
+     * What it says, in one sentence.
+     */
+    val `says`: kotlin.String
+    , 
+    /**
+     * How many changes were looked at.
+     */
+    val `lookedAt`: kotlin.UInt
+    , 
+    /**
+     * What that means.
+     */
+    val `warning`: kotlin.String
+    , 
+    /**
+     * The axis of the forest plot: log2 of the ratio, new against old.
+     */
+    val `axis`: Axis
+    , 
+    /**
+     * The changes, in the order they were made.
+     */
+    val `changes`: List<ChangeView>
+    , 
+    /**
+     * The alternating test that runs.
+     */
+    val `test`: AlternationView?
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeChangesView: FfiConverterRustBuffer<ChangesView> {
+    override fun read(buf: ByteBuffer): ChangesView {
+        return ChangesView(
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterUInt.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterTypeAxis.read(buf),
+            FfiConverterSequenceTypeChangeView.read(buf),
+            FfiConverterOptionalTypeAlternationView.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: ChangesView) = (
+            FfiConverterString.allocationSize(value.`title`) +
+            FfiConverterString.allocationSize(value.`says`) +
+            FfiConverterUInt.allocationSize(value.`lookedAt`) +
+            FfiConverterString.allocationSize(value.`warning`) +
+            FfiConverterTypeAxis.allocationSize(value.`axis`) +
+            FfiConverterSequenceTypeChangeView.allocationSize(value.`changes`) +
+            FfiConverterOptionalTypeAlternationView.allocationSize(value.`test`)
+    )
+
+    override fun write(value: ChangesView, buf: ByteBuffer) {
+            FfiConverterString.write(value.`title`, buf)
+            FfiConverterString.write(value.`says`, buf)
+            FfiConverterUInt.write(value.`lookedAt`, buf)
+            FfiConverterString.write(value.`warning`, buf)
+            FfiConverterTypeAxis.write(value.`axis`, buf)
+            FfiConverterSequenceTypeChangeView.write(value.`changes`, buf)
+            FfiConverterOptionalTypeAlternationView.write(value.`test`, buf)
+    }
+}
+
+
+
+/**
+ * An interval drawn as an area between two lines, hatched.
+ */
+data class ChartBand (
+    /**
+     * What it is.
+     */
+    val `label`: kotlin.String
+    , 
+    /**
+     * Across.
+     */
+    val `x`: List<kotlin.Double>
+    , 
+    /**
+     * Lower line.
+     */
+    val `low`: List<kotlin.Double>
+    , 
+    /**
+     * Upper line.
+     */
+    val `high`: List<kotlin.Double>
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeChartBand: FfiConverterRustBuffer<ChartBand> {
+    override fun read(buf: ByteBuffer): ChartBand {
+        return ChartBand(
+            FfiConverterString.read(buf),
+            FfiConverterSequenceDouble.read(buf),
+            FfiConverterSequenceDouble.read(buf),
+            FfiConverterSequenceDouble.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: ChartBand) = (
+            FfiConverterString.allocationSize(value.`label`) +
+            FfiConverterSequenceDouble.allocationSize(value.`x`) +
+            FfiConverterSequenceDouble.allocationSize(value.`low`) +
+            FfiConverterSequenceDouble.allocationSize(value.`high`)
+    )
+
+    override fun write(value: ChartBand, buf: ByteBuffer) {
+            FfiConverterString.write(value.`label`, buf)
+            FfiConverterSequenceDouble.write(value.`x`, buf)
+            FfiConverterSequenceDouble.write(value.`low`, buf)
+            FfiConverterSequenceDouble.write(value.`high`, buf)
+    }
+}
+
+
+
+/**
+ * A bar of a count, outlined.
+ */
+data class ChartBar (
+    /**
+     * From.
+     */
+    val `from`: kotlin.Double
+    , 
+    /**
+     * To.
+     */
+    val `to`: kotlin.Double
+    , 
+    /**
+     * Height.
+     */
+    val `height`: kotlin.Double
+    , 
+    /**
+     * The count behind it.
+     */
+    val `label`: kotlin.String
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeChartBar: FfiConverterRustBuffer<ChartBar> {
+    override fun read(buf: ByteBuffer): ChartBar {
+        return ChartBar(
+            FfiConverterDouble.read(buf),
+            FfiConverterDouble.read(buf),
+            FfiConverterDouble.read(buf),
+            FfiConverterString.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: ChartBar) = (
+            FfiConverterDouble.allocationSize(value.`from`) +
+            FfiConverterDouble.allocationSize(value.`to`) +
+            FfiConverterDouble.allocationSize(value.`height`) +
+            FfiConverterString.allocationSize(value.`label`)
+    )
+
+    override fun write(value: ChartBar, buf: ByteBuffer) {
+            FfiConverterDouble.write(value.`from`, buf)
+            FfiConverterDouble.write(value.`to`, buf)
+            FfiConverterDouble.write(value.`height`, buf)
+            FfiConverterString.write(value.`label`, buf)
+    }
+}
+
+
+
+/**
+ * A point.
+ */
+data class ChartDot (
+    /**
+     * Across.
+     */
+    val `x`: kotlin.Double
+    , 
+    /**
+     * Up.
+     */
+    val `y`: kotlin.Double
+    , 
+    /**
+     * What it is.
+     */
+    val `shape`: DotShape
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeChartDot: FfiConverterRustBuffer<ChartDot> {
+    override fun read(buf: ByteBuffer): ChartDot {
+        return ChartDot(
+            FfiConverterDouble.read(buf),
+            FfiConverterDouble.read(buf),
+            FfiConverterTypeDotShape.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: ChartDot) = (
+            FfiConverterDouble.allocationSize(value.`x`) +
+            FfiConverterDouble.allocationSize(value.`y`) +
+            FfiConverterTypeDotShape.allocationSize(value.`shape`)
+    )
+
+    override fun write(value: ChartDot, buf: ByteBuffer) {
+            FfiConverterDouble.write(value.`x`, buf)
+            FfiConverterDouble.write(value.`y`, buf)
+            FfiConverterTypeDotShape.write(value.`shape`, buf)
+    }
+}
+
+
+
+/**
+ * A line through points.
+ */
+data class ChartLine (
+    /**
+     * What it is, for the key below the picture; empty where another line says it.
+     */
+    val `label`: kotlin.String
+    , 
+    /**
+     * How it is drawn.
+     */
+    val `style`: LineStyle
+    , 
+    /**
+     * Across.
+     */
+    val `x`: List<kotlin.Double>
+    , 
+    /**
+     * Up.
+     */
+    val `y`: List<kotlin.Double>
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeChartLine: FfiConverterRustBuffer<ChartLine> {
+    override fun read(buf: ByteBuffer): ChartLine {
+        return ChartLine(
+            FfiConverterString.read(buf),
+            FfiConverterTypeLineStyle.read(buf),
+            FfiConverterSequenceDouble.read(buf),
+            FfiConverterSequenceDouble.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: ChartLine) = (
+            FfiConverterString.allocationSize(value.`label`) +
+            FfiConverterTypeLineStyle.allocationSize(value.`style`) +
+            FfiConverterSequenceDouble.allocationSize(value.`x`) +
+            FfiConverterSequenceDouble.allocationSize(value.`y`)
+    )
+
+    override fun write(value: ChartLine, buf: ByteBuffer) {
+            FfiConverterString.write(value.`label`, buf)
+            FfiConverterTypeLineStyle.write(value.`style`, buf)
+            FfiConverterSequenceDouble.write(value.`x`, buf)
+            FfiConverterSequenceDouble.write(value.`y`, buf)
+    }
+}
+
+
+
+/**
+ * A stretch along the axis across, drawn as a bracket at the foot with its words.
+ */
+data class ChartSpan (
+    /**
+     * What it is.
+     */
+    val `label`: kotlin.String
+    , 
+    /**
+     * From.
+     */
+    val `from`: kotlin.Double
+    , 
+    /**
+     * To.
+     */
+    val `to`: kotlin.Double
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeChartSpan: FfiConverterRustBuffer<ChartSpan> {
+    override fun read(buf: ByteBuffer): ChartSpan {
+        return ChartSpan(
+            FfiConverterString.read(buf),
+            FfiConverterDouble.read(buf),
+            FfiConverterDouble.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: ChartSpan) = (
+            FfiConverterString.allocationSize(value.`label`) +
+            FfiConverterDouble.allocationSize(value.`from`) +
+            FfiConverterDouble.allocationSize(value.`to`)
+    )
+
+    override fun write(value: ChartSpan, buf: ByteBuffer) {
+            FfiConverterString.write(value.`label`, buf)
+            FfiConverterDouble.write(value.`from`, buf)
+            FfiConverterDouble.write(value.`to`, buf)
+    }
+}
+
+
+
+/**
+ * A picture with its message in words.
+ */
+data class ChartView (
+    /**
+     * Which.
+     */
+    val `kind`: ChartKind
+    , 
+    /**
+     * Its heading.
+     */
+    val `title`: kotlin.String
+    , 
+    /**
+     * What it says, in one sentence.
+     */
+    val `says`: kotlin.String
+    , 
+    /**
+     * How that was obtained: counts, levels, what is assumed.
+     */
+    val `notes`: List<kotlin.String>
+    , 
+    /**
+     * Across.
+     */
+    val `x`: Axis
+    , 
+    /**
+     * Up.
+     */
+    val `y`: Axis
+    , 
+    /**
+     * Intervals.
+     */
+    val `bands`: List<ChartBand>
+    , 
+    /**
+     * Bars.
+     */
+    val `bars`: List<ChartBar>
+    , 
+    /**
+     * Lines.
+     */
+    val `lines`: List<ChartLine>
+    , 
+    /**
+     * Stretches.
+     */
+    val `spans`: List<ChartSpan>
+    , 
+    /**
+     * Points.
+     */
+    val `dots`: List<ChartDot>
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeChartView: FfiConverterRustBuffer<ChartView> {
+    override fun read(buf: ByteBuffer): ChartView {
+        return ChartView(
+            FfiConverterTypeChartKind.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterSequenceString.read(buf),
+            FfiConverterTypeAxis.read(buf),
+            FfiConverterTypeAxis.read(buf),
+            FfiConverterSequenceTypeChartBand.read(buf),
+            FfiConverterSequenceTypeChartBar.read(buf),
+            FfiConverterSequenceTypeChartLine.read(buf),
+            FfiConverterSequenceTypeChartSpan.read(buf),
+            FfiConverterSequenceTypeChartDot.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: ChartView) = (
+            FfiConverterTypeChartKind.allocationSize(value.`kind`) +
+            FfiConverterString.allocationSize(value.`title`) +
+            FfiConverterString.allocationSize(value.`says`) +
+            FfiConverterSequenceString.allocationSize(value.`notes`) +
+            FfiConverterTypeAxis.allocationSize(value.`x`) +
+            FfiConverterTypeAxis.allocationSize(value.`y`) +
+            FfiConverterSequenceTypeChartBand.allocationSize(value.`bands`) +
+            FfiConverterSequenceTypeChartBar.allocationSize(value.`bars`) +
+            FfiConverterSequenceTypeChartLine.allocationSize(value.`lines`) +
+            FfiConverterSequenceTypeChartSpan.allocationSize(value.`spans`) +
+            FfiConverterSequenceTypeChartDot.allocationSize(value.`dots`)
+    )
+
+    override fun write(value: ChartView, buf: ByteBuffer) {
+            FfiConverterTypeChartKind.write(value.`kind`, buf)
+            FfiConverterString.write(value.`title`, buf)
+            FfiConverterString.write(value.`says`, buf)
+            FfiConverterSequenceString.write(value.`notes`, buf)
+            FfiConverterTypeAxis.write(value.`x`, buf)
+            FfiConverterTypeAxis.write(value.`y`, buf)
+            FfiConverterSequenceTypeChartBand.write(value.`bands`, buf)
+            FfiConverterSequenceTypeChartBar.write(value.`bars`, buf)
+            FfiConverterSequenceTypeChartLine.write(value.`lines`, buf)
+            FfiConverterSequenceTypeChartSpan.write(value.`spans`, buf)
+            FfiConverterSequenceTypeChartDot.write(value.`dots`, buf)
+    }
+}
+
+
+
+/**
  * One value that can be tapped.
  */
 data class Choice (
@@ -2411,6 +3217,219 @@ public object FfiConverterTypeFanGlass: FfiConverterRustBuffer<FanGlass> {
             FfiConverterDouble.write(value.`pxPerMm`, buf)
             FfiConverterDouble.write(value.`textScale`, buf)
             FfiConverterBoolean.write(value.`small`, buf)
+    }
+}
+
+
+
+/**
+ * One figure with its range.
+ */
+data class ForecastLine (
+    /**
+     * What it is: "Bites to come".
+     */
+    val `label`: kotlin.String
+    , 
+    /**
+     * "2 to 5, most likely 3".
+     */
+    val `value`: kotlin.String
+    , 
+    /**
+     * One future in ten stays below this.
+     */
+    val `low`: kotlin.Double
+    , 
+    /**
+     * The middle one.
+     */
+    val `likely`: kotlin.Double
+    , 
+    /**
+     * One future in ten passes this.
+     */
+    val `high`: kotlin.Double
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeForecastLine: FfiConverterRustBuffer<ForecastLine> {
+    override fun read(buf: ByteBuffer): ForecastLine {
+        return ForecastLine(
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterDouble.read(buf),
+            FfiConverterDouble.read(buf),
+            FfiConverterDouble.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: ForecastLine) = (
+            FfiConverterString.allocationSize(value.`label`) +
+            FfiConverterString.allocationSize(value.`value`) +
+            FfiConverterDouble.allocationSize(value.`low`) +
+            FfiConverterDouble.allocationSize(value.`likely`) +
+            FfiConverterDouble.allocationSize(value.`high`)
+    )
+
+    override fun write(value: ForecastLine, buf: ByteBuffer) {
+            FfiConverterString.write(value.`label`, buf)
+            FfiConverterString.write(value.`value`, buf)
+            FfiConverterDouble.write(value.`low`, buf)
+            FfiConverterDouble.write(value.`likely`, buf)
+            FfiConverterDouble.write(value.`high`, buf)
+    }
+}
+
+
+
+/**
+ * What is to come until all-out.
+ */
+data class ForecastView (
+    /**
+     * Its heading.
+     */
+    val `title`: kotlin.String
+    , 
+    /**
+     * How much time is left, a choice by taps.
+     */
+    val `left`: ChoiceRow
+    , 
+    /**
+     * What it says, in one sentence.
+     */
+    val `says`: kotlin.String
+    , 
+    /**
+     * Casts left, bites to come, fish to come, last useful cast.
+     */
+    val `lines`: List<ForecastLine>
+    , 
+    /**
+     * How that was obtained.
+     */
+    val `notes`: List<kotlin.String>
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeForecastView: FfiConverterRustBuffer<ForecastView> {
+    override fun read(buf: ByteBuffer): ForecastView {
+        return ForecastView(
+            FfiConverterString.read(buf),
+            FfiConverterTypeChoiceRow.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterSequenceTypeForecastLine.read(buf),
+            FfiConverterSequenceString.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: ForecastView) = (
+            FfiConverterString.allocationSize(value.`title`) +
+            FfiConverterTypeChoiceRow.allocationSize(value.`left`) +
+            FfiConverterString.allocationSize(value.`says`) +
+            FfiConverterSequenceTypeForecastLine.allocationSize(value.`lines`) +
+            FfiConverterSequenceString.allocationSize(value.`notes`)
+    )
+
+    override fun write(value: ForecastView, buf: ByteBuffer) {
+            FfiConverterString.write(value.`title`, buf)
+            FfiConverterTypeChoiceRow.write(value.`left`, buf)
+            FfiConverterString.write(value.`says`, buf)
+            FfiConverterSequenceTypeForecastLine.write(value.`lines`, buf)
+            FfiConverterSequenceString.write(value.`notes`, buf)
+    }
+}
+
+
+
+/**
+ * One line of the forest plot, in log2 of the ratio, cut to the axis.
+ */
+data class ForestPoint (
+    /**
+     * The ratio; none where one side has no bites.
+     */
+    val `at`: kotlin.Double?
+    , 
+    /**
+     * Lower end of its 95 % limits.
+     */
+    val `low`: kotlin.Double
+    , 
+    /**
+     * Upper end.
+     */
+    val `high`: kotlin.Double
+    , 
+    /**
+     * Whether the lower end lies beyond the axis.
+     */
+    val `lowBeyond`: kotlin.Boolean
+    , 
+    /**
+     * Whether the upper end does.
+     */
+    val `highBeyond`: kotlin.Boolean
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeForestPoint: FfiConverterRustBuffer<ForestPoint> {
+    override fun read(buf: ByteBuffer): ForestPoint {
+        return ForestPoint(
+            FfiConverterOptionalDouble.read(buf),
+            FfiConverterDouble.read(buf),
+            FfiConverterDouble.read(buf),
+            FfiConverterBoolean.read(buf),
+            FfiConverterBoolean.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: ForestPoint) = (
+            FfiConverterOptionalDouble.allocationSize(value.`at`) +
+            FfiConverterDouble.allocationSize(value.`low`) +
+            FfiConverterDouble.allocationSize(value.`high`) +
+            FfiConverterBoolean.allocationSize(value.`lowBeyond`) +
+            FfiConverterBoolean.allocationSize(value.`highBeyond`)
+    )
+
+    override fun write(value: ForestPoint, buf: ByteBuffer) {
+            FfiConverterOptionalDouble.write(value.`at`, buf)
+            FfiConverterDouble.write(value.`low`, buf)
+            FfiConverterDouble.write(value.`high`, buf)
+            FfiConverterBoolean.write(value.`lowBeyond`, buf)
+            FfiConverterBoolean.write(value.`highBeyond`, buf)
     }
 }
 
@@ -2919,6 +3938,16 @@ data class PadWords (
      * Back to the Bank screen.
      */
     val `back`: Said
+    , 
+    /**
+     * Opens the Waits screen.
+     */
+    val `waits`: Said
+    , 
+    /**
+     * Opens "Did it matter?".
+     */
+    val `changes`: Said
     
 ){
     
@@ -2943,6 +3972,8 @@ public object FfiConverterTypePadWords: FfiConverterRustBuffer<PadWords> {
             FfiConverterTypeSaid.read(buf),
             FfiConverterTypeSaid.read(buf),
             FfiConverterTypeSaid.read(buf),
+            FfiConverterTypeSaid.read(buf),
+            FfiConverterTypeSaid.read(buf),
         )
     }
 
@@ -2954,7 +3985,9 @@ public object FfiConverterTypePadWords: FfiConverterRustBuffer<PadWords> {
             FfiConverterTypeSaid.allocationSize(value.`right`) +
             FfiConverterTypeSaid.allocationSize(value.`more`) +
             FfiConverterTypeSaid.allocationSize(value.`swim`) +
-            FfiConverterTypeSaid.allocationSize(value.`back`)
+            FfiConverterTypeSaid.allocationSize(value.`back`) +
+            FfiConverterTypeSaid.allocationSize(value.`waits`) +
+            FfiConverterTypeSaid.allocationSize(value.`changes`)
     )
 
     override fun write(value: PadWords, buf: ByteBuffer) {
@@ -2966,6 +3999,8 @@ public object FfiConverterTypePadWords: FfiConverterRustBuffer<PadWords> {
             FfiConverterTypeSaid.write(value.`more`, buf)
             FfiConverterTypeSaid.write(value.`swim`, buf)
             FfiConverterTypeSaid.write(value.`back`, buf)
+            FfiConverterTypeSaid.write(value.`waits`, buf)
+            FfiConverterTypeSaid.write(value.`changes`, buf)
     }
 }
 
@@ -3556,6 +4591,85 @@ public object FfiConverterTypeSetupView: FfiConverterRustBuffer<SetupView> {
 
 
 /**
+ * One side of a change.
+ */
+data class SideView (
+    /**
+     * The value, "pink".
+     */
+    val `value`: kotlin.String
+    , 
+    /**
+     * "4 bites in 6 casts, 85 min".
+     */
+    val `counts`: kotlin.String
+    , 
+    /**
+     * "2.8 an hour (0.8 to 7.2)".
+     */
+    val `rate`: kotlin.String
+    , 
+    /**
+     * Bites per hour.
+     */
+    val `perHour`: kotlin.Double
+    , 
+    /**
+     * Exact 95 % limits of it.
+     */
+    val `perHourLow`: kotlin.Double
+    , 
+    /**
+     * Upper limit.
+     */
+    val `perHourHigh`: kotlin.Double
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeSideView: FfiConverterRustBuffer<SideView> {
+    override fun read(buf: ByteBuffer): SideView {
+        return SideView(
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterDouble.read(buf),
+            FfiConverterDouble.read(buf),
+            FfiConverterDouble.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: SideView) = (
+            FfiConverterString.allocationSize(value.`value`) +
+            FfiConverterString.allocationSize(value.`counts`) +
+            FfiConverterString.allocationSize(value.`rate`) +
+            FfiConverterDouble.allocationSize(value.`perHour`) +
+            FfiConverterDouble.allocationSize(value.`perHourLow`) +
+            FfiConverterDouble.allocationSize(value.`perHourHigh`)
+    )
+
+    override fun write(value: SideView, buf: ByteBuffer) {
+            FfiConverterString.write(value.`value`, buf)
+            FfiConverterString.write(value.`counts`, buf)
+            FfiConverterString.write(value.`rate`, buf)
+            FfiConverterDouble.write(value.`perHour`, buf)
+            FfiConverterDouble.write(value.`perHourLow`, buf)
+            FfiConverterDouble.write(value.`perHourHigh`, buf)
+    }
+}
+
+
+
+/**
  * Where a cast is aimed.
  */
 data class Spot (
@@ -3613,6 +4727,140 @@ public object FfiConverterTypeSpot: FfiConverterRustBuffer<Spot> {
             FfiConverterInt.write(value.`bearingCdeg`, buf)
             FfiConverterTypeReach.write(value.`reach`, buf)
             FfiConverterBoolean.write(value.`clipped`, buf)
+    }
+}
+
+
+
+/**
+ * The key that starts a test of this change.
+ */
+data class StartTest (
+    /**
+     * What to hand back: which factor,
+     */
+    val `factor`: Factor
+    , 
+    /**
+     * its value A
+     */
+    val `a`: kotlin.String
+    , 
+    /**
+     * and its value B.
+     */
+    val `b`: kotlin.String
+    , 
+    /**
+     * The word on the key.
+     */
+    val `label`: kotlin.String
+    , 
+    /**
+     * The smaller line.
+     */
+    val `sub`: kotlin.String
+    , 
+    /**
+     * What a screen reader says.
+     */
+    val `spoken`: kotlin.String
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeStartTest: FfiConverterRustBuffer<StartTest> {
+    override fun read(buf: ByteBuffer): StartTest {
+        return StartTest(
+            FfiConverterTypeFactor.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: StartTest) = (
+            FfiConverterTypeFactor.allocationSize(value.`factor`) +
+            FfiConverterString.allocationSize(value.`a`) +
+            FfiConverterString.allocationSize(value.`b`) +
+            FfiConverterString.allocationSize(value.`label`) +
+            FfiConverterString.allocationSize(value.`sub`) +
+            FfiConverterString.allocationSize(value.`spoken`)
+    )
+
+    override fun write(value: StartTest, buf: ByteBuffer) {
+            FfiConverterTypeFactor.write(value.`factor`, buf)
+            FfiConverterString.write(value.`a`, buf)
+            FfiConverterString.write(value.`b`, buf)
+            FfiConverterString.write(value.`label`, buf)
+            FfiConverterString.write(value.`sub`, buf)
+            FfiConverterString.write(value.`spoken`, buf)
+    }
+}
+
+
+
+/**
+ * One cast of the plan.
+ */
+data class StepView (
+    /**
+     * "3. pink".
+     */
+    val `label`: kotlin.String
+    , 
+    /**
+     * A or B.
+     */
+    val `side`: kotlin.String
+    , 
+    /**
+     * Where it stands.
+     */
+    val `state`: StepState
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeStepView: FfiConverterRustBuffer<StepView> {
+    override fun read(buf: ByteBuffer): StepView {
+        return StepView(
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterTypeStepState.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: StepView) = (
+            FfiConverterString.allocationSize(value.`label`) +
+            FfiConverterString.allocationSize(value.`side`) +
+            FfiConverterTypeStepState.allocationSize(value.`state`)
+    )
+
+    override fun write(value: StepView, buf: ByteBuffer) {
+            FfiConverterString.write(value.`label`, buf)
+            FfiConverterString.write(value.`side`, buf)
+            FfiConverterTypeStepState.write(value.`state`, buf)
     }
 }
 
@@ -3777,6 +5025,53 @@ public object FfiConverterTypeStripView: FfiConverterRustBuffer<StripView> {
 
 
 /**
+ * A key of the Swim screen and its place.
+ */
+data class SwimKeyPlace (
+    /**
+     * Which.
+     */
+    val `key`: SwimKey
+    , 
+    /**
+     * Where, in px.
+     */
+    val `rect`: Rect
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeSwimKeyPlace: FfiConverterRustBuffer<SwimKeyPlace> {
+    override fun read(buf: ByteBuffer): SwimKeyPlace {
+        return SwimKeyPlace(
+            FfiConverterTypeSwimKey.read(buf),
+            FfiConverterTypeRect.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: SwimKeyPlace) = (
+            FfiConverterTypeSwimKey.allocationSize(value.`key`) +
+            FfiConverterTypeRect.allocationSize(value.`rect`)
+    )
+
+    override fun write(value: SwimKeyPlace, buf: ByteBuffer) {
+            FfiConverterTypeSwimKey.write(value.`key`, buf)
+            FfiConverterTypeRect.write(value.`rect`, buf)
+    }
+}
+
+
+
+/**
  * One key, ready to draw.
  */
 data class SwimKeyView (
@@ -3842,6 +5137,85 @@ public object FfiConverterTypeSwimKeyView: FfiConverterRustBuffer<SwimKeyView> {
             FfiConverterString.write(value.`spoken`, buf)
             FfiConverterBoolean.write(value.`enabled`, buf)
             FfiConverterBoolean.write(value.`solid`, buf)
+    }
+}
+
+
+
+/**
+ * Where the Swim screen's things lie, in px.
+ */
+data class SwimLayout (
+    /**
+     * Title and area.
+     */
+    val `head`: Rect
+    , 
+    /**
+     * The fan.
+     */
+    val `canvas`: Rect
+    , 
+    /**
+     * Where next and its reasons.
+     */
+    val `words`: Rect
+    , 
+    /**
+     * Keys that stand always.
+     */
+    val `keys`: List<SwimKeyPlace>
+    , 
+    /**
+     * Further keys and rows are behind this one.
+     */
+    val `more`: Rect
+    , 
+    /**
+     * Back to the Bank.
+     */
+    val `back`: Rect
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeSwimLayout: FfiConverterRustBuffer<SwimLayout> {
+    override fun read(buf: ByteBuffer): SwimLayout {
+        return SwimLayout(
+            FfiConverterTypeRect.read(buf),
+            FfiConverterTypeRect.read(buf),
+            FfiConverterTypeRect.read(buf),
+            FfiConverterSequenceTypeSwimKeyPlace.read(buf),
+            FfiConverterTypeRect.read(buf),
+            FfiConverterTypeRect.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: SwimLayout) = (
+            FfiConverterTypeRect.allocationSize(value.`head`) +
+            FfiConverterTypeRect.allocationSize(value.`canvas`) +
+            FfiConverterTypeRect.allocationSize(value.`words`) +
+            FfiConverterSequenceTypeSwimKeyPlace.allocationSize(value.`keys`) +
+            FfiConverterTypeRect.allocationSize(value.`more`) +
+            FfiConverterTypeRect.allocationSize(value.`back`)
+    )
+
+    override fun write(value: SwimLayout, buf: ByteBuffer) {
+            FfiConverterTypeRect.write(value.`head`, buf)
+            FfiConverterTypeRect.write(value.`canvas`, buf)
+            FfiConverterTypeRect.write(value.`words`, buf)
+            FfiConverterSequenceTypeSwimKeyPlace.write(value.`keys`, buf)
+            FfiConverterTypeRect.write(value.`more`, buf)
+            FfiConverterTypeRect.write(value.`back`, buf)
     }
 }
 
@@ -4343,6 +5717,53 @@ public object FfiConverterTypeTextSizes: FfiConverterRustBuffer<TextSizes> {
 
 
 /**
+ * One figure on an axis.
+ */
+data class Tick (
+    /**
+     * Where, in the units of the axis.
+     */
+    val `at`: kotlin.Double
+    , 
+    /**
+     * What it says.
+     */
+    val `label`: kotlin.String
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeTick: FfiConverterRustBuffer<Tick> {
+    override fun read(buf: ByteBuffer): Tick {
+        return Tick(
+            FfiConverterDouble.read(buf),
+            FfiConverterString.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: Tick) = (
+            FfiConverterDouble.allocationSize(value.`at`) +
+            FfiConverterString.allocationSize(value.`label`)
+    )
+
+    override fun write(value: Tick, buf: ByteBuffer) {
+            FfiConverterDouble.write(value.`at`, buf)
+            FfiConverterString.write(value.`label`, buf)
+    }
+}
+
+
+
+/**
  * What a tap gives back.
  */
 data class Update (
@@ -4408,6 +5829,77 @@ public object FfiConverterTypeUpdate: FfiConverterRustBuffer<Update> {
             FfiConverterBoolean.write(value.`repeated`, buf)
             FfiConverterOptionalString.write(value.`undoLabel`, buf)
             FfiConverterString.write(value.`notice`, buf)
+    }
+}
+
+
+
+/**
+ * The Waits screen.
+ */
+data class WaitsView (
+    /**
+     * Its heading.
+     */
+    val `title`: kotlin.String
+    , 
+    /**
+     * What counts: "9 bites in 15 casts, 3 h 32 in the water."
+     */
+    val `counts`: kotlin.String
+    , 
+    /**
+     * Which casts count, each row a choice by taps; hand the field and value back to choose.
+     */
+    val `rows`: List<ChoiceRow>
+    , 
+    /**
+     * The pictures, most telling first; empty before the first cast is in.
+     */
+    val `charts`: List<ChartView>
+    , 
+    /**
+     * What the rest of a day is likely to hold.
+     */
+    val `forecast`: ForecastView?
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeWaitsView: FfiConverterRustBuffer<WaitsView> {
+    override fun read(buf: ByteBuffer): WaitsView {
+        return WaitsView(
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterSequenceTypeChoiceRow.read(buf),
+            FfiConverterSequenceTypeChartView.read(buf),
+            FfiConverterOptionalTypeForecastView.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: WaitsView) = (
+            FfiConverterString.allocationSize(value.`title`) +
+            FfiConverterString.allocationSize(value.`counts`) +
+            FfiConverterSequenceTypeChoiceRow.allocationSize(value.`rows`) +
+            FfiConverterSequenceTypeChartView.allocationSize(value.`charts`) +
+            FfiConverterOptionalTypeForecastView.allocationSize(value.`forecast`)
+    )
+
+    override fun write(value: WaitsView, buf: ByteBuffer) {
+            FfiConverterString.write(value.`title`, buf)
+            FfiConverterString.write(value.`counts`, buf)
+            FfiConverterSequenceTypeChoiceRow.write(value.`rows`, buf)
+            FfiConverterSequenceTypeChartView.write(value.`charts`, buf)
+            FfiConverterOptionalTypeForecastView.write(value.`forecast`, buf)
     }
 }
 
@@ -4847,6 +6339,60 @@ sealed class Action {
     }
     
     /**
+     * Which casts count on the Waits screen, and how much time is left there.
+     */
+    data class ChooseCasts(
+        /**
+         * The row's field.
+         */
+        val `field`: kotlin.String, 
+        /**
+         * The choice's value; empty for all.
+         */
+        val `value`: kotlin.String) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Begin an alternating test of two values that were changed for one another.
+     */
+    data class StartAlternation(
+        /**
+         * What is alternated.
+         */
+        val `factor`: app.restwater.core.Factor, 
+        /**
+         * Value A, as the change spells it.
+         */
+        val `a`: kotlin.String, 
+        /**
+         * Value B.
+         */
+        val `b`: kotlin.String) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Set rig or spot for the next cast of the test.
+     */
+    object SetNextStep : Action()
+    
+    
+    /**
+     * End the test.
+     */
+    object EndAlternation : Action()
+    
+    
+    /**
      * Take the last entry back.
      */
     object Undo : Action()
@@ -4961,8 +6507,19 @@ public object FfiConverterTypeAction : FfiConverterRustBuffer<Action>{
                 FfiConverterLong.read(buf),
                 FfiConverterInt.read(buf),
                 )
-            29 -> Action.Undo
-            30 -> Action.Redo
+            29 -> Action.ChooseCasts(
+                FfiConverterString.read(buf),
+                FfiConverterString.read(buf),
+                )
+            30 -> Action.StartAlternation(
+                FfiConverterTypeFactor.read(buf),
+                FfiConverterString.read(buf),
+                FfiConverterString.read(buf),
+                )
+            31 -> Action.SetNextStep
+            32 -> Action.EndAlternation
+            33 -> Action.Undo
+            34 -> Action.Redo
             else -> throw RuntimeException("invalid enum value, something is very wrong!!")
         }
     }
@@ -5171,6 +6728,35 @@ public object FfiConverterTypeAction : FfiConverterRustBuffer<Action>{
                 + FfiConverterInt.allocationSize(value.`straightOutCdeg`)
             )
         }
+        is Action.ChooseCasts -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterString.allocationSize(value.`field`)
+                + FfiConverterString.allocationSize(value.`value`)
+            )
+        }
+        is Action.StartAlternation -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeFactor.allocationSize(value.`factor`)
+                + FfiConverterString.allocationSize(value.`a`)
+                + FfiConverterString.allocationSize(value.`b`)
+            )
+        }
+        is Action.SetNextStep -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is Action.EndAlternation -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
         is Action.Undo -> {
             // Add the size for the Int that specifies the variant plus the size needed for all fields
             (
@@ -5334,12 +6920,33 @@ public object FfiConverterTypeAction : FfiConverterRustBuffer<Action>{
                 FfiConverterInt.write(value.`straightOutCdeg`, buf)
                 Unit
             }
-            is Action.Undo -> {
+            is Action.ChooseCasts -> {
                 buf.putInt(29)
+                FfiConverterString.write(value.`field`, buf)
+                FfiConverterString.write(value.`value`, buf)
+                Unit
+            }
+            is Action.StartAlternation -> {
+                buf.putInt(30)
+                FfiConverterTypeFactor.write(value.`factor`, buf)
+                FfiConverterString.write(value.`a`, buf)
+                FfiConverterString.write(value.`b`, buf)
+                Unit
+            }
+            is Action.SetNextStep -> {
+                buf.putInt(31)
+                Unit
+            }
+            is Action.EndAlternation -> {
+                buf.putInt(32)
+                Unit
+            }
+            is Action.Undo -> {
+                buf.putInt(33)
                 Unit
             }
             is Action.Redo -> {
-                buf.putInt(30)
+                buf.putInt(34)
                 Unit
             }
         }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }
@@ -5448,6 +7055,179 @@ public object FfiConverterTypeBankState: FfiConverterRustBuffer<BankState> {
     override fun allocationSize(value: BankState) = 4UL
 
     override fun write(value: BankState, buf: ByteBuffer) {
+        buf.putInt(value.ordinal + 1)
+    }
+}
+
+
+
+
+
+/**
+ * Which picture.
+ */
+
+enum class ChartKind {
+    
+    /**
+     * Share of casts still without a bite.
+     */
+    SURVIVAL,
+    /**
+     * Chance of a bite in the next minute.
+     */
+    HAZARD,
+    /**
+     * Bites per hour by leave time.
+     */
+    LEAVE_TIME,
+    /**
+     * Today against earlier sessions.
+     */
+    EARLIER,
+    /**
+     * Waits over the day.
+     */
+    DRIFT;
+
+    
+
+
+    companion object
+}
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeChartKind: FfiConverterRustBuffer<ChartKind> {
+    override fun read(buf: ByteBuffer) = try {
+        ChartKind.values()[buf.getInt() - 1]
+    } catch (e: IndexOutOfBoundsException) {
+        throw RuntimeException("invalid enum value, something is very wrong!!", e)
+    }
+
+    override fun allocationSize(value: ChartKind) = 4UL
+
+    override fun write(value: ChartKind, buf: ByteBuffer) {
+        buf.putInt(value.ordinal + 1)
+    }
+}
+
+
+
+
+
+/**
+ * What a point is, told by its shape.
+ */
+
+enum class DotShape {
+    
+    /**
+     * A bite: filled.
+     */
+    BITE,
+    /**
+     * Without a bite: a ring with a stroke upward, since the wait is longer than this.
+     */
+    WITHOUT_BITE,
+    /**
+     * The best time: a diamond.
+     */
+    BEST,
+    /**
+     * The angler's habit: a cross.
+     */
+    HABIT;
+
+    
+
+
+    companion object
+}
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeDotShape: FfiConverterRustBuffer<DotShape> {
+    override fun read(buf: ByteBuffer) = try {
+        DotShape.values()[buf.getInt() - 1]
+    } catch (e: IndexOutOfBoundsException) {
+        throw RuntimeException("invalid enum value, something is very wrong!!", e)
+    }
+
+    override fun allocationSize(value: DotShape) = 4UL
+
+    override fun write(value: DotShape, buf: ByteBuffer) {
+        buf.putInt(value.ordinal + 1)
+    }
+}
+
+
+
+
+
+/**
+ * What may be changed between two casts of a rod.
+ */
+
+enum class Factor {
+    
+    /**
+     * Spot: where it was cast, range included.
+     */
+    SPOT,
+    /**
+     * Bait.
+     */
+    BAIT,
+    /**
+     * Colour of the bait.
+     */
+    COLOUR,
+    /**
+     * Height of the pop-up off the bottom.
+     */
+    HEIGHT,
+    /**
+     * Length of the hooklength.
+     */
+    HOOKLENGTH,
+    /**
+     * Hook size.
+     */
+    HOOK_SIZE,
+    /**
+     * Lead or feeder weight.
+     */
+    LEAD,
+    /**
+     * Leader.
+     */
+    LEADER;
+
+    
+
+
+    companion object
+}
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeFactor: FfiConverterRustBuffer<Factor> {
+    override fun read(buf: ByteBuffer) = try {
+        Factor.values()[buf.getInt() - 1]
+    } catch (e: IndexOutOfBoundsException) {
+        throw RuntimeException("invalid enum value, something is very wrong!!", e)
+    }
+
+    override fun allocationSize(value: Factor) = 4UL
+
+    override fun write(value: Factor, buf: ByteBuffer) {
         buf.putInt(value.ordinal + 1)
     }
 }
@@ -6079,6 +7859,53 @@ public object FfiConverterTypeLineRole: FfiConverterRustBuffer<LineRole> {
 
 
 /**
+ * How a line is drawn, so that lines are told apart without colour.
+ */
+
+enum class LineStyle {
+    
+    /**
+     * Thick and unbroken.
+     */
+    SOLID,
+    /**
+     * Dashes.
+     */
+    DASHED,
+    /**
+     * Dots: the ends of an interval.
+     */
+    DOTTED;
+
+    
+
+
+    companion object
+}
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeLineStyle: FfiConverterRustBuffer<LineStyle> {
+    override fun read(buf: ByteBuffer) = try {
+        LineStyle.values()[buf.getInt() - 1]
+    } catch (e: IndexOutOfBoundsException) {
+        throw RuntimeException("invalid enum value, something is very wrong!!", e)
+    }
+
+    override fun allocationSize(value: LineStyle) = 4UL
+
+    override fun write(value: LineStyle, buf: ByteBuffer) {
+        buf.putInt(value.ordinal + 1)
+    }
+}
+
+
+
+
+
+/**
  * Shape of a mark. Shapes before colours: no two kinds share one.
  */
 
@@ -6526,6 +8353,30 @@ sealed class Screen {
         companion object
     }
     
+    /**
+     * What the record says of waiting.
+     */
+    data class Waits(
+        val v1: app.restwater.core.WaitsView) : Screen()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Did a change matter?
+     */
+    data class Changes(
+        val v1: app.restwater.core.ChangesView) : Screen()
+        
+    {
+        
+
+        companion object
+    }
+    
 
     
 
@@ -6553,6 +8404,12 @@ public object FfiConverterTypeScreen : FfiConverterRustBuffer<Screen>{
                 )
             4 -> Screen.Swim(
                 FfiConverterTypeSwimView.read(buf),
+                )
+            5 -> Screen.Waits(
+                FfiConverterTypeWaitsView.read(buf),
+                )
+            6 -> Screen.Changes(
+                FfiConverterTypeChangesView.read(buf),
                 )
             else -> throw RuntimeException("invalid enum value, something is very wrong!!")
         }
@@ -6587,6 +8444,20 @@ public object FfiConverterTypeScreen : FfiConverterRustBuffer<Screen>{
                 + FfiConverterTypeSwimView.allocationSize(value.v1)
             )
         }
+        is Screen.Waits -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeWaitsView.allocationSize(value.v1)
+            )
+        }
+        is Screen.Changes -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeChangesView.allocationSize(value.v1)
+            )
+        }
     }
 
     override fun write(value: Screen, buf: ByteBuffer) {
@@ -6609,6 +8480,16 @@ public object FfiConverterTypeScreen : FfiConverterRustBuffer<Screen>{
             is Screen.Swim -> {
                 buf.putInt(4)
                 FfiConverterTypeSwimView.write(value.v1, buf)
+                Unit
+            }
+            is Screen.Waits -> {
+                buf.putInt(5)
+                FfiConverterTypeWaitsView.write(value.v1, buf)
+                Unit
+            }
+            is Screen.Changes -> {
+                buf.putInt(6)
+                FfiConverterTypeChangesView.write(value.v1, buf)
                 Unit
             }
         }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }
@@ -6662,6 +8543,57 @@ public object FfiConverterTypeStep: FfiConverterRustBuffer<Step> {
     override fun allocationSize(value: Step) = 4UL
 
     override fun write(value: Step, buf: ByteBuffer) {
+        buf.putInt(value.ordinal + 1)
+    }
+}
+
+
+
+
+
+/**
+ * Where a step stands.
+ */
+
+enum class StepState {
+    
+    /**
+     * Cast and in: ticked.
+     */
+    DONE,
+    /**
+     * Out now.
+     */
+    OUT,
+    /**
+     * The next to cast: arrowed.
+     */
+    NEXT,
+    /**
+     * Later.
+     */
+    LATER;
+
+    
+
+
+    companion object
+}
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeStepState: FfiConverterRustBuffer<StepState> {
+    override fun read(buf: ByteBuffer) = try {
+        StepState.values()[buf.getInt() - 1]
+    } catch (e: IndexOutOfBoundsException) {
+        throw RuntimeException("invalid enum value, something is very wrong!!", e)
+    }
+
+    override fun allocationSize(value: StepState) = 4UL
+
+    override fun write(value: StepState, buf: ByteBuffer) {
         buf.putInt(value.ordinal + 1)
     }
 }
@@ -6797,6 +8729,53 @@ public object FfiConverterTypeSwimKey: FfiConverterRustBuffer<SwimKey> {
 
 
 /**
+ * What may be said of a change, for drawing.
+ */
+
+enum class VerdictTone {
+    
+    /**
+     * Can't tell yet: an open ring.
+     */
+    UNKNOWN,
+    /**
+     * Leans to one: half filled.
+     */
+    LEANS,
+    /**
+     * Clearly better here today: filled.
+     */
+    CLEAR;
+
+    
+
+
+    companion object
+}
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeVerdictTone: FfiConverterRustBuffer<VerdictTone> {
+    override fun read(buf: ByteBuffer) = try {
+        VerdictTone.values()[buf.getInt() - 1]
+    } catch (e: IndexOutOfBoundsException) {
+        throw RuntimeException("invalid enum value, something is very wrong!!", e)
+    }
+
+    override fun allocationSize(value: VerdictTone) = 4UL
+
+    override fun write(value: VerdictTone, buf: ByteBuffer) {
+        buf.putInt(value.ordinal + 1)
+    }
+}
+
+
+
+
+
+/**
  * The unit a weight was entered in; it is never converted in the log.
  */
 
@@ -6860,7 +8839,15 @@ enum class Which {
     /**
      * The swim and where next; its picture is asked for apart.
      */
-    SWIM;
+    SWIM,
+    /**
+     * What the record says of waiting.
+     */
+    WAITS,
+    /**
+     * Did a change matter?
+     */
+    CHANGES;
 
     
 
@@ -7022,6 +9009,70 @@ public object FfiConverterOptionalString: FfiConverterRustBuffer<kotlin.String?>
 /**
  * @suppress
  */
+public object FfiConverterOptionalTypeAlternationView: FfiConverterRustBuffer<AlternationView?> {
+    override fun read(buf: ByteBuffer): AlternationView? {
+        if (buf.get().toInt() == 0) {
+            return null
+        }
+        return FfiConverterTypeAlternationView.read(buf)
+    }
+
+    override fun allocationSize(value: AlternationView?): ULong {
+        if (value == null) {
+            return 1UL
+        } else {
+            return 1UL + FfiConverterTypeAlternationView.allocationSize(value)
+        }
+    }
+
+    override fun write(value: AlternationView?, buf: ByteBuffer) {
+        if (value == null) {
+            buf.put(0)
+        } else {
+            buf.put(1)
+            FfiConverterTypeAlternationView.write(value, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterOptionalTypeForecastView: FfiConverterRustBuffer<ForecastView?> {
+    override fun read(buf: ByteBuffer): ForecastView? {
+        if (buf.get().toInt() == 0) {
+            return null
+        }
+        return FfiConverterTypeForecastView.read(buf)
+    }
+
+    override fun allocationSize(value: ForecastView?): ULong {
+        if (value == null) {
+            return 1UL
+        } else {
+            return 1UL + FfiConverterTypeForecastView.allocationSize(value)
+        }
+    }
+
+    override fun write(value: ForecastView?, buf: ByteBuffer) {
+        if (value == null) {
+            buf.put(0)
+        } else {
+            buf.put(1)
+            FfiConverterTypeForecastView.write(value, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
 public object FfiConverterOptionalTypeRect: FfiConverterRustBuffer<Rect?> {
     override fun read(buf: ByteBuffer): Rect? {
         if (buf.get().toInt() == 0) {
@@ -7076,6 +9127,38 @@ public object FfiConverterOptionalTypeSessionSetup: FfiConverterRustBuffer<Sessi
         } else {
             buf.put(1)
             FfiConverterTypeSessionSetup.write(value, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterOptionalTypeStartTest: FfiConverterRustBuffer<StartTest?> {
+    override fun read(buf: ByteBuffer): StartTest? {
+        if (buf.get().toInt() == 0) {
+            return null
+        }
+        return FfiConverterTypeStartTest.read(buf)
+    }
+
+    override fun allocationSize(value: StartTest?): ULong {
+        if (value == null) {
+            return 1UL
+        } else {
+            return 1UL + FfiConverterTypeStartTest.allocationSize(value)
+        }
+    }
+
+    override fun write(value: StartTest?, buf: ByteBuffer) {
+        if (value == null) {
+            buf.put(0)
+        } else {
+            buf.put(1)
+            FfiConverterTypeStartTest.write(value, buf)
         }
     }
 }
@@ -7478,6 +9561,202 @@ public object FfiConverterSequenceTypeBrokenRule: FfiConverterRustBuffer<List<Br
 /**
  * @suppress
  */
+public object FfiConverterSequenceTypeChangeView: FfiConverterRustBuffer<List<ChangeView>> {
+    override fun read(buf: ByteBuffer): List<ChangeView> {
+        val len = buf.getInt()
+        return List<ChangeView>(len) {
+            FfiConverterTypeChangeView.read(buf)
+        }
+    }
+
+    override fun allocationSize(value: List<ChangeView>): ULong {
+        val sizeForLength = 4UL
+        val sizeForItems = value.map { FfiConverterTypeChangeView.allocationSize(it) }.sum()
+        return sizeForLength + sizeForItems
+    }
+
+    override fun write(value: List<ChangeView>, buf: ByteBuffer) {
+        buf.putInt(value.size)
+        value.iterator().forEach {
+            FfiConverterTypeChangeView.write(it, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterSequenceTypeChartBand: FfiConverterRustBuffer<List<ChartBand>> {
+    override fun read(buf: ByteBuffer): List<ChartBand> {
+        val len = buf.getInt()
+        return List<ChartBand>(len) {
+            FfiConverterTypeChartBand.read(buf)
+        }
+    }
+
+    override fun allocationSize(value: List<ChartBand>): ULong {
+        val sizeForLength = 4UL
+        val sizeForItems = value.map { FfiConverterTypeChartBand.allocationSize(it) }.sum()
+        return sizeForLength + sizeForItems
+    }
+
+    override fun write(value: List<ChartBand>, buf: ByteBuffer) {
+        buf.putInt(value.size)
+        value.iterator().forEach {
+            FfiConverterTypeChartBand.write(it, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterSequenceTypeChartBar: FfiConverterRustBuffer<List<ChartBar>> {
+    override fun read(buf: ByteBuffer): List<ChartBar> {
+        val len = buf.getInt()
+        return List<ChartBar>(len) {
+            FfiConverterTypeChartBar.read(buf)
+        }
+    }
+
+    override fun allocationSize(value: List<ChartBar>): ULong {
+        val sizeForLength = 4UL
+        val sizeForItems = value.map { FfiConverterTypeChartBar.allocationSize(it) }.sum()
+        return sizeForLength + sizeForItems
+    }
+
+    override fun write(value: List<ChartBar>, buf: ByteBuffer) {
+        buf.putInt(value.size)
+        value.iterator().forEach {
+            FfiConverterTypeChartBar.write(it, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterSequenceTypeChartDot: FfiConverterRustBuffer<List<ChartDot>> {
+    override fun read(buf: ByteBuffer): List<ChartDot> {
+        val len = buf.getInt()
+        return List<ChartDot>(len) {
+            FfiConverterTypeChartDot.read(buf)
+        }
+    }
+
+    override fun allocationSize(value: List<ChartDot>): ULong {
+        val sizeForLength = 4UL
+        val sizeForItems = value.map { FfiConverterTypeChartDot.allocationSize(it) }.sum()
+        return sizeForLength + sizeForItems
+    }
+
+    override fun write(value: List<ChartDot>, buf: ByteBuffer) {
+        buf.putInt(value.size)
+        value.iterator().forEach {
+            FfiConverterTypeChartDot.write(it, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterSequenceTypeChartLine: FfiConverterRustBuffer<List<ChartLine>> {
+    override fun read(buf: ByteBuffer): List<ChartLine> {
+        val len = buf.getInt()
+        return List<ChartLine>(len) {
+            FfiConverterTypeChartLine.read(buf)
+        }
+    }
+
+    override fun allocationSize(value: List<ChartLine>): ULong {
+        val sizeForLength = 4UL
+        val sizeForItems = value.map { FfiConverterTypeChartLine.allocationSize(it) }.sum()
+        return sizeForLength + sizeForItems
+    }
+
+    override fun write(value: List<ChartLine>, buf: ByteBuffer) {
+        buf.putInt(value.size)
+        value.iterator().forEach {
+            FfiConverterTypeChartLine.write(it, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterSequenceTypeChartSpan: FfiConverterRustBuffer<List<ChartSpan>> {
+    override fun read(buf: ByteBuffer): List<ChartSpan> {
+        val len = buf.getInt()
+        return List<ChartSpan>(len) {
+            FfiConverterTypeChartSpan.read(buf)
+        }
+    }
+
+    override fun allocationSize(value: List<ChartSpan>): ULong {
+        val sizeForLength = 4UL
+        val sizeForItems = value.map { FfiConverterTypeChartSpan.allocationSize(it) }.sum()
+        return sizeForLength + sizeForItems
+    }
+
+    override fun write(value: List<ChartSpan>, buf: ByteBuffer) {
+        buf.putInt(value.size)
+        value.iterator().forEach {
+            FfiConverterTypeChartSpan.write(it, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterSequenceTypeChartView: FfiConverterRustBuffer<List<ChartView>> {
+    override fun read(buf: ByteBuffer): List<ChartView> {
+        val len = buf.getInt()
+        return List<ChartView>(len) {
+            FfiConverterTypeChartView.read(buf)
+        }
+    }
+
+    override fun allocationSize(value: List<ChartView>): ULong {
+        val sizeForLength = 4UL
+        val sizeForItems = value.map { FfiConverterTypeChartView.allocationSize(it) }.sum()
+        return sizeForLength + sizeForItems
+    }
+
+    override fun write(value: List<ChartView>, buf: ByteBuffer) {
+        buf.putInt(value.size)
+        value.iterator().forEach {
+            FfiConverterTypeChartView.write(it, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
 public object FfiConverterSequenceTypeChoice: FfiConverterRustBuffer<List<Choice>> {
     override fun read(buf: ByteBuffer): List<Choice> {
         val len = buf.getInt()
@@ -7552,6 +9831,34 @@ public object FfiConverterSequenceTypeDayTap: FfiConverterRustBuffer<List<DayTap
         buf.putInt(value.size)
         value.iterator().forEach {
             FfiConverterTypeDayTap.write(it, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterSequenceTypeForecastLine: FfiConverterRustBuffer<List<ForecastLine>> {
+    override fun read(buf: ByteBuffer): List<ForecastLine> {
+        val len = buf.getInt()
+        return List<ForecastLine>(len) {
+            FfiConverterTypeForecastLine.read(buf)
+        }
+    }
+
+    override fun allocationSize(value: List<ForecastLine>): ULong {
+        val sizeForLength = 4UL
+        val sizeForItems = value.map { FfiConverterTypeForecastLine.allocationSize(it) }.sum()
+        return sizeForLength + sizeForItems
+    }
+
+    override fun write(value: List<ForecastLine>, buf: ByteBuffer) {
+        buf.putInt(value.size)
+        value.iterator().forEach {
+            FfiConverterTypeForecastLine.write(it, buf)
         }
     }
 }
@@ -7702,6 +10009,34 @@ public object FfiConverterSequenceTypeRodView: FfiConverterRustBuffer<List<RodVi
 /**
  * @suppress
  */
+public object FfiConverterSequenceTypeStepView: FfiConverterRustBuffer<List<StepView>> {
+    override fun read(buf: ByteBuffer): List<StepView> {
+        val len = buf.getInt()
+        return List<StepView>(len) {
+            FfiConverterTypeStepView.read(buf)
+        }
+    }
+
+    override fun allocationSize(value: List<StepView>): ULong {
+        val sizeForLength = 4UL
+        val sizeForItems = value.map { FfiConverterTypeStepView.allocationSize(it) }.sum()
+        return sizeForLength + sizeForItems
+    }
+
+    override fun write(value: List<StepView>, buf: ByteBuffer) {
+        buf.putInt(value.size)
+        value.iterator().forEach {
+            FfiConverterTypeStepView.write(it, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
 public object FfiConverterSequenceTypeStripMark: FfiConverterRustBuffer<List<StripMark>> {
     override fun read(buf: ByteBuffer): List<StripMark> {
         val len = buf.getInt()
@@ -7730,6 +10065,34 @@ public object FfiConverterSequenceTypeStripMark: FfiConverterRustBuffer<List<Str
 /**
  * @suppress
  */
+public object FfiConverterSequenceTypeSwimKeyPlace: FfiConverterRustBuffer<List<SwimKeyPlace>> {
+    override fun read(buf: ByteBuffer): List<SwimKeyPlace> {
+        val len = buf.getInt()
+        return List<SwimKeyPlace>(len) {
+            FfiConverterTypeSwimKeyPlace.read(buf)
+        }
+    }
+
+    override fun allocationSize(value: List<SwimKeyPlace>): ULong {
+        val sizeForLength = 4UL
+        val sizeForItems = value.map { FfiConverterTypeSwimKeyPlace.allocationSize(it) }.sum()
+        return sizeForLength + sizeForItems
+    }
+
+    override fun write(value: List<SwimKeyPlace>, buf: ByteBuffer) {
+        buf.putInt(value.size)
+        value.iterator().forEach {
+            FfiConverterTypeSwimKeyPlace.write(it, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
 public object FfiConverterSequenceTypeSwimKeyView: FfiConverterRustBuffer<List<SwimKeyView>> {
     override fun read(buf: ByteBuffer): List<SwimKeyView> {
         val len = buf.getInt()
@@ -7748,6 +10111,34 @@ public object FfiConverterSequenceTypeSwimKeyView: FfiConverterRustBuffer<List<S
         buf.putInt(value.size)
         value.iterator().forEach {
             FfiConverterTypeSwimKeyView.write(it, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterSequenceTypeTick: FfiConverterRustBuffer<List<Tick>> {
+    override fun read(buf: ByteBuffer): List<Tick> {
+        val len = buf.getInt()
+        return List<Tick>(len) {
+            FfiConverterTypeTick.read(buf)
+        }
+    }
+
+    override fun allocationSize(value: List<Tick>): ULong {
+        val sizeForLength = 4UL
+        val sizeForItems = value.map { FfiConverterTypeTick.allocationSize(it) }.sum()
+        return sizeForLength + sizeForItems
+    }
+
+    override fun write(value: List<Tick>, buf: ByteBuffer) {
+        buf.putInt(value.size)
+        value.iterator().forEach {
+            FfiConverterTypeTick.write(it, buf)
         }
     }
 }
@@ -7920,6 +10311,20 @@ public typealias FfiConverterTypeUuid = FfiConverterString
     
         
         FfiConverterString.lower(`text`),_status)
+}
+    )
+    }
+    
+
+        /**
+         * Where the Swim screen's things lie on a glass.
+         */ fun `swimLayout`(`glass`: Glass): SwimLayout {
+            return FfiConverterTypeSwimLayout.lift(
+    uniffiRustCall() { _status ->
+    UniffiLib.uniffi_restwater_fn_func_swim_layout(
+    
+        
+        FfiConverterTypeGlass.lower(`glass`),_status)
 }
     )
     }

@@ -95,7 +95,10 @@ fun ScreenList(view: BankView, layout: BankLayout, back: Rect, words: PadWords, 
         val goal = if (key.key == Key.START) Showing.SETUP else Showing.TACKLE
         Cell(KeyFace(key.label, key.sub, key.spoken), "open-$goal") { onOpen(goal) }
     }
-    KeyGrid(if (view.rods.isEmpty()) keys else keys + swim, Head("", "", layout, back.top), layout, words)
+    val learning = listOf(words.waits to Showing.WAITS, words.changes to Showing.CHANGES).map { (said, goal) ->
+        Cell(said.face(), "open-$goal") { onOpen(goal) }
+    }
+    KeyGrid((if (view.rods.isEmpty()) keys else keys + swim) + learning, Head("", "", layout, back.top), layout, words)
     Back(back, layout, words) { onOpen(Showing.BANK) }
 }
 
@@ -104,12 +107,12 @@ internal fun Ground() = Box(Modifier.fillMaxSize().background(LocalInk.current.p
 
 /** BACK lies where MORE is: a second tap of a cold thumb turns a page of small keys at most. */
 @Composable
-private fun Back(place: Rect, layout: BankLayout, words: PadWords, onBack: () -> Unit) =
+internal fun Back(place: Rect, layout: BankLayout, words: PadWords, onBack: () -> Unit) =
     PadKey(words.back.face(), "back", layout.text.secondary.toFloat(), 0f, Modifier.at(place), onTap = onBack)
 
 /** Title and notice; answers what is left below them, down to [bottom]. */
 @Composable
-private fun Head(title: String, notice: String, layout: BankLayout, bottom: Double): Rect {
+internal fun Head(title: String, notice: String, layout: BankLayout, bottom: Double): Rect {
     val mm = LocalPxPerMm.current
     val ink = LocalInk.current
     val head = Rect(layout.header.left, layout.header.top, layout.notice.width, 6.0 * mm)
@@ -148,6 +151,10 @@ internal fun Rows(
     }
     KeyGrid(choices, place.copy(top = place.top + 2 * line, height = place.height - 2 * line), layout, words)
 }
+
+/** Height that so many keys take in a grid, with the gap above them. */
+@Composable
+internal fun gridHeight(keys: Int): Double = ((keys + 2) / 3) * 18.0 * LocalPxPerMm.current
 
 /** One key of a grid. */
 internal class Cell(val face: KeyFace, val tag: String, val onTap: () -> Unit)

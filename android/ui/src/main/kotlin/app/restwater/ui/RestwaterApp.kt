@@ -96,6 +96,14 @@ private fun Screens(state: RestwaterState, glass: Glass) {
             }
         }
         Showing.SWIM -> state.swim?.let { Swim(state, it, glass, layout, words) }
+        Showing.WAITS -> state.waits?.let { waits ->
+            WaitsScreen(waits, layout, back, words, state.notice, { field, value -> state.act(Action.ChooseCasts(field, value)) }) {
+                state.open(Showing.BANK)
+            }
+        }
+        Showing.CHANGES -> state.changes?.let { changes ->
+            ChangesScreen(changes, layout, back, words, state.notice, { state.act(it) }) { state.open(Showing.BANK) }
+        }
         Showing.SCREENS -> ScreenList(view, layout, back, words, state::open)
     }
 }

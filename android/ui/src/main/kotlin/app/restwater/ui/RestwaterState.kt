@@ -5,6 +5,7 @@ import androidx.compose.runtime.mutableStateOf
 import androidx.compose.runtime.setValue
 import app.restwater.core.Action
 import app.restwater.core.BankView
+import app.restwater.core.ChangesView
 import app.restwater.core.FanGlass
 import app.restwater.core.Hand
 import app.restwater.core.Key
@@ -20,6 +21,7 @@ import app.restwater.core.SwimKey
 import app.restwater.core.SwimScene
 import app.restwater.core.SwimView
 import app.restwater.core.TackleView
+import app.restwater.core.WaitsView
 import app.restwater.core.Which
 import kotlinx.coroutines.CoroutineDispatcher
 import kotlinx.coroutines.CoroutineScope
@@ -27,7 +29,7 @@ import kotlinx.coroutines.launch
 import kotlinx.coroutines.withContext
 
 /** Which screen lies on top. */
-enum class Showing { BANK, SETUP, TACKLE, SWIM, SCREENS }
+enum class Showing { BANK, SETUP, TACKLE, SWIM, WAITS, CHANGES, SCREENS }
 
 /**
  * What the screens draw, held once. Taps go to the core one after another on [worker], each with the moment the
@@ -46,6 +48,10 @@ class RestwaterState(
     var tackle by mutableStateOf<TackleView?>(null)
         private set
     var swim by mutableStateOf<SwimView?>(null)
+        private set
+    var waits by mutableStateOf<WaitsView?>(null)
+        private set
+    var changes by mutableStateOf<ChangesView?>(null)
         private set
     var settings by mutableStateOf(Settings(Hand.RIGHT, Scheme.DAY))
         private set
@@ -75,6 +81,8 @@ class RestwaterState(
             Showing.SETUP -> Which.SETUP
             Showing.TACKLE -> Which.TACKLE
             Showing.SWIM -> Which.SWIM
+            Showing.WAITS -> Which.WAITS
+            Showing.CHANGES -> Which.CHANGES
         }
         val at = now()
         answer { core.settings() to core.screen(which, at) }?.let { (settings, screen) ->
@@ -187,6 +195,8 @@ class RestwaterState(
             is Screen.Setup -> setup = screen.v1
             is Screen.Tackle -> tackle = screen.v1
             is Screen.Swim -> swim = screen.v1
+            is Screen.Waits -> waits = screen.v1
+            is Screen.Changes -> changes = screen.v1
         }
     }
 

@@ -1,0 +1,213 @@
+package app.restwater.ui
+
+import androidx.compose.foundation.Canvas
+import androidx.compose.foundation.layout.Box
+import androidx.compose.foundation.layout.fillMaxSize
+import androidx.compose.runtime.Composable
+import androidx.compose.runtime.getValue
+import androidx.compose.runtime.mutableStateOf
+import androidx.compose.runtime.remember
+import androidx.compose.runtime.setValue
+import androidx.compose.ui.Modifier
+import androidx.compose.ui.geometry.Offset
+import androidx.compose.ui.geometry.Size
+import androidx.compose.ui.graphics.Path
+import androidx.compose.ui.graphics.drawscope.DrawScope
+import androidx.compose.ui.graphics.drawscope.Stroke
+import androidx.compose.ui.platform.LocalDensity
+import androidx.compose.ui.platform.testTag
+import androidx.compose.ui.semantics.contentDescription
+import androidx.compose.ui.semantics.semantics
+import androidx.compose.ui.text.drawText
+import androidx.compose.ui.text.font.FontWeight
+import androidx.compose.ui.text.rememberTextMeasurer
+import app.restwater.core.Action
+import app.restwater.core.AlternationView
+import app.restwater.core.BankLayout
+import app.restwater.core.ChangeView
+import app.restwater.core.ChangesView
+import app.restwater.core.PadWords
+import app.restwater.core.Rect
+import app.restwater.core.StepState
+import app.restwater.core.VerdictTone
+
+/** "Did it matter?": a forest plot of the changes, then a page for each; a running test comes first. */
+@Composable
+fun ChangesScreen(
+    changes: ChangesView,
+    layout: BankLayout,
+    back: Rect,
+    words: PadWords,
+    notice: String,
+    onAct: (Action) -> Unit,
+    first: Int = 0,
+    onBack: () -> Unit,
+) {
+    val plots = changes.changes.chunked(PLOT_ROWS)
+    val tests = listOfNotNull(changes.test)
+    val pages = (tests.size + plots.size + changes.changes.size).coerceAtLeast(1)
+    var turned by remember { mutableStateOf(first) }
+    val page = turned % pages
+    val plot = plots.getOrNull(page - tests.size)
+    val change = changes.changes.getOrNull(page - tests.size - plots.size)
+    val test = tests.getOrNull(page)
+    Ground()
+    val rest = Head(test?.title ?: change?.title ?: changes.title, notice, layout, back.top)
+    val cells = cells(test, change, onAct) +
+        if (pages > 1) listOf(Cell(words.more.face(), "next-page") { turned = page + 1 }) else emptyList()
+    val keys = gridHeight(cells.size)
+    val place = rest.copy(height = rest.height - keys)
+    when {
+        test != null -> TestPage(test, place, layout)
+        change != null -> ChangePage(change, place, layout)
+        plot != null -> Page(place, layout, changes.says, listOf(changes.warning)) { px, on -> Forest(changes, plot, px, on) }
+        else -> FitText(changes.says, layout.text.body.toFloat(), LocalInk.current.ink, Modifier.at(place))
+    }
+    KeyGrid(cells, rest.copy(top = rest.top + rest.height - keys, height = keys), layout, words)
+    Back(back, layout, words, onBack)
+}
+
+private fun cells(test: AlternationView?, change: ChangeView?, onAct: (Action) -> Unit): List<Cell> = buildList {
+    change?.start?.let { start ->
+        add(Cell(KeyFace(start.label, start.sub, start.spoken), "start-test") { onAct(Action.StartAlternation(start.factor, start.a, start.b)) })
+    }
+    if (test != null) {
+        test.setSub?.let { sub -> add(Cell(KeyFace(test.setLabel, sub, "${test.setLabel}: $sub", solid = true), "set-step") { onAct(Action.SetNextStep) }) }
+        add(Cell(KeyFace(test.endLabel, test.endSub, "${test.endLabel}: ${test.endSub}"), "end-test") { onAct(Action.EndAlternation) })
+    }
+}
+
+/** One change in full. */
+@Composable
+private fun ChangePage(change: ChangeView, place: Rect, layout: BankLayout) {
+    val ink = LocalInk.current
+    val body = layout.text.body.toFloat()
+    val head = place.copy(height = place.height * 0.1)
+    Box(Modifier.at(head).testTag("verdict").semantics { contentDescription = change.verdict }) {
+        FitText(change.verdict, body * 1.25f, ink.ink, Modifier.fillMaxSize(), FontWeight.Bold)
+    }
+    val half = Rect(place.left, head.top + head.height, place.width / 2, place.height * 0.24)
+    for ((i, side) in listOf(change.old, change.new).withIndex()) {
+        val text = "${side.value}\n${side.counts}\n${side.rate}"
+        val at = half.copy(left = place.left + i * half.width, width = half.width - LocalPxPerMm.current * 2)
+        Box(Modifier.at(at).semantics { contentDescription = text }) {
+            FitText(text, body, ink.ink, Modifier.fillMaxSize(), if (i == 1) FontWeight.Bold else FontWeight.Medium)
+        }
+    }
+    val text = (listOf(change.probability, change.ratio, change.p) + change.reasons + change.more).filter { it.isNotBlank() }.joinToString("\n")
+    val top = half.top + half.height
+    Box(Modifier.at(Rect(place.left, top, place.width, place.top + place.height - top)).testTag("reasons").semantics { contentDescription = text }) {
+        FitText(text, body * 0.92f, ink.ink, Modifier.fillMaxSize(), middle = false)
+    }
+}
+
+/** The casts of a test, those done ticked, the next one arrowed. */
+@Composable
+private fun TestPage(test: AlternationView, place: Rect, layout: BankLayout) {
+    val ink = LocalInk.current
+    val mm = LocalPxPerMm.current
+    Page(place, layout, test.says, test.notes) { px, on ->
+        Box(on) {
+            androidx.compose.foundation.layout.BoxWithConstraints(Modifier.fillMaxSize()) {
+                val columns = if (test.steps.size > 12) 2 else 1
+                val down = (test.steps.size + columns - 1) / columns
+                val (w, h) = constraints.maxWidth.toDouble() / columns to constraints.maxHeight.toDouble() / down
+                test.steps.forEachIndexed { i, step ->
+                    val at = Rect((i / down) * w, (i % down) * h, w, h)
+                    val bold = step.state == StepState.NEXT || step.state == StepState.OUT
+                    Canvas(Modifier.at(at.copy(width = 6.0 * mm))) { stepMark(step.state, ink, mm) }
+                    val words = Modifier.at(at.copy(left = at.left + 6.5 * mm, width = at.width - 7.0 * mm))
+                    Box(words.testTag("step-${i + 1}").semantics { contentDescription = "${step.label}, ${step.state}" }) {
+                        FitText(step.label, px * 1.15f, ink.ink, Modifier.fillMaxSize(), if (bold) FontWeight.Bold else FontWeight.Medium)
+                    }
+                }
+            }
+        }
+    }
+}
+
+private fun DrawScope.stepMark(state: StepState, ink: Ink, mm: Float) {
+    val (x, y, r) = Triple(2.6f * mm, size.height / 2, (size.height * 0.3f).coerceAtMost(1.3f * mm))
+    when (state) {
+        StepState.DONE -> {
+            drawLine(ink.ink, Offset(x - r, y), Offset(x - r * 0.3f, y + r * 0.8f), 0.5f * mm)
+            drawLine(ink.ink, Offset(x - r * 0.3f, y + r * 0.8f), Offset(x + r, y - r), 0.5f * mm)
+        }
+        StepState.OUT -> drawCircle(ink.ink, r, Offset(x, y))
+        StepState.NEXT -> {
+            val path = Path().apply { moveTo(x - r, y - r); lineTo(x + r, y); lineTo(x - r, y + r); close() }
+            drawPath(path, ink.accent)
+        }
+        StepState.LATER -> drawCircle(ink.soft, r, Offset(x, y), style = Stroke(0.3f * mm))
+    }
+}
+
+/** Each change a line of its 95 % limits with its ratio on it; the verdict by the filling of the ring and in words. */
+@Composable
+private fun Forest(changes: ChangesView, rows: List<ChangeView>, figurePx: Float, modifier: Modifier) {
+    val ink = LocalInk.current
+    val mm = LocalPxPerMm.current
+    val measurer = rememberTextMeasurer()
+    val density = LocalDensity.current
+    val spoken = rows.joinToString(" ") { "${it.title}: ${it.verdict}. ${it.ratio}" }
+    Box(modifier.testTag("forest").semantics { contentDescription = spoken }) {
+        Canvas(Modifier.fillMaxSize()) {
+            val letters = Lettering(measurer, density, ink, figurePx)
+            val foot = figurePx * 2.7f + 1.2f * mm
+            val (left, right) = 3f * mm to size.width - 3f * mm
+            val axis = changes.axis
+            fun x(at: Double) = left + (right - left) * ((at - axis.from) / (axis.to - axis.from)).toFloat()
+            val bottom = size.height - foot
+            val each = (bottom / rows.size.coerceAtLeast(1)).coerceAtMost(figurePx * 5f)
+            var free = 0f
+            for (tick in axis.ticks) {
+                val same = tick.at == 0.0
+                drawLine(if (same) ink.ink else ink.soft, Offset(x(tick.at), 0f), Offset(x(tick.at), bottom), (if (same) 0.35f else 0.12f) * mm)
+                val laid = letters.of(tick.label, if (same) FontWeight.Bold else FontWeight.Medium)
+                val from = (x(tick.at) - laid.size.width / 2f).coerceIn(0f, size.width - laid.size.width)
+                if (from < free) continue
+                drawText(laid, ink.ink, Offset(from, bottom + 0.6f * mm))
+                free = from + laid.size.width + mm
+            }
+            drawText(letters.of(axis.label), ink.ink, Offset(0f, bottom + 0.8f * mm + figurePx * 1.3f))
+            rows.forEachIndexed { i, row ->
+                val lines = listOf(row.title to FontWeight.Medium, row.verdict to FontWeight.Bold)
+                var top = i * each
+                for ((text, weight) in lines) {
+                    val fitted = measurer.fit(text, figurePx, size.width.toInt(), (figurePx * 1.25f).toInt(), density, weight, mostLines = 1)
+                    // Paper under the words, so that the lines of the axis don't run through them.
+                    drawRect(ink.paper, Offset(0f, top), Size(fitted.laid.getLineRight(0), fitted.laid.size.height.toFloat()))
+                    drawText(fitted.laid, ink.ink, Offset(0f, top))
+                    top += fitted.laid.size.height
+                }
+                forestLine(row, ((top + (i + 1) * each) / 2).coerceAtMost((i + 1) * each - 1.6f * mm), ::x, ink, mm)
+            }
+        }
+    }
+}
+
+private fun DrawScope.forestLine(row: ChangeView, y: Float, x: (Double) -> Float, ink: Ink, mm: Float) {
+    val (low, high) = x(row.forest.low) to x(row.forest.high)
+    drawLine(ink.ink, Offset(low, y), Offset(high, y), 0.45f * mm)
+    for ((end, beyond, way) in listOf(Triple(low, row.forest.lowBeyond, -1f), Triple(high, row.forest.highBeyond, 1f))) {
+        if (beyond) {
+            drawLine(ink.ink, Offset(end + way * 1.4f * mm, y), Offset(end, y - 1.1f * mm), 0.45f * mm)
+            drawLine(ink.ink, Offset(end + way * 1.4f * mm, y), Offset(end, y + 1.1f * mm), 0.45f * mm)
+            drawLine(ink.ink, Offset(end, y), Offset(end + way * 1.4f * mm, y), 0.45f * mm)
+        } else {
+            drawLine(ink.ink, Offset(end, y - mm), Offset(end, y + mm), 0.45f * mm)
+        }
+    }
+    val at = row.forest.at ?: return
+    val (centre, r) = Offset(x(at), y) to 1.4f * mm
+    drawCircle(ink.paper, r, centre)
+    when (row.tone) {
+        VerdictTone.UNKNOWN -> Unit
+        VerdictTone.LEANS -> drawArc(ink.ink, 90f, 180f, true, centre - Offset(r, r), Size(2 * r, 2 * r))
+        VerdictTone.CLEAR -> drawCircle(ink.ink, r, centre)
+    }
+    drawCircle(ink.ink, r, centre, style = Stroke(0.4f * mm))
+}
+
+/** Changes on one page of the plot. */
+private const val PLOT_ROWS = 5

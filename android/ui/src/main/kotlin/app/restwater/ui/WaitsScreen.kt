@@ -1,0 +1,99 @@
+package app.restwater.ui
+
+import androidx.compose.foundation.layout.Box
+import androidx.compose.foundation.layout.fillMaxSize
+import androidx.compose.runtime.Composable
+import androidx.compose.runtime.getValue
+import androidx.compose.runtime.mutableStateOf
+import androidx.compose.runtime.remember
+import androidx.compose.runtime.setValue
+import androidx.compose.ui.Modifier
+import androidx.compose.ui.platform.testTag
+import androidx.compose.ui.semantics.contentDescription
+import androidx.compose.ui.semantics.semantics
+import androidx.compose.ui.text.font.FontWeight
+import app.restwater.core.BankLayout
+import app.restwater.core.ForecastView
+import app.restwater.core.PadWords
+import app.restwater.core.Rect
+import app.restwater.core.WaitsView
+
+/** What the record says of waiting: a picture a page, turned by a key, with what it says above it. */
+@Composable
+fun WaitsScreen(
+    waits: WaitsView,
+    layout: BankLayout,
+    back: Rect,
+    words: PadWords,
+    notice: String,
+    onChoose: (String, String) -> Unit,
+    first: Int = 0,
+    onBack: () -> Unit,
+) {
+    val open = remember { mutableStateOf<String?>(null) }
+    val forecast = waits.forecast
+    val pages = waits.charts.size + if (forecast == null) 0 else 1
+    var turned by remember { mutableStateOf(first) }
+    val page = if (pages == 0) 0 else turned % pages
+    val chart = waits.charts.getOrNull(page)
+    Ground()
+    val rest = Head(chart?.title ?: forecast?.takeIf { pages > 0 }?.title ?: waits.title, notice, layout, back.top)
+    val rows = if (chart == null && forecast != null) listOf(forecast.left) else waits.rows
+    if (open.value != null && rows.any { it.field == open.value }) {
+        Rows(rows, open, rest, layout, words, onChoose)
+    } else {
+        val cells = rows.map { row ->
+            Cell(KeyFace(row.label, row.value, "${row.label}: ${row.value}"), "row-${row.field}") { open.value = row.field }
+        } + if (pages > 1) listOf(Cell(words.more.face(), "next-picture") { turned = page + 1 }) else emptyList()
+        val keys = gridHeight(cells.size)
+        val place = rest.copy(height = rest.height - keys)
+        when {
+            chart != null -> Page(place, layout, chart.says, chart.notes) { figurePx, on -> ChartCanvas(chart, figurePx, on) }
+            forecast != null -> ForecastPage(forecast, place, layout)
+            else -> FitText(waits.counts, layout.text.body.toFloat(), LocalInk.current.ink, Modifier.at(place))
+        }
+        KeyGrid(cells, rest.copy(top = rest.top + rest.height - keys, height = keys), layout, words)
+    }
+    Back(back, layout, words) { if (open.value == null) onBack() else open.value = null }
+}
+
+/** A sentence, a picture below it, and how it was obtained below that. */
+@Composable
+internal fun Page(place: Rect, layout: BankLayout, says: String, notes: List<String>, picture: @Composable (Float, Modifier) -> Unit) {
+    val mm = LocalPxPerMm.current
+    val ink = LocalInk.current
+    val body = layout.text.body.toFloat()
+    val small = body * 0.85f
+    // The picture keeps at least half of the page, however large the text.
+    val sentence = (body * 1.2 * linesOf(says, body, place.width)).coerceAtMost(place.height * 0.24)
+    val below = (small * 1.2 * notes.sumOf { linesOf(it, small, place.width) }).coerceAtMost(place.height * 0.26)
+    Box(Modifier.at(place.copy(height = sentence)).testTag("says").semantics { contentDescription = says }) {
+        FitText(says, body, ink.ink, Modifier.fillMaxSize(), FontWeight.Bold, middle = false)
+    }
+    val gap = 1.5 * mm
+    picture(small, Modifier.at(Rect(place.left, place.top + sentence + gap, place.width, place.height - sentence - below - 2.5 * gap)))
+    val text = notes.joinToString(" ")
+    Box(Modifier.at(Rect(place.left, place.top + place.height - below - gap, place.width, below)).semantics { contentDescription = text }) {
+        FitText(text, small, ink.ink, Modifier.fillMaxSize(), middle = false)
+    }
+}
+
+/** Lines a text is likely to take: letters are about half as wide as their em. */
+internal fun linesOf(text: String, em: Float, width: Double): Int = (text.length * em * 0.54 / width).toInt() + 1
+
+@Composable
+private fun ForecastPage(forecast: ForecastView, place: Rect, layout: BankLayout) {
+    val ink = LocalInk.current
+    val mm = LocalPxPerMm.current
+    val body = layout.text.body.toFloat()
+    Page(place, layout, forecast.says, forecast.notes) { _, _ -> }
+    val top = place.top + place.height * 0.26 + mm
+    val each = (place.height * 0.46) / forecast.lines.size.coerceAtLeast(1)
+    forecast.lines.forEachIndexed { i, line ->
+        val at = Rect(place.left, top + i * each, place.width, each)
+        Box(Modifier.at(at).testTag("forecast-$i").semantics { contentDescription = "${line.label}: ${line.value}" }) {
+            FitText(line.label, body * 0.85f, ink.ink, Modifier.at(Rect(0.0, 0.0, at.width, each * 0.42)))
+            FitText(line.value, body * 1.1f, ink.ink, Modifier.at(Rect(0.0, each * 0.42, at.width, each * 0.5)), FontWeight.Bold)
+        }
+    }
+}

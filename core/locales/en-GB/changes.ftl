@@ -1,0 +1,78 @@
+# Did it matter? It never says that something works.
+
+changes-title = Did it matter?
+changes-none = Nothing was changed between casts yet. Changes are found from the log: nothing has to be entered twice.
+changes-no-session = Start a session and cast: changes between casts are found from the log.
+changes-looked-at = { $count ->
+    [one] 1 change looked at.
+   *[other] { $count } changes looked at: the more are looked at, the more easily one strikes by chance, so every p is raised for that (Holm).
+}
+changes-clear = { $count ->
+    [0] Nothing clear yet.
+    [one] 1 is clearer than chance.
+   *[other] { $count } are clearer than chance.
+}
+factor-spot = Spot
+factor-bait = Bait
+factor-colour = Colour
+factor-height = Pop-up height
+factor-hooklength = Hooklength
+factor-hook_size = Hook size
+factor-lead = Lead
+factor-leader = Leader
+change-title = { $factor }: { $after } after { $before }
+verdict-cant-tell = can't tell yet
+verdict-leans = leans to { $value }
+verdict-clear = { $value } clearly better here today
+change-side = { $bites ->
+    [0] no bites
+    [one] 1 bite
+   *[other] { $bites } bites
+} in { $casts ->
+    [one] 1 cast
+   *[other] { $casts } casts
+}, { $minutes } min
+change-rate = { $rate } an hour ({ $limits })
+change-probability = Better with { $value }: { $percent } in 100.
+change-ratio = { $value } against { $other }: { $ratio } times the bites per minute (95 %: { $limits }).
+change-ratio-open = { $value } against { $other }: no ratio, one side has no bites.
+change-p = Exact { $exact }; in blocks of casts { $block }. Raised for { $count ->
+    [one] 1 change
+   *[other] { $count } changes
+}: { $exactadjusted } and { $blockadjusted }.
+change-block-once = It can't be lower than { $least } with these switches.
+change-more = About { $casts } more casts, alternated, would most likely settle it.
+change-more-day = More than { $most } further casts: not to be settled in a day.
+change-more-clear = No more casts are needed for today.
+reason-few-bites = Fewer than three bites on both sides together.
+reason-few-casts = Fewer than three casts on one side.
+reason-once = Changed once only: it can't be told from the drift of the day.
+reason-few-switches = Too few switches for any outcome to be clear.
+reason-together = Always changed together with { $factor }: the two can't be told apart.
+reason-clumps = Striking cast by cast, not in blocks: the bites came in clumps.
+reason-not-held = Striking now, but it has to hold over two more switches.
+reason-many = Striking alone, not among as many changes as were looked at.
+reason-times = The two were left out for different times, and the minutes and like-for-like waits don't say the same.
+forest-axis = bites per minute, new against old
+forest-same = same
+change-start = TEST IT
+change-start-sub = alternate { $a } and { $b }
+change-start-spoken = Start an alternating test of { $a } and { $b }.
+
+test-title = Test of { $factor }: { $a } and { $b }
+test-how = A B B A on one spot, one rod: a drift of the day then falls on both alike.
+test-step = { $number }. { $value }
+test-next = Next on { $rod }: { $value }.
+test-out = Out now: { $value }. Then { $next }.
+test-last-out = Out now: { $value }, the last of the plan.
+test-through = The plan is through. What it says stands with the change below.
+test-off = { $count ->
+    [one] 1 cast since then was with something else or elsewhere, and doesn't count for the plan.
+   *[other] { $count } casts since then were with something else or elsewhere, and don't count for the plan.
+}
+test-set = SET IT
+test-set-sub = { $value } for the next cast
+test-set-spoken = Set { $value } for the next cast.
+test-end = END TEST
+test-end-sub = stop alternating
+test-end-spoken = End the alternating test.

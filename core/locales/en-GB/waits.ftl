@@ -1,0 +1,100 @@
+# The Waits screen. Each picture says its message; "can't tell yet" where that is the truth.
+
+waits-title = Waits
+waits-none = Start a session and cast: waits are shown from the first cast that is in.
+waits-counts = { $bites ->
+    [0] No bites
+    [one] 1 bite
+   *[other] { $bites } bites
+} in { $casts ->
+    [one] 1 cast
+   *[other] { $casts } casts
+}, { $minutes } min in the water.
+waits-row-rod = Rod
+waits-row-spot = Spot
+waits-row-bait = Bait
+waits-row-sessions = Sessions
+waits-all-rods = all rods
+waits-all-spots = all spots
+waits-all-baits = all baits
+waits-today-only = this session only
+waits-with-earlier = { $count ->
+    [one] with the one before
+   *[other] with the { $count } before
+}
+
+axis-wait = minutes from the splash
+axis-wait-up = wait, min
+axis-without = casts without a bite, %
+axis-hazard = bites per 100 casts, next minute
+axis-rate = bites an hour
+axis-clock = time of the cast
+legend-band = 95 % band of it
+legend-expected = expected
+legend-seen = seen
+legend-limits = 95 % limits of it
+legend-today = this session
+legend-earlier = earlier sessions
+span-window = bite window
+span-near-best = near-best
+range = { $low } to { $high }
+range-open = { $low } or more
+p-tiny = p below 0.001
+p-is = p { $p }
+
+waits-cant-tell = Can't tell yet: { $bites ->
+    [0] no bites
+    [one] 1 bite
+   *[other] { $bites } bites
+} so far.
+waits-survival = Still without a bite
+waits-half = Half of the casts had a bite by { $median } min (95 %: { $limits }).
+waits-not-half = Fewer than half of the casts had a bite within { $longest } min, the longest wait.
+waits-survival-how = Steps: what was seen (Kaplan-Meier), dots its log-log limits. Dashes: what is expected of the next cast.
+waits-hazard = When bites come
+waits-thickest = Bites come thickest about { $minute } min after the splash: of 100 casts still out, { $percent } get one in that minute (95 %: { $limits }).
+waits-rising = Bites still come thicker at { $minute } min, the end of the record: of 100 casts still out, { $percent } get one in that minute (95 %: { $limits }).
+waits-flat = No minute of the wait stands out: bites come about as readily early as late.
+waits-hazard-how = Bars: bites per 100 minutes out, as seen. Dashes: what is expected.
+waits-bar = { $bites ->
+    [one] 1 bite
+   *[other] { $bites } bites
+} in { $minutes } min
+waits-leave = How long to leave it
+waits-best-rate = At its best about { $rate } bites an hour (95 %: { $limits }).
+waits-leave-how = Diamond: the best time. Cross: when you wind in now. Near-best: within 5 % of the best, cut short where an empty cast is better wound in.
+waits-earlier = This session against earlier ones
+waits-earlier-counts = This session: { $bites ->
+    [0] no bites
+    [one] 1 bite
+   *[other] { $bites } bites
+} in { $casts ->
+    [one] 1 cast
+   *[other] { $casts } casts
+}. Earlier: { $before } in { $beforecasts }, over { $sessions ->
+    [one] 1 session
+   *[other] { $sessions } sessions
+}.
+waits-weights = In what is expected, an earlier session counts { $like } on the same water and { $other } on another; steps count every cast in full.
+waits-earlier-same = Can't tell this session from earlier ones: log-rank { $p }.
+waits-earlier-readier = Bites came readier in this session than before: log-rank { $p }.
+waits-earlier-slower = Bites came slower in this session than before: log-rank { $p }.
+waits-drift = Over the day
+waits-drift-none = Can't tell a drift over the day: rank trend { $trend }, { $p }.
+waits-drift-readier = Bites came readier later in the day: rank trend { $trend }, { $p }.
+waits-drift-slower = Bites came slower later in the day: rank trend { $trend }, { $p }.
+waits-drift-how = Filled: a bite. Ring with a stroke: none in that time, so the wait is longer. The trend is by log-rank scores, its p by permutation.
+
+forecast-title = What is left in it
+forecast-left = Time left
+forecast-min = { $minutes } min
+forecast-casts = Casts left
+forecast-bites = Bites to come
+forecast-fish = Fish to come
+forecast-last = Last useful cast
+forecast-last-value = { $value } min before all-out
+forecast-one = { $likely }
+forecast-range = { $low } to { $high }, most likely { $likely }
+forecast-says = At least one bite in { $minutes } min: { $percent } in 100.
+forecast-cant-tell = Can't tell yet: fewer than three bites, so these ranges are little more than a habit. At least one bite in { $minutes } min: { $percent } in 100.
+forecast-how = Eight futures in ten lie in each range, with casts left { $leave } min and { $turn } min from wind-in to splash. The last useful cast still has half of a full cast's chance.
