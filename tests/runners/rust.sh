@@ -71,10 +71,10 @@ one_bench() {
 # nightly compiler and cargo-fuzz are there (tests/fuzz; the targets are the same functions).
 fuzz() {
   rust_bin fuzz "$1"
-  rustup toolchain list | grep -q '^nightly' && cargo fuzz --version >/dev/null 2>&1 || {
-    echo "no nightly compiler with cargo-fuzz here: libFuzzer not run"
+  if ! rustup toolchain list | grep -q '^nightly' || ! cargo fuzz --version >/dev/null 2>&1; then
+    echo "not run: libFuzzer (no nightly compiler with cargo-fuzz here)"
     return 0
-  }
+  fi
   local target
   for target in $(cargo +nightly fuzz list --fuzz-dir tests/fuzz); do
     say "fuzz $target for $1 s"

@@ -120,7 +120,9 @@ pub fn catches(water: &Water, days: Days) -> Catches {
     let best: Vec<usize> =
         lucks.iter().map(|luck| fish(water, luck, &mut knows, Bank::all_in()).bites).collect();
     let mut per_hour = Share::default();
-    best.iter().for_each(|&bites| per_hour.add(bites as f64, DAY / 60.0));
+    for &bites in &best {
+        per_hour.add(bites as f64, DAY / 60.0);
+    }
     let mut advice = Restwater::default();
     let mut lines = vec![line("advice", &mut advice, water, &lucks, &best, &mut knows)];
     if water.kind != Kind::Drift {
