@@ -35,10 +35,15 @@ fn ready(words: &Wording, reading: &Reading) -> AdviceView {
             ..unknown(words, reading)
         };
     }
+    let mut more = more(words, reading);
+    // Where looking pays the plan is to stay past the band; the reason stands beside the figure.
+    if advice.recast_by_min.is_some_and(|recast| advice.next_leave_min > recast + 1.0) {
+        more.insert(0, minutes(words, "advice-look", "leave", advice.next_leave_min));
+    }
     AdviceView {
-        headline: minutes(words, "advice-ready", "leave", advice.next_leave_min),
+        headline: headline(words, advice),
         detail: counts(words, advice),
-        more: more(words, reading),
+        more,
         tone: AdviceTone::Quiet,
     }
 }
@@ -48,12 +53,11 @@ fn out(words: &Wording, reading: &Reading) -> AdviceView {
     if advice.state == AdviceState::CantTellYet {
         return unknown(words, reading);
     }
-    AdviceView {
-        headline: headline(words, advice),
-        detail: counts(words, advice),
-        more: more(words, reading),
-        tone: tone(reading),
-    }
+    let tone = tone(reading);
+    let past = advice.recast_by_min.filter(|_| tone == AdviceTone::Past);
+    let headline = past
+        .map_or_else(|| headline(words, advice), |recast| minutes(words, "advice-past", "recast", recast));
+    AdviceView { headline, detail: counts(words, advice), more: more(words, reading), tone }
 }
 
 /// Under three bites: nothing of this water is known, and the words say so.
