@@ -108,13 +108,13 @@ check_versions() {
   [ "$drift" = 0 ] && echo ok
 }
 
-# Every relative link of the Markdown in the tree leads somewhere.
+# Every relative link and picture of the Markdown in the tree leads somewhere.
 check_links() {
   local file link broken=0
   while IFS=$'\t' read -r file link; do
     [ -e "$(dirname "$file")/$link" ] || { echo "$file: no $link" && broken=1; }
   done < <(git ls-files '*.md' | while read -r file; do
-    grep -oE '\]\([^)# ]+' "$file" | sed 's/^](//' | grep -vE '^[a-z]+:' | sed "s|^|$file\t|"
+    grep -oE '\]\([^)# ]+|<img src="[^"]+' "$file" | sed -E 's/^(\]\(|<img src=")//' | grep -vE '^[a-z]+:' | sed "s|^|$file\t|"
   done)
   [ "$broken" = 0 ] && echo ok
 }
