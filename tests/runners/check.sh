@@ -111,10 +111,15 @@ check_versions() {
 # Every relative link and picture of the Markdown in the tree leads somewhere.
 check_links() {
   local file link broken=0
-  while IFS=$'\t' read -r file link; do
-    [ -e "$(dirname "$file")/$link" ] || { echo "$file: no $link" && broken=1; }
-  done < <(git ls-files '*.md' | while read -r file; do
-    grep -oE '\]\([^)# ]+|<img src="[^"]+' "$file" | sed -E 's/^(\]\(|<img src=")//' | grep -vE '^[a-z]+:' | sed "s|^|$file\t|"
-  done)
+  while IFS= read -r file; do
+    while IFS= read -r link; do
+      [ -e "$(dirname "$file")/$link" ] || { echo "$file: no $link" && broken=1; }
+    done < <(links_of "$file")
+  done < <(git ls-files '*.md')
   [ "$broken" = 0 ] && echo ok
+}
+
+# links_of FILE: its links and pictures that are files of the tree; a file may have none.
+links_of() {
+  { grep -oE '\]\([^)# ]+|<img src="[^"]+' "$1" || true; } | sed -E 's/^(\]\(|<img src=")//; /^[a-z]+:/d'
 }
