@@ -14,18 +14,23 @@ import app.restwater.core.Scheme
 import app.restwater.core.Screen
 import app.restwater.core.Settings
 import app.restwater.core.SetupView
+import app.restwater.core.SwimKey
 import app.restwater.core.TackleView
 import app.restwater.core.Which
 import app.restwater.core.bankLayout
 import app.restwater.core.padWords
 import app.restwater.core.readDay
+import app.restwater.core.swimLayout
 import app.restwater.ui.ChangesScreen
 import app.restwater.ui.Ink
 import app.restwater.ui.LocalInk
 import app.restwater.ui.LocalPxPerMm
 import app.restwater.ui.SetupScreen
+import app.restwater.ui.SwimScreen
+import app.restwater.ui.SwimTaps
 import app.restwater.ui.TackleScreen
 import app.restwater.ui.WaitsScreen
+import app.restwater.ui.largeFan
 import app.restwater.ui.smallFan
 import java.io.File
 import java.nio.file.Files
@@ -86,6 +91,7 @@ private fun pictures(core: Restwater, tap: DayTap, bank: BankView, out: File, na
     draw("night", glass, Hand.RIGHT, Scheme.NIGHT)
     draw("left", glass, Hand.LEFT, Scheme.DAY)
     draw("large-text", glass.copy(textScale = 2.0), Hand.RIGHT, Scheme.DAY)
+    if (bank.rods.isNotEmpty()) write("swim", swimPicture(core, tap, bank, glass))
     val setup = (core.screen(Which.SETUP, tap.at) as Screen.Setup).v1
     val tackle = (core.screen(Which.TACKLE, tap.at) as Screen.Tackle).v1
     if (bank.rods.isEmpty()) write("setup", setupPicture(setup, bank, glass)) else write("tackle", tacklePicture(tackle, bank, glass))
@@ -111,6 +117,25 @@ private fun learning(core: Restwater, last: DayTap, out: File, glass: Glass) {
         }
         repeat(1 + changes.changes.size) { page ->
             write("changes-${page + 1}") { ChangesScreen(changes, layout, back(on), padWords(), "", { }, page) { } }
+        }
+    }
+}
+
+/** The Swim screen at a moment of the day as PNG, by day. */
+private fun swimPicture(core: Restwater, tap: DayTap, bank: BankView, glass: Glass): ByteArray {
+    val view = (core.screen(Which.SWIM, tap.at) as Screen.Swim).v1
+    val layout = swimLayout(glass)
+    val scene = core.swimScene(tap.at, largeFan(glass, layout.canvas))
+    val taps = object : SwimTaps {
+        override fun key(key: SwimKey) = Unit
+        override fun choose(field: String, value: String) = Unit
+        override fun aim(x: Double, y: Double) = Unit
+        override fun mark(name: String) = Unit
+        override fun back() = Unit
+    }
+    return picture(glass) {
+        CompositionLocalProvider(LocalInk provides Ink.Day, LocalPxPerMm provides glass.pxPerMm.toFloat()) {
+            SwimScreen(view, scene, layout, bankLayout(glass, ask(bank)), padWords(), "", taps)
         }
     }
 }
