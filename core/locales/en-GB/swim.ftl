@@ -13,7 +13,7 @@ swim-bites = { $bites ->
    *[other] Not proof: { $bites } bites so far.
 }
 
-reason-never = never disturbed today
+reason-never = not likely disturbed today
 reason-rested = rested { $minutes } min
 reason-near-bites = { $bites ->
     [one] a bite { $metres } m away, { $minutes } min ago
