@@ -9,6 +9,7 @@ mod changes;
 mod chart;
 mod entry;
 mod figures;
+mod files;
 mod key;
 mod pad;
 mod place;
@@ -34,6 +35,10 @@ pub use chart::{
 };
 pub(crate) use entry::{entry_words, kind_words};
 pub(crate) use figures::clock;
+pub use files::{BackupLine, FilesView, FormChoice, ImportLine, IncomingView, Span};
+pub(crate) use files::{
+    FilesInput, Stage, backup_words, check_words, files_view, incoming_view, iso_day, outgoing_words, salvage_words,
+};
 pub use key::{Key, KeyView, KeyWeight};
 pub use pad::{
     BankLayout, BrokenRule, Glass, GlassError, KeyPlace, PadAsk, PadRule, PadWords, Rect, RodPlace, Said,
