@@ -179,7 +179,9 @@ fn store_kind(error: &StoreError) -> ErrorKind {
 
 fn exchange_kind(error: &ExchangeError) -> ErrorKind {
     match error {
-        ExchangeError::NotOpFile(_) | ExchangeError::Header(_) | ExchangeError::TooMany(_) => ErrorKind::BadFile,
+        ExchangeError::NotOpFile(_) | ExchangeError::Header(_) | ExchangeError::TooMany(_) => {
+            ErrorKind::BadFile
+        }
         ExchangeError::Newer { .. } => ErrorKind::Newer,
         ExchangeError::Cancelled | ExchangeError::NoSuchImport(_) => ErrorKind::NotNow,
         ExchangeError::Io(_) => ErrorKind::NotSaved,

@@ -241,7 +241,11 @@ impl App {
 
     /// Sets a damaged log aside and begins a new one with every entry that could be saved. What was saved and
     /// lost, in words.
-    pub fn salvage(dir: &Path, mut entropy: Box<dyn super::Entropy>, now: &Moment) -> Result<String, AppError> {
+    pub fn salvage(
+        dir: &Path,
+        mut entropy: Box<dyn super::Entropy>,
+        now: &Moment,
+    ) -> Result<String, AppError> {
         let device = entropy::new_id(entropy.as_mut(), now.wall_ms);
         let (_, saved) = Store::salvage(dir, device, now.wall_ms)?;
         Ok(crate::screen::salvage_words(&crate::screen::Wording::new(), &saved))

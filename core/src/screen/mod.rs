@@ -37,7 +37,8 @@ pub(crate) use entry::{entry_words, kind_words};
 pub(crate) use figures::clock;
 pub use files::{BackupLine, FilesView, FormChoice, ImportLine, IncomingView, Span};
 pub(crate) use files::{
-    FilesInput, Stage, backup_words, check_words, files_view, incoming_view, iso_day, outgoing_words, salvage_words,
+    FilesInput, Stage, backup_words, check_words, files_view, incoming_view, iso_day, outgoing_words,
+    salvage_words,
 };
 pub use key::{Key, KeyView, KeyWeight};
 pub use pad::{
