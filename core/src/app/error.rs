@@ -72,6 +72,9 @@ pub enum AppError {
     /// No cell of the swim is meant, or none of that kind.
     #[error("there is no such water under the ring: move it first")]
     NoCell,
+    /// There is no such entry to mend in the session shown.
+    #[error("there is no such entry in this session: open it from the list")]
+    NoSuchEntry,
     /// A spot, mark or outline that no swim can have.
     #[error(transparent)]
     Swim(#[from] SwimError),
@@ -107,6 +110,7 @@ impl AppError {
             | Self::NothingToRedo
             | Self::NothingToSetBack
             | Self::NoCell
+            | Self::NoSuchEntry
             | Self::BeforeEarlier(_) => ErrorKind::NotNow,
             Self::TooLong { .. } | Self::UnknownChoice { .. } | Self::Swim(_) => ErrorKind::BadInput,
             Self::Store(error) => store_kind(error),
@@ -131,6 +135,7 @@ impl AppError {
                 "error-unknown-choice",
                 &[("field", Arg::Text(field)), ("value", Arg::Text(value))],
             ),
+            Self::NoSuchEntry => words.say("error-no-such-entry"),
             Self::NoCell => words.say("error-no-cell"),
             Self::Swim(error) => detailed(words, "error-swim", &error.to_string()),
             Self::Store(error) => store_message(words, error),
