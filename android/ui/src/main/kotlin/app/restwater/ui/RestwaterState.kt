@@ -109,6 +109,8 @@ class RestwaterState(
             Showing.PHONE -> Which.PHONE
         }
         val at = now()
+        // The Bank's record lays every screen out, so it is there first whichever screen the app begins with.
+        if (bank == null && which != Which.BANK) answer { core.screen(Which.BANK, at) }?.let { show(it) }
         answer { core.settings() to core.screen(which, at) }?.let { (settings, screen) ->
             this.settings = settings
             show(screen)
@@ -218,9 +220,14 @@ class RestwaterState(
         val at = now()
         answer { core.watch(at) }?.let { watch ->
             keepAwake = watch.keepAwake
-            lookout.show(watch)?.let { notice = it }
+            val trouble = lookout.show(watch)
+            // Said once: after that it would only hide what is said of the taps.
+            if (trouble != null && trouble != troubleSaid) notice = trouble
+            troubleSaid = trouble
         }
     }
+
+    private var troubleSaid: String? = null
 
     /** Shows a sentence of the shell's. */
     fun say(text: String) {
