@@ -16,6 +16,7 @@ mod place;
 mod setup;
 mod swim;
 mod swim_pad;
+mod swim_rows;
 mod tackle;
 mod waits;
 mod wording;
@@ -34,10 +35,11 @@ pub use chart::{
     Tick,
 };
 pub(crate) use entry::{entry_words, kind_words};
-pub(crate) use figures::clock;
+pub(crate) use figures::{clock, sentence_case, trimmed};
 pub use files::{BackupLine, FilesView, FormChoice, ImportLine, IncomingView, Span};
 pub(crate) use files::{
-    FilesInput, Stage, backup_words, check_words, files_view, incoming_view, iso_day, outgoing_words, salvage_words,
+    FilesInput, Stage, backup_words, check_words, files_view, incoming_view, iso_day, outgoing_words,
+    salvage_words,
 };
 pub use key::{Key, KeyView, KeyWeight};
 pub use pad::{
@@ -48,7 +50,9 @@ pub use pad::{
 pub(crate) use place::spot_words;
 pub use setup::{SetupView, setup};
 pub(crate) use swim::FEATURES;
-pub use swim::{SwimKey, SwimKeyView, SwimScreen, SwimView, scene_words, swim_view};
+pub use swim::{
+    PegPlaceView, SwimKey, SwimKeyView, SwimScreen, SwimView, TypedField, scene_words, swim_view,
+};
 pub use swim_pad::{SwimKeyPlace, SwimLayout, swim_layout};
 pub(crate) use tackle::first_spot;
 pub use tackle::{Choice, ChoiceRow, TackleView, tackle};

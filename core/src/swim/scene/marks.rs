@@ -7,7 +7,7 @@ use super::record::{LineRole, MarkShape};
 use super::view::Rect;
 use crate::swim::cells::CellId;
 use crate::swim::fished::{CellFigures, known_by};
-use crate::swim::frame::Point;
+use crate::swim::frame::{Point, point_at};
 use std::collections::{BTreeMap, BTreeSet};
 
 /// A number to write beside a mark that stands for several.
@@ -71,7 +71,8 @@ fn middles_of_events(d: &Drawing) -> BTreeMap<CellId, Point> {
     sums.into_iter().map(|(id, (x, y, n))| (id, Point { x: x / n, y: y / n })).collect()
 }
 
-/// Marks of one cell in rows round their middle.
+/// Marks of one cell side by side along its far edge, so that its rested minutes have room below them; along its
+/// near edge where something else stands in the way.
 fn cluster(
     d: &Drawing,
     pack: &mut Pack,
@@ -80,36 +81,88 @@ fn cluster(
     known: &CellFigures,
     middle: Point,
 ) -> Vec<Count> {
-    let size = d.dp(if d.full() { 7.0 } else { 4.5 });
-    let pitch = 2.3 * size;
-    let room = (d.swim.cells()[place].area_m2.sqrt() * d.view.scale / pitch).floor().clamp(1.0, 4.0) as u32;
+    // The small fan has room for bites only.
     let kinds = [
         (MarkShape::BiteDiamond, known.bites),
         (MarkShape::LostCross, known.lost),
         (MarkShape::LinerTriangle, known.liners),
     ];
-    let mut rows: Vec<(MarkShape, u32, u32)> = Vec::new();
-    // The small fan has room for bites only.
-    let kinds = kinds.into_iter().take(if d.full() { 3 } else { 1 });
-    for (shape, n) in kinds.filter(|k| k.1 > 0) {
-        // More than a row holds: one mark with a number beside it.
-        rows.push(if n <= room.min(3) && d.full() { (shape, n, 0) } else { (shape, 1, n) });
-    }
+    let kinds: Vec<(MarkShape, u32)> =
+        kinds.into_iter().take(if d.full() { 3 } else { 1 }).filter(|k| k.1 > 0).collect();
+    let room = room_across(d, place);
+    let all: u32 = kinds.iter().map(|k| k.1).sum();
+    let pitch_of = |n: u32| (room / f64::from(n.max(1))).min(d.dp(PITCH_DP));
+    // Each on its own where all of them fit, else one of each kind with a number beside it.
+    let single = d.full() && all <= 4 && pitch_of(all) >= d.dp(PITCH_DP);
+    let shapes: Vec<(MarkShape, u32)> = if single {
+        kinds.iter().flat_map(|&(shape, n)| (0..n).map(move |_| (shape, 1))).collect()
+    } else {
+        kinds
+    };
+    let n = shapes.len() as u32;
+    let (pitch, size) = if d.full() {
+        let pitch = pitch_of(n).max(d.dp(LEAST_PITCH_DP));
+        (pitch, pitch / 2.3)
+    } else {
+        (2.3 * d.dp(4.5), d.dp(4.5))
+    };
+    let y = if d.full() { row_of_marks(d, placer, place, middle, pitch, n) } else { middle.y };
     let mut counts = Vec::new();
-    let shift = pitch * (rows.len() as f64 - 1.0) / 2.0;
-    for (i, (shape, drawn, of)) in rows.into_iter().enumerate() {
-        let y = middle.y - shift + pitch * i as f64;
-        for k in 0..drawn {
-            let at = Point { x: middle.x + pitch * (f64::from(k) - f64::from(drawn - 1) / 2.0), y };
-            pack.mark(shape, size, at);
-            if of > 1 && d.full() {
-                counts.push(Count { of, at, size });
-            }
+    for (i, (shape, of)) in shapes.into_iter().enumerate() {
+        // Bites on the side away from the thumb, where a mirrored swim has them too.
+        let along = pitch * (i as f64 - f64::from(n - 1) / 2.0);
+        let at = Point { x: middle.x + along * d.ask.side(), y };
+        pack.mark(shape, size, at);
+        if of > 1 && d.full() {
+            counts.push(Count { of, at, size });
         }
-        let width = pitch * f64::from(drawn);
-        placer.keep_clear(Rect::round(middle.x, y, width, pitch));
     }
+    placer.keep_clear(Rect::round(middle.x, y, pitch * f64::from(n), pitch));
     counts
+}
+
+/// Distance of two marks, design pixels.
+const PITCH_DP: f64 = 16.0;
+/// The least of it, where a cell is small.
+const LEAST_PITCH_DP: f64 = 11.5;
+
+/// Room for marks across a cell: its own width, and half of a neighbour's where nothing happened there.
+fn room_across(d: &Drawing, place: usize) -> f64 {
+    let cell = &d.swim.cells()[place];
+    let columns = &d.swim.columns().columns;
+    let quiet = |column: u32| {
+        let id = CellId { column, row: cell.id.row };
+        d.swim.place(id).is_none_or(|i| {
+            let known = &d.figures.cells[i];
+            known.bites + known.lost + known.liners == 0
+        })
+    };
+    let width = |column: usize| columns.get(column).map_or(0.0, |c| c.to_deg - c.from_deg);
+    let own = cell.id.column;
+    let mut degrees = width(own as usize);
+    for beside in [own.checked_sub(1), own.checked_add(1)].into_iter().flatten() {
+        if quiet(beside) {
+            degrees += width(beside as usize) / 2.0;
+        }
+    }
+    degrees.to_radians() * cell.sector.outer_m * d.view.scale
+}
+
+/// Height of the row of marks in a cell.
+fn row_of_marks(d: &Drawing, placer: &Placer, place: usize, middle: Point, pitch: f64, n: u32) -> f64 {
+    let sector = &d.swim.cells()[place].sector;
+    let centre = f64::midpoint(sector.from_deg, sector.to_deg);
+    let edge = |range_m: f64| d.view.at(point_at(centre, range_m)).y;
+    let far = edge(sector.outer_m) + 0.6 * pitch;
+    let near = edge(sector.inner_m) - 0.6 * pitch;
+    if near <= far {
+        return middle.y;
+    }
+    let free = |y: &f64| {
+        let row = Rect::round(middle.x, *y, pitch * f64::from(n), pitch);
+        placer.has_no_mark_in(&row)
+    };
+    [far, near].into_iter().find(free).unwrap_or(far)
 }
 
 /// Features and hazards.

@@ -78,9 +78,9 @@ fn number_beside(d: &Drawing, pack: &mut Pack, placer: &mut Placer, count: &Coun
         vec![
             at(-away, 0.0),
             at(away, 0.0),
+            at(0.0, -high),
             at(-away, -h / 2.0),
             at(away, -h / 2.0),
-            at(0.0, -high),
             at(0.0, high),
             at(-away, h / 2.0),
             at(away, h / 2.0),
