@@ -52,3 +52,4 @@ error-file-too-many = The file has more than { $detail } records: ask for a part
 error-file-io = The file gave an error ({ $detail }): try another place. Nothing was changed.
 error-cancelled = Cancelled. Nothing was changed.
 error-no-such-import = That import is not there, or is in that state already.
+error-no-such-entry = There is no such entry in this session: open it from the list.

@@ -194,6 +194,21 @@ pub enum Action {
         /// The choice's value.
         value: String,
     },
+    /// Opens a doubtful entry on the Mend screen.
+    OpenDoubt {
+        /// Which; none goes back to the list.
+        #[serde(default)]
+        op: Option<Uuid>,
+    },
+    /// Says one thing of a doubtful entry.
+    Mend {
+        /// Which.
+        op: Uuid,
+        /// The row's field.
+        field: String,
+        /// The choice's value.
+        value: String,
+    },
     /// Take a whole import back.
     UndoImport {
         /// Which.
@@ -241,6 +256,8 @@ impl Action {
             | Self::StartAlternation { .. }
             | Self::SetNextStep
             | Self::ChooseFiles { .. }
+            | Self::OpenDoubt { .. }
+            | Self::Mend { .. }
             | Self::UndoImport { .. }
             | Self::RedoImport { .. }
             | Self::Undo
@@ -271,6 +288,7 @@ impl Action {
                 | Self::ChooseCasts { .. }
                 | Self::ChooseRod { .. }
                 | Self::ChooseFiles { .. }
+                | Self::OpenDoubt { .. }
                 | Self::Set { .. }
                 | Self::StepAim { .. }
                 | Self::Replay { .. }
@@ -296,6 +314,7 @@ impl Action {
             | Self::ChooseSetup { value, .. }
             | Self::ChooseCasts { value, .. }
             | Self::ChooseFiles { value, .. }
+            | Self::Mend { value, .. }
             | Self::ChooseSwim { value, .. } => texts.push(("value", value)),
             Self::Note { text } => texts.push(("note", text)),
             Self::SetMark { name, .. } | Self::MarkHere { name } => texts.push(("mark", name)),

@@ -89,6 +89,9 @@ pub enum AppError {
     /// A GeoJSON file that can't be read or written.
     #[error(transparent)]
     GeoJson(#[from] GeoJsonError),
+    /// There is no such entry to mend in the session shown.
+    #[error("there is no such entry in this session: open it from the list")]
+    NoSuchEntry,
     /// A spot, mark or outline that no swim can have.
     #[error(transparent)]
     Swim(#[from] SwimError),
@@ -126,6 +129,7 @@ impl AppError {
             | Self::NoCell
             | Self::NothingTyped
             | Self::GeoJson(GeoJsonError::PegNeeded)
+            | Self::NoSuchEntry
             | Self::BeforeEarlier(_) => ErrorKind::NotNow,
             Self::TooLong { .. }
             | Self::UnknownChoice { .. }
@@ -155,6 +159,7 @@ impl AppError {
                 "error-unknown-choice",
                 &[("field", Arg::Text(field)), ("value", Arg::Text(value))],
             ),
+            Self::NoSuchEntry => words.say("error-no-such-entry"),
             Self::NoCell => words.say("error-no-cell"),
             Self::NothingTyped => words.say("error-nothing-typed"),
             Self::NotDegrees { field, value } => words.say_with(

@@ -44,7 +44,7 @@ pub(super) struct FilesState {
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Outgoing {
     /// Where it is, whole and on stable storage.
-    pub path: PathBuf,
+    pub path: String,
     /// The name to offer.
     pub name: String,
     /// Its media type.
@@ -85,6 +85,7 @@ impl App {
             FormChoice::Sessions => self.table(what, Table::Sessions, &path, progress)?,
         };
         let says = crate::screen::outgoing_words(&self.words, state.form, count);
+        let path = path.to_string_lossy().into_owned();
         Ok(Outgoing { path, name, media_type: media_type.into(), says })
     }
 
@@ -241,7 +242,11 @@ impl App {
 
     /// Sets a damaged log aside and begins a new one with every entry that could be saved. What was saved and
     /// lost, in words.
-    pub fn salvage(dir: &Path, mut entropy: Box<dyn super::Entropy>, now: &Moment) -> Result<String, AppError> {
+    pub fn salvage(
+        dir: &Path,
+        mut entropy: Box<dyn super::Entropy>,
+        now: &Moment,
+    ) -> Result<String, AppError> {
         let device = entropy::new_id(entropy.as_mut(), now.wall_ms);
         let (_, saved) = Store::salvage(dir, device, now.wall_ms)?;
         Ok(crate::screen::salvage_words(&crate::screen::Wording::new(), &saved))
@@ -296,6 +301,7 @@ impl App {
         self.advisor = super::Advisor::load(&mut self.store, current)?;
         self.learning = super::Learning::default();
         self.chosen = self.chosen.clamp(1, self.session().map_or(1, |s| s.rods.len().max(1) as u8));
+        self.mending = None;
         self.last_tap = None;
         Ok(())
     }

@@ -8,6 +8,7 @@ mod error;
 mod files;
 mod geojson;
 mod learning;
+mod mend;
 mod recent;
 mod repeat;
 mod settings;
@@ -56,6 +57,7 @@ pub struct App {
     last_tap: Option<LastTap>,
     swim: SwimState,
     files: FilesState,
+    mending: Option<Uuid>,
 }
 
 impl App {
@@ -81,6 +83,7 @@ impl App {
             last_tap: None,
             swim: SwimState::default(),
             files: FilesState::default(),
+            mending: None,
         })
     }
 
@@ -116,6 +119,8 @@ impl App {
             Action::PlacePegAsTyped => self.place_peg_as_typed(at)?,
             Action::ChooseSwim { field, value } => self.choose_swim(field, value, at)?,
             Action::ChooseFiles { field, value } => self.choose_files(field, value)?,
+            Action::OpenDoubt { op } => self.open_doubt(*op)?,
+            Action::Mend { op, field, value } => self.mend(*op, field, value, at)?,
             Action::UndoImport { id } => self.undo_import(*id, at)?,
             Action::RedoImport { id } => self.redo_import(*id, at)?,
             other => self.log(other, at)?,
@@ -133,6 +138,7 @@ impl App {
             Which::Changes => Screen::Changes(self.changes()),
             Which::Tackle => Screen::Tackle(screen::tackle(&self.words, self.session(), self.chosen)),
             Which::Swim => Screen::Swim(self.swim_view(now)?),
+            Which::Mend => Screen::Mend(self.mend_screen()),
             Which::Files => Screen::Files(self.files_screen(now)?),
         })
     }

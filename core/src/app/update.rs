@@ -1,6 +1,6 @@
 //! What a tap gives back.
 
-use crate::screen::{BankView, ChangesView, FilesView, SetupView, SwimView, TackleView, WaitsView};
+use crate::screen::{BankView, ChangesView, FilesView, MendView, SetupView, SwimView, TackleView, WaitsView};
 use serde::{Deserialize, Serialize};
 
 /// The screens there are.
@@ -21,6 +21,8 @@ pub enum Which {
     Changes,
     /// Files in and out, backups.
     Files,
+    /// Doubtful entries.
+    Mend,
 }
 
 /// What a screen shows.
@@ -41,6 +43,8 @@ pub enum Screen {
     Changes(ChangesView),
     /// Files in and out, backups.
     Files(FilesView),
+    /// Doubtful entries.
+    Mend(MendView),
 }
 
 /// What a tap gives back.

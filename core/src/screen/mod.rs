@@ -11,6 +11,7 @@ mod entry;
 mod figures;
 mod files;
 mod key;
+mod mend;
 mod pad;
 mod place;
 mod setup;
@@ -42,6 +43,8 @@ pub(crate) use files::{
     salvage_words,
 };
 pub use key::{Key, KeyView, KeyWeight};
+pub(crate) use mend::{MendInput, end_said, mend_view, wait_to_mend_s};
+pub use mend::{MendLine, MendOpen, MendView};
 pub use pad::{
     BankLayout, BrokenRule, Glass, GlassError, KeyPlace, PadAsk, PadRule, PadWords, Rect, RodPlace, Said,
     TextSizes, bank_layout,

@@ -15,6 +15,7 @@ const EN_GB: &[(&str, &str)] = &[
     ("changes", include_str!("../../locales/en-GB/changes.ftl")),
     ("error", include_str!("../../locales/en-GB/error.ftl")),
     ("files", include_str!("../../locales/en-GB/files.ftl")),
+    ("mend", include_str!("../../locales/en-GB/mend.ftl")),
     ("report", include_str!("../../locales/en-GB/report.ftl")),
     ("pad", include_str!("../../locales/en-GB/pad.ftl")),
 ];
