@@ -18,7 +18,7 @@ const MOST_CORNERS: usize = 500;
 /// What taking a GeoJSON file in would add to the session, in words.
 #[derive(Debug, Clone, PartialEq, Eq, Default, Serialize, Deserialize)]
 pub struct GeoJsonLook {
-    /// "3 marks, 1 hazard and an outline would be added."
+    /// "New from the file: 3 marks, 1 hazard, an outline."
     pub says: String,
     /// Each thing it would add.
     pub adds: Vec<String>,

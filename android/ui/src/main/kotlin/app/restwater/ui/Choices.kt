@@ -184,14 +184,14 @@ internal fun KeyGrid(cells: List<Cell>, place: Rect, layout: BankLayout, words: 
 
 /** Line number [i] of the typed fields. */
 @Composable
-private fun part(place: Rect, i: Int): Rect {
+internal fun part(place: Rect, i: Int): Rect {
     val height = 9.0 * LocalPxPerMm.current
     return place.copy(top = place.top + i * height, height = height)
 }
 
 /** A line that is typed, and handed over when it has changed. */
 @Composable
-private fun Field(field: String, label: String, value: String, layout: BankLayout, place: Rect, onChoose: (String, String) -> Unit) {
+internal fun Field(field: String, label: String, value: String, layout: BankLayout, place: Rect, onChoose: (String, String) -> Unit) {
     val ink = LocalInk.current
     var typed by remember { mutableStateOf(value) }
     var typing by remember { mutableStateOf(false) }
