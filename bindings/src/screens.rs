@@ -5,7 +5,7 @@
 use restwater_core::app::{Screen, Update, Which};
 use restwater_core::screen::{
     AdviceTone, AdviceView, BankState, BankView, ChangesView, Choice, ChoiceRow, FilesView, HeaderView, Key,
-    KeyView, KeyWeight, MendView, PegPlaceView, RodView, SetupView, StripMark, StripMarkShape, StripView,
+    KeyView, KeyWeight, MendView, PegPlaceView, PhoneView, RodView, SetupView, StripMark, StripMarkShape, StripView,
     SwimKey, SwimKeyView, SwimView, TackleView, WaitsView,
 };
 
@@ -375,6 +375,8 @@ pub enum Which {
     Files,
     /// Doubtful entries.
     Mend,
+    /// What belongs to the phone.
+    Phone,
 }
 
 /// What a screen shows.
@@ -396,6 +398,8 @@ pub enum Screen {
     Files(FilesView),
     /// Doubtful entries.
     Mend(MendView),
+    /// What belongs to the phone.
+    Phone(PhoneView),
 }
 
 /// What a tap gives back.

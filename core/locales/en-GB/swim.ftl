@@ -48,6 +48,13 @@ cell-figures = { $casts ->
         [0] no bites
         [one] 1 bite
        *[other] { $bites } bites
+    }{ $lost ->
+        [0] { "" }
+       *[other] , { $lost } lost
+    }{ $liners ->
+        [0] { "" }
+        [one] , 1 liner
+       *[other] , { $liners } liners
     }, { $minutes } min of bait.
 }
 drift-out = Bites have moved out over the day (tau { $tau }, p { $p }, { $n } bites).
@@ -62,6 +69,8 @@ swim-scene-kept = kept back
 swim-scene-min = min
 swim-scene-h = h
 swim-scene-m = m
+swim-scene-lost = lost
+swim-scene-liners = liners
 
 key-step-left = LEFT
 key-step-right = RIGHT

@@ -194,6 +194,13 @@ pub enum Action {
         /// The choice's value.
         value: String,
     },
+    /// One of the choices of the Phone screen.
+    ChoosePhone {
+        /// The row's field.
+        field: String,
+        /// The choice's value.
+        value: String,
+    },
     /// Opens a doubtful entry on the Mend screen.
     OpenDoubt {
         /// Which; none goes back to the list.
@@ -256,6 +263,7 @@ impl Action {
             | Self::StartAlternation { .. }
             | Self::SetNextStep
             | Self::ChooseFiles { .. }
+            | Self::ChoosePhone { .. }
             | Self::OpenDoubt { .. }
             | Self::Mend { .. }
             | Self::UndoImport { .. }
@@ -289,6 +297,7 @@ impl Action {
                 | Self::ChooseRod { .. }
                 | Self::ChooseFiles { .. }
                 | Self::OpenDoubt { .. }
+                | Self::ChoosePhone { .. }
                 | Self::Set { .. }
                 | Self::StepAim { .. }
                 | Self::Replay { .. }
@@ -314,6 +323,7 @@ impl Action {
             | Self::ChooseSetup { value, .. }
             | Self::ChooseCasts { value, .. }
             | Self::ChooseFiles { value, .. }
+            | Self::ChoosePhone { value, .. }
             | Self::Mend { value, .. }
             | Self::ChooseSwim { value, .. } => texts.push(("value", value)),
             Self::Note { text } => texts.push(("note", text)),

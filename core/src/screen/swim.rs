@@ -200,6 +200,8 @@ pub fn scene_words(words: &Wording) -> SceneWords {
         hours: words.say("swim-scene-h"),
         kept_back: words.say("swim-scene-kept"),
         metres: words.say("swim-scene-m"),
+        lost: words.say("swim-scene-lost"),
+        liners: words.say("swim-scene-liners"),
     }
 }
 
@@ -327,6 +329,8 @@ impl SwimScreen<'_> {
                 ("casts", Arg::Count(figures.casts as usize)),
                 ("bites", Arg::Count(figures.bites as usize)),
                 ("minutes", Arg::Text(&whole(figures.bait_min))),
+                ("lost", Arg::Count(figures.lost as usize)),
+                ("liners", Arg::Count(figures.liners as usize)),
             ],
         )
     }

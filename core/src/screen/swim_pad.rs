@@ -35,7 +35,7 @@ const EDGE_MM: f64 = 2.0;
 /// Height of the title, mm, at plain text.
 const HEAD_MM: f64 = 7.0;
 /// Height of headline and reasons, mm, at plain text.
-const WORDS_MM: f64 = 17.0;
+const WORDS_MM: f64 = 14.5;
 /// The fan is never made lower than this, mm.
 const CANVAS_MM: f64 = 28.0;
 

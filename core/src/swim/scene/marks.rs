@@ -2,13 +2,15 @@
 
 use super::draw::Drawing;
 use super::labels::Placer;
+use super::names;
 use super::pack::Pack;
-use super::record::{LineRole, MarkShape};
+use super::record::{KeyLine, LabelRole, LineRole, MarkShape};
+use super::text::width;
 use super::view::Rect;
 use crate::swim::cells::CellId;
-use crate::swim::fished::{CellFigures, known_by};
+use crate::swim::fished::CellFigures;
 use crate::swim::frame::{Point, point_at};
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeSet;
 
 /// A number to write beside a mark that stands for several.
 pub(crate) struct Count {
@@ -17,6 +19,10 @@ pub(crate) struct Count {
     pub at: Point,
     /// Half its size.
     pub size: f64,
+    /// Middle of the room kept for the number.
+    pub room: Point,
+    /// Size of its figures.
+    pub em: f64,
 }
 
 /// Draws all marks; returns the numbers still to be written.
@@ -24,10 +30,10 @@ pub(crate) fn draw(d: &Drawing, pack: &mut Pack, placer: &mut Placer) -> Vec<Cou
     features(d, pack, placer);
     dots(d, pack, placer);
     let mut counts = Vec::new();
-    let middles = middles_of_events(d);
     for (place, known) in d.figures.cells.iter().enumerate() {
-        let Some(&middle) = middles.get(&known.cell) else { continue };
-        counts.extend(cluster(d, pack, placer, place, known, middle));
+        if known.bites + known.lost + known.liners > 0 {
+            counts.extend(cluster(d, pack, placer, place, known));
+        }
     }
     counts
 }
@@ -48,77 +54,113 @@ fn dots(d: &Drawing, pack: &mut Pack, placer: &mut Placer) {
             let size = d.dp(if d.full() { 6.0 } else { 3.5 });
             pack.mark(MarkShape::OutNow, size, at);
             placer.keep_clear(Rect::round(at.x, at.y, 2.0 * size, 2.0 * size));
-        } else if fresh && d.full() && !(known_by(cast, at_ms) && cast.bites + cast.lost + cast.liners > 0) {
+        } else if fresh && d.full() {
             pack.mark(MarkShape::CastDot, d.dp(3.2), at);
         }
     }
 }
 
-/// Mean place of the casts on which something happened, cell by cell.
-fn middles_of_events(d: &Drawing) -> BTreeMap<CellId, Point> {
-    let mut sums: BTreeMap<CellId, (f64, f64, f64)> = BTreeMap::new();
-    let at_ms = d.figures.at_ms;
-    for cast in d.swim.casts_until(at_ms) {
-        if cast.bites + cast.lost + cast.liners == 0 || !known_by(cast, at_ms) {
-            continue;
-        }
-        if let Some(id) = d.swim.cell_of(cast.spot) {
-            let p = d.view.spot(cast.spot);
-            let sum = sums.entry(id).or_default();
-            *sum = (sum.0 + p.x, sum.1 + p.y, sum.2 + 1.0);
-        }
-    }
-    sums.into_iter().map(|(id, (x, y, n))| (id, Point { x: x / n, y: y / n })).collect()
-}
-
 /// Marks of one cell side by side along its far edge, so that its rested minutes have room below them; along its
-/// near edge where something else stands in the way.
+/// near edge where something else stands in the way. Bites come first; what has no room is said in the key.
 fn cluster(
     d: &Drawing,
     pack: &mut Pack,
     placer: &mut Placer,
     place: usize,
     known: &CellFigures,
-    middle: Point,
 ) -> Vec<Count> {
-    // The small fan has room for bites only.
-    let kinds = [
-        (MarkShape::BiteDiamond, known.bites),
-        (MarkShape::LostCross, known.lost),
-        (MarkShape::LinerTriangle, known.liners),
-    ];
-    let kinds: Vec<(MarkShape, u32)> =
-        kinds.into_iter().take(if d.full() { 3 } else { 1 }).filter(|k| k.1 > 0).collect();
-    let room = room_across(d, place);
-    let all: u32 = kinds.iter().map(|k| k.1).sum();
-    let pitch_of = |n: u32| (room / f64::from(n.max(1))).min(d.dp(PITCH_DP));
-    // Each on its own where all of them fit, else one of each kind with a number beside it.
-    let single = d.full() && all <= 4 && pitch_of(all) >= d.dp(PITCH_DP);
-    let shapes: Vec<(MarkShape, u32)> = if single {
-        kinds.iter().flat_map(|&(shape, n)| (0..n).map(move |_| (shape, 1))).collect()
-    } else {
-        kinds
-    };
-    let n = shapes.len() as u32;
-    let (pitch, size) = if d.full() {
-        let pitch = pitch_of(n).max(d.dp(LEAST_PITCH_DP));
-        (pitch, pitch / 2.3)
-    } else {
-        (2.3 * d.dp(4.5), d.dp(4.5))
-    };
-    let y = if d.full() { row_of_marks(d, placer, place, middle, pitch, n) } else { middle.y };
-    let mut counts = Vec::new();
-    for (i, (shape, of)) in shapes.into_iter().enumerate() {
-        // Bites on the side away from the thumb, where a mirrored swim has them too.
-        let along = pitch * (i as f64 - f64::from(n - 1) / 2.0);
-        let at = Point { x: middle.x + along * d.ask.side(), y };
-        pack.mark(shape, size, at);
-        if of > 1 && d.full() {
-            counts.push(Count { of, at, size });
-        }
+    let row = Row::of(d, place, known);
+    for (shape, n) in &row.left_out {
+        let what = if *shape == MarkShape::LostCross { &d.words.lost } else { &d.words.liners };
+        let text = format!("{}: {what} {n}", names::place_name(d, place));
+        pack.scene.key.push(KeyLine { number: None, text, role: LabelRole::Count });
     }
-    placer.keep_clear(Rect::round(middle.x, y, pitch * f64::from(n), pitch));
+    let middle = row.middle(d, placer, place);
+    let mut counts = Vec::new();
+    // Bites on the side away from the thumb, where a mirrored swim has them too.
+    let at = |along: f64| Point { x: middle.x + along * d.ask.side(), y: middle.y };
+    let mut along = -row.width() / 2.0;
+    for &(shape, of) in &row.marks {
+        let (here, size) = (at(along + row.pitch / 2.0), row.pitch / 2.3);
+        pack.mark(shape, size, here);
+        placer.keep_clear(Rect::round(here.x, here.y, 0.9 * row.pitch, 0.9 * row.pitch));
+        let digits = row.digits(of);
+        if digits > 0.0 {
+            let room = at(along + row.pitch + digits / 2.0);
+            counts.push(Count { of, at: here, size, room, em: row.em });
+        }
+        along += row.pitch + digits;
+    }
     counts
+}
+
+/// The marks of one cell in a row.
+struct Row {
+    /// Shape and how many it stands for.
+    marks: Vec<(MarkShape, u32)>,
+    left_out: Vec<(MarkShape, u32)>,
+    pitch: f64,
+    /// Size of the numbers; 0 for none.
+    em: f64,
+}
+
+impl Row {
+    fn of(d: &Drawing, place: usize, known: &CellFigures) -> Self {
+        let kinds = [
+            (MarkShape::BiteDiamond, known.bites),
+            (MarkShape::LostCross, known.lost),
+            (MarkShape::LinerTriangle, known.liners),
+        ];
+        if !d.full() {
+            // The small fan has room for bites only.
+            let marks = kinds.into_iter().take(1).filter(|k| k.1 > 0).collect();
+            return Self { marks, left_out: Vec::new(), pitch: 2.3 * d.dp(4.5), em: 0.0 };
+        }
+        let kinds: Vec<(MarkShape, u32)> = kinds.into_iter().filter(|k| k.1 > 0).collect();
+        let (room, most, least) = (room_across(d, place), d.dp(PITCH_DP), d.dp(LEAST_PITCH_DP));
+        let em = 0.9 * d.view.text.min(1.3 * d.view.least_text);
+        let all: u32 = kinds.iter().map(|k| k.1).sum();
+        let mut row = Self { marks: kinds, left_out: Vec::new(), pitch: least, em };
+        if all <= 4 && f64::from(all) * most <= room {
+            // Each on its own where all of them fit.
+            let single = row.marks.iter().flat_map(|&(shape, n)| (0..n).map(move |_| (shape, 1)));
+            row.marks = single.collect();
+        }
+        while row.marks.len() > 1 && row.width() > room {
+            row.left_out.extend(row.marks.pop());
+        }
+        let figures = row.width() - least * row.marks.len() as f64;
+        row.pitch = ((room - figures) / row.marks.len() as f64).clamp(least, most);
+        row
+    }
+
+    /// Room for the number of a mark that stands for so many.
+    fn digits(&self, of: u32) -> f64 {
+        if of > 1 && self.em > 0.0 { width(&of.to_string(), self.em) + 0.25 * self.em } else { 0.0 }
+    }
+
+    fn width(&self) -> f64 {
+        self.marks.iter().map(|m| self.pitch + self.digits(m.1)).sum()
+    }
+
+    /// Where it stands: on the aim of the cell.
+    fn middle(&self, d: &Drawing, placer: &Placer, place: usize) -> Point {
+        let cell = &d.swim.cells()[place];
+        let centre = f64::midpoint(cell.sector.from_deg, cell.sector.to_deg);
+        let bearing = cell.aim.map_or(centre, |a| a.bearing_deg);
+        let at = |range_m: f64, lift: f64| {
+            let p = d.view.at(point_at(bearing, range_m));
+            Point { x: p.x, y: p.y + lift }
+        };
+        let (near, far) = (cell.sector.inner_m, cell.sector.outer_m);
+        let mid = at(f64::midpoint(near, far), 0.0);
+        let (high, low) = (at(far, 0.6 * self.pitch), at(near, -0.6 * self.pitch));
+        if !d.full() || low.y <= high.y {
+            return mid;
+        }
+        let free = |p: &Point| placer.has_no_mark_in(&Rect::round(p.x, p.y, self.width(), self.pitch));
+        [high, low].into_iter().find(free).unwrap_or(high)
+    }
 }
 
 /// Distance of two marks, design pixels.
@@ -137,32 +179,15 @@ fn room_across(d: &Drawing, place: usize) -> f64 {
             known.bites + known.lost + known.liners == 0
         })
     };
-    let width = |column: usize| columns.get(column).map_or(0.0, |c| c.to_deg - c.from_deg);
+    let across = |column: usize| columns.get(column).map_or(0.0, |c| c.to_deg - c.from_deg);
     let own = cell.id.column;
-    let mut degrees = width(own as usize);
+    let mut degrees = across(own as usize);
     for beside in [own.checked_sub(1), own.checked_add(1)].into_iter().flatten() {
         if quiet(beside) {
-            degrees += width(beside as usize) / 2.0;
+            degrees += across(beside as usize) / 2.0;
         }
     }
     degrees.to_radians() * cell.sector.outer_m * d.view.scale
-}
-
-/// Height of the row of marks in a cell.
-fn row_of_marks(d: &Drawing, placer: &Placer, place: usize, middle: Point, pitch: f64, n: u32) -> f64 {
-    let sector = &d.swim.cells()[place].sector;
-    let centre = f64::midpoint(sector.from_deg, sector.to_deg);
-    let edge = |range_m: f64| d.view.at(point_at(centre, range_m)).y;
-    let far = edge(sector.outer_m) + 0.6 * pitch;
-    let near = edge(sector.inner_m) - 0.6 * pitch;
-    if near <= far {
-        return middle.y;
-    }
-    let free = |y: &f64| {
-        let row = Rect::round(middle.x, *y, pitch * f64::from(n), pitch);
-        placer.has_no_mark_in(&row)
-    };
-    [far, near].into_iter().find(free).unwrap_or(far)
 }
 
 /// Features and hazards.

@@ -60,31 +60,20 @@ fn by_size_then_length(d: &Drawing, texts: &[String]) -> Vec<(String, f64)> {
     sizes.into_iter().flat_map(|size| texts.iter().map(move |t| (t.clone(), size))).collect()
 }
 
-/// The number of a mark that stands for several: to the side away from the thumb, or the other one.
+/// The number of a mark that stands for several: in the room kept for it, or round the mark where a label is in the way.
 fn number_beside(d: &Drawing, pack: &mut Pack, placer: &mut Placer, count: &Count) {
-    let said = format!("\u{d7}{}", count.of);
     let label = Label {
         role: LabelRole::Count,
-        tries: by_size_then_length(d, &[said, count.of.to_string()]),
+        tries: vec![(count.of.to_string(), count.em)],
         numbered: false,
         key: None,
-        boxed: true,
+        boxed: false,
         over_marks: false,
     };
     let places = |w: f64, h: f64| {
-        let away = count.size * 1.2 + w / 2.0;
         let at = |x: f64, y: f64| Point { x: count.at.x + x * d.ask.side(), y: count.at.y + y };
-        let high = count.size * 1.2 + h / 2.0;
-        vec![
-            at(-away, 0.0),
-            at(away, 0.0),
-            at(0.0, -high),
-            at(-away, -h / 2.0),
-            at(away, -h / 2.0),
-            at(0.0, high),
-            at(-away, h / 2.0),
-            at(away, h / 2.0),
-        ]
+        let (away, high) = (count.size * 1.1 + w / 2.0, count.size * 1.1 + h / 2.0);
+        vec![count.room, at(away, 0.0), at(-away, 0.0), at(0.0, -high), at(0.0, high)]
     };
     placer.place(pack, &label, &places);
 }
@@ -121,7 +110,7 @@ fn rested(d: &Drawing, pack: &mut Pack, placer: &mut Placer) {
 }
 
 /// "Gate 30-40 m", for the key.
-fn place_name(d: &Drawing, place: usize) -> String {
+pub(crate) fn place_name(d: &Drawing, place: usize) -> String {
     let cell = &d.swim.cells()[place];
     let columns = d.swim.columns();
     let column = &columns.columns[cell.id.column as usize];

@@ -76,7 +76,7 @@ impl View {
         // Names take at most a third of the height, however large the text; one row of them where that does.
         let rows = if full && names_fit_one_row(swim, ask, text) { 1.9 } else { 3.6 };
         let top = if full { (rows * text).min(ask.height_px / 3.0) } else { 3.0 * dp };
-        let bottom = if full { 22.0 * dp } else { 9.0 * dp };
+        let bottom = if full { 17.0 * dp } else { 9.0 * dp };
         let side = if full { 8.0 * dp } else { 2.0 * dp };
         let (mut left, mut right, mut far) = (0.0f64, 0.0f64, 1.0f64);
         for ring in swim.water().rings() {

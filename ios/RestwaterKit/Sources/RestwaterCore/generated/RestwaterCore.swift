@@ -699,22 +699,6 @@ public protocol RestwaterProtocol: AnyObject, Sendable {
     func takeIn(path: String, source: String, at: Moment, work: Work) async throws  -> IncomingView
     
     /**
-     * The swim of the session as GeoJSON (RFC 7946): marks, features, hazards, outlines. Positions are left out unless
-     * asked for, and then need the peg's place.
-     */
-    func exportGeojson(withPosition: Bool) throws  -> String
-    
-    /**
-     * Takes it in as entries that one UNDO takes back together.
-     */
-    func importGeojson(text: String, at: Moment) throws  -> Update
-    
-    /**
-     * What taking this text in would add. Changes nothing.
-     */
-    func lookAtGeojson(text: String) throws  -> GeoJsonLook
-    
-    /**
      * One tap. What it wrote is on stable storage when this returns; on an error nothing was changed.
      */
     func act(action: Action, at: Moment) throws  -> Update
@@ -753,6 +737,11 @@ public protocol RestwaterProtocol: AnyObject, Sendable {
      * A tap on that picture, in px; false beside the water.
      */
     func swimTap(now: Moment, glass: FanGlass, x: Double, y: Double) throws  -> Bool
+    
+    /**
+     * What is to be seen and heard while the app is not looked at. The shell asks after each tap.
+     */
+    func watch(now: Moment) throws  -> WatchView
     
 }
 /**
@@ -939,47 +928,6 @@ open func takeIn(path: String, source: String, at: Moment, work: Work)async thro
 }
     
     /**
-     * The swim of the session as GeoJSON (RFC 7946): marks, features, hazards, outlines. Positions are left out unless
-     * asked for, and then need the peg's place.
-     */
-open func exportGeojson(withPosition: Bool)throws  -> String  {
-    return try  FfiConverterString.lift(try rustCallWithError(FfiConverterTypeRestwaterError_lift) {
-        uniffiCallStatus in
-    uniffi_restwater_fn_method_restwater_export_geojson(
-            self.uniffiCloneHandle(),
-        FfiConverterBool.lower(withPosition),uniffiCallStatus
-    )
-})
-}
-    
-    /**
-     * Takes it in as entries that one UNDO takes back together.
-     */
-open func importGeojson(text: String, at: Moment)throws  -> Update  {
-    return try  FfiConverterTypeUpdate_lift(try rustCallWithError(FfiConverterTypeRestwaterError_lift) {
-        uniffiCallStatus in
-    uniffi_restwater_fn_method_restwater_import_geojson(
-            self.uniffiCloneHandle(),
-        FfiConverterString.lower(text),
-        FfiConverterTypeMoment_lower(at),uniffiCallStatus
-    )
-})
-}
-    
-    /**
-     * What taking this text in would add. Changes nothing.
-     */
-open func lookAtGeojson(text: String)throws  -> GeoJsonLook  {
-    return try  FfiConverterTypeGeoJsonLook_lift(try rustCallWithError(FfiConverterTypeRestwaterError_lift) {
-        uniffiCallStatus in
-    uniffi_restwater_fn_method_restwater_look_at_geojson(
-            self.uniffiCloneHandle(),
-        FfiConverterString.lower(text),uniffiCallStatus
-    )
-})
-}
-    
-    /**
      * One tap. What it wrote is on stable storage when this returns; on an error nothing was changed.
      */
 open func act(action: Action, at: Moment)throws  -> Update  {
@@ -1081,6 +1029,19 @@ open func swimTap(now: Moment, glass: FanGlass, x: Double, y: Double)throws  -> 
         FfiConverterTypeFanGlass_lower(glass),
         FfiConverterDouble.lower(x),
         FfiConverterDouble.lower(y),uniffiCallStatus
+    )
+})
+}
+    
+    /**
+     * What is to be seen and heard while the app is not looked at. The shell asks after each tap.
+     */
+open func watch(now: Moment)throws  -> WatchView  {
+    return try  FfiConverterTypeWatchView_lift(try rustCallWithError(FfiConverterTypeRestwaterError_lift) {
+        uniffiCallStatus in
+    uniffi_restwater_fn_method_restwater_watch(
+            self.uniffiCloneHandle(),
+        FfiConverterTypeMoment_lower(now),uniffiCallStatus
     )
 })
 }
@@ -3393,9 +3354,17 @@ public struct FilesView: Equatable, Hashable {
      */
     public let send: String
     /**
+     * The key that makes the file and saves it in a place of the user's.
+     */
+    public let save: String
+    /**
      * The key that takes a file in.
      */
     public let takeIn: String
+    /**
+     * The key that has the user pick a folder for copies of backups.
+     */
+    public let folder: String
     /**
      * The key of the list of imports.
      */
@@ -3445,8 +3414,14 @@ public struct FilesView: Equatable, Hashable {
          * The key that makes the file and hands it on.
          */send: String, 
         /**
+         * The key that makes the file and saves it in a place of the user's.
+         */save: String, 
+        /**
          * The key that takes a file in.
          */takeIn: String, 
+        /**
+         * The key that has the user pick a folder for copies of backups.
+         */folder: String, 
         /**
          * The key of the list of imports.
          */importsKey: String, 
@@ -3475,7 +3450,9 @@ public struct FilesView: Equatable, Hashable {
         self.says = says
         self.rows = rows
         self.send = send
+        self.save = save
         self.takeIn = takeIn
+        self.folder = folder
         self.importsKey = importsKey
         self.backupsKey = backupsKey
         self.backUp = backUp
@@ -3506,7 +3483,9 @@ public struct FfiConverterTypeFilesView: FfiConverterRustBuffer {
                 says: FfiConverterString.read(from: &buf), 
                 rows: FfiConverterSequenceTypeChoiceRow.read(from: &buf), 
                 send: FfiConverterString.read(from: &buf), 
+                save: FfiConverterString.read(from: &buf), 
                 takeIn: FfiConverterString.read(from: &buf), 
+                folder: FfiConverterString.read(from: &buf), 
                 importsKey: FfiConverterString.read(from: &buf), 
                 backupsKey: FfiConverterString.read(from: &buf), 
                 backUp: FfiConverterString.read(from: &buf), 
@@ -3523,7 +3502,9 @@ public struct FfiConverterTypeFilesView: FfiConverterRustBuffer {
         FfiConverterString.write(value.says, into: &buf)
         FfiConverterSequenceTypeChoiceRow.write(value.rows, into: &buf)
         FfiConverterString.write(value.send, into: &buf)
+        FfiConverterString.write(value.save, into: &buf)
         FfiConverterString.write(value.takeIn, into: &buf)
+        FfiConverterString.write(value.folder, into: &buf)
         FfiConverterString.write(value.importsKey, into: &buf)
         FfiConverterString.write(value.backupsKey, into: &buf)
         FfiConverterString.write(value.backUp, into: &buf)
@@ -3845,105 +3826,6 @@ public func FfiConverterTypeForestPoint_lift(_ buf: RustBuffer) throws -> Forest
 #endif
 public func FfiConverterTypeForestPoint_lower(_ value: ForestPoint) -> RustBuffer {
     return FfiConverterTypeForestPoint.lower(value)
-}
-
-
-/**
- * What taking a GeoJSON file in would add to the session, in words.
- */
-public struct GeoJsonLook: Equatable, Hashable {
-    /**
-     * "New from the file: 3 marks, 1 hazard, an outline."
-     */
-    public let says: String
-    /**
-     * Each thing it would add.
-     */
-    public let adds: [String]
-    /**
-     * What is here already.
-     */
-    public let already: [String]
-    /**
-     * What could not be used.
-     */
-    public let skipped: [String]
-    /**
-     * Entries it would write; 0 where there is nothing new.
-     */
-    public let entries: UInt32
-
-    // Default memberwise initializers are never public by default, so we
-    // declare one manually.
-    public init(
-        /**
-         * "New from the file: 3 marks, 1 hazard, an outline."
-         */says: String, 
-        /**
-         * Each thing it would add.
-         */adds: [String], 
-        /**
-         * What is here already.
-         */already: [String], 
-        /**
-         * What could not be used.
-         */skipped: [String], 
-        /**
-         * Entries it would write; 0 where there is nothing new.
-         */entries: UInt32) {
-        self.says = says
-        self.adds = adds
-        self.already = already
-        self.skipped = skipped
-        self.entries = entries
-    }
-
-    
-
-    
-}
-
-#if compiler(>=6)
-extension GeoJsonLook: Sendable {}
-#endif
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
-public struct FfiConverterTypeGeoJsonLook: FfiConverterRustBuffer {
-    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> GeoJsonLook {
-        return
-            try GeoJsonLook(
-                says: FfiConverterString.read(from: &buf), 
-                adds: FfiConverterSequenceString.read(from: &buf), 
-                already: FfiConverterSequenceString.read(from: &buf), 
-                skipped: FfiConverterSequenceString.read(from: &buf), 
-                entries: FfiConverterUInt32.read(from: &buf)
-        )
-    }
-
-    public static func write(_ value: GeoJsonLook, into buf: inout [UInt8]) {
-        FfiConverterString.write(value.says, into: &buf)
-        FfiConverterSequenceString.write(value.adds, into: &buf)
-        FfiConverterSequenceString.write(value.already, into: &buf)
-        FfiConverterSequenceString.write(value.skipped, into: &buf)
-        FfiConverterUInt32.write(value.entries, into: &buf)
-    }
-}
-
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
-public func FfiConverterTypeGeoJsonLook_lift(_ buf: RustBuffer) throws -> GeoJsonLook {
-    return try FfiConverterTypeGeoJsonLook.lift(buf)
-}
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
-public func FfiConverterTypeGeoJsonLook_lower(_ value: GeoJsonLook) -> RustBuffer {
-    return FfiConverterTypeGeoJsonLook.lower(value)
 }
 
 
@@ -5259,6 +5141,10 @@ public struct PadWords: Equatable, Hashable {
      * Opens the Mend screen.
      */
     public let mend: Said
+    /**
+     * Opens the Phone screen.
+     */
+    public let phone: Said
 
     // Default memberwise initializers are never public by default, so we
     // declare one manually.
@@ -5298,7 +5184,10 @@ public struct PadWords: Equatable, Hashable {
          */files: Said, 
         /**
          * Opens the Mend screen.
-         */mend: Said) {
+         */mend: Said, 
+        /**
+         * Opens the Phone screen.
+         */phone: Said) {
         self.screens = screens
         self.day = day
         self.night = night
@@ -5311,6 +5200,7 @@ public struct PadWords: Equatable, Hashable {
         self.changes = changes
         self.files = files
         self.mend = mend
+        self.phone = phone
     }
 
     
@@ -5340,7 +5230,8 @@ public struct FfiConverterTypePadWords: FfiConverterRustBuffer {
                 waits: FfiConverterTypeSaid.read(from: &buf), 
                 changes: FfiConverterTypeSaid.read(from: &buf), 
                 files: FfiConverterTypeSaid.read(from: &buf), 
-                mend: FfiConverterTypeSaid.read(from: &buf)
+                mend: FfiConverterTypeSaid.read(from: &buf), 
+                phone: FfiConverterTypeSaid.read(from: &buf)
         )
     }
 
@@ -5357,6 +5248,7 @@ public struct FfiConverterTypePadWords: FfiConverterRustBuffer {
         FfiConverterTypeSaid.write(value.changes, into: &buf)
         FfiConverterTypeSaid.write(value.files, into: &buf)
         FfiConverterTypeSaid.write(value.mend, into: &buf)
+        FfiConverterTypeSaid.write(value.phone, into: &buf)
     }
 }
 
@@ -5377,45 +5269,29 @@ public func FfiConverterTypePadWords_lower(_ value: PadWords) -> RustBuffer {
 
 
 /**
- * Where the peg lies on the earth, as typed or as set: optional, and left out of files unless asked for.
+ * The Phone screen: what belongs to this phone and not to the log.
  */
-public struct PegPlaceView: Equatable, Hashable {
+public struct PhoneView: Equatable, Hashable {
     /**
-     * Opens these fields.
+     * What it is about.
      */
-    public let label: String
+    public let title: String
     /**
-     * "not set", or the place.
+     * Alarm, screen, hand, scheme.
      */
-    public let value: String
-    /**
-     * What it is for.
-     */
-    public let note: String
-    /**
-     * The three fields, in order.
-     */
-    public let fields: [TypedField]
+    public let rows: [ChoiceRow]
 
     // Default memberwise initializers are never public by default, so we
     // declare one manually.
     public init(
         /**
-         * Opens these fields.
-         */label: String, 
+         * What it is about.
+         */title: String, 
         /**
-         * "not set", or the place.
-         */value: String, 
-        /**
-         * What it is for.
-         */note: String, 
-        /**
-         * The three fields, in order.
-         */fields: [TypedField]) {
-        self.label = label
-        self.value = value
-        self.note = note
-        self.fields = fields
+         * Alarm, screen, hand, scheme.
+         */rows: [ChoiceRow]) {
+        self.title = title
+        self.rows = rows
     }
 
     
@@ -5424,28 +5300,24 @@ public struct PegPlaceView: Equatable, Hashable {
 }
 
 #if compiler(>=6)
-extension PegPlaceView: Sendable {}
+extension PhoneView: Sendable {}
 #endif
 
 #if swift(>=5.8)
 @_documentation(visibility: private)
 #endif
-public struct FfiConverterTypePegPlaceView: FfiConverterRustBuffer {
-    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> PegPlaceView {
+public struct FfiConverterTypePhoneView: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> PhoneView {
         return
-            try PegPlaceView(
-                label: FfiConverterString.read(from: &buf), 
-                value: FfiConverterString.read(from: &buf), 
-                note: FfiConverterString.read(from: &buf), 
-                fields: FfiConverterSequenceTypeTypedField.read(from: &buf)
+            try PhoneView(
+                title: FfiConverterString.read(from: &buf), 
+                rows: FfiConverterSequenceTypeChoiceRow.read(from: &buf)
         )
     }
 
-    public static func write(_ value: PegPlaceView, into buf: inout [UInt8]) {
-        FfiConverterString.write(value.label, into: &buf)
-        FfiConverterString.write(value.value, into: &buf)
-        FfiConverterString.write(value.note, into: &buf)
-        FfiConverterSequenceTypeTypedField.write(value.fields, into: &buf)
+    public static func write(_ value: PhoneView, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.title, into: &buf)
+        FfiConverterSequenceTypeChoiceRow.write(value.rows, into: &buf)
     }
 }
 
@@ -5453,15 +5325,15 @@ public struct FfiConverterTypePegPlaceView: FfiConverterRustBuffer {
 #if swift(>=5.8)
 @_documentation(visibility: private)
 #endif
-public func FfiConverterTypePegPlaceView_lift(_ buf: RustBuffer) throws -> PegPlaceView {
-    return try FfiConverterTypePegPlaceView.lift(buf)
+public func FfiConverterTypePhoneView_lift(_ buf: RustBuffer) throws -> PhoneView {
+    return try FfiConverterTypePhoneView.lift(buf)
 }
 
 #if swift(>=5.8)
 @_documentation(visibility: private)
 #endif
-public func FfiConverterTypePegPlaceView_lower(_ value: PegPlaceView) -> RustBuffer {
-    return FfiConverterTypePegPlaceView.lower(value)
+public func FfiConverterTypePhoneView_lower(_ value: PhoneView) -> RustBuffer {
+    return FfiConverterTypePhoneView.lower(value)
 }
 
 
@@ -6274,6 +6146,155 @@ public func FfiConverterTypeSetupView_lift(_ buf: RustBuffer) throws -> SetupVie
 #endif
 public func FfiConverterTypeSetupView_lower(_ value: SetupView) -> RustBuffer {
     return FfiConverterTypeSetupView.lower(value)
+}
+
+
+/**
+ * The words.
+ */
+public struct ShellWords: Equatable, Hashable {
+    /**
+     * The channel of the running wait.
+     */
+    public let channelWait: String
+    /**
+     * The channel of alarms.
+     */
+    public let channelAlarm: String
+    /**
+     * Notifications are not allowed, so nothing can ring.
+     */
+    public let noNotifications: String
+    /**
+     * Exact alarms are not allowed, so one may ring late.
+     */
+    public let lateAlarms: String
+    /**
+     * Access to a file or folder was taken away, or never given.
+     */
+    public let fileNotAllowed: String
+    /**
+     * The file or folder is no longer there.
+     */
+    public let fileGone: String
+    /**
+     * There is no space left.
+     */
+    public let fileNoSpace: String
+    /**
+     * Something else went wrong with it.
+     */
+    public let fileFailed: String
+    /**
+     * A file was handed on or saved.
+     */
+    public let fileSaved: String
+    /**
+     * The log is damaged: what the key for it does.
+     */
+    public let salvage: String
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * The channel of the running wait.
+         */channelWait: String, 
+        /**
+         * The channel of alarms.
+         */channelAlarm: String, 
+        /**
+         * Notifications are not allowed, so nothing can ring.
+         */noNotifications: String, 
+        /**
+         * Exact alarms are not allowed, so one may ring late.
+         */lateAlarms: String, 
+        /**
+         * Access to a file or folder was taken away, or never given.
+         */fileNotAllowed: String, 
+        /**
+         * The file or folder is no longer there.
+         */fileGone: String, 
+        /**
+         * There is no space left.
+         */fileNoSpace: String, 
+        /**
+         * Something else went wrong with it.
+         */fileFailed: String, 
+        /**
+         * A file was handed on or saved.
+         */fileSaved: String, 
+        /**
+         * The log is damaged: what the key for it does.
+         */salvage: String) {
+        self.channelWait = channelWait
+        self.channelAlarm = channelAlarm
+        self.noNotifications = noNotifications
+        self.lateAlarms = lateAlarms
+        self.fileNotAllowed = fileNotAllowed
+        self.fileGone = fileGone
+        self.fileNoSpace = fileNoSpace
+        self.fileFailed = fileFailed
+        self.fileSaved = fileSaved
+        self.salvage = salvage
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension ShellWords: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeShellWords: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> ShellWords {
+        return
+            try ShellWords(
+                channelWait: FfiConverterString.read(from: &buf), 
+                channelAlarm: FfiConverterString.read(from: &buf), 
+                noNotifications: FfiConverterString.read(from: &buf), 
+                lateAlarms: FfiConverterString.read(from: &buf), 
+                fileNotAllowed: FfiConverterString.read(from: &buf), 
+                fileGone: FfiConverterString.read(from: &buf), 
+                fileNoSpace: FfiConverterString.read(from: &buf), 
+                fileFailed: FfiConverterString.read(from: &buf), 
+                fileSaved: FfiConverterString.read(from: &buf), 
+                salvage: FfiConverterString.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: ShellWords, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.channelWait, into: &buf)
+        FfiConverterString.write(value.channelAlarm, into: &buf)
+        FfiConverterString.write(value.noNotifications, into: &buf)
+        FfiConverterString.write(value.lateAlarms, into: &buf)
+        FfiConverterString.write(value.fileNotAllowed, into: &buf)
+        FfiConverterString.write(value.fileGone, into: &buf)
+        FfiConverterString.write(value.fileNoSpace, into: &buf)
+        FfiConverterString.write(value.fileFailed, into: &buf)
+        FfiConverterString.write(value.fileSaved, into: &buf)
+        FfiConverterString.write(value.salvage, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeShellWords_lift(_ buf: RustBuffer) throws -> ShellWords {
+    return try FfiConverterTypeShellWords.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeShellWords_lower(_ value: ShellWords) -> RustBuffer {
+    return FfiConverterTypeShellWords.lower(value)
 }
 
 
@@ -7471,10 +7492,6 @@ public struct SwimView: Equatable, Hashable {
      */
     public let reasons: [String]
     /**
-     * The same as sentences, and how many bites they rest on.
-     */
-    public let why: String
-    /**
      * What is known of the aimed cell.
      */
     public let cell: String
@@ -7494,26 +7511,6 @@ public struct SwimView: Equatable, Hashable {
      * The next few cells after the first, each with its reasons.
      */
     public let others: [String]
-    /**
-     * Opens the list of everything the picture rests on.
-     */
-    public let listLabel: String
-    /**
-     * That list: the ringed cell, the next few, the drift, what is a guess.
-     */
-    public let list: [String]
-    /**
-     * The name typed for the next mark, feature or hazard, or for an old one; may be empty.
-     */
-    public let name: String
-    /**
-     * Label of that field.
-     */
-    public let nameLabel: String
-    /**
-     * Where the peg lies on the earth.
-     */
-    public let place: PegPlaceView
     /**
      * The keys.
      */
@@ -7543,9 +7540,6 @@ public struct SwimView: Equatable, Hashable {
          * The reasons for it and against it, each with its figures.
          */reasons: [String], 
         /**
-         * The same as sentences, and how many bites they rest on.
-         */why: String, 
-        /**
          * What is known of the aimed cell.
          */cell: String, 
         /**
@@ -7561,21 +7555,6 @@ public struct SwimView: Equatable, Hashable {
          * The next few cells after the first, each with its reasons.
          */others: [String], 
         /**
-         * Opens the list of everything the picture rests on.
-         */listLabel: String, 
-        /**
-         * That list: the ringed cell, the next few, the drift, what is a guess.
-         */list: [String], 
-        /**
-         * The name typed for the next mark, feature or hazard, or for an old one; may be empty.
-         */name: String, 
-        /**
-         * Label of that field.
-         */nameLabel: String, 
-        /**
-         * Where the peg lies on the earth.
-         */place: PegPlaceView, 
-        /**
          * The keys.
          */keys: [SwimKeyView], 
         /**
@@ -7588,17 +7567,11 @@ public struct SwimView: Equatable, Hashable {
         self.area = area
         self.headline = headline
         self.reasons = reasons
-        self.why = why
         self.cell = cell
         self.drift = drift
         self.replay = replay
         self.stepsBack = stepsBack
         self.others = others
-        self.listLabel = listLabel
-        self.list = list
-        self.name = name
-        self.nameLabel = nameLabel
-        self.place = place
         self.keys = keys
         self.rows = rows
         self.note = note
@@ -7624,17 +7597,11 @@ public struct FfiConverterTypeSwimView: FfiConverterRustBuffer {
                 area: FfiConverterString.read(from: &buf), 
                 headline: FfiConverterString.read(from: &buf), 
                 reasons: FfiConverterSequenceString.read(from: &buf), 
-                why: FfiConverterString.read(from: &buf), 
                 cell: FfiConverterString.read(from: &buf), 
                 drift: FfiConverterSequenceString.read(from: &buf), 
                 replay: FfiConverterString.read(from: &buf), 
                 stepsBack: FfiConverterUInt32.read(from: &buf), 
                 others: FfiConverterSequenceString.read(from: &buf), 
-                listLabel: FfiConverterString.read(from: &buf), 
-                list: FfiConverterSequenceString.read(from: &buf), 
-                name: FfiConverterString.read(from: &buf), 
-                nameLabel: FfiConverterString.read(from: &buf), 
-                place: FfiConverterTypePegPlaceView.read(from: &buf), 
                 keys: FfiConverterSequenceTypeSwimKeyView.read(from: &buf), 
                 rows: FfiConverterSequenceTypeChoiceRow.read(from: &buf), 
                 note: FfiConverterString.read(from: &buf)
@@ -7646,17 +7613,11 @@ public struct FfiConverterTypeSwimView: FfiConverterRustBuffer {
         FfiConverterString.write(value.area, into: &buf)
         FfiConverterString.write(value.headline, into: &buf)
         FfiConverterSequenceString.write(value.reasons, into: &buf)
-        FfiConverterString.write(value.why, into: &buf)
         FfiConverterString.write(value.cell, into: &buf)
         FfiConverterSequenceString.write(value.drift, into: &buf)
         FfiConverterString.write(value.replay, into: &buf)
         FfiConverterUInt32.write(value.stepsBack, into: &buf)
         FfiConverterSequenceString.write(value.others, into: &buf)
-        FfiConverterString.write(value.listLabel, into: &buf)
-        FfiConverterSequenceString.write(value.list, into: &buf)
-        FfiConverterString.write(value.name, into: &buf)
-        FfiConverterString.write(value.nameLabel, into: &buf)
-        FfiConverterTypePegPlaceView.write(value.place, into: &buf)
         FfiConverterSequenceTypeSwimKeyView.write(value.keys, into: &buf)
         FfiConverterSequenceTypeChoiceRow.write(value.rows, into: &buf)
         FfiConverterString.write(value.note, into: &buf)
@@ -7947,85 +7908,6 @@ public func FfiConverterTypeTick_lower(_ value: Tick) -> RustBuffer {
 
 
 /**
- * A line to type into.
- */
-public struct TypedField: Equatable, Hashable {
-    /**
-     * What it is handed back by.
-     */
-    public let field: String
-    /**
-     * What it is called.
-     */
-    public let label: String
-    /**
-     * What stands in it.
-     */
-    public let value: String
-
-    // Default memberwise initializers are never public by default, so we
-    // declare one manually.
-    public init(
-        /**
-         * What it is handed back by.
-         */field: String, 
-        /**
-         * What it is called.
-         */label: String, 
-        /**
-         * What stands in it.
-         */value: String) {
-        self.field = field
-        self.label = label
-        self.value = value
-    }
-
-    
-
-    
-}
-
-#if compiler(>=6)
-extension TypedField: Sendable {}
-#endif
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
-public struct FfiConverterTypeTypedField: FfiConverterRustBuffer {
-    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> TypedField {
-        return
-            try TypedField(
-                field: FfiConverterString.read(from: &buf), 
-                label: FfiConverterString.read(from: &buf), 
-                value: FfiConverterString.read(from: &buf)
-        )
-    }
-
-    public static func write(_ value: TypedField, into buf: inout [UInt8]) {
-        FfiConverterString.write(value.field, into: &buf)
-        FfiConverterString.write(value.label, into: &buf)
-        FfiConverterString.write(value.value, into: &buf)
-    }
-}
-
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
-public func FfiConverterTypeTypedField_lift(_ buf: RustBuffer) throws -> TypedField {
-    return try FfiConverterTypeTypedField.lift(buf)
-}
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
-public func FfiConverterTypeTypedField_lower(_ value: TypedField) -> RustBuffer {
-    return FfiConverterTypeTypedField.lower(value)
-}
-
-
-/**
  * What a tap gives back.
  */
 public struct Update: Equatable, Hashable {
@@ -8220,6 +8102,293 @@ public func FfiConverterTypeWaitsView_lift(_ buf: RustBuffer) throws -> WaitsVie
 #endif
 public func FfiConverterTypeWaitsView_lower(_ value: WaitsView) -> RustBuffer {
     return FfiConverterTypeWaitsView.lower(value)
+}
+
+
+/**
+ * Something that is to ring.
+ */
+public struct WatchAlarm: Equatable, Hashable {
+    /**
+     * The same for the same cast: a later answer replaces it.
+     */
+    public let id: String
+    /**
+     * When, by the phone's wall clock, ms since 1970 UTC.
+     */
+    public let atWallMs: Int64
+    /**
+     * What it says first.
+     */
+    public let title: String
+    /**
+     * What it says below.
+     */
+    public let text: String
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * The same for the same cast: a later answer replaces it.
+         */id: String, 
+        /**
+         * When, by the phone's wall clock, ms since 1970 UTC.
+         */atWallMs: Int64, 
+        /**
+         * What it says first.
+         */title: String, 
+        /**
+         * What it says below.
+         */text: String) {
+        self.id = id
+        self.atWallMs = atWallMs
+        self.title = title
+        self.text = text
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension WatchAlarm: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeWatchAlarm: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> WatchAlarm {
+        return
+            try WatchAlarm(
+                id: FfiConverterString.read(from: &buf), 
+                atWallMs: FfiConverterInt64.read(from: &buf), 
+                title: FfiConverterString.read(from: &buf), 
+                text: FfiConverterString.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: WatchAlarm, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.id, into: &buf)
+        FfiConverterInt64.write(value.atWallMs, into: &buf)
+        FfiConverterString.write(value.title, into: &buf)
+        FfiConverterString.write(value.text, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeWatchAlarm_lift(_ buf: RustBuffer) throws -> WatchAlarm {
+    return try FfiConverterTypeWatchAlarm.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeWatchAlarm_lower(_ value: WatchAlarm) -> RustBuffer {
+    return FfiConverterTypeWatchAlarm.lower(value)
+}
+
+
+/**
+ * A key on the lock screen.
+ */
+public struct WatchKey: Equatable, Hashable {
+    /**
+     * What it does.
+     */
+    public let key: Key
+    /**
+     * Its word.
+     */
+    public let label: String
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * What it does.
+         */key: Key, 
+        /**
+         * Its word.
+         */label: String) {
+        self.key = key
+        self.label = label
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension WatchKey: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeWatchKey: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> WatchKey {
+        return
+            try WatchKey(
+                key: FfiConverterTypeKey.read(from: &buf), 
+                label: FfiConverterString.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: WatchKey, into buf: inout [UInt8]) {
+        FfiConverterTypeKey.write(value.key, into: &buf)
+        FfiConverterString.write(value.label, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeWatchKey_lift(_ buf: RustBuffer) throws -> WatchKey {
+    return try FfiConverterTypeWatchKey.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeWatchKey_lower(_ value: WatchKey) -> RustBuffer {
+    return FfiConverterTypeWatchKey.lower(value)
+}
+
+
+/**
+ * What a lock screen shows and when the phone rings.
+ */
+public struct WatchView: Equatable, Hashable {
+    /**
+     * Whether a session is open; without one nothing is shown and nothing rings.
+     */
+    public let `open`: Bool
+    /**
+     * Whether the screen is to stay on.
+     */
+    public let keepAwake: Bool
+    /**
+     * The rod the keys act on.
+     */
+    public let rod: UInt8
+    /**
+     * What that rod is doing, in words.
+     */
+    public let title: String
+    /**
+     * What the record says of it.
+     */
+    public let text: String
+    /**
+     * From when a clock counts up; none where there is nothing to count.
+     */
+    public let sinceWallMs: Int64?
+    /**
+     * At most three keys.
+     */
+    public let keys: [WatchKey]
+    /**
+     * What is to ring, soonest first.
+     */
+    public let alarms: [WatchAlarm]
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Whether a session is open; without one nothing is shown and nothing rings.
+         */`open`: Bool, 
+        /**
+         * Whether the screen is to stay on.
+         */keepAwake: Bool, 
+        /**
+         * The rod the keys act on.
+         */rod: UInt8, 
+        /**
+         * What that rod is doing, in words.
+         */title: String, 
+        /**
+         * What the record says of it.
+         */text: String, 
+        /**
+         * From when a clock counts up; none where there is nothing to count.
+         */sinceWallMs: Int64?, 
+        /**
+         * At most three keys.
+         */keys: [WatchKey], 
+        /**
+         * What is to ring, soonest first.
+         */alarms: [WatchAlarm]) {
+        self.`open` = `open`
+        self.keepAwake = keepAwake
+        self.rod = rod
+        self.title = title
+        self.text = text
+        self.sinceWallMs = sinceWallMs
+        self.keys = keys
+        self.alarms = alarms
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension WatchView: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeWatchView: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> WatchView {
+        return
+            try WatchView(
+                open: FfiConverterBool.read(from: &buf), 
+                keepAwake: FfiConverterBool.read(from: &buf), 
+                rod: FfiConverterUInt8.read(from: &buf), 
+                title: FfiConverterString.read(from: &buf), 
+                text: FfiConverterString.read(from: &buf), 
+                sinceWallMs: FfiConverterOptionInt64.read(from: &buf), 
+                keys: FfiConverterSequenceTypeWatchKey.read(from: &buf), 
+                alarms: FfiConverterSequenceTypeWatchAlarm.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: WatchView, into buf: inout [UInt8]) {
+        FfiConverterBool.write(value.`open`, into: &buf)
+        FfiConverterBool.write(value.keepAwake, into: &buf)
+        FfiConverterUInt8.write(value.rod, into: &buf)
+        FfiConverterString.write(value.title, into: &buf)
+        FfiConverterString.write(value.text, into: &buf)
+        FfiConverterOptionInt64.write(value.sinceWallMs, into: &buf)
+        FfiConverterSequenceTypeWatchKey.write(value.keys, into: &buf)
+        FfiConverterSequenceTypeWatchAlarm.write(value.alarms, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeWatchView_lift(_ buf: RustBuffer) throws -> WatchView {
+    return try FfiConverterTypeWatchView.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeWatchView_lower(_ value: WatchView) -> RustBuffer {
+    return FfiConverterTypeWatchView.lower(value)
 }
 
 
@@ -8457,10 +8626,6 @@ public enum Action: Equatable, Hashable {
          */value: String
     )
     /**
-     * The peg lies where it was typed on the Swim screen.
-     */
-    case placePegAsTyped
-    /**
      * Where the peg lies on the earth; never needed.
      */
     case placePeg(
@@ -8511,6 +8676,17 @@ public enum Action: Equatable, Hashable {
      * One of the choices of the Files screen.
      */
     case chooseFiles(
+        /**
+         * The row's field.
+         */field: String, 
+        /**
+         * The choice's value.
+         */value: String
+    )
+    /**
+     * One of the choices of the Phone screen.
+     */
+    case choosePhone(
         /**
          * The row's field.
          */field: String, 
@@ -8662,22 +8838,23 @@ public struct FfiConverterTypeAction: FfiConverterRustBuffer {
         case 27: return .chooseSwim(field: try FfiConverterString.read(from: &buf), value: try FfiConverterString.read(from: &buf)
         )
         
-        case 28: return .placePegAsTyped
-        
-        case 29: return .placePeg(latE7: try FfiConverterInt64.read(from: &buf), lonE7: try FfiConverterInt64.read(from: &buf), straightOutCdeg: try FfiConverterInt32.read(from: &buf)
+        case 28: return .placePeg(latE7: try FfiConverterInt64.read(from: &buf), lonE7: try FfiConverterInt64.read(from: &buf), straightOutCdeg: try FfiConverterInt32.read(from: &buf)
         )
         
-        case 30: return .chooseCasts(field: try FfiConverterString.read(from: &buf), value: try FfiConverterString.read(from: &buf)
+        case 29: return .chooseCasts(field: try FfiConverterString.read(from: &buf), value: try FfiConverterString.read(from: &buf)
         )
         
-        case 31: return .startAlternation(factor: try FfiConverterTypeFactor.read(from: &buf), a: try FfiConverterString.read(from: &buf), b: try FfiConverterString.read(from: &buf)
+        case 30: return .startAlternation(factor: try FfiConverterTypeFactor.read(from: &buf), a: try FfiConverterString.read(from: &buf), b: try FfiConverterString.read(from: &buf)
         )
         
-        case 32: return .setNextStep
+        case 31: return .setNextStep
         
-        case 33: return .endAlternation
+        case 32: return .endAlternation
         
-        case 34: return .chooseFiles(field: try FfiConverterString.read(from: &buf), value: try FfiConverterString.read(from: &buf)
+        case 33: return .chooseFiles(field: try FfiConverterString.read(from: &buf), value: try FfiConverterString.read(from: &buf)
+        )
+        
+        case 34: return .choosePhone(field: try FfiConverterString.read(from: &buf), value: try FfiConverterString.read(from: &buf)
         )
         
         case 35: return .openDoubt(op: try FfiConverterOptionTypeUuid.read(from: &buf)
@@ -8844,39 +9021,41 @@ public struct FfiConverterTypeAction: FfiConverterRustBuffer {
             FfiConverterString.write(value, into: &buf)
             
         
-        case .placePegAsTyped:
-            writeInt(&buf, Int32(28))
-        
-        
         case let .placePeg(latE7,lonE7,straightOutCdeg):
-            writeInt(&buf, Int32(29))
+            writeInt(&buf, Int32(28))
             FfiConverterInt64.write(latE7, into: &buf)
             FfiConverterInt64.write(lonE7, into: &buf)
             FfiConverterInt32.write(straightOutCdeg, into: &buf)
             
         
         case let .chooseCasts(field,value):
-            writeInt(&buf, Int32(30))
+            writeInt(&buf, Int32(29))
             FfiConverterString.write(field, into: &buf)
             FfiConverterString.write(value, into: &buf)
             
         
         case let .startAlternation(factor,a,b):
-            writeInt(&buf, Int32(31))
+            writeInt(&buf, Int32(30))
             FfiConverterTypeFactor.write(factor, into: &buf)
             FfiConverterString.write(a, into: &buf)
             FfiConverterString.write(b, into: &buf)
             
         
         case .setNextStep:
-            writeInt(&buf, Int32(32))
+            writeInt(&buf, Int32(31))
         
         
         case .endAlternation:
-            writeInt(&buf, Int32(33))
+            writeInt(&buf, Int32(32))
         
         
         case let .chooseFiles(field,value):
+            writeInt(&buf, Int32(33))
+            FfiConverterString.write(field, into: &buf)
+            FfiConverterString.write(value, into: &buf)
+            
+        
+        case let .choosePhone(field,value):
             writeInt(&buf, Int32(34))
             FfiConverterString.write(field, into: &buf)
             FfiConverterString.write(value, into: &buf)
@@ -11185,6 +11364,11 @@ public enum Screen: Equatable, Hashable {
      */
     case mend(MendView
     )
+    /**
+     * What belongs to the phone.
+     */
+    case phone(PhoneView
+    )
 
 
 
@@ -11228,6 +11412,9 @@ public struct FfiConverterTypeScreen: FfiConverterRustBuffer {
         )
         
         case 8: return .mend(try FfiConverterTypeMendView.read(from: &buf)
+        )
+        
+        case 9: return .phone(try FfiConverterTypePhoneView.read(from: &buf)
         )
         
         default: throw UniffiInternalError.unexpectedEnumCase
@@ -11276,6 +11463,11 @@ public struct FfiConverterTypeScreen: FfiConverterRustBuffer {
         case let .mend(v1):
             writeInt(&buf, Int32(8))
             FfiConverterTypeMendView.write(v1, into: &buf)
+            
+        
+        case let .phone(v1):
+            writeInt(&buf, Int32(9))
+            FfiConverterTypePhoneView.write(v1, into: &buf)
             
         }
     }
@@ -11623,10 +11815,6 @@ public enum SwimKey: Equatable, Hashable {
      * Set an aiming mark in this direction.
      */
     case markHere
-    /**
-     * The peg lies where it was typed.
-     */
-    case placePeg
 
 
 
@@ -11669,8 +11857,6 @@ public struct FfiConverterTypeSwimKey: FfiConverterRustBuffer {
         case 10: return .now
         
         case 11: return .markHere
-        
-        case 12: return .placePeg
         
         default: throw UniffiInternalError.unexpectedEnumCase
         }
@@ -11722,10 +11908,6 @@ public struct FfiConverterTypeSwimKey: FfiConverterRustBuffer {
         
         case .markHere:
             writeInt(&buf, Int32(11))
-        
-        
-        case .placePeg:
-            writeInt(&buf, Int32(12))
         
         }
     }
@@ -11946,6 +12128,10 @@ public enum Which: Equatable, Hashable {
      * Doubtful entries.
      */
     case mend
+    /**
+     * What belongs to the phone.
+     */
+    case phone
 
 
 
@@ -11982,6 +12168,8 @@ public struct FfiConverterTypeWhich: FfiConverterRustBuffer {
         case 7: return .files
         
         case 8: return .mend
+        
+        case 9: return .phone
         
         default: throw UniffiInternalError.unexpectedEnumCase
         }
@@ -12021,6 +12209,10 @@ public struct FfiConverterTypeWhich: FfiConverterRustBuffer {
         
         case .mend:
             writeInt(&buf, Int32(8))
+        
+        
+        case .phone:
+            writeInt(&buf, Int32(9))
         
         }
     }
@@ -12085,6 +12277,30 @@ fileprivate struct FfiConverterOptionUInt32: FfiConverterRustBuffer {
         switch try readInt(&buf) as Int8 {
         case 0: return nil
         case 1: return try FfiConverterUInt32.read(from: &buf)
+        default: throw UniffiInternalError.unexpectedOptionalTag
+        }
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterOptionInt64: FfiConverterRustBuffer {
+    typealias SwiftType = Int64?
+
+    public static func write(_ value: SwiftType, into buf: inout [UInt8]) {
+        guard let value = value else {
+            writeInt(&buf, Int8(0))
+            return
+        }
+        writeInt(&buf, Int8(1))
+        FfiConverterInt64.write(value, into: &buf)
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwiftType {
+        switch try readInt(&buf) as Int8 {
+        case 0: return nil
+        case 1: return try FfiConverterInt64.read(from: &buf)
         default: throw UniffiInternalError.unexpectedOptionalTag
         }
     }
@@ -13203,23 +13419,48 @@ fileprivate struct FfiConverterSequenceTypeTick: FfiConverterRustBuffer {
 #if swift(>=5.8)
 @_documentation(visibility: private)
 #endif
-fileprivate struct FfiConverterSequenceTypeTypedField: FfiConverterRustBuffer {
-    typealias SwiftType = [TypedField]
+fileprivate struct FfiConverterSequenceTypeWatchAlarm: FfiConverterRustBuffer {
+    typealias SwiftType = [WatchAlarm]
 
-    public static func write(_ value: [TypedField], into buf: inout [UInt8]) {
+    public static func write(_ value: [WatchAlarm], into buf: inout [UInt8]) {
         let len = Int32(value.count)
         writeInt(&buf, len)
         for item in value {
-            FfiConverterTypeTypedField.write(item, into: &buf)
+            FfiConverterTypeWatchAlarm.write(item, into: &buf)
         }
     }
 
-    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [TypedField] {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [WatchAlarm] {
         let len: Int32 = try readInt(&buf)
-        var seq = [TypedField]()
+        var seq = [WatchAlarm]()
         seq.reserveCapacity(Int(len))
         for _ in 0 ..< len {
-            seq.append(try FfiConverterTypeTypedField.read(from: &buf))
+            seq.append(try FfiConverterTypeWatchAlarm.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceTypeWatchKey: FfiConverterRustBuffer {
+    typealias SwiftType = [WatchKey]
+
+    public static func write(_ value: [WatchKey], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeWatchKey.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [WatchKey] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [WatchKey]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeWatchKey.read(from: &buf))
         }
         return seq
     }
@@ -13479,6 +13720,16 @@ public func swimLayout(glass: Glass) -> SwimLayout  {
     )
 })
 }
+/**
+ * What a shell says where it speaks for the phone's system.
+ */
+public func shellWords() -> ShellWords  {
+    return try!  FfiConverterTypeShellWords_lift(try! rustCall() {
+        uniffiCallStatus in
+    uniffi_restwater_fn_func_shell_words(uniffiCallStatus
+    )
+})
+}
 
 private enum InitializationResult {
     case ok
@@ -13513,6 +13764,9 @@ private let initializationResult: InitializationResult = {
     if (uniffi_restwater_checksum_func_swim_layout() != 45113) {
         return InitializationResult.apiChecksumMismatch
     }
+    if (uniffi_restwater_checksum_func_shell_words() != 42197) {
+        return InitializationResult.apiChecksumMismatch
+    }
     if (uniffi_restwater_checksum_method_work_done() != 59654) {
         return InitializationResult.apiChecksumMismatch
     }
@@ -13537,15 +13791,6 @@ private let initializationResult: InitializationResult = {
     if (uniffi_restwater_checksum_method_restwater_take_in() != 26857) {
         return InitializationResult.apiChecksumMismatch
     }
-    if (uniffi_restwater_checksum_method_restwater_export_geojson() != 32007) {
-        return InitializationResult.apiChecksumMismatch
-    }
-    if (uniffi_restwater_checksum_method_restwater_import_geojson() != 18715) {
-        return InitializationResult.apiChecksumMismatch
-    }
-    if (uniffi_restwater_checksum_method_restwater_look_at_geojson() != 31934) {
-        return InitializationResult.apiChecksumMismatch
-    }
     if (uniffi_restwater_checksum_method_restwater_act() != 8759) {
         return InitializationResult.apiChecksumMismatch
     }
@@ -13568,6 +13813,9 @@ private let initializationResult: InitializationResult = {
         return InitializationResult.apiChecksumMismatch
     }
     if (uniffi_restwater_checksum_method_restwater_swim_tap() != 57659) {
+        return InitializationResult.apiChecksumMismatch
+    }
+    if (uniffi_restwater_checksum_method_restwater_watch() != 50584) {
         return InitializationResult.apiChecksumMismatch
     }
     if (uniffi_restwater_checksum_constructor_work_new() != 40297) {

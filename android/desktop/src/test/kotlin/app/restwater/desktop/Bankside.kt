@@ -34,13 +34,13 @@ import kotlinx.coroutines.runBlocking
 class Bankside(private val ui: DesktopComposeUiTest, private val folder: File, val glass: Glass) {
     private var ms = NINE_O_CLOCK
     private var core = open()
+
+    /** What the shell does with files: kept here, and picked from here. */
+    val files = FilesInHand()
     var state = newState()
         private set
 
     private fun open() = Restwater.open(folder.path, now())
-
-    /** What the shell does with files: kept here, and picked from here. */
-    val files = FilesInHand()
 
     private fun newState() =
         RestwaterState(core, ::now, CoroutineScope(Dispatchers.Unconfined), Dispatchers.Unconfined, files)
@@ -132,6 +132,8 @@ class FilesInHand : FilePorts {
     override suspend fun handOn(file: Outgoing) {
         handedOn += file
     }
+
+    override suspend fun save(file: Outgoing) = handedOn.add(file)
 
     override suspend fun pick(): String? = toPick
 }

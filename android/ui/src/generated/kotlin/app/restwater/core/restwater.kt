@@ -694,6 +694,8 @@ internal object IntegrityCheckingUniffiLib {
     ): Int
     external fun uniffi_restwater_checksum_func_swim_layout(
     ): Int
+    external fun uniffi_restwater_checksum_func_shell_words(
+    ): Int
     external fun uniffi_restwater_checksum_method_work_done(
     ): Int
     external fun uniffi_restwater_checksum_method_work_give_up(
@@ -710,12 +712,6 @@ internal object IntegrityCheckingUniffiLib {
     ): Int
     external fun uniffi_restwater_checksum_method_restwater_take_in(
     ): Int
-    external fun uniffi_restwater_checksum_method_restwater_export_geojson(
-    ): Int
-    external fun uniffi_restwater_checksum_method_restwater_import_geojson(
-    ): Int
-    external fun uniffi_restwater_checksum_method_restwater_look_at_geojson(
-    ): Int
     external fun uniffi_restwater_checksum_method_restwater_act(
     ): Int
     external fun uniffi_restwater_checksum_method_restwater_pause(
@@ -731,6 +727,8 @@ internal object IntegrityCheckingUniffiLib {
     external fun uniffi_restwater_checksum_method_restwater_swim_scene(
     ): Int
     external fun uniffi_restwater_checksum_method_restwater_swim_tap(
+    ): Int
+    external fun uniffi_restwater_checksum_method_restwater_watch(
     ): Int
     external fun uniffi_restwater_checksum_constructor_work_new(
     ): Int
@@ -784,12 +782,6 @@ internal object UniffiLib {
     ): Long
     external fun uniffi_restwater_fn_method_restwater_take_in(`ptr`: Long,`path`: RustBuffer.ByValue,`source`: RustBuffer.ByValue,`at`: RustBuffer.ByValue,`work`: Long,
     ): Long
-    external fun uniffi_restwater_fn_method_restwater_export_geojson(`ptr`: Long,`withPosition`: Byte,uniffi_out_err: UniffiRustCallStatus, 
-    ): RustBuffer.ByValue
-    external fun uniffi_restwater_fn_method_restwater_import_geojson(`ptr`: Long,`text`: RustBuffer.ByValue,`at`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
-    ): RustBuffer.ByValue
-    external fun uniffi_restwater_fn_method_restwater_look_at_geojson(`ptr`: Long,`text`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
-    ): RustBuffer.ByValue
     external fun uniffi_restwater_fn_method_restwater_act(`ptr`: Long,`action`: RustBuffer.ByValue,`at`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
     external fun uniffi_restwater_fn_method_restwater_pause(`ptr`: Long,uniffi_out_err: UniffiRustCallStatus, 
@@ -806,6 +798,8 @@ internal object UniffiLib {
     ): RustBuffer.ByValue
     external fun uniffi_restwater_fn_method_restwater_swim_tap(`ptr`: Long,`now`: RustBuffer.ByValue,`glass`: RustBuffer.ByValue,`x`: Double,`y`: Double,uniffi_out_err: UniffiRustCallStatus, 
     ): Byte
+    external fun uniffi_restwater_fn_method_restwater_watch(`ptr`: Long,`now`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
+    ): RustBuffer.ByValue
     external fun uniffi_restwater_fn_func_core_version(uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
     external fun uniffi_restwater_fn_func_salvage(`dir`: RustBuffer.ByValue,`now`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
@@ -817,6 +811,8 @@ internal object UniffiLib {
     external fun uniffi_restwater_fn_func_read_day(`text`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
     external fun uniffi_restwater_fn_func_swim_layout(`glass`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
+    ): RustBuffer.ByValue
+    external fun uniffi_restwater_fn_func_shell_words(uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
     external fun ffi_restwater_rustbuffer_alloc(`size`: Long,uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
@@ -955,6 +951,9 @@ private fun uniffiCheckApiChecksums(lib: IntegrityCheckingUniffiLib) {
     if ((lib.uniffi_restwater_checksum_func_swim_layout() and 0xFFFF) != 45113) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
+    if ((lib.uniffi_restwater_checksum_func_shell_words() and 0xFFFF) != 42197) {
+        throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
+    }
     if ((lib.uniffi_restwater_checksum_method_work_done() and 0xFFFF) != 59654) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
@@ -979,15 +978,6 @@ private fun uniffiCheckApiChecksums(lib: IntegrityCheckingUniffiLib) {
     if ((lib.uniffi_restwater_checksum_method_restwater_take_in() and 0xFFFF) != 26857) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
-    if ((lib.uniffi_restwater_checksum_method_restwater_export_geojson() and 0xFFFF) != 32007) {
-        throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
-    }
-    if ((lib.uniffi_restwater_checksum_method_restwater_import_geojson() and 0xFFFF) != 18715) {
-        throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
-    }
-    if ((lib.uniffi_restwater_checksum_method_restwater_look_at_geojson() and 0xFFFF) != 31934) {
-        throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
-    }
     if ((lib.uniffi_restwater_checksum_method_restwater_act() and 0xFFFF) != 8759) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
@@ -1010,6 +1000,9 @@ private fun uniffiCheckApiChecksums(lib: IntegrityCheckingUniffiLib) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
     if ((lib.uniffi_restwater_checksum_method_restwater_swim_tap() and 0xFFFF) != 57659) {
+        throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
+    }
+    if ((lib.uniffi_restwater_checksum_method_restwater_watch() and 0xFFFF) != 50584) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
     if ((lib.uniffi_restwater_checksum_constructor_work_new() and 0xFFFF) != 40297) {
@@ -1615,22 +1608,6 @@ public interface RestwaterInterface {
     suspend fun `takeIn`(`path`: kotlin.String, `source`: kotlin.String, `at`: Moment, `work`: Work): IncomingView
     
     /**
-     * The swim of the session as GeoJSON (RFC 7946): marks, features, hazards, outlines. Positions are left out unless
-     * asked for, and then need the peg's place.
-     */
-    fun `exportGeojson`(`withPosition`: kotlin.Boolean): kotlin.String
-    
-    /**
-     * Takes it in as entries that one UNDO takes back together.
-     */
-    fun `importGeojson`(`text`: kotlin.String, `at`: Moment): Update
-    
-    /**
-     * What taking this text in would add. Changes nothing.
-     */
-    fun `lookAtGeojson`(`text`: kotlin.String): GeoJsonLook
-    
-    /**
      * One tap. What it wrote is on stable storage when this returns; on an error nothing was changed.
      */
     fun `act`(`action`: Action, `at`: Moment): Update
@@ -1669,6 +1646,11 @@ public interface RestwaterInterface {
      * A tap on that picture, in px; false beside the water.
      */
     fun `swimTap`(`now`: Moment, `glass`: FanGlass, `x`: kotlin.Double, `y`: kotlin.Double): kotlin.Boolean
+    
+    /**
+     * What is to be seen and heard while the app is not looked at. The shell asks after each tap.
+     */
+    fun `watch`(`now`: Moment): WatchView
     
     companion object
 }
@@ -1935,62 +1917,6 @@ open class Restwater: Disposable, AutoCloseable, RestwaterInterface
 
     
     /**
-     * The swim of the session as GeoJSON (RFC 7946): marks, features, hazards, outlines. Positions are left out unless
-     * asked for, and then need the peg's place.
-     */
-    @Throws(RestwaterException::class)override fun `exportGeojson`(`withPosition`: kotlin.Boolean): kotlin.String {
-            return FfiConverterString.lift(
-    callWithHandle {
-    uniffiRustCallWithError(RestwaterException) { _status ->
-    UniffiLib.uniffi_restwater_fn_method_restwater_export_geojson(
-        it,
-        
-        FfiConverterBoolean.lower(`withPosition`),_status)
-}
-    }
-    )
-    }
-    
-
-    
-    /**
-     * Takes it in as entries that one UNDO takes back together.
-     */
-    @Throws(RestwaterException::class)override fun `importGeojson`(`text`: kotlin.String, `at`: Moment): Update {
-            return FfiConverterTypeUpdate.lift(
-    callWithHandle {
-    uniffiRustCallWithError(RestwaterException) { _status ->
-    UniffiLib.uniffi_restwater_fn_method_restwater_import_geojson(
-        it,
-        
-        FfiConverterString.lower(`text`),
-        FfiConverterTypeMoment.lower(`at`),_status)
-}
-    }
-    )
-    }
-    
-
-    
-    /**
-     * What taking this text in would add. Changes nothing.
-     */
-    @Throws(RestwaterException::class)override fun `lookAtGeojson`(`text`: kotlin.String): GeoJsonLook {
-            return FfiConverterTypeGeoJsonLook.lift(
-    callWithHandle {
-    uniffiRustCallWithError(RestwaterException) { _status ->
-    UniffiLib.uniffi_restwater_fn_method_restwater_look_at_geojson(
-        it,
-        
-        FfiConverterString.lower(`text`),_status)
-}
-    }
-    )
-    }
-    
-
-    
-    /**
      * One tap. What it wrote is on stable storage when this returns; on an error nothing was changed.
      */
     @Throws(RestwaterException::class)override fun `act`(`action`: Action, `at`: Moment): Update {
@@ -2129,6 +2055,24 @@ open class Restwater: Disposable, AutoCloseable, RestwaterInterface
         FfiConverterTypeFanGlass.lower(`glass`),
         FfiConverterDouble.lower(`x`),
         FfiConverterDouble.lower(`y`),_status)
+}
+    }
+    )
+    }
+    
+
+    
+    /**
+     * What is to be seen and heard while the app is not looked at. The shell asks after each tap.
+     */
+    @Throws(RestwaterException::class)override fun `watch`(`now`: Moment): WatchView {
+            return FfiConverterTypeWatchView.lift(
+    callWithHandle {
+    uniffiRustCallWithError(RestwaterException) { _status ->
+    UniffiLib.uniffi_restwater_fn_method_restwater_watch(
+        it,
+        
+        FfiConverterTypeMoment.lower(`now`),_status)
 }
     }
     )
@@ -4023,9 +3967,19 @@ data class FilesView (
     val `send`: kotlin.String
     , 
     /**
+     * The key that makes the file and saves it in a place of the user's.
+     */
+    val `save`: kotlin.String
+    , 
+    /**
      * The key that takes a file in.
      */
     val `takeIn`: kotlin.String
+    , 
+    /**
+     * The key that has the user pick a folder for copies of backups.
+     */
+    val `folder`: kotlin.String
     , 
     /**
      * The key of the list of imports.
@@ -4092,6 +4046,8 @@ public object FfiConverterTypeFilesView: FfiConverterRustBuffer<FilesView> {
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
             FfiConverterSequenceTypeImportLine.read(buf),
             FfiConverterSequenceTypeBackupLine.read(buf),
             FfiConverterString.read(buf),
@@ -4103,7 +4059,9 @@ public object FfiConverterTypeFilesView: FfiConverterRustBuffer<FilesView> {
             FfiConverterString.allocationSize(value.`says`) +
             FfiConverterSequenceTypeChoiceRow.allocationSize(value.`rows`) +
             FfiConverterString.allocationSize(value.`send`) +
+            FfiConverterString.allocationSize(value.`save`) +
             FfiConverterString.allocationSize(value.`takeIn`) +
+            FfiConverterString.allocationSize(value.`folder`) +
             FfiConverterString.allocationSize(value.`importsKey`) +
             FfiConverterString.allocationSize(value.`backupsKey`) +
             FfiConverterString.allocationSize(value.`backUp`) +
@@ -4119,7 +4077,9 @@ public object FfiConverterTypeFilesView: FfiConverterRustBuffer<FilesView> {
             FfiConverterString.write(value.`says`, buf)
             FfiConverterSequenceTypeChoiceRow.write(value.`rows`, buf)
             FfiConverterString.write(value.`send`, buf)
+            FfiConverterString.write(value.`save`, buf)
             FfiConverterString.write(value.`takeIn`, buf)
+            FfiConverterString.write(value.`folder`, buf)
             FfiConverterString.write(value.`importsKey`, buf)
             FfiConverterString.write(value.`backupsKey`, buf)
             FfiConverterString.write(value.`backUp`, buf)
@@ -4341,77 +4301,6 @@ public object FfiConverterTypeForestPoint: FfiConverterRustBuffer<ForestPoint> {
             FfiConverterDouble.write(value.`high`, buf)
             FfiConverterBoolean.write(value.`lowBeyond`, buf)
             FfiConverterBoolean.write(value.`highBeyond`, buf)
-    }
-}
-
-
-
-/**
- * What taking a GeoJSON file in would add to the session, in words.
- */
-data class GeoJsonLook (
-    /**
-     * "New from the file: 3 marks, 1 hazard, an outline."
-     */
-    val `says`: kotlin.String
-    , 
-    /**
-     * Each thing it would add.
-     */
-    val `adds`: List<kotlin.String>
-    , 
-    /**
-     * What is here already.
-     */
-    val `already`: List<kotlin.String>
-    , 
-    /**
-     * What could not be used.
-     */
-    val `skipped`: List<kotlin.String>
-    , 
-    /**
-     * Entries it would write; 0 where there is nothing new.
-     */
-    val `entries`: kotlin.UInt
-    
-){
-    
-
-    
-
-    
-    companion object
-}
-
-/**
- * @suppress
- */
-public object FfiConverterTypeGeoJsonLook: FfiConverterRustBuffer<GeoJsonLook> {
-    override fun read(buf: ByteBuffer): GeoJsonLook {
-        return GeoJsonLook(
-            FfiConverterString.read(buf),
-            FfiConverterSequenceString.read(buf),
-            FfiConverterSequenceString.read(buf),
-            FfiConverterSequenceString.read(buf),
-            FfiConverterUInt.read(buf),
-        )
-    }
-
-    override fun allocationSize(value: GeoJsonLook) = (
-            FfiConverterString.allocationSize(value.`says`) +
-            FfiConverterSequenceString.allocationSize(value.`adds`) +
-            FfiConverterSequenceString.allocationSize(value.`already`) +
-            FfiConverterSequenceString.allocationSize(value.`skipped`) +
-            FfiConverterUInt.allocationSize(value.`entries`)
-    )
-
-    override fun write(value: GeoJsonLook, buf: ByteBuffer) {
-            FfiConverterString.write(value.`says`, buf)
-            FfiConverterSequenceString.write(value.`adds`, buf)
-            FfiConverterSequenceString.write(value.`already`, buf)
-            FfiConverterSequenceString.write(value.`skipped`, buf)
-            FfiConverterUInt.write(value.`entries`, buf)
     }
 }
 
@@ -5382,6 +5271,11 @@ data class PadWords (
      * Opens the Mend screen.
      */
     val `mend`: Said
+    , 
+    /**
+     * Opens the Phone screen.
+     */
+    val `phone`: Said
     
 ){
     
@@ -5410,6 +5304,7 @@ public object FfiConverterTypePadWords: FfiConverterRustBuffer<PadWords> {
             FfiConverterTypeSaid.read(buf),
             FfiConverterTypeSaid.read(buf),
             FfiConverterTypeSaid.read(buf),
+            FfiConverterTypeSaid.read(buf),
         )
     }
 
@@ -5425,7 +5320,8 @@ public object FfiConverterTypePadWords: FfiConverterRustBuffer<PadWords> {
             FfiConverterTypeSaid.allocationSize(value.`waits`) +
             FfiConverterTypeSaid.allocationSize(value.`changes`) +
             FfiConverterTypeSaid.allocationSize(value.`files`) +
-            FfiConverterTypeSaid.allocationSize(value.`mend`)
+            FfiConverterTypeSaid.allocationSize(value.`mend`) +
+            FfiConverterTypeSaid.allocationSize(value.`phone`)
     )
 
     override fun write(value: PadWords, buf: ByteBuffer) {
@@ -5441,34 +5337,25 @@ public object FfiConverterTypePadWords: FfiConverterRustBuffer<PadWords> {
             FfiConverterTypeSaid.write(value.`changes`, buf)
             FfiConverterTypeSaid.write(value.`files`, buf)
             FfiConverterTypeSaid.write(value.`mend`, buf)
+            FfiConverterTypeSaid.write(value.`phone`, buf)
     }
 }
 
 
 
 /**
- * Where the peg lies on the earth, as typed or as set: optional, and left out of files unless asked for.
+ * The Phone screen: what belongs to this phone and not to the log.
  */
-data class PegPlaceView (
+data class PhoneView (
     /**
-     * Opens these fields.
+     * What it is about.
      */
-    val `label`: kotlin.String
+    val `title`: kotlin.String
     , 
     /**
-     * "not set", or the place.
+     * Alarm, screen, hand, scheme.
      */
-    val `value`: kotlin.String
-    , 
-    /**
-     * What it is for.
-     */
-    val `note`: kotlin.String
-    , 
-    /**
-     * The three fields, in order.
-     */
-    val `fields`: List<TypedField>
+    val `rows`: List<ChoiceRow>
     
 ){
     
@@ -5482,28 +5369,22 @@ data class PegPlaceView (
 /**
  * @suppress
  */
-public object FfiConverterTypePegPlaceView: FfiConverterRustBuffer<PegPlaceView> {
-    override fun read(buf: ByteBuffer): PegPlaceView {
-        return PegPlaceView(
+public object FfiConverterTypePhoneView: FfiConverterRustBuffer<PhoneView> {
+    override fun read(buf: ByteBuffer): PhoneView {
+        return PhoneView(
             FfiConverterString.read(buf),
-            FfiConverterString.read(buf),
-            FfiConverterString.read(buf),
-            FfiConverterSequenceTypeTypedField.read(buf),
+            FfiConverterSequenceTypeChoiceRow.read(buf),
         )
     }
 
-    override fun allocationSize(value: PegPlaceView) = (
-            FfiConverterString.allocationSize(value.`label`) +
-            FfiConverterString.allocationSize(value.`value`) +
-            FfiConverterString.allocationSize(value.`note`) +
-            FfiConverterSequenceTypeTypedField.allocationSize(value.`fields`)
+    override fun allocationSize(value: PhoneView) = (
+            FfiConverterString.allocationSize(value.`title`) +
+            FfiConverterSequenceTypeChoiceRow.allocationSize(value.`rows`)
     )
 
-    override fun write(value: PegPlaceView, buf: ByteBuffer) {
-            FfiConverterString.write(value.`label`, buf)
-            FfiConverterString.write(value.`value`, buf)
-            FfiConverterString.write(value.`note`, buf)
-            FfiConverterSequenceTypeTypedField.write(value.`fields`, buf)
+    override fun write(value: PhoneView, buf: ByteBuffer) {
+            FfiConverterString.write(value.`title`, buf)
+            FfiConverterSequenceTypeChoiceRow.write(value.`rows`, buf)
     }
 }
 
@@ -6088,6 +5969,117 @@ public object FfiConverterTypeSetupView: FfiConverterRustBuffer<SetupView> {
             FfiConverterString.write(value.`pegLabel`, buf)
             FfiConverterSequenceTypeChoiceRow.write(value.`rows`, buf)
             FfiConverterTypeKeyView.write(value.`start`, buf)
+    }
+}
+
+
+
+/**
+ * The words.
+ */
+data class ShellWords (
+    /**
+     * The channel of the running wait.
+     */
+    val `channelWait`: kotlin.String
+    , 
+    /**
+     * The channel of alarms.
+     */
+    val `channelAlarm`: kotlin.String
+    , 
+    /**
+     * Notifications are not allowed, so nothing can ring.
+     */
+    val `noNotifications`: kotlin.String
+    , 
+    /**
+     * Exact alarms are not allowed, so one may ring late.
+     */
+    val `lateAlarms`: kotlin.String
+    , 
+    /**
+     * Access to a file or folder was taken away, or never given.
+     */
+    val `fileNotAllowed`: kotlin.String
+    , 
+    /**
+     * The file or folder is no longer there.
+     */
+    val `fileGone`: kotlin.String
+    , 
+    /**
+     * There is no space left.
+     */
+    val `fileNoSpace`: kotlin.String
+    , 
+    /**
+     * Something else went wrong with it.
+     */
+    val `fileFailed`: kotlin.String
+    , 
+    /**
+     * A file was handed on or saved.
+     */
+    val `fileSaved`: kotlin.String
+    , 
+    /**
+     * The log is damaged: what the key for it does.
+     */
+    val `salvage`: kotlin.String
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeShellWords: FfiConverterRustBuffer<ShellWords> {
+    override fun read(buf: ByteBuffer): ShellWords {
+        return ShellWords(
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: ShellWords) = (
+            FfiConverterString.allocationSize(value.`channelWait`) +
+            FfiConverterString.allocationSize(value.`channelAlarm`) +
+            FfiConverterString.allocationSize(value.`noNotifications`) +
+            FfiConverterString.allocationSize(value.`lateAlarms`) +
+            FfiConverterString.allocationSize(value.`fileNotAllowed`) +
+            FfiConverterString.allocationSize(value.`fileGone`) +
+            FfiConverterString.allocationSize(value.`fileNoSpace`) +
+            FfiConverterString.allocationSize(value.`fileFailed`) +
+            FfiConverterString.allocationSize(value.`fileSaved`) +
+            FfiConverterString.allocationSize(value.`salvage`)
+    )
+
+    override fun write(value: ShellWords, buf: ByteBuffer) {
+            FfiConverterString.write(value.`channelWait`, buf)
+            FfiConverterString.write(value.`channelAlarm`, buf)
+            FfiConverterString.write(value.`noNotifications`, buf)
+            FfiConverterString.write(value.`lateAlarms`, buf)
+            FfiConverterString.write(value.`fileNotAllowed`, buf)
+            FfiConverterString.write(value.`fileGone`, buf)
+            FfiConverterString.write(value.`fileNoSpace`, buf)
+            FfiConverterString.write(value.`fileFailed`, buf)
+            FfiConverterString.write(value.`fileSaved`, buf)
+            FfiConverterString.write(value.`salvage`, buf)
     }
 }
 
@@ -6975,11 +6967,6 @@ data class SwimView (
     val `reasons`: List<kotlin.String>
     , 
     /**
-     * The same as sentences, and how many bites they rest on.
-     */
-    val `why`: kotlin.String
-    , 
-    /**
      * What is known of the aimed cell.
      */
     val `cell`: kotlin.String
@@ -7003,31 +6990,6 @@ data class SwimView (
      * The next few cells after the first, each with its reasons.
      */
     val `others`: List<kotlin.String>
-    , 
-    /**
-     * Opens the list of everything the picture rests on.
-     */
-    val `listLabel`: kotlin.String
-    , 
-    /**
-     * That list: the ringed cell, the next few, the drift, what is a guess.
-     */
-    val `list`: List<kotlin.String>
-    , 
-    /**
-     * The name typed for the next mark, feature or hazard, or for an old one; may be empty.
-     */
-    val `name`: kotlin.String
-    , 
-    /**
-     * Label of that field.
-     */
-    val `nameLabel`: kotlin.String
-    , 
-    /**
-     * Where the peg lies on the earth.
-     */
-    val `place`: PegPlaceView
     , 
     /**
      * The keys.
@@ -7064,16 +7026,10 @@ public object FfiConverterTypeSwimView: FfiConverterRustBuffer<SwimView> {
             FfiConverterString.read(buf),
             FfiConverterSequenceString.read(buf),
             FfiConverterString.read(buf),
-            FfiConverterString.read(buf),
             FfiConverterSequenceString.read(buf),
             FfiConverterString.read(buf),
             FfiConverterUInt.read(buf),
             FfiConverterSequenceString.read(buf),
-            FfiConverterString.read(buf),
-            FfiConverterSequenceString.read(buf),
-            FfiConverterString.read(buf),
-            FfiConverterString.read(buf),
-            FfiConverterTypePegPlaceView.read(buf),
             FfiConverterSequenceTypeSwimKeyView.read(buf),
             FfiConverterSequenceTypeChoiceRow.read(buf),
             FfiConverterString.read(buf),
@@ -7085,17 +7041,11 @@ public object FfiConverterTypeSwimView: FfiConverterRustBuffer<SwimView> {
             FfiConverterString.allocationSize(value.`area`) +
             FfiConverterString.allocationSize(value.`headline`) +
             FfiConverterSequenceString.allocationSize(value.`reasons`) +
-            FfiConverterString.allocationSize(value.`why`) +
             FfiConverterString.allocationSize(value.`cell`) +
             FfiConverterSequenceString.allocationSize(value.`drift`) +
             FfiConverterString.allocationSize(value.`replay`) +
             FfiConverterUInt.allocationSize(value.`stepsBack`) +
             FfiConverterSequenceString.allocationSize(value.`others`) +
-            FfiConverterString.allocationSize(value.`listLabel`) +
-            FfiConverterSequenceString.allocationSize(value.`list`) +
-            FfiConverterString.allocationSize(value.`name`) +
-            FfiConverterString.allocationSize(value.`nameLabel`) +
-            FfiConverterTypePegPlaceView.allocationSize(value.`place`) +
             FfiConverterSequenceTypeSwimKeyView.allocationSize(value.`keys`) +
             FfiConverterSequenceTypeChoiceRow.allocationSize(value.`rows`) +
             FfiConverterString.allocationSize(value.`note`)
@@ -7106,17 +7056,11 @@ public object FfiConverterTypeSwimView: FfiConverterRustBuffer<SwimView> {
             FfiConverterString.write(value.`area`, buf)
             FfiConverterString.write(value.`headline`, buf)
             FfiConverterSequenceString.write(value.`reasons`, buf)
-            FfiConverterString.write(value.`why`, buf)
             FfiConverterString.write(value.`cell`, buf)
             FfiConverterSequenceString.write(value.`drift`, buf)
             FfiConverterString.write(value.`replay`, buf)
             FfiConverterUInt.write(value.`stepsBack`, buf)
             FfiConverterSequenceString.write(value.`others`, buf)
-            FfiConverterString.write(value.`listLabel`, buf)
-            FfiConverterSequenceString.write(value.`list`, buf)
-            FfiConverterString.write(value.`name`, buf)
-            FfiConverterString.write(value.`nameLabel`, buf)
-            FfiConverterTypePegPlaceView.write(value.`place`, buf)
             FfiConverterSequenceTypeSwimKeyView.write(value.`keys`, buf)
             FfiConverterSequenceTypeChoiceRow.write(value.`rows`, buf)
             FfiConverterString.write(value.`note`, buf)
@@ -7315,61 +7259,6 @@ public object FfiConverterTypeTick: FfiConverterRustBuffer<Tick> {
 
 
 /**
- * A line to type into.
- */
-data class TypedField (
-    /**
-     * What it is handed back by.
-     */
-    val `field`: kotlin.String
-    , 
-    /**
-     * What it is called.
-     */
-    val `label`: kotlin.String
-    , 
-    /**
-     * What stands in it.
-     */
-    val `value`: kotlin.String
-    
-){
-    
-
-    
-
-    
-    companion object
-}
-
-/**
- * @suppress
- */
-public object FfiConverterTypeTypedField: FfiConverterRustBuffer<TypedField> {
-    override fun read(buf: ByteBuffer): TypedField {
-        return TypedField(
-            FfiConverterString.read(buf),
-            FfiConverterString.read(buf),
-            FfiConverterString.read(buf),
-        )
-    }
-
-    override fun allocationSize(value: TypedField) = (
-            FfiConverterString.allocationSize(value.`field`) +
-            FfiConverterString.allocationSize(value.`label`) +
-            FfiConverterString.allocationSize(value.`value`)
-    )
-
-    override fun write(value: TypedField, buf: ByteBuffer) {
-            FfiConverterString.write(value.`field`, buf)
-            FfiConverterString.write(value.`label`, buf)
-            FfiConverterString.write(value.`value`, buf)
-    }
-}
-
-
-
-/**
  * What a tap gives back.
  */
 data class Update (
@@ -7506,6 +7395,211 @@ public object FfiConverterTypeWaitsView: FfiConverterRustBuffer<WaitsView> {
             FfiConverterSequenceTypeChoiceRow.write(value.`rows`, buf)
             FfiConverterSequenceTypeChartView.write(value.`charts`, buf)
             FfiConverterOptionalTypeForecastView.write(value.`forecast`, buf)
+    }
+}
+
+
+
+/**
+ * Something that is to ring.
+ */
+data class WatchAlarm (
+    /**
+     * The same for the same cast: a later answer replaces it.
+     */
+    val `id`: kotlin.String
+    , 
+    /**
+     * When, by the phone's wall clock, ms since 1970 UTC.
+     */
+    val `atWallMs`: kotlin.Long
+    , 
+    /**
+     * What it says first.
+     */
+    val `title`: kotlin.String
+    , 
+    /**
+     * What it says below.
+     */
+    val `text`: kotlin.String
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeWatchAlarm: FfiConverterRustBuffer<WatchAlarm> {
+    override fun read(buf: ByteBuffer): WatchAlarm {
+        return WatchAlarm(
+            FfiConverterString.read(buf),
+            FfiConverterLong.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: WatchAlarm) = (
+            FfiConverterString.allocationSize(value.`id`) +
+            FfiConverterLong.allocationSize(value.`atWallMs`) +
+            FfiConverterString.allocationSize(value.`title`) +
+            FfiConverterString.allocationSize(value.`text`)
+    )
+
+    override fun write(value: WatchAlarm, buf: ByteBuffer) {
+            FfiConverterString.write(value.`id`, buf)
+            FfiConverterLong.write(value.`atWallMs`, buf)
+            FfiConverterString.write(value.`title`, buf)
+            FfiConverterString.write(value.`text`, buf)
+    }
+}
+
+
+
+/**
+ * A key on the lock screen.
+ */
+data class WatchKey (
+    /**
+     * What it does.
+     */
+    val `key`: Key
+    , 
+    /**
+     * Its word.
+     */
+    val `label`: kotlin.String
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeWatchKey: FfiConverterRustBuffer<WatchKey> {
+    override fun read(buf: ByteBuffer): WatchKey {
+        return WatchKey(
+            FfiConverterTypeKey.read(buf),
+            FfiConverterString.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: WatchKey) = (
+            FfiConverterTypeKey.allocationSize(value.`key`) +
+            FfiConverterString.allocationSize(value.`label`)
+    )
+
+    override fun write(value: WatchKey, buf: ByteBuffer) {
+            FfiConverterTypeKey.write(value.`key`, buf)
+            FfiConverterString.write(value.`label`, buf)
+    }
+}
+
+
+
+/**
+ * What a lock screen shows and when the phone rings.
+ */
+data class WatchView (
+    /**
+     * Whether a session is open; without one nothing is shown and nothing rings.
+     */
+    val `open`: kotlin.Boolean
+    , 
+    /**
+     * Whether the screen is to stay on.
+     */
+    val `keepAwake`: kotlin.Boolean
+    , 
+    /**
+     * The rod the keys act on.
+     */
+    val `rod`: kotlin.UByte
+    , 
+    /**
+     * What that rod is doing, in words.
+     */
+    val `title`: kotlin.String
+    , 
+    /**
+     * What the record says of it.
+     */
+    val `text`: kotlin.String
+    , 
+    /**
+     * From when a clock counts up; none where there is nothing to count.
+     */
+    val `sinceWallMs`: kotlin.Long?
+    , 
+    /**
+     * At most three keys.
+     */
+    val `keys`: List<WatchKey>
+    , 
+    /**
+     * What is to ring, soonest first.
+     */
+    val `alarms`: List<WatchAlarm>
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeWatchView: FfiConverterRustBuffer<WatchView> {
+    override fun read(buf: ByteBuffer): WatchView {
+        return WatchView(
+            FfiConverterBoolean.read(buf),
+            FfiConverterBoolean.read(buf),
+            FfiConverterUByte.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterOptionalLong.read(buf),
+            FfiConverterSequenceTypeWatchKey.read(buf),
+            FfiConverterSequenceTypeWatchAlarm.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: WatchView) = (
+            FfiConverterBoolean.allocationSize(value.`open`) +
+            FfiConverterBoolean.allocationSize(value.`keepAwake`) +
+            FfiConverterUByte.allocationSize(value.`rod`) +
+            FfiConverterString.allocationSize(value.`title`) +
+            FfiConverterString.allocationSize(value.`text`) +
+            FfiConverterOptionalLong.allocationSize(value.`sinceWallMs`) +
+            FfiConverterSequenceTypeWatchKey.allocationSize(value.`keys`) +
+            FfiConverterSequenceTypeWatchAlarm.allocationSize(value.`alarms`)
+    )
+
+    override fun write(value: WatchView, buf: ByteBuffer) {
+            FfiConverterBoolean.write(value.`open`, buf)
+            FfiConverterBoolean.write(value.`keepAwake`, buf)
+            FfiConverterUByte.write(value.`rod`, buf)
+            FfiConverterString.write(value.`title`, buf)
+            FfiConverterString.write(value.`text`, buf)
+            FfiConverterOptionalLong.write(value.`sinceWallMs`, buf)
+            FfiConverterSequenceTypeWatchKey.write(value.`keys`, buf)
+            FfiConverterSequenceTypeWatchAlarm.write(value.`alarms`, buf)
     }
 }
 
@@ -7922,12 +8016,6 @@ sealed class Action {
     }
     
     /**
-     * The peg lies where it was typed on the Swim screen.
-     */
-    object PlacePegAsTyped : Action()
-    
-    
-    /**
      * Where the peg lies on the earth; never needed.
      */
     data class PlacePeg(
@@ -8008,6 +8096,25 @@ sealed class Action {
      * One of the choices of the Files screen.
      */
     data class ChooseFiles(
+        /**
+         * The row's field.
+         */
+        val `field`: kotlin.String, 
+        /**
+         * The choice's value.
+         */
+        val `value`: kotlin.String) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * One of the choices of the Phone screen.
+     */
+    data class ChoosePhone(
         /**
          * The row's field.
          */
@@ -8201,24 +8308,27 @@ public object FfiConverterTypeAction : FfiConverterRustBuffer<Action>{
                 FfiConverterString.read(buf),
                 FfiConverterString.read(buf),
                 )
-            28 -> Action.PlacePegAsTyped
-            29 -> Action.PlacePeg(
+            28 -> Action.PlacePeg(
                 FfiConverterLong.read(buf),
                 FfiConverterLong.read(buf),
                 FfiConverterInt.read(buf),
                 )
-            30 -> Action.ChooseCasts(
+            29 -> Action.ChooseCasts(
                 FfiConverterString.read(buf),
                 FfiConverterString.read(buf),
                 )
-            31 -> Action.StartAlternation(
+            30 -> Action.StartAlternation(
                 FfiConverterTypeFactor.read(buf),
                 FfiConverterString.read(buf),
                 FfiConverterString.read(buf),
                 )
-            32 -> Action.SetNextStep
-            33 -> Action.EndAlternation
-            34 -> Action.ChooseFiles(
+            31 -> Action.SetNextStep
+            32 -> Action.EndAlternation
+            33 -> Action.ChooseFiles(
+                FfiConverterString.read(buf),
+                FfiConverterString.read(buf),
+                )
+            34 -> Action.ChoosePhone(
                 FfiConverterString.read(buf),
                 FfiConverterString.read(buf),
                 )
@@ -8437,12 +8547,6 @@ public object FfiConverterTypeAction : FfiConverterRustBuffer<Action>{
                 + FfiConverterString.allocationSize(value.`value`)
             )
         }
-        is Action.PlacePegAsTyped -> {
-            // Add the size for the Int that specifies the variant plus the size needed for all fields
-            (
-                4UL
-            )
-        }
         is Action.PlacePeg -> {
             // Add the size for the Int that specifies the variant plus the size needed for all fields
             (
@@ -8482,6 +8586,14 @@ public object FfiConverterTypeAction : FfiConverterRustBuffer<Action>{
             )
         }
         is Action.ChooseFiles -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterString.allocationSize(value.`field`)
+                + FfiConverterString.allocationSize(value.`value`)
+            )
+        }
+        is Action.ChoosePhone -> {
             // Add the size for the Int that specifies the variant plus the size needed for all fields
             (
                 4UL
@@ -8675,39 +8787,41 @@ public object FfiConverterTypeAction : FfiConverterRustBuffer<Action>{
                 FfiConverterString.write(value.`value`, buf)
                 Unit
             }
-            is Action.PlacePegAsTyped -> {
-                buf.putInt(28)
-                Unit
-            }
             is Action.PlacePeg -> {
-                buf.putInt(29)
+                buf.putInt(28)
                 FfiConverterLong.write(value.`latE7`, buf)
                 FfiConverterLong.write(value.`lonE7`, buf)
                 FfiConverterInt.write(value.`straightOutCdeg`, buf)
                 Unit
             }
             is Action.ChooseCasts -> {
-                buf.putInt(30)
+                buf.putInt(29)
                 FfiConverterString.write(value.`field`, buf)
                 FfiConverterString.write(value.`value`, buf)
                 Unit
             }
             is Action.StartAlternation -> {
-                buf.putInt(31)
+                buf.putInt(30)
                 FfiConverterTypeFactor.write(value.`factor`, buf)
                 FfiConverterString.write(value.`a`, buf)
                 FfiConverterString.write(value.`b`, buf)
                 Unit
             }
             is Action.SetNextStep -> {
-                buf.putInt(32)
+                buf.putInt(31)
                 Unit
             }
             is Action.EndAlternation -> {
-                buf.putInt(33)
+                buf.putInt(32)
                 Unit
             }
             is Action.ChooseFiles -> {
+                buf.putInt(33)
+                FfiConverterString.write(value.`field`, buf)
+                FfiConverterString.write(value.`value`, buf)
+                Unit
+            }
+            is Action.ChoosePhone -> {
                 buf.putInt(34)
                 FfiConverterString.write(value.`field`, buf)
                 FfiConverterString.write(value.`value`, buf)
@@ -10195,6 +10309,18 @@ sealed class Screen {
         companion object
     }
     
+    /**
+     * What belongs to the phone.
+     */
+    data class Phone(
+        val v1: app.restwater.core.PhoneView) : Screen()
+        
+    {
+        
+
+        companion object
+    }
+    
 
     
 
@@ -10234,6 +10360,9 @@ public object FfiConverterTypeScreen : FfiConverterRustBuffer<Screen>{
                 )
             8 -> Screen.Mend(
                 FfiConverterTypeMendView.read(buf),
+                )
+            9 -> Screen.Phone(
+                FfiConverterTypePhoneView.read(buf),
                 )
             else -> throw RuntimeException("invalid enum value, something is very wrong!!")
         }
@@ -10296,6 +10425,13 @@ public object FfiConverterTypeScreen : FfiConverterRustBuffer<Screen>{
                 + FfiConverterTypeMendView.allocationSize(value.v1)
             )
         }
+        is Screen.Phone -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypePhoneView.allocationSize(value.v1)
+            )
+        }
     }
 
     override fun write(value: Screen, buf: ByteBuffer) {
@@ -10338,6 +10474,11 @@ public object FfiConverterTypeScreen : FfiConverterRustBuffer<Screen>{
             is Screen.Mend -> {
                 buf.putInt(8)
                 FfiConverterTypeMendView.write(value.v1, buf)
+                Unit
+            }
+            is Screen.Phone -> {
+                buf.putInt(9)
+                FfiConverterTypePhoneView.write(value.v1, buf)
                 Unit
             }
         }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }
@@ -10546,11 +10687,7 @@ enum class SwimKey {
     /**
      * Set an aiming mark in this direction.
      */
-    MARK_HERE,
-    /**
-     * The peg lies where it was typed.
-     */
-    PLACE_PEG;
+    MARK_HERE;
 
     
 
@@ -10707,7 +10844,11 @@ enum class Which {
     /**
      * Doubtful entries.
      */
-    MEND;
+    MEND,
+    /**
+     * What belongs to the phone.
+     */
+    PHONE;
 
     
 
@@ -10795,6 +10936,38 @@ public object FfiConverterOptionalUInt: FfiConverterRustBuffer<kotlin.UInt?> {
         } else {
             buf.put(1)
             FfiConverterUInt.write(value, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterOptionalLong: FfiConverterRustBuffer<kotlin.Long?> {
+    override fun read(buf: ByteBuffer): kotlin.Long? {
+        if (buf.get().toInt() == 0) {
+            return null
+        }
+        return FfiConverterLong.read(buf)
+    }
+
+    override fun allocationSize(value: kotlin.Long?): ULong {
+        if (value == null) {
+            return 1UL
+        } else {
+            return 1UL + FfiConverterLong.allocationSize(value)
+        }
+    }
+
+    override fun write(value: kotlin.Long?, buf: ByteBuffer) {
+        if (value == null) {
+            buf.put(0)
+        } else {
+            buf.put(1)
+            FfiConverterLong.write(value, buf)
         }
     }
 }
@@ -12125,24 +12298,52 @@ public object FfiConverterSequenceTypeTick: FfiConverterRustBuffer<List<Tick>> {
 /**
  * @suppress
  */
-public object FfiConverterSequenceTypeTypedField: FfiConverterRustBuffer<List<TypedField>> {
-    override fun read(buf: ByteBuffer): List<TypedField> {
+public object FfiConverterSequenceTypeWatchAlarm: FfiConverterRustBuffer<List<WatchAlarm>> {
+    override fun read(buf: ByteBuffer): List<WatchAlarm> {
         val len = buf.getInt()
-        return List<TypedField>(len) {
-            FfiConverterTypeTypedField.read(buf)
+        return List<WatchAlarm>(len) {
+            FfiConverterTypeWatchAlarm.read(buf)
         }
     }
 
-    override fun allocationSize(value: List<TypedField>): ULong {
+    override fun allocationSize(value: List<WatchAlarm>): ULong {
         val sizeForLength = 4UL
-        val sizeForItems = value.map { FfiConverterTypeTypedField.allocationSize(it) }.sum()
+        val sizeForItems = value.map { FfiConverterTypeWatchAlarm.allocationSize(it) }.sum()
         return sizeForLength + sizeForItems
     }
 
-    override fun write(value: List<TypedField>, buf: ByteBuffer) {
+    override fun write(value: List<WatchAlarm>, buf: ByteBuffer) {
         buf.putInt(value.size)
         value.iterator().forEach {
-            FfiConverterTypeTypedField.write(it, buf)
+            FfiConverterTypeWatchAlarm.write(it, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterSequenceTypeWatchKey: FfiConverterRustBuffer<List<WatchKey>> {
+    override fun read(buf: ByteBuffer): List<WatchKey> {
+        val len = buf.getInt()
+        return List<WatchKey>(len) {
+            FfiConverterTypeWatchKey.read(buf)
+        }
+    }
+
+    override fun allocationSize(value: List<WatchKey>): ULong {
+        val sizeForLength = 4UL
+        val sizeForItems = value.map { FfiConverterTypeWatchKey.allocationSize(it) }.sum()
+        return sizeForLength + sizeForItems
+    }
+
+    override fun write(value: List<WatchKey>, buf: ByteBuffer) {
+        buf.putInt(value.size)
+        value.iterator().forEach {
+            FfiConverterTypeWatchKey.write(it, buf)
         }
     }
 }
@@ -12354,6 +12555,19 @@ public typealias FfiConverterTypeUuid = FfiConverterString
     
         
         FfiConverterTypeGlass.lower(`glass`),_status)
+}
+    )
+    }
+    
+
+        /**
+         * What a shell says where it speaks for the phone's system.
+         */ fun `shellWords`(): ShellWords {
+            return FfiConverterTypeShellWords.lift(
+    uniffiRustCall() { _status ->
+    UniffiLib.uniffi_restwater_fn_func_shell_words(
+    
+        _status)
 }
     )
     }
