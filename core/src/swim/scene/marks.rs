@@ -29,13 +29,17 @@ pub(crate) struct Count {
 pub(crate) fn draw(d: &Drawing, pack: &mut Pack, placer: &mut Placer) -> Vec<Count> {
     features(d, pack, placer);
     dots(d, pack, placer);
-    let mut counts = Vec::new();
-    for (place, known) in d.figures.cells.iter().enumerate() {
-        if known.bites + known.lost + known.liners > 0 {
-            counts.extend(cluster(d, pack, placer, place, known));
-        }
-    }
-    counts
+    // All places first, then the marks: which cell comes first must not matter.
+    let cells = d.figures.cells.iter().enumerate();
+    let rows: Vec<(usize, Row, Point)> = cells
+        .filter(|(_, known)| known.bites + known.lost + known.liners > 0)
+        .map(|(place, known)| {
+            let row = Row::of(d, place, known);
+            let middle = row.middle(d, placer, place);
+            (place, row, middle)
+        })
+        .collect();
+    rows.iter().flat_map(|(place, row, middle)| cluster(d, pack, placer, *place, row, *middle)).collect()
 }
 
 /// One dot a place: casts at the same spot share it.
@@ -67,15 +71,14 @@ fn cluster(
     pack: &mut Pack,
     placer: &mut Placer,
     place: usize,
-    known: &CellFigures,
+    row: &Row,
+    middle: Point,
 ) -> Vec<Count> {
-    let row = Row::of(d, place, known);
     for (shape, n) in &row.left_out {
         let what = if *shape == MarkShape::LostCross { &d.words.lost } else { &d.words.liners };
         let text = format!("{}: {what} {n}", names::place_name(d, place));
         pack.scene.key.push(KeyLine { number: None, text, role: LabelRole::Count });
     }
-    let middle = row.middle(d, placer, place);
     let mut counts = Vec::new();
     // Bites on the side away from the thumb, where a mirrored swim has them too.
     let at = |along: f64| Point { x: middle.x + along * d.ask.side(), y: middle.y };

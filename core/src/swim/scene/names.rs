@@ -46,12 +46,34 @@ fn kept_back(d: &Drawing, pack: &mut Pack, placer: &mut Placer, kept: &[Water]) 
             let corners = [(-1.0, -1.0), (1.0, -1.0), (-1.0, 1.0), (1.0, 1.0)];
             all.into_iter().filter(|p| corners.iter().all(|c| on(corner(p, c.0, c.1)))).collect()
         };
-        if !placer.fits(&label, &held) {
-            placer.place(pack, &label, &|_, _| places_in(&rings, wish, d.ask.side()));
-            continue;
+        if placer.fits(&label, &held) {
+            placer.place(pack, &label, &held);
+        } else {
+            // Too small to hold it: beside the fan, level with the double outline, where it hides no water.
+            let label = Label { over_marks: false, ..label };
+            placer.place(pack, &label, &|w, _| beside_the_fan(d, wish, w));
         }
-        placer.place(pack, &label, &held);
     }
+}
+
+/// Places left and right of all the water, level with a point and a little above and below; the nearer side first.
+fn beside_the_fan(d: &Drawing, level: Point, w: f64) -> Vec<Point> {
+    let water: Vec<Point> = d
+        .swim
+        .water()
+        .rings()
+        .iter()
+        .flat_map(|ring| d.view.ring(ring))
+        .filter(|p| (p.y - level.y).abs() < d.dp(24.0))
+        .collect();
+    let low = water.iter().map(|p| p.x).fold(level.x, f64::min) - w / 2.0 - d.dp(6.0);
+    let high = water.iter().map(|p| p.x).fold(level.x, f64::max) + w / 2.0 + d.dp(6.0);
+    let nearer = (level.x - low) - (high - level.x);
+    // A tie goes to the side away from the thumb.
+    let left_first = if nearer.abs() < 0.5 { d.ask.side() > 0.0 } else { nearer < 0.0 };
+    let sides = if left_first { [low, high] } else { [high, low] };
+    let lifts = [0.0, -14.0, 14.0, -28.0, 28.0, 42.0, 56.0];
+    lifts.iter().flat_map(|lift| sides.map(|x| Point { x, y: level.y + d.dp(*lift) })).collect()
 }
 
 /// Every text at the full size before any at a smaller one.
