@@ -49,7 +49,7 @@ class RestwaterState(
     private val lookout: Lookout = NoLookout,
 ) {
     /** Files out and in. */
-    val desk = FilesDesk(core, now, scope, ports) { said ->
+    val desk = FilesDesk(core, now, scope, worker, ports) { said ->
         if (said.isNotEmpty()) notice = said
         refresh()
     }
@@ -209,16 +209,25 @@ class RestwaterState(
         }
     }
 
+    /** Taps whose answer is not on the screen yet. */
+    var underWay by mutableStateOf(0)
+        private set
+
     /** Hands a tap to the core; [after] runs when it was taken. */
     fun act(action: Action, after: () -> Unit = {}) {
         val at = now()
+        underWay += 1
         scope.launch {
-            answer { core.act(action, at) }?.let { update ->
-                notice = update.notice
-                show(update.screen)
-                after()
-                refresh()
-                lookOut()
+            try {
+                answer { core.act(action, at) }?.let { update ->
+                    notice = update.notice
+                    show(update.screen)
+                    after()
+                    refresh()
+                    lookOut()
+                }
+            } finally {
+                underWay -= 1
             }
         }
     }
@@ -269,44 +278,6 @@ class RestwaterState(
     suspend fun toFront() {
         refresh()
         lookOut()
-    }
-
-    /** Tells the system what to show and when to ring while the app is not looked at. */
-    suspend fun lookOut() {
-        val at = now()
-        answer { core.watch(at) }?.let { watch ->
-            keepAwake = watch.keepAwake
-            lookout.show(watch)?.let { notice = it }
-        }
-    }
-
-    /** Shows a sentence of the shell's. */
-    fun say(text: String) {
-        notice = text
-    }
-
-    /** A file that the system hands to the app: what it would bring is shown. */
-    fun offerFile(path: String) {
-        open(Showing.FILES)
-        desk.offer(path)
-    }
-
-    /** To the background: the log is backed up where that is due, and put aside. */
-    suspend fun toBackground() {
-        try {
-            desk.backUpIfDue()
-        } catch (refused: RestwaterException.Failed) {
-            notice = refused.text
-        } catch (trouble: FileTrouble) {
-            notice = trouble.message.orEmpty()
-        }
-        answer { core.pause() }
-    }
-
-    /** To the front again. */
-    suspend fun toFront() {
-        answer { core.resume() }
-        refresh()
     }
 
     /** Begins a session as the set-up screen stands. */
