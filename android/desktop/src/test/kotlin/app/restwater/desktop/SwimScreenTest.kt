@@ -243,7 +243,8 @@ class SwimScreenTest {
 
     private fun Bankside.toTheSwim() {
         start()
-        tapOn("fan")
+        tapOn("screens")
+        tapOn("open-${Showing.SWIM}")
         assertEquals(Showing.SWIM, state.showing)
         wait(seconds = 1)
     }

@@ -89,6 +89,10 @@ class RestwaterState(
     var keepAwake by mutableStateOf(false)
         private set
 
+    /** The minute the screen shows: pictures that hold minutes are drawn again when it turns. */
+    var minute by mutableStateOf(0L)
+        private set
+
     /** What the core said of the last tap. */
     var notice by mutableStateOf("")
         private set
@@ -111,6 +115,7 @@ class RestwaterState(
             Showing.PHONE -> Which.PHONE
         }
         val at = now()
+        minute = at.wallMs / 60_000
         answer { core.settings() to core.screen(which, at) }?.let { (settings, screen) ->
             this.settings = settings
             show(screen)
