@@ -47,7 +47,8 @@ class SwimScreenTest {
             toTheSwim()
             val scene = checkNotNull(state.scene)
             val targets = scene.targetXy.chunked(2)
-            assertTrue(targets.size >= 2, "${targets.size} targets")
+            // The fan of the smallest glass has room for one of 15 mm; the rest of it is reached by the step keys.
+            assertTrue(targets.size >= if (glass == GLASSES.first()) 1 else 2, "${targets.size} targets")
             for ((i, a) in targets.withIndex()) for (b in targets.drop(i + 1)) {
                 val apart = hypot(a[0] - b[0], a[1] - b[1]) / glass.pxPerMm
                 assertTrue(apart >= 14.99, "$apart mm")
@@ -76,8 +77,7 @@ class SwimScreenTest {
         wait(minutes = 26)
         assertTrue(LineRole.KEPT_BACK in lines())
         assertTrue(checkNotNull(state.scene).labelText.any { "kept back 26 min" in it }, "${state.scene?.labelText}")
-        tapFan(x, y)
-        wait(seconds = 1)
+        stepTo { swim.keys.any { it.key == SwimKey.RELEASE } }
         assertFalse(key(SwimKey.CAST_HERE).enabled, "kept-back water is not cast to")
         tapOn(KEY(SwimKey.RELEASE))
         wait(seconds = 1)
@@ -254,6 +254,18 @@ class SwimScreenTest {
     private fun Bankside.tapFan(x: Float, y: Float) {
         node("swim-fan").performTouchInput { click(Offset(x, y)) }
         wait(seconds = 1)
+    }
+
+    /** Goes through the swim by the step keys, column by column from the left, until the ring is there. */
+    private fun Bankside.stepTo(there: () -> Boolean) {
+        fun step(key: SwimKey) { tapOn(KEY(key)); wait(seconds = 1) }
+        repeat(8) { step(SwimKey.STEP_LEFT) }
+        repeat(9) {
+            repeat(6) { step(SwimKey.STEP_IN) }
+            repeat(7) { if (there()) return else step(SwimKey.STEP_OUT) }
+            step(SwimKey.STEP_RIGHT)
+        }
+        error("no such cell")
     }
 
     /** Turns the pages of keys until this one shows. */
