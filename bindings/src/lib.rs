@@ -4,6 +4,7 @@
 mod entropy;
 mod error;
 mod files;
+mod geojson;
 mod layout;
 mod learning;
 mod object;

@@ -349,6 +349,8 @@ pub enum Action {
         /// The choice's value.
         value: String,
     },
+    /// The peg lies where it was typed on the Swim screen.
+    PlacePegAsTyped,
     /// Where the peg lies on the earth; never needed.
     PlacePeg {
         /// Latitude in 1e-7 degrees.

@@ -1,6 +1,7 @@
 //! What a shell can ask for: one for each tap.
 
 use super::settings::{Hand, Scheme};
+use super::swim_typed::TYPED;
 use crate::log::{Factor, FishWeight, Payload, Rig, RodNumber, SessionSetup, Spot};
 use crate::swim::Step;
 use serde::{Deserialize, Serialize};
@@ -155,6 +156,8 @@ pub enum Action {
         /// The choice's value.
         value: String,
     },
+    /// The peg lies where it was typed on the Swim screen.
+    PlacePegAsTyped,
     /// Where the peg lies on the earth; never needed.
     PlacePeg {
         /// Latitude in 1e-7 degrees.
@@ -277,12 +280,16 @@ impl Action {
             | Self::Release
             | Self::MarkHere { .. }
             | Self::ChooseSwim { .. }
+            | Self::PlacePegAsTyped
             | Self::Set { .. } => return None,
         })
     }
 
     /// Whether it grows the log.
     pub(super) fn writes(&self) -> bool {
+        if let Self::ChooseSwim { field, .. } = self {
+            return !TYPED.contains(&field.as_str());
+        }
         !matches!(
             self,
             Self::ChooseSetup { .. }

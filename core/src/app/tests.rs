@@ -12,6 +12,8 @@ use crate::swim::Step;
 use proptest::prelude::*;
 use tempfile::TempDir;
 
+mod swim_screen;
+
 /// Counts up: ids differ and the same taps give the same log.
 struct Counting(u64);
 

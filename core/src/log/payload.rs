@@ -262,6 +262,11 @@ pub enum Payload {
     },
     /// The swim's bounds, bands and rest target.
     SwimSet(SwimSetup),
+    /// The outline of the swim, where it is known better than by the pegs beside it.
+    OutlineSet {
+        /// Corners in order in the peg frame, in cm: right of straight out, then straight out. None: taken away again.
+        corners_cm: Vec<(i32, i32)>,
+    },
     /// Something on the bottom or seen on the water.
     FeatureSet {
         /// What kind.
@@ -346,6 +351,7 @@ const KNOWN_KINDS: &[&str] = &[
     "kept_back",
     "released",
     "swim_set",
+    "outline_set",
     "feature_set",
     "hazard_set",
     "peg_placed",
@@ -380,6 +386,7 @@ impl Payload {
             Self::KeptBack { .. } => "kept_back",
             Self::Released { .. } => "released",
             Self::SwimSet(_) => "swim_set",
+            Self::OutlineSet { .. } => "outline_set",
             Self::FeatureSet { .. } => "feature_set",
             Self::HazardSet { .. } => "hazard_set",
             Self::PegPlaced { .. } => "peg_placed",
@@ -447,6 +454,7 @@ mod tests {
             json!({"kind": "kept_back", "payload": {"from_cdeg": -3_000, "to_cdeg": 3_000, "from_cm": 3_500, "to_cm": 5_500}}),
             json!({"kind": "released", "payload": {"kept": "01938f4c-0000-7000-8000-000000000001"}}),
             json!({"kind": "swim_set", "payload": {"far_bank_pegged": false, "left_peg_cm": 1_500, "rest_target_min": 40}}),
+            json!({"kind": "outline_set", "payload": {"corners_cm": [[-1_200, 0], [1_200, 0], [0, 5_000]]}}),
             json!({"kind": "feature_set", "payload": {"feature": "drop_off", "name": "shelf", "bearing_cdeg": 0, "range_cm": 2_500}}),
             json!({"kind": "hazard_set", "payload": {"name": "snag", "bearing_cdeg": 900, "range_cm": 3_000, "clear_cm": 300}}),
             json!({"kind": "peg_placed", "payload": {"lat_e7": 514_800_000, "lon_e7": -10_000_000, "straight_out_cdeg": 21_000}}),

@@ -18,6 +18,7 @@ mod setup;
 mod shell;
 mod swim;
 mod swim_pad;
+mod swim_rows;
 mod tackle;
 mod waits;
 mod watch;
@@ -37,7 +38,7 @@ pub use chart::{
     Tick,
 };
 pub(crate) use entry::{entry_words, kind_words};
-pub(crate) use figures::clock;
+pub(crate) use figures::{clock, sentence_case, trimmed};
 pub use files::{BackupLine, FilesView, FormChoice, ImportLine, IncomingView, Span};
 pub(crate) use files::{
     FilesInput, Stage, backup_words, check_words, files_view, incoming_view, iso_day, outgoing_words,
@@ -55,7 +56,9 @@ pub(crate) use place::spot_words;
 pub use setup::{SetupView, setup};
 pub use shell::ShellWords;
 pub(crate) use swim::FEATURES;
-pub use swim::{SwimKey, SwimKeyView, SwimScreen, SwimView, scene_words, swim_view};
+pub use swim::{
+    PegPlaceView, SwimKey, SwimKeyView, SwimScreen, SwimView, TypedField, scene_words, swim_view,
+};
 pub use swim_pad::{SwimKeyPlace, SwimLayout, swim_layout};
 pub(crate) use tackle::first_spot;
 pub use tackle::{Choice, ChoiceRow, TackleView, tackle};

@@ -47,6 +47,7 @@ impl Folding {
             marks: Vec::new(),
             kept_back: Vec::new(),
             swim: SwimSetup::default(),
+            outline_cm: Vec::new(),
             landmarks: Vec::new(),
             alternation: None,
             peg_place: None,
@@ -115,7 +116,14 @@ impl Folding {
                     water.released = Some(step.at.clone());
                 }
             }
-            Payload::SwimSet(setup) => session.swim = setup.clone(),
+            Payload::SwimSet(setup) => {
+                // What was said last of the bounds holds: pegs and far bank replace an outline.
+                if !same_bounds(&session.swim, setup) {
+                    session.outline_cm.clear();
+                }
+                session.swim = setup.clone();
+            }
+            Payload::OutlineSet { corners_cm } => session.outline_cm.clone_from(corners_cm),
             Payload::FeatureSet { feature, name, bearing_cdeg, range_cm } => {
                 let what = LandmarkKind::Feature(*feature);
                 session.landmarks.push(landmark(step, name, what, *bearing_cdeg, *range_cm));
@@ -317,6 +325,12 @@ impl Folding {
         self.session.alternation = None;
         self.session.ended = Some(step.at.clone());
     }
+}
+
+/// Whether two set-ups bound the swim alike.
+fn same_bounds(a: &SwimSetup, b: &SwimSetup) -> bool {
+    let bounds = |s: &SwimSetup| (s.left_peg_cm, s.right_peg_cm, s.far_bank_cm, s.far_bank_pegged);
+    bounds(a) == bounds(b)
 }
 
 fn landmark(step: &Effective, name: &str, what: LandmarkKind, bearing_cdeg: i32, range_cm: u32) -> Landmark {

@@ -28,8 +28,8 @@ pub use rhythm::{Rhythm, rhythm};
 pub use rows::{rows_of, setup_of, value_of};
 pub use summary::Summary;
 pub use waits::{habit_min, running_wait_min, wait_of, waits_of};
-pub(crate) use water::reach_near;
-pub use water::{reach_m, swim_input};
+pub(crate) use water::{check_swim, reach_near};
+pub use water::{peg_on_earth, reach_m, swim_input, swim_of};
 
 #[cfg(test)]
 mod fold_laws;

@@ -173,6 +173,9 @@ pub struct Session {
     pub kept_back: Vec<KeptBack>,
     /// Bounds, bands and rest target of the swim.
     pub swim: SwimSetup,
+    /// Outline of the swim in the peg frame, corners in cm; empty where the pegs beside it say enough.
+    #[serde(default)]
+    pub outline_cm: Vec<(i32, i32)>,
     /// Features and hazards.
     pub landmarks: Vec<Landmark>,
     /// Where the peg lies, where that was said.

@@ -199,7 +199,7 @@ internal fun KeyGrid(cells: List<Cell>, place: Rect, layout: BankLayout, words: 
 
 /** Line number [i] of the typed fields. */
 @Composable
-private fun part(place: Rect, i: Int): Rect {
+internal fun part(place: Rect, i: Int): Rect {
     val height = 9.0 * LocalPxPerMm.current
     return place.copy(top = place.top + i * height, height = height)
 }

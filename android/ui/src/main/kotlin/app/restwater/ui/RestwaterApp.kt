@@ -124,7 +124,7 @@ private fun Screens(state: RestwaterState, glass: Glass) {
 private fun Swim(state: RestwaterState, view: SwimView, glass: Glass, bank: BankLayout, words: PadWords) {
     val laid = remember(glass) { swimLayout(glass) }
     val fan = remember(glass) { largeFan(glass, laid.canvas) }
-    LaunchedEffect(fan, view) { state.readScene(fan) }
+    LaunchedEffect(fan, view, state.minute) { state.readScene(fan) }
     val taps = remember(state, fan) {
         object : SwimTaps {
             override fun key(key: SwimKey) = state.swimKey(key)

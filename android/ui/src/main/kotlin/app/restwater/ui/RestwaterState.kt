@@ -26,6 +26,8 @@ import app.restwater.core.SwimView
 import app.restwater.core.TackleView
 import app.restwater.core.WaitsView
 import app.restwater.core.Which
+import app.restwater.core.GeoJsonLook
+import java.util.Locale
 import kotlinx.coroutines.CoroutineDispatcher
 import kotlinx.coroutines.CoroutineScope
 import kotlinx.coroutines.launch
@@ -87,6 +89,10 @@ class RestwaterState(
     var keepAwake by mutableStateOf(false)
         private set
 
+    /** The minute the screen shows: pictures that hold minutes are drawn again when it turns. */
+    var minute by mutableStateOf(0L)
+        private set
+
     /** What the core said of the last tap. */
     var notice by mutableStateOf("")
         private set
@@ -111,6 +117,7 @@ class RestwaterState(
         val at = now()
         // The Bank's record lays every screen out, so it is there first whichever screen the app begins with.
         if (bank == null && which != Which.BANK) answer { core.screen(Which.BANK, at) }?.let { show(it) }
+        minute = at.wallMs / 60_000
         answer { core.settings() to core.screen(which, at) }?.let { (settings, screen) ->
             this.settings = settings
             show(screen)
@@ -153,6 +160,35 @@ class RestwaterState(
             SwimKey.LATER -> act(Action.Replay(back - 1u))
             SwimKey.NOW -> act(Action.Replay(0u))
             SwimKey.MARK_HERE -> act(Action.MarkHere(""))
+            SwimKey.PLACE_PEG -> act(Action.PlacePegAsTyped)
+        }
+    }
+
+    /**
+     * A position read by the phone's receiver, degrees north and east (WGS 84). It only fills the two lines on the Swim
+     * screen: the angler sees it and taps SET PLACE. A shell asks for the permission and the reading when the angler
+     * opens that page, in the foreground, and does without where it is refused: nothing needs it.
+     */
+    fun received(latDeg: Double, lonDeg: Double) {
+        fun written(degrees: Double) = String.format(Locale.ROOT, "%.7f", degrees)
+        act(Action.ChooseSwim("lat", written(latDeg))) { act(Action.ChooseSwim("lon", written(lonDeg))) }
+    }
+
+    /** The swim as GeoJSON, for the shell to hand on; null where the core refused, in the notice. */
+    suspend fun geojson(withPosition: Boolean): String? = answer { core.exportGeojson(withPosition) }
+
+    /** What taking this GeoJSON in would add; null where the core refused, in the notice. */
+    suspend fun lookAtGeojson(text: String): GeoJsonLook? = answer { core.lookAtGeojson(text) }
+
+    /** Takes it in; one UNDO takes it back. */
+    fun importGeojson(text: String) {
+        val at = now()
+        scope.launch {
+            answer { core.importGeojson(text, at) }?.let { update ->
+                notice = update.notice
+                show(update.screen)
+                refresh()
+            }
         }
     }
 
