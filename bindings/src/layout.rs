@@ -196,4 +196,6 @@ pub struct PadWords {
     pub waits: Said,
     /// Opens "Did it matter?".
     pub changes: Said,
+    /// Opens the Match screen.
+    pub match_day: Said,
 }

@@ -5,13 +5,14 @@ mod entropy;
 mod error;
 mod layout;
 mod learning;
+mod match_day;
 mod object;
 mod scene;
 mod screens;
 mod taps;
 
 pub use error::{Kind, RestwaterError};
-pub use object::{DayTap, Restwater, bank_layout, pad_words, read_day, swim_layout};
+pub use object::{DayTap, Restwater, bank_layout, match_layout, pad_words, read_day, swim_layout};
 
 use uuid::Uuid;
 

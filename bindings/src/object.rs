@@ -4,7 +4,9 @@ use crate::entropy::SystemEntropy;
 use crate::error::{Kind, RestwaterError};
 use restwater_core::app::{Action, App, AppError, FanGlass, Screen, Settings, Update, Which};
 use restwater_core::log::Moment;
-use restwater_core::screen::{BankLayout, Glass, PadAsk, PadWords, SwimLayout, Wording};
+use restwater_core::screen::{
+    AlarmView, BankLayout, Glass, MatchLayout, PadAsk, PadWords, SwimLayout, Wording,
+};
 use restwater_core::swim::SwimScene;
 use std::path::Path;
 use std::sync::{Arc, Mutex, MutexGuard};
@@ -62,6 +64,11 @@ impl Restwater {
         self.with(|app| app.swim_tap(now, glass, x, y))
     }
 
+    /// Alarms of the match still to come, soonest first: a shell rings them, with the app open or not.
+    pub fn alarms(&self, now: &Moment) -> Result<Vec<AlarmView>, RestwaterError> {
+        self.with(|app| Ok(app.alarms(now)))
+    }
+
     /// Hand and scheme as last set.
     pub fn settings(&self) -> Result<Settings, RestwaterError> {
         self.with(|app| Ok(app.settings()))
@@ -97,6 +104,12 @@ pub fn pad_words() -> PadWords {
 #[must_use]
 pub fn swim_layout(glass: &Glass) -> SwimLayout {
     restwater_core::screen::swim_layout(glass)
+}
+
+/// Where the keys of the Match screen lie on a glass.
+#[uniffi::export]
+pub fn match_layout(glass: &Glass) -> Result<MatchLayout, RestwaterError> {
+    restwater_core::screen::match_layout(glass).map_err(|error| RestwaterError::plain(Kind::BadInput, &error))
 }
 
 /// One line of a day file.

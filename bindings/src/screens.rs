@@ -5,8 +5,8 @@
 use restwater_core::app::{Screen, Update, Which};
 use restwater_core::screen::{
     AdviceTone, AdviceView, BankState, BankView, ChangesView, Choice, ChoiceRow, HeaderView, Key, KeyView,
-    KeyWeight, RodView, SetupView, StripMark, StripMarkShape, StripView, SwimKey, SwimKeyView, SwimView,
-    TackleView, WaitsView,
+    KeyWeight, MatchView, RodView, SetupView, StripMark, StripMarkShape, StripView, SwimKey, SwimKeyView,
+    SwimView, TackleView, WaitsView,
 };
 
 /// What a key does. Its place on the glass is the layout's business.
@@ -357,6 +357,8 @@ pub enum Which {
     Waits,
     /// Did a change matter?
     Changes,
+    /// Time left, nets, fish, weigh-in.
+    Match,
 }
 
 /// What a screen shows.
@@ -374,6 +376,8 @@ pub enum Screen {
     Waits(WaitsView),
     /// Did a change matter?
     Changes(ChangesView),
+    /// Time left, nets, fish, weigh-in.
+    Match(MatchView),
 }
 
 /// What a tap gives back.

@@ -18,5 +18,7 @@ pad-waits = WAITS
 pad-waits-spoken = Waits. How long from splash to bite.
 pad-changes = CHANGES
 pad-changes-spoken = Did it matter? Each change against what it replaced.
+pad-match = MATCH
+pad-match-spoken = The match. Time left, nets, fish, weigh-in.
 pad-back = BACK
 pad-back-spoken = Back to the bank.

@@ -2,6 +2,7 @@
 
 use super::settings::{Hand, Scheme};
 use crate::log::{Factor, FishWeight, Payload, Rig, RodNumber, SessionSetup, Spot};
+use crate::screen::MatchTap;
 use crate::swim::Step;
 use serde::{Deserialize, Serialize};
 
@@ -183,6 +184,11 @@ pub enum Action {
     SetNextStep,
     /// End the test.
     EndAlternation,
+    /// A tap on the Match screen.
+    Match {
+        /// Which.
+        tap: MatchTap,
+    },
     /// Take the last entry back.
     Undo,
     /// Bring back what undo took.
@@ -219,6 +225,7 @@ impl Action {
             | Self::ChooseCasts { .. }
             | Self::StartAlternation { .. }
             | Self::SetNextStep
+            | Self::Match { .. }
             | Self::Undo
             | Self::Redo
             | Self::Choose { .. }
@@ -237,6 +244,9 @@ impl Action {
 
     /// Whether it grows the log.
     pub(super) fn writes(&self) -> bool {
+        if let Self::Match { tap } = self {
+            return tap.writes();
+        }
         !matches!(
             self,
             Self::ChooseSetup { .. }
@@ -267,6 +277,7 @@ impl Action {
             | Self::ChooseSetup { value, .. }
             | Self::ChooseCasts { value, .. }
             | Self::ChooseSwim { value, .. } => texts.push(("value", value)),
+            Self::Match { tap } => texts.extend(tap.texts()),
             Self::Note { text } => texts.push(("note", text)),
             Self::SetMark { name, .. } | Self::MarkHere { name } => texts.push(("mark", name)),
             _ => {}

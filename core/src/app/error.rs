@@ -2,6 +2,7 @@
 
 use crate::bite::BiteError;
 use crate::log::{CanonicalError, RodNumber};
+use crate::match_day::setup::MatchError;
 use crate::screen::{Arg, Wording};
 use crate::session::NotNow;
 use crate::store::StoreError;
@@ -74,6 +75,9 @@ pub enum AppError {
     /// A spot, mark or outline that no swim can have.
     #[error(transparent)]
     Swim(#[from] SwimError),
+    /// A rule of the day, a weight or a net that no match can have.
+    #[error(transparent)]
+    Match(#[from] MatchError),
     /// The store failed.
     #[error(transparent)]
     Store(#[from] StoreError),
@@ -95,7 +99,10 @@ impl AppError {
             | Self::NothingToSetBack
             | Self::NoCell
             | Self::BeforeEarlier(_) => ErrorKind::NotNow,
-            Self::TooLong { .. } | Self::UnknownChoice { .. } | Self::Swim(_) => ErrorKind::BadInput,
+            Self::Match(MatchError::WeighInBeforeAllIn) => ErrorKind::NotNow,
+            Self::TooLong { .. } | Self::UnknownChoice { .. } | Self::Swim(_) | Self::Match(_) => {
+                ErrorKind::BadInput
+            }
             Self::Store(error) => store_kind(error),
             Self::Canonical(_) | Self::Bite(_) => ErrorKind::Internal,
         }
@@ -119,10 +126,17 @@ impl AppError {
             ),
             Self::NoCell => words.say("error-no-cell"),
             Self::Swim(error) => detailed(words, "error-swim", &error.to_string()),
+            Self::Match(error) => detailed(words, "error-match", &sentence(&error.to_string())),
             Self::Store(error) => store_message(words, error),
             Self::Canonical(_) | Self::Bite(_) => detailed(words, "error-internal", &self.to_string()),
         }
     }
+}
+
+/// With a capital first letter.
+fn sentence(text: &str) -> String {
+    let mut letters = text.chars();
+    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
 }
 
 fn detailed(words: &Wording, id: &str, detail: &str) -> String {
@@ -143,6 +157,8 @@ fn not_now(words: &Wording, error: NotNow) -> String {
         }
         NotNow::NoTest => words.say("error-no-test"),
         NotNow::TestIsThrough => words.say("error-test-through"),
+        NotNow::NoMatch => words.say("error-no-match"),
+        NotNow::NoLanding => words.say("error-no-landing"),
         NotNow::NothingOut(rod) => with_rod("error-nothing-out", rod),
         NotNow::FishOn(rod) => with_rod("error-fish-on", rod),
         NotNow::NoFishOn(rod) => with_rod("error-no-fish-on", rod),

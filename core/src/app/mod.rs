@@ -6,6 +6,7 @@ mod day;
 mod entropy;
 mod error;
 mod learning;
+mod match_day;
 mod recent;
 mod repeat;
 mod settings;
@@ -29,6 +30,7 @@ use crate::store::Store;
 use action::LONGEST_TEXT;
 use advisor::Advisor;
 use learning::Learning;
+use match_day::MatchState;
 use recent::Recent;
 use repeat::LastTap;
 use std::path::Path;
@@ -44,6 +46,7 @@ pub struct App {
     recent: Recent,
     advisor: Advisor,
     learning: Learning,
+    match_day: MatchState,
     settings: Settings,
     chosen: RodNumber,
     draft: SessionSetup,
@@ -68,6 +71,7 @@ impl App {
             recent,
             advisor,
             learning: Learning::default(),
+            match_day: MatchState::default(),
             settings,
             chosen: 1,
             draft,
@@ -106,6 +110,7 @@ impl App {
             Action::Release => self.at_aim(&AtAim::Release, at)?,
             Action::MarkHere { name } => self.at_aim(&AtAim::Mark { name: name.clone() }, at)?,
             Action::ChooseSwim { field, value } => self.choose_swim(field, value, at)?,
+            Action::Match { tap } => self.match_tap(tap, at)?,
             other => self.log(other, at)?,
         };
         self.last_tap = Some(LastTap::new(action, at));
@@ -119,6 +124,7 @@ impl App {
             Which::Setup => Screen::Setup(screen::setup(&self.words, &self.draft)),
             Which::Waits => Screen::Waits(self.waits(now)),
             Which::Changes => Screen::Changes(self.changes()),
+            Which::Match => Screen::Match(self.match_view(now)),
             Which::Tackle => Screen::Tackle(screen::tackle(&self.words, self.session(), self.chosen)),
             Which::Swim => Screen::Swim(self.swim_view(now)?),
         })
@@ -190,6 +196,7 @@ impl App {
         if starts {
             self.chosen = 1;
             self.swim = SwimState::default();
+            self.match_day = MatchState::default();
         }
         if starts || ends {
             let current = self.session().map(|s| s.id);

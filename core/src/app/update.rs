@@ -1,6 +1,6 @@
 //! What a tap gives back.
 
-use crate::screen::{BankView, ChangesView, SetupView, SwimView, TackleView, WaitsView};
+use crate::screen::{BankView, ChangesView, MatchView, SetupView, SwimView, TackleView, WaitsView};
 use serde::{Deserialize, Serialize};
 
 /// The screens there are.
@@ -19,6 +19,8 @@ pub enum Which {
     Waits,
     /// Did a change matter?
     Changes,
+    /// Time left, nets, fish, weigh-in.
+    Match,
 }
 
 /// What a screen shows.
@@ -37,6 +39,8 @@ pub enum Screen {
     Waits(WaitsView),
     /// Did a change matter?
     Changes(ChangesView),
+    /// Time left, nets, fish, weigh-in.
+    Match(MatchView),
 }
 
 /// What a tap gives back.

@@ -10,6 +10,8 @@ mod chart;
 mod entry;
 mod figures;
 mod key;
+mod match_day;
+mod match_pad;
 mod pad;
 mod place;
 mod setup;
@@ -35,6 +37,12 @@ pub use chart::{
 pub(crate) use entry::{entry_words, kind_words};
 pub(crate) use figures::clock;
 pub use key::{Key, KeyView, KeyWeight};
+pub use match_day::{
+    AlarmView, FishPage, MatchInput, MatchKey, MatchLine, MatchPhase, MatchTap, MatchView, NetView,
+    NetWarning, PageKey, RestInput, Signal, WeighInPage, match_view,
+};
+pub(crate) use match_day::{CLASSES, first_match, match_alarms, net_name, units};
+pub use match_pad::{MatchLayout, match_layout};
 pub use pad::{
     BankLayout, BrokenRule, Glass, GlassError, KeyPlace, PadAsk, PadRule, PadWords, Rect, RodPlace, Said,
     TextSizes, bank_layout,

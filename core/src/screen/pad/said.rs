@@ -35,6 +35,8 @@ pub struct PadWords {
     pub waits: Said,
     /// Opens "Did it matter?".
     pub changes: Said,
+    /// Opens the Match screen.
+    pub match_day: Said,
 }
 
 impl PadWords {
@@ -52,6 +54,7 @@ impl PadWords {
             back: said("pad-back"),
             waits: said("pad-waits"),
             changes: said("pad-changes"),
+            match_day: said("pad-match"),
         }
     }
 }
@@ -76,6 +79,7 @@ mod tests {
             said.back,
             said.waits,
             said.changes,
+            said.match_day,
         ] {
             assert!(!one.label.contains("pad-") && !one.spoken.contains("pad-"), "{one:?}");
         }

@@ -94,6 +94,7 @@ private fun pictures(core: Restwater, tap: DayTap, bank: BankView, out: File, na
     if (bank.rods.isNotEmpty()) write("swim", swimPicture(core, tap, bank, glass))
     val setup = (core.screen(Which.SETUP, tap.at) as Screen.Setup).v1
     val tackle = (core.screen(Which.TACKLE, tap.at) as Screen.Tackle).v1
+    matchPictures(core, tap, bank, glass, ::write)
     if (bank.rods.isEmpty()) write("setup", setupPicture(setup, bank, glass)) else write("tackle", tacklePicture(tackle, bank, glass))
 }
 
@@ -102,6 +103,7 @@ private fun learning(core: Restwater, last: DayTap, out: File, glass: Glass) {
     fun json(which: Which, name: String) = File(out, "$name.json").writeText(core.screenJson(which, last.at))
     json(Which.WAITS, "waits")
     json(Which.CHANGES, "changes")
+    json(Which.MATCH, "match")
     val bank = (core.screen(Which.BANK, last.at) as Screen.Bank).v1
     val waits = (core.screen(Which.WAITS, last.at) as Screen.Waits).v1
     val changes = (core.screen(Which.CHANGES, last.at) as Screen.Changes).v1

@@ -29,6 +29,7 @@ import app.restwater.core.Scheme
 import app.restwater.core.SwimKey
 import app.restwater.core.SwimView
 import app.restwater.core.bankLayout
+import app.restwater.core.matchLayout
 import app.restwater.core.padWords
 import app.restwater.core.swimLayout
 import kotlinx.coroutines.delay
@@ -103,6 +104,10 @@ private fun Screens(state: RestwaterState, glass: Glass) {
         }
         Showing.CHANGES -> state.changes?.let { changes ->
             ChangesScreen(changes, layout, back, words, state.notice, { state.act(it) }) { state.open(Showing.BANK) }
+        }
+        Showing.MATCH -> state.match?.let { match ->
+            val keys = remember(glass) { matchLayout(glass) }
+            MatchScreen(match, keys, layout, words, state.notice, { state.act(Action.Match(it)) }) { state.open(Showing.BANK) }
         }
         Showing.SCREENS -> ScreenList(view, layout, back, words, state::open)
     }

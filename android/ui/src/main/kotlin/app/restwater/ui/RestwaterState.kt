@@ -9,6 +9,7 @@ import app.restwater.core.ChangesView
 import app.restwater.core.FanGlass
 import app.restwater.core.Hand
 import app.restwater.core.Key
+import app.restwater.core.MatchView
 import app.restwater.core.Moment
 import app.restwater.core.Restwater
 import app.restwater.core.RestwaterException
@@ -29,7 +30,7 @@ import kotlinx.coroutines.launch
 import kotlinx.coroutines.withContext
 
 /** Which screen lies on top. */
-enum class Showing { BANK, SETUP, TACKLE, SWIM, WAITS, CHANGES, SCREENS }
+enum class Showing { BANK, SETUP, TACKLE, SWIM, WAITS, CHANGES, MATCH, SCREENS }
 
 /**
  * What the screens draw, held once. Taps go to the core one after another on [worker], each with the moment the
@@ -52,6 +53,8 @@ class RestwaterState(
     var waits by mutableStateOf<WaitsView?>(null)
         private set
     var changes by mutableStateOf<ChangesView?>(null)
+        private set
+    var match by mutableStateOf<MatchView?>(null)
         private set
     var settings by mutableStateOf(Settings(Hand.RIGHT, Scheme.DAY))
         private set
@@ -83,6 +86,7 @@ class RestwaterState(
             Showing.SWIM -> Which.SWIM
             Showing.WAITS -> Which.WAITS
             Showing.CHANGES -> Which.CHANGES
+            Showing.MATCH -> Which.MATCH
         }
         val at = now()
         answer { core.settings() to core.screen(which, at) }?.let { (settings, screen) ->
@@ -176,6 +180,8 @@ class RestwaterState(
     fun open(which: Showing) {
         showing = which
         notice = ""
+        // The Match screen opens at the page that fits the moment: never at what it showed before.
+        if (which == Showing.MATCH) match = null
         scope.launch { refresh() }
     }
 
@@ -197,6 +203,7 @@ class RestwaterState(
             is Screen.Swim -> swim = screen.v1
             is Screen.Waits -> waits = screen.v1
             is Screen.Changes -> changes = screen.v1
+            is Screen.Match -> match = screen.v1
         }
     }
 
