@@ -139,6 +139,7 @@ match-own = own count { $weight }
 match-weighed-in = { $weight }, { $differs }: { $agreement }
 match-more-by = { $by } over own count
 match-less-by = { $by } under own count
+match-as-counted = as counted
 match-agrees = agrees
 match-differs = differs
 match-weigh-in-total = In all { $weight }.

@@ -1,7 +1,7 @@
 //! The rules of the day as rows of choices.
 
 use super::now::local_clock;
-use super::weights::units;
+use super::weights::{short, units};
 use super::{MatchInput, MatchKey, MatchTap};
 use crate::log::{ClassGuess, MatchSetup, Moment, WeightUnit};
 use crate::match_day::clock::MINUTE_MS;
@@ -296,22 +296,6 @@ impl Rows<'_> {
     }
 }
 
-/// A weight without the parts that are nothing: "50 lb", "8 oz", "1 lb 8 oz", "4 dr", "20 kg".
-fn short(weight: Weight) -> String {
-    match weight.as_lb_oz_dr() {
-        Some((lb, oz, dr)) => {
-            let parts = [(lb, "lb"), (oz, "oz"), (dr, "dr")];
-            let said: Vec<String> =
-                parts.iter().filter(|(n, _)| *n != 0).map(|(n, unit)| format!("{n} {unit}")).collect();
-            said.join(" ")
-        }
-        None => match weight {
-            Weight::Grams(g) if g != 0 && g % 1_000 == 0 => format!("{} kg", g / 1_000),
-            _ => weight.to_string(),
-        },
-    }
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -330,14 +314,5 @@ mod tests {
         for (id, drams) in CLASSES {
             assert!(words.has(id) && Weight::Drams(*drams).of_a_fish().is_ok());
         }
-    }
-
-    #[test]
-    fn weights_are_said_without_what_is_nothing() {
-        assert_eq!(short(Weight::Drams(12_800)), "50 lb");
-        assert_eq!(short(Weight::Drams(384)), "1 lb 8 oz");
-        assert_eq!(short(Weight::Drams(4)), "4 dr");
-        assert_eq!(short(Weight::Grams(20_000)), "20 kg");
-        assert_eq!(short(Weight::Grams(350)), "350 g");
     }
 }

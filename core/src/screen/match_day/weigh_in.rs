@@ -1,6 +1,6 @@
 //! The weigh-in: what the scales showed against the own count.
 
-use super::weights::{estimate, step, steps, units};
+use super::weights::{estimate, rounded, short, step, steps, units};
 use super::{MatchInput, MatchKey, MatchLine, MatchTap, WeighInPage};
 use crate::log::{MatchSetup, WeightUnit};
 use crate::match_day::clock::Phase;
@@ -67,7 +67,7 @@ fn compared(input: &MatchInput, setup: &MatchSetup) -> (Vec<MatchLine>, Vec<Stri
     let Ok(found) = compare(&scales, &own.running, setup.mark) else {
         return (own_lines(input, setup, own), Vec::new());
     };
-    let mut lines: Vec<MatchLine> = found.nets.iter().map(|net| line(input, setup.unit, net)).collect();
+    let mut lines: Vec<MatchLine> = found.nets.iter().map(|net| line(input, setup.unit, own, net)).collect();
     for net in own.running.nets.iter().filter(|n| !scales.iter().any(|(name, _)| *name == n.name)) {
         lines.push(own_line(input, setup.unit, &net.name, net.mean_g));
     }
@@ -85,6 +85,14 @@ fn compared(input: &MatchInput, setup: &MatchSetup) -> (Vec<MatchLine>, Vec<Stri
     (lines, notes)
 }
 
+/// To the dram or the gram.
+fn finest(unit: WeightUnit, grams: f64) -> Weight {
+    match unit {
+        WeightUnit::Drams => Weight::Drams(libm::round(grams / Weight::Drams(1).grams()) as i64),
+        WeightUnit::Grams => Weight::Grams(libm::round(grams) as i64),
+    }
+}
+
 fn own_lines(input: &MatchInput, setup: &MatchSetup, own: &OwnCount) -> Vec<MatchLine> {
     own.running.nets.iter().map(|n| own_line(input, setup.unit, &n.name, n.mean_g)).collect()
 }
@@ -95,9 +103,17 @@ fn own_line(input: &MatchInput, unit: WeightUnit, name: &str, mean_g: f64) -> Ma
 }
 
 /// "12 lb 7 oz, 4 oz more than counted: agrees".
-fn line(input: &MatchInput, unit: WeightUnit, net: &WeighedIn) -> MatchLine {
-    let by = estimate(unit, net.difference_g.abs());
-    let differs = if net.difference_g >= 0.0 { "match-more-by" } else { "match-less-by" };
+fn line(input: &MatchInput, unit: WeightUnit, own: &OwnCount, net: &WeighedIn) -> MatchLine {
+    let estimated = own.running.nets.iter().any(|n| n.name == net.net && n.estimated.mean_g > 0.0);
+    let apart = net.difference_g.abs();
+    let by = if estimated { rounded(unit, apart) } else { finest(unit, apart) };
+    let differs = if matches!(by, Weight::Drams(0) | Weight::Grams(0)) {
+        "match-as-counted"
+    } else if net.difference_g >= 0.0 {
+        "match-more-by"
+    } else {
+        "match-less-by"
+    };
     let agreement = match net.agreement {
         Agreement::Agrees => "match-agrees",
         Agreement::ScalesMore | Agreement::ScalesLess => "match-differs",
@@ -106,7 +122,7 @@ fn line(input: &MatchInput, unit: WeightUnit, net: &WeighedIn) -> MatchLine {
         "match-weighed-in",
         &[
             ("weight", &net.scales.to_string()),
-            ("differs", &input.say(differs, &[("by", &by)])),
+            ("differs", &input.say(differs, &[("by", &short(by))])),
             ("agreement", &input.say(agreement, &[])),
         ],
     );

@@ -20,10 +20,31 @@ pub(crate) fn units(unit: WeightUnit, count: i64) -> Weight {
 
 /// An estimate: to the ounce or to ten grams, in the unit of the match.
 pub(super) fn estimate(unit: WeightUnit, grams: f64) -> String {
+    rounded(unit, grams).to_string()
+}
+
+/// To the ounce or to ten grams.
+pub(super) fn rounded(unit: WeightUnit, grams: f64) -> Weight {
     let grams = grams.max(0.0);
     match unit {
-        WeightUnit::Drams => Weight::Drams(16 * libm::round(grams / OUNCE_G) as i64).to_string(),
-        WeightUnit::Grams => Weight::Grams((libm::round(grams / ROUND_G) * ROUND_G) as i64).to_string(),
+        WeightUnit::Drams => Weight::Drams(16 * libm::round(grams / OUNCE_G) as i64),
+        WeightUnit::Grams => Weight::Grams((libm::round(grams / ROUND_G) * ROUND_G) as i64),
+    }
+}
+
+/// A weight without the parts that are nothing: "50 lb", "8 oz", "1 lb 8 oz", "4 dr", "20 kg".
+pub(super) fn short(weight: Weight) -> String {
+    match weight.as_lb_oz_dr() {
+        Some((lb, oz, dr)) => {
+            let parts = [(lb, "lb"), (oz, "oz"), (dr, "dr")];
+            let said: Vec<String> =
+                parts.iter().filter(|(n, _)| *n != 0).map(|(n, unit)| format!("{n} {unit}")).collect();
+            said.join(" ")
+        }
+        None => match weight {
+            Weight::Grams(g) if g != 0 && g % 1_000 == 0 => format!("{} kg", g / 1_000),
+            _ => weight.to_string(),
+        },
     }
 }
 
@@ -92,5 +113,14 @@ mod tests {
         assert_eq!(estimate(WeightUnit::Drams, OUNCE_G * 15.6), "1 lb 0 oz");
         assert_eq!(estimate(WeightUnit::Grams, 5_637.0), "5.640 kg");
         assert_eq!(estimate(WeightUnit::Grams, -3.0), "0 g");
+    }
+
+    #[test]
+    fn weights_are_said_without_what_is_nothing() {
+        assert_eq!(short(Weight::Drams(12_800)), "50 lb");
+        assert_eq!(short(Weight::Drams(384)), "1 lb 8 oz");
+        assert_eq!(short(Weight::Drams(4)), "4 dr");
+        assert_eq!(short(Weight::Grams(20_000)), "20 kg");
+        assert_eq!(short(Weight::Grams(350)), "350 g");
     }
 }
