@@ -198,4 +198,8 @@ pub struct PadWords {
     pub changes: Said,
     /// Opens the Match screen.
     pub match_day: Said,
+    /// Opens the Files screen.
+    pub files: Said,
+    /// Opens the Mend screen.
+    pub mend: Said,
 }

@@ -4,9 +4,9 @@
 
 use restwater_core::app::{Screen, Update, Which};
 use restwater_core::screen::{
-    AdviceTone, AdviceView, BankState, BankView, ChangesView, Choice, ChoiceRow, HeaderView, Key, KeyView,
-    KeyWeight, MatchView, RodView, SetupView, StripMark, StripMarkShape, StripView, SwimKey, SwimKeyView,
-    SwimView, TackleView, WaitsView,
+    AdviceTone, AdviceView, BankState, BankView, ChangesView, Choice, ChoiceRow, FilesView, HeaderView, Key,
+    KeyView, KeyWeight, MatchView, MendView, RodView, SetupView, StripMark, StripMarkShape, StripView,
+    SwimKey, SwimKeyView, SwimView, TackleView, WaitsView,
 };
 
 /// What a key does. Its place on the glass is the layout's business.
@@ -359,6 +359,10 @@ pub enum Which {
     Changes,
     /// Time left, nets, fish, weigh-in.
     Match,
+    /// Files in and out, backups.
+    Files,
+    /// Doubtful entries.
+    Mend,
 }
 
 /// What a screen shows.
@@ -378,6 +382,10 @@ pub enum Screen {
     Changes(ChangesView),
     /// Time left, nets, fish, weigh-in.
     Match(MatchView),
+    /// Files in and out, backups.
+    Files(FilesView),
+    /// Doubtful entries.
+    Mend(MendView),
 }
 
 /// What a tap gives back.

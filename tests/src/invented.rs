@@ -117,7 +117,7 @@ impl Phone {
             }
             (81..=86, _) => self.log(Payload::Missed { rod }, None),
             (87..=90, _) => self.log(Payload::Liner { rod }, None),
-            (95..=97, Some(landed)) => self.fish(landed),
+            (95..=97, Some(id)) => self.fish(id),
             (98, _) => self.match_day(),
             (99, _) => {
                 let shown = Weight::Grams(self.rng.random_range(500..40_000));
@@ -127,12 +127,12 @@ impl Phone {
         }
     }
 
-    /// What is said of a fish that may or may not have been landed.
-    fn fish(&mut self, landed: Uuid) -> Op {
+    /// What is said of a fish of a cast that may or may not have landed one.
+    fn fish(&mut self, cast: Uuid) -> Op {
         let weight = FishWeight::Guessed { unit: WeightUnit::Grams, count: self.rng.random_range(50..9_000) };
         let class = (self.rng.random_range(0..2) == 0).then(|| "Carp".to_owned());
         let (net, put_back) = (Some("Net 1".to_owned()), self.rng.random_range(0..9) == 0);
-        let said = FishSaid { landed, class, weight: Some(weight), net, put_back };
+        let said = FishSaid { cast, class, weight: Some(weight), net, put_back };
         self.log(Payload::FishSet(said), None)
     }
 

@@ -22,3 +22,7 @@ pad-match = MATCH
 pad-match-spoken = The match. Time left, nets, fish, weigh-in.
 pad-back = BACK
 pad-back-spoken = Back to the bank.
+pad-files = FILES
+pad-files-spoken = Files. Send, take in, back up.
+pad-mend = MEND
+pad-mend-spoken = Mend. Doubtful entries.

@@ -5,6 +5,7 @@ use crate::log::{Factor, FishWeight, Payload, Rig, RodNumber, SessionSetup, Spot
 use crate::screen::MatchTap;
 use crate::swim::Step;
 use serde::{Deserialize, Serialize};
+use uuid::Uuid;
 
 /// One tap.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
@@ -189,6 +190,38 @@ pub enum Action {
         /// Which.
         tap: MatchTap,
     },
+    /// One of the choices of the Files screen.
+    ChooseFiles {
+        /// The row's field.
+        field: String,
+        /// The choice's value.
+        value: String,
+    },
+    /// Opens a doubtful entry on the Mend screen.
+    OpenDoubt {
+        /// Which; none goes back to the list.
+        #[serde(default)]
+        op: Option<Uuid>,
+    },
+    /// Says one thing of a doubtful entry.
+    Mend {
+        /// Which.
+        op: Uuid,
+        /// The row's field.
+        field: String,
+        /// The choice's value.
+        value: String,
+    },
+    /// Take a whole import back.
+    UndoImport {
+        /// Which.
+        id: Uuid,
+    },
+    /// Bring it back.
+    RedoImport {
+        /// Which.
+        id: Uuid,
+    },
     /// Take the last entry back.
     Undo,
     /// Bring back what undo took.
@@ -226,6 +259,11 @@ impl Action {
             | Self::StartAlternation { .. }
             | Self::SetNextStep
             | Self::Match { .. }
+            | Self::ChooseFiles { .. }
+            | Self::OpenDoubt { .. }
+            | Self::Mend { .. }
+            | Self::UndoImport { .. }
+            | Self::RedoImport { .. }
             | Self::Undo
             | Self::Redo
             | Self::Choose { .. }
@@ -252,6 +290,8 @@ impl Action {
             Self::ChooseSetup { .. }
                 | Self::ChooseCasts { .. }
                 | Self::ChooseRod { .. }
+                | Self::ChooseFiles { .. }
+                | Self::OpenDoubt { .. }
                 | Self::Set { .. }
                 | Self::StepAim { .. }
                 | Self::Replay { .. }
@@ -276,6 +316,8 @@ impl Action {
             Self::Choose { value, .. }
             | Self::ChooseSetup { value, .. }
             | Self::ChooseCasts { value, .. }
+            | Self::ChooseFiles { value, .. }
+            | Self::Mend { value, .. }
             | Self::ChooseSwim { value, .. } => texts.push(("value", value)),
             Self::Match { tap } => texts.extend(tap.texts()),
             Self::Note { text } => texts.push(("note", text)),

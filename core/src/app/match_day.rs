@@ -17,7 +17,7 @@ use uuid::Uuid;
 /// What the Match screen remembers between taps; it is not part of the log.
 #[derive(Default)]
 pub(super) struct MatchState {
-    /// The fish that is meant, by its landing; none means the latest.
+    /// The fish that is meant, by its cast; none means the latest.
     fish: Option<Uuid>,
     /// The figure of its weight.
     figure: i64,
@@ -244,7 +244,7 @@ impl App {
         let caught = self.session().map(catch).ok_or(NotNow::NoSession)?;
         let place = caught.len().checked_sub(1 + back as usize).ok_or(NotNow::NoLanding)?;
         let fish = &caught[place];
-        self.match_day.fish = (back > 0).then_some(fish.landed);
+        self.match_day.fish = (back > 0).then_some(fish.cast);
         self.match_day.figure = self.setup().and_then(|setup| figure_of(setup.unit, fish)).unwrap_or(0);
         Ok(String::new())
     }
@@ -255,10 +255,10 @@ impl App {
         session.match_day.as_ref().ok_or(NotNow::NoMatch)?;
         let caught = catch(session);
         let place = chosen(&self.match_day, &caught).ok_or(NotNow::NoLanding)?;
-        let landed = caught[place].landed;
-        let said = session.fish.iter().find(|f| f.said.landed == landed).map(|f| f.said.clone());
+        let cast = caught[place].cast;
+        let said = session.fish.iter().find(|f| f.said.cast == cast).map(|f| f.said.clone());
         let mut said =
-            said.unwrap_or(FishSaid { landed, class: None, weight: None, net: None, put_back: false });
+            said.unwrap_or(FishSaid { cast, class: None, weight: None, net: None, put_back: false });
         change(&mut said);
         let notice = self.log_here(Payload::FishSet(said), at)?;
         self.match_day.figure = 0;
@@ -315,7 +315,7 @@ impl App {
 
 /// The fish that is meant, by its place.
 fn chosen(state: &MatchState, caught: &[CaughtFish]) -> Option<usize> {
-    let meant = state.fish.and_then(|landed| caught.iter().position(|f| f.landed == landed));
+    let meant = state.fish.and_then(|cast| caught.iter().position(|f| f.cast == cast));
     meant.or_else(|| caught.len().checked_sub(1))
 }
 

@@ -5,8 +5,10 @@ mod advisor;
 mod day;
 mod entropy;
 mod error;
+mod files;
 mod learning;
 mod match_day;
+mod mend;
 mod recent;
 mod repeat;
 mod settings;
@@ -18,6 +20,7 @@ pub use action::Action;
 pub use day::{DayError, DayTap, read_day};
 pub use entropy::Entropy;
 pub use error::{AppError, ErrorKind};
+pub use files::Outgoing;
 pub use repeat::REPEAT_MS;
 pub use settings::{Hand, Scheme, Settings};
 pub use swim::FanGlass;
@@ -29,6 +32,7 @@ use crate::session::{Session, check};
 use crate::store::Store;
 use action::LONGEST_TEXT;
 use advisor::Advisor;
+use files::FilesState;
 use learning::Learning;
 use match_day::MatchState;
 use recent::Recent;
@@ -52,6 +56,8 @@ pub struct App {
     draft: SessionSetup,
     last_tap: Option<LastTap>,
     swim: SwimState,
+    files: FilesState,
+    mending: Option<Uuid>,
 }
 
 impl App {
@@ -77,6 +83,8 @@ impl App {
             draft,
             last_tap: None,
             swim: SwimState::default(),
+            files: FilesState::default(),
+            mending: None,
         })
     }
 
@@ -111,6 +119,11 @@ impl App {
             Action::MarkHere { name } => self.at_aim(&AtAim::Mark { name: name.clone() }, at)?,
             Action::ChooseSwim { field, value } => self.choose_swim(field, value, at)?,
             Action::Match { tap } => self.match_tap(tap, at)?,
+            Action::ChooseFiles { field, value } => self.choose_files(field, value)?,
+            Action::OpenDoubt { op } => self.open_doubt(*op)?,
+            Action::Mend { op, field, value } => self.mend(*op, field, value, at)?,
+            Action::UndoImport { id } => self.undo_import(*id, at)?,
+            Action::RedoImport { id } => self.redo_import(*id, at)?,
             other => self.log(other, at)?,
         };
         self.last_tap = Some(LastTap::new(action, at));
@@ -127,6 +140,8 @@ impl App {
             Which::Match => Screen::Match(self.match_view(now)),
             Which::Tackle => Screen::Tackle(screen::tackle(&self.words, self.session(), self.chosen)),
             Which::Swim => Screen::Swim(self.swim_view(now)?),
+            Which::Mend => Screen::Mend(self.mend_screen()),
+            Which::Files => Screen::Files(self.files_screen(now)?),
         })
     }
 

@@ -1,6 +1,8 @@
 //! What a tap gives back.
 
-use crate::screen::{BankView, ChangesView, MatchView, SetupView, SwimView, TackleView, WaitsView};
+use crate::screen::{
+    BankView, ChangesView, FilesView, MatchView, MendView, SetupView, SwimView, TackleView, WaitsView,
+};
 use serde::{Deserialize, Serialize};
 
 /// The screens there are.
@@ -21,6 +23,10 @@ pub enum Which {
     Changes,
     /// Time left, nets, fish, weigh-in.
     Match,
+    /// Files in and out, backups.
+    Files,
+    /// Doubtful entries.
+    Mend,
 }
 
 /// What a screen shows.
@@ -41,6 +47,10 @@ pub enum Screen {
     Changes(ChangesView),
     /// Time left, nets, fish, weigh-in.
     Match(MatchView),
+    /// Files in and out, backups.
+    Files(FilesView),
+    /// Doubtful entries.
+    Mend(MendView),
 }
 
 /// What a tap gives back.

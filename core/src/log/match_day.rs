@@ -40,8 +40,8 @@ pub struct MatchSetup {
 /// What is said of a landed fish, whole: the last one in force is the one that counts.
 #[derive(Debug, Clone, PartialEq, Eq, Hash, Serialize, Deserialize)]
 pub struct FishSaid {
-    /// The op that says it was landed.
-    pub landed: Uuid,
+    /// The op of the cast it was landed on.
+    pub cast: Uuid,
     /// Its size class.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub class: Option<String>,

@@ -194,7 +194,7 @@ mod tests {
 
     fn fish(class: Option<&str>, weight: Option<FishWeight>, net: Option<&str>) -> CaughtFish {
         CaughtFish {
-            landed: Uuid::nil(),
+            cast: Uuid::nil(),
             at: second(0),
             rod: 1,
             class: class.map(str::to_owned),

@@ -61,7 +61,7 @@ pub fn check(session: Option<&Session>, payload: &Payload) -> Result<(), NotNow>
         // What a fish weighed, and the weigh-in, may be entered when the session is over.
         Payload::FishSet(said) => {
             let session = session.ok_or(NotNow::NoSession)?;
-            return if session.has_landed(said.landed) { Ok(()) } else { Err(NotNow::NoLanding) };
+            return if session.has_landed(said.cast) { Ok(()) } else { Err(NotNow::NoLanding) };
         }
         Payload::NetWeighed { .. } => {
             let session = session.ok_or(NotNow::NoSession)?;

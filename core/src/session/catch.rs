@@ -8,8 +8,8 @@ use uuid::Uuid;
 /// A landed fish.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct CaughtFish {
-    /// The op that says it was landed.
-    pub landed: Uuid,
+    /// The op of the cast it was landed on.
+    pub cast: Uuid,
     /// When.
     pub at: Moment,
     /// On which rod.
@@ -34,7 +34,7 @@ pub fn catch(session: &Session) -> Vec<CaughtFish> {
     for cast in &session.casts {
         let Some(end) = &cast.end else { continue };
         let EndCause::Landed { fish: weight } = &end.cause else { continue };
-        let said = session.fish.iter().find(|f| f.said.landed == end.op).map(|f| &f.said);
+        let said = session.fish.iter().find(|f| f.said.cast == cast.op).map(|f| &f.said);
         let (class, weight) = match weight.clone() {
             Some(FishWeight::Class { name }) => (Some(name), None),
             weight => (None, weight),
@@ -43,7 +43,7 @@ pub fn catch(session: &Session) -> Vec<CaughtFish> {
         let net_said = net.is_some();
         using = net.or(using);
         fish.push(CaughtFish {
-            landed: end.op,
+            cast: cast.op,
             at: end.at.clone(),
             rod: cast.rod,
             class: said.and_then(|s| s.class.clone()).or(class),
@@ -66,14 +66,14 @@ mod tests {
     #[test]
     fn the_net_carries_over_to_the_next_fish() {
         let mut day = Written::new(1);
-        let mut landed = Vec::new();
+        let mut casts = Vec::new();
         for s in [0, 2_000, 4_000] {
-            day.log(s, Payload::Cast { rod: 1 });
+            casts.push(day.log(s, Payload::Cast { rod: 1 }));
             day.log(s + 600, Payload::Bite { rod: 1 });
-            landed.push(day.log(s + 660, Payload::Landed { rod: 1, fish: None }));
+            day.log(s + 660, Payload::Landed { rod: 1, fish: None });
         }
         let said = FishSaid {
-            landed: landed[1],
+            cast: casts[1],
             class: None,
             weight: None,
             net: Some("Net 2".into()),

@@ -2,6 +2,7 @@
 
 use super::alternation::Alternation;
 use super::cast::{Cast, CastEnd, EndCause};
+use super::mending::{self, Later};
 use super::model::{
     Doubt, DoubtKind, KeptBack, Landmark, LandmarkKind, LastTimed, Mark, Note, PegPlace, Rod, RodState,
     Session,
@@ -22,12 +23,15 @@ pub fn fold(id: Uuid, ops: &[Op]) -> Session {
     for step in effective(&ordered) {
         folding.take(&step);
     }
+    mending::apply(&mut folding.session, &folding.said_later);
     folding.settle_fish();
     folding.session
 }
 
 struct Folding {
     session: Session,
+    /// What is said of casts and entries afterwards.
+    said_later: Later,
     /// When each rod last did something, as mended.
     rod_last: Vec<Option<Moment>>,
 }
@@ -54,10 +58,11 @@ impl Folding {
             doubts: Vec::new(),
             last_timed: None,
         };
-        Self { session, rod_last: Vec::new() }
+        Self { session, said_later: Later::default(), rod_last: Vec::new() }
     }
 
     fn take(&mut self, step: &Effective) {
+        self.said_later.note(step);
         if step.at.approx_s > 0 {
             self.doubt(step.op.id, DoubtKind::Approximate);
         }
@@ -156,9 +161,10 @@ impl Folding {
 
     /// What was said of fish, once all landings are known: an op may arrive before the landing it is about.
     fn settle_fish(&mut self) {
-        let without = self.session.fish_without_landing();
-        for op in without {
-            self.doubt(op, DoubtKind::NoLanding);
+        for op in self.session.fish_without_landing() {
+            if !self.said_later.is_confirmed(op) {
+                self.doubt(op, DoubtKind::NoLanding);
+            }
         }
         self.session.weigh_landed();
     }

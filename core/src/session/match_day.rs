@@ -1,6 +1,6 @@
 //! What a session says of its match.
 
-use super::cast::EndCause;
+use super::cast::{CastEnd, EndCause};
 use super::model::Session;
 use crate::log::{Effective, FishSaid, FishWeight, MatchSetup, Moment, Payload};
 use crate::match_day::rules::same_name;
@@ -48,7 +48,7 @@ impl Session {
             Payload::MatchOff => self.match_day = None,
             Payload::FishSet(said) => {
                 let fish = SaidFish { op, said: said.clone() };
-                match self.fish.iter_mut().find(|f| f.said.landed == said.landed) {
+                match self.fish.iter_mut().find(|f| f.said.cast == said.cast) {
                     Some(place) => *place = fish,
                     None => self.fish.push(fish),
                 }
@@ -64,24 +64,24 @@ impl Session {
         }
     }
 
-    /// Whether this op is a landing in force.
-    pub fn has_landed(&self, op: Uuid) -> bool {
-        self.casts
-            .iter()
-            .filter_map(|c| c.end.as_ref())
-            .any(|end| end.op == op && matches!(end.cause, EndCause::Landed { .. }))
+    /// Whether a fish was landed on this cast.
+    pub fn has_landed(&self, cast: Uuid) -> bool {
+        let landed = |end: &CastEnd| matches!(end.cause, EndCause::Landed { .. });
+        self.casts.iter().any(|c| c.op == cast && c.end.as_ref().is_some_and(landed))
     }
 
     /// Ops that speak of fish which no landing in force tells of.
     pub(super) fn fish_without_landing(&self) -> Vec<Uuid> {
-        self.fish.iter().filter(|f| !self.has_landed(f.said.landed)).map(|f| f.op).collect()
+        self.fish.iter().filter(|f| !self.has_landed(f.said.cast)).map(|f| f.op).collect()
     }
 
     /// Puts what was said later of a fish's weight where it was landed.
     pub(super) fn weigh_landed(&mut self) {
-        for end in self.casts.iter_mut().filter_map(|c| c.end.as_mut()) {
-            let EndCause::Landed { fish } = &mut end.cause else { continue };
-            let Some(said) = self.fish.iter().find(|f| f.said.landed == end.op).map(|f| &f.said) else {
+        for cast in &mut self.casts {
+            let Some(said) = self.fish.iter().find(|f| f.said.cast == cast.op).map(|f| &f.said) else {
+                continue;
+            };
+            let Some(EndCause::Landed { fish }) = cast.end.as_mut().map(|end| &mut end.cause) else {
                 continue;
             };
             let class = said.class.as_ref().map(|name| FishWeight::Class { name: name.clone() });
@@ -97,7 +97,7 @@ mod tests {
     use super::super::written::{SESSION, Written};
     use super::super::{DoubtKind, catch, fold};
     use super::*;
-    use crate::log::WeightUnit;
+    use crate::log::{EndSaid, WeightUnit};
     use crate::match_day::rules::{MatchRules, NetHolds, NetRule};
 
     fn setup(all_out_ms: i64) -> MatchSetup {
@@ -113,14 +113,14 @@ mod tests {
         }
     }
 
-    fn land(day: &mut Written, s: i64) -> Uuid {
-        day.log(s, Payload::Cast { rod: 1 });
+    fn land(day: &mut Written, s: i64) -> [Uuid; 2] {
+        let cast = day.log(s, Payload::Cast { rod: 1 });
         day.log(s + 600, Payload::Bite { rod: 1 });
-        day.log(s + 660, Payload::Landed { rod: 1, fish: None })
+        [cast, day.log(s + 660, Payload::Landed { rod: 1, fish: None })]
     }
 
-    fn said(landed: Uuid) -> FishSaid {
-        FishSaid { landed, class: None, weight: None, net: None, put_back: false }
+    fn said(cast: Uuid) -> FishSaid {
+        FishSaid { cast, class: None, weight: None, net: None, put_back: false }
     }
 
     fn weighed(count: u32) -> Option<FishWeight> {
@@ -143,12 +143,12 @@ mod tests {
     #[test]
     fn a_weight_entered_later_is_the_weight_landed_and_can_be_corrected() {
         let mut day = Written::new(1);
-        let landed = land(&mut day, 10);
-        day.log(800, Payload::FishSet(FishSaid { class: Some("Carp".into()), ..said(landed) }));
-        day.log(900, Payload::FishSet(FishSaid { weight: weighed(1_100), ..said(landed) }));
+        let [cast, _] = land(&mut day, 10);
+        day.log(800, Payload::FishSet(FishSaid { class: Some("Carp".into()), ..said(cast) }));
+        day.log(900, Payload::FishSet(FishSaid { weight: weighed(1_100), ..said(cast) }));
         let cause = |day: &Written| fold(SESSION, &day.ops).casts[0].end.clone().unwrap().cause;
         assert_eq!(cause(&day), EndCause::Landed { fish: weighed(1_100) });
-        let last = day.log(950, Payload::FishSet(FishSaid { weight: weighed(1_200), ..said(landed) }));
+        let last = day.log(950, Payload::FishSet(FishSaid { weight: weighed(1_200), ..said(cast) }));
         assert_eq!(cause(&day), EndCause::Landed { fish: weighed(1_200) });
         day.undo(960, &[last]);
         assert_eq!(cause(&day), EndCause::Landed { fish: weighed(1_100) });
@@ -157,12 +157,26 @@ mod tests {
     #[test]
     fn a_fish_whose_landing_was_undone_is_a_doubt_and_is_not_in_the_catch() {
         let mut day = Written::new(1);
-        let landed = land(&mut day, 10);
-        let about = day.log(800, Payload::FishSet(FishSaid { weight: weighed(1_100), ..said(landed) }));
+        let [cast, landed] = land(&mut day, 10);
+        let about = day.log(800, Payload::FishSet(FishSaid { weight: weighed(1_100), ..said(cast) }));
         day.undo(900, &[landed]);
         let session = fold(SESSION, &day.ops);
         assert_eq!(session.doubts.last().map(|d| (d.op, d.kind)), Some((about, DoubtKind::NoLanding)));
         assert!(catch(&session).is_empty());
+    }
+
+    #[test]
+    fn what_was_said_of_a_fish_holds_when_its_end_is_said_again() {
+        let mut day = Written::new(1);
+        let [cast, _] = land(&mut day, 10);
+        day.log(800, Payload::FishSet(FishSaid { weight: weighed(1_100), ..said(cast) }));
+        day.amend(900, cast, Payload::CastEndSet { end: EndSaid::Landed, after_s: Some(500) });
+        let session = fold(SESSION, &day.ops);
+        assert_eq!(catch(&session)[0].weight, weighed(1_100));
+        assert!(session.doubts.is_empty(), "{:?}", session.doubts);
+        day.amend(950, cast, Payload::CastEndSet { end: EndSaid::Lost, after_s: None });
+        let session = fold(SESSION, &day.ops);
+        assert!(catch(&session).is_empty() && session.doubts.iter().any(|d| d.kind == DoubtKind::NoLanding));
     }
 
     #[test]

@@ -10,6 +10,7 @@ mod cast;
 mod catch;
 mod fold;
 mod match_day;
+mod mending;
 mod model;
 mod rhythm;
 mod rows;

@@ -37,6 +37,10 @@ pub struct PadWords {
     pub changes: Said,
     /// Opens the Match screen.
     pub match_day: Said,
+    /// Opens the Files screen.
+    pub files: Said,
+    /// Opens the Mend screen.
+    pub mend: Said,
 }
 
 impl PadWords {
@@ -55,6 +59,8 @@ impl PadWords {
             waits: said("pad-waits"),
             changes: said("pad-changes"),
             match_day: said("pad-match"),
+            files: said("pad-files"),
+            mend: said("pad-mend"),
         }
     }
 }
@@ -80,6 +86,8 @@ mod tests {
             said.waits,
             said.changes,
             said.match_day,
+            said.files,
+            said.mend,
         ] {
             assert!(!one.label.contains("pad-") && !one.spoken.contains("pad-"), "{one:?}");
         }
