@@ -319,6 +319,11 @@ uint64_t uniffi_restwater_fn_method_restwater_take_in(uint64_t ptr, RustBuffer p
 RustBuffer uniffi_restwater_fn_method_restwater_act(uint64_t ptr, RustBuffer action, RustBuffer at, RustCallStatus *_Nonnull out_status
 );
 #endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_RESTWATER_ALARMS
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_RESTWATER_ALARMS
+RustBuffer uniffi_restwater_fn_method_restwater_alarms(uint64_t ptr, RustBuffer now, RustCallStatus *_Nonnull out_status
+);
+#endif
 #ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_RESTWATER_PAUSE
 #define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_RESTWATER_PAUSE
 void uniffi_restwater_fn_method_restwater_pause(uint64_t ptr, RustCallStatus *_Nonnull out_status
@@ -368,6 +373,11 @@ RustBuffer uniffi_restwater_fn_func_salvage(RustBuffer dir, RustBuffer now, Rust
 #ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_FUNC_BANK_LAYOUT
 #define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_FUNC_BANK_LAYOUT
 RustBuffer uniffi_restwater_fn_func_bank_layout(RustBuffer glass, RustBuffer ask, RustCallStatus *_Nonnull out_status
+);
+#endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_FUNC_MATCH_LAYOUT
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_FUNC_MATCH_LAYOUT
+RustBuffer uniffi_restwater_fn_func_match_layout(RustBuffer glass, RustCallStatus *_Nonnull out_status
 );
 #endif
 #ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_FUNC_PAD_WORDS
@@ -664,6 +674,12 @@ uint16_t uniffi_restwater_checksum_func_bank_layout(void
     
 );
 #endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_FUNC_MATCH_LAYOUT
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_FUNC_MATCH_LAYOUT
+uint16_t uniffi_restwater_checksum_func_match_layout(void
+    
+);
+#endif
 #ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_FUNC_PAD_WORDS
 #define UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_FUNC_PAD_WORDS
 uint16_t uniffi_restwater_checksum_func_pad_words(void
@@ -733,6 +749,12 @@ uint16_t uniffi_restwater_checksum_method_restwater_take_in(void
 #ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_RESTWATER_ACT
 #define UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_RESTWATER_ACT
 uint16_t uniffi_restwater_checksum_method_restwater_act(void
+    
+);
+#endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_RESTWATER_ALARMS
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_RESTWATER_ALARMS
+uint16_t uniffi_restwater_checksum_method_restwater_alarms(void
     
 );
 #endif
