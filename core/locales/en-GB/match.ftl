@@ -20,7 +20,7 @@ match-bank-over = all-out is past
 match-alarm = { $minutes } min to all-out.
 match-cant-tell = can't tell yet
 
-match-casts = Casts left, each { $leave } min and { $turn } between
+match-casts = Casts left at { $leave } min each, { $turn } min between
 match-range = { $low } to { $high }
 match-last = Last cast worth making
 match-last-by = by { $time } ({ $from } to { $to })
@@ -46,12 +46,12 @@ match-weights-guessed = No fish is landed yet: weights are the guesses of the cl
 match-estimates = Fish by class are taken at the mean of those weighed, drawn to the first guess; by eye within a quarter either way.
 
 match-fish = { $count ->
-    [0] no fish
     [one] 1 fish
    *[other] { $count } fish
 }
 match-net = Net { $number }
 match-net-holds = { $fish }, { $weight }
+match-net-empty = empty
 match-net-limit = of { $limit }
 match-net-range = { $low } to { $high }
 match-about = about { $weight }

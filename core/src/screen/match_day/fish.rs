@@ -1,7 +1,7 @@
 //! The page of one fish: its class, its weight, its net.
 
 use super::now::weight_of;
-use super::weights::{estimate, of_a_fish, step, steps, units};
+use super::weights::{estimate, of_a_fish, short, step, steps, units};
 use super::{FishPage, MatchInput, MatchKey, MatchTap};
 use crate::log::{MatchSetup, WeightUnit};
 use crate::match_day::own_count::OwnCount;
@@ -97,9 +97,8 @@ fn class_mean(setup: &MatchSetup, own: &OwnCount, name: &str) -> Option<String> 
 fn net_line(input: &MatchInput, setup: &MatchSetup, net: &NetRule) -> Option<String> {
     let running = input.counted()?.running.nets.iter().find(|n| n.name == net.name)?;
     let weight = weight_of(input, setup.unit, running);
-    let limit = net
-        .limit
-        .map_or_else(String::new, |limit| input.say("match-of-limit", &[("limit", &limit.to_string())]));
+    let limit =
+        net.limit.map_or_else(String::new, |limit| input.say("match-of-limit", &[("limit", &short(limit))]));
     Some(input.say("match-net-now", &[("net", &net.name), ("weight", &weight), ("limit", &limit)]))
 }
 

@@ -1,6 +1,6 @@
 //! Time left, the nets, and what their weights rest on.
 
-use super::weights::estimate;
+use super::weights::{estimate, short};
 use super::{AlarmView, MatchInput, MatchPhase, NetView, NetWarning};
 use crate::log::{MatchSetup, Moment, WeightUnit};
 use crate::match_day::clock::Phase;
@@ -42,7 +42,7 @@ impl Clocks {
             Phase::Over => (MatchPhase::Over, 0, "match-over", setup.all_out_ms),
         };
         let time = local_clock(input.now, at);
-        let says = [input.say(id, &[("time", &time)]), offset_words(input, setup.offset_ms)].join(" ");
+        let says = input.say(id, &[("time", &time)]);
         let left_words = hours_minutes(left);
         let spoken = input.say("match-spoken", &[("left", &left_words), ("says", &says)]);
         let digits = if phase == MatchPhase::Over { String::new() } else { digits(left) };
@@ -56,15 +56,15 @@ pub(super) fn local_clock(now: &Moment, ms: i64) -> String {
 }
 
 /// "The match clock is 20 s behind the phone."
-fn offset_words(input: &MatchInput, offset_ms: i64) -> String {
+fn offset_words(input: &MatchInput, offset_ms: i64) -> Option<String> {
     let seconds = offset_ms.abs() / 1_000;
     let id = match offset_ms.signum() {
-        _ if seconds == 0 => return String::new(),
+        _ if seconds == 0 => return None,
         1 => "match-clock-ahead",
         _ => "match-clock-behind",
     };
     let by = if seconds < 120 { format!("{seconds} s") } else { hours_minutes(offset_ms.abs()) };
-    input.say(id, &[("by", &by)])
+    Some(input.say(id, &[("by", &by)]))
 }
 
 /// The line of the Bank screen while a match is on: "3 h 14 to all-out".
@@ -95,10 +95,13 @@ fn net_view(
 ) -> NetView {
     let weight = weight_of(input, unit, net);
     let fish = input.words.say_with("match-fish", &[("count", Arg::Count(net.fish as usize))]);
-    let holds = input.say("match-net-holds", &[("fish", &fish), ("weight", &weight)]);
+    let holds = match net.fish {
+        0 => input.say("match-net-empty", &[]),
+        _ => input.say("match-net-holds", &[("fish", &fish), ("weight", &weight)]),
+    };
     let (low, high) = (estimate(unit, net.lower_g), estimate(unit, net.upper_g));
     let range = (low != high).then(|| input.say("match-net-range", &[("low", &low), ("high", &high)]));
-    let of = rule.limit.map(|limit| input.say("match-net-limit", &[("limit", &plain(limit))]));
+    let of = rule.limit.map(|limit| input.say("match-net-limit", &[("limit", &short(limit))]));
     let (warning, id) = match net.near {
         NearLimit::Clear => (NetWarning::Clear, ""),
         NearLimit::Near => (NetWarning::Near, "match-near"),
@@ -123,14 +126,6 @@ fn net_view(
     }
 }
 
-/// A limit: ounces that are none are left out.
-fn plain(limit: Weight) -> String {
-    limit
-        .as_lb_oz_dr()
-        .filter(|(_, oz, dr)| *oz == 0 && *dr == 0)
-        .map_or_else(|| limit.to_string(), |(lb, ..)| format!("{lb} lb"))
-}
-
 /// Exact where all was weighed, else "about" to the ounce.
 pub(super) fn weight_of(input: &MatchInput, unit: WeightUnit, net: &RunningNet) -> String {
     if net.estimated.mean_g > 0.0 {
@@ -138,8 +133,8 @@ pub(super) fn weight_of(input: &MatchInput, unit: WeightUnit, net: &RunningNet) 
     }
     let exact = net.weighed.exact();
     match unit {
-        WeightUnit::Drams => exact.nearest_drams().to_string(),
-        WeightUnit::Grams => exact.nearest_grams().to_string(),
+        WeightUnit::Drams => short(exact.nearest_drams()),
+        WeightUnit::Grams => short(exact.nearest_grams()),
     }
 }
 
@@ -148,10 +143,11 @@ pub(super) fn notes(input: &MatchInput) -> Vec<String> {
     if let Some(Err(error)) = input.count {
         return vec![input.say("match-no-count", &[("detail", &error.to_string())])];
     }
-    let Some(count) = input.counted() else { return Vec::new() };
+    let mut notes: Vec<String> = Vec::new();
+    notes.extend(input.setup().and_then(|setup| offset_words(input, setup.offset_ms)));
+    let Some(count) = input.counted() else { return notes };
     let counted =
         |id: &str, n: u32| (n > 0).then(|| input.words.say_with(id, &[("count", Arg::Count(n as usize))]));
-    let mut notes: Vec<String> = Vec::new();
     notes.extend(counted("match-unknown", count.unknown));
     notes.extend(counted("match-not-counted", count.running.not_counted));
     notes.extend(counted("match-put-back", count.put_back));

@@ -77,7 +77,7 @@ fn compared(input: &MatchInput, setup: &MatchSetup) -> (Vec<MatchLine>, Vec<Stri
             WeightUnit::Drams => found.scales.exact().nearest_drams(),
             WeightUnit::Grams => found.scales.exact().nearest_grams(),
         };
-        notes.push(input.say("match-weigh-in-total", &[("weight", &total.to_string())]));
+        notes.push(input.say("match-weigh-in-total", &[("weight", &short(total))]));
     }
     let any = |is: Agreement| found.nets.iter().any(|n| n.agreement == is);
     notes.extend(any(Agreement::ScalesMore).then(|| input.say("match-scales-more", &[])));
@@ -121,7 +121,7 @@ fn line(input: &MatchInput, unit: WeightUnit, own: &OwnCount, net: &WeighedIn) -
     let value = input.say(
         "match-weighed-in",
         &[
-            ("weight", &net.scales.to_string()),
+            ("weight", &short(net.scales)),
             ("differs", &input.say(differs, &[("by", &short(by))])),
             ("agreement", &input.say(agreement, &[])),
         ],

@@ -20,7 +20,7 @@ pub(crate) fn units(unit: WeightUnit, count: i64) -> Weight {
 
 /// An estimate: to the ounce or to ten grams, in the unit of the match.
 pub(super) fn estimate(unit: WeightUnit, grams: f64) -> String {
-    rounded(unit, grams).to_string()
+    short(rounded(unit, grams))
 }
 
 /// To the ounce or to ten grams.
@@ -32,30 +32,31 @@ pub(super) fn rounded(unit: WeightUnit, grams: f64) -> Weight {
     }
 }
 
-/// A weight without the parts that are nothing: "50 lb", "8 oz", "1 lb 8 oz", "4 dr", "20 kg".
+/// A weight without the parts at either end that are nothing: "50 lb", "8 oz", "1 lb 8 oz", "4 lb 0 oz 8 dr", "20 kg".
 pub(super) fn short(weight: Weight) -> String {
-    match weight.as_lb_oz_dr() {
-        Some((lb, oz, dr)) => {
-            let parts = [(lb, "lb"), (oz, "oz"), (dr, "dr")];
-            let said: Vec<String> =
-                parts.iter().filter(|(n, _)| *n != 0).map(|(n, unit)| format!("{n} {unit}")).collect();
-            said.join(" ")
-        }
-        None => match weight {
+    let Some((lb, oz, dr)) = weight.as_lb_oz_dr() else {
+        return match weight {
             Weight::Grams(g) if g != 0 && g % 1_000 == 0 => format!("{} kg", g / 1_000),
             _ => weight.to_string(),
-        },
-    }
+        };
+    };
+    let parts = [(lb, "lb"), (oz, "oz"), (dr, "dr")];
+    let (Some(first), Some(last)) =
+        (parts.iter().position(|(n, _)| *n != 0), parts.iter().rposition(|(n, _)| *n != 0))
+    else {
+        return "0 lb".into();
+    };
+    parts[first..=last].iter().map(|(n, unit)| format!("{n} {unit}")).collect::<Vec<_>>().join(" ")
 }
 
 /// What is said of a fish's weight: "12 lb 7 oz on the scales", "about 3 lb 0 oz by eye".
 pub(super) fn of_a_fish(input: &MatchInput, weight: &FishWeight) -> Option<String> {
     match weight {
         FishWeight::Weighed { unit, count } => {
-            Some(input.say("match-on-scales", &[("weight", &entered(*unit, *count).to_string())]))
+            Some(input.say("match-on-scales", &[("weight", &short(entered(*unit, *count)))]))
         }
         FishWeight::Guessed { unit, count } => {
-            Some(input.say("match-by-eye", &[("weight", &entered(*unit, *count).to_string())]))
+            Some(input.say("match-by-eye", &[("weight", &short(entered(*unit, *count)))]))
         }
         FishWeight::Class { .. } => None,
     }
@@ -110,7 +111,7 @@ mod tests {
     #[test]
     fn estimates_are_said_to_the_ounce_or_ten_grams() {
         assert_eq!(estimate(WeightUnit::Drams, 453.592_37 * 12.0 + OUNCE_G * 7.4), "12 lb 7 oz");
-        assert_eq!(estimate(WeightUnit::Drams, OUNCE_G * 15.6), "1 lb 0 oz");
+        assert_eq!(estimate(WeightUnit::Drams, OUNCE_G * 15.6), "1 lb");
         assert_eq!(estimate(WeightUnit::Grams, 5_637.0), "5.640 kg");
         assert_eq!(estimate(WeightUnit::Grams, -3.0), "0 g");
     }
@@ -120,6 +121,8 @@ mod tests {
         assert_eq!(short(Weight::Drams(12_800)), "50 lb");
         assert_eq!(short(Weight::Drams(384)), "1 lb 8 oz");
         assert_eq!(short(Weight::Drams(4)), "4 dr");
+        assert_eq!(short(Weight::Drams(4 * 256 + 8)), "4 lb 0 oz 8 dr");
+        assert_eq!(short(Weight::Drams(0)), "0 lb");
         assert_eq!(short(Weight::Grams(20_000)), "20 kg");
         assert_eq!(short(Weight::Grams(350)), "350 g");
     }

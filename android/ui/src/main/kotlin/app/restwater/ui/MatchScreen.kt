@@ -103,20 +103,26 @@ private fun Now(sheet: Sheet) = with(sheet) {
     }
 }
 
-/** What the digits count, casts left, the nets and what they rest on: as many lines as there are share the place. */
+/** What the digits count, casts left, the nets and what they rest on: each as high as its words ask, all within the place. */
 @Composable
 private fun NowBody(sheet: Sheet, place: Rect) = with(sheet) {
     val body = layout.text.body.toFloat()
-    val ink = LocalInk.current
-    val says = 1.2
-    val share = says + view.lines.size * 2.0 + view.nets.sumOf { netLines(it) } + view.notes.size * 1.2
-    val unit = (place.height / share.coerceAtLeast(1.0)).coerceAtMost(body * 1.5)
-    var top = place.top
-    fun next(lines: Double) = Rect(place.left, top, place.width, lines * unit).also { top += lines * unit }
-    FitText(view.says, body * 1.1f, ink.ink, Modifier.at(next(says)), FontWeight.Bold)
-    view.lines.forEachIndexed { i, line -> Line(line, "match-line-$i", next(2.0), body) }
-    view.nets.forEachIndexed { i, net -> NetBar(net, "match-net-$i", next(netLines(net)), body) }
-    for ((i, note) in view.notes.withIndex()) Said(note, "match-note-$i", next(1.2), body * 0.9f)
+    val says = texts(listOf(view.says), body * 1.1f, place.width)
+    val heights = view.lines.map { lineHeight(it, body, place.width) }
+    val nets = view.nets.map { netHeight(it, body) }
+    val notes = texts(view.notes, body * 0.9f, place.width)
+    val stack = Stack(place, says + heights.sum() + nets.sum() + notes)
+    FitText(view.says, body * 1.1f, LocalInk.current.ink, Modifier.at(stack.next(says)), FontWeight.Bold)
+    view.lines.forEachIndexed { i, line -> Line(line, "match-line-$i", stack.next(heights[i]), body) }
+    view.nets.forEachIndexed { i, net -> NetBar(net, "match-net-$i", stack.next(nets[i]), body) }
+    Said(view.notes.joinToString("\n"), "match-notes", stack.next(notes), body * 0.9f)
+}
+
+/** Things below each other: with the height each asks for where there is room, else all made lower alike. */
+private class Stack(private val place: Rect, asked: Double) {
+    private val share = if (asked > 0) (place.height / asked).coerceAtMost(ROOMY) else 1.0
+    private var top = place.top
+    fun next(height: Double) = Rect(place.left, top, place.width, height * share).also { top += height * share }
 }
 
 @Composable
@@ -124,9 +130,9 @@ private fun Coming(sheet: Sheet) = with(sheet) {
     val mm = LocalPxPerMm.current
     val body = layout.text.body.toFloat()
     val place = Head(view.toComing.label, notice, layout, keys.back.top)
-    val notes = (body * 1.3 * view.comingNotes.sumOf { linesOf(it, body * 0.9f, place.width) }).coerceAtMost(place.height * 0.3)
-    val each = ((place.height - notes - 2 * mm) / view.coming.size.coerceAtLeast(1)).coerceAtMost(body * 3.6)
-    view.coming.forEachIndexed { i, line -> Line(line, "coming-$i", Rect(place.left, place.top + i * each, place.width, each * 0.92), body) }
+    val notes = texts(view.comingNotes, body * 0.9f, place.width).coerceAtMost(place.height * 0.3)
+    val lines = place.copy(height = place.height - notes - 2 * mm)
+    Lines(view.coming, "coming", lines, body)
     Said(view.comingNotes.joinToString(" "), "coming-notes", Rect(place.left, place.top + place.height - notes, place.width, notes), body * 0.9f)
 }
 
@@ -174,13 +180,11 @@ private fun Figure(figure: String, says: List<String>, lines: List<MatchLine>, p
     Box(Modifier.at(low).testTag("figure").semantics { contentDescription = figure; liveRegion = LiveRegionMode.Polite }) {
         FitText(figure, (height * 0.8).toFloat(), ink.ink, Modifier.fillMaxSize(), FontWeight.Bold)
     }
-    val left = place.height - height
-    val share = lines.size * 2.0 + says.size * 1.4
-    val unit = (left / share.coerceAtLeast(1.0)).coerceAtMost(body * 1.4)
-    var top = place.top
-    fun next(units: Double) = Rect(place.left, top, place.width, units * unit).also { top += units * unit }
-    lines.forEachIndexed { i, line -> Line(line, "weighed-$i", next(2.0), body) }
-    says.forEachIndexed { i, said -> Said(said, "figure-says-$i", next(1.4), body) }
+    val heights = lines.map { lineHeight(it, body, place.width) }
+    val said = texts(says, body, place.width)
+    val stack = Stack(place.copy(height = place.height - height), heights.sum() + said)
+    lines.forEachIndexed { i, line -> Line(line, "weighed-$i", stack.next(heights[i]), body) }
+    Said(says.joinToString(" "), "figure-says", stack.next(said), body)
 }
 
 @Composable
@@ -198,19 +202,39 @@ private fun Sentenced(title: String, says: List<String>, place: Rect, layout: Ba
     val body = layout.text.body.toFloat()
     val spoken = (listOf(title) + says).joinToString(" ")
     Box(Modifier.at(place).testTag("fish-says").semantics { contentDescription = spoken; liveRegion = LiveRegionMode.Polite }) {
-        Sentences(says.firstOrNull().orEmpty(), says.drop(1), layout.text.headline.toFloat(), body * 1.1f, LocalInk.current.ink, Modifier.fillMaxSize())
+        Sentences(says.firstOrNull().orEmpty(), says.drop(1), body * 1.35f, body * 1.1f, LocalInk.current.ink, Modifier.fillMaxSize())
     }
+}
+
+/** Labels with their values below them. */
+@Composable
+private fun Lines(lines: List<MatchLine>, tag: String, place: Rect, body: Float) {
+    val heights = lines.map { lineHeight(it, body, place.width) }
+    val stack = Stack(place, heights.sum())
+    lines.forEachIndexed { i, line -> Line(line, "$tag-$i", stack.next(heights[i]), body) }
 }
 
 /** A label with its value below it. */
 @Composable
 private fun Line(line: MatchLine, tag: String, place: Rect, body: Float) {
     val ink = LocalInk.current
+    val label = texts(listOf(line.label), body * LABEL, place.width)
+    val share = label / lineHeight(line, body, place.width)
     Box(Modifier.at(place).testTag(tag).semantics { contentDescription = "${line.label}: ${line.value}" }) {
-        FitText(line.label, body * 0.9f, ink.ink, Modifier.at(Rect(0.0, 0.0, place.width, place.height * 0.45)))
-        FitText(line.value, body * 1.15f, ink.ink, Modifier.at(Rect(0.0, place.height * 0.45, place.width, place.height * 0.53)), FontWeight.Bold)
+        FitText(line.label, body * LABEL, ink.ink, Modifier.at(Rect(0.0, 0.0, place.width, place.height * share)), middle = false)
+        FitText(
+            line.value, body * VALUE, ink.ink, Modifier.at(Rect(0.0, place.height * share, place.width, place.height * (0.97 - share))),
+            FontWeight.Bold, middle = false,
+        )
     }
 }
+
+/** Height of a label and its value at their own size, px. */
+private fun lineHeight(line: MatchLine, body: Float, width: Double) =
+    texts(listOf(line.label), body * LABEL, width) + texts(listOf(line.value), body * VALUE * BOLD, width) + body * 0.3
+
+/** Height of texts that stand below each other, px. */
+private fun texts(all: List<String>, em: Float, width: Double) = all.sumOf { linesOf(it, em, width) } * em * 1.25
 
 @Composable
 private fun Said(text: String, tag: String, place: Rect, px: Float) {
@@ -238,3 +262,13 @@ private fun PageKeyAt(key: PageKey, tag: String, place: Rect, sheet: Sheet, soli
 
 /** Height of the digits, mm. */
 private const val CLOCK_MM = 13.0
+
+/** Size of a label and of a value against other text. */
+private const val LABEL = 0.9f
+private const val VALUE = 1.15f
+
+/** Bold letters are so much wider. */
+private const val BOLD = 1.08f
+
+/** Where there is room, things stand so much looser. */
+private const val ROOMY = 1.3

@@ -18,8 +18,11 @@ import app.restwater.core.NetView
 import app.restwater.core.NetWarning
 import app.restwater.core.Rect
 
-/** Lines that a net takes: its name and weight, its bar where it has a limit, its limit and warning. */
-fun netLines(net: NetView): Double = 1.2 + (if (net.shares.isEmpty()) 0.0 else 1.0) + if (net.limit.isEmpty()) 0.0 else 1.2
+/** Height a net asks for, px: its name and weight, its bar where it has a limit, the limit, the warning. */
+fun netHeight(net: NetView, body: Float): Double = netLines(net) * body * 1.3
+
+private fun netLines(net: NetView): Double =
+    1.2 + (if (net.shares.isEmpty()) 0.0 else 1.0) + (if (net.limit.isEmpty()) 0.0 else 1.1) + (if (net.says.isEmpty()) 0.0 else 1.1)
 
 /** A keepnet: what it holds in words, and as a bar up to its limit with the range of what is uncertain on it. */
 @Composable
@@ -34,15 +37,15 @@ fun NetBar(net: NetView, tag: String, place: Rect, body: Float) {
         if (net.shares.size == 3) {
             Canvas(Modifier.at(Rect(0.0, unit * 1.2, place.width, unit))) { bar(net, ink, mm) }
         }
+        val warned = if (net.says.isEmpty()) 0.0 else unit * 1.1
         if (net.limit.isNotEmpty()) {
-            val low = Rect(0.0, place.height - unit * 1.2, place.width, unit * 1.2)
-            val warned = net.says.isNotEmpty()
-            val half = if (warned) low.width * 0.5 else low.width
-            FitText(net.limit, body * 0.9f, ink.ink, Modifier.at(low.copy(width = half - mm)))
-            if (warned) {
-                Canvas(Modifier.at(low.copy(left = half, width = sign))) { warning(net.warning, ink, mm) }
-                FitText(net.says, body * 0.9f, ink.ink, Modifier.at(low.copy(left = half + sign, width = low.width - half - sign)), FontWeight.Bold)
-            }
+            val low = Rect(0.0, place.height - warned - unit * 1.1, place.width, unit * 1.1)
+            FitText(net.limit, body * 0.9f, ink.ink, Modifier.at(low), oneLine = true)
+        }
+        if (warned > 0) {
+            val low = Rect(0.0, place.height - warned, place.width, warned)
+            Canvas(Modifier.at(low.copy(width = sign))) { warning(net.warning, ink, mm) }
+            FitText(net.says, body, ink.ink, Modifier.at(low.copy(left = sign, width = low.width - sign)), FontWeight.Bold)
         }
     }
 }
