@@ -342,7 +342,7 @@ pub struct MatchView {
     pub phase: MatchPhase,
     /// Time left in digits, "3:14:10"; empty where nothing runs.
     pub digits: String,
-    /// What they count, and what the two clocks show.
+    /// What they count: "to all-out at 15:00."
     pub says: String,
     /// The time left for a screen reader, to the minute.
     pub spoken: String,
@@ -350,7 +350,7 @@ pub struct MatchView {
     pub lines: Vec<MatchLine>,
     /// The nets, in the order of the rules.
     pub nets: Vec<NetView>,
-    /// What the weights rest on.
+    /// How far the two clocks are apart, what the weights rest on and what is left out of them.
     pub notes: Vec<String>,
     /// Bites, fish, weight to come, finish, daylight.
     pub coming: Vec<MatchLine>,

@@ -5,7 +5,7 @@ use crate::error::{Kind, RestwaterError};
 use restwater_core::app::{Action, App, AppError, FanGlass, Screen, Settings, Update, Which};
 use restwater_core::log::Moment;
 use restwater_core::screen::{
-    AlarmView, BankLayout, Glass, MatchLayout, PadAsk, PadWords, SwimLayout, Wording,
+    BankLayout, Glass, MatchLayout, PadAsk, PadWords, SwimLayout, WatchView, Wording,
 };
 use restwater_core::swim::SwimScene;
 use std::path::Path;
@@ -67,9 +67,9 @@ impl Restwater {
         self.with(|app| app.swim_tap(now, glass, x, y))
     }
 
-    /// Alarms of the match still to come, soonest first: a shell rings them, with the app open or not.
-    pub fn alarms(&self, now: &Moment) -> Result<Vec<AlarmView>, RestwaterError> {
-        self.with(|app| Ok(app.alarms(now)))
+    /// What is to be seen and heard while the app is not looked at. The shell asks after each tap.
+    pub fn watch(&self, now: &Moment) -> Result<WatchView, RestwaterError> {
+        self.with(|app| Ok(app.watch(now)))
     }
 
     /// Hand and scheme as last set.

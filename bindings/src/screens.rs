@@ -5,8 +5,8 @@
 use restwater_core::app::{Screen, Update, Which};
 use restwater_core::screen::{
     AdviceTone, AdviceView, BankState, BankView, ChangesView, Choice, ChoiceRow, FilesView, HeaderView, Key,
-    KeyView, KeyWeight, MatchView, MendView, RodView, SetupView, StripMark, StripMarkShape, StripView,
-    SwimKey, SwimKeyView, SwimView, TackleView, WaitsView,
+    KeyView, KeyWeight, MatchView, MendView, PhoneView, RodView, SetupView, StripMark, StripMarkShape,
+    StripView, SwimKey, SwimKeyView, SwimView, TackleView, WaitsView,
 };
 
 /// What a key does. Its place on the glass is the layout's business.
@@ -363,6 +363,8 @@ pub enum Which {
     Files,
     /// Doubtful entries.
     Mend,
+    /// What belongs to the phone.
+    Phone,
 }
 
 /// What a screen shows.
@@ -386,6 +388,8 @@ pub enum Screen {
     Files(FilesView),
     /// Doubtful entries.
     Mend(MendView),
+    /// What belongs to the phone.
+    Phone(PhoneView),
 }
 
 /// What a tap gives back.

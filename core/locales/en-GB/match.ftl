@@ -18,6 +18,7 @@ match-bank-fishing = { $time } to all-out
 match-bank-landing = all-out: { $time } to land a fish
 match-bank-over = all-out is past
 match-alarm = { $minutes } min to all-out.
+match-alarm-text = All-out at { $time }.
 match-cant-tell = can't tell yet
 
 match-casts = Casts left at { $leave } min each, { $turn } min between

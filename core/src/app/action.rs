@@ -197,6 +197,13 @@ pub enum Action {
         /// The choice's value.
         value: String,
     },
+    /// One of the choices of the Phone screen.
+    ChoosePhone {
+        /// The row's field.
+        field: String,
+        /// The choice's value.
+        value: String,
+    },
     /// Opens a doubtful entry on the Mend screen.
     OpenDoubt {
         /// Which; none goes back to the list.
@@ -260,6 +267,7 @@ impl Action {
             | Self::SetNextStep
             | Self::Match { .. }
             | Self::ChooseFiles { .. }
+            | Self::ChoosePhone { .. }
             | Self::OpenDoubt { .. }
             | Self::Mend { .. }
             | Self::UndoImport { .. }
@@ -292,6 +300,7 @@ impl Action {
                 | Self::ChooseRod { .. }
                 | Self::ChooseFiles { .. }
                 | Self::OpenDoubt { .. }
+                | Self::ChoosePhone { .. }
                 | Self::Set { .. }
                 | Self::StepAim { .. }
                 | Self::Replay { .. }
@@ -317,6 +326,7 @@ impl Action {
             | Self::ChooseSetup { value, .. }
             | Self::ChooseCasts { value, .. }
             | Self::ChooseFiles { value, .. }
+            | Self::ChoosePhone { value, .. }
             | Self::Mend { value, .. }
             | Self::ChooseSwim { value, .. } => texts.push(("value", value)),
             Self::Match { tap } => texts.extend(tap.texts()),

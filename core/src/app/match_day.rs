@@ -10,7 +10,7 @@ use crate::match_day::rest::{Rest, landing, rest_of_match};
 use crate::match_day::rules::{Counting, NetHolds, NetRule, OverLimit, RulesError, same_name};
 use crate::match_day::setup::MatchError;
 use crate::match_day::weight::{Weight, WeightError};
-use crate::screen::{self, AlarmView, MatchInput, MatchTap, MatchView, RestInput, Signal};
+use crate::screen::{self, MatchInput, MatchTap, MatchView, RestInput, Signal};
 use crate::session::{CaughtFish, NotNow, Rhythm, Session, catch, rhythm, running_wait_min};
 use uuid::Uuid;
 
@@ -95,11 +95,6 @@ impl App {
 
     fn setup(&self) -> Option<&MatchSetup> {
         self.session()?.match_day.as_ref().map(|m| &m.setup)
-    }
-
-    /// Alarms of the match still to come, soonest first.
-    pub fn alarms(&self, now: &Moment) -> Vec<AlarmView> {
-        self.setup().map_or_else(Vec::new, |setup| screen::match_alarms(&self.words, setup, now))
     }
 
     /// A tap on the Match screen.

@@ -1,7 +1,8 @@
 //! What a tap gives back.
 
 use crate::screen::{
-    BankView, ChangesView, FilesView, MatchView, MendView, SetupView, SwimView, TackleView, WaitsView,
+    BankView, ChangesView, FilesView, MatchView, MendView, PhoneView, SetupView, SwimView, TackleView,
+    WaitsView,
 };
 use serde::{Deserialize, Serialize};
 
@@ -27,6 +28,8 @@ pub enum Which {
     Files,
     /// Doubtful entries.
     Mend,
+    /// What belongs to the phone.
+    Phone,
 }
 
 /// What a screen shows.
@@ -51,6 +54,8 @@ pub enum Screen {
     Files(FilesView),
     /// Doubtful entries.
     Mend(MendView),
+    /// What belongs to the phone.
+    Phone(PhoneView),
 }
 
 /// What a tap gives back.

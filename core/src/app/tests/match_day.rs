@@ -77,6 +77,13 @@ fn a_match_is_set_by_taps_and_its_time_stands_on_the_bank() {
     let alarms = phone.view(FISHING).alarms;
     assert_eq!(alarms.iter().map(|a| a.minutes).collect::<Vec<_>>(), [30, 10]);
     assert_eq!(alarms[0].at_ms - at(0).wall_ms, 316 * MIN + 40_000 - 30 * MIN);
+    // They ring whatever the rods do, by what the phone asks after each tap.
+    let rings = phone.app().watch(&at(FISHING)).alarms;
+    assert_eq!(
+        rings.iter().map(|a| (a.id.as_str(), a.at_wall_ms)).collect::<Vec<_>>(),
+        [("match-30", alarms[0].at_ms), ("match-10", alarms[1].at_ms),]
+    );
+    assert_eq!(rings[0].title, "30 min to all-out.");
 }
 
 #[test]

@@ -8,8 +8,8 @@ mod tap;
 mod weigh_in;
 mod weights;
 
-pub(crate) use now::alarms as match_alarms;
 pub(in crate::screen) use now::bank_line;
+pub(crate) use now::{alarms as match_alarms, end_words as match_end};
 pub(crate) use rules::{CLASSES, first_match, net_name};
 pub use tap::{MatchTap, Signal};
 pub(crate) use weights::units;

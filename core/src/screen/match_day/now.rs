@@ -155,6 +155,11 @@ pub(super) fn notes(input: &MatchInput) -> Vec<String> {
     notes
 }
 
+/// "All-out at 15:30." by the organiser's clock.
+pub(crate) fn end_words(words: &Wording, setup: &MatchSetup, now: &Moment) -> String {
+    words.say_with("match-alarm-text", &[("time", Arg::Text(&local_clock(now, setup.all_out_ms)))])
+}
+
 /// Alarms still to come.
 pub(crate) fn alarms(words: &Wording, setup: &MatchSetup, now: &Moment) -> Vec<AlarmView> {
     let due = setup.clock().and_then(|clock| clock.alarms(&setup.rules.alarms_min, now.wall_ms));

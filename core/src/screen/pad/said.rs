@@ -41,6 +41,8 @@ pub struct PadWords {
     pub files: Said,
     /// Opens the Mend screen.
     pub mend: Said,
+    /// Opens the Phone screen.
+    pub phone: Said,
 }
 
 impl PadWords {
@@ -61,6 +63,7 @@ impl PadWords {
             match_day: said("pad-match"),
             files: said("pad-files"),
             mend: said("pad-mend"),
+            phone: said("pad-phone"),
         }
     }
 }
@@ -88,6 +91,7 @@ mod tests {
             said.match_day,
             said.files,
             said.mend,
+            said.phone,
         ] {
             assert!(!one.label.contains("pad-") && !one.spoken.contains("pad-"), "{one:?}");
         }

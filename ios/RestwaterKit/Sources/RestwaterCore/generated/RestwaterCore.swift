@@ -481,22 +481,6 @@ fileprivate struct FfiConverterUInt8: FfiConverterPrimitive {
 #if swift(>=5.8)
 @_documentation(visibility: private)
 #endif
-fileprivate struct FfiConverterUInt16: FfiConverterPrimitive {
-    typealias FfiType = UInt16
-    typealias SwiftType = UInt16
-
-    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> UInt16 {
-        return try lift(readInt(&buf))
-    }
-
-    public static func write(_ value: SwiftType, into buf: inout [UInt8]) {
-        writeInt(&buf, lower(value))
-    }
-}
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
 fileprivate struct FfiConverterInt16: FfiConverterPrimitive {
     typealias FfiType = Int16
     typealias SwiftType = Int16
@@ -720,11 +704,6 @@ public protocol RestwaterProtocol: AnyObject, Sendable {
     func act(action: Action, at: Moment) throws  -> Update
     
     /**
-     * Alarms of the match still to come, soonest first: a shell rings them, with the app open or not.
-     */
-    func alarms(now: Moment) throws  -> [AlarmView]
-    
-    /**
      * Puts the log aside while the app is in the background.
      */
     func pause() throws 
@@ -758,6 +737,11 @@ public protocol RestwaterProtocol: AnyObject, Sendable {
      * A tap on that picture, in px; false beside the water.
      */
     func swimTap(now: Moment, glass: FanGlass, x: Double, y: Double) throws  -> Bool
+    
+    /**
+     * What is to be seen and heard while the app is not looked at. The shell asks after each tap.
+     */
+    func watch(now: Moment) throws  -> WatchView
     
 }
 /**
@@ -958,19 +942,6 @@ open func act(action: Action, at: Moment)throws  -> Update  {
 }
     
     /**
-     * Alarms of the match still to come, soonest first: a shell rings them, with the app open or not.
-     */
-open func alarms(now: Moment)throws  -> [AlarmView]  {
-    return try  FfiConverterSequenceTypeAlarmView.lift(try rustCallWithError(FfiConverterTypeRestwaterError_lift) {
-        uniffiCallStatus in
-    uniffi_restwater_fn_method_restwater_alarms(
-            self.uniffiCloneHandle(),
-        FfiConverterTypeMoment_lower(now),uniffiCallStatus
-    )
-})
-}
-    
-    /**
      * Puts the log aside while the app is in the background.
      */
 open func pause()throws   {try rustCallWithError(FfiConverterTypeRestwaterError_lift) {
@@ -1058,6 +1029,19 @@ open func swimTap(now: Moment, glass: FanGlass, x: Double, y: Double)throws  -> 
         FfiConverterTypeFanGlass_lower(glass),
         FfiConverterDouble.lower(x),
         FfiConverterDouble.lower(y),uniffiCallStatus
+    )
+})
+}
+    
+    /**
+     * What is to be seen and heard while the app is not looked at. The shell asks after each tap.
+     */
+open func watch(now: Moment)throws  -> WatchView  {
+    return try  FfiConverterTypeWatchView_lift(try rustCallWithError(FfiConverterTypeRestwaterError_lift) {
+        uniffiCallStatus in
+    uniffi_restwater_fn_method_restwater_watch(
+            self.uniffiCloneHandle(),
+        FfiConverterTypeMoment_lower(now),uniffiCallStatus
     )
 })
 }
@@ -1352,85 +1336,6 @@ public func FfiConverterTypeAdviceView_lift(_ buf: RustBuffer) throws -> AdviceV
 #endif
 public func FfiConverterTypeAdviceView_lower(_ value: AdviceView) -> RustBuffer {
     return FfiConverterTypeAdviceView.lower(value)
-}
-
-
-/**
- * An alarm that is still to come.
- */
-public struct AlarmView: Equatable, Hashable {
-    /**
-     * Minutes before all-out.
-     */
-    public let minutes: UInt16
-    /**
-     * Wall ms of the phone at which to ring.
-     */
-    public let atMs: Int64
-    /**
-     * What to say then: "30 min to all-out."
-     */
-    public let says: String
-
-    // Default memberwise initializers are never public by default, so we
-    // declare one manually.
-    public init(
-        /**
-         * Minutes before all-out.
-         */minutes: UInt16, 
-        /**
-         * Wall ms of the phone at which to ring.
-         */atMs: Int64, 
-        /**
-         * What to say then: "30 min to all-out."
-         */says: String) {
-        self.minutes = minutes
-        self.atMs = atMs
-        self.says = says
-    }
-
-    
-
-    
-}
-
-#if compiler(>=6)
-extension AlarmView: Sendable {}
-#endif
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
-public struct FfiConverterTypeAlarmView: FfiConverterRustBuffer {
-    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> AlarmView {
-        return
-            try AlarmView(
-                minutes: FfiConverterUInt16.read(from: &buf), 
-                atMs: FfiConverterInt64.read(from: &buf), 
-                says: FfiConverterString.read(from: &buf)
-        )
-    }
-
-    public static func write(_ value: AlarmView, into buf: inout [UInt8]) {
-        FfiConverterUInt16.write(value.minutes, into: &buf)
-        FfiConverterInt64.write(value.atMs, into: &buf)
-        FfiConverterString.write(value.says, into: &buf)
-    }
-}
-
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
-public func FfiConverterTypeAlarmView_lift(_ buf: RustBuffer) throws -> AlarmView {
-    return try FfiConverterTypeAlarmView.lift(buf)
-}
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
-public func FfiConverterTypeAlarmView_lower(_ value: AlarmView) -> RustBuffer {
-    return FfiConverterTypeAlarmView.lower(value)
 }
 
 
@@ -3251,75 +3156,6 @@ public func FfiConverterTypeChoiceRow_lower(_ value: ChoiceRow) -> RustBuffer {
 
 
 /**
- * A size class as the angler set it.
- */
-public struct ClassGuess: Equatable, Hashable {
-    /**
-     * As the angler calls it; it is the kind of fish, too, that the rules speak of.
-     */
-    public let name: String
-    /**
-     * Guessed mean weight of one fish, until some are weighed.
-     */
-    public let guess: Weight
-
-    // Default memberwise initializers are never public by default, so we
-    // declare one manually.
-    public init(
-        /**
-         * As the angler calls it; it is the kind of fish, too, that the rules speak of.
-         */name: String, 
-        /**
-         * Guessed mean weight of one fish, until some are weighed.
-         */guess: Weight) {
-        self.name = name
-        self.guess = guess
-    }
-
-    
-
-    
-}
-
-#if compiler(>=6)
-extension ClassGuess: Sendable {}
-#endif
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
-public struct FfiConverterTypeClassGuess: FfiConverterRustBuffer {
-    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> ClassGuess {
-        return
-            try ClassGuess(
-                name: FfiConverterString.read(from: &buf), 
-                guess: FfiConverterTypeWeight.read(from: &buf)
-        )
-    }
-
-    public static func write(_ value: ClassGuess, into buf: inout [UInt8]) {
-        FfiConverterString.write(value.name, into: &buf)
-        FfiConverterTypeWeight.write(value.guess, into: &buf)
-    }
-}
-
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
-public func FfiConverterTypeClassGuess_lift(_ buf: RustBuffer) throws -> ClassGuess {
-    return try FfiConverterTypeClassGuess.lift(buf)
-}
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
-public func FfiConverterTypeClassGuess_lower(_ value: ClassGuess) -> RustBuffer {
-    return FfiConverterTypeClassGuess.lower(value)
-}
-
-
-/**
  * One line of a day file.
  */
 public struct DayTap: Equatable, Hashable {
@@ -3518,9 +3354,17 @@ public struct FilesView: Equatable, Hashable {
      */
     public let send: String
     /**
+     * The key that makes the file and saves it in a place of the user's.
+     */
+    public let save: String
+    /**
      * The key that takes a file in.
      */
     public let takeIn: String
+    /**
+     * The key that has the user pick a folder for copies of backups.
+     */
+    public let folder: String
     /**
      * The key of the list of imports.
      */
@@ -3570,8 +3414,14 @@ public struct FilesView: Equatable, Hashable {
          * The key that makes the file and hands it on.
          */send: String, 
         /**
+         * The key that makes the file and saves it in a place of the user's.
+         */save: String, 
+        /**
          * The key that takes a file in.
          */takeIn: String, 
+        /**
+         * The key that has the user pick a folder for copies of backups.
+         */folder: String, 
         /**
          * The key of the list of imports.
          */importsKey: String, 
@@ -3600,7 +3450,9 @@ public struct FilesView: Equatable, Hashable {
         self.says = says
         self.rows = rows
         self.send = send
+        self.save = save
         self.takeIn = takeIn
+        self.folder = folder
         self.importsKey = importsKey
         self.backupsKey = backupsKey
         self.backUp = backUp
@@ -3631,7 +3483,9 @@ public struct FfiConverterTypeFilesView: FfiConverterRustBuffer {
                 says: FfiConverterString.read(from: &buf), 
                 rows: FfiConverterSequenceTypeChoiceRow.read(from: &buf), 
                 send: FfiConverterString.read(from: &buf), 
+                save: FfiConverterString.read(from: &buf), 
                 takeIn: FfiConverterString.read(from: &buf), 
+                folder: FfiConverterString.read(from: &buf), 
                 importsKey: FfiConverterString.read(from: &buf), 
                 backupsKey: FfiConverterString.read(from: &buf), 
                 backUp: FfiConverterString.read(from: &buf), 
@@ -3648,7 +3502,9 @@ public struct FfiConverterTypeFilesView: FfiConverterRustBuffer {
         FfiConverterString.write(value.says, into: &buf)
         FfiConverterSequenceTypeChoiceRow.write(value.rows, into: &buf)
         FfiConverterString.write(value.send, into: &buf)
+        FfiConverterString.write(value.save, into: &buf)
         FfiConverterString.write(value.takeIn, into: &buf)
+        FfiConverterString.write(value.folder, into: &buf)
         FfiConverterString.write(value.importsKey, into: &buf)
         FfiConverterString.write(value.backupsKey, into: &buf)
         FfiConverterString.write(value.backUp, into: &buf)
@@ -3673,155 +3529,6 @@ public func FfiConverterTypeFilesView_lift(_ buf: RustBuffer) throws -> FilesVie
 #endif
 public func FfiConverterTypeFilesView_lower(_ value: FilesView) -> RustBuffer {
     return FfiConverterTypeFilesView.lower(value)
-}
-
-
-/**
- * The page of one fish.
- */
-public struct FishPage: Equatable, Hashable {
-    /**
-     * "Fish 7, landed 12:46".
-     */
-    public let title: String
-    /**
-     * What is known of it, and the net it is in.
-     */
-    public let says: [String]
-    /**
-     * Whether the latest fish is one of which nothing was said yet.
-     */
-    public let waits: Bool
-    /**
-     * The size classes.
-     */
-    public let classes: [MatchKey]
-    /**
-     * The net in use; a tap is the next one.
-     */
-    public let net: MatchKey
-    /**
-     * PUT BACK and EARLIER.
-     */
-    public let more: [MatchKey]
-    /**
-     * The figure that the steps change, "12 lb 7 oz".
-     */
-    public let figure: String
-    /**
-     * The steps: up, left to right, then down.
-     */
-    public let steps: [MatchKey]
-    /**
-     * A large step down, GUESSED, a large step up.
-     */
-    public let above: [MatchKey]
-    /**
-     * The figure is what the scales show.
-     */
-    public let weighed: MatchKey
-
-    // Default memberwise initializers are never public by default, so we
-    // declare one manually.
-    public init(
-        /**
-         * "Fish 7, landed 12:46".
-         */title: String, 
-        /**
-         * What is known of it, and the net it is in.
-         */says: [String], 
-        /**
-         * Whether the latest fish is one of which nothing was said yet.
-         */waits: Bool, 
-        /**
-         * The size classes.
-         */classes: [MatchKey], 
-        /**
-         * The net in use; a tap is the next one.
-         */net: MatchKey, 
-        /**
-         * PUT BACK and EARLIER.
-         */more: [MatchKey], 
-        /**
-         * The figure that the steps change, "12 lb 7 oz".
-         */figure: String, 
-        /**
-         * The steps: up, left to right, then down.
-         */steps: [MatchKey], 
-        /**
-         * A large step down, GUESSED, a large step up.
-         */above: [MatchKey], 
-        /**
-         * The figure is what the scales show.
-         */weighed: MatchKey) {
-        self.title = title
-        self.says = says
-        self.waits = waits
-        self.classes = classes
-        self.net = net
-        self.more = more
-        self.figure = figure
-        self.steps = steps
-        self.above = above
-        self.weighed = weighed
-    }
-
-    
-
-    
-}
-
-#if compiler(>=6)
-extension FishPage: Sendable {}
-#endif
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
-public struct FfiConverterTypeFishPage: FfiConverterRustBuffer {
-    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> FishPage {
-        return
-            try FishPage(
-                title: FfiConverterString.read(from: &buf), 
-                says: FfiConverterSequenceString.read(from: &buf), 
-                waits: FfiConverterBool.read(from: &buf), 
-                classes: FfiConverterSequenceTypeMatchKey.read(from: &buf), 
-                net: FfiConverterTypeMatchKey.read(from: &buf), 
-                more: FfiConverterSequenceTypeMatchKey.read(from: &buf), 
-                figure: FfiConverterString.read(from: &buf), 
-                steps: FfiConverterSequenceTypeMatchKey.read(from: &buf), 
-                above: FfiConverterSequenceTypeMatchKey.read(from: &buf), 
-                weighed: FfiConverterTypeMatchKey.read(from: &buf)
-        )
-    }
-
-    public static func write(_ value: FishPage, into buf: inout [UInt8]) {
-        FfiConverterString.write(value.title, into: &buf)
-        FfiConverterSequenceString.write(value.says, into: &buf)
-        FfiConverterBool.write(value.waits, into: &buf)
-        FfiConverterSequenceTypeMatchKey.write(value.classes, into: &buf)
-        FfiConverterTypeMatchKey.write(value.net, into: &buf)
-        FfiConverterSequenceTypeMatchKey.write(value.more, into: &buf)
-        FfiConverterString.write(value.figure, into: &buf)
-        FfiConverterSequenceTypeMatchKey.write(value.steps, into: &buf)
-        FfiConverterSequenceTypeMatchKey.write(value.above, into: &buf)
-        FfiConverterTypeMatchKey.write(value.weighed, into: &buf)
-    }
-}
-
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
-public func FfiConverterTypeFishPage_lift(_ buf: RustBuffer) throws -> FishPage {
-    return try FfiConverterTypeFishPage.lift(buf)
-}
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
-public func FfiConverterTypeFishPage_lower(_ value: FishPage) -> RustBuffer {
-    return FfiConverterTypeFishPage.lower(value)
 }
 
 
@@ -4846,770 +4553,6 @@ public func FfiConverterTypeKeyView_lower(_ value: KeyView) -> RustBuffer {
 
 
 /**
- * A key that hands back a tap.
- */
-public struct MatchKey: Equatable, Hashable {
-    /**
-     * Its word.
-     */
-    public let label: String
-    /**
-     * A smaller line below.
-     */
-    public let sub: String
-    /**
-     * What a screen reader says.
-     */
-    public let spoken: String
-    /**
-     * Whether it is drawn in solid ink.
-     */
-    public let solid: Bool
-    /**
-     * Whether it can be tapped now.
-     */
-    public let enabled: Bool
-    /**
-     * What to hand back.
-     */
-    public let tap: MatchTap
-
-    // Default memberwise initializers are never public by default, so we
-    // declare one manually.
-    public init(
-        /**
-         * Its word.
-         */label: String, 
-        /**
-         * A smaller line below.
-         */sub: String, 
-        /**
-         * What a screen reader says.
-         */spoken: String, 
-        /**
-         * Whether it is drawn in solid ink.
-         */solid: Bool, 
-        /**
-         * Whether it can be tapped now.
-         */enabled: Bool, 
-        /**
-         * What to hand back.
-         */tap: MatchTap) {
-        self.label = label
-        self.sub = sub
-        self.spoken = spoken
-        self.solid = solid
-        self.enabled = enabled
-        self.tap = tap
-    }
-
-    
-
-    
-}
-
-#if compiler(>=6)
-extension MatchKey: Sendable {}
-#endif
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
-public struct FfiConverterTypeMatchKey: FfiConverterRustBuffer {
-    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> MatchKey {
-        return
-            try MatchKey(
-                label: FfiConverterString.read(from: &buf), 
-                sub: FfiConverterString.read(from: &buf), 
-                spoken: FfiConverterString.read(from: &buf), 
-                solid: FfiConverterBool.read(from: &buf), 
-                enabled: FfiConverterBool.read(from: &buf), 
-                tap: FfiConverterTypeMatchTap.read(from: &buf)
-        )
-    }
-
-    public static func write(_ value: MatchKey, into buf: inout [UInt8]) {
-        FfiConverterString.write(value.label, into: &buf)
-        FfiConverterString.write(value.sub, into: &buf)
-        FfiConverterString.write(value.spoken, into: &buf)
-        FfiConverterBool.write(value.solid, into: &buf)
-        FfiConverterBool.write(value.enabled, into: &buf)
-        FfiConverterTypeMatchTap.write(value.tap, into: &buf)
-    }
-}
-
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
-public func FfiConverterTypeMatchKey_lift(_ buf: RustBuffer) throws -> MatchKey {
-    return try FfiConverterTypeMatchKey.lift(buf)
-}
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
-public func FfiConverterTypeMatchKey_lower(_ value: MatchKey) -> RustBuffer {
-    return FfiConverterTypeMatchKey.lower(value)
-}
-
-
-/**
- * Where the keys lie, in px.
- */
-public struct MatchLayout: Equatable, Hashable {
-    /**
-     * BACK.
-     */
-    public let back: Rect
-    /**
-     * The wide key beside it.
-     */
-    public let wide: Rect
-    /**
-     * Three small keys above them, counted from the thumb.
-     */
-    public let small: [Rect]
-    /**
-     * Two or four large keys above BACK, counted from the thumb.
-     */
-    public let classes: [Rect]
-    /**
-     * Three small keys above those.
-     */
-    public let aboveClasses: [Rect]
-    /**
-     * Steps of a figure: three up, three down below them, from left to right.
-     */
-    public let steps: [Rect]
-    /**
-     * Three small keys above those, from left to right.
-     */
-    public let aboveSteps: [Rect]
-
-    // Default memberwise initializers are never public by default, so we
-    // declare one manually.
-    public init(
-        /**
-         * BACK.
-         */back: Rect, 
-        /**
-         * The wide key beside it.
-         */wide: Rect, 
-        /**
-         * Three small keys above them, counted from the thumb.
-         */small: [Rect], 
-        /**
-         * Two or four large keys above BACK, counted from the thumb.
-         */classes: [Rect], 
-        /**
-         * Three small keys above those.
-         */aboveClasses: [Rect], 
-        /**
-         * Steps of a figure: three up, three down below them, from left to right.
-         */steps: [Rect], 
-        /**
-         * Three small keys above those, from left to right.
-         */aboveSteps: [Rect]) {
-        self.back = back
-        self.wide = wide
-        self.small = small
-        self.classes = classes
-        self.aboveClasses = aboveClasses
-        self.steps = steps
-        self.aboveSteps = aboveSteps
-    }
-
-    
-
-    
-}
-
-#if compiler(>=6)
-extension MatchLayout: Sendable {}
-#endif
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
-public struct FfiConverterTypeMatchLayout: FfiConverterRustBuffer {
-    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> MatchLayout {
-        return
-            try MatchLayout(
-                back: FfiConverterTypeRect.read(from: &buf), 
-                wide: FfiConverterTypeRect.read(from: &buf), 
-                small: FfiConverterSequenceTypeRect.read(from: &buf), 
-                classes: FfiConverterSequenceTypeRect.read(from: &buf), 
-                aboveClasses: FfiConverterSequenceTypeRect.read(from: &buf), 
-                steps: FfiConverterSequenceTypeRect.read(from: &buf), 
-                aboveSteps: FfiConverterSequenceTypeRect.read(from: &buf)
-        )
-    }
-
-    public static func write(_ value: MatchLayout, into buf: inout [UInt8]) {
-        FfiConverterTypeRect.write(value.back, into: &buf)
-        FfiConverterTypeRect.write(value.wide, into: &buf)
-        FfiConverterSequenceTypeRect.write(value.small, into: &buf)
-        FfiConverterSequenceTypeRect.write(value.classes, into: &buf)
-        FfiConverterSequenceTypeRect.write(value.aboveClasses, into: &buf)
-        FfiConverterSequenceTypeRect.write(value.steps, into: &buf)
-        FfiConverterSequenceTypeRect.write(value.aboveSteps, into: &buf)
-    }
-}
-
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
-public func FfiConverterTypeMatchLayout_lift(_ buf: RustBuffer) throws -> MatchLayout {
-    return try FfiConverterTypeMatchLayout.lift(buf)
-}
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
-public func FfiConverterTypeMatchLayout_lower(_ value: MatchLayout) -> RustBuffer {
-    return FfiConverterTypeMatchLayout.lower(value)
-}
-
-
-/**
- * A figure of the Match screen.
- */
-public struct MatchLine: Equatable, Hashable {
-    /**
-     * What it is, "Casts left".
-     */
-    public let label: String
-    /**
-     * "3 to 5", or "can't tell yet".
-     */
-    public let value: String
-
-    // Default memberwise initializers are never public by default, so we
-    // declare one manually.
-    public init(
-        /**
-         * What it is, "Casts left".
-         */label: String, 
-        /**
-         * "3 to 5", or "can't tell yet".
-         */value: String) {
-        self.label = label
-        self.value = value
-    }
-
-    
-
-    
-}
-
-#if compiler(>=6)
-extension MatchLine: Sendable {}
-#endif
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
-public struct FfiConverterTypeMatchLine: FfiConverterRustBuffer {
-    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> MatchLine {
-        return
-            try MatchLine(
-                label: FfiConverterString.read(from: &buf), 
-                value: FfiConverterString.read(from: &buf)
-        )
-    }
-
-    public static func write(_ value: MatchLine, into buf: inout [UInt8]) {
-        FfiConverterString.write(value.label, into: &buf)
-        FfiConverterString.write(value.value, into: &buf)
-    }
-}
-
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
-public func FfiConverterTypeMatchLine_lift(_ buf: RustBuffer) throws -> MatchLine {
-    return try FfiConverterTypeMatchLine.lift(buf)
-}
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
-public func FfiConverterTypeMatchLine_lower(_ value: MatchLine) -> RustBuffer {
-    return FfiConverterTypeMatchLine.lower(value)
-}
-
-
-/**
- * The rules of one match. An empty list of nets means that nothing is kept by net.
- */
-public struct MatchRules: Equatable, Hashable {
-    /**
-     * The nets.
-     */
-    public let nets: [NetRule]
-    /**
-     * What becomes of a net over its limit.
-     */
-    public let overLimit: OverLimit
-    /**
-     * Which kinds of fish count.
-     */
-    public let counting: Counting
-    /**
-     * Minutes after all-out in which a fish hooked before it may be landed.
-     */
-    public let landingMin: UInt16
-    /**
-     * Minutes before all-out at which to sound.
-     */
-    public let alarmsMin: [UInt16]
-
-    // Default memberwise initializers are never public by default, so we
-    // declare one manually.
-    public init(
-        /**
-         * The nets.
-         */nets: [NetRule], 
-        /**
-         * What becomes of a net over its limit.
-         */overLimit: OverLimit, 
-        /**
-         * Which kinds of fish count.
-         */counting: Counting, 
-        /**
-         * Minutes after all-out in which a fish hooked before it may be landed.
-         */landingMin: UInt16, 
-        /**
-         * Minutes before all-out at which to sound.
-         */alarmsMin: [UInt16]) {
-        self.nets = nets
-        self.overLimit = overLimit
-        self.counting = counting
-        self.landingMin = landingMin
-        self.alarmsMin = alarmsMin
-    }
-
-    
-
-    
-}
-
-#if compiler(>=6)
-extension MatchRules: Sendable {}
-#endif
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
-public struct FfiConverterTypeMatchRules: FfiConverterRustBuffer {
-    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> MatchRules {
-        return
-            try MatchRules(
-                nets: FfiConverterSequenceTypeNetRule.read(from: &buf), 
-                overLimit: FfiConverterTypeOverLimit.read(from: &buf), 
-                counting: FfiConverterTypeCounting.read(from: &buf), 
-                landingMin: FfiConverterUInt16.read(from: &buf), 
-                alarmsMin: FfiConverterSequenceUInt16.read(from: &buf)
-        )
-    }
-
-    public static func write(_ value: MatchRules, into buf: inout [UInt8]) {
-        FfiConverterSequenceTypeNetRule.write(value.nets, into: &buf)
-        FfiConverterTypeOverLimit.write(value.overLimit, into: &buf)
-        FfiConverterTypeCounting.write(value.counting, into: &buf)
-        FfiConverterUInt16.write(value.landingMin, into: &buf)
-        FfiConverterSequenceUInt16.write(value.alarmsMin, into: &buf)
-    }
-}
-
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
-public func FfiConverterTypeMatchRules_lift(_ buf: RustBuffer) throws -> MatchRules {
-    return try FfiConverterTypeMatchRules.lift(buf)
-}
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
-public func FfiConverterTypeMatchRules_lower(_ value: MatchRules) -> RustBuffer {
-    return FfiConverterTypeMatchRules.lower(value)
-}
-
-
-/**
- * A match, whole: the last one in force is the one that counts. Times are UTC ms by the organiser's clock.
- */
-public struct MatchSetup: Equatable, Hashable {
-    /**
-     * All-in.
-     */
-    public let allInMs: Int64
-    /**
-     * All-out.
-     */
-    public let allOutMs: Int64
-    /**
-     * What to add to the phone's time to read the organiser's.
-     */
-    public let offsetMs: Int64
-    /**
-     * The unit of the scales.
-     */
-    public let unit: WeightUnit
-    /**
-     * The finest mark of the scales at the weigh-in.
-     */
-    public let mark: Weight
-    /**
-     * Nets, limits, kinds that count, landing after all-out, alarms.
-     */
-    public let rules: MatchRules
-    /**
-     * The size classes, in the order of their keys.
-     */
-    public let classes: [ClassGuess]
-
-    // Default memberwise initializers are never public by default, so we
-    // declare one manually.
-    public init(
-        /**
-         * All-in.
-         */allInMs: Int64, 
-        /**
-         * All-out.
-         */allOutMs: Int64, 
-        /**
-         * What to add to the phone's time to read the organiser's.
-         */offsetMs: Int64, 
-        /**
-         * The unit of the scales.
-         */unit: WeightUnit, 
-        /**
-         * The finest mark of the scales at the weigh-in.
-         */mark: Weight, 
-        /**
-         * Nets, limits, kinds that count, landing after all-out, alarms.
-         */rules: MatchRules, 
-        /**
-         * The size classes, in the order of their keys.
-         */classes: [ClassGuess]) {
-        self.allInMs = allInMs
-        self.allOutMs = allOutMs
-        self.offsetMs = offsetMs
-        self.unit = unit
-        self.mark = mark
-        self.rules = rules
-        self.classes = classes
-    }
-
-    
-
-    
-}
-
-#if compiler(>=6)
-extension MatchSetup: Sendable {}
-#endif
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
-public struct FfiConverterTypeMatchSetup: FfiConverterRustBuffer {
-    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> MatchSetup {
-        return
-            try MatchSetup(
-                allInMs: FfiConverterInt64.read(from: &buf), 
-                allOutMs: FfiConverterInt64.read(from: &buf), 
-                offsetMs: FfiConverterInt64.read(from: &buf), 
-                unit: FfiConverterTypeWeightUnit.read(from: &buf), 
-                mark: FfiConverterTypeWeight.read(from: &buf), 
-                rules: FfiConverterTypeMatchRules.read(from: &buf), 
-                classes: FfiConverterSequenceTypeClassGuess.read(from: &buf)
-        )
-    }
-
-    public static func write(_ value: MatchSetup, into buf: inout [UInt8]) {
-        FfiConverterInt64.write(value.allInMs, into: &buf)
-        FfiConverterInt64.write(value.allOutMs, into: &buf)
-        FfiConverterInt64.write(value.offsetMs, into: &buf)
-        FfiConverterTypeWeightUnit.write(value.unit, into: &buf)
-        FfiConverterTypeWeight.write(value.mark, into: &buf)
-        FfiConverterTypeMatchRules.write(value.rules, into: &buf)
-        FfiConverterSequenceTypeClassGuess.write(value.classes, into: &buf)
-    }
-}
-
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
-public func FfiConverterTypeMatchSetup_lift(_ buf: RustBuffer) throws -> MatchSetup {
-    return try FfiConverterTypeMatchSetup.lift(buf)
-}
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
-public func FfiConverterTypeMatchSetup_lower(_ value: MatchSetup) -> RustBuffer {
-    return FfiConverterTypeMatchSetup.lower(value)
-}
-
-
-/**
- * The whole Match screen.
- */
-public struct MatchView: Equatable, Hashable {
-    /**
-     * Its heading.
-     */
-    public let title: String
-    /**
-     * Where the match stands.
-     */
-    public let phase: MatchPhase
-    /**
-     * Time left in digits, "3:14:10"; empty where nothing runs.
-     */
-    public let digits: String
-    /**
-     * What they count, and what the two clocks show.
-     */
-    public let says: String
-    /**
-     * The time left for a screen reader, to the minute.
-     */
-    public let spoken: String
-    /**
-     * Casts left and the last cast worth making.
-     */
-    public let lines: [MatchLine]
-    /**
-     * The nets, in the order of the rules.
-     */
-    public let nets: [NetView]
-    /**
-     * What the weights rest on.
-     */
-    public let notes: [String]
-    /**
-     * Bites, fish, weight to come, finish, daylight.
-     */
-    public let coming: [MatchLine]
-    /**
-     * How that was obtained.
-     */
-    public let comingNotes: [String]
-    /**
-     * The fish; none without a match.
-     */
-    public let fish: FishPage?
-    /**
-     * The weigh-in; none without a match.
-     */
-    public let weighIn: WeighInPage?
-    /**
-     * The rules of the day, each a row of choices.
-     */
-    public let rows: [ChoiceRow]
-    /**
-     * To the fish.
-     */
-    public let toFish: PageKey
-    /**
-     * To entering a weight.
-     */
-    public let toWeight: PageKey
-    /**
-     * To what is to come.
-     */
-    public let toComing: PageKey
-    /**
-     * To the rules.
-     */
-    public let toRules: PageKey
-    /**
-     * To the weigh-in.
-     */
-    public let toWeighIn: PageKey
-    /**
-     * Sets a match where there is none.
-     */
-    public let begin: MatchKey?
-    /**
-     * Alarms still to come, soonest first.
-     */
-    public let alarms: [AlarmView]
-
-    // Default memberwise initializers are never public by default, so we
-    // declare one manually.
-    public init(
-        /**
-         * Its heading.
-         */title: String, 
-        /**
-         * Where the match stands.
-         */phase: MatchPhase, 
-        /**
-         * Time left in digits, "3:14:10"; empty where nothing runs.
-         */digits: String, 
-        /**
-         * What they count, and what the two clocks show.
-         */says: String, 
-        /**
-         * The time left for a screen reader, to the minute.
-         */spoken: String, 
-        /**
-         * Casts left and the last cast worth making.
-         */lines: [MatchLine], 
-        /**
-         * The nets, in the order of the rules.
-         */nets: [NetView], 
-        /**
-         * What the weights rest on.
-         */notes: [String], 
-        /**
-         * Bites, fish, weight to come, finish, daylight.
-         */coming: [MatchLine], 
-        /**
-         * How that was obtained.
-         */comingNotes: [String], 
-        /**
-         * The fish; none without a match.
-         */fish: FishPage?, 
-        /**
-         * The weigh-in; none without a match.
-         */weighIn: WeighInPage?, 
-        /**
-         * The rules of the day, each a row of choices.
-         */rows: [ChoiceRow], 
-        /**
-         * To the fish.
-         */toFish: PageKey, 
-        /**
-         * To entering a weight.
-         */toWeight: PageKey, 
-        /**
-         * To what is to come.
-         */toComing: PageKey, 
-        /**
-         * To the rules.
-         */toRules: PageKey, 
-        /**
-         * To the weigh-in.
-         */toWeighIn: PageKey, 
-        /**
-         * Sets a match where there is none.
-         */begin: MatchKey?, 
-        /**
-         * Alarms still to come, soonest first.
-         */alarms: [AlarmView]) {
-        self.title = title
-        self.phase = phase
-        self.digits = digits
-        self.says = says
-        self.spoken = spoken
-        self.lines = lines
-        self.nets = nets
-        self.notes = notes
-        self.coming = coming
-        self.comingNotes = comingNotes
-        self.fish = fish
-        self.weighIn = weighIn
-        self.rows = rows
-        self.toFish = toFish
-        self.toWeight = toWeight
-        self.toComing = toComing
-        self.toRules = toRules
-        self.toWeighIn = toWeighIn
-        self.begin = begin
-        self.alarms = alarms
-    }
-
-    
-
-    
-}
-
-#if compiler(>=6)
-extension MatchView: Sendable {}
-#endif
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
-public struct FfiConverterTypeMatchView: FfiConverterRustBuffer {
-    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> MatchView {
-        return
-            try MatchView(
-                title: FfiConverterString.read(from: &buf), 
-                phase: FfiConverterTypeMatchPhase.read(from: &buf), 
-                digits: FfiConverterString.read(from: &buf), 
-                says: FfiConverterString.read(from: &buf), 
-                spoken: FfiConverterString.read(from: &buf), 
-                lines: FfiConverterSequenceTypeMatchLine.read(from: &buf), 
-                nets: FfiConverterSequenceTypeNetView.read(from: &buf), 
-                notes: FfiConverterSequenceString.read(from: &buf), 
-                coming: FfiConverterSequenceTypeMatchLine.read(from: &buf), 
-                comingNotes: FfiConverterSequenceString.read(from: &buf), 
-                fish: FfiConverterOptionTypeFishPage.read(from: &buf), 
-                weighIn: FfiConverterOptionTypeWeighInPage.read(from: &buf), 
-                rows: FfiConverterSequenceTypeChoiceRow.read(from: &buf), 
-                toFish: FfiConverterTypePageKey.read(from: &buf), 
-                toWeight: FfiConverterTypePageKey.read(from: &buf), 
-                toComing: FfiConverterTypePageKey.read(from: &buf), 
-                toRules: FfiConverterTypePageKey.read(from: &buf), 
-                toWeighIn: FfiConverterTypePageKey.read(from: &buf), 
-                begin: FfiConverterOptionTypeMatchKey.read(from: &buf), 
-                alarms: FfiConverterSequenceTypeAlarmView.read(from: &buf)
-        )
-    }
-
-    public static func write(_ value: MatchView, into buf: inout [UInt8]) {
-        FfiConverterString.write(value.title, into: &buf)
-        FfiConverterTypeMatchPhase.write(value.phase, into: &buf)
-        FfiConverterString.write(value.digits, into: &buf)
-        FfiConverterString.write(value.says, into: &buf)
-        FfiConverterString.write(value.spoken, into: &buf)
-        FfiConverterSequenceTypeMatchLine.write(value.lines, into: &buf)
-        FfiConverterSequenceTypeNetView.write(value.nets, into: &buf)
-        FfiConverterSequenceString.write(value.notes, into: &buf)
-        FfiConverterSequenceTypeMatchLine.write(value.coming, into: &buf)
-        FfiConverterSequenceString.write(value.comingNotes, into: &buf)
-        FfiConverterOptionTypeFishPage.write(value.fish, into: &buf)
-        FfiConverterOptionTypeWeighInPage.write(value.weighIn, into: &buf)
-        FfiConverterSequenceTypeChoiceRow.write(value.rows, into: &buf)
-        FfiConverterTypePageKey.write(value.toFish, into: &buf)
-        FfiConverterTypePageKey.write(value.toWeight, into: &buf)
-        FfiConverterTypePageKey.write(value.toComing, into: &buf)
-        FfiConverterTypePageKey.write(value.toRules, into: &buf)
-        FfiConverterTypePageKey.write(value.toWeighIn, into: &buf)
-        FfiConverterOptionTypeMatchKey.write(value.begin, into: &buf)
-        FfiConverterSequenceTypeAlarmView.write(value.alarms, into: &buf)
-    }
-}
-
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
-public func FfiConverterTypeMatchView_lift(_ buf: RustBuffer) throws -> MatchView {
-    return try FfiConverterTypeMatchView.lift(buf)
-}
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
-public func FfiConverterTypeMatchView_lower(_ value: MatchView) -> RustBuffer {
-    return FfiConverterTypeMatchView.lower(value)
-}
-
-
-/**
  * One doubtful entry of the list.
  */
 public struct MendLine: Equatable, Hashable {
@@ -5979,214 +4922,6 @@ public func FfiConverterTypeMoment_lower(_ value: Moment) -> RustBuffer {
 
 
 /**
- * One keepnet.
- */
-public struct NetRule: Equatable, Hashable {
-    /**
-     * As the angler calls it; no two alike.
-     */
-    public let name: String
-    /**
-     * Most it may hold, if there is a limit.
-     */
-    public let limit: Weight?
-    /**
-     * What may go in.
-     */
-    public let holds: NetHolds
-
-    // Default memberwise initializers are never public by default, so we
-    // declare one manually.
-    public init(
-        /**
-         * As the angler calls it; no two alike.
-         */name: String, 
-        /**
-         * Most it may hold, if there is a limit.
-         */limit: Weight?, 
-        /**
-         * What may go in.
-         */holds: NetHolds) {
-        self.name = name
-        self.limit = limit
-        self.holds = holds
-    }
-
-    
-
-    
-}
-
-#if compiler(>=6)
-extension NetRule: Sendable {}
-#endif
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
-public struct FfiConverterTypeNetRule: FfiConverterRustBuffer {
-    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> NetRule {
-        return
-            try NetRule(
-                name: FfiConverterString.read(from: &buf), 
-                limit: FfiConverterOptionTypeWeight.read(from: &buf), 
-                holds: FfiConverterTypeNetHolds.read(from: &buf)
-        )
-    }
-
-    public static func write(_ value: NetRule, into buf: inout [UInt8]) {
-        FfiConverterString.write(value.name, into: &buf)
-        FfiConverterOptionTypeWeight.write(value.limit, into: &buf)
-        FfiConverterTypeNetHolds.write(value.holds, into: &buf)
-    }
-}
-
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
-public func FfiConverterTypeNetRule_lift(_ buf: RustBuffer) throws -> NetRule {
-    return try FfiConverterTypeNetRule.lift(buf)
-}
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
-public func FfiConverterTypeNetRule_lower(_ value: NetRule) -> RustBuffer {
-    return FfiConverterTypeNetRule.lower(value)
-}
-
-
-/**
- * One keepnet.
- */
-public struct NetView: Equatable, Hashable {
-    /**
-     * Its name.
-     */
-    public let name: String
-    /**
-     * "5 fish, about 23 lb 4 oz".
-     */
-    public let holds: String
-    /**
-     * "of 50 lb", and the range where it is uncertain.
-     */
-    public let limit: String
-    /**
-     * "NEAR THE LIMIT"; empty where it isn't.
-     */
-    public let says: String
-    /**
-     * How near to the limit.
-     */
-    public let warning: NetWarning
-    /**
-     * Lower end, expected weight and upper end as shares of the limit; empty without a limit.
-     */
-    public let shares: [Double]
-    /**
-     * Whether the next fish goes into it.
-     */
-    public let inUse: Bool
-    /**
-     * The whole for a screen reader.
-     */
-    public let spoken: String
-
-    // Default memberwise initializers are never public by default, so we
-    // declare one manually.
-    public init(
-        /**
-         * Its name.
-         */name: String, 
-        /**
-         * "5 fish, about 23 lb 4 oz".
-         */holds: String, 
-        /**
-         * "of 50 lb", and the range where it is uncertain.
-         */limit: String, 
-        /**
-         * "NEAR THE LIMIT"; empty where it isn't.
-         */says: String, 
-        /**
-         * How near to the limit.
-         */warning: NetWarning, 
-        /**
-         * Lower end, expected weight and upper end as shares of the limit; empty without a limit.
-         */shares: [Double], 
-        /**
-         * Whether the next fish goes into it.
-         */inUse: Bool, 
-        /**
-         * The whole for a screen reader.
-         */spoken: String) {
-        self.name = name
-        self.holds = holds
-        self.limit = limit
-        self.says = says
-        self.warning = warning
-        self.shares = shares
-        self.inUse = inUse
-        self.spoken = spoken
-    }
-
-    
-
-    
-}
-
-#if compiler(>=6)
-extension NetView: Sendable {}
-#endif
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
-public struct FfiConverterTypeNetView: FfiConverterRustBuffer {
-    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> NetView {
-        return
-            try NetView(
-                name: FfiConverterString.read(from: &buf), 
-                holds: FfiConverterString.read(from: &buf), 
-                limit: FfiConverterString.read(from: &buf), 
-                says: FfiConverterString.read(from: &buf), 
-                warning: FfiConverterTypeNetWarning.read(from: &buf), 
-                shares: FfiConverterSequenceDouble.read(from: &buf), 
-                inUse: FfiConverterBool.read(from: &buf), 
-                spoken: FfiConverterString.read(from: &buf)
-        )
-    }
-
-    public static func write(_ value: NetView, into buf: inout [UInt8]) {
-        FfiConverterString.write(value.name, into: &buf)
-        FfiConverterString.write(value.holds, into: &buf)
-        FfiConverterString.write(value.limit, into: &buf)
-        FfiConverterString.write(value.says, into: &buf)
-        FfiConverterTypeNetWarning.write(value.warning, into: &buf)
-        FfiConverterSequenceDouble.write(value.shares, into: &buf)
-        FfiConverterBool.write(value.inUse, into: &buf)
-        FfiConverterString.write(value.spoken, into: &buf)
-    }
-}
-
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
-public func FfiConverterTypeNetView_lift(_ buf: RustBuffer) throws -> NetView {
-    return try FfiConverterTypeNetView.lift(buf)
-}
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
-public func FfiConverterTypeNetView_lower(_ value: NetView) -> RustBuffer {
-    return FfiConverterTypeNetView.lower(value)
-}
-
-
-/**
  * A file made to be handed on.
  */
 public struct Outgoing: Equatable, Hashable {
@@ -6399,10 +5134,6 @@ public struct PadWords: Equatable, Hashable {
      */
     public let changes: Said
     /**
-     * Opens the Match screen.
-     */
-    public let matchDay: Said
-    /**
      * Opens the Files screen.
      */
     public let files: Said
@@ -6410,6 +5141,10 @@ public struct PadWords: Equatable, Hashable {
      * Opens the Mend screen.
      */
     public let mend: Said
+    /**
+     * Opens the Phone screen.
+     */
+    public let phone: Said
 
     // Default memberwise initializers are never public by default, so we
     // declare one manually.
@@ -6445,14 +5180,14 @@ public struct PadWords: Equatable, Hashable {
          * Opens "Did it matter?".
          */changes: Said, 
         /**
-         * Opens the Match screen.
-         */matchDay: Said, 
-        /**
          * Opens the Files screen.
          */files: Said, 
         /**
          * Opens the Mend screen.
-         */mend: Said) {
+         */mend: Said, 
+        /**
+         * Opens the Phone screen.
+         */phone: Said) {
         self.screens = screens
         self.day = day
         self.night = night
@@ -6463,9 +5198,9 @@ public struct PadWords: Equatable, Hashable {
         self.back = back
         self.waits = waits
         self.changes = changes
-        self.matchDay = matchDay
         self.files = files
         self.mend = mend
+        self.phone = phone
     }
 
     
@@ -6494,9 +5229,9 @@ public struct FfiConverterTypePadWords: FfiConverterRustBuffer {
                 back: FfiConverterTypeSaid.read(from: &buf), 
                 waits: FfiConverterTypeSaid.read(from: &buf), 
                 changes: FfiConverterTypeSaid.read(from: &buf), 
-                matchDay: FfiConverterTypeSaid.read(from: &buf), 
                 files: FfiConverterTypeSaid.read(from: &buf), 
-                mend: FfiConverterTypeSaid.read(from: &buf)
+                mend: FfiConverterTypeSaid.read(from: &buf), 
+                phone: FfiConverterTypeSaid.read(from: &buf)
         )
     }
 
@@ -6511,9 +5246,9 @@ public struct FfiConverterTypePadWords: FfiConverterRustBuffer {
         FfiConverterTypeSaid.write(value.back, into: &buf)
         FfiConverterTypeSaid.write(value.waits, into: &buf)
         FfiConverterTypeSaid.write(value.changes, into: &buf)
-        FfiConverterTypeSaid.write(value.matchDay, into: &buf)
         FfiConverterTypeSaid.write(value.files, into: &buf)
         FfiConverterTypeSaid.write(value.mend, into: &buf)
+        FfiConverterTypeSaid.write(value.phone, into: &buf)
     }
 }
 
@@ -6534,37 +5269,29 @@ public func FfiConverterTypePadWords_lower(_ value: PadWords) -> RustBuffer {
 
 
 /**
- * A key that turns to another page of the screen.
+ * The Phone screen: what belongs to this phone and not to the log.
  */
-public struct PageKey: Equatable, Hashable {
+public struct PhoneView: Equatable, Hashable {
     /**
-     * Its word.
+     * What it is about.
      */
-    public let label: String
+    public let title: String
     /**
-     * A smaller line below.
+     * Alarm, screen, hand, scheme.
      */
-    public let sub: String
-    /**
-     * What a screen reader says.
-     */
-    public let spoken: String
+    public let rows: [ChoiceRow]
 
     // Default memberwise initializers are never public by default, so we
     // declare one manually.
     public init(
         /**
-         * Its word.
-         */label: String, 
+         * What it is about.
+         */title: String, 
         /**
-         * A smaller line below.
-         */sub: String, 
-        /**
-         * What a screen reader says.
-         */spoken: String) {
-        self.label = label
-        self.sub = sub
-        self.spoken = spoken
+         * Alarm, screen, hand, scheme.
+         */rows: [ChoiceRow]) {
+        self.title = title
+        self.rows = rows
     }
 
     
@@ -6573,26 +5300,24 @@ public struct PageKey: Equatable, Hashable {
 }
 
 #if compiler(>=6)
-extension PageKey: Sendable {}
+extension PhoneView: Sendable {}
 #endif
 
 #if swift(>=5.8)
 @_documentation(visibility: private)
 #endif
-public struct FfiConverterTypePageKey: FfiConverterRustBuffer {
-    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> PageKey {
+public struct FfiConverterTypePhoneView: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> PhoneView {
         return
-            try PageKey(
-                label: FfiConverterString.read(from: &buf), 
-                sub: FfiConverterString.read(from: &buf), 
-                spoken: FfiConverterString.read(from: &buf)
+            try PhoneView(
+                title: FfiConverterString.read(from: &buf), 
+                rows: FfiConverterSequenceTypeChoiceRow.read(from: &buf)
         )
     }
 
-    public static func write(_ value: PageKey, into buf: inout [UInt8]) {
-        FfiConverterString.write(value.label, into: &buf)
-        FfiConverterString.write(value.sub, into: &buf)
-        FfiConverterString.write(value.spoken, into: &buf)
+    public static func write(_ value: PhoneView, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.title, into: &buf)
+        FfiConverterSequenceTypeChoiceRow.write(value.rows, into: &buf)
     }
 }
 
@@ -6600,15 +5325,15 @@ public struct FfiConverterTypePageKey: FfiConverterRustBuffer {
 #if swift(>=5.8)
 @_documentation(visibility: private)
 #endif
-public func FfiConverterTypePageKey_lift(_ buf: RustBuffer) throws -> PageKey {
-    return try FfiConverterTypePageKey.lift(buf)
+public func FfiConverterTypePhoneView_lift(_ buf: RustBuffer) throws -> PhoneView {
+    return try FfiConverterTypePhoneView.lift(buf)
 }
 
 #if swift(>=5.8)
 @_documentation(visibility: private)
 #endif
-public func FfiConverterTypePageKey_lower(_ value: PageKey) -> RustBuffer {
-    return FfiConverterTypePageKey.lower(value)
+public func FfiConverterTypePhoneView_lower(_ value: PhoneView) -> RustBuffer {
+    return FfiConverterTypePhoneView.lower(value)
 }
 
 
@@ -7421,6 +6146,155 @@ public func FfiConverterTypeSetupView_lift(_ buf: RustBuffer) throws -> SetupVie
 #endif
 public func FfiConverterTypeSetupView_lower(_ value: SetupView) -> RustBuffer {
     return FfiConverterTypeSetupView.lower(value)
+}
+
+
+/**
+ * The words.
+ */
+public struct ShellWords: Equatable, Hashable {
+    /**
+     * The channel of the running wait.
+     */
+    public let channelWait: String
+    /**
+     * The channel of alarms.
+     */
+    public let channelAlarm: String
+    /**
+     * Notifications are not allowed, so nothing can ring.
+     */
+    public let noNotifications: String
+    /**
+     * Exact alarms are not allowed, so one may ring late.
+     */
+    public let lateAlarms: String
+    /**
+     * Access to a file or folder was taken away, or never given.
+     */
+    public let fileNotAllowed: String
+    /**
+     * The file or folder is no longer there.
+     */
+    public let fileGone: String
+    /**
+     * There is no space left.
+     */
+    public let fileNoSpace: String
+    /**
+     * Something else went wrong with it.
+     */
+    public let fileFailed: String
+    /**
+     * A file was handed on or saved.
+     */
+    public let fileSaved: String
+    /**
+     * The log is damaged: what the key for it does.
+     */
+    public let salvage: String
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * The channel of the running wait.
+         */channelWait: String, 
+        /**
+         * The channel of alarms.
+         */channelAlarm: String, 
+        /**
+         * Notifications are not allowed, so nothing can ring.
+         */noNotifications: String, 
+        /**
+         * Exact alarms are not allowed, so one may ring late.
+         */lateAlarms: String, 
+        /**
+         * Access to a file or folder was taken away, or never given.
+         */fileNotAllowed: String, 
+        /**
+         * The file or folder is no longer there.
+         */fileGone: String, 
+        /**
+         * There is no space left.
+         */fileNoSpace: String, 
+        /**
+         * Something else went wrong with it.
+         */fileFailed: String, 
+        /**
+         * A file was handed on or saved.
+         */fileSaved: String, 
+        /**
+         * The log is damaged: what the key for it does.
+         */salvage: String) {
+        self.channelWait = channelWait
+        self.channelAlarm = channelAlarm
+        self.noNotifications = noNotifications
+        self.lateAlarms = lateAlarms
+        self.fileNotAllowed = fileNotAllowed
+        self.fileGone = fileGone
+        self.fileNoSpace = fileNoSpace
+        self.fileFailed = fileFailed
+        self.fileSaved = fileSaved
+        self.salvage = salvage
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension ShellWords: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeShellWords: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> ShellWords {
+        return
+            try ShellWords(
+                channelWait: FfiConverterString.read(from: &buf), 
+                channelAlarm: FfiConverterString.read(from: &buf), 
+                noNotifications: FfiConverterString.read(from: &buf), 
+                lateAlarms: FfiConverterString.read(from: &buf), 
+                fileNotAllowed: FfiConverterString.read(from: &buf), 
+                fileGone: FfiConverterString.read(from: &buf), 
+                fileNoSpace: FfiConverterString.read(from: &buf), 
+                fileFailed: FfiConverterString.read(from: &buf), 
+                fileSaved: FfiConverterString.read(from: &buf), 
+                salvage: FfiConverterString.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: ShellWords, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.channelWait, into: &buf)
+        FfiConverterString.write(value.channelAlarm, into: &buf)
+        FfiConverterString.write(value.noNotifications, into: &buf)
+        FfiConverterString.write(value.lateAlarms, into: &buf)
+        FfiConverterString.write(value.fileNotAllowed, into: &buf)
+        FfiConverterString.write(value.fileGone, into: &buf)
+        FfiConverterString.write(value.fileNoSpace, into: &buf)
+        FfiConverterString.write(value.fileFailed, into: &buf)
+        FfiConverterString.write(value.fileSaved, into: &buf)
+        FfiConverterString.write(value.salvage, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeShellWords_lift(_ buf: RustBuffer) throws -> ShellWords {
+    return try FfiConverterTypeShellWords.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeShellWords_lower(_ value: ShellWords) -> RustBuffer {
+    return FfiConverterTypeShellWords.lower(value)
 }
 
 
@@ -9232,69 +8106,45 @@ public func FfiConverterTypeWaitsView_lower(_ value: WaitsView) -> RustBuffer {
 
 
 /**
- * The page of the weigh-in.
+ * Something that is to ring.
  */
-public struct WeighInPage: Equatable, Hashable {
+public struct WatchAlarm: Equatable, Hashable {
     /**
-     * "Weigh-in: Net 1".
+     * The same for the same cast: a later answer replaces it.
+     */
+    public let id: String
+    /**
+     * When, by the phone's wall clock, ms since 1970 UTC.
+     */
+    public let atWallMs: Int64
+    /**
+     * What it says first.
      */
     public let title: String
     /**
-     * Each net that was weighed against the own count.
+     * What it says below.
      */
-    public let lines: [MatchLine]
-    /**
-     * What the differences mean.
-     */
-    public let notes: [String]
-    /**
-     * The figure that the steps change.
-     */
-    public let figure: String
-    /**
-     * The steps: up, left to right, then down.
-     */
-    public let steps: [MatchKey]
-    /**
-     * A large step down, the next net, a large step up.
-     */
-    public let above: [MatchKey]
-    /**
-     * The figure is what the net weighed.
-     */
-    public let weighed: MatchKey
+    public let text: String
 
     // Default memberwise initializers are never public by default, so we
     // declare one manually.
     public init(
         /**
-         * "Weigh-in: Net 1".
+         * The same for the same cast: a later answer replaces it.
+         */id: String, 
+        /**
+         * When, by the phone's wall clock, ms since 1970 UTC.
+         */atWallMs: Int64, 
+        /**
+         * What it says first.
          */title: String, 
         /**
-         * Each net that was weighed against the own count.
-         */lines: [MatchLine], 
-        /**
-         * What the differences mean.
-         */notes: [String], 
-        /**
-         * The figure that the steps change.
-         */figure: String, 
-        /**
-         * The steps: up, left to right, then down.
-         */steps: [MatchKey], 
-        /**
-         * A large step down, the next net, a large step up.
-         */above: [MatchKey], 
-        /**
-         * The figure is what the net weighed.
-         */weighed: MatchKey) {
+         * What it says below.
+         */text: String) {
+        self.id = id
+        self.atWallMs = atWallMs
         self.title = title
-        self.lines = lines
-        self.notes = notes
-        self.figure = figure
-        self.steps = steps
-        self.above = above
-        self.weighed = weighed
+        self.text = text
     }
 
     
@@ -9303,34 +8153,28 @@ public struct WeighInPage: Equatable, Hashable {
 }
 
 #if compiler(>=6)
-extension WeighInPage: Sendable {}
+extension WatchAlarm: Sendable {}
 #endif
 
 #if swift(>=5.8)
 @_documentation(visibility: private)
 #endif
-public struct FfiConverterTypeWeighInPage: FfiConverterRustBuffer {
-    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> WeighInPage {
+public struct FfiConverterTypeWatchAlarm: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> WatchAlarm {
         return
-            try WeighInPage(
+            try WatchAlarm(
+                id: FfiConverterString.read(from: &buf), 
+                atWallMs: FfiConverterInt64.read(from: &buf), 
                 title: FfiConverterString.read(from: &buf), 
-                lines: FfiConverterSequenceTypeMatchLine.read(from: &buf), 
-                notes: FfiConverterSequenceString.read(from: &buf), 
-                figure: FfiConverterString.read(from: &buf), 
-                steps: FfiConverterSequenceTypeMatchKey.read(from: &buf), 
-                above: FfiConverterSequenceTypeMatchKey.read(from: &buf), 
-                weighed: FfiConverterTypeMatchKey.read(from: &buf)
+                text: FfiConverterString.read(from: &buf)
         )
     }
 
-    public static func write(_ value: WeighInPage, into buf: inout [UInt8]) {
+    public static func write(_ value: WatchAlarm, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.id, into: &buf)
+        FfiConverterInt64.write(value.atWallMs, into: &buf)
         FfiConverterString.write(value.title, into: &buf)
-        FfiConverterSequenceTypeMatchLine.write(value.lines, into: &buf)
-        FfiConverterSequenceString.write(value.notes, into: &buf)
-        FfiConverterString.write(value.figure, into: &buf)
-        FfiConverterSequenceTypeMatchKey.write(value.steps, into: &buf)
-        FfiConverterSequenceTypeMatchKey.write(value.above, into: &buf)
-        FfiConverterTypeMatchKey.write(value.weighed, into: &buf)
+        FfiConverterString.write(value.text, into: &buf)
     }
 }
 
@@ -9338,15 +8182,213 @@ public struct FfiConverterTypeWeighInPage: FfiConverterRustBuffer {
 #if swift(>=5.8)
 @_documentation(visibility: private)
 #endif
-public func FfiConverterTypeWeighInPage_lift(_ buf: RustBuffer) throws -> WeighInPage {
-    return try FfiConverterTypeWeighInPage.lift(buf)
+public func FfiConverterTypeWatchAlarm_lift(_ buf: RustBuffer) throws -> WatchAlarm {
+    return try FfiConverterTypeWatchAlarm.lift(buf)
 }
 
 #if swift(>=5.8)
 @_documentation(visibility: private)
 #endif
-public func FfiConverterTypeWeighInPage_lower(_ value: WeighInPage) -> RustBuffer {
-    return FfiConverterTypeWeighInPage.lower(value)
+public func FfiConverterTypeWatchAlarm_lower(_ value: WatchAlarm) -> RustBuffer {
+    return FfiConverterTypeWatchAlarm.lower(value)
+}
+
+
+/**
+ * A key on the lock screen.
+ */
+public struct WatchKey: Equatable, Hashable {
+    /**
+     * What it does.
+     */
+    public let key: Key
+    /**
+     * Its word.
+     */
+    public let label: String
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * What it does.
+         */key: Key, 
+        /**
+         * Its word.
+         */label: String) {
+        self.key = key
+        self.label = label
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension WatchKey: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeWatchKey: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> WatchKey {
+        return
+            try WatchKey(
+                key: FfiConverterTypeKey.read(from: &buf), 
+                label: FfiConverterString.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: WatchKey, into buf: inout [UInt8]) {
+        FfiConverterTypeKey.write(value.key, into: &buf)
+        FfiConverterString.write(value.label, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeWatchKey_lift(_ buf: RustBuffer) throws -> WatchKey {
+    return try FfiConverterTypeWatchKey.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeWatchKey_lower(_ value: WatchKey) -> RustBuffer {
+    return FfiConverterTypeWatchKey.lower(value)
+}
+
+
+/**
+ * What a lock screen shows and when the phone rings.
+ */
+public struct WatchView: Equatable, Hashable {
+    /**
+     * Whether a session is open; without one nothing is shown and nothing rings.
+     */
+    public let `open`: Bool
+    /**
+     * Whether the screen is to stay on.
+     */
+    public let keepAwake: Bool
+    /**
+     * The rod the keys act on.
+     */
+    public let rod: UInt8
+    /**
+     * What that rod is doing, in words.
+     */
+    public let title: String
+    /**
+     * What the record says of it.
+     */
+    public let text: String
+    /**
+     * From when a clock counts up; none where there is nothing to count.
+     */
+    public let sinceWallMs: Int64?
+    /**
+     * At most three keys.
+     */
+    public let keys: [WatchKey]
+    /**
+     * What is to ring, soonest first.
+     */
+    public let alarms: [WatchAlarm]
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Whether a session is open; without one nothing is shown and nothing rings.
+         */`open`: Bool, 
+        /**
+         * Whether the screen is to stay on.
+         */keepAwake: Bool, 
+        /**
+         * The rod the keys act on.
+         */rod: UInt8, 
+        /**
+         * What that rod is doing, in words.
+         */title: String, 
+        /**
+         * What the record says of it.
+         */text: String, 
+        /**
+         * From when a clock counts up; none where there is nothing to count.
+         */sinceWallMs: Int64?, 
+        /**
+         * At most three keys.
+         */keys: [WatchKey], 
+        /**
+         * What is to ring, soonest first.
+         */alarms: [WatchAlarm]) {
+        self.`open` = `open`
+        self.keepAwake = keepAwake
+        self.rod = rod
+        self.title = title
+        self.text = text
+        self.sinceWallMs = sinceWallMs
+        self.keys = keys
+        self.alarms = alarms
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension WatchView: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeWatchView: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> WatchView {
+        return
+            try WatchView(
+                open: FfiConverterBool.read(from: &buf), 
+                keepAwake: FfiConverterBool.read(from: &buf), 
+                rod: FfiConverterUInt8.read(from: &buf), 
+                title: FfiConverterString.read(from: &buf), 
+                text: FfiConverterString.read(from: &buf), 
+                sinceWallMs: FfiConverterOptionInt64.read(from: &buf), 
+                keys: FfiConverterSequenceTypeWatchKey.read(from: &buf), 
+                alarms: FfiConverterSequenceTypeWatchAlarm.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: WatchView, into buf: inout [UInt8]) {
+        FfiConverterBool.write(value.`open`, into: &buf)
+        FfiConverterBool.write(value.keepAwake, into: &buf)
+        FfiConverterUInt8.write(value.rod, into: &buf)
+        FfiConverterString.write(value.title, into: &buf)
+        FfiConverterString.write(value.text, into: &buf)
+        FfiConverterOptionInt64.write(value.sinceWallMs, into: &buf)
+        FfiConverterSequenceTypeWatchKey.write(value.keys, into: &buf)
+        FfiConverterSequenceTypeWatchAlarm.write(value.alarms, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeWatchView_lift(_ buf: RustBuffer) throws -> WatchView {
+    return try FfiConverterTypeWatchView.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeWatchView_lower(_ value: WatchView) -> RustBuffer {
+    return FfiConverterTypeWatchView.lower(value)
 }
 
 
@@ -9631,17 +8673,20 @@ public enum Action: Equatable, Hashable {
      */
     case endAlternation
     /**
-     * A tap on the Match screen.
-     */
-    case match(
-        /**
-         * Which.
-         */tap: MatchTap
-    )
-    /**
      * One of the choices of the Files screen.
      */
     case chooseFiles(
+        /**
+         * The row's field.
+         */field: String, 
+        /**
+         * The choice's value.
+         */value: String
+    )
+    /**
+     * One of the choices of the Phone screen.
+     */
+    case choosePhone(
         /**
          * The row's field.
          */field: String, 
@@ -9806,10 +8851,10 @@ public struct FfiConverterTypeAction: FfiConverterRustBuffer {
         
         case 32: return .endAlternation
         
-        case 33: return .match(tap: try FfiConverterTypeMatchTap.read(from: &buf)
+        case 33: return .chooseFiles(field: try FfiConverterString.read(from: &buf), value: try FfiConverterString.read(from: &buf)
         )
         
-        case 34: return .chooseFiles(field: try FfiConverterString.read(from: &buf), value: try FfiConverterString.read(from: &buf)
+        case 34: return .choosePhone(field: try FfiConverterString.read(from: &buf), value: try FfiConverterString.read(from: &buf)
         )
         
         case 35: return .openDoubt(op: try FfiConverterOptionTypeUuid.read(from: &buf)
@@ -10004,12 +9049,13 @@ public struct FfiConverterTypeAction: FfiConverterRustBuffer {
             writeInt(&buf, Int32(32))
         
         
-        case let .match(tap):
+        case let .chooseFiles(field,value):
             writeInt(&buf, Int32(33))
-            FfiConverterTypeMatchTap.write(tap, into: &buf)
+            FfiConverterString.write(field, into: &buf)
+            FfiConverterString.write(value, into: &buf)
             
         
-        case let .chooseFiles(field,value):
+        case let .choosePhone(field,value):
             writeInt(&buf, Int32(34))
             FfiConverterString.write(field, into: &buf)
             FfiConverterString.write(value, into: &buf)
@@ -10366,97 +9412,6 @@ public func FfiConverterTypeChartKind_lift(_ buf: RustBuffer) throws -> ChartKin
 #endif
 public func FfiConverterTypeChartKind_lower(_ value: ChartKind) -> RustBuffer {
     return FfiConverterTypeChartKind.lower(value)
-}
-
-
-
-/**
- * Which kinds of fish count.
- */
-
-public enum Counting: Equatable, Hashable {
-    
-    /**
-     * Every fish.
-     */
-    case everything
-    /**
-     * Only these kinds.
-     */
-    case only([String]
-    )
-    /**
-     * All but these kinds.
-     */
-    case allBut([String]
-    )
-
-
-
-
-
-}
-
-#if compiler(>=6)
-extension Counting: Sendable {}
-#endif
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
-public struct FfiConverterTypeCounting: FfiConverterRustBuffer {
-    typealias SwiftType = Counting
-
-    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> Counting {
-        let variant: Int32 = try readInt(&buf)
-        switch variant {
-        
-        case 1: return .everything
-        
-        case 2: return .only(try FfiConverterSequenceString.read(from: &buf)
-        )
-        
-        case 3: return .allBut(try FfiConverterSequenceString.read(from: &buf)
-        )
-        
-        default: throw UniffiInternalError.unexpectedEnumCase
-        }
-    }
-
-    public static func write(_ value: Counting, into buf: inout [UInt8]) {
-        switch value {
-        
-        
-        case .everything:
-            writeInt(&buf, Int32(1))
-        
-        
-        case let .only(v1):
-            writeInt(&buf, Int32(2))
-            FfiConverterSequenceString.write(v1, into: &buf)
-            
-        
-        case let .allBut(v1):
-            writeInt(&buf, Int32(3))
-            FfiConverterSequenceString.write(v1, into: &buf)
-            
-        }
-    }
-}
-
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
-public func FfiConverterTypeCounting_lift(_ buf: RustBuffer) throws -> Counting {
-    return try FfiConverterTypeCounting.lift(buf)
-}
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
-public func FfiConverterTypeCounting_lower(_ value: Counting) -> RustBuffer {
-    return FfiConverterTypeCounting.lower(value)
 }
 
 
@@ -11963,656 +10918,6 @@ public func FfiConverterTypeMarkShape_lower(_ value: MarkShape) -> RustBuffer {
 
 
 /**
- * Where the match stands.
- */
-
-public enum MatchPhase: Equatable, Hashable {
-    
-    /**
-     * No session was ever begun.
-     */
-    case noSession
-    /**
-     * No match is set.
-     */
-    case noMatch
-    /**
-     * Before all-in.
-     */
-    case before
-    /**
-     * Between all-in and all-out.
-     */
-    case fishing
-    /**
-     * After all-out, while a hooked fish may be landed.
-     */
-    case landing
-    /**
-     * Over.
-     */
-    case over
-
-
-
-
-
-}
-
-#if compiler(>=6)
-extension MatchPhase: Sendable {}
-#endif
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
-public struct FfiConverterTypeMatchPhase: FfiConverterRustBuffer {
-    typealias SwiftType = MatchPhase
-
-    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> MatchPhase {
-        let variant: Int32 = try readInt(&buf)
-        switch variant {
-        
-        case 1: return .noSession
-        
-        case 2: return .noMatch
-        
-        case 3: return .before
-        
-        case 4: return .fishing
-        
-        case 5: return .landing
-        
-        case 6: return .over
-        
-        default: throw UniffiInternalError.unexpectedEnumCase
-        }
-    }
-
-    public static func write(_ value: MatchPhase, into buf: inout [UInt8]) {
-        switch value {
-        
-        
-        case .noSession:
-            writeInt(&buf, Int32(1))
-        
-        
-        case .noMatch:
-            writeInt(&buf, Int32(2))
-        
-        
-        case .before:
-            writeInt(&buf, Int32(3))
-        
-        
-        case .fishing:
-            writeInt(&buf, Int32(4))
-        
-        
-        case .landing:
-            writeInt(&buf, Int32(5))
-        
-        
-        case .over:
-            writeInt(&buf, Int32(6))
-        
-        }
-    }
-}
-
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
-public func FfiConverterTypeMatchPhase_lift(_ buf: RustBuffer) throws -> MatchPhase {
-    return try FfiConverterTypeMatchPhase.lift(buf)
-}
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
-public func FfiConverterTypeMatchPhase_lower(_ value: MatchPhase) -> RustBuffer {
-    return FfiConverterTypeMatchPhase.lower(value)
-}
-
-
-
-/**
- * One tap on the Match screen.
- */
-
-public enum MatchTap: Equatable, Hashable {
-    
-    /**
-     * The whole match at once.
-     */
-    case set(
-        /**
-         * As it is to be.
-         */setup: MatchSetup
-    )
-    /**
-     * One of the choices of the rules; the first one begins the match.
-     */
-    case choose(
-        /**
-         * The row's field.
-         */field: String, 
-        /**
-         * The choice's value.
-         */value: String
-    )
-    /**
-     * The organiser's signal was heard now: the two clocks are set against each other.
-     */
-    case heard(
-        /**
-         * Which signal.
-         */signal: Signal
-    )
-    /**
-     * Another of the landed fish is meant.
-     */
-    case fish(
-        /**
-         * How many landings before the latest; 0 is the latest.
-         */back: UInt32
-    )
-    /**
-     * The figure of the fish's weight goes up or down.
-     */
-    case step(
-        /**
-         * By so many drams or grams, the unit of the match.
-         */by: Int64
-    )
-    /**
-     * The figure is what the scales show.
-     */
-    case weighed
-    /**
-     * The figure is a guess by eye.
-     */
-    case guessed
-    /**
-     * The weight of the fish, figure and all.
-     */
-    case weight(
-        /**
-         * The unit.
-         */unit: WeightUnit, 
-        /**
-         * How many of it.
-         */count: Int64, 
-        /**
-         * Whether it is a guess by eye.
-         */guessed: Bool
-    )
-    /**
-     * The fish is one of this size class.
-     */
-    case `class`(
-        /**
-         * Its name.
-         */name: String
-    )
-    /**
-     * The fish went into this net, and so do the next ones.
-     */
-    case net(
-        /**
-         * Its name.
-         */name: String
-    )
-    /**
-     * The fish went back into the water, or it did not.
-     */
-    case putBack(
-        /**
-         * Whether it went back.
-         */back: Bool
-    )
-    /**
-     * This net hangs on the scales.
-     */
-    case scalesNet(
-        /**
-         * Its name.
-         */name: String
-    )
-    /**
-     * The figure of the scales goes up or down.
-     */
-    case scalesStep(
-        /**
-         * By so many drams or grams, the unit of the match.
-         */by: Int64
-    )
-    /**
-     * The figure is what the net weighed.
-     */
-    case weighIn
-    /**
-     * What a net weighed, figure and all.
-     */
-    case weighedIn(
-        /**
-         * Name of the net.
-         */net: String, 
-        /**
-         * The unit.
-         */unit: WeightUnit, 
-        /**
-         * How many of it.
-         */count: Int64
-    )
-
-
-
-
-
-}
-
-#if compiler(>=6)
-extension MatchTap: Sendable {}
-#endif
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
-public struct FfiConverterTypeMatchTap: FfiConverterRustBuffer {
-    typealias SwiftType = MatchTap
-
-    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> MatchTap {
-        let variant: Int32 = try readInt(&buf)
-        switch variant {
-        
-        case 1: return .set(setup: try FfiConverterTypeMatchSetup.read(from: &buf)
-        )
-        
-        case 2: return .choose(field: try FfiConverterString.read(from: &buf), value: try FfiConverterString.read(from: &buf)
-        )
-        
-        case 3: return .heard(signal: try FfiConverterTypeSignal.read(from: &buf)
-        )
-        
-        case 4: return .fish(back: try FfiConverterUInt32.read(from: &buf)
-        )
-        
-        case 5: return .step(by: try FfiConverterInt64.read(from: &buf)
-        )
-        
-        case 6: return .weighed
-        
-        case 7: return .guessed
-        
-        case 8: return .weight(unit: try FfiConverterTypeWeightUnit.read(from: &buf), count: try FfiConverterInt64.read(from: &buf), guessed: try FfiConverterBool.read(from: &buf)
-        )
-        
-        case 9: return .`class`(name: try FfiConverterString.read(from: &buf)
-        )
-        
-        case 10: return .net(name: try FfiConverterString.read(from: &buf)
-        )
-        
-        case 11: return .putBack(back: try FfiConverterBool.read(from: &buf)
-        )
-        
-        case 12: return .scalesNet(name: try FfiConverterString.read(from: &buf)
-        )
-        
-        case 13: return .scalesStep(by: try FfiConverterInt64.read(from: &buf)
-        )
-        
-        case 14: return .weighIn
-        
-        case 15: return .weighedIn(net: try FfiConverterString.read(from: &buf), unit: try FfiConverterTypeWeightUnit.read(from: &buf), count: try FfiConverterInt64.read(from: &buf)
-        )
-        
-        default: throw UniffiInternalError.unexpectedEnumCase
-        }
-    }
-
-    public static func write(_ value: MatchTap, into buf: inout [UInt8]) {
-        switch value {
-        
-        
-        case let .set(setup):
-            writeInt(&buf, Int32(1))
-            FfiConverterTypeMatchSetup.write(setup, into: &buf)
-            
-        
-        case let .choose(field,value):
-            writeInt(&buf, Int32(2))
-            FfiConverterString.write(field, into: &buf)
-            FfiConverterString.write(value, into: &buf)
-            
-        
-        case let .heard(signal):
-            writeInt(&buf, Int32(3))
-            FfiConverterTypeSignal.write(signal, into: &buf)
-            
-        
-        case let .fish(back):
-            writeInt(&buf, Int32(4))
-            FfiConverterUInt32.write(back, into: &buf)
-            
-        
-        case let .step(by):
-            writeInt(&buf, Int32(5))
-            FfiConverterInt64.write(by, into: &buf)
-            
-        
-        case .weighed:
-            writeInt(&buf, Int32(6))
-        
-        
-        case .guessed:
-            writeInt(&buf, Int32(7))
-        
-        
-        case let .weight(unit,count,guessed):
-            writeInt(&buf, Int32(8))
-            FfiConverterTypeWeightUnit.write(unit, into: &buf)
-            FfiConverterInt64.write(count, into: &buf)
-            FfiConverterBool.write(guessed, into: &buf)
-            
-        
-        case let .`class`(name):
-            writeInt(&buf, Int32(9))
-            FfiConverterString.write(name, into: &buf)
-            
-        
-        case let .net(name):
-            writeInt(&buf, Int32(10))
-            FfiConverterString.write(name, into: &buf)
-            
-        
-        case let .putBack(back):
-            writeInt(&buf, Int32(11))
-            FfiConverterBool.write(back, into: &buf)
-            
-        
-        case let .scalesNet(name):
-            writeInt(&buf, Int32(12))
-            FfiConverterString.write(name, into: &buf)
-            
-        
-        case let .scalesStep(by):
-            writeInt(&buf, Int32(13))
-            FfiConverterInt64.write(by, into: &buf)
-            
-        
-        case .weighIn:
-            writeInt(&buf, Int32(14))
-        
-        
-        case let .weighedIn(net,unit,count):
-            writeInt(&buf, Int32(15))
-            FfiConverterString.write(net, into: &buf)
-            FfiConverterTypeWeightUnit.write(unit, into: &buf)
-            FfiConverterInt64.write(count, into: &buf)
-            
-        }
-    }
-}
-
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
-public func FfiConverterTypeMatchTap_lift(_ buf: RustBuffer) throws -> MatchTap {
-    return try FfiConverterTypeMatchTap.lift(buf)
-}
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
-public func FfiConverterTypeMatchTap_lower(_ value: MatchTap) -> RustBuffer {
-    return FfiConverterTypeMatchTap.lower(value)
-}
-
-
-
-/**
- * What a net may hold.
- */
-
-public enum NetHolds: Equatable, Hashable {
-    
-    /**
-     * Any fish.
-     */
-    case anything
-    /**
-     * Only fish of these kinds (carp and silvers apart).
-     */
-    case only([String]
-    )
-
-
-
-
-
-}
-
-#if compiler(>=6)
-extension NetHolds: Sendable {}
-#endif
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
-public struct FfiConverterTypeNetHolds: FfiConverterRustBuffer {
-    typealias SwiftType = NetHolds
-
-    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> NetHolds {
-        let variant: Int32 = try readInt(&buf)
-        switch variant {
-        
-        case 1: return .anything
-        
-        case 2: return .only(try FfiConverterSequenceString.read(from: &buf)
-        )
-        
-        default: throw UniffiInternalError.unexpectedEnumCase
-        }
-    }
-
-    public static func write(_ value: NetHolds, into buf: inout [UInt8]) {
-        switch value {
-        
-        
-        case .anything:
-            writeInt(&buf, Int32(1))
-        
-        
-        case let .only(v1):
-            writeInt(&buf, Int32(2))
-            FfiConverterSequenceString.write(v1, into: &buf)
-            
-        }
-    }
-}
-
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
-public func FfiConverterTypeNetHolds_lift(_ buf: RustBuffer) throws -> NetHolds {
-    return try FfiConverterTypeNetHolds.lift(buf)
-}
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
-public func FfiConverterTypeNetHolds_lower(_ value: NetHolds) -> RustBuffer {
-    return FfiConverterTypeNetHolds.lower(value)
-}
-
-
-
-/**
- * How near a net is to its limit, by the upper end.
- */
-
-public enum NetWarning: Equatable, Hashable {
-    
-    /**
-     * No limit, or under 80 % of it.
-     */
-    case clear
-    /**
-     * At 80 % of the limit or more.
-     */
-    case near
-    /**
-     * At the limit or over it.
-     */
-    case atLimit
-
-
-
-
-
-}
-
-#if compiler(>=6)
-extension NetWarning: Sendable {}
-#endif
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
-public struct FfiConverterTypeNetWarning: FfiConverterRustBuffer {
-    typealias SwiftType = NetWarning
-
-    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> NetWarning {
-        let variant: Int32 = try readInt(&buf)
-        switch variant {
-        
-        case 1: return .clear
-        
-        case 2: return .near
-        
-        case 3: return .atLimit
-        
-        default: throw UniffiInternalError.unexpectedEnumCase
-        }
-    }
-
-    public static func write(_ value: NetWarning, into buf: inout [UInt8]) {
-        switch value {
-        
-        
-        case .clear:
-            writeInt(&buf, Int32(1))
-        
-        
-        case .near:
-            writeInt(&buf, Int32(2))
-        
-        
-        case .atLimit:
-            writeInt(&buf, Int32(3))
-        
-        }
-    }
-}
-
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
-public func FfiConverterTypeNetWarning_lift(_ buf: RustBuffer) throws -> NetWarning {
-    return try FfiConverterTypeNetWarning.lift(buf)
-}
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
-public func FfiConverterTypeNetWarning_lower(_ value: NetWarning) -> RustBuffer {
-    return FfiConverterTypeNetWarning.lower(value)
-}
-
-
-
-/**
- * What becomes of a net over its limit.
- */
-
-public enum OverLimit: Equatable, Hashable {
-    
-    /**
-     * Weighed in at the limit.
-     */
-    case countsToTheLimit
-    /**
-     * Does not count at all.
-     */
-    case doesNotCount
-
-
-
-
-
-}
-
-#if compiler(>=6)
-extension OverLimit: Sendable {}
-#endif
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
-public struct FfiConverterTypeOverLimit: FfiConverterRustBuffer {
-    typealias SwiftType = OverLimit
-
-    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> OverLimit {
-        let variant: Int32 = try readInt(&buf)
-        switch variant {
-        
-        case 1: return .countsToTheLimit
-        
-        case 2: return .doesNotCount
-        
-        default: throw UniffiInternalError.unexpectedEnumCase
-        }
-    }
-
-    public static func write(_ value: OverLimit, into buf: inout [UInt8]) {
-        switch value {
-        
-        
-        case .countsToTheLimit:
-            writeInt(&buf, Int32(1))
-        
-        
-        case .doesNotCount:
-            writeInt(&buf, Int32(2))
-        
-        }
-    }
-}
-
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
-public func FfiConverterTypeOverLimit_lift(_ buf: RustBuffer) throws -> OverLimit {
-    return try FfiConverterTypeOverLimit.lift(buf)
-}
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
-public func FfiConverterTypeOverLimit_lower(_ value: OverLimit) -> RustBuffer {
-    return FfiConverterTypeOverLimit.lower(value)
-}
-
-
-
-/**
  * A rule of the pad.
  */
 
@@ -13050,11 +11355,6 @@ public enum Screen: Equatable, Hashable {
     case changes(ChangesView
     )
     /**
-     * Time left, nets, fish, weigh-in.
-     */
-    case match(MatchView
-    )
-    /**
      * Files in and out, backups.
      */
     case files(FilesView
@@ -13063,6 +11363,11 @@ public enum Screen: Equatable, Hashable {
      * Doubtful entries.
      */
     case mend(MendView
+    )
+    /**
+     * What belongs to the phone.
+     */
+    case phone(PhoneView
     )
 
 
@@ -13103,13 +11408,13 @@ public struct FfiConverterTypeScreen: FfiConverterRustBuffer {
         case 6: return .changes(try FfiConverterTypeChangesView.read(from: &buf)
         )
         
-        case 7: return .match(try FfiConverterTypeMatchView.read(from: &buf)
+        case 7: return .files(try FfiConverterTypeFilesView.read(from: &buf)
         )
         
-        case 8: return .files(try FfiConverterTypeFilesView.read(from: &buf)
+        case 8: return .mend(try FfiConverterTypeMendView.read(from: &buf)
         )
         
-        case 9: return .mend(try FfiConverterTypeMendView.read(from: &buf)
+        case 9: return .phone(try FfiConverterTypePhoneView.read(from: &buf)
         )
         
         default: throw UniffiInternalError.unexpectedEnumCase
@@ -13150,19 +11455,19 @@ public struct FfiConverterTypeScreen: FfiConverterRustBuffer {
             FfiConverterTypeChangesView.write(v1, into: &buf)
             
         
-        case let .match(v1):
-            writeInt(&buf, Int32(7))
-            FfiConverterTypeMatchView.write(v1, into: &buf)
-            
-        
         case let .files(v1):
-            writeInt(&buf, Int32(8))
+            writeInt(&buf, Int32(7))
             FfiConverterTypeFilesView.write(v1, into: &buf)
             
         
         case let .mend(v1):
-            writeInt(&buf, Int32(9))
+            writeInt(&buf, Int32(8))
             FfiConverterTypeMendView.write(v1, into: &buf)
+            
+        
+        case let .phone(v1):
+            writeInt(&buf, Int32(9))
+            FfiConverterTypePhoneView.write(v1, into: &buf)
             
         }
     }
@@ -13181,81 +11486,6 @@ public func FfiConverterTypeScreen_lift(_ buf: RustBuffer) throws -> Screen {
 #endif
 public func FfiConverterTypeScreen_lower(_ value: Screen) -> RustBuffer {
     return FfiConverterTypeScreen.lower(value)
-}
-
-
-
-/**
- * A signal of the organiser.
- */
-
-public enum Signal: Equatable, Hashable {
-    
-    /**
-     * All-in.
-     */
-    case allIn
-    /**
-     * All-out.
-     */
-    case allOut
-
-
-
-
-
-}
-
-#if compiler(>=6)
-extension Signal: Sendable {}
-#endif
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
-public struct FfiConverterTypeSignal: FfiConverterRustBuffer {
-    typealias SwiftType = Signal
-
-    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> Signal {
-        let variant: Int32 = try readInt(&buf)
-        switch variant {
-        
-        case 1: return .allIn
-        
-        case 2: return .allOut
-        
-        default: throw UniffiInternalError.unexpectedEnumCase
-        }
-    }
-
-    public static func write(_ value: Signal, into buf: inout [UInt8]) {
-        switch value {
-        
-        
-        case .allIn:
-            writeInt(&buf, Int32(1))
-        
-        
-        case .allOut:
-            writeInt(&buf, Int32(2))
-        
-        }
-    }
-}
-
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
-public func FfiConverterTypeSignal_lift(_ buf: RustBuffer) throws -> Signal {
-    return try FfiConverterTypeSignal.lift(buf)
-}
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
-public func FfiConverterTypeSignal_lower(_ value: Signal) -> RustBuffer {
-    return FfiConverterTypeSignal.lower(value)
 }
 
 
@@ -13786,87 +12016,6 @@ public func FfiConverterTypeVerdictTone_lower(_ value: VerdictTone) -> RustBuffe
 
 
 /**
- * A weight in the unit it was read in.
- */
-
-public enum Weight: Equatable, Hashable {
-    
-    /**
-     * Whole drams (scales in pounds and ounces).
-     */
-    case drams(Int64
-    )
-    /**
-     * Whole grams (metric scales).
-     */
-    case grams(Int64
-    )
-
-
-
-
-
-}
-
-#if compiler(>=6)
-extension Weight: Sendable {}
-#endif
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
-public struct FfiConverterTypeWeight: FfiConverterRustBuffer {
-    typealias SwiftType = Weight
-
-    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> Weight {
-        let variant: Int32 = try readInt(&buf)
-        switch variant {
-        
-        case 1: return .drams(try FfiConverterInt64.read(from: &buf)
-        )
-        
-        case 2: return .grams(try FfiConverterInt64.read(from: &buf)
-        )
-        
-        default: throw UniffiInternalError.unexpectedEnumCase
-        }
-    }
-
-    public static func write(_ value: Weight, into buf: inout [UInt8]) {
-        switch value {
-        
-        
-        case let .drams(v1):
-            writeInt(&buf, Int32(1))
-            FfiConverterInt64.write(v1, into: &buf)
-            
-        
-        case let .grams(v1):
-            writeInt(&buf, Int32(2))
-            FfiConverterInt64.write(v1, into: &buf)
-            
-        }
-    }
-}
-
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
-public func FfiConverterTypeWeight_lift(_ buf: RustBuffer) throws -> Weight {
-    return try FfiConverterTypeWeight.lift(buf)
-}
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
-public func FfiConverterTypeWeight_lower(_ value: Weight) -> RustBuffer {
-    return FfiConverterTypeWeight.lower(value)
-}
-
-
-
-/**
  * The unit a weight was entered in; it is never converted in the log.
  */
 
@@ -13972,10 +12121,6 @@ public enum Which: Equatable, Hashable {
      */
     case changes
     /**
-     * Time left, nets, fish, weigh-in.
-     */
-    case match
-    /**
      * Files in and out, backups.
      */
     case files
@@ -13983,6 +12128,10 @@ public enum Which: Equatable, Hashable {
      * Doubtful entries.
      */
     case mend
+    /**
+     * What belongs to the phone.
+     */
+    case phone
 
 
 
@@ -14016,11 +12165,11 @@ public struct FfiConverterTypeWhich: FfiConverterRustBuffer {
         
         case 6: return .changes
         
-        case 7: return .match
+        case 7: return .files
         
-        case 8: return .files
+        case 8: return .mend
         
-        case 9: return .mend
+        case 9: return .phone
         
         default: throw UniffiInternalError.unexpectedEnumCase
         }
@@ -14054,15 +12203,15 @@ public struct FfiConverterTypeWhich: FfiConverterRustBuffer {
             writeInt(&buf, Int32(6))
         
         
-        case .match:
+        case .files:
             writeInt(&buf, Int32(7))
         
         
-        case .files:
+        case .mend:
             writeInt(&buf, Int32(8))
         
         
-        case .mend:
+        case .phone:
             writeInt(&buf, Int32(9))
         
         }
@@ -14128,6 +12277,30 @@ fileprivate struct FfiConverterOptionUInt32: FfiConverterRustBuffer {
         switch try readInt(&buf) as Int8 {
         case 0: return nil
         case 1: return try FfiConverterUInt32.read(from: &buf)
+        default: throw UniffiInternalError.unexpectedOptionalTag
+        }
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterOptionInt64: FfiConverterRustBuffer {
+    typealias SwiftType = Int64?
+
+    public static func write(_ value: SwiftType, into buf: inout [UInt8]) {
+        guard let value = value else {
+            writeInt(&buf, Int8(0))
+            return
+        }
+        writeInt(&buf, Int8(1))
+        FfiConverterInt64.write(value, into: &buf)
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwiftType {
+        switch try readInt(&buf) as Int8 {
+        case 0: return nil
+        case 1: return try FfiConverterInt64.read(from: &buf)
         default: throw UniffiInternalError.unexpectedOptionalTag
         }
     }
@@ -14208,30 +12381,6 @@ fileprivate struct FfiConverterOptionTypeAlternationView: FfiConverterRustBuffer
 #if swift(>=5.8)
 @_documentation(visibility: private)
 #endif
-fileprivate struct FfiConverterOptionTypeFishPage: FfiConverterRustBuffer {
-    typealias SwiftType = FishPage?
-
-    public static func write(_ value: SwiftType, into buf: inout [UInt8]) {
-        guard let value = value else {
-            writeInt(&buf, Int8(0))
-            return
-        }
-        writeInt(&buf, Int8(1))
-        FfiConverterTypeFishPage.write(value, into: &buf)
-    }
-
-    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwiftType {
-        switch try readInt(&buf) as Int8 {
-        case 0: return nil
-        case 1: return try FfiConverterTypeFishPage.read(from: &buf)
-        default: throw UniffiInternalError.unexpectedOptionalTag
-        }
-    }
-}
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
 fileprivate struct FfiConverterOptionTypeForecastView: FfiConverterRustBuffer {
     typealias SwiftType = ForecastView?
 
@@ -14248,30 +12397,6 @@ fileprivate struct FfiConverterOptionTypeForecastView: FfiConverterRustBuffer {
         switch try readInt(&buf) as Int8 {
         case 0: return nil
         case 1: return try FfiConverterTypeForecastView.read(from: &buf)
-        default: throw UniffiInternalError.unexpectedOptionalTag
-        }
-    }
-}
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
-fileprivate struct FfiConverterOptionTypeMatchKey: FfiConverterRustBuffer {
-    typealias SwiftType = MatchKey?
-
-    public static func write(_ value: SwiftType, into buf: inout [UInt8]) {
-        guard let value = value else {
-            writeInt(&buf, Int8(0))
-            return
-        }
-        writeInt(&buf, Int8(1))
-        FfiConverterTypeMatchKey.write(value, into: &buf)
-    }
-
-    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwiftType {
-        switch try readInt(&buf) as Int8 {
-        case 0: return nil
-        case 1: return try FfiConverterTypeMatchKey.read(from: &buf)
         default: throw UniffiInternalError.unexpectedOptionalTag
         }
     }
@@ -14368,30 +12493,6 @@ fileprivate struct FfiConverterOptionTypeStartTest: FfiConverterRustBuffer {
         switch try readInt(&buf) as Int8 {
         case 0: return nil
         case 1: return try FfiConverterTypeStartTest.read(from: &buf)
-        default: throw UniffiInternalError.unexpectedOptionalTag
-        }
-    }
-}
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
-fileprivate struct FfiConverterOptionTypeWeighInPage: FfiConverterRustBuffer {
-    typealias SwiftType = WeighInPage?
-
-    public static func write(_ value: SwiftType, into buf: inout [UInt8]) {
-        guard let value = value else {
-            writeInt(&buf, Int8(0))
-            return
-        }
-        writeInt(&buf, Int8(1))
-        FfiConverterTypeWeighInPage.write(value, into: &buf)
-    }
-
-    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwiftType {
-        switch try readInt(&buf) as Int8 {
-        case 0: return nil
-        case 1: return try FfiConverterTypeWeighInPage.read(from: &buf)
         default: throw UniffiInternalError.unexpectedOptionalTag
         }
     }
@@ -14520,30 +12621,6 @@ fileprivate struct FfiConverterOptionTypeScheme: FfiConverterRustBuffer {
 #if swift(>=5.8)
 @_documentation(visibility: private)
 #endif
-fileprivate struct FfiConverterOptionTypeWeight: FfiConverterRustBuffer {
-    typealias SwiftType = Weight?
-
-    public static func write(_ value: SwiftType, into buf: inout [UInt8]) {
-        guard let value = value else {
-            writeInt(&buf, Int8(0))
-            return
-        }
-        writeInt(&buf, Int8(1))
-        FfiConverterTypeWeight.write(value, into: &buf)
-    }
-
-    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwiftType {
-        switch try readInt(&buf) as Int8 {
-        case 0: return nil
-        case 1: return try FfiConverterTypeWeight.read(from: &buf)
-        default: throw UniffiInternalError.unexpectedOptionalTag
-        }
-    }
-}
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
 fileprivate struct FfiConverterOptionSequenceDouble: FfiConverterRustBuffer {
     typealias SwiftType = [Double]?
 
@@ -14586,31 +12663,6 @@ fileprivate struct FfiConverterOptionTypeUuid: FfiConverterRustBuffer {
         case 1: return try FfiConverterTypeUuid.read(from: &buf)
         default: throw UniffiInternalError.unexpectedOptionalTag
         }
-    }
-}
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
-fileprivate struct FfiConverterSequenceUInt16: FfiConverterRustBuffer {
-    typealias SwiftType = [UInt16]
-
-    public static func write(_ value: [UInt16], into buf: inout [UInt8]) {
-        let len = Int32(value.count)
-        writeInt(&buf, len)
-        for item in value {
-            FfiConverterUInt16.write(item, into: &buf)
-        }
-    }
-
-    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [UInt16] {
-        let len: Int32 = try readInt(&buf)
-        var seq = [UInt16]()
-        seq.reserveCapacity(Int(len))
-        for _ in 0 ..< len {
-            seq.append(try FfiConverterUInt16.read(from: &buf))
-        }
-        return seq
     }
 }
 
@@ -14734,31 +12786,6 @@ fileprivate struct FfiConverterSequenceString: FfiConverterRustBuffer {
         seq.reserveCapacity(Int(len))
         for _ in 0 ..< len {
             seq.append(try FfiConverterString.read(from: &buf))
-        }
-        return seq
-    }
-}
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
-fileprivate struct FfiConverterSequenceTypeAlarmView: FfiConverterRustBuffer {
-    typealias SwiftType = [AlarmView]
-
-    public static func write(_ value: [AlarmView], into buf: inout [UInt8]) {
-        let len = Int32(value.count)
-        writeInt(&buf, len)
-        for item in value {
-            FfiConverterTypeAlarmView.write(item, into: &buf)
-        }
-    }
-
-    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [AlarmView] {
-        let len: Int32 = try readInt(&buf)
-        var seq = [AlarmView]()
-        seq.reserveCapacity(Int(len))
-        for _ in 0 ..< len {
-            seq.append(try FfiConverterTypeAlarmView.read(from: &buf))
         }
         return seq
     }
@@ -15042,31 +13069,6 @@ fileprivate struct FfiConverterSequenceTypeChoiceRow: FfiConverterRustBuffer {
 #if swift(>=5.8)
 @_documentation(visibility: private)
 #endif
-fileprivate struct FfiConverterSequenceTypeClassGuess: FfiConverterRustBuffer {
-    typealias SwiftType = [ClassGuess]
-
-    public static func write(_ value: [ClassGuess], into buf: inout [UInt8]) {
-        let len = Int32(value.count)
-        writeInt(&buf, len)
-        for item in value {
-            FfiConverterTypeClassGuess.write(item, into: &buf)
-        }
-    }
-
-    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [ClassGuess] {
-        let len: Int32 = try readInt(&buf)
-        var seq = [ClassGuess]()
-        seq.reserveCapacity(Int(len))
-        for _ in 0 ..< len {
-            seq.append(try FfiConverterTypeClassGuess.read(from: &buf))
-        }
-        return seq
-    }
-}
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
 fileprivate struct FfiConverterSequenceTypeDayTap: FfiConverterRustBuffer {
     typealias SwiftType = [DayTap]
 
@@ -15217,56 +13219,6 @@ fileprivate struct FfiConverterSequenceTypeKeyView: FfiConverterRustBuffer {
 #if swift(>=5.8)
 @_documentation(visibility: private)
 #endif
-fileprivate struct FfiConverterSequenceTypeMatchKey: FfiConverterRustBuffer {
-    typealias SwiftType = [MatchKey]
-
-    public static func write(_ value: [MatchKey], into buf: inout [UInt8]) {
-        let len = Int32(value.count)
-        writeInt(&buf, len)
-        for item in value {
-            FfiConverterTypeMatchKey.write(item, into: &buf)
-        }
-    }
-
-    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [MatchKey] {
-        let len: Int32 = try readInt(&buf)
-        var seq = [MatchKey]()
-        seq.reserveCapacity(Int(len))
-        for _ in 0 ..< len {
-            seq.append(try FfiConverterTypeMatchKey.read(from: &buf))
-        }
-        return seq
-    }
-}
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
-fileprivate struct FfiConverterSequenceTypeMatchLine: FfiConverterRustBuffer {
-    typealias SwiftType = [MatchLine]
-
-    public static func write(_ value: [MatchLine], into buf: inout [UInt8]) {
-        let len = Int32(value.count)
-        writeInt(&buf, len)
-        for item in value {
-            FfiConverterTypeMatchLine.write(item, into: &buf)
-        }
-    }
-
-    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [MatchLine] {
-        let len: Int32 = try readInt(&buf)
-        var seq = [MatchLine]()
-        seq.reserveCapacity(Int(len))
-        for _ in 0 ..< len {
-            seq.append(try FfiConverterTypeMatchLine.read(from: &buf))
-        }
-        return seq
-    }
-}
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
 fileprivate struct FfiConverterSequenceTypeMendLine: FfiConverterRustBuffer {
     typealias SwiftType = [MendLine]
 
@@ -15284,81 +13236,6 @@ fileprivate struct FfiConverterSequenceTypeMendLine: FfiConverterRustBuffer {
         seq.reserveCapacity(Int(len))
         for _ in 0 ..< len {
             seq.append(try FfiConverterTypeMendLine.read(from: &buf))
-        }
-        return seq
-    }
-}
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
-fileprivate struct FfiConverterSequenceTypeNetRule: FfiConverterRustBuffer {
-    typealias SwiftType = [NetRule]
-
-    public static func write(_ value: [NetRule], into buf: inout [UInt8]) {
-        let len = Int32(value.count)
-        writeInt(&buf, len)
-        for item in value {
-            FfiConverterTypeNetRule.write(item, into: &buf)
-        }
-    }
-
-    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [NetRule] {
-        let len: Int32 = try readInt(&buf)
-        var seq = [NetRule]()
-        seq.reserveCapacity(Int(len))
-        for _ in 0 ..< len {
-            seq.append(try FfiConverterTypeNetRule.read(from: &buf))
-        }
-        return seq
-    }
-}
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
-fileprivate struct FfiConverterSequenceTypeNetView: FfiConverterRustBuffer {
-    typealias SwiftType = [NetView]
-
-    public static func write(_ value: [NetView], into buf: inout [UInt8]) {
-        let len = Int32(value.count)
-        writeInt(&buf, len)
-        for item in value {
-            FfiConverterTypeNetView.write(item, into: &buf)
-        }
-    }
-
-    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [NetView] {
-        let len: Int32 = try readInt(&buf)
-        var seq = [NetView]()
-        seq.reserveCapacity(Int(len))
-        for _ in 0 ..< len {
-            seq.append(try FfiConverterTypeNetView.read(from: &buf))
-        }
-        return seq
-    }
-}
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
-fileprivate struct FfiConverterSequenceTypeRect: FfiConverterRustBuffer {
-    typealias SwiftType = [Rect]
-
-    public static func write(_ value: [Rect], into buf: inout [UInt8]) {
-        let len = Int32(value.count)
-        writeInt(&buf, len)
-        for item in value {
-            FfiConverterTypeRect.write(item, into: &buf)
-        }
-    }
-
-    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [Rect] {
-        let len: Int32 = try readInt(&buf)
-        var seq = [Rect]()
-        seq.reserveCapacity(Int(len))
-        for _ in 0 ..< len {
-            seq.append(try FfiConverterTypeRect.read(from: &buf))
         }
         return seq
     }
@@ -15534,6 +13411,56 @@ fileprivate struct FfiConverterSequenceTypeTick: FfiConverterRustBuffer {
         seq.reserveCapacity(Int(len))
         for _ in 0 ..< len {
             seq.append(try FfiConverterTypeTick.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceTypeWatchAlarm: FfiConverterRustBuffer {
+    typealias SwiftType = [WatchAlarm]
+
+    public static func write(_ value: [WatchAlarm], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeWatchAlarm.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [WatchAlarm] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [WatchAlarm]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeWatchAlarm.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceTypeWatchKey: FfiConverterRustBuffer {
+    typealias SwiftType = [WatchKey]
+
+    public static func write(_ value: [WatchKey], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeWatchKey.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [WatchKey] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [WatchKey]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeWatchKey.read(from: &buf))
         }
         return seq
     }
@@ -15762,17 +13689,6 @@ public func bankLayout(glass: Glass, ask: PadAsk)throws  -> BankLayout  {
 })
 }
 /**
- * Where the keys of the Match screen lie on a glass.
- */
-public func matchLayout(glass: Glass)throws  -> MatchLayout  {
-    return try  FfiConverterTypeMatchLayout_lift(try rustCallWithError(FfiConverterTypeRestwaterError_lift) {
-        uniffiCallStatus in
-    uniffi_restwater_fn_func_match_layout(
-        FfiConverterTypeGlass_lower(glass),uniffiCallStatus
-    )
-})
-}
-/**
  * The words on the glass that belong to no record.
  */
 public func padWords() -> PadWords  {
@@ -15804,6 +13720,16 @@ public func swimLayout(glass: Glass) -> SwimLayout  {
     )
 })
 }
+/**
+ * What a shell says where it speaks for the phone's system.
+ */
+public func shellWords() -> ShellWords  {
+    return try!  FfiConverterTypeShellWords_lift(try! rustCall() {
+        uniffiCallStatus in
+    uniffi_restwater_fn_func_shell_words(uniffiCallStatus
+    )
+})
+}
 
 private enum InitializationResult {
     case ok
@@ -15829,9 +13755,6 @@ private let initializationResult: InitializationResult = {
     if (uniffi_restwater_checksum_func_bank_layout() != 22549) {
         return InitializationResult.apiChecksumMismatch
     }
-    if (uniffi_restwater_checksum_func_match_layout() != 54551) {
-        return InitializationResult.apiChecksumMismatch
-    }
     if (uniffi_restwater_checksum_func_pad_words() != 19893) {
         return InitializationResult.apiChecksumMismatch
     }
@@ -15839,6 +13762,9 @@ private let initializationResult: InitializationResult = {
         return InitializationResult.apiChecksumMismatch
     }
     if (uniffi_restwater_checksum_func_swim_layout() != 45113) {
+        return InitializationResult.apiChecksumMismatch
+    }
+    if (uniffi_restwater_checksum_func_shell_words() != 42197) {
         return InitializationResult.apiChecksumMismatch
     }
     if (uniffi_restwater_checksum_method_work_done() != 59654) {
@@ -15868,9 +13794,6 @@ private let initializationResult: InitializationResult = {
     if (uniffi_restwater_checksum_method_restwater_act() != 8759) {
         return InitializationResult.apiChecksumMismatch
     }
-    if (uniffi_restwater_checksum_method_restwater_alarms() != 39538) {
-        return InitializationResult.apiChecksumMismatch
-    }
     if (uniffi_restwater_checksum_method_restwater_pause() != 19636) {
         return InitializationResult.apiChecksumMismatch
     }
@@ -15890,6 +13813,9 @@ private let initializationResult: InitializationResult = {
         return InitializationResult.apiChecksumMismatch
     }
     if (uniffi_restwater_checksum_method_restwater_swim_tap() != 57659) {
+        return InitializationResult.apiChecksumMismatch
+    }
+    if (uniffi_restwater_checksum_method_restwater_watch() != 50584) {
         return InitializationResult.apiChecksumMismatch
     }
     if (uniffi_restwater_checksum_constructor_work_new() != 40297) {

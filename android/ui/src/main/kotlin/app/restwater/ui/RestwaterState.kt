@@ -13,6 +13,7 @@ import app.restwater.core.Key
 import app.restwater.core.MatchView
 import app.restwater.core.MendView
 import app.restwater.core.Moment
+import app.restwater.core.PhoneView
 import app.restwater.core.Restwater
 import app.restwater.core.RestwaterException
 import app.restwater.core.Scheme
@@ -32,7 +33,7 @@ import kotlinx.coroutines.launch
 import kotlinx.coroutines.withContext
 
 /** Which screen lies on top. */
-enum class Showing { BANK, SETUP, TACKLE, SWIM, WAITS, CHANGES, MATCH, FILES, MEND, SCREENS }
+enum class Showing { BANK, SETUP, TACKLE, SWIM, WAITS, CHANGES, MATCH, FILES, MEND, PHONE, SCREENS }
 
 /**
  * What the screens draw, held once. Taps go to the core one after another on [worker], each with the moment the
@@ -44,6 +45,7 @@ class RestwaterState(
     private val scope: CoroutineScope,
     private val worker: CoroutineDispatcher,
     ports: FilePorts = NoFiles,
+    private val lookout: Lookout = NoLookout,
 ) {
     /** Files out and in. */
     val desk = FilesDesk(core, now, scope, ports) { said ->
@@ -69,6 +71,8 @@ class RestwaterState(
         private set
     var mend by mutableStateOf<MendView?>(null)
         private set
+    var phone by mutableStateOf<PhoneView?>(null)
+        private set
     var settings by mutableStateOf(Settings(Hand.RIGHT, Scheme.DAY))
         private set
     var showing by mutableStateOf(Showing.BANK)
@@ -80,6 +84,10 @@ class RestwaterState(
 
     /** The large fan of the Swim screen. */
     var scene by mutableStateOf<SwimScene?>(null)
+        private set
+
+    /** Whether the screen is to stay on. */
+    var keepAwake by mutableStateOf(false)
         private set
 
     /** What the core said of the last tap. */
@@ -102,6 +110,7 @@ class RestwaterState(
             Showing.MATCH -> Which.MATCH
             Showing.FILES -> Which.FILES
             Showing.MEND -> Which.MEND
+            Showing.PHONE -> Which.PHONE
         }
         val at = now()
         answer { core.settings() to core.screen(which, at) }?.let { (settings, screen) ->
@@ -182,6 +191,7 @@ class RestwaterState(
                 show(update.screen)
                 after()
                 refresh()
+                lookOut()
             }
         }
     }
@@ -200,6 +210,56 @@ class RestwaterState(
         scope.launch { refresh() }
     }
 
+    /** Tells the system what to show and when to ring while the app is not looked at. */
+    suspend fun lookOut() {
+        val at = now()
+        answer { core.watch(at) }?.let { watch ->
+            keepAwake = watch.keepAwake
+            lookout.show(watch)?.let { notice = it }
+        }
+    }
+
+    /** Shows a sentence of the shell's. */
+    fun say(text: String) {
+        notice = text
+    }
+
+    /** A file that the system hands to the app: what it would bring is shown. */
+    fun offerFile(path: String) {
+        open(Showing.FILES)
+        desk.offer(path)
+    }
+
+    /** To the background: the log is backed up where that is due. */
+    suspend fun toBackground() =
+        try {
+            desk.backUpIfDue()
+        } catch (refused: RestwaterException.Failed) {
+            notice = refused.text
+        } catch (trouble: FileTrouble) {
+            notice = trouble.message.orEmpty()
+        }
+
+    /** To the front again: keys of the lock screen may have logged meanwhile. */
+    suspend fun toFront() {
+        refresh()
+        lookOut()
+    }
+
+    /** Tells the system what to show and when to ring while the app is not looked at. */
+    suspend fun lookOut() {
+        val at = now()
+        answer { core.watch(at) }?.let { watch ->
+            keepAwake = watch.keepAwake
+            lookout.show(watch)?.let { notice = it }
+        }
+    }
+
+    /** Shows a sentence of the shell's. */
+    fun say(text: String) {
+        notice = text
+    }
+
     /** A file that the system hands to the app: what it would bring is shown. */
     fun offerFile(path: String) {
         open(Showing.FILES)
@@ -208,11 +268,12 @@ class RestwaterState(
 
     /** To the background: the log is backed up where that is due, and put aside. */
     suspend fun toBackground() {
-        val at = now()
         try {
-            core.backUpIfDue(at)
+            desk.backUpIfDue()
         } catch (refused: RestwaterException.Failed) {
             notice = refused.text
+        } catch (trouble: FileTrouble) {
+            notice = trouble.message.orEmpty()
         }
         answer { core.pause() }
     }
@@ -244,6 +305,7 @@ class RestwaterState(
             is Screen.Match -> match = screen.v1
             is Screen.Files -> files = screen.v1
             is Screen.Mend -> mend = screen.v1
+            is Screen.Phone -> phone = screen.v1
         }
     }
 
