@@ -1,7 +1,7 @@
 //! The taps of the Match screen and what it shows.
 
 use super::{App, AppError};
-use crate::bite::{BITE_EXTRA_GUESS_MIN, TURN_ROUND_GUESS_MIN};
+use crate::bite::{Advice, BITE_EXTRA_GUESS_MIN, TURN_ROUND_GUESS_MIN};
 use crate::log::{ClassGuess, FishSaid, FishWeight, MatchSetup, Moment, Payload, WeightUnit};
 use crate::match_day::clock::{MINUTE_MS, MatchClock, Phase};
 use crate::match_day::forecast::{Landing, TimeLeft};
@@ -33,8 +33,7 @@ pub(super) struct MatchState {
 #[derive(PartialEq)]
 struct RestOf {
     session: Uuid,
-    waits: usize,
-    leave_min: f64,
+    advice: Advice,
     rhythm: Rhythm,
     time: TimeLeft,
     landing: Landing,
@@ -69,7 +68,7 @@ impl App {
     }
 
     /// Plays the rest of the match where that is not done yet; none where nothing runs.
-    fn play_rest(&mut self, own: &OwnCount, now: &Moment) -> Option<(crate::bite::Advice, Rhythm)> {
+    fn play_rest(&mut self, own: &OwnCount, now: &Moment) -> Option<(Advice, Rhythm)> {
         let session = self.recent.current().map(|loaded| &loaded.session).filter(|s| s.is_open())?;
         let clock = session.match_day.as_ref()?.setup.clock().ok()?;
         let left_ms = clock.left_ms(now.wall_ms);
@@ -80,8 +79,7 @@ impl App {
         let (posterior, advice) = self.advisor.posterior(session, rhythm)?;
         let of = RestOf {
             session: session.id,
-            waits: advice.casts,
-            leave_min: advice.next_leave_min,
+            advice,
             rhythm,
             time: time_left(session, left_ms, now),
             landing: landing(session, weights(own)),
