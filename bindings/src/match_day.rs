@@ -346,7 +346,7 @@ pub struct MatchView {
     pub says: String,
     /// The time left for a screen reader, to the minute.
     pub spoken: String,
-    /// Casts left and the last cast worth making.
+    /// Casts left and the last cast worth making; before a match is set, what would be set.
     pub lines: Vec<MatchLine>,
     /// The nets, in the order of the rules.
     pub nets: Vec<NetView>,

@@ -2,7 +2,7 @@
 
 match-title = Match
 match-no-session = Start a session first, then set the match.
-match-none = No match is set.
+match-none = No match is set. SET A MATCH begins with this, RULES changes it.
 match-none-over = No match was set.
 match-no-clock = The times of this match can't be read: set all-in and all-out again.
 match-no-count = The nets can't be counted ({ $detail }). Nothing was lost: mend the rules of the day.
@@ -21,7 +21,7 @@ match-alarm = { $minutes } min to all-out.
 match-alarm-text = All-out at { $time }.
 match-cant-tell = can't tell yet
 
-match-casts = Casts left at { $leave } min each, { $turn } min between
+match-casts = Casts left, { $leave } min each
 match-range = { $low } to { $high }
 match-last = Last cast worth making
 match-last-by = by { $time } ({ $from } to { $to })

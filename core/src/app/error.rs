@@ -115,8 +115,8 @@ impl AppError {
             | Self::NothingToSetBack
             | Self::NoCell
             | Self::NoSuchEntry
-            | Self::BeforeEarlier(_) => ErrorKind::NotNow,
-            Self::Match(MatchError::WeighInBeforeAllIn) => ErrorKind::NotNow,
+            | Self::BeforeEarlier(_)
+            | Self::Match(MatchError::WeighInBeforeAllIn) => ErrorKind::NotNow,
             Self::TooLong { .. } | Self::UnknownChoice { .. } | Self::Swim(_) | Self::Match(_) => {
                 ErrorKind::BadInput
             }

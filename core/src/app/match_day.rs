@@ -209,14 +209,11 @@ impl App {
     fn toggle_class(&self, setup: &mut MatchSetup, id: &str) -> Option<()> {
         let (id, drams) = screen::CLASSES.iter().find(|(known, _)| *known == id)?;
         let name = self.words.say(id);
-        match setup.class(&name) {
-            Some(place) => {
-                setup.classes.remove(place);
-            }
-            None => {
-                let guess = converted(Weight::Drams(*drams), setup.unit);
-                setup.classes.push(ClassGuess { name, guess });
-            }
+        if let Some(place) = setup.class(&name) {
+            setup.classes.remove(place);
+        } else {
+            let guess = converted(Weight::Drams(*drams), setup.unit);
+            setup.classes.push(ClassGuess { name, guess });
         }
         Some(())
     }
@@ -363,11 +360,10 @@ fn unit_of(value: &str) -> Option<WeightUnit> {
 }
 
 fn toggle(alarms: &mut Vec<u16>, minutes: u16) {
-    match alarms.iter().position(|m| *m == minutes) {
-        Some(place) => {
-            alarms.remove(place);
-        }
-        None => alarms.push(minutes),
+    if let Some(place) = alarms.iter().position(|m| *m == minutes) {
+        alarms.remove(place);
+    } else {
+        alarms.push(minutes);
     }
 }
 
@@ -375,13 +371,16 @@ fn toggle(alarms: &mut Vec<u16>, minutes: u16) {
 fn toggle_counting(setup: &mut MatchSetup, name: &str) -> Option<()> {
     let place = setup.class(name)?;
     let name = setup.classes[place].name.clone();
-    let counts = setup.rules.counts(&name);
     match &mut setup.rules.counting {
-        Counting::Only(kinds) if counts => kinds.retain(|k| !same_name(k, &name)),
-        Counting::Only(kinds) => kinds.push(name),
-        Counting::AllBut(kinds) if !counts => kinds.retain(|k| !same_name(k, &name)),
-        Counting::AllBut(kinds) => kinds.push(name),
         Counting::Everything => setup.rules.counting = Counting::AllBut(vec![name]),
+        // On either list a kind changes sides by being put on it or taken off.
+        Counting::Only(kinds) | Counting::AllBut(kinds) => {
+            if let Some(listed) = kinds.iter().position(|k| same_name(k, &name)) {
+                kinds.remove(listed);
+            } else {
+                kinds.push(name);
+            }
+        }
     }
     if matches!(&setup.rules.counting, Counting::AllBut(kinds) if kinds.is_empty()) {
         setup.rules.counting = Counting::Everything;

@@ -33,6 +33,7 @@ pub enum Which {
 }
 
 /// What a screen shows.
+#[allow(clippy::large_enum_variant)] // one is made at a time, for a shell that copies it field by field
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(tag = "screen", rename_all = "snake_case")]
 pub enum Screen {

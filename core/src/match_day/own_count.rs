@@ -93,13 +93,11 @@ impl OwnCount {
         match &one.weight {
             Some(FishWeight::Weighed { unit, count }) => Weighed::Exactly(entered(*unit, *count)),
             Some(FishWeight::Guessed { unit, count }) => by_eye(*unit, *count),
-            _ => match one.class.as_deref().and_then(|name| setup.class(name)) {
-                Some(class) => Weighed::ByClass(class),
-                None => {
-                    self.unknown += 1;
-                    Weighed::ByClass(setup.classes.len())
-                }
-            },
+            _ => {
+                let class = one.class.as_deref().and_then(|name| setup.class(name));
+                self.unknown += u32::from(class.is_none());
+                Weighed::ByClass(class.unwrap_or(setup.classes.len()))
+            }
         }
     }
 }
@@ -205,14 +203,14 @@ mod tests {
         }
     }
 
-    fn weighed(count: u32) -> Option<FishWeight> {
-        Some(FishWeight::Weighed { unit: WeightUnit::Drams, count })
+    fn weighed(count: u32) -> FishWeight {
+        FishWeight::Weighed { unit: WeightUnit::Drams, count }
     }
 
     #[test]
     fn fish_go_into_the_net_in_use_where_it_may_hold_them() {
         let caught = [
-            fish(Some("Carp"), weighed(1_200), None),
+            fish(Some("Carp"), Some(weighed(1_200)), None),
             fish(Some("Carp"), None, Some("2")),
             fish(Some("Skimmer"), None, Some("2")),
         ];
@@ -226,9 +224,9 @@ mod tests {
     fn weighed_fish_teach_their_class_and_no_other() {
         // (3 x 1280 + 3 x 1600) / 6 drams by the conjugate mean of `class`.
         let caught = [
-            fish(Some("Carp"), weighed(1_600), None),
-            fish(Some("Carp"), weighed(1_600), None),
-            fish(Some("Carp"), weighed(1_600), None),
+            fish(Some("Carp"), Some(weighed(1_600)), None),
+            fish(Some("Carp"), Some(weighed(1_600)), None),
+            fish(Some("Carp"), Some(weighed(1_600)), None),
         ];
         let learned = own_count(&setup(), &caught).unwrap().learned;
         assert!((learned[0].mean_g - Weight::Drams(1_440).grams()).abs() < 1e-9);
@@ -238,7 +236,7 @@ mod tests {
 
     #[test]
     fn an_unknown_fish_is_like_the_others_and_wide() {
-        let caught = [fish(Some("Carp"), weighed(1_280), None), fish(None, None, None)];
+        let caught = [fish(Some("Carp"), Some(weighed(1_280)), None), fish(None, None, None)];
         let count = own_count(&setup(), &caught).unwrap();
         let net = &count.running.nets[0];
         assert_eq!((count.unknown, net.fish), (1, 2));
@@ -248,8 +246,8 @@ mod tests {
 
     #[test]
     fn put_back_and_kinds_that_do_not_count_weigh_nothing() {
-        let back = CaughtFish { put_back: true, ..fish(Some("Carp"), weighed(1_280), None) };
-        let count = own_count(&setup(), &[back, fish(Some("Pike"), weighed(2_000), None)]).unwrap();
+        let back = CaughtFish { put_back: true, ..fish(Some("Carp"), Some(weighed(1_280)), None) };
+        let count = own_count(&setup(), &[back, fish(Some("Pike"), Some(weighed(2_000)), None)]).unwrap();
         assert_eq!((count.put_back, count.running.not_counted), (1, 1));
         assert_eq!(count.each_g, [0.0, 0.0]);
         assert_eq!(count.running.counts_g, 0.0);

@@ -123,8 +123,8 @@ mod tests {
         FishSaid { cast, class: None, weight: None, net: None, put_back: false }
     }
 
-    fn weighed(count: u32) -> Option<FishWeight> {
-        Some(FishWeight::Weighed { unit: WeightUnit::Drams, count })
+    fn weighed(count: u32) -> FishWeight {
+        FishWeight::Weighed { unit: WeightUnit::Drams, count }
     }
 
     #[test]
@@ -145,20 +145,20 @@ mod tests {
         let mut day = Written::new(1);
         let [cast, _] = land(&mut day, 10);
         day.log(800, Payload::FishSet(FishSaid { class: Some("Carp".into()), ..said(cast) }));
-        day.log(900, Payload::FishSet(FishSaid { weight: weighed(1_100), ..said(cast) }));
+        day.log(900, Payload::FishSet(FishSaid { weight: Some(weighed(1_100)), ..said(cast) }));
         let cause = |day: &Written| fold(SESSION, &day.ops).casts[0].end.clone().unwrap().cause;
-        assert_eq!(cause(&day), EndCause::Landed { fish: weighed(1_100) });
-        let last = day.log(950, Payload::FishSet(FishSaid { weight: weighed(1_200), ..said(cast) }));
-        assert_eq!(cause(&day), EndCause::Landed { fish: weighed(1_200) });
+        assert_eq!(cause(&day), EndCause::Landed { fish: Some(weighed(1_100)) });
+        let last = day.log(950, Payload::FishSet(FishSaid { weight: Some(weighed(1_200)), ..said(cast) }));
+        assert_eq!(cause(&day), EndCause::Landed { fish: Some(weighed(1_200)) });
         day.undo(960, &[last]);
-        assert_eq!(cause(&day), EndCause::Landed { fish: weighed(1_100) });
+        assert_eq!(cause(&day), EndCause::Landed { fish: Some(weighed(1_100)) });
     }
 
     #[test]
     fn a_fish_whose_landing_was_undone_is_a_doubt_and_is_not_in_the_catch() {
         let mut day = Written::new(1);
         let [cast, landed] = land(&mut day, 10);
-        let about = day.log(800, Payload::FishSet(FishSaid { weight: weighed(1_100), ..said(cast) }));
+        let about = day.log(800, Payload::FishSet(FishSaid { weight: Some(weighed(1_100)), ..said(cast) }));
         day.undo(900, &[landed]);
         let session = fold(SESSION, &day.ops);
         assert_eq!(session.doubts.last().map(|d| (d.op, d.kind)), Some((about, DoubtKind::NoLanding)));
@@ -169,10 +169,10 @@ mod tests {
     fn what_was_said_of_a_fish_holds_when_its_end_is_said_again() {
         let mut day = Written::new(1);
         let [cast, _] = land(&mut day, 10);
-        day.log(800, Payload::FishSet(FishSaid { weight: weighed(1_100), ..said(cast) }));
+        day.log(800, Payload::FishSet(FishSaid { weight: Some(weighed(1_100)), ..said(cast) }));
         day.amend(900, cast, Payload::CastEndSet { end: EndSaid::Landed, after_s: Some(500) });
         let session = fold(SESSION, &day.ops);
-        assert_eq!(catch(&session)[0].weight, weighed(1_100));
+        assert_eq!(catch(&session)[0].weight, Some(weighed(1_100)));
         assert!(session.doubts.is_empty(), "{:?}", session.doubts);
         day.amend(950, cast, Payload::CastEndSet { end: EndSaid::Lost, after_s: None });
         let session = fold(SESSION, &day.ops);

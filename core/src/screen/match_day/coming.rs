@@ -34,8 +34,7 @@ pub(super) fn casts(input: &MatchInput, setup: &MatchSetup) -> Vec<MatchLine> {
         || input.say("match-cant-tell", &[]),
         |c| numbers(input, f64::from(c.low), f64::from(c.high)),
     );
-    let (leave, turn) = (span(input, leave), span(input, turn));
-    let label = input.say("match-casts", &[("leave", &leave), ("turn", &turn)]);
+    let label = input.say("match-casts", &[("leave", &span(input, leave))]);
     vec![MatchLine { label, value }, last_cast(input, rest, clock)]
 }
 

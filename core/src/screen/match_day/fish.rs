@@ -79,6 +79,7 @@ fn what(input: &MatchInput, setup: &MatchSetup, fish: &CaughtFish) -> String {
     }
     let weight = fish.weight.as_ref().and_then(|w| of_a_fish(input, w));
     let mean = input.counted().zip(fish.class.as_ref()).and_then(|(own, name)| class_mean(setup, own, name));
+    let mean = mean.map(|weight| input.say("match-about", &[("weight", &weight)]));
     match (&fish.class, weight, mean) {
         (Some(class), Some(weight), _) => input.say("match-what", &[("class", class), ("weight", &weight)]),
         (Some(class), None, Some(mean)) => input.say("match-what", &[("class", class), ("weight", &mean)]),

@@ -179,7 +179,7 @@ pub struct MatchView {
     pub says: String,
     /// The time left for a screen reader, to the minute.
     pub spoken: String,
-    /// Casts left and the last cast worth making.
+    /// Casts left and the last cast worth making; before a match is set, what would be set.
     pub lines: Vec<MatchLine>,
     /// The nets, in the order of the rules.
     pub nets: Vec<NetView>,
@@ -273,20 +273,21 @@ pub fn match_view(input: &MatchInput) -> MatchView {
     };
     let open = input.session.is_some_and(Session::is_open);
     let begin = (open && setup.is_none()).then(|| rules::begin_key(input));
+    let rows = if open { rules::rows(input, setup) } else { Vec::new() };
     MatchView {
         title: input.say("match-title", &[]),
         phase: now.phase,
         digits: now.digits.clone(),
         says: now.says.clone(),
         spoken: now.spoken.clone(),
-        lines: setup.map_or_else(Vec::new, |setup| coming::casts(input, setup)),
+        lines: setup.map_or_else(|| rules::first_lines(&rows), |setup| coming::casts(input, setup)),
         nets: setup.map_or_else(Vec::new, |setup| now::nets(input, setup)),
         notes: now::notes(input),
         coming: setup.map_or_else(Vec::new, |setup| coming::coming(input, setup)),
         coming_notes: coming::notes(input),
         fish: setup.map(|setup| fish::page(input, setup)),
         weigh_in: setup.map(|setup| weigh_in::page(input, setup)),
-        rows: if open { rules::rows(input, setup) } else { Vec::new() },
+        rows,
         to_fish: page("fish"),
         to_weight: page("weight"),
         to_coming: page("coming"),

@@ -2,7 +2,7 @@
 
 use super::now::local_clock;
 use super::weights::{short, units};
-use super::{MatchInput, MatchKey, MatchTap};
+use super::{MatchInput, MatchKey, MatchLine, MatchTap};
 use crate::log::{ClassGuess, MatchSetup, Moment, WeightUnit};
 use crate::match_day::clock::MINUTE_MS;
 use crate::match_day::rules::{MatchRules, NetHolds, NetRule, OverLimit};
@@ -87,20 +87,19 @@ pub(super) fn begin_key(input: &MatchInput) -> MatchKey {
 
 /// The rows; those of a first match where none is set.
 pub(super) fn rows(input: &MatchInput, setup: Option<&MatchSetup>) -> Vec<ChoiceRow> {
-    let first;
-    let setup = match setup {
-        Some(setup) => setup,
-        None => {
-            first = first_match(input.words, input.now);
-            &first
-        }
-    };
+    let setup = setup.cloned().unwrap_or_else(|| first_match(input.words, input.now));
+    let setup = &setup;
     let make = Rows { input, setup };
     let mut rows = vec![
         make.time("all-in", setup.all_in_ms),
         make.time("all-out", setup.all_out_ms),
         make.clock(),
-        make.counted("nets", setup.rules.nets.len() as i64, &[1, 2, 3, 4, 5, 6], i64::to_string),
+        make.counted(
+            "nets",
+            i64::try_from(setup.rules.nets.len()).unwrap_or(0),
+            &[1, 2, 3, 4, 5, 6],
+            i64::to_string,
+        ),
     ];
     rows.extend(setup.rules.nets.iter().enumerate().map(|(i, net)| make.limit(i, net)));
     rows.push(make.over());
@@ -118,6 +117,13 @@ pub(super) fn rows(input: &MatchInput, setup: Option<&MatchSetup>) -> Vec<Choice
     rows.push(make.mark());
     rows.push(make.off());
     rows
+}
+
+/// What the first tap would set, where no match is.
+pub(super) fn first_lines(rows: &[ChoiceRow]) -> Vec<MatchLine> {
+    let told = ["all-in", "all-out", "nets", "landing", "alarms"];
+    let line = |row: &ChoiceRow| MatchLine { label: row.label.clone(), value: row.value.clone() };
+    rows.iter().filter(|row| told.contains(&row.field.as_str())).map(line).collect()
 }
 
 struct Rows<'a> {

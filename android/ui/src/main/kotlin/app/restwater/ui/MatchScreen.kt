@@ -113,7 +113,7 @@ private fun NowBody(sheet: Sheet, place: Rect) = with(sheet) {
     val notes = texts(view.notes, body * 0.9f, place.width)
     val stack = Stack(place, says + heights.sum() + nets.sum() + notes)
     FitText(view.says, body * 1.1f, LocalInk.current.ink, Modifier.at(stack.next(says)), FontWeight.Bold)
-    view.lines.forEachIndexed { i, line -> Line(line, "match-line-$i", stack.next(heights[i]), body) }
+    view.lines.forEachIndexed { i, line -> Line(line, "match-line-$i", stack.next(heights[i]), body, stack.tight) }
     view.nets.forEachIndexed { i, net -> NetBar(net, "match-net-$i", stack.next(nets[i]), body) }
     Said(view.notes.joinToString("\n"), "match-notes", stack.next(notes), body * 0.9f)
 }
@@ -122,6 +122,9 @@ private fun NowBody(sheet: Sheet, place: Rect) = with(sheet) {
 private class Stack(private val place: Rect, asked: Double) {
     private val share = if (asked > 0) (place.height / asked).coerceAtMost(ROOMY) else 1.0
     private var top = place.top
+
+    /** Too low for labels above their values. */
+    val tight = share < TIGHT
     fun next(height: Double) = Rect(place.left, top, place.width, height * share).also { top += height * share }
 }
 
@@ -183,7 +186,7 @@ private fun Figure(figure: String, says: List<String>, lines: List<MatchLine>, p
     val heights = lines.map { lineHeight(it, body, place.width) }
     val said = texts(says, body, place.width)
     val stack = Stack(place.copy(height = place.height - height), heights.sum() + said)
-    lines.forEachIndexed { i, line -> Line(line, "weighed-$i", stack.next(heights[i]), body) }
+    lines.forEachIndexed { i, line -> Line(line, "weighed-$i", stack.next(heights[i]), body, stack.tight) }
     Said(says.joinToString(" "), "figure-says", stack.next(said), body)
 }
 
@@ -211,13 +214,20 @@ private fun Sentenced(title: String, says: List<String>, place: Rect, layout: Ba
 private fun Lines(lines: List<MatchLine>, tag: String, place: Rect, body: Float) {
     val heights = lines.map { lineHeight(it, body, place.width) }
     val stack = Stack(place, heights.sum())
-    lines.forEachIndexed { i, line -> Line(line, "$tag-$i", stack.next(heights[i]), body) }
+    lines.forEachIndexed { i, line -> Line(line, "$tag-$i", stack.next(heights[i]), body, stack.tight) }
 }
 
-/** A label with its value below it. */
+/** A label with its value below it, or beside it where there is little room. */
 @Composable
-private fun Line(line: MatchLine, tag: String, place: Rect, body: Float) {
+private fun Line(line: MatchLine, tag: String, place: Rect, body: Float, tight: Boolean) {
     val ink = LocalInk.current
+    if (tight) {
+        val text = "${line.label}: ${line.value}"
+        Box(Modifier.at(place).testTag(tag).semantics { contentDescription = text }) {
+            FitText(text, body, ink.ink, Modifier.fillMaxSize(), FontWeight.Bold)
+        }
+        return
+    }
     val label = texts(listOf(line.label), body * LABEL, place.width)
     val share = label / lineHeight(line, body, place.width)
     Box(Modifier.at(place).testTag(tag).semantics { contentDescription = "${line.label}: ${line.value}" }) {
@@ -269,6 +279,9 @@ private const val VALUE = 1.15f
 
 /** Bold letters are so much wider. */
 private const val BOLD = 1.08f
+
+/** Below this share of the height they ask for, labels stand beside their values. */
+private const val TIGHT = 0.8
 
 /** Where there is room, things stand so much looser. */
 private const val ROOMY = 1.3
