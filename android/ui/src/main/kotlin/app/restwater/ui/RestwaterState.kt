@@ -182,16 +182,25 @@ class RestwaterState(
         }
     }
 
+    /** Taps whose answer is not on the screen yet. */
+    var underWay by mutableStateOf(0)
+        private set
+
     /** Hands a tap to the core; [after] runs when it was taken. */
     fun act(action: Action, after: () -> Unit = {}) {
         val at = now()
+        underWay += 1
         scope.launch {
-            answer { core.act(action, at) }?.let { update ->
-                notice = update.notice
-                show(update.screen)
-                after()
-                refresh()
-                lookOut()
+            try {
+                answer { core.act(action, at) }?.let { update ->
+                    notice = update.notice
+                    show(update.screen)
+                    after()
+                    refresh()
+                    lookOut()
+                }
+            } finally {
+                underWay -= 1
             }
         }
     }
