@@ -1,7 +1,7 @@
 //! The demo match through the real core and store: what the Match screen says over the day.
 
 use restwater_core::app::{App, DayTap, Screen, Which, read_day};
-use restwater_core::screen::{MatchView, NetWarning};
+use restwater_core::screen::{MatchPhase, MatchView, NetWarning};
 use restwater_tests::phone::Seeded;
 use std::error::Error;
 use std::fmt::Write as _;
@@ -84,8 +84,8 @@ fn warnings_come_by_the_upper_end_and_alarms_run_down() -> Result<(), Box<dyn Er
         warned_early |= view.nets.iter().any(|net| {
             net.warning == NetWarning::AtLimit && net.shares.get(1).is_some_and(|share| *share < 1.0)
         });
-        if view.fish.is_some() {
-            assert!(view.alarms.len() <= last_due || last_due == 3, "{:?}", view.alarms);
+        if view.phase == MatchPhase::Fishing {
+            assert!(view.alarms.len() <= last_due, "{:?}", view.alarms);
             last_due = view.alarms.len();
         }
         assert!(view.alarms.windows(2).all(|two| two[0].at_ms < two[1].at_ms));

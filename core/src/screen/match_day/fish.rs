@@ -83,8 +83,8 @@ fn what(input: &MatchInput, setup: &MatchSetup, fish: &CaughtFish) -> String {
     match (&fish.class, weight, mean) {
         (Some(class), Some(weight), _) => input.say("match-what", &[("class", class), ("weight", &weight)]),
         (Some(class), None, Some(mean)) => input.say("match-what", &[("class", class), ("weight", &mean)]),
-        (Some(class), None, None) => class.clone(),
-        (None, Some(weight), _) => weight,
+        (Some(only), None, None) => input.say("match-only", &[("weight", only)]),
+        (None, Some(only), _) => input.say("match-only", &[("weight", &only)]),
         (None, None, _) => input.say("match-not-weighed", &[]),
     }
 }

@@ -5405,7 +5405,7 @@ public struct MatchView: Equatable, Hashable {
      */
     public let spoken: String
     /**
-     * Casts left and the last cast worth making.
+     * Casts left and the last cast worth making; before a match is set, what would be set.
      */
     public let lines: [MatchLine]
     /**
@@ -5484,7 +5484,7 @@ public struct MatchView: Equatable, Hashable {
          * The time left for a screen reader, to the minute.
          */spoken: String, 
         /**
-         * Casts left and the last cast worth making.
+         * Casts left and the last cast worth making; before a match is set, what would be set.
          */lines: [MatchLine], 
         /**
          * The nets, in the order of the rules.

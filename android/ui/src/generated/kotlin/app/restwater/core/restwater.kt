@@ -5475,7 +5475,7 @@ data class MatchView (
     val `spoken`: kotlin.String
     , 
     /**
-     * Casts left and the last cast worth making.
+     * Casts left and the last cast worth making; before a match is set, what would be set.
      */
     val `lines`: List<MatchLine>
     , 
