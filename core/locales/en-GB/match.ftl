@@ -15,7 +15,7 @@ match-clock-ahead = The match clock is { $by } ahead of the phone.
 match-clock-behind = The match clock is { $by } behind the phone.
 match-bank-before = { $time } to all-in
 match-bank-fishing = { $time } to all-out
-match-bank-landing = all-out: { $time } to land a fish
+match-bank-landing = { $time } to land a fish
 match-bank-over = all-out is past
 match-alarm = { $minutes } min to all-out.
 match-alarm-text = All-out at { $time }.
@@ -144,7 +144,7 @@ match-less-by = { $by } under own count
 match-as-counted = as counted
 match-agrees = agrees
 match-differs = differs
-match-weigh-in-total = In all { $weight }.
+match-weigh-in-total = In all
 match-scales-more = The scales show more than the own count allows: a fish was not logged, or weights were low.
 match-scales-less = The scales show less than the own count allows: a fish was logged twice or put back, or weights were high.
 

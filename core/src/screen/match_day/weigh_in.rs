@@ -71,14 +71,14 @@ fn compared(input: &MatchInput, setup: &MatchSetup) -> (Vec<MatchLine>, Vec<Stri
     for net in own.running.nets.iter().filter(|n| !scales.iter().any(|(name, _)| *name == n.name)) {
         lines.push(own_line(input, setup.unit, &net.name, net.mean_g));
     }
-    let mut notes = Vec::new();
     if found.nets.len() > 1 {
         let total = match setup.unit {
             WeightUnit::Drams => found.scales.exact().nearest_drams(),
             WeightUnit::Grams => found.scales.exact().nearest_grams(),
         };
-        notes.push(input.say("match-weigh-in-total", &[("weight", &short(total))]));
+        lines.push(MatchLine { label: input.say("match-weigh-in-total", &[]), value: short(total) });
     }
+    let mut notes = Vec::new();
     let any = |is: Agreement| found.nets.iter().any(|n| n.agreement == is);
     notes.extend(any(Agreement::ScalesMore).then(|| input.say("match-scales-more", &[])));
     notes.extend(any(Agreement::ScalesLess).then(|| input.say("match-scales-less", &[])));
