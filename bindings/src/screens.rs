@@ -5,7 +5,7 @@
 use restwater_core::app::{Screen, Update, Which};
 use restwater_core::screen::{
     AdviceTone, AdviceView, BankState, BankView, ChangesView, Choice, ChoiceRow, FilesView, HeaderView, Key,
-    KeyView, KeyWeight, MendView, PegPlaceView, PhoneView, RodView, SetupView, StripMark, StripMarkShape,
+    KeyView, KeyWeight, MatchView, MendView, PegPlaceView, PhoneView, RodView, SetupView, StripMark, StripMarkShape,
     StripView, SwimKey, SwimKeyView, SwimView, TackleView, WaitsView,
 };
 
@@ -371,6 +371,8 @@ pub enum Which {
     Waits,
     /// Did a change matter?
     Changes,
+    /// Time left, nets, fish, weigh-in.
+    Match,
     /// Files in and out, backups.
     Files,
     /// Doubtful entries.
@@ -394,6 +396,8 @@ pub enum Screen {
     Waits(WaitsView),
     /// Did a change matter?
     Changes(ChangesView),
+    /// Time left, nets, fish, weigh-in.
+    Match(MatchView),
     /// Files in and out, backups.
     Files(FilesView),
     /// Doubtful entries.

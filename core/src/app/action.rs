@@ -3,6 +3,7 @@
 use super::settings::{Hand, Scheme};
 use super::swim_typed::TYPED;
 use crate::log::{Factor, FishWeight, Payload, Rig, RodNumber, SessionSetup, Spot};
+use crate::screen::MatchTap;
 use crate::swim::Step;
 use serde::{Deserialize, Serialize};
 use uuid::Uuid;
@@ -187,6 +188,11 @@ pub enum Action {
     SetNextStep,
     /// End the test.
     EndAlternation,
+    /// A tap on the Match screen.
+    Match {
+        /// Which.
+        tap: MatchTap,
+    },
     /// One of the choices of the Files screen.
     ChooseFiles {
         /// The row's field.
@@ -262,6 +268,7 @@ impl Action {
             | Self::ChooseCasts { .. }
             | Self::StartAlternation { .. }
             | Self::SetNextStep
+            | Self::Match { .. }
             | Self::ChooseFiles { .. }
             | Self::ChoosePhone { .. }
             | Self::OpenDoubt { .. }
@@ -289,6 +296,9 @@ impl Action {
     pub(super) fn writes(&self) -> bool {
         if let Self::ChooseSwim { field, .. } = self {
             return !TYPED.contains(&field.as_str());
+        }
+        if let Self::Match { tap } = self {
+            return tap.writes();
         }
         !matches!(
             self,
@@ -326,6 +336,7 @@ impl Action {
             | Self::ChoosePhone { value, .. }
             | Self::Mend { value, .. }
             | Self::ChooseSwim { value, .. } => texts.push(("value", value)),
+            Self::Match { tap } => texts.extend(tap.texts()),
             Self::Note { text } => texts.push(("note", text)),
             Self::SetMark { name, .. } | Self::MarkHere { name } => texts.push(("mark", name)),
             _ => {}

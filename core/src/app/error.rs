@@ -3,6 +3,7 @@
 use crate::bite::BiteError;
 use crate::exchange::ExchangeError;
 use crate::log::{CanonicalError, RodNumber};
+use crate::match_day::setup::MatchError;
 use crate::screen::{Arg, Wording};
 use crate::session::NotNow;
 use crate::store::StoreError;
@@ -95,6 +96,9 @@ pub enum AppError {
     /// A spot, mark or outline that no swim can have.
     #[error(transparent)]
     Swim(#[from] SwimError),
+    /// A rule of the day, a weight or a net that no match can have.
+    #[error(transparent)]
+    Match(#[from] MatchError),
     /// The store failed.
     #[error(transparent)]
     Store(#[from] StoreError),
@@ -130,12 +134,14 @@ impl AppError {
             | Self::NothingTyped
             | Self::GeoJson(GeoJsonError::PegNeeded)
             | Self::NoSuchEntry
-            | Self::BeforeEarlier(_) => ErrorKind::NotNow,
+            | Self::BeforeEarlier(_)
+            | Self::Match(MatchError::WeighInBeforeAllIn) => ErrorKind::NotNow,
             Self::TooLong { .. }
             | Self::UnknownChoice { .. }
             | Self::NotDegrees { .. }
             | Self::Earth(_)
-            | Self::Swim(_) => ErrorKind::BadInput,
+            | Self::Swim(_)
+            | Self::Match(_) => ErrorKind::BadInput,
             Self::GeoJson(_) => ErrorKind::BadFile,
             Self::Store(error) => store_kind(error),
             Self::Exchange(error) => exchange_kind(error),
@@ -166,9 +172,10 @@ impl AppError {
                 &format!("error-no-{field}"),
                 &[("value", Arg::Text(value)), ("typed", Arg::Count(value.len()))],
             ),
-            Self::Swim(error) => sentence(words, error),
-            Self::Earth(error) => sentence(words, error),
-            Self::GeoJson(error) => sentence(words, error),
+            Self::Swim(error) => sentence(words, "error-swim", error),
+            Self::Earth(error) => sentence(words, "error-swim", error),
+            Self::GeoJson(error) => sentence(words, "error-swim", error),
+            Self::Match(error) => sentence(words, "error-match", error),
             Self::Store(error) => store_message(words, error),
             Self::Exchange(error) => exchange_message(words, error),
             Self::Canonical(_) | Self::Bite(_) => detailed(words, "error-internal", &self.to_string()),
@@ -176,9 +183,9 @@ impl AppError {
     }
 }
 
-/// An error of the swim as a sentence: large at the beginning, a stop at the end.
-fn sentence(words: &Wording, error: &impl std::fmt::Display) -> String {
-    detailed(words, "error-swim", &crate::screen::sentence_case(&error.to_string()))
+/// An error of a room as a sentence: large at the beginning, a stop at the end.
+fn sentence(words: &Wording, id: &str, error: &impl std::fmt::Display) -> String {
+    detailed(words, id, &crate::screen::sentence_case(&error.to_string()))
 }
 
 fn detailed(words: &Wording, id: &str, detail: &str) -> String {
@@ -199,6 +206,8 @@ fn not_now(words: &Wording, error: NotNow) -> String {
         }
         NotNow::NoTest => words.say("error-no-test"),
         NotNow::TestIsThrough => words.say("error-test-through"),
+        NotNow::NoMatch => words.say("error-no-match"),
+        NotNow::NoLanding => words.say("error-no-landing"),
         NotNow::NothingOut(rod) => with_rod("error-nothing-out", rod),
         NotNow::FishOn(rod) => with_rod("error-fish-on", rod),
         NotNow::NoFishOn(rod) => with_rod("error-no-fish-on", rod),

@@ -8,6 +8,7 @@ mod error;
 mod files;
 mod geojson;
 mod learning;
+mod match_day;
 mod mend;
 mod recent;
 mod repeat;
@@ -39,6 +40,7 @@ use action::LONGEST_TEXT;
 use advisor::Advisor;
 use files::FilesState;
 use learning::Learning;
+use match_day::MatchState;
 use recent::Recent;
 use repeat::LastTap;
 use std::path::Path;
@@ -54,6 +56,7 @@ pub struct App {
     recent: Recent,
     advisor: Advisor,
     learning: Learning,
+    match_day: MatchState,
     settings: Settings,
     chosen: RodNumber,
     draft: SessionSetup,
@@ -82,6 +85,7 @@ impl App {
             recent,
             advisor,
             learning: Learning::default(),
+            match_day: MatchState::default(),
             settings,
             chosen: 1,
             draft,
@@ -124,6 +128,7 @@ impl App {
             Action::MarkHere { name } => self.at_aim(&AtAim::Mark { name: name.clone() }, at)?,
             Action::PlacePegAsTyped => self.place_peg_as_typed(at)?,
             Action::ChooseSwim { field, value } => self.choose_swim(field, value, at)?,
+            Action::Match { tap } => self.match_tap(tap, at)?,
             Action::ChooseFiles { field, value } => self.choose_files(field, value)?,
             Action::ChoosePhone { field, value } => self.choose_phone(field, value)?,
             Action::OpenDoubt { op } => self.open_doubt(*op)?,
@@ -143,6 +148,7 @@ impl App {
             Which::Setup => Screen::Setup(screen::setup(&self.words, &self.draft)),
             Which::Waits => Screen::Waits(self.waits(now)),
             Which::Changes => Screen::Changes(self.changes()),
+            Which::Match => Screen::Match(self.match_view(now)),
             Which::Tackle => Screen::Tackle(screen::tackle(&self.words, self.session(), self.chosen)),
             Which::Swim => Screen::Swim(self.swim_view(now)?),
             Which::Phone => Screen::Phone(self.phone_screen()),
@@ -225,6 +231,7 @@ impl App {
         if starts {
             self.chosen = 1;
             self.swim = SwimState::default();
+            self.match_day = MatchState::default();
         }
         if starts || ends {
             let current = self.session().map(|s| s.id);

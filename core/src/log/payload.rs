@@ -1,6 +1,8 @@
 //! What an op says: one variant for each thing an angler can log.
 
+use super::match_day::{FishSaid, MatchSetup};
 use super::tackle::{Factor, Rig, Spot};
+use crate::match_day::weight::Weight;
 use crate::swim::FeatureKind;
 use serde::{Deserialize, Serialize};
 use serde_json::Value;
@@ -83,10 +85,11 @@ impl Default for SwimSetup {
 }
 
 /// The unit a weight was entered in; it is never converted in the log.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum WeightUnit {
     /// Drams, 1/256 lb.
+    #[default]
     Drams,
     /// Grams.
     Grams,
@@ -315,6 +318,19 @@ pub enum Payload {
     },
     /// It is over.
     AlternationEnded,
+    /// A match and its rules.
+    MatchSet(MatchSetup),
+    /// It is no match after all.
+    MatchOff,
+    /// What a landed fish weighs, which net it went into, or that it was put back.
+    FishSet(FishSaid),
+    /// What the scales showed for a net at the weigh-in.
+    NetWeighed {
+        /// Name of the net.
+        net: String,
+        /// What they showed.
+        shown: Weight,
+    },
     /// Written by a newer version: kept and passed on unread.
     #[serde(untagged)]
     Unknown {
@@ -357,6 +373,10 @@ const KNOWN_KINDS: &[&str] = &[
     "peg_placed",
     "alternation_started",
     "alternation_ended",
+    "match_set",
+    "match_off",
+    "fish_set",
+    "net_weighed",
 ];
 
 impl Payload {
@@ -392,6 +412,10 @@ impl Payload {
             Self::PegPlaced { .. } => "peg_placed",
             Self::AlternationStarted { .. } => "alternation_started",
             Self::AlternationEnded => "alternation_ended",
+            Self::MatchSet(_) => "match_set",
+            Self::MatchOff => "match_off",
+            Self::FishSet(_) => "fish_set",
+            Self::NetWeighed { .. } => "net_weighed",
             Self::Unknown { kind, .. } => kind,
         }
     }
@@ -461,6 +485,15 @@ mod tests {
             json!({"kind": "alternation_started", "payload": {"rod": 1, "factor": "height", "a": "45.7 cm", "b": "61 cm",
                 "b_first": true, "casts": 8}}),
             json!({"kind": "alternation_ended"}),
+            json!({"kind": "match_set", "payload": {"all_in_ms": 1_768_642_200_000_i64, "all_out_ms": 1_768_660_200_000_i64,
+                "offset_ms": -20_000, "unit": "drams", "mark": {"drams": 16},
+                "rules": {"nets": [{"name": "Net 1", "limit": {"drams": 12_800}, "holds": "anything"}],
+                    "over_limit": "counts_to_the_limit", "counting": {"all_but": ["Pike"]}, "landing_min": 15, "alarms_min": [30, 10]},
+                "classes": [{"name": "Carp", "guess": {"drams": 1_280}}]}}),
+            json!({"kind": "match_off"}),
+            json!({"kind": "fish_set", "payload": {"cast": "01938f4c-0000-7000-8000-000000000001", "class": "Carp",
+                "weight": {"by": "weighed", "unit": "drams", "count": 1_100}, "net": "Net 1", "put_back": false}}),
+            json!({"kind": "net_weighed", "payload": {"net": "Net 1", "shown": {"grams": 12_340}}}),
         ];
         assert_eq!(examples.len(), KNOWN_KINDS.len());
         for (example, kind) in examples.iter().zip(KNOWN_KINDS) {

@@ -11,6 +11,8 @@ mod entry;
 mod figures;
 mod files;
 mod key;
+mod match_day;
+mod match_pad;
 mod mend;
 mod pad;
 mod place;
@@ -45,6 +47,12 @@ pub(crate) use files::{
     salvage_words,
 };
 pub use key::{Key, KeyView, KeyWeight};
+pub use match_day::{
+    AlarmView, FishPage, MatchInput, MatchKey, MatchLine, MatchPhase, MatchTap, MatchView, NetView,
+    NetWarning, PageKey, RestInput, Signal, WeighInPage, match_view,
+};
+pub(crate) use match_day::{CLASSES, first_match, net_name, units};
+pub use match_pad::{MatchLayout, match_layout};
 pub(crate) use mend::{MendInput, end_said, mend_view, wait_to_mend_s};
 pub use mend::{MendLine, MendOpen, MendView};
 pub use pad::{

@@ -24,6 +24,7 @@ pub fn fold(id: Uuid, ops: &[Op]) -> Session {
         folding.take(&step);
     }
     mending::apply(&mut folding.session, &folding.said_later);
+    folding.settle_fish();
     folding.session
 }
 
@@ -51,6 +52,9 @@ impl Folding {
             landmarks: Vec::new(),
             alternation: None,
             peg_place: None,
+            match_day: None,
+            fish: Vec::new(),
+            scales: Vec::new(),
             notes: Vec::new(),
             doubts: Vec::new(),
             last_timed: None,
@@ -136,6 +140,9 @@ impl Folding {
                 let (lat_e7, lon_e7, straight_out_cdeg) = (*lat_e7, *lon_e7, *straight_out_cdeg);
                 session.peg_place = Some(PegPlace { lat_e7, lon_e7, straight_out_cdeg });
             }
+            Payload::MatchSet(_) | Payload::MatchOff | Payload::FishSet(_) | Payload::NetWeighed { .. } => {
+                session.take_match(step);
+            }
             Payload::Unknown { .. } => self.doubt(step.op.id, DoubtKind::Newer),
             // Undo and set times are resolved before the fold; the rest is about a rod.
             _ => {}
@@ -158,6 +165,16 @@ impl Folding {
             after_cast: self.session.casts.len(),
             spot: spot.filter(|_| *factor != Factor::Spot),
         });
+    }
+
+    /// What was said of fish, once all landings are known: an op may arrive before the landing it is about.
+    fn settle_fish(&mut self) {
+        for op in self.session.fish_without_landing() {
+            if !self.said_later.is_confirmed(op) {
+                self.doubt(op, DoubtKind::NoLanding);
+            }
+        }
+        self.session.weigh_landed();
     }
 
     fn doubt(&mut self, op: Uuid, kind: DoubtKind) {

@@ -7,7 +7,9 @@
 mod allowed;
 mod alternation;
 mod cast;
+mod catch;
 mod fold;
+mod match_day;
 mod mending;
 mod model;
 mod rhythm;
@@ -19,7 +21,9 @@ mod water;
 pub use allowed::{NotNow, check};
 pub use alternation::{Alternation, Progress};
 pub use cast::{Cast, CastEnd, EndCause};
+pub use catch::{CaughtFish, catch};
 pub use fold::fold;
+pub use match_day::{MatchDay, NetScales, SaidFish};
 pub use model::{
     Doubt, DoubtKind, KeptBack, Landmark, LandmarkKind, LastTimed, Mark, Note, PegPlace, Rod, RodState,
     Session,

@@ -1,5 +1,6 @@
 //! A session as the log tells it.
 
+use super::match_day::{MatchDay, NetScales, SaidFish};
 use super::{Alternation, Cast};
 use crate::log::{Moment, Payload, Rig, RodNumber, SessionSetup, Spot, SwimSetup};
 use crate::swim::FeatureKind;
@@ -129,6 +130,8 @@ pub enum DoubtKind {
     NoFishOn,
     /// A second bite while a fish was on.
     SecondBite,
+    /// Said of a fish that no landing in force tells of.
+    NoLanding,
     /// Before the session began or after it ended.
     OutsideSession,
     /// It ends before it starts.
@@ -182,6 +185,12 @@ pub struct Session {
     pub peg_place: Option<PegPlace>,
     /// The alternating test that runs, if one does.
     pub alternation: Option<Alternation>,
+    /// The match, if it is one.
+    pub match_day: Option<MatchDay>,
+    /// What was said of landed fish, each fish once.
+    pub fish: Vec<SaidFish>,
+    /// What the scales showed at the weigh-in, each net once.
+    pub scales: Vec<NetScales>,
     /// Notes.
     pub notes: Vec<Note>,
     /// Doubtful entries.

@@ -29,6 +29,7 @@ import app.restwater.core.Scheme
 import app.restwater.core.SwimKey
 import app.restwater.core.SwimView
 import app.restwater.core.bankLayout
+import app.restwater.core.matchLayout
 import app.restwater.core.padWords
 import app.restwater.core.swimLayout
 import kotlinx.coroutines.delay
@@ -104,6 +105,10 @@ private fun Screens(state: RestwaterState, glass: Glass) {
         }
         Showing.CHANGES -> state.changes?.let { changes ->
             ChangesScreen(changes, layout, back, words, state.notice, { state.act(it) }) { state.open(Showing.BANK) }
+        }
+        Showing.MATCH -> state.match?.let { match ->
+            val keys = remember(glass) { matchLayout(glass) }
+            MatchScreen(match, keys, layout, words, state.notice, { state.act(Action.Match(it)) }) { state.open(Showing.BANK) }
         }
         Showing.FILES -> state.files?.let { files ->
             FilesScreen(files, state.desk, layout, back, words, state.notice, glass.leftHanded, { state.act(it) }) { state.open(Showing.BANK) }

@@ -10,6 +10,7 @@ import app.restwater.core.FanGlass
 import app.restwater.core.FilesView
 import app.restwater.core.Hand
 import app.restwater.core.Key
+import app.restwater.core.MatchView
 import app.restwater.core.MendView
 import app.restwater.core.Moment
 import app.restwater.core.PhoneView
@@ -34,7 +35,7 @@ import kotlinx.coroutines.launch
 import kotlinx.coroutines.withContext
 
 /** Which screen lies on top. */
-enum class Showing { BANK, SETUP, TACKLE, SWIM, WAITS, CHANGES, FILES, MEND, PHONE, SCREENS }
+enum class Showing { BANK, SETUP, TACKLE, SWIM, WAITS, CHANGES, MATCH, FILES, MEND, PHONE, SCREENS }
 
 /**
  * What the screens draw, held once. Taps go to the core one after another on [worker], each with the moment the
@@ -65,6 +66,8 @@ class RestwaterState(
     var waits by mutableStateOf<WaitsView?>(null)
         private set
     var changes by mutableStateOf<ChangesView?>(null)
+        private set
+    var match by mutableStateOf<MatchView?>(null)
         private set
     var files by mutableStateOf<FilesView?>(null)
         private set
@@ -110,6 +113,7 @@ class RestwaterState(
             Showing.SWIM -> Which.SWIM
             Showing.WAITS -> Which.WAITS
             Showing.CHANGES -> Which.CHANGES
+            Showing.MATCH -> Which.MATCH
             Showing.FILES -> Which.FILES
             Showing.MEND -> Which.MEND
             Showing.PHONE -> Which.PHONE
@@ -248,6 +252,8 @@ class RestwaterState(
     fun open(which: Showing) {
         showing = which
         notice = ""
+        // The Match screen opens at the page that fits the moment: never at what it showed before.
+        if (which == Showing.MATCH) match = null
         scope.launch { refresh() }
     }
 
@@ -310,6 +316,7 @@ class RestwaterState(
             is Screen.Swim -> swim = screen.v1
             is Screen.Waits -> waits = screen.v1
             is Screen.Changes -> changes = screen.v1
+            is Screen.Match -> match = screen.v1
             is Screen.Files -> files = screen.v1
             is Screen.Mend -> mend = screen.v1
             is Screen.Phone -> phone = screen.v1
