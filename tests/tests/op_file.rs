@@ -2,8 +2,8 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 
 use restwater_core::exchange::{
-    ExchangeError, FaultKind, Incoming, LooksLike, OpFileWriter, Progress, Place, Selection, Tally, Trailer, export,
-    import, preview, read_op_file,
+    ExchangeError, FaultKind, Incoming, LooksLike, OpFileWriter, Place, Progress, Selection, Tally, Trailer,
+    export, import, preview, read_op_file,
 };
 use restwater_core::log::{Op, canonical_bytes, sha256_hex};
 use restwater_core::store::Store;

@@ -3,7 +3,7 @@
 
 use proptest::prelude::*;
 use restwater_core::exchange::{
-    ExchangeError, Incoming, Progress, Place, Selection, export, import, redo_import, undo_import,
+    ExchangeError, Incoming, Place, Progress, Selection, export, import, redo_import, undo_import,
 };
 use restwater_core::log::merge::{Variants, merge};
 use restwater_core::log::{Op, canonical_bytes, effective, sorted};

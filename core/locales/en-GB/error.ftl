@@ -39,3 +39,7 @@ error-file-too-many = The file has more than { $detail } records: ask for a part
 error-file-io = The file gave an error ({ $detail }): try another place. Nothing was changed.
 error-cancelled = Cancelled. Nothing was changed.
 error-no-such-import = That import is not there, or is in that state already.
+error-no-cast-yet = Nothing was cast on rod { $rod } yet. A hooklength is lost with a cast.
+error-lost-already = The hooklength of the last cast on rod { $rod } is logged as lost already. Cast first, or undo.
+error-bench = { $detail }.
+error-no-such-session = That session is not in the book any more. Pick another.

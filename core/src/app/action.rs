@@ -191,6 +191,32 @@ pub enum Action {
         /// The choice's value.
         value: String,
     },
+    /// One of the choices or keys of the Bench.
+    ChooseBench {
+        /// Which.
+        field: String,
+        /// Its value.
+        value: String,
+    },
+    /// One of the keys of the Conditions screen.
+    ChooseConditions {
+        /// What is said of.
+        field: String,
+        /// What.
+        value: String,
+    },
+    /// One of the choices or keys of the Cautions screen.
+    ChooseCautions {
+        /// Which.
+        field: String,
+        /// Its value.
+        value: String,
+    },
+    /// The hooklength of the rod's last cast was lost with it.
+    HooklengthLost {
+        /// Which rod.
+        rod: RodNumber,
+    },
     /// Take a whole import back.
     UndoImport {
         /// Which.
@@ -233,11 +259,15 @@ impl Action {
                 Payload::PegPlaced { lat_e7, lon_e7, straight_out_cdeg }
             }
             Self::EndAlternation => Payload::AlternationEnded,
+            Self::HooklengthLost { rod } => Payload::HooklengthLost { rod },
             Self::TimeBack { .. }
             | Self::ChooseCasts { .. }
             | Self::StartAlternation { .. }
             | Self::SetNextStep
             | Self::ChooseFiles { .. }
+            | Self::ChooseBench { .. }
+            | Self::ChooseConditions { .. }
+            | Self::ChooseCautions { .. }
             | Self::UndoImport { .. }
             | Self::RedoImport { .. }
             | Self::Undo
@@ -254,20 +284,6 @@ impl Action {
             | Self::ChooseSwim { .. }
             | Self::Set { .. } => return None,
         })
-    }
-
-    /// Whether it grows the log.
-    pub(super) fn writes(&self) -> bool {
-        !matches!(
-            self,
-            Self::ChooseSetup { .. }
-                | Self::ChooseCasts { .. }
-                | Self::ChooseRod { .. }
-                | Self::ChooseFiles { .. }
-                | Self::Set { .. }
-                | Self::StepAim { .. }
-                | Self::Replay { .. }
-        )
     }
 
     /// The texts in it with the field they are for.
@@ -289,6 +305,9 @@ impl Action {
             | Self::ChooseSetup { value, .. }
             | Self::ChooseCasts { value, .. }
             | Self::ChooseFiles { value, .. }
+            | Self::ChooseBench { value, .. }
+            | Self::ChooseConditions { value, .. }
+            | Self::ChooseCautions { value, .. }
             | Self::ChooseSwim { value, .. } => texts.push(("value", value)),
             Self::Note { text } => texts.push(("note", text)),
             Self::SetMark { name, .. } | Self::MarkHere { name } => texts.push(("mark", name)),

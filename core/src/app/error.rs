@@ -1,10 +1,13 @@
 //! Errors as a shell shows them: what went wrong and what to do next.
 
+use crate::bench::BenchError;
 use crate::bite::BiteError;
 use crate::exchange::ExchangeError;
 use crate::log::{CanonicalError, RodNumber};
 use crate::screen::{Arg, Wording};
 use crate::session::NotNow;
+use crate::sky::conditions::ConditionsError;
+use crate::sky::daylight::SkyError;
 use crate::store::StoreError;
 use crate::swim::SwimError;
 
@@ -75,6 +78,18 @@ pub enum AppError {
     /// A spot, mark or outline that no swim can have.
     #[error(transparent)]
     Swim(#[from] SwimError),
+    /// Not possible on the bench.
+    #[error(transparent)]
+    Bench(#[from] BenchError),
+    /// Conditions that are none.
+    #[error(transparent)]
+    Conditions(#[from] ConditionsError),
+    /// A place or a date for which the light isn't known.
+    #[error(transparent)]
+    Sky(#[from] SkyError),
+    /// No such session in the Book.
+    #[error("that session is not in the book any more: pick another")]
+    NoSuchSession,
     /// The store failed.
     #[error(transparent)]
     Store(#[from] StoreError),
@@ -107,8 +122,14 @@ impl AppError {
             | Self::NothingToRedo
             | Self::NothingToSetBack
             | Self::NoCell
+            | Self::NoSuchSession
             | Self::BeforeEarlier(_) => ErrorKind::NotNow,
-            Self::TooLong { .. } | Self::UnknownChoice { .. } | Self::Swim(_) => ErrorKind::BadInput,
+            Self::TooLong { .. }
+            | Self::UnknownChoice { .. }
+            | Self::Swim(_)
+            | Self::Bench(_)
+            | Self::Conditions(_)
+            | Self::Sky(_) => ErrorKind::BadInput,
             Self::Store(error) => store_kind(error),
             Self::Exchange(error) => exchange_kind(error),
             Self::Canonical(_) | Self::Bite(_) => ErrorKind::Internal,
@@ -132,12 +153,23 @@ impl AppError {
                 &[("field", Arg::Text(field)), ("value", Arg::Text(value))],
             ),
             Self::NoCell => words.say("error-no-cell"),
+            Self::NoSuchSession => words.say("error-no-such-session"),
+            Self::Bench(error) => capital(&detailed(words, "error-bench", &error.to_string())),
+            Self::Conditions(error) => capital(&detailed(words, "error-bench", &error.to_string())),
+            Self::Sky(error) => capital(&detailed(words, "error-bench", &error.to_string())),
             Self::Swim(error) => detailed(words, "error-swim", &error.to_string()),
             Self::Store(error) => store_message(words, error),
             Self::Exchange(error) => exchange_message(words, error),
             Self::Canonical(_) | Self::Bite(_) => detailed(words, "error-internal", &self.to_string()),
         }
     }
+}
+
+/// A sentence begins with a capital.
+fn capital(text: &str) -> String {
+    let mut letters = text.chars();
+    let first = letters.next().map(|c| c.to_uppercase().to_string()).unwrap_or_default();
+    format!("{first}{}", letters.as_str())
 }
 
 fn detailed(words: &Wording, id: &str, detail: &str) -> String {
@@ -160,6 +192,8 @@ fn not_now(words: &Wording, error: NotNow) -> String {
         NotNow::TestIsThrough => words.say("error-test-through"),
         NotNow::NothingOut(rod) => with_rod("error-nothing-out", rod),
         NotNow::FishOn(rod) => with_rod("error-fish-on", rod),
+        NotNow::NoCastYet(rod) => with_rod("error-no-cast-yet", rod),
+        NotNow::LostAlready(rod) => with_rod("error-lost-already", rod),
         NotNow::NoFishOn(rod) => with_rod("error-no-fish-on", rod),
     }
 }
@@ -179,7 +213,9 @@ fn store_kind(error: &StoreError) -> ErrorKind {
 
 fn exchange_kind(error: &ExchangeError) -> ErrorKind {
     match error {
-        ExchangeError::NotOpFile(_) | ExchangeError::Header(_) | ExchangeError::TooMany(_) => ErrorKind::BadFile,
+        ExchangeError::NotOpFile(_) | ExchangeError::Header(_) | ExchangeError::TooMany(_) => {
+            ErrorKind::BadFile
+        }
         ExchangeError::Newer { .. } => ErrorKind::Newer,
         ExchangeError::Cancelled | ExchangeError::NoSuchImport(_) => ErrorKind::NotNow,
         ExchangeError::Io(_) => ErrorKind::NotSaved,

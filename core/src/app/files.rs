@@ -241,7 +241,11 @@ impl App {
 
     /// Sets a damaged log aside and begins a new one with every entry that could be saved. What was saved and
     /// lost, in words.
-    pub fn salvage(dir: &Path, mut entropy: Box<dyn super::Entropy>, now: &Moment) -> Result<String, AppError> {
+    pub fn salvage(
+        dir: &Path,
+        mut entropy: Box<dyn super::Entropy>,
+        now: &Moment,
+    ) -> Result<String, AppError> {
         let device = entropy::new_id(entropy.as_mut(), now.wall_ms);
         let (_, saved) = Store::salvage(dir, device, now.wall_ms)?;
         Ok(crate::screen::salvage_words(&crate::screen::Wording::new(), &saved))
@@ -295,6 +299,7 @@ impl App {
         let current = self.recent.current().map(|loaded| loaded.session.id);
         self.advisor = super::Advisor::load(&mut self.store, current)?;
         self.learning = super::Learning::default();
+        self.kit_id = super::kit::kit_in_use(&self.store)?;
         self.chosen = self.chosen.clamp(1, self.session().map_or(1, |s| s.rods.len().max(1) as u8));
         self.last_tap = None;
         Ok(())

@@ -2,13 +2,17 @@
 
 mod action;
 mod advisor;
+mod bankside;
+mod bench;
 mod day;
 mod entropy;
 mod error;
 mod files;
+mod kit;
 mod learning;
 mod recent;
 mod repeat;
+mod sessions;
 mod settings;
 mod swim;
 mod tackle;
@@ -24,16 +28,19 @@ pub use settings::{Hand, Scheme, Settings};
 pub use swim::FanGlass;
 pub use update::{Screen, Update, Which};
 
+use crate::caution::table::Region;
 use crate::log::{Entry, HybridClock, Moment, Op, Payload, RodNumber, SessionSetup};
-use crate::screen::{self, Arg, BankInput, Wording};
+use crate::screen::{self, Arg, BankInput, BenchChoices, Wording};
 use crate::session::{Session, check};
 use crate::store::Store;
 use action::LONGEST_TEXT;
 use advisor::Advisor;
+use bankside::Asking;
 use files::FilesState;
 use learning::Learning;
 use recent::Recent;
 use repeat::LastTap;
+use sessions::Sessions;
 use std::path::Path;
 use swim::{AtAim, SwimState};
 use uuid::Uuid;
@@ -53,6 +60,11 @@ pub struct App {
     last_tap: Option<LastTap>,
     swim: SwimState,
     files: FilesState,
+    sessions: Sessions,
+    kit_id: Uuid,
+    region: Region,
+    bench: BenchChoices,
+    asking: Asking,
 }
 
 impl App {
@@ -63,6 +75,7 @@ impl App {
         let recent = Recent::load(&store)?;
         let settings = Settings::load(&store)?;
         let draft = settings::load_draft(&store)?;
+        let (kit_id, region) = (kit::kit_in_use(&store)?, kit::region(&store)?);
         let advisor = Advisor::load(&mut store, recent.current().map(|l| l.session.id))?;
         Ok(Self {
             clock: HybridClock::after(store.last_hlc()),
@@ -78,6 +91,11 @@ impl App {
             last_tap: None,
             swim: SwimState::default(),
             files: FilesState::default(),
+            sessions: Sessions::default(),
+            kit_id,
+            region,
+            bench: BenchChoices::default(),
+            asking: Asking::default(),
         })
     }
 
@@ -93,6 +111,7 @@ impl App {
                 return Err(AppError::TooLong { field, count, most: LONGEST_TEXT });
             }
         }
+        let before = self.store.last_hlc();
         let notice = match action {
             Action::Undo => self.undo(at)?,
             Action::Redo => self.redo(at)?,
@@ -111,13 +130,16 @@ impl App {
             Action::Release => self.at_aim(&AtAim::Release, at)?,
             Action::MarkHere { name } => self.at_aim(&AtAim::Mark { name: name.clone() }, at)?,
             Action::ChooseSwim { field, value } => self.choose_swim(field, value, at)?,
+            Action::ChooseConditions { field, value } => self.choose_conditions(field, value, at)?,
+            Action::ChooseCautions { field, value } => self.choose_cautions(field, value, at)?,
+            Action::ChooseBench { field, value } => self.choose_bench(field, value, at)?,
             Action::ChooseFiles { field, value } => self.choose_files(field, value)?,
             Action::UndoImport { id } => self.undo_import(*id, at)?,
             Action::RedoImport { id } => self.redo_import(*id, at)?,
             other => self.log(other, at)?,
         };
         self.last_tap = Some(LastTap::new(action, at));
-        Ok(self.update(at, action.writes(), false, notice))
+        Ok(self.update(at, self.store.last_hlc() > before, false, notice))
     }
 
     /// What a screen shows now.
@@ -129,6 +151,9 @@ impl App {
             Which::Changes => Screen::Changes(self.changes()),
             Which::Tackle => Screen::Tackle(screen::tackle(&self.words, self.session(), self.chosen)),
             Which::Swim => Screen::Swim(self.swim_view(now)?),
+            Which::Conditions => Screen::Conditions(self.conditions()),
+            Which::Cautions => Screen::Cautions(self.cautions()?),
+            Which::Bench => Screen::Bench(self.bench()?),
             Which::Files => Screen::Files(self.files_screen(now)?),
         })
     }
@@ -161,6 +186,12 @@ impl App {
     /// Takes it up again.
     pub fn resume(&mut self) -> Result<(), AppError> {
         Ok(self.store.resume()?)
+    }
+
+    /// The screens that can be opened now.
+    pub fn doors(&self) -> screen::DoorsView {
+        let session = self.session();
+        screen::doors(&self.words, session.is_some(), session.is_some_and(Session::is_open))
     }
 
     fn bank(&mut self, now: &Moment) -> screen::BankView {
@@ -199,12 +230,28 @@ impl App {
         if starts {
             self.chosen = 1;
             self.swim = SwimState::default();
+            self.asking = Asking::default();
         }
         if starts || ends {
             let current = self.session().map(|s| s.id);
             self.advisor = Advisor::load(&mut self.store, current)?;
         }
+        if starts {
+            return self.started(&kind);
+        }
         Ok(self.say_what("notice-logged", &kind))
+    }
+
+    /// What is said of a session that has just begun: how many cautions are new at its peg.
+    fn started(&mut self, kind: &str) -> Result<String, AppError> {
+        let count = self.cautions_to_show()?.len();
+        if count == 0 {
+            return Ok(self.say_what("notice-logged", kind));
+        }
+        let what = screen::kind_words(&self.words, kind);
+        Ok(self
+            .words
+            .say_with("notice-cautions", &[("what", Arg::Text(&what)), ("count", Arg::Count(count))]))
     }
 
     fn undo(&mut self, at: &Moment) -> Result<String, AppError> {

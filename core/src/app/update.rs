@@ -1,6 +1,8 @@
 //! What a tap gives back.
 
-use crate::screen::{BankView, ChangesView, FilesView, SetupView, SwimView, TackleView, WaitsView};
+use crate::screen::{
+    BankView, ChangesView, FilesView, LeavesView, SetupView, SwimView, TackleView, WaitsView,
+};
 use serde::{Deserialize, Serialize};
 
 /// The screens there are.
@@ -21,6 +23,12 @@ pub enum Which {
     Changes,
     /// Files in and out, backups.
     Files,
+    /// The evening before: hooklengths, spools, the pop-up and its shot, fall times, heights.
+    Bench,
+    /// Air and water, wind, cloud, colour, in a few taps.
+    Conditions,
+    /// What can hurt an angler, a fish or a licence.
+    Cautions,
 }
 
 /// What a screen shows.
@@ -41,6 +49,12 @@ pub enum Screen {
     Changes(ChangesView),
     /// Files in and out, backups.
     Files(FilesView),
+    /// The evening before.
+    Bench(LeavesView),
+    /// Conditions in a few taps.
+    Conditions(LeavesView),
+    /// Cautions.
+    Cautions(LeavesView),
 }
 
 /// What a tap gives back.

@@ -1,7 +1,9 @@
 //! Taking in what another phone, or an earlier day of this one, has logged: one transaction, one undo.
 
 use super::reading::{Sink, op_of, read};
-use super::{ExchangeError, Fault, FaultKind, LooksLike, OnProgress, PROGRESS_EVERY, Progress, Tally, Trailer};
+use super::{
+    ExchangeError, Fault, FaultKind, LooksLike, OnProgress, PROGRESS_EVERY, Progress, Tally, Trailer,
+};
 use crate::log::Op;
 use crate::store::{Added, Adding, Hashed, ImportRow, Store, StoreError, each_op_of_file};
 use rusqlite::TransactionBehavior;

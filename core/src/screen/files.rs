@@ -227,7 +227,10 @@ fn rows(input: &FilesInput) -> Vec<ChoiceRow> {
     let row = |field: &str, choices: Vec<(String, String)>, now: &str, source: String| ChoiceRow {
         field: field.into(),
         label: words.say(&format!("files-{field}")),
-        value: choices.iter().find(|(value, _)| value == now).map_or_else(String::new, |(_, says)| says.clone()),
+        value: choices
+            .iter()
+            .find(|(value, _)| value == now)
+            .map_or_else(String::new, |(_, says)| says.clone()),
         choices: choices
             .into_iter()
             .map(|(value, label)| Choice { chosen: value == now, label, value })
@@ -235,7 +238,8 @@ fn rows(input: &FilesInput) -> Vec<ChoiceRow> {
         source,
     };
     let forms = FormChoice::ALL.iter();
-    let forms = forms.map(|(_, name)| ((*name).to_owned(), words.say(&format!("files-form-{name}")))).collect();
+    let forms =
+        forms.map(|(_, name)| ((*name).to_owned(), words.say(&format!("files-form-{name}")))).collect();
     let mut rows = vec![row("form", forms, input.form.value(), String::new())];
     if input.form != FormChoice::Report {
         let spans = Span::ALL.iter().map(|span| (span.value(), span.says(words))).collect();
@@ -276,14 +280,8 @@ fn import_line(words: &Wording, row: &ImportRow) -> ImportLine {
 
 /// "2026-01-17 12:46", local.
 fn stamp(words: &Wording, wall_ms: i64, offset_min: i16) -> String {
-    let at = Moment {
-        wall_ms,
-        offset_min,
-        zone: String::new(),
-        mono_ms: 0,
-        boot: String::new(),
-        approx_s: 0,
-    };
+    let at =
+        Moment { wall_ms, offset_min, zone: String::new(), mono_ms: 0, boot: String::new(), approx_s: 0 };
     let (day, time) = (iso_day(&at), clock(&at));
     words.say_with("files-stamp", &[("day", Arg::Text(&day)), ("time", Arg::Text(&time))])
 }

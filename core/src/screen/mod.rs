@@ -4,13 +4,18 @@
 //! (the strip, the fan) cross as numbers too.
 
 mod bank;
+mod bench;
 mod casts_that_count;
+mod cautions;
 mod changes;
 mod chart;
+mod conditions;
+mod doors;
 mod entry;
 mod figures;
 mod files;
 mod key;
+mod leaf;
 mod pad;
 mod place;
 mod setup;
@@ -24,7 +29,11 @@ pub use bank::{
     AdviceTone, AdviceView, BankInput, BankState, BankView, HeaderView, Reading, RodView, StripMark,
     StripMarkShape, StripView, bank,
 };
+pub(crate) use bench::REACTION_S;
+pub use bench::{BenchChoices, BenchInput, bench};
 pub use casts_that_count::CastFilter;
+pub(crate) use cautions::region_of;
+pub use cautions::{CautionsInput, cautions};
 pub use changes::{
     AlternationView, ChangeView, ChangesView, ForestPoint, SideView, StartTest, StepState, StepView,
     VerdictTone, changes,
@@ -33,13 +42,18 @@ pub use chart::{
     Axis, ChartBand, ChartBar, ChartDot, ChartKind, ChartLine, ChartSpan, ChartView, DotShape, LineStyle,
     Tick,
 };
+pub use conditions::conditions;
+pub(crate) use conditions::{choice_of, step_of};
+pub use doors::{Door, DoorGroup, DoorsView, doors};
 pub(crate) use entry::{entry_words, kind_words};
 pub(crate) use figures::clock;
 pub use files::{BackupLine, FilesView, FormChoice, ImportLine, IncomingView, Span};
 pub(crate) use files::{
-    FilesInput, Stage, backup_words, check_words, files_view, incoming_view, iso_day, outgoing_words, salvage_words,
+    FilesInput, Stage, backup_words, check_words, files_view, incoming_view, iso_day, outgoing_words,
+    salvage_words,
 };
 pub use key::{Key, KeyView, KeyWeight};
+pub use leaf::{Leaf, LeafKey, LeafLine, LeafSpan, LeavesView};
 pub use pad::{
     BankLayout, BrokenRule, Glass, GlassError, KeyPlace, PadAsk, PadRule, PadWords, Rect, RodPlace, Said,
     TextSizes, bank_layout,

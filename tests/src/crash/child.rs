@@ -2,7 +2,7 @@
 
 use super::{Failed, Work};
 use crate::invented::{BEGIN_MS, Phone, log_of};
-use restwater_core::exchange::{Incoming, OpFileWriter, Progress, Place, Selection, export_to, import};
+use restwater_core::exchange::{Incoming, OpFileWriter, Place, Progress, Selection, export_to, import};
 use restwater_core::log::{Op, canonical_bytes};
 use restwater_core::store::{FILE_NAME, Store};
 use std::collections::BTreeMap;

@@ -10,7 +10,8 @@ pub use mutate::Mutator;
 
 use restwater_core::app::read_day;
 use restwater_core::exchange::{
-    CsvOptions, OpFileWriter, Progress, Place, Selection, Table, Tally, export, import, read_op_file, session_csv,
+    CsvOptions, OpFileWriter, Place, Progress, Selection, Table, Tally, export, import, read_op_file,
+    session_csv,
 };
 use restwater_core::exchange::{ExchangeError, Incoming};
 use restwater_core::log::{Op, canonical_bytes, effective, sha256_hex, sorted};

@@ -1,0 +1,31 @@
+# The list of screens. The word on the key, what is behind it, and what a screen reader says.
+
+doors-on-the-bank = On the bank
+doors-before-and-after = Before the day and after it
+door-setup = START
+door-setup-sub = a session here
+door-setup-spoken = Start a session.
+door-tackle = TACKLE
+door-tackle-sub = spot and rig
+door-tackle-spoken = Tackle. Change spot or rig of the next cast.
+door-swim = SWIM
+door-swim-sub = where next
+door-swim-spoken = The swim. Where casts went and what came of them.
+door-waits = WAITS
+door-waits-sub = how long
+door-waits-spoken = Waits. How long from splash to bite.
+door-changes = CHANGES
+door-changes-sub = did it matter?
+door-changes-spoken = Did it matter? Each change against what it replaced.
+door-conditions = WEATHER
+door-conditions-sub = air and water
+door-conditions-spoken = Conditions. Air and water, wind, cloud and colour in a few taps.
+door-bench = BENCH
+door-bench-sub = hooklengths, shot
+door-bench-spoken = The bench. Hooklengths, spools, the pop-up and its shot, fall times, heights.
+door-book = BOOK
+door-book-sub = all sessions
+door-book-spoken = The book. Sessions, catch per hour, notes and the plan for next time.
+door-cautions = CAUTIONS
+door-cautions-sub = for this peg
+door-cautions-spoken = Cautions, with who says so and where they hold.
