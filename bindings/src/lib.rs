@@ -3,7 +3,9 @@
 
 mod entropy;
 mod error;
+mod files;
 mod layout;
+mod leaf;
 mod learning;
 mod object;
 mod scene;
@@ -11,6 +13,7 @@ mod screens;
 mod taps;
 
 pub use error::{Kind, RestwaterError};
+pub use files::{Work, salvage};
 pub use object::{DayTap, Restwater, bank_layout, pad_words, read_day, swim_layout};
 
 use uuid::Uuid;

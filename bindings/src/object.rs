@@ -4,7 +4,7 @@ use crate::entropy::SystemEntropy;
 use crate::error::{Kind, RestwaterError};
 use restwater_core::app::{Action, App, AppError, FanGlass, Screen, Settings, Update, Which};
 use restwater_core::log::Moment;
-use restwater_core::screen::{BankLayout, Glass, PadAsk, PadWords, SwimLayout, Wording};
+use restwater_core::screen::{BankLayout, DoorsView, Glass, PadAsk, PadWords, SwimLayout, Wording};
 use restwater_core::swim::SwimScene;
 use std::path::Path;
 use std::sync::{Arc, Mutex, MutexGuard};
@@ -20,7 +20,10 @@ impl Restwater {
         self.app.lock().map_err(|_| RestwaterError::broken())
     }
 
-    fn with<T>(&self, call: impl FnOnce(&mut App) -> Result<T, AppError>) -> Result<T, RestwaterError> {
+    pub(crate) fn with<T>(
+        &self,
+        call: impl FnOnce(&mut App) -> Result<T, AppError>,
+    ) -> Result<T, RestwaterError> {
         let mut app = self.app()?;
         call(&mut app).map_err(|error| RestwaterError::of(&app, &error))
     }
@@ -60,6 +63,11 @@ impl Restwater {
     /// A tap on that picture, in px; false beside the water.
     pub fn swim_tap(&self, now: &Moment, glass: &FanGlass, x: f64, y: f64) -> Result<bool, RestwaterError> {
         self.with(|app| app.swim_tap(now, glass, x, y))
+    }
+
+    /// The screens that can be opened now.
+    pub fn doors(&self) -> Result<DoorsView, RestwaterError> {
+        self.with(|app| Ok(app.doors()))
     }
 
     /// Hand and scheme as last set.

@@ -378,6 +378,63 @@ pub enum Action {
     SetNextStep,
     /// End the test.
     EndAlternation,
+    /// One of the choices of the Files screen.
+    ChooseFiles {
+        /// The row's field.
+        field: String,
+        /// The choice's value.
+        value: String,
+    },
+    /// One of the choices or keys of the Bench.
+    ChooseBench {
+        /// Which.
+        field: String,
+        /// Its value.
+        value: String,
+    },
+    /// One of the keys of the Conditions screen.
+    ChooseConditions {
+        /// What is said of.
+        field: String,
+        /// What.
+        value: String,
+    },
+    /// One of the choices or keys of the Cautions screen.
+    ChooseCautions {
+        /// Which.
+        field: String,
+        /// Its value.
+        value: String,
+    },
+    /// The hooklength of the rod's last cast was lost with it.
+    HooklengthLost {
+        /// Which rod.
+        rod: u8,
+    },
+    /// Opens a doubtful entry on the Mend screen.
+    OpenDoubt {
+        /// Which; none goes back to the list.
+        op: Option<Uuid>,
+    },
+    /// Says one thing of a doubtful entry.
+    Mend {
+        /// Which.
+        op: Uuid,
+        /// The row's field.
+        field: String,
+        /// The choice's value.
+        value: String,
+    },
+    /// Take a whole import back.
+    UndoImport {
+        /// Which.
+        id: Uuid,
+    },
+    /// Bring it back.
+    RedoImport {
+        /// Which.
+        id: Uuid,
+    },
     /// Take the last entry back.
     Undo,
     /// Bring back what undo took.

@@ -43,3 +43,4 @@ error-no-cast-yet = Nothing was cast on rod { $rod } yet. A hooklength is lost w
 error-lost-already = The hooklength of the last cast on rod { $rod } is logged as lost already. Cast first, or undo.
 error-bench = { $detail }.
 error-no-such-session = That session is not in the book any more. Pick another.
+error-no-such-entry = There is no such entry in this session: open it from the list.

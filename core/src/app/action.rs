@@ -217,6 +217,21 @@ pub enum Action {
         /// Which rod.
         rod: RodNumber,
     },
+    /// Opens a doubtful entry on the Mend screen.
+    OpenDoubt {
+        /// Which; none goes back to the list.
+        #[serde(default)]
+        op: Option<Uuid>,
+    },
+    /// Says one thing of a doubtful entry.
+    Mend {
+        /// Which.
+        op: Uuid,
+        /// The row's field.
+        field: String,
+        /// The choice's value.
+        value: String,
+    },
     /// Take a whole import back.
     UndoImport {
         /// Which.
@@ -268,6 +283,8 @@ impl Action {
             | Self::ChooseBench { .. }
             | Self::ChooseConditions { .. }
             | Self::ChooseCautions { .. }
+            | Self::OpenDoubt { .. }
+            | Self::Mend { .. }
             | Self::UndoImport { .. }
             | Self::RedoImport { .. }
             | Self::Undo
@@ -308,6 +325,7 @@ impl Action {
             | Self::ChooseBench { value, .. }
             | Self::ChooseConditions { value, .. }
             | Self::ChooseCautions { value, .. }
+            | Self::Mend { value, .. }
             | Self::ChooseSwim { value, .. } => texts.push(("value", value)),
             Self::Note { text } => texts.push(("note", text)),
             Self::SetMark { name, .. } | Self::MarkHere { name } => texts.push(("mark", name)),

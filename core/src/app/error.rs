@@ -75,6 +75,9 @@ pub enum AppError {
     /// No cell of the swim is meant, or none of that kind.
     #[error("there is no such water under the ring: move it first")]
     NoCell,
+    /// There is no such entry to mend in the session shown.
+    #[error("there is no such entry in this session: open it from the list")]
+    NoSuchEntry,
     /// A spot, mark or outline that no swim can have.
     #[error(transparent)]
     Swim(#[from] SwimError),
@@ -123,6 +126,7 @@ impl AppError {
             | Self::NothingToSetBack
             | Self::NoCell
             | Self::NoSuchSession
+            | Self::NoSuchEntry
             | Self::BeforeEarlier(_) => ErrorKind::NotNow,
             Self::TooLong { .. }
             | Self::UnknownChoice { .. }
@@ -152,6 +156,7 @@ impl AppError {
                 "error-unknown-choice",
                 &[("field", Arg::Text(field)), ("value", Arg::Text(value))],
             ),
+            Self::NoSuchEntry => words.say("error-no-such-entry"),
             Self::NoCell => words.say("error-no-cell"),
             Self::NoSuchSession => words.say("error-no-such-session"),
             Self::Bench(error) => capital(&detailed(words, "error-bench", &error.to_string())),

@@ -44,7 +44,7 @@ pub(super) struct FilesState {
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Outgoing {
     /// Where it is, whole and on stable storage.
-    pub path: PathBuf,
+    pub path: String,
     /// The name to offer.
     pub name: String,
     /// Its media type.
@@ -85,6 +85,7 @@ impl App {
             FormChoice::Sessions => self.table(what, Table::Sessions, &path, progress)?,
         };
         let says = crate::screen::outgoing_words(&self.words, state.form, count);
+        let path = path.to_string_lossy().into_owned();
         Ok(Outgoing { path, name, media_type: media_type.into(), says })
     }
 
@@ -301,6 +302,7 @@ impl App {
         self.learning = super::Learning::default();
         self.kit_id = super::kit::kit_in_use(&self.store)?;
         self.chosen = self.chosen.clamp(1, self.session().map_or(1, |s| s.rods.len().max(1) as u8));
+        self.mending = None;
         self.last_tap = None;
         Ok(())
     }

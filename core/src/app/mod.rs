@@ -10,6 +10,7 @@ mod error;
 mod files;
 mod kit;
 mod learning;
+mod mend;
 mod recent;
 mod repeat;
 mod sessions;
@@ -65,6 +66,7 @@ pub struct App {
     region: Region,
     bench: BenchChoices,
     asking: Asking,
+    mending: Option<Uuid>,
 }
 
 impl App {
@@ -96,6 +98,7 @@ impl App {
             region,
             bench: BenchChoices::default(),
             asking: Asking::default(),
+            mending: None,
         })
     }
 
@@ -134,6 +137,8 @@ impl App {
             Action::ChooseCautions { field, value } => self.choose_cautions(field, value, at)?,
             Action::ChooseBench { field, value } => self.choose_bench(field, value, at)?,
             Action::ChooseFiles { field, value } => self.choose_files(field, value)?,
+            Action::OpenDoubt { op } => self.open_doubt(*op)?,
+            Action::Mend { op, field, value } => self.mend(*op, field, value, at)?,
             Action::UndoImport { id } => self.undo_import(*id, at)?,
             Action::RedoImport { id } => self.redo_import(*id, at)?,
             other => self.log(other, at)?,
@@ -154,6 +159,7 @@ impl App {
             Which::Conditions => Screen::Conditions(self.conditions()),
             Which::Cautions => Screen::Cautions(self.cautions()?),
             Which::Bench => Screen::Bench(self.bench()?),
+            Which::Mend => Screen::Mend(self.mend_screen()),
             Which::Files => Screen::Files(self.files_screen(now)?),
         })
     }

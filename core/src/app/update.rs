@@ -1,7 +1,7 @@
 //! What a tap gives back.
 
 use crate::screen::{
-    BankView, ChangesView, FilesView, LeavesView, SetupView, SwimView, TackleView, WaitsView,
+    BankView, ChangesView, FilesView, LeavesView, MendView, SetupView, SwimView, TackleView, WaitsView,
 };
 use serde::{Deserialize, Serialize};
 
@@ -29,6 +29,8 @@ pub enum Which {
     Conditions,
     /// What can hurt an angler, a fish or a licence.
     Cautions,
+    /// Doubtful entries.
+    Mend,
 }
 
 /// What a screen shows.
@@ -55,6 +57,8 @@ pub enum Screen {
     Conditions(LeavesView),
     /// Cautions.
     Cautions(LeavesView),
+    /// Doubtful entries.
+    Mend(MendView),
 }
 
 /// What a tap gives back.

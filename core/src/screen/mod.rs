@@ -16,6 +16,7 @@ mod figures;
 mod files;
 mod key;
 mod leaf;
+mod mend;
 mod pad;
 mod place;
 mod setup;
@@ -54,6 +55,8 @@ pub(crate) use files::{
 };
 pub use key::{Key, KeyView, KeyWeight};
 pub use leaf::{Leaf, LeafKey, LeafLine, LeafSpan, LeavesView};
+pub(crate) use mend::{MendInput, end_said, mend_view, wait_to_mend_s};
+pub use mend::{MendLine, MendOpen, MendView};
 pub use pad::{
     BankLayout, BrokenRule, Glass, GlassError, KeyPlace, PadAsk, PadRule, PadWords, Rect, RodPlace, Said,
     TextSizes, bank_layout,

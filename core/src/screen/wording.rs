@@ -18,6 +18,7 @@ const EN_GB: &[(&str, &str)] = &[
     ("doors", include_str!("../../locales/en-GB/doors.ftl")),
     ("error", include_str!("../../locales/en-GB/error.ftl")),
     ("files", include_str!("../../locales/en-GB/files.ftl")),
+    ("mend", include_str!("../../locales/en-GB/mend.ftl")),
     ("report", include_str!("../../locales/en-GB/report.ftl")),
     ("pad", include_str!("../../locales/en-GB/pad.ftl")),
 ];

@@ -4,6 +4,7 @@ import androidx.compose.foundation.background
 import androidx.compose.foundation.layout.Box
 import androidx.compose.foundation.layout.Row
 import androidx.compose.foundation.layout.fillMaxSize
+import androidx.compose.foundation.layout.fillMaxWidth
 import androidx.compose.foundation.layout.height
 import androidx.compose.foundation.layout.padding
 import androidx.compose.foundation.layout.width
@@ -30,9 +31,11 @@ import androidx.compose.ui.text.TextStyle
 import androidx.compose.ui.text.font.FontWeight
 import androidx.compose.ui.unit.Dp
 import app.restwater.core.BankLayout
-import app.restwater.core.BankView
 import app.restwater.core.ChoiceRow
+import app.restwater.core.DoorGroup
+import app.restwater.core.DoorsView
 import app.restwater.core.Key
+import app.restwater.core.LeafKey
 import app.restwater.core.PadWords
 import app.restwater.core.Rect
 import app.restwater.core.SetupView
@@ -86,20 +89,38 @@ fun TackleScreen(
     Back(back, layout, words) { if (open.value == null) onBack() else open.value = null }
 }
 
-/** The screens there are, a key each. */
+/**
+ * The screens that can be opened, a key each, as the core lists them: those of the bank nearest to the thumb, the others
+ * above them under their heading; where both groups don't fit, one grid with MORE.
+ */
 @Composable
-fun ScreenList(view: BankView, layout: BankLayout, back: Rect, words: PadWords, onOpen: (Showing) -> Unit) {
+fun ScreenList(doors: DoorsView, layout: BankLayout, back: Rect, words: PadWords, onOpen: (Showing) -> Unit, onBack: () -> Unit) {
     Ground()
-    val swim = Cell(words.swim.face(), "open-${Showing.SWIM}") { onOpen(Showing.SWIM) }
-    val keys = view.keys.filter { it.key == Key.TACKLE || it.key == Key.START }.map { key ->
-        val goal = if (key.key == Key.START) Showing.SETUP else Showing.TACKLE
-        Cell(KeyFace(key.label, key.sub, key.spoken), "open-$goal") { onOpen(goal) }
+    val mm = LocalPxPerMm.current
+    val ink = LocalInk.current
+    val rest = Head("", "", layout, back.top)
+    fun cells(group: DoorGroup?) = doors.doors.filter { group == null || it.group == group }.map { door ->
+        val goal = Showing.of(door.which)
+        Cell(KeyFace(door.label, door.sub, door.spoken), "open-$goal") { onOpen(goal) }
     }
-    val learning = listOf(words.waits to Showing.WAITS, words.changes to Showing.CHANGES).map { (said, goal) ->
-        Cell(said.face(), "open-$goal") { onOpen(goal) }
+    val groups = listOf(doors.beforeAndAfter to cells(DoorGroup.BEFORE_AND_AFTER), doors.onTheBank to cells(DoorGroup.ON_THE_BANK))
+    val heading = layout.text.body * 1.3
+    if (groups.sumOf { heading + gridHeight(it.second.size) + 2.0 * mm } > rest.height) {
+        KeyGrid(cells(DoorGroup.ON_THE_BANK) + cells(DoorGroup.BEFORE_AND_AFTER), rest, layout, words)
+    } else {
+        var bottom = rest.top + rest.height
+        for ((title, keys) in groups.reversed()) {
+            val height = gridHeight(keys.size)
+            KeyGrid(keys, rest.copy(top = bottom - height, height = height), layout, words)
+            bottom -= height + heading
+            val place = rest.copy(top = bottom, height = heading)
+            Box(Modifier.at(place).semantics { heading(); contentDescription = title }) {
+                FitText(title, layout.text.body.toFloat(), ink.ink, Modifier.fillMaxSize(), FontWeight.Bold)
+            }
+            bottom -= 2.0 * mm
+        }
     }
-    KeyGrid((if (view.rods.isEmpty()) keys else keys + swim) + learning, Head("", "", layout, back.top), layout, words)
-    Back(back, layout, words) { onOpen(Showing.BANK) }
+    Back(back, layout, words, onBack)
 }
 
 @Composable
@@ -208,5 +229,33 @@ private fun Field(field: String, label: String, value: String, layout: BankLayou
                 .drawBehind { drawLine(ink.ink, Offset(0f, size.height), Offset(size.width, size.height), 3f) },
             textStyle = style, singleLine = true, cursorBrush = SolidColor(ink.accent),
         )
+    }
+}
+
+/** A text that is typed and handed over by its key; with cold hands nobody has to. */
+@Composable
+internal fun TypedLine(typing: LeafTyping, layout: BankLayout, place: Rect, onKey: (LeafKey) -> Unit) {
+    val ink = LocalInk.current
+    val mm = LocalPxPerMm.current
+    var text by remember(typing.leaf) { mutableStateOf("") }
+    val em = layout.text.body.toFloat()
+    val style = TextStyle(ink.ink, with(LocalDensity.current) { em.toSp() }, FontWeight.Medium)
+    val width = 15.0 * mm
+    Box(Modifier.at(place.copy(width = place.width - width - 2.0 * mm)), contentAlignment = Alignment.CenterStart) {
+        BasicTextField(
+            text, { text = it },
+            Modifier.fillMaxWidth().testTag("typed-${typing.field}").semantics { contentDescription = typing.label }
+                .drawBehind { drawLine(ink.ink, Offset(0f, size.height), Offset(size.width, size.height), 3f) },
+            textStyle = style, singleLine = true, cursorBrush = SolidColor(ink.accent),
+            decorationBox = { inner ->
+                if (text.isEmpty()) FitText(typing.label, em, ink.soft, Modifier.fillMaxWidth().height(mm(6f)))
+                inner()
+            },
+        )
+    }
+    val key = place.copy(left = place.left + place.width - width, width = width, height = place.height - 1.0 * mm)
+    PadKey(KeyFace(typing.send, null, "${typing.send}: ${typing.label}", enabled = text.isNotBlank()), "send-${typing.field}", em, em, Modifier.at(key)) {
+        onKey(LeafKey(typing.field, text, typing.send, "", false, true))
+        text = ""
     }
 }

@@ -104,7 +104,18 @@ private fun Screens(state: RestwaterState, glass: Glass) {
         Showing.CHANGES -> state.changes?.let { changes ->
             ChangesScreen(changes, layout, back, words, state.notice, { state.act(it) }) { state.open(Showing.BANK) }
         }
-        Showing.SCREENS -> ScreenList(view, layout, back, words, state::open)
+        Showing.BENCH -> state.bench?.let { bench ->
+            BenchScreen(bench, layout, back, words, state.notice, { state.act(it) }) { state.open(Showing.BANK) }
+        }
+        Showing.CONDITIONS -> state.conditions?.let { conditions ->
+            ConditionsScreen(conditions, layout, back, words, state.notice, { state.act(it) }) { state.open(Showing.BANK) }
+        }
+        Showing.CAUTIONS -> state.cautions?.let { cautions ->
+            CautionsScreen(cautions, layout, back, words, state.notice, { state.act(it) }) { state.open(Showing.BANK) }
+        }
+        Showing.SCREENS -> state.doors?.let { doors ->
+            ScreenList(doors, layout, back, words, state::open) { state.open(Showing.BANK) }
+        }
     }
 }
 

@@ -6,9 +6,11 @@ import androidx.compose.runtime.setValue
 import app.restwater.core.Action
 import app.restwater.core.BankView
 import app.restwater.core.ChangesView
+import app.restwater.core.DoorsView
 import app.restwater.core.FanGlass
 import app.restwater.core.Hand
 import app.restwater.core.Key
+import app.restwater.core.LeavesView
 import app.restwater.core.Moment
 import app.restwater.core.Restwater
 import app.restwater.core.RestwaterException
@@ -29,7 +31,29 @@ import kotlinx.coroutines.launch
 import kotlinx.coroutines.withContext
 
 /** Which screen lies on top. */
-enum class Showing { BANK, SETUP, TACKLE, SWIM, WAITS, CHANGES, SCREENS }
+enum class Showing(
+    /** What the core is asked for while it shows. */
+    val which: Which,
+) {
+    BANK(Which.BANK),
+    SETUP(Which.SETUP),
+    TACKLE(Which.TACKLE),
+    SWIM(Which.SWIM),
+    WAITS(Which.WAITS),
+    CHANGES(Which.CHANGES),
+    BENCH(Which.BENCH),
+    CONDITIONS(Which.CONDITIONS),
+    CAUTIONS(Which.CAUTIONS),
+
+    /** The list of screens, over what the Bank screen shows. */
+    SCREENS(Which.BANK),
+    ;
+
+    companion object {
+        /** What shows a screen of the core; the Bank where this shell has none for it. */
+        fun of(which: Which): Showing = entries.firstOrNull { it.which == which } ?: BANK
+    }
+}
 
 /**
  * What the screens draw, held once. Taps go to the core one after another on [worker], each with the moment the
@@ -52,6 +76,16 @@ class RestwaterState(
     var waits by mutableStateOf<WaitsView?>(null)
         private set
     var changes by mutableStateOf<ChangesView?>(null)
+        private set
+    var bench by mutableStateOf<LeavesView?>(null)
+        private set
+    var conditions by mutableStateOf<LeavesView?>(null)
+        private set
+    var cautions by mutableStateOf<LeavesView?>(null)
+        private set
+
+    /** The screens that can be opened now. */
+    var doors by mutableStateOf<DoorsView?>(null)
         private set
     var settings by mutableStateOf(Settings(Hand.RIGHT, Scheme.DAY))
         private set
@@ -76,15 +110,8 @@ class RestwaterState(
 
     /** Reads the screen that shows again, as of now. */
     suspend fun refresh() {
-        val which = when (showing) {
-            Showing.BANK, Showing.SCREENS -> Which.BANK
-            Showing.SETUP -> Which.SETUP
-            Showing.TACKLE -> Which.TACKLE
-            Showing.SWIM -> Which.SWIM
-            Showing.WAITS -> Which.WAITS
-            Showing.CHANGES -> Which.CHANGES
-        }
-        val at = now()
+        val (which, at) = showing.which to now()
+        if (showing == Showing.SCREENS) doors = answer { core.doors() }
         answer { core.settings() to core.screen(which, at) }?.let { (settings, screen) ->
             this.settings = settings
             show(screen)
@@ -197,6 +224,11 @@ class RestwaterState(
             is Screen.Swim -> swim = screen.v1
             is Screen.Waits -> waits = screen.v1
             is Screen.Changes -> changes = screen.v1
+            is Screen.Bench -> bench = screen.v1
+            is Screen.Conditions -> conditions = screen.v1
+            is Screen.Cautions -> cautions = screen.v1
+            // Shown by no screen of this shell yet.
+            is Screen.Files, is Screen.Mend -> Unit
         }
     }
 
