@@ -392,6 +392,13 @@ pub enum Action {
         /// Its value.
         value: String,
     },
+    /// One of the choices or keys of the Book.
+    ChooseBook {
+        /// Which.
+        field: String,
+        /// Its value.
+        value: String,
+    },
     /// One of the keys of the Conditions screen.
     ChooseConditions {
         /// What is said of.

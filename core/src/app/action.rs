@@ -198,6 +198,13 @@ pub enum Action {
         /// Its value.
         value: String,
     },
+    /// One of the choices or keys of the Book.
+    ChooseBook {
+        /// Which.
+        field: String,
+        /// Its value.
+        value: String,
+    },
     /// One of the keys of the Conditions screen.
     ChooseConditions {
         /// What is said of.
@@ -281,6 +288,7 @@ impl Action {
             | Self::SetNextStep
             | Self::ChooseFiles { .. }
             | Self::ChooseBench { .. }
+            | Self::ChooseBook { .. }
             | Self::ChooseConditions { .. }
             | Self::ChooseCautions { .. }
             | Self::OpenDoubt { .. }
@@ -323,6 +331,7 @@ impl Action {
             | Self::ChooseCasts { value, .. }
             | Self::ChooseFiles { value, .. }
             | Self::ChooseBench { value, .. }
+            | Self::ChooseBook { value, .. }
             | Self::ChooseConditions { value, .. }
             | Self::ChooseCautions { value, .. }
             | Self::Mend { value, .. }

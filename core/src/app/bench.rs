@@ -306,7 +306,7 @@ fn measured(mut pop_up: Measured, field: &str, value: &str) -> Result<Measured, 
 }
 
 /// The casts with a pop-up among the rows; a height is spelled in centimetres there.
-fn heights(rows: &[CastRow]) -> Vec<HeightCast> {
+pub(super) fn heights(rows: &[CastRow]) -> Vec<HeightCast> {
     let cast = |row: &CastRow| {
         let cm: f64 = row.setup.get(&Factor::Height)?.strip_suffix(" cm")?.parse().ok()?;
         let height = LineLength::from_cm(cm).ok()?;

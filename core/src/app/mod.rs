@@ -4,6 +4,7 @@ mod action;
 mod advisor;
 mod bankside;
 mod bench;
+mod book;
 mod day;
 mod entropy;
 mod error;
@@ -15,6 +16,7 @@ mod recent;
 mod repeat;
 mod sessions;
 mod settings;
+mod setup;
 mod swim;
 mod tackle;
 mod update;
@@ -37,11 +39,13 @@ use crate::store::Store;
 use action::LONGEST_TEXT;
 use advisor::Advisor;
 use bankside::Asking;
+use book::BookState;
 use files::FilesState;
 use learning::Learning;
 use recent::Recent;
 use repeat::LastTap;
 use sessions::Sessions;
+use setup::SetupState;
 use std::path::Path;
 use swim::{AtAim, SwimState};
 use uuid::Uuid;
@@ -66,6 +70,8 @@ pub struct App {
     region: Region,
     bench: BenchChoices,
     asking: Asking,
+    book: BookState,
+    setup: SetupState,
     mending: Option<Uuid>,
 }
 
@@ -77,6 +83,7 @@ impl App {
         let recent = Recent::load(&store)?;
         let settings = Settings::load(&store)?;
         let draft = settings::load_draft(&store)?;
+        let setup = SetupState::load(&store)?;
         let (kit_id, region) = (kit::kit_in_use(&store)?, kit::region(&store)?);
         let advisor = Advisor::load(&mut store, recent.current().map(|l| l.session.id))?;
         Ok(Self {
@@ -98,6 +105,8 @@ impl App {
             region,
             bench: BenchChoices::default(),
             asking: Asking::default(),
+            book: BookState::default(),
+            setup,
             mending: None,
         })
     }
@@ -120,7 +129,7 @@ impl App {
             Action::Redo => self.redo(at)?,
             Action::TimeBack { minutes } => self.time_back(*minutes, at)?,
             Action::Choose { rod, field, value } => self.choose(*rod, field, value, at)?,
-            Action::ChooseSetup { field, value } => self.choose_setup(field, value)?,
+            Action::ChooseSetup { field, value } => self.choose_setup_row(field, value)?,
             Action::ChooseRod { rod } => self.choose_rod(*rod)?,
             Action::ChooseCasts { field, value } => self.choose_casts(field, value)?,
             Action::StartAlternation { factor, a, b } => self.start_alternation(*factor, a, b, at)?,
@@ -133,6 +142,7 @@ impl App {
             Action::Release => self.at_aim(&AtAim::Release, at)?,
             Action::MarkHere { name } => self.at_aim(&AtAim::Mark { name: name.clone() }, at)?,
             Action::ChooseSwim { field, value } => self.choose_swim(field, value, at)?,
+            Action::ChooseBook { field, value } => self.choose_book(field, value, at)?,
             Action::ChooseConditions { field, value } => self.choose_conditions(field, value, at)?,
             Action::ChooseCautions { field, value } => self.choose_cautions(field, value, at)?,
             Action::ChooseBench { field, value } => self.choose_bench(field, value, at)?,
@@ -151,11 +161,12 @@ impl App {
     pub fn screen(&mut self, which: Which, now: &Moment) -> Result<Screen, AppError> {
         Ok(match which {
             Which::Bank => Screen::Bank(self.bank(now)),
-            Which::Setup => Screen::Setup(screen::setup(&self.words, &self.draft)),
+            Which::Setup => Screen::Setup(self.setup(now)?),
             Which::Waits => Screen::Waits(self.waits(now)),
             Which::Changes => Screen::Changes(self.changes()),
-            Which::Tackle => Screen::Tackle(screen::tackle(&self.words, self.session(), self.chosen)),
+            Which::Tackle => Screen::Tackle(self.tackle()?),
             Which::Swim => Screen::Swim(self.swim_view(now)?),
+            Which::Book => Screen::Book(self.book(now)?),
             Which::Conditions => Screen::Conditions(self.conditions()),
             Which::Cautions => Screen::Cautions(self.cautions()?),
             Which::Bench => Screen::Bench(self.bench()?),
@@ -229,10 +240,18 @@ impl App {
         }
         let starts = matches!(payload, Payload::SessionStarted(_));
         let ends = matches!(payload, Payload::SessionEnded);
+        let as_set_up = matches!(action, Action::StartSession { setup: None });
         let kind = payload.kind().to_owned();
         let session = if starts { None } else { self.session().map(|s| s.id) };
         let session = session.unwrap_or_else(|| entropy::new_id(self.entropy.as_mut(), at.wall_ms));
-        self.write(session, payload, None, at)?;
+        match payload {
+            Payload::SessionStarted(setup) if as_set_up => {
+                let beginning = self.beginning(setup)?;
+                self.write_all(session, beginning, at)?;
+                self.setup_used()?;
+            }
+            payload => self.write(session, payload, None, at)?,
+        }
         if starts {
             self.chosen = 1;
             self.swim = SwimState::default();

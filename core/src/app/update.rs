@@ -25,6 +25,8 @@ pub enum Which {
     Files,
     /// The evening before: hooklengths, spools, the pop-up and its shot, fall times, heights.
     Bench,
+    /// Sessions, rates, comparisons, notes, the plan for next time.
+    Book,
     /// Air and water, wind, cloud, colour, in a few taps.
     Conditions,
     /// What can hurt an angler, a fish or a licence.
@@ -53,6 +55,8 @@ pub enum Screen {
     Files(FilesView),
     /// The evening before.
     Bench(LeavesView),
+    /// Sessions and what they say.
+    Book(LeavesView),
     /// Conditions in a few taps.
     Conditions(LeavesView),
     /// Cautions.

@@ -49,6 +49,7 @@ const DOORS: &[(&str, Which, DoorGroup, Needs)] = &[
     ("changes", Which::Changes, DoorGroup::OnTheBank, Needs::Nothing),
     ("conditions", Which::Conditions, DoorGroup::OnTheBank, Needs::Open),
     ("bench", Which::Bench, DoorGroup::BeforeAndAfter, Needs::Nothing),
+    ("book", Which::Book, DoorGroup::BeforeAndAfter, Needs::Nothing),
     ("cautions", Which::Cautions, DoorGroup::BeforeAndAfter, Needs::Nothing),
 ];
 

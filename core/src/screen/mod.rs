@@ -5,6 +5,7 @@
 
 mod bank;
 mod bench;
+mod book;
 mod casts_that_count;
 mod cautions;
 mod changes;
@@ -32,6 +33,8 @@ pub use bank::{
 };
 pub(crate) use bench::REACTION_S;
 pub use bench::{BenchChoices, BenchInput, bench};
+pub(crate) use book::{day_words, midnight};
+pub use book::{BookInput, LightInput, NextInput, Season, SetFilter, Temperature, book};
 pub use casts_that_count::CastFilter;
 pub(crate) use cautions::region_of;
 pub use cautions::{CautionsInput, cautions};
@@ -63,11 +66,11 @@ pub use pad::{
 };
 #[cfg(test)]
 pub(crate) use place::spot_words;
-pub use setup::{SetupView, setup};
+pub use setup::{SetupInput, SetupView, setup};
 pub(crate) use swim::FEATURES;
 pub use swim::{SwimKey, SwimKeyView, SwimScreen, SwimView, scene_words, swim_view};
 pub use swim_pad::{SwimKeyPlace, SwimLayout, swim_layout};
 pub(crate) use tackle::first_spot;
-pub use tackle::{Choice, ChoiceRow, TackleView, tackle};
+pub use tackle::{Choice, ChoiceRow, TackleAround, TackleView, tackle};
 pub use waits::{EarlierRows, ForecastLine, ForecastView, WaitsInput, WaitsView, forecast_view, waits};
 pub use wording::{Arg, Wording};

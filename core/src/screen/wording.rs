@@ -14,6 +14,7 @@ const EN_GB: &[(&str, &str)] = &[
     ("waits", include_str!("../../locales/en-GB/waits.ftl")),
     ("changes", include_str!("../../locales/en-GB/changes.ftl")),
     ("bench", include_str!("../../locales/en-GB/bench.ftl")),
+    ("book", include_str!("../../locales/en-GB/book.ftl")),
     ("conditions", include_str!("../../locales/en-GB/conditions.ftl")),
     ("doors", include_str!("../../locales/en-GB/doors.ftl")),
     ("error", include_str!("../../locales/en-GB/error.ftl")),

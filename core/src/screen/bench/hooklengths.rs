@@ -163,7 +163,7 @@ pub(super) fn cut_down(input: &BenchInput, plan: &Result<Evening, CutDownError>)
 }
 
 /// An error of the bench as a sentence.
-pub(super) fn sentence(text: &str) -> String {
+pub(crate) fn sentence(text: &str) -> String {
     let mut letters = text.chars();
     let first = letters.next().map(|c| c.to_uppercase().to_string()).unwrap_or_default();
     format!("{first}{}.", letters.as_str())

@@ -20,6 +20,7 @@ use crate::log::Moment;
 use uuid::Uuid;
 
 pub(crate) use fall::REACTION_S;
+pub(crate) use hooklengths::sentence;
 
 /// What is under the thumb on the bench; no part of the log until a key says what was done with it.
 #[derive(Debug, Clone, PartialEq)]

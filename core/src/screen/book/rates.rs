@@ -2,7 +2,7 @@
 
 use super::{BookInput, Day, LEVEL_PERCENT, day_words, tally};
 use crate::compare::sets::{Rate, set_rates};
-use crate::compare::verdict::FEWEST_BITES;
+use crate::compare::FEWEST_BITES;
 use crate::screen::figures::trimmed;
 use crate::screen::{Arg, Leaf, LeafLine, LeafSpan, Wording};
 

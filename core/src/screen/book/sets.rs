@@ -3,7 +3,7 @@
 use super::rates::{rate_line, scale_of};
 use super::{BookInput, Day, LEVEL_PERCENT, SetFilter, tally};
 use crate::compare::sets::{DayTally, FEWEST_DAYS, SetsFinding, compare_sets, set_rates};
-use crate::compare::verdict::FEWEST_BITES;
+use crate::compare::FEWEST_BITES;
 use crate::compare::{Side, Verdict};
 use crate::screen::figures::trimmed;
 use crate::screen::waits::p_words;
