@@ -107,6 +107,9 @@ private fun Screens(state: RestwaterState, glass: Glass) {
         Showing.BENCH -> state.bench?.let { bench ->
             BenchScreen(bench, layout, back, words, state.notice, { state.act(it) }) { state.open(Showing.BANK) }
         }
+        Showing.BOOK -> state.book?.let { book ->
+            BookScreen(book, layout, back, words, state.notice, { state.act(it) }, onOpen = state::open) { state.open(Showing.BANK) }
+        }
         Showing.CONDITIONS -> state.conditions?.let { conditions ->
             ConditionsScreen(conditions, layout, back, words, state.notice, { state.act(it) }) { state.open(Showing.BANK) }
         }

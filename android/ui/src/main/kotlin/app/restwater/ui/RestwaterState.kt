@@ -42,6 +42,7 @@ enum class Showing(
     WAITS(Which.WAITS),
     CHANGES(Which.CHANGES),
     BENCH(Which.BENCH),
+    BOOK(Which.BOOK),
     CONDITIONS(Which.CONDITIONS),
     CAUTIONS(Which.CAUTIONS),
 
@@ -78,6 +79,8 @@ class RestwaterState(
     var changes by mutableStateOf<ChangesView?>(null)
         private set
     var bench by mutableStateOf<LeavesView?>(null)
+        private set
+    var book by mutableStateOf<LeavesView?>(null)
         private set
     var conditions by mutableStateOf<LeavesView?>(null)
         private set
@@ -225,6 +228,7 @@ class RestwaterState(
             is Screen.Waits -> waits = screen.v1
             is Screen.Changes -> changes = screen.v1
             is Screen.Bench -> bench = screen.v1
+            is Screen.Book -> book = screen.v1
             is Screen.Conditions -> conditions = screen.v1
             is Screen.Cautions -> cautions = screen.v1
             // Shown by no screen of this shell yet.
