@@ -4,7 +4,7 @@
 
 use restwater_core::app::Which;
 use restwater_core::screen::{
-    ChoiceRow, Door, DoorGroup, DoorsView, Leaf, LeafKey, LeafLine, LeafSpan, LeavesView,
+    ChoiceRow, Door, DoorGroup, DoorsView, Leaf, LeafKey, LeafLine, LeafSpan, LeafTyping, LeavesView,
 };
 
 /// A range on a common scale, drawn as a line with its ends and, where it is known, its middle.
@@ -52,6 +52,17 @@ pub struct LeafKey {
     pub enabled: bool,
 }
 
+/// A text that can be typed, at home and with warm hands; never needed while fishing.
+#[uniffi::remote(Record)]
+pub struct LeafTyping {
+    /// Which field to hand back.
+    pub field: String,
+    /// What it is for.
+    pub label: String,
+    /// The word on the key that hands it over.
+    pub send: String,
+}
+
 /// One page.
 #[uniffi::remote(Record)]
 pub struct Leaf {
@@ -69,6 +80,8 @@ pub struct Leaf {
     pub notes: Vec<String>,
     /// Keys as wide as the glass: the parts of a screen, sessions.
     pub list: Vec<LeafKey>,
+    /// A text that can be typed.
+    pub typing: Option<LeafTyping>,
     /// What can be chosen.
     pub rows: Vec<ChoiceRow>,
     /// What can be done.

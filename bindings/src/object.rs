@@ -4,7 +4,7 @@ use crate::entropy::SystemEntropy;
 use crate::error::{Kind, RestwaterError};
 use restwater_core::app::{Action, App, AppError, FanGlass, Screen, Settings, Update, Which};
 use restwater_core::log::Moment;
-use restwater_core::screen::{BankLayout, DoorsView, Glass, PadAsk, PadWords, SwimLayout, Wording};
+use restwater_core::screen::{BankLayout, DoorsView, Glass, PadAsk, PadWords, SwimLayout, WatchView, Wording};
 use restwater_core::swim::SwimScene;
 use std::path::Path;
 use std::sync::{Arc, Mutex, MutexGuard};
@@ -68,6 +68,11 @@ impl Restwater {
     /// The screens that can be opened now.
     pub fn doors(&self) -> Result<DoorsView, RestwaterError> {
         self.with(|app| Ok(app.doors()))
+    }
+
+    /// What is to be seen and heard while the app is not looked at. The shell asks after each tap.
+    pub fn watch(&self, now: &Moment) -> Result<WatchView, RestwaterError> {
+        self.with(|app| Ok(app.watch(now)))
     }
 
     /// Hand and scheme as last set.

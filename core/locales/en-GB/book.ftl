@@ -162,8 +162,9 @@ next-cold = what cold does: { $count } of { $all ->
 } without a water temperature
 next-cold-why = Log it in one tap under WEATHER.
 next-how = What leans or is clear comes from one day. It says what was, not what will be.
-next-plan-field = Own plan for next time
-next-plan-send = KEEP
+book-type-plan = Own plan for next time
+book-type-note = A note to this session
+book-type-send = KEEP
 
 book-light-title = Light
 light-left = Sunset in { $left }.
@@ -202,8 +203,6 @@ session-says = { $from } to { $to }: { $bites ->
 session-conditions = Weather
 session-close = CLOSE
 session-close-sub = this session
-session-note-field = Note
-session-note-send = KEEP
 cast-after = { $minutes } min, { $end }
 cast-on-rod = { $time }, rod { $rod }
 cast-out = still out

@@ -224,6 +224,13 @@ pub enum Action {
         /// Which rod.
         rod: RodNumber,
     },
+    /// One of the choices of the Phone screen.
+    ChoosePhone {
+        /// The row's field.
+        field: String,
+        /// The choice's value.
+        value: String,
+    },
     /// Opens a doubtful entry on the Mend screen.
     OpenDoubt {
         /// Which; none goes back to the list.
@@ -291,6 +298,7 @@ impl Action {
             | Self::ChooseBook { .. }
             | Self::ChooseConditions { .. }
             | Self::ChooseCautions { .. }
+            | Self::ChoosePhone { .. }
             | Self::OpenDoubt { .. }
             | Self::Mend { .. }
             | Self::UndoImport { .. }
@@ -334,6 +342,7 @@ impl Action {
             | Self::ChooseBook { value, .. }
             | Self::ChooseConditions { value, .. }
             | Self::ChooseCautions { value, .. }
+            | Self::ChoosePhone { value, .. }
             | Self::Mend { value, .. }
             | Self::ChooseSwim { value, .. } => texts.push(("value", value)),
             Self::Note { text } => texts.push(("note", text)),

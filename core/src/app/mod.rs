@@ -20,6 +20,7 @@ mod setup;
 mod swim;
 mod tackle;
 mod update;
+mod watch;
 
 pub use action::Action;
 pub use day::{DayError, DayTap, read_day};
@@ -30,6 +31,8 @@ pub use repeat::REPEAT_MS;
 pub use settings::{Hand, Scheme, Settings};
 pub use swim::FanGlass;
 pub use update::{Screen, Update, Which};
+pub use watch::Alarm;
+pub(crate) use watch::PhoneChoices;
 
 use crate::caution::table::Region;
 use crate::log::{Entry, HybridClock, Moment, Op, Payload, RodNumber, SessionSetup};
@@ -73,6 +76,7 @@ pub struct App {
     book: BookState,
     setup: SetupState,
     mending: Option<Uuid>,
+    phone: PhoneChoices,
 }
 
 impl App {
@@ -82,6 +86,7 @@ impl App {
         let mut store = Store::open(dir, new_device)?;
         let recent = Recent::load(&store)?;
         let settings = Settings::load(&store)?;
+        let phone = settings::load_phone(&store)?;
         let draft = settings::load_draft(&store)?;
         let setup = SetupState::load(&store)?;
         let (kit_id, region) = (kit::kit_in_use(&store)?, kit::region(&store)?);
@@ -108,6 +113,7 @@ impl App {
             book: BookState::default(),
             setup,
             mending: None,
+            phone,
         })
     }
 
@@ -147,6 +153,7 @@ impl App {
             Action::ChooseCautions { field, value } => self.choose_cautions(field, value, at)?,
             Action::ChooseBench { field, value } => self.choose_bench(field, value, at)?,
             Action::ChooseFiles { field, value } => self.choose_files(field, value)?,
+            Action::ChoosePhone { field, value } => self.choose_phone(field, value)?,
             Action::OpenDoubt { op } => self.open_doubt(*op)?,
             Action::Mend { op, field, value } => self.mend(*op, field, value, at)?,
             Action::UndoImport { id } => self.undo_import(*id, at)?,
@@ -170,6 +177,7 @@ impl App {
             Which::Conditions => Screen::Conditions(self.conditions()),
             Which::Cautions => Screen::Cautions(self.cautions()?),
             Which::Bench => Screen::Bench(self.bench()?),
+            Which::Phone => Screen::Phone(self.phone_screen()),
             Which::Mend => Screen::Mend(self.mend_screen()),
             Which::Files => Screen::Files(self.files_screen(now)?),
         })

@@ -3,6 +3,7 @@
 mod bench;
 mod files;
 mod mend;
+mod watch;
 
 use super::*;
 use crate::log::{Reach, Spot};

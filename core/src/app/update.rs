@@ -1,7 +1,7 @@
 //! What a tap gives back.
 
 use crate::screen::{
-    BankView, ChangesView, FilesView, LeavesView, MendView, SetupView, SwimView, TackleView, WaitsView,
+    BankView, ChangesView, FilesView, LeavesView, MendView, PhoneView, SetupView, SwimView, TackleView, WaitsView,
 };
 use serde::{Deserialize, Serialize};
 
@@ -33,6 +33,8 @@ pub enum Which {
     Cautions,
     /// Doubtful entries.
     Mend,
+    /// What belongs to the phone.
+    Phone,
 }
 
 /// What a screen shows.
@@ -63,6 +65,8 @@ pub enum Screen {
     Cautions(LeavesView),
     /// Doubtful entries.
     Mend(MendView),
+    /// What belongs to the phone.
+    Phone(PhoneView),
 }
 
 /// What a tap gives back.

@@ -51,6 +51,9 @@ const DOORS: &[(&str, Which, DoorGroup, Needs)] = &[
     ("bench", Which::Bench, DoorGroup::BeforeAndAfter, Needs::Nothing),
     ("book", Which::Book, DoorGroup::BeforeAndAfter, Needs::Nothing),
     ("cautions", Which::Cautions, DoorGroup::BeforeAndAfter, Needs::Nothing),
+    ("mend", Which::Mend, DoorGroup::BeforeAndAfter, Needs::Some),
+    ("files", Which::Files, DoorGroup::BeforeAndAfter, Needs::Nothing),
+    ("phone", Which::Phone, DoorGroup::BeforeAndAfter, Needs::Nothing),
 ];
 
 /// What a screen needs to be of use.

@@ -49,6 +49,17 @@ pub struct LeafKey {
     pub enabled: bool,
 }
 
+/// A text that can be typed, at home and with warm hands; never needed while fishing.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct LeafTyping {
+    /// Which field to hand back.
+    pub field: String,
+    /// What it is for.
+    pub label: String,
+    /// The word on the key that hands it over.
+    pub send: String,
+}
+
 /// One page.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct Leaf {
@@ -66,6 +77,8 @@ pub struct Leaf {
     pub notes: Vec<String>,
     /// Keys as wide as the glass: the parts of a screen, sessions.
     pub list: Vec<LeafKey>,
+    /// A text that can be typed.
+    pub typing: Option<LeafTyping>,
     /// What can be chosen.
     pub rows: Vec<ChoiceRow>,
     /// What can be done.
@@ -90,6 +103,7 @@ impl Leaf {
             lines: Vec::new(),
             notes: Vec::new(),
             list: Vec::new(),
+            typing: None,
             rows: Vec::new(),
             keys: Vec::new(),
         }

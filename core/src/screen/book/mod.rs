@@ -13,7 +13,7 @@ pub use next::NextInput;
 
 use super::figures::hours_minutes;
 use super::leaf::choice_row;
-use super::{Arg, Leaf, LeafKey, LeavesView, Wording};
+use super::{Arg, Leaf, LeafKey, LeafTyping, LeavesView, Wording};
 use crate::compare::sets::DayTally;
 use crate::log::Moment;
 use crate::session::{Session, Summary};
@@ -73,13 +73,19 @@ pub fn book(input: &BookInput) -> LeavesView {
         opener(&next, "book-key-next-sub"),
         opener(&light, "book-key-light-sub"),
     ];
-    first.keys.extend(doors(words, input.opened.is_some()));
+    first.keys.extend(doors(words));
     let rest = [rates, sets, next, light].into_iter().chain(opened);
     LeavesView { leaves: std::iter::once(first).chain(rest).collect() }
 }
 
+/// A text typed into the record.
+fn typing(words: &Wording, field: &str) -> Option<LeafTyping> {
+    let label = words.say(&format!("book-type-{field}"));
+    Some(LeafTyping { field: field.into(), label, send: words.say("book-type-send") })
+}
+
 /// The ways from here to the Files and Mend screens.
-fn doors(words: &Wording, _opened: bool) -> Vec<LeafKey> {
+fn doors(words: &Wording) -> Vec<LeafKey> {
     ["files", "mend"]
         .map(|name| {
             let key = LeafKey::new("door", name, words.say(&format!("book-door-{name}")));

@@ -36,6 +36,7 @@ import app.restwater.core.DoorGroup
 import app.restwater.core.DoorsView
 import app.restwater.core.Key
 import app.restwater.core.LeafKey
+import app.restwater.core.LeafTyping
 import app.restwater.core.PadWords
 import app.restwater.core.Rect
 import app.restwater.core.SetupView
@@ -55,6 +56,7 @@ fun SetupScreen(
     notice: String,
     onChoose: (String, String) -> Unit,
     onStart: () -> Unit,
+    onCautions: () -> Unit = { },
     onBack: () -> Unit,
 ) {
     val start = layout.keys.first { it.key == Key.START }.rect
@@ -66,7 +68,9 @@ fun SetupScreen(
         Field("water", setup.waterLabel, setup.water, layout, part(rest, 1), onChoose)
     }
     val taken = if (open.value == null) part(rest, 2).top - rest.top else 0.0
-    Rows(setup.rows, open, Rect(rest.left, rest.top + taken, rest.width, rest.height - taken), layout, words, onChoose)
+    val place = Rect(rest.left, rest.top + taken, rest.width, rest.height - taken)
+    val cautions = with(setup.cautions) { Cell(KeyFace(label, sub, "$label: $sub"), "open-${Showing.CAUTIONS}", onCautions) }
+    Rows(setup.rows, open, place, layout, words, onChoose, listOf(cautions))
     val face = with(setup.start) { KeyFace(label, sub.takeIf { layout.showSubs }, spoken, solid = true) }
     PadKey(face, tag(Key.START), layout.text.primary.toFloat(), layout.text.sub.toFloat(), Modifier.at(start), onTap = onStart)
     Back(back, layout, words) { if (open.value == null) onBack() else open.value = null }
@@ -83,9 +87,31 @@ fun TackleScreen(
     onChoose: (String, String) -> Unit,
     onBack: () -> Unit,
 ) {
+    RowsScreen(tackle.title, tackle.rows, layout, back, words, notice, onChoose, tackle.caution, onBack)
+}
+
+/** A screen of choices and nothing else. */
+@Composable
+fun RowsScreen(
+    title: String,
+    rows: List<ChoiceRow>,
+    layout: BankLayout,
+    back: Rect,
+    words: PadWords,
+    notice: String,
+    onChoose: (String, String) -> Unit,
+    caution: String = "",
+    onBack: () -> Unit,
+) {
     val open = remember { mutableStateOf<String?>(null) }
     Ground()
-    Rows(tackle.rows, open, Head(tackle.title, notice, layout, back.top), layout, words, onChoose)
+    val rest = Head(title, notice, layout, back.top)
+    // A caution stands where the weight is entered and over all rows, never over a key.
+    val said = caution.isNotBlank() && open.value in listOf(null, "lead", "material")
+    val em = layout.text.body.toFloat() * 0.85f
+    val high = if (said) cautionHeight(caution, em, rest.width).coerceAtMost(rest.height * 0.3) else 0.0
+    if (said) Caution(caution, em, rest.copy(height = high))
+    Rows(rows, open, rest.copy(top = rest.top + high, height = rest.height - high), layout, words, onChoose)
     Back(back, layout, words) { if (open.value == null) onBack() else open.value = null }
 }
 
@@ -152,13 +178,14 @@ internal fun Head(title: String, notice: String, layout: BankLayout, bottom: Dou
 @Composable
 internal fun Rows(
     rows: List<ChoiceRow>, open: MutableState<String?>, place: Rect, layout: BankLayout, words: PadWords, onChoose: (String, String) -> Unit,
+    more: List<Cell> = emptyList(),
 ) {
     val row = rows.find { it.field == open.value }
     if (row == null) {
         val fields = rows.map { field ->
             Cell(KeyFace(field.label, field.value, "${field.label}: ${field.value}"), "row-${field.field}") { open.value = field.field }
         }
-        KeyGrid(fields, place, layout, words)
+        KeyGrid(fields + more, place, layout, words)
         return
     }
     val ink = LocalInk.current
@@ -212,7 +239,7 @@ private fun part(place: Rect, i: Int): Rect {
 
 /** A line that is typed, and handed over when it has changed. */
 @Composable
-private fun Field(field: String, label: String, value: String, layout: BankLayout, place: Rect, onChoose: (String, String) -> Unit) {
+internal fun Field(field: String, label: String, value: String, layout: BankLayout, place: Rect, onChoose: (String, String) -> Unit) {
     val ink = LocalInk.current
     var typed by remember { mutableStateOf(value) }
     var typing by remember { mutableStateOf(false) }
@@ -234,10 +261,10 @@ private fun Field(field: String, label: String, value: String, layout: BankLayou
 
 /** A text that is typed and handed over by its key; with cold hands nobody has to. */
 @Composable
-internal fun TypedLine(typing: LeafTyping, layout: BankLayout, place: Rect, onKey: (LeafKey) -> Unit) {
+internal fun TypedLine(leaf: String, typing: LeafTyping, layout: BankLayout, place: Rect, onKey: (LeafKey) -> Unit) {
     val ink = LocalInk.current
     val mm = LocalPxPerMm.current
-    var text by remember(typing.leaf) { mutableStateOf("") }
+    var text by remember(leaf) { mutableStateOf("") }
     val em = layout.text.body.toFloat()
     val style = TextStyle(ink.ink, with(LocalDensity.current) { em.toSp() }, FontWeight.Medium)
     val width = 15.0 * mm

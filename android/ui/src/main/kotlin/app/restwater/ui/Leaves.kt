@@ -46,7 +46,8 @@ fun LeavesScreen(
     notice: String,
     onChoose: (String, String) -> Unit,
     first: String? = null,
-    typed: LeafTyping? = null,
+    firstPart: Int = 0,
+    onDoor: (String) -> Unit = { },
     onBack: () -> Unit,
 ) {
     val open = remember { mutableStateOf<String?>(null) }
@@ -54,16 +55,20 @@ fun LeavesScreen(
     val leaf = view.leaves.find { it.id == id } ?: view.leaves.firstOrNull() ?: return
     // A key may take its own leaf away, as closing a session does: the first one is shown then.
     val isFirst = leaf === view.leaves.first()
-    var part by remember(leaf.id) { mutableStateOf(0) }
+    var part by remember(leaf.id) { mutableStateOf(firstPart) }
     Ground()
     val rest = Head(leaf.title, notice, layout, back.top)
     fun tap(key: LeafKey) {
-        if (key.field == "leaf") { id = key.value; part = 0 } else onChoose(key.field, key.value)
+        when (key.field) {
+            "leaf" -> { id = key.value; part = 0 }
+            "door" -> onDoor(key.value)
+            else -> onChoose(key.field, key.value)
+        }
     }
     if (open.value != null && leaf.rows.any { it.field == open.value }) {
         Rows(leaf.rows, open, rest, layout, words, onChoose)
     } else {
-        LeafPage(leaf, rest, layout, words, part, { part = it }, { open.value = it }, ::tap, typed)
+        LeafPage(leaf, rest, layout, words, part, { part = it }, { open.value = it }, ::tap)
     }
     Back(back, layout, words) {
         when {
@@ -74,18 +79,15 @@ fun LeavesScreen(
     }
 }
 
-/** A text that can be typed on a leaf, at home and with warm hands: never needed while fishing. */
-class LeafTyping(val leaf: String, val field: String, val label: String, val send: String)
-
 @Composable
 private fun LeafPage(
     leaf: Leaf, rest: Rect, layout: BankLayout, words: PadWords, part: Int,
-    turn: (Int) -> Unit, onRow: (String) -> Unit, onKey: (LeafKey) -> Unit, typed: LeafTyping?,
+    turn: (Int) -> Unit, onRow: (String) -> Unit, onKey: (LeafKey) -> Unit,
 ) {
     val mm = LocalPxPerMm.current
     val cells = leaf.keys.map { key -> Cell(face(key), "key-${key.field}-${key.value}") { onKey(key) } } +
         leaf.rows.map { row -> Cell(KeyFace(row.label, row.value, "${row.label}: ${row.value}"), "row-${row.field}") { onRow(row.field) } }
-    val typing = typed?.takeIf { it.leaf == leaf.id }
+    val typing = leaf.typing
     val field = if (typing == null) 0.0 else 11.0 * mm
     val most = rest.height - field - 3 * layout.text.body * LINE_HEIGHT
     // The keys keep the lower part; at large text some of them wait behind MORE so that a sentence stays above.
@@ -101,7 +103,7 @@ private fun LeafPage(
     val place = rest.copy(height = rest.height - grown - field)
     val again = if (grown == keys) shown else parts(blocks, list, place.height, mm).let { it[part % it.size] }
     Column(again, place, layout, onKey)
-    if (typing != null) TypedLine(typing, layout, rest.copy(top = rest.top + rest.height - grown - field, height = field), onKey)
+    if (typing != null) TypedLine(leaf.id, typing, layout, rest.copy(top = rest.top + rest.height - grown - field, height = field), onKey)
     KeyGrid(withMore, rest.copy(top = rest.top + rest.height - grown, height = grown), layout, words)
 }
 
@@ -183,6 +185,13 @@ private fun Column(blocks: List<Block>, place: Rect, layout: BankLayout, onKey: 
             }
         }
     }
+}
+
+/** Height that a caution takes at its size. */
+@Composable
+internal fun cautionHeight(text: String, em: Float, width: Double): Double {
+    val mm = LocalPxPerMm.current
+    return rememberTextMeasurer().height(text, em, width - 4 * mm, LocalDensity.current, FontWeight.Medium) + 4.5 * mm
 }
 
 /** A caution in a frame with a bar at its side: it is read, and forbids nothing. */

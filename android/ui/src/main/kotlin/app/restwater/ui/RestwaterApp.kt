@@ -46,6 +46,7 @@ data class GlassMeasure(
 fun RestwaterApp(state: RestwaterState, measure: GlassMeasure, ticking: Boolean = true) {
     LaunchedEffect(state, ticking) {
         state.refresh()
+        state.lookOut()
         while (ticking) {
             delay(1_000)
             state.refresh()
@@ -86,7 +87,7 @@ private fun Screens(state: RestwaterState, glass: Glass) {
         }
         Showing.SETUP -> state.setup?.let { setup ->
             val start = remember(glass) { lay(glass, PadAsk(BankState.NO_SESSION, 1u, 0u)).getOrThrow() }
-            SetupScreen(setup, start, back, words, state.notice, { field, value -> state.act(Action.ChooseSetup(field, value)) }, state::start) {
+            SetupScreen(setup, start, back, words, state.notice, { field, value -> state.act(Action.ChooseSetup(field, value)) }, state::start, { state.open(Showing.CAUTIONS) }) {
                 state.open(Showing.BANK)
             }
         }
@@ -115,6 +116,17 @@ private fun Screens(state: RestwaterState, glass: Glass) {
         }
         Showing.CAUTIONS -> state.cautions?.let { cautions ->
             CautionsScreen(cautions, layout, back, words, state.notice, { state.act(it) }) { state.open(Showing.BANK) }
+        }
+        Showing.FILES -> state.files?.let { files ->
+            FilesScreen(files, state.desk, layout, back, words, state.notice, glass.leftHanded, { state.act(it) }) { state.open(Showing.BANK) }
+        }
+        Showing.MEND -> state.mend?.let { mend ->
+            MendScreen(mend, layout, back, words, state.notice, glass.leftHanded, { state.act(it) }) { state.open(Showing.BANK) }
+        }
+        Showing.PHONE -> state.phone?.let { phone ->
+            RowsScreen(phone.title, phone.rows, layout, back, words, state.notice, { field, value -> state.act(Action.ChoosePhone(field, value)) }) {
+                state.open(Showing.BANK)
+            }
         }
         Showing.SCREENS -> state.doors?.let { doors ->
             ScreenList(doors, layout, back, words, state::open) { state.open(Showing.BANK) }

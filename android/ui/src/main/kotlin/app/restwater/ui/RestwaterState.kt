@@ -8,10 +8,13 @@ import app.restwater.core.BankView
 import app.restwater.core.ChangesView
 import app.restwater.core.DoorsView
 import app.restwater.core.FanGlass
+import app.restwater.core.FilesView
 import app.restwater.core.Hand
 import app.restwater.core.Key
 import app.restwater.core.LeavesView
+import app.restwater.core.MendView
 import app.restwater.core.Moment
+import app.restwater.core.PhoneView
 import app.restwater.core.Restwater
 import app.restwater.core.RestwaterException
 import app.restwater.core.Scheme
@@ -45,6 +48,9 @@ enum class Showing(
     BOOK(Which.BOOK),
     CONDITIONS(Which.CONDITIONS),
     CAUTIONS(Which.CAUTIONS),
+    MEND(Which.MEND),
+    FILES(Which.FILES),
+    PHONE(Which.PHONE),
 
     /** The list of screens, over what the Bank screen shows. */
     SCREENS(Which.BANK),
@@ -53,6 +59,9 @@ enum class Showing(
     companion object {
         /** What shows a screen of the core; the Bank where this shell has none for it. */
         fun of(which: Which): Showing = entries.firstOrNull { it.which == which } ?: BANK
+
+        /** A screen by the name that keys of the core give it. */
+        fun named(name: String): Showing? = entries.firstOrNull { it.name.equals(name, ignoreCase = true) }
     }
 }
 
@@ -65,7 +74,15 @@ class RestwaterState(
     private val now: () -> Moment,
     private val scope: CoroutineScope,
     private val worker: CoroutineDispatcher,
+    ports: FilePorts = NoFiles,
+    private val lookout: Lookout = NoLookout,
 ) {
+    /** Files out and in. */
+    val desk = FilesDesk(core, now, scope, ports) { said ->
+        if (said.isNotEmpty()) notice = said
+        refresh()
+    }
+
     var bank by mutableStateOf<BankView?>(null)
         private set
     var setup by mutableStateOf<SetupView?>(null)
@@ -90,6 +107,12 @@ class RestwaterState(
     /** The screens that can be opened now. */
     var doors by mutableStateOf<DoorsView?>(null)
         private set
+    var files by mutableStateOf<FilesView?>(null)
+        private set
+    var mend by mutableStateOf<MendView?>(null)
+        private set
+    var phone by mutableStateOf<PhoneView?>(null)
+        private set
     var settings by mutableStateOf(Settings(Hand.RIGHT, Scheme.DAY))
         private set
     var showing by mutableStateOf(Showing.BANK)
@@ -101,6 +124,10 @@ class RestwaterState(
 
     /** The large fan of the Swim screen. */
     var scene by mutableStateOf<SwimScene?>(null)
+        private set
+
+    /** Whether the screen is to stay on. */
+    var keepAwake by mutableStateOf(false)
         private set
 
     /** What the core said of the last tap. */
@@ -193,6 +220,7 @@ class RestwaterState(
                 show(update.screen)
                 after()
                 refresh()
+                lookOut()
             }
         }
     }
@@ -207,6 +235,39 @@ class RestwaterState(
         showing = which
         notice = ""
         scope.launch { refresh() }
+    }
+
+    /** Tells the system what to show and when to ring while the app is not looked at. */
+    suspend fun lookOut() {
+        val at = now()
+        answer { core.watch(at) }?.let { watch ->
+            keepAwake = watch.keepAwake
+            lookout.show(watch)?.let { notice = it }
+        }
+    }
+
+    /** A file that the system hands to the app: what it would bring is shown. */
+    fun offerFile(path: String) {
+        open(Showing.FILES)
+        desk.offer(path)
+    }
+
+    /** To the background: the log is backed up where that is due, and put aside. */
+    suspend fun toBackground() {
+        try {
+            desk.backUpIfDue()
+        } catch (refused: RestwaterException.Failed) {
+            notice = refused.text
+        } catch (trouble: FileTrouble) {
+            notice = trouble.message.orEmpty()
+        }
+        answer { core.pause() }
+    }
+
+    /** To the front again. */
+    suspend fun toFront() {
+        answer { core.resume() }
+        refresh()
     }
 
     /** Begins a session as the set-up screen stands. */
@@ -231,8 +292,9 @@ class RestwaterState(
             is Screen.Book -> book = screen.v1
             is Screen.Conditions -> conditions = screen.v1
             is Screen.Cautions -> cautions = screen.v1
-            // Shown by no screen of this shell yet.
-            is Screen.Files, is Screen.Mend -> Unit
+            is Screen.Files -> files = screen.v1
+            is Screen.Mend -> mend = screen.v1
+            is Screen.Phone -> phone = screen.v1
         }
     }
 
