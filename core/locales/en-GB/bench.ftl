@@ -12,8 +12,9 @@ bench-heights-title = Heights
 bench-no-plan = no plan
 
 bench-row-kit = Whose kit
-bench-kit-of = kit { $number }
-bench-kit-how = A partner's log brings a kit of its own. This phone writes in the one chosen here.
+bench-kit-own = this phone's own
+bench-kit-of = from another phone, { $number }
+bench-kit-how = A partner's log, or an older phone's, brings a kit of its own. This phone writes in the one chosen here.
 
 # A hooklength: its length, the diameter of its line, the size of its hook, its hair.
 bench-hooklength = { $length }, { $mm } mm, size { $size }

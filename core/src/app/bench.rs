@@ -9,7 +9,7 @@ use crate::bench::kit::Kit;
 use crate::bench::ladder::HeightCast;
 use crate::bench::units::{LengthError, LineLength};
 use crate::compare::CastRow;
-use crate::log::{Factor, LineMaterial, Measured, Moment, Payload, ShotMetal, ShotWeight};
+use crate::log::{Factor, kit_of, LineMaterial, Measured, Moment, Payload, ShotMetal, ShotWeight};
 use crate::screen::{self, BenchInput, LeavesView, REACTION_S};
 use crate::session::rows_of;
 use std::collections::BTreeMap;
@@ -22,7 +22,8 @@ impl App {
         let all: Vec<HeightCast> = self.sessions.days().flat_map(|(_, day)| heights(&day.rows)).collect();
         let today = self.session().map(|session| heights(&rows_of(session))).unwrap_or_default();
         let water = self.session().and_then(|session| session.conditions_now().water);
-        let mut kits: Vec<Uuid> = self.recent.kits().iter().map(|(id, _)| *id).collect();
+        let own = kit_of(self.store.device());
+        let mut kits: Vec<Uuid> = self.recent.kits().iter().map(|(id, _)| *id).filter(|id| *id != own).collect();
         kits.sort_unstable();
         Ok(screen::bench(&BenchInput {
             kit: &kit,
@@ -31,7 +32,8 @@ impl App {
             today: &today,
             water,
             region: self.region,
-            kits: &kits,
+            others: &kits,
+            own,
             kit_id: self.kit_id,
             words: &self.words,
         }))
@@ -46,7 +48,9 @@ impl App {
             "splash" => self.bench.falling = Some(at.clone()),
             "bottom" => self.bottom(at)?,
             "kit" => {
-                let id = value.parse().ok().filter(|id| self.recent.kits().iter().any(|(kit, _)| kit == id));
+                let own = kit_of(self.store.device());
+                let is_one = |id: &Uuid| *id == own || self.recent.kits().iter().any(|(kit, _)| kit == id);
+                let id = value.parse().ok().filter(is_one);
                 self.choose_kit(id.ok_or_else(|| unknown(field, value))?)?;
             }
             _ => self.under_the_thumb(field, value)?,

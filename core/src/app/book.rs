@@ -4,9 +4,9 @@ use super::advisor::weight;
 use super::{App, AppError};
 use crate::bench::ladder::{Rung, tried};
 use crate::bite::{Advice, BITE_EXTRA_GUESS_MIN, EarlierDay, Record, Settings, TURN_ROUND_GUESS_MIN, WaitPosterior};
-use crate::compare::change_findings;
+use crate::compare::change_findings_without_power;
 use crate::log::{Hlc, Moment, Payload};
-use crate::screen::{self, BookInput, LeavesView, LightInput, NextInput, SetFilter};
+use crate::screen::{self, BookInput, ChangesView, LeavesView, LightInput, NextInput, SetFilter};
 use crate::session::{NotNow, Session, Summary, fold, habit_min, rhythm, rows_of};
 use uuid::Uuid;
 
@@ -27,6 +27,15 @@ pub(super) struct BookState {
     place: Option<(i64, i64)>,
     /// The last Book made, and what of: making it costs more than a second's refresh may.
     last: Option<(BookOf, LeavesView)>,
+    /// What its slow part was made of, and came to: the minute changes the light, but not this.
+    slow: Option<(Option<Uuid>, Hlc, Slow)>,
+}
+
+/// What the record of one session says for the next.
+#[derive(Clone)]
+struct Slow {
+    changes: ChangesView,
+    advice: Option<Advice>,
 }
 
 /// What a Book was made from.
@@ -58,18 +67,17 @@ impl App {
             self.book.opened = Some(fold(id, &self.store.ops_of(id)?));
         }
         let kit = self.kit()?;
+        let slow = self.slow(of.opened, of.log);
         let days: Vec<(Uuid, &Summary)> = self.sessions.days().collect();
         let after = self.book.opened.as_ref().or_else(|| self.session());
         let day = after.and_then(|session| days.iter().find(|(id, _)| *id == session.id)).map(|(_, day)| *day);
         let like: Vec<(Uuid, &Summary)> =
             days.iter().filter(|(_, other)| day.is_some_and(|day| day.water == other.water)).copied().collect();
-        let findings = after.map(|session| change_findings(&rows_of(session), SEED).unwrap_or_default());
-        let changes = screen::changes(&self.words, after, &findings.unwrap_or_default());
         let next = NextInput {
             day,
             like: &like,
-            advice: after.and_then(|session| advice(session, &days)),
-            changes: &changes,
+            advice: slow.advice,
+            changes: &slow.changes,
             rungs: &rungs(&kit.ladder, &like),
         };
         let view = screen::book(&BookInput {
@@ -84,6 +92,29 @@ impl App {
         });
         self.book.last = Some((of, view.clone()));
         Ok(view)
+    }
+
+    /// Changes and advice of the session opened, else of the one shown.
+    fn slow(&mut self, opened: Option<Uuid>, log: Hlc) -> Slow {
+        if let Some((id, before, slow)) = &self.book.slow
+            && *id == opened
+            && *before == log
+        {
+            return slow.clone();
+        }
+        let changes = match &self.book.opened {
+            // An earlier session needs no count of the casts still to come.
+            Some(session) => {
+                let findings = change_findings_without_power(&rows_of(session), SEED).unwrap_or_default();
+                screen::changes(&self.words, Some(session), &findings)
+            }
+            None => self.changes(),
+        };
+        let days: Vec<(Uuid, &Summary)> = self.sessions.days().collect();
+        let after = self.book.opened.as_ref().or_else(|| self.session());
+        let slow = Slow { changes, advice: after.and_then(|session| advice(session, &days)) };
+        self.book.slow = Some((opened, log, slow.clone()));
+        slow
     }
 
     /// A choice or a key of the Book. An error changes nothing.

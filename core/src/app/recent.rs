@@ -3,6 +3,7 @@
 use crate::log::{Entry, History, Op, history, is_kit, sorted};
 use crate::session::{Session, fold};
 use crate::store::{SessionRow, Store, StoreError};
+use std::collections::HashSet;
 use uuid::Uuid;
 
 /// One session with its ops.
@@ -78,7 +79,8 @@ impl Recent {
 
     /// Takes in ops just written.
     pub(super) fn take(&mut self, store: &Store, ops: Vec<Op>) -> Result<(), StoreError> {
-        let touched: Vec<Uuid> = ops.iter().map(|op| op.session).collect();
+        let written: HashSet<Uuid> = ops.iter().map(|op| op.id).collect();
+        let touched: HashSet<Uuid> = ops.iter().map(|op| op.session).collect();
         for op in ops {
             if is_kit(op.session) {
                 match self.kits.iter_mut().find(|(id, _)| *id == op.session) {
@@ -88,8 +90,9 @@ impl Recent {
                 continue;
             }
             match self.loaded.iter_mut().find(|l| l.session.id == op.session) {
+                Some(loaded) if loaded.ops.iter().any(|known| known.id == op.id) => {}
                 Some(loaded) => loaded.ops.push(op),
-                None => self.older_or_new(store, op)?,
+                None => self.load_written(store, op.session, &written)?,
             }
         }
         for loaded in self.loaded.iter_mut().filter(|l| touched.contains(&l.session.id)) {
@@ -98,16 +101,14 @@ impl Recent {
         self.settle(store)
     }
 
-    /// An op for a session that is not in memory: a new one, or an older one written in from the Book.
-    fn older_or_new(&mut self, store: &Store, op: Op) -> Result<(), StoreError> {
-        let id = op.session;
-        let Some(at) = self.older.iter().position(|row| row.id == id) else {
-            self.loaded.insert(0, Loaded { session: fold(id, &[]), ops: vec![op] });
-            return Ok(());
-        };
-        self.older.remove(at);
-        // The store has the op already.
-        self.loaded.push(Loaded { session: fold(id, &[]), ops: store.ops_of(id)? });
+    /// Loads a session that was just written in and is not in memory: a new one comes first, an older one, written in
+    /// from the Book, last.
+    fn load_written(&mut self, store: &Store, id: Uuid, written: &HashSet<Uuid>) -> Result<(), StoreError> {
+        let ops = store.ops_of(id)?;
+        let is_new = ops.iter().all(|op| written.contains(&op.id));
+        self.older.retain(|row| row.id != id);
+        let at = if is_new { 0 } else { self.loaded.len() };
+        self.loaded.insert(at, Loaded { session: fold(id, &[]), ops });
         Ok(())
     }
 

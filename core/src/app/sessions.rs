@@ -8,6 +8,9 @@ use crate::store::{SessionRow, SnapshotRow, Store};
 use std::collections::HashMap;
 use uuid::Uuid;
 
+/// Snapshots read one by one; more than that are read in one go.
+const FEW: usize = 8;
+
 /// All days, newest first.
 #[derive(Default)]
 pub(super) struct Sessions {
@@ -25,14 +28,16 @@ impl Sessions {
         let mut known: HashMap<Uuid, (SessionRow, Summary)> =
             self.days.drain(..).map(|day| (day.0.id, day)).collect();
         known.retain(|id, day| rows.iter().any(|row| row.id == *id && *row == day.0));
-        if rows.iter().any(|row| !known.contains_key(&row.id)) {
-            for kept in store.recent_snapshots(usize::MAX)? {
-                if let (Some(row), false) =
-                    (rows.iter().find(|row| row.id == kept.session), known.contains_key(&kept.session))
-                    && let Some(summary) = summary_of(&kept)
-                {
-                    known.insert(row.id, (row.clone(), summary));
-                }
+        let missing: Vec<&SessionRow> = rows.iter().filter(|row| !known.contains_key(&row.id)).collect();
+        let kept: HashMap<Uuid, SnapshotRow> = if missing.len() > FEW {
+            store.recent_snapshots(usize::MAX)?.into_iter().map(|kept| (kept.session, kept)).collect()
+        } else {
+            let each = missing.iter().map(|row| store.snapshot(row.id)).collect::<Result<Vec<_>, _>>()?;
+            each.into_iter().flatten().map(|kept| (kept.session, kept)).collect()
+        };
+        for row in missing {
+            if let Some(summary) = kept.get(&row.id).and_then(summary_of) {
+                known.insert(row.id, (row.clone(), summary));
             }
         }
         let mut made: Vec<SnapshotRow> = Vec::new();

@@ -81,8 +81,10 @@ pub struct BenchInput<'a> {
     pub water: Option<i16>,
     /// Where the water lies.
     pub region: Region,
-    /// The kits there are, with the one in use; more than one only after a partner's log came in.
-    pub kits: &'a [Uuid],
+    /// The kit of this phone.
+    pub own: Uuid,
+    /// Kits of other phones: there are some after a partner's log came in, or an older phone's.
+    pub others: &'a [Uuid],
     /// The kit in use.
     pub kit_id: Uuid,
     /// The sentences.
@@ -105,12 +107,13 @@ pub fn bench(input: &BenchInput) -> LeavesView {
     ];
     let mut first = Leaf::new(words, "bench", "parts");
     first.list = parts.iter().map(|(leaf, sub)| leaf.opener(sub.clone())).collect();
-    if input.kits.len() > 1 {
+    if !input.others.is_empty() {
         let name = |(i, id): (usize, &Uuid)| {
             let number = (i + 1).to_string();
             (id.to_string(), words.say_with("bench-kit-of", &[("number", Arg::Text(&number))]))
         };
-        let kits = input.kits.iter().enumerate().map(name).collect();
+        let own = (input.own.to_string(), words.say("bench-kit-own"));
+        let kits = std::iter::once(own).chain(input.others.iter().enumerate().map(name)).collect();
         let label = words.say("bench-row-kit");
         first.rows.push(choice_row(
             "kit",

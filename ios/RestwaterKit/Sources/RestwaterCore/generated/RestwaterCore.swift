@@ -704,6 +704,11 @@ public protocol RestwaterProtocol: AnyObject, Sendable {
     func act(action: Action, at: Moment) throws  -> Update
     
     /**
+     * The screens that can be opened now.
+     */
+    func doors() throws  -> DoorsView
+    
+    /**
      * Puts the log aside while the app is in the background.
      */
     func pause() throws 
@@ -737,6 +742,11 @@ public protocol RestwaterProtocol: AnyObject, Sendable {
      * A tap on that picture, in px; false beside the water.
      */
     func swimTap(now: Moment, glass: FanGlass, x: Double, y: Double) throws  -> Bool
+    
+    /**
+     * What is to be seen and heard while the app is not looked at. The shell asks after each tap.
+     */
+    func watch(now: Moment) throws  -> WatchView
     
 }
 /**
@@ -937,6 +947,18 @@ open func act(action: Action, at: Moment)throws  -> Update  {
 }
     
     /**
+     * The screens that can be opened now.
+     */
+open func doors()throws  -> DoorsView  {
+    return try  FfiConverterTypeDoorsView_lift(try rustCallWithError(FfiConverterTypeRestwaterError_lift) {
+        uniffiCallStatus in
+    uniffi_restwater_fn_method_restwater_doors(
+            self.uniffiCloneHandle(),uniffiCallStatus
+    )
+})
+}
+    
+    /**
      * Puts the log aside while the app is in the background.
      */
 open func pause()throws   {try rustCallWithError(FfiConverterTypeRestwaterError_lift) {
@@ -1024,6 +1046,19 @@ open func swimTap(now: Moment, glass: FanGlass, x: Double, y: Double)throws  -> 
         FfiConverterTypeFanGlass_lower(glass),
         FfiConverterDouble.lower(x),
         FfiConverterDouble.lower(y),uniffiCallStatus
+    )
+})
+}
+    
+    /**
+     * What is to be seen and heard while the app is not looked at. The shell asks after each tap.
+     */
+open func watch(now: Moment)throws  -> WatchView  {
+    return try  FfiConverterTypeWatchView_lift(try rustCallWithError(FfiConverterTypeRestwaterError_lift) {
+        uniffiCallStatus in
+    uniffi_restwater_fn_method_restwater_watch(
+            self.uniffiCloneHandle(),
+        FfiConverterTypeMoment_lower(now),uniffiCallStatus
     )
 })
 }
@@ -3217,6 +3252,184 @@ public func FfiConverterTypeDayTap_lower(_ value: DayTap) -> RustBuffer {
 
 
 /**
+ * A screen that can be opened.
+ */
+public struct Door: Equatable, Hashable {
+    /**
+     * Which.
+     */
+    public let which: Which
+    /**
+     * When it is used.
+     */
+    public let group: DoorGroup
+    /**
+     * Its word.
+     */
+    public let label: String
+    /**
+     * A smaller line below.
+     */
+    public let sub: String
+    /**
+     * What a screen reader says.
+     */
+    public let spoken: String
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Which.
+         */which: Which, 
+        /**
+         * When it is used.
+         */group: DoorGroup, 
+        /**
+         * Its word.
+         */label: String, 
+        /**
+         * A smaller line below.
+         */sub: String, 
+        /**
+         * What a screen reader says.
+         */spoken: String) {
+        self.which = which
+        self.group = group
+        self.label = label
+        self.sub = sub
+        self.spoken = spoken
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension Door: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeDoor: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> Door {
+        return
+            try Door(
+                which: FfiConverterTypeWhich.read(from: &buf), 
+                group: FfiConverterTypeDoorGroup.read(from: &buf), 
+                label: FfiConverterString.read(from: &buf), 
+                sub: FfiConverterString.read(from: &buf), 
+                spoken: FfiConverterString.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: Door, into buf: inout [UInt8]) {
+        FfiConverterTypeWhich.write(value.which, into: &buf)
+        FfiConverterTypeDoorGroup.write(value.group, into: &buf)
+        FfiConverterString.write(value.label, into: &buf)
+        FfiConverterString.write(value.sub, into: &buf)
+        FfiConverterString.write(value.spoken, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeDoor_lift(_ buf: RustBuffer) throws -> Door {
+    return try FfiConverterTypeDoor.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeDoor_lower(_ value: Door) -> RustBuffer {
+    return FfiConverterTypeDoor.lower(value)
+}
+
+
+/**
+ * The list with its headings.
+ */
+public struct DoorsView: Equatable, Hashable {
+    /**
+     * Heading of the screens used while fishing.
+     */
+    public let onTheBank: String
+    /**
+     * Heading of the others.
+     */
+    public let beforeAndAfter: String
+    /**
+     * The screens.
+     */
+    public let doors: [Door]
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Heading of the screens used while fishing.
+         */onTheBank: String, 
+        /**
+         * Heading of the others.
+         */beforeAndAfter: String, 
+        /**
+         * The screens.
+         */doors: [Door]) {
+        self.onTheBank = onTheBank
+        self.beforeAndAfter = beforeAndAfter
+        self.doors = doors
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension DoorsView: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeDoorsView: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> DoorsView {
+        return
+            try DoorsView(
+                onTheBank: FfiConverterString.read(from: &buf), 
+                beforeAndAfter: FfiConverterString.read(from: &buf), 
+                doors: FfiConverterSequenceTypeDoor.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: DoorsView, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.onTheBank, into: &buf)
+        FfiConverterString.write(value.beforeAndAfter, into: &buf)
+        FfiConverterSequenceTypeDoor.write(value.doors, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeDoorsView_lift(_ buf: RustBuffer) throws -> DoorsView {
+    return try FfiConverterTypeDoorsView.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeDoorsView_lower(_ value: DoorsView) -> RustBuffer {
+    return FfiConverterTypeDoorsView.lower(value)
+}
+
+
+/**
  * A glass for the fan, as the shell has it.
  */
 public struct FanGlass: Equatable, Hashable {
@@ -3336,9 +3549,17 @@ public struct FilesView: Equatable, Hashable {
      */
     public let send: String
     /**
+     * The key that makes the file and saves it in a place of the user's.
+     */
+    public let save: String
+    /**
      * The key that takes a file in.
      */
     public let takeIn: String
+    /**
+     * The key that has the user pick a folder for copies of backups.
+     */
+    public let folder: String
     /**
      * The key of the list of imports.
      */
@@ -3388,8 +3609,14 @@ public struct FilesView: Equatable, Hashable {
          * The key that makes the file and hands it on.
          */send: String, 
         /**
+         * The key that makes the file and saves it in a place of the user's.
+         */save: String, 
+        /**
          * The key that takes a file in.
          */takeIn: String, 
+        /**
+         * The key that has the user pick a folder for copies of backups.
+         */folder: String, 
         /**
          * The key of the list of imports.
          */importsKey: String, 
@@ -3418,7 +3645,9 @@ public struct FilesView: Equatable, Hashable {
         self.says = says
         self.rows = rows
         self.send = send
+        self.save = save
         self.takeIn = takeIn
+        self.folder = folder
         self.importsKey = importsKey
         self.backupsKey = backupsKey
         self.backUp = backUp
@@ -3449,7 +3678,9 @@ public struct FfiConverterTypeFilesView: FfiConverterRustBuffer {
                 says: FfiConverterString.read(from: &buf), 
                 rows: FfiConverterSequenceTypeChoiceRow.read(from: &buf), 
                 send: FfiConverterString.read(from: &buf), 
+                save: FfiConverterString.read(from: &buf), 
                 takeIn: FfiConverterString.read(from: &buf), 
+                folder: FfiConverterString.read(from: &buf), 
                 importsKey: FfiConverterString.read(from: &buf), 
                 backupsKey: FfiConverterString.read(from: &buf), 
                 backUp: FfiConverterString.read(from: &buf), 
@@ -3466,7 +3697,9 @@ public struct FfiConverterTypeFilesView: FfiConverterRustBuffer {
         FfiConverterString.write(value.says, into: &buf)
         FfiConverterSequenceTypeChoiceRow.write(value.rows, into: &buf)
         FfiConverterString.write(value.send, into: &buf)
+        FfiConverterString.write(value.save, into: &buf)
         FfiConverterString.write(value.takeIn, into: &buf)
+        FfiConverterString.write(value.folder, into: &buf)
         FfiConverterString.write(value.importsKey, into: &buf)
         FfiConverterString.write(value.backupsKey, into: &buf)
         FfiConverterString.write(value.backUp, into: &buf)
@@ -4515,6 +4748,590 @@ public func FfiConverterTypeKeyView_lower(_ value: KeyView) -> RustBuffer {
 
 
 /**
+ * One page.
+ */
+public struct Leaf: Equatable, Hashable {
+    /**
+     * Its name, to open it by.
+     */
+    public let id: String
+    /**
+     * Its heading.
+     */
+    public let title: String
+    /**
+     * What it says, in a sentence or two.
+     */
+    public let says: String
+    /**
+     * A caution that belongs to what is entered here; empty where there is none.
+     */
+    public let caution: String
+    /**
+     * Figures.
+     */
+    public let lines: [LeafLine]
+    /**
+     * How they were obtained, and what they can't tell.
+     */
+    public let notes: [String]
+    /**
+     * Keys as wide as the glass: the parts of a screen, sessions.
+     */
+    public let list: [LeafKey]
+    /**
+     * A text that can be typed.
+     */
+    public let typing: LeafTyping?
+    /**
+     * What can be chosen.
+     */
+    public let rows: [ChoiceRow]
+    /**
+     * What can be done.
+     */
+    public let keys: [LeafKey]
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Its name, to open it by.
+         */id: String, 
+        /**
+         * Its heading.
+         */title: String, 
+        /**
+         * What it says, in a sentence or two.
+         */says: String, 
+        /**
+         * A caution that belongs to what is entered here; empty where there is none.
+         */caution: String, 
+        /**
+         * Figures.
+         */lines: [LeafLine], 
+        /**
+         * How they were obtained, and what they can't tell.
+         */notes: [String], 
+        /**
+         * Keys as wide as the glass: the parts of a screen, sessions.
+         */list: [LeafKey], 
+        /**
+         * A text that can be typed.
+         */typing: LeafTyping?, 
+        /**
+         * What can be chosen.
+         */rows: [ChoiceRow], 
+        /**
+         * What can be done.
+         */keys: [LeafKey]) {
+        self.id = id
+        self.title = title
+        self.says = says
+        self.caution = caution
+        self.lines = lines
+        self.notes = notes
+        self.list = list
+        self.typing = typing
+        self.rows = rows
+        self.keys = keys
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension Leaf: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeLeaf: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> Leaf {
+        return
+            try Leaf(
+                id: FfiConverterString.read(from: &buf), 
+                title: FfiConverterString.read(from: &buf), 
+                says: FfiConverterString.read(from: &buf), 
+                caution: FfiConverterString.read(from: &buf), 
+                lines: FfiConverterSequenceTypeLeafLine.read(from: &buf), 
+                notes: FfiConverterSequenceString.read(from: &buf), 
+                list: FfiConverterSequenceTypeLeafKey.read(from: &buf), 
+                typing: FfiConverterOptionTypeLeafTyping.read(from: &buf), 
+                rows: FfiConverterSequenceTypeChoiceRow.read(from: &buf), 
+                keys: FfiConverterSequenceTypeLeafKey.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: Leaf, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.id, into: &buf)
+        FfiConverterString.write(value.title, into: &buf)
+        FfiConverterString.write(value.says, into: &buf)
+        FfiConverterString.write(value.caution, into: &buf)
+        FfiConverterSequenceTypeLeafLine.write(value.lines, into: &buf)
+        FfiConverterSequenceString.write(value.notes, into: &buf)
+        FfiConverterSequenceTypeLeafKey.write(value.list, into: &buf)
+        FfiConverterOptionTypeLeafTyping.write(value.typing, into: &buf)
+        FfiConverterSequenceTypeChoiceRow.write(value.rows, into: &buf)
+        FfiConverterSequenceTypeLeafKey.write(value.keys, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeLeaf_lift(_ buf: RustBuffer) throws -> Leaf {
+    return try FfiConverterTypeLeaf.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeLeaf_lower(_ value: Leaf) -> RustBuffer {
+    return FfiConverterTypeLeaf.lower(value)
+}
+
+
+/**
+ * One key.
+ */
+public struct LeafKey: Equatable, Hashable {
+    /**
+     * What to hand back: which field; `leaf` opens the leaf of that id and hands nothing back.
+     */
+    public let field: String
+    /**
+     * Which value.
+     */
+    public let value: String
+    /**
+     * Its word.
+     */
+    public let label: String
+    /**
+     * A smaller line below; may be empty.
+     */
+    public let sub: String
+    /**
+     * Drawn in solid ink: the likeliest next.
+     */
+    public let solid: Bool
+    /**
+     * Whether it can be tapped now.
+     */
+    public let enabled: Bool
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * What to hand back: which field; `leaf` opens the leaf of that id and hands nothing back.
+         */field: String, 
+        /**
+         * Which value.
+         */value: String, 
+        /**
+         * Its word.
+         */label: String, 
+        /**
+         * A smaller line below; may be empty.
+         */sub: String, 
+        /**
+         * Drawn in solid ink: the likeliest next.
+         */solid: Bool, 
+        /**
+         * Whether it can be tapped now.
+         */enabled: Bool) {
+        self.field = field
+        self.value = value
+        self.label = label
+        self.sub = sub
+        self.solid = solid
+        self.enabled = enabled
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension LeafKey: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeLeafKey: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> LeafKey {
+        return
+            try LeafKey(
+                field: FfiConverterString.read(from: &buf), 
+                value: FfiConverterString.read(from: &buf), 
+                label: FfiConverterString.read(from: &buf), 
+                sub: FfiConverterString.read(from: &buf), 
+                solid: FfiConverterBool.read(from: &buf), 
+                enabled: FfiConverterBool.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: LeafKey, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.field, into: &buf)
+        FfiConverterString.write(value.value, into: &buf)
+        FfiConverterString.write(value.label, into: &buf)
+        FfiConverterString.write(value.sub, into: &buf)
+        FfiConverterBool.write(value.solid, into: &buf)
+        FfiConverterBool.write(value.enabled, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeLeafKey_lift(_ buf: RustBuffer) throws -> LeafKey {
+    return try FfiConverterTypeLeafKey.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeLeafKey_lower(_ value: LeafKey) -> RustBuffer {
+    return FfiConverterTypeLeafKey.lower(value)
+}
+
+
+/**
+ * One line: what, how much, and what more there is to say.
+ */
+public struct LeafLine: Equatable, Hashable {
+    /**
+     * What: "18 in, 0.12 mm, size 16".
+     */
+    public let label: String
+    /**
+     * How much: "6 of 10". May be empty.
+     */
+    public let value: String
+    /**
+     * A smaller line below; may be empty.
+     */
+    public let detail: String
+    /**
+     * The range behind the value.
+     */
+    public let span: LeafSpan?
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * What: "18 in, 0.12 mm, size 16".
+         */label: String, 
+        /**
+         * How much: "6 of 10". May be empty.
+         */value: String, 
+        /**
+         * A smaller line below; may be empty.
+         */detail: String, 
+        /**
+         * The range behind the value.
+         */span: LeafSpan?) {
+        self.label = label
+        self.value = value
+        self.detail = detail
+        self.span = span
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension LeafLine: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeLeafLine: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> LeafLine {
+        return
+            try LeafLine(
+                label: FfiConverterString.read(from: &buf), 
+                value: FfiConverterString.read(from: &buf), 
+                detail: FfiConverterString.read(from: &buf), 
+                span: FfiConverterOptionTypeLeafSpan.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: LeafLine, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.label, into: &buf)
+        FfiConverterString.write(value.value, into: &buf)
+        FfiConverterString.write(value.detail, into: &buf)
+        FfiConverterOptionTypeLeafSpan.write(value.span, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeLeafLine_lift(_ buf: RustBuffer) throws -> LeafLine {
+    return try FfiConverterTypeLeafLine.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeLeafLine_lower(_ value: LeafLine) -> RustBuffer {
+    return FfiConverterTypeLeafLine.lower(value)
+}
+
+
+/**
+ * A range on a common scale, drawn as a line with its ends and, where it is known, its middle.
+ */
+public struct LeafSpan: Equatable, Hashable {
+    /**
+     * Lower end.
+     */
+    public let low: Double
+    /**
+     * The value itself; none where there is only a range.
+     */
+    public let at: Double?
+    /**
+     * Upper end, cut to the scale.
+     */
+    public let high: Double
+    /**
+     * Whether the upper end lies beyond the scale.
+     */
+    public let beyond: Bool
+    /**
+     * Upper end of the scale, which begins at nought; the same for all lines of a leaf.
+     */
+    public let scale: Double
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Lower end.
+         */low: Double, 
+        /**
+         * The value itself; none where there is only a range.
+         */at: Double?, 
+        /**
+         * Upper end, cut to the scale.
+         */high: Double, 
+        /**
+         * Whether the upper end lies beyond the scale.
+         */beyond: Bool, 
+        /**
+         * Upper end of the scale, which begins at nought; the same for all lines of a leaf.
+         */scale: Double) {
+        self.low = low
+        self.at = at
+        self.high = high
+        self.beyond = beyond
+        self.scale = scale
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension LeafSpan: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeLeafSpan: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> LeafSpan {
+        return
+            try LeafSpan(
+                low: FfiConverterDouble.read(from: &buf), 
+                at: FfiConverterOptionDouble.read(from: &buf), 
+                high: FfiConverterDouble.read(from: &buf), 
+                beyond: FfiConverterBool.read(from: &buf), 
+                scale: FfiConverterDouble.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: LeafSpan, into buf: inout [UInt8]) {
+        FfiConverterDouble.write(value.low, into: &buf)
+        FfiConverterOptionDouble.write(value.at, into: &buf)
+        FfiConverterDouble.write(value.high, into: &buf)
+        FfiConverterBool.write(value.beyond, into: &buf)
+        FfiConverterDouble.write(value.scale, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeLeafSpan_lift(_ buf: RustBuffer) throws -> LeafSpan {
+    return try FfiConverterTypeLeafSpan.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeLeafSpan_lower(_ value: LeafSpan) -> RustBuffer {
+    return FfiConverterTypeLeafSpan.lower(value)
+}
+
+
+/**
+ * A text that can be typed, at home and with warm hands; never needed while fishing.
+ */
+public struct LeafTyping: Equatable, Hashable {
+    /**
+     * Which field to hand back.
+     */
+    public let field: String
+    /**
+     * What it is for.
+     */
+    public let label: String
+    /**
+     * The word on the key that hands it over.
+     */
+    public let send: String
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Which field to hand back.
+         */field: String, 
+        /**
+         * What it is for.
+         */label: String, 
+        /**
+         * The word on the key that hands it over.
+         */send: String) {
+        self.field = field
+        self.label = label
+        self.send = send
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension LeafTyping: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeLeafTyping: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> LeafTyping {
+        return
+            try LeafTyping(
+                field: FfiConverterString.read(from: &buf), 
+                label: FfiConverterString.read(from: &buf), 
+                send: FfiConverterString.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: LeafTyping, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.field, into: &buf)
+        FfiConverterString.write(value.label, into: &buf)
+        FfiConverterString.write(value.send, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeLeafTyping_lift(_ buf: RustBuffer) throws -> LeafTyping {
+    return try FfiConverterTypeLeafTyping.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeLeafTyping_lower(_ value: LeafTyping) -> RustBuffer {
+    return FfiConverterTypeLeafTyping.lower(value)
+}
+
+
+/**
+ * A screen of leaves; the first is the one it opens with.
+ */
+public struct LeavesView: Equatable, Hashable {
+    /**
+     * The leaves.
+     */
+    public let leaves: [Leaf]
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * The leaves.
+         */leaves: [Leaf]) {
+        self.leaves = leaves
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension LeavesView: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeLeavesView: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> LeavesView {
+        return
+            try LeavesView(
+                leaves: FfiConverterSequenceTypeLeaf.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: LeavesView, into buf: inout [UInt8]) {
+        FfiConverterSequenceTypeLeaf.write(value.leaves, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeLeavesView_lift(_ buf: RustBuffer) throws -> LeavesView {
+    return try FfiConverterTypeLeavesView.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeLeavesView_lower(_ value: LeavesView) -> RustBuffer {
+    return FfiConverterTypeLeavesView.lower(value)
+}
+
+
+/**
  * One doubtful entry of the list.
  */
 public struct MendLine: Equatable, Hashable {
@@ -5103,6 +5920,10 @@ public struct PadWords: Equatable, Hashable {
      * Opens the Mend screen.
      */
     public let mend: Said
+    /**
+     * Opens the Phone screen.
+     */
+    public let phone: Said
 
     // Default memberwise initializers are never public by default, so we
     // declare one manually.
@@ -5142,7 +5963,10 @@ public struct PadWords: Equatable, Hashable {
          */files: Said, 
         /**
          * Opens the Mend screen.
-         */mend: Said) {
+         */mend: Said, 
+        /**
+         * Opens the Phone screen.
+         */phone: Said) {
         self.screens = screens
         self.day = day
         self.night = night
@@ -5155,6 +5979,7 @@ public struct PadWords: Equatable, Hashable {
         self.changes = changes
         self.files = files
         self.mend = mend
+        self.phone = phone
     }
 
     
@@ -5184,7 +6009,8 @@ public struct FfiConverterTypePadWords: FfiConverterRustBuffer {
                 waits: FfiConverterTypeSaid.read(from: &buf), 
                 changes: FfiConverterTypeSaid.read(from: &buf), 
                 files: FfiConverterTypeSaid.read(from: &buf), 
-                mend: FfiConverterTypeSaid.read(from: &buf)
+                mend: FfiConverterTypeSaid.read(from: &buf), 
+                phone: FfiConverterTypeSaid.read(from: &buf)
         )
     }
 
@@ -5201,6 +6027,7 @@ public struct FfiConverterTypePadWords: FfiConverterRustBuffer {
         FfiConverterTypeSaid.write(value.changes, into: &buf)
         FfiConverterTypeSaid.write(value.files, into: &buf)
         FfiConverterTypeSaid.write(value.mend, into: &buf)
+        FfiConverterTypeSaid.write(value.phone, into: &buf)
     }
 }
 
@@ -5217,6 +6044,75 @@ public func FfiConverterTypePadWords_lift(_ buf: RustBuffer) throws -> PadWords 
 #endif
 public func FfiConverterTypePadWords_lower(_ value: PadWords) -> RustBuffer {
     return FfiConverterTypePadWords.lower(value)
+}
+
+
+/**
+ * The Phone screen: what belongs to this phone and not to the log.
+ */
+public struct PhoneView: Equatable, Hashable {
+    /**
+     * What it is about.
+     */
+    public let title: String
+    /**
+     * Alarm, screen, hand, scheme.
+     */
+    public let rows: [ChoiceRow]
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * What it is about.
+         */title: String, 
+        /**
+         * Alarm, screen, hand, scheme.
+         */rows: [ChoiceRow]) {
+        self.title = title
+        self.rows = rows
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension PhoneView: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypePhoneView: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> PhoneView {
+        return
+            try PhoneView(
+                title: FfiConverterString.read(from: &buf), 
+                rows: FfiConverterSequenceTypeChoiceRow.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: PhoneView, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.title, into: &buf)
+        FfiConverterSequenceTypeChoiceRow.write(value.rows, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypePhoneView_lift(_ buf: RustBuffer) throws -> PhoneView {
+    return try FfiConverterTypePhoneView.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypePhoneView_lower(_ value: PhoneView) -> RustBuffer {
+    return FfiConverterTypePhoneView.lower(value)
 }
 
 
@@ -5938,9 +6834,13 @@ public struct SetupView: Equatable, Hashable {
      */
     public let pegLabel: String
     /**
-     * Depth, span of the sticks, rods: each a row of choices.
+     * The draw, the last set-up, depth, span of the sticks, rods, the pack list: each a row of choices.
      */
     public let rows: [ChoiceRow]
+    /**
+     * Opens the cautions of this peg.
+     */
+    public let cautions: LeafKey
     /**
      * START.
      */
@@ -5965,8 +6865,11 @@ public struct SetupView: Equatable, Hashable {
          * Label of that field.
          */pegLabel: String, 
         /**
-         * Depth, span of the sticks, rods: each a row of choices.
+         * The draw, the last set-up, depth, span of the sticks, rods, the pack list: each a row of choices.
          */rows: [ChoiceRow], 
+        /**
+         * Opens the cautions of this peg.
+         */cautions: LeafKey, 
         /**
          * START.
          */start: KeyView) {
@@ -5976,6 +6879,7 @@ public struct SetupView: Equatable, Hashable {
         self.peg = peg
         self.pegLabel = pegLabel
         self.rows = rows
+        self.cautions = cautions
         self.start = start
     }
 
@@ -6001,6 +6905,7 @@ public struct FfiConverterTypeSetupView: FfiConverterRustBuffer {
                 peg: FfiConverterString.read(from: &buf), 
                 pegLabel: FfiConverterString.read(from: &buf), 
                 rows: FfiConverterSequenceTypeChoiceRow.read(from: &buf), 
+                cautions: FfiConverterTypeLeafKey.read(from: &buf), 
                 start: FfiConverterTypeKeyView.read(from: &buf)
         )
     }
@@ -6012,6 +6917,7 @@ public struct FfiConverterTypeSetupView: FfiConverterRustBuffer {
         FfiConverterString.write(value.peg, into: &buf)
         FfiConverterString.write(value.pegLabel, into: &buf)
         FfiConverterSequenceTypeChoiceRow.write(value.rows, into: &buf)
+        FfiConverterTypeLeafKey.write(value.cautions, into: &buf)
         FfiConverterTypeKeyView.write(value.start, into: &buf)
     }
 }
@@ -6029,6 +6935,155 @@ public func FfiConverterTypeSetupView_lift(_ buf: RustBuffer) throws -> SetupVie
 #endif
 public func FfiConverterTypeSetupView_lower(_ value: SetupView) -> RustBuffer {
     return FfiConverterTypeSetupView.lower(value)
+}
+
+
+/**
+ * The words.
+ */
+public struct ShellWords: Equatable, Hashable {
+    /**
+     * The channel of the running wait.
+     */
+    public let channelWait: String
+    /**
+     * The channel of alarms.
+     */
+    public let channelAlarm: String
+    /**
+     * Notifications are not allowed, so nothing can ring.
+     */
+    public let noNotifications: String
+    /**
+     * Exact alarms are not allowed, so one may ring late.
+     */
+    public let lateAlarms: String
+    /**
+     * Access to a file or folder was taken away, or never given.
+     */
+    public let fileNotAllowed: String
+    /**
+     * The file or folder is no longer there.
+     */
+    public let fileGone: String
+    /**
+     * There is no space left.
+     */
+    public let fileNoSpace: String
+    /**
+     * Something else went wrong with it.
+     */
+    public let fileFailed: String
+    /**
+     * A file was handed on or saved.
+     */
+    public let fileSaved: String
+    /**
+     * The log is damaged: what the key for it does.
+     */
+    public let salvage: String
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * The channel of the running wait.
+         */channelWait: String, 
+        /**
+         * The channel of alarms.
+         */channelAlarm: String, 
+        /**
+         * Notifications are not allowed, so nothing can ring.
+         */noNotifications: String, 
+        /**
+         * Exact alarms are not allowed, so one may ring late.
+         */lateAlarms: String, 
+        /**
+         * Access to a file or folder was taken away, or never given.
+         */fileNotAllowed: String, 
+        /**
+         * The file or folder is no longer there.
+         */fileGone: String, 
+        /**
+         * There is no space left.
+         */fileNoSpace: String, 
+        /**
+         * Something else went wrong with it.
+         */fileFailed: String, 
+        /**
+         * A file was handed on or saved.
+         */fileSaved: String, 
+        /**
+         * The log is damaged: what the key for it does.
+         */salvage: String) {
+        self.channelWait = channelWait
+        self.channelAlarm = channelAlarm
+        self.noNotifications = noNotifications
+        self.lateAlarms = lateAlarms
+        self.fileNotAllowed = fileNotAllowed
+        self.fileGone = fileGone
+        self.fileNoSpace = fileNoSpace
+        self.fileFailed = fileFailed
+        self.fileSaved = fileSaved
+        self.salvage = salvage
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension ShellWords: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeShellWords: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> ShellWords {
+        return
+            try ShellWords(
+                channelWait: FfiConverterString.read(from: &buf), 
+                channelAlarm: FfiConverterString.read(from: &buf), 
+                noNotifications: FfiConverterString.read(from: &buf), 
+                lateAlarms: FfiConverterString.read(from: &buf), 
+                fileNotAllowed: FfiConverterString.read(from: &buf), 
+                fileGone: FfiConverterString.read(from: &buf), 
+                fileNoSpace: FfiConverterString.read(from: &buf), 
+                fileFailed: FfiConverterString.read(from: &buf), 
+                fileSaved: FfiConverterString.read(from: &buf), 
+                salvage: FfiConverterString.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: ShellWords, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.channelWait, into: &buf)
+        FfiConverterString.write(value.channelAlarm, into: &buf)
+        FfiConverterString.write(value.noNotifications, into: &buf)
+        FfiConverterString.write(value.lateAlarms, into: &buf)
+        FfiConverterString.write(value.fileNotAllowed, into: &buf)
+        FfiConverterString.write(value.fileGone, into: &buf)
+        FfiConverterString.write(value.fileNoSpace, into: &buf)
+        FfiConverterString.write(value.fileFailed, into: &buf)
+        FfiConverterString.write(value.fileSaved, into: &buf)
+        FfiConverterString.write(value.salvage, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeShellWords_lift(_ buf: RustBuffer) throws -> ShellWords {
+    return try FfiConverterTypeShellWords.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeShellWords_lower(_ value: ShellWords) -> RustBuffer {
+    return FfiConverterTypeShellWords.lower(value)
 }
 
 
@@ -7390,6 +8445,10 @@ public struct TackleView: Equatable, Hashable {
      * The rows.
      */
     public let rows: [ChoiceRow]
+    /**
+     * What the rule on lead weights says of what is on the line; empty where it says nothing. It forbids nothing.
+     */
+    public let caution: String
 
     // Default memberwise initializers are never public by default, so we
     // declare one manually.
@@ -7402,10 +8461,14 @@ public struct TackleView: Equatable, Hashable {
          */rod: UInt8, 
         /**
          * The rows.
-         */rows: [ChoiceRow]) {
+         */rows: [ChoiceRow], 
+        /**
+         * What the rule on lead weights says of what is on the line; empty where it says nothing. It forbids nothing.
+         */caution: String) {
         self.title = title
         self.rod = rod
         self.rows = rows
+        self.caution = caution
     }
 
     
@@ -7426,7 +8489,8 @@ public struct FfiConverterTypeTackleView: FfiConverterRustBuffer {
             try TackleView(
                 title: FfiConverterString.read(from: &buf), 
                 rod: FfiConverterUInt8.read(from: &buf), 
-                rows: FfiConverterSequenceTypeChoiceRow.read(from: &buf)
+                rows: FfiConverterSequenceTypeChoiceRow.read(from: &buf), 
+                caution: FfiConverterString.read(from: &buf)
         )
     }
 
@@ -7434,6 +8498,7 @@ public struct FfiConverterTypeTackleView: FfiConverterRustBuffer {
         FfiConverterString.write(value.title, into: &buf)
         FfiConverterUInt8.write(value.rod, into: &buf)
         FfiConverterSequenceTypeChoiceRow.write(value.rows, into: &buf)
+        FfiConverterString.write(value.caution, into: &buf)
     }
 }
 
@@ -7840,6 +8905,293 @@ public func FfiConverterTypeWaitsView_lower(_ value: WaitsView) -> RustBuffer {
 
 
 /**
+ * Something that is to ring.
+ */
+public struct WatchAlarm: Equatable, Hashable {
+    /**
+     * The same for the same cast: a later answer replaces it.
+     */
+    public let id: String
+    /**
+     * When, by the phone's wall clock, ms since 1970 UTC.
+     */
+    public let atWallMs: Int64
+    /**
+     * What it says first.
+     */
+    public let title: String
+    /**
+     * What it says below.
+     */
+    public let text: String
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * The same for the same cast: a later answer replaces it.
+         */id: String, 
+        /**
+         * When, by the phone's wall clock, ms since 1970 UTC.
+         */atWallMs: Int64, 
+        /**
+         * What it says first.
+         */title: String, 
+        /**
+         * What it says below.
+         */text: String) {
+        self.id = id
+        self.atWallMs = atWallMs
+        self.title = title
+        self.text = text
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension WatchAlarm: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeWatchAlarm: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> WatchAlarm {
+        return
+            try WatchAlarm(
+                id: FfiConverterString.read(from: &buf), 
+                atWallMs: FfiConverterInt64.read(from: &buf), 
+                title: FfiConverterString.read(from: &buf), 
+                text: FfiConverterString.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: WatchAlarm, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.id, into: &buf)
+        FfiConverterInt64.write(value.atWallMs, into: &buf)
+        FfiConverterString.write(value.title, into: &buf)
+        FfiConverterString.write(value.text, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeWatchAlarm_lift(_ buf: RustBuffer) throws -> WatchAlarm {
+    return try FfiConverterTypeWatchAlarm.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeWatchAlarm_lower(_ value: WatchAlarm) -> RustBuffer {
+    return FfiConverterTypeWatchAlarm.lower(value)
+}
+
+
+/**
+ * A key on the lock screen.
+ */
+public struct WatchKey: Equatable, Hashable {
+    /**
+     * What it does.
+     */
+    public let key: Key
+    /**
+     * Its word.
+     */
+    public let label: String
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * What it does.
+         */key: Key, 
+        /**
+         * Its word.
+         */label: String) {
+        self.key = key
+        self.label = label
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension WatchKey: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeWatchKey: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> WatchKey {
+        return
+            try WatchKey(
+                key: FfiConverterTypeKey.read(from: &buf), 
+                label: FfiConverterString.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: WatchKey, into buf: inout [UInt8]) {
+        FfiConverterTypeKey.write(value.key, into: &buf)
+        FfiConverterString.write(value.label, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeWatchKey_lift(_ buf: RustBuffer) throws -> WatchKey {
+    return try FfiConverterTypeWatchKey.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeWatchKey_lower(_ value: WatchKey) -> RustBuffer {
+    return FfiConverterTypeWatchKey.lower(value)
+}
+
+
+/**
+ * What a lock screen shows and when the phone rings.
+ */
+public struct WatchView: Equatable, Hashable {
+    /**
+     * Whether a session is open; without one nothing is shown and nothing rings.
+     */
+    public let `open`: Bool
+    /**
+     * Whether the screen is to stay on.
+     */
+    public let keepAwake: Bool
+    /**
+     * The rod the keys act on.
+     */
+    public let rod: UInt8
+    /**
+     * What that rod is doing, in words.
+     */
+    public let title: String
+    /**
+     * What the record says of it.
+     */
+    public let text: String
+    /**
+     * From when a clock counts up; none where there is nothing to count.
+     */
+    public let sinceWallMs: Int64?
+    /**
+     * At most three keys.
+     */
+    public let keys: [WatchKey]
+    /**
+     * What is to ring, soonest first.
+     */
+    public let alarms: [WatchAlarm]
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Whether a session is open; without one nothing is shown and nothing rings.
+         */`open`: Bool, 
+        /**
+         * Whether the screen is to stay on.
+         */keepAwake: Bool, 
+        /**
+         * The rod the keys act on.
+         */rod: UInt8, 
+        /**
+         * What that rod is doing, in words.
+         */title: String, 
+        /**
+         * What the record says of it.
+         */text: String, 
+        /**
+         * From when a clock counts up; none where there is nothing to count.
+         */sinceWallMs: Int64?, 
+        /**
+         * At most three keys.
+         */keys: [WatchKey], 
+        /**
+         * What is to ring, soonest first.
+         */alarms: [WatchAlarm]) {
+        self.`open` = `open`
+        self.keepAwake = keepAwake
+        self.rod = rod
+        self.title = title
+        self.text = text
+        self.sinceWallMs = sinceWallMs
+        self.keys = keys
+        self.alarms = alarms
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension WatchView: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeWatchView: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> WatchView {
+        return
+            try WatchView(
+                open: FfiConverterBool.read(from: &buf), 
+                keepAwake: FfiConverterBool.read(from: &buf), 
+                rod: FfiConverterUInt8.read(from: &buf), 
+                title: FfiConverterString.read(from: &buf), 
+                text: FfiConverterString.read(from: &buf), 
+                sinceWallMs: FfiConverterOptionInt64.read(from: &buf), 
+                keys: FfiConverterSequenceTypeWatchKey.read(from: &buf), 
+                alarms: FfiConverterSequenceTypeWatchAlarm.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: WatchView, into buf: inout [UInt8]) {
+        FfiConverterBool.write(value.`open`, into: &buf)
+        FfiConverterBool.write(value.keepAwake, into: &buf)
+        FfiConverterUInt8.write(value.rod, into: &buf)
+        FfiConverterString.write(value.title, into: &buf)
+        FfiConverterString.write(value.text, into: &buf)
+        FfiConverterOptionInt64.write(value.sinceWallMs, into: &buf)
+        FfiConverterSequenceTypeWatchKey.write(value.keys, into: &buf)
+        FfiConverterSequenceTypeWatchAlarm.write(value.alarms, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeWatchView_lift(_ buf: RustBuffer) throws -> WatchView {
+    return try FfiConverterTypeWatchView.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeWatchView_lower(_ value: WatchView) -> RustBuffer {
+    return FfiConverterTypeWatchView.lower(value)
+}
+
+
+/**
  * One tap.
  */
 
@@ -8131,6 +9483,69 @@ public enum Action: Equatable, Hashable {
          */value: String
     )
     /**
+     * One of the choices or keys of the Bench.
+     */
+    case chooseBench(
+        /**
+         * Which.
+         */field: String, 
+        /**
+         * Its value.
+         */value: String
+    )
+    /**
+     * One of the choices or keys of the Book.
+     */
+    case chooseBook(
+        /**
+         * Which.
+         */field: String, 
+        /**
+         * Its value.
+         */value: String
+    )
+    /**
+     * One of the keys of the Conditions screen.
+     */
+    case chooseConditions(
+        /**
+         * What is said of.
+         */field: String, 
+        /**
+         * What.
+         */value: String
+    )
+    /**
+     * One of the choices or keys of the Cautions screen.
+     */
+    case chooseCautions(
+        /**
+         * Which.
+         */field: String, 
+        /**
+         * Its value.
+         */value: String
+    )
+    /**
+     * The hooklength of the rod's last cast was lost with it.
+     */
+    case hooklengthLost(
+        /**
+         * Which rod.
+         */rod: UInt8
+    )
+    /**
+     * One of the choices of the Phone screen.
+     */
+    case choosePhone(
+        /**
+         * The row's field.
+         */field: String, 
+        /**
+         * The choice's value.
+         */value: String
+    )
+    /**
      * Opens a doubtful entry on the Mend screen.
      */
     case openDoubt(
@@ -8290,21 +9705,39 @@ public struct FfiConverterTypeAction: FfiConverterRustBuffer {
         case 33: return .chooseFiles(field: try FfiConverterString.read(from: &buf), value: try FfiConverterString.read(from: &buf)
         )
         
-        case 34: return .openDoubt(op: try FfiConverterOptionTypeUuid.read(from: &buf)
+        case 34: return .chooseBench(field: try FfiConverterString.read(from: &buf), value: try FfiConverterString.read(from: &buf)
         )
         
-        case 35: return .mend(op: try FfiConverterTypeUuid.read(from: &buf), field: try FfiConverterString.read(from: &buf), value: try FfiConverterString.read(from: &buf)
+        case 35: return .chooseBook(field: try FfiConverterString.read(from: &buf), value: try FfiConverterString.read(from: &buf)
         )
         
-        case 36: return .undoImport(id: try FfiConverterTypeUuid.read(from: &buf)
+        case 36: return .chooseConditions(field: try FfiConverterString.read(from: &buf), value: try FfiConverterString.read(from: &buf)
         )
         
-        case 37: return .redoImport(id: try FfiConverterTypeUuid.read(from: &buf)
+        case 37: return .chooseCautions(field: try FfiConverterString.read(from: &buf), value: try FfiConverterString.read(from: &buf)
         )
         
-        case 38: return .undo
+        case 38: return .hooklengthLost(rod: try FfiConverterUInt8.read(from: &buf)
+        )
         
-        case 39: return .redo
+        case 39: return .choosePhone(field: try FfiConverterString.read(from: &buf), value: try FfiConverterString.read(from: &buf)
+        )
+        
+        case 40: return .openDoubt(op: try FfiConverterOptionTypeUuid.read(from: &buf)
+        )
+        
+        case 41: return .mend(op: try FfiConverterTypeUuid.read(from: &buf), field: try FfiConverterString.read(from: &buf), value: try FfiConverterString.read(from: &buf)
+        )
+        
+        case 42: return .undoImport(id: try FfiConverterTypeUuid.read(from: &buf)
+        )
+        
+        case 43: return .redoImport(id: try FfiConverterTypeUuid.read(from: &buf)
+        )
+        
+        case 44: return .undo
+        
+        case 45: return .redo
         
         default: throw UniffiInternalError.unexpectedEnumCase
         }
@@ -8488,34 +9921,69 @@ public struct FfiConverterTypeAction: FfiConverterRustBuffer {
             FfiConverterString.write(value, into: &buf)
             
         
-        case let .openDoubt(op):
+        case let .chooseBench(field,value):
             writeInt(&buf, Int32(34))
+            FfiConverterString.write(field, into: &buf)
+            FfiConverterString.write(value, into: &buf)
+            
+        
+        case let .chooseBook(field,value):
+            writeInt(&buf, Int32(35))
+            FfiConverterString.write(field, into: &buf)
+            FfiConverterString.write(value, into: &buf)
+            
+        
+        case let .chooseConditions(field,value):
+            writeInt(&buf, Int32(36))
+            FfiConverterString.write(field, into: &buf)
+            FfiConverterString.write(value, into: &buf)
+            
+        
+        case let .chooseCautions(field,value):
+            writeInt(&buf, Int32(37))
+            FfiConverterString.write(field, into: &buf)
+            FfiConverterString.write(value, into: &buf)
+            
+        
+        case let .hooklengthLost(rod):
+            writeInt(&buf, Int32(38))
+            FfiConverterUInt8.write(rod, into: &buf)
+            
+        
+        case let .choosePhone(field,value):
+            writeInt(&buf, Int32(39))
+            FfiConverterString.write(field, into: &buf)
+            FfiConverterString.write(value, into: &buf)
+            
+        
+        case let .openDoubt(op):
+            writeInt(&buf, Int32(40))
             FfiConverterOptionTypeUuid.write(op, into: &buf)
             
         
         case let .mend(op,field,value):
-            writeInt(&buf, Int32(35))
+            writeInt(&buf, Int32(41))
             FfiConverterTypeUuid.write(op, into: &buf)
             FfiConverterString.write(field, into: &buf)
             FfiConverterString.write(value, into: &buf)
             
         
         case let .undoImport(id):
-            writeInt(&buf, Int32(36))
+            writeInt(&buf, Int32(42))
             FfiConverterTypeUuid.write(id, into: &buf)
             
         
         case let .redoImport(id):
-            writeInt(&buf, Int32(37))
+            writeInt(&buf, Int32(43))
             FfiConverterTypeUuid.write(id, into: &buf)
             
         
         case .undo:
-            writeInt(&buf, Int32(38))
+            writeInt(&buf, Int32(44))
         
         
         case .redo:
-            writeInt(&buf, Int32(39))
+            writeInt(&buf, Int32(45))
         
         }
     }
@@ -8839,6 +10307,81 @@ public func FfiConverterTypeChartKind_lift(_ buf: RustBuffer) throws -> ChartKin
 #endif
 public func FfiConverterTypeChartKind_lower(_ value: ChartKind) -> RustBuffer {
     return FfiConverterTypeChartKind.lower(value)
+}
+
+
+
+/**
+ * When a screen is used.
+ */
+
+public enum DoorGroup: Equatable, Hashable {
+    
+    /**
+     * While fishing.
+     */
+    case onTheBank
+    /**
+     * Before the day and after it.
+     */
+    case beforeAndAfter
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension DoorGroup: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeDoorGroup: FfiConverterRustBuffer {
+    typealias SwiftType = DoorGroup
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> DoorGroup {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .onTheBank
+        
+        case 2: return .beforeAndAfter
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: DoorGroup, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .onTheBank:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .beforeAndAfter:
+            writeInt(&buf, Int32(2))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeDoorGroup_lift(_ buf: RustBuffer) throws -> DoorGroup {
+    return try FfiConverterTypeDoorGroup.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeDoorGroup_lower(_ value: DoorGroup) -> RustBuffer {
+    return FfiConverterTypeDoorGroup.lower(value)
 }
 
 
@@ -10787,9 +12330,34 @@ public enum Screen: Equatable, Hashable {
     case files(FilesView
     )
     /**
+     * The evening before.
+     */
+    case bench(LeavesView
+    )
+    /**
+     * Sessions and what they say.
+     */
+    case book(LeavesView
+    )
+    /**
+     * Conditions in a few taps.
+     */
+    case conditions(LeavesView
+    )
+    /**
+     * Cautions.
+     */
+    case cautions(LeavesView
+    )
+    /**
      * Doubtful entries.
      */
     case mend(MendView
+    )
+    /**
+     * What belongs to the phone.
+     */
+    case phone(PhoneView
     )
 
 
@@ -10833,7 +12401,22 @@ public struct FfiConverterTypeScreen: FfiConverterRustBuffer {
         case 7: return .files(try FfiConverterTypeFilesView.read(from: &buf)
         )
         
-        case 8: return .mend(try FfiConverterTypeMendView.read(from: &buf)
+        case 8: return .bench(try FfiConverterTypeLeavesView.read(from: &buf)
+        )
+        
+        case 9: return .book(try FfiConverterTypeLeavesView.read(from: &buf)
+        )
+        
+        case 10: return .conditions(try FfiConverterTypeLeavesView.read(from: &buf)
+        )
+        
+        case 11: return .cautions(try FfiConverterTypeLeavesView.read(from: &buf)
+        )
+        
+        case 12: return .mend(try FfiConverterTypeMendView.read(from: &buf)
+        )
+        
+        case 13: return .phone(try FfiConverterTypePhoneView.read(from: &buf)
         )
         
         default: throw UniffiInternalError.unexpectedEnumCase
@@ -10879,9 +12462,34 @@ public struct FfiConverterTypeScreen: FfiConverterRustBuffer {
             FfiConverterTypeFilesView.write(v1, into: &buf)
             
         
-        case let .mend(v1):
+        case let .bench(v1):
             writeInt(&buf, Int32(8))
+            FfiConverterTypeLeavesView.write(v1, into: &buf)
+            
+        
+        case let .book(v1):
+            writeInt(&buf, Int32(9))
+            FfiConverterTypeLeavesView.write(v1, into: &buf)
+            
+        
+        case let .conditions(v1):
+            writeInt(&buf, Int32(10))
+            FfiConverterTypeLeavesView.write(v1, into: &buf)
+            
+        
+        case let .cautions(v1):
+            writeInt(&buf, Int32(11))
+            FfiConverterTypeLeavesView.write(v1, into: &buf)
+            
+        
+        case let .mend(v1):
+            writeInt(&buf, Int32(12))
             FfiConverterTypeMendView.write(v1, into: &buf)
+            
+        
+        case let .phone(v1):
+            writeInt(&buf, Int32(13))
+            FfiConverterTypePhoneView.write(v1, into: &buf)
             
         }
     }
@@ -11539,9 +13147,29 @@ public enum Which: Equatable, Hashable {
      */
     case files
     /**
+     * The evening before: hooklengths, spools, the pop-up and its shot, fall times, heights.
+     */
+    case bench
+    /**
+     * Sessions, rates, comparisons, notes, the plan for next time.
+     */
+    case book
+    /**
+     * Air and water, wind, cloud, colour, in a few taps.
+     */
+    case conditions
+    /**
+     * What can hurt an angler, a fish or a licence.
+     */
+    case cautions
+    /**
      * Doubtful entries.
      */
     case mend
+    /**
+     * What belongs to the phone.
+     */
+    case phone
 
 
 
@@ -11577,7 +13205,17 @@ public struct FfiConverterTypeWhich: FfiConverterRustBuffer {
         
         case 7: return .files
         
-        case 8: return .mend
+        case 8: return .bench
+        
+        case 9: return .book
+        
+        case 10: return .conditions
+        
+        case 11: return .cautions
+        
+        case 12: return .mend
+        
+        case 13: return .phone
         
         default: throw UniffiInternalError.unexpectedEnumCase
         }
@@ -11615,8 +13253,28 @@ public struct FfiConverterTypeWhich: FfiConverterRustBuffer {
             writeInt(&buf, Int32(7))
         
         
-        case .mend:
+        case .bench:
             writeInt(&buf, Int32(8))
+        
+        
+        case .book:
+            writeInt(&buf, Int32(9))
+        
+        
+        case .conditions:
+            writeInt(&buf, Int32(10))
+        
+        
+        case .cautions:
+            writeInt(&buf, Int32(11))
+        
+        
+        case .mend:
+            writeInt(&buf, Int32(12))
+        
+        
+        case .phone:
+            writeInt(&buf, Int32(13))
         
         }
     }
@@ -11681,6 +13339,30 @@ fileprivate struct FfiConverterOptionUInt32: FfiConverterRustBuffer {
         switch try readInt(&buf) as Int8 {
         case 0: return nil
         case 1: return try FfiConverterUInt32.read(from: &buf)
+        default: throw UniffiInternalError.unexpectedOptionalTag
+        }
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterOptionInt64: FfiConverterRustBuffer {
+    typealias SwiftType = Int64?
+
+    public static func write(_ value: SwiftType, into buf: inout [UInt8]) {
+        guard let value = value else {
+            writeInt(&buf, Int8(0))
+            return
+        }
+        writeInt(&buf, Int8(1))
+        FfiConverterInt64.write(value, into: &buf)
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwiftType {
+        switch try readInt(&buf) as Int8 {
+        case 0: return nil
+        case 1: return try FfiConverterInt64.read(from: &buf)
         default: throw UniffiInternalError.unexpectedOptionalTag
         }
     }
@@ -11777,6 +13459,54 @@ fileprivate struct FfiConverterOptionTypeForecastView: FfiConverterRustBuffer {
         switch try readInt(&buf) as Int8 {
         case 0: return nil
         case 1: return try FfiConverterTypeForecastView.read(from: &buf)
+        default: throw UniffiInternalError.unexpectedOptionalTag
+        }
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterOptionTypeLeafSpan: FfiConverterRustBuffer {
+    typealias SwiftType = LeafSpan?
+
+    public static func write(_ value: SwiftType, into buf: inout [UInt8]) {
+        guard let value = value else {
+            writeInt(&buf, Int8(0))
+            return
+        }
+        writeInt(&buf, Int8(1))
+        FfiConverterTypeLeafSpan.write(value, into: &buf)
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwiftType {
+        switch try readInt(&buf) as Int8 {
+        case 0: return nil
+        case 1: return try FfiConverterTypeLeafSpan.read(from: &buf)
+        default: throw UniffiInternalError.unexpectedOptionalTag
+        }
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterOptionTypeLeafTyping: FfiConverterRustBuffer {
+    typealias SwiftType = LeafTyping?
+
+    public static func write(_ value: SwiftType, into buf: inout [UInt8]) {
+        guard let value = value else {
+            writeInt(&buf, Int8(0))
+            return
+        }
+        writeInt(&buf, Int8(1))
+        FfiConverterTypeLeafTyping.write(value, into: &buf)
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwiftType {
+        switch try readInt(&buf) as Int8 {
+        case 0: return nil
+        case 1: return try FfiConverterTypeLeafTyping.read(from: &buf)
         default: throw UniffiInternalError.unexpectedOptionalTag
         }
     }
@@ -12474,6 +14204,31 @@ fileprivate struct FfiConverterSequenceTypeDayTap: FfiConverterRustBuffer {
 #if swift(>=5.8)
 @_documentation(visibility: private)
 #endif
+fileprivate struct FfiConverterSequenceTypeDoor: FfiConverterRustBuffer {
+    typealias SwiftType = [Door]
+
+    public static func write(_ value: [Door], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeDoor.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [Door] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [Door]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeDoor.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
 fileprivate struct FfiConverterSequenceTypeForecastLine: FfiConverterRustBuffer {
     typealias SwiftType = [ForecastLine]
 
@@ -12591,6 +14346,81 @@ fileprivate struct FfiConverterSequenceTypeKeyView: FfiConverterRustBuffer {
         seq.reserveCapacity(Int(len))
         for _ in 0 ..< len {
             seq.append(try FfiConverterTypeKeyView.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceTypeLeaf: FfiConverterRustBuffer {
+    typealias SwiftType = [Leaf]
+
+    public static func write(_ value: [Leaf], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeLeaf.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [Leaf] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [Leaf]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeLeaf.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceTypeLeafKey: FfiConverterRustBuffer {
+    typealias SwiftType = [LeafKey]
+
+    public static func write(_ value: [LeafKey], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeLeafKey.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [LeafKey] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [LeafKey]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeLeafKey.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceTypeLeafLine: FfiConverterRustBuffer {
+    typealias SwiftType = [LeafLine]
+
+    public static func write(_ value: [LeafLine], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeLeafLine.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [LeafLine] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [LeafLine]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeLeafLine.read(from: &buf))
         }
         return seq
     }
@@ -12791,6 +14621,56 @@ fileprivate struct FfiConverterSequenceTypeTick: FfiConverterRustBuffer {
         seq.reserveCapacity(Int(len))
         for _ in 0 ..< len {
             seq.append(try FfiConverterTypeTick.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceTypeWatchAlarm: FfiConverterRustBuffer {
+    typealias SwiftType = [WatchAlarm]
+
+    public static func write(_ value: [WatchAlarm], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeWatchAlarm.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [WatchAlarm] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [WatchAlarm]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeWatchAlarm.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceTypeWatchKey: FfiConverterRustBuffer {
+    typealias SwiftType = [WatchKey]
+
+    public static func write(_ value: [WatchKey], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeWatchKey.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [WatchKey] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [WatchKey]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeWatchKey.read(from: &buf))
         }
         return seq
     }
@@ -13050,6 +14930,16 @@ public func swimLayout(glass: Glass) -> SwimLayout  {
     )
 })
 }
+/**
+ * What a shell says where it speaks for the phone's system.
+ */
+public func shellWords() -> ShellWords  {
+    return try!  FfiConverterTypeShellWords_lift(try! rustCall() {
+        uniffiCallStatus in
+    uniffi_restwater_fn_func_shell_words(uniffiCallStatus
+    )
+})
+}
 
 private enum InitializationResult {
     case ok
@@ -13084,6 +14974,9 @@ private let initializationResult: InitializationResult = {
     if (uniffi_restwater_checksum_func_swim_layout() != 45113) {
         return InitializationResult.apiChecksumMismatch
     }
+    if (uniffi_restwater_checksum_func_shell_words() != 42197) {
+        return InitializationResult.apiChecksumMismatch
+    }
     if (uniffi_restwater_checksum_method_work_done() != 59654) {
         return InitializationResult.apiChecksumMismatch
     }
@@ -13111,6 +15004,9 @@ private let initializationResult: InitializationResult = {
     if (uniffi_restwater_checksum_method_restwater_act() != 8759) {
         return InitializationResult.apiChecksumMismatch
     }
+    if (uniffi_restwater_checksum_method_restwater_doors() != 43849) {
+        return InitializationResult.apiChecksumMismatch
+    }
     if (uniffi_restwater_checksum_method_restwater_pause() != 19636) {
         return InitializationResult.apiChecksumMismatch
     }
@@ -13130,6 +15026,9 @@ private let initializationResult: InitializationResult = {
         return InitializationResult.apiChecksumMismatch
     }
     if (uniffi_restwater_checksum_method_restwater_swim_tap() != 57659) {
+        return InitializationResult.apiChecksumMismatch
+    }
+    if (uniffi_restwater_checksum_method_restwater_watch() != 50584) {
         return InitializationResult.apiChecksumMismatch
     }
     if (uniffi_restwater_checksum_constructor_work_new() != 40297) {
