@@ -70,7 +70,7 @@ fun SetupScreen(
     val taken = if (open.value == null) part(rest, 2).top - rest.top else 0.0
     val place = Rect(rest.left, rest.top + taken, rest.width, rest.height - taken)
     val cautions = with(setup.cautions) { Cell(KeyFace(label, sub, "$label: $sub"), "open-${Showing.CAUTIONS}", onCautions) }
-    Rows(setup.rows, open, place, layout, words, onChoose, listOf(cautions))
+    RowsAnd(listOf(cautions), setup.rows, open, place, layout, words, onChoose)
     val face = with(setup.start) { KeyFace(label, sub.takeIf { layout.showSubs }, spoken, solid = true) }
     PadKey(face, tag(Key.START), layout.text.primary.toFloat(), layout.text.sub.toFloat(), Modifier.at(start), onTap = onStart)
     Back(back, layout, words) { if (open.value == null) onBack() else open.value = null }
@@ -178,7 +178,13 @@ internal fun Head(title: String, notice: String, layout: BankLayout, bottom: Dou
 @Composable
 internal fun Rows(
     rows: List<ChoiceRow>, open: MutableState<String?>, place: Rect, layout: BankLayout, words: PadWords, onChoose: (String, String) -> Unit,
-    more: List<Cell> = emptyList(),
+) = RowsAnd(emptyList(), rows, open, place, layout, words, onChoose)
+
+/** The same with keys of another kind after the fields. */
+@Composable
+private fun RowsAnd(
+    more: List<Cell>, rows: List<ChoiceRow>, open: MutableState<String?>, place: Rect, layout: BankLayout, words: PadWords,
+    onChoose: (String, String) -> Unit,
 ) {
     val row = rows.find { it.field == open.value }
     if (row == null) {
