@@ -33,6 +33,8 @@ pub struct LeafLine {
     pub detail: String,
     /// The range behind the value.
     pub span: Option<LeafSpan>,
+    /// Whether it heads the lines below it.
+    pub heads: bool,
 }
 
 /// One key.

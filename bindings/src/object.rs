@@ -4,7 +4,9 @@ use crate::entropy::SystemEntropy;
 use crate::error::{Kind, RestwaterError};
 use restwater_core::app::{Action, App, AppError, FanGlass, Screen, Settings, Update, Which};
 use restwater_core::log::Moment;
-use restwater_core::screen::{BankLayout, DoorsView, Glass, PadAsk, PadWords, SwimLayout, WatchView, Wording};
+use restwater_core::screen::{
+    BankLayout, DoorsView, Glass, PadAsk, PadWords, SwimLayout, WatchView, Wording,
+};
 use restwater_core::swim::SwimScene;
 use std::path::Path;
 use std::sync::{Arc, Mutex, MutexGuard};

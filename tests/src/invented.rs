@@ -5,7 +5,8 @@ use rand_chacha::ChaCha8Rng;
 use restwater_core::bench::hooklength::Hooklength;
 use restwater_core::bench::units::LineLength;
 use restwater_core::log::{
-    FishWeight, HybridClock, LeadMaterial, Moment, Op, Payload, Reach, Rig, SessionSetup, Spot, WeightUnit, kit_of,
+    FishWeight, HybridClock, LeadMaterial, Moment, Op, Payload, Reach, Rig, SessionSetup, Spot, WeightUnit,
+    kit_of,
 };
 use restwater_core::sky::conditions::Conditions;
 use uuid::Uuid;

@@ -25,7 +25,9 @@ fn play(
 
 fn leaves(app: &mut App, which: Which, tap: &DayTap) -> Result<LeavesView, Box<dyn Error>> {
     match app.screen(which, &tap.at)? {
-        Screen::Bench(view) | Screen::Book(view) | Screen::Conditions(view) | Screen::Cautions(view) => Ok(view),
+        Screen::Bench(view) | Screen::Book(view) | Screen::Conditions(view) | Screen::Cautions(view) => {
+            Ok(view)
+        }
         other => Err(format!("no leaves: {other:?}").into()),
     }
 }
@@ -86,7 +88,10 @@ fn a_look_writes_nothing_and_a_restart_says_the_same() -> Result<(), Box<dyn Err
         }
     }
     let look = |app: &mut App| -> Result<Vec<LeavesView>, Box<dyn Error>> {
-        [Which::Book, Which::Conditions, Which::Cautions].map(|which| leaves(app, which, last)).into_iter().collect()
+        [Which::Book, Which::Conditions, Which::Cautions]
+            .map(|which| leaves(app, which, last))
+            .into_iter()
+            .collect()
     };
     let before = app.ops().to_vec();
     let first = look(&mut app)?;

@@ -9,7 +9,7 @@ use crate::bench::kit::Kit;
 use crate::bench::ladder::HeightCast;
 use crate::bench::units::{LengthError, LineLength};
 use crate::compare::CastRow;
-use crate::log::{Factor, kit_of, LineMaterial, Measured, Moment, Payload, ShotMetal, ShotWeight};
+use crate::log::{Factor, LineMaterial, Measured, Moment, Payload, ShotMetal, ShotWeight, kit_of};
 use crate::screen::{self, BenchInput, LeavesView, REACTION_S};
 use crate::session::rows_of;
 use std::collections::BTreeMap;
@@ -23,7 +23,8 @@ impl App {
         let today = self.session().map(|session| heights(&rows_of(session))).unwrap_or_default();
         let water = self.session().and_then(|session| session.conditions_now().water);
         let own = kit_of(self.store.device());
-        let mut kits: Vec<Uuid> = self.recent.kits().iter().map(|(id, _)| *id).filter(|id| *id != own).collect();
+        let mut kits: Vec<Uuid> =
+            self.recent.kits().iter().map(|(id, _)| *id).filter(|id| *id != own).collect();
         kits.sort_unstable();
         Ok(screen::bench(&BenchInput {
             kit: &kit,

@@ -3,7 +3,9 @@
 use super::advisor::weight;
 use super::{App, AppError};
 use crate::bench::ladder::{Rung, tried};
-use crate::bite::{Advice, BITE_EXTRA_GUESS_MIN, EarlierDay, Record, Settings, TURN_ROUND_GUESS_MIN, WaitPosterior};
+use crate::bite::{
+    Advice, BITE_EXTRA_GUESS_MIN, EarlierDay, Record, Settings, TURN_ROUND_GUESS_MIN, WaitPosterior,
+};
 use crate::compare::change_findings_without_power;
 use crate::log::{Hlc, Moment, Payload};
 use crate::screen::{self, BookInput, ChangesView, LeavesView, LightInput, NextInput, SetFilter};
@@ -70,9 +72,13 @@ impl App {
         let slow = self.slow(of.opened, of.log);
         let days: Vec<(Uuid, &Summary)> = self.sessions.days().collect();
         let after = self.book.opened.as_ref().or_else(|| self.session());
-        let day = after.and_then(|session| days.iter().find(|(id, _)| *id == session.id)).map(|(_, day)| *day);
-        let like: Vec<(Uuid, &Summary)> =
-            days.iter().filter(|(_, other)| day.is_some_and(|day| day.water == other.water)).copied().collect();
+        let day =
+            after.and_then(|session| days.iter().find(|(id, _)| *id == session.id)).map(|(_, day)| *day);
+        let like: Vec<(Uuid, &Summary)> = days
+            .iter()
+            .filter(|(_, other)| day.is_some_and(|day| day.water == other.water))
+            .copied()
+            .collect();
         let next = NextInput {
             day,
             like: &like,

@@ -56,7 +56,10 @@ pub fn read_day(text: &str) -> Result<Vec<DayTap>, DayError> {
             let next: Head =
                 serde_json::from_str(line).map_err(|e| at_line(e.column().max(1), e.to_string()))?;
             if head.as_ref().is_some_and(|before| next.day <= before.day) {
-                return Err(at_line(column_of(line, "day"), "this day is no later than the one before".into()));
+                return Err(at_line(
+                    column_of(line, "day"),
+                    "this day is no later than the one before".into(),
+                ));
             }
             head = Some(next);
             continue;

@@ -4,7 +4,7 @@ use crate::bench::BenchError;
 use crate::bite::BiteError;
 use crate::exchange::ExchangeError;
 use crate::log::{CanonicalError, RodNumber};
-use crate::screen::{Arg, Wording};
+use crate::screen::{Arg, Wording, capital};
 use crate::session::NotNow;
 use crate::sky::conditions::ConditionsError;
 use crate::sky::daylight::SkyError;
@@ -168,13 +168,6 @@ impl AppError {
             Self::Canonical(_) | Self::Bite(_) => detailed(words, "error-internal", &self.to_string()),
         }
     }
-}
-
-/// A sentence begins with a capital.
-fn capital(text: &str) -> String {
-    let mut letters = text.chars();
-    let first = letters.next().map(|c| c.to_uppercase().to_string()).unwrap_or_default();
-    format!("{first}{}", letters.as_str())
 }
 
 fn detailed(words: &Wording, id: &str, detail: &str) -> String {

@@ -377,7 +377,9 @@ mod tests {
                     _ => phone.log(s, entry),
                 });
             }
-            let losses: Vec<Loss> = at.iter().map(|(s, ft)| loss(&phones[0], *s, ft * 305)).collect();
+            // No two ops have the same place in the log.
+            let times = at.iter().zip(0_u64..).map(|((s, ft), i)| (s * 10 + i, ft * 305));
+            let losses: Vec<Loss> = times.map(|(s, mm)| loss(&phones[0], s, mm)).collect();
             let ops: Vec<Op> = phones.into_iter().flat_map(|phone| phone.ops).collect();
             let (mut shuffled, mut other_way) = (ops.clone(), losses.clone());
             shuffled.sort_by_key(|op| op.id.as_u128().wrapping_mul(u128::from(seed) | 1));

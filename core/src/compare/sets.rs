@@ -114,10 +114,7 @@ pub fn compare_sets(a: &[DayTally], b: &[DayTally], seed: u64) -> Result<SetsFin
 }
 
 fn tally(days: &[DayTally]) -> Tally {
-    Tally {
-        bites: days.iter().map(|day| day.bites).sum(),
-        time: days.iter().map(|day| day.hours_out).sum(),
-    }
+    Tally { bites: days.iter().map(|day| day.bites).sum(), time: days.iter().map(|day| day.hours_out).sum() }
 }
 
 fn words(bites: u64, fewest_days: usize, p_a_better: f64, days_p: f64) -> Verdict {
@@ -151,7 +148,9 @@ mod tests {
         let bites = rates.bites.unwrap();
         assert_eq!((bites.count, bites.hours, bites.per_hour), (6, 6.0, 1.0));
         // Garwood, Biometrika 28 (1936), table: 6 events, 95 %: 2.20 and 13.06.
-        assert!((bites.limits.low * 6.0 - 2.20).abs() < 0.005 && (bites.limits.high * 6.0 - 13.06).abs() < 0.005);
+        assert!(
+            (bites.limits.low * 6.0 - 2.20).abs() < 0.005 && (bites.limits.high * 6.0 - 13.06).abs() < 0.005
+        );
         let landed = rates.landed.unwrap();
         assert_eq!((landed.count, landed.hours), (4, 5.0), "an open session has no length yet");
         assert_eq!(set_rates(&[]).bites, None);

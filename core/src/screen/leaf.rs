@@ -30,6 +30,8 @@ pub struct LeafLine {
     pub detail: String,
     /// The range behind the value.
     pub span: Option<LeafSpan>,
+    /// Whether it heads the lines below it.
+    pub heads: bool,
 }
 
 /// One key.
@@ -132,7 +134,12 @@ impl LeafKey {
 impl LeafLine {
     /// A line of what and how much.
     pub(crate) fn new(label: String, value: String) -> Self {
-        Self { label, value, detail: String::new(), span: None }
+        Self { label, value, detail: String::new(), span: None, heads: false }
+    }
+
+    /// A heading of the lines below it.
+    pub(crate) fn heading(label: String) -> Self {
+        Self { heads: true, ..Self::new(label, String::new()) }
     }
 }
 

@@ -35,8 +35,8 @@ pub use bank::{
 };
 pub(crate) use bench::REACTION_S;
 pub use bench::{BenchChoices, BenchInput, bench};
-pub(crate) use book::{day_words, midnight};
 pub use book::{BookInput, LightInput, NextInput, Season, SetFilter, Temperature, book};
+pub(crate) use book::{day_words, midnight};
 pub use casts_that_count::CastFilter;
 pub(crate) use cautions::region_of;
 pub use cautions::{CautionsInput, cautions};
@@ -52,7 +52,7 @@ pub use conditions::conditions;
 pub(crate) use conditions::{choice_of, step_of};
 pub use doors::{Door, DoorGroup, DoorsView, doors};
 pub(crate) use entry::{entry_words, kind_words};
-pub(crate) use figures::clock;
+pub(crate) use figures::{capital, clock};
 pub use files::{BackupLine, FilesView, FormChoice, ImportLine, IncomingView, Span};
 pub(crate) use files::{
     FilesInput, Stage, backup_words, check_words, files_view, incoming_view, iso_day, outgoing_words,

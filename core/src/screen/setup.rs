@@ -59,7 +59,8 @@ pub fn setup(input: &SetupInput) -> SetupView {
     let row = |field: &str, now: u32, all: &[u32], usual: bool, say: &dyn Fn(u32) -> String| {
         let choices = all.iter().map(|n| (n.to_string(), say(*n))).collect();
         let source = if usual { words.say("source-common") } else { String::new() };
-        let mut row = choice_row(field, words.say(&format!("setup-{field}")), &now.to_string(), choices, source);
+        let mut row =
+            choice_row(field, words.say(&format!("setup-{field}")), &now.to_string(), choices, source);
         row.value = say(now);
         row
     };
@@ -140,7 +141,8 @@ fn pack(input: &SetupInput) -> ChoiceRow {
 
 fn item_words(words: &Wording, packed: &Packed) -> String {
     let count = packed.count as usize;
-    let named = |id: &str, name: &str| words.say_with(id, &[("count", Arg::Count(count)), ("name", Arg::Text(name))]);
+    let named =
+        |id: &str, name: &str| words.say_with(id, &[("count", Arg::Count(count)), ("name", Arg::Text(name))]);
     match &packed.item {
         Item::Rods => named("pack-rods", ""),
         Item::Hooklengths(kind) => named("pack-named", &hooklength_words(words, kind)),

@@ -77,7 +77,12 @@ pub(crate) const FIRST_WRAPS: u32 = 950;
 const BEARING_STEPS: &[i64] = &[-1_000, -250, 250, 1_000];
 
 /// Makes the tackle screen of a rod.
-pub fn tackle(words: &Wording, session: Option<&Session>, rod: RodNumber, around: &TackleAround) -> TackleView {
+pub fn tackle(
+    words: &Wording,
+    session: Option<&Session>,
+    rod: RodNumber,
+    around: &TackleAround,
+) -> TackleView {
     let name = words.say_with("rod", &[("rod", Arg::Text(&rod.to_string()))]);
     let title = words.say_with("tackle-title", &[("rod", Arg::Text(&name))]);
     let Some((session, state)) = session.and_then(|s| s.rod(rod).map(|r| (s, r))) else {
@@ -298,7 +303,8 @@ mod tests {
     #[test]
     fn lead_is_named_and_other_metal_is_not() {
         let words = Wording::new();
-        let of = |lead_mg, material, region| caution(&words, &Rig { lead_mg, material, ..Rig::default() }, region);
+        let of =
+            |lead_mg, material, region| caution(&words, &Rig { lead_mg, material, ..Rig::default() }, region);
         let lead = Some(LeadMaterial::Lead);
         assert!(of(Some(20_000), lead, Region::Wales).starts_with("Lead of this weight is not to be used"));
         assert!(of(Some(20_000), None, Region::England).starts_with("If it is lead: Lead of this weight"));

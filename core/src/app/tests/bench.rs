@@ -5,7 +5,7 @@ use crate::bench::BenchError;
 use crate::bench::cut_down::CutDownError;
 use crate::bench::fall::FallError;
 use crate::bench::hooklength::WalletError;
-use crate::log::{kit_of, Rig};
+use crate::log::{Rig, kit_of};
 use crate::screen::{Leaf, LeavesView};
 use crate::session::NotNow;
 
@@ -51,7 +51,9 @@ fn an_evening_at_the_bench_by_taps_alone() {
     let have = |phone: &mut Phone| phone.leaf(Which::Bench, 5_000, "hooklengths").lines;
     let values: Vec<String> = have(&mut phone).into_iter().map(|line| line.value).collect();
     assert_eq!(values, ["4 of 5", "2 of 2"]);
-    for (s, (field, value)) in (10..).zip([("spool_add", ""), ("hook_knot", "600"), ("loop_length", "250"), ("tag", "100")]) {
+    for (s, (field, value)) in
+        (10..).zip([("spool_add", ""), ("hook_knot", "600"), ("loop_length", "250"), ("tag", "100")])
+    {
         phone.bench(s * 1_000, field, value).unwrap();
     }
     let tie_up = phone.leaf(Which::Bench, 20_000, "tie-up");
@@ -60,7 +62,11 @@ fn an_evening_at_the_bench_by_taps_alone() {
     assert_eq!(says(&mut phone, "tie-up"), "Nothing to tie: the wallet holds what is to be carried.");
     assert_eq!(phone.leaf(Which::Bench, 22_000, "spools").lines[0].value, "49.42 m");
     phone.tap(23_000, &Action::Undo).unwrap();
-    assert_eq!(phone.leaf(Which::Bench, 24_000, "spools").lines[0].value, "50 m", "line and tie come back together");
+    assert_eq!(
+        phone.leaf(Which::Bench, 24_000, "spools").lines[0].value,
+        "50 m",
+        "line and tie come back together"
+    );
     phone.open();
     phone.tap(25_000, &Action::Undo).unwrap();
     phone.open();
@@ -98,7 +104,8 @@ fn undo_goes_back_through_day_and_kit_in_the_order_of_the_taps() {
     phone.open();
     let labels: Vec<String> = (5..10)
         .map(|minute| {
-            let label = phone.bank(minute * MIN).keys.iter().find(|k| k.key == Key::Undo).unwrap().sub.clone();
+            let label =
+                phone.bank(minute * MIN).keys.iter().find(|k| k.key == Key::Undo).unwrap().sub.clone();
             phone.tap(minute * MIN, &Action::Undo).unwrap();
             label.unwrap()
         })
@@ -111,15 +118,19 @@ fn undo_goes_back_through_day_and_kit_in_the_order_of_the_taps() {
 fn bad_input_is_named_and_changes_nothing() {
     let mut phone = Phone::new();
     phone.bench(0, "tied", "2").unwrap();
-    let refused = |phone: &mut Phone, s: i64, field: &str, value: &str| match phone.bench(s * 1_000, field, value) {
-        Err(AppError::Bench(error)) => error,
-        other => panic!("{field} {value}: {other:?}"),
-    };
+    let refused =
+        |phone: &mut Phone, s: i64, field: &str, value: &str| match phone.bench(s * 1_000, field, value) {
+            Err(AppError::Bench(error)) => error,
+            other => panic!("{field} {value}: {other:?}"),
+        };
     let kit = kit_of(phone.app().store.device());
     let before = phone.app().recent.kit(kit).to_vec();
     assert_eq!(refused(&mut phone, 10, "tied", "-3"), BenchError::Negative(-3));
     assert_eq!(refused(&mut phone, 11, "wanted", "-1"), BenchError::Negative(-1));
-    assert!(matches!(refused(&mut phone, 12, "tied", "99999"), BenchError::Wallet(WalletError::Absurd(99_999))));
+    assert!(matches!(
+        refused(&mut phone, 12, "tied", "99999"),
+        BenchError::Wallet(WalletError::Absurd(99_999))
+    ));
     assert!(matches!(
         refused(&mut phone, 13, "cut", "4572 3"),
         BenchError::Wallet(WalletError::NotThatMany { have: 2, asked: 3, .. })
@@ -130,7 +141,9 @@ fn bad_input_is_named_and_changes_nothing() {
     assert_eq!(refused(&mut phone, 17, "calibrate", ""), BenchError::NoFall);
     assert_eq!(refused(&mut phone, 18, "lift", "-500"), BenchError::Negative(-500));
     assert!(matches!(refused(&mut phone, 19, "spool_gone", "none"), BenchError::NoSuchSpool));
-    for (field, value) in [("tied", "many"), ("length", "long"), ("song", "1"), ("hook", "0"), ("line", "rope")] {
+    for (field, value) in
+        [("tied", "many"), ("length", "long"), ("song", "1"), ("hook", "0"), ("line", "rope")]
+    {
         let error = phone.bench(30_000, field, value).unwrap_err();
         assert!(error.kind() == ErrorKind::BadInput, "{field} {value}");
     }
@@ -166,7 +179,10 @@ fn lead_is_named_where_it_is_entered_and_not_forbidden() {
     phone.tap(1_000, &Action::ChooseCautions { field: "region".into(), value: "scotland".into() }).unwrap();
     assert!(caution(&mut phone).starts_with("Rules on lead weights differ here"));
     phone.open();
-    assert!(caution(&mut phone).starts_with("Rules on lead weights differ here"), "the region outlives a restart");
+    assert!(
+        caution(&mut phone).starts_with("Rules on lead weights differ here"),
+        "the region outlives a restart"
+    );
 }
 
 #[test]

@@ -4,6 +4,7 @@ use super::{BenchInput, Figures, Part, hooklength_words, length_words, mm};
 use crate::bench::cut_down::CutDownError;
 use crate::bench::evening::Evening;
 use crate::bench::hooklength::Hooklength;
+use crate::screen::figures::capital;
 use crate::screen::leaf::choice_row;
 use crate::screen::{Arg, ChoiceRow, Leaf, LeafKey, LeafLine};
 use std::collections::BTreeMap;
@@ -164,7 +165,5 @@ pub(super) fn cut_down(input: &BenchInput, plan: &Result<Evening, CutDownError>)
 
 /// An error of the bench as a sentence.
 pub(crate) fn sentence(text: &str) -> String {
-    let mut letters = text.chars();
-    let first = letters.next().map(|c| c.to_uppercase().to_string()).unwrap_or_default();
-    format!("{first}{}.", letters.as_str())
+    format!("{}.", capital(text))
 }

@@ -106,7 +106,7 @@ pub fn bench(input: &BenchInput) -> LeavesView {
         heights::heights(input),
     ];
     let mut first = Leaf::new(words, "bench", "parts");
-    first.list = parts.iter().map(|(leaf, sub)| leaf.opener(sub.clone())).collect();
+    first.keys = parts.iter().map(|(leaf, sub)| leaf.opener(sub.clone())).collect();
     if !input.others.is_empty() {
         let name = |(i, id): (usize, &Uuid)| {
             let number = (i + 1).to_string();

@@ -147,7 +147,11 @@ impl SetFilter {
         vec![
             row("water", self.water.as_deref().map(water_value).unwrap_or_default(), waters.collect()),
             row("season", season.map_or_else(String::new, |(_, n)| (*n).to_owned()), seasons.collect()),
-            row("temperature", temperature.map_or_else(String::new, |(_, n)| (*n).to_owned()), cold.collect()),
+            row(
+                "temperature",
+                temperature.map_or_else(String::new, |(_, n)| (*n).to_owned()),
+                cold.collect(),
+            ),
         ]
     }
 
@@ -159,7 +163,8 @@ impl SetFilter {
             let t = words.say(&format!("temperature-{name}"));
             words.say_with("book-water-at", &[("temperature", Arg::Text(&t))])
         });
-        let water = self.water.as_ref().map(|w| if w.is_empty() { words.say("book-no-water") } else { w.clone() });
+        let water =
+            self.water.as_ref().map(|w| if w.is_empty() { words.say("book-no-water") } else { w.clone() });
         let season = season.map(|(_, name)| words.say(&format!("season-{name}")));
         let parts: Vec<String> = [water, season, cold].into_iter().flatten().collect();
         if parts.is_empty() { words.say("book-all") } else { parts.join(", ") }
@@ -203,9 +208,13 @@ mod tests {
         let of = |field, value| all.clone().with(field, value).unwrap();
         assert!(of("water", "=Alder Pool").takes(&cold) && !of("water", "=Alder Pool").takes(&nameless));
         assert!(of("water", "-").takes(&nameless) && !of("water", "-").takes(&cold));
-        assert!(of("temperature", "below-4").takes(&cold) && of("temperature", "not-logged").takes(&nameless));
+        assert!(
+            of("temperature", "below-4").takes(&cold) && of("temperature", "not-logged").takes(&nameless)
+        );
         assert!(!of("season", "jun-aug").takes(&cold));
-        for (field, value) in [("season", "monsoon"), ("temperature", "hot"), ("water", "Alder"), ("moon", "")] {
+        for (field, value) in
+            [("season", "monsoon"), ("temperature", "hot"), ("water", "Alder"), ("moon", "")]
+        {
             assert_eq!(all.clone().with(field, value), None, "{field} {value}");
         }
     }

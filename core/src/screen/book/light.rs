@@ -90,11 +90,13 @@ fn row(words: &Wording, field: &str, now: i64) -> ChoiceRow {
         };
         words.say_with(side, &[("degrees", Arg::Text(&degrees(e7)))])
     };
-    let choices = STEPS.iter().map(|step| now + step).filter(|e7| e7.abs() <= most).zip(STEPS).map(|(e7, step)| {
-        let sign = if step < 0 { "−" } else { "+" };
-        (e7.to_string(), format!("{sign}{}°", degrees(step)))
-    });
-    let mut row = choice_row(field, words.say(&format!("light-row-{field}")), "", choices.collect(), String::new());
+    let choices =
+        STEPS.iter().map(|step| now + step).filter(|e7| e7.abs() <= most).zip(STEPS).map(|(e7, step)| {
+            let sign = if step < 0 { "−" } else { "+" };
+            (e7.to_string(), format!("{sign}{}°", degrees(step)))
+        });
+    let mut row =
+        choice_row(field, words.say(&format!("light-row-{field}")), "", choices.collect(), String::new());
     row.value = say(now);
     row
 }

@@ -54,27 +54,33 @@ pub fn book(input: &BookInput) -> LeavesView {
     let sets = sets::sets(input);
     let next = next::next(words, input.next);
     let light = light::light(words, input.light);
+    let mut filter = Leaf::new(words, "book", "filter");
+    filter.says = says(input, &shown);
+    filter.rows = input.filter.rows(words, "", input.days);
     let opened = input.opened.map(|session| session::session(words, session));
     let mut first = Leaf::new(words, "book", "sessions");
     first.says = says(input, &shown);
-    first.list.extend(opened.iter().map(|leaf| LeafKey { solid: true, ..leaf.opener(words.say("book-opened")) }));
+    first
+        .list
+        .extend(opened.iter().map(|leaf| LeafKey { solid: true, ..leaf.opener(words.say("book-opened")) }));
     first.list.extend(shown.iter().map(|(id, day)| {
         let key = LeafKey::new("open", &id.to_string(), day_words(words, day));
         LeafKey { sub: gist(words, day), ..key }
     }));
-    first.rows = input.filter.rows(words, "", input.days);
     let opener = |leaf: &Leaf, sub: &str| LeafKey {
         label: words.say(&format!("book-key-{}", leaf.id)),
         ..leaf.opener(words.say(sub))
     };
+    let which = LeafKey { label: words.say("book-key-filter"), ..filter.opener(input.filter.words(words)) };
     first.keys = vec![
+        which,
         opener(&rates, "book-key-rates-sub"),
         opener(&sets, "book-key-sets-sub"),
         opener(&next, "book-key-next-sub"),
         opener(&light, "book-key-light-sub"),
     ];
     first.keys.extend(doors(words));
-    let rest = [rates, sets, next, light].into_iter().chain(opened);
+    let rest = [filter, rates, sets, next, light].into_iter().chain(opened);
     LeavesView { leaves: std::iter::once(first).chain(rest).collect() }
 }
 
@@ -100,10 +106,8 @@ fn says(input: &BookInput, shown: &[Day]) -> String {
         return words.say("book-none");
     }
     let doubts: u32 = shown.iter().map(|(_, day)| day.doubts).sum();
-    let says = words.say_with(
-        "book-says",
-        &[("shown", Arg::Count(shown.len())), ("all", Arg::Count(input.days.len()))],
-    );
+    let says = words
+        .say_with("book-says", &[("shown", Arg::Count(shown.len())), ("all", Arg::Count(input.days.len()))]);
     if doubts == 0 {
         return says;
     }
@@ -114,7 +118,12 @@ fn says(input: &BookInput, shown: &[Day]) -> String {
 pub(crate) fn day_words(words: &Wording, day: &Summary) -> String {
     let date = day.started_ms.map_or_else(String::new, |ms| date_words(words, ms, day.offset_min));
     let peg = day.peg.as_ref().map(|peg| words.say_with("peg", &[("peg", Arg::Text(peg))]));
-    [Some(date), day.water.clone(), peg].into_iter().flatten().filter(|t| !t.is_empty()).collect::<Vec<_>>().join(", ")
+    [Some(date), day.water.clone(), peg]
+        .into_iter()
+        .flatten()
+        .filter(|t| !t.is_empty())
+        .collect::<Vec<_>>()
+        .join(", ")
 }
 
 /// "17 Jan 2026".

@@ -44,9 +44,9 @@ pub(super) fn next(words: &Wording, input: &NextInput) -> Leaf {
     if plan.supports.is_empty() {
         plan.supports.push((words.say("next-nothing"), String::new()));
     }
-    leaf.lines.push(LeafLine::new(words.say("next-supports"), String::new()));
+    leaf.lines.push(LeafLine::heading(words.say("next-supports")));
     leaf.lines.extend(plan.supports.into_iter().map(line));
-    leaf.lines.push(LeafLine::new(words.say("next-cannot"), String::new()));
+    leaf.lines.push(LeafLine::heading(words.say("next-cannot")));
     leaf.lines.extend(plan.cannot.into_iter().map(line));
     leaf.notes.push(words.say("next-how"));
     leaf
@@ -127,7 +127,8 @@ impl Plan<'_> {
         let set = set_rates(&tallies);
         let args = [("count", Arg::Count(set.days))];
         if set.days < crate::compare::sets::FEWEST_DAYS {
-            self.cannot.push((self.words.say_with("next-few-days", &args), self.words.say("next-few-days-why")));
+            self.cannot
+                .push((self.words.say_with("next-few-days", &args), self.words.say("next-few-days-why")));
         }
     }
 

@@ -1,9 +1,9 @@
 //! Catch per hour: of all sessions shown, and of each.
 
 use super::{BookInput, Day, LEVEL_PERCENT, day_words, tally};
-use crate::compare::sets::{Rate, set_rates};
 use crate::compare::FEWEST_BITES;
-use crate::screen::figures::trimmed;
+use crate::compare::sets::{Rate, set_rates};
+use crate::screen::figures::{capital, trimmed};
 use crate::screen::{Arg, Leaf, LeafLine, LeafSpan, Wording};
 
 /// Sessions listed one by one; the rates of all count every one.
@@ -22,11 +22,11 @@ pub(super) fn rates(input: &BookInput, shown: &[Day]) -> Leaf {
         None => words.say("book-rates-none"),
         Some(rate) if rate.count < FEWEST_BITES => {
             let args = [("which", Arg::Text(&which)), ("bites", Arg::Count(rate.count as usize))];
-            words.say_with("book-rates-cant-tell", &args)
+            capital(&words.say_with("book-rates-cant-tell", &args))
         }
         Some(rate) => {
             let (per_hour, low, high) = figures(&rate);
-            words.say_with(
+            capital(&words.say_with(
                 "book-rates-says",
                 &[
                     ("which", Arg::Text(&which)),
@@ -34,7 +34,7 @@ pub(super) fn rates(input: &BookInput, shown: &[Day]) -> Leaf {
                     ("low", Arg::Text(&low)),
                     ("high", Arg::Text(&high)),
                 ],
-            )
+            ))
         }
     };
     let each: Vec<_> = shown
@@ -43,13 +43,15 @@ pub(super) fn rates(input: &BookInput, shown: &[Day]) -> Leaf {
         .take(LISTED)
         .map(|((_, day), tally)| (day_words(words, day), set_rates(std::slice::from_ref(tally)).bites))
         .collect();
-    let top = each.iter().filter_map(|(_, rate)| rate.map(|r| r.per_hour)).chain(all.bites.map(|r| r.per_hour));
+    let top =
+        each.iter().filter_map(|(_, rate)| rate.map(|r| r.per_hour)).chain(all.bites.map(|r| r.per_hour));
     let scale = scale_of(top);
     let together = words.say_with("book-together", &[("count", Arg::Count(all.days))]);
     leaf.lines.extend(all.bites.map(|rate| rate_line(words, words.say("book-bites-rate"), &rate, scale)));
     if let Some(rate) = all.landed {
         // Another clock: hours of the whole session, so it has no place on the scale of hours out.
-        leaf.lines.push(LeafLine { span: None, ..rate_line(words, words.say("book-landed-rate"), &rate, scale) });
+        leaf.lines
+            .push(LeafLine { span: None, ..rate_line(words, words.say("book-landed-rate"), &rate, scale) });
     }
     for line in &mut leaf.lines {
         line.label = format!("{}, {together}", line.label);
@@ -77,7 +79,11 @@ pub(super) fn scale_of(rates: impl Iterator<Item = f64>) -> f64 {
 fn figures(rate: &Rate) -> (String, String, String) {
     // As many decimals as keep a low limit from reading as nought.
     let decimals = if rate.per_hour < 1.0 { 2 } else { 1 };
-    (trimmed(rate.per_hour, decimals), trimmed(rate.limits.low, decimals), trimmed(rate.limits.high, decimals))
+    (
+        trimmed(rate.per_hour, decimals),
+        trimmed(rate.limits.low, decimals),
+        trimmed(rate.limits.high, decimals),
+    )
 }
 
 /// "0.9 an hour", its limits and counts, and the range drawn.

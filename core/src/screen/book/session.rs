@@ -38,9 +38,10 @@ pub(super) fn session(words: &Wording, session: &Session) -> Leaf {
 
 fn says(words: &Wording, session: &Session) -> String {
     let bites = session.casts.iter().filter(|cast| cast.bite.is_some()).count();
-    let landed = session.casts.iter().filter(|cast| {
-        cast.end.as_ref().is_some_and(|end| matches!(end.cause, EndCause::Landed { .. }))
-    });
+    let landed = session
+        .casts
+        .iter()
+        .filter(|cast| cast.end.as_ref().is_some_and(|end| matches!(end.cause, EndCause::Landed { .. })));
     let from = session.started.as_ref().map(clock).unwrap_or_default();
     let to = session.ended.as_ref().map_or_else(|| words.say("book-open"), clock);
     words.say_with(

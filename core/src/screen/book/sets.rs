@@ -2,8 +2,8 @@
 
 use super::rates::{rate_line, scale_of};
 use super::{BookInput, Day, LEVEL_PERCENT, SetFilter, tally};
-use crate::compare::sets::{DayTally, FEWEST_DAYS, SetsFinding, compare_sets, set_rates};
 use crate::compare::FEWEST_BITES;
+use crate::compare::sets::{DayTally, FEWEST_DAYS, SetsFinding, compare_sets, set_rates};
 use crate::compare::{Side, Verdict};
 use crate::screen::figures::trimmed;
 use crate::screen::waits::p_words;
@@ -74,10 +74,8 @@ fn lines(words: &Wording, found: &SetsFinding) -> Vec<LeafLine> {
     let high = if limits.high.is_finite() { trimmed(limits.high, 1) } else { words.say("sets-no-end") };
     let low = trimmed(limits.low, 2);
     let ratio = found.ratio.ratio.map_or_else(|| words.say("sets-no-ratio"), |r| trimmed(r, 2));
-    let mut first = LeafLine::new(
-        words.say("sets-ratio"),
-        words.say_with("sets-times", &[("ratio", Arg::Text(&ratio))]),
-    );
+    let mut first =
+        LeafLine::new(words.say("sets-ratio"), words.say_with("sets-times", &[("ratio", Arg::Text(&ratio))]));
     first.detail = words.say_with("sets-limits", &[("low", Arg::Text(&low)), ("high", Arg::Text(&high))]);
     let of_hundred = trimmed(libm::round(found.p_a_better * 100.0).clamp(1.0, 99.0), 0);
     let better = LeafLine::new(

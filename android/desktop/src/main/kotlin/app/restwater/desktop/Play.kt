@@ -2,6 +2,7 @@ package app.restwater.desktop
 
 import androidx.compose.runtime.Composable
 import androidx.compose.runtime.CompositionLocalProvider
+import app.restwater.core.Action
 import app.restwater.core.BankState
 import app.restwater.core.BankView
 import app.restwater.core.DayTap
@@ -136,6 +137,9 @@ private fun learning(core: Restwater, last: DayTap, out: File, glass: Glass) {
 /** The list of screens, and every leaf of Bench, Book, Conditions and Cautions at the day's end; the first of each by night and for the left hand too. */
 private fun leaves(core: Restwater, last: DayTap, out: File, glass: Glass) {
     val bank = (core.screen(Which.BANK, last.at) as Screen.Bank).v1
+    // An earlier session is opened, to show how that reads.
+    val earliest = leavesOf(core.screen(Which.BOOK, last.at))?.leaves?.first()?.list?.lastOrNull { it.field == "open" }
+    earliest?.let { core.act(Action.ChooseBook(it.field, it.value), last.at) }
     val large = glass.copy(textScale = 2.0)
     val left = glass.copy(leftHanded = true)
     val kinds = listOf(Triple("day", glass, Ink.Day), Triple("large-text", large, Ink.Day), Triple("night", glass, Ink.Night), Triple("left", left, Ink.Day))

@@ -89,19 +89,22 @@ private fun LeafPage(
         leaf.rows.map { row -> Cell(KeyFace(row.label, row.value, "${row.label}: ${row.value}"), "row-${row.field}") { onRow(row.field) } }
     val typing = leaf.typing
     val field = if (typing == null) 0.0 else 11.0 * mm
-    val most = rest.height - field - 3 * layout.text.body * LINE_HEIGHT
+    val wide = wideKey(layout, mm)
+    // What a screen is opened for stays above: a few lines, or the sentence and a key of the list.
+    val least = if (leaf.list.isEmpty()) 3 * layout.text.body * LINE_HEIGHT else 2 * layout.text.body * LINE_HEIGHT + wide
+    val most = rest.height - field - least
     // The keys keep the lower part; at large text some of them wait behind MORE so that a sentence stays above.
     val keys = gridHeight(cells.size).coerceAtMost(18.0 * mm * (most / (18.0 * mm)).toInt().coerceAtLeast(1))
     val room = rest.copy(height = rest.height - keys - field)
     val blocks = blocks(leaf, layout, room.width)
     val list = leaf.list
-    val parts = parts(blocks, list, room.height, mm)
+    val parts = parts(blocks, list, room.height, wide)
     val shown = parts[part % parts.size]
-    val more = if (parts.size > 1) listOf(Cell(words.more.face(), "next-part") { turn((part + 1) % parts.size) }) else emptyList()
+    val more = if (parts.size > 1) listOf(Cell(words.readOn.face(), "next-part") { turn((part + 1) % parts.size) }) else emptyList()
     val withMore = more + cells
     val grown = if (parts.size > 1 && gridHeight(withMore.size) > keys && keys == gridHeight(cells.size)) gridHeight(withMore.size) else keys
     val place = rest.copy(height = rest.height - grown - field)
-    val again = if (grown == keys) shown else parts(blocks, list, place.height, mm).let { it[part % it.size] }
+    val again = if (grown == keys) shown else parts(blocks, list, place.height, wide).let { it[part % it.size] }
     Column(again, place, layout, onKey)
     if (typing != null) TypedLine(leaf.id, typing, layout, rest.copy(top = rest.top + rest.height - grown - field, height = field), onKey)
     KeyGrid(withMore, rest.copy(top = rest.top + rest.height - grown, height = grown), layout, words)
@@ -143,9 +146,12 @@ private fun blocks(leaf: Leaf, layout: BankLayout, width: Double): List<Block> {
     }
 }
 
+/** Height of a key as wide as the glass, with the gap below it: it is no key used while fishing. */
+private fun wideKey(layout: BankLayout, mm: Float): Double =
+    ((layout.text.secondary + layout.text.sub) * 1.3 + 2.0 * mm).coerceAtLeast(11.0 * mm) + 2.5 * mm
+
 /** Fills parts from the top: text first, then the wide keys, each part as full as it gets. */
-private fun parts(blocks: List<Block>, list: List<LeafKey>, room: Double, mm: Float): List<List<Block>> {
-    val key = 15.0 * mm + 3.0 * mm
+private fun parts(blocks: List<Block>, list: List<LeafKey>, room: Double, key: Double): List<List<Block>> {
     // Sentences that come after the lines stand behind the list, which is what a list screen is opened for.
     val (before, after) = if (list.isEmpty()) blocks to emptyList() else blocks.partition { it !is Block.Words || it.tag == "says" }
     val all = before + list.map { Block.Wide(it, key) } + after
@@ -181,7 +187,7 @@ private fun Column(blocks: List<Block>, place: Rect, layout: BankLayout, onKey: 
             is Block.Wide -> {
                 val key = block.key
                 val size = layout.text.secondary.toFloat()
-                PadKey(face(key), "key-${key.field}-${key.value}", size, layout.text.sub.toFloat(), Modifier.at(at.copy(height = height - 3.0 * mm)), order = n.toFloat()) { onKey(key) }
+                PadKey(face(key), "key-${key.field}-${key.value}", size, layout.text.sub.toFloat(), Modifier.at(at.copy(height = height - 2.5 * mm)), order = n.toFloat()) { onKey(key) }
             }
         }
     }
@@ -226,7 +232,8 @@ private fun Line(line: LeafLine, i: Int, em: Float, place: Rect) {
         var y = LINE_GAP_MM * mm / 2
         if (shape.beside) {
             val labelWidth = width - shape.valueWidth - 2.0 * mm
-            FitText(line.label, em, ink.ink, Modifier.at(Rect(0.0, y, labelWidth, shape.label)), middle = false)
+            val weight = if (line.heads) FontWeight.Bold else FontWeight.Medium
+            FitText(line.label, em, ink.ink, Modifier.at(Rect(0.0, y, labelWidth, shape.label)), weight, middle = false)
             FitText(line.value, em, ink.ink, Modifier.at(Rect(width - shape.valueWidth, y, shape.valueWidth, shape.label)), FontWeight.Bold, TextAlign.End, middle = false)
             y += shape.label
         } else {
