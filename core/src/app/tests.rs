@@ -1,6 +1,7 @@
 //! The app on a real store, tap by tap.
 
 mod bench;
+mod book;
 mod files;
 mod mend;
 mod watch;

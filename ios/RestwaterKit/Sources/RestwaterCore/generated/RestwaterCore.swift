@@ -5025,6 +5025,10 @@ public struct LeafLine: Equatable, Hashable {
      * The range behind the value.
      */
     public let span: LeafSpan?
+    /**
+     * Whether it heads the lines below it.
+     */
+    public let heads: Bool
 
     // Default memberwise initializers are never public by default, so we
     // declare one manually.
@@ -5040,11 +5044,15 @@ public struct LeafLine: Equatable, Hashable {
          */detail: String, 
         /**
          * The range behind the value.
-         */span: LeafSpan?) {
+         */span: LeafSpan?, 
+        /**
+         * Whether it heads the lines below it.
+         */heads: Bool) {
         self.label = label
         self.value = value
         self.detail = detail
         self.span = span
+        self.heads = heads
     }
 
     
@@ -5066,7 +5074,8 @@ public struct FfiConverterTypeLeafLine: FfiConverterRustBuffer {
                 label: FfiConverterString.read(from: &buf), 
                 value: FfiConverterString.read(from: &buf), 
                 detail: FfiConverterString.read(from: &buf), 
-                span: FfiConverterOptionTypeLeafSpan.read(from: &buf)
+                span: FfiConverterOptionTypeLeafSpan.read(from: &buf), 
+                heads: FfiConverterBool.read(from: &buf)
         )
     }
 
@@ -5075,6 +5084,7 @@ public struct FfiConverterTypeLeafLine: FfiConverterRustBuffer {
         FfiConverterString.write(value.value, into: &buf)
         FfiConverterString.write(value.detail, into: &buf)
         FfiConverterOptionTypeLeafSpan.write(value.span, into: &buf)
+        FfiConverterBool.write(value.heads, into: &buf)
     }
 }
 
@@ -5901,6 +5911,10 @@ public struct PadWords: Equatable, Hashable {
      */
     public let swim: Said
     /**
+     * Turns to the next part of a long leaf.
+     */
+    public let readOn: Said
+    /**
      * Back to the Bank screen.
      */
     public let back: Said
@@ -5950,6 +5964,9 @@ public struct PadWords: Equatable, Hashable {
          * The small swim fan.
          */swim: Said, 
         /**
+         * Turns to the next part of a long leaf.
+         */readOn: Said, 
+        /**
          * Back to the Bank screen.
          */back: Said, 
         /**
@@ -5974,6 +5991,7 @@ public struct PadWords: Equatable, Hashable {
         self.right = right
         self.more = more
         self.swim = swim
+        self.readOn = readOn
         self.back = back
         self.waits = waits
         self.changes = changes
@@ -6005,6 +6023,7 @@ public struct FfiConverterTypePadWords: FfiConverterRustBuffer {
                 right: FfiConverterTypeSaid.read(from: &buf), 
                 more: FfiConverterTypeSaid.read(from: &buf), 
                 swim: FfiConverterTypeSaid.read(from: &buf), 
+                readOn: FfiConverterTypeSaid.read(from: &buf), 
                 back: FfiConverterTypeSaid.read(from: &buf), 
                 waits: FfiConverterTypeSaid.read(from: &buf), 
                 changes: FfiConverterTypeSaid.read(from: &buf), 
@@ -6022,6 +6041,7 @@ public struct FfiConverterTypePadWords: FfiConverterRustBuffer {
         FfiConverterTypeSaid.write(value.right, into: &buf)
         FfiConverterTypeSaid.write(value.more, into: &buf)
         FfiConverterTypeSaid.write(value.swim, into: &buf)
+        FfiConverterTypeSaid.write(value.readOn, into: &buf)
         FfiConverterTypeSaid.write(value.back, into: &buf)
         FfiConverterTypeSaid.write(value.waits, into: &buf)
         FfiConverterTypeSaid.write(value.changes, into: &buf)

@@ -5195,6 +5195,11 @@ data class LeafLine (
      * The range behind the value.
      */
     val `span`: LeafSpan?
+    , 
+    /**
+     * Whether it heads the lines below it.
+     */
+    val `heads`: kotlin.Boolean
     
 ){
     
@@ -5215,6 +5220,7 @@ public object FfiConverterTypeLeafLine: FfiConverterRustBuffer<LeafLine> {
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
             FfiConverterOptionalTypeLeafSpan.read(buf),
+            FfiConverterBoolean.read(buf),
         )
     }
 
@@ -5222,7 +5228,8 @@ public object FfiConverterTypeLeafLine: FfiConverterRustBuffer<LeafLine> {
             FfiConverterString.allocationSize(value.`label`) +
             FfiConverterString.allocationSize(value.`value`) +
             FfiConverterString.allocationSize(value.`detail`) +
-            FfiConverterOptionalTypeLeafSpan.allocationSize(value.`span`)
+            FfiConverterOptionalTypeLeafSpan.allocationSize(value.`span`) +
+            FfiConverterBoolean.allocationSize(value.`heads`)
     )
 
     override fun write(value: LeafLine, buf: ByteBuffer) {
@@ -5230,6 +5237,7 @@ public object FfiConverterTypeLeafLine: FfiConverterRustBuffer<LeafLine> {
             FfiConverterString.write(value.`value`, buf)
             FfiConverterString.write(value.`detail`, buf)
             FfiConverterOptionalTypeLeafSpan.write(value.`span`, buf)
+            FfiConverterBoolean.write(value.`heads`, buf)
     }
 }
 
@@ -5821,6 +5829,11 @@ data class PadWords (
     val `swim`: Said
     , 
     /**
+     * Turns to the next part of a long leaf.
+     */
+    val `readOn`: Said
+    , 
+    /**
      * Back to the Bank screen.
      */
     val `back`: Said
@@ -5878,6 +5891,7 @@ public object FfiConverterTypePadWords: FfiConverterRustBuffer<PadWords> {
             FfiConverterTypeSaid.read(buf),
             FfiConverterTypeSaid.read(buf),
             FfiConverterTypeSaid.read(buf),
+            FfiConverterTypeSaid.read(buf),
         )
     }
 
@@ -5889,6 +5903,7 @@ public object FfiConverterTypePadWords: FfiConverterRustBuffer<PadWords> {
             FfiConverterTypeSaid.allocationSize(value.`right`) +
             FfiConverterTypeSaid.allocationSize(value.`more`) +
             FfiConverterTypeSaid.allocationSize(value.`swim`) +
+            FfiConverterTypeSaid.allocationSize(value.`readOn`) +
             FfiConverterTypeSaid.allocationSize(value.`back`) +
             FfiConverterTypeSaid.allocationSize(value.`waits`) +
             FfiConverterTypeSaid.allocationSize(value.`changes`) +
@@ -5905,6 +5920,7 @@ public object FfiConverterTypePadWords: FfiConverterRustBuffer<PadWords> {
             FfiConverterTypeSaid.write(value.`right`, buf)
             FfiConverterTypeSaid.write(value.`more`, buf)
             FfiConverterTypeSaid.write(value.`swim`, buf)
+            FfiConverterTypeSaid.write(value.`readOn`, buf)
             FfiConverterTypeSaid.write(value.`back`, buf)
             FfiConverterTypeSaid.write(value.`waits`, buf)
             FfiConverterTypeSaid.write(value.`changes`, buf)
