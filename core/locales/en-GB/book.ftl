@@ -146,7 +146,11 @@ next-leave-why = { $bites ->
 } in { $casts ->
     [one] 1 cast
    *[other] { $casts } casts
-} of that day, and the five days before it
+} of that day{ $earlier ->
+    [0] .
+    [one] , and the session before it
+   *[other] , and the { $earlier } sessions before it
+}
 next-cant-leave = how long to leave a cast
 next-longer = what comes after { $minutes } min
 next-longer-why = No cast was left longer: leave one or two.

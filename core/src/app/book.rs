@@ -37,7 +37,8 @@ pub(super) struct BookState {
 #[derive(Clone)]
 struct Slow {
     changes: ChangesView,
-    advice: Option<Advice>,
+    /// With how many sessions before it speak in it.
+    advice: Option<(Advice, usize)>,
 }
 
 /// What a Book was made from.
@@ -82,7 +83,8 @@ impl App {
         let next = NextInput {
             day,
             like: &like,
-            advice: slow.advice,
+            advice: slow.advice.map(|(advice, _)| advice),
+            earlier: slow.advice.map_or(0, |(_, earlier)| earlier),
             changes: &slow.changes,
             rungs: &rungs(&kit.ladder, &like),
         };
@@ -212,7 +214,7 @@ impl App {
 }
 
 /// What the record said of leaving a cast at the end of a session, with the sessions before it.
-fn advice(session: &Session, days: &[(Uuid, &Summary)]) -> Option<Advice> {
+fn advice(session: &Session, days: &[(Uuid, &Summary)]) -> Option<(Advice, usize)> {
     let rhythm = rhythm(session, TURN_ROUND_GUESS_MIN, BITE_EXTRA_GUESS_MIN);
     let today = crate::session::waits_of(session, rhythm.turn_round_min);
     let began = session.started.as_ref()?.wall_ms;
@@ -230,7 +232,8 @@ fn advice(session: &Session, days: &[(Uuid, &Summary)]) -> Option<Advice> {
         bite_extra_min: rhythm.bite_extra_min,
         habit_min: habit_min(session),
     };
-    Some(WaitPosterior::new(&record, &Settings::default()).ok()?.advice())
+    let posterior = WaitPosterior::new(&record, &Settings::default()).ok()?;
+    Some((posterior.advice(), earlier.len()))
 }
 
 /// Heights tried over these days; none where the ladder is empty.

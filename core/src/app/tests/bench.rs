@@ -12,7 +12,9 @@ use crate::session::NotNow;
 impl Phone {
     pub(super) fn leaves(&mut self, which: Which, ms: i64) -> LeavesView {
         match self.app().screen(which, &at(ms)).unwrap() {
-            Screen::Bench(view) | Screen::Book(view) | Screen::Conditions(view) | Screen::Cautions(view) => view,
+            Screen::Bench(view) | Screen::Book(view) | Screen::Conditions(view) | Screen::Cautions(view) => {
+                view
+            }
             other => panic!("{other:?}"),
         }
     }

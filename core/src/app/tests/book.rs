@@ -58,7 +58,10 @@ fn sessions_are_listed_filtered_and_counted() {
     assert_eq!(list.list[1].label, "21 Nov 2023, Alder Pool, Peg 14");
     assert_eq!(list.list[1].sub, "2 bites in 4 casts, 1 h 20");
     let rates = phone.leaf(Which::Book, now, "rates");
-    assert_eq!(rates.says, "All sessions: 1 bites an hour out, between 0.2 and 2.9.", "3 bites in 12 quarters of an hour");
+    assert_eq!(
+        rates.says, "All sessions: 1 bites an hour out, between 0.2 and 2.9.",
+        "3 bites in 12 quarters of an hour"
+    );
     // Garwood (1936): 3 events, 0.6187 to 8.7673, over 3 h out.
     assert_eq!(rates.lines[0].detail, "3 in 3 h: 0.2 to 2.9");
     phone.tap(now, &book("water", "=Mill pool")).unwrap();
@@ -128,7 +131,8 @@ fn the_book_reads_snapshots_and_not_the_log() {
     let now = 8 * DAY;
     phone.leaves(Which::Book, now);
     let rows = phone.app().store.sessions().unwrap();
-    let kept: Vec<SnapshotRow> = rows.iter().map(|r| phone.app().store.snapshot(r.id).unwrap().unwrap()).collect();
+    let kept: Vec<SnapshotRow> =
+        rows.iter().map(|r| phone.app().store.snapshot(r.id).unwrap().unwrap()).collect();
     let mut marked = kept[1].clone();
     let body = String::from_utf8(marked.body).unwrap();
     marked.body = body.replace("Mill pool", "Marked pool").into_bytes();
@@ -170,7 +174,8 @@ fn the_last_set_up_is_taken_over_in_one_undo() {
     phone.set_up(500, "peg", "14");
     phone.tap(1_000, &START).unwrap();
     let rig = Rig { bait: Some("bread".into()), popup_mm: Some(457), ..Rig::default() };
-    let spot = Spot { mark: None, bearing_cdeg: 300, reach: Reach::Yards { hundredths: 3_800 }, clipped: true };
+    let spot =
+        Spot { mark: None, bearing_cdeg: 300, reach: Reach::Yards { hundredths: 3_800 }, clipped: true };
     phone.tap(2_000, &Action::SetMark { name: "Gate".into(), bearing_cdeg: 300 }).unwrap();
     phone.tap(3_000, &Action::SetRig { rod: 1, rig: rig.clone() }).unwrap();
     phone.tap(4_000, &Action::SetSpot { rod: 1, spot }).unwrap();
@@ -178,11 +183,15 @@ fn the_last_set_up_is_taken_over_in_one_undo() {
 
     phone.set_up(DAY, "copy", "last");
     phone.open();
-    let copy = |phone: &mut Phone| phone.setup(DAY).rows.into_iter().find(|row| row.field == "copy").unwrap().value;
+    let copy =
+        |phone: &mut Phone| phone.setup(DAY).rows.into_iter().find(|row| row.field == "copy").unwrap().value;
     assert_eq!(copy(&mut phone), "14 Nov 2023, Mill pool, Peg 14", "over a restart");
     phone.tap(DAY + 1_000, &START).unwrap();
     let bank = phone.bank(DAY + 2_000);
-    assert_eq!((bank.rig.as_str(), bank.spot.as_str()), ("bread, 45.7 cm pop-up", "Gate, 38 yd, 34.7 m, clipped up"));
+    assert_eq!(
+        (bank.rig.as_str(), bank.spot.as_str()),
+        ("bread, 45.7 cm pop-up", "Gate, 38 yd, 34.7 m, clipped up")
+    );
     phone.tap(DAY + 3_000, &Action::Undo).unwrap();
     assert!(phone.app().session().is_some_and(|s| !s.is_open()), "one undo takes all of it back");
     phone.tap(DAY + 4_000, &Action::Redo).unwrap();
@@ -193,7 +202,10 @@ fn the_last_set_up_is_taken_over_in_one_undo() {
     phone.set_up(2 * DAY + 1_000, "draw", "7");
     phone.tap(2 * DAY + 2_000, &START).unwrap();
     let session = phone.app().session().unwrap();
-    assert_eq!((session.marks.len(), session.rods[0].rig == rig, session.rods[0].spot.is_some()), (0, true, false));
+    assert_eq!(
+        (session.marks.len(), session.rods[0].rig == rig, session.rods[0].spot.is_some()),
+        (0, true, false)
+    );
     assert_eq!(copy(&mut phone), "no", "used up");
 }
 
@@ -207,7 +219,9 @@ fn the_pack_list_follows_the_plan_and_remembers_what_is_packed() {
     phone.tap(3_000, &bench).unwrap();
     let pack = |phone: &mut Phone| phone.setup(DAY).rows.into_iter().find(|row| row.field == "pack").unwrap();
     let labels: Vec<String> = pack(&mut phone).choices.into_iter().map(|c| c.label).collect();
-    for wanted in ["1 rod", "6 × 36 in, 0.12 mm, size 16", "2 × 28.5 g lead", "bread", "a light", "landing net"] {
+    for wanted in
+        ["1 rod", "6 × 36 in, 0.12 mm, size 16", "2 × 28.5 g lead", "bread", "a light", "landing net"]
+    {
         assert!(labels.iter().any(|label| label == wanted), "{wanted}: {labels:?}");
     }
     let net = pack(&mut phone).choices.into_iter().find(|c| c.label == "landing net").unwrap();
@@ -236,7 +250,10 @@ fn kits_stay_apart_and_move_to_a_new_phone() {
     let sent = mine.app().send(&at(2_000), &mut |_| ControlFlow::Continue(())).unwrap();
     assert_ne!(mine.app().store.device(), theirs.app().store.device());
     let taken = |phone: &mut Phone, ms| {
-        phone.app().take_in(Path::new(&sent.path), "a friend", &at(ms), &mut |_| ControlFlow::Continue(())).unwrap()
+        phone
+            .app()
+            .take_in(Path::new(&sent.path), "a friend", &at(ms), &mut |_| ControlFlow::Continue(()))
+            .unwrap()
     };
     taken(&mut fresh, 3_000);
     let have = |phone: &mut Phone| phone.leaf(Which::Bench, 9_000, "hooklengths").lines[0].value.clone();

@@ -16,6 +16,8 @@ pub struct NextInput<'a> {
     pub like: &'a [Day<'a>],
     /// What the record says of leaving a cast.
     pub advice: Option<Advice>,
+    /// Sessions before it that speak in that.
+    pub earlier: usize,
     /// The changes of that session.
     pub changes: &'a ChangesView,
     /// Heights tried on that water.
@@ -69,7 +71,11 @@ impl Plan<'_> {
         let Some(advice) = input.advice else { return };
         let counts = words.say_with(
             "next-leave-why",
-            &[("bites", Arg::Count(advice.bites)), ("casts", Arg::Count(advice.casts))],
+            &[
+                ("bites", Arg::Count(advice.bites)),
+                ("casts", Arg::Count(advice.casts)),
+                ("earlier", Arg::Count(input.earlier)),
+            ],
         );
         match (advice.state, advice.hold_until_min, advice.recast_by_min) {
             (AdviceState::CantTellYet, _, _) | (_, None, None) => {

@@ -153,6 +153,12 @@ private fun wideKey(layout: BankLayout, mm: Float): Double =
 /** Fills parts from the top: text first, then the wide keys, each part as full as it gets. */
 private fun parts(blocks: List<Block>, list: List<LeafKey>, room: Double, key: Double): List<List<Block>> {
     // Sentences that come after the lines stand behind the list, which is what a list screen is opened for.
+    // A caution is on the first part, before the sentence where both don't fit.
+    val said = blocks.takeWhile { it is Block.Words || it is Block.Boxed }
+    val boxed = said.filterIsInstance<Block.Boxed>()
+    if (boxed.isNotEmpty() && said.first() !is Block.Boxed && said.sumOf { it.height } > room) {
+        return parts(boxed + (blocks - boxed.toSet()), list, room, key)
+    }
     val (before, after) = if (list.isEmpty()) blocks to emptyList() else blocks.partition { it !is Block.Words || it.tag == "says" }
     val all = before + list.map { Block.Wide(it, key) } + after
     val parts = mutableListOf(mutableListOf<Block>())
