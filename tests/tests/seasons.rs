@@ -37,8 +37,8 @@ fn said(view: &LeavesView) -> String {
     let mut text = String::new();
     for leaf in &view.leaves {
         text += &format!("## {} | {}\n", leaf.title, leaf.says);
-        for caution in Some(&leaf.caution).filter(|c| !c.is_empty()) {
-            text += &format!("! {caution}\n");
+        if !leaf.caution.is_empty() {
+            text += &format!("! {}\n", leaf.caution);
         }
         for line in &leaf.lines {
             text += &format!("{} | {} | {}\n", line.label, line.value, line.detail);

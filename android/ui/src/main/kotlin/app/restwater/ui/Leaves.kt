@@ -152,21 +152,24 @@ private fun wideKey(layout: BankLayout, mm: Float): Double =
 
 /** Fills parts from the top: text first, then the wide keys, each part as full as it gets. */
 private fun parts(blocks: List<Block>, list: List<LeafKey>, room: Double, key: Double): List<List<Block>> {
-    // Sentences that come after the lines stand behind the list, which is what a list screen is opened for.
     // A caution is on the first part, before the sentence where both don't fit.
     val said = blocks.takeWhile { it is Block.Words || it is Block.Boxed }
     val boxed = said.filterIsInstance<Block.Boxed>()
     if (boxed.isNotEmpty() && said.first() !is Block.Boxed && said.sumOf { it.height } > room) {
         return parts(boxed + (blocks - boxed.toSet()), list, room, key)
     }
+    // Sentences that come after the lines stand behind the list, which is what a list screen is opened for.
     val (before, after) = if (list.isEmpty()) blocks to emptyList() else blocks.partition { it !is Block.Words || it.tag == "says" }
     val all = before + list.map { Block.Wide(it, key) } + after
     val parts = mutableListOf(mutableListOf<Block>())
     var left = room
     for (block in all) {
         if (block.height > left && parts.last().isNotEmpty()) {
-            parts += mutableListOf<Block>()
-            left = room
+            // A heading goes along with what it heads.
+            val last = parts.last().lastOrNull()?.takeIf { it is Block.Line && it.line.heads && parts.last().size > 1 }
+            if (last != null) parts.last().removeAt(parts.last().lastIndex)
+            parts += listOfNotNull(last).toMutableList()
+            left = room - (last?.height ?: 0.0)
         }
         parts.last() += block
         left -= block.height
@@ -237,7 +240,7 @@ private fun Line(line: LeafLine, i: Int, em: Float, place: Rect) {
         val width = place.width
         var y = LINE_GAP_MM * mm / 2
         if (shape.beside) {
-            val labelWidth = width - shape.valueWidth - 2.0 * mm
+            val labelWidth = width - shape.valueWidth - em * BESIDE
             val weight = if (line.heads) FontWeight.Bold else FontWeight.Medium
             FitText(line.label, em, ink.ink, Modifier.at(Rect(0.0, y, labelWidth, shape.label)), weight, middle = false)
             FitText(line.value, em, ink.ink, Modifier.at(Rect(width - shape.valueWidth, y, shape.valueWidth, shape.label)), FontWeight.Bold, TextAlign.End, middle = false)
@@ -288,7 +291,7 @@ private fun TextMeasurer.shape(line: LeafLine, em: Float, width: Double, density
     val labelWidth = width(line.label, em, density, FontWeight.Medium)
     // Side by side where that takes one line, or where the value is short and the label can wrap beside it.
     val beside = line.value.isBlank() || valueWidth < width * 0.42 || labelWidth + valueWidth < width * 0.94
-    val label = height(line.label, em, if (beside) width - valueWidth - em * 0.8 else width, density, FontWeight.Medium)
+    val label = height(line.label, em, if (beside) width - valueWidth - em * BESIDE else width, density, FontWeight.Medium)
     val value = if (beside) 0.0 else height(line.value, em, width, density, FontWeight.Bold)
     val detail = if (line.detail.isBlank()) 0.0 else height(line.detail, em * 0.85f, width, density, FontWeight.Medium)
     return LineShape(beside, label, value, valueWidth, detail)
@@ -298,6 +301,9 @@ private fun TextMeasurer.lineHeight(line: LeafLine, em: Float, width: Double, de
     val shape = shape(line, em, width, density)
     return shape.label + shape.value + shape.detail + (if (line.span == null) 0.0 else SPAN_MM * mm.toDouble()) + LINE_GAP_MM * mm
 }
+
+/** Between a label and the value beside it, in ems. */
+private const val BESIDE = 0.8
 
 /** Between two lines, mm. */
 private const val LINE_GAP_MM = 1.6
