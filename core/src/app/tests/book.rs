@@ -2,6 +2,7 @@
 
 use super::*;
 use crate::log::{Rig, kit_of};
+use crate::session::NotNow;
 use crate::screen::SetupView;
 use crate::store::SnapshotRow;
 use std::ops::ControlFlow;
