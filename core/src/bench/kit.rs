@@ -98,6 +98,9 @@ pub fn fold(ops: &[Op], losses: &[Loss]) -> Kit {
     let ordered = sorted(ops);
     let phones: HashSet<Uuid> = ops.iter().map(|op| op.device).collect();
     let mut losses: Vec<Loss> = losses.iter().filter(|l| phones.contains(&l.order.1)).copied().collect();
+    // What was lost before there was a kit was never in it.
+    let begun = ordered.first().map(|op| op.order());
+    losses.retain(|loss| Some(loss.order) > begun);
     losses.sort_by_key(|loss| loss.order);
     losses.dedup_by_key(|loss| loss.order);
     let mut lost = losses.into_iter().peekable();
@@ -299,6 +302,14 @@ mod tests {
         kit.log(30, Payload::HooklengthsTakenOut { hooklength: tie(36, Some(8)), count: 1 });
         let found = fold(&kit.ops, &losses);
         assert_eq!((found.lost_unknown.len(), found.wallet.count(tie(36, Some(8)))), (0, 1));
+    }
+
+    #[test]
+    fn what_was_lost_before_there_was_a_kit_is_not_asked_about() {
+        let mut kit = Written::by(0xD1);
+        kit.log(100, tied(36, 2));
+        let found = fold(&kit.ops, &[loss(&kit, 20, 914)]);
+        assert_eq!((found.wallet.count(tie(36, None)), found.lost_unknown.len()), (2, 0));
     }
 
     #[test]

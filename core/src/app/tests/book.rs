@@ -2,8 +2,8 @@
 
 use super::*;
 use crate::log::{Rig, kit_of};
-use crate::session::NotNow;
 use crate::screen::SetupView;
+use crate::session::NotNow;
 use crate::store::SnapshotRow;
 use std::ops::ControlFlow;
 use std::path::Path;
