@@ -24,8 +24,8 @@ impl Asking {
             return next_step(now, &self.done);
         }
         let calm = now.wind == Some(WindStrength::Calm);
-        let asked = |step: &Step| !self.done.contains(step) && !(calm && *step == Step::WindFrom);
-        STEPS.into_iter().find(asked)
+        let passed = |step: &Step| self.done.contains(step) || (calm && *step == Step::WindFrom);
+        STEPS.into_iter().find(|step| !passed(step))
     }
 }
 

@@ -194,8 +194,8 @@ impl App {
         let session = self.book.opened.as_ref().or_else(|| self.session());
         let here = session.and_then(|session| session.peg_place);
         let water = session.and_then(|session| session.setup.water.as_ref());
-        let before = self.sessions.days().map(|(_, day)| day).filter(|day| day.water.as_ref() == water);
-        let place = here.or_else(|| before.filter_map(|day| day.peg_place).next())?;
+        let mut before = self.sessions.days().map(|(_, day)| day).filter(|day| day.water.as_ref() == water);
+        let place = here.or_else(|| before.find_map(|day| day.peg_place))?;
         Some((place.lat_e7, place.lon_e7))
     }
 

@@ -54,12 +54,12 @@ impl App {
         let session = entry.session;
         let kind = payload.kind().to_owned();
         self.write(session, payload, amends, at)?;
-        self.mending = self.still_open(op, &kind);
+        self.mending = Self::still_open(op, &kind);
         Ok(self.say_what("notice-logged", &kind))
     }
 
     /// What was settled goes off the glass; an end is left there, since its minutes may follow.
-    fn still_open(&self, op: Uuid, kind: &str) -> Option<Uuid> {
+    fn still_open(op: Uuid, kind: &str) -> Option<Uuid> {
         Some(op).filter(|_| matches!(kind, "cast_end_set" | "time_set"))
     }
 

@@ -254,7 +254,7 @@ impl App {
         let session = session.unwrap_or_else(|| entropy::new_id(self.entropy.as_mut(), at.wall_ms));
         match payload {
             Payload::SessionStarted(setup) if as_set_up => {
-                let beginning = self.beginning(setup)?;
+                let beginning = self.beginning(&setup)?;
                 self.write_all(session, beginning, at)?;
                 self.setup_used()?;
             }

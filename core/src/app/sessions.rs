@@ -42,14 +42,13 @@ impl Sessions {
         }
         let mut made: Vec<SnapshotRow> = Vec::new();
         for row in rows {
-            let day = match known.remove(&row.id) {
-                Some(day) => day,
-                None => {
-                    let (summary, kept) = made_anew(store, &row)?;
-                    // A day that still runs would be written again with each tap.
-                    made.extend(Some(kept).filter(|_| summary.length_min.is_some()));
-                    (row, summary)
-                }
+            let day = if let Some(day) = known.remove(&row.id) {
+                day
+            } else {
+                let (summary, kept) = made_anew(store, &row)?;
+                // A day that still runs would be written again with each tap.
+                made.extend(Some(kept).filter(|_| summary.length_min.is_some()));
+                (row, summary)
             };
             self.days.push(day);
         }

@@ -96,10 +96,10 @@ impl App {
 
     /// What a session begins with: its set-up, and where the last one is copied its rigs, and at the same peg its spots,
     /// marks, bounds and landmarks.
-    pub(super) fn beginning(&self, setup: SessionSetup) -> Result<Vec<Payload>, AppError> {
+    pub(super) fn beginning(&self, setup: &SessionSetup) -> Result<Vec<Payload>, AppError> {
         let mut payloads = vec![Payload::SessionStarted(setup.clone())];
         if let Some(id) = self.setup.copy {
-            payloads.extend(copied(&fold(id, &self.store.ops_of(id)?), &setup));
+            payloads.extend(copied(&fold(id, &self.store.ops_of(id)?), setup));
         }
         Ok(payloads)
     }

@@ -128,7 +128,8 @@ fn with_setup(mut draft: SessionSetup, field: &str, value: &str) -> Option<Sessi
     match field {
         "water" => draft.water = text(),
         "peg" => draft.peg = text(),
-        "draw" => draft.peg = drawn(draft.peg.as_deref(), value)?,
+        "draw" if value == "clear" => draft.peg = None,
+        "draw" => draft.peg = Some(drawn(draft.peg.as_deref(), value)?),
         "rods" => draft.rods = value.parse().ok().filter(|n| (1..=9).contains(n))?,
         "span" => draft.span_tenth_mm = value.parse().ok().filter(|n| (1_000..=200_000).contains(n))?,
         "depth" => draft.depth_cm = Some(value.parse().ok().filter(|cm| *cm <= 10_000)?).filter(|cm| *cm > 0),
@@ -141,13 +142,10 @@ fn with_setup(mut draft: SessionSetup, field: &str, value: &str) -> Option<Sessi
 const MOST_DIGITS: usize = 4;
 
 /// A number drawn so far with one more digit; a peg that is no number, or long enough, is drawn anew.
-fn drawn(peg: Option<&str>, value: &str) -> Option<Option<String>> {
-    if value == "clear" {
-        return Some(None);
-    }
+fn drawn(peg: Option<&str>, value: &str) -> Option<String> {
     let digit = value.parse::<u8>().ok().filter(|d| *d <= 9 && value.len() == 1)?;
     let so_far = peg.filter(|p| p.bytes().all(|b| b.is_ascii_digit()) && p.len() < MOST_DIGITS);
-    Some(Some(format!("{}{digit}", so_far.unwrap_or_default())))
+    Some(format!("{}{digit}", so_far.unwrap_or_default()))
 }
 
 #[cfg(test)]
@@ -177,11 +175,12 @@ mod tests {
     #[test]
     fn a_peg_is_drawn_a_digit_a_tap() {
         let draw = |peg: Option<&str>, digit| drawn(peg, digit).unwrap();
-        assert_eq!(draw(None, "1"), Some("1".into()));
-        assert_eq!(draw(Some("1"), "4"), Some("14".into()));
-        assert_eq!(draw(Some("boathouse"), "7"), Some("7".into()), "a name is drawn anew");
-        assert_eq!(draw(Some("1234"), "5"), Some("5".into()));
-        assert_eq!(draw(Some("14"), "clear"), None);
+        assert_eq!(draw(None, "1"), "1");
+        assert_eq!(draw(Some("1"), "4"), "14");
+        assert_eq!(draw(Some("boathouse"), "7"), "7", "a name is drawn anew");
+        assert_eq!(draw(Some("1234"), "5"), "5");
+        let set = SessionSetup { peg: Some("14".into()), ..SessionSetup::default() };
+        assert_eq!(with_setup(set, "draw", "clear").map(|s| s.peg), Some(None));
         assert!(drawn(None, "12").is_none() && drawn(None, "-1").is_none() && drawn(None, "x").is_none());
     }
 }

@@ -25,19 +25,13 @@ pub fn conditions(words: &Wording, session: Option<&Session>, step: Option<Step>
         }
         (None, None) => words.say("conditions-none"),
     };
-    match step {
-        Some(step) => {
-            let key = |choice: Choice| {
-                let label = choice_words(words, choice);
-                LeafKey::new(name(step), &value(choice), label)
-            };
-            leaf.keys = choices(step, &now).into_iter().map(key).collect();
-            leaf.keys.push(LeafKey::new("skip", name(step), words.say("conditions-skip")));
-        }
-        None => {
-            let again = LeafKey::new("again", "", words.say("conditions-again"));
-            leaf.keys.push(LeafKey { sub: words.say("conditions-again-sub"), ..again });
-        }
+    if let Some(step) = step {
+        let key = |choice: Choice| LeafKey::new(name(step), &value(choice), choice_words(words, choice));
+        leaf.keys = choices(step, &now).into_iter().map(key).collect();
+        leaf.keys.push(LeafKey::new("skip", name(step), words.say("conditions-skip")));
+    } else {
+        let again = LeafKey::new("again", "", words.say("conditions-again"));
+        leaf.keys.push(LeafKey { sub: words.say("conditions-again-sub"), ..again });
     }
     leaf.notes.push(words.say("conditions-how"));
     LeavesView { leaves: vec![leaf] }

@@ -18,7 +18,7 @@ pub(super) fn fall(input: &BenchInput) -> Part {
     let speed = calibrate(&falls, REACTION_S);
     let fall_s = choices.fall_ms.map(|ms| f64::from(ms) / 1_000.0);
     let text = |n: f64, decimals| trimmed(n, decimals);
-    let found = fall_s.map(|s| speed.clone().and_then(|speed| depth(&speed, s, REACTION_S)));
+    let found = fall_s.map(|s| speed.and_then(|speed| depth(&speed, s, REACTION_S)));
     leaf.says = match (&choices.falling, fall_s, &found) {
         (Some(at), _, _) => words.say_with("bench-falling", &[("time", Arg::Text(&clock(at)))]),
         (None, Some(s), Some(Ok(found))) => words.say_with(

@@ -85,9 +85,9 @@ pub fn book(input: &BookInput) -> LeavesView {
 }
 
 /// A text typed into the record.
-fn typing(words: &Wording, field: &str) -> Option<LeafTyping> {
+fn typing(words: &Wording, field: &str) -> LeafTyping {
     let label = words.say(&format!("book-type-{field}"));
-    Some(LeafTyping { field: field.into(), label, send: words.say("book-type-send") })
+    LeafTyping { field: field.into(), label, send: words.say("book-type-send") }
 }
 
 /// The ways from here to the Files and Mend screens.

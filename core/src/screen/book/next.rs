@@ -33,7 +33,7 @@ pub(super) fn next(words: &Wording, input: &NextInput) -> Leaf {
     };
     let after = day_words(words, day);
     leaf.says = words.say_with("next-says", &[("day", Arg::Text(&after))]);
-    leaf.typing = super::typing(words, "plan");
+    leaf.typing = Some(super::typing(words, "plan"));
     if let Some(plan) = &day.next_time {
         leaf.lines.push(LeafLine::new(words.say("next-own"), plan.clone()));
     }

@@ -16,7 +16,7 @@ pub(super) fn session(words: &Wording, session: &Session) -> Leaf {
     let title: Vec<String> = [date, setup.water.clone(), peg].into_iter().flatten().collect();
     leaf.title = title.join(", ");
     leaf.says = says(words, session);
-    leaf.typing = super::typing(words, "note");
+    leaf.typing = Some(super::typing(words, "note"));
     if session.conditions.iter().any(|at| at.conditions != crate::sky::conditions::Conditions::default()) {
         let text = conditions_words(words, &session.conditions_now());
         leaf.lines.push(LeafLine::new(words.say("session-conditions"), text));
