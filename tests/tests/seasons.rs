@@ -4,6 +4,7 @@ use restwater_core::app::{Action, App, DayTap, Screen, Which, read_day};
 use restwater_core::screen::LeavesView;
 use restwater_tests::phone::Seeded;
 use std::error::Error;
+use std::fmt::Write as _;
 
 const DAYS: &str = include_str!("../days/seasons.jsonl");
 
@@ -36,21 +37,21 @@ fn leaves(app: &mut App, which: Which, tap: &DayTap) -> Result<LeavesView, Box<d
 fn said(view: &LeavesView) -> String {
     let mut text = String::new();
     for leaf in &view.leaves {
-        text += &format!("## {} | {}\n", leaf.title, leaf.says);
+        let _ = writeln!(text, "## {} | {}", leaf.title, leaf.says);
         if !leaf.caution.is_empty() {
-            text += &format!("! {}\n", leaf.caution);
+            let _ = writeln!(text, "! {}", leaf.caution);
         }
         for line in &leaf.lines {
-            text += &format!("{} | {} | {}\n", line.label, line.value, line.detail);
+            let _ = writeln!(text, "{} | {} | {}", line.label, line.value, line.detail);
         }
         for key in leaf.list.iter().chain(&leaf.keys) {
-            text += &format!("[{}] {}{}\n", key.label, key.sub, if key.enabled { "" } else { " (off)" });
+            let _ = writeln!(text, "[{}] {}{}", key.label, key.sub, if key.enabled { "" } else { " (off)" });
         }
         for row in &leaf.rows {
-            text += &format!("{}: {} of {}\n", row.label, row.value, row.choices.len());
+            let _ = writeln!(text, "{}: {} of {}", row.label, row.value, row.choices.len());
         }
         for note in &leaf.notes {
-            text += &format!("{note}\n");
+            let _ = writeln!(text, "{note}");
         }
     }
     text

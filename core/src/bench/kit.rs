@@ -98,14 +98,15 @@ pub fn fold(ops: &[Op], losses: &[Loss]) -> Kit {
     let ordered = sorted(ops);
     let phones: HashSet<Uuid> = ops.iter().map(|op| op.device).collect();
     let mut losses: Vec<Loss> = losses.iter().filter(|l| phones.contains(&l.order.1)).copied().collect();
-    // What was lost before there was a kit was never in it.
-    let begun = ordered.first().map(|op| op.order());
-    losses.retain(|loss| Some(loss.order) > begun);
+    let in_force = effective(&ordered);
+    // What was lost before the first hooklength was entered was never in the wallet.
+    let begun = in_force.iter().find(|step| is_of_the_wallet(step.payload)).map(|step| step.op.order());
+    losses.retain(|loss| begun.is_some_and(|begun| loss.order > begun));
     losses.sort_by_key(|loss| loss.order);
     losses.dedup_by_key(|loss| loss.order);
     let mut lost = losses.into_iter().peekable();
     let mut kit = Kit::default();
-    for step in effective(&ordered) {
+    for step in in_force {
         while let Some(loss) = lost.next_if(|loss| loss.order < step.op.order()) {
             kit.lose(loss);
         }
@@ -113,6 +114,11 @@ pub fn fold(ops: &[Op], losses: &[Loss]) -> Kit {
     }
     lost.for_each(|loss| kit.lose(loss));
     kit
+}
+
+/// Whether an entry puts hooklengths into the wallet.
+fn is_of_the_wallet(payload: &Payload) -> bool {
+    matches!(payload, Payload::HooklengthsTied { .. } | Payload::HooklengthsCounted { .. })
 }
 
 impl Kit {
@@ -307,6 +313,7 @@ mod tests {
     #[test]
     fn what_was_lost_before_there_was_a_kit_is_not_asked_about() {
         let mut kit = Written::by(0xD1);
+        kit.log(1, Payload::CautionsSeen { peg: "14".into(), cautions: vec![] });
         kit.log(100, tied(36, 2));
         let found = fold(&kit.ops, &[loss(&kit, 20, 914)]);
         assert_eq!((found.wallet.count(tie(36, None)), found.lost_unknown.len()), (2, 0));
