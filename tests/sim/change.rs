@@ -52,10 +52,10 @@ impl Said {
 }
 
 /// Days on which colour B makes the fish `effect` times as keen; 1 = it does nothing.
-pub fn said(water: &Water, habit: Habit, effect: f64, days: u64) -> Said {
+pub fn said(water: &Water, habit: Habit, effect: f64, days: u64, run: u64) -> Said {
     let mut said = Said { days: days as f64, ..Said::default() };
     for day in 0..days {
-        let rows = fish(water, &Luck::of_day(water.seed() ^ 0x00C0_1085, day), habit, effect);
+        let rows = fish(water, &Luck::of_day(water.seed(run) ^ 0x00C0_1085, day), habit, effect);
         let looks = (4..rows.len()).step_by(4).chain([rows.len()]);
         let mut last = None;
         let mut ever = false;

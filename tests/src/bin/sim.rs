@@ -5,7 +5,8 @@
 
 use restwater_tests::sim::change::{Habit, said};
 use restwater_tests::sim::share::{Days, catches};
-use restwater_tests::sim::water::{Kind, Water, waters};
+use restwater_tests::sim::water::{Kind, Water};
+use restwater_tests::sim::waters::tuned;
 use restwater_tests::sim::{goal, on_two_threads, table};
 use std::process::ExitCode;
 
@@ -27,14 +28,14 @@ fn main() -> ExitCode {
             }
         }
     }
-    let waters = waters();
-    let asked = Days { first: days, books: days / PER_BOOK, per_book: PER_BOOK };
+    let waters = tuned();
+    let asked = Days { run: 0, first: days, books: days / PER_BOOK, per_book: PER_BOOK };
     println!("Bites per hour, {days} first days of five hours a water\n");
     let all = on_two_threads(&waters, |water| catches(water, asked));
     println!("{}", table::bites_per_hour(&all));
     println!("Restwater's advice as a share of the oracle's bites\n\n{}", table::shares(&all));
     let rows = on_two_threads(&comparisons(&waters), |&(water, habit, name, effect)| {
-        (format!("{}, {name}", water.name), effect, said(&water, habit, effect, days))
+        (format!("{}, {name}", water.name), effect, said(&water, habit, effect, days, 0))
     });
     println!("\"Clearly better\", {days} days a line\n\n{}", table::changes(&rows));
     let mut goals = goal::of_advice(&all);
