@@ -11,6 +11,9 @@ pub const HABITS: [f64; 7] = [5.0, 8.0, 10.0, 12.0, 15.0, 20.0, 30.0];
 /// What the trade's rule leaves casts for until three bites have come, minutes.
 const TRADE_HABIT: f64 = 17.5;
 
+/// How many times as many days are fished where bites are few, for errors as small.
+const SLOW_TIMES: u64 = 3;
+
 /// A ratio of two sums over days, with its standard error (linearised).
 #[derive(Debug, Clone, Copy, Default)]
 pub struct Share {
@@ -118,7 +121,8 @@ pub fn oracle(water: &Water, run: u64) -> Oracle {
 /// Everybody's days on one water.
 pub fn catches(water: &Water, days: Days) -> Catches {
     let mut knows = oracle(water, days.run);
-    let lucks: Vec<Luck> = (0..days.first).map(|day| Luck::of_day(water.seed(days.run), day)).collect();
+    let first = if water.slow() { SLOW_TIMES * days.first } else { days.first };
+    let lucks: Vec<Luck> = (0..first).map(|day| Luck::of_day(water.seed(days.run), day)).collect();
     let best: Vec<usize> =
         lucks.iter().map(|luck| fish(water, luck, &mut knows, Bank::all_in()).bites).collect();
     let mut per_hour = Share::default();

@@ -87,6 +87,15 @@ impl Water {
             .fold(0xCBF2_9CE4_8422_2325, |h, b| (h ^ u64::from(b)).wrapping_mul(0x0100_0000_01B3))
     }
 
+    /// Whether a day has so few bites that many more days are needed to tell shares apart.
+    pub fn slow(&self) -> bool {
+        match self.bites {
+            Bites::Constant { mean } => self.kind == Kind::ConstantRate && mean > 15.0,
+            Bites::Window { centre, .. } => self.kind == Kind::NarrowWindow && centre > 17.0,
+            _ => false,
+        }
+    }
+
     /// The bites at a moment of the day (minutes since all-in).
     pub fn bites_at(&self, clock: f64, day: f64) -> Bites {
         match self.evening {
