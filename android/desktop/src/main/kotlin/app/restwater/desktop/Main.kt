@@ -30,8 +30,9 @@ fun main(args: Array<String>) {
     }
     val window = WindowState(size = DpSize((WIDTH_MM * DP_PER_MM).dp, (HEIGHT_MM * DP_PER_MM + TITLE_DP).dp))
     singleWindowApplication(state = window, title = "Restwater") {
+        val window = this.window
         val scope = rememberCoroutineScope()
-        val state = remember { RestwaterState(core, ::present, scope, Dispatchers.IO.limitedParallelism(1)) }
+        val state = remember { RestwaterState(core, ::present, scope, Dispatchers.IO.limitedParallelism(1), WindowFiles(window)) }
         RestwaterApp(state, GlassMeasure(pxPerMm = DP_PER_MM * LocalDensity.current.density))
     }
     core.close()

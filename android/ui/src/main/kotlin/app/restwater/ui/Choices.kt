@@ -95,7 +95,7 @@ fun ScreenList(view: BankView, layout: BankLayout, back: Rect, words: PadWords, 
         val goal = if (key.key == Key.START) Showing.SETUP else Showing.TACKLE
         Cell(KeyFace(key.label, key.sub, key.spoken), "open-$goal") { onOpen(goal) }
     }
-    val learning = listOf(words.waits to Showing.WAITS, words.changes to Showing.CHANGES).map { (said, goal) ->
+    val learning = listOf(words.waits to Showing.WAITS, words.changes to Showing.CHANGES, words.mend to Showing.MEND, words.files to Showing.FILES).map { (said, goal) ->
         Cell(said.face(), "open-$goal") { onOpen(goal) }
     }
     KeyGrid((if (view.rods.isEmpty()) keys else keys + swim) + learning, Head("", "", layout, back.top), layout, words)
@@ -191,7 +191,7 @@ private fun part(place: Rect, i: Int): Rect {
 
 /** A line that is typed, and handed over when it has changed. */
 @Composable
-private fun Field(field: String, label: String, value: String, layout: BankLayout, place: Rect, onChoose: (String, String) -> Unit) {
+internal fun Field(field: String, label: String, value: String, layout: BankLayout, place: Rect, onChoose: (String, String) -> Unit) {
     val ink = LocalInk.current
     var typed by remember { mutableStateOf(value) }
     var typing by remember { mutableStateOf(false) }

@@ -104,6 +104,12 @@ private fun Screens(state: RestwaterState, glass: Glass) {
         Showing.CHANGES -> state.changes?.let { changes ->
             ChangesScreen(changes, layout, back, words, state.notice, { state.act(it) }) { state.open(Showing.BANK) }
         }
+        Showing.FILES -> state.files?.let { files ->
+            FilesScreen(files, state.desk, layout, back, words, state.notice, glass.leftHanded, { state.act(it) }) { state.open(Showing.BANK) }
+        }
+        Showing.MEND -> state.mend?.let { mend ->
+            MendScreen(mend, layout, back, words, state.notice, glass.leftHanded, { state.act(it) }) { state.open(Showing.BANK) }
+        }
         Showing.SCREENS -> ScreenList(view, layout, back, words, state::open)
     }
 }

@@ -7,8 +7,10 @@ import app.restwater.core.Action
 import app.restwater.core.BankView
 import app.restwater.core.ChangesView
 import app.restwater.core.FanGlass
+import app.restwater.core.FilesView
 import app.restwater.core.Hand
 import app.restwater.core.Key
+import app.restwater.core.MendView
 import app.restwater.core.Moment
 import app.restwater.core.Restwater
 import app.restwater.core.RestwaterException
@@ -29,7 +31,7 @@ import kotlinx.coroutines.launch
 import kotlinx.coroutines.withContext
 
 /** Which screen lies on top. */
-enum class Showing { BANK, SETUP, TACKLE, SWIM, WAITS, CHANGES, SCREENS }
+enum class Showing { BANK, SETUP, TACKLE, SWIM, WAITS, CHANGES, FILES, MEND, SCREENS }
 
 /**
  * What the screens draw, held once. Taps go to the core one after another on [worker], each with the moment the
@@ -40,7 +42,14 @@ class RestwaterState(
     private val now: () -> Moment,
     private val scope: CoroutineScope,
     private val worker: CoroutineDispatcher,
+    ports: FilePorts = NoFiles,
 ) {
+    /** Files out and in. */
+    val desk = FilesDesk(core, now, scope, ports) { said ->
+        if (said.isNotEmpty()) notice = said
+        refresh()
+    }
+
     var bank by mutableStateOf<BankView?>(null)
         private set
     var setup by mutableStateOf<SetupView?>(null)
@@ -52,6 +61,10 @@ class RestwaterState(
     var waits by mutableStateOf<WaitsView?>(null)
         private set
     var changes by mutableStateOf<ChangesView?>(null)
+        private set
+    var files by mutableStateOf<FilesView?>(null)
+        private set
+    var mend by mutableStateOf<MendView?>(null)
         private set
     var settings by mutableStateOf(Settings(Hand.RIGHT, Scheme.DAY))
         private set
@@ -83,6 +96,8 @@ class RestwaterState(
             Showing.SWIM -> Which.SWIM
             Showing.WAITS -> Which.WAITS
             Showing.CHANGES -> Which.CHANGES
+            Showing.FILES -> Which.FILES
+            Showing.MEND -> Which.MEND
         }
         val at = now()
         answer { core.settings() to core.screen(which, at) }?.let { (settings, screen) ->
@@ -179,6 +194,29 @@ class RestwaterState(
         scope.launch { refresh() }
     }
 
+    /** A file that the system hands to the app: what it would bring is shown. */
+    fun offerFile(path: String) {
+        open(Showing.FILES)
+        desk.offer(path)
+    }
+
+    /** To the background: the log is backed up where that is due, and put aside. */
+    suspend fun toBackground() {
+        val at = now()
+        try {
+            core.backUpIfDue(at)
+        } catch (refused: RestwaterException.Failed) {
+            notice = refused.text
+        }
+        answer { core.pause() }
+    }
+
+    /** To the front again. */
+    suspend fun toFront() {
+        answer { core.resume() }
+        refresh()
+    }
+
     /** Begins a session as the set-up screen stands. */
     fun start() = act(Action.StartSession(null)) { showing = Showing.BANK }
 
@@ -197,6 +235,8 @@ class RestwaterState(
             is Screen.Swim -> swim = screen.v1
             is Screen.Waits -> waits = screen.v1
             is Screen.Changes -> changes = screen.v1
+            is Screen.Files -> files = screen.v1
+            is Screen.Mend -> mend = screen.v1
         }
     }
 
