@@ -51,5 +51,5 @@ private val BOOT = ProcessHandle.current().let { "${it.pid()}-${it.info().startI
 /** The phone that the window stands for, a little larger than life as a PC's pixels go. */
 private const val WIDTH_MM = 68.0
 private const val HEIGHT_MM = 146.0
-private const val DP_PER_MM = 6.0
+internal const val DP_PER_MM = 6.0
 private const val TITLE_DP = 28.0

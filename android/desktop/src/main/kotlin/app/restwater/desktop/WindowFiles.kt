@@ -14,13 +14,20 @@ import kotlinx.coroutines.withContext
 
 /** Files by the PC's own dialogues. */
 class WindowFiles(private val window: Frame) : FilePorts {
+    override val shares get() = false
+
     override suspend fun handOn(file: Outgoing) {
-        val to = ask(FileDialog.SAVE, file.name) ?: return
+        save(file)
+    }
+
+    override suspend fun save(file: Outgoing): Boolean {
+        val to = ask(FileDialog.SAVE, file.name) ?: return false
         try {
             withContext(Dispatchers.IO) { Files.copy(File(file.path).toPath(), to.toPath(), StandardCopyOption.REPLACE_EXISTING) }
         } catch (failed: IOException) {
             throw FileTrouble("${to.name}: ${failed.message}")
         }
+        return true
     }
 
     override suspend fun pick(): String? = ask(FileDialog.LOAD, null)?.path

@@ -129,6 +129,8 @@ class FilesInHand : FilePorts {
         handedOn += file
     }
 
+    override suspend fun save(file: Outgoing) = handedOn.add(file)
+
     override suspend fun pick(): String? = toPick
 }
 

@@ -8,6 +8,8 @@ import app.restwater.core.Moment
 import app.restwater.core.Outgoing
 import app.restwater.core.Restwater
 import app.restwater.core.RestwaterException
+import app.restwater.core.Screen
+import app.restwater.core.Which
 import app.restwater.core.Work
 import kotlinx.coroutines.CoroutineScope
 import kotlinx.coroutines.Job
@@ -16,8 +18,23 @@ import kotlinx.coroutines.launch
 
 /** What a shell does with files; the core makes and reads them. What goes wrong is a [FileTrouble]. */
 interface FilePorts {
-    /** Hands a file on, by a share sheet or a save dialogue. */
+    /** Whether the system has a way to hand a file on to another app or phone. */
+    val shares: Boolean get() = true
+
+    /** Whether copies of backups can go to a folder of the user's. */
+    val copiesBackups: Boolean get() = false
+
+    /** Hands a file on to another app or phone. */
     suspend fun handOn(file: Outgoing)
+
+    /** Saves a file in a place of the user's; whether they picked one. */
+    suspend fun save(file: Outgoing): Boolean
+
+    /** Has the user pick a folder for copies of backups; its name, or null where they changed their mind. */
+    suspend fun pickFolder(): String? = null
+
+    /** Copies a backup there, where a folder was picked. */
+    suspend fun copyBackup(path: String) = Unit
 
     /** Lets the user pick a file; where the core can read it, or null where they changed their mind. */
     suspend fun pick(): String?
@@ -29,6 +46,7 @@ class FileTrouble(text: String) : Exception(text)
 /** A shell without files: what a picture or a test needs. */
 object NoFiles : FilePorts {
     override suspend fun handOn(file: Outgoing) = Unit
+    override suspend fun save(file: Outgoing) = false
     override suspend fun pick(): String? = null
 }
 
@@ -70,6 +88,21 @@ class FilesDesk(
         changed("${file.says}: ${file.name}")
     }
 
+    /** Makes the file the screen asks for and saves it in a place of the user's. */
+    fun save() = run { work ->
+        val file = core.send(now(), work)
+        if (ports.save(file)) changed("${file.says}: ${file.name}")
+    }
+
+    /** Whether the system can hand a file on. */
+    val shares get() = ports.shares
+
+    /** Whether copies of backups can go to a folder of the user's. */
+    val copiesBackups get() = ports.copiesBackups
+
+    /** Has the user pick a folder for copies of backups. */
+    fun pickFolder() = run { ports.pickFolder()?.let { changed(it) } }
+
     /** Lets the user pick a file and looks into it. */
     fun pick() = run { work -> ports.pick()?.let { look(it, work) } }
 
@@ -101,7 +134,21 @@ class FilesDesk(
     }
 
     /** Makes a backup now. */
-    fun backUp() = run { work -> core.backUp(now(), work)?.let { changed(it) } }
+    fun backUp() = run { work ->
+        val said = core.backUp(now(), work) ?: return@run
+        copyLatest()
+        changed(said)
+    }
+
+    /** Makes a backup where one is due; the shell asks when it goes to the background. */
+    suspend fun backUpIfDue() {
+        if (core.backUpIfDue(now())) copyLatest()
+    }
+
+    private suspend fun copyLatest() {
+        val files = (core.screen(Which.FILES, now()) as Screen.Files).v1
+        files.backups.firstOrNull()?.let { ports.copyBackup(it.path) }
+    }
 
     /** Looks the whole log over. */
     fun lookOver() = run { changed(core.lookOver()) }

@@ -39,7 +39,8 @@ fun FilesScreen(
         }
         FilesPage.BACKUPS -> {
             val lines = files.backups.map { line -> Line(line.says, "", line.key, "backup-${line.says}") { desk.offer(line.path) } }
-            val keys = listOf(
+            val folder = Cell(KeyFace(files.folder, null, files.folder), "folder") { desk.pickFolder() }
+            val keys = (if (desk.copiesBackups) listOf(folder) else emptyList()) + listOf(
                 Cell(KeyFace(files.backUp, null, files.backUp), "back-up") { desk.backUp() },
                 Cell(KeyFace(files.lookOver, null, files.lookOver), "look-over") { desk.lookOver() },
             )
@@ -65,9 +66,10 @@ private fun SendPage(files: FilesView, desk: FilesDesk, place: Rect, layout: Ban
         Cell(KeyFace(files.importsKey, null, files.importsKey), "imports") { desk.page = FilesPage.IMPORTS },
         Cell(KeyFace(files.backupsKey, null, files.backupsKey), "backups") { desk.page = FilesPage.BACKUPS },
         Cell(KeyFace(files.takeIn, null, files.takeIn), "take-in") { desk.pick() },
-        Cell(KeyFace(files.send, null, files.send, solid = true), "send") { desk.send() },
     )
-    val cells = rows + keys
+    val save = Cell(KeyFace(files.save, null, files.save, solid = !desk.shares), "save") { desk.save() }
+    val send = Cell(KeyFace(files.send, null, files.send, solid = true), "send") { desk.send() }
+    val cells = rows + keys + if (desk.shares) listOf(save, send) else listOf(save)
     val height = gridHeight(cells.size)
     Sentences(listOf(files.says), place.copy(height = place.height - height), layout, "files-says")
     KeyGrid(cells, place.copy(top = place.top + place.height - height, height = height), layout, words)

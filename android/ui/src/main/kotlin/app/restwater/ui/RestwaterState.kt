@@ -12,6 +12,7 @@ import app.restwater.core.Hand
 import app.restwater.core.Key
 import app.restwater.core.MendView
 import app.restwater.core.Moment
+import app.restwater.core.PhoneView
 import app.restwater.core.Restwater
 import app.restwater.core.RestwaterException
 import app.restwater.core.Scheme
@@ -31,7 +32,7 @@ import kotlinx.coroutines.launch
 import kotlinx.coroutines.withContext
 
 /** Which screen lies on top. */
-enum class Showing { BANK, SETUP, TACKLE, SWIM, WAITS, CHANGES, FILES, MEND, SCREENS }
+enum class Showing { BANK, SETUP, TACKLE, SWIM, WAITS, CHANGES, FILES, MEND, PHONE, SCREENS }
 
 /**
  * What the screens draw, held once. Taps go to the core one after another on [worker], each with the moment the
@@ -43,6 +44,7 @@ class RestwaterState(
     private val scope: CoroutineScope,
     private val worker: CoroutineDispatcher,
     ports: FilePorts = NoFiles,
+    private val lookout: Lookout = NoLookout,
 ) {
     /** Files out and in. */
     val desk = FilesDesk(core, now, scope, ports) { said ->
@@ -66,6 +68,8 @@ class RestwaterState(
         private set
     var mend by mutableStateOf<MendView?>(null)
         private set
+    var phone by mutableStateOf<PhoneView?>(null)
+        private set
     var settings by mutableStateOf(Settings(Hand.RIGHT, Scheme.DAY))
         private set
     var showing by mutableStateOf(Showing.BANK)
@@ -77,6 +81,10 @@ class RestwaterState(
 
     /** The large fan of the Swim screen. */
     var scene by mutableStateOf<SwimScene?>(null)
+        private set
+
+    /** Whether the screen is to stay on. */
+    var keepAwake by mutableStateOf(false)
         private set
 
     /** What the core said of the last tap. */
@@ -98,6 +106,7 @@ class RestwaterState(
             Showing.CHANGES -> Which.CHANGES
             Showing.FILES -> Which.FILES
             Showing.MEND -> Which.MEND
+            Showing.PHONE -> Which.PHONE
         }
         val at = now()
         answer { core.settings() to core.screen(which, at) }?.let { (settings, screen) ->
@@ -178,6 +187,7 @@ class RestwaterState(
                 show(update.screen)
                 after()
                 refresh()
+                lookOut()
             }
         }
     }
@@ -194,6 +204,15 @@ class RestwaterState(
         scope.launch { refresh() }
     }
 
+    /** Tells the system what to show and when to ring while the app is not looked at. */
+    suspend fun lookOut() {
+        val at = now()
+        answer { core.watch(at) }?.let { watch ->
+            keepAwake = watch.keepAwake
+            lookout.show(watch)?.let { notice = it }
+        }
+    }
+
     /** A file that the system hands to the app: what it would bring is shown. */
     fun offerFile(path: String) {
         open(Showing.FILES)
@@ -202,11 +221,12 @@ class RestwaterState(
 
     /** To the background: the log is backed up where that is due, and put aside. */
     suspend fun toBackground() {
-        val at = now()
         try {
-            core.backUpIfDue(at)
+            desk.backUpIfDue()
         } catch (refused: RestwaterException.Failed) {
             notice = refused.text
+        } catch (trouble: FileTrouble) {
+            notice = trouble.message.orEmpty()
         }
         answer { core.pause() }
     }
@@ -237,6 +257,7 @@ class RestwaterState(
             is Screen.Changes -> changes = screen.v1
             is Screen.Files -> files = screen.v1
             is Screen.Mend -> mend = screen.v1
+            is Screen.Phone -> phone = screen.v1
         }
     }
 
