@@ -47,7 +47,7 @@ class RestwaterState(
     private val lookout: Lookout = NoLookout,
 ) {
     /** Files out and in. */
-    val desk = FilesDesk(core, now, scope, ports) { said ->
+    val desk = FilesDesk(core, now, scope, worker, ports) { said ->
         if (said.isNotEmpty()) notice = said
         refresh()
     }
@@ -178,16 +178,25 @@ class RestwaterState(
         }
     }
 
+    /** Taps whose answer is not on the screen yet. */
+    var underWay by mutableStateOf(0)
+        private set
+
     /** Hands a tap to the core; [after] runs when it was taken. */
     fun act(action: Action, after: () -> Unit = {}) {
         val at = now()
+        underWay += 1
         scope.launch {
-            answer { core.act(action, at) }?.let { update ->
-                notice = update.notice
-                show(update.screen)
-                after()
-                refresh()
-                lookOut()
+            try {
+                answer { core.act(action, at) }?.let { update ->
+                    notice = update.notice
+                    show(update.screen)
+                    after()
+                    refresh()
+                    lookOut()
+                }
+            } finally {
+                underWay -= 1
             }
         }
     }
@@ -213,14 +222,19 @@ class RestwaterState(
         }
     }
 
+    /** Shows a sentence of the shell's. */
+    fun say(text: String) {
+        notice = text
+    }
+
     /** A file that the system hands to the app: what it would bring is shown. */
     fun offerFile(path: String) {
         open(Showing.FILES)
         desk.offer(path)
     }
 
-    /** To the background: the log is backed up where that is due, and put aside. */
-    suspend fun toBackground() {
+    /** To the background: the log is backed up where that is due. */
+    suspend fun toBackground() =
         try {
             desk.backUpIfDue()
         } catch (refused: RestwaterException.Failed) {
@@ -228,13 +242,11 @@ class RestwaterState(
         } catch (trouble: FileTrouble) {
             notice = trouble.message.orEmpty()
         }
-        answer { core.pause() }
-    }
 
-    /** To the front again. */
+    /** To the front again: keys of the lock screen may have logged meanwhile. */
     suspend fun toFront() {
-        answer { core.resume() }
         refresh()
+        lookOut()
     }
 
     /** Begins a session as the set-up screen stands. */
