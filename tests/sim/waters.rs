@@ -112,17 +112,3 @@ pub fn unseen() -> Vec<Water> {
         },
     ]
 }
-
-/// Waters written down after the results on the others were seen once and the weights of the shapes were set
-/// for the last time, before anything was fished on these.
-pub fn unseen_last() -> Vec<Water> {
-    vec![
-        plain("window 9±1.2", NarrowWindow, window(9.0, 1.2, 0.7)),
-        plain("window 14±1", NarrowWindow, window(14.0, 1.0, 0.65)),
-        plain("window 23±2", NarrowWindow, window(23.0, 2.0, 0.75)),
-        plain("constant 8", ConstantRate, constant(8.0)),
-        plain("constant 22", ConstantRate, constant(22.0)),
-        plain("early 0-6", EarlyOnly, Early { from: 0.5, until: 6.0, share: 0.5 }),
-        plain("peaks 5, 18", TwoPeaked, Two { first: [5.0, 1.0, 0.35], second: [18.0, 1.5, 0.45] }),
-    ]
-}
