@@ -41,7 +41,7 @@ change-p = Exact { $exact }; in blocks of casts { $block }. Raised for { $count 
     [one] 1 change
    *[other] { $count } changes
 }: { $exactadjusted } and { $blockadjusted }. Read at any moment of the day: { $anylook }.
-change-block-once = It can't be lower than { $least } with these switches.
+change-block-once = In blocks it can't be lower than { $least } with these switches.
 change-more = About { $casts } more casts, alternated, would most likely settle it.
 change-more-day = More than { $most } further casts: not to be settled in a day.
 change-more-clear = No more casts are needed for today.

@@ -106,7 +106,7 @@ private fun ChangePage(change: ChangeView, place: Rect, layout: BankLayout) {
         }
     }
     val text = (listOf(change.probability, change.ratio, change.p) + change.reasons + change.more).filter { it.isNotBlank() }.joinToString("\n")
-    val top = half.top + half.height
+    val top = half.top + half.height + 1.5 * LocalPxPerMm.current
     Box(Modifier.at(Rect(place.left, top, place.width, place.top + place.height - top)).testTag("reasons").semantics { contentDescription = text }) {
         FitText(text, body * 0.92f, ink.ink, Modifier.fillMaxSize(), middle = false)
     }
