@@ -3,6 +3,7 @@
 //! Everything here is pure: rows of casts and a seed come in, findings come out.
 
 pub mod alternation;
+mod any_look;
 pub mod binomial;
 pub mod blocks;
 mod cast_row;
@@ -26,6 +27,7 @@ mod verdict;
 
 pub use crate::log::Factor;
 pub use alternation::{AlternationPlan, Side};
+pub use any_look::any_look_p;
 pub use binomial::Limits;
 pub use cast_row::{BiteOutcome, CastRow};
 pub use changes::{Change, find_changes};

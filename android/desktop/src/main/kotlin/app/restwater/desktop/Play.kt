@@ -37,6 +37,7 @@ import app.restwater.ui.SwimTaps
 import app.restwater.ui.TackleScreen
 import app.restwater.ui.WaitsScreen
 import app.restwater.ui.largeFan
+import app.restwater.ui.pagesOf
 import app.restwater.ui.smallFan
 import java.io.File
 import java.nio.file.Files
@@ -130,7 +131,7 @@ private fun learning(core: Restwater, last: DayTap, out: File, glass: Glass) {
         repeat((waits.charts.size + if (waits.forecast == null) 0 else 1).coerceAtLeast(1)) { page ->
             write("waits-${page + 1}") { WaitsScreen(waits, layout, back(on), padWords(), "", { _, _ -> }, page) { } }
         }
-        repeat(1 + changes.changes.size) { page ->
+        repeat(pagesOf(changes)) { page ->
             write("changes-${page + 1}") { ChangesScreen(changes, layout, back(on), padWords(), "", { }, page) { } }
         }
     }
