@@ -1,0 +1,70 @@
+import RestwaterCore
+
+/// A screen laid out: every piece with its place. Pure: the same state on the same glass gives the same sheet.
+public struct Sheet: Equatable, Sendable {
+    public internal(set) var pieces: [Piece] = []
+    /// The place that the small fan or the large one has, to be asked for.
+    public internal(set) var fan: FanGlass?
+    public internal(set) var scene: FanGlass?
+
+    public subscript(tag: String) -> Piece? { pieces.first { $0.tag == tag } }
+
+    /// The screen that shows, on this glass.
+    public static func of(_ seen: Seen, on measure: GlassMeasure, letters: Letters) -> Sheet {
+        guard measure.width > 0, measure.height > 0 else { return Sheet() }
+        guard let bank = seen.bank else { return seen.notice.isEmpty ? Sheet() : trouble(seen.notice, on: measure, letters: letters) }
+        let slate: Slate
+        do {
+            slate = try Slate(seen, bank: bank, on: measure, letters: letters)
+        } catch {
+            return trouble(Refusal(error).text, on: measure, letters: letters)
+        }
+        var sheet = Sheet()
+        switch seen.showing {
+        case .bank: sheet.drawBank(bank, slate, seen)
+        case .screens: sheet.drawScreens(bank, slate)
+        case .setup: seen.setup.map { sheet.drawSetup($0, slate, seen) }
+        case .tackle: seen.tackle.map { sheet.drawTackle($0, slate, seen) }
+        case .swim: seen.swim.map { sheet.drawSwim($0, slate, seen) }
+        case .waits: seen.waits.map { sheet.drawWaits($0, slate, seen) }
+        case .changes: seen.changes.map { sheet.drawChanges($0, slate, seen) }
+        }
+        return sheet
+    }
+
+    /// What keeps the screens from being shown, and what to do about it.
+    public static func trouble(_ text: String, on measure: GlassMeasure, letters: Letters) -> Sheet {
+        let mm = measure.pointsPerMm
+        let place = Rect(
+            left: 3 * mm, top: measure.insetTop + 3 * mm, width: measure.width - 6 * mm,
+            height: measure.height - measure.insetTop - measure.insetBottom - 6 * mm
+        )
+        var piece = Piece("trouble", at: place)
+        piece.spoken = text
+        piece.marks = Words(letters: letters).fit(text, em: 3.6 * mm * measure.textScale, in: place.local)
+        return Sheet(pieces: [piece])
+    }
+}
+
+/// What every screen is written on: the glass, the letters, the core's layout and words.
+struct Slate {
+    let glass: Glass
+    let letters: Letters
+    let layout: BankLayout
+    let words: PadWords
+    /// The place beside CAST, the same in every state.
+    let back: Rect
+    var mm: Double { glass.pxPerMm }
+    var text: TextSizes { layout.text }
+    var write: Words { Words(letters: letters) }
+
+    init(_ seen: Seen, bank: BankView, on measure: GlassMeasure, letters: Letters) throws {
+        glass = measure.glass(seen.settings.hand)
+        self.letters = letters
+        let rods = UInt8(min(3, max(1, bank.rods.count)))
+        layout = try bankLayout(glass: glass, ask: PadAsk(state: bank.state, rods: rods, page: UInt8(seen.turned.keys % 256)))
+        let ready = try bankLayout(glass: glass, ask: PadAsk(state: .ready, rods: 1, page: 0))
+        back = ready.more ?? layout.notice
+        words = padWords()
+    }
+}

@@ -1,0 +1,31 @@
+import RestwaterCore
+
+/// What a tap on a piece of a screen asks for.
+public enum Ask: Equatable, Sendable {
+    /// A key of the Bank.
+    case key(Key)
+    /// A key of the Swim screen.
+    case swim(SwimKey)
+    /// An action with all that belongs to it.
+    case act(Action)
+    /// Another screen.
+    case open(Showing)
+    /// Back to the Bank, or out of what is open on this screen.
+    case back
+    /// Begin a session as the set-up stands.
+    case start
+    /// Day to night and back.
+    case scheme
+    /// Right hand to left and back.
+    case hand
+    /// The next page of small keys.
+    case moreKeys
+    /// The next picture or page.
+    case nextPage
+    /// The next page of a grid.
+    case moreGrid
+    /// The choices of a row.
+    case row(String)
+    /// The further keys of the Swim screen.
+    case moreSwim
+}
