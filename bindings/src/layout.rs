@@ -196,4 +196,8 @@ pub struct PadWords {
     pub waits: Said,
     /// Opens "Did it matter?".
     pub changes: Said,
+    /// Opens the Files screen.
+    pub files: Said,
+    /// Opens the Mend screen.
+    pub mend: Said,
 }

@@ -3,6 +3,7 @@
 
 mod entropy;
 mod error;
+mod files;
 mod layout;
 mod learning;
 mod object;
@@ -11,6 +12,7 @@ mod screens;
 mod taps;
 
 pub use error::{Kind, RestwaterError};
+pub use files::{Work, salvage};
 pub use object::{DayTap, Restwater, bank_layout, pad_words, read_day, swim_layout};
 
 use uuid::Uuid;

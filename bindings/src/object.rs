@@ -20,7 +20,10 @@ impl Restwater {
         self.app.lock().map_err(|_| RestwaterError::broken())
     }
 
-    fn with<T>(&self, call: impl FnOnce(&mut App) -> Result<T, AppError>) -> Result<T, RestwaterError> {
+    pub(crate) fn with<T>(
+        &self,
+        call: impl FnOnce(&mut App) -> Result<T, AppError>,
+    ) -> Result<T, RestwaterError> {
         let mut app = self.app()?;
         call(&mut app).map_err(|error| RestwaterError::of(&app, &error))
     }

@@ -4,9 +4,9 @@
 
 use restwater_core::app::{Screen, Update, Which};
 use restwater_core::screen::{
-    AdviceTone, AdviceView, BankState, BankView, ChangesView, Choice, ChoiceRow, HeaderView, Key, KeyView,
-    KeyWeight, RodView, SetupView, StripMark, StripMarkShape, StripView, SwimKey, SwimKeyView, SwimView,
-    TackleView, WaitsView,
+    AdviceTone, AdviceView, BankState, BankView, ChangesView, Choice, ChoiceRow, FilesView, HeaderView, Key,
+    KeyView, KeyWeight, MendView, RodView, SetupView, StripMark, StripMarkShape, StripView, SwimKey,
+    SwimKeyView, SwimView, TackleView, WaitsView,
 };
 
 /// What a key does. Its place on the glass is the layout's business.
@@ -357,6 +357,10 @@ pub enum Which {
     Waits,
     /// Did a change matter?
     Changes,
+    /// Files in and out, backups.
+    Files,
+    /// Doubtful entries.
+    Mend,
 }
 
 /// What a screen shows.
@@ -374,6 +378,10 @@ pub enum Screen {
     Waits(WaitsView),
     /// Did a change matter?
     Changes(ChangesView),
+    /// Files in and out, backups.
+    Files(FilesView),
+    /// Doubtful entries.
+    Mend(MendView),
 }
 
 /// What a tap gives back.

@@ -378,6 +378,37 @@ pub enum Action {
     SetNextStep,
     /// End the test.
     EndAlternation,
+    /// One of the choices of the Files screen.
+    ChooseFiles {
+        /// The row's field.
+        field: String,
+        /// The choice's value.
+        value: String,
+    },
+    /// Opens a doubtful entry on the Mend screen.
+    OpenDoubt {
+        /// Which; none goes back to the list.
+        op: Option<Uuid>,
+    },
+    /// Says one thing of a doubtful entry.
+    Mend {
+        /// Which.
+        op: Uuid,
+        /// The row's field.
+        field: String,
+        /// The choice's value.
+        value: String,
+    },
+    /// Take a whole import back.
+    UndoImport {
+        /// Which.
+        id: Uuid,
+    },
+    /// Bring it back.
+    RedoImport {
+        /// Which.
+        id: Uuid,
+    },
     /// Take the last entry back.
     Undo,
     /// Bring back what undo took.

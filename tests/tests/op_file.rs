@@ -2,8 +2,8 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 
 use restwater_core::exchange::{
-    ExchangeError, FaultKind, Incoming, LooksLike, OpFileWriter, Progress, Selection, Tally, Trailer, export,
-    import, preview, read_op_file,
+    ExchangeError, FaultKind, Incoming, LooksLike, OpFileWriter, Place, Progress, Selection, Tally, Trailer,
+    export, import, preview, read_op_file,
 };
 use restwater_core::log::{Op, canonical_bytes, sha256_hex};
 use restwater_core::store::Store;
@@ -50,7 +50,7 @@ fn export_import_export_gives_the_same_bytes() {
     first.append(&ops, None).unwrap();
     let all = |store: &Store, what| {
         let mut bytes = Vec::new();
-        let exported = export(store, what, &mut bytes, &mut go).unwrap();
+        let exported = export(store, what, Place::Included, &mut bytes, &mut go).unwrap();
         assert_eq!(exported.bytes, bytes.len() as u64);
         bytes
     };
@@ -256,7 +256,7 @@ fn cancelling_leaves_nothing_behind() {
     assert_eq!(store.imports().unwrap(), vec![]);
     import(&mut store, &file[..], &incoming(1), &mut go).unwrap();
     let mut at_once = |_: Progress| ControlFlow::Break(());
-    let cancelled = export(&store, Selection::Everything, std::io::sink(), &mut at_once);
+    let cancelled = export(&store, Selection::Everything, Place::Included, std::io::sink(), &mut at_once);
     assert!(matches!(cancelled, Err(ExchangeError::Cancelled)));
 }
 

@@ -3,7 +3,7 @@
 
 use proptest::prelude::*;
 use restwater_core::exchange::{
-    ExchangeError, Incoming, Progress, Selection, export, import, redo_import, undo_import,
+    ExchangeError, Incoming, Place, Progress, Selection, export, import, redo_import, undo_import,
 };
 use restwater_core::log::merge::{Variants, merge};
 use restwater_core::log::{Op, canonical_bytes, effective, sorted};
@@ -28,7 +28,7 @@ fn store_of(ops: &[Op], device: u128) -> (TempDir, Store) {
 
 fn everything(store: &Store) -> Vec<u8> {
     let mut bytes = Vec::new();
-    export(store, Selection::Everything, &mut bytes, &mut go).unwrap();
+    export(store, Selection::Everything, Place::Included, &mut bytes, &mut go).unwrap();
     bytes
 }
 

@@ -20,3 +20,7 @@ pad-changes = CHANGES
 pad-changes-spoken = Did it matter? Each change against what it replaced.
 pad-back = BACK
 pad-back-spoken = Back to the bank.
+pad-files = FILES
+pad-files-spoken = Files. Send, take in, back up.
+pad-mend = MEND
+pad-mend-spoken = Mend. Doubtful entries.

@@ -4,6 +4,7 @@ use super::settings::{Hand, Scheme};
 use crate::log::{Factor, FishWeight, Payload, Rig, RodNumber, SessionSetup, Spot};
 use crate::swim::Step;
 use serde::{Deserialize, Serialize};
+use uuid::Uuid;
 
 /// One tap.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
@@ -183,6 +184,38 @@ pub enum Action {
     SetNextStep,
     /// End the test.
     EndAlternation,
+    /// One of the choices of the Files screen.
+    ChooseFiles {
+        /// The row's field.
+        field: String,
+        /// The choice's value.
+        value: String,
+    },
+    /// Opens a doubtful entry on the Mend screen.
+    OpenDoubt {
+        /// Which; none goes back to the list.
+        #[serde(default)]
+        op: Option<Uuid>,
+    },
+    /// Says one thing of a doubtful entry.
+    Mend {
+        /// Which.
+        op: Uuid,
+        /// The row's field.
+        field: String,
+        /// The choice's value.
+        value: String,
+    },
+    /// Take a whole import back.
+    UndoImport {
+        /// Which.
+        id: Uuid,
+    },
+    /// Bring it back.
+    RedoImport {
+        /// Which.
+        id: Uuid,
+    },
     /// Take the last entry back.
     Undo,
     /// Bring back what undo took.
@@ -219,6 +252,11 @@ impl Action {
             | Self::ChooseCasts { .. }
             | Self::StartAlternation { .. }
             | Self::SetNextStep
+            | Self::ChooseFiles { .. }
+            | Self::OpenDoubt { .. }
+            | Self::Mend { .. }
+            | Self::UndoImport { .. }
+            | Self::RedoImport { .. }
             | Self::Undo
             | Self::Redo
             | Self::Choose { .. }
@@ -242,6 +280,8 @@ impl Action {
             Self::ChooseSetup { .. }
                 | Self::ChooseCasts { .. }
                 | Self::ChooseRod { .. }
+                | Self::ChooseFiles { .. }
+                | Self::OpenDoubt { .. }
                 | Self::Set { .. }
                 | Self::StepAim { .. }
                 | Self::Replay { .. }
@@ -266,6 +306,8 @@ impl Action {
             Self::Choose { value, .. }
             | Self::ChooseSetup { value, .. }
             | Self::ChooseCasts { value, .. }
+            | Self::ChooseFiles { value, .. }
+            | Self::Mend { value, .. }
             | Self::ChooseSwim { value, .. } => texts.push(("value", value)),
             Self::Note { text } => texts.push(("note", text)),
             Self::SetMark { name, .. } | Self::MarkHere { name } => texts.push(("mark", name)),

@@ -2,7 +2,7 @@
 
 use crate::bite::{Advice, EarlierDay, Record, Settings, Wait, WaitPosterior};
 use crate::bite::{BITE_EXTRA_GUESS_MIN, LIKE_DAY_WEIGHT, OTHER_DAY_WEIGHT, TURN_ROUND_GUESS_MIN};
-use crate::log::{CanonicalError, Moment, RodNumber};
+use crate::log::{CanonicalError, Moment, Op, RodNumber};
 use crate::screen::Reading;
 use crate::session::{Rhythm, Session, Summary, fold, habit_min, rhythm, running_wait_min, waits_of};
 use crate::store::{SessionRow, SnapshotRow, Store, StoreError};
@@ -94,6 +94,16 @@ impl Advisor {
 /// The same water counts as a like day, any other less.
 pub(super) fn weight(day: &Summary, water: Option<&str>) -> f64 {
     if water.is_some() && day.water.as_deref() == water { LIKE_DAY_WEIGHT } else { OTHER_DAY_WEIGHT }
+}
+
+/// What a snapshot of this version holds: what looking the log over compares with.
+pub(super) fn snapshot_body(id: Uuid, ops: &[Op], version: u32) -> Option<Vec<u8>> {
+    if version != SUMMARY_VERSION {
+        return None;
+    }
+    let session = fold(id, ops);
+    let turn = rhythm(&session, TURN_ROUND_GUESS_MIN, BITE_EXTRA_GUESS_MIN).turn_round_min;
+    serde_json::to_vec(&Summary::of(&session, turn)).ok()
 }
 
 fn summary(store: &mut Store, row: &SessionRow) -> Result<Summary, StoreError> {

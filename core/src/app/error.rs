@@ -1,6 +1,7 @@
 //! Errors as a shell shows them: what went wrong and what to do next.
 
 use crate::bite::BiteError;
+use crate::exchange::ExchangeError;
 use crate::log::{CanonicalError, RodNumber};
 use crate::screen::{Arg, Wording};
 use crate::session::NotNow;
@@ -71,18 +72,33 @@ pub enum AppError {
     /// No cell of the swim is meant, or none of that kind.
     #[error("there is no such water under the ring: move it first")]
     NoCell,
+    /// There is no such entry to mend in the session shown.
+    #[error("there is no such entry in this session: open it from the list")]
+    NoSuchEntry,
     /// A spot, mark or outline that no swim can have.
     #[error(transparent)]
     Swim(#[from] SwimError),
     /// The store failed.
     #[error(transparent)]
     Store(#[from] StoreError),
+    /// A file can't be exchanged.
+    #[error(transparent)]
+    Exchange(ExchangeError),
     /// An op could not be written, which is a fault of ours.
     #[error(transparent)]
     Canonical(#[from] CanonicalError),
     /// The record could not be computed, which is a fault of ours.
     #[error(transparent)]
     Bite(#[from] BiteError),
+}
+
+impl From<ExchangeError> for AppError {
+    fn from(error: ExchangeError) -> Self {
+        match error {
+            ExchangeError::Store(error) => Self::Store(error),
+            other => Self::Exchange(other),
+        }
+    }
 }
 
 impl AppError {
@@ -94,9 +110,11 @@ impl AppError {
             | Self::NothingToRedo
             | Self::NothingToSetBack
             | Self::NoCell
+            | Self::NoSuchEntry
             | Self::BeforeEarlier(_) => ErrorKind::NotNow,
             Self::TooLong { .. } | Self::UnknownChoice { .. } | Self::Swim(_) => ErrorKind::BadInput,
             Self::Store(error) => store_kind(error),
+            Self::Exchange(error) => exchange_kind(error),
             Self::Canonical(_) | Self::Bite(_) => ErrorKind::Internal,
         }
     }
@@ -117,9 +135,11 @@ impl AppError {
                 "error-unknown-choice",
                 &[("field", Arg::Text(field)), ("value", Arg::Text(value))],
             ),
+            Self::NoSuchEntry => words.say("error-no-such-entry"),
             Self::NoCell => words.say("error-no-cell"),
             Self::Swim(error) => detailed(words, "error-swim", &error.to_string()),
             Self::Store(error) => store_message(words, error),
+            Self::Exchange(error) => exchange_message(words, error),
             Self::Canonical(_) | Self::Bite(_) => detailed(words, "error-internal", &self.to_string()),
         }
     }
@@ -159,6 +179,34 @@ fn store_kind(error: &StoreError) -> ErrorKind {
         StoreError::NoSpace | StoreError::Io(_) | StoreError::Sqlite(_) => ErrorKind::NotSaved,
         StoreError::OutOfRange(_) => ErrorKind::BadInput,
         StoreError::Clash(_) | StoreError::Op(_) => ErrorKind::Internal,
+    }
+}
+
+fn exchange_kind(error: &ExchangeError) -> ErrorKind {
+    match error {
+        ExchangeError::NotOpFile(_) | ExchangeError::Header(_) | ExchangeError::TooMany(_) => {
+            ErrorKind::BadFile
+        }
+        ExchangeError::Newer { .. } => ErrorKind::Newer,
+        ExchangeError::Cancelled | ExchangeError::NoSuchImport(_) => ErrorKind::NotNow,
+        ExchangeError::Io(_) => ErrorKind::NotSaved,
+        ExchangeError::Store(error) => store_kind(error),
+    }
+}
+
+fn exchange_message(words: &Wording, error: &ExchangeError) -> String {
+    match error {
+        ExchangeError::NotOpFile(looks) => {
+            let id = format!("error-file-{}", looks.name());
+            detailed(words, "error-not-op-file", &words.say(&id))
+        }
+        ExchangeError::Newer { .. } => words.say("error-file-newer"),
+        ExchangeError::Header(fault) => detailed(words, "error-file-header", &fault.to_string()),
+        ExchangeError::TooMany(most) => detailed(words, "error-file-too-many", &most.to_string()),
+        ExchangeError::Cancelled => words.say("error-cancelled"),
+        ExchangeError::NoSuchImport(_) => words.say("error-no-such-import"),
+        ExchangeError::Io(error) => detailed(words, "error-file-io", &error.to_string()),
+        ExchangeError::Store(error) => store_message(words, error),
     }
 }
 

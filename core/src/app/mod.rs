@@ -5,7 +5,9 @@ mod advisor;
 mod day;
 mod entropy;
 mod error;
+mod files;
 mod learning;
+mod mend;
 mod recent;
 mod repeat;
 mod settings;
@@ -17,6 +19,7 @@ pub use action::Action;
 pub use day::{DayError, DayTap, read_day};
 pub use entropy::Entropy;
 pub use error::{AppError, ErrorKind};
+pub use files::Outgoing;
 pub use repeat::REPEAT_MS;
 pub use settings::{Hand, Scheme, Settings};
 pub use swim::FanGlass;
@@ -28,6 +31,7 @@ use crate::session::{Session, check};
 use crate::store::Store;
 use action::LONGEST_TEXT;
 use advisor::Advisor;
+use files::FilesState;
 use learning::Learning;
 use recent::Recent;
 use repeat::LastTap;
@@ -49,6 +53,8 @@ pub struct App {
     draft: SessionSetup,
     last_tap: Option<LastTap>,
     swim: SwimState,
+    files: FilesState,
+    mending: Option<Uuid>,
 }
 
 impl App {
@@ -73,6 +79,8 @@ impl App {
             draft,
             last_tap: None,
             swim: SwimState::default(),
+            files: FilesState::default(),
+            mending: None,
         })
     }
 
@@ -106,6 +114,11 @@ impl App {
             Action::Release => self.at_aim(&AtAim::Release, at)?,
             Action::MarkHere { name } => self.at_aim(&AtAim::Mark { name: name.clone() }, at)?,
             Action::ChooseSwim { field, value } => self.choose_swim(field, value, at)?,
+            Action::ChooseFiles { field, value } => self.choose_files(field, value)?,
+            Action::OpenDoubt { op } => self.open_doubt(*op)?,
+            Action::Mend { op, field, value } => self.mend(*op, field, value, at)?,
+            Action::UndoImport { id } => self.undo_import(*id, at)?,
+            Action::RedoImport { id } => self.redo_import(*id, at)?,
             other => self.log(other, at)?,
         };
         self.last_tap = Some(LastTap::new(action, at));
@@ -121,6 +134,8 @@ impl App {
             Which::Changes => Screen::Changes(self.changes()),
             Which::Tackle => Screen::Tackle(screen::tackle(&self.words, self.session(), self.chosen)),
             Which::Swim => Screen::Swim(self.swim_view(now)?),
+            Which::Mend => Screen::Mend(self.mend_screen()),
+            Which::Files => Screen::Files(self.files_screen(now)?),
         })
     }
 

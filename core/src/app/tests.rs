@@ -1,5 +1,8 @@
 //! The app on a real store, tap by tap.
 
+mod files;
+mod mend;
+
 use super::*;
 use crate::log::{Reach, Spot};
 use crate::screen::{AdviceTone, BankState, BankView, Key, SwimKey};

@@ -1,6 +1,6 @@
 //! What a tap gives back.
 
-use crate::screen::{BankView, ChangesView, SetupView, SwimView, TackleView, WaitsView};
+use crate::screen::{BankView, ChangesView, FilesView, MendView, SetupView, SwimView, TackleView, WaitsView};
 use serde::{Deserialize, Serialize};
 
 /// The screens there are.
@@ -19,6 +19,10 @@ pub enum Which {
     Waits,
     /// Did a change matter?
     Changes,
+    /// Files in and out, backups.
+    Files,
+    /// Doubtful entries.
+    Mend,
 }
 
 /// What a screen shows.
@@ -37,6 +41,10 @@ pub enum Screen {
     Waits(WaitsView),
     /// Did a change matter?
     Changes(ChangesView),
+    /// Files in and out, backups.
+    Files(FilesView),
+    /// Doubtful entries.
+    Mend(MendView),
 }
 
 /// What a tap gives back.

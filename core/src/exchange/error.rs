@@ -33,6 +33,18 @@ impl LooksLike {
             _ => Self::Other,
         }
     }
+
+    /// A name for it in ids of messages.
+    pub(crate) fn name(self) -> &'static str {
+        match self {
+            Self::Empty => "empty",
+            Self::Zip => "zip",
+            Self::Database => "database",
+            Self::Json => "json",
+            Self::Text => "text",
+            Self::Other => "other",
+        }
+    }
 }
 
 impl std::fmt::Display for LooksLike {

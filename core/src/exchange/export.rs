@@ -1,6 +1,7 @@
 //! Writing op files out of the log.
 
 use super::{ExchangeError, OnProgress, OpFileWriter, PROGRESS_EVERY, Progress};
+use crate::log::{Payload, op_from_bytes};
 use crate::store::{Store, StoreError, sync_directory};
 use rusqlite::{CachedStatement, Rows};
 use sha2::{Digest, Sha256};
@@ -25,6 +26,16 @@ pub enum Selection {
     Everything,
 }
 
+/// Whether the peg's position on the earth goes along.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Place {
+    /// It stays on this phone.
+    #[default]
+    LeftOut,
+    /// It goes along, because it was asked for.
+    Included,
+}
+
 /// What was exported.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Exported {
@@ -38,6 +49,7 @@ pub struct Exported {
 pub fn export(
     store: &Store,
     what: Selection,
+    place: Place,
     out: impl Write,
     progress: &mut OnProgress<'_>,
 ) -> Result<Exported, ExchangeError> {
@@ -54,6 +66,9 @@ pub fn export(
         let body = row.get_ref(2)?.as_blob().map_err(rusqlite::Error::from)?;
         if Sha256::digest(body).as_slice() != row.get_ref(1)?.as_blob().map_err(rusqlite::Error::from)? {
             return Err(StoreError::Damaged("an entry differs from its hash".into()).into());
+        }
+        if place == Place::LeftOut && says_where(body) {
+            continue;
         }
         file.op(Uuid::from_bytes(row.get(0)?), body)?;
         ops += 1;
@@ -73,17 +88,25 @@ fn select<'s>(statement: &'s mut CachedStatement<'_>, what: Selection) -> rusqli
     }
 }
 
+/// Whether an op says where the peg lies. Few do: only a body with the word in it is read.
+fn says_where(body: &[u8]) -> bool {
+    const KIND: &[u8] = b"\"peg_placed\"";
+    let may = body.windows(KIND.len()).any(|part| part == KIND);
+    may && op_from_bytes(body).is_ok_and(|op| matches!(op.payload, Payload::PegPlaced { .. }))
+}
+
 /// Writes an op file that is there whole, on stable storage, or not at all.
 pub fn export_to(
     store: &Store,
     what: Selection,
+    place: Place,
     path: &Path,
     progress: &mut OnProgress<'_>,
 ) -> Result<Exported, ExchangeError> {
     let mut name = path.file_name().unwrap_or_default().to_owned();
     name.push(".part");
     let part = path.with_file_name(name);
-    let done = write_whole(store, what, &part, progress).and_then(|exported| {
+    let done = write_whole(store, what, place, &part, progress).and_then(|exported| {
         fs::rename(&part, path)?;
         sync_directory(path.parent().filter(|p| !p.as_os_str().is_empty()).unwrap_or(Path::new(".")))?;
         Ok(exported)
@@ -96,11 +119,12 @@ pub fn export_to(
 fn write_whole(
     store: &Store,
     what: Selection,
+    place: Place,
     part: &Path,
     progress: &mut OnProgress<'_>,
 ) -> Result<Exported, ExchangeError> {
     let mut out = BufWriter::with_capacity(1 << 16, File::create(part)?);
-    let exported = export(store, what, &mut out, progress)?;
+    let exported = export(store, what, place, &mut out, progress)?;
     out.flush()?;
     out.get_ref().sync_all()?;
     Ok(exported)

@@ -1,10 +1,13 @@
 //! Taking in what another phone, or an earlier day of this one, has logged: one transaction, one undo.
 
 use super::reading::{Sink, op_of, read};
-use super::{ExchangeError, Fault, FaultKind, OnProgress, PROGRESS_EVERY, Progress, Tally, Trailer};
+use super::{
+    ExchangeError, Fault, FaultKind, LooksLike, OnProgress, PROGRESS_EVERY, Progress, Tally, Trailer,
+};
 use crate::log::Op;
 use crate::store::{Added, Adding, Hashed, ImportRow, Store, StoreError, each_op_of_file};
 use rusqlite::TransactionBehavior;
+use std::fs::File;
 use std::io::Read;
 use std::path::Path;
 use uuid::Uuid;
@@ -53,6 +56,24 @@ pub fn restore(
     progress: &mut OnProgress<'_>,
 ) -> Result<Tally, ExchangeError> {
     take_in(store, incoming, true, |sink| read_backup(backup, sink, progress))
+}
+
+/// What restoring the backup would bring. The log is left as it is.
+pub fn preview_backup(
+    store: &mut Store,
+    backup: &Path,
+    now_ms: i64,
+    progress: &mut OnProgress<'_>,
+) -> Result<Tally, ExchangeError> {
+    let nobody = Incoming { id: Uuid::nil(), source: String::new(), wall_ms: now_ms, offset_min: 0 };
+    take_in(store, &nobody, false, |sink| read_backup(backup, sink, progress))
+}
+
+/// Whether a file is a database, as a backup is: told by its first bytes, whatever it is called.
+pub fn looks_like_a_store(file: &Path) -> Result<bool, ExchangeError> {
+    let mut head = Vec::new();
+    File::open(file)?.take(64).read_to_end(&mut head)?;
+    Ok(LooksLike::of(&head) == LooksLike::Database)
 }
 
 /// Hands the ops of a store's file to the sink; a row that can't be read is a fault.

@@ -15,8 +15,8 @@ mod tally;
 mod undo;
 
 pub use error::{ExchangeError, Fault, FaultKind, LooksLike};
-pub use export::{Exported, Selection, export, export_to};
-pub use import::{Incoming, import, preview, restore};
+pub use export::{Exported, Place, Selection, export, export_to};
+pub use import::{Incoming, import, looks_like_a_store, preview, preview_backup, restore};
 pub use op_file::{FORMAT, FORMAT_VERSION, MEDIA_TYPE, OpFileWriter};
 pub use reading::read_op_file;
 pub use report::report;

@@ -1,7 +1,7 @@
 //! Which ops of a log are in force, at what time and with what payload, once undo and mending are
 //! taken into account.
 
-use super::{Moment, Op, Payload};
+use super::{EndSaid, Moment, Op, Payload};
 use std::collections::{HashMap, HashSet};
 use uuid::Uuid;
 
@@ -14,6 +14,17 @@ pub struct Effective<'a> {
     pub at: Moment,
     /// What it says, as mended.
     pub payload: &'a Payload,
+    /// What is said of it afterwards beside that: how the cast ended, that it is right as it stands.
+    pub said: Said,
+}
+
+/// What is said of an entry afterwards.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub struct Said {
+    /// How the cast ended, the seconds from its splash, and the op that says so.
+    pub end: Option<(EndSaid, Option<u32>, Uuid)>,
+    /// It is right as it stands.
+    pub confirmed: bool,
 }
 
 /// The ops in the order of the log, each id once.
@@ -30,13 +41,21 @@ pub fn effective<'a>(ordered: &[&'a Op]) -> Vec<Effective<'a>> {
     let void = undone(ordered);
     let mut times: HashMap<Uuid, u32> = HashMap::new();
     let mut payloads: HashMap<Uuid, &Payload> = HashMap::new();
+    let mut said: HashMap<Uuid, Said> = HashMap::new();
     let in_force = ordered.iter().filter(|op| !void.contains(&op.id));
     for op in in_force.clone() {
         let Some(target) = op.amends else { continue };
-        if let Payload::TimeSet { back_s } = op.payload {
-            times.insert(target, back_s);
-        } else {
-            payloads.insert(target, &op.payload);
+        match op.payload {
+            Payload::TimeSet { back_s } => {
+                times.insert(target, back_s);
+            }
+            Payload::CastEndSet { end, after_s } => {
+                said.entry(target).or_default().end = Some((end, after_s, op.id));
+            }
+            Payload::Confirmed => said.entry(target).or_default().confirmed = true,
+            _ => {
+                payloads.insert(target, &op.payload);
+            }
         }
     }
     in_force
@@ -49,6 +68,7 @@ pub fn effective<'a>(ordered: &[&'a Op]) -> Vec<Effective<'a>> {
                 .copied()
                 .filter(|p| p.kind() == op.payload.kind())
                 .unwrap_or(&op.payload),
+            said: said.get(&op.id).copied().unwrap_or_default(),
         })
         .collect()
 }

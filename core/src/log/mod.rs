@@ -15,10 +15,10 @@ mod payload;
 mod tackle;
 
 pub use canonical::{CanonicalError, canonical_bytes, op_from_bytes, sha256_hex};
-pub use effect::{Effective, effective, sorted};
+pub use effect::{Effective, Said, effective, sorted};
 pub use history::{Entry, History, history};
 pub use hlc::{Hlc, HlcError, HybridClock};
 pub use moment::{Moment, Span, Yardstick};
 pub use op::{Op, OpOrder};
-pub use payload::{FishWeight, Payload, RodNumber, SessionSetup, SwimSetup, WeightUnit};
+pub use payload::{EndSaid, FishWeight, Payload, RodNumber, SessionSetup, SwimSetup, WeightUnit};
 pub use tackle::{Factor, LeadMaterial, Reach, Rig, Spot};

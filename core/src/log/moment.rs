@@ -80,6 +80,18 @@ impl Moment {
         }
     }
 
+    /// The moment so many seconds later, remembered rather than tapped: marked as approximate.
+    #[must_use]
+    pub fn later(&self, seconds: u32) -> Moment {
+        let ms = i64::from(seconds) * 1_000;
+        Moment {
+            wall_ms: self.wall_ms.saturating_add(ms),
+            mono_ms: self.mono_ms.saturating_add(ms),
+            approx_s: self.approx_s.max(30),
+            ..self.clone()
+        }
+    }
+
     /// The local wall time in milliseconds, for clocks and days.
     pub fn local_ms(&self) -> i64 {
         self.wall_ms.saturating_add(i64::from(self.offset_min) * 60_000)

@@ -117,6 +117,20 @@ pub enum FishWeight {
     },
 }
 
+/// What ended a cast, as remembered afterwards.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum EndSaid {
+    /// Wound in by choice.
+    WoundIn,
+    /// A bite, and the fish in the net.
+    Landed,
+    /// A bite, and the fish came off.
+    Lost,
+    /// A bite that was missed.
+    Missed,
+}
+
 /// What an op says.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(tag = "kind", content = "payload", rename_all = "snake_case")]
@@ -197,6 +211,27 @@ pub enum Payload {
         /// Seconds back from the time as tapped.
         back_s: u32,
     },
+    /// Amends a cast: what ended it, as remembered afterwards.
+    CastEndSet {
+        /// What ended it.
+        end: EndSaid,
+        /// The bite, or else the end, this many seconds after the splash; as it was where that is not said.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        after_s: Option<u32>,
+    },
+    /// A cast that was forgotten, told by the cast of the same rod before it.
+    CastAdded {
+        /// The op of that cast.
+        after: Uuid,
+        /// Seconds from the end of that cast to this splash.
+        lag_s: u32,
+        /// Seconds from the splash to the bite or the end.
+        wait_s: u32,
+        /// What ended it.
+        end: EndSaid,
+    },
+    /// Amends an entry: it is right as it stands.
+    Confirmed,
     /// These ops no longer count. Undoing an undo is redo.
     Undone {
         /// The ops that are undone together.
@@ -303,6 +338,9 @@ const KNOWN_KINDS: &[&str] = &[
     "spot_set",
     "noted",
     "time_set",
+    "cast_end_set",
+    "cast_added",
+    "confirmed",
     "undone",
     "mark_set",
     "kept_back",
@@ -334,6 +372,9 @@ impl Payload {
             Self::SpotSet { .. } => "spot_set",
             Self::Noted { .. } => "noted",
             Self::TimeSet { .. } => "time_set",
+            Self::CastEndSet { .. } => "cast_end_set",
+            Self::CastAdded { .. } => "cast_added",
+            Self::Confirmed => "confirmed",
             Self::Undone { .. } => "undone",
             Self::MarkSet { .. } => "mark_set",
             Self::KeptBack { .. } => "kept_back",
@@ -397,6 +438,10 @@ mod tests {
                 "reach": {"unit": "wraps", "hundredths": 950, "span_tenth_mm": 36_576}}}}),
             json!({"kind": "noted", "payload": {"text": "ice in the margin"}}),
             json!({"kind": "time_set", "payload": {"back_s": 60}}),
+            json!({"kind": "cast_end_set", "payload": {"end": "landed", "after_s": 840}}),
+            json!({"kind": "cast_added", "payload": {"after": "01938f4c-0000-7000-8000-000000000001", "lag_s": 120,
+                "wait_s": 900, "end": "wound_in"}}),
+            json!({"kind": "confirmed"}),
             json!({"kind": "undone", "payload": {"targets": []}}),
             json!({"kind": "mark_set", "payload": {"name": "gate", "bearing_cdeg": 100}}),
             json!({"kind": "kept_back", "payload": {"from_cdeg": -3_000, "to_cdeg": 3_000, "from_cm": 3_500, "to_cm": 5_500}}),

@@ -9,7 +9,9 @@ mod changes;
 mod chart;
 mod entry;
 mod figures;
+mod files;
 mod key;
+mod mend;
 mod pad;
 mod place;
 mod setup;
@@ -34,7 +36,14 @@ pub use chart::{
 };
 pub(crate) use entry::{entry_words, kind_words};
 pub(crate) use figures::clock;
+pub use files::{BackupLine, FilesView, FormChoice, ImportLine, IncomingView, Span};
+pub(crate) use files::{
+    FilesInput, Stage, backup_words, check_words, files_view, incoming_view, iso_day, outgoing_words,
+    salvage_words,
+};
 pub use key::{Key, KeyView, KeyWeight};
+pub(crate) use mend::{MendInput, end_said, mend_view, wait_to_mend_s};
+pub use mend::{MendLine, MendOpen, MendView};
 pub use pad::{
     BankLayout, BrokenRule, Glass, GlassError, KeyPlace, PadAsk, PadRule, PadWords, Rect, RodPlace, Said,
     TextSizes, bank_layout,

@@ -14,6 +14,8 @@ const EN_GB: &[(&str, &str)] = &[
     ("waits", include_str!("../../locales/en-GB/waits.ftl")),
     ("changes", include_str!("../../locales/en-GB/changes.ftl")),
     ("error", include_str!("../../locales/en-GB/error.ftl")),
+    ("files", include_str!("../../locales/en-GB/files.ftl")),
+    ("mend", include_str!("../../locales/en-GB/mend.ftl")),
     ("report", include_str!("../../locales/en-GB/report.ftl")),
     ("pad", include_str!("../../locales/en-GB/pad.ftl")),
 ];

@@ -2,6 +2,7 @@
 
 use super::alternation::Alternation;
 use super::cast::{Cast, CastEnd, EndCause};
+use super::mending::{self, Later};
 use super::model::{
     Doubt, DoubtKind, KeptBack, Landmark, LandmarkKind, LastTimed, Mark, Note, PegPlace, Rod, RodState,
     Session,
@@ -22,11 +23,14 @@ pub fn fold(id: Uuid, ops: &[Op]) -> Session {
     for step in effective(&ordered) {
         folding.take(&step);
     }
+    mending::apply(&mut folding.session, &folding.said_later);
     folding.session
 }
 
 struct Folding {
     session: Session,
+    /// What is said of casts and entries afterwards.
+    said_later: Later,
     /// When each rod last did something, as mended.
     rod_last: Vec<Option<Moment>>,
 }
@@ -50,10 +54,11 @@ impl Folding {
             doubts: Vec::new(),
             last_timed: None,
         };
-        Self { session, rod_last: Vec::new() }
+        Self { session, said_later: Later::default(), rod_last: Vec::new() }
     }
 
     fn take(&mut self, step: &Effective) {
+        self.said_later.note(step);
         if step.at.approx_s > 0 {
             self.doubt(step.op.id, DoubtKind::Approximate);
         }

@@ -8,6 +8,7 @@ mod allowed;
 mod alternation;
 mod cast;
 mod fold;
+mod mending;
 mod model;
 mod rhythm;
 mod rows;

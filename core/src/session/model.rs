@@ -137,6 +137,8 @@ pub enum DoubtKind {
     ClockMoved,
     /// The time is approximate.
     Approximate,
+    /// Nothing was logged for more than two cycles before this cast: one may have been forgotten.
+    LongGap,
     /// Written by a newer version and not read.
     Newer,
 }
@@ -163,7 +165,7 @@ pub struct Session {
     pub ended: Option<Moment>,
     /// The rods, in order.
     pub rods: Vec<Rod>,
-    /// The casts, in the order of the log.
+    /// The casts, in the order of the log; one added afterwards stands where it was made.
     pub casts: Vec<Cast>,
     /// Aiming marks.
     pub marks: Vec<Mark>,

@@ -2,7 +2,7 @@
 
 use super::{Failed, Work};
 use crate::invented::{BEGIN_MS, Phone, log_of};
-use restwater_core::exchange::{Incoming, OpFileWriter, Progress, Selection, export_to, import};
+use restwater_core::exchange::{Incoming, OpFileWriter, Place, Progress, Selection, export_to, import};
 use restwater_core::log::{Op, canonical_bytes};
 use restwater_core::store::{FILE_NAME, Store};
 use std::collections::BTreeMap;
@@ -38,7 +38,7 @@ pub fn child(work: Work, seed: u64, dir: &Path) -> Result<(), Failed> {
             let mut store = begin(dir, &phone)?;
             for n in 1..ROUNDS {
                 tap(&mut store, &mut phone, n)?;
-                export_to(&store, Selection::Everything, &export_path(dir), &mut go)?;
+                export_to(&store, Selection::Everything, Place::Included, &export_path(dir), &mut go)?;
                 say(&format!("exported {n}"))?;
             }
             Ok(())

@@ -10,7 +10,8 @@ pub use mutate::Mutator;
 
 use restwater_core::app::read_day;
 use restwater_core::exchange::{
-    CsvOptions, OpFileWriter, Progress, Selection, Table, Tally, export, import, read_op_file, session_csv,
+    CsvOptions, OpFileWriter, Place, Progress, Selection, Table, Tally, export, import, read_op_file,
+    session_csv,
 };
 use restwater_core::exchange::{ExchangeError, Incoming};
 use restwater_core::log::{Op, canonical_bytes, effective, sha256_hex, sorted};
@@ -101,7 +102,7 @@ fn keep(file: &[u8], body: &[u8]) {
     let tally = import(&mut store, file, &incoming, &mut go).map(|tally| tally.new);
     assert!(matches!(tally, Ok(1)), "{tally:?}");
     let mut out = Vec::new();
-    let exported = export(&store, Selection::Everything, &mut out, &mut go);
+    let exported = export(&store, Selection::Everything, Place::Included, &mut out, &mut go);
     assert!(exported.is_ok_and(|e| e.ops == 1));
     assert!(out.windows(body.len()).any(|part| part == body), "the body came out changed");
 }

@@ -35,6 +35,10 @@ pub struct PadWords {
     pub waits: Said,
     /// Opens "Did it matter?".
     pub changes: Said,
+    /// Opens the Files screen.
+    pub files: Said,
+    /// Opens the Mend screen.
+    pub mend: Said,
 }
 
 impl PadWords {
@@ -52,6 +56,8 @@ impl PadWords {
             back: said("pad-back"),
             waits: said("pad-waits"),
             changes: said("pad-changes"),
+            files: said("pad-files"),
+            mend: said("pad-mend"),
         }
     }
 }
@@ -76,6 +82,8 @@ mod tests {
             said.back,
             said.waits,
             said.changes,
+            said.files,
+            said.mend,
         ] {
             assert!(!one.label.contains("pad-") && !one.spoken.contains("pad-"), "{one:?}");
         }

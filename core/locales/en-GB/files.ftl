@@ -1,0 +1,146 @@
+# Files in and out, backups, and looking the log over.
+
+files-title = Files
+files-form = What
+files-form-entries = entries for another phone
+files-form-report = report to read or print
+files-form-casts = table of casts
+files-form-fish = table of fish
+files-form-sessions = table of sessions
+files-span = Which sessions
+files-span-this = this session
+files-span-days = { $days ->
+    [one] today
+    *[other] the last { $days } days
+  }
+files-span-all = everything
+files-place = Position of the peg
+files-place-left_out = left out
+files-place-included = goes along
+files-place-how = On the earth. Marks and spots go along without it.
+files-formulas = Formula signs
+files-formulas-marked = marked with '
+files-formulas-as_typed = as typed
+files-formulas-how = A spreadsheet runs words that begin with =, +, - or @ as formulas; the mark stops it.
+files-says-entries = A file of entries (.restwater.json-seq). Another phone takes it in; swapping it twice changes nothing.
+files-says-report = One page file (.html) with the session's figures and pictures, readable without this app.
+files-says-casts = A table (.csv), a row a cast, units in the headers.
+files-says-fish = A table (.csv), a row a landed fish, units in the headers.
+files-says-sessions = A table (.csv), a row a session, units in the headers.
+files-no-session = No session is shown: choose everything, or start one.
+files-send = SEND
+files-take-in = TAKE IN
+files-imports = TAKEN IN
+files-backups = BACKUPS
+files-back-up = BACK UP NOW
+files-look-over = LOOK OVER
+files-restore = TAKE IN
+files-none = none yet
+files-source = From
+files-unnamed = no name
+files-stamp = { $day } { $time }
+files-import = { $source }, { $when }: { $ops ->
+    [one] 1 entry
+    *[other] { $ops } entries
+  }
+files-import-back = { $source }, { $when }: { $ops ->
+    [one] 1 entry
+    *[other] { $ops } entries
+  }, taken back
+files-undo-import = TAKE BACK
+files-redo-import = BRING BACK
+files-import-undone = The import is taken back, whole.
+files-import-redone = The import is back, whole.
+files-backed-up = Backed up and read again: { $when }.
+files-made-entries = { $count ->
+    [one] 1 entry
+    *[other] { $count } entries
+  }
+files-made-report = Report of { $count ->
+    [one] 1 cast
+    *[other] { $count } casts
+  }
+files-made-casts = { $count ->
+    [one] 1 cast
+    *[other] { $count } casts
+  }
+files-made-fish = { $count ->
+    [one] 1 fish
+    *[other] { $count } fish
+  }
+files-made-sessions = { $count ->
+    [one] 1 session
+    *[other] { $count } sessions
+  }
+
+incoming-title = This file
+incoming-title-after = Taken in
+incoming-sessions = { $count ->
+    [one] 1 session
+    *[other] { $count } sessions
+  }
+incoming-new = { $count ->
+    [0] Nothing new: everything in it is here already.
+    [one] 1 new entry in { $sessions }.
+    *[other] { $count } new entries in { $sessions }.
+  }
+incoming-new-after = { $count ->
+    [0] Nothing new was in it.
+    [one] 1 new entry in { $sessions } is in the log. One tap takes it back.
+    *[other] { $count } new entries in { $sessions } are in the log. One tap takes them back.
+  }
+incoming-known = { $count ->
+    [one] 1 entry is here already.
+    *[other] { $count } entries are here already.
+  }
+incoming-amended = { $count ->
+    [one] 1 of the new ones mends or takes back another.
+    *[other] { $count } of the new ones mend or take back others.
+  }
+incoming-newer = { $count ->
+    [one] 1 is of a newer version: it is kept and passed on, and read once this app is updated.
+    *[other] { $count } are of a newer version: they are kept and passed on, and read once this app is updated.
+  }
+incoming-clashes = { $count ->
+    [one] 1 differs from an entry of the same id, which is kept.
+    *[other] { $count } differ from entries of the same id, which are kept.
+  }
+incoming-damaged = { $count ->
+    [one] 1 record is damaged and is left out.
+    *[other] { $count } records are damaged and are left out.
+  }
+incoming-first-fault = The first fault: { $place }.
+incoming-cut = The end of the file is missing: ask for it again. What is whole can be taken in.
+incoming-differs = The file says it had { $count ->
+    [one] 1 entry
+    *[other] { $count } entries
+  }: some are missing, ask for it again.
+incoming-clock-ahead = A phone's clock is { $count } min ahead of this one. Its times are kept as they are.
+incoming-clock-back = A phone's clock was set back by { $count } min. Its times are kept as they are.
+incoming-take = TAKE IN
+incoming-leave = LEAVE IT
+incoming-done = DONE
+
+check-clean = All well: { $ops ->
+    [one] 1 entry
+    *[other] { $ops } entries
+  }, each as it was written.
+check-repaired = { $ops ->
+    [one] 1 entry
+    *[other] { $ops } entries
+  }, each as it was written. { $count ->
+    [one] 1 summary
+    *[other] { $count } summaries
+  } did not follow from them and were made anew.
+check-damaged = { $count ->
+    [one] 1 entry is damaged
+    *[other] { $count } entries are damaged
+  } beside { $ops } whole ones. Take in the latest backup, or a file from another phone.
+salvage = { $saved ->
+    [one] 1 entry saved
+    *[other] { $saved } entries saved
+  }, { $lost } lost. The damaged log is kept as { $aside }.
+salvage-unknown = { $saved ->
+    [one] 1 entry saved
+    *[other] { $saved } entries saved
+  }; how many were lost can't be told. The damaged log is kept as { $aside }.

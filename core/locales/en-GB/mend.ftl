@@ -1,0 +1,31 @@
+# Mending: doubtful entries.
+
+mend-title = To mend
+mend-says = { $count ->
+    [0] Nothing doubtful in this session.
+    [one] 1 entry to look at.
+    *[other] { $count } entries to look at.
+  }
+mend-settled = Settled. UNDO on the bank takes it back.
+mend-stands = As it is
+mend-stands-it = it is right
+mend-added = Forgotten
+mend-added-it = a cast is missing
+mend-end = What ended it
+mend-not-seen = not seen
+mend-after = After
+mend-after-how = From the splash to the bite, or else to winding in.
+mend-back = Earlier by
+mend-back-how = Than it was tapped.
+mend-minutes = { $minutes } min
+doubt-end-not-seen = Its end was not seen: the next cast closed it.
+doubt-outcome-not-seen = What came of the bite was not logged.
+doubt-nothing-out = Nothing was out then.
+doubt-no-fish-on = There was no bite before it.
+doubt-second-bite = A second bite while a fish was on.
+doubt-outside-session = Before the session began, or after it ended.
+doubt-back-in-time = It lies before the entry that came first.
+doubt-clock-moved = The phone's clock was moved before it.
+doubt-approximate = Its time is approximate.
+doubt-long-gap = Nothing was logged for long before it: a cast may be missing.
+doubt-newer = Written by a newer version: update to read it.
