@@ -529,6 +529,22 @@ fileprivate struct FfiConverterInt32: FfiConverterPrimitive {
 #if swift(>=5.8)
 @_documentation(visibility: private)
 #endif
+fileprivate struct FfiConverterUInt64: FfiConverterPrimitive {
+    typealias FfiType = UInt64
+    typealias SwiftType = UInt64
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> UInt64 {
+        return try lift(readInt(&buf))
+    }
+
+    public static func write(_ value: SwiftType, into buf: inout [UInt8]) {
+        writeInt(&buf, lower(value))
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
 fileprivate struct FfiConverterInt64: FfiConverterPrimitive {
     typealias FfiType = Int64
     typealias SwiftType = Int64
@@ -653,6 +669,36 @@ fileprivate struct FfiConverterString: FfiConverter {
 public protocol RestwaterProtocol: AnyObject, Sendable {
     
     /**
+     * Makes a backup now, and reads it again. What was made, in words; none where it was given up.
+     */
+    func backUp(now: Moment, work: Work) async throws  -> String?
+    
+    /**
+     * Makes a backup where one is due; the shell asks when it goes to the background and when a session ends.
+     */
+    func backUpIfDue(now: Moment) async throws  -> Bool
+    
+    /**
+     * What taking in the file would bring. Changes nothing.
+     */
+    func lookInto(path: String, now: Moment, work: Work) async throws  -> IncomingView
+    
+    /**
+     * Looks the whole log over, and makes anew what doesn't follow from it. What was found, in words.
+     */
+    func lookOver() async throws  -> String
+    
+    /**
+     * Makes the file that the Files screen asks for; the shell hands it on.
+     */
+    func send(now: Moment, work: Work) async throws  -> Outgoing
+    
+    /**
+     * Takes a file in, whole or not at all; `source` is what the user calls where it came from.
+     */
+    func takeIn(path: String, source: String, at: Moment, work: Work) async throws  -> IncomingView
+    
+    /**
      * One tap. What it wrote is on stable storage when this returns; on an error nothing was changed.
      */
     func act(action: Action, at: Moment) throws  -> Update
@@ -761,6 +807,120 @@ public static func `open`(dir: String, now: Moment)throws  -> Restwater  {
 }
     
 
+    
+    /**
+     * Makes a backup now, and reads it again. What was made, in words; none where it was given up.
+     */
+open func backUp(now: Moment, work: Work)async throws  -> String?  {
+    return
+        try  await uniffiRustCallAsync(
+            rustFutureFunc: {
+                uniffi_restwater_fn_method_restwater_back_up(
+                        self.uniffiCloneHandle(),FfiConverterTypeMoment_lower(now),FfiConverterTypeWork_lower(work)
+                )
+            },
+            pollFunc: ffi_restwater_rust_future_poll_rust_buffer,
+            completeFunc: ffi_restwater_rust_future_complete_rust_buffer,
+            freeFunc: ffi_restwater_rust_future_free_rust_buffer,
+            liftFunc: FfiConverterOptionString.lift,
+            errorHandler: FfiConverterTypeRestwaterError_lift
+        )
+}
+    
+    /**
+     * Makes a backup where one is due; the shell asks when it goes to the background and when a session ends.
+     */
+open func backUpIfDue(now: Moment)async throws  -> Bool  {
+    return
+        try  await uniffiRustCallAsync(
+            rustFutureFunc: {
+                uniffi_restwater_fn_method_restwater_back_up_if_due(
+                        self.uniffiCloneHandle(),FfiConverterTypeMoment_lower(now)
+                )
+            },
+            pollFunc: ffi_restwater_rust_future_poll_i8,
+            completeFunc: ffi_restwater_rust_future_complete_i8,
+            freeFunc: ffi_restwater_rust_future_free_i8,
+            liftFunc: FfiConverterBool.lift,
+            errorHandler: FfiConverterTypeRestwaterError_lift
+        )
+}
+    
+    /**
+     * What taking in the file would bring. Changes nothing.
+     */
+open func lookInto(path: String, now: Moment, work: Work)async throws  -> IncomingView  {
+    return
+        try  await uniffiRustCallAsync(
+            rustFutureFunc: {
+                uniffi_restwater_fn_method_restwater_look_into(
+                        self.uniffiCloneHandle(),FfiConverterString.lower(path),FfiConverterTypeMoment_lower(now),FfiConverterTypeWork_lower(work)
+                )
+            },
+            pollFunc: ffi_restwater_rust_future_poll_rust_buffer,
+            completeFunc: ffi_restwater_rust_future_complete_rust_buffer,
+            freeFunc: ffi_restwater_rust_future_free_rust_buffer,
+            liftFunc: FfiConverterTypeIncomingView_lift,
+            errorHandler: FfiConverterTypeRestwaterError_lift
+        )
+}
+    
+    /**
+     * Looks the whole log over, and makes anew what doesn't follow from it. What was found, in words.
+     */
+open func lookOver()async throws  -> String  {
+    return
+        try  await uniffiRustCallAsync(
+            rustFutureFunc: {
+                uniffi_restwater_fn_method_restwater_look_over(
+                        self.uniffiCloneHandle()
+                )
+            },
+            pollFunc: ffi_restwater_rust_future_poll_rust_buffer,
+            completeFunc: ffi_restwater_rust_future_complete_rust_buffer,
+            freeFunc: ffi_restwater_rust_future_free_rust_buffer,
+            liftFunc: FfiConverterString.lift,
+            errorHandler: FfiConverterTypeRestwaterError_lift
+        )
+}
+    
+    /**
+     * Makes the file that the Files screen asks for; the shell hands it on.
+     */
+open func send(now: Moment, work: Work)async throws  -> Outgoing  {
+    return
+        try  await uniffiRustCallAsync(
+            rustFutureFunc: {
+                uniffi_restwater_fn_method_restwater_send(
+                        self.uniffiCloneHandle(),FfiConverterTypeMoment_lower(now),FfiConverterTypeWork_lower(work)
+                )
+            },
+            pollFunc: ffi_restwater_rust_future_poll_rust_buffer,
+            completeFunc: ffi_restwater_rust_future_complete_rust_buffer,
+            freeFunc: ffi_restwater_rust_future_free_rust_buffer,
+            liftFunc: FfiConverterTypeOutgoing_lift,
+            errorHandler: FfiConverterTypeRestwaterError_lift
+        )
+}
+    
+    /**
+     * Takes a file in, whole or not at all; `source` is what the user calls where it came from.
+     */
+open func takeIn(path: String, source: String, at: Moment, work: Work)async throws  -> IncomingView  {
+    return
+        try  await uniffiRustCallAsync(
+            rustFutureFunc: {
+                uniffi_restwater_fn_method_restwater_take_in(
+                        self.uniffiCloneHandle(),FfiConverterString.lower(path),FfiConverterString.lower(source),FfiConverterTypeMoment_lower(at),FfiConverterTypeWork_lower(work)
+                )
+            },
+            pollFunc: ffi_restwater_rust_future_poll_rust_buffer,
+            completeFunc: ffi_restwater_rust_future_complete_rust_buffer,
+            freeFunc: ffi_restwater_rust_future_free_rust_buffer,
+            liftFunc: FfiConverterTypeIncomingView_lift,
+            errorHandler: FfiConverterTypeRestwaterError_lift
+        )
+}
     
     /**
      * One tap. What it wrote is on stable storage when this returns; on an error nothing was changed.
@@ -911,6 +1071,162 @@ public func FfiConverterTypeRestwater_lift(_ handle: UInt64) throws -> Restwater
 #endif
 public func FfiConverterTypeRestwater_lower(_ value: Restwater) -> UInt64 {
     return FfiConverterTypeRestwater.lower(value)
+}
+
+
+
+
+
+
+/**
+ * A long piece of work: how far it has come, and the way to give it up. A task that is dropped gives up too.
+ */
+public protocol WorkProtocol: AnyObject, Sendable {
+    
+    /**
+     * Entries dealt with so far (pages of a backup).
+     */
+    func done()  -> UInt64
+    
+    /**
+     * Gives it up; what it was about to change stays as it was.
+     */
+    func giveUp() 
+    
+}
+/**
+ * A long piece of work: how far it has come, and the way to give it up. A task that is dropped gives up too.
+ */
+open class Work: WorkProtocol, @unchecked Sendable {
+    fileprivate let handle: UInt64
+
+    /// Used to instantiate a [FFIObject] without an actual handle, for fakes in tests, mostly.
+#if swift(>=5.8)
+    @_documentation(visibility: private)
+#endif
+    public struct NoHandle {
+        public init() {}
+    }
+
+    // TODO: We'd like this to be `private` but for Swifty reasons,
+    // we can't implement `FfiConverter` without making this `required` and we can't
+    // make it `required` without making it `public`.
+#if swift(>=5.8)
+    @_documentation(visibility: private)
+#endif
+    required public init(unsafeFromHandle handle: UInt64) {
+        self.handle = handle
+    }
+
+    // This constructor can be used to instantiate a fake object.
+    // - Parameter noHandle: Placeholder value so we can have a constructor separate from the default empty one that may be implemented for classes extending [FFIObject].
+    //
+    // - Warning:
+    //     Any object instantiated with this constructor cannot be passed to an actual Rust-backed object. Since there isn't a backing handle the FFI lower functions will crash.
+#if swift(>=5.8)
+    @_documentation(visibility: private)
+#endif
+    public init(noHandle: NoHandle) {
+        self.handle = 0
+    }
+
+#if swift(>=5.8)
+    @_documentation(visibility: private)
+#endif
+    public func uniffiCloneHandle() -> UInt64 {
+        return try! rustCall { uniffi_restwater_fn_clone_work(self.handle, $0) }
+    }
+    /**
+     * Work that has not begun.
+     */
+public convenience init() {
+    let handle =
+        try! rustCall() {
+        uniffiCallStatus in
+    uniffi_restwater_fn_constructor_work_new(uniffiCallStatus
+    )
+}
+    self.init(unsafeFromHandle: handle)
+}
+
+    deinit {
+        if handle == 0 {
+            // Mock objects have handle=0 don't try to free them
+            return
+        }
+
+        try! rustCall { uniffi_restwater_fn_free_work(handle, $0) }
+    }
+
+    
+
+    
+    /**
+     * Entries dealt with so far (pages of a backup).
+     */
+open func done() -> UInt64  {
+    return try!  FfiConverterUInt64.lift(try! rustCall() {
+        uniffiCallStatus in
+    uniffi_restwater_fn_method_work_done(
+            self.uniffiCloneHandle(),uniffiCallStatus
+    )
+})
+}
+    
+    /**
+     * Gives it up; what it was about to change stays as it was.
+     */
+open func giveUp()  {try! rustCall() {
+        uniffiCallStatus in
+    uniffi_restwater_fn_method_work_give_up(
+            self.uniffiCloneHandle(),uniffiCallStatus
+    )
+}
+}
+    
+
+    
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeWork: FfiConverter {
+    typealias FfiType = UInt64
+    typealias SwiftType = Work
+
+    public static func lift(_ handle: UInt64) throws -> Work {
+        return Work(unsafeFromHandle: handle)
+    }
+
+    public static func lower(_ value: Work) -> UInt64 {
+        return value.uniffiCloneHandle()
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> Work {
+        let handle: UInt64 = try readInt(&buf)
+        return try lift(handle)
+    }
+
+    public static func write(_ value: Work, into buf: inout [UInt8]) {
+        writeInt(&buf, lower(value))
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeWork_lift(_ handle: UInt64) throws -> Work {
+    return try FfiConverterTypeWork.lift(handle)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeWork_lower(_ value: Work) -> UInt64 {
+    return FfiConverterTypeWork.lower(value)
 }
 
 
@@ -1222,6 +1538,85 @@ public func FfiConverterTypeAxis_lift(_ buf: RustBuffer) throws -> Axis {
 #endif
 public func FfiConverterTypeAxis_lower(_ value: Axis) -> RustBuffer {
     return FfiConverterTypeAxis.lower(value)
+}
+
+
+/**
+ * One backup, as the list shows it.
+ */
+public struct BackupLine: Equatable, Hashable {
+    /**
+     * Where it is.
+     */
+    public let path: String
+    /**
+     * When it was made.
+     */
+    public let says: String
+    /**
+     * What its key does.
+     */
+    public let key: String
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Where it is.
+         */path: String, 
+        /**
+         * When it was made.
+         */says: String, 
+        /**
+         * What its key does.
+         */key: String) {
+        self.path = path
+        self.says = says
+        self.key = key
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension BackupLine: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeBackupLine: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> BackupLine {
+        return
+            try BackupLine(
+                path: FfiConverterString.read(from: &buf), 
+                says: FfiConverterString.read(from: &buf), 
+                key: FfiConverterString.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: BackupLine, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.path, into: &buf)
+        FfiConverterString.write(value.says, into: &buf)
+        FfiConverterString.write(value.key, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeBackupLine_lift(_ buf: RustBuffer) throws -> BackupLine {
+    return try FfiConverterTypeBackupLine.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeBackupLine_lower(_ value: BackupLine) -> RustBuffer {
+    return FfiConverterTypeBackupLine.lower(value)
 }
 
 
@@ -2921,6 +3316,185 @@ public func FfiConverterTypeFanGlass_lower(_ value: FanGlass) -> RustBuffer {
 
 
 /**
+ * The Files screen.
+ */
+public struct FilesView: Equatable, Hashable {
+    /**
+     * What it is about.
+     */
+    public let title: String
+    /**
+     * What the choices come to, in a sentence.
+     */
+    public let says: String
+    /**
+     * Which sessions, which form, position, formulas.
+     */
+    public let rows: [ChoiceRow]
+    /**
+     * The key that makes the file and hands it on.
+     */
+    public let send: String
+    /**
+     * The key that takes a file in.
+     */
+    public let takeIn: String
+    /**
+     * The key of the list of imports.
+     */
+    public let importsKey: String
+    /**
+     * The key of the list of backups.
+     */
+    public let backupsKey: String
+    /**
+     * The key that makes a backup now.
+     */
+    public let backUp: String
+    /**
+     * The key that looks the log over.
+     */
+    public let lookOver: String
+    /**
+     * Label of the field for the partner's name.
+     */
+    public let sourceLabel: String
+    /**
+     * Imports, latest first.
+     */
+    public let imports: [ImportLine]
+    /**
+     * Backups, latest first.
+     */
+    public let backups: [BackupLine]
+    /**
+     * What stands in place of an empty list.
+     */
+    public let none: String
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * What it is about.
+         */title: String, 
+        /**
+         * What the choices come to, in a sentence.
+         */says: String, 
+        /**
+         * Which sessions, which form, position, formulas.
+         */rows: [ChoiceRow], 
+        /**
+         * The key that makes the file and hands it on.
+         */send: String, 
+        /**
+         * The key that takes a file in.
+         */takeIn: String, 
+        /**
+         * The key of the list of imports.
+         */importsKey: String, 
+        /**
+         * The key of the list of backups.
+         */backupsKey: String, 
+        /**
+         * The key that makes a backup now.
+         */backUp: String, 
+        /**
+         * The key that looks the log over.
+         */lookOver: String, 
+        /**
+         * Label of the field for the partner's name.
+         */sourceLabel: String, 
+        /**
+         * Imports, latest first.
+         */imports: [ImportLine], 
+        /**
+         * Backups, latest first.
+         */backups: [BackupLine], 
+        /**
+         * What stands in place of an empty list.
+         */none: String) {
+        self.title = title
+        self.says = says
+        self.rows = rows
+        self.send = send
+        self.takeIn = takeIn
+        self.importsKey = importsKey
+        self.backupsKey = backupsKey
+        self.backUp = backUp
+        self.lookOver = lookOver
+        self.sourceLabel = sourceLabel
+        self.imports = imports
+        self.backups = backups
+        self.none = none
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension FilesView: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeFilesView: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> FilesView {
+        return
+            try FilesView(
+                title: FfiConverterString.read(from: &buf), 
+                says: FfiConverterString.read(from: &buf), 
+                rows: FfiConverterSequenceTypeChoiceRow.read(from: &buf), 
+                send: FfiConverterString.read(from: &buf), 
+                takeIn: FfiConverterString.read(from: &buf), 
+                importsKey: FfiConverterString.read(from: &buf), 
+                backupsKey: FfiConverterString.read(from: &buf), 
+                backUp: FfiConverterString.read(from: &buf), 
+                lookOver: FfiConverterString.read(from: &buf), 
+                sourceLabel: FfiConverterString.read(from: &buf), 
+                imports: FfiConverterSequenceTypeImportLine.read(from: &buf), 
+                backups: FfiConverterSequenceTypeBackupLine.read(from: &buf), 
+                none: FfiConverterString.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: FilesView, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.title, into: &buf)
+        FfiConverterString.write(value.says, into: &buf)
+        FfiConverterSequenceTypeChoiceRow.write(value.rows, into: &buf)
+        FfiConverterString.write(value.send, into: &buf)
+        FfiConverterString.write(value.takeIn, into: &buf)
+        FfiConverterString.write(value.importsKey, into: &buf)
+        FfiConverterString.write(value.backupsKey, into: &buf)
+        FfiConverterString.write(value.backUp, into: &buf)
+        FfiConverterString.write(value.lookOver, into: &buf)
+        FfiConverterString.write(value.sourceLabel, into: &buf)
+        FfiConverterSequenceTypeImportLine.write(value.imports, into: &buf)
+        FfiConverterSequenceTypeBackupLine.write(value.backups, into: &buf)
+        FfiConverterString.write(value.none, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeFilesView_lift(_ buf: RustBuffer) throws -> FilesView {
+    return try FfiConverterTypeFilesView.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeFilesView_lower(_ value: FilesView) -> RustBuffer {
+    return FfiConverterTypeFilesView.lower(value)
+}
+
+
+/**
  * One figure with its range.
  */
 public struct ForecastLine: Equatable, Hashable {
@@ -3416,6 +3990,274 @@ public func FfiConverterTypeHeaderView_lower(_ value: HeaderView) -> RustBuffer 
 
 
 /**
+ * One import, as the list shows it.
+ */
+public struct ImportLine: Equatable, Hashable {
+    /**
+     * Its id.
+     */
+    public let id: Uuid
+    /**
+     * Who, when, how many entries.
+     */
+    public let says: String
+    /**
+     * Whether it is taken back at present.
+     */
+    public let undone: Bool
+    /**
+     * What its key does: take it back, or bring it back.
+     */
+    public let key: String
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Its id.
+         */id: Uuid, 
+        /**
+         * Who, when, how many entries.
+         */says: String, 
+        /**
+         * Whether it is taken back at present.
+         */undone: Bool, 
+        /**
+         * What its key does: take it back, or bring it back.
+         */key: String) {
+        self.id = id
+        self.says = says
+        self.undone = undone
+        self.key = key
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension ImportLine: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeImportLine: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> ImportLine {
+        return
+            try ImportLine(
+                id: FfiConverterTypeUuid.read(from: &buf), 
+                says: FfiConverterString.read(from: &buf), 
+                undone: FfiConverterBool.read(from: &buf), 
+                key: FfiConverterString.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: ImportLine, into buf: inout [UInt8]) {
+        FfiConverterTypeUuid.write(value.id, into: &buf)
+        FfiConverterString.write(value.says, into: &buf)
+        FfiConverterBool.write(value.undone, into: &buf)
+        FfiConverterString.write(value.key, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeImportLine_lift(_ buf: RustBuffer) throws -> ImportLine {
+    return try FfiConverterTypeImportLine.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeImportLine_lower(_ value: ImportLine) -> RustBuffer {
+    return FfiConverterTypeImportLine.lower(value)
+}
+
+
+/**
+ * What a file would bring, or has brought.
+ */
+public struct IncomingView: Equatable, Hashable {
+    /**
+     * What it is about.
+     */
+    public let title: String
+    /**
+     * A sentence each.
+     */
+    public let lines: [String]
+    /**
+     * Whether there is something to take in.
+     */
+    public let brings: Bool
+    /**
+     * Whether the file was whole.
+     */
+    public let whole: Bool
+    /**
+     * The key that takes it in.
+     */
+    public let takeIn: String
+    /**
+     * The key that leaves it.
+     */
+    public let leave: String
+    /**
+     * Entries not in the log before.
+     */
+    public let new: UInt64
+    /**
+     * Entries known before.
+     */
+    public let known: UInt64
+    /**
+     * Of the new: mends and undos.
+     */
+    public let amended: UInt64
+    /**
+     * Of the new: of a newer version, kept unread.
+     */
+    public let newer: UInt64
+    /**
+     * Records that can't be read.
+     */
+    public let damaged: UInt64
+    /**
+     * Entries left out since another has their id.
+     */
+    public let clashes: UInt64
+    /**
+     * Sessions with something new.
+     */
+    public let sessions: UInt64
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * What it is about.
+         */title: String, 
+        /**
+         * A sentence each.
+         */lines: [String], 
+        /**
+         * Whether there is something to take in.
+         */brings: Bool, 
+        /**
+         * Whether the file was whole.
+         */whole: Bool, 
+        /**
+         * The key that takes it in.
+         */takeIn: String, 
+        /**
+         * The key that leaves it.
+         */leave: String, 
+        /**
+         * Entries not in the log before.
+         */new: UInt64, 
+        /**
+         * Entries known before.
+         */known: UInt64, 
+        /**
+         * Of the new: mends and undos.
+         */amended: UInt64, 
+        /**
+         * Of the new: of a newer version, kept unread.
+         */newer: UInt64, 
+        /**
+         * Records that can't be read.
+         */damaged: UInt64, 
+        /**
+         * Entries left out since another has their id.
+         */clashes: UInt64, 
+        /**
+         * Sessions with something new.
+         */sessions: UInt64) {
+        self.title = title
+        self.lines = lines
+        self.brings = brings
+        self.whole = whole
+        self.takeIn = takeIn
+        self.leave = leave
+        self.new = new
+        self.known = known
+        self.amended = amended
+        self.newer = newer
+        self.damaged = damaged
+        self.clashes = clashes
+        self.sessions = sessions
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension IncomingView: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeIncomingView: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> IncomingView {
+        return
+            try IncomingView(
+                title: FfiConverterString.read(from: &buf), 
+                lines: FfiConverterSequenceString.read(from: &buf), 
+                brings: FfiConverterBool.read(from: &buf), 
+                whole: FfiConverterBool.read(from: &buf), 
+                takeIn: FfiConverterString.read(from: &buf), 
+                leave: FfiConverterString.read(from: &buf), 
+                new: FfiConverterUInt64.read(from: &buf), 
+                known: FfiConverterUInt64.read(from: &buf), 
+                amended: FfiConverterUInt64.read(from: &buf), 
+                newer: FfiConverterUInt64.read(from: &buf), 
+                damaged: FfiConverterUInt64.read(from: &buf), 
+                clashes: FfiConverterUInt64.read(from: &buf), 
+                sessions: FfiConverterUInt64.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: IncomingView, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.title, into: &buf)
+        FfiConverterSequenceString.write(value.lines, into: &buf)
+        FfiConverterBool.write(value.brings, into: &buf)
+        FfiConverterBool.write(value.whole, into: &buf)
+        FfiConverterString.write(value.takeIn, into: &buf)
+        FfiConverterString.write(value.leave, into: &buf)
+        FfiConverterUInt64.write(value.new, into: &buf)
+        FfiConverterUInt64.write(value.known, into: &buf)
+        FfiConverterUInt64.write(value.amended, into: &buf)
+        FfiConverterUInt64.write(value.newer, into: &buf)
+        FfiConverterUInt64.write(value.damaged, into: &buf)
+        FfiConverterUInt64.write(value.clashes, into: &buf)
+        FfiConverterUInt64.write(value.sessions, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeIncomingView_lift(_ buf: RustBuffer) throws -> IncomingView {
+    return try FfiConverterTypeIncomingView.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeIncomingView_lower(_ value: IncomingView) -> RustBuffer {
+    return FfiConverterTypeIncomingView.lower(value)
+}
+
+
+/**
  * A line of the key below the picture.
  */
 public struct KeyLine: Equatable, Hashable {
@@ -3673,6 +4515,263 @@ public func FfiConverterTypeKeyView_lower(_ value: KeyView) -> RustBuffer {
 
 
 /**
+ * One doubtful entry of the list.
+ */
+public struct MendLine: Equatable, Hashable {
+    /**
+     * The entry.
+     */
+    public let op: Uuid
+    /**
+     * What it is and when.
+     */
+    public let what: String
+    /**
+     * Why it is doubtful.
+     */
+    public let why: String
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * The entry.
+         */op: Uuid, 
+        /**
+         * What it is and when.
+         */what: String, 
+        /**
+         * Why it is doubtful.
+         */why: String) {
+        self.op = op
+        self.what = what
+        self.why = why
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension MendLine: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeMendLine: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> MendLine {
+        return
+            try MendLine(
+                op: FfiConverterTypeUuid.read(from: &buf), 
+                what: FfiConverterString.read(from: &buf), 
+                why: FfiConverterString.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: MendLine, into buf: inout [UInt8]) {
+        FfiConverterTypeUuid.write(value.op, into: &buf)
+        FfiConverterString.write(value.what, into: &buf)
+        FfiConverterString.write(value.why, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeMendLine_lift(_ buf: RustBuffer) throws -> MendLine {
+    return try FfiConverterTypeMendLine.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeMendLine_lower(_ value: MendLine) -> RustBuffer {
+    return FfiConverterTypeMendLine.lower(value)
+}
+
+
+/**
+ * The entry that is open.
+ */
+public struct MendOpen: Equatable, Hashable {
+    /**
+     * The entry.
+     */
+    public let op: Uuid
+    /**
+     * What it is and when.
+     */
+    public let what: String
+    /**
+     * Why it is doubtful, or that it no longer is.
+     */
+    public let why: String
+    /**
+     * What can be said of it.
+     */
+    public let rows: [ChoiceRow]
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * The entry.
+         */op: Uuid, 
+        /**
+         * What it is and when.
+         */what: String, 
+        /**
+         * Why it is doubtful, or that it no longer is.
+         */why: String, 
+        /**
+         * What can be said of it.
+         */rows: [ChoiceRow]) {
+        self.op = op
+        self.what = what
+        self.why = why
+        self.rows = rows
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension MendOpen: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeMendOpen: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> MendOpen {
+        return
+            try MendOpen(
+                op: FfiConverterTypeUuid.read(from: &buf), 
+                what: FfiConverterString.read(from: &buf), 
+                why: FfiConverterString.read(from: &buf), 
+                rows: FfiConverterSequenceTypeChoiceRow.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: MendOpen, into buf: inout [UInt8]) {
+        FfiConverterTypeUuid.write(value.op, into: &buf)
+        FfiConverterString.write(value.what, into: &buf)
+        FfiConverterString.write(value.why, into: &buf)
+        FfiConverterSequenceTypeChoiceRow.write(value.rows, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeMendOpen_lift(_ buf: RustBuffer) throws -> MendOpen {
+    return try FfiConverterTypeMendOpen.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeMendOpen_lower(_ value: MendOpen) -> RustBuffer {
+    return FfiConverterTypeMendOpen.lower(value)
+}
+
+
+/**
+ * The Mend screen.
+ */
+public struct MendView: Equatable, Hashable {
+    /**
+     * What it is about.
+     */
+    public let title: String
+    /**
+     * How many there are, or that there is none.
+     */
+    public let says: String
+    /**
+     * The doubtful entries, in the order of the day.
+     */
+    public let lines: [MendLine]
+    /**
+     * The entry that is open, if one is.
+     */
+    public let `open`: MendOpen?
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * What it is about.
+         */title: String, 
+        /**
+         * How many there are, or that there is none.
+         */says: String, 
+        /**
+         * The doubtful entries, in the order of the day.
+         */lines: [MendLine], 
+        /**
+         * The entry that is open, if one is.
+         */`open`: MendOpen?) {
+        self.title = title
+        self.says = says
+        self.lines = lines
+        self.`open` = `open`
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension MendView: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeMendView: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> MendView {
+        return
+            try MendView(
+                title: FfiConverterString.read(from: &buf), 
+                says: FfiConverterString.read(from: &buf), 
+                lines: FfiConverterSequenceTypeMendLine.read(from: &buf), 
+                open: FfiConverterOptionTypeMendOpen.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: MendView, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.title, into: &buf)
+        FfiConverterString.write(value.says, into: &buf)
+        FfiConverterSequenceTypeMendLine.write(value.lines, into: &buf)
+        FfiConverterOptionTypeMendOpen.write(value.`open`, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeMendView_lift(_ buf: RustBuffer) throws -> MendView {
+    return try FfiConverterTypeMendView.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeMendView_lower(_ value: MendView) -> RustBuffer {
+    return FfiConverterTypeMendView.lower(value)
+}
+
+
+/**
  * A point in time as the phone knew it.
  *
  * The wall clock says what time of day it was but can jump; the monotonic clock can't jump but starts
@@ -3781,6 +4880,95 @@ public func FfiConverterTypeMoment_lift(_ buf: RustBuffer) throws -> Moment {
 #endif
 public func FfiConverterTypeMoment_lower(_ value: Moment) -> RustBuffer {
     return FfiConverterTypeMoment.lower(value)
+}
+
+
+/**
+ * A file made to be handed on.
+ */
+public struct Outgoing: Equatable, Hashable {
+    /**
+     * Where it is, whole and on stable storage.
+     */
+    public let path: String
+    /**
+     * The name to offer.
+     */
+    public let name: String
+    /**
+     * Its media type.
+     */
+    public let mediaType: String
+    /**
+     * What is in it, in words.
+     */
+    public let says: String
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Where it is, whole and on stable storage.
+         */path: String, 
+        /**
+         * The name to offer.
+         */name: String, 
+        /**
+         * Its media type.
+         */mediaType: String, 
+        /**
+         * What is in it, in words.
+         */says: String) {
+        self.path = path
+        self.name = name
+        self.mediaType = mediaType
+        self.says = says
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension Outgoing: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeOutgoing: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> Outgoing {
+        return
+            try Outgoing(
+                path: FfiConverterString.read(from: &buf), 
+                name: FfiConverterString.read(from: &buf), 
+                mediaType: FfiConverterString.read(from: &buf), 
+                says: FfiConverterString.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: Outgoing, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.path, into: &buf)
+        FfiConverterString.write(value.name, into: &buf)
+        FfiConverterString.write(value.mediaType, into: &buf)
+        FfiConverterString.write(value.says, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeOutgoing_lift(_ buf: RustBuffer) throws -> Outgoing {
+    return try FfiConverterTypeOutgoing.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeOutgoing_lower(_ value: Outgoing) -> RustBuffer {
+    return FfiConverterTypeOutgoing.lower(value)
 }
 
 
@@ -3907,6 +5095,14 @@ public struct PadWords: Equatable, Hashable {
      * Opens "Did it matter?".
      */
     public let changes: Said
+    /**
+     * Opens the Files screen.
+     */
+    public let files: Said
+    /**
+     * Opens the Mend screen.
+     */
+    public let mend: Said
 
     // Default memberwise initializers are never public by default, so we
     // declare one manually.
@@ -3940,7 +5136,13 @@ public struct PadWords: Equatable, Hashable {
          */waits: Said, 
         /**
          * Opens "Did it matter?".
-         */changes: Said) {
+         */changes: Said, 
+        /**
+         * Opens the Files screen.
+         */files: Said, 
+        /**
+         * Opens the Mend screen.
+         */mend: Said) {
         self.screens = screens
         self.day = day
         self.night = night
@@ -3951,6 +5153,8 @@ public struct PadWords: Equatable, Hashable {
         self.back = back
         self.waits = waits
         self.changes = changes
+        self.files = files
+        self.mend = mend
     }
 
     
@@ -3978,7 +5182,9 @@ public struct FfiConverterTypePadWords: FfiConverterRustBuffer {
                 swim: FfiConverterTypeSaid.read(from: &buf), 
                 back: FfiConverterTypeSaid.read(from: &buf), 
                 waits: FfiConverterTypeSaid.read(from: &buf), 
-                changes: FfiConverterTypeSaid.read(from: &buf)
+                changes: FfiConverterTypeSaid.read(from: &buf), 
+                files: FfiConverterTypeSaid.read(from: &buf), 
+                mend: FfiConverterTypeSaid.read(from: &buf)
         )
     }
 
@@ -3993,6 +5199,8 @@ public struct FfiConverterTypePadWords: FfiConverterRustBuffer {
         FfiConverterTypeSaid.write(value.back, into: &buf)
         FfiConverterTypeSaid.write(value.waits, into: &buf)
         FfiConverterTypeSaid.write(value.changes, into: &buf)
+        FfiConverterTypeSaid.write(value.files, into: &buf)
+        FfiConverterTypeSaid.write(value.mend, into: &buf)
     }
 }
 
@@ -6912,6 +8120,55 @@ public enum Action: Equatable, Hashable {
      */
     case endAlternation
     /**
+     * One of the choices of the Files screen.
+     */
+    case chooseFiles(
+        /**
+         * The row's field.
+         */field: String, 
+        /**
+         * The choice's value.
+         */value: String
+    )
+    /**
+     * Opens a doubtful entry on the Mend screen.
+     */
+    case openDoubt(
+        /**
+         * Which; none goes back to the list.
+         */op: Uuid?
+    )
+    /**
+     * Says one thing of a doubtful entry.
+     */
+    case mend(
+        /**
+         * Which.
+         */op: Uuid, 
+        /**
+         * The row's field.
+         */field: String, 
+        /**
+         * The choice's value.
+         */value: String
+    )
+    /**
+     * Take a whole import back.
+     */
+    case undoImport(
+        /**
+         * Which.
+         */id: Uuid
+    )
+    /**
+     * Bring it back.
+     */
+    case redoImport(
+        /**
+         * Which.
+         */id: Uuid
+    )
+    /**
      * Take the last entry back.
      */
     case undo
@@ -7030,9 +8287,24 @@ public struct FfiConverterTypeAction: FfiConverterRustBuffer {
         
         case 32: return .endAlternation
         
-        case 33: return .undo
+        case 33: return .chooseFiles(field: try FfiConverterString.read(from: &buf), value: try FfiConverterString.read(from: &buf)
+        )
         
-        case 34: return .redo
+        case 34: return .openDoubt(op: try FfiConverterOptionTypeUuid.read(from: &buf)
+        )
+        
+        case 35: return .mend(op: try FfiConverterTypeUuid.read(from: &buf), field: try FfiConverterString.read(from: &buf), value: try FfiConverterString.read(from: &buf)
+        )
+        
+        case 36: return .undoImport(id: try FfiConverterTypeUuid.read(from: &buf)
+        )
+        
+        case 37: return .redoImport(id: try FfiConverterTypeUuid.read(from: &buf)
+        )
+        
+        case 38: return .undo
+        
+        case 39: return .redo
         
         default: throw UniffiInternalError.unexpectedEnumCase
         }
@@ -7210,12 +8482,40 @@ public struct FfiConverterTypeAction: FfiConverterRustBuffer {
             writeInt(&buf, Int32(32))
         
         
-        case .undo:
+        case let .chooseFiles(field,value):
             writeInt(&buf, Int32(33))
+            FfiConverterString.write(field, into: &buf)
+            FfiConverterString.write(value, into: &buf)
+            
+        
+        case let .openDoubt(op):
+            writeInt(&buf, Int32(34))
+            FfiConverterOptionTypeUuid.write(op, into: &buf)
+            
+        
+        case let .mend(op,field,value):
+            writeInt(&buf, Int32(35))
+            FfiConverterTypeUuid.write(op, into: &buf)
+            FfiConverterString.write(field, into: &buf)
+            FfiConverterString.write(value, into: &buf)
+            
+        
+        case let .undoImport(id):
+            writeInt(&buf, Int32(36))
+            FfiConverterTypeUuid.write(id, into: &buf)
+            
+        
+        case let .redoImport(id):
+            writeInt(&buf, Int32(37))
+            FfiConverterTypeUuid.write(id, into: &buf)
+            
+        
+        case .undo:
+            writeInt(&buf, Int32(38))
         
         
         case .redo:
-            writeInt(&buf, Int32(34))
+            writeInt(&buf, Int32(39))
         
         }
     }
@@ -7242,7 +8542,7 @@ public func FfiConverterTypeAction_lower(_ value: Action) -> RustBuffer {
  * How the advice is to be shown.
  */
 
-public enum AdviceTone: Equatable, Hashable {
+public enum AdviceTone: Equatable, Hashable, CaseIterable {
     
     /**
      * Nothing can be said yet.
@@ -7347,7 +8647,7 @@ public func FfiConverterTypeAdviceTone_lower(_ value: AdviceTone) -> RustBuffer 
  * What the chosen rod is doing.
  */
 
-public enum BankState: Equatable, Hashable {
+public enum BankState: Equatable, Hashable, CaseIterable {
     
     /**
      * No session is open.
@@ -7442,7 +8742,7 @@ public func FfiConverterTypeBankState_lower(_ value: BankState) -> RustBuffer {
  * Which picture.
  */
 
-public enum ChartKind: Equatable, Hashable {
+public enum ChartKind: Equatable, Hashable, CaseIterable {
     
     /**
      * Share of casts still without a bite.
@@ -7547,7 +8847,7 @@ public func FfiConverterTypeChartKind_lower(_ value: ChartKind) -> RustBuffer {
  * What a point is, told by its shape.
  */
 
-public enum DotShape: Equatable, Hashable {
+public enum DotShape: Equatable, Hashable, CaseIterable {
     
     /**
      * A bite: filled.
@@ -7642,7 +8942,7 @@ public func FfiConverterTypeDotShape_lower(_ value: DotShape) -> RustBuffer {
  * What may be changed between two casts of a rod.
  */
 
-public enum Factor: Equatable, Hashable {
+public enum Factor: Equatable, Hashable, CaseIterable {
     
     /**
      * Spot: where it was cast, range included.
@@ -7777,7 +9077,7 @@ public func FfiConverterTypeFactor_lower(_ value: Factor) -> RustBuffer {
  * What a filled polygon stands for.
  */
 
-public enum FillRole: Equatable, Hashable {
+public enum FillRole: Equatable, Hashable, CaseIterable {
     
     /**
      * The water of the swim.
@@ -7963,7 +9263,7 @@ public func FfiConverterTypeFishWeight_lower(_ value: FishWeight) -> RustBuffer 
  * Which thumb taps.
  */
 
-public enum Hand: Equatable, Hashable {
+public enum Hand: Equatable, Hashable, CaseIterable {
     
     /**
      * The right one.
@@ -8038,7 +9338,7 @@ public func FfiConverterTypeHand_lower(_ value: Hand) -> RustBuffer {
  * What a key does. Its place on the glass is the layout's business.
  */
 
-public enum Key: Equatable, Hashable {
+public enum Key: Equatable, Hashable, CaseIterable {
     
     /**
      * The lead hit the water.
@@ -8253,7 +9553,7 @@ public func FfiConverterTypeKey_lower(_ value: Key) -> RustBuffer {
  * How a key is drawn.
  */
 
-public enum KeyWeight: Equatable, Hashable {
+public enum KeyWeight: Equatable, Hashable, CaseIterable {
     
     /**
      * Solid ink: most likely the next one.
@@ -8328,7 +9628,7 @@ public func FfiConverterTypeKeyWeight_lower(_ value: KeyWeight) -> RustBuffer {
  * What a shell can tell apart; each says what the user can do next.
  */
 
-public enum Kind: Equatable, Hashable {
+public enum Kind: Equatable, Hashable, CaseIterable {
     
     /**
      * Not possible now: the text says what to do first.
@@ -8483,7 +9783,7 @@ public func FfiConverterTypeKind_lower(_ value: Kind) -> RustBuffer {
  * What a label says.
  */
 
-public enum LabelRole: Equatable, Hashable {
+public enum LabelRole: Equatable, Hashable, CaseIterable {
     
     /**
      * "kept back 2 h 26", boxed.
@@ -8608,7 +9908,7 @@ public func FfiConverterTypeLabelRole_lower(_ value: LabelRole) -> RustBuffer {
  * What the weight on the line is made of.
  */
 
-public enum LeadMaterial: Equatable, Hashable {
+public enum LeadMaterial: Equatable, Hashable, CaseIterable {
     
     /**
      * The metal lead.
@@ -8683,7 +9983,7 @@ public func FfiConverterTypeLeadMaterial_lower(_ value: LeadMaterial) -> RustBuf
  * What a polyline stands for.
  */
 
-public enum LineRole: Equatable, Hashable {
+public enum LineRole: Equatable, Hashable, CaseIterable {
     
     /**
      * Outline of the swim (thick, ink).
@@ -8828,7 +10128,7 @@ public func FfiConverterTypeLineRole_lower(_ value: LineRole) -> RustBuffer {
  * How a line is drawn, so that lines are told apart without colour.
  */
 
-public enum LineStyle: Equatable, Hashable {
+public enum LineStyle: Equatable, Hashable, CaseIterable {
     
     /**
      * Thick and unbroken.
@@ -8913,7 +10213,7 @@ public func FfiConverterTypeLineStyle_lower(_ value: LineStyle) -> RustBuffer {
  * Shape of a mark. Shapes before colours: no two kinds share one.
  */
 
-public enum MarkShape: Equatable, Hashable {
+public enum MarkShape: Equatable, Hashable, CaseIterable {
     
     /**
      * A cast: a filled dot.
@@ -9048,7 +10348,7 @@ public func FfiConverterTypeMarkShape_lower(_ value: MarkShape) -> RustBuffer {
  * A rule of the pad.
  */
 
-public enum PadRule: Equatable, Hashable {
+public enum PadRule: Equatable, Hashable, CaseIterable {
     
     /**
      * Keys used while fishing are at least 20 mm each way.
@@ -9374,7 +10674,7 @@ public func FfiConverterTypeRestwaterError_lower(_ value: RestwaterError) -> Rus
  * Ink on paper or chalk on ink.
  */
 
-public enum Scheme: Equatable, Hashable {
+public enum Scheme: Equatable, Hashable, CaseIterable {
     
     /**
      * Ink on paper.
@@ -9481,6 +10781,16 @@ public enum Screen: Equatable, Hashable {
      */
     case changes(ChangesView
     )
+    /**
+     * Files in and out, backups.
+     */
+    case files(FilesView
+    )
+    /**
+     * Doubtful entries.
+     */
+    case mend(MendView
+    )
 
 
 
@@ -9520,6 +10830,12 @@ public struct FfiConverterTypeScreen: FfiConverterRustBuffer {
         case 6: return .changes(try FfiConverterTypeChangesView.read(from: &buf)
         )
         
+        case 7: return .files(try FfiConverterTypeFilesView.read(from: &buf)
+        )
+        
+        case 8: return .mend(try FfiConverterTypeMendView.read(from: &buf)
+        )
+        
         default: throw UniffiInternalError.unexpectedEnumCase
         }
     }
@@ -9557,6 +10873,16 @@ public struct FfiConverterTypeScreen: FfiConverterRustBuffer {
             writeInt(&buf, Int32(6))
             FfiConverterTypeChangesView.write(v1, into: &buf)
             
+        
+        case let .files(v1):
+            writeInt(&buf, Int32(7))
+            FfiConverterTypeFilesView.write(v1, into: &buf)
+            
+        
+        case let .mend(v1):
+            writeInt(&buf, Int32(8))
+            FfiConverterTypeMendView.write(v1, into: &buf)
+            
         }
     }
 }
@@ -9582,7 +10908,7 @@ public func FfiConverterTypeScreen_lower(_ value: Screen) -> RustBuffer {
  * A step key.
  */
 
-public enum Step: Equatable, Hashable {
+public enum Step: Equatable, Hashable, CaseIterable {
     
     /**
      * One column to the left.
@@ -9677,7 +11003,7 @@ public func FfiConverterTypeStep_lower(_ value: Step) -> RustBuffer {
  * Where a step stands.
  */
 
-public enum StepState: Equatable, Hashable {
+public enum StepState: Equatable, Hashable, CaseIterable {
     
     /**
      * Cast and in: ticked.
@@ -9772,7 +11098,7 @@ public func FfiConverterTypeStepState_lower(_ value: StepState) -> RustBuffer {
  * The shape of a mark on the strip.
  */
 
-public enum StripMarkShape: Equatable, Hashable {
+public enum StripMarkShape: Equatable, Hashable, CaseIterable {
     
     /**
      * A bite came after this wait: a diamond.
@@ -9857,7 +11183,7 @@ public func FfiConverterTypeStripMarkShape_lower(_ value: StripMarkShape) -> Rus
  * A key of the Swim screen.
  */
 
-public enum SwimKey: Equatable, Hashable {
+public enum SwimKey: Equatable, Hashable, CaseIterable {
     
     /**
      * One cell to the left.
@@ -10022,7 +11348,7 @@ public func FfiConverterTypeSwimKey_lower(_ value: SwimKey) -> RustBuffer {
  * What may be said of a change, for drawing.
  */
 
-public enum VerdictTone: Equatable, Hashable {
+public enum VerdictTone: Equatable, Hashable, CaseIterable {
     
     /**
      * Can't tell yet: an open ring.
@@ -10107,7 +11433,7 @@ public func FfiConverterTypeVerdictTone_lower(_ value: VerdictTone) -> RustBuffe
  * The unit a weight was entered in; it is never converted in the log.
  */
 
-public enum WeightUnit: Equatable, Hashable {
+public enum WeightUnit: Equatable, Hashable, CaseIterable {
     
     /**
      * Drams, 1/256 lb.
@@ -10182,7 +11508,7 @@ public func FfiConverterTypeWeightUnit_lower(_ value: WeightUnit) -> RustBuffer 
  * The screens there are.
  */
 
-public enum Which: Equatable, Hashable {
+public enum Which: Equatable, Hashable, CaseIterable {
     
     /**
      * The running waits and the keys.
@@ -10208,6 +11534,14 @@ public enum Which: Equatable, Hashable {
      * Did a change matter?
      */
     case changes
+    /**
+     * Files in and out, backups.
+     */
+    case files
+    /**
+     * Doubtful entries.
+     */
+    case mend
 
 
 
@@ -10241,6 +11575,10 @@ public struct FfiConverterTypeWhich: FfiConverterRustBuffer {
         
         case 6: return .changes
         
+        case 7: return .files
+        
+        case 8: return .mend
+        
         default: throw UniffiInternalError.unexpectedEnumCase
         }
     }
@@ -10271,6 +11609,14 @@ public struct FfiConverterTypeWhich: FfiConverterRustBuffer {
         
         case .changes:
             writeInt(&buf, Int32(6))
+        
+        
+        case .files:
+            writeInt(&buf, Int32(7))
+        
+        
+        case .mend:
+            writeInt(&buf, Int32(8))
         
         }
     }
@@ -10431,6 +11777,30 @@ fileprivate struct FfiConverterOptionTypeForecastView: FfiConverterRustBuffer {
         switch try readInt(&buf) as Int8 {
         case 0: return nil
         case 1: return try FfiConverterTypeForecastView.read(from: &buf)
+        default: throw UniffiInternalError.unexpectedOptionalTag
+        }
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterOptionTypeMendOpen: FfiConverterRustBuffer {
+    typealias SwiftType = MendOpen?
+
+    public static func write(_ value: SwiftType, into buf: inout [UInt8]) {
+        guard let value = value else {
+            writeInt(&buf, Int8(0))
+            return
+        }
+        writeInt(&buf, Int8(1))
+        FfiConverterTypeMendOpen.write(value, into: &buf)
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwiftType {
+        switch try readInt(&buf) as Int8 {
+        case 0: return nil
+        case 1: return try FfiConverterTypeMendOpen.read(from: &buf)
         default: throw UniffiInternalError.unexpectedOptionalTag
         }
     }
@@ -10804,6 +12174,31 @@ fileprivate struct FfiConverterSequenceString: FfiConverterRustBuffer {
 #if swift(>=5.8)
 @_documentation(visibility: private)
 #endif
+fileprivate struct FfiConverterSequenceTypeBackupLine: FfiConverterRustBuffer {
+    typealias SwiftType = [BackupLine]
+
+    public static func write(_ value: [BackupLine], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeBackupLine.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [BackupLine] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [BackupLine]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeBackupLine.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
 fileprivate struct FfiConverterSequenceTypeBrokenRule: FfiConverterRustBuffer {
     typealias SwiftType = [BrokenRule]
 
@@ -11104,6 +12499,31 @@ fileprivate struct FfiConverterSequenceTypeForecastLine: FfiConverterRustBuffer 
 #if swift(>=5.8)
 @_documentation(visibility: private)
 #endif
+fileprivate struct FfiConverterSequenceTypeImportLine: FfiConverterRustBuffer {
+    typealias SwiftType = [ImportLine]
+
+    public static func write(_ value: [ImportLine], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeImportLine.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [ImportLine] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [ImportLine]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeImportLine.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
 fileprivate struct FfiConverterSequenceTypeKeyLine: FfiConverterRustBuffer {
     typealias SwiftType = [KeyLine]
 
@@ -11171,6 +12591,31 @@ fileprivate struct FfiConverterSequenceTypeKeyView: FfiConverterRustBuffer {
         seq.reserveCapacity(Int(len))
         for _ in 0 ..< len {
             seq.append(try FfiConverterTypeKeyView.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceTypeMendLine: FfiConverterRustBuffer {
+    typealias SwiftType = [MendLine]
+
+    public static func write(_ value: [MendLine], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeMendLine.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [MendLine] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [MendLine]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeMendLine.read(from: &buf))
         }
         return seq
     }
@@ -11490,6 +12935,54 @@ public func FfiConverterTypeUuid_lower(_ value: Uuid) -> RustBuffer {
     return FfiConverterTypeUuid.lower(value)
 }
 
+private let UNIFFI_RUST_FUTURE_POLL_READY: Int8 = 0
+private let UNIFFI_RUST_FUTURE_POLL_WAKE: Int8 = 1
+
+fileprivate let uniffiContinuationHandleMap = UniffiHandleMap<UnsafeContinuation<Int8, Never>>()
+
+fileprivate func uniffiRustCallAsync<F, T>(
+    rustFutureFunc: () -> UInt64,
+    pollFunc: (UInt64, @escaping UniffiRustFutureContinuationCallback, UInt64) -> (),
+    completeFunc: (UInt64, UnsafeMutablePointer<RustCallStatus>) -> F,
+    freeFunc: (UInt64) -> (),
+    liftFunc: (F) throws -> T,
+    errorHandler: ((RustBuffer) throws -> Swift.Error)?
+) async throws -> T {
+    // Make sure to call the ensure init function since future creation doesn't have a
+    // RustCallStatus param, so doesn't use makeRustCall()
+    uniffiEnsureRestwaterInitialized()
+    let rustFuture = rustFutureFunc()
+    defer {
+        freeFunc(rustFuture)
+    }
+    var pollResult: Int8;
+    repeat {
+        pollResult = await withUnsafeContinuation {
+            pollFunc(
+                rustFuture,
+                { handle, pollResult in
+                    uniffiFutureContinuationCallback(handle: handle, pollResult: pollResult)
+                },
+                uniffiContinuationHandleMap.insert(obj: $0)
+            )
+        }
+    } while pollResult != UNIFFI_RUST_FUTURE_POLL_READY
+
+    return try liftFunc(makeRustCall(
+        { completeFunc(rustFuture, $0) },
+        errorHandler: errorHandler
+    ))
+}
+
+// Callback handlers for an async calls.  These are invoked by Rust when the future is ready.  They
+// lift the return value or error and resume the suspended function.
+fileprivate func uniffiFutureContinuationCallback(handle: UInt64, pollResult: Int8) {
+    if let continuation = try? uniffiContinuationHandleMap.remove(handle: handle) {
+        continuation.resume(returning: pollResult)
+    } else {
+        print("uniffiFutureContinuationCallback invalid handle")
+    }
+}
 /**
  * Version of the core that the shell was loaded with, as `major.minor.patch`.
  */
@@ -11497,6 +12990,19 @@ public func coreVersion() -> String  {
     return try!  FfiConverterString.lift(try! rustCall() {
         uniffiCallStatus in
     uniffi_restwater_fn_func_core_version(uniffiCallStatus
+    )
+})
+}
+/**
+ * Sets a damaged log aside and begins a new one with every entry that could be saved; the log is opened after
+ * it. What was saved and lost, in words.
+ */
+public func salvage(dir: String, now: Moment)throws  -> String  {
+    return try  FfiConverterString.lift(try rustCallWithError(FfiConverterTypeRestwaterError_lift) {
+        uniffiCallStatus in
+    uniffi_restwater_fn_func_salvage(
+        FfiConverterString.lower(dir),
+        FfiConverterTypeMoment_lower(now),uniffiCallStatus
     )
 })
 }
@@ -11563,6 +13069,9 @@ private let initializationResult: InitializationResult = {
     if (uniffi_restwater_checksum_func_core_version() != 18693) {
         return InitializationResult.apiChecksumMismatch
     }
+    if (uniffi_restwater_checksum_func_salvage() != 454) {
+        return InitializationResult.apiChecksumMismatch
+    }
     if (uniffi_restwater_checksum_func_bank_layout() != 22549) {
         return InitializationResult.apiChecksumMismatch
     }
@@ -11573,6 +13082,30 @@ private let initializationResult: InitializationResult = {
         return InitializationResult.apiChecksumMismatch
     }
     if (uniffi_restwater_checksum_func_swim_layout() != 45113) {
+        return InitializationResult.apiChecksumMismatch
+    }
+    if (uniffi_restwater_checksum_method_work_done() != 59654) {
+        return InitializationResult.apiChecksumMismatch
+    }
+    if (uniffi_restwater_checksum_method_work_give_up() != 36268) {
+        return InitializationResult.apiChecksumMismatch
+    }
+    if (uniffi_restwater_checksum_method_restwater_back_up() != 36578) {
+        return InitializationResult.apiChecksumMismatch
+    }
+    if (uniffi_restwater_checksum_method_restwater_back_up_if_due() != 54754) {
+        return InitializationResult.apiChecksumMismatch
+    }
+    if (uniffi_restwater_checksum_method_restwater_look_into() != 49997) {
+        return InitializationResult.apiChecksumMismatch
+    }
+    if (uniffi_restwater_checksum_method_restwater_look_over() != 47913) {
+        return InitializationResult.apiChecksumMismatch
+    }
+    if (uniffi_restwater_checksum_method_restwater_send() != 8887) {
+        return InitializationResult.apiChecksumMismatch
+    }
+    if (uniffi_restwater_checksum_method_restwater_take_in() != 26857) {
         return InitializationResult.apiChecksumMismatch
     }
     if (uniffi_restwater_checksum_method_restwater_act() != 8759) {
@@ -11597,6 +13130,9 @@ private let initializationResult: InitializationResult = {
         return InitializationResult.apiChecksumMismatch
     }
     if (uniffi_restwater_checksum_method_restwater_swim_tap() != 57659) {
+        return InitializationResult.apiChecksumMismatch
+    }
+    if (uniffi_restwater_checksum_constructor_work_new() != 40297) {
         return InitializationResult.apiChecksumMismatch
     }
     if (uniffi_restwater_checksum_constructor_restwater_open() != 3958) {

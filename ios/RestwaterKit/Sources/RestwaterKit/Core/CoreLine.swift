@@ -4,7 +4,7 @@ import RestwaterCore
 /// The core, asked one call after another off the main thread, in the order the taps came. Answers come back on the main
 /// thread in the same order.
 final class CoreLine: Sendable {
-    private let core: Restwater
+    let core: Restwater
     private let queue = DispatchQueue(label: "app.restwater.core", qos: .userInitiated)
 
     init(_ core: Restwater) { self.core = core }

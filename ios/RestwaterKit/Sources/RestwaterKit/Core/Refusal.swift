@@ -1,13 +1,18 @@
+import Foundation
 import RestwaterCore
 
 /// Why the core did nothing: what kind, what to show, and the detail for a report.
-public struct Refusal: Error, Equatable, Sendable {
+public struct Refusal: LocalizedError, Equatable, Sendable {
     /// What tells refusals apart.
     public let kind: Kind
     /// What to show, in the core's words.
     public let text: String
     /// For a report.
     public let detail: String
+
+    public var errorDescription: String? { text }
+
+    init(kind: Kind, text: String) { (self.kind, self.text, detail) = (kind, text, "") }
 
     /// Of whatever a call threw. What is no refusal of ours is a fault of ours.
     public init(_ error: any Error) {

@@ -9,7 +9,7 @@ extension Sheet {
             cell(KeyFace(key.label, sub: key.sub, spoken: key.spoken), key.key == .start ? .setup : .tackle)
         }
         if !view.rods.isEmpty { cells.append(cell(KeyFace(words.swim), .swim)) }
-        cells += [cell(KeyFace(words.waits), .waits), cell(KeyFace(words.changes), .changes)]
+        cells += [(words.waits, Showing.waits), (words.changes, .changes), (words.files, .files), (words.mend, .mend)].map { cell(KeyFace($0), $1) }
         let rest = head("", notice: "", slate, bottom: slate.back.top)
         grid(cells, in: rest, slate, page: 0)
         back(slate)

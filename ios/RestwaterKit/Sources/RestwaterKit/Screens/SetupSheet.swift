@@ -9,24 +9,13 @@ extension Sheet {
         let rest = head(setup.title, notice: seen.notice, slate, bottom: start.top)
         var taken = 0.0
         if seen.turned.row == nil {
-            line("peg", setup.pegLabel, setup.peg, 0, rest, slate)
-            line("water", setup.waterLabel, setup.water, 1, rest, slate)
-            taken = 2 * Self.lineMm * slate.mm
+            line("peg", setup.pegLabel, setup.peg, to: .setup, 0, rest, slate)
+            line("water", setup.waterLabel, setup.water, to: .setup, 1, rest, slate)
+            taken = 2 * slate.lineHeight
         }
         rows(setup.rows, in: rest.with(top: rest.top + taken, height: rest.height - taken), slate, seen.turned) { .chooseSetup(field: $0, value: $1) }
         let face = KeyFace(setup.start.label, sub: slate.layout.showSubs ? setup.start.sub : nil, spoken: setup.start.spoken, solid: true)
         key("key-\(String.tag(Key.start))", face, em: slate.text.primary, sub: slate.text.sub, at: start, slate, order: 80, .start)
         back(slate)
     }
-
-    private mutating func line(_ name: String, _ label: String, _ value: String, _ i: Int, _ place: Rect, _ slate: Slate) {
-        let height = Self.lineMm * slate.mm
-        var piece = Piece("field-\(name)", at: place.with(top: place.top + Double(i) * height, height: height))
-        piece.field = Field(name: name, label: label, value: value, em: slate.text.body, to: .setup)
-        (piece.spoken, piece.order) = (label, 10 + Double(i))
-        pieces.append(piece)
-    }
-
-    /// Height of a typed line, mm.
-    private static let lineMm = 9.0
 }

@@ -48,13 +48,14 @@ public struct Field: Equatable, Sendable {
     public func ask(_ text: String) -> Ask {
         switch to {
         case .setup: .act(.chooseSetup(field: name, value: text))
+        case .source: .files(.source(text))
         }
     }
 }
 
 /// Where a typed line goes.
 public enum FieldGoal: Equatable, Sendable {
-    case setup
+    case setup, source
 }
 
 extension String {

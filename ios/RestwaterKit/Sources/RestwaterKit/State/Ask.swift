@@ -6,6 +6,8 @@ public enum Ask: Equatable, Sendable {
     case key(Key)
     /// A key of the Swim screen.
     case swim(SwimKey)
+    /// A key of the Files screen.
+    case files(FilesAsk)
     /// An action with all that belongs to it.
     case act(Action)
     /// Another screen.

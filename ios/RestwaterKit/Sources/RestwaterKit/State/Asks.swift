@@ -7,6 +7,7 @@ extension RestwaterState {
         switch ask {
         case .key(let key): tap(key)
         case .swim(let key): tap(key)
+        case .files(let ask): tap(ask)
         case .act(let action): act(action)
         case .open(let showing): open(showing)
         case .back: back()
@@ -26,11 +27,19 @@ extension RestwaterState {
     }
 
     private func back() {
-        if seen.turned.row != nil {
+        if running != nil {
+            giveUp()
+        } else if seen.turned.row != nil {
             seen.turned.row = nil
             seen.turned.grid = 0
         } else if seen.turned.more {
             seen.turned.more = false
+        } else if seen.showing == .files && seen.files.incoming != nil {
+            closeIncoming()
+        } else if seen.showing == .files && seen.files.list != nil {
+            seen.files.list = nil
+        } else if seen.showing == .mend && seen.mend?.open != nil {
+            act(.openDoubt(op: nil))
         } else {
             open(.bank)
         }

@@ -16,10 +16,14 @@ extension RestwaterState {
         switch phase {
         case .background where !away:
             away = true
-            ask({ core in try core.pause() }) { _, _ in }
+            let at = clock()
+            // A backup where one is due, then the log is put aside, whatever came of it.
+            long({ core in
+                defer { try? core.pause() }
+                _ = try await core.backUpIfDue(now: at)
+            }) { _, _ in }
         case .active where away:
             away = false
-            ask({ core in try core.resume() }) { _, _ in }
             refresh()
         case .active:
             refresh()

@@ -24,17 +24,23 @@ public final class RestwaterState: Observed {
     let line: CoreLine
     let clock: Clock
     /// Whether the app lies in the background, its log put aside.
-    var away = false
+    var away: Bool
+    /// What the last refused call said.
+    var refusal: Refusal?
     /// The glasses of the fans, as last asked for.
     var fanGlass: FanGlass?
     var sceneGlass: FanGlass?
     var fanKey: FanKey?
     var sceneKey: SceneKey?
+    /// The long work that runs.
+    var running: Work?
     private var waiting = 0
     private var settledCalls: [CheckedContinuation<Void, Never>] = []
 
-    public init(core: Restwater, clock: @escaping Clock = present) {
+    /// Over that core; `away` where no screen is in front yet.
+    public init(core: Restwater, away: Bool = false, clock: @escaping Clock = present) {
         line = CoreLine(core)
+        self.away = away
         self.clock = clock
     }
 
@@ -100,8 +106,28 @@ public final class RestwaterState: Observed {
     }
 
     func refused(_ refusal: Refusal) {
+        self.refusal = refusal
         seen.notice = refusal.text
         onEcho?(.refused)
+    }
+
+    /// Long work, off the main thread and beside the line: taps wait for it, its progress does not.
+    func long<T: Sendable>(
+        _ work: @escaping @Sendable (Restwater) async throws -> T,
+        then: @escaping @MainActor @Sendable (RestwaterState, T) -> Void,
+        ended: @escaping @MainActor @Sendable (RestwaterState) -> Void = { _ in }
+    ) {
+        waiting += 1
+        let core = line.core
+        Task {
+            do {
+                then(self, try await work(core))
+            } catch {
+                refused(Refusal(error))
+            }
+            ended(self)
+            answered()
+        }
     }
 
     private func answered() {

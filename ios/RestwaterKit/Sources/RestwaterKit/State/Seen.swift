@@ -8,6 +8,8 @@ public struct Seen: Equatable, Sendable {
     public internal(set) var swim: SwimView?
     public internal(set) var waits: WaitsView?
     public internal(set) var changes: ChangesView?
+    public internal(set) var mend: MendView?
+    public internal(set) var files = FilesSeen()
     public internal(set) var settings = Settings(hand: .right, scheme: .day)
     public internal(set) var showing = Showing.bank
     /// The small swim fan, where there is a session.
@@ -30,8 +32,13 @@ public struct Seen: Equatable, Sendable {
         case .swim(let view): swim = view
         case .waits(let view): waits = view
         case .changes(let view): changes = view
+        case .files(let view): files.view = view
+        case .mend(let view): mend = view
         }
     }
+
+    /// Ink on paper or chalk on ink.
+    public var scheme: Scheme { settings.scheme }
 
     /// The rod that the keys act on.
     var rod: UInt8 { bank?.rods.first { $0.chosen }?.rod ?? 1 }

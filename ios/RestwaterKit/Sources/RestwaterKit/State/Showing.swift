@@ -2,7 +2,7 @@ import RestwaterCore
 
 /// Which screen lies on top.
 public enum Showing: String, CaseIterable, Sendable {
-    case bank, setup, tackle, swim, waits, changes, screens
+    case bank, setup, tackle, swim, waits, changes, files, mend, screens
 
     /// The record it is drawn from.
     var which: Which {
@@ -13,6 +13,8 @@ public enum Showing: String, CaseIterable, Sendable {
         case .swim: .swim
         case .waits: .waits
         case .changes: .changes
+        case .files: .files
+        case .mend: .mend
         }
     }
 }

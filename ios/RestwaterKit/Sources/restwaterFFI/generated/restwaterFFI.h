@@ -243,6 +243,32 @@ typedef void (*UniffiForeignFutureCompleteVoid)(uint64_t, UniffiForeignFutureRes
     );
 
 #endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_CLONE_WORK
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_CLONE_WORK
+uint64_t uniffi_restwater_fn_clone_work(uint64_t handle, RustCallStatus *_Nonnull out_status
+);
+#endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_FREE_WORK
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_FREE_WORK
+void uniffi_restwater_fn_free_work(uint64_t handle, RustCallStatus *_Nonnull out_status
+);
+#endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_CONSTRUCTOR_WORK_NEW
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_CONSTRUCTOR_WORK_NEW
+uint64_t uniffi_restwater_fn_constructor_work_new(RustCallStatus *_Nonnull out_status
+    
+);
+#endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_WORK_DONE
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_WORK_DONE
+uint64_t uniffi_restwater_fn_method_work_done(uint64_t ptr, RustCallStatus *_Nonnull out_status
+);
+#endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_WORK_GIVE_UP
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_WORK_GIVE_UP
+void uniffi_restwater_fn_method_work_give_up(uint64_t ptr, RustCallStatus *_Nonnull out_status
+);
+#endif
 #ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_CLONE_RESTWATER
 #define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_CLONE_RESTWATER
 uint64_t uniffi_restwater_fn_clone_restwater(uint64_t handle, RustCallStatus *_Nonnull out_status
@@ -256,6 +282,36 @@ void uniffi_restwater_fn_free_restwater(uint64_t handle, RustCallStatus *_Nonnul
 #ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_CONSTRUCTOR_RESTWATER_OPEN
 #define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_CONSTRUCTOR_RESTWATER_OPEN
 uint64_t uniffi_restwater_fn_constructor_restwater_open(RustBuffer dir, RustBuffer now, RustCallStatus *_Nonnull out_status
+);
+#endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_RESTWATER_BACK_UP
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_RESTWATER_BACK_UP
+uint64_t uniffi_restwater_fn_method_restwater_back_up(uint64_t ptr, RustBuffer now, uint64_t work
+);
+#endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_RESTWATER_BACK_UP_IF_DUE
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_RESTWATER_BACK_UP_IF_DUE
+uint64_t uniffi_restwater_fn_method_restwater_back_up_if_due(uint64_t ptr, RustBuffer now
+);
+#endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_RESTWATER_LOOK_INTO
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_RESTWATER_LOOK_INTO
+uint64_t uniffi_restwater_fn_method_restwater_look_into(uint64_t ptr, RustBuffer path, RustBuffer now, uint64_t work
+);
+#endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_RESTWATER_LOOK_OVER
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_RESTWATER_LOOK_OVER
+uint64_t uniffi_restwater_fn_method_restwater_look_over(uint64_t ptr
+);
+#endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_RESTWATER_SEND
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_RESTWATER_SEND
+uint64_t uniffi_restwater_fn_method_restwater_send(uint64_t ptr, RustBuffer now, uint64_t work
+);
+#endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_RESTWATER_TAKE_IN
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_RESTWATER_TAKE_IN
+uint64_t uniffi_restwater_fn_method_restwater_take_in(uint64_t ptr, RustBuffer path, RustBuffer source, RustBuffer at, uint64_t work
 );
 #endif
 #ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_RESTWATER_ACT
@@ -302,6 +358,11 @@ int8_t uniffi_restwater_fn_method_restwater_swim_tap(uint64_t ptr, RustBuffer no
 #define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_FUNC_CORE_VERSION
 RustBuffer uniffi_restwater_fn_func_core_version(RustCallStatus *_Nonnull out_status
     
+);
+#endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_FUNC_SALVAGE
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_FUNC_SALVAGE
+RustBuffer uniffi_restwater_fn_func_salvage(RustBuffer dir, RustBuffer now, RustCallStatus *_Nonnull out_status
 );
 #endif
 #ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_FUNC_BANK_LAYOUT
@@ -591,6 +652,12 @@ uint16_t uniffi_restwater_checksum_func_core_version(void
     
 );
 #endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_FUNC_SALVAGE
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_FUNC_SALVAGE
+uint16_t uniffi_restwater_checksum_func_salvage(void
+    
+);
+#endif
 #ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_FUNC_BANK_LAYOUT
 #define UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_FUNC_BANK_LAYOUT
 uint16_t uniffi_restwater_checksum_func_bank_layout(void
@@ -612,6 +679,54 @@ uint16_t uniffi_restwater_checksum_func_read_day(void
 #ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_FUNC_SWIM_LAYOUT
 #define UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_FUNC_SWIM_LAYOUT
 uint16_t uniffi_restwater_checksum_func_swim_layout(void
+    
+);
+#endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_WORK_DONE
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_WORK_DONE
+uint16_t uniffi_restwater_checksum_method_work_done(void
+    
+);
+#endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_WORK_GIVE_UP
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_WORK_GIVE_UP
+uint16_t uniffi_restwater_checksum_method_work_give_up(void
+    
+);
+#endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_RESTWATER_BACK_UP
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_RESTWATER_BACK_UP
+uint16_t uniffi_restwater_checksum_method_restwater_back_up(void
+    
+);
+#endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_RESTWATER_BACK_UP_IF_DUE
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_RESTWATER_BACK_UP_IF_DUE
+uint16_t uniffi_restwater_checksum_method_restwater_back_up_if_due(void
+    
+);
+#endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_RESTWATER_LOOK_INTO
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_RESTWATER_LOOK_INTO
+uint16_t uniffi_restwater_checksum_method_restwater_look_into(void
+    
+);
+#endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_RESTWATER_LOOK_OVER
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_RESTWATER_LOOK_OVER
+uint16_t uniffi_restwater_checksum_method_restwater_look_over(void
+    
+);
+#endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_RESTWATER_SEND
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_RESTWATER_SEND
+uint16_t uniffi_restwater_checksum_method_restwater_send(void
+    
+);
+#endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_RESTWATER_TAKE_IN
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_RESTWATER_TAKE_IN
+uint16_t uniffi_restwater_checksum_method_restwater_take_in(void
     
 );
 #endif
@@ -660,6 +775,12 @@ uint16_t uniffi_restwater_checksum_method_restwater_swim_scene(void
 #ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_RESTWATER_SWIM_TAP
 #define UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_RESTWATER_SWIM_TAP
 uint16_t uniffi_restwater_checksum_method_restwater_swim_tap(void
+    
+);
+#endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_CONSTRUCTOR_WORK_NEW
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_CONSTRUCTOR_WORK_NEW
+uint16_t uniffi_restwater_checksum_constructor_work_new(void
     
 );
 #endif

@@ -31,6 +31,13 @@ import java.nio.charset.CodingErrorAction
 import java.util.concurrent.atomic.AtomicLong
 import java.util.concurrent.ConcurrentHashMap
 import java.util.concurrent.atomic.AtomicBoolean
+import kotlin.coroutines.resume
+import kotlinx.coroutines.CancellableContinuation
+import kotlinx.coroutines.DelicateCoroutinesApi
+import kotlinx.coroutines.GlobalScope
+import kotlinx.coroutines.Job
+import kotlinx.coroutines.launch
+import kotlinx.coroutines.suspendCancellableCoroutine
 
 // This is a helper for safely working with byte buffers returned from the Rust code.
 // A rust-owned buffer is represented by its capacity, its current length, and a
@@ -677,6 +684,8 @@ internal object IntegrityCheckingUniffiLib {
     internal fun ensureInitialized() = Unit
     external fun uniffi_restwater_checksum_func_core_version(
     ): Int
+    external fun uniffi_restwater_checksum_func_salvage(
+    ): Int
     external fun uniffi_restwater_checksum_func_bank_layout(
     ): Int
     external fun uniffi_restwater_checksum_func_pad_words(
@@ -684,6 +693,22 @@ internal object IntegrityCheckingUniffiLib {
     external fun uniffi_restwater_checksum_func_read_day(
     ): Int
     external fun uniffi_restwater_checksum_func_swim_layout(
+    ): Int
+    external fun uniffi_restwater_checksum_method_work_done(
+    ): Int
+    external fun uniffi_restwater_checksum_method_work_give_up(
+    ): Int
+    external fun uniffi_restwater_checksum_method_restwater_back_up(
+    ): Int
+    external fun uniffi_restwater_checksum_method_restwater_back_up_if_due(
+    ): Int
+    external fun uniffi_restwater_checksum_method_restwater_look_into(
+    ): Int
+    external fun uniffi_restwater_checksum_method_restwater_look_over(
+    ): Int
+    external fun uniffi_restwater_checksum_method_restwater_send(
+    ): Int
+    external fun uniffi_restwater_checksum_method_restwater_take_in(
     ): Int
     external fun uniffi_restwater_checksum_method_restwater_act(
     ): Int
@@ -700,6 +725,8 @@ internal object IntegrityCheckingUniffiLib {
     external fun uniffi_restwater_checksum_method_restwater_swim_scene(
     ): Int
     external fun uniffi_restwater_checksum_method_restwater_swim_tap(
+    ): Int
+    external fun uniffi_restwater_checksum_constructor_work_new(
     ): Int
     external fun uniffi_restwater_checksum_constructor_restwater_open(
     ): Int
@@ -723,11 +750,33 @@ internal object UniffiLib {
     }
 
     internal fun ensureInitialized() = Unit
+    external fun uniffi_restwater_fn_clone_work(`handle`: Long,uniffi_out_err: UniffiRustCallStatus, 
+    ): Long
+    external fun uniffi_restwater_fn_free_work(`handle`: Long,uniffi_out_err: UniffiRustCallStatus, 
+    ): Unit
+    external fun uniffi_restwater_fn_constructor_work_new(uniffi_out_err: UniffiRustCallStatus, 
+    ): Long
+    external fun uniffi_restwater_fn_method_work_done(`ptr`: Long,uniffi_out_err: UniffiRustCallStatus, 
+    ): Long
+    external fun uniffi_restwater_fn_method_work_give_up(`ptr`: Long,uniffi_out_err: UniffiRustCallStatus, 
+    ): Unit
     external fun uniffi_restwater_fn_clone_restwater(`handle`: Long,uniffi_out_err: UniffiRustCallStatus, 
     ): Long
     external fun uniffi_restwater_fn_free_restwater(`handle`: Long,uniffi_out_err: UniffiRustCallStatus, 
     ): Unit
     external fun uniffi_restwater_fn_constructor_restwater_open(`dir`: RustBuffer.ByValue,`now`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
+    ): Long
+    external fun uniffi_restwater_fn_method_restwater_back_up(`ptr`: Long,`now`: RustBuffer.ByValue,`work`: Long,
+    ): Long
+    external fun uniffi_restwater_fn_method_restwater_back_up_if_due(`ptr`: Long,`now`: RustBuffer.ByValue,
+    ): Long
+    external fun uniffi_restwater_fn_method_restwater_look_into(`ptr`: Long,`path`: RustBuffer.ByValue,`now`: RustBuffer.ByValue,`work`: Long,
+    ): Long
+    external fun uniffi_restwater_fn_method_restwater_look_over(`ptr`: Long,
+    ): Long
+    external fun uniffi_restwater_fn_method_restwater_send(`ptr`: Long,`now`: RustBuffer.ByValue,`work`: Long,
+    ): Long
+    external fun uniffi_restwater_fn_method_restwater_take_in(`ptr`: Long,`path`: RustBuffer.ByValue,`source`: RustBuffer.ByValue,`at`: RustBuffer.ByValue,`work`: Long,
     ): Long
     external fun uniffi_restwater_fn_method_restwater_act(`ptr`: Long,`action`: RustBuffer.ByValue,`at`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
@@ -746,6 +795,8 @@ internal object UniffiLib {
     external fun uniffi_restwater_fn_method_restwater_swim_tap(`ptr`: Long,`now`: RustBuffer.ByValue,`glass`: RustBuffer.ByValue,`x`: Double,`y`: Double,uniffi_out_err: UniffiRustCallStatus, 
     ): Byte
     external fun uniffi_restwater_fn_func_core_version(uniffi_out_err: UniffiRustCallStatus, 
+    ): RustBuffer.ByValue
+    external fun uniffi_restwater_fn_func_salvage(`dir`: RustBuffer.ByValue,`now`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
     external fun uniffi_restwater_fn_func_bank_layout(`glass`: RustBuffer.ByValue,`ask`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
@@ -877,6 +928,9 @@ private fun uniffiCheckApiChecksums(lib: IntegrityCheckingUniffiLib) {
     if ((lib.uniffi_restwater_checksum_func_core_version() and 0xFFFF) != 18693) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
+    if ((lib.uniffi_restwater_checksum_func_salvage() and 0xFFFF) != 454) {
+        throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
+    }
     if ((lib.uniffi_restwater_checksum_func_bank_layout() and 0xFFFF) != 22549) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
@@ -887,6 +941,30 @@ private fun uniffiCheckApiChecksums(lib: IntegrityCheckingUniffiLib) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
     if ((lib.uniffi_restwater_checksum_func_swim_layout() and 0xFFFF) != 45113) {
+        throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
+    }
+    if ((lib.uniffi_restwater_checksum_method_work_done() and 0xFFFF) != 59654) {
+        throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
+    }
+    if ((lib.uniffi_restwater_checksum_method_work_give_up() and 0xFFFF) != 36268) {
+        throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
+    }
+    if ((lib.uniffi_restwater_checksum_method_restwater_back_up() and 0xFFFF) != 36578) {
+        throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
+    }
+    if ((lib.uniffi_restwater_checksum_method_restwater_back_up_if_due() and 0xFFFF) != 54754) {
+        throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
+    }
+    if ((lib.uniffi_restwater_checksum_method_restwater_look_into() and 0xFFFF) != 49997) {
+        throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
+    }
+    if ((lib.uniffi_restwater_checksum_method_restwater_look_over() and 0xFFFF) != 47913) {
+        throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
+    }
+    if ((lib.uniffi_restwater_checksum_method_restwater_send() and 0xFFFF) != 8887) {
+        throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
+    }
+    if ((lib.uniffi_restwater_checksum_method_restwater_take_in() and 0xFFFF) != 26857) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
     if ((lib.uniffi_restwater_checksum_method_restwater_act() and 0xFFFF) != 8759) {
@@ -913,6 +991,9 @@ private fun uniffiCheckApiChecksums(lib: IntegrityCheckingUniffiLib) {
     if ((lib.uniffi_restwater_checksum_method_restwater_swim_tap() and 0xFFFF) != 57659) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
+    if ((lib.uniffi_restwater_checksum_constructor_work_new() and 0xFFFF) != 40297) {
+        throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
+    }
     if ((lib.uniffi_restwater_checksum_constructor_restwater_open() and 0xFFFF) != 3958) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
@@ -929,6 +1010,46 @@ public fun uniffiEnsureInitialized() {
 }
 
 // Async support
+// Async return type handlers
+
+internal const val UNIFFI_RUST_FUTURE_POLL_READY = 0.toByte()
+internal const val UNIFFI_RUST_FUTURE_POLL_WAKE = 1.toByte()
+
+internal val uniffiContinuationHandleMap = UniffiHandleMap<CancellableContinuation<Byte>>()
+
+// FFI type for Rust future continuations
+internal object uniffiRustFutureContinuationCallbackImpl: UniffiRustFutureContinuationCallback {
+    override fun callback(data: Long, pollResult: Byte) {
+        uniffiContinuationHandleMap.remove(data).resume(pollResult)
+    }
+}
+
+internal suspend fun<T, F, E: kotlin.Exception> uniffiRustCallAsync(
+    rustFuture: Long,
+    pollFunc: (Long, UniffiRustFutureContinuationCallback, Long) -> Unit,
+    completeFunc: (Long, UniffiRustCallStatus) -> F,
+    freeFunc: (Long) -> Unit,
+    liftFunc: (F) -> T,
+    errorHandler: UniffiRustCallStatusErrorHandler<E>
+): T {
+    try {
+        do {
+            val pollResult = suspendCancellableCoroutine<Byte> { continuation ->
+                pollFunc(
+                    rustFuture,
+                    uniffiRustFutureContinuationCallbackImpl,
+                    uniffiContinuationHandleMap.insert(continuation)
+                )
+            }
+        } while (pollResult != UNIFFI_RUST_FUTURE_POLL_READY);
+
+        return liftFunc(
+            uniffiRustCallWithError(errorHandler, { status -> completeFunc(rustFuture, status) })
+        )
+    } finally {
+        freeFunc(rustFuture)
+    }
+}
 
 // Public interface members begin here.
 
@@ -1166,6 +1287,29 @@ public object FfiConverterInt: FfiConverter<Int, Int> {
 
     override fun write(value: Int, buf: ByteBuffer) {
         buf.putInt(value)
+    }
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterULong: FfiConverter<ULong, Long> {
+    override fun lift(value: Long): ULong {
+        return value.toULong()
+    }
+
+    override fun read(buf: ByteBuffer): ULong {
+        return lift(buf.getLong())
+    }
+
+    override fun lower(value: ULong): Long {
+        return value.toLong()
+    }
+
+    override fun allocationSize(value: ULong) = 8UL
+
+    override fun write(value: ULong, buf: ByteBuffer) {
+        buf.putLong(value.toLong())
     }
 }
 
@@ -1420,6 +1564,36 @@ public object FfiConverterString: FfiConverter<String, RustBuffer.ByValue> {
 public interface RestwaterInterface {
     
     /**
+     * Makes a backup now, and reads it again. What was made, in words; none where it was given up.
+     */
+    suspend fun `backUp`(`now`: Moment, `work`: Work): kotlin.String?
+    
+    /**
+     * Makes a backup where one is due; the shell asks when it goes to the background and when a session ends.
+     */
+    suspend fun `backUpIfDue`(`now`: Moment): kotlin.Boolean
+    
+    /**
+     * What taking in the file would bring. Changes nothing.
+     */
+    suspend fun `lookInto`(`path`: kotlin.String, `now`: Moment, `work`: Work): IncomingView
+    
+    /**
+     * Looks the whole log over, and makes anew what doesn't follow from it. What was found, in words.
+     */
+    suspend fun `lookOver`(): kotlin.String
+    
+    /**
+     * Makes the file that the Files screen asks for; the shell hands it on.
+     */
+    suspend fun `send`(`now`: Moment, `work`: Work): Outgoing
+    
+    /**
+     * Takes a file in, whole or not at all; `source` is what the user calls where it came from.
+     */
+    suspend fun `takeIn`(`path`: kotlin.String, `source`: kotlin.String, `at`: Moment, `work`: Work): IncomingView
+    
+    /**
      * One tap. What it wrote is on stable storage when this returns; on an error nothing was changed.
      */
     fun `act`(`action`: Action, `at`: Moment): Update
@@ -1564,6 +1738,162 @@ open class Restwater: Disposable, AutoCloseable, RestwaterInterface
         return uniffiRustCall() { status ->
             UniffiLib.uniffi_restwater_fn_clone_restwater(handle, status)
         }
+    }
+
+    
+    /**
+     * Makes a backup now, and reads it again. What was made, in words; none where it was given up.
+     */
+    @Throws(RestwaterException::class)
+    @Suppress("ASSIGNED_BUT_NEVER_ACCESSED_VARIABLE")
+    override suspend fun `backUp`(`now`: Moment, `work`: Work) : kotlin.String? {
+        return uniffiRustCallAsync(
+        callWithHandle { uniffiHandle ->
+            UniffiLib.uniffi_restwater_fn_method_restwater_back_up(
+                uniffiHandle,
+                
+        FfiConverterTypeMoment.lower(`now`),
+        FfiConverterTypeWork.lower(`work`),
+            )
+        },
+        { future, callback, continuation -> UniffiLib.ffi_restwater_rust_future_poll_rust_buffer(future, callback, continuation) },
+        { future, continuation -> UniffiLib.ffi_restwater_rust_future_complete_rust_buffer(future, continuation) },
+        { future -> UniffiLib.ffi_restwater_rust_future_free_rust_buffer(future) },
+        // lift function
+        { FfiConverterOptionalString.lift(it) },
+        // Error FFI converter
+        RestwaterException.ErrorHandler,
+    )
+    }
+
+    
+    /**
+     * Makes a backup where one is due; the shell asks when it goes to the background and when a session ends.
+     */
+    @Throws(RestwaterException::class)
+    @Suppress("ASSIGNED_BUT_NEVER_ACCESSED_VARIABLE")
+    override suspend fun `backUpIfDue`(`now`: Moment) : kotlin.Boolean {
+        return uniffiRustCallAsync(
+        callWithHandle { uniffiHandle ->
+            UniffiLib.uniffi_restwater_fn_method_restwater_back_up_if_due(
+                uniffiHandle,
+                
+        FfiConverterTypeMoment.lower(`now`),
+            )
+        },
+        { future, callback, continuation -> UniffiLib.ffi_restwater_rust_future_poll_i8(future, callback, continuation) },
+        { future, continuation -> UniffiLib.ffi_restwater_rust_future_complete_i8(future, continuation) },
+        { future -> UniffiLib.ffi_restwater_rust_future_free_i8(future) },
+        // lift function
+        { FfiConverterBoolean.lift(it) },
+        // Error FFI converter
+        RestwaterException.ErrorHandler,
+    )
+    }
+
+    
+    /**
+     * What taking in the file would bring. Changes nothing.
+     */
+    @Throws(RestwaterException::class)
+    @Suppress("ASSIGNED_BUT_NEVER_ACCESSED_VARIABLE")
+    override suspend fun `lookInto`(`path`: kotlin.String, `now`: Moment, `work`: Work) : IncomingView {
+        return uniffiRustCallAsync(
+        callWithHandle { uniffiHandle ->
+            UniffiLib.uniffi_restwater_fn_method_restwater_look_into(
+                uniffiHandle,
+                
+        FfiConverterString.lower(`path`),
+        FfiConverterTypeMoment.lower(`now`),
+        FfiConverterTypeWork.lower(`work`),
+            )
+        },
+        { future, callback, continuation -> UniffiLib.ffi_restwater_rust_future_poll_rust_buffer(future, callback, continuation) },
+        { future, continuation -> UniffiLib.ffi_restwater_rust_future_complete_rust_buffer(future, continuation) },
+        { future -> UniffiLib.ffi_restwater_rust_future_free_rust_buffer(future) },
+        // lift function
+        { FfiConverterTypeIncomingView.lift(it) },
+        // Error FFI converter
+        RestwaterException.ErrorHandler,
+    )
+    }
+
+    
+    /**
+     * Looks the whole log over, and makes anew what doesn't follow from it. What was found, in words.
+     */
+    @Throws(RestwaterException::class)
+    @Suppress("ASSIGNED_BUT_NEVER_ACCESSED_VARIABLE")
+    override suspend fun `lookOver`() : kotlin.String {
+        return uniffiRustCallAsync(
+        callWithHandle { uniffiHandle ->
+            UniffiLib.uniffi_restwater_fn_method_restwater_look_over(
+                uniffiHandle,
+                
+            )
+        },
+        { future, callback, continuation -> UniffiLib.ffi_restwater_rust_future_poll_rust_buffer(future, callback, continuation) },
+        { future, continuation -> UniffiLib.ffi_restwater_rust_future_complete_rust_buffer(future, continuation) },
+        { future -> UniffiLib.ffi_restwater_rust_future_free_rust_buffer(future) },
+        // lift function
+        { FfiConverterString.lift(it) },
+        // Error FFI converter
+        RestwaterException.ErrorHandler,
+    )
+    }
+
+    
+    /**
+     * Makes the file that the Files screen asks for; the shell hands it on.
+     */
+    @Throws(RestwaterException::class)
+    @Suppress("ASSIGNED_BUT_NEVER_ACCESSED_VARIABLE")
+    override suspend fun `send`(`now`: Moment, `work`: Work) : Outgoing {
+        return uniffiRustCallAsync(
+        callWithHandle { uniffiHandle ->
+            UniffiLib.uniffi_restwater_fn_method_restwater_send(
+                uniffiHandle,
+                
+        FfiConverterTypeMoment.lower(`now`),
+        FfiConverterTypeWork.lower(`work`),
+            )
+        },
+        { future, callback, continuation -> UniffiLib.ffi_restwater_rust_future_poll_rust_buffer(future, callback, continuation) },
+        { future, continuation -> UniffiLib.ffi_restwater_rust_future_complete_rust_buffer(future, continuation) },
+        { future -> UniffiLib.ffi_restwater_rust_future_free_rust_buffer(future) },
+        // lift function
+        { FfiConverterTypeOutgoing.lift(it) },
+        // Error FFI converter
+        RestwaterException.ErrorHandler,
+    )
+    }
+
+    
+    /**
+     * Takes a file in, whole or not at all; `source` is what the user calls where it came from.
+     */
+    @Throws(RestwaterException::class)
+    @Suppress("ASSIGNED_BUT_NEVER_ACCESSED_VARIABLE")
+    override suspend fun `takeIn`(`path`: kotlin.String, `source`: kotlin.String, `at`: Moment, `work`: Work) : IncomingView {
+        return uniffiRustCallAsync(
+        callWithHandle { uniffiHandle ->
+            UniffiLib.uniffi_restwater_fn_method_restwater_take_in(
+                uniffiHandle,
+                
+        FfiConverterString.lower(`path`),
+        FfiConverterString.lower(`source`),
+        FfiConverterTypeMoment.lower(`at`),
+        FfiConverterTypeWork.lower(`work`),
+            )
+        },
+        { future, callback, continuation -> UniffiLib.ffi_restwater_rust_future_poll_rust_buffer(future, callback, continuation) },
+        { future, continuation -> UniffiLib.ffi_restwater_rust_future_complete_rust_buffer(future, continuation) },
+        { future -> UniffiLib.ffi_restwater_rust_future_free_rust_buffer(future) },
+        // lift function
+        { FfiConverterTypeIncomingView.lift(it) },
+        // Error FFI converter
+        RestwaterException.ErrorHandler,
+    )
     }
 
     
@@ -1761,6 +2091,304 @@ public object FfiConverterTypeRestwater: FfiConverter<Restwater, Long> {
     override fun allocationSize(value: Restwater) = 8UL
 
     override fun write(value: Restwater, buf: ByteBuffer) {
+        buf.putLong(lower(value))
+    }
+}
+
+
+// This template implements a class for working with a Rust struct via a handle
+// to the live Rust struct on the other side of the FFI.
+//
+// There's some subtlety here, because we have to be careful not to operate on a Rust
+// struct after it has been dropped, and because we must expose a public API for freeing
+// theq Kotlin wrapper object in lieu of reliable finalizers. The core requirements are:
+//
+//   * Each instance holds an opaque handle to the underlying Rust struct.
+//     Method calls need to read this handle from the object's state and pass it in to
+//     the Rust FFI.
+//
+//   * When an instance is no longer needed, its handle should be passed to a
+//     special destructor function provided by the Rust FFI, which will drop the
+//     underlying Rust struct.
+//
+//   * Given an instance, calling code is expected to call the special
+//     `destroy` method in order to free it after use, either by calling it explicitly
+//     or by using a higher-level helper like the `use` method. Failing to do so risks
+//     leaking the underlying Rust struct.
+//
+//   * We can't assume that calling code will do the right thing, and must be prepared
+//     to handle Kotlin method calls executing concurrently with or even after a call to
+//     `destroy`, and to handle multiple (possibly concurrent!) calls to `destroy`.
+//
+//   * We must never allow Rust code to operate on the underlying Rust struct after
+//     the destructor has been called, and must never call the destructor more than once.
+//     Doing so may trigger memory unsafety.
+//
+//   * To mitigate many of the risks of leaking memory and use-after-free unsafety, a `Cleaner`
+//     is implemented to call the destructor when the Kotlin object becomes unreachable.
+//     This is done in a background thread. This is not a panacea, and client code should be aware that
+//      1. the thread may starve if some there are objects that have poorly performing
+//     `drop` methods or do significant work in their `drop` methods.
+//      2. the thread is shared across the whole library. This can be tuned by using `android_cleaner = true`,
+//         or `android = true` in the [`kotlin` section of the `uniffi.toml` file](https://mozilla.github.io/uniffi-rs/kotlin/configuration.html).
+//
+// If we try to implement this with mutual exclusion on access to the handle, there is the
+// possibility of a race between a method call and a concurrent call to `destroy`:
+//
+//    * Thread A starts a method call, reads the value of the handle, but is interrupted
+//      before it can pass the handle over the FFI to Rust.
+//    * Thread B calls `destroy` and frees the underlying Rust struct.
+//    * Thread A resumes, passing the already-read handle value to Rust and triggering
+//      a use-after-free.
+//
+// One possible solution would be to use a `ReadWriteLock`, with each method call taking
+// a read lock (and thus allowed to run concurrently) and the special `destroy` method
+// taking a write lock (and thus blocking on live method calls). However, we aim not to
+// generate methods with any hidden blocking semantics, and a `destroy` method that might
+// block if called incorrectly seems to meet that bar.
+//
+// So, we achieve our goals by giving each instance an associated `AtomicLong` counter to track
+// the number of in-flight method calls, and an `AtomicBoolean` flag to indicate whether `destroy`
+// has been called. These are updated according to the following rules:
+//
+//    * The initial value of the counter is 1, indicating a live object with no in-flight calls.
+//      The initial value for the flag is false.
+//
+//    * At the start of each method call, we atomically check the counter.
+//      If it is 0 then the underlying Rust struct has already been destroyed and the call is aborted.
+//      If it is nonzero them we atomically increment it by 1 and proceed with the method call.
+//
+//    * At the end of each method call, we atomically decrement and check the counter.
+//      If it has reached zero then we destroy the underlying Rust struct.
+//
+//    * When `destroy` is called, we atomically flip the flag from false to true.
+//      If the flag was already true we silently fail.
+//      Otherwise we atomically decrement and check the counter.
+//      If it has reached zero then we destroy the underlying Rust struct.
+//
+// Astute readers may observe that this all sounds very similar to the way that Rust's `Arc<T>` works,
+// and indeed it is, with the addition of a flag to guard against multiple calls to `destroy`.
+//
+// The overall effect is that the underlying Rust struct is destroyed only when `destroy` has been
+// called *and* all in-flight method calls have completed, avoiding violating any of the expectations
+// of the underlying Rust code.
+//
+// This makes a cleaner a better alternative to _not_ calling `destroy()` as
+// and when the object is finished with, but the abstraction is not perfect: if the Rust object's `drop`
+// method is slow, and/or there are many objects to cleanup, and it's on a low end Android device, then the cleaner
+// thread may be starved, and the app will leak memory.
+//
+// In this case, `destroy`ing manually may be a better solution.
+//
+// The cleaner can live side by side with the manual calling of `destroy`. In the order of responsiveness, uniffi objects
+// with Rust peers are reclaimed:
+//
+// 1. By calling the `destroy` method of the object, which calls `rustObject.free()`. If that doesn't happen:
+// 2. When the object becomes unreachable, AND the Cleaner thread gets to call `rustObject.free()`. If the thread is starved then:
+// 3. The memory is reclaimed when the process terminates.
+//
+// [1] https://stackoverflow.com/questions/24376768/can-java-finalize-an-object-when-it-is-still-in-scope/24380219
+//
+
+
+/**
+ * A long piece of work: how far it has come, and the way to give it up. A task that is dropped gives up too.
+ */
+public interface WorkInterface {
+    
+    /**
+     * Entries dealt with so far (pages of a backup).
+     */
+    fun `done`(): kotlin.ULong
+    
+    /**
+     * Gives it up; what it was about to change stays as it was.
+     */
+    fun `giveUp`()
+    
+    companion object
+}
+
+/**
+ * A long piece of work: how far it has come, and the way to give it up. A task that is dropped gives up too.
+ */
+open class Work: Disposable, AutoCloseable, WorkInterface
+{
+
+    @Suppress("UNUSED_PARAMETER")
+    /**
+     * @suppress
+     */
+    constructor(withHandle: UniffiWithHandle, handle: Long) {
+        this.handle = handle
+        this.cleanable = UniffiLib.CLEANER.register(this, UniffiCleanAction(handle))
+    }
+
+    /**
+     * @suppress
+     *
+     * This constructor can be used to instantiate a fake object. Only used for tests. Any
+     * attempt to actually use an object constructed this way will fail as there is no
+     * connected Rust object.
+     */
+    @Suppress("UNUSED_PARAMETER")
+    constructor(noHandle: NoHandle) {
+        this.handle = 0
+        this.cleanable = null
+    }
+    /**
+     * Work that has not begun.
+     */
+    constructor() :
+        this(UniffiWithHandle, 
+    uniffiRustCall() { _status ->
+    UniffiLib.uniffi_restwater_fn_constructor_work_new(
+    
+        _status)
+}
+    )
+
+    protected val handle: Long
+    protected val cleanable: UniffiCleaner.Cleanable?
+
+    private val wasDestroyed = AtomicBoolean(false)
+    private val callCounter = AtomicLong(1)
+
+    /**
+     * Whether the current object has been destroyed and its reference is gone in the Rust side.
+     */
+    val uniffiIsDestroyed: Boolean get() = wasDestroyed.get()
+
+    override fun destroy() {
+        // Only allow a single call to this method.
+        // TODO: maybe we should log a warning if called more than once?
+        if (this.wasDestroyed.compareAndSet(false, true)) {
+            // This decrement always matches the initial count of 1 given at creation time.
+            if (this.callCounter.decrementAndGet() == 0L) {
+                cleanable?.clean()
+            }
+        }
+    }
+
+    @Synchronized
+    override fun close() {
+        this.destroy()
+    }
+
+    internal inline fun <R> callWithHandle(block: (handle: Long) -> R): R {
+        // Check and increment the call counter, to keep the object alive.
+        // This needs a compare-and-set retry loop in case of concurrent updates.
+        do {
+            val c = this.callCounter.get()
+            if (c == 0L) {
+                throw IllegalStateException("${this.javaClass.simpleName} object has already been destroyed")
+            }
+            if (c == Long.MAX_VALUE) {
+                throw IllegalStateException("${this.javaClass.simpleName} call counter would overflow")
+            }
+        } while (! this.callCounter.compareAndSet(c, c + 1L))
+        // Now we can safely do the method call without the handle being freed concurrently.
+        try {
+            return block(this.uniffiCloneHandle())
+        } finally {
+            // This decrement always matches the increment we performed above.
+            if (this.callCounter.decrementAndGet() == 0L) {
+                cleanable?.clean()
+            }
+        }
+    }
+
+    // Use a static inner class instead of a closure so as not to accidentally
+    // capture `this` as part of the cleanable's action.
+    private class UniffiCleanAction(private val handle: Long) : Runnable {
+        override fun run() {
+            if (handle == 0.toLong()) {
+                // Fake object created with `NoHandle`, don't try to free.
+                return;
+            }
+            uniffiRustCall { status ->
+                UniffiLib.uniffi_restwater_fn_free_work(handle, status)
+            }
+        }
+    }
+
+    /**
+     * @suppress
+     */
+    fun uniffiCloneHandle(): Long {
+        if (handle == 0.toLong()) {
+            throw InternalException("uniffiCloneHandle() called on NoHandle object");
+        }
+        return uniffiRustCall() { status ->
+            UniffiLib.uniffi_restwater_fn_clone_work(handle, status)
+        }
+    }
+
+    
+    /**
+     * Entries dealt with so far (pages of a backup).
+     */override fun `done`(): kotlin.ULong {
+            return FfiConverterULong.lift(
+    callWithHandle {
+    uniffiRustCall() { _status ->
+    UniffiLib.uniffi_restwater_fn_method_work_done(
+        it,
+        _status)
+}
+    }
+    )
+    }
+    
+
+    
+    /**
+     * Gives it up; what it was about to change stays as it was.
+     */override fun `giveUp`()
+        = 
+    callWithHandle {
+    uniffiRustCall() { _status ->
+    UniffiLib.uniffi_restwater_fn_method_work_give_up(
+        it,
+        _status)
+}
+    }
+    
+    
+
+    
+
+    
+
+
+    
+    
+    /**
+     * @suppress
+     */
+    companion object
+    
+}
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeWork: FfiConverter<Work, Long> {
+    override fun lower(value: Work): Long {
+        return value.uniffiCloneHandle()
+    }
+
+    override fun lift(value: Long): Work {
+        return Work(UniffiWithHandle, value)
+    }
+
+    override fun read(buf: ByteBuffer): Work {
+        return lift(buf.getLong())
+    }
+
+    override fun allocationSize(value: Work) = 8UL
+
+    override fun write(value: Work, buf: ByteBuffer) {
         buf.putLong(lower(value))
     }
 }
@@ -1984,6 +2612,61 @@ public object FfiConverterTypeAxis: FfiConverterRustBuffer<Axis> {
             FfiConverterDouble.write(value.`from`, buf)
             FfiConverterDouble.write(value.`to`, buf)
             FfiConverterSequenceTypeTick.write(value.`ticks`, buf)
+    }
+}
+
+
+
+/**
+ * One backup, as the list shows it.
+ */
+data class BackupLine (
+    /**
+     * Where it is.
+     */
+    val `path`: kotlin.String
+    , 
+    /**
+     * When it was made.
+     */
+    val `says`: kotlin.String
+    , 
+    /**
+     * What its key does.
+     */
+    val `key`: kotlin.String
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeBackupLine: FfiConverterRustBuffer<BackupLine> {
+    override fun read(buf: ByteBuffer): BackupLine {
+        return BackupLine(
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: BackupLine) = (
+            FfiConverterString.allocationSize(value.`path`) +
+            FfiConverterString.allocationSize(value.`says`) +
+            FfiConverterString.allocationSize(value.`key`)
+    )
+
+    override fun write(value: BackupLine, buf: ByteBuffer) {
+            FfiConverterString.write(value.`path`, buf)
+            FfiConverterString.write(value.`says`, buf)
+            FfiConverterString.write(value.`key`, buf)
     }
 }
 
@@ -3223,6 +3906,141 @@ public object FfiConverterTypeFanGlass: FfiConverterRustBuffer<FanGlass> {
 
 
 /**
+ * The Files screen.
+ */
+data class FilesView (
+    /**
+     * What it is about.
+     */
+    val `title`: kotlin.String
+    , 
+    /**
+     * What the choices come to, in a sentence.
+     */
+    val `says`: kotlin.String
+    , 
+    /**
+     * Which sessions, which form, position, formulas.
+     */
+    val `rows`: List<ChoiceRow>
+    , 
+    /**
+     * The key that makes the file and hands it on.
+     */
+    val `send`: kotlin.String
+    , 
+    /**
+     * The key that takes a file in.
+     */
+    val `takeIn`: kotlin.String
+    , 
+    /**
+     * The key of the list of imports.
+     */
+    val `importsKey`: kotlin.String
+    , 
+    /**
+     * The key of the list of backups.
+     */
+    val `backupsKey`: kotlin.String
+    , 
+    /**
+     * The key that makes a backup now.
+     */
+    val `backUp`: kotlin.String
+    , 
+    /**
+     * The key that looks the log over.
+     */
+    val `lookOver`: kotlin.String
+    , 
+    /**
+     * Label of the field for the partner's name.
+     */
+    val `sourceLabel`: kotlin.String
+    , 
+    /**
+     * Imports, latest first.
+     */
+    val `imports`: List<ImportLine>
+    , 
+    /**
+     * Backups, latest first.
+     */
+    val `backups`: List<BackupLine>
+    , 
+    /**
+     * What stands in place of an empty list.
+     */
+    val `none`: kotlin.String
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeFilesView: FfiConverterRustBuffer<FilesView> {
+    override fun read(buf: ByteBuffer): FilesView {
+        return FilesView(
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterSequenceTypeChoiceRow.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterSequenceTypeImportLine.read(buf),
+            FfiConverterSequenceTypeBackupLine.read(buf),
+            FfiConverterString.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: FilesView) = (
+            FfiConverterString.allocationSize(value.`title`) +
+            FfiConverterString.allocationSize(value.`says`) +
+            FfiConverterSequenceTypeChoiceRow.allocationSize(value.`rows`) +
+            FfiConverterString.allocationSize(value.`send`) +
+            FfiConverterString.allocationSize(value.`takeIn`) +
+            FfiConverterString.allocationSize(value.`importsKey`) +
+            FfiConverterString.allocationSize(value.`backupsKey`) +
+            FfiConverterString.allocationSize(value.`backUp`) +
+            FfiConverterString.allocationSize(value.`lookOver`) +
+            FfiConverterString.allocationSize(value.`sourceLabel`) +
+            FfiConverterSequenceTypeImportLine.allocationSize(value.`imports`) +
+            FfiConverterSequenceTypeBackupLine.allocationSize(value.`backups`) +
+            FfiConverterString.allocationSize(value.`none`)
+    )
+
+    override fun write(value: FilesView, buf: ByteBuffer) {
+            FfiConverterString.write(value.`title`, buf)
+            FfiConverterString.write(value.`says`, buf)
+            FfiConverterSequenceTypeChoiceRow.write(value.`rows`, buf)
+            FfiConverterString.write(value.`send`, buf)
+            FfiConverterString.write(value.`takeIn`, buf)
+            FfiConverterString.write(value.`importsKey`, buf)
+            FfiConverterString.write(value.`backupsKey`, buf)
+            FfiConverterString.write(value.`backUp`, buf)
+            FfiConverterString.write(value.`lookOver`, buf)
+            FfiConverterString.write(value.`sourceLabel`, buf)
+            FfiConverterSequenceTypeImportLine.write(value.`imports`, buf)
+            FfiConverterSequenceTypeBackupLine.write(value.`backups`, buf)
+            FfiConverterString.write(value.`none`, buf)
+    }
+}
+
+
+
+/**
  * One figure with its range.
  */
 data class ForecastLine (
@@ -3578,6 +4396,204 @@ public object FfiConverterTypeHeaderView: FfiConverterRustBuffer<HeaderView> {
 
 
 /**
+ * One import, as the list shows it.
+ */
+data class ImportLine (
+    /**
+     * Its id.
+     */
+    val `id`: Uuid
+    , 
+    /**
+     * Who, when, how many entries.
+     */
+    val `says`: kotlin.String
+    , 
+    /**
+     * Whether it is taken back at present.
+     */
+    val `undone`: kotlin.Boolean
+    , 
+    /**
+     * What its key does: take it back, or bring it back.
+     */
+    val `key`: kotlin.String
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeImportLine: FfiConverterRustBuffer<ImportLine> {
+    override fun read(buf: ByteBuffer): ImportLine {
+        return ImportLine(
+            FfiConverterTypeUuid.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterBoolean.read(buf),
+            FfiConverterString.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: ImportLine) = (
+            FfiConverterTypeUuid.allocationSize(value.`id`) +
+            FfiConverterString.allocationSize(value.`says`) +
+            FfiConverterBoolean.allocationSize(value.`undone`) +
+            FfiConverterString.allocationSize(value.`key`)
+    )
+
+    override fun write(value: ImportLine, buf: ByteBuffer) {
+            FfiConverterTypeUuid.write(value.`id`, buf)
+            FfiConverterString.write(value.`says`, buf)
+            FfiConverterBoolean.write(value.`undone`, buf)
+            FfiConverterString.write(value.`key`, buf)
+    }
+}
+
+
+
+/**
+ * What a file would bring, or has brought.
+ */
+data class IncomingView (
+    /**
+     * What it is about.
+     */
+    val `title`: kotlin.String
+    , 
+    /**
+     * A sentence each.
+     */
+    val `lines`: List<kotlin.String>
+    , 
+    /**
+     * Whether there is something to take in.
+     */
+    val `brings`: kotlin.Boolean
+    , 
+    /**
+     * Whether the file was whole.
+     */
+    val `whole`: kotlin.Boolean
+    , 
+    /**
+     * The key that takes it in.
+     */
+    val `takeIn`: kotlin.String
+    , 
+    /**
+     * The key that leaves it.
+     */
+    val `leave`: kotlin.String
+    , 
+    /**
+     * Entries not in the log before.
+     */
+    val `new`: kotlin.ULong
+    , 
+    /**
+     * Entries known before.
+     */
+    val `known`: kotlin.ULong
+    , 
+    /**
+     * Of the new: mends and undos.
+     */
+    val `amended`: kotlin.ULong
+    , 
+    /**
+     * Of the new: of a newer version, kept unread.
+     */
+    val `newer`: kotlin.ULong
+    , 
+    /**
+     * Records that can't be read.
+     */
+    val `damaged`: kotlin.ULong
+    , 
+    /**
+     * Entries left out since another has their id.
+     */
+    val `clashes`: kotlin.ULong
+    , 
+    /**
+     * Sessions with something new.
+     */
+    val `sessions`: kotlin.ULong
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeIncomingView: FfiConverterRustBuffer<IncomingView> {
+    override fun read(buf: ByteBuffer): IncomingView {
+        return IncomingView(
+            FfiConverterString.read(buf),
+            FfiConverterSequenceString.read(buf),
+            FfiConverterBoolean.read(buf),
+            FfiConverterBoolean.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterULong.read(buf),
+            FfiConverterULong.read(buf),
+            FfiConverterULong.read(buf),
+            FfiConverterULong.read(buf),
+            FfiConverterULong.read(buf),
+            FfiConverterULong.read(buf),
+            FfiConverterULong.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: IncomingView) = (
+            FfiConverterString.allocationSize(value.`title`) +
+            FfiConverterSequenceString.allocationSize(value.`lines`) +
+            FfiConverterBoolean.allocationSize(value.`brings`) +
+            FfiConverterBoolean.allocationSize(value.`whole`) +
+            FfiConverterString.allocationSize(value.`takeIn`) +
+            FfiConverterString.allocationSize(value.`leave`) +
+            FfiConverterULong.allocationSize(value.`new`) +
+            FfiConverterULong.allocationSize(value.`known`) +
+            FfiConverterULong.allocationSize(value.`amended`) +
+            FfiConverterULong.allocationSize(value.`newer`) +
+            FfiConverterULong.allocationSize(value.`damaged`) +
+            FfiConverterULong.allocationSize(value.`clashes`) +
+            FfiConverterULong.allocationSize(value.`sessions`)
+    )
+
+    override fun write(value: IncomingView, buf: ByteBuffer) {
+            FfiConverterString.write(value.`title`, buf)
+            FfiConverterSequenceString.write(value.`lines`, buf)
+            FfiConverterBoolean.write(value.`brings`, buf)
+            FfiConverterBoolean.write(value.`whole`, buf)
+            FfiConverterString.write(value.`takeIn`, buf)
+            FfiConverterString.write(value.`leave`, buf)
+            FfiConverterULong.write(value.`new`, buf)
+            FfiConverterULong.write(value.`known`, buf)
+            FfiConverterULong.write(value.`amended`, buf)
+            FfiConverterULong.write(value.`newer`, buf)
+            FfiConverterULong.write(value.`damaged`, buf)
+            FfiConverterULong.write(value.`clashes`, buf)
+            FfiConverterULong.write(value.`sessions`, buf)
+    }
+}
+
+
+
+/**
  * A line of the key below the picture.
  */
 data class KeyLine (
@@ -3759,6 +4775,187 @@ public object FfiConverterTypeKeyView: FfiConverterRustBuffer<KeyView> {
 
 
 /**
+ * One doubtful entry of the list.
+ */
+data class MendLine (
+    /**
+     * The entry.
+     */
+    val `op`: Uuid
+    , 
+    /**
+     * What it is and when.
+     */
+    val `what`: kotlin.String
+    , 
+    /**
+     * Why it is doubtful.
+     */
+    val `why`: kotlin.String
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeMendLine: FfiConverterRustBuffer<MendLine> {
+    override fun read(buf: ByteBuffer): MendLine {
+        return MendLine(
+            FfiConverterTypeUuid.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: MendLine) = (
+            FfiConverterTypeUuid.allocationSize(value.`op`) +
+            FfiConverterString.allocationSize(value.`what`) +
+            FfiConverterString.allocationSize(value.`why`)
+    )
+
+    override fun write(value: MendLine, buf: ByteBuffer) {
+            FfiConverterTypeUuid.write(value.`op`, buf)
+            FfiConverterString.write(value.`what`, buf)
+            FfiConverterString.write(value.`why`, buf)
+    }
+}
+
+
+
+/**
+ * The entry that is open.
+ */
+data class MendOpen (
+    /**
+     * The entry.
+     */
+    val `op`: Uuid
+    , 
+    /**
+     * What it is and when.
+     */
+    val `what`: kotlin.String
+    , 
+    /**
+     * Why it is doubtful, or that it no longer is.
+     */
+    val `why`: kotlin.String
+    , 
+    /**
+     * What can be said of it.
+     */
+    val `rows`: List<ChoiceRow>
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeMendOpen: FfiConverterRustBuffer<MendOpen> {
+    override fun read(buf: ByteBuffer): MendOpen {
+        return MendOpen(
+            FfiConverterTypeUuid.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterSequenceTypeChoiceRow.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: MendOpen) = (
+            FfiConverterTypeUuid.allocationSize(value.`op`) +
+            FfiConverterString.allocationSize(value.`what`) +
+            FfiConverterString.allocationSize(value.`why`) +
+            FfiConverterSequenceTypeChoiceRow.allocationSize(value.`rows`)
+    )
+
+    override fun write(value: MendOpen, buf: ByteBuffer) {
+            FfiConverterTypeUuid.write(value.`op`, buf)
+            FfiConverterString.write(value.`what`, buf)
+            FfiConverterString.write(value.`why`, buf)
+            FfiConverterSequenceTypeChoiceRow.write(value.`rows`, buf)
+    }
+}
+
+
+
+/**
+ * The Mend screen.
+ */
+data class MendView (
+    /**
+     * What it is about.
+     */
+    val `title`: kotlin.String
+    , 
+    /**
+     * How many there are, or that there is none.
+     */
+    val `says`: kotlin.String
+    , 
+    /**
+     * The doubtful entries, in the order of the day.
+     */
+    val `lines`: List<MendLine>
+    , 
+    /**
+     * The entry that is open, if one is.
+     */
+    val `open`: MendOpen?
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeMendView: FfiConverterRustBuffer<MendView> {
+    override fun read(buf: ByteBuffer): MendView {
+        return MendView(
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterSequenceTypeMendLine.read(buf),
+            FfiConverterOptionalTypeMendOpen.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: MendView) = (
+            FfiConverterString.allocationSize(value.`title`) +
+            FfiConverterString.allocationSize(value.`says`) +
+            FfiConverterSequenceTypeMendLine.allocationSize(value.`lines`) +
+            FfiConverterOptionalTypeMendOpen.allocationSize(value.`open`)
+    )
+
+    override fun write(value: MendView, buf: ByteBuffer) {
+            FfiConverterString.write(value.`title`, buf)
+            FfiConverterString.write(value.`says`, buf)
+            FfiConverterSequenceTypeMendLine.write(value.`lines`, buf)
+            FfiConverterOptionalTypeMendOpen.write(value.`open`, buf)
+    }
+}
+
+
+
+/**
  * A point in time as the phone knew it.
  *
  * The wall clock says what time of day it was but can jump; the monotonic clock can't jump but starts
@@ -3835,6 +5032,69 @@ public object FfiConverterTypeMoment: FfiConverterRustBuffer<Moment> {
             FfiConverterLong.write(value.`monoMs`, buf)
             FfiConverterString.write(value.`boot`, buf)
             FfiConverterUInt.write(value.`approxS`, buf)
+    }
+}
+
+
+
+/**
+ * A file made to be handed on.
+ */
+data class Outgoing (
+    /**
+     * Where it is, whole and on stable storage.
+     */
+    val `path`: kotlin.String
+    , 
+    /**
+     * The name to offer.
+     */
+    val `name`: kotlin.String
+    , 
+    /**
+     * Its media type.
+     */
+    val `mediaType`: kotlin.String
+    , 
+    /**
+     * What is in it, in words.
+     */
+    val `says`: kotlin.String
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeOutgoing: FfiConverterRustBuffer<Outgoing> {
+    override fun read(buf: ByteBuffer): Outgoing {
+        return Outgoing(
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: Outgoing) = (
+            FfiConverterString.allocationSize(value.`path`) +
+            FfiConverterString.allocationSize(value.`name`) +
+            FfiConverterString.allocationSize(value.`mediaType`) +
+            FfiConverterString.allocationSize(value.`says`)
+    )
+
+    override fun write(value: Outgoing, buf: ByteBuffer) {
+            FfiConverterString.write(value.`path`, buf)
+            FfiConverterString.write(value.`name`, buf)
+            FfiConverterString.write(value.`mediaType`, buf)
+            FfiConverterString.write(value.`says`, buf)
     }
 }
 
@@ -3948,6 +5208,16 @@ data class PadWords (
      * Opens "Did it matter?".
      */
     val `changes`: Said
+    , 
+    /**
+     * Opens the Files screen.
+     */
+    val `files`: Said
+    , 
+    /**
+     * Opens the Mend screen.
+     */
+    val `mend`: Said
     
 ){
     
@@ -3974,6 +5244,8 @@ public object FfiConverterTypePadWords: FfiConverterRustBuffer<PadWords> {
             FfiConverterTypeSaid.read(buf),
             FfiConverterTypeSaid.read(buf),
             FfiConverterTypeSaid.read(buf),
+            FfiConverterTypeSaid.read(buf),
+            FfiConverterTypeSaid.read(buf),
         )
     }
 
@@ -3987,7 +5259,9 @@ public object FfiConverterTypePadWords: FfiConverterRustBuffer<PadWords> {
             FfiConverterTypeSaid.allocationSize(value.`swim`) +
             FfiConverterTypeSaid.allocationSize(value.`back`) +
             FfiConverterTypeSaid.allocationSize(value.`waits`) +
-            FfiConverterTypeSaid.allocationSize(value.`changes`)
+            FfiConverterTypeSaid.allocationSize(value.`changes`) +
+            FfiConverterTypeSaid.allocationSize(value.`files`) +
+            FfiConverterTypeSaid.allocationSize(value.`mend`)
     )
 
     override fun write(value: PadWords, buf: ByteBuffer) {
@@ -4001,6 +5275,8 @@ public object FfiConverterTypePadWords: FfiConverterRustBuffer<PadWords> {
             FfiConverterTypeSaid.write(value.`back`, buf)
             FfiConverterTypeSaid.write(value.`waits`, buf)
             FfiConverterTypeSaid.write(value.`changes`, buf)
+            FfiConverterTypeSaid.write(value.`files`, buf)
+            FfiConverterTypeSaid.write(value.`mend`, buf)
     }
 }
 
@@ -6393,6 +7669,93 @@ sealed class Action {
     
     
     /**
+     * One of the choices of the Files screen.
+     */
+    data class ChooseFiles(
+        /**
+         * The row's field.
+         */
+        val `field`: kotlin.String, 
+        /**
+         * The choice's value.
+         */
+        val `value`: kotlin.String) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Opens a doubtful entry on the Mend screen.
+     */
+    data class OpenDoubt(
+        /**
+         * Which; none goes back to the list.
+         */
+        val `op`: app.restwater.core.Uuid?) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Says one thing of a doubtful entry.
+     */
+    data class Mend(
+        /**
+         * Which.
+         */
+        val `op`: app.restwater.core.Uuid, 
+        /**
+         * The row's field.
+         */
+        val `field`: kotlin.String, 
+        /**
+         * The choice's value.
+         */
+        val `value`: kotlin.String) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Take a whole import back.
+     */
+    data class UndoImport(
+        /**
+         * Which.
+         */
+        val `id`: app.restwater.core.Uuid) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Bring it back.
+     */
+    data class RedoImport(
+        /**
+         * Which.
+         */
+        val `id`: app.restwater.core.Uuid) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
      * Take the last entry back.
      */
     object Undo : Action()
@@ -6518,8 +7881,26 @@ public object FfiConverterTypeAction : FfiConverterRustBuffer<Action>{
                 )
             31 -> Action.SetNextStep
             32 -> Action.EndAlternation
-            33 -> Action.Undo
-            34 -> Action.Redo
+            33 -> Action.ChooseFiles(
+                FfiConverterString.read(buf),
+                FfiConverterString.read(buf),
+                )
+            34 -> Action.OpenDoubt(
+                FfiConverterOptionalTypeUuid.read(buf),
+                )
+            35 -> Action.Mend(
+                FfiConverterTypeUuid.read(buf),
+                FfiConverterString.read(buf),
+                FfiConverterString.read(buf),
+                )
+            36 -> Action.UndoImport(
+                FfiConverterTypeUuid.read(buf),
+                )
+            37 -> Action.RedoImport(
+                FfiConverterTypeUuid.read(buf),
+                )
+            38 -> Action.Undo
+            39 -> Action.Redo
             else -> throw RuntimeException("invalid enum value, something is very wrong!!")
         }
     }
@@ -6757,6 +8138,44 @@ public object FfiConverterTypeAction : FfiConverterRustBuffer<Action>{
                 4UL
             )
         }
+        is Action.ChooseFiles -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterString.allocationSize(value.`field`)
+                + FfiConverterString.allocationSize(value.`value`)
+            )
+        }
+        is Action.OpenDoubt -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterOptionalTypeUuid.allocationSize(value.`op`)
+            )
+        }
+        is Action.Mend -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeUuid.allocationSize(value.`op`)
+                + FfiConverterString.allocationSize(value.`field`)
+                + FfiConverterString.allocationSize(value.`value`)
+            )
+        }
+        is Action.UndoImport -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeUuid.allocationSize(value.`id`)
+            )
+        }
+        is Action.RedoImport -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeUuid.allocationSize(value.`id`)
+            )
+        }
         is Action.Undo -> {
             // Add the size for the Int that specifies the variant plus the size needed for all fields
             (
@@ -6941,12 +8360,40 @@ public object FfiConverterTypeAction : FfiConverterRustBuffer<Action>{
                 buf.putInt(32)
                 Unit
             }
-            is Action.Undo -> {
+            is Action.ChooseFiles -> {
                 buf.putInt(33)
+                FfiConverterString.write(value.`field`, buf)
+                FfiConverterString.write(value.`value`, buf)
+                Unit
+            }
+            is Action.OpenDoubt -> {
+                buf.putInt(34)
+                FfiConverterOptionalTypeUuid.write(value.`op`, buf)
+                Unit
+            }
+            is Action.Mend -> {
+                buf.putInt(35)
+                FfiConverterTypeUuid.write(value.`op`, buf)
+                FfiConverterString.write(value.`field`, buf)
+                FfiConverterString.write(value.`value`, buf)
+                Unit
+            }
+            is Action.UndoImport -> {
+                buf.putInt(36)
+                FfiConverterTypeUuid.write(value.`id`, buf)
+                Unit
+            }
+            is Action.RedoImport -> {
+                buf.putInt(37)
+                FfiConverterTypeUuid.write(value.`id`, buf)
+                Unit
+            }
+            is Action.Undo -> {
+                buf.putInt(38)
                 Unit
             }
             is Action.Redo -> {
-                buf.putInt(34)
+                buf.putInt(39)
                 Unit
             }
         }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }
@@ -8377,6 +9824,30 @@ sealed class Screen {
         companion object
     }
     
+    /**
+     * Files in and out, backups.
+     */
+    data class Files(
+        val v1: app.restwater.core.FilesView) : Screen()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Doubtful entries.
+     */
+    data class Mend(
+        val v1: app.restwater.core.MendView) : Screen()
+        
+    {
+        
+
+        companion object
+    }
+    
 
     
 
@@ -8410,6 +9881,12 @@ public object FfiConverterTypeScreen : FfiConverterRustBuffer<Screen>{
                 )
             6 -> Screen.Changes(
                 FfiConverterTypeChangesView.read(buf),
+                )
+            7 -> Screen.Files(
+                FfiConverterTypeFilesView.read(buf),
+                )
+            8 -> Screen.Mend(
+                FfiConverterTypeMendView.read(buf),
                 )
             else -> throw RuntimeException("invalid enum value, something is very wrong!!")
         }
@@ -8458,6 +9935,20 @@ public object FfiConverterTypeScreen : FfiConverterRustBuffer<Screen>{
                 + FfiConverterTypeChangesView.allocationSize(value.v1)
             )
         }
+        is Screen.Files -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeFilesView.allocationSize(value.v1)
+            )
+        }
+        is Screen.Mend -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeMendView.allocationSize(value.v1)
+            )
+        }
     }
 
     override fun write(value: Screen, buf: ByteBuffer) {
@@ -8490,6 +9981,16 @@ public object FfiConverterTypeScreen : FfiConverterRustBuffer<Screen>{
             is Screen.Changes -> {
                 buf.putInt(6)
                 FfiConverterTypeChangesView.write(value.v1, buf)
+                Unit
+            }
+            is Screen.Files -> {
+                buf.putInt(7)
+                FfiConverterTypeFilesView.write(value.v1, buf)
+                Unit
+            }
+            is Screen.Mend -> {
+                buf.putInt(8)
+                FfiConverterTypeMendView.write(value.v1, buf)
                 Unit
             }
         }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }
@@ -8847,7 +10348,15 @@ enum class Which {
     /**
      * Did a change matter?
      */
-    CHANGES;
+    CHANGES,
+    /**
+     * Files in and out, backups.
+     */
+    FILES,
+    /**
+     * Doubtful entries.
+     */
+    MEND;
 
     
 
@@ -9063,6 +10572,38 @@ public object FfiConverterOptionalTypeForecastView: FfiConverterRustBuffer<Forec
         } else {
             buf.put(1)
             FfiConverterTypeForecastView.write(value, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterOptionalTypeMendOpen: FfiConverterRustBuffer<MendOpen?> {
+    override fun read(buf: ByteBuffer): MendOpen? {
+        if (buf.get().toInt() == 0) {
+            return null
+        }
+        return FfiConverterTypeMendOpen.read(buf)
+    }
+
+    override fun allocationSize(value: MendOpen?): ULong {
+        if (value == null) {
+            return 1UL
+        } else {
+            return 1UL + FfiConverterTypeMendOpen.allocationSize(value)
+        }
+    }
+
+    override fun write(value: MendOpen?, buf: ByteBuffer) {
+        if (value == null) {
+            buf.put(0)
+        } else {
+            buf.put(1)
+            FfiConverterTypeMendOpen.write(value, buf)
         }
     }
 }
@@ -9533,6 +11074,34 @@ public object FfiConverterSequenceString: FfiConverterRustBuffer<List<kotlin.Str
 /**
  * @suppress
  */
+public object FfiConverterSequenceTypeBackupLine: FfiConverterRustBuffer<List<BackupLine>> {
+    override fun read(buf: ByteBuffer): List<BackupLine> {
+        val len = buf.getInt()
+        return List<BackupLine>(len) {
+            FfiConverterTypeBackupLine.read(buf)
+        }
+    }
+
+    override fun allocationSize(value: List<BackupLine>): ULong {
+        val sizeForLength = 4UL
+        val sizeForItems = value.map { FfiConverterTypeBackupLine.allocationSize(it) }.sum()
+        return sizeForLength + sizeForItems
+    }
+
+    override fun write(value: List<BackupLine>, buf: ByteBuffer) {
+        buf.putInt(value.size)
+        value.iterator().forEach {
+            FfiConverterTypeBackupLine.write(it, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
 public object FfiConverterSequenceTypeBrokenRule: FfiConverterRustBuffer<List<BrokenRule>> {
     override fun read(buf: ByteBuffer): List<BrokenRule> {
         val len = buf.getInt()
@@ -9869,6 +11438,34 @@ public object FfiConverterSequenceTypeForecastLine: FfiConverterRustBuffer<List<
 /**
  * @suppress
  */
+public object FfiConverterSequenceTypeImportLine: FfiConverterRustBuffer<List<ImportLine>> {
+    override fun read(buf: ByteBuffer): List<ImportLine> {
+        val len = buf.getInt()
+        return List<ImportLine>(len) {
+            FfiConverterTypeImportLine.read(buf)
+        }
+    }
+
+    override fun allocationSize(value: List<ImportLine>): ULong {
+        val sizeForLength = 4UL
+        val sizeForItems = value.map { FfiConverterTypeImportLine.allocationSize(it) }.sum()
+        return sizeForLength + sizeForItems
+    }
+
+    override fun write(value: List<ImportLine>, buf: ByteBuffer) {
+        buf.putInt(value.size)
+        value.iterator().forEach {
+            FfiConverterTypeImportLine.write(it, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
 public object FfiConverterSequenceTypeKeyLine: FfiConverterRustBuffer<List<KeyLine>> {
     override fun read(buf: ByteBuffer): List<KeyLine> {
         val len = buf.getInt()
@@ -9943,6 +11540,34 @@ public object FfiConverterSequenceTypeKeyView: FfiConverterRustBuffer<List<KeyVi
         buf.putInt(value.size)
         value.iterator().forEach {
             FfiConverterTypeKeyView.write(it, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterSequenceTypeMendLine: FfiConverterRustBuffer<List<MendLine>> {
+    override fun read(buf: ByteBuffer): List<MendLine> {
+        val len = buf.getInt()
+        return List<MendLine>(len) {
+            FfiConverterTypeMendLine.read(buf)
+        }
+    }
+
+    override fun allocationSize(value: List<MendLine>): ULong {
+        val sizeForLength = 4UL
+        val sizeForItems = value.map { FfiConverterTypeMendLine.allocationSize(it) }.sum()
+        return sizeForLength + sizeForItems
+    }
+
+    override fun write(value: List<MendLine>, buf: ByteBuffer) {
+        buf.putInt(value.size)
+        value.iterator().forEach {
+            FfiConverterTypeMendLine.write(it, buf)
         }
     }
 }
@@ -10259,6 +11884,14 @@ public object FfiConverterSequenceTypeMarkShape: FfiConverterRustBuffer<List<Mar
 
 public typealias Uuid = kotlin.String
 public typealias FfiConverterTypeUuid = FfiConverterString
+
+
+
+
+
+
+
+
         /**
          * Version of the core that the shell was loaded with, as `major.minor.patch`.
          */ fun `coreVersion`(): kotlin.String {
@@ -10267,6 +11900,23 @@ public typealias FfiConverterTypeUuid = FfiConverterString
     UniffiLib.uniffi_restwater_fn_func_core_version(
     
         _status)
+}
+    )
+    }
+    
+
+        /**
+         * Sets a damaged log aside and begins a new one with every entry that could be saved; the log is opened after
+         * it. What was saved and lost, in words.
+         */
+    @Throws(RestwaterException::class) fun `salvage`(`dir`: kotlin.String, `now`: Moment): kotlin.String {
+            return FfiConverterString.lift(
+    uniffiRustCallWithError(RestwaterException) { _status ->
+    UniffiLib.uniffi_restwater_fn_func_salvage(
+    
+        
+        FfiConverterString.lower(`dir`),
+        FfiConverterTypeMoment.lower(`now`),_status)
 }
     )
     }

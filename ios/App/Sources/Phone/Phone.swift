@@ -1,0 +1,78 @@
+import Foundation
+import RestwaterKit
+import SwiftUI
+import UIKit
+
+/// The one core of the process, and what the phone does beside its screens.
+@MainActor
+final class Phone {
+    static let shared = Phone()
+
+    /// Opened at first use; what the core said where it could not be.
+    let state: Result<RestwaterState, Refusal>
+    let contacts = Contacts()
+    private let echoes = EchoPlayer()
+    private let alarms = RecastAlarms()
+    private let lockScreen = LockScreen()
+
+    private init() {
+        let folder = URL.applicationSupportDirectory.appending(path: "log", directoryHint: .isDirectory)
+        // Until a scene comes to the front (an intent may start the process without one) the log is put aside after each call.
+        state = Result { () throws(Refusal) in RestwaterState(core: try openLog(in: folder), away: true) }
+        guard case .success(let state) = state else { return }
+        state.onEcho = { [echoes] echo in echoes.play(echo) }
+        state.onPlan = { [unowned self] plan in carryOut(plan) }
+        alarms.onDueInFront = { [echoes] in echoes.play(.recast) }
+    }
+
+    private func carryOut(_ plan: PhonePlan) {
+        UIApplication.shared.isIdleTimerDisabled = plan.keepsAwake
+        // Asked when a session opens, before the first cast: never while a fish is on.
+        if plan.keepsAwake { alarms.askOnce() }
+        alarms.set(plan.alarms)
+        lockScreen.show(plan.waits)
+    }
+
+    /// The app goes out of sight or comes back; the log is whole on the disk before iOS may suspend us.
+    func phase(_ scene: ScenePhase) {
+        guard case .success(let state) = state else { return }
+        switch scene {
+        case .active: state.phase(.active)
+        case .inactive: state.phase(.inactive)
+        case .background:
+            let time = BackgroundTime()
+            state.phase(.background)
+            Task {
+                await state.settled()
+                time.end()
+            }
+        @unknown default: break
+        }
+    }
+
+    /// A file that another app hands over.
+    func takeIn(_ url: URL) {
+        if case .success(let state) = state { state.lookInto(url) }
+    }
+
+    /// A tap from outside the screens: what the core said of it.
+    func tap(_ key: OutsideKey) async throws -> String {
+        try await state.get().tapFromOutside(key)
+    }
+}
+
+/// Time to finish in the background.
+@MainActor
+private final class BackgroundTime {
+    private var id = UIBackgroundTaskIdentifier.invalid
+
+    init() {
+        id = UIApplication.shared.beginBackgroundTask { [weak self] in self?.end() }
+    }
+
+    func end() {
+        guard id != .invalid else { return }
+        UIApplication.shared.endBackgroundTask(id)
+        id = .invalid
+    }
+}

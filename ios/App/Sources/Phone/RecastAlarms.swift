@@ -1,0 +1,49 @@
+import Foundation
+import RestwaterKit
+import UserNotifications
+
+/// Hands the planned alarms to the system, which keeps them through a suspended or ended app.
+@MainActor
+final class RecastAlarms: NSObject, UNUserNotificationCenterDelegate {
+    /// An alarm is due while the app is in front: it is felt and heard, and nothing covers a key.
+    var onDueInFront: (@MainActor () -> Void)?
+    private let centre = UNUserNotificationCenter.current()
+    private var asked = false
+    private var set: [RecastAlarm] = []
+
+    override init() {
+        super.init()
+        centre.delegate = self
+    }
+
+    func askOnce() {
+        guard !asked else { return }
+        asked = true
+        centre.requestAuthorization(options: [.alert, .sound]) { _, _ in }
+    }
+
+    func set(_ alarms: [RecastAlarm]) {
+        guard alarms != set else { return }
+        let gone = Set(set.map(\.id)).subtracting(alarms.map(\.id))
+        centre.removePendingNotificationRequests(withIdentifiers: Array(gone))
+        centre.removeDeliveredNotifications(withIdentifiers: Array(gone))
+        for alarm in alarms where !set.contains(alarm) { add(alarm) }
+        set = alarms
+    }
+
+    private func add(_ alarm: RecastAlarm) {
+        let content = UNMutableNotificationContent()
+        content.title = alarm.title
+        content.body = alarm.body
+        content.sound = .default
+        let trigger = UNTimeIntervalNotificationTrigger(timeInterval: max(1, alarm.at.timeIntervalSinceNow), repeats: false)
+        centre.add(UNNotificationRequest(identifier: alarm.id, content: content, trigger: trigger)) { _ in }
+    }
+
+    nonisolated func userNotificationCenter(
+        _ center: UNUserNotificationCenter, willPresent notification: UNNotification
+    ) async -> UNNotificationPresentationOptions {
+        await MainActor.run { onDueInFront?() }
+        return []
+    }
+}

@@ -1,0 +1,6 @@
+// Written from knowledge; signatures only (../README.md).
+
+public struct UTType: Hashable, Sendable {
+    public init(exportedAs identifier: String, conformingTo parent: UTType? = nil) { fatalError() }
+    public static let data: UTType = { fatalError() }()
+}
