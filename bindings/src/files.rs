@@ -52,8 +52,12 @@ pub struct FilesView {
     pub rows: Vec<ChoiceRow>,
     /// The key that makes the file and hands it on.
     pub send: String,
+    /// The key that makes the file and saves it in a place of the user's.
+    pub save: String,
     /// The key that takes a file in.
     pub take_in: String,
+    /// The key that has the user pick a folder for copies of backups.
+    pub folder: String,
     /// The key of the list of imports.
     pub imports_key: String,
     /// The key of the list of backups.

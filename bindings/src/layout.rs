@@ -200,4 +200,6 @@ pub struct PadWords {
     pub files: Said,
     /// Opens the Mend screen.
     pub mend: Said,
+    /// Opens the Phone screen.
+    pub phone: Said,
 }

@@ -9,11 +9,14 @@ mod learning;
 mod object;
 mod scene;
 mod screens;
+mod shell;
 mod taps;
+mod watch;
 
 pub use error::{Kind, RestwaterError};
 pub use files::{Work, salvage};
 pub use object::{DayTap, Restwater, bank_layout, pad_words, read_day, swim_layout};
+pub use shell::shell_words;
 
 use uuid::Uuid;
 

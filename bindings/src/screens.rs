@@ -5,8 +5,8 @@
 use restwater_core::app::{Screen, Update, Which};
 use restwater_core::screen::{
     AdviceTone, AdviceView, BankState, BankView, ChangesView, Choice, ChoiceRow, FilesView, HeaderView, Key,
-    KeyView, KeyWeight, MendView, RodView, SetupView, StripMark, StripMarkShape, StripView, SwimKey,
-    SwimKeyView, SwimView, TackleView, WaitsView,
+    KeyView, KeyWeight, MendView, PhoneView, RodView, SetupView, StripMark, StripMarkShape, StripView,
+    SwimKey, SwimKeyView, SwimView, TackleView, WaitsView,
 };
 
 /// What a key does. Its place on the glass is the layout's business.
@@ -361,6 +361,8 @@ pub enum Which {
     Files,
     /// Doubtful entries.
     Mend,
+    /// What belongs to the phone.
+    Phone,
 }
 
 /// What a screen shows.
@@ -382,6 +384,8 @@ pub enum Screen {
     Files(FilesView),
     /// Doubtful entries.
     Mend(MendView),
+    /// What belongs to the phone.
+    Phone(PhoneView),
 }
 
 /// What a tap gives back.

@@ -385,6 +385,13 @@ pub enum Action {
         /// The choice's value.
         value: String,
     },
+    /// One of the choices of the Phone screen.
+    ChoosePhone {
+        /// The row's field.
+        field: String,
+        /// The choice's value.
+        value: String,
+    },
     /// Opens a doubtful entry on the Mend screen.
     OpenDoubt {
         /// Which; none goes back to the list.

@@ -9,8 +9,32 @@ drawing() { debs libgl1 fontconfig fonts-dejavu-core; }
 kotlin_tests() {
   java_tools
   drawing
+  windows
+  debs xvfb
   native_library
-  maven -f $DESKTOP/pom.xml test
+  with_display maven -f $DESKTOP/pom.xml test
+}
+
+# with_display COMMAND...: on a display of its own where the machine has none, so that the window can be clicked.
+with_display() {
+  if [ -n "${DISPLAY:-}" ] || ! command -v Xvfb >/dev/null; then
+    "$@"
+    return
+  fi
+  local number=$PWD/target/logs/display server status=0
+  mkdir -p target/logs
+  : >"$number"
+  Xvfb -displayfd 3 -screen 0 1600x1200x24 -nolisten tcp 3>"$number" 2>/dev/null &
+  server=$!
+  until [ -s "$number" ] || ! kill -0 $server 2>/dev/null; do sleep 0.1; done
+  DISPLAY=:$(cat "$number") "$@" || status=$?
+  kill $server
+  return $status
+}
+
+# A window needs the JDK's windowing half too.
+windows() {
+  find -L "$(dirname "$(readlink -f "$(command -v java)")")/../lib" -name libawt_xawt.so | grep -q . || debs openjdk-17-jre
 }
 
 # Compiles the desktop app when a source is newer than the last build, and notes its class path.
@@ -36,8 +60,7 @@ run_app() {
     play tests/days/demo.jsonl target/screens
     return
   fi
-  # A window needs the JDK's windowing half too.
-  find -L "$(dirname "$(readlink -f "$(command -v java)")")/../lib" -name libawt_xawt.so | grep -q . || debs openjdk-17-jre
+  windows
   desktop_app
   desktop_java app.restwater.desktop.MainKt "${1:-${XDG_DATA_HOME:-$HOME/.local/share}/restwater}"
 }
@@ -49,8 +72,10 @@ play() {
   desktop_java -Djava.awt.headless=true app.restwater.desktop.PlayKt "$1" "$2"
 }
 
-# kotlin_bench act|ui: timed through the bindings, on the real screens.
+# kotlin_bench act|ui: timed through the bindings, on the real screens; compiled with the tests, beside a bare SQLite.
 kotlin_bench() {
   desktop_app
-  desktop_java -Djava.awt.headless=true app.restwater.desktop.BenchKt "$1"
+  maven -q -f $DESKTOP/pom.xml test-compile dependency:build-classpath -DincludeScope=test -Dmdep.outputFile="$PWD/target/desktop/test-class-path"
+  java -Djava.awt.headless=true -Djna.library.path="$PWD/target/release" \
+    -cp "$PWD/target/desktop/test-classes:$PWD/target/desktop/classes:$(cat target/desktop/test-class-path)" app.restwater.desktop.BenchKt "$1"
 }

@@ -15,7 +15,7 @@ generate_bindings() {
   native_library
   local language
   for language in kotlin swift; do
-    cargo run --quiet -p restwater-bindings --features bindgen --bin uniffi-bindgen -- generate \
+    cargo run --quiet -p restwater-bindgen -- generate \
       --library target/release/librestwater.so --language "$language" --no-format --out-dir "$1/$language"
   done
 }

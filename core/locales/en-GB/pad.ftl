@@ -24,3 +24,5 @@ pad-files = FILES
 pad-files-spoken = Files. Send, take in, back up.
 pad-mend = MEND
 pad-mend-spoken = Mend. Doubtful entries.
+pad-phone = PHONE
+pad-phone-spoken = This phone. Alarm, screen, hand and scheme.

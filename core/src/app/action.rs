@@ -191,6 +191,13 @@ pub enum Action {
         /// The choice's value.
         value: String,
     },
+    /// One of the choices of the Phone screen.
+    ChoosePhone {
+        /// The row's field.
+        field: String,
+        /// The choice's value.
+        value: String,
+    },
     /// Opens a doubtful entry on the Mend screen.
     OpenDoubt {
         /// Which; none goes back to the list.
@@ -253,6 +260,7 @@ impl Action {
             | Self::StartAlternation { .. }
             | Self::SetNextStep
             | Self::ChooseFiles { .. }
+            | Self::ChoosePhone { .. }
             | Self::OpenDoubt { .. }
             | Self::Mend { .. }
             | Self::UndoImport { .. }
@@ -282,6 +290,7 @@ impl Action {
                 | Self::ChooseRod { .. }
                 | Self::ChooseFiles { .. }
                 | Self::OpenDoubt { .. }
+                | Self::ChoosePhone { .. }
                 | Self::Set { .. }
                 | Self::StepAim { .. }
                 | Self::Replay { .. }
@@ -307,6 +316,7 @@ impl Action {
             | Self::ChooseSetup { value, .. }
             | Self::ChooseCasts { value, .. }
             | Self::ChooseFiles { value, .. }
+            | Self::ChoosePhone { value, .. }
             | Self::Mend { value, .. }
             | Self::ChooseSwim { value, .. } => texts.push(("value", value)),
             Self::Note { text } => texts.push(("note", text)),

@@ -14,6 +14,7 @@ mod settings;
 mod swim;
 mod tackle;
 mod update;
+mod watch;
 
 pub use action::Action;
 pub use day::{DayError, DayTap, read_day};
@@ -24,6 +25,8 @@ pub use repeat::REPEAT_MS;
 pub use settings::{Hand, Scheme, Settings};
 pub use swim::FanGlass;
 pub use update::{Screen, Update, Which};
+pub use watch::Alarm;
+pub(crate) use watch::PhoneChoices;
 
 use crate::log::{Entry, HybridClock, Moment, Op, Payload, RodNumber, SessionSetup};
 use crate::screen::{self, Arg, BankInput, Wording};
@@ -55,6 +58,7 @@ pub struct App {
     swim: SwimState,
     files: FilesState,
     mending: Option<Uuid>,
+    phone: PhoneChoices,
 }
 
 impl App {
@@ -64,6 +68,7 @@ impl App {
         let mut store = Store::open(dir, new_device)?;
         let recent = Recent::load(&store)?;
         let settings = Settings::load(&store)?;
+        let phone = settings::load_phone(&store)?;
         let draft = settings::load_draft(&store)?;
         let advisor = Advisor::load(&mut store, recent.current().map(|l| l.session.id))?;
         Ok(Self {
@@ -81,6 +86,7 @@ impl App {
             swim: SwimState::default(),
             files: FilesState::default(),
             mending: None,
+            phone,
         })
     }
 
@@ -115,6 +121,7 @@ impl App {
             Action::MarkHere { name } => self.at_aim(&AtAim::Mark { name: name.clone() }, at)?,
             Action::ChooseSwim { field, value } => self.choose_swim(field, value, at)?,
             Action::ChooseFiles { field, value } => self.choose_files(field, value)?,
+            Action::ChoosePhone { field, value } => self.choose_phone(field, value)?,
             Action::OpenDoubt { op } => self.open_doubt(*op)?,
             Action::Mend { op, field, value } => self.mend(*op, field, value, at)?,
             Action::UndoImport { id } => self.undo_import(*id, at)?,
@@ -134,6 +141,7 @@ impl App {
             Which::Changes => Screen::Changes(self.changes()),
             Which::Tackle => Screen::Tackle(screen::tackle(&self.words, self.session(), self.chosen)),
             Which::Swim => Screen::Swim(self.swim_view(now)?),
+            Which::Phone => Screen::Phone(self.phone_screen()),
             Which::Mend => Screen::Mend(self.mend_screen()),
             Which::Files => Screen::Files(self.files_screen(now)?),
         })

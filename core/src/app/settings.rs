@@ -1,6 +1,6 @@
 //! What belongs to the phone, not to the log: hand, scheme, the set-up last used.
 
-use super::AppError;
+use super::{AppError, PhoneChoices};
 use crate::log::SessionSetup;
 use crate::store::Store;
 use serde::{Deserialize, Serialize};
@@ -37,6 +37,7 @@ pub struct Settings {
 }
 
 const SETTINGS: &str = "settings";
+const PHONE: &str = "phone";
 const DRAFT: &str = "setup";
 
 impl Settings {
@@ -47,6 +48,14 @@ impl Settings {
     pub(super) fn save(self, store: &mut Store) -> Result<(), AppError> {
         write(store, SETTINGS, &self)
     }
+}
+
+pub(super) fn load_phone(store: &Store) -> Result<PhoneChoices, AppError> {
+    Ok(read(store, PHONE)?)
+}
+
+pub(super) fn save_phone(store: &mut Store, phone: PhoneChoices) -> Result<(), AppError> {
+    write(store, PHONE, &phone)
 }
 
 /// The set-up as it was last chosen, for the next session.

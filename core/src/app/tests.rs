@@ -2,6 +2,7 @@
 
 mod files;
 mod mend;
+mod watch;
 
 use super::*;
 use crate::log::{Reach, Spot};

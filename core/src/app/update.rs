@@ -1,6 +1,8 @@
 //! What a tap gives back.
 
-use crate::screen::{BankView, ChangesView, FilesView, MendView, SetupView, SwimView, TackleView, WaitsView};
+use crate::screen::{
+    BankView, ChangesView, FilesView, MendView, PhoneView, SetupView, SwimView, TackleView, WaitsView,
+};
 use serde::{Deserialize, Serialize};
 
 /// The screens there are.
@@ -23,6 +25,8 @@ pub enum Which {
     Files,
     /// Doubtful entries.
     Mend,
+    /// What belongs to the phone.
+    Phone,
 }
 
 /// What a screen shows.
@@ -45,6 +49,8 @@ pub enum Screen {
     Files(FilesView),
     /// Doubtful entries.
     Mend(MendView),
+    /// What belongs to the phone.
+    Phone(PhoneView),
 }
 
 /// What a tap gives back.

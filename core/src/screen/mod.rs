@@ -15,10 +15,12 @@ mod mend;
 mod pad;
 mod place;
 mod setup;
+mod shell;
 mod swim;
 mod swim_pad;
 mod tackle;
 mod waits;
+mod watch;
 mod wording;
 
 pub use bank::{
@@ -51,10 +53,13 @@ pub use pad::{
 #[cfg(test)]
 pub(crate) use place::spot_words;
 pub use setup::{SetupView, setup};
+pub use shell::ShellWords;
 pub(crate) use swim::FEATURES;
 pub use swim::{SwimKey, SwimKeyView, SwimScreen, SwimView, scene_words, swim_view};
 pub use swim_pad::{SwimKeyPlace, SwimLayout, swim_layout};
 pub(crate) use tackle::first_spot;
 pub use tackle::{Choice, ChoiceRow, TackleView, tackle};
 pub use waits::{EarlierRows, ForecastLine, ForecastView, WaitsInput, WaitsView, forecast_view, waits};
+pub use watch::{PhoneView, WatchAlarm, WatchKey, WatchView};
+pub(crate) use watch::{WatchInput, phone_view, watch_view};
 pub use wording::{Arg, Wording};

@@ -16,6 +16,8 @@ const EN_GB: &[(&str, &str)] = &[
     ("error", include_str!("../../locales/en-GB/error.ftl")),
     ("files", include_str!("../../locales/en-GB/files.ftl")),
     ("mend", include_str!("../../locales/en-GB/mend.ftl")),
+    ("phone", include_str!("../../locales/en-GB/phone.ftl")),
+    ("shell", include_str!("../../locales/en-GB/shell.ftl")),
     ("report", include_str!("../../locales/en-GB/report.ftl")),
     ("pad", include_str!("../../locales/en-GB/pad.ftl")),
 ];

@@ -39,6 +39,8 @@ pub struct PadWords {
     pub files: Said,
     /// Opens the Mend screen.
     pub mend: Said,
+    /// Opens the Phone screen.
+    pub phone: Said,
 }
 
 impl PadWords {
@@ -58,6 +60,7 @@ impl PadWords {
             changes: said("pad-changes"),
             files: said("pad-files"),
             mend: said("pad-mend"),
+            phone: said("pad-phone"),
         }
     }
 }
@@ -84,6 +87,7 @@ mod tests {
             said.changes,
             said.files,
             said.mend,
+            said.phone,
         ] {
             assert!(!one.label.contains("pad-") && !one.spoken.contains("pad-"), "{one:?}");
         }

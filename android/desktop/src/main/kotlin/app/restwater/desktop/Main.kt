@@ -30,8 +30,9 @@ fun main(args: Array<String>) {
     }
     val window = WindowState(size = DpSize((WIDTH_MM * DP_PER_MM).dp, (HEIGHT_MM * DP_PER_MM + TITLE_DP).dp))
     singleWindowApplication(state = window, title = "Restwater") {
+        val window = this.window
         val scope = rememberCoroutineScope()
-        val state = remember { RestwaterState(core, ::present, scope, Dispatchers.IO.limitedParallelism(1)) }
+        val state = remember { RestwaterState(core, ::present, scope, Dispatchers.IO.limitedParallelism(1), WindowFiles(window)) }
         RestwaterApp(state, GlassMeasure(pxPerMm = DP_PER_MM * LocalDensity.current.density))
     }
     core.close()
@@ -50,5 +51,5 @@ private val BOOT = ProcessHandle.current().let { "${it.pid()}-${it.info().startI
 /** The phone that the window stands for, a little larger than life as a PC's pixels go. */
 private const val WIDTH_MM = 68.0
 private const val HEIGHT_MM = 146.0
-private const val DP_PER_MM = 6.0
+internal const val DP_PER_MM = 6.0
 private const val TITLE_DP = 28.0

@@ -17,6 +17,7 @@ import app.restwater.core.SetupView
 import app.restwater.core.SwimKey
 import app.restwater.core.TackleView
 import app.restwater.core.Which
+import app.restwater.core.Work
 import app.restwater.core.bankLayout
 import app.restwater.core.padWords
 import app.restwater.core.readDay
@@ -35,6 +36,7 @@ import app.restwater.ui.smallFan
 import java.io.File
 import java.nio.file.Files
 import kotlin.system.exitProcess
+import kotlinx.coroutines.runBlocking
 
 /**
  * Plays a day file through the real core and draws the screens it asks for: `PlayKt DAY OUT [GLASS]`, where GLASS is
@@ -74,6 +76,7 @@ fun play(day: List<DayTap>, out: File, glass: Glass = GLASS) {
             }
         }
         learning(core, day.last(), out, glass)
+        entries(core, day.last(), out)
         core.close()
     } finally {
         log.deleteRecursively()
@@ -97,11 +100,16 @@ private fun pictures(core: Restwater, tap: DayTap, bank: BankView, out: File, na
     if (bank.rods.isEmpty()) write("setup", setupPicture(setup, bank, glass)) else write("tackle", tacklePicture(tackle, bank, glass))
 }
 
-/** What the day taught: the Waits screen and "Did it matter?" at its end, every page, as pictures and as JSON. */
+/** The day's entries as another phone would take them in, and every screen's record at its end. */
+private fun entries(core: Restwater, last: DayTap, out: File) {
+    Which.entries.forEach { which -> File(out, "${which.name.lowercase()}.json").writeText(core.screenJson(which, last.at)) }
+    val sent = runBlocking { core.send(last.at, Work()) }
+    File(sent.path).copyTo(File(out, sent.name), overwrite = true)
+    println("${sent.name}: ${sent.says}")
+}
+
+/** What the day taught: the Waits screen and "Did it matter?" at its end, every page. */
 private fun learning(core: Restwater, last: DayTap, out: File, glass: Glass) {
-    fun json(which: Which, name: String) = File(out, "$name.json").writeText(core.screenJson(which, last.at))
-    json(Which.WAITS, "waits")
-    json(Which.CHANGES, "changes")
     val bank = (core.screen(Which.BANK, last.at) as Screen.Bank).v1
     val waits = (core.screen(Which.WAITS, last.at) as Screen.Waits).v1
     val changes = (core.screen(Which.CHANGES, last.at) as Screen.Changes).v1

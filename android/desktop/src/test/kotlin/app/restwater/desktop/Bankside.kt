@@ -12,12 +12,15 @@ import app.restwater.core.Glass
 import app.restwater.core.Hand
 import app.restwater.core.Key
 import app.restwater.core.Moment
+import app.restwater.core.Outgoing
 import app.restwater.core.PadAsk
 import app.restwater.core.Restwater
 import app.restwater.core.bankLayout
+import app.restwater.ui.FilePorts
 import app.restwater.ui.GlassMeasure
 import app.restwater.ui.RestwaterApp
 import app.restwater.ui.RestwaterState
+import app.restwater.ui.Showing
 import app.restwater.ui.tag
 import java.io.File
 import java.nio.file.Files
@@ -30,12 +33,16 @@ import kotlinx.coroutines.runBlocking
 class Bankside(private val ui: DesktopComposeUiTest, private val folder: File, val glass: Glass) {
     private var ms = NINE_O_CLOCK
     private var core = open()
+
+    /** What the shell does with files: kept here, and picked from here. */
+    val files = FilesInHand()
     var state = newState()
         private set
 
     private fun open() = Restwater.open(folder.path, now())
 
-    private fun newState() = RestwaterState(core, ::now, CoroutineScope(Dispatchers.Unconfined), Dispatchers.Unconfined)
+    private fun newState() =
+        RestwaterState(core, ::now, CoroutineScope(Dispatchers.Unconfined), Dispatchers.Unconfined, files)
 
     private fun now() = Moment(ms, 0, "Europe/London", ms - NINE_O_CLOCK + 1_000, "one boot", 0u)
 
@@ -73,6 +80,18 @@ class Bankside(private val ui: DesktopComposeUiTest, private val folder: File, v
         wait(seconds = 30)
     }
 
+    /** Long work runs beside the screen; this waits for what it leads to. */
+    fun until(there: () -> Boolean) {
+        ui.waitUntil(timeoutMillis = 20_000, condition = there)
+        ui.waitForIdle()
+    }
+
+    /** Opens a screen from the list. */
+    fun goTo(screen: Showing) {
+        tapOn("screens")
+        tapOn("open-$screen")
+    }
+
     val bank get() = checkNotNull(state.bank)
 
     /** The layout that is in force. */
@@ -99,6 +118,20 @@ class Bankside(private val ui: DesktopComposeUiTest, private val folder: File, v
             }
         }
     }
+}
+
+/** Files handed on are kept, and the file picked is the one put here. */
+class FilesInHand : FilePorts {
+    val handedOn = mutableListOf<Outgoing>()
+    var toPick: String? = null
+
+    override suspend fun handOn(file: Outgoing) {
+        handedOn += file
+    }
+
+    override suspend fun save(file: Outgoing) = handedOn.add(file)
+
+    override suspend fun pick(): String? = toPick
 }
 
 /** The states with the keys that lead to them from an open session. */

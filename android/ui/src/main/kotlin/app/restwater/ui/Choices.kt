@@ -80,9 +80,24 @@ fun TackleScreen(
     onChoose: (String, String) -> Unit,
     onBack: () -> Unit,
 ) {
+    RowsScreen(tackle.title, tackle.rows, layout, back, words, notice, onChoose, onBack)
+}
+
+/** A screen of choices and nothing else. */
+@Composable
+fun RowsScreen(
+    title: String,
+    rows: List<ChoiceRow>,
+    layout: BankLayout,
+    back: Rect,
+    words: PadWords,
+    notice: String,
+    onChoose: (String, String) -> Unit,
+    onBack: () -> Unit,
+) {
     val open = remember { mutableStateOf<String?>(null) }
     Ground()
-    Rows(tackle.rows, open, Head(tackle.title, notice, layout, back.top), layout, words, onChoose)
+    Rows(rows, open, Head(title, notice, layout, back.top), layout, words, onChoose)
     Back(back, layout, words) { if (open.value == null) onBack() else open.value = null }
 }
 
@@ -95,7 +110,7 @@ fun ScreenList(view: BankView, layout: BankLayout, back: Rect, words: PadWords, 
         val goal = if (key.key == Key.START) Showing.SETUP else Showing.TACKLE
         Cell(KeyFace(key.label, key.sub, key.spoken), "open-$goal") { onOpen(goal) }
     }
-    val learning = listOf(words.waits to Showing.WAITS, words.changes to Showing.CHANGES).map { (said, goal) ->
+    val learning = listOf(words.waits to Showing.WAITS, words.changes to Showing.CHANGES, words.mend to Showing.MEND, words.files to Showing.FILES, words.phone to Showing.PHONE).map { (said, goal) ->
         Cell(said.face(), "open-$goal") { onOpen(goal) }
     }
     KeyGrid((if (view.rods.isEmpty()) keys else keys + swim) + learning, Head("", "", layout, back.top), layout, words)
@@ -191,7 +206,7 @@ private fun part(place: Rect, i: Int): Rect {
 
 /** A line that is typed, and handed over when it has changed. */
 @Composable
-private fun Field(field: String, label: String, value: String, layout: BankLayout, place: Rect, onChoose: (String, String) -> Unit) {
+internal fun Field(field: String, label: String, value: String, layout: BankLayout, place: Rect, onChoose: (String, String) -> Unit) {
     val ink = LocalInk.current
     var typed by remember { mutableStateOf(value) }
     var typing by remember { mutableStateOf(false) }

@@ -46,6 +46,7 @@ data class GlassMeasure(
 fun RestwaterApp(state: RestwaterState, measure: GlassMeasure, ticking: Boolean = true) {
     LaunchedEffect(state, ticking) {
         state.refresh()
+        state.lookOut()
         while (ticking) {
             delay(1_000)
             state.refresh()
@@ -103,6 +104,17 @@ private fun Screens(state: RestwaterState, glass: Glass) {
         }
         Showing.CHANGES -> state.changes?.let { changes ->
             ChangesScreen(changes, layout, back, words, state.notice, { state.act(it) }) { state.open(Showing.BANK) }
+        }
+        Showing.FILES -> state.files?.let { files ->
+            FilesScreen(files, state.desk, layout, back, words, state.notice, glass.leftHanded, { state.act(it) }) { state.open(Showing.BANK) }
+        }
+        Showing.MEND -> state.mend?.let { mend ->
+            MendScreen(mend, layout, back, words, state.notice, glass.leftHanded, { state.act(it) }) { state.open(Showing.BANK) }
+        }
+        Showing.PHONE -> state.phone?.let { phone ->
+            RowsScreen(phone.title, phone.rows, layout, back, words, state.notice, { field, value -> state.act(Action.ChoosePhone(field, value)) }) {
+                state.open(Showing.BANK)
+            }
         }
         Showing.SCREENS -> ScreenList(view, layout, back, words, state::open)
     }

@@ -7,9 +7,12 @@ import app.restwater.core.Action
 import app.restwater.core.BankView
 import app.restwater.core.ChangesView
 import app.restwater.core.FanGlass
+import app.restwater.core.FilesView
 import app.restwater.core.Hand
 import app.restwater.core.Key
+import app.restwater.core.MendView
 import app.restwater.core.Moment
+import app.restwater.core.PhoneView
 import app.restwater.core.Restwater
 import app.restwater.core.RestwaterException
 import app.restwater.core.Scheme
@@ -29,7 +32,7 @@ import kotlinx.coroutines.launch
 import kotlinx.coroutines.withContext
 
 /** Which screen lies on top. */
-enum class Showing { BANK, SETUP, TACKLE, SWIM, WAITS, CHANGES, SCREENS }
+enum class Showing { BANK, SETUP, TACKLE, SWIM, WAITS, CHANGES, FILES, MEND, PHONE, SCREENS }
 
 /**
  * What the screens draw, held once. Taps go to the core one after another on [worker], each with the moment the
@@ -40,7 +43,15 @@ class RestwaterState(
     private val now: () -> Moment,
     private val scope: CoroutineScope,
     private val worker: CoroutineDispatcher,
+    ports: FilePorts = NoFiles,
+    private val lookout: Lookout = NoLookout,
 ) {
+    /** Files out and in. */
+    val desk = FilesDesk(core, now, scope, ports) { said ->
+        if (said.isNotEmpty()) notice = said
+        refresh()
+    }
+
     var bank by mutableStateOf<BankView?>(null)
         private set
     var setup by mutableStateOf<SetupView?>(null)
@@ -53,6 +64,12 @@ class RestwaterState(
         private set
     var changes by mutableStateOf<ChangesView?>(null)
         private set
+    var files by mutableStateOf<FilesView?>(null)
+        private set
+    var mend by mutableStateOf<MendView?>(null)
+        private set
+    var phone by mutableStateOf<PhoneView?>(null)
+        private set
     var settings by mutableStateOf(Settings(Hand.RIGHT, Scheme.DAY))
         private set
     var showing by mutableStateOf(Showing.BANK)
@@ -64,6 +81,10 @@ class RestwaterState(
 
     /** The large fan of the Swim screen. */
     var scene by mutableStateOf<SwimScene?>(null)
+        private set
+
+    /** Whether the screen is to stay on. */
+    var keepAwake by mutableStateOf(false)
         private set
 
     /** What the core said of the last tap. */
@@ -83,6 +104,9 @@ class RestwaterState(
             Showing.SWIM -> Which.SWIM
             Showing.WAITS -> Which.WAITS
             Showing.CHANGES -> Which.CHANGES
+            Showing.FILES -> Which.FILES
+            Showing.MEND -> Which.MEND
+            Showing.PHONE -> Which.PHONE
         }
         val at = now()
         answer { core.settings() to core.screen(which, at) }?.let { (settings, screen) ->
@@ -163,6 +187,7 @@ class RestwaterState(
                 show(update.screen)
                 after()
                 refresh()
+                lookOut()
             }
         }
     }
@@ -177,6 +202,39 @@ class RestwaterState(
         showing = which
         notice = ""
         scope.launch { refresh() }
+    }
+
+    /** Tells the system what to show and when to ring while the app is not looked at. */
+    suspend fun lookOut() {
+        val at = now()
+        answer { core.watch(at) }?.let { watch ->
+            keepAwake = watch.keepAwake
+            lookout.show(watch)?.let { notice = it }
+        }
+    }
+
+    /** A file that the system hands to the app: what it would bring is shown. */
+    fun offerFile(path: String) {
+        open(Showing.FILES)
+        desk.offer(path)
+    }
+
+    /** To the background: the log is backed up where that is due, and put aside. */
+    suspend fun toBackground() {
+        try {
+            desk.backUpIfDue()
+        } catch (refused: RestwaterException.Failed) {
+            notice = refused.text
+        } catch (trouble: FileTrouble) {
+            notice = trouble.message.orEmpty()
+        }
+        answer { core.pause() }
+    }
+
+    /** To the front again. */
+    suspend fun toFront() {
+        answer { core.resume() }
+        refresh()
     }
 
     /** Begins a session as the set-up screen stands. */
@@ -197,6 +255,9 @@ class RestwaterState(
             is Screen.Swim -> swim = screen.v1
             is Screen.Waits -> waits = screen.v1
             is Screen.Changes -> changes = screen.v1
+            is Screen.Files -> files = screen.v1
+            is Screen.Mend -> mend = screen.v1
+            is Screen.Phone -> phone = screen.v1
         }
     }
 

@@ -1,0 +1,99 @@
+package app.restwater.desktop
+
+import androidx.compose.ui.test.assertContentDescriptionContains
+import app.restwater.core.Key
+import app.restwater.ui.FilesPage
+import app.restwater.ui.Showing
+import java.io.File
+import java.nio.file.Files
+import kotlin.test.Test
+import kotlin.test.assertEquals
+import kotlin.test.assertTrue
+
+/** Files by their keys: out of one phone, into another, taken back. */
+class FilesScreenTest {
+    private fun Bankside.aCast() {
+        start()
+        tap(Key.CAST)
+        wait(minutes = 15)
+        tap(Key.BITE)
+        wait(seconds = 30)
+        tap(Key.LANDED)
+        wait(seconds = 30)
+    }
+
+    private fun Bankside.sent(): File {
+        val before = files.handedOn.size
+        goTo(Showing.FILES)
+        tapOn("send")
+        until { files.handedOn.size > before }
+        return File(files.handedOn.last().path)
+    }
+
+    @Test fun aSessionIsSentAnotherPhoneLooksTakesItInAndTakesItBack() {
+        val carried = Files.createTempFile("restwater", ".json-seq").toFile()
+        Bankside.on {
+            aCast()
+            val file = sent()
+            assertEquals("application/json-seq", files.handedOn.last().mediaType)
+            file.copyTo(carried, overwrite = true)
+        }
+        Bankside.on {
+            start()
+            files.toPick = carried.path
+            goTo(Showing.FILES)
+            tapOn("take-in")
+            until { state.desk.page == FilesPage.INCOMING }
+            node("incoming").assertContentDescriptionContains("4 new entries in 1 session.", substring = true)
+            tapOn("take")
+            until { state.desk.taken }
+            node("incoming").assertContentDescriptionContains("One tap takes them back.", substring = true)
+            tapOn("leave")
+            tapOn("imports")
+            val line = checkNotNull(state.files).imports.single()
+            assertTrue(!line.undone)
+            wait(seconds = 2)
+            tapOn("import-${line.id}")
+            assertTrue(checkNotNull(state.files).imports.single().undone)
+        }
+        carried.delete()
+    }
+
+    @Test fun aFileOfAnotherKindIsNamedAndNothingChanges() = Bankside.on {
+        start()
+        val letter = Files.createTempFile("letter", ".txt").toFile().apply { writeText("Dear all") }
+        files.toPick = letter.path
+        goTo(Showing.FILES)
+        tapOn("take-in")
+        until { "it is text" in state.notice }
+        assertEquals(FilesPage.SEND, state.desk.page)
+        letter.delete()
+    }
+
+    @Test fun everyFormIsChosenByTwoTapsAndMade() = Bankside.on {
+        aCast()
+        goTo(Showing.FILES)
+        for ((form, ending) in listOf("report" to "html", "casts" to "csv", "fish" to "csv", "sessions" to "csv")) {
+            tapOn("row-form")
+            tapOn("choice-form-$form")
+            tapOn("back")
+            val before = files.handedOn.size
+            tapOn("send")
+            until { files.handedOn.size > before }
+            assertEquals(ending, File(files.handedOn.last().path).extension)
+        }
+    }
+
+    @Test fun aBackupIsMadeListedAndLookedInto() = Bankside.on {
+        aCast()
+        goTo(Showing.FILES)
+        tapOn("backups")
+        tapOn("back-up")
+        until { checkNotNull(state.files).backups.isNotEmpty() }
+        tapOn("look-over")
+        until { state.notice.startsWith("All well") }
+        tapOn("backup-${checkNotNull(state.files).backups.first().says}")
+        until { state.desk.page == FilesPage.INCOMING }
+        node("incoming").assertContentDescriptionContains("Nothing new", substring = true)
+    }
+}

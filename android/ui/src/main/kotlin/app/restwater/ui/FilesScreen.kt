@@ -1,0 +1,104 @@
+package app.restwater.ui
+
+import androidx.compose.runtime.Composable
+import androidx.compose.runtime.mutableStateOf
+import androidx.compose.runtime.remember
+import app.restwater.core.Action
+import app.restwater.core.BankLayout
+import app.restwater.core.FilesView
+import app.restwater.core.PadWords
+import app.restwater.core.Rect
+import androidx.compose.ui.Modifier
+
+/** Files out and in, imports that can be taken back, backups. */
+@Composable
+fun FilesScreen(
+    files: FilesView,
+    desk: FilesDesk,
+    layout: BankLayout,
+    back: Rect,
+    words: PadWords,
+    notice: String,
+    leftHanded: Boolean,
+    onAct: (Action) -> Unit,
+    onBack: () -> Unit,
+) {
+    val open = remember { mutableStateOf<String?>(null) }
+    Ground()
+    val rest = Head(files.title, desk.progress?.let { "… $it" } ?: notice, layout, back.top)
+    val choose = { field: String, value: String -> onAct(Action.ChooseFiles(field, value)) }
+    when (desk.page) {
+        FilesPage.SEND -> if (open.value == null) SendPage(files, desk, rest, layout, words) { open.value = it } else Rows(files.rows, open, rest, layout, words, choose)
+        FilesPage.INCOMING -> IncomingPage(files, desk, rest, layout, words)
+        FilesPage.IMPORTS -> {
+            val lines = files.imports.map { line ->
+                val act = if (line.undone) Action.RedoImport(line.id) else Action.UndoImport(line.id)
+                Line(line.says, "", line.key, "import-${line.id}") { onAct(act) }
+            }
+            ListPage(lines, emptyList(), files.none, rest, layout, words, leftHanded)
+        }
+        FilesPage.BACKUPS -> {
+            val lines = files.backups.map { line -> Line(line.says, "", line.key, "backup-${line.says}") { desk.offer(line.path) } }
+            val folder = Cell(KeyFace(files.folder, null, files.folder), "folder") { desk.pickFolder() }
+            val keys = (if (desk.copiesBackups) listOf(folder) else emptyList()) + listOf(
+                Cell(KeyFace(files.backUp, null, files.backUp), "back-up") { desk.backUp() },
+                Cell(KeyFace(files.lookOver, null, files.lookOver), "look-over") { desk.lookOver() },
+            )
+            ListPage(lines, keys, files.none, rest, layout, words, leftHanded)
+        }
+    }
+    Back(back, layout, words) {
+        when {
+            desk.progress != null -> desk.giveUp()
+            open.value != null -> open.value = null
+            desk.page != FilesPage.SEND -> desk.leave()
+            else -> onBack()
+        }
+    }
+}
+
+@Composable
+private fun SendPage(files: FilesView, desk: FilesDesk, place: Rect, layout: BankLayout, words: PadWords, onOpen: (String) -> Unit) {
+    val rows = files.rows.map { row ->
+        Cell(KeyFace(row.label, row.value, "${row.label}: ${row.value}"), "row-${row.field}") { onOpen(row.field) }
+    }
+    val keys = listOf(
+        Cell(KeyFace(files.importsKey, null, files.importsKey), "imports") { desk.page = FilesPage.IMPORTS },
+        Cell(KeyFace(files.backupsKey, null, files.backupsKey), "backups") { desk.page = FilesPage.BACKUPS },
+        Cell(KeyFace(files.takeIn, null, files.takeIn), "take-in") { desk.pick() },
+    )
+    val save = Cell(KeyFace(files.save, null, files.save, solid = !desk.shares), "save") { desk.save() }
+    val send = Cell(KeyFace(files.send, null, files.send, solid = true), "send") { desk.send() }
+    val cells = rows + keys + if (desk.shares) listOf(save, send) else listOf(save)
+    val height = gridHeight(cells.size)
+    Sentences(listOf(files.says), place.copy(height = place.height - height), layout, "files-says")
+    KeyGrid(cells, place.copy(top = place.top + place.height - height, height = height), layout, words)
+}
+
+@Composable
+private fun IncomingPage(files: FilesView, desk: FilesDesk, place: Rect, layout: BankLayout, words: PadWords) {
+    val incoming = desk.incoming ?: return
+    val leave = Cell(KeyFace(incoming.leave, null, incoming.leave, solid = desk.taken), "leave") { desk.leave() }
+    val take = Cell(KeyFace(incoming.takeIn, null, incoming.takeIn, solid = true), "take") { desk.takeIn() }
+    val cells = if (!desk.taken && incoming.brings) listOf(leave, take) else listOf(leave)
+    val keys = gridHeight(cells.size)
+    val line = 9.0 * LocalPxPerMm.current
+    val asks = if (cells.size == 2) line else 0.0
+    Sentences(listOf(incoming.title) + incoming.lines, place.copy(height = place.height - keys - asks - line / 3), layout, "incoming")
+    if (asks > 0) {
+        val at = place.copy(top = place.top + place.height - keys - asks, height = line)
+        Field("source", files.sourceLabel, desk.source, layout, at) { _, typed -> desk.source = typed }
+    }
+    KeyGrid(cells, place.copy(top = place.top + place.height - keys, height = keys), layout, words)
+}
+
+@Composable
+private fun ListPage(
+    lines: List<Line>, keys: List<Cell>, none: String, place: Rect, layout: BankLayout, words: PadWords, leftHanded: Boolean,
+) {
+    val height = if (keys.isEmpty()) 0.0 else gridHeight(keys.size)
+    val list = place.copy(height = place.height - height)
+    if (lines.isEmpty()) FitText(none, layout.text.body.toFloat(), LocalInk.current.ink, Modifier.at(list))
+    Lines(lines, list, layout, words, leftHanded)
+    if (keys.isNotEmpty()) KeyGrid(keys, place.copy(top = place.top + place.height - height, height = height), layout, words)
+}

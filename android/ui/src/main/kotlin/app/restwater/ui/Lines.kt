@@ -1,0 +1,71 @@
+package app.restwater.ui
+
+import androidx.compose.foundation.layout.Box
+import androidx.compose.foundation.layout.fillMaxSize
+import androidx.compose.runtime.Composable
+import androidx.compose.runtime.getValue
+import androidx.compose.runtime.mutableStateOf
+import androidx.compose.runtime.remember
+import androidx.compose.runtime.setValue
+import androidx.compose.ui.Modifier
+import androidx.compose.ui.platform.testTag
+import androidx.compose.ui.semantics.contentDescription
+import androidx.compose.ui.semantics.semantics
+import androidx.compose.ui.text.font.FontWeight
+import app.restwater.core.BankLayout
+import app.restwater.core.PadWords
+import app.restwater.core.Rect
+
+/** One line of a list: what it says, more of it below, and a key for it. */
+internal class Line(val says: String, val more: String, val key: String, val tag: String, val onTap: () -> Unit)
+
+/** A list of lines, each with a key of 15 mm beside it on the side of the thumb; more than fit turn a page. */
+@Composable
+internal fun Lines(lines: List<Line>, place: Rect, layout: BankLayout, words: PadWords, leftHanded: Boolean) {
+    val mm = LocalPxPerMm.current
+    val (height, gap) = 15.0 * mm to 3.0 * mm
+    val fit = ((place.height + gap) / (height + gap)).toInt().coerceAtLeast(1)
+    val perPage = if (lines.size <= fit) fit else (fit - 1).coerceAtLeast(1)
+    val pages = (lines.size + perPage - 1) / perPage
+    var turned by remember(lines.size, perPage) { mutableStateOf(0) }
+    val page = if (pages == 0) 0 else turned % pages
+    val shown = lines.drop(page * perPage).take(perPage)
+    shown.forEachIndexed { i, line -> LineAt(line, place.copy(top = place.top + i * (height + gap), height = height), layout, leftHanded) }
+    if (pages > 1) {
+        val at = keyPlace(place.copy(top = place.top + perPage * (height + gap), height = height), mm, leftHanded)
+        PadKey(words.more.face(), "lines-more", layout.text.secondary.toFloat(), 0f, Modifier.at(at)) { turned = page + 1 }
+    }
+}
+
+@Composable
+private fun LineAt(line: Line, place: Rect, layout: BankLayout, leftHanded: Boolean) {
+    val mm = LocalPxPerMm.current
+    val ink = LocalInk.current
+    val key = keyPlace(place, mm, leftHanded)
+    val text = place.copy(left = if (leftHanded) key.left + key.width + 2 * mm else place.left, width = place.width - key.width - 2 * mm)
+    val body = layout.text.body.toFloat()
+    val spoken = "${line.says} ${line.more}".trim()
+    Box(Modifier.at(text).testTag("says-${line.tag}").semantics { contentDescription = spoken }) {
+        val first = if (line.more.isEmpty()) text.height else text.height * 0.42
+        FitText(line.says, body, ink.ink, Modifier.at(Rect(0.0, 0.0, text.width, first)), FontWeight.Bold)
+        if (line.more.isNotEmpty()) FitText(line.more, body * 0.9f, ink.ink, Modifier.at(Rect(0.0, first, text.width, text.height - first)))
+    }
+    val face = KeyFace(line.key, null, "${line.key}. $spoken")
+    PadKey(face, line.tag, layout.text.secondary.toFloat() * 0.9f, 0f, Modifier.at(key), onTap = line.onTap)
+}
+
+private fun keyPlace(place: Rect, mm: Float, leftHanded: Boolean): Rect {
+    val width = KEY_MM * mm
+    return place.copy(left = if (leftHanded) place.left else place.left + place.width - width, width = width)
+}
+
+/** Sentences one below the other, each with as much room as it needs. */
+@Composable
+internal fun Sentences(sentences: List<String>, place: Rect, layout: BankLayout, tag: String) {
+    val all = sentences.joinToString("\n")
+    Box(Modifier.at(place).testTag(tag).semantics { contentDescription = all }) {
+        FitText(all, layout.text.body.toFloat(), LocalInk.current.ink, Modifier.fillMaxSize(), middle = false)
+    }
+}
+
+private const val KEY_MM = 21.0

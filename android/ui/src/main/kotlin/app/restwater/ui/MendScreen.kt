@@ -1,0 +1,72 @@
+package app.restwater.ui
+
+import androidx.compose.runtime.Composable
+import androidx.compose.runtime.mutableStateOf
+import androidx.compose.runtime.remember
+import androidx.compose.ui.Modifier
+import androidx.compose.ui.text.font.FontWeight
+import app.restwater.core.Action
+import app.restwater.core.BankLayout
+import app.restwater.core.MendOpen
+import app.restwater.core.MendView
+import app.restwater.core.PadWords
+import app.restwater.core.Rect
+
+/** Doubtful entries, each put right in a few taps. */
+@Composable
+fun MendScreen(
+    mend: MendView,
+    layout: BankLayout,
+    back: Rect,
+    words: PadWords,
+    notice: String,
+    leftHanded: Boolean,
+    onAct: (Action) -> Unit,
+    onBack: () -> Unit,
+) {
+    val row = remember(mend.open?.op) { mutableStateOf<String?>(null) }
+    Ground()
+    val rest = Head(mend.title, notice, layout, back.top)
+    val open = mend.open
+    if (open != null) {
+        Entry(open, row, rest, layout, words, onAct)
+    } else {
+        val line = 5.0 * LocalPxPerMm.current
+        Sentences(listOf(mend.says), rest.copy(height = line), layout, "mend-says")
+        val lines = mend.lines.map { Line(it.what, it.why, words.mend.label, "mend-${it.op}") { onAct(Action.OpenDoubt(it.op)) } }
+        Lines(lines, rest.copy(top = rest.top + line, height = rest.height - line), layout, words, leftHanded)
+    }
+    Back(back, layout, words) {
+        when {
+            row.value != null -> row.value = null
+            open != null -> onAct(Action.OpenDoubt(null))
+            else -> onBack()
+        }
+    }
+}
+
+/** One entry: what is doubtful about it, and a key for each thing that can be said; one choice is made at once. */
+@Composable
+private fun Entry(
+    open: MendOpen, row: androidx.compose.runtime.MutableState<String?>, place: Rect, layout: BankLayout, words: PadWords, onAct: (Action) -> Unit,
+) {
+    val ink = LocalInk.current
+    val body = layout.text.body.toFloat()
+    val head = 13.0 * LocalPxPerMm.current
+    FitText(open.what, body * 1.2f, ink.ink, Modifier.at(place.copy(height = head * 0.4)), FontWeight.Bold)
+    Sentences(listOf(open.why), place.copy(top = place.top + head * 0.4, height = head * 0.6), layout, "mend-why")
+    val rest = place.copy(top = place.top + head, height = place.height - head)
+    val say = { field: String, value: String -> onAct(Action.Mend(open.op, field, value)) }
+    if (row.value != null && open.rows.any { it.field == row.value }) {
+        Rows(open.rows, row, rest, layout, words) { field, value -> say(field, value); row.value = null }
+        return
+    }
+    val cells = open.rows.map { one ->
+        val only = one.choices.singleOrNull()
+        val sub = only?.label ?: one.value
+        Cell(KeyFace(one.label, sub, "${one.label}: $sub"), "row-${one.field}") {
+            if (only != null && one.value.isEmpty()) say(one.field, only.value) else row.value = one.field
+        }
+    }
+    KeyGrid(cells, rest, layout, words)
+}
