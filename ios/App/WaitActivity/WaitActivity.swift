@@ -1,49 +1,56 @@
 import ActivityKit
+import AppIntents
 import SwiftUI
 import WidgetKit
 
-/// The running wait: digits that tick by the system's clock, what they mean, and where the cast lies.
+/// The running wait: digits that tick by the system's clock, what they mean, and the commonest keys.
 struct WaitActivity: Widget {
     var body: some WidgetConfiguration {
         ActivityConfiguration(for: WaitAttributes.self) { context in
-            WaitsOnLockScreen(waits: context.state.waits)
+            WaitOnLockScreen(wait: context.state)
         } dynamicIsland: { context in
-            let first = context.state.waits.first
-            return DynamicIsland {
-                DynamicIslandExpandedRegion(.leading) { Text(verbatim: first?.name ?? "") }
-                DynamicIslandExpandedRegion(.trailing) { WaitDigits(since: first?.since) }
-                DynamicIslandExpandedRegion(.bottom) { Text(verbatim: first?.headline ?? "") }
+            DynamicIsland {
+                DynamicIslandExpandedRegion(.leading) { Text(verbatim: context.state.title) }
+                DynamicIslandExpandedRegion(.trailing) { WaitDigits(since: context.state.since) }
+                DynamicIslandExpandedRegion(.bottom) { WaitKeys(keys: context.state.keys) }
             } compactLeading: {
-                Text(verbatim: first?.name ?? "")
+                WaitDigits(since: context.state.since)
             } compactTrailing: {
-                WaitDigits(since: first?.since)
+                EmptyView()
             } minimal: {
-                WaitDigits(since: first?.since)
+                WaitDigits(since: context.state.since)
             }
         }
     }
 }
 
-/// Each rod that is out, in the order of the rods.
-struct WaitsOnLockScreen: View {
-    let waits: [WaitAttributes.Wait]
+/// What is out since when, what the record says of it, and the keys.
+struct WaitOnLockScreen: View {
+    let wait: WaitAttributes.ContentState
 
     var body: some View {
         VStack(alignment: .leading, spacing: 6) {
-            ForEach(waits) { wait in
-                HStack(alignment: .firstTextBaseline) {
-                    WaitDigits(since: wait.since).font(.system(size: 44, weight: .bold).monospacedDigit())
-                    VStack(alignment: .leading) {
-                        Text(verbatim: wait.name)
-                        Text(verbatim: wait.sinceText)
-                    }
-                    .font(.headline)
-                }
-                if !wait.headline.isEmpty { Text(verbatim: wait.headline).font(.headline) }
-                if !wait.spot.isEmpty { Text(verbatim: wait.spot) }
+            HStack(alignment: .firstTextBaseline) {
+                WaitDigits(since: wait.since).font(.system(size: 44, weight: .bold).monospacedDigit())
+                Text(verbatim: wait.title).font(.headline)
             }
+            Text(verbatim: wait.text)
+            WaitKeys(keys: wait.keys)
         }
         .padding()
+    }
+}
+
+/// The keys, as wide as the glass gives them.
+struct WaitKeys: View {
+    let keys: [WaitAttributes.Key]
+
+    var body: some View {
+        HStack(spacing: 16) {
+            ForEach(keys) { key in
+                Button(intent: LockScreenKey(key: key.id)) { Text(verbatim: key.label).font(.headline) }
+            }
+        }
     }
 }
 

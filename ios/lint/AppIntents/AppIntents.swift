@@ -8,6 +8,8 @@ public struct IntentDescription: Sendable { public init(_ text: LocalizedStringR
 public struct IntentDialog: ExpressibleByStringLiteral, Sendable { public init(stringLiteral value: String) { fatalError() } }
 
 public protocol IntentResult: Sendable {}
+public struct _Plain: IntentResult {}
+extension IntentResult where Self == _Plain { public static func result() -> Self { fatalError() } }
 public protocol ProvidesDialog {}
 public struct _Dialogued: IntentResult, ProvidesDialog {}
 extension IntentResult where Self == _Dialogued { public static func result(dialog: IntentDialog) -> Self { fatalError() } }
@@ -15,9 +17,18 @@ extension IntentResult where Self == _Dialogued { public static func result(dial
 public protocol AppIntent: Sendable {
     associatedtype PerformResult: IntentResult
     static var title: LocalizedStringResource { get }
-    static var description: IntentDescription { get }
     func perform() async throws -> PerformResult
     init()
+}
+
+public protocol LiveActivityIntent: AppIntent {}
+@propertyWrapper public final class IntentParameter<Value: Sendable>: @unchecked Sendable {
+    public init(title: LocalizedStringResource) { fatalError() }
+    public var wrappedValue: Value { get { fatalError() } set { fatalError() } }
+}
+extension AppIntent {
+    public typealias Parameter = IntentParameter
+    public static var isDiscoverable: Bool { fatalError() }
 }
 
 public struct AppShortcutPhrase: ExpressibleByStringInterpolation, Sendable {

@@ -29,9 +29,10 @@ public struct UIBackgroundTaskIdentifier: Equatable, Sendable { public static le
 }
 @MainActor open class UIWindow: UIView {}
 @MainActor open class UIViewController: UIResponder {}
-@MainActor open class UIActivity: NSObject {}
+@MainActor open class UIActivity: NSObject { public struct ActivityType: Hashable, Sendable {} }
 @MainActor open class UIActivityViewController: UIViewController {
     public init(activityItems: [Any], applicationActivities: [UIActivity]?) { fatalError() }
+    public var completionWithItemsHandler: (@MainActor (UIActivity.ActivityType?, Bool, [Any]?, (any Error)?) -> Void)? { get { fatalError() } set { fatalError() } }
 }
 
 @MainActor open class UIScreen: NSObject {

@@ -2,5 +2,6 @@
 
 public struct UTType: Hashable, Sendable {
     public init(exportedAs identifier: String, conformingTo parent: UTType? = nil) { fatalError() }
+    public static let folder: UTType = { fatalError() }()
     public static let data: UTType = { fatalError() }()
 }

@@ -1,5 +1,6 @@
 // Written from knowledge; signatures only (../README.md). ActivityConfiguration and the island are WidgetKit's with SwiftUI.
 import ActivityKit
+import AppIntents
 import SwiftUI
 
 @MainActor @preconcurrency public protocol Widget {
@@ -47,3 +48,6 @@ public struct DynamicIslandExpandedRegionPosition: Sendable {
 public struct DynamicIslandExpandedRegion<Content: View>: DynamicIslandExpandedContent {
     public init(_ position: DynamicIslandExpandedRegionPosition, @ViewBuilder content: @escaping () -> Content) { fatalError() }
 }
+
+// SwiftUI's own with AppIntents on Apple's systems.
+extension Button { public init<I: AppIntent>(intent: I, @ViewBuilder label: () -> Label) { fatalError() } }

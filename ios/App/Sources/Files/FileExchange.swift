@@ -8,7 +8,7 @@ extension UTType {
 }
 
 extension View {
-    /// The system's own picker for a file to take in, and its share sheet for one that was made.
+    /// The system's own pickers and share sheet, as the state wants them.
     func fileExchange(of state: RestwaterState) -> some View { modifier(FileExchange(state: state)) }
 }
 
@@ -17,19 +17,37 @@ private struct FileExchange: ViewModifier {
 
     func body(content: Content) -> some View {
         content
-            .fileImporter(isPresented: picking, allowedContentTypes: [.opFile, .data]) { picked in
-                if case .success(let url) = picked { state.lookInto(url) }
+            .fileImporter(isPresented: picks, allowedContentTypes: picksFolder ? [.folder] : [.opFile, .data]) { picked in
+                switch picked {
+                case .success(let url): if picksFolder { state.copyBackups(to: url) } else { state.offer(url) }
+                case .failure(let error): state.wantFailed(error)
+                }
             }
-            .sheet(isPresented: sharing) {
-                if let made = state.seen.files.made { ShareSheet(url: URL(filePath: made.path)) }
+            .fileMover(isPresented: saves, file: saved) { moved in
+                switch moved {
+                case .success: state.wantMet(saved: true)
+                case .failure(let error): state.wantFailed(error)
+                }
+            }
+            .sheet(isPresented: shares) {
+                if case .share(let file) = state.seen.files.wanted {
+                    ShareSheet(url: URL(fileURLWithPath: file.path)) { done in state.wantMet(saved: done) }
+                }
             }
     }
 
-    private var picking: Binding<Bool> {
-        Binding { state.seen.files.picking } set: { shown in if !shown { state.picked() } }
+    private var picksFolder: Bool { state.seen.files.wanted == .folder }
+    private var picks: Binding<Bool> { shown { $0 == .pick || $0 == .folder } }
+    private var saves: Binding<Bool> { shown { if case .save = $0 { true } else { false } } }
+    private var shares: Binding<Bool> { shown { if case .share = $0 { true } else { false } } }
+
+    private var saved: URL? {
+        if case .save(let file) = state.seen.files.wanted { URL(fileURLWithPath: file.path) } else { nil }
     }
 
-    private var sharing: Binding<Bool> {
-        Binding { state.seen.files.made != nil } set: { shown in if !shown { state.shared() } }
+    private func shown(_ which: @escaping @MainActor @Sendable (FilesWant) -> Bool) -> Binding<Bool> {
+        Binding { @MainActor in state.seen.files.wanted.map(which) ?? false } set: { @MainActor shown in
+            if !shown, let wanted = state.seen.files.wanted, which(wanted) { state.wantMet() }
+        }
     }
 }

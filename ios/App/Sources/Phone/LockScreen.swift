@@ -2,36 +2,34 @@ import ActivityKit
 import Foundation
 import RestwaterKit
 
-/// The running waits on the lock screen. The system's own clock ticks there; we speak only when a wait begins, changes or ends.
+/// The running wait on the lock screen. The system's own clock ticks there; we speak only when something has changed.
 @MainActor
 final class LockScreen {
     private var activity: Activity<WaitAttributes>?
-    private var shown: [RunningWait] = []
+    private var shown: RunningWait?
 
-    func show(_ waits: [RunningWait]) {
-        guard waits != shown else { return }
-        shown = waits
-        let state = WaitAttributes.ContentState(waits: waits.map(WaitAttributes.Wait.init))
-        let content = ActivityContent(state: state, staleDate: nil)
+    func show(_ wait: RunningWait?) {
+        guard wait != shown else { return }
+        shown = wait
+        guard let wait else {
+            let ended = activity
+            activity = nil
+            Task { await ended?.end(nil, dismissalPolicy: .immediate) }
+            return
+        }
+        let content = ActivityContent(state: WaitAttributes.ContentState(wait), staleDate: nil)
         if let activity {
-            let ended = waits.isEmpty
-            self.activity = ended ? nil : activity
-            Task {
-                if ended { await activity.end(content, dismissalPolicy: .immediate) } else { await activity.update(content) }
-            }
-        } else if !waits.isEmpty, ActivityAuthorizationInfo().areActivitiesEnabled {
+            Task { await activity.update(content) }
+        } else if ActivityAuthorizationInfo().areActivitiesEnabled {
             // Refused while the app is in the background: the next tap in front begins it.
             activity = try? Activity.request(attributes: WaitAttributes(), content: content, pushType: nil)
-            if activity == nil { shown = [] }
+            if activity == nil { shown = nil }
         }
     }
 }
 
-extension WaitAttributes.Wait {
+extension WaitAttributes.ContentState {
     init(_ wait: RunningWait) {
-        self.init(
-            rod: Int(wait.rod), name: wait.name, since: wait.since, sinceText: wait.sinceText, headline: wait.headline, spot: wait.spot,
-            holdUntil: wait.holdUntil, recastBy: wait.recastBy
-        )
+        self.init(title: wait.title, text: wait.text, since: wait.since, keys: wait.keys.map { WaitAttributes.Key(id: $0.id, label: $0.label) })
     }
 }

@@ -12,7 +12,7 @@ final class Phone {
     let state: Result<RestwaterState, Refusal>
     let contacts = Contacts()
     private let echoes = EchoPlayer()
-    private let alarms = RecastAlarms()
+    private let alarms = Alarms()
     private let lockScreen = LockScreen()
 
     private init() {
@@ -22,6 +22,9 @@ final class Phone {
         guard case .success(let state) = state else { return }
         state.onEcho = { [echoes] echo in echoes.play(echo) }
         state.onPlan = { [unowned self] plan in carryOut(plan) }
+        LockScreenKey.onTap = { [unowned self] id in
+            if let key = OutsideKey(id: id) { _ = try await tap(key) }
+        }
         alarms.onDueInFront = { [echoes] in echoes.play(.recast) }
     }
 
@@ -30,7 +33,7 @@ final class Phone {
         // Asked when a session opens, before the first cast: never while a fish is on.
         if plan.keepsAwake { alarms.askOnce() }
         alarms.set(plan.alarms)
-        lockScreen.show(plan.waits)
+        lockScreen.show(plan.wait)
     }
 
     /// The app goes out of sight or comes back; the log is whole on the disk before iOS may suspend us.
@@ -52,7 +55,7 @@ final class Phone {
 
     /// A file that another app hands over.
     func takeIn(_ url: URL) {
-        if case .success(let state) = state { state.lookInto(url) }
+        if case .success(let state) = state { state.offer(url) }
     }
 
     /// A tap from outside the screens: what the core said of it.

@@ -29,6 +29,7 @@ final class Bankside {
     let folder: URL
     let clock = HandClock()
     var measure: GlassMeasure
+    let defaults = UserDefaults(suiteName: "restwater-\(UUID().uuidString)")!
     private(set) var state: RestwaterState
     private(set) var echoes: [Echo] = []
     private(set) var plans: [PhonePlan] = []
@@ -37,7 +38,7 @@ final class Bankside {
         folder = FileManager.default.temporaryDirectory.appendingPathComponent("restwater-\(UUID().uuidString)")
         self.measure = measure
         let clock = clock
-        state = RestwaterState(core: try openLog(in: folder, clock: { clock.moment }), clock: { clock.moment })
+        state = RestwaterState(core: try openLog(in: folder, clock: { clock.moment }), defaults: defaults, clock: { clock.moment })
         listen()
     }
 
@@ -49,7 +50,7 @@ final class Bankside {
     /// The process ends in the background and starts again on the same log.
     func restart() throws {
         let clock = clock
-        state = RestwaterState(core: try openLog(in: folder, clock: { clock.moment }), clock: { clock.moment })
+        state = RestwaterState(core: try openLog(in: folder, clock: { clock.moment }), defaults: defaults, clock: { clock.moment })
         listen()
     }
 
@@ -86,6 +87,13 @@ final class Bankside {
 
     func tap(_ key: Key, file: StaticString = #filePath, line: UInt = #line) async {
         await tap("key-\(String.tag(key))", file: file, line: line)
+    }
+
+    /// By the list of screens.
+    func open(_ showing: Showing) async {
+        await tap("screens")
+        await turn(to: "open-\(String.tag(showing))", by: "grid-more")
+        await tap("open-\(String.tag(showing))")
     }
 
     /// From an empty log to an open session.

@@ -21,59 +21,81 @@ final class PhonePlanTests: XCTestCase, @unchecked Sendable {
         return day
     }
 
-    func testTheAlarmComesAtTheMinuteToRecastByWithWhatTheBankSaysThen() async throws {
+    func testTheAlarmComesAtTheMinuteToRecastByAndGoesWithTheCast() async throws {
         let day = try await taught()
         await day.tap(.cast)
+        let splash = day.clock.moment.date
         await day.wait(minutes: 1)
         let recast = try XCTUnwrap(day.bank.strip.recastMin)
         let alarm = try XCTUnwrap(day.state.plan.alarms.first)
         XCTAssertEqual(day.state.plan.alarms.count, 1)
-        let due = day.clock.moment.date.addingTimeInterval((recast - 1) * 60)
-        XCTAssertEqual(alarm.at.timeIntervalSince(due), 1, accuracy: 1)
-        // Time goes on to the alarm: the Bank's headline is the alarm's title.
-        await day.wait(ms: Int64(alarm.at.timeIntervalSince(day.clock.moment.date) * 1_000))
-        XCTAssertEqual(day.bank.advice.headline, alarm.title)
-        XCTAssertEqual(day.bank.advice.tone, .past)
-        XCTAssertEqual(day.state.plan.alarms, [], "it has gone off")
-    }
-
-    func testTheAlarmIsPlannedOnceAndGoesWithTheCast() async throws {
-        let day = try await taught()
-        await day.tap(.cast)
-        await day.wait(minutes: 1)
-        XCTAssertEqual(day.state.plan.alarms.count, 1)
-        let plans = day.plans.count
-        for _ in 0..<5 { await day.wait(seconds: 1) }
-        XCTAssertEqual(day.plans.count, plans, "a second that passes is no new plan")
+        XCTAssertEqual(alarm.at.timeIntervalSince(splash), recast * 60, accuracy: 1)
+        XCTAssertFalse(alarm.title.isEmpty)
         await day.tap(.bite)
         XCTAssertEqual(day.state.plan.alarms, [])
         await day.wait(seconds: 5)
         await day.tap(.undo)
-        XCTAssertEqual(day.state.plan.alarms.count, 1, "undo brings it back")
+        XCTAssertEqual(day.state.plan.alarms, [alarm], "undo brings it back")
     }
 
-    func testBeforeTheRecordSpeaksThereIsNoAlarm() async throws {
+    func testASecondThatPassesIsNoNewPlan() async throws {
+        let day = try await taught()
+        await day.tap(.cast)
+        let plans = day.plans.count
+        for _ in 0..<5 {
+            await day.wait(seconds: 1, ms: 137)
+            day.state.lookOut()
+            await day.state.settled()
+        }
+        XCTAssertEqual(day.plans.count, plans)
+    }
+
+    func testBeforeTheRecordSpeaksThereIsNoAlarmUnlessMinutesAreChosen() async throws {
         let day = try Bankside()
         await day.start()
         await day.tap(.cast)
-        await day.wait(minutes: 10)
-        XCTAssertNil(day.bank.strip.recastMin)
+        await day.wait(minutes: 2)
         XCTAssertEqual(day.state.plan.alarms, [])
+        await day.open(.phone)
+        await day.tap("row-alarm")
+        await day.tap("choice-alarm-15")
+        XCTAssertEqual(day.state.plan.alarms.map { $0.at.timeIntervalSince(day.clock.moment.date) }, [13 * 60])
     }
 
-    func testTheRunningWaitCountsFromTheSplash() async throws {
+    func testTheRunningWaitCountsFromTheSplashAndHasTheCommonestKeys() async throws {
         let day = try await taught()
         await day.tap(.cast)
         let splash = day.clock.moment.date
         await day.wait(minutes: 3, seconds: 20)
-        let wait = try XCTUnwrap(day.state.plan.waits.first)
+        let wait = try XCTUnwrap(day.state.plan.wait)
         XCTAssertEqual(wait.since, splash)
-        XCTAssertEqual(wait.headline, day.bank.advice.headline)
-        XCTAssertEqual(wait.recastBy?.timeIntervalSince(splash) ?? 0, try XCTUnwrap(day.bank.strip.recastMin) * 60, accuracy: 1)
-        let again = try JSONDecoder().decode(RunningWait.self, from: JSONEncoder().encode(wait))
-        XCTAssertEqual(again, wait)
-        await day.tap(.woundIn)
-        XCTAssertEqual(day.state.plan.waits, [])
+        XCTAssertFalse(wait.title.isEmpty)
+        XCTAssertEqual(wait.keys.map(\.id), ["BITE", "WOUND_IN", "CAST"])
+        XCTAssertFalse(wait.keys.contains { $0.label.isEmpty })
+    }
+
+    func testATapOnTheLockScreenIsATapOnTheBank() async throws {
+        let day = try await taught()
+        await day.tap(.cast)
+        await day.wait(minutes: 3)
+        day.state.phase(.background)
+        await day.state.settled()
+        let key = try XCTUnwrap(OutsideKey(id: "WOUND_IN"))
+        let said = try await day.state.tapFromOutside(key)
+        XCTAssertFalse(said.isEmpty)
+        XCTAssertEqual(day.bank.state, .ready)
+        // Nothing is out any more: the Bank offers no such key, and nothing is logged.
+        day.clock.forward(ms: 5_000)
+        let latest = day.bank.latest
+        do {
+            _ = try await day.state.tapFromOutside(key)
+            XCTFail("wound in twice")
+        } catch {
+            XCTAssertEqual(error.kind, .notNow)
+            XCTAssertFalse(error.text.isEmpty)
+        }
+        XCTAssertEqual(day.bank.latest, latest)
+        XCTAssertNil(OutsideKey(id: "NO_SUCH_KEY"))
     }
 
     func testTheGlassStaysLitWhileASessionIsOpen() async throws {
@@ -82,9 +104,10 @@ final class PhonePlanTests: XCTestCase, @unchecked Sendable {
         XCTAssertFalse(day.state.plan.keepsAwake)
         await day.start()
         XCTAssertTrue(day.state.plan.keepsAwake)
+        XCTAssertNotNil(day.state.plan.wait)
         day.state.tap(.key(.end))
         await day.state.settled()
         await day.look()
-        XCTAssertFalse(day.state.plan.keepsAwake)
+        XCTAssertEqual(day.state.plan, .none)
     }
 }

@@ -12,7 +12,7 @@ public struct Refusal: LocalizedError, Equatable, Sendable {
 
     public var errorDescription: String? { text }
 
-    init(kind: Kind, text: String) { (self.kind, self.text, detail) = (kind, text, "") }
+    init(kind: Kind, text: String, detail: String = "") { (self.kind, self.text, self.detail) = (kind, text, detail) }
 
     /// Of whatever a call threw. What is no refusal of ours is a fault of ours.
     public init(_ error: any Error) {

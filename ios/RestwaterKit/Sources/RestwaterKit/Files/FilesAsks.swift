@@ -1,90 +1,97 @@
 import Foundation
 import RestwaterCore
 
-/// Files in and out. What a file brings is looked at first; nothing is changed before TAKE IN.
+/// Files in and out. What a file brings is looked at first; nothing is changed before it is taken in.
 extension RestwaterState {
     func tap(_ ask: FilesAsk) {
         switch ask {
-        case .send: work({ core, at, work in try await core.send(now: at, work: work) }) { $0.seen.files.made = $1 }
-        case .pick: seen.files.picking = true
+        case .send: work({ core, at, work in try await core.send(now: at, work: work) }) { $0.seen.files.wanted = .share($1) }
+        case .save: work({ core, at, work in try await core.send(now: at, work: work) }) { $0.seen.files.wanted = .save($1) }
+        case .pick: seen.files.wanted = .pick
+        case .folder: seen.files.wanted = .folder
         case .takeIn: takeIn()
-        case .leave: closeIncoming()
-        case .backUp: work({ core, at, work in try await core.backUp(now: at, work: work) }) { $0.seen.notice = $1 ?? "" }
-        case .lookOver: work({ core, _, _ in try await core.lookOver() }) { $0.seen.notice = $1 }
-        case .list(let list):
-            seen.files.list = list
-            seen.turned.grid = 0
-        case .lookInto(let path): lookInto(path: path)
+        case .leave: leave()
+        case .imports: turn(to: .imports)
+        case .backups: turn(to: .backups)
+        case .backUp: backUp()
+        case .lookOver: work({ core, _, _ in try await core.lookOver() }) { $0.said($1) }
+        case .offer(let path): look(path)
         case .source(let name): seen.files.source = name
         }
     }
 
-    /// What a file that the system hands over would bring; opens the Files screen on it.
-    public func lookInto(_ url: URL) {
-        seen.files.picking = false
-        let path = Result { try Inbox.take(url) }.mapError(Refusal.init)
+    /// A file that the system hands over: what it would bring is shown.
+    public func offer(_ url: URL) {
+        seen.files.wanted = nil
         open(.files)
-        switch path {
-        case .success(let path): lookInto(path: path)
-        case .failure(let refusal): refused(refusal)
+        do {
+            look(try Inbox.take(url))
+        } catch {
+            refused(FileTrouble.refusal(of: error))
         }
     }
 
-    /// The system's picker has gone without a file.
-    public func picked() { seen.files.picking = false }
+    /// The system's picker or share sheet has gone; where a file was handed on or saved, that is said.
+    public func wantMet(saved: Bool = false) {
+        guard let wanted = seen.files.wanted else { return }
+        seen.files.wanted = nil
+        if saved, case .share(let file) = wanted { said("\(file.says): \(file.name)") }
+        if saved, case .save(let file) = wanted { said("\(file.says): \(file.name)") }
+    }
 
-    /// The system's share sheet has gone.
-    public func shared() { seen.files.made = nil }
+    /// The system could not do it.
+    public func wantFailed(_ error: any Error) {
+        seen.files.wanted = nil
+        refused(FileTrouble.refusal(of: error))
+    }
 
-    private func lookInto(path: String) {
+    /// Out of what is open; whether anything was.
+    func leaveFilesPage() -> Bool {
+        guard seen.showing == .files, seen.files.page != .send else { return false }
+        leave()
+        return true
+    }
+
+    private func turn(to page: FilesPage) {
+        seen.files.page = page
+        seen.turned.grid = 0
+    }
+
+    private func look(_ path: String) {
         work({ core, at, work in try await core.lookInto(path: path, now: at, work: work) }) { state, incoming in
-            state.seen.files.incoming = incoming
-            state.seen.files.incomingPath = path
-            state.seen.files.list = nil
+            var files = state.seen.files
+            (files.path, files.taken, files.incoming, files.page) = (path, false, incoming, .incoming)
+            state.seen.files = files
         }
     }
 
     private func takeIn() {
-        guard let path = seen.files.incomingPath else { return }
+        guard let path = seen.files.path else { return }
         let source = seen.files.source
         work({ core, at, work in try await core.takeIn(path: path, source: source, at: at, work: work) }) { state, incoming in
             state.seen.files.incoming = incoming
-            state.seen.files.incomingPath = nil
+            state.seen.files.taken = true
             state.refresh()
+            state.lookOut()
         }
     }
 
-    func closeIncoming() {
-        seen.files.incoming = nil
-        seen.files.incomingPath = nil
-        seen.files.source = ""
+    private func leave() {
+        var files = seen.files
+        (files.path, files.incoming, files.source, files.page) = (nil, nil, "", .send)
+        seen.files = files
     }
 
-    /// Gives up what runs; what it was about to change stays as it was.
-    func giveUp() { running?.giveUp() }
-
-    /// One long piece of work at a time, with its progress in sight.
-    private func work<T: Sendable>(
-        _ call: @escaping @Sendable (Restwater, Moment, Work) async throws -> T,
-        then: @escaping @MainActor @Sendable (RestwaterState, T) -> Void
-    ) {
-        guard running == nil else { return }
-        let (at, work) = (clock(), Work())
-        running = work
-        seen.files.done = 0
-        watch(work)
-        long({ core in try await call(core, at, work) }, then: then) { state in
-            state.running = nil
-            state.seen.files.done = nil
-        }
+    private func said(_ text: String) {
+        seen.notice = text
+        refresh()
     }
 
-    private func watch(_ work: Work) {
-        Task {
-            while running === work {
-                try? await Task.sleep(nanoseconds: 200_000_000)
-                if running === work { seen.files.done = work.done() }
-            }
+    private func backUp() {
+        work({ core, at, work in try await core.backUp(now: at, work: work) }) { state, said in
+            guard let said else { return }
+            state.said(said)
+            state.copyLatestBackup()
         }
     }
 }

@@ -9,7 +9,9 @@ extension Sheet {
             cell(KeyFace(key.label, sub: key.sub, spoken: key.spoken), key.key == .start ? .setup : .tackle)
         }
         if !view.rods.isEmpty { cells.append(cell(KeyFace(words.swim), .swim)) }
-        cells += [(words.waits, Showing.waits), (words.changes, .changes), (words.files, .files), (words.mend, .mend)].map { cell(KeyFace($0), $1) }
+        cells += [
+            (words.waits, Showing.waits), (words.changes, .changes), (words.mend, .mend), (words.files, .files), (words.phone, .phone),
+        ].map { cell(KeyFace($0), $1) }
         let rest = head("", notice: "", slate, bottom: slate.back.top)
         grid(cells, in: rest, slate, page: 0)
         back(slate)

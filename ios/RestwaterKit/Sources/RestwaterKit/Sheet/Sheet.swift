@@ -24,12 +24,19 @@ public struct Sheet: Equatable, Sendable {
         case .bank: sheet.drawBank(bank, slate, seen)
         case .screens: sheet.drawScreens(bank, slate)
         case .setup: seen.setup.map { sheet.drawSetup($0, slate, seen) }
-        case .tackle: seen.tackle.map { sheet.drawTackle($0, slate, seen) }
+        case .tackle:
+            seen.tackle.map { tackle in
+                sheet.drawRows(tackle.title, tackle.rows, slate, seen) { .choose(rod: tackle.rod, field: $0, value: $1) }
+            }
         case .swim: seen.swim.map { sheet.drawSwim($0, slate, seen) }
         case .waits: seen.waits.map { sheet.drawWaits($0, slate, seen) }
         case .changes: seen.changes.map { sheet.drawChanges($0, slate, seen) }
         case .files: seen.files.view.map { sheet.drawFiles($0, slate, seen) }
         case .mend: seen.mend.map { sheet.drawMend($0, slate, seen) }
+        case .phone:
+            seen.phone.map { phone in
+                sheet.drawRows(phone.title, phone.rows, slate, seen) { .choosePhone(field: $0, value: $1) }
+            }
         }
         return sheet
     }

@@ -8,7 +8,10 @@ extension RestwaterState {
         case .key(let key): tap(key)
         case .swim(let key): tap(key)
         case .files(let ask): tap(ask)
-        case .act(let action): act(action)
+        case .act(let action):
+            // One thing said of a doubtful entry is enough: its choices close.
+            if case .mend = action { seen.turned.row = nil }
+            act(action)
         case .open(let showing): open(showing)
         case .back: back()
         case .start: act(.startSession(setup: nil)) { $0.open(.bank, keepingNotice: true) }
@@ -34,10 +37,8 @@ extension RestwaterState {
             seen.turned.grid = 0
         } else if seen.turned.more {
             seen.turned.more = false
-        } else if seen.showing == .files && seen.files.incoming != nil {
-            closeIncoming()
-        } else if seen.showing == .files && seen.files.list != nil {
-            seen.files.list = nil
+        } else if leaveFilesPage() {
+            return
         } else if seen.showing == .mend && seen.mend?.open != nil {
             act(.openDoubt(op: nil))
         } else {

@@ -1,15 +1,23 @@
 import RestwaterCore
 
-/// A key that can be tapped without the screens: action button, shortcut, voice.
-public enum OutsideKey: Sendable {
-    case cast, bite, woundIn
+/// A key that can be tapped without the screens: lock screen, action button, shortcut, voice.
+public struct OutsideKey: Equatable, Hashable, Sendable, Identifiable {
+    let key: Key
+    /// Its word.
+    public let label: String
+    /// What it is handed over by: "WOUND_IN".
+    public var id: String { String.tag(key) }
 
-    var key: Key {
-        switch self {
-        case .cast: .cast
-        case .bite: .bite
-        case .woundIn: .woundIn
-        }
+    public static let cast = OutsideKey(key: .cast, label: "")
+    public static let bite = OutsideKey(key: .bite, label: "")
+    public static let woundIn = OutsideKey(key: .woundIn, label: "")
+
+    init(key: Key, label: String) { (self.key, self.label) = (key, label) }
+
+    /// The key of that id; none for another word.
+    public init?(id: String) {
+        guard let key = Key.allCases.first(where: { String.tag($0) == id }) else { return nil }
+        self.init(key: key, label: "")
     }
 }
 

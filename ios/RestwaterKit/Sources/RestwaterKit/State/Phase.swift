@@ -18,15 +18,16 @@ extension RestwaterState {
             away = true
             let at = clock()
             // A backup where one is due, then the log is put aside, whatever came of it.
+            let folder = backups
             long({ core in
                 defer { try? core.pause() }
-                _ = try await core.backUpIfDue(now: at)
+                guard try await core.backUpIfDue(now: at), case .files(let files) = try core.screen(which: .files, now: at) else { return }
+                do { try files.backups.first.map { try folder.copy($0.path) } } catch { throw FileTrouble.refusal(of: error) }
             }) { _, _ in }
-        case .active where away:
+        case .active:
             away = false
             refresh()
-        case .active:
-            refresh()
+            lookOut()
         default:
             break
         }

@@ -1,3 +1,4 @@
+import Foundation
 import RestwaterCore
 
 /// What the screens draw, held once, and the one way to the core. Taps go to the core one after another, each with the
@@ -17,12 +18,13 @@ public final class RestwaterState: Observed {
     /// Called when the plan of what the phone does beside the screen has changed.
     public var onPlan: (@MainActor (PhonePlan) -> Void)?
     /// What the phone is to do beside the screen: alarms, the running wait, keeping awake.
-    public internal(set) var plan = PhonePlan() {
-        didSet { if plan != oldValue { onPlan?(plan) } }
+    public internal(set) var plan = PhonePlan.none {
+        didSet { onPlan?(plan) }
     }
 
     let line: CoreLine
     let clock: Clock
+    let backups: BackupFolder
     /// Whether the app lies in the background, its log put aside.
     var away: Bool
     /// What the last refused call said.
@@ -38,7 +40,8 @@ public final class RestwaterState: Observed {
     private var settledCalls: [CheckedContinuation<Void, Never>] = []
 
     /// Over that core; `away` where no screen is in front yet.
-    public init(core: Restwater, away: Bool = false, clock: @escaping Clock = present) {
+    public init(core: Restwater, away: Bool = false, defaults: UserDefaults = .standard, clock: @escaping Clock = present) {
+        backups = BackupFolder(defaults: defaults)
         line = CoreLine(core)
         self.away = away
         self.clock = clock
@@ -53,10 +56,7 @@ public final class RestwaterState: Observed {
             seen.settings = answer.0
             seen.show(answer.1)
             if seen != state.seen { state.seen = seen }
-            if which == .bank {
-                state.planAhead(at: at)
-                state.readFan()
-            }
+            if which == .bank { state.readFan() }
             state.readScene()
         }
     }
@@ -69,7 +69,8 @@ public final class RestwaterState: Observed {
             state.seen.show(update.screen)
             state.onEcho?(update.repeated ? .ignored : .logged)
             after?(state)
-            if state.away { state.planAhead(at: at) } else { state.refresh() }
+            state.refresh()
+            state.lookOut()
         }
     }
 

@@ -9,6 +9,7 @@ public struct Seen: Equatable, Sendable {
     public internal(set) var waits: WaitsView?
     public internal(set) var changes: ChangesView?
     public internal(set) var mend: MendView?
+    public internal(set) var phone: PhoneView?
     public internal(set) var files = FilesSeen()
     public internal(set) var settings = Settings(hand: .right, scheme: .day)
     public internal(set) var showing = Showing.bank
@@ -34,6 +35,7 @@ public struct Seen: Equatable, Sendable {
         case .changes(let view): changes = view
         case .files(let view): files.view = view
         case .mend(let view): mend = view
+        case .phone(let view): phone = view
         }
     }
 

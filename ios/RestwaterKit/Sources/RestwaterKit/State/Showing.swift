@@ -2,7 +2,7 @@ import RestwaterCore
 
 /// Which screen lies on top.
 public enum Showing: String, CaseIterable, Sendable {
-    case bank, setup, tackle, swim, waits, changes, files, mend, screens
+    case bank, setup, tackle, swim, waits, changes, files, mend, phone, screens
 
     /// The record it is drawn from.
     var which: Which {
@@ -15,6 +15,7 @@ public enum Showing: String, CaseIterable, Sendable {
         case .changes: .changes
         case .files: .files
         case .mend: .mend
+        case .phone: .phone
         }
     }
 }

@@ -4,12 +4,12 @@ import UserNotifications
 
 /// Hands the planned alarms to the system, which keeps them through a suspended or ended app.
 @MainActor
-final class RecastAlarms: NSObject, UNUserNotificationCenterDelegate {
+final class Alarms: NSObject, UNUserNotificationCenterDelegate {
     /// An alarm is due while the app is in front: it is felt and heard, and nothing covers a key.
     var onDueInFront: (@MainActor () -> Void)?
     private let centre = UNUserNotificationCenter.current()
     private var asked = false
-    private var set: [RecastAlarm] = []
+    private var set: [PlannedAlarm] = []
 
     override init() {
         super.init()
@@ -22,7 +22,7 @@ final class RecastAlarms: NSObject, UNUserNotificationCenterDelegate {
         centre.requestAuthorization(options: [.alert, .sound]) { _, _ in }
     }
 
-    func set(_ alarms: [RecastAlarm]) {
+    func set(_ alarms: [PlannedAlarm]) {
         guard alarms != set else { return }
         let gone = Set(set.map(\.id)).subtracting(alarms.map(\.id))
         centre.removePendingNotificationRequests(withIdentifiers: Array(gone))
@@ -31,10 +31,10 @@ final class RecastAlarms: NSObject, UNUserNotificationCenterDelegate {
         set = alarms
     }
 
-    private func add(_ alarm: RecastAlarm) {
+    private func add(_ alarm: PlannedAlarm) {
         let content = UNMutableNotificationContent()
         content.title = alarm.title
-        content.body = alarm.body
+        content.body = alarm.text
         content.sound = .default
         let trigger = UNTimeIntervalNotificationTrigger(timeInterval: max(1, alarm.at.timeIntervalSinceNow), repeats: false)
         centre.add(UNNotificationRequest(identifier: alarm.id, content: content, trigger: trigger)) { _ in }
