@@ -13,6 +13,8 @@ peers() {
   debs "${missing[@]}" || echo "dev: tests that need these say 'not run' and check less" >&2
 }
 
+DUCKDB=2.0.1
+
 rust_tests() {
   rust
   peers core/src tests/src tests/tests
@@ -20,6 +22,18 @@ rust_tests() {
 }
 
 reference_checks() { rust_bin reference tests/reference; }
+
+# pool [CASTS]: many anglers' exports pooled by DuckDB (docs/pooling.md), against the core.
+pool() {
+  local folder=target/pool python=target/pool/venv/bin/python
+  if ! $python -c 'import duckdb' 2>/dev/null; then
+    debs python3-venv
+    python3 -m venv target/pool/venv
+    try $python -m pip install --quiet "duckdb==$DUCKDB"
+  fi
+  rust_bin pooled "${1:-1000000}" $folder
+  $python tests/pool/compare.py $folder
+}
 
 # rust_bin NAME ARGUMENT...: a binary of restwater-tests, as the release profile builds it.
 rust_bin() {

@@ -213,6 +213,47 @@ class RestwaterState(
         }
     }
 
+    /** Shows a sentence of the shell's. */
+    fun say(text: String) {
+        notice = text
+    }
+
+    /** A file that the system hands to the app: what it would bring is shown. */
+    fun offerFile(path: String) {
+        open(Showing.FILES)
+        desk.offer(path)
+    }
+
+    /** To the background: the log is backed up where that is due. */
+    suspend fun toBackground() =
+        try {
+            desk.backUpIfDue()
+        } catch (refused: RestwaterException.Failed) {
+            notice = refused.text
+        } catch (trouble: FileTrouble) {
+            notice = trouble.message.orEmpty()
+        }
+
+    /** To the front again: keys of the lock screen may have logged meanwhile. */
+    suspend fun toFront() {
+        refresh()
+        lookOut()
+    }
+
+    /** Tells the system what to show and when to ring while the app is not looked at. */
+    suspend fun lookOut() {
+        val at = now()
+        answer { core.watch(at) }?.let { watch ->
+            keepAwake = watch.keepAwake
+            lookout.show(watch)?.let { notice = it }
+        }
+    }
+
+    /** Shows a sentence of the shell's. */
+    fun say(text: String) {
+        notice = text
+    }
+
     /** A file that the system hands to the app: what it would bring is shown. */
     fun offerFile(path: String) {
         open(Showing.FILES)

@@ -1,0 +1,158 @@
+package app.restwater.android
+
+import android.content.ContentProvider
+import android.content.ContentValues
+import android.content.Intent
+import android.database.Cursor
+import android.net.Uri
+import android.os.ParcelFileDescriptor
+import androidx.compose.ui.test.ExperimentalTestApi
+import androidx.compose.ui.test.hasTestTag
+import androidx.compose.ui.test.junit4.v2.createEmptyComposeRule
+import androidx.compose.ui.test.onNodeWithTag
+import androidx.compose.ui.test.performClick
+import androidx.test.core.app.ActivityScenario
+import app.restwater.core.Action
+import app.restwater.core.Restwater
+import app.restwater.core.Work
+import app.restwater.core.shellWords
+import app.restwater.ui.FilesPage
+import app.restwater.ui.Showing
+import java.io.File
+import java.io.FileNotFoundException
+import java.nio.file.Files
+import kotlinx.coroutines.runBlocking
+import org.junit.Assert.assertEquals
+import org.junit.Assert.assertTrue
+import org.junit.Rule
+import org.junit.Test
+import org.junit.runner.RunWith
+import org.robolectric.Robolectric
+import org.robolectric.RobolectricTestRunner
+import org.robolectric.Shadows.shadowOf
+import org.robolectric.annotation.Config
+import org.robolectric.annotation.GraphicsMode
+
+/** Files between this app and others, by intents and by the system's picker. */
+@OptIn(ExperimentalTestApi::class)
+@RunWith(RobolectricTestRunner::class)
+@Config(sdk = [35], qualifiers = "w411dp-h891dp-xhdpi")
+@GraphicsMode(GraphicsMode.Mode.NATIVE)
+class FilesTest {
+    @get:Rule val rule = createEmptyComposeRule()
+
+    private val shelf = Robolectric.setupContentProvider(Shelf::class.java, Shelf.AUTHORITY)
+
+    /** A file of another phone with two entries. */
+    private fun fromAnotherPhone(): File {
+        val folder = Files.createTempDirectory("another").toFile()
+        val core = Restwater.open(folder.path, Handset.app.now())
+        core.act(Action.StartSession(null), Handset.app.now())
+        core.act(Action.Cast(1u), Handset.app.now())
+        val file = File(runBlocking { core.send(Handset.app.now(), Work()) }.path)
+        core.close()
+        return file
+    }
+
+    private fun <T> on(intent: Intent, test: (MainActivity, ActivityScenario<MainActivity>) -> T) =
+        ActivityScenario.launch<MainActivity>(intent.setClass(Handset.app, MainActivity::class.java)).use { scenario ->
+            var activity: MainActivity? = null
+            scenario.onActivity { activity = it }
+            test(checkNotNull(activity), scenario)
+        }
+
+    private fun tap(tag: String) {
+        rule.waitUntilExactlyOneExists(hasTestTag(tag), 20_000)
+        rule.onNodeWithTag(tag).performClick()
+    }
+
+    @Test fun aFileOpenedWithTheAppIsLookedIntoAndTakenIn() {
+        shelf.file = fromAnotherPhone()
+        on(Intent(Intent.ACTION_VIEW, Shelf.URI)) { activity, _ ->
+            rule.waitUntil(20_000) { activity.state?.desk?.page == FilesPage.INCOMING }
+            assertEquals(Showing.FILES, activity.state?.showing)
+            tap("take")
+            rule.waitUntil(20_000) { activity.state?.desk?.taken == true }
+        }
+        assertEquals(2uL, Handset.files().imports.single().says.substringAfterLast(": ").substringBefore(' ').toULong())
+    }
+
+    @Test fun aSharedFileOfAnotherKindIsNamed() {
+        shelf.file = File.createTempFile("letter", ".txt").apply { writeText("Dear all") }
+        on(Intent(Intent.ACTION_SEND).putExtra(Intent.EXTRA_STREAM, Shelf.URI)) { activity, _ ->
+            rule.waitUntil(20_000) { "it is text" in activity.state?.notice.orEmpty() }
+        }
+    }
+
+    @Test fun aFileThatIsGoneOrNotAllowedIsSaid() {
+        shelf.file = null
+        on(Intent(Intent.ACTION_VIEW, Shelf.URI)) { activity, _ ->
+            rule.waitUntil(20_000) { activity.state?.notice == shellWords().fileGone }
+        }
+        shelf.refuses = true
+        on(Intent(Intent.ACTION_VIEW, Shelf.URI)) { activity, _ ->
+            rule.waitUntil(20_000) { activity.state?.notice == shellWords().fileNotAllowed }
+        }
+    }
+
+    @Test fun theReportIsSavedWhereThePickerSays() {
+        Handset.core.act(Action.StartSession(null), Handset.app.now())
+        shelf.file = File.createTempFile("saved", ".html")
+        on(Intent(Intent.ACTION_MAIN)) { activity, _ ->
+            rule.waitUntil(20_000) { activity.state?.bank != null }
+            rule.runOnUiThread { activity.state?.open(Showing.FILES) }
+            tap("row-form")
+            tap("choice-form-report")
+            tap("back")
+            tap("save")
+            rule.waitUntil(20_000) { shadowOf(activity).peekNextStartedActivityForResult() != null }
+            val asked = shadowOf(activity).nextStartedActivityForResult
+            assertEquals(Intent.ACTION_CREATE_DOCUMENT, asked.intent.action)
+            assertTrue(asked.intent.getStringExtra(Intent.EXTRA_TITLE).orEmpty().endsWith("-report.html"))
+            rule.runOnUiThread { shadowOf(activity).receiveResult(asked.intent, android.app.Activity.RESULT_OK, Intent().setData(Shelf.URI)) }
+            rule.waitUntil(20_000) { "report.html" in activity.state?.notice.orEmpty() }
+        }
+        assertTrue(checkNotNull(shelf.file).readText().startsWith("<!doctype html>", ignoreCase = true))
+    }
+
+    @Test fun theShareSheetGetsAFileThatItMayRead() {
+        Handset.core.act(Action.StartSession(null), Handset.app.now())
+        on(Intent(Intent.ACTION_MAIN)) { activity, _ ->
+            rule.waitUntil(20_000) { activity.state?.bank != null }
+            rule.runOnUiThread { activity.state?.open(Showing.FILES) }
+            tap("send")
+            rule.waitUntil(20_000) { shadowOf(activity).peekNextStartedActivity() != null }
+            val sheet = shadowOf(activity).nextStartedActivity
+            assertEquals(Intent.ACTION_CHOOSER, sheet.action)
+            val send = checkNotNull(sheet.getParcelableExtra(Intent.EXTRA_INTENT, Intent::class.java))
+            assertEquals("application/json-seq", send.type)
+            assertTrue(send.flags and Intent.FLAG_GRANT_READ_URI_PERMISSION != 0)
+            val uri = checkNotNull(send.getParcelableExtra(Intent.EXTRA_STREAM, Uri::class.java))
+            assertEquals("app.restwater.files", uri.authority)
+        }
+    }
+}
+
+/** Another app's files: one of them, none, or a refusal. */
+class Shelf : ContentProvider() {
+    var file: File? = null
+    var refuses = false
+
+    override fun openFile(uri: Uri, mode: String): ParcelFileDescriptor {
+        if (refuses) throw SecurityException("not for you")
+        val there = file ?: throw FileNotFoundException("gone")
+        return ParcelFileDescriptor.open(there, ParcelFileDescriptor.parseMode(mode))
+    }
+
+    override fun onCreate() = true
+    override fun query(uri: Uri, columns: Array<String>?, where: String?, values: Array<String>?, order: String?): Cursor? = null
+    override fun getType(uri: Uri): String? = null
+    override fun insert(uri: Uri, values: ContentValues?): Uri? = null
+    override fun delete(uri: Uri, where: String?, values: Array<String>?) = 0
+    override fun update(uri: Uri, values: ContentValues?, where: String?, args: Array<String>?) = 0
+
+    companion object {
+        const val AUTHORITY = "another.app.files"
+        val URI: Uri = Uri.parse("content://$AUTHORITY/1")
+    }
+}

@@ -1,0 +1,114 @@
+package app.restwater.android
+
+import android.Manifest
+import android.app.Notification
+import android.app.NotificationManager
+import android.content.Intent
+import app.restwater.core.Action
+import app.restwater.core.Key
+import app.restwater.core.shellWords
+import org.junit.Assert.assertEquals
+import org.junit.Assert.assertNotNull
+import org.junit.Assert.assertNull
+import org.junit.Assert.assertTrue
+import org.junit.Before
+import org.junit.Test
+import org.junit.runner.RunWith
+import org.robolectric.RobolectricTestRunner
+import org.robolectric.Shadows.shadowOf
+import org.robolectric.annotation.Config
+import org.robolectric.shadows.ShadowAlarmManager
+
+/** The running wait, its keys and the alarm, on Android's framework and without the app being open. */
+@RunWith(RobolectricTestRunner::class)
+@Config(sdk = [35])
+class LockScreenTest {
+    private val lockScreen by lazy { LockScreen(Handset.app) }
+
+    private fun show() = lockScreen.show(Handset.core.watch(Handset.app.now()))
+
+    private fun tap(label: String) {
+        val action = checkNotNull(Handset.wait()).actions.first { it.title == label }
+        val before = Handset.wait()
+        action.actionIntent.send()
+        Handset.until("an answer on the lock screen") { Handset.wait() !== before }
+    }
+
+    @Before fun aSessionIsOpen() {
+        Handset.allow(Manifest.permission.POST_NOTIFICATIONS)
+        ShadowAlarmManager.setCanScheduleExactAlarms(true)
+        Handset.core.act(Action.StartSession(null), Handset.app.now())
+        Handset.core.act(Action.ChoosePhone("alarm", "12"), Handset.app.now())
+    }
+
+    @Test fun theWaitIsShownWithAClockThatTheSystemDraws() {
+        Handset.core.act(Action.Cast(1u), Handset.app.now())
+        assertNull(show())
+        val wait = checkNotNull(Handset.wait())
+        assertTrue(wait.extras.getBoolean(Notification.EXTRA_SHOW_CHRONOMETER))
+        assertTrue(wait.flags and Notification.FLAG_ONGOING_EVENT != 0)
+        assertEquals(listOf("BITE", "WOUND IN", "CAST"), wait.actions.map { it.title.toString() })
+    }
+
+    @Test fun itsKeysLogWithoutOpeningTheApp() {
+        show()
+        tap("CAST")
+        Thread.sleep(800)
+        tap("BITE")
+        Thread.sleep(800)
+        tap("LANDED")
+        assertEquals(listOf("session_started", "cast", "bite", "landed"), Handset.kinds())
+        assertEquals(listOf("CAST", "UNDO"), checkNotNull(Handset.wait()).actions.map { it.title.toString() })
+    }
+
+    @Test fun aKeyOfAnotherAppOrOfNoKindLogsNothing() {
+        val before = Handset.kinds()
+        KeyReceiver().onReceive(Handset.app, Intent().putExtra(KeyReceiver.KEY, Key.END.name))
+        KeyReceiver().onReceive(Handset.app, Intent().putExtra(KeyReceiver.KEY, "SING"))
+        assertEquals(before, Handset.kinds())
+    }
+
+    @Test fun theAlarmIsSetFromTheSplashRingsAndIsTakenBackWithTheCast() {
+        val splash = Handset.app.now()
+        Handset.core.act(Action.Cast(1u), splash)
+        show()
+        assertEquals(listOf(splash.wallMs + 12 * 60_000), Handset.alarms())
+        val manager = shadowOf(Handset.app.getSystemService(android.app.AlarmManager::class.java))
+        val alarm = checkNotNull(manager.peekNextScheduledAlarm())
+        assertTrue("it wakes the phone out of doze", alarm.isAllowWhileIdle)
+        AlarmReceiver().onReceive(Handset.app, shadowOf(alarm.operation).savedIntent)
+        val rung = Handset.rung().single()
+        assertNotNull("full screen on a locked phone", rung.fullScreenIntent)
+        assertTrue(rung.extras.getString(Notification.EXTRA_TITLE).orEmpty().contains("12 min out"))
+        val channel = Handset.app.getSystemService(NotificationManager::class.java).getNotificationChannel(LockScreen.ALARM)
+        assertTrue(channel.shouldVibrate() && channel.sound != null)
+
+        Handset.core.act(Action.WoundIn(1u), Handset.app.now())
+        show()
+        assertEquals(emptyList<Long>(), Handset.alarms())
+        assertEquals(emptyList<Notification>(), Handset.rung())
+    }
+
+    @Test fun afterARestartOfThePhoneTheAlarmIsSetAgain() {
+        Handset.core.act(Action.Cast(1u), Handset.app.now())
+        StartReceiver().onReceive(Handset.app, Intent(Intent.ACTION_BOOT_COMPLETED))
+        Handset.until("an alarm") { Handset.alarms().isNotEmpty() }
+    }
+
+    @Test fun whatIsNotAllowedIsSaid() {
+        Handset.core.act(Action.Cast(1u), Handset.app.now())
+        ShadowAlarmManager.setCanScheduleExactAlarms(false)
+        assertEquals(shellWords().lateAlarms, show())
+        assertEquals("it is set all the same", 1, Handset.alarms().size)
+        Handset.deny(Manifest.permission.POST_NOTIFICATIONS)
+        assertEquals(shellWords().noNotifications, show())
+    }
+
+    @Test fun whenTheSessionEndsTheLockScreenIsEmpty() {
+        show()
+        assertNotNull(Handset.wait())
+        Handset.core.act(Action.EndSession, Handset.app.now())
+        show()
+        assertNull(Handset.wait())
+    }
+}

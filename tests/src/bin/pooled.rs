@@ -1,0 +1,159 @@
+//! `pooled CASTS OUT`: the logs of many simulated anglers, exported as a club would get them (casts.csv, sessions.csv),
+//! and what the core itself makes of them (core.json), for tests/pool/compare.py to hold an engine's figures against.
+#![allow(clippy::print_stdout)] // a command line tool
+
+use restwater_core::bite::{SurvivalCurve, Wait};
+use restwater_core::exchange::{CsvOptions, Table, session_csv};
+use restwater_core::log::{HybridClock, Moment, Op, Payload, SessionSetup};
+use restwater_core::session::{Session, fold, wait_of};
+use restwater_tests::sim::angler::Habit;
+use restwater_tests::sim::day::{Bank, Cast, TURN, fish};
+use restwater_tests::sim::luck::Luck;
+use restwater_tests::sim::water::{Water, waters};
+use serde::Serialize;
+use std::collections::BTreeMap;
+use std::fs::{self, File};
+use std::io::{BufWriter, Write};
+use std::path::Path;
+use uuid::Uuid;
+
+type Failed = Box<dyn std::error::Error>;
+
+/// 2025-11-01 08:00 UTC.
+const BEGIN_MS: i64 = 1_761_984_000_000;
+/// Days from November to March.
+const WINTER: u64 = 151;
+/// Minutes at which the survival curve is read.
+const AT_MIN: [f64; 4] = [5.0, 10.0, 15.0, 20.0];
+/// When those anglers wind in.
+const LEAVE_MIN: [f64; 4] = [8.0, 12.0, 18.0, 25.0];
+
+/// One water in one month, as the core has it.
+#[derive(Serialize)]
+struct Line {
+    water: String,
+    month: u32,
+    casts: usize,
+    bites: usize,
+    bites_per_hour: f64,
+    still_without: [Option<f64>; 4],
+}
+
+fn main() -> Result<(), Failed> {
+    let args: Vec<String> = std::env::args().skip(1).collect();
+    let [casts, out] = args.as_slice() else { return Err("usage: pooled CASTS OUT".into()) };
+    let casts: usize = casts.parse()?;
+    let out = Path::new(out);
+    fs::create_dir_all(out)?;
+    let mut casts_csv = BufWriter::new(File::create(out.join("casts.csv"))?);
+    let mut sessions_csv = BufWriter::new(File::create(out.join("sessions.csv"))?);
+    let mut pooled: BTreeMap<(String, u32), Vec<Wait>> = BTreeMap::new();
+    let (mut made, mut number) = (0, 0);
+    let waters = waters();
+    while made < casts {
+        let session = one_day(&waters[number % waters.len()], number as u64);
+        table(&session, Table::Casts, &mut casts_csv, number == 0)?;
+        table(&session, Table::Sessions, &mut sessions_csv, number == 0)?;
+        made += session.casts.len();
+        pool(&session, &mut pooled);
+        number += 1;
+    }
+    casts_csv.flush()?;
+    sessions_csv.flush()?;
+    let lines: Vec<Line> = pooled.into_iter().map(line).collect::<Result<_, Failed>>()?;
+    fs::write(out.join("core.json"), serde_json::to_vec_pretty(&lines)?)?;
+    println!("{made} casts of {number} sessions, {} waters and months", lines.len());
+    Ok(())
+}
+
+/// A table of one session; its header only for the first.
+fn table(session: &Session, table: Table, out: &mut impl Write, first: bool) -> Result<(), Failed> {
+    let mut bytes = Vec::new();
+    session_csv(session, table, CsvOptions::default(), &mut bytes)?;
+    let header = bytes.iter().position(|b| *b == b'\n').map_or(0, |end| end + 1);
+    out.write_all(if first { &bytes } else { &bytes[header..] })?;
+    Ok(())
+}
+
+/// A simulated day as its angler's log has it.
+fn one_day(water: &Water, number: u64) -> Session {
+    let mut habit = Habit(LEAVE_MIN[(number % 4) as usize]);
+    let day = fish(water, &Luck::of_day(water.seed(), number), &mut habit, Bank::all_in());
+    let begin = BEGIN_MS + ((number * 37) % WINTER) as i64 * 86_400_000;
+    let session = Uuid::from_u128(0x5E55_0000_0000_0000 + u128::from(number));
+    let mut log = Log { session, begin, clock: HybridClock::default(), ops: Vec::new() };
+    let setup = SessionSetup { water: Some(water.name.into()), rods: 1, ..SessionSetup::default() };
+    log.add(0.0, Payload::SessionStarted(setup));
+    let mut clock = 1.0;
+    for cast in &day.log {
+        clock = log.cast(clock, cast);
+    }
+    log.add(clock + 1.0, Payload::SessionEnded);
+    fold(session, &log.ops)
+}
+
+struct Log {
+    session: Uuid,
+    begin: i64,
+    clock: HybridClock,
+    ops: Vec<Op>,
+}
+
+impl Log {
+    /// Logs a cast at a minute of the day; the minute of the next one.
+    fn cast(&mut self, minute: f64, cast: &Cast) -> f64 {
+        self.add(minute, Payload::Cast { rod: 1 });
+        let end = minute + cast.minutes;
+        if cast.bite {
+            self.add(end, Payload::Bite { rod: 1 });
+            self.add(end + 0.5, Payload::Landed { rod: 1, fish: None });
+        } else if cast.end_seen {
+            self.add(end, Payload::WoundIn { rod: 1 });
+        }
+        end + TURN
+    }
+
+    /// Logs to the second, as a phone's clock would show it.
+    fn add(&mut self, minute: f64, payload: Payload) {
+        let ms = (minute * 60.0).round() as i64 * 1_000;
+        let at = Moment {
+            wall_ms: self.begin + ms,
+            offset_min: 0,
+            zone: "Etc/UTC".into(),
+            mono_ms: ms,
+            boot: "one".into(),
+            approx_s: 0,
+        };
+        let hlc = self.clock.tick(at.wall_ms);
+        let id = Uuid::from_u128(self.session.as_u128() << 64 | (self.ops.len() as u128 + 1));
+        let device = Uuid::from_u128(1);
+        self.ops.push(Op { id, device, hlc, at, session: self.session, payload, amends: None, group: None });
+    }
+}
+
+fn pool(session: &Session, pooled: &mut BTreeMap<(String, u32), Vec<Wait>>) {
+    let Some(started) = &session.started else { return };
+    let month = ((started.wall_ms - BEGIN_MS) / 86_400_000) as u64;
+    let water = session.setup.water.clone().unwrap_or_default();
+    let waits = pooled.entry((water, month_of(month))).or_default();
+    waits.extend(session.casts.iter().filter_map(|cast| wait_of(session, cast, 0.0)));
+}
+
+/// Month of a day of that winter: November 2025 has 30 days, December and January 31, February 28.
+fn month_of(day: u64) -> u32 {
+    match day {
+        0..30 => 11,
+        30..61 => 12,
+        61..92 => 1,
+        92..120 => 2,
+        _ => 3,
+    }
+}
+
+fn line(((water, month), waits): ((String, u32), Vec<Wait>)) -> Result<Line, Failed> {
+    let curve = SurvivalCurve::new(&waits)?;
+    let bites = waits.iter().filter(|wait| wait.is_bite()).count();
+    let hours: f64 = waits.iter().map(|wait| wait.minutes()).sum::<f64>() / 60.0;
+    let still_without = AT_MIN.map(|at| (at <= curve.longest_min()).then(|| curve.survival_at(at)));
+    Ok(Line { water, month, casts: waits.len(), bites, bites_per_hour: bites as f64 / hours, still_without })
+}
