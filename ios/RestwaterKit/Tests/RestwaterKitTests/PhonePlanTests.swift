@@ -59,7 +59,7 @@ final class PhonePlanTests: XCTestCase, @unchecked Sendable {
         await day.open(.phone)
         await day.tap("row-alarm")
         await day.tap("choice-alarm-15")
-        XCTAssertEqual(day.state.plan.alarms.map { $0.at.timeIntervalSince(day.clock.moment.date) }, [13 * 60])
+        XCTAssertEqual(day.state.plan.alarms.map { $0.at.timeIntervalSince(day.clock.moment.date) }, [13.0 * 60])
     }
 
     func testTheRunningWaitCountsFromTheSplashAndHasTheCommonestKeys() async throws {

@@ -738,6 +738,11 @@ public protocol RestwaterProtocol: AnyObject, Sendable {
      */
     func swimTap(now: Moment, glass: FanGlass, x: Double, y: Double) throws  -> Bool
     
+    /**
+     * What is to be seen and heard while the app is not looked at. The shell asks after each tap.
+     */
+    func watch(now: Moment) throws  -> WatchView
+    
 }
 /**
  * The app on this phone. Calls are answered one after another; make them off the main thread.
@@ -1024,6 +1029,19 @@ open func swimTap(now: Moment, glass: FanGlass, x: Double, y: Double)throws  -> 
         FfiConverterTypeFanGlass_lower(glass),
         FfiConverterDouble.lower(x),
         FfiConverterDouble.lower(y),uniffiCallStatus
+    )
+})
+}
+    
+    /**
+     * What is to be seen and heard while the app is not looked at. The shell asks after each tap.
+     */
+open func watch(now: Moment)throws  -> WatchView  {
+    return try  FfiConverterTypeWatchView_lift(try rustCallWithError(FfiConverterTypeRestwaterError_lift) {
+        uniffiCallStatus in
+    uniffi_restwater_fn_method_restwater_watch(
+            self.uniffiCloneHandle(),
+        FfiConverterTypeMoment_lower(now),uniffiCallStatus
     )
 })
 }
@@ -3336,9 +3354,17 @@ public struct FilesView: Equatable, Hashable {
      */
     public let send: String
     /**
+     * The key that makes the file and saves it in a place of the user's.
+     */
+    public let save: String
+    /**
      * The key that takes a file in.
      */
     public let takeIn: String
+    /**
+     * The key that has the user pick a folder for copies of backups.
+     */
+    public let folder: String
     /**
      * The key of the list of imports.
      */
@@ -3388,8 +3414,14 @@ public struct FilesView: Equatable, Hashable {
          * The key that makes the file and hands it on.
          */send: String, 
         /**
+         * The key that makes the file and saves it in a place of the user's.
+         */save: String, 
+        /**
          * The key that takes a file in.
          */takeIn: String, 
+        /**
+         * The key that has the user pick a folder for copies of backups.
+         */folder: String, 
         /**
          * The key of the list of imports.
          */importsKey: String, 
@@ -3418,7 +3450,9 @@ public struct FilesView: Equatable, Hashable {
         self.says = says
         self.rows = rows
         self.send = send
+        self.save = save
         self.takeIn = takeIn
+        self.folder = folder
         self.importsKey = importsKey
         self.backupsKey = backupsKey
         self.backUp = backUp
@@ -3449,7 +3483,9 @@ public struct FfiConverterTypeFilesView: FfiConverterRustBuffer {
                 says: FfiConverterString.read(from: &buf), 
                 rows: FfiConverterSequenceTypeChoiceRow.read(from: &buf), 
                 send: FfiConverterString.read(from: &buf), 
+                save: FfiConverterString.read(from: &buf), 
                 takeIn: FfiConverterString.read(from: &buf), 
+                folder: FfiConverterString.read(from: &buf), 
                 importsKey: FfiConverterString.read(from: &buf), 
                 backupsKey: FfiConverterString.read(from: &buf), 
                 backUp: FfiConverterString.read(from: &buf), 
@@ -3466,7 +3502,9 @@ public struct FfiConverterTypeFilesView: FfiConverterRustBuffer {
         FfiConverterString.write(value.says, into: &buf)
         FfiConverterSequenceTypeChoiceRow.write(value.rows, into: &buf)
         FfiConverterString.write(value.send, into: &buf)
+        FfiConverterString.write(value.save, into: &buf)
         FfiConverterString.write(value.takeIn, into: &buf)
+        FfiConverterString.write(value.folder, into: &buf)
         FfiConverterString.write(value.importsKey, into: &buf)
         FfiConverterString.write(value.backupsKey, into: &buf)
         FfiConverterString.write(value.backUp, into: &buf)
@@ -5103,6 +5141,10 @@ public struct PadWords: Equatable, Hashable {
      * Opens the Mend screen.
      */
     public let mend: Said
+    /**
+     * Opens the Phone screen.
+     */
+    public let phone: Said
 
     // Default memberwise initializers are never public by default, so we
     // declare one manually.
@@ -5142,7 +5184,10 @@ public struct PadWords: Equatable, Hashable {
          */files: Said, 
         /**
          * Opens the Mend screen.
-         */mend: Said) {
+         */mend: Said, 
+        /**
+         * Opens the Phone screen.
+         */phone: Said) {
         self.screens = screens
         self.day = day
         self.night = night
@@ -5155,6 +5200,7 @@ public struct PadWords: Equatable, Hashable {
         self.changes = changes
         self.files = files
         self.mend = mend
+        self.phone = phone
     }
 
     
@@ -5184,7 +5230,8 @@ public struct FfiConverterTypePadWords: FfiConverterRustBuffer {
                 waits: FfiConverterTypeSaid.read(from: &buf), 
                 changes: FfiConverterTypeSaid.read(from: &buf), 
                 files: FfiConverterTypeSaid.read(from: &buf), 
-                mend: FfiConverterTypeSaid.read(from: &buf)
+                mend: FfiConverterTypeSaid.read(from: &buf), 
+                phone: FfiConverterTypeSaid.read(from: &buf)
         )
     }
 
@@ -5201,6 +5248,7 @@ public struct FfiConverterTypePadWords: FfiConverterRustBuffer {
         FfiConverterTypeSaid.write(value.changes, into: &buf)
         FfiConverterTypeSaid.write(value.files, into: &buf)
         FfiConverterTypeSaid.write(value.mend, into: &buf)
+        FfiConverterTypeSaid.write(value.phone, into: &buf)
     }
 }
 
@@ -5217,6 +5265,75 @@ public func FfiConverterTypePadWords_lift(_ buf: RustBuffer) throws -> PadWords 
 #endif
 public func FfiConverterTypePadWords_lower(_ value: PadWords) -> RustBuffer {
     return FfiConverterTypePadWords.lower(value)
+}
+
+
+/**
+ * The Phone screen: what belongs to this phone and not to the log.
+ */
+public struct PhoneView: Equatable, Hashable {
+    /**
+     * What it is about.
+     */
+    public let title: String
+    /**
+     * Alarm, screen, hand, scheme.
+     */
+    public let rows: [ChoiceRow]
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * What it is about.
+         */title: String, 
+        /**
+         * Alarm, screen, hand, scheme.
+         */rows: [ChoiceRow]) {
+        self.title = title
+        self.rows = rows
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension PhoneView: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypePhoneView: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> PhoneView {
+        return
+            try PhoneView(
+                title: FfiConverterString.read(from: &buf), 
+                rows: FfiConverterSequenceTypeChoiceRow.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: PhoneView, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.title, into: &buf)
+        FfiConverterSequenceTypeChoiceRow.write(value.rows, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypePhoneView_lift(_ buf: RustBuffer) throws -> PhoneView {
+    return try FfiConverterTypePhoneView.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypePhoneView_lower(_ value: PhoneView) -> RustBuffer {
+    return FfiConverterTypePhoneView.lower(value)
 }
 
 
@@ -6029,6 +6146,155 @@ public func FfiConverterTypeSetupView_lift(_ buf: RustBuffer) throws -> SetupVie
 #endif
 public func FfiConverterTypeSetupView_lower(_ value: SetupView) -> RustBuffer {
     return FfiConverterTypeSetupView.lower(value)
+}
+
+
+/**
+ * The words.
+ */
+public struct ShellWords: Equatable, Hashable {
+    /**
+     * The channel of the running wait.
+     */
+    public let channelWait: String
+    /**
+     * The channel of alarms.
+     */
+    public let channelAlarm: String
+    /**
+     * Notifications are not allowed, so nothing can ring.
+     */
+    public let noNotifications: String
+    /**
+     * Exact alarms are not allowed, so one may ring late.
+     */
+    public let lateAlarms: String
+    /**
+     * Access to a file or folder was taken away, or never given.
+     */
+    public let fileNotAllowed: String
+    /**
+     * The file or folder is no longer there.
+     */
+    public let fileGone: String
+    /**
+     * There is no space left.
+     */
+    public let fileNoSpace: String
+    /**
+     * Something else went wrong with it.
+     */
+    public let fileFailed: String
+    /**
+     * A file was handed on or saved.
+     */
+    public let fileSaved: String
+    /**
+     * The log is damaged: what the key for it does.
+     */
+    public let salvage: String
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * The channel of the running wait.
+         */channelWait: String, 
+        /**
+         * The channel of alarms.
+         */channelAlarm: String, 
+        /**
+         * Notifications are not allowed, so nothing can ring.
+         */noNotifications: String, 
+        /**
+         * Exact alarms are not allowed, so one may ring late.
+         */lateAlarms: String, 
+        /**
+         * Access to a file or folder was taken away, or never given.
+         */fileNotAllowed: String, 
+        /**
+         * The file or folder is no longer there.
+         */fileGone: String, 
+        /**
+         * There is no space left.
+         */fileNoSpace: String, 
+        /**
+         * Something else went wrong with it.
+         */fileFailed: String, 
+        /**
+         * A file was handed on or saved.
+         */fileSaved: String, 
+        /**
+         * The log is damaged: what the key for it does.
+         */salvage: String) {
+        self.channelWait = channelWait
+        self.channelAlarm = channelAlarm
+        self.noNotifications = noNotifications
+        self.lateAlarms = lateAlarms
+        self.fileNotAllowed = fileNotAllowed
+        self.fileGone = fileGone
+        self.fileNoSpace = fileNoSpace
+        self.fileFailed = fileFailed
+        self.fileSaved = fileSaved
+        self.salvage = salvage
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension ShellWords: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeShellWords: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> ShellWords {
+        return
+            try ShellWords(
+                channelWait: FfiConverterString.read(from: &buf), 
+                channelAlarm: FfiConverterString.read(from: &buf), 
+                noNotifications: FfiConverterString.read(from: &buf), 
+                lateAlarms: FfiConverterString.read(from: &buf), 
+                fileNotAllowed: FfiConverterString.read(from: &buf), 
+                fileGone: FfiConverterString.read(from: &buf), 
+                fileNoSpace: FfiConverterString.read(from: &buf), 
+                fileFailed: FfiConverterString.read(from: &buf), 
+                fileSaved: FfiConverterString.read(from: &buf), 
+                salvage: FfiConverterString.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: ShellWords, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.channelWait, into: &buf)
+        FfiConverterString.write(value.channelAlarm, into: &buf)
+        FfiConverterString.write(value.noNotifications, into: &buf)
+        FfiConverterString.write(value.lateAlarms, into: &buf)
+        FfiConverterString.write(value.fileNotAllowed, into: &buf)
+        FfiConverterString.write(value.fileGone, into: &buf)
+        FfiConverterString.write(value.fileNoSpace, into: &buf)
+        FfiConverterString.write(value.fileFailed, into: &buf)
+        FfiConverterString.write(value.fileSaved, into: &buf)
+        FfiConverterString.write(value.salvage, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeShellWords_lift(_ buf: RustBuffer) throws -> ShellWords {
+    return try FfiConverterTypeShellWords.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeShellWords_lower(_ value: ShellWords) -> RustBuffer {
+    return FfiConverterTypeShellWords.lower(value)
 }
 
 
@@ -7840,6 +8106,293 @@ public func FfiConverterTypeWaitsView_lower(_ value: WaitsView) -> RustBuffer {
 
 
 /**
+ * Something that is to ring.
+ */
+public struct WatchAlarm: Equatable, Hashable {
+    /**
+     * The same for the same cast: a later answer replaces it.
+     */
+    public let id: String
+    /**
+     * When, by the phone's wall clock, ms since 1970 UTC.
+     */
+    public let atWallMs: Int64
+    /**
+     * What it says first.
+     */
+    public let title: String
+    /**
+     * What it says below.
+     */
+    public let text: String
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * The same for the same cast: a later answer replaces it.
+         */id: String, 
+        /**
+         * When, by the phone's wall clock, ms since 1970 UTC.
+         */atWallMs: Int64, 
+        /**
+         * What it says first.
+         */title: String, 
+        /**
+         * What it says below.
+         */text: String) {
+        self.id = id
+        self.atWallMs = atWallMs
+        self.title = title
+        self.text = text
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension WatchAlarm: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeWatchAlarm: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> WatchAlarm {
+        return
+            try WatchAlarm(
+                id: FfiConverterString.read(from: &buf), 
+                atWallMs: FfiConverterInt64.read(from: &buf), 
+                title: FfiConverterString.read(from: &buf), 
+                text: FfiConverterString.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: WatchAlarm, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.id, into: &buf)
+        FfiConverterInt64.write(value.atWallMs, into: &buf)
+        FfiConverterString.write(value.title, into: &buf)
+        FfiConverterString.write(value.text, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeWatchAlarm_lift(_ buf: RustBuffer) throws -> WatchAlarm {
+    return try FfiConverterTypeWatchAlarm.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeWatchAlarm_lower(_ value: WatchAlarm) -> RustBuffer {
+    return FfiConverterTypeWatchAlarm.lower(value)
+}
+
+
+/**
+ * A key on the lock screen.
+ */
+public struct WatchKey: Equatable, Hashable {
+    /**
+     * What it does.
+     */
+    public let key: Key
+    /**
+     * Its word.
+     */
+    public let label: String
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * What it does.
+         */key: Key, 
+        /**
+         * Its word.
+         */label: String) {
+        self.key = key
+        self.label = label
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension WatchKey: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeWatchKey: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> WatchKey {
+        return
+            try WatchKey(
+                key: FfiConverterTypeKey.read(from: &buf), 
+                label: FfiConverterString.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: WatchKey, into buf: inout [UInt8]) {
+        FfiConverterTypeKey.write(value.key, into: &buf)
+        FfiConverterString.write(value.label, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeWatchKey_lift(_ buf: RustBuffer) throws -> WatchKey {
+    return try FfiConverterTypeWatchKey.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeWatchKey_lower(_ value: WatchKey) -> RustBuffer {
+    return FfiConverterTypeWatchKey.lower(value)
+}
+
+
+/**
+ * What a lock screen shows and when the phone rings.
+ */
+public struct WatchView: Equatable, Hashable {
+    /**
+     * Whether a session is open; without one nothing is shown and nothing rings.
+     */
+    public let `open`: Bool
+    /**
+     * Whether the screen is to stay on.
+     */
+    public let keepAwake: Bool
+    /**
+     * The rod the keys act on.
+     */
+    public let rod: UInt8
+    /**
+     * What that rod is doing, in words.
+     */
+    public let title: String
+    /**
+     * What the record says of it.
+     */
+    public let text: String
+    /**
+     * From when a clock counts up; none where there is nothing to count.
+     */
+    public let sinceWallMs: Int64?
+    /**
+     * At most three keys.
+     */
+    public let keys: [WatchKey]
+    /**
+     * What is to ring, soonest first.
+     */
+    public let alarms: [WatchAlarm]
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Whether a session is open; without one nothing is shown and nothing rings.
+         */`open`: Bool, 
+        /**
+         * Whether the screen is to stay on.
+         */keepAwake: Bool, 
+        /**
+         * The rod the keys act on.
+         */rod: UInt8, 
+        /**
+         * What that rod is doing, in words.
+         */title: String, 
+        /**
+         * What the record says of it.
+         */text: String, 
+        /**
+         * From when a clock counts up; none where there is nothing to count.
+         */sinceWallMs: Int64?, 
+        /**
+         * At most three keys.
+         */keys: [WatchKey], 
+        /**
+         * What is to ring, soonest first.
+         */alarms: [WatchAlarm]) {
+        self.`open` = `open`
+        self.keepAwake = keepAwake
+        self.rod = rod
+        self.title = title
+        self.text = text
+        self.sinceWallMs = sinceWallMs
+        self.keys = keys
+        self.alarms = alarms
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension WatchView: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeWatchView: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> WatchView {
+        return
+            try WatchView(
+                open: FfiConverterBool.read(from: &buf), 
+                keepAwake: FfiConverterBool.read(from: &buf), 
+                rod: FfiConverterUInt8.read(from: &buf), 
+                title: FfiConverterString.read(from: &buf), 
+                text: FfiConverterString.read(from: &buf), 
+                sinceWallMs: FfiConverterOptionInt64.read(from: &buf), 
+                keys: FfiConverterSequenceTypeWatchKey.read(from: &buf), 
+                alarms: FfiConverterSequenceTypeWatchAlarm.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: WatchView, into buf: inout [UInt8]) {
+        FfiConverterBool.write(value.`open`, into: &buf)
+        FfiConverterBool.write(value.keepAwake, into: &buf)
+        FfiConverterUInt8.write(value.rod, into: &buf)
+        FfiConverterString.write(value.title, into: &buf)
+        FfiConverterString.write(value.text, into: &buf)
+        FfiConverterOptionInt64.write(value.sinceWallMs, into: &buf)
+        FfiConverterSequenceTypeWatchKey.write(value.keys, into: &buf)
+        FfiConverterSequenceTypeWatchAlarm.write(value.alarms, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeWatchView_lift(_ buf: RustBuffer) throws -> WatchView {
+    return try FfiConverterTypeWatchView.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeWatchView_lower(_ value: WatchView) -> RustBuffer {
+    return FfiConverterTypeWatchView.lower(value)
+}
+
+
+/**
  * One tap.
  */
 
@@ -8131,6 +8684,17 @@ public enum Action: Equatable, Hashable {
          */value: String
     )
     /**
+     * One of the choices of the Phone screen.
+     */
+    case choosePhone(
+        /**
+         * The row's field.
+         */field: String, 
+        /**
+         * The choice's value.
+         */value: String
+    )
+    /**
      * Opens a doubtful entry on the Mend screen.
      */
     case openDoubt(
@@ -8290,21 +8854,24 @@ public struct FfiConverterTypeAction: FfiConverterRustBuffer {
         case 33: return .chooseFiles(field: try FfiConverterString.read(from: &buf), value: try FfiConverterString.read(from: &buf)
         )
         
-        case 34: return .openDoubt(op: try FfiConverterOptionTypeUuid.read(from: &buf)
+        case 34: return .choosePhone(field: try FfiConverterString.read(from: &buf), value: try FfiConverterString.read(from: &buf)
         )
         
-        case 35: return .mend(op: try FfiConverterTypeUuid.read(from: &buf), field: try FfiConverterString.read(from: &buf), value: try FfiConverterString.read(from: &buf)
+        case 35: return .openDoubt(op: try FfiConverterOptionTypeUuid.read(from: &buf)
         )
         
-        case 36: return .undoImport(id: try FfiConverterTypeUuid.read(from: &buf)
+        case 36: return .mend(op: try FfiConverterTypeUuid.read(from: &buf), field: try FfiConverterString.read(from: &buf), value: try FfiConverterString.read(from: &buf)
         )
         
-        case 37: return .redoImport(id: try FfiConverterTypeUuid.read(from: &buf)
+        case 37: return .undoImport(id: try FfiConverterTypeUuid.read(from: &buf)
         )
         
-        case 38: return .undo
+        case 38: return .redoImport(id: try FfiConverterTypeUuid.read(from: &buf)
+        )
         
-        case 39: return .redo
+        case 39: return .undo
+        
+        case 40: return .redo
         
         default: throw UniffiInternalError.unexpectedEnumCase
         }
@@ -8488,34 +9055,40 @@ public struct FfiConverterTypeAction: FfiConverterRustBuffer {
             FfiConverterString.write(value, into: &buf)
             
         
-        case let .openDoubt(op):
+        case let .choosePhone(field,value):
             writeInt(&buf, Int32(34))
+            FfiConverterString.write(field, into: &buf)
+            FfiConverterString.write(value, into: &buf)
+            
+        
+        case let .openDoubt(op):
+            writeInt(&buf, Int32(35))
             FfiConverterOptionTypeUuid.write(op, into: &buf)
             
         
         case let .mend(op,field,value):
-            writeInt(&buf, Int32(35))
+            writeInt(&buf, Int32(36))
             FfiConverterTypeUuid.write(op, into: &buf)
             FfiConverterString.write(field, into: &buf)
             FfiConverterString.write(value, into: &buf)
             
         
         case let .undoImport(id):
-            writeInt(&buf, Int32(36))
-            FfiConverterTypeUuid.write(id, into: &buf)
-            
-        
-        case let .redoImport(id):
             writeInt(&buf, Int32(37))
             FfiConverterTypeUuid.write(id, into: &buf)
             
         
-        case .undo:
+        case let .redoImport(id):
             writeInt(&buf, Int32(38))
+            FfiConverterTypeUuid.write(id, into: &buf)
+            
+        
+        case .undo:
+            writeInt(&buf, Int32(39))
         
         
         case .redo:
-            writeInt(&buf, Int32(39))
+            writeInt(&buf, Int32(40))
         
         }
     }
@@ -10791,6 +11364,11 @@ public enum Screen: Equatable, Hashable {
      */
     case mend(MendView
     )
+    /**
+     * What belongs to the phone.
+     */
+    case phone(PhoneView
+    )
 
 
 
@@ -10834,6 +11412,9 @@ public struct FfiConverterTypeScreen: FfiConverterRustBuffer {
         )
         
         case 8: return .mend(try FfiConverterTypeMendView.read(from: &buf)
+        )
+        
+        case 9: return .phone(try FfiConverterTypePhoneView.read(from: &buf)
         )
         
         default: throw UniffiInternalError.unexpectedEnumCase
@@ -10882,6 +11463,11 @@ public struct FfiConverterTypeScreen: FfiConverterRustBuffer {
         case let .mend(v1):
             writeInt(&buf, Int32(8))
             FfiConverterTypeMendView.write(v1, into: &buf)
+            
+        
+        case let .phone(v1):
+            writeInt(&buf, Int32(9))
+            FfiConverterTypePhoneView.write(v1, into: &buf)
             
         }
     }
@@ -11542,6 +12128,10 @@ public enum Which: Equatable, Hashable, CaseIterable {
      * Doubtful entries.
      */
     case mend
+    /**
+     * What belongs to the phone.
+     */
+    case phone
 
 
 
@@ -11578,6 +12168,8 @@ public struct FfiConverterTypeWhich: FfiConverterRustBuffer {
         case 7: return .files
         
         case 8: return .mend
+        
+        case 9: return .phone
         
         default: throw UniffiInternalError.unexpectedEnumCase
         }
@@ -11617,6 +12209,10 @@ public struct FfiConverterTypeWhich: FfiConverterRustBuffer {
         
         case .mend:
             writeInt(&buf, Int32(8))
+        
+        
+        case .phone:
+            writeInt(&buf, Int32(9))
         
         }
     }
@@ -11681,6 +12277,30 @@ fileprivate struct FfiConverterOptionUInt32: FfiConverterRustBuffer {
         switch try readInt(&buf) as Int8 {
         case 0: return nil
         case 1: return try FfiConverterUInt32.read(from: &buf)
+        default: throw UniffiInternalError.unexpectedOptionalTag
+        }
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterOptionInt64: FfiConverterRustBuffer {
+    typealias SwiftType = Int64?
+
+    public static func write(_ value: SwiftType, into buf: inout [UInt8]) {
+        guard let value = value else {
+            writeInt(&buf, Int8(0))
+            return
+        }
+        writeInt(&buf, Int8(1))
+        FfiConverterInt64.write(value, into: &buf)
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwiftType {
+        switch try readInt(&buf) as Int8 {
+        case 0: return nil
+        case 1: return try FfiConverterInt64.read(from: &buf)
         default: throw UniffiInternalError.unexpectedOptionalTag
         }
     }
@@ -12799,6 +13419,56 @@ fileprivate struct FfiConverterSequenceTypeTick: FfiConverterRustBuffer {
 #if swift(>=5.8)
 @_documentation(visibility: private)
 #endif
+fileprivate struct FfiConverterSequenceTypeWatchAlarm: FfiConverterRustBuffer {
+    typealias SwiftType = [WatchAlarm]
+
+    public static func write(_ value: [WatchAlarm], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeWatchAlarm.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [WatchAlarm] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [WatchAlarm]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeWatchAlarm.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceTypeWatchKey: FfiConverterRustBuffer {
+    typealias SwiftType = [WatchKey]
+
+    public static func write(_ value: [WatchKey], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeWatchKey.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [WatchKey] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [WatchKey]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeWatchKey.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
 fileprivate struct FfiConverterSequenceTypeFillRole: FfiConverterRustBuffer {
     typealias SwiftType = [FillRole]
 
@@ -13050,6 +13720,16 @@ public func swimLayout(glass: Glass) -> SwimLayout  {
     )
 })
 }
+/**
+ * What a shell says where it speaks for the phone's system.
+ */
+public func shellWords() -> ShellWords  {
+    return try!  FfiConverterTypeShellWords_lift(try! rustCall() {
+        uniffiCallStatus in
+    uniffi_restwater_fn_func_shell_words(uniffiCallStatus
+    )
+})
+}
 
 private enum InitializationResult {
     case ok
@@ -13082,6 +13762,9 @@ private let initializationResult: InitializationResult = {
         return InitializationResult.apiChecksumMismatch
     }
     if (uniffi_restwater_checksum_func_swim_layout() != 45113) {
+        return InitializationResult.apiChecksumMismatch
+    }
+    if (uniffi_restwater_checksum_func_shell_words() != 42197) {
         return InitializationResult.apiChecksumMismatch
     }
     if (uniffi_restwater_checksum_method_work_done() != 59654) {
@@ -13130,6 +13813,9 @@ private let initializationResult: InitializationResult = {
         return InitializationResult.apiChecksumMismatch
     }
     if (uniffi_restwater_checksum_method_restwater_swim_tap() != 57659) {
+        return InitializationResult.apiChecksumMismatch
+    }
+    if (uniffi_restwater_checksum_method_restwater_watch() != 50584) {
         return InitializationResult.apiChecksumMismatch
     }
     if (uniffi_restwater_checksum_constructor_work_new() != 40297) {

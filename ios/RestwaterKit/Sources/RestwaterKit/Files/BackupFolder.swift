@@ -2,8 +2,8 @@ import Foundation
 import RestwaterCore
 
 /// A folder of the angler's for copies of backups, remembered by the system's bookmark: a drive, a cloud, another app.
-/// Without one nothing is copied.
-struct BackupFolder {
+/// Without one nothing is copied. (UserDefaults may be used from any thread.)
+struct BackupFolder: @unchecked Sendable {
     let defaults: UserDefaults
     private static let key = "backup-folder"
 

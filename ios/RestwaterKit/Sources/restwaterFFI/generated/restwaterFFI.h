@@ -354,6 +354,11 @@ RustBuffer uniffi_restwater_fn_method_restwater_swim_scene(uint64_t ptr, RustBuf
 int8_t uniffi_restwater_fn_method_restwater_swim_tap(uint64_t ptr, RustBuffer now, RustBuffer glass, double x, double y, RustCallStatus *_Nonnull out_status
 );
 #endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_RESTWATER_WATCH
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_RESTWATER_WATCH
+RustBuffer uniffi_restwater_fn_method_restwater_watch(uint64_t ptr, RustBuffer now, RustCallStatus *_Nonnull out_status
+);
+#endif
 #ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_FUNC_CORE_VERSION
 #define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_FUNC_CORE_VERSION
 RustBuffer uniffi_restwater_fn_func_core_version(RustCallStatus *_Nonnull out_status
@@ -384,6 +389,12 @@ RustBuffer uniffi_restwater_fn_func_read_day(RustBuffer text, RustCallStatus *_N
 #ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_FUNC_SWIM_LAYOUT
 #define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_FUNC_SWIM_LAYOUT
 RustBuffer uniffi_restwater_fn_func_swim_layout(RustBuffer glass, RustCallStatus *_Nonnull out_status
+);
+#endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_FUNC_SHELL_WORDS
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_FUNC_SHELL_WORDS
+RustBuffer uniffi_restwater_fn_func_shell_words(RustCallStatus *_Nonnull out_status
+    
 );
 #endif
 #ifndef UNIFFI_FFIDEF_FFI_RESTWATER_RUSTBUFFER_ALLOC
@@ -682,6 +693,12 @@ uint16_t uniffi_restwater_checksum_func_swim_layout(void
     
 );
 #endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_FUNC_SHELL_WORDS
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_FUNC_SHELL_WORDS
+uint16_t uniffi_restwater_checksum_func_shell_words(void
+    
+);
+#endif
 #ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_WORK_DONE
 #define UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_WORK_DONE
 uint16_t uniffi_restwater_checksum_method_work_done(void
@@ -775,6 +792,12 @@ uint16_t uniffi_restwater_checksum_method_restwater_swim_scene(void
 #ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_RESTWATER_SWIM_TAP
 #define UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_RESTWATER_SWIM_TAP
 uint16_t uniffi_restwater_checksum_method_restwater_swim_tap(void
+    
+);
+#endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_RESTWATER_WATCH
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_RESTWATER_WATCH
+uint16_t uniffi_restwater_checksum_method_restwater_watch(void
     
 );
 #endif

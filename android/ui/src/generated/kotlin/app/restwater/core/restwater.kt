@@ -694,6 +694,8 @@ internal object IntegrityCheckingUniffiLib {
     ): Int
     external fun uniffi_restwater_checksum_func_swim_layout(
     ): Int
+    external fun uniffi_restwater_checksum_func_shell_words(
+    ): Int
     external fun uniffi_restwater_checksum_method_work_done(
     ): Int
     external fun uniffi_restwater_checksum_method_work_give_up(
@@ -725,6 +727,8 @@ internal object IntegrityCheckingUniffiLib {
     external fun uniffi_restwater_checksum_method_restwater_swim_scene(
     ): Int
     external fun uniffi_restwater_checksum_method_restwater_swim_tap(
+    ): Int
+    external fun uniffi_restwater_checksum_method_restwater_watch(
     ): Int
     external fun uniffi_restwater_checksum_constructor_work_new(
     ): Int
@@ -794,6 +798,8 @@ internal object UniffiLib {
     ): RustBuffer.ByValue
     external fun uniffi_restwater_fn_method_restwater_swim_tap(`ptr`: Long,`now`: RustBuffer.ByValue,`glass`: RustBuffer.ByValue,`x`: Double,`y`: Double,uniffi_out_err: UniffiRustCallStatus, 
     ): Byte
+    external fun uniffi_restwater_fn_method_restwater_watch(`ptr`: Long,`now`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
+    ): RustBuffer.ByValue
     external fun uniffi_restwater_fn_func_core_version(uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
     external fun uniffi_restwater_fn_func_salvage(`dir`: RustBuffer.ByValue,`now`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
@@ -805,6 +811,8 @@ internal object UniffiLib {
     external fun uniffi_restwater_fn_func_read_day(`text`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
     external fun uniffi_restwater_fn_func_swim_layout(`glass`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
+    ): RustBuffer.ByValue
+    external fun uniffi_restwater_fn_func_shell_words(uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
     external fun ffi_restwater_rustbuffer_alloc(`size`: Long,uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
@@ -943,6 +951,9 @@ private fun uniffiCheckApiChecksums(lib: IntegrityCheckingUniffiLib) {
     if ((lib.uniffi_restwater_checksum_func_swim_layout() and 0xFFFF) != 45113) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
+    if ((lib.uniffi_restwater_checksum_func_shell_words() and 0xFFFF) != 42197) {
+        throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
+    }
     if ((lib.uniffi_restwater_checksum_method_work_done() and 0xFFFF) != 59654) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
@@ -989,6 +1000,9 @@ private fun uniffiCheckApiChecksums(lib: IntegrityCheckingUniffiLib) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
     if ((lib.uniffi_restwater_checksum_method_restwater_swim_tap() and 0xFFFF) != 57659) {
+        throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
+    }
+    if ((lib.uniffi_restwater_checksum_method_restwater_watch() and 0xFFFF) != 50584) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
     if ((lib.uniffi_restwater_checksum_constructor_work_new() and 0xFFFF) != 40297) {
@@ -1633,6 +1647,11 @@ public interface RestwaterInterface {
      */
     fun `swimTap`(`now`: Moment, `glass`: FanGlass, `x`: kotlin.Double, `y`: kotlin.Double): kotlin.Boolean
     
+    /**
+     * What is to be seen and heard while the app is not looked at. The shell asks after each tap.
+     */
+    fun `watch`(`now`: Moment): WatchView
+    
     companion object
 }
 
@@ -2036,6 +2055,24 @@ open class Restwater: Disposable, AutoCloseable, RestwaterInterface
         FfiConverterTypeFanGlass.lower(`glass`),
         FfiConverterDouble.lower(`x`),
         FfiConverterDouble.lower(`y`),_status)
+}
+    }
+    )
+    }
+    
+
+    
+    /**
+     * What is to be seen and heard while the app is not looked at. The shell asks after each tap.
+     */
+    @Throws(RestwaterException::class)override fun `watch`(`now`: Moment): WatchView {
+            return FfiConverterTypeWatchView.lift(
+    callWithHandle {
+    uniffiRustCallWithError(RestwaterException) { _status ->
+    UniffiLib.uniffi_restwater_fn_method_restwater_watch(
+        it,
+        
+        FfiConverterTypeMoment.lower(`now`),_status)
 }
     }
     )
@@ -3930,9 +3967,19 @@ data class FilesView (
     val `send`: kotlin.String
     , 
     /**
+     * The key that makes the file and saves it in a place of the user's.
+     */
+    val `save`: kotlin.String
+    , 
+    /**
      * The key that takes a file in.
      */
     val `takeIn`: kotlin.String
+    , 
+    /**
+     * The key that has the user pick a folder for copies of backups.
+     */
+    val `folder`: kotlin.String
     , 
     /**
      * The key of the list of imports.
@@ -3999,6 +4046,8 @@ public object FfiConverterTypeFilesView: FfiConverterRustBuffer<FilesView> {
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
             FfiConverterSequenceTypeImportLine.read(buf),
             FfiConverterSequenceTypeBackupLine.read(buf),
             FfiConverterString.read(buf),
@@ -4010,7 +4059,9 @@ public object FfiConverterTypeFilesView: FfiConverterRustBuffer<FilesView> {
             FfiConverterString.allocationSize(value.`says`) +
             FfiConverterSequenceTypeChoiceRow.allocationSize(value.`rows`) +
             FfiConverterString.allocationSize(value.`send`) +
+            FfiConverterString.allocationSize(value.`save`) +
             FfiConverterString.allocationSize(value.`takeIn`) +
+            FfiConverterString.allocationSize(value.`folder`) +
             FfiConverterString.allocationSize(value.`importsKey`) +
             FfiConverterString.allocationSize(value.`backupsKey`) +
             FfiConverterString.allocationSize(value.`backUp`) +
@@ -4026,7 +4077,9 @@ public object FfiConverterTypeFilesView: FfiConverterRustBuffer<FilesView> {
             FfiConverterString.write(value.`says`, buf)
             FfiConverterSequenceTypeChoiceRow.write(value.`rows`, buf)
             FfiConverterString.write(value.`send`, buf)
+            FfiConverterString.write(value.`save`, buf)
             FfiConverterString.write(value.`takeIn`, buf)
+            FfiConverterString.write(value.`folder`, buf)
             FfiConverterString.write(value.`importsKey`, buf)
             FfiConverterString.write(value.`backupsKey`, buf)
             FfiConverterString.write(value.`backUp`, buf)
@@ -5218,6 +5271,11 @@ data class PadWords (
      * Opens the Mend screen.
      */
     val `mend`: Said
+    , 
+    /**
+     * Opens the Phone screen.
+     */
+    val `phone`: Said
     
 ){
     
@@ -5246,6 +5304,7 @@ public object FfiConverterTypePadWords: FfiConverterRustBuffer<PadWords> {
             FfiConverterTypeSaid.read(buf),
             FfiConverterTypeSaid.read(buf),
             FfiConverterTypeSaid.read(buf),
+            FfiConverterTypeSaid.read(buf),
         )
     }
 
@@ -5261,7 +5320,8 @@ public object FfiConverterTypePadWords: FfiConverterRustBuffer<PadWords> {
             FfiConverterTypeSaid.allocationSize(value.`waits`) +
             FfiConverterTypeSaid.allocationSize(value.`changes`) +
             FfiConverterTypeSaid.allocationSize(value.`files`) +
-            FfiConverterTypeSaid.allocationSize(value.`mend`)
+            FfiConverterTypeSaid.allocationSize(value.`mend`) +
+            FfiConverterTypeSaid.allocationSize(value.`phone`)
     )
 
     override fun write(value: PadWords, buf: ByteBuffer) {
@@ -5277,6 +5337,54 @@ public object FfiConverterTypePadWords: FfiConverterRustBuffer<PadWords> {
             FfiConverterTypeSaid.write(value.`changes`, buf)
             FfiConverterTypeSaid.write(value.`files`, buf)
             FfiConverterTypeSaid.write(value.`mend`, buf)
+            FfiConverterTypeSaid.write(value.`phone`, buf)
+    }
+}
+
+
+
+/**
+ * The Phone screen: what belongs to this phone and not to the log.
+ */
+data class PhoneView (
+    /**
+     * What it is about.
+     */
+    val `title`: kotlin.String
+    , 
+    /**
+     * Alarm, screen, hand, scheme.
+     */
+    val `rows`: List<ChoiceRow>
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypePhoneView: FfiConverterRustBuffer<PhoneView> {
+    override fun read(buf: ByteBuffer): PhoneView {
+        return PhoneView(
+            FfiConverterString.read(buf),
+            FfiConverterSequenceTypeChoiceRow.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: PhoneView) = (
+            FfiConverterString.allocationSize(value.`title`) +
+            FfiConverterSequenceTypeChoiceRow.allocationSize(value.`rows`)
+    )
+
+    override fun write(value: PhoneView, buf: ByteBuffer) {
+            FfiConverterString.write(value.`title`, buf)
+            FfiConverterSequenceTypeChoiceRow.write(value.`rows`, buf)
     }
 }
 
@@ -5861,6 +5969,117 @@ public object FfiConverterTypeSetupView: FfiConverterRustBuffer<SetupView> {
             FfiConverterString.write(value.`pegLabel`, buf)
             FfiConverterSequenceTypeChoiceRow.write(value.`rows`, buf)
             FfiConverterTypeKeyView.write(value.`start`, buf)
+    }
+}
+
+
+
+/**
+ * The words.
+ */
+data class ShellWords (
+    /**
+     * The channel of the running wait.
+     */
+    val `channelWait`: kotlin.String
+    , 
+    /**
+     * The channel of alarms.
+     */
+    val `channelAlarm`: kotlin.String
+    , 
+    /**
+     * Notifications are not allowed, so nothing can ring.
+     */
+    val `noNotifications`: kotlin.String
+    , 
+    /**
+     * Exact alarms are not allowed, so one may ring late.
+     */
+    val `lateAlarms`: kotlin.String
+    , 
+    /**
+     * Access to a file or folder was taken away, or never given.
+     */
+    val `fileNotAllowed`: kotlin.String
+    , 
+    /**
+     * The file or folder is no longer there.
+     */
+    val `fileGone`: kotlin.String
+    , 
+    /**
+     * There is no space left.
+     */
+    val `fileNoSpace`: kotlin.String
+    , 
+    /**
+     * Something else went wrong with it.
+     */
+    val `fileFailed`: kotlin.String
+    , 
+    /**
+     * A file was handed on or saved.
+     */
+    val `fileSaved`: kotlin.String
+    , 
+    /**
+     * The log is damaged: what the key for it does.
+     */
+    val `salvage`: kotlin.String
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeShellWords: FfiConverterRustBuffer<ShellWords> {
+    override fun read(buf: ByteBuffer): ShellWords {
+        return ShellWords(
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: ShellWords) = (
+            FfiConverterString.allocationSize(value.`channelWait`) +
+            FfiConverterString.allocationSize(value.`channelAlarm`) +
+            FfiConverterString.allocationSize(value.`noNotifications`) +
+            FfiConverterString.allocationSize(value.`lateAlarms`) +
+            FfiConverterString.allocationSize(value.`fileNotAllowed`) +
+            FfiConverterString.allocationSize(value.`fileGone`) +
+            FfiConverterString.allocationSize(value.`fileNoSpace`) +
+            FfiConverterString.allocationSize(value.`fileFailed`) +
+            FfiConverterString.allocationSize(value.`fileSaved`) +
+            FfiConverterString.allocationSize(value.`salvage`)
+    )
+
+    override fun write(value: ShellWords, buf: ByteBuffer) {
+            FfiConverterString.write(value.`channelWait`, buf)
+            FfiConverterString.write(value.`channelAlarm`, buf)
+            FfiConverterString.write(value.`noNotifications`, buf)
+            FfiConverterString.write(value.`lateAlarms`, buf)
+            FfiConverterString.write(value.`fileNotAllowed`, buf)
+            FfiConverterString.write(value.`fileGone`, buf)
+            FfiConverterString.write(value.`fileNoSpace`, buf)
+            FfiConverterString.write(value.`fileFailed`, buf)
+            FfiConverterString.write(value.`fileSaved`, buf)
+            FfiConverterString.write(value.`salvage`, buf)
     }
 }
 
@@ -7182,6 +7401,211 @@ public object FfiConverterTypeWaitsView: FfiConverterRustBuffer<WaitsView> {
 
 
 /**
+ * Something that is to ring.
+ */
+data class WatchAlarm (
+    /**
+     * The same for the same cast: a later answer replaces it.
+     */
+    val `id`: kotlin.String
+    , 
+    /**
+     * When, by the phone's wall clock, ms since 1970 UTC.
+     */
+    val `atWallMs`: kotlin.Long
+    , 
+    /**
+     * What it says first.
+     */
+    val `title`: kotlin.String
+    , 
+    /**
+     * What it says below.
+     */
+    val `text`: kotlin.String
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeWatchAlarm: FfiConverterRustBuffer<WatchAlarm> {
+    override fun read(buf: ByteBuffer): WatchAlarm {
+        return WatchAlarm(
+            FfiConverterString.read(buf),
+            FfiConverterLong.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: WatchAlarm) = (
+            FfiConverterString.allocationSize(value.`id`) +
+            FfiConverterLong.allocationSize(value.`atWallMs`) +
+            FfiConverterString.allocationSize(value.`title`) +
+            FfiConverterString.allocationSize(value.`text`)
+    )
+
+    override fun write(value: WatchAlarm, buf: ByteBuffer) {
+            FfiConverterString.write(value.`id`, buf)
+            FfiConverterLong.write(value.`atWallMs`, buf)
+            FfiConverterString.write(value.`title`, buf)
+            FfiConverterString.write(value.`text`, buf)
+    }
+}
+
+
+
+/**
+ * A key on the lock screen.
+ */
+data class WatchKey (
+    /**
+     * What it does.
+     */
+    val `key`: Key
+    , 
+    /**
+     * Its word.
+     */
+    val `label`: kotlin.String
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeWatchKey: FfiConverterRustBuffer<WatchKey> {
+    override fun read(buf: ByteBuffer): WatchKey {
+        return WatchKey(
+            FfiConverterTypeKey.read(buf),
+            FfiConverterString.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: WatchKey) = (
+            FfiConverterTypeKey.allocationSize(value.`key`) +
+            FfiConverterString.allocationSize(value.`label`)
+    )
+
+    override fun write(value: WatchKey, buf: ByteBuffer) {
+            FfiConverterTypeKey.write(value.`key`, buf)
+            FfiConverterString.write(value.`label`, buf)
+    }
+}
+
+
+
+/**
+ * What a lock screen shows and when the phone rings.
+ */
+data class WatchView (
+    /**
+     * Whether a session is open; without one nothing is shown and nothing rings.
+     */
+    val `open`: kotlin.Boolean
+    , 
+    /**
+     * Whether the screen is to stay on.
+     */
+    val `keepAwake`: kotlin.Boolean
+    , 
+    /**
+     * The rod the keys act on.
+     */
+    val `rod`: kotlin.UByte
+    , 
+    /**
+     * What that rod is doing, in words.
+     */
+    val `title`: kotlin.String
+    , 
+    /**
+     * What the record says of it.
+     */
+    val `text`: kotlin.String
+    , 
+    /**
+     * From when a clock counts up; none where there is nothing to count.
+     */
+    val `sinceWallMs`: kotlin.Long?
+    , 
+    /**
+     * At most three keys.
+     */
+    val `keys`: List<WatchKey>
+    , 
+    /**
+     * What is to ring, soonest first.
+     */
+    val `alarms`: List<WatchAlarm>
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeWatchView: FfiConverterRustBuffer<WatchView> {
+    override fun read(buf: ByteBuffer): WatchView {
+        return WatchView(
+            FfiConverterBoolean.read(buf),
+            FfiConverterBoolean.read(buf),
+            FfiConverterUByte.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterOptionalLong.read(buf),
+            FfiConverterSequenceTypeWatchKey.read(buf),
+            FfiConverterSequenceTypeWatchAlarm.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: WatchView) = (
+            FfiConverterBoolean.allocationSize(value.`open`) +
+            FfiConverterBoolean.allocationSize(value.`keepAwake`) +
+            FfiConverterUByte.allocationSize(value.`rod`) +
+            FfiConverterString.allocationSize(value.`title`) +
+            FfiConverterString.allocationSize(value.`text`) +
+            FfiConverterOptionalLong.allocationSize(value.`sinceWallMs`) +
+            FfiConverterSequenceTypeWatchKey.allocationSize(value.`keys`) +
+            FfiConverterSequenceTypeWatchAlarm.allocationSize(value.`alarms`)
+    )
+
+    override fun write(value: WatchView, buf: ByteBuffer) {
+            FfiConverterBoolean.write(value.`open`, buf)
+            FfiConverterBoolean.write(value.`keepAwake`, buf)
+            FfiConverterUByte.write(value.`rod`, buf)
+            FfiConverterString.write(value.`title`, buf)
+            FfiConverterString.write(value.`text`, buf)
+            FfiConverterOptionalLong.write(value.`sinceWallMs`, buf)
+            FfiConverterSequenceTypeWatchKey.write(value.`keys`, buf)
+            FfiConverterSequenceTypeWatchAlarm.write(value.`alarms`, buf)
+    }
+}
+
+
+
+/**
  * One tap.
  */
 sealed class Action {
@@ -7688,6 +8112,25 @@ sealed class Action {
     }
     
     /**
+     * One of the choices of the Phone screen.
+     */
+    data class ChoosePhone(
+        /**
+         * The row's field.
+         */
+        val `field`: kotlin.String, 
+        /**
+         * The choice's value.
+         */
+        val `value`: kotlin.String) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
      * Opens a doubtful entry on the Mend screen.
      */
     data class OpenDoubt(
@@ -7885,22 +8328,26 @@ public object FfiConverterTypeAction : FfiConverterRustBuffer<Action>{
                 FfiConverterString.read(buf),
                 FfiConverterString.read(buf),
                 )
-            34 -> Action.OpenDoubt(
+            34 -> Action.ChoosePhone(
+                FfiConverterString.read(buf),
+                FfiConverterString.read(buf),
+                )
+            35 -> Action.OpenDoubt(
                 FfiConverterOptionalTypeUuid.read(buf),
                 )
-            35 -> Action.Mend(
+            36 -> Action.Mend(
                 FfiConverterTypeUuid.read(buf),
                 FfiConverterString.read(buf),
                 FfiConverterString.read(buf),
                 )
-            36 -> Action.UndoImport(
+            37 -> Action.UndoImport(
                 FfiConverterTypeUuid.read(buf),
                 )
-            37 -> Action.RedoImport(
+            38 -> Action.RedoImport(
                 FfiConverterTypeUuid.read(buf),
                 )
-            38 -> Action.Undo
-            39 -> Action.Redo
+            39 -> Action.Undo
+            40 -> Action.Redo
             else -> throw RuntimeException("invalid enum value, something is very wrong!!")
         }
     }
@@ -8146,6 +8593,14 @@ public object FfiConverterTypeAction : FfiConverterRustBuffer<Action>{
                 + FfiConverterString.allocationSize(value.`value`)
             )
         }
+        is Action.ChoosePhone -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterString.allocationSize(value.`field`)
+                + FfiConverterString.allocationSize(value.`value`)
+            )
+        }
         is Action.OpenDoubt -> {
             // Add the size for the Int that specifies the variant plus the size needed for all fields
             (
@@ -8366,34 +8821,40 @@ public object FfiConverterTypeAction : FfiConverterRustBuffer<Action>{
                 FfiConverterString.write(value.`value`, buf)
                 Unit
             }
-            is Action.OpenDoubt -> {
+            is Action.ChoosePhone -> {
                 buf.putInt(34)
+                FfiConverterString.write(value.`field`, buf)
+                FfiConverterString.write(value.`value`, buf)
+                Unit
+            }
+            is Action.OpenDoubt -> {
+                buf.putInt(35)
                 FfiConverterOptionalTypeUuid.write(value.`op`, buf)
                 Unit
             }
             is Action.Mend -> {
-                buf.putInt(35)
+                buf.putInt(36)
                 FfiConverterTypeUuid.write(value.`op`, buf)
                 FfiConverterString.write(value.`field`, buf)
                 FfiConverterString.write(value.`value`, buf)
                 Unit
             }
             is Action.UndoImport -> {
-                buf.putInt(36)
-                FfiConverterTypeUuid.write(value.`id`, buf)
-                Unit
-            }
-            is Action.RedoImport -> {
                 buf.putInt(37)
                 FfiConverterTypeUuid.write(value.`id`, buf)
                 Unit
             }
-            is Action.Undo -> {
+            is Action.RedoImport -> {
                 buf.putInt(38)
+                FfiConverterTypeUuid.write(value.`id`, buf)
+                Unit
+            }
+            is Action.Undo -> {
+                buf.putInt(39)
                 Unit
             }
             is Action.Redo -> {
-                buf.putInt(39)
+                buf.putInt(40)
                 Unit
             }
         }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }
@@ -9848,6 +10309,18 @@ sealed class Screen {
         companion object
     }
     
+    /**
+     * What belongs to the phone.
+     */
+    data class Phone(
+        val v1: app.restwater.core.PhoneView) : Screen()
+        
+    {
+        
+
+        companion object
+    }
+    
 
     
 
@@ -9887,6 +10360,9 @@ public object FfiConverterTypeScreen : FfiConverterRustBuffer<Screen>{
                 )
             8 -> Screen.Mend(
                 FfiConverterTypeMendView.read(buf),
+                )
+            9 -> Screen.Phone(
+                FfiConverterTypePhoneView.read(buf),
                 )
             else -> throw RuntimeException("invalid enum value, something is very wrong!!")
         }
@@ -9949,6 +10425,13 @@ public object FfiConverterTypeScreen : FfiConverterRustBuffer<Screen>{
                 + FfiConverterTypeMendView.allocationSize(value.v1)
             )
         }
+        is Screen.Phone -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypePhoneView.allocationSize(value.v1)
+            )
+        }
     }
 
     override fun write(value: Screen, buf: ByteBuffer) {
@@ -9991,6 +10474,11 @@ public object FfiConverterTypeScreen : FfiConverterRustBuffer<Screen>{
             is Screen.Mend -> {
                 buf.putInt(8)
                 FfiConverterTypeMendView.write(value.v1, buf)
+                Unit
+            }
+            is Screen.Phone -> {
+                buf.putInt(9)
+                FfiConverterTypePhoneView.write(value.v1, buf)
                 Unit
             }
         }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }
@@ -10356,7 +10844,11 @@ enum class Which {
     /**
      * Doubtful entries.
      */
-    MEND;
+    MEND,
+    /**
+     * What belongs to the phone.
+     */
+    PHONE;
 
     
 
@@ -10444,6 +10936,38 @@ public object FfiConverterOptionalUInt: FfiConverterRustBuffer<kotlin.UInt?> {
         } else {
             buf.put(1)
             FfiConverterUInt.write(value, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterOptionalLong: FfiConverterRustBuffer<kotlin.Long?> {
+    override fun read(buf: ByteBuffer): kotlin.Long? {
+        if (buf.get().toInt() == 0) {
+            return null
+        }
+        return FfiConverterLong.read(buf)
+    }
+
+    override fun allocationSize(value: kotlin.Long?): ULong {
+        if (value == null) {
+            return 1UL
+        } else {
+            return 1UL + FfiConverterLong.allocationSize(value)
+        }
+    }
+
+    override fun write(value: kotlin.Long?, buf: ByteBuffer) {
+        if (value == null) {
+            buf.put(0)
+        } else {
+            buf.put(1)
+            FfiConverterLong.write(value, buf)
         }
     }
 }
@@ -11774,6 +12298,62 @@ public object FfiConverterSequenceTypeTick: FfiConverterRustBuffer<List<Tick>> {
 /**
  * @suppress
  */
+public object FfiConverterSequenceTypeWatchAlarm: FfiConverterRustBuffer<List<WatchAlarm>> {
+    override fun read(buf: ByteBuffer): List<WatchAlarm> {
+        val len = buf.getInt()
+        return List<WatchAlarm>(len) {
+            FfiConverterTypeWatchAlarm.read(buf)
+        }
+    }
+
+    override fun allocationSize(value: List<WatchAlarm>): ULong {
+        val sizeForLength = 4UL
+        val sizeForItems = value.map { FfiConverterTypeWatchAlarm.allocationSize(it) }.sum()
+        return sizeForLength + sizeForItems
+    }
+
+    override fun write(value: List<WatchAlarm>, buf: ByteBuffer) {
+        buf.putInt(value.size)
+        value.iterator().forEach {
+            FfiConverterTypeWatchAlarm.write(it, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterSequenceTypeWatchKey: FfiConverterRustBuffer<List<WatchKey>> {
+    override fun read(buf: ByteBuffer): List<WatchKey> {
+        val len = buf.getInt()
+        return List<WatchKey>(len) {
+            FfiConverterTypeWatchKey.read(buf)
+        }
+    }
+
+    override fun allocationSize(value: List<WatchKey>): ULong {
+        val sizeForLength = 4UL
+        val sizeForItems = value.map { FfiConverterTypeWatchKey.allocationSize(it) }.sum()
+        return sizeForLength + sizeForItems
+    }
+
+    override fun write(value: List<WatchKey>, buf: ByteBuffer) {
+        buf.putInt(value.size)
+        value.iterator().forEach {
+            FfiConverterTypeWatchKey.write(it, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
 public object FfiConverterSequenceTypeFillRole: FfiConverterRustBuffer<List<FillRole>> {
     override fun read(buf: ByteBuffer): List<FillRole> {
         val len = buf.getInt()
@@ -11975,6 +12555,19 @@ public typealias FfiConverterTypeUuid = FfiConverterString
     
         
         FfiConverterTypeGlass.lower(`glass`),_status)
+}
+    )
+    }
+    
+
+        /**
+         * What a shell says where it speaks for the phone's system.
+         */ fun `shellWords`(): ShellWords {
+            return FfiConverterTypeShellWords.lift(
+    uniffiRustCall() { _status ->
+    UniffiLib.uniffi_restwater_fn_func_shell_words(
+    
+        _status)
 }
     )
     }
