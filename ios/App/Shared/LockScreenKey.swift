@@ -11,7 +11,7 @@ struct LockScreenKey: LiveActivityIntent {
     init(key: String) { self.key = key }
 
     /// What a tap does; the widget's own process has nothing there.
-    @MainActor static var onTap: ((String) async throws -> Void)?
+    @MainActor static var onTap: (@MainActor @Sendable (String) async throws -> Void)?
 
     func perform() async throws -> some IntentResult {
         try await Self.onTap?(key)

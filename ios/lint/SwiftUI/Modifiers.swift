@@ -72,9 +72,9 @@ public struct AccessibilityTraits: SetAlgebra, Sendable {
     public func union(_ other: AccessibilityTraits) -> AccessibilityTraits { fatalError() }
     public func intersection(_ other: AccessibilityTraits) -> AccessibilityTraits { fatalError() }
     public func symmetricDifference(_ other: AccessibilityTraits) -> AccessibilityTraits { fatalError() }
-    public mutating func insert(_ member: AccessibilityTraits) -> (inserted: Bool, memberAfterInsert: AccessibilityTraits) { fatalError() }
-    public mutating func remove(_ member: AccessibilityTraits) -> AccessibilityTraits? { fatalError() }
-    public mutating func update(with member: AccessibilityTraits) -> AccessibilityTraits? { fatalError() }
+    @discardableResult public mutating func insert(_ member: AccessibilityTraits) -> (inserted: Bool, memberAfterInsert: AccessibilityTraits) { fatalError() }
+    @discardableResult public mutating func remove(_ member: AccessibilityTraits) -> AccessibilityTraits? { fatalError() }
+    @discardableResult public mutating func update(with member: AccessibilityTraits) -> AccessibilityTraits? { fatalError() }
     public mutating func formUnion(_ other: AccessibilityTraits) { fatalError() }
     public mutating func formIntersection(_ other: AccessibilityTraits) { fatalError() }
     public mutating func formSymmetricDifference(_ other: AccessibilityTraits) { fatalError() }

@@ -9,7 +9,7 @@
 
 extension Never: View { public var body: Never { fatalError() } }
 
-public struct EmptyView: View { public var body: Never { fatalError() } }
+public struct EmptyView: View { public init() { fatalError() }; public var body: Never { fatalError() } }
 public struct TupleView<T>: View { public var body: Never { fatalError() } }
 public struct _Conditional<A, B>: View { public var body: Never { fatalError() } }
 extension Optional: View where Wrapped: View { public var body: Never { fatalError() } }

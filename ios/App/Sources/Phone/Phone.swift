@@ -16,7 +16,8 @@ final class Phone {
     private let lockScreen = LockScreen()
 
     private init() {
-        let folder = URL.applicationSupportDirectory.appending(path: "log", directoryHint: .isDirectory)
+        let support = FileManager.default.urls(for: .applicationSupportDirectory, in: .userDomainMask)
+        let folder = (support.first ?? URL(fileURLWithPath: NSHomeDirectory())).appendingPathComponent("log", isDirectory: true)
         // Until a scene comes to the front (an intent may start the process without one) the log is put aside after each call.
         state = Result { () throws(Refusal) in RestwaterState(core: try openLog(in: folder), away: true) }
         guard case .success(let state) = state else { return }
