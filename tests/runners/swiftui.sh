@@ -32,6 +32,7 @@ module() {
   again=yes
   swiftc -emit-module -wmo -parse-as-library -module-name "$name" -swift-version "$language" -suppress-warnings \
     -I target/lint -I ios/RestwaterKit/Sources/restwaterFFI -o "$made" "$@"
+  touch "$made" # the compiler leaves one alone that came out the same
 }
 
 # typed NAME FILE...: a target of the app; a warning is an error.
