@@ -14,7 +14,7 @@ import kotlinx.coroutines.withContext
 
 /** The system's alarms: they wake the phone out of doze. One for each bait that is out, told apart by its id. */
 class Alarms(private val context: Context) {
-    private val manager = context.getSystemService(AlarmManager::class.java)
+    private val manager = checkNotNull(context.getSystemService(AlarmManager::class.java))
     private val kept = context.getSharedPreferences("alarms", Context.MODE_PRIVATE)
 
     /** Sets these and no others; whether they may ring late, since the phone allows no exact ones. */

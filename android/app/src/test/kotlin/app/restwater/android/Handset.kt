@@ -24,7 +24,7 @@ object Handset {
 
     fun deny(permission: String) = shadowOf(app).denyPermissions(permission)
 
-    private val notifications get() = shadowOf(app.getSystemService(NotificationManager::class.java))
+    private val notifications get() = shadowOf(checkNotNull(app.getSystemService(NotificationManager::class.java)))
 
     fun wait(): Notification? = notifications.getNotification(LockScreen.WAIT_ID)
 

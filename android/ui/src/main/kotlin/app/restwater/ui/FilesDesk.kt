@@ -11,10 +11,12 @@ import app.restwater.core.RestwaterException
 import app.restwater.core.Screen
 import app.restwater.core.Which
 import app.restwater.core.Work
+import kotlinx.coroutines.CoroutineDispatcher
 import kotlinx.coroutines.CoroutineScope
 import kotlinx.coroutines.Job
 import kotlinx.coroutines.delay
 import kotlinx.coroutines.launch
+import kotlinx.coroutines.withContext
 
 /** What a shell does with files; the core makes and reads them. What goes wrong is a [FileTrouble]. */
 interface FilePorts {
@@ -58,6 +60,7 @@ class FilesDesk(
     private val core: Restwater,
     private val now: () -> Moment,
     private val scope: CoroutineScope,
+    private val worker: CoroutineDispatcher,
     private val ports: FilePorts,
     private val changed: suspend (notice: String) -> Unit,
 ) {
@@ -146,7 +149,7 @@ class FilesDesk(
     }
 
     private suspend fun copyLatest() {
-        val files = (core.screen(Which.FILES, now()) as Screen.Files).v1
+        val files = withContext(worker) { (core.screen(Which.FILES, now()) as Screen.Files).v1 }
         files.backups.firstOrNull()?.let { ports.copyBackup(it.path) }
     }
 

@@ -47,7 +47,7 @@ class RestwaterState(
     private val lookout: Lookout = NoLookout,
 ) {
     /** Files out and in. */
-    val desk = FilesDesk(core, now, scope, ports) { said ->
+    val desk = FilesDesk(core, now, scope, worker, ports) { said ->
         if (said.isNotEmpty()) notice = said
         refresh()
     }
@@ -238,44 +238,6 @@ class RestwaterState(
     suspend fun toFront() {
         refresh()
         lookOut()
-    }
-
-    /** Tells the system what to show and when to ring while the app is not looked at. */
-    suspend fun lookOut() {
-        val at = now()
-        answer { core.watch(at) }?.let { watch ->
-            keepAwake = watch.keepAwake
-            lookout.show(watch)?.let { notice = it }
-        }
-    }
-
-    /** Shows a sentence of the shell's. */
-    fun say(text: String) {
-        notice = text
-    }
-
-    /** A file that the system hands to the app: what it would bring is shown. */
-    fun offerFile(path: String) {
-        open(Showing.FILES)
-        desk.offer(path)
-    }
-
-    /** To the background: the log is backed up where that is due, and put aside. */
-    suspend fun toBackground() {
-        try {
-            desk.backUpIfDue()
-        } catch (refused: RestwaterException.Failed) {
-            notice = refused.text
-        } catch (trouble: FileTrouble) {
-            notice = trouble.message.orEmpty()
-        }
-        answer { core.pause() }
-    }
-
-    /** To the front again. */
-    suspend fun toFront() {
-        answer { core.resume() }
-        refresh()
     }
 
     /** Begins a session as the set-up screen stands. */
