@@ -38,7 +38,11 @@ fn entries_and_screens_of_the_day() -> Result<(), Box<dyn Error>> {
         }
         let Some(picture) = &tap.picture else { continue };
         for (which, name) in SCREENS {
-            let json = serde_json::to_string(&app.screen(*which, &tap.at)?)?;
+            // The swim has nothing to show without a session, and says so.
+            let json = match app.screen(*which, &tap.at) {
+                Ok(screen) => serde_json::to_string(&screen)?,
+                Err(refused) => app.message(&refused),
+            };
             writeln!(screens, "{picture} {name} {}", without_ids(&json))?;
         }
     }

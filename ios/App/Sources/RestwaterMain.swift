@@ -6,6 +6,6 @@ struct RestwaterMain: App {
     @UIApplicationDelegateAdaptor(Delegate.self) private var delegate
 
     var body: some Scene {
-        WindowGroup { RootView(phone: Phone.shared) }
+        WindowGroup { RootView(phone: Phone.shared, opening: Phone.shared.opening) }
     }
 }

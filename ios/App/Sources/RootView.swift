@@ -4,6 +4,7 @@ import SwiftUI
 /// The screens, or why there are none.
 struct RootView: View {
     let phone: Phone
+    @ObservedObject var opening: Opening
     @Environment(\.scenePhase) private var scenePhase
 
     var body: some View {
@@ -13,12 +14,14 @@ struct RootView: View {
     }
 
     @ViewBuilder private var content: some View {
-        switch phone.state {
+        switch opening.state {
         case .success(let state):
             SheetView(state: state, contacts: phone.contacts).fileExchange(of: state)
-        case .failure(let refusal):
+        case .failure:
             GlassReader { measure in
-                PiecesView(sheet: .trouble(refusal.text, on: measure, letters: .phone), ink: .day) { _ in } aim: { _ in }
+                PiecesView(sheet: opening.trouble(on: measure, letters: .phone), ink: .day) { ask in
+                    if ask == .salvage { opening.salvage() }
+                } aim: { _ in }
             }
         }
     }

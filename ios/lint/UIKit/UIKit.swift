@@ -8,6 +8,8 @@ public struct UIBackgroundTaskIdentifier: Equatable, Sendable { public static le
 
 @MainActor open class UIApplication: UIResponder {
     public static var shared: UIApplication { fatalError() }
+    public enum State: Int, Sendable { case active, inactive, background }
+    public var applicationState: State { fatalError() }
     public var isIdleTimerDisabled: Bool { get { fatalError() } set { fatalError() } }
     public func beginBackgroundTask(expirationHandler: (@MainActor @Sendable () -> Void)? = nil) -> UIBackgroundTaskIdentifier { fatalError() }
     public func endBackgroundTask(_ id: UIBackgroundTaskIdentifier) { fatalError() }

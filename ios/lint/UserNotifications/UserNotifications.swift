@@ -26,6 +26,8 @@ open class UNTimeIntervalNotificationTrigger: UNNotificationTrigger {
 open class UNNotificationRequest: NSObject {
     public init(identifier: String, content: UNNotificationContent, trigger: UNNotificationTrigger?) { fatalError() }
 }
+public enum UNAuthorizationStatus: Int, Sendable { case notDetermined, denied, authorized }
+open class UNNotificationSettings: NSObject, @unchecked Sendable { public var authorizationStatus: UNAuthorizationStatus { fatalError() } }
 public protocol UNUserNotificationCenterDelegate: NSObjectProtocol {
     func userNotificationCenter(_ center: UNUserNotificationCenter, willPresent notification: UNNotification) async -> UNNotificationPresentationOptions
 }
@@ -33,6 +35,7 @@ open class UNUserNotificationCenter: NSObject, @unchecked Sendable {
     public static func current() -> UNUserNotificationCenter { fatalError() }
     public weak var delegate: (any UNUserNotificationCenterDelegate)? { get { fatalError() } set { fatalError() } }
     public func requestAuthorization(options: UNAuthorizationOptions = [], completionHandler: @escaping @Sendable (Bool, (any Error)?) -> Void) { fatalError() }
+    public func notificationSettings() async -> UNNotificationSettings { fatalError() }
     public func add(_ request: UNNotificationRequest, withCompletionHandler: (@Sendable ((any Error)?) -> Void)? = nil) { fatalError() }
     public func removePendingNotificationRequests(withIdentifiers: [String]) { fatalError() }
     public func removeDeliveredNotifications(withIdentifiers: [String]) { fatalError() }

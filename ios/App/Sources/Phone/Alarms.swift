@@ -7,6 +7,8 @@ import UserNotifications
 final class Alarms: NSObject, UNUserNotificationCenterDelegate {
     /// An alarm is due while the app is in front: it is felt and heard, and nothing covers a key.
     var onDueInFront: (@MainActor () -> Void)?
+    /// Something is to ring, and the system does not let us.
+    var onNotAllowed: (@MainActor () -> Void)?
     private let centre = UNUserNotificationCenter.current()
     private var asked = false
     private var set: [PlannedAlarm] = []
@@ -29,6 +31,14 @@ final class Alarms: NSObject, UNUserNotificationCenterDelegate {
         centre.removeDeliveredNotifications(withIdentifiers: Array(gone))
         for alarm in alarms where !set.contains(alarm) { add(alarm) }
         set = alarms
+        if !alarms.isEmpty { lookWhetherAllowed() }
+    }
+
+    private func lookWhetherAllowed() {
+        Task {
+            let settings = await centre.notificationSettings()
+            if settings.authorizationStatus == .denied { onNotAllowed?() }
+        }
     }
 
     private func add(_ alarm: PlannedAlarm) {

@@ -8,8 +8,8 @@ import UIKit
 final class Phone {
     static let shared = Phone()
 
-    /// Opened at first use; what the core said where it could not be.
-    let state: Result<RestwaterState, Refusal>
+    /// The log, opened at first use.
+    let opening: Opening
     let contacts = Contacts()
     private let echoes = EchoPlayer()
     private let alarms = Alarms()
@@ -17,16 +17,22 @@ final class Phone {
 
     private init() {
         let support = FileManager.default.urls(for: .applicationSupportDirectory, in: .userDomainMask)
-        let folder = (support.first ?? URL(fileURLWithPath: NSHomeDirectory())).appendingPathComponent("log", isDirectory: true)
-        // Until a scene comes to the front (an intent may start the process without one) the log is put aside after each call.
-        state = Result { () throws(Refusal) in RestwaterState(core: try openLog(in: folder), away: true) }
-        guard case .success(let state) = state else { return }
-        state.onEcho = { [echoes] echo in echoes.play(echo) }
-        state.onPlan = { [unowned self] plan in carryOut(plan) }
+        let home = support.first ?? URL(fileURLWithPath: NSHomeDirectory())
+        opening = Opening(folder: home.appendingPathComponent("log", isDirectory: true))
+        opening.onOpen = { [unowned self] _ in listen() }
         LockScreenKey.onTap = { [unowned self] id in
             if let key = OutsideKey(id: id) { _ = try await tap(key) }
         }
         alarms.onDueInFront = { [echoes] in echoes.play(.recast) }
+        listen()
+    }
+
+    private func listen() {
+        guard case .success(let state) = opening.state else { return }
+        state.onEcho = { [echoes] echo in echoes.play(echo) }
+        state.onPlan = { [unowned self] plan in carryOut(plan) }
+        alarms.onNotAllowed = { state.alarmsAreOff() }
+        if UIApplication.shared.applicationState == .active { state.phase(.active) }
     }
 
     private func carryOut(_ plan: PhonePlan) {
@@ -39,7 +45,7 @@ final class Phone {
 
     /// The app goes out of sight or comes back; the log is whole on the disk before iOS may suspend us.
     func phase(_ scene: ScenePhase) {
-        guard case .success(let state) = state else { return }
+        guard case .success(let state) = opening.state else { return }
         switch scene {
         case .active: state.phase(.active)
         case .inactive: state.phase(.inactive)
@@ -56,12 +62,12 @@ final class Phone {
 
     /// A file that another app hands over.
     func takeIn(_ url: URL) {
-        if case .success(let state) = state { state.offer(url) }
+        if case .success(let state) = opening.state { state.offer(url) }
     }
 
     /// A tap from outside the screens: what the core said of it.
     func tap(_ key: OutsideKey) async throws -> String {
-        try await state.get().tapFromOutside(key)
+        try await opening.state.get().tapFromOutside(key)
     }
 }
 

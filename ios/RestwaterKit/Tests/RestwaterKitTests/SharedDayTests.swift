@@ -17,7 +17,7 @@ final class SharedDayTests: XCTestCase, @unchecked Sendable {
             if let action = tap.action { _ = try core.act(action: action, at: tap.at) }
             guard let picture = tap.picture else { continue }
             for which in Which.allCases {
-                screens += "\(picture) \(String.tag(which).lowercased()) \(withoutIds(try core.screenJson(which: which, now: tap.at)))\n"
+                screens += "\(picture) \(String.tag(which).lowercased()) \(withoutIds(screen(core, which, tap.at)))\n"
             }
         }
         let end = day[day.count - 1].at
@@ -44,6 +44,11 @@ final class SharedDayTests: XCTestCase, @unchecked Sendable {
             try svg.write(to: folder.appendingPathComponent("\(picture)-\(showing).svg"), atomically: true, encoding: .utf8)
         }
         XCTAssertGreaterThan(drawn, 50)
+    }
+
+    /// The record, or what the core says where it has none: the swim has nothing to show without a session.
+    private func screen(_ core: Restwater, _ which: Which, _ at: Moment) -> String {
+        do { return try core.screenJson(which: which, now: at) } catch { return Refusal(error).text }
     }
 
     /// Line by line, so that a difference is seen where it is.

@@ -17,7 +17,7 @@ struct Svg {
             return "<g transform='translate(\(place.left) \(place.top))'>\(piece.marks.map(mark).joined())\(field ?? "")</g>"
         }
         return """
-            <svg xmlns='http://www.w3.org/2000/svg' width='\(measure.width)' height='\(measure.height)' font-family='DejaVu Sans Condensed, sans-serif'>
+            <svg xmlns='http://www.w3.org/2000/svg' width='\(measure.width)' height='\(measure.height)' font-family='Liberation Sans, Helvetica, Arial, sans-serif'>
             <rect width='100%' height='100%' fill='\(hex(.paper))'/>
             \(pieces.joined(separator: "\n"))
             </svg>
@@ -32,10 +32,8 @@ struct Svg {
             let cap = stroke.round ? " stroke-linecap='round'" : ""
             return "<path d='\(path(outline))' fill='none' stroke='\(hex(tint))' stroke-width='\(stroke.width)'\(dashes)\(cap)/>"
         case .text(let letter):
-            let wide = plainLetters.width(letter.text, letter.em, letter.weight) * letter.squeeze
-            return "<text x='\(letter.at.x)' y='\(letter.at.y)' font-size='\(letter.em)' fill='\(hex(letter.tint))'"
-                + (letter.weight == .bold ? " font-weight='bold'" : "")
-                + " textLength='\(wide)' lengthAdjust='spacingAndGlyphs'>\(escaped(letter.text))</text>"
+            return "<text transform='translate(\(letter.at.x) \(letter.at.y)) scale(\(letter.squeeze) 1)' font-size='\(letter.em)' fill='\(hex(letter.tint))'"
+                + (letter.weight == .bold ? " font-weight='bold'" : "") + ">\(escaped(letter.text))</text>"
         case .inside(let outline, let marks):
             let id = "c\(abs(path(outline).hashValue))"
             return "<clipPath id='\(id)'><path d='\(path(outline))'/></clipPath><g clip-path='url(#\(id))'>\(marks.map(self.mark).joined())</g>"

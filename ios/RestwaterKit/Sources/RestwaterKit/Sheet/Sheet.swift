@@ -38,20 +38,31 @@ public struct Sheet: Equatable, Sendable {
                 sheet.drawRows(phone.title, phone.rows, slate, seen) { .choosePhone(field: $0, value: $1) }
             }
         }
+        if sheet.pieces.isEmpty {
+            // The core has refused the screen (no session for the swim): its words, and the way back.
+            _ = sheet.head("", notice: seen.notice, slate, bottom: slate.back.top)
+            sheet.back(slate)
+        }
         return sheet
     }
 
-    /// What keeps the screens from being shown, and what to do about it.
-    public static func trouble(_ text: String, on measure: GlassMeasure, letters: Letters) -> Sheet {
+    /// What keeps the screens from being shown, and what to do about it; with a key where the core has one for it.
+    static func trouble(_ text: String, key label: String? = nil, on measure: GlassMeasure, letters: Letters) -> Sheet {
         let mm = measure.pointsPerMm
+        let key = label == nil ? 0 : 20 * mm
         let place = Rect(
             left: 3 * mm, top: measure.insetTop + 3 * mm, width: measure.width - 6 * mm,
-            height: measure.height - measure.insetTop - measure.insetBottom - 6 * mm
+            height: measure.height - measure.insetTop - measure.insetBottom - 6 * mm - key
         )
         var piece = Piece("trouble", at: place)
         piece.spoken = text
         piece.marks = Words(letters: letters).fit(text, em: 3.6 * mm * measure.textScale, in: place.local)
-        return Sheet(pieces: [piece])
+        guard let label else { return Sheet(pieces: [piece]) }
+        var save = Piece("salvage", at: place.with(top: place.bottom, height: key))
+        let drawing = KeyDrawing(face: KeyFace(label, spoken: label), size: save.place, em: 5 * mm, sub: 0, mm: mm, letters: letters)
+        (save.marks, save.pressed) = (drawing.marks(pressed: false), drawing.marks(pressed: true))
+        (save.role, save.spoken, save.order, save.ask) = (.key, label, 1, .salvage)
+        return Sheet(pieces: [piece, save])
     }
 }
 

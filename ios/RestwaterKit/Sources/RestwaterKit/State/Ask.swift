@@ -10,6 +10,8 @@ public enum Ask: Equatable, Sendable {
     case files(FilesAsk)
     /// An action with all that belongs to it.
     case act(Action)
+    /// Save what can be saved from a damaged log (`Opening` does it: there is no state then).
+    case salvage
     /// Another screen.
     case open(Showing)
     /// Back to the Bank, or out of what is open on this screen.

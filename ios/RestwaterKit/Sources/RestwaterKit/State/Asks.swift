@@ -26,6 +26,7 @@ extension RestwaterState {
             seen.turned.row = field
             seen.turned.grid = 0
         case .moreSwim: seen.turned.more = true
+        case .salvage: break
         }
     }
 

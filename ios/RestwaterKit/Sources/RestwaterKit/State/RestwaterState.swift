@@ -106,6 +106,12 @@ public final class RestwaterState: Observed {
         }
     }
 
+    /// Shows what the system or another part of the phone has to say, in the core's words.
+    func say(_ text: String) { seen.notice = text }
+
+    /// The phone does not let us ring, although something is to.
+    public func alarmsAreOff() { say(shellWords().noNotifications) }
+
     func refused(_ refusal: Refusal) {
         self.refusal = refusal
         seen.notice = refusal.text
