@@ -22,7 +22,7 @@ final class SharedTagsTests: XCTestCase, @unchecked Sendable {
                 return XCTAssertEqual(sheet.pieces.filter { $0.ask != nil }.map(\.tag), ["back"], "Android has no \(showing) at \(picture)")
             }
             let tag = { (piece: Piece) in
-                piece.tag.replacing(/[0-9a-f-]{36}/, with: "#").replacing(" ", with: "_")
+                piece.tag.replacing(/[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}/, with: "#").replacing(" ", with: "_")
             }
             let ours = Set(sheet.pieces.map(tag))
             let tapped = Set(sheet.pieces.filter { $0.ask != nil || $0.aims || $0.field != nil }.map(tag))

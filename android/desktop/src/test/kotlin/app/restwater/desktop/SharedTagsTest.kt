@@ -50,7 +50,7 @@ class SharedTagsTest {
                         runOnIdle { state.open(showing) }
                         waitForIdle()
                         val nodes = onAllNodes(SemanticsMatcher.keyIsDefined(SemanticsProperties.TestTag), useUnmergedTree = true).fetchSemanticsNodes()
-                        val tags = nodes.map { it.config[SemanticsProperties.TestTag].replace(Regex("[0-9a-f-]{36}"), "#") }
+                        val tags = nodes.map { it.config[SemanticsProperties.TestTag].replace(Regex("[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}"), "#") }
                         // The core refuses a screen that has nothing to show yet: it is left blank.
                         if (tags.isNotEmpty()) lines.append("$picture $showing ${tags.distinct().sorted().joinToString(" ") { it.replace(' ', '_') }}\n")
                     }
