@@ -24,7 +24,7 @@ struct FieldView: View {
         .foregroundStyle(Color(ink, .ink))
         .tint(Color(ink, .accent))
         // The core's answer to a letter must not overtake the next letter.
-        .onChange(of: field.value, initial: true) { _, value in if !typing { typed = value } }
+        .onChange(of: field.value, initial: true) { _, value in if !typing || field.isHeld { typed = value } }
         .onChange(of: typed) { _, text in if typing { tap(field.ask(text)) } }
     }
 }

@@ -79,6 +79,11 @@ extension Letters {
             .map { fit($0.0, em: em, width: $0.1.width, height: $0.1.height, weight: .bold).em }.min() ?? em
     }
 
+    /// Height of a text laid out whole at that em and width.
+    func height(_ text: String, em: Double, width: Double, weight: Weight = .medium) -> Double {
+        text.isBlank ? 0 : Double(wrap(text, em, width, weight, lines: 99).0.count) * em * Self.line + 1
+    }
+
     /// Lines a text is likely to take at that em and width.
     func lines(of text: String, em: Double, width: Double) -> Int {
         text.isBlank ? 0 : wrap(text, em, width, .medium, lines: 99).0.count

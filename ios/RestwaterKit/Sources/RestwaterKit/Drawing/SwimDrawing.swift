@@ -73,7 +73,9 @@ struct SwimDrawing {
     private func label(_ i: Int) -> [Mark] {
         let box = scene.labelBox[4 * i..<4 * i + 4].map(Double.init)
         let place = Outline.rect(Rect(left: box[0], top: box[1], width: box[2], height: box[3]))
-        let boxed: [Mark] = scene.labelBoxed[i] ? [.fill(place, .paper), .line(place, .ink, Stroke(0.2 * mm))] : []
+        // Numbers stand on paper too, else the hatching runs through them.
+        var boxed: [Mark] = scene.labelBoxed[i] || scene.labelRole[i] == .count ? [.fill(place, .paper)] : []
+        if scene.labelBoxed[i] { boxed.append(.line(place, .ink, Stroke(0.2 * mm))) }
         let weight: Weight = scene.labelRole[i] == .range ? .medium : .bold
         let em = Double(scene.labelSize[i])
         let wide = letters.width(scene.labelText[i], em, weight)

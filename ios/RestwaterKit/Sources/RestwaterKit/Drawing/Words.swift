@@ -1,7 +1,7 @@
 import RestwaterCore
 
 /// Where text stands across its place.
-enum Across { case start, centre }
+enum Across { case start, centre, end }
 
 /// Text as marks.
 struct Words {
@@ -21,7 +21,13 @@ struct Words {
     func lay(_ fitted: Fitted, in place: Rect, tint: Tint, weight: Weight, across: Across = .start) -> [Mark] {
         fitted.lines.enumerated().map { i, line in
             let spare = place.width - letters.width(line, fitted.em, weight)
-            let left = across == .centre ? place.left + max(0, spare / 2) : place.left
+            let share: Double =
+                switch across {
+                case .start: 0
+                case .centre: 0.5
+                case .end: 1
+                }
+            let left = place.left + max(0, spare) * share
             let base = Letters.baseline(top: place.top + Double(i) * fitted.em * Letters.line, em: fitted.em)
             return .text(Letter(line, at: Point(left, base), em: fitted.em, weight: weight, tint: tint))
         }

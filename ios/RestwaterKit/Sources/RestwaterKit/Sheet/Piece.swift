@@ -44,18 +44,22 @@ public struct Field: Equatable, Sendable {
     /// Which action takes it.
     public let to: FieldGoal
 
+    /// Whether the text is ours until a key hands it over: it can be taken back at any letter.
+    public var isHeld: Bool { to != .setup }
+
     /// What is asked when the text has changed.
     public func ask(_ text: String) -> Ask {
         switch to {
         case .setup: .act(.chooseSetup(field: name, value: text))
         case .source: .files(.source(text))
+        case .typed: .typed(text)
         }
     }
 }
 
 /// Where a typed line goes.
 public enum FieldGoal: Equatable, Sendable {
-    case setup, source
+    case setup, source, typed
 }
 
 extension String {

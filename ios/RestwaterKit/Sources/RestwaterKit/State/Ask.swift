@@ -32,4 +32,12 @@ public enum Ask: Equatable, Sendable {
     case row(String)
     /// The further keys of the Swim screen.
     case moreSwim
+    /// A leaf of a screen of leaves.
+    case leaf(String)
+    /// The next part of a leaf that is too long for its place.
+    case nextPart
+    /// A text typed so far, to be handed over by its key.
+    case typed(String)
+    /// What is handed over by the key of a typed text.
+    case send(Action)
 }

@@ -11,6 +11,9 @@ extension RestwaterState {
         case .act(let action):
             // One thing said of a doubtful entry is enough: its choices close.
             if case .mend = action { seen.turned.row = nil }
+            // A test that begins or ends is looked at first.
+            if case .startAlternation = action { seen.turned.page = 0 }
+            if action == .endAlternation { seen.turned.page = 0 }
             act(action)
         case .open(let showing): open(showing)
         case .back: back()
@@ -26,8 +29,19 @@ extension RestwaterState {
             seen.turned.row = field
             seen.turned.grid = 0
         case .moreSwim: seen.turned.more = true
+        case .leaf(let id): turn(to: id)
+        case .nextPart: seen.turned.part += 1
+        case .typed(let text): seen.turned.typed = text
+        case .send(let action):
+            seen.turned.typed = ""
+            act(action)
         case .salvage: break
         }
+    }
+
+    private func turn(to leaf: String?) {
+        seen.turned = Turned()
+        seen.turned.leaf = leaf
     }
 
     private func back() {
@@ -36,6 +50,8 @@ extension RestwaterState {
         } else if seen.turned.row != nil {
             seen.turned.row = nil
             seen.turned.grid = 0
+        } else if seen.turned.leaf != nil {
+            turn(to: nil)
         } else if seen.turned.more {
             seen.turned.more = false
         } else if leaveFilesPage() {

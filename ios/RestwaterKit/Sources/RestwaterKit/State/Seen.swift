@@ -56,6 +56,12 @@ public struct Turned: Equatable, Sendable {
     public internal(set) var grid = 0
     /// The row whose choices are open.
     public internal(set) var row: String?
+    /// The leaf that is open; none for the first.
+    public internal(set) var leaf: String?
+    /// Part of a leaf that is too long for its place.
+    public internal(set) var part = 0
+    /// What is typed to be handed over by a key.
+    public internal(set) var typed = ""
     /// Whether the further keys of the Swim screen are open.
     public internal(set) var more = false
 }
