@@ -34,9 +34,9 @@ public protocol UNUserNotificationCenterDelegate: NSObjectProtocol {
 open class UNUserNotificationCenter: NSObject, @unchecked Sendable {
     public static func current() -> UNUserNotificationCenter { fatalError() }
     public weak var delegate: (any UNUserNotificationCenterDelegate)? { get { fatalError() } set { fatalError() } }
-    public func requestAuthorization(options: UNAuthorizationOptions = [], completionHandler: @escaping @Sendable (Bool, (any Error)?) -> Void) { fatalError() }
+    public func requestAuthorization(options: UNAuthorizationOptions = []) async throws -> Bool { fatalError() }
     public func notificationSettings() async -> UNNotificationSettings { fatalError() }
-    public func add(_ request: UNNotificationRequest, withCompletionHandler: (@Sendable ((any Error)?) -> Void)? = nil) { fatalError() }
+    public func add(_ request: UNNotificationRequest) async throws { fatalError() }
     public func removePendingNotificationRequests(withIdentifiers: [String]) { fatalError() }
     public func removeDeliveredNotifications(withIdentifiers: [String]) { fatalError() }
 }

@@ -21,7 +21,8 @@ final class Alarms: NSObject, UNUserNotificationCenterDelegate {
     func askOnce() {
         guard !asked else { return }
         asked = true
-        centre.requestAuthorization(options: [.alert, .sound]) { _, _ in }
+        // By await, not by a closure: the system calls those on a thread of its own.
+        Task { _ = try? await centre.requestAuthorization(options: [.alert, .sound]) }
     }
 
     func set(_ alarms: [PlannedAlarm]) {
@@ -47,7 +48,8 @@ final class Alarms: NSObject, UNUserNotificationCenterDelegate {
         content.body = alarm.text
         content.sound = .default
         let trigger = UNTimeIntervalNotificationTrigger(timeInterval: max(1, alarm.at.timeIntervalSinceNow), repeats: false)
-        centre.add(UNNotificationRequest(identifier: alarm.id, content: content, trigger: trigger)) { _ in }
+        let request = UNNotificationRequest(identifier: alarm.id, content: content, trigger: trigger)
+        Task { try? await centre.add(request) }
     }
 
     nonisolated func userNotificationCenter(
