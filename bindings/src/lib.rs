@@ -5,6 +5,7 @@ mod entropy;
 mod error;
 mod files;
 mod layout;
+mod leaf;
 mod learning;
 mod object;
 mod scene;

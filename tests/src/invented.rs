@@ -2,9 +2,13 @@
 
 use rand::{Rng, RngExt, SeedableRng};
 use rand_chacha::ChaCha8Rng;
+use restwater_core::bench::hooklength::Hooklength;
+use restwater_core::bench::units::LineLength;
 use restwater_core::log::{
     FishWeight, HybridClock, LeadMaterial, Moment, Op, Payload, Reach, Rig, SessionSetup, Spot, WeightUnit,
+    kit_of,
 };
+use restwater_core::sky::conditions::Conditions;
 use uuid::Uuid;
 
 /// 2026-01-10 08:00 UTC, where the invented logs begin.
@@ -114,8 +118,34 @@ impl Phone {
             }
             (81..=86, _) => self.log(Payload::Missed { rod }, None),
             (87..=90, _) => self.log(Payload::Liner { rod }, None),
+            (91..=92, _) => self.log(Payload::HooklengthLost { rod }, None),
+            (93..=94, _) => {
+                let conditions = Conditions { water: Some(52), air: Some(31), ..Conditions::default() };
+                self.log(Payload::ConditionsSet(conditions), None)
+            }
             _ => self.log(Payload::WoundIn { rod }, None),
         }
+    }
+
+    /// An evening at the bench: entries in the kit of this phone.
+    pub fn evening(&mut self) -> Vec<Op> {
+        let day = std::mem::replace(&mut self.session, kit_of(self.device));
+        let hooklength = Hooklength {
+            length: LineLength::from_tenths_mm(9_144),
+            diameter_um: 120,
+            hook_size: 16,
+            hair_mm: None,
+        };
+        let to = LineLength::from_tenths_mm(4_572);
+        let ops = [
+            Payload::HooklengthsTied { hooklength, count: self.rng.random_range(1..9) },
+            Payload::HooklengthsCutDown { from: hooklength, to, count: 1 },
+            Payload::HooklengthsWanted { hooklength, count: 4 },
+            Payload::CautionsSeen { peg: "Alder Pit / 7".into(), cautions: vec!["caution-ice".into()] },
+        ]
+        .map(|payload| self.log(payload, None));
+        self.session = day;
+        ops.to_vec()
     }
 
     fn rig(&mut self, rod: u8) -> Op {

@@ -191,6 +191,39 @@ pub enum Action {
         /// The choice's value.
         value: String,
     },
+    /// One of the choices or keys of the Bench.
+    ChooseBench {
+        /// Which.
+        field: String,
+        /// Its value.
+        value: String,
+    },
+    /// One of the choices or keys of the Book.
+    ChooseBook {
+        /// Which.
+        field: String,
+        /// Its value.
+        value: String,
+    },
+    /// One of the keys of the Conditions screen.
+    ChooseConditions {
+        /// What is said of.
+        field: String,
+        /// What.
+        value: String,
+    },
+    /// One of the choices or keys of the Cautions screen.
+    ChooseCautions {
+        /// Which.
+        field: String,
+        /// Its value.
+        value: String,
+    },
+    /// The hooklength of the rod's last cast was lost with it.
+    HooklengthLost {
+        /// Which rod.
+        rod: RodNumber,
+    },
     /// One of the choices of the Phone screen.
     ChoosePhone {
         /// The row's field.
@@ -255,11 +288,16 @@ impl Action {
                 Payload::PegPlaced { lat_e7, lon_e7, straight_out_cdeg }
             }
             Self::EndAlternation => Payload::AlternationEnded,
+            Self::HooklengthLost { rod } => Payload::HooklengthLost { rod },
             Self::TimeBack { .. }
             | Self::ChooseCasts { .. }
             | Self::StartAlternation { .. }
             | Self::SetNextStep
             | Self::ChooseFiles { .. }
+            | Self::ChooseBench { .. }
+            | Self::ChooseBook { .. }
+            | Self::ChooseConditions { .. }
+            | Self::ChooseCautions { .. }
             | Self::ChoosePhone { .. }
             | Self::OpenDoubt { .. }
             | Self::Mend { .. }
@@ -281,22 +319,6 @@ impl Action {
         })
     }
 
-    /// Whether it grows the log.
-    pub(super) fn writes(&self) -> bool {
-        !matches!(
-            self,
-            Self::ChooseSetup { .. }
-                | Self::ChooseCasts { .. }
-                | Self::ChooseRod { .. }
-                | Self::ChooseFiles { .. }
-                | Self::OpenDoubt { .. }
-                | Self::ChoosePhone { .. }
-                | Self::Set { .. }
-                | Self::StepAim { .. }
-                | Self::Replay { .. }
-        )
-    }
-
     /// The texts in it with the field they are for.
     pub(super) fn texts(&self) -> Vec<(&'static str, &str)> {
         let mut texts: Vec<(&'static str, &str)> = Vec::new();
@@ -316,6 +338,10 @@ impl Action {
             | Self::ChooseSetup { value, .. }
             | Self::ChooseCasts { value, .. }
             | Self::ChooseFiles { value, .. }
+            | Self::ChooseBench { value, .. }
+            | Self::ChooseBook { value, .. }
+            | Self::ChooseConditions { value, .. }
+            | Self::ChooseCautions { value, .. }
             | Self::ChoosePhone { value, .. }
             | Self::Mend { value, .. }
             | Self::ChooseSwim { value, .. } => texts.push(("value", value)),

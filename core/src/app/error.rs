@@ -1,10 +1,13 @@
 //! Errors as a shell shows them: what went wrong and what to do next.
 
+use crate::bench::BenchError;
 use crate::bite::BiteError;
 use crate::exchange::ExchangeError;
 use crate::log::{CanonicalError, RodNumber};
-use crate::screen::{Arg, Wording};
+use crate::screen::{Arg, Wording, capital};
 use crate::session::NotNow;
+use crate::sky::conditions::ConditionsError;
+use crate::sky::daylight::SkyError;
 use crate::store::StoreError;
 use crate::swim::SwimError;
 
@@ -78,6 +81,18 @@ pub enum AppError {
     /// A spot, mark or outline that no swim can have.
     #[error(transparent)]
     Swim(#[from] SwimError),
+    /// Not possible on the bench.
+    #[error(transparent)]
+    Bench(#[from] BenchError),
+    /// Conditions that are none.
+    #[error(transparent)]
+    Conditions(#[from] ConditionsError),
+    /// A place or a date for which the light isn't known.
+    #[error(transparent)]
+    Sky(#[from] SkyError),
+    /// No such session in the Book.
+    #[error("that session is not in the book any more: pick another")]
+    NoSuchSession,
     /// The store failed.
     #[error(transparent)]
     Store(#[from] StoreError),
@@ -110,9 +125,15 @@ impl AppError {
             | Self::NothingToRedo
             | Self::NothingToSetBack
             | Self::NoCell
+            | Self::NoSuchSession
             | Self::NoSuchEntry
             | Self::BeforeEarlier(_) => ErrorKind::NotNow,
-            Self::TooLong { .. } | Self::UnknownChoice { .. } | Self::Swim(_) => ErrorKind::BadInput,
+            Self::TooLong { .. }
+            | Self::UnknownChoice { .. }
+            | Self::Swim(_)
+            | Self::Bench(_)
+            | Self::Conditions(_)
+            | Self::Sky(_) => ErrorKind::BadInput,
             Self::Store(error) => store_kind(error),
             Self::Exchange(error) => exchange_kind(error),
             Self::Canonical(_) | Self::Bite(_) => ErrorKind::Internal,
@@ -137,6 +158,10 @@ impl AppError {
             ),
             Self::NoSuchEntry => words.say("error-no-such-entry"),
             Self::NoCell => words.say("error-no-cell"),
+            Self::NoSuchSession => words.say("error-no-such-session"),
+            Self::Bench(error) => capital(&detailed(words, "error-bench", &error.to_string())),
+            Self::Conditions(error) => capital(&detailed(words, "error-bench", &error.to_string())),
+            Self::Sky(error) => capital(&detailed(words, "error-bench", &error.to_string())),
             Self::Swim(error) => detailed(words, "error-swim", &error.to_string()),
             Self::Store(error) => store_message(words, error),
             Self::Exchange(error) => exchange_message(words, error),
@@ -165,6 +190,8 @@ fn not_now(words: &Wording, error: NotNow) -> String {
         NotNow::TestIsThrough => words.say("error-test-through"),
         NotNow::NothingOut(rod) => with_rod("error-nothing-out", rod),
         NotNow::FishOn(rod) => with_rod("error-fish-on", rod),
+        NotNow::NoCastYet(rod) => with_rod("error-no-cast-yet", rod),
+        NotNow::LostAlready(rod) => with_rod("error-lost-already", rod),
         NotNow::NoFishOn(rod) => with_rod("error-no-fish-on", rod),
     }
 }

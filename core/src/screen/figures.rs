@@ -26,6 +26,13 @@ pub(crate) fn whole(minutes: f64) -> String {
     format!("{:.0}", libm::round(minutes))
 }
 
+/// A sentence begins with a capital.
+pub(crate) fn capital(text: &str) -> String {
+    let mut letters = text.chars();
+    let first = letters.next().map(|c| c.to_uppercase().to_string()).unwrap_or_default();
+    format!("{first}{}", letters.as_str())
+}
+
 /// At most so many decimals, without trailing zeros: "9.5", "12".
 pub(crate) fn trimmed(value: f64, decimals: usize) -> String {
     let text = format!("{value:.decimals$}");

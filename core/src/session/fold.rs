@@ -4,8 +4,8 @@ use super::alternation::Alternation;
 use super::cast::{Cast, CastEnd, EndCause};
 use super::mending::{self, Later};
 use super::model::{
-    Doubt, DoubtKind, KeptBack, Landmark, LandmarkKind, LastTimed, Mark, Note, PegPlace, Rod, RodState,
-    Session,
+    ConditionsAt, Doubt, DoubtKind, KeptBack, Landmark, LandmarkKind, LastTimed, Loss, Mark, Note, PegPlace,
+    Rod, RodState, Session,
 };
 use super::rows::value_of;
 use crate::log::{
@@ -51,6 +51,9 @@ impl Folding {
             alternation: None,
             peg_place: None,
             notes: Vec::new(),
+            conditions: Vec::new(),
+            losses: Vec::new(),
+            next_time: Vec::new(),
             doubts: Vec::new(),
             last_timed: None,
         };
@@ -74,6 +77,7 @@ impl Folding {
             Payload::RigSet { rig, .. } => return self.with_rod(slot, |r| r.rig = rig.clone()),
             Payload::SpotSet { spot, .. } => return self.with_rod(slot, |r| r.spot = Some(spot.clone())),
             Payload::AlternationStarted { .. } => return self.alternate(slot, step),
+            Payload::HooklengthLost { .. } => return self.hooklength_lost(slot, step),
             _ => self.touch(slot, step),
         }
         match step.payload {
@@ -98,6 +102,13 @@ impl Folding {
             Payload::AlternationEnded => session.alternation = None,
             Payload::Noted { text } => {
                 session.notes.push(Note { op: step.op.id, at: step.at.clone(), text: text.clone() });
+            }
+            Payload::PlannedNext { text } => {
+                session.next_time.push(Note { op: step.op.id, at: step.at.clone(), text: text.clone() });
+            }
+            Payload::ConditionsSet(conditions) => {
+                let (op, at) = (step.op.id, step.at.clone());
+                session.conditions.push(ConditionsAt { op, at, conditions: *conditions });
             }
             Payload::MarkSet { name, bearing_cdeg } => {
                 let mark = Mark { id: step.op.id, name: name.clone(), bearing_cdeg: *bearing_cdeg };
@@ -129,7 +140,7 @@ impl Folding {
                 session.peg_place = Some(PegPlace { lat_e7, lon_e7, straight_out_cdeg });
             }
             Payload::Unknown { .. } => self.doubt(step.op.id, DoubtKind::Newer),
-            // Undo and set times are resolved before the fold; the rest is about a rod.
+            // Undo and set times are resolved before the fold; the rest is about a rod or belongs to a kit.
             _ => {}
         }
     }
@@ -150,6 +161,18 @@ impl Folding {
             after_cast: self.session.casts.len(),
             spot: spot.filter(|_| *factor != Factor::Spot),
         });
+    }
+
+    /// The hooklength went with the rod's last cast, out or in; once a cast.
+    fn hooklength_lost(&mut self, slot: usize, step: &Effective) {
+        let number = slot as RodNumber + 1;
+        let last = self.session.casts.iter_mut().rev().find(|cast| cast.rod == number);
+        let Some(cast) = last.filter(|cast| cast.hooklength_lost.is_none()) else {
+            return self.doubt(step.op.id, DoubtKind::NothingOut);
+        };
+        cast.hooklength_lost = Some(step.op.id);
+        let (length_mm, hook_size) = (cast.rig.hooklength_mm, cast.rig.hook_size);
+        self.session.losses.push(Loss { order: step.op.order(), length_mm, hook_size });
     }
 
     fn doubt(&mut self, op: Uuid, kind: DoubtKind) {
@@ -271,6 +294,7 @@ impl Folding {
             indications: Vec::new(),
             twitches: Vec::new(),
             end: None,
+            hooklength_lost: None,
         };
         self.session.casts.push(cast);
         self.set_state(slot, RodState::Out { cast: self.session.casts.len() - 1 });

@@ -21,8 +21,8 @@ pub use alternation::{Alternation, Progress};
 pub use cast::{Cast, CastEnd, EndCause};
 pub use fold::fold;
 pub use model::{
-    Doubt, DoubtKind, KeptBack, Landmark, LandmarkKind, LastTimed, Mark, Note, PegPlace, Rod, RodState,
-    Session,
+    ConditionsAt, Doubt, DoubtKind, KeptBack, Landmark, LandmarkKind, LastTimed, Loss, Mark, Note, PegPlace,
+    Rod, RodState, Session,
 };
 pub use rhythm::{Rhythm, rhythm};
 pub use rows::{rows_of, setup_of, value_of};

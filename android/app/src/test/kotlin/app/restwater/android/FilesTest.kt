@@ -43,6 +43,14 @@ class FilesTest {
 
     private val shelf = Robolectric.setupContentProvider(Shelf::class.java, Shelf.AUTHORITY)
 
+    @org.junit.Before fun notificationsAreAllowed() = Handset.allow(android.Manifest.permission.POST_NOTIFICATIONS)
+
+    /** Puts a file on the shelf. Robolectric reads another app's file only where its stream is told of. */
+    private fun shelve(file: File) {
+        shelf.file = file
+        shadowOf(Handset.app.contentResolver).registerInputStreamSupplier(Shelf.URI) { file.inputStream() }
+    }
+
     /** A file of another phone with two entries. */
     private fun fromAnotherPhone(): File {
         val folder = Files.createTempDirectory("another").toFile()
@@ -67,7 +75,7 @@ class FilesTest {
     }
 
     @Test fun aFileOpenedWithTheAppIsLookedIntoAndTakenIn() {
-        shelf.file = fromAnotherPhone()
+        shelve(fromAnotherPhone())
         on(Intent(Intent.ACTION_VIEW, Shelf.URI)) { activity, _ ->
             rule.waitUntil(20_000) { activity.state?.desk?.page == FilesPage.INCOMING }
             assertEquals(Showing.FILES, activity.state?.showing)
@@ -78,7 +86,7 @@ class FilesTest {
     }
 
     @Test fun aSharedFileOfAnotherKindIsNamed() {
-        shelf.file = File.createTempFile("letter", ".txt").apply { writeText("Dear all") }
+        shelve(File.createTempFile("letter", ".txt").apply { writeText("Dear all") })
         on(Intent(Intent.ACTION_SEND).putExtra(Intent.EXTRA_STREAM, Shelf.URI)) { activity, _ ->
             rule.waitUntil(20_000) { "it is text" in activity.state?.notice.orEmpty() }
         }

@@ -85,8 +85,8 @@ class GlassTest {
             rule.waitForIdle()
             val picture = rule.onRoot().captureToImage().asAndroidBitmap()
             File(folder, "${screen.name.lowercase()}$kind.png").outputStream().use { picture.compress(Bitmap.CompressFormat.PNG, 100, it) }
-            val colours = (0 until picture.width step 7).map { picture.getPixel(it, picture.height / 3) }.toSet()
-            assertTrue("nothing is drawn on $screen", colours.size > 1 || picture.height == 0)
+            val points = (0 until picture.width step 5).flatMap { x -> (0 until picture.height step 5).map { y -> picture.getPixel(x, y) } }
+            assertTrue("nothing is drawn on $screen", points.toSet().size > 1)
         }
     }
 

@@ -80,9 +80,8 @@ class WholeDayTest {
             rule.runOnIdle { runBlocking { state.refresh() } }
             repeat(PAGES) { if (!there(tag(key))) rule.onNodeWithTag("more").performClick() }
             rule.onNodeWithTag(tag(key)).performClick()
-            rule.waitForIdle()
+            rule.waitUntil(WITHIN_MS) { state.underWay == 0 }
         }
-        rule.waitUntil(WITHIN_MS) { Handset.core.screenJson(app.restwater.core.Which.BANK, step.at).isNotEmpty() }
     }
 
     private fun there(tag: String) = rule.onAllNodes(hasTestTag(tag)).fetchSemanticsNodes().isNotEmpty()
