@@ -10335,7 +10335,7 @@ public func FfiConverterTypeChartKind_lower(_ value: ChartKind) -> RustBuffer {
  * When a screen is used.
  */
 
-public enum DoorGroup: Equatable, Hashable {
+public enum DoorGroup: Equatable, Hashable, CaseIterable {
     
     /**
      * While fishing.
