@@ -190,12 +190,16 @@ pub struct PadWords {
     pub more: Said,
     /// The small swim fan.
     pub swim: Said,
+    /// Turns to the next part of a long leaf.
+    pub read_on: Said,
     /// Back to the Bank screen.
     pub back: Said,
     /// Opens the Waits screen.
     pub waits: Said,
     /// Opens "Did it matter?".
     pub changes: Said,
+    /// Opens the Match screen.
+    pub match_day: Said,
     /// Opens the Files screen.
     pub files: Said,
     /// Opens the Mend screen.

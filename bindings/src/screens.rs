@@ -5,8 +5,8 @@
 use restwater_core::app::{Screen, Update, Which};
 use restwater_core::screen::{
     AdviceTone, AdviceView, BankState, BankView, ChangesView, Choice, ChoiceRow, FilesView, HeaderView, Key,
-    KeyView, KeyWeight, MendView, PhoneView, RodView, SetupView, StripMark, StripMarkShape, StripView,
-    SwimKey, SwimKeyView, SwimView, TackleView, WaitsView,
+    KeyView, KeyWeight, LeafKey, LeavesView, MatchView, MendView, PegPlaceView, PhoneView, RodView, SetupView, StripMark,
+    StripMarkShape, StripView, SwimKey, SwimKeyView, SwimView, TackleView, WaitsView,
 };
 
 /// What a key does. Its place on the glass is the layout's business.
@@ -250,6 +250,8 @@ pub struct TackleView {
     pub rod: u8,
     /// The rows.
     pub rows: Vec<ChoiceRow>,
+    /// What the rule on lead weights says of what is on the line; empty where it says nothing. It forbids nothing.
+    pub caution: String,
 }
 
 /// The set-up screen.
@@ -265,8 +267,10 @@ pub struct SetupView {
     pub peg: String,
     /// Label of that field.
     pub peg_label: String,
-    /// Depth, span of the sticks, rods: each a row of choices.
+    /// The draw, the last set-up, depth, span of the sticks, rods, the pack list: each a row of choices.
     pub rows: Vec<ChoiceRow>,
+    /// Opens the cautions of this peg.
+    pub cautions: LeafKey,
     /// START.
     pub start: KeyView,
 }
@@ -296,6 +300,8 @@ pub enum SwimKey {
     Now,
     /// Set an aiming mark in this direction.
     MarkHere,
+    /// The peg lies where it was typed.
+    PlacePeg,
 }
 
 /// One key, ready to draw.
@@ -324,6 +330,8 @@ pub struct SwimView {
     pub headline: String,
     /// The reasons for it and against it, each with its figures.
     pub reasons: Vec<String>,
+    /// The same as sentences, and how many bites they rest on.
+    pub why: String,
     /// What is known of the aimed cell.
     pub cell: String,
     /// Whether the fish move over the day, with the evidence.
@@ -334,6 +342,16 @@ pub struct SwimView {
     pub steps_back: u32,
     /// The next few cells after the first, each with its reasons.
     pub others: Vec<String>,
+    /// Opens the list of everything the picture rests on.
+    pub list_label: String,
+    /// That list: the ringed cell, the next few, the drift, what is a guess.
+    pub list: Vec<String>,
+    /// The name typed for the next mark, feature or hazard, or for an old one; may be empty.
+    pub name: String,
+    /// Label of that field.
+    pub name_label: String,
+    /// Where the peg lies on the earth.
+    pub place: PegPlaceView,
     /// The keys.
     pub keys: Vec<SwimKeyView>,
     /// Boundaries, bands, rest target, features and hazards.
@@ -357,8 +375,18 @@ pub enum Which {
     Waits,
     /// Did a change matter?
     Changes,
+    /// Time left, nets, fish, weigh-in.
+    Match,
     /// Files in and out, backups.
     Files,
+    /// The evening before: hooklengths, spools, the pop-up and its shot, fall times, heights.
+    Bench,
+    /// Sessions, rates, comparisons, notes, the plan for next time.
+    Book,
+    /// Air and water, wind, cloud, colour, in a few taps.
+    Conditions,
+    /// What can hurt an angler, a fish or a licence.
+    Cautions,
     /// Doubtful entries.
     Mend,
     /// What belongs to the phone.
@@ -380,8 +408,18 @@ pub enum Screen {
     Waits(WaitsView),
     /// Did a change matter?
     Changes(ChangesView),
+    /// Time left, nets, fish, weigh-in.
+    Match(MatchView),
     /// Files in and out, backups.
     Files(FilesView),
+    /// The evening before.
+    Bench(LeavesView),
+    /// Sessions and what they say.
+    Book(LeavesView),
+    /// Conditions in a few taps.
+    Conditions(LeavesView),
+    /// Cautions.
+    Cautions(LeavesView),
     /// Doubtful entries.
     Mend(MendView),
     /// What belongs to the phone.

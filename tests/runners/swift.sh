@@ -5,6 +5,15 @@
 SWIFT_ROOT=${SWIFT_ROOT:-$HOME/.cache/swift-trixie}
 
 swift_tests() {
+  swift_root || return "$?"
+  native_library
+  # shellcheck disable=SC2016 # expanded in the root
+  in_swift_root 'cd /src/restwater && export LD_LIBRARY_PATH=$PWD/target/release &&
+    swift test --disable-swift-testing --package-path ios/RestwaterKit --scratch-path target/swift -Xlinker -L"$LD_LIBRARY_PATH"'
+}
+
+# The root, made at first use; says so where it can't be.
+swift_root() {
   if [ "$(id -u)" != 0 ]; then
     echo "not run: Swift's root needs chroot and mount, so it needs root"
     return "$NOT_RUN"
@@ -13,12 +22,8 @@ swift_tests() {
     echo "not run: Swift's root is made from Debian's packages, and there is no apt-get here"
     return "$NOT_RUN"
   fi
-  native_library
   [ -e "$SWIFT_ROOT/restwater-root-made" ] || { debs debootstrap && try make_swift_root; }
   mkdir -p "$SWIFT_ROOT/src/restwater" target/swift
-  # shellcheck disable=SC2016 # expanded in the root
-  in_swift_root 'cd /src/restwater && export LD_LIBRARY_PATH=$PWD/target/release &&
-    swift test --disable-swift-testing --package-path ios/RestwaterKit --scratch-path target/swift -Xlinker -L"$LD_LIBRARY_PATH"'
 }
 
 # in_swift_root SCRIPT: runs it in the root, with this tree at /src/restwater. The mounts are the shell's own and end

@@ -2,6 +2,7 @@
 
 use super::settings::{Hand, Scheme};
 use crate::log::{Factor, FishWeight, Payload, Rig, RodNumber, SessionSetup, Spot};
+use crate::screen::MatchTap;
 use crate::swim::Step;
 use serde::{Deserialize, Serialize};
 use uuid::Uuid;
@@ -155,6 +156,8 @@ pub enum Action {
         /// The choice's value.
         value: String,
     },
+    /// The peg lies where it was typed on the Swim screen.
+    PlacePegAsTyped,
     /// Where the peg lies on the earth; never needed.
     PlacePeg {
         /// Latitude in 1e-7 degrees.
@@ -184,12 +187,50 @@ pub enum Action {
     SetNextStep,
     /// End the test.
     EndAlternation,
+    /// A tap on the Match screen.
+    Match {
+        /// Which.
+        tap: MatchTap,
+    },
     /// One of the choices of the Files screen.
     ChooseFiles {
         /// The row's field.
         field: String,
         /// The choice's value.
         value: String,
+    },
+    /// One of the choices or keys of the Bench.
+    ChooseBench {
+        /// Which.
+        field: String,
+        /// Its value.
+        value: String,
+    },
+    /// One of the choices or keys of the Book.
+    ChooseBook {
+        /// Which.
+        field: String,
+        /// Its value.
+        value: String,
+    },
+    /// One of the keys of the Conditions screen.
+    ChooseConditions {
+        /// What is said of.
+        field: String,
+        /// What.
+        value: String,
+    },
+    /// One of the choices or keys of the Cautions screen.
+    ChooseCautions {
+        /// Which.
+        field: String,
+        /// Its value.
+        value: String,
+    },
+    /// The hooklength of the rod's last cast was lost with it.
+    HooklengthLost {
+        /// Which rod.
+        rod: RodNumber,
     },
     /// One of the choices of the Phone screen.
     ChoosePhone {
@@ -255,11 +296,17 @@ impl Action {
                 Payload::PegPlaced { lat_e7, lon_e7, straight_out_cdeg }
             }
             Self::EndAlternation => Payload::AlternationEnded,
+            Self::HooklengthLost { rod } => Payload::HooklengthLost { rod },
             Self::TimeBack { .. }
             | Self::ChooseCasts { .. }
             | Self::StartAlternation { .. }
             | Self::SetNextStep
+            | Self::Match { .. }
             | Self::ChooseFiles { .. }
+            | Self::ChooseBench { .. }
+            | Self::ChooseBook { .. }
+            | Self::ChooseConditions { .. }
+            | Self::ChooseCautions { .. }
             | Self::ChoosePhone { .. }
             | Self::OpenDoubt { .. }
             | Self::Mend { .. }
@@ -277,24 +324,9 @@ impl Action {
             | Self::Release
             | Self::MarkHere { .. }
             | Self::ChooseSwim { .. }
+            | Self::PlacePegAsTyped
             | Self::Set { .. } => return None,
         })
-    }
-
-    /// Whether it grows the log.
-    pub(super) fn writes(&self) -> bool {
-        !matches!(
-            self,
-            Self::ChooseSetup { .. }
-                | Self::ChooseCasts { .. }
-                | Self::ChooseRod { .. }
-                | Self::ChooseFiles { .. }
-                | Self::OpenDoubt { .. }
-                | Self::ChoosePhone { .. }
-                | Self::Set { .. }
-                | Self::StepAim { .. }
-                | Self::Replay { .. }
-        )
     }
 
     /// The texts in it with the field they are for.
@@ -316,9 +348,14 @@ impl Action {
             | Self::ChooseSetup { value, .. }
             | Self::ChooseCasts { value, .. }
             | Self::ChooseFiles { value, .. }
+            | Self::ChooseBench { value, .. }
+            | Self::ChooseBook { value, .. }
+            | Self::ChooseConditions { value, .. }
+            | Self::ChooseCautions { value, .. }
             | Self::ChoosePhone { value, .. }
             | Self::Mend { value, .. }
             | Self::ChooseSwim { value, .. } => texts.push(("value", value)),
+            Self::Match { tap } => texts.extend(tap.texts()),
             Self::Note { text } => texts.push(("note", text)),
             Self::SetMark { name, .. } | Self::MarkHere { name } => texts.push(("mark", name)),
             _ => {}

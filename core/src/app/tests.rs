@@ -1,16 +1,21 @@
 //! The app on a real store, tap by tap.
 
+mod bench;
+mod book;
 mod files;
 mod mend;
 mod watch;
 
 use super::*;
 use crate::log::{Reach, Spot};
-use crate::screen::{AdviceTone, BankState, BankView, Key, SwimKey};
+use crate::screen::{AdviceTone, BankState, BankView, Key, MatchTap, SwimKey};
 use crate::session::EndCause;
 use crate::swim::Step;
 use proptest::prelude::*;
 use tempfile::TempDir;
+
+mod match_day;
+mod swim_screen;
 
 /// Counts up: ids differ and the same taps give the same log.
 struct Counting(u64);
@@ -370,6 +375,18 @@ fn any_action() -> impl Strategy<Value = Action> {
         1 => (rod.clone(), "[a-z]{0,6}", "[ -~]{0,8}").prop_map(|(rod, field, value)| Action::Choose { rod, field, value }),
         1 => rod.prop_map(|rod| Action::ChooseRod { rod }),
         1 => "\\PC{0,20}".prop_map(|text| Action::Note { text }),
+        6 => match_day::any_match_tap(),
+        2 => (prop::sample::select(vec!["tied", "taken_out", "wanted", "cut", "cut_all", "tie_all", "length", "spool_add", "splash", "bottom", "calibrate", "lift", "rung", "shot"]), prop::sample::select(vec!["", "1", "3", "-2", "4572", "4572 2", "x"]))
+            .prop_map(|(field, value)| Action::ChooseBench { field: field.into(), value: value.into() }),
+        1 => (prop::sample::select(vec!["water", "air", "wind", "skip", "again"]), prop::sample::select(vec!["50", "-900", "calm", "water", ""]))
+            .prop_map(|(field, value)| Action::ChooseConditions { field: field.into(), value: value.into() }),
+        1 => (prop::sample::select(vec!["seen", "region"]), prop::sample::select(vec!["all", "wales", "x"]))
+            .prop_map(|(field, value)| Action::ChooseCautions { field: field.into(), value: value.into() }),
+        1 => (prop::sample::select(vec!["note", "plan", "open", "lat", "season", "a_water", "close", "keep_place"]), prop::sample::select(vec!["", "dec-feb", "520000000", "-"]))
+            .prop_map(|(field, value)| Action::ChooseBook { field: field.into(), value: value.into() }),
+        1 => (prop::sample::select(vec!["copy", "draw", "pack"]), prop::sample::select(vec!["last", "7", "\"Mat\"", "none", "x"]))
+            .prop_map(|(field, value)| Action::ChooseSetup { field: field.into(), value: value.into() }),
+        1 => (0..4_u8).prop_map(|rod| Action::HooklengthLost { rod }),
         1 => Just(Action::KeepBack),
         1 => Just(Action::CastHere),
         1 => Just(Action::Release),
@@ -394,8 +411,14 @@ proptest! {
         }
         phone.tap(now + 1_000, &Action::ChooseRod { rod: 1 }).ok();
         let shown = phone.bank(now + 10_000);
+        // The fish that is meant and the figure being stepped are no entries: they go with the app.
+        phone.tap(now + 9_000, &Action::Match { tap: MatchTap::Fish { back: 0 } }).ok();
+        let nets = phone.app().screen(Which::Match, &at(now + 10_000)).unwrap();
         phone.open();
         prop_assert_eq!(phone.bank(now + 10_000), shown);
+        let Screen::Match(after) = phone.app().screen(Which::Match, &at(now + 10_000)).unwrap() else { panic!() };
+        let Screen::Match(before) = nets else { panic!() };
+        prop_assert_eq!((before.nets, before.coming, before.rows), (after.nets, after.coming, after.rows));
     }
 }
 

@@ -1,7 +1,8 @@
 //! What a tap gives back.
 
 use crate::screen::{
-    BankView, ChangesView, FilesView, MendView, PhoneView, SetupView, SwimView, TackleView, WaitsView,
+    BankView, ChangesView, FilesView, LeavesView, MatchView, MendView, PhoneView, SetupView, SwimView, TackleView,
+    WaitsView,
 };
 use serde::{Deserialize, Serialize};
 
@@ -21,8 +22,18 @@ pub enum Which {
     Waits,
     /// Did a change matter?
     Changes,
+    /// Time left, nets, fish, weigh-in.
+    Match,
     /// Files in and out, backups.
     Files,
+    /// The evening before: hooklengths, spools, the pop-up and its shot, fall times, heights.
+    Bench,
+    /// Sessions, rates, comparisons, notes, the plan for next time.
+    Book,
+    /// Air and water, wind, cloud, colour, in a few taps.
+    Conditions,
+    /// What can hurt an angler, a fish or a licence.
+    Cautions,
     /// Doubtful entries.
     Mend,
     /// What belongs to the phone.
@@ -30,6 +41,7 @@ pub enum Which {
 }
 
 /// What a screen shows.
+#[allow(clippy::large_enum_variant)] // one is made at a time, for a shell that copies it field by field
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(tag = "screen", rename_all = "snake_case")]
 pub enum Screen {
@@ -45,8 +57,18 @@ pub enum Screen {
     Waits(WaitsView),
     /// Did a change matter?
     Changes(ChangesView),
+    /// Time left, nets, fish, weigh-in.
+    Match(MatchView),
     /// Files in and out, backups.
     Files(FilesView),
+    /// The evening before.
+    Bench(LeavesView),
+    /// Sessions and what they say.
+    Book(LeavesView),
+    /// Conditions in a few taps.
+    Conditions(LeavesView),
+    /// Cautions.
+    Cautions(LeavesView),
     /// Doubtful entries.
     Mend(MendView),
     /// What belongs to the phone.

@@ -20,6 +20,7 @@ mod more_casts;
 mod no_effect;
 pub mod permutation;
 pub mod poisson_rates;
+pub mod sets;
 pub(crate) mod tails;
 mod trend;
 mod verdict;

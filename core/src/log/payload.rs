@@ -1,6 +1,13 @@
 //! What an op says: one variant for each thing an angler can log.
 
+use super::kit::{Measured, ShotWeight};
+use super::match_day::{FishSaid, MatchSetup};
 use super::tackle::{Factor, Rig, Spot};
+use crate::bench::hooklength::Hooklength;
+use crate::bench::tie_up::Allowances;
+use crate::bench::units::LineLength;
+use crate::match_day::weight::Weight;
+use crate::sky::conditions::Conditions;
 use crate::swim::FeatureKind;
 use serde::{Deserialize, Serialize};
 use serde_json::Value;
@@ -83,10 +90,11 @@ impl Default for SwimSetup {
 }
 
 /// The unit a weight was entered in; it is never converted in the log.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum WeightUnit {
     /// Drams, 1/256 lb.
+    #[default]
     Drams,
     /// Grams.
     Grams,
@@ -262,6 +270,11 @@ pub enum Payload {
     },
     /// The swim's bounds, bands and rest target.
     SwimSet(SwimSetup),
+    /// The outline of the swim, where it is known better than by the pegs beside it.
+    OutlineSet {
+        /// Corners in order in the peg frame, in cm: right of straight out, then straight out. None: taken away again.
+        corners_cm: Vec<(i32, i32)>,
+    },
     /// Something on the bottom or seen on the water.
     FeatureSet {
         /// What kind.
@@ -310,6 +323,107 @@ pub enum Payload {
     },
     /// It is over.
     AlternationEnded,
+    /// A match and its rules.
+    MatchSet(MatchSetup),
+    /// It is no match after all.
+    MatchOff,
+    /// What a landed fish weighs, which net it went into, or that it was put back.
+    FishSet(FishSaid),
+    /// What the scales showed for a net at the weigh-in.
+    NetWeighed {
+        /// Name of the net.
+        net: String,
+        /// What they showed.
+        shown: Weight,
+    },
+    /// Air, water, wind, cloud and colour as they are now; what was known before stands in it again.
+    ConditionsSet(Conditions),
+    /// The hooklength of the rod's last cast was lost with it.
+    HooklengthLost {
+        /// Which rod.
+        rod: RodNumber,
+    },
+    /// What the angler means to do next time.
+    PlannedNext {
+        /// The plan.
+        text: String,
+    },
+    /// So many were tied. This and what follows down to the cautions belong to a kit ([`super::kit_of`]), not to a day.
+    HooklengthsTied {
+        /// Which.
+        hooklength: Hooklength,
+        /// How many.
+        count: u16,
+    },
+    /// The wallet was counted: it holds so many of this kind.
+    HooklengthsCounted {
+        /// Which.
+        hooklength: Hooklength,
+        /// How many.
+        count: u16,
+    },
+    /// So many were thrown or given away, or lost on a cast that is not in the log.
+    HooklengthsTakenOut {
+        /// Which.
+        hooklength: Hooklength,
+        /// How many.
+        count: u16,
+    },
+    /// So many were cut down.
+    HooklengthsCutDown {
+        /// From which.
+        from: Hooklength,
+        /// To this length.
+        to: LineLength,
+        /// How many.
+        count: u16,
+    },
+    /// So many of this kind are to be carried; 0 for none.
+    HooklengthsWanted {
+        /// Which.
+        hooklength: Hooklength,
+        /// How many.
+        count: u16,
+    },
+    /// A spool of hooklength line.
+    SpoolAdded {
+        /// Its diameter in thousandths of a millimetre.
+        diameter_um: u16,
+        /// Line on it.
+        length: LineLength,
+    },
+    /// Line left on a spool; none takes it off the bench.
+    SpoolLeft {
+        /// The op that added it.
+        spool: Uuid,
+        /// What is left.
+        left: LineLength,
+    },
+    /// Line that a tie uses beyond its finished length.
+    AllowancesSet(Allowances),
+    /// A pop-up as measured.
+    PopUpSet(Measured),
+    /// What a size of shot weighs, or that it is not in the box.
+    ShotSet(ShotWeight),
+    /// A fall of the lead timed at a plumbed depth.
+    FallTimed {
+        /// Depth in cm.
+        depth_cm: u32,
+        /// Splash to bottom in milliseconds.
+        fall_ms: u32,
+    },
+    /// The heights of the ladder.
+    LadderSet {
+        /// Counterweight to hook.
+        heights: Vec<LineLength>,
+    },
+    /// Cautions seen and put away at a peg.
+    CautionsSeen {
+        /// Water and peg.
+        peg: String,
+        /// Their ids.
+        cautions: Vec<String>,
+    },
     /// Written by a newer version: kept and passed on unread.
     #[serde(untagged)]
     Unknown {
@@ -346,11 +460,32 @@ const KNOWN_KINDS: &[&str] = &[
     "kept_back",
     "released",
     "swim_set",
+    "outline_set",
     "feature_set",
     "hazard_set",
     "peg_placed",
     "alternation_started",
     "alternation_ended",
+    "match_set",
+    "match_off",
+    "fish_set",
+    "net_weighed",
+    "conditions_set",
+    "hooklength_lost",
+    "planned_next",
+    "hooklengths_tied",
+    "hooklengths_counted",
+    "hooklengths_taken_out",
+    "hooklengths_cut_down",
+    "hooklengths_wanted",
+    "spool_added",
+    "spool_left",
+    "allowances_set",
+    "pop_up_set",
+    "shot_set",
+    "fall_timed",
+    "ladder_set",
+    "cautions_seen",
 ];
 
 impl Payload {
@@ -380,11 +515,32 @@ impl Payload {
             Self::KeptBack { .. } => "kept_back",
             Self::Released { .. } => "released",
             Self::SwimSet(_) => "swim_set",
+            Self::OutlineSet { .. } => "outline_set",
             Self::FeatureSet { .. } => "feature_set",
             Self::HazardSet { .. } => "hazard_set",
             Self::PegPlaced { .. } => "peg_placed",
             Self::AlternationStarted { .. } => "alternation_started",
             Self::AlternationEnded => "alternation_ended",
+            Self::MatchSet(_) => "match_set",
+            Self::MatchOff => "match_off",
+            Self::FishSet(_) => "fish_set",
+            Self::NetWeighed { .. } => "net_weighed",
+            Self::ConditionsSet(_) => "conditions_set",
+            Self::HooklengthLost { .. } => "hooklength_lost",
+            Self::PlannedNext { .. } => "planned_next",
+            Self::HooklengthsTied { .. } => "hooklengths_tied",
+            Self::HooklengthsCounted { .. } => "hooklengths_counted",
+            Self::HooklengthsTakenOut { .. } => "hooklengths_taken_out",
+            Self::HooklengthsCutDown { .. } => "hooklengths_cut_down",
+            Self::HooklengthsWanted { .. } => "hooklengths_wanted",
+            Self::SpoolAdded { .. } => "spool_added",
+            Self::SpoolLeft { .. } => "spool_left",
+            Self::AllowancesSet(_) => "allowances_set",
+            Self::PopUpSet(_) => "pop_up_set",
+            Self::ShotSet(_) => "shot_set",
+            Self::FallTimed { .. } => "fall_timed",
+            Self::LadderSet { .. } => "ladder_set",
+            Self::CautionsSeen { .. } => "cautions_seen",
             Self::Unknown { kind, .. } => kind,
         }
     }
@@ -408,6 +564,7 @@ impl Payload {
             | Self::Twitch { rod }
             | Self::RigSet { rod, .. }
             | Self::SpotSet { rod, .. }
+            | Self::HooklengthLost { rod }
             | Self::AlternationStarted { rod, .. } => Some(*rod),
             _ => None,
         }
@@ -418,6 +575,10 @@ impl Payload {
 mod tests {
     use super::*;
     use serde_json::json;
+
+    fn hooklength() -> Value {
+        json!({"length": 9_144, "diameter_um": 120, "hook_size": 16, "hair_mm": 8})
+    }
 
     #[test]
     fn every_known_kind_is_written_as_it_is_read() {
@@ -447,12 +608,39 @@ mod tests {
             json!({"kind": "kept_back", "payload": {"from_cdeg": -3_000, "to_cdeg": 3_000, "from_cm": 3_500, "to_cm": 5_500}}),
             json!({"kind": "released", "payload": {"kept": "01938f4c-0000-7000-8000-000000000001"}}),
             json!({"kind": "swim_set", "payload": {"far_bank_pegged": false, "left_peg_cm": 1_500, "rest_target_min": 40}}),
+            json!({"kind": "outline_set", "payload": {"corners_cm": [[-1_200, 0], [1_200, 0], [0, 5_000]]}}),
             json!({"kind": "feature_set", "payload": {"feature": "drop_off", "name": "shelf", "bearing_cdeg": 0, "range_cm": 2_500}}),
             json!({"kind": "hazard_set", "payload": {"name": "snag", "bearing_cdeg": 900, "range_cm": 3_000, "clear_cm": 300}}),
             json!({"kind": "peg_placed", "payload": {"lat_e7": 514_800_000, "lon_e7": -10_000_000, "straight_out_cdeg": 21_000}}),
             json!({"kind": "alternation_started", "payload": {"rod": 1, "factor": "height", "a": "45.7 cm", "b": "61 cm",
                 "b_first": true, "casts": 8}}),
             json!({"kind": "alternation_ended"}),
+            json!({"kind": "match_set", "payload": {"all_in_ms": 1_768_642_200_000_i64, "all_out_ms": 1_768_660_200_000_i64,
+                "offset_ms": -20_000, "unit": "drams", "mark": {"drams": 16},
+                "rules": {"nets": [{"name": "Net 1", "limit": {"drams": 12_800}, "holds": "anything"}],
+                    "over_limit": "counts_to_the_limit", "counting": {"all_but": ["Pike"]}, "landing_min": 15, "alarms_min": [30, 10]},
+                "classes": [{"name": "Carp", "guess": {"drams": 1_280}}]}}),
+            json!({"kind": "match_off"}),
+            json!({"kind": "fish_set", "payload": {"cast": "01938f4c-0000-7000-8000-000000000001", "class": "Carp",
+                "weight": {"by": "weighed", "unit": "drams", "count": 1_100}, "net": "Net 1", "put_back": false}}),
+            json!({"kind": "net_weighed", "payload": {"net": "Net 1", "shown": {"grams": 12_340}}}),
+            json!({"kind": "conditions_set", "payload": {"air": 35, "water": 52, "wind": "light", "wind_from": "sw", "cloud": 6, "colour": "tinged"}}),
+            json!({"kind": "hooklength_lost", "payload": {"rod": 1}}),
+            json!({"kind": "planned_next", "payload": {"text": "begin at 2 ft"}}),
+            json!({"kind": "hooklengths_tied", "payload": {"hooklength": hooklength(), "count": 6}}),
+            json!({"kind": "hooklengths_counted", "payload": {"hooklength": hooklength(), "count": 4}}),
+            json!({"kind": "hooklengths_taken_out", "payload": {"hooklength": hooklength(), "count": 1}}),
+            json!({"kind": "hooklengths_cut_down", "payload": {"from": hooklength(), "to": 4_572, "count": 2}}),
+            json!({"kind": "hooklengths_wanted", "payload": {"hooklength": hooklength(), "count": 10}}),
+            json!({"kind": "spool_added", "payload": {"diameter_um": 120, "length": 500_000}}),
+            json!({"kind": "spool_left", "payload": {"spool": "01938f4c-0000-7000-8000-000000000002", "left": 300_000}}),
+            json!({"kind": "allowances_set", "payload": {"hook_knot": 600, "loop_length": 250, "tag": 100}}),
+            json!({"kind": "pop_up_set", "payload": {"lift_mg": 500, "soaked_min": 20, "hook_mg": 100, "height": 4_572, "line_um": 160,
+                "line": "nylon", "shot": "tungsten"}}),
+            json!({"kind": "shot_set", "payload": {"size": "BB", "mg": 390}}),
+            json!({"kind": "fall_timed", "payload": {"depth_cm": 300, "fall_ms": 3_400}}),
+            json!({"kind": "ladder_set", "payload": {"heights": [508, 4_572]}}),
+            json!({"kind": "cautions_seen", "payload": {"peg": "Alder Pool / 14", "cautions": ["caution-ice"]}}),
         ];
         assert_eq!(examples.len(), KNOWN_KINDS.len());
         for (example, kind) in examples.iter().zip(KNOWN_KINDS) {

@@ -36,6 +36,18 @@ pub enum NotNow {
     /// The alternating test is through.
     #[error("the alternating test is through: end it, or start another")]
     TestIsThrough,
+    /// No match is set.
+    #[error("no match is set: set all-in and all-out first")]
+    NoMatch,
+    /// No fish is landed that could be meant.
+    #[error("no such fish is landed: tap LANDED first, then say what it weighs")]
+    NoLanding,
+    /// Nothing was cast on that rod yet.
+    #[error("nothing was cast on rod {0} yet: a hooklength is lost with a cast")]
+    NoCastYet(RodNumber),
+    /// The hooklength of that cast is lost already.
+    #[error("the hooklength of the last cast on rod {0} is logged as lost already: cast first, or undo")]
+    LostAlready(RodNumber),
     /// No fish is on.
     #[error("no fish is on rod {0}: tap BITE first")]
     NoFishOn(RodNumber),
@@ -51,13 +63,33 @@ pub fn check(session: Option<&Session>, payload: &Payload) -> Result<(), NotNow>
             None => Ok(()),
         };
     }
+    match payload {
+        // What a fish weighed, and the weigh-in, may be entered when the session is over.
+        Payload::FishSet(said) => {
+            let session = session.ok_or(NotNow::NoSession)?;
+            return if session.has_landed(said.cast) { Ok(()) } else { Err(NotNow::NoLanding) };
+        }
+        Payload::NetWeighed { .. } => {
+            let session = session.ok_or(NotNow::NoSession)?;
+            return session.match_day.as_ref().map(|_| ()).ok_or(NotNow::NoMatch);
+        }
+        _ => {}
+    }
     let session = open.ok_or(NotNow::NoSession)?;
+    if matches!(payload, Payload::MatchOff) && session.match_day.is_none() {
+        return Err(NotNow::NoMatch);
+    }
     if matches!(payload, Payload::AlternationEnded) && session.alternation.is_none() {
         return Err(NotNow::NoTest);
     }
     let Some(number) = payload.rod() else { return Ok(()) };
     let rods = session.rods.len() as RodNumber;
     let rod = session.rod(number).ok_or(NotNow::NoSuchRod { rod: number, rods })?;
+    if matches!(payload, Payload::HooklengthLost { .. }) {
+        let last = session.casts.iter().rev().find(|cast| cast.rod == number);
+        let last = last.ok_or(NotNow::NoCastYet(number))?;
+        return if last.hooklength_lost.is_some() { Err(NotNow::LostAlready(number)) } else { Ok(()) };
+    }
     match (payload, &rod.state) {
         (Payload::Landed { .. } | Payload::Lost { .. } | Payload::Missed { .. }, state) => match state {
             RodState::FishOn { .. } => Ok(()),

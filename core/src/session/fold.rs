@@ -4,8 +4,8 @@ use super::alternation::Alternation;
 use super::cast::{Cast, CastEnd, EndCause};
 use super::mending::{self, Later};
 use super::model::{
-    Doubt, DoubtKind, KeptBack, Landmark, LandmarkKind, LastTimed, Mark, Note, PegPlace, Rod, RodState,
-    Session,
+    ConditionsAt, Doubt, DoubtKind, KeptBack, Landmark, LandmarkKind, LastTimed, Loss, Mark, Note, PegPlace,
+    Rod, RodState, Session,
 };
 use super::rows::value_of;
 use crate::log::{
@@ -24,6 +24,7 @@ pub fn fold(id: Uuid, ops: &[Op]) -> Session {
         folding.take(&step);
     }
     mending::apply(&mut folding.session, &folding.said_later);
+    folding.settle_fish();
     folding.session
 }
 
@@ -47,10 +48,17 @@ impl Folding {
             marks: Vec::new(),
             kept_back: Vec::new(),
             swim: SwimSetup::default(),
+            outline_cm: Vec::new(),
             landmarks: Vec::new(),
             alternation: None,
             peg_place: None,
+            match_day: None,
+            fish: Vec::new(),
+            scales: Vec::new(),
             notes: Vec::new(),
+            conditions: Vec::new(),
+            losses: Vec::new(),
+            next_time: Vec::new(),
             doubts: Vec::new(),
             last_timed: None,
         };
@@ -74,6 +82,7 @@ impl Folding {
             Payload::RigSet { rig, .. } => return self.with_rod(slot, |r| r.rig = rig.clone()),
             Payload::SpotSet { spot, .. } => return self.with_rod(slot, |r| r.spot = Some(spot.clone())),
             Payload::AlternationStarted { .. } => return self.alternate(slot, step),
+            Payload::HooklengthLost { .. } => return self.hooklength_lost(slot, step),
             _ => self.touch(slot, step),
         }
         match step.payload {
@@ -99,6 +108,13 @@ impl Folding {
             Payload::Noted { text } => {
                 session.notes.push(Note { op: step.op.id, at: step.at.clone(), text: text.clone() });
             }
+            Payload::PlannedNext { text } => {
+                session.next_time.push(Note { op: step.op.id, at: step.at.clone(), text: text.clone() });
+            }
+            Payload::ConditionsSet(conditions) => {
+                let (op, at) = (step.op.id, step.at.clone());
+                session.conditions.push(ConditionsAt { op, at, conditions: *conditions });
+            }
             Payload::MarkSet { name, bearing_cdeg } => {
                 let mark = Mark { id: step.op.id, name: name.clone(), bearing_cdeg: *bearing_cdeg };
                 session.marks.push(mark);
@@ -115,7 +131,14 @@ impl Folding {
                     water.released = Some(step.at.clone());
                 }
             }
-            Payload::SwimSet(setup) => session.swim = setup.clone(),
+            Payload::SwimSet(setup) => {
+                // What was said last of the bounds holds: pegs and far bank replace an outline.
+                if !same_bounds(&session.swim, setup) {
+                    session.outline_cm.clear();
+                }
+                session.swim = setup.clone();
+            }
+            Payload::OutlineSet { corners_cm } => session.outline_cm.clone_from(corners_cm),
             Payload::FeatureSet { feature, name, bearing_cdeg, range_cm } => {
                 let what = LandmarkKind::Feature(*feature);
                 session.landmarks.push(landmark(step, name, what, *bearing_cdeg, *range_cm));
@@ -128,8 +151,11 @@ impl Folding {
                 let (lat_e7, lon_e7, straight_out_cdeg) = (*lat_e7, *lon_e7, *straight_out_cdeg);
                 session.peg_place = Some(PegPlace { lat_e7, lon_e7, straight_out_cdeg });
             }
+            Payload::MatchSet(_) | Payload::MatchOff | Payload::FishSet(_) | Payload::NetWeighed { .. } => {
+                session.take_match(step);
+            }
             Payload::Unknown { .. } => self.doubt(step.op.id, DoubtKind::Newer),
-            // Undo and set times are resolved before the fold; the rest is about a rod.
+            // Undo and set times are resolved before the fold; the rest is about a rod or belongs to a kit.
             _ => {}
         }
     }
@@ -150,6 +176,28 @@ impl Folding {
             after_cast: self.session.casts.len(),
             spot: spot.filter(|_| *factor != Factor::Spot),
         });
+    }
+
+    /// What was said of fish, once all landings are known: an op may arrive before the landing it is about.
+    fn settle_fish(&mut self) {
+        for op in self.session.fish_without_landing() {
+            if !self.said_later.is_confirmed(op) {
+                self.doubt(op, DoubtKind::NoLanding);
+            }
+        }
+        self.session.weigh_landed();
+    }
+
+    /// The hooklength went with the rod's last cast, out or in; once a cast.
+    fn hooklength_lost(&mut self, slot: usize, step: &Effective) {
+        let number = slot as RodNumber + 1;
+        let last = self.session.casts.iter_mut().rev().find(|cast| cast.rod == number);
+        let Some(cast) = last.filter(|cast| cast.hooklength_lost.is_none()) else {
+            return self.doubt(step.op.id, DoubtKind::NothingOut);
+        };
+        cast.hooklength_lost = Some(step.op.id);
+        let (length_mm, hook_size) = (cast.rig.hooklength_mm, cast.rig.hook_size);
+        self.session.losses.push(Loss { order: step.op.order(), length_mm, hook_size });
     }
 
     fn doubt(&mut self, op: Uuid, kind: DoubtKind) {
@@ -271,6 +319,7 @@ impl Folding {
             indications: Vec::new(),
             twitches: Vec::new(),
             end: None,
+            hooklength_lost: None,
         };
         self.session.casts.push(cast);
         self.set_state(slot, RodState::Out { cast: self.session.casts.len() - 1 });
@@ -317,6 +366,12 @@ impl Folding {
         self.session.alternation = None;
         self.session.ended = Some(step.at.clone());
     }
+}
+
+/// Whether two set-ups bound the swim alike.
+fn same_bounds(a: &SwimSetup, b: &SwimSetup) -> bool {
+    let bounds = |s: &SwimSetup| (s.left_peg_cm, s.right_peg_cm, s.far_bank_cm, s.far_bank_pegged);
+    bounds(a) == bounds(b)
 }
 
 fn landmark(step: &Effective, name: &str, what: LandmarkKind, bearing_cdeg: i32, range_cm: u32) -> Landmark {

@@ -48,6 +48,11 @@ impl Later {
             self.confirmed.insert(step.op.id);
         }
     }
+
+    /// Whether an entry was said to be right as it stands.
+    pub(super) fn is_confirmed(&self, op: Uuid) -> bool {
+        self.confirmed.contains(&op)
+    }
 }
 
 /// Takes into the session what was said of it afterwards, and marks long gaps.
@@ -100,6 +105,7 @@ fn forgotten(session: &Session, added: &Added) -> Option<Cast> {
         indications: Vec::new(),
         twitches: Vec::new(),
         end: Some(CastEnd { cause: cause(added.end), at: until, op: added.op }),
+        hooklength_lost: None,
     })
 }
 

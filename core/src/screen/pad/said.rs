@@ -29,12 +29,16 @@ pub struct PadWords {
     pub more: Said,
     /// The small swim fan.
     pub swim: Said,
+    /// Turns to the next part of a long leaf.
+    pub read_on: Said,
     /// Back to the Bank screen.
     pub back: Said,
     /// Opens the Waits screen.
     pub waits: Said,
     /// Opens "Did it matter?".
     pub changes: Said,
+    /// Opens the Match screen.
+    pub match_day: Said,
     /// Opens the Files screen.
     pub files: Said,
     /// Opens the Mend screen.
@@ -55,9 +59,11 @@ impl PadWords {
             right: said("pad-right"),
             more: said("pad-more"),
             swim: said("pad-swim"),
+            read_on: said("pad-read-on"),
             back: said("pad-back"),
             waits: said("pad-waits"),
             changes: said("pad-changes"),
+            match_day: said("pad-match"),
             files: said("pad-files"),
             mend: said("pad-mend"),
             phone: said("pad-phone"),
@@ -82,9 +88,11 @@ mod tests {
             said.right,
             said.more,
             said.swim,
+            said.read_on,
             said.back,
             said.waits,
             said.changes,
+            said.match_day,
             said.files,
             said.mend,
             said.phone,

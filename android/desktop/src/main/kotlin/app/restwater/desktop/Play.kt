@@ -2,11 +2,14 @@ package app.restwater.desktop
 
 import androidx.compose.runtime.Composable
 import androidx.compose.runtime.CompositionLocalProvider
+import app.restwater.core.Action
 import app.restwater.core.BankState
 import app.restwater.core.BankView
 import app.restwater.core.DayTap
 import app.restwater.core.Glass
 import app.restwater.core.Hand
+import app.restwater.core.Moment
+import app.restwater.core.LeavesView
 import app.restwater.core.PadAsk
 import app.restwater.core.Restwater
 import app.restwater.core.RestwaterException
@@ -24,8 +27,10 @@ import app.restwater.core.readDay
 import app.restwater.core.swimLayout
 import app.restwater.ui.ChangesScreen
 import app.restwater.ui.Ink
+import app.restwater.ui.LeavesScreen
 import app.restwater.ui.LocalInk
 import app.restwater.ui.LocalPxPerMm
+import app.restwater.ui.ScreenList
 import app.restwater.ui.SetupScreen
 import app.restwater.ui.SwimScreen
 import app.restwater.ui.SwimTaps
@@ -77,6 +82,7 @@ fun play(day: List<DayTap>, out: File, glass: Glass = GLASS) {
             }
         }
         learning(core, day.last(), out, glass)
+        leaves(core, day.last(), out, glass)
         entries(core, day.last(), out)
         core.close()
     } finally {
@@ -95,9 +101,10 @@ private fun pictures(core: Restwater, tap: DayTap, bank: BankView, out: File, na
     draw("night", glass, Hand.RIGHT, Scheme.NIGHT)
     draw("left", glass, Hand.LEFT, Scheme.DAY)
     draw("large-text", glass.copy(textScale = 2.0), Hand.RIGHT, Scheme.DAY)
-    if (bank.rods.isNotEmpty()) write("swim", swimPicture(core, tap, bank, glass))
+    if (bank.rods.isNotEmpty()) write("swim", swimPicture(core, tap.at, bank, glass))
     val setup = (core.screen(Which.SETUP, tap.at) as Screen.Setup).v1
     val tackle = (core.screen(Which.TACKLE, tap.at) as Screen.Tackle).v1
+    matchPictures(core, tap, bank, glass, ::write)
     if (bank.rods.isEmpty()) write("setup", setupPicture(setup, bank, glass)) else write("tackle", tacklePicture(tackle, bank, glass))
 }
 
@@ -130,11 +137,54 @@ private fun learning(core: Restwater, last: DayTap, out: File, glass: Glass) {
     }
 }
 
-/** The Swim screen at a moment of the day as PNG, by day. */
-private fun swimPicture(core: Restwater, tap: DayTap, bank: BankView, glass: Glass): ByteArray {
-    val view = (core.screen(Which.SWIM, tap.at) as Screen.Swim).v1
+/** The list of screens, and every leaf of Bench, Book, Conditions and Cautions at the day's end; the first of each by night and for the left hand too. */
+private fun leaves(core: Restwater, last: DayTap, out: File, glass: Glass) {
+    val bank = (core.screen(Which.BANK, last.at) as Screen.Bank).v1
+    // An earlier session is opened, to show how that reads.
+    val earliest = leavesOf(core.screen(Which.BOOK, last.at))?.leaves?.first()?.list?.lastOrNull { it.field == "open" }
+    earliest?.let { core.act(Action.ChooseBook(it.field, it.value), last.at) }
+    val large = glass.copy(textScale = 2.0)
+    val left = glass.copy(leftHanded = true)
+    val kinds = listOf(Triple("day", glass, Ink.Day), Triple("large-text", large, Ink.Day), Triple("night", glass, Ink.Night), Triple("left", left, Ink.Day))
+    for ((kind, on, ink) in kinds) {
+        val layout = bankLayout(on, ask(bank))
+        fun write(name: String, content: @Composable () -> Unit) = File(out, "$name-$kind.png").writeBytes(
+            picture(on) { CompositionLocalProvider(LocalInk provides ink, LocalPxPerMm provides on.pxPerMm.toFloat(), content = content) },
+        )
+        write("screens") { ScreenList(core.doors(), layout, back(on), padWords(), { }) { } }
+        for (which in listOf(Which.BENCH, Which.BOOK, Which.CONDITIONS, Which.CAUTIONS)) {
+            val view = leavesOf(core.screen(which, last.at)) ?: continue
+            val all = if (kind == "day" || kind == "large-text") view.leaves.take(MOST_LEAVES) else view.leaves.take(1)
+            for (leaf in all) {
+                repeat(if (leaf == view.leaves.first()) 1 else LEAF_PARTS) { part ->
+                    write("${which.name.lowercase()}-${leaf.id}-${part + 1}") {
+                        LeavesScreen(view, layout, back(on), padWords(), "", { _, _ -> }, leaf.id, part) { }
+                    }
+                }
+            }
+        }
+    }
+}
+
+private fun leavesOf(screen: Screen): LeavesView? = when (screen) {
+    is Screen.Bench -> screen.v1
+    is Screen.Book -> screen.v1
+    is Screen.Conditions -> screen.v1
+    is Screen.Cautions -> screen.v1
+    else -> null
+}
+
+/** Leaves drawn of a screen: one card of the cautions looks like another. */
+private const val MOST_LEAVES = 9
+
+/** Parts drawn of a leaf: where there are fewer the first comes again. */
+private const val LEAF_PARTS = 2
+
+/** The Swim screen at a moment of the day as PNG. */
+fun swimPicture(core: Restwater, at: Moment, bank: BankView, glass: Glass, ink: Ink = Ink.Day): ByteArray {
+    val view = (core.screen(Which.SWIM, at) as Screen.Swim).v1
     val layout = swimLayout(glass)
-    val scene = core.swimScene(tap.at, largeFan(glass, layout.canvas))
+    val scene = core.swimScene(at, largeFan(glass, layout.canvas))
     val taps = object : SwimTaps {
         override fun key(key: SwimKey) = Unit
         override fun choose(field: String, value: String) = Unit
@@ -143,7 +193,7 @@ private fun swimPicture(core: Restwater, tap: DayTap, bank: BankView, glass: Gla
         override fun back() = Unit
     }
     return picture(glass) {
-        CompositionLocalProvider(LocalInk provides Ink.Day, LocalPxPerMm provides glass.pxPerMm.toFloat()) {
+        CompositionLocalProvider(LocalInk provides ink, LocalPxPerMm provides glass.pxPerMm.toFloat()) {
             SwimScreen(view, scene, layout, bankLayout(glass, ask(bank)), padWords(), "", taps)
         }
     }

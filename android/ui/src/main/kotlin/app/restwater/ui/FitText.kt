@@ -99,6 +99,17 @@ fun TextMeasurer.fit(
     }
 }
 
+/** Height of a text laid out whole at [em] in [width]. */
+fun TextMeasurer.height(text: String, em: Float, width: Double, density: Density, weight: FontWeight): Double {
+    val most = width.toInt().coerceAtLeast(1)
+    val laid = measure(text, style(em, density, weight, TextAlign.Start), constraints = Constraints(minWidth = most, maxWidth = most))
+    return laid.size.height + 1.0
+}
+
+/** Width of a text on one line. */
+fun TextMeasurer.width(text: String, em: Float, density: Density, weight: FontWeight): Double =
+    measure(text, style(em, density, weight, TextAlign.Start), softWrap = false, maxLines = 1).size.width.toDouble()
+
 private fun TextLayoutResult.breaksAWord(text: String): Boolean =
     (0 until lineCount - 1).any { line ->
         val end = getLineEnd(line)

@@ -1,0 +1,72 @@
+package app.restwater.desktop
+
+import app.restwater.core.Action
+import app.restwater.core.Moment
+import app.restwater.core.Restwater
+import app.restwater.core.RestwaterException
+import app.restwater.core.Which
+import app.restwater.core.Work
+import app.restwater.core.readDay
+import java.io.File
+import java.nio.file.Files
+import kotlin.test.Test
+import kotlin.test.assertEquals
+import kotlin.test.assertTrue
+import kotlinx.coroutines.runBlocking
+
+/** The demo day through Kotlin ends with the entries and screens that Rust keeps (`tests/tests/shared_day.rs` says how they are compared). */
+class SharedDayTest {
+    private val tree = File(System.getProperty("restwater.tree"))
+
+    @Test fun entriesAndScreensAreThoseOfRust() {
+        val log = Files.createTempDirectory("restwater-shared").toFile()
+        try {
+            val day = readDay(File(tree, "tests/days/demo.jsonl").readText())
+            val core = Restwater.open(log.path, day.first().at)
+            val screens = StringBuilder()
+            for (tap in day) {
+                tap.action?.let { core.act(it, tap.at) }
+                tap.picture?.let { picture ->
+                    for (which in Which.entries) screens.append("$picture ${which.name.lowercase()} ${withoutIds(screen(core, which, tap.at))}\n")
+                }
+            }
+            val end = day.last().at
+            for ((field, value) in listOf("form" to "entries", "span" to "all")) core.act(Action.ChooseFiles(field, value), end)
+            val file = File(runBlocking { core.send(end, Work()) }.path)
+            same(kept("screens"), screens.toString())
+            same(kept("entries"), withoutIds(file.readText().replace("\u001e", "")))
+            core.close()
+        } finally {
+            log.deleteRecursively()
+        }
+    }
+
+    /** The record, or what the core says where it has none: the swim has nothing to show without a session. */
+    private fun screen(core: Restwater, which: Which, at: Moment): String =
+        try {
+            core.screenJson(which, at)
+        } catch (refused: RestwaterException.Failed) {
+            refused.text
+        }
+
+    /** Line by line, so that a difference is seen where it is. */
+    private fun same(kept: String, found: String) {
+        val (left, right) = kept.trim().lines() to found.trim().lines()
+        assertTrue(left.isNotEmpty() && left.first().isNotBlank())
+        left.zip(right).forEach { (a, b) -> assertEquals(a, b) }
+        assertEquals(left.size, right.size)
+    }
+
+    /** A snapshot without its head. */
+    private fun kept(name: String): String =
+        File(tree, "tests/tests/snapshots/shared_day__$name.snap").readText().split("---\n", limit = 3)[2]
+
+    private fun withoutIds(text: String): String {
+        val seen = mutableListOf<String>()
+        return Regex("[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}|[0-9a-f]{64}").replace(text) { found ->
+            if (found.value.length == 64) return@replace "sha256"
+            if (found.value !in seen) seen += found.value
+            "#${seen.indexOf(found.value) + 1}"
+        }
+    }
+}

@@ -1,0 +1,19 @@
+import ActivityKit
+import Foundation
+
+/// What the lock screen shows of the running wait. Shared by the app and its widget; the words come from the core.
+struct WaitAttributes: ActivityAttributes {
+    struct ContentState: Codable, Hashable {
+        var title: String
+        var text: String
+        /// What the digits count from; none where there is nothing to count.
+        var since: Date?
+        var keys: [Key]
+    }
+
+    /// A key of the Bank, at most three.
+    struct Key: Codable, Hashable, Identifiable {
+        var id: String
+        var label: String
+    }
+}

@@ -1,0 +1,36 @@
+import RestwaterKit
+import UIKit
+#if canImport(UIKit.UIGestureRecognizerSubclass)
+import UIKit.UIGestureRecognizerSubclass
+#endif
+
+/// Counts contacts on the glass and never takes one: a palm or a run of drops beside the thumb must not log anything.
+final class ContactCounter: UIGestureRecognizer, UIGestureRecognizerDelegate {
+    private let contacts: Contacts
+    private var down: Set<UITouch> = []
+
+    init(_ contacts: Contacts) {
+        self.contacts = contacts
+        super.init(target: nil, action: nil)
+        cancelsTouchesInView = false
+        delaysTouchesBegan = false
+        delaysTouchesEnded = false
+        delegate = self
+    }
+
+    override func touchesBegan(_ touches: Set<UITouch>, with event: UIEvent) { change { down.formUnion(touches) } }
+    override func touchesEnded(_ touches: Set<UITouch>, with event: UIEvent) { change { down.subtract(touches) } }
+    override func touchesCancelled(_ touches: Set<UITouch>, with event: UIEvent) { change { down.subtract(touches) } }
+
+    override func reset() {
+        super.reset()
+        change { down = [] }
+    }
+
+    private func change(_ set: () -> Void) {
+        set()
+        contacts.onGlass(down.count)
+    }
+
+    func gestureRecognizer(_ own: UIGestureRecognizer, shouldRecognizeSimultaneouslyWith other: UIGestureRecognizer) -> Bool { true }
+}

@@ -1,0 +1,28 @@
+import RestwaterKit
+import SwiftUI
+
+/// The screens, or why there are none.
+struct RootView: View {
+    let phone: Phone
+    @ObservedObject var opening: Opening
+    @Environment(\.scenePhase) private var scenePhase
+
+    var body: some View {
+        content
+            .onChange(of: scenePhase, initial: true) { _, now in phone.phase(now) }
+            .onOpenURL { phone.takeIn($0) }
+    }
+
+    @ViewBuilder private var content: some View {
+        switch opening.state {
+        case .success(let state):
+            SheetView(state: state, contacts: phone.contacts).fileExchange(of: state)
+        case .failure:
+            GlassReader { measure in
+                PiecesView(sheet: opening.trouble(on: measure, letters: .phone), ink: .day) { ask in
+                    if ask == .salvage { opening.salvage() }
+                } aim: { _ in }
+            }
+        }
+    }
+}

@@ -1,0 +1,30 @@
+import RestwaterKit
+import SwiftUI
+
+/// A line that is typed, and handed over letter by letter.
+struct FieldView: View {
+    let field: Field
+    let ink: Ink
+    let tap: (Ask) -> Void
+    @State private var typed = ""
+    @FocusState private var typing: Bool
+
+    var body: some View {
+        HStack(spacing: field.em) {
+            Text(verbatim: field.label).font(.system(size: field.em, weight: .medium)).accessibilityHidden(true)
+            VStack(spacing: 2) {
+                TextField("", text: $typed)
+                    .font(.system(size: field.em * 1.2, weight: .bold))
+                    .focused($typing)
+                    .submitLabel(.done)
+                    .autocorrectionDisabled()
+                Rectangle().frame(height: 1)
+            }
+        }
+        .foregroundStyle(Color(ink, .ink))
+        .tint(Color(ink, .accent))
+        // The core's answer to a letter must not overtake the next letter.
+        .onChange(of: field.value, initial: true) { _, value in if !typing || field.isHeld { typed = value } }
+        .onChange(of: typed) { _, text in if typing { tap(field.ask(text)) } }
+    }
+}

@@ -1,0 +1,37 @@
+import RestwaterKit
+import SwiftUI
+import UIKit
+
+/// Hands out the whole glass: its size in points, what the system keeps of it, how large a millimetre and the text are.
+struct GlassReader<Content: View>: View {
+    @ViewBuilder let content: (GlassMeasure) -> Content
+    /// Grows with the text size of the phone, to the largest of the accessibility sizes.
+    @ScaledMetric(relativeTo: .body) private var hundred: CGFloat = 100
+
+    var body: some View {
+        GeometryReader { inside in
+            let edges = inside.safeAreaInsets
+            content(
+                GlassMeasure(
+                    width: inside.size.width + edges.leading + edges.trailing,
+                    height: inside.size.height + edges.top + edges.bottom,
+                    pointsPerMm: pointsPerMm, textScale: Double(hundred) / 100, insetTop: edges.top, insetBottom: edges.bottom
+                )
+            )
+            .frame(
+                width: inside.size.width + edges.leading + edges.trailing, height: inside.size.height + edges.top + edges.bottom,
+                alignment: .topLeading
+            )
+            .ignoresSafeArea()
+        }
+        // A keyboard covers the lower keys while a name is typed; the rest stays where it is.
+        .ignoresSafeArea(.keyboard)
+    }
+
+    private var pointsPerMm: Double {
+        let screen = UIScreen.main
+        return GlassMeasure.pointsPerMm(
+            pixelWidth: screen.nativeBounds.width, pixelHeight: screen.nativeBounds.height, pixelsPerPoint: screen.nativeScale
+        )
+    }
+}

@@ -1,0 +1,43 @@
+import RestwaterKit
+import SwiftUI
+
+/// Draws marks, and nothing else.
+struct MarkCanvas: View {
+    let marks: [Mark]
+    let ink: Ink
+
+    var body: some View {
+        Canvas { context, _ in
+            for mark in marks { draw(mark, in: &context) }
+        }
+        .accessibilityHidden(true)
+    }
+
+    private func draw(_ mark: Mark, in context: inout GraphicsContext) {
+        switch mark {
+        case .fill(let outline, let tint):
+            context.fill(Path(outline), with: .color(Color(ink, tint)))
+        case .line(let outline, let tint, let stroke):
+            context.stroke(Path(outline), with: .color(Color(ink, tint)), style: StrokeStyle(stroke))
+        case .text(let letter):
+            draw(letter, in: context)
+        case .inside(let outline, let marks):
+            var clipped = context
+            clipped.clip(to: Path(outline))
+            for mark in marks { draw(mark, in: &clipped) }
+        }
+    }
+
+    private func draw(_ letter: Letter, in context: GraphicsContext) {
+        let weight: SwiftUI.Font.Weight = letter.weight == .bold ? .bold : .medium
+        let text = Text(verbatim: letter.text)
+            .font(.system(size: letter.em, weight: weight).monospacedDigit())
+            .foregroundStyle(Color(ink, letter.tint))
+        let laid = context.resolve(text)
+        let room = CGSize(width: CGFloat.infinity, height: CGFloat.infinity)
+        var moved = context
+        moved.translateBy(x: letter.at.x, y: letter.at.y - laid.firstBaseline(in: room))
+        moved.scaleBy(x: letter.squeeze, y: 1)
+        moved.draw(laid, at: .zero, anchor: .topLeading)
+    }
+}

@@ -1,0 +1,66 @@
+import ActivityKit
+import AppIntents
+import SwiftUI
+import WidgetKit
+
+/// The running wait: digits that tick by the system's clock, what they mean, and the commonest keys.
+struct WaitActivity: Widget {
+    var body: some WidgetConfiguration {
+        ActivityConfiguration(for: WaitAttributes.self) { context in
+            WaitOnLockScreen(wait: context.state)
+        } dynamicIsland: { context in
+            DynamicIsland {
+                DynamicIslandExpandedRegion(.leading) { Text(verbatim: context.state.title) }
+                DynamicIslandExpandedRegion(.trailing) { WaitDigits(since: context.state.since) }
+                DynamicIslandExpandedRegion(.bottom) { WaitKeys(keys: context.state.keys) }
+            } compactLeading: {
+                WaitDigits(since: context.state.since)
+            } compactTrailing: {
+                EmptyView()
+            } minimal: {
+                WaitDigits(since: context.state.since)
+            }
+        }
+    }
+}
+
+/// What is out since when, what the record says of it, and the keys.
+struct WaitOnLockScreen: View {
+    let wait: WaitAttributes.ContentState
+
+    var body: some View {
+        VStack(alignment: .leading, spacing: 6) {
+            HStack(alignment: .firstTextBaseline) {
+                WaitDigits(since: wait.since).font(.system(size: 44, weight: .bold).monospacedDigit())
+                Text(verbatim: wait.title).font(.headline)
+            }
+            Text(verbatim: wait.text)
+            WaitKeys(keys: wait.keys)
+        }
+        .padding()
+    }
+}
+
+/// The keys, as wide as the glass gives them.
+struct WaitKeys: View {
+    let keys: [WaitAttributes.Key]
+
+    var body: some View {
+        HStack(spacing: 16) {
+            ForEach(keys) { key in
+                Button(intent: LockScreenKey(key: key.id)) { Text(verbatim: key.label).font(.headline) }
+            }
+        }
+    }
+}
+
+/// Minutes and seconds since the splash.
+struct WaitDigits: View {
+    let since: Date?
+
+    var body: some View {
+        if let since {
+            Text(timerInterval: since...since.addingTimeInterval(24 * 3_600), countsDown: false).monospacedDigit()
+        }
+    }
+}

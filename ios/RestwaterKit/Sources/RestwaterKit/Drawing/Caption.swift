@@ -1,0 +1,26 @@
+/// Small text on a picture, made smaller only where one line would be wider than the picture.
+struct Caption {
+    let letters: Letters
+    let em: Double
+    let widest: Double
+
+    /// A caption of known size.
+    struct Laid: Equatable {
+        let text: String
+        let em, width: Double
+        let weight: Weight
+        var height: Double { em * Letters.line }
+
+        /// The caption with its upper left corner there.
+        func at(_ left: Double, _ top: Double) -> Mark {
+            .text(Letter(text, at: Point(left, Letters.baseline(top: top, em: em)), em: em, weight: weight))
+        }
+    }
+
+    func of(_ text: String, _ weight: Weight = .medium) -> Laid {
+        let wide = letters.width(text, em, weight)
+        if wide <= widest { return Laid(text: text, em: em, width: wide, weight: weight) }
+        let smaller = em * widest / wide * 0.98
+        return Laid(text: text, em: smaller, width: letters.width(text, smaller, weight), weight: weight)
+    }
+}

@@ -1,0 +1,126 @@
+import RestwaterCore
+
+/// A picture of the core's numbers. Bands are hatched, lines differ by dashes, points by shape, stretches stand as
+/// brackets above the picture: nothing needs colour.
+struct ChartDrawing {
+    let chart: ChartView
+    let width, height, mm: Double
+    private let caption: Caption
+    private let upLabels: [(Double, Caption.Laid)]
+    private let key: ChartKey
+    private let row, left, right, top, bottom: Double
+
+    init(_ chart: ChartView, width: Double, height: Double, mm: Double, figures: Double, letters: Letters) {
+        (self.chart, self.width, self.height, self.mm) = (chart, width, height, mm)
+        // However large the text, the picture keeps the greater part of its place.
+        let caption = Caption(letters: letters, em: min(figures, height / 15), widest: width)
+        self.caption = caption
+        upLabels = chart.y.ticks.map { ($0.at, caption.of($0.label)) }
+        row = caption.em * 1.25
+        key = ChartKey(chart, width: width, mm: mm, row: row * 1.1, caption: caption)
+        left = (upLabels.map { $0.1.width }.max() ?? 0) + 1.4 * mm
+        right = width - mm
+        top = row + (chart.spans.isEmpty ? row * 0.6 : row + 1.6 * mm)
+        bottom = height - 2.1 * row - 1.2 * mm - key.height
+    }
+
+    private func x(_ value: Double) -> Double { left + (right - left) * share(value, chart.x) }
+    private func y(_ value: Double) -> Double { bottom - (bottom - top) * share(value, chart.y) }
+    private func share(_ value: Double, _ axis: Axis) -> Double {
+        axis.to > axis.from ? min(1, max(0, (value - axis.from) / (axis.to - axis.from))) : 0
+    }
+
+    func marks() -> [Mark] {
+        guard right > left, bottom > top else { return [] }
+        let inside = Rect(left: left - 1, top: top - 1, width: right - left + 2, height: bottom - top + 2)
+        let drawn = chart.bands.flatMap(band) + chart.bars.flatMap(bar) + chart.lines.map(line)
+        return axes() + [.inside(.rect(inside), drawn)] + chart.spans.flatMap(span) + chart.dots.flatMap(dot) + key.marks(top: height - key.height)
+    }
+
+    private func axes() -> [Mark] {
+        let thin = 0.25 * mm
+        var marks = [caption.of(chart.y.label, .bold).at(0, 0)]
+        for (at, laid) in upLabels {
+            marks.append(.line(Point(left, y(at)), Point(right, y(at)), .soft, thin / 2))
+            marks.append(laid.at(left - 0.9 * mm - laid.width, y(at) - laid.height / 2))
+        }
+        marks.append(.line(Outline(Point(left, top), Point(left, bottom), Point(right, bottom)), .ink, Stroke(thin)))
+        var free = 0.0
+        for tick in chart.x.ticks {
+            let (x, laid) = (x(tick.at), caption.of(tick.label))
+            marks.append(.line(Point(x, bottom), Point(x, bottom + 0.9 * mm), .ink, thin))
+            let from = min(max(0, x - laid.width / 2), max(0, width - laid.width))
+            // Figures that would touch at a large text are left out; their ticks stay.
+            if from < free { continue }
+            marks.append(laid.at(from, bottom + mm))
+            free = from + laid.width + 1.2 * mm
+        }
+        let label = caption.of(chart.x.label, .bold)
+        return marks + [label.at(max(0, right - label.width), bottom + mm + row)]
+    }
+
+    private func band(_ band: ChartBand) -> [Mark] {
+        let high = zip(band.x, band.high).map { Point(x($0), y($1)) }
+        let low = zip(band.x, band.low).map { Point(x($0), y($1)) }
+        let hatch = stride(from: left - (bottom - top), to: right, by: 1.5 * mm).map { start in
+            Mark.line(Point(start, bottom), Point(start + bottom - top, top), .soft, 0.16 * mm)
+        }
+        return [.inside(Outline(high + low.reversed(), closed: true), hatch)]
+    }
+
+    private func bar(_ bar: ChartBar) -> [Mark] {
+        let (from, to, high) = (x(bar.from), x(bar.to), y(bar.height))
+        let outline = Mark.line(.rect(Rect(left: from, top: high, width: to - from, height: bottom - high)), .ink, Stroke(0.3 * mm))
+        guard bar.height > chart.y.to else { return [outline] }
+        // A bar higher than the picture is open at the top, with an arrow.
+        let (middle, tip) = ((from + to) / 2, top + 0.2 * mm)
+        let arrow = Outline.closed(Point(middle, tip), Point(middle + 0.9 * mm, tip + 1.4 * mm), Point(middle - 0.9 * mm, tip + 1.4 * mm))
+        return [outline, .fill(arrow, .ink)]
+    }
+
+    private func line(_ line: ChartLine) -> Mark {
+        .line(Outline(zip(line.x, line.y).map { Point(x($0), y($1)) }), .ink, stroke(line.style, mm))
+    }
+
+    /// A bracket above the picture, with its words.
+    private func span(_ span: ChartSpan) -> [Mark] {
+        let (from, to, y) = (x(span.from), x(span.to), top - 0.5 * mm)
+        let (edge, dots) = (0.45 * mm, Stroke(0.2 * mm, dashes: stroke(.dotted, mm).dashes))
+        var marks = [Mark.line(Point(from, y - 0.8 * mm), Point(to, y - 0.8 * mm), .ink, edge)]
+        for end in [from, to] {
+            marks.append(.line(Point(end, y - 0.8 * mm), Point(end, y + 0.8 * mm), .ink, edge))
+            marks.append(.line(Point(end, y), Point(end, bottom), .soft, dots))
+        }
+        let laid = caption.of(span.label, .bold)
+        let at = min(max(0, (from + to - laid.width) / 2), max(0, width - laid.width))
+        return marks + [laid.at(at, y - 1.2 * mm - laid.height)]
+    }
+
+    private func dot(_ dot: ChartDot) -> [Mark] {
+        let (x, y, r) = (x(dot.x), y(dot.y), 0.95 * mm)
+        let centre = Point(x, y)
+        switch dot.shape {
+        case .bite: return [.fill(.circle(centre, r), .ink)]
+        case .withoutBite:
+            return [
+                .fill(.circle(centre, r), .paper), .line(.circle(centre, r), .ink, Stroke(0.3 * mm)),
+                .line(Point(x, y - r), Point(x, y - r - 1.4 * mm), .ink, 0.3 * mm),
+            ]
+        case .best:
+            let diamond = Outline.closed(Point(x, y - 1.5 * mm), Point(x + 1.2 * mm, y), Point(x, y + 1.5 * mm), Point(x - 1.2 * mm, y))
+            return [.line(diamond, .paper, Stroke(0.8 * mm)), .fill(diamond, .accent)]
+        case .habit:
+            let cross = Outline(Point(x - r, y - r), Point(x + r, y + r)) + Outline(Point(x - r, y + r), Point(x + r, y - r))
+            return [.line(cross, .paper, Stroke(1.1 * mm)), .line(cross, .ink, Stroke(0.5 * mm))]
+        }
+    }
+}
+
+/// A line of a style, told apart at arm's length.
+func stroke(_ style: LineStyle, _ mm: Double) -> Stroke {
+    switch style {
+    case .solid: Stroke(0.55 * mm)
+    case .dashed: Stroke(0.4 * mm, dashes: [1.8 * mm, mm])
+    case .dotted: Stroke(0.4 * mm, dashes: [0.05 * mm, 0.85 * mm], round: true)
+    }
+}

@@ -1,0 +1,59 @@
+import RestwaterCore
+
+/// Samples of the lines and bands of a chart with their words, as many in a row as fit.
+struct ChartKey {
+    private struct Entry {
+        /// None for a band.
+        let style: LineStyle?
+        let laid: Caption.Laid
+    }
+
+    private let rows: [[Entry]]
+    private let mm, row: Double
+    var height: Double { Double(rows.count) * row }
+
+    init(_ chart: ChartView, width: Double, mm: Double, row: Double, caption: Caption) {
+        (self.mm, self.row) = (mm, row)
+        var rows: [[Entry]] = []
+        var taken = 0.0
+        for (i, line) in chart.lines.filter({ !$0.label.isEmpty }).enumerated() {
+            // The band is the first line's: it stands beside it.
+            let bands = i == 0 ? chart.bands.map { Entry(style: nil, laid: caption.of($0.label)) } : []
+            for entry in [Entry(style: line.style, laid: caption.of(line.label))] + bands {
+                let wide = Self.sample * mm + entry.laid.width + 3 * mm
+                if rows.isEmpty || taken + wide > width {
+                    rows.append([])
+                    taken = 0
+                }
+                rows[rows.count - 1].append(entry)
+                taken += wide
+            }
+        }
+        self.rows = rows
+    }
+
+    func marks(top: Double) -> [Mark] {
+        rows.enumerated().flatMap { i, entries -> [Mark] in
+            let y = top + Double(i) * row
+            var x = 0.0
+            return entries.flatMap { entry -> [Mark] in
+                let middle = y + entry.laid.height / 2
+                let from = x
+                x += Self.sample * mm + entry.laid.width + 3 * mm
+                return sample(entry.style, from, middle) + [entry.laid.at(from + Self.sample * mm, y)]
+            }
+        }
+    }
+
+    private func sample(_ style: LineStyle?, _ x: Double, _ middle: Double) -> [Mark] {
+        let (w, h) = ((Self.sample - 1) * mm, 2 * mm)
+        if let style { return [.line(Point(x, middle), Point(x + w, middle), .ink, stroke(style, mm))] }
+        let hatch = stride(from: x - h, to: x + w, by: mm).map { start in
+            Mark.line(Point(start, middle + h / 2), Point(start + h, middle - h / 2), .soft, 0.2 * mm)
+        }
+        return [.inside(.rect(Rect(left: x, top: middle - h / 2, width: w, height: h)), hatch)]
+    }
+
+    /// Width of a sample with its gap, in millimetres.
+    private static let sample = 6.5
+}

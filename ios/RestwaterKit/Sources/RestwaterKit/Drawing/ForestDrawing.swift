@@ -1,0 +1,83 @@
+import RestwaterCore
+
+/// Each change a line of its 95 % limits with its ratio on it; the verdict by the filling of the ring and in words.
+struct ForestDrawing {
+    let axis: Axis
+    let rows: [ChangeView]
+    let width, height, mm: Double
+    let letters: Letters
+    private let caption: Caption
+    private let bottom: Double
+
+    init(_ axis: Axis, rows: [ChangeView], width: Double, height: Double, mm: Double, figures: Double, letters: Letters) {
+        (self.axis, self.rows, self.width, self.height, self.mm, self.letters) = (axis, rows, width, height, mm, letters)
+        caption = Caption(letters: letters, em: min(figures, height / 15), widest: width)
+        bottom = height - caption.em * 2.7 - 1.2 * mm
+    }
+
+    private func x(_ at: Double) -> Double {
+        let (left, right) = (3 * mm, width - 3 * mm)
+        return axis.to > axis.from ? left + (right - left) * (at - axis.from) / (axis.to - axis.from) : left
+    }
+
+    func marks() -> [Mark] {
+        guard bottom > 0, !rows.isEmpty else { return [] }
+        let each = min(bottom / Double(rows.count), caption.em * 7)
+        return scale() + rows.enumerated().flatMap { row($1, top: Double($0) * each, bottom: Double($0 + 1) * each) }
+    }
+
+    private func scale() -> [Mark] {
+        var marks: [Mark] = []
+        var free = 0.0
+        for tick in axis.ticks {
+            let same = tick.at == 0
+            let x = x(tick.at)
+            marks.append(.line(Point(x, 0), Point(x, bottom), same ? .ink : .soft, (same ? 0.35 : 0.12) * mm))
+            let laid = caption.of(tick.label, same ? .bold : .medium)
+            let from = min(max(0, x - laid.width / 2), max(0, width - laid.width))
+            if from < free { continue }
+            marks.append(laid.at(from, bottom + 0.6 * mm))
+            free = from + laid.width + mm
+        }
+        return marks + [caption.of(axis.label).at(0, bottom + 0.8 * mm + caption.em * 1.3)]
+    }
+
+    private func row(_ row: ChangeView, top: Double, bottom: Double) -> [Mark] {
+        let lines = bottom - top > 4.6 * caption.em ? 2.0 : 1
+        var marks: [Mark] = []
+        var y = top
+        for (text, weight) in [(row.title, Weight.medium), (row.verdict, .bold)] {
+            let fitted = letters.fit(text, em: caption.em, width: width, height: caption.em * 1.25 * lines, weight: weight, most: Int(lines))
+            let wide = fitted.lines.map { letters.width($0, fitted.em, weight) }.max() ?? 0
+            let place = Rect(left: 0, top: y, width: wide, height: fitted.height)
+            // Paper under the words, so that the lines of the axis don't run through them.
+            marks.append(.fill(.rect(place), .paper))
+            marks += Words(letters: letters).lay(fitted, in: place, tint: .ink, weight: weight)
+            y += fitted.height
+        }
+        return marks + limits(row, min((y + bottom) / 2, bottom - 1.6 * mm))
+    }
+
+    private func limits(_ row: ChangeView, _ y: Double) -> [Mark] {
+        let (low, high, edge) = (x(row.forest.low), x(row.forest.high), 0.45 * mm)
+        var marks = [Mark.line(Point(low, y), Point(high, y), .ink, edge)]
+        for (end, beyond, way) in [(low, row.forest.lowBeyond, -1.0), (high, row.forest.highBeyond, 1.0)] {
+            if beyond {
+                let tip = Point(end + way * 1.4 * mm, y)
+                marks.append(.line(Outline(Point(end, y - 1.1 * mm), tip, Point(end, y + 1.1 * mm)), .ink, Stroke(edge)))
+                marks.append(.line(Point(end, y), tip, .ink, edge))
+            } else {
+                marks.append(.line(Point(end, y - mm), Point(end, y + mm), .ink, edge))
+            }
+        }
+        guard let at = row.forest.at else { return marks }
+        let (centre, r) = (Point(x(at), y), 1.4 * mm)
+        marks.append(.fill(.circle(centre, r), .paper))
+        switch row.tone {
+        case .unknown: break
+        case .leans: marks.append(.fill(.leftHalf(centre, r), .ink))
+        case .clear: marks.append(.fill(.circle(centre, r), .ink))
+        }
+        return marks + [.line(.circle(centre, r), .ink, Stroke(0.4 * mm))]
+    }
+}

@@ -1,0 +1,95 @@
+import RestwaterCore
+
+/// How wide a line of text is, as the shell's own face has it: text, em, weight.
+public struct Letters: Sendable {
+    public let width: @Sendable (String, Double, Weight) -> Double
+    public init(width: @escaping @Sendable (String, Double, Weight) -> Double) { self.width = width }
+
+    /// Height of a line against its em; the core's layout counts with the same.
+    static let line = 1.2
+    /// Share of the em that a capital letter or a figure is high in the sans faces phones have, within 2 %.
+    static let cap = 0.715
+    /// A text is never made smaller than this share of the size asked for.
+    static let smallest = 0.25
+
+    /// Baseline of the line whose upper edge is there: its capitals stand in its middle.
+    static func baseline(top: Double, em: Double) -> Double { top + em * (line + cap) / 2 }
+}
+
+/// A text laid out in lines.
+struct Fitted: Equatable {
+    let lines: [String]
+    let em: Double
+    /// Whether all of it shows without a broken word.
+    let whole: Bool
+    var height: Double { Double(lines.count) * em * Letters.line }
+}
+
+extension Letters {
+    /// Lays a text at `em`, then ever smaller until all of it stands in the place without a broken word.
+    func fit(_ text: String, em asked: Double, width: Double, height: Double, weight: Weight = .medium, most: Int = 99) -> Fitted {
+        var em = asked
+        while true {
+            let room = max(1, min(most, Int(height / (em * Self.line))))
+            let (lines, unbroken) = wrap(text, em, width, weight, lines: room)
+            let whole = unbroken && lines.count <= room && Double(lines.count) * em * Self.line <= height + 1
+            if whole || em <= asked * Self.smallest {
+                return Fitted(lines: whole ? lines : cut(lines, to: room, em, width, weight), em: em, whole: whole)
+            }
+            em *= 0.95
+        }
+    }
+
+    /// Lines as full as they go; whether each word found a line wide enough. One line is never turned over.
+    private func wrap(_ text: String, _ em: Double, _ most: Double, _ weight: Weight, lines room: Int) -> ([String], Bool) {
+        if room == 1 && !text.contains("\n") { return ([text], width(text, em, weight) <= most) }
+        var lines: [String] = []
+        var unbroken = true
+        for paragraph in text.split(separator: "\n", omittingEmptySubsequences: false) {
+            var line = ""
+            for word in paragraph.split(separator: " ") {
+                let longer = line.isEmpty ? String(word) : line + " " + word
+                if !line.isEmpty && width(longer, em, weight) > most {
+                    lines.append(line)
+                    line = String(word)
+                } else {
+                    line = longer
+                }
+                if width(line, em, weight) > most { unbroken = false }
+            }
+            lines.append(line)
+        }
+        return (lines, unbroken)
+    }
+
+    /// As many lines as there is room for, each as long as it may be; what is missing is said by dots.
+    private func cut(_ lines: [String], to room: Int, _ em: Double, _ most: Double, _ weight: Weight) -> [String] {
+        var kept = Array(lines.prefix(room))
+        if lines.count > room { kept[room - 1] += "…" }
+        return kept.map { line in
+            var short = line
+            while short.count > 1 && width(short, em, weight) > most { short = short.dropLast(2) + "…" }
+            return short
+        }
+    }
+
+    /// One size for keys that belong together: the largest up to `em` at which each label fits its place.
+    func common(_ labels: [(String, Rect)], em: Double) -> Double {
+        labels.filter { !$0.0.isBlank }
+            .map { fit($0.0, em: em, width: $0.1.width, height: $0.1.height, weight: .bold).em }.min() ?? em
+    }
+
+    /// Height of a text laid out whole at that em and width.
+    func height(_ text: String, em: Double, width: Double, weight: Weight = .medium) -> Double {
+        text.isBlank ? 0 : Double(wrap(text, em, width, weight, lines: 99).0.count) * em * Self.line + 1
+    }
+
+    /// Lines a text is likely to take at that em and width.
+    func lines(of text: String, em: Double, width: Double) -> Int {
+        text.isBlank ? 0 : wrap(text, em, width, .medium, lines: 99).0.count
+    }
+}
+
+extension String {
+    var isBlank: Bool { allSatisfy(\.isWhitespace) }
+}

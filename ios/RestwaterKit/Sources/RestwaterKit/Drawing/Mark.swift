@@ -1,0 +1,63 @@
+import RestwaterCore
+
+/// A point of a drawing, from its own upper left corner.
+public struct Point: Equatable, Sendable {
+    public let x, y: Double
+    public init(_ x: Double, _ y: Double) { (self.x, self.y) = (x, y) }
+}
+
+/// What a colour is for; `Ink` says which it is by day and by night.
+public enum Tint: Equatable, Sendable, CaseIterable {
+    case paper, ink, soft, water, accent
+}
+
+/// How a line is drawn.
+public struct Stroke: Equatable, Sendable {
+    public let width: Double
+    /// Lengths of dash and gap in turn; none for an unbroken line.
+    public let dashes: [Double]
+    /// Round ends.
+    public let round: Bool
+
+    public init(_ width: Double, dashes: [Double] = [], round: Bool = false) {
+        (self.width, self.dashes, self.round) = (width, dashes, round)
+    }
+}
+
+/// How heavy letters are.
+public enum Weight: Equatable, Hashable, Sendable {
+    case medium, bold
+}
+
+/// One line of text.
+public struct Letter: Equatable, Sendable {
+    public let text: String
+    /// Left end of the baseline.
+    public let at: Point
+    public let em: Double
+    public let weight: Weight
+    public let tint: Tint
+    /// Width against the letters' own; below 1 they are narrowed.
+    public let squeeze: Double
+
+    public init(_ text: String, at: Point, em: Double, weight: Weight = .medium, tint: Tint = .ink, squeeze: Double = 1) {
+        (self.text, self.at, self.em, self.weight, self.tint, self.squeeze) = (text, at, em, weight, tint, squeeze)
+    }
+}
+
+/// One thing drawn. A drawing is a list of these, so that it can be tested, and drawn by any canvas.
+public indirect enum Mark: Equatable, Sendable {
+    case fill(Outline, Tint)
+    case line(Outline, Tint, Stroke)
+    case text(Letter)
+    /// Marks that show inside the outline only.
+    case inside(Outline, [Mark])
+
+    static func line(_ from: Point, _ to: Point, _ tint: Tint, _ width: Double) -> Mark {
+        .line(Outline(from, to), tint, Stroke(width))
+    }
+
+    static func line(_ from: Point, _ to: Point, _ tint: Tint, _ stroke: Stroke) -> Mark {
+        .line(Outline(from, to), tint, stroke)
+    }
+}

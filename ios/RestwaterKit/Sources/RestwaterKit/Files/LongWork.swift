@@ -1,0 +1,31 @@
+import RestwaterCore
+
+/// Long work on files, one piece at a time, with its progress in sight and a way to give it up.
+extension RestwaterState {
+    func work<T: Sendable>(
+        _ call: @escaping @Sendable (Restwater, Moment, Work) async throws -> T,
+        then: @escaping @MainActor @Sendable (RestwaterState, T) -> Void
+    ) {
+        guard running == nil else { return }
+        let (at, work) = (clock(), Work())
+        running = work
+        watch(work)
+        long({ core in try await call(core, at, work) }, then: then) { state in
+            state.running = nil
+            state.seen.files.progress = nil
+        }
+    }
+
+    /// Gives up what runs; what it was about to change stays as it was.
+    func giveUp() { running?.giveUp() }
+
+    /// Shows how far it is, from a moment on: most is done before anybody could read it.
+    private func watch(_ work: Work) {
+        Task {
+            while running === work {
+                try? await Task.sleep(nanoseconds: 200_000_000)
+                if running === work { seen.files.progress = work.done() }
+            }
+        }
+    }
+}

@@ -1,0 +1,47 @@
+import RestwaterCore
+
+/// The keys of the Bank.
+extension Sheet {
+    mutating func drawPad(_ view: BankView, _ slate: Slate) {
+        let (layout, text) = (slate.layout, slate.text)
+        let shown = layout.keys.compactMap { place in
+            view.keys.firstIndex { $0.key == place.key }.map { (place, face(view.keys[$0], layout.showSubs), order: $0) }
+        }
+        let next = nextRod(view, layout.showSubs)
+        func labels(_ large: Bool) -> [(String, Rect)] {
+            shown.filter { Self.large.contains($0.0.key) == large }.map { place, face, _ in label(face, place.rect, slate) }
+        }
+        var others = labels(false)
+        if let place = layout.more { others.append(label(KeyFace(slate.words.more), place, slate)) }
+        if let place = layout.nextRod, let next { others.append(label(next.face, place, slate)) }
+        // Keys of one kind are written in one size.
+        let largeEm = slate.letters.common(labels(true), em: text.primary)
+        let smallEm = slate.letters.common(others, em: text.secondary)
+        for (place, face, order) in shown {
+            let em = Self.large.contains(place.key) ? largeEm : smallEm
+            key("key-\(String.tag(place.key))", face, em: em, sub: text.sub, at: place.rect, slate, order: 60 + Double(order) / 100, .key(place.key))
+        }
+        if let place = layout.more { key("more", KeyFace(slate.words.more), em: smallEm, sub: text.sub, at: place, slate, order: 70, .moreKeys) }
+        if let place = layout.nextRod, let next {
+            key("next-rod", next.face, em: smallEm, sub: text.sub, at: place, slate, order: 70.1, .act(.chooseRod(rod: next.rod)))
+        }
+    }
+
+    private func face(_ key: KeyView, _ withSub: Bool) -> KeyFace {
+        KeyFace(key.label, sub: withSub ? key.sub : nil, spoken: key.spoken, solid: key.weight == .solid, enabled: key.enabled)
+    }
+
+    private func label(_ face: KeyFace, _ place: Rect, _ slate: Slate) -> (String, Rect) {
+        (face.label, KeyDrawing.labelPlace(place, hasSub: face.sub != nil, mm: slate.mm))
+    }
+
+    private func nextRod(_ view: BankView, _ withSub: Bool) -> (rod: UInt8, face: KeyFace)? {
+        guard !view.rods.isEmpty else { return nil }
+        let chosen = view.rods.firstIndex { $0.chosen } ?? -1
+        let rod = view.rods[(chosen + 1) % view.rods.count]
+        return (rod.rod, KeyFace(rod.name, sub: withSub ? rod.digits : nil, spoken: rod.spoken))
+    }
+
+    /// The keys whose words are large.
+    private static let large: Set<Key> = [.cast, .bite, .woundIn, .landed, .lost, .missed, .start]
+}

@@ -1,0 +1,110 @@
+import RestwaterCore
+
+/// The Bank screen: the record says what, the core's layout says where; nothing is decided here.
+extension Sheet {
+    mutating func drawBank(_ view: BankView, _ slate: Slate, _ seen: Seen) {
+        // Without a scene of the swim the clock has the fan's place too.
+        let layout = slate.layout
+        fan = layout.fan.map { slate.fan($0, small: true) }
+        drawTop(view, slate, seen.settings)
+        drawClocks(view, slate, wide: seen.fan == nil)
+        drawWords(view, slate)
+        let strip = StripDrawing(
+            view.strip, width: layout.strip.width, height: layout.strip.height, mm: slate.mm, figures: slate.text.figures,
+            letters: slate.letters
+        )
+        put("strip", strip.marks(), spoken: view.strip.spoken, at: layout.strip, role: .picture, order: 30)
+        if let place = layout.fan, let scene = seen.fan { drawFan(scene, place, slate) }
+        drawPad(view, slate)
+        put("notice", seen.notice, em: slate.text.body, at: layout.notice, slate, weight: .bold, order: 5, across: .centre, announced: true)
+    }
+
+    private mutating func drawTop(_ view: BankView, _ slate: Slate, _ settings: Settings) {
+        let (header, layout, words) = (view.header, slate.layout, slate.words)
+        let em = slate.text.header
+        let half = layout.header.local.with(height: layout.header.height / 2)
+        let marks = slate.write.fit("\(header.place)  \(header.clock)", em: em, in: half, weight: .bold, oneLine: true)
+            + slate.write.fit(header.length, em: em * 0.9, in: half.with(top: half.height), oneLine: true)
+        put("header", marks, spoken: "\(header.place), \(header.clock), \(header.length)", at: layout.header)
+        let keys: [(String, Said, Rect, Ask)] = [
+            ("screens", words.screens, layout.screens, .open(.screens)),
+            ("scheme", settings.scheme == .day ? words.night : words.day, layout.scheme, .scheme),
+            ("hand", settings.hand == .right ? words.left : words.right, layout.hand, .hand),
+        ]
+        let size = slate.letters.common(keys.map { ($0.1.label, KeyDrawing.labelPlace($0.2, hasSub: false, mm: slate.mm)) }, em: em)
+        for (i, (tag, said, place, ask)) in keys.enumerated() {
+            key(tag, KeyFace(said), em: size, sub: 0, at: place, slate, order: Double(i + 1), ask)
+        }
+    }
+
+    private mutating func drawClocks(_ view: BankView, _ slate: Slate, wide: Bool) {
+        let layout = slate.layout
+        let one = layout.rods.count == 1
+        for place in layout.rods {
+            guard let rod = view.rods.first(where: { $0.rod == place.rod }) else { continue }
+            let target = one && wide ? layout.fan.map { place.target.and($0) } ?? place.target : place.target
+            var piece = Piece("clock-\(rod.rod)", at: target)
+            if one {
+                piece.marks = slate.write.digits(rod.digits, in: target.local)
+            } else {
+                piece.marks = cell(rod, place, slate)
+                (piece.role, piece.selected, piece.ask) = (.tab, rod.chosen, .act(.chooseRod(rod: rod.rod)))
+            }
+            piece.spoken = [rod.spoken, rod.since].filter { !$0.isBlank }.joined(separator: ", ")
+            (piece.announced, piece.order) = (true, 10 + Double(rod.rod) / 10)
+            pieces.append(piece)
+        }
+        guard let since = layout.since, let chosen = view.rods.first(where: { $0.chosen }) else { return }
+        // Spoken with the clock.
+        put("since", slate.write.fit(chosen.since, em: slate.text.body, in: since.local), spoken: "", at: since)
+    }
+
+    private func cell(_ rod: RodView, _ place: RodPlace, _ slate: Slate) -> [Mark] {
+        let edge = 0.35 * slate.mm
+        let tint: Tint = rod.chosen ? .paper : .ink
+        let inner = place.target.local
+        let frame: Mark = rod.chosen
+            ? .fill(.rect(inner, corner: slate.mm), .ink) : .line(.rect(inner.inset(edge / 2), corner: slate.mm), .ink, Stroke(edge))
+        func inside(_ rect: Rect) -> Rect { rect.with(left: rect.left - place.target.left, top: rect.top - place.target.top) }
+        let name = place.name.map { slate.write.fit(rod.name, em: slate.text.body, in: inside($0), tint: tint, weight: .bold) } ?? []
+        return [frame] + slate.write.digits(rod.digits, in: inside(place.digits), tint: tint) + name
+    }
+
+    private mutating func drawWords(_ view: BankView, _ slate: Slate) {
+        let (layout, text, advice) = (slate.layout, slate.text, view.advice)
+        let marks = slate.write.sentences(
+            advice.headline, [advice.detail] + advice.more, em: text.headline, small: text.body, in: layout.advice.local
+        )
+        // The sentences that find no line are still spoken.
+        let spoken = ([advice.headline, advice.detail] + advice.more).filter { !$0.isBlank }.joined(separator: " ")
+        put("advice", marks, spoken: spoken, at: layout.advice, order: 20)
+        // The spot is spoken even where it has no place; the rig with it.
+        let both = [view.spot, view.rig].filter { !$0.isBlank }.joined(separator: ". ")
+        let spot = layout.spot.map { slate.write.fit(view.spot, em: text.body, in: $0.local, weight: .bold) } ?? []
+        put("spot", spot, spoken: both, at: layout.spot ?? layout.notice, order: 40)
+        if let rig = layout.rig { put("rig", slate.write.fit(view.rig, em: text.body, in: rig.local), spoken: "", at: rig) }
+        if let place = layout.latest {
+            put("latest", slate.write.fit(view.latest.first ?? "", em: text.body, in: place.local, across: .centre), spoken: "", at: place)
+        }
+    }
+
+    private mutating func drawFan(_ scene: SwimScene, _ place: Rect, _ slate: Slate) {
+        put("fan", SwimDrawing(scene: scene, mm: slate.mm, letters: slate.letters).marks(), spoken: slate.words.swim.spoken, at: place, role: .key, order: 50)
+        pieces[pieces.count - 1].ask = .open(.swim)
+    }
+}
+
+extension Slate {
+    /// The glass of a fan.
+    func fan(_ place: Rect, small: Bool) -> FanGlass {
+        FanGlass(widthPx: place.width, heightPx: place.height, pxPerMm: mm, textScale: glass.textScale, small: small)
+    }
+}
+
+extension Rect {
+    /// This rectangle widened to take in the other's width.
+    fileprivate func and(_ other: Rect) -> Rect {
+        let from = min(left, other.left)
+        return with(left: from, width: max(right, other.right) - from)
+    }
+}

@@ -1,0 +1,92 @@
+import RestwaterCore
+
+/// "Did it matter?": a running test first, a forest plot of the changes, then a page for each.
+extension Sheet {
+    mutating func drawChanges(_ changes: ChangesView, _ slate: Slate, _ seen: Seen) {
+        let plots = stride(from: 0, to: changes.changes.count, by: Self.plotRows).map { Array(changes.changes[$0...].prefix(Self.plotRows)) }
+        let tests = changes.test == nil ? 0 : 1
+        let pages = max(1, tests + plots.count + changes.changes.count)
+        let page = seen.turned.page % pages
+        let test = page < tests ? changes.test : nil
+        let plot = plots.indices.contains(page - tests) ? plots[page - tests] : nil
+        let change = changes.changes.indices.contains(page - tests - plots.count) ? changes.changes[page - tests - plots.count] : nil
+        let rest = head(test?.title ?? change?.title ?? changes.title, notice: seen.notice, slate, bottom: slate.back.top)
+        var cells = Self.cells(test, change)
+        if pages > 1 { cells.append(Cell(face: KeyFace(slate.words.more), tag: "next-page", ask: .nextPage)) }
+        let keys = slate.gridHeight(cells.count)
+        let place = rest.with(height: rest.height - keys)
+        if let test {
+            drawTest(test, in: place, slate)
+        } else if let change {
+            drawChange(change, in: place, slate)
+        } else if let plot {
+            drawPage(changes.says, [changes.warning], in: place, slate) { sheet, figures, at in
+                sheet.drawForest(changes.axis, plot, figures, at, slate)
+            }
+        } else {
+            put("says", changes.says, em: slate.text.body, at: place, slate, order: 10)
+        }
+        grid(cells, in: rest.with(top: rest.bottom - keys, height: keys), slate, page: seen.turned.grid)
+        back(slate)
+    }
+
+    private static func cells(_ test: AlternationView?, _ change: ChangeView?) -> [Cell] {
+        var cells: [Cell] = []
+        if let start = change?.start {
+            let face = KeyFace(start.label, sub: start.sub, spoken: start.spoken)
+            cells.append(Cell(face: face, tag: "start-test", ask: .act(.startAlternation(factor: start.factor, a: start.a, b: start.b))))
+        }
+        if let test {
+            if let sub = test.setSub {
+                let face = KeyFace(test.setLabel, sub: sub, spoken: "\(test.setLabel): \(sub)", solid: true)
+                cells.append(Cell(face: face, tag: "set-step", ask: .act(.setNextStep)))
+            }
+            let face = KeyFace(test.endLabel, sub: test.endSub, spoken: "\(test.endLabel): \(test.endSub)")
+            cells.append(Cell(face: face, tag: "end-test", ask: .act(.endAlternation)))
+        }
+        return cells
+    }
+
+    private mutating func drawForest(_ axis: Axis, _ rows: [ChangeView], _ figures: Double, _ at: Rect, _ slate: Slate) {
+        let drawing = ForestDrawing(axis, rows: rows, width: at.width, height: at.height, mm: slate.mm, figures: figures, letters: slate.letters)
+        let spoken = rows.map { "\($0.title): \($0.verdict). \($0.ratio)" }.joined(separator: " ")
+        put("forest", drawing.marks(), spoken: spoken, at: at, role: .picture, order: 11)
+    }
+
+    /// One change in full.
+    private mutating func drawChange(_ change: ChangeView, in place: Rect, _ slate: Slate) {
+        let body = slate.text.body
+        let head = place.with(height: place.height * 0.1)
+        put("verdict", change.verdict, em: body * 1.25, at: head, slate, weight: .bold, order: 10)
+        let half = Rect(left: place.left, top: head.bottom, width: place.width / 2, height: place.height * 0.24)
+        for (i, side) in [change.old, change.new].enumerated() {
+            let at = half.with(left: place.left + Double(i) * half.width, width: half.width - 2 * slate.mm)
+            let text = [side.value, side.counts, side.rate].joined(separator: "\n")
+            put("side-\(i + 1)", text, em: body, at: at, slate, weight: i == 1 ? .bold : .medium, order: 11 + Double(i) / 10, middle: false)
+        }
+        let lines = [change.probability, change.ratio, change.p] + change.reasons + [change.more]
+        let text = lines.filter { !$0.isBlank }.joined(separator: "\n")
+        let rest = place.with(top: half.bottom, height: place.bottom - half.bottom)
+        put("reasons", text, em: body * 0.92, at: rest, slate, order: 12, middle: false)
+    }
+
+    /// The casts of a test, those done ticked, the next one arrowed.
+    private mutating func drawTest(_ test: AlternationView, in place: Rect, _ slate: Slate) {
+        drawPage(test.says, test.notes, in: place, slate) { sheet, figures, at in
+            let columns = test.steps.count > 12 ? 2 : 1
+            let down = max(1, (test.steps.count + columns - 1) / columns)
+            let (width, height) = (at.width / Double(columns), at.height / Double(down))
+            for (i, step) in test.steps.enumerated() {
+                let cell = Rect(left: at.left + Double(i / down) * width, top: at.top + Double(i % down) * height, width: width, height: height)
+                let bold = step.state == .next || step.state == .out
+                let words = cell.local.with(left: 6.5 * slate.mm, width: max(0, width - 7 * slate.mm))
+                let marks = stepMarks(step.state, in: cell.local, mm: slate.mm)
+                    + slate.write.fit(step.label, em: figures * 1.15, in: words, weight: bold ? .bold : .medium)
+                sheet.put("step-\(i + 1)", marks, spoken: "\(step.label), \(String.tag(step.state))", at: cell, order: 11 + Double(i) / 100)
+            }
+        }
+    }
+
+    /// Changes on one page of the plot.
+    private static let plotRows = 5
+}

@@ -1,0 +1,67 @@
+import RestwaterCore
+
+/// Files out and in, imports that can be taken back, backups.
+extension Sheet {
+    mutating func drawFiles(_ files: FilesView, _ slate: Slate, _ seen: Seen) {
+        let notice = seen.files.progress.map { "… \($0)" } ?? seen.notice
+        let rest = head(files.title, notice: notice, slate, bottom: slate.back.top)
+        switch seen.files.page {
+        case .send: drawSend(files, in: rest, slate, seen.turned)
+        case .incoming: seen.files.incoming.map { drawIncoming($0, files.sourceLabel, in: rest, slate, seen.files) }
+        case .imports:
+            let lines = files.imports.map { line in
+                let action: Action = line.undone ? .redoImport(id: line.id) : .undoImport(id: line.id)
+                return ListLine(says: line.says, key: line.key, tag: "import-\(line.id)", ask: .act(action))
+            }
+            drawList(lines, [], files.none, in: rest, slate, seen.turned)
+        case .backups:
+            let lines = files.backups.map { line in
+                ListLine(says: line.says, key: line.key, tag: "backup-\(line.says)", ask: .files(.offer(path: line.path)))
+            }
+            let keys = [
+                filesKey(files.folder, "folder", .folder), filesKey(files.backUp, "back-up", .backUp), filesKey(files.lookOver, "look-over", .lookOver),
+            ]
+            drawList(lines, keys, files.none, in: rest, slate, seen.turned)
+        }
+        back(slate)
+    }
+
+    private func filesKey(_ label: String, _ tag: String, _ ask: FilesAsk, solid: Bool = false) -> Cell {
+        Cell(face: KeyFace(label, spoken: label, solid: solid), tag: tag, ask: .files(ask))
+    }
+
+    private mutating func drawSend(_ files: FilesView, in rest: Rect, _ slate: Slate, _ turned: Turned) {
+        if files.rows.contains(where: { $0.field == turned.row }) {
+            rows(files.rows, in: rest, slate, turned) { .chooseFiles(field: $0, value: $1) }
+            return
+        }
+        let cells = files.rows.map(Cell.init(row:)) + [
+            filesKey(files.importsKey, "imports", .imports), filesKey(files.backupsKey, "backups", .backups),
+            filesKey(files.takeIn, "take-in", .pick), filesKey(files.save, "save", .save), filesKey(files.send, "send", .send, solid: true),
+        ]
+        let keys = min(slate.gridHeight(cells.count), rest.height)
+        put("files-says", files.says, em: slate.text.body, at: rest.with(height: rest.height - keys), slate, order: 10, middle: false)
+        grid(cells, in: rest.with(top: rest.bottom - keys, height: keys), slate, page: turned.grid)
+    }
+
+    /// What a file would bring, or has brought.
+    private mutating func drawIncoming(_ incoming: IncomingView, _ label: String, in rest: Rect, _ slate: Slate, _ files: FilesSeen) {
+        let asks = !files.taken && incoming.brings
+        let leave = filesKey(incoming.leave, "leave", .leave, solid: files.taken)
+        let cells = asks ? [leave, filesKey(incoming.takeIn, "take", .takeIn, solid: true)] : [leave]
+        let keys = slate.gridHeight(cells.count)
+        let typed = asks ? slate.lineHeight : 0
+        let words = rest.with(height: rest.height - keys - typed - slate.lineHeight / 3)
+        put("incoming", ([incoming.title] + incoming.lines).joined(separator: "\n"), em: slate.text.body, at: words, slate, order: 10, middle: false)
+        if asks { line("source", label, files.source, to: .source, 0, rest.with(top: rest.bottom - keys - typed, height: typed), slate) }
+        grid(cells, in: rest.with(top: rest.bottom - keys, height: keys), slate, page: 0)
+    }
+
+    private mutating func drawList(_ lines: [ListLine], _ keys: [Cell], _ none: String, in rest: Rect, _ slate: Slate, _ turned: Turned) {
+        let height = keys.isEmpty ? 0 : slate.gridHeight(keys.count)
+        let place = rest.with(height: rest.height - height)
+        if lines.isEmpty { put("none", none, em: slate.text.body, at: place, slate, order: 10) }
+        list(lines, in: place, slate, page: turned.grid)
+        if !keys.isEmpty { grid(keys, in: rest.with(top: rest.bottom - height, height: height), slate, page: 0) }
+    }
+}

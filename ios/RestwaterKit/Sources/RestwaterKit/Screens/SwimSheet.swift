@@ -1,0 +1,67 @@
+import RestwaterCore
+
+/// The swim as a fan, where next with its reasons, and the keys that move the ring.
+extension Sheet {
+    mutating func drawSwim(_ view: SwimView, _ slate: Slate, _ seen: Seen) {
+        let layout = swimLayout(glass: slate.glass)
+        scene = slate.fan(layout.canvas, small: false)
+        drawSwimHead(view, layout, slate)
+        if seen.turned.more {
+            drawSwimMore(view, layout, slate, seen)
+        } else {
+            drawLargeFan(view, layout, slate, seen.scene)
+            let lines = [seen.notice, view.reasons.joined(separator: "; "), view.cell] + view.drift
+            let marks = slate.write.sentences(
+                view.headline, lines.filter { !$0.isEmpty }, em: slate.text.body * 1.25, small: slate.text.body, in: layout.words.local
+            )
+            // Spoken with the fan; what was said of the last tap is spoken of its own accord.
+            put("swim-words", marks, spoken: seen.notice, at: layout.words, order: 20)
+            pieces[pieces.count - 1].announced = true
+            for place in layout.keys { drawSwimKey(view, place, slate) }
+            key("swim-more", KeyFace(slate.words.more), em: slate.text.secondary, sub: 0, at: layout.more, slate, order: 80, .moreSwim)
+        }
+        back(slate, at: layout.back)
+    }
+
+    private mutating func drawSwimHead(_ view: SwimView, _ layout: SwimLayout, _ slate: Slate) {
+        let half = layout.head.height * 0.58
+        put("title", view.title, em: slate.text.headline * 0.85, at: layout.head.with(height: half), slate, weight: .bold, role: .heading)
+        let below = layout.head.with(top: layout.head.top + half, height: layout.head.height - half)
+        let second = [view.area, view.replay].filter { !$0.isEmpty }.joined(separator: "   ")
+        put("area", second, em: slate.text.body, at: below, slate, order: 1)
+    }
+
+    private mutating func drawLargeFan(_ view: SwimView, _ layout: SwimLayout, _ slate: Slate, _ drawn: SwimScene?) {
+        let said = ([view.headline, view.cell] + view.reasons).filter { !$0.isEmpty }.joined(separator: " ")
+        let marks = drawn.map { SwimDrawing(scene: $0, mm: slate.mm, letters: slate.letters).marks() } ?? []
+        put("swim-fan", marks, spoken: said, at: layout.canvas, role: .picture, order: 10)
+        pieces[pieces.count - 1].aims = true
+    }
+
+    private mutating func drawSwimKey(_ view: SwimView, _ place: SwimKeyPlace, _ slate: Slate) {
+        // KEEP and RELEASE share a place: which of the two it is, the core says.
+        let found = view.keys.first { $0.key == place.key } ?? view.keys.first { place.key == .keep && $0.key == .release }
+        guard let found else { return }
+        let face = KeyFace(found.label, spoken: found.spoken, solid: found.solid && found.enabled, enabled: found.enabled)
+        let order = 50 + Double(view.keys.firstIndex { $0.key == found.key } ?? 0) / 100
+        key("swim-\(String.tag(found.key))", face, em: slate.text.secondary, sub: slate.text.sub, at: place.rect, slate, order: order, .swim(found.key))
+    }
+
+    /// Marks, the replay, boundaries, bands, features, hazards.
+    private mutating func drawSwimMore(_ view: SwimView, _ layout: SwimLayout, _ slate: Slate, _ seen: Seen) {
+        let (top, line) = (layout.head.bottom, 4.5 * slate.mm)
+        put("notice", seen.notice, em: slate.text.body, at: layout.head.with(top: top, height: line), slate, order: 2, announced: true)
+        let rest = Rect(
+            left: layout.head.left, top: top + line, width: layout.head.width, height: layout.back.top - top - line - 3 * slate.mm
+        )
+        if seen.turned.row != nil {
+            rows(view.rows, in: rest, slate, seen.turned) { .chooseSwim(field: $0, value: $1) }
+            return
+        }
+        let further: [SwimKey] = [.markHere, .earlier, .later, .now]
+        let own = view.keys.filter { further.contains($0.key) }.map { found in
+            Cell(face: KeyFace(found.label, spoken: found.spoken, enabled: found.enabled), tag: "swim-\(String.tag(found.key))", ask: .swim(found.key))
+        }
+        grid(own + view.rows.map(Cell.init(row:)), in: rest, slate, page: seen.turned.grid)
+    }
+}

@@ -1,0 +1,65 @@
+import RestwaterCore
+
+/// What the record says of waiting: a picture a page, turned by a key, with what it says above it.
+extension Sheet {
+    mutating func drawWaits(_ waits: WaitsView, _ slate: Slate, _ seen: Seen) {
+        let pages = waits.charts.count + (waits.forecast == nil ? 0 : 1)
+        let page = pages == 0 ? 0 : seen.turned.page % pages
+        let chart = page < waits.charts.count ? waits.charts[page] : nil
+        let forecast = chart == nil ? waits.forecast : nil
+        let rest = head(chart?.title ?? forecast?.title ?? waits.title, notice: seen.notice, slate, bottom: slate.back.top)
+        let fields = forecast.map { [$0.left] } ?? waits.rows
+        if fields.contains(where: { $0.field == seen.turned.row }) {
+            rows(fields, in: rest, slate, seen.turned) { .chooseCasts(field: $0, value: $1) }
+        } else {
+            var cells = fields.map(Cell.init(row:))
+            if pages > 1 { cells.append(Cell(face: KeyFace(slate.words.more), tag: "next-picture", ask: .nextPage)) }
+            let keys = slate.gridHeight(cells.count)
+            let place = rest.with(height: rest.height - keys)
+            if let chart {
+                drawPage(chart.says, chart.notes, in: place, slate) { sheet, figures, at in sheet.drawChart(chart, figures, at, slate) }
+            } else if let forecast {
+                drawForecast(forecast, in: place, slate)
+            } else {
+                put("says", waits.counts, em: slate.text.body, at: place, slate, order: 10)
+            }
+            grid(cells, in: rest.with(top: rest.bottom - keys, height: keys), slate, page: seen.turned.grid)
+        }
+        back(slate)
+    }
+
+    private mutating func drawChart(_ chart: ChartView, _ figures: Double, _ at: Rect, _ slate: Slate) {
+        let drawing = ChartDrawing(chart, width: at.width, height: at.height, mm: slate.mm, figures: figures, letters: slate.letters)
+        put("chart-\(String.tag(chart.kind))", drawing.marks(), spoken: "\(chart.title). \(chart.says)", at: at, role: .picture, order: 11)
+    }
+
+    private mutating func drawForecast(_ forecast: ForecastView, in place: Rect, _ slate: Slate) {
+        drawPage(forecast.says, forecast.notes, in: place, slate) { _, _, _ in }
+        let body = slate.text.body
+        let top = place.top + place.height * 0.2 + 2 * slate.mm
+        let each = place.height * 0.54 / Double(max(1, forecast.lines.count))
+        for (i, line) in forecast.lines.enumerated() {
+            let at = Rect(left: place.left, top: top + Double(i) * each, width: place.width, height: each)
+            let marks = slate.write.fit(line.label, em: body * 0.85, in: at.local.with(height: each * 0.42))
+                + slate.write.fit(line.value, em: body * 1.1, in: at.local.with(top: each * 0.42, height: each * 0.5), weight: .bold)
+            put("forecast-\(i)", marks, spoken: "\(line.label): \(line.value)", at: at, order: 11 + Double(i) / 100)
+        }
+    }
+
+    /// A sentence, a picture below it, and how it was obtained below that.
+    mutating func drawPage(
+        _ says: String, _ notes: [String], in place: Rect, _ slate: Slate, picture: (inout Sheet, Double, Rect) -> Void
+    ) {
+        let body = slate.text.body
+        let small = body * 0.85
+        func height(_ text: String, _ em: Double) -> Double { em * Letters.line * Double(slate.letters.lines(of: text, em: em, width: place.width)) }
+        // The picture keeps more than half of the page, however large the text.
+        let above = min(height(says, body), place.height * 0.2)
+        let text = notes.filter { !$0.isBlank }.joined(separator: " ")
+        let below = min(height(text, small), place.height * 0.2)
+        let gap = 1.5 * slate.mm
+        put("says", says, em: body, at: place.with(height: above), slate, weight: .bold, order: 10, middle: false)
+        picture(&self, small, place.with(top: place.top + above + gap, height: max(0, place.height - above - below - 2.5 * gap)))
+        put("notes", text, em: small, at: place.with(top: place.bottom - below - gap, height: below), slate, order: 12, middle: false)
+    }
+}

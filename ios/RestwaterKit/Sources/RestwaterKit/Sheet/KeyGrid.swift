@@ -1,0 +1,64 @@
+import RestwaterCore
+
+/// One key of a grid.
+struct Cell {
+    let face: KeyFace
+    let tag: String
+    let ask: Ask
+}
+
+extension Cell {
+    /// The field of a row as a key that opens its choices.
+    init(row: ChoiceRow) {
+        self.init(face: KeyFace(row.label, sub: row.value, spoken: "\(row.label): \(row.value)"), tag: "row-\(row.field)", ask: .row(row.field))
+    }
+}
+
+extension Slate {
+    /// Height that so many keys take in a grid, with the gap above them.
+    func gridHeight(_ keys: Int) -> Double { Double((keys + 2) / 3) * 18 * mm }
+}
+
+extension Sheet {
+    /// Keys of 15 mm in three columns; where they are more than fit, the last one turns the page.
+    mutating func grid(_ cells: [Cell], in place: Rect, _ slate: Slate, page turned: Int) {
+        let (gap, height) = (3 * slate.mm, 15 * slate.mm)
+        let width = (place.width - 2 * gap) / 3
+        let fit = 3 * max(1, Int((place.height + gap) / (height + gap)))
+        let perPage = cells.count <= fit ? fit : fit - 1
+        let pages = max(1, (cells.count + perPage - 1) / perPage)
+        var shown = Array(cells.dropFirst(turned % pages * perPage).prefix(perPage))
+        if pages > 1 { shown.append(Cell(face: KeyFace(slate.words.more), tag: "grid-more", ask: .moreGrid)) }
+        // The rows stand at the bottom of their place, where the thumb is.
+        let top = place.bottom - Double((shown.count + 2) / 3) * (height + gap) + gap
+        let places = shown.indices.map { i in
+            Rect(left: place.left + Double(i % 3) * (width + gap), top: top + Double(i / 3) * (height + gap), width: width, height: height)
+        }
+        let labels = zip(shown, places).map { cell, at in
+            (cell.face.label, KeyDrawing.labelPlace(at, hasSub: cell.face.sub != nil, mm: slate.mm))
+        }
+        let em = slate.letters.common(labels, em: slate.text.secondary * 0.9)
+        for (i, (cell, at)) in zip(shown, places).enumerated() {
+            key(cell.tag, cell.face, em: em, sub: slate.text.sub, at: at, slate, order: 50 + Double(i) / 100, cell.ask)
+        }
+    }
+
+    /// The fields as keys; the one that is open, as the keys of its choices. Nothing scrolls.
+    mutating func rows(_ rows: [ChoiceRow], and more: [Cell] = [], in place: Rect, _ slate: Slate, _ turned: Turned, choose: (String, String) -> Action) {
+        guard let row = rows.first(where: { $0.field == turned.row }) else {
+            grid(rows.map(Cell.init(row:)) + more, in: place, slate, page: turned.grid)
+            return
+        }
+        let line = 4.5 * slate.mm
+        let body = slate.text.body
+        put("row-label", "\(row.label): \(row.value)", em: body, at: place.with(height: line), slate, weight: .bold, order: 10)
+        put("row-source", row.source, em: body * 0.9, at: place.with(top: place.top + line, height: line), slate, order: 11)
+        let choices = row.choices.map { choice in
+            Cell(
+                face: KeyFace(choice.label, spoken: "\(row.label): \(choice.label)", solid: choice.chosen),
+                tag: "choice-\(row.field)-\(choice.value)", ask: .act(choose(row.field, choice.value))
+            )
+        }
+        grid(choices, in: place.with(top: place.top + 2 * line, height: place.height - 2 * line), slate, page: turned.grid)
+    }
+}

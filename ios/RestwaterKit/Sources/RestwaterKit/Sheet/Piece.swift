@@ -1,0 +1,73 @@
+import RestwaterCore
+
+/// How a screen reader takes a piece.
+public enum Role: Equatable, Sendable {
+    case words, heading, picture, key, tab
+}
+
+/// One thing on a screen: where it lies, what is drawn, what is spoken, and what a tap on it asks.
+public struct Piece: Equatable, Sendable, Identifiable {
+    /// What a test and the system know it by; the same words as on Android.
+    public let tag: String
+    /// Where it lies on the glass, in points.
+    public let place: Rect
+    /// What is drawn, from its own corner.
+    public var marks: [Mark] = []
+    /// What is drawn while a thumb is on it.
+    public var pressed: [Mark] = []
+    public var role = Role.words
+    /// What a screen reader says; a piece without is passed over.
+    public var spoken = ""
+    /// Read in rising order.
+    public var order = 0.0
+    public var enabled = true
+    public var selected = false
+    /// Whether a screen reader says it of its own accord when it changes.
+    public var announced = false
+    public var ask: Ask?
+    /// Whether a tap on the picture aims there.
+    public var aims = false
+    public var field: Field?
+
+    public var id: String { tag }
+
+    init(_ tag: String, at place: Rect) { (self.tag, self.place) = (tag, place) }
+}
+
+/// A line that is typed.
+public struct Field: Equatable, Sendable {
+    /// The field to hand back.
+    public let name: String
+    public let label: String
+    public let value: String
+    public let em: Double
+    /// Which action takes it.
+    public let to: FieldGoal
+
+    /// Whether the text is ours until a key hands it over: it can be taken back at any letter.
+    public var isHeld: Bool { to != .setup }
+
+    /// What is asked when the text has changed.
+    public func ask(_ text: String) -> Ask {
+        switch to {
+        case .setup: .act(.chooseSetup(field: name, value: text))
+        case .source: .files(.source(text))
+        case .typed: .typed(text)
+        }
+    }
+}
+
+/// Where a typed line goes.
+public enum FieldGoal: Equatable, Sendable {
+    case setup, source, typed
+}
+
+extension String {
+    /// `woundIn` as `WOUND_IN`: a case's name as both shells write it in tags.
+    static func tag(_ value: Any) -> String {
+        String(describing: value).reduce(into: "") { name, letter in
+            if letter.isUppercase && !name.isEmpty { name += "_" }
+            name += letter.uppercased()
+        }
+    }
+}

@@ -1,0 +1,94 @@
+import RestwaterCore
+
+/// A screen laid out: every piece with its place. Pure: the same state on the same glass gives the same sheet.
+public struct Sheet: Equatable, Sendable {
+    public internal(set) var pieces: [Piece] = []
+    /// The place that the small fan or the large one has, to be asked for.
+    public internal(set) var fan: FanGlass?
+    public internal(set) var scene: FanGlass?
+
+    public subscript(tag: String) -> Piece? { pieces.first { $0.tag == tag } }
+
+    /// The screen that shows, on this glass.
+    public static func of(_ seen: Seen, on measure: GlassMeasure, letters: Letters) -> Sheet {
+        guard measure.width > 0, measure.height > 0 else { return Sheet() }
+        guard let bank = seen.bank else { return seen.notice.isEmpty ? Sheet() : trouble(seen.notice, on: measure, letters: letters) }
+        let slate: Slate
+        do {
+            slate = try Slate(seen, bank: bank, on: measure, letters: letters)
+        } catch {
+            return trouble(Refusal(error).text, on: measure, letters: letters)
+        }
+        var sheet = Sheet()
+        switch seen.showing {
+        case .bank: sheet.drawBank(bank, slate, seen)
+        case .screens: seen.doors.map { sheet.drawScreens($0, slate, seen) }
+        case .bench: seen.bench.map { sheet.drawLeaves($0, slate, seen) { .chooseBench(field: $0, value: $1) } }
+        case .book: seen.book.map { sheet.drawLeaves($0, slate, seen) { .chooseBook(field: $0, value: $1) } }
+        case .conditions: seen.conditions.map { sheet.drawLeaves($0, slate, seen) { .chooseConditions(field: $0, value: $1) } }
+        case .cautions: seen.cautions.map { sheet.drawLeaves($0, slate, seen) { .chooseCautions(field: $0, value: $1) } }
+        case .setup: seen.setup.map { sheet.drawSetup($0, slate, seen) }
+        case .tackle:
+            seen.tackle.map { tackle in
+                sheet.drawRows(tackle.title, tackle.rows, caution: tackle.caution, slate, seen) { .choose(rod: tackle.rod, field: $0, value: $1) }
+            }
+        case .swim: seen.swim.map { sheet.drawSwim($0, slate, seen) }
+        case .waits: seen.waits.map { sheet.drawWaits($0, slate, seen) }
+        case .changes: seen.changes.map { sheet.drawChanges($0, slate, seen) }
+        case .files: seen.files.view.map { sheet.drawFiles($0, slate, seen) }
+        case .mend: seen.mend.map { sheet.drawMend($0, slate, seen) }
+        case .phone:
+            seen.phone.map { phone in
+                sheet.drawRows(phone.title, phone.rows, slate, seen) { .choosePhone(field: $0, value: $1) }
+            }
+        }
+        if sheet.pieces.isEmpty {
+            // The core has refused the screen (no session for the swim): its words, and the way back.
+            _ = sheet.head("", notice: seen.notice, slate, bottom: slate.back.top)
+            sheet.back(slate)
+        }
+        return sheet
+    }
+
+    /// What keeps the screens from being shown, and what to do about it; with a key where the core has one for it.
+    static func trouble(_ text: String, key label: String? = nil, on measure: GlassMeasure, letters: Letters) -> Sheet {
+        let mm = measure.pointsPerMm
+        let key = label == nil ? 0 : 20 * mm
+        let place = Rect(
+            left: 3 * mm, top: measure.insetTop + 3 * mm, width: measure.width - 6 * mm,
+            height: measure.height - measure.insetTop - measure.insetBottom - 6 * mm - key
+        )
+        var piece = Piece("trouble", at: place)
+        piece.spoken = text
+        piece.marks = Words(letters: letters).fit(text, em: 3.6 * mm * measure.textScale, in: place.local)
+        guard let label else { return Sheet(pieces: [piece]) }
+        var save = Piece("salvage", at: place.with(top: place.bottom, height: key))
+        let drawing = KeyDrawing(face: KeyFace(label, spoken: label), size: save.place, em: 5 * mm, sub: 0, mm: mm, letters: letters)
+        (save.marks, save.pressed) = (drawing.marks(pressed: false), drawing.marks(pressed: true))
+        (save.role, save.spoken, save.order, save.ask) = (.key, label, 1, .salvage)
+        return Sheet(pieces: [piece, save])
+    }
+}
+
+/// What every screen is written on: the glass, the letters, the core's layout and words.
+struct Slate {
+    let glass: Glass
+    let letters: Letters
+    let layout: BankLayout
+    let words: PadWords
+    /// The place beside CAST, the same in every state.
+    let back: Rect
+    var mm: Double { glass.pxPerMm }
+    var text: TextSizes { layout.text }
+    var write: Words { Words(letters: letters) }
+
+    init(_ seen: Seen, bank: BankView, on measure: GlassMeasure, letters: Letters) throws {
+        glass = measure.glass(seen.settings.hand)
+        self.letters = letters
+        let rods = UInt8(min(3, max(1, bank.rods.count)))
+        layout = try bankLayout(glass: glass, ask: PadAsk(state: bank.state, rods: rods, page: UInt8(seen.turned.keys % 256)))
+        let ready = try bankLayout(glass: glass, ask: PadAsk(state: .ready, rods: 1, page: 0))
+        back = ready.more ?? layout.notice
+        words = padWords()
+    }
+}

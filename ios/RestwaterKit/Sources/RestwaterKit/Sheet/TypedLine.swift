@@ -1,0 +1,16 @@
+import RestwaterCore
+
+extension Slate {
+    /// Height of a typed line.
+    var lineHeight: Double { 9 * mm }
+}
+
+extension Sheet {
+    /// Line number `i` of those that are typed, from the top of the place.
+    mutating func line(_ name: String, _ label: String, _ value: String, to goal: FieldGoal, _ i: Int, _ place: Rect, _ slate: Slate) {
+        var piece = Piece("field-\(name)", at: place.with(top: place.top + Double(i) * slate.lineHeight, height: slate.lineHeight))
+        piece.field = Field(name: name, label: label, value: value, em: slate.text.body, to: goal)
+        (piece.spoken, piece.order) = (label, 10 + Double(i))
+        pieces.append(piece)
+    }
+}

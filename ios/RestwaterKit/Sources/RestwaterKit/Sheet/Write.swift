@@ -1,0 +1,47 @@
+import RestwaterCore
+
+/// Putting pieces on a sheet.
+extension Sheet {
+    /// Text that is drawn and spoken.
+    mutating func put(_ tag: String, _ text: String, em: Double, at place: Rect, _ slate: Slate, weight: Weight = .medium, order: Double = 0,
+        role: Role = .words, across: Across = .start, middle: Bool = true, oneLine: Bool = false, announced: Bool = false
+    ) {
+        var piece = Piece(tag, at: place)
+        piece.marks = slate.write.fit(text, em: em, in: place.local, weight: weight, across: across, middle: middle, oneLine: oneLine)
+        (piece.spoken, piece.order, piece.role, piece.announced) = (text, order, role, announced)
+        pieces.append(piece)
+    }
+
+    /// Marks of a piece whose words are spoken as a whole.
+    mutating func put(_ tag: String, _ marks: [Mark], spoken: String, at place: Rect, role: Role = .words, order: Double = 0) {
+        var piece = Piece(tag, at: place)
+        (piece.marks, piece.spoken, piece.role, piece.order) = (marks, spoken, role, order)
+        pieces.append(piece)
+    }
+
+    /// A key.
+    mutating func key(_ tag: String, _ face: KeyFace, em: Double, sub: Double, at place: Rect, _ slate: Slate, order: Double = 0, _ ask: Ask) {
+        var piece = Piece(tag, at: place)
+        let drawing = KeyDrawing(face: face, size: place, em: em, sub: sub, mm: slate.mm, letters: slate.letters)
+        piece.marks = drawing.marks(pressed: false)
+        piece.pressed = drawing.marks(pressed: true)
+        (piece.role, piece.spoken, piece.order, piece.enabled, piece.ask) = (.key, face.spoken, order, face.enabled, ask)
+        pieces.append(piece)
+    }
+
+    /// BACK lies where MORE is: a second tap of a cold thumb turns a page of small keys at most.
+    mutating func back(_ slate: Slate, at place: Rect? = nil) {
+        key("back", KeyFace(slate.words.back), em: slate.text.secondary, sub: 0, at: place ?? slate.back, slate, order: 90, .back)
+    }
+
+    /// Title and notice; answers what is left below them, down to `bottom`.
+    mutating func head(_ title: String, notice: String, _ slate: Slate, bottom: Double) -> Rect {
+        let (mm, layout) = (slate.mm, slate.layout)
+        let head = Rect(left: layout.header.left, top: layout.header.top, width: layout.notice.width, height: 6 * mm)
+        let below = head.with(top: head.bottom, height: 4.5 * mm)
+        put("title", title, em: slate.text.headline, at: head, slate, weight: .bold, role: .heading)
+        put("notice", notice, em: slate.text.body, at: below, slate, order: 1, announced: true)
+        let top = below.bottom + 0.5 * mm
+        return Rect(left: head.left, top: top, width: head.width, height: bottom - top - 2 * mm)
+    }
+}

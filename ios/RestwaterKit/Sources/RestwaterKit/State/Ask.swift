@@ -1,0 +1,43 @@
+import RestwaterCore
+
+/// What a tap on a piece of a screen asks for.
+public enum Ask: Equatable, Sendable {
+    /// A key of the Bank.
+    case key(Key)
+    /// A key of the Swim screen.
+    case swim(SwimKey)
+    /// A key of the Files screen.
+    case files(FilesAsk)
+    /// An action with all that belongs to it.
+    case act(Action)
+    /// Save what can be saved from a damaged log (`Opening` does it: there is no state then).
+    case salvage
+    /// Another screen.
+    case open(Showing)
+    /// Back to the Bank, or out of what is open on this screen.
+    case back
+    /// Begin a session as the set-up stands.
+    case start
+    /// Day to night and back.
+    case scheme
+    /// Right hand to left and back.
+    case hand
+    /// The next page of small keys.
+    case moreKeys
+    /// The next picture or page.
+    case nextPage
+    /// The next page of a grid.
+    case moreGrid
+    /// The choices of a row.
+    case row(String)
+    /// The further keys of the Swim screen.
+    case moreSwim
+    /// A leaf of a screen of leaves.
+    case leaf(String)
+    /// The next part of a leaf that is too long for its place.
+    case nextPart
+    /// A text typed so far, to be handed over by its key.
+    case typed(String)
+    /// What is handed over by the key of a typed text.
+    case send(Action)
+}

@@ -1,0 +1,28 @@
+import RestwaterCore
+
+/// Which screen lies on top.
+public enum Showing: String, CaseIterable, Sendable {
+    case bank, setup, tackle, swim, waits, changes, bench, book, conditions, cautions, files, mend, phone, screens
+
+    /// What shows a screen of the core.
+    init(_ which: Which) { self = Self.allCases.first { $0.which == which } ?? .bank }
+
+    /// The record it is drawn from.
+    var which: Which {
+        switch self {
+        case .bank, .screens: .bank
+        case .setup: .setup
+        case .tackle: .tackle
+        case .swim: .swim
+        case .waits: .waits
+        case .changes: .changes
+        case .bench: .bench
+        case .book: .book
+        case .conditions: .conditions
+        case .cautions: .cautions
+        case .files: .files
+        case .mend: .mend
+        case .phone: .phone
+        }
+    }
+}

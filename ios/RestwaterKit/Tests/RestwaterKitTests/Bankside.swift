@@ -1,0 +1,127 @@
+import Foundation
+import RestwaterCore
+import XCTest
+
+@testable import RestwaterKit
+
+/// A clock that is set by hand.
+final class HandClock: @unchecked Sendable {
+    /// 17 January 2026, 9:00.
+    static let nine: Int64 = 1_768_640_400_000
+    private let lock = NSLock()
+    private var ms = nine
+    private var boot = 1
+
+    func forward(ms more: Int64) { lock.withLock { ms += more } }
+    /// The phone is started again.
+    func reboot() { lock.withLock { boot += 1 } }
+
+    var moment: Moment {
+        lock.withLock {
+            Moment(wallMs: ms, offsetMin: 0, zone: "Europe/London", monoMs: ms - Self.nine + 1_000, boot: "boot \(boot)", approxS: 0)
+        }
+    }
+}
+
+/// A phone on the bank: the real sheets over the real library in a folder of its own.
+@MainActor
+final class Bankside {
+    let folder: URL
+    let clock = HandClock()
+    var measure: GlassMeasure
+    let defaults = UserDefaults(suiteName: "restwater-\(UUID().uuidString)")!
+    private(set) var state: RestwaterState
+    private(set) var echoes: [Echo] = []
+    private(set) var plans: [PhonePlan] = []
+
+    init(measure: GlassMeasure = phone) throws {
+        folder = FileManager.default.temporaryDirectory.appendingPathComponent("restwater-\(UUID().uuidString)")
+        self.measure = measure
+        let clock = clock
+        state = RestwaterState(core: try openLog(in: folder, clock: { clock.moment }), defaults: defaults, clock: { clock.moment })
+        listen()
+    }
+
+    private func listen() {
+        state.onEcho = { [unowned self] in echoes.append($0) }
+        state.onPlan = { [unowned self] in plans.append($0) }
+    }
+
+    /// The process ends in the background and starts again on the same log.
+    func restart() throws {
+        let clock = clock
+        state = RestwaterState(core: try openLog(in: folder, clock: { clock.moment }), defaults: defaults, clock: { clock.moment })
+        listen()
+    }
+
+    var sheet: Sheet { Sheet.of(state.seen, on: measure, letters: plainLetters) }
+    var bank: BankView { state.seen.bank! }
+
+    /// The screen is read again, as it is each second, and the fans get their places.
+    func look() async {
+        state.refresh()
+        await state.settled()
+        state.placeFan(sheet.fan)
+        state.placeScene(sheet.scene)
+        await state.settled()
+    }
+
+    func wait(minutes: Int64 = 0, seconds: Int64 = 0, ms: Int64 = 0) async {
+        clock.forward(ms: minutes * 60_000 + seconds * 1_000 + ms)
+        await look()
+    }
+
+    /// Taps the piece of that tag; fails where there is none, or it can't be tapped.
+    func tap(_ tag: String, file: StaticString = #filePath, line: UInt = #line) async {
+        guard let piece = sheet[tag] else { return XCTFail("no \(tag); there are \(sheet.pieces.map(\.tag))", file: file, line: line) }
+        guard let ask = piece.ask, piece.enabled else { return XCTFail("\(tag) can't be tapped", file: file, line: line) }
+        state.tap(ask)
+        await state.settled()
+        await look()
+    }
+
+    /// Turns pages of keys until that one is there.
+    func turn(to tag: String, by turner: String) async {
+        for _ in 0..<9 where sheet[tag] == nil { await tap(turner) }
+    }
+
+    func tap(_ key: Key, file: StaticString = #filePath, line: UInt = #line) async {
+        await tap("key-\(String.tag(key))", file: file, line: line)
+    }
+
+    /// By the list of screens.
+    func open(_ showing: Showing) async {
+        await tap("screens")
+        await turn(to: "open-\(String.tag(showing))", by: "grid-more")
+        await tap("open-\(String.tag(showing))")
+    }
+
+    /// From an empty log to an open session.
+    func start() async {
+        await look()
+        await tap(.start)
+        await tap(.start)
+        await wait(seconds: 30)
+    }
+
+    /// A common glass: 393 x 852 points at 460 pixels an inch, three a point.
+    static let phone = GlassMeasure(
+        width: 393, height: 852, pointsPerMm: GlassMeasure.pointsPerMm(pixelWidth: 1179, pixelHeight: 2556, pixelsPerPoint: 3),
+        insetTop: 59, insetBottom: 34
+    )
+}
+
+/// Widths of a plain sans face, in em: near enough to lay text out by. From memory, no source.
+let plainLetters = Letters { text, em, weight in
+    text.reduce(0.0) { sum, letter in
+        let wide: Double =
+            switch letter {
+            case "i", "l", "j", "I", ".", ",", ":", ";", "'", "|", "!": 0.28
+            case " ", "f", "t", "r", "-", "(", ")": 0.31
+            case "m", "w", "M", "W": 0.86
+            case "A"..."Z": 0.69
+            default: 0.56
+            }
+        return sum + wide * em * (weight == .bold ? 1.06 : 1)
+    }
+}

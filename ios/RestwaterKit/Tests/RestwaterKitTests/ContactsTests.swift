@@ -1,0 +1,28 @@
+import XCTest
+
+@testable import RestwaterKit
+
+/// A palm beside the thumb.
+@MainActor
+final class ContactsTests: XCTestCase, @unchecked Sendable {
+    func testOneThumbAloneCounts() async {
+        let contacts = Contacts()
+        contacts.onGlass(1)
+        XCTAssertTrue(contacts.tapCounts)
+        contacts.onGlass(0)
+        XCTAssertTrue(contacts.tapCounts, "the tap acts as the thumb lifts")
+    }
+
+    func testATapBesideAnotherContactCountsForNothingUntilAllHaveGone() async {
+        let contacts = Contacts()
+        contacts.onGlass(1)
+        contacts.onGlass(2)
+        XCTAssertFalse(contacts.tapCounts)
+        contacts.onGlass(1)
+        XCTAssertFalse(contacts.tapCounts, "the palm is still there")
+        contacts.onGlass(0)
+        XCTAssertFalse(contacts.tapCounts, "what lifted last was one of two")
+        contacts.onGlass(1)
+        XCTAssertTrue(contacts.tapCounts, "a new touch begins anew")
+    }
+}

@@ -1,0 +1,60 @@
+import Foundation
+import RestwaterCore
+import XCTest
+
+@testable import RestwaterKit
+
+/// The demo day played through the state, with every screen at each of its pictures.
+@MainActor
+final class DemoDay {
+    let taps: [DayTap]
+    private let clock: DayClock
+    let state: RestwaterState
+
+    init() throws {
+        taps = try readDay(text: try Self.tree("tests/days/demo.jsonl"))
+        let clock = DayClock(taps[0].at)
+        self.clock = clock
+        let folder = FileManager.default.temporaryDirectory.appendingPathComponent("demo-\(UUID().uuidString)")
+        state = RestwaterState(core: try openLog(in: folder, clock: { clock.now }), clock: { clock.now })
+    }
+
+    func play(on measure: GlassMeasure, each: (String, Showing, Sheet) throws -> Void) async throws {
+        for tap in taps {
+            clock.now = tap.at
+            if let action = tap.action { state.act(action) }
+            await state.settled()
+            guard let picture = tap.picture else { continue }
+            for showing in Showing.allCases {
+                state.open(showing)
+                await state.settled()
+                let sheet = { Sheet.of(self.state.seen, on: measure, letters: plainLetters) }
+                state.placeFan(sheet().fan)
+                state.placeScene(sheet().scene)
+                await state.settled()
+                try each(picture, showing, sheet())
+            }
+        }
+    }
+
+    /// The glass that the day player and Android's tests draw on: 6.1 in, 1080 x 2340.
+    static let commonGlass = GlassMeasure(width: 1080, height: 2340, pointsPerMm: 16.634, insetTop: 89, insetBottom: 63)
+
+    /// A file of the tree.
+    static func tree(_ path: String) throws -> String {
+        let here = URL(fileURLWithPath: #filePath)
+        let root = (0..<5).reduce(here) { at, _ in at.deletingLastPathComponent() }
+        return try String(contentsOf: root.appendingPathComponent(path), encoding: .utf8)
+    }
+}
+
+/// The clock of a day that is played.
+private final class DayClock: @unchecked Sendable {
+    private let lock = NSLock()
+    private var moment: Moment
+    init(_ moment: Moment) { self.moment = moment }
+    var now: Moment {
+        get { lock.withLock { moment } }
+        set { lock.withLock { moment = newValue } }
+    }
+}

@@ -1,0 +1,53 @@
+import RestwaterCore
+import XCTest
+
+@testable import RestwaterKit
+
+/// Letters, colours and millimetres.
+final class DrawingTests: XCTestCase {
+    /// WCAG 2.2: black on white is 21:1; its technique G18 and many tools print 4.54:1 for #767676 on white.
+    func testContrastIsThatOfWcag() {
+        let black = Ink(paper: 0xFFFFFF, ink: 0x000000, soft: 0x767676, water: 0xFF0000, accent: 0xFF0000)
+        XCTAssertEqual(black.contrast(.ink, .paper), 21, accuracy: 1e-9)
+        XCTAssertEqual(black.contrast(.paper, .ink), 21, accuracy: 1e-9)
+        XCTAssertEqual(black.contrast(.soft, .paper), 4.54, accuracy: 0.005)
+        XCTAssertEqual(black.contrast(.water, .accent), 1, accuracy: 1e-9)
+    }
+
+    /// 10:1 for digits, 7:1 for text; lines and marks are no text (WCAG 2.2, 1.4.11, asks 3).
+    func testEveryPairOfBothSchemesHasTheContrastItMust() {
+        let pairs: [(Tint, Tint, Double)] = [
+            (.ink, .paper, 10), (.soft, .paper, 7), (.ink, .water, 7), (.soft, .water, 4.5), (.accent, .paper, 4.5), (.accent, .water, 4.5),
+        ]
+        for ink in [Ink.day, .night] {
+            for (a, b, least) in pairs { XCTAssertGreaterThanOrEqual(ink.contrast(a, b), least, "\(a) on \(b)") }
+        }
+    }
+
+    func testAWordIsNeverBrokenWhileItCanBeMadeSmaller() {
+        let fitted = plainLetters.fit("WOUND IN", em: 40, width: 100, height: 80, weight: .bold)
+        XCTAssertTrue(fitted.whole)
+        XCTAssertEqual(fitted.lines, ["WOUND", "IN"])
+        XCTAssertLessThanOrEqual(plainLetters.width("WOUND", fitted.em, .bold), 100)
+        XCTAssertLessThan(fitted.em, 40)
+    }
+
+    func testATextThatFindsNoRoomIsCutAndSaysSo() {
+        let fitted = plainLetters.fit(String(repeating: "bite ", count: 80), em: 20, width: 60, height: 24)
+        XCTAssertFalse(fitted.whole)
+        XCTAssertEqual(fitted.em, 20 * Letters.smallest, accuracy: 1)
+    }
+
+    func testALineBreakIsKept() {
+        XCTAssertEqual(plainLetters.fit("pink\n4 bites", em: 10, width: 200, height: 80).lines, ["pink", "4 bites"])
+    }
+
+    /// Published sizes of two glasses, from memory: 6.1 in of 1179 x 2556, 4.7 in of 750 x 1334.
+    func testPointsInAMillimetreGiveTheGlassItsPublishedDiagonal() {
+        for (w, h, scale, inches) in [(1179.0, 2556.0, 3.0, 6.12), (750, 1334, 2, 4.7), (1080, 2340, 2.88, 5.42)] {
+            let mm = GlassMeasure.pointsPerMm(pixelWidth: w, pixelHeight: h, pixelsPerPoint: scale)
+            let diagonal = (w * w + h * h).squareRoot() / scale / mm / 25.4
+            XCTAssertEqual(diagonal, inches, accuracy: 0.03)
+        }
+    }
+}

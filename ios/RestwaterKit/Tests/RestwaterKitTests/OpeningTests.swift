@@ -1,0 +1,55 @@
+import Foundation
+import RestwaterCore
+import XCTest
+
+@testable import RestwaterKit
+
+/// A log that can't be opened, and what is saved from a damaged one.
+@MainActor
+final class OpeningTests: XCTestCase, @unchecked Sendable {
+    func testADamagedLogIsRefusedAndSavedByOneKeyWithNothingDeleted() async throws {
+        let day = try Bankside()
+        await day.start()
+        await day.tap(.cast)
+        await day.wait(minutes: 7)
+        day.state.phase(.background)
+        await day.state.settled()
+        // Half of the file is overwritten.
+        let files = FileManager.default
+        let log = try XCTUnwrap(try files.contentsOfDirectory(at: day.folder, includingPropertiesForKeys: nil).first {
+            (try? Data(contentsOf: $0).prefix(6)) == Data("SQLite".utf8)
+        })
+        var bytes = try Data(contentsOf: log)
+        let from = 4_096
+        XCTAssertGreaterThan(bytes.count, 2 * from)
+        for i in from..<bytes.count where i % 7 == 0 { bytes[i] ^= 0x5A }
+        try bytes.write(to: log)
+
+        let clock = day.clock
+        let opening = Opening(folder: day.folder, defaults: day.defaults, clock: { clock.moment })
+        guard case .failure(let refusal) = opening.state else { return XCTFail("a damaged log was opened") }
+        XCTAssertEqual(refusal.kind, .damaged)
+        let sheet = opening.trouble(on: Bankside.phone, letters: plainLetters)
+        XCTAssertEqual(sheet["trouble"]?.spoken, refusal.text)
+        XCTAssertEqual(sheet["salvage"]?.ask, .salvage)
+        var opened = 0
+        opening.onOpen = { _ in opened += 1 }
+        opening.salvage()
+        XCTAssertEqual(opened, 1)
+        let state = try opening.state.get()
+        XCTAssertFalse(state.seen.notice.isEmpty, "what was saved is said")
+        let aside = try files.subpathsOfDirectory(atPath: day.folder.path).filter { path in
+            (try? Data(contentsOf: day.folder.appendingPathComponent(path))) == bytes
+        }
+        XCTAssertFalse(aside.isEmpty, "the damaged log is kept")
+    }
+
+    func testALogHeldByAnotherIsRefusedWithoutThatKey() async throws {
+        let day = try Bankside()
+        await day.look()
+        let opening = Opening(folder: day.folder, defaults: day.defaults)
+        guard case .failure(let refusal) = opening.state else { return XCTFail("two hold one log") }
+        XCTAssertEqual(refusal.kind, .busy)
+        XCTAssertNil(opening.trouble(on: Bankside.phone, letters: plainLetters)["salvage"])
+    }
+}

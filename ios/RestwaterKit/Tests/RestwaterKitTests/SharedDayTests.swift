@@ -1,0 +1,79 @@
+import Foundation
+import RestwaterCore
+import XCTest
+
+@testable import RestwaterKit
+
+/// The demo day through Swift ends with the entries and screens that Rust keeps (`tests/tests/shared_day.rs` says how they
+/// are compared).
+@MainActor
+final class SharedDayTests: XCTestCase, @unchecked Sendable {
+    func testEntriesAndScreensAreThoseOfRust() async throws {
+        let folder = FileManager.default.temporaryDirectory.appendingPathComponent("shared-\(UUID().uuidString)")
+        let day = try readDay(text: try DemoDay.tree("tests/days/demo.jsonl"))
+        let core = try openLog(in: folder, clock: { day[0].at })
+        var screens = ""
+        for tap in day {
+            if let action = tap.action { _ = try core.act(action: action, at: tap.at) }
+            guard let picture = tap.picture else { continue }
+            for which in Which.allCases {
+                screens += "\(picture) \(String.tag(which).lowercased()) \(withoutIds(screen(core, which, tap.at)))\n"
+            }
+        }
+        let end = day[day.count - 1].at
+        for (field, value) in [("form", "entries"), ("span", "all")] {
+            _ = try core.act(action: .chooseFiles(field: field, value: value), at: end)
+        }
+        let file = try await core.send(now: end, work: Work())
+        try same(kept("screens"), screens)
+        let text = try String(contentsOfFile: file.path, encoding: .utf8)
+        try same(kept("entries"), withoutIds(text.replacing("\u{1e}", with: "")))
+    }
+
+    /// Every screen at every picture of the day, as it is drawn: `RESTWATER_PICTURES=DIR ./dev test swift` writes them.
+    func testEveryScreenOfTheDayIsDrawn() async throws {
+        let folder = ProcessInfo.processInfo.environment["RESTWATER_PICTURES"].flatMap { $0.isEmpty ? nil : URL(fileURLWithPath: $0) }
+        let day = try DemoDay()
+        var drawn = 0
+        try await day.play(on: Bankside.phone) { picture, showing, sheet in
+            XCTAssertFalse(sheet.pieces.flatMap(\.marks).isEmpty, "\(picture) \(showing)")
+            drawn += 1
+            guard let folder else { return }
+            try FileManager.default.createDirectory(at: folder, withIntermediateDirectories: true)
+            let svg = Svg(ink: .of(day.state.seen.scheme)).picture(sheet, Bankside.phone)
+            try svg.write(to: folder.appendingPathComponent("\(picture)-\(showing).svg"), atomically: true, encoding: .utf8)
+        }
+        XCTAssertGreaterThan(drawn, 50)
+    }
+
+    /// The record, or what the core says where it has none: the swim has nothing to show without a session.
+    private func screen(_ core: Restwater, _ which: Which, _ at: Moment) -> String {
+        do { return try core.screenJson(which: which, now: at) } catch { return Refusal(error).text }
+    }
+
+    /// Line by line, so that a difference is seen where it is.
+    private func same(_ kept: String, _ found: String) {
+        let (left, right) = (lines(kept), lines(found))
+        XCTAssertFalse(left.isEmpty)
+        for (a, b) in zip(left, right) { XCTAssertEqual(a, b) }
+        XCTAssertEqual(left.count, right.count)
+    }
+
+    private func lines(_ text: String) -> [Substring] { text.split(separator: "\n") }
+
+    /// A snapshot without its head.
+    private func kept(_ name: String) throws -> String {
+        let text = try DemoDay.tree("tests/tests/snapshots/shared_day__\(name).snap")
+        return String(text.split(separator: "---\n", maxSplits: 2, omittingEmptySubsequences: false)[2])
+    }
+
+    private func withoutIds(_ text: String) -> String {
+        var seen: [Substring] = []
+        return text.replacing(/[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}|[0-9a-f]{64}/) { found in
+            let id = found.output.0
+            if id.count == 64 { return "sha256" }
+            if !seen.contains(id) { seen.append(id) }
+            return "#\(seen.firstIndex(of: id)! + 1)"
+        }
+    }
+}

@@ -1,0 +1,88 @@
+import RestwaterCore
+import XCTest
+
+@testable import RestwaterKit
+
+/// What one tap does: logged, ignored, refused, taken back.
+@MainActor
+final class TapTests: XCTestCase, @unchecked Sendable {
+    func testASecondTapIsIgnoredAndSeenAndFeltToBe() async throws {
+        let day = try Bankside()
+        await day.start()
+        await day.tap(.cast)
+        await day.wait(minutes: 5)
+        await day.tap(.liner)
+        let before = day.bank.latest
+        await day.wait(ms: 300)
+        await day.tap(.liner)
+        XCTAssertEqual(day.bank.latest, before)
+        XCTAssertTrue(day.sheet["notice"]!.spoken.contains("ignored"))
+        XCTAssertEqual(day.echoes.suffix(2), [.logged, .ignored])
+    }
+
+    func testWhatTheCoreRefusesIsShownInItsWordsAndNothingIsLogged() async throws {
+        let day = try Bankside()
+        await day.look()
+        let before = day.bank
+        day.state.tap(.act(.cast(rod: 1)))
+        await day.state.settled()
+        XCTAssertFalse(day.state.seen.notice.isEmpty)
+        XCTAssertEqual(day.echoes, [.refused])
+        XCTAssertEqual(day.bank.latest, before.latest)
+        XCTAssertEqual(day.sheet["notice"]?.spoken, day.state.seen.notice)
+    }
+
+    func testEveryEntryIsTakenBackInOneTapAndBroughtBack() async throws {
+        let day = try Bankside()
+        await day.start()
+        await day.tap(.cast)
+        await day.wait(minutes: 9)
+        await day.tap(.bite)
+        await day.wait(seconds: 20)
+        XCTAssertEqual(day.bank.state, .fishOn)
+        await day.tap(.undo)
+        XCTAssertEqual(day.bank.state, .out)
+        XCTAssertEqual(day.bank.rods.map(\.digits), ["9:20"])
+        await day.wait(seconds: 1)
+        await day.turn(to: "key-REDO", by: "more")
+        await day.tap(.redo)
+        XCTAssertEqual(day.bank.state, .fishOn)
+    }
+
+    func testTapsAreAnsweredInTheOrderTheyCame() async throws {
+        let day = try Bankside()
+        await day.start()
+        day.state.tap(.key(.cast))
+        day.clock.forward(ms: 61_000)
+        day.state.tap(.key(.bite))
+        day.clock.forward(ms: 5_000)
+        day.state.tap(.key(.landed))
+        await day.state.settled()
+        XCTAssertEqual(day.bank.state, .ready)
+        XCTAssertEqual(day.echoes.suffix(3), [.logged, .logged, .logged])
+    }
+
+    func testHandAndSchemeAreOneTapApartAndKept() async throws {
+        let day = try Bankside()
+        await day.start()
+        let right = day.sheet["key-CAST"]!.place
+        await day.tap("hand")
+        let left = day.sheet["key-CAST"]!.place
+        XCTAssertEqual(left.left + left.width, day.measure.width - right.left, accuracy: 0.01)
+        await day.tap("scheme")
+        XCTAssertEqual(day.state.seen.settings, Settings(hand: .left, scheme: .night))
+        day.state.phase(.background)
+        await day.state.settled()
+        try day.restart()
+        await day.look()
+        XCTAssertEqual(day.state.seen.settings, Settings(hand: .left, scheme: .night))
+    }
+
+    func testAFolderThatCannotBeWrittenIsRefusedWithWords() async {
+        let file = FileManager.default.temporaryDirectory.appendingPathComponent("restwater-\(UUID().uuidString)")
+        XCTAssertTrue(FileManager.default.createFile(atPath: file.path, contents: Data("not a folder".utf8)))
+        XCTAssertThrowsError(try openLog(in: file)) { error in
+            XCTAssertFalse(((error as? Refusal)?.text ?? "").isEmpty)
+        }
+    }
+}

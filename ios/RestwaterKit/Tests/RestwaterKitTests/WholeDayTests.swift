@@ -1,0 +1,144 @@
+import RestwaterCore
+import XCTest
+
+@testable import RestwaterKit
+
+/// A day from set-up to the end, tapped on the keys, on the real library.
+@MainActor
+final class WholeDayTests: XCTestCase, @unchecked Sendable {
+    func testAWholeDayByTheKeys() async throws {
+        let day = try Bankside()
+        await day.look()
+        await day.tap(.start)
+        await day.tap("row-rods")
+        await day.tap("choice-rods-1")
+        await day.wait(seconds: 2)
+        await day.tap("back")
+        await day.tap(.start)
+        XCTAssertEqual(day.bank.state, .ready)
+        await day.wait(minutes: 2)
+
+        // Waits in minutes; true where a bite came. Invented.
+        let casts: [(Int64, Bool)] = [(12, false), (17, true), (15, false), (19, true), (25, false), (18, true), (22, true), (20, false)]
+        var bites = 0
+        for (i, (minutes, bite)) in casts.enumerated() {
+            await day.tap(.cast)
+            await day.wait(minutes: minutes)
+            XCTAssertEqual(day.bank.rods.map(\.digits), ["\(minutes):00"])
+            if bites < 3 { XCTAssertTrue(day.bank.advice.headline.contains("Can't tell yet"), day.bank.advice.headline) }
+            if i == 1 {
+                await day.tap(.liner)
+                await day.wait(seconds: 1)
+            }
+            if bite {
+                bites += 1
+                await day.tap(.bite)
+                XCTAssertEqual(day.bank.state, .fishOn)
+                XCTAssertTrue(day.sheet["advice"]!.spoken.contains("Nothing has to be tapped"))
+                await day.wait(minutes: 1)
+                await day.tap(bites == 2 ? .lost : .landed)
+            } else {
+                await day.tap(.woundIn)
+            }
+            XCTAssertEqual(day.bank.state, .ready)
+            await day.wait(minutes: 2)
+        }
+
+        await day.tap(.cast)
+        await day.wait(minutes: 10)
+        XCTAssertFalse(day.bank.advice.headline.contains("Can't tell yet"), day.bank.advice.headline)
+        XCTAssertTrue(day.bank.advice.detail.contains("4 bites in 8 casts"), day.bank.advice.detail)
+        XCTAssertEqual(day.bank.strip.marks.filter { $0.shape == .bite }.count, 4)
+        XCTAssertEqual(day.bank.strip.marks.filter { $0.shape == .noBite }.count, 4)
+        XCTAssertTrue(day.sheet["strip"]!.spoken.contains("bites so far"))
+
+        // The last time back by a minute: the wait grows by it.
+        await day.tap(.timeBack)
+        XCTAssertEqual(day.bank.rods.map(\.digits), ["11:00"])
+
+        // A forgotten end: the next cast closes it.
+        await day.wait(minutes: 10)
+        await day.tap(.cast)
+        XCTAssertEqual(day.bank.rods.map(\.digits), ["0:00"])
+        await day.wait(minutes: 1)
+        await day.turn(to: "key-END", by: "more")
+        await day.tap(.end)
+        XCTAssertEqual(day.bank.state, .noSession)
+    }
+
+    func testTwoRodsHaveAClockEachAndTheKeysActOnTheChosenOne() async throws {
+        let day = try Bankside()
+        await day.look()
+        await day.tap(.start)
+        await day.tap("row-rods")
+        await day.tap("choice-rods-2")
+        await day.wait(seconds: 2)
+        await day.tap("back")
+        await day.tap(.start)
+        await day.wait(seconds: 10)
+        await day.tap(.cast)
+        await day.wait(minutes: 3)
+        await day.tap("next-rod")
+        XCTAssertEqual(day.bank.state, .ready)
+        await day.tap(.cast)
+        await day.wait(minutes: 4)
+        XCTAssertEqual(day.bank.rods.map(\.digits), ["7:00", "4:00"])
+        await day.tap("clock-1")
+        XCTAssertEqual(day.bank.rods.filter(\.chosen).map(\.rod), [1])
+        XCTAssertEqual(day.sheet["clock-1"]?.selected, true)
+        await day.tap(.woundIn)
+        XCTAssertEqual(day.bank.rods.map(\.state), [.ready, .out])
+    }
+
+    func testSpotAndRigAreChangedByTapsAlone() async throws {
+        let day = try Bankside()
+        await day.start()
+        await day.tap(.tackle)
+        let rows = day.state.seen.tackle!.rows
+        XCTAssertFalse(rows.isEmpty)
+        for row in rows {
+            await day.turn(to: "row-\(row.field)", by: "grid-more")
+            await day.tap("row-\(row.field)")
+            if let choice = row.choices.first(where: { !$0.chosen }) {
+                await day.turn(to: "choice-\(row.field)-\(choice.value)", by: "grid-more")
+                await day.tap("choice-\(row.field)-\(choice.value)")
+                await day.wait(seconds: 1)
+            }
+            await day.tap("back")
+        }
+        await day.tap("back")
+        XCTAssertEqual(day.state.seen.showing, .bank)
+        XCTAssertNotEqual(day.bank.spot, "")
+        XCTAssertNotEqual(day.bank.rig, "")
+    }
+
+    func testTheSwimIsDrawnTurnedAndAimedAt() async throws {
+        let day = try Bankside()
+        await day.start()
+        await day.tap(.cast)
+        await day.wait(minutes: 5)
+        await day.tap("screens")
+        await day.tap("open-SWIM")
+        let fan = try XCTUnwrap(day.sheet["swim-fan"])
+        XCTAssertFalse(fan.marks.isEmpty)
+        let first = try XCTUnwrap(day.state.seen.scene)
+        await day.tap("swim-STEP_OUT")
+        XCTAssertTrue(first != day.state.seen.scene, "the ring has moved")
+        // A tap on the picture brings it back to the cell it was on.
+        day.state.aim(x: Double(first.targetXy[0]), y: Double(first.targetXy[1]))
+        await day.look()
+        XCTAssertEqual(day.state.seen.scene?.lineRole, first.lineRole)
+        await day.tap("swim-KEEP")
+        await day.wait(seconds: 1)
+        XCTAssertEqual(day.state.seen.scene?.lineRole.contains(.keptBack), true)
+        await day.tap("swim-more")
+        XCTAssertNotNil(day.sheet["swim-EARLIER"])
+        await day.tap("back")
+        XCTAssertNotNil(day.sheet["swim-fan"])
+        await day.tap("back")
+        XCTAssertEqual(day.state.seen.showing, .bank)
+        XCTAssertNotNil(day.sheet["fan"], "the small fan stands on the Bank")
+        await day.tap("fan")
+        XCTAssertEqual(day.state.seen.showing, .swim)
+    }
+}

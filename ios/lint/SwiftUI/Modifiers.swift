@@ -1,0 +1,101 @@
+// Written from knowledge; signatures only (../README.md).
+import UIKit
+import UniformTypeIdentifiers
+
+extension View {
+    public func modifier<M: ViewModifier>(_ modifier: M) -> some View { _never(self) }
+    public func environment<V>(_ path: WritableKeyPath<EnvironmentValues, V>, _ value: V) -> some View { _never(self) }
+    public func onChange<V: Equatable>(of value: V, initial: Bool = false, _ action: @escaping (V, V) -> Void) -> some View { _never(self) }
+    public func onOpenURL(perform action: @escaping (URL) -> Void) -> some View { _never(self) }
+    public func task<T: Equatable>(id: T, @_inheritActorContext _ action: @escaping @Sendable () async -> Void) -> some View { _never(self) }
+
+    public func frame(width: CGFloat? = nil, height: CGFloat? = nil, alignment: Alignment = .center) -> some View { _never(self) }
+    public func offset(x: CGFloat = 0, y: CGFloat = 0) -> some View { _never(self) }
+    public func padding() -> some View { _never(self) }
+    public func ignoresSafeArea(_ regions: SafeAreaRegions = .all) -> some View { _never(self) }
+    public func preferredColorScheme(_ scheme: ColorScheme?) -> some View { _never(self) }
+    public func persistentSystemOverlays(_ visibility: Visibility) -> some View { _never(self) }
+
+    public func font(_ font: Font?) -> some View { _never(self) }
+    public func monospacedDigit() -> some View { _never(self) }
+    public func foregroundStyle<S: ShapeStyle>(_ style: S) -> some View { _never(self) }
+    public func tint(_ color: Color?) -> some View { _never(self) }
+    public func focused(_ condition: FocusState<Bool>.Binding) -> some View { _never(self) }
+    public func submitLabel(_ label: SubmitLabel) -> some View { _never(self) }
+    public func autocorrectionDisabled(_ disable: Bool = true) -> some View { _never(self) }
+
+    public func buttonStyle<S: ButtonStyle>(_ style: S) -> some View { _never(self) }
+    public func disabled(_ disabled: Bool) -> some View { _never(self) }
+    public func allowsHitTesting(_ enabled: Bool) -> some View { _never(self) }
+    public func contentShape<S: Shape>(_ shape: S) -> some View { _never(self) }
+    public func onTapGesture(count: Int = 1, coordinateSpace: some CoordinateSpaceProtocol, perform: @escaping (CGPoint) -> Void) -> some View { _never(self) }
+
+    public func accessibilityElement(children: AccessibilityChildBehavior = .ignore) -> some View { _never(self) }
+    public func accessibilityLabel(_ label: Text) -> some View { _never(self) }
+    public func accessibilityHidden(_ hidden: Bool) -> some View { _never(self) }
+    public func accessibilityAddTraits(_ traits: AccessibilityTraits) -> some View { _never(self) }
+    public func accessibilitySortPriority(_ priority: Double) -> some View { _never(self) }
+    public func accessibilityIdentifier(_ identifier: String) -> some View { _never(self) }
+
+    public func fileImporter(
+        isPresented: Binding<Bool>, allowedContentTypes: [UTType], onCompletion: @escaping (Result<URL, any Error>) -> Void
+    ) -> some View { _never(self) }
+    public func fileMover(isPresented: Binding<Bool>, file: URL?, onCompletion: @escaping (Result<URL, any Error>) -> Void) -> some View { _never(self) }
+    public func sheet<C: View>(isPresented: Binding<Bool>, onDismiss: (() -> Void)? = nil, @ViewBuilder content: @escaping () -> C) -> some View { _never(self) }
+}
+
+func _never<V: View>(_ view: V) -> some View { view }
+
+public struct SafeAreaRegions: OptionSet, Sendable {
+    public let rawValue: UInt
+    public init(rawValue: UInt) { self.rawValue = rawValue }
+    public static let all = SafeAreaRegions(rawValue: 3)
+    public static let keyboard = SafeAreaRegions(rawValue: 2)
+}
+public struct SubmitLabel: Sendable { public static var done: SubmitLabel { fatalError() } }
+public protocol CoordinateSpaceProtocol {}
+public struct LocalCoordinateSpace: CoordinateSpaceProtocol, Sendable {}
+extension CoordinateSpaceProtocol where Self == LocalCoordinateSpace { public static var local: LocalCoordinateSpace { fatalError() } }
+
+public struct AccessibilityChildBehavior: Sendable {
+    public static let ignore: AccessibilityChildBehavior = { fatalError() }()
+    public static let contain: AccessibilityChildBehavior = { fatalError() }()
+}
+public struct AccessibilityTraits: SetAlgebra, Sendable {
+    public static let isHeader: AccessibilityTraits = { fatalError() }()
+    public static let isImage: AccessibilityTraits = { fatalError() }()
+    public static let isButton: AccessibilityTraits = { fatalError() }()
+    public static let isSelected: AccessibilityTraits = { fatalError() }()
+    public static let updatesFrequently: AccessibilityTraits = { fatalError() }()
+    public init() { fatalError() }
+    public func contains(_ member: AccessibilityTraits) -> Bool { fatalError() }
+    public func union(_ other: AccessibilityTraits) -> AccessibilityTraits { fatalError() }
+    public func intersection(_ other: AccessibilityTraits) -> AccessibilityTraits { fatalError() }
+    public func symmetricDifference(_ other: AccessibilityTraits) -> AccessibilityTraits { fatalError() }
+    @discardableResult public mutating func insert(_ member: AccessibilityTraits) -> (inserted: Bool, memberAfterInsert: AccessibilityTraits) { fatalError() }
+    @discardableResult public mutating func remove(_ member: AccessibilityTraits) -> AccessibilityTraits? { fatalError() }
+    @discardableResult public mutating func update(with member: AccessibilityTraits) -> AccessibilityTraits? { fatalError() }
+    public mutating func formUnion(_ other: AccessibilityTraits) { fatalError() }
+    public mutating func formIntersection(_ other: AccessibilityTraits) { fatalError() }
+    public mutating func formSymmetricDifference(_ other: AccessibilityTraits) { fatalError() }
+}
+public enum AccessibilityNotification {
+    public struct Announcement {
+        public init(_ text: String) { fatalError() }
+        public func post() { fatalError() }
+    }
+}
+
+@MainActor @preconcurrency public protocol UIViewControllerRepresentable: View where Body == Never {
+    associatedtype UIViewControllerType: UIViewController
+    typealias Context = UIViewControllerRepresentableContext<Self>
+    @MainActor @preconcurrency func makeUIViewController(context: Context) -> UIViewControllerType
+    @MainActor @preconcurrency func updateUIViewController(_ controller: UIViewControllerType, context: Context)
+}
+extension UIViewControllerRepresentable { public var body: Never { fatalError() } }
+public struct UIViewControllerRepresentableContext<V> {}
+
+@MainActor @propertyWrapper public struct UIApplicationDelegateAdaptor<D: NSObject & UIApplicationDelegate>: DynamicProperty {
+    public init(_ type: D.Type = D.self) { fatalError() }
+    public var wrappedValue: D { fatalError() }
+}

@@ -1,0 +1,45 @@
+// Written from knowledge; signatures only (../README.md).
+
+public protocol DynamicProperty {}
+
+@propertyWrapper public struct State<Value>: DynamicProperty {
+    public init(wrappedValue: Value) { fatalError() }
+    public var wrappedValue: Value { get { fatalError() } nonmutating set { fatalError() } }
+    public var projectedValue: Binding<Value> { fatalError() }
+}
+
+@propertyWrapper public struct Binding<Value> {
+    @preconcurrency public init(get: @escaping @isolated(any) @Sendable () -> Value, set: @escaping @isolated(any) @Sendable (Value) -> Void) { fatalError() }
+    public var wrappedValue: Value { get { fatalError() } nonmutating set { fatalError() } }
+    public var projectedValue: Binding<Value> { fatalError() }
+}
+
+@MainActor @preconcurrency @propertyWrapper public struct ObservedObject<Object: ObservableObject>: DynamicProperty {
+    public init(wrappedValue: Object) { fatalError() }
+    public var wrappedValue: Object { get { fatalError() } nonmutating set { fatalError() } }
+}
+
+@propertyWrapper public struct FocusState<Value: Hashable>: DynamicProperty {
+    public init() where Value == Bool { fatalError() }
+    public var wrappedValue: Value { get { fatalError() } nonmutating set { fatalError() } }
+    public var projectedValue: Binding { fatalError() }
+    public struct Binding {}
+}
+
+@propertyWrapper public struct ScaledMetric<Value: BinaryFloatingPoint>: DynamicProperty {
+    public init(wrappedValue: Value, relativeTo style: Font.TextStyle) { fatalError() }
+    public var wrappedValue: Value { fatalError() }
+}
+
+public struct EnvironmentValues {
+    public var scenePhase: ScenePhase { fatalError() }
+    public var layoutDirection: LayoutDirection { get { fatalError() } set { fatalError() } }
+}
+@propertyWrapper public struct Environment<Value>: DynamicProperty {
+    public init(_ path: KeyPath<EnvironmentValues, Value>) { fatalError() }
+    public var wrappedValue: Value { fatalError() }
+}
+public enum ScenePhase: Comparable, Sendable { case background, inactive, active }
+public enum LayoutDirection: Hashable, Sendable { case leftToRight, rightToLeft }
+public enum ColorScheme: Sendable { case light, dark }
+public enum Visibility: Sendable { case automatic, visible, hidden }

@@ -1,0 +1,50 @@
+// Written from knowledge; signatures only (../README.md).
+@_exported import Combine
+@_exported import Foundation
+
+@MainActor @preconcurrency public protocol View {
+    associatedtype Body: View
+    @ViewBuilder @MainActor @preconcurrency var body: Body { get }
+}
+
+extension Never: View { public var body: Never { fatalError() } }
+
+public struct EmptyView: View { public init() { fatalError() }; public var body: Never { fatalError() } }
+public struct TupleView<T>: View { public var body: Never { fatalError() } }
+public struct _Conditional<A, B>: View { public var body: Never { fatalError() } }
+extension Optional: View where Wrapped: View { public var body: Never { fatalError() } }
+
+@resultBuilder public struct ViewBuilder {
+    public static func buildBlock() -> EmptyView { fatalError() }
+    public static func buildBlock<V: View>(_ view: V) -> V { fatalError() }
+    public static func buildBlock<each V: View>(_ view: repeat each V) -> TupleView<(repeat each V)> { fatalError() }
+    public static func buildIf<V: View>(_ view: V?) -> V? { fatalError() }
+    public static func buildEither<A: View, B: View>(first: A) -> _Conditional<A, B> { fatalError() }
+    public static func buildEither<A: View, B: View>(second: B) -> _Conditional<A, B> { fatalError() }
+}
+
+@MainActor @preconcurrency public protocol ViewModifier {
+    associatedtype Body: View
+    typealias Content = _ModifiedContent
+    @ViewBuilder @MainActor @preconcurrency func body(content: Content) -> Body
+}
+public struct _ModifiedContent: View { public var body: Never { fatalError() } }
+
+@MainActor @preconcurrency public protocol Scene {
+    associatedtype Body: Scene
+    @SceneBuilder @MainActor @preconcurrency var body: Body { get }
+}
+extension Never: Scene {}
+@resultBuilder public struct SceneBuilder {
+    public static func buildBlock<S: Scene>(_ scene: S) -> S { fatalError() }
+}
+public struct WindowGroup<Content: View>: Scene {
+    public init(@ViewBuilder content: () -> Content) { fatalError() }
+    public var body: Never { fatalError() }
+}
+@MainActor @preconcurrency public protocol App {
+    associatedtype Body: Scene
+    @SceneBuilder @MainActor @preconcurrency var body: Body { get }
+    @MainActor @preconcurrency init()
+}
+extension App { @MainActor @preconcurrency public static func main() { fatalError() } }

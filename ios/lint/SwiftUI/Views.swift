@@ -1,0 +1,81 @@
+// Written from knowledge; signatures only (../README.md).
+
+public struct Font: Hashable, Sendable {
+    public enum TextStyle: Sendable { case largeTitle, title, headline, body, caption }
+    public struct Weight: Hashable, Sendable {
+        public static let medium: Weight = { fatalError() }()
+        public static let bold: Weight = { fatalError() }()
+    }
+    public static let headline: Font = { fatalError() }()
+    public static func system(size: CGFloat, weight: Weight? = nil) -> Font { fatalError() }
+    public func monospacedDigit() -> Font { fatalError() }
+}
+
+public struct Text: View, Equatable, Sendable {
+    public init(verbatim text: String) { fatalError() }
+    public init(timerInterval: ClosedRange<Date>, pauseTime: Date? = nil, countsDown: Bool = true, showsHours: Bool = true) { fatalError() }
+    public func font(_ font: Font?) -> Text { fatalError() }
+    public func monospacedDigit() -> Text { fatalError() }
+    public func foregroundStyle<S: ShapeStyle>(_ style: S) -> Text { fatalError() }
+    public var body: Never { fatalError() }
+}
+
+public struct TextField<Label: View>: View {
+    public init(_ title: String, text: Binding<String>) where Label == Text { fatalError() }
+    public var body: Never { fatalError() }
+}
+
+public struct ZStack<Content: View>: View {
+    public init(alignment: Alignment = .center, @ViewBuilder content: () -> Content) { fatalError() }
+    public var body: Never { fatalError() }
+}
+public struct HStack<Content: View>: View {
+    public init(alignment: VerticalAlignment = .center, spacing: CGFloat? = nil, @ViewBuilder content: () -> Content) { fatalError() }
+    public var body: Never { fatalError() }
+}
+public struct VStack<Content: View>: View {
+    public init(alignment: HorizontalAlignment = .center, spacing: CGFloat? = nil, @ViewBuilder content: () -> Content) { fatalError() }
+    public var body: Never { fatalError() }
+}
+public struct Alignment: Sendable {
+    public static let center: Alignment = { fatalError() }()
+    public static let topLeading: Alignment = { fatalError() }()
+}
+public struct VerticalAlignment: Sendable {
+    public static let center: VerticalAlignment = { fatalError() }()
+    public static let firstTextBaseline: VerticalAlignment = { fatalError() }()
+}
+public struct HorizontalAlignment: Sendable {
+    public static let center: HorizontalAlignment = { fatalError() }()
+    public static let leading: HorizontalAlignment = { fatalError() }()
+}
+
+public struct ForEach<Data: RandomAccessCollection, ID: Hashable, Content>: View where Data.Element: Identifiable, ID == Data.Element.ID {
+    public init(_ data: Data, @ViewBuilder content: @escaping (Data.Element) -> Content) where Content: View { fatalError() }
+    public var body: Never { fatalError() }
+}
+
+public struct GeometryReader<Content: View>: View {
+    public init(@ViewBuilder content: @escaping (GeometryProxy) -> Content) { fatalError() }
+    public var body: Never { fatalError() }
+}
+public struct GeometryProxy {
+    public var size: CGSize { fatalError() }
+    public var safeAreaInsets: EdgeInsets { fatalError() }
+}
+public struct EdgeInsets: Sendable { public var top, leading, bottom, trailing: CGFloat }
+
+public struct Button<Label: View>: View {
+    @preconcurrency public init(action: @escaping @MainActor () -> Void, @ViewBuilder label: () -> Label) { fatalError() }
+    public var body: Never { fatalError() }
+}
+@MainActor @preconcurrency public protocol ButtonStyle {
+    associatedtype Body: View
+    typealias Configuration = ButtonStyleConfiguration
+    @ViewBuilder @MainActor @preconcurrency func makeBody(configuration: Configuration) -> Body
+}
+public struct ButtonStyleConfiguration {
+    public struct Label: View { public var body: Never { fatalError() } }
+    public let label: Label
+    public let isPressed: Bool
+}

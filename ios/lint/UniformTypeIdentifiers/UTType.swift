@@ -1,0 +1,7 @@
+// Written from knowledge; signatures only (../README.md).
+
+public struct UTType: Hashable, Sendable {
+    public init(exportedAs identifier: String, conformingTo parent: UTType? = nil) { fatalError() }
+    public static let folder: UTType = { fatalError() }()
+    public static let data: UTType = { fatalError() }()
+}

@@ -1,0 +1,92 @@
+//! The demo day as every language must see it: the entries it leaves and the screens at its pictures. Kotlin
+//! (`SharedDayTest`) and Swift (`SharedDayTests`) play the same day through the bindings and compare with the
+//! snapshots kept here.
+//!
+//! Ids and the checksums over them come from entropy and differ from run to run: each id is written as the how-manieth
+//! it is in the text, `#1`, `#2`, and a checksum as `sha256`. Everything else has to agree to the byte: kinds, payloads,
+//! moments, clocks, order, every word and every figure of a screen.
+
+use restwater_core::app::{Action, App, Which, read_day};
+use restwater_tests::phone::Seeded;
+use std::error::Error;
+use std::fmt::Write as _;
+use std::ops::ControlFlow;
+
+const DAY: &str = include_str!("../days/demo.jsonl");
+/// Every screen there is, in the order of `Which`, with the name it has in the snapshot.
+const SCREENS: &[(Which, &str)] = &[
+    (Which::Bank, "bank"),
+    (Which::Setup, "setup"),
+    (Which::Tackle, "tackle"),
+    (Which::Swim, "swim"),
+    (Which::Waits, "waits"),
+    (Which::Changes, "changes"),
+    (Which::Files, "files"),
+    (Which::Bench, "bench"),
+    (Which::Book, "book"),
+    (Which::Conditions, "conditions"),
+    (Which::Cautions, "cautions"),
+    (Which::Mend, "mend"),
+    (Which::Phone, "phone"),
+];
+
+#[test]
+fn entries_and_screens_of_the_day() -> Result<(), Box<dyn Error>> {
+    let dir = tempfile::tempdir()?;
+    let day = read_day(DAY)?;
+    let mut app = App::open(dir.path(), Box::new(Seeded::new(7)), &day[0].at)?;
+    let mut screens = String::new();
+    for tap in &day {
+        if let Some(action) = &tap.action {
+            app.act(action, &tap.at)?;
+        }
+        let Some(picture) = &tap.picture else { continue };
+        for (which, name) in SCREENS {
+            // The swim has nothing to show without a session, and says so.
+            let json = match app.screen(*which, &tap.at) {
+                Ok(screen) => serde_json::to_string(&screen)?,
+                Err(refused) => app.message(&refused),
+            };
+            writeln!(screens, "{picture} {name} {}", without_ids(&json))?;
+        }
+    }
+    let end = &day[day.len() - 1].at;
+    for (field, value) in [("form", "entries"), ("span", "all")] {
+        app.act(&Action::ChooseFiles { field: field.into(), value: value.into() }, end)?;
+    }
+    let file = app.send(end, &mut |_| ControlFlow::Continue(()))?;
+    insta::assert_snapshot!("screens", screens);
+    insta::assert_snapshot!("entries", without_ids(&std::fs::read_to_string(file.path)?.replace('\u{1e}', "")));
+    Ok(())
+}
+
+/// Ids as the how-manieth they are, checksums as a word.
+fn without_ids(text: &str) -> String {
+    let mut seen: Vec<&str> = Vec::new();
+    let mut out = String::new();
+    let mut rest = text;
+    while let Some(first) = rest.chars().next() {
+        if let Some(id) = rest.get(..36).filter(|id| uuid::Uuid::try_parse(id).is_ok()) {
+            let nth = seen.iter().position(|known| *known == id).unwrap_or_else(|| {
+                seen.push(id);
+                seen.len() - 1
+            });
+            let _ = write!(out, "#{}", nth + 1);
+            rest = &rest[36..];
+        } else if rest.get(..64).is_some_and(|sum| sum.bytes().all(|b| matches!(b, b'0'..=b'9' | b'a'..=b'f'))) {
+            out.push_str("sha256");
+            rest = &rest[64..];
+        } else {
+            out.push(first);
+            rest = &rest[first.len_utf8()..];
+        }
+    }
+    out
+}
+
+#[test]
+fn an_id_is_its_place_and_a_checksum_a_word() {
+    let (a, b) = ("01890a5d-ac96-774b-bcce-b302099a8057", "01890a5d-ac96-774b-bcce-b302099a8058");
+    let sum = "0123456789abcdef".repeat(4);
+    assert_eq!(without_ids(&format!("{a} {b} é {a} {sum}")), "#1 #2 é #1 sha256");
+}
