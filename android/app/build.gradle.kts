@@ -55,4 +55,6 @@ tasks.named("preBuild") { dependsOn(cargoNdk) }
 dependencies {
     implementation(project(":ui"))
     implementation(libs.activity.compose)
+    implementation(libs.core) // NotificationCompat, FileProvider
+    implementation(libs.coroutines)
 }

@@ -196,6 +196,8 @@ pub struct PadWords {
     pub waits: Said,
     /// Opens "Did it matter?".
     pub changes: Said,
+    /// Opens the Match screen.
+    pub match_day: Said,
     /// Opens the Files screen.
     pub files: Said,
     /// Opens the Mend screen.

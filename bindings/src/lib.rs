@@ -4,8 +4,10 @@
 mod entropy;
 mod error;
 mod files;
+mod geojson;
 mod layout;
 mod learning;
+mod match_day;
 mod object;
 mod scene;
 mod screens;
@@ -15,7 +17,7 @@ mod watch;
 
 pub use error::{Kind, RestwaterError};
 pub use files::{Work, salvage};
-pub use object::{DayTap, Restwater, bank_layout, pad_words, read_day, swim_layout};
+pub use object::{DayTap, Restwater, bank_layout, match_layout, pad_words, read_day, swim_layout};
 pub use shell::shell_words;
 
 use uuid::Uuid;

@@ -4,7 +4,9 @@ use crate::entropy::SystemEntropy;
 use crate::error::{Kind, RestwaterError};
 use restwater_core::app::{Action, App, AppError, FanGlass, Screen, Settings, Update, Which};
 use restwater_core::log::Moment;
-use restwater_core::screen::{BankLayout, Glass, PadAsk, PadWords, SwimLayout, WatchView, Wording};
+use restwater_core::screen::{
+    BankLayout, Glass, MatchLayout, PadAsk, PadWords, SwimLayout, WatchView, Wording,
+};
 use restwater_core::swim::SwimScene;
 use std::path::Path;
 use std::sync::{Arc, Mutex, MutexGuard};
@@ -105,6 +107,12 @@ pub fn pad_words() -> PadWords {
 #[must_use]
 pub fn swim_layout(glass: &Glass) -> SwimLayout {
     restwater_core::screen::swim_layout(glass)
+}
+
+/// Where the keys of the Match screen lie on a glass.
+#[uniffi::export]
+pub fn match_layout(glass: &Glass) -> Result<MatchLayout, RestwaterError> {
+    restwater_core::screen::match_layout(glass).map_err(|error| RestwaterError::plain(Kind::BadInput, &error))
 }
 
 /// One line of a day file.

@@ -68,7 +68,7 @@ pub enum LabelRole {
     Mark,
     /// Rested minutes of a cell, boxed.
     Rested,
-    /// How many marks of one shape, where they stand for more than can be drawn; plain.
+    /// How many marks of one shape, where they stand for more than can be drawn: on paper, without an edge.
     Count,
     /// Name of a hazard, boxed.
     Hazard,

@@ -5,8 +5,8 @@
 use restwater_core::app::{Screen, Update, Which};
 use restwater_core::screen::{
     AdviceTone, AdviceView, BankState, BankView, ChangesView, Choice, ChoiceRow, FilesView, HeaderView, Key,
-    KeyView, KeyWeight, MendView, PhoneView, RodView, SetupView, StripMark, StripMarkShape, StripView,
-    SwimKey, SwimKeyView, SwimView, TackleView, WaitsView,
+    KeyView, KeyWeight, MatchView, MendView, PegPlaceView, PhoneView, RodView, SetupView, StripMark, StripMarkShape,
+    StripView, SwimKey, SwimKeyView, SwimView, TackleView, WaitsView,
 };
 
 /// What a key does. Its place on the glass is the layout's business.
@@ -296,6 +296,8 @@ pub enum SwimKey {
     Now,
     /// Set an aiming mark in this direction.
     MarkHere,
+    /// The peg lies where it was typed.
+    PlacePeg,
 }
 
 /// One key, ready to draw.
@@ -324,6 +326,8 @@ pub struct SwimView {
     pub headline: String,
     /// The reasons for it and against it, each with its figures.
     pub reasons: Vec<String>,
+    /// The same as sentences, and how many bites they rest on.
+    pub why: String,
     /// What is known of the aimed cell.
     pub cell: String,
     /// Whether the fish move over the day, with the evidence.
@@ -334,6 +338,16 @@ pub struct SwimView {
     pub steps_back: u32,
     /// The next few cells after the first, each with its reasons.
     pub others: Vec<String>,
+    /// Opens the list of everything the picture rests on.
+    pub list_label: String,
+    /// That list: the ringed cell, the next few, the drift, what is a guess.
+    pub list: Vec<String>,
+    /// The name typed for the next mark, feature or hazard, or for an old one; may be empty.
+    pub name: String,
+    /// Label of that field.
+    pub name_label: String,
+    /// Where the peg lies on the earth.
+    pub place: PegPlaceView,
     /// The keys.
     pub keys: Vec<SwimKeyView>,
     /// Boundaries, bands, rest target, features and hazards.
@@ -357,6 +371,8 @@ pub enum Which {
     Waits,
     /// Did a change matter?
     Changes,
+    /// Time left, nets, fish, weigh-in.
+    Match,
     /// Files in and out, backups.
     Files,
     /// Doubtful entries.
@@ -380,6 +396,8 @@ pub enum Screen {
     Waits(WaitsView),
     /// Did a change matter?
     Changes(ChangesView),
+    /// Time left, nets, fish, weigh-in.
+    Match(MatchView),
     /// Files in and out, backups.
     Files(FilesView),
     /// Doubtful entries.

@@ -6,6 +6,7 @@ use restwater_core::app::{Action, Hand, Scheme, Settings};
 use restwater_core::log::{
     Factor, FishWeight, LeadMaterial, Moment, Reach, Rig, SessionSetup, Spot, WeightUnit,
 };
+use restwater_core::screen::MatchTap;
 use restwater_core::swim::Step;
 use uuid::Uuid;
 
@@ -349,6 +350,8 @@ pub enum Action {
         /// The choice's value.
         value: String,
     },
+    /// The peg lies where it was typed on the Swim screen.
+    PlacePegAsTyped,
     /// Where the peg lies on the earth; never needed.
     PlacePeg {
         /// Latitude in 1e-7 degrees.
@@ -378,6 +381,11 @@ pub enum Action {
     SetNextStep,
     /// End the test.
     EndAlternation,
+    /// A tap on the Match screen.
+    Match {
+        /// Which.
+        tap: MatchTap,
+    },
     /// One of the choices of the Files screen.
     ChooseFiles {
         /// The row's field.

@@ -16,7 +16,7 @@ pub struct WatchKey {
 /// Something that is to ring.
 #[uniffi::remote(Record)]
 pub struct WatchAlarm {
-    /// The same for the same cast: a later answer replaces it.
+    /// The same for the same cast, or for the same minute of the match: a later answer replaces it.
     pub id: String,
     /// When, by the phone's wall clock, ms since 1970 UTC.
     pub at_wall_ms: i64,

@@ -137,7 +137,8 @@ run_robolectric() {
   printf 'android_merged_manifest=%s\nandroid_resource_apk=%s\nandroid_merged_assets=\nandroid_custom_package=app.restwater\n' \
     "$TREE/$out/AndroidManifest.xml" "$TREE/$out/resources.apk" >$out/config/com/android/tools/test_config.properties
   # The framework's plain classes come last: Robolectric's own, instrumented, must win.
-  java -Xmx2g -Drobolectric.offline=true -Drobolectric.dependency.dir="$TREE/$out/robolectric" \
+  # Robolectric reaches into the JDK's file descriptors where the framework closes one.
+  java -Xmx2g --add-opens java.base/java.io=ALL-UNNAMED --add-opens java.base/java.lang=ALL-UNNAMED -Drobolectric.offline=true -Drobolectric.dependency.dir="$TREE/$out/robolectric" \
     -Djna.library.path="$TREE/target/release" -Drestwater.tree="$PWD" -Drestwater.screens="$TREE/target/screens/android" \
     -cp "$out/tests:$out/app:$out/ui:$out/config:$(android_libs):$(jar_of org.robolectric:android-all:$FRAMEWORK)" \
     org.junit.runner.JUnitCore "${classes[@]}"

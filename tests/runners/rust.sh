@@ -69,7 +69,11 @@ bench_names() {
 }
 
 one_bench() {
-  if [ -e "core/benches/$1.rs" ]; then
+  if [ -e "core/benches/$1.rs" ] && [ -e "tests/bench/$1.py" ]; then
+    # Runs the bench itself, then its peer in Python on the same work.
+    tool python3 python3 && debs python3-venv
+    python3 "tests/bench/$1.py"
+  elif [ -e "core/benches/$1.rs" ]; then
     cargo bench --quiet -p restwater-core --bench "$1"
   elif [ -e "tests/src/bin/bench_$1.rs" ]; then
     rust_bin "bench_$1"

@@ -3,8 +3,11 @@
 use rand::{Rng, RngExt, SeedableRng};
 use rand_chacha::ChaCha8Rng;
 use restwater_core::log::{
-    FishWeight, HybridClock, LeadMaterial, Moment, Op, Payload, Reach, Rig, SessionSetup, Spot, WeightUnit,
+    ClassGuess, FishSaid, FishWeight, HybridClock, LeadMaterial, MatchSetup, Moment, Op, Payload, Reach, Rig,
+    SessionSetup, Spot, WeightUnit,
 };
+use restwater_core::match_day::rules::{MatchRules, NetHolds, NetRule};
+use restwater_core::match_day::weight::Weight;
 use uuid::Uuid;
 
 /// 2026-01-10 08:00 UTC, where the invented logs begin.
@@ -114,8 +117,38 @@ impl Phone {
             }
             (81..=86, _) => self.log(Payload::Missed { rod }, None),
             (87..=90, _) => self.log(Payload::Liner { rod }, None),
+            (95..=97, Some(id)) => self.fish(id),
+            (98, _) => self.match_day(),
+            (99, _) => {
+                let shown = Weight::Grams(self.rng.random_range(500..40_000));
+                self.log(Payload::NetWeighed { net: "Net 1".into(), shown }, None)
+            }
             _ => self.log(Payload::WoundIn { rod }, None),
         }
+    }
+
+    /// What is said of a fish of a cast that may or may not have landed one.
+    fn fish(&mut self, cast: Uuid) -> Op {
+        let weight = FishWeight::Guessed { unit: WeightUnit::Grams, count: self.rng.random_range(50..9_000) };
+        let class = (self.rng.random_range(0..2) == 0).then(|| "Carp".to_owned());
+        let (net, put_back) = (Some("Net 1".to_owned()), self.rng.random_range(0..9) == 0);
+        let said = FishSaid { cast, class, weight: Some(weight), net, put_back };
+        self.log(Payload::FishSet(said), None)
+    }
+
+    fn match_day(&mut self) -> Op {
+        let net =
+            NetRule { name: "Net 1".into(), limit: Some(Weight::Drams(12_800)), holds: NetHolds::Anything };
+        let setup = MatchSetup {
+            all_in_ms: self.wall_ms,
+            all_out_ms: self.wall_ms + 18_000_000,
+            offset_ms: self.rng.random_range(-90..90) * 1_000,
+            unit: WeightUnit::Drams,
+            mark: Weight::Drams(16),
+            rules: MatchRules { nets: vec![net], alarms_min: vec![30, 10], ..MatchRules::default() },
+            classes: vec![ClassGuess { name: "Carp".into(), guess: Weight::Drams(1_280) }],
+        };
+        self.log(Payload::MatchSet(setup), None)
     }
 
     fn rig(&mut self, rod: u8) -> Op {

@@ -25,6 +25,19 @@ error-io = The phone could not write ({ $detail }). The last entry was not saved
 error-internal = A fault of ours ({ $detail }). Nothing was lost: please tap again.
 error-clock-range = The clock of the phone is out of range. Set it, then tap again.
 error-no-cell = There is no such water under the ring. Move the ring first.
+error-nothing-typed = No name is typed. Type it first, then pick what is called so.
+error-no-latitude = { $typed ->
+    [0] No latitude is typed. Type degrees north, as 52.1234 or 52 7 24; S for south.
+   *[other] "{ $value }" is no latitude. Type degrees north, as 52.1234 or 52 7 24; S for south.
+}
+error-no-longitude = { $typed ->
+    [0] No longitude is typed. Type degrees east, as 1.25 or 1 15 0; W for west.
+   *[other] "{ $value }" is no longitude. Type degrees east, as 1.25 or 1 15 0; W for west.
+}
+error-no-bearing = { $typed ->
+    [0] No bearing is typed. Type degrees clockwise from north, 0 to 360.
+   *[other] "{ $value }" is no bearing. Type degrees clockwise from north, 0 to 360.
+}
 error-swim = { $detail }.
 error-not-op-file = This is no file of Restwater entries: { $detail }. Choose one that ends in .restwater.json-seq, or a backup.
 error-file-empty = it is empty

@@ -28,4 +28,5 @@ doubt-back-in-time = It lies before the entry that came first.
 doubt-clock-moved = The phone's clock was moved before it.
 doubt-approximate = Its time is approximate.
 doubt-long-gap = Nothing was logged for long before it: a cast may be missing.
+doubt-no-landing = A weight or a net was said of a fish that is not landed any more.
 doubt-newer = Written by a newer version: update to read it.

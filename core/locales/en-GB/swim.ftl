@@ -1,23 +1,25 @@
 # The Swim screen.
 
 swim-title = Swim, { $place }
+swim-title-plain = Swim
+swim-peg = peg { $peg }
 swim-area = { $fresh } m² fresh of { $all } m²
 swim-next = Next: { $where }, { $reach }
 swim-aimed = { $where }, { $reach }
 swim-rests-on-guesses = Scatter and disturbance are guesses; rest is your own idea, not a promise.
 swim-no-reason = No reason for or against.
-swim-then = Put aside: { $why }.
+swim-then = Then: { $where }
 swim-bites = { $bites ->
-    [0] No bites logged here yet: not proof of anything.
-    [one] Not proof: 1 bite so far.
-   *[other] Not proof: { $bites } bites so far.
+    [0] No bites in this swim yet: no proof.
+    [one] 1 bite so far: no proof.
+   *[other] { $bites } bites so far: no proof.
 }
 
 reason-never = not likely disturbed today
 reason-rested = rested { $minutes } min
 reason-near-bites = { $bites ->
     [one] a bite { $metres } m away, { $minutes } min ago
-   *[other] { $bites } bites within { $metres } m, the last { $minutes } min ago
+   *[other] { $bites } bites near, the last { $metres } m away, { $minutes } min ago
 }
 reason-behind = behind the last bite, { $minutes } min ago
 reason-liners-here = { $liners ->
@@ -46,6 +48,13 @@ cell-figures = { $casts ->
         [0] no bites
         [one] 1 bite
        *[other] { $bites } bites
+    }{ $lost ->
+        [0] { "" }
+       *[other] , { $lost } lost
+    }{ $liners ->
+        [0] { "" }
+        [one] , 1 liner
+       *[other] , { $liners } liners
     }, { $minutes } min of bait.
 }
 drift-out = Bites have moved out over the day (tau { $tau }, p { $p }, { $n } bites).
@@ -60,16 +69,16 @@ swim-scene-kept = kept back
 swim-scene-min = min
 swim-scene-h = h
 swim-scene-m = m
+swim-scene-lost = lost
+swim-scene-liners = liners
 
 key-step-left = LEFT
 key-step-right = RIGHT
 key-step-in = IN
 key-step-out = OUT
-key-keep = KEEP
-key-keep-sub = back
+key-keep = KEEP BACK
 key-keep-spoken = Keep this water back.
 key-release = RELEASE
-key-release-sub = kept water
 key-release-spoken = Release the kept-back water.
 key-cast-here = CAST HERE NEXT
 key-cast-here-spoken = The next cast goes here.
@@ -77,8 +86,55 @@ key-earlier = EARLIER
 key-later = LATER
 key-now = NOW
 key-mark-here = MARK
-key-mark-here-sub = name it
 key-mark-here-spoken = Set an aiming mark in this direction.
+
+key-place-peg = SET PLACE
+key-place-peg-spoken = The peg lies where it is typed.
+key-earlier-spoken = The swim ten minutes earlier.
+key-later-spoken = The swim ten minutes later.
+key-now-spoken = The swim as it is now.
+key-step-left-spoken = The ring goes one cell to the left.
+key-step-right-spoken = The ring goes one cell to the right.
+key-step-in-spoken = The ring comes one band in.
+key-step-out-spoken = The ring goes one band out.
+
+swim-list = Where next, in full
+swim-name = Name
+swim-rename = Use the name for
+swim-remove = Take away
+swim-outline = the outline
+swim-a-hazard = hazard
+notice-removed = Taken away. UNDO brings it back.
+peg-place = Peg on the map
+peg-place-none = not set
+peg-place-set = set
+peg-place-note = Never needed. Left out of files unless you ask for it.
+peg-place-lat = Latitude
+peg-place-lon = Longitude
+peg-place-out = Straight out
+
+geojson-mark = mark { $name }
+geojson-feature = feature { $name }
+geojson-hazard = hazard { $name }
+geojson-outline = { $corners ->
+    [one] an outline of 1 corner
+   *[other] an outline of { $corners } corners
+}
+geojson-marks = { $n ->
+    [one] 1 mark
+   *[other] { $n } marks
+}
+geojson-features = { $n ->
+    [one] 1 feature
+   *[other] { $n } features
+}
+geojson-hazards = { $n ->
+    [one] 1 hazard
+   *[other] { $n } hazards
+}
+geojson-an-outline = an outline
+geojson-adds = New from the file: { $what }.
+geojson-nothing = Nothing in this file is new here.
 
 swim-left = Next peg on the left
 swim-right = Next peg on the right
@@ -106,8 +162,11 @@ feature-fish_seen = fish seen
 feature-other = other
 hazard-snag = snag
 hazard-line = line overhead
+hazard-branch = branch
+hazard-rope = rope or post
+hazard-shallow = shallow
 entry-feature_set = feature
+entry-outline_set = outline
 entry-hazard_set = hazard
 entry-peg_placed = peg place
 mark-numbered = Mark { $number }
-swim-mark-name = Name of the mark

@@ -1,7 +1,9 @@
 //! What a shell can ask for: one for each tap.
 
 use super::settings::{Hand, Scheme};
+use super::swim_typed::TYPED;
 use crate::log::{Factor, FishWeight, Payload, Rig, RodNumber, SessionSetup, Spot};
+use crate::screen::MatchTap;
 use crate::swim::Step;
 use serde::{Deserialize, Serialize};
 use uuid::Uuid;
@@ -155,6 +157,8 @@ pub enum Action {
         /// The choice's value.
         value: String,
     },
+    /// The peg lies where it was typed on the Swim screen.
+    PlacePegAsTyped,
     /// Where the peg lies on the earth; never needed.
     PlacePeg {
         /// Latitude in 1e-7 degrees.
@@ -184,6 +188,11 @@ pub enum Action {
     SetNextStep,
     /// End the test.
     EndAlternation,
+    /// A tap on the Match screen.
+    Match {
+        /// Which.
+        tap: MatchTap,
+    },
     /// One of the choices of the Files screen.
     ChooseFiles {
         /// The row's field.
@@ -259,6 +268,7 @@ impl Action {
             | Self::ChooseCasts { .. }
             | Self::StartAlternation { .. }
             | Self::SetNextStep
+            | Self::Match { .. }
             | Self::ChooseFiles { .. }
             | Self::ChoosePhone { .. }
             | Self::OpenDoubt { .. }
@@ -277,12 +287,19 @@ impl Action {
             | Self::Release
             | Self::MarkHere { .. }
             | Self::ChooseSwim { .. }
+            | Self::PlacePegAsTyped
             | Self::Set { .. } => return None,
         })
     }
 
     /// Whether it grows the log.
     pub(super) fn writes(&self) -> bool {
+        if let Self::ChooseSwim { field, .. } = self {
+            return !TYPED.contains(&field.as_str());
+        }
+        if let Self::Match { tap } = self {
+            return tap.writes();
+        }
         !matches!(
             self,
             Self::ChooseSetup { .. }
@@ -319,6 +336,7 @@ impl Action {
             | Self::ChoosePhone { value, .. }
             | Self::Mend { value, .. }
             | Self::ChooseSwim { value, .. } => texts.push(("value", value)),
+            Self::Match { tap } => texts.extend(tap.texts()),
             Self::Note { text } => texts.push(("note", text)),
             Self::SetMark { name, .. } | Self::MarkHere { name } => texts.push(("mark", name)),
             _ => {}

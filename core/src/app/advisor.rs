@@ -57,6 +57,16 @@ impl Advisor {
         Some(Reading { advice: answer.advice, waited_min: waited, waiting, rhythm })
     }
 
+    /// The posterior of today's waits and what it advises; none where its figures can't be used.
+    pub(super) fn posterior(
+        &mut self,
+        session: &Session,
+        rhythm: Rhythm,
+    ) -> Option<(&WaitPosterior, Advice)> {
+        self.bring_up_to(session, rhythm)?;
+        self.last.as_ref().map(|answer| (&answer.posterior, answer.advice))
+    }
+
     fn bring_up_to(&mut self, session: &Session, rhythm: Rhythm) -> Option<()> {
         let waits = waits_of(session, rhythm.turn_round_min);
         let habit = habit_min(session);

@@ -3,10 +3,11 @@
 use crate::bite::BiteError;
 use crate::exchange::ExchangeError;
 use crate::log::{CanonicalError, RodNumber};
+use crate::match_day::setup::MatchError;
 use crate::screen::{Arg, Wording};
 use crate::session::NotNow;
 use crate::store::StoreError;
-use crate::swim::SwimError;
+use crate::swim::{EarthError, GeoJsonError, SwimError};
 
 /// What a shell can tell apart.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -72,12 +73,32 @@ pub enum AppError {
     /// No cell of the swim is meant, or none of that kind.
     #[error("there is no such water under the ring: move it first")]
     NoCell,
+    /// A position typed in a form that can't be read.
+    #[error("\"{value}\" is no {field}: type degrees, as 52.1234 or 52 7 24")]
+    NotDegrees {
+        /// Which of the three.
+        field: &'static str,
+        /// What was typed.
+        value: String,
+    },
+    /// A new name was asked for and none typed.
+    #[error("no name is typed: type it first, then pick what is called so")]
+    NothingTyped,
+    /// A place on the earth that can't be used.
+    #[error(transparent)]
+    Earth(#[from] EarthError),
+    /// A GeoJSON file that can't be read or written.
+    #[error(transparent)]
+    GeoJson(#[from] GeoJsonError),
     /// There is no such entry to mend in the session shown.
     #[error("there is no such entry in this session: open it from the list")]
     NoSuchEntry,
     /// A spot, mark or outline that no swim can have.
     #[error(transparent)]
     Swim(#[from] SwimError),
+    /// A rule of the day, a weight or a net that no match can have.
+    #[error(transparent)]
+    Match(#[from] MatchError),
     /// The store failed.
     #[error(transparent)]
     Store(#[from] StoreError),
@@ -110,9 +131,18 @@ impl AppError {
             | Self::NothingToRedo
             | Self::NothingToSetBack
             | Self::NoCell
+            | Self::NothingTyped
+            | Self::GeoJson(GeoJsonError::PegNeeded)
             | Self::NoSuchEntry
-            | Self::BeforeEarlier(_) => ErrorKind::NotNow,
-            Self::TooLong { .. } | Self::UnknownChoice { .. } | Self::Swim(_) => ErrorKind::BadInput,
+            | Self::BeforeEarlier(_)
+            | Self::Match(MatchError::WeighInBeforeAllIn) => ErrorKind::NotNow,
+            Self::TooLong { .. }
+            | Self::UnknownChoice { .. }
+            | Self::NotDegrees { .. }
+            | Self::Earth(_)
+            | Self::Swim(_)
+            | Self::Match(_) => ErrorKind::BadInput,
+            Self::GeoJson(_) => ErrorKind::BadFile,
             Self::Store(error) => store_kind(error),
             Self::Exchange(error) => exchange_kind(error),
             Self::Canonical(_) | Self::Bite(_) => ErrorKind::Internal,
@@ -137,12 +167,25 @@ impl AppError {
             ),
             Self::NoSuchEntry => words.say("error-no-such-entry"),
             Self::NoCell => words.say("error-no-cell"),
-            Self::Swim(error) => detailed(words, "error-swim", &error.to_string()),
+            Self::NothingTyped => words.say("error-nothing-typed"),
+            Self::NotDegrees { field, value } => words.say_with(
+                &format!("error-no-{field}"),
+                &[("value", Arg::Text(value)), ("typed", Arg::Count(value.len()))],
+            ),
+            Self::Swim(error) => sentence(words, "error-swim", error),
+            Self::Earth(error) => sentence(words, "error-swim", error),
+            Self::GeoJson(error) => sentence(words, "error-swim", error),
+            Self::Match(error) => sentence(words, "error-match", error),
             Self::Store(error) => store_message(words, error),
             Self::Exchange(error) => exchange_message(words, error),
             Self::Canonical(_) | Self::Bite(_) => detailed(words, "error-internal", &self.to_string()),
         }
     }
+}
+
+/// An error of a room as a sentence: large at the beginning, a stop at the end.
+fn sentence(words: &Wording, id: &str, error: &impl std::fmt::Display) -> String {
+    detailed(words, id, &crate::screen::sentence_case(&error.to_string()))
 }
 
 fn detailed(words: &Wording, id: &str, detail: &str) -> String {
@@ -163,6 +206,8 @@ fn not_now(words: &Wording, error: NotNow) -> String {
         }
         NotNow::NoTest => words.say("error-no-test"),
         NotNow::TestIsThrough => words.say("error-test-through"),
+        NotNow::NoMatch => words.say("error-no-match"),
+        NotNow::NoLanding => words.say("error-no-landing"),
         NotNow::NothingOut(rod) => with_rod("error-nothing-out", rod),
         NotNow::FishOn(rod) => with_rod("error-fish-on", rod),
         NotNow::NoFishOn(rod) => with_rod("error-no-fish-on", rod),

@@ -161,7 +161,7 @@ impl App {
         self.log_here(payload, at)
     }
 
-    fn log_here(&mut self, payload: Payload, at: &Moment) -> Result<String, AppError> {
+    pub(super) fn log_here(&mut self, payload: Payload, at: &Moment) -> Result<String, AppError> {
         check(self.session(), &payload)?;
         let session = self.session().map(|s| s.id).ok_or(NotNow::NoSession)?;
         let kind = payload.kind().to_owned();

@@ -54,13 +54,8 @@ impl App {
         let session = entry.session;
         let kind = payload.kind().to_owned();
         self.write(session, payload, amends, at)?;
-        self.mending = self.still_open(op, &kind);
+        self.mending = still_open(op, &kind);
         Ok(self.say_what("notice-logged", &kind))
-    }
-
-    /// What was settled goes off the glass; an end is left there, since its minutes may follow.
-    fn still_open(&self, op: Uuid, kind: &str) -> Option<Uuid> {
-        Some(op).filter(|_| matches!(kind, "cast_end_set" | "time_set"))
     }
 
     /// The session shown and one of its entries.
@@ -68,6 +63,11 @@ impl App {
         let entry = self.ops().iter().find(|entry| entry.id == op);
         self.session().zip(entry).ok_or(AppError::NoSuchEntry)
     }
+}
+
+/// What was settled goes off the glass; an end is left there, since its minutes may follow.
+fn still_open(op: Uuid, kind: &str) -> Option<Uuid> {
+    Some(op).filter(|_| matches!(kind, "cast_end_set" | "time_set"))
 }
 
 /// The end of a cast with one thing said anew, and the other as it stands.

@@ -6,12 +6,15 @@ mod day;
 mod entropy;
 mod error;
 mod files;
+mod geojson;
 mod learning;
+mod match_day;
 mod mend;
 mod recent;
 mod repeat;
 mod settings;
 mod swim;
+mod swim_typed;
 mod tackle;
 mod update;
 mod watch;
@@ -21,6 +24,7 @@ pub use day::{DayError, DayTap, read_day};
 pub use entropy::Entropy;
 pub use error::{AppError, ErrorKind};
 pub use files::Outgoing;
+pub use geojson::GeoJsonLook;
 pub use repeat::REPEAT_MS;
 pub use settings::{Hand, Scheme, Settings};
 pub use swim::FanGlass;
@@ -30,12 +34,13 @@ pub(crate) use watch::PhoneChoices;
 
 use crate::log::{Entry, HybridClock, Moment, Op, Payload, RodNumber, SessionSetup};
 use crate::screen::{self, Arg, BankInput, Wording};
-use crate::session::{Session, check};
+use crate::session::{Session, check, check_swim};
 use crate::store::Store;
 use action::LONGEST_TEXT;
 use advisor::Advisor;
 use files::FilesState;
 use learning::Learning;
+use match_day::MatchState;
 use recent::Recent;
 use repeat::LastTap;
 use std::path::Path;
@@ -51,6 +56,7 @@ pub struct App {
     recent: Recent,
     advisor: Advisor,
     learning: Learning,
+    match_day: MatchState,
     settings: Settings,
     chosen: RodNumber,
     draft: SessionSetup,
@@ -79,6 +85,7 @@ impl App {
             recent,
             advisor,
             learning: Learning::default(),
+            match_day: MatchState::default(),
             settings,
             chosen: 1,
             draft,
@@ -119,7 +126,9 @@ impl App {
             Action::KeepBack => self.at_aim(&AtAim::Keep, at)?,
             Action::Release => self.at_aim(&AtAim::Release, at)?,
             Action::MarkHere { name } => self.at_aim(&AtAim::Mark { name: name.clone() }, at)?,
+            Action::PlacePegAsTyped => self.place_peg_as_typed(at)?,
             Action::ChooseSwim { field, value } => self.choose_swim(field, value, at)?,
+            Action::Match { tap } => self.match_tap(tap, at)?,
             Action::ChooseFiles { field, value } => self.choose_files(field, value)?,
             Action::ChoosePhone { field, value } => self.choose_phone(field, value)?,
             Action::OpenDoubt { op } => self.open_doubt(*op)?,
@@ -139,6 +148,7 @@ impl App {
             Which::Setup => Screen::Setup(screen::setup(&self.words, &self.draft)),
             Which::Waits => Screen::Waits(self.waits(now)),
             Which::Changes => Screen::Changes(self.changes()),
+            Which::Match => Screen::Match(self.match_view(now)),
             Which::Tackle => Screen::Tackle(screen::tackle(&self.words, self.session(), self.chosen)),
             Which::Swim => Screen::Swim(self.swim_view(now)?),
             Which::Phone => Screen::Phone(self.phone_screen()),
@@ -199,10 +209,18 @@ impl App {
     }
 
     fn log(&mut self, action: &Action, at: &Moment) -> Result<String, AppError> {
-        let Some(payload) = action.payload(&self.draft) else { return Ok(String::new()) };
+        let Some(mut payload) = action.payload(&self.draft) else { return Ok(String::new()) };
         check(self.session(), &payload)?;
-        if let Payload::SpotSet { spot, .. } = &payload {
-            swim::check_spot(spot)?;
+        if let Some(session) = self.session() {
+            check_swim(session, &payload, None)?;
+        }
+        if let Payload::PegPlaced { lat_e7, lon_e7, straight_out_cdeg } = payload {
+            let degrees = |e7: i64| e7 as f64 / 1e7;
+            payload = swim_typed::peg_placed(
+                degrees(lat_e7),
+                degrees(lon_e7),
+                f64::from(straight_out_cdeg) / 100.0,
+            )?;
         }
         let starts = matches!(payload, Payload::SessionStarted(_));
         let ends = matches!(payload, Payload::SessionEnded);
@@ -213,6 +231,7 @@ impl App {
         if starts {
             self.chosen = 1;
             self.swim = SwimState::default();
+            self.match_day = MatchState::default();
         }
         if starts || ends {
             let current = self.session().map(|s| s.id);
@@ -264,7 +283,14 @@ impl App {
         amends: Option<Uuid>,
         at: &Moment,
     ) -> Result<(), AppError> {
-        let op = Op {
+        let op = self.new_op(session, payload, amends, at);
+        self.store.append(std::slice::from_ref(&op), None)?;
+        Ok(self.recent.take(&self.store, vec![op])?)
+    }
+
+    /// The next op of this phone, not yet written.
+    fn new_op(&mut self, session: Uuid, payload: Payload, amends: Option<Uuid>, at: &Moment) -> Op {
+        Op {
             id: entropy::new_id(self.entropy.as_mut(), at.wall_ms),
             device: self.store.device(),
             hlc: self.clock.tick(at.wall_ms),
@@ -273,9 +299,7 @@ impl App {
             payload,
             amends,
             group: None,
-        };
-        self.store.append(std::slice::from_ref(&op), None)?;
-        Ok(self.recent.take(&self.store, vec![op])?)
+        }
     }
 
     fn say_what(&self, id: &str, kind: &str) -> String {

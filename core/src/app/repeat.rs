@@ -6,6 +6,9 @@ use crate::log::{Moment, RodNumber};
 /// Two taps closer than this are one.
 pub const REPEAT_MS: i64 = 700;
 
+/// Steps of a figure follow each other fast and are undone by a step back: only what no thumb can do is one tap.
+pub(super) const STEP_REPEAT_MS: i64 = 150;
+
 /// The last accepted tap.
 #[derive(Debug, Clone)]
 pub(super) struct LastTap {
@@ -22,7 +25,8 @@ impl LastTap {
     /// pad, since the first tap may have put another key under the thumb.
     pub(super) fn is_repeated_by(&self, action: &Action, at: &Moment) -> bool {
         let gap = at.since(&self.at).ms;
-        if !(0..REPEAT_MS).contains(&gap) {
+        let steps = matches!(action, Action::Match { tap } if tap.steps());
+        if !(0..if steps { STEP_REPEAT_MS } else { REPEAT_MS }).contains(&gap) {
             return false;
         }
         let same_pad = pad_rod(&self.action).is_some() && pad_rod(&self.action) == pad_rod(action);
@@ -46,6 +50,7 @@ fn pad_rod(action: &Action) -> Option<RodNumber> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::screen::MatchTap;
     use crate::session::written::second;
 
     fn after(ms: i64) -> Moment {
@@ -61,6 +66,13 @@ mod tests {
         assert!(!last.is_repeated_by(&Action::WoundIn { rod: 1 }, &after(700)));
         assert!(!last.is_repeated_by(&Action::WoundIn { rod: 2 }, &after(300)), "another rod");
         assert!(!last.is_repeated_by(&Action::Undo, &after(300)), "UNDO stands in a place of its own");
+    }
+
+    #[test]
+    fn steps_of_a_figure_may_follow_fast() {
+        let step = Action::Match { tap: MatchTap::Step { by: 256 } };
+        let last = LastTap::new(&step, &second(0));
+        assert!(last.is_repeated_by(&step, &after(100)) && !last.is_repeated_by(&step, &after(200)));
     }
 
     #[test]

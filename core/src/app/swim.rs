@@ -1,10 +1,11 @@
 //! The Swim screen's own state and taps: the aimed cell, the moment shown, water kept back.
 
+use super::swim_typed::{TYPED, Typed};
 use super::{App, AppError};
 use crate::log::{Moment, Payload, Spot, SwimSetup};
 use crate::screen::{self, Arg, SwimScreen, SwimView};
-use crate::session::{NotNow, Session, reach_near, swim_input};
-use crate::swim::{CellId, ColumnName, Detail, FeatureKind, SceneAsk, Step, Swim, SwimError, SwimScene};
+use crate::session::{NotNow, Session, check_swim, reach_near, swim_of};
+use crate::swim::{CellId, ColumnName, Detail, FeatureKind, SceneAsk, Step, Swim, SwimScene};
 use uuid::Uuid;
 
 /// Minutes of one step of the replay.
@@ -17,6 +18,7 @@ const CLEAR_CM: u32 = 300;
 pub(super) struct SwimState {
     aimed: Option<CellId>,
     steps_back: i64,
+    pub(super) typed: Typed,
 }
 
 /// A glass for the fan, as the shell has it.
@@ -38,7 +40,7 @@ impl App {
     /// The picture of the swim.
     pub fn swim_scene(&self, now: &Moment, glass: &FanGlass) -> Result<SwimScene, AppError> {
         let session = self.session().ok_or(NotNow::NoSession)?;
-        let swim = Swim::new(swim_input(session))?;
+        let swim = swim_of(session)?;
         let at = self.shown(now);
         let figures = swim.figures(at.wall_ms);
         let next = swim.where_next(&figures);
@@ -63,7 +65,7 @@ impl App {
     /// The Swim screen; none where no session was ever begun.
     pub(super) fn swim_view(&self, now: &Moment) -> Result<SwimView, AppError> {
         let session = self.session().ok_or(NotNow::NoSession)?;
-        let swim = Swim::new(swim_input(session))?;
+        let swim = swim_of(session)?;
         let at = self.shown(now);
         let figures = swim.figures(at.wall_ms);
         let next = swim.where_next(&figures);
@@ -77,6 +79,8 @@ impl App {
             rod: self.chosen,
             replay: (self.swim.steps_back > 0).then_some(&at),
             steps_back: u32::try_from(self.swim.steps_back).unwrap_or(0),
+            name: &self.swim.typed.name,
+            place: self.swim.typed.place(session),
             words: &self.words,
         }))
     }
@@ -97,7 +101,7 @@ impl App {
 
     /// LEFT, RIGHT, IN, OUT.
     pub(super) fn step_aim(&mut self, step: Step, at: &Moment) -> Result<String, AppError> {
-        let swim = Swim::new(swim_input(self.session().ok_or(NotNow::NoSession)?))?;
+        let swim = swim_of(self.session().ok_or(NotNow::NoSession)?)?;
         let next = swim.where_next(&swim.figures(self.shown(at).wall_ms));
         let from = self.aimed(&swim, next.ranked.first().map(|n| n.cell));
         self.swim.aimed = from.map(|cell| swim.step(cell, step));
@@ -116,14 +120,17 @@ impl App {
     /// What the aimed cell is kept back as, cast to, or marked as: one op.
     pub(super) fn at_aim(&mut self, what: &AtAim, at: &Moment) -> Result<String, AppError> {
         let session = self.session().filter(|s| s.is_open()).ok_or(NotNow::NoSession)?;
-        let swim = Swim::new(swim_input(session))?;
+        let swim = swim_of(session)?;
         let next = swim.where_next(&swim.figures(at.wall_ms));
         let cell = self.aimed(&swim, next.ranked.first().map(|n| n.cell)).ok_or(AppError::NoCell)?;
         let payload = self.payload_at(what, session, &swim, cell)?;
+        check_swim(session, &payload, None)?;
         let (id, kind) = (session.id, payload.kind().to_owned());
         self.write(id, payload, None, at)?;
-        if matches!(what, AtAim::Cast | AtAim::Keep) {
-            self.swim.aimed = None;
+        match what {
+            AtAim::Cast | AtAim::Keep => self.swim.aimed = None,
+            AtAim::Release => {}
+            AtAim::Mark { .. } | AtAim::Feature { .. } | AtAim::Hazard { .. } => self.swim.typed.name.clear(),
         }
         Ok(self.say_what("notice-logged", &kind))
     }
@@ -140,6 +147,7 @@ impl App {
         let cdeg = |deg: f64| libm::round(deg * 100.0) as i32;
         let cm = |m: f64| libm::round(m.max(0.0) * 100.0) as u32;
         let (bearing_cdeg, range_cm) = (cdeg(spot.bearing_deg), cm(spot.range_m));
+        let typed = self.swim.typed.name.trim();
         Ok(match what {
             AtAim::Cast => {
                 let present = session.rod(self.chosen).and_then(|rod| rod.spot.clone());
@@ -173,21 +181,31 @@ impl App {
             }
             AtAim::Mark { name } => {
                 // Nothing has to be typed while fishing: a mark without a name is numbered.
-                let number = (session.marks.len() + 1).to_string();
-                let numbered = self.words.say_with("mark-numbered", &[("number", Arg::Text(&number))]);
-                let name = Some(name.trim()).filter(|n| !n.is_empty()).map_or(numbered, str::to_owned);
+                let name = [name.trim(), typed].into_iter().find(|n| !n.is_empty());
+                let name = name.map_or_else(|| self.next_mark(session), str::to_owned);
                 Payload::MarkSet { name, bearing_cdeg }
             }
             AtAim::Feature { feature } => {
-                Payload::FeatureSet { feature: *feature, name: String::new(), bearing_cdeg, range_cm }
+                Payload::FeatureSet { feature: *feature, name: typed.to_owned(), bearing_cdeg, range_cm }
             }
             AtAim::Hazard { name } => {
-                Payload::HazardSet { name: name.clone(), bearing_cdeg, range_cm, clear_cm: CLEAR_CM }
+                let name = if typed.is_empty() { name.clone() } else { typed.to_owned() };
+                Payload::HazardSet { name, bearing_cdeg, range_cm, clear_cm: CLEAR_CM }
             }
         })
     }
 
-    /// One of the rows of the Swim screen.
+    /// "Mark 4": the first number that no mark has.
+    fn next_mark(&self, session: &Session) -> String {
+        let numbered =
+            |n: usize| self.words.say_with("mark-numbered", &[("number", Arg::Text(&n.to_string()))]);
+        let free = |name: &String| session.marks.iter().all(|m| m.name != *name);
+        // One more number than there are marks: one of them is free.
+        let first = session.marks.len() + 1;
+        (first..=2 * first).map(numbered).find(free).unwrap_or_default()
+    }
+
+    /// One of the rows of the Swim screen, or something typed there.
     pub(super) fn choose_swim(&mut self, field: &str, value: &str, at: &Moment) -> Result<String, AppError> {
         let unknown =
             || AppError::UnknownChoice { field: field.into(), value: value.chars().take(60).collect() };
@@ -202,16 +220,20 @@ impl App {
                 let name = if self.words.has(&id) { self.words.say(&id) } else { return Err(unknown()) };
                 return self.at_aim(&AtAim::Hazard { name }, at);
             }
+            "rename" => return self.rename(value, at),
+            "remove" => return self.remove(value, at),
+            typed if TYPED.contains(&typed) => {
+                self.swim.typed.take(typed, value);
+                return Ok(String::new());
+            }
             _ => {}
         }
         let session = self.session().filter(|s| s.is_open()).ok_or(NotNow::NoSession)?;
         let setup = with_swim(session.swim.clone(), field, value).ok_or_else(unknown)?;
         // A boundary that can't be drawn is refused before it is logged.
-        let mut tried = session.clone();
-        tried.swim = setup.clone();
-        Swim::new(swim_input(&tried))?;
-        let id = session.id;
-        self.write(id, Payload::SwimSet(setup), None, at)?;
+        let (id, payload) = (session.id, Payload::SwimSet(setup));
+        check_swim(session, &payload, None)?;
+        self.write(id, payload, None, at)?;
         Ok(self.say_what("notice-logged", "swim_set"))
     }
 }
@@ -246,10 +268,4 @@ fn with_swim(mut setup: SwimSetup, field: &str, value: &str) -> Option<SwimSetup
         _ => return None,
     }
     Some(setup)
-}
-
-/// A spot that no cast can lie on is refused before it is logged.
-pub(super) fn check_spot(spot: &Spot) -> Result<(), SwimError> {
-    let range_m = crate::session::reach_m(spot.reach);
-    crate::swim::Spot::new(f64::from(spot.bearing_cdeg) / 100.0, range_m).map(|_| ())
 }

@@ -6,11 +6,14 @@ mod watch;
 
 use super::*;
 use crate::log::{Reach, Spot};
-use crate::screen::{AdviceTone, BankState, BankView, Key, SwimKey};
+use crate::screen::{AdviceTone, BankState, BankView, Key, MatchTap, SwimKey};
 use crate::session::EndCause;
 use crate::swim::Step;
 use proptest::prelude::*;
 use tempfile::TempDir;
+
+mod match_day;
+mod swim_screen;
 
 /// Counts up: ids differ and the same taps give the same log.
 struct Counting(u64);
@@ -370,6 +373,7 @@ fn any_action() -> impl Strategy<Value = Action> {
         1 => (rod.clone(), "[a-z]{0,6}", "[ -~]{0,8}").prop_map(|(rod, field, value)| Action::Choose { rod, field, value }),
         1 => rod.prop_map(|rod| Action::ChooseRod { rod }),
         1 => "\\PC{0,20}".prop_map(|text| Action::Note { text }),
+        6 => match_day::any_match_tap(),
         1 => Just(Action::KeepBack),
         1 => Just(Action::CastHere),
         1 => Just(Action::Release),
@@ -394,8 +398,14 @@ proptest! {
         }
         phone.tap(now + 1_000, &Action::ChooseRod { rod: 1 }).ok();
         let shown = phone.bank(now + 10_000);
+        // The fish that is meant and the figure being stepped are no entries: they go with the app.
+        phone.tap(now + 9_000, &Action::Match { tap: MatchTap::Fish { back: 0 } }).ok();
+        let nets = phone.app().screen(Which::Match, &at(now + 10_000)).unwrap();
         phone.open();
         prop_assert_eq!(phone.bank(now + 10_000), shown);
+        let Screen::Match(after) = phone.app().screen(Which::Match, &at(now + 10_000)).unwrap() else { panic!() };
+        let Screen::Match(before) = nets else { panic!() };
+        prop_assert_eq!((before.nets, before.coming, before.rows), (after.nets, after.coming, after.rows));
     }
 }
 

@@ -1,7 +1,8 @@
 //! What a tap gives back.
 
 use crate::screen::{
-    BankView, ChangesView, FilesView, MendView, PhoneView, SetupView, SwimView, TackleView, WaitsView,
+    BankView, ChangesView, FilesView, MatchView, MendView, PhoneView, SetupView, SwimView, TackleView,
+    WaitsView,
 };
 use serde::{Deserialize, Serialize};
 
@@ -21,6 +22,8 @@ pub enum Which {
     Waits,
     /// Did a change matter?
     Changes,
+    /// Time left, nets, fish, weigh-in.
+    Match,
     /// Files in and out, backups.
     Files,
     /// Doubtful entries.
@@ -30,6 +33,7 @@ pub enum Which {
 }
 
 /// What a screen shows.
+#[allow(clippy::large_enum_variant)] // one is made at a time, for a shell that copies it field by field
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(tag = "screen", rename_all = "snake_case")]
 pub enum Screen {
@@ -45,6 +49,8 @@ pub enum Screen {
     Waits(WaitsView),
     /// Did a change matter?
     Changes(ChangesView),
+    /// Time left, nets, fish, weigh-in.
+    Match(MatchView),
     /// Files in and out, backups.
     Files(FilesView),
     /// Doubtful entries.

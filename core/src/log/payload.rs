@@ -1,6 +1,8 @@
 //! What an op says: one variant for each thing an angler can log.
 
+use super::match_day::{FishSaid, MatchSetup};
 use super::tackle::{Factor, Rig, Spot};
+use crate::match_day::weight::Weight;
 use crate::swim::FeatureKind;
 use serde::{Deserialize, Serialize};
 use serde_json::Value;
@@ -83,10 +85,11 @@ impl Default for SwimSetup {
 }
 
 /// The unit a weight was entered in; it is never converted in the log.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum WeightUnit {
     /// Drams, 1/256 lb.
+    #[default]
     Drams,
     /// Grams.
     Grams,
@@ -262,6 +265,11 @@ pub enum Payload {
     },
     /// The swim's bounds, bands and rest target.
     SwimSet(SwimSetup),
+    /// The outline of the swim, where it is known better than by the pegs beside it.
+    OutlineSet {
+        /// Corners in order in the peg frame, in cm: right of straight out, then straight out. None: taken away again.
+        corners_cm: Vec<(i32, i32)>,
+    },
     /// Something on the bottom or seen on the water.
     FeatureSet {
         /// What kind.
@@ -310,6 +318,19 @@ pub enum Payload {
     },
     /// It is over.
     AlternationEnded,
+    /// A match and its rules.
+    MatchSet(MatchSetup),
+    /// It is no match after all.
+    MatchOff,
+    /// What a landed fish weighs, which net it went into, or that it was put back.
+    FishSet(FishSaid),
+    /// What the scales showed for a net at the weigh-in.
+    NetWeighed {
+        /// Name of the net.
+        net: String,
+        /// What they showed.
+        shown: Weight,
+    },
     /// Written by a newer version: kept and passed on unread.
     #[serde(untagged)]
     Unknown {
@@ -346,11 +367,16 @@ const KNOWN_KINDS: &[&str] = &[
     "kept_back",
     "released",
     "swim_set",
+    "outline_set",
     "feature_set",
     "hazard_set",
     "peg_placed",
     "alternation_started",
     "alternation_ended",
+    "match_set",
+    "match_off",
+    "fish_set",
+    "net_weighed",
 ];
 
 impl Payload {
@@ -380,11 +406,16 @@ impl Payload {
             Self::KeptBack { .. } => "kept_back",
             Self::Released { .. } => "released",
             Self::SwimSet(_) => "swim_set",
+            Self::OutlineSet { .. } => "outline_set",
             Self::FeatureSet { .. } => "feature_set",
             Self::HazardSet { .. } => "hazard_set",
             Self::PegPlaced { .. } => "peg_placed",
             Self::AlternationStarted { .. } => "alternation_started",
             Self::AlternationEnded => "alternation_ended",
+            Self::MatchSet(_) => "match_set",
+            Self::MatchOff => "match_off",
+            Self::FishSet(_) => "fish_set",
+            Self::NetWeighed { .. } => "net_weighed",
             Self::Unknown { kind, .. } => kind,
         }
     }
@@ -447,12 +478,22 @@ mod tests {
             json!({"kind": "kept_back", "payload": {"from_cdeg": -3_000, "to_cdeg": 3_000, "from_cm": 3_500, "to_cm": 5_500}}),
             json!({"kind": "released", "payload": {"kept": "01938f4c-0000-7000-8000-000000000001"}}),
             json!({"kind": "swim_set", "payload": {"far_bank_pegged": false, "left_peg_cm": 1_500, "rest_target_min": 40}}),
+            json!({"kind": "outline_set", "payload": {"corners_cm": [[-1_200, 0], [1_200, 0], [0, 5_000]]}}),
             json!({"kind": "feature_set", "payload": {"feature": "drop_off", "name": "shelf", "bearing_cdeg": 0, "range_cm": 2_500}}),
             json!({"kind": "hazard_set", "payload": {"name": "snag", "bearing_cdeg": 900, "range_cm": 3_000, "clear_cm": 300}}),
             json!({"kind": "peg_placed", "payload": {"lat_e7": 514_800_000, "lon_e7": -10_000_000, "straight_out_cdeg": 21_000}}),
             json!({"kind": "alternation_started", "payload": {"rod": 1, "factor": "height", "a": "45.7 cm", "b": "61 cm",
                 "b_first": true, "casts": 8}}),
             json!({"kind": "alternation_ended"}),
+            json!({"kind": "match_set", "payload": {"all_in_ms": 1_768_642_200_000_i64, "all_out_ms": 1_768_660_200_000_i64,
+                "offset_ms": -20_000, "unit": "drams", "mark": {"drams": 16},
+                "rules": {"nets": [{"name": "Net 1", "limit": {"drams": 12_800}, "holds": "anything"}],
+                    "over_limit": "counts_to_the_limit", "counting": {"all_but": ["Pike"]}, "landing_min": 15, "alarms_min": [30, 10]},
+                "classes": [{"name": "Carp", "guess": {"drams": 1_280}}]}}),
+            json!({"kind": "match_off"}),
+            json!({"kind": "fish_set", "payload": {"cast": "01938f4c-0000-7000-8000-000000000001", "class": "Carp",
+                "weight": {"by": "weighed", "unit": "drams", "count": 1_100}, "net": "Net 1", "put_back": false}}),
+            json!({"kind": "net_weighed", "payload": {"net": "Net 1", "shown": {"grams": 12_340}}}),
         ];
         assert_eq!(examples.len(), KNOWN_KINDS.len());
         for (example, kind) in examples.iter().zip(KNOWN_KINDS) {

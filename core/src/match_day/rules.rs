@@ -51,6 +51,7 @@ pub enum Counting {
 
 /// The rules of one match. An empty list of nets means that nothing is kept by net.
 #[derive(Debug, Clone, PartialEq, Eq, Default, Serialize, Deserialize)]
+#[serde(default)]
 pub struct MatchRules {
     /// The nets.
     pub nets: Vec<NetRule>,
@@ -103,12 +104,13 @@ pub enum RulesError {
     },
 }
 
-fn same(a: &str, b: &str) -> bool {
+/// Whether two names are one, however they are written.
+pub fn same_name(a: &str, b: &str) -> bool {
     a.trim().to_lowercase() == b.trim().to_lowercase()
 }
 
 fn listed(list: &[String], kind: &str) -> bool {
-    list.iter().any(|k| same(k, kind))
+    list.iter().any(|k| same_name(k, kind))
 }
 
 impl MatchRules {
@@ -116,7 +118,7 @@ impl MatchRules {
     pub fn check(&self) -> Result<(), RulesError> {
         for (i, net) in self.nets.iter().enumerate() {
             net.check()?;
-            if self.nets[..i].iter().any(|other| same(&other.name, &net.name)) {
+            if self.nets[..i].iter().any(|other| same_name(&other.name, &net.name)) {
                 return Err(RulesError::DuplicateNet(net.name.trim().to_owned()));
             }
         }
@@ -126,18 +128,24 @@ impl MatchRules {
         if self.landing_min > 120 { Err(RulesError::LandingTooLong(self.landing_min)) } else { Ok(()) }
     }
 
-    /// Whether a fish of this kind counts.
+    /// Whether a fish of this kind counts. One whose kind wasn't said (an empty name) counts until it is.
     pub fn counts(&self, kind: &str) -> bool {
         match &self.counting {
+            _ if kind.is_empty() => true,
             Counting::Everything => true,
             Counting::Only(kinds) => listed(kinds, kind),
             Counting::AllBut(kinds) => !listed(kinds, kind),
         }
     }
 
+    /// The net of that name.
+    pub fn net(&self, name: &str) -> Option<&NetRule> {
+        self.nets.iter().find(|n| same_name(&n.name, name))
+    }
+
     /// The net of that name, if a fish of this kind may go into it.
     pub fn net_for(&self, name: &str, kind: &str) -> Result<usize, RulesError> {
-        let at = self.nets.iter().position(|n| same(&n.name, name));
+        let at = self.nets.iter().position(|n| same_name(&n.name, name));
         let at = at.ok_or_else(|| RulesError::NoSuchNet(name.to_owned()))?;
         if self.nets[at].may_hold(kind) {
             return Ok(at);
@@ -160,9 +168,10 @@ impl NetRule {
         }
     }
 
-    /// Whether a fish of this kind may go in.
+    /// Whether a fish of this kind may go in; one whose kind wasn't said may.
     pub fn may_hold(&self, kind: &str) -> bool {
         match &self.holds {
+            _ if kind.is_empty() => true,
             NetHolds::Anything => true,
             NetHolds::Only(kinds) => listed(kinds, kind),
         }
@@ -215,6 +224,6 @@ mod tests {
         let all_but = MatchRules { counting: Counting::AllBut(vec!["pike".into()]), ..rules(vec![]) };
         assert!(all_but.counts("roach") && !all_but.counts("Pike"));
         let only = MatchRules { counting: Counting::Only(vec!["carp".into()]), ..rules(vec![]) };
-        assert!(only.counts("carp") && !only.counts("roach"));
+        assert!(only.counts("carp") && !only.counts("roach") && only.counts(""));
     }
 }

@@ -26,6 +26,12 @@ pub(crate) fn whole(minutes: f64) -> String {
     format!("{:.0}", libm::round(minutes))
 }
 
+/// Large at the beginning.
+pub(crate) fn sentence_case(text: &str) -> String {
+    let mut chars = text.chars();
+    chars.next().map_or_else(String::new, |first| first.to_uppercase().chain(chars).collect())
+}
+
 /// At most so many decimals, without trailing zeros: "9.5", "12".
 pub(crate) fn trimmed(value: f64, decimals: usize) -> String {
     let text = format!("{value:.decimals$}");

@@ -113,6 +113,7 @@ fn doubt_id(kind: DoubtKind) -> &'static str {
         DoubtKind::ClockMoved => "doubt-clock-moved",
         DoubtKind::Approximate => "doubt-approximate",
         DoubtKind::LongGap => "doubt-long-gap",
+        DoubtKind::NoLanding => "doubt-no-landing",
         DoubtKind::Newer => "doubt-newer",
     }
 }

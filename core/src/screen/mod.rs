@@ -11,6 +11,8 @@ mod entry;
 mod figures;
 mod files;
 mod key;
+mod match_day;
+mod match_pad;
 mod mend;
 mod pad;
 mod place;
@@ -18,6 +20,7 @@ mod setup;
 mod shell;
 mod swim;
 mod swim_pad;
+mod swim_rows;
 mod tackle;
 mod waits;
 mod watch;
@@ -37,13 +40,19 @@ pub use chart::{
     Tick,
 };
 pub(crate) use entry::{entry_words, kind_words};
-pub(crate) use figures::clock;
+pub(crate) use figures::{clock, sentence_case, trimmed};
 pub use files::{BackupLine, FilesView, FormChoice, ImportLine, IncomingView, Span};
 pub(crate) use files::{
     FilesInput, Stage, backup_words, check_words, files_view, incoming_view, iso_day, outgoing_words,
     salvage_words,
 };
 pub use key::{Key, KeyView, KeyWeight};
+pub use match_day::{
+    AlarmView, FishPage, MatchInput, MatchKey, MatchLine, MatchPhase, MatchTap, MatchView, NetView,
+    NetWarning, PageKey, RestInput, Signal, WeighInPage, match_view,
+};
+pub(crate) use match_day::{CLASSES, first_match, net_name, units};
+pub use match_pad::{MatchLayout, match_layout};
 pub(crate) use mend::{MendInput, end_said, mend_view, wait_to_mend_s};
 pub use mend::{MendLine, MendOpen, MendView};
 pub use pad::{
@@ -55,7 +64,9 @@ pub(crate) use place::spot_words;
 pub use setup::{SetupView, setup};
 pub use shell::ShellWords;
 pub(crate) use swim::FEATURES;
-pub use swim::{SwimKey, SwimKeyView, SwimScreen, SwimView, scene_words, swim_view};
+pub use swim::{
+    PegPlaceView, SwimKey, SwimKeyView, SwimScreen, SwimView, TypedField, scene_words, swim_view,
+};
 pub use swim_pad::{SwimKeyPlace, SwimLayout, swim_layout};
 pub(crate) use tackle::first_spot;
 pub use tackle::{Choice, ChoiceRow, TackleView, tackle};

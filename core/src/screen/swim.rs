@@ -2,7 +2,7 @@
 
 use super::figures::{clock, trimmed, whole};
 use super::place::{bearing_words, reach_words};
-use super::{Arg, Choice, ChoiceRow, Wording};
+use super::{Arg, ChoiceRow, Wording, sentence_case};
 use crate::log::{Moment, Reach, RodNumber};
 use crate::session::{Session, reach_near};
 use crate::swim::{
@@ -37,6 +37,8 @@ pub enum SwimKey {
     Now,
     /// Set an aiming mark in this direction.
     MarkHere,
+    /// The peg lies where it was typed.
+    PlacePeg,
 }
 
 /// One key, ready to draw.
@@ -65,6 +67,8 @@ pub struct SwimView {
     pub headline: String,
     /// The reasons for it and against it, each with its figures.
     pub reasons: Vec<String>,
+    /// The same as sentences, and how many bites they rest on.
+    pub why: String,
     /// What is known of the aimed cell.
     pub cell: String,
     /// Whether the fish move over the day, with the evidence.
@@ -75,12 +79,46 @@ pub struct SwimView {
     pub steps_back: u32,
     /// The next few cells after the first, each with its reasons.
     pub others: Vec<String>,
+    /// Opens the list of everything the picture rests on.
+    pub list_label: String,
+    /// That list: the ringed cell, the next few, the drift, what is a guess.
+    pub list: Vec<String>,
+    /// The name typed for the next mark, feature or hazard, or for an old one; may be empty.
+    pub name: String,
+    /// Label of that field.
+    pub name_label: String,
+    /// Where the peg lies on the earth.
+    pub place: PegPlaceView,
     /// The keys.
     pub keys: Vec<SwimKeyView>,
     /// Boundaries, bands, rest target, features and hazards.
     pub rows: Vec<ChoiceRow>,
     /// What rests on a guess.
     pub note: String,
+}
+
+/// Where the peg lies on the earth, as typed or as set: optional, and left out of files unless asked for.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct PegPlaceView {
+    /// Opens these fields.
+    pub label: String,
+    /// "not set", or the place.
+    pub value: String,
+    /// What it is for.
+    pub note: String,
+    /// The three fields, in order.
+    pub fields: Vec<TypedField>,
+}
+
+/// A line to type into.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct TypedField {
+    /// What it is handed back by.
+    pub field: String,
+    /// What it is called.
+    pub label: String,
+    /// What stands in it.
+    pub value: String,
 }
 
 /// What the Swim screen is made from.
@@ -103,6 +141,10 @@ pub struct SwimScreen<'a> {
     pub replay: Option<&'a Moment>,
     /// How many steps back it is.
     pub steps_back: u32,
+    /// The name typed so far.
+    pub name: &'a str,
+    /// Latitude, longitude and bearing of straight out, as typed or as set.
+    pub place: [String; 3],
     /// The language.
     pub words: &'a Wording,
 }
@@ -114,30 +156,40 @@ const OTHERS: usize = 3;
 pub fn swim_view(screen: &SwimScreen) -> SwimView {
     let words = screen.words;
     let aimed = screen.aimed.and_then(|id| screen.find(id));
-    let place = screen.session.setup.peg.as_ref().or(screen.session.setup.water.as_ref());
-    let place = place.cloned().unwrap_or_else(|| words.say("peg-none"));
-    let m2 = |area: f64| whole(area);
+    let areas = [whole(screen.figures.fresh_m2), whole(screen.figures.swim_m2)];
+    let headline = aimed.map_or_else(String::new, |next| screen.headline(next));
+    let why = aimed.map_or_else(String::new, |next| screen.why(next));
+    let cell = aimed.map_or_else(String::new, |next| screen.cell(&next.figures));
+    let (others, drift) = (screen.others(), screen.drift_words());
+    let note = words.say("swim-rests-on-guesses");
+    let list = [headline.clone(), why.clone(), cell.clone()]
+        .into_iter()
+        .chain(others.iter().map(|o| words.say_with("swim-then", &[("where", Arg::Text(o))])))
+        .chain(drift.iter().cloned())
+        .chain([note.clone()])
+        .filter(|line| !line.is_empty())
+        .collect();
     SwimView {
-        title: words.say_with("swim-title", &[("place", Arg::Text(&place))]),
-        area: words.say_with(
-            "swim-area",
-            &[
-                ("fresh", Arg::Text(&m2(screen.figures.fresh_m2))),
-                ("all", Arg::Text(&m2(screen.figures.swim_m2))),
-            ],
-        ),
-        headline: aimed.map_or_else(String::new, |next| screen.headline(next)),
+        title: screen.title(),
+        area: words.say_with("swim-area", &[("fresh", Arg::Text(&areas[0])), ("all", Arg::Text(&areas[1]))]),
+        headline,
         reasons: aimed.map_or_else(Vec::new, |next| screen.reasons(next)),
-        cell: aimed.map_or_else(String::new, |next| screen.cell(&next.figures)),
-        drift: screen.drift_words(),
+        why,
+        cell,
+        drift,
         replay: screen
             .replay
             .map_or_else(String::new, |at| words.say_with("replay-at", &[("time", Arg::Text(&clock(at)))])),
         steps_back: screen.steps_back,
-        others: screen.others(),
+        others,
+        list_label: words.say("swim-list"),
+        list,
+        name: screen.name.to_owned(),
+        name_label: words.say("swim-name"),
+        place: screen.place_view(),
         keys: screen.keys(aimed),
         rows: screen.rows(),
-        note: words.say("swim-rests-on-guesses"),
+        note,
     }
 }
 
@@ -148,12 +200,28 @@ pub fn scene_words(words: &Wording) -> SceneWords {
         hours: words.say("swim-scene-h"),
         kept_back: words.say("swim-scene-kept"),
         metres: words.say("swim-scene-m"),
+        lost: words.say("swim-scene-lost"),
+        liners: words.say("swim-scene-liners"),
     }
 }
 
 impl SwimScreen<'_> {
     fn find(&self, id: CellId) -> Option<&NextSpot> {
         self.next.ranked.iter().chain(&self.next.set_aside).find(|next| next.cell == id)
+    }
+
+    /// "Swim, peg 14"; the water where there is no peg.
+    fn title(&self) -> String {
+        let setup = &self.session.setup;
+        let words = self.words;
+        let place = match (&setup.peg, &setup.water) {
+            // "Peg 14" typed in full is not "peg Peg 14".
+            (Some(peg), _) if peg.to_lowercase().starts_with("peg") => peg.clone(),
+            (Some(peg), _) => words.say_with("swim-peg", &[("peg", Arg::Text(peg))]),
+            (None, Some(water)) => water.clone(),
+            (None, None) => return words.say("swim-title-plain"),
+        };
+        words.say_with("swim-title", &[("place", Arg::Text(&place))])
     }
 
     /// The reach of a cell in the unit this rod counts in.
@@ -188,11 +256,19 @@ impl SwimScreen<'_> {
     fn reasons(&self, next: &NextSpot) -> Vec<String> {
         let mut lines: Vec<String> = next.reasons.iter().map(|r| self.reason(r)).collect();
         lines.extend(next.against.iter().map(|a| self.against(a)));
-        if lines.is_empty() {
-            lines.push(self.words.say("swim-no-reason"));
-        }
-        lines.push(self.words.say_with("swim-bites", &[("bites", Arg::Count(self.next.bites as usize))]));
         lines
+    }
+
+    /// "Rested 48 min; a liner beside it. 3 bites so far: no proof."
+    fn why(&self, next: &NextSpot) -> String {
+        let reasons = self.reasons(next).join("; ");
+        let first = if reasons.is_empty() {
+            self.words.say("swim-no-reason")
+        } else {
+            format!("{}.", sentence_case(&reasons))
+        };
+        let bites = self.words.say_with("swim-bites", &[("bites", Arg::Count(self.next.bites as usize))]);
+        format!("{first} {bites}")
     }
 
     fn reason(&self, reason: &Reason) -> String {
@@ -253,6 +329,8 @@ impl SwimScreen<'_> {
                 ("casts", Arg::Count(figures.casts as usize)),
                 ("bites", Arg::Count(figures.bites as usize)),
                 ("minutes", Arg::Text(&whole(figures.bait_min))),
+                ("lost", Arg::Count(figures.lost as usize)),
+                ("liners", Arg::Count(figures.liners as usize)),
             ],
         )
     }
@@ -261,7 +339,7 @@ impl SwimScreen<'_> {
         let line = |next: &NextSpot| {
             let reasons: Vec<String> = next.reasons.iter().map(|r| self.reason(r)).collect();
             let aimed = [self.direction(next), reach_words(self.words, self.reach(next))].join(", ");
-            if reasons.is_empty() { aimed } else { format!("{aimed}: {}", reasons.join("; ")) }
+            if reasons.is_empty() { format!("{aimed}.") } else { format!("{aimed}: {}.", reasons.join("; ")) }
         };
         self.next.ranked.iter().skip(1).take(OTHERS).map(line).collect()
     }
@@ -305,6 +383,11 @@ impl SwimScreen<'_> {
             (SwimKey::Earlier, "key-earlier", true),
             (SwimKey::Later, "key-later", self.replay.is_some()),
             (SwimKey::Now, "key-now", self.replay.is_some()),
+            (
+                SwimKey::PlacePeg,
+                "key-place-peg",
+                self.session.is_open() && self.place.iter().all(|t| !t.trim().is_empty()),
+            ),
         ];
         let view = |(key, id, enabled): (SwimKey, &str, bool)| {
             let spoken = format!("{id}-spoken");
@@ -313,61 +396,6 @@ impl SwimScreen<'_> {
             SwimKeyView { key, label, spoken, enabled, solid: key == SwimKey::CastHere }
         };
         all.into_iter().map(view).collect()
-    }
-
-    fn rows(&self) -> Vec<ChoiceRow> {
-        let setup = &self.session.swim;
-        let none = || self.words.say("swim-none");
-        let metres = |cm: u32| {
-            self.words.say_with("swim-metres", &[("metres", Arg::Text(&trimmed(f64::from(cm) / 100.0, 1)))])
-        };
-        let distance = |cm: u32| if cm == 0 { none() } else { metres(cm) };
-        let band = |cm: u32| if cm == 0 { self.words.say("swim-usual") } else { metres(cm) };
-        let minutes = |m: u32| self.words.say_with("swim-minutes", &[("minutes", Arg::Text(&m.to_string()))]);
-        let yes = |n: u32| self.words.say(if n == 1 { "swim-yes" } else { "swim-no" });
-        let pegs = [0, 800, 1_000, 1_500, 2_000, 3_000];
-        let mut rows = vec![
-            self.row("rest", setup.rest_target_min, &[15, 30, 45, 60, 90, 120], &minutes),
-            self.row("left", setup.left_peg_cm.unwrap_or(0), &pegs, &distance),
-            self.row("right", setup.right_peg_cm.unwrap_or(0), &pegs, &distance),
-            self.row(
-                "far",
-                setup.far_bank_cm.unwrap_or(0),
-                &[0, 3_000, 4_000, 5_000, 6_000, 8_000, 10_000],
-                &distance,
-            ),
-            self.row("pegged", u32::from(setup.far_bank_pegged), &[0, 1], &yes),
-            self.row("band", setup.band_cm.unwrap_or(0), &[0, 500, 750, 1_000], &band),
-        ];
-        rows.push(self.named("feature", FEATURES.iter().map(|(_, name)| *name)));
-        rows.push(self.named("hazard", ["snag", "line"].into_iter()));
-        rows
-    }
-
-    fn row(&self, field: &str, now: u32, all: &[u32], say: &dyn Fn(u32) -> String) -> ChoiceRow {
-        let choice = |n: &u32| Choice { label: say(*n), value: n.to_string(), chosen: *n == now };
-        ChoiceRow {
-            field: field.into(),
-            label: self.words.say(&format!("swim-{field}")),
-            value: say(now),
-            choices: all.iter().map(choice).collect(),
-            source: String::new(),
-        }
-    }
-
-    fn named<'a>(&self, field: &str, names: impl Iterator<Item = &'a str>) -> ChoiceRow {
-        let choice = |name: &str| Choice {
-            label: self.words.say(&format!("{field}-{name}")),
-            value: name.to_owned(),
-            chosen: false,
-        };
-        ChoiceRow {
-            field: field.into(),
-            label: self.words.say(&format!("swim-{field}")),
-            value: String::new(),
-            choices: names.map(choice).collect(),
-            source: String::new(),
-        }
     }
 }
 

@@ -35,11 +35,13 @@ const EDGE_MM: f64 = 2.0;
 /// Height of the title, mm, at plain text.
 const HEAD_MM: f64 = 7.0;
 /// Height of headline and reasons, mm, at plain text.
-const WORDS_MM: f64 = 17.0;
-/// The fan is never made lower than this, mm.
-const CANVAS_MM: f64 = 28.0;
+const WORDS_MM: f64 = 14.5;
+/// A fan lower than this stands beside the words instead of above them, mm.
+const CANVAS_MM: f64 = 35.0;
+/// Share of the width that words beside the fan have.
+const SIDE_WORDS: f64 = 0.42;
 
-/// Lays the Swim screen out. The keys keep their size on any glass; words give way to the fan, the fan to nothing.
+/// Lays the Swim screen out. The keys keep their size on any glass; fan and words share what is left.
 pub fn swim_layout(glass: &Glass) -> SwimLayout {
     let mm = glass.px_per_mm;
     let (top, bottom) =
@@ -75,16 +77,28 @@ pub fn swim_layout(glass: &Glass) -> SwimLayout {
     ];
     let back = Rect { left: x(2), top: rows[2], width: column, height: large };
     let head = Rect { left, top, width, height: HEAD_MM * mm * text_growth(glass) };
-    let free = rows[0] - gap - (head.top + head.height);
-    let words_height = (WORDS_MM * mm * text_growth(glass)).min((free - CANVAS_MM * mm).max(0.0));
-    let words = Rect { left, top: rows[0] - gap - words_height, width, height: words_height };
-    let canvas = Rect {
-        left,
-        top: head.top + head.height,
-        width,
-        height: (words.top - head.top - head.height).max(0.0),
-    };
+    let top = head.top + head.height;
+    let (canvas, words) = picture_and_words(glass, Rect { left, top, width, height: rows[0] - gap - top });
     SwimLayout { head, canvas, words, keys, more: cell(1, 2), back }
+}
+
+/// The fan above the words; on a low glass beside them, on the thumb's side, so that each has the whole height.
+fn picture_and_words(glass: &Glass, free: Rect) -> (Rect, Rect) {
+    let mm = glass.px_per_mm;
+    let words_height = WORDS_MM * mm * text_growth(glass);
+    let height = free.height - words_height;
+    if height >= CANVAS_MM * mm {
+        let words = Rect { top: free.top + height, height: words_height, ..free };
+        return (Rect { height, ..free }, words);
+    }
+    let width = SIDE_WORDS * free.width;
+    let picture = free.width - width - mm;
+    let (left_of_words, left_of_picture) = if glass.left_handed {
+        (free.left + picture + mm, free.left)
+    } else {
+        (free.left, free.left + width + mm)
+    };
+    (Rect { left: left_of_picture, width: picture, ..free }, Rect { left: left_of_words, width, ..free })
 }
 
 /// Words grow with the text, within reason: the fan needs its room.

@@ -1,5 +1,6 @@
 //! What is seen and heard while the app is not looked at, and the choices that belong to the phone.
 
+use super::match_day::{match_alarms, match_end};
 use super::{Arg, BankState, BankView, Choice, ChoiceRow, Key, Wording};
 use crate::app::{Alarm, Hand, PhoneChoices, Scheme, Settings};
 use crate::log::{Moment, RodNumber};
@@ -18,7 +19,7 @@ pub struct WatchKey {
 /// Something that is to ring.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 pub struct WatchAlarm {
-    /// The same for the same cast: a later answer replaces it.
+    /// The same for the same cast, or for the same minute of the match: a later answer replaces it.
     pub id: String,
     /// When, by the phone's wall clock, ms since 1970 UTC.
     pub at_wall_ms: i64,
@@ -83,7 +84,7 @@ pub(crate) fn watch_view(input: &WatchInput) -> WatchView {
         text: input.bank.advice.headline.clone(),
         since_wall_ms: counts.map(|rod| input.now.wall_ms - rod.elapsed_ms),
         keys: keys(input),
-        alarms: alarms(input),
+        alarms: all_alarms(input),
     }
 }
 
@@ -100,6 +101,21 @@ fn keys(input: &WatchInput) -> Vec<WatchKey> {
         Some(WatchKey { key: view.key, label: view.label.clone() })
     };
     wanted.iter().filter_map(key).collect()
+}
+
+/// Those of the baits that are out and those of the match, soonest first.
+fn all_alarms(input: &WatchInput) -> Vec<WatchAlarm> {
+    let mut all = alarms(input);
+    if let Some(setup) = input.session.and_then(|s| s.match_day.as_ref()).map(|m| &m.setup) {
+        all.extend(match_alarms(input.words, setup, input.now).into_iter().map(|alarm| WatchAlarm {
+            id: format!("match-{}", alarm.minutes),
+            at_wall_ms: alarm.at_ms,
+            title: alarm.says,
+            text: match_end(input.words, setup, input.now),
+        }));
+    }
+    all.sort_by_key(|alarm| alarm.at_wall_ms);
+    all
 }
 
 /// One alarm for each bait that is out.

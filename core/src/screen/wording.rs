@@ -12,6 +12,7 @@ const EN_GB: &[(&str, &str)] = &[
     ("caution", include_str!("../../locales/en-GB/caution.ftl")),
     ("tackle", include_str!("../../locales/en-GB/tackle.ftl")),
     ("waits", include_str!("../../locales/en-GB/waits.ftl")),
+    ("match", include_str!("../../locales/en-GB/match.ftl")),
     ("changes", include_str!("../../locales/en-GB/changes.ftl")),
     ("error", include_str!("../../locales/en-GB/error.ftl")),
     ("files", include_str!("../../locales/en-GB/files.ftl")),

@@ -36,6 +36,12 @@ pub enum NotNow {
     /// The alternating test is through.
     #[error("the alternating test is through: end it, or start another")]
     TestIsThrough,
+    /// No match is set.
+    #[error("no match is set: set all-in and all-out first")]
+    NoMatch,
+    /// No fish is landed that could be meant.
+    #[error("no such fish is landed: tap LANDED first, then say what it weighs")]
+    NoLanding,
     /// No fish is on.
     #[error("no fish is on rod {0}: tap BITE first")]
     NoFishOn(RodNumber),
@@ -51,7 +57,22 @@ pub fn check(session: Option<&Session>, payload: &Payload) -> Result<(), NotNow>
             None => Ok(()),
         };
     }
+    match payload {
+        // What a fish weighed, and the weigh-in, may be entered when the session is over.
+        Payload::FishSet(said) => {
+            let session = session.ok_or(NotNow::NoSession)?;
+            return if session.has_landed(said.cast) { Ok(()) } else { Err(NotNow::NoLanding) };
+        }
+        Payload::NetWeighed { .. } => {
+            let session = session.ok_or(NotNow::NoSession)?;
+            return session.match_day.as_ref().map(|_| ()).ok_or(NotNow::NoMatch);
+        }
+        _ => {}
+    }
     let session = open.ok_or(NotNow::NoSession)?;
+    if matches!(payload, Payload::MatchOff) && session.match_day.is_none() {
+        return Err(NotNow::NoMatch);
+    }
     if matches!(payload, Payload::AlternationEnded) && session.alternation.is_none() {
         return Err(NotNow::NoTest);
     }

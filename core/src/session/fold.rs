@@ -24,6 +24,7 @@ pub fn fold(id: Uuid, ops: &[Op]) -> Session {
         folding.take(&step);
     }
     mending::apply(&mut folding.session, &folding.said_later);
+    folding.settle_fish();
     folding.session
 }
 
@@ -47,9 +48,13 @@ impl Folding {
             marks: Vec::new(),
             kept_back: Vec::new(),
             swim: SwimSetup::default(),
+            outline_cm: Vec::new(),
             landmarks: Vec::new(),
             alternation: None,
             peg_place: None,
+            match_day: None,
+            fish: Vec::new(),
+            scales: Vec::new(),
             notes: Vec::new(),
             doubts: Vec::new(),
             last_timed: None,
@@ -115,7 +120,14 @@ impl Folding {
                     water.released = Some(step.at.clone());
                 }
             }
-            Payload::SwimSet(setup) => session.swim = setup.clone(),
+            Payload::SwimSet(setup) => {
+                // What was said last of the bounds holds: pegs and far bank replace an outline.
+                if !same_bounds(&session.swim, setup) {
+                    session.outline_cm.clear();
+                }
+                session.swim = setup.clone();
+            }
+            Payload::OutlineSet { corners_cm } => session.outline_cm.clone_from(corners_cm),
             Payload::FeatureSet { feature, name, bearing_cdeg, range_cm } => {
                 let what = LandmarkKind::Feature(*feature);
                 session.landmarks.push(landmark(step, name, what, *bearing_cdeg, *range_cm));
@@ -127,6 +139,9 @@ impl Folding {
             Payload::PegPlaced { lat_e7, lon_e7, straight_out_cdeg } => {
                 let (lat_e7, lon_e7, straight_out_cdeg) = (*lat_e7, *lon_e7, *straight_out_cdeg);
                 session.peg_place = Some(PegPlace { lat_e7, lon_e7, straight_out_cdeg });
+            }
+            Payload::MatchSet(_) | Payload::MatchOff | Payload::FishSet(_) | Payload::NetWeighed { .. } => {
+                session.take_match(step);
             }
             Payload::Unknown { .. } => self.doubt(step.op.id, DoubtKind::Newer),
             // Undo and set times are resolved before the fold; the rest is about a rod.
@@ -150,6 +165,16 @@ impl Folding {
             after_cast: self.session.casts.len(),
             spot: spot.filter(|_| *factor != Factor::Spot),
         });
+    }
+
+    /// What was said of fish, once all landings are known: an op may arrive before the landing it is about.
+    fn settle_fish(&mut self) {
+        for op in self.session.fish_without_landing() {
+            if !self.said_later.is_confirmed(op) {
+                self.doubt(op, DoubtKind::NoLanding);
+            }
+        }
+        self.session.weigh_landed();
     }
 
     fn doubt(&mut self, op: Uuid, kind: DoubtKind) {
@@ -317,6 +342,12 @@ impl Folding {
         self.session.alternation = None;
         self.session.ended = Some(step.at.clone());
     }
+}
+
+/// Whether two set-ups bound the swim alike.
+fn same_bounds(a: &SwimSetup, b: &SwimSetup) -> bool {
+    let bounds = |s: &SwimSetup| (s.left_peg_cm, s.right_peg_cm, s.far_bank_cm, s.far_bank_pegged);
+    bounds(a) == bounds(b)
 }
 
 fn landmark(step: &Effective, name: &str, what: LandmarkKind, bearing_cdeg: i32, range_cm: u32) -> Landmark {

@@ -1,8 +1,14 @@
 //! Named cases and laws of the fold.
 
+use super::catch;
 use super::written::{SESSION, Written, second};
 use super::{DoubtKind, EndCause, Rhythm, RodState, Session, check, fold, rhythm, waits_of};
-use crate::log::{EndSaid, FishWeight, Op, Payload, Rig, WeightUnit, effective, history, sorted};
+use crate::log::{
+    ClassGuess, EndSaid, FishSaid, FishWeight, MatchSetup, Op, Payload, Rig, WeightUnit, canonical_bytes,
+    effective, history, op_from_bytes, sorted,
+};
+use crate::match_day::rules::MatchRules;
+use crate::match_day::weight::Weight;
 use proptest::prelude::*;
 use uuid::Uuid;
 
@@ -170,6 +176,7 @@ fn any_payload() -> impl Strategy<Value = Payload> {
         1 => rod.clone().prop_map(|rod| Payload::Liner { rod }),
         1 => rod.clone().prop_map(|rod| Payload::Twitch { rod }),
         1 => rod.prop_map(|rod| Payload::RigSet { rod, rig: Rig { hook_size: Some(rod), ..Rig::default() } }),
+        1 => any_match_payload(),
         1 => Just(Payload::SessionEnded),
         1 => (0..4_000_u32).prop_map(|back_s| Payload::TimeSet { back_s }),
         1 => (any_end(), proptest::option::of(0..4_000_u32)).prop_map(|(end, after_s)| Payload::CastEndSet { end, after_s }),
@@ -177,6 +184,35 @@ fn any_payload() -> impl Strategy<Value = Payload> {
             after: Uuid::from_u128(0xD1_u128 << 64 | n), lag_s, wait_s, end,
         }),
         1 => Just(Payload::Confirmed),
+    ]
+}
+
+/// Any op of a match. It speaks of one of the first ops of either phone, which may or may not be a landing.
+fn any_match_payload() -> impl Strategy<Value = Payload> {
+    let cast = (prop_oneof![Just(0xD1_u128), Just(0xD2)], 1..20_u128)
+        .prop_map(|(device, n)| uuid::Uuid::from_u128(device << 64 | n));
+    let weight = prop_oneof![
+        Just(None),
+        (1..5_000_u32).prop_map(|count| Some(FishWeight::Weighed { unit: WeightUnit::Drams, count })),
+        (1..5_000_u32).prop_map(|count| Some(FishWeight::Guessed { unit: WeightUnit::Grams, count })),
+    ];
+    let class = prop_oneof![Just(None), Just(Some("Carp".to_owned()))];
+    let net = prop_oneof![Just(None), "Net [12]".prop_map(Some)];
+    let fish = (cast, class, weight, net, any::<bool>())
+        .prop_map(|(cast, class, weight, net, put_back)| FishSaid { cast, class, weight, net, put_back });
+    prop_oneof![
+        1 => (0..9_i64, -60..60_i64).prop_map(|(hours, offset)| Payload::MatchSet(MatchSetup {
+            all_in_ms: 0,
+            all_out_ms: hours * 3_600_000,
+            offset_ms: offset * 1_000,
+            unit: WeightUnit::Drams,
+            mark: Weight::Drams(16),
+            rules: MatchRules::default(),
+            classes: vec![ClassGuess { name: "Carp".into(), guess: Weight::Drams(1_280) }],
+        })),
+        1 => Just(Payload::MatchOff),
+        4 => fish.prop_map(Payload::FishSet),
+        1 => ("Net [12]", 1..9_999_i64).prop_map(|(net, g)| Payload::NetWeighed { net, shown: Weight::Grams(g) }),
     ]
 }
 
@@ -224,6 +260,22 @@ proptest! {
         prop_assert_eq!(session.casts.iter().filter(|c| c.end.is_none()).count(), running);
         for wait in waits_of(&session, 2.0) {
             prop_assert!(wait.minutes() >= 0.0);
+        }
+        let landed = session.casts.iter().filter(|c| c.end.as_ref().is_some_and(|e| matches!(e.cause, EndCause::Landed { .. })));
+        prop_assert_eq!(catch(&session).len(), landed.count());
+        let mut nets: Vec<_> = session.scales.iter().map(|s| &s.net).collect();
+        nets.sort();
+        nets.dedup();
+        prop_assert_eq!(nets.len(), session.scales.len());
+    }
+
+    #[test]
+    fn every_op_is_read_back_from_its_canonical_bytes(ops in any_day()) {
+        for op in ops {
+            let bytes = canonical_bytes(&op).unwrap();
+            let read = op_from_bytes(&bytes).unwrap();
+            prop_assert_eq!(&read, &op);
+            prop_assert_eq!(canonical_bytes(&read).unwrap(), bytes);
         }
     }
 

@@ -48,6 +48,11 @@ impl Later {
             self.confirmed.insert(step.op.id);
         }
     }
+
+    /// Whether an entry was said to be right as it stands.
+    pub(super) fn is_confirmed(&self, op: Uuid) -> bool {
+        self.confirmed.contains(&op)
+    }
 }
 
 /// Takes into the session what was said of it afterwards, and marks long gaps.

@@ -7,7 +7,9 @@
 mod allowed;
 mod alternation;
 mod cast;
+mod catch;
 mod fold;
+mod match_day;
 mod mending;
 mod model;
 mod rhythm;
@@ -19,7 +21,9 @@ mod water;
 pub use allowed::{NotNow, check};
 pub use alternation::{Alternation, Progress};
 pub use cast::{Cast, CastEnd, EndCause};
+pub use catch::{CaughtFish, catch};
 pub use fold::fold;
+pub use match_day::{MatchDay, NetScales, SaidFish};
 pub use model::{
     Doubt, DoubtKind, KeptBack, Landmark, LandmarkKind, LastTimed, Mark, Note, PegPlace, Rod, RodState,
     Session,
@@ -28,8 +32,8 @@ pub use rhythm::{Rhythm, rhythm};
 pub use rows::{rows_of, setup_of, value_of};
 pub use summary::Summary;
 pub use waits::{habit_min, running_wait_min, wait_of, waits_of};
-pub(crate) use water::reach_near;
-pub use water::{reach_m, swim_input};
+pub(crate) use water::{check_swim, reach_near};
+pub use water::{peg_on_earth, reach_m, swim_input, swim_of};
 
 #[cfg(test)]
 mod fold_laws;

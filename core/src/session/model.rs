@@ -1,5 +1,6 @@
 //! A session as the log tells it.
 
+use super::match_day::{MatchDay, NetScales, SaidFish};
 use super::{Alternation, Cast};
 use crate::log::{Moment, Payload, Rig, RodNumber, SessionSetup, Spot, SwimSetup};
 use crate::swim::FeatureKind;
@@ -129,6 +130,8 @@ pub enum DoubtKind {
     NoFishOn,
     /// A second bite while a fish was on.
     SecondBite,
+    /// Said of a fish that no landing in force tells of.
+    NoLanding,
     /// Before the session began or after it ended.
     OutsideSession,
     /// It ends before it starts.
@@ -173,12 +176,21 @@ pub struct Session {
     pub kept_back: Vec<KeptBack>,
     /// Bounds, bands and rest target of the swim.
     pub swim: SwimSetup,
+    /// Outline of the swim in the peg frame, corners in cm; empty where the pegs beside it say enough.
+    #[serde(default)]
+    pub outline_cm: Vec<(i32, i32)>,
     /// Features and hazards.
     pub landmarks: Vec<Landmark>,
     /// Where the peg lies, where that was said.
     pub peg_place: Option<PegPlace>,
     /// The alternating test that runs, if one does.
     pub alternation: Option<Alternation>,
+    /// The match, if it is one.
+    pub match_day: Option<MatchDay>,
+    /// What was said of landed fish, each fish once.
+    pub fish: Vec<SaidFish>,
+    /// What the scales showed at the weigh-in, each net once.
+    pub scales: Vec<NetScales>,
     /// Notes.
     pub notes: Vec<Note>,
     /// Doubtful entries.

@@ -26,6 +26,14 @@ pub enum GeoJsonError {
     /// Positions without a peg to tie them to.
     #[error("this file holds positions: set the peg's position and the bearing of straight out first")]
     PegNeeded,
+    /// More than a swim has.
+    #[error("this file holds more than {most} {of}: pick the file of one swim")]
+    TooMuch {
+        /// The limit.
+        most: usize,
+        /// Of what.
+        of: &'static str,
+    },
     /// A place that can't be used.
     #[error(transparent)]
     Earth(#[from] EarthError),

@@ -38,6 +38,20 @@ pub struct Fan {
     pub to_deg: f64,
 }
 
+impl Band {
+    /// Refuses a band without width, and one that nobody casts to.
+    pub fn check(self) -> Result<(), SwimError> {
+        super::columns::check_band(self)
+    }
+}
+
+impl Fan {
+    /// Refuses edges behind the peg, and a fan without width.
+    pub fn check(self) -> Result<(), SwimError> {
+        super::columns::check_fan(self)
+    }
+}
+
 /// One cast as the swim sees it.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct CastAt {

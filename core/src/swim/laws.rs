@@ -6,6 +6,8 @@ use proptest::collection::vec;
 use proptest::option;
 use proptest::prelude::*;
 
+mod glass;
+
 const MINUTE: i64 = 60_000;
 const DAY_MIN: i64 = 360;
 

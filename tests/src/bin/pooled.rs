@@ -79,7 +79,7 @@ fn table(session: &Session, table: Table, out: &mut impl Write, first: bool) -> 
 fn one_day(water: &Water, number: u64) -> Session {
     let mut habit = Habit(LEAVE_MIN[(number % 4) as usize]);
     let day = fish(water, &Luck::of_day(water.seed(), number), &mut habit, Bank::all_in());
-    let begin = BEGIN_MS + ((number * 37) % WINTER) as i64 * 86_400_000;
+    let begin = BEGIN_MS + ((number * 37) % WINTER).cast_signed() * 86_400_000;
     let session = Uuid::from_u128(0x5E55_0000_0000_0000 + u128::from(number));
     let mut log = Log { session, begin, clock: HybridClock::default(), ops: Vec::new() };
     let setup = SessionSetup { water: Some(water.name.into()), rods: 1, ..SessionSetup::default() };

@@ -17,7 +17,7 @@ use restwater_core::exchange::{ExchangeError, Incoming};
 use restwater_core::log::{Op, canonical_bytes, effective, sha256_hex, sorted};
 use restwater_core::session::{Session, fold};
 use restwater_core::store::Store;
-use restwater_core::swim::{self, PegOnEarth, swim_from_geojson};
+use restwater_core::swim::{PegOnEarth, Place as OnEarth, swim_from_geojson};
 use std::collections::BTreeSet;
 use std::ops::ControlFlow;
 use std::path::PathBuf;
@@ -156,7 +156,7 @@ pub fn fuzz_csv(data: &[u8]) {
 /// can be drawn.
 pub fn fuzz_geojson(data: &[u8]) {
     let Ok(text) = std::str::from_utf8(data) else { return };
-    let place = swim::Place { lat_deg: 51.0, lon_deg: 0.5 };
+    let place = OnEarth { lat_deg: 51.0, lon_deg: 0.5 };
     let peg = PegOnEarth::new(place, 30.0).ok();
     for peg in [None, peg.as_ref()] {
         match swim_from_geojson(text, peg) {

@@ -8,6 +8,7 @@ mod strip;
 pub(in crate::screen) use advice::headline as leave_words;
 
 use super::figures::{clock, hours_minutes};
+use super::match_day::bank_line;
 use super::place::{rig_words, spot_words};
 use super::{Arg, KeyView, Wording};
 use crate::bite::{Advice, WaitingOn};
@@ -219,6 +220,8 @@ pub fn bank(input: &BankInput) -> BankView {
 
 fn header(input: &BankInput, open: Option<&Session>) -> HeaderView {
     let words = input.words;
+    let in_match = open.and_then(|session| session.match_day.as_ref());
+    let left = in_match.and_then(|m| bank_line(words, &m.setup, input.now));
     let length = open.and_then(|session| session.started.as_ref()).map_or_else(
         || words.say("length-none"),
         |start| {
@@ -231,5 +234,9 @@ fn header(input: &BankInput, open: Option<&Session>) -> HeaderView {
         let peg = setup.peg.as_ref().map(|peg| words.say_with("peg", &[("peg", Arg::Text(peg))]));
         peg.or_else(|| setup.water.clone())
     });
-    HeaderView { place: place.unwrap_or_else(|| words.say("peg-none")), clock: clock(input.now), length }
+    HeaderView {
+        place: place.unwrap_or_else(|| words.say("peg-none")),
+        clock: clock(input.now),
+        length: left.unwrap_or(length),
+    }
 }

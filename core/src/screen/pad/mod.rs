@@ -20,7 +20,7 @@ mod said;
 mod words;
 
 #[cfg(test)]
-mod phones;
+pub(in crate::screen) mod phones;
 
 use super::{BankState, Key};
 use serde::{Deserialize, Serialize};

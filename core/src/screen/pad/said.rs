@@ -35,6 +35,8 @@ pub struct PadWords {
     pub waits: Said,
     /// Opens "Did it matter?".
     pub changes: Said,
+    /// Opens the Match screen.
+    pub match_day: Said,
     /// Opens the Files screen.
     pub files: Said,
     /// Opens the Mend screen.
@@ -58,6 +60,7 @@ impl PadWords {
             back: said("pad-back"),
             waits: said("pad-waits"),
             changes: said("pad-changes"),
+            match_day: said("pad-match"),
             files: said("pad-files"),
             mend: said("pad-mend"),
             phone: said("pad-phone"),
@@ -85,6 +88,7 @@ mod tests {
             said.back,
             said.waits,
             said.changes,
+            said.match_day,
             said.files,
             said.mend,
             said.phone,

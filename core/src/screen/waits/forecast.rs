@@ -1,10 +1,11 @@
 //! What the rest of the time is likely to hold, as ranges.
 
 use crate::bite::{WaitLaw, WaitPosterior};
-use crate::match_day::forecast::{Landing, Plan, Range, TimeLeft, forecast, last_useful_cast};
+use crate::match_day::forecast::{Plan, Range, TimeLeft, forecast, last_useful_cast};
+use crate::match_day::rest::landing;
 use crate::screen::figures::{trimmed, whole};
 use crate::screen::{Arg, Choice, ChoiceRow, Wording};
-use crate::session::{EndCause, Rhythm, Session};
+use crate::session::{Rhythm, Session};
 use serde::{Deserialize, Serialize};
 
 /// Times left that can be asked about, in minutes.
@@ -67,7 +68,8 @@ pub fn forecast_view(
         reserve: 0.0,
     };
     let time = TimeLeft { minutes: f64::from(left_min), rods: out_min.to_vec() };
-    let coming = forecast(&laws, &time, &plan, &landing(session), SEED).ok()?;
+    // Weight is the Match screen's: here every fish counts one.
+    let coming = forecast(&laws, &time, &plan, &landing(session, vec![1.0]), SEED).ok()?;
     let last = last_useful_cast(&laws, plan.leave).ok().flatten();
     let mut lines = vec![
         line(words, "forecast-casts", coming.casts),
@@ -105,18 +107,6 @@ fn line(words: &Wording, id: &str, range: Range) -> ForecastLine {
     let unit = format!("{id}-value");
     let value = if words.has(&unit) { words.say_with(&unit, &[("value", Arg::Text(&value))]) } else { value };
     ForecastLine { label: words.say(id), value, low: range.low, likely: range.likely, high: range.high }
-}
-
-/// Landed against not landed, so far. Weight is the Match screen's: here every fish counts one.
-fn landing(session: &Session) -> Landing {
-    let count = |is: fn(&EndCause) -> bool| {
-        session.casts.iter().filter(|c| c.end.as_ref().is_some_and(|end| is(&end.cause))).count() as u64
-    };
-    Landing {
-        landed: count(|end| matches!(end, EndCause::Landed { .. })),
-        not_landed: count(|end| matches!(end, EndCause::Lost | EndCause::Missed)),
-        weights: vec![1.0],
-    }
 }
 
 fn left_row(words: &Wording, left_min: u32) -> ChoiceRow {

@@ -100,12 +100,23 @@ pub struct SceneWords {
     pub kept_back: String,
     /// After a range: "30 m".
     pub metres: String,
+    /// Before the number of lost fish, in the key.
+    pub lost: String,
+    /// Before the number of liners, in the key.
+    pub liners: String,
 }
 
 impl Default for SceneWords {
     fn default() -> Self {
         let s = str::to_owned;
-        Self { minutes: s("min"), hours: s("h"), kept_back: s("kept back"), metres: s("m") }
+        Self {
+            minutes: s("min"),
+            hours: s("h"),
+            kept_back: s("kept back"),
+            metres: s("m"),
+            lost: s("lost"),
+            liners: s("liners"),
+        }
     }
 }
 
@@ -120,9 +131,9 @@ impl SceneWords {
         }
     }
 
-    /// The same as short as it can be said: "12", "1:10".
+    /// The same as short as it can be said: "12'", "1:10".
     pub(crate) fn short_time(minutes: f64) -> String {
         let whole = minutes.max(0.0).floor() as u64;
-        if whole < 60 { format!("{whole}") } else { format!("{}:{:02}", whole / 60, whole % 60) }
+        if whole < 60 { format!("{whole}'") } else { format!("{}:{:02}", whole / 60, whole % 60) }
     }
 }

@@ -180,7 +180,7 @@ impl Drawing<'_> {
     }
 
     fn rings(&self, pack: &mut Pack, placer: &mut Placer) {
-        let (radius, width) = if self.full() { (15.0, 4.0) } else { (9.0, 2.6) };
+        let (radius, width) = if self.full() { (12.5, 4.0) } else { (9.0, 2.6) };
         let chosen = self.ask.chosen.filter(|c| self.ask.next != Some(*c));
         let all = [(self.ask.next, LineRole::NextRing), (chosen, LineRole::ChosenRing)];
         for (id, role) in all {

@@ -45,6 +45,11 @@ impl<'v> Placer<'v> {
         self.marks.push(r);
     }
 
+    /// Whether no mark stands there.
+    pub fn has_no_mark_in(&self, r: &Rect) -> bool {
+        !self.marks.iter().any(|m| m.meets(r))
+    }
+
     /// Places a label, or puts it into the key.
     pub fn place(&mut self, pack: &mut Pack, label: &Label, places: &Places) {
         let wanted = label.tries.first().map_or(0.0, |t| t.1);

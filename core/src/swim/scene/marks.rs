@@ -2,13 +2,15 @@
 
 use super::draw::Drawing;
 use super::labels::Placer;
+use super::names;
 use super::pack::Pack;
-use super::record::{LineRole, MarkShape};
+use super::record::{KeyLine, LabelRole, LineRole, MarkShape};
+use super::text::width;
 use super::view::Rect;
 use crate::swim::cells::CellId;
-use crate::swim::fished::{CellFigures, known_by};
-use crate::swim::frame::Point;
-use std::collections::{BTreeMap, BTreeSet};
+use crate::swim::fished::CellFigures;
+use crate::swim::frame::{Point, point_at};
+use std::collections::BTreeSet;
 
 /// A number to write beside a mark that stands for several.
 pub(crate) struct Count {
@@ -17,19 +19,27 @@ pub(crate) struct Count {
     pub at: Point,
     /// Half its size.
     pub size: f64,
+    /// Middle of the room kept for the number.
+    pub room: Point,
+    /// Size of its figures.
+    pub em: f64,
 }
 
 /// Draws all marks; returns the numbers still to be written.
 pub(crate) fn draw(d: &Drawing, pack: &mut Pack, placer: &mut Placer) -> Vec<Count> {
     features(d, pack, placer);
     dots(d, pack, placer);
-    let mut counts = Vec::new();
-    let middles = middles_of_events(d);
-    for (place, known) in d.figures.cells.iter().enumerate() {
-        let Some(&middle) = middles.get(&known.cell) else { continue };
-        counts.extend(cluster(d, pack, placer, place, known, middle));
-    }
-    counts
+    // All places first, then the marks: which cell comes first must not matter.
+    let cells = d.figures.cells.iter().enumerate();
+    let rows: Vec<(usize, Row, Point)> = cells
+        .filter(|(_, known)| known.bites + known.lost + known.liners > 0)
+        .map(|(place, known)| {
+            let row = Row::of(d, place, known);
+            let middle = row.middle(d, placer, place);
+            (place, row, middle)
+        })
+        .collect();
+    rows.iter().flat_map(|(place, row, middle)| cluster(d, pack, placer, *place, row, *middle)).collect()
 }
 
 /// One dot a place: casts at the same spot share it.
@@ -48,68 +58,139 @@ fn dots(d: &Drawing, pack: &mut Pack, placer: &mut Placer) {
             let size = d.dp(if d.full() { 6.0 } else { 3.5 });
             pack.mark(MarkShape::OutNow, size, at);
             placer.keep_clear(Rect::round(at.x, at.y, 2.0 * size, 2.0 * size));
-        } else if fresh && d.full() && !(known_by(cast, at_ms) && cast.bites + cast.lost + cast.liners > 0) {
+        } else if fresh && d.full() {
             pack.mark(MarkShape::CastDot, d.dp(3.2), at);
         }
     }
 }
 
-/// Mean place of the casts on which something happened, cell by cell.
-fn middles_of_events(d: &Drawing) -> BTreeMap<CellId, Point> {
-    let mut sums: BTreeMap<CellId, (f64, f64, f64)> = BTreeMap::new();
-    let at_ms = d.figures.at_ms;
-    for cast in d.swim.casts_until(at_ms) {
-        if cast.bites + cast.lost + cast.liners == 0 || !known_by(cast, at_ms) {
-            continue;
-        }
-        if let Some(id) = d.swim.cell_of(cast.spot) {
-            let p = d.view.spot(cast.spot);
-            let sum = sums.entry(id).or_default();
-            *sum = (sum.0 + p.x, sum.1 + p.y, sum.2 + 1.0);
-        }
-    }
-    sums.into_iter().map(|(id, (x, y, n))| (id, Point { x: x / n, y: y / n })).collect()
-}
-
-/// Marks of one cell in rows round their middle.
+/// Marks of one cell side by side along its far edge, so that its rested minutes have room below them; along its
+/// near edge where something else stands in the way. Bites come first; what has no room is said in the key.
 fn cluster(
     d: &Drawing,
     pack: &mut Pack,
     placer: &mut Placer,
     place: usize,
-    known: &CellFigures,
+    row: &Row,
     middle: Point,
 ) -> Vec<Count> {
-    let size = d.dp(if d.full() { 7.0 } else { 4.5 });
-    let pitch = 2.3 * size;
-    let room = (d.swim.cells()[place].area_m2.sqrt() * d.view.scale / pitch).floor().clamp(1.0, 4.0) as u32;
-    let kinds = [
-        (MarkShape::BiteDiamond, known.bites),
-        (MarkShape::LostCross, known.lost),
-        (MarkShape::LinerTriangle, known.liners),
-    ];
-    let mut rows: Vec<(MarkShape, u32, u32)> = Vec::new();
-    // The small fan has room for bites only.
-    let kinds = kinds.into_iter().take(if d.full() { 3 } else { 1 });
-    for (shape, n) in kinds.filter(|k| k.1 > 0) {
-        // More than a row holds: one mark with a number beside it.
-        rows.push(if n <= room.min(3) && d.full() { (shape, n, 0) } else { (shape, 1, n) });
+    for (shape, n) in &row.left_out {
+        let what = if *shape == MarkShape::LostCross { &d.words.lost } else { &d.words.liners };
+        let text = format!("{}: {what} {n}", names::place_name(d, place));
+        pack.scene.key.push(KeyLine { number: None, text, role: LabelRole::Count });
     }
     let mut counts = Vec::new();
-    let shift = pitch * (rows.len() as f64 - 1.0) / 2.0;
-    for (i, (shape, drawn, of)) in rows.into_iter().enumerate() {
-        let y = middle.y - shift + pitch * i as f64;
-        for k in 0..drawn {
-            let at = Point { x: middle.x + pitch * (f64::from(k) - f64::from(drawn - 1) / 2.0), y };
-            pack.mark(shape, size, at);
-            if of > 1 && d.full() {
-                counts.push(Count { of, at, size });
-            }
+    // Bites on the side away from the thumb, where a mirrored swim has them too.
+    let at = |along: f64| Point { x: middle.x + along * d.ask.side(), y: middle.y };
+    let mut along = -row.width() / 2.0;
+    for &(shape, of) in &row.marks {
+        let (here, size) = (at(along + row.pitch / 2.0), row.pitch / 2.3);
+        pack.mark(shape, size, here);
+        placer.keep_clear(Rect::round(here.x, here.y, 0.9 * row.pitch, 0.9 * row.pitch));
+        let digits = row.digits(of);
+        if digits > 0.0 {
+            let room = at(along + row.pitch + digits / 2.0);
+            counts.push(Count { of, at: here, size, room, em: row.em });
         }
-        let width = pitch * f64::from(drawn);
-        placer.keep_clear(Rect::round(middle.x, y, width, pitch));
+        along += row.pitch + digits;
     }
     counts
+}
+
+/// The marks of one cell in a row.
+struct Row {
+    /// Shape and how many it stands for.
+    marks: Vec<(MarkShape, u32)>,
+    left_out: Vec<(MarkShape, u32)>,
+    pitch: f64,
+    /// Size of the numbers; 0 for none.
+    em: f64,
+}
+
+impl Row {
+    fn of(d: &Drawing, place: usize, known: &CellFigures) -> Self {
+        let kinds = [
+            (MarkShape::BiteDiamond, known.bites),
+            (MarkShape::LostCross, known.lost),
+            (MarkShape::LinerTriangle, known.liners),
+        ];
+        if !d.full() {
+            // The small fan has room for bites only.
+            let marks = kinds.into_iter().take(1).filter(|k| k.1 > 0).collect();
+            return Self { marks, left_out: Vec::new(), pitch: 2.3 * d.dp(4.5), em: 0.0 };
+        }
+        let kinds: Vec<(MarkShape, u32)> = kinds.into_iter().filter(|k| k.1 > 0).collect();
+        let (room, most, least) = (room_across(d, place), d.dp(PITCH_DP), d.dp(LEAST_PITCH_DP));
+        let em = 0.9 * d.view.text.min(1.3 * d.view.least_text);
+        let all: u32 = kinds.iter().map(|k| k.1).sum();
+        let mut row = Self { marks: kinds, left_out: Vec::new(), pitch: least, em };
+        if all <= 4 && f64::from(all) * most <= room {
+            // Each on its own where all of them fit.
+            let single = row.marks.iter().flat_map(|&(shape, n)| (0..n).map(move |_| (shape, 1)));
+            row.marks = single.collect();
+        }
+        while row.marks.len() > 1 && row.width() > room {
+            row.left_out.extend(row.marks.pop());
+        }
+        let figures = row.width() - least * row.marks.len() as f64;
+        row.pitch = ((room - figures) / row.marks.len() as f64).clamp(least, most);
+        row
+    }
+
+    /// Room for the number of a mark that stands for so many.
+    fn digits(&self, of: u32) -> f64 {
+        if of > 1 && self.em > 0.0 { width(&of.to_string(), self.em) + 0.25 * self.em } else { 0.0 }
+    }
+
+    fn width(&self) -> f64 {
+        self.marks.iter().map(|m| self.pitch + self.digits(m.1)).sum()
+    }
+
+    /// Where it stands: on the aim of the cell.
+    fn middle(&self, d: &Drawing, placer: &Placer, place: usize) -> Point {
+        let cell = &d.swim.cells()[place];
+        let centre = f64::midpoint(cell.sector.from_deg, cell.sector.to_deg);
+        let bearing = cell.aim.map_or(centre, |a| a.bearing_deg);
+        let at = |range_m: f64, lift: f64| {
+            let p = d.view.at(point_at(bearing, range_m));
+            Point { x: p.x, y: p.y + lift }
+        };
+        let (near, far) = (cell.sector.inner_m, cell.sector.outer_m);
+        let mid = at(f64::midpoint(near, far), 0.0);
+        let (high, low) = (at(far, 0.6 * self.pitch), at(near, -0.6 * self.pitch));
+        if !d.full() || low.y <= high.y {
+            return mid;
+        }
+        let free = |p: &Point| placer.has_no_mark_in(&Rect::round(p.x, p.y, self.width(), self.pitch));
+        [high, low].into_iter().find(free).unwrap_or(high)
+    }
+}
+
+/// Distance of two marks, design pixels.
+const PITCH_DP: f64 = 16.0;
+/// The least of it, where a cell is small.
+const LEAST_PITCH_DP: f64 = 11.5;
+
+/// Room for marks across a cell: its own width, and half of a neighbour's where nothing happened there.
+fn room_across(d: &Drawing, place: usize) -> f64 {
+    let cell = &d.swim.cells()[place];
+    let columns = &d.swim.columns().columns;
+    let quiet = |column: u32| {
+        let id = CellId { column, row: cell.id.row };
+        d.swim.place(id).is_none_or(|i| {
+            let known = &d.figures.cells[i];
+            known.bites + known.lost + known.liners == 0
+        })
+    };
+    let across = |column: usize| columns.get(column).map_or(0.0, |c| c.to_deg - c.from_deg);
+    let own = cell.id.column;
+    let mut degrees = across(own as usize);
+    for beside in [own.checked_sub(1), own.checked_add(1)].into_iter().flatten() {
+        if quiet(beside) {
+            degrees += across(beside as usize) / 2.0;
+        }
+    }
+    degrees.to_radians() * cell.sector.outer_m * d.view.scale
 }
 
 /// Features and hazards.

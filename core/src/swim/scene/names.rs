@@ -46,12 +46,34 @@ fn kept_back(d: &Drawing, pack: &mut Pack, placer: &mut Placer, kept: &[Water]) 
             let corners = [(-1.0, -1.0), (1.0, -1.0), (-1.0, 1.0), (1.0, 1.0)];
             all.into_iter().filter(|p| corners.iter().all(|c| on(corner(p, c.0, c.1)))).collect()
         };
-        if !placer.fits(&label, &held) {
-            placer.place(pack, &label, &|_, _| places_in(&rings, wish, d.ask.side()));
-            continue;
+        if placer.fits(&label, &held) {
+            placer.place(pack, &label, &held);
+        } else {
+            // Too small to hold it: beside the fan, level with the double outline, where it hides no water.
+            let label = Label { over_marks: false, ..label };
+            placer.place(pack, &label, &|w, _| beside_the_fan(d, wish, w));
         }
-        placer.place(pack, &label, &held);
     }
+}
+
+/// Places left and right of all the water, level with a point and a little above and below; the nearer side first.
+fn beside_the_fan(d: &Drawing, level: Point, w: f64) -> Vec<Point> {
+    let water: Vec<Point> = d
+        .swim
+        .water()
+        .rings()
+        .iter()
+        .flat_map(|ring| d.view.ring(ring))
+        .filter(|p| (p.y - level.y).abs() < d.dp(24.0))
+        .collect();
+    let low = water.iter().map(|p| p.x).fold(level.x, f64::min) - w / 2.0 - d.dp(6.0);
+    let high = water.iter().map(|p| p.x).fold(level.x, f64::max) + w / 2.0 + d.dp(6.0);
+    let nearer = (level.x - low) - (high - level.x);
+    // A tie goes to the side away from the thumb.
+    let left_first = if nearer.abs() < 0.5 { d.ask.side() > 0.0 } else { nearer < 0.0 };
+    let sides = if left_first { [low, high] } else { [high, low] };
+    let lifts = [0.0, -14.0, 14.0, -28.0, 28.0, 42.0, 56.0];
+    lifts.iter().flat_map(|lift| sides.map(|x| Point { x, y: level.y + d.dp(*lift) })).collect()
 }
 
 /// Every text at the full size before any at a smaller one.
@@ -60,31 +82,20 @@ fn by_size_then_length(d: &Drawing, texts: &[String]) -> Vec<(String, f64)> {
     sizes.into_iter().flat_map(|size| texts.iter().map(move |t| (t.clone(), size))).collect()
 }
 
-/// The number of a mark that stands for several: to the side away from the thumb, or the other one.
+/// The number of a mark that stands for several: in the room kept for it, or round the mark where a label is in the way.
 fn number_beside(d: &Drawing, pack: &mut Pack, placer: &mut Placer, count: &Count) {
-    let said = format!("\u{d7}{}", count.of);
     let label = Label {
         role: LabelRole::Count,
-        tries: by_size_then_length(d, &[said, count.of.to_string()]),
+        tries: vec![(count.of.to_string(), count.em)],
         numbered: false,
         key: None,
-        boxed: true,
+        boxed: false,
         over_marks: false,
     };
     let places = |w: f64, h: f64| {
-        let away = count.size * 1.2 + w / 2.0;
         let at = |x: f64, y: f64| Point { x: count.at.x + x * d.ask.side(), y: count.at.y + y };
-        let high = count.size * 1.2 + h / 2.0;
-        vec![
-            at(-away, 0.0),
-            at(away, 0.0),
-            at(-away, -h / 2.0),
-            at(away, -h / 2.0),
-            at(0.0, -high),
-            at(0.0, high),
-            at(-away, h / 2.0),
-            at(away, h / 2.0),
-        ]
+        let (away, high) = (count.size * 1.1 + w / 2.0, count.size * 1.1 + h / 2.0);
+        vec![count.room, at(away, 0.0), at(-away, 0.0), at(0.0, -high), at(0.0, high)]
     };
     placer.place(pack, &label, &places);
 }
@@ -121,7 +132,7 @@ fn rested(d: &Drawing, pack: &mut Pack, placer: &mut Placer) {
 }
 
 /// "Gate 30-40 m", for the key.
-fn place_name(d: &Drawing, place: usize) -> String {
+pub(crate) fn place_name(d: &Drawing, place: usize) -> String {
     let cell = &d.swim.cells()[place];
     let columns = d.swim.columns();
     let column = &columns.columns[cell.id.column as usize];

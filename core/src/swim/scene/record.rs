@@ -72,7 +72,7 @@ pub enum LabelRole {
     Mark = 1,
     /// Rested minutes of a cell, boxed.
     Rested = 2,
-    /// How many marks of one shape, where they stand for more than can be drawn; plain.
+    /// How many marks of one shape, where they stand for more than can be drawn: on paper, without an edge.
     Count = 3,
     /// Name of a hazard, boxed.
     Hazard = 4,

@@ -1,8 +1,9 @@
 //! From metres to pixels: the whole swim fitted above the peg.
 
 use super::ask::{Detail, SceneAsk};
+use super::text::width;
 use crate::swim::cells::Swim;
-use crate::swim::frame::{Point, Spot};
+use crate::swim::frame::{Point, Spot, point_at};
 
 /// A rectangle in pixels; x is counted from the middle of the canvas, so that a mirror image is a change
 /// of sign.
@@ -27,6 +28,24 @@ impl Rect {
             && self.y < other.y + other.h
             && other.y < self.y + self.h
     }
+}
+
+/// Whether the names of the marks fit side by side above the fan, with a little to spare.
+fn names_fit_one_row(swim: &Swim, ask: &SceneAsk, text: f64) -> bool {
+    let fan = swim.fan();
+    let far = swim.bands().last().map_or(1.0, |b| b.to_m);
+    let half =
+        [fan.from_deg, fan.to_deg].map(|deg| point_at(deg, far).x.abs()).into_iter().fold(1.0, f64::max);
+    // The fan is about as high as the canvas and never wider than it.
+    let scale = (0.8 * ask.height_px / far).min(0.5 * ask.width_px / half);
+    let mut edge = f64::NEG_INFINITY;
+    let inside = |b: f64| b >= fan.from_deg && b <= fan.to_deg;
+    swim.columns().marks.iter().filter(|m| inside(m.bearing_deg)).all(|mark| {
+        let (x, w) = (point_at(mark.bearing_deg, far).x * scale, width(&mark.name, text) + text);
+        let free = x - w / 2.0 >= edge && x.abs() + w / 2.0 <= ask.width_px / 2.0;
+        edge = x + w / 2.0;
+        free
+    })
 }
 
 /// Where the swim stands on the canvas. Pixels, x from the middle of the canvas to the right, y down.
@@ -54,9 +73,10 @@ impl View {
         let dp = ask.dp();
         let text = 14.0 * dp * ask.text_scale;
         let full = ask.detail == Detail::Full;
-        // Names take at most a third of the height, however large the text.
-        let top = if full { (3.6 * text).min(ask.height_px / 3.0) } else { 3.0 * dp };
-        let bottom = if full { 22.0 * dp } else { 9.0 * dp };
+        // Names take at most a third of the height, however large the text; one row of them where that does.
+        let rows = if full && names_fit_one_row(swim, ask, text) { 1.9 } else { 3.6 };
+        let top = if full { (rows * text).min(ask.height_px / 3.0) } else { 3.0 * dp };
+        let bottom = if full { 17.0 * dp } else { 9.0 * dp };
         let side = if full { 8.0 * dp } else { 2.0 * dp };
         let (mut left, mut right, mut far) = (0.0f64, 0.0f64, 1.0f64);
         for ring in swim.water().rings() {

@@ -699,6 +699,22 @@ public protocol RestwaterProtocol: AnyObject, Sendable {
     func takeIn(path: String, source: String, at: Moment, work: Work) async throws  -> IncomingView
     
     /**
+     * The swim of the session as GeoJSON (RFC 7946): marks, features, hazards, outlines. Positions are left out unless
+     * asked for, and then need the peg's place.
+     */
+    func exportGeojson(withPosition: Bool) throws  -> String
+    
+    /**
+     * Takes it in as entries that one UNDO takes back together.
+     */
+    func importGeojson(text: String, at: Moment) throws  -> Update
+    
+    /**
+     * What taking this text in would add. Changes nothing.
+     */
+    func lookAtGeojson(text: String) throws  -> GeoJsonLook
+    
+    /**
      * One tap. What it wrote is on stable storage when this returns; on an error nothing was changed.
      */
     func act(action: Action, at: Moment) throws  -> Update
@@ -925,6 +941,47 @@ open func takeIn(path: String, source: String, at: Moment, work: Work)async thro
             liftFunc: FfiConverterTypeIncomingView_lift,
             errorHandler: FfiConverterTypeRestwaterError_lift
         )
+}
+    
+    /**
+     * The swim of the session as GeoJSON (RFC 7946): marks, features, hazards, outlines. Positions are left out unless
+     * asked for, and then need the peg's place.
+     */
+open func exportGeojson(withPosition: Bool)throws  -> String  {
+    return try  FfiConverterString.lift(try rustCallWithError(FfiConverterTypeRestwaterError_lift) {
+        uniffiCallStatus in
+    uniffi_restwater_fn_method_restwater_export_geojson(
+            self.uniffiCloneHandle(),
+        FfiConverterBool.lower(withPosition),uniffiCallStatus
+    )
+})
+}
+    
+    /**
+     * Takes it in as entries that one UNDO takes back together.
+     */
+open func importGeojson(text: String, at: Moment)throws  -> Update  {
+    return try  FfiConverterTypeUpdate_lift(try rustCallWithError(FfiConverterTypeRestwaterError_lift) {
+        uniffiCallStatus in
+    uniffi_restwater_fn_method_restwater_import_geojson(
+            self.uniffiCloneHandle(),
+        FfiConverterString.lower(text),
+        FfiConverterTypeMoment_lower(at),uniffiCallStatus
+    )
+})
+}
+    
+    /**
+     * What taking this text in would add. Changes nothing.
+     */
+open func lookAtGeojson(text: String)throws  -> GeoJsonLook  {
+    return try  FfiConverterTypeGeoJsonLook_lift(try rustCallWithError(FfiConverterTypeRestwaterError_lift) {
+        uniffiCallStatus in
+    uniffi_restwater_fn_method_restwater_look_at_geojson(
+            self.uniffiCloneHandle(),
+        FfiConverterString.lower(text),uniffiCallStatus
+    )
+})
 }
     
     /**
@@ -3830,6 +3887,105 @@ public func FfiConverterTypeForestPoint_lower(_ value: ForestPoint) -> RustBuffe
 
 
 /**
+ * What taking a GeoJSON file in would add to the session, in words.
+ */
+public struct GeoJsonLook: Equatable, Hashable {
+    /**
+     * "New from the file: 3 marks, 1 hazard, an outline."
+     */
+    public let says: String
+    /**
+     * Each thing it would add.
+     */
+    public let adds: [String]
+    /**
+     * What is here already.
+     */
+    public let already: [String]
+    /**
+     * What could not be used.
+     */
+    public let skipped: [String]
+    /**
+     * Entries it would write; 0 where there is nothing new.
+     */
+    public let entries: UInt32
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * "New from the file: 3 marks, 1 hazard, an outline."
+         */says: String, 
+        /**
+         * Each thing it would add.
+         */adds: [String], 
+        /**
+         * What is here already.
+         */already: [String], 
+        /**
+         * What could not be used.
+         */skipped: [String], 
+        /**
+         * Entries it would write; 0 where there is nothing new.
+         */entries: UInt32) {
+        self.says = says
+        self.adds = adds
+        self.already = already
+        self.skipped = skipped
+        self.entries = entries
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension GeoJsonLook: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeGeoJsonLook: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> GeoJsonLook {
+        return
+            try GeoJsonLook(
+                says: FfiConverterString.read(from: &buf), 
+                adds: FfiConverterSequenceString.read(from: &buf), 
+                already: FfiConverterSequenceString.read(from: &buf), 
+                skipped: FfiConverterSequenceString.read(from: &buf), 
+                entries: FfiConverterUInt32.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: GeoJsonLook, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.says, into: &buf)
+        FfiConverterSequenceString.write(value.adds, into: &buf)
+        FfiConverterSequenceString.write(value.already, into: &buf)
+        FfiConverterSequenceString.write(value.skipped, into: &buf)
+        FfiConverterUInt32.write(value.entries, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeGeoJsonLook_lift(_ buf: RustBuffer) throws -> GeoJsonLook {
+    return try FfiConverterTypeGeoJsonLook.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeGeoJsonLook_lower(_ value: GeoJsonLook) -> RustBuffer {
+    return FfiConverterTypeGeoJsonLook.lower(value)
+}
+
+
+/**
  * The glass a shell draws on.
  */
 public struct Glass: Equatable, Hashable {
@@ -5265,6 +5421,95 @@ public func FfiConverterTypePadWords_lift(_ buf: RustBuffer) throws -> PadWords 
 #endif
 public func FfiConverterTypePadWords_lower(_ value: PadWords) -> RustBuffer {
     return FfiConverterTypePadWords.lower(value)
+}
+
+
+/**
+ * Where the peg lies on the earth, as typed or as set: optional, and left out of files unless asked for.
+ */
+public struct PegPlaceView: Equatable, Hashable {
+    /**
+     * Opens these fields.
+     */
+    public let label: String
+    /**
+     * "not set", or the place.
+     */
+    public let value: String
+    /**
+     * What it is for.
+     */
+    public let note: String
+    /**
+     * The three fields, in order.
+     */
+    public let fields: [TypedField]
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Opens these fields.
+         */label: String, 
+        /**
+         * "not set", or the place.
+         */value: String, 
+        /**
+         * What it is for.
+         */note: String, 
+        /**
+         * The three fields, in order.
+         */fields: [TypedField]) {
+        self.label = label
+        self.value = value
+        self.note = note
+        self.fields = fields
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension PegPlaceView: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypePegPlaceView: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> PegPlaceView {
+        return
+            try PegPlaceView(
+                label: FfiConverterString.read(from: &buf), 
+                value: FfiConverterString.read(from: &buf), 
+                note: FfiConverterString.read(from: &buf), 
+                fields: FfiConverterSequenceTypeTypedField.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: PegPlaceView, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.label, into: &buf)
+        FfiConverterString.write(value.value, into: &buf)
+        FfiConverterString.write(value.note, into: &buf)
+        FfiConverterSequenceTypeTypedField.write(value.fields, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypePegPlaceView_lift(_ buf: RustBuffer) throws -> PegPlaceView {
+    return try FfiConverterTypePegPlaceView.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypePegPlaceView_lower(_ value: PegPlaceView) -> RustBuffer {
+    return FfiConverterTypePegPlaceView.lower(value)
 }
 
 
@@ -7492,6 +7737,10 @@ public struct SwimView: Equatable, Hashable {
      */
     public let reasons: [String]
     /**
+     * The same as sentences, and how many bites they rest on.
+     */
+    public let why: String
+    /**
      * What is known of the aimed cell.
      */
     public let cell: String
@@ -7511,6 +7760,26 @@ public struct SwimView: Equatable, Hashable {
      * The next few cells after the first, each with its reasons.
      */
     public let others: [String]
+    /**
+     * Opens the list of everything the picture rests on.
+     */
+    public let listLabel: String
+    /**
+     * That list: the ringed cell, the next few, the drift, what is a guess.
+     */
+    public let list: [String]
+    /**
+     * The name typed for the next mark, feature or hazard, or for an old one; may be empty.
+     */
+    public let name: String
+    /**
+     * Label of that field.
+     */
+    public let nameLabel: String
+    /**
+     * Where the peg lies on the earth.
+     */
+    public let place: PegPlaceView
     /**
      * The keys.
      */
@@ -7540,6 +7809,9 @@ public struct SwimView: Equatable, Hashable {
          * The reasons for it and against it, each with its figures.
          */reasons: [String], 
         /**
+         * The same as sentences, and how many bites they rest on.
+         */why: String, 
+        /**
          * What is known of the aimed cell.
          */cell: String, 
         /**
@@ -7555,6 +7827,21 @@ public struct SwimView: Equatable, Hashable {
          * The next few cells after the first, each with its reasons.
          */others: [String], 
         /**
+         * Opens the list of everything the picture rests on.
+         */listLabel: String, 
+        /**
+         * That list: the ringed cell, the next few, the drift, what is a guess.
+         */list: [String], 
+        /**
+         * The name typed for the next mark, feature or hazard, or for an old one; may be empty.
+         */name: String, 
+        /**
+         * Label of that field.
+         */nameLabel: String, 
+        /**
+         * Where the peg lies on the earth.
+         */place: PegPlaceView, 
+        /**
          * The keys.
          */keys: [SwimKeyView], 
         /**
@@ -7567,11 +7854,17 @@ public struct SwimView: Equatable, Hashable {
         self.area = area
         self.headline = headline
         self.reasons = reasons
+        self.why = why
         self.cell = cell
         self.drift = drift
         self.replay = replay
         self.stepsBack = stepsBack
         self.others = others
+        self.listLabel = listLabel
+        self.list = list
+        self.name = name
+        self.nameLabel = nameLabel
+        self.place = place
         self.keys = keys
         self.rows = rows
         self.note = note
@@ -7597,11 +7890,17 @@ public struct FfiConverterTypeSwimView: FfiConverterRustBuffer {
                 area: FfiConverterString.read(from: &buf), 
                 headline: FfiConverterString.read(from: &buf), 
                 reasons: FfiConverterSequenceString.read(from: &buf), 
+                why: FfiConverterString.read(from: &buf), 
                 cell: FfiConverterString.read(from: &buf), 
                 drift: FfiConverterSequenceString.read(from: &buf), 
                 replay: FfiConverterString.read(from: &buf), 
                 stepsBack: FfiConverterUInt32.read(from: &buf), 
                 others: FfiConverterSequenceString.read(from: &buf), 
+                listLabel: FfiConverterString.read(from: &buf), 
+                list: FfiConverterSequenceString.read(from: &buf), 
+                name: FfiConverterString.read(from: &buf), 
+                nameLabel: FfiConverterString.read(from: &buf), 
+                place: FfiConverterTypePegPlaceView.read(from: &buf), 
                 keys: FfiConverterSequenceTypeSwimKeyView.read(from: &buf), 
                 rows: FfiConverterSequenceTypeChoiceRow.read(from: &buf), 
                 note: FfiConverterString.read(from: &buf)
@@ -7613,11 +7912,17 @@ public struct FfiConverterTypeSwimView: FfiConverterRustBuffer {
         FfiConverterString.write(value.area, into: &buf)
         FfiConverterString.write(value.headline, into: &buf)
         FfiConverterSequenceString.write(value.reasons, into: &buf)
+        FfiConverterString.write(value.why, into: &buf)
         FfiConverterString.write(value.cell, into: &buf)
         FfiConverterSequenceString.write(value.drift, into: &buf)
         FfiConverterString.write(value.replay, into: &buf)
         FfiConverterUInt32.write(value.stepsBack, into: &buf)
         FfiConverterSequenceString.write(value.others, into: &buf)
+        FfiConverterString.write(value.listLabel, into: &buf)
+        FfiConverterSequenceString.write(value.list, into: &buf)
+        FfiConverterString.write(value.name, into: &buf)
+        FfiConverterString.write(value.nameLabel, into: &buf)
+        FfiConverterTypePegPlaceView.write(value.place, into: &buf)
         FfiConverterSequenceTypeSwimKeyView.write(value.keys, into: &buf)
         FfiConverterSequenceTypeChoiceRow.write(value.rows, into: &buf)
         FfiConverterString.write(value.note, into: &buf)
@@ -7904,6 +8209,85 @@ public func FfiConverterTypeTick_lift(_ buf: RustBuffer) throws -> Tick {
 #endif
 public func FfiConverterTypeTick_lower(_ value: Tick) -> RustBuffer {
     return FfiConverterTypeTick.lower(value)
+}
+
+
+/**
+ * A line to type into.
+ */
+public struct TypedField: Equatable, Hashable {
+    /**
+     * What it is handed back by.
+     */
+    public let field: String
+    /**
+     * What it is called.
+     */
+    public let label: String
+    /**
+     * What stands in it.
+     */
+    public let value: String
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * What it is handed back by.
+         */field: String, 
+        /**
+         * What it is called.
+         */label: String, 
+        /**
+         * What stands in it.
+         */value: String) {
+        self.field = field
+        self.label = label
+        self.value = value
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension TypedField: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeTypedField: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> TypedField {
+        return
+            try TypedField(
+                field: FfiConverterString.read(from: &buf), 
+                label: FfiConverterString.read(from: &buf), 
+                value: FfiConverterString.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: TypedField, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.field, into: &buf)
+        FfiConverterString.write(value.label, into: &buf)
+        FfiConverterString.write(value.value, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeTypedField_lift(_ buf: RustBuffer) throws -> TypedField {
+    return try FfiConverterTypeTypedField.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeTypedField_lower(_ value: TypedField) -> RustBuffer {
+    return FfiConverterTypeTypedField.lower(value)
 }
 
 
@@ -8626,6 +9010,10 @@ public enum Action: Equatable, Hashable {
          */value: String
     )
     /**
+     * The peg lies where it was typed on the Swim screen.
+     */
+    case placePegAsTyped
+    /**
      * Where the peg lies on the earth; never needed.
      */
     case placePeg(
@@ -8838,40 +9226,42 @@ public struct FfiConverterTypeAction: FfiConverterRustBuffer {
         case 27: return .chooseSwim(field: try FfiConverterString.read(from: &buf), value: try FfiConverterString.read(from: &buf)
         )
         
-        case 28: return .placePeg(latE7: try FfiConverterInt64.read(from: &buf), lonE7: try FfiConverterInt64.read(from: &buf), straightOutCdeg: try FfiConverterInt32.read(from: &buf)
+        case 28: return .placePegAsTyped
+        
+        case 29: return .placePeg(latE7: try FfiConverterInt64.read(from: &buf), lonE7: try FfiConverterInt64.read(from: &buf), straightOutCdeg: try FfiConverterInt32.read(from: &buf)
         )
         
-        case 29: return .chooseCasts(field: try FfiConverterString.read(from: &buf), value: try FfiConverterString.read(from: &buf)
+        case 30: return .chooseCasts(field: try FfiConverterString.read(from: &buf), value: try FfiConverterString.read(from: &buf)
         )
         
-        case 30: return .startAlternation(factor: try FfiConverterTypeFactor.read(from: &buf), a: try FfiConverterString.read(from: &buf), b: try FfiConverterString.read(from: &buf)
+        case 31: return .startAlternation(factor: try FfiConverterTypeFactor.read(from: &buf), a: try FfiConverterString.read(from: &buf), b: try FfiConverterString.read(from: &buf)
         )
         
-        case 31: return .setNextStep
+        case 32: return .setNextStep
         
-        case 32: return .endAlternation
+        case 33: return .endAlternation
         
-        case 33: return .chooseFiles(field: try FfiConverterString.read(from: &buf), value: try FfiConverterString.read(from: &buf)
+        case 34: return .chooseFiles(field: try FfiConverterString.read(from: &buf), value: try FfiConverterString.read(from: &buf)
         )
         
-        case 34: return .choosePhone(field: try FfiConverterString.read(from: &buf), value: try FfiConverterString.read(from: &buf)
+        case 35: return .choosePhone(field: try FfiConverterString.read(from: &buf), value: try FfiConverterString.read(from: &buf)
         )
         
-        case 35: return .openDoubt(op: try FfiConverterOptionTypeUuid.read(from: &buf)
+        case 36: return .openDoubt(op: try FfiConverterOptionTypeUuid.read(from: &buf)
         )
         
-        case 36: return .mend(op: try FfiConverterTypeUuid.read(from: &buf), field: try FfiConverterString.read(from: &buf), value: try FfiConverterString.read(from: &buf)
+        case 37: return .mend(op: try FfiConverterTypeUuid.read(from: &buf), field: try FfiConverterString.read(from: &buf), value: try FfiConverterString.read(from: &buf)
         )
         
-        case 37: return .undoImport(id: try FfiConverterTypeUuid.read(from: &buf)
+        case 38: return .undoImport(id: try FfiConverterTypeUuid.read(from: &buf)
         )
         
-        case 38: return .redoImport(id: try FfiConverterTypeUuid.read(from: &buf)
+        case 39: return .redoImport(id: try FfiConverterTypeUuid.read(from: &buf)
         )
         
-        case 39: return .undo
+        case 40: return .undo
         
-        case 40: return .redo
+        case 41: return .redo
         
         default: throw UniffiInternalError.unexpectedEnumCase
         }
@@ -9021,74 +9411,78 @@ public struct FfiConverterTypeAction: FfiConverterRustBuffer {
             FfiConverterString.write(value, into: &buf)
             
         
-        case let .placePeg(latE7,lonE7,straightOutCdeg):
+        case .placePegAsTyped:
             writeInt(&buf, Int32(28))
+        
+        
+        case let .placePeg(latE7,lonE7,straightOutCdeg):
+            writeInt(&buf, Int32(29))
             FfiConverterInt64.write(latE7, into: &buf)
             FfiConverterInt64.write(lonE7, into: &buf)
             FfiConverterInt32.write(straightOutCdeg, into: &buf)
             
         
         case let .chooseCasts(field,value):
-            writeInt(&buf, Int32(29))
+            writeInt(&buf, Int32(30))
             FfiConverterString.write(field, into: &buf)
             FfiConverterString.write(value, into: &buf)
             
         
         case let .startAlternation(factor,a,b):
-            writeInt(&buf, Int32(30))
+            writeInt(&buf, Int32(31))
             FfiConverterTypeFactor.write(factor, into: &buf)
             FfiConverterString.write(a, into: &buf)
             FfiConverterString.write(b, into: &buf)
             
         
         case .setNextStep:
-            writeInt(&buf, Int32(31))
-        
-        
-        case .endAlternation:
             writeInt(&buf, Int32(32))
         
         
-        case let .chooseFiles(field,value):
+        case .endAlternation:
             writeInt(&buf, Int32(33))
-            FfiConverterString.write(field, into: &buf)
-            FfiConverterString.write(value, into: &buf)
-            
         
-        case let .choosePhone(field,value):
+        
+        case let .chooseFiles(field,value):
             writeInt(&buf, Int32(34))
             FfiConverterString.write(field, into: &buf)
             FfiConverterString.write(value, into: &buf)
             
         
-        case let .openDoubt(op):
+        case let .choosePhone(field,value):
             writeInt(&buf, Int32(35))
+            FfiConverterString.write(field, into: &buf)
+            FfiConverterString.write(value, into: &buf)
+            
+        
+        case let .openDoubt(op):
+            writeInt(&buf, Int32(36))
             FfiConverterOptionTypeUuid.write(op, into: &buf)
             
         
         case let .mend(op,field,value):
-            writeInt(&buf, Int32(36))
+            writeInt(&buf, Int32(37))
             FfiConverterTypeUuid.write(op, into: &buf)
             FfiConverterString.write(field, into: &buf)
             FfiConverterString.write(value, into: &buf)
             
         
         case let .undoImport(id):
-            writeInt(&buf, Int32(37))
-            FfiConverterTypeUuid.write(id, into: &buf)
-            
-        
-        case let .redoImport(id):
             writeInt(&buf, Int32(38))
             FfiConverterTypeUuid.write(id, into: &buf)
             
         
-        case .undo:
+        case let .redoImport(id):
             writeInt(&buf, Int32(39))
+            FfiConverterTypeUuid.write(id, into: &buf)
+            
+        
+        case .undo:
+            writeInt(&buf, Int32(40))
         
         
         case .redo:
-            writeInt(&buf, Int32(40))
+            writeInt(&buf, Int32(41))
         
         }
     }
@@ -10371,7 +10765,7 @@ public enum LabelRole: Equatable, Hashable, CaseIterable {
      */
     case rested
     /**
-     * How many marks of one shape, where they stand for more than can be drawn; plain.
+     * How many marks of one shape, where they stand for more than can be drawn: on paper, without an edge.
      */
     case count
     /**
@@ -11815,6 +12209,10 @@ public enum SwimKey: Equatable, Hashable, CaseIterable {
      * Set an aiming mark in this direction.
      */
     case markHere
+    /**
+     * The peg lies where it was typed.
+     */
+    case placePeg
 
 
 
@@ -11857,6 +12255,8 @@ public struct FfiConverterTypeSwimKey: FfiConverterRustBuffer {
         case 10: return .now
         
         case 11: return .markHere
+        
+        case 12: return .placePeg
         
         default: throw UniffiInternalError.unexpectedEnumCase
         }
@@ -11908,6 +12308,10 @@ public struct FfiConverterTypeSwimKey: FfiConverterRustBuffer {
         
         case .markHere:
             writeInt(&buf, Int32(11))
+        
+        
+        case .placePeg:
+            writeInt(&buf, Int32(12))
         
         }
     }
@@ -13419,6 +13823,31 @@ fileprivate struct FfiConverterSequenceTypeTick: FfiConverterRustBuffer {
 #if swift(>=5.8)
 @_documentation(visibility: private)
 #endif
+fileprivate struct FfiConverterSequenceTypeTypedField: FfiConverterRustBuffer {
+    typealias SwiftType = [TypedField]
+
+    public static func write(_ value: [TypedField], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeTypedField.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [TypedField] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [TypedField]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeTypedField.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
 fileprivate struct FfiConverterSequenceTypeWatchAlarm: FfiConverterRustBuffer {
     typealias SwiftType = [WatchAlarm]
 
@@ -13789,6 +14218,15 @@ private let initializationResult: InitializationResult = {
         return InitializationResult.apiChecksumMismatch
     }
     if (uniffi_restwater_checksum_method_restwater_take_in() != 26857) {
+        return InitializationResult.apiChecksumMismatch
+    }
+    if (uniffi_restwater_checksum_method_restwater_export_geojson() != 32007) {
+        return InitializationResult.apiChecksumMismatch
+    }
+    if (uniffi_restwater_checksum_method_restwater_import_geojson() != 18715) {
+        return InitializationResult.apiChecksumMismatch
+    }
+    if (uniffi_restwater_checksum_method_restwater_look_at_geojson() != 31934) {
         return InitializationResult.apiChecksumMismatch
     }
     if (uniffi_restwater_checksum_method_restwater_act() != 8759) {

@@ -61,7 +61,7 @@ class MainActivity : ComponentActivity() {
     private fun show() = app.core.fold(::screens, ::refused)
 
     private fun screens(core: Restwater) {
-        val state = RestwaterState(core, app.now, lifecycleScope, app.worker, files, LockScreen(applicationContext))
+        val state = RestwaterState(core, { app.now() }, lifecycleScope, app.worker, files, LockScreen(applicationContext))
         this.state = state
         setContent { Screens(state) }
     }

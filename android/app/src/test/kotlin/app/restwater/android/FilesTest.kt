@@ -43,6 +43,14 @@ class FilesTest {
 
     private val shelf = Robolectric.setupContentProvider(Shelf::class.java, Shelf.AUTHORITY)
 
+    @org.junit.Before fun notificationsAreAllowed() = Handset.allow(android.Manifest.permission.POST_NOTIFICATIONS)
+
+    /** Puts a file on the shelf. Robolectric reads another app's file only where its stream is told of. */
+    private fun shelve(file: File) {
+        shelf.file = file
+        shadowOf(Handset.app.contentResolver).registerInputStreamSupplier(Shelf.URI) { file.inputStream() }
+    }
+
     /** A file of another phone with two entries. */
     private fun fromAnotherPhone(): File {
         val folder = Files.createTempDirectory("another").toFile()
@@ -61,37 +69,40 @@ class FilesTest {
             test(checkNotNull(activity), scenario)
         }
 
+    private fun until(activity: MainActivity, there: () -> Boolean) =
+        Handset.until({ "still waiting; the screen says: ${activity.state?.notice}" }, there)
+
     private fun tap(tag: String) {
         rule.waitUntilExactlyOneExists(hasTestTag(tag), 20_000)
         rule.onNodeWithTag(tag).performClick()
     }
 
     @Test fun aFileOpenedWithTheAppIsLookedIntoAndTakenIn() {
-        shelf.file = fromAnotherPhone()
+        shelve(fromAnotherPhone())
         on(Intent(Intent.ACTION_VIEW, Shelf.URI)) { activity, _ ->
-            rule.waitUntil(20_000) { activity.state?.desk?.page == FilesPage.INCOMING }
+            until(activity) { activity.state?.desk?.page == FilesPage.INCOMING }
             assertEquals(Showing.FILES, activity.state?.showing)
             tap("take")
-            rule.waitUntil(20_000) { activity.state?.desk?.taken == true }
+            until(activity) { activity.state?.desk?.taken == true }
         }
         assertEquals(2uL, Handset.files().imports.single().says.substringAfterLast(": ").substringBefore(' ').toULong())
     }
 
     @Test fun aSharedFileOfAnotherKindIsNamed() {
-        shelf.file = File.createTempFile("letter", ".txt").apply { writeText("Dear all") }
+        shelve(File.createTempFile("letter", ".txt").apply { writeText("Dear all") })
         on(Intent(Intent.ACTION_SEND).putExtra(Intent.EXTRA_STREAM, Shelf.URI)) { activity, _ ->
-            rule.waitUntil(20_000) { "it is text" in activity.state?.notice.orEmpty() }
+            until(activity) { "it is text" in activity.state?.notice.orEmpty() }
         }
     }
 
     @Test fun aFileThatIsGoneOrNotAllowedIsSaid() {
         shelf.file = null
         on(Intent(Intent.ACTION_VIEW, Shelf.URI)) { activity, _ ->
-            rule.waitUntil(20_000) { activity.state?.notice == shellWords().fileGone }
+            until(activity) { activity.state?.notice == shellWords().fileGone }
         }
         shelf.refuses = true
         on(Intent(Intent.ACTION_VIEW, Shelf.URI)) { activity, _ ->
-            rule.waitUntil(20_000) { activity.state?.notice == shellWords().fileNotAllowed }
+            until(activity) { activity.state?.notice == shellWords().fileNotAllowed }
         }
     }
 
@@ -99,18 +110,18 @@ class FilesTest {
         Handset.core.act(Action.StartSession(null), Handset.app.now())
         shelf.file = File.createTempFile("saved", ".html")
         on(Intent(Intent.ACTION_MAIN)) { activity, _ ->
-            rule.waitUntil(20_000) { activity.state?.bank != null }
+            until(activity) { activity.state?.bank != null }
             rule.runOnUiThread { activity.state?.open(Showing.FILES) }
             tap("row-form")
             tap("choice-form-report")
             tap("back")
             tap("save")
-            rule.waitUntil(20_000) { shadowOf(activity).peekNextStartedActivityForResult() != null }
+            until(activity) { shadowOf(activity).peekNextStartedActivityForResult() != null }
             val asked = shadowOf(activity).nextStartedActivityForResult
             assertEquals(Intent.ACTION_CREATE_DOCUMENT, asked.intent.action)
             assertTrue(asked.intent.getStringExtra(Intent.EXTRA_TITLE).orEmpty().endsWith("-report.html"))
             rule.runOnUiThread { shadowOf(activity).receiveResult(asked.intent, android.app.Activity.RESULT_OK, Intent().setData(Shelf.URI)) }
-            rule.waitUntil(20_000) { "report.html" in activity.state?.notice.orEmpty() }
+            until(activity) { "report.html" in activity.state?.notice.orEmpty() }
         }
         assertTrue(checkNotNull(shelf.file).readText().startsWith("<!doctype html>", ignoreCase = true))
     }
@@ -118,10 +129,10 @@ class FilesTest {
     @Test fun theShareSheetGetsAFileThatItMayRead() {
         Handset.core.act(Action.StartSession(null), Handset.app.now())
         on(Intent(Intent.ACTION_MAIN)) { activity, _ ->
-            rule.waitUntil(20_000) { activity.state?.bank != null }
+            until(activity) { activity.state?.bank != null }
             rule.runOnUiThread { activity.state?.open(Showing.FILES) }
             tap("send")
-            rule.waitUntil(20_000) { shadowOf(activity).peekNextStartedActivity() != null }
+            until(activity) { shadowOf(activity).peekNextStartedActivity() != null }
             val sheet = shadowOf(activity).nextStartedActivity
             assertEquals(Intent.ACTION_CHOOSER, sheet.action)
             val send = checkNotNull(sheet.getParcelableExtra(Intent.EXTRA_INTENT, Intent::class.java))

@@ -5,6 +5,7 @@ import android.app.Notification
 import android.app.NotificationManager
 import android.content.Context
 import androidx.test.core.app.ApplicationProvider
+import app.restwater.core.Moment
 import app.restwater.core.Screen
 import app.restwater.core.Which
 import app.restwater.core.Work
@@ -40,13 +41,27 @@ object Handset {
         return Regex("\"kind\":\"([a-z_]+)\"").findAll(File(file.path).readText()).map { it.groupValues[1] }.toList()
     }
 
-    /** Waits for work that runs beside the main thread. */
-    fun until(what: String, there: () -> Boolean) {
-        repeat(400) {
+    /** Sets the phone's clocks to a moment of its own, from which [later] goes on. */
+    fun setClock() {
+        val begin = System.currentTimeMillis()
+        seconds = 0
+        app.now = { Moment(begin + seconds * 1_000, 0, "Europe/London", 60_000 + seconds * 1_000, "one boot", 0u) }
+    }
+
+    /** Time passes. */
+    fun later(by: Long) {
+        seconds += by
+    }
+
+    private var seconds = 0L
+
+    /** Waits for work that runs beside the main thread, whose answers come by the main looper. */
+    fun until(what: () -> String, there: () -> Boolean) {
+        repeat(800) {
             ShadowLooper.idleMainLooper(50, TimeUnit.MILLISECONDS)
             if (there()) return
             Thread.sleep(25)
         }
-        error("no $what after 10 s")
+        throw AssertionError(what())
     }
 }

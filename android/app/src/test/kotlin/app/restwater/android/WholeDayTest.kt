@@ -78,11 +78,11 @@ class WholeDayTest {
         for (key in keys) {
             // The key as it stands at this moment; one that lies on another page is turned to.
             rule.runOnIdle { runBlocking { state.refresh() } }
-            repeat(PAGES) { if (!there(tag(key))) rule.onNodeWithTag("more").performClick() }
+            repeat(PAGES) { if (!there(tag(key)) && there("more")) rule.onNodeWithTag("more").performClick() }
+            check(there(tag(key))) { "no $key at ${step.at.wallMs}, page ${state.page}: ${state.bank?.state} ${state.bank?.latest} ${state.notice}" }
             rule.onNodeWithTag(tag(key)).performClick()
-            rule.waitForIdle()
+            Handset.until({ "$key at $step: the screen says: ${state.notice}" }) { state.underWay == 0 }
         }
-        rule.waitUntil(WITHIN_MS) { Handset.core.screenJson(app.restwater.core.Which.BANK, step.at).isNotEmpty() }
     }
 
     private fun there(tag: String) = rule.onAllNodes(hasTestTag(tag)).fetchSemanticsNodes().isNotEmpty()

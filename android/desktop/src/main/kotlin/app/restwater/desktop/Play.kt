@@ -7,6 +7,7 @@ import app.restwater.core.BankView
 import app.restwater.core.DayTap
 import app.restwater.core.Glass
 import app.restwater.core.Hand
+import app.restwater.core.Moment
 import app.restwater.core.PadAsk
 import app.restwater.core.Restwater
 import app.restwater.core.RestwaterException
@@ -94,9 +95,10 @@ private fun pictures(core: Restwater, tap: DayTap, bank: BankView, out: File, na
     draw("night", glass, Hand.RIGHT, Scheme.NIGHT)
     draw("left", glass, Hand.LEFT, Scheme.DAY)
     draw("large-text", glass.copy(textScale = 2.0), Hand.RIGHT, Scheme.DAY)
-    if (bank.rods.isNotEmpty()) write("swim", swimPicture(core, tap, bank, glass))
+    if (bank.rods.isNotEmpty()) write("swim", swimPicture(core, tap.at, bank, glass))
     val setup = (core.screen(Which.SETUP, tap.at) as Screen.Setup).v1
     val tackle = (core.screen(Which.TACKLE, tap.at) as Screen.Tackle).v1
+    matchPictures(core, tap, bank, glass, ::write)
     if (bank.rods.isEmpty()) write("setup", setupPicture(setup, bank, glass)) else write("tackle", tacklePicture(tackle, bank, glass))
 }
 
@@ -129,11 +131,11 @@ private fun learning(core: Restwater, last: DayTap, out: File, glass: Glass) {
     }
 }
 
-/** The Swim screen at a moment of the day as PNG, by day. */
-private fun swimPicture(core: Restwater, tap: DayTap, bank: BankView, glass: Glass): ByteArray {
-    val view = (core.screen(Which.SWIM, tap.at) as Screen.Swim).v1
+/** The Swim screen at a moment of the day as PNG. */
+fun swimPicture(core: Restwater, at: Moment, bank: BankView, glass: Glass, ink: Ink = Ink.Day): ByteArray {
+    val view = (core.screen(Which.SWIM, at) as Screen.Swim).v1
     val layout = swimLayout(glass)
-    val scene = core.swimScene(tap.at, largeFan(glass, layout.canvas))
+    val scene = core.swimScene(at, largeFan(glass, layout.canvas))
     val taps = object : SwimTaps {
         override fun key(key: SwimKey) = Unit
         override fun choose(field: String, value: String) = Unit
@@ -142,7 +144,7 @@ private fun swimPicture(core: Restwater, tap: DayTap, bank: BankView, glass: Gla
         override fun back() = Unit
     }
     return picture(glass) {
-        CompositionLocalProvider(LocalInk provides Ink.Day, LocalPxPerMm provides glass.pxPerMm.toFloat()) {
+        CompositionLocalProvider(LocalInk provides ink, LocalPxPerMm provides glass.pxPerMm.toFloat()) {
             SwimScreen(view, scene, layout, bankLayout(glass, ask(bank)), padWords(), "", taps)
         }
     }

@@ -3,6 +3,7 @@ package app.restwater.desktop
 import androidx.compose.ui.test.DesktopComposeUiTest
 import androidx.compose.ui.test.ExperimentalTestApi
 import androidx.compose.ui.test.SemanticsNodeInteraction
+import androidx.compose.ui.test.onAllNodesWithTag
 import androidx.compose.ui.test.onNodeWithTag
 import androidx.compose.ui.test.performClick
 import androidx.compose.ui.test.runDesktopComposeUiTest
@@ -65,6 +66,9 @@ class Bankside(private val ui: DesktopComposeUiTest, private val folder: File, v
     }
 
     fun node(tag: String): SemanticsNodeInteraction = ui.onNodeWithTag(tag)
+
+    /** Whether such a node shows. */
+    fun isThere(tag: String): Boolean = ui.onAllNodesWithTag(tag).fetchSemanticsNodes().isNotEmpty()
 
     fun tap(key: Key) = tapOn(tag(key))
 

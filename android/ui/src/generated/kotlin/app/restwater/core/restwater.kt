@@ -712,6 +712,12 @@ internal object IntegrityCheckingUniffiLib {
     ): Int
     external fun uniffi_restwater_checksum_method_restwater_take_in(
     ): Int
+    external fun uniffi_restwater_checksum_method_restwater_export_geojson(
+    ): Int
+    external fun uniffi_restwater_checksum_method_restwater_import_geojson(
+    ): Int
+    external fun uniffi_restwater_checksum_method_restwater_look_at_geojson(
+    ): Int
     external fun uniffi_restwater_checksum_method_restwater_act(
     ): Int
     external fun uniffi_restwater_checksum_method_restwater_pause(
@@ -782,6 +788,12 @@ internal object UniffiLib {
     ): Long
     external fun uniffi_restwater_fn_method_restwater_take_in(`ptr`: Long,`path`: RustBuffer.ByValue,`source`: RustBuffer.ByValue,`at`: RustBuffer.ByValue,`work`: Long,
     ): Long
+    external fun uniffi_restwater_fn_method_restwater_export_geojson(`ptr`: Long,`withPosition`: Byte,uniffi_out_err: UniffiRustCallStatus, 
+    ): RustBuffer.ByValue
+    external fun uniffi_restwater_fn_method_restwater_import_geojson(`ptr`: Long,`text`: RustBuffer.ByValue,`at`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
+    ): RustBuffer.ByValue
+    external fun uniffi_restwater_fn_method_restwater_look_at_geojson(`ptr`: Long,`text`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
+    ): RustBuffer.ByValue
     external fun uniffi_restwater_fn_method_restwater_act(`ptr`: Long,`action`: RustBuffer.ByValue,`at`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
     external fun uniffi_restwater_fn_method_restwater_pause(`ptr`: Long,uniffi_out_err: UniffiRustCallStatus, 
@@ -976,6 +988,15 @@ private fun uniffiCheckApiChecksums(lib: IntegrityCheckingUniffiLib) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
     if ((lib.uniffi_restwater_checksum_method_restwater_take_in() and 0xFFFF) != 26857) {
+        throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
+    }
+    if ((lib.uniffi_restwater_checksum_method_restwater_export_geojson() and 0xFFFF) != 32007) {
+        throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
+    }
+    if ((lib.uniffi_restwater_checksum_method_restwater_import_geojson() and 0xFFFF) != 18715) {
+        throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
+    }
+    if ((lib.uniffi_restwater_checksum_method_restwater_look_at_geojson() and 0xFFFF) != 31934) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
     if ((lib.uniffi_restwater_checksum_method_restwater_act() and 0xFFFF) != 8759) {
@@ -1608,6 +1629,22 @@ public interface RestwaterInterface {
     suspend fun `takeIn`(`path`: kotlin.String, `source`: kotlin.String, `at`: Moment, `work`: Work): IncomingView
     
     /**
+     * The swim of the session as GeoJSON (RFC 7946): marks, features, hazards, outlines. Positions are left out unless
+     * asked for, and then need the peg's place.
+     */
+    fun `exportGeojson`(`withPosition`: kotlin.Boolean): kotlin.String
+    
+    /**
+     * Takes it in as entries that one UNDO takes back together.
+     */
+    fun `importGeojson`(`text`: kotlin.String, `at`: Moment): Update
+    
+    /**
+     * What taking this text in would add. Changes nothing.
+     */
+    fun `lookAtGeojson`(`text`: kotlin.String): GeoJsonLook
+    
+    /**
      * One tap. What it wrote is on stable storage when this returns; on an error nothing was changed.
      */
     fun `act`(`action`: Action, `at`: Moment): Update
@@ -1914,6 +1951,62 @@ open class Restwater: Disposable, AutoCloseable, RestwaterInterface
         RestwaterException.ErrorHandler,
     )
     }
+
+    
+    /**
+     * The swim of the session as GeoJSON (RFC 7946): marks, features, hazards, outlines. Positions are left out unless
+     * asked for, and then need the peg's place.
+     */
+    @Throws(RestwaterException::class)override fun `exportGeojson`(`withPosition`: kotlin.Boolean): kotlin.String {
+            return FfiConverterString.lift(
+    callWithHandle {
+    uniffiRustCallWithError(RestwaterException) { _status ->
+    UniffiLib.uniffi_restwater_fn_method_restwater_export_geojson(
+        it,
+        
+        FfiConverterBoolean.lower(`withPosition`),_status)
+}
+    }
+    )
+    }
+    
+
+    
+    /**
+     * Takes it in as entries that one UNDO takes back together.
+     */
+    @Throws(RestwaterException::class)override fun `importGeojson`(`text`: kotlin.String, `at`: Moment): Update {
+            return FfiConverterTypeUpdate.lift(
+    callWithHandle {
+    uniffiRustCallWithError(RestwaterException) { _status ->
+    UniffiLib.uniffi_restwater_fn_method_restwater_import_geojson(
+        it,
+        
+        FfiConverterString.lower(`text`),
+        FfiConverterTypeMoment.lower(`at`),_status)
+}
+    }
+    )
+    }
+    
+
+    
+    /**
+     * What taking this text in would add. Changes nothing.
+     */
+    @Throws(RestwaterException::class)override fun `lookAtGeojson`(`text`: kotlin.String): GeoJsonLook {
+            return FfiConverterTypeGeoJsonLook.lift(
+    callWithHandle {
+    uniffiRustCallWithError(RestwaterException) { _status ->
+    UniffiLib.uniffi_restwater_fn_method_restwater_look_at_geojson(
+        it,
+        
+        FfiConverterString.lower(`text`),_status)
+}
+    }
+    )
+    }
+    
 
     
     /**
@@ -4307,6 +4400,77 @@ public object FfiConverterTypeForestPoint: FfiConverterRustBuffer<ForestPoint> {
 
 
 /**
+ * What taking a GeoJSON file in would add to the session, in words.
+ */
+data class GeoJsonLook (
+    /**
+     * "New from the file: 3 marks, 1 hazard, an outline."
+     */
+    val `says`: kotlin.String
+    , 
+    /**
+     * Each thing it would add.
+     */
+    val `adds`: List<kotlin.String>
+    , 
+    /**
+     * What is here already.
+     */
+    val `already`: List<kotlin.String>
+    , 
+    /**
+     * What could not be used.
+     */
+    val `skipped`: List<kotlin.String>
+    , 
+    /**
+     * Entries it would write; 0 where there is nothing new.
+     */
+    val `entries`: kotlin.UInt
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeGeoJsonLook: FfiConverterRustBuffer<GeoJsonLook> {
+    override fun read(buf: ByteBuffer): GeoJsonLook {
+        return GeoJsonLook(
+            FfiConverterString.read(buf),
+            FfiConverterSequenceString.read(buf),
+            FfiConverterSequenceString.read(buf),
+            FfiConverterSequenceString.read(buf),
+            FfiConverterUInt.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: GeoJsonLook) = (
+            FfiConverterString.allocationSize(value.`says`) +
+            FfiConverterSequenceString.allocationSize(value.`adds`) +
+            FfiConverterSequenceString.allocationSize(value.`already`) +
+            FfiConverterSequenceString.allocationSize(value.`skipped`) +
+            FfiConverterUInt.allocationSize(value.`entries`)
+    )
+
+    override fun write(value: GeoJsonLook, buf: ByteBuffer) {
+            FfiConverterString.write(value.`says`, buf)
+            FfiConverterSequenceString.write(value.`adds`, buf)
+            FfiConverterSequenceString.write(value.`already`, buf)
+            FfiConverterSequenceString.write(value.`skipped`, buf)
+            FfiConverterUInt.write(value.`entries`, buf)
+    }
+}
+
+
+
+/**
  * The glass a shell draws on.
  */
 data class Glass (
@@ -5338,6 +5502,69 @@ public object FfiConverterTypePadWords: FfiConverterRustBuffer<PadWords> {
             FfiConverterTypeSaid.write(value.`files`, buf)
             FfiConverterTypeSaid.write(value.`mend`, buf)
             FfiConverterTypeSaid.write(value.`phone`, buf)
+    }
+}
+
+
+
+/**
+ * Where the peg lies on the earth, as typed or as set: optional, and left out of files unless asked for.
+ */
+data class PegPlaceView (
+    /**
+     * Opens these fields.
+     */
+    val `label`: kotlin.String
+    , 
+    /**
+     * "not set", or the place.
+     */
+    val `value`: kotlin.String
+    , 
+    /**
+     * What it is for.
+     */
+    val `note`: kotlin.String
+    , 
+    /**
+     * The three fields, in order.
+     */
+    val `fields`: List<TypedField>
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypePegPlaceView: FfiConverterRustBuffer<PegPlaceView> {
+    override fun read(buf: ByteBuffer): PegPlaceView {
+        return PegPlaceView(
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterSequenceTypeTypedField.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: PegPlaceView) = (
+            FfiConverterString.allocationSize(value.`label`) +
+            FfiConverterString.allocationSize(value.`value`) +
+            FfiConverterString.allocationSize(value.`note`) +
+            FfiConverterSequenceTypeTypedField.allocationSize(value.`fields`)
+    )
+
+    override fun write(value: PegPlaceView, buf: ByteBuffer) {
+            FfiConverterString.write(value.`label`, buf)
+            FfiConverterString.write(value.`value`, buf)
+            FfiConverterString.write(value.`note`, buf)
+            FfiConverterSequenceTypeTypedField.write(value.`fields`, buf)
     }
 }
 
@@ -6967,6 +7194,11 @@ data class SwimView (
     val `reasons`: List<kotlin.String>
     , 
     /**
+     * The same as sentences, and how many bites they rest on.
+     */
+    val `why`: kotlin.String
+    , 
+    /**
      * What is known of the aimed cell.
      */
     val `cell`: kotlin.String
@@ -6990,6 +7222,31 @@ data class SwimView (
      * The next few cells after the first, each with its reasons.
      */
     val `others`: List<kotlin.String>
+    , 
+    /**
+     * Opens the list of everything the picture rests on.
+     */
+    val `listLabel`: kotlin.String
+    , 
+    /**
+     * That list: the ringed cell, the next few, the drift, what is a guess.
+     */
+    val `list`: List<kotlin.String>
+    , 
+    /**
+     * The name typed for the next mark, feature or hazard, or for an old one; may be empty.
+     */
+    val `name`: kotlin.String
+    , 
+    /**
+     * Label of that field.
+     */
+    val `nameLabel`: kotlin.String
+    , 
+    /**
+     * Where the peg lies on the earth.
+     */
+    val `place`: PegPlaceView
     , 
     /**
      * The keys.
@@ -7026,10 +7283,16 @@ public object FfiConverterTypeSwimView: FfiConverterRustBuffer<SwimView> {
             FfiConverterString.read(buf),
             FfiConverterSequenceString.read(buf),
             FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
             FfiConverterSequenceString.read(buf),
             FfiConverterString.read(buf),
             FfiConverterUInt.read(buf),
             FfiConverterSequenceString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterSequenceString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterTypePegPlaceView.read(buf),
             FfiConverterSequenceTypeSwimKeyView.read(buf),
             FfiConverterSequenceTypeChoiceRow.read(buf),
             FfiConverterString.read(buf),
@@ -7041,11 +7304,17 @@ public object FfiConverterTypeSwimView: FfiConverterRustBuffer<SwimView> {
             FfiConverterString.allocationSize(value.`area`) +
             FfiConverterString.allocationSize(value.`headline`) +
             FfiConverterSequenceString.allocationSize(value.`reasons`) +
+            FfiConverterString.allocationSize(value.`why`) +
             FfiConverterString.allocationSize(value.`cell`) +
             FfiConverterSequenceString.allocationSize(value.`drift`) +
             FfiConverterString.allocationSize(value.`replay`) +
             FfiConverterUInt.allocationSize(value.`stepsBack`) +
             FfiConverterSequenceString.allocationSize(value.`others`) +
+            FfiConverterString.allocationSize(value.`listLabel`) +
+            FfiConverterSequenceString.allocationSize(value.`list`) +
+            FfiConverterString.allocationSize(value.`name`) +
+            FfiConverterString.allocationSize(value.`nameLabel`) +
+            FfiConverterTypePegPlaceView.allocationSize(value.`place`) +
             FfiConverterSequenceTypeSwimKeyView.allocationSize(value.`keys`) +
             FfiConverterSequenceTypeChoiceRow.allocationSize(value.`rows`) +
             FfiConverterString.allocationSize(value.`note`)
@@ -7056,11 +7325,17 @@ public object FfiConverterTypeSwimView: FfiConverterRustBuffer<SwimView> {
             FfiConverterString.write(value.`area`, buf)
             FfiConverterString.write(value.`headline`, buf)
             FfiConverterSequenceString.write(value.`reasons`, buf)
+            FfiConverterString.write(value.`why`, buf)
             FfiConverterString.write(value.`cell`, buf)
             FfiConverterSequenceString.write(value.`drift`, buf)
             FfiConverterString.write(value.`replay`, buf)
             FfiConverterUInt.write(value.`stepsBack`, buf)
             FfiConverterSequenceString.write(value.`others`, buf)
+            FfiConverterString.write(value.`listLabel`, buf)
+            FfiConverterSequenceString.write(value.`list`, buf)
+            FfiConverterString.write(value.`name`, buf)
+            FfiConverterString.write(value.`nameLabel`, buf)
+            FfiConverterTypePegPlaceView.write(value.`place`, buf)
             FfiConverterSequenceTypeSwimKeyView.write(value.`keys`, buf)
             FfiConverterSequenceTypeChoiceRow.write(value.`rows`, buf)
             FfiConverterString.write(value.`note`, buf)
@@ -7253,6 +7528,61 @@ public object FfiConverterTypeTick: FfiConverterRustBuffer<Tick> {
     override fun write(value: Tick, buf: ByteBuffer) {
             FfiConverterDouble.write(value.`at`, buf)
             FfiConverterString.write(value.`label`, buf)
+    }
+}
+
+
+
+/**
+ * A line to type into.
+ */
+data class TypedField (
+    /**
+     * What it is handed back by.
+     */
+    val `field`: kotlin.String
+    , 
+    /**
+     * What it is called.
+     */
+    val `label`: kotlin.String
+    , 
+    /**
+     * What stands in it.
+     */
+    val `value`: kotlin.String
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeTypedField: FfiConverterRustBuffer<TypedField> {
+    override fun read(buf: ByteBuffer): TypedField {
+        return TypedField(
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: TypedField) = (
+            FfiConverterString.allocationSize(value.`field`) +
+            FfiConverterString.allocationSize(value.`label`) +
+            FfiConverterString.allocationSize(value.`value`)
+    )
+
+    override fun write(value: TypedField, buf: ByteBuffer) {
+            FfiConverterString.write(value.`field`, buf)
+            FfiConverterString.write(value.`label`, buf)
+            FfiConverterString.write(value.`value`, buf)
     }
 }
 
@@ -8016,6 +8346,12 @@ sealed class Action {
     }
     
     /**
+     * The peg lies where it was typed on the Swim screen.
+     */
+    object PlacePegAsTyped : Action()
+    
+    
+    /**
      * Where the peg lies on the earth; never needed.
      */
     data class PlacePeg(
@@ -8308,46 +8644,47 @@ public object FfiConverterTypeAction : FfiConverterRustBuffer<Action>{
                 FfiConverterString.read(buf),
                 FfiConverterString.read(buf),
                 )
-            28 -> Action.PlacePeg(
+            28 -> Action.PlacePegAsTyped
+            29 -> Action.PlacePeg(
                 FfiConverterLong.read(buf),
                 FfiConverterLong.read(buf),
                 FfiConverterInt.read(buf),
                 )
-            29 -> Action.ChooseCasts(
+            30 -> Action.ChooseCasts(
                 FfiConverterString.read(buf),
                 FfiConverterString.read(buf),
                 )
-            30 -> Action.StartAlternation(
+            31 -> Action.StartAlternation(
                 FfiConverterTypeFactor.read(buf),
                 FfiConverterString.read(buf),
                 FfiConverterString.read(buf),
                 )
-            31 -> Action.SetNextStep
-            32 -> Action.EndAlternation
-            33 -> Action.ChooseFiles(
+            32 -> Action.SetNextStep
+            33 -> Action.EndAlternation
+            34 -> Action.ChooseFiles(
                 FfiConverterString.read(buf),
                 FfiConverterString.read(buf),
                 )
-            34 -> Action.ChoosePhone(
+            35 -> Action.ChoosePhone(
                 FfiConverterString.read(buf),
                 FfiConverterString.read(buf),
                 )
-            35 -> Action.OpenDoubt(
+            36 -> Action.OpenDoubt(
                 FfiConverterOptionalTypeUuid.read(buf),
                 )
-            36 -> Action.Mend(
+            37 -> Action.Mend(
                 FfiConverterTypeUuid.read(buf),
                 FfiConverterString.read(buf),
                 FfiConverterString.read(buf),
                 )
-            37 -> Action.UndoImport(
+            38 -> Action.UndoImport(
                 FfiConverterTypeUuid.read(buf),
                 )
-            38 -> Action.RedoImport(
+            39 -> Action.RedoImport(
                 FfiConverterTypeUuid.read(buf),
                 )
-            39 -> Action.Undo
-            40 -> Action.Redo
+            40 -> Action.Undo
+            41 -> Action.Redo
             else -> throw RuntimeException("invalid enum value, something is very wrong!!")
         }
     }
@@ -8545,6 +8882,12 @@ public object FfiConverterTypeAction : FfiConverterRustBuffer<Action>{
                 4UL
                 + FfiConverterString.allocationSize(value.`field`)
                 + FfiConverterString.allocationSize(value.`value`)
+            )
+        }
+        is Action.PlacePegAsTyped -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
             )
         }
         is Action.PlacePeg -> {
@@ -8787,74 +9130,78 @@ public object FfiConverterTypeAction : FfiConverterRustBuffer<Action>{
                 FfiConverterString.write(value.`value`, buf)
                 Unit
             }
-            is Action.PlacePeg -> {
+            is Action.PlacePegAsTyped -> {
                 buf.putInt(28)
+                Unit
+            }
+            is Action.PlacePeg -> {
+                buf.putInt(29)
                 FfiConverterLong.write(value.`latE7`, buf)
                 FfiConverterLong.write(value.`lonE7`, buf)
                 FfiConverterInt.write(value.`straightOutCdeg`, buf)
                 Unit
             }
             is Action.ChooseCasts -> {
-                buf.putInt(29)
+                buf.putInt(30)
                 FfiConverterString.write(value.`field`, buf)
                 FfiConverterString.write(value.`value`, buf)
                 Unit
             }
             is Action.StartAlternation -> {
-                buf.putInt(30)
+                buf.putInt(31)
                 FfiConverterTypeFactor.write(value.`factor`, buf)
                 FfiConverterString.write(value.`a`, buf)
                 FfiConverterString.write(value.`b`, buf)
                 Unit
             }
             is Action.SetNextStep -> {
-                buf.putInt(31)
-                Unit
-            }
-            is Action.EndAlternation -> {
                 buf.putInt(32)
                 Unit
             }
-            is Action.ChooseFiles -> {
+            is Action.EndAlternation -> {
                 buf.putInt(33)
-                FfiConverterString.write(value.`field`, buf)
-                FfiConverterString.write(value.`value`, buf)
                 Unit
             }
-            is Action.ChoosePhone -> {
+            is Action.ChooseFiles -> {
                 buf.putInt(34)
                 FfiConverterString.write(value.`field`, buf)
                 FfiConverterString.write(value.`value`, buf)
                 Unit
             }
-            is Action.OpenDoubt -> {
+            is Action.ChoosePhone -> {
                 buf.putInt(35)
+                FfiConverterString.write(value.`field`, buf)
+                FfiConverterString.write(value.`value`, buf)
+                Unit
+            }
+            is Action.OpenDoubt -> {
+                buf.putInt(36)
                 FfiConverterOptionalTypeUuid.write(value.`op`, buf)
                 Unit
             }
             is Action.Mend -> {
-                buf.putInt(36)
+                buf.putInt(37)
                 FfiConverterTypeUuid.write(value.`op`, buf)
                 FfiConverterString.write(value.`field`, buf)
                 FfiConverterString.write(value.`value`, buf)
                 Unit
             }
             is Action.UndoImport -> {
-                buf.putInt(37)
-                FfiConverterTypeUuid.write(value.`id`, buf)
-                Unit
-            }
-            is Action.RedoImport -> {
                 buf.putInt(38)
                 FfiConverterTypeUuid.write(value.`id`, buf)
                 Unit
             }
-            is Action.Undo -> {
+            is Action.RedoImport -> {
                 buf.putInt(39)
+                FfiConverterTypeUuid.write(value.`id`, buf)
+                Unit
+            }
+            is Action.Undo -> {
+                buf.putInt(40)
                 Unit
             }
             is Action.Redo -> {
-                buf.putInt(40)
+                buf.putInt(41)
                 Unit
             }
         }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }
@@ -9608,7 +9955,7 @@ enum class LabelRole {
      */
     RESTED,
     /**
-     * How many marks of one shape, where they stand for more than can be drawn; plain.
+     * How many marks of one shape, where they stand for more than can be drawn: on paper, without an edge.
      */
     COUNT,
     /**
@@ -10687,7 +11034,11 @@ enum class SwimKey {
     /**
      * Set an aiming mark in this direction.
      */
-    MARK_HERE;
+    MARK_HERE,
+    /**
+     * The peg lies where it was typed.
+     */
+    PLACE_PEG;
 
     
 
@@ -12288,6 +12639,34 @@ public object FfiConverterSequenceTypeTick: FfiConverterRustBuffer<List<Tick>> {
         buf.putInt(value.size)
         value.iterator().forEach {
             FfiConverterTypeTick.write(it, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterSequenceTypeTypedField: FfiConverterRustBuffer<List<TypedField>> {
+    override fun read(buf: ByteBuffer): List<TypedField> {
+        val len = buf.getInt()
+        return List<TypedField>(len) {
+            FfiConverterTypeTypedField.read(buf)
+        }
+    }
+
+    override fun allocationSize(value: List<TypedField>): ULong {
+        val sizeForLength = 4UL
+        val sizeForItems = value.map { FfiConverterTypeTypedField.allocationSize(it) }.sum()
+        return sizeForLength + sizeForItems
+    }
+
+    override fun write(value: List<TypedField>, buf: ByteBuffer) {
+        buf.putInt(value.size)
+        value.iterator().forEach {
+            FfiConverterTypeTypedField.write(it, buf)
         }
     }
 }

@@ -110,7 +110,7 @@ fun ScreenList(view: BankView, layout: BankLayout, back: Rect, words: PadWords, 
         val goal = if (key.key == Key.START) Showing.SETUP else Showing.TACKLE
         Cell(KeyFace(key.label, key.sub, key.spoken), "open-$goal") { onOpen(goal) }
     }
-    val learning = listOf(words.waits to Showing.WAITS, words.changes to Showing.CHANGES, words.mend to Showing.MEND, words.files to Showing.FILES, words.phone to Showing.PHONE).map { (said, goal) ->
+    val learning = listOf(words.matchDay to Showing.MATCH, words.waits to Showing.WAITS, words.changes to Showing.CHANGES, words.mend to Showing.MEND, words.files to Showing.FILES, words.phone to Showing.PHONE).map { (said, goal) ->
         Cell(said.face(), "open-$goal") { onOpen(goal) }
     }
     KeyGrid((if (view.rods.isEmpty()) keys else keys + swim) + learning, Head("", "", layout, back.top), layout, words)
@@ -199,7 +199,7 @@ internal fun KeyGrid(cells: List<Cell>, place: Rect, layout: BankLayout, words: 
 
 /** Line number [i] of the typed fields. */
 @Composable
-private fun part(place: Rect, i: Int): Rect {
+internal fun part(place: Rect, i: Int): Rect {
     val height = 9.0 * LocalPxPerMm.current
     return place.copy(top = place.top + i * height, height = height)
 }

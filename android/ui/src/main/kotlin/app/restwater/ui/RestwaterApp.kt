@@ -29,6 +29,7 @@ import app.restwater.core.Scheme
 import app.restwater.core.SwimKey
 import app.restwater.core.SwimView
 import app.restwater.core.bankLayout
+import app.restwater.core.matchLayout
 import app.restwater.core.padWords
 import app.restwater.core.swimLayout
 import kotlinx.coroutines.delay
@@ -105,6 +106,10 @@ private fun Screens(state: RestwaterState, glass: Glass) {
         Showing.CHANGES -> state.changes?.let { changes ->
             ChangesScreen(changes, layout, back, words, state.notice, { state.act(it) }) { state.open(Showing.BANK) }
         }
+        Showing.MATCH -> state.match?.let { match ->
+            val keys = remember(glass) { matchLayout(glass) }
+            MatchScreen(match, keys, layout, words, state.notice, { state.act(Action.Match(it)) }) { state.open(Showing.BANK) }
+        }
         Showing.FILES -> state.files?.let { files ->
             FilesScreen(files, state.desk, layout, back, words, state.notice, glass.leftHanded, { state.act(it) }) { state.open(Showing.BANK) }
         }
@@ -124,7 +129,7 @@ private fun Screens(state: RestwaterState, glass: Glass) {
 private fun Swim(state: RestwaterState, view: SwimView, glass: Glass, bank: BankLayout, words: PadWords) {
     val laid = remember(glass) { swimLayout(glass) }
     val fan = remember(glass) { largeFan(glass, laid.canvas) }
-    LaunchedEffect(fan, view) { state.readScene(fan) }
+    LaunchedEffect(fan, view, state.minute) { state.readScene(fan) }
     val taps = remember(state, fan) {
         object : SwimTaps {
             override fun key(key: SwimKey) = state.swimKey(key)

@@ -10,6 +10,7 @@ import app.restwater.core.FanGlass
 import app.restwater.core.FilesView
 import app.restwater.core.Hand
 import app.restwater.core.Key
+import app.restwater.core.MatchView
 import app.restwater.core.MendView
 import app.restwater.core.Moment
 import app.restwater.core.PhoneView
@@ -26,13 +27,15 @@ import app.restwater.core.SwimView
 import app.restwater.core.TackleView
 import app.restwater.core.WaitsView
 import app.restwater.core.Which
+import app.restwater.core.GeoJsonLook
+import java.util.Locale
 import kotlinx.coroutines.CoroutineDispatcher
 import kotlinx.coroutines.CoroutineScope
 import kotlinx.coroutines.launch
 import kotlinx.coroutines.withContext
 
 /** Which screen lies on top. */
-enum class Showing { BANK, SETUP, TACKLE, SWIM, WAITS, CHANGES, FILES, MEND, PHONE, SCREENS }
+enum class Showing { BANK, SETUP, TACKLE, SWIM, WAITS, CHANGES, MATCH, FILES, MEND, PHONE, SCREENS }
 
 /**
  * What the screens draw, held once. Taps go to the core one after another on [worker], each with the moment the
@@ -64,6 +67,8 @@ class RestwaterState(
         private set
     var changes by mutableStateOf<ChangesView?>(null)
         private set
+    var match by mutableStateOf<MatchView?>(null)
+        private set
     var files by mutableStateOf<FilesView?>(null)
         private set
     var mend by mutableStateOf<MendView?>(null)
@@ -87,6 +92,10 @@ class RestwaterState(
     var keepAwake by mutableStateOf(false)
         private set
 
+    /** The minute the screen shows: pictures that hold minutes are drawn again when it turns. */
+    var minute by mutableStateOf(0L)
+        private set
+
     /** What the core said of the last tap. */
     var notice by mutableStateOf("")
         private set
@@ -104,11 +113,15 @@ class RestwaterState(
             Showing.SWIM -> Which.SWIM
             Showing.WAITS -> Which.WAITS
             Showing.CHANGES -> Which.CHANGES
+            Showing.MATCH -> Which.MATCH
             Showing.FILES -> Which.FILES
             Showing.MEND -> Which.MEND
             Showing.PHONE -> Which.PHONE
         }
         val at = now()
+        // The Bank's record lays every screen out, so it is there first whichever screen the app begins with.
+        if (bank == null && which != Which.BANK) answer { core.screen(Which.BANK, at) }?.let { show(it) }
+        minute = at.wallMs / 60_000
         answer { core.settings() to core.screen(which, at) }?.let { (settings, screen) ->
             this.settings = settings
             show(screen)
@@ -151,6 +164,35 @@ class RestwaterState(
             SwimKey.LATER -> act(Action.Replay(back - 1u))
             SwimKey.NOW -> act(Action.Replay(0u))
             SwimKey.MARK_HERE -> act(Action.MarkHere(""))
+            SwimKey.PLACE_PEG -> act(Action.PlacePegAsTyped)
+        }
+    }
+
+    /**
+     * A position read by the phone's receiver, degrees north and east (WGS 84). It only fills the two lines on the Swim
+     * screen: the angler sees it and taps SET PLACE. A shell asks for the permission and the reading when the angler
+     * opens that page, in the foreground, and does without where it is refused: nothing needs it.
+     */
+    fun received(latDeg: Double, lonDeg: Double) {
+        fun written(degrees: Double) = String.format(Locale.ROOT, "%.7f", degrees)
+        act(Action.ChooseSwim("lat", written(latDeg))) { act(Action.ChooseSwim("lon", written(lonDeg))) }
+    }
+
+    /** The swim as GeoJSON, for the shell to hand on; null where the core refused, in the notice. */
+    suspend fun geojson(withPosition: Boolean): String? = answer { core.exportGeojson(withPosition) }
+
+    /** What taking this GeoJSON in would add; null where the core refused, in the notice. */
+    suspend fun lookAtGeojson(text: String): GeoJsonLook? = answer { core.lookAtGeojson(text) }
+
+    /** Takes it in; one UNDO takes it back. */
+    fun importGeojson(text: String) {
+        val at = now()
+        scope.launch {
+            answer { core.importGeojson(text, at) }?.let { update ->
+                notice = update.notice
+                show(update.screen)
+                refresh()
+            }
         }
     }
 
@@ -178,16 +220,25 @@ class RestwaterState(
         }
     }
 
+    /** Taps whose answer is not on the screen yet. */
+    var underWay by mutableStateOf(0)
+        private set
+
     /** Hands a tap to the core; [after] runs when it was taken. */
     fun act(action: Action, after: () -> Unit = {}) {
         val at = now()
+        underWay += 1
         scope.launch {
-            answer { core.act(action, at) }?.let { update ->
-                notice = update.notice
-                show(update.screen)
-                after()
-                refresh()
-                lookOut()
+            try {
+                answer { core.act(action, at) }?.let { update ->
+                    notice = update.notice
+                    show(update.screen)
+                    after()
+                    refresh()
+                    lookOut()
+                }
+            } finally {
+                underWay -= 1
             }
         }
     }
@@ -201,6 +252,8 @@ class RestwaterState(
     fun open(which: Showing) {
         showing = which
         notice = ""
+        // The Match screen opens at the page that fits the moment: never at what it showed before.
+        if (which == Showing.MATCH) match = null
         scope.launch { refresh() }
     }
 
@@ -209,9 +262,14 @@ class RestwaterState(
         val at = now()
         answer { core.watch(at) }?.let { watch ->
             keepAwake = watch.keepAwake
-            lookout.show(watch)?.let { notice = it }
+            val trouble = lookout.show(watch)
+            // Said once: after that it would only hide what is said of the taps.
+            if (trouble != null && trouble != troubleSaid) notice = trouble
+            troubleSaid = trouble
         }
     }
+
+    private var troubleSaid: String? = null
 
     /** Shows a sentence of the shell's. */
     fun say(text: String) {
@@ -258,6 +316,7 @@ class RestwaterState(
             is Screen.Swim -> swim = screen.v1
             is Screen.Waits -> waits = screen.v1
             is Screen.Changes -> changes = screen.v1
+            is Screen.Match -> match = screen.v1
             is Screen.Files -> files = screen.v1
             is Screen.Mend -> mend = screen.v1
             is Screen.Phone -> phone = screen.v1

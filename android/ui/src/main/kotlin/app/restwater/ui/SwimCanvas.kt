@@ -118,8 +118,9 @@ private class SwimPen(private val on: DrawScope, private val scene: SwimScene, p
 
     private fun label(i: Int, measurer: TextMeasurer, density: Density) {
         val (left, top, width, height) = scene.labelBox.subList(4 * i, 4 * i + 4)
+        // Numbers stand on paper too, else the hatching runs through them.
+        if (scene.labelBoxed[i] || scene.labelRole[i] == LabelRole.COUNT) on.drawRect(ink.paper, Offset(left, top), Size(width, height))
         if (scene.labelBoxed[i]) {
-            on.drawRect(ink.paper, Offset(left, top), Size(width, height))
             on.drawRect(ink.ink, Offset(left, top), Size(width, height), style = Stroke(0.2f * mm))
         }
         val weight = if (scene.labelRole[i] == LabelRole.RANGE) FontWeight.Medium else FontWeight.Bold

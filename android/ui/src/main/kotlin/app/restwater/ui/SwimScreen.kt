@@ -5,6 +5,7 @@ import androidx.compose.foundation.gestures.detectTapGestures
 import androidx.compose.foundation.layout.Box
 import androidx.compose.foundation.layout.fillMaxSize
 import androidx.compose.runtime.Composable
+import androidx.compose.runtime.MutableState
 import androidx.compose.runtime.getValue
 import androidx.compose.runtime.mutableStateOf
 import androidx.compose.runtime.remember
@@ -54,7 +55,7 @@ fun SwimScreen(
     Ground()
     Head(view, layout, bank)
     if (more) {
-        More(view, layout, bank, words, notice, open, taps)
+        More(view, scene, layout, bank, words, notice, open, taps)
     } else {
         Fan(view, scene, layout, taps)
         Next(view, notice, layout, bank)
@@ -83,7 +84,7 @@ private fun Head(view: SwimView, layout: SwimLayout, bank: BankLayout) {
 
 @Composable
 private fun Fan(view: SwimView, scene: SwimScene?, layout: SwimLayout, taps: SwimTaps) {
-    val said = listOf(view.headline, view.cell).plus(view.reasons).joinToString(" ")
+    val said = listOf(view.headline, view.why, view.cell).joinToString(" ")
     Box(
         Modifier.at(layout.canvas).background(LocalInk.current.paper).testTag("swim-fan")
             .semantics { contentDescription = said }
@@ -96,8 +97,7 @@ private fun Fan(view: SwimView, scene: SwimScene?, layout: SwimLayout, taps: Swi
 /** Where next and why; what was said of the last tap comes first. */
 @Composable
 private fun Next(view: SwimView, notice: String, layout: SwimLayout, bank: BankLayout) {
-    val reasons = view.reasons.joinToString("; ")
-    val lines = listOf(notice, reasons, view.cell).plus(view.drift).filter { it.isNotEmpty() }
+    val lines = listOf(notice, view.why, view.cell).plus(view.drift).filter { it.isNotEmpty() }
     val body = bank.text.body.toFloat()
     Box(Modifier.at(layout.words).testTag("swim-words")) {
         Sentences(view.headline, lines, body * 1.25f, body, LocalInk.current.ink, Modifier.fillMaxSize())
@@ -115,28 +115,66 @@ private fun SwimPadKey(view: SwimView, key: SwimKey, place: Rect, bank: BankLayo
     ) { taps.key(face.key) }
 }
 
-/** Marks, the replay, boundaries, bands, features, hazards. */
+/** Names and marks, the replay, boundaries, bands, features, hazards, the list in full, the peg on the map. */
 @Composable
 private fun More(
-    view: SwimView, layout: SwimLayout, bank: BankLayout, words: PadWords, notice: String,
-    open: androidx.compose.runtime.MutableState<String?>, taps: SwimTaps,
+    view: SwimView, scene: SwimScene?, layout: SwimLayout, bank: BankLayout, words: PadWords, notice: String,
+    open: MutableState<String?>, taps: SwimTaps,
 ) {
     val mm = LocalPxPerMm.current
     val top = layout.head.top + layout.head.height
     val line = 4.5 * mm
-    FitText(notice, bank.text.body.toFloat(), LocalInk.current.ink, Modifier.at(layout.head.copy(top = top, height = line)).testTag("notice"))
-    val rest = Rect(layout.head.left, top + line, layout.head.width, layout.back.top - top - line - 3.0 * mm)
-    if (open.value != null) {
-        Rows(view.rows, open, rest, bank, words, taps::choose)
-        return
+    Box(Modifier.at(layout.head.copy(top = top, height = line)).testTag("notice").semantics { contentDescription = notice }) {
+        FitText(notice, bank.text.body.toFloat(), LocalInk.current.ink, Modifier.fillMaxSize())
     }
+    val rest = Rect(layout.head.left, top + line, layout.head.width, layout.back.top - top - line - 3.0 * mm)
+    when (open.value) {
+        null -> MoreKeys(view, rest, bank, words, open, taps)
+        LIST -> Listed(view, scene, rest, bank)
+        PLACE -> Place(view, rest, bank, words, taps)
+        else -> Rows(view.rows, open, rest, bank, words, taps::choose)
+    }
+}
+
+@Composable
+private fun MoreKeys(view: SwimView, rest: Rect, bank: BankLayout, words: PadWords, open: MutableState<String?>, taps: SwimTaps) {
     val keys = setOf(SwimKey.MARK_HERE, SwimKey.EARLIER, SwimKey.LATER, SwimKey.NOW)
     val own = view.keys.filter { it.key in keys }.map { key ->
         val face = KeyFace(key.label, null, key.spoken, enabled = key.enabled)
         Cell(face, "swim-${key.key}") { if (key.key == SwimKey.MARK_HERE) taps.mark("") else taps.key(key.key) }
     }
+    val list = Cell(KeyFace(view.listLabel, null, view.listLabel), "swim-list") { open.value = LIST }
+    val place = with(view.place) { Cell(KeyFace(label, value, "$label: $value"), "swim-place") { open.value = PLACE } }
     val rows = view.rows.map { row ->
-        Cell(KeyFace(row.label, row.value, "${row.label}: ${row.value}"), "row-${row.field}") { open.value = row.field }
+        Cell(KeyFace(row.label, row.value.ifEmpty { null }, "${row.label}: ${row.value}"), "row-${row.field}") { open.value = row.field }
     }
-    KeyGrid(own + rows, rest, bank, words)
+    Field("name", view.nameLabel, view.name, bank, part(rest, 0), taps::choose)
+    val below = part(rest, 1).top
+    KeyGrid(own + list + rows + place, rest.copy(top = below, height = rest.top + rest.height - below), bank, words)
 }
+
+/** Everything the picture rests on, with what its numbers stand for; nothing of it is cut off. */
+@Composable
+private fun Listed(view: SwimView, scene: SwimScene?, rest: Rect, bank: BankLayout) {
+    val key = scene?.key.orEmpty().map { line -> listOfNotNull(line.number?.toString(), line.text).joinToString(": ") }
+    val text = (view.list + key).joinToString("\n")
+    Box(Modifier.at(rest).testTag("swim-list-text").semantics { contentDescription = text }) {
+        FitText(text, bank.text.body.toFloat() * 1.1f, LocalInk.current.ink, Modifier.fillMaxSize(), middle = false)
+    }
+}
+
+/** Where the peg lies on the earth: three lines to type, and the key that sets it. */
+@Composable
+private fun Place(view: SwimView, rest: Rect, bank: BankLayout, words: PadWords, taps: SwimTaps) {
+    view.place.fields.forEachIndexed { i, line -> Field(line.field, line.label, line.value, bank, part(rest, i), taps::choose) }
+    FitText(view.place.note, bank.text.body.toFloat(), LocalInk.current.soft, Modifier.at(part(rest, view.place.fields.size)))
+    val set = view.keys.filter { it.key == SwimKey.PLACE_PEG }.map { key ->
+        Cell(KeyFace(key.label, null, key.spoken, solid = key.enabled, enabled = key.enabled), "swim-${key.key}") { taps.key(key.key) }
+    }
+    val below = part(rest, view.place.fields.size + 1).top
+    KeyGrid(set, rest.copy(top = below, height = rest.top + rest.height - below), bank, words)
+}
+
+/** Pages of MORE that are no row of choices. */
+private const val LIST = "list"
+private const val PLACE = "place"

@@ -1,0 +1,39 @@
+package app.restwater.desktop
+
+import androidx.compose.runtime.CompositionLocalProvider
+import app.restwater.core.BankView
+import app.restwater.core.DayTap
+import app.restwater.core.Glass
+import app.restwater.core.MatchView
+import app.restwater.core.PadAsk
+import app.restwater.core.Restwater
+import app.restwater.core.Screen
+import app.restwater.core.Which
+import app.restwater.core.bankLayout
+import app.restwater.core.matchLayout
+import app.restwater.core.padWords
+import app.restwater.ui.Ink
+import app.restwater.ui.LocalInk
+import app.restwater.ui.LocalPxPerMm
+import app.restwater.ui.MatchPage
+import app.restwater.ui.MatchScreen
+
+/** Every page of the Match screen by day, by night, for the left hand and at twice the text; none where no match is set. */
+fun matchPictures(core: Restwater, tap: DayTap, bank: BankView, glass: Glass, write: (String, ByteArray) -> Unit) {
+    val view = (core.screen(Which.MATCH, tap.at) as Screen.Match).v1
+    val pages = if (view.fish == null) listOf(MatchPage.NOW).filter { view.begin != null } else MatchPage.entries
+    for (page in pages) {
+        fun draw(kind: String, on: Glass, ink: Ink) = write("match-${page.name.lowercase()}-$kind", matchPicture(view, bank, on, ink, page))
+        draw("day", glass, Ink.Day)
+        draw("night", glass, Ink.Night)
+        draw("left", glass.copy(leftHanded = true), Ink.Day)
+        draw("large-text", glass.copy(textScale = 2.0), Ink.Day)
+    }
+}
+
+private fun matchPicture(view: MatchView, bank: BankView, glass: Glass, ink: Ink, page: MatchPage): ByteArray = picture(glass) {
+    CompositionLocalProvider(LocalInk provides ink, LocalPxPerMm provides glass.pxPerMm.toFloat()) {
+        val layout = bankLayout(glass, PadAsk(bank.state, bank.rods.size.coerceIn(1, 3).toUByte(), 0u))
+        MatchScreen(view, matchLayout(glass), layout, padWords(), "", { }, page) { }
+    }
+}

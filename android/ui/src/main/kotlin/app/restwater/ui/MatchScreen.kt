@@ -1,0 +1,287 @@
+package app.restwater.ui
+
+import androidx.compose.foundation.layout.Box
+import androidx.compose.foundation.layout.fillMaxSize
+import androidx.compose.runtime.Composable
+import androidx.compose.runtime.getValue
+import androidx.compose.runtime.mutableStateOf
+import androidx.compose.runtime.remember
+import androidx.compose.runtime.setValue
+import androidx.compose.ui.Modifier
+import androidx.compose.ui.platform.testTag
+import androidx.compose.ui.semantics.LiveRegionMode
+import androidx.compose.ui.semantics.contentDescription
+import androidx.compose.ui.semantics.liveRegion
+import androidx.compose.ui.semantics.semantics
+import androidx.compose.ui.text.font.FontWeight
+import app.restwater.core.BankLayout
+import app.restwater.core.FishPage
+import app.restwater.core.MatchKey
+import app.restwater.core.MatchLayout
+import app.restwater.core.MatchLine
+import app.restwater.core.MatchTap
+import app.restwater.core.MatchView
+import app.restwater.core.PadWords
+import app.restwater.core.PageKey
+import app.restwater.core.Rect
+import app.restwater.core.WeighInPage
+
+/** The pages of the Match screen. */
+enum class MatchPage { NOW, COMING, FISH, WEIGHT, WEIGH_IN, RULES }
+
+/** Where a fish waits to be entered the screen opens at it. */
+fun MatchView.firstPage() = if (fish?.waits == true) MatchPage.FISH else MatchPage.NOW
+
+/** What every page needs to draw itself. */
+private class Sheet(
+    val view: MatchView, val keys: MatchLayout, val layout: BankLayout, val words: PadWords, val notice: String, val onTap: (MatchTap) -> Unit,
+    val turn: (MatchPage) -> Unit,
+)
+
+/** Time left, the nets, the fish, the weigh-in and the rules of the day, a page each; nothing scrolls. */
+@Composable
+fun MatchScreen(
+    view: MatchView,
+    keys: MatchLayout,
+    layout: BankLayout,
+    words: PadWords,
+    notice: String,
+    onTap: (MatchTap) -> Unit,
+    first: MatchPage = view.firstPage(),
+    onBack: () -> Unit,
+) {
+    var page by remember { mutableStateOf(first) }
+    val open = remember { mutableStateOf<String?>(null) }
+    val sheet = Sheet(view, keys, layout, words, notice, onTap) { page = it }
+    Ground()
+    val (fish, weighIn) = view.fish to view.weighIn
+    when {
+        page == MatchPage.RULES -> Rows(view.rows, open, Head(view.toRules.label, notice, layout, keys.back.top), layout, words) { field, value ->
+            onTap(MatchTap.Choose(field, value))
+        }
+        page == MatchPage.COMING -> Coming(sheet)
+        page == MatchPage.FISH && fish != null -> Fish(sheet, fish)
+        page == MatchPage.WEIGHT && fish != null -> Weight(sheet, fish)
+        page == MatchPage.WEIGH_IN && weighIn != null -> WeighIn(sheet, weighIn)
+        else -> Now(sheet)
+    }
+    Back(keys.back, layout, words) {
+        when {
+            open.value != null -> open.value = null
+            page == MatchPage.NOW -> onBack()
+            else -> page = if (page == MatchPage.WEIGHT) MatchPage.FISH else MatchPage.NOW
+        }
+    }
+}
+
+@Composable
+private fun Now(sheet: Sheet) = with(sheet) {
+    val mm = LocalPxPerMm.current
+    val place = Head(view.title, notice, layout, keys.small[0].top)
+    val clock = if (view.digits.isEmpty()) 0.0 else CLOCK_MM * mm
+    if (clock > 0) Digits(view.digits, LocalInk.current.ink, Modifier.at(place.copy(height = clock)))
+    Box(Modifier.at(place.copy(height = clock.coerceAtLeast(mm * 1.0))).testTag("match-clock").semantics {
+        contentDescription = view.spoken
+        liveRegion = LiveRegionMode.Polite
+    })
+    val top = place.top + clock + if (clock > 0) 1.5 * mm else 0.0
+    NowBody(sheet, place.copy(top = top, height = place.top + place.height - top))
+    val begin = view.begin
+    when {
+        view.fish != null -> {
+            PageKeyAt(view.toFish, "match-fish", keys.wide, sheet, solid = view.fish?.waits == true, large = true) { turn(MatchPage.FISH) }
+            val small = listOf(
+                Triple(view.toComing, "match-coming", MatchPage.COMING), Triple(view.toWeighIn, "match-scales", MatchPage.WEIGH_IN),
+                Triple(view.toRules, "match-rules", MatchPage.RULES),
+            )
+            small.forEachIndexed { i, (key, tag, goal) -> PageKeyAt(key, tag, keys.small[i], sheet) { turn(goal) } }
+        }
+        begin != null -> {
+            KeyAt(begin, "match-begin", keys.wide, sheet, large = true)
+            PageKeyAt(view.toRules, "match-rules", keys.small[0], sheet) { turn(MatchPage.RULES) }
+        }
+    }
+}
+
+/** What the digits count, casts left, the nets and what they rest on: each as high as its words ask, all within the place. */
+@Composable
+private fun NowBody(sheet: Sheet, place: Rect) = with(sheet) {
+    val body = layout.text.body.toFloat()
+    val says = texts(listOf(view.says), body * 1.1f, place.width)
+    val heights = view.lines.map { lineHeight(it, body, place.width) }
+    val nets = view.nets.map { netHeight(it, body) }
+    val notes = texts(view.notes, body * 0.9f, place.width)
+    val stack = Stack(place, says + heights.sum() + nets.sum() + notes)
+    FitText(view.says, body * 1.1f, LocalInk.current.ink, Modifier.at(stack.next(says)), FontWeight.Bold)
+    view.lines.forEachIndexed { i, line -> Line(line, "match-line-$i", stack.next(heights[i]), body, stack.tight) }
+    view.nets.forEachIndexed { i, net -> NetBar(net, "match-net-$i", stack.next(nets[i]), body) }
+    Said(view.notes.joinToString("\n"), "match-notes", stack.next(notes), body * 0.9f)
+}
+
+/** Things below each other: with the height each asks for where there is room, else all made lower alike. */
+private class Stack(private val place: Rect, asked: Double) {
+    private val share = if (asked > 0) (place.height / asked).coerceAtMost(ROOMY) else 1.0
+    private var top = place.top
+
+    /** Too low for labels above their values. */
+    val tight = share < TIGHT
+    fun next(height: Double) = Rect(place.left, top, place.width, height * share).also { top += height * share }
+}
+
+@Composable
+private fun Coming(sheet: Sheet) = with(sheet) {
+    val mm = LocalPxPerMm.current
+    val body = layout.text.body.toFloat()
+    val place = Head(view.toComing.label, notice, layout, keys.back.top)
+    val notes = texts(view.comingNotes, body * 0.9f, place.width).coerceAtMost(place.height * 0.3)
+    val lines = place.copy(height = place.height - notes - 2 * mm)
+    Lines(view.coming, "coming", lines, body)
+    Said(view.comingNotes.joinToString(" "), "coming-notes", Rect(place.left, place.top + place.height - notes, place.width, notes), body * 0.9f)
+}
+
+@Composable
+private fun Fish(sheet: Sheet, fish: FishPage) = with(sheet) {
+    val mm = LocalPxPerMm.current
+    val slots = keys.classes.size
+    var turned by remember { mutableStateOf(0) }
+    val perPage = if (fish.classes.size <= slots) slots else slots - 1
+    val pages = ((fish.classes.size + perPage - 1) / perPage).coerceAtLeast(1)
+    val shown = fish.classes.drop(turned % pages * perPage).take(perPage)
+    val small = keys.aboveClasses
+    Sentenced(fish.title, fish.says, Head(fish.title, notice, layout, small[0].top), layout)
+    val labels = shown.mapIndexed { i, key -> key.label to labelPlace(keys.classes[i], layout.showSubs, mm) }
+    val px = commonEm(labels, layout.text.primary.toFloat())
+    shown.forEachIndexed { i, key -> KeyAt(key, "class-${key.label}", keys.classes[i], sheet, px = px) }
+    if (pages > 1) PadKey(words.more.face(), "class-more", px, 0f, Modifier.at(keys.classes[slots - 1])) { turned += 1 }
+    KeyAt(fish.net, "fish-net", small[0], sheet)
+    fish.more.forEachIndexed { i, key -> KeyAt(key, if (i == 0) "put-back" else "earlier", small[i + 1], sheet) }
+    PageKeyAt(view.toWeight, "match-weigh", keys.wide, sheet, large = true) { turn(MatchPage.WEIGHT) }
+}
+
+@Composable
+private fun Weight(sheet: Sheet, fish: FishPage) = with(sheet) {
+    val place = Head(fish.title, notice, layout, keys.aboveSteps[0].top)
+    Figure(fish.figure, fish.says.take(1), emptyList(), place, layout)
+    Steps(fish.steps, fish.above, fish.weighed, sheet)
+}
+
+@Composable
+private fun WeighIn(sheet: Sheet, page: WeighInPage) = with(sheet) {
+    val place = Head(page.title, notice, layout, keys.aboveSteps[0].top)
+    Figure(page.figure, page.notes, page.lines, place, layout)
+    Steps(page.steps, page.above, page.weighed, sheet)
+}
+
+/** A figure that is stepped, in the lowest lines of its place, and what is known above it. */
+@Composable
+private fun Figure(figure: String, says: List<String>, lines: List<MatchLine>, place: Rect, layout: BankLayout) {
+    val mm = LocalPxPerMm.current
+    val ink = LocalInk.current
+    val body = layout.text.body.toFloat()
+    val height = (11.0 * mm).coerceAtMost(place.height * 0.5)
+    val low = Rect(place.left, place.top + place.height - height, place.width, height)
+    Box(Modifier.at(low).testTag("figure").semantics { contentDescription = figure; liveRegion = LiveRegionMode.Polite }) {
+        FitText(figure, (height * 0.8).toFloat(), ink.ink, Modifier.fillMaxSize(), FontWeight.Bold)
+    }
+    val heights = lines.map { lineHeight(it, body, place.width) }
+    val said = texts(says, body, place.width)
+    val stack = Stack(place.copy(height = place.height - height), heights.sum() + said)
+    lines.forEachIndexed { i, line -> Line(line, "weighed-$i", stack.next(heights[i]), body, stack.tight) }
+    Said(says.joinToString(" "), "figure-says", stack.next(said), body)
+}
+
+@Composable
+private fun Steps(steps: List<MatchKey>, above: List<MatchKey>, take: MatchKey, sheet: Sheet) = with(sheet) {
+    val mm = LocalPxPerMm.current
+    val px = commonEm(steps.mapIndexed { i, key -> key.label to labelPlace(keys.steps[i], false, mm) }, layout.text.primary.toFloat())
+    steps.forEachIndexed { i, key -> KeyAt(key, "step-$i", keys.steps[i], sheet, px = px) }
+    above.forEachIndexed { i, key -> KeyAt(key, "above-$i", keys.aboveSteps[i], sheet) }
+    KeyAt(take, "take-weight", keys.wide, sheet, large = true)
+}
+
+/** The first sentence large, the others below it; a screen reader hears all of them. */
+@Composable
+private fun Sentenced(title: String, says: List<String>, place: Rect, layout: BankLayout) {
+    val body = layout.text.body.toFloat()
+    val spoken = (listOf(title) + says).joinToString(" ")
+    Box(Modifier.at(place).testTag("fish-says").semantics { contentDescription = spoken; liveRegion = LiveRegionMode.Polite }) {
+        Sentences(says.firstOrNull().orEmpty(), says.drop(1), body * 1.35f, body * 1.1f, LocalInk.current.ink, Modifier.fillMaxSize())
+    }
+}
+
+/** Labels with their values below them. */
+@Composable
+private fun Lines(lines: List<MatchLine>, tag: String, place: Rect, body: Float) {
+    val heights = lines.map { lineHeight(it, body, place.width) }
+    val stack = Stack(place, heights.sum())
+    lines.forEachIndexed { i, line -> Line(line, "$tag-$i", stack.next(heights[i]), body, stack.tight) }
+}
+
+/** A label with its value below it, or beside it where there is little room. */
+@Composable
+private fun Line(line: MatchLine, tag: String, place: Rect, body: Float, tight: Boolean) {
+    val ink = LocalInk.current
+    if (tight) {
+        val text = "${line.label}: ${line.value}"
+        Box(Modifier.at(place).testTag(tag).semantics { contentDescription = text }) {
+            FitText(text, body, ink.ink, Modifier.fillMaxSize(), FontWeight.Bold)
+        }
+        return
+    }
+    val label = texts(listOf(line.label), body * LABEL, place.width)
+    val share = label / lineHeight(line, body, place.width)
+    Box(Modifier.at(place).testTag(tag).semantics { contentDescription = "${line.label}: ${line.value}" }) {
+        FitText(line.label, body * LABEL, ink.ink, Modifier.at(Rect(0.0, 0.0, place.width, place.height * share)), middle = false)
+        FitText(
+            line.value, body * VALUE, ink.ink, Modifier.at(Rect(0.0, place.height * share, place.width, place.height * (0.97 - share))),
+            FontWeight.Bold, middle = false,
+        )
+    }
+}
+
+/** Height of a label and its value at their own size, px. */
+private fun lineHeight(line: MatchLine, body: Float, width: Double) =
+    texts(listOf(line.label), body * LABEL, width) + texts(listOf(line.value), body * VALUE * BOLD, width) + body * 0.3
+
+/** Height of texts that stand below each other, px. */
+private fun texts(all: List<String>, em: Float, width: Double) = all.sumOf { linesOf(it, em, width) } * em * 1.25
+
+@Composable
+private fun Said(text: String, tag: String, place: Rect, px: Float) {
+    if (text.isBlank()) return
+    Box(Modifier.at(place).testTag(tag).semantics { contentDescription = text }) {
+        FitText(text, px, LocalInk.current.ink, Modifier.fillMaxSize(), middle = false)
+    }
+}
+
+@Composable
+private fun KeyAt(key: MatchKey, tag: String, place: Rect, sheet: Sheet, large: Boolean = false, px: Float? = null) {
+    val layout = sheet.layout
+    val face = KeyFace(key.label, key.sub.takeIf { layout.showSubs }, key.spoken, solid = key.solid && key.enabled, enabled = key.enabled)
+    val em = px ?: (if (large) layout.text.primary else layout.text.secondary).toFloat()
+    PadKey(face, tag, em, layout.text.sub.toFloat(), Modifier.at(place)) { sheet.onTap(key.tap) }
+}
+
+@Composable
+private fun PageKeyAt(key: PageKey, tag: String, place: Rect, sheet: Sheet, solid: Boolean = false, large: Boolean = false, onTap: () -> Unit) {
+    val layout = sheet.layout
+    val face = KeyFace(key.label, key.sub.takeIf { layout.showSubs }, key.spoken, solid)
+    val em = (if (large) layout.text.primary else layout.text.secondary).toFloat()
+    PadKey(face, tag, em, layout.text.sub.toFloat(), Modifier.at(place), onTap = onTap)
+}
+
+/** Height of the digits, mm. */
+private const val CLOCK_MM = 13.0
+
+/** Size of a label and of a value against other text. */
+private const val LABEL = 0.9f
+private const val VALUE = 1.15f
+
+/** Bold letters are so much wider. */
+private const val BOLD = 1.08f
+
+/** Below this share of the height they ask for, labels stand beside their values. */
+private const val TIGHT = 0.8
+
+/** Where there is room, things stand so much looser. */
+private const val ROOMY = 1.3

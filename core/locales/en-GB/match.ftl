@@ -1,0 +1,206 @@
+# The Match screen. Figures come as ranges; what can't be told is said so.
+
+match-title = Match
+match-no-session = Start a session first, then set the match.
+match-none = No match is set. SET A MATCH begins with this, RULES changes it.
+match-none-over = No match was set.
+match-no-clock = The times of this match can't be read: set all-in and all-out again.
+match-no-count = The nets can't be counted ({ $detail }). Nothing was lost: mend the rules of the day.
+match-to-all-in = to all-in at { $time }.
+match-to-all-out = to all-out at { $time }.
+match-to-land = to land a hooked fish. All-out was at { $time }.
+match-over = All-out was at { $time }.
+match-spoken = { $left } { $says }
+match-clock-ahead = The match clock is { $by } ahead of the phone.
+match-clock-behind = The match clock is { $by } behind the phone.
+match-bank-before = { $time } to all-in
+match-bank-fishing = { $time } to all-out
+match-bank-landing = { $time } to land a fish
+match-bank-over = all-out is past
+match-alarm = { $minutes } min to all-out.
+match-alarm-text = All-out at { $time }.
+match-cant-tell = can't tell yet
+
+match-casts = Casts left, { $leave } min each
+match-range = { $low } to { $high }
+match-last = Last cast worth making
+match-last-by = by { $time } ({ $from } to { $to })
+match-last-past = was { $time }: past it
+match-last-out = all-out is past
+
+match-bites = Bites to come
+match-fish-to-come = Fish to come
+match-weight-to-come = Weight to come
+match-finish = Expected finish
+match-own-count = Own count
+match-likely = { $low } to { $high }, likely { $likely }
+match-light = Light at all-out
+match-light-day = still daylight
+match-light-twilight = twilight
+match-light-dark = dark
+match-light-unknown = can't tell: where the peg lies is not set
+match-sunset-after = sunset { $time }, { $by } after it: { $light }
+match-sunset-before = sunset { $time }, { $by } before it: { $light }
+match-how = Eight futures in ten lie within each range. Casts are left { $leave } min, { $turn } min between.
+match-cant-tell-why = Until three bites are in, the record can't tell what is to come, and casts are counted at a leave that is a guess.
+match-weights-guessed = No fish is landed yet: weights are the guesses of the classes.
+match-estimates = Fish by class are taken at the mean of those weighed, drawn to the first guess; by eye within a quarter either way.
+
+match-fish = { $count ->
+    [one] 1 fish
+   *[other] { $count } fish
+}
+match-net = Net { $number }
+match-net-holds = { $fish }, { $weight }
+match-net-empty = empty
+match-net-limit = of { $limit }
+match-net-range = { $low } to { $high }
+match-about = about { $weight }
+match-near = NEAR THE LIMIT
+match-at-limit = MAY BE AT THE LIMIT
+match-unknown = { $count ->
+    [one] 1 fish has neither weight nor class: it is taken as like the others.
+   *[other] { $count } fish have neither weight nor class: they are taken as like the others.
+}
+match-not-counted = { $count ->
+    [one] 1 fish is of a kind that doesn't count.
+   *[other] { $count } fish are of kinds that don't count.
+}
+match-put-back = { $count ->
+    [one] 1 fish was put back.
+   *[other] { $count } fish were put back.
+}
+match-no-net = { $count ->
+    [one] 1 fish is of a kind that no net may hold: choose another net or class.
+   *[other] { $count } fish are of kinds that no net may hold: choose another net or class.
+}
+
+# The fish.
+match-to-fish = FISH
+match-to-fish-sub = weight, class, net
+match-to-fish-spoken = The fish: weight, class and net.
+match-to-weight = WEIGH
+match-to-weight-sub = or guess it
+match-to-weight-spoken = Enter the weight of this fish.
+match-to-coming = COMING
+match-to-coming-sub = bites, finish
+match-to-coming-spoken = What is to come: bites, fish, weight, finish, light.
+match-to-rules = RULES
+match-to-rules-sub = times, nets
+match-to-rules-spoken = The rules of the day.
+match-to-weigh-in = SCALES
+match-to-weigh-in-sub = weigh-in
+match-to-weigh-in-spoken = The weigh-in.
+match-no-fish = No fish landed yet
+match-fish-title = Fish { $number }, landed { $time }
+match-what = { $class }, { $weight }.
+match-only = { $weight }.
+match-on-scales = { $weight } on the scales
+match-by-eye = about { $weight } by eye
+match-not-weighed = Not weighed: taken as like the others.
+match-is-back = Put back: it doesn't count.
+match-into = Into { $net }.
+match-into-carried = Into { $net }, as the one before.
+match-net-now = { $net } holds { $weight }{ $limit }.
+match-of-limit = {" "}of { $limit }
+match-class-sub = { $weight }
+match-class-not = doesn't count
+match-class-spoken = A { $class }, about { $weight }.
+match-net-none = No net
+match-net-next = or { $net }
+match-net-spoken = Goes into { $net }. { $next }
+match-back = PUT BACK
+match-back-sub = not kept
+match-back-spoken = The fish went back into the water.
+match-keep = KEPT
+match-keep-sub = in the net after all
+match-keep-spoken = The fish is in the net after all.
+match-earlier = EARLIER
+match-earlier-sub = fish before
+match-earlier-spoken = The fish before this one.
+match-latest = LATEST
+match-latest-sub = last landed
+match-latest-spoken = The fish that was landed last.
+match-weighed = WEIGHED
+match-weighed-sub = on the scales
+match-weighed-spoken = That is what the scales show.
+match-guessed = GUESS
+match-guessed-sub = by eye
+match-guessed-spoken = That is a guess by eye.
+match-step-up = { $size } more
+match-step-down = { $size } less
+
+# The weigh-in.
+match-weigh-in-title = Weigh-in: { $net }
+match-weigh-in-take = WEIGHED IN
+match-weigh-in-take-sub = { $net }
+match-weigh-in-take-spoken = That is what { $net } weighed.
+match-weigh-in-next-sub = next net
+match-weigh-in-next-spoken = { $net } is on the scales.
+match-own = own count { $weight }
+match-weighed-in = { $weight }, { $differs }: { $agreement }
+match-more-by = { $by } over own count
+match-less-by = { $by } under own count
+match-as-counted = as counted
+match-agrees = agrees
+match-differs = differs
+match-weigh-in-total = In all
+match-scales-more = The scales show more than the own count allows: a fish was not logged, or weights were low.
+match-scales-less = The scales show less than the own count allows: a fish was logged twice or put back, or weights were high.
+
+# The rules of the day.
+match-begin = SET A MATCH
+match-begin-sub = rules by taps
+match-begin-spoken = Set a match here: then change its rules.
+match-row-all-in = All-in
+match-row-all-out = All-out
+match-row-clock = Clocks
+match-row-nets = Nets
+match-row-limit = { $net }: limit
+match-row-over = Over the limit
+match-row-landing = To land after
+match-row-alarms = Alarms before
+match-row-classes = Classes
+match-row-counting = What counts
+match-row-guess = One { $class }
+match-row-unit = Scales in
+match-row-mark = Finest mark
+match-row-off = No match
+match-off-yes = It is no match
+match-clock-same = as the phone
+match-clock-ahead-short = match { $seconds } s ahead
+match-clock-behind-short = match { $seconds } s behind
+match-clock-heard-in = All-in sounds now
+match-clock-heard-out = All-out sounds now
+match-clock-same-now = As the phone
+match-clock-less = { $seconds } s back
+match-clock-more = { $seconds } s on
+match-minutes = { $minutes } min
+match-no-minutes = not allowed
+match-no-limit = no limit
+match-over-to-limit = counts to the limit
+match-over-nothing = net doesn't count
+match-no-alarm = none
+match-all-count = every fish
+match-all-but = all but { $classes }
+match-guess-source = A guess until some are weighed.
+match-unit-drams = lb, oz, dr
+match-unit-grams = kg, g
+kind-silver = Silver
+kind-roach = Roach
+kind-perch = Perch
+kind-skimmer = Skimmer
+kind-bream = Bream
+kind-tench = Tench
+kind-stockie = Stockie
+kind-carp = Carp
+kind-pike = Pike
+
+entry-match_set = match
+entry-match_off = no match
+entry-fish_set = fish
+entry-net_weighed = weigh-in
+
+error-no-match = No match is set. Set all-in and all-out first, under MATCH.
+error-no-landing = No such fish is landed. Tap LANDED first, then say what it weighs.
+error-match = { $detail }.

@@ -1,0 +1,124 @@
+//! Whether a match can be set as it was entered.
+
+use super::class::{ClassError, STARTING_SPREAD, SizeClass};
+use super::clock::{ClockError, MatchClock};
+use super::rules::{RulesError, same_name};
+use super::weight::WeightError;
+use crate::log::{ClassGuess, MatchSetup};
+
+/// Why something of a match can't be taken.
+#[derive(Debug, Clone, PartialEq, thiserror::Error)]
+pub enum MatchError {
+    /// All-in, all-out, offset, landing or alarms.
+    #[error(transparent)]
+    Clock(#[from] ClockError),
+    /// Nets, limits or kinds.
+    #[error(transparent)]
+    Rules(#[from] RulesError),
+    /// A size class.
+    #[error(transparent)]
+    Class(#[from] ClassError),
+    /// A weight.
+    #[error(transparent)]
+    Weight(#[from] WeightError),
+    /// Nothing to keep fish in.
+    #[error("a match needs a net: name at least one")]
+    NoNet,
+    /// Two classes of one name.
+    #[error("two size classes are called \"{0}\": give each its own name")]
+    DuplicateClass(String),
+    /// A class that the match doesn't have.
+    #[error("there is no size class \"{0}\": choose one of the classes of the match")]
+    NoSuchClass(String),
+    /// A weigh-in before anything was fished.
+    #[error("the match has not begun: weigh in after all-out")]
+    WeighInBeforeAllIn,
+}
+
+impl MatchSetup {
+    /// The match clock.
+    pub fn clock(&self) -> Result<MatchClock, ClockError> {
+        MatchClock::new(self.all_in_ms, self.all_out_ms, self.rules.landing_min, self.offset_ms)
+    }
+
+    /// Checks it whole; what passes can be counted with.
+    pub fn check(&self) -> Result<(), MatchError> {
+        self.clock()?.alarms(&self.rules.alarms_min, i64::MIN)?;
+        self.rules.check()?;
+        if self.rules.nets.is_empty() {
+            return Err(MatchError::NoNet);
+        }
+        for (i, class) in self.classes.iter().enumerate() {
+            class.size_class().learn(&[])?;
+            if self.classes[..i].iter().any(|other| same_name(&other.name, &class.name)) {
+                return Err(MatchError::DuplicateClass(class.name.trim().to_owned()));
+            }
+        }
+        self.mark.of_a_fish()?;
+        Ok(())
+    }
+
+    /// Place of a class in the list.
+    pub fn class(&self, name: &str) -> Option<usize> {
+        self.classes.iter().position(|c| same_name(&c.name, name))
+    }
+}
+
+impl ClassGuess {
+    /// The class with the spread that every class starts with.
+    pub fn size_class(&self) -> SizeClass {
+        SizeClass { name: self.name.clone(), guess: self.guess, spread: STARTING_SPREAD }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::rules::{MatchRules, NetHolds, NetRule};
+    use super::super::weight::Weight;
+    use super::*;
+    use crate::log::WeightUnit;
+
+    const HOUR: i64 = 3_600_000;
+
+    fn setup() -> MatchSetup {
+        let net =
+            NetRule { name: "Net 1".into(), limit: Some(Weight::Drams(12_800)), holds: NetHolds::Anything };
+        MatchSetup {
+            all_in_ms: 1_768_642_200_000,
+            all_out_ms: 1_768_642_200_000 + 5 * HOUR,
+            offset_ms: 0,
+            unit: WeightUnit::Drams,
+            mark: Weight::Drams(16),
+            rules: MatchRules { nets: vec![net], alarms_min: vec![30, 10], ..MatchRules::default() },
+            classes: vec![ClassGuess { name: "Carp".into(), guess: Weight::Drams(1_280) }],
+        }
+    }
+
+    #[test]
+    fn a_match_as_usual_passes() {
+        assert_eq!(setup().check(), Ok(()));
+        assert_eq!(setup().class(" carp"), Some(0));
+    }
+
+    #[test]
+    fn what_no_match_can_be_is_refused_with_what_to_do() {
+        let refused = |change: &dyn Fn(&mut MatchSetup)| {
+            let mut bad = setup();
+            change(&mut bad);
+            bad.check().unwrap_err().to_string()
+        };
+        assert_eq!(
+            refused(&|m| m.all_out_ms = m.all_in_ms - HOUR),
+            "all-out comes 60 min before all-in: check both times and the date"
+        );
+        assert!(refused(&|m| m.rules.nets.clear()).contains("name at least one"));
+        assert!(refused(&|m| m.rules.nets.push(m.rules.nets[0].clone())).contains("give each its own name"));
+        assert!(refused(&|m| m.classes.push(m.classes[0].clone())).contains("give each its own name"));
+        assert!(refused(&|m| m.classes[0].guess = Weight::Drams(-3)).contains("below nothing"));
+        assert!(
+            refused(&|m| m.rules.nets[0].limit = Some(Weight::Grams(9_000_000))).contains("check the unit")
+        );
+        assert!(refused(&|m| m.rules.alarms_min.push(600)).contains("choose fewer minutes"));
+        assert!(refused(&|m| m.mark = Weight::Drams(0)).contains("nothing"));
+    }
+}
