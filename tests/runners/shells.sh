@@ -4,10 +4,11 @@
 
 check_shells() {
   local kotlin swift table file
-  kotlin=$(sed -n 's/^enum class Showing { \(.*\) }.*/\1/p' android/ui/src/main/kotlin/app/restwater/ui/RestwaterState.kt | tr -d ' ' | tr , '\n' | sort)
+  kotlin=$(awk '/^enum class Showing/{on=1} on; on && (/^ *;$/ || /}$/){exit}' android/ui/src/main/kotlin/app/restwater/ui/RestwaterState.kt |
+    sed 's/Which\.[A-Z_]*//g' | grep -oE '\b[A-Z_]{3,}\b' | sort)
   swift=$(sed -n 's/^    case \([a-zA-Z, ]*\)$/\1/p' ios/RestwaterKit/Sources/RestwaterKit/State/Showing.swift |
     tr -d ' ' | tr , '\n' | sed 's/\([A-Z]\)/_\1/g' | tr '[:lower:]' '[:upper:]' | sort)
-  table=$(screens_of_the_table | awk -F'|' '{gsub(/ /, "", $2); print $2}' | sort)
+  table=$(screens_of_the_table | awk -F'|' '{gsub(/ /, "", $2); print $2}' | tr , '\n' | sort)
   [ -n "$kotlin" ] || { echo "no screens found in Kotlin" && return 1; }
   if ! diff <(echo "$kotlin") <(echo "$swift"); then echo "^ Android's screens (<) and those of iOS (>)" && return 1; fi
   if ! diff <(echo "$kotlin") <(echo "$table"); then echo "^ the screens (<) and the table of ios/README.md (>)" && return 1; fi

@@ -10,7 +10,7 @@ extension Sheet {
         }
         if !view.rods.isEmpty { cells.append(cell(KeyFace(words.swim), .swim)) }
         cells += [
-            (words.waits, Showing.waits), (words.changes, .changes), (words.mend, .mend), (words.files, .files), (words.phone, .phone),
+            (words.matchDay, Showing.match), (words.waits, .waits), (words.changes, .changes), (words.mend, .mend), (words.files, .files), (words.phone, .phone),
         ].map { cell(KeyFace($0), $1) }
         let rest = head("", notice: "", slate, bottom: slate.back.top)
         grid(cells, in: rest, slate, page: 0)

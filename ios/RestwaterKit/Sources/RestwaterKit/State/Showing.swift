@@ -2,7 +2,7 @@ import RestwaterCore
 
 /// Which screen lies on top.
 public enum Showing: String, CaseIterable, Sendable {
-    case bank, setup, tackle, swim, waits, changes, files, mend, phone, screens
+    case bank, setup, tackle, swim, waits, changes, match, files, mend, phone, screens
 
     /// The record it is drawn from.
     var which: Which {
@@ -13,6 +13,7 @@ public enum Showing: String, CaseIterable, Sendable {
         case .swim: .swim
         case .waits: .waits
         case .changes: .changes
+        case .match: .match
         case .files: .files
         case .mend: .mend
         case .phone: .phone
