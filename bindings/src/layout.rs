@@ -190,6 +190,8 @@ pub struct PadWords {
     pub more: Said,
     /// The small swim fan.
     pub swim: Said,
+    /// Turns to the next part of a long leaf.
+    pub read_on: Said,
     /// Back to the Bank screen.
     pub back: Said,
     /// Opens the Waits screen.

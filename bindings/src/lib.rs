@@ -6,6 +6,7 @@ mod error;
 mod files;
 mod geojson;
 mod layout;
+mod leaf;
 mod learning;
 mod match_day;
 mod object;

@@ -5,7 +5,7 @@ use crate::error::{Kind, RestwaterError};
 use restwater_core::app::{Action, App, AppError, FanGlass, Screen, Settings, Update, Which};
 use restwater_core::log::Moment;
 use restwater_core::screen::{
-    BankLayout, Glass, MatchLayout, PadAsk, PadWords, SwimLayout, WatchView, Wording,
+    BankLayout, DoorsView, Glass, MatchLayout, PadAsk, PadWords, SwimLayout, WatchView, Wording,
 };
 use restwater_core::swim::SwimScene;
 use std::path::Path;
@@ -65,6 +65,11 @@ impl Restwater {
     /// A tap on that picture, in px; false beside the water.
     pub fn swim_tap(&self, now: &Moment, glass: &FanGlass, x: f64, y: f64) -> Result<bool, RestwaterError> {
         self.with(|app| app.swim_tap(now, glass, x, y))
+    }
+
+    /// The screens that can be opened now.
+    pub fn doors(&self) -> Result<DoorsView, RestwaterError> {
+        self.with(|app| Ok(app.doors()))
     }
 
     /// What is to be seen and heard while the app is not looked at. The shell asks after each tap.

@@ -5,8 +5,8 @@
 use restwater_core::app::{Screen, Update, Which};
 use restwater_core::screen::{
     AdviceTone, AdviceView, BankState, BankView, ChangesView, Choice, ChoiceRow, FilesView, HeaderView, Key,
-    KeyView, KeyWeight, MatchView, MendView, PegPlaceView, PhoneView, RodView, SetupView, StripMark, StripMarkShape,
-    StripView, SwimKey, SwimKeyView, SwimView, TackleView, WaitsView,
+    KeyView, KeyWeight, LeafKey, LeavesView, MatchView, MendView, PegPlaceView, PhoneView, RodView, SetupView, StripMark,
+    StripMarkShape, StripView, SwimKey, SwimKeyView, SwimView, TackleView, WaitsView,
 };
 
 /// What a key does. Its place on the glass is the layout's business.
@@ -250,6 +250,8 @@ pub struct TackleView {
     pub rod: u8,
     /// The rows.
     pub rows: Vec<ChoiceRow>,
+    /// What the rule on lead weights says of what is on the line; empty where it says nothing. It forbids nothing.
+    pub caution: String,
 }
 
 /// The set-up screen.
@@ -265,8 +267,10 @@ pub struct SetupView {
     pub peg: String,
     /// Label of that field.
     pub peg_label: String,
-    /// Depth, span of the sticks, rods: each a row of choices.
+    /// The draw, the last set-up, depth, span of the sticks, rods, the pack list: each a row of choices.
     pub rows: Vec<ChoiceRow>,
+    /// Opens the cautions of this peg.
+    pub cautions: LeafKey,
     /// START.
     pub start: KeyView,
 }
@@ -375,6 +379,14 @@ pub enum Which {
     Match,
     /// Files in and out, backups.
     Files,
+    /// The evening before: hooklengths, spools, the pop-up and its shot, fall times, heights.
+    Bench,
+    /// Sessions, rates, comparisons, notes, the plan for next time.
+    Book,
+    /// Air and water, wind, cloud, colour, in a few taps.
+    Conditions,
+    /// What can hurt an angler, a fish or a licence.
+    Cautions,
     /// Doubtful entries.
     Mend,
     /// What belongs to the phone.
@@ -400,6 +412,14 @@ pub enum Screen {
     Match(MatchView),
     /// Files in and out, backups.
     Files(FilesView),
+    /// The evening before.
+    Bench(LeavesView),
+    /// Sessions and what they say.
+    Book(LeavesView),
+    /// Conditions in a few taps.
+    Conditions(LeavesView),
+    /// Cautions.
+    Cautions(LeavesView),
     /// Doubtful entries.
     Mend(MendView),
     /// What belongs to the phone.

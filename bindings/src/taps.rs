@@ -393,6 +393,39 @@ pub enum Action {
         /// The choice's value.
         value: String,
     },
+    /// One of the choices or keys of the Bench.
+    ChooseBench {
+        /// Which.
+        field: String,
+        /// Its value.
+        value: String,
+    },
+    /// One of the choices or keys of the Book.
+    ChooseBook {
+        /// Which.
+        field: String,
+        /// Its value.
+        value: String,
+    },
+    /// One of the keys of the Conditions screen.
+    ChooseConditions {
+        /// What is said of.
+        field: String,
+        /// What.
+        value: String,
+    },
+    /// One of the choices or keys of the Cautions screen.
+    ChooseCautions {
+        /// Which.
+        field: String,
+        /// Its value.
+        value: String,
+    },
+    /// The hooklength of the rod's last cast was lost with it.
+    HooklengthLost {
+        /// Which rod.
+        rod: u8,
+    },
     /// One of the choices of the Phone screen.
     ChoosePhone {
         /// The row's field.

@@ -1,30 +1,45 @@
-//! Did it matter? How often the words "clearly better" are said where nothing was changed that matters,
-//! and how often where it did.
+//! Did it matter? How often the words "clearly better" are said of changes that do nothing, and how often
+//! of one that does. The words are read after every cast of the day, as an angler may read them.
 
 use super::day::{DAY, EXTRA, TURN};
 use super::luck::Luck;
 use super::water::Water;
 use restwater_core::bite::Wait;
+use restwater_core::compare::poisson_rates::Tally;
 use restwater_core::compare::{
-    AlternationPlan, CastRow, Factor, Side, Verdict, change_findings_without_power,
+    AlternationPlan, CLEAR_BELOW, CastRow, Change, Factor, Side, Verdict, any_look_p,
+    change_findings_without_power, find_changes,
 };
 use std::collections::BTreeMap;
 
-/// How the angler changes the colour of the bait.
+/// How the angler changes things.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Habit {
-    /// By the alternation plan, cast by cast.
+    /// The colour by the alternation plan, cast by cast, on one spot, and nothing else.
     Alternating,
-    /// Once, halfway through the day.
+    /// The colour every half hour, on one spot, and nothing else.
+    HalfHours,
+    /// The colour once, halfway through the day, on one spot, and nothing else.
     Once,
-    /// After two casts in a row without a bite.
+    /// The colour by the alternation plan, four casts on each spot, bait and hooklength now and then.
+    Everything,
+    /// The colour after two casts in a row without a bite, the spots in turn, bait and hooklength now and then.
     OnAWhim,
 }
 
 impl Habit {
     /// All of them, with their names.
-    pub const ALL: [(Self, &'static str); 3] =
-        [(Self::Alternating, "alternating"), (Self::Once, "once"), (Self::OnAWhim, "on a whim")];
+    pub const ALL: [(Self, &'static str); 5] = [
+        (Self::Alternating, "alternating"),
+        (Self::HalfHours, "by half hours"),
+        (Self::Once, "once"),
+        (Self::Everything, "everything"),
+        (Self::OnAWhim, "on a whim"),
+    ];
+
+    fn one_thing_only(self) -> bool {
+        matches!(self, Self::Alternating | Self::HalfHours | Self::Once)
+    }
 }
 
 /// Minutes every cast is left.
@@ -35,12 +50,16 @@ const LEAVE: f64 = 20.0;
 pub struct Said {
     /// Days.
     pub days: f64,
-    /// "Clearly better" at all-out, of either side.
-    pub clear: f64,
-    /// At all-out, of the side that was better in truth.
-    pub clear_of_better: f64,
-    /// "Clearly better" at any of the looks of the day (every fourth cast, and all-out).
-    pub ever: f64,
+    /// Changes the log offered at all-out, over all days.
+    pub offered: f64,
+    /// Days with a false "clearly better" at all-out: of a change that does nothing, or of the worse colour.
+    pub untrue: f64,
+    /// Days with one at any look.
+    pub untrue_ever: f64,
+    /// Days on which the better colour is called so at all-out.
+    pub found: f64,
+    /// Days on which it is at any look.
+    pub found_ever: f64,
 }
 
 impl Said {
@@ -51,65 +70,120 @@ impl Said {
     }
 }
 
+/// What is said at one look.
+#[derive(Debug, Clone, Copy, Default, PartialEq, Eq)]
+struct Look {
+    untrue: bool,
+    found: bool,
+}
+
 /// Days on which colour B makes the fish `effect` times as keen; 1 = it does nothing.
-pub fn said(water: &Water, habit: Habit, effect: f64, days: u64) -> Said {
+pub fn said(water: &Water, habit: Habit, effect: f64, days: u64, run: u64) -> Said {
     let mut said = Said { days: days as f64, ..Said::default() };
     for day in 0..days {
-        let rows = fish(water, &Luck::of_day(water.seed() ^ 0x00C0_1085, day), habit, effect);
-        let looks = (4..rows.len()).step_by(4).chain([rows.len()]);
-        let mut last = None;
-        let mut ever = false;
-        for casts in looks {
-            last = clear(&rows[..casts], day);
-            ever |= last.is_some();
+        let rows = fish(water, &Luck::of_day(water.seed(run) ^ 0x00C0_1085, day), habit, effect);
+        let (mut last, mut ever) = (Look::default(), Look::default());
+        for casts in 1..=rows.len() {
+            last = look(water, &rows[..casts], effect, day);
+            ever = Look { untrue: ever.untrue || last.untrue, found: ever.found || last.found };
         }
-        said.clear += f64::from(u8::from(last.is_some()));
-        said.clear_of_better += f64::from(u8::from(last.as_deref() == Some("B")));
-        said.ever += f64::from(u8::from(ever));
+        let one = |yes: bool| f64::from(u8::from(yes));
+        said.offered += find_changes(&rows).len() as f64;
+        said.untrue += one(last.untrue);
+        said.untrue_ever += one(ever.untrue);
+        said.found += one(last.found);
+        said.found_ever += one(ever.found);
     }
     said
 }
 
-/// Which colour is called clearly better, if one is.
-fn clear(rows: &[CastRow], seed: u64) -> Option<String> {
-    let findings = change_findings_without_power(rows, seed).ok()?;
-    findings.into_iter().filter(|f| f.factor == Factor::Colour).find_map(|finding| match finding.verdict {
-        Verdict::ClearlyBetterHereToday(Side::A) => Some(finding.a.value),
-        Verdict::ClearlyBetterHereToday(Side::B) => Some(finding.b.value),
-        _ => None,
-    })
+fn look(water: &Water, rows: &[CastRow], effect: f64, seed: u64) -> Look {
+    // Where no change is striking at all, the rest need not be reckoned.
+    if !find_changes(rows).iter().any(|change| striking(change, rows)) {
+        return Look::default();
+    }
+    let mut look = Look::default();
+    for finding in change_findings_without_power(rows, seed).unwrap_or_default() {
+        let Verdict::ClearlyBetterHereToday(side) = finding.verdict else { continue };
+        let value = if side == Side::A { &finding.a.value } else { &finding.b.value };
+        let does = finding.factor == Factor::Colour && effect != 1.0;
+        look.found |= does && value == "B";
+        look.untrue |= if does { value == "A" } else { does_nothing(water, finding.factor) };
+    }
+    look
 }
 
-fn fish(water: &Water, luck: &Luck, habit: Habit, effect: f64) -> Vec<CastRow> {
+/// Whether a change of this factor truly does nothing. Colour, bait and hooklength do nothing; of spots that
+/// truly differ, or hold fish at different hours, any claim may be right.
+fn does_nothing(water: &Water, factor: Factor) -> bool {
+    factor != Factor::Spot || (water.home >= 1.0 && water.uneven[1] == 0.0)
+}
+
+/// "Clearly better" needs at least this much; see `verdict` of the core.
+fn striking(change: &Change, rows: &[CastRow]) -> bool {
+    let tally = |side: usize| {
+        let waits = || change.places[side].iter().map(|&i| rows[i].wait);
+        Tally {
+            bites: waits().filter(|w| w.is_bite()).count() as u64,
+            time: waits().map(Wait::minutes).sum(),
+        }
+    };
+    any_look_p(tally(0), tally(1)) < CLEAR_BELOW
+}
+
+/// A day's casts as the log has them.
+pub fn fish(water: &Water, luck: &Luck, habit: Habit, effect: f64) -> Vec<CastRow> {
     let plan = AlternationPlan::new(Side::A, usize::MAX);
     let mut rows: Vec<CastRow> = Vec::new();
-    let (mut clock, mut blanks, mut on_b) = (0.0, 0, false);
+    let (mut clock, mut blanks, mut on_b, mut bait, mut link) = (0.0, 0, false, 0, 0);
     let mut disturbed = vec![-1e9; water.spots];
     while clock < DAY {
         let cast = rows.len();
+        let fate = luck.cast(cast);
         on_b = match habit {
-            Habit::Alternating => plan.side(cast) == Some(Side::B),
+            Habit::Alternating | Habit::Everything => plan.side(cast) == Some(Side::B),
+            Habit::HalfHours => (clock / 30.0) as usize % 2 == 1,
             Habit::Once => clock >= DAY / 2.0,
             Habit::OnAWhim => on_b != (blanks == 2),
         };
         blanks %= 2;
-        let spot = cast % water.spots;
+        bait = (bait + usize::from(fate.u[8] < 0.25)) % 3;
+        link = (link + usize::from(fate.u[9] < 0.25)) % 2;
+        let spot = match habit {
+            Habit::Everything => cast / 4 % water.spots,
+            Habit::OnAWhim => cast % water.spots,
+            _ => 0,
+        };
         let keen = if on_b { effect } else { 1.0 };
-        let wait = water.wait(luck, cast, clock, spot, disturbed[spot], keen).filter(|w| *w <= LEAVE);
-        let out = wait.unwrap_or(LEAVE);
-        let Ok(logged) = Wait::new(out, wait.is_some()) else { break };
+        let late = |u: f64| if water.late { (5.0 + 25.0 * u) / 60.0 } else { 0.0 };
+        let leave = LEAVE + late(fate.u[5]);
+        let wait = water.wait(luck, cast, clock, spot, disturbed[spot], keen).filter(|w| *w <= leave);
+        let out = wait.unwrap_or(leave);
         if clock + out > DAY {
             break;
         }
-        let setup = BTreeMap::from([
-            (Factor::Colour, if on_b { "B" } else { "A" }.to_owned()),
-            (Factor::Spot, spot.to_string()),
-        ]);
+        let end = out - late(fate.u[5]) + if wait.is_some() { late(fate.u[6]) } else { 0.0 };
+        let between = TURN + if wait.is_some() { EXTRA } else { 0.0 };
+        // An end that was never tapped is taken a turn-round before the next splash, without a bite.
+        let seen = fate.u[7] >= water.forgotten;
+        let (minutes, bite) = if seen { (end, wait.is_some()) } else { (out + between - TURN, false) };
+        let Ok(logged) = Wait::new(minutes.max(0.0), bite) else { break };
+        let setup = setup(habit, [usize::from(on_b), spot, bait, link]);
         rows.push(CastRow { rod: 1, at_min: clock, wait: logged, setup, outcome: None });
         clock += out;
         disturbed[spot] = clock;
-        clock += TURN + if wait.is_some() { EXTRA } else { 0.0 };
+        clock += between;
         blanks = if wait.is_some() { 0 } else { blanks + 1 };
     }
     rows
+}
+
+fn setup(habit: Habit, [colour, spot, bait, link]: [usize; 4]) -> BTreeMap<Factor, String> {
+    let mut setup = BTreeMap::from([(Factor::Colour, ["A", "B"][colour].to_owned())]);
+    if !habit.one_thing_only() {
+        setup.insert(Factor::Spot, spot.to_string());
+        setup.insert(Factor::Bait, bait.to_string());
+        setup.insert(Factor::Hooklength, link.to_string());
+    }
+    setup
 }

@@ -1,7 +1,7 @@
 //! The goals of the advice and of the words, each held or missed.
 
 use super::change::Said;
-use super::share::{Catches, Line};
+use super::share::{Catches, Line, Share};
 use super::water::Kind;
 
 /// One goal.
@@ -14,10 +14,17 @@ pub struct Goal {
 }
 
 impl Goal {
-    fn at_least(what: &str, found: f64, least: f64) -> Self {
-        let text =
-            format!("{what}: {:.1} % of the oracle's, at least {:.0} % asked", 100.0 * found, 100.0 * least);
-        Self { text, held: found >= least }
+    fn at_least(what: &str, found: &Share, least: f64) -> Self {
+        let (value, error) = (found.value(), found.error());
+        let close =
+            if (value - least).abs() < 2.0 * error { ", within two standard errors of it" } else { "" };
+        let text = format!(
+            "{what}: {:.1} ± {:.1} % of the oracle's, at least {:.0} % asked{close}",
+            100.0 * value,
+            100.0 * error,
+            100.0 * least
+        );
+        Self { text, held: value >= least }
     }
 }
 
@@ -47,14 +54,17 @@ pub fn of_advice(all: &[Catches]) -> Vec<Goal> {
         let (water, advice) = (&catches.water, &catches.lines[0]);
         let name = water.name;
         if let Some(least) = after_sixth(water.kind) {
-            let found = advice.after_sixth.value();
-            goals.push(Goal::at_least(&format!("{name}, from the sixth bite on"), found, least));
+            goals.push(Goal::at_least(
+                &format!("{name}, from the sixth bite on"),
+                &advice.after_sixth,
+                least,
+            ));
         }
         if let Some(least) = whole(water.kind) {
-            goals.push(Goal::at_least(&format!("{name}, first day"), advice.whole.value(), least));
+            goals.push(Goal::at_least(&format!("{name}, first day"), &advice.whole, least));
         }
-        if let Some(share) = advice.with_book {
-            goals.push(Goal::at_least(&format!("{name}, five days in the book"), share.value(), 0.95));
+        if let Some(share) = &advice.with_book {
+            goals.push(Goal::at_least(&format!("{name}, five days in the book"), share, 0.95));
         }
     }
     let worst = |angler: usize| {
@@ -75,14 +85,18 @@ pub fn of_advice(all: &[Catches]) -> Vec<Goal> {
     goals
 }
 
-/// False "clearly better" on at most one day in twenty.
+/// False "clearly better" on at most one day in twenty, over every change the log offers, read after every cast.
 pub fn of_changes(rows: &[(String, f64, Said)]) -> Vec<Goal> {
     rows.iter()
-        .filter(|(_, effect, _)| *effect == 1.0)
-        .map(|(name, _, said)| {
-            let (p, _) = said.share(said.clear);
-            let text = format!("{name}: \"clearly better\" on {:.1} % of days, at most 5 % asked", 100.0 * p);
-            Goal { text, held: p <= 0.05 }
+        .map(|(name, effect, said)| {
+            let (end, ever) = (said.share(said.untrue).0, said.share(said.untrue_ever).0);
+            let effect = if *effect == 1.0 { String::new() } else { format!(" (x {effect})") };
+            let text = format!(
+                "{name}{effect}: false \"clearly better\" on {:.1} % of days at all-out, {:.1} % at any look, at most 5 % asked",
+                100.0 * end,
+                100.0 * ever
+            );
+            Goal { text, held: ever <= 0.05 }
         })
         .collect()
 }

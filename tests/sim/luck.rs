@@ -15,8 +15,8 @@ pub const SPOTS: usize = 6;
 #[derive(Debug, Clone, Copy)]
 pub struct CastLuck {
     /// Uniform figures: 0 whether fish come, 1 which peak, 2 when, 3 turn-round, 4 playing the
-    /// fish, 5 late tap at the splash, 6 late tap at the end, 7 forgotten end.
-    pub u: [f64; 8],
+    /// fish, 5 late tap at the splash, 6 late tap at the end, 7 forgotten end, 8 another bait, 9 another hooklength.
+    pub u: [f64; 10],
     /// Normal figures: 0 when, 1 how keen the fish are at this cast, 2 return of the fish.
     pub z: [f64; 3],
 }

@@ -14,6 +14,7 @@ pub mod restwater;
 pub mod share;
 pub mod table;
 pub mod water;
+pub mod waters;
 
 use std::sync::atomic::{AtomicUsize, Ordering};
 

@@ -49,27 +49,32 @@ pub fn shares(all: &[Catches]) -> String {
     text
 }
 
-/// What was said of changes.
-pub fn changes(rows: &[(String, f64, Said)]) -> String {
+/// How often the words were false.
+pub fn false_claims(rows: &[(String, f64, Said)]) -> String {
     let mut text = String::from(
-        "| water, changed | effect | \"clearly better\" at all-out | of the better side | at any look |\n|---|---|---|---|---|\n",
+        "| water, changed | changes offered a day | false at all-out | false at any look |\n|---|---|---|---|\n",
     );
-    for (name, effect, said) in rows {
-        let figure = |count: f64| {
-            let (p, error) = said.share(count);
-            format!("{:.1} ± {:.1} %", 100.0 * p, 100.0 * error)
-        };
-        let (effect, better) = if *effect == 1.0 {
-            ("none".into(), "none is".into())
-        } else {
-            (format!("x {effect}"), figure(said.clear_of_better))
-        };
-        let _ = writeln!(
-            text,
-            "| {name} | {effect} | {} | {better} | {} |",
-            figure(said.clear),
-            figure(said.ever)
-        );
+    for (name, _, said) in rows.iter().filter(|(_, effect, _)| *effect == 1.0) {
+        let offered = said.offered / said.days;
+        let (end, ever) = (percent(said, said.untrue), percent(said, said.untrue_ever));
+        let _ = writeln!(text, "| {name} | {offered:.1} | {end} | {ever} |");
     }
     text
+}
+
+/// How often the better of two colours was found.
+pub fn power(rows: &[(String, f64, Said)]) -> String {
+    let mut text = String::from(
+        "| water, changed | effect | found at all-out | found at any look | the worse one at any look |\n|---|---|---|---|---|\n",
+    );
+    for (name, effect, said) in rows.iter().filter(|(_, effect, _)| *effect != 1.0) {
+        let [end, ever, untrue] = [said.found, said.found_ever, said.untrue_ever].map(|n| percent(said, n));
+        let _ = writeln!(text, "| {name} | x {effect} | {end} | {ever} | {untrue} |");
+    }
+    text
+}
+
+fn percent(said: &Said, count: f64) -> String {
+    let (p, error) = said.share(count);
+    format!("{:.1} ± {:.1} %", 100.0 * p, 100.0 * error)
 }

@@ -1,7 +1,7 @@
 //! Waters whose truth is known: when fish bite after a splash, and what spoils the simple picture.
 
 use super::day::DAY;
-use super::luck::{CastLuck, HOURS, Luck, SPOTS};
+use super::luck::{CastLuck, HOURS, Luck};
 
 /// When a bite comes after the splash, where nothing spoils it.
 #[derive(Debug, Clone, Copy)]
@@ -64,7 +64,7 @@ pub struct Water {
 }
 
 impl Water {
-    const fn plain(name: &'static str, kind: Kind, bites: Bites) -> Self {
+    pub(super) const fn plain(name: &'static str, kind: Kind, bites: Bites) -> Self {
         Self {
             name,
             kind,
@@ -79,11 +79,21 @@ impl Water {
         }
     }
 
-    /// Seed of its days, from its name (FNV-1a).
-    pub fn seed(&self) -> u64 {
+    /// Seed of its days, from its name and the number of the run (FNV-1a).
+    pub fn seed(&self, run: u64) -> u64 {
         self.name
             .bytes()
+            .chain(run.to_le_bytes())
             .fold(0xCBF2_9CE4_8422_2325, |h, b| (h ^ u64::from(b)).wrapping_mul(0x0100_0000_01B3))
+    }
+
+    /// Whether a day has so few bites that many more days are needed to tell shares apart.
+    pub fn slow(&self) -> bool {
+        match self.bites {
+            Bites::Constant { mean } => self.kind == Kind::ConstantRate && mean > 15.0,
+            Bites::Window { centre, .. } => self.kind == Kind::NarrowWindow && centre > 17.0,
+            _ => false,
+        }
     }
 
     /// The bites at a moment of the day (minutes since all-in).
@@ -226,72 +236,3 @@ fn blend(morning: Bites, evening: Bites, x: f64) -> Bites {
         }
     }
 }
-
-/// The waters of the table.
-pub fn waters() -> Vec<Water> {
-    use Kind::{
-        ConstantRate, Disturbance, Drift, EarlyOnly, Misreported, NarrowWindow, NobodyHome, Overdispersed,
-        TwoPeaked,
-    };
-    let window = |centre, sd, share| Bites::Window { centre, sd, share };
-    let constant = |mean| Bites::Constant { mean };
-    let plain = Water::plain;
-    vec![
-        plain("window 8±1", NarrowWindow, window(8.0, 1.0, 0.7)),
-        plain("window 12±1", NarrowWindow, window(12.0, 1.0, 0.7)),
-        plain("window 15±0.7", NarrowWindow, window(15.0, 0.7, 0.7)),
-        plain("window 15±2", NarrowWindow, window(15.0, 2.0, 0.8)),
-        plain("window 20±1.5", NarrowWindow, window(20.0, 1.5, 0.7)),
-        plain("window 25±2", NarrowWindow, window(25.0, 2.0, 0.8)),
-        plain("constant 6", ConstantRate, constant(6.0)),
-        plain("constant 12", ConstantRate, constant(12.0)),
-        plain("constant 20", ConstantRate, constant(20.0)),
-        plain("constant 30", ConstantRate, constant(30.0)),
-        plain("early 0-5", EarlyOnly, Bites::Early { from: 0.5, until: 5.0, share: 0.5 }),
-        plain("early 1-8", EarlyOnly, Bites::Early { from: 1.0, until: 8.0, share: 0.4 }),
-        plain("peaks 4, 16", TwoPeaked, Bites::Two { first: [4.0, 1.0, 0.3], second: [16.0, 1.5, 0.5] }),
-        plain("peaks 6, 22", TwoPeaked, Bites::Two { first: [6.0, 1.0, 0.4], second: [22.0, 2.0, 0.4] }),
-        Water {
-            spots: 6,
-            home: 0.6,
-            ..plain("nobody home, rising 9", NobodyHome, Bites::Rising { mean: 9.0 })
-        },
-        Water { spots: 6, home: 0.5, ..plain("nobody home, constant 8", NobodyHome, constant(8.0)) },
-        Water {
-            evening: Some(window(20.0, 1.5, 0.7)),
-            ..plain("drift window 10 to 20", Drift, window(10.0, 1.5, 0.7))
-        },
-        Water { evening: Some(constant(25.0)), ..plain("drift constant 8 to 25", Drift, constant(8.0)) },
-        Water { away: Some([10.0, 3.0]), ..plain("disturbed, back in 10", Disturbance, constant(6.0)) },
-        Water {
-            away: Some([20.0, 5.0]),
-            spots: 2,
-            ..plain(
-                "disturbed, back in 20, 2 spots",
-                Disturbance,
-                Bites::Window { centre: 5.0, sd: 2.0, share: 0.8 },
-            )
-        },
-        Water {
-            uneven: [0.5, 0.0, 0.7],
-            ..plain("uneven window 15±1.5", Overdispersed, window(15.0, 1.5, 0.7))
-        },
-        Water {
-            spots: 4,
-            uneven: [0.5, 0.5, 0.5],
-            ..plain("uneven constant 10", Overdispersed, constant(10.0))
-        },
-        Water { late: true, ..plain("late taps, window 15±1", Misreported, window(15.0, 1.0, 0.7)) },
-        Water {
-            forgotten: 0.15,
-            ..plain("forgotten ends, window 15±1", Misreported, window(15.0, 1.0, 0.7))
-        },
-        Water {
-            late: true,
-            forgotten: 0.15,
-            ..plain("late and forgotten, constant 12", Misreported, constant(12.0))
-        },
-    ]
-}
-
-const _: () = assert!(SPOTS >= 6);

@@ -13,7 +13,7 @@ use std::fmt::Write as _;
 use std::ops::ControlFlow;
 
 const DAY: &str = include_str!("../days/demo.jsonl");
-/// Every screen there is, with the name it has in the snapshot.
+/// Every screen there is, in the order of `Which`, with the name it has in the snapshot.
 const SCREENS: &[(Which, &str)] = &[
     (Which::Bank, "bank"),
     (Which::Setup, "setup"),
@@ -23,6 +23,10 @@ const SCREENS: &[(Which, &str)] = &[
     (Which::Changes, "changes"),
     (Which::Match, "match"),
     (Which::Files, "files"),
+    (Which::Bench, "bench"),
+    (Which::Book, "book"),
+    (Which::Conditions, "conditions"),
+    (Which::Cautions, "cautions"),
     (Which::Mend, "mend"),
     (Which::Phone, "phone"),
 ];

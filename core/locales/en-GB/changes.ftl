@@ -40,8 +40,8 @@ change-ratio-open = { $value } against { $other }: no ratio, one side has no bit
 change-p = Exact { $exact }; in blocks of casts { $block }. Raised for { $count ->
     [one] 1 change
    *[other] { $count } changes
-}: { $exactadjusted } and { $blockadjusted }.
-change-block-once = It can't be lower than { $least } with these switches.
+}: { $exactadjusted } and { $blockadjusted }. Read at any moment of the day: { $anylook }.
+change-block-once = In blocks it can't be lower than { $least } with these switches.
 change-more = About { $casts } more casts, alternated, would most likely settle it.
 change-more-day = More than { $most } further casts: not to be settled in a day.
 change-more-clear = No more casts are needed for today.
@@ -52,6 +52,7 @@ reason-few-switches = Too few switches for any outcome to be clear.
 reason-together = Always changed together with { $factor }: the two can't be told apart.
 reason-clumps = Striking cast by cast, not in blocks: the bites came in clumps.
 reason-not-held = Striking now, but it has to hold over two more switches.
+reason-read-all-day = Striking at one look, but this is read all day: that takes more bites.
 reason-many = Striking alone, not among as many changes as were looked at.
 reason-times = The two were left out for different times, and the minutes and like-for-like waits don't say the same.
 forest-axis = bites per minute, new against old

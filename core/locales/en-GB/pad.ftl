@@ -28,3 +28,5 @@ pad-mend = MEND
 pad-mend-spoken = Mend. Doubtful entries.
 pad-phone = PHONE
 pad-phone-spoken = This phone. Alarm, screen, hand and scheme.
+pad-read-on = READ ON
+pad-read-on-spoken = The next part of what is said above.

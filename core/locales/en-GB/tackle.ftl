@@ -42,3 +42,45 @@ colour-yellow = yellow
 colour-pink = pink
 colour-red = red
 colour-brown = brown
+setup-draw = Draw a peg
+setup-draw-how = The number drawn, a digit a tap
+setup-draw-none = not drawn
+setup-draw-clear = clear
+setup-copy = As last time
+setup-copy-none = no
+setup-copy-how = Takes over set-up and rigs, and spots and marks at the same peg
+setup-pack = Pack
+setup-packed = { $packed } of { $all } packed
+setup-pack-how = From what is to be carried, the last rigs and the day's light. A tap: packed.
+pack-rods = { $count ->
+    [one] 1 rod
+   *[other] { $count } rods
+}
+pack-named = { $count } × { $name }
+pack-shot = shot: { $count } × { $name }
+pack-leads = { $count } × { $name } lead
+pack-bait = { $name }
+pack-sticks = distance sticks
+pack-landing-net = landing net
+pack-mat = unhooking mat
+pack-disgorger = forceps or disgorger
+pack-keepnets = { $count ->
+    [one] 1 keepnet
+   *[other] { $count } keepnets
+}
+pack-licence = licence and ticket
+pack-phone = phone, charged
+pack-light = a light
+pack-dry-clothes = dry clothes, gloves
+pack-first-aid = first-aid kit
+tackle-material = Metal
+tackle-material-lead = lead
+tackle-material-non_toxic = other metal
+tackle-hooklength_lost = Hooklength lost
+tackle-lost-count = { $count ->
+    [0] none today
+   *[other] { $count } today
+}
+tackle-lost-now = with the last cast
+tackle-lost-how = It leaves the wallet on the bench
+tackle-if-lead = If it is lead:

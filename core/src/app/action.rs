@@ -1,7 +1,6 @@
 //! What a shell can ask for: one for each tap.
 
 use super::settings::{Hand, Scheme};
-use super::swim_typed::TYPED;
 use crate::log::{Factor, FishWeight, Payload, Rig, RodNumber, SessionSetup, Spot};
 use crate::screen::MatchTap;
 use crate::swim::Step;
@@ -200,6 +199,39 @@ pub enum Action {
         /// The choice's value.
         value: String,
     },
+    /// One of the choices or keys of the Bench.
+    ChooseBench {
+        /// Which.
+        field: String,
+        /// Its value.
+        value: String,
+    },
+    /// One of the choices or keys of the Book.
+    ChooseBook {
+        /// Which.
+        field: String,
+        /// Its value.
+        value: String,
+    },
+    /// One of the keys of the Conditions screen.
+    ChooseConditions {
+        /// What is said of.
+        field: String,
+        /// What.
+        value: String,
+    },
+    /// One of the choices or keys of the Cautions screen.
+    ChooseCautions {
+        /// Which.
+        field: String,
+        /// Its value.
+        value: String,
+    },
+    /// The hooklength of the rod's last cast was lost with it.
+    HooklengthLost {
+        /// Which rod.
+        rod: RodNumber,
+    },
     /// One of the choices of the Phone screen.
     ChoosePhone {
         /// The row's field.
@@ -264,12 +296,17 @@ impl Action {
                 Payload::PegPlaced { lat_e7, lon_e7, straight_out_cdeg }
             }
             Self::EndAlternation => Payload::AlternationEnded,
+            Self::HooklengthLost { rod } => Payload::HooklengthLost { rod },
             Self::TimeBack { .. }
             | Self::ChooseCasts { .. }
             | Self::StartAlternation { .. }
             | Self::SetNextStep
             | Self::Match { .. }
             | Self::ChooseFiles { .. }
+            | Self::ChooseBench { .. }
+            | Self::ChooseBook { .. }
+            | Self::ChooseConditions { .. }
+            | Self::ChooseCautions { .. }
             | Self::ChoosePhone { .. }
             | Self::OpenDoubt { .. }
             | Self::Mend { .. }
@@ -292,28 +329,6 @@ impl Action {
         })
     }
 
-    /// Whether it grows the log.
-    pub(super) fn writes(&self) -> bool {
-        if let Self::ChooseSwim { field, .. } = self {
-            return !TYPED.contains(&field.as_str());
-        }
-        if let Self::Match { tap } = self {
-            return tap.writes();
-        }
-        !matches!(
-            self,
-            Self::ChooseSetup { .. }
-                | Self::ChooseCasts { .. }
-                | Self::ChooseRod { .. }
-                | Self::ChooseFiles { .. }
-                | Self::OpenDoubt { .. }
-                | Self::ChoosePhone { .. }
-                | Self::Set { .. }
-                | Self::StepAim { .. }
-                | Self::Replay { .. }
-        )
-    }
-
     /// The texts in it with the field they are for.
     pub(super) fn texts(&self) -> Vec<(&'static str, &str)> {
         let mut texts: Vec<(&'static str, &str)> = Vec::new();
@@ -333,6 +348,10 @@ impl Action {
             | Self::ChooseSetup { value, .. }
             | Self::ChooseCasts { value, .. }
             | Self::ChooseFiles { value, .. }
+            | Self::ChooseBench { value, .. }
+            | Self::ChooseBook { value, .. }
+            | Self::ChooseConditions { value, .. }
+            | Self::ChooseCautions { value, .. }
             | Self::ChoosePhone { value, .. }
             | Self::Mend { value, .. }
             | Self::ChooseSwim { value, .. } => texts.push(("value", value)),

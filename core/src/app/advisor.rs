@@ -2,7 +2,7 @@
 
 use crate::bite::{Advice, EarlierDay, Record, Settings, Wait, WaitPosterior};
 use crate::bite::{BITE_EXTRA_GUESS_MIN, LIKE_DAY_WEIGHT, OTHER_DAY_WEIGHT, TURN_ROUND_GUESS_MIN};
-use crate::log::{CanonicalError, Moment, Op, RodNumber};
+use crate::log::{CanonicalError, Moment, Op, RodNumber, is_kit};
 use crate::screen::Reading;
 use crate::session::{Rhythm, Session, Summary, fold, habit_min, rhythm, running_wait_min, waits_of};
 use crate::store::{SessionRow, SnapshotRow, Store, StoreError};
@@ -11,7 +11,7 @@ use uuid::Uuid;
 /// How many earlier sessions speak today.
 const EARLIER_SESSIONS: usize = 5;
 /// Changes when [`Summary`] does, so that older ones are made anew.
-const SUMMARY_VERSION: u32 = 2;
+pub(super) const SUMMARY_VERSION: u32 = 3;
 
 /// The posterior of today's waits, with the sessions before it.
 pub(super) struct Advisor {
@@ -34,7 +34,7 @@ impl Advisor {
         let rows: Vec<SessionRow> = store
             .sessions()?
             .into_iter()
-            .filter(|row| Some(row.id) != current)
+            .filter(|row| Some(row.id) != current && !is_kit(row.id))
             .take(EARLIER_SESSIONS)
             .collect();
         let earlier = rows.iter().map(|row| summary(store, row)).collect::<Result<_, _>>()?;
@@ -121,16 +121,17 @@ fn summary(store: &mut Store, row: &SessionRow) -> Result<Summary, StoreError> {
     if let Some(summary) = kept.and_then(|kept| serde_json::from_slice(&kept.body).ok()) {
         return Ok(summary);
     }
+    let (summary, kept) = made_anew(store, row)?;
+    store.put_snapshots(&[kept])?;
+    Ok(summary)
+}
+
+/// A summary made from the log, with the snapshot to keep of it.
+pub(super) fn made_anew(store: &Store, row: &SessionRow) -> Result<(Summary, SnapshotRow), StoreError> {
     let session = fold(row.id, &store.ops_of(row.id)?);
     let turn = rhythm(&session, TURN_ROUND_GUESS_MIN, BITE_EXTRA_GUESS_MIN).turn_round_min;
     let summary = Summary::of(&session, turn);
     let body = serde_json::to_vec(&summary).map_err(|e| CanonicalError::Unwritable(e.to_string()))?;
-    store.put_snapshot(&SnapshotRow {
-        session: row.id,
-        ops: row.ops,
-        last: row.last,
-        version: SUMMARY_VERSION,
-        body,
-    })?;
-    Ok(summary)
+    let kept = SnapshotRow { session: row.id, ops: row.ops, last: row.last, version: SUMMARY_VERSION, body };
+    Ok((summary, kept))
 }

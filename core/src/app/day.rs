@@ -1,7 +1,7 @@
 //! A day file: taps with their times, one JSON object a line (`tests/README.md` describes it).
 //!
-//! The first line says which day it is, `{"day": "2026-01-17", "offset_min": 0}`; each further line has a local
-//! time `"at": "07:45:10"` and either a tap, `"do": "cast", "rod": 1`, or `"picture": "name"`, or both. Empty
+//! The first line says which day it is, `{"day": "2026-01-17", "offset_min": 0}`; a later one of its kind turns to a later
+//! day. Each other line has a local time `"at": "07:45:10"` and either a tap, `"do": "cast", "rod": 1`, or `"picture": "name"`, or both. Empty
 //! lines and lines that begin with `#` are passed over.
 
 use super::Action;
@@ -52,13 +52,21 @@ pub fn read_day(text: &str) -> Result<Vec<DayTap>, DayError> {
         if line.trim().is_empty() || line.trim_start().starts_with('#') {
             continue;
         }
-        let Some(head) = &head else {
-            let read = serde_json::from_str(line);
-            head = Some(read.map_err(|e: serde_json::Error| at_line(e.column().max(1), e.to_string()))?);
+        if head.is_none() || line.contains("\"day\":") {
+            let next: Head =
+                serde_json::from_str(line).map_err(|e| at_line(e.column().max(1), e.to_string()))?;
+            if head.as_ref().is_some_and(|before| next.day <= before.day) {
+                return Err(at_line(
+                    column_of(line, "day"),
+                    "this day is no later than the one before".into(),
+                ));
+            }
+            head = Some(next);
             continue;
-        };
+        }
+        let Some(head) = &head else { continue };
         let tap = tap(head, line).map_err(|(column, why)| at_line(column, why))?;
-        if taps.last().is_some_and(|last| tap.at.mono_ms < last.at.mono_ms) {
+        if taps.last().is_some_and(|last| tap.at.wall_ms < last.at.wall_ms) {
             return Err(at_line(column_of(line, "at"), "this is earlier than the line before".into()));
         }
         taps.push(tap);
@@ -147,6 +155,14 @@ mod tests {
     }
 
     #[test]
+    fn several_days_follow_one_another() {
+        let tap = "{\"at\": \"07:00:00\", \"do\": \"undo\"}\n";
+        let taps = read_day(&format!("{HEAD}{tap}{{\"day\": \"2026-01-24\"}}\n{tap}")).unwrap();
+        assert_eq!(taps[1].at.wall_ms - taps[0].at.wall_ms, (7 * 24 + 1) * 3_600_000, "another offset too");
+        assert_ne!(taps[0].at.boot, taps[1].at.boot, "the phone slept at home");
+    }
+
+    #[test]
     fn a_wrong_line_is_named_by_line_and_column() {
         assert_eq!(wrong("{\"at\": \"07:00:00\", \"do\": \"cats\", \"rod\": 1}"), (2, 20));
         assert_eq!(wrong("{\"at\": \"27:00:00\", \"do\": \"undo\"}"), (2, 2));
@@ -158,6 +174,7 @@ mod tests {
         );
         assert_eq!(wrong("{\"at\": \"07:00:00\" \"do\"}").0, 2);
         assert_eq!(wrong("{\"at\": \"07:00:00\", \"picture\": \"../up\"}"), (2, 20));
+        assert_eq!(wrong("{\"day\": \"2026-01-17\"}"), (2, 2), "a second day must be a later one");
         assert_eq!(read_day("").unwrap_err().line, 1);
     }
 }

@@ -1,11 +1,14 @@
 //! Errors as a shell shows them: what went wrong and what to do next.
 
+use crate::bench::BenchError;
 use crate::bite::BiteError;
 use crate::exchange::ExchangeError;
 use crate::log::{CanonicalError, RodNumber};
 use crate::match_day::setup::MatchError;
 use crate::screen::{Arg, Wording};
 use crate::session::NotNow;
+use crate::sky::conditions::ConditionsError;
+use crate::sky::daylight::SkyError;
 use crate::store::StoreError;
 use crate::swim::{EarthError, GeoJsonError, SwimError};
 
@@ -99,6 +102,18 @@ pub enum AppError {
     /// A rule of the day, a weight or a net that no match can have.
     #[error(transparent)]
     Match(#[from] MatchError),
+    /// Not possible on the bench.
+    #[error(transparent)]
+    Bench(#[from] BenchError),
+    /// Conditions that are none.
+    #[error(transparent)]
+    Conditions(#[from] ConditionsError),
+    /// A place or a date for which the light isn't known.
+    #[error(transparent)]
+    Sky(#[from] SkyError),
+    /// No such session in the Book.
+    #[error("that session is not in the book any more: pick another")]
+    NoSuchSession,
     /// The store failed.
     #[error(transparent)]
     Store(#[from] StoreError),
@@ -133,6 +148,7 @@ impl AppError {
             | Self::NoCell
             | Self::NothingTyped
             | Self::GeoJson(GeoJsonError::PegNeeded)
+            | Self::NoSuchSession
             | Self::NoSuchEntry
             | Self::BeforeEarlier(_)
             | Self::Match(MatchError::WeighInBeforeAllIn) => ErrorKind::NotNow,
@@ -141,7 +157,10 @@ impl AppError {
             | Self::NotDegrees { .. }
             | Self::Earth(_)
             | Self::Swim(_)
-            | Self::Match(_) => ErrorKind::BadInput,
+            | Self::Match(_)
+            | Self::Bench(_)
+            | Self::Conditions(_)
+            | Self::Sky(_) => ErrorKind::BadInput,
             Self::GeoJson(_) => ErrorKind::BadFile,
             Self::Store(error) => store_kind(error),
             Self::Exchange(error) => exchange_kind(error),
@@ -172,10 +191,14 @@ impl AppError {
                 &format!("error-no-{field}"),
                 &[("value", Arg::Text(value)), ("typed", Arg::Count(value.len()))],
             ),
+            Self::NoSuchSession => words.say("error-no-such-session"),
             Self::Swim(error) => sentence(words, "error-swim", error),
             Self::Earth(error) => sentence(words, "error-swim", error),
             Self::GeoJson(error) => sentence(words, "error-swim", error),
             Self::Match(error) => sentence(words, "error-match", error),
+            Self::Bench(error) => sentence(words, "error-bench", error),
+            Self::Conditions(error) => sentence(words, "error-bench", error),
+            Self::Sky(error) => sentence(words, "error-bench", error),
             Self::Store(error) => store_message(words, error),
             Self::Exchange(error) => exchange_message(words, error),
             Self::Canonical(_) | Self::Bite(_) => detailed(words, "error-internal", &self.to_string()),
@@ -210,6 +233,8 @@ fn not_now(words: &Wording, error: NotNow) -> String {
         NotNow::NoLanding => words.say("error-no-landing"),
         NotNow::NothingOut(rod) => with_rod("error-nothing-out", rod),
         NotNow::FishOn(rod) => with_rod("error-fish-on", rod),
+        NotNow::NoCastYet(rod) => with_rod("error-no-cast-yet", rod),
+        NotNow::LostAlready(rod) => with_rod("error-lost-already", rod),
         NotNow::NoFishOn(rod) => with_rod("error-no-fish-on", rod),
     }
 }

@@ -300,6 +300,7 @@ impl App {
         let current = self.recent.current().map(|loaded| loaded.session.id);
         self.advisor = super::Advisor::load(&mut self.store, current)?;
         self.learning = super::Learning::default();
+        self.kit_id = super::kit::kit_in_use(&self.store)?;
         self.chosen = self.chosen.clamp(1, self.session().map_or(1, |s| s.rods.len().max(1) as u8));
         self.mending = None;
         self.last_tap = None;

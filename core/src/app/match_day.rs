@@ -43,7 +43,7 @@ impl App {
     /// The Match screen.
     pub(super) fn match_view(&mut self, now: &Moment) -> MatchView {
         let caught = self.session().map(catch).unwrap_or_default();
-        let count = self.setup().map(|setup| own_count(setup, &caught));
+        let count = self.match_setup().map(|setup| own_count(setup, &caught));
         let guessed = caught.is_empty();
         let read = count.as_ref().and_then(|c| c.as_ref().ok()).and_then(|own| self.play_rest(own, now));
         let state = &self.match_day;
@@ -91,7 +91,7 @@ impl App {
         Some((advice, rhythm))
     }
 
-    fn setup(&self) -> Option<&MatchSetup> {
+    fn match_setup(&self) -> Option<&MatchSetup> {
         self.session()?.match_day.as_ref().map(|m| &m.setup)
     }
 
@@ -130,16 +130,16 @@ impl App {
     }
 
     fn unit(&self) -> Result<WeightUnit, NotNow> {
-        Ok(self.setup().ok_or(NotNow::NoMatch)?.unit)
+        Ok(self.match_setup().ok_or(NotNow::NoMatch)?.unit)
     }
 
     fn first_net(&self) -> Option<String> {
-        self.setup()?.rules.nets.first().map(|net| net.name.clone())
+        self.match_setup()?.rules.nets.first().map(|net| net.name.clone())
     }
 
     /// A net of the rules by its name.
     fn net_name(&self, name: &str) -> Result<String, AppError> {
-        let rules = &self.setup().ok_or(NotNow::NoMatch)?.rules;
+        let rules = &self.match_setup().ok_or(NotNow::NoMatch)?.rules;
         let net = rules.net(name).ok_or_else(|| MatchError::from(RulesError::NoSuchNet(name.to_owned())))?;
         Ok(net.name.clone())
     }
@@ -220,7 +220,7 @@ impl App {
 
     /// The organiser's signal was heard now.
     fn heard(&mut self, signal: Signal, at: &Moment) -> Result<String, AppError> {
-        let mut setup = self.setup().ok_or(NotNow::NoMatch)?.clone();
+        let mut setup = self.match_setup().ok_or(NotNow::NoMatch)?.clone();
         let announced = match signal {
             Signal::AllIn => setup.all_in_ms,
             Signal::AllOut => setup.all_out_ms,
@@ -235,7 +235,7 @@ impl App {
         let place = caught.len().checked_sub(1 + back as usize).ok_or(NotNow::NoLanding)?;
         let fish = &caught[place];
         self.match_day.fish = (back > 0).then_some(fish.cast);
-        self.match_day.figure = self.setup().and_then(|setup| figure_of(setup.unit, fish)).unwrap_or(0);
+        self.match_day.figure = self.match_setup().and_then(|setup| figure_of(setup.unit, fish)).unwrap_or(0);
         Ok(String::new())
     }
 
@@ -272,7 +272,7 @@ impl App {
 
     /// A weight on the scales stays: it then teaches the class.
     fn class(&mut self, name: &str, at: &Moment) -> Result<String, AppError> {
-        let setup = self.setup().ok_or(NotNow::NoMatch)?;
+        let setup = self.match_setup().ok_or(NotNow::NoMatch)?;
         let class = setup.class(name).and_then(|place| setup.classes.get(place));
         let class =
             class.ok_or_else(|| MatchError::NoSuchClass(name.chars().take(60).collect()))?.name.clone();
@@ -285,7 +285,7 @@ impl App {
         let caught = catch(session);
         let place = chosen(&self.match_day, &caught).ok_or(NotNow::NoLanding)?;
         let kind = caught[place].class.clone().unwrap_or_default();
-        let rules = &self.setup().ok_or(NotNow::NoMatch)?.rules;
+        let rules = &self.match_setup().ok_or(NotNow::NoMatch)?.rules;
         rules.net_for(&net, &kind).map_err(MatchError::from)?;
         self.say_fish(at, |said| (said.net, said.put_back) = (Some(net), false))
     }
@@ -293,7 +293,7 @@ impl App {
     fn weigh_in(&mut self, net: &str, unit: WeightUnit, count: i64, at: &Moment) -> Result<String, AppError> {
         let net = self.net_name(net)?;
         let shown = screen::units(unit, count).of_a_net().map_err(MatchError::from)?;
-        let clock = self.setup().ok_or(NotNow::NoMatch)?.clock().map_err(MatchError::from)?;
+        let clock = self.match_setup().ok_or(NotNow::NoMatch)?.clock().map_err(MatchError::from)?;
         if matches!(clock.phase(at.wall_ms), Phase::Before { .. }) {
             return Err(MatchError::WeighInBeforeAllIn.into());
         }

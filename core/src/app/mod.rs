@@ -2,17 +2,23 @@
 
 mod action;
 mod advisor;
+mod bankside;
+mod bench;
+mod book;
 mod day;
 mod entropy;
 mod error;
 mod files;
 mod geojson;
+mod kit;
 mod learning;
 mod match_day;
 mod mend;
 mod recent;
 mod repeat;
+mod sessions;
 mod settings;
+mod setup;
 mod swim;
 mod swim_typed;
 mod tackle;
@@ -32,17 +38,22 @@ pub use update::{Screen, Update, Which};
 pub use watch::Alarm;
 pub(crate) use watch::PhoneChoices;
 
+use crate::caution::table::Region;
 use crate::log::{Entry, HybridClock, Moment, Op, Payload, RodNumber, SessionSetup};
-use crate::screen::{self, Arg, BankInput, Wording};
+use crate::screen::{self, Arg, BankInput, BenchChoices, Wording};
 use crate::session::{Session, check, check_swim};
 use crate::store::Store;
 use action::LONGEST_TEXT;
 use advisor::Advisor;
+use bankside::Asking;
+use book::BookState;
 use files::FilesState;
 use learning::Learning;
 use match_day::MatchState;
 use recent::Recent;
 use repeat::LastTap;
+use sessions::Sessions;
+use setup::SetupState;
 use std::path::Path;
 use swim::{AtAim, SwimState};
 use uuid::Uuid;
@@ -63,6 +74,13 @@ pub struct App {
     last_tap: Option<LastTap>,
     swim: SwimState,
     files: FilesState,
+    sessions: Sessions,
+    kit_id: Uuid,
+    region: Region,
+    bench: BenchChoices,
+    asking: Asking,
+    book: BookState,
+    setup: SetupState,
     mending: Option<Uuid>,
     phone: PhoneChoices,
 }
@@ -76,6 +94,8 @@ impl App {
         let settings = Settings::load(&store)?;
         let phone = settings::load_phone(&store)?;
         let draft = settings::load_draft(&store)?;
+        let setup = SetupState::load(&store)?;
+        let (kit_id, region) = (kit::kit_in_use(&store)?, kit::region(&store)?);
         let advisor = Advisor::load(&mut store, recent.current().map(|l| l.session.id))?;
         Ok(Self {
             clock: HybridClock::after(store.last_hlc()),
@@ -92,6 +112,13 @@ impl App {
             last_tap: None,
             swim: SwimState::default(),
             files: FilesState::default(),
+            sessions: Sessions::default(),
+            kit_id,
+            region,
+            bench: BenchChoices::default(),
+            asking: Asking::default(),
+            book: BookState::default(),
+            setup,
             mending: None,
             phone,
         })
@@ -109,12 +136,13 @@ impl App {
                 return Err(AppError::TooLong { field, count, most: LONGEST_TEXT });
             }
         }
+        let before = self.store.last_hlc();
         let notice = match action {
             Action::Undo => self.undo(at)?,
             Action::Redo => self.redo(at)?,
             Action::TimeBack { minutes } => self.time_back(*minutes, at)?,
             Action::Choose { rod, field, value } => self.choose(*rod, field, value, at)?,
-            Action::ChooseSetup { field, value } => self.choose_setup(field, value)?,
+            Action::ChooseSetup { field, value } => self.choose_setup_row(field, value)?,
             Action::ChooseRod { rod } => self.choose_rod(*rod)?,
             Action::ChooseCasts { field, value } => self.choose_casts(field, value)?,
             Action::StartAlternation { factor, a, b } => self.start_alternation(*factor, a, b, at)?,
@@ -129,6 +157,10 @@ impl App {
             Action::PlacePegAsTyped => self.place_peg_as_typed(at)?,
             Action::ChooseSwim { field, value } => self.choose_swim(field, value, at)?,
             Action::Match { tap } => self.match_tap(tap, at)?,
+            Action::ChooseBook { field, value } => self.choose_book(field, value, at)?,
+            Action::ChooseConditions { field, value } => self.choose_conditions(field, value, at)?,
+            Action::ChooseCautions { field, value } => self.choose_cautions(field, value, at)?,
+            Action::ChooseBench { field, value } => self.choose_bench(field, value, at)?,
             Action::ChooseFiles { field, value } => self.choose_files(field, value)?,
             Action::ChoosePhone { field, value } => self.choose_phone(field, value)?,
             Action::OpenDoubt { op } => self.open_doubt(*op)?,
@@ -138,19 +170,23 @@ impl App {
             other => self.log(other, at)?,
         };
         self.last_tap = Some(LastTap::new(action, at));
-        Ok(self.update(at, action.writes(), false, notice))
+        Ok(self.update(at, self.store.last_hlc() > before, false, notice))
     }
 
     /// What a screen shows now.
     pub fn screen(&mut self, which: Which, now: &Moment) -> Result<Screen, AppError> {
         Ok(match which {
             Which::Bank => Screen::Bank(self.bank(now)),
-            Which::Setup => Screen::Setup(screen::setup(&self.words, &self.draft)),
+            Which::Setup => Screen::Setup(self.setup(now)?),
             Which::Waits => Screen::Waits(self.waits(now)),
             Which::Changes => Screen::Changes(self.changes()),
             Which::Match => Screen::Match(self.match_view(now)),
-            Which::Tackle => Screen::Tackle(screen::tackle(&self.words, self.session(), self.chosen)),
+            Which::Tackle => Screen::Tackle(self.tackle()?),
             Which::Swim => Screen::Swim(self.swim_view(now)?),
+            Which::Book => Screen::Book(self.book(now)?),
+            Which::Conditions => Screen::Conditions(self.conditions()),
+            Which::Cautions => Screen::Cautions(self.cautions()?),
+            Which::Bench => Screen::Bench(self.bench()?),
             Which::Phone => Screen::Phone(self.phone_screen()),
             Which::Mend => Screen::Mend(self.mend_screen()),
             Which::Files => Screen::Files(self.files_screen(now)?),
@@ -185,6 +221,12 @@ impl App {
     /// Takes it up again.
     pub fn resume(&mut self) -> Result<(), AppError> {
         Ok(self.store.resume()?)
+    }
+
+    /// The screens that can be opened now.
+    pub fn doors(&self) -> screen::DoorsView {
+        let session = self.session();
+        screen::doors(&self.words, session.is_some(), session.is_some_and(Session::is_open))
     }
 
     fn bank(&mut self, now: &Moment) -> screen::BankView {
@@ -224,20 +266,44 @@ impl App {
         }
         let starts = matches!(payload, Payload::SessionStarted(_));
         let ends = matches!(payload, Payload::SessionEnded);
+        let as_set_up = matches!(action, Action::StartSession { setup: None });
         let kind = payload.kind().to_owned();
         let session = if starts { None } else { self.session().map(|s| s.id) };
         let session = session.unwrap_or_else(|| entropy::new_id(self.entropy.as_mut(), at.wall_ms));
-        self.write(session, payload, None, at)?;
+        match payload {
+            Payload::SessionStarted(setup) if as_set_up => {
+                let beginning = self.beginning(&setup)?;
+                self.write_all(session, beginning, at)?;
+                self.setup_used()?;
+            }
+            payload => self.write(session, payload, None, at)?,
+        }
         if starts {
             self.chosen = 1;
             self.swim = SwimState::default();
             self.match_day = MatchState::default();
+            self.asking = Asking::default();
         }
         if starts || ends {
             let current = self.session().map(|s| s.id);
             self.advisor = Advisor::load(&mut self.store, current)?;
         }
+        if starts {
+            return self.started(&kind);
+        }
         Ok(self.say_what("notice-logged", &kind))
+    }
+
+    /// What is said of a session that has just begun: how many cautions are new at its peg.
+    fn started(&mut self, kind: &str) -> Result<String, AppError> {
+        let count = self.cautions_to_show()?.len();
+        if count == 0 {
+            return Ok(self.say_what("notice-logged", kind));
+        }
+        let what = screen::kind_words(&self.words, kind);
+        Ok(self
+            .words
+            .say_with("notice-cautions", &[("what", Arg::Text(&what)), ("count", Arg::Count(count))]))
     }
 
     fn undo(&mut self, at: &Moment) -> Result<String, AppError> {

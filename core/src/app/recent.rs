@@ -1,8 +1,9 @@
 //! The sessions in memory: this phone's latest, and older ones as far as undo has walked back.
 
-use crate::log::{Entry, History, Op, history, sorted};
+use crate::log::{Entry, History, Op, history, is_kit, sorted};
 use crate::session::{Session, fold};
-use crate::store::{Store, StoreError};
+use crate::store::{SessionRow, Store, StoreError};
+use std::collections::HashSet;
 use uuid::Uuid;
 
 /// One session with its ops.
@@ -11,21 +12,25 @@ pub(super) struct Loaded {
     pub(super) session: Session,
 }
 
-/// This phone's latest sessions, newest first.
+/// This phone's latest sessions, newest first, and all kits: a kit is old and new at once.
 pub(super) struct Recent {
     device: Uuid,
     loaded: Vec<Loaded>,
-    older: Vec<Uuid>,
+    kits: Vec<(Uuid, Vec<Op>)>,
+    older: Vec<SessionRow>,
     history: History,
 }
 
 impl Recent {
     /// Loads the latest session this phone wrote in; older ones only where undo needs them.
     pub(super) fn load(store: &Store) -> Result<Self, StoreError> {
-        let mut older: Vec<Uuid> = store.sessions()?.iter().map(|row| row.id).collect();
+        let (kits, mut older): (Vec<_>, Vec<_>) =
+            store.sessions()?.into_iter().partition(|row| is_kit(row.id));
         older.reverse();
+        let kits =
+            kits.iter().map(|row| Ok((row.id, store.ops_of(row.id)?))).collect::<Result<_, StoreError>>()?;
         let mut recent =
-            Self { device: store.device(), loaded: Vec::new(), older, history: History::default() };
+            Self { device: store.device(), loaded: Vec::new(), kits, older, history: History::default() };
         recent.load_one(store)?;
         recent.settle(store)?;
         Ok(recent)
@@ -34,6 +39,16 @@ impl Recent {
     /// The session that screens are about: the latest that has begun and whose beginning isn't undone.
     pub(super) fn current(&self) -> Option<&Loaded> {
         self.loaded.iter().find(|l| l.session.started.is_some())
+    }
+
+    /// The ops of a kit.
+    pub(super) fn kit(&self, id: Uuid) -> &[Op] {
+        self.kits.iter().find(|(kit, _)| *kit == id).map_or(&[], |(_, ops)| ops)
+    }
+
+    /// The kits there are.
+    pub(super) fn kits(&self) -> &[(Uuid, Vec<Op>)] {
+        &self.kits
     }
 
     /// What undo takes back next.
@@ -55,40 +70,68 @@ impl Recent {
 
     /// The session an op belongs to.
     pub(super) fn session_of(&self, op: Uuid) -> Option<Uuid> {
-        self.loaded.iter().flat_map(|l| &l.ops).find(|o| o.id == op).map(|o| o.session)
+        self.all_ops().find(|o| o.id == op).map(|o| o.session)
+    }
+
+    fn all_ops(&self) -> impl Iterator<Item = &Op> {
+        self.loaded.iter().flat_map(|l| &l.ops).chain(self.kits.iter().flat_map(|(_, ops)| ops))
     }
 
     /// Takes in ops just written.
     pub(super) fn take(&mut self, store: &Store, ops: Vec<Op>) -> Result<(), StoreError> {
+        let written: HashSet<Uuid> = ops.iter().map(|op| op.id).collect();
+        let touched: HashSet<Uuid> = ops.iter().map(|op| op.session).collect();
         for op in ops {
+            if is_kit(op.session) {
+                match self.kits.iter_mut().find(|(id, _)| *id == op.session) {
+                    Some((_, ops)) => ops.push(op),
+                    None => self.kits.push((op.session, vec![op])),
+                }
+                continue;
+            }
             match self.loaded.iter_mut().find(|l| l.session.id == op.session) {
+                Some(loaded) if loaded.ops.iter().any(|known| known.id == op.id) => {}
                 Some(loaded) => loaded.ops.push(op),
-                None => self.loaded.insert(0, Loaded { session: fold(op.session, &[]), ops: vec![op] }),
+                None => self.load_written(store, op.session, &written)?,
             }
         }
-        for loaded in &mut self.loaded {
+        for loaded in self.loaded.iter_mut().filter(|l| touched.contains(&l.session.id)) {
             loaded.session = fold(loaded.session.id, &loaded.ops);
         }
         self.settle(store)
     }
 
+    /// Loads a session that was just written in and is not in memory: a new one comes first, an older one, written in
+    /// from the Book, last.
+    fn load_written(&mut self, store: &Store, id: Uuid, written: &HashSet<Uuid>) -> Result<(), StoreError> {
+        let ops = store.ops_of(id)?;
+        let is_new = ops.iter().all(|op| written.contains(&op.id));
+        self.older.retain(|row| row.id != id);
+        let at = if is_new { 0 } else { self.loaded.len() };
+        self.loaded.insert(at, Loaded { session: fold(id, &[]), ops });
+        Ok(())
+    }
+
     /// Reads the next older session this phone wrote in.
     fn load_one(&mut self, store: &Store) -> Result<bool, StoreError> {
-        while let Some(id) = self.older.pop() {
-            let ops = store.ops_of(id)?;
+        while let Some(row) = self.older.pop() {
+            let ops = store.ops_of(row.id)?;
             if ops.iter().any(|op| op.device == self.device) {
-                self.loaded.push(Loaded { session: fold(id, &ops), ops });
+                self.loaded.push(Loaded { session: fold(row.id, &ops), ops });
                 return Ok(true);
             }
         }
         Ok(false)
     }
 
-    /// Walks back until there is something to undo and a session to show, or nothing older.
+    /// Walks back until there is something to undo that no session still on disk may come after, and a session to show,
+    /// or nothing older.
     fn settle(&mut self, store: &Store) -> Result<(), StoreError> {
         loop {
-            self.history = history(&sorted(self.loaded.iter().flat_map(|l| &l.ops)), self.device);
-            let settled = !self.history.undo.is_empty() && self.current().is_some();
+            self.history = history(&sorted(self.all_ops()), self.device);
+            let last = self.history.undo.last().map(|entry| entry.hlc);
+            let behind = |hlc| self.older.iter().any(|row| row.last.0 > hlc);
+            let settled = last.is_some_and(|hlc| !behind(hlc)) && self.current().is_some();
             if settled || !self.load_one(store)? {
                 return Ok(());
             }

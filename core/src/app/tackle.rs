@@ -2,12 +2,19 @@
 
 use super::settings::{Hand, Scheme, save_draft};
 use super::{App, AppError};
-use crate::log::{Moment, Payload, Reach, Rig, RodNumber, SessionSetup, Spot};
-use crate::screen;
+use crate::log::{LeadMaterial, Moment, Payload, Reach, Rig, RodNumber, SessionSetup, Spot};
+use crate::screen::{self, TackleAround, TackleView};
 use crate::session::{NotNow, check, reach_m};
 use crate::swim::LONGEST_RANGE_M;
 
 impl App {
+    /// The tackle screen of the chosen rod.
+    pub(super) fn tackle(&mut self) -> Result<TackleView, AppError> {
+        let kit = self.kit()?;
+        let around = TackleAround { wallet: kit.wallet.tied(), region: self.region };
+        Ok(screen::tackle(&self.words, self.session(), self.chosen, &around))
+    }
+
     /// Changes one thing on a rod; the rest carries over.
     pub(super) fn choose(
         &mut self,
@@ -21,7 +28,10 @@ impl App {
         let state = session.rod(rod).ok_or(NotNow::NoSuchRod { rod, rods })?;
         let unknown =
             || AppError::UnknownChoice { field: field.into(), value: value.chars().take(60).collect() };
-        let payload = if matches!(field, "reach" | "bearing" | "clip") {
+        let payload = if field == "hooklength_lost" {
+            Some(value).filter(|value| *value == "1").ok_or_else(unknown)?;
+            Payload::HooklengthLost { rod }
+        } else if matches!(field, "reach" | "bearing" | "clip") {
             let spot = state.spot.clone().unwrap_or_else(|| screen::first_spot(session));
             let marks: Vec<_> = session.marks.iter().map(|m| (m.id, m.bearing_cdeg)).collect();
             Payload::SpotSet { rod, spot: with_spot(spot, field, value, &marks).ok_or_else(unknown)? }
@@ -100,6 +110,13 @@ fn with_rig(mut rig: Rig, field: &str, value: &str) -> Option<Rig> {
         "popup" => rig.popup_mm = Some(figure(5_000)?),
         "hooklength" => rig.hooklength_mm = Some(figure(10_000)?),
         "hook" => rig.hook_size = Some(figure(40)? as u8),
+        "material" => {
+            rig.material = Some(match value {
+                "lead" => LeadMaterial::Lead,
+                "non_toxic" => LeadMaterial::NonToxic,
+                _ => return None,
+            });
+        }
         "lead" => rig.lead_mg = Some(figure(1_000_000)?),
         _ => return None,
     }
@@ -111,12 +128,24 @@ fn with_setup(mut draft: SessionSetup, field: &str, value: &str) -> Option<Sessi
     match field {
         "water" => draft.water = text(),
         "peg" => draft.peg = text(),
+        "draw" if value == "clear" => draft.peg = None,
+        "draw" => draft.peg = Some(drawn(draft.peg.as_deref(), value)?),
         "rods" => draft.rods = value.parse().ok().filter(|n| (1..=9).contains(n))?,
         "span" => draft.span_tenth_mm = value.parse().ok().filter(|n| (1_000..=200_000).contains(n))?,
         "depth" => draft.depth_cm = Some(value.parse().ok().filter(|cm| *cm <= 10_000)?).filter(|cm| *cm > 0),
         _ => return None,
     }
     Some(draft)
+}
+
+/// Digits of the longest number drawn.
+const MOST_DIGITS: usize = 4;
+
+/// A number drawn so far with one more digit; a peg that is no number, or long enough, is drawn anew.
+fn drawn(peg: Option<&str>, value: &str) -> Option<String> {
+    let digit = value.parse::<u8>().ok().filter(|d| *d <= 9 && value.len() == 1)?;
+    let so_far = peg.filter(|p| p.bytes().all(|b| b.is_ascii_digit()) && p.len() < MOST_DIGITS);
+    Some(format!("{}{digit}", so_far.unwrap_or_default()))
 }
 
 #[cfg(test)]
@@ -140,5 +169,18 @@ mod tests {
         assert_eq!(with_rig(Rig::default(), "hook", "12").and_then(|r| r.hook_size), Some(12));
         assert!(with_setup(SessionSetup::default(), "rods", "0").is_none());
         assert_eq!(with_setup(SessionSetup::default(), "depth", "0").map(|s| s.depth_cm), Some(None));
+        assert!(with_rig(Rig::default(), "material", "gold").is_none());
+    }
+
+    #[test]
+    fn a_peg_is_drawn_a_digit_a_tap() {
+        let draw = |peg: Option<&str>, digit| drawn(peg, digit).unwrap();
+        assert_eq!(draw(None, "1"), "1");
+        assert_eq!(draw(Some("1"), "4"), "14");
+        assert_eq!(draw(Some("boathouse"), "7"), "7", "a name is drawn anew");
+        assert_eq!(draw(Some("1234"), "5"), "5");
+        let set = SessionSetup { peg: Some("14".into()), ..SessionSetup::default() };
+        assert_eq!(with_setup(set, "draw", "clear").map(|s| s.peg), Some(None));
+        assert!(drawn(None, "12").is_none() && drawn(None, "-1").is_none() && drawn(None, "x").is_none());
     }
 }

@@ -1,5 +1,7 @@
 //! The app on a real store, tap by tap.
 
+mod bench;
+mod book;
 mod files;
 mod mend;
 mod watch;
@@ -374,6 +376,17 @@ fn any_action() -> impl Strategy<Value = Action> {
         1 => rod.prop_map(|rod| Action::ChooseRod { rod }),
         1 => "\\PC{0,20}".prop_map(|text| Action::Note { text }),
         6 => match_day::any_match_tap(),
+        2 => (prop::sample::select(vec!["tied", "taken_out", "wanted", "cut", "cut_all", "tie_all", "length", "spool_add", "splash", "bottom", "calibrate", "lift", "rung", "shot"]), prop::sample::select(vec!["", "1", "3", "-2", "4572", "4572 2", "x"]))
+            .prop_map(|(field, value)| Action::ChooseBench { field: field.into(), value: value.into() }),
+        1 => (prop::sample::select(vec!["water", "air", "wind", "skip", "again"]), prop::sample::select(vec!["50", "-900", "calm", "water", ""]))
+            .prop_map(|(field, value)| Action::ChooseConditions { field: field.into(), value: value.into() }),
+        1 => (prop::sample::select(vec!["seen", "region"]), prop::sample::select(vec!["all", "wales", "x"]))
+            .prop_map(|(field, value)| Action::ChooseCautions { field: field.into(), value: value.into() }),
+        1 => (prop::sample::select(vec!["note", "plan", "open", "lat", "season", "a_water", "close", "keep_place"]), prop::sample::select(vec!["", "dec-feb", "520000000", "-"]))
+            .prop_map(|(field, value)| Action::ChooseBook { field: field.into(), value: value.into() }),
+        1 => (prop::sample::select(vec!["copy", "draw", "pack"]), prop::sample::select(vec!["last", "7", "\"Mat\"", "none", "x"]))
+            .prop_map(|(field, value)| Action::ChooseSetup { field: field.into(), value: value.into() }),
+        1 => (0..4_u8).prop_map(|rod| Action::HooklengthLost { rod }),
         1 => Just(Action::KeepBack),
         1 => Just(Action::CastHere),
         1 => Just(Action::Release),

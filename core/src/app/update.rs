@@ -1,7 +1,7 @@
 //! What a tap gives back.
 
 use crate::screen::{
-    BankView, ChangesView, FilesView, MatchView, MendView, PhoneView, SetupView, SwimView, TackleView,
+    BankView, ChangesView, FilesView, LeavesView, MatchView, MendView, PhoneView, SetupView, SwimView, TackleView,
     WaitsView,
 };
 use serde::{Deserialize, Serialize};
@@ -26,6 +26,14 @@ pub enum Which {
     Match,
     /// Files in and out, backups.
     Files,
+    /// The evening before: hooklengths, spools, the pop-up and its shot, fall times, heights.
+    Bench,
+    /// Sessions, rates, comparisons, notes, the plan for next time.
+    Book,
+    /// Air and water, wind, cloud, colour, in a few taps.
+    Conditions,
+    /// What can hurt an angler, a fish or a licence.
+    Cautions,
     /// Doubtful entries.
     Mend,
     /// What belongs to the phone.
@@ -53,6 +61,14 @@ pub enum Screen {
     Match(MatchView),
     /// Files in and out, backups.
     Files(FilesView),
+    /// The evening before.
+    Bench(LeavesView),
+    /// Sessions and what they say.
+    Book(LeavesView),
+    /// Conditions in a few taps.
+    Conditions(LeavesView),
+    /// Cautions.
+    Cautions(LeavesView),
     /// Doubtful entries.
     Mend(MendView),
     /// What belongs to the phone.

@@ -13,6 +13,7 @@ pub struct Hooklength {
     /// Size on the packet: the bigger the number the smaller the hook.
     pub hook_size: u8,
     /// Length of the hair in millimetres, where there is one.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
     pub hair_mm: Option<u16>,
 }
 

@@ -3,9 +3,12 @@
 
 pub mod balance;
 pub mod cut_down;
+mod error;
+pub mod evening;
 pub mod fall;
 pub mod hooklength;
 mod iapws95;
+pub mod kit;
 pub mod ladder;
 pub mod material;
 pub mod pack;
@@ -14,3 +17,5 @@ pub mod sink;
 pub mod tie_up;
 pub mod units;
 pub mod water;
+
+pub use error::BenchError;

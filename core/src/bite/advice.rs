@@ -137,24 +137,30 @@ impl LeavePlan {
     /// The leave time to plan for the next cast, minutes, and whether it is longer than the best so far
     /// to learn what comes later.
     ///
-    /// A cast left longer shows all that a shorter one would have shown, and more. So the longest time
-    /// within half of [`Settings::explore_price`] of the best rate is taken for the first cast of all, and
-    /// later on, within the whole of it, while the record is thin and that small price buys much more time: there the length hardly
-    /// matters, and a longer wait tells a slow steady water from one where the bites are over.
+    /// A cast left longer shows all that a shorter one would have shown, and more. So a cast is left for the
+    /// longest time within a small price of the best rate where that buys much more time: there the length
+    /// hardly matters, and a longer wait tells a slow steady water from one where the bites are over. The
+    /// price is higher before the first bites, lower after them, and nothing once the record is no
+    /// longer thin: see [`Settings::early_price`]. The first cast of all is left long for half of it whatever it buys.
     /// Otherwise a cast is left longer where the look is worth it.
     pub fn next_leave(&self) -> (f64, bool) {
         let likely = self.likely();
         let mean = self.mean_rates(&likely);
         let times = &self.shapes.times;
         let best = top(&mean[..self.horizon()]);
-        if self.settings.explore_price == 0.0 {
+        let Settings { early_price, explore_price, explore_bites, .. } = self.settings;
+        if early_price == 0.0 && explore_price == 0.0 {
             return (times[best], false);
         }
         let first = self.casts == 0 && self.days == 0.0;
-        let price = self.settings.explore_price * if first { 0.5 } else { 1.0 };
+        let price = match self.all_bites {
+            _ if first => 0.5 * early_price,
+            few if few < BITES_TO_TELL => early_price,
+            _ => explore_price,
+        };
         let level = mean[best] * (1.0 - price as f32);
         let long = (best..self.horizon()).take_while(|&i| mean[i] >= level).last().unwrap_or(best);
-        let flat = self.all_bites < self.settings.explore_bites && times[long] >= MUCH_LONGER * times[best];
+        let flat = self.all_bites < explore_bites && times[long] >= MUCH_LONGER * times[best];
         let next = if first || flat { long } else { self.look(best, &likely, &mean) };
         (times[next], next > best)
     }
@@ -246,7 +252,7 @@ fn bite_window(means: &Means) -> Option<(f64, f64)> {
 }
 
 /// A leave time this many times the best counts as much longer.
-const MUCH_LONGER: f64 = 1.35;
+const MUCH_LONGER: f64 = 1.4;
 
 #[cfg(test)]
 mod tests {

@@ -113,8 +113,10 @@ pub struct Settings {
     pub horizon_min: f64,
     /// Share of the best rate from which a leave time counts as near-best.
     pub near_best: f64,
-    /// What leaving a cast longer than the best time may cost where the record is thin and the length
-    /// hardly matters, as a share of the best rate. 0 plans for the best time only, and never looks.
+    /// What leaving a cast longer than the best time may cost before the third bite, as a share of the best
+    /// rate, where the length hardly matters. 0 here and below plans for the best time only, and never looks.
+    pub early_price: f64,
+    /// The same from the third bite on, while the record is thin.
     pub explore_price: f64,
     /// Bites of the record from which on it counts as no longer thin.
     pub explore_bites: f64,
@@ -127,7 +129,8 @@ impl Default for Settings {
             accuracy: Accuracy::default(),
             horizon_min: 60.0,
             near_best: 0.95,
-            explore_price: 0.025,
+            early_price: 0.03,
+            explore_price: 0.02,
             explore_bites: 20.0,
         }
     }
@@ -138,6 +141,7 @@ impl Settings {
         self.priors.check()?;
         positive("the horizon", self.horizon_min)?;
         super::error::open_share("the near-best share", self.near_best)?;
+        super::error::share("the price of learning before the third bite", self.early_price)?;
         super::error::share("the price of learning", self.explore_price)?;
         positive("the bites up to which learning is paid for", self.explore_bites)?;
         Ok(())

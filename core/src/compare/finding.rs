@@ -1,6 +1,7 @@
 //! Everything that is said of each change of a session.
 
 use super::alternation::Side;
+use super::any_look::any_look_p;
 use super::binomial::{Alternative, Limits};
 use super::blocks::{BlockTest, SidedCast, block_test};
 use super::cast_row::{BiteOutcome, CastRow};
@@ -80,7 +81,9 @@ pub struct ChangeFinding {
     pub exact_p_adjusted: f64,
     /// Block p, held through the newest switches, after Holm.
     pub block_p_adjusted: f64,
-    /// Changes looked at in this session: what Holm adjusted for.
+    /// Anytime-valid p of equal rates, times the number of changes looked at (Bonferroni), at most 1.
+    pub any_look_p_adjusted: f64,
+    /// Changes looked at in this session: what the p-values are adjusted for.
     pub looked_at: usize,
     /// Landed against lost: Fisher's exact p; `None` with no fish landed or lost on one side.
     pub landed_lost_p: Option<f64>,
@@ -182,6 +185,7 @@ impl Draft {
             permutation: cast_by_cast(&strata, seed)?,
             exact_p_adjusted,
             block_p_adjusted,
+            any_look_p_adjusted: (any_look_p(in_a, in_b) * looked_at as f64).min(1.0),
             looked_at,
             landed_lost_p: fisher(table)?,
             more_casts: None,
@@ -229,6 +233,7 @@ impl ChangeFinding {
             fewest_casts: self.a.casts.min(self.b.casts),
             p_a_better: self.p_a_better,
             block_p: self.block_p_adjusted,
+            any_look_p: self.any_look_p_adjusted,
             changed_together,
         }
     }
@@ -251,6 +256,12 @@ impl ChangeFinding {
                 Reason::ManyLooks,
                 self.block.held_p < CLEAR_BELOW
                     && self.block_p_adjusted >= CLEAR_BELOW
+                    && sure(self.p_a_better) >= CLEAR_FROM,
+            ),
+            (
+                Reason::ReadAllDay,
+                self.block_p_adjusted < CLEAR_BELOW
+                    && self.any_look_p_adjusted >= CLEAR_BELOW
                     && sure(self.p_a_better) >= CLEAR_FROM,
             ),
             (

@@ -3,6 +3,7 @@
 //! Everything here is pure: rows of casts and a seed come in, findings come out.
 
 pub mod alternation;
+mod any_look;
 pub mod binomial;
 pub mod blocks;
 mod cast_row;
@@ -19,12 +20,14 @@ mod more_casts;
 mod no_effect;
 pub mod permutation;
 pub mod poisson_rates;
+pub mod sets;
 pub(crate) mod tails;
 mod trend;
 mod verdict;
 
 pub use crate::log::Factor;
 pub use alternation::{AlternationPlan, Side};
+pub use any_look::any_look_p;
 pub use binomial::Limits;
 pub use cast_row::{BiteOutcome, CastRow};
 pub use changes::{Change, find_changes};

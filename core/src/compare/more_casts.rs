@@ -1,6 +1,7 @@
 //! How many more casts it would take: power by seeded simulation at the observed rates.
 
 use super::alternation::{AlternationPlan, Side};
+use super::any_look::any_look_p;
 use super::blocks::{Block, HELD_FOR, SidedCast, blocks};
 use super::chance::Chance;
 use super::gamma_poisson::{GammaRate, JEFFREYS, probability_greater};
@@ -32,8 +33,8 @@ pub struct MoreCasts {
 
 /// Simulates on from the casts so far: both sides bite at their mean posterior rates with exponential
 /// waits, casts are left for `leave_min` at most, sides alternate A B B A on the first rod that was
-/// switched. The answer counts as clear when P is 0.95 or more and the block p, times the
-/// number of changes looked at, is below 0.05; here the block p is taken from the exact mean and
+/// switched. The answer counts as clear when P is 0.95 or more and the block p and the anytime-valid p,
+/// times the number of changes looked at, are below 0.05; here the block p is taken from the exact mean and
 /// variance of the permutation law, its least possible value observed (the normal approximation costs
 /// one pass a future; the findings themselves always use the arrangements).
 pub fn more_casts(
@@ -109,11 +110,14 @@ impl Future<'_> {
         let tally = |side| {
             let of = || day.iter().filter(move |c| c.side == side).map(|c| c.wait);
             let bites = of().filter(|w| w.is_bite()).count() as u64;
-            JEFFREYS.after(Tally { bites, time: of().map(Wait::minutes).sum() })
+            Tally { bites, time: of().map(Wait::minutes).sum() }
         };
-        let (Ok(a), Ok(b)) = (tally(Side::A), tally(Side::B)) else { return false };
+        let (in_a, in_b) = (tally(Side::A), tally(Side::B));
+        let (Ok(a), Ok(b)) = (JEFFREYS.after(in_a), JEFFREYS.after(in_b)) else { return false };
         let p = probability_greater(a, b);
-        p.max(1.0 - p) >= CLEAR_FROM && self.looked_at * held_p(&blocks(day)) < CLEAR_BELOW
+        p.max(1.0 - p) >= CLEAR_FROM
+            && self.looked_at * any_look_p(in_a, in_b) < CLEAR_BELOW
+            && self.looked_at * held_p(&blocks(day)) < CLEAR_BELOW
     }
 }
 

@@ -30,6 +30,8 @@ pub enum Reason {
     ChangedTogether(Factor),
     /// Striking cast by cast, not block by block: the bites came in clumps.
     BitesInClumps,
+    /// Striking at one look, but the screen is read all day: not enough yet for that.
+    ReadAllDay,
     /// Striking now, but not before the two newest switches: it has to hold.
     NotHeldYet,
     /// Striking alone, not among as many changes as were looked at.
@@ -43,7 +45,8 @@ pub enum Reason {
 pub const LEANS_FROM: f64 = 0.8;
 /// Probability that "clearly better" needs at least.
 pub const CLEAR_FROM: f64 = 0.95;
-/// Adjusted block p that "clearly better" must stay below.
+/// Both p-values that "clearly better" must stay below: of blocks and of any look, each raised for the
+/// number of changes looked at.
 pub const CLEAR_BELOW: f64 = 0.05;
 /// Bites on both sides together below which nothing is said.
 pub const FEWEST_BITES: u64 = 3;
@@ -61,6 +64,8 @@ pub struct Evidence {
     pub p_a_better: f64,
     /// Holm-adjusted block p, held through the newest switches.
     pub block_p: f64,
+    /// Anytime-valid p, times the number of changes looked at.
+    pub any_look_p: f64,
     /// Whether something else was always changed with it.
     pub changed_together: bool,
 }
@@ -71,7 +76,8 @@ pub fn verdict(e: &Evidence) -> Verdict {
         return Verdict::CantTellYet;
     }
     let (side, p) = if e.p_a_better >= 0.5 { (Side::A, e.p_a_better) } else { (Side::B, 1.0 - e.p_a_better) };
-    if p >= CLEAR_FROM && e.block_p < CLEAR_BELOW && !e.changed_together {
+    let clear = p >= CLEAR_FROM && e.block_p < CLEAR_BELOW && e.any_look_p < CLEAR_BELOW;
+    if clear && !e.changed_together {
         Verdict::ClearlyBetterHereToday(side)
     } else if p >= LEANS_FROM {
         Verdict::LeansTo(side)
@@ -84,8 +90,14 @@ pub fn verdict(e: &Evidence) -> Verdict {
 mod tests {
     use super::*;
 
-    const STRONG: Evidence =
-        Evidence { bites: 12, fewest_casts: 8, p_a_better: 0.97, block_p: 0.03, changed_together: false };
+    const STRONG: Evidence = Evidence {
+        bites: 12,
+        fewest_casts: 8,
+        p_a_better: 0.97,
+        block_p: 0.03,
+        any_look_p: 0.04,
+        changed_together: false,
+    };
 
     #[test]
     fn the_words_follow_their_thresholds() {
@@ -98,6 +110,7 @@ mod tests {
         assert_eq!(say(|e| e.p_a_better = 0.03), Verdict::ClearlyBetterHereToday(Side::B));
         assert_eq!(say(|e| e.p_a_better = 0.949), Verdict::LeansTo(Side::A));
         assert_eq!(say(|e| e.block_p = 0.05), Verdict::LeansTo(Side::A));
+        assert_eq!(say(|e| e.any_look_p = 0.05), Verdict::LeansTo(Side::A));
         assert_eq!(say(|e| e.changed_together = true), Verdict::LeansTo(Side::A));
         assert_eq!(say(|e| e.p_a_better = 0.8), Verdict::LeansTo(Side::A));
         assert_eq!(say(|e| e.p_a_better = 0.79), Verdict::CantTellYet);

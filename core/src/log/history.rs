@@ -1,6 +1,6 @@
 //! What undo and redo would take back, read from the log itself: it survives a restart and a merge.
 
-use super::{Op, Payload};
+use super::{Hlc, Op, Payload};
 use uuid::Uuid;
 
 /// What one press of undo takes back: one op, or the ops of one group.
@@ -14,6 +14,8 @@ pub struct Entry {
     pub wall_ms: i64,
     /// Minutes east of UTC then.
     pub offset_min: i16,
+    /// Place of the last of them in the order of the log.
+    pub hlc: Hlc,
     group: Uuid,
 }
 
@@ -43,12 +45,16 @@ impl History {
     fn done(&mut self, op: &Op) {
         self.redo.clear();
         match self.undo.last_mut().filter(|last| last.group == op.entry()) {
-            Some(last) => last.ops.push(op.id),
+            Some(last) => {
+                last.ops.push(op.id);
+                last.hlc = op.hlc;
+            }
             None => self.undo.push(Entry {
                 ops: vec![op.id],
                 kind: op.payload.kind().to_owned(),
                 wall_ms: op.at.wall_ms,
                 offset_min: op.at.offset_min,
+                hlc: op.hlc,
                 group: op.entry(),
             }),
         }

@@ -1,8 +1,13 @@
 //! What an op says: one variant for each thing an angler can log.
 
+use super::kit::{Measured, ShotWeight};
 use super::match_day::{FishSaid, MatchSetup};
 use super::tackle::{Factor, Rig, Spot};
+use crate::bench::hooklength::Hooklength;
+use crate::bench::tie_up::Allowances;
+use crate::bench::units::LineLength;
 use crate::match_day::weight::Weight;
+use crate::sky::conditions::Conditions;
 use crate::swim::FeatureKind;
 use serde::{Deserialize, Serialize};
 use serde_json::Value;
@@ -331,6 +336,94 @@ pub enum Payload {
         /// What they showed.
         shown: Weight,
     },
+    /// Air, water, wind, cloud and colour as they are now; what was known before stands in it again.
+    ConditionsSet(Conditions),
+    /// The hooklength of the rod's last cast was lost with it.
+    HooklengthLost {
+        /// Which rod.
+        rod: RodNumber,
+    },
+    /// What the angler means to do next time.
+    PlannedNext {
+        /// The plan.
+        text: String,
+    },
+    /// So many were tied. This and what follows down to the cautions belong to a kit ([`super::kit_of`]), not to a day.
+    HooklengthsTied {
+        /// Which.
+        hooklength: Hooklength,
+        /// How many.
+        count: u16,
+    },
+    /// The wallet was counted: it holds so many of this kind.
+    HooklengthsCounted {
+        /// Which.
+        hooklength: Hooklength,
+        /// How many.
+        count: u16,
+    },
+    /// So many were thrown or given away, or lost on a cast that is not in the log.
+    HooklengthsTakenOut {
+        /// Which.
+        hooklength: Hooklength,
+        /// How many.
+        count: u16,
+    },
+    /// So many were cut down.
+    HooklengthsCutDown {
+        /// From which.
+        from: Hooklength,
+        /// To this length.
+        to: LineLength,
+        /// How many.
+        count: u16,
+    },
+    /// So many of this kind are to be carried; 0 for none.
+    HooklengthsWanted {
+        /// Which.
+        hooklength: Hooklength,
+        /// How many.
+        count: u16,
+    },
+    /// A spool of hooklength line.
+    SpoolAdded {
+        /// Its diameter in thousandths of a millimetre.
+        diameter_um: u16,
+        /// Line on it.
+        length: LineLength,
+    },
+    /// Line left on a spool; none takes it off the bench.
+    SpoolLeft {
+        /// The op that added it.
+        spool: Uuid,
+        /// What is left.
+        left: LineLength,
+    },
+    /// Line that a tie uses beyond its finished length.
+    AllowancesSet(Allowances),
+    /// A pop-up as measured.
+    PopUpSet(Measured),
+    /// What a size of shot weighs, or that it is not in the box.
+    ShotSet(ShotWeight),
+    /// A fall of the lead timed at a plumbed depth.
+    FallTimed {
+        /// Depth in cm.
+        depth_cm: u32,
+        /// Splash to bottom in milliseconds.
+        fall_ms: u32,
+    },
+    /// The heights of the ladder.
+    LadderSet {
+        /// Counterweight to hook.
+        heights: Vec<LineLength>,
+    },
+    /// Cautions seen and put away at a peg.
+    CautionsSeen {
+        /// Water and peg.
+        peg: String,
+        /// Their ids.
+        cautions: Vec<String>,
+    },
     /// Written by a newer version: kept and passed on unread.
     #[serde(untagged)]
     Unknown {
@@ -377,6 +470,22 @@ const KNOWN_KINDS: &[&str] = &[
     "match_off",
     "fish_set",
     "net_weighed",
+    "conditions_set",
+    "hooklength_lost",
+    "planned_next",
+    "hooklengths_tied",
+    "hooklengths_counted",
+    "hooklengths_taken_out",
+    "hooklengths_cut_down",
+    "hooklengths_wanted",
+    "spool_added",
+    "spool_left",
+    "allowances_set",
+    "pop_up_set",
+    "shot_set",
+    "fall_timed",
+    "ladder_set",
+    "cautions_seen",
 ];
 
 impl Payload {
@@ -416,6 +525,22 @@ impl Payload {
             Self::MatchOff => "match_off",
             Self::FishSet(_) => "fish_set",
             Self::NetWeighed { .. } => "net_weighed",
+            Self::ConditionsSet(_) => "conditions_set",
+            Self::HooklengthLost { .. } => "hooklength_lost",
+            Self::PlannedNext { .. } => "planned_next",
+            Self::HooklengthsTied { .. } => "hooklengths_tied",
+            Self::HooklengthsCounted { .. } => "hooklengths_counted",
+            Self::HooklengthsTakenOut { .. } => "hooklengths_taken_out",
+            Self::HooklengthsCutDown { .. } => "hooklengths_cut_down",
+            Self::HooklengthsWanted { .. } => "hooklengths_wanted",
+            Self::SpoolAdded { .. } => "spool_added",
+            Self::SpoolLeft { .. } => "spool_left",
+            Self::AllowancesSet(_) => "allowances_set",
+            Self::PopUpSet(_) => "pop_up_set",
+            Self::ShotSet(_) => "shot_set",
+            Self::FallTimed { .. } => "fall_timed",
+            Self::LadderSet { .. } => "ladder_set",
+            Self::CautionsSeen { .. } => "cautions_seen",
             Self::Unknown { kind, .. } => kind,
         }
     }
@@ -439,6 +564,7 @@ impl Payload {
             | Self::Twitch { rod }
             | Self::RigSet { rod, .. }
             | Self::SpotSet { rod, .. }
+            | Self::HooklengthLost { rod }
             | Self::AlternationStarted { rod, .. } => Some(*rod),
             _ => None,
         }
@@ -449,6 +575,10 @@ impl Payload {
 mod tests {
     use super::*;
     use serde_json::json;
+
+    fn hooklength() -> Value {
+        json!({"length": 9_144, "diameter_um": 120, "hook_size": 16, "hair_mm": 8})
+    }
 
     #[test]
     fn every_known_kind_is_written_as_it_is_read() {
@@ -494,6 +624,23 @@ mod tests {
             json!({"kind": "fish_set", "payload": {"cast": "01938f4c-0000-7000-8000-000000000001", "class": "Carp",
                 "weight": {"by": "weighed", "unit": "drams", "count": 1_100}, "net": "Net 1", "put_back": false}}),
             json!({"kind": "net_weighed", "payload": {"net": "Net 1", "shown": {"grams": 12_340}}}),
+            json!({"kind": "conditions_set", "payload": {"air": 35, "water": 52, "wind": "light", "wind_from": "sw", "cloud": 6, "colour": "tinged"}}),
+            json!({"kind": "hooklength_lost", "payload": {"rod": 1}}),
+            json!({"kind": "planned_next", "payload": {"text": "begin at 2 ft"}}),
+            json!({"kind": "hooklengths_tied", "payload": {"hooklength": hooklength(), "count": 6}}),
+            json!({"kind": "hooklengths_counted", "payload": {"hooklength": hooklength(), "count": 4}}),
+            json!({"kind": "hooklengths_taken_out", "payload": {"hooklength": hooklength(), "count": 1}}),
+            json!({"kind": "hooklengths_cut_down", "payload": {"from": hooklength(), "to": 4_572, "count": 2}}),
+            json!({"kind": "hooklengths_wanted", "payload": {"hooklength": hooklength(), "count": 10}}),
+            json!({"kind": "spool_added", "payload": {"diameter_um": 120, "length": 500_000}}),
+            json!({"kind": "spool_left", "payload": {"spool": "01938f4c-0000-7000-8000-000000000002", "left": 300_000}}),
+            json!({"kind": "allowances_set", "payload": {"hook_knot": 600, "loop_length": 250, "tag": 100}}),
+            json!({"kind": "pop_up_set", "payload": {"lift_mg": 500, "soaked_min": 20, "hook_mg": 100, "height": 4_572, "line_um": 160,
+                "line": "nylon", "shot": "tungsten"}}),
+            json!({"kind": "shot_set", "payload": {"size": "BB", "mg": 390}}),
+            json!({"kind": "fall_timed", "payload": {"depth_cm": 300, "fall_ms": 3_400}}),
+            json!({"kind": "ladder_set", "payload": {"heights": [508, 4_572]}}),
+            json!({"kind": "cautions_seen", "payload": {"peg": "Alder Pool / 14", "cautions": ["caution-ice"]}}),
         ];
         assert_eq!(examples.len(), KNOWN_KINDS.len());
         for (example, kind) in examples.iter().zip(KNOWN_KINDS) {

@@ -4,15 +4,21 @@
 //! (the strip, the fan) cross as numbers too.
 
 mod bank;
+mod bench;
+mod book;
 mod casts_that_count;
+mod cautions;
 mod changes;
 mod chart;
+mod conditions;
+mod doors;
 mod entry;
 mod figures;
 mod files;
 mod key;
 mod match_day;
 mod match_pad;
+mod leaf;
 mod mend;
 mod pad;
 mod place;
@@ -30,7 +36,13 @@ pub use bank::{
     AdviceTone, AdviceView, BankInput, BankState, BankView, HeaderView, Reading, RodView, StripMark,
     StripMarkShape, StripView, bank,
 };
+pub(crate) use bench::REACTION_S;
+pub use bench::{BenchChoices, BenchInput, bench};
+pub use book::{BookInput, LightInput, NextInput, Season, SetFilter, Temperature, book};
+pub(crate) use book::{day_words, midnight};
 pub use casts_that_count::CastFilter;
+pub(crate) use cautions::region_of;
+pub use cautions::{CautionsInput, cautions};
 pub use changes::{
     AlternationView, ChangeView, ChangesView, ForestPoint, SideView, StartTest, StepState, StepView,
     VerdictTone, changes,
@@ -39,6 +51,9 @@ pub use chart::{
     Axis, ChartBand, ChartBar, ChartDot, ChartKind, ChartLine, ChartSpan, ChartView, DotShape, LineStyle,
     Tick,
 };
+pub use conditions::conditions;
+pub(crate) use conditions::{choice_of, step_of};
+pub use doors::{Door, DoorGroup, DoorsView, doors};
 pub(crate) use entry::{entry_words, kind_words};
 pub(crate) use figures::{clock, sentence_case, trimmed};
 pub use files::{BackupLine, FilesView, FormChoice, ImportLine, IncomingView, Span};
@@ -53,6 +68,7 @@ pub use match_day::{
 };
 pub(crate) use match_day::{CLASSES, first_match, net_name, units};
 pub use match_pad::{MatchLayout, match_layout};
+pub use leaf::{Leaf, LeafKey, LeafLine, LeafSpan, LeafTyping, LeavesView};
 pub(crate) use mend::{MendInput, end_said, mend_view, wait_to_mend_s};
 pub use mend::{MendLine, MendOpen, MendView};
 pub use pad::{
@@ -61,7 +77,7 @@ pub use pad::{
 };
 #[cfg(test)]
 pub(crate) use place::spot_words;
-pub use setup::{SetupView, setup};
+pub use setup::{SetupInput, SetupView, setup};
 pub use shell::ShellWords;
 pub(crate) use swim::FEATURES;
 pub use swim::{
@@ -69,7 +85,7 @@ pub use swim::{
 };
 pub use swim_pad::{SwimKeyPlace, SwimLayout, swim_layout};
 pub(crate) use tackle::first_spot;
-pub use tackle::{Choice, ChoiceRow, TackleView, tackle};
+pub use tackle::{Choice, ChoiceRow, TackleAround, TackleView, tackle};
 pub use waits::{EarlierRows, ForecastLine, ForecastView, WaitsInput, WaitsView, forecast_view, waits};
 pub use watch::{PhoneView, WatchAlarm, WatchKey, WatchView};
 pub(crate) use watch::{WatchInput, phone_view, watch_view};

@@ -3,7 +3,11 @@
 use super::figures::trimmed;
 use super::place::{bearing_words, reach_words};
 use super::{Arg, Wording};
-use crate::log::{Reach, Rig, RodNumber, Spot};
+use crate::bench::hooklength::Tied;
+use crate::bench::material::Material;
+use crate::caution::lead_rule::lead_rule;
+use crate::caution::table::Region;
+use crate::log::{LeadMaterial, Reach, Rig, RodNumber, Spot};
 use crate::session::Session;
 use serde::{Deserialize, Serialize};
 
@@ -42,6 +46,16 @@ pub struct TackleView {
     pub rod: u8,
     /// The rows.
     pub rows: Vec<ChoiceRow>,
+    /// What the rule on lead weights says of what is on the line; empty where it says nothing. It forbids nothing.
+    pub caution: String,
+}
+
+/// What beside the session has a say in the tackle.
+pub struct TackleAround<'a> {
+    /// Hooklengths tied.
+    pub wallet: &'a [Tied],
+    /// Where the water lies.
+    pub region: Region,
 }
 
 /// Pop-up heights in mm: from 2 in to 5 ft, starting at 18 in (common practice, no source).
@@ -63,27 +77,54 @@ pub(crate) const FIRST_WRAPS: u32 = 950;
 const BEARING_STEPS: &[i64] = &[-1_000, -250, 250, 1_000];
 
 /// Makes the tackle screen of a rod.
-pub fn tackle(words: &Wording, session: Option<&Session>, rod: RodNumber) -> TackleView {
+pub fn tackle(
+    words: &Wording,
+    session: Option<&Session>,
+    rod: RodNumber,
+    around: &TackleAround,
+) -> TackleView {
     let name = words.say_with("rod", &[("rod", Arg::Text(&rod.to_string()))]);
     let title = words.say_with("tackle-title", &[("rod", Arg::Text(&name))]);
     let Some((session, state)) = session.and_then(|s| s.rod(rod).map(|r| (s, r))) else {
-        return TackleView { title, rod, rows: Vec::new() };
+        return TackleView { title, rod, rows: Vec::new(), caution: String::new() };
     };
     let make = Rows { words, session };
     let rig = &state.rig;
     let spot = state.spot.clone().unwrap_or_else(|| first_spot(session));
-    let rows = vec![
+    // What is in the wallet first, so that a loss is told from its length.
+    let mut lengths: Vec<u32> =
+        around.wallet.iter().map(|tied| (tied.hooklength.length.tenths_mm() + 5) / 10).collect();
+    lengths.extend(HOOKLENGTHS_MM);
+    lengths.sort_unstable();
+    lengths.dedup();
+    let mut rows = vec![
         make.reach(&spot),
         make.bearing(&spot),
         make.clip(&spot),
         make.text("bait", rig.bait.as_deref(), BAITS, |r| r.bait.as_deref()),
         make.text("colour", rig.colour.as_deref(), COLOURS, |r| r.colour.as_deref()),
         make.figure("popup", rig.popup_mm, POPUPS_MM, |mm| make.cm(mm)),
-        make.figure("hooklength", rig.hooklength_mm, HOOKLENGTHS_MM, |mm| make.cm(mm)),
+        make.figure("hooklength", rig.hooklength_mm, &lengths, |mm| make.cm(mm)),
         make.figure("hook", rig.hook_size.map(u32::from), HOOKS, |size| size.to_string()),
         make.figure("lead", rig.lead_mg, LEADS_MG, |mg| make.grams(mg)),
+        make.material(rig.material),
     ];
-    TackleView { title, rod, rows }
+    rows.extend(make.lost(rod));
+    TackleView { title, rod, rows, caution: caution(words, rig, around.region) }
+}
+
+/// The rule on lead weights, named where the weight stands. A weight of which nothing was said may be lead.
+fn caution(words: &Wording, rig: &Rig, region: Region) -> String {
+    if rig.material == Some(LeadMaterial::NonToxic) {
+        return String::new();
+    }
+    let grams = rig.lead_mg.map(|mg| f64::from(mg) / 1_000.0);
+    let rule = grams.and_then(|grams| lead_rule(grams, Material::Lead, region).ok()?.id());
+    match (rule, rig.material) {
+        (None, _) => String::new(),
+        (Some(id), Some(_)) => words.say(id),
+        (Some(id), None) => format!("{} {}", words.say("tackle-if-lead"), words.say(id)),
+    }
 }
 
 /// Straight out at the usual first range, by the session's sticks.
@@ -115,6 +156,33 @@ impl Rows<'_> {
 
     fn grams(&self, mg: u32) -> String {
         self.words.say_with("tackle-g", &[("grams", Arg::Text(&trimmed(f64::from(mg) / 1_000.0, 2)))])
+    }
+
+    fn material(&self, now: Option<LeadMaterial>) -> ChoiceRow {
+        let value = |material| match material {
+            LeadMaterial::Lead => "lead",
+            LeadMaterial::NonToxic => "non_toxic",
+        };
+        let choice = |material| {
+            let value = value(material);
+            let label = self.words.say(&format!("tackle-material-{value}"));
+            Choice { label, value: value.into(), chosen: now == Some(material) }
+        };
+        let choices = vec![choice(LeadMaterial::Lead), choice(LeadMaterial::NonToxic)];
+        let said = choices.iter().find(|c| c.chosen).map(|c| c.label.clone());
+        self.row("material", said.unwrap_or_else(|| self.words.say("setup-unknown")), choices, false)
+    }
+
+    /// A hooklength lost with the rod's last cast, once there is one it could be lost with.
+    fn lost(&self, rod: RodNumber) -> Option<ChoiceRow> {
+        let casts = || self.session.casts.iter().filter(|cast| cast.rod == rod);
+        let last = casts().next_back()?;
+        let count = casts().filter(|cast| cast.hooklength_lost.is_some()).count();
+        let label = self.words.say("tackle-lost-now");
+        let choice = Choice { label, value: "1".into(), chosen: last.hooklength_lost.is_some() };
+        let value = self.words.say_with("tackle-lost-count", &[("count", Arg::Count(count))]);
+        let source = self.words.say("tackle-lost-how");
+        Some(ChoiceRow { source, ..self.row("hooklength_lost", value, vec![choice], false) })
     }
 
     fn reach(&self, spot: &Spot) -> ChoiceRow {
@@ -230,6 +298,23 @@ mod tests {
     use crate::session::fold;
     use crate::session::written::{SESSION, Written};
 
+    const NOWHERE: TackleAround = TackleAround { wallet: &[], region: Region::England };
+
+    #[test]
+    fn lead_is_named_and_other_metal_is_not() {
+        let words = Wording::new();
+        let of =
+            |lead_mg, material, region| caution(&words, &Rig { lead_mg, material, ..Rig::default() }, region);
+        let lead = Some(LeadMaterial::Lead);
+        assert!(of(Some(20_000), lead, Region::Wales).starts_with("Lead of this weight is not to be used"));
+        assert!(of(Some(20_000), None, Region::England).starts_with("If it is lead: Lead of this weight"));
+        assert!(of(Some(28_350), lead, Region::England).starts_with("One ounce of lead stands at the limit"));
+        assert_eq!(of(Some(40_000), lead, Region::England), "");
+        assert_eq!(of(Some(20_000), Some(LeadMaterial::NonToxic), Region::England), "");
+        assert_eq!(of(None, lead, Region::England), "");
+        assert!(of(Some(20_000), lead, Region::Elsewhere).contains("find out before you use it"));
+    }
+
     #[test]
     fn recent_baits_come_first_and_the_present_one_is_marked() {
         let mut day = Written::new(1);
@@ -237,7 +322,7 @@ mod tests {
         day.log(5, Payload::RigSet { rod: 1, rig });
         day.log(10, Payload::Cast { rod: 1 });
         let session = fold(SESSION, &day.ops);
-        let view = tackle(&Wording::new(), Some(&session), 1);
+        let view = tackle(&Wording::new(), Some(&session), 1, &NOWHERE);
         let bait = view.rows.iter().find(|row| row.field == "bait").unwrap();
         assert_eq!(bait.value, "dough");
         assert!(bait.choices[0].chosen && bait.choices[0].value == "dough");
@@ -254,6 +339,6 @@ mod tests {
 
     #[test]
     fn without_a_session_there_is_nothing_to_change() {
-        assert!(tackle(&Wording::new(), None, 1).rows.is_empty());
+        assert!(tackle(&Wording::new(), None, 1, &NOWHERE).rows.is_empty());
     }
 }

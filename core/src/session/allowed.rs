@@ -42,6 +42,12 @@ pub enum NotNow {
     /// No fish is landed that could be meant.
     #[error("no such fish is landed: tap LANDED first, then say what it weighs")]
     NoLanding,
+    /// Nothing was cast on that rod yet.
+    #[error("nothing was cast on rod {0} yet: a hooklength is lost with a cast")]
+    NoCastYet(RodNumber),
+    /// The hooklength of that cast is lost already.
+    #[error("the hooklength of the last cast on rod {0} is logged as lost already: cast first, or undo")]
+    LostAlready(RodNumber),
     /// No fish is on.
     #[error("no fish is on rod {0}: tap BITE first")]
     NoFishOn(RodNumber),
@@ -79,6 +85,11 @@ pub fn check(session: Option<&Session>, payload: &Payload) -> Result<(), NotNow>
     let Some(number) = payload.rod() else { return Ok(()) };
     let rods = session.rods.len() as RodNumber;
     let rod = session.rod(number).ok_or(NotNow::NoSuchRod { rod: number, rods })?;
+    if matches!(payload, Payload::HooklengthLost { .. }) {
+        let last = session.casts.iter().rev().find(|cast| cast.rod == number);
+        let last = last.ok_or(NotNow::NoCastYet(number))?;
+        return if last.hooklength_lost.is_some() { Err(NotNow::LostAlready(number)) } else { Ok(()) };
+    }
     match (payload, &rod.state) {
         (Payload::Landed { .. } | Payload::Lost { .. } | Payload::Missed { .. }, state) => match state {
             RodState::FishOn { .. } => Ok(()),

@@ -61,6 +61,8 @@ pub struct Cast {
     pub twitches: Vec<Moment>,
     /// What ended it; none while it is out.
     pub end: Option<CastEnd>,
+    /// The op that says its hooklength was lost with it.
+    pub hooklength_lost: Option<Uuid>,
 }
 
 impl Cast {

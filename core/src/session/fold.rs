@@ -4,8 +4,8 @@ use super::alternation::Alternation;
 use super::cast::{Cast, CastEnd, EndCause};
 use super::mending::{self, Later};
 use super::model::{
-    Doubt, DoubtKind, KeptBack, Landmark, LandmarkKind, LastTimed, Mark, Note, PegPlace, Rod, RodState,
-    Session,
+    ConditionsAt, Doubt, DoubtKind, KeptBack, Landmark, LandmarkKind, LastTimed, Loss, Mark, Note, PegPlace,
+    Rod, RodState, Session,
 };
 use super::rows::value_of;
 use crate::log::{
@@ -56,6 +56,9 @@ impl Folding {
             fish: Vec::new(),
             scales: Vec::new(),
             notes: Vec::new(),
+            conditions: Vec::new(),
+            losses: Vec::new(),
+            next_time: Vec::new(),
             doubts: Vec::new(),
             last_timed: None,
         };
@@ -79,6 +82,7 @@ impl Folding {
             Payload::RigSet { rig, .. } => return self.with_rod(slot, |r| r.rig = rig.clone()),
             Payload::SpotSet { spot, .. } => return self.with_rod(slot, |r| r.spot = Some(spot.clone())),
             Payload::AlternationStarted { .. } => return self.alternate(slot, step),
+            Payload::HooklengthLost { .. } => return self.hooklength_lost(slot, step),
             _ => self.touch(slot, step),
         }
         match step.payload {
@@ -103,6 +107,13 @@ impl Folding {
             Payload::AlternationEnded => session.alternation = None,
             Payload::Noted { text } => {
                 session.notes.push(Note { op: step.op.id, at: step.at.clone(), text: text.clone() });
+            }
+            Payload::PlannedNext { text } => {
+                session.next_time.push(Note { op: step.op.id, at: step.at.clone(), text: text.clone() });
+            }
+            Payload::ConditionsSet(conditions) => {
+                let (op, at) = (step.op.id, step.at.clone());
+                session.conditions.push(ConditionsAt { op, at, conditions: *conditions });
             }
             Payload::MarkSet { name, bearing_cdeg } => {
                 let mark = Mark { id: step.op.id, name: name.clone(), bearing_cdeg: *bearing_cdeg };
@@ -144,7 +155,7 @@ impl Folding {
                 session.take_match(step);
             }
             Payload::Unknown { .. } => self.doubt(step.op.id, DoubtKind::Newer),
-            // Undo and set times are resolved before the fold; the rest is about a rod.
+            // Undo and set times are resolved before the fold; the rest is about a rod or belongs to a kit.
             _ => {}
         }
     }
@@ -175,6 +186,18 @@ impl Folding {
             }
         }
         self.session.weigh_landed();
+    }
+
+    /// The hooklength went with the rod's last cast, out or in; once a cast.
+    fn hooklength_lost(&mut self, slot: usize, step: &Effective) {
+        let number = slot as RodNumber + 1;
+        let last = self.session.casts.iter_mut().rev().find(|cast| cast.rod == number);
+        let Some(cast) = last.filter(|cast| cast.hooklength_lost.is_none()) else {
+            return self.doubt(step.op.id, DoubtKind::NothingOut);
+        };
+        cast.hooklength_lost = Some(step.op.id);
+        let (length_mm, hook_size) = (cast.rig.hooklength_mm, cast.rig.hook_size);
+        self.session.losses.push(Loss { order: step.op.order(), length_mm, hook_size });
     }
 
     fn doubt(&mut self, op: Uuid, kind: DoubtKind) {
@@ -296,6 +319,7 @@ impl Folding {
             indications: Vec::new(),
             twitches: Vec::new(),
             end: None,
+            hooklength_lost: None,
         };
         self.session.casts.push(cast);
         self.set_state(slot, RodState::Out { cast: self.session.casts.len() - 1 });

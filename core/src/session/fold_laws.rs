@@ -9,6 +9,7 @@ use crate::log::{
 };
 use crate::match_day::rules::MatchRules;
 use crate::match_day::weight::Weight;
+use crate::sky::conditions::Conditions;
 use proptest::prelude::*;
 use uuid::Uuid;
 
@@ -166,6 +167,7 @@ fn any_end() -> impl Strategy<Value = EndSaid> {
 
 fn any_payload() -> impl Strategy<Value = Payload> {
     let rod = 0..4_u8;
+    let rod_again = rod.clone();
     prop_oneof![
         4 => rod.clone().prop_map(|rod| Payload::Cast { rod }),
         3 => rod.clone().prop_map(|rod| Payload::Bite { rod }),
@@ -177,6 +179,9 @@ fn any_payload() -> impl Strategy<Value = Payload> {
         1 => rod.clone().prop_map(|rod| Payload::Twitch { rod }),
         1 => rod.prop_map(|rod| Payload::RigSet { rod, rig: Rig { hook_size: Some(rod), ..Rig::default() } }),
         1 => any_match_payload(),
+        1 => rod_again.clone().prop_map(|rod| Payload::HooklengthLost { rod }),
+        1 => (0..350_i16).prop_map(|t| Payload::ConditionsSet(Conditions { water: Some(t), ..Conditions::default() })),
+        1 => "[a-z]{0,8}".prop_map(|text| Payload::PlannedNext { text }),
         1 => Just(Payload::SessionEnded),
         1 => (0..4_000_u32).prop_map(|back_s| Payload::TimeSet { back_s }),
         1 => (any_end(), proptest::option::of(0..4_000_u32)).prop_map(|(end, after_s)| Payload::CastEndSet { end, after_s }),
@@ -253,6 +258,8 @@ proptest! {
     fn any_subset_folds_without_panic_and_never_counts_a_cast_twice(ops in any_day(), keep in any::<u64>()) {
         let some: Vec<Op> = ops.iter().enumerate().filter(|(i, _)| keep >> (i % 64) & 1 == 1).map(|(_, op)| op.clone()).collect();
         let session = fold(SESSION, &some);
+        let lost = session.casts.iter().filter(|c| c.hooklength_lost.is_some()).count();
+        prop_assert_eq!(session.losses.len(), lost, "one loss a cast");
         let mut ids: Vec<_> = session.casts.iter().map(|c| c.op).collect();
         ids.dedup();
         prop_assert_eq!(ids.len(), session.casts.len());

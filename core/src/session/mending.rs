@@ -105,6 +105,7 @@ fn forgotten(session: &Session, added: &Added) -> Option<Cast> {
         indications: Vec::new(),
         twitches: Vec::new(),
         end: Some(CastEnd { cause: cause(added.end), at: until, op: added.op }),
+        hooklength_lost: None,
     })
 }
 

@@ -25,8 +25,8 @@ pub use catch::{CaughtFish, catch};
 pub use fold::fold;
 pub use match_day::{MatchDay, NetScales, SaidFish};
 pub use model::{
-    Doubt, DoubtKind, KeptBack, Landmark, LandmarkKind, LastTimed, Mark, Note, PegPlace, Rod, RodState,
-    Session,
+    ConditionsAt, Doubt, DoubtKind, KeptBack, Landmark, LandmarkKind, LastTimed, Loss, Mark, Note, PegPlace,
+    Rod, RodState, Session,
 };
 pub use rhythm::{Rhythm, rhythm};
 pub use rows::{rows_of, setup_of, value_of};

@@ -2,7 +2,8 @@
 
 use super::match_day::{MatchDay, NetScales, SaidFish};
 use super::{Alternation, Cast};
-use crate::log::{Moment, Payload, Rig, RodNumber, SessionSetup, Spot, SwimSetup};
+use crate::log::{Moment, OpOrder, Payload, Rig, RodNumber, SessionSetup, Spot, SwimSetup};
+use crate::sky::conditions::Conditions;
 use crate::swim::FeatureKind;
 use serde::{Deserialize, Serialize};
 use uuid::Uuid;
@@ -116,6 +117,28 @@ pub struct Note {
     pub text: String,
 }
 
+/// Conditions as they were logged.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct ConditionsAt {
+    /// The op.
+    pub op: Uuid,
+    /// When.
+    pub at: Moment,
+    /// What was known then.
+    pub conditions: Conditions,
+}
+
+/// A hooklength lost with its cast, as far as the log tells which it was.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Loss {
+    /// Place in the order of the log of the op that says so.
+    pub order: OpOrder,
+    /// Its length in mm, where the rig says it.
+    pub length_mm: Option<u32>,
+    /// Its hook size, where the rig says it.
+    pub hook_size: Option<u8>,
+}
+
 /// What makes an entry doubtful.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
@@ -193,6 +216,12 @@ pub struct Session {
     pub scales: Vec<NetScales>,
     /// Notes.
     pub notes: Vec<Note>,
+    /// Conditions in the order they were logged; the last are in force.
+    pub conditions: Vec<ConditionsAt>,
+    /// Hooklengths lost with their casts.
+    pub losses: Vec<Loss>,
+    /// What the angler means to do next time.
+    pub next_time: Vec<Note>,
     /// Doubtful entries.
     pub doubts: Vec<Doubt>,
     /// The last timed entry in force: what setting the time back acts on.
@@ -220,6 +249,11 @@ impl Session {
     /// Whether taps go to it.
     pub fn is_open(&self) -> bool {
         self.started.is_some() && self.ended.is_none()
+    }
+
+    /// The conditions in force.
+    pub fn conditions_now(&self) -> Conditions {
+        self.conditions.last().map_or_else(Conditions::default, |c| c.conditions)
     }
 
     /// A rod by its number.

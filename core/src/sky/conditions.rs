@@ -79,18 +79,25 @@ impl WaterColour {
 
 /// Conditions as logged; anything may be left out. Temperatures in tenths of a degree Celsius.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
+#[serde(default)]
 pub struct Conditions {
     /// Air.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub air: Option<i16>,
     /// Water, by thermometer.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub water: Option<i16>,
     /// Where the wind comes from; nothing when calm.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub wind_from: Option<WindFrom>,
     /// How hard it blows.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub wind: Option<WindStrength>,
     /// Eighths of the sky in cloud (oktas).
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub cloud: Option<u8>,
     /// Colour of the water.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub colour: Option<WaterColour>,
 }
 

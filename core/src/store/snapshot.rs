@@ -3,7 +3,7 @@
 use super::read::count_of;
 use super::{Store, StoreError, order_bytes, order_of, uuid_of};
 use crate::log::OpOrder;
-use rusqlite::{Connection, OptionalExtension, Row};
+use rusqlite::{Connection, OptionalExtension, Row, TransactionBehavior};
 use uuid::Uuid;
 
 /// A folded session, opaque here.
@@ -34,6 +34,17 @@ impl Store {
     pub fn put_snapshot(&mut self, row: &SnapshotRow) -> Result<(), StoreError> {
         let conn = self.conn()?;
         put(&conn, row)
+    }
+
+    /// Keeps several in one transaction.
+    pub fn put_snapshots(&mut self, rows: &[SnapshotRow]) -> Result<(), StoreError> {
+        let mut conn = self.conn()?;
+        let tx = conn.transaction_with_behavior(TransactionBehavior::Immediate)?;
+        for row in rows {
+            put(&tx, row)?;
+        }
+        tx.commit()?;
+        Ok(())
     }
 
     /// The snapshots that still fit, of the sessions that began last, newest first, at most `limit`.

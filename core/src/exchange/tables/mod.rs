@@ -76,12 +76,14 @@ pub fn session_csv(
     cells.end()
 }
 
+/// A kit is no session and has no casts: it goes with the entries only.
 fn selected(row: &SessionRow, what: Selection) -> bool {
-    match what {
-        Selection::Session(id) => row.id == id,
-        Selection::Began { from_ms, to_ms } => (from_ms..=to_ms).contains(&row.first_wall_ms),
-        Selection::Everything => true,
-    }
+    !crate::log::is_kit(row.id)
+        && match what {
+            Selection::Session(id) => row.id == id,
+            Selection::Began { from_ms, to_ms } => (from_ms..=to_ms).contains(&row.first_wall_ms),
+            Selection::Everything => true,
+        }
 }
 
 fn header<W: Write>(cells: &mut Cells<W>, table: Table) -> Result<(), ExchangeError> {

@@ -203,6 +203,7 @@ fn ratio(words: &Wording, f: &ChangeFinding, old: &str, new: &str) -> String {
 fn p(words: &Wording, f: &ChangeFinding) -> String {
     let say = |p| p_words(words, p);
     let (exact, block) = (say(f.exact_p), say(f.block.p));
+    let any_look = say(f.any_look_p_adjusted);
     let (exact_adjusted, block_adjusted) = (say(f.exact_p_adjusted), say(f.block_p_adjusted));
     let mut text = words.say_with(
         "change-p",
@@ -212,6 +213,7 @@ fn p(words: &Wording, f: &ChangeFinding) -> String {
             ("count", Arg::Count(f.looked_at)),
             ("exactadjusted", Arg::Text(&exact_adjusted)),
             ("blockadjusted", Arg::Text(&block_adjusted)),
+            ("anylook", Arg::Text(&any_look)),
         ],
     );
     if f.block.smallest_p >= crate::compare::CLEAR_BELOW {
@@ -230,6 +232,7 @@ fn reason_words(words: &Wording, reason: Reason) -> String {
         Reason::TooFewSwitches => "reason-few-switches",
         Reason::BitesInClumps => "reason-clumps",
         Reason::NotHeldYet => "reason-not-held",
+        Reason::ReadAllDay => "reason-read-all-day",
         Reason::ManyLooks => "reason-many",
         Reason::LeftForDifferentTimes => "reason-times",
         Reason::ChangedTogether(factor) => {

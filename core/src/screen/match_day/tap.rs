@@ -96,14 +96,6 @@ pub enum MatchTap {
 }
 
 impl MatchTap {
-    /// Whether it grows the log.
-    pub fn writes(&self) -> bool {
-        !matches!(
-            self,
-            Self::Fish { .. } | Self::Step { .. } | Self::ScalesNet { .. } | Self::ScalesStep { .. }
-        )
-    }
-
     /// Whether it steps a figure: such taps follow each other fast, and a step too many is stepped back.
     pub fn steps(&self) -> bool {
         matches!(self, Self::Step { .. } | Self::ScalesStep { .. })

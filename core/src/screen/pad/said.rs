@@ -29,6 +29,8 @@ pub struct PadWords {
     pub more: Said,
     /// The small swim fan.
     pub swim: Said,
+    /// Turns to the next part of a long leaf.
+    pub read_on: Said,
     /// Back to the Bank screen.
     pub back: Said,
     /// Opens the Waits screen.
@@ -57,6 +59,7 @@ impl PadWords {
             right: said("pad-right"),
             more: said("pad-more"),
             swim: said("pad-swim"),
+            read_on: said("pad-read-on"),
             back: said("pad-back"),
             waits: said("pad-waits"),
             changes: said("pad-changes"),
@@ -85,6 +88,7 @@ mod tests {
             said.right,
             said.more,
             said.swim,
+            said.read_on,
             said.back,
             said.waits,
             said.changes,

@@ -9509,7 +9509,7 @@ public func FfiConverterTypeAction_lower(_ value: Action) -> RustBuffer {
  * How the advice is to be shown.
  */
 
-public enum AdviceTone: Equatable, Hashable, CaseIterable {
+public enum AdviceTone: Equatable, Hashable {
     
     /**
      * Nothing can be said yet.
@@ -9614,7 +9614,7 @@ public func FfiConverterTypeAdviceTone_lower(_ value: AdviceTone) -> RustBuffer 
  * What the chosen rod is doing.
  */
 
-public enum BankState: Equatable, Hashable, CaseIterable {
+public enum BankState: Equatable, Hashable {
     
     /**
      * No session is open.
@@ -9709,7 +9709,7 @@ public func FfiConverterTypeBankState_lower(_ value: BankState) -> RustBuffer {
  * Which picture.
  */
 
-public enum ChartKind: Equatable, Hashable, CaseIterable {
+public enum ChartKind: Equatable, Hashable {
     
     /**
      * Share of casts still without a bite.
@@ -9814,7 +9814,7 @@ public func FfiConverterTypeChartKind_lower(_ value: ChartKind) -> RustBuffer {
  * What a point is, told by its shape.
  */
 
-public enum DotShape: Equatable, Hashable, CaseIterable {
+public enum DotShape: Equatable, Hashable {
     
     /**
      * A bite: filled.
@@ -9909,7 +9909,7 @@ public func FfiConverterTypeDotShape_lower(_ value: DotShape) -> RustBuffer {
  * What may be changed between two casts of a rod.
  */
 
-public enum Factor: Equatable, Hashable, CaseIterable {
+public enum Factor: Equatable, Hashable {
     
     /**
      * Spot: where it was cast, range included.
@@ -10044,7 +10044,7 @@ public func FfiConverterTypeFactor_lower(_ value: Factor) -> RustBuffer {
  * What a filled polygon stands for.
  */
 
-public enum FillRole: Equatable, Hashable, CaseIterable {
+public enum FillRole: Equatable, Hashable {
     
     /**
      * The water of the swim.
@@ -10230,7 +10230,7 @@ public func FfiConverterTypeFishWeight_lower(_ value: FishWeight) -> RustBuffer 
  * Which thumb taps.
  */
 
-public enum Hand: Equatable, Hashable, CaseIterable {
+public enum Hand: Equatable, Hashable {
     
     /**
      * The right one.
@@ -10305,7 +10305,7 @@ public func FfiConverterTypeHand_lower(_ value: Hand) -> RustBuffer {
  * What a key does. Its place on the glass is the layout's business.
  */
 
-public enum Key: Equatable, Hashable, CaseIterable {
+public enum Key: Equatable, Hashable {
     
     /**
      * The lead hit the water.
@@ -10520,7 +10520,7 @@ public func FfiConverterTypeKey_lower(_ value: Key) -> RustBuffer {
  * How a key is drawn.
  */
 
-public enum KeyWeight: Equatable, Hashable, CaseIterable {
+public enum KeyWeight: Equatable, Hashable {
     
     /**
      * Solid ink: most likely the next one.
@@ -10595,7 +10595,7 @@ public func FfiConverterTypeKeyWeight_lower(_ value: KeyWeight) -> RustBuffer {
  * What a shell can tell apart; each says what the user can do next.
  */
 
-public enum Kind: Equatable, Hashable, CaseIterable {
+public enum Kind: Equatable, Hashable {
     
     /**
      * Not possible now: the text says what to do first.
@@ -10750,7 +10750,7 @@ public func FfiConverterTypeKind_lower(_ value: Kind) -> RustBuffer {
  * What a label says.
  */
 
-public enum LabelRole: Equatable, Hashable, CaseIterable {
+public enum LabelRole: Equatable, Hashable {
     
     /**
      * "kept back 2 h 26", boxed.
@@ -10875,7 +10875,7 @@ public func FfiConverterTypeLabelRole_lower(_ value: LabelRole) -> RustBuffer {
  * What the weight on the line is made of.
  */
 
-public enum LeadMaterial: Equatable, Hashable, CaseIterable {
+public enum LeadMaterial: Equatable, Hashable {
     
     /**
      * The metal lead.
@@ -10950,7 +10950,7 @@ public func FfiConverterTypeLeadMaterial_lower(_ value: LeadMaterial) -> RustBuf
  * What a polyline stands for.
  */
 
-public enum LineRole: Equatable, Hashable, CaseIterable {
+public enum LineRole: Equatable, Hashable {
     
     /**
      * Outline of the swim (thick, ink).
@@ -11095,7 +11095,7 @@ public func FfiConverterTypeLineRole_lower(_ value: LineRole) -> RustBuffer {
  * How a line is drawn, so that lines are told apart without colour.
  */
 
-public enum LineStyle: Equatable, Hashable, CaseIterable {
+public enum LineStyle: Equatable, Hashable {
     
     /**
      * Thick and unbroken.
@@ -11180,7 +11180,7 @@ public func FfiConverterTypeLineStyle_lower(_ value: LineStyle) -> RustBuffer {
  * Shape of a mark. Shapes before colours: no two kinds share one.
  */
 
-public enum MarkShape: Equatable, Hashable, CaseIterable {
+public enum MarkShape: Equatable, Hashable {
     
     /**
      * A cast: a filled dot.
@@ -11315,7 +11315,7 @@ public func FfiConverterTypeMarkShape_lower(_ value: MarkShape) -> RustBuffer {
  * A rule of the pad.
  */
 
-public enum PadRule: Equatable, Hashable, CaseIterable {
+public enum PadRule: Equatable, Hashable {
     
     /**
      * Keys used while fishing are at least 20 mm each way.
@@ -11641,7 +11641,7 @@ public func FfiConverterTypeRestwaterError_lower(_ value: RestwaterError) -> Rus
  * Ink on paper or chalk on ink.
  */
 
-public enum Scheme: Equatable, Hashable, CaseIterable {
+public enum Scheme: Equatable, Hashable {
     
     /**
      * Ink on paper.
@@ -11888,7 +11888,7 @@ public func FfiConverterTypeScreen_lower(_ value: Screen) -> RustBuffer {
  * A step key.
  */
 
-public enum Step: Equatable, Hashable, CaseIterable {
+public enum Step: Equatable, Hashable {
     
     /**
      * One column to the left.
@@ -11983,7 +11983,7 @@ public func FfiConverterTypeStep_lower(_ value: Step) -> RustBuffer {
  * Where a step stands.
  */
 
-public enum StepState: Equatable, Hashable, CaseIterable {
+public enum StepState: Equatable, Hashable {
     
     /**
      * Cast and in: ticked.
@@ -12078,7 +12078,7 @@ public func FfiConverterTypeStepState_lower(_ value: StepState) -> RustBuffer {
  * The shape of a mark on the strip.
  */
 
-public enum StripMarkShape: Equatable, Hashable, CaseIterable {
+public enum StripMarkShape: Equatable, Hashable {
     
     /**
      * A bite came after this wait: a diamond.
@@ -12163,7 +12163,7 @@ public func FfiConverterTypeStripMarkShape_lower(_ value: StripMarkShape) -> Rus
  * A key of the Swim screen.
  */
 
-public enum SwimKey: Equatable, Hashable, CaseIterable {
+public enum SwimKey: Equatable, Hashable {
     
     /**
      * One cell to the left.
@@ -12338,7 +12338,7 @@ public func FfiConverterTypeSwimKey_lower(_ value: SwimKey) -> RustBuffer {
  * What may be said of a change, for drawing.
  */
 
-public enum VerdictTone: Equatable, Hashable, CaseIterable {
+public enum VerdictTone: Equatable, Hashable {
     
     /**
      * Can't tell yet: an open ring.
@@ -12423,7 +12423,7 @@ public func FfiConverterTypeVerdictTone_lower(_ value: VerdictTone) -> RustBuffe
  * The unit a weight was entered in; it is never converted in the log.
  */
 
-public enum WeightUnit: Equatable, Hashable, CaseIterable {
+public enum WeightUnit: Equatable, Hashable {
     
     /**
      * Drams, 1/256 lb.
@@ -12498,7 +12498,7 @@ public func FfiConverterTypeWeightUnit_lower(_ value: WeightUnit) -> RustBuffer 
  * The screens there are.
  */
 
-public enum Which: Equatable, Hashable, CaseIterable {
+public enum Which: Equatable, Hashable {
     
     /**
      * The running waits and the keys.

@@ -1,19 +1,30 @@
 import RestwaterCore
 
-/// The screens there are, a key each.
+/// The screens that can be opened, a key each, as the core lists them: those of the bank nearest to the thumb, the others
+/// above them under their heading; where both groups don't fit, one grid that is turned.
 extension Sheet {
-    mutating func drawScreens(_ view: BankView, _ slate: Slate) {
-        let words = slate.words
-        func cell(_ face: KeyFace, _ goal: Showing) -> Cell { Cell(face: face, tag: "open-\(String.tag(goal))", ask: .open(goal)) }
-        var cells = view.keys.filter { $0.key == .tackle || $0.key == .start }.map { key in
-            cell(KeyFace(key.label, sub: key.sub, spoken: key.spoken), key.key == .start ? .setup : .tackle)
+    mutating func drawScreens(_ doors: DoorsView, _ slate: Slate, _ seen: Seen) {
+        let rest = head("", notice: seen.notice, slate, bottom: slate.back.top)
+        func cells(_ group: DoorGroup) -> [Cell] {
+            doors.doors.filter { $0.group == group }.map { door in
+                let goal = Showing(door.which)
+                return Cell(face: KeyFace(door.label, sub: door.sub, spoken: door.spoken), tag: "open-\(String.tag(goal))", ask: .open(goal))
+            }
         }
-        if !view.rods.isEmpty { cells.append(cell(KeyFace(words.swim), .swim)) }
-        cells += [
-            (words.matchDay, Showing.match), (words.waits, .waits), (words.changes, .changes), (words.mend, .mend), (words.files, .files), (words.phone, .phone),
-        ].map { cell(KeyFace($0), $1) }
-        let rest = head("", notice: "", slate, bottom: slate.back.top)
-        grid(cells, in: rest, slate, page: 0)
+        let groups = [(doors.onTheBank, cells(.onTheBank)), (doors.beforeAndAfter, cells(.beforeAndAfter))]
+        let heading = slate.text.body * 1.3
+        if groups.map({ heading + slate.gridHeight($0.1.count) + 2 * slate.mm }).reduce(0, +) > rest.height {
+            grid(groups.flatMap(\.1), in: rest, slate, page: seen.turned.grid)
+        } else {
+            var bottom = rest.bottom
+            for (i, (title, keys)) in groups.enumerated() {
+                let height = slate.gridHeight(keys.count)
+                grid(keys, in: rest.with(top: bottom - height, height: height), slate, page: 0)
+                bottom -= height + heading
+                put("group-\(i + 1)", title, em: slate.text.body, at: rest.with(top: bottom, height: heading), slate, weight: .bold, order: 49, role: .heading)
+                bottom -= 2 * slate.mm
+            }
+        }
         back(slate)
     }
 }

@@ -13,7 +13,12 @@ extension Sheet {
             line("water", setup.waterLabel, setup.water, to: .setup, 1, rest, slate)
             taken = 2 * slate.lineHeight
         }
-        rows(setup.rows, in: rest.with(top: rest.top + taken, height: rest.height - taken), slate, seen.turned) { .chooseSetup(field: $0, value: $1) }
+        let cautions = Cell(
+            face: KeyFace(setup.cautions.label, sub: setup.cautions.sub, spoken: "\(setup.cautions.label): \(setup.cautions.sub)"),
+            tag: "open-\(String.tag(Showing.cautions))", ask: .open(.cautions)
+        )
+        let place = rest.with(top: rest.top + taken, height: rest.height - taken)
+        rows(setup.rows, and: [cautions], in: place, slate, seen.turned) { .chooseSetup(field: $0, value: $1) }
         let face = KeyFace(setup.start.label, sub: slate.layout.showSubs ? setup.start.sub : nil, spoken: setup.start.spoken, solid: true)
         key("key-\(String.tag(Key.start))", face, em: slate.text.primary, sub: slate.text.sub, at: start, slate, order: 80, .start)
         back(slate)

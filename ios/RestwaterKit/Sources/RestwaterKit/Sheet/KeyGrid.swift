@@ -44,9 +44,9 @@ extension Sheet {
     }
 
     /// The fields as keys; the one that is open, as the keys of its choices. Nothing scrolls.
-    mutating func rows(_ rows: [ChoiceRow], in place: Rect, _ slate: Slate, _ turned: Turned, choose: (String, String) -> Action) {
+    mutating func rows(_ rows: [ChoiceRow], and more: [Cell] = [], in place: Rect, _ slate: Slate, _ turned: Turned, choose: (String, String) -> Action) {
         guard let row = rows.first(where: { $0.field == turned.row }) else {
-            grid(rows.map(Cell.init(row:)), in: place, slate, page: turned.grid)
+            grid(rows.map(Cell.init(row:)) + more, in: place, slate, page: turned.grid)
             return
         }
         let line = 4.5 * slate.mm

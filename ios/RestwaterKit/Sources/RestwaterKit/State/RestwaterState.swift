@@ -50,9 +50,10 @@ public final class RestwaterState: Observed {
     /// Reads the screen that shows again, as of now.
     public func refresh() {
         guard !away else { return }
-        let (at, which) = (clock(), seen.showing.which)
-        ask({ core in (try core.settings(), try core.screen(which: which, now: at)) }) { state, answer in
+        let (at, which, lists) = (clock(), seen.showing.which, seen.showing == .screens)
+        ask({ core in (try core.settings(), try core.screen(which: which, now: at), lists ? try core.doors() : nil) }) { state, answer in
             var seen = state.seen
+            if let doors = answer.2 { seen.doors = doors }
             seen.settings = answer.0
             seen.show(answer.1)
             if seen != state.seen { state.seen = seen }

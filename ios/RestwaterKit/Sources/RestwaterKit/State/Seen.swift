@@ -11,6 +11,12 @@ public struct Seen: Equatable, Sendable {
     public internal(set) var mend: MendView?
     public internal(set) var phone: PhoneView?
     public internal(set) var match: MatchView?
+    public internal(set) var bench: LeavesView?
+    public internal(set) var book: LeavesView?
+    public internal(set) var conditions: LeavesView?
+    public internal(set) var cautions: LeavesView?
+    /// The screens that can be opened now.
+    public internal(set) var doors: DoorsView?
     public internal(set) var files = FilesSeen()
     public internal(set) var settings = Settings(hand: .right, scheme: .day)
     public internal(set) var showing = Showing.bank
@@ -41,6 +47,10 @@ public struct Seen: Equatable, Sendable {
             match = view
             // It opens at the page that fits the moment, and stays there.
             if showing == .match && turned.match == nil { turned.match = view.firstPage }
+        case .bench(let view): bench = view
+        case .book(let view): book = view
+        case .conditions(let view): conditions = view
+        case .cautions(let view): cautions = view
         }
     }
 

@@ -2,7 +2,10 @@ import RestwaterCore
 
 /// Which screen lies on top.
 public enum Showing: String, CaseIterable, Sendable {
-    case bank, setup, tackle, swim, waits, changes, match, files, mend, phone, screens
+    case bank, setup, tackle, swim, waits, changes, match, bench, book, conditions, cautions, files, mend, phone, screens
+
+    /// What shows a screen of the core.
+    init(_ which: Which) { self = Self.allCases.first { $0.which == which } ?? .bank }
 
     /// The record it is drawn from.
     var which: Which {
@@ -14,6 +17,10 @@ public enum Showing: String, CaseIterable, Sendable {
         case .waits: .waits
         case .changes: .changes
         case .match: .match
+        case .bench: .bench
+        case .book: .book
+        case .conditions: .conditions
+        case .cautions: .cautions
         case .files: .files
         case .mend: .mend
         case .phone: .phone

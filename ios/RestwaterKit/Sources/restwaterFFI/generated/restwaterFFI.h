@@ -334,6 +334,11 @@ RustBuffer uniffi_restwater_fn_method_restwater_look_at_geojson(uint64_t ptr, Ru
 RustBuffer uniffi_restwater_fn_method_restwater_act(uint64_t ptr, RustBuffer action, RustBuffer at, RustCallStatus *_Nonnull out_status
 );
 #endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_RESTWATER_DOORS
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_RESTWATER_DOORS
+RustBuffer uniffi_restwater_fn_method_restwater_doors(uint64_t ptr, RustCallStatus *_Nonnull out_status
+);
+#endif
 #ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_RESTWATER_PAUSE
 #define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_RESTWATER_PAUSE
 void uniffi_restwater_fn_method_restwater_pause(uint64_t ptr, RustCallStatus *_Nonnull out_status
@@ -794,6 +799,12 @@ uint16_t uniffi_restwater_checksum_method_restwater_look_at_geojson(void
 #ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_RESTWATER_ACT
 #define UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_RESTWATER_ACT
 uint16_t uniffi_restwater_checksum_method_restwater_act(void
+    
+);
+#endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_RESTWATER_DOORS
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_RESTWATER_DOORS
+uint16_t uniffi_restwater_checksum_method_restwater_doors(void
     
 );
 #endif

@@ -2,12 +2,14 @@ package app.restwater.desktop
 
 import androidx.compose.runtime.Composable
 import androidx.compose.runtime.CompositionLocalProvider
+import app.restwater.core.Action
 import app.restwater.core.BankState
 import app.restwater.core.BankView
 import app.restwater.core.DayTap
 import app.restwater.core.Glass
 import app.restwater.core.Hand
 import app.restwater.core.Moment
+import app.restwater.core.LeavesView
 import app.restwater.core.PadAsk
 import app.restwater.core.Restwater
 import app.restwater.core.RestwaterException
@@ -25,14 +27,17 @@ import app.restwater.core.readDay
 import app.restwater.core.swimLayout
 import app.restwater.ui.ChangesScreen
 import app.restwater.ui.Ink
+import app.restwater.ui.LeavesScreen
 import app.restwater.ui.LocalInk
 import app.restwater.ui.LocalPxPerMm
+import app.restwater.ui.ScreenList
 import app.restwater.ui.SetupScreen
 import app.restwater.ui.SwimScreen
 import app.restwater.ui.SwimTaps
 import app.restwater.ui.TackleScreen
 import app.restwater.ui.WaitsScreen
 import app.restwater.ui.largeFan
+import app.restwater.ui.pagesOf
 import app.restwater.ui.smallFan
 import java.io.File
 import java.nio.file.Files
@@ -77,6 +82,7 @@ fun play(day: List<DayTap>, out: File, glass: Glass = GLASS) {
             }
         }
         learning(core, day.last(), out, glass)
+        leaves(core, day.last(), out, glass)
         entries(core, day.last(), out)
         core.close()
     } finally {
@@ -125,11 +131,54 @@ private fun learning(core: Restwater, last: DayTap, out: File, glass: Glass) {
         repeat((waits.charts.size + if (waits.forecast == null) 0 else 1).coerceAtLeast(1)) { page ->
             write("waits-${page + 1}") { WaitsScreen(waits, layout, back(on), padWords(), "", { _, _ -> }, page) { } }
         }
-        repeat(1 + changes.changes.size) { page ->
+        repeat(pagesOf(changes)) { page ->
             write("changes-${page + 1}") { ChangesScreen(changes, layout, back(on), padWords(), "", { }, page) { } }
         }
     }
 }
+
+/** The list of screens, and every leaf of Bench, Book, Conditions and Cautions at the day's end; the first of each by night and for the left hand too. */
+private fun leaves(core: Restwater, last: DayTap, out: File, glass: Glass) {
+    val bank = (core.screen(Which.BANK, last.at) as Screen.Bank).v1
+    // An earlier session is opened, to show how that reads.
+    val earliest = leavesOf(core.screen(Which.BOOK, last.at))?.leaves?.first()?.list?.lastOrNull { it.field == "open" }
+    earliest?.let { core.act(Action.ChooseBook(it.field, it.value), last.at) }
+    val large = glass.copy(textScale = 2.0)
+    val left = glass.copy(leftHanded = true)
+    val kinds = listOf(Triple("day", glass, Ink.Day), Triple("large-text", large, Ink.Day), Triple("night", glass, Ink.Night), Triple("left", left, Ink.Day))
+    for ((kind, on, ink) in kinds) {
+        val layout = bankLayout(on, ask(bank))
+        fun write(name: String, content: @Composable () -> Unit) = File(out, "$name-$kind.png").writeBytes(
+            picture(on) { CompositionLocalProvider(LocalInk provides ink, LocalPxPerMm provides on.pxPerMm.toFloat(), content = content) },
+        )
+        write("screens") { ScreenList(core.doors(), layout, back(on), padWords(), { }) { } }
+        for (which in listOf(Which.BENCH, Which.BOOK, Which.CONDITIONS, Which.CAUTIONS)) {
+            val view = leavesOf(core.screen(which, last.at)) ?: continue
+            val all = if (kind == "day" || kind == "large-text") view.leaves.take(MOST_LEAVES) else view.leaves.take(1)
+            for (leaf in all) {
+                repeat(if (leaf == view.leaves.first()) 1 else LEAF_PARTS) { part ->
+                    write("${which.name.lowercase()}-${leaf.id}-${part + 1}") {
+                        LeavesScreen(view, layout, back(on), padWords(), "", { _, _ -> }, leaf.id, part) { }
+                    }
+                }
+            }
+        }
+    }
+}
+
+private fun leavesOf(screen: Screen): LeavesView? = when (screen) {
+    is Screen.Bench -> screen.v1
+    is Screen.Book -> screen.v1
+    is Screen.Conditions -> screen.v1
+    is Screen.Cautions -> screen.v1
+    else -> null
+}
+
+/** Leaves drawn of a screen: one card of the cautions looks like another. */
+private const val MOST_LEAVES = 9
+
+/** Parts drawn of a leaf: where there are fewer the first comes again. */
+private const val LEAF_PARTS = 2
 
 /** The Swim screen at a moment of the day as PNG. */
 fun swimPicture(core: Restwater, at: Moment, bank: BankView, glass: Glass, ink: Ink = Ink.Day): ByteArray {

@@ -1,7 +1,9 @@
 package app.restwater.desktop
 
+import androidx.compose.ui.semantics.SemanticsNode
 import androidx.compose.ui.test.DesktopComposeUiTest
 import androidx.compose.ui.test.ExperimentalTestApi
+import androidx.compose.ui.test.SemanticsMatcher
 import androidx.compose.ui.test.SemanticsNodeInteraction
 import androidx.compose.ui.test.onAllNodesWithTag
 import androidx.compose.ui.test.onNodeWithTag
@@ -64,6 +66,9 @@ class Bankside(private val ui: DesktopComposeUiTest, private val folder: File, v
     fun atOnce() {
         ms += 300
     }
+
+    /** Everything on the glass that has this, drawn text included. */
+    fun nodes(matcher: SemanticsMatcher): List<SemanticsNode> = ui.onAllNodes(matcher, useUnmergedTree = true).fetchSemanticsNodes()
 
     fun node(tag: String): SemanticsNodeInteraction = ui.onNodeWithTag(tag)
 

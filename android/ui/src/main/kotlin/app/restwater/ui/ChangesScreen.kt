@@ -2,6 +2,7 @@ package app.restwater.ui
 
 import androidx.compose.foundation.Canvas
 import androidx.compose.foundation.layout.Box
+import androidx.compose.foundation.layout.BoxWithConstraints
 import androidx.compose.foundation.layout.fillMaxSize
 import androidx.compose.runtime.Composable
 import androidx.compose.runtime.getValue
@@ -45,7 +46,7 @@ fun ChangesScreen(
 ) {
     val plots = changes.changes.chunked(PLOT_ROWS)
     val tests = listOfNotNull(changes.test)
-    val pages = (tests.size + plots.size + changes.changes.size).coerceAtLeast(1)
+    val pages = pagesOf(changes)
     var turned by remember { mutableStateOf(first) }
     val page = turned % pages
     val plot = plots.getOrNull(page - tests.size)
@@ -53,7 +54,11 @@ fun ChangesScreen(
     val test = tests.getOrNull(page)
     Ground()
     val rest = Head(test?.title ?: change?.title ?: changes.title, notice, layout, back.top)
-    val cells = cells(test, change, onAct) +
+    // A test that begins or ends is looked at first.
+    val cells = cells(test, change) { action ->
+        if (action != Action.SetNextStep) turned = 0
+        onAct(action)
+    } +
         if (pages > 1) listOf(Cell(words.more.face(), "next-page") { turned = page + 1 }) else emptyList()
     val keys = gridHeight(cells.size)
     val place = rest.copy(height = rest.height - keys)
@@ -65,6 +70,12 @@ fun ChangesScreen(
     }
     KeyGrid(cells, rest.copy(top = rest.top + rest.height - keys, height = keys), layout, words)
     Back(back, layout, words, onBack)
+}
+
+/** The test that runs, the pages of the plot, a page for each change. */
+fun pagesOf(changes: ChangesView): Int {
+    val tests = if (changes.test == null) 0 else 1
+    return (tests + (changes.changes.size + PLOT_ROWS - 1) / PLOT_ROWS + changes.changes.size).coerceAtLeast(1)
 }
 
 private fun cells(test: AlternationView?, change: ChangeView?, onAct: (Action) -> Unit): List<Cell> = buildList {
@@ -95,7 +106,7 @@ private fun ChangePage(change: ChangeView, place: Rect, layout: BankLayout) {
         }
     }
     val text = (listOf(change.probability, change.ratio, change.p) + change.reasons + change.more).filter { it.isNotBlank() }.joinToString("\n")
-    val top = half.top + half.height
+    val top = half.top + half.height + 1.5 * LocalPxPerMm.current
     Box(Modifier.at(Rect(place.left, top, place.width, place.top + place.height - top)).testTag("reasons").semantics { contentDescription = text }) {
         FitText(text, body * 0.92f, ink.ink, Modifier.fillMaxSize(), middle = false)
     }
@@ -108,7 +119,7 @@ private fun TestPage(test: AlternationView, place: Rect, layout: BankLayout) {
     val mm = LocalPxPerMm.current
     Page(place, layout, test.says, test.notes) { px, on ->
         Box(on) {
-            androidx.compose.foundation.layout.BoxWithConstraints(Modifier.fillMaxSize()) {
+            BoxWithConstraints(Modifier.fillMaxSize()) {
                 val columns = if (test.steps.size > 12) 2 else 1
                 val down = (test.steps.size + columns - 1) / columns
                 val (w, h) = constraints.maxWidth.toDouble() / columns to constraints.maxHeight.toDouble() / down
@@ -150,16 +161,26 @@ private fun Forest(changes: ChangesView, rows: List<ChangeView>, figurePx: Float
     val measurer = rememberTextMeasurer()
     val density = LocalDensity.current
     val spoken = rows.joinToString(" ") { "${it.title}: ${it.verdict}. ${it.ratio}" }
-    Box(modifier.testTag("forest").semantics { contentDescription = spoken }) {
-        Canvas(Modifier.fillMaxSize()) {
-            val px = figurePx.coerceAtMost(size.height / 15f)
+    BoxWithConstraints(modifier.testTag("forest").semantics { contentDescription = spoken }) {
+        val (wide, high) = constraints.maxWidth to constraints.maxHeight.toFloat()
+        val px = figurePx.coerceAtMost(high / 15f)
+        val foot = px * 2.7f + 1.2f * mm
+        val bottom = high - foot
+        val each = (bottom / rows.size.coerceAtLeast(1)).coerceAtMost(px * 7f)
+        val most = if (each > 4.6f * px) 2 else 1
+        val fitted = remember(rows, px, wide, most, density) {
+            rows.map { row ->
+                listOf(row.title to FontWeight.Medium, row.verdict to FontWeight.Bold).map { (text, weight) ->
+                    text to measurer.fit(text, px, wide, (px * 1.25f * most).toInt(), density, weight, mostLines = most)
+                }
+            }
+        }
+        val cut = fitted.flatten().filter { !it.second.whole }.joinToString(" ") { it.first }
+        Canvas(Modifier.fillMaxSize().semantics { this[CutOff] = cut }) {
             val letters = Lettering(measurer, density, ink, px, size.width)
-            val foot = px * 2.7f + 1.2f * mm
             val (left, right) = 3f * mm to size.width - 3f * mm
             val axis = changes.axis
             fun x(at: Double) = left + (right - left) * ((at - axis.from) / (axis.to - axis.from)).toFloat()
-            val bottom = size.height - foot
-            val each = (bottom / rows.size.coerceAtLeast(1)).coerceAtMost(px * 7f)
             var free = 0f
             for (tick in axis.ticks) {
                 val same = tick.at == 0.0
@@ -172,15 +193,12 @@ private fun Forest(changes: ChangesView, rows: List<ChangeView>, figurePx: Float
             }
             drawText(letters.of(axis.label), ink.ink, Offset(0f, bottom + 0.8f * mm + px * 1.3f))
             rows.forEachIndexed { i, row ->
-                val lines = listOf(row.title to FontWeight.Medium, row.verdict to FontWeight.Bold)
                 var top = i * each
-                for ((text, weight) in lines) {
-                    val most = if (each > 4.6f * px) 2 else 1
-                    val fitted = measurer.fit(text, px, size.width.toInt(), (px * 1.25f * most).toInt(), density, weight, mostLines = most)
+                for ((_, words) in fitted[i]) {
                     // Paper under the words, so that the lines of the axis don't run through them.
-                    drawRect(ink.paper, Offset(0f, top), Size((0 until fitted.laid.lineCount).maxOf { fitted.laid.getLineRight(it) }, fitted.laid.size.height.toFloat()))
-                    drawText(fitted.laid, ink.ink, Offset(0f, top))
-                    top += fitted.laid.size.height
+                    drawRect(ink.paper, Offset(0f, top), Size((0 until words.laid.lineCount).maxOf { words.laid.getLineRight(it) }, words.laid.size.height.toFloat()))
+                    drawText(words.laid, ink.ink, Offset(0f, top))
+                    top += words.laid.size.height
                 }
                 forestLine(row, ((top + (i + 1) * each) / 2).coerceAtMost((i + 1) * each - 1.6f * mm), ::x, ink, mm)
             }

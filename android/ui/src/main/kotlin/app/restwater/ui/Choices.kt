@@ -4,6 +4,7 @@ import androidx.compose.foundation.background
 import androidx.compose.foundation.layout.Box
 import androidx.compose.foundation.layout.Row
 import androidx.compose.foundation.layout.fillMaxSize
+import androidx.compose.foundation.layout.fillMaxWidth
 import androidx.compose.foundation.layout.height
 import androidx.compose.foundation.layout.padding
 import androidx.compose.foundation.layout.width
@@ -30,9 +31,12 @@ import androidx.compose.ui.text.TextStyle
 import androidx.compose.ui.text.font.FontWeight
 import androidx.compose.ui.unit.Dp
 import app.restwater.core.BankLayout
-import app.restwater.core.BankView
 import app.restwater.core.ChoiceRow
+import app.restwater.core.DoorGroup
+import app.restwater.core.DoorsView
 import app.restwater.core.Key
+import app.restwater.core.LeafKey
+import app.restwater.core.LeafTyping
 import app.restwater.core.PadWords
 import app.restwater.core.Rect
 import app.restwater.core.SetupView
@@ -52,6 +56,7 @@ fun SetupScreen(
     notice: String,
     onChoose: (String, String) -> Unit,
     onStart: () -> Unit,
+    onCautions: () -> Unit = { },
     onBack: () -> Unit,
 ) {
     val start = layout.keys.first { it.key == Key.START }.rect
@@ -63,7 +68,9 @@ fun SetupScreen(
         Field("water", setup.waterLabel, setup.water, layout, part(rest, 1), onChoose)
     }
     val taken = if (open.value == null) part(rest, 2).top - rest.top else 0.0
-    Rows(setup.rows, open, Rect(rest.left, rest.top + taken, rest.width, rest.height - taken), layout, words, onChoose)
+    val place = Rect(rest.left, rest.top + taken, rest.width, rest.height - taken)
+    val cautions = with(setup.cautions) { Cell(KeyFace(label, sub, "$label: $sub"), "open-${Showing.CAUTIONS}", onCautions) }
+    RowsAnd(listOf(cautions), setup.rows, open, place, layout, words, onChoose)
     val face = with(setup.start) { KeyFace(label, sub.takeIf { layout.showSubs }, spoken, solid = true) }
     PadKey(face, tag(Key.START), layout.text.primary.toFloat(), layout.text.sub.toFloat(), Modifier.at(start), onTap = onStart)
     Back(back, layout, words) { if (open.value == null) onBack() else open.value = null }
@@ -80,7 +87,7 @@ fun TackleScreen(
     onChoose: (String, String) -> Unit,
     onBack: () -> Unit,
 ) {
-    RowsScreen(tackle.title, tackle.rows, layout, back, words, notice, onChoose, onBack)
+    RowsScreen(tackle.title, tackle.rows, layout, back, words, notice, onChoose, tackle.caution, onBack)
 }
 
 /** A screen of choices and nothing else. */
@@ -93,28 +100,53 @@ fun RowsScreen(
     words: PadWords,
     notice: String,
     onChoose: (String, String) -> Unit,
+    caution: String = "",
     onBack: () -> Unit,
 ) {
     val open = remember { mutableStateOf<String?>(null) }
     Ground()
-    Rows(rows, open, Head(title, notice, layout, back.top), layout, words, onChoose)
+    val rest = Head(title, notice, layout, back.top)
+    // A caution stands where the weight is entered and over all rows, never over a key.
+    val said = caution.isNotBlank() && open.value in listOf(null, "lead", "material")
+    val em = layout.text.body.toFloat() * 0.85f
+    val high = if (said) cautionHeight(caution, em, rest.width).coerceAtMost(rest.height * 0.3) else 0.0
+    if (said) Caution(caution, em, rest.copy(height = high))
+    Rows(rows, open, rest.copy(top = rest.top + high, height = rest.height - high), layout, words, onChoose)
     Back(back, layout, words) { if (open.value == null) onBack() else open.value = null }
 }
 
-/** The screens there are, a key each. */
+/**
+ * The screens that can be opened, a key each, as the core lists them: those of the bank nearest to the thumb, the others
+ * above them under their heading; where both groups don't fit, one grid with MORE.
+ */
 @Composable
-fun ScreenList(view: BankView, layout: BankLayout, back: Rect, words: PadWords, onOpen: (Showing) -> Unit) {
+fun ScreenList(doors: DoorsView, layout: BankLayout, back: Rect, words: PadWords, onOpen: (Showing) -> Unit, onBack: () -> Unit) {
     Ground()
-    val swim = Cell(words.swim.face(), "open-${Showing.SWIM}") { onOpen(Showing.SWIM) }
-    val keys = view.keys.filter { it.key == Key.TACKLE || it.key == Key.START }.map { key ->
-        val goal = if (key.key == Key.START) Showing.SETUP else Showing.TACKLE
-        Cell(KeyFace(key.label, key.sub, key.spoken), "open-$goal") { onOpen(goal) }
+    val mm = LocalPxPerMm.current
+    val ink = LocalInk.current
+    val rest = Head("", "", layout, back.top)
+    fun cells(group: DoorGroup?) = doors.doors.filter { group == null || it.group == group }.map { door ->
+        val goal = Showing.of(door.which)
+        Cell(KeyFace(door.label, door.sub, door.spoken), "open-$goal") { onOpen(goal) }
     }
-    val learning = listOf(words.matchDay to Showing.MATCH, words.waits to Showing.WAITS, words.changes to Showing.CHANGES, words.mend to Showing.MEND, words.files to Showing.FILES, words.phone to Showing.PHONE).map { (said, goal) ->
-        Cell(said.face(), "open-$goal") { onOpen(goal) }
+    val groups = listOf(doors.beforeAndAfter to cells(DoorGroup.BEFORE_AND_AFTER), doors.onTheBank to cells(DoorGroup.ON_THE_BANK))
+    val heading = layout.text.body * 1.3
+    if (groups.sumOf { heading + gridHeight(it.second.size) + 2.0 * mm } > rest.height) {
+        KeyGrid(cells(DoorGroup.ON_THE_BANK) + cells(DoorGroup.BEFORE_AND_AFTER), rest, layout, words)
+    } else {
+        var bottom = rest.top + rest.height
+        for ((title, keys) in groups.reversed()) {
+            val height = gridHeight(keys.size)
+            KeyGrid(keys, rest.copy(top = bottom - height, height = height), layout, words)
+            bottom -= height + heading
+            val place = rest.copy(top = bottom, height = heading)
+            Box(Modifier.at(place).semantics { heading(); contentDescription = title }) {
+                FitText(title, layout.text.body.toFloat(), ink.ink, Modifier.fillMaxSize(), FontWeight.Bold)
+            }
+            bottom -= 2.0 * mm
+        }
     }
-    KeyGrid((if (view.rods.isEmpty()) keys else keys + swim) + learning, Head("", "", layout, back.top), layout, words)
-    Back(back, layout, words) { onOpen(Showing.BANK) }
+    Back(back, layout, words, onBack)
 }
 
 @Composable
@@ -146,13 +178,20 @@ internal fun Head(title: String, notice: String, layout: BankLayout, bottom: Dou
 @Composable
 internal fun Rows(
     rows: List<ChoiceRow>, open: MutableState<String?>, place: Rect, layout: BankLayout, words: PadWords, onChoose: (String, String) -> Unit,
+) = RowsAnd(emptyList(), rows, open, place, layout, words, onChoose)
+
+/** The same with keys of another kind after the fields. */
+@Composable
+private fun RowsAnd(
+    more: List<Cell>, rows: List<ChoiceRow>, open: MutableState<String?>, place: Rect, layout: BankLayout, words: PadWords,
+    onChoose: (String, String) -> Unit,
 ) {
     val row = rows.find { it.field == open.value }
     if (row == null) {
         val fields = rows.map { field ->
             Cell(KeyFace(field.label, field.value, "${field.label}: ${field.value}"), "row-${field.field}") { open.value = field.field }
         }
-        KeyGrid(fields, place, layout, words)
+        KeyGrid(fields + more, place, layout, words)
         return
     }
     val ink = LocalInk.current
@@ -223,5 +262,33 @@ internal fun Field(field: String, label: String, value: String, layout: BankLayo
                 .drawBehind { drawLine(ink.ink, Offset(0f, size.height), Offset(size.width, size.height), 3f) },
             textStyle = style, singleLine = true, cursorBrush = SolidColor(ink.accent),
         )
+    }
+}
+
+/** A text that is typed and handed over by its key; with cold hands nobody has to. */
+@Composable
+internal fun TypedLine(leaf: String, typing: LeafTyping, layout: BankLayout, place: Rect, onKey: (LeafKey) -> Unit) {
+    val ink = LocalInk.current
+    val mm = LocalPxPerMm.current
+    var text by remember(leaf) { mutableStateOf("") }
+    val em = layout.text.body.toFloat()
+    val style = TextStyle(ink.ink, with(LocalDensity.current) { em.toSp() }, FontWeight.Medium)
+    val width = 15.0 * mm
+    Box(Modifier.at(place.copy(width = place.width - width - 2.0 * mm)), contentAlignment = Alignment.CenterStart) {
+        BasicTextField(
+            text, { text = it },
+            Modifier.fillMaxWidth().testTag("typed-${typing.field}").semantics { contentDescription = typing.label }
+                .drawBehind { drawLine(ink.ink, Offset(0f, size.height), Offset(size.width, size.height), 3f) },
+            textStyle = style, singleLine = true, cursorBrush = SolidColor(ink.accent),
+            decorationBox = { inner ->
+                if (text.isEmpty()) FitText(typing.label, em, ink.soft, Modifier.fillMaxWidth().height(mm(6f)))
+                inner()
+            },
+        )
+    }
+    val key = place.copy(left = place.left + place.width - width, width = width, height = place.height - 1.0 * mm)
+    PadKey(KeyFace(typing.send, null, "${typing.send}: ${typing.label}", enabled = text.isNotBlank()), "send-${typing.field}", em, em, Modifier.at(key)) {
+        onKey(LeafKey(typing.field, text, typing.send, "", false, true))
+        text = ""
     }
 }

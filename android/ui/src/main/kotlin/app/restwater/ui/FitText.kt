@@ -9,6 +9,7 @@ import androidx.compose.ui.geometry.Offset
 import androidx.compose.ui.graphics.Color
 import androidx.compose.ui.graphics.drawscope.withTransform
 import androidx.compose.ui.platform.LocalDensity
+import androidx.compose.ui.semantics.SemanticsPropertyKey
 import androidx.compose.ui.semantics.clearAndSetSemantics
 import androidx.compose.ui.text.TextLayoutResult
 import androidx.compose.ui.text.TextMeasurer
@@ -27,6 +28,9 @@ import app.restwater.core.Rect
 /** Share of the em that a capital letter or a figure is high in the sans faces phones have, within 2 %. */
 private const val CAP_OF_EM = 0.715f
 
+/** Of drawn text: what of it does not show whole, empty where all of it does; read by tests. */
+val CutOff = SemanticsPropertyKey<String>("CutOff")
+
 /** A text in the size asked for, or the largest below it that shows the whole of it. */
 @Composable
 fun FitText(
@@ -41,13 +45,14 @@ fun FitText(
 ) {
     val measurer = rememberTextMeasurer()
     val density = LocalDensity.current
-    // The words are spoken by what holds them; drawn text says nothing twice.
-    BoxWithConstraints(modifier.clearAndSetSemantics { }) {
+    BoxWithConstraints(modifier) {
         val (width, height) = constraints.maxWidth to constraints.maxHeight
-        val laid = remember(text, emPx, width, height, weight, align, density) {
-            measurer.fit(text, emPx, width, height, density, weight, align, if (oneLine) 1 else MOST_LINES).laid
+        val fitted = remember(text, emPx, width, height, weight, align, density) {
+            measurer.fit(text, emPx, width, height, density, weight, align, if (oneLine) 1 else MOST_LINES)
         }
-        Canvas(Modifier.matchParentSize()) {
+        val laid = fitted.laid
+        // The words are spoken by what holds them; drawn text says nothing twice.
+        Canvas(Modifier.matchParentSize().clearAndSetSemantics { this[CutOff] = if (fitted.whole) "" else text }) {
             val top = if (middle) ((size.height - laid.size.height) / 2f).coerceAtLeast(0f) else 0f
             drawText(laid, color, Offset(0f, top))
         }
@@ -93,6 +98,17 @@ fun TextMeasurer.fit(
         em *= 0.95f
     }
 }
+
+/** Height of a text laid out whole at [em] in [width]. */
+fun TextMeasurer.height(text: String, em: Float, width: Double, density: Density, weight: FontWeight): Double {
+    val most = width.toInt().coerceAtLeast(1)
+    val laid = measure(text, style(em, density, weight, TextAlign.Start), constraints = Constraints(minWidth = most, maxWidth = most))
+    return laid.size.height + 1.0
+}
+
+/** Width of a text on one line. */
+fun TextMeasurer.width(text: String, em: Float, density: Density, weight: FontWeight): Double =
+    measure(text, style(em, density, weight, TextAlign.Start), softWrap = false, maxLines = 1).size.width.toDouble()
 
 private fun TextLayoutResult.breaksAWord(text: String): Boolean =
     (0 until lineCount - 1).any { line ->

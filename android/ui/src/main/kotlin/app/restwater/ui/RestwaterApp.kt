@@ -88,7 +88,7 @@ private fun Screens(state: RestwaterState, glass: Glass) {
         }
         Showing.SETUP -> state.setup?.let { setup ->
             val start = remember(glass) { lay(glass, PadAsk(BankState.NO_SESSION, 1u, 0u)).getOrThrow() }
-            SetupScreen(setup, start, back, words, state.notice, { field, value -> state.act(Action.ChooseSetup(field, value)) }, state::start) {
+            SetupScreen(setup, start, back, words, state.notice, { field, value -> state.act(Action.ChooseSetup(field, value)) }, state::start, { state.open(Showing.CAUTIONS) }) {
                 state.open(Showing.BANK)
             }
         }
@@ -110,6 +110,18 @@ private fun Screens(state: RestwaterState, glass: Glass) {
             val keys = remember(glass) { matchLayout(glass) }
             MatchScreen(match, keys, layout, words, state.notice, { state.act(Action.Match(it)) }) { state.open(Showing.BANK) }
         }
+        Showing.BENCH -> state.bench?.let { bench ->
+            BenchScreen(bench, layout, back, words, state.notice, { state.act(it) }) { state.open(Showing.BANK) }
+        }
+        Showing.BOOK -> state.book?.let { book ->
+            BookScreen(book, layout, back, words, state.notice, { state.act(it) }, onOpen = state::open) { state.open(Showing.BANK) }
+        }
+        Showing.CONDITIONS -> state.conditions?.let { conditions ->
+            ConditionsScreen(conditions, layout, back, words, state.notice, { state.act(it) }) { state.open(Showing.BANK) }
+        }
+        Showing.CAUTIONS -> state.cautions?.let { cautions ->
+            CautionsScreen(cautions, layout, back, words, state.notice, { state.act(it) }) { state.open(Showing.BANK) }
+        }
         Showing.FILES -> state.files?.let { files ->
             FilesScreen(files, state.desk, layout, back, words, state.notice, glass.leftHanded, { state.act(it) }) { state.open(Showing.BANK) }
         }
@@ -121,7 +133,9 @@ private fun Screens(state: RestwaterState, glass: Glass) {
                 state.open(Showing.BANK)
             }
         }
-        Showing.SCREENS -> ScreenList(view, layout, back, words, state::open)
+        Showing.SCREENS -> state.doors?.let { doors ->
+            ScreenList(doors, layout, back, words, state::open) { state.open(Showing.BANK) }
+        }
     }
 }
 

@@ -6,11 +6,13 @@ import androidx.compose.runtime.setValue
 import app.restwater.core.Action
 import app.restwater.core.BankView
 import app.restwater.core.ChangesView
+import app.restwater.core.DoorsView
 import app.restwater.core.FanGlass
 import app.restwater.core.FilesView
 import app.restwater.core.Hand
 import app.restwater.core.Key
 import app.restwater.core.MatchView
+import app.restwater.core.LeavesView
 import app.restwater.core.MendView
 import app.restwater.core.Moment
 import app.restwater.core.PhoneView
@@ -35,7 +37,37 @@ import kotlinx.coroutines.launch
 import kotlinx.coroutines.withContext
 
 /** Which screen lies on top. */
-enum class Showing { BANK, SETUP, TACKLE, SWIM, WAITS, CHANGES, MATCH, FILES, MEND, PHONE, SCREENS }
+enum class Showing(
+    /** What the core is asked for while it shows. */
+    val which: Which,
+) {
+    BANK(Which.BANK),
+    SETUP(Which.SETUP),
+    TACKLE(Which.TACKLE),
+    SWIM(Which.SWIM),
+    WAITS(Which.WAITS),
+    CHANGES(Which.CHANGES),
+    MATCH(Which.MATCH),
+    BENCH(Which.BENCH),
+    BOOK(Which.BOOK),
+    CONDITIONS(Which.CONDITIONS),
+    CAUTIONS(Which.CAUTIONS),
+    MEND(Which.MEND),
+    FILES(Which.FILES),
+    PHONE(Which.PHONE),
+
+    /** The list of screens, over what the Bank screen shows. */
+    SCREENS(Which.BANK),
+    ;
+
+    companion object {
+        /** What shows a screen of the core; the Bank where this shell has none for it. */
+        fun of(which: Which): Showing = entries.firstOrNull { it.which == which } ?: BANK
+
+        /** A screen by the name that keys of the core give it. */
+        fun named(name: String): Showing? = entries.firstOrNull { it.name.equals(name, ignoreCase = true) }
+    }
+}
 
 /**
  * What the screens draw, held once. Taps go to the core one after another on [worker], each with the moment the
@@ -68,6 +100,18 @@ class RestwaterState(
     var changes by mutableStateOf<ChangesView?>(null)
         private set
     var match by mutableStateOf<MatchView?>(null)
+        private set
+    var bench by mutableStateOf<LeavesView?>(null)
+        private set
+    var book by mutableStateOf<LeavesView?>(null)
+        private set
+    var conditions by mutableStateOf<LeavesView?>(null)
+        private set
+    var cautions by mutableStateOf<LeavesView?>(null)
+        private set
+
+    /** The screens that can be opened now. */
+    var doors by mutableStateOf<DoorsView?>(null)
         private set
     var files by mutableStateOf<FilesView?>(null)
         private set
@@ -106,19 +150,8 @@ class RestwaterState(
 
     /** Reads the screen that shows again, as of now. */
     suspend fun refresh() {
-        val which = when (showing) {
-            Showing.BANK, Showing.SCREENS -> Which.BANK
-            Showing.SETUP -> Which.SETUP
-            Showing.TACKLE -> Which.TACKLE
-            Showing.SWIM -> Which.SWIM
-            Showing.WAITS -> Which.WAITS
-            Showing.CHANGES -> Which.CHANGES
-            Showing.MATCH -> Which.MATCH
-            Showing.FILES -> Which.FILES
-            Showing.MEND -> Which.MEND
-            Showing.PHONE -> Which.PHONE
-        }
-        val at = now()
+        val (which, at) = showing.which to now()
+        if (showing == Showing.SCREENS) doors = answer { core.doors() }
         // The Bank's record lays every screen out, so it is there first whichever screen the app begins with.
         if (bank == null && which != Which.BANK) answer { core.screen(Which.BANK, at) }?.let { show(it) }
         minute = at.wallMs / 60_000
@@ -317,6 +350,10 @@ class RestwaterState(
             is Screen.Waits -> waits = screen.v1
             is Screen.Changes -> changes = screen.v1
             is Screen.Match -> match = screen.v1
+            is Screen.Bench -> bench = screen.v1
+            is Screen.Book -> book = screen.v1
+            is Screen.Conditions -> conditions = screen.v1
+            is Screen.Cautions -> cautions = screen.v1
             is Screen.Files -> files = screen.v1
             is Screen.Mend -> mend = screen.v1
             is Screen.Phone -> phone = screen.v1

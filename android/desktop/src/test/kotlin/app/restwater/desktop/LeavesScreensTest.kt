@@ -1,0 +1,235 @@
+package app.restwater.desktop
+
+import androidx.compose.ui.test.ExperimentalTestApi
+import androidx.compose.ui.test.assertContentDescriptionContains
+import androidx.compose.ui.test.assertIsEnabled
+import androidx.compose.ui.test.performTextInput
+import app.restwater.core.BankState
+import app.restwater.core.Key
+import app.restwater.core.Leaf
+import app.restwater.core.LeavesView
+import app.restwater.ui.Showing
+import kotlin.test.Test
+import kotlin.test.assertEquals
+import kotlin.test.assertFalse
+import kotlin.test.assertNotNull
+import kotlin.test.assertTrue
+
+/** Bench, Book, Conditions, Cautions, the list of screens and the set-up by their keys, on the real library. */
+@OptIn(ExperimentalTestApi::class)
+class LeavesScreensTest {
+    private fun Bankside.open(showing: Showing) {
+        tapOn("screens")
+        tapOn("open-$showing")
+        wait(seconds = 1)
+    }
+
+    private fun LeavesView?.leaf(id: String): Leaf = checkNotNull(this?.leaves?.find { it.id == id }) { "no leaf $id" }
+
+    private fun Bankside.choose(row: String, value: String) {
+        tapOn("row-$row")
+        tapOn("choice-$row-$value")
+        wait(seconds = 1)
+        tapOn("back")
+    }
+
+    @Test fun theListOpensEveryScreenAndBackReturnsToTheBank() = Bankside.on {
+        start()
+        tapOn("screens")
+        val doors = checkNotNull(state.doors).doors.map { Showing.of(it.which) }
+        assertTrue(doors.containsAll(listOf(Showing.BENCH, Showing.BOOK, Showing.CONDITIONS, Showing.CAUTIONS)), "$doors")
+        assertFalse(Showing.BANK in doors, "a screen the shell doesn't know: $doors")
+        tapOn("back")
+        for (goal in doors) {
+            open(goal)
+            assertEquals(goal, state.showing)
+            tapOn("back")
+            assertEquals(Showing.BANK, state.showing)
+        }
+    }
+
+    @Test fun anEveningAtTheBench() = Bankside.on {
+        open(Showing.BENCH)
+        tapOn("key-leaf-hooklengths")
+        tapOn("key-tied-5")
+        wait(seconds = 1)
+        tapOn("key-wanted-1")
+        wait(seconds = 1)
+        choose("length", "4572")
+        tapOn("key-wanted-1")
+        wait(seconds = 1)
+        tapOn("key-wanted-2")
+        wait(seconds = 1)
+        assertEquals(listOf("0 of 2", "5 of 1"), state.bench.leaf("hooklengths").lines.map { it.value })
+        tapOn("back")
+        tapOn("key-leaf-cut-down")
+        node("says").assertContentDescriptionContains("2 to cut down", substring = true)
+        tapOn("key-cut_all-")
+        wait(seconds = 1)
+        assertEquals("Nothing to cut down: no spare tie serves what is missing.", state.bench.leaf("cut-down").says)
+        tapOn("back")
+        tapOn("back")
+        assertEquals(Showing.BANK, state.showing)
+        tap(Key.UNDO)
+        assertEquals(2, state.bench.leaf("hooklengths").lines.size)
+    }
+
+    @Test fun aRefusalIsSaidAndNothingChanges() = Bankside.on {
+        open(Showing.BENCH)
+        tapOn("key-leaf-fall")
+        tapOn("key-splash-")
+        tapOn("key-bottom-")
+        node("notice").assertContentDescriptionContains("has no depth", substring = true)
+        wait(seconds = 3)
+        tapOn("key-bottom-")
+        wait(seconds = 1)
+        tapOn("key-calibrate-")
+        wait(seconds = 1)
+        node("says").assertContentDescriptionContains("3 m deep", substring = true)
+    }
+
+    @Test fun leadIsNamedWhereTheWeightStandsAndForbidsNothing() = Bankside.on {
+        start()
+        tap(Key.TACKLE)
+        choose("lead", "20000")
+        node("caution").assertContentDescriptionContains("Lead of this weight", substring = true)
+        choose("material", "non_toxic")
+        assertEquals("", state.tackle?.caution)
+        choose("material", "lead")
+        node("caution").assertContentDescriptionContains("not to be used", substring = true)
+        tapOn("back")
+        tap(Key.CAST)
+        assertEquals(BankState.OUT, bank.state)
+    }
+
+    @Test fun conditionsAreAQuestionAfterTheOther() = Bankside.on {
+        start()
+        open(Showing.CONDITIONS)
+        repeat(6) {
+            val key = state.conditions.leaf("now").keys.first()
+            if (key.field != "again") {
+                tapOn("key-${key.field}-${key.value}")
+                wait(seconds = 1)
+            }
+        }
+        val leaf = state.conditions.leaf("now")
+        assertEquals("again", leaf.keys.single().field)
+        assertTrue(leaf.lines.size >= 5)
+    }
+
+    @Test fun cautionsAreAskedOncePerPegAndNeverInFrontOfALoggingKey() = Bankside.on {
+        tap(Key.START)
+        tapOn("open-CAUTIONS")
+        wait(seconds = 1)
+        val first = checkNotNull(state.cautions).leaves[1]
+        tapOn("key-leaf-${first.id}")
+        node("line-0").assertContentDescriptionContains("Who says so", substring = true)
+        tapOn("back")
+        tapOn("back")
+        start()
+        assertEquals(BankState.READY, bank.state)
+        node("key-CAST").assertIsEnabled()
+        node("notice").assertContentDescriptionContains("", substring = true)
+        open(Showing.CAUTIONS)
+        tapOn("key-seen-all")
+        wait(seconds = 1)
+        node("says").assertContentDescriptionContains("All put away", substring = true)
+        assertTrue(state.cautions.leaf("list").keys.isEmpty())
+    }
+
+    @Test fun aPegIsDrawnTheLastSetUpTakenOverAndTheListPacked() = Bankside.on {
+        tap(Key.START)
+        tapOn("row-draw")
+        for (digit in listOf("1", "4")) {
+            tapOn("choice-draw-$digit")
+            wait(seconds = 1)
+        }
+        tapOn("back")
+        assertEquals("14", state.setup?.peg)
+        tap(Key.START)
+        wait(seconds = 2)
+        tap(Key.TACKLE)
+        choose("bait", "bread")
+        tapOn("back")
+        while (layout().keys.none { it.key == Key.END }) tapOn("more")
+        tap(Key.END)
+        wait(minutes = 60)
+        tap(Key.START)
+        choose("copy", "last")
+        tapOn("row-pack")
+        val pack = checkNotNull(state.setup).rows.first { it.field == "pack" }
+        assertTrue(pack.choices.any { it.label == "bread" }, "${pack.choices}")
+        tapOn("choice-pack-${pack.choices.first().value}")
+        wait(seconds = 1)
+        assertTrue(checkNotNull(state.setup).rows.first { it.field == "pack" }.choices.first().chosen)
+        tapOn("back")
+        tap(Key.START)
+        assertEquals("bread", bank.rig)
+    }
+
+    @Test fun theBookOpensASessionTakesANoteAndComparesSets() = Bankside.on {
+        repeat(2) { day ->
+            tap(Key.START)
+            tap(Key.START)
+            wait(seconds = 2)
+            repeat(2) {
+                tap(Key.CAST)
+                wait(minutes = 14)
+                if (day == 0) { tap(Key.BITE); wait(minutes = 1); tap(Key.LANDED) } else tap(Key.WOUND_IN)
+                wait(minutes = 2)
+            }
+            while (layout().keys.none { it.key == Key.END }) tapOn("more")
+            tap(Key.END)
+            wait(minutes = 24 * 60)
+        }
+        open(Showing.BOOK)
+        val sessions = state.book.leaf("sessions")
+        assertEquals(2, sessions.list.size)
+        tapOn("key-open-${sessions.list.last().value}")
+        wait(seconds = 1)
+        tapOn("key-leaf-session")
+        node("says").assertContentDescriptionContains("2 bites in 2 casts", substring = true)
+        node("typed-note").performTextInput("mist till ten")
+        tapOn("send-note")
+        wait(seconds = 1)
+        assertTrue(state.book.leaf("session").lines.any { it.value == "mist till ten" })
+        tapOn("back")
+        tapOn("key-leaf-rates")
+        node("says").assertContentDescriptionContains("Can't tell yet", substring = true)
+        tapOn("back")
+        tapOn("key-leaf-sets")
+        node("says").assertContentDescriptionContains("in both sets", substring = true)
+        tapOn("back")
+        tapOn("key-leaf-next")
+        assertTrue(state.book.leaf("next").lines.isNotEmpty())
+        assertNotNull(state.book.leaf("light").rows.find { it.field == "lat" })
+    }
+
+    @Test fun atTwiceTheTextEveryKeyOfEveryLeafIsReached() = Bankside.on(GLASS.copy(textScale = 2.0)) {
+        start()
+        for ((showing, read) in listOf<Pair<Showing, () -> LeavesView?>>(Showing.BENCH to { state.bench }, Showing.BOOK to { state.book })) {
+            open(showing)
+            for (leaf in checkNotNull(read()).leaves) {
+                if (leaf.id != read()!!.leaves.first().id) openLeaf(leaf.id)
+                val wanted = leaf.keys.map { "key-${it.field}-${it.value}" } + leaf.rows.map { "row-${it.field}" }
+                val seen = mutableSetOf<String>()
+                // MORE turns the parts of the text and the pages of the keys.
+                repeat(12) {
+                    seen += wanted.filter { isThere(it) }
+                    if (!seen.containsAll(wanted)) listOf("grid-more", "next-part").firstOrNull { tag -> isThere(tag) }?.let { tapOn(it) }
+                }
+                assertTrue(seen.containsAll(wanted), "$showing ${leaf.id}: ${wanted - seen}")
+                if (leaf.id != read()!!.leaves.first().id) tapOn("back")
+            }
+            tapOn("back")
+        }
+    }
+
+    /** A key of the first leaf, on whatever part of its list it stands. */
+    private fun Bankside.openLeaf(id: String) {
+        repeat(12) {
+            if (!isThere("key-leaf-$id")) listOf("next-part", "grid-more").firstOrNull { isThere(it) }?.let { tapOn(it) }
+        }
+        tapOn("key-leaf-$id")
+    }
+}

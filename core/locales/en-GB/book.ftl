@@ -1,0 +1,221 @@
+# The Book.
+
+book-sessions-title = Book
+book-none = No session yet. They are listed here from the first one on.
+book-says = { $shown ->
+    [one] 1 session
+   *[other] { $shown } sessions
+} of { $all }.
+book-doubts = { $count ->
+    [one] 1 entry
+   *[other] { $count } entries
+} to mend.
+book-date = { $day } { $month } { $year }
+month-1 = Jan
+month-2 = Feb
+month-3 = Mar
+month-4 = Apr
+month-5 = May
+month-6 = Jun
+month-7 = Jul
+month-8 = Aug
+month-9 = Sep
+month-10 = Oct
+month-11 = Nov
+month-12 = Dec
+book-gist = { $bites ->
+    [0] no bites
+    [one] 1 bite
+   *[other] { $bites } bites
+} in { $casts ->
+    [one] 1 cast
+   *[other] { $casts } casts
+}, { $length }
+book-open = still open
+book-opened = open to read
+book-all = all sessions
+book-no-water = no name
+book-row-water = Water
+book-row-season = Season
+book-row-temperature = Water at
+book-all-water = all waters
+book-all-season = all year
+book-all-temperature = any
+season-dec-feb = Dec to Feb
+season-mar-may = Mar to May
+season-jun-aug = Jun to Aug
+season-sep-nov = Sep to Nov
+temperature-below-4 = below 4 °C
+temperature-from-4 = 4 to 7 °C
+temperature-from-7 = 7 to 10 °C
+temperature-from-10 = 10 to 15 °C
+temperature-from-15 = 15 °C and over
+temperature-not-logged = not logged
+book-water-at = water { $temperature }
+book-filter-title = Which sessions
+book-key-filter = WHICH
+book-key-rates = RATES
+book-key-rates-sub = catch per hour
+book-key-sets = TWO SETS
+book-key-sets-sub = one against another
+book-key-next = NEXT TIME
+book-key-next-sub = what holds
+book-key-light = LIGHT
+book-key-light-sub = at the peg
+book-door-files = FILES
+book-door-files-sub = send, back up
+book-door-mend = MEND
+book-door-mend-sub = doubtful entries
+
+book-rates-title = Catch per hour
+book-rates-none = Nothing was out yet in these sessions.
+book-rates-cant-tell = Can't tell yet for { $which }: { $bites ->
+    [0] no bites
+    [one] 1 bite
+   *[other] { $bites } bites
+}.
+book-rates-says = { $which }: { $rate } bites an hour out, between { $low } and { $high }.
+book-together = { $count ->
+    [one] 1 session
+   *[other] { $count } sessions
+}
+book-bites-rate = Bites, hours out
+book-landed-rate = Landed, hours of session
+book-nothing-out = nothing out
+book-per-hour = { $rate } an hour
+book-limits = { $count } in { $hours } h: { $low } to { $high }
+book-listed = The latest { $count } are listed; the rates above count all.
+book-rates-how = Ranges are exact { $level } % limits (Garwood). They take the bites as one even flow: days differ, so over several days the truth may lie further off. An hour out counts from splash to bite, or to the end of the cast.
+
+book-sets-title = Two sets
+book-row-a_water = A: water
+book-row-a_season = A: season
+book-row-a_temperature = A: temp.
+book-row-b_water = B: water
+book-row-b_season = B: season
+book-row-b_temperature = B: temp.
+sets-shared = { $count ->
+    [one] 1 session is in both sets.
+   *[other] { $count } sessions are in both sets.
+} They can't be compared.
+sets-choose = Choose waters, seasons or temperatures so that no session is in both.
+sets-set = { $set }: { $which }, { $count ->
+    [one] 1 session
+   *[other] { $count } sessions
+}
+sets-nothing = Can't tell: one of the sets has nothing out.
+sets-leans = Leans to { $set }.
+sets-clear = { $set } clearly better over these sessions.
+sets-cant-tell = Can't tell: days dealt at random differ as much.
+sets-few-bites = Can't tell yet: { $count ->
+    [0] no bites
+    [one] 1 bite
+   *[other] { $count } bites
+} in both sets together.
+sets-few-days = Can't tell yet: { $count ->
+    [one] 1 session
+   *[other] { $count } sessions
+} in the smaller set, { $least } are needed.
+sets-ratio = A against B
+sets-times = { $ratio } times
+sets-no-ratio = no bites in B: no ratio
+sets-no-end = no end
+sets-limits = exact 95 % limits { $low } to { $high }
+sets-a-better = A better
+sets-in-hundred = { $count } in 100
+sets-exact-p = Bites as one even flow
+sets-exact-p-how = exact conditional test: too sure of itself where days differ
+sets-days-p = Whole days dealt anew
+sets-days-p-all = all { $count } ways
+sets-days-p-drawn = { $count } draws
+sets-how = Ranges are exact { $level } % limits. The words hang on dealing whole days anew, since one good day is one day's luck. Sets may differ in more than what they were chosen by: bait, company, time of day.
+
+book-next-title = Next time
+next-none = No session yet: there is no record to plan from.
+next-says = After { $day }.
+next-own = Own plan
+next-supports = The record supports
+next-cannot = It can't tell
+next-nothing = Nothing yet.
+next-leave = Leave a cast until { $hold } min, recast by { $recast }.
+next-hold = Leave a cast until { $hold } min at least.
+next-recast = Recast by { $recast } min.
+next-leave-why = { $bites ->
+    [one] 1 bite
+   *[other] { $bites } bites
+} in { $casts ->
+    [one] 1 cast
+   *[other] { $casts } casts
+} of that day{ $earlier ->
+    [0] .
+    [one] , and the session before it
+   *[other] , and the { $earlier } sessions before it
+}
+next-cant-leave = how long to leave a cast
+next-longer = what comes after { $minutes } min
+next-longer-why = No cast was left longer: leave one or two.
+next-one-day = { $why } One day: try it by turns again.
+next-heights = heights { $open }
+next-heights-why = not tried on this water
+next-few-days = whether that day was like others: { $count ->
+    [one] 1 session
+   *[other] { $count } sessions
+} on this water
+next-few-days-why = Three or more make a record.
+next-cold = what cold does: { $count } of { $all ->
+    [one] 1 session
+   *[other] { $all } sessions
+} without a water temperature
+next-cold-why = Log it in one tap under WEATHER.
+next-how = What leans or is clear comes from one day. It says what was, not what will be.
+book-type-plan = Own plan for next time
+book-type-note = A note to this session
+book-type-send = KEEP
+
+book-light-title = Light
+light-left = Sunset in { $left }.
+light-day = The sun is up.
+light-twilight = Civil twilight: light enough to see by.
+light-dark = Dark.
+light-up-all-day = The sun stays up all day.
+light-down-all-day = The sun stays down all day.
+light-dawn = First light (civil dawn)
+light-sunrise = Sunrise
+light-noon = Sun highest
+light-sunset = Sunset
+light-dusk = Last light (civil dusk)
+light-row-lat = Latitude
+light-row-lon = Longitude
+light-north = { $degrees }° N
+light-south = { $degrees }° S
+light-east = { $degrees }° E
+light-west = { $degrees }° W
+light-how = Over a flat horizon, to the minute; trees and hills are not known.
+light-guess = The peg has no place yet: these times hold for the latitude and longitude shown, to be changed by taps. A degree is about 110 km.
+light-private = The place stays on this phone unless you send it.
+light-keep = KEEP
+light-keep-sub = the peg is here
+
+book-session-title = Session
+session-says = { $from } to { $to }: { $bites ->
+    [0] no bites
+    [one] 1 bite
+   *[other] { $bites } bites
+} in { $casts ->
+    [one] 1 cast
+   *[other] { $casts } casts
+}, { $landed } landed.
+session-conditions = Weather
+session-close = CLOSE
+session-close-sub = this session
+cast-after = { $minutes } min, { $end }
+cast-on-rod = { $time }, rod { $rod }
+cast-out = still out
+cast-landed = landed
+cast-lost = lost
+cast-missed = missed
+cast-outcome-not-seen = bite, outcome not seen
+cast-wound-in = wound in
+cast-end-not-seen = end not seen
+cast-session-ended = in at the end
+cast-hooklength-lost = Hooklength lost

@@ -1,0 +1,86 @@
+# Conditions in a few taps, and the Cautions screen around its cards.
+
+conditions-now-title = Weather
+conditions-no-session = Start a session: conditions are logged in it.
+conditions-none = Nothing logged yet.
+conditions-as-logged = As logged at { $time }.
+conditions-how = Temperatures by thermometer where you have one. Everything can be left out.
+conditions-skip = SKIP
+conditions-again = AGAIN
+conditions-again-sub = it has changed
+conditions-ask-water = Water: how cold?
+conditions-ask-air = Air: how cold?
+conditions-ask-wind = How hard does it blow?
+conditions-ask-wind-from = Where from?
+conditions-ask-cloud = How much of the sky is cloud?
+conditions-ask-colour = Colour of the water?
+conditions-water = Water
+conditions-air = Air
+conditions-wind = Wind
+conditions-wind-from = From
+conditions-cloud = Cloud
+conditions-colour = Colour
+wind-calm = calm
+wind-light = light
+wind-moderate = moderate
+wind-fresh = fresh
+wind-strong = strong
+wind-gale = gale
+from-n = north
+from-ne = north-east
+from-e = east
+from-se = south-east
+from-s = south
+from-sw = south-west
+from-w = west
+from-nw = north-west
+cloud-oktas = { $oktas ->
+    [0] clear sky
+    [8] all cloud
+   *[other] { $oktas } eighths
+}
+water-clear = clear
+water-tinged = tinged
+water-coloured = coloured
+water-muddy = muddy
+
+cautions-list-title = Cautions
+cautions-says = { $count ->
+    [0] { $peg }: all put away. They stay here to read.
+    [one] { $peg }: 1 to look at once.
+   *[other] { $peg }: { $count } to look at once.
+}
+cautions-says-no-peg = { $count ->
+    [0] All put away for this session. They stay here to read.
+    [one] 1 to look at once. Give the peg a name and it is asked once per peg.
+   *[other] { $count } to look at once. Give the peg a name and they are asked once per peg.
+}
+cautions-reviewed = All texts were last gone through in { $month }.
+cautions-key-all = ALL SEEN
+cautions-key-all-sub = at this peg
+cautions-key-seen = SEEN
+cautions-key-seen-sub = at this peg
+cautions-key-next = NEXT
+cautions-new = not seen here yet
+cautions-seen = seen
+cautions-authority = Who says so
+cautions-region = Where it holds
+cautions-text = The text
+cautions-everywhere = everywhere
+cautions-row-region = Where
+cautions-region-how = The country the water lies in
+region-england = England
+region-wales = Wales
+region-scotland = Scotland
+region-northern-ireland = Northern Ireland
+region-elsewhere = elsewhere
+notice-cautions = { $what } logged. { $count ->
+    [one] 1 caution for this peg is new
+   *[other] { $count } cautions for this peg are new
+}: SCREENS, CAUTIONS.
+setup-cautions = CAUTIONS
+setup-cautions-sub = { $count ->
+    [0] all seen here
+    [one] 1 new here
+   *[other] { $count } new here
+}

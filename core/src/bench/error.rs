@@ -1,0 +1,58 @@
+//! Why something on the bench can't be done: each says what to do next.
+
+use super::balance::BalanceError;
+use super::cut_down::CutDownError;
+use super::fall::FallError;
+use super::hooklength::WalletError;
+use super::ladder::LadderError;
+use super::tie_up::TieUpError;
+use super::units::{LengthError, LineLength};
+
+/// Why something on the bench can't be done.
+#[derive(Debug, Clone, PartialEq, thiserror::Error)]
+pub enum BenchError {
+    /// Fewer than none.
+    #[error("{0} is less than nothing: enter how many there are")]
+    Negative(i64),
+    /// Not a cut.
+    #[error("a hooklength of {from} can't be cut down to {to}: pick a shorter one")]
+    NotShorter {
+        /// Its length.
+        from: LineLength,
+        /// What it was to become.
+        to: LineLength,
+    },
+    /// Nothing to do.
+    #[error("the wallet holds all that is to be carried: there is nothing to {0}")]
+    NothingTo(&'static str),
+    /// No such spool.
+    #[error("that spool is not on the bench any more: pick another")]
+    NoSuchSpool,
+    /// The stop came without a start.
+    #[error("no fall is being timed: press SPLASH when the lead hits the water")]
+    NotFalling,
+    /// No fall was timed.
+    #[error("no fall was timed yet: press SPLASH, and BOTTOM when the line falls slack")]
+    NoFall,
+    /// A length that is none.
+    #[error(transparent)]
+    Length(#[from] LengthError),
+    /// The wallet can't be changed so.
+    #[error(transparent)]
+    Wallet(#[from] WalletError),
+    /// No cut-down plan.
+    #[error(transparent)]
+    CutDown(#[from] CutDownError),
+    /// No plan for the spools.
+    #[error(transparent)]
+    TieUp(#[from] TieUpError),
+    /// No balance.
+    #[error(transparent)]
+    Balance(#[from] BalanceError),
+    /// No depth.
+    #[error(transparent)]
+    Fall(#[from] FallError),
+    /// No ladder.
+    #[error(transparent)]
+    Ladder(#[from] LadderError),
+}

@@ -1,0 +1,210 @@
+//! Two sets of sessions against each other: bites for the time a bait was out.
+//!
+//! The exact limits and tests of two rates ([`super::poisson_rates`]) take all bites of a set as one even flow. Days
+//! differ more than that, so the words hang on a second test that deals whole days anew between the sets
+//! ([`super::permutation`]): what one good day did is one day's luck.
+
+use super::alternation::Side;
+use super::binomial::Limits;
+use super::error::CompareError;
+use super::gamma_poisson::{JEFFREYS, probability_greater};
+use super::permutation::{PermutationP, Stratum, permutation_p};
+use super::poisson_rates::{RateRatio, Tally, conditional_test, garwood, rate_ratio};
+use super::verdict::{CLEAR_BELOW, CLEAR_FROM, FEWEST_BITES, LEANS_FROM, Verdict};
+
+/// Level of every interval.
+const LEVEL: f64 = 0.95;
+/// Days in each set below which nothing is said.
+pub const FEWEST_DAYS: usize = 3;
+
+/// One session as these comparisons count it.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct DayTally {
+    /// Casts that are in.
+    pub casts: usize,
+    /// Bites.
+    pub bites: u64,
+    /// Hours with a bait out, up to the bite.
+    pub hours_out: f64,
+    /// Fish in the net.
+    pub landed: u64,
+    /// Hours from its beginning to its end; none while it is open.
+    pub hours: Option<f64>,
+}
+
+/// A rate with its exact limits.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Rate {
+    /// What was counted,
+    pub count: u64,
+    /// in so many hours.
+    pub hours: f64,
+    /// An hour.
+    pub per_hour: f64,
+    /// Exact 95 % limits of it (Garwood 1936).
+    pub limits: Limits,
+}
+
+/// A set of sessions.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct SetRates {
+    /// Sessions.
+    pub days: usize,
+    /// Their casts.
+    pub casts: usize,
+    /// Bites an hour with a bait out; none without any time out.
+    pub bites: Option<Rate>,
+    /// Fish landed an hour of session, of sessions that have ended; none without any.
+    pub landed: Option<Rate>,
+}
+
+/// The rates of a set.
+pub fn set_rates(days: &[DayTally]) -> SetRates {
+    let bites = days.iter().map(|day| day.bites).sum();
+    let out: f64 = days.iter().map(|day| day.hours_out).sum();
+    let over: Vec<(u64, f64)> = days.iter().filter_map(|day| Some((day.landed, day.hours?))).collect();
+    let landed = over.iter().map(|(n, _)| n).sum();
+    let hours: f64 = over.iter().map(|(_, hours)| hours).sum();
+    SetRates {
+        days: days.len(),
+        casts: days.iter().map(|day| day.casts).sum(),
+        bites: rate(bites, out),
+        landed: rate(landed, hours),
+    }
+}
+
+fn rate(count: u64, hours: f64) -> Option<Rate> {
+    if !(hours.is_finite() && hours > 0.0) {
+        return None;
+    }
+    let limits = garwood(count, LEVEL).ok()?;
+    let limits = Limits { low: limits.low / hours, high: limits.high / hours };
+    Some(Rate { count, hours, per_hour: count as f64 / hours, limits })
+}
+
+/// What two sets say of each other.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct SetsFinding {
+    /// Ratio of A to B with its exact limits.
+    pub ratio: RateRatio,
+    /// Exact two-sided p, all bites of a set taken as one even flow.
+    pub exact_p: f64,
+    /// Two-sided p from dealing whole days anew.
+    pub days_p: PermutationP,
+    /// P(rate A > rate B), all bites of a set taken as one even flow.
+    pub p_a_better: f64,
+    /// What may be said: it never says that something works.
+    pub verdict: Verdict,
+}
+
+/// Compares the sets. An error where a set has no time out at all.
+pub fn compare_sets(a: &[DayTally], b: &[DayTally], seed: u64) -> Result<SetsFinding, CompareError> {
+    let (x, y) = (tally(a), tally(b));
+    let ratio = rate_ratio(x, y, LEVEL)?;
+    let exact_p = conditional_test(x, y)?.two_sided;
+    let p_a_better = probability_greater(JEFFREYS.after(x)?, JEFFREYS.after(y)?);
+    let pooled = (x.bites + y.bites) as f64 / (x.time + y.time);
+    let excess = |day: &DayTally| day.bites as f64 - pooled * day.hours_out;
+    let scores = a.iter().chain(b).map(excess).collect();
+    let days_p = permutation_p(&[Stratum { scores, on_a: a.len() }], seed)?;
+    let bites = x.bites + y.bites;
+    let fewest = a.len().min(b.len());
+    let verdict = words(bites, fewest, p_a_better, days_p.two_sided);
+    Ok(SetsFinding { ratio, exact_p, days_p, p_a_better, verdict })
+}
+
+fn tally(days: &[DayTally]) -> Tally {
+    Tally { bites: days.iter().map(|day| day.bites).sum(), time: days.iter().map(|day| day.hours_out).sum() }
+}
+
+fn words(bites: u64, fewest_days: usize, p_a_better: f64, days_p: f64) -> Verdict {
+    if bites < FEWEST_BITES || fewest_days < FEWEST_DAYS {
+        return Verdict::CantTellYet;
+    }
+    let (side, p) = if p_a_better >= 0.5 { (Side::A, p_a_better) } else { (Side::B, 1.0 - p_a_better) };
+    // One chance in five that days dealt at random differ as much: no more than a lean hangs on it.
+    if p >= CLEAR_FROM && days_p < CLEAR_BELOW {
+        Verdict::ClearlyBetterHereToday(side)
+    } else if p >= LEANS_FROM && days_p < 1.0 - LEANS_FROM {
+        Verdict::LeansTo(side)
+    } else {
+        Verdict::CantTellYet
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use proptest::prelude::*;
+
+    fn day(bites: u64, hours_out: f64) -> DayTally {
+        DayTally { casts: 10, bites, hours_out, landed: bites, hours: Some(hours_out + 1.0) }
+    }
+
+    #[test]
+    fn rates_are_over_the_time_of_their_own() {
+        let open = DayTally { hours: None, ..day(2, 2.0) };
+        let rates = set_rates(&[day(4, 4.0), open]);
+        let bites = rates.bites.unwrap();
+        assert_eq!((bites.count, bites.hours, bites.per_hour), (6, 6.0, 1.0));
+        // Garwood, Biometrika 28 (1936), table: 6 events, 95 %: 2.20 and 13.06.
+        assert!(
+            (bites.limits.low * 6.0 - 2.20).abs() < 0.005 && (bites.limits.high * 6.0 - 13.06).abs() < 0.005
+        );
+        let landed = rates.landed.unwrap();
+        assert_eq!((landed.count, landed.hours), (4, 5.0), "an open session has no length yet");
+        assert_eq!(set_rates(&[]).bites, None);
+    }
+
+    #[test]
+    fn whole_days_are_dealt_anew() {
+        // Three good days against three blank ones, alike in length: 2 of the 20 ways to deal differ as much.
+        let (good, blank) = ([day(4, 4.0); 3], [day(0, 4.0); 3]);
+        let found = compare_sets(&good, &blank, 1).unwrap();
+        assert!(found.days_p.all && (found.days_p.two_sided - 0.1).abs() < 1e-12);
+        assert!(found.exact_p < 0.001 && found.p_a_better > 0.999);
+        assert_eq!(found.verdict, Verdict::LeansTo(Side::A), "six days can't make it clear");
+    }
+
+    #[test]
+    fn one_huge_day_is_one_days_luck() {
+        let a = [day(30, 4.0), day(0, 4.0), day(0, 4.0), day(1, 4.0)];
+        let b = [day(1, 4.0), day(2, 4.0), day(1, 4.0), day(2, 4.0)];
+        let found = compare_sets(&a, &b, 1).unwrap();
+        assert!(found.exact_p < 0.001, "taken as one even flow it would look certain");
+        assert_eq!(found.verdict, Verdict::CantTellYet);
+    }
+
+    #[test]
+    fn two_days_a_side_or_no_time_say_nothing() {
+        let few = compare_sets(&[day(9, 4.0); 2], &[day(0, 4.0); 9], 1).unwrap();
+        assert_eq!(few.verdict, Verdict::CantTellYet);
+        assert!(matches!(compare_sets(&[], &[day(1, 1.0)], 1), Err(CompareError::NoExposure(_))));
+        assert!(compare_sets(&[day(0, 0.0)], &[day(1, 1.0)], 1).is_err());
+    }
+
+    #[test]
+    fn many_days_that_differ_are_clear() {
+        let found = compare_sets(&[day(4, 4.0); 8], &[day(1, 4.0); 8], 1).unwrap();
+        assert_eq!(found.verdict, Verdict::ClearlyBetterHereToday(Side::A));
+    }
+
+    proptest! {
+        #[test]
+        fn swapping_the_sets_swaps_the_words(
+            a in prop::collection::vec((0..9_u64, 0.5..6.0_f64), 1..6),
+            b in prop::collection::vec((0..9_u64, 0.5..6.0_f64), 1..6),
+        ) {
+            let of = |days: &[(u64, f64)]| days.iter().map(|(n, h)| day(*n, *h)).collect::<Vec<_>>();
+            let (one, two) = (compare_sets(&of(&a), &of(&b), 1).unwrap(), compare_sets(&of(&b), &of(&a), 1).unwrap());
+            prop_assert!((one.p_a_better + two.p_a_better - 1.0).abs() < 1e-9);
+            prop_assert!((one.days_p.two_sided - two.days_p.two_sided).abs() < 1e-9);
+            let swapped = match two.verdict {
+                Verdict::LeansTo(side) => Verdict::LeansTo(side.other()),
+                Verdict::ClearlyBetterHereToday(side) => Verdict::ClearlyBetterHereToday(side.other()),
+                Verdict::CantTellYet => Verdict::CantTellYet,
+            };
+            prop_assert_eq!(one.verdict, swapped);
+        }
+    }
+}

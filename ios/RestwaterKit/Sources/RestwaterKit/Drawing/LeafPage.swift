@@ -1,0 +1,148 @@
+import RestwaterCore
+
+/// One piece of a leaf.
+enum LeafBlock {
+    case words(tag: String, String, em: Double, Weight)
+    /// A caution in its frame.
+    case boxed(String, em: Double)
+    case line(LeafLine, Int)
+    /// A key as wide as the glass.
+    case wide(LeafKey)
+
+    fileprivate var isText: Bool {
+        switch self {
+        case .words, .boxed: true
+        default: false
+        }
+    }
+
+    fileprivate var isBoxed: Bool { if case .boxed = self { true } else { false } }
+    /// Sentences that come after the lines.
+    fileprivate var isNote: Bool { if case .words(let tag, _, _, _) = self { tag != "says" } else { false } }
+}
+
+/// How the pieces of a leaf fill the parts that fit.
+struct LeafPage {
+    let leaf: Leaf
+    let slate: Slate
+    private var body: Double { slate.text.body }
+    private var small: Double { body * 0.85 }
+    private var mm: Double { slate.mm }
+
+    init(_ leaf: Leaf, slate: Slate) { (self.leaf, self.slate) = (leaf, slate) }
+
+    /// Height of a key as wide as the glass, with the gap below it: it is no key used while fishing.
+    var wideKey: Double { max(11 * mm, (slate.text.secondary + slate.text.sub) * 1.3 + 2 * mm) + 2.5 * mm }
+
+    func blocks(width: Double) -> [LeafBlock] {
+        var blocks: [LeafBlock] = []
+        if !leaf.says.isBlank { blocks.append(.words(tag: "says", leaf.says, em: body, .bold)) }
+        if !leaf.caution.isBlank { blocks.append(.boxed(leaf.caution, em: small)) }
+        blocks += leaf.lines.enumerated().map { .line($1, $0) }
+        return blocks + leaf.notes.enumerated().map { .words(tag: "note-\($0)", $1, em: small, .medium) }
+    }
+
+    func height(_ block: LeafBlock, width: Double) -> Double {
+        switch block {
+        case .words(let tag, let text, let em, let weight):
+            slate.letters.height(text, em: em, width: width, weight: weight) + (tag == "says" ? 1.5 : 1) * mm
+        case .boxed(let text, let em): slate.cautionHeight(text, em: em, width: width)
+        case .line(let line, _): shape(line, width).height
+        case .wide: wideKey
+        }
+    }
+
+    /// Fills parts from the top, each as full as it gets: the text, then the wide keys, then the sentences after them.
+    func parts(_ blocks: [LeafBlock], room: Double) -> [[LeafBlock]] {
+        let width = slate.layout.notice.width
+        // A caution is on the first part, before the sentence where both don't fit.
+        let said = blocks.prefix { $0.isText }
+        let boxed = said.filter(\.isBoxed)
+        if let first = said.first, !boxed.isEmpty, !first.isBoxed, said.map({ height($0, width: width) }).reduce(0, +) > room {
+            return parts(boxed + blocks.filter { !$0.isBoxed }, room: room)
+        }
+        let list = leaf.list.map(LeafBlock.wide)
+        let all = list.isEmpty ? blocks : blocks.filter { !$0.isNote } + list + blocks.filter(\.isNote)
+        var parts: [[LeafBlock]] = [[]]
+        var left = room
+        for block in all {
+            let height = height(block, width: width)
+            if height > left && !parts[parts.count - 1].isEmpty {
+                parts.append([])
+                left = room
+            }
+            parts[parts.count - 1].append(block)
+            left -= height
+        }
+        return parts
+    }
+
+    /// Heights of the pieces of a line.
+    private struct Shape {
+        let beside: Bool
+        let label, value, valueWidth, detail, span, gap: Double
+        var height: Double { label + (beside ? 0 : value) + detail + span + gap }
+    }
+
+    private func shape(_ line: LeafLine, _ width: Double) -> Shape {
+        let letters = slate.letters
+        let valueWidth = line.value.isBlank ? 0 : min(width, letters.width(line.value, body, .bold) * 1.03 + 2)
+        let labelWidth = letters.width(line.label, body, .medium)
+        // Side by side where that takes one line, or where the value is short and the label can wrap beside it.
+        let beside = line.value.isBlank || valueWidth < width * 0.42 || labelWidth + valueWidth < width * 0.94
+        let label = letters.height(line.label, em: body, width: beside ? width - valueWidth - body * 0.8 : width)
+        return Shape(
+            beside: beside, label: label, value: letters.height(line.value, em: body, width: width, weight: .bold), valueWidth: valueWidth,
+            detail: line.detail.isBlank ? 0 : letters.height(line.detail, em: small, width: width), span: line.span == nil ? 0 : 4 * mm, gap: 1.6 * mm
+        )
+    }
+
+    /// What on the left, how much on the right, what more there is to say below; the range as a line on its scale.
+    func marks(_ line: LeafLine, width: Double) -> [Mark] {
+        let shape = shape(line, width)
+        let write = slate.write
+        func place(_ left: Double, _ top: Double, _ width: Double, _ height: Double) -> Rect { Rect(left: left, top: top, width: width, height: height) }
+        var marks: [Mark] = [.line(Point(0, 0), Point(width, 0), .soft, 0.12 * mm)]
+        var y = shape.gap / 2
+        let weight: Weight = line.heads ? .bold : .medium
+        let labelWidth = shape.beside ? width - shape.valueWidth - (shape.valueWidth > 0 ? 2 * mm : 0) : width
+        marks += write.fit(line.label, em: body, in: place(0, y, labelWidth, shape.label), weight: weight, middle: false)
+        if shape.beside {
+            let at = place(width - shape.valueWidth, y, shape.valueWidth, shape.label)
+            marks += write.fit(line.value, em: body, in: at, weight: .bold, across: .end, middle: false)
+            y += shape.label
+        } else {
+            y += shape.label
+            marks += write.fit(line.value, em: body, in: place(0, y, width, shape.value), weight: .bold, middle: false)
+            y += shape.value
+        }
+        marks += write.fit(line.detail, em: small, in: place(0, y, width, shape.detail), tint: .soft, middle: false)
+        y += shape.detail
+        if let span = line.span { marks += spanMarks(span, in: place(0, y, width, shape.span), mm: mm) }
+        return marks
+    }
+}
+
+/// From nought at the left edge to the end of the scale at the right: the range, its ends, its middle.
+private func spanMarks(_ span: LeafSpan, in place: Rect, mm: Double) -> [Mark] {
+    let y = place.top + place.height / 2
+    let (left, right) = (place.left + 0.3 * mm, place.right - 2.2 * mm)
+    func x(_ at: Double) -> Double { left + (right - left) * (span.scale > 0 ? min(1, max(0, at / span.scale)) : 0) }
+    let (low, high, edge) = (x(span.low), x(span.high), 0.5 * mm)
+    var marks: [Mark] = [
+        .line(Point(left, y - 1.4 * mm), Point(left, y + 1.4 * mm), .soft, 0.3 * mm),
+        .line(Point(low, y), Point(high, y), .ink, edge), .line(Point(low, y - mm), Point(low, y + mm), .ink, edge),
+    ]
+    if span.beyond {
+        let tip = Point(high + 1.6 * mm, y)
+        marks.append(.line(Point(high, y), tip, .ink, edge))
+        marks.append(.line(Outline(Point(high + 0.4 * mm, y - mm), tip, Point(high + 0.4 * mm, y + mm)), .ink, Stroke(edge)))
+    } else {
+        marks.append(.line(Point(high, y - mm), Point(high, y + mm), .ink, edge))
+    }
+    if let at = span.at {
+        let side = 1.9 * mm
+        marks.append(.fill(.rect(Rect(left: x(at) - side / 2, top: y - side / 2, width: side, height: side), corner: 0.3 * mm), .ink))
+    }
+    return marks
+}

@@ -1,0 +1,99 @@
+import RestwaterCore
+
+/// Screens made of leaves (Bench, Book, Conditions, Cautions): sentences and figures above, keys below. What does not fit
+/// at this size of text stands on the next part, turned by a key: nothing scrolls and nothing is made smaller than it can
+/// be read.
+extension Sheet {
+    mutating func drawLeaves(_ view: LeavesView, _ slate: Slate, _ seen: Seen, choose: @escaping (String, String) -> Action) {
+        // A key may take its own leaf away, as closing a session does: the first one is shown then.
+        guard let leaf = view.leaves.first(where: { $0.id == seen.turned.leaf }) ?? view.leaves.first else { return }
+        let rest = head(leaf.title, notice: seen.notice, slate, bottom: slate.back.top)
+        if leaf.rows.contains(where: { $0.field == seen.turned.row }) {
+            rows(leaf.rows, in: rest, slate, seen.turned, choose: choose)
+        } else {
+            drawLeaf(leaf, in: rest, slate, seen.turned, choose)
+        }
+        back(slate)
+    }
+
+    private mutating func drawLeaf(_ leaf: Leaf, in rest: Rect, _ slate: Slate, _ turned: Turned, _ choose: (String, String) -> Action) {
+        let page = LeafPage(leaf, slate: slate)
+        let cells = leaf.keys.map { leafCell($0, choose) } + leaf.rows.map(Cell.init(row:))
+        let typed = leaf.typing == nil ? 0 : 11 * slate.mm
+        // What a screen is opened for stays above: a few lines, or the sentence and a key of the list.
+        let line = slate.text.body * Letters.line
+        let least = leaf.list.isEmpty ? 3 * line : 2 * line + page.wideKey
+        let row = 18 * slate.mm
+        // The keys keep the lower part; at large text some of them wait behind MORE so that a sentence stays above.
+        let keys = min(slate.gridHeight(cells.count), row * Double(max(1, Int((rest.height - typed - least) / row))))
+        let blocks = page.blocks(width: rest.width)
+        var parts = page.parts(blocks, room: rest.height - keys - typed)
+        var grown = keys
+        var withMore = cells
+        if parts.count > 1 {
+            withMore.insert(Cell(face: KeyFace(slate.words.readOn), tag: "next-part", ask: .nextPart), at: 0)
+            if slate.gridHeight(withMore.count) > keys && keys == slate.gridHeight(cells.count) {
+                grown = slate.gridHeight(withMore.count)
+                parts = page.parts(blocks, room: rest.height - grown - typed)
+            }
+        }
+        column(parts[turned.part % parts.count], in: rest.with(height: rest.height - grown - typed), page, slate, choose)
+        let below = rest.bottom - grown
+        if let typing = leaf.typing { drawTyping(typing, in: rest.with(top: below - typed, height: typed), slate, turned, choose) }
+        grid(withMore, in: rest.with(top: below, height: grown), slate, page: turned.grid)
+    }
+
+    private func leafCell(_ key: LeafKey, _ choose: (String, String) -> Action) -> Cell {
+        Cell(face: KeyFace(leaf: key), tag: "key-\(key.field)-\(key.value)", ask: leafAsk(key, choose))
+    }
+
+    private func leafAsk(_ key: LeafKey, _ choose: (String, String) -> Action) -> Ask {
+        switch key.field {
+        case "leaf": .leaf(key.value)
+        case "door": Showing(rawValue: key.value.lowercased()).map(Ask.open) ?? .act(choose(key.field, key.value))
+        default: .act(choose(key.field, key.value))
+        }
+    }
+
+    /// A text that is typed and handed over by its key; with cold hands nobody has to.
+    private mutating func drawTyping(
+        _ typing: LeafTyping, in place: Rect, _ slate: Slate, _ turned: Turned, _ choose: (String, String) -> Action
+    ) {
+        let width = 15 * slate.mm
+        var line = Piece("typed-\(typing.field)", at: place.with(width: place.width - width - 2 * slate.mm))
+        line.field = Field(name: typing.field, label: typing.label, value: turned.typed, em: slate.text.body, to: .typed)
+        (line.spoken, line.order) = (typing.label, 40)
+        pieces.append(line)
+        let key = place.with(left: place.right - width, width: width, height: place.height - slate.mm)
+        let face = KeyFace(typing.send, spoken: "\(typing.send): \(typing.label)", enabled: !turned.typed.isBlank)
+        self.key("send-\(typing.field)", face, em: slate.text.body, sub: slate.text.body, at: key, slate, order: 41, .send(choose(typing.field, turned.typed)))
+    }
+
+    private mutating func column(_ blocks: [LeafBlock], in place: Rect, _ page: LeafPage, _ slate: Slate, _ choose: (String, String) -> Action) {
+        var top = place.top
+        for (n, block) in blocks.enumerated() {
+            // A block higher than its part is made smaller as a whole, as at 200 % on the smallest glass.
+            let height = min(page.height(block, width: place.width), place.bottom - top)
+            let at = place.with(top: top, height: max(0, height))
+            top += height
+            let order = 10 + Double(n) / 10
+            switch block {
+            case .words(let tag, let text, let em, let weight):
+                put(tag, text, em: em, at: at, slate, weight: weight, order: order, middle: false)
+            case .boxed(let text, let em): caution(text, em: em, at: at.with(height: max(0, height - 1.5 * slate.mm)), slate, order: order)
+            case .line(let line, let i):
+                let spoken = [line.label, line.value, line.detail].filter { !$0.isBlank }.joined(separator: ", ")
+                put("line-\(i)", page.marks(line, width: at.width), spoken: spoken, at: at, order: order)
+            case .wide(let key):
+                let at = at.with(height: max(0, height - 2.5 * slate.mm))
+                self.key("key-\(key.field)-\(key.value)", KeyFace(leaf: key), em: slate.text.secondary, sub: slate.text.sub, at: at, slate, order: order, leafAsk(key, choose))
+            }
+        }
+    }
+}
+
+extension KeyFace {
+    init(leaf key: LeafKey) {
+        self.init(key.label, sub: key.sub, spoken: key.sub.isBlank ? key.label : "\(key.label): \(key.sub)", solid: key.solid, enabled: key.enabled)
+    }
+}

@@ -1,0 +1,77 @@
+import RestwaterCore
+import XCTest
+
+@testable import RestwaterKit
+
+/// Screens made of leaves: opened, turned, left, chosen on, at every size of text.
+@MainActor
+final class LeavesTests: XCTestCase, @unchecked Sendable {
+    private let screens: [Showing] = [.bench, .book, .conditions, .cautions]
+
+    func testEveryLeafIsReachedByItsKeyAndLeftByBack() async throws {
+        for showing in screens {
+            let day = try Bankside()
+            await day.start()
+            await day.open(showing)
+            let leaves = try XCTUnwrap(day.leaves(showing)).leaves
+            XCTAssertFalse(leaves.isEmpty)
+            let opens = (leaves[0].list + leaves[0].keys).filter { $0.field == "leaf" }
+            for key in opens {
+                let tag = "key-leaf-\(key.value)"
+                await day.reach(tag)
+                await day.tap(tag)
+                XCTAssertEqual(day.state.seen.turned.leaf, key.value)
+                XCTAssertEqual(day.sheet["title"]?.spoken, leaves.first { $0.id == key.value }?.title)
+                await day.tap("back")
+                XCTAssertNil(day.state.seen.turned.leaf)
+                XCTAssertEqual(day.state.seen.showing, showing)
+            }
+            await day.tap("back")
+            XCTAssertEqual(day.state.seen.showing, .bank)
+        }
+    }
+
+    func testEverySentenceOfALeafStandsOnOneOfItsPartsAtEverySizeOfText() async throws {
+        for scale in [1.0, 3.1] {
+            for showing in screens {
+                var measure = Bankside.phone
+                measure.textScale = scale
+                let day = try Bankside(measure: measure)
+                await day.start()
+                await day.open(showing)
+                for leaf in try XCTUnwrap(day.leaves(showing)).leaves {
+                    day.state.tap(.leaf(leaf.id))
+                    var spoken = Set<String>()
+                    for _ in 0..<40 {
+                        spoken.formUnion(day.sheet.pieces.map(\.spoken))
+                        guard day.sheet["next-part"] != nil else { break }
+                        day.state.tap(.nextPart)
+                    }
+                    for text in [leaf.says, leaf.caution] + leaf.notes where !text.isEmpty {
+                        XCTAssertTrue(spoken.contains(text), "\(showing) \(leaf.id) at \(scale): \(text)")
+                    }
+                    for line in leaf.lines { XCTAssertTrue(spoken.contains { $0.hasPrefix(line.label) }, "\(showing) \(leaf.id) at \(scale): \(line.label)") }
+                }
+            }
+        }
+    }
+}
+
+extension Bankside {
+    func leaves(_ showing: Showing) -> LeavesView? {
+        switch showing {
+        case .bench: state.seen.bench
+        case .book: state.seen.book
+        case .conditions: state.seen.conditions
+        case .cautions: state.seen.cautions
+        default: nil
+        }
+    }
+
+    /// Turns parts and pages until the piece is there.
+    func reach(_ tag: String) async {
+        for _ in 0..<12 where sheet[tag] == nil {
+            await tap(sheet["next-part"] != nil ? "next-part" : "grid-more")
+        }
+    }
+}
