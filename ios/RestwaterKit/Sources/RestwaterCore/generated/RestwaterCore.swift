@@ -481,6 +481,22 @@ fileprivate struct FfiConverterUInt8: FfiConverterPrimitive {
 #if swift(>=5.8)
 @_documentation(visibility: private)
 #endif
+fileprivate struct FfiConverterUInt16: FfiConverterPrimitive {
+    typealias FfiType = UInt16
+    typealias SwiftType = UInt16
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> UInt16 {
+        return try lift(readInt(&buf))
+    }
+
+    public static func write(_ value: SwiftType, into buf: inout [UInt8]) {
+        writeInt(&buf, lower(value))
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
 fileprivate struct FfiConverterInt16: FfiConverterPrimitive {
     typealias FfiType = Int16
     typealias SwiftType = Int16
@@ -718,6 +734,11 @@ public protocol RestwaterProtocol: AnyObject, Sendable {
      * One tap. What it wrote is on stable storage when this returns; on an error nothing was changed.
      */
     func act(action: Action, at: Moment) throws  -> Update
+    
+    /**
+     * The screens that can be opened now.
+     */
+    func doors() throws  -> DoorsView
     
     /**
      * Puts the log aside while the app is in the background.
@@ -994,6 +1015,18 @@ open func act(action: Action, at: Moment)throws  -> Update  {
             self.uniffiCloneHandle(),
         FfiConverterTypeAction_lower(action),
         FfiConverterTypeMoment_lower(at),uniffiCallStatus
+    )
+})
+}
+    
+    /**
+     * The screens that can be opened now.
+     */
+open func doors()throws  -> DoorsView  {
+    return try  FfiConverterTypeDoorsView_lift(try rustCallWithError(FfiConverterTypeRestwaterError_lift) {
+        uniffiCallStatus in
+    uniffi_restwater_fn_method_restwater_doors(
+            self.uniffiCloneHandle(),uniffiCallStatus
     )
 })
 }
@@ -1393,6 +1426,85 @@ public func FfiConverterTypeAdviceView_lift(_ buf: RustBuffer) throws -> AdviceV
 #endif
 public func FfiConverterTypeAdviceView_lower(_ value: AdviceView) -> RustBuffer {
     return FfiConverterTypeAdviceView.lower(value)
+}
+
+
+/**
+ * An alarm that is still to come.
+ */
+public struct AlarmView: Equatable, Hashable {
+    /**
+     * Minutes before all-out.
+     */
+    public let minutes: UInt16
+    /**
+     * Wall ms of the phone at which to ring.
+     */
+    public let atMs: Int64
+    /**
+     * What to say then: "30 min to all-out."
+     */
+    public let says: String
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Minutes before all-out.
+         */minutes: UInt16, 
+        /**
+         * Wall ms of the phone at which to ring.
+         */atMs: Int64, 
+        /**
+         * What to say then: "30 min to all-out."
+         */says: String) {
+        self.minutes = minutes
+        self.atMs = atMs
+        self.says = says
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension AlarmView: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeAlarmView: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> AlarmView {
+        return
+            try AlarmView(
+                minutes: FfiConverterUInt16.read(from: &buf), 
+                atMs: FfiConverterInt64.read(from: &buf), 
+                says: FfiConverterString.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: AlarmView, into buf: inout [UInt8]) {
+        FfiConverterUInt16.write(value.minutes, into: &buf)
+        FfiConverterInt64.write(value.atMs, into: &buf)
+        FfiConverterString.write(value.says, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeAlarmView_lift(_ buf: RustBuffer) throws -> AlarmView {
+    return try FfiConverterTypeAlarmView.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeAlarmView_lower(_ value: AlarmView) -> RustBuffer {
+    return FfiConverterTypeAlarmView.lower(value)
 }
 
 
@@ -3213,6 +3325,75 @@ public func FfiConverterTypeChoiceRow_lower(_ value: ChoiceRow) -> RustBuffer {
 
 
 /**
+ * A size class as the angler set it.
+ */
+public struct ClassGuess: Equatable, Hashable {
+    /**
+     * As the angler calls it; it is the kind of fish, too, that the rules speak of.
+     */
+    public let name: String
+    /**
+     * Guessed mean weight of one fish, until some are weighed.
+     */
+    public let guess: Weight
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * As the angler calls it; it is the kind of fish, too, that the rules speak of.
+         */name: String, 
+        /**
+         * Guessed mean weight of one fish, until some are weighed.
+         */guess: Weight) {
+        self.name = name
+        self.guess = guess
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension ClassGuess: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeClassGuess: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> ClassGuess {
+        return
+            try ClassGuess(
+                name: FfiConverterString.read(from: &buf), 
+                guess: FfiConverterTypeWeight.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: ClassGuess, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.name, into: &buf)
+        FfiConverterTypeWeight.write(value.guess, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeClassGuess_lift(_ buf: RustBuffer) throws -> ClassGuess {
+    return try FfiConverterTypeClassGuess.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeClassGuess_lower(_ value: ClassGuess) -> RustBuffer {
+    return FfiConverterTypeClassGuess.lower(value)
+}
+
+
+/**
  * One line of a day file.
  */
 public struct DayTap: Equatable, Hashable {
@@ -3288,6 +3469,184 @@ public func FfiConverterTypeDayTap_lift(_ buf: RustBuffer) throws -> DayTap {
 #endif
 public func FfiConverterTypeDayTap_lower(_ value: DayTap) -> RustBuffer {
     return FfiConverterTypeDayTap.lower(value)
+}
+
+
+/**
+ * A screen that can be opened.
+ */
+public struct Door: Equatable, Hashable {
+    /**
+     * Which.
+     */
+    public let which: Which
+    /**
+     * When it is used.
+     */
+    public let group: DoorGroup
+    /**
+     * Its word.
+     */
+    public let label: String
+    /**
+     * A smaller line below.
+     */
+    public let sub: String
+    /**
+     * What a screen reader says.
+     */
+    public let spoken: String
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Which.
+         */which: Which, 
+        /**
+         * When it is used.
+         */group: DoorGroup, 
+        /**
+         * Its word.
+         */label: String, 
+        /**
+         * A smaller line below.
+         */sub: String, 
+        /**
+         * What a screen reader says.
+         */spoken: String) {
+        self.which = which
+        self.group = group
+        self.label = label
+        self.sub = sub
+        self.spoken = spoken
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension Door: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeDoor: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> Door {
+        return
+            try Door(
+                which: FfiConverterTypeWhich.read(from: &buf), 
+                group: FfiConverterTypeDoorGroup.read(from: &buf), 
+                label: FfiConverterString.read(from: &buf), 
+                sub: FfiConverterString.read(from: &buf), 
+                spoken: FfiConverterString.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: Door, into buf: inout [UInt8]) {
+        FfiConverterTypeWhich.write(value.which, into: &buf)
+        FfiConverterTypeDoorGroup.write(value.group, into: &buf)
+        FfiConverterString.write(value.label, into: &buf)
+        FfiConverterString.write(value.sub, into: &buf)
+        FfiConverterString.write(value.spoken, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeDoor_lift(_ buf: RustBuffer) throws -> Door {
+    return try FfiConverterTypeDoor.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeDoor_lower(_ value: Door) -> RustBuffer {
+    return FfiConverterTypeDoor.lower(value)
+}
+
+
+/**
+ * The list with its headings.
+ */
+public struct DoorsView: Equatable, Hashable {
+    /**
+     * Heading of the screens used while fishing.
+     */
+    public let onTheBank: String
+    /**
+     * Heading of the others.
+     */
+    public let beforeAndAfter: String
+    /**
+     * The screens.
+     */
+    public let doors: [Door]
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Heading of the screens used while fishing.
+         */onTheBank: String, 
+        /**
+         * Heading of the others.
+         */beforeAndAfter: String, 
+        /**
+         * The screens.
+         */doors: [Door]) {
+        self.onTheBank = onTheBank
+        self.beforeAndAfter = beforeAndAfter
+        self.doors = doors
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension DoorsView: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeDoorsView: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> DoorsView {
+        return
+            try DoorsView(
+                onTheBank: FfiConverterString.read(from: &buf), 
+                beforeAndAfter: FfiConverterString.read(from: &buf), 
+                doors: FfiConverterSequenceTypeDoor.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: DoorsView, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.onTheBank, into: &buf)
+        FfiConverterString.write(value.beforeAndAfter, into: &buf)
+        FfiConverterSequenceTypeDoor.write(value.doors, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeDoorsView_lift(_ buf: RustBuffer) throws -> DoorsView {
+    return try FfiConverterTypeDoorsView.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeDoorsView_lower(_ value: DoorsView) -> RustBuffer {
+    return FfiConverterTypeDoorsView.lower(value)
 }
 
 
@@ -3586,6 +3945,155 @@ public func FfiConverterTypeFilesView_lift(_ buf: RustBuffer) throws -> FilesVie
 #endif
 public func FfiConverterTypeFilesView_lower(_ value: FilesView) -> RustBuffer {
     return FfiConverterTypeFilesView.lower(value)
+}
+
+
+/**
+ * The page of one fish.
+ */
+public struct FishPage: Equatable, Hashable {
+    /**
+     * "Fish 7, landed 12:46".
+     */
+    public let title: String
+    /**
+     * What is known of it, and the net it is in.
+     */
+    public let says: [String]
+    /**
+     * Whether the latest fish is one of which nothing was said yet.
+     */
+    public let waits: Bool
+    /**
+     * The size classes.
+     */
+    public let classes: [MatchKey]
+    /**
+     * The net in use; a tap is the next one.
+     */
+    public let net: MatchKey
+    /**
+     * PUT BACK and EARLIER.
+     */
+    public let more: [MatchKey]
+    /**
+     * The figure that the steps change, "12 lb 7 oz".
+     */
+    public let figure: String
+    /**
+     * The steps: up, left to right, then down.
+     */
+    public let steps: [MatchKey]
+    /**
+     * A large step down, GUESSED, a large step up.
+     */
+    public let above: [MatchKey]
+    /**
+     * The figure is what the scales show.
+     */
+    public let weighed: MatchKey
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * "Fish 7, landed 12:46".
+         */title: String, 
+        /**
+         * What is known of it, and the net it is in.
+         */says: [String], 
+        /**
+         * Whether the latest fish is one of which nothing was said yet.
+         */waits: Bool, 
+        /**
+         * The size classes.
+         */classes: [MatchKey], 
+        /**
+         * The net in use; a tap is the next one.
+         */net: MatchKey, 
+        /**
+         * PUT BACK and EARLIER.
+         */more: [MatchKey], 
+        /**
+         * The figure that the steps change, "12 lb 7 oz".
+         */figure: String, 
+        /**
+         * The steps: up, left to right, then down.
+         */steps: [MatchKey], 
+        /**
+         * A large step down, GUESSED, a large step up.
+         */above: [MatchKey], 
+        /**
+         * The figure is what the scales show.
+         */weighed: MatchKey) {
+        self.title = title
+        self.says = says
+        self.waits = waits
+        self.classes = classes
+        self.net = net
+        self.more = more
+        self.figure = figure
+        self.steps = steps
+        self.above = above
+        self.weighed = weighed
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension FishPage: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeFishPage: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> FishPage {
+        return
+            try FishPage(
+                title: FfiConverterString.read(from: &buf), 
+                says: FfiConverterSequenceString.read(from: &buf), 
+                waits: FfiConverterBool.read(from: &buf), 
+                classes: FfiConverterSequenceTypeMatchKey.read(from: &buf), 
+                net: FfiConverterTypeMatchKey.read(from: &buf), 
+                more: FfiConverterSequenceTypeMatchKey.read(from: &buf), 
+                figure: FfiConverterString.read(from: &buf), 
+                steps: FfiConverterSequenceTypeMatchKey.read(from: &buf), 
+                above: FfiConverterSequenceTypeMatchKey.read(from: &buf), 
+                weighed: FfiConverterTypeMatchKey.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: FishPage, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.title, into: &buf)
+        FfiConverterSequenceString.write(value.says, into: &buf)
+        FfiConverterBool.write(value.waits, into: &buf)
+        FfiConverterSequenceTypeMatchKey.write(value.classes, into: &buf)
+        FfiConverterTypeMatchKey.write(value.net, into: &buf)
+        FfiConverterSequenceTypeMatchKey.write(value.more, into: &buf)
+        FfiConverterString.write(value.figure, into: &buf)
+        FfiConverterSequenceTypeMatchKey.write(value.steps, into: &buf)
+        FfiConverterSequenceTypeMatchKey.write(value.above, into: &buf)
+        FfiConverterTypeMatchKey.write(value.weighed, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeFishPage_lift(_ buf: RustBuffer) throws -> FishPage {
+    return try FfiConverterTypeFishPage.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeFishPage_lower(_ value: FishPage) -> RustBuffer {
+    return FfiConverterTypeFishPage.lower(value)
 }
 
 
@@ -4709,6 +5217,1364 @@ public func FfiConverterTypeKeyView_lower(_ value: KeyView) -> RustBuffer {
 
 
 /**
+ * One page.
+ */
+public struct Leaf: Equatable, Hashable {
+    /**
+     * Its name, to open it by.
+     */
+    public let id: String
+    /**
+     * Its heading.
+     */
+    public let title: String
+    /**
+     * What it says, in a sentence or two.
+     */
+    public let says: String
+    /**
+     * A caution that belongs to what is entered here; empty where there is none.
+     */
+    public let caution: String
+    /**
+     * Figures.
+     */
+    public let lines: [LeafLine]
+    /**
+     * How they were obtained, and what they can't tell.
+     */
+    public let notes: [String]
+    /**
+     * Keys as wide as the glass: the parts of a screen, sessions.
+     */
+    public let list: [LeafKey]
+    /**
+     * A text that can be typed.
+     */
+    public let typing: LeafTyping?
+    /**
+     * What can be chosen.
+     */
+    public let rows: [ChoiceRow]
+    /**
+     * What can be done.
+     */
+    public let keys: [LeafKey]
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Its name, to open it by.
+         */id: String, 
+        /**
+         * Its heading.
+         */title: String, 
+        /**
+         * What it says, in a sentence or two.
+         */says: String, 
+        /**
+         * A caution that belongs to what is entered here; empty where there is none.
+         */caution: String, 
+        /**
+         * Figures.
+         */lines: [LeafLine], 
+        /**
+         * How they were obtained, and what they can't tell.
+         */notes: [String], 
+        /**
+         * Keys as wide as the glass: the parts of a screen, sessions.
+         */list: [LeafKey], 
+        /**
+         * A text that can be typed.
+         */typing: LeafTyping?, 
+        /**
+         * What can be chosen.
+         */rows: [ChoiceRow], 
+        /**
+         * What can be done.
+         */keys: [LeafKey]) {
+        self.id = id
+        self.title = title
+        self.says = says
+        self.caution = caution
+        self.lines = lines
+        self.notes = notes
+        self.list = list
+        self.typing = typing
+        self.rows = rows
+        self.keys = keys
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension Leaf: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeLeaf: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> Leaf {
+        return
+            try Leaf(
+                id: FfiConverterString.read(from: &buf), 
+                title: FfiConverterString.read(from: &buf), 
+                says: FfiConverterString.read(from: &buf), 
+                caution: FfiConverterString.read(from: &buf), 
+                lines: FfiConverterSequenceTypeLeafLine.read(from: &buf), 
+                notes: FfiConverterSequenceString.read(from: &buf), 
+                list: FfiConverterSequenceTypeLeafKey.read(from: &buf), 
+                typing: FfiConverterOptionTypeLeafTyping.read(from: &buf), 
+                rows: FfiConverterSequenceTypeChoiceRow.read(from: &buf), 
+                keys: FfiConverterSequenceTypeLeafKey.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: Leaf, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.id, into: &buf)
+        FfiConverterString.write(value.title, into: &buf)
+        FfiConverterString.write(value.says, into: &buf)
+        FfiConverterString.write(value.caution, into: &buf)
+        FfiConverterSequenceTypeLeafLine.write(value.lines, into: &buf)
+        FfiConverterSequenceString.write(value.notes, into: &buf)
+        FfiConverterSequenceTypeLeafKey.write(value.list, into: &buf)
+        FfiConverterOptionTypeLeafTyping.write(value.typing, into: &buf)
+        FfiConverterSequenceTypeChoiceRow.write(value.rows, into: &buf)
+        FfiConverterSequenceTypeLeafKey.write(value.keys, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeLeaf_lift(_ buf: RustBuffer) throws -> Leaf {
+    return try FfiConverterTypeLeaf.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeLeaf_lower(_ value: Leaf) -> RustBuffer {
+    return FfiConverterTypeLeaf.lower(value)
+}
+
+
+/**
+ * One key.
+ */
+public struct LeafKey: Equatable, Hashable {
+    /**
+     * What to hand back: which field; `leaf` opens the leaf of that id and hands nothing back.
+     */
+    public let field: String
+    /**
+     * Which value.
+     */
+    public let value: String
+    /**
+     * Its word.
+     */
+    public let label: String
+    /**
+     * A smaller line below; may be empty.
+     */
+    public let sub: String
+    /**
+     * Drawn in solid ink: the likeliest next.
+     */
+    public let solid: Bool
+    /**
+     * Whether it can be tapped now.
+     */
+    public let enabled: Bool
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * What to hand back: which field; `leaf` opens the leaf of that id and hands nothing back.
+         */field: String, 
+        /**
+         * Which value.
+         */value: String, 
+        /**
+         * Its word.
+         */label: String, 
+        /**
+         * A smaller line below; may be empty.
+         */sub: String, 
+        /**
+         * Drawn in solid ink: the likeliest next.
+         */solid: Bool, 
+        /**
+         * Whether it can be tapped now.
+         */enabled: Bool) {
+        self.field = field
+        self.value = value
+        self.label = label
+        self.sub = sub
+        self.solid = solid
+        self.enabled = enabled
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension LeafKey: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeLeafKey: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> LeafKey {
+        return
+            try LeafKey(
+                field: FfiConverterString.read(from: &buf), 
+                value: FfiConverterString.read(from: &buf), 
+                label: FfiConverterString.read(from: &buf), 
+                sub: FfiConverterString.read(from: &buf), 
+                solid: FfiConverterBool.read(from: &buf), 
+                enabled: FfiConverterBool.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: LeafKey, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.field, into: &buf)
+        FfiConverterString.write(value.value, into: &buf)
+        FfiConverterString.write(value.label, into: &buf)
+        FfiConverterString.write(value.sub, into: &buf)
+        FfiConverterBool.write(value.solid, into: &buf)
+        FfiConverterBool.write(value.enabled, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeLeafKey_lift(_ buf: RustBuffer) throws -> LeafKey {
+    return try FfiConverterTypeLeafKey.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeLeafKey_lower(_ value: LeafKey) -> RustBuffer {
+    return FfiConverterTypeLeafKey.lower(value)
+}
+
+
+/**
+ * One line: what, how much, and what more there is to say.
+ */
+public struct LeafLine: Equatable, Hashable {
+    /**
+     * What: "18 in, 0.12 mm, size 16".
+     */
+    public let label: String
+    /**
+     * How much: "6 of 10". May be empty.
+     */
+    public let value: String
+    /**
+     * A smaller line below; may be empty.
+     */
+    public let detail: String
+    /**
+     * The range behind the value.
+     */
+    public let span: LeafSpan?
+    /**
+     * Whether it heads the lines below it.
+     */
+    public let heads: Bool
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * What: "18 in, 0.12 mm, size 16".
+         */label: String, 
+        /**
+         * How much: "6 of 10". May be empty.
+         */value: String, 
+        /**
+         * A smaller line below; may be empty.
+         */detail: String, 
+        /**
+         * The range behind the value.
+         */span: LeafSpan?, 
+        /**
+         * Whether it heads the lines below it.
+         */heads: Bool) {
+        self.label = label
+        self.value = value
+        self.detail = detail
+        self.span = span
+        self.heads = heads
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension LeafLine: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeLeafLine: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> LeafLine {
+        return
+            try LeafLine(
+                label: FfiConverterString.read(from: &buf), 
+                value: FfiConverterString.read(from: &buf), 
+                detail: FfiConverterString.read(from: &buf), 
+                span: FfiConverterOptionTypeLeafSpan.read(from: &buf), 
+                heads: FfiConverterBool.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: LeafLine, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.label, into: &buf)
+        FfiConverterString.write(value.value, into: &buf)
+        FfiConverterString.write(value.detail, into: &buf)
+        FfiConverterOptionTypeLeafSpan.write(value.span, into: &buf)
+        FfiConverterBool.write(value.heads, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeLeafLine_lift(_ buf: RustBuffer) throws -> LeafLine {
+    return try FfiConverterTypeLeafLine.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeLeafLine_lower(_ value: LeafLine) -> RustBuffer {
+    return FfiConverterTypeLeafLine.lower(value)
+}
+
+
+/**
+ * A range on a common scale, drawn as a line with its ends and, where it is known, its middle.
+ */
+public struct LeafSpan: Equatable, Hashable {
+    /**
+     * Lower end.
+     */
+    public let low: Double
+    /**
+     * The value itself; none where there is only a range.
+     */
+    public let at: Double?
+    /**
+     * Upper end, cut to the scale.
+     */
+    public let high: Double
+    /**
+     * Whether the upper end lies beyond the scale.
+     */
+    public let beyond: Bool
+    /**
+     * Upper end of the scale, which begins at nought; the same for all lines of a leaf.
+     */
+    public let scale: Double
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Lower end.
+         */low: Double, 
+        /**
+         * The value itself; none where there is only a range.
+         */at: Double?, 
+        /**
+         * Upper end, cut to the scale.
+         */high: Double, 
+        /**
+         * Whether the upper end lies beyond the scale.
+         */beyond: Bool, 
+        /**
+         * Upper end of the scale, which begins at nought; the same for all lines of a leaf.
+         */scale: Double) {
+        self.low = low
+        self.at = at
+        self.high = high
+        self.beyond = beyond
+        self.scale = scale
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension LeafSpan: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeLeafSpan: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> LeafSpan {
+        return
+            try LeafSpan(
+                low: FfiConverterDouble.read(from: &buf), 
+                at: FfiConverterOptionDouble.read(from: &buf), 
+                high: FfiConverterDouble.read(from: &buf), 
+                beyond: FfiConverterBool.read(from: &buf), 
+                scale: FfiConverterDouble.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: LeafSpan, into buf: inout [UInt8]) {
+        FfiConverterDouble.write(value.low, into: &buf)
+        FfiConverterOptionDouble.write(value.at, into: &buf)
+        FfiConverterDouble.write(value.high, into: &buf)
+        FfiConverterBool.write(value.beyond, into: &buf)
+        FfiConverterDouble.write(value.scale, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeLeafSpan_lift(_ buf: RustBuffer) throws -> LeafSpan {
+    return try FfiConverterTypeLeafSpan.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeLeafSpan_lower(_ value: LeafSpan) -> RustBuffer {
+    return FfiConverterTypeLeafSpan.lower(value)
+}
+
+
+/**
+ * A text that can be typed, at home and with warm hands; never needed while fishing.
+ */
+public struct LeafTyping: Equatable, Hashable {
+    /**
+     * Which field to hand back.
+     */
+    public let field: String
+    /**
+     * What it is for.
+     */
+    public let label: String
+    /**
+     * The word on the key that hands it over.
+     */
+    public let send: String
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Which field to hand back.
+         */field: String, 
+        /**
+         * What it is for.
+         */label: String, 
+        /**
+         * The word on the key that hands it over.
+         */send: String) {
+        self.field = field
+        self.label = label
+        self.send = send
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension LeafTyping: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeLeafTyping: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> LeafTyping {
+        return
+            try LeafTyping(
+                field: FfiConverterString.read(from: &buf), 
+                label: FfiConverterString.read(from: &buf), 
+                send: FfiConverterString.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: LeafTyping, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.field, into: &buf)
+        FfiConverterString.write(value.label, into: &buf)
+        FfiConverterString.write(value.send, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeLeafTyping_lift(_ buf: RustBuffer) throws -> LeafTyping {
+    return try FfiConverterTypeLeafTyping.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeLeafTyping_lower(_ value: LeafTyping) -> RustBuffer {
+    return FfiConverterTypeLeafTyping.lower(value)
+}
+
+
+/**
+ * A screen of leaves; the first is the one it opens with.
+ */
+public struct LeavesView: Equatable, Hashable {
+    /**
+     * The leaves.
+     */
+    public let leaves: [Leaf]
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * The leaves.
+         */leaves: [Leaf]) {
+        self.leaves = leaves
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension LeavesView: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeLeavesView: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> LeavesView {
+        return
+            try LeavesView(
+                leaves: FfiConverterSequenceTypeLeaf.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: LeavesView, into buf: inout [UInt8]) {
+        FfiConverterSequenceTypeLeaf.write(value.leaves, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeLeavesView_lift(_ buf: RustBuffer) throws -> LeavesView {
+    return try FfiConverterTypeLeavesView.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeLeavesView_lower(_ value: LeavesView) -> RustBuffer {
+    return FfiConverterTypeLeavesView.lower(value)
+}
+
+
+/**
+ * A key that hands back a tap.
+ */
+public struct MatchKey: Equatable, Hashable {
+    /**
+     * Its word.
+     */
+    public let label: String
+    /**
+     * A smaller line below.
+     */
+    public let sub: String
+    /**
+     * What a screen reader says.
+     */
+    public let spoken: String
+    /**
+     * Whether it is drawn in solid ink.
+     */
+    public let solid: Bool
+    /**
+     * Whether it can be tapped now.
+     */
+    public let enabled: Bool
+    /**
+     * What to hand back.
+     */
+    public let tap: MatchTap
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Its word.
+         */label: String, 
+        /**
+         * A smaller line below.
+         */sub: String, 
+        /**
+         * What a screen reader says.
+         */spoken: String, 
+        /**
+         * Whether it is drawn in solid ink.
+         */solid: Bool, 
+        /**
+         * Whether it can be tapped now.
+         */enabled: Bool, 
+        /**
+         * What to hand back.
+         */tap: MatchTap) {
+        self.label = label
+        self.sub = sub
+        self.spoken = spoken
+        self.solid = solid
+        self.enabled = enabled
+        self.tap = tap
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension MatchKey: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeMatchKey: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> MatchKey {
+        return
+            try MatchKey(
+                label: FfiConverterString.read(from: &buf), 
+                sub: FfiConverterString.read(from: &buf), 
+                spoken: FfiConverterString.read(from: &buf), 
+                solid: FfiConverterBool.read(from: &buf), 
+                enabled: FfiConverterBool.read(from: &buf), 
+                tap: FfiConverterTypeMatchTap.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: MatchKey, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.label, into: &buf)
+        FfiConverterString.write(value.sub, into: &buf)
+        FfiConverterString.write(value.spoken, into: &buf)
+        FfiConverterBool.write(value.solid, into: &buf)
+        FfiConverterBool.write(value.enabled, into: &buf)
+        FfiConverterTypeMatchTap.write(value.tap, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeMatchKey_lift(_ buf: RustBuffer) throws -> MatchKey {
+    return try FfiConverterTypeMatchKey.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeMatchKey_lower(_ value: MatchKey) -> RustBuffer {
+    return FfiConverterTypeMatchKey.lower(value)
+}
+
+
+/**
+ * Where the keys lie, in px.
+ */
+public struct MatchLayout: Equatable, Hashable {
+    /**
+     * BACK.
+     */
+    public let back: Rect
+    /**
+     * The wide key beside it.
+     */
+    public let wide: Rect
+    /**
+     * Three small keys above them, counted from the thumb.
+     */
+    public let small: [Rect]
+    /**
+     * Two or four large keys above BACK, counted from the thumb.
+     */
+    public let classes: [Rect]
+    /**
+     * Three small keys above those.
+     */
+    public let aboveClasses: [Rect]
+    /**
+     * Steps of a figure: three up, three down below them, from left to right.
+     */
+    public let steps: [Rect]
+    /**
+     * Three small keys above those, from left to right.
+     */
+    public let aboveSteps: [Rect]
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * BACK.
+         */back: Rect, 
+        /**
+         * The wide key beside it.
+         */wide: Rect, 
+        /**
+         * Three small keys above them, counted from the thumb.
+         */small: [Rect], 
+        /**
+         * Two or four large keys above BACK, counted from the thumb.
+         */classes: [Rect], 
+        /**
+         * Three small keys above those.
+         */aboveClasses: [Rect], 
+        /**
+         * Steps of a figure: three up, three down below them, from left to right.
+         */steps: [Rect], 
+        /**
+         * Three small keys above those, from left to right.
+         */aboveSteps: [Rect]) {
+        self.back = back
+        self.wide = wide
+        self.small = small
+        self.classes = classes
+        self.aboveClasses = aboveClasses
+        self.steps = steps
+        self.aboveSteps = aboveSteps
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension MatchLayout: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeMatchLayout: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> MatchLayout {
+        return
+            try MatchLayout(
+                back: FfiConverterTypeRect.read(from: &buf), 
+                wide: FfiConverterTypeRect.read(from: &buf), 
+                small: FfiConverterSequenceTypeRect.read(from: &buf), 
+                classes: FfiConverterSequenceTypeRect.read(from: &buf), 
+                aboveClasses: FfiConverterSequenceTypeRect.read(from: &buf), 
+                steps: FfiConverterSequenceTypeRect.read(from: &buf), 
+                aboveSteps: FfiConverterSequenceTypeRect.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: MatchLayout, into buf: inout [UInt8]) {
+        FfiConverterTypeRect.write(value.back, into: &buf)
+        FfiConverterTypeRect.write(value.wide, into: &buf)
+        FfiConverterSequenceTypeRect.write(value.small, into: &buf)
+        FfiConverterSequenceTypeRect.write(value.classes, into: &buf)
+        FfiConverterSequenceTypeRect.write(value.aboveClasses, into: &buf)
+        FfiConverterSequenceTypeRect.write(value.steps, into: &buf)
+        FfiConverterSequenceTypeRect.write(value.aboveSteps, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeMatchLayout_lift(_ buf: RustBuffer) throws -> MatchLayout {
+    return try FfiConverterTypeMatchLayout.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeMatchLayout_lower(_ value: MatchLayout) -> RustBuffer {
+    return FfiConverterTypeMatchLayout.lower(value)
+}
+
+
+/**
+ * A figure of the Match screen.
+ */
+public struct MatchLine: Equatable, Hashable {
+    /**
+     * What it is, "Casts left".
+     */
+    public let label: String
+    /**
+     * "3 to 5", or "can't tell yet".
+     */
+    public let value: String
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * What it is, "Casts left".
+         */label: String, 
+        /**
+         * "3 to 5", or "can't tell yet".
+         */value: String) {
+        self.label = label
+        self.value = value
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension MatchLine: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeMatchLine: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> MatchLine {
+        return
+            try MatchLine(
+                label: FfiConverterString.read(from: &buf), 
+                value: FfiConverterString.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: MatchLine, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.label, into: &buf)
+        FfiConverterString.write(value.value, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeMatchLine_lift(_ buf: RustBuffer) throws -> MatchLine {
+    return try FfiConverterTypeMatchLine.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeMatchLine_lower(_ value: MatchLine) -> RustBuffer {
+    return FfiConverterTypeMatchLine.lower(value)
+}
+
+
+/**
+ * The rules of one match. An empty list of nets means that nothing is kept by net.
+ */
+public struct MatchRules: Equatable, Hashable {
+    /**
+     * The nets.
+     */
+    public let nets: [NetRule]
+    /**
+     * What becomes of a net over its limit.
+     */
+    public let overLimit: OverLimit
+    /**
+     * Which kinds of fish count.
+     */
+    public let counting: Counting
+    /**
+     * Minutes after all-out in which a fish hooked before it may be landed.
+     */
+    public let landingMin: UInt16
+    /**
+     * Minutes before all-out at which to sound.
+     */
+    public let alarmsMin: [UInt16]
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * The nets.
+         */nets: [NetRule], 
+        /**
+         * What becomes of a net over its limit.
+         */overLimit: OverLimit, 
+        /**
+         * Which kinds of fish count.
+         */counting: Counting, 
+        /**
+         * Minutes after all-out in which a fish hooked before it may be landed.
+         */landingMin: UInt16, 
+        /**
+         * Minutes before all-out at which to sound.
+         */alarmsMin: [UInt16]) {
+        self.nets = nets
+        self.overLimit = overLimit
+        self.counting = counting
+        self.landingMin = landingMin
+        self.alarmsMin = alarmsMin
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension MatchRules: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeMatchRules: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> MatchRules {
+        return
+            try MatchRules(
+                nets: FfiConverterSequenceTypeNetRule.read(from: &buf), 
+                overLimit: FfiConverterTypeOverLimit.read(from: &buf), 
+                counting: FfiConverterTypeCounting.read(from: &buf), 
+                landingMin: FfiConverterUInt16.read(from: &buf), 
+                alarmsMin: FfiConverterSequenceUInt16.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: MatchRules, into buf: inout [UInt8]) {
+        FfiConverterSequenceTypeNetRule.write(value.nets, into: &buf)
+        FfiConverterTypeOverLimit.write(value.overLimit, into: &buf)
+        FfiConverterTypeCounting.write(value.counting, into: &buf)
+        FfiConverterUInt16.write(value.landingMin, into: &buf)
+        FfiConverterSequenceUInt16.write(value.alarmsMin, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeMatchRules_lift(_ buf: RustBuffer) throws -> MatchRules {
+    return try FfiConverterTypeMatchRules.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeMatchRules_lower(_ value: MatchRules) -> RustBuffer {
+    return FfiConverterTypeMatchRules.lower(value)
+}
+
+
+/**
+ * A match, whole: the last one in force is the one that counts. Times are UTC ms by the organiser's clock.
+ */
+public struct MatchSetup: Equatable, Hashable {
+    /**
+     * All-in.
+     */
+    public let allInMs: Int64
+    /**
+     * All-out.
+     */
+    public let allOutMs: Int64
+    /**
+     * What to add to the phone's time to read the organiser's.
+     */
+    public let offsetMs: Int64
+    /**
+     * The unit of the scales.
+     */
+    public let unit: WeightUnit
+    /**
+     * The finest mark of the scales at the weigh-in.
+     */
+    public let mark: Weight
+    /**
+     * Nets, limits, kinds that count, landing after all-out, alarms.
+     */
+    public let rules: MatchRules
+    /**
+     * The size classes, in the order of their keys.
+     */
+    public let classes: [ClassGuess]
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * All-in.
+         */allInMs: Int64, 
+        /**
+         * All-out.
+         */allOutMs: Int64, 
+        /**
+         * What to add to the phone's time to read the organiser's.
+         */offsetMs: Int64, 
+        /**
+         * The unit of the scales.
+         */unit: WeightUnit, 
+        /**
+         * The finest mark of the scales at the weigh-in.
+         */mark: Weight, 
+        /**
+         * Nets, limits, kinds that count, landing after all-out, alarms.
+         */rules: MatchRules, 
+        /**
+         * The size classes, in the order of their keys.
+         */classes: [ClassGuess]) {
+        self.allInMs = allInMs
+        self.allOutMs = allOutMs
+        self.offsetMs = offsetMs
+        self.unit = unit
+        self.mark = mark
+        self.rules = rules
+        self.classes = classes
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension MatchSetup: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeMatchSetup: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> MatchSetup {
+        return
+            try MatchSetup(
+                allInMs: FfiConverterInt64.read(from: &buf), 
+                allOutMs: FfiConverterInt64.read(from: &buf), 
+                offsetMs: FfiConverterInt64.read(from: &buf), 
+                unit: FfiConverterTypeWeightUnit.read(from: &buf), 
+                mark: FfiConverterTypeWeight.read(from: &buf), 
+                rules: FfiConverterTypeMatchRules.read(from: &buf), 
+                classes: FfiConverterSequenceTypeClassGuess.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: MatchSetup, into buf: inout [UInt8]) {
+        FfiConverterInt64.write(value.allInMs, into: &buf)
+        FfiConverterInt64.write(value.allOutMs, into: &buf)
+        FfiConverterInt64.write(value.offsetMs, into: &buf)
+        FfiConverterTypeWeightUnit.write(value.unit, into: &buf)
+        FfiConverterTypeWeight.write(value.mark, into: &buf)
+        FfiConverterTypeMatchRules.write(value.rules, into: &buf)
+        FfiConverterSequenceTypeClassGuess.write(value.classes, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeMatchSetup_lift(_ buf: RustBuffer) throws -> MatchSetup {
+    return try FfiConverterTypeMatchSetup.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeMatchSetup_lower(_ value: MatchSetup) -> RustBuffer {
+    return FfiConverterTypeMatchSetup.lower(value)
+}
+
+
+/**
+ * The whole Match screen.
+ */
+public struct MatchView: Equatable, Hashable {
+    /**
+     * Its heading.
+     */
+    public let title: String
+    /**
+     * Where the match stands.
+     */
+    public let phase: MatchPhase
+    /**
+     * Time left in digits, "3:14:10"; empty where nothing runs.
+     */
+    public let digits: String
+    /**
+     * What they count: "to all-out at 15:00."
+     */
+    public let says: String
+    /**
+     * The time left for a screen reader, to the minute.
+     */
+    public let spoken: String
+    /**
+     * Casts left and the last cast worth making; before a match is set, what would be set.
+     */
+    public let lines: [MatchLine]
+    /**
+     * The nets, in the order of the rules.
+     */
+    public let nets: [NetView]
+    /**
+     * How far the two clocks are apart, what the weights rest on and what is left out of them.
+     */
+    public let notes: [String]
+    /**
+     * Bites, fish, weight to come, finish, daylight.
+     */
+    public let coming: [MatchLine]
+    /**
+     * How that was obtained.
+     */
+    public let comingNotes: [String]
+    /**
+     * The fish; none without a match.
+     */
+    public let fish: FishPage?
+    /**
+     * The weigh-in; none without a match.
+     */
+    public let weighIn: WeighInPage?
+    /**
+     * The rules of the day, each a row of choices.
+     */
+    public let rows: [ChoiceRow]
+    /**
+     * To the fish.
+     */
+    public let toFish: PageKey
+    /**
+     * To entering a weight.
+     */
+    public let toWeight: PageKey
+    /**
+     * To what is to come.
+     */
+    public let toComing: PageKey
+    /**
+     * To the rules.
+     */
+    public let toRules: PageKey
+    /**
+     * To the weigh-in.
+     */
+    public let toWeighIn: PageKey
+    /**
+     * Sets a match where there is none.
+     */
+    public let begin: MatchKey?
+    /**
+     * Alarms still to come, soonest first.
+     */
+    public let alarms: [AlarmView]
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Its heading.
+         */title: String, 
+        /**
+         * Where the match stands.
+         */phase: MatchPhase, 
+        /**
+         * Time left in digits, "3:14:10"; empty where nothing runs.
+         */digits: String, 
+        /**
+         * What they count: "to all-out at 15:00."
+         */says: String, 
+        /**
+         * The time left for a screen reader, to the minute.
+         */spoken: String, 
+        /**
+         * Casts left and the last cast worth making; before a match is set, what would be set.
+         */lines: [MatchLine], 
+        /**
+         * The nets, in the order of the rules.
+         */nets: [NetView], 
+        /**
+         * How far the two clocks are apart, what the weights rest on and what is left out of them.
+         */notes: [String], 
+        /**
+         * Bites, fish, weight to come, finish, daylight.
+         */coming: [MatchLine], 
+        /**
+         * How that was obtained.
+         */comingNotes: [String], 
+        /**
+         * The fish; none without a match.
+         */fish: FishPage?, 
+        /**
+         * The weigh-in; none without a match.
+         */weighIn: WeighInPage?, 
+        /**
+         * The rules of the day, each a row of choices.
+         */rows: [ChoiceRow], 
+        /**
+         * To the fish.
+         */toFish: PageKey, 
+        /**
+         * To entering a weight.
+         */toWeight: PageKey, 
+        /**
+         * To what is to come.
+         */toComing: PageKey, 
+        /**
+         * To the rules.
+         */toRules: PageKey, 
+        /**
+         * To the weigh-in.
+         */toWeighIn: PageKey, 
+        /**
+         * Sets a match where there is none.
+         */begin: MatchKey?, 
+        /**
+         * Alarms still to come, soonest first.
+         */alarms: [AlarmView]) {
+        self.title = title
+        self.phase = phase
+        self.digits = digits
+        self.says = says
+        self.spoken = spoken
+        self.lines = lines
+        self.nets = nets
+        self.notes = notes
+        self.coming = coming
+        self.comingNotes = comingNotes
+        self.fish = fish
+        self.weighIn = weighIn
+        self.rows = rows
+        self.toFish = toFish
+        self.toWeight = toWeight
+        self.toComing = toComing
+        self.toRules = toRules
+        self.toWeighIn = toWeighIn
+        self.begin = begin
+        self.alarms = alarms
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension MatchView: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeMatchView: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> MatchView {
+        return
+            try MatchView(
+                title: FfiConverterString.read(from: &buf), 
+                phase: FfiConverterTypeMatchPhase.read(from: &buf), 
+                digits: FfiConverterString.read(from: &buf), 
+                says: FfiConverterString.read(from: &buf), 
+                spoken: FfiConverterString.read(from: &buf), 
+                lines: FfiConverterSequenceTypeMatchLine.read(from: &buf), 
+                nets: FfiConverterSequenceTypeNetView.read(from: &buf), 
+                notes: FfiConverterSequenceString.read(from: &buf), 
+                coming: FfiConverterSequenceTypeMatchLine.read(from: &buf), 
+                comingNotes: FfiConverterSequenceString.read(from: &buf), 
+                fish: FfiConverterOptionTypeFishPage.read(from: &buf), 
+                weighIn: FfiConverterOptionTypeWeighInPage.read(from: &buf), 
+                rows: FfiConverterSequenceTypeChoiceRow.read(from: &buf), 
+                toFish: FfiConverterTypePageKey.read(from: &buf), 
+                toWeight: FfiConverterTypePageKey.read(from: &buf), 
+                toComing: FfiConverterTypePageKey.read(from: &buf), 
+                toRules: FfiConverterTypePageKey.read(from: &buf), 
+                toWeighIn: FfiConverterTypePageKey.read(from: &buf), 
+                begin: FfiConverterOptionTypeMatchKey.read(from: &buf), 
+                alarms: FfiConverterSequenceTypeAlarmView.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: MatchView, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.title, into: &buf)
+        FfiConverterTypeMatchPhase.write(value.phase, into: &buf)
+        FfiConverterString.write(value.digits, into: &buf)
+        FfiConverterString.write(value.says, into: &buf)
+        FfiConverterString.write(value.spoken, into: &buf)
+        FfiConverterSequenceTypeMatchLine.write(value.lines, into: &buf)
+        FfiConverterSequenceTypeNetView.write(value.nets, into: &buf)
+        FfiConverterSequenceString.write(value.notes, into: &buf)
+        FfiConverterSequenceTypeMatchLine.write(value.coming, into: &buf)
+        FfiConverterSequenceString.write(value.comingNotes, into: &buf)
+        FfiConverterOptionTypeFishPage.write(value.fish, into: &buf)
+        FfiConverterOptionTypeWeighInPage.write(value.weighIn, into: &buf)
+        FfiConverterSequenceTypeChoiceRow.write(value.rows, into: &buf)
+        FfiConverterTypePageKey.write(value.toFish, into: &buf)
+        FfiConverterTypePageKey.write(value.toWeight, into: &buf)
+        FfiConverterTypePageKey.write(value.toComing, into: &buf)
+        FfiConverterTypePageKey.write(value.toRules, into: &buf)
+        FfiConverterTypePageKey.write(value.toWeighIn, into: &buf)
+        FfiConverterOptionTypeMatchKey.write(value.begin, into: &buf)
+        FfiConverterSequenceTypeAlarmView.write(value.alarms, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeMatchView_lift(_ buf: RustBuffer) throws -> MatchView {
+    return try FfiConverterTypeMatchView.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeMatchView_lower(_ value: MatchView) -> RustBuffer {
+    return FfiConverterTypeMatchView.lower(value)
+}
+
+
+/**
  * One doubtful entry of the list.
  */
 public struct MendLine: Equatable, Hashable {
@@ -5078,6 +6944,214 @@ public func FfiConverterTypeMoment_lower(_ value: Moment) -> RustBuffer {
 
 
 /**
+ * One keepnet.
+ */
+public struct NetRule: Equatable, Hashable {
+    /**
+     * As the angler calls it; no two alike.
+     */
+    public let name: String
+    /**
+     * Most it may hold, if there is a limit.
+     */
+    public let limit: Weight?
+    /**
+     * What may go in.
+     */
+    public let holds: NetHolds
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * As the angler calls it; no two alike.
+         */name: String, 
+        /**
+         * Most it may hold, if there is a limit.
+         */limit: Weight?, 
+        /**
+         * What may go in.
+         */holds: NetHolds) {
+        self.name = name
+        self.limit = limit
+        self.holds = holds
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension NetRule: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeNetRule: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> NetRule {
+        return
+            try NetRule(
+                name: FfiConverterString.read(from: &buf), 
+                limit: FfiConverterOptionTypeWeight.read(from: &buf), 
+                holds: FfiConverterTypeNetHolds.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: NetRule, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.name, into: &buf)
+        FfiConverterOptionTypeWeight.write(value.limit, into: &buf)
+        FfiConverterTypeNetHolds.write(value.holds, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeNetRule_lift(_ buf: RustBuffer) throws -> NetRule {
+    return try FfiConverterTypeNetRule.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeNetRule_lower(_ value: NetRule) -> RustBuffer {
+    return FfiConverterTypeNetRule.lower(value)
+}
+
+
+/**
+ * One keepnet.
+ */
+public struct NetView: Equatable, Hashable {
+    /**
+     * Its name.
+     */
+    public let name: String
+    /**
+     * "5 fish, about 23 lb 4 oz".
+     */
+    public let holds: String
+    /**
+     * "of 50 lb", and the range where it is uncertain.
+     */
+    public let limit: String
+    /**
+     * "NEAR THE LIMIT"; empty where it isn't.
+     */
+    public let says: String
+    /**
+     * How near to the limit.
+     */
+    public let warning: NetWarning
+    /**
+     * Lower end, expected weight and upper end as shares of the limit; empty without a limit.
+     */
+    public let shares: [Double]
+    /**
+     * Whether the next fish goes into it.
+     */
+    public let inUse: Bool
+    /**
+     * The whole for a screen reader.
+     */
+    public let spoken: String
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Its name.
+         */name: String, 
+        /**
+         * "5 fish, about 23 lb 4 oz".
+         */holds: String, 
+        /**
+         * "of 50 lb", and the range where it is uncertain.
+         */limit: String, 
+        /**
+         * "NEAR THE LIMIT"; empty where it isn't.
+         */says: String, 
+        /**
+         * How near to the limit.
+         */warning: NetWarning, 
+        /**
+         * Lower end, expected weight and upper end as shares of the limit; empty without a limit.
+         */shares: [Double], 
+        /**
+         * Whether the next fish goes into it.
+         */inUse: Bool, 
+        /**
+         * The whole for a screen reader.
+         */spoken: String) {
+        self.name = name
+        self.holds = holds
+        self.limit = limit
+        self.says = says
+        self.warning = warning
+        self.shares = shares
+        self.inUse = inUse
+        self.spoken = spoken
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension NetView: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeNetView: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> NetView {
+        return
+            try NetView(
+                name: FfiConverterString.read(from: &buf), 
+                holds: FfiConverterString.read(from: &buf), 
+                limit: FfiConverterString.read(from: &buf), 
+                says: FfiConverterString.read(from: &buf), 
+                warning: FfiConverterTypeNetWarning.read(from: &buf), 
+                shares: FfiConverterSequenceDouble.read(from: &buf), 
+                inUse: FfiConverterBool.read(from: &buf), 
+                spoken: FfiConverterString.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: NetView, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.name, into: &buf)
+        FfiConverterString.write(value.holds, into: &buf)
+        FfiConverterString.write(value.limit, into: &buf)
+        FfiConverterString.write(value.says, into: &buf)
+        FfiConverterTypeNetWarning.write(value.warning, into: &buf)
+        FfiConverterSequenceDouble.write(value.shares, into: &buf)
+        FfiConverterBool.write(value.inUse, into: &buf)
+        FfiConverterString.write(value.spoken, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeNetView_lift(_ buf: RustBuffer) throws -> NetView {
+    return try FfiConverterTypeNetView.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeNetView_lower(_ value: NetView) -> RustBuffer {
+    return FfiConverterTypeNetView.lower(value)
+}
+
+
+/**
  * A file made to be handed on.
  */
 public struct Outgoing: Equatable, Hashable {
@@ -5278,6 +7352,10 @@ public struct PadWords: Equatable, Hashable {
      */
     public let swim: Said
     /**
+     * Turns to the next part of a long leaf.
+     */
+    public let readOn: Said
+    /**
      * Back to the Bank screen.
      */
     public let back: Said
@@ -5289,6 +7367,10 @@ public struct PadWords: Equatable, Hashable {
      * Opens "Did it matter?".
      */
     public let changes: Said
+    /**
+     * Opens the Match screen.
+     */
+    public let matchDay: Said
     /**
      * Opens the Files screen.
      */
@@ -5327,6 +7409,9 @@ public struct PadWords: Equatable, Hashable {
          * The small swim fan.
          */swim: Said, 
         /**
+         * Turns to the next part of a long leaf.
+         */readOn: Said, 
+        /**
          * Back to the Bank screen.
          */back: Said, 
         /**
@@ -5335,6 +7420,9 @@ public struct PadWords: Equatable, Hashable {
         /**
          * Opens "Did it matter?".
          */changes: Said, 
+        /**
+         * Opens the Match screen.
+         */matchDay: Said, 
         /**
          * Opens the Files screen.
          */files: Said, 
@@ -5351,9 +7439,11 @@ public struct PadWords: Equatable, Hashable {
         self.right = right
         self.more = more
         self.swim = swim
+        self.readOn = readOn
         self.back = back
         self.waits = waits
         self.changes = changes
+        self.matchDay = matchDay
         self.files = files
         self.mend = mend
         self.phone = phone
@@ -5382,9 +7472,11 @@ public struct FfiConverterTypePadWords: FfiConverterRustBuffer {
                 right: FfiConverterTypeSaid.read(from: &buf), 
                 more: FfiConverterTypeSaid.read(from: &buf), 
                 swim: FfiConverterTypeSaid.read(from: &buf), 
+                readOn: FfiConverterTypeSaid.read(from: &buf), 
                 back: FfiConverterTypeSaid.read(from: &buf), 
                 waits: FfiConverterTypeSaid.read(from: &buf), 
                 changes: FfiConverterTypeSaid.read(from: &buf), 
+                matchDay: FfiConverterTypeSaid.read(from: &buf), 
                 files: FfiConverterTypeSaid.read(from: &buf), 
                 mend: FfiConverterTypeSaid.read(from: &buf), 
                 phone: FfiConverterTypeSaid.read(from: &buf)
@@ -5399,9 +7491,11 @@ public struct FfiConverterTypePadWords: FfiConverterRustBuffer {
         FfiConverterTypeSaid.write(value.right, into: &buf)
         FfiConverterTypeSaid.write(value.more, into: &buf)
         FfiConverterTypeSaid.write(value.swim, into: &buf)
+        FfiConverterTypeSaid.write(value.readOn, into: &buf)
         FfiConverterTypeSaid.write(value.back, into: &buf)
         FfiConverterTypeSaid.write(value.waits, into: &buf)
         FfiConverterTypeSaid.write(value.changes, into: &buf)
+        FfiConverterTypeSaid.write(value.matchDay, into: &buf)
         FfiConverterTypeSaid.write(value.files, into: &buf)
         FfiConverterTypeSaid.write(value.mend, into: &buf)
         FfiConverterTypeSaid.write(value.phone, into: &buf)
@@ -5421,6 +7515,85 @@ public func FfiConverterTypePadWords_lift(_ buf: RustBuffer) throws -> PadWords 
 #endif
 public func FfiConverterTypePadWords_lower(_ value: PadWords) -> RustBuffer {
     return FfiConverterTypePadWords.lower(value)
+}
+
+
+/**
+ * A key that turns to another page of the screen.
+ */
+public struct PageKey: Equatable, Hashable {
+    /**
+     * Its word.
+     */
+    public let label: String
+    /**
+     * A smaller line below.
+     */
+    public let sub: String
+    /**
+     * What a screen reader says.
+     */
+    public let spoken: String
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Its word.
+         */label: String, 
+        /**
+         * A smaller line below.
+         */sub: String, 
+        /**
+         * What a screen reader says.
+         */spoken: String) {
+        self.label = label
+        self.sub = sub
+        self.spoken = spoken
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension PageKey: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypePageKey: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> PageKey {
+        return
+            try PageKey(
+                label: FfiConverterString.read(from: &buf), 
+                sub: FfiConverterString.read(from: &buf), 
+                spoken: FfiConverterString.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: PageKey, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.label, into: &buf)
+        FfiConverterString.write(value.sub, into: &buf)
+        FfiConverterString.write(value.spoken, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypePageKey_lift(_ buf: RustBuffer) throws -> PageKey {
+    return try FfiConverterTypePageKey.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypePageKey_lower(_ value: PageKey) -> RustBuffer {
+    return FfiConverterTypePageKey.lower(value)
 }
 
 
@@ -6300,9 +8473,13 @@ public struct SetupView: Equatable, Hashable {
      */
     public let pegLabel: String
     /**
-     * Depth, span of the sticks, rods: each a row of choices.
+     * The draw, the last set-up, depth, span of the sticks, rods, the pack list: each a row of choices.
      */
     public let rows: [ChoiceRow]
+    /**
+     * Opens the cautions of this peg.
+     */
+    public let cautions: LeafKey
     /**
      * START.
      */
@@ -6327,8 +8504,11 @@ public struct SetupView: Equatable, Hashable {
          * Label of that field.
          */pegLabel: String, 
         /**
-         * Depth, span of the sticks, rods: each a row of choices.
+         * The draw, the last set-up, depth, span of the sticks, rods, the pack list: each a row of choices.
          */rows: [ChoiceRow], 
+        /**
+         * Opens the cautions of this peg.
+         */cautions: LeafKey, 
         /**
          * START.
          */start: KeyView) {
@@ -6338,6 +8518,7 @@ public struct SetupView: Equatable, Hashable {
         self.peg = peg
         self.pegLabel = pegLabel
         self.rows = rows
+        self.cautions = cautions
         self.start = start
     }
 
@@ -6363,6 +8544,7 @@ public struct FfiConverterTypeSetupView: FfiConverterRustBuffer {
                 peg: FfiConverterString.read(from: &buf), 
                 pegLabel: FfiConverterString.read(from: &buf), 
                 rows: FfiConverterSequenceTypeChoiceRow.read(from: &buf), 
+                cautions: FfiConverterTypeLeafKey.read(from: &buf), 
                 start: FfiConverterTypeKeyView.read(from: &buf)
         )
     }
@@ -6374,6 +8556,7 @@ public struct FfiConverterTypeSetupView: FfiConverterRustBuffer {
         FfiConverterString.write(value.peg, into: &buf)
         FfiConverterString.write(value.pegLabel, into: &buf)
         FfiConverterSequenceTypeChoiceRow.write(value.rows, into: &buf)
+        FfiConverterTypeLeafKey.write(value.cautions, into: &buf)
         FfiConverterTypeKeyView.write(value.start, into: &buf)
     }
 }
@@ -7961,6 +10144,10 @@ public struct TackleView: Equatable, Hashable {
      * The rows.
      */
     public let rows: [ChoiceRow]
+    /**
+     * What the rule on lead weights says of what is on the line; empty where it says nothing. It forbids nothing.
+     */
+    public let caution: String
 
     // Default memberwise initializers are never public by default, so we
     // declare one manually.
@@ -7973,10 +10160,14 @@ public struct TackleView: Equatable, Hashable {
          */rod: UInt8, 
         /**
          * The rows.
-         */rows: [ChoiceRow]) {
+         */rows: [ChoiceRow], 
+        /**
+         * What the rule on lead weights says of what is on the line; empty where it says nothing. It forbids nothing.
+         */caution: String) {
         self.title = title
         self.rod = rod
         self.rows = rows
+        self.caution = caution
     }
 
     
@@ -7997,7 +10188,8 @@ public struct FfiConverterTypeTackleView: FfiConverterRustBuffer {
             try TackleView(
                 title: FfiConverterString.read(from: &buf), 
                 rod: FfiConverterUInt8.read(from: &buf), 
-                rows: FfiConverterSequenceTypeChoiceRow.read(from: &buf)
+                rows: FfiConverterSequenceTypeChoiceRow.read(from: &buf), 
+                caution: FfiConverterString.read(from: &buf)
         )
     }
 
@@ -8005,6 +10197,7 @@ public struct FfiConverterTypeTackleView: FfiConverterRustBuffer {
         FfiConverterString.write(value.title, into: &buf)
         FfiConverterUInt8.write(value.rod, into: &buf)
         FfiConverterSequenceTypeChoiceRow.write(value.rows, into: &buf)
+        FfiConverterString.write(value.caution, into: &buf)
     }
 }
 
@@ -8494,7 +10687,7 @@ public func FfiConverterTypeWaitsView_lower(_ value: WaitsView) -> RustBuffer {
  */
 public struct WatchAlarm: Equatable, Hashable {
     /**
-     * The same for the same cast: a later answer replaces it.
+     * The same for the same cast, or for the same minute of the match: a later answer replaces it.
      */
     public let id: String
     /**
@@ -8514,7 +10707,7 @@ public struct WatchAlarm: Equatable, Hashable {
     // declare one manually.
     public init(
         /**
-         * The same for the same cast: a later answer replaces it.
+         * The same for the same cast, or for the same minute of the match: a later answer replaces it.
          */id: String, 
         /**
          * When, by the phone's wall clock, ms since 1970 UTC.
@@ -8773,6 +10966,125 @@ public func FfiConverterTypeWatchView_lift(_ buf: RustBuffer) throws -> WatchVie
 #endif
 public func FfiConverterTypeWatchView_lower(_ value: WatchView) -> RustBuffer {
     return FfiConverterTypeWatchView.lower(value)
+}
+
+
+/**
+ * The page of the weigh-in.
+ */
+public struct WeighInPage: Equatable, Hashable {
+    /**
+     * "Weigh-in: Net 1".
+     */
+    public let title: String
+    /**
+     * Each net that was weighed against the own count.
+     */
+    public let lines: [MatchLine]
+    /**
+     * What the differences mean.
+     */
+    public let notes: [String]
+    /**
+     * The figure that the steps change.
+     */
+    public let figure: String
+    /**
+     * The steps: up, left to right, then down.
+     */
+    public let steps: [MatchKey]
+    /**
+     * A large step down, the next net, a large step up.
+     */
+    public let above: [MatchKey]
+    /**
+     * The figure is what the net weighed.
+     */
+    public let weighed: MatchKey
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * "Weigh-in: Net 1".
+         */title: String, 
+        /**
+         * Each net that was weighed against the own count.
+         */lines: [MatchLine], 
+        /**
+         * What the differences mean.
+         */notes: [String], 
+        /**
+         * The figure that the steps change.
+         */figure: String, 
+        /**
+         * The steps: up, left to right, then down.
+         */steps: [MatchKey], 
+        /**
+         * A large step down, the next net, a large step up.
+         */above: [MatchKey], 
+        /**
+         * The figure is what the net weighed.
+         */weighed: MatchKey) {
+        self.title = title
+        self.lines = lines
+        self.notes = notes
+        self.figure = figure
+        self.steps = steps
+        self.above = above
+        self.weighed = weighed
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension WeighInPage: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeWeighInPage: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> WeighInPage {
+        return
+            try WeighInPage(
+                title: FfiConverterString.read(from: &buf), 
+                lines: FfiConverterSequenceTypeMatchLine.read(from: &buf), 
+                notes: FfiConverterSequenceString.read(from: &buf), 
+                figure: FfiConverterString.read(from: &buf), 
+                steps: FfiConverterSequenceTypeMatchKey.read(from: &buf), 
+                above: FfiConverterSequenceTypeMatchKey.read(from: &buf), 
+                weighed: FfiConverterTypeMatchKey.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: WeighInPage, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.title, into: &buf)
+        FfiConverterSequenceTypeMatchLine.write(value.lines, into: &buf)
+        FfiConverterSequenceString.write(value.notes, into: &buf)
+        FfiConverterString.write(value.figure, into: &buf)
+        FfiConverterSequenceTypeMatchKey.write(value.steps, into: &buf)
+        FfiConverterSequenceTypeMatchKey.write(value.above, into: &buf)
+        FfiConverterTypeMatchKey.write(value.weighed, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeWeighInPage_lift(_ buf: RustBuffer) throws -> WeighInPage {
+    return try FfiConverterTypeWeighInPage.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeWeighInPage_lower(_ value: WeighInPage) -> RustBuffer {
+    return FfiConverterTypeWeighInPage.lower(value)
 }
 
 
@@ -9061,6 +11373,14 @@ public enum Action: Equatable, Hashable {
      */
     case endAlternation
     /**
+     * A tap on the Match screen.
+     */
+    case match(
+        /**
+         * Which.
+         */tap: MatchTap
+    )
+    /**
      * One of the choices of the Files screen.
      */
     case chooseFiles(
@@ -9070,6 +11390,58 @@ public enum Action: Equatable, Hashable {
         /**
          * The choice's value.
          */value: String
+    )
+    /**
+     * One of the choices or keys of the Bench.
+     */
+    case chooseBench(
+        /**
+         * Which.
+         */field: String, 
+        /**
+         * Its value.
+         */value: String
+    )
+    /**
+     * One of the choices or keys of the Book.
+     */
+    case chooseBook(
+        /**
+         * Which.
+         */field: String, 
+        /**
+         * Its value.
+         */value: String
+    )
+    /**
+     * One of the keys of the Conditions screen.
+     */
+    case chooseConditions(
+        /**
+         * What is said of.
+         */field: String, 
+        /**
+         * What.
+         */value: String
+    )
+    /**
+     * One of the choices or keys of the Cautions screen.
+     */
+    case chooseCautions(
+        /**
+         * Which.
+         */field: String, 
+        /**
+         * Its value.
+         */value: String
+    )
+    /**
+     * The hooklength of the rod's last cast was lost with it.
+     */
+    case hooklengthLost(
+        /**
+         * Which rod.
+         */rod: UInt8
     )
     /**
      * One of the choices of the Phone screen.
@@ -9241,27 +11613,45 @@ public struct FfiConverterTypeAction: FfiConverterRustBuffer {
         
         case 33: return .endAlternation
         
-        case 34: return .chooseFiles(field: try FfiConverterString.read(from: &buf), value: try FfiConverterString.read(from: &buf)
+        case 34: return .match(tap: try FfiConverterTypeMatchTap.read(from: &buf)
         )
         
-        case 35: return .choosePhone(field: try FfiConverterString.read(from: &buf), value: try FfiConverterString.read(from: &buf)
+        case 35: return .chooseFiles(field: try FfiConverterString.read(from: &buf), value: try FfiConverterString.read(from: &buf)
         )
         
-        case 36: return .openDoubt(op: try FfiConverterOptionTypeUuid.read(from: &buf)
+        case 36: return .chooseBench(field: try FfiConverterString.read(from: &buf), value: try FfiConverterString.read(from: &buf)
         )
         
-        case 37: return .mend(op: try FfiConverterTypeUuid.read(from: &buf), field: try FfiConverterString.read(from: &buf), value: try FfiConverterString.read(from: &buf)
+        case 37: return .chooseBook(field: try FfiConverterString.read(from: &buf), value: try FfiConverterString.read(from: &buf)
         )
         
-        case 38: return .undoImport(id: try FfiConverterTypeUuid.read(from: &buf)
+        case 38: return .chooseConditions(field: try FfiConverterString.read(from: &buf), value: try FfiConverterString.read(from: &buf)
         )
         
-        case 39: return .redoImport(id: try FfiConverterTypeUuid.read(from: &buf)
+        case 39: return .chooseCautions(field: try FfiConverterString.read(from: &buf), value: try FfiConverterString.read(from: &buf)
         )
         
-        case 40: return .undo
+        case 40: return .hooklengthLost(rod: try FfiConverterUInt8.read(from: &buf)
+        )
         
-        case 41: return .redo
+        case 41: return .choosePhone(field: try FfiConverterString.read(from: &buf), value: try FfiConverterString.read(from: &buf)
+        )
+        
+        case 42: return .openDoubt(op: try FfiConverterOptionTypeUuid.read(from: &buf)
+        )
+        
+        case 43: return .mend(op: try FfiConverterTypeUuid.read(from: &buf), field: try FfiConverterString.read(from: &buf), value: try FfiConverterString.read(from: &buf)
+        )
+        
+        case 44: return .undoImport(id: try FfiConverterTypeUuid.read(from: &buf)
+        )
+        
+        case 45: return .redoImport(id: try FfiConverterTypeUuid.read(from: &buf)
+        )
+        
+        case 46: return .undo
+        
+        case 47: return .redo
         
         default: throw UniffiInternalError.unexpectedEnumCase
         }
@@ -9443,46 +11833,80 @@ public struct FfiConverterTypeAction: FfiConverterRustBuffer {
             writeInt(&buf, Int32(33))
         
         
-        case let .chooseFiles(field,value):
+        case let .match(tap):
             writeInt(&buf, Int32(34))
-            FfiConverterString.write(field, into: &buf)
-            FfiConverterString.write(value, into: &buf)
+            FfiConverterTypeMatchTap.write(tap, into: &buf)
             
         
-        case let .choosePhone(field,value):
+        case let .chooseFiles(field,value):
             writeInt(&buf, Int32(35))
             FfiConverterString.write(field, into: &buf)
             FfiConverterString.write(value, into: &buf)
             
         
-        case let .openDoubt(op):
+        case let .chooseBench(field,value):
             writeInt(&buf, Int32(36))
+            FfiConverterString.write(field, into: &buf)
+            FfiConverterString.write(value, into: &buf)
+            
+        
+        case let .chooseBook(field,value):
+            writeInt(&buf, Int32(37))
+            FfiConverterString.write(field, into: &buf)
+            FfiConverterString.write(value, into: &buf)
+            
+        
+        case let .chooseConditions(field,value):
+            writeInt(&buf, Int32(38))
+            FfiConverterString.write(field, into: &buf)
+            FfiConverterString.write(value, into: &buf)
+            
+        
+        case let .chooseCautions(field,value):
+            writeInt(&buf, Int32(39))
+            FfiConverterString.write(field, into: &buf)
+            FfiConverterString.write(value, into: &buf)
+            
+        
+        case let .hooklengthLost(rod):
+            writeInt(&buf, Int32(40))
+            FfiConverterUInt8.write(rod, into: &buf)
+            
+        
+        case let .choosePhone(field,value):
+            writeInt(&buf, Int32(41))
+            FfiConverterString.write(field, into: &buf)
+            FfiConverterString.write(value, into: &buf)
+            
+        
+        case let .openDoubt(op):
+            writeInt(&buf, Int32(42))
             FfiConverterOptionTypeUuid.write(op, into: &buf)
             
         
         case let .mend(op,field,value):
-            writeInt(&buf, Int32(37))
+            writeInt(&buf, Int32(43))
             FfiConverterTypeUuid.write(op, into: &buf)
             FfiConverterString.write(field, into: &buf)
             FfiConverterString.write(value, into: &buf)
             
         
         case let .undoImport(id):
-            writeInt(&buf, Int32(38))
+            writeInt(&buf, Int32(44))
             FfiConverterTypeUuid.write(id, into: &buf)
             
         
         case let .redoImport(id):
-            writeInt(&buf, Int32(39))
+            writeInt(&buf, Int32(45))
             FfiConverterTypeUuid.write(id, into: &buf)
             
         
         case .undo:
-            writeInt(&buf, Int32(40))
+            writeInt(&buf, Int32(46))
         
         
         case .redo:
-            writeInt(&buf, Int32(41))
+            writeInt(&buf, Int32(47))
         
         }
     }
@@ -9509,7 +11933,7 @@ public func FfiConverterTypeAction_lower(_ value: Action) -> RustBuffer {
  * How the advice is to be shown.
  */
 
-public enum AdviceTone: Equatable, Hashable {
+public enum AdviceTone: Equatable, Hashable, CaseIterable {
     
     /**
      * Nothing can be said yet.
@@ -9614,7 +12038,7 @@ public func FfiConverterTypeAdviceTone_lower(_ value: AdviceTone) -> RustBuffer 
  * What the chosen rod is doing.
  */
 
-public enum BankState: Equatable, Hashable {
+public enum BankState: Equatable, Hashable, CaseIterable {
     
     /**
      * No session is open.
@@ -9709,7 +12133,7 @@ public func FfiConverterTypeBankState_lower(_ value: BankState) -> RustBuffer {
  * Which picture.
  */
 
-public enum ChartKind: Equatable, Hashable {
+public enum ChartKind: Equatable, Hashable, CaseIterable {
     
     /**
      * Share of casts still without a bite.
@@ -9811,10 +12235,176 @@ public func FfiConverterTypeChartKind_lower(_ value: ChartKind) -> RustBuffer {
 
 
 /**
+ * Which kinds of fish count.
+ */
+
+public enum Counting: Equatable, Hashable {
+    
+    /**
+     * Every fish.
+     */
+    case everything
+    /**
+     * Only these kinds.
+     */
+    case only([String]
+    )
+    /**
+     * All but these kinds.
+     */
+    case allBut([String]
+    )
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension Counting: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeCounting: FfiConverterRustBuffer {
+    typealias SwiftType = Counting
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> Counting {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .everything
+        
+        case 2: return .only(try FfiConverterSequenceString.read(from: &buf)
+        )
+        
+        case 3: return .allBut(try FfiConverterSequenceString.read(from: &buf)
+        )
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: Counting, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .everything:
+            writeInt(&buf, Int32(1))
+        
+        
+        case let .only(v1):
+            writeInt(&buf, Int32(2))
+            FfiConverterSequenceString.write(v1, into: &buf)
+            
+        
+        case let .allBut(v1):
+            writeInt(&buf, Int32(3))
+            FfiConverterSequenceString.write(v1, into: &buf)
+            
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeCounting_lift(_ buf: RustBuffer) throws -> Counting {
+    return try FfiConverterTypeCounting.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeCounting_lower(_ value: Counting) -> RustBuffer {
+    return FfiConverterTypeCounting.lower(value)
+}
+
+
+
+/**
+ * When a screen is used.
+ */
+
+public enum DoorGroup: Equatable, Hashable, CaseIterable {
+    
+    /**
+     * While fishing.
+     */
+    case onTheBank
+    /**
+     * Before the day and after it.
+     */
+    case beforeAndAfter
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension DoorGroup: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeDoorGroup: FfiConverterRustBuffer {
+    typealias SwiftType = DoorGroup
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> DoorGroup {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .onTheBank
+        
+        case 2: return .beforeAndAfter
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: DoorGroup, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .onTheBank:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .beforeAndAfter:
+            writeInt(&buf, Int32(2))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeDoorGroup_lift(_ buf: RustBuffer) throws -> DoorGroup {
+    return try FfiConverterTypeDoorGroup.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeDoorGroup_lower(_ value: DoorGroup) -> RustBuffer {
+    return FfiConverterTypeDoorGroup.lower(value)
+}
+
+
+
+/**
  * What a point is, told by its shape.
  */
 
-public enum DotShape: Equatable, Hashable {
+public enum DotShape: Equatable, Hashable, CaseIterable {
     
     /**
      * A bite: filled.
@@ -9909,7 +12499,7 @@ public func FfiConverterTypeDotShape_lower(_ value: DotShape) -> RustBuffer {
  * What may be changed between two casts of a rod.
  */
 
-public enum Factor: Equatable, Hashable {
+public enum Factor: Equatable, Hashable, CaseIterable {
     
     /**
      * Spot: where it was cast, range included.
@@ -10044,7 +12634,7 @@ public func FfiConverterTypeFactor_lower(_ value: Factor) -> RustBuffer {
  * What a filled polygon stands for.
  */
 
-public enum FillRole: Equatable, Hashable {
+public enum FillRole: Equatable, Hashable, CaseIterable {
     
     /**
      * The water of the swim.
@@ -10230,7 +12820,7 @@ public func FfiConverterTypeFishWeight_lower(_ value: FishWeight) -> RustBuffer 
  * Which thumb taps.
  */
 
-public enum Hand: Equatable, Hashable {
+public enum Hand: Equatable, Hashable, CaseIterable {
     
     /**
      * The right one.
@@ -10305,7 +12895,7 @@ public func FfiConverterTypeHand_lower(_ value: Hand) -> RustBuffer {
  * What a key does. Its place on the glass is the layout's business.
  */
 
-public enum Key: Equatable, Hashable {
+public enum Key: Equatable, Hashable, CaseIterable {
     
     /**
      * The lead hit the water.
@@ -10520,7 +13110,7 @@ public func FfiConverterTypeKey_lower(_ value: Key) -> RustBuffer {
  * How a key is drawn.
  */
 
-public enum KeyWeight: Equatable, Hashable {
+public enum KeyWeight: Equatable, Hashable, CaseIterable {
     
     /**
      * Solid ink: most likely the next one.
@@ -10595,7 +13185,7 @@ public func FfiConverterTypeKeyWeight_lower(_ value: KeyWeight) -> RustBuffer {
  * What a shell can tell apart; each says what the user can do next.
  */
 
-public enum Kind: Equatable, Hashable {
+public enum Kind: Equatable, Hashable, CaseIterable {
     
     /**
      * Not possible now: the text says what to do first.
@@ -10750,7 +13340,7 @@ public func FfiConverterTypeKind_lower(_ value: Kind) -> RustBuffer {
  * What a label says.
  */
 
-public enum LabelRole: Equatable, Hashable {
+public enum LabelRole: Equatable, Hashable, CaseIterable {
     
     /**
      * "kept back 2 h 26", boxed.
@@ -10875,7 +13465,7 @@ public func FfiConverterTypeLabelRole_lower(_ value: LabelRole) -> RustBuffer {
  * What the weight on the line is made of.
  */
 
-public enum LeadMaterial: Equatable, Hashable {
+public enum LeadMaterial: Equatable, Hashable, CaseIterable {
     
     /**
      * The metal lead.
@@ -10950,7 +13540,7 @@ public func FfiConverterTypeLeadMaterial_lower(_ value: LeadMaterial) -> RustBuf
  * What a polyline stands for.
  */
 
-public enum LineRole: Equatable, Hashable {
+public enum LineRole: Equatable, Hashable, CaseIterable {
     
     /**
      * Outline of the swim (thick, ink).
@@ -11095,7 +13685,7 @@ public func FfiConverterTypeLineRole_lower(_ value: LineRole) -> RustBuffer {
  * How a line is drawn, so that lines are told apart without colour.
  */
 
-public enum LineStyle: Equatable, Hashable {
+public enum LineStyle: Equatable, Hashable, CaseIterable {
     
     /**
      * Thick and unbroken.
@@ -11180,7 +13770,7 @@ public func FfiConverterTypeLineStyle_lower(_ value: LineStyle) -> RustBuffer {
  * Shape of a mark. Shapes before colours: no two kinds share one.
  */
 
-public enum MarkShape: Equatable, Hashable {
+public enum MarkShape: Equatable, Hashable, CaseIterable {
     
     /**
      * A cast: a filled dot.
@@ -11312,10 +13902,660 @@ public func FfiConverterTypeMarkShape_lower(_ value: MarkShape) -> RustBuffer {
 
 
 /**
+ * Where the match stands.
+ */
+
+public enum MatchPhase: Equatable, Hashable, CaseIterable {
+    
+    /**
+     * No session was ever begun.
+     */
+    case noSession
+    /**
+     * No match is set.
+     */
+    case noMatch
+    /**
+     * Before all-in.
+     */
+    case before
+    /**
+     * Between all-in and all-out.
+     */
+    case fishing
+    /**
+     * After all-out, while a hooked fish may be landed.
+     */
+    case landing
+    /**
+     * Over.
+     */
+    case over
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension MatchPhase: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeMatchPhase: FfiConverterRustBuffer {
+    typealias SwiftType = MatchPhase
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> MatchPhase {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .noSession
+        
+        case 2: return .noMatch
+        
+        case 3: return .before
+        
+        case 4: return .fishing
+        
+        case 5: return .landing
+        
+        case 6: return .over
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: MatchPhase, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .noSession:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .noMatch:
+            writeInt(&buf, Int32(2))
+        
+        
+        case .before:
+            writeInt(&buf, Int32(3))
+        
+        
+        case .fishing:
+            writeInt(&buf, Int32(4))
+        
+        
+        case .landing:
+            writeInt(&buf, Int32(5))
+        
+        
+        case .over:
+            writeInt(&buf, Int32(6))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeMatchPhase_lift(_ buf: RustBuffer) throws -> MatchPhase {
+    return try FfiConverterTypeMatchPhase.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeMatchPhase_lower(_ value: MatchPhase) -> RustBuffer {
+    return FfiConverterTypeMatchPhase.lower(value)
+}
+
+
+
+/**
+ * One tap on the Match screen.
+ */
+
+public enum MatchTap: Equatable, Hashable {
+    
+    /**
+     * The whole match at once.
+     */
+    case set(
+        /**
+         * As it is to be.
+         */setup: MatchSetup
+    )
+    /**
+     * One of the choices of the rules; the first one begins the match.
+     */
+    case choose(
+        /**
+         * The row's field.
+         */field: String, 
+        /**
+         * The choice's value.
+         */value: String
+    )
+    /**
+     * The organiser's signal was heard now: the two clocks are set against each other.
+     */
+    case heard(
+        /**
+         * Which signal.
+         */signal: Signal
+    )
+    /**
+     * Another of the landed fish is meant.
+     */
+    case fish(
+        /**
+         * How many landings before the latest; 0 is the latest.
+         */back: UInt32
+    )
+    /**
+     * The figure of the fish's weight goes up or down.
+     */
+    case step(
+        /**
+         * By so many drams or grams, the unit of the match.
+         */by: Int64
+    )
+    /**
+     * The figure is what the scales show.
+     */
+    case weighed
+    /**
+     * The figure is a guess by eye.
+     */
+    case guessed
+    /**
+     * The weight of the fish, figure and all.
+     */
+    case weight(
+        /**
+         * The unit.
+         */unit: WeightUnit, 
+        /**
+         * How many of it.
+         */count: Int64, 
+        /**
+         * Whether it is a guess by eye.
+         */guessed: Bool
+    )
+    /**
+     * The fish is one of this size class.
+     */
+    case `class`(
+        /**
+         * Its name.
+         */name: String
+    )
+    /**
+     * The fish went into this net, and so do the next ones.
+     */
+    case net(
+        /**
+         * Its name.
+         */name: String
+    )
+    /**
+     * The fish went back into the water, or it did not.
+     */
+    case putBack(
+        /**
+         * Whether it went back.
+         */back: Bool
+    )
+    /**
+     * This net hangs on the scales.
+     */
+    case scalesNet(
+        /**
+         * Its name.
+         */name: String
+    )
+    /**
+     * The figure of the scales goes up or down.
+     */
+    case scalesStep(
+        /**
+         * By so many drams or grams, the unit of the match.
+         */by: Int64
+    )
+    /**
+     * The figure is what the net weighed.
+     */
+    case weighIn
+    /**
+     * What a net weighed, figure and all.
+     */
+    case weighedIn(
+        /**
+         * Name of the net.
+         */net: String, 
+        /**
+         * The unit.
+         */unit: WeightUnit, 
+        /**
+         * How many of it.
+         */count: Int64
+    )
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension MatchTap: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeMatchTap: FfiConverterRustBuffer {
+    typealias SwiftType = MatchTap
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> MatchTap {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .set(setup: try FfiConverterTypeMatchSetup.read(from: &buf)
+        )
+        
+        case 2: return .choose(field: try FfiConverterString.read(from: &buf), value: try FfiConverterString.read(from: &buf)
+        )
+        
+        case 3: return .heard(signal: try FfiConverterTypeSignal.read(from: &buf)
+        )
+        
+        case 4: return .fish(back: try FfiConverterUInt32.read(from: &buf)
+        )
+        
+        case 5: return .step(by: try FfiConverterInt64.read(from: &buf)
+        )
+        
+        case 6: return .weighed
+        
+        case 7: return .guessed
+        
+        case 8: return .weight(unit: try FfiConverterTypeWeightUnit.read(from: &buf), count: try FfiConverterInt64.read(from: &buf), guessed: try FfiConverterBool.read(from: &buf)
+        )
+        
+        case 9: return .`class`(name: try FfiConverterString.read(from: &buf)
+        )
+        
+        case 10: return .net(name: try FfiConverterString.read(from: &buf)
+        )
+        
+        case 11: return .putBack(back: try FfiConverterBool.read(from: &buf)
+        )
+        
+        case 12: return .scalesNet(name: try FfiConverterString.read(from: &buf)
+        )
+        
+        case 13: return .scalesStep(by: try FfiConverterInt64.read(from: &buf)
+        )
+        
+        case 14: return .weighIn
+        
+        case 15: return .weighedIn(net: try FfiConverterString.read(from: &buf), unit: try FfiConverterTypeWeightUnit.read(from: &buf), count: try FfiConverterInt64.read(from: &buf)
+        )
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: MatchTap, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case let .set(setup):
+            writeInt(&buf, Int32(1))
+            FfiConverterTypeMatchSetup.write(setup, into: &buf)
+            
+        
+        case let .choose(field,value):
+            writeInt(&buf, Int32(2))
+            FfiConverterString.write(field, into: &buf)
+            FfiConverterString.write(value, into: &buf)
+            
+        
+        case let .heard(signal):
+            writeInt(&buf, Int32(3))
+            FfiConverterTypeSignal.write(signal, into: &buf)
+            
+        
+        case let .fish(back):
+            writeInt(&buf, Int32(4))
+            FfiConverterUInt32.write(back, into: &buf)
+            
+        
+        case let .step(by):
+            writeInt(&buf, Int32(5))
+            FfiConverterInt64.write(by, into: &buf)
+            
+        
+        case .weighed:
+            writeInt(&buf, Int32(6))
+        
+        
+        case .guessed:
+            writeInt(&buf, Int32(7))
+        
+        
+        case let .weight(unit,count,guessed):
+            writeInt(&buf, Int32(8))
+            FfiConverterTypeWeightUnit.write(unit, into: &buf)
+            FfiConverterInt64.write(count, into: &buf)
+            FfiConverterBool.write(guessed, into: &buf)
+            
+        
+        case let .`class`(name):
+            writeInt(&buf, Int32(9))
+            FfiConverterString.write(name, into: &buf)
+            
+        
+        case let .net(name):
+            writeInt(&buf, Int32(10))
+            FfiConverterString.write(name, into: &buf)
+            
+        
+        case let .putBack(back):
+            writeInt(&buf, Int32(11))
+            FfiConverterBool.write(back, into: &buf)
+            
+        
+        case let .scalesNet(name):
+            writeInt(&buf, Int32(12))
+            FfiConverterString.write(name, into: &buf)
+            
+        
+        case let .scalesStep(by):
+            writeInt(&buf, Int32(13))
+            FfiConverterInt64.write(by, into: &buf)
+            
+        
+        case .weighIn:
+            writeInt(&buf, Int32(14))
+        
+        
+        case let .weighedIn(net,unit,count):
+            writeInt(&buf, Int32(15))
+            FfiConverterString.write(net, into: &buf)
+            FfiConverterTypeWeightUnit.write(unit, into: &buf)
+            FfiConverterInt64.write(count, into: &buf)
+            
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeMatchTap_lift(_ buf: RustBuffer) throws -> MatchTap {
+    return try FfiConverterTypeMatchTap.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeMatchTap_lower(_ value: MatchTap) -> RustBuffer {
+    return FfiConverterTypeMatchTap.lower(value)
+}
+
+
+
+/**
+ * What a net may hold.
+ */
+
+public enum NetHolds: Equatable, Hashable {
+    
+    /**
+     * Any fish.
+     */
+    case anything
+    /**
+     * Only fish of these kinds (carp and silvers apart).
+     */
+    case only([String]
+    )
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension NetHolds: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeNetHolds: FfiConverterRustBuffer {
+    typealias SwiftType = NetHolds
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> NetHolds {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .anything
+        
+        case 2: return .only(try FfiConverterSequenceString.read(from: &buf)
+        )
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: NetHolds, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .anything:
+            writeInt(&buf, Int32(1))
+        
+        
+        case let .only(v1):
+            writeInt(&buf, Int32(2))
+            FfiConverterSequenceString.write(v1, into: &buf)
+            
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeNetHolds_lift(_ buf: RustBuffer) throws -> NetHolds {
+    return try FfiConverterTypeNetHolds.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeNetHolds_lower(_ value: NetHolds) -> RustBuffer {
+    return FfiConverterTypeNetHolds.lower(value)
+}
+
+
+
+/**
+ * How near a net is to its limit, by the upper end.
+ */
+
+public enum NetWarning: Equatable, Hashable, CaseIterable {
+    
+    /**
+     * No limit, or under 80 % of it.
+     */
+    case clear
+    /**
+     * At 80 % of the limit or more.
+     */
+    case near
+    /**
+     * At the limit or over it.
+     */
+    case atLimit
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension NetWarning: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeNetWarning: FfiConverterRustBuffer {
+    typealias SwiftType = NetWarning
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> NetWarning {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .clear
+        
+        case 2: return .near
+        
+        case 3: return .atLimit
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: NetWarning, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .clear:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .near:
+            writeInt(&buf, Int32(2))
+        
+        
+        case .atLimit:
+            writeInt(&buf, Int32(3))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeNetWarning_lift(_ buf: RustBuffer) throws -> NetWarning {
+    return try FfiConverterTypeNetWarning.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeNetWarning_lower(_ value: NetWarning) -> RustBuffer {
+    return FfiConverterTypeNetWarning.lower(value)
+}
+
+
+
+/**
+ * What becomes of a net over its limit.
+ */
+
+public enum OverLimit: Equatable, Hashable, CaseIterable {
+    
+    /**
+     * Weighed in at the limit.
+     */
+    case countsToTheLimit
+    /**
+     * Does not count at all.
+     */
+    case doesNotCount
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension OverLimit: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeOverLimit: FfiConverterRustBuffer {
+    typealias SwiftType = OverLimit
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> OverLimit {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .countsToTheLimit
+        
+        case 2: return .doesNotCount
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: OverLimit, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .countsToTheLimit:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .doesNotCount:
+            writeInt(&buf, Int32(2))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeOverLimit_lift(_ buf: RustBuffer) throws -> OverLimit {
+    return try FfiConverterTypeOverLimit.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeOverLimit_lower(_ value: OverLimit) -> RustBuffer {
+    return FfiConverterTypeOverLimit.lower(value)
+}
+
+
+
+/**
  * A rule of the pad.
  */
 
-public enum PadRule: Equatable, Hashable {
+public enum PadRule: Equatable, Hashable, CaseIterable {
     
     /**
      * Keys used while fishing are at least 20 mm each way.
@@ -11641,7 +14881,7 @@ public func FfiConverterTypeRestwaterError_lower(_ value: RestwaterError) -> Rus
  * Ink on paper or chalk on ink.
  */
 
-public enum Scheme: Equatable, Hashable {
+public enum Scheme: Equatable, Hashable, CaseIterable {
     
     /**
      * Ink on paper.
@@ -11749,9 +14989,34 @@ public enum Screen: Equatable, Hashable {
     case changes(ChangesView
     )
     /**
+     * Time left, nets, fish, weigh-in.
+     */
+    case match(MatchView
+    )
+    /**
      * Files in and out, backups.
      */
     case files(FilesView
+    )
+    /**
+     * The evening before.
+     */
+    case bench(LeavesView
+    )
+    /**
+     * Sessions and what they say.
+     */
+    case book(LeavesView
+    )
+    /**
+     * Conditions in a few taps.
+     */
+    case conditions(LeavesView
+    )
+    /**
+     * Cautions.
+     */
+    case cautions(LeavesView
     )
     /**
      * Doubtful entries.
@@ -11802,13 +15067,28 @@ public struct FfiConverterTypeScreen: FfiConverterRustBuffer {
         case 6: return .changes(try FfiConverterTypeChangesView.read(from: &buf)
         )
         
-        case 7: return .files(try FfiConverterTypeFilesView.read(from: &buf)
+        case 7: return .match(try FfiConverterTypeMatchView.read(from: &buf)
         )
         
-        case 8: return .mend(try FfiConverterTypeMendView.read(from: &buf)
+        case 8: return .files(try FfiConverterTypeFilesView.read(from: &buf)
         )
         
-        case 9: return .phone(try FfiConverterTypePhoneView.read(from: &buf)
+        case 9: return .bench(try FfiConverterTypeLeavesView.read(from: &buf)
+        )
+        
+        case 10: return .book(try FfiConverterTypeLeavesView.read(from: &buf)
+        )
+        
+        case 11: return .conditions(try FfiConverterTypeLeavesView.read(from: &buf)
+        )
+        
+        case 12: return .cautions(try FfiConverterTypeLeavesView.read(from: &buf)
+        )
+        
+        case 13: return .mend(try FfiConverterTypeMendView.read(from: &buf)
+        )
+        
+        case 14: return .phone(try FfiConverterTypePhoneView.read(from: &buf)
         )
         
         default: throw UniffiInternalError.unexpectedEnumCase
@@ -11849,18 +15129,43 @@ public struct FfiConverterTypeScreen: FfiConverterRustBuffer {
             FfiConverterTypeChangesView.write(v1, into: &buf)
             
         
-        case let .files(v1):
+        case let .match(v1):
             writeInt(&buf, Int32(7))
+            FfiConverterTypeMatchView.write(v1, into: &buf)
+            
+        
+        case let .files(v1):
+            writeInt(&buf, Int32(8))
             FfiConverterTypeFilesView.write(v1, into: &buf)
             
         
+        case let .bench(v1):
+            writeInt(&buf, Int32(9))
+            FfiConverterTypeLeavesView.write(v1, into: &buf)
+            
+        
+        case let .book(v1):
+            writeInt(&buf, Int32(10))
+            FfiConverterTypeLeavesView.write(v1, into: &buf)
+            
+        
+        case let .conditions(v1):
+            writeInt(&buf, Int32(11))
+            FfiConverterTypeLeavesView.write(v1, into: &buf)
+            
+        
+        case let .cautions(v1):
+            writeInt(&buf, Int32(12))
+            FfiConverterTypeLeavesView.write(v1, into: &buf)
+            
+        
         case let .mend(v1):
-            writeInt(&buf, Int32(8))
+            writeInt(&buf, Int32(13))
             FfiConverterTypeMendView.write(v1, into: &buf)
             
         
         case let .phone(v1):
-            writeInt(&buf, Int32(9))
+            writeInt(&buf, Int32(14))
             FfiConverterTypePhoneView.write(v1, into: &buf)
             
         }
@@ -11885,10 +15190,85 @@ public func FfiConverterTypeScreen_lower(_ value: Screen) -> RustBuffer {
 
 
 /**
+ * A signal of the organiser.
+ */
+
+public enum Signal: Equatable, Hashable, CaseIterable {
+    
+    /**
+     * All-in.
+     */
+    case allIn
+    /**
+     * All-out.
+     */
+    case allOut
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension Signal: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeSignal: FfiConverterRustBuffer {
+    typealias SwiftType = Signal
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> Signal {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .allIn
+        
+        case 2: return .allOut
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: Signal, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .allIn:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .allOut:
+            writeInt(&buf, Int32(2))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeSignal_lift(_ buf: RustBuffer) throws -> Signal {
+    return try FfiConverterTypeSignal.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeSignal_lower(_ value: Signal) -> RustBuffer {
+    return FfiConverterTypeSignal.lower(value)
+}
+
+
+
+/**
  * A step key.
  */
 
-public enum Step: Equatable, Hashable {
+public enum Step: Equatable, Hashable, CaseIterable {
     
     /**
      * One column to the left.
@@ -11983,7 +15363,7 @@ public func FfiConverterTypeStep_lower(_ value: Step) -> RustBuffer {
  * Where a step stands.
  */
 
-public enum StepState: Equatable, Hashable {
+public enum StepState: Equatable, Hashable, CaseIterable {
     
     /**
      * Cast and in: ticked.
@@ -12078,7 +15458,7 @@ public func FfiConverterTypeStepState_lower(_ value: StepState) -> RustBuffer {
  * The shape of a mark on the strip.
  */
 
-public enum StripMarkShape: Equatable, Hashable {
+public enum StripMarkShape: Equatable, Hashable, CaseIterable {
     
     /**
      * A bite came after this wait: a diamond.
@@ -12163,7 +15543,7 @@ public func FfiConverterTypeStripMarkShape_lower(_ value: StripMarkShape) -> Rus
  * A key of the Swim screen.
  */
 
-public enum SwimKey: Equatable, Hashable {
+public enum SwimKey: Equatable, Hashable, CaseIterable {
     
     /**
      * One cell to the left.
@@ -12338,7 +15718,7 @@ public func FfiConverterTypeSwimKey_lower(_ value: SwimKey) -> RustBuffer {
  * What may be said of a change, for drawing.
  */
 
-public enum VerdictTone: Equatable, Hashable {
+public enum VerdictTone: Equatable, Hashable, CaseIterable {
     
     /**
      * Can't tell yet: an open ring.
@@ -12420,10 +15800,91 @@ public func FfiConverterTypeVerdictTone_lower(_ value: VerdictTone) -> RustBuffe
 
 
 /**
+ * A weight in the unit it was read in.
+ */
+
+public enum Weight: Equatable, Hashable {
+    
+    /**
+     * Whole drams (scales in pounds and ounces).
+     */
+    case drams(Int64
+    )
+    /**
+     * Whole grams (metric scales).
+     */
+    case grams(Int64
+    )
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension Weight: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeWeight: FfiConverterRustBuffer {
+    typealias SwiftType = Weight
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> Weight {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .drams(try FfiConverterInt64.read(from: &buf)
+        )
+        
+        case 2: return .grams(try FfiConverterInt64.read(from: &buf)
+        )
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: Weight, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case let .drams(v1):
+            writeInt(&buf, Int32(1))
+            FfiConverterInt64.write(v1, into: &buf)
+            
+        
+        case let .grams(v1):
+            writeInt(&buf, Int32(2))
+            FfiConverterInt64.write(v1, into: &buf)
+            
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeWeight_lift(_ buf: RustBuffer) throws -> Weight {
+    return try FfiConverterTypeWeight.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeWeight_lower(_ value: Weight) -> RustBuffer {
+    return FfiConverterTypeWeight.lower(value)
+}
+
+
+
+/**
  * The unit a weight was entered in; it is never converted in the log.
  */
 
-public enum WeightUnit: Equatable, Hashable {
+public enum WeightUnit: Equatable, Hashable, CaseIterable {
     
     /**
      * Drams, 1/256 lb.
@@ -12498,7 +15959,7 @@ public func FfiConverterTypeWeightUnit_lower(_ value: WeightUnit) -> RustBuffer 
  * The screens there are.
  */
 
-public enum Which: Equatable, Hashable {
+public enum Which: Equatable, Hashable, CaseIterable {
     
     /**
      * The running waits and the keys.
@@ -12525,9 +15986,29 @@ public enum Which: Equatable, Hashable {
      */
     case changes
     /**
+     * Time left, nets, fish, weigh-in.
+     */
+    case match
+    /**
      * Files in and out, backups.
      */
     case files
+    /**
+     * The evening before: hooklengths, spools, the pop-up and its shot, fall times, heights.
+     */
+    case bench
+    /**
+     * Sessions, rates, comparisons, notes, the plan for next time.
+     */
+    case book
+    /**
+     * Air and water, wind, cloud, colour, in a few taps.
+     */
+    case conditions
+    /**
+     * What can hurt an angler, a fish or a licence.
+     */
+    case cautions
     /**
      * Doubtful entries.
      */
@@ -12569,11 +16050,21 @@ public struct FfiConverterTypeWhich: FfiConverterRustBuffer {
         
         case 6: return .changes
         
-        case 7: return .files
+        case 7: return .match
         
-        case 8: return .mend
+        case 8: return .files
         
-        case 9: return .phone
+        case 9: return .bench
+        
+        case 10: return .book
+        
+        case 11: return .conditions
+        
+        case 12: return .cautions
+        
+        case 13: return .mend
+        
+        case 14: return .phone
         
         default: throw UniffiInternalError.unexpectedEnumCase
         }
@@ -12607,16 +16098,36 @@ public struct FfiConverterTypeWhich: FfiConverterRustBuffer {
             writeInt(&buf, Int32(6))
         
         
-        case .files:
+        case .match:
             writeInt(&buf, Int32(7))
         
         
-        case .mend:
+        case .files:
             writeInt(&buf, Int32(8))
         
         
-        case .phone:
+        case .bench:
             writeInt(&buf, Int32(9))
+        
+        
+        case .book:
+            writeInt(&buf, Int32(10))
+        
+        
+        case .conditions:
+            writeInt(&buf, Int32(11))
+        
+        
+        case .cautions:
+            writeInt(&buf, Int32(12))
+        
+        
+        case .mend:
+            writeInt(&buf, Int32(13))
+        
+        
+        case .phone:
+            writeInt(&buf, Int32(14))
         
         }
     }
@@ -12785,6 +16296,30 @@ fileprivate struct FfiConverterOptionTypeAlternationView: FfiConverterRustBuffer
 #if swift(>=5.8)
 @_documentation(visibility: private)
 #endif
+fileprivate struct FfiConverterOptionTypeFishPage: FfiConverterRustBuffer {
+    typealias SwiftType = FishPage?
+
+    public static func write(_ value: SwiftType, into buf: inout [UInt8]) {
+        guard let value = value else {
+            writeInt(&buf, Int8(0))
+            return
+        }
+        writeInt(&buf, Int8(1))
+        FfiConverterTypeFishPage.write(value, into: &buf)
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwiftType {
+        switch try readInt(&buf) as Int8 {
+        case 0: return nil
+        case 1: return try FfiConverterTypeFishPage.read(from: &buf)
+        default: throw UniffiInternalError.unexpectedOptionalTag
+        }
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
 fileprivate struct FfiConverterOptionTypeForecastView: FfiConverterRustBuffer {
     typealias SwiftType = ForecastView?
 
@@ -12801,6 +16336,78 @@ fileprivate struct FfiConverterOptionTypeForecastView: FfiConverterRustBuffer {
         switch try readInt(&buf) as Int8 {
         case 0: return nil
         case 1: return try FfiConverterTypeForecastView.read(from: &buf)
+        default: throw UniffiInternalError.unexpectedOptionalTag
+        }
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterOptionTypeLeafSpan: FfiConverterRustBuffer {
+    typealias SwiftType = LeafSpan?
+
+    public static func write(_ value: SwiftType, into buf: inout [UInt8]) {
+        guard let value = value else {
+            writeInt(&buf, Int8(0))
+            return
+        }
+        writeInt(&buf, Int8(1))
+        FfiConverterTypeLeafSpan.write(value, into: &buf)
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwiftType {
+        switch try readInt(&buf) as Int8 {
+        case 0: return nil
+        case 1: return try FfiConverterTypeLeafSpan.read(from: &buf)
+        default: throw UniffiInternalError.unexpectedOptionalTag
+        }
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterOptionTypeLeafTyping: FfiConverterRustBuffer {
+    typealias SwiftType = LeafTyping?
+
+    public static func write(_ value: SwiftType, into buf: inout [UInt8]) {
+        guard let value = value else {
+            writeInt(&buf, Int8(0))
+            return
+        }
+        writeInt(&buf, Int8(1))
+        FfiConverterTypeLeafTyping.write(value, into: &buf)
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwiftType {
+        switch try readInt(&buf) as Int8 {
+        case 0: return nil
+        case 1: return try FfiConverterTypeLeafTyping.read(from: &buf)
+        default: throw UniffiInternalError.unexpectedOptionalTag
+        }
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterOptionTypeMatchKey: FfiConverterRustBuffer {
+    typealias SwiftType = MatchKey?
+
+    public static func write(_ value: SwiftType, into buf: inout [UInt8]) {
+        guard let value = value else {
+            writeInt(&buf, Int8(0))
+            return
+        }
+        writeInt(&buf, Int8(1))
+        FfiConverterTypeMatchKey.write(value, into: &buf)
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwiftType {
+        switch try readInt(&buf) as Int8 {
+        case 0: return nil
+        case 1: return try FfiConverterTypeMatchKey.read(from: &buf)
         default: throw UniffiInternalError.unexpectedOptionalTag
         }
     }
@@ -12897,6 +16504,30 @@ fileprivate struct FfiConverterOptionTypeStartTest: FfiConverterRustBuffer {
         switch try readInt(&buf) as Int8 {
         case 0: return nil
         case 1: return try FfiConverterTypeStartTest.read(from: &buf)
+        default: throw UniffiInternalError.unexpectedOptionalTag
+        }
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterOptionTypeWeighInPage: FfiConverterRustBuffer {
+    typealias SwiftType = WeighInPage?
+
+    public static func write(_ value: SwiftType, into buf: inout [UInt8]) {
+        guard let value = value else {
+            writeInt(&buf, Int8(0))
+            return
+        }
+        writeInt(&buf, Int8(1))
+        FfiConverterTypeWeighInPage.write(value, into: &buf)
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwiftType {
+        switch try readInt(&buf) as Int8 {
+        case 0: return nil
+        case 1: return try FfiConverterTypeWeighInPage.read(from: &buf)
         default: throw UniffiInternalError.unexpectedOptionalTag
         }
     }
@@ -13025,6 +16656,30 @@ fileprivate struct FfiConverterOptionTypeScheme: FfiConverterRustBuffer {
 #if swift(>=5.8)
 @_documentation(visibility: private)
 #endif
+fileprivate struct FfiConverterOptionTypeWeight: FfiConverterRustBuffer {
+    typealias SwiftType = Weight?
+
+    public static func write(_ value: SwiftType, into buf: inout [UInt8]) {
+        guard let value = value else {
+            writeInt(&buf, Int8(0))
+            return
+        }
+        writeInt(&buf, Int8(1))
+        FfiConverterTypeWeight.write(value, into: &buf)
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwiftType {
+        switch try readInt(&buf) as Int8 {
+        case 0: return nil
+        case 1: return try FfiConverterTypeWeight.read(from: &buf)
+        default: throw UniffiInternalError.unexpectedOptionalTag
+        }
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
 fileprivate struct FfiConverterOptionSequenceDouble: FfiConverterRustBuffer {
     typealias SwiftType = [Double]?
 
@@ -13067,6 +16722,31 @@ fileprivate struct FfiConverterOptionTypeUuid: FfiConverterRustBuffer {
         case 1: return try FfiConverterTypeUuid.read(from: &buf)
         default: throw UniffiInternalError.unexpectedOptionalTag
         }
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceUInt16: FfiConverterRustBuffer {
+    typealias SwiftType = [UInt16]
+
+    public static func write(_ value: [UInt16], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterUInt16.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [UInt16] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [UInt16]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterUInt16.read(from: &buf))
+        }
+        return seq
     }
 }
 
@@ -13190,6 +16870,31 @@ fileprivate struct FfiConverterSequenceString: FfiConverterRustBuffer {
         seq.reserveCapacity(Int(len))
         for _ in 0 ..< len {
             seq.append(try FfiConverterString.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceTypeAlarmView: FfiConverterRustBuffer {
+    typealias SwiftType = [AlarmView]
+
+    public static func write(_ value: [AlarmView], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeAlarmView.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [AlarmView] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [AlarmView]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeAlarmView.read(from: &buf))
         }
         return seq
     }
@@ -13473,6 +17178,31 @@ fileprivate struct FfiConverterSequenceTypeChoiceRow: FfiConverterRustBuffer {
 #if swift(>=5.8)
 @_documentation(visibility: private)
 #endif
+fileprivate struct FfiConverterSequenceTypeClassGuess: FfiConverterRustBuffer {
+    typealias SwiftType = [ClassGuess]
+
+    public static func write(_ value: [ClassGuess], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeClassGuess.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [ClassGuess] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [ClassGuess]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeClassGuess.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
 fileprivate struct FfiConverterSequenceTypeDayTap: FfiConverterRustBuffer {
     typealias SwiftType = [DayTap]
 
@@ -13490,6 +17220,31 @@ fileprivate struct FfiConverterSequenceTypeDayTap: FfiConverterRustBuffer {
         seq.reserveCapacity(Int(len))
         for _ in 0 ..< len {
             seq.append(try FfiConverterTypeDayTap.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceTypeDoor: FfiConverterRustBuffer {
+    typealias SwiftType = [Door]
+
+    public static func write(_ value: [Door], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeDoor.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [Door] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [Door]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeDoor.read(from: &buf))
         }
         return seq
     }
@@ -13623,6 +17378,131 @@ fileprivate struct FfiConverterSequenceTypeKeyView: FfiConverterRustBuffer {
 #if swift(>=5.8)
 @_documentation(visibility: private)
 #endif
+fileprivate struct FfiConverterSequenceTypeLeaf: FfiConverterRustBuffer {
+    typealias SwiftType = [Leaf]
+
+    public static func write(_ value: [Leaf], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeLeaf.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [Leaf] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [Leaf]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeLeaf.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceTypeLeafKey: FfiConverterRustBuffer {
+    typealias SwiftType = [LeafKey]
+
+    public static func write(_ value: [LeafKey], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeLeafKey.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [LeafKey] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [LeafKey]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeLeafKey.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceTypeLeafLine: FfiConverterRustBuffer {
+    typealias SwiftType = [LeafLine]
+
+    public static func write(_ value: [LeafLine], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeLeafLine.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [LeafLine] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [LeafLine]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeLeafLine.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceTypeMatchKey: FfiConverterRustBuffer {
+    typealias SwiftType = [MatchKey]
+
+    public static func write(_ value: [MatchKey], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeMatchKey.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [MatchKey] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [MatchKey]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeMatchKey.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceTypeMatchLine: FfiConverterRustBuffer {
+    typealias SwiftType = [MatchLine]
+
+    public static func write(_ value: [MatchLine], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeMatchLine.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [MatchLine] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [MatchLine]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeMatchLine.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
 fileprivate struct FfiConverterSequenceTypeMendLine: FfiConverterRustBuffer {
     typealias SwiftType = [MendLine]
 
@@ -13640,6 +17520,81 @@ fileprivate struct FfiConverterSequenceTypeMendLine: FfiConverterRustBuffer {
         seq.reserveCapacity(Int(len))
         for _ in 0 ..< len {
             seq.append(try FfiConverterTypeMendLine.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceTypeNetRule: FfiConverterRustBuffer {
+    typealias SwiftType = [NetRule]
+
+    public static func write(_ value: [NetRule], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeNetRule.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [NetRule] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [NetRule]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeNetRule.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceTypeNetView: FfiConverterRustBuffer {
+    typealias SwiftType = [NetView]
+
+    public static func write(_ value: [NetView], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeNetView.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [NetView] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [NetView]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeNetView.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceTypeRect: FfiConverterRustBuffer {
+    typealias SwiftType = [Rect]
+
+    public static func write(_ value: [Rect], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeRect.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [Rect] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [Rect]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeRect.read(from: &buf))
         }
         return seq
     }
@@ -14118,6 +18073,17 @@ public func bankLayout(glass: Glass, ask: PadAsk)throws  -> BankLayout  {
 })
 }
 /**
+ * Where the keys of the Match screen lie on a glass.
+ */
+public func matchLayout(glass: Glass)throws  -> MatchLayout  {
+    return try  FfiConverterTypeMatchLayout_lift(try rustCallWithError(FfiConverterTypeRestwaterError_lift) {
+        uniffiCallStatus in
+    uniffi_restwater_fn_func_match_layout(
+        FfiConverterTypeGlass_lower(glass),uniffiCallStatus
+    )
+})
+}
+/**
  * The words on the glass that belong to no record.
  */
 public func padWords() -> PadWords  {
@@ -14184,6 +18150,9 @@ private let initializationResult: InitializationResult = {
     if (uniffi_restwater_checksum_func_bank_layout() != 22549) {
         return InitializationResult.apiChecksumMismatch
     }
+    if (uniffi_restwater_checksum_func_match_layout() != 54551) {
+        return InitializationResult.apiChecksumMismatch
+    }
     if (uniffi_restwater_checksum_func_pad_words() != 19893) {
         return InitializationResult.apiChecksumMismatch
     }
@@ -14230,6 +18199,9 @@ private let initializationResult: InitializationResult = {
         return InitializationResult.apiChecksumMismatch
     }
     if (uniffi_restwater_checksum_method_restwater_act() != 8759) {
+        return InitializationResult.apiChecksumMismatch
+    }
+    if (uniffi_restwater_checksum_method_restwater_doors() != 43849) {
         return InitializationResult.apiChecksumMismatch
     }
     if (uniffi_restwater_checksum_method_restwater_pause() != 19636) {

@@ -688,6 +688,8 @@ internal object IntegrityCheckingUniffiLib {
     ): Int
     external fun uniffi_restwater_checksum_func_bank_layout(
     ): Int
+    external fun uniffi_restwater_checksum_func_match_layout(
+    ): Int
     external fun uniffi_restwater_checksum_func_pad_words(
     ): Int
     external fun uniffi_restwater_checksum_func_read_day(
@@ -719,6 +721,8 @@ internal object IntegrityCheckingUniffiLib {
     external fun uniffi_restwater_checksum_method_restwater_look_at_geojson(
     ): Int
     external fun uniffi_restwater_checksum_method_restwater_act(
+    ): Int
+    external fun uniffi_restwater_checksum_method_restwater_doors(
     ): Int
     external fun uniffi_restwater_checksum_method_restwater_pause(
     ): Int
@@ -796,6 +800,8 @@ internal object UniffiLib {
     ): RustBuffer.ByValue
     external fun uniffi_restwater_fn_method_restwater_act(`ptr`: Long,`action`: RustBuffer.ByValue,`at`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
+    external fun uniffi_restwater_fn_method_restwater_doors(`ptr`: Long,uniffi_out_err: UniffiRustCallStatus, 
+    ): RustBuffer.ByValue
     external fun uniffi_restwater_fn_method_restwater_pause(`ptr`: Long,uniffi_out_err: UniffiRustCallStatus, 
     ): Unit
     external fun uniffi_restwater_fn_method_restwater_resume(`ptr`: Long,uniffi_out_err: UniffiRustCallStatus, 
@@ -817,6 +823,8 @@ internal object UniffiLib {
     external fun uniffi_restwater_fn_func_salvage(`dir`: RustBuffer.ByValue,`now`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
     external fun uniffi_restwater_fn_func_bank_layout(`glass`: RustBuffer.ByValue,`ask`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
+    ): RustBuffer.ByValue
+    external fun uniffi_restwater_fn_func_match_layout(`glass`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
     external fun uniffi_restwater_fn_func_pad_words(uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
@@ -954,6 +962,9 @@ private fun uniffiCheckApiChecksums(lib: IntegrityCheckingUniffiLib) {
     if ((lib.uniffi_restwater_checksum_func_bank_layout() and 0xFFFF) != 22549) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
+    if ((lib.uniffi_restwater_checksum_func_match_layout() and 0xFFFF) != 54551) {
+        throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
+    }
     if ((lib.uniffi_restwater_checksum_func_pad_words() and 0xFFFF) != 19893) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
@@ -1000,6 +1011,9 @@ private fun uniffiCheckApiChecksums(lib: IntegrityCheckingUniffiLib) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
     if ((lib.uniffi_restwater_checksum_method_restwater_act() and 0xFFFF) != 8759) {
+        throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
+    }
+    if ((lib.uniffi_restwater_checksum_method_restwater_doors() and 0xFFFF) != 43849) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
     if ((lib.uniffi_restwater_checksum_method_restwater_pause() and 0xFFFF) != 19636) {
@@ -1253,6 +1267,33 @@ public object FfiConverterUByte: FfiConverter<UByte, Byte> {
 
     override fun write(value: UByte, buf: ByteBuffer) {
         buf.put(value.toByte())
+    }
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterUShort: FfiConverter<UShort, Short> {
+    override fun lift(value: Short): UShort {
+        return value.toUShort()
+    }
+
+    fun lift(value: Int): UShort {
+        return value.toUShort()
+    }
+
+    override fun read(buf: ByteBuffer): UShort {
+        return lift(buf.getShort())
+    }
+
+    override fun lower(value: UShort): Short {
+        return value.toShort()
+    }
+
+    override fun allocationSize(value: UShort) = 2UL
+
+    override fun write(value: UShort, buf: ByteBuffer) {
+        buf.putShort(value.toShort())
     }
 }
 
@@ -1650,6 +1691,11 @@ public interface RestwaterInterface {
     fun `act`(`action`: Action, `at`: Moment): Update
     
     /**
+     * The screens that can be opened now.
+     */
+    fun `doors`(): DoorsView
+    
+    /**
      * Puts the log aside while the app is in the background.
      */
     fun `pause`()
@@ -2021,6 +2067,23 @@ open class Restwater: Disposable, AutoCloseable, RestwaterInterface
         
         FfiConverterTypeAction.lower(`action`),
         FfiConverterTypeMoment.lower(`at`),_status)
+}
+    }
+    )
+    }
+    
+
+    
+    /**
+     * The screens that can be opened now.
+     */
+    @Throws(RestwaterException::class)override fun `doors`(): DoorsView {
+            return FfiConverterTypeDoorsView.lift(
+    callWithHandle {
+    uniffiRustCallWithError(RestwaterException) { _status ->
+    UniffiLib.uniffi_restwater_fn_method_restwater_doors(
+        it,
+        _status)
 }
     }
     )
@@ -2583,6 +2646,61 @@ public object FfiConverterTypeAdviceView: FfiConverterRustBuffer<AdviceView> {
             FfiConverterString.write(value.`detail`, buf)
             FfiConverterSequenceString.write(value.`more`, buf)
             FfiConverterTypeAdviceTone.write(value.`tone`, buf)
+    }
+}
+
+
+
+/**
+ * An alarm that is still to come.
+ */
+data class AlarmView (
+    /**
+     * Minutes before all-out.
+     */
+    val `minutes`: kotlin.UShort
+    , 
+    /**
+     * Wall ms of the phone at which to ring.
+     */
+    val `atMs`: kotlin.Long
+    , 
+    /**
+     * What to say then: "30 min to all-out."
+     */
+    val `says`: kotlin.String
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeAlarmView: FfiConverterRustBuffer<AlarmView> {
+    override fun read(buf: ByteBuffer): AlarmView {
+        return AlarmView(
+            FfiConverterUShort.read(buf),
+            FfiConverterLong.read(buf),
+            FfiConverterString.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: AlarmView) = (
+            FfiConverterUShort.allocationSize(value.`minutes`) +
+            FfiConverterLong.allocationSize(value.`atMs`) +
+            FfiConverterString.allocationSize(value.`says`)
+    )
+
+    override fun write(value: AlarmView, buf: ByteBuffer) {
+            FfiConverterUShort.write(value.`minutes`, buf)
+            FfiConverterLong.write(value.`atMs`, buf)
+            FfiConverterString.write(value.`says`, buf)
     }
 }
 
@@ -3910,6 +4028,53 @@ public object FfiConverterTypeChoiceRow: FfiConverterRustBuffer<ChoiceRow> {
 
 
 /**
+ * A size class as the angler set it.
+ */
+data class ClassGuess (
+    /**
+     * As the angler calls it; it is the kind of fish, too, that the rules speak of.
+     */
+    val `name`: kotlin.String
+    , 
+    /**
+     * Guessed mean weight of one fish, until some are weighed.
+     */
+    val `guess`: Weight
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeClassGuess: FfiConverterRustBuffer<ClassGuess> {
+    override fun read(buf: ByteBuffer): ClassGuess {
+        return ClassGuess(
+            FfiConverterString.read(buf),
+            FfiConverterTypeWeight.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: ClassGuess) = (
+            FfiConverterString.allocationSize(value.`name`) +
+            FfiConverterTypeWeight.allocationSize(value.`guess`)
+    )
+
+    override fun write(value: ClassGuess, buf: ByteBuffer) {
+            FfiConverterString.write(value.`name`, buf)
+            FfiConverterTypeWeight.write(value.`guess`, buf)
+    }
+}
+
+
+
+/**
  * One line of a day file.
  */
 data class DayTap (
@@ -3959,6 +4124,132 @@ public object FfiConverterTypeDayTap: FfiConverterRustBuffer<DayTap> {
             FfiConverterTypeMoment.write(value.`at`, buf)
             FfiConverterOptionalTypeAction.write(value.`action`, buf)
             FfiConverterOptionalString.write(value.`picture`, buf)
+    }
+}
+
+
+
+/**
+ * A screen that can be opened.
+ */
+data class Door (
+    /**
+     * Which.
+     */
+    val `which`: Which
+    , 
+    /**
+     * When it is used.
+     */
+    val `group`: DoorGroup
+    , 
+    /**
+     * Its word.
+     */
+    val `label`: kotlin.String
+    , 
+    /**
+     * A smaller line below.
+     */
+    val `sub`: kotlin.String
+    , 
+    /**
+     * What a screen reader says.
+     */
+    val `spoken`: kotlin.String
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeDoor: FfiConverterRustBuffer<Door> {
+    override fun read(buf: ByteBuffer): Door {
+        return Door(
+            FfiConverterTypeWhich.read(buf),
+            FfiConverterTypeDoorGroup.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: Door) = (
+            FfiConverterTypeWhich.allocationSize(value.`which`) +
+            FfiConverterTypeDoorGroup.allocationSize(value.`group`) +
+            FfiConverterString.allocationSize(value.`label`) +
+            FfiConverterString.allocationSize(value.`sub`) +
+            FfiConverterString.allocationSize(value.`spoken`)
+    )
+
+    override fun write(value: Door, buf: ByteBuffer) {
+            FfiConverterTypeWhich.write(value.`which`, buf)
+            FfiConverterTypeDoorGroup.write(value.`group`, buf)
+            FfiConverterString.write(value.`label`, buf)
+            FfiConverterString.write(value.`sub`, buf)
+            FfiConverterString.write(value.`spoken`, buf)
+    }
+}
+
+
+
+/**
+ * The list with its headings.
+ */
+data class DoorsView (
+    /**
+     * Heading of the screens used while fishing.
+     */
+    val `onTheBank`: kotlin.String
+    , 
+    /**
+     * Heading of the others.
+     */
+    val `beforeAndAfter`: kotlin.String
+    , 
+    /**
+     * The screens.
+     */
+    val `doors`: List<Door>
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeDoorsView: FfiConverterRustBuffer<DoorsView> {
+    override fun read(buf: ByteBuffer): DoorsView {
+        return DoorsView(
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterSequenceTypeDoor.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: DoorsView) = (
+            FfiConverterString.allocationSize(value.`onTheBank`) +
+            FfiConverterString.allocationSize(value.`beforeAndAfter`) +
+            FfiConverterSequenceTypeDoor.allocationSize(value.`doors`)
+    )
+
+    override fun write(value: DoorsView, buf: ByteBuffer) {
+            FfiConverterString.write(value.`onTheBank`, buf)
+            FfiConverterString.write(value.`beforeAndAfter`, buf)
+            FfiConverterSequenceTypeDoor.write(value.`doors`, buf)
     }
 }
 
@@ -4181,6 +4472,117 @@ public object FfiConverterTypeFilesView: FfiConverterRustBuffer<FilesView> {
             FfiConverterSequenceTypeImportLine.write(value.`imports`, buf)
             FfiConverterSequenceTypeBackupLine.write(value.`backups`, buf)
             FfiConverterString.write(value.`none`, buf)
+    }
+}
+
+
+
+/**
+ * The page of one fish.
+ */
+data class FishPage (
+    /**
+     * "Fish 7, landed 12:46".
+     */
+    val `title`: kotlin.String
+    , 
+    /**
+     * What is known of it, and the net it is in.
+     */
+    val `says`: List<kotlin.String>
+    , 
+    /**
+     * Whether the latest fish is one of which nothing was said yet.
+     */
+    val `waits`: kotlin.Boolean
+    , 
+    /**
+     * The size classes.
+     */
+    val `classes`: List<MatchKey>
+    , 
+    /**
+     * The net in use; a tap is the next one.
+     */
+    val `net`: MatchKey
+    , 
+    /**
+     * PUT BACK and EARLIER.
+     */
+    val `more`: List<MatchKey>
+    , 
+    /**
+     * The figure that the steps change, "12 lb 7 oz".
+     */
+    val `figure`: kotlin.String
+    , 
+    /**
+     * The steps: up, left to right, then down.
+     */
+    val `steps`: List<MatchKey>
+    , 
+    /**
+     * A large step down, GUESSED, a large step up.
+     */
+    val `above`: List<MatchKey>
+    , 
+    /**
+     * The figure is what the scales show.
+     */
+    val `weighed`: MatchKey
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeFishPage: FfiConverterRustBuffer<FishPage> {
+    override fun read(buf: ByteBuffer): FishPage {
+        return FishPage(
+            FfiConverterString.read(buf),
+            FfiConverterSequenceString.read(buf),
+            FfiConverterBoolean.read(buf),
+            FfiConverterSequenceTypeMatchKey.read(buf),
+            FfiConverterTypeMatchKey.read(buf),
+            FfiConverterSequenceTypeMatchKey.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterSequenceTypeMatchKey.read(buf),
+            FfiConverterSequenceTypeMatchKey.read(buf),
+            FfiConverterTypeMatchKey.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: FishPage) = (
+            FfiConverterString.allocationSize(value.`title`) +
+            FfiConverterSequenceString.allocationSize(value.`says`) +
+            FfiConverterBoolean.allocationSize(value.`waits`) +
+            FfiConverterSequenceTypeMatchKey.allocationSize(value.`classes`) +
+            FfiConverterTypeMatchKey.allocationSize(value.`net`) +
+            FfiConverterSequenceTypeMatchKey.allocationSize(value.`more`) +
+            FfiConverterString.allocationSize(value.`figure`) +
+            FfiConverterSequenceTypeMatchKey.allocationSize(value.`steps`) +
+            FfiConverterSequenceTypeMatchKey.allocationSize(value.`above`) +
+            FfiConverterTypeMatchKey.allocationSize(value.`weighed`)
+    )
+
+    override fun write(value: FishPage, buf: ByteBuffer) {
+            FfiConverterString.write(value.`title`, buf)
+            FfiConverterSequenceString.write(value.`says`, buf)
+            FfiConverterBoolean.write(value.`waits`, buf)
+            FfiConverterSequenceTypeMatchKey.write(value.`classes`, buf)
+            FfiConverterTypeMatchKey.write(value.`net`, buf)
+            FfiConverterSequenceTypeMatchKey.write(value.`more`, buf)
+            FfiConverterString.write(value.`figure`, buf)
+            FfiConverterSequenceTypeMatchKey.write(value.`steps`, buf)
+            FfiConverterSequenceTypeMatchKey.write(value.`above`, buf)
+            FfiConverterTypeMatchKey.write(value.`weighed`, buf)
     }
 }
 
@@ -4992,6 +5394,994 @@ public object FfiConverterTypeKeyView: FfiConverterRustBuffer<KeyView> {
 
 
 /**
+ * One page.
+ */
+data class Leaf (
+    /**
+     * Its name, to open it by.
+     */
+    val `id`: kotlin.String
+    , 
+    /**
+     * Its heading.
+     */
+    val `title`: kotlin.String
+    , 
+    /**
+     * What it says, in a sentence or two.
+     */
+    val `says`: kotlin.String
+    , 
+    /**
+     * A caution that belongs to what is entered here; empty where there is none.
+     */
+    val `caution`: kotlin.String
+    , 
+    /**
+     * Figures.
+     */
+    val `lines`: List<LeafLine>
+    , 
+    /**
+     * How they were obtained, and what they can't tell.
+     */
+    val `notes`: List<kotlin.String>
+    , 
+    /**
+     * Keys as wide as the glass: the parts of a screen, sessions.
+     */
+    val `list`: List<LeafKey>
+    , 
+    /**
+     * A text that can be typed.
+     */
+    val `typing`: LeafTyping?
+    , 
+    /**
+     * What can be chosen.
+     */
+    val `rows`: List<ChoiceRow>
+    , 
+    /**
+     * What can be done.
+     */
+    val `keys`: List<LeafKey>
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeLeaf: FfiConverterRustBuffer<Leaf> {
+    override fun read(buf: ByteBuffer): Leaf {
+        return Leaf(
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterSequenceTypeLeafLine.read(buf),
+            FfiConverterSequenceString.read(buf),
+            FfiConverterSequenceTypeLeafKey.read(buf),
+            FfiConverterOptionalTypeLeafTyping.read(buf),
+            FfiConverterSequenceTypeChoiceRow.read(buf),
+            FfiConverterSequenceTypeLeafKey.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: Leaf) = (
+            FfiConverterString.allocationSize(value.`id`) +
+            FfiConverterString.allocationSize(value.`title`) +
+            FfiConverterString.allocationSize(value.`says`) +
+            FfiConverterString.allocationSize(value.`caution`) +
+            FfiConverterSequenceTypeLeafLine.allocationSize(value.`lines`) +
+            FfiConverterSequenceString.allocationSize(value.`notes`) +
+            FfiConverterSequenceTypeLeafKey.allocationSize(value.`list`) +
+            FfiConverterOptionalTypeLeafTyping.allocationSize(value.`typing`) +
+            FfiConverterSequenceTypeChoiceRow.allocationSize(value.`rows`) +
+            FfiConverterSequenceTypeLeafKey.allocationSize(value.`keys`)
+    )
+
+    override fun write(value: Leaf, buf: ByteBuffer) {
+            FfiConverterString.write(value.`id`, buf)
+            FfiConverterString.write(value.`title`, buf)
+            FfiConverterString.write(value.`says`, buf)
+            FfiConverterString.write(value.`caution`, buf)
+            FfiConverterSequenceTypeLeafLine.write(value.`lines`, buf)
+            FfiConverterSequenceString.write(value.`notes`, buf)
+            FfiConverterSequenceTypeLeafKey.write(value.`list`, buf)
+            FfiConverterOptionalTypeLeafTyping.write(value.`typing`, buf)
+            FfiConverterSequenceTypeChoiceRow.write(value.`rows`, buf)
+            FfiConverterSequenceTypeLeafKey.write(value.`keys`, buf)
+    }
+}
+
+
+
+/**
+ * One key.
+ */
+data class LeafKey (
+    /**
+     * What to hand back: which field; `leaf` opens the leaf of that id and hands nothing back.
+     */
+    val `field`: kotlin.String
+    , 
+    /**
+     * Which value.
+     */
+    val `value`: kotlin.String
+    , 
+    /**
+     * Its word.
+     */
+    val `label`: kotlin.String
+    , 
+    /**
+     * A smaller line below; may be empty.
+     */
+    val `sub`: kotlin.String
+    , 
+    /**
+     * Drawn in solid ink: the likeliest next.
+     */
+    val `solid`: kotlin.Boolean
+    , 
+    /**
+     * Whether it can be tapped now.
+     */
+    val `enabled`: kotlin.Boolean
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeLeafKey: FfiConverterRustBuffer<LeafKey> {
+    override fun read(buf: ByteBuffer): LeafKey {
+        return LeafKey(
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterBoolean.read(buf),
+            FfiConverterBoolean.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: LeafKey) = (
+            FfiConverterString.allocationSize(value.`field`) +
+            FfiConverterString.allocationSize(value.`value`) +
+            FfiConverterString.allocationSize(value.`label`) +
+            FfiConverterString.allocationSize(value.`sub`) +
+            FfiConverterBoolean.allocationSize(value.`solid`) +
+            FfiConverterBoolean.allocationSize(value.`enabled`)
+    )
+
+    override fun write(value: LeafKey, buf: ByteBuffer) {
+            FfiConverterString.write(value.`field`, buf)
+            FfiConverterString.write(value.`value`, buf)
+            FfiConverterString.write(value.`label`, buf)
+            FfiConverterString.write(value.`sub`, buf)
+            FfiConverterBoolean.write(value.`solid`, buf)
+            FfiConverterBoolean.write(value.`enabled`, buf)
+    }
+}
+
+
+
+/**
+ * One line: what, how much, and what more there is to say.
+ */
+data class LeafLine (
+    /**
+     * What: "18 in, 0.12 mm, size 16".
+     */
+    val `label`: kotlin.String
+    , 
+    /**
+     * How much: "6 of 10". May be empty.
+     */
+    val `value`: kotlin.String
+    , 
+    /**
+     * A smaller line below; may be empty.
+     */
+    val `detail`: kotlin.String
+    , 
+    /**
+     * The range behind the value.
+     */
+    val `span`: LeafSpan?
+    , 
+    /**
+     * Whether it heads the lines below it.
+     */
+    val `heads`: kotlin.Boolean
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeLeafLine: FfiConverterRustBuffer<LeafLine> {
+    override fun read(buf: ByteBuffer): LeafLine {
+        return LeafLine(
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterOptionalTypeLeafSpan.read(buf),
+            FfiConverterBoolean.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: LeafLine) = (
+            FfiConverterString.allocationSize(value.`label`) +
+            FfiConverterString.allocationSize(value.`value`) +
+            FfiConverterString.allocationSize(value.`detail`) +
+            FfiConverterOptionalTypeLeafSpan.allocationSize(value.`span`) +
+            FfiConverterBoolean.allocationSize(value.`heads`)
+    )
+
+    override fun write(value: LeafLine, buf: ByteBuffer) {
+            FfiConverterString.write(value.`label`, buf)
+            FfiConverterString.write(value.`value`, buf)
+            FfiConverterString.write(value.`detail`, buf)
+            FfiConverterOptionalTypeLeafSpan.write(value.`span`, buf)
+            FfiConverterBoolean.write(value.`heads`, buf)
+    }
+}
+
+
+
+/**
+ * A range on a common scale, drawn as a line with its ends and, where it is known, its middle.
+ */
+data class LeafSpan (
+    /**
+     * Lower end.
+     */
+    val `low`: kotlin.Double
+    , 
+    /**
+     * The value itself; none where there is only a range.
+     */
+    val `at`: kotlin.Double?
+    , 
+    /**
+     * Upper end, cut to the scale.
+     */
+    val `high`: kotlin.Double
+    , 
+    /**
+     * Whether the upper end lies beyond the scale.
+     */
+    val `beyond`: kotlin.Boolean
+    , 
+    /**
+     * Upper end of the scale, which begins at nought; the same for all lines of a leaf.
+     */
+    val `scale`: kotlin.Double
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeLeafSpan: FfiConverterRustBuffer<LeafSpan> {
+    override fun read(buf: ByteBuffer): LeafSpan {
+        return LeafSpan(
+            FfiConverterDouble.read(buf),
+            FfiConverterOptionalDouble.read(buf),
+            FfiConverterDouble.read(buf),
+            FfiConverterBoolean.read(buf),
+            FfiConverterDouble.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: LeafSpan) = (
+            FfiConverterDouble.allocationSize(value.`low`) +
+            FfiConverterOptionalDouble.allocationSize(value.`at`) +
+            FfiConverterDouble.allocationSize(value.`high`) +
+            FfiConverterBoolean.allocationSize(value.`beyond`) +
+            FfiConverterDouble.allocationSize(value.`scale`)
+    )
+
+    override fun write(value: LeafSpan, buf: ByteBuffer) {
+            FfiConverterDouble.write(value.`low`, buf)
+            FfiConverterOptionalDouble.write(value.`at`, buf)
+            FfiConverterDouble.write(value.`high`, buf)
+            FfiConverterBoolean.write(value.`beyond`, buf)
+            FfiConverterDouble.write(value.`scale`, buf)
+    }
+}
+
+
+
+/**
+ * A text that can be typed, at home and with warm hands; never needed while fishing.
+ */
+data class LeafTyping (
+    /**
+     * Which field to hand back.
+     */
+    val `field`: kotlin.String
+    , 
+    /**
+     * What it is for.
+     */
+    val `label`: kotlin.String
+    , 
+    /**
+     * The word on the key that hands it over.
+     */
+    val `send`: kotlin.String
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeLeafTyping: FfiConverterRustBuffer<LeafTyping> {
+    override fun read(buf: ByteBuffer): LeafTyping {
+        return LeafTyping(
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: LeafTyping) = (
+            FfiConverterString.allocationSize(value.`field`) +
+            FfiConverterString.allocationSize(value.`label`) +
+            FfiConverterString.allocationSize(value.`send`)
+    )
+
+    override fun write(value: LeafTyping, buf: ByteBuffer) {
+            FfiConverterString.write(value.`field`, buf)
+            FfiConverterString.write(value.`label`, buf)
+            FfiConverterString.write(value.`send`, buf)
+    }
+}
+
+
+
+/**
+ * A screen of leaves; the first is the one it opens with.
+ */
+data class LeavesView (
+    /**
+     * The leaves.
+     */
+    val `leaves`: List<Leaf>
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeLeavesView: FfiConverterRustBuffer<LeavesView> {
+    override fun read(buf: ByteBuffer): LeavesView {
+        return LeavesView(
+            FfiConverterSequenceTypeLeaf.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: LeavesView) = (
+            FfiConverterSequenceTypeLeaf.allocationSize(value.`leaves`)
+    )
+
+    override fun write(value: LeavesView, buf: ByteBuffer) {
+            FfiConverterSequenceTypeLeaf.write(value.`leaves`, buf)
+    }
+}
+
+
+
+/**
+ * A key that hands back a tap.
+ */
+data class MatchKey (
+    /**
+     * Its word.
+     */
+    val `label`: kotlin.String
+    , 
+    /**
+     * A smaller line below.
+     */
+    val `sub`: kotlin.String
+    , 
+    /**
+     * What a screen reader says.
+     */
+    val `spoken`: kotlin.String
+    , 
+    /**
+     * Whether it is drawn in solid ink.
+     */
+    val `solid`: kotlin.Boolean
+    , 
+    /**
+     * Whether it can be tapped now.
+     */
+    val `enabled`: kotlin.Boolean
+    , 
+    /**
+     * What to hand back.
+     */
+    val `tap`: MatchTap
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeMatchKey: FfiConverterRustBuffer<MatchKey> {
+    override fun read(buf: ByteBuffer): MatchKey {
+        return MatchKey(
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterBoolean.read(buf),
+            FfiConverterBoolean.read(buf),
+            FfiConverterTypeMatchTap.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: MatchKey) = (
+            FfiConverterString.allocationSize(value.`label`) +
+            FfiConverterString.allocationSize(value.`sub`) +
+            FfiConverterString.allocationSize(value.`spoken`) +
+            FfiConverterBoolean.allocationSize(value.`solid`) +
+            FfiConverterBoolean.allocationSize(value.`enabled`) +
+            FfiConverterTypeMatchTap.allocationSize(value.`tap`)
+    )
+
+    override fun write(value: MatchKey, buf: ByteBuffer) {
+            FfiConverterString.write(value.`label`, buf)
+            FfiConverterString.write(value.`sub`, buf)
+            FfiConverterString.write(value.`spoken`, buf)
+            FfiConverterBoolean.write(value.`solid`, buf)
+            FfiConverterBoolean.write(value.`enabled`, buf)
+            FfiConverterTypeMatchTap.write(value.`tap`, buf)
+    }
+}
+
+
+
+/**
+ * Where the keys lie, in px.
+ */
+data class MatchLayout (
+    /**
+     * BACK.
+     */
+    val `back`: Rect
+    , 
+    /**
+     * The wide key beside it.
+     */
+    val `wide`: Rect
+    , 
+    /**
+     * Three small keys above them, counted from the thumb.
+     */
+    val `small`: List<Rect>
+    , 
+    /**
+     * Two or four large keys above BACK, counted from the thumb.
+     */
+    val `classes`: List<Rect>
+    , 
+    /**
+     * Three small keys above those.
+     */
+    val `aboveClasses`: List<Rect>
+    , 
+    /**
+     * Steps of a figure: three up, three down below them, from left to right.
+     */
+    val `steps`: List<Rect>
+    , 
+    /**
+     * Three small keys above those, from left to right.
+     */
+    val `aboveSteps`: List<Rect>
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeMatchLayout: FfiConverterRustBuffer<MatchLayout> {
+    override fun read(buf: ByteBuffer): MatchLayout {
+        return MatchLayout(
+            FfiConverterTypeRect.read(buf),
+            FfiConverterTypeRect.read(buf),
+            FfiConverterSequenceTypeRect.read(buf),
+            FfiConverterSequenceTypeRect.read(buf),
+            FfiConverterSequenceTypeRect.read(buf),
+            FfiConverterSequenceTypeRect.read(buf),
+            FfiConverterSequenceTypeRect.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: MatchLayout) = (
+            FfiConverterTypeRect.allocationSize(value.`back`) +
+            FfiConverterTypeRect.allocationSize(value.`wide`) +
+            FfiConverterSequenceTypeRect.allocationSize(value.`small`) +
+            FfiConverterSequenceTypeRect.allocationSize(value.`classes`) +
+            FfiConverterSequenceTypeRect.allocationSize(value.`aboveClasses`) +
+            FfiConverterSequenceTypeRect.allocationSize(value.`steps`) +
+            FfiConverterSequenceTypeRect.allocationSize(value.`aboveSteps`)
+    )
+
+    override fun write(value: MatchLayout, buf: ByteBuffer) {
+            FfiConverterTypeRect.write(value.`back`, buf)
+            FfiConverterTypeRect.write(value.`wide`, buf)
+            FfiConverterSequenceTypeRect.write(value.`small`, buf)
+            FfiConverterSequenceTypeRect.write(value.`classes`, buf)
+            FfiConverterSequenceTypeRect.write(value.`aboveClasses`, buf)
+            FfiConverterSequenceTypeRect.write(value.`steps`, buf)
+            FfiConverterSequenceTypeRect.write(value.`aboveSteps`, buf)
+    }
+}
+
+
+
+/**
+ * A figure of the Match screen.
+ */
+data class MatchLine (
+    /**
+     * What it is, "Casts left".
+     */
+    val `label`: kotlin.String
+    , 
+    /**
+     * "3 to 5", or "can't tell yet".
+     */
+    val `value`: kotlin.String
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeMatchLine: FfiConverterRustBuffer<MatchLine> {
+    override fun read(buf: ByteBuffer): MatchLine {
+        return MatchLine(
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: MatchLine) = (
+            FfiConverterString.allocationSize(value.`label`) +
+            FfiConverterString.allocationSize(value.`value`)
+    )
+
+    override fun write(value: MatchLine, buf: ByteBuffer) {
+            FfiConverterString.write(value.`label`, buf)
+            FfiConverterString.write(value.`value`, buf)
+    }
+}
+
+
+
+/**
+ * The rules of one match. An empty list of nets means that nothing is kept by net.
+ */
+data class MatchRules (
+    /**
+     * The nets.
+     */
+    val `nets`: List<NetRule>
+    , 
+    /**
+     * What becomes of a net over its limit.
+     */
+    val `overLimit`: OverLimit
+    , 
+    /**
+     * Which kinds of fish count.
+     */
+    val `counting`: Counting
+    , 
+    /**
+     * Minutes after all-out in which a fish hooked before it may be landed.
+     */
+    val `landingMin`: kotlin.UShort
+    , 
+    /**
+     * Minutes before all-out at which to sound.
+     */
+    val `alarmsMin`: List<kotlin.UShort>
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeMatchRules: FfiConverterRustBuffer<MatchRules> {
+    override fun read(buf: ByteBuffer): MatchRules {
+        return MatchRules(
+            FfiConverterSequenceTypeNetRule.read(buf),
+            FfiConverterTypeOverLimit.read(buf),
+            FfiConverterTypeCounting.read(buf),
+            FfiConverterUShort.read(buf),
+            FfiConverterSequenceUShort.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: MatchRules) = (
+            FfiConverterSequenceTypeNetRule.allocationSize(value.`nets`) +
+            FfiConverterTypeOverLimit.allocationSize(value.`overLimit`) +
+            FfiConverterTypeCounting.allocationSize(value.`counting`) +
+            FfiConverterUShort.allocationSize(value.`landingMin`) +
+            FfiConverterSequenceUShort.allocationSize(value.`alarmsMin`)
+    )
+
+    override fun write(value: MatchRules, buf: ByteBuffer) {
+            FfiConverterSequenceTypeNetRule.write(value.`nets`, buf)
+            FfiConverterTypeOverLimit.write(value.`overLimit`, buf)
+            FfiConverterTypeCounting.write(value.`counting`, buf)
+            FfiConverterUShort.write(value.`landingMin`, buf)
+            FfiConverterSequenceUShort.write(value.`alarmsMin`, buf)
+    }
+}
+
+
+
+/**
+ * A match, whole: the last one in force is the one that counts. Times are UTC ms by the organiser's clock.
+ */
+data class MatchSetup (
+    /**
+     * All-in.
+     */
+    val `allInMs`: kotlin.Long
+    , 
+    /**
+     * All-out.
+     */
+    val `allOutMs`: kotlin.Long
+    , 
+    /**
+     * What to add to the phone's time to read the organiser's.
+     */
+    val `offsetMs`: kotlin.Long
+    , 
+    /**
+     * The unit of the scales.
+     */
+    val `unit`: WeightUnit
+    , 
+    /**
+     * The finest mark of the scales at the weigh-in.
+     */
+    val `mark`: Weight
+    , 
+    /**
+     * Nets, limits, kinds that count, landing after all-out, alarms.
+     */
+    val `rules`: MatchRules
+    , 
+    /**
+     * The size classes, in the order of their keys.
+     */
+    val `classes`: List<ClassGuess>
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeMatchSetup: FfiConverterRustBuffer<MatchSetup> {
+    override fun read(buf: ByteBuffer): MatchSetup {
+        return MatchSetup(
+            FfiConverterLong.read(buf),
+            FfiConverterLong.read(buf),
+            FfiConverterLong.read(buf),
+            FfiConverterTypeWeightUnit.read(buf),
+            FfiConverterTypeWeight.read(buf),
+            FfiConverterTypeMatchRules.read(buf),
+            FfiConverterSequenceTypeClassGuess.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: MatchSetup) = (
+            FfiConverterLong.allocationSize(value.`allInMs`) +
+            FfiConverterLong.allocationSize(value.`allOutMs`) +
+            FfiConverterLong.allocationSize(value.`offsetMs`) +
+            FfiConverterTypeWeightUnit.allocationSize(value.`unit`) +
+            FfiConverterTypeWeight.allocationSize(value.`mark`) +
+            FfiConverterTypeMatchRules.allocationSize(value.`rules`) +
+            FfiConverterSequenceTypeClassGuess.allocationSize(value.`classes`)
+    )
+
+    override fun write(value: MatchSetup, buf: ByteBuffer) {
+            FfiConverterLong.write(value.`allInMs`, buf)
+            FfiConverterLong.write(value.`allOutMs`, buf)
+            FfiConverterLong.write(value.`offsetMs`, buf)
+            FfiConverterTypeWeightUnit.write(value.`unit`, buf)
+            FfiConverterTypeWeight.write(value.`mark`, buf)
+            FfiConverterTypeMatchRules.write(value.`rules`, buf)
+            FfiConverterSequenceTypeClassGuess.write(value.`classes`, buf)
+    }
+}
+
+
+
+/**
+ * The whole Match screen.
+ */
+data class MatchView (
+    /**
+     * Its heading.
+     */
+    val `title`: kotlin.String
+    , 
+    /**
+     * Where the match stands.
+     */
+    val `phase`: MatchPhase
+    , 
+    /**
+     * Time left in digits, "3:14:10"; empty where nothing runs.
+     */
+    val `digits`: kotlin.String
+    , 
+    /**
+     * What they count: "to all-out at 15:00."
+     */
+    val `says`: kotlin.String
+    , 
+    /**
+     * The time left for a screen reader, to the minute.
+     */
+    val `spoken`: kotlin.String
+    , 
+    /**
+     * Casts left and the last cast worth making; before a match is set, what would be set.
+     */
+    val `lines`: List<MatchLine>
+    , 
+    /**
+     * The nets, in the order of the rules.
+     */
+    val `nets`: List<NetView>
+    , 
+    /**
+     * How far the two clocks are apart, what the weights rest on and what is left out of them.
+     */
+    val `notes`: List<kotlin.String>
+    , 
+    /**
+     * Bites, fish, weight to come, finish, daylight.
+     */
+    val `coming`: List<MatchLine>
+    , 
+    /**
+     * How that was obtained.
+     */
+    val `comingNotes`: List<kotlin.String>
+    , 
+    /**
+     * The fish; none without a match.
+     */
+    val `fish`: FishPage?
+    , 
+    /**
+     * The weigh-in; none without a match.
+     */
+    val `weighIn`: WeighInPage?
+    , 
+    /**
+     * The rules of the day, each a row of choices.
+     */
+    val `rows`: List<ChoiceRow>
+    , 
+    /**
+     * To the fish.
+     */
+    val `toFish`: PageKey
+    , 
+    /**
+     * To entering a weight.
+     */
+    val `toWeight`: PageKey
+    , 
+    /**
+     * To what is to come.
+     */
+    val `toComing`: PageKey
+    , 
+    /**
+     * To the rules.
+     */
+    val `toRules`: PageKey
+    , 
+    /**
+     * To the weigh-in.
+     */
+    val `toWeighIn`: PageKey
+    , 
+    /**
+     * Sets a match where there is none.
+     */
+    val `begin`: MatchKey?
+    , 
+    /**
+     * Alarms still to come, soonest first.
+     */
+    val `alarms`: List<AlarmView>
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeMatchView: FfiConverterRustBuffer<MatchView> {
+    override fun read(buf: ByteBuffer): MatchView {
+        return MatchView(
+            FfiConverterString.read(buf),
+            FfiConverterTypeMatchPhase.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterSequenceTypeMatchLine.read(buf),
+            FfiConverterSequenceTypeNetView.read(buf),
+            FfiConverterSequenceString.read(buf),
+            FfiConverterSequenceTypeMatchLine.read(buf),
+            FfiConverterSequenceString.read(buf),
+            FfiConverterOptionalTypeFishPage.read(buf),
+            FfiConverterOptionalTypeWeighInPage.read(buf),
+            FfiConverterSequenceTypeChoiceRow.read(buf),
+            FfiConverterTypePageKey.read(buf),
+            FfiConverterTypePageKey.read(buf),
+            FfiConverterTypePageKey.read(buf),
+            FfiConverterTypePageKey.read(buf),
+            FfiConverterTypePageKey.read(buf),
+            FfiConverterOptionalTypeMatchKey.read(buf),
+            FfiConverterSequenceTypeAlarmView.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: MatchView) = (
+            FfiConverterString.allocationSize(value.`title`) +
+            FfiConverterTypeMatchPhase.allocationSize(value.`phase`) +
+            FfiConverterString.allocationSize(value.`digits`) +
+            FfiConverterString.allocationSize(value.`says`) +
+            FfiConverterString.allocationSize(value.`spoken`) +
+            FfiConverterSequenceTypeMatchLine.allocationSize(value.`lines`) +
+            FfiConverterSequenceTypeNetView.allocationSize(value.`nets`) +
+            FfiConverterSequenceString.allocationSize(value.`notes`) +
+            FfiConverterSequenceTypeMatchLine.allocationSize(value.`coming`) +
+            FfiConverterSequenceString.allocationSize(value.`comingNotes`) +
+            FfiConverterOptionalTypeFishPage.allocationSize(value.`fish`) +
+            FfiConverterOptionalTypeWeighInPage.allocationSize(value.`weighIn`) +
+            FfiConverterSequenceTypeChoiceRow.allocationSize(value.`rows`) +
+            FfiConverterTypePageKey.allocationSize(value.`toFish`) +
+            FfiConverterTypePageKey.allocationSize(value.`toWeight`) +
+            FfiConverterTypePageKey.allocationSize(value.`toComing`) +
+            FfiConverterTypePageKey.allocationSize(value.`toRules`) +
+            FfiConverterTypePageKey.allocationSize(value.`toWeighIn`) +
+            FfiConverterOptionalTypeMatchKey.allocationSize(value.`begin`) +
+            FfiConverterSequenceTypeAlarmView.allocationSize(value.`alarms`)
+    )
+
+    override fun write(value: MatchView, buf: ByteBuffer) {
+            FfiConverterString.write(value.`title`, buf)
+            FfiConverterTypeMatchPhase.write(value.`phase`, buf)
+            FfiConverterString.write(value.`digits`, buf)
+            FfiConverterString.write(value.`says`, buf)
+            FfiConverterString.write(value.`spoken`, buf)
+            FfiConverterSequenceTypeMatchLine.write(value.`lines`, buf)
+            FfiConverterSequenceTypeNetView.write(value.`nets`, buf)
+            FfiConverterSequenceString.write(value.`notes`, buf)
+            FfiConverterSequenceTypeMatchLine.write(value.`coming`, buf)
+            FfiConverterSequenceString.write(value.`comingNotes`, buf)
+            FfiConverterOptionalTypeFishPage.write(value.`fish`, buf)
+            FfiConverterOptionalTypeWeighInPage.write(value.`weighIn`, buf)
+            FfiConverterSequenceTypeChoiceRow.write(value.`rows`, buf)
+            FfiConverterTypePageKey.write(value.`toFish`, buf)
+            FfiConverterTypePageKey.write(value.`toWeight`, buf)
+            FfiConverterTypePageKey.write(value.`toComing`, buf)
+            FfiConverterTypePageKey.write(value.`toRules`, buf)
+            FfiConverterTypePageKey.write(value.`toWeighIn`, buf)
+            FfiConverterOptionalTypeMatchKey.write(value.`begin`, buf)
+            FfiConverterSequenceTypeAlarmView.write(value.`alarms`, buf)
+    }
+}
+
+
+
+/**
  * One doubtful entry of the list.
  */
 data class MendLine (
@@ -5255,6 +6645,156 @@ public object FfiConverterTypeMoment: FfiConverterRustBuffer<Moment> {
 
 
 /**
+ * One keepnet.
+ */
+data class NetRule (
+    /**
+     * As the angler calls it; no two alike.
+     */
+    val `name`: kotlin.String
+    , 
+    /**
+     * Most it may hold, if there is a limit.
+     */
+    val `limit`: Weight?
+    , 
+    /**
+     * What may go in.
+     */
+    val `holds`: NetHolds
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeNetRule: FfiConverterRustBuffer<NetRule> {
+    override fun read(buf: ByteBuffer): NetRule {
+        return NetRule(
+            FfiConverterString.read(buf),
+            FfiConverterOptionalTypeWeight.read(buf),
+            FfiConverterTypeNetHolds.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: NetRule) = (
+            FfiConverterString.allocationSize(value.`name`) +
+            FfiConverterOptionalTypeWeight.allocationSize(value.`limit`) +
+            FfiConverterTypeNetHolds.allocationSize(value.`holds`)
+    )
+
+    override fun write(value: NetRule, buf: ByteBuffer) {
+            FfiConverterString.write(value.`name`, buf)
+            FfiConverterOptionalTypeWeight.write(value.`limit`, buf)
+            FfiConverterTypeNetHolds.write(value.`holds`, buf)
+    }
+}
+
+
+
+/**
+ * One keepnet.
+ */
+data class NetView (
+    /**
+     * Its name.
+     */
+    val `name`: kotlin.String
+    , 
+    /**
+     * "5 fish, about 23 lb 4 oz".
+     */
+    val `holds`: kotlin.String
+    , 
+    /**
+     * "of 50 lb", and the range where it is uncertain.
+     */
+    val `limit`: kotlin.String
+    , 
+    /**
+     * "NEAR THE LIMIT"; empty where it isn't.
+     */
+    val `says`: kotlin.String
+    , 
+    /**
+     * How near to the limit.
+     */
+    val `warning`: NetWarning
+    , 
+    /**
+     * Lower end, expected weight and upper end as shares of the limit; empty without a limit.
+     */
+    val `shares`: List<kotlin.Double>
+    , 
+    /**
+     * Whether the next fish goes into it.
+     */
+    val `inUse`: kotlin.Boolean
+    , 
+    /**
+     * The whole for a screen reader.
+     */
+    val `spoken`: kotlin.String
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeNetView: FfiConverterRustBuffer<NetView> {
+    override fun read(buf: ByteBuffer): NetView {
+        return NetView(
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterTypeNetWarning.read(buf),
+            FfiConverterSequenceDouble.read(buf),
+            FfiConverterBoolean.read(buf),
+            FfiConverterString.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: NetView) = (
+            FfiConverterString.allocationSize(value.`name`) +
+            FfiConverterString.allocationSize(value.`holds`) +
+            FfiConverterString.allocationSize(value.`limit`) +
+            FfiConverterString.allocationSize(value.`says`) +
+            FfiConverterTypeNetWarning.allocationSize(value.`warning`) +
+            FfiConverterSequenceDouble.allocationSize(value.`shares`) +
+            FfiConverterBoolean.allocationSize(value.`inUse`) +
+            FfiConverterString.allocationSize(value.`spoken`)
+    )
+
+    override fun write(value: NetView, buf: ByteBuffer) {
+            FfiConverterString.write(value.`name`, buf)
+            FfiConverterString.write(value.`holds`, buf)
+            FfiConverterString.write(value.`limit`, buf)
+            FfiConverterString.write(value.`says`, buf)
+            FfiConverterTypeNetWarning.write(value.`warning`, buf)
+            FfiConverterSequenceDouble.write(value.`shares`, buf)
+            FfiConverterBoolean.write(value.`inUse`, buf)
+            FfiConverterString.write(value.`spoken`, buf)
+    }
+}
+
+
+
+/**
  * A file made to be handed on.
  */
 data class Outgoing (
@@ -5412,6 +6952,11 @@ data class PadWords (
     val `swim`: Said
     , 
     /**
+     * Turns to the next part of a long leaf.
+     */
+    val `readOn`: Said
+    , 
+    /**
      * Back to the Bank screen.
      */
     val `back`: Said
@@ -5425,6 +6970,11 @@ data class PadWords (
      * Opens "Did it matter?".
      */
     val `changes`: Said
+    , 
+    /**
+     * Opens the Match screen.
+     */
+    val `matchDay`: Said
     , 
     /**
      * Opens the Files screen.
@@ -5469,6 +7019,8 @@ public object FfiConverterTypePadWords: FfiConverterRustBuffer<PadWords> {
             FfiConverterTypeSaid.read(buf),
             FfiConverterTypeSaid.read(buf),
             FfiConverterTypeSaid.read(buf),
+            FfiConverterTypeSaid.read(buf),
+            FfiConverterTypeSaid.read(buf),
         )
     }
 
@@ -5480,9 +7032,11 @@ public object FfiConverterTypePadWords: FfiConverterRustBuffer<PadWords> {
             FfiConverterTypeSaid.allocationSize(value.`right`) +
             FfiConverterTypeSaid.allocationSize(value.`more`) +
             FfiConverterTypeSaid.allocationSize(value.`swim`) +
+            FfiConverterTypeSaid.allocationSize(value.`readOn`) +
             FfiConverterTypeSaid.allocationSize(value.`back`) +
             FfiConverterTypeSaid.allocationSize(value.`waits`) +
             FfiConverterTypeSaid.allocationSize(value.`changes`) +
+            FfiConverterTypeSaid.allocationSize(value.`matchDay`) +
             FfiConverterTypeSaid.allocationSize(value.`files`) +
             FfiConverterTypeSaid.allocationSize(value.`mend`) +
             FfiConverterTypeSaid.allocationSize(value.`phone`)
@@ -5496,12 +7050,69 @@ public object FfiConverterTypePadWords: FfiConverterRustBuffer<PadWords> {
             FfiConverterTypeSaid.write(value.`right`, buf)
             FfiConverterTypeSaid.write(value.`more`, buf)
             FfiConverterTypeSaid.write(value.`swim`, buf)
+            FfiConverterTypeSaid.write(value.`readOn`, buf)
             FfiConverterTypeSaid.write(value.`back`, buf)
             FfiConverterTypeSaid.write(value.`waits`, buf)
             FfiConverterTypeSaid.write(value.`changes`, buf)
+            FfiConverterTypeSaid.write(value.`matchDay`, buf)
             FfiConverterTypeSaid.write(value.`files`, buf)
             FfiConverterTypeSaid.write(value.`mend`, buf)
             FfiConverterTypeSaid.write(value.`phone`, buf)
+    }
+}
+
+
+
+/**
+ * A key that turns to another page of the screen.
+ */
+data class PageKey (
+    /**
+     * Its word.
+     */
+    val `label`: kotlin.String
+    , 
+    /**
+     * A smaller line below.
+     */
+    val `sub`: kotlin.String
+    , 
+    /**
+     * What a screen reader says.
+     */
+    val `spoken`: kotlin.String
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypePageKey: FfiConverterRustBuffer<PageKey> {
+    override fun read(buf: ByteBuffer): PageKey {
+        return PageKey(
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: PageKey) = (
+            FfiConverterString.allocationSize(value.`label`) +
+            FfiConverterString.allocationSize(value.`sub`) +
+            FfiConverterString.allocationSize(value.`spoken`)
+    )
+
+    override fun write(value: PageKey, buf: ByteBuffer) {
+            FfiConverterString.write(value.`label`, buf)
+            FfiConverterString.write(value.`sub`, buf)
+            FfiConverterString.write(value.`spoken`, buf)
     }
 }
 
@@ -6144,9 +7755,14 @@ data class SetupView (
     val `pegLabel`: kotlin.String
     , 
     /**
-     * Depth, span of the sticks, rods: each a row of choices.
+     * The draw, the last set-up, depth, span of the sticks, rods, the pack list: each a row of choices.
      */
     val `rows`: List<ChoiceRow>
+    , 
+    /**
+     * Opens the cautions of this peg.
+     */
+    val `cautions`: LeafKey
     , 
     /**
      * START.
@@ -6174,6 +7790,7 @@ public object FfiConverterTypeSetupView: FfiConverterRustBuffer<SetupView> {
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
             FfiConverterSequenceTypeChoiceRow.read(buf),
+            FfiConverterTypeLeafKey.read(buf),
             FfiConverterTypeKeyView.read(buf),
         )
     }
@@ -6185,6 +7802,7 @@ public object FfiConverterTypeSetupView: FfiConverterRustBuffer<SetupView> {
             FfiConverterString.allocationSize(value.`peg`) +
             FfiConverterString.allocationSize(value.`pegLabel`) +
             FfiConverterSequenceTypeChoiceRow.allocationSize(value.`rows`) +
+            FfiConverterTypeLeafKey.allocationSize(value.`cautions`) +
             FfiConverterTypeKeyView.allocationSize(value.`start`)
     )
 
@@ -6195,6 +7813,7 @@ public object FfiConverterTypeSetupView: FfiConverterRustBuffer<SetupView> {
             FfiConverterString.write(value.`peg`, buf)
             FfiConverterString.write(value.`pegLabel`, buf)
             FfiConverterSequenceTypeChoiceRow.write(value.`rows`, buf)
+            FfiConverterTypeLeafKey.write(value.`cautions`, buf)
             FfiConverterTypeKeyView.write(value.`start`, buf)
     }
 }
@@ -7362,6 +8981,11 @@ data class TackleView (
      * The rows.
      */
     val `rows`: List<ChoiceRow>
+    , 
+    /**
+     * What the rule on lead weights says of what is on the line; empty where it says nothing. It forbids nothing.
+     */
+    val `caution`: kotlin.String
     
 ){
     
@@ -7381,19 +9005,22 @@ public object FfiConverterTypeTackleView: FfiConverterRustBuffer<TackleView> {
             FfiConverterString.read(buf),
             FfiConverterUByte.read(buf),
             FfiConverterSequenceTypeChoiceRow.read(buf),
+            FfiConverterString.read(buf),
         )
     }
 
     override fun allocationSize(value: TackleView) = (
             FfiConverterString.allocationSize(value.`title`) +
             FfiConverterUByte.allocationSize(value.`rod`) +
-            FfiConverterSequenceTypeChoiceRow.allocationSize(value.`rows`)
+            FfiConverterSequenceTypeChoiceRow.allocationSize(value.`rows`) +
+            FfiConverterString.allocationSize(value.`caution`)
     )
 
     override fun write(value: TackleView, buf: ByteBuffer) {
             FfiConverterString.write(value.`title`, buf)
             FfiConverterUByte.write(value.`rod`, buf)
             FfiConverterSequenceTypeChoiceRow.write(value.`rows`, buf)
+            FfiConverterString.write(value.`caution`, buf)
     }
 }
 
@@ -7735,7 +9362,7 @@ public object FfiConverterTypeWaitsView: FfiConverterRustBuffer<WaitsView> {
  */
 data class WatchAlarm (
     /**
-     * The same for the same cast: a later answer replaces it.
+     * The same for the same cast, or for the same minute of the match: a later answer replaces it.
      */
     val `id`: kotlin.String
     , 
@@ -7930,6 +9557,93 @@ public object FfiConverterTypeWatchView: FfiConverterRustBuffer<WatchView> {
             FfiConverterOptionalLong.write(value.`sinceWallMs`, buf)
             FfiConverterSequenceTypeWatchKey.write(value.`keys`, buf)
             FfiConverterSequenceTypeWatchAlarm.write(value.`alarms`, buf)
+    }
+}
+
+
+
+/**
+ * The page of the weigh-in.
+ */
+data class WeighInPage (
+    /**
+     * "Weigh-in: Net 1".
+     */
+    val `title`: kotlin.String
+    , 
+    /**
+     * Each net that was weighed against the own count.
+     */
+    val `lines`: List<MatchLine>
+    , 
+    /**
+     * What the differences mean.
+     */
+    val `notes`: List<kotlin.String>
+    , 
+    /**
+     * The figure that the steps change.
+     */
+    val `figure`: kotlin.String
+    , 
+    /**
+     * The steps: up, left to right, then down.
+     */
+    val `steps`: List<MatchKey>
+    , 
+    /**
+     * A large step down, the next net, a large step up.
+     */
+    val `above`: List<MatchKey>
+    , 
+    /**
+     * The figure is what the net weighed.
+     */
+    val `weighed`: MatchKey
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeWeighInPage: FfiConverterRustBuffer<WeighInPage> {
+    override fun read(buf: ByteBuffer): WeighInPage {
+        return WeighInPage(
+            FfiConverterString.read(buf),
+            FfiConverterSequenceTypeMatchLine.read(buf),
+            FfiConverterSequenceString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterSequenceTypeMatchKey.read(buf),
+            FfiConverterSequenceTypeMatchKey.read(buf),
+            FfiConverterTypeMatchKey.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: WeighInPage) = (
+            FfiConverterString.allocationSize(value.`title`) +
+            FfiConverterSequenceTypeMatchLine.allocationSize(value.`lines`) +
+            FfiConverterSequenceString.allocationSize(value.`notes`) +
+            FfiConverterString.allocationSize(value.`figure`) +
+            FfiConverterSequenceTypeMatchKey.allocationSize(value.`steps`) +
+            FfiConverterSequenceTypeMatchKey.allocationSize(value.`above`) +
+            FfiConverterTypeMatchKey.allocationSize(value.`weighed`)
+    )
+
+    override fun write(value: WeighInPage, buf: ByteBuffer) {
+            FfiConverterString.write(value.`title`, buf)
+            FfiConverterSequenceTypeMatchLine.write(value.`lines`, buf)
+            FfiConverterSequenceString.write(value.`notes`, buf)
+            FfiConverterString.write(value.`figure`, buf)
+            FfiConverterSequenceTypeMatchKey.write(value.`steps`, buf)
+            FfiConverterSequenceTypeMatchKey.write(value.`above`, buf)
+            FfiConverterTypeMatchKey.write(value.`weighed`, buf)
     }
 }
 
@@ -8429,6 +10143,21 @@ sealed class Action {
     
     
     /**
+     * A tap on the Match screen.
+     */
+    data class Match(
+        /**
+         * Which.
+         */
+        val `tap`: app.restwater.core.MatchTap) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
      * One of the choices of the Files screen.
      */
     data class ChooseFiles(
@@ -8440,6 +10169,97 @@ sealed class Action {
          * The choice's value.
          */
         val `value`: kotlin.String) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * One of the choices or keys of the Bench.
+     */
+    data class ChooseBench(
+        /**
+         * Which.
+         */
+        val `field`: kotlin.String, 
+        /**
+         * Its value.
+         */
+        val `value`: kotlin.String) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * One of the choices or keys of the Book.
+     */
+    data class ChooseBook(
+        /**
+         * Which.
+         */
+        val `field`: kotlin.String, 
+        /**
+         * Its value.
+         */
+        val `value`: kotlin.String) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * One of the keys of the Conditions screen.
+     */
+    data class ChooseConditions(
+        /**
+         * What is said of.
+         */
+        val `field`: kotlin.String, 
+        /**
+         * What.
+         */
+        val `value`: kotlin.String) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * One of the choices or keys of the Cautions screen.
+     */
+    data class ChooseCautions(
+        /**
+         * Which.
+         */
+        val `field`: kotlin.String, 
+        /**
+         * Its value.
+         */
+        val `value`: kotlin.String) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * The hooklength of the rod's last cast was lost with it.
+     */
+    data class HooklengthLost(
+        /**
+         * Which rod.
+         */
+        val `rod`: kotlin.UByte) : Action()
         
     {
         
@@ -8661,30 +10481,52 @@ public object FfiConverterTypeAction : FfiConverterRustBuffer<Action>{
                 )
             32 -> Action.SetNextStep
             33 -> Action.EndAlternation
-            34 -> Action.ChooseFiles(
+            34 -> Action.Match(
+                FfiConverterTypeMatchTap.read(buf),
+                )
+            35 -> Action.ChooseFiles(
                 FfiConverterString.read(buf),
                 FfiConverterString.read(buf),
                 )
-            35 -> Action.ChoosePhone(
+            36 -> Action.ChooseBench(
                 FfiConverterString.read(buf),
                 FfiConverterString.read(buf),
                 )
-            36 -> Action.OpenDoubt(
+            37 -> Action.ChooseBook(
+                FfiConverterString.read(buf),
+                FfiConverterString.read(buf),
+                )
+            38 -> Action.ChooseConditions(
+                FfiConverterString.read(buf),
+                FfiConverterString.read(buf),
+                )
+            39 -> Action.ChooseCautions(
+                FfiConverterString.read(buf),
+                FfiConverterString.read(buf),
+                )
+            40 -> Action.HooklengthLost(
+                FfiConverterUByte.read(buf),
+                )
+            41 -> Action.ChoosePhone(
+                FfiConverterString.read(buf),
+                FfiConverterString.read(buf),
+                )
+            42 -> Action.OpenDoubt(
                 FfiConverterOptionalTypeUuid.read(buf),
                 )
-            37 -> Action.Mend(
+            43 -> Action.Mend(
                 FfiConverterTypeUuid.read(buf),
                 FfiConverterString.read(buf),
                 FfiConverterString.read(buf),
                 )
-            38 -> Action.UndoImport(
+            44 -> Action.UndoImport(
                 FfiConverterTypeUuid.read(buf),
                 )
-            39 -> Action.RedoImport(
+            45 -> Action.RedoImport(
                 FfiConverterTypeUuid.read(buf),
                 )
-            40 -> Action.Undo
-            41 -> Action.Redo
+            46 -> Action.Undo
+            47 -> Action.Redo
             else -> throw RuntimeException("invalid enum value, something is very wrong!!")
         }
     }
@@ -8928,12 +10770,58 @@ public object FfiConverterTypeAction : FfiConverterRustBuffer<Action>{
                 4UL
             )
         }
+        is Action.Match -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeMatchTap.allocationSize(value.`tap`)
+            )
+        }
         is Action.ChooseFiles -> {
             // Add the size for the Int that specifies the variant plus the size needed for all fields
             (
                 4UL
                 + FfiConverterString.allocationSize(value.`field`)
                 + FfiConverterString.allocationSize(value.`value`)
+            )
+        }
+        is Action.ChooseBench -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterString.allocationSize(value.`field`)
+                + FfiConverterString.allocationSize(value.`value`)
+            )
+        }
+        is Action.ChooseBook -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterString.allocationSize(value.`field`)
+                + FfiConverterString.allocationSize(value.`value`)
+            )
+        }
+        is Action.ChooseConditions -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterString.allocationSize(value.`field`)
+                + FfiConverterString.allocationSize(value.`value`)
+            )
+        }
+        is Action.ChooseCautions -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterString.allocationSize(value.`field`)
+                + FfiConverterString.allocationSize(value.`value`)
+            )
+        }
+        is Action.HooklengthLost -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUByte.allocationSize(value.`rod`)
             )
         }
         is Action.ChoosePhone -> {
@@ -9162,46 +11050,80 @@ public object FfiConverterTypeAction : FfiConverterRustBuffer<Action>{
                 buf.putInt(33)
                 Unit
             }
-            is Action.ChooseFiles -> {
+            is Action.Match -> {
                 buf.putInt(34)
-                FfiConverterString.write(value.`field`, buf)
-                FfiConverterString.write(value.`value`, buf)
+                FfiConverterTypeMatchTap.write(value.`tap`, buf)
                 Unit
             }
-            is Action.ChoosePhone -> {
+            is Action.ChooseFiles -> {
                 buf.putInt(35)
                 FfiConverterString.write(value.`field`, buf)
                 FfiConverterString.write(value.`value`, buf)
                 Unit
             }
-            is Action.OpenDoubt -> {
+            is Action.ChooseBench -> {
                 buf.putInt(36)
+                FfiConverterString.write(value.`field`, buf)
+                FfiConverterString.write(value.`value`, buf)
+                Unit
+            }
+            is Action.ChooseBook -> {
+                buf.putInt(37)
+                FfiConverterString.write(value.`field`, buf)
+                FfiConverterString.write(value.`value`, buf)
+                Unit
+            }
+            is Action.ChooseConditions -> {
+                buf.putInt(38)
+                FfiConverterString.write(value.`field`, buf)
+                FfiConverterString.write(value.`value`, buf)
+                Unit
+            }
+            is Action.ChooseCautions -> {
+                buf.putInt(39)
+                FfiConverterString.write(value.`field`, buf)
+                FfiConverterString.write(value.`value`, buf)
+                Unit
+            }
+            is Action.HooklengthLost -> {
+                buf.putInt(40)
+                FfiConverterUByte.write(value.`rod`, buf)
+                Unit
+            }
+            is Action.ChoosePhone -> {
+                buf.putInt(41)
+                FfiConverterString.write(value.`field`, buf)
+                FfiConverterString.write(value.`value`, buf)
+                Unit
+            }
+            is Action.OpenDoubt -> {
+                buf.putInt(42)
                 FfiConverterOptionalTypeUuid.write(value.`op`, buf)
                 Unit
             }
             is Action.Mend -> {
-                buf.putInt(37)
+                buf.putInt(43)
                 FfiConverterTypeUuid.write(value.`op`, buf)
                 FfiConverterString.write(value.`field`, buf)
                 FfiConverterString.write(value.`value`, buf)
                 Unit
             }
             is Action.UndoImport -> {
-                buf.putInt(38)
+                buf.putInt(44)
                 FfiConverterTypeUuid.write(value.`id`, buf)
                 Unit
             }
             is Action.RedoImport -> {
-                buf.putInt(39)
+                buf.putInt(45)
                 FfiConverterTypeUuid.write(value.`id`, buf)
                 Unit
             }
             is Action.Undo -> {
-                buf.putInt(40)
+                buf.putInt(46)
                 Unit
             }
             is Action.Redo -> {
-                buf.putInt(41)
+                buf.putInt(47)
                 Unit
             }
         }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }
@@ -9365,6 +11287,158 @@ public object FfiConverterTypeChartKind: FfiConverterRustBuffer<ChartKind> {
     override fun allocationSize(value: ChartKind) = 4UL
 
     override fun write(value: ChartKind, buf: ByteBuffer) {
+        buf.putInt(value.ordinal + 1)
+    }
+}
+
+
+
+
+
+/**
+ * Which kinds of fish count.
+ */
+sealed class Counting {
+    
+    /**
+     * Every fish.
+     */
+    object Everything : Counting()
+    
+    
+    /**
+     * Only these kinds.
+     */
+    data class Only(
+        val v1: List<kotlin.String>) : Counting()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * All but these kinds.
+     */
+    data class AllBut(
+        val v1: List<kotlin.String>) : Counting()
+        
+    {
+        
+
+        companion object
+    }
+    
+
+    
+
+    
+    
+
+
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeCounting : FfiConverterRustBuffer<Counting>{
+    override fun read(buf: ByteBuffer): Counting {
+        return when(buf.getInt()) {
+            1 -> Counting.Everything
+            2 -> Counting.Only(
+                FfiConverterSequenceString.read(buf),
+                )
+            3 -> Counting.AllBut(
+                FfiConverterSequenceString.read(buf),
+                )
+            else -> throw RuntimeException("invalid enum value, something is very wrong!!")
+        }
+    }
+
+    override fun allocationSize(value: Counting): ULong = when(value) {
+        is Counting.Everything -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is Counting.Only -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterSequenceString.allocationSize(value.v1)
+            )
+        }
+        is Counting.AllBut -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterSequenceString.allocationSize(value.v1)
+            )
+        }
+    }
+
+    override fun write(value: Counting, buf: ByteBuffer) {
+        when(value) {
+            is Counting.Everything -> {
+                buf.putInt(1)
+                Unit
+            }
+            is Counting.Only -> {
+                buf.putInt(2)
+                FfiConverterSequenceString.write(value.v1, buf)
+                Unit
+            }
+            is Counting.AllBut -> {
+                buf.putInt(3)
+                FfiConverterSequenceString.write(value.v1, buf)
+                Unit
+            }
+        }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }
+    }
+}
+
+
+
+
+
+/**
+ * When a screen is used.
+ */
+
+enum class DoorGroup {
+    
+    /**
+     * While fishing.
+     */
+    ON_THE_BANK,
+    /**
+     * Before the day and after it.
+     */
+    BEFORE_AND_AFTER;
+
+    
+
+
+    companion object
+}
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeDoorGroup: FfiConverterRustBuffer<DoorGroup> {
+    override fun read(buf: ByteBuffer) = try {
+        DoorGroup.values()[buf.getInt() - 1]
+    } catch (e: IndexOutOfBoundsException) {
+        throw RuntimeException("invalid enum value, something is very wrong!!", e)
+    }
+
+    override fun allocationSize(value: DoorGroup) = 4UL
+
+    override fun write(value: DoorGroup, buf: ByteBuffer) {
         buf.putInt(value.ordinal + 1)
     }
 }
@@ -10228,6 +12302,721 @@ public object FfiConverterTypeMarkShape: FfiConverterRustBuffer<MarkShape> {
 
 
 /**
+ * Where the match stands.
+ */
+
+enum class MatchPhase {
+    
+    /**
+     * No session was ever begun.
+     */
+    NO_SESSION,
+    /**
+     * No match is set.
+     */
+    NO_MATCH,
+    /**
+     * Before all-in.
+     */
+    BEFORE,
+    /**
+     * Between all-in and all-out.
+     */
+    FISHING,
+    /**
+     * After all-out, while a hooked fish may be landed.
+     */
+    LANDING,
+    /**
+     * Over.
+     */
+    OVER;
+
+    
+
+
+    companion object
+}
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeMatchPhase: FfiConverterRustBuffer<MatchPhase> {
+    override fun read(buf: ByteBuffer) = try {
+        MatchPhase.values()[buf.getInt() - 1]
+    } catch (e: IndexOutOfBoundsException) {
+        throw RuntimeException("invalid enum value, something is very wrong!!", e)
+    }
+
+    override fun allocationSize(value: MatchPhase) = 4UL
+
+    override fun write(value: MatchPhase, buf: ByteBuffer) {
+        buf.putInt(value.ordinal + 1)
+    }
+}
+
+
+
+
+
+/**
+ * One tap on the Match screen.
+ */
+sealed class MatchTap {
+    
+    /**
+     * The whole match at once.
+     */
+    data class Set(
+        /**
+         * As it is to be.
+         */
+        val `setup`: app.restwater.core.MatchSetup) : MatchTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * One of the choices of the rules; the first one begins the match.
+     */
+    data class Choose(
+        /**
+         * The row's field.
+         */
+        val `field`: kotlin.String, 
+        /**
+         * The choice's value.
+         */
+        val `value`: kotlin.String) : MatchTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * The organiser's signal was heard now: the two clocks are set against each other.
+     */
+    data class Heard(
+        /**
+         * Which signal.
+         */
+        val `signal`: app.restwater.core.Signal) : MatchTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Another of the landed fish is meant.
+     */
+    data class Fish(
+        /**
+         * How many landings before the latest; 0 is the latest.
+         */
+        val `back`: kotlin.UInt) : MatchTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * The figure of the fish's weight goes up or down.
+     */
+    data class Step(
+        /**
+         * By so many drams or grams, the unit of the match.
+         */
+        val `by`: kotlin.Long) : MatchTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * The figure is what the scales show.
+     */
+    object Weighed : MatchTap()
+    
+    
+    /**
+     * The figure is a guess by eye.
+     */
+    object Guessed : MatchTap()
+    
+    
+    /**
+     * The weight of the fish, figure and all.
+     */
+    data class Weight(
+        /**
+         * The unit.
+         */
+        val `unit`: app.restwater.core.WeightUnit, 
+        /**
+         * How many of it.
+         */
+        val `count`: kotlin.Long, 
+        /**
+         * Whether it is a guess by eye.
+         */
+        val `guessed`: kotlin.Boolean) : MatchTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * The fish is one of this size class.
+     */
+    data class Class(
+        /**
+         * Its name.
+         */
+        val `name`: kotlin.String) : MatchTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * The fish went into this net, and so do the next ones.
+     */
+    data class Net(
+        /**
+         * Its name.
+         */
+        val `name`: kotlin.String) : MatchTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * The fish went back into the water, or it did not.
+     */
+    data class PutBack(
+        /**
+         * Whether it went back.
+         */
+        val `back`: kotlin.Boolean) : MatchTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * This net hangs on the scales.
+     */
+    data class ScalesNet(
+        /**
+         * Its name.
+         */
+        val `name`: kotlin.String) : MatchTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * The figure of the scales goes up or down.
+     */
+    data class ScalesStep(
+        /**
+         * By so many drams or grams, the unit of the match.
+         */
+        val `by`: kotlin.Long) : MatchTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * The figure is what the net weighed.
+     */
+    object WeighIn : MatchTap()
+    
+    
+    /**
+     * What a net weighed, figure and all.
+     */
+    data class WeighedIn(
+        /**
+         * Name of the net.
+         */
+        val `net`: kotlin.String, 
+        /**
+         * The unit.
+         */
+        val `unit`: app.restwater.core.WeightUnit, 
+        /**
+         * How many of it.
+         */
+        val `count`: kotlin.Long) : MatchTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+
+    
+
+    
+    
+
+
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeMatchTap : FfiConverterRustBuffer<MatchTap>{
+    override fun read(buf: ByteBuffer): MatchTap {
+        return when(buf.getInt()) {
+            1 -> MatchTap.Set(
+                FfiConverterTypeMatchSetup.read(buf),
+                )
+            2 -> MatchTap.Choose(
+                FfiConverterString.read(buf),
+                FfiConverterString.read(buf),
+                )
+            3 -> MatchTap.Heard(
+                FfiConverterTypeSignal.read(buf),
+                )
+            4 -> MatchTap.Fish(
+                FfiConverterUInt.read(buf),
+                )
+            5 -> MatchTap.Step(
+                FfiConverterLong.read(buf),
+                )
+            6 -> MatchTap.Weighed
+            7 -> MatchTap.Guessed
+            8 -> MatchTap.Weight(
+                FfiConverterTypeWeightUnit.read(buf),
+                FfiConverterLong.read(buf),
+                FfiConverterBoolean.read(buf),
+                )
+            9 -> MatchTap.Class(
+                FfiConverterString.read(buf),
+                )
+            10 -> MatchTap.Net(
+                FfiConverterString.read(buf),
+                )
+            11 -> MatchTap.PutBack(
+                FfiConverterBoolean.read(buf),
+                )
+            12 -> MatchTap.ScalesNet(
+                FfiConverterString.read(buf),
+                )
+            13 -> MatchTap.ScalesStep(
+                FfiConverterLong.read(buf),
+                )
+            14 -> MatchTap.WeighIn
+            15 -> MatchTap.WeighedIn(
+                FfiConverterString.read(buf),
+                FfiConverterTypeWeightUnit.read(buf),
+                FfiConverterLong.read(buf),
+                )
+            else -> throw RuntimeException("invalid enum value, something is very wrong!!")
+        }
+    }
+
+    override fun allocationSize(value: MatchTap): ULong = when(value) {
+        is MatchTap.Set -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeMatchSetup.allocationSize(value.`setup`)
+            )
+        }
+        is MatchTap.Choose -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterString.allocationSize(value.`field`)
+                + FfiConverterString.allocationSize(value.`value`)
+            )
+        }
+        is MatchTap.Heard -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeSignal.allocationSize(value.`signal`)
+            )
+        }
+        is MatchTap.Fish -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUInt.allocationSize(value.`back`)
+            )
+        }
+        is MatchTap.Step -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterLong.allocationSize(value.`by`)
+            )
+        }
+        is MatchTap.Weighed -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is MatchTap.Guessed -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is MatchTap.Weight -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeWeightUnit.allocationSize(value.`unit`)
+                + FfiConverterLong.allocationSize(value.`count`)
+                + FfiConverterBoolean.allocationSize(value.`guessed`)
+            )
+        }
+        is MatchTap.Class -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterString.allocationSize(value.`name`)
+            )
+        }
+        is MatchTap.Net -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterString.allocationSize(value.`name`)
+            )
+        }
+        is MatchTap.PutBack -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterBoolean.allocationSize(value.`back`)
+            )
+        }
+        is MatchTap.ScalesNet -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterString.allocationSize(value.`name`)
+            )
+        }
+        is MatchTap.ScalesStep -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterLong.allocationSize(value.`by`)
+            )
+        }
+        is MatchTap.WeighIn -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is MatchTap.WeighedIn -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterString.allocationSize(value.`net`)
+                + FfiConverterTypeWeightUnit.allocationSize(value.`unit`)
+                + FfiConverterLong.allocationSize(value.`count`)
+            )
+        }
+    }
+
+    override fun write(value: MatchTap, buf: ByteBuffer) {
+        when(value) {
+            is MatchTap.Set -> {
+                buf.putInt(1)
+                FfiConverterTypeMatchSetup.write(value.`setup`, buf)
+                Unit
+            }
+            is MatchTap.Choose -> {
+                buf.putInt(2)
+                FfiConverterString.write(value.`field`, buf)
+                FfiConverterString.write(value.`value`, buf)
+                Unit
+            }
+            is MatchTap.Heard -> {
+                buf.putInt(3)
+                FfiConverterTypeSignal.write(value.`signal`, buf)
+                Unit
+            }
+            is MatchTap.Fish -> {
+                buf.putInt(4)
+                FfiConverterUInt.write(value.`back`, buf)
+                Unit
+            }
+            is MatchTap.Step -> {
+                buf.putInt(5)
+                FfiConverterLong.write(value.`by`, buf)
+                Unit
+            }
+            is MatchTap.Weighed -> {
+                buf.putInt(6)
+                Unit
+            }
+            is MatchTap.Guessed -> {
+                buf.putInt(7)
+                Unit
+            }
+            is MatchTap.Weight -> {
+                buf.putInt(8)
+                FfiConverterTypeWeightUnit.write(value.`unit`, buf)
+                FfiConverterLong.write(value.`count`, buf)
+                FfiConverterBoolean.write(value.`guessed`, buf)
+                Unit
+            }
+            is MatchTap.Class -> {
+                buf.putInt(9)
+                FfiConverterString.write(value.`name`, buf)
+                Unit
+            }
+            is MatchTap.Net -> {
+                buf.putInt(10)
+                FfiConverterString.write(value.`name`, buf)
+                Unit
+            }
+            is MatchTap.PutBack -> {
+                buf.putInt(11)
+                FfiConverterBoolean.write(value.`back`, buf)
+                Unit
+            }
+            is MatchTap.ScalesNet -> {
+                buf.putInt(12)
+                FfiConverterString.write(value.`name`, buf)
+                Unit
+            }
+            is MatchTap.ScalesStep -> {
+                buf.putInt(13)
+                FfiConverterLong.write(value.`by`, buf)
+                Unit
+            }
+            is MatchTap.WeighIn -> {
+                buf.putInt(14)
+                Unit
+            }
+            is MatchTap.WeighedIn -> {
+                buf.putInt(15)
+                FfiConverterString.write(value.`net`, buf)
+                FfiConverterTypeWeightUnit.write(value.`unit`, buf)
+                FfiConverterLong.write(value.`count`, buf)
+                Unit
+            }
+        }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }
+    }
+}
+
+
+
+
+
+/**
+ * What a net may hold.
+ */
+sealed class NetHolds {
+    
+    /**
+     * Any fish.
+     */
+    object Anything : NetHolds()
+    
+    
+    /**
+     * Only fish of these kinds (carp and silvers apart).
+     */
+    data class Only(
+        val v1: List<kotlin.String>) : NetHolds()
+        
+    {
+        
+
+        companion object
+    }
+    
+
+    
+
+    
+    
+
+
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeNetHolds : FfiConverterRustBuffer<NetHolds>{
+    override fun read(buf: ByteBuffer): NetHolds {
+        return when(buf.getInt()) {
+            1 -> NetHolds.Anything
+            2 -> NetHolds.Only(
+                FfiConverterSequenceString.read(buf),
+                )
+            else -> throw RuntimeException("invalid enum value, something is very wrong!!")
+        }
+    }
+
+    override fun allocationSize(value: NetHolds): ULong = when(value) {
+        is NetHolds.Anything -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is NetHolds.Only -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterSequenceString.allocationSize(value.v1)
+            )
+        }
+    }
+
+    override fun write(value: NetHolds, buf: ByteBuffer) {
+        when(value) {
+            is NetHolds.Anything -> {
+                buf.putInt(1)
+                Unit
+            }
+            is NetHolds.Only -> {
+                buf.putInt(2)
+                FfiConverterSequenceString.write(value.v1, buf)
+                Unit
+            }
+        }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }
+    }
+}
+
+
+
+
+
+/**
+ * How near a net is to its limit, by the upper end.
+ */
+
+enum class NetWarning {
+    
+    /**
+     * No limit, or under 80 % of it.
+     */
+    CLEAR,
+    /**
+     * At 80 % of the limit or more.
+     */
+    NEAR,
+    /**
+     * At the limit or over it.
+     */
+    AT_LIMIT;
+
+    
+
+
+    companion object
+}
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeNetWarning: FfiConverterRustBuffer<NetWarning> {
+    override fun read(buf: ByteBuffer) = try {
+        NetWarning.values()[buf.getInt() - 1]
+    } catch (e: IndexOutOfBoundsException) {
+        throw RuntimeException("invalid enum value, something is very wrong!!", e)
+    }
+
+    override fun allocationSize(value: NetWarning) = 4UL
+
+    override fun write(value: NetWarning, buf: ByteBuffer) {
+        buf.putInt(value.ordinal + 1)
+    }
+}
+
+
+
+
+
+/**
+ * What becomes of a net over its limit.
+ */
+
+enum class OverLimit {
+    
+    /**
+     * Weighed in at the limit.
+     */
+    COUNTS_TO_THE_LIMIT,
+    /**
+     * Does not count at all.
+     */
+    DOES_NOT_COUNT;
+
+    
+
+
+    companion object
+}
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeOverLimit: FfiConverterRustBuffer<OverLimit> {
+    override fun read(buf: ByteBuffer) = try {
+        OverLimit.values()[buf.getInt() - 1]
+    } catch (e: IndexOutOfBoundsException) {
+        throw RuntimeException("invalid enum value, something is very wrong!!", e)
+    }
+
+    override fun allocationSize(value: OverLimit) = 4UL
+
+    override fun write(value: OverLimit, buf: ByteBuffer) {
+        buf.putInt(value.ordinal + 1)
+    }
+}
+
+
+
+
+
+/**
  * A rule of the pad.
  */
 
@@ -10633,10 +13422,70 @@ sealed class Screen {
     }
     
     /**
+     * Time left, nets, fish, weigh-in.
+     */
+    data class Match(
+        val v1: app.restwater.core.MatchView) : Screen()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
      * Files in and out, backups.
      */
     data class Files(
         val v1: app.restwater.core.FilesView) : Screen()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * The evening before.
+     */
+    data class Bench(
+        val v1: app.restwater.core.LeavesView) : Screen()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Sessions and what they say.
+     */
+    data class Book(
+        val v1: app.restwater.core.LeavesView) : Screen()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Conditions in a few taps.
+     */
+    data class Conditions(
+        val v1: app.restwater.core.LeavesView) : Screen()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Cautions.
+     */
+    data class Cautions(
+        val v1: app.restwater.core.LeavesView) : Screen()
         
     {
         
@@ -10702,13 +13551,28 @@ public object FfiConverterTypeScreen : FfiConverterRustBuffer<Screen>{
             6 -> Screen.Changes(
                 FfiConverterTypeChangesView.read(buf),
                 )
-            7 -> Screen.Files(
+            7 -> Screen.Match(
+                FfiConverterTypeMatchView.read(buf),
+                )
+            8 -> Screen.Files(
                 FfiConverterTypeFilesView.read(buf),
                 )
-            8 -> Screen.Mend(
+            9 -> Screen.Bench(
+                FfiConverterTypeLeavesView.read(buf),
+                )
+            10 -> Screen.Book(
+                FfiConverterTypeLeavesView.read(buf),
+                )
+            11 -> Screen.Conditions(
+                FfiConverterTypeLeavesView.read(buf),
+                )
+            12 -> Screen.Cautions(
+                FfiConverterTypeLeavesView.read(buf),
+                )
+            13 -> Screen.Mend(
                 FfiConverterTypeMendView.read(buf),
                 )
-            9 -> Screen.Phone(
+            14 -> Screen.Phone(
                 FfiConverterTypePhoneView.read(buf),
                 )
             else -> throw RuntimeException("invalid enum value, something is very wrong!!")
@@ -10758,11 +13622,46 @@ public object FfiConverterTypeScreen : FfiConverterRustBuffer<Screen>{
                 + FfiConverterTypeChangesView.allocationSize(value.v1)
             )
         }
+        is Screen.Match -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeMatchView.allocationSize(value.v1)
+            )
+        }
         is Screen.Files -> {
             // Add the size for the Int that specifies the variant plus the size needed for all fields
             (
                 4UL
                 + FfiConverterTypeFilesView.allocationSize(value.v1)
+            )
+        }
+        is Screen.Bench -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeLeavesView.allocationSize(value.v1)
+            )
+        }
+        is Screen.Book -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeLeavesView.allocationSize(value.v1)
+            )
+        }
+        is Screen.Conditions -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeLeavesView.allocationSize(value.v1)
+            )
+        }
+        is Screen.Cautions -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeLeavesView.allocationSize(value.v1)
             )
         }
         is Screen.Mend -> {
@@ -10813,22 +13712,90 @@ public object FfiConverterTypeScreen : FfiConverterRustBuffer<Screen>{
                 FfiConverterTypeChangesView.write(value.v1, buf)
                 Unit
             }
-            is Screen.Files -> {
+            is Screen.Match -> {
                 buf.putInt(7)
+                FfiConverterTypeMatchView.write(value.v1, buf)
+                Unit
+            }
+            is Screen.Files -> {
+                buf.putInt(8)
                 FfiConverterTypeFilesView.write(value.v1, buf)
                 Unit
             }
+            is Screen.Bench -> {
+                buf.putInt(9)
+                FfiConverterTypeLeavesView.write(value.v1, buf)
+                Unit
+            }
+            is Screen.Book -> {
+                buf.putInt(10)
+                FfiConverterTypeLeavesView.write(value.v1, buf)
+                Unit
+            }
+            is Screen.Conditions -> {
+                buf.putInt(11)
+                FfiConverterTypeLeavesView.write(value.v1, buf)
+                Unit
+            }
+            is Screen.Cautions -> {
+                buf.putInt(12)
+                FfiConverterTypeLeavesView.write(value.v1, buf)
+                Unit
+            }
             is Screen.Mend -> {
-                buf.putInt(8)
+                buf.putInt(13)
                 FfiConverterTypeMendView.write(value.v1, buf)
                 Unit
             }
             is Screen.Phone -> {
-                buf.putInt(9)
+                buf.putInt(14)
                 FfiConverterTypePhoneView.write(value.v1, buf)
                 Unit
             }
         }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }
+    }
+}
+
+
+
+
+
+/**
+ * A signal of the organiser.
+ */
+
+enum class Signal {
+    
+    /**
+     * All-in.
+     */
+    ALL_IN,
+    /**
+     * All-out.
+     */
+    ALL_OUT;
+
+    
+
+
+    companion object
+}
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeSignal: FfiConverterRustBuffer<Signal> {
+    override fun read(buf: ByteBuffer) = try {
+        Signal.values()[buf.getInt() - 1]
+    } catch (e: IndexOutOfBoundsException) {
+        throw RuntimeException("invalid enum value, something is very wrong!!", e)
+    }
+
+    override fun allocationSize(value: Signal) = 4UL
+
+    override fun write(value: Signal, buf: ByteBuffer) {
+        buf.putInt(value.ordinal + 1)
     }
 }
 
@@ -11116,6 +14083,98 @@ public object FfiConverterTypeVerdictTone: FfiConverterRustBuffer<VerdictTone> {
 
 
 /**
+ * A weight in the unit it was read in.
+ */
+sealed class Weight {
+    
+    /**
+     * Whole drams (scales in pounds and ounces).
+     */
+    data class Drams(
+        val v1: kotlin.Long) : Weight()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Whole grams (metric scales).
+     */
+    data class Grams(
+        val v1: kotlin.Long) : Weight()
+        
+    {
+        
+
+        companion object
+    }
+    
+
+    
+
+    
+    
+
+
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeWeight : FfiConverterRustBuffer<Weight>{
+    override fun read(buf: ByteBuffer): Weight {
+        return when(buf.getInt()) {
+            1 -> Weight.Drams(
+                FfiConverterLong.read(buf),
+                )
+            2 -> Weight.Grams(
+                FfiConverterLong.read(buf),
+                )
+            else -> throw RuntimeException("invalid enum value, something is very wrong!!")
+        }
+    }
+
+    override fun allocationSize(value: Weight): ULong = when(value) {
+        is Weight.Drams -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterLong.allocationSize(value.v1)
+            )
+        }
+        is Weight.Grams -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterLong.allocationSize(value.v1)
+            )
+        }
+    }
+
+    override fun write(value: Weight, buf: ByteBuffer) {
+        when(value) {
+            is Weight.Drams -> {
+                buf.putInt(1)
+                FfiConverterLong.write(value.v1, buf)
+                Unit
+            }
+            is Weight.Grams -> {
+                buf.putInt(2)
+                FfiConverterLong.write(value.v1, buf)
+                Unit
+            }
+        }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }
+    }
+}
+
+
+
+
+
+/**
  * The unit a weight was entered in; it is never converted in the log.
  */
 
@@ -11189,9 +14248,29 @@ enum class Which {
      */
     CHANGES,
     /**
+     * Time left, nets, fish, weigh-in.
+     */
+    MATCH,
+    /**
      * Files in and out, backups.
      */
     FILES,
+    /**
+     * The evening before: hooklengths, spools, the pop-up and its shot, fall times, heights.
+     */
+    BENCH,
+    /**
+     * Sessions, rates, comparisons, notes, the plan for next time.
+     */
+    BOOK,
+    /**
+     * Air and water, wind, cloud, colour, in a few taps.
+     */
+    CONDITIONS,
+    /**
+     * What can hurt an angler, a fish or a licence.
+     */
+    CAUTIONS,
     /**
      * Doubtful entries.
      */
@@ -11425,6 +14504,38 @@ public object FfiConverterOptionalTypeAlternationView: FfiConverterRustBuffer<Al
 /**
  * @suppress
  */
+public object FfiConverterOptionalTypeFishPage: FfiConverterRustBuffer<FishPage?> {
+    override fun read(buf: ByteBuffer): FishPage? {
+        if (buf.get().toInt() == 0) {
+            return null
+        }
+        return FfiConverterTypeFishPage.read(buf)
+    }
+
+    override fun allocationSize(value: FishPage?): ULong {
+        if (value == null) {
+            return 1UL
+        } else {
+            return 1UL + FfiConverterTypeFishPage.allocationSize(value)
+        }
+    }
+
+    override fun write(value: FishPage?, buf: ByteBuffer) {
+        if (value == null) {
+            buf.put(0)
+        } else {
+            buf.put(1)
+            FfiConverterTypeFishPage.write(value, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
 public object FfiConverterOptionalTypeForecastView: FfiConverterRustBuffer<ForecastView?> {
     override fun read(buf: ByteBuffer): ForecastView? {
         if (buf.get().toInt() == 0) {
@@ -11447,6 +14558,102 @@ public object FfiConverterOptionalTypeForecastView: FfiConverterRustBuffer<Forec
         } else {
             buf.put(1)
             FfiConverterTypeForecastView.write(value, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterOptionalTypeLeafSpan: FfiConverterRustBuffer<LeafSpan?> {
+    override fun read(buf: ByteBuffer): LeafSpan? {
+        if (buf.get().toInt() == 0) {
+            return null
+        }
+        return FfiConverterTypeLeafSpan.read(buf)
+    }
+
+    override fun allocationSize(value: LeafSpan?): ULong {
+        if (value == null) {
+            return 1UL
+        } else {
+            return 1UL + FfiConverterTypeLeafSpan.allocationSize(value)
+        }
+    }
+
+    override fun write(value: LeafSpan?, buf: ByteBuffer) {
+        if (value == null) {
+            buf.put(0)
+        } else {
+            buf.put(1)
+            FfiConverterTypeLeafSpan.write(value, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterOptionalTypeLeafTyping: FfiConverterRustBuffer<LeafTyping?> {
+    override fun read(buf: ByteBuffer): LeafTyping? {
+        if (buf.get().toInt() == 0) {
+            return null
+        }
+        return FfiConverterTypeLeafTyping.read(buf)
+    }
+
+    override fun allocationSize(value: LeafTyping?): ULong {
+        if (value == null) {
+            return 1UL
+        } else {
+            return 1UL + FfiConverterTypeLeafTyping.allocationSize(value)
+        }
+    }
+
+    override fun write(value: LeafTyping?, buf: ByteBuffer) {
+        if (value == null) {
+            buf.put(0)
+        } else {
+            buf.put(1)
+            FfiConverterTypeLeafTyping.write(value, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterOptionalTypeMatchKey: FfiConverterRustBuffer<MatchKey?> {
+    override fun read(buf: ByteBuffer): MatchKey? {
+        if (buf.get().toInt() == 0) {
+            return null
+        }
+        return FfiConverterTypeMatchKey.read(buf)
+    }
+
+    override fun allocationSize(value: MatchKey?): ULong {
+        if (value == null) {
+            return 1UL
+        } else {
+            return 1UL + FfiConverterTypeMatchKey.allocationSize(value)
+        }
+    }
+
+    override fun write(value: MatchKey?, buf: ByteBuffer) {
+        if (value == null) {
+            buf.put(0)
+        } else {
+            buf.put(1)
+            FfiConverterTypeMatchKey.write(value, buf)
         }
     }
 }
@@ -11575,6 +14782,38 @@ public object FfiConverterOptionalTypeStartTest: FfiConverterRustBuffer<StartTes
         } else {
             buf.put(1)
             FfiConverterTypeStartTest.write(value, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterOptionalTypeWeighInPage: FfiConverterRustBuffer<WeighInPage?> {
+    override fun read(buf: ByteBuffer): WeighInPage? {
+        if (buf.get().toInt() == 0) {
+            return null
+        }
+        return FfiConverterTypeWeighInPage.read(buf)
+    }
+
+    override fun allocationSize(value: WeighInPage?): ULong {
+        if (value == null) {
+            return 1UL
+        } else {
+            return 1UL + FfiConverterTypeWeighInPage.allocationSize(value)
+        }
+    }
+
+    override fun write(value: WeighInPage?, buf: ByteBuffer) {
+        if (value == null) {
+            buf.put(0)
+        } else {
+            buf.put(1)
+            FfiConverterTypeWeighInPage.write(value, buf)
         }
     }
 }
@@ -11745,6 +14984,38 @@ public object FfiConverterOptionalTypeScheme: FfiConverterRustBuffer<Scheme?> {
 /**
  * @suppress
  */
+public object FfiConverterOptionalTypeWeight: FfiConverterRustBuffer<Weight?> {
+    override fun read(buf: ByteBuffer): Weight? {
+        if (buf.get().toInt() == 0) {
+            return null
+        }
+        return FfiConverterTypeWeight.read(buf)
+    }
+
+    override fun allocationSize(value: Weight?): ULong {
+        if (value == null) {
+            return 1UL
+        } else {
+            return 1UL + FfiConverterTypeWeight.allocationSize(value)
+        }
+    }
+
+    override fun write(value: Weight?, buf: ByteBuffer) {
+        if (value == null) {
+            buf.put(0)
+        } else {
+            buf.put(1)
+            FfiConverterTypeWeight.write(value, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
 public object FfiConverterOptionalSequenceDouble: FfiConverterRustBuffer<List<kotlin.Double>?> {
     override fun read(buf: ByteBuffer): List<kotlin.Double>? {
         if (buf.get().toInt() == 0) {
@@ -11799,6 +15070,34 @@ public object FfiConverterOptionalTypeUuid: FfiConverterRustBuffer<Uuid?> {
         } else {
             buf.put(1)
             FfiConverterTypeUuid.write(value, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterSequenceUShort: FfiConverterRustBuffer<List<kotlin.UShort>> {
+    override fun read(buf: ByteBuffer): List<kotlin.UShort> {
+        val len = buf.getInt()
+        return List<kotlin.UShort>(len) {
+            FfiConverterUShort.read(buf)
+        }
+    }
+
+    override fun allocationSize(value: List<kotlin.UShort>): ULong {
+        val sizeForLength = 4UL
+        val sizeForItems = value.map { FfiConverterUShort.allocationSize(it) }.sum()
+        return sizeForLength + sizeForItems
+    }
+
+    override fun write(value: List<kotlin.UShort>, buf: ByteBuffer) {
+        buf.putInt(value.size)
+        value.iterator().forEach {
+            FfiConverterUShort.write(it, buf)
         }
     }
 }
@@ -11939,6 +15238,34 @@ public object FfiConverterSequenceString: FfiConverterRustBuffer<List<kotlin.Str
         buf.putInt(value.size)
         value.iterator().forEach {
             FfiConverterString.write(it, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterSequenceTypeAlarmView: FfiConverterRustBuffer<List<AlarmView>> {
+    override fun read(buf: ByteBuffer): List<AlarmView> {
+        val len = buf.getInt()
+        return List<AlarmView>(len) {
+            FfiConverterTypeAlarmView.read(buf)
+        }
+    }
+
+    override fun allocationSize(value: List<AlarmView>): ULong {
+        val sizeForLength = 4UL
+        val sizeForItems = value.map { FfiConverterTypeAlarmView.allocationSize(it) }.sum()
+        return sizeForLength + sizeForItems
+    }
+
+    override fun write(value: List<AlarmView>, buf: ByteBuffer) {
+        buf.putInt(value.size)
+        value.iterator().forEach {
+            FfiConverterTypeAlarmView.write(it, buf)
         }
     }
 }
@@ -12257,6 +15584,34 @@ public object FfiConverterSequenceTypeChoiceRow: FfiConverterRustBuffer<List<Cho
 /**
  * @suppress
  */
+public object FfiConverterSequenceTypeClassGuess: FfiConverterRustBuffer<List<ClassGuess>> {
+    override fun read(buf: ByteBuffer): List<ClassGuess> {
+        val len = buf.getInt()
+        return List<ClassGuess>(len) {
+            FfiConverterTypeClassGuess.read(buf)
+        }
+    }
+
+    override fun allocationSize(value: List<ClassGuess>): ULong {
+        val sizeForLength = 4UL
+        val sizeForItems = value.map { FfiConverterTypeClassGuess.allocationSize(it) }.sum()
+        return sizeForLength + sizeForItems
+    }
+
+    override fun write(value: List<ClassGuess>, buf: ByteBuffer) {
+        buf.putInt(value.size)
+        value.iterator().forEach {
+            FfiConverterTypeClassGuess.write(it, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
 public object FfiConverterSequenceTypeDayTap: FfiConverterRustBuffer<List<DayTap>> {
     override fun read(buf: ByteBuffer): List<DayTap> {
         val len = buf.getInt()
@@ -12275,6 +15630,34 @@ public object FfiConverterSequenceTypeDayTap: FfiConverterRustBuffer<List<DayTap
         buf.putInt(value.size)
         value.iterator().forEach {
             FfiConverterTypeDayTap.write(it, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterSequenceTypeDoor: FfiConverterRustBuffer<List<Door>> {
+    override fun read(buf: ByteBuffer): List<Door> {
+        val len = buf.getInt()
+        return List<Door>(len) {
+            FfiConverterTypeDoor.read(buf)
+        }
+    }
+
+    override fun allocationSize(value: List<Door>): ULong {
+        val sizeForLength = 4UL
+        val sizeForItems = value.map { FfiConverterTypeDoor.allocationSize(it) }.sum()
+        return sizeForLength + sizeForItems
+    }
+
+    override fun write(value: List<Door>, buf: ByteBuffer) {
+        buf.putInt(value.size)
+        value.iterator().forEach {
+            FfiConverterTypeDoor.write(it, buf)
         }
     }
 }
@@ -12425,6 +15808,146 @@ public object FfiConverterSequenceTypeKeyView: FfiConverterRustBuffer<List<KeyVi
 /**
  * @suppress
  */
+public object FfiConverterSequenceTypeLeaf: FfiConverterRustBuffer<List<Leaf>> {
+    override fun read(buf: ByteBuffer): List<Leaf> {
+        val len = buf.getInt()
+        return List<Leaf>(len) {
+            FfiConverterTypeLeaf.read(buf)
+        }
+    }
+
+    override fun allocationSize(value: List<Leaf>): ULong {
+        val sizeForLength = 4UL
+        val sizeForItems = value.map { FfiConverterTypeLeaf.allocationSize(it) }.sum()
+        return sizeForLength + sizeForItems
+    }
+
+    override fun write(value: List<Leaf>, buf: ByteBuffer) {
+        buf.putInt(value.size)
+        value.iterator().forEach {
+            FfiConverterTypeLeaf.write(it, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterSequenceTypeLeafKey: FfiConverterRustBuffer<List<LeafKey>> {
+    override fun read(buf: ByteBuffer): List<LeafKey> {
+        val len = buf.getInt()
+        return List<LeafKey>(len) {
+            FfiConverterTypeLeafKey.read(buf)
+        }
+    }
+
+    override fun allocationSize(value: List<LeafKey>): ULong {
+        val sizeForLength = 4UL
+        val sizeForItems = value.map { FfiConverterTypeLeafKey.allocationSize(it) }.sum()
+        return sizeForLength + sizeForItems
+    }
+
+    override fun write(value: List<LeafKey>, buf: ByteBuffer) {
+        buf.putInt(value.size)
+        value.iterator().forEach {
+            FfiConverterTypeLeafKey.write(it, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterSequenceTypeLeafLine: FfiConverterRustBuffer<List<LeafLine>> {
+    override fun read(buf: ByteBuffer): List<LeafLine> {
+        val len = buf.getInt()
+        return List<LeafLine>(len) {
+            FfiConverterTypeLeafLine.read(buf)
+        }
+    }
+
+    override fun allocationSize(value: List<LeafLine>): ULong {
+        val sizeForLength = 4UL
+        val sizeForItems = value.map { FfiConverterTypeLeafLine.allocationSize(it) }.sum()
+        return sizeForLength + sizeForItems
+    }
+
+    override fun write(value: List<LeafLine>, buf: ByteBuffer) {
+        buf.putInt(value.size)
+        value.iterator().forEach {
+            FfiConverterTypeLeafLine.write(it, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterSequenceTypeMatchKey: FfiConverterRustBuffer<List<MatchKey>> {
+    override fun read(buf: ByteBuffer): List<MatchKey> {
+        val len = buf.getInt()
+        return List<MatchKey>(len) {
+            FfiConverterTypeMatchKey.read(buf)
+        }
+    }
+
+    override fun allocationSize(value: List<MatchKey>): ULong {
+        val sizeForLength = 4UL
+        val sizeForItems = value.map { FfiConverterTypeMatchKey.allocationSize(it) }.sum()
+        return sizeForLength + sizeForItems
+    }
+
+    override fun write(value: List<MatchKey>, buf: ByteBuffer) {
+        buf.putInt(value.size)
+        value.iterator().forEach {
+            FfiConverterTypeMatchKey.write(it, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterSequenceTypeMatchLine: FfiConverterRustBuffer<List<MatchLine>> {
+    override fun read(buf: ByteBuffer): List<MatchLine> {
+        val len = buf.getInt()
+        return List<MatchLine>(len) {
+            FfiConverterTypeMatchLine.read(buf)
+        }
+    }
+
+    override fun allocationSize(value: List<MatchLine>): ULong {
+        val sizeForLength = 4UL
+        val sizeForItems = value.map { FfiConverterTypeMatchLine.allocationSize(it) }.sum()
+        return sizeForLength + sizeForItems
+    }
+
+    override fun write(value: List<MatchLine>, buf: ByteBuffer) {
+        buf.putInt(value.size)
+        value.iterator().forEach {
+            FfiConverterTypeMatchLine.write(it, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
 public object FfiConverterSequenceTypeMendLine: FfiConverterRustBuffer<List<MendLine>> {
     override fun read(buf: ByteBuffer): List<MendLine> {
         val len = buf.getInt()
@@ -12443,6 +15966,90 @@ public object FfiConverterSequenceTypeMendLine: FfiConverterRustBuffer<List<Mend
         buf.putInt(value.size)
         value.iterator().forEach {
             FfiConverterTypeMendLine.write(it, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterSequenceTypeNetRule: FfiConverterRustBuffer<List<NetRule>> {
+    override fun read(buf: ByteBuffer): List<NetRule> {
+        val len = buf.getInt()
+        return List<NetRule>(len) {
+            FfiConverterTypeNetRule.read(buf)
+        }
+    }
+
+    override fun allocationSize(value: List<NetRule>): ULong {
+        val sizeForLength = 4UL
+        val sizeForItems = value.map { FfiConverterTypeNetRule.allocationSize(it) }.sum()
+        return sizeForLength + sizeForItems
+    }
+
+    override fun write(value: List<NetRule>, buf: ByteBuffer) {
+        buf.putInt(value.size)
+        value.iterator().forEach {
+            FfiConverterTypeNetRule.write(it, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterSequenceTypeNetView: FfiConverterRustBuffer<List<NetView>> {
+    override fun read(buf: ByteBuffer): List<NetView> {
+        val len = buf.getInt()
+        return List<NetView>(len) {
+            FfiConverterTypeNetView.read(buf)
+        }
+    }
+
+    override fun allocationSize(value: List<NetView>): ULong {
+        val sizeForLength = 4UL
+        val sizeForItems = value.map { FfiConverterTypeNetView.allocationSize(it) }.sum()
+        return sizeForLength + sizeForItems
+    }
+
+    override fun write(value: List<NetView>, buf: ByteBuffer) {
+        buf.putInt(value.size)
+        value.iterator().forEach {
+            FfiConverterTypeNetView.write(it, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterSequenceTypeRect: FfiConverterRustBuffer<List<Rect>> {
+    override fun read(buf: ByteBuffer): List<Rect> {
+        val len = buf.getInt()
+        return List<Rect>(len) {
+            FfiConverterTypeRect.read(buf)
+        }
+    }
+
+    override fun allocationSize(value: List<Rect>): ULong {
+        val sizeForLength = 4UL
+        val sizeForItems = value.map { FfiConverterTypeRect.allocationSize(it) }.sum()
+        return sizeForLength + sizeForItems
+    }
+
+    override fun write(value: List<Rect>, buf: ByteBuffer) {
+        buf.putInt(value.size)
+        value.iterator().forEach {
+            FfiConverterTypeRect.write(it, buf)
         }
     }
 }
@@ -12892,6 +16499,21 @@ public typealias FfiConverterTypeUuid = FfiConverterString
         
         FfiConverterTypeGlass.lower(`glass`),
         FfiConverterTypePadAsk.lower(`ask`),_status)
+}
+    )
+    }
+    
+
+        /**
+         * Where the keys of the Match screen lie on a glass.
+         */
+    @Throws(RestwaterException::class) fun `matchLayout`(`glass`: Glass): MatchLayout {
+            return FfiConverterTypeMatchLayout.lift(
+    uniffiRustCallWithError(RestwaterException) { _status ->
+    UniffiLib.uniffi_restwater_fn_func_match_layout(
+    
+        
+        FfiConverterTypeGlass.lower(`glass`),_status)
 }
     )
     }
