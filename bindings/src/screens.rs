@@ -5,8 +5,8 @@
 use restwater_core::app::{Screen, Update, Which};
 use restwater_core::screen::{
     AdviceTone, AdviceView, BankState, BankView, ChangesView, Choice, ChoiceRow, FilesView, HeaderView, Key,
-    KeyView, KeyWeight, LeafKey, LeavesView, MatchView, MendView, PegPlaceView, PhoneView, RodView, SetupView, StripMark,
-    StripMarkShape, StripView, SwimKey, SwimKeyView, SwimView, TackleView, WaitsView,
+    KeyView, KeyWeight, LeafKey, LeavesView, MatchView, MendView, PegPlaceView, PhoneView, RodView,
+    SetupView, StripMark, StripMarkShape, StripView, SwimKey, SwimKeyView, SwimView, TackleView, WaitsView,
 };
 
 /// What a key does. Its place on the glass is the layout's business.

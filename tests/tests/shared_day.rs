@@ -57,7 +57,10 @@ fn entries_and_screens_of_the_day() -> Result<(), Box<dyn Error>> {
     }
     let file = app.send(end, &mut |_| ControlFlow::Continue(()))?;
     insta::assert_snapshot!("screens", screens);
-    insta::assert_snapshot!("entries", without_ids(&std::fs::read_to_string(file.path)?.replace('\u{1e}', "")));
+    insta::assert_snapshot!(
+        "entries",
+        without_ids(&std::fs::read_to_string(file.path)?.replace('\u{1e}', ""))
+    );
     Ok(())
 }
 
@@ -74,7 +77,10 @@ fn without_ids(text: &str) -> String {
             });
             let _ = write!(out, "#{}", nth + 1);
             rest = &rest[36..];
-        } else if rest.get(..64).is_some_and(|sum| sum.bytes().all(|b| matches!(b, b'0'..=b'9' | b'a'..=b'f'))) {
+        } else if rest
+            .get(..64)
+            .is_some_and(|sum| sum.bytes().all(|b| matches!(b, b'0'..=b'9' | b'a'..=b'f')))
+        {
             out.push_str("sha256");
             rest = &rest[64..];
         } else {

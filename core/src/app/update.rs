@@ -1,8 +1,8 @@
 //! What a tap gives back.
 
 use crate::screen::{
-    BankView, ChangesView, FilesView, LeavesView, MatchView, MendView, PhoneView, SetupView, SwimView, TackleView,
-    WaitsView,
+    BankView, ChangesView, FilesView, LeavesView, MatchView, MendView, PhoneView, SetupView, SwimView,
+    TackleView, WaitsView,
 };
 use serde::{Deserialize, Serialize};
 

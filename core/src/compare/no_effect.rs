@@ -91,7 +91,7 @@ fn no_effect_is_called_clear_on_one_day_in_twenty_at_most() {
 /// An ordinary test would say it on one such day in ten: sides changed with every cast, the words read after each.
 #[test]
 fn nor_at_any_look_of_a_long_day() {
-    let days = 100;
+    let days = 50;
     let ever = |seed: &u64| {
         let mut rows = day(EVEN, |cast, _| cast % 2 == 1, *seed);
         let tomorrow = day(EVEN, |cast, _| cast % 2 == 1, seed + 1_000).into_iter();

@@ -16,9 +16,9 @@ mod entry;
 mod figures;
 mod files;
 mod key;
+mod leaf;
 mod match_day;
 mod match_pad;
-mod leaf;
 mod mend;
 mod pad;
 mod place;
@@ -62,13 +62,13 @@ pub(crate) use files::{
     salvage_words,
 };
 pub use key::{Key, KeyView, KeyWeight};
+pub use leaf::{Leaf, LeafKey, LeafLine, LeafSpan, LeafTyping, LeavesView};
 pub use match_day::{
     AlarmView, FishPage, MatchInput, MatchKey, MatchLine, MatchPhase, MatchTap, MatchView, NetView,
     NetWarning, PageKey, RestInput, Signal, WeighInPage, match_view,
 };
 pub(crate) use match_day::{CLASSES, first_match, net_name, units};
 pub use match_pad::{MatchLayout, match_layout};
-pub use leaf::{Leaf, LeafKey, LeafLine, LeafSpan, LeafTyping, LeavesView};
 pub(crate) use mend::{MendInput, end_said, mend_view, wait_to_mend_s};
 pub use mend::{MendLine, MendOpen, MendView};
 pub use pad::{

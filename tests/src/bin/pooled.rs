@@ -9,7 +9,8 @@ use restwater_core::session::{Session, fold, wait_of};
 use restwater_tests::sim::angler::Habit;
 use restwater_tests::sim::day::{Bank, Cast, TURN, fish};
 use restwater_tests::sim::luck::Luck;
-use restwater_tests::sim::water::{Water, waters};
+use restwater_tests::sim::water::Water;
+use restwater_tests::sim::waters::tuned;
 use serde::Serialize;
 use std::collections::BTreeMap;
 use std::fs::{self, File};
@@ -49,7 +50,7 @@ fn main() -> Result<(), Failed> {
     let mut sessions_csv = BufWriter::new(File::create(out.join("sessions.csv"))?);
     let mut pooled: BTreeMap<(String, u32), Vec<Wait>> = BTreeMap::new();
     let (mut made, mut number) = (0, 0);
-    let waters = waters();
+    let waters = tuned();
     while made < casts {
         let session = one_day(&waters[number % waters.len()], number as u64);
         table(&session, Table::Casts, &mut casts_csv, number == 0)?;
@@ -78,7 +79,7 @@ fn table(session: &Session, table: Table, out: &mut impl Write, first: bool) -> 
 /// A simulated day as its angler's log has it.
 fn one_day(water: &Water, number: u64) -> Session {
     let mut habit = Habit(LEAVE_MIN[(number % 4) as usize]);
-    let day = fish(water, &Luck::of_day(water.seed(), number), &mut habit, Bank::all_in());
+    let day = fish(water, &Luck::of_day(water.seed(0), number), &mut habit, Bank::all_in());
     let begin = BEGIN_MS + ((number * 37) % WINTER).cast_signed() * 86_400_000;
     let session = Uuid::from_u128(0x5E55_0000_0000_0000 + u128::from(number));
     let mut log = Log { session, begin, clock: HybridClock::default(), ops: Vec::new() };

@@ -42,7 +42,7 @@ impl Phone {
         }
     }
 
-    fn setup(&mut self) -> MatchSetup {
+    fn rules_now(&mut self) -> MatchSetup {
         self.app().session().unwrap().match_day.clone().unwrap().setup
     }
 }
@@ -92,7 +92,7 @@ fn the_signal_sets_the_clocks_against_each_other() {
     // All-in is due at 22:30:00 and sounds when the phone shows 22:30:40.
     let heard = 16 * MIN + 40_000 + 40_000;
     phone.tap(heard, &tap(MatchTap::Heard { signal: Signal::AllIn })).unwrap();
-    assert_eq!(phone.setup().offset_ms, -40_000);
+    assert_eq!(phone.rules_now().offset_ms, -40_000);
     let view = phone.view(heard);
     assert_eq!(view.digits, "5:00:00");
     assert_eq!(view.notes, ["The match clock is 40 s behind the phone."]);
@@ -113,13 +113,13 @@ fn what_cannot_be_is_refused_in_words_and_nothing_changes() {
     );
     assert!(refused(&mut phone, 2_000, &class("Carp")).starts_with("No match is set."));
     let mut phone = in_match();
-    let mut setup = phone.setup();
+    let mut setup = phone.rules_now();
     setup.all_out_ms = setup.all_in_ms - 60 * MIN;
     assert_eq!(
         refused(&mut phone, 20_000, &tap(MatchTap::Set { setup })),
         "All-out comes 60 min before all-in: check both times and the date."
     );
-    let mut setup = phone.setup();
+    let mut setup = phone.rules_now();
     setup.rules.nets[1].name = " net 1".into();
     assert_eq!(
         refused(&mut phone, 21_000, &tap(MatchTap::Set { setup })),
@@ -257,11 +257,11 @@ fn the_weigh_in_is_held_against_the_own_count_even_when_the_session_is_over() {
 fn limits_keep_the_unit_they_were_given_in() {
     let mut phone = in_match();
     phone.tap(20_000, &rule("unit", "grams")).unwrap();
-    let setup = phone.setup();
+    let setup = phone.rules_now();
     assert_eq!(setup.rules.nets[0].limit, Some(Weight::Drams(7_680)));
     assert_eq!((setup.mark, setup.classes[3].guess), (Weight::Grams(10), Weight::Grams(2_270)));
     phone.tap(22_000, &rule("limit-2", "15000")).unwrap();
-    assert_eq!(phone.setup().rules.nets[1].limit, Some(Weight::Grams(15_000)));
+    assert_eq!(phone.rules_now().rules.nets[1].limit, Some(Weight::Grams(15_000)));
 }
 
 #[test]
@@ -269,11 +269,11 @@ fn classes_and_what_counts_are_toggled() {
     let mut phone = in_match();
     phone.tap(20_000, &rule("classes", "kind-pike")).unwrap();
     phone.tap(22_000, &rule("counting", "Pike")).unwrap();
-    let setup = phone.setup();
+    let setup = phone.rules_now();
     assert!(setup.class("Pike").is_some() && !setup.rules.counts("pike") && setup.rules.counts("Carp"));
     phone.tap(24_000, &rule("counting", "Pike")).unwrap();
     phone.tap(26_000, &rule("classes", "kind-pike")).unwrap();
-    let setup = phone.setup();
+    let setup = phone.rules_now();
     assert!(setup.class("Pike").is_none() && setup.rules.counts("Pike"));
     assert_eq!(phone.view(30_000).rows.iter().filter(|r| r.field.starts_with("guess-")).count(), 4);
 }

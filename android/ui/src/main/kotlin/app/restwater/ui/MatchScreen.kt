@@ -50,14 +50,17 @@ fun MatchScreen(
     first: MatchPage = view.firstPage(),
     onBack: () -> Unit,
 ) {
-    var page by remember { mutableStateOf(first) }
+    // Until something is tapped the page is the one that fits the moment; a tap stays where it was made.
+    var turned by remember { mutableStateOf<MatchPage?>(null) }
+    val page = turned ?: first
     val open = remember { mutableStateOf<String?>(null) }
-    val sheet = Sheet(view, keys, layout, words, notice, onTap) { page = it }
+    val act = { tap: MatchTap -> turned = page; onTap(tap) }
+    val sheet = Sheet(view, keys, layout, words, notice, act) { turned = it }
     Ground()
     val (fish, weighIn) = view.fish to view.weighIn
     when {
         page == MatchPage.RULES -> Rows(view.rows, open, Head(view.toRules.label, notice, layout, keys.back.top), layout, words) { field, value ->
-            onTap(MatchTap.Choose(field, value))
+            act(MatchTap.Choose(field, value))
         }
         page == MatchPage.COMING -> Coming(sheet)
         page == MatchPage.FISH && fish != null -> Fish(sheet, fish)
@@ -69,7 +72,7 @@ fun MatchScreen(
         when {
             open.value != null -> open.value = null
             page == MatchPage.NOW -> onBack()
-            else -> page = if (page == MatchPage.WEIGHT) MatchPage.FISH else MatchPage.NOW
+            else -> turned = if (page == MatchPage.WEIGHT) MatchPage.FISH else MatchPage.NOW
         }
     }
 }

@@ -285,8 +285,6 @@ class RestwaterState(
     fun open(which: Showing) {
         showing = which
         notice = ""
-        // The Match screen opens at the page that fits the moment: never at what it showed before.
-        if (which == Showing.MATCH) match = null
         scope.launch { refresh() }
     }
 
