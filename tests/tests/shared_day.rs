@@ -21,6 +21,7 @@ const SCREENS: &[(Which, &str)] = &[
     (Which::Swim, "swim"),
     (Which::Waits, "waits"),
     (Which::Changes, "changes"),
+    (Which::Match, "match"),
     (Which::Files, "files"),
     (Which::Bench, "bench"),
     (Which::Book, "book"),

@@ -10,7 +10,7 @@ extension Sheet {
             drawSwimMore(view, layout, slate, seen)
         } else {
             drawLargeFan(view, layout, slate, seen.scene)
-            let lines = [seen.notice, view.reasons.joined(separator: "; "), view.cell] + view.drift
+            let lines = [seen.notice, view.why, view.cell] + view.drift
             let marks = slate.write.sentences(
                 view.headline, lines.filter { !$0.isEmpty }, em: slate.text.body * 1.25, small: slate.text.body, in: layout.words.local
             )
@@ -32,7 +32,7 @@ extension Sheet {
     }
 
     private mutating func drawLargeFan(_ view: SwimView, _ layout: SwimLayout, _ slate: Slate, _ drawn: SwimScene?) {
-        let said = ([view.headline, view.cell] + view.reasons).filter { !$0.isEmpty }.joined(separator: " ")
+        let said = [view.headline, view.why, view.cell].filter { !$0.isEmpty }.joined(separator: " ")
         let marks = drawn.map { SwimDrawing(scene: $0, mm: slate.mm, letters: slate.letters).marks() } ?? []
         put("swim-fan", marks, spoken: said, at: layout.canvas, role: .picture, order: 10)
         pieces[pieces.count - 1].aims = true
@@ -47,21 +47,53 @@ extension Sheet {
         key("swim-\(String.tag(found.key))", face, em: slate.text.secondary, sub: slate.text.sub, at: place.rect, slate, order: order, .swim(found.key))
     }
 
-    /// Marks, the replay, boundaries, bands, features, hazards.
+    /// Names and marks, the replay, boundaries, bands, features, hazards, the list in full, the peg on the map.
     private mutating func drawSwimMore(_ view: SwimView, _ layout: SwimLayout, _ slate: Slate, _ seen: Seen) {
         let (top, line) = (layout.head.bottom, 4.5 * slate.mm)
         put("notice", seen.notice, em: slate.text.body, at: layout.head.with(top: top, height: line), slate, order: 2, announced: true)
         let rest = Rect(
             left: layout.head.left, top: top + line, width: layout.head.width, height: layout.back.top - top - line - 3 * slate.mm
         )
-        if seen.turned.row != nil {
-            rows(view.rows, in: rest, slate, seen.turned) { .chooseSwim(field: $0, value: $1) }
-            return
+        switch seen.turned.row {
+        case nil: drawSwimKeys(view, in: rest, slate, seen.turned)
+        case Self.list: drawSwimList(view, seen.scene, in: rest, slate)
+        case Self.place: drawPegPlace(view, in: rest, slate, seen.turned)
+        default: rows(view.rows, in: rest, slate, seen.turned) { .chooseSwim(field: $0, value: $1) }
         }
+    }
+
+    private mutating func drawSwimKeys(_ view: SwimView, in rest: Rect, _ slate: Slate, _ turned: Turned) {
         let further: [SwimKey] = [.markHere, .earlier, .later, .now]
-        let own = view.keys.filter { further.contains($0.key) }.map { found in
+        var cells = view.keys.filter { further.contains($0.key) }.map { found in
             Cell(face: KeyFace(found.label, spoken: found.spoken, enabled: found.enabled), tag: "swim-\(String.tag(found.key))", ask: .swim(found.key))
         }
-        grid(own + view.rows.map(Cell.init(row:)), in: rest, slate, page: seen.turned.grid)
+        cells.append(Cell(face: KeyFace(view.listLabel, spoken: view.listLabel), tag: "swim-list", ask: .row(Self.list)))
+        cells += view.rows.map(Cell.init(row:))
+        let face = KeyFace(view.place.label, sub: view.place.value, spoken: "\(view.place.label): \(view.place.value)")
+        cells.append(Cell(face: face, tag: "swim-place", ask: .row(Self.place)))
+        line("name", view.nameLabel, view.name, to: .swim, 0, rest, slate)
+        grid(cells, in: rest.with(top: rest.top + slate.lineHeight, height: rest.height - slate.lineHeight), slate, page: turned.grid)
     }
+
+    /// Everything the picture rests on, with what its numbers stand for; nothing of it is cut off.
+    private mutating func drawSwimList(_ view: SwimView, _ scene: SwimScene?, in rest: Rect, _ slate: Slate) {
+        let key = (scene?.key ?? []).map { line in [line.number.map(String.init), line.text].compactMap { $0 }.joined(separator: ": ") }
+        put("swim-list-text", (view.list + key).joined(separator: "\n"), em: slate.text.body * 1.1, at: rest, slate, order: 10, middle: false)
+    }
+
+    /// Where the peg lies on the earth: three lines to type, and the key that sets it.
+    private mutating func drawPegPlace(_ view: SwimView, in rest: Rect, _ slate: Slate, _ turned: Turned) {
+        for (i, field) in view.place.fields.enumerated() { line(field.field, field.label, field.value, to: .swim, i, rest, slate) }
+        let typed = Double(view.place.fields.count) * slate.lineHeight
+        put("place-note", view.place.note, em: slate.text.body, at: rest.with(top: rest.top + typed, height: slate.lineHeight), slate, order: 30)
+        let set = view.keys.filter { $0.key == .placePeg }.map { key in
+            Cell(face: KeyFace(key.label, spoken: key.spoken, solid: key.enabled, enabled: key.enabled), tag: "swim-\(String.tag(key.key))", ask: .swim(key.key))
+        }
+        let below = typed + slate.lineHeight
+        grid(set, in: rest.with(top: rest.top + below, height: rest.height - below), slate, page: turned.grid)
+    }
+
+    /// Pages of the further keys that are no row of choices.
+    private static let list = "list"
+    private static let place = "place"
 }

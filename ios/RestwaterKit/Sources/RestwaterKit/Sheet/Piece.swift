@@ -45,12 +45,13 @@ public struct Field: Equatable, Sendable {
     public let to: FieldGoal
 
     /// Whether the text is ours until a key hands it over: it can be taken back at any letter.
-    public var isHeld: Bool { to != .setup }
+    public var isHeld: Bool { to != .setup && to != .swim }
 
     /// What is asked when the text has changed.
     public func ask(_ text: String) -> Ask {
         switch to {
         case .setup: .act(.chooseSetup(field: name, value: text))
+        case .swim: .act(.chooseSwim(field: name, value: text))
         case .source: .files(.source(text))
         case .typed: .typed(text)
         }
@@ -59,7 +60,7 @@ public struct Field: Equatable, Sendable {
 
 /// Where a typed line goes.
 public enum FieldGoal: Equatable, Sendable {
-    case setup, source, typed
+    case setup, swim, source, typed
 }
 
 extension String {

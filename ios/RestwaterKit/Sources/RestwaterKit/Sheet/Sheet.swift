@@ -35,6 +35,7 @@ public struct Sheet: Equatable, Sendable {
         case .swim: seen.swim.map { sheet.drawSwim($0, slate, seen) }
         case .waits: seen.waits.map { sheet.drawWaits($0, slate, seen) }
         case .changes: seen.changes.map { sheet.drawChanges($0, slate, seen) }
+        case .match: seen.match.map { sheet.drawMatch($0, slate, seen) }
         case .files: seen.files.view.map { sheet.drawFiles($0, slate, seen) }
         case .mend: seen.mend.map { sheet.drawMend($0, slate, seen) }
         case .phone:

@@ -32,6 +32,8 @@ public enum Ask: Equatable, Sendable {
     case row(String)
     /// The further keys of the Swim screen.
     case moreSwim
+    /// A page of the Match screen.
+    case match(MatchPage)
     /// A leaf of a screen of leaves.
     case leaf(String)
     /// The next part of a leaf that is too long for its place.

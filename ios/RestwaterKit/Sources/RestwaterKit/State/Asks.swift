@@ -29,6 +29,9 @@ extension RestwaterState {
             seen.turned.row = field
             seen.turned.grid = 0
         case .moreSwim: seen.turned.more = true
+        case .match(let page):
+            seen.turned = Turned()
+            seen.turned.match = page
         case .leaf(let id): turn(to: id)
         case .nextPart: seen.turned.part += 1
         case .typed(let text): seen.turned.typed = text
@@ -50,6 +53,9 @@ extension RestwaterState {
         } else if seen.turned.row != nil {
             seen.turned.row = nil
             seen.turned.grid = 0
+        } else if seen.showing == .match, let page = seen.turned.match, page != .now {
+            seen.turned = Turned()
+            seen.turned.match = page == .weight ? .fish : .now
         } else if seen.turned.leaf != nil {
             turn(to: nil)
         } else if seen.turned.more {
@@ -100,6 +106,7 @@ extension RestwaterState {
         case .later: act(.replay(stepsBack: back > 0 ? back - 1 : 0))
         case .now: act(.replay(stepsBack: 0))
         case .markHere: act(.markHere(name: ""))
+        case .placePeg: act(.placePegAsTyped)
         }
     }
 }

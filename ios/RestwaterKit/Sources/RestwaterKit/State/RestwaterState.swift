@@ -82,6 +82,7 @@ public final class RestwaterState: Observed {
         var seen = seen
         seen.showing = showing
         seen.turned = Turned()
+        if showing == .match { seen.match = nil }
         if !keepingNotice { seen.notice = "" }
         self.seen = seen
         refresh()

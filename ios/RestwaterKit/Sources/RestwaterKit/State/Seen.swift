@@ -10,6 +10,7 @@ public struct Seen: Equatable, Sendable {
     public internal(set) var changes: ChangesView?
     public internal(set) var mend: MendView?
     public internal(set) var phone: PhoneView?
+    public internal(set) var match: MatchView?
     public internal(set) var bench: LeavesView?
     public internal(set) var book: LeavesView?
     public internal(set) var conditions: LeavesView?
@@ -42,6 +43,10 @@ public struct Seen: Equatable, Sendable {
         case .files(let view): files.view = view
         case .mend(let view): mend = view
         case .phone(let view): phone = view
+        case .match(let view):
+            match = view
+            // It opens at the page that fits the moment, and stays there.
+            if showing == .match && turned.match == nil { turned.match = view.firstPage }
         case .bench(let view): bench = view
         case .book(let view): book = view
         case .conditions(let view): conditions = view
@@ -70,6 +75,8 @@ public struct Turned: Equatable, Sendable {
     public internal(set) var leaf: String?
     /// Part of a leaf that is too long for its place.
     public internal(set) var part = 0
+    /// The page of the Match screen; none before it has been read.
+    public internal(set) var match: MatchPage?
     /// What is typed to be handed over by a key.
     public internal(set) var typed = ""
     /// Whether the further keys of the Swim screen are open.

@@ -722,6 +722,8 @@ internal object IntegrityCheckingUniffiLib {
     ): Int
     external fun uniffi_restwater_checksum_method_restwater_act(
     ): Int
+    external fun uniffi_restwater_checksum_method_restwater_doors(
+    ): Int
     external fun uniffi_restwater_checksum_method_restwater_pause(
     ): Int
     external fun uniffi_restwater_checksum_method_restwater_resume(
@@ -797,6 +799,8 @@ internal object UniffiLib {
     external fun uniffi_restwater_fn_method_restwater_look_at_geojson(`ptr`: Long,`text`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
     external fun uniffi_restwater_fn_method_restwater_act(`ptr`: Long,`action`: RustBuffer.ByValue,`at`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
+    ): RustBuffer.ByValue
+    external fun uniffi_restwater_fn_method_restwater_doors(`ptr`: Long,uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
     external fun uniffi_restwater_fn_method_restwater_pause(`ptr`: Long,uniffi_out_err: UniffiRustCallStatus, 
     ): Unit
@@ -1007,6 +1011,9 @@ private fun uniffiCheckApiChecksums(lib: IntegrityCheckingUniffiLib) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
     if ((lib.uniffi_restwater_checksum_method_restwater_act() and 0xFFFF) != 8759) {
+        throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
+    }
+    if ((lib.uniffi_restwater_checksum_method_restwater_doors() and 0xFFFF) != 43849) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
     if ((lib.uniffi_restwater_checksum_method_restwater_pause() and 0xFFFF) != 19636) {
@@ -1684,6 +1691,11 @@ public interface RestwaterInterface {
     fun `act`(`action`: Action, `at`: Moment): Update
     
     /**
+     * The screens that can be opened now.
+     */
+    fun `doors`(): DoorsView
+    
+    /**
      * Puts the log aside while the app is in the background.
      */
     fun `pause`()
@@ -2055,6 +2067,23 @@ open class Restwater: Disposable, AutoCloseable, RestwaterInterface
         
         FfiConverterTypeAction.lower(`action`),
         FfiConverterTypeMoment.lower(`at`),_status)
+}
+    }
+    )
+    }
+    
+
+    
+    /**
+     * The screens that can be opened now.
+     */
+    @Throws(RestwaterException::class)override fun `doors`(): DoorsView {
+            return FfiConverterTypeDoorsView.lift(
+    callWithHandle {
+    uniffiRustCallWithError(RestwaterException) { _status ->
+    UniffiLib.uniffi_restwater_fn_method_restwater_doors(
+        it,
+        _status)
 }
     }
     )
@@ -4101,6 +4130,132 @@ public object FfiConverterTypeDayTap: FfiConverterRustBuffer<DayTap> {
 
 
 /**
+ * A screen that can be opened.
+ */
+data class Door (
+    /**
+     * Which.
+     */
+    val `which`: Which
+    , 
+    /**
+     * When it is used.
+     */
+    val `group`: DoorGroup
+    , 
+    /**
+     * Its word.
+     */
+    val `label`: kotlin.String
+    , 
+    /**
+     * A smaller line below.
+     */
+    val `sub`: kotlin.String
+    , 
+    /**
+     * What a screen reader says.
+     */
+    val `spoken`: kotlin.String
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeDoor: FfiConverterRustBuffer<Door> {
+    override fun read(buf: ByteBuffer): Door {
+        return Door(
+            FfiConverterTypeWhich.read(buf),
+            FfiConverterTypeDoorGroup.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: Door) = (
+            FfiConverterTypeWhich.allocationSize(value.`which`) +
+            FfiConverterTypeDoorGroup.allocationSize(value.`group`) +
+            FfiConverterString.allocationSize(value.`label`) +
+            FfiConverterString.allocationSize(value.`sub`) +
+            FfiConverterString.allocationSize(value.`spoken`)
+    )
+
+    override fun write(value: Door, buf: ByteBuffer) {
+            FfiConverterTypeWhich.write(value.`which`, buf)
+            FfiConverterTypeDoorGroup.write(value.`group`, buf)
+            FfiConverterString.write(value.`label`, buf)
+            FfiConverterString.write(value.`sub`, buf)
+            FfiConverterString.write(value.`spoken`, buf)
+    }
+}
+
+
+
+/**
+ * The list with its headings.
+ */
+data class DoorsView (
+    /**
+     * Heading of the screens used while fishing.
+     */
+    val `onTheBank`: kotlin.String
+    , 
+    /**
+     * Heading of the others.
+     */
+    val `beforeAndAfter`: kotlin.String
+    , 
+    /**
+     * The screens.
+     */
+    val `doors`: List<Door>
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeDoorsView: FfiConverterRustBuffer<DoorsView> {
+    override fun read(buf: ByteBuffer): DoorsView {
+        return DoorsView(
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterSequenceTypeDoor.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: DoorsView) = (
+            FfiConverterString.allocationSize(value.`onTheBank`) +
+            FfiConverterString.allocationSize(value.`beforeAndAfter`) +
+            FfiConverterSequenceTypeDoor.allocationSize(value.`doors`)
+    )
+
+    override fun write(value: DoorsView, buf: ByteBuffer) {
+            FfiConverterString.write(value.`onTheBank`, buf)
+            FfiConverterString.write(value.`beforeAndAfter`, buf)
+            FfiConverterSequenceTypeDoor.write(value.`doors`, buf)
+    }
+}
+
+
+
+/**
  * A glass for the fan, as the shell has it.
  */
 data class FanGlass (
@@ -5239,6 +5394,432 @@ public object FfiConverterTypeKeyView: FfiConverterRustBuffer<KeyView> {
 
 
 /**
+ * One page.
+ */
+data class Leaf (
+    /**
+     * Its name, to open it by.
+     */
+    val `id`: kotlin.String
+    , 
+    /**
+     * Its heading.
+     */
+    val `title`: kotlin.String
+    , 
+    /**
+     * What it says, in a sentence or two.
+     */
+    val `says`: kotlin.String
+    , 
+    /**
+     * A caution that belongs to what is entered here; empty where there is none.
+     */
+    val `caution`: kotlin.String
+    , 
+    /**
+     * Figures.
+     */
+    val `lines`: List<LeafLine>
+    , 
+    /**
+     * How they were obtained, and what they can't tell.
+     */
+    val `notes`: List<kotlin.String>
+    , 
+    /**
+     * Keys as wide as the glass: the parts of a screen, sessions.
+     */
+    val `list`: List<LeafKey>
+    , 
+    /**
+     * A text that can be typed.
+     */
+    val `typing`: LeafTyping?
+    , 
+    /**
+     * What can be chosen.
+     */
+    val `rows`: List<ChoiceRow>
+    , 
+    /**
+     * What can be done.
+     */
+    val `keys`: List<LeafKey>
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeLeaf: FfiConverterRustBuffer<Leaf> {
+    override fun read(buf: ByteBuffer): Leaf {
+        return Leaf(
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterSequenceTypeLeafLine.read(buf),
+            FfiConverterSequenceString.read(buf),
+            FfiConverterSequenceTypeLeafKey.read(buf),
+            FfiConverterOptionalTypeLeafTyping.read(buf),
+            FfiConverterSequenceTypeChoiceRow.read(buf),
+            FfiConverterSequenceTypeLeafKey.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: Leaf) = (
+            FfiConverterString.allocationSize(value.`id`) +
+            FfiConverterString.allocationSize(value.`title`) +
+            FfiConverterString.allocationSize(value.`says`) +
+            FfiConverterString.allocationSize(value.`caution`) +
+            FfiConverterSequenceTypeLeafLine.allocationSize(value.`lines`) +
+            FfiConverterSequenceString.allocationSize(value.`notes`) +
+            FfiConverterSequenceTypeLeafKey.allocationSize(value.`list`) +
+            FfiConverterOptionalTypeLeafTyping.allocationSize(value.`typing`) +
+            FfiConverterSequenceTypeChoiceRow.allocationSize(value.`rows`) +
+            FfiConverterSequenceTypeLeafKey.allocationSize(value.`keys`)
+    )
+
+    override fun write(value: Leaf, buf: ByteBuffer) {
+            FfiConverterString.write(value.`id`, buf)
+            FfiConverterString.write(value.`title`, buf)
+            FfiConverterString.write(value.`says`, buf)
+            FfiConverterString.write(value.`caution`, buf)
+            FfiConverterSequenceTypeLeafLine.write(value.`lines`, buf)
+            FfiConverterSequenceString.write(value.`notes`, buf)
+            FfiConverterSequenceTypeLeafKey.write(value.`list`, buf)
+            FfiConverterOptionalTypeLeafTyping.write(value.`typing`, buf)
+            FfiConverterSequenceTypeChoiceRow.write(value.`rows`, buf)
+            FfiConverterSequenceTypeLeafKey.write(value.`keys`, buf)
+    }
+}
+
+
+
+/**
+ * One key.
+ */
+data class LeafKey (
+    /**
+     * What to hand back: which field; `leaf` opens the leaf of that id and hands nothing back.
+     */
+    val `field`: kotlin.String
+    , 
+    /**
+     * Which value.
+     */
+    val `value`: kotlin.String
+    , 
+    /**
+     * Its word.
+     */
+    val `label`: kotlin.String
+    , 
+    /**
+     * A smaller line below; may be empty.
+     */
+    val `sub`: kotlin.String
+    , 
+    /**
+     * Drawn in solid ink: the likeliest next.
+     */
+    val `solid`: kotlin.Boolean
+    , 
+    /**
+     * Whether it can be tapped now.
+     */
+    val `enabled`: kotlin.Boolean
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeLeafKey: FfiConverterRustBuffer<LeafKey> {
+    override fun read(buf: ByteBuffer): LeafKey {
+        return LeafKey(
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterBoolean.read(buf),
+            FfiConverterBoolean.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: LeafKey) = (
+            FfiConverterString.allocationSize(value.`field`) +
+            FfiConverterString.allocationSize(value.`value`) +
+            FfiConverterString.allocationSize(value.`label`) +
+            FfiConverterString.allocationSize(value.`sub`) +
+            FfiConverterBoolean.allocationSize(value.`solid`) +
+            FfiConverterBoolean.allocationSize(value.`enabled`)
+    )
+
+    override fun write(value: LeafKey, buf: ByteBuffer) {
+            FfiConverterString.write(value.`field`, buf)
+            FfiConverterString.write(value.`value`, buf)
+            FfiConverterString.write(value.`label`, buf)
+            FfiConverterString.write(value.`sub`, buf)
+            FfiConverterBoolean.write(value.`solid`, buf)
+            FfiConverterBoolean.write(value.`enabled`, buf)
+    }
+}
+
+
+
+/**
+ * One line: what, how much, and what more there is to say.
+ */
+data class LeafLine (
+    /**
+     * What: "18 in, 0.12 mm, size 16".
+     */
+    val `label`: kotlin.String
+    , 
+    /**
+     * How much: "6 of 10". May be empty.
+     */
+    val `value`: kotlin.String
+    , 
+    /**
+     * A smaller line below; may be empty.
+     */
+    val `detail`: kotlin.String
+    , 
+    /**
+     * The range behind the value.
+     */
+    val `span`: LeafSpan?
+    , 
+    /**
+     * Whether it heads the lines below it.
+     */
+    val `heads`: kotlin.Boolean
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeLeafLine: FfiConverterRustBuffer<LeafLine> {
+    override fun read(buf: ByteBuffer): LeafLine {
+        return LeafLine(
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterOptionalTypeLeafSpan.read(buf),
+            FfiConverterBoolean.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: LeafLine) = (
+            FfiConverterString.allocationSize(value.`label`) +
+            FfiConverterString.allocationSize(value.`value`) +
+            FfiConverterString.allocationSize(value.`detail`) +
+            FfiConverterOptionalTypeLeafSpan.allocationSize(value.`span`) +
+            FfiConverterBoolean.allocationSize(value.`heads`)
+    )
+
+    override fun write(value: LeafLine, buf: ByteBuffer) {
+            FfiConverterString.write(value.`label`, buf)
+            FfiConverterString.write(value.`value`, buf)
+            FfiConverterString.write(value.`detail`, buf)
+            FfiConverterOptionalTypeLeafSpan.write(value.`span`, buf)
+            FfiConverterBoolean.write(value.`heads`, buf)
+    }
+}
+
+
+
+/**
+ * A range on a common scale, drawn as a line with its ends and, where it is known, its middle.
+ */
+data class LeafSpan (
+    /**
+     * Lower end.
+     */
+    val `low`: kotlin.Double
+    , 
+    /**
+     * The value itself; none where there is only a range.
+     */
+    val `at`: kotlin.Double?
+    , 
+    /**
+     * Upper end, cut to the scale.
+     */
+    val `high`: kotlin.Double
+    , 
+    /**
+     * Whether the upper end lies beyond the scale.
+     */
+    val `beyond`: kotlin.Boolean
+    , 
+    /**
+     * Upper end of the scale, which begins at nought; the same for all lines of a leaf.
+     */
+    val `scale`: kotlin.Double
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeLeafSpan: FfiConverterRustBuffer<LeafSpan> {
+    override fun read(buf: ByteBuffer): LeafSpan {
+        return LeafSpan(
+            FfiConverterDouble.read(buf),
+            FfiConverterOptionalDouble.read(buf),
+            FfiConverterDouble.read(buf),
+            FfiConverterBoolean.read(buf),
+            FfiConverterDouble.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: LeafSpan) = (
+            FfiConverterDouble.allocationSize(value.`low`) +
+            FfiConverterOptionalDouble.allocationSize(value.`at`) +
+            FfiConverterDouble.allocationSize(value.`high`) +
+            FfiConverterBoolean.allocationSize(value.`beyond`) +
+            FfiConverterDouble.allocationSize(value.`scale`)
+    )
+
+    override fun write(value: LeafSpan, buf: ByteBuffer) {
+            FfiConverterDouble.write(value.`low`, buf)
+            FfiConverterOptionalDouble.write(value.`at`, buf)
+            FfiConverterDouble.write(value.`high`, buf)
+            FfiConverterBoolean.write(value.`beyond`, buf)
+            FfiConverterDouble.write(value.`scale`, buf)
+    }
+}
+
+
+
+/**
+ * A text that can be typed, at home and with warm hands; never needed while fishing.
+ */
+data class LeafTyping (
+    /**
+     * Which field to hand back.
+     */
+    val `field`: kotlin.String
+    , 
+    /**
+     * What it is for.
+     */
+    val `label`: kotlin.String
+    , 
+    /**
+     * The word on the key that hands it over.
+     */
+    val `send`: kotlin.String
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeLeafTyping: FfiConverterRustBuffer<LeafTyping> {
+    override fun read(buf: ByteBuffer): LeafTyping {
+        return LeafTyping(
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: LeafTyping) = (
+            FfiConverterString.allocationSize(value.`field`) +
+            FfiConverterString.allocationSize(value.`label`) +
+            FfiConverterString.allocationSize(value.`send`)
+    )
+
+    override fun write(value: LeafTyping, buf: ByteBuffer) {
+            FfiConverterString.write(value.`field`, buf)
+            FfiConverterString.write(value.`label`, buf)
+            FfiConverterString.write(value.`send`, buf)
+    }
+}
+
+
+
+/**
+ * A screen of leaves; the first is the one it opens with.
+ */
+data class LeavesView (
+    /**
+     * The leaves.
+     */
+    val `leaves`: List<Leaf>
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeLeavesView: FfiConverterRustBuffer<LeavesView> {
+    override fun read(buf: ByteBuffer): LeavesView {
+        return LeavesView(
+            FfiConverterSequenceTypeLeaf.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: LeavesView) = (
+            FfiConverterSequenceTypeLeaf.allocationSize(value.`leaves`)
+    )
+
+    override fun write(value: LeavesView, buf: ByteBuffer) {
+            FfiConverterSequenceTypeLeaf.write(value.`leaves`, buf)
+    }
+}
+
+
+
+/**
  * A key that hands back a tap.
  */
 data class MatchKey (
@@ -6371,6 +6952,11 @@ data class PadWords (
     val `swim`: Said
     , 
     /**
+     * Turns to the next part of a long leaf.
+     */
+    val `readOn`: Said
+    , 
+    /**
      * Back to the Bank screen.
      */
     val `back`: Said
@@ -6434,6 +7020,7 @@ public object FfiConverterTypePadWords: FfiConverterRustBuffer<PadWords> {
             FfiConverterTypeSaid.read(buf),
             FfiConverterTypeSaid.read(buf),
             FfiConverterTypeSaid.read(buf),
+            FfiConverterTypeSaid.read(buf),
         )
     }
 
@@ -6445,6 +7032,7 @@ public object FfiConverterTypePadWords: FfiConverterRustBuffer<PadWords> {
             FfiConverterTypeSaid.allocationSize(value.`right`) +
             FfiConverterTypeSaid.allocationSize(value.`more`) +
             FfiConverterTypeSaid.allocationSize(value.`swim`) +
+            FfiConverterTypeSaid.allocationSize(value.`readOn`) +
             FfiConverterTypeSaid.allocationSize(value.`back`) +
             FfiConverterTypeSaid.allocationSize(value.`waits`) +
             FfiConverterTypeSaid.allocationSize(value.`changes`) +
@@ -6462,6 +7050,7 @@ public object FfiConverterTypePadWords: FfiConverterRustBuffer<PadWords> {
             FfiConverterTypeSaid.write(value.`right`, buf)
             FfiConverterTypeSaid.write(value.`more`, buf)
             FfiConverterTypeSaid.write(value.`swim`, buf)
+            FfiConverterTypeSaid.write(value.`readOn`, buf)
             FfiConverterTypeSaid.write(value.`back`, buf)
             FfiConverterTypeSaid.write(value.`waits`, buf)
             FfiConverterTypeSaid.write(value.`changes`, buf)
@@ -7166,9 +7755,14 @@ data class SetupView (
     val `pegLabel`: kotlin.String
     , 
     /**
-     * Depth, span of the sticks, rods: each a row of choices.
+     * The draw, the last set-up, depth, span of the sticks, rods, the pack list: each a row of choices.
      */
     val `rows`: List<ChoiceRow>
+    , 
+    /**
+     * Opens the cautions of this peg.
+     */
+    val `cautions`: LeafKey
     , 
     /**
      * START.
@@ -7196,6 +7790,7 @@ public object FfiConverterTypeSetupView: FfiConverterRustBuffer<SetupView> {
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
             FfiConverterSequenceTypeChoiceRow.read(buf),
+            FfiConverterTypeLeafKey.read(buf),
             FfiConverterTypeKeyView.read(buf),
         )
     }
@@ -7207,6 +7802,7 @@ public object FfiConverterTypeSetupView: FfiConverterRustBuffer<SetupView> {
             FfiConverterString.allocationSize(value.`peg`) +
             FfiConverterString.allocationSize(value.`pegLabel`) +
             FfiConverterSequenceTypeChoiceRow.allocationSize(value.`rows`) +
+            FfiConverterTypeLeafKey.allocationSize(value.`cautions`) +
             FfiConverterTypeKeyView.allocationSize(value.`start`)
     )
 
@@ -7217,6 +7813,7 @@ public object FfiConverterTypeSetupView: FfiConverterRustBuffer<SetupView> {
             FfiConverterString.write(value.`peg`, buf)
             FfiConverterString.write(value.`pegLabel`, buf)
             FfiConverterSequenceTypeChoiceRow.write(value.`rows`, buf)
+            FfiConverterTypeLeafKey.write(value.`cautions`, buf)
             FfiConverterTypeKeyView.write(value.`start`, buf)
     }
 }
@@ -8384,6 +8981,11 @@ data class TackleView (
      * The rows.
      */
     val `rows`: List<ChoiceRow>
+    , 
+    /**
+     * What the rule on lead weights says of what is on the line; empty where it says nothing. It forbids nothing.
+     */
+    val `caution`: kotlin.String
     
 ){
     
@@ -8403,19 +9005,22 @@ public object FfiConverterTypeTackleView: FfiConverterRustBuffer<TackleView> {
             FfiConverterString.read(buf),
             FfiConverterUByte.read(buf),
             FfiConverterSequenceTypeChoiceRow.read(buf),
+            FfiConverterString.read(buf),
         )
     }
 
     override fun allocationSize(value: TackleView) = (
             FfiConverterString.allocationSize(value.`title`) +
             FfiConverterUByte.allocationSize(value.`rod`) +
-            FfiConverterSequenceTypeChoiceRow.allocationSize(value.`rows`)
+            FfiConverterSequenceTypeChoiceRow.allocationSize(value.`rows`) +
+            FfiConverterString.allocationSize(value.`caution`)
     )
 
     override fun write(value: TackleView, buf: ByteBuffer) {
             FfiConverterString.write(value.`title`, buf)
             FfiConverterUByte.write(value.`rod`, buf)
             FfiConverterSequenceTypeChoiceRow.write(value.`rows`, buf)
+            FfiConverterString.write(value.`caution`, buf)
     }
 }
 
@@ -9572,6 +10177,97 @@ sealed class Action {
     }
     
     /**
+     * One of the choices or keys of the Bench.
+     */
+    data class ChooseBench(
+        /**
+         * Which.
+         */
+        val `field`: kotlin.String, 
+        /**
+         * Its value.
+         */
+        val `value`: kotlin.String) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * One of the choices or keys of the Book.
+     */
+    data class ChooseBook(
+        /**
+         * Which.
+         */
+        val `field`: kotlin.String, 
+        /**
+         * Its value.
+         */
+        val `value`: kotlin.String) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * One of the keys of the Conditions screen.
+     */
+    data class ChooseConditions(
+        /**
+         * What is said of.
+         */
+        val `field`: kotlin.String, 
+        /**
+         * What.
+         */
+        val `value`: kotlin.String) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * One of the choices or keys of the Cautions screen.
+     */
+    data class ChooseCautions(
+        /**
+         * Which.
+         */
+        val `field`: kotlin.String, 
+        /**
+         * Its value.
+         */
+        val `value`: kotlin.String) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * The hooklength of the rod's last cast was lost with it.
+     */
+    data class HooklengthLost(
+        /**
+         * Which rod.
+         */
+        val `rod`: kotlin.UByte) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
      * One of the choices of the Phone screen.
      */
     data class ChoosePhone(
@@ -9792,26 +10488,45 @@ public object FfiConverterTypeAction : FfiConverterRustBuffer<Action>{
                 FfiConverterString.read(buf),
                 FfiConverterString.read(buf),
                 )
-            36 -> Action.ChoosePhone(
+            36 -> Action.ChooseBench(
                 FfiConverterString.read(buf),
                 FfiConverterString.read(buf),
                 )
-            37 -> Action.OpenDoubt(
+            37 -> Action.ChooseBook(
+                FfiConverterString.read(buf),
+                FfiConverterString.read(buf),
+                )
+            38 -> Action.ChooseConditions(
+                FfiConverterString.read(buf),
+                FfiConverterString.read(buf),
+                )
+            39 -> Action.ChooseCautions(
+                FfiConverterString.read(buf),
+                FfiConverterString.read(buf),
+                )
+            40 -> Action.HooklengthLost(
+                FfiConverterUByte.read(buf),
+                )
+            41 -> Action.ChoosePhone(
+                FfiConverterString.read(buf),
+                FfiConverterString.read(buf),
+                )
+            42 -> Action.OpenDoubt(
                 FfiConverterOptionalTypeUuid.read(buf),
                 )
-            38 -> Action.Mend(
+            43 -> Action.Mend(
                 FfiConverterTypeUuid.read(buf),
                 FfiConverterString.read(buf),
                 FfiConverterString.read(buf),
                 )
-            39 -> Action.UndoImport(
+            44 -> Action.UndoImport(
                 FfiConverterTypeUuid.read(buf),
                 )
-            40 -> Action.RedoImport(
+            45 -> Action.RedoImport(
                 FfiConverterTypeUuid.read(buf),
                 )
-            41 -> Action.Undo
-            42 -> Action.Redo
+            46 -> Action.Undo
+            47 -> Action.Redo
             else -> throw RuntimeException("invalid enum value, something is very wrong!!")
         }
     }
@@ -10070,6 +10785,45 @@ public object FfiConverterTypeAction : FfiConverterRustBuffer<Action>{
                 + FfiConverterString.allocationSize(value.`value`)
             )
         }
+        is Action.ChooseBench -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterString.allocationSize(value.`field`)
+                + FfiConverterString.allocationSize(value.`value`)
+            )
+        }
+        is Action.ChooseBook -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterString.allocationSize(value.`field`)
+                + FfiConverterString.allocationSize(value.`value`)
+            )
+        }
+        is Action.ChooseConditions -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterString.allocationSize(value.`field`)
+                + FfiConverterString.allocationSize(value.`value`)
+            )
+        }
+        is Action.ChooseCautions -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterString.allocationSize(value.`field`)
+                + FfiConverterString.allocationSize(value.`value`)
+            )
+        }
+        is Action.HooklengthLost -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUByte.allocationSize(value.`rod`)
+            )
+        }
         is Action.ChoosePhone -> {
             // Add the size for the Int that specifies the variant plus the size needed for all fields
             (
@@ -10307,40 +11061,69 @@ public object FfiConverterTypeAction : FfiConverterRustBuffer<Action>{
                 FfiConverterString.write(value.`value`, buf)
                 Unit
             }
-            is Action.ChoosePhone -> {
+            is Action.ChooseBench -> {
                 buf.putInt(36)
                 FfiConverterString.write(value.`field`, buf)
                 FfiConverterString.write(value.`value`, buf)
                 Unit
             }
-            is Action.OpenDoubt -> {
+            is Action.ChooseBook -> {
                 buf.putInt(37)
+                FfiConverterString.write(value.`field`, buf)
+                FfiConverterString.write(value.`value`, buf)
+                Unit
+            }
+            is Action.ChooseConditions -> {
+                buf.putInt(38)
+                FfiConverterString.write(value.`field`, buf)
+                FfiConverterString.write(value.`value`, buf)
+                Unit
+            }
+            is Action.ChooseCautions -> {
+                buf.putInt(39)
+                FfiConverterString.write(value.`field`, buf)
+                FfiConverterString.write(value.`value`, buf)
+                Unit
+            }
+            is Action.HooklengthLost -> {
+                buf.putInt(40)
+                FfiConverterUByte.write(value.`rod`, buf)
+                Unit
+            }
+            is Action.ChoosePhone -> {
+                buf.putInt(41)
+                FfiConverterString.write(value.`field`, buf)
+                FfiConverterString.write(value.`value`, buf)
+                Unit
+            }
+            is Action.OpenDoubt -> {
+                buf.putInt(42)
                 FfiConverterOptionalTypeUuid.write(value.`op`, buf)
                 Unit
             }
             is Action.Mend -> {
-                buf.putInt(38)
+                buf.putInt(43)
                 FfiConverterTypeUuid.write(value.`op`, buf)
                 FfiConverterString.write(value.`field`, buf)
                 FfiConverterString.write(value.`value`, buf)
                 Unit
             }
             is Action.UndoImport -> {
-                buf.putInt(39)
+                buf.putInt(44)
                 FfiConverterTypeUuid.write(value.`id`, buf)
                 Unit
             }
             is Action.RedoImport -> {
-                buf.putInt(40)
+                buf.putInt(45)
                 FfiConverterTypeUuid.write(value.`id`, buf)
                 Unit
             }
             is Action.Undo -> {
-                buf.putInt(41)
+                buf.putInt(46)
                 Unit
             }
             is Action.Redo -> {
-                buf.putInt(42)
+                buf.putInt(47)
                 Unit
             }
         }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }
@@ -10614,6 +11397,49 @@ public object FfiConverterTypeCounting : FfiConverterRustBuffer<Counting>{
                 Unit
             }
         }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }
+    }
+}
+
+
+
+
+
+/**
+ * When a screen is used.
+ */
+
+enum class DoorGroup {
+    
+    /**
+     * While fishing.
+     */
+    ON_THE_BANK,
+    /**
+     * Before the day and after it.
+     */
+    BEFORE_AND_AFTER;
+
+    
+
+
+    companion object
+}
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeDoorGroup: FfiConverterRustBuffer<DoorGroup> {
+    override fun read(buf: ByteBuffer) = try {
+        DoorGroup.values()[buf.getInt() - 1]
+    } catch (e: IndexOutOfBoundsException) {
+        throw RuntimeException("invalid enum value, something is very wrong!!", e)
+    }
+
+    override fun allocationSize(value: DoorGroup) = 4UL
+
+    override fun write(value: DoorGroup, buf: ByteBuffer) {
+        buf.putInt(value.ordinal + 1)
     }
 }
 
@@ -12620,6 +13446,54 @@ sealed class Screen {
     }
     
     /**
+     * The evening before.
+     */
+    data class Bench(
+        val v1: app.restwater.core.LeavesView) : Screen()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Sessions and what they say.
+     */
+    data class Book(
+        val v1: app.restwater.core.LeavesView) : Screen()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Conditions in a few taps.
+     */
+    data class Conditions(
+        val v1: app.restwater.core.LeavesView) : Screen()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Cautions.
+     */
+    data class Cautions(
+        val v1: app.restwater.core.LeavesView) : Screen()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
      * Doubtful entries.
      */
     data class Mend(
@@ -12683,10 +13557,22 @@ public object FfiConverterTypeScreen : FfiConverterRustBuffer<Screen>{
             8 -> Screen.Files(
                 FfiConverterTypeFilesView.read(buf),
                 )
-            9 -> Screen.Mend(
+            9 -> Screen.Bench(
+                FfiConverterTypeLeavesView.read(buf),
+                )
+            10 -> Screen.Book(
+                FfiConverterTypeLeavesView.read(buf),
+                )
+            11 -> Screen.Conditions(
+                FfiConverterTypeLeavesView.read(buf),
+                )
+            12 -> Screen.Cautions(
+                FfiConverterTypeLeavesView.read(buf),
+                )
+            13 -> Screen.Mend(
                 FfiConverterTypeMendView.read(buf),
                 )
-            10 -> Screen.Phone(
+            14 -> Screen.Phone(
                 FfiConverterTypePhoneView.read(buf),
                 )
             else -> throw RuntimeException("invalid enum value, something is very wrong!!")
@@ -12750,6 +13636,34 @@ public object FfiConverterTypeScreen : FfiConverterRustBuffer<Screen>{
                 + FfiConverterTypeFilesView.allocationSize(value.v1)
             )
         }
+        is Screen.Bench -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeLeavesView.allocationSize(value.v1)
+            )
+        }
+        is Screen.Book -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeLeavesView.allocationSize(value.v1)
+            )
+        }
+        is Screen.Conditions -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeLeavesView.allocationSize(value.v1)
+            )
+        }
+        is Screen.Cautions -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeLeavesView.allocationSize(value.v1)
+            )
+        }
         is Screen.Mend -> {
             // Add the size for the Int that specifies the variant plus the size needed for all fields
             (
@@ -12808,13 +13722,33 @@ public object FfiConverterTypeScreen : FfiConverterRustBuffer<Screen>{
                 FfiConverterTypeFilesView.write(value.v1, buf)
                 Unit
             }
-            is Screen.Mend -> {
+            is Screen.Bench -> {
                 buf.putInt(9)
+                FfiConverterTypeLeavesView.write(value.v1, buf)
+                Unit
+            }
+            is Screen.Book -> {
+                buf.putInt(10)
+                FfiConverterTypeLeavesView.write(value.v1, buf)
+                Unit
+            }
+            is Screen.Conditions -> {
+                buf.putInt(11)
+                FfiConverterTypeLeavesView.write(value.v1, buf)
+                Unit
+            }
+            is Screen.Cautions -> {
+                buf.putInt(12)
+                FfiConverterTypeLeavesView.write(value.v1, buf)
+                Unit
+            }
+            is Screen.Mend -> {
+                buf.putInt(13)
                 FfiConverterTypeMendView.write(value.v1, buf)
                 Unit
             }
             is Screen.Phone -> {
-                buf.putInt(10)
+                buf.putInt(14)
                 FfiConverterTypePhoneView.write(value.v1, buf)
                 Unit
             }
@@ -13322,6 +14256,22 @@ enum class Which {
      */
     FILES,
     /**
+     * The evening before: hooklengths, spools, the pop-up and its shot, fall times, heights.
+     */
+    BENCH,
+    /**
+     * Sessions, rates, comparisons, notes, the plan for next time.
+     */
+    BOOK,
+    /**
+     * Air and water, wind, cloud, colour, in a few taps.
+     */
+    CONDITIONS,
+    /**
+     * What can hurt an angler, a fish or a licence.
+     */
+    CAUTIONS,
+    /**
      * Doubtful entries.
      */
     MEND,
@@ -13608,6 +14558,70 @@ public object FfiConverterOptionalTypeForecastView: FfiConverterRustBuffer<Forec
         } else {
             buf.put(1)
             FfiConverterTypeForecastView.write(value, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterOptionalTypeLeafSpan: FfiConverterRustBuffer<LeafSpan?> {
+    override fun read(buf: ByteBuffer): LeafSpan? {
+        if (buf.get().toInt() == 0) {
+            return null
+        }
+        return FfiConverterTypeLeafSpan.read(buf)
+    }
+
+    override fun allocationSize(value: LeafSpan?): ULong {
+        if (value == null) {
+            return 1UL
+        } else {
+            return 1UL + FfiConverterTypeLeafSpan.allocationSize(value)
+        }
+    }
+
+    override fun write(value: LeafSpan?, buf: ByteBuffer) {
+        if (value == null) {
+            buf.put(0)
+        } else {
+            buf.put(1)
+            FfiConverterTypeLeafSpan.write(value, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterOptionalTypeLeafTyping: FfiConverterRustBuffer<LeafTyping?> {
+    override fun read(buf: ByteBuffer): LeafTyping? {
+        if (buf.get().toInt() == 0) {
+            return null
+        }
+        return FfiConverterTypeLeafTyping.read(buf)
+    }
+
+    override fun allocationSize(value: LeafTyping?): ULong {
+        if (value == null) {
+            return 1UL
+        } else {
+            return 1UL + FfiConverterTypeLeafTyping.allocationSize(value)
+        }
+    }
+
+    override fun write(value: LeafTyping?, buf: ByteBuffer) {
+        if (value == null) {
+            buf.put(0)
+        } else {
+            buf.put(1)
+            FfiConverterTypeLeafTyping.write(value, buf)
         }
     }
 }
@@ -14626,6 +15640,34 @@ public object FfiConverterSequenceTypeDayTap: FfiConverterRustBuffer<List<DayTap
 /**
  * @suppress
  */
+public object FfiConverterSequenceTypeDoor: FfiConverterRustBuffer<List<Door>> {
+    override fun read(buf: ByteBuffer): List<Door> {
+        val len = buf.getInt()
+        return List<Door>(len) {
+            FfiConverterTypeDoor.read(buf)
+        }
+    }
+
+    override fun allocationSize(value: List<Door>): ULong {
+        val sizeForLength = 4UL
+        val sizeForItems = value.map { FfiConverterTypeDoor.allocationSize(it) }.sum()
+        return sizeForLength + sizeForItems
+    }
+
+    override fun write(value: List<Door>, buf: ByteBuffer) {
+        buf.putInt(value.size)
+        value.iterator().forEach {
+            FfiConverterTypeDoor.write(it, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
 public object FfiConverterSequenceTypeForecastLine: FfiConverterRustBuffer<List<ForecastLine>> {
     override fun read(buf: ByteBuffer): List<ForecastLine> {
         val len = buf.getInt()
@@ -14756,6 +15798,90 @@ public object FfiConverterSequenceTypeKeyView: FfiConverterRustBuffer<List<KeyVi
         buf.putInt(value.size)
         value.iterator().forEach {
             FfiConverterTypeKeyView.write(it, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterSequenceTypeLeaf: FfiConverterRustBuffer<List<Leaf>> {
+    override fun read(buf: ByteBuffer): List<Leaf> {
+        val len = buf.getInt()
+        return List<Leaf>(len) {
+            FfiConverterTypeLeaf.read(buf)
+        }
+    }
+
+    override fun allocationSize(value: List<Leaf>): ULong {
+        val sizeForLength = 4UL
+        val sizeForItems = value.map { FfiConverterTypeLeaf.allocationSize(it) }.sum()
+        return sizeForLength + sizeForItems
+    }
+
+    override fun write(value: List<Leaf>, buf: ByteBuffer) {
+        buf.putInt(value.size)
+        value.iterator().forEach {
+            FfiConverterTypeLeaf.write(it, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterSequenceTypeLeafKey: FfiConverterRustBuffer<List<LeafKey>> {
+    override fun read(buf: ByteBuffer): List<LeafKey> {
+        val len = buf.getInt()
+        return List<LeafKey>(len) {
+            FfiConverterTypeLeafKey.read(buf)
+        }
+    }
+
+    override fun allocationSize(value: List<LeafKey>): ULong {
+        val sizeForLength = 4UL
+        val sizeForItems = value.map { FfiConverterTypeLeafKey.allocationSize(it) }.sum()
+        return sizeForLength + sizeForItems
+    }
+
+    override fun write(value: List<LeafKey>, buf: ByteBuffer) {
+        buf.putInt(value.size)
+        value.iterator().forEach {
+            FfiConverterTypeLeafKey.write(it, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterSequenceTypeLeafLine: FfiConverterRustBuffer<List<LeafLine>> {
+    override fun read(buf: ByteBuffer): List<LeafLine> {
+        val len = buf.getInt()
+        return List<LeafLine>(len) {
+            FfiConverterTypeLeafLine.read(buf)
+        }
+    }
+
+    override fun allocationSize(value: List<LeafLine>): ULong {
+        val sizeForLength = 4UL
+        val sizeForItems = value.map { FfiConverterTypeLeafLine.allocationSize(it) }.sum()
+        return sizeForLength + sizeForItems
+    }
+
+    override fun write(value: List<LeafLine>, buf: ByteBuffer) {
+        buf.putInt(value.size)
+        value.iterator().forEach {
+            FfiConverterTypeLeafLine.write(it, buf)
         }
     }
 }

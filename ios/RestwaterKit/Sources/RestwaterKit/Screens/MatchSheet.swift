@@ -1,0 +1,162 @@
+import RestwaterCore
+
+/// Pages of the Match screen.
+public enum MatchPage: Sendable {
+    case now, coming, fish, weight, weighIn, rules
+}
+
+extension MatchView {
+    /// Where a fish waits to be entered the screen opens at it.
+    var firstPage: MatchPage { fish?.waits == true ? .fish : .now }
+}
+
+/// Time left, the nets, the fish, the weigh-in and the rules of the day, a page each; nothing scrolls.
+extension Sheet {
+    mutating func drawMatch(_ view: MatchView, _ slate: Slate, _ seen: Seen) {
+        guard let keys = try? matchLayout(glass: slate.glass) else { return }
+        let page = MatchSlate(view: view, keys: keys, slate: slate, seen: seen)
+        switch seen.turned.match ?? view.firstPage {
+        case .rules:
+            let rest = head(view.toRules.label, notice: seen.notice, slate, bottom: keys.back.top)
+            rows(view.rows, in: rest, slate, seen.turned) { .match(tap: .choose(field: $0, value: $1)) }
+        case .coming: drawComing(page)
+        case .fish where view.fish != nil: view.fish.map { drawFish($0, page) }
+        case .weight where view.fish != nil: view.fish.map { drawWeight($0, page) }
+        case .weighIn where view.weighIn != nil: view.weighIn.map { drawWeighIn($0, page) }
+        default: drawNow(page)
+        }
+        back(slate, at: keys.back)
+    }
+
+    private mutating func drawNow(_ page: MatchSlate) {
+        let (view, slate, keys) = (page.view, page.slate, page.keys)
+        let place = head(view.title, notice: page.seen.notice, slate, bottom: keys.small[0].top)
+        let clock = view.digits.isEmpty ? 0 : 13 * slate.mm
+        put("match-clock", slate.write.digits(view.digits, in: place.local.with(height: clock)), spoken: view.spoken, at: place.with(height: max(clock, slate.mm)), order: 10)
+        pieces[pieces.count - 1].announced = true
+        let top = place.top + clock + (clock > 0 ? 1.5 * slate.mm : 0)
+        drawNowBody(page, place.with(top: top, height: place.bottom - top))
+        if view.fish != nil {
+            pageKey("match-fish", view.toFish, keys.wide, page, .fish, solid: view.fish?.waits == true, large: true)
+            let small: [(PageKey, String, MatchPage)] = [
+                (view.toComing, "match-coming", .coming), (view.toWeighIn, "match-scales", .weighIn), (view.toRules, "match-rules", .rules),
+            ]
+            for ((key, tag, goal), at) in zip(small, keys.small) { pageKey(tag, key, at, page, goal) }
+        } else if let begin = view.begin {
+            matchKey("match-begin", begin, keys.wide, page, large: true)
+            pageKey("match-rules", view.toRules, keys.small[0], page, .rules)
+        }
+    }
+
+    /// What the digits count, casts left, the nets and what they rest on: each as high as its words ask, all within the place.
+    private mutating func drawNowBody(_ page: MatchSlate, _ place: Rect) {
+        let (view, body) = (page.view, page.body)
+        let says = page.texts([view.says], body * 1.1, place.width)
+        let heights = view.lines.map { page.lineHeight($0, place.width) }
+        let nets = view.nets.map { NetDrawing.height($0, body: body) }
+        let notes = page.texts(view.notes, body * 0.9, place.width)
+        var stack = MatchStack(place, asked: says + heights.reduce(0, +) + nets.reduce(0, +) + notes)
+        put("match-says", view.says, em: body * 1.1, at: stack.next(says), page.slate, weight: .bold, order: 11)
+        for (i, line) in view.lines.enumerated() { matchLine("match-line-\(i)", line, stack.next(heights[i]), page, tight: stack.tight, order: 12) }
+        for (i, net) in view.nets.enumerated() {
+            let at = stack.next(nets[i])
+            let drawing = NetDrawing(net: net, width: at.width, height: at.height, body: body, slate: page.slate)
+            put("match-net-\(i)", drawing.marks(), spoken: net.spoken, at: at, order: 13 + Double(i) / 10)
+        }
+        saidOnMatch("match-notes", view.notes.joined(separator: "\n"), stack.next(notes), body * 0.9, page, order: 14)
+    }
+
+    private mutating func drawComing(_ page: MatchSlate) {
+        let (view, slate) = (page.view, page.slate)
+        let place = head(view.toComing.label, notice: page.seen.notice, slate, bottom: page.keys.back.top)
+        let notes = min(page.texts(view.comingNotes, page.body * 0.9, place.width), place.height * 0.3)
+        let lines = place.with(height: place.height - notes - 2 * slate.mm)
+        let heights = view.coming.map { page.lineHeight($0, lines.width) }
+        var stack = MatchStack(lines, asked: heights.reduce(0, +))
+        for (i, line) in view.coming.enumerated() { matchLine("coming-\(i)", line, stack.next(heights[i]), page, tight: stack.tight, order: 10) }
+        let low = place.with(top: place.bottom - notes, height: notes)
+        saidOnMatch("coming-notes", view.comingNotes.joined(separator: " "), low, page.body * 0.9, page, order: 20)
+    }
+
+    private mutating func drawFish(_ fish: FishPage, _ page: MatchSlate) {
+        let (slate, keys) = (page.slate, page.keys)
+        let slots = keys.classes.count
+        let perPage = fish.classes.count <= slots ? slots : slots - 1
+        let pages = max(1, (fish.classes.count + perPage - 1) / max(1, perPage))
+        let shown = fish.classes.dropFirst(page.seen.turned.grid % pages * perPage).prefix(perPage)
+        let place = head(fish.title, notice: page.seen.notice, slate, bottom: keys.aboveClasses[0].top)
+        let marks = slate.write.sentences(fish.says.first ?? "", Array(fish.says.dropFirst()), em: page.body * 1.35, small: page.body * 1.1, in: place.local)
+        put("fish-says", marks, spoken: ([fish.title] + fish.says).joined(separator: " "), at: place, order: 10)
+        pieces[pieces.count - 1].announced = true
+        let labels = zip(shown, keys.classes).map { ($0.label, KeyDrawing.labelPlace($1, hasSub: slate.layout.showSubs, mm: slate.mm)) }
+        let em = slate.letters.common(labels, em: slate.text.primary)
+        for (key, at) in zip(shown, keys.classes) { matchKey("class-\(key.label)", key, at, page, em: em) }
+        if pages > 1 { key("class-more", KeyFace(slate.words.more), em: em, sub: 0, at: keys.classes[slots - 1], slate, order: 60, .moreGrid) }
+        matchKey("fish-net", fish.net, keys.aboveClasses[0], page)
+        for (i, (key, at)) in zip(fish.more, keys.aboveClasses.dropFirst()).enumerated() { matchKey(i == 0 ? "put-back" : "earlier", key, at, page) }
+        pageKey("match-weigh", page.view.toWeight, keys.wide, page, .weight, large: true)
+    }
+
+    private mutating func drawWeight(_ fish: FishPage, _ page: MatchSlate) {
+        let place = head(fish.title, notice: page.seen.notice, page.slate, bottom: page.keys.aboveSteps[0].top)
+        drawFigure(fish.figure, Array(fish.says.prefix(1)), [], place, page)
+        drawSteps(fish.steps, fish.above, fish.weighed, page)
+    }
+
+    private mutating func drawWeighIn(_ weighIn: WeighInPage, _ page: MatchSlate) {
+        let place = head(weighIn.title, notice: page.seen.notice, page.slate, bottom: page.keys.aboveSteps[0].top)
+        drawFigure(weighIn.figure, weighIn.notes, weighIn.lines, place, page)
+        drawSteps(weighIn.steps, weighIn.above, weighIn.weighed, page)
+    }
+
+    /// A figure that is stepped, in the lowest lines of its place, and what is known above it.
+    private mutating func drawFigure(_ figure: String, _ says: [String], _ lines: [MatchLine], _ place: Rect, _ page: MatchSlate) {
+        let height = min(11 * page.slate.mm, place.height * 0.5)
+        put("figure", figure, em: height * 0.8, at: place.with(top: place.bottom - height, height: height), page.slate, weight: .bold, order: 20, announced: true)
+        let heights = lines.map { page.lineHeight($0, place.width) }
+        let said = page.texts(says, page.body, place.width)
+        var stack = MatchStack(place.with(height: place.height - height), asked: heights.reduce(0, +) + said)
+        for (i, line) in lines.enumerated() { matchLine("weighed-\(i)", line, stack.next(heights[i]), page, tight: stack.tight, order: 10) }
+        saidOnMatch("figure-says", says.joined(separator: " "), stack.next(said), page.body, page, order: 15)
+    }
+
+    private mutating func drawSteps(_ steps: [MatchKey], _ above: [MatchKey], _ take: MatchKey, _ page: MatchSlate) {
+        let (slate, keys) = (page.slate, page.keys)
+        let em = slate.letters.common(zip(steps, keys.steps).map { ($0.label, KeyDrawing.labelPlace($1, hasSub: false, mm: slate.mm)) }, em: slate.text.primary)
+        for (i, (key, at)) in zip(steps, keys.steps).enumerated() { matchKey("step-\(i)", key, at, page, em: em) }
+        for (i, (key, at)) in zip(above, keys.aboveSteps).enumerated() { matchKey("above-\(i)", key, at, page) }
+        matchKey("take-weight", take, keys.wide, page, large: true)
+    }
+
+    private mutating func saidOnMatch(_ tag: String, _ text: String, _ place: Rect, _ em: Double, _ page: MatchSlate, order: Double) {
+        if !text.isBlank { put(tag, text, em: em, at: place, page.slate, order: order, middle: false) }
+    }
+
+    private mutating func matchKey(_ tag: String, _ key: MatchKey, _ place: Rect, _ page: MatchSlate, large: Bool = false, em: Double? = nil) {
+        let text = page.slate.text
+        let sub = page.slate.layout.showSubs ? key.sub : nil
+        let face = KeyFace(key.label, sub: sub, spoken: key.spoken, solid: key.solid && key.enabled, enabled: key.enabled)
+        self.key(tag, face, em: em ?? (large ? text.primary : text.secondary), sub: text.sub, at: place, page.slate, order: 60, .act(.match(tap: key.tap)))
+    }
+
+    private mutating func pageKey(_ tag: String, _ key: PageKey, _ place: Rect, _ page: MatchSlate, _ goal: MatchPage, solid: Bool = false, large: Bool = false) {
+        let text = page.slate.text
+        let face = KeyFace(key.label, sub: page.slate.layout.showSubs ? key.sub : nil, spoken: key.spoken, solid: solid)
+        self.key(tag, face, em: large ? text.primary : text.secondary, sub: text.sub, at: place, page.slate, order: 61, .match(goal))
+    }
+
+    /// A label with its value below it, or beside it where there is little room.
+    private mutating func matchLine(_ tag: String, _ line: MatchLine, _ place: Rect, _ page: MatchSlate, tight: Bool, order: Double) {
+        let text = "\(line.label): \(line.value)"
+        let write = page.slate.write
+        if tight {
+            put(tag, text, em: page.body, at: place, page.slate, weight: .bold, order: order)
+            return
+        }
+        let share = page.texts([line.label], page.body * MatchSlate.label, place.width) / page.lineHeight(line, place.width)
+        let (above, below) = (place.height * share, place.height * (0.97 - share))
+        let marks = write.fit(line.label, em: page.body * MatchSlate.label, in: place.local.with(height: above), middle: false)
+            + write.fit(line.value, em: page.body * MatchSlate.value, in: place.local.with(top: above, height: below), weight: .bold, middle: false)
+        put(tag, marks, spoken: text, at: place, order: order)
+    }
+}
