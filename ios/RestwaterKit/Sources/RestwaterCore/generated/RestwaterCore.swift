@@ -736,6 +736,11 @@ public protocol RestwaterProtocol: AnyObject, Sendable {
     func act(action: Action, at: Moment) throws  -> Update
     
     /**
+     * The screens that can be opened now.
+     */
+    func doors() throws  -> DoorsView
+    
+    /**
      * Puts the log aside while the app is in the background.
      */
     func pause() throws 
@@ -1010,6 +1015,18 @@ open func act(action: Action, at: Moment)throws  -> Update  {
             self.uniffiCloneHandle(),
         FfiConverterTypeAction_lower(action),
         FfiConverterTypeMoment_lower(at),uniffiCallStatus
+    )
+})
+}
+    
+    /**
+     * The screens that can be opened now.
+     */
+open func doors()throws  -> DoorsView  {
+    return try  FfiConverterTypeDoorsView_lift(try rustCallWithError(FfiConverterTypeRestwaterError_lift) {
+        uniffiCallStatus in
+    uniffi_restwater_fn_method_restwater_doors(
+            self.uniffiCloneHandle(),uniffiCallStatus
     )
 })
 }
@@ -3456,6 +3473,184 @@ public func FfiConverterTypeDayTap_lower(_ value: DayTap) -> RustBuffer {
 
 
 /**
+ * A screen that can be opened.
+ */
+public struct Door: Equatable, Hashable {
+    /**
+     * Which.
+     */
+    public let which: Which
+    /**
+     * When it is used.
+     */
+    public let group: DoorGroup
+    /**
+     * Its word.
+     */
+    public let label: String
+    /**
+     * A smaller line below.
+     */
+    public let sub: String
+    /**
+     * What a screen reader says.
+     */
+    public let spoken: String
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Which.
+         */which: Which, 
+        /**
+         * When it is used.
+         */group: DoorGroup, 
+        /**
+         * Its word.
+         */label: String, 
+        /**
+         * A smaller line below.
+         */sub: String, 
+        /**
+         * What a screen reader says.
+         */spoken: String) {
+        self.which = which
+        self.group = group
+        self.label = label
+        self.sub = sub
+        self.spoken = spoken
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension Door: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeDoor: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> Door {
+        return
+            try Door(
+                which: FfiConverterTypeWhich.read(from: &buf), 
+                group: FfiConverterTypeDoorGroup.read(from: &buf), 
+                label: FfiConverterString.read(from: &buf), 
+                sub: FfiConverterString.read(from: &buf), 
+                spoken: FfiConverterString.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: Door, into buf: inout [UInt8]) {
+        FfiConverterTypeWhich.write(value.which, into: &buf)
+        FfiConverterTypeDoorGroup.write(value.group, into: &buf)
+        FfiConverterString.write(value.label, into: &buf)
+        FfiConverterString.write(value.sub, into: &buf)
+        FfiConverterString.write(value.spoken, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeDoor_lift(_ buf: RustBuffer) throws -> Door {
+    return try FfiConverterTypeDoor.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeDoor_lower(_ value: Door) -> RustBuffer {
+    return FfiConverterTypeDoor.lower(value)
+}
+
+
+/**
+ * The list with its headings.
+ */
+public struct DoorsView: Equatable, Hashable {
+    /**
+     * Heading of the screens used while fishing.
+     */
+    public let onTheBank: String
+    /**
+     * Heading of the others.
+     */
+    public let beforeAndAfter: String
+    /**
+     * The screens.
+     */
+    public let doors: [Door]
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Heading of the screens used while fishing.
+         */onTheBank: String, 
+        /**
+         * Heading of the others.
+         */beforeAndAfter: String, 
+        /**
+         * The screens.
+         */doors: [Door]) {
+        self.onTheBank = onTheBank
+        self.beforeAndAfter = beforeAndAfter
+        self.doors = doors
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension DoorsView: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeDoorsView: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> DoorsView {
+        return
+            try DoorsView(
+                onTheBank: FfiConverterString.read(from: &buf), 
+                beforeAndAfter: FfiConverterString.read(from: &buf), 
+                doors: FfiConverterSequenceTypeDoor.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: DoorsView, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.onTheBank, into: &buf)
+        FfiConverterString.write(value.beforeAndAfter, into: &buf)
+        FfiConverterSequenceTypeDoor.write(value.doors, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeDoorsView_lift(_ buf: RustBuffer) throws -> DoorsView {
+    return try FfiConverterTypeDoorsView.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeDoorsView_lower(_ value: DoorsView) -> RustBuffer {
+    return FfiConverterTypeDoorsView.lower(value)
+}
+
+
+/**
  * A glass for the fan, as the shell has it.
  */
 public struct FanGlass: Equatable, Hashable {
@@ -5022,6 +5217,600 @@ public func FfiConverterTypeKeyView_lower(_ value: KeyView) -> RustBuffer {
 
 
 /**
+ * One page.
+ */
+public struct Leaf: Equatable, Hashable {
+    /**
+     * Its name, to open it by.
+     */
+    public let id: String
+    /**
+     * Its heading.
+     */
+    public let title: String
+    /**
+     * What it says, in a sentence or two.
+     */
+    public let says: String
+    /**
+     * A caution that belongs to what is entered here; empty where there is none.
+     */
+    public let caution: String
+    /**
+     * Figures.
+     */
+    public let lines: [LeafLine]
+    /**
+     * How they were obtained, and what they can't tell.
+     */
+    public let notes: [String]
+    /**
+     * Keys as wide as the glass: the parts of a screen, sessions.
+     */
+    public let list: [LeafKey]
+    /**
+     * A text that can be typed.
+     */
+    public let typing: LeafTyping?
+    /**
+     * What can be chosen.
+     */
+    public let rows: [ChoiceRow]
+    /**
+     * What can be done.
+     */
+    public let keys: [LeafKey]
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Its name, to open it by.
+         */id: String, 
+        /**
+         * Its heading.
+         */title: String, 
+        /**
+         * What it says, in a sentence or two.
+         */says: String, 
+        /**
+         * A caution that belongs to what is entered here; empty where there is none.
+         */caution: String, 
+        /**
+         * Figures.
+         */lines: [LeafLine], 
+        /**
+         * How they were obtained, and what they can't tell.
+         */notes: [String], 
+        /**
+         * Keys as wide as the glass: the parts of a screen, sessions.
+         */list: [LeafKey], 
+        /**
+         * A text that can be typed.
+         */typing: LeafTyping?, 
+        /**
+         * What can be chosen.
+         */rows: [ChoiceRow], 
+        /**
+         * What can be done.
+         */keys: [LeafKey]) {
+        self.id = id
+        self.title = title
+        self.says = says
+        self.caution = caution
+        self.lines = lines
+        self.notes = notes
+        self.list = list
+        self.typing = typing
+        self.rows = rows
+        self.keys = keys
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension Leaf: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeLeaf: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> Leaf {
+        return
+            try Leaf(
+                id: FfiConverterString.read(from: &buf), 
+                title: FfiConverterString.read(from: &buf), 
+                says: FfiConverterString.read(from: &buf), 
+                caution: FfiConverterString.read(from: &buf), 
+                lines: FfiConverterSequenceTypeLeafLine.read(from: &buf), 
+                notes: FfiConverterSequenceString.read(from: &buf), 
+                list: FfiConverterSequenceTypeLeafKey.read(from: &buf), 
+                typing: FfiConverterOptionTypeLeafTyping.read(from: &buf), 
+                rows: FfiConverterSequenceTypeChoiceRow.read(from: &buf), 
+                keys: FfiConverterSequenceTypeLeafKey.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: Leaf, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.id, into: &buf)
+        FfiConverterString.write(value.title, into: &buf)
+        FfiConverterString.write(value.says, into: &buf)
+        FfiConverterString.write(value.caution, into: &buf)
+        FfiConverterSequenceTypeLeafLine.write(value.lines, into: &buf)
+        FfiConverterSequenceString.write(value.notes, into: &buf)
+        FfiConverterSequenceTypeLeafKey.write(value.list, into: &buf)
+        FfiConverterOptionTypeLeafTyping.write(value.typing, into: &buf)
+        FfiConverterSequenceTypeChoiceRow.write(value.rows, into: &buf)
+        FfiConverterSequenceTypeLeafKey.write(value.keys, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeLeaf_lift(_ buf: RustBuffer) throws -> Leaf {
+    return try FfiConverterTypeLeaf.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeLeaf_lower(_ value: Leaf) -> RustBuffer {
+    return FfiConverterTypeLeaf.lower(value)
+}
+
+
+/**
+ * One key.
+ */
+public struct LeafKey: Equatable, Hashable {
+    /**
+     * What to hand back: which field; `leaf` opens the leaf of that id and hands nothing back.
+     */
+    public let field: String
+    /**
+     * Which value.
+     */
+    public let value: String
+    /**
+     * Its word.
+     */
+    public let label: String
+    /**
+     * A smaller line below; may be empty.
+     */
+    public let sub: String
+    /**
+     * Drawn in solid ink: the likeliest next.
+     */
+    public let solid: Bool
+    /**
+     * Whether it can be tapped now.
+     */
+    public let enabled: Bool
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * What to hand back: which field; `leaf` opens the leaf of that id and hands nothing back.
+         */field: String, 
+        /**
+         * Which value.
+         */value: String, 
+        /**
+         * Its word.
+         */label: String, 
+        /**
+         * A smaller line below; may be empty.
+         */sub: String, 
+        /**
+         * Drawn in solid ink: the likeliest next.
+         */solid: Bool, 
+        /**
+         * Whether it can be tapped now.
+         */enabled: Bool) {
+        self.field = field
+        self.value = value
+        self.label = label
+        self.sub = sub
+        self.solid = solid
+        self.enabled = enabled
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension LeafKey: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeLeafKey: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> LeafKey {
+        return
+            try LeafKey(
+                field: FfiConverterString.read(from: &buf), 
+                value: FfiConverterString.read(from: &buf), 
+                label: FfiConverterString.read(from: &buf), 
+                sub: FfiConverterString.read(from: &buf), 
+                solid: FfiConverterBool.read(from: &buf), 
+                enabled: FfiConverterBool.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: LeafKey, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.field, into: &buf)
+        FfiConverterString.write(value.value, into: &buf)
+        FfiConverterString.write(value.label, into: &buf)
+        FfiConverterString.write(value.sub, into: &buf)
+        FfiConverterBool.write(value.solid, into: &buf)
+        FfiConverterBool.write(value.enabled, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeLeafKey_lift(_ buf: RustBuffer) throws -> LeafKey {
+    return try FfiConverterTypeLeafKey.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeLeafKey_lower(_ value: LeafKey) -> RustBuffer {
+    return FfiConverterTypeLeafKey.lower(value)
+}
+
+
+/**
+ * One line: what, how much, and what more there is to say.
+ */
+public struct LeafLine: Equatable, Hashable {
+    /**
+     * What: "18 in, 0.12 mm, size 16".
+     */
+    public let label: String
+    /**
+     * How much: "6 of 10". May be empty.
+     */
+    public let value: String
+    /**
+     * A smaller line below; may be empty.
+     */
+    public let detail: String
+    /**
+     * The range behind the value.
+     */
+    public let span: LeafSpan?
+    /**
+     * Whether it heads the lines below it.
+     */
+    public let heads: Bool
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * What: "18 in, 0.12 mm, size 16".
+         */label: String, 
+        /**
+         * How much: "6 of 10". May be empty.
+         */value: String, 
+        /**
+         * A smaller line below; may be empty.
+         */detail: String, 
+        /**
+         * The range behind the value.
+         */span: LeafSpan?, 
+        /**
+         * Whether it heads the lines below it.
+         */heads: Bool) {
+        self.label = label
+        self.value = value
+        self.detail = detail
+        self.span = span
+        self.heads = heads
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension LeafLine: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeLeafLine: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> LeafLine {
+        return
+            try LeafLine(
+                label: FfiConverterString.read(from: &buf), 
+                value: FfiConverterString.read(from: &buf), 
+                detail: FfiConverterString.read(from: &buf), 
+                span: FfiConverterOptionTypeLeafSpan.read(from: &buf), 
+                heads: FfiConverterBool.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: LeafLine, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.label, into: &buf)
+        FfiConverterString.write(value.value, into: &buf)
+        FfiConverterString.write(value.detail, into: &buf)
+        FfiConverterOptionTypeLeafSpan.write(value.span, into: &buf)
+        FfiConverterBool.write(value.heads, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeLeafLine_lift(_ buf: RustBuffer) throws -> LeafLine {
+    return try FfiConverterTypeLeafLine.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeLeafLine_lower(_ value: LeafLine) -> RustBuffer {
+    return FfiConverterTypeLeafLine.lower(value)
+}
+
+
+/**
+ * A range on a common scale, drawn as a line with its ends and, where it is known, its middle.
+ */
+public struct LeafSpan: Equatable, Hashable {
+    /**
+     * Lower end.
+     */
+    public let low: Double
+    /**
+     * The value itself; none where there is only a range.
+     */
+    public let at: Double?
+    /**
+     * Upper end, cut to the scale.
+     */
+    public let high: Double
+    /**
+     * Whether the upper end lies beyond the scale.
+     */
+    public let beyond: Bool
+    /**
+     * Upper end of the scale, which begins at nought; the same for all lines of a leaf.
+     */
+    public let scale: Double
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Lower end.
+         */low: Double, 
+        /**
+         * The value itself; none where there is only a range.
+         */at: Double?, 
+        /**
+         * Upper end, cut to the scale.
+         */high: Double, 
+        /**
+         * Whether the upper end lies beyond the scale.
+         */beyond: Bool, 
+        /**
+         * Upper end of the scale, which begins at nought; the same for all lines of a leaf.
+         */scale: Double) {
+        self.low = low
+        self.at = at
+        self.high = high
+        self.beyond = beyond
+        self.scale = scale
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension LeafSpan: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeLeafSpan: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> LeafSpan {
+        return
+            try LeafSpan(
+                low: FfiConverterDouble.read(from: &buf), 
+                at: FfiConverterOptionDouble.read(from: &buf), 
+                high: FfiConverterDouble.read(from: &buf), 
+                beyond: FfiConverterBool.read(from: &buf), 
+                scale: FfiConverterDouble.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: LeafSpan, into buf: inout [UInt8]) {
+        FfiConverterDouble.write(value.low, into: &buf)
+        FfiConverterOptionDouble.write(value.at, into: &buf)
+        FfiConverterDouble.write(value.high, into: &buf)
+        FfiConverterBool.write(value.beyond, into: &buf)
+        FfiConverterDouble.write(value.scale, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeLeafSpan_lift(_ buf: RustBuffer) throws -> LeafSpan {
+    return try FfiConverterTypeLeafSpan.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeLeafSpan_lower(_ value: LeafSpan) -> RustBuffer {
+    return FfiConverterTypeLeafSpan.lower(value)
+}
+
+
+/**
+ * A text that can be typed, at home and with warm hands; never needed while fishing.
+ */
+public struct LeafTyping: Equatable, Hashable {
+    /**
+     * Which field to hand back.
+     */
+    public let field: String
+    /**
+     * What it is for.
+     */
+    public let label: String
+    /**
+     * The word on the key that hands it over.
+     */
+    public let send: String
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Which field to hand back.
+         */field: String, 
+        /**
+         * What it is for.
+         */label: String, 
+        /**
+         * The word on the key that hands it over.
+         */send: String) {
+        self.field = field
+        self.label = label
+        self.send = send
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension LeafTyping: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeLeafTyping: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> LeafTyping {
+        return
+            try LeafTyping(
+                field: FfiConverterString.read(from: &buf), 
+                label: FfiConverterString.read(from: &buf), 
+                send: FfiConverterString.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: LeafTyping, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.field, into: &buf)
+        FfiConverterString.write(value.label, into: &buf)
+        FfiConverterString.write(value.send, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeLeafTyping_lift(_ buf: RustBuffer) throws -> LeafTyping {
+    return try FfiConverterTypeLeafTyping.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeLeafTyping_lower(_ value: LeafTyping) -> RustBuffer {
+    return FfiConverterTypeLeafTyping.lower(value)
+}
+
+
+/**
+ * A screen of leaves; the first is the one it opens with.
+ */
+public struct LeavesView: Equatable, Hashable {
+    /**
+     * The leaves.
+     */
+    public let leaves: [Leaf]
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * The leaves.
+         */leaves: [Leaf]) {
+        self.leaves = leaves
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension LeavesView: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeLeavesView: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> LeavesView {
+        return
+            try LeavesView(
+                leaves: FfiConverterSequenceTypeLeaf.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: LeavesView, into buf: inout [UInt8]) {
+        FfiConverterSequenceTypeLeaf.write(value.leaves, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeLeavesView_lift(_ buf: RustBuffer) throws -> LeavesView {
+    return try FfiConverterTypeLeavesView.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeLeavesView_lower(_ value: LeavesView) -> RustBuffer {
+    return FfiConverterTypeLeavesView.lower(value)
+}
+
+
+/**
  * A key that hands back a tap.
  */
 public struct MatchKey: Equatable, Hashable {
@@ -6563,6 +7352,10 @@ public struct PadWords: Equatable, Hashable {
      */
     public let swim: Said
     /**
+     * Turns to the next part of a long leaf.
+     */
+    public let readOn: Said
+    /**
      * Back to the Bank screen.
      */
     public let back: Said
@@ -6616,6 +7409,9 @@ public struct PadWords: Equatable, Hashable {
          * The small swim fan.
          */swim: Said, 
         /**
+         * Turns to the next part of a long leaf.
+         */readOn: Said, 
+        /**
          * Back to the Bank screen.
          */back: Said, 
         /**
@@ -6643,6 +7439,7 @@ public struct PadWords: Equatable, Hashable {
         self.right = right
         self.more = more
         self.swim = swim
+        self.readOn = readOn
         self.back = back
         self.waits = waits
         self.changes = changes
@@ -6675,6 +7472,7 @@ public struct FfiConverterTypePadWords: FfiConverterRustBuffer {
                 right: FfiConverterTypeSaid.read(from: &buf), 
                 more: FfiConverterTypeSaid.read(from: &buf), 
                 swim: FfiConverterTypeSaid.read(from: &buf), 
+                readOn: FfiConverterTypeSaid.read(from: &buf), 
                 back: FfiConverterTypeSaid.read(from: &buf), 
                 waits: FfiConverterTypeSaid.read(from: &buf), 
                 changes: FfiConverterTypeSaid.read(from: &buf), 
@@ -6693,6 +7491,7 @@ public struct FfiConverterTypePadWords: FfiConverterRustBuffer {
         FfiConverterTypeSaid.write(value.right, into: &buf)
         FfiConverterTypeSaid.write(value.more, into: &buf)
         FfiConverterTypeSaid.write(value.swim, into: &buf)
+        FfiConverterTypeSaid.write(value.readOn, into: &buf)
         FfiConverterTypeSaid.write(value.back, into: &buf)
         FfiConverterTypeSaid.write(value.waits, into: &buf)
         FfiConverterTypeSaid.write(value.changes, into: &buf)
@@ -7674,9 +8473,13 @@ public struct SetupView: Equatable, Hashable {
      */
     public let pegLabel: String
     /**
-     * Depth, span of the sticks, rods: each a row of choices.
+     * The draw, the last set-up, depth, span of the sticks, rods, the pack list: each a row of choices.
      */
     public let rows: [ChoiceRow]
+    /**
+     * Opens the cautions of this peg.
+     */
+    public let cautions: LeafKey
     /**
      * START.
      */
@@ -7701,8 +8504,11 @@ public struct SetupView: Equatable, Hashable {
          * Label of that field.
          */pegLabel: String, 
         /**
-         * Depth, span of the sticks, rods: each a row of choices.
+         * The draw, the last set-up, depth, span of the sticks, rods, the pack list: each a row of choices.
          */rows: [ChoiceRow], 
+        /**
+         * Opens the cautions of this peg.
+         */cautions: LeafKey, 
         /**
          * START.
          */start: KeyView) {
@@ -7712,6 +8518,7 @@ public struct SetupView: Equatable, Hashable {
         self.peg = peg
         self.pegLabel = pegLabel
         self.rows = rows
+        self.cautions = cautions
         self.start = start
     }
 
@@ -7737,6 +8544,7 @@ public struct FfiConverterTypeSetupView: FfiConverterRustBuffer {
                 peg: FfiConverterString.read(from: &buf), 
                 pegLabel: FfiConverterString.read(from: &buf), 
                 rows: FfiConverterSequenceTypeChoiceRow.read(from: &buf), 
+                cautions: FfiConverterTypeLeafKey.read(from: &buf), 
                 start: FfiConverterTypeKeyView.read(from: &buf)
         )
     }
@@ -7748,6 +8556,7 @@ public struct FfiConverterTypeSetupView: FfiConverterRustBuffer {
         FfiConverterString.write(value.peg, into: &buf)
         FfiConverterString.write(value.pegLabel, into: &buf)
         FfiConverterSequenceTypeChoiceRow.write(value.rows, into: &buf)
+        FfiConverterTypeLeafKey.write(value.cautions, into: &buf)
         FfiConverterTypeKeyView.write(value.start, into: &buf)
     }
 }
@@ -9335,6 +10144,10 @@ public struct TackleView: Equatable, Hashable {
      * The rows.
      */
     public let rows: [ChoiceRow]
+    /**
+     * What the rule on lead weights says of what is on the line; empty where it says nothing. It forbids nothing.
+     */
+    public let caution: String
 
     // Default memberwise initializers are never public by default, so we
     // declare one manually.
@@ -9347,10 +10160,14 @@ public struct TackleView: Equatable, Hashable {
          */rod: UInt8, 
         /**
          * The rows.
-         */rows: [ChoiceRow]) {
+         */rows: [ChoiceRow], 
+        /**
+         * What the rule on lead weights says of what is on the line; empty where it says nothing. It forbids nothing.
+         */caution: String) {
         self.title = title
         self.rod = rod
         self.rows = rows
+        self.caution = caution
     }
 
     
@@ -9371,7 +10188,8 @@ public struct FfiConverterTypeTackleView: FfiConverterRustBuffer {
             try TackleView(
                 title: FfiConverterString.read(from: &buf), 
                 rod: FfiConverterUInt8.read(from: &buf), 
-                rows: FfiConverterSequenceTypeChoiceRow.read(from: &buf)
+                rows: FfiConverterSequenceTypeChoiceRow.read(from: &buf), 
+                caution: FfiConverterString.read(from: &buf)
         )
     }
 
@@ -9379,6 +10197,7 @@ public struct FfiConverterTypeTackleView: FfiConverterRustBuffer {
         FfiConverterString.write(value.title, into: &buf)
         FfiConverterUInt8.write(value.rod, into: &buf)
         FfiConverterSequenceTypeChoiceRow.write(value.rows, into: &buf)
+        FfiConverterString.write(value.caution, into: &buf)
     }
 }
 
@@ -10573,6 +11392,58 @@ public enum Action: Equatable, Hashable {
          */value: String
     )
     /**
+     * One of the choices or keys of the Bench.
+     */
+    case chooseBench(
+        /**
+         * Which.
+         */field: String, 
+        /**
+         * Its value.
+         */value: String
+    )
+    /**
+     * One of the choices or keys of the Book.
+     */
+    case chooseBook(
+        /**
+         * Which.
+         */field: String, 
+        /**
+         * Its value.
+         */value: String
+    )
+    /**
+     * One of the keys of the Conditions screen.
+     */
+    case chooseConditions(
+        /**
+         * What is said of.
+         */field: String, 
+        /**
+         * What.
+         */value: String
+    )
+    /**
+     * One of the choices or keys of the Cautions screen.
+     */
+    case chooseCautions(
+        /**
+         * Which.
+         */field: String, 
+        /**
+         * Its value.
+         */value: String
+    )
+    /**
+     * The hooklength of the rod's last cast was lost with it.
+     */
+    case hooklengthLost(
+        /**
+         * Which rod.
+         */rod: UInt8
+    )
+    /**
      * One of the choices of the Phone screen.
      */
     case choosePhone(
@@ -10748,24 +11619,39 @@ public struct FfiConverterTypeAction: FfiConverterRustBuffer {
         case 35: return .chooseFiles(field: try FfiConverterString.read(from: &buf), value: try FfiConverterString.read(from: &buf)
         )
         
-        case 36: return .choosePhone(field: try FfiConverterString.read(from: &buf), value: try FfiConverterString.read(from: &buf)
+        case 36: return .chooseBench(field: try FfiConverterString.read(from: &buf), value: try FfiConverterString.read(from: &buf)
         )
         
-        case 37: return .openDoubt(op: try FfiConverterOptionTypeUuid.read(from: &buf)
+        case 37: return .chooseBook(field: try FfiConverterString.read(from: &buf), value: try FfiConverterString.read(from: &buf)
         )
         
-        case 38: return .mend(op: try FfiConverterTypeUuid.read(from: &buf), field: try FfiConverterString.read(from: &buf), value: try FfiConverterString.read(from: &buf)
+        case 38: return .chooseConditions(field: try FfiConverterString.read(from: &buf), value: try FfiConverterString.read(from: &buf)
         )
         
-        case 39: return .undoImport(id: try FfiConverterTypeUuid.read(from: &buf)
+        case 39: return .chooseCautions(field: try FfiConverterString.read(from: &buf), value: try FfiConverterString.read(from: &buf)
         )
         
-        case 40: return .redoImport(id: try FfiConverterTypeUuid.read(from: &buf)
+        case 40: return .hooklengthLost(rod: try FfiConverterUInt8.read(from: &buf)
         )
         
-        case 41: return .undo
+        case 41: return .choosePhone(field: try FfiConverterString.read(from: &buf), value: try FfiConverterString.read(from: &buf)
+        )
         
-        case 42: return .redo
+        case 42: return .openDoubt(op: try FfiConverterOptionTypeUuid.read(from: &buf)
+        )
+        
+        case 43: return .mend(op: try FfiConverterTypeUuid.read(from: &buf), field: try FfiConverterString.read(from: &buf), value: try FfiConverterString.read(from: &buf)
+        )
+        
+        case 44: return .undoImport(id: try FfiConverterTypeUuid.read(from: &buf)
+        )
+        
+        case 45: return .redoImport(id: try FfiConverterTypeUuid.read(from: &buf)
+        )
+        
+        case 46: return .undo
+        
+        case 47: return .redo
         
         default: throw UniffiInternalError.unexpectedEnumCase
         }
@@ -10958,40 +11844,69 @@ public struct FfiConverterTypeAction: FfiConverterRustBuffer {
             FfiConverterString.write(value, into: &buf)
             
         
-        case let .choosePhone(field,value):
+        case let .chooseBench(field,value):
             writeInt(&buf, Int32(36))
             FfiConverterString.write(field, into: &buf)
             FfiConverterString.write(value, into: &buf)
             
         
-        case let .openDoubt(op):
+        case let .chooseBook(field,value):
             writeInt(&buf, Int32(37))
+            FfiConverterString.write(field, into: &buf)
+            FfiConverterString.write(value, into: &buf)
+            
+        
+        case let .chooseConditions(field,value):
+            writeInt(&buf, Int32(38))
+            FfiConverterString.write(field, into: &buf)
+            FfiConverterString.write(value, into: &buf)
+            
+        
+        case let .chooseCautions(field,value):
+            writeInt(&buf, Int32(39))
+            FfiConverterString.write(field, into: &buf)
+            FfiConverterString.write(value, into: &buf)
+            
+        
+        case let .hooklengthLost(rod):
+            writeInt(&buf, Int32(40))
+            FfiConverterUInt8.write(rod, into: &buf)
+            
+        
+        case let .choosePhone(field,value):
+            writeInt(&buf, Int32(41))
+            FfiConverterString.write(field, into: &buf)
+            FfiConverterString.write(value, into: &buf)
+            
+        
+        case let .openDoubt(op):
+            writeInt(&buf, Int32(42))
             FfiConverterOptionTypeUuid.write(op, into: &buf)
             
         
         case let .mend(op,field,value):
-            writeInt(&buf, Int32(38))
+            writeInt(&buf, Int32(43))
             FfiConverterTypeUuid.write(op, into: &buf)
             FfiConverterString.write(field, into: &buf)
             FfiConverterString.write(value, into: &buf)
             
         
         case let .undoImport(id):
-            writeInt(&buf, Int32(39))
+            writeInt(&buf, Int32(44))
             FfiConverterTypeUuid.write(id, into: &buf)
             
         
         case let .redoImport(id):
-            writeInt(&buf, Int32(40))
+            writeInt(&buf, Int32(45))
             FfiConverterTypeUuid.write(id, into: &buf)
             
         
         case .undo:
-            writeInt(&buf, Int32(41))
+            writeInt(&buf, Int32(46))
         
         
         case .redo:
-            writeInt(&buf, Int32(42))
+            writeInt(&buf, Int32(47))
         
         }
     }
@@ -11018,7 +11933,7 @@ public func FfiConverterTypeAction_lower(_ value: Action) -> RustBuffer {
  * How the advice is to be shown.
  */
 
-public enum AdviceTone: Equatable, Hashable {
+public enum AdviceTone: Equatable, Hashable, CaseIterable {
     
     /**
      * Nothing can be said yet.
@@ -11123,7 +12038,7 @@ public func FfiConverterTypeAdviceTone_lower(_ value: AdviceTone) -> RustBuffer 
  * What the chosen rod is doing.
  */
 
-public enum BankState: Equatable, Hashable {
+public enum BankState: Equatable, Hashable, CaseIterable {
     
     /**
      * No session is open.
@@ -11218,7 +12133,7 @@ public func FfiConverterTypeBankState_lower(_ value: BankState) -> RustBuffer {
  * Which picture.
  */
 
-public enum ChartKind: Equatable, Hashable {
+public enum ChartKind: Equatable, Hashable, CaseIterable {
     
     /**
      * Share of casts still without a bite.
@@ -11411,10 +12326,85 @@ public func FfiConverterTypeCounting_lower(_ value: Counting) -> RustBuffer {
 
 
 /**
+ * When a screen is used.
+ */
+
+public enum DoorGroup: Equatable, Hashable, CaseIterable {
+    
+    /**
+     * While fishing.
+     */
+    case onTheBank
+    /**
+     * Before the day and after it.
+     */
+    case beforeAndAfter
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension DoorGroup: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeDoorGroup: FfiConverterRustBuffer {
+    typealias SwiftType = DoorGroup
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> DoorGroup {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .onTheBank
+        
+        case 2: return .beforeAndAfter
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: DoorGroup, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .onTheBank:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .beforeAndAfter:
+            writeInt(&buf, Int32(2))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeDoorGroup_lift(_ buf: RustBuffer) throws -> DoorGroup {
+    return try FfiConverterTypeDoorGroup.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeDoorGroup_lower(_ value: DoorGroup) -> RustBuffer {
+    return FfiConverterTypeDoorGroup.lower(value)
+}
+
+
+
+/**
  * What a point is, told by its shape.
  */
 
-public enum DotShape: Equatable, Hashable {
+public enum DotShape: Equatable, Hashable, CaseIterable {
     
     /**
      * A bite: filled.
@@ -11509,7 +12499,7 @@ public func FfiConverterTypeDotShape_lower(_ value: DotShape) -> RustBuffer {
  * What may be changed between two casts of a rod.
  */
 
-public enum Factor: Equatable, Hashable {
+public enum Factor: Equatable, Hashable, CaseIterable {
     
     /**
      * Spot: where it was cast, range included.
@@ -11644,7 +12634,7 @@ public func FfiConverterTypeFactor_lower(_ value: Factor) -> RustBuffer {
  * What a filled polygon stands for.
  */
 
-public enum FillRole: Equatable, Hashable {
+public enum FillRole: Equatable, Hashable, CaseIterable {
     
     /**
      * The water of the swim.
@@ -11830,7 +12820,7 @@ public func FfiConverterTypeFishWeight_lower(_ value: FishWeight) -> RustBuffer 
  * Which thumb taps.
  */
 
-public enum Hand: Equatable, Hashable {
+public enum Hand: Equatable, Hashable, CaseIterable {
     
     /**
      * The right one.
@@ -11905,7 +12895,7 @@ public func FfiConverterTypeHand_lower(_ value: Hand) -> RustBuffer {
  * What a key does. Its place on the glass is the layout's business.
  */
 
-public enum Key: Equatable, Hashable {
+public enum Key: Equatable, Hashable, CaseIterable {
     
     /**
      * The lead hit the water.
@@ -12120,7 +13110,7 @@ public func FfiConverterTypeKey_lower(_ value: Key) -> RustBuffer {
  * How a key is drawn.
  */
 
-public enum KeyWeight: Equatable, Hashable {
+public enum KeyWeight: Equatable, Hashable, CaseIterable {
     
     /**
      * Solid ink: most likely the next one.
@@ -12195,7 +13185,7 @@ public func FfiConverterTypeKeyWeight_lower(_ value: KeyWeight) -> RustBuffer {
  * What a shell can tell apart; each says what the user can do next.
  */
 
-public enum Kind: Equatable, Hashable {
+public enum Kind: Equatable, Hashable, CaseIterable {
     
     /**
      * Not possible now: the text says what to do first.
@@ -12350,7 +13340,7 @@ public func FfiConverterTypeKind_lower(_ value: Kind) -> RustBuffer {
  * What a label says.
  */
 
-public enum LabelRole: Equatable, Hashable {
+public enum LabelRole: Equatable, Hashable, CaseIterable {
     
     /**
      * "kept back 2 h 26", boxed.
@@ -12475,7 +13465,7 @@ public func FfiConverterTypeLabelRole_lower(_ value: LabelRole) -> RustBuffer {
  * What the weight on the line is made of.
  */
 
-public enum LeadMaterial: Equatable, Hashable {
+public enum LeadMaterial: Equatable, Hashable, CaseIterable {
     
     /**
      * The metal lead.
@@ -12550,7 +13540,7 @@ public func FfiConverterTypeLeadMaterial_lower(_ value: LeadMaterial) -> RustBuf
  * What a polyline stands for.
  */
 
-public enum LineRole: Equatable, Hashable {
+public enum LineRole: Equatable, Hashable, CaseIterable {
     
     /**
      * Outline of the swim (thick, ink).
@@ -12695,7 +13685,7 @@ public func FfiConverterTypeLineRole_lower(_ value: LineRole) -> RustBuffer {
  * How a line is drawn, so that lines are told apart without colour.
  */
 
-public enum LineStyle: Equatable, Hashable {
+public enum LineStyle: Equatable, Hashable, CaseIterable {
     
     /**
      * Thick and unbroken.
@@ -12780,7 +13770,7 @@ public func FfiConverterTypeLineStyle_lower(_ value: LineStyle) -> RustBuffer {
  * Shape of a mark. Shapes before colours: no two kinds share one.
  */
 
-public enum MarkShape: Equatable, Hashable {
+public enum MarkShape: Equatable, Hashable, CaseIterable {
     
     /**
      * A cast: a filled dot.
@@ -12915,7 +13905,7 @@ public func FfiConverterTypeMarkShape_lower(_ value: MarkShape) -> RustBuffer {
  * Where the match stands.
  */
 
-public enum MatchPhase: Equatable, Hashable {
+public enum MatchPhase: Equatable, Hashable, CaseIterable {
     
     /**
      * No session was ever begun.
@@ -13405,7 +14395,7 @@ public func FfiConverterTypeNetHolds_lower(_ value: NetHolds) -> RustBuffer {
  * How near a net is to its limit, by the upper end.
  */
 
-public enum NetWarning: Equatable, Hashable {
+public enum NetWarning: Equatable, Hashable, CaseIterable {
     
     /**
      * No limit, or under 80 % of it.
@@ -13490,7 +14480,7 @@ public func FfiConverterTypeNetWarning_lower(_ value: NetWarning) -> RustBuffer 
  * What becomes of a net over its limit.
  */
 
-public enum OverLimit: Equatable, Hashable {
+public enum OverLimit: Equatable, Hashable, CaseIterable {
     
     /**
      * Weighed in at the limit.
@@ -13565,7 +14555,7 @@ public func FfiConverterTypeOverLimit_lower(_ value: OverLimit) -> RustBuffer {
  * A rule of the pad.
  */
 
-public enum PadRule: Equatable, Hashable {
+public enum PadRule: Equatable, Hashable, CaseIterable {
     
     /**
      * Keys used while fishing are at least 20 mm each way.
@@ -13891,7 +14881,7 @@ public func FfiConverterTypeRestwaterError_lower(_ value: RestwaterError) -> Rus
  * Ink on paper or chalk on ink.
  */
 
-public enum Scheme: Equatable, Hashable {
+public enum Scheme: Equatable, Hashable, CaseIterable {
     
     /**
      * Ink on paper.
@@ -14009,6 +14999,26 @@ public enum Screen: Equatable, Hashable {
     case files(FilesView
     )
     /**
+     * The evening before.
+     */
+    case bench(LeavesView
+    )
+    /**
+     * Sessions and what they say.
+     */
+    case book(LeavesView
+    )
+    /**
+     * Conditions in a few taps.
+     */
+    case conditions(LeavesView
+    )
+    /**
+     * Cautions.
+     */
+    case cautions(LeavesView
+    )
+    /**
      * Doubtful entries.
      */
     case mend(MendView
@@ -14063,10 +15073,22 @@ public struct FfiConverterTypeScreen: FfiConverterRustBuffer {
         case 8: return .files(try FfiConverterTypeFilesView.read(from: &buf)
         )
         
-        case 9: return .mend(try FfiConverterTypeMendView.read(from: &buf)
+        case 9: return .bench(try FfiConverterTypeLeavesView.read(from: &buf)
         )
         
-        case 10: return .phone(try FfiConverterTypePhoneView.read(from: &buf)
+        case 10: return .book(try FfiConverterTypeLeavesView.read(from: &buf)
+        )
+        
+        case 11: return .conditions(try FfiConverterTypeLeavesView.read(from: &buf)
+        )
+        
+        case 12: return .cautions(try FfiConverterTypeLeavesView.read(from: &buf)
+        )
+        
+        case 13: return .mend(try FfiConverterTypeMendView.read(from: &buf)
+        )
+        
+        case 14: return .phone(try FfiConverterTypePhoneView.read(from: &buf)
         )
         
         default: throw UniffiInternalError.unexpectedEnumCase
@@ -14117,13 +15139,33 @@ public struct FfiConverterTypeScreen: FfiConverterRustBuffer {
             FfiConverterTypeFilesView.write(v1, into: &buf)
             
         
-        case let .mend(v1):
+        case let .bench(v1):
             writeInt(&buf, Int32(9))
+            FfiConverterTypeLeavesView.write(v1, into: &buf)
+            
+        
+        case let .book(v1):
+            writeInt(&buf, Int32(10))
+            FfiConverterTypeLeavesView.write(v1, into: &buf)
+            
+        
+        case let .conditions(v1):
+            writeInt(&buf, Int32(11))
+            FfiConverterTypeLeavesView.write(v1, into: &buf)
+            
+        
+        case let .cautions(v1):
+            writeInt(&buf, Int32(12))
+            FfiConverterTypeLeavesView.write(v1, into: &buf)
+            
+        
+        case let .mend(v1):
+            writeInt(&buf, Int32(13))
             FfiConverterTypeMendView.write(v1, into: &buf)
             
         
         case let .phone(v1):
-            writeInt(&buf, Int32(10))
+            writeInt(&buf, Int32(14))
             FfiConverterTypePhoneView.write(v1, into: &buf)
             
         }
@@ -14151,7 +15193,7 @@ public func FfiConverterTypeScreen_lower(_ value: Screen) -> RustBuffer {
  * A signal of the organiser.
  */
 
-public enum Signal: Equatable, Hashable {
+public enum Signal: Equatable, Hashable, CaseIterable {
     
     /**
      * All-in.
@@ -14226,7 +15268,7 @@ public func FfiConverterTypeSignal_lower(_ value: Signal) -> RustBuffer {
  * A step key.
  */
 
-public enum Step: Equatable, Hashable {
+public enum Step: Equatable, Hashable, CaseIterable {
     
     /**
      * One column to the left.
@@ -14321,7 +15363,7 @@ public func FfiConverterTypeStep_lower(_ value: Step) -> RustBuffer {
  * Where a step stands.
  */
 
-public enum StepState: Equatable, Hashable {
+public enum StepState: Equatable, Hashable, CaseIterable {
     
     /**
      * Cast and in: ticked.
@@ -14416,7 +15458,7 @@ public func FfiConverterTypeStepState_lower(_ value: StepState) -> RustBuffer {
  * The shape of a mark on the strip.
  */
 
-public enum StripMarkShape: Equatable, Hashable {
+public enum StripMarkShape: Equatable, Hashable, CaseIterable {
     
     /**
      * A bite came after this wait: a diamond.
@@ -14501,7 +15543,7 @@ public func FfiConverterTypeStripMarkShape_lower(_ value: StripMarkShape) -> Rus
  * A key of the Swim screen.
  */
 
-public enum SwimKey: Equatable, Hashable {
+public enum SwimKey: Equatable, Hashable, CaseIterable {
     
     /**
      * One cell to the left.
@@ -14676,7 +15718,7 @@ public func FfiConverterTypeSwimKey_lower(_ value: SwimKey) -> RustBuffer {
  * What may be said of a change, for drawing.
  */
 
-public enum VerdictTone: Equatable, Hashable {
+public enum VerdictTone: Equatable, Hashable, CaseIterable {
     
     /**
      * Can't tell yet: an open ring.
@@ -14842,7 +15884,7 @@ public func FfiConverterTypeWeight_lower(_ value: Weight) -> RustBuffer {
  * The unit a weight was entered in; it is never converted in the log.
  */
 
-public enum WeightUnit: Equatable, Hashable {
+public enum WeightUnit: Equatable, Hashable, CaseIterable {
     
     /**
      * Drams, 1/256 lb.
@@ -14917,7 +15959,7 @@ public func FfiConverterTypeWeightUnit_lower(_ value: WeightUnit) -> RustBuffer 
  * The screens there are.
  */
 
-public enum Which: Equatable, Hashable {
+public enum Which: Equatable, Hashable, CaseIterable {
     
     /**
      * The running waits and the keys.
@@ -14951,6 +15993,22 @@ public enum Which: Equatable, Hashable {
      * Files in and out, backups.
      */
     case files
+    /**
+     * The evening before: hooklengths, spools, the pop-up and its shot, fall times, heights.
+     */
+    case bench
+    /**
+     * Sessions, rates, comparisons, notes, the plan for next time.
+     */
+    case book
+    /**
+     * Air and water, wind, cloud, colour, in a few taps.
+     */
+    case conditions
+    /**
+     * What can hurt an angler, a fish or a licence.
+     */
+    case cautions
     /**
      * Doubtful entries.
      */
@@ -14996,9 +16054,17 @@ public struct FfiConverterTypeWhich: FfiConverterRustBuffer {
         
         case 8: return .files
         
-        case 9: return .mend
+        case 9: return .bench
         
-        case 10: return .phone
+        case 10: return .book
+        
+        case 11: return .conditions
+        
+        case 12: return .cautions
+        
+        case 13: return .mend
+        
+        case 14: return .phone
         
         default: throw UniffiInternalError.unexpectedEnumCase
         }
@@ -15040,12 +16106,28 @@ public struct FfiConverterTypeWhich: FfiConverterRustBuffer {
             writeInt(&buf, Int32(8))
         
         
-        case .mend:
+        case .bench:
             writeInt(&buf, Int32(9))
         
         
-        case .phone:
+        case .book:
             writeInt(&buf, Int32(10))
+        
+        
+        case .conditions:
+            writeInt(&buf, Int32(11))
+        
+        
+        case .cautions:
+            writeInt(&buf, Int32(12))
+        
+        
+        case .mend:
+            writeInt(&buf, Int32(13))
+        
+        
+        case .phone:
+            writeInt(&buf, Int32(14))
         
         }
     }
@@ -15254,6 +16336,54 @@ fileprivate struct FfiConverterOptionTypeForecastView: FfiConverterRustBuffer {
         switch try readInt(&buf) as Int8 {
         case 0: return nil
         case 1: return try FfiConverterTypeForecastView.read(from: &buf)
+        default: throw UniffiInternalError.unexpectedOptionalTag
+        }
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterOptionTypeLeafSpan: FfiConverterRustBuffer {
+    typealias SwiftType = LeafSpan?
+
+    public static func write(_ value: SwiftType, into buf: inout [UInt8]) {
+        guard let value = value else {
+            writeInt(&buf, Int8(0))
+            return
+        }
+        writeInt(&buf, Int8(1))
+        FfiConverterTypeLeafSpan.write(value, into: &buf)
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwiftType {
+        switch try readInt(&buf) as Int8 {
+        case 0: return nil
+        case 1: return try FfiConverterTypeLeafSpan.read(from: &buf)
+        default: throw UniffiInternalError.unexpectedOptionalTag
+        }
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterOptionTypeLeafTyping: FfiConverterRustBuffer {
+    typealias SwiftType = LeafTyping?
+
+    public static func write(_ value: SwiftType, into buf: inout [UInt8]) {
+        guard let value = value else {
+            writeInt(&buf, Int8(0))
+            return
+        }
+        writeInt(&buf, Int8(1))
+        FfiConverterTypeLeafTyping.write(value, into: &buf)
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwiftType {
+        switch try readInt(&buf) as Int8 {
+        case 0: return nil
+        case 1: return try FfiConverterTypeLeafTyping.read(from: &buf)
         default: throw UniffiInternalError.unexpectedOptionalTag
         }
     }
@@ -16098,6 +17228,31 @@ fileprivate struct FfiConverterSequenceTypeDayTap: FfiConverterRustBuffer {
 #if swift(>=5.8)
 @_documentation(visibility: private)
 #endif
+fileprivate struct FfiConverterSequenceTypeDoor: FfiConverterRustBuffer {
+    typealias SwiftType = [Door]
+
+    public static func write(_ value: [Door], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeDoor.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [Door] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [Door]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeDoor.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
 fileprivate struct FfiConverterSequenceTypeForecastLine: FfiConverterRustBuffer {
     typealias SwiftType = [ForecastLine]
 
@@ -16215,6 +17370,81 @@ fileprivate struct FfiConverterSequenceTypeKeyView: FfiConverterRustBuffer {
         seq.reserveCapacity(Int(len))
         for _ in 0 ..< len {
             seq.append(try FfiConverterTypeKeyView.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceTypeLeaf: FfiConverterRustBuffer {
+    typealias SwiftType = [Leaf]
+
+    public static func write(_ value: [Leaf], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeLeaf.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [Leaf] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [Leaf]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeLeaf.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceTypeLeafKey: FfiConverterRustBuffer {
+    typealias SwiftType = [LeafKey]
+
+    public static func write(_ value: [LeafKey], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeLeafKey.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [LeafKey] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [LeafKey]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeLeafKey.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceTypeLeafLine: FfiConverterRustBuffer {
+    typealias SwiftType = [LeafLine]
+
+    public static func write(_ value: [LeafLine], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeLeafLine.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [LeafLine] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [LeafLine]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeLeafLine.read(from: &buf))
         }
         return seq
     }
@@ -16969,6 +18199,9 @@ private let initializationResult: InitializationResult = {
         return InitializationResult.apiChecksumMismatch
     }
     if (uniffi_restwater_checksum_method_restwater_act() != 8759) {
+        return InitializationResult.apiChecksumMismatch
+    }
+    if (uniffi_restwater_checksum_method_restwater_doors() != 43849) {
         return InitializationResult.apiChecksumMismatch
     }
     if (uniffi_restwater_checksum_method_restwater_pause() != 19636) {
