@@ -20,7 +20,12 @@ import kotlin.system.exitProcess
 
 /** Opens the screens in a window of a phone's size on the log in the folder given: `MainKt DATA`. */
 fun main(args: Array<String>) {
-    val folder = File(args.firstOrNull() ?: run { System.err.println("usage: MainKt DATA"); exitProcess(2) })
+    openWindow(File(args.firstOrNull() ?: run { System.err.println("usage: MainKt DATA"); exitProcess(2) }))
+    exitProcess(0)
+}
+
+/** The window on the log in a folder, until it is closed. */
+internal fun openWindow(folder: File) {
     folder.mkdirs()
     val core = try {
         Restwater.open(folder.path, present())
@@ -29,7 +34,7 @@ fun main(args: Array<String>) {
         exitProcess(1)
     }
     val window = WindowState(size = DpSize((WIDTH_MM * DP_PER_MM).dp, (HEIGHT_MM * DP_PER_MM + TITLE_DP).dp))
-    singleWindowApplication(state = window, title = "Restwater") {
+    singleWindowApplication(state = window, title = "Restwater", exitProcessOnExit = false) {
         val window = this.window
         val scope = rememberCoroutineScope()
         val state = remember { RestwaterState(core, ::present, scope, Dispatchers.IO.limitedParallelism(1), WindowFiles(window)) }

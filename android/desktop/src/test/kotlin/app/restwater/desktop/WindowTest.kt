@@ -30,7 +30,7 @@ class WindowTest {
         assumeFalse("no display", GraphicsEnvironment.isHeadless())
         val folder = Files.createTempDirectory("restwater-window").toFile()
         try {
-            val app = thread { main(arrayOf(folder.path)) }
+            val app = thread { openWindow(folder) }
             val window = until("a window") { Frame.getFrames().filterIsInstance<JFrame>().find { it.isShowing && it.title == "Restwater" } }
             val hand = Pointer(window)
             hand.click(BankState.NO_SESSION, Key.START)
