@@ -10,6 +10,8 @@ import app.restwater.core.Work
 import app.restwater.core.bankLayout
 import java.awt.Frame
 import java.awt.GraphicsEnvironment
+import java.awt.Point
+import java.awt.Rectangle
 import java.awt.Robot
 import java.awt.event.InputEvent
 import java.awt.event.WindowEvent
@@ -33,6 +35,7 @@ class WindowTest {
             val app = thread { openWindow(folder) }
             val window = until("a window") { Frame.getFrames().filterIsInstance<JFrame>().find { it.isShowing && it.title == "Restwater" } }
             val hand = Pointer(window)
+            Thread.sleep(2_000) // The first frame.
             hand.click(BankState.NO_SESSION, Key.START)
             hand.click(BankState.NO_SESSION, Key.START)
             val day = listOf(
@@ -74,17 +77,31 @@ private class Pointer(private val window: JFrame) {
         val glass = Glass(content.width * scale, content.height * scale, DP_PER_MM * scale, 1.0, false, 0.0, 0.0)
         val place = bankLayout(glass, PadAsk(state, 1u, 0u)).keys.first { it.key == key }.rect
         val corner = content.locationOnScreen
-        robot.delay(SETTLE_MS)
+        val before = shown(corner, content.width, content.height)
         robot.mouseMove(corner.x + ((place.left + place.width / 2) / scale).toInt(), corner.y + ((place.top + place.height / 2) / scale).toInt())
         robot.delay(100)
         robot.mousePress(InputEvent.BUTTON1_DOWN_MASK)
         robot.delay(80)
         robot.mouseRelease(InputEvent.BUTTON1_DOWN_MASK)
-        robot.delay(SETTLE_MS)
+        robot.delay(REPEAT_MS)
+        // Taps and the clock's seconds are answered one after another: a picture that has changed since shows the answer.
+        var last = before
+        until("an answer to $key") {
+            val now = shown(corner, content.width, content.height)
+            val settled = now != before && now == last
+            last = now
+            settled.takeIf { it }
+        }
+    }
+
+    private fun shown(corner: Point, width: Int, height: Int): Int {
+        val picture = robot.createScreenCapture(Rectangle(corner.x, corner.y, width, height))
+        return picture.getRGB(0, 0, width, height, null, 0, width).contentHashCode()
     }
 
     private companion object {
-        const val SETTLE_MS = 900
+        /** A second tap closer than this would be ignored. */
+        const val REPEAT_MS = 900
     }
 }
 
