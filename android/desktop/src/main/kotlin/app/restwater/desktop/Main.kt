@@ -24,8 +24,8 @@ fun main(args: Array<String>) {
     exitProcess(0)
 }
 
-/** The window on the log in a folder, until it is closed. */
-internal fun openWindow(folder: File) {
+/** The window on the log in a folder, until it is closed; [seen] is told of what it draws. */
+internal fun openWindow(folder: File, seen: (RestwaterState) -> Unit = {}) {
     folder.mkdirs()
     val core = try {
         Restwater.open(folder.path, present())
@@ -37,7 +37,7 @@ internal fun openWindow(folder: File) {
     singleWindowApplication(state = window, title = "Restwater", exitProcessOnExit = false) {
         val window = this.window
         val scope = rememberCoroutineScope()
-        val state = remember { RestwaterState(core, ::present, scope, Dispatchers.IO.limitedParallelism(1), WindowFiles(window)) }
+        val state = remember { RestwaterState(core, ::present, scope, Dispatchers.IO.limitedParallelism(1), WindowFiles(window)).also(seen) }
         RestwaterApp(state, GlassMeasure(pxPerMm = DP_PER_MM * LocalDensity.current.density))
     }
     core.close()
