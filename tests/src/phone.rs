@@ -2,8 +2,9 @@
 
 use rand::{Rng, SeedableRng};
 use rand_chacha::ChaCha8Rng;
-use restwater_core::app::Entropy;
+use restwater_core::app::{App, DayTap, Entropy, read_day};
 use restwater_core::log::Moment;
+use std::error::Error;
 use std::time::{SystemTime, UNIX_EPOCH};
 
 /// Random bytes from a seed.
@@ -22,8 +23,26 @@ impl Entropy for Seeded {
     }
 }
 
+/// Plays a day file into a log of its own, with `each` after every line: the app as it stands at the end.
+pub fn play(
+    text: &str,
+    mut each: impl FnMut(&DayTap, &mut App) -> Result<(), Box<dyn Error>>,
+) -> Result<App, Box<dyn Error>> {
+    let dir = tempfile::tempdir()?;
+    let day = read_day(text)?;
+    let begins = &day.first().ok_or("a day has lines")?.at;
+    let mut app = App::open(dir.path(), Box::new(Seeded::new(1)), begins)?;
+    for tap in &day {
+        if let Some(action) = &tap.action {
+            app.act(action, &tap.at).map_err(|error| format!("{action:?}: {}", app.message(&error)))?;
+        }
+        each(tap, &mut app)?;
+    }
+    Ok(app)
+}
+
 /// Now, by the machine's wall clock, uptime and boot id.
-pub fn now() -> Result<Moment, Box<dyn std::error::Error>> {
+pub fn now() -> Result<Moment, Box<dyn Error>> {
     let wall_ms = i64::try_from(SystemTime::now().duration_since(UNIX_EPOCH)?.as_millis())?;
     let uptime = std::fs::read_to_string("/proc/uptime")?;
     let seconds: f64 = uptime.split(' ').next().unwrap_or("0").parse()?;

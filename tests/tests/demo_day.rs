@@ -1,27 +1,12 @@
 //! The demo day through the real core and store: what the Bank screen says over the day.
 
-use restwater_core::app::{App, DayTap, Screen, Which, read_day};
+use restwater_core::app::{App, DayTap, Screen, Which};
 use restwater_core::screen::{AdviceTone, BankView};
-use restwater_tests::phone::Seeded;
+use restwater_tests::phone::play;
 use std::error::Error;
 use std::fmt::Write as _;
 
 const DAY: &str = include_str!("../days/demo.jsonl");
-
-fn play(
-    mut each: impl FnMut(&DayTap, &mut App) -> Result<(), Box<dyn Error>>,
-) -> Result<App, Box<dyn Error>> {
-    let dir = tempfile::tempdir()?;
-    let day = read_day(DAY)?;
-    let mut app = App::open(dir.path(), Box::new(Seeded::new(1)), &day[0].at)?;
-    for tap in &day {
-        if let Some(action) = &tap.action {
-            app.act(action, &tap.at)?;
-        }
-        each(tap, &mut app)?;
-    }
-    Ok(app)
-}
 
 fn bank(app: &mut App, tap: &DayTap) -> Result<BankView, Box<dyn Error>> {
     match app.screen(Which::Bank, &tap.at)? {
@@ -33,7 +18,7 @@ fn bank(app: &mut App, tap: &DayTap) -> Result<BankView, Box<dyn Error>> {
 #[test]
 fn the_advice_over_the_day() -> Result<(), Box<dyn Error>> {
     let mut said = String::new();
-    play(|tap, app| {
+    play(DAY, |tap, app| {
         let bank = bank(app, tap)?;
         let strip = &bank.strip;
         let _ = writeln!(
@@ -55,7 +40,7 @@ fn the_advice_over_the_day() -> Result<(), Box<dyn Error>> {
 #[test]
 fn pictures_of_the_day_as_records() -> Result<(), Box<dyn Error>> {
     let mut records = Vec::new();
-    play(|tap, app| {
+    play(DAY, |tap, app| {
         if let Some(name) = &tap.picture {
             records.push((name.clone(), bank(app, tap)?));
         }
@@ -72,7 +57,7 @@ fn pictures_of_the_day_as_records() -> Result<(), Box<dyn Error>> {
 #[test]
 fn no_advice_before_three_bites_and_other_advice_after_more() -> Result<(), Box<dyn Error>> {
     let mut headlines: Vec<String> = Vec::new();
-    play(|tap, app| {
+    play(DAY, |tap, app| {
         let bank = bank(app, tap)?;
         let bites = app.session().map_or(0, |s| s.casts.iter().filter(|c| c.bite.is_some()).count());
         if bites < 3 {
@@ -98,7 +83,7 @@ fn no_advice_before_three_bites_and_other_advice_after_more() -> Result<(), Box<
 fn waits_and_changes_of_the_day() -> Result<(), Box<dyn Error>> {
     let mut late = None;
     let mut last = None;
-    let mut app = play(|tap, app| {
+    let mut app = play(DAY, |tap, app| {
         if tap.picture.as_deref() == Some("09-last-cast") {
             late = app.screen(Which::Waits, &tap.at).ok();
         }

@@ -1,27 +1,12 @@
 //! The demo match through the real core and store: what the Match screen says over the day.
 
-use restwater_core::app::{App, DayTap, Screen, Which, read_day};
+use restwater_core::app::{App, DayTap, Screen, Which};
 use restwater_core::screen::{MatchPhase, MatchView, NetWarning};
-use restwater_tests::phone::Seeded;
+use restwater_tests::phone::play;
 use std::error::Error;
 use std::fmt::Write as _;
 
 const DAY: &str = include_str!("../days/match.jsonl");
-
-fn play(
-    mut each: impl FnMut(&DayTap, &mut App) -> Result<(), Box<dyn Error>>,
-) -> Result<App, Box<dyn Error>> {
-    let dir = tempfile::tempdir()?;
-    let day = read_day(DAY)?;
-    let mut app = App::open(dir.path(), Box::new(Seeded::new(1)), &day[0].at)?;
-    for tap in &day {
-        if let Some(action) = &tap.action {
-            app.act(action, &tap.at)?;
-        }
-        each(tap, &mut app)?;
-    }
-    Ok(app)
-}
 
 fn view(app: &mut App, tap: &DayTap) -> Result<MatchView, Box<dyn Error>> {
     match app.screen(Which::Match, &tap.at)? {
@@ -33,7 +18,7 @@ fn view(app: &mut App, tap: &DayTap) -> Result<MatchView, Box<dyn Error>> {
 #[test]
 fn the_match_over_the_day() -> Result<(), Box<dyn Error>> {
     let mut said = String::new();
-    play(|tap, app| {
+    play(DAY, |tap, app| {
         let Some(name) = &tap.picture else { return Ok(()) };
         let view = view(app, tap)?;
         let _ = writeln!(said, "{name}: {} {}", view.digits, view.says);
@@ -61,7 +46,7 @@ fn the_match_over_the_day() -> Result<(), Box<dyn Error>> {
 #[test]
 fn pictures_of_the_match_as_records() -> Result<(), Box<dyn Error>> {
     let mut records = Vec::new();
-    play(|tap, app| {
+    play(DAY, |tap, app| {
         if let Some(name) = &tap.picture {
             records.push((format!("match-{name}"), view(app, tap)?));
         }
@@ -79,7 +64,7 @@ fn pictures_of_the_match_as_records() -> Result<(), Box<dyn Error>> {
 fn warnings_come_by_the_upper_end_and_alarms_run_down() -> Result<(), Box<dyn Error>> {
     let mut warned_early = false;
     let mut last_due = 3;
-    play(|tap, app| {
+    play(DAY, |tap, app| {
         let view = view(app, tap)?;
         warned_early |= view.nets.iter().any(|net| {
             net.warning == NetWarning::AtLimit && net.shares.get(1).is_some_and(|share| *share < 1.0)

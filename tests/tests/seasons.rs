@@ -2,27 +2,11 @@
 
 use restwater_core::app::{Action, App, DayTap, Screen, Which, read_day};
 use restwater_core::screen::LeavesView;
-use restwater_tests::phone::Seeded;
+use restwater_tests::phone::{Seeded, play};
 use std::error::Error;
 use std::fmt::Write as _;
 
 const DAYS: &str = include_str!("../days/seasons.jsonl");
-
-fn play(
-    mut each: impl FnMut(&DayTap, &mut App) -> Result<(), Box<dyn Error>>,
-) -> Result<(App, DayTap), Box<dyn Error>> {
-    let dir = tempfile::tempdir()?;
-    let days = read_day(DAYS)?;
-    let mut app = App::open(dir.path(), Box::new(Seeded::new(1)), &days[0].at)?;
-    for tap in &days {
-        if let Some(action) = &tap.action {
-            app.act(action, &tap.at).map_err(|error| format!("{action:?}: {}", app.message(&error)))?;
-        }
-        each(tap, &mut app)?;
-    }
-    let last = days.last().cloned().ok_or("the days have taps")?;
-    Ok((app, last))
-}
 
 fn leaves(app: &mut App, which: Which, tap: &DayTap) -> Result<LeavesView, Box<dyn Error>> {
     match app.screen(which, &tap.at)? {
@@ -59,13 +43,15 @@ fn said(view: &LeavesView) -> String {
 
 #[test]
 fn bench_book_conditions_and_cautions_after_six_days() -> Result<(), Box<dyn Error>> {
-    let mut setup = None;
-    let (mut app, last) = play(|tap, app| {
+    let (mut setup, mut last) = (None, None);
+    let mut app = play(DAYS, |tap, app| {
         if tap.picture.as_deref() == Some("01-set-up") {
             setup = Some(app.screen(Which::Setup, &tap.at)?);
         }
+        last = Some(tap.clone());
         Ok(())
     })?;
+    let last = last.ok_or("the days have taps")?;
     insta::assert_json_snapshot!("setup-of-the-last-day", setup);
     insta::assert_snapshot!("bench", said(&leaves(&mut app, Which::Bench, &last)?));
     insta::assert_snapshot!("book", said(&leaves(&mut app, Which::Book, &last)?));

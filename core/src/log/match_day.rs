@@ -1,6 +1,6 @@
 //! A match as an op carries it: the rules of the day, and what is said of a fish.
 
-use super::payload::{FishWeight, WeightUnit};
+use super::fish::{FishWeight, WeightUnit};
 use crate::match_day::rules::MatchRules;
 use crate::match_day::weight::Weight;
 use serde::{Deserialize, Serialize};

@@ -6,6 +6,7 @@
 
 mod canonical;
 mod effect;
+mod fish;
 mod history;
 mod hlc;
 mod kit;
@@ -14,15 +15,18 @@ pub mod merge;
 mod moment;
 mod op;
 mod payload;
+mod setup;
 mod tackle;
 
 pub use canonical::{CanonicalError, canonical_bytes, op_from_bytes, sha256_hex};
 pub use effect::{Effective, Said, effective, sorted};
+pub use fish::{FishWeight, WeightUnit};
 pub use history::{Entry, History, history};
 pub use hlc::{Hlc, HlcError, HybridClock};
 pub use kit::{LineMaterial, Measured, ShotMetal, ShotWeight, is_kit, kit_of};
 pub use match_day::{ClassGuess, FishSaid, MatchSetup};
-pub use moment::{Moment, Span, Yardstick};
+pub use moment::{Moment, Span, Yardstick, local_ms};
 pub use op::{Op, OpOrder};
-pub use payload::{EndSaid, FishWeight, Payload, RodNumber, SessionSetup, SwimSetup, WeightUnit};
+pub use payload::{EndSaid, Payload, RodNumber};
+pub use setup::{SessionSetup, SwimSetup};
 pub use tackle::{Factor, LeadMaterial, Reach, Rig, Spot};

@@ -94,8 +94,13 @@ impl Moment {
 
     /// The local wall time in milliseconds, for clocks and days.
     pub fn local_ms(&self) -> i64 {
-        self.wall_ms.saturating_add(i64::from(self.offset_min) * 60_000)
+        local_ms(self.wall_ms, self.offset_min)
     }
+}
+
+/// Local wall time in milliseconds, of a wall time and its offset in minutes.
+pub fn local_ms(wall_ms: i64, offset_min: i16) -> i64 {
+    wall_ms.saturating_add(i64::from(offset_min) * 60_000)
 }
 
 #[cfg(test)]
