@@ -4,7 +4,7 @@
 use crate::entropy::SystemEntropy;
 use crate::error::{Kind, RestwaterError};
 use crate::object::Restwater;
-use restwater_core::app::{App, AppError, Outgoing};
+use restwater_core::app::{App, AppError, BackupMade, Outgoing};
 use restwater_core::exchange::OnProgress;
 use restwater_core::log::Moment;
 use restwater_core::screen::{
@@ -144,6 +144,15 @@ pub struct MendView {
     pub open: Option<MendOpen>,
 }
 
+/// A backup just made, for the shell to copy where the user wants one.
+#[uniffi::remote(Record)]
+pub struct BackupMade {
+    /// Where it is.
+    pub path: String,
+    /// That it was made and read again, and when.
+    pub says: String,
+}
+
 /// A file made to be handed on.
 #[uniffi::remote(Record)]
 pub struct Outgoing {
@@ -257,17 +266,17 @@ impl Restwater {
         self.long(work, move |app, progress| app.take_in(Path::new(&path), &source, &at, progress)).await
     }
 
-    /// Makes a backup now, and reads it again. What was made, in words; none where it was given up.
+    /// Makes a backup now, and reads it again. None where it was given up.
     pub async fn back_up(
         self: Arc<Self>,
         now: Moment,
         work: Arc<Work>,
-    ) -> Result<Option<String>, RestwaterError> {
+    ) -> Result<Option<BackupMade>, RestwaterError> {
         self.long(work, move |app, progress| app.back_up(&now, progress)).await
     }
 
     /// Makes a backup where one is due; the shell asks when it goes to the background and when a session ends.
-    pub async fn back_up_if_due(self: Arc<Self>, now: Moment) -> Result<bool, RestwaterError> {
+    pub async fn back_up_if_due(self: Arc<Self>, now: Moment) -> Result<Option<BackupMade>, RestwaterError> {
         self.long(Work::new(), move |app, _| app.back_up_if_due(&now)).await
     }
 

@@ -5,7 +5,7 @@ use crate::error::{Kind, RestwaterError};
 use restwater_core::app::{Action, App, AppError, FanGlass, Screen, Settings, Update, Which};
 use restwater_core::log::Moment;
 use restwater_core::screen::{
-    BankLayout, DoorsView, Glass, MatchLayout, PadAsk, PadWords, SwimLayout, WatchView, Wording,
+    BankLayout, DoorsView, Glass, Key, MatchLayout, PadAsk, PadWords, SwimLayout, WatchView, Wording,
 };
 use restwater_core::swim::SwimScene;
 use std::path::Path;
@@ -118,6 +118,13 @@ pub fn swim_layout(glass: &Glass) -> SwimLayout {
 #[uniffi::export]
 pub fn match_layout(glass: &Glass) -> Result<MatchLayout, RestwaterError> {
     restwater_core::screen::match_layout(glass).map_err(|error| RestwaterError::plain(Kind::BadInput, &error))
+}
+
+/// What a key of the Bank does for a rod; none for a key that opens a screen.
+#[uniffi::export]
+#[must_use]
+pub fn key_action(key: Key, rod: u8) -> Option<Action> {
+    Action::of_key(key, rod)
 }
 
 /// One line of a day file.

@@ -2,7 +2,7 @@
 
 use super::settings::{Hand, Scheme};
 use crate::log::{Factor, FishWeight, Payload, Rig, RodNumber, SessionSetup, Spot};
-use crate::screen::MatchTap;
+use crate::screen::{Key, MatchTap};
 use crate::swim::Step;
 use serde::{Deserialize, Serialize};
 use uuid::Uuid;
@@ -274,6 +274,27 @@ pub enum Action {
 pub(super) const LONGEST_TEXT: usize = 2_000;
 
 impl Action {
+    /// What a key of the Bank does for a rod; none for a key that opens a screen.
+    pub fn of_key(key: Key, rod: RodNumber) -> Option<Self> {
+        Some(match key {
+            Key::Cast => Self::Cast { rod },
+            Key::Bite => Self::Bite { rod },
+            Key::WoundIn => Self::WoundIn { rod },
+            Key::Liner => Self::Liner { rod },
+            Key::Landed => Self::Landed { rod, fish: None },
+            Key::Lost => Self::Lost { rod },
+            Key::Missed => Self::Missed { rod },
+            Key::TimeBack => Self::TimeBack { minutes: 1 },
+            Key::TimeBackFive => Self::TimeBack { minutes: 5 },
+            Key::Undo => Self::Undo,
+            Key::Redo => Self::Redo,
+            Key::Twitch => Self::Twitch { rod },
+            Key::Indication => Self::Indication { rod },
+            Key::End => Self::EndSession,
+            Key::Tackle | Key::Start => return None,
+        })
+    }
+
     /// What it writes to the log; none for those that act on earlier entries or write nothing.
     pub(super) fn payload(&self, draft: &SessionSetup) -> Option<Payload> {
         Some(match self.clone() {

@@ -5,7 +5,7 @@ use crate::caution::shown::{Occasion, to_show};
 use crate::log::{LeadMaterial, Moment, Payload};
 use crate::screen::{self, CautionsInput, LeavesView, choice_of, region_of, step_of};
 use crate::session::{NotNow, Session};
-use crate::sky::conditions::{Conditions, Step, WindStrength, next_step, with};
+use crate::sky::conditions::{Conditions, Step, next_step, with};
 
 /// What was answered or passed over of this round of questions; not part of the log.
 #[derive(Debug, Clone, Default)]
@@ -15,17 +15,14 @@ pub(super) struct Asking {
     done: Vec<Step>,
 }
 
-/// The order of the questions.
-const STEPS: [Step; 6] = [Step::Water, Step::Air, Step::Wind, Step::WindFrom, Step::Cloud, Step::Colour];
-
 impl Asking {
     fn step(&self, now: &Conditions) -> Option<Step> {
         if !self.again {
             return next_step(now, &self.done);
         }
-        let calm = now.wind == Some(WindStrength::Calm);
-        let passed = |step: &Step| self.done.contains(step) || (calm && *step == Step::WindFrom);
-        STEPS.into_iter().find(|step| !passed(step))
+        // Asked again, nothing is known but the wind that was just answered: a calm has no direction.
+        let wind = now.wind.filter(|_| self.done.contains(&Step::Wind));
+        next_step(&Conditions { wind, ..Conditions::default() }, &self.done)
     }
 }
 
@@ -44,8 +41,7 @@ impl App {
         value: &str,
         at: &Moment,
     ) -> Result<String, AppError> {
-        let unknown =
-            || AppError::UnknownChoice { field: field.into(), value: value.chars().take(60).collect() };
+        let unknown = || AppError::unknown(field, value);
         let session = self.session().filter(|s| s.is_open()).ok_or(NotNow::NoSession)?;
         let (id, now) = (session.id, session.conditions_now());
         match field {
@@ -83,8 +79,7 @@ impl App {
         value: &str,
         at: &Moment,
     ) -> Result<String, AppError> {
-        let unknown =
-            || AppError::UnknownChoice { field: field.into(), value: value.chars().take(60).collect() };
+        let unknown = || AppError::unknown(field, value);
         match field {
             "region" => {
                 self.choose_region(region_of(value).ok_or_else(unknown)?)?;

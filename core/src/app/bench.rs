@@ -52,7 +52,7 @@ impl App {
                 let own = kit_of(self.store.device());
                 let is_one = |id: &Uuid| *id == own || self.recent.kits().iter().any(|(kit, _)| kit == id);
                 let id = value.parse().ok().filter(is_one);
-                self.choose_kit(id.ok_or_else(|| unknown(field, value))?)?;
+                self.choose_kit(id.ok_or_else(|| AppError::unknown(field, value))?)?;
             }
             _ => self.under_the_thumb(field, value)?,
         }
@@ -148,7 +148,9 @@ impl App {
     fn under_the_thumb(&mut self, field: &str, value: &str) -> Result<(), AppError> {
         let here = &mut self.bench;
         match field {
-            "kind" => here.hooklength = serde_json::from_str(value).map_err(|_| unknown(field, value))?,
+            "kind" => {
+                here.hooklength = serde_json::from_str(value).map_err(|_| AppError::unknown(field, value))?;
+            }
             "length" => here.hooklength.length = tenths(field, value, 1)?,
             "diameter" => here.hooklength.diameter_um = figure(field, value, 40, 1_000)? as u16,
             "hook" => here.hooklength.hook_size = figure(field, value, 1, 40)? as u8,
@@ -161,7 +163,7 @@ impl App {
             "water" => here.water = Some(figure(field, value, 0, 350)? as i16),
             "size" if !value.trim().is_empty() => here.size = Some(value.trim().to_owned()),
             "heights_of" if matches!(value, "all" | "this") => here.all_sessions = value == "all",
-            _ => return Err(unknown(field, value)),
+            _ => return Err(AppError::unknown(field, value)),
         }
         Ok(())
     }
@@ -192,20 +194,16 @@ impl App {
     }
 }
 
-fn unknown(field: &str, value: &str) -> AppError {
-    AppError::UnknownChoice { field: field.into(), value: value.chars().take(60).collect() }
-}
-
 fn figure(field: &str, value: &str, least: i64, most: i64) -> Result<i64, AppError> {
-    let n: i64 = value.parse().map_err(|_| unknown(field, value))?;
+    let n: i64 = value.parse().map_err(|_| AppError::unknown(field, value))?;
     if n < 0 {
         return Err(BenchError::Negative(n).into());
     }
-    if (least..=most).contains(&n) { Ok(n) } else { Err(unknown(field, value)) }
+    if (least..=most).contains(&n) { Ok(n) } else { Err(AppError::unknown(field, value)) }
 }
 
 fn count(field: &str, value: &str) -> Result<u16, AppError> {
-    let n: i64 = value.parse().map_err(|_| unknown(field, value))?;
+    let n: i64 = value.parse().map_err(|_| AppError::unknown(field, value))?;
     match u16::try_from(n) {
         Ok(count) => Ok(count),
         Err(_) if n < 0 => Err(BenchError::Negative(n).into()),
@@ -214,7 +212,7 @@ fn count(field: &str, value: &str) -> Result<u16, AppError> {
 }
 
 fn tenths(field: &str, value: &str, least: i64) -> Result<LineLength, AppError> {
-    let n: i64 = value.parse().map_err(|_| unknown(field, value))?;
+    let n: i64 = value.parse().map_err(|_| AppError::unknown(field, value))?;
     if n < least {
         return Err(if n < 0 {
             BenchError::Negative(n)
@@ -231,7 +229,7 @@ fn tenths(field: &str, value: &str, least: i64) -> Result<LineLength, AppError> 
 
 /// "4572 2": two of the hooklength under the thumb to 18 in.
 fn cut(kit: &Kit, from: Hooklength, field: &str, value: &str) -> Result<Payload, AppError> {
-    let (to, number) = value.split_once(' ').ok_or_else(|| unknown(field, value))?;
+    let (to, number) = value.split_once(' ').ok_or_else(|| AppError::unknown(field, value))?;
     let (to, count) = (tenths(field, to, 1)?, count(field, number)?);
     if to >= from.length {
         return Err(BenchError::NotShorter { from: from.length, to }.into());
@@ -294,7 +292,7 @@ fn measured(mut pop_up: Measured, field: &str, value: &str) -> Result<Measured, 
                 "nylon" => LineMaterial::Nylon,
                 "fluorocarbon" => LineMaterial::Fluorocarbon,
                 "braid" => LineMaterial::Braid,
-                _ => return Err(unknown(field, value)),
+                _ => return Err(AppError::unknown(field, value)),
             }
         }
         _ => {
@@ -303,7 +301,7 @@ fn measured(mut pop_up: Measured, field: &str, value: &str) -> Result<Measured, 
                 "tin" => ShotMetal::Tin,
                 "steel" => ShotMetal::Steel,
                 "lead" => ShotMetal::Lead,
-                _ => return Err(unknown(field, value)),
+                _ => return Err(AppError::unknown(field, value)),
             }
         }
     }

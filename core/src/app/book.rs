@@ -127,8 +127,7 @@ impl App {
 
     /// A choice or a key of the Book. An error changes nothing.
     pub(super) fn choose_book(&mut self, field: &str, value: &str, at: &Moment) -> Result<String, AppError> {
-        let unknown =
-            || AppError::UnknownChoice { field: field.into(), value: value.chars().take(60).collect() };
+        let unknown = || AppError::unknown(field, value);
         match field {
             "open" => {
                 let id: Uuid = value.parse().map_err(|_| unknown())?;
@@ -166,7 +165,7 @@ impl App {
             return Ok(String::new());
         };
         if text.is_empty() {
-            return Err(AppError::UnknownChoice { field: payload.kind().to_owned(), value: String::new() });
+            return Err(AppError::unknown(payload.kind(), ""));
         }
         let session = self.book.opened.as_ref().or_else(|| self.session()).ok_or(NotNow::NoSession)?.id;
         let kind = payload.kind().to_owned();

@@ -138,6 +138,11 @@ impl From<ExchangeError> for AppError {
 }
 
 impl AppError {
+    /// A value that is none of a field's choices; as much of it as fits a sentence.
+    pub(super) fn unknown(field: &str, value: &str) -> Self {
+        Self::UnknownChoice { field: field.into(), value: value.chars().take(60).collect() }
+    }
+
     /// What a shell can tell apart.
     pub fn kind(&self) -> ErrorKind {
         match self {

@@ -3,17 +3,17 @@
 use super::{App, AppError, entropy};
 use crate::exchange::{
     CsvOptions, ExchangeError, Incoming, OnProgress, Place, Selection, Table, Tally, export_to, import,
-    looks_like_a_store, preview, preview_backup, redo_import, report, restore, undo_import, write_csv,
+    looks_like_a_store, preview, preview_backup, redo_import, report, restore, undo_import, whole, write_csv,
 };
 use crate::log::Moment;
 use crate::screen::{
     FilesInput, FilesView, FormChoice, IncomingView, Span, Stage, files_view, incoming_view,
 };
 use crate::session::NotNow;
-use crate::store::{BackupFile, Store, backups, sync_directory};
+use crate::store::{BackupFile, Store, backups};
 use serde::{Deserialize, Serialize};
 use std::fs::{self, File};
-use std::io::{BufReader, BufWriter, Write};
+use std::io::{BufReader, Write};
 use std::ops::ControlFlow;
 use std::path::{Path, PathBuf};
 use uuid::Uuid;
@@ -50,6 +50,15 @@ pub struct Outgoing {
     /// Its media type.
     pub media_type: String,
     /// What is in it, in words.
+    pub says: String,
+}
+
+/// A backup just made, for the shell to copy where the user wants one.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct BackupMade {
+    /// Where it is.
+    pub path: String,
+    /// That it was made and read again, and when.
     pub says: String,
 }
 
@@ -97,7 +106,7 @@ impl App {
         progress: &mut OnProgress<'_>,
     ) -> Result<u64, AppError> {
         let options = CsvOptions { neutralise_formulas: !self.files.formulas_as_typed };
-        whole(path, |out| write_csv(&self.store, what, table, options, out, progress))
+        Ok(whole(path, |out| write_csv(&self.store, what, table, options, out, progress))?)
     }
 
     fn selection(&self, span: Span, now: &Moment) -> Result<Selection, AppError> {
@@ -106,9 +115,7 @@ impl App {
             Span::Everything => Selection::Everything,
             Span::Days(days) => {
                 // From the first midnight of the range: a day is a whole day.
-                let local = now.local_ms();
-                let midnight = local - local.rem_euclid(DAY_MS) - (i64::from(days) - 1) * DAY_MS;
-                let from_ms = midnight - i64::from(now.offset_min) * 60_000;
+                let from_ms = crate::screen::midnight(now) - (i64::from(days) - 1) * DAY_MS;
                 Selection::Began { from_ms, to_ms: now.wall_ms }
             }
         })
@@ -197,7 +204,7 @@ impl App {
         &mut self,
         now: &Moment,
         progress: &mut OnProgress<'_>,
-    ) -> Result<Option<String>, AppError> {
+    ) -> Result<Option<BackupMade>, AppError> {
         let dir = self.backup_dir();
         let mut pages = |left: u64, all: u64| {
             let done = all.saturating_sub(left);
@@ -205,19 +212,20 @@ impl App {
         };
         let Some(made) = self.store.backup(&dir, now.wall_ms, &mut pages)? else { return Ok(None) };
         self.store.set_setting(BACKED_UP, &self.store.last_hlc().to_string())?;
-        Ok(Some(crate::screen::backup_words(&self.words, &made, now.offset_min)))
+        let says = crate::screen::backup_words(&self.words, &made, now.offset_min);
+        Ok(Some(BackupMade { path: made.path.to_string_lossy().into_owned(), says }))
     }
 
     /// The same, where the log has grown and the latest backup is an hour old.
-    pub fn back_up_if_due(&mut self, now: &Moment) -> Result<bool, AppError> {
+    pub fn back_up_if_due(&mut self, now: &Moment) -> Result<Option<BackupMade>, AppError> {
         let grown = self.store.setting(BACKED_UP)?.as_deref() != Some(&self.store.last_hlc().to_string());
         let latest = self.backups()?.first().map(|b| b.wall_ms);
         let old = latest.is_none_or(|ms| (now.wall_ms - ms).abs() >= BACKUP_EVERY_MS);
         let empty = self.store.last_hlc() == crate::log::Hlc::default();
         if empty || !grown || !old {
-            return Ok(false);
+            return Ok(None);
         }
-        Ok(self.back_up(now, &mut |_| ControlFlow::Continue(()))?.is_some())
+        self.back_up(now, &mut |_| ControlFlow::Continue(()))
     }
 
     fn backups(&self) -> Result<Vec<BackupFile>, AppError> {
@@ -269,8 +277,7 @@ impl App {
 
     /// One of the choices of the Files screen.
     pub(super) fn choose_files(&mut self, field: &str, value: &str) -> Result<String, AppError> {
-        let unknown =
-            || AppError::UnknownChoice { field: field.into(), value: value.chars().take(60).collect() };
+        let unknown = || AppError::unknown(field, value);
         match field {
             "span" => self.files.span = Span::of(value).ok_or_else(unknown)?,
             "form" => self.files.form = FormChoice::of(value).ok_or_else(unknown)?,
@@ -312,25 +319,4 @@ const DAY_MS: i64 = 86_400_000;
 
 fn open(file: &Path) -> Result<BufReader<File>, AppError> {
     Ok(BufReader::with_capacity(1 << 16, File::open(file).map_err(ExchangeError::from)?))
-}
-
-/// A file that is there whole, on stable storage, or not at all.
-fn whole<T>(
-    path: &Path,
-    write: impl FnOnce(&mut BufWriter<File>) -> Result<T, ExchangeError>,
-) -> Result<T, AppError> {
-    let part = path.with_extension("part");
-    let made = (|| {
-        let mut out = BufWriter::new(File::create(&part)?);
-        let done = write(&mut out)?;
-        out.flush()?;
-        out.get_ref().sync_all()?;
-        fs::rename(&part, path)?;
-        sync_directory(path.parent().unwrap_or(Path::new(".")))?;
-        Ok(done)
-    })();
-    made.map_err(|error: ExchangeError| {
-        let _ = fs::remove_file(&part);
-        error.into()
-    })
 }

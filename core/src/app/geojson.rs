@@ -1,8 +1,8 @@
 //! Marks and outlines out of the session and into it, as GeoJSON (RFC 7946).
 
 use super::swim::SwimState;
-use super::{App, AppError, Update, entropy};
-use crate::log::{Moment, Op, Payload};
+use super::{App, AppError, Update};
+use crate::log::{Moment, Payload};
 use crate::screen::Arg;
 use crate::session::{NotNow, Session, check_swim, peg_on_earth, swim_of};
 use crate::swim::{GeoJsonError, ImportedSwim, Point, swim_from_geojson};
@@ -66,14 +66,7 @@ impl App {
         let says = self.says_of(&found);
         let any = !found.payloads.is_empty();
         if any {
-            let group = entropy::new_id(self.entropy.as_mut(), at.wall_ms);
-            let ops: Vec<Op> = found
-                .payloads
-                .into_iter()
-                .map(|payload| Op { group: Some(group), ..self.new_op(id, payload, None, at) })
-                .collect();
-            self.store.append(&ops, None)?;
-            self.recent.take(&self.store, ops)?;
+            self.write_all(id, found.payloads, at)?;
             self.swim = SwimState::default();
         }
         Ok(self.update(at, any, false, says))

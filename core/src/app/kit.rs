@@ -1,9 +1,9 @@
 //! The kit in use, and what is written in it.
 
-use super::{App, AppError, entropy};
+use super::{App, AppError, settings};
 use crate::bench::kit::{Kit, fold};
 use crate::caution::table::Region;
-use crate::log::{Moment, Op, Payload, is_kit, kit_of};
+use crate::log::{Moment, Payload, is_kit, kit_of};
 use crate::session::Loss;
 use crate::store::Store;
 use uuid::Uuid;
@@ -28,8 +28,7 @@ pub(super) fn kit_in_use(store: &Store) -> Result<Uuid, AppError> {
 
 /// Where the water lies, as last chosen.
 pub(super) fn region(store: &Store) -> Result<Region, AppError> {
-    let kept = store.setting(REGION)?;
-    Ok(kept.and_then(|text| serde_json::from_str(&text).ok()).unwrap_or(Region::England))
+    Ok(settings::read::<Option<Region>>(store, REGION)?.unwrap_or(Region::England))
 }
 
 impl App {
@@ -61,35 +60,8 @@ impl App {
 
     /// Where the water lies.
     pub(super) fn choose_region(&mut self, region: Region) -> Result<(), AppError> {
-        let text = serde_json::to_string(&region)
-            .map_err(|e| crate::log::CanonicalError::Unwritable(e.to_string()))?;
-        self.store.set_setting(REGION, &text)?;
+        settings::write(&mut self.store, REGION, &region)?;
         self.region = region;
         Ok(())
-    }
-
-    /// Writes several ops of one session in one transaction; more than one make a group, undone together.
-    pub(super) fn write_all(
-        &mut self,
-        session: Uuid,
-        payloads: Vec<Payload>,
-        at: &Moment,
-    ) -> Result<(), AppError> {
-        let group = (payloads.len() > 1).then(|| entropy::new_id(self.entropy.as_mut(), at.wall_ms));
-        let mut ops = Vec::with_capacity(payloads.len());
-        for payload in payloads {
-            ops.push(Op {
-                id: entropy::new_id(self.entropy.as_mut(), at.wall_ms),
-                device: self.store.device(),
-                hlc: self.clock.tick(at.wall_ms),
-                at: at.clone(),
-                session,
-                payload,
-                amends: None,
-                group,
-            });
-        }
-        self.store.append(&ops, None)?;
-        Ok(self.recent.take(&self.store, ops)?)
     }
 }

@@ -106,8 +106,7 @@ impl App {
 
     /// Which casts count, and how much time is left.
     pub(super) fn choose_casts(&mut self, field: &str, value: &str) -> Result<String, AppError> {
-        let unknown =
-            || AppError::UnknownChoice { field: field.into(), value: value.chars().take(60).collect() };
+        let unknown = || AppError::unknown(field, value);
         if field == "left" {
             let minutes = value.parse().ok().filter(|m| (1..=1_440).contains(m)).ok_or_else(unknown)?;
             self.learning.left_min = Some(minutes);
@@ -127,10 +126,7 @@ impl App {
     ) -> Result<String, AppError> {
         let planned = self.planned(factor, a, b);
         let session = self.session().filter(|s| s.is_open()).ok_or(NotNow::NoSession)?;
-        let unknown = || AppError::UnknownChoice {
-            field: "test".into(),
-            value: format!("{a} / {b}").chars().take(60).collect(),
-        };
+        let unknown = || AppError::unknown("test", &format!("{a} / {b}"));
         let fished = |value: &str| {
             session.casts.iter().rposition(|c| setup_of(c).get(&factor).is_some_and(|v| v == value))
         };
@@ -197,10 +193,7 @@ fn next_payload(
     value: &str,
     side: Side,
 ) -> Result<Payload, AppError> {
-    let unknown = || AppError::UnknownChoice {
-        field: if side == Side::A { "A".into() } else { "B".into() },
-        value: value.chars().take(60).collect(),
-    };
+    let unknown = || AppError::unknown(if side == Side::A { "A" } else { "B" }, value);
     let has = |cast: &&crate::session::Cast| {
         value_of(factor, &cast.rig, cast.spot.as_ref()).as_deref() == Some(value)
     };

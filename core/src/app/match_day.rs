@@ -14,6 +14,9 @@ use crate::screen::{self, MatchInput, MatchTap, MatchView, RestInput, Signal};
 use crate::session::{CaughtFish, NotNow, Rhythm, Session, catch, rhythm, running_wait_min};
 use uuid::Uuid;
 
+/// Steers the futures of the match.
+const SEED: u64 = 9;
+
 /// What the Match screen remembers between taps; it is not part of the log.
 #[derive(Default)]
 pub(super) struct MatchState {
@@ -85,7 +88,7 @@ impl App {
             landing: landing(session, weights(own)),
         };
         if self.match_day.rest.as_ref().is_none_or(|(before, _)| *before != of) {
-            let rest = rest_of_match(posterior, &advice, &rhythm, &of.time, &of.landing).ok();
+            let rest = rest_of_match(posterior, &advice, &rhythm, &of.time, &of.landing, SEED).ok();
             self.match_day.rest = Some((of, rest));
         }
         Some((advice, rhythm))
@@ -162,10 +165,7 @@ impl App {
             ("clock", "heard-out") => return self.heard(Signal::AllOut, at),
             _ => {}
         }
-        let changed = self.with_rule(setup, field, value).ok_or_else(|| AppError::UnknownChoice {
-            field: field.into(),
-            value: value.chars().take(60).collect(),
-        })?;
+        let changed = self.with_rule(setup, field, value).ok_or_else(|| AppError::unknown(field, value))?;
         self.set_match(changed, at)
     }
 

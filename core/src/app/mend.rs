@@ -37,8 +37,7 @@ impl App {
         at: &Moment,
     ) -> Result<String, AppError> {
         let (session, entry) = self.entry_to_mend(op)?;
-        let unknown =
-            || AppError::UnknownChoice { field: field.into(), value: value.chars().take(60).collect() };
+        let unknown = || AppError::unknown(field, value);
         let (payload, amends) = match field {
             "stands" => (Payload::Confirmed, Some(op)),
             "end" => (end_set(session, op, Some(value), None).ok_or_else(unknown)?, Some(op)),

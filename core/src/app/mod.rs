@@ -29,7 +29,7 @@ pub use action::Action;
 pub use day::{DayError, DayTap, read_day};
 pub use entropy::Entropy;
 pub use error::{AppError, ErrorKind};
-pub use files::Outgoing;
+pub use files::{BackupMade, Outgoing};
 pub use geojson::GeoJsonLook;
 pub use repeat::REPEAT_MS;
 pub use settings::{Hand, Scheme, Settings};
@@ -352,6 +352,20 @@ impl App {
         let op = self.new_op(session, payload, amends, at);
         self.store.append(std::slice::from_ref(&op), None)?;
         Ok(self.recent.take(&self.store, vec![op])?)
+    }
+
+    /// Writes several ops of one session in one transaction; more than one make a group, undone together.
+    pub(super) fn write_all(
+        &mut self,
+        session: Uuid,
+        payloads: Vec<Payload>,
+        at: &Moment,
+    ) -> Result<(), AppError> {
+        let group = (payloads.len() > 1).then(|| entropy::new_id(self.entropy.as_mut(), at.wall_ms));
+        let op = |payload| Op { group, ..self.new_op(session, payload, None, at) };
+        let ops: Vec<Op> = payloads.into_iter().map(op).collect();
+        self.store.append(&ops, None)?;
+        Ok(self.recent.take(&self.store, ops)?)
     }
 
     /// The next op of this phone, not yet written.

@@ -68,14 +68,14 @@ pub(super) fn save_draft(store: &mut Store, draft: &SessionSetup) -> Result<(), 
 }
 
 /// A setting that can't be read (an older form) falls back to its default: nothing hangs on it.
-fn read<T: Default + for<'a> Deserialize<'a>>(
+pub(super) fn read<T: Default + for<'a> Deserialize<'a>>(
     store: &Store,
     key: &str,
 ) -> Result<T, crate::store::StoreError> {
     Ok(store.setting(key)?.and_then(|text| serde_json::from_str(&text).ok()).unwrap_or_default())
 }
 
-fn write<T: Serialize>(store: &mut Store, key: &str, value: &T) -> Result<(), AppError> {
+pub(super) fn write<T: Serialize>(store: &mut Store, key: &str, value: &T) -> Result<(), AppError> {
     let text =
         serde_json::to_string(value).map_err(|e| crate::log::CanonicalError::Unwritable(e.to_string()))?;
     Ok(store.set_setting(key, &text)?)

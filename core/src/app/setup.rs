@@ -1,6 +1,6 @@
 //! Setting up: the draw, the last set-up taken over, the pack list, and the entries a session begins with.
 
-use super::{App, AppError};
+use super::{App, AppError, settings};
 use crate::bench::pack::{DayPlan, Packed, list};
 use crate::log::{Moment, Payload, SessionSetup};
 use crate::screen::{self, SetupInput, SetupView};
@@ -28,8 +28,7 @@ pub(super) struct SetupState {
 impl SetupState {
     pub(super) fn load(store: &Store) -> Result<Self, AppError> {
         let copy = store.setting(COPY)?.and_then(|text| text.parse().ok());
-        let packed = store.setting(PACKED)?.and_then(|text| serde_json::from_str(&text).ok());
-        Ok(Self { copy, packed: packed.unwrap_or_default() })
+        Ok(Self { copy, packed: settings::read(store, PACKED)? })
     }
 }
 
@@ -56,15 +55,14 @@ impl App {
 
     /// One of the choices of the set-up screen, or a text typed there.
     pub(super) fn choose_setup_row(&mut self, field: &str, value: &str) -> Result<String, AppError> {
-        let unknown =
-            || AppError::UnknownChoice { field: field.into(), value: value.chars().take(60).collect() };
+        let unknown = || AppError::unknown(field, value);
         match (field, value) {
             ("copy", "none") => self.set_copy(None)?,
             ("copy", "last") => {
                 self.sessions.refresh(&mut self.store)?;
                 let id = self.last_day().ok_or_else(unknown)?.0;
                 let session = fold(id, &self.store.ops_of(id)?);
-                super::settings::save_draft(&mut self.store, &session.setup)?;
+                settings::save_draft(&mut self.store, &session.setup)?;
                 self.draft = session.setup;
                 self.set_copy(Some(id))?;
             }
@@ -89,9 +87,7 @@ impl App {
     }
 
     fn save_packed(&mut self) -> Result<(), AppError> {
-        let text = serde_json::to_string(&self.setup.packed)
-            .map_err(|e| crate::log::CanonicalError::Unwritable(e.to_string()))?;
-        Ok(self.store.set_setting(PACKED, &text)?)
+        settings::write(&mut self.store, PACKED, &self.setup.packed)
     }
 
     /// What a session begins with: its set-up, and where the last one is copied its rigs, and at the same peg its spots,

@@ -207,8 +207,7 @@ impl App {
 
     /// One of the rows of the Swim screen, or something typed there.
     pub(super) fn choose_swim(&mut self, field: &str, value: &str, at: &Moment) -> Result<String, AppError> {
-        let unknown =
-            || AppError::UnknownChoice { field: field.into(), value: value.chars().take(60).collect() };
+        let unknown = || AppError::unknown(field, value);
         match field {
             "feature" => {
                 let (feature, _) =

@@ -63,7 +63,7 @@ impl App {
         if name.is_empty() {
             return Err(AppError::NothingTyped);
         }
-        let (id, payload) = renamed(session, id, name).ok_or_else(|| unknown("rename", id))?;
+        let (id, payload) = renamed(session, id, name).ok_or_else(|| AppError::unknown("rename", id))?;
         let (session, kind) = (session.id, payload.kind().to_owned());
         self.write(session, payload, Some(id), at)?;
         self.swim.typed.name.clear();
@@ -73,14 +73,11 @@ impl App {
     /// A mark, feature, hazard or the outline is taken away again. One tap of UNDO brings it back.
     pub(super) fn remove(&mut self, id: &str, at: &Moment) -> Result<String, AppError> {
         let session = self.session().filter(|s| s.is_open()).ok_or(NotNow::NoSession)?;
-        let (session, payload) = (session.id, removal(session, id).ok_or_else(|| unknown("remove", id))?);
+        let (session, payload) =
+            (session.id, removal(session, id).ok_or_else(|| AppError::unknown("remove", id))?);
         self.write(session, payload, None, at)?;
         Ok(self.words.say("notice-removed"))
     }
-}
-
-fn unknown(field: &str, value: &str) -> AppError {
-    AppError::UnknownChoice { field: field.into(), value: value.chars().take(60).collect() }
 }
 
 /// The same thing with another name, and the entry that it replaces.

@@ -26,8 +26,7 @@ impl App {
         let session = self.session().filter(|s| s.is_open()).ok_or(NotNow::NoSession)?;
         let rods = session.rods.len() as RodNumber;
         let state = session.rod(rod).ok_or(NotNow::NoSuchRod { rod, rods })?;
-        let unknown =
-            || AppError::UnknownChoice { field: field.into(), value: value.chars().take(60).collect() };
+        let unknown = || AppError::unknown(field, value);
         let payload = if field == "hooklength_lost" {
             Some(value).filter(|value| *value == "1").ok_or_else(unknown)?;
             Payload::HooklengthLost { rod }
@@ -46,8 +45,7 @@ impl App {
 
     /// Changes one thing of the set-up to come.
     pub(super) fn choose_setup(&mut self, field: &str, value: &str) -> Result<String, AppError> {
-        let unknown =
-            || AppError::UnknownChoice { field: field.into(), value: value.chars().take(60).collect() };
+        let unknown = || AppError::unknown(field, value);
         let draft = with_setup(self.draft.clone(), field, value).ok_or_else(unknown)?;
         save_draft(&mut self.store, &draft)?;
         self.draft = draft;

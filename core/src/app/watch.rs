@@ -53,8 +53,7 @@ impl App {
 
     /// One of the choices of the Phone screen.
     pub(super) fn choose_phone(&mut self, field: &str, value: &str) -> Result<String, AppError> {
-        let unknown =
-            || AppError::UnknownChoice { field: field.into(), value: value.chars().take(60).collect() };
+        let unknown = || AppError::unknown(field, value);
         let mut phone = self.phone;
         match (field, value) {
             ("alarm", "off") => phone.alarm = Alarm::Off,

@@ -1,12 +1,12 @@
 //! Writing op files out of the log.
 
+use super::whole;
 use super::{ExchangeError, OnProgress, OpFileWriter, PROGRESS_EVERY, Progress};
 use crate::log::{Payload, op_from_bytes};
-use crate::store::{Store, StoreError, sync_directory};
+use crate::store::{Store, StoreError};
 use rusqlite::{CachedStatement, Rows};
 use sha2::{Digest, Sha256};
-use std::fs::{self, File};
-use std::io::{BufWriter, Write};
+use std::io::Write;
 use std::path::Path;
 use uuid::Uuid;
 
@@ -103,29 +103,5 @@ pub fn export_to(
     path: &Path,
     progress: &mut OnProgress<'_>,
 ) -> Result<Exported, ExchangeError> {
-    let mut name = path.file_name().unwrap_or_default().to_owned();
-    name.push(".part");
-    let part = path.with_file_name(name);
-    let done = write_whole(store, what, place, &part, progress).and_then(|exported| {
-        fs::rename(&part, path)?;
-        sync_directory(path.parent().filter(|p| !p.as_os_str().is_empty()).unwrap_or(Path::new(".")))?;
-        Ok(exported)
-    });
-    done.inspect_err(|_| {
-        let _ = fs::remove_file(&part);
-    })
-}
-
-fn write_whole(
-    store: &Store,
-    what: Selection,
-    place: Place,
-    part: &Path,
-    progress: &mut OnProgress<'_>,
-) -> Result<Exported, ExchangeError> {
-    let mut out = BufWriter::with_capacity(1 << 16, File::create(part)?);
-    let exported = export(store, what, place, &mut out, progress)?;
-    out.flush()?;
-    out.get_ref().sync_all()?;
-    Ok(exported)
+    whole(path, |out| export(store, what, place, out, progress))
 }

@@ -13,6 +13,7 @@ mod strict;
 mod tables;
 mod tally;
 mod undo;
+mod whole;
 
 pub use error::{ExchangeError, Fault, FaultKind, LooksLike};
 pub use export::{Exported, Place, Selection, export, export_to};
@@ -23,6 +24,7 @@ pub use report::report;
 pub use tables::{CsvOptions, Table, session_csv, write_csv};
 pub use tally::{ClockDifference, Tally, Trailer};
 pub use undo::{redo_import, undo_import};
+pub use whole::whole;
 
 use std::ops::ControlFlow;
 

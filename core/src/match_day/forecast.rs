@@ -10,7 +10,7 @@ mod laws;
 mod renewal;
 
 pub use last_cast::{LastCast, last_useful_cast};
-pub use laws::{DrawnLaw, LAWS, drawn_laws};
+pub use laws::LAWS;
 pub use renewal::{Forecast, Landing, Plan, Range, TimeLeft, casts_without_bites, forecast};
 
 /// A law of the wait from splash to bite.

@@ -3,16 +3,12 @@
 use super::casts_left::{CastsLeft, CastsLeftError, RangeMs, casts_left};
 use super::clock::MINUTE_MS;
 use super::forecast::{
-    Forecast, ForecastError, Landing, LastCast, Plan, Range, TimeLeft, forecast, last_useful_cast,
+    Forecast, ForecastError, LAWS, Landing, LastCast, Plan, Range, TimeLeft, forecast, last_useful_cast,
 };
 use super::running::Running;
 use crate::bite::{Advice, AdviceState, WaitLaw, WaitPosterior};
 use crate::session::{EndCause, Rhythm, Session};
 
-/// Laws that stand for the posterior.
-const LAWS: usize = 200;
-/// Steers the futures: the same record says the same.
-const SEED: u64 = 9;
 /// 90 % point of the standard normal: the ends of a range that holds eight futures in ten.
 const TENTH: f64 = 1.281_551_565_544_600_4;
 /// 95 % point: the ends of the running weight.
@@ -72,13 +68,14 @@ pub fn landing(session: &Session, weights: Vec<f64>) -> Landing {
     }
 }
 
-/// Plays the rest of the match from where the rods are.
+/// Plays the time that is left from where the rods are. The seed steers the futures: the same record says the same.
 pub fn rest_of_match(
     posterior: &WaitPosterior,
     advice: &Advice,
     rhythm: &Rhythm,
     time: &TimeLeft,
     landing: &Landing,
+    seed: u64,
 ) -> Result<Rest, ForecastError> {
     let laws: Vec<(f64, _)> = posterior
         .laws(LAWS)
@@ -91,7 +88,7 @@ pub fn rest_of_match(
         bite_extra: rhythm.bite_extra_min,
         reserve: 0.0,
     };
-    let coming = forecast(&laws, time, &plan, landing, SEED)?;
+    let coming = forecast(&laws, time, &plan, landing, seed)?;
     Ok(Rest { coming, last: last_useful_cast(&laws, plan.leave)? })
 }
 

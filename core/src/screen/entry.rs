@@ -1,22 +1,15 @@
 //! What undo names: an entry in words and the time it was made.
 
-use super::figures::clock;
+use super::figures::clock_of;
 use super::{Arg, Wording};
-use crate::log::{Entry, Moment};
+use crate::log::Entry;
 
 /// "bite 12:46".
 pub(crate) fn entry_words(words: &Wording, entry: &Entry) -> String {
-    let at = Moment {
-        wall_ms: entry.wall_ms,
-        offset_min: entry.offset_min,
-        zone: String::new(),
-        mono_ms: 0,
-        boot: String::new(),
-        approx_s: 0,
-    };
+    let time = clock_of(entry.wall_ms, entry.offset_min);
     words.say_with(
         "entry",
-        &[("what", Arg::Text(&kind_words(words, &entry.kind))), ("time", Arg::Text(&clock(&at)))],
+        &[("what", Arg::Text(&kind_words(words, &entry.kind))), ("time", Arg::Text(&time))],
     )
 }
 

@@ -1,11 +1,28 @@
 //! Figures as they are written: clocks, minutes, metres.
 
-use crate::log::Moment;
+use crate::log::{Moment, local_ms};
+use chrono::DateTime;
 
 /// Time of day by the phone's local time, "12:46".
 pub(crate) fn clock(at: &Moment) -> String {
-    let minutes = at.local_ms().div_euclid(60_000).rem_euclid(24 * 60);
+    clock_of(at.wall_ms, at.offset_min)
+}
+
+/// The same of a wall time and its offset.
+pub(crate) fn clock_of(wall_ms: i64, offset_min: i16) -> String {
+    let minutes = local_ms(wall_ms, offset_min).div_euclid(60_000).rem_euclid(24 * 60);
     format!("{:02}:{:02}", minutes / 60, minutes % 60)
+}
+
+/// The local day, "2026-01-17".
+pub(crate) fn iso_day(at: &Moment) -> String {
+    iso_day_of(at.wall_ms, at.offset_min)
+}
+
+/// The same of a wall time and its offset.
+pub(crate) fn iso_day_of(wall_ms: i64, offset_min: i16) -> String {
+    DateTime::from_timestamp_millis(local_ms(wall_ms, offset_min))
+        .map_or_else(String::new, |t| t.format("%Y-%m-%d").to_string())
 }
 
 /// A running clock, "21:40", from an hour on "1:02:10".

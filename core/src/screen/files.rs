@@ -1,11 +1,10 @@
 //! The Files screen: what goes out, what came in, backups, and the words of what was found.
 
-use super::{Arg, Choice, ChoiceRow, Wording, clock};
+use super::figures::{clock_of, iso_day_of};
+use super::{Arg, Choice, ChoiceRow, Wording};
 use crate::exchange::{Place, Tally, Trailer};
-use crate::log::Moment;
 use crate::session::Session;
 use crate::store::{BackupFile, CheckReport, ImportRow, SalvageReport};
-use chrono::DateTime;
 use serde::{Deserialize, Serialize};
 use uuid::Uuid;
 
@@ -286,16 +285,8 @@ fn import_line(words: &Wording, row: &ImportRow) -> ImportLine {
 
 /// "2026-01-17 12:46", local.
 fn stamp(words: &Wording, wall_ms: i64, offset_min: i16) -> String {
-    let at =
-        Moment { wall_ms, offset_min, zone: String::new(), mono_ms: 0, boot: String::new(), approx_s: 0 };
-    let (day, time) = (iso_day(&at), clock(&at));
+    let (day, time) = (iso_day_of(wall_ms, offset_min), clock_of(wall_ms, offset_min));
     words.say_with("files-stamp", &[("day", Arg::Text(&day)), ("time", Arg::Text(&time))])
-}
-
-/// The local day, "2026-01-17".
-pub(crate) fn iso_day(at: &Moment) -> String {
-    DateTime::from_timestamp_millis(at.local_ms())
-        .map_or_else(String::new, |t| t.format("%Y-%m-%d").to_string())
 }
 
 /// What a file that goes out holds.

@@ -55,11 +55,10 @@ pub use conditions::conditions;
 pub(crate) use conditions::{choice_of, step_of};
 pub use doors::{Door, DoorGroup, DoorsView, doors};
 pub(crate) use entry::{entry_words, kind_words};
-pub(crate) use figures::{clock, sentence_case, trimmed};
+pub(crate) use figures::{clock, iso_day, sentence_case, trimmed};
 pub use files::{BackupLine, FilesView, FormChoice, ImportLine, IncomingView, Span};
 pub(crate) use files::{
-    FilesInput, Stage, backup_words, check_words, files_view, incoming_view, iso_day, outgoing_words,
-    salvage_words,
+    FilesInput, Stage, backup_words, check_words, files_view, incoming_view, outgoing_words, salvage_words,
 };
 pub use key::{Key, KeyView, KeyWeight};
 pub use leaf::{Leaf, LeafKey, LeafLine, LeafSpan, LeafTyping, LeavesView};

@@ -139,12 +139,13 @@ fn every_form_of_every_span_is_made() {
 #[test]
 fn a_backup_is_due_by_the_hour_and_is_taken_in_like_any_file() {
     let mut phone = logged(10);
-    assert!(phone.app().back_up_if_due(&at(40 * MIN)).unwrap());
-    assert!(!phone.app().back_up_if_due(&at(200 * MIN)).unwrap(), "nothing was logged since");
+    let made = phone.app().back_up_if_due(&at(40 * MIN)).unwrap().unwrap();
+    assert!(Path::new(&made.path).is_file() && made.says.starts_with("Backed up"), "{made:?}");
+    assert_eq!(phone.app().back_up_if_due(&at(200 * MIN)).unwrap(), None, "nothing was logged since");
     phone.tap(201 * MIN, &CAST).unwrap();
-    assert!(phone.app().back_up_if_due(&at(202 * MIN)).unwrap());
+    assert!(phone.app().back_up_if_due(&at(202 * MIN)).unwrap().is_some());
     phone.tap(203 * MIN, &BITE).unwrap();
-    assert!(!phone.app().back_up_if_due(&at(204 * MIN)).unwrap(), "the latest is two minutes old");
+    assert_eq!(phone.app().back_up_if_due(&at(204 * MIN)).unwrap(), None, "the latest is two minutes old");
     let backups = phone.files(205 * MIN).backups;
     assert_eq!(backups.len(), 2);
     let mut fresh = Phone::new();

@@ -7,10 +7,8 @@ mod page;
 mod strip;
 
 use super::figures::Counts;
-use crate::log::Moment;
-use crate::screen::{Arg, Wording, clock};
+use crate::screen::{Arg, Wording, clock, iso_day};
 use crate::session::Session;
-use chrono::DateTime;
 use page::Page;
 
 /// The report of a session as a whole HTML document.
@@ -30,18 +28,12 @@ fn title(words: &Wording, session: &Session) -> String {
         || words.say("report-peg-none"),
         |peg| words.say_with("report-peg", &[("peg", Arg::Text(peg))]),
     );
-    let day = session.started.as_ref().map_or_else(|| words.say("report-day-none"), day);
+    let day = session.started.as_ref().map_or_else(|| words.say("report-day-none"), iso_day);
     let args = [("peg", Arg::Text(&peg)), ("day", Arg::Text(&day))];
     match session.setup.water.as_deref() {
         None => words.say_with("report-title", &args),
         Some(water) => words.say_with("report-title-water", &[args[0], args[1], ("water", Arg::Text(water))]),
     }
-}
-
-/// The local day, "2026-01-17".
-fn day(at: &Moment) -> String {
-    DateTime::from_timestamp_millis(at.local_ms())
-        .map_or_else(String::new, |t| t.format("%Y-%m-%d").to_string())
 }
 
 fn when(words: &Wording, session: &Session) -> String {

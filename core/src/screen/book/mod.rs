@@ -15,7 +15,7 @@ use super::figures::hours_minutes;
 use super::leaf::choice_row;
 use super::{Arg, Leaf, LeafKey, LeafTyping, LeavesView, Wording};
 use crate::compare::sets::DayTally;
-use crate::log::Moment;
+use crate::log::{Moment, local_ms};
 use crate::session::{Session, Summary};
 use chrono::{DateTime, Datelike};
 use uuid::Uuid;
@@ -128,7 +128,7 @@ pub(crate) fn day_words(words: &Wording, day: &Summary) -> String {
 
 /// "17 Jan 2026".
 pub(crate) fn date_words(words: &Wording, wall_ms: i64, offset_min: i16) -> String {
-    let local = DateTime::from_timestamp_millis(wall_ms.saturating_add(i64::from(offset_min) * 60_000));
+    let local = DateTime::from_timestamp_millis(local_ms(wall_ms, offset_min));
     let Some(local) = local else { return String::new() };
     let month = words.say(&format!("month-{}", local.month()));
     let (day, year) = (local.day().to_string(), local.year().to_string());

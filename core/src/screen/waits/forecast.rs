@@ -1,8 +1,8 @@
 //! What the rest of the time is likely to hold, as ranges.
 
-use crate::bite::{WaitLaw, WaitPosterior};
-use crate::match_day::forecast::{Plan, Range, TimeLeft, forecast, last_useful_cast};
-use crate::match_day::rest::landing;
+use crate::bite::WaitPosterior;
+use crate::match_day::forecast::{Range, TimeLeft};
+use crate::match_day::rest::{Rest, landing, rest_of_match};
 use crate::screen::figures::{trimmed, whole};
 use crate::screen::{Arg, Choice, ChoiceRow, Wording};
 use crate::session::{Rhythm, Session};
@@ -10,8 +10,6 @@ use serde::{Deserialize, Serialize};
 
 /// Times left that can be asked about, in minutes.
 const LEFT_MIN: [u32; 6] = [30, 60, 90, 120, 180, 240];
-/// Laws that stand for the posterior.
-const LAWS: usize = 200;
 /// Steers the futures: the same record says the same.
 const SEED: u64 = 4;
 
@@ -56,21 +54,10 @@ pub fn forecast_view(
     left_min: u32,
 ) -> Option<ForecastView> {
     let advice = posterior.advice();
-    let laws: Vec<(f64, _)> = posterior
-        .laws(LAWS)
-        .into_iter()
-        .map(|(weight, law)| (weight, move |t: f64| 1.0 - law.bitten_by(t)))
-        .collect();
-    let plan = Plan {
-        leave: advice.next_leave_min,
-        turn_round: rhythm.turn_round_min,
-        bite_extra: rhythm.bite_extra_min,
-        reserve: 0.0,
-    };
     let time = TimeLeft { minutes: f64::from(left_min), rods: out_min.to_vec() };
     // Weight is the Match screen's: here every fish counts one.
-    let coming = forecast(&laws, &time, &plan, &landing(session, vec![1.0]), SEED).ok()?;
-    let last = last_useful_cast(&laws, plan.leave).ok().flatten();
+    let fish = landing(session, vec![1.0]);
+    let Rest { coming, last } = rest_of_match(posterior, &advice, &rhythm, &time, &fish, SEED).ok()?;
     let mut lines = vec![
         line(words, "forecast-casts", coming.casts),
         line(words, "forecast-bites", coming.bites),
@@ -86,7 +73,7 @@ pub fn forecast_view(
         if too_few { "forecast-cant-tell" } else { "forecast-says" },
         &[("percent", Arg::Text(&any)), ("minutes", Arg::Text(&left_min.to_string()))],
     );
-    let (leave, turn) = (whole(plan.leave), trimmed(plan.turn_round, 1));
+    let (leave, turn) = (whole(advice.next_leave_min), trimmed(rhythm.turn_round_min, 1));
     let how = words.say_with("forecast-how", &[("leave", Arg::Text(&leave)), ("turn", Arg::Text(&turn))]);
     Some(ForecastView {
         title: words.say("forecast-title"),

@@ -685,14 +685,14 @@ fileprivate struct FfiConverterString: FfiConverter {
 public protocol RestwaterProtocol: AnyObject, Sendable {
     
     /**
-     * Makes a backup now, and reads it again. What was made, in words; none where it was given up.
+     * Makes a backup now, and reads it again. None where it was given up.
      */
-    func backUp(now: Moment, work: Work) async throws  -> String?
+    func backUp(now: Moment, work: Work) async throws  -> BackupMade?
     
     /**
      * Makes a backup where one is due; the shell asks when it goes to the background and when a session ends.
      */
-    func backUpIfDue(now: Moment) async throws  -> Bool
+    func backUpIfDue(now: Moment) async throws  -> BackupMade?
     
     /**
      * What taking in the file would bring. Changes nothing.
@@ -851,9 +851,9 @@ public static func `open`(dir: String, now: Moment)throws  -> Restwater  {
 
     
     /**
-     * Makes a backup now, and reads it again. What was made, in words; none where it was given up.
+     * Makes a backup now, and reads it again. None where it was given up.
      */
-open func backUp(now: Moment, work: Work)async throws  -> String?  {
+open func backUp(now: Moment, work: Work)async throws  -> BackupMade?  {
     return
         try  await uniffiRustCallAsync(
             rustFutureFunc: {
@@ -864,7 +864,7 @@ open func backUp(now: Moment, work: Work)async throws  -> String?  {
             pollFunc: ffi_restwater_rust_future_poll_rust_buffer,
             completeFunc: ffi_restwater_rust_future_complete_rust_buffer,
             freeFunc: ffi_restwater_rust_future_free_rust_buffer,
-            liftFunc: FfiConverterOptionString.lift,
+            liftFunc: FfiConverterOptionTypeBackupMade.lift,
             errorHandler: FfiConverterTypeRestwaterError_lift
         )
 }
@@ -872,7 +872,7 @@ open func backUp(now: Moment, work: Work)async throws  -> String?  {
     /**
      * Makes a backup where one is due; the shell asks when it goes to the background and when a session ends.
      */
-open func backUpIfDue(now: Moment)async throws  -> Bool  {
+open func backUpIfDue(now: Moment)async throws  -> BackupMade?  {
     return
         try  await uniffiRustCallAsync(
             rustFutureFunc: {
@@ -880,10 +880,10 @@ open func backUpIfDue(now: Moment)async throws  -> Bool  {
                         self.uniffiCloneHandle(),FfiConverterTypeMoment_lower(now)
                 )
             },
-            pollFunc: ffi_restwater_rust_future_poll_i8,
-            completeFunc: ffi_restwater_rust_future_complete_i8,
-            freeFunc: ffi_restwater_rust_future_free_i8,
-            liftFunc: FfiConverterBool.lift,
+            pollFunc: ffi_restwater_rust_future_poll_rust_buffer,
+            completeFunc: ffi_restwater_rust_future_complete_rust_buffer,
+            freeFunc: ffi_restwater_rust_future_free_rust_buffer,
+            liftFunc: FfiConverterOptionTypeBackupMade.lift,
             errorHandler: FfiConverterTypeRestwaterError_lift
         )
 }
@@ -1804,6 +1804,75 @@ public func FfiConverterTypeBackupLine_lift(_ buf: RustBuffer) throws -> BackupL
 #endif
 public func FfiConverterTypeBackupLine_lower(_ value: BackupLine) -> RustBuffer {
     return FfiConverterTypeBackupLine.lower(value)
+}
+
+
+/**
+ * A backup just made, for the shell to copy where the user wants one.
+ */
+public struct BackupMade: Equatable, Hashable {
+    /**
+     * Where it is.
+     */
+    public let path: String
+    /**
+     * That it was made and read again, and when.
+     */
+    public let says: String
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Where it is.
+         */path: String, 
+        /**
+         * That it was made and read again, and when.
+         */says: String) {
+        self.path = path
+        self.says = says
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension BackupMade: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeBackupMade: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> BackupMade {
+        return
+            try BackupMade(
+                path: FfiConverterString.read(from: &buf), 
+                says: FfiConverterString.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: BackupMade, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.path, into: &buf)
+        FfiConverterString.write(value.says, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeBackupMade_lift(_ buf: RustBuffer) throws -> BackupMade {
+    return try FfiConverterTypeBackupMade.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeBackupMade_lower(_ value: BackupMade) -> RustBuffer {
+    return FfiConverterTypeBackupMade.lower(value)
 }
 
 
@@ -16296,6 +16365,30 @@ fileprivate struct FfiConverterOptionTypeAlternationView: FfiConverterRustBuffer
 #if swift(>=5.8)
 @_documentation(visibility: private)
 #endif
+fileprivate struct FfiConverterOptionTypeBackupMade: FfiConverterRustBuffer {
+    typealias SwiftType = BackupMade?
+
+    public static func write(_ value: SwiftType, into buf: inout [UInt8]) {
+        guard let value = value else {
+            writeInt(&buf, Int8(0))
+            return
+        }
+        writeInt(&buf, Int8(1))
+        FfiConverterTypeBackupMade.write(value, into: &buf)
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwiftType {
+        switch try readInt(&buf) as Int8 {
+        case 0: return nil
+        case 1: return try FfiConverterTypeBackupMade.read(from: &buf)
+        default: throw UniffiInternalError.unexpectedOptionalTag
+        }
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
 fileprivate struct FfiConverterOptionTypeFishPage: FfiConverterRustBuffer {
     typealias SwiftType = FishPage?
 
@@ -18073,6 +18166,18 @@ public func bankLayout(glass: Glass, ask: PadAsk)throws  -> BankLayout  {
 })
 }
 /**
+ * What a key of the Bank does for a rod; none for a key that opens a screen.
+ */
+public func keyAction(key: Key, rod: UInt8) -> Action?  {
+    return try!  FfiConverterOptionTypeAction.lift(try! rustCall() {
+        uniffiCallStatus in
+    uniffi_restwater_fn_func_key_action(
+        FfiConverterTypeKey_lower(key),
+        FfiConverterUInt8.lower(rod),uniffiCallStatus
+    )
+})
+}
+/**
  * Where the keys of the Match screen lie on a glass.
  */
 public func matchLayout(glass: Glass)throws  -> MatchLayout  {
@@ -18150,6 +18255,9 @@ private let initializationResult: InitializationResult = {
     if (uniffi_restwater_checksum_func_bank_layout() != 22549) {
         return InitializationResult.apiChecksumMismatch
     }
+    if (uniffi_restwater_checksum_func_key_action() != 37619) {
+        return InitializationResult.apiChecksumMismatch
+    }
     if (uniffi_restwater_checksum_func_match_layout() != 54551) {
         return InitializationResult.apiChecksumMismatch
     }
@@ -18171,10 +18279,10 @@ private let initializationResult: InitializationResult = {
     if (uniffi_restwater_checksum_method_work_give_up() != 36268) {
         return InitializationResult.apiChecksumMismatch
     }
-    if (uniffi_restwater_checksum_method_restwater_back_up() != 36578) {
+    if (uniffi_restwater_checksum_method_restwater_back_up() != 13588) {
         return InitializationResult.apiChecksumMismatch
     }
-    if (uniffi_restwater_checksum_method_restwater_back_up_if_due() != 54754) {
+    if (uniffi_restwater_checksum_method_restwater_back_up_if_due() != 6835) {
         return InitializationResult.apiChecksumMismatch
     }
     if (uniffi_restwater_checksum_method_restwater_look_into() != 49997) {

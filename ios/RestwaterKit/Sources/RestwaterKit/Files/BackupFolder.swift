@@ -52,13 +52,4 @@ extension RestwaterState {
             refused(FileTrouble.refusal(of: error))
         }
     }
-
-    /// Copies the latest backup to the angler's folder, where there is one.
-    func copyLatestBackup() {
-        let (at, folder) = (clock(), backups)
-        ask({ core in
-            guard case .files(let files) = try core.screen(which: .files, now: at), let latest = files.backups.first else { return }
-            do { try folder.copy(latest.path) } catch { throw FileTrouble.refusal(of: error) }
-        }) { _, _ in }
-    }
 }

@@ -88,10 +88,13 @@ extension RestwaterState {
     }
 
     private func backUp() {
-        work({ core, at, work in try await core.backUp(now: at, work: work) }) { state, said in
-            guard let said else { return }
-            state.said(said)
-            state.copyLatestBackup()
+        let folder = backups
+        work({ core, at, work -> String? in
+            guard let made = try await core.backUp(now: at, work: work) else { return nil }
+            do { try folder.copy(made.path) } catch { throw FileTrouble.refusal(of: error) }
+            return made.says
+        }) { state, said in
+            if let said { state.said(said) }
         }
     }
 }

@@ -71,24 +71,10 @@ extension RestwaterState {
 
     private func tap(_ key: Key) {
         seen.turned.keys = 0
-        let rod = seen.rod
         switch key {
         case .start: open(.setup)
         case .tackle: open(.tackle)
-        case .cast: act(.cast(rod: rod))
-        case .bite: act(.bite(rod: rod))
-        case .woundIn: act(.woundIn(rod: rod))
-        case .liner: act(.liner(rod: rod))
-        case .landed: act(.landed(rod: rod, fish: nil))
-        case .lost: act(.lost(rod: rod))
-        case .missed: act(.missed(rod: rod))
-        case .timeBack: act(.timeBack(minutes: 1))
-        case .timeBackFive: act(.timeBack(minutes: 5))
-        case .undo: act(.undo)
-        case .redo: act(.redo)
-        case .twitch: act(.twitch(rod: rod))
-        case .indication: act(.indication(rod: rod))
-        case .end: act(.endSession)
+        default: keyAction(key: key, rod: seen.rod).map { act($0) }
         }
     }
 

@@ -21,8 +21,8 @@ extension RestwaterState {
             let folder = backups
             long({ core in
                 defer { try? core.pause() }
-                guard try await core.backUpIfDue(now: at), case .files(let files) = try core.screen(which: .files, now: at) else { return }
-                do { try files.backups.first.map { try folder.copy($0.path) } } catch { throw FileTrouble.refusal(of: error) }
+                guard let made = try await core.backUpIfDue(now: at) else { return }
+                do { try folder.copy(made.path) } catch { throw FileTrouble.refusal(of: error) }
             }) { _, _ in }
         case .active:
             away = false

@@ -7,10 +7,6 @@ import android.content.Context
 import android.content.Intent
 import android.os.Build
 import app.restwater.core.WatchAlarm
-import kotlinx.coroutines.CoroutineScope
-import kotlinx.coroutines.Dispatchers
-import kotlinx.coroutines.launch
-import kotlinx.coroutines.withContext
 
 /** The system's alarms: they wake the phone out of doze. One for each bait that is out, told apart by its id. */
 class Alarms(private val context: Context) {
@@ -65,16 +61,7 @@ class AlarmReceiver : BroadcastReceiver() {
 class StartReceiver : BroadcastReceiver() {
     override fun onReceive(context: Context, intent: Intent) {
         if (intent.action !in AGAIN) return
-        val app = context.applicationContext as RestwaterApplication
-        val done = goAsync()
-        CoroutineScope(Dispatchers.Default).launch {
-            try {
-                val watch = withContext(app.worker) { app.core.getOrNull()?.watch(app.now()) }
-                watch?.let { LockScreen(app).show(it) }
-            } finally {
-                done?.finish()
-            }
-        }
+        offMain(context) { core -> core.watch((context.applicationContext as RestwaterApplication).now()) }
     }
 
     private companion object {

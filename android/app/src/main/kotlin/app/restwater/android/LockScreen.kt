@@ -15,7 +15,6 @@ import android.os.Build
 import androidx.core.app.NotificationCompat
 import androidx.core.app.NotificationManagerCompat
 import app.restwater.R
-import app.restwater.core.Key
 import app.restwater.core.WatchAlarm
 import app.restwater.core.WatchView
 import app.restwater.core.shellWords
@@ -109,8 +108,5 @@ class LockScreen(private val context: Context) : Lookout {
         const val ALARM = "alarm"
         const val WAIT_ID = 1
         private val BUZZ = longArrayOf(0, 600, 300, 600, 300, 600)
-
-        /** The keys that a lock screen may have; any other is not logged from there. */
-        val KEYS = setOf(Key.CAST, Key.BITE, Key.WOUND_IN, Key.LANDED, Key.LOST, Key.MISSED, Key.UNDO)
     }
 }

@@ -688,6 +688,8 @@ internal object IntegrityCheckingUniffiLib {
     ): Int
     external fun uniffi_restwater_checksum_func_bank_layout(
     ): Int
+    external fun uniffi_restwater_checksum_func_key_action(
+    ): Int
     external fun uniffi_restwater_checksum_func_match_layout(
     ): Int
     external fun uniffi_restwater_checksum_func_pad_words(
@@ -823,6 +825,8 @@ internal object UniffiLib {
     external fun uniffi_restwater_fn_func_salvage(`dir`: RustBuffer.ByValue,`now`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
     external fun uniffi_restwater_fn_func_bank_layout(`glass`: RustBuffer.ByValue,`ask`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
+    ): RustBuffer.ByValue
+    external fun uniffi_restwater_fn_func_key_action(`key`: RustBuffer.ByValue,`rod`: Byte,uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
     external fun uniffi_restwater_fn_func_match_layout(`glass`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
@@ -962,6 +966,9 @@ private fun uniffiCheckApiChecksums(lib: IntegrityCheckingUniffiLib) {
     if ((lib.uniffi_restwater_checksum_func_bank_layout() and 0xFFFF) != 22549) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
+    if ((lib.uniffi_restwater_checksum_func_key_action() and 0xFFFF) != 37619) {
+        throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
+    }
     if ((lib.uniffi_restwater_checksum_func_match_layout() and 0xFFFF) != 54551) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
@@ -983,10 +990,10 @@ private fun uniffiCheckApiChecksums(lib: IntegrityCheckingUniffiLib) {
     if ((lib.uniffi_restwater_checksum_method_work_give_up() and 0xFFFF) != 36268) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
-    if ((lib.uniffi_restwater_checksum_method_restwater_back_up() and 0xFFFF) != 36578) {
+    if ((lib.uniffi_restwater_checksum_method_restwater_back_up() and 0xFFFF) != 13588) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
-    if ((lib.uniffi_restwater_checksum_method_restwater_back_up_if_due() and 0xFFFF) != 54754) {
+    if ((lib.uniffi_restwater_checksum_method_restwater_back_up_if_due() and 0xFFFF) != 6835) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
     if ((lib.uniffi_restwater_checksum_method_restwater_look_into() and 0xFFFF) != 49997) {
@@ -1640,14 +1647,14 @@ public object FfiConverterString: FfiConverter<String, RustBuffer.ByValue> {
 public interface RestwaterInterface {
     
     /**
-     * Makes a backup now, and reads it again. What was made, in words; none where it was given up.
+     * Makes a backup now, and reads it again. None where it was given up.
      */
-    suspend fun `backUp`(`now`: Moment, `work`: Work): kotlin.String?
+    suspend fun `backUp`(`now`: Moment, `work`: Work): BackupMade?
     
     /**
      * Makes a backup where one is due; the shell asks when it goes to the background and when a session ends.
      */
-    suspend fun `backUpIfDue`(`now`: Moment): kotlin.Boolean
+    suspend fun `backUpIfDue`(`now`: Moment): BackupMade?
     
     /**
      * What taking in the file would bring. Changes nothing.
@@ -1844,11 +1851,11 @@ open class Restwater: Disposable, AutoCloseable, RestwaterInterface
 
     
     /**
-     * Makes a backup now, and reads it again. What was made, in words; none where it was given up.
+     * Makes a backup now, and reads it again. None where it was given up.
      */
     @Throws(RestwaterException::class)
     @Suppress("ASSIGNED_BUT_NEVER_ACCESSED_VARIABLE")
-    override suspend fun `backUp`(`now`: Moment, `work`: Work) : kotlin.String? {
+    override suspend fun `backUp`(`now`: Moment, `work`: Work) : BackupMade? {
         return uniffiRustCallAsync(
         callWithHandle { uniffiHandle ->
             UniffiLib.uniffi_restwater_fn_method_restwater_back_up(
@@ -1862,7 +1869,7 @@ open class Restwater: Disposable, AutoCloseable, RestwaterInterface
         { future, continuation -> UniffiLib.ffi_restwater_rust_future_complete_rust_buffer(future, continuation) },
         { future -> UniffiLib.ffi_restwater_rust_future_free_rust_buffer(future) },
         // lift function
-        { FfiConverterOptionalString.lift(it) },
+        { FfiConverterOptionalTypeBackupMade.lift(it) },
         // Error FFI converter
         RestwaterException.ErrorHandler,
     )
@@ -1874,7 +1881,7 @@ open class Restwater: Disposable, AutoCloseable, RestwaterInterface
      */
     @Throws(RestwaterException::class)
     @Suppress("ASSIGNED_BUT_NEVER_ACCESSED_VARIABLE")
-    override suspend fun `backUpIfDue`(`now`: Moment) : kotlin.Boolean {
+    override suspend fun `backUpIfDue`(`now`: Moment) : BackupMade? {
         return uniffiRustCallAsync(
         callWithHandle { uniffiHandle ->
             UniffiLib.uniffi_restwater_fn_method_restwater_back_up_if_due(
@@ -1883,11 +1890,11 @@ open class Restwater: Disposable, AutoCloseable, RestwaterInterface
         FfiConverterTypeMoment.lower(`now`),
             )
         },
-        { future, callback, continuation -> UniffiLib.ffi_restwater_rust_future_poll_i8(future, callback, continuation) },
-        { future, continuation -> UniffiLib.ffi_restwater_rust_future_complete_i8(future, continuation) },
-        { future -> UniffiLib.ffi_restwater_rust_future_free_i8(future) },
+        { future, callback, continuation -> UniffiLib.ffi_restwater_rust_future_poll_rust_buffer(future, callback, continuation) },
+        { future, continuation -> UniffiLib.ffi_restwater_rust_future_complete_rust_buffer(future, continuation) },
+        { future -> UniffiLib.ffi_restwater_rust_future_free_rust_buffer(future) },
         // lift function
-        { FfiConverterBoolean.lift(it) },
+        { FfiConverterOptionalTypeBackupMade.lift(it) },
         // Error FFI converter
         RestwaterException.ErrorHandler,
     )
@@ -2915,6 +2922,53 @@ public object FfiConverterTypeBackupLine: FfiConverterRustBuffer<BackupLine> {
             FfiConverterString.write(value.`path`, buf)
             FfiConverterString.write(value.`says`, buf)
             FfiConverterString.write(value.`key`, buf)
+    }
+}
+
+
+
+/**
+ * A backup just made, for the shell to copy where the user wants one.
+ */
+data class BackupMade (
+    /**
+     * Where it is.
+     */
+    val `path`: kotlin.String
+    , 
+    /**
+     * That it was made and read again, and when.
+     */
+    val `says`: kotlin.String
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeBackupMade: FfiConverterRustBuffer<BackupMade> {
+    override fun read(buf: ByteBuffer): BackupMade {
+        return BackupMade(
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: BackupMade) = (
+            FfiConverterString.allocationSize(value.`path`) +
+            FfiConverterString.allocationSize(value.`says`)
+    )
+
+    override fun write(value: BackupMade, buf: ByteBuffer) {
+            FfiConverterString.write(value.`path`, buf)
+            FfiConverterString.write(value.`says`, buf)
     }
 }
 
@@ -14504,6 +14558,38 @@ public object FfiConverterOptionalTypeAlternationView: FfiConverterRustBuffer<Al
 /**
  * @suppress
  */
+public object FfiConverterOptionalTypeBackupMade: FfiConverterRustBuffer<BackupMade?> {
+    override fun read(buf: ByteBuffer): BackupMade? {
+        if (buf.get().toInt() == 0) {
+            return null
+        }
+        return FfiConverterTypeBackupMade.read(buf)
+    }
+
+    override fun allocationSize(value: BackupMade?): ULong {
+        if (value == null) {
+            return 1UL
+        } else {
+            return 1UL + FfiConverterTypeBackupMade.allocationSize(value)
+        }
+    }
+
+    override fun write(value: BackupMade?, buf: ByteBuffer) {
+        if (value == null) {
+            buf.put(0)
+        } else {
+            buf.put(1)
+            FfiConverterTypeBackupMade.write(value, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
 public object FfiConverterOptionalTypeFishPage: FfiConverterRustBuffer<FishPage?> {
     override fun read(buf: ByteBuffer): FishPage? {
         if (buf.get().toInt() == 0) {
@@ -16499,6 +16585,21 @@ public typealias FfiConverterTypeUuid = FfiConverterString
         
         FfiConverterTypeGlass.lower(`glass`),
         FfiConverterTypePadAsk.lower(`ask`),_status)
+}
+    )
+    }
+    
+
+        /**
+         * What a key of the Bank does for a rod; none for a key that opens a screen.
+         */ fun `keyAction`(`key`: Key, `rod`: kotlin.UByte): Action? {
+            return FfiConverterOptionalTypeAction.lift(
+    uniffiRustCall() { _status ->
+    UniffiLib.uniffi_restwater_fn_func_key_action(
+    
+        
+        FfiConverterTypeKey.lower(`key`),
+        FfiConverterUByte.lower(`rod`),_status)
 }
     )
     }

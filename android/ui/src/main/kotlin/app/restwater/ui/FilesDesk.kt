@@ -8,15 +8,11 @@ import app.restwater.core.Moment
 import app.restwater.core.Outgoing
 import app.restwater.core.Restwater
 import app.restwater.core.RestwaterException
-import app.restwater.core.Screen
-import app.restwater.core.Which
 import app.restwater.core.Work
-import kotlinx.coroutines.CoroutineDispatcher
 import kotlinx.coroutines.CoroutineScope
 import kotlinx.coroutines.Job
 import kotlinx.coroutines.delay
 import kotlinx.coroutines.launch
-import kotlinx.coroutines.withContext
 
 /** What a shell does with files; the core makes and reads them. What goes wrong is a [FileTrouble]. */
 interface FilePorts {
@@ -60,7 +56,6 @@ class FilesDesk(
     private val core: Restwater,
     private val now: () -> Moment,
     private val scope: CoroutineScope,
-    private val worker: CoroutineDispatcher,
     private val ports: FilePorts,
     private val changed: suspend (notice: String) -> Unit,
 ) {
@@ -138,19 +133,14 @@ class FilesDesk(
 
     /** Makes a backup now. */
     fun backUp() = run { work ->
-        val said = core.backUp(now(), work) ?: return@run
-        copyLatest()
-        changed(said)
+        val made = core.backUp(now(), work) ?: return@run
+        ports.copyBackup(made.path)
+        changed(made.says)
     }
 
     /** Makes a backup where one is due; the shell asks when it goes to the background. */
     suspend fun backUpIfDue() {
-        if (core.backUpIfDue(now())) copyLatest()
-    }
-
-    private suspend fun copyLatest() {
-        val files = withContext(worker) { (core.screen(Which.FILES, now()) as Screen.Files).v1 }
-        files.backups.firstOrNull()?.let { ports.copyBackup(it.path) }
+        core.backUpIfDue(now())?.let { ports.copyBackup(it.path) }
     }
 
     /** Looks the whole log over. */

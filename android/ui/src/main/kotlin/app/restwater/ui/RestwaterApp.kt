@@ -21,6 +21,7 @@ import app.restwater.core.FanGlass
 import app.restwater.core.Glass
 import app.restwater.core.Hand
 import app.restwater.core.Key
+import app.restwater.core.LeavesView
 import app.restwater.core.PadAsk
 import app.restwater.core.Rect
 import app.restwater.core.RestwaterException
@@ -110,18 +111,10 @@ private fun Screens(state: RestwaterState, glass: Glass) {
             val keys = remember(glass) { matchLayout(glass) }
             MatchScreen(match, keys, layout, words, state.notice, { state.act(Action.Match(it)) }) { state.open(Showing.BANK) }
         }
-        Showing.BENCH -> state.bench?.let { bench ->
-            BenchScreen(bench, layout, back, words, state.notice, { state.act(it) }) { state.open(Showing.BANK) }
-        }
-        Showing.BOOK -> state.book?.let { book ->
-            BookScreen(book, layout, back, words, state.notice, { state.act(it) }, onOpen = state::open) { state.open(Showing.BANK) }
-        }
-        Showing.CONDITIONS -> state.conditions?.let { conditions ->
-            ConditionsScreen(conditions, layout, back, words, state.notice, { state.act(it) }) { state.open(Showing.BANK) }
-        }
-        Showing.CAUTIONS -> state.cautions?.let { cautions ->
-            CautionsScreen(cautions, layout, back, words, state.notice, { state.act(it) }) { state.open(Showing.BANK) }
-        }
+        Showing.BENCH -> Leaves(state, state.bench, layout, back, words, Action::ChooseBench)
+        Showing.BOOK -> Leaves(state, state.book, layout, back, words, Action::ChooseBook)
+        Showing.CONDITIONS -> Leaves(state, state.conditions, layout, back, words, Action::ChooseConditions)
+        Showing.CAUTIONS -> Leaves(state, state.cautions, layout, back, words, Action::ChooseCautions)
         Showing.FILES -> state.files?.let { files ->
             FilesScreen(files, state.desk, layout, back, words, state.notice, glass.leftHanded, { state.act(it) }) { state.open(Showing.BANK) }
         }
@@ -137,6 +130,17 @@ private fun Screens(state: RestwaterState, glass: Glass) {
             ScreenList(doors, layout, back, words, state::open) { state.open(Showing.BANK) }
         }
     }
+}
+
+/** A screen of leaves, told apart by what its keys ask of the core; a door among them opens another screen. */
+@Composable
+private fun Leaves(
+    state: RestwaterState, view: LeavesView?, layout: BankLayout, back: Rect, words: PadWords, action: (String, String) -> Action,
+) {
+    LeavesScreen(
+        view ?: return, layout, back, words, state.notice, { field, value -> state.act(action(field, value)) },
+        onDoor = { name -> Showing.named(name)?.let(state::open) },
+    ) { state.open(Showing.BANK) }
 }
 
 @Composable

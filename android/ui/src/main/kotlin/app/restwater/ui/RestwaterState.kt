@@ -29,7 +29,7 @@ import app.restwater.core.SwimView
 import app.restwater.core.TackleView
 import app.restwater.core.WaitsView
 import app.restwater.core.Which
-import app.restwater.core.GeoJsonLook
+import app.restwater.core.keyAction
 import java.util.Locale
 import kotlinx.coroutines.CoroutineDispatcher
 import kotlinx.coroutines.CoroutineScope
@@ -82,7 +82,7 @@ class RestwaterState(
     private val lookout: Lookout = NoLookout,
 ) {
     /** Files out and in. */
-    val desk = FilesDesk(core, now, scope, worker, ports) { said ->
+    val desk = FilesDesk(core, now, scope, ports) { said ->
         if (said.isNotEmpty()) notice = said
         refresh()
     }
@@ -211,45 +211,13 @@ class RestwaterState(
         act(Action.ChooseSwim("lat", written(latDeg))) { act(Action.ChooseSwim("lon", written(lonDeg))) }
     }
 
-    /** The swim as GeoJSON, for the shell to hand on; null where the core refused, in the notice. */
-    suspend fun geojson(withPosition: Boolean): String? = answer { core.exportGeojson(withPosition) }
-
-    /** What taking this GeoJSON in would add; null where the core refused, in the notice. */
-    suspend fun lookAtGeojson(text: String): GeoJsonLook? = answer { core.lookAtGeojson(text) }
-
-    /** Takes it in; one UNDO takes it back. */
-    fun importGeojson(text: String) {
-        val at = now()
-        scope.launch {
-            answer { core.importGeojson(text, at) }?.let { update ->
-                notice = update.notice
-                show(update.screen)
-                refresh()
-            }
-        }
-    }
-
     /** A key of the Bank screen. */
     fun tap(key: Key) {
         page = 0
-        val rod = bank?.rods?.find { it.chosen }?.rod ?: 1u
         when (key) {
             Key.START -> open(Showing.SETUP)
             Key.TACKLE -> open(Showing.TACKLE)
-            Key.CAST -> act(Action.Cast(rod))
-            Key.BITE -> act(Action.Bite(rod))
-            Key.WOUND_IN -> act(Action.WoundIn(rod))
-            Key.LINER -> act(Action.Liner(rod))
-            Key.LANDED -> act(Action.Landed(rod, null))
-            Key.LOST -> act(Action.Lost(rod))
-            Key.MISSED -> act(Action.Missed(rod))
-            Key.TIME_BACK -> act(Action.TimeBack(1u))
-            Key.TIME_BACK_FIVE -> act(Action.TimeBack(5u))
-            Key.UNDO -> act(Action.Undo)
-            Key.REDO -> act(Action.Redo)
-            Key.TWITCH -> act(Action.Twitch(rod))
-            Key.INDICATION -> act(Action.Indication(rod))
-            Key.END -> act(Action.EndSession)
+            else -> keyAction(key, bank?.rods?.find { it.chosen }?.rod ?: 1u)?.let { act(it) }
         }
     }
 
