@@ -3,8 +3,8 @@
 //! Each is the core's own type, declared again for uniffi: the compiler refuses one that differs.
 
 use restwater_core::screen::{
-    BankLayout, BankState, BrokenRule, Glass, Key, KeyPlace, PadAsk, PadRule, PadWords, Rect, RodPlace, Said,
-    TextSizes,
+    BankLayout, BankState, BrokenRule, Glass, Key, KeyPlace, PadAsk, PadRule, PadWords, PagePlace, Rect,
+    RodPlace, Said, TextSizes,
 };
 
 /// The glass a shell draws on.
@@ -91,6 +91,17 @@ pub struct TextSizes {
     pub sub: f64,
 }
 
+/// One page of a screen.
+#[uniffi::remote(Record)]
+pub struct PagePlace {
+    /// What it is called.
+    pub title: Rect,
+    /// What was done, or refused.
+    pub notice: Rect,
+    /// Everything else.
+    pub rest: Rect,
+}
+
 /// The whole screen, laid out. Rectangles are pixels.
 #[uniffi::remote(Record)]
 pub struct BankLayout {
@@ -128,6 +139,16 @@ pub struct BankLayout {
     pub next_rod: Option<Rect>,
     /// How many pages of small keys there are.
     pub pages: u8,
+    /// BACK of every other screen: beside CAST, the same in every state.
+    pub back: Rect,
+    /// A screen with no key of its own but BACK.
+    pub page: PagePlace,
+    /// Keys beside each other in a grid of such a screen: three, or as many as are 21 mm wide.
+    pub columns: u8,
+    /// START of the set-up.
+    pub start: Rect,
+    /// The set-up, which has BACK and START.
+    pub set_up: PagePlace,
     /// Text sizes.
     pub text: TextSizes,
     /// Whether the smaller line on a key is drawn.

@@ -19,7 +19,7 @@ mod watch;
 pub use error::{Kind, RestwaterError};
 pub use files::{Work, salvage};
 pub use object::{
-    DayTap, Restwater, bank_layout, key_action, match_layout, pad_words, read_day, swim_layout,
+    DayTap, Restwater, bank_layout, key_action, match_layout, pad_words, palm_mm, read_day, swim_layout,
 };
 pub use shell::shell_words;
 

@@ -7,7 +7,7 @@ use restwater_core::match_day::rules::{Counting, MatchRules, NetHolds, NetRule, 
 use restwater_core::match_day::weight::Weight;
 use restwater_core::screen::{
     AlarmView, ChoiceRow, FishPage, MatchKey, MatchLayout, MatchLine, MatchPhase, MatchTap, MatchView,
-    NetView, NetWarning, PageKey, Rect, Signal, WeighInPage,
+    NetView, NetWarning, PageKey, PagePlace, Rect, Signal, WeighInPage,
 };
 
 /// A weight in the unit it was read in.
@@ -381,18 +381,22 @@ pub struct MatchView {
 /// Where the keys lie, in px.
 #[uniffi::remote(Record)]
 pub struct MatchLayout {
-    /// BACK.
-    pub back: Rect,
-    /// The wide key beside it.
+    /// The wide key beside BACK.
     pub wide: Rect,
     /// Three small keys above them, counted from the thumb.
     pub small: Vec<Rect>,
+    /// The page beside those.
+    pub now: PagePlace,
     /// Two or four large keys above BACK, counted from the thumb.
     pub classes: Vec<Rect>,
     /// Three small keys above those.
     pub above_classes: Vec<Rect>,
+    /// The page beside classes and small keys.
+    pub fish: PagePlace,
     /// Steps of a figure: three up, three down below them, from left to right.
     pub steps: Vec<Rect>,
     /// Three small keys above those, from left to right.
     pub above_steps: Vec<Rect>,
+    /// The page beside steps and small keys.
+    pub weight: PagePlace,
 }

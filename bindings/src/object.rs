@@ -107,6 +107,13 @@ pub fn pad_words() -> PadWords {
     PadWords::of(&Wording::new())
 }
 
+/// A contact wider than so many millimetres is a palm or a sleeve and no tap.
+#[uniffi::export]
+#[must_use]
+pub fn palm_mm() -> f64 {
+    restwater_core::screen::PALM_MM
+}
+
 /// Where the Swim screen's things lie on a glass.
 #[uniffi::export]
 #[must_use]

@@ -6,6 +6,7 @@
 //! [`screen`]. [`store`] keeps the log, [`exchange`] carries it between phones, and
 //! [`app`] is the one place where the parts meet.
 #![forbid(unsafe_code)]
+#![deny(missing_docs)]
 #![cfg_attr(test, allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::float_cmp))]
 
 pub mod app;

@@ -71,8 +71,8 @@ pub use match_pad::{MatchLayout, match_layout};
 pub(crate) use mend::{MendInput, end_said, mend_view, wait_to_mend_s};
 pub use mend::{MendLine, MendOpen, MendView};
 pub use pad::{
-    BankLayout, BrokenRule, Glass, GlassError, KeyPlace, PadAsk, PadRule, PadWords, Rect, RodPlace, Said,
-    TextSizes, bank_layout,
+    BankLayout, BrokenRule, Glass, GlassError, KeyPlace, PALM_MM, PadAsk, PadRule, PadWords, PagePlace, Rect,
+    RodPlace, Said, TextSizes, bank_layout,
 };
 #[cfg(test)]
 pub(crate) use place::spot_words;

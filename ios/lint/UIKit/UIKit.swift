@@ -43,7 +43,9 @@ public struct UIBackgroundTaskIdentifier: Equatable, Sendable { public static le
     public var nativeScale: CGFloat { fatalError() }
 }
 
-@MainActor open class UITouch: NSObject {}
+@MainActor open class UITouch: NSObject {
+    public var majorRadius: CGFloat { fatalError() }
+}
 @MainActor open class UIEvent: NSObject {}
 @MainActor public protocol UIGestureRecognizerDelegate: NSObjectProtocol {
     func gestureRecognizer(_ own: UIGestureRecognizer, shouldRecognizeSimultaneouslyWith other: UIGestureRecognizer) -> Bool
@@ -55,6 +57,7 @@ public struct UIBackgroundTaskIdentifier: Equatable, Sendable { public static le
     public var delaysTouchesBegan: Bool { get { fatalError() } set { fatalError() } }
     public var delaysTouchesEnded: Bool { get { fatalError() } set { fatalError() } }
     open func touchesBegan(_ touches: Set<UITouch>, with event: UIEvent) { fatalError() }
+    open func touchesMoved(_ touches: Set<UITouch>, with event: UIEvent) { fatalError() }
     open func touchesEnded(_ touches: Set<UITouch>, with event: UIEvent) { fatalError() }
     open func touchesCancelled(_ touches: Set<UITouch>, with event: UIEvent) { fatalError() }
     open func reset() { fatalError() }

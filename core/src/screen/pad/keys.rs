@@ -14,6 +14,19 @@
 //!   +-------+ +-----------------+
 //! ```
 //!
+//! On a glass too low for three rows, a phone on its side, the small keys stand below each other beside the two rows of
+//! large ones, and the words have the other side of the glass:
+//!
+//! ```text
+//!   words   +-------+ +-----------+   +-----------+
+//!           | UNDO  | |  WOUND IN |   |   BITE    |
+//!           +-------+ +-----------+   +-----------+
+//!           | TIME  |
+//!           +-------+ +-------+ +-----------------+
+//!           | LINER | | MORE  | |      CAST       |
+//!           +-------+ +-------+ +-----------------+
+//! ```
+//!
 //! A cold thumb often taps twice. What a tap brings up must therefore not put a key that logs
 //! something else under the same thumb: nothing lies where BITE was while a fish is on, nothing
 //! where WOUND IN or START was when nothing is out, and LANDED and LOST do not lie under CAST.
@@ -39,6 +52,17 @@ pub(super) const LEAST_WIDTH_MM: f64 = 3.0 * SECONDARY_MM + 2.0 * GAP_MM + 2.0 *
 pub(super) const LEAST_HEIGHT_MM: f64 = PAD_MM + WORDS_MM;
 /// Height of the pad at its least, mm.
 const PAD_MM: f64 = FOOT_MM + 2.0 * PRIMARY_MM + OPPOSITE_GAP_MM + GAP_MM + SECONDARY_MM;
+/// Least width of a glass on its side, mm: two large keys, a small one, the words.
+pub(super) const LEAST_SIDE_WIDTH_MM: f64 =
+    2.0 * MARGIN_MM + 2.0 * PRIMARY_MM + OPPOSITE_GAP_MM + 2.0 * GAP_MM + SECONDARY_MM + SIDE_WORDS_MM;
+/// Least height of a glass on its side, mm: three small keys.
+pub(super) const LEAST_SIDE_HEIGHT_MM: f64 = FOOT_MM + 3.0 * SECONDARY_MM + 2.0 * GAP_MM + HEAD_MM;
+/// Room the words beside the pad need, mm.
+const SIDE_WORDS_MM: f64 = 31.0;
+/// Width of the keys of the other screens on a glass on its side, mm.
+const COLUMN_MM: f64 = 24.0;
+/// Between the highest thing on a glass on its side and the top, mm.
+const HEAD_MM: f64 = 0.5;
 
 /// The pad in millimetres of glass.
 pub(super) struct Pad {
@@ -50,26 +74,40 @@ pub(super) struct Pad {
     pub(super) pair_row: Rect,
     pub(super) latest: Option<Rect>,
     pub(super) notice: Rect,
-    /// Upper edge of the pad.
-    pub(super) top: f64,
+    /// Where the words go.
+    pub(super) words: Rect,
+}
+
+/// Where the small keys stand.
+#[derive(Clone, Copy)]
+enum Small {
+    /// Beside each other, so wide, so high above the bottom.
+    Row { width: f64, y: f64 },
+    /// Below each other, so far from the hand's edge.
+    Column { x: f64 },
 }
 
 /// Heights of the rows, from the bottom of the glass, and widths, from the edge on the hand's side.
-struct Rows {
+pub(super) struct Rows {
     width: f64,
     height: f64,
+    top: f64,
     left_handed: bool,
     content: f64,
     cast_y: f64,
     cast_h: f64,
     pair_y: f64,
     pair_h: f64,
-    small_y: f64,
-    small_w: f64,
+    small: Small,
 }
 
 impl Rows {
-    fn on(glass: &Millimetres) -> Self {
+    pub(super) fn on(glass: &Millimetres) -> Self {
+        if glass.on_its_side() { Self::beside(glass) } else { Self::below(glass) }
+    }
+
+    /// Three rows below the words.
+    fn below(glass: &Millimetres) -> Self {
         let content = glass.width - 2.0 * MARGIN_MM;
         let cast_y = glass.bottom + FOOT_MM;
         let least_y = cast_y + 2.0 * PRIMARY_MM + OPPOSITE_GAP_MM + GAP_MM;
@@ -81,15 +119,50 @@ impl Rows {
         // Room is spent first on the gap between BITE and what takes it back, then on the keys.
         let gap = GAP_MM + slack.min(OPPOSITE_GAP_MM - GAP_MM);
         let grow = ((slack - (gap - GAP_MM)) / 2.0).min(ROOMY_MM - PRIMARY_MM);
+        let y = cast_y + 2.0 * (PRIMARY_MM + grow) + OPPOSITE_GAP_MM + gap;
+        let fill = (content - 2.0 * GAP_MM) / 3.0;
+        let reached = libm::sqrt((REACH_MM * REACH_MM - y * y).max(0.0));
+        let width = ((reached - MARGIN_MM - 2.0 * GAP_MM) / 2.0).clamp(SECONDARY_MM, fill.max(SECONDARY_MM));
+        Self::of(glass, content, grow, Small::Row { width, y })
+    }
+
+    /// Two rows and a column beside the words.
+    fn beside(glass: &Millimetres) -> Self {
+        let least = 2.0 * PRIMARY_MM + OPPOSITE_GAP_MM;
+        let aside = 2.0 * MARGIN_MM + 2.0 * GAP_MM + SECONDARY_MM;
+        // Half of the glass, but no key farther than a thumb reaches.
+        let highest = glass.bottom + FOOT_MM + 2.0 * (SECONDARY_MM + GAP_MM);
+        let reached = libm::sqrt(REACH_MM * REACH_MM - highest * highest) - MARGIN_MM - GAP_MM;
+        let content = (glass.width / 2.0 - aside).clamp(least, reached.max(least));
+        let room = glass.height - glass.top - glass.bottom - FOOT_MM - HEAD_MM - OPPOSITE_GAP_MM;
+        let grow = (room / 2.0 - PRIMARY_MM).clamp(0.0, ROOMY_MM - PRIMARY_MM);
+        Self::of(glass, content, grow, Small::Column { x: content + GAP_MM })
+    }
+
+    fn of(glass: &Millimetres, content: f64, grow: f64, small: Small) -> Self {
+        let Millimetres { width, height, top, left_handed, .. } = *glass;
+        let cast_y = glass.bottom + FOOT_MM;
         let (cast_h, pair_h) = (PRIMARY_MM + grow, PRIMARY_MM + grow);
         let pair_y = cast_y + cast_h + OPPOSITE_GAP_MM;
-        let small_y = pair_y + pair_h + gap;
-        let fill = (content - 2.0 * GAP_MM) / 3.0;
-        let reached = libm::sqrt((REACH_MM * REACH_MM - small_y * small_y).max(0.0));
-        let small_w =
-            ((reached - MARGIN_MM - 2.0 * GAP_MM) / 2.0).clamp(SECONDARY_MM, fill.max(SECONDARY_MM));
-        let (width, height, left_handed) = (glass.width, glass.height, glass.left_handed);
-        Self { width, height, left_handed, content, cast_y, cast_h, pair_y, pair_h, small_y, small_w }
+        Self { width, height, top, left_handed, content, cast_y, cast_h, pair_y, pair_h, small }
+    }
+
+    /// Where the words go.
+    fn words(&self) -> Rect {
+        let whole = Rect {
+            left: MARGIN_MM,
+            top: self.top,
+            width: self.width - 2.0 * MARGIN_MM,
+            height: self.height - self.top,
+        };
+        match self.small {
+            Small::Row { .. } => Rect { height: self.small(2).top - self.top, ..whole },
+            Small::Column { x } => {
+                let pad = x + SECONDARY_MM + GAP_MM;
+                let left = whole.left + if self.left_handed { pad } else { 0.0 };
+                Rect { left, width: whole.width - pad, height: whole.height - self.cast_y, ..whole }
+            }
+        }
     }
 
     /// A rectangle given from the hand's bottom corner; mirrored for the left hand.
@@ -105,7 +178,7 @@ impl Rows {
     }
 
     /// The place beside CAST, on the far side.
-    fn beside_cast(&self) -> Rect {
+    pub(super) fn beside_cast(&self) -> Rect {
         self.rect(self.content - PRIMARY_MM, self.cast_y, PRIMARY_MM, self.cast_h)
     }
 
@@ -128,8 +201,24 @@ impl Rows {
         self.rect(self.half() + OPPOSITE_GAP_MM, self.pair_y, self.half(), self.pair_h)
     }
 
-    fn pair_row(&self) -> Rect {
+    pub(super) fn pair_row(&self) -> Rect {
         self.rect(0.0, self.pair_y, self.content, self.pair_h)
+    }
+
+    /// On a glass on its side: the corner at the thumb, where BACK of the other screens lies.
+    pub(super) fn corner(&self) -> Rect {
+        self.rect(0.0, self.cast_y, COLUMN_MM, self.cast_h)
+    }
+
+    /// The key above it.
+    pub(super) fn above_corner(&self) -> Rect {
+        self.rect(0.0, self.pair_y, COLUMN_MM, self.pair_h)
+    }
+
+    /// Everything on the far side of that column.
+    pub(super) fn beside_column(&self) -> Rect {
+        let x = COLUMN_MM + GAP_MM;
+        self.rect(x, self.cast_y, self.width - 2.0 * MARGIN_MM - x, self.height - self.top - self.cast_y)
     }
 
     fn notice(&self) -> Rect {
@@ -138,7 +227,13 @@ impl Rows {
 
     /// Small key number `i` counted from the hand.
     fn small(&self, i: u8) -> Rect {
-        self.rect(f64::from(i) * (self.small_w + GAP_MM), self.small_y, self.small_w, SECONDARY_MM)
+        let i = f64::from(i);
+        match self.small {
+            Small::Row { width, y } => self.rect(i * (width + GAP_MM), y, width, SECONDARY_MM),
+            Small::Column { x } => {
+                self.rect(x, self.cast_y + i * (SECONDARY_MM + GAP_MM), SECONDARY_MM, SECONDARY_MM)
+            }
+        }
     }
 }
 
@@ -223,9 +318,8 @@ pub(super) fn lay(glass: &Millimetres, ask: PadAsk) -> Pad {
         }
     }
     keys.push(place(Key::Undo, rows.small(2)));
-    let top = rows.small(2).top;
-    let (pair_row, notice) = (rows.pair_row(), rows.notice());
-    Pad { keys, more, next_rod, pages: u8::try_from(count).unwrap_or(1), pair_row, latest, notice, top }
+    let (pair_row, notice, words) = (rows.pair_row(), rows.notice(), rows.words());
+    Pad { keys, more, next_rod, pages: u8::try_from(count).unwrap_or(1), pair_row, latest, notice, words }
 }
 
 #[cfg(test)]

@@ -6,7 +6,8 @@
 //! as they stand here they are the project's own choice, not a published standard.
 //!
 //! * [`keys`] lays the thumb pad from the bottom corner of the chosen hand,
-//! * [`words`] lays the clock, the strip and the sentences above it,
+//! * [`words`] lays the clock, the strip and the sentences above it, or beside it on a glass on its side,
+//! * [`page`] lays the screens that have no keys of their own,
 //! * [`rules`] measures the result again, from the rectangles alone, and says what a glass that is
 //!   too small could not hold and by how many millimetres.
 //!
@@ -15,6 +16,7 @@
 //! small is missed. Words go before keys do.
 
 mod keys;
+mod page;
 mod rules;
 mod said;
 mod words;
@@ -25,6 +27,7 @@ pub(in crate::screen) mod phones;
 use super::{BankState, Key};
 use serde::{Deserialize, Serialize};
 
+pub use page::PagePlace;
 pub use rules::{BrokenRule, PadRule};
 pub use said::{PadWords, Said};
 
@@ -42,6 +45,8 @@ pub const REACH_MM: f64 = 70.0;
 pub const LOWER_PART: f64 = 0.6;
 /// Least height of the digits of a running clock, mm.
 pub const DIGITS_MM: f64 = 12.0;
+/// A contact wider than this is a palm or a sleeve and no tap, mm. The project's own choice, as the others.
+pub const PALM_MM: f64 = 40.0;
 /// Above this text scale the smaller line on a key goes.
 pub const SUBS_UP_TO_SCALE: f64 = 1.3;
 
@@ -198,6 +203,16 @@ pub struct BankLayout {
     pub next_rod: Option<Rect>,
     /// How many pages of small keys there are.
     pub pages: u8,
+    /// BACK of every other screen: beside CAST, the same in every state.
+    pub back: Rect,
+    /// A screen with no key of its own but BACK.
+    pub page: PagePlace,
+    /// Keys beside each other in a grid of such a screen: three, or as many as are 21 mm wide.
+    pub columns: u8,
+    /// START of the set-up.
+    pub start: Rect,
+    /// The set-up, which has BACK and START.
+    pub set_up: PagePlace,
     /// Text sizes.
     pub text: TextSizes,
     /// Whether the smaller line on a key is drawn.
@@ -216,17 +231,21 @@ pub enum GlassError {
     NoSize,
     /// There is not enough glass.
     #[error(
-        "the window is {width_mm:.0} x {height_mm:.0} mm; it takes {needed_width_mm:.0} x {needed_height_mm:.0} mm: make it larger or leave split screen"
+        "the window is {width_mm:.0} x {height_mm:.0} mm; it takes {needed_width_mm:.0} x {needed_height_mm:.0} mm upright or {side_width_mm:.0} x {side_height_mm:.0} mm on its side: make it larger or leave split screen"
     )]
     TooSmall {
         /// Width without the system's edges, mm.
         width_mm: f64,
         /// Height without the system's edges, mm.
         height_mm: f64,
-        /// Least width, mm.
+        /// Least width upright, mm.
         needed_width_mm: f64,
-        /// Least height, mm.
+        /// Least height upright, mm.
         needed_height_mm: f64,
+        /// Least width on its side, mm.
+        side_width_mm: f64,
+        /// Least height on its side, mm.
+        side_height_mm: f64,
     },
 }
 
@@ -259,17 +278,37 @@ impl Millimetres {
             left_handed: glass.left_handed,
         };
         let (needed_width_mm, needed_height_mm) = (keys::LEAST_WIDTH_MM, keys::LEAST_HEIGHT_MM);
-        let height_mm = mm.height - mm.top - mm.bottom;
-        if mm.width < needed_width_mm || height_mm < needed_height_mm {
-            return Err(GlassError::TooSmall {
-                width_mm: mm.width,
-                height_mm,
-                needed_width_mm,
-                needed_height_mm,
-            });
+        let (side_width_mm, side_height_mm) = (keys::LEAST_SIDE_WIDTH_MM, keys::LEAST_SIDE_HEIGHT_MM);
+        let (width_mm, height_mm) = (mm.width, mm.free_height());
+        let upright = width_mm >= needed_width_mm && height_mm >= needed_height_mm;
+        let on_its_side = width_mm >= side_width_mm && height_mm >= side_height_mm;
+        if upright || on_its_side {
+            return Ok(mm);
         }
-        Ok(mm)
+        Err(GlassError::TooSmall {
+            width_mm,
+            height_mm,
+            needed_width_mm,
+            needed_height_mm,
+            side_width_mm,
+            side_height_mm,
+        })
     }
+
+    /// Height without the system's edges.
+    fn free_height(&self) -> f64 {
+        self.height - self.top - self.bottom
+    }
+
+    /// Whether the glass is too low for the words to stand above the pad.
+    fn on_its_side(&self) -> bool {
+        self.free_height() < keys::LEAST_HEIGHT_MM
+    }
+}
+
+/// Whether a glass is too low for words above keys, so that they stand beside each other.
+pub(in crate::screen) fn on_its_side(glass: &Glass) -> Result<bool, GlassError> {
+    Ok(Millimetres::of(glass)?.on_its_side())
 }
 
 /// Lays the Bank screen out on a glass.
@@ -278,6 +317,7 @@ pub fn bank_layout(glass: &Glass, ask: PadAsk) -> Result<BankLayout, GlassError>
     let ask = PadAsk { rods: ask.rods.clamp(1, 3), ..ask };
     let pad = keys::lay(&mm, ask);
     let words = words::lay(&mm, &pad, ask);
+    let pages = page::lay(&mm);
     let mut layout = BankLayout {
         header: words.header,
         screens: words.screens,
@@ -296,6 +336,11 @@ pub fn bank_layout(glass: &Glass, ask: PadAsk) -> Result<BankLayout, GlassError>
         more: pad.more,
         next_rod: pad.next_rod,
         pages: pad.pages,
+        back: pages.back,
+        page: pages.page,
+        columns: pages.columns,
+        start: pages.start,
+        set_up: pages.set_up,
         text: words.text,
         show_subs: mm.text <= SUBS_UP_TO_SCALE,
         broken: Vec::new(),
@@ -315,7 +360,10 @@ impl BankLayout {
             &mut self.strip,
             &mut self.advice,
             &mut self.notice,
+            &mut self.back,
+            &mut self.start,
         ];
+        let pages = [&mut self.page, &mut self.set_up].into_iter().flat_map(PagePlace::parts);
         let maybe = [
             &mut self.since,
             &mut self.fan,
@@ -328,7 +376,12 @@ impl BankLayout {
         let keys = self.keys.iter_mut().map(|k| &mut k.rect);
         let rods =
             self.rods.iter_mut().flat_map(|r| [Some(&mut r.target), Some(&mut r.digits), r.name.as_mut()]);
-        let all = single.into_iter().chain(maybe.into_iter().flatten()).chain(keys).chain(rods.flatten());
+        let all = single
+            .into_iter()
+            .chain(pages)
+            .chain(maybe.into_iter().flatten())
+            .chain(keys)
+            .chain(rods.flatten());
         for rect in all {
             *rect = rect.scaled(px);
         }

@@ -58,6 +58,29 @@ impl Phone {
     }
 }
 
+impl Phone {
+    /// The same phone on its side, as the app shows it there: no status bar; what stands at the sides, a camera (where
+    /// the bar is higher than usual) or three buttons, is no glass; a gesture bar stays at the bottom.
+    pub(in crate::screen) fn on_its_side(&self, text_scale: f64, left_handed: bool) -> Glass {
+        let buttons = self.bottom == 48.0;
+        let camera = if self.top > 24.0 { self.top } else { 0.0 };
+        let at_the_sides = camera + if buttons { self.bottom } else { 0.0 };
+        let bottom = if buttons { 0.0 } else { self.bottom.min(24.0) };
+        Glass {
+            width_px: self.height_px - at_the_sides * self.scale,
+            height_px: self.width_px,
+            inset_top_px: 0.0,
+            inset_bottom_px: bottom * self.scale,
+            ..self.glass(text_scale, left_handed)
+        }
+    }
+
+    /// Upright and on its side.
+    pub(in crate::screen) fn both_ways(&self, text_scale: f64, left_handed: bool) -> [Glass; 2] {
+        [self.glass(text_scale, left_handed), self.on_its_side(text_scale, left_handed)]
+    }
+}
+
 /// What the small glasses can't hold, in mm: only that the row of small keys stands a little high.
 /// Everything else holds everywhere.
 const SHORT: [(&str, PadRule, f64); 3] = [
@@ -101,17 +124,39 @@ fn the_rules_hold_on_every_glass_in_every_state_for_both_hands_and_at_200_percen
     assert_eq!(seen, SHORT);
 }
 
+/// Sizes, gaps, reach and digits hold on its side as well. "The lower 60 %" is a rule for one thumb and a phone held
+/// upright: on its side it can't hold, and nothing else is short.
+#[test]
+fn on_its_side_only_the_lower_part_is_short() {
+    for p in &PHONES {
+        for state in [BankState::NoSession, BankState::Ready, BankState::Out, BankState::FishOn] {
+            for (rods, page) in (1..=3).flat_map(|r| (0..5).map(move |p| (r, p))) {
+                for (scale, left) in [(1.0, false), (1.0, true), (2.0, false), (2.0, true)] {
+                    let glass = p.on_its_side(scale, left);
+                    let layout = bank_layout(&glass, PadAsk { state, rods, page }).unwrap();
+                    let short: Vec<PadRule> = layout.broken.iter().map(|b| b.rule).collect();
+                    assert_eq!(short, [PadRule::LowerPart], "{} {state:?} {rods} {page}", p.name);
+                }
+            }
+        }
+    }
+}
+
 #[test]
 fn the_left_hand_is_the_mirror_image() {
     for p in &PHONES {
         for state in [BankState::NoSession, BankState::Ready, BankState::Out, BankState::FishOn] {
             let ask = PadAsk { state, rods: 2, page: 0 };
-            let right = bank_layout(&p.glass(1.0, false), ask).unwrap();
-            let left = bank_layout(&p.glass(1.0, true), ask).unwrap();
-            for (r, l) in right.keys.iter().zip(&left.keys) {
-                assert_eq!(r.key, l.key);
-                assert!((r.rect.left - (p.width_px - l.rect.right())).abs() < 1e-6);
-                assert!((r.rect.top - l.rect.top).abs() < 1e-6 && (r.rect.width - l.rect.width).abs() < 1e-6);
+            for (right, left) in p.both_ways(1.0, false).into_iter().zip(p.both_ways(1.0, true)) {
+                let width = right.width_px;
+                let (right, left) = (bank_layout(&right, ask).unwrap(), bank_layout(&left, ask).unwrap());
+                let keys = |l: &crate::screen::BankLayout| {
+                    l.keys.iter().map(|k| k.rect).chain([l.back, l.start]).collect::<Vec<_>>()
+                };
+                for (r, l) in keys(&right).iter().zip(&keys(&left)) {
+                    assert!((r.left - (width - l.right())).abs() < 1e-6);
+                    assert!((r.top - l.top).abs() < 1e-6 && (r.width - l.width).abs() < 1e-6);
+                }
             }
         }
     }

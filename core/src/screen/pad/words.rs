@@ -1,10 +1,10 @@
 //! Everything above the pad: header, clocks, strip and sentences.
 //!
 //! Parts are taken in the order of what an angler can't do without, each at the text size asked
-//! for, as long as there is room; what is left goes to the digits, the strip and further sentences. Where the size
+//! for, as long as there is room (above the pad, or beside it on a glass on its side); what is left goes to the digits, the strip and further sentences. Where the size
 //! asked for leaves no room for the first of them, the words are made smaller before any is lost.
 
-use super::keys::{MARGIN_MM, Pad};
+use super::keys::Pad;
 use super::{DIGITS_MM, GAP_MM, Millimetres, PadAsk, Rect, RodPlace, SECONDARY_MM, TextSizes};
 use crate::screen::BankState;
 
@@ -28,6 +28,10 @@ const CELL_EDGE_MM: f64 = 0.75;
 const SIDE_GAP_MM: f64 = 1.5;
 /// The fan beside the sentences is at most so large, mm.
 const FAN_MM: f64 = 18.0;
+/// Width that "12:34" takes at the least height of digits, mm.
+const DIGITS_WIDTH_MM: f64 = 33.0;
+/// Between the keys of the top, mm.
+const TOP_GAP_MM: f64 = 1.5;
 /// Em of the texts at 100 %, mm.
 const HEADLINE_EM: f64 = 3.6;
 const BODY_EM: f64 = 2.7;
@@ -167,13 +171,22 @@ impl Column {
     }
 }
 
-/// Lays the words above a pad.
+/// Lays the words in the room a pad leaves.
 pub(super) fn lay(glass: &Millimetres, pad: &Pad, ask: PadAsk) -> Words {
-    let room = pad.top - ABOVE_PAD_MM - glass.top - BELOW_HEADER_MM;
+    let free = pad.words;
+    let narrow = glass.on_its_side();
+    // Beside the pad the three keys of the top have a line of their own.
+    let own_line = if narrow { HEADER_MM + LEAD_MM } else { 0.0 };
+    let room = free.height - ABOVE_PAD_MM - BELOW_HEADER_MM - own_line;
     let scale = scale_that_fits(room, glass.text, ask);
     let h = heights(room, scale, ask);
-    let mut column = Column { left: MARGIN_MM, width: glass.width - 2.0 * MARGIN_MM, y: glass.top + LEAD_MM };
-    let (header, tops) = top(column.always(h.header));
+    let mut column = Column { left: free.left, width: free.width, y: free.top + LEAD_MM };
+    let (header, tops) = if narrow {
+        let header = column.always(h.header);
+        (header, three(column.always(HEADER_MM)))
+    } else {
+        top(column.always(h.header))
+    };
     column.y += BELOW_HEADER_MM;
     let digits = column.always(h.digits);
     let since = column.next(h.since);
@@ -201,21 +214,25 @@ pub(super) fn lay(glass: &Millimetres, pad: &Pad, ask: PadAsk) -> Words {
         words.spot = Some(Rect { height: half, ..pad.pair_row });
         words.rig = Some(Rect { top: pad.pair_row.top + half, height: half, ..pad.pair_row });
     }
-    if ask.rods == 1 {
-        beside_the_clock(&mut words, digits, h.spot > 0.0, glass.left_handed);
-    } else {
+    if ask.rods > 1 {
         beside_the_sentences(&mut words, column.y, glass.left_handed);
+    } else if free.width >= DIGITS_WIDTH_MM + SIDE_GAP_MM + SECONDARY_MM {
+        beside_the_clock(&mut words, digits, h.spot > 0.0, glass.left_handed);
     }
     words
 }
 
 /// The header and beside it the three keys that are not used while fishing: screens, scheme, hand.
 fn top(row: Rect) -> (Rect, [Rect; 3]) {
-    let (header, gap) = (row.width * 0.34, 1.5);
-    let width = (row.width - header - 3.0 * gap) / 3.0;
-    let keys =
-        [0.0, 1.0, 2.0].map(|i| Rect { left: row.left + header + gap + i * (width + gap), width, ..row });
-    (Rect { width: header, ..row }, keys)
+    let header = row.width * 0.34;
+    let keys = Rect { left: row.left + header + TOP_GAP_MM, width: row.width - header - TOP_GAP_MM, ..row };
+    (Rect { width: header, ..row }, three(keys))
+}
+
+/// Three keys beside each other.
+fn three(row: Rect) -> [Rect; 3] {
+    let width = (row.width - 2.0 * TOP_GAP_MM) / 3.0;
+    [0.0, 1.0, 2.0].map(|i| Rect { left: row.left + i * (width + TOP_GAP_MM), width, ..row })
 }
 
 /// The clocks: one across, or a cell for each rod.
@@ -303,11 +320,20 @@ mod tests {
             for state in [BankState::NoSession, BankState::Ready, BankState::Out, BankState::FishOn] {
                 for rods in 1..=3 {
                     let ask = PadAsk { state, rods, page: 0 };
-                    found.push((phone.name, ask, bank_layout(&phone.glass(scale, left), ask).unwrap()));
+                    let glass = phone.glass(scale, left);
+                    found.push((phone.name, ask, bank_layout(&glass, ask).unwrap()));
                 }
             }
         }
         found
+    }
+
+    fn asks() -> Vec<PadAsk> {
+        let states = [BankState::NoSession, BankState::Ready, BankState::Out, BankState::FishOn];
+        states
+            .into_iter()
+            .flat_map(|state| (1..=3).map(move |rods| PadAsk { state, rods, page: 0 }))
+            .collect()
     }
 
     fn shown(layout: &BankLayout) -> Vec<Rect> {
@@ -332,10 +358,11 @@ mod tests {
 
     #[test]
     fn nothing_overlaps_and_nothing_leaves_the_glass() {
-        for scale in [1.0, 1.3, 2.0] {
-            for left in [false, true] {
-                for (phone, ask, layout) in all(scale, left) {
-                    let glass = PHONES.iter().find(|p| p.name == phone).unwrap().glass(scale, left);
+        let ways = [1.0, 1.3, 2.0].into_iter().flat_map(|scale| [(scale, false), (scale, true)]);
+        for (phone, scale, left) in PHONES.iter().flat_map(|p| ways.clone().map(move |(s, l)| (p, s, l))) {
+            for glass in phone.both_ways(scale, left) {
+                for ask in asks() {
+                    let (phone, layout) = (phone.name, bank_layout(&glass, ask).unwrap());
                     let rects = shown(&layout);
                     for (i, rect) in rects.iter().enumerate() {
                         let inside = rect.left >= 0.0

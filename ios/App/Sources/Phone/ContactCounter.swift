@@ -19,6 +19,7 @@ final class ContactCounter: UIGestureRecognizer, UIGestureRecognizerDelegate {
     }
 
     override func touchesBegan(_ touches: Set<UITouch>, with event: UIEvent) { change { down.formUnion(touches) } }
+    override func touchesMoved(_ touches: Set<UITouch>, with event: UIEvent) { change {} }
     override func touchesEnded(_ touches: Set<UITouch>, with event: UIEvent) { change { down.subtract(touches) } }
     override func touchesCancelled(_ touches: Set<UITouch>, with event: UIEvent) { change { down.subtract(touches) } }
 
@@ -29,7 +30,9 @@ final class ContactCounter: UIGestureRecognizer, UIGestureRecognizerDelegate {
 
     private func change(_ set: () -> Void) {
         set()
-        contacts.onGlass(down.count)
+        // The radius is in points, of the contact's longer half.
+        let widest = down.map { 2 * $0.majorRadius }.max() ?? 0
+        contacts.onGlass(down.count, widestMm: widest / GlassMeasure.pointsPerMmHere)
     }
 
     func gestureRecognizer(_ own: UIGestureRecognizer, shouldRecognizeSimultaneouslyWith other: UIGestureRecognizer) -> Bool { true }

@@ -15,7 +15,7 @@ struct GlassReader<Content: View>: View {
                 GlassMeasure(
                     width: inside.size.width + edges.leading + edges.trailing,
                     height: inside.size.height + edges.top + edges.bottom,
-                    pointsPerMm: pointsPerMm, textScale: Double(hundred) / 100, insetTop: edges.top, insetBottom: edges.bottom
+                    pointsPerMm: GlassMeasure.pointsPerMmHere, textScale: Double(hundred) / 100, insetTop: edges.top, insetBottom: edges.bottom
                 )
             )
             .frame(
@@ -27,10 +27,13 @@ struct GlassReader<Content: View>: View {
         // A keyboard covers the lower keys while a name is typed; the rest stays where it is.
         .ignoresSafeArea(.keyboard)
     }
+}
 
-    private var pointsPerMm: Double {
+extension GlassMeasure {
+    /// Points in a millimetre of this phone's glass.
+    @MainActor static var pointsPerMmHere: Double {
         let screen = UIScreen.main
-        return GlassMeasure.pointsPerMm(
+        return pointsPerMm(
             pixelWidth: screen.nativeBounds.width, pixelHeight: screen.nativeBounds.height, pixelsPerPoint: screen.nativeScale
         )
     }

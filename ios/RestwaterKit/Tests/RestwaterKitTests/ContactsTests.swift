@@ -25,4 +25,16 @@ final class ContactsTests: XCTestCase, @unchecked Sendable {
         contacts.onGlass(1)
         XCTAssertTrue(contacts.tapCounts, "a new touch begins anew")
     }
+
+    func testAPalmCountsForNothingUntilItHasGone() async {
+        let contacts = Contacts()
+        contacts.onGlass(1, widestMm: 14)
+        XCTAssertTrue(contacts.tapCounts, "a thumb")
+        contacts.onGlass(1, widestMm: 41)
+        contacts.onGlass(1, widestMm: 20)
+        contacts.onGlass(0)
+        XCTAssertFalse(contacts.tapCounts, "it was a palm for a while")
+        contacts.onGlass(1, widestMm: 14)
+        XCTAssertTrue(contacts.tapCounts)
+    }
 }

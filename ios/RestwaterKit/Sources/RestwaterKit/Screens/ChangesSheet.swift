@@ -10,7 +10,7 @@ extension Sheet {
         let test = page < tests ? changes.test : nil
         let plot = plots.indices.contains(page - tests) ? plots[page - tests] : nil
         let change = changes.changes.indices.contains(page - tests - plots.count) ? changes.changes[page - tests - plots.count] : nil
-        let rest = head(test?.title ?? change?.title ?? changes.title, notice: seen.notice, slate, bottom: slate.back.top)
+        let rest = head(test?.title ?? change?.title ?? changes.title, notice: seen.notice, slate)
         var cells = Self.cells(test, change)
         if pages > 1 { cells.append(Cell(face: KeyFace(slate.words.more), tag: "next-page", ask: .nextPage)) }
         let keys = slate.gridHeight(cells.count)

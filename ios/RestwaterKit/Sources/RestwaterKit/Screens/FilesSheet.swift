@@ -4,7 +4,7 @@ import RestwaterCore
 extension Sheet {
     mutating func drawFiles(_ files: FilesView, _ slate: Slate, _ seen: Seen) {
         let notice = seen.files.progress.map { "… \($0)" } ?? seen.notice
-        let rest = head(files.title, notice: notice, slate, bottom: slate.back.top)
+        let rest = head(files.title, notice: notice, slate)
         switch seen.files.page {
         case .send: drawSend(files, in: rest, slate, seen.turned)
         case .incoming: seen.files.incoming.map { drawIncoming($0, files.sourceLabel, in: rest, slate, seen.files) }

@@ -7,7 +7,7 @@ extension Sheet {
     mutating func drawLeaves(_ view: LeavesView, _ slate: Slate, _ seen: Seen, choose: @escaping (String, String) -> Action) {
         // A key may take its own leaf away, as closing a session does: the first one is shown then.
         guard let leaf = view.leaves.first(where: { $0.id == seen.turned.leaf }) ?? view.leaves.first else { return }
-        let rest = head(leaf.title, notice: seen.notice, slate, bottom: slate.back.top)
+        let rest = head(leaf.title, notice: seen.notice, slate)
         if leaf.rows.contains(where: { $0.field == seen.turned.row }) {
             rows(leaf.rows, in: rest, slate, seen.turned, choose: choose)
         } else {

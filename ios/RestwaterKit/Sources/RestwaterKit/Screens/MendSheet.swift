@@ -3,7 +3,7 @@ import RestwaterCore
 /// Doubtful entries, each put right in a few taps.
 extension Sheet {
     mutating func drawMend(_ mend: MendView, _ slate: Slate, _ seen: Seen) {
-        let rest = head(mend.title, notice: seen.notice, slate, bottom: slate.back.top)
+        let rest = head(mend.title, notice: seen.notice, slate)
         if let open = mend.open {
             drawEntry(open, in: rest, slate, seen.turned)
         } else {

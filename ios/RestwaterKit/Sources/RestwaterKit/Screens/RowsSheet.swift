@@ -5,7 +5,7 @@ extension Sheet {
     mutating func drawRows(
         _ title: String, _ fields: [ChoiceRow], caution: String = "", _ slate: Slate, _ seen: Seen, choose: (String, String) -> Action
     ) {
-        var rest = head(title, notice: seen.notice, slate, bottom: slate.back.top)
+        var rest = head(title, notice: seen.notice, slate)
         // A caution stands where the weight is entered and over all rows, never over a key.
         if !caution.isBlank && [nil, "lead", "material"].contains(seen.turned.row) {
             let em = slate.text.body * 0.85

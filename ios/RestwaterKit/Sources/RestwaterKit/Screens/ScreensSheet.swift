@@ -4,7 +4,7 @@ import RestwaterCore
 /// above them under their heading; where both groups don't fit, one grid that is turned.
 extension Sheet {
     mutating func drawScreens(_ doors: DoorsView, _ slate: Slate, _ seen: Seen) {
-        let rest = head("", notice: seen.notice, slate, bottom: slate.back.top)
+        let rest = head("", notice: seen.notice, slate)
         func cells(_ group: DoorGroup) -> [Cell] {
             doors.doors.filter { $0.group == group }.map { door in
                 let goal = Showing(door.which)

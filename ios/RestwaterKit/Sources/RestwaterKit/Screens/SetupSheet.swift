@@ -3,10 +3,7 @@ import RestwaterCore
 /// Setting up a session: everything may be left as it stands, and START is always in sight.
 extension Sheet {
     mutating func drawSetup(_ setup: SetupView, _ slate: Slate, _ seen: Seen) {
-        // START lies where it lies on the Bank without a session.
-        let ask = PadAsk(state: .noSession, rods: 1, page: 0)
-        guard let start = try? bankLayout(glass: slate.glass, ask: ask).keys.first(where: { $0.key == .start })?.rect else { return }
-        let rest = head(setup.title, notice: seen.notice, slate, bottom: start.top)
+        let rest = head(setup.title, notice: seen.notice, slate, page: slate.layout.setUp)
         var taken = 0.0
         if seen.turned.row == nil {
             line("peg", setup.pegLabel, setup.peg, to: .setup, 0, rest, slate)
@@ -20,7 +17,7 @@ extension Sheet {
         let place = rest.with(top: rest.top + taken, height: rest.height - taken)
         rows(setup.rows, and: [cautions], in: place, slate, seen.turned) { .chooseSetup(field: $0, value: $1) }
         let face = KeyFace(setup.start.label, sub: slate.layout.showSubs ? setup.start.sub : nil, spoken: setup.start.spoken, solid: true)
-        key("key-\(String.tag(Key.start))", face, em: slate.text.primary, sub: slate.text.sub, at: start, slate, order: 80, .start)
+        key("key-\(String.tag(Key.start))", face, em: slate.text.primary, sub: slate.text.sub, at: slate.layout.start, slate, order: 80, .start)
         back(slate)
     }
 }

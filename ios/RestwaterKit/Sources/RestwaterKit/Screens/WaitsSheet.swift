@@ -7,7 +7,7 @@ extension Sheet {
         let page = pages == 0 ? 0 : seen.turned.page % pages
         let chart = page < waits.charts.count ? waits.charts[page] : nil
         let forecast = chart == nil ? waits.forecast : nil
-        let rest = head(chart?.title ?? forecast?.title ?? waits.title, notice: seen.notice, slate, bottom: slate.back.top)
+        let rest = head(chart?.title ?? forecast?.title ?? waits.title, notice: seen.notice, slate)
         let fields = forecast.map { [$0.left] } ?? waits.rows
         if fields.contains(where: { $0.field == seen.turned.row }) {
             rows(fields, in: rest, slate, seen.turned) { .chooseCasts(field: $0, value: $1) }

@@ -16,23 +16,27 @@ extension Cell {
 
 extension Slate {
     /// Height that so many keys take in a grid, with the gap above them.
-    func gridHeight(_ keys: Int) -> Double { Double((keys + 2) / 3) * 18 * mm }
+    func gridHeight(_ keys: Int) -> Double { Double(gridRows(keys)) * 18 * mm }
+
+    fileprivate var columns: Int { Int(layout.columns) }
+    fileprivate func gridRows(_ keys: Int) -> Int { (keys + columns - 1) / columns }
 }
 
 extension Sheet {
-    /// Keys of 15 mm in three columns; where they are more than fit, the last one turns the page.
+    /// Keys 15 mm high in columns; where they are more than fit, the last one turns the page.
     mutating func grid(_ cells: [Cell], in place: Rect, _ slate: Slate, page turned: Int) {
         let (gap, height) = (3 * slate.mm, 15 * slate.mm)
-        let width = (place.width - 2 * gap) / 3
-        let fit = 3 * max(1, Int((place.height + gap) / (height + gap)))
+        let columns = slate.columns
+        let width = (place.width - Double(columns - 1) * gap) / Double(columns)
+        let fit = columns * max(1, Int((place.height + gap) / (height + gap)))
         let perPage = cells.count <= fit ? fit : fit - 1
         let pages = max(1, (cells.count + perPage - 1) / perPage)
         var shown = Array(cells.dropFirst(turned % pages * perPage).prefix(perPage))
         if pages > 1 { shown.append(Cell(face: KeyFace(slate.words.more), tag: "grid-more", ask: .moreGrid)) }
         // The rows stand at the bottom of their place, where the thumb is.
-        let top = place.bottom - Double((shown.count + 2) / 3) * (height + gap) + gap
+        let top = place.bottom - Double(slate.gridRows(shown.count)) * (height + gap) + gap
         let places = shown.indices.map { i in
-            Rect(left: place.left + Double(i % 3) * (width + gap), top: top + Double(i / 3) * (height + gap), width: width, height: height)
+            Rect(left: place.left + Double(i % columns) * (width + gap), top: top + Double(i / columns) * (height + gap), width: width, height: height)
         }
         let labels = zip(shown, places).map { cell, at in
             (cell.face.label, KeyDrawing.labelPlace(at, hasSub: cell.face.sub != nil, mm: slate.mm))

@@ -45,7 +45,7 @@ public struct Sheet: Equatable, Sendable {
         }
         if sheet.pieces.isEmpty {
             // The core has refused the screen (no session for the swim): its words, and the way back.
-            _ = sheet.head("", notice: seen.notice, slate, bottom: slate.back.top)
+            _ = sheet.head("", notice: seen.notice, slate)
             sheet.back(slate)
         }
         return sheet
@@ -77,8 +77,6 @@ struct Slate {
     let letters: Letters
     let layout: BankLayout
     let words: PadWords
-    /// The place beside CAST, the same in every state.
-    let back: Rect
     var mm: Double { glass.pxPerMm }
     var text: TextSizes { layout.text }
     var write: Words { Words(letters: letters) }
@@ -88,8 +86,6 @@ struct Slate {
         self.letters = letters
         let rods = UInt8(min(3, max(1, bank.rods.count)))
         layout = try bankLayout(glass: glass, ask: PadAsk(state: bank.state, rods: rods, page: UInt8(seen.turned.keys % 256)))
-        let ready = try bankLayout(glass: glass, ask: PadAsk(state: .ready, rods: 1, page: 0))
-        back = ready.more ?? layout.notice
         words = padWords()
     }
 }

@@ -31,17 +31,14 @@ extension Sheet {
 
     /// BACK lies where MORE is: a second tap of a cold thumb turns a page of small keys at most.
     mutating func back(_ slate: Slate, at place: Rect? = nil) {
-        key("back", KeyFace(slate.words.back), em: slate.text.secondary, sub: 0, at: place ?? slate.back, slate, order: 90, .back)
+        key("back", KeyFace(slate.words.back), em: slate.text.secondary, sub: 0, at: place ?? slate.layout.back, slate, order: 90, .back)
     }
 
-    /// Title and notice; answers what is left below them, down to `bottom`.
-    mutating func head(_ title: String, notice: String, _ slate: Slate, bottom: Double) -> Rect {
-        let (mm, layout) = (slate.mm, slate.layout)
-        let head = Rect(left: layout.header.left, top: layout.header.top, width: layout.notice.width, height: 6 * mm)
-        let below = head.with(top: head.bottom, height: 4.5 * mm)
-        put("title", title, em: slate.text.headline, at: head, slate, weight: .bold, role: .heading)
-        put("notice", notice, em: slate.text.body, at: below, slate, order: 1, announced: true)
-        let top = below.bottom + 0.5 * mm
-        return Rect(left: head.left, top: top, width: head.width, height: bottom - top - 2 * mm)
+    /// Title and notice of a page; answers the rest of it.
+    mutating func head(_ title: String, notice: String, _ slate: Slate, page: PagePlace? = nil) -> Rect {
+        let page = page ?? slate.layout.page
+        put("title", title, em: slate.text.headline, at: page.title, slate, weight: .bold, role: .heading)
+        put("notice", notice, em: slate.text.body, at: page.notice, slate, order: 1, announced: true)
+        return page.rest
     }
 }

@@ -2,20 +2,26 @@ package app.restwater.android
 
 import android.Manifest
 import android.content.Intent
+import android.content.res.Configuration
 import android.net.Uri
 import android.os.Build
 import android.os.Bundle
 import android.util.DisplayMetrics
+import android.view.MotionEvent
 import android.view.WindowManager
 import androidx.activity.ComponentActivity
 import androidx.activity.compose.BackHandler
 import androidx.activity.compose.setContent
 import androidx.activity.enableEdgeToEdge
 import androidx.activity.result.contract.ActivityResultContracts
+import androidx.compose.foundation.layout.Box
 import androidx.compose.foundation.layout.Column
 import androidx.compose.foundation.layout.WindowInsets
+import androidx.compose.foundation.layout.WindowInsetsSides
+import androidx.compose.foundation.layout.only
 import androidx.compose.foundation.layout.safeDrawing
 import androidx.compose.foundation.layout.safeDrawingPadding
+import androidx.compose.foundation.layout.windowInsetsPadding
 import androidx.compose.material3.Button
 import androidx.compose.material3.Text
 import androidx.compose.runtime.Composable
@@ -24,10 +30,14 @@ import androidx.compose.ui.Modifier
 import androidx.compose.ui.platform.LocalConfiguration
 import androidx.compose.ui.platform.LocalDensity
 import androidx.compose.ui.platform.testTag
+import androidx.core.view.WindowCompat
+import androidx.core.view.WindowInsetsCompat.Type.statusBars
+import androidx.core.view.WindowInsetsControllerCompat
 import androidx.lifecycle.lifecycleScope
 import app.restwater.core.Kind
 import app.restwater.core.Restwater
 import app.restwater.core.RestwaterException
+import app.restwater.core.palmMm
 import app.restwater.core.shellWords
 import app.restwater.ui.FileTrouble
 import app.restwater.ui.GlassMeasure
@@ -41,6 +51,12 @@ import kotlinx.coroutines.launch
 class MainActivity : ComponentActivity() {
     private val app get() = application as RestwaterApplication
     private val files by lazy { PhoneFiles(this) }
+    private val bars by lazy {
+        WindowCompat.getInsetsController(window, window.decorView).apply {
+            systemBarsBehavior = WindowInsetsControllerCompat.BEHAVIOR_SHOW_TRANSIENT_BARS_BY_SWIPE
+        }
+    }
+    private val palm by lazy { Palm(palmMm() * pxPerMm(resources.displayMetrics)) }
     private val ask = registerForActivityResult(ActivityResultContracts.RequestPermission()) { lifecycleScope.launch { state?.lookOut() } }
 
     /** What the screens draw; none where the log could not be opened. */
@@ -95,6 +111,8 @@ class MainActivity : ComponentActivity() {
         }
     }
 
+    override fun dispatchTouchEvent(event: MotionEvent): Boolean = palm.filter(event) { super.dispatchTouchEvent(it) }
+
     override fun onResume() {
         super.onResume()
         lifecycleScope.launch { state?.toFront() }
@@ -114,6 +132,9 @@ class MainActivity : ComponentActivity() {
     private fun Screens(state: RestwaterState) {
         val density = LocalDensity.current
         val insets = WindowInsets.safeDrawing
+        val lying = LocalConfiguration.current.orientation == Configuration.ORIENTATION_LANDSCAPE
+        // On its side the glass is low: the status bar gives its line to the screen, and a swipe brings it back.
+        LaunchedEffect(lying) { if (lying) bars.hide(statusBars()) else bars.show(statusBars()) }
         val measure = GlassMeasure(
             pxPerMm = pxPerMm(resources.displayMetrics),
             textScale = LocalConfiguration.current.fontScale.toDouble(),
@@ -127,7 +148,8 @@ class MainActivity : ComponentActivity() {
             if (state.keepAwake) window.addFlags(on) else window.clearFlags(on)
             if (state.keepAwake) askForNotifications()
         }
-        RestwaterApp(state, measure)
+        // What stands at the sides, a camera or three buttons, is no glass.
+        Box(Modifier.windowInsetsPadding(insets.only(WindowInsetsSides.Horizontal))) { RestwaterApp(state, measure) }
     }
 
     /** Once a session is open, and once only: an answer is an answer. */

@@ -43,6 +43,14 @@ class GlassTest {
 
     @Config(qualifiers = "w430dp-h932dp-xxxhdpi", fontScale = 2f) @Test fun largePhoneAtTwiceTheText() = keysAreLargeEnough()
 
+    @Config(qualifiers = "w640dp-h360dp-land-xhdpi") @Test fun smallPhoneOnItsSide() = keysAreLargeEnough()
+
+    @Config(qualifiers = "w915dp-h412dp-land-xxhdpi", fontScale = 2f) @Test fun commonPhoneOnItsSideAtTwiceTheText() = keysAreLargeEnough()
+
+    @Config(qualifiers = "w891dp-h411dp-land-xhdpi") @Test fun everyScreenOnItsSide() = pictures("-on-its-side")
+
+    @Config(qualifiers = "w640dp-h360dp-land-xhdpi") @Test fun everyScreenOnItsSideOnASmallPhone() = pictures("-on-its-side-small")
+
     @Config(qualifiers = "w411dp-h891dp-xhdpi") @Test fun everyScreenAtOnce() = pictures("")
 
     @Config(qualifiers = "w411dp-h891dp-xhdpi", fontScale = 2f) @Test fun everyScreenAtTwiceTheText() = pictures("-large-text")

@@ -129,10 +129,10 @@ private fun learning(core: Restwater, last: DayTap, out: File, glass: Glass) {
             picture(on) { CompositionLocalProvider(LocalInk provides ink, LocalPxPerMm provides on.pxPerMm.toFloat(), content = content) },
         )
         repeat((waits.charts.size + if (waits.forecast == null) 0 else 1).coerceAtLeast(1)) { page ->
-            write("waits-${page + 1}") { WaitsScreen(waits, layout, back(on), padWords(), "", { _, _ -> }, page) { } }
+            write("waits-${page + 1}") { WaitsScreen(waits, layout, padWords(), "", { _, _ -> }, page) { } }
         }
         repeat(pagesOf(changes)) { page ->
-            write("changes-${page + 1}") { ChangesScreen(changes, layout, back(on), padWords(), "", { }, page) { } }
+            write("changes-${page + 1}") { ChangesScreen(changes, layout, padWords(), "", { }, page) { } }
         }
     }
 }
@@ -151,14 +151,14 @@ private fun leaves(core: Restwater, last: DayTap, out: File, glass: Glass) {
         fun write(name: String, content: @Composable () -> Unit) = File(out, "$name-$kind.png").writeBytes(
             picture(on) { CompositionLocalProvider(LocalInk provides ink, LocalPxPerMm provides on.pxPerMm.toFloat(), content = content) },
         )
-        write("screens") { ScreenList(core.doors(), layout, back(on), padWords(), { }) { } }
+        write("screens") { ScreenList(core.doors(), layout, padWords(), { }) { } }
         for (which in listOf(Which.BENCH, Which.BOOK, Which.CONDITIONS, Which.CAUTIONS)) {
             val view = leavesOf(core.screen(which, last.at)) ?: continue
             val all = if (kind == "day" || kind == "large-text") view.leaves.take(MOST_LEAVES) else view.leaves.take(1)
             for (leaf in all) {
                 repeat(if (leaf == view.leaves.first()) 1 else LEAF_PARTS) { part ->
                     write("${which.name.lowercase()}-${leaf.id}-${part + 1}") {
-                        LeavesScreen(view, layout, back(on), padWords(), "", { _, _ -> }, leaf.id, part) { }
+                        LeavesScreen(view, layout, padWords(), "", { _, _ -> }, leaf.id, part) { }
                     }
                 }
             }
@@ -202,21 +202,20 @@ fun swimPicture(core: Restwater, at: Moment, bank: BankView, glass: Glass, ink: 
 /** The set-up screen of a record as PNG, by day. */
 fun setupPicture(setup: SetupView, bank: BankView, glass: Glass): ByteArray = picture(glass) {
     CompositionLocalProvider(LocalInk provides Ink.Day, LocalPxPerMm provides glass.pxPerMm.toFloat()) {
-        SetupScreen(setup, bankLayout(glass, ask(bank)), back(glass), padWords(), "", { _, _ -> }, { }) { }
+        SetupScreen(setup, bankLayout(glass, ask(bank)), padWords(), "", { _, _ -> }, { }) { }
     }
 }
 
 /** The tackle screen of a record as PNG, by day. */
 fun tacklePicture(tackle: TackleView, bank: BankView, glass: Glass): ByteArray = picture(glass) {
     CompositionLocalProvider(LocalInk provides Ink.Day, LocalPxPerMm provides glass.pxPerMm.toFloat()) {
-        TackleScreen(tackle, bankLayout(glass, ask(bank)), back(glass), padWords(), "", { _, _ -> }) { }
+        TackleScreen(tackle, bankLayout(glass, ask(bank)), padWords(), "", { _, _ -> }) { }
     }
 }
 
 private fun ask(bank: BankView) = PadAsk(bank.state, bank.rods.size.coerceIn(1, 3).toUByte(), 0u)
 
 /** Where BACK lies: beside CAST. */
-private fun back(glass: Glass) = checkNotNull(bankLayout(glass, PadAsk(BankState.READY, 1u, 0u)).more)
 
 /** A glass written as 750x1334@12.84, with 4 mm for what the system keeps at the top. */
 private fun glassOf(text: String): Glass? {

@@ -37,7 +37,6 @@ import app.restwater.core.VerdictTone
 fun ChangesScreen(
     changes: ChangesView,
     layout: BankLayout,
-    back: Rect,
     words: PadWords,
     notice: String,
     onAct: (Action) -> Unit,
@@ -53,14 +52,14 @@ fun ChangesScreen(
     val change = changes.changes.getOrNull(page - tests.size - plots.size)
     val test = tests.getOrNull(page)
     Ground()
-    val rest = Head(test?.title ?: change?.title ?: changes.title, notice, layout, back.top)
+    val rest = Head(test?.title ?: change?.title ?: changes.title, notice, layout)
     // A test that begins or ends is looked at first.
     val cells = cells(test, change) { action ->
         if (action != Action.SetNextStep) turned = 0
         onAct(action)
     } +
         if (pages > 1) listOf(Cell(words.more.face(), "next-page") { turned = page + 1 }) else emptyList()
-    val keys = gridHeight(cells.size)
+    val keys = gridHeight(cells.size, layout)
     val place = rest.copy(height = rest.height - keys)
     when {
         test != null -> TestPage(test, place, layout)
@@ -69,7 +68,7 @@ fun ChangesScreen(
         else -> FitText(changes.says, layout.text.body.toFloat(), LocalInk.current.ink, Modifier.at(place))
     }
     KeyGrid(cells, rest.copy(top = rest.top + rest.height - keys, height = keys), layout, words)
-    Back(back, layout, words, onBack)
+    Back(layout, words, onBack)
 }
 
 /** The test that runs, the pages of the plot, a page for each change. */

@@ -38,6 +38,7 @@ import app.restwater.core.Key
 import app.restwater.core.LeafKey
 import app.restwater.core.LeafTyping
 import app.restwater.core.PadWords
+import app.restwater.core.PagePlace
 import app.restwater.core.Rect
 import app.restwater.core.SetupView
 import app.restwater.core.TackleView
@@ -51,7 +52,6 @@ private fun mm(value: Float): Dp = with(LocalDensity.current) { (value * LocalPx
 fun SetupScreen(
     setup: SetupView,
     layout: BankLayout,
-    back: Rect,
     words: PadWords,
     notice: String,
     onChoose: (String, String) -> Unit,
@@ -59,10 +59,9 @@ fun SetupScreen(
     onCautions: () -> Unit = { },
     onBack: () -> Unit,
 ) {
-    val start = layout.keys.first { it.key == Key.START }.rect
     val open = remember { mutableStateOf<String?>(null) }
     Ground()
-    val rest = Head(setup.title, notice, layout, start.top)
+    val rest = Head(setup.title, notice, layout, layout.setUp)
     if (open.value == null) {
         Field("peg", setup.pegLabel, setup.peg, layout, part(rest, 0), onChoose)
         Field("water", setup.waterLabel, setup.water, layout, part(rest, 1), onChoose)
@@ -72,8 +71,8 @@ fun SetupScreen(
     val cautions = with(setup.cautions) { Cell(KeyFace(label, sub, "$label: $sub"), "open-${Showing.CAUTIONS}", onCautions) }
     RowsAnd(listOf(cautions), setup.rows, open, place, layout, words, onChoose)
     val face = with(setup.start) { KeyFace(label, sub.takeIf { layout.showSubs }, spoken, solid = true) }
-    PadKey(face, tag(Key.START), layout.text.primary.toFloat(), layout.text.sub.toFloat(), Modifier.at(start), onTap = onStart)
-    Back(back, layout, words) { if (open.value == null) onBack() else open.value = null }
+    PadKey(face, tag(Key.START), layout.text.primary.toFloat(), layout.text.sub.toFloat(), Modifier.at(layout.start), onTap = onStart)
+    Back(layout, words) { if (open.value == null) onBack() else open.value = null }
 }
 
 /** Spot and rig of one rod, changed by taps; in force from its next cast. */
@@ -81,13 +80,12 @@ fun SetupScreen(
 fun TackleScreen(
     tackle: TackleView,
     layout: BankLayout,
-    back: Rect,
     words: PadWords,
     notice: String,
     onChoose: (String, String) -> Unit,
     onBack: () -> Unit,
 ) {
-    RowsScreen(tackle.title, tackle.rows, layout, back, words, notice, onChoose, tackle.caution, onBack)
+    RowsScreen(tackle.title, tackle.rows, layout, words, notice, onChoose, tackle.caution, onBack)
 }
 
 /** A screen of choices and nothing else. */
@@ -96,7 +94,6 @@ fun RowsScreen(
     title: String,
     rows: List<ChoiceRow>,
     layout: BankLayout,
-    back: Rect,
     words: PadWords,
     notice: String,
     onChoose: (String, String) -> Unit,
@@ -105,14 +102,14 @@ fun RowsScreen(
 ) {
     val open = remember { mutableStateOf<String?>(null) }
     Ground()
-    val rest = Head(title, notice, layout, back.top)
+    val rest = Head(title, notice, layout)
     // A caution stands where the weight is entered and over all rows, never over a key.
     val said = caution.isNotBlank() && open.value in listOf(null, "lead", "material")
     val em = layout.text.body.toFloat() * 0.85f
     val high = if (said) cautionHeight(caution, em, rest.width).coerceAtMost(rest.height * 0.3) else 0.0
     if (said) Caution(caution, em, rest.copy(height = high))
     Rows(rows, open, rest.copy(top = rest.top + high, height = rest.height - high), layout, words, onChoose)
-    Back(back, layout, words) { if (open.value == null) onBack() else open.value = null }
+    Back(layout, words) { if (open.value == null) onBack() else open.value = null }
 }
 
 /**
@@ -120,23 +117,23 @@ fun RowsScreen(
  * above them under their heading; where both groups don't fit, one grid with MORE.
  */
 @Composable
-fun ScreenList(doors: DoorsView, layout: BankLayout, back: Rect, words: PadWords, onOpen: (Showing) -> Unit, onBack: () -> Unit) {
+fun ScreenList(doors: DoorsView, layout: BankLayout, words: PadWords, onOpen: (Showing) -> Unit, onBack: () -> Unit) {
     Ground()
     val mm = LocalPxPerMm.current
     val ink = LocalInk.current
-    val rest = Head("", "", layout, back.top)
+    val rest = Head("", "", layout)
     fun cells(group: DoorGroup?) = doors.doors.filter { group == null || it.group == group }.map { door ->
         val goal = Showing.of(door.which)
         Cell(KeyFace(door.label, door.sub, door.spoken), "open-$goal") { onOpen(goal) }
     }
     val groups = listOf(doors.beforeAndAfter to cells(DoorGroup.BEFORE_AND_AFTER), doors.onTheBank to cells(DoorGroup.ON_THE_BANK))
     val heading = layout.text.body * 1.3
-    if (groups.sumOf { heading + gridHeight(it.second.size) + 2.0 * mm } > rest.height) {
+    if (groups.sumOf { heading + gridHeight(it.second.size, layout) + 2.0 * mm } > rest.height) {
         KeyGrid(cells(DoorGroup.ON_THE_BANK) + cells(DoorGroup.BEFORE_AND_AFTER), rest, layout, words)
     } else {
         var bottom = rest.top + rest.height
         for ((title, keys) in groups.reversed()) {
-            val height = gridHeight(keys.size)
+            val height = gridHeight(keys.size, layout)
             KeyGrid(keys, rest.copy(top = bottom - height, height = height), layout, words)
             bottom -= height + heading
             val place = rest.copy(top = bottom, height = heading)
@@ -146,7 +143,7 @@ fun ScreenList(doors: DoorsView, layout: BankLayout, back: Rect, words: PadWords
             bottom -= 2.0 * mm
         }
     }
-    Back(back, layout, words, onBack)
+    Back(layout, words, onBack)
 }
 
 @Composable
@@ -154,24 +151,20 @@ internal fun Ground() = Box(Modifier.fillMaxSize().background(LocalInk.current.p
 
 /** BACK lies where MORE is: a second tap of a cold thumb turns a page of small keys at most. */
 @Composable
-internal fun Back(place: Rect, layout: BankLayout, words: PadWords, onBack: () -> Unit) =
-    PadKey(words.back.face(), "back", layout.text.secondary.toFloat(), 0f, Modifier.at(place), onTap = onBack)
+internal fun Back(layout: BankLayout, words: PadWords, onBack: () -> Unit) =
+    PadKey(words.back.face(), "back", layout.text.secondary.toFloat(), 0f, Modifier.at(layout.back), onTap = onBack)
 
-/** Title and notice; answers what is left below them, down to [bottom]. */
+/** Title and notice of a page; answers the rest of it. */
 @Composable
-internal fun Head(title: String, notice: String, layout: BankLayout, bottom: Double): Rect {
-    val mm = LocalPxPerMm.current
+internal fun Head(title: String, notice: String, layout: BankLayout, page: PagePlace = layout.page): Rect {
     val ink = LocalInk.current
-    val head = Rect(layout.header.left, layout.header.top, layout.notice.width, 6.0 * mm)
-    val below = head.copy(top = head.top + head.height, height = 4.5 * mm)
-    Box(Modifier.at(head).semantics { heading(); contentDescription = title }) {
+    Box(Modifier.at(page.title).semantics { heading(); contentDescription = title }) {
         FitText(title, layout.text.headline.toFloat(), ink.ink, Modifier.fillMaxSize(), FontWeight.Bold)
     }
-    Box(Modifier.at(below).testTag("notice").semantics { contentDescription = notice }) {
+    Box(Modifier.at(page.notice).testTag("notice").semantics { contentDescription = notice }) {
         FitText(notice, layout.text.body.toFloat(), ink.ink, Modifier.fillMaxSize())
     }
-    val top = below.top + below.height + 0.5 * mm
-    return Rect(head.left, top, head.width, bottom - top - 2.0 * mm)
+    return page.rest
 }
 
 /** The fields as keys; the one that is open, as the keys of its choices. Nothing scrolls. */
@@ -208,27 +201,30 @@ private fun RowsAnd(
 
 /** Height that so many keys take in a grid, with the gap above them. */
 @Composable
-internal fun gridHeight(keys: Int): Double = ((keys + 2) / 3) * 18.0 * LocalPxPerMm.current
+internal fun gridHeight(keys: Int, layout: BankLayout): Double = rowsOf(keys, layout) * 18.0 * LocalPxPerMm.current
+
+private fun rowsOf(keys: Int, layout: BankLayout): Int = (keys + layout.columns.toInt() - 1) / layout.columns.toInt()
 
 /** One key of a grid. */
 internal class Cell(val face: KeyFace, val tag: String, val onTap: () -> Unit)
 
-/** Keys of 15 mm in three columns; where they are more than fit, the last one turns the page. */
+/** Keys 15 mm high in columns; where they are more than fit, the last one turns the page. */
 @Composable
 internal fun KeyGrid(cells: List<Cell>, place: Rect, layout: BankLayout, words: PadWords) {
     val mm = LocalPxPerMm.current
     val (gap, height) = 3.0 * mm to 15.0 * mm
-    val width = (place.width - 2 * gap) / 3
-    val fit = 3 * ((place.height + gap) / (height + gap)).toInt().coerceAtLeast(1)
+    val columns = layout.columns.toInt()
+    val width = (place.width - (columns - 1) * gap) / columns
+    val fit = columns * ((place.height + gap) / (height + gap)).toInt().coerceAtLeast(1)
     val perPage = if (cells.size <= fit) fit else fit - 1
     val pages = (cells.size + perPage - 1) / perPage
     var page by remember(cells.size, perPage) { mutableStateOf(0) }
     val turn = Cell(words.more.face(), "grid-more") { page = (page + 1) % pages }
     val shown = cells.drop(page * perPage).take(perPage) + if (pages > 1) listOf(turn) else emptyList()
     // The rows stand at the bottom of their place, where the thumb is.
-    val rows = (shown.size + 2) / 3
+    val rows = rowsOf(shown.size, layout)
     val top = place.top + place.height - rows * (height + gap) + gap
-    fun at(i: Int) = Rect(place.left + (i % 3) * (width + gap), top + (i / 3) * (height + gap), width, height)
+    fun at(i: Int) = Rect(place.left + (i % columns) * (width + gap), top + (i / columns) * (height + gap), width, height)
     val labels = shown.mapIndexed { i, cell -> cell.face.label to labelPlace(at(i), cell.face.sub != null, mm) }
     val px = commonEm(labels, layout.text.secondary.toFloat() * 0.9f)
     shown.forEachIndexed { i, cell ->

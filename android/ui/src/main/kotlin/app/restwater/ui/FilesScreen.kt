@@ -16,7 +16,6 @@ fun FilesScreen(
     files: FilesView,
     desk: FilesDesk,
     layout: BankLayout,
-    back: Rect,
     words: PadWords,
     notice: String,
     leftHanded: Boolean,
@@ -25,7 +24,7 @@ fun FilesScreen(
 ) {
     val open = remember { mutableStateOf<String?>(null) }
     Ground()
-    val rest = Head(files.title, desk.progress?.let { "… $it" } ?: notice, layout, back.top)
+    val rest = Head(files.title, desk.progress?.let { "… $it" } ?: notice, layout)
     val choose = { field: String, value: String -> onAct(Action.ChooseFiles(field, value)) }
     when (desk.page) {
         FilesPage.SEND -> if (open.value == null) SendPage(files, desk, rest, layout, words) { open.value = it } else Rows(files.rows, open, rest, layout, words, choose)
@@ -47,7 +46,7 @@ fun FilesScreen(
             ListPage(lines, keys, files.none, rest, layout, words, leftHanded)
         }
     }
-    Back(back, layout, words) {
+    Back(layout, words) {
         when {
             desk.progress != null -> desk.giveUp()
             open.value != null -> open.value = null
@@ -70,7 +69,7 @@ private fun SendPage(files: FilesView, desk: FilesDesk, place: Rect, layout: Ban
     val save = Cell(KeyFace(files.save, null, files.save, solid = !desk.shares), "save") { desk.save() }
     val send = Cell(KeyFace(files.send, null, files.send, solid = true), "send") { desk.send() }
     val cells = rows + keys + if (desk.shares) listOf(save, send) else listOf(save)
-    val height = gridHeight(cells.size)
+    val height = gridHeight(cells.size, layout)
     Sentences(listOf(files.says), place.copy(height = place.height - height), layout, "files-says")
     KeyGrid(cells, place.copy(top = place.top + place.height - height, height = height), layout, words)
 }
@@ -81,7 +80,7 @@ private fun IncomingPage(files: FilesView, desk: FilesDesk, place: Rect, layout:
     val leave = Cell(KeyFace(incoming.leave, null, incoming.leave, solid = desk.taken), "leave") { desk.leave() }
     val take = Cell(KeyFace(incoming.takeIn, null, incoming.takeIn, solid = true), "take") { desk.takeIn() }
     val cells = if (!desk.taken && incoming.brings) listOf(leave, take) else listOf(leave)
-    val keys = gridHeight(cells.size)
+    val keys = gridHeight(cells.size, layout)
     val line = 9.0 * LocalPxPerMm.current
     val asks = if (cells.size == 2) line else 0.0
     Sentences(listOf(incoming.title) + incoming.lines, place.copy(height = place.height - keys - asks - line / 3), layout, "incoming")
@@ -96,7 +95,7 @@ private fun IncomingPage(files: FilesView, desk: FilesDesk, place: Rect, layout:
 private fun ListPage(
     lines: List<Line>, keys: List<Cell>, none: String, place: Rect, layout: BankLayout, words: PadWords, leftHanded: Boolean,
 ) {
-    val height = if (keys.isEmpty()) 0.0 else gridHeight(keys.size)
+    val height = if (keys.isEmpty()) 0.0 else gridHeight(keys.size, layout)
     val list = place.copy(height = place.height - height)
     if (lines.isEmpty()) FitText(none, layout.text.body.toFloat(), LocalInk.current.ink, Modifier.at(list))
     Lines(lines, list, layout, words, leftHanded)

@@ -41,7 +41,6 @@ import app.restwater.core.Rect
 fun LeavesScreen(
     view: LeavesView,
     layout: BankLayout,
-    back: Rect,
     words: PadWords,
     notice: String,
     onChoose: (String, String) -> Unit,
@@ -57,7 +56,7 @@ fun LeavesScreen(
     val isFirst = leaf === view.leaves.first()
     var part by remember(leaf.id) { mutableStateOf(firstPart) }
     Ground()
-    val rest = Head(leaf.title, notice, layout, back.top)
+    val rest = Head(leaf.title, notice, layout)
     fun tap(key: LeafKey) {
         when (key.field) {
             "leaf" -> { id = key.value; part = 0 }
@@ -70,7 +69,7 @@ fun LeavesScreen(
     } else {
         LeafPage(leaf, rest, layout, words, part, { part = it }, { open.value = it }, ::tap)
     }
-    Back(back, layout, words) {
+    Back(layout, words) {
         when {
             open.value != null -> open.value = null
             !isFirst -> id = view.leaves.first().id
@@ -94,7 +93,7 @@ private fun LeafPage(
     val least = if (leaf.list.isEmpty()) 3 * layout.text.body * LINE_HEIGHT else 2 * layout.text.body * LINE_HEIGHT + wide
     val most = rest.height - field - least
     // The keys keep the lower part; at large text some of them wait behind MORE so that a sentence stays above.
-    val keys = gridHeight(cells.size).coerceAtMost(18.0 * mm * (most / (18.0 * mm)).toInt().coerceAtLeast(1))
+    val keys = gridHeight(cells.size, layout).coerceAtMost(18.0 * mm * (most / (18.0 * mm)).toInt().coerceAtLeast(1))
     val room = rest.copy(height = rest.height - keys - field)
     val blocks = blocks(leaf, layout, room.width)
     val list = leaf.list
@@ -102,7 +101,7 @@ private fun LeafPage(
     val shown = parts[part % parts.size]
     val more = if (parts.size > 1) listOf(Cell(words.readOn.face(), "next-part") { turn((part + 1) % parts.size) }) else emptyList()
     val withMore = more + cells
-    val grown = if (parts.size > 1 && gridHeight(withMore.size) > keys && keys == gridHeight(cells.size)) gridHeight(withMore.size) else keys
+    val grown = if (parts.size > 1 && gridHeight(withMore.size, layout) > keys && keys == gridHeight(cells.size, layout)) gridHeight(withMore.size, layout) else keys
     val place = rest.copy(height = rest.height - grown - field)
     val again = if (grown == keys) shown else parts(blocks, list, place.height, wide).let { it[part % it.size] }
     Column(again, place, layout, onKey)

@@ -59,7 +59,7 @@ fun MatchScreen(
     Ground()
     val (fish, weighIn) = view.fish to view.weighIn
     when {
-        page == MatchPage.RULES -> Rows(view.rows, open, Head(view.toRules.label, notice, layout, keys.back.top), layout, words) { field, value ->
+        page == MatchPage.RULES -> Rows(view.rows, open, Head(view.toRules.label, notice, layout), layout, words) { field, value ->
             act(MatchTap.Choose(field, value))
         }
         page == MatchPage.COMING -> Coming(sheet)
@@ -68,7 +68,7 @@ fun MatchScreen(
         page == MatchPage.WEIGH_IN && weighIn != null -> WeighIn(sheet, weighIn)
         else -> Now(sheet)
     }
-    Back(keys.back, layout, words) {
+    Back(layout, words) {
         when {
             open.value != null -> open.value = null
             page == MatchPage.NOW -> onBack()
@@ -80,7 +80,7 @@ fun MatchScreen(
 @Composable
 private fun Now(sheet: Sheet) = with(sheet) {
     val mm = LocalPxPerMm.current
-    val place = Head(view.title, notice, layout, keys.small[0].top)
+    val place = Head(view.title, notice, layout, keys.now)
     val clock = if (view.digits.isEmpty()) 0.0 else CLOCK_MM * mm
     if (clock > 0) Digits(view.digits, LocalInk.current.ink, Modifier.at(place.copy(height = clock)))
     Box(Modifier.at(place.copy(height = clock.coerceAtLeast(mm * 1.0))).testTag("match-clock").semantics {
@@ -135,7 +135,7 @@ private class Stack(private val place: Rect, asked: Double) {
 private fun Coming(sheet: Sheet) = with(sheet) {
     val mm = LocalPxPerMm.current
     val body = layout.text.body.toFloat()
-    val place = Head(view.toComing.label, notice, layout, keys.back.top)
+    val place = Head(view.toComing.label, notice, layout)
     val notes = texts(view.comingNotes, body * 0.9f, place.width).coerceAtMost(place.height * 0.3)
     val lines = place.copy(height = place.height - notes - 2 * mm)
     Lines(view.coming, "coming", lines, body)
@@ -151,7 +151,7 @@ private fun Fish(sheet: Sheet, fish: FishPage) = with(sheet) {
     val pages = ((fish.classes.size + perPage - 1) / perPage).coerceAtLeast(1)
     val shown = fish.classes.drop(turned % pages * perPage).take(perPage)
     val small = keys.aboveClasses
-    Sentenced(fish.title, fish.says, Head(fish.title, notice, layout, small[0].top), layout)
+    Sentenced(fish.title, fish.says, Head(fish.title, notice, layout, keys.fish), layout)
     val labels = shown.mapIndexed { i, key -> key.label to labelPlace(keys.classes[i], layout.showSubs, mm) }
     val px = commonEm(labels, layout.text.primary.toFloat())
     shown.forEachIndexed { i, key -> KeyAt(key, "class-${key.label}", keys.classes[i], sheet, px = px) }
@@ -163,14 +163,14 @@ private fun Fish(sheet: Sheet, fish: FishPage) = with(sheet) {
 
 @Composable
 private fun Weight(sheet: Sheet, fish: FishPage) = with(sheet) {
-    val place = Head(fish.title, notice, layout, keys.aboveSteps[0].top)
+    val place = Head(fish.title, notice, layout, keys.weight)
     Figure(fish.figure, fish.says.take(1), emptyList(), place, layout)
     Steps(fish.steps, fish.above, fish.weighed, sheet)
 }
 
 @Composable
 private fun WeighIn(sheet: Sheet, page: WeighInPage) = with(sheet) {
-    val place = Head(page.title, notice, layout, keys.aboveSteps[0].top)
+    val place = Head(page.title, notice, layout, keys.weight)
     Figure(page.figure, page.notes, page.lines, place, layout)
     Steps(page.steps, page.above, page.weighed, sheet)
 }

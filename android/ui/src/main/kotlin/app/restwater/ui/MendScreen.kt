@@ -17,7 +17,6 @@ import app.restwater.core.Rect
 fun MendScreen(
     mend: MendView,
     layout: BankLayout,
-    back: Rect,
     words: PadWords,
     notice: String,
     leftHanded: Boolean,
@@ -26,7 +25,7 @@ fun MendScreen(
 ) {
     val row = remember(mend.open?.op) { mutableStateOf<String?>(null) }
     Ground()
-    val rest = Head(mend.title, notice, layout, back.top)
+    val rest = Head(mend.title, notice, layout)
     val open = mend.open
     if (open != null) {
         Entry(open, row, rest, layout, words, onAct)
@@ -36,7 +35,7 @@ fun MendScreen(
         val lines = mend.lines.map { Line(it.what, it.why, words.mend.label, "mend-${it.op}") { onAct(Action.OpenDoubt(it.op)) } }
         Lines(lines, rest.copy(top = rest.top + line, height = rest.height - line), layout, words, leftHanded)
     }
-    Back(back, layout, words) {
+    Back(layout, words) {
         when {
             row.value != null -> row.value = null
             open != null -> onAct(Action.OpenDoubt(null))

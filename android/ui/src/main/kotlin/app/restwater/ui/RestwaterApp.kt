@@ -74,8 +74,6 @@ private fun Screens(state: RestwaterState, glass: Glass) {
     val laid = remember(glass, ask) { lay(glass, ask) }
     val layout = laid.getOrElse { Trouble((it as? RestwaterException.Failed)?.text ?: throw it, GlassMeasure(glass.pxPerMm)); return }
     val words = remember { padWords() }
-    // The place beside CAST, the same in every state.
-    val back = remember(glass) { lay(glass, PadAsk(BankState.READY, 1u, 0u)).getOrThrow().more ?: layout.notice }
     when (state.showing) {
         Showing.BANK -> {
             // The fan changes with a tap or by the minute, never by the second.
@@ -88,46 +86,45 @@ private fun Screens(state: RestwaterState, glass: Glass) {
             )
         }
         Showing.SETUP -> state.setup?.let { setup ->
-            val start = remember(glass) { lay(glass, PadAsk(BankState.NO_SESSION, 1u, 0u)).getOrThrow() }
-            SetupScreen(setup, start, back, words, state.notice, { field, value -> state.act(Action.ChooseSetup(field, value)) }, state::start, { state.open(Showing.CAUTIONS) }) {
+            SetupScreen(setup, layout, words, state.notice, { field, value -> state.act(Action.ChooseSetup(field, value)) }, state::start, { state.open(Showing.CAUTIONS) }) {
                 state.open(Showing.BANK)
             }
         }
         Showing.TACKLE -> state.tackle?.let { tackle ->
-            TackleScreen(tackle, layout, back, words, state.notice, { field, value -> state.act(Action.Choose(tackle.rod, field, value)) }) {
+            TackleScreen(tackle, layout, words, state.notice, { field, value -> state.act(Action.Choose(tackle.rod, field, value)) }) {
                 state.open(Showing.BANK)
             }
         }
         Showing.SWIM -> state.swim?.let { Swim(state, it, glass, layout, words) }
         Showing.WAITS -> state.waits?.let { waits ->
-            WaitsScreen(waits, layout, back, words, state.notice, { field, value -> state.act(Action.ChooseCasts(field, value)) }) {
+            WaitsScreen(waits, layout, words, state.notice, { field, value -> state.act(Action.ChooseCasts(field, value)) }) {
                 state.open(Showing.BANK)
             }
         }
         Showing.CHANGES -> state.changes?.let { changes ->
-            ChangesScreen(changes, layout, back, words, state.notice, { state.act(it) }) { state.open(Showing.BANK) }
+            ChangesScreen(changes, layout, words, state.notice, { state.act(it) }) { state.open(Showing.BANK) }
         }
         Showing.MATCH -> state.match?.let { match ->
             val keys = remember(glass) { matchLayout(glass) }
             MatchScreen(match, keys, layout, words, state.notice, { state.act(Action.Match(it)) }) { state.open(Showing.BANK) }
         }
-        Showing.BENCH -> Leaves(state, state.bench, layout, back, words, Action::ChooseBench)
-        Showing.BOOK -> Leaves(state, state.book, layout, back, words, Action::ChooseBook)
-        Showing.CONDITIONS -> Leaves(state, state.conditions, layout, back, words, Action::ChooseConditions)
-        Showing.CAUTIONS -> Leaves(state, state.cautions, layout, back, words, Action::ChooseCautions)
+        Showing.BENCH -> Leaves(state, state.bench, layout, words, Action::ChooseBench)
+        Showing.BOOK -> Leaves(state, state.book, layout, words, Action::ChooseBook)
+        Showing.CONDITIONS -> Leaves(state, state.conditions, layout, words, Action::ChooseConditions)
+        Showing.CAUTIONS -> Leaves(state, state.cautions, layout, words, Action::ChooseCautions)
         Showing.FILES -> state.files?.let { files ->
-            FilesScreen(files, state.desk, layout, back, words, state.notice, glass.leftHanded, { state.act(it) }) { state.open(Showing.BANK) }
+            FilesScreen(files, state.desk, layout, words, state.notice, glass.leftHanded, { state.act(it) }) { state.open(Showing.BANK) }
         }
         Showing.MEND -> state.mend?.let { mend ->
-            MendScreen(mend, layout, back, words, state.notice, glass.leftHanded, { state.act(it) }) { state.open(Showing.BANK) }
+            MendScreen(mend, layout, words, state.notice, glass.leftHanded, { state.act(it) }) { state.open(Showing.BANK) }
         }
         Showing.PHONE -> state.phone?.let { phone ->
-            RowsScreen(phone.title, phone.rows, layout, back, words, state.notice, { field, value -> state.act(Action.ChoosePhone(field, value)) }) {
+            RowsScreen(phone.title, phone.rows, layout, words, state.notice, { field, value -> state.act(Action.ChoosePhone(field, value)) }) {
                 state.open(Showing.BANK)
             }
         }
         Showing.SCREENS -> state.doors?.let { doors ->
-            ScreenList(doors, layout, back, words, state::open) { state.open(Showing.BANK) }
+            ScreenList(doors, layout, words, state::open) { state.open(Showing.BANK) }
         }
     }
 }
@@ -135,10 +132,10 @@ private fun Screens(state: RestwaterState, glass: Glass) {
 /** A screen of leaves, told apart by what its keys ask of the core; a door among them opens another screen. */
 @Composable
 private fun Leaves(
-    state: RestwaterState, view: LeavesView?, layout: BankLayout, back: Rect, words: PadWords, action: (String, String) -> Action,
+    state: RestwaterState, view: LeavesView?, layout: BankLayout, words: PadWords, action: (String, String) -> Action,
 ) {
     LeavesScreen(
-        view ?: return, layout, back, words, state.notice, { field, value -> state.act(action(field, value)) },
+        view ?: return, layout, words, state.notice, { field, value -> state.act(action(field, value)) },
         onDoor = { name -> Showing.named(name)?.let(state::open) },
     ) { state.open(Showing.BANK) }
 }

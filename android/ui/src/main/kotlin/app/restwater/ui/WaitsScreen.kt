@@ -23,7 +23,6 @@ import app.restwater.core.WaitsView
 fun WaitsScreen(
     waits: WaitsView,
     layout: BankLayout,
-    back: Rect,
     words: PadWords,
     notice: String,
     onChoose: (String, String) -> Unit,
@@ -37,7 +36,7 @@ fun WaitsScreen(
     val page = if (pages == 0) 0 else turned % pages
     val chart = waits.charts.getOrNull(page)
     Ground()
-    val rest = Head(chart?.title ?: forecast?.takeIf { pages > 0 }?.title ?: waits.title, notice, layout, back.top)
+    val rest = Head(chart?.title ?: forecast?.takeIf { pages > 0 }?.title ?: waits.title, notice, layout)
     val rows = if (chart == null && forecast != null) listOf(forecast.left) else waits.rows
     if (open.value != null && rows.any { it.field == open.value }) {
         Rows(rows, open, rest, layout, words, onChoose)
@@ -45,7 +44,7 @@ fun WaitsScreen(
         val cells = rows.map { row ->
             Cell(KeyFace(row.label, row.value, "${row.label}: ${row.value}"), "row-${row.field}") { open.value = row.field }
         } + if (pages > 1) listOf(Cell(words.more.face(), "next-picture") { turned = page + 1 }) else emptyList()
-        val keys = gridHeight(cells.size)
+        val keys = gridHeight(cells.size, layout)
         val place = rest.copy(height = rest.height - keys)
         when {
             chart != null -> Page(place, layout, chart.says, chart.notes) { figurePx, on -> ChartCanvas(chart, figurePx, on) }
@@ -54,7 +53,7 @@ fun WaitsScreen(
         }
         KeyGrid(cells, rest.copy(top = rest.top + rest.height - keys, height = keys), layout, words)
     }
-    Back(back, layout, words) { if (open.value == null) onBack() else open.value = null }
+    Back(layout, words) { if (open.value == null) onBack() else open.value = null }
 }
 
 /** A sentence, a picture below it, and how it was obtained below that. */
