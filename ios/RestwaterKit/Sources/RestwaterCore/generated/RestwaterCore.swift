@@ -1949,6 +1949,26 @@ public struct BankLayout: Equatable, Hashable {
      */
     public let pages: UInt8
     /**
+     * BACK of every other screen: beside CAST, the same in every state.
+     */
+    public let back: Rect
+    /**
+     * A screen with no key of its own but BACK.
+     */
+    public let page: PagePlace
+    /**
+     * Keys beside each other in a grid of such a screen: three, or as many as are 21 mm wide.
+     */
+    public let columns: UInt8
+    /**
+     * START of the set-up.
+     */
+    public let start: Rect
+    /**
+     * The set-up, which has BACK and START.
+     */
+    public let setUp: PagePlace
+    /**
      * Text sizes.
      */
     public let text: TextSizes
@@ -2016,6 +2036,21 @@ public struct BankLayout: Equatable, Hashable {
          * How many pages of small keys there are.
          */pages: UInt8, 
         /**
+         * BACK of every other screen: beside CAST, the same in every state.
+         */back: Rect, 
+        /**
+         * A screen with no key of its own but BACK.
+         */page: PagePlace, 
+        /**
+         * Keys beside each other in a grid of such a screen: three, or as many as are 21 mm wide.
+         */columns: UInt8, 
+        /**
+         * START of the set-up.
+         */start: Rect, 
+        /**
+         * The set-up, which has BACK and START.
+         */setUp: PagePlace, 
+        /**
          * Text sizes.
          */text: TextSizes, 
         /**
@@ -2041,6 +2076,11 @@ public struct BankLayout: Equatable, Hashable {
         self.more = more
         self.nextRod = nextRod
         self.pages = pages
+        self.back = back
+        self.page = page
+        self.columns = columns
+        self.start = start
+        self.setUp = setUp
         self.text = text
         self.showSubs = showSubs
         self.broken = broken
@@ -2079,6 +2119,11 @@ public struct FfiConverterTypeBankLayout: FfiConverterRustBuffer {
                 more: FfiConverterOptionTypeRect.read(from: &buf), 
                 nextRod: FfiConverterOptionTypeRect.read(from: &buf), 
                 pages: FfiConverterUInt8.read(from: &buf), 
+                back: FfiConverterTypeRect.read(from: &buf), 
+                page: FfiConverterTypePagePlace.read(from: &buf), 
+                columns: FfiConverterUInt8.read(from: &buf), 
+                start: FfiConverterTypeRect.read(from: &buf), 
+                setUp: FfiConverterTypePagePlace.read(from: &buf), 
                 text: FfiConverterTypeTextSizes.read(from: &buf), 
                 showSubs: FfiConverterBool.read(from: &buf), 
                 broken: FfiConverterSequenceTypeBrokenRule.read(from: &buf)
@@ -2103,6 +2148,11 @@ public struct FfiConverterTypeBankLayout: FfiConverterRustBuffer {
         FfiConverterOptionTypeRect.write(value.more, into: &buf)
         FfiConverterOptionTypeRect.write(value.nextRod, into: &buf)
         FfiConverterUInt8.write(value.pages, into: &buf)
+        FfiConverterTypeRect.write(value.back, into: &buf)
+        FfiConverterTypePagePlace.write(value.page, into: &buf)
+        FfiConverterUInt8.write(value.columns, into: &buf)
+        FfiConverterTypeRect.write(value.start, into: &buf)
+        FfiConverterTypePagePlace.write(value.setUp, into: &buf)
         FfiConverterTypeTextSizes.write(value.text, into: &buf)
         FfiConverterBool.write(value.showSubs, into: &buf)
         FfiConverterSequenceTypeBrokenRule.write(value.broken, into: &buf)
@@ -5993,17 +6043,17 @@ public func FfiConverterTypeMatchKey_lower(_ value: MatchKey) -> RustBuffer {
  */
 public struct MatchLayout: Equatable, Hashable {
     /**
-     * BACK.
-     */
-    public let back: Rect
-    /**
-     * The wide key beside it.
+     * The wide key beside BACK.
      */
     public let wide: Rect
     /**
      * Three small keys above them, counted from the thumb.
      */
     public let small: [Rect]
+    /**
+     * The page beside those.
+     */
+    public let now: PagePlace
     /**
      * Two or four large keys above BACK, counted from the thumb.
      */
@@ -6013,6 +6063,10 @@ public struct MatchLayout: Equatable, Hashable {
      */
     public let aboveClasses: [Rect]
     /**
+     * The page beside classes and small keys.
+     */
+    public let fish: PagePlace
+    /**
      * Steps of a figure: three up, three down below them, from left to right.
      */
     public let steps: [Rect]
@@ -6020,19 +6074,23 @@ public struct MatchLayout: Equatable, Hashable {
      * Three small keys above those, from left to right.
      */
     public let aboveSteps: [Rect]
+    /**
+     * The page beside steps and small keys.
+     */
+    public let weight: PagePlace
 
     // Default memberwise initializers are never public by default, so we
     // declare one manually.
     public init(
         /**
-         * BACK.
-         */back: Rect, 
-        /**
-         * The wide key beside it.
+         * The wide key beside BACK.
          */wide: Rect, 
         /**
          * Three small keys above them, counted from the thumb.
          */small: [Rect], 
+        /**
+         * The page beside those.
+         */now: PagePlace, 
         /**
          * Two or four large keys above BACK, counted from the thumb.
          */classes: [Rect], 
@@ -6040,18 +6098,26 @@ public struct MatchLayout: Equatable, Hashable {
          * Three small keys above those.
          */aboveClasses: [Rect], 
         /**
+         * The page beside classes and small keys.
+         */fish: PagePlace, 
+        /**
          * Steps of a figure: three up, three down below them, from left to right.
          */steps: [Rect], 
         /**
          * Three small keys above those, from left to right.
-         */aboveSteps: [Rect]) {
-        self.back = back
+         */aboveSteps: [Rect], 
+        /**
+         * The page beside steps and small keys.
+         */weight: PagePlace) {
         self.wide = wide
         self.small = small
+        self.now = now
         self.classes = classes
         self.aboveClasses = aboveClasses
+        self.fish = fish
         self.steps = steps
         self.aboveSteps = aboveSteps
+        self.weight = weight
     }
 
     
@@ -6070,24 +6136,28 @@ public struct FfiConverterTypeMatchLayout: FfiConverterRustBuffer {
     public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> MatchLayout {
         return
             try MatchLayout(
-                back: FfiConverterTypeRect.read(from: &buf), 
                 wide: FfiConverterTypeRect.read(from: &buf), 
                 small: FfiConverterSequenceTypeRect.read(from: &buf), 
+                now: FfiConverterTypePagePlace.read(from: &buf), 
                 classes: FfiConverterSequenceTypeRect.read(from: &buf), 
                 aboveClasses: FfiConverterSequenceTypeRect.read(from: &buf), 
+                fish: FfiConverterTypePagePlace.read(from: &buf), 
                 steps: FfiConverterSequenceTypeRect.read(from: &buf), 
-                aboveSteps: FfiConverterSequenceTypeRect.read(from: &buf)
+                aboveSteps: FfiConverterSequenceTypeRect.read(from: &buf), 
+                weight: FfiConverterTypePagePlace.read(from: &buf)
         )
     }
 
     public static func write(_ value: MatchLayout, into buf: inout [UInt8]) {
-        FfiConverterTypeRect.write(value.back, into: &buf)
         FfiConverterTypeRect.write(value.wide, into: &buf)
         FfiConverterSequenceTypeRect.write(value.small, into: &buf)
+        FfiConverterTypePagePlace.write(value.now, into: &buf)
         FfiConverterSequenceTypeRect.write(value.classes, into: &buf)
         FfiConverterSequenceTypeRect.write(value.aboveClasses, into: &buf)
+        FfiConverterTypePagePlace.write(value.fish, into: &buf)
         FfiConverterSequenceTypeRect.write(value.steps, into: &buf)
         FfiConverterSequenceTypeRect.write(value.aboveSteps, into: &buf)
+        FfiConverterTypePagePlace.write(value.weight, into: &buf)
     }
 }
 
@@ -7663,6 +7733,85 @@ public func FfiConverterTypePageKey_lift(_ buf: RustBuffer) throws -> PageKey {
 #endif
 public func FfiConverterTypePageKey_lower(_ value: PageKey) -> RustBuffer {
     return FfiConverterTypePageKey.lower(value)
+}
+
+
+/**
+ * One page of a screen.
+ */
+public struct PagePlace: Equatable, Hashable {
+    /**
+     * What it is called.
+     */
+    public let title: Rect
+    /**
+     * What was done, or refused.
+     */
+    public let notice: Rect
+    /**
+     * Everything else.
+     */
+    public let rest: Rect
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * What it is called.
+         */title: Rect, 
+        /**
+         * What was done, or refused.
+         */notice: Rect, 
+        /**
+         * Everything else.
+         */rest: Rect) {
+        self.title = title
+        self.notice = notice
+        self.rest = rest
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension PagePlace: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypePagePlace: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> PagePlace {
+        return
+            try PagePlace(
+                title: FfiConverterTypeRect.read(from: &buf), 
+                notice: FfiConverterTypeRect.read(from: &buf), 
+                rest: FfiConverterTypeRect.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: PagePlace, into buf: inout [UInt8]) {
+        FfiConverterTypeRect.write(value.title, into: &buf)
+        FfiConverterTypeRect.write(value.notice, into: &buf)
+        FfiConverterTypeRect.write(value.rest, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypePagePlace_lift(_ buf: RustBuffer) throws -> PagePlace {
+    return try FfiConverterTypePagePlace.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypePagePlace_lower(_ value: PagePlace) -> RustBuffer {
+    return FfiConverterTypePagePlace.lower(value)
 }
 
 
@@ -18199,6 +18348,16 @@ public func padWords() -> PadWords  {
 })
 }
 /**
+ * A contact wider than so many millimetres is a palm or a sleeve and no tap.
+ */
+public func palmMm() -> Double  {
+    return try!  FfiConverterDouble.lift(try! rustCall() {
+        uniffiCallStatus in
+    uniffi_restwater_fn_func_palm_mm(uniffiCallStatus
+    )
+})
+}
+/**
  * Reads a day file: JSON lines of times and taps. An error names line and column.
  */
 public func readDay(text: String)throws  -> [DayTap]  {
@@ -18262,6 +18421,9 @@ private let initializationResult: InitializationResult = {
         return InitializationResult.apiChecksumMismatch
     }
     if (uniffi_restwater_checksum_func_pad_words() != 19893) {
+        return InitializationResult.apiChecksumMismatch
+    }
+    if (uniffi_restwater_checksum_func_palm_mm() != 43740) {
         return InitializationResult.apiChecksumMismatch
     }
     if (uniffi_restwater_checksum_func_read_day() != 43388) {

@@ -411,6 +411,12 @@ RustBuffer uniffi_restwater_fn_func_pad_words(RustCallStatus *_Nonnull out_statu
     
 );
 #endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_FUNC_PALM_MM
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_FUNC_PALM_MM
+double uniffi_restwater_fn_func_palm_mm(RustCallStatus *_Nonnull out_status
+    
+);
+#endif
 #ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_FUNC_READ_DAY
 #define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_FUNC_READ_DAY
 RustBuffer uniffi_restwater_fn_func_read_day(RustBuffer text, RustCallStatus *_Nonnull out_status
@@ -720,6 +726,12 @@ uint16_t uniffi_restwater_checksum_func_match_layout(void
 #ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_FUNC_PAD_WORDS
 #define UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_FUNC_PAD_WORDS
 uint16_t uniffi_restwater_checksum_func_pad_words(void
+    
+);
+#endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_FUNC_PALM_MM
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_FUNC_PALM_MM
+uint16_t uniffi_restwater_checksum_func_palm_mm(void
     
 );
 #endif

@@ -694,6 +694,8 @@ internal object IntegrityCheckingUniffiLib {
     ): Int
     external fun uniffi_restwater_checksum_func_pad_words(
     ): Int
+    external fun uniffi_restwater_checksum_func_palm_mm(
+    ): Int
     external fun uniffi_restwater_checksum_func_read_day(
     ): Int
     external fun uniffi_restwater_checksum_func_swim_layout(
@@ -832,6 +834,8 @@ internal object UniffiLib {
     ): RustBuffer.ByValue
     external fun uniffi_restwater_fn_func_pad_words(uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
+    external fun uniffi_restwater_fn_func_palm_mm(uniffi_out_err: UniffiRustCallStatus, 
+    ): Double
     external fun uniffi_restwater_fn_func_read_day(`text`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
     external fun uniffi_restwater_fn_func_swim_layout(`glass`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
@@ -973,6 +977,9 @@ private fun uniffiCheckApiChecksums(lib: IntegrityCheckingUniffiLib) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
     if ((lib.uniffi_restwater_checksum_func_pad_words() and 0xFFFF) != 19893) {
+        throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
+    }
+    if ((lib.uniffi_restwater_checksum_func_palm_mm() and 0xFFFF) != 43740) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
     if ((lib.uniffi_restwater_checksum_func_read_day() and 0xFFFF) != 43388) {
@@ -3064,6 +3071,31 @@ data class BankLayout (
     val `pages`: kotlin.UByte
     , 
     /**
+     * BACK of every other screen: beside CAST, the same in every state.
+     */
+    val `back`: Rect
+    , 
+    /**
+     * A screen with no key of its own but BACK.
+     */
+    val `page`: PagePlace
+    , 
+    /**
+     * Keys beside each other in a grid of such a screen: three, or as many as are 21 mm wide.
+     */
+    val `columns`: kotlin.UByte
+    , 
+    /**
+     * START of the set-up.
+     */
+    val `start`: Rect
+    , 
+    /**
+     * The set-up, which has BACK and START.
+     */
+    val `setUp`: PagePlace
+    , 
+    /**
      * Text sizes.
      */
     val `text`: TextSizes
@@ -3110,6 +3142,11 @@ public object FfiConverterTypeBankLayout: FfiConverterRustBuffer<BankLayout> {
             FfiConverterOptionalTypeRect.read(buf),
             FfiConverterOptionalTypeRect.read(buf),
             FfiConverterUByte.read(buf),
+            FfiConverterTypeRect.read(buf),
+            FfiConverterTypePagePlace.read(buf),
+            FfiConverterUByte.read(buf),
+            FfiConverterTypeRect.read(buf),
+            FfiConverterTypePagePlace.read(buf),
             FfiConverterTypeTextSizes.read(buf),
             FfiConverterBoolean.read(buf),
             FfiConverterSequenceTypeBrokenRule.read(buf),
@@ -3134,6 +3171,11 @@ public object FfiConverterTypeBankLayout: FfiConverterRustBuffer<BankLayout> {
             FfiConverterOptionalTypeRect.allocationSize(value.`more`) +
             FfiConverterOptionalTypeRect.allocationSize(value.`nextRod`) +
             FfiConverterUByte.allocationSize(value.`pages`) +
+            FfiConverterTypeRect.allocationSize(value.`back`) +
+            FfiConverterTypePagePlace.allocationSize(value.`page`) +
+            FfiConverterUByte.allocationSize(value.`columns`) +
+            FfiConverterTypeRect.allocationSize(value.`start`) +
+            FfiConverterTypePagePlace.allocationSize(value.`setUp`) +
             FfiConverterTypeTextSizes.allocationSize(value.`text`) +
             FfiConverterBoolean.allocationSize(value.`showSubs`) +
             FfiConverterSequenceTypeBrokenRule.allocationSize(value.`broken`)
@@ -3157,6 +3199,11 @@ public object FfiConverterTypeBankLayout: FfiConverterRustBuffer<BankLayout> {
             FfiConverterOptionalTypeRect.write(value.`more`, buf)
             FfiConverterOptionalTypeRect.write(value.`nextRod`, buf)
             FfiConverterUByte.write(value.`pages`, buf)
+            FfiConverterTypeRect.write(value.`back`, buf)
+            FfiConverterTypePagePlace.write(value.`page`, buf)
+            FfiConverterUByte.write(value.`columns`, buf)
+            FfiConverterTypeRect.write(value.`start`, buf)
+            FfiConverterTypePagePlace.write(value.`setUp`, buf)
             FfiConverterTypeTextSizes.write(value.`text`, buf)
             FfiConverterBoolean.write(value.`showSubs`, buf)
             FfiConverterSequenceTypeBrokenRule.write(value.`broken`, buf)
@@ -5957,12 +6004,7 @@ public object FfiConverterTypeMatchKey: FfiConverterRustBuffer<MatchKey> {
  */
 data class MatchLayout (
     /**
-     * BACK.
-     */
-    val `back`: Rect
-    , 
-    /**
-     * The wide key beside it.
+     * The wide key beside BACK.
      */
     val `wide`: Rect
     , 
@@ -5970,6 +6012,11 @@ data class MatchLayout (
      * Three small keys above them, counted from the thumb.
      */
     val `small`: List<Rect>
+    , 
+    /**
+     * The page beside those.
+     */
+    val `now`: PagePlace
     , 
     /**
      * Two or four large keys above BACK, counted from the thumb.
@@ -5982,6 +6029,11 @@ data class MatchLayout (
     val `aboveClasses`: List<Rect>
     , 
     /**
+     * The page beside classes and small keys.
+     */
+    val `fish`: PagePlace
+    , 
+    /**
      * Steps of a figure: three up, three down below them, from left to right.
      */
     val `steps`: List<Rect>
@@ -5990,6 +6042,11 @@ data class MatchLayout (
      * Three small keys above those, from left to right.
      */
     val `aboveSteps`: List<Rect>
+    , 
+    /**
+     * The page beside steps and small keys.
+     */
+    val `weight`: PagePlace
     
 ){
     
@@ -6007,33 +6064,39 @@ public object FfiConverterTypeMatchLayout: FfiConverterRustBuffer<MatchLayout> {
     override fun read(buf: ByteBuffer): MatchLayout {
         return MatchLayout(
             FfiConverterTypeRect.read(buf),
-            FfiConverterTypeRect.read(buf),
+            FfiConverterSequenceTypeRect.read(buf),
+            FfiConverterTypePagePlace.read(buf),
             FfiConverterSequenceTypeRect.read(buf),
             FfiConverterSequenceTypeRect.read(buf),
+            FfiConverterTypePagePlace.read(buf),
             FfiConverterSequenceTypeRect.read(buf),
             FfiConverterSequenceTypeRect.read(buf),
-            FfiConverterSequenceTypeRect.read(buf),
+            FfiConverterTypePagePlace.read(buf),
         )
     }
 
     override fun allocationSize(value: MatchLayout) = (
-            FfiConverterTypeRect.allocationSize(value.`back`) +
             FfiConverterTypeRect.allocationSize(value.`wide`) +
             FfiConverterSequenceTypeRect.allocationSize(value.`small`) +
+            FfiConverterTypePagePlace.allocationSize(value.`now`) +
             FfiConverterSequenceTypeRect.allocationSize(value.`classes`) +
             FfiConverterSequenceTypeRect.allocationSize(value.`aboveClasses`) +
+            FfiConverterTypePagePlace.allocationSize(value.`fish`) +
             FfiConverterSequenceTypeRect.allocationSize(value.`steps`) +
-            FfiConverterSequenceTypeRect.allocationSize(value.`aboveSteps`)
+            FfiConverterSequenceTypeRect.allocationSize(value.`aboveSteps`) +
+            FfiConverterTypePagePlace.allocationSize(value.`weight`)
     )
 
     override fun write(value: MatchLayout, buf: ByteBuffer) {
-            FfiConverterTypeRect.write(value.`back`, buf)
             FfiConverterTypeRect.write(value.`wide`, buf)
             FfiConverterSequenceTypeRect.write(value.`small`, buf)
+            FfiConverterTypePagePlace.write(value.`now`, buf)
             FfiConverterSequenceTypeRect.write(value.`classes`, buf)
             FfiConverterSequenceTypeRect.write(value.`aboveClasses`, buf)
+            FfiConverterTypePagePlace.write(value.`fish`, buf)
             FfiConverterSequenceTypeRect.write(value.`steps`, buf)
             FfiConverterSequenceTypeRect.write(value.`aboveSteps`, buf)
+            FfiConverterTypePagePlace.write(value.`weight`, buf)
     }
 }
 
@@ -7167,6 +7230,61 @@ public object FfiConverterTypePageKey: FfiConverterRustBuffer<PageKey> {
             FfiConverterString.write(value.`label`, buf)
             FfiConverterString.write(value.`sub`, buf)
             FfiConverterString.write(value.`spoken`, buf)
+    }
+}
+
+
+
+/**
+ * One page of a screen.
+ */
+data class PagePlace (
+    /**
+     * What it is called.
+     */
+    val `title`: Rect
+    , 
+    /**
+     * What was done, or refused.
+     */
+    val `notice`: Rect
+    , 
+    /**
+     * Everything else.
+     */
+    val `rest`: Rect
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypePagePlace: FfiConverterRustBuffer<PagePlace> {
+    override fun read(buf: ByteBuffer): PagePlace {
+        return PagePlace(
+            FfiConverterTypeRect.read(buf),
+            FfiConverterTypeRect.read(buf),
+            FfiConverterTypeRect.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: PagePlace) = (
+            FfiConverterTypeRect.allocationSize(value.`title`) +
+            FfiConverterTypeRect.allocationSize(value.`notice`) +
+            FfiConverterTypeRect.allocationSize(value.`rest`)
+    )
+
+    override fun write(value: PagePlace, buf: ByteBuffer) {
+            FfiConverterTypeRect.write(value.`title`, buf)
+            FfiConverterTypeRect.write(value.`notice`, buf)
+            FfiConverterTypeRect.write(value.`rest`, buf)
     }
 }
 
@@ -16626,6 +16744,19 @@ public typealias FfiConverterTypeUuid = FfiConverterString
             return FfiConverterTypePadWords.lift(
     uniffiRustCall() { _status ->
     UniffiLib.uniffi_restwater_fn_func_pad_words(
+    
+        _status)
+}
+    )
+    }
+    
+
+        /**
+         * A contact wider than so many millimetres is a palm or a sleeve and no tap.
+         */ fun `palmMm`(): kotlin.Double {
+            return FfiConverterDouble.lift(
+    uniffiRustCall() { _status ->
+    UniffiLib.uniffi_restwater_fn_func_palm_mm(
     
         _status)
 }
