@@ -58,7 +58,7 @@ pub(super) const LEAST_SIDE_WIDTH_MM: f64 =
 /// Least height of a glass on its side, mm: three small keys.
 pub(super) const LEAST_SIDE_HEIGHT_MM: f64 = FOOT_MM + 3.0 * SECONDARY_MM + 2.0 * GAP_MM + HEAD_MM;
 /// Room the words beside the pad need, mm.
-const SIDE_WORDS_MM: f64 = 31.0;
+const SIDE_WORDS_MM: f64 = 30.0;
 /// Width of the keys of the other screens on a glass on its side, mm.
 const COLUMN_MM: f64 = 24.0;
 /// Between the highest thing on a glass on its side and the top, mm.
