@@ -259,7 +259,8 @@ impl SwimScreen<'_> {
         self.mark_of(column).unwrap_or_else(|| self.bearing(aim))
     }
 
-    fn mark_of(&self, column: u32) -> Option<String> {
+    /// The name of the mark a column is called after, where there is one.
+    pub(super) fn mark_of(&self, column: u32) -> Option<String> {
         let columns = self.swim.columns();
         match columns.columns.get(column as usize)?.name {
             ColumnName::On(i) => columns.marks.get(i as usize).map(|mark| mark.name.clone()),

@@ -78,7 +78,10 @@ impl SwimScreen<'_> {
     }
 
     fn ray(&self, i: usize, columns: &[u32]) -> SwimPick {
-        let names: Vec<String> = columns.iter().map(|c| self.column_name(*c)).collect();
+        // A mark has the large line; what lies beside it the small one.
+        let (on_marks, beside): (Vec<&u32>, Vec<&u32>) =
+            columns.iter().partition(|c| self.mark_of(**c).is_some());
+        let names: Vec<String> = on_marks.into_iter().chain(beside).map(|c| self.column_name(*c)).collect();
         let (label, others) = names.split_first().map_or((String::new(), &[][..]), |(a, b)| (a.clone(), b));
         SwimPick {
             field: "ray".into(),

@@ -171,7 +171,7 @@ fn a_tap_on_the_picture_picks_too_and_a_cast_to_it_begins_anew() {
         text_scale: 1.0,
         small: false,
     };
-    let (x, y) = (f64::from(scene.target_xy[2]), f64::from(scene.target_xy[3]));
+    let (x, y) = (f64::from(scene.target_xy[0]), f64::from(scene.target_xy[1]));
     assert!(thumb.app.swim_tap(&at(2_000), &fan, x, y).unwrap());
     assert_eq!(thumb.view().pad, SwimPad::Steps);
     phone.tap(3_000, &Action::CastHere).unwrap();
