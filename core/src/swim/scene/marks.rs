@@ -52,10 +52,10 @@ impl<'a> Casts<'a> {
         // All those of one moment, so that a mirrored swim has the same.
         let from = all[all.len() - LAST_CASTS.min(all.len())].start_ms;
         let out = |c: &CastAt| c.end_ms.is_none_or(|end| end > d.figures.at_ms);
-        let (alone, earlier): (Vec<_>, Vec<_>) = all.into_iter().partition(|c| c.start_ms >= from || out(c));
-        for cast in earlier {
-            let place = d.swim.cell_of(cast.spot).and_then(|id| d.swim.place(id));
-            counted[place.unwrap_or_default()] += 1;
+        let (alone, earlier): (Vec<&CastAt>, Vec<&CastAt>) =
+            all.into_iter().partition(|c| c.start_ms >= from || out(c));
+        for place in earlier.into_iter().filter_map(|c| d.swim.cell_of(c.spot).and_then(|id| d.swim.place(id))) {
+            counted[place] += 1;
         }
         Self { alone, counted }
     }

@@ -37,26 +37,17 @@ class SwimScreenTest {
         for (bare in GLASSES) for (hand in Hand.entries) Bankside.on(bare) {
             if (hand == Hand.LEFT) tapOn("hand")
             toTheSwim()
-            val seen = mutableListOf<String>()
-            for (ray in swim.picks.map { it.value }) {
-                var bands = 1
-                var band = 0
-                while (band < bands) {
-                    tapOn("pick-ray-$ray")
-                    wait(seconds = 1)
-                    assertEquals(SwimPad.CELLS, swim.pad)
-                    assertTrue(swim.headline.endsWith("which band?"), swim.headline)
-                    bands = swim.picks.size
-                    tapOn("pick-cell-${swim.picks[band].value}")
-                    wait(seconds = 1)
-                    assertEquals(SwimPad.STEPS, swim.pad)
-                    seen += swim.headline.removePrefix("Next: ")
+            // Without marks and bounds: five rays of five bands.
+            val aimed = List(25) { i ->
+                pick(ray = i / 5, band = i % 5)
+                assertEquals(SwimPad.STEPS, swim.pad)
+                swim.headline.removePrefix("Next: ").also {
                     tapOn("back")
                     wait(seconds = 1)
-                    band += 1
+                    assertEquals(SwimPad.RAYS, swim.pad)
                 }
             }
-            assertEquals(25, seen.toSet().size, "$seen")
+            assertEquals(25, aimed.toSet().size, "$aimed")
         }
     }
 
@@ -216,27 +207,31 @@ class SwimScreenTest {
         for (bare in GLASSES) for (hand in Hand.entries) for (scale in listOf(1.0, 2.0)) Bankside.on(bare.copy(textScale = scale)) {
             if (hand == Hand.LEFT) tapOn("hand")
             toTheSwim()
-            for (pad in SwimPad.entries) {
-            when (pad) {
-                SwimPad.RAYS -> Unit
-                SwimPad.CELLS -> tapOn("pick-ray-1")
-                SwimPad.STEPS -> tapOn("pick-cell-${swim.picks[1].value}")
-            }
+            keysAreAsLargeAsTheLayoutSays(SwimPad.RAYS)
+            tapOn("pick-ray-1")
             wait(seconds = 1)
-            assertEquals(pad, swim.pad)
-            val layout = laid()
-            val places = layout.keys.map { KEY(it.key) to it.rect } + ("back" to layout.back) + listOfNotNull(layout.more?.let { "swim-more" to it }) +
-                swim.picks.zip(layout.picks) { pick, place -> "pick-${pick.field}-${pick.value}" to place }
-            for ((tag, rect) in places) {
-                val box = node(tag).fetchSemanticsNode().boundsInRoot
-                val off = listOf(box.left - rect.left, box.top - rect.top, box.width - rect.width, box.height - rect.height)
-                assertTrue(off.all { abs(it) <= 1.5 }, "$tag is $off px off")
-                val least = if (tag == KEY(SwimKey.CAST_HERE)) 20.0 else 15.0
-                val mm = minOf(box.width, box.height) / glass.pxPerMm
-                assertTrue(mm >= least - 1.0 / glass.pxPerMm, "$tag is $mm mm")
-                assertTrue(box.bottom <= glass.heightPx && box.right <= glass.widthPx, "$tag leaves the glass")
-            }
-            }
+            keysAreAsLargeAsTheLayoutSays(SwimPad.CELLS)
+            tapOn("pick-cell-${swim.picks[1].value}")
+            wait(seconds = 1)
+            keysAreAsLargeAsTheLayoutSays(SwimPad.STEPS)
+        }
+    }
+
+    private fun Bankside.keysAreAsLargeAsTheLayoutSays(pad: SwimPad) {
+        assertEquals(pad, swim.pad)
+        val layout = laid()
+        val keys = layout.keys.map { KEY(it.key) to it.rect }
+        val picks = swim.picks.zip(layout.picks) { pick, place -> "pick-${pick.field}-${pick.value}" to place }
+        val places = keys + picks + ("back" to layout.back) + listOfNotNull(layout.more?.let { "swim-more" to it })
+        assertEquals(swim.picks.size, picks.size)
+        for ((tag, rect) in places) {
+            val box = node(tag).fetchSemanticsNode().boundsInRoot
+            val off = listOf(box.left - rect.left, box.top - rect.top, box.width - rect.width, box.height - rect.height)
+            assertTrue(off.all { abs(it) <= 1.5 }, "$tag is $off px off")
+            val least = if (tag == KEY(SwimKey.CAST_HERE)) 20.0 else 15.0
+            val mm = minOf(box.width, box.height) / glass.pxPerMm
+            assertTrue(mm >= least - 1.0 / glass.pxPerMm, "$tag is $mm mm")
+            assertTrue(box.bottom <= glass.heightPx && box.right <= glass.widthPx, "$tag leaves the glass")
         }
     }
 
@@ -307,6 +302,8 @@ class SwimScreenTest {
     private fun Bankside.pick(ray: Int, band: Int) {
         tapOn("pick-ray-$ray")
         wait(seconds = 1)
+        assertEquals(SwimPad.CELLS, swim.pad)
+        assertTrue(swim.headline.endsWith("which band?"), swim.headline)
         tapOn("pick-cell-${swim.picks[band].value}")
         wait(seconds = 1)
     }
