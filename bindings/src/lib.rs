@@ -4,12 +4,12 @@
 mod entropy;
 mod error;
 mod files;
-mod geojson;
 mod layout;
 mod leaf;
 mod learning;
 mod match_day;
 mod object;
+mod peg_place;
 mod scene;
 mod screens;
 mod shell;
@@ -21,7 +21,7 @@ pub use files::{Work, salvage};
 pub use object::{
     DayTap, Restwater, bank_layout, key_action, match_layout, pad_words, palm_mm, read_day, swim_layout,
 };
-pub use shell::shell_words;
+pub use shell::{position_words, shell_words};
 
 use uuid::Uuid;
 

@@ -5,7 +5,8 @@ use crate::error::{Kind, RestwaterError};
 use restwater_core::app::{Action, App, AppError, FanGlass, Screen, Settings, Update, Which};
 use restwater_core::log::Moment;
 use restwater_core::screen::{
-    BankLayout, DoorsView, Glass, Key, MatchLayout, PadAsk, PadWords, SwimLayout, WatchView, Wording,
+    BankLayout, DoorsView, Glass, Key, MatchLayout, PadAsk, PadWords, SwimLayout, SwimPadAsk, WatchView,
+    Wording,
 };
 use restwater_core::swim::SwimScene;
 use std::path::Path;
@@ -117,8 +118,8 @@ pub fn palm_mm() -> f64 {
 /// Where the Swim screen's things lie on a glass.
 #[uniffi::export]
 #[must_use]
-pub fn swim_layout(glass: &Glass) -> SwimLayout {
-    restwater_core::screen::swim_layout(glass)
+pub fn swim_layout(glass: &Glass, ask: SwimPadAsk) -> SwimLayout {
+    restwater_core::screen::swim_layout(glass, ask)
 }
 
 /// Where the keys of the Match screen lie on a glass.

@@ -3,7 +3,7 @@
 //! Each is the core's own type, declared again for uniffi: the compiler refuses one that differs.
 
 use restwater_core::app::FanGlass;
-use restwater_core::screen::{Rect, SwimKey, SwimKeyPlace, SwimLayout};
+use restwater_core::screen::{Rect, SwimKey, SwimKeyPlace, SwimLayout, SwimPad, SwimPadAsk};
 use restwater_core::swim::{FillRole, KeyLine, LabelRole, LineRole, MarkShape, SwimScene};
 
 /// What a filled polygon stands for.
@@ -169,6 +169,15 @@ pub struct SwimKeyPlace {
     pub rect: Rect,
 }
 
+/// What the layout of the Swim screen is asked for.
+#[uniffi::remote(Record)]
+pub struct SwimPadAsk {
+    /// What the keys do.
+    pub pad: SwimPad,
+    /// How many rays or cells there are to pick from.
+    pub picks: u8,
+}
+
 /// Where the Swim screen's things lie, in px.
 #[uniffi::remote(Record)]
 pub struct SwimLayout {
@@ -180,8 +189,14 @@ pub struct SwimLayout {
     pub words: Rect,
     /// Keys that stand always.
     pub keys: Vec<SwimKeyPlace>,
-    /// Further keys and rows are behind this one.
-    pub more: Rect,
-    /// Back to the Bank.
+    /// Places of the rays or cells to pick from, in their order.
+    pub picks: Vec<Rect>,
+    /// Further keys and rows are behind this one; none while a cell is picked.
+    pub more: Option<Rect>,
+    /// Back: to the rays, or to the Bank.
     pub back: Rect,
+    /// Title and area while the further keys are open.
+    pub more_head: Rect,
+    /// The room for the further keys and what they open.
+    pub more_room: Rect,
 }

@@ -6,7 +6,8 @@ use restwater_core::app::{Screen, Update, Which};
 use restwater_core::screen::{
     AdviceTone, AdviceView, BankState, BankView, ChangesView, Choice, ChoiceRow, FilesView, HeaderView, Key,
     KeyView, KeyWeight, LeafKey, LeavesView, MatchView, MendView, PegPlaceView, PhoneView, RodView,
-    SetupView, StripMark, StripMarkShape, StripView, SwimKey, SwimKeyView, SwimView, TackleView, WaitsView,
+    SetupView, StripMark, StripMarkShape, StripView, SwimKey, SwimKeyView, SwimPad, SwimPick, SwimView,
+    TackleView, WaitsView,
 };
 
 /// What a key does. Its place on the glass is the layout's business.
@@ -302,6 +303,34 @@ pub enum SwimKey {
     MarkHere,
     /// The peg lies where it was typed.
     PlacePeg,
+    /// The phone's receiver is asked where it is; the lines of the peg's place are filled with it.
+    UsePhone,
+}
+
+/// What the keys under the picture do now.
+#[uniffi::remote(Enum)]
+pub enum SwimPad {
+    /// Each aims along a ray: the first tap of two.
+    Rays,
+    /// Each aims at a cell of that ray: the second.
+    Cells,
+    /// They move the ring a cell and keep its water back.
+    Steps,
+}
+
+/// A key that picks a ray or a cell.
+#[uniffi::remote(Record)]
+pub struct SwimPick {
+    /// What it is handed back by: "ray" or "cell".
+    pub field: String,
+    /// Which.
+    pub value: String,
+    /// "Dead tree", or "30-40 m".
+    pub label: String,
+    /// What else is known of it, small; may be empty.
+    pub sub: String,
+    /// What a screen reader says.
+    pub spoken: String,
 }
 
 /// One key, ready to draw.
@@ -352,6 +381,10 @@ pub struct SwimView {
     pub name_label: String,
     /// Where the peg lies on the earth.
     pub place: PegPlaceView,
+    /// What the keys under the picture do now.
+    pub pad: SwimPad,
+    /// The keys that pick a ray or a cell, in the order of their places.
+    pub picks: Vec<SwimPick>,
     /// The keys.
     pub keys: Vec<SwimKeyView>,
     /// Boundaries, bands, rest target, features and hazards.

@@ -27,6 +27,12 @@ pub struct ShellWords {
     pub file_saved: String,
     /// The log is damaged: what the key for it does.
     pub salvage: String,
+    /// This device has no receiver to ask for its position.
+    pub no_receiver: String,
+    /// The position may not be read.
+    pub position_not_allowed: String,
+    /// The receiver is switched off, or gave none in time.
+    pub position_not_found: String,
 }
 
 /// What a shell says where it speaks for the phone's system.
@@ -34,4 +40,11 @@ pub struct ShellWords {
 #[must_use]
 pub fn shell_words() -> ShellWords {
     ShellWords::of(&Wording::new())
+}
+
+/// What is said of a position that the phone gave, with the accuracy it stated for it in metres.
+#[uniffi::export]
+#[must_use]
+pub fn position_words(accuracy_m: f64) -> String {
+    restwater_core::screen::position_words(&Wording::new(), accuracy_m)
 }

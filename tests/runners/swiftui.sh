@@ -2,7 +2,7 @@
 # The SwiftUI app, parsed and type-checked on Linux against the signatures of ios/lint (its README says what that is worth).
 
 # In the order in which one stands on the other.
-SIGNATURES=(Combine UIKit UniformTypeIdentifiers SwiftUI AppIntents ActivityKit WidgetKit UserNotifications AVFoundation CoreHaptics)
+SIGNATURES=(Combine UIKit UniformTypeIdentifiers SwiftUI AppIntents ActivityKit WidgetKit UserNotifications AVFoundation CoreHaptics CoreLocation)
 
 check_swiftui() {
   swift_root || return "$?"

@@ -7,6 +7,7 @@ files-form-report = report to read or print
 files-form-casts = table of casts
 files-form-fish = table of fish
 files-form-sessions = table of sessions
+files-form-map = the swim as a map
 files-span = Which sessions
 files-span-this = this session
 files-span-days = { $days ->
@@ -27,6 +28,7 @@ files-says-report = One page file (.html) with the session's figures and picture
 files-says-casts = A table (.csv), a row a cast, units in the headers.
 files-says-fish = A table (.csv), a row a landed fish, units in the headers.
 files-says-sessions = A table (.csv), a row a session, units in the headers.
+files-says-map = The swim of this session (.geojson): marks, features, hazards, outline. Another phone takes it in; a map program opens it where the position goes along.
 files-no-session = No session is shown: choose everything, or start one.
 files-send = SEND
 files-save = SAVE
@@ -74,6 +76,11 @@ files-made-sessions = { $count ->
     [one] 1 session
     *[other] { $count } sessions
   }
+files-made-map = { $count ->
+    [0] The swim's outline
+    [one] The swim with 1 mark or feature
+    *[other] The swim with { $count } marks and features
+  }
 
 incoming-title = This file
 incoming-title-after = Taken in
@@ -119,6 +126,10 @@ incoming-differs = The file says it had { $count ->
   }: some are missing, ask for it again.
 incoming-clock-ahead = A phone's clock is { $count } min ahead of this one. Its times are kept as they are.
 incoming-clock-back = A phone's clock was set back by { $count } min. Its times are kept as they are.
+incoming-map-undo = One tap of UNDO takes it back.
+incoming-map-adds = It adds: { $what }.
+incoming-map-already = Here already: { $what }.
+incoming-map-skipped = Can't be used: { $what }.
 incoming-take = TAKE IN
 incoming-leave = LEAVE IT
 incoming-done = DONE

@@ -72,6 +72,13 @@ swim-scene-m = m
 swim-scene-lost = lost
 swim-scene-liners = liners
 
+swim-which-band = { $where }: which band?
+swim-ray-spoken = Aim along { $where }.
+swim-band-key = { $from }-{ $to } m
+swim-pick-rested = rested { $minutes } min
+swim-pick-kept = kept back
+swim-pick-fresh = not fished
+
 key-step-left = LEFT
 key-step-right = RIGHT
 key-step-in = IN
@@ -90,6 +97,8 @@ key-mark-here-spoken = Set an aiming mark in this direction.
 
 key-place-peg = SET PLACE
 key-place-peg-spoken = The peg lies where it is typed.
+key-use-phone = USE THIS PHONE'S POSITION
+key-use-phone-spoken = Reads this phone's position once and fills the two lines. Nothing is logged yet.
 key-earlier-spoken = The swim ten minutes earlier.
 key-later-spoken = The swim ten minutes later.
 key-now-spoken = The swim as it is now.

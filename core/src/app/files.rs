@@ -1,5 +1,6 @@
 //! Files in and out, backups, and looking the log over: what the Files screen does.
 
+use super::geojson::geojson_in;
 use super::{App, AppError, entropy};
 use crate::exchange::{
     CsvOptions, ExchangeError, Incoming, OnProgress, Place, Selection, Table, Tally, export_to, import,
@@ -7,7 +8,7 @@ use crate::exchange::{
 };
 use crate::log::Moment;
 use crate::screen::{
-    FilesInput, FilesView, FormChoice, IncomingView, Span, Stage, files_view, incoming_view,
+    FilesInput, FilesView, FormChoice, IncomingView, Span, Stage, files_view, incoming_map, incoming_view,
 };
 use crate::session::NotNow;
 use crate::store::{BackupFile, Store, backups};
@@ -72,9 +73,13 @@ impl App {
             FormChoice::Fish => ("-fish", "csv", "text/csv"),
             FormChoice::Sessions => ("-sessions", "csv", "text/csv"),
             FormChoice::Report => ("-report", "html", "text/html"),
+            FormChoice::Map => ("-swim", "geojson", "application/geo+json"),
         };
         let what = self.selection(state.span, now)?;
         let day = match state.span {
+            _ if state.form == FormChoice::Map => {
+                self.session().and_then(|s| s.started.as_ref()).unwrap_or(now)
+            }
             Span::This => self.session().and_then(|s| s.started.as_ref()).unwrap_or(now),
             _ => now,
         };
@@ -88,6 +93,11 @@ impl App {
                 let text = report(&self.words, session);
                 whole(&path, |out| Ok(out.write_all(text.as_bytes())?))?;
                 session.casts.len() as u64
+            }
+            FormChoice::Map => {
+                let (text, things) = self.export_geojson(state.place == Place::Included)?;
+                whole(&path, |out| Ok(out.write_all(text.as_bytes())?))?;
+                things
             }
             FormChoice::Casts => self.table(what, Table::Casts, &path, progress)?,
             FormChoice::Fish => self.table(what, Table::Fish, &path, progress)?,
@@ -140,13 +150,17 @@ impl App {
         Ok(dir)
     }
 
-    /// What taking in a file would bring: an op file, or a backup, told apart by what is in it. Changes nothing.
+    /// What taking in a file would bring: an op file, a backup, or a swim as GeoJSON, told apart by what is in it.
+    /// Changes nothing.
     pub fn look_into(
         &mut self,
         file: &Path,
         now: &Moment,
         progress: &mut OnProgress<'_>,
     ) -> Result<IncomingView, AppError> {
+        if let Some(text) = geojson_in(file)? {
+            return Ok(incoming_map(&self.words, &self.look_at_geojson(&text)?, Stage::Before));
+        }
         let tally = if looks_like_a_store(file)? {
             preview_backup(&mut self.store, file, now.wall_ms, progress)?
         } else {
@@ -155,7 +169,8 @@ impl App {
         Ok(incoming_view(&self.words, &tally, Stage::Before))
     }
 
-    /// Takes a file in: everything whole in it, in one transaction, as one import that one tap takes back.
+    /// Takes a file in: everything whole in it, in one transaction, as one import that one tap takes back. What a swim as
+    /// GeoJSON adds are entries of the session, which one tap of UNDO takes back together.
     pub fn take_in(
         &mut self,
         file: &Path,
@@ -163,6 +178,10 @@ impl App {
         at: &Moment,
         progress: &mut OnProgress<'_>,
     ) -> Result<IncomingView, AppError> {
+        if let Some(text) = geojson_in(file)? {
+            let tally = self.import_geojson(&text, at)?;
+            return Ok(incoming_map(&self.words, &tally, Stage::After));
+        }
         let source = source.trim();
         let source = if source.is_empty() { self.words.say("files-unnamed") } else { source.to_owned() };
         let incoming = Incoming {

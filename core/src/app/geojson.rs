@@ -1,12 +1,16 @@
 //! Marks and outlines out of the session and into it, as GeoJSON (RFC 7946).
 
 use super::swim::SwimState;
-use super::{App, AppError, Update};
+use super::{App, AppError};
+use crate::exchange::ExchangeError;
 use crate::log::{Moment, Payload};
-use crate::screen::Arg;
+use crate::screen::{Arg, MapTally};
 use crate::session::{NotNow, Session, check_swim, peg_on_earth, swim_of};
 use crate::swim::{GeoJsonError, ImportedSwim, Point, swim_from_geojson};
-use serde::{Deserialize, Serialize};
+use serde_json::Value;
+use std::fs::File;
+use std::io::Read;
+use std::path::Path;
 
 /// Larger files are no swim.
 const LARGEST_BYTES: usize = 2_000_000;
@@ -14,21 +18,6 @@ const LARGEST_BYTES: usize = 2_000_000;
 const MOST_THINGS: usize = 400;
 /// More corners than this are no outline to draw.
 const MOST_CORNERS: usize = 500;
-
-/// What taking a GeoJSON file in would add to the session, in words.
-#[derive(Debug, Clone, PartialEq, Eq, Default, Serialize, Deserialize)]
-pub struct GeoJsonLook {
-    /// "New from the file: 3 marks, 1 hazard, an outline."
-    pub says: String,
-    /// Each thing it would add.
-    pub adds: Vec<String>,
-    /// What is here already.
-    pub already: Vec<String>,
-    /// What could not be used.
-    pub skipped: Vec<String>,
-    /// Entries it would write; 0 where there is nothing new.
-    pub entries: u32,
-}
 
 /// What a file adds, each thing with its name.
 #[derive(Default)]
@@ -42,34 +31,45 @@ struct Additions {
 }
 
 impl App {
-    /// The swim of the session as GeoJSON. Positions are left out unless asked for, and then need the peg's place.
-    pub fn export_geojson(&self, with_position: bool) -> Result<String, AppError> {
+    /// The swim of the session as GeoJSON, and how many things are in it. Positions are left out unless asked for, and
+    /// then need the peg's place.
+    pub(super) fn export_geojson(&self, with_position: bool) -> Result<(String, u64), AppError> {
         let session = self.session().ok_or(NotNow::NoSession)?;
         let peg = with_position.then(|| peg_on_earth(session).ok_or(GeoJsonError::PegNeeded)).transpose()?;
-        Ok(swim_of(session)?.to_geojson(peg.as_ref())?)
+        let swim = swim_of(session)?;
+        let input = swim.input();
+        let things = swim.columns().marks.len() + input.features.len() + input.hazards.len();
+        Ok((swim.to_geojson(peg.as_ref())?, things as u64))
     }
 
     /// What taking this file in would add. Changes nothing.
-    pub fn look_at_geojson(&self, text: &str) -> Result<GeoJsonLook, AppError> {
+    pub(super) fn look_at_geojson(&self, text: &str) -> Result<MapTally, AppError> {
         let session = self.session().filter(|s| s.is_open()).ok_or(NotNow::NoSession)?;
-        let found = self.additions(session, text)?;
-        let says = self.says_of(&found);
-        let entries = found.payloads.len() as u32;
-        Ok(GeoJsonLook { says, adds: found.adds, already: found.already, skipped: found.skipped, entries })
+        Ok(self.tally_of(&self.additions(session, text)?))
     }
 
     /// Takes the file in: its marks, features, hazards and outline that are not here yet, as entries that one tap of
     /// UNDO takes back together.
-    pub fn import_geojson(&mut self, text: &str, at: &Moment) -> Result<Update, AppError> {
+    pub(super) fn import_geojson(&mut self, text: &str, at: &Moment) -> Result<MapTally, AppError> {
         let session = self.session().filter(|s| s.is_open()).ok_or(NotNow::NoSession)?;
         let (id, found) = (session.id, self.additions(session, text)?);
-        let says = self.says_of(&found);
-        let any = !found.payloads.is_empty();
-        if any {
+        let tally = self.tally_of(&found);
+        if !found.payloads.is_empty() {
             self.write_all(id, found.payloads, at)?;
             self.swim = SwimState::default();
+            self.last_tap = None;
         }
-        Ok(self.update(at, any, false, says))
+        Ok(tally)
+    }
+
+    fn tally_of(&self, found: &Additions) -> MapTally {
+        MapTally {
+            says: self.says_of(found),
+            adds: found.adds.clone(),
+            already: found.already.clone(),
+            skipped: found.skipped.clone(),
+            entries: found.payloads.len() as u64,
+        }
     }
 
     fn additions(&self, session: &Session, text: &str) -> Result<Additions, AppError> {
@@ -195,6 +195,25 @@ impl App {
         }
         self.words.say_with("geojson-adds", &[("what", Arg::Text(&parts.join(", ")))])
     }
+}
+
+/// The text of a file that is GeoJSON by what is in it, whatever it is called; none for any other.
+pub(super) fn geojson_in(file: &Path) -> Result<Option<String>, ExchangeError> {
+    let mut bytes = Vec::new();
+    File::open(file)?.take(LARGEST_BYTES as u64 + 1).read_to_end(&mut bytes)?;
+    let Ok(text) = String::from_utf8(bytes) else { return Ok(None) };
+    let text = text.trim_start_matches('\u{feff}');
+    if !text.trim_start().starts_with('{') {
+        return Ok(None);
+    }
+    // One that is too long is cut off and can't be parsed: by its first words it is told all the same, and refused as too long.
+    let kind = match serde_json::from_str::<Value>(text) {
+        Ok(value) => value.get("type").and_then(Value::as_str).map(str::to_owned),
+        Err(_) if text.len() > LARGEST_BYTES => Some("FeatureCollection".to_owned()),
+        Err(_) => None,
+    };
+    let ours = kind.is_some_and(|kind| kind == "FeatureCollection" || kind == "Feature");
+    Ok(ours.then(|| text.to_owned()))
 }
 
 /// A name that the log keeps.

@@ -30,7 +30,6 @@ pub use day::{DayError, DayTap, read_day};
 pub use entropy::Entropy;
 pub use error::{AppError, ErrorKind};
 pub use files::{BackupMade, Outgoing};
-pub use geojson::GeoJsonLook;
 pub use repeat::REPEAT_MS;
 pub use settings::{Hand, Scheme, Settings};
 pub use swim::FanGlass;

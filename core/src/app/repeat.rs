@@ -30,8 +30,19 @@ impl LastTap {
             return false;
         }
         let same_pad = pad_rod(&self.action).is_some() && pad_rod(&self.action) == pad_rod(action);
-        same_pad || &self.action == action
+        let same_pick = picks(&self.action) && (picks(action) || aims(action));
+        same_pad || same_pick || &self.action == action
     }
+}
+
+/// A key that picks a ray or a cell: the next keys come under the same thumb.
+fn picks(action: &Action) -> bool {
+    matches!(action, Action::ChooseSwim { field, .. } if field == "ray" || field == "cell")
+}
+
+/// A key that stands where those stood.
+fn aims(action: &Action) -> bool {
+    matches!(action, Action::StepAim { .. } | Action::CastHere | Action::KeepBack | Action::Release)
 }
 
 /// The rod whose pad the key stands on, for the keys that change what the pad shows.
@@ -66,6 +77,19 @@ mod tests {
         assert!(!last.is_repeated_by(&Action::WoundIn { rod: 1 }, &after(700)));
         assert!(!last.is_repeated_by(&Action::WoundIn { rod: 2 }, &after(300)), "another rod");
         assert!(!last.is_repeated_by(&Action::Undo, &after(300)), "UNDO stands in a place of its own");
+    }
+
+    #[test]
+    fn a_double_tap_on_a_ray_picks_no_band_and_one_on_a_band_takes_no_step() {
+        let pick = |field: &str| Action::ChooseSwim { field: field.into(), value: "1".into() };
+        let ray = LastTap::new(&pick("ray"), &second(0));
+        assert!(ray.is_repeated_by(&pick("cell"), &after(300)));
+        assert!(!ray.is_repeated_by(&pick("cell"), &after(700)));
+        assert!(!ray.is_repeated_by(&pick("rays"), &after(300)), "BACK stands in a place of its own");
+        let cell = LastTap::new(&pick("cell"), &second(0));
+        assert!(cell.is_repeated_by(&Action::CastHere, &after(300)));
+        let step = LastTap::new(&Action::StepAim { step: crate::swim::Step::Left }, &second(0));
+        assert!(!step.is_repeated_by(&Action::StepAim { step: crate::swim::Step::Out }, &after(300)));
     }
 
     #[test]

@@ -3,7 +3,7 @@
 use super::swim_typed::{TYPED, Typed};
 use super::{App, AppError};
 use crate::log::{Moment, Payload, Spot, SwimSetup};
-use crate::screen::{self, Arg, SwimScreen, SwimView};
+use crate::screen::{self, Arg, Picking, SwimScreen, SwimView};
 use crate::session::{NotNow, Session, check_swim, reach_near, swim_of};
 use crate::swim::{CellId, ColumnName, Detail, FeatureKind, SceneAsk, Step, Swim, SwimScene};
 use uuid::Uuid;
@@ -17,6 +17,7 @@ const CLEAR_CM: u32 = 300;
 #[derive(Debug, Clone, Default)]
 pub(super) struct SwimState {
     aimed: Option<CellId>,
+    picking: Picking,
     steps_back: i64,
     pub(super) typed: Typed,
 }
@@ -58,7 +59,9 @@ impl App {
     /// A tap on the picture: aims at the cell it means; false beside the picture.
     pub fn swim_tap(&mut self, now: &Moment, glass: &FanGlass, x: f64, y: f64) -> Result<bool, AppError> {
         let cell = self.swim_scene(now, glass)?.hit(x as f32, y as f32);
-        self.swim.aimed = cell.or(self.swim.aimed);
+        if cell.is_some() {
+            (self.swim.aimed, self.swim.picking) = (cell, Picking::Done);
+        }
         Ok(cell.is_some())
     }
 
@@ -76,6 +79,7 @@ impl App {
             aimed: self.aimed(&swim, next.ranked.first().map(|n| n.cell)),
             next: &next,
             drift: swim.drift(at.wall_ms),
+            picking: self.picking(&swim),
             rod: self.chosen,
             replay: (self.swim.steps_back > 0).then_some(&at),
             steps_back: u32::try_from(self.swim.steps_back).unwrap_or(0),
@@ -88,6 +92,41 @@ impl App {
     fn aimed(&self, swim: &Swim, first: Option<CellId>) -> Option<CellId> {
         let chosen = self.swim.aimed.filter(|id| swim.cell(*id).is_ok_and(|cell| cell.aim.is_some()));
         chosen.or(first).or_else(|| swim.first_cell())
+    }
+
+    /// A ray that is no longer there, as after a mark was taken away, is asked for again.
+    fn picking(&self, swim: &Swim) -> Picking {
+        match self.swim.picking {
+            Picking::Cell(ray) if swim.cells_of_ray(ray).is_empty() => Picking::Ray,
+            as_it_is => as_it_is,
+        }
+    }
+
+    /// A key of the two taps that pick a spot, or back to the first of them.
+    fn pick(&mut self, field: &str, value: &str) -> Result<String, AppError> {
+        let swim = swim_of(self.session().ok_or(NotNow::NoSession)?)?;
+        let unknown = || AppError::unknown(field, value);
+        match field {
+            "ray" => {
+                let ray: usize = value.parse().ok().ok_or_else(unknown)?;
+                let cells = swim.cells_of_ray(ray);
+                // A ray with one band is picked already.
+                match cells.as_slice() {
+                    [] => return Err(unknown()),
+                    [only] => (self.swim.aimed, self.swim.picking) = (Some(*only), Picking::Done),
+                    _ => self.swim.picking = Picking::Cell(ray),
+                }
+            }
+            "cell" => {
+                let id = screen::cell_of_value(value).ok_or_else(unknown)?;
+                if !swim.cell(id).is_ok_and(|cell| cell.aim.is_some()) {
+                    return Err(unknown());
+                }
+                (self.swim.aimed, self.swim.picking) = (Some(id), Picking::Done);
+            }
+            _ => self.swim.picking = Picking::Ray,
+        }
+        Ok(String::new())
     }
 
     fn shown(&self, now: &Moment) -> Moment {
@@ -128,7 +167,7 @@ impl App {
         let (id, kind) = (session.id, payload.kind().to_owned());
         self.write(id, payload, None, at)?;
         match what {
-            AtAim::Cast | AtAim::Keep => self.swim.aimed = None,
+            AtAim::Cast | AtAim::Keep => (self.swim.aimed, self.swim.picking) = (None, Picking::Ray),
             AtAim::Release => {}
             AtAim::Mark { .. } | AtAim::Feature { .. } | AtAim::Hazard { .. } => self.swim.typed.name.clear(),
         }
@@ -219,6 +258,7 @@ impl App {
                 let name = if self.words.has(&id) { self.words.say(&id) } else { return Err(unknown()) };
                 return self.at_aim(&AtAim::Hazard { name }, at);
             }
+            "ray" | "cell" | "rays" => return self.pick(field, value),
             "rename" => return self.rename(value, at),
             "remove" => return self.remove(value, at),
             typed if TYPED.contains(&typed) => {

@@ -15,6 +15,7 @@ use proptest::prelude::*;
 use tempfile::TempDir;
 
 mod match_day;
+mod swim_pick;
 mod swim_screen;
 
 /// Counts up: ids differ and the same taps give the same log.

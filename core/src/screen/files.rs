@@ -60,15 +60,18 @@ pub enum FormChoice {
     Fish,
     /// A table of sessions.
     Sessions,
+    /// The swim of the session: marks, features, hazards, outlines, as GeoJSON.
+    Map,
 }
 
 impl FormChoice {
-    const ALL: [(Self, &'static str); 5] = [
+    const ALL: [(Self, &'static str); 6] = [
         (Self::Entries, "entries"),
         (Self::Report, "report"),
         (Self::Casts, "casts"),
         (Self::Fish, "fish"),
         (Self::Sessions, "sessions"),
+        (Self::Map, "map"),
     ];
 
     /// The form of a choice's value.
@@ -197,6 +200,7 @@ pub(crate) struct FilesInput<'a> {
 pub(crate) fn files_view(input: &FilesInput) -> FilesView {
     let words = input.words;
     let says = match (input.session, input.span) {
+        (None, _) if input.form == FormChoice::Map => words.say("files-no-session"),
         (None, Span::This) => words.say("files-no-session"),
         _ => words.say(&format!("files-says-{}", input.form.value())),
     };
@@ -246,7 +250,7 @@ fn rows(input: &FilesInput) -> Vec<ChoiceRow> {
     let forms =
         forms.map(|(_, name)| ((*name).to_owned(), words.say(&format!("files-form-{name}")))).collect();
     let mut rows = vec![row("form", forms, input.form.value(), String::new())];
-    if input.form != FormChoice::Report {
+    if !matches!(input.form, FormChoice::Report | FormChoice::Map) {
         let spans = Span::ALL.iter().map(|span| (span.value(), span.says(words))).collect();
         rows.push(row("span", spans, &input.span.value(), String::new()));
     }
@@ -254,7 +258,7 @@ fn rows(input: &FilesInput) -> Vec<ChoiceRow> {
         [a, b].map(|value| (value.to_owned(), words.say(&format!("files-{field}-{value}")))).to_vec()
     };
     match input.form {
-        FormChoice::Entries => {
+        FormChoice::Entries | FormChoice::Map => {
             let now = if input.place == Place::Included { "included" } else { "left_out" };
             rows.push(row("place", two("left_out", "included", "place"), now, words.say("files-place-how")));
         }
@@ -311,6 +315,51 @@ pub(crate) fn incoming_view(words: &Wording, tally: &Tally, stage: Stage) -> Inc
         damaged: tally.damaged,
         clashes: tally.clashes,
         sessions: tally.sessions.len() as u64,
+    }
+}
+
+/// What a swim as GeoJSON adds, in words.
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
+pub(crate) struct MapTally {
+    /// "New from the file: 3 marks, 1 hazard, an outline."
+    pub(crate) says: String,
+    /// Each thing it adds.
+    pub(crate) adds: Vec<String>,
+    /// What is here already.
+    pub(crate) already: Vec<String>,
+    /// What could not be used.
+    pub(crate) skipped: Vec<String>,
+    /// Entries it writes; 0 where there is nothing new.
+    pub(crate) entries: u64,
+}
+
+/// What a swim as GeoJSON brings, in sentences.
+pub(crate) fn incoming_map(words: &Wording, tally: &MapTally, stage: Stage) -> IncomingView {
+    let after = stage == Stage::After;
+    let listed = |id: &str, all: &[String]| {
+        (!all.is_empty()).then(|| words.say_with(id, &[("what", Arg::Text(&all.join(", ")))]))
+    };
+    let undo = (after && tally.entries > 0).then(|| words.say("incoming-map-undo"));
+    let further = [
+        undo,
+        listed("incoming-map-adds", &tally.adds),
+        listed("incoming-map-already", &tally.already),
+        listed("incoming-map-skipped", &tally.skipped),
+    ];
+    IncomingView {
+        title: words.say(if after { "incoming-title-after" } else { "incoming-title" }),
+        lines: std::iter::once(tally.says.clone()).chain(further.into_iter().flatten()).collect(),
+        brings: tally.entries > 0,
+        whole: true,
+        take_in: words.say("incoming-take"),
+        leave: words.say(if after { "incoming-done" } else { "incoming-leave" }),
+        new: tally.entries,
+        known: tally.already.len() as u64,
+        amended: 0,
+        newer: 0,
+        damaged: 0,
+        clashes: 0,
+        sessions: u64::from(tally.entries > 0),
     }
 }
 

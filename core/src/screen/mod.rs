@@ -26,6 +26,7 @@ mod setup;
 mod shell;
 mod swim;
 mod swim_pad;
+mod swim_pick;
 mod swim_rows;
 mod tackle;
 mod waits;
@@ -58,7 +59,8 @@ pub(crate) use entry::{entry_words, kind_words};
 pub(crate) use figures::{clock, iso_day, sentence_case, trimmed};
 pub use files::{BackupLine, FilesView, FormChoice, ImportLine, IncomingView, Span};
 pub(crate) use files::{
-    FilesInput, Stage, backup_words, check_words, files_view, incoming_view, outgoing_words, salvage_words,
+    FilesInput, MapTally, Stage, backup_words, check_words, files_view, incoming_map, incoming_view,
+    outgoing_words, salvage_words,
 };
 pub use key::{Key, KeyView, KeyWeight};
 pub use leaf::{Leaf, LeafKey, LeafLine, LeafSpan, LeafTyping, LeavesView};
@@ -70,6 +72,8 @@ pub(crate) use match_day::{CLASSES, first_match, net_name, units};
 pub use match_pad::{MatchLayout, match_layout};
 pub(crate) use mend::{MendInput, end_said, mend_view, wait_to_mend_s};
 pub use mend::{MendLine, MendOpen, MendView};
+#[cfg(test)]
+pub(crate) use pad::phones::PHONES;
 pub use pad::{
     BankLayout, BrokenRule, Glass, GlassError, KeyPlace, PALM_MM, PadAsk, PadRule, PadWords, PagePlace, Rect,
     RodPlace, Said, TextSizes, bank_layout,
@@ -77,12 +81,14 @@ pub use pad::{
 #[cfg(test)]
 pub(crate) use place::spot_words;
 pub use setup::{SetupInput, SetupView, setup};
-pub use shell::ShellWords;
+pub use shell::{ShellWords, position_words};
 pub(crate) use swim::FEATURES;
 pub use swim::{
     PegPlaceView, SwimKey, SwimKeyView, SwimScreen, SwimView, TypedField, scene_words, swim_view,
 };
-pub use swim_pad::{SwimKeyPlace, SwimLayout, swim_layout};
+pub use swim_pad::{SwimKeyPlace, SwimLayout, SwimPad, SwimPadAsk, swim_layout};
+pub(crate) use swim_pick::cell_of_value;
+pub use swim_pick::{Picking, SwimPick};
 pub(crate) use tackle::first_spot;
 pub use tackle::{Choice, ChoiceRow, TackleAround, TackleView, tackle};
 pub use waits::{EarlierRows, ForecastLine, ForecastView, WaitsInput, WaitsView, forecast_view, waits};

@@ -26,6 +26,12 @@ pub struct ShellWords {
     pub file_saved: String,
     /// The log is damaged: what the key for it does.
     pub salvage: String,
+    /// This device has no receiver to ask for its position.
+    pub no_receiver: String,
+    /// The position may not be read.
+    pub position_not_allowed: String,
+    /// The receiver is switched off, or gave none in time.
+    pub position_not_found: String,
 }
 
 impl ShellWords {
@@ -43,13 +49,35 @@ impl ShellWords {
             file_failed: say("shell-file-failed"),
             file_saved: say("shell-file-saved"),
             salvage: say("shell-salvage"),
+            no_receiver: say("shell-no-receiver"),
+            position_not_allowed: say("shell-position-not-allowed"),
+            position_not_found: say("shell-position-not-found"),
         }
     }
+}
+
+/// A reading worse than this says little about a peg, metres: a project's own choice.
+const ROUGH_M: f64 = 50.0;
+
+/// What is said of a position that the phone gave, with the accuracy it stated for it.
+pub fn position_words(words: &Wording, accuracy_m: f64) -> String {
+    // What is no number, or less than none, is no good accuracy either.
+    let good = (0.0..=ROUGH_M).contains(&accuracy_m);
+    words.say(if good { "shell-position-read" } else { "shell-position-rough" })
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn a_rough_position_is_called_rough() {
+        let words = Wording::new();
+        assert!(position_words(&words, 8.0).ends_with("then SET PLACE."));
+        for rough in [2_000.0, -1.0, f64::NAN] {
+            assert!(position_words(&words, rough).contains("rough"));
+        }
+    }
 
     #[test]
     fn every_word_is_there() {

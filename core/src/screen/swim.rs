@@ -2,6 +2,8 @@
 
 use super::figures::{clock, trimmed, whole};
 use super::place::{bearing_words, reach_words};
+use super::swim_pad::SwimPad;
+use super::swim_pick::{Picking, SwimPick};
 use super::{Arg, ChoiceRow, Wording, sentence_case};
 use crate::log::{Moment, Reach, RodNumber};
 use crate::session::{Session, reach_near};
@@ -39,6 +41,8 @@ pub enum SwimKey {
     MarkHere,
     /// The peg lies where it was typed.
     PlacePeg,
+    /// The phone's receiver is asked where it is; the lines of the peg's place are filled with it.
+    UsePhone,
 }
 
 /// One key, ready to draw.
@@ -89,6 +93,10 @@ pub struct SwimView {
     pub name_label: String,
     /// Where the peg lies on the earth.
     pub place: PegPlaceView,
+    /// What the keys under the picture do now.
+    pub pad: SwimPad,
+    /// The keys that pick a ray or a cell, in the order of their places.
+    pub picks: Vec<SwimPick>,
     /// The keys.
     pub keys: Vec<SwimKeyView>,
     /// Boundaries, bands, rest target, features and hazards.
@@ -135,6 +143,8 @@ pub struct SwimScreen<'a> {
     pub drift: Drift,
     /// The cell that is aimed at.
     pub aimed: Option<CellId>,
+    /// Which keys pick.
+    pub picking: Picking,
     /// The rod the next cast is for.
     pub rod: RodNumber,
     /// The earlier moment that is shown, if any.
@@ -169,6 +179,9 @@ pub fn swim_view(screen: &SwimScreen) -> SwimView {
         .chain([note.clone()])
         .filter(|line| !line.is_empty())
         .collect();
+    // While a band is asked for, nothing is said of the cell that was aimed at before.
+    let (headline, why, cell) =
+        screen.which_band().map_or((headline, why, cell), |asked| (asked, String::new(), String::new()));
     SwimView {
         title: screen.title(),
         area: words.say_with("swim-area", &[("fresh", Arg::Text(&areas[0])), ("all", Arg::Text(&areas[1]))]),
@@ -187,6 +200,8 @@ pub fn swim_view(screen: &SwimScreen) -> SwimView {
         name: screen.name.to_owned(),
         name_label: words.say("swim-name"),
         place: screen.place_view(),
+        pad: screen.pad(),
+        picks: screen.picks(),
         keys: screen.keys(aimed),
         rows: screen.rows(),
         note,
@@ -235,15 +250,26 @@ impl SwimScreen<'_> {
     }
 
     fn direction(&self, next: &NextSpot) -> String {
-        let column = self.swim.columns().columns.get(next.cell.column as usize);
-        let mark = match column.map(|c| c.name) {
-            Some(ColumnName::On(i)) => self.swim.columns().marks.get(i as usize),
+        self.mark_of(next.cell.column).unwrap_or_else(|| self.bearing(next.spot.bearing_deg))
+    }
+
+    /// The name of the mark a column is called after, or where it is aimed.
+    pub(super) fn column_name(&self, column: u32) -> String {
+        let aim = self.swim.columns().columns.get(column as usize).map_or(0.0, |c| c.aim_deg);
+        self.mark_of(column).unwrap_or_else(|| self.bearing(aim))
+    }
+
+    /// The name of the mark a column is called after, where there is one.
+    pub(super) fn mark_of(&self, column: u32) -> Option<String> {
+        let columns = self.swim.columns();
+        match columns.columns.get(column as usize)?.name {
+            ColumnName::On(i) => columns.marks.get(i as usize).map(|mark| mark.name.clone()),
             _ => None,
-        };
-        mark.map_or_else(
-            || bearing_words(self.words, libm::round(next.spot.bearing_deg * 100.0) as i32),
-            |mark| mark.name.clone(),
-        )
+        }
+    }
+
+    fn bearing(&self, deg: f64) -> String {
+        bearing_words(self.words, libm::round(deg * 100.0) as i32)
     }
 
     fn headline(&self, next: &NextSpot) -> String {
@@ -388,6 +414,7 @@ impl SwimScreen<'_> {
                 "key-place-peg",
                 self.session.is_open() && self.place.iter().all(|t| !t.trim().is_empty()),
             ),
+            (SwimKey::UsePhone, "key-use-phone", self.session.is_open()),
         ];
         let view = |(key, id, enabled): (SwimKey, &str, bool)| {
             let spoken = format!("{id}-spoken");

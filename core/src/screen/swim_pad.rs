@@ -1,8 +1,30 @@
-//! Where the Swim screen's things lie: the fan above, keys for steps and the next cast below, in millimetres.
+//! Where the Swim screen's things lie: the fan above, keys to pick a spot, step and cast below, in millimetres.
 
 use super::pad::{GAP_MM, Glass, PRIMARY_MM, Rect, SECONDARY_MM};
 use super::swim::SwimKey;
 use serde::{Deserialize, Serialize};
+
+/// What the keys under the picture do now.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum SwimPad {
+    /// Each aims along a ray: the first tap of two.
+    #[default]
+    Rays,
+    /// Each aims at a cell of that ray: the second.
+    Cells,
+    /// They move the ring a cell and keep its water back.
+    Steps,
+}
+
+/// What the layout is asked for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize, Deserialize)]
+pub struct SwimPadAsk {
+    /// What the keys do.
+    pub pad: SwimPad,
+    /// How many rays or cells there are to pick from.
+    pub picks: u8,
+}
 
 /// A key of the Swim screen and its place.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
@@ -24,10 +46,16 @@ pub struct SwimLayout {
     pub words: Rect,
     /// Keys that stand always.
     pub keys: Vec<SwimKeyPlace>,
-    /// Further keys and rows are behind this one.
-    pub more: Rect,
-    /// Back to the Bank.
+    /// Places of the rays or cells to pick from, in their order.
+    pub picks: Vec<Rect>,
+    /// Further keys and rows are behind this one; none while a cell is picked.
+    pub more: Option<Rect>,
+    /// Back: to the rays, or to the Bank.
     pub back: Rect,
+    /// Title and area while the further keys are open.
+    pub more_head: Rect,
+    /// The room for the further keys and what they open.
+    pub more_room: Rect,
 }
 
 /// Space between the edge of the glass and what stands on it, mm.
@@ -36,60 +64,135 @@ const EDGE_MM: f64 = 2.0;
 const HEAD_MM: f64 = 7.0;
 /// Height of headline and reasons, mm, at plain text.
 const WORDS_MM: f64 = 14.5;
-/// A fan lower than this stands beside the words instead of above them, mm.
+/// A fan lower than this stands beside title and words instead of between them, mm.
 const CANVAS_MM: f64 = 35.0;
 /// Share of the width that words beside the fan have.
 const SIDE_WORDS: f64 = 0.42;
 
-/// Lays the Swim screen out. The keys keep their size on any glass; fan and words share what is left.
-pub fn swim_layout(glass: &Glass) -> SwimLayout {
-    let mm = glass.px_per_mm;
-    let (top, bottom) =
-        (glass.inset_top_px + EDGE_MM * mm, glass.height_px - glass.inset_bottom_px - EDGE_MM * mm);
-    let (left, width) = (EDGE_MM * mm, glass.width_px - 2.0 * EDGE_MM * mm);
-    let column = (width - 2.0 * GAP_MM * mm) / 3.0;
-    let (small, large, gap) = (SECONDARY_MM * mm, PRIMARY_MM * mm, GAP_MM * mm);
-    let rows = [bottom - large - 2.0 * (small + gap), bottom - large - small - gap, bottom - large];
-    // Columns count from the thumb's side, so that the left hand has the mirror image.
-    let x = |place: usize| {
-        let from_left = if glass.left_handed { place } else { 2 - place };
-        left + from_left as f64 * (column + gap)
-    };
-    let cell =
-        |row: usize, place: usize| Rect { left: x(place), top: rows[row], width: column, height: small };
-    // LEFT and RIGHT never change sides: they say where the ring goes.
-    let side = |row: usize, from_left: f64| Rect {
-        left: left + from_left * (column + gap),
-        top: rows[row],
-        width: column,
-        height: small,
-    };
-    let wide_left = if glass.left_handed { left } else { left + column + gap };
-    let wide = Rect { left: wide_left, top: rows[2], width: 2.0 * column + gap, height: large };
-    let place = |key, rect| SwimKeyPlace { key, rect };
-    let keys = vec![
-        place(SwimKey::StepLeft, side(0, 0.0)),
-        place(SwimKey::StepOut, side(0, 1.0)),
-        place(SwimKey::StepRight, side(0, 2.0)),
-        place(SwimKey::StepIn, side(1, 1.0)),
-        place(SwimKey::Keep, cell(1, 0)),
-        place(SwimKey::CastHere, wide),
-    ];
-    let back = Rect { left: x(2), top: rows[2], width: column, height: large };
-    let head = Rect { left, top, width, height: HEAD_MM * mm * text_growth(glass) };
-    let top = head.top + head.height;
-    let (canvas, words) = picture_and_words(glass, Rect { left, top, width, height: rows[0] - gap - top });
-    SwimLayout { head, canvas, words, keys, more: cell(1, 2), back }
+/// Rows and columns of keys, px.
+struct Pad<'a> {
+    glass: &'a Glass,
+    left: f64,
+    width: f64,
+    column: f64,
+    bottom: f64,
 }
 
-/// The fan above the words; on a low glass beside them, on the thumb's side, so that each has the whole height.
-fn picture_and_words(glass: &Glass, free: Rect) -> (Rect, Rect) {
+impl Pad<'_> {
+    fn of(glass: &Glass) -> Pad<'_> {
+        let mm = glass.px_per_mm;
+        let (left, width) = (EDGE_MM * mm, glass.width_px - 2.0 * EDGE_MM * mm);
+        let column = (width - 2.0 * GAP_MM * mm) / 3.0;
+        Pad { glass, left, width, column, bottom: glass.height_px - glass.inset_bottom_px - EDGE_MM * mm }
+    }
+
+    fn mm(&self, n: f64) -> f64 {
+        n * self.glass.px_per_mm
+    }
+
+    /// Top of a row; 0 is the lowest, of large keys.
+    fn top(&self, row: usize) -> f64 {
+        self.bottom - self.mm(PRIMARY_MM) - row as f64 * self.mm(SECONDARY_MM + GAP_MM)
+    }
+
+    /// A place counted from the left, whatever the hand: keys that say where in the water.
+    fn from_left(&self, row: usize, place: usize) -> Rect {
+        let height = self.mm(if row == 0 { PRIMARY_MM } else { SECONDARY_MM });
+        let left = self.left + place as f64 * (self.column + self.mm(GAP_MM));
+        Rect { left, top: self.top(row), width: self.column, height }
+    }
+
+    /// A place counted from the thumb's side, so that the left hand has the mirror image.
+    fn from_thumb(&self, row: usize, place: usize) -> Rect {
+        self.from_left(row, if self.glass.left_handed { place } else { 2 - place })
+    }
+
+    /// CAST HERE: two places of the lowest row on the thumb's side.
+    fn wide(&self) -> Rect {
+        let from = usize::from(!self.glass.left_handed);
+        Rect { width: 2.0 * self.column + self.mm(GAP_MM), ..self.from_left(0, from) }
+    }
+
+    fn more(&self) -> Rect {
+        self.from_thumb(1, 2)
+    }
+
+    fn row(&self, row: usize) -> Vec<Rect> {
+        (0..3).map(|place| self.from_left(row, place)).collect()
+    }
+
+    /// The places of a row but that of MORE or BACK.
+    fn beside(&self, row: usize, stands: Rect) -> Vec<Rect> {
+        self.row(row).into_iter().filter(|place| *place != stands).collect()
+    }
+
+    fn keys(&self, pad: SwimPad) -> Vec<SwimKeyPlace> {
+        let place = |key, rect| SwimKeyPlace { key, rect };
+        match pad {
+            SwimPad::Rays => vec![place(SwimKey::CastHere, self.wide())],
+            SwimPad::Cells => Vec::new(),
+            // LEFT and RIGHT never change sides: they say where the ring goes.
+            SwimPad::Steps => vec![
+                place(SwimKey::StepLeft, self.from_left(2, 0)),
+                place(SwimKey::StepOut, self.from_left(2, 1)),
+                place(SwimKey::StepRight, self.from_left(2, 2)),
+                place(SwimKey::StepIn, self.from_left(1, 1)),
+                place(SwimKey::Keep, self.from_thumb(1, 0)),
+                place(SwimKey::CastHere, self.wide()),
+            ],
+        }
+    }
+
+    /// Rays from the left as they lie in the water; cells from the peg outwards, the nearest lowest. More of them than
+    /// have room beside MORE take its place, then a third row, then the place of CAST HERE.
+    fn picks(&self, ask: SwimPadAsk) -> Vec<Rect> {
+        let count = usize::from(ask.picks);
+        let beside_more = self.beside(1, self.more());
+        let mut places = match ask.pad {
+            SwimPad::Steps => Vec::new(),
+            SwimPad::Rays => [self.row(2), beside_more].concat(),
+            SwimPad::Cells if count <= beside_more.len() + 3 => [beside_more, self.row(2)].concat(),
+            SwimPad::Cells if count <= 9 => [self.row(1), self.row(2), self.row(3)].concat(),
+            SwimPad::Cells => {
+                let lowest = self.beside(0, self.from_thumb(0, 2));
+                [lowest, self.row(1), self.row(2), self.row(3)].concat()
+            }
+        };
+        places.truncate(count);
+        places
+    }
+}
+
+/// Lays the Swim screen out. The keys keep their size on any glass; fan and words share what is left.
+pub fn swim_layout(glass: &Glass, ask: SwimPadAsk) -> SwimLayout {
+    let pad = Pad::of(glass);
+    let top = glass.inset_top_px + pad.mm(EDGE_MM);
+    let (keys, picks) = (pad.keys(ask.pad), pad.picks(ask));
+    let highest = picks.iter().map(|r| r.top).fold(pad.top(2), f64::min);
+    let free = Rect { left: pad.left, top, width: pad.width, height: highest - pad.mm(GAP_MM) - top };
+    let (head, canvas, words) = head_picture_words(glass, free);
+    let more_head = Rect { height: head_height(glass), ..free };
+    let back = pad.from_thumb(0, 2);
+    let below = more_head.bottom();
+    let more_room = Rect { top: below, height: back.top - pad.mm(GAP_MM) - below, ..free };
+    let more = (ask.pad != SwimPad::Cells).then(|| pad.more());
+    SwimLayout { head, canvas, words, keys, picks, more, back, more_head, more_room }
+}
+
+fn head_height(glass: &Glass) -> f64 {
+    HEAD_MM * glass.px_per_mm * text_growth(glass)
+}
+
+/// Title, fan, words below each other; on a low glass the fan has the whole height and the others stand beside it, on
+/// the thumb's side.
+fn head_picture_words(glass: &Glass, free: Rect) -> (Rect, Rect, Rect) {
     let mm = glass.px_per_mm;
-    let words_height = WORDS_MM * mm * text_growth(glass);
-    let height = free.height - words_height;
+    let (head_height, words_height) = (head_height(glass), WORDS_MM * mm * text_growth(glass));
+    let height = free.height - head_height - words_height;
     if height >= CANVAS_MM * mm {
-        let words = Rect { top: free.top + height, height: words_height, ..free };
-        return (Rect { height, ..free }, words);
+        let canvas = Rect { top: free.top + head_height, height, ..free };
+        let words = Rect { top: canvas.bottom(), height: words_height, ..free };
+        return (Rect { height: head_height, ..free }, canvas, words);
     }
     let width = SIDE_WORDS * free.width;
     let picture = free.width - width - mm;
@@ -98,7 +201,10 @@ fn picture_and_words(glass: &Glass, free: Rect) -> (Rect, Rect) {
     } else {
         (free.left, free.left + width + mm)
     };
-    (Rect { left: left_of_picture, width: picture, ..free }, Rect { left: left_of_words, width, ..free })
+    let beside = Rect { left: left_of_words, width, ..free };
+    let head = Rect { height: head_height.min(free.height / 3.0), ..beside };
+    let words = Rect { top: head.bottom(), height: free.height - head.height, ..beside };
+    (head, Rect { left: left_of_picture, width: picture, ..free }, words)
 }
 
 /// Words grow with the text, within reason: the fan needs its room.
@@ -108,46 +214,51 @@ fn text_growth(glass: &Glass) -> f64 {
 
 #[cfg(test)]
 mod tests {
+    use super::super::PHONES;
     use super::*;
+    use crate::swim::{CELL_KEYS, RAY_KEYS};
 
-    /// Common glasses, mm: 4.7 in, 5 in, 6.1 in, 6.7 in (public spec sheets, from memory).
-    const GLASSES: [(f64, f64); 4] = [(58.4, 103.8), (62.1, 110.4), (64.6, 139.8), (71.0, 154.0)];
+    fn asks() -> Vec<SwimPadAsk> {
+        let ask = |pad, picks: usize| SwimPadAsk { pad, picks: picks as u8 };
+        let rays = (0..=RAY_KEYS).map(|n| ask(SwimPad::Rays, n));
+        let cells = (1..=CELL_KEYS).map(|n| ask(SwimPad::Cells, n));
+        rays.chain(cells).chain([ask(SwimPad::Steps, 0)]).collect()
+    }
 
-    fn layout(width: f64, height: f64, text_scale: f64, left_handed: bool) -> SwimLayout {
-        let px = 16.0;
-        swim_layout(&Glass {
-            width_px: width * px,
-            height_px: height * px,
-            px_per_mm: px,
-            text_scale,
-            left_handed,
-            inset_top_px: 0.0,
-            inset_bottom_px: 0.0,
-        })
+    fn all(l: &SwimLayout) -> Vec<Rect> {
+        let keys = l.keys.iter().map(|k| k.rect).chain(l.picks.iter().copied());
+        keys.chain(l.more).chain([l.back]).collect()
     }
 
     #[test]
     fn keys_are_15_mm_and_3_mm_apart_and_the_fan_has_room_on_every_glass() {
-        for (width, height) in GLASSES {
-            for scale in [1.0, 2.0] {
-                for left in [false, true] {
-                    let l = layout(width, height, scale, left);
-                    let mut rects: Vec<Rect> = l.keys.iter().map(|k| k.rect).collect();
-                    rects.extend([l.more, l.back]);
-                    for (i, a) in rects.iter().enumerate() {
-                        assert!(a.width >= 15.0 * 16.0 && a.height >= 15.0 * 16.0, "{width}: {a:?}");
-                        assert!(a.right() <= width * 16.0 && a.bottom() <= height * 16.0);
-                        assert!(a.top >= height * 16.0 * 0.4, "in the lower 60 %");
-                        for b in &rects[i + 1..] {
-                            assert!(a.gap_to(b) >= 3.0 * 16.0 - 1e-6, "{a:?} {b:?}");
-                        }
+        for phone in &PHONES {
+            for (scale, left, ask) in [1.0, 2.0]
+                .iter()
+                .flat_map(|s| [false, true].map(|l| (*s, l)))
+                .flat_map(|(s, l)| asks().into_iter().map(move |a| (s, l, a)))
+            {
+                let glass = phone.glass(scale, left);
+                let (mm, name) = (glass.px_per_mm, phone.name);
+                let l = swim_layout(&glass, ask);
+                assert_eq!(l.picks.len(), usize::from(ask.picks), "{name} {ask:?}");
+                let rects = all(&l);
+                for (i, a) in rects.iter().enumerate() {
+                    assert!(a.width >= 15.0 * mm && a.height >= 15.0 * mm, "{name}: {a:?}");
+                    assert!(a.right() <= glass.width_px && a.bottom() <= glass.height_px);
+                    for b in &rects[i + 1..] {
+                        assert!(a.gap_to(b) >= 3.0 * mm - 1e-6, "{name} {ask:?}: {a:?} {b:?}");
                     }
-                    assert!(
-                        l.canvas.height >= 28.0 * 16.0 - 1e-6,
-                        "{width} x {height}: {}",
-                        l.canvas.height / 16.0
-                    );
-                    assert!(!l.canvas.overlaps(&l.words) || l.words.height == 0.0);
+                }
+                // The third row of cells, for swims of many, may reach above the lower 60 % of the lowest glasses.
+                let lower = if ask.pad == SwimPad::Cells && ask.picks > 6 { 0.2 } else { 0.4 };
+                let highest = rects.iter().map(|r| r.top).fold(f64::INFINITY, f64::min);
+                assert!(highest >= glass.height_px * lower, "{name} {ask:?}: {}", highest / glass.height_px);
+                let least = if ask.pad == SwimPad::Cells && ask.picks > 6 { 10.5 } else { 28.0 };
+                assert!(l.canvas.height >= least * mm, "{name} {ask:?}: {}", l.canvas.height / mm);
+                assert!(l.canvas.width >= 30.0 * mm);
+                for (a, b) in [(l.head, l.canvas), (l.head, l.words), (l.canvas, l.words)] {
+                    assert!(!a.overlaps(&b), "{name} {ask:?}: {a:?} {b:?}");
                 }
             }
         }
@@ -155,12 +266,29 @@ mod tests {
 
     #[test]
     fn the_left_hand_has_the_mirror_image_but_left_stays_left() {
-        let (right, left) = (layout(64.6, 139.8, 1.0, false), layout(64.6, 139.8, 1.0, true));
+        let ask = SwimPadAsk { pad: SwimPad::Steps, picks: 0 };
+        let glass = |left| PHONES[6].glass(1.0, left);
+        let (right, left) = (swim_layout(&glass(false), ask), swim_layout(&glass(true), ask));
         let of = |l: &SwimLayout, key| l.keys.iter().find(|k| k.key == key).map(|k| k.rect).unwrap();
-        let mirrored = |r: Rect| 64.6 * 16.0 - r.left - r.width;
+        let mirrored = |r: Rect| glass(false).width_px - r.left - r.width;
         for key in [SwimKey::Keep, SwimKey::CastHere] {
             assert!((of(&left, key).left - mirrored(of(&right, key))).abs() < 1e-6);
         }
         assert_eq!(of(&left, SwimKey::StepLeft), of(&right, SwimKey::StepLeft));
+        for left_handed in [false, true] {
+            let rays = swim_layout(&glass(left_handed), SwimPadAsk { pad: SwimPad::Rays, picks: 5 }).picks;
+            assert!(
+                rays[0].left < rays[1].left && rays[1].left < rays[2].left && rays[3].left < rays[4].left
+            );
+        }
+    }
+
+    #[test]
+    fn further_bands_stand_higher() {
+        for (picks, left) in (1..=CELL_KEYS).flat_map(|n| [(n, false), (n, true)]) {
+            let ask = SwimPadAsk { pad: SwimPad::Cells, picks: picks as u8 };
+            let places = swim_layout(&PHONES[0].glass(1.0, left), ask).picks;
+            assert!(places.windows(2).all(|w| w[1].top < w[0].top || w[1].left > w[0].left), "{picks}");
+        }
     }
 }

@@ -19,6 +19,7 @@ mod input;
 #[cfg(test)]
 mod laws;
 mod next_spot;
+mod pick;
 pub mod planar;
 pub mod range;
 mod scatter;
@@ -42,6 +43,7 @@ pub use input::{
     SwimInput,
 };
 pub use next_spot::{Against, NextSpot, Reason, WhereNext};
+pub use pick::{CELL_KEYS, RAY_KEYS};
 pub use scatter::{Disturbance, DisturbanceRow, Scatter};
 pub use scene::{
     Detail, FillRole, Hand, KeyLine, LabelRole, LineRole, MarkShape, SceneAsk, SceneWords, Step, SwimScene,

@@ -201,3 +201,62 @@ fn looking_over_finds_all_well_and_a_damaged_log_is_salvaged() {
     let app = App::open(phone.dir.path(), entropy(), &at(42 * MIN)).unwrap();
     assert_eq!(app.store.count().unwrap(), 6);
 }
+
+#[test]
+fn the_swim_goes_out_as_a_map_and_comes_in_by_what_is_in_it() {
+    let mut ours = started();
+    ours.tap(1_000, &Action::SetMark { name: "Gate".into(), bearing_cdeg: 300 }).unwrap();
+    ours.tap(2_000, &Action::ChooseSwim { field: "far".into(), value: "5000".into() }).unwrap();
+    ours.tap(3_000, &choose("form", "map")).unwrap();
+    let fields: Vec<String> = ours.files(4_000).rows.into_iter().map(|r| r.field).collect();
+    assert_eq!(fields, ["form", "place"], "it is the swim of one session");
+    let sent = ours.send(5_000);
+    assert_eq!(sent.media_type, "application/geo+json");
+    assert_eq!(
+        (sent.name.as_str(), sent.says.as_str()),
+        ("restwater-2023-11-14-swim.geojson", "The swim with 1 mark or feature")
+    );
+    assert!(!fs::read_to_string(&sent.path).unwrap().contains("coordinates"), "positions stay here");
+
+    // Asked for, they go along, once there is a peg to tie them to.
+    ours.tap(6_000, &choose("place", "included")).unwrap();
+    let error = ours.app().send(&at(7_000), &mut go).unwrap_err();
+    assert!(ours.app().message(&error).contains("set the peg's position"), "{error}");
+    let peg = Action::PlacePeg { lat_e7: 521_000_000, lon_e7: -12_000_000, straight_out_cdeg: 9_000 };
+    ours.tap(8_000, &peg).unwrap();
+    let placed = ours.send(9_000);
+    assert!(fs::read_to_string(&placed.path).unwrap().contains("coordinates"));
+    ours.tap(10_000, &choose("place", "left_out")).unwrap();
+    let sent = ours.send(11_000);
+
+    // Whatever it is called; looking changes nothing, and one UNDO takes back what it brought.
+    let (mut theirs, renamed) = (started(), ours.dir.path().join("from-a-friend.txt"));
+    fs::rename(&sent.path, &renamed).unwrap();
+    let before = theirs.app().ops().len();
+    let seen = theirs.app().look_into(&renamed, &at(MIN), &mut go).unwrap();
+    assert_eq!(seen.lines[0], "New from the file: 1 mark, an outline.");
+    assert_eq!((seen.new, seen.known, seen.brings, seen.whole), (2, 0, true, true));
+    assert_eq!(theirs.app().ops().len(), before);
+    let took = theirs.take_in(renamed.to_str().unwrap(), MIN);
+    assert!(took.lines.iter().any(|l| l == "One tap of UNDO takes it back."), "{:?}", took.lines);
+    assert_eq!(theirs.app().session().unwrap().marks[0].name, "Gate");
+    let again = theirs.take_in(renamed.to_str().unwrap(), 2 * MIN);
+    assert_eq!((again.lines[0].as_str(), again.known), ("Nothing in this file is new here.", 2));
+    theirs.tap(3 * MIN, &Action::Undo).unwrap();
+    let session = theirs.app().session().unwrap();
+    assert!(session.marks.is_empty() && session.outline_cm.is_empty());
+}
+
+#[test]
+fn other_json_and_a_map_too_long_are_named() {
+    let mut phone = started();
+    let file = phone.dir.path().join("some");
+    let long = format!("{{\"type\": \"FeatureCollection\", \"features\": [{}", " ".repeat(2_100_000));
+    for (text, says) in [("{\"a\": 1}", "JSON"), ("{", "JSON"), (long.as_str(), "more than 2000000 bytes")] {
+        fs::write(&file, text).unwrap();
+        let error = phone.app().look_into(&file, &at(MIN), &mut go).unwrap_err();
+        assert_eq!(error.kind(), ErrorKind::BadFile, "{error}");
+        let said = phone.app().message(&error);
+        assert!(said.contains(says), "{said}");
+    }
+}

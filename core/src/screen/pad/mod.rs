@@ -22,7 +22,7 @@ mod said;
 mod words;
 
 #[cfg(test)]
-pub(in crate::screen) mod phones;
+pub(crate) mod phones;
 
 use super::{BankState, Key};
 use serde::{Deserialize, Serialize};

@@ -8,8 +8,8 @@
 use super::{BankState, Glass, PadAsk, PadRule, bank_layout};
 
 /// A size class.
-pub(in crate::screen) struct Phone {
-    pub(in crate::screen) name: &'static str,
+pub(crate) struct Phone {
+    pub(crate) name: &'static str,
     diagonal_in: f64,
     width_px: f64,
     height_px: f64,
@@ -24,7 +24,7 @@ const fn phone(name: &'static str, diagonal_in: f64, px: (f64, f64), scale: f64,
 }
 
 /// From 58 x 104 mm to 72 x 155 mm; three-button bars (48) and gesture bars (24, 34) both.
-pub(in crate::screen) const PHONES: [Phone; 13] = [
+pub(crate) const PHONES: [Phone; 13] = [
     phone("4.7 in 326 ppi", 4.7, (750.0, 1334.0), 2.0, (20.0, 0.0)),
     phone("5.0 in 294 ppi, buttons", 5.0, (720.0, 1280.0), 2.0, (24.0, 48.0)),
     phone("5.2 in 424 ppi, buttons", 5.2, (1080.0, 1920.0), 3.0, (24.0, 48.0)),
@@ -41,11 +41,11 @@ pub(in crate::screen) const PHONES: [Phone; 13] = [
 ];
 
 impl Phone {
-    pub(in crate::screen) fn px_per_mm(&self) -> f64 {
+    pub(crate) fn px_per_mm(&self) -> f64 {
         self.width_px.hypot(self.height_px) / (self.diagonal_in * 25.4)
     }
 
-    pub(in crate::screen) fn glass(&self, text_scale: f64, left_handed: bool) -> Glass {
+    pub(crate) fn glass(&self, text_scale: f64, left_handed: bool) -> Glass {
         Glass {
             width_px: self.width_px,
             height_px: self.height_px,

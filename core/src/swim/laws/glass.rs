@@ -6,15 +6,18 @@ use super::*;
 /// The canvas that the Swim screen's layout gives on a glass: width and height in mm, with what the system keeps.
 fn on_glass(glass: (f64, f64, f64), text_scale: f64, left_handed: bool) -> SceneAsk {
     let (width, height, px_per_mm) = glass;
-    let layout = crate::screen::swim_layout(&crate::screen::Glass {
-        width_px: width * px_per_mm,
-        height_px: height * px_per_mm,
-        px_per_mm,
-        text_scale,
-        left_handed,
-        inset_top_px: 4.0 * px_per_mm,
-        inset_bottom_px: 3.0 * px_per_mm,
-    });
+    let layout = crate::screen::swim_layout(
+        &crate::screen::Glass {
+            width_px: width * px_per_mm,
+            height_px: height * px_per_mm,
+            px_per_mm,
+            text_scale,
+            left_handed,
+            inset_top_px: 4.0 * px_per_mm,
+            inset_bottom_px: 3.0 * px_per_mm,
+        },
+        crate::screen::SwimPadAsk { pad: crate::screen::SwimPad::Rays, picks: 5 },
+    );
     let mut ask = SceneAsk::new(layout.canvas.width, layout.canvas.height, px_per_mm, text_scale).unwrap();
     ask.hand = if left_handed { Hand::Left } else { Hand::Right };
     ask

@@ -1,4 +1,7 @@
 //! Marks: a dot for each cast, and what happened in a cell set side by side so that none hides another.
+//!
+//! Where casts lie close only the last few stand on their own; the earlier ones are one mark a cell with their number, and
+//! where fish came to them the mark says that instead.
 
 use super::draw::Drawing;
 use super::labels::Placer;
@@ -8,8 +11,8 @@ use super::record::{KeyLine, LabelRole, LineRole, MarkShape};
 use super::text::width;
 use super::view::Rect;
 use crate::swim::cells::CellId;
-use crate::swim::fished::CellFigures;
 use crate::swim::frame::{Point, point_at};
+use crate::swim::input::CastAt;
 use std::collections::BTreeSet;
 
 /// A number to write beside a mark that stands for several.
@@ -25,16 +28,49 @@ pub(crate) struct Count {
     pub em: f64,
 }
 
+/// Casts that stand as dots of their own where casts lie close.
+const LAST_CASTS: usize = 3;
+/// Casts lie close where each has less room than a square of this side, mm.
+const ROOM_MM: f64 = 9.0;
+
+/// Which casts stand on their own, and how many earlier ones each cell has.
+struct Casts<'a> {
+    alone: Vec<&'a CastAt>,
+    /// By place of the cell.
+    counted: Vec<u32>,
+}
+
+impl<'a> Casts<'a> {
+    fn of(d: &'a Drawing) -> Self {
+        let all: Vec<&CastAt> =
+            d.swim.casts_until(d.figures.at_ms).filter(|c| d.swim.holds(c.spot)).collect();
+        let mut counted = vec![0; d.figures.cells.len()];
+        let room = (ROOM_MM * d.ask.px_per_mm / d.view.scale).powi(2);
+        if !d.full() || all.len() as f64 * room <= d.figures.swim_m2 {
+            return Self { alone: all, counted };
+        }
+        // All those of one moment, so that a mirrored swim has the same.
+        let from = all[all.len() - LAST_CASTS.min(all.len())].start_ms;
+        let out = |c: &CastAt| c.end_ms.is_none_or(|end| end > d.figures.at_ms);
+        let (alone, earlier): (Vec<&CastAt>, Vec<&CastAt>) =
+            all.into_iter().partition(|c| c.start_ms >= from || out(c));
+        for place in earlier.into_iter().filter_map(|c| d.swim.cell_of(c.spot).and_then(|id| d.swim.place(id))) {
+            counted[place] += 1;
+        }
+        Self { alone, counted }
+    }
+}
+
 /// Draws all marks; returns the numbers still to be written.
 pub(crate) fn draw(d: &Drawing, pack: &mut Pack, placer: &mut Placer) -> Vec<Count> {
     features(d, pack, placer);
-    dots(d, pack, placer);
+    let casts = Casts::of(d);
+    dots(d, pack, placer, &casts.alone);
     // All places first, then the marks: which cell comes first must not matter.
-    let cells = d.figures.cells.iter().enumerate();
-    let rows: Vec<(usize, Row, Point)> = cells
-        .filter(|(_, known)| known.bites + known.lost + known.liners > 0)
-        .map(|(place, known)| {
-            let row = Row::of(d, place, known);
+    let rows: Vec<(usize, Row, Point)> = (0..d.figures.cells.len())
+        .filter(|place| happened(d, &casts.counted, *place))
+        .map(|place| {
+            let row = Row::of(d, place, &casts.counted);
             let middle = row.middle(d, placer, place);
             (place, row, middle)
         })
@@ -42,12 +78,18 @@ pub(crate) fn draw(d: &Drawing, pack: &mut Pack, placer: &mut Placer) -> Vec<Cou
     rows.iter().flat_map(|(place, row, middle)| cluster(d, pack, placer, *place, row, *middle)).collect()
 }
 
+/// Whether a cell has anything to mark.
+fn happened(d: &Drawing, counted: &[u32], place: usize) -> bool {
+    let known = &d.figures.cells[place];
+    known.bites + known.lost + known.liners + counted[place] > 0
+}
+
 /// One dot a place: casts at the same spot share it.
-fn dots(d: &Drawing, pack: &mut Pack, placer: &mut Placer) {
+fn dots(d: &Drawing, pack: &mut Pack, placer: &mut Placer, casts: &[&CastAt]) {
     let grid = d.dp(3.0).max(1e-9);
     let mut seen = BTreeSet::new();
     let at_ms = d.figures.at_ms;
-    for cast in d.swim.casts_until(at_ms).filter(|c| d.swim.holds(c.spot)) {
+    for cast in casts {
         let at = d.view.spot(cast.spot);
         let out = cast.end_ms.is_none_or(|end| end > at_ms);
         // Rounded away from the peg on both sides alike, so that a mirrored swim keeps the same dots.
@@ -74,7 +116,7 @@ fn cluster(
     row: &Row,
     middle: Point,
 ) -> Vec<Count> {
-    for (shape, n) in &row.left_out {
+    for (shape, n) in row.left_out.iter().filter(|(shape, _)| *shape != MarkShape::CastDot) {
         let what = if *shape == MarkShape::LostCross { &d.words.lost } else { &d.words.liners };
         let text = format!("{}: {what} {n}", names::place_name(d, place));
         pack.scene.key.push(KeyLine { number: None, text, role: LabelRole::Count });
@@ -84,7 +126,8 @@ fn cluster(
     let at = |along: f64| Point { x: middle.x + along * d.ask.side(), y: middle.y };
     let mut along = -row.width() / 2.0;
     for &(shape, of) in &row.marks {
-        let (here, size) = (at(along + row.pitch / 2.0), row.pitch / 2.3);
+        let here = at(along + row.pitch / 2.0);
+        let size = row.pitch / if shape == MarkShape::CastDot { 3.2 } else { 2.3 };
         pack.mark(shape, size, here);
         placer.keep_clear(Rect::round(here.x, here.y, 0.9 * row.pitch, 0.9 * row.pitch));
         let digits = row.digits(of);
@@ -108,11 +151,15 @@ struct Row {
 }
 
 impl Row {
-    fn of(d: &Drawing, place: usize, known: &CellFigures) -> Self {
+    fn of(d: &Drawing, place: usize, counted: &[u32]) -> Self {
+        let known = &d.figures.cells[place];
+        // Casts are counted where nothing came to them: where something did, the hatching says they were there.
+        let casts = if known.bites + known.lost + known.liners > 0 { 0 } else { counted[place] };
         let kinds = [
             (MarkShape::BiteDiamond, known.bites),
             (MarkShape::LostCross, known.lost),
             (MarkShape::LinerTriangle, known.liners),
+            (MarkShape::CastDot, casts),
         ];
         if !d.full() {
             // The small fan has room for bites only.
@@ -120,11 +167,11 @@ impl Row {
             return Self { marks, left_out: Vec::new(), pitch: 2.3 * d.dp(4.5), em: 0.0 };
         }
         let kinds: Vec<(MarkShape, u32)> = kinds.into_iter().filter(|k| k.1 > 0).collect();
-        let (room, most, least) = (room_across(d, place), d.dp(PITCH_DP), d.dp(LEAST_PITCH_DP));
+        let (room, most, least) = (room_across(d, place, counted), d.dp(PITCH_DP), d.dp(LEAST_PITCH_DP));
         let em = 0.9 * d.view.text.min(1.3 * d.view.least_text);
         let all: u32 = kinds.iter().map(|k| k.1).sum();
         let mut row = Self { marks: kinds, left_out: Vec::new(), pitch: least, em };
-        if all <= 4 && f64::from(all) * most <= room {
+        if casts == 0 && all <= 4 && f64::from(all) * most <= room {
             // Each on its own where all of them fit.
             let single = row.marks.iter().flat_map(|&(shape, n)| (0..n).map(move |_| (shape, 1)));
             row.marks = single.collect();
@@ -172,15 +219,12 @@ const PITCH_DP: f64 = 16.0;
 const LEAST_PITCH_DP: f64 = 11.5;
 
 /// Room for marks across a cell: its own width, and half of a neighbour's where nothing happened there.
-fn room_across(d: &Drawing, place: usize) -> f64 {
+fn room_across(d: &Drawing, place: usize, counted: &[u32]) -> f64 {
     let cell = &d.swim.cells()[place];
     let columns = &d.swim.columns().columns;
     let quiet = |column: u32| {
         let id = CellId { column, row: cell.id.row };
-        d.swim.place(id).is_none_or(|i| {
-            let known = &d.figures.cells[i];
-            known.bites + known.lost + known.liners == 0
-        })
+        d.swim.place(id).is_none_or(|i| !happened(d, counted, i))
     };
     let across = |column: usize| columns.get(column).map_or(0.0, |c| c.to_deg - c.from_deg);
     let own = cell.id.column;

@@ -17,7 +17,7 @@ pub(crate) fn draw(d: &Drawing, pack: &mut Pack, placer: &mut Placer, kept: &[Wa
     for count in counts {
         number_beside(d, pack, placer, &count);
     }
-    rested(d, pack, placer);
+    rested(d, pack, placer, kept);
     marks(d, pack, placer);
     things(d, pack, placer);
     ranges(d, pack, placer);
@@ -101,7 +101,8 @@ fn number_beside(d: &Drawing, pack: &mut Pack, placer: &mut Placer, count: &Coun
 }
 
 /// Minutes rested, in each disturbed cell: the last fished first.
-fn rested(d: &Drawing, pack: &mut Pack, placer: &mut Placer) {
+fn rested(d: &Drawing, pack: &mut Pack, placer: &mut Placer, kept: &[Water]) {
+    let kept: Vec<Vec<Point>> = kept.iter().flat_map(Water::rings).map(|r| d.view.ring(&r)).collect();
     let known = d.figures.cells.iter().enumerate();
     let mut all: Vec<(usize, f64)> = known.filter_map(|(i, c)| c.rested_min.map(|m| (i, m))).collect();
     let aim_x = |i: usize| d.swim.cells()[i].sector.centroid().x * d.ask.side();
@@ -127,8 +128,22 @@ fn rested(d: &Drawing, pack: &mut Pack, placer: &mut Placer) {
             boxed: true,
             over_marks: false,
         };
-        placer.place(pack, &label, &|_, _| places_in(&rings, wish, d.ask.side()));
+        let own = d.figures.cells[place].kept_back_min.is_some();
+        placer.place(pack, &label, &|w, h| {
+            let mut places = places_in(&rings, wish, d.ask.side());
+            places.retain(|p| own || kept.iter().all(|ring| clear_of(ring, *p, w, h)));
+            places
+        });
     }
+}
+
+/// Whether a box keeps off a ring: minutes rested never stand on kept-back water beside their own.
+fn clear_of(ring: &[Point], middle: Point, w: f64, h: f64) -> bool {
+    let at = |x: f64, y: f64| Point { x: middle.x + x * w / 2.0, y: middle.y + y * h / 2.0 };
+    let steps = [-1.0, -0.5, 0.0, 0.5, 1.0];
+    let mut inside = steps.iter().flat_map(|x| steps.map(|y| at(*x, y)));
+    let in_box = |p: &Point| (p.x - middle.x).abs() < w / 2.0 && (p.y - middle.y).abs() < h / 2.0;
+    !inside.any(|p| ring_contains(ring, p)) && !ring.iter().any(in_box)
 }
 
 /// "Gate 30-40 m", for the key.

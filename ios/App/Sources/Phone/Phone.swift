@@ -14,6 +14,7 @@ final class Phone {
     private let echoes = EchoPlayer()
     private let alarms = Alarms()
     private let lockScreen = LockScreen()
+    private let position = PhonePosition()
 
     private init() {
         let support = FileManager.default.urls(for: .applicationSupportDirectory, in: .userDomainMask)
@@ -30,6 +31,7 @@ final class Phone {
     private func listen() {
         guard case .success(let state) = opening.state else { return }
         state.onEcho = { [echoes] echo in echoes.play(echo) }
+        state.onPositionWanted = { [unowned self] in position.read { state.positionRead($0) } }
         state.onPlan = { [unowned self] plan in carryOut(plan) }
         alarms.onNotAllowed = { state.alarmsAreOff() }
         if UIApplication.shared.applicationState == .active { state.phase(.active) }

@@ -122,12 +122,23 @@ final class WholeDayTests: XCTestCase, @unchecked Sendable {
         let fan = try XCTUnwrap(day.sheet["swim-fan"])
         XCTAssertFalse(fan.marks.isEmpty)
         let first = try XCTUnwrap(day.state.seen.scene)
-        await day.tap("swim-STEP_OUT")
-        XCTAssertTrue(first != day.state.seen.scene, "the ring has moved")
+        // A ray and a band of it: the ring is there, and the keys step it on.
+        await day.tap("pick-ray-0")
+        let far = try XCTUnwrap(day.state.seen.swim?.picks.last)
+        await day.wait(seconds: 1)
+        await day.tap("pick-cell-\(far.value)")
+        await day.wait(seconds: 1)
+        let picked = try XCTUnwrap(day.state.seen.scene)
+        XCTAssertTrue(first != picked, "the ring has moved")
+        await day.tap("swim-STEP_IN")
+        XCTAssertTrue(picked != day.state.seen.scene, "and moves on")
+        await day.tap("back")
+        XCTAssertEqual(day.state.seen.swim?.pad, .rays)
         // A tap on the picture brings it back to the cell it was on.
         day.state.aim(x: Double(first.targetXy[0]), y: Double(first.targetXy[1]))
         await day.look()
         XCTAssertEqual(day.state.seen.scene?.lineRole, first.lineRole)
+        await day.wait(seconds: 1)
         await day.tap("swim-KEEP")
         await day.wait(seconds: 1)
         XCTAssertEqual(day.state.seen.scene?.lineRole.contains(.keptBack), true)
@@ -140,5 +151,33 @@ final class WholeDayTests: XCTestCase, @unchecked Sendable {
         XCTAssertNotNil(day.sheet["fan"], "the small fan stands on the Bank")
         await day.tap("fan")
         XCTAssertEqual(day.state.seen.showing, .swim)
+    }
+
+    func testThePhonesPositionIsAskedForAtItsKeyAndFillsTwoLines() async throws {
+        let day = try Bankside()
+        await day.start()
+        await day.tap("screens")
+        await day.tap("open-SWIM")
+        await day.tap("swim-more")
+        await day.turn(to: "swim-place", by: "grid-more")
+        await day.tap("swim-place")
+        func values() -> [String] { day.state.seen.swim?.place.fields.map(\.value) ?? [] }
+        await day.tap("swim-USE_PHONE")
+        XCTAssertEqual(day.state.seen.notice, shellWords().noReceiver)
+        var asked = 0
+        day.state.onPositionWanted = { asked += 1 }
+        await day.tap("swim-USE_PHONE")
+        XCTAssertEqual(asked, 1)
+        for (read, says) in [(PositionRead.notAllowed, shellWords().positionNotAllowed), (.notFound, shellWords().positionNotFound)] {
+            day.state.positionRead(read)
+            await day.look()
+            XCTAssertEqual(day.state.seen.notice, says)
+            XCTAssertEqual(values(), ["", "", ""])
+        }
+        day.state.positionRead(.found(latDeg: -17.5, lonDeg: 178.25, accuracyM: 6))
+        await day.look()
+        XCTAssertEqual(day.state.seen.notice, positionWords(accuracyM: 6))
+        XCTAssertEqual(values(), ["-17.5000000", "178.2500000", ""])
+        XCTAssertEqual(day.state.seen.swim?.place.value, "not set", "nothing is logged by a reading")
     }
 }

@@ -715,22 +715,6 @@ public protocol RestwaterProtocol: AnyObject, Sendable {
     func takeIn(path: String, source: String, at: Moment, work: Work) async throws  -> IncomingView
     
     /**
-     * The swim of the session as GeoJSON (RFC 7946): marks, features, hazards, outlines. Positions are left out unless
-     * asked for, and then need the peg's place.
-     */
-    func exportGeojson(withPosition: Bool) throws  -> String
-    
-    /**
-     * Takes it in as entries that one UNDO takes back together.
-     */
-    func importGeojson(text: String, at: Moment) throws  -> Update
-    
-    /**
-     * What taking this text in would add. Changes nothing.
-     */
-    func lookAtGeojson(text: String) throws  -> GeoJsonLook
-    
-    /**
      * One tap. What it wrote is on stable storage when this returns; on an error nothing was changed.
      */
     func act(action: Action, at: Moment) throws  -> Update
@@ -962,47 +946,6 @@ open func takeIn(path: String, source: String, at: Moment, work: Work)async thro
             liftFunc: FfiConverterTypeIncomingView_lift,
             errorHandler: FfiConverterTypeRestwaterError_lift
         )
-}
-    
-    /**
-     * The swim of the session as GeoJSON (RFC 7946): marks, features, hazards, outlines. Positions are left out unless
-     * asked for, and then need the peg's place.
-     */
-open func exportGeojson(withPosition: Bool)throws  -> String  {
-    return try  FfiConverterString.lift(try rustCallWithError(FfiConverterTypeRestwaterError_lift) {
-        uniffiCallStatus in
-    uniffi_restwater_fn_method_restwater_export_geojson(
-            self.uniffiCloneHandle(),
-        FfiConverterBool.lower(withPosition),uniffiCallStatus
-    )
-})
-}
-    
-    /**
-     * Takes it in as entries that one UNDO takes back together.
-     */
-open func importGeojson(text: String, at: Moment)throws  -> Update  {
-    return try  FfiConverterTypeUpdate_lift(try rustCallWithError(FfiConverterTypeRestwaterError_lift) {
-        uniffiCallStatus in
-    uniffi_restwater_fn_method_restwater_import_geojson(
-            self.uniffiCloneHandle(),
-        FfiConverterString.lower(text),
-        FfiConverterTypeMoment_lower(at),uniffiCallStatus
-    )
-})
-}
-    
-    /**
-     * What taking this text in would add. Changes nothing.
-     */
-open func lookAtGeojson(text: String)throws  -> GeoJsonLook  {
-    return try  FfiConverterTypeGeoJsonLook_lift(try rustCallWithError(FfiConverterTypeRestwaterError_lift) {
-        uniffiCallStatus in
-    uniffi_restwater_fn_method_restwater_look_at_geojson(
-            self.uniffiCloneHandle(),
-        FfiConverterString.lower(text),uniffiCallStatus
-    )
-})
 }
     
     /**
@@ -4510,105 +4453,6 @@ public func FfiConverterTypeForestPoint_lift(_ buf: RustBuffer) throws -> Forest
 #endif
 public func FfiConverterTypeForestPoint_lower(_ value: ForestPoint) -> RustBuffer {
     return FfiConverterTypeForestPoint.lower(value)
-}
-
-
-/**
- * What taking a GeoJSON file in would add to the session, in words.
- */
-public struct GeoJsonLook: Equatable, Hashable {
-    /**
-     * "New from the file: 3 marks, 1 hazard, an outline."
-     */
-    public let says: String
-    /**
-     * Each thing it would add.
-     */
-    public let adds: [String]
-    /**
-     * What is here already.
-     */
-    public let already: [String]
-    /**
-     * What could not be used.
-     */
-    public let skipped: [String]
-    /**
-     * Entries it would write; 0 where there is nothing new.
-     */
-    public let entries: UInt32
-
-    // Default memberwise initializers are never public by default, so we
-    // declare one manually.
-    public init(
-        /**
-         * "New from the file: 3 marks, 1 hazard, an outline."
-         */says: String, 
-        /**
-         * Each thing it would add.
-         */adds: [String], 
-        /**
-         * What is here already.
-         */already: [String], 
-        /**
-         * What could not be used.
-         */skipped: [String], 
-        /**
-         * Entries it would write; 0 where there is nothing new.
-         */entries: UInt32) {
-        self.says = says
-        self.adds = adds
-        self.already = already
-        self.skipped = skipped
-        self.entries = entries
-    }
-
-    
-
-    
-}
-
-#if compiler(>=6)
-extension GeoJsonLook: Sendable {}
-#endif
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
-public struct FfiConverterTypeGeoJsonLook: FfiConverterRustBuffer {
-    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> GeoJsonLook {
-        return
-            try GeoJsonLook(
-                says: FfiConverterString.read(from: &buf), 
-                adds: FfiConverterSequenceString.read(from: &buf), 
-                already: FfiConverterSequenceString.read(from: &buf), 
-                skipped: FfiConverterSequenceString.read(from: &buf), 
-                entries: FfiConverterUInt32.read(from: &buf)
-        )
-    }
-
-    public static func write(_ value: GeoJsonLook, into buf: inout [UInt8]) {
-        FfiConverterString.write(value.says, into: &buf)
-        FfiConverterSequenceString.write(value.adds, into: &buf)
-        FfiConverterSequenceString.write(value.already, into: &buf)
-        FfiConverterSequenceString.write(value.skipped, into: &buf)
-        FfiConverterUInt32.write(value.entries, into: &buf)
-    }
-}
-
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
-public func FfiConverterTypeGeoJsonLook_lift(_ buf: RustBuffer) throws -> GeoJsonLook {
-    return try FfiConverterTypeGeoJsonLook.lift(buf)
-}
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
-public func FfiConverterTypeGeoJsonLook_lower(_ value: GeoJsonLook) -> RustBuffer {
-    return FfiConverterTypeGeoJsonLook.lower(value)
 }
 
 
@@ -8839,6 +8683,18 @@ public struct ShellWords: Equatable, Hashable {
      * The log is damaged: what the key for it does.
      */
     public let salvage: String
+    /**
+     * This device has no receiver to ask for its position.
+     */
+    public let noReceiver: String
+    /**
+     * The position may not be read.
+     */
+    public let positionNotAllowed: String
+    /**
+     * The receiver is switched off, or gave none in time.
+     */
+    public let positionNotFound: String
 
     // Default memberwise initializers are never public by default, so we
     // declare one manually.
@@ -8872,7 +8728,16 @@ public struct ShellWords: Equatable, Hashable {
          */fileSaved: String, 
         /**
          * The log is damaged: what the key for it does.
-         */salvage: String) {
+         */salvage: String, 
+        /**
+         * This device has no receiver to ask for its position.
+         */noReceiver: String, 
+        /**
+         * The position may not be read.
+         */positionNotAllowed: String, 
+        /**
+         * The receiver is switched off, or gave none in time.
+         */positionNotFound: String) {
         self.channelWait = channelWait
         self.channelAlarm = channelAlarm
         self.noNotifications = noNotifications
@@ -8883,6 +8748,9 @@ public struct ShellWords: Equatable, Hashable {
         self.fileFailed = fileFailed
         self.fileSaved = fileSaved
         self.salvage = salvage
+        self.noReceiver = noReceiver
+        self.positionNotAllowed = positionNotAllowed
+        self.positionNotFound = positionNotFound
     }
 
     
@@ -8910,7 +8778,10 @@ public struct FfiConverterTypeShellWords: FfiConverterRustBuffer {
                 fileNoSpace: FfiConverterString.read(from: &buf), 
                 fileFailed: FfiConverterString.read(from: &buf), 
                 fileSaved: FfiConverterString.read(from: &buf), 
-                salvage: FfiConverterString.read(from: &buf)
+                salvage: FfiConverterString.read(from: &buf), 
+                noReceiver: FfiConverterString.read(from: &buf), 
+                positionNotAllowed: FfiConverterString.read(from: &buf), 
+                positionNotFound: FfiConverterString.read(from: &buf)
         )
     }
 
@@ -8925,6 +8796,9 @@ public struct FfiConverterTypeShellWords: FfiConverterRustBuffer {
         FfiConverterString.write(value.fileFailed, into: &buf)
         FfiConverterString.write(value.fileSaved, into: &buf)
         FfiConverterString.write(value.salvage, into: &buf)
+        FfiConverterString.write(value.noReceiver, into: &buf)
+        FfiConverterString.write(value.positionNotAllowed, into: &buf)
+        FfiConverterString.write(value.positionNotFound, into: &buf)
     }
 }
 
@@ -9737,13 +9611,25 @@ public struct SwimLayout: Equatable, Hashable {
      */
     public let keys: [SwimKeyPlace]
     /**
-     * Further keys and rows are behind this one.
+     * Places of the rays or cells to pick from, in their order.
      */
-    public let more: Rect
+    public let picks: [Rect]
     /**
-     * Back to the Bank.
+     * Further keys and rows are behind this one; none while a cell is picked.
+     */
+    public let more: Rect?
+    /**
+     * Back: to the rays, or to the Bank.
      */
     public let back: Rect
+    /**
+     * Title and area while the further keys are open.
+     */
+    public let moreHead: Rect
+    /**
+     * The room for the further keys and what they open.
+     */
+    public let moreRoom: Rect
 
     // Default memberwise initializers are never public by default, so we
     // declare one manually.
@@ -9761,17 +9647,29 @@ public struct SwimLayout: Equatable, Hashable {
          * Keys that stand always.
          */keys: [SwimKeyPlace], 
         /**
-         * Further keys and rows are behind this one.
-         */more: Rect, 
+         * Places of the rays or cells to pick from, in their order.
+         */picks: [Rect], 
         /**
-         * Back to the Bank.
-         */back: Rect) {
+         * Further keys and rows are behind this one; none while a cell is picked.
+         */more: Rect?, 
+        /**
+         * Back: to the rays, or to the Bank.
+         */back: Rect, 
+        /**
+         * Title and area while the further keys are open.
+         */moreHead: Rect, 
+        /**
+         * The room for the further keys and what they open.
+         */moreRoom: Rect) {
         self.head = head
         self.canvas = canvas
         self.words = words
         self.keys = keys
+        self.picks = picks
         self.more = more
         self.back = back
+        self.moreHead = moreHead
+        self.moreRoom = moreRoom
     }
 
     
@@ -9794,8 +9692,11 @@ public struct FfiConverterTypeSwimLayout: FfiConverterRustBuffer {
                 canvas: FfiConverterTypeRect.read(from: &buf), 
                 words: FfiConverterTypeRect.read(from: &buf), 
                 keys: FfiConverterSequenceTypeSwimKeyPlace.read(from: &buf), 
-                more: FfiConverterTypeRect.read(from: &buf), 
-                back: FfiConverterTypeRect.read(from: &buf)
+                picks: FfiConverterSequenceTypeRect.read(from: &buf), 
+                more: FfiConverterOptionTypeRect.read(from: &buf), 
+                back: FfiConverterTypeRect.read(from: &buf), 
+                moreHead: FfiConverterTypeRect.read(from: &buf), 
+                moreRoom: FfiConverterTypeRect.read(from: &buf)
         )
     }
 
@@ -9804,8 +9705,11 @@ public struct FfiConverterTypeSwimLayout: FfiConverterRustBuffer {
         FfiConverterTypeRect.write(value.canvas, into: &buf)
         FfiConverterTypeRect.write(value.words, into: &buf)
         FfiConverterSequenceTypeSwimKeyPlace.write(value.keys, into: &buf)
-        FfiConverterTypeRect.write(value.more, into: &buf)
+        FfiConverterSequenceTypeRect.write(value.picks, into: &buf)
+        FfiConverterOptionTypeRect.write(value.more, into: &buf)
         FfiConverterTypeRect.write(value.back, into: &buf)
+        FfiConverterTypeRect.write(value.moreHead, into: &buf)
+        FfiConverterTypeRect.write(value.moreRoom, into: &buf)
     }
 }
 
@@ -9822,6 +9726,174 @@ public func FfiConverterTypeSwimLayout_lift(_ buf: RustBuffer) throws -> SwimLay
 #endif
 public func FfiConverterTypeSwimLayout_lower(_ value: SwimLayout) -> RustBuffer {
     return FfiConverterTypeSwimLayout.lower(value)
+}
+
+
+/**
+ * What the layout of the Swim screen is asked for.
+ */
+public struct SwimPadAsk: Equatable, Hashable {
+    /**
+     * What the keys do.
+     */
+    public let pad: SwimPad
+    /**
+     * How many rays or cells there are to pick from.
+     */
+    public let picks: UInt8
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * What the keys do.
+         */pad: SwimPad, 
+        /**
+         * How many rays or cells there are to pick from.
+         */picks: UInt8) {
+        self.pad = pad
+        self.picks = picks
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension SwimPadAsk: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeSwimPadAsk: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwimPadAsk {
+        return
+            try SwimPadAsk(
+                pad: FfiConverterTypeSwimPad.read(from: &buf), 
+                picks: FfiConverterUInt8.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: SwimPadAsk, into buf: inout [UInt8]) {
+        FfiConverterTypeSwimPad.write(value.pad, into: &buf)
+        FfiConverterUInt8.write(value.picks, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeSwimPadAsk_lift(_ buf: RustBuffer) throws -> SwimPadAsk {
+    return try FfiConverterTypeSwimPadAsk.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeSwimPadAsk_lower(_ value: SwimPadAsk) -> RustBuffer {
+    return FfiConverterTypeSwimPadAsk.lower(value)
+}
+
+
+/**
+ * A key that picks a ray or a cell.
+ */
+public struct SwimPick: Equatable, Hashable {
+    /**
+     * What it is handed back by: "ray" or "cell".
+     */
+    public let field: String
+    /**
+     * Which.
+     */
+    public let value: String
+    /**
+     * "Dead tree", or "30-40 m".
+     */
+    public let label: String
+    /**
+     * What else is known of it, small; may be empty.
+     */
+    public let sub: String
+    /**
+     * What a screen reader says.
+     */
+    public let spoken: String
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * What it is handed back by: "ray" or "cell".
+         */field: String, 
+        /**
+         * Which.
+         */value: String, 
+        /**
+         * "Dead tree", or "30-40 m".
+         */label: String, 
+        /**
+         * What else is known of it, small; may be empty.
+         */sub: String, 
+        /**
+         * What a screen reader says.
+         */spoken: String) {
+        self.field = field
+        self.value = value
+        self.label = label
+        self.sub = sub
+        self.spoken = spoken
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension SwimPick: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeSwimPick: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwimPick {
+        return
+            try SwimPick(
+                field: FfiConverterString.read(from: &buf), 
+                value: FfiConverterString.read(from: &buf), 
+                label: FfiConverterString.read(from: &buf), 
+                sub: FfiConverterString.read(from: &buf), 
+                spoken: FfiConverterString.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: SwimPick, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.field, into: &buf)
+        FfiConverterString.write(value.value, into: &buf)
+        FfiConverterString.write(value.label, into: &buf)
+        FfiConverterString.write(value.sub, into: &buf)
+        FfiConverterString.write(value.spoken, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeSwimPick_lift(_ buf: RustBuffer) throws -> SwimPick {
+    return try FfiConverterTypeSwimPick.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeSwimPick_lower(_ value: SwimPick) -> RustBuffer {
+    return FfiConverterTypeSwimPick.lower(value)
 }
 
 
@@ -10182,6 +10254,14 @@ public struct SwimView: Equatable, Hashable {
      */
     public let place: PegPlaceView
     /**
+     * What the keys under the picture do now.
+     */
+    public let pad: SwimPad
+    /**
+     * The keys that pick a ray or a cell, in the order of their places.
+     */
+    public let picks: [SwimPick]
+    /**
      * The keys.
      */
     public let keys: [SwimKeyView]
@@ -10243,6 +10323,12 @@ public struct SwimView: Equatable, Hashable {
          * Where the peg lies on the earth.
          */place: PegPlaceView, 
         /**
+         * What the keys under the picture do now.
+         */pad: SwimPad, 
+        /**
+         * The keys that pick a ray or a cell, in the order of their places.
+         */picks: [SwimPick], 
+        /**
          * The keys.
          */keys: [SwimKeyView], 
         /**
@@ -10266,6 +10352,8 @@ public struct SwimView: Equatable, Hashable {
         self.name = name
         self.nameLabel = nameLabel
         self.place = place
+        self.pad = pad
+        self.picks = picks
         self.keys = keys
         self.rows = rows
         self.note = note
@@ -10302,6 +10390,8 @@ public struct FfiConverterTypeSwimView: FfiConverterRustBuffer {
                 name: FfiConverterString.read(from: &buf), 
                 nameLabel: FfiConverterString.read(from: &buf), 
                 place: FfiConverterTypePegPlaceView.read(from: &buf), 
+                pad: FfiConverterTypeSwimPad.read(from: &buf), 
+                picks: FfiConverterSequenceTypeSwimPick.read(from: &buf), 
                 keys: FfiConverterSequenceTypeSwimKeyView.read(from: &buf), 
                 rows: FfiConverterSequenceTypeChoiceRow.read(from: &buf), 
                 note: FfiConverterString.read(from: &buf)
@@ -10324,6 +10414,8 @@ public struct FfiConverterTypeSwimView: FfiConverterRustBuffer {
         FfiConverterString.write(value.name, into: &buf)
         FfiConverterString.write(value.nameLabel, into: &buf)
         FfiConverterTypePegPlaceView.write(value.place, into: &buf)
+        FfiConverterTypeSwimPad.write(value.pad, into: &buf)
+        FfiConverterSequenceTypeSwimPick.write(value.picks, into: &buf)
         FfiConverterSequenceTypeSwimKeyView.write(value.keys, into: &buf)
         FfiConverterSequenceTypeChoiceRow.write(value.rows, into: &buf)
         FfiConverterString.write(value.note, into: &buf)
@@ -15811,6 +15903,10 @@ public enum SwimKey: Equatable, Hashable, CaseIterable {
      * The peg lies where it was typed.
      */
     case placePeg
+    /**
+     * The phone's receiver is asked where it is; the lines of the peg's place are filled with it.
+     */
+    case usePhone
 
 
 
@@ -15855,6 +15951,8 @@ public struct FfiConverterTypeSwimKey: FfiConverterRustBuffer {
         case 11: return .markHere
         
         case 12: return .placePeg
+        
+        case 13: return .usePhone
         
         default: throw UniffiInternalError.unexpectedEnumCase
         }
@@ -15911,6 +16009,10 @@ public struct FfiConverterTypeSwimKey: FfiConverterRustBuffer {
         case .placePeg:
             writeInt(&buf, Int32(12))
         
+        
+        case .usePhone:
+            writeInt(&buf, Int32(13))
+        
         }
     }
 }
@@ -15928,6 +16030,91 @@ public func FfiConverterTypeSwimKey_lift(_ buf: RustBuffer) throws -> SwimKey {
 #endif
 public func FfiConverterTypeSwimKey_lower(_ value: SwimKey) -> RustBuffer {
     return FfiConverterTypeSwimKey.lower(value)
+}
+
+
+
+/**
+ * What the keys under the picture do now.
+ */
+
+public enum SwimPad: Equatable, Hashable, CaseIterable {
+    
+    /**
+     * Each aims along a ray: the first tap of two.
+     */
+    case rays
+    /**
+     * Each aims at a cell of that ray: the second.
+     */
+    case cells
+    /**
+     * They move the ring a cell and keep its water back.
+     */
+    case steps
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension SwimPad: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeSwimPad: FfiConverterRustBuffer {
+    typealias SwiftType = SwimPad
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwimPad {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .rays
+        
+        case 2: return .cells
+        
+        case 3: return .steps
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: SwimPad, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .rays:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .cells:
+            writeInt(&buf, Int32(2))
+        
+        
+        case .steps:
+            writeInt(&buf, Int32(3))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeSwimPad_lift(_ buf: RustBuffer) throws -> SwimPad {
+    return try FfiConverterTypeSwimPad.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeSwimPad_lower(_ value: SwimPad) -> RustBuffer {
+    return FfiConverterTypeSwimPad.lower(value)
 }
 
 
@@ -17995,6 +18182,31 @@ fileprivate struct FfiConverterSequenceTypeSwimKeyView: FfiConverterRustBuffer {
 #if swift(>=5.8)
 @_documentation(visibility: private)
 #endif
+fileprivate struct FfiConverterSequenceTypeSwimPick: FfiConverterRustBuffer {
+    typealias SwiftType = [SwimPick]
+
+    public static func write(_ value: [SwimPick], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeSwimPick.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [SwimPick] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [SwimPick]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeSwimPick.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
 fileprivate struct FfiConverterSequenceTypeTick: FfiConverterRustBuffer {
     typealias SwiftType = [Tick]
 
@@ -18371,11 +18583,23 @@ public func readDay(text: String)throws  -> [DayTap]  {
 /**
  * Where the Swim screen's things lie on a glass.
  */
-public func swimLayout(glass: Glass) -> SwimLayout  {
+public func swimLayout(glass: Glass, ask: SwimPadAsk) -> SwimLayout  {
     return try!  FfiConverterTypeSwimLayout_lift(try! rustCall() {
         uniffiCallStatus in
     uniffi_restwater_fn_func_swim_layout(
-        FfiConverterTypeGlass_lower(glass),uniffiCallStatus
+        FfiConverterTypeGlass_lower(glass),
+        FfiConverterTypeSwimPadAsk_lower(ask),uniffiCallStatus
+    )
+})
+}
+/**
+ * What is said of a position that the phone gave, with the accuracy it stated for it in metres.
+ */
+public func positionWords(accuracyM: Double) -> String  {
+    return try!  FfiConverterString.lift(try! rustCall() {
+        uniffiCallStatus in
+    uniffi_restwater_fn_func_position_words(
+        FfiConverterDouble.lower(accuracyM),uniffiCallStatus
     )
 })
 }
@@ -18429,7 +18653,10 @@ private let initializationResult: InitializationResult = {
     if (uniffi_restwater_checksum_func_read_day() != 43388) {
         return InitializationResult.apiChecksumMismatch
     }
-    if (uniffi_restwater_checksum_func_swim_layout() != 45113) {
+    if (uniffi_restwater_checksum_func_swim_layout() != 51842) {
+        return InitializationResult.apiChecksumMismatch
+    }
+    if (uniffi_restwater_checksum_func_position_words() != 32706) {
         return InitializationResult.apiChecksumMismatch
     }
     if (uniffi_restwater_checksum_func_shell_words() != 42197) {
@@ -18457,15 +18684,6 @@ private let initializationResult: InitializationResult = {
         return InitializationResult.apiChecksumMismatch
     }
     if (uniffi_restwater_checksum_method_restwater_take_in() != 26857) {
-        return InitializationResult.apiChecksumMismatch
-    }
-    if (uniffi_restwater_checksum_method_restwater_export_geojson() != 32007) {
-        return InitializationResult.apiChecksumMismatch
-    }
-    if (uniffi_restwater_checksum_method_restwater_import_geojson() != 18715) {
-        return InitializationResult.apiChecksumMismatch
-    }
-    if (uniffi_restwater_checksum_method_restwater_look_at_geojson() != 31934) {
         return InitializationResult.apiChecksumMismatch
     }
     if (uniffi_restwater_checksum_method_restwater_act() != 8759) {

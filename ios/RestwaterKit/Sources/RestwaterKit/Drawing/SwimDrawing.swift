@@ -6,6 +6,9 @@ struct SwimDrawing {
     let mm: Double
     let letters: Letters
 
+    /// How much further than a mark its paper reaches.
+    private static let halo = 1.35
+
     func marks() -> [Mark] {
         let fills = parts(scene.fillXy, scene.fillStart, closed: true)
             .enumerated().map { Mark.fill($1, scene.fillRole[$0] == .water ? .water : .ink) }
@@ -18,7 +21,12 @@ struct SwimDrawing {
         let marks = scene.markShape.enumerated().flatMap { i, shape in
             mark(shape, Double(scene.markXy[2 * i]), Double(scene.markXy[2 * i + 1]), Double(scene.markSize[i]))
         }
-        return fills + hatch + lines + marks + scene.labelText.indices.flatMap(label)
+        // Paper under the marks, else the hatching eats their shapes; all of it first, so that none covers a neighbour.
+        let paper = scene.markShape.indices.filter { scene.markShape[$0] != .nextDot }.map { i in
+            let at = Point(Double(scene.markXy[2 * i]), Double(scene.markXy[2 * i + 1]))
+            return Mark.fill(.circle(at, Double(scene.markSize[i]) * Self.halo), .paper)
+        }
+        return fills + hatch + lines + paper + marks + scene.labelText.indices.flatMap(label)
     }
 
     /// Each polyline or polygon of a packed pair of arrays.

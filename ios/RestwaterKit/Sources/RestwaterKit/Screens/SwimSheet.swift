@@ -3,9 +3,9 @@ import RestwaterCore
 /// The swim as a fan, where next with its reasons, and the keys that move the ring.
 extension Sheet {
     mutating func drawSwim(_ view: SwimView, _ slate: Slate, _ seen: Seen) {
-        let layout = swimLayout(glass: slate.glass)
+        let layout = swimLayout(glass: slate.glass, ask: SwimPadAsk(pad: view.pad, picks: UInt8(view.picks.count)))
         scene = slate.fan(layout.canvas, small: false)
-        drawSwimHead(view, layout, slate)
+        drawSwimHead(view, seen.turned.more ? layout.moreHead : layout.head, slate)
         if seen.turned.more {
             drawSwimMore(view, layout, slate, seen)
         } else {
@@ -18,15 +18,23 @@ extension Sheet {
             put("swim-words", marks, spoken: seen.notice, at: layout.words, order: 20)
             pieces[pieces.count - 1].announced = true
             for place in layout.keys { drawSwimKey(view, place, slate) }
-            key("swim-more", KeyFace(slate.words.more), em: slate.text.secondary, sub: 0, at: layout.more, slate, order: 80, .moreSwim)
+            for (i, (pick, place)) in zip(view.picks, layout.picks).enumerated() {
+                let face = KeyFace(pick.label, sub: pick.sub, spoken: pick.spoken)
+                let ask = Ask.act(.chooseSwim(field: pick.field, value: pick.value))
+                let tag = "pick-\(pick.field)-\(pick.value)"
+                key(tag, face, em: slate.text.secondary, sub: slate.text.sub, at: place, slate, order: 40 + Double(i) / 100, ask)
+            }
+            if let more = layout.more {
+                key("swim-more", KeyFace(slate.words.more), em: slate.text.secondary, sub: 0, at: more, slate, order: 80, .moreSwim)
+            }
         }
         back(slate, at: layout.back)
     }
 
-    private mutating func drawSwimHead(_ view: SwimView, _ layout: SwimLayout, _ slate: Slate) {
-        let half = layout.head.height * 0.58
-        put("title", view.title, em: slate.text.headline * 0.85, at: layout.head.with(height: half), slate, weight: .bold, role: .heading)
-        let below = layout.head.with(top: layout.head.top + half, height: layout.head.height - half)
+    private mutating func drawSwimHead(_ view: SwimView, _ place: Rect, _ slate: Slate) {
+        let half = place.height * 0.58
+        put("title", view.title, em: slate.text.headline * 0.85, at: place.with(height: half), slate, weight: .bold, role: .heading)
+        let below = place.with(top: place.top + half, height: place.height - half)
         let second = [view.area, view.replay].filter { !$0.isEmpty }.joined(separator: "   ")
         put("area", second, em: slate.text.body, at: below, slate, order: 1)
     }
@@ -49,11 +57,9 @@ extension Sheet {
 
     /// Names and marks, the replay, boundaries, bands, features, hazards, the list in full, the peg on the map.
     private mutating func drawSwimMore(_ view: SwimView, _ layout: SwimLayout, _ slate: Slate, _ seen: Seen) {
-        let (top, line) = (layout.head.bottom, 4.5 * slate.mm)
-        put("notice", seen.notice, em: slate.text.body, at: layout.head.with(top: top, height: line), slate, order: 2, announced: true)
-        let rest = Rect(
-            left: layout.head.left, top: top + line, width: layout.head.width, height: layout.back.top - top - line - 3 * slate.mm
-        )
+        let (room, line) = (layout.moreRoom, 4.5 * slate.mm)
+        put("notice", seen.notice, em: slate.text.body, at: room.with(height: line), slate, order: 2, announced: true)
+        let rest = room.with(top: room.top + line, height: room.height - line)
         switch seen.turned.row {
         case nil: drawSwimKeys(view, in: rest, slate, seen.turned)
         case Self.list: drawSwimList(view, seen.scene, in: rest, slate)
@@ -81,13 +87,14 @@ extension Sheet {
         put("swim-list-text", (view.list + key).joined(separator: "\n"), em: slate.text.body * 1.1, at: rest, slate, order: 10, middle: false)
     }
 
-    /// Where the peg lies on the earth: three lines to type, and the key that sets it.
+    /// Where the peg lies on the earth: three lines to type, the key that asks the phone, and the key that sets it.
     private mutating func drawPegPlace(_ view: SwimView, in rest: Rect, _ slate: Slate, _ turned: Turned) {
         for (i, field) in view.place.fields.enumerated() { line(field.field, field.label, field.value, to: .swim, i, rest, slate) }
         let typed = Double(view.place.fields.count) * slate.lineHeight
         put("place-note", view.place.note, em: slate.text.body, at: rest.with(top: rest.top + typed, height: slate.lineHeight), slate, order: 30)
-        let set = view.keys.filter { $0.key == .placePeg }.map { key in
-            Cell(face: KeyFace(key.label, spoken: key.spoken, solid: key.enabled, enabled: key.enabled), tag: "swim-\(String.tag(key.key))", ask: .swim(key.key))
+        let set = view.keys.filter { $0.key == .usePhone || $0.key == .placePeg }.map { key in
+            let solid = key.enabled && key.key == .placePeg
+            return Cell(face: KeyFace(key.label, spoken: key.spoken, solid: solid, enabled: key.enabled), tag: "swim-\(String.tag(key.key))", ask: .swim(key.key))
         }
         let below = typed + slate.lineHeight
         grid(set, in: rest.with(top: rest.top + below, height: rest.height - below), slate, page: turned.grid)

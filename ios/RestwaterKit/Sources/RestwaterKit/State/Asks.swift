@@ -60,6 +60,8 @@ extension RestwaterState {
             turn(to: nil)
         } else if seen.turned.more {
             seen.turned.more = false
+        } else if seen.showing == .swim, let swim = seen.swim, swim.pad != .rays {
+            act(.chooseSwim(field: "rays", value: ""))
         } else if leaveFilesPage() {
             return
         } else if seen.showing == .mend && seen.mend?.open != nil {
@@ -93,6 +95,7 @@ extension RestwaterState {
         case .now: act(.replay(stepsBack: 0))
         case .markHere: act(.markHere(name: ""))
         case .placePeg: act(.placePegAsTyped)
+        case .usePhone: usePhone()
         }
     }
 }

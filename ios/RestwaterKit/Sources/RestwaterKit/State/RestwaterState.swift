@@ -15,6 +15,8 @@ public final class RestwaterState: Observed {
     public var onChange: (@MainActor () -> Void)?
     /// Called with what should be felt and heard of a tap.
     public var onEcho: (@MainActor (Echo) -> Void)?
+    /// Called when the phone's position is wanted; `positionRead` takes the answer. Not set where there is no receiver.
+    public var onPositionWanted: (@MainActor () -> Void)?
     /// Called when the plan of what the phone does beside the screen has changed.
     public var onPlan: (@MainActor (PhonePlan) -> Void)?
     /// What the phone is to do beside the screen: alarms, the running wait, keeping awake.

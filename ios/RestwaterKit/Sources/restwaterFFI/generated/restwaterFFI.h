@@ -314,21 +314,6 @@ uint64_t uniffi_restwater_fn_method_restwater_send(uint64_t ptr, RustBuffer now,
 uint64_t uniffi_restwater_fn_method_restwater_take_in(uint64_t ptr, RustBuffer path, RustBuffer source, RustBuffer at, uint64_t work
 );
 #endif
-#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_RESTWATER_EXPORT_GEOJSON
-#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_RESTWATER_EXPORT_GEOJSON
-RustBuffer uniffi_restwater_fn_method_restwater_export_geojson(uint64_t ptr, int8_t with_position, RustCallStatus *_Nonnull out_status
-);
-#endif
-#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_RESTWATER_IMPORT_GEOJSON
-#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_RESTWATER_IMPORT_GEOJSON
-RustBuffer uniffi_restwater_fn_method_restwater_import_geojson(uint64_t ptr, RustBuffer text, RustBuffer at, RustCallStatus *_Nonnull out_status
-);
-#endif
-#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_RESTWATER_LOOK_AT_GEOJSON
-#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_RESTWATER_LOOK_AT_GEOJSON
-RustBuffer uniffi_restwater_fn_method_restwater_look_at_geojson(uint64_t ptr, RustBuffer text, RustCallStatus *_Nonnull out_status
-);
-#endif
 #ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_RESTWATER_ACT
 #define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_RESTWATER_ACT
 RustBuffer uniffi_restwater_fn_method_restwater_act(uint64_t ptr, RustBuffer action, RustBuffer at, RustCallStatus *_Nonnull out_status
@@ -424,7 +409,12 @@ RustBuffer uniffi_restwater_fn_func_read_day(RustBuffer text, RustCallStatus *_N
 #endif
 #ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_FUNC_SWIM_LAYOUT
 #define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_FUNC_SWIM_LAYOUT
-RustBuffer uniffi_restwater_fn_func_swim_layout(RustBuffer glass, RustCallStatus *_Nonnull out_status
+RustBuffer uniffi_restwater_fn_func_swim_layout(RustBuffer glass, RustBuffer ask, RustCallStatus *_Nonnull out_status
+);
+#endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_FUNC_POSITION_WORDS
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_FUNC_POSITION_WORDS
+RustBuffer uniffi_restwater_fn_func_position_words(double accuracy_m, RustCallStatus *_Nonnull out_status
 );
 #endif
 #ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_FUNC_SHELL_WORDS
@@ -747,6 +737,12 @@ uint16_t uniffi_restwater_checksum_func_swim_layout(void
     
 );
 #endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_FUNC_POSITION_WORDS
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_FUNC_POSITION_WORDS
+uint16_t uniffi_restwater_checksum_func_position_words(void
+    
+);
+#endif
 #ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_FUNC_SHELL_WORDS
 #define UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_FUNC_SHELL_WORDS
 uint16_t uniffi_restwater_checksum_func_shell_words(void
@@ -798,24 +794,6 @@ uint16_t uniffi_restwater_checksum_method_restwater_send(void
 #ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_RESTWATER_TAKE_IN
 #define UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_RESTWATER_TAKE_IN
 uint16_t uniffi_restwater_checksum_method_restwater_take_in(void
-    
-);
-#endif
-#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_RESTWATER_EXPORT_GEOJSON
-#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_RESTWATER_EXPORT_GEOJSON
-uint16_t uniffi_restwater_checksum_method_restwater_export_geojson(void
-    
-);
-#endif
-#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_RESTWATER_IMPORT_GEOJSON
-#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_RESTWATER_IMPORT_GEOJSON
-uint16_t uniffi_restwater_checksum_method_restwater_import_geojson(void
-    
-);
-#endif
-#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_RESTWATER_LOOK_AT_GEOJSON
-#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_RESTWATER_LOOK_AT_GEOJSON
-uint16_t uniffi_restwater_checksum_method_restwater_look_at_geojson(void
     
 );
 #endif

@@ -57,6 +57,7 @@ class MainActivity : ComponentActivity() {
         }
     }
     private val palm by lazy { Palm(palmMm() * pxPerMm(resources.displayMetrics)) }
+    private val receiver by lazy { PhoneReceiver(this) }
     private val ask = registerForActivityResult(ActivityResultContracts.RequestPermission()) { lifecycleScope.launch { state?.lookOut() } }
 
     /** What the screens draw; none where the log could not be opened. */
@@ -66,7 +67,9 @@ class MainActivity : ComponentActivity() {
     override fun onCreate(savedInstanceState: Bundle?) {
         super.onCreate(savedInstanceState)
         enableEdgeToEdge()
-        files // Registers its questions before the activity has started, as the system wants it.
+        // Both register their questions before the activity has started, as the system wants it.
+        files
+        receiver
         show()
         if (savedInstanceState == null) takeFile(intent)
         // The same screen after the phone was turned, or the process was killed meanwhile.
@@ -77,7 +80,7 @@ class MainActivity : ComponentActivity() {
     private fun show() = app.core.fold(::screens, ::refused)
 
     private fun screens(core: Restwater) {
-        val state = RestwaterState(core, { app.now() }, lifecycleScope, app.worker, files, LockScreen(applicationContext))
+        val state = RestwaterState(core, { app.now() }, lifecycleScope, app.worker, files, LockScreen(applicationContext), receiver)
         this.state = state
         setContent { Screens(state) }
     }

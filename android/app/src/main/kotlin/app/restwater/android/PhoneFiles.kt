@@ -8,7 +8,6 @@ import android.provider.DocumentsContract
 import android.system.ErrnoException
 import android.system.OsConstants
 import androidx.activity.ComponentActivity
-import androidx.activity.result.contract.ActivityResultContract
 import androidx.activity.result.contract.ActivityResultContracts
 import androidx.core.content.FileProvider
 import app.restwater.core.Outgoing
@@ -20,7 +19,6 @@ import java.io.FileNotFoundException
 import java.io.IOException
 import java.io.InputStream
 import java.io.OutputStream
-import kotlinx.coroutines.CompletableDeferred
 import kotlinx.coroutines.Dispatchers
 import kotlinx.coroutines.withContext
 
@@ -117,18 +115,5 @@ class PhoneFiles(private val activity: ComponentActivity) : FilePorts {
             } catch (odd: IllegalArgumentException) {
                 throw FileTrouble(shellWords().fileGone)
             }
-    }
-}
-
-/** A question to the system whose answer is waited for. */
-private class Asking<I, O>(activity: ComponentActivity, contract: ActivityResultContract<I, O>) {
-    private var answer: CompletableDeferred<O>? = null
-    private val launcher = activity.registerForActivityResult(contract) { answer?.complete(it) }
-
-    suspend fun ask(question: I): O {
-        val waiting = CompletableDeferred<O>()
-        answer = waiting
-        launcher.launch(question)
-        return waiting.await()
     }
 }

@@ -39,6 +39,7 @@ import app.restwater.ui.WaitsScreen
 import app.restwater.ui.largeFan
 import app.restwater.ui.pagesOf
 import app.restwater.ui.smallFan
+import app.restwater.ui.swimPad
 import java.io.File
 import java.nio.file.Files
 import kotlin.system.exitProcess
@@ -183,7 +184,7 @@ private const val LEAF_PARTS = 2
 /** The Swim screen at a moment of the day as PNG. */
 fun swimPicture(core: Restwater, at: Moment, bank: BankView, glass: Glass, ink: Ink = Ink.Day): ByteArray {
     val view = (core.screen(Which.SWIM, at) as Screen.Swim).v1
-    val layout = swimLayout(glass)
+    val layout = swimLayout(glass, swimPad(view))
     val scene = core.swimScene(at, largeFan(glass, layout.canvas))
     val taps = object : SwimTaps {
         override fun key(key: SwimKey) = Unit

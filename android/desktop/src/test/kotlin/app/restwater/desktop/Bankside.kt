@@ -21,6 +21,9 @@ import app.restwater.core.Restwater
 import app.restwater.core.bankLayout
 import app.restwater.ui.FilePorts
 import app.restwater.ui.GlassMeasure
+import app.restwater.ui.NoReceiver
+import app.restwater.ui.Position
+import app.restwater.ui.Receiver
 import app.restwater.ui.RestwaterApp
 import app.restwater.ui.RestwaterState
 import app.restwater.ui.Showing
@@ -39,13 +42,16 @@ class Bankside(private val ui: DesktopComposeUiTest, private val folder: File, v
 
     /** What the shell does with files: kept here, and picked from here. */
     val files = FilesInHand()
+
+    /** The phone's receiver: none, until a test gives one. */
+    val receiver = ReceiverInHand()
     var state = newState()
         private set
 
     private fun open() = Restwater.open(folder.path, now())
 
     private fun newState() =
-        RestwaterState(core, ::now, CoroutineScope(Dispatchers.Unconfined), Dispatchers.Unconfined, files)
+        RestwaterState(core, ::now, CoroutineScope(Dispatchers.Unconfined), Dispatchers.Unconfined, files, receiver = receiver)
 
     private fun now() = Moment(ms, 0, "Europe/London", ms - NINE_O_CLOCK + 1_000, "one boot", 0u)
 
@@ -141,6 +147,13 @@ class FilesInHand : FilePorts {
     override suspend fun save(file: Outgoing) = handedOn.add(file)
 
     override suspend fun pick(): String? = toPick
+}
+
+/** A receiver that answers what it is told to; at first none, as on a PC. */
+class ReceiverInHand : Receiver {
+    var answer: (suspend () -> Position)? = null
+
+    override suspend fun position() = answer?.invoke() ?: NoReceiver.position()
 }
 
 /** The states with the keys that lead to them from an open session. */

@@ -73,7 +73,7 @@ class FilesScreenTest {
     @Test fun everyFormIsChosenByTwoTapsAndMade() = Bankside.on {
         aCast()
         goTo(Showing.FILES)
-        for ((form, ending) in listOf("report" to "html", "casts" to "csv", "fish" to "csv", "sessions" to "csv")) {
+        for ((form, ending) in listOf("report" to "html", "casts" to "csv", "fish" to "csv", "sessions" to "csv", "map" to "geojson")) {
             tapOn("row-form")
             tapOn("choice-form-$form")
             tapOn("back")
@@ -82,6 +82,50 @@ class FilesScreenTest {
             until { files.handedOn.size > before }
             assertEquals(ending, File(files.handedOn.last().path).extension)
         }
+    }
+
+    @Test fun theSwimGoesOutAsAMapAndAnotherPhoneTakesItInAndUndoesIt() {
+        val carried = Files.createTempFile("swim", "").toFile()
+        Bankside.on {
+            start()
+            goTo(Showing.SWIM)
+            wait(seconds = 1)
+            tapOn("swim-more")
+            tapOn("swim-MARK_HERE")
+            tapOn("back")
+            tapOn("back")
+            goTo(Showing.FILES)
+            tapOn("row-form")
+            tapOn("choice-form-map")
+            tapOn("back")
+            tapOn("send")
+            until { files.handedOn.isNotEmpty() }
+            val file = files.handedOn.single()
+            assertEquals("application/geo+json", file.mediaType)
+            File(file.path).copyTo(carried, overwrite = true)
+            assertTrue("coordinates" !in carried.readText(), "positions stay on the phone")
+        }
+        Bankside.on {
+            start()
+            files.toPick = carried.path
+            goTo(Showing.FILES)
+            tapOn("take-in")
+            until { state.desk.page == FilesPage.INCOMING }
+            node("incoming").assertContentDescriptionContains("New from the file: 1 mark", substring = true)
+            tapOn("take")
+            until { state.desk.taken }
+            node("incoming").assertContentDescriptionContains("One tap of UNDO takes it back.", substring = true)
+            tapOn("leave")
+            tapOn("back")
+            wait(seconds = 1)
+            tap(Key.UNDO)
+            wait(seconds = 1)
+            goTo(Showing.FILES)
+            tapOn("take-in")
+            until { state.desk.page == FilesPage.INCOMING }
+            node("incoming").assertContentDescriptionContains("New from the file: 1 mark", substring = true)
+        }
+        carried.delete()
     }
 
     @Test fun aBackupIsMadeListedAndLookedInto() = Bankside.on {

@@ -14,6 +14,7 @@ import app.restwater.core.Which
 import app.restwater.core.swimLayout
 import app.restwater.ui.Ink
 import app.restwater.ui.largeFan
+import app.restwater.ui.swimPad
 import java.io.File
 import java.nio.file.Files
 import kotlin.test.Test
@@ -33,7 +34,7 @@ class SwimPicturesTest {
             for ((size, bare) in GLASSES) for ((kind, scale, hand, ink) in KINDS) {
                 core.act(Action.Set(hand, null), at)
                 val glass = bare.copy(textScale = scale, leftHanded = hand == Hand.LEFT)
-                val scene = core.swimScene(at, largeFan(glass, swimLayout(glass).canvas))
+                val scene = core.swimScene(at, largeFan(glass, swimLayout(glass, swimPad((core.screen(Which.SWIM, at) as Screen.Swim).v1)).canvas))
                 assertEquals(emptyList(), overlaps(scene), "$casts casts, $size, $kind")
                 File(out, "$casts-$size-$kind.png").writeBytes(swimPicture(core, at, bank, glass, ink))
                 pictures += 1

@@ -15,9 +15,13 @@ import app.restwater.core.Key
 import app.restwater.core.LineRole
 import app.restwater.core.SwimKey
 import app.restwater.core.SwimLayout
+import app.restwater.core.SwimPad
 import app.restwater.core.SwimView
 import app.restwater.core.swimLayout
+import app.restwater.ui.Position
+import app.restwater.ui.ReceiverTrouble
 import app.restwater.ui.Showing
+import app.restwater.ui.swimPad
 import kotlin.math.abs
 import kotlin.math.hypot
 import kotlin.test.Test
@@ -29,13 +33,28 @@ import kotlin.test.assertTrue
 /** The Swim screen by its keys and by taps on its picture, on the real library. */
 @OptIn(ExperimentalTestApi::class)
 class SwimScreenTest {
+    @Test fun everyCellIsPickedByARayAndABandOnEveryGlassAndForEitherHand() {
+        for (bare in GLASSES) for (hand in Hand.entries) Bankside.on(bare) {
+            if (hand == Hand.LEFT) tapOn("hand")
+            toTheSwim()
+            // Without marks and bounds: five rays of five bands.
+            val aimed = List(25) { i ->
+                pick(ray = i / 5, band = i % 5)
+                assertEquals(SwimPad.STEPS, swim.pad)
+                swim.headline.removePrefix("Next: ").also {
+                    tapOn("back")
+                    wait(seconds = 1)
+                    assertEquals(SwimPad.RAYS, swim.pad)
+                }
+            }
+            assertEquals(25, aimed.toSet().size, "$aimed")
+        }
+    }
+
     @Test fun aSpotIsPickedInTwoTapsAndCastTo() = Bankside.on {
         toTheSwim()
-        // One tap on the ray and band, one on the key.
-        val (x, y) = target(0)
-        tapFan(x, y)
+        pick(ray = 0, band = 2)
         val headline = swim.headline
-        wait(seconds = 1)
         tapOn(KEY(SwimKey.CAST_HERE))
         assertEquals(Showing.BANK, state.showing)
         val spot = headline.removePrefix("Next: ")
@@ -60,6 +79,7 @@ class SwimScreenTest {
 
     @Test fun stepKeysMoveTheRingACell() = Bankside.on {
         toTheSwim()
+        pick(ray = 2, band = 2)
         fun after(key: SwimKey): String { wait(seconds = 1); tapOn(KEY(key)); return swim.headline }
         val here = swim.headline.removePrefix("Next: ")
         assertNotEquals(here, after(SwimKey.STEP_OUT))
@@ -77,6 +97,7 @@ class SwimScreenTest {
         wait(minutes = 26)
         assertTrue(LineRole.KEPT_BACK in lines())
         assertTrue(checkNotNull(state.scene).labelText.any { "kept back 26 min" in it }, "${state.scene?.labelText}")
+        tapFan(x, y)
         stepTo { swim.keys.any { it.key == SwimKey.RELEASE } }
         assertFalse(key(SwimKey.CAST_HERE).enabled, "kept-back water is not cast to")
         tapOn(KEY(SwimKey.RELEASE))
@@ -152,10 +173,21 @@ class SwimScreenTest {
         tapOn(KEY(SwimKey.PLACE_PEG))
         assertEquals("set", swim.place.value)
         wait(seconds = 1)
+        // A PC has no receiver, and says so.
+        tapOn(KEY(SwimKey.USE_PHONE))
+        node("notice").assertContentDescriptionContains("no receiver", substring = true)
         // A reading of the phone only fills the lines.
-        state.received(-17.5, 178.25)
+        receiver.answer = { Position(-17.5, 178.25, 2_000.0) }
+        wait(seconds = 1)
+        tapOn(KEY(SwimKey.USE_PHONE))
+        node("notice").assertContentDescriptionContains("it is rough", substring = true)
         wait(seconds = 1)
         assertEquals(listOf("-17.5000000", "178.2500000", "210"), swim.place.fields.map { it.value })
+        // A refusal is said, and what stands in the lines stays.
+        receiver.answer = { throw ReceiverTrouble("not allowed") }
+        tapOn(KEY(SwimKey.USE_PHONE))
+        node("notice").assertContentDescriptionContains("not allowed")
+        assertEquals("-17.5000000", swim.place.fields.first().value)
     }
 
     @Test fun theListSaysEverythingThePictureRestsOn() = Bankside.on {
@@ -175,17 +207,31 @@ class SwimScreenTest {
         for (bare in GLASSES) for (hand in Hand.entries) for (scale in listOf(1.0, 2.0)) Bankside.on(bare.copy(textScale = scale)) {
             if (hand == Hand.LEFT) tapOn("hand")
             toTheSwim()
-            val layout = laid()
-            val places = layout.keys.map { KEY(it.key) to it.rect } + listOf("swim-more" to layout.more, "back" to layout.back)
-            for ((tag, rect) in places) {
-                val box = node(tag).fetchSemanticsNode().boundsInRoot
-                val off = listOf(box.left - rect.left, box.top - rect.top, box.width - rect.width, box.height - rect.height)
-                assertTrue(off.all { abs(it) <= 1.5 }, "$tag is $off px off")
-                val least = if (tag == KEY(SwimKey.CAST_HERE)) 20.0 else 15.0
-                val mm = minOf(box.width, box.height) / glass.pxPerMm
-                assertTrue(mm >= least - 1.0 / glass.pxPerMm, "$tag is $mm mm")
-                assertTrue(box.bottom <= glass.heightPx && box.right <= glass.widthPx, "$tag leaves the glass")
-            }
+            keysAreAsLargeAsTheLayoutSays(SwimPad.RAYS)
+            tapOn("pick-ray-1")
+            wait(seconds = 1)
+            keysAreAsLargeAsTheLayoutSays(SwimPad.CELLS)
+            tapOn("pick-cell-${swim.picks[1].value}")
+            wait(seconds = 1)
+            keysAreAsLargeAsTheLayoutSays(SwimPad.STEPS)
+        }
+    }
+
+    private fun Bankside.keysAreAsLargeAsTheLayoutSays(pad: SwimPad) {
+        assertEquals(pad, swim.pad)
+        val layout = laid()
+        val keys = layout.keys.map { KEY(it.key) to it.rect }
+        val picks = swim.picks.zip(layout.picks) { pick, place -> "pick-${pick.field}-${pick.value}" to place }
+        val places = keys + picks + ("back" to layout.back) + listOfNotNull(layout.more?.let { "swim-more" to it })
+        assertEquals(swim.picks.size, picks.size)
+        for ((tag, rect) in places) {
+            val box = node(tag).fetchSemanticsNode().boundsInRoot
+            val off = listOf(box.left - rect.left, box.top - rect.top, box.width - rect.width, box.height - rect.height)
+            assertTrue(off.all { abs(it) <= 1.5 }, "$tag is $off px off")
+            val least = if (tag == KEY(SwimKey.CAST_HERE)) 20.0 else 15.0
+            val mm = minOf(box.width, box.height) / glass.pxPerMm
+            assertTrue(mm >= least - 1.0 / glass.pxPerMm, "$tag is $mm mm")
+            assertTrue(box.bottom <= glass.heightPx && box.right <= glass.widthPx, "$tag leaves the glass")
         }
     }
 
@@ -195,6 +241,7 @@ class SwimScreenTest {
             Bankside.on {
                 if (hand == Hand.LEFT) tapOn("hand")
                 toTheSwim()
+                pick(ray = 0, band = 0)
                 for (place in laid().keys) {
                     found[place.key] = node(KEY(place.key)).fetchSemanticsNode().boundsInRoot.center.x
                 }
@@ -239,7 +286,7 @@ class SwimScreenTest {
     /** Names that stand on the picture or in its key. */
     private fun Bankside.names() = checkNotNull(state.scene).let { scene -> scene.labelText + scene.key.map { it.text } }
 
-    private fun Bankside.laid(): SwimLayout = swimLayout(glass.copy(leftHanded = state.settings.hand == Hand.LEFT))
+    private fun Bankside.laid(): SwimLayout = swimLayout(glass.copy(leftHanded = state.settings.hand == Hand.LEFT), swimPad(swim))
 
     private fun Bankside.toTheSwim() {
         start()
@@ -250,6 +297,16 @@ class SwimScreenTest {
     }
 
     private fun Bankside.target(i: Int) = checkNotNull(state.scene).targetXy.let { it[2 * i] to it[2 * i + 1] }
+
+    /** The two taps: a ray, then a band of it. */
+    private fun Bankside.pick(ray: Int, band: Int) {
+        tapOn("pick-ray-$ray")
+        wait(seconds = 1)
+        assertEquals(SwimPad.CELLS, swim.pad)
+        assertTrue(swim.headline.endsWith("which band?"), swim.headline)
+        tapOn("pick-cell-${swim.picks[band].value}")
+        wait(seconds = 1)
+    }
 
     private fun Bankside.tapFan(x: Float, y: Float) {
         node("swim-fan").performTouchInput { click(Offset(x, y)) }

@@ -700,6 +700,8 @@ internal object IntegrityCheckingUniffiLib {
     ): Int
     external fun uniffi_restwater_checksum_func_swim_layout(
     ): Int
+    external fun uniffi_restwater_checksum_func_position_words(
+    ): Int
     external fun uniffi_restwater_checksum_func_shell_words(
     ): Int
     external fun uniffi_restwater_checksum_method_work_done(
@@ -717,12 +719,6 @@ internal object IntegrityCheckingUniffiLib {
     external fun uniffi_restwater_checksum_method_restwater_send(
     ): Int
     external fun uniffi_restwater_checksum_method_restwater_take_in(
-    ): Int
-    external fun uniffi_restwater_checksum_method_restwater_export_geojson(
-    ): Int
-    external fun uniffi_restwater_checksum_method_restwater_import_geojson(
-    ): Int
-    external fun uniffi_restwater_checksum_method_restwater_look_at_geojson(
     ): Int
     external fun uniffi_restwater_checksum_method_restwater_act(
     ): Int
@@ -796,12 +792,6 @@ internal object UniffiLib {
     ): Long
     external fun uniffi_restwater_fn_method_restwater_take_in(`ptr`: Long,`path`: RustBuffer.ByValue,`source`: RustBuffer.ByValue,`at`: RustBuffer.ByValue,`work`: Long,
     ): Long
-    external fun uniffi_restwater_fn_method_restwater_export_geojson(`ptr`: Long,`withPosition`: Byte,uniffi_out_err: UniffiRustCallStatus, 
-    ): RustBuffer.ByValue
-    external fun uniffi_restwater_fn_method_restwater_import_geojson(`ptr`: Long,`text`: RustBuffer.ByValue,`at`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
-    ): RustBuffer.ByValue
-    external fun uniffi_restwater_fn_method_restwater_look_at_geojson(`ptr`: Long,`text`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
-    ): RustBuffer.ByValue
     external fun uniffi_restwater_fn_method_restwater_act(`ptr`: Long,`action`: RustBuffer.ByValue,`at`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
     external fun uniffi_restwater_fn_method_restwater_doors(`ptr`: Long,uniffi_out_err: UniffiRustCallStatus, 
@@ -838,7 +828,9 @@ internal object UniffiLib {
     ): Double
     external fun uniffi_restwater_fn_func_read_day(`text`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
-    external fun uniffi_restwater_fn_func_swim_layout(`glass`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
+    external fun uniffi_restwater_fn_func_swim_layout(`glass`: RustBuffer.ByValue,`ask`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
+    ): RustBuffer.ByValue
+    external fun uniffi_restwater_fn_func_position_words(`accuracyM`: Double,uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
     external fun uniffi_restwater_fn_func_shell_words(uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
@@ -985,7 +977,10 @@ private fun uniffiCheckApiChecksums(lib: IntegrityCheckingUniffiLib) {
     if ((lib.uniffi_restwater_checksum_func_read_day() and 0xFFFF) != 43388) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
-    if ((lib.uniffi_restwater_checksum_func_swim_layout() and 0xFFFF) != 45113) {
+    if ((lib.uniffi_restwater_checksum_func_swim_layout() and 0xFFFF) != 51842) {
+        throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
+    }
+    if ((lib.uniffi_restwater_checksum_func_position_words() and 0xFFFF) != 32706) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
     if ((lib.uniffi_restwater_checksum_func_shell_words() and 0xFFFF) != 42197) {
@@ -1013,15 +1008,6 @@ private fun uniffiCheckApiChecksums(lib: IntegrityCheckingUniffiLib) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
     if ((lib.uniffi_restwater_checksum_method_restwater_take_in() and 0xFFFF) != 26857) {
-        throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
-    }
-    if ((lib.uniffi_restwater_checksum_method_restwater_export_geojson() and 0xFFFF) != 32007) {
-        throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
-    }
-    if ((lib.uniffi_restwater_checksum_method_restwater_import_geojson() and 0xFFFF) != 18715) {
-        throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
-    }
-    if ((lib.uniffi_restwater_checksum_method_restwater_look_at_geojson() and 0xFFFF) != 31934) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
     if ((lib.uniffi_restwater_checksum_method_restwater_act() and 0xFFFF) != 8759) {
@@ -1684,22 +1670,6 @@ public interface RestwaterInterface {
     suspend fun `takeIn`(`path`: kotlin.String, `source`: kotlin.String, `at`: Moment, `work`: Work): IncomingView
     
     /**
-     * The swim of the session as GeoJSON (RFC 7946): marks, features, hazards, outlines. Positions are left out unless
-     * asked for, and then need the peg's place.
-     */
-    fun `exportGeojson`(`withPosition`: kotlin.Boolean): kotlin.String
-    
-    /**
-     * Takes it in as entries that one UNDO takes back together.
-     */
-    fun `importGeojson`(`text`: kotlin.String, `at`: Moment): Update
-    
-    /**
-     * What taking this text in would add. Changes nothing.
-     */
-    fun `lookAtGeojson`(`text`: kotlin.String): GeoJsonLook
-    
-    /**
      * One tap. What it wrote is on stable storage when this returns; on an error nothing was changed.
      */
     fun `act`(`action`: Action, `at`: Moment): Update
@@ -2011,62 +1981,6 @@ open class Restwater: Disposable, AutoCloseable, RestwaterInterface
         RestwaterException.ErrorHandler,
     )
     }
-
-    
-    /**
-     * The swim of the session as GeoJSON (RFC 7946): marks, features, hazards, outlines. Positions are left out unless
-     * asked for, and then need the peg's place.
-     */
-    @Throws(RestwaterException::class)override fun `exportGeojson`(`withPosition`: kotlin.Boolean): kotlin.String {
-            return FfiConverterString.lift(
-    callWithHandle {
-    uniffiRustCallWithError(RestwaterException) { _status ->
-    UniffiLib.uniffi_restwater_fn_method_restwater_export_geojson(
-        it,
-        
-        FfiConverterBoolean.lower(`withPosition`),_status)
-}
-    }
-    )
-    }
-    
-
-    
-    /**
-     * Takes it in as entries that one UNDO takes back together.
-     */
-    @Throws(RestwaterException::class)override fun `importGeojson`(`text`: kotlin.String, `at`: Moment): Update {
-            return FfiConverterTypeUpdate.lift(
-    callWithHandle {
-    uniffiRustCallWithError(RestwaterException) { _status ->
-    UniffiLib.uniffi_restwater_fn_method_restwater_import_geojson(
-        it,
-        
-        FfiConverterString.lower(`text`),
-        FfiConverterTypeMoment.lower(`at`),_status)
-}
-    }
-    )
-    }
-    
-
-    
-    /**
-     * What taking this text in would add. Changes nothing.
-     */
-    @Throws(RestwaterException::class)override fun `lookAtGeojson`(`text`: kotlin.String): GeoJsonLook {
-            return FfiConverterTypeGeoJsonLook.lift(
-    callWithHandle {
-    uniffiRustCallWithError(RestwaterException) { _status ->
-    UniffiLib.uniffi_restwater_fn_method_restwater_look_at_geojson(
-        it,
-        
-        FfiConverterString.lower(`text`),_status)
-}
-    }
-    )
-    }
-    
 
     
     /**
@@ -4897,77 +4811,6 @@ public object FfiConverterTypeForestPoint: FfiConverterRustBuffer<ForestPoint> {
             FfiConverterDouble.write(value.`high`, buf)
             FfiConverterBoolean.write(value.`lowBeyond`, buf)
             FfiConverterBoolean.write(value.`highBeyond`, buf)
-    }
-}
-
-
-
-/**
- * What taking a GeoJSON file in would add to the session, in words.
- */
-data class GeoJsonLook (
-    /**
-     * "New from the file: 3 marks, 1 hazard, an outline."
-     */
-    val `says`: kotlin.String
-    , 
-    /**
-     * Each thing it would add.
-     */
-    val `adds`: List<kotlin.String>
-    , 
-    /**
-     * What is here already.
-     */
-    val `already`: List<kotlin.String>
-    , 
-    /**
-     * What could not be used.
-     */
-    val `skipped`: List<kotlin.String>
-    , 
-    /**
-     * Entries it would write; 0 where there is nothing new.
-     */
-    val `entries`: kotlin.UInt
-    
-){
-    
-
-    
-
-    
-    companion object
-}
-
-/**
- * @suppress
- */
-public object FfiConverterTypeGeoJsonLook: FfiConverterRustBuffer<GeoJsonLook> {
-    override fun read(buf: ByteBuffer): GeoJsonLook {
-        return GeoJsonLook(
-            FfiConverterString.read(buf),
-            FfiConverterSequenceString.read(buf),
-            FfiConverterSequenceString.read(buf),
-            FfiConverterSequenceString.read(buf),
-            FfiConverterUInt.read(buf),
-        )
-    }
-
-    override fun allocationSize(value: GeoJsonLook) = (
-            FfiConverterString.allocationSize(value.`says`) +
-            FfiConverterSequenceString.allocationSize(value.`adds`) +
-            FfiConverterSequenceString.allocationSize(value.`already`) +
-            FfiConverterSequenceString.allocationSize(value.`skipped`) +
-            FfiConverterUInt.allocationSize(value.`entries`)
-    )
-
-    override fun write(value: GeoJsonLook, buf: ByteBuffer) {
-            FfiConverterString.write(value.`says`, buf)
-            FfiConverterSequenceString.write(value.`adds`, buf)
-            FfiConverterSequenceString.write(value.`already`, buf)
-            FfiConverterSequenceString.write(value.`skipped`, buf)
-            FfiConverterUInt.write(value.`entries`, buf)
     }
 }
 
@@ -8045,6 +7888,21 @@ data class ShellWords (
      * The log is damaged: what the key for it does.
      */
     val `salvage`: kotlin.String
+    , 
+    /**
+     * This device has no receiver to ask for its position.
+     */
+    val `noReceiver`: kotlin.String
+    , 
+    /**
+     * The position may not be read.
+     */
+    val `positionNotAllowed`: kotlin.String
+    , 
+    /**
+     * The receiver is switched off, or gave none in time.
+     */
+    val `positionNotFound`: kotlin.String
     
 ){
     
@@ -8071,6 +7929,9 @@ public object FfiConverterTypeShellWords: FfiConverterRustBuffer<ShellWords> {
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
         )
     }
 
@@ -8084,7 +7945,10 @@ public object FfiConverterTypeShellWords: FfiConverterRustBuffer<ShellWords> {
             FfiConverterString.allocationSize(value.`fileNoSpace`) +
             FfiConverterString.allocationSize(value.`fileFailed`) +
             FfiConverterString.allocationSize(value.`fileSaved`) +
-            FfiConverterString.allocationSize(value.`salvage`)
+            FfiConverterString.allocationSize(value.`salvage`) +
+            FfiConverterString.allocationSize(value.`noReceiver`) +
+            FfiConverterString.allocationSize(value.`positionNotAllowed`) +
+            FfiConverterString.allocationSize(value.`positionNotFound`)
     )
 
     override fun write(value: ShellWords, buf: ByteBuffer) {
@@ -8098,6 +7962,9 @@ public object FfiConverterTypeShellWords: FfiConverterRustBuffer<ShellWords> {
             FfiConverterString.write(value.`fileFailed`, buf)
             FfiConverterString.write(value.`fileSaved`, buf)
             FfiConverterString.write(value.`salvage`, buf)
+            FfiConverterString.write(value.`noReceiver`, buf)
+            FfiConverterString.write(value.`positionNotAllowed`, buf)
+            FfiConverterString.write(value.`positionNotFound`, buf)
     }
 }
 
@@ -8680,14 +8547,29 @@ data class SwimLayout (
     val `keys`: List<SwimKeyPlace>
     , 
     /**
-     * Further keys and rows are behind this one.
+     * Places of the rays or cells to pick from, in their order.
      */
-    val `more`: Rect
+    val `picks`: List<Rect>
     , 
     /**
-     * Back to the Bank.
+     * Further keys and rows are behind this one; none while a cell is picked.
+     */
+    val `more`: Rect?
+    , 
+    /**
+     * Back: to the rays, or to the Bank.
      */
     val `back`: Rect
+    , 
+    /**
+     * Title and area while the further keys are open.
+     */
+    val `moreHead`: Rect
+    , 
+    /**
+     * The room for the further keys and what they open.
+     */
+    val `moreRoom`: Rect
     
 ){
     
@@ -8708,6 +8590,9 @@ public object FfiConverterTypeSwimLayout: FfiConverterRustBuffer<SwimLayout> {
             FfiConverterTypeRect.read(buf),
             FfiConverterTypeRect.read(buf),
             FfiConverterSequenceTypeSwimKeyPlace.read(buf),
+            FfiConverterSequenceTypeRect.read(buf),
+            FfiConverterOptionalTypeRect.read(buf),
+            FfiConverterTypeRect.read(buf),
             FfiConverterTypeRect.read(buf),
             FfiConverterTypeRect.read(buf),
         )
@@ -8718,8 +8603,11 @@ public object FfiConverterTypeSwimLayout: FfiConverterRustBuffer<SwimLayout> {
             FfiConverterTypeRect.allocationSize(value.`canvas`) +
             FfiConverterTypeRect.allocationSize(value.`words`) +
             FfiConverterSequenceTypeSwimKeyPlace.allocationSize(value.`keys`) +
-            FfiConverterTypeRect.allocationSize(value.`more`) +
-            FfiConverterTypeRect.allocationSize(value.`back`)
+            FfiConverterSequenceTypeRect.allocationSize(value.`picks`) +
+            FfiConverterOptionalTypeRect.allocationSize(value.`more`) +
+            FfiConverterTypeRect.allocationSize(value.`back`) +
+            FfiConverterTypeRect.allocationSize(value.`moreHead`) +
+            FfiConverterTypeRect.allocationSize(value.`moreRoom`)
     )
 
     override fun write(value: SwimLayout, buf: ByteBuffer) {
@@ -8727,8 +8615,129 @@ public object FfiConverterTypeSwimLayout: FfiConverterRustBuffer<SwimLayout> {
             FfiConverterTypeRect.write(value.`canvas`, buf)
             FfiConverterTypeRect.write(value.`words`, buf)
             FfiConverterSequenceTypeSwimKeyPlace.write(value.`keys`, buf)
-            FfiConverterTypeRect.write(value.`more`, buf)
+            FfiConverterSequenceTypeRect.write(value.`picks`, buf)
+            FfiConverterOptionalTypeRect.write(value.`more`, buf)
             FfiConverterTypeRect.write(value.`back`, buf)
+            FfiConverterTypeRect.write(value.`moreHead`, buf)
+            FfiConverterTypeRect.write(value.`moreRoom`, buf)
+    }
+}
+
+
+
+/**
+ * What the layout of the Swim screen is asked for.
+ */
+data class SwimPadAsk (
+    /**
+     * What the keys do.
+     */
+    val `pad`: SwimPad
+    , 
+    /**
+     * How many rays or cells there are to pick from.
+     */
+    val `picks`: kotlin.UByte
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeSwimPadAsk: FfiConverterRustBuffer<SwimPadAsk> {
+    override fun read(buf: ByteBuffer): SwimPadAsk {
+        return SwimPadAsk(
+            FfiConverterTypeSwimPad.read(buf),
+            FfiConverterUByte.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: SwimPadAsk) = (
+            FfiConverterTypeSwimPad.allocationSize(value.`pad`) +
+            FfiConverterUByte.allocationSize(value.`picks`)
+    )
+
+    override fun write(value: SwimPadAsk, buf: ByteBuffer) {
+            FfiConverterTypeSwimPad.write(value.`pad`, buf)
+            FfiConverterUByte.write(value.`picks`, buf)
+    }
+}
+
+
+
+/**
+ * A key that picks a ray or a cell.
+ */
+data class SwimPick (
+    /**
+     * What it is handed back by: "ray" or "cell".
+     */
+    val `field`: kotlin.String
+    , 
+    /**
+     * Which.
+     */
+    val `value`: kotlin.String
+    , 
+    /**
+     * "Dead tree", or "30-40 m".
+     */
+    val `label`: kotlin.String
+    , 
+    /**
+     * What else is known of it, small; may be empty.
+     */
+    val `sub`: kotlin.String
+    , 
+    /**
+     * What a screen reader says.
+     */
+    val `spoken`: kotlin.String
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeSwimPick: FfiConverterRustBuffer<SwimPick> {
+    override fun read(buf: ByteBuffer): SwimPick {
+        return SwimPick(
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: SwimPick) = (
+            FfiConverterString.allocationSize(value.`field`) +
+            FfiConverterString.allocationSize(value.`value`) +
+            FfiConverterString.allocationSize(value.`label`) +
+            FfiConverterString.allocationSize(value.`sub`) +
+            FfiConverterString.allocationSize(value.`spoken`)
+    )
+
+    override fun write(value: SwimPick, buf: ByteBuffer) {
+            FfiConverterString.write(value.`field`, buf)
+            FfiConverterString.write(value.`value`, buf)
+            FfiConverterString.write(value.`label`, buf)
+            FfiConverterString.write(value.`sub`, buf)
+            FfiConverterString.write(value.`spoken`, buf)
     }
 }
 
@@ -9040,6 +9049,16 @@ data class SwimView (
     val `place`: PegPlaceView
     , 
     /**
+     * What the keys under the picture do now.
+     */
+    val `pad`: SwimPad
+    , 
+    /**
+     * The keys that pick a ray or a cell, in the order of their places.
+     */
+    val `picks`: List<SwimPick>
+    , 
+    /**
      * The keys.
      */
     val `keys`: List<SwimKeyView>
@@ -9084,6 +9103,8 @@ public object FfiConverterTypeSwimView: FfiConverterRustBuffer<SwimView> {
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
             FfiConverterTypePegPlaceView.read(buf),
+            FfiConverterTypeSwimPad.read(buf),
+            FfiConverterSequenceTypeSwimPick.read(buf),
             FfiConverterSequenceTypeSwimKeyView.read(buf),
             FfiConverterSequenceTypeChoiceRow.read(buf),
             FfiConverterString.read(buf),
@@ -9106,6 +9127,8 @@ public object FfiConverterTypeSwimView: FfiConverterRustBuffer<SwimView> {
             FfiConverterString.allocationSize(value.`name`) +
             FfiConverterString.allocationSize(value.`nameLabel`) +
             FfiConverterTypePegPlaceView.allocationSize(value.`place`) +
+            FfiConverterTypeSwimPad.allocationSize(value.`pad`) +
+            FfiConverterSequenceTypeSwimPick.allocationSize(value.`picks`) +
             FfiConverterSequenceTypeSwimKeyView.allocationSize(value.`keys`) +
             FfiConverterSequenceTypeChoiceRow.allocationSize(value.`rows`) +
             FfiConverterString.allocationSize(value.`note`)
@@ -9127,6 +9150,8 @@ public object FfiConverterTypeSwimView: FfiConverterRustBuffer<SwimView> {
             FfiConverterString.write(value.`name`, buf)
             FfiConverterString.write(value.`nameLabel`, buf)
             FfiConverterTypePegPlaceView.write(value.`place`, buf)
+            FfiConverterTypeSwimPad.write(value.`pad`, buf)
+            FfiConverterSequenceTypeSwimPick.write(value.`picks`, buf)
             FfiConverterSequenceTypeSwimKeyView.write(value.`keys`, buf)
             FfiConverterSequenceTypeChoiceRow.write(value.`rows`, buf)
             FfiConverterString.write(value.`note`, buf)
@@ -14177,7 +14202,11 @@ enum class SwimKey {
     /**
      * The peg lies where it was typed.
      */
-    PLACE_PEG;
+    PLACE_PEG,
+    /**
+     * The phone's receiver is asked where it is; the lines of the peg's place are filled with it.
+     */
+    USE_PHONE;
 
     
 
@@ -14199,6 +14228,53 @@ public object FfiConverterTypeSwimKey: FfiConverterRustBuffer<SwimKey> {
     override fun allocationSize(value: SwimKey) = 4UL
 
     override fun write(value: SwimKey, buf: ByteBuffer) {
+        buf.putInt(value.ordinal + 1)
+    }
+}
+
+
+
+
+
+/**
+ * What the keys under the picture do now.
+ */
+
+enum class SwimPad {
+    
+    /**
+     * Each aims along a ray: the first tap of two.
+     */
+    RAYS,
+    /**
+     * Each aims at a cell of that ray: the second.
+     */
+    CELLS,
+    /**
+     * They move the ring a cell and keep its water back.
+     */
+    STEPS;
+
+    
+
+
+    companion object
+}
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeSwimPad: FfiConverterRustBuffer<SwimPad> {
+    override fun read(buf: ByteBuffer) = try {
+        SwimPad.values()[buf.getInt() - 1]
+    } catch (e: IndexOutOfBoundsException) {
+        throw RuntimeException("invalid enum value, something is very wrong!!", e)
+    }
+
+    override fun allocationSize(value: SwimPad) = 4UL
+
+    override fun write(value: SwimPad, buf: ByteBuffer) {
         buf.putInt(value.ordinal + 1)
     }
 }
@@ -16432,6 +16508,34 @@ public object FfiConverterSequenceTypeSwimKeyView: FfiConverterRustBuffer<List<S
 /**
  * @suppress
  */
+public object FfiConverterSequenceTypeSwimPick: FfiConverterRustBuffer<List<SwimPick>> {
+    override fun read(buf: ByteBuffer): List<SwimPick> {
+        val len = buf.getInt()
+        return List<SwimPick>(len) {
+            FfiConverterTypeSwimPick.read(buf)
+        }
+    }
+
+    override fun allocationSize(value: List<SwimPick>): ULong {
+        val sizeForLength = 4UL
+        val sizeForItems = value.map { FfiConverterTypeSwimPick.allocationSize(it) }.sum()
+        return sizeForLength + sizeForItems
+    }
+
+    override fun write(value: List<SwimPick>, buf: ByteBuffer) {
+        buf.putInt(value.size)
+        value.iterator().forEach {
+            FfiConverterTypeSwimPick.write(it, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
 public object FfiConverterSequenceTypeTick: FfiConverterRustBuffer<List<Tick>> {
     override fun read(buf: ByteBuffer): List<Tick> {
         val len = buf.getInt()
@@ -16781,13 +16885,28 @@ public typealias FfiConverterTypeUuid = FfiConverterString
 
         /**
          * Where the Swim screen's things lie on a glass.
-         */ fun `swimLayout`(`glass`: Glass): SwimLayout {
+         */ fun `swimLayout`(`glass`: Glass, `ask`: SwimPadAsk): SwimLayout {
             return FfiConverterTypeSwimLayout.lift(
     uniffiRustCall() { _status ->
     UniffiLib.uniffi_restwater_fn_func_swim_layout(
     
         
-        FfiConverterTypeGlass.lower(`glass`),_status)
+        FfiConverterTypeGlass.lower(`glass`),
+        FfiConverterTypeSwimPadAsk.lower(`ask`),_status)
+}
+    )
+    }
+    
+
+        /**
+         * What is said of a position that the phone gave, with the accuracy it stated for it in metres.
+         */ fun `positionWords`(`accuracyM`: kotlin.Double): kotlin.String {
+            return FfiConverterString.lift(
+    uniffiRustCall() { _status ->
+    UniffiLib.uniffi_restwater_fn_func_position_words(
+    
+        
+        FfiConverterDouble.lower(`accuracyM`),_status)
 }
     )
     }

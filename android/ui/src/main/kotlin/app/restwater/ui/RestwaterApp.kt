@@ -142,8 +142,9 @@ private fun Leaves(
 
 @Composable
 private fun Swim(state: RestwaterState, view: SwimView, glass: Glass, bank: BankLayout, words: PadWords) {
-    val laid = remember(glass) { swimLayout(glass) }
-    val fan = remember(glass) { largeFan(glass, laid.canvas) }
+    val ask = swimPad(view)
+    val laid = remember(glass, ask) { swimLayout(glass, ask) }
+    val fan = remember(glass, laid.canvas) { largeFan(glass, laid.canvas) }
     LaunchedEffect(fan, view, state.minute) { state.readScene(fan) }
     val taps = remember(state, fan) {
         object : SwimTaps {

@@ -30,6 +30,7 @@ import app.restwater.core.TackleView
 import app.restwater.core.WaitsView
 import app.restwater.core.Which
 import app.restwater.core.keyAction
+import app.restwater.core.positionWords
 import java.util.Locale
 import kotlinx.coroutines.CoroutineDispatcher
 import kotlinx.coroutines.CoroutineScope
@@ -80,6 +81,7 @@ class RestwaterState(
     private val worker: CoroutineDispatcher,
     ports: FilePorts = NoFiles,
     private val lookout: Lookout = NoLookout,
+    private val receiver: Receiver = NoReceiver,
 ) {
     /** Files out and in. */
     val desk = FilesDesk(core, now, scope, ports) { said ->
@@ -198,17 +200,26 @@ class RestwaterState(
             SwimKey.NOW -> act(Action.Replay(0u))
             SwimKey.MARK_HERE -> act(Action.MarkHere(""))
             SwimKey.PLACE_PEG -> act(Action.PlacePegAsTyped)
+            SwimKey.USE_PHONE -> usePhone()
         }
     }
 
     /**
-     * A position read by the phone's receiver, degrees north and east (WGS 84). It only fills the two lines on the Swim
-     * screen: the angler sees it and taps SET PLACE. A shell asks for the permission and the reading when the angler
-     * opens that page, in the foreground, and does without where it is refused: nothing needs it.
+     * Asks the phone once where it is. The reading only fills two lines of the Swim screen: the angler sees it and taps
+     * SET PLACE. Where it is refused or does not come a sentence says so, and the lines can be typed as ever.
      */
-    fun received(latDeg: Double, lonDeg: Double) {
-        fun written(degrees: Double) = String.format(Locale.ROOT, "%.7f", degrees)
-        act(Action.ChooseSwim("lat", written(latDeg))) { act(Action.ChooseSwim("lon", written(lonDeg))) }
+    private fun usePhone() {
+        scope.launch {
+            try {
+                val at = receiver.position()
+                fun written(degrees: Double) = String.format(Locale.ROOT, "%.7f", degrees)
+                act(Action.ChooseSwim("lat", written(at.latDeg))) {
+                    act(Action.ChooseSwim("lon", written(at.lonDeg))) { notice = positionWords(at.accuracyM) }
+                }
+            } catch (trouble: ReceiverTrouble) {
+                notice = trouble.message.orEmpty()
+            }
+        }
     }
 
     /** A key of the Bank screen. */

@@ -37,6 +37,9 @@ fun SwimCanvas(scene: SwimScene, modifier: Modifier = Modifier) {
     }
 }
 
+/** How much further than a mark its paper reaches. */
+private const val HALO = 1.35f
+
 private class SwimPen(private val on: DrawScope, private val scene: SwimScene, private val ink: Ink, private val mm: Float) {
     fun draw(measurer: TextMeasurer, density: Density) {
         parts(scene.fillXy, scene.fillStart) { i, path ->
@@ -47,6 +50,11 @@ private class SwimPen(private val on: DrawScope, private val scene: SwimScene, p
             on.drawLine(ink.ink, Offset(at[i], at[i + 1]), Offset(at[i + 2], at[i + 3]), scene.hatchWidth)
         }
         parts(scene.lineXy, scene.lineStart) { i, path -> line(scene.lineRole[i], scene.lineWidth[i], path) }
+        // Paper under the marks, else the hatching eats their shapes; all of it first, so that none covers a neighbour.
+        scene.markShape.forEachIndexed { i, shape ->
+            val at = Offset(scene.markXy[2 * i], scene.markXy[2 * i + 1])
+            if (shape != MarkShape.NEXT_DOT) on.drawCircle(ink.paper, scene.markSize[i] * HALO, at)
+        }
         scene.markShape.forEachIndexed { i, shape ->
             mark(shape, scene.markXy[2 * i], scene.markXy[2 * i + 1], scene.markSize[i])
         }

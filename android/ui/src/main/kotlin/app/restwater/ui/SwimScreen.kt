@@ -24,6 +24,8 @@ import app.restwater.core.PadWords
 import app.restwater.core.Rect
 import app.restwater.core.SwimKey
 import app.restwater.core.SwimLayout
+import app.restwater.core.SwimPad
+import app.restwater.core.SwimPadAsk
 import app.restwater.core.SwimScene
 import app.restwater.core.SwimView
 
@@ -39,6 +41,9 @@ interface SwimTaps {
 /** The glass of the large fan. */
 fun largeFan(glass: Glass, place: Rect) = FanGlass(place.width, place.height, glass.pxPerMm, glass.textScale, false)
 
+/** What the layout of the Swim screen is asked for. */
+fun swimPad(view: SwimView) = SwimPadAsk(view.pad, view.picks.size.toUByte())
+
 /** The swim as a fan, where next with its reasons, and the keys that move the ring. */
 @Composable
 fun SwimScreen(
@@ -53,17 +58,28 @@ fun SwimScreen(
     var more by remember { mutableStateOf(false) }
     val open = remember { mutableStateOf<String?>(null) }
     Ground()
-    Head(view, layout, bank)
     if (more) {
+        Head(view, layout.moreHead, bank)
         More(view, scene, layout, bank, words, notice, open, taps)
     } else {
+        Head(view, layout.head, bank)
         Fan(view, scene, layout, taps)
         Next(view, notice, layout, bank)
         for (place in layout.keys) SwimPadKey(view, place.key, place.rect, bank, taps)
-        PadKey(words.more.face(), "swim-more", bank.text.secondary.toFloat(), 0f, Modifier.at(layout.more)) { more = true }
+        // While the record that the layout was asked for is being replaced there may be fewer places than keys.
+        for ((pick, place) in view.picks.zip(layout.picks)) {
+            PadKey(
+                KeyFace(pick.label, pick.sub, pick.spoken), "pick-${pick.field}-${pick.value}",
+                bank.text.secondary.toFloat(), bank.text.sub.toFloat(), Modifier.at(place),
+            ) { taps.choose(pick.field, pick.value) }
+        }
+        layout.more?.let { place ->
+            PadKey(words.more.face(), "swim-more", bank.text.secondary.toFloat(), 0f, Modifier.at(place)) { more = true }
+        }
     }
     PadKey(words.back.face(), "back", bank.text.secondary.toFloat(), 0f, Modifier.at(layout.back)) {
         when {
+            !more && view.pad != SwimPad.RAYS -> taps.choose("rays", "")
             !more -> taps.back()
             open.value != null -> open.value = null
             else -> more = false
@@ -72,12 +88,12 @@ fun SwimScreen(
 }
 
 @Composable
-private fun Head(view: SwimView, layout: SwimLayout, bank: BankLayout) {
-    val half = layout.head.height * 0.58
-    Box(Modifier.at(layout.head.copy(height = half)).semantics { heading() }) {
+private fun Head(view: SwimView, place: Rect, bank: BankLayout) {
+    val half = place.height * 0.58
+    Box(Modifier.at(place.copy(height = half)).semantics { heading() }) {
         FitText(view.title, bank.text.headline.toFloat() * 0.85f, LocalInk.current.ink, Modifier.fillMaxSize(), FontWeight.Bold)
     }
-    val below = layout.head.copy(top = layout.head.top + half, height = layout.head.height - half)
+    val below = place.copy(top = place.top + half, height = place.height - half)
     val second = listOf(view.area, view.replay).filter { it.isNotEmpty() }.joinToString("   ")
     FitText(second, bank.text.body.toFloat(), LocalInk.current.ink, Modifier.at(below))
 }
@@ -122,12 +138,12 @@ private fun More(
     open: MutableState<String?>, taps: SwimTaps,
 ) {
     val mm = LocalPxPerMm.current
-    val top = layout.head.top + layout.head.height
     val line = 4.5 * mm
-    Box(Modifier.at(layout.head.copy(top = top, height = line)).testTag("notice").semantics { contentDescription = notice }) {
+    val room = layout.moreRoom
+    Box(Modifier.at(room.copy(height = line)).testTag("notice").semantics { contentDescription = notice }) {
         FitText(notice, bank.text.body.toFloat(), LocalInk.current.ink, Modifier.fillMaxSize())
     }
-    val rest = Rect(layout.head.left, top + line, layout.head.width, layout.back.top - top - line - 3.0 * mm)
+    val rest = room.copy(top = room.top + line, height = room.height - line)
     when (open.value) {
         null -> MoreKeys(view, rest, bank, words, open, taps)
         LIST -> Listed(view, scene, rest, bank)
@@ -163,13 +179,14 @@ private fun Listed(view: SwimView, scene: SwimScene?, rest: Rect, bank: BankLayo
     }
 }
 
-/** Where the peg lies on the earth: three lines to type, and the key that sets it. */
+/** Where the peg lies on the earth: three lines to type, the key that asks the phone, and the key that sets it. */
 @Composable
 private fun Place(view: SwimView, rest: Rect, bank: BankLayout, words: PadWords, taps: SwimTaps) {
     view.place.fields.forEachIndexed { i, line -> Field(line.field, line.label, line.value, bank, part(rest, i), taps::choose) }
     FitText(view.place.note, bank.text.body.toFloat(), LocalInk.current.soft, Modifier.at(part(rest, view.place.fields.size)))
-    val set = view.keys.filter { it.key == SwimKey.PLACE_PEG }.map { key ->
-        Cell(KeyFace(key.label, null, key.spoken, solid = key.enabled, enabled = key.enabled), "swim-${key.key}") { taps.key(key.key) }
+    val set = view.keys.filter { it.key == SwimKey.USE_PHONE || it.key == SwimKey.PLACE_PEG }.map { key ->
+        val solid = key.enabled && key.key == SwimKey.PLACE_PEG
+        Cell(KeyFace(key.label, null, key.spoken, solid, key.enabled), "swim-${key.key}") { taps.key(key.key) }
     }
     val below = part(rest, view.place.fields.size + 1).top
     KeyGrid(set, rest.copy(top = below, height = rest.top + rest.height - below), bank, words)

@@ -1,0 +1,68 @@
+package app.restwater.android
+
+import android.Manifest.permission.ACCESS_COARSE_LOCATION
+import android.Manifest.permission.ACCESS_FINE_LOCATION
+import android.content.pm.PackageManager
+import android.location.Location
+import android.location.LocationManager
+import android.os.Build
+import android.os.CancellationSignal
+import androidx.activity.ComponentActivity
+import androidx.activity.result.contract.ActivityResultContracts
+import androidx.core.content.ContextCompat
+import androidx.core.location.LocationManagerCompat
+import app.restwater.core.shellWords
+import app.restwater.ui.Position
+import app.restwater.ui.Receiver
+import app.restwater.ui.ReceiverTrouble
+import kotlinx.coroutines.suspendCancellableCoroutine
+import kotlinx.coroutines.withTimeoutOrNull
+import kotlin.coroutines.resume
+
+/**
+ * The phone's receiver, by Android's own LocationManager. The permission is asked for when the key is tapped, never before,
+ * and is for the foreground only; a refusal is said, and the key may be tapped again.
+ */
+class PhoneReceiver(private val activity: ComponentActivity) : Receiver {
+    private val permission = Asking(activity, ActivityResultContracts.RequestMultiplePermissions())
+
+    override suspend fun position(): Position {
+        if (!allowed(ACCESS_FINE_LOCATION) && !allowed(ACCESS_COARSE_LOCATION)) {
+            permission.ask(arrayOf(ACCESS_FINE_LOCATION, ACCESS_COARSE_LOCATION))
+        }
+        val at = try {
+            provider()?.let { withTimeoutOrNull(WITHIN_MS) { read(it) } }
+        } catch (refused: SecurityException) {
+            throw ReceiverTrouble(shellWords().positionNotAllowed)
+        }
+        at ?: throw ReceiverTrouble(shellWords().positionNotFound)
+        val accuracyM = if (at.hasAccuracy()) at.accuracy.toDouble() else Double.NaN
+        return Position(at.latitude, at.longitude, accuracyM)
+    }
+
+    private fun allowed(permission: String) = ContextCompat.checkSelfPermission(activity, permission) == PackageManager.PERMISSION_GRANTED
+
+    private val manager get() = checkNotNull(activity.getSystemService(LocationManager::class.java))
+
+    /** The satellites where they may be used, else what the phone makes of its surroundings; none where all is switched off. */
+    private fun provider(): String? {
+        val fine = allowed(ACCESS_FINE_LOCATION)
+        if (!fine && !allowed(ACCESS_COARSE_LOCATION)) throw SecurityException("refused")
+        val satellites = fine || Build.VERSION.SDK_INT >= Build.VERSION_CODES.S
+        val all = listOfNotNull(LocationManager.GPS_PROVIDER.takeIf { satellites }, LocationManager.NETWORK_PROVIDER)
+        return all.firstOrNull { it in manager.allProviders && manager.isProviderEnabled(it) }
+    }
+
+    private suspend fun read(provider: String): Location? = suspendCancellableCoroutine { waiting ->
+        val stop = CancellationSignal()
+        waiting.invokeOnCancellation { stop.cancel() }
+        LocationManagerCompat.getCurrentLocation(manager, provider, stop, ContextCompat.getMainExecutor(activity)) { at ->
+            if (waiting.isActive) waiting.resume(at)
+        }
+    }
+
+    private companion object {
+        /** A cold receiver under open sky takes half a minute or so (common practice, no source). */
+        const val WITHIN_MS = 45_000L
+    }
+}

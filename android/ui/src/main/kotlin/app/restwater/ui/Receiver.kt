@@ -1,0 +1,20 @@
+package app.restwater.ui
+
+import app.restwater.core.shellWords
+
+/** Where the phone is, degrees north and east (WGS 84), and how good it says that is. */
+data class Position(val latDeg: Double, val lonDeg: Double, val accuracyM: Double)
+
+/** The phone's receiver, asked once when its key is tapped; never in the background, never needed. */
+interface Receiver {
+    /** Where the phone is now; a [ReceiverTrouble] where that may not or can't be read. */
+    suspend fun position(): Position
+}
+
+/** Why no position came, in words for the user. */
+class ReceiverTrouble(text: String) : Exception(text)
+
+/** A device without a receiver, as a PC is. */
+object NoReceiver : Receiver {
+    override suspend fun position(): Position = throw ReceiverTrouble(shellWords().noReceiver)
+}

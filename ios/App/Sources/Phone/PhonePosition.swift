@@ -1,0 +1,54 @@
+import CoreLocation
+import RestwaterKit
+
+/// The phone's receiver: one reading when the angler asks for it, with the permission "while in use". Not run here.
+@MainActor
+final class PhonePosition: NSObject, CLLocationManagerDelegate {
+    private let manager = CLLocationManager()
+    private var answer: (@MainActor (PositionRead) -> Void)?
+
+    override init() {
+        super.init()
+        manager.delegate = self
+        manager.desiredAccuracy = kCLLocationAccuracyNearestTenMeters
+    }
+
+    /// Asks for the permission where that was never asked, then for one reading.
+    func read(_ answer: @escaping @MainActor (PositionRead) -> Void) {
+        self.answer = answer
+        goOn(manager.authorizationStatus)
+    }
+
+    private func goOn(_ status: CLAuthorizationStatus) {
+        guard answer != nil else { return }
+        switch status {
+        case .notDetermined: manager.requestWhenInUseAuthorization()
+        case .authorizedWhenInUse, .authorizedAlways: manager.requestLocation()
+        default: end(.notAllowed)
+        }
+    }
+
+    private func end(_ read: PositionRead) {
+        answer?(read)
+        answer = nil
+    }
+
+    // The manager calls on the thread it was made on: the main one.
+
+    nonisolated func locationManagerDidChangeAuthorization(_ manager: CLLocationManager) {
+        let status = manager.authorizationStatus
+        MainActor.assumeIsolated { goOn(status) }
+    }
+
+    nonisolated func locationManager(_ manager: CLLocationManager, didUpdateLocations locations: [CLLocation]) {
+        let at = locations.last.map {
+            PositionRead.found(latDeg: $0.coordinate.latitude, lonDeg: $0.coordinate.longitude, accuracyM: $0.horizontalAccuracy)
+        }
+        MainActor.assumeIsolated { end(at ?? .notFound) }
+    }
+
+    nonisolated func locationManager(_ manager: CLLocationManager, didFailWithError error: any Error) {
+        let refused = (error as? CLError)?.code == .denied
+        MainActor.assumeIsolated { end(refused ? .notAllowed : .notFound) }
+    }
+}

@@ -1,0 +1,35 @@
+import Foundation
+import RestwaterCore
+
+/// What the phone's receiver gave when it was asked.
+public enum PositionRead: Equatable, Sendable {
+    /// Degrees north and east (WGS 84), and how good the phone says that is.
+    case found(latDeg: Double, lonDeg: Double, accuracyM: Double)
+    /// It may not be read.
+    case notAllowed
+    /// None came.
+    case notFound
+}
+
+/// The phone's position: asked for once when its key is tapped, in front, and never needed.
+extension RestwaterState {
+    /// The key: the phone is asked, where there is one to ask.
+    func usePhone() {
+        guard let ask = onPositionWanted else { return say(shellWords().noReceiver) }
+        ask()
+    }
+
+    /// The answer only fills two lines of the Swim screen: the angler sees it and taps SET PLACE.
+    public func positionRead(_ read: PositionRead) {
+        switch read {
+        case .notAllowed: say(shellWords().positionNotAllowed)
+        case .notFound: say(shellWords().positionNotFound)
+        case .found(let latDeg, let lonDeg, let accuracyM):
+            // Without a locale: a point, whatever the phone writes elsewhere.
+            let written = [latDeg, lonDeg].map { String(format: "%.7f", $0) }
+            act(.chooseSwim(field: "lat", value: written[0])) {
+                $0.act(.chooseSwim(field: "lon", value: written[1])) { $0.say(positionWords(accuracyM: accuracyM)) }
+            }
+        }
+    }
+}
