@@ -195,8 +195,4 @@ pub struct SwimLayout {
     pub more: Option<Rect>,
     /// Back: to the rays, or to the Bank.
     pub back: Rect,
-    /// Title and area while the further keys are open.
-    pub more_head: Rect,
-    /// The room for the further keys and what they open.
-    pub more_room: Rect,
 }

@@ -1,6 +1,7 @@
-//! Where the Swim screen's things lie: the fan above, keys to pick a spot, step and cast below, in millimetres.
+//! Where the Swim screen's things lie: the fan above, keys to pick a spot, step and cast below, in millimetres; on a
+//! glass on its side beside each other. The further keys behind MORE have a page like any other screen's.
 
-use super::pad::{GAP_MM, Glass, PRIMARY_MM, Rect, SECONDARY_MM};
+use super::pad::{GAP_MM, Glass, PRIMARY_MM, Rect, SECONDARY_MM, on_its_side};
 use super::swim::SwimKey;
 use serde::{Deserialize, Serialize};
 
@@ -52,19 +53,20 @@ pub struct SwimLayout {
     pub more: Option<Rect>,
     /// Back: to the rays, or to the Bank.
     pub back: Rect,
-    /// Title and area while the further keys are open.
-    pub more_head: Rect,
-    /// The room for the further keys and what they open.
-    pub more_room: Rect,
 }
 
 /// Space between the edge of the glass and what stands on it, mm.
 const EDGE_MM: f64 = 2.0;
+/// The same at top and bottom of a glass on its side, mm.
+const SIDE_EDGE_MM: f64 = 0.6;
+/// Cells that three columns hold on a glass on its side.
+const CELLS_IN_THREE: u8 = 8;
 /// Height of the title, mm, at plain text.
 const HEAD_MM: f64 = 7.0;
 /// Height of headline and reasons, mm, at plain text.
 const WORDS_MM: f64 = 14.5;
-/// A fan lower than this stands beside title and words instead of between them, mm.
+/// A fan lower than this stands beside title and words instead of between them where it is wider there than it would
+/// be high, mm.
 const CANVAS_MM: f64 = 35.0;
 /// Share of the width that words beside the fan have.
 const SIDE_WORDS: f64 = 0.42;
@@ -73,17 +75,69 @@ const SIDE_WORDS: f64 = 0.42;
 struct Pad<'a> {
     glass: &'a Glass,
     left: f64,
-    width: f64,
+    columns: usize,
     column: f64,
+    /// Height of the lowest row.
+    large: f64,
     bottom: f64,
+    on_its_side: bool,
 }
 
 impl Pad<'_> {
-    fn of(glass: &Glass) -> Pad<'_> {
+    fn of(glass: &Glass, ask: SwimPadAsk) -> Pad<'_> {
         let mm = glass.px_per_mm;
-        let (left, width) = (EDGE_MM * mm, glass.width_px - 2.0 * EDGE_MM * mm);
-        let column = (width - 2.0 * GAP_MM * mm) / 3.0;
-        Pad { glass, left, width, column, bottom: glass.height_px - glass.inset_bottom_px - EDGE_MM * mm }
+        // A glass that is too small for the Bank is laid out upright as far as it goes.
+        if on_its_side(glass).unwrap_or(false) {
+            return Self::beside(glass, ask);
+        }
+        let column = (glass.width_px - 2.0 * (EDGE_MM + GAP_MM) * mm) / 3.0;
+        Pad {
+            glass,
+            left: EDGE_MM * mm,
+            columns: 3,
+            column,
+            large: PRIMARY_MM * mm,
+            bottom: glass.height_px - glass.inset_bottom_px - EDGE_MM * mm,
+            on_its_side: false,
+        }
+    }
+
+    /// At the thumb, as high as the glass: three rows, the lowest as large as there is room for.
+    fn beside(glass: &Glass, ask: SwimPadAsk) -> Pad<'_> {
+        let mm = glass.px_per_mm;
+        let columns = if ask.pad == SwimPad::Cells && ask.picks > CELLS_IN_THREE { 4 } else { 3 };
+        let gaps = (columns - 1) as f64 * GAP_MM * mm;
+        let half = (glass.width_px / 2.0 - gaps) / columns as f64;
+        let column = half.clamp(SECONDARY_MM * mm, PRIMARY_MM * mm);
+        let width = columns as f64 * column + gaps;
+        let height = glass.height_px - glass.inset_top_px - glass.inset_bottom_px - 2.0 * SIDE_EDGE_MM * mm;
+        let large = height - 2.0 * (SECONDARY_MM + GAP_MM) * mm;
+        Pad {
+            glass,
+            left: if glass.left_handed { EDGE_MM * mm } else { glass.width_px - EDGE_MM * mm - width },
+            columns,
+            column,
+            large: large.clamp(SECONDARY_MM * mm, PRIMARY_MM * mm),
+            bottom: glass.height_px - glass.inset_bottom_px - SIDE_EDGE_MM * mm,
+            on_its_side: true,
+        }
+    }
+
+    fn width(&self) -> f64 {
+        self.columns as f64 * (self.column + self.mm(GAP_MM)) - self.mm(GAP_MM)
+    }
+
+    /// What the keys leave for title, fan and words; upright as far down as the highest of them.
+    fn free(&self, highest: f64) -> Rect {
+        let (glass, edge) = (self.glass, self.mm(EDGE_MM));
+        let top = glass.inset_top_px + if self.on_its_side { self.mm(SIDE_EDGE_MM) } else { edge };
+        let width = glass.width_px - 2.0 * edge;
+        if !self.on_its_side {
+            return Rect { left: edge, top, width, height: highest - self.mm(GAP_MM) - top };
+        }
+        let pad = self.width() + self.mm(GAP_MM);
+        let left = edge + if glass.left_handed { pad } else { 0.0 };
+        Rect { left, top, width: width - pad, height: self.bottom - top }
     }
 
     fn mm(&self, n: f64) -> f64 {
@@ -92,19 +146,19 @@ impl Pad<'_> {
 
     /// Top of a row; 0 is the lowest, of large keys.
     fn top(&self, row: usize) -> f64 {
-        self.bottom - self.mm(PRIMARY_MM) - row as f64 * self.mm(SECONDARY_MM + GAP_MM)
+        self.bottom - self.large - row as f64 * self.mm(SECONDARY_MM + GAP_MM)
     }
 
     /// A place counted from the left, whatever the hand: keys that say where in the water.
     fn from_left(&self, row: usize, place: usize) -> Rect {
-        let height = self.mm(if row == 0 { PRIMARY_MM } else { SECONDARY_MM });
+        let height = if row == 0 { self.large } else { self.mm(SECONDARY_MM) };
         let left = self.left + place as f64 * (self.column + self.mm(GAP_MM));
         Rect { left, top: self.top(row), width: self.column, height }
     }
 
     /// A place counted from the thumb's side, so that the left hand has the mirror image.
     fn from_thumb(&self, row: usize, place: usize) -> Rect {
-        self.from_left(row, if self.glass.left_handed { place } else { 2 - place })
+        self.from_left(row, if self.glass.left_handed { place } else { self.columns - 1 - place })
     }
 
     /// CAST HERE: two places of the lowest row on the thumb's side.
@@ -117,12 +171,17 @@ impl Pad<'_> {
         self.from_thumb(1, 2)
     }
 
+    /// On the far side of the lowest row.
+    fn back(&self) -> Rect {
+        self.from_thumb(0, self.columns - 1)
+    }
+
     fn row(&self, row: usize) -> Vec<Rect> {
-        (0..3).map(|place| self.from_left(row, place)).collect()
+        (0..self.columns).map(|place| self.from_left(row, place)).collect()
     }
 
     /// The places of a row but that of MORE or BACK.
-    fn beside(&self, row: usize, stands: Rect) -> Vec<Rect> {
+    fn but(&self, row: usize, stands: Rect) -> Vec<Rect> {
         self.row(row).into_iter().filter(|place| *place != stands).collect()
     }
 
@@ -147,14 +206,17 @@ impl Pad<'_> {
     /// have room beside MORE take its place, then a third row, then the place of CAST HERE.
     fn picks(&self, ask: SwimPadAsk) -> Vec<Rect> {
         let count = usize::from(ask.picks);
-        let beside_more = self.beside(1, self.more());
+        let beside_more = self.but(1, self.more());
         let mut places = match ask.pad {
             SwimPad::Steps => Vec::new(),
             SwimPad::Rays => [self.row(2), beside_more].concat(),
             SwimPad::Cells if count <= beside_more.len() + 3 => [beside_more, self.row(2)].concat(),
+            SwimPad::Cells if self.on_its_side => {
+                [self.but(0, self.back()), self.row(1), self.row(2)].concat()
+            }
             SwimPad::Cells if count <= 9 => [self.row(1), self.row(2), self.row(3)].concat(),
             SwimPad::Cells => {
-                let lowest = self.beside(0, self.from_thumb(0, 2));
+                let lowest = self.but(0, self.back());
                 [lowest, self.row(1), self.row(2), self.row(3)].concat()
             }
         };
@@ -165,18 +227,12 @@ impl Pad<'_> {
 
 /// Lays the Swim screen out. The keys keep their size on any glass; fan and words share what is left.
 pub fn swim_layout(glass: &Glass, ask: SwimPadAsk) -> SwimLayout {
-    let pad = Pad::of(glass);
-    let top = glass.inset_top_px + pad.mm(EDGE_MM);
+    let pad = Pad::of(glass, ask);
     let (keys, picks) = (pad.keys(ask.pad), pad.picks(ask));
     let highest = picks.iter().map(|r| r.top).fold(pad.top(2), f64::min);
-    let free = Rect { left: pad.left, top, width: pad.width, height: highest - pad.mm(GAP_MM) - top };
-    let (head, canvas, words) = head_picture_words(glass, free);
-    let more_head = Rect { height: head_height(glass), ..free };
-    let back = pad.from_thumb(0, 2);
-    let below = more_head.bottom();
-    let more_room = Rect { top: below, height: back.top - pad.mm(GAP_MM) - below, ..free };
+    let (head, canvas, words) = head_picture_words(glass, pad.free(highest));
     let more = (ask.pad != SwimPad::Cells).then(|| pad.more());
-    SwimLayout { head, canvas, words, keys, picks, more, back, more_head, more_room }
+    SwimLayout { head, canvas, words, keys, picks, more, back: pad.back() }
 }
 
 fn head_height(glass: &Glass) -> f64 {
@@ -189,13 +245,13 @@ fn head_picture_words(glass: &Glass, free: Rect) -> (Rect, Rect, Rect) {
     let mm = glass.px_per_mm;
     let (head_height, words_height) = (head_height(glass), WORDS_MM * mm * text_growth(glass));
     let height = free.height - head_height - words_height;
-    if height >= CANVAS_MM * mm {
+    let picture = (1.0 - SIDE_WORDS) * free.width - mm;
+    if height >= CANVAS_MM * mm || picture < height {
         let canvas = Rect { top: free.top + head_height, height, ..free };
         let words = Rect { top: canvas.bottom(), height: words_height, ..free };
         return (Rect { height: head_height, ..free }, canvas, words);
     }
     let width = SIDE_WORDS * free.width;
-    let picture = free.width - width - mm;
     let (left_of_words, left_of_picture) = if glass.left_handed {
         (free.left + picture + mm, free.left)
     } else {
@@ -260,6 +316,35 @@ mod tests {
                 for (a, b) in [(l.head, l.canvas), (l.head, l.words), (l.canvas, l.words)] {
                     assert!(!a.overlaps(&b), "{name} {ask:?}: {a:?} {b:?}");
                 }
+            }
+        }
+    }
+
+    #[test]
+    fn on_its_side_the_keys_keep_their_size_and_the_fan_stands_beside_them() {
+        for (phone, left) in PHONES.iter().flat_map(|p| [(p, false), (p, true)]) {
+            for (ask, scale) in asks().into_iter().flat_map(|ask| [(ask, 1.0), (ask, 2.0)]) {
+                let glass = phone.on_its_side(scale, left);
+                let (mm, name, hair) = (glass.px_per_mm, phone.name, 1e-6);
+                let l = swim_layout(&glass, ask);
+                assert_eq!(l.picks.len(), usize::from(ask.picks), "{name} {ask:?}");
+                let rects = all(&l);
+                let words = [l.head, l.canvas, l.words];
+                for (i, a) in rects.iter().enumerate() {
+                    assert!(a.width.min(a.height) >= 15.0 * mm - hair, "{name}: {a:?}");
+                    assert!(a.left >= 0.0 && a.right() <= glass.width_px && a.top >= glass.inset_top_px);
+                    assert!(a.bottom() <= glass.height_px - glass.inset_bottom_px, "{name}: {a:?}");
+                    for b in &rects[i + 1..] {
+                        assert!(a.gap_to(b) >= 3.0 * mm - hair, "{name} {ask:?}: {a:?} {b:?}");
+                    }
+                    assert!(words.iter().all(|b| !a.overlaps(b)), "{name} {ask:?}: {a:?}");
+                }
+                // Of the lowest glass, 54 mm, the key that casts gets what is left beside two rows.
+                let cast = l.keys.iter().find(|k| k.key == SwimKey::CastHere).map(|k| k.rect.height / mm);
+                assert!(cast.is_none_or(|h| h >= if name.starts_with("5.4") { 16.5 } else { 20.0 - hair }));
+                let least = if ask.picks > CELLS_IN_THREE { 24.0 } else { 28.0 };
+                let (width, height) = (l.canvas.width / mm, l.canvas.height / mm);
+                assert!(width >= least && height >= 22.0, "{name} {ask:?}: {width} x {height}");
             }
         }
     }

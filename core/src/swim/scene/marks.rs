@@ -54,7 +54,9 @@ impl<'a> Casts<'a> {
         let out = |c: &CastAt| c.end_ms.is_none_or(|end| end > d.figures.at_ms);
         let (alone, earlier): (Vec<&CastAt>, Vec<&CastAt>) =
             all.into_iter().partition(|c| c.start_ms >= from || out(c));
-        for place in earlier.into_iter().filter_map(|c| d.swim.cell_of(c.spot).and_then(|id| d.swim.place(id))) {
+        for place in
+            earlier.into_iter().filter_map(|c| d.swim.cell_of(c.spot).and_then(|id| d.swim.place(id)))
+        {
             counted[place] += 1;
         }
         Self { alone, counted }

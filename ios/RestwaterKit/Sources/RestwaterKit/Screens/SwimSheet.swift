@@ -5,10 +5,10 @@ extension Sheet {
     mutating func drawSwim(_ view: SwimView, _ slate: Slate, _ seen: Seen) {
         let layout = swimLayout(glass: slate.glass, ask: SwimPadAsk(pad: view.pad, picks: UInt8(view.picks.count)))
         scene = slate.fan(layout.canvas, small: false)
-        drawSwimHead(view, seen.turned.more ? layout.moreHead : layout.head, slate)
         if seen.turned.more {
-            drawSwimMore(view, layout, slate, seen)
+            drawSwimMore(view, slate, seen)
         } else {
+            drawSwimHead(view, layout.head, slate)
             drawLargeFan(view, layout, slate, seen.scene)
             let lines = [seen.notice, view.why, view.cell] + view.drift
             let marks = slate.write.sentences(
@@ -28,7 +28,7 @@ extension Sheet {
                 key("swim-more", KeyFace(slate.words.more), em: slate.text.secondary, sub: 0, at: more, slate, order: 80, .moreSwim)
             }
         }
-        back(slate, at: layout.back)
+        back(slate, at: seen.turned.more ? nil : layout.back)
     }
 
     private mutating func drawSwimHead(_ view: SwimView, _ place: Rect, _ slate: Slate) {
@@ -56,10 +56,9 @@ extension Sheet {
     }
 
     /// Names and marks, the replay, boundaries, bands, features, hazards, the list in full, the peg on the map.
-    private mutating func drawSwimMore(_ view: SwimView, _ layout: SwimLayout, _ slate: Slate, _ seen: Seen) {
-        let (room, line) = (layout.moreRoom, 4.5 * slate.mm)
-        put("notice", seen.notice, em: slate.text.body, at: room.with(height: line), slate, order: 2, announced: true)
-        let rest = room.with(top: room.top + line, height: room.height - line)
+    private mutating func drawSwimMore(_ view: SwimView, _ slate: Slate, _ seen: Seen) {
+        let title = [view.title, view.replay].filter { !$0.isEmpty }.joined(separator: "   ")
+        let rest = head(title, notice: seen.notice, slate)
         switch seen.turned.row {
         case nil: drawSwimKeys(view, in: rest, slate, seen.turned)
         case Self.list: drawSwimList(view, seen.scene, in: rest, slate)

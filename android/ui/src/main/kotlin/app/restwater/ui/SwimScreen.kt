@@ -59,8 +59,7 @@ fun SwimScreen(
     val open = remember { mutableStateOf<String?>(null) }
     Ground()
     if (more) {
-        Head(view, layout.moreHead, bank)
-        More(view, scene, layout, bank, words, notice, open, taps)
+        More(view, scene, bank, words, notice, open, taps)
     } else {
         Head(view, layout.head, bank)
         Fan(view, scene, layout, taps)
@@ -77,7 +76,7 @@ fun SwimScreen(
             PadKey(words.more.face(), "swim-more", bank.text.secondary.toFloat(), 0f, Modifier.at(place)) { more = true }
         }
     }
-    PadKey(words.back.face(), "back", bank.text.secondary.toFloat(), 0f, Modifier.at(layout.back)) {
+    PadKey(words.back.face(), "back", bank.text.secondary.toFloat(), 0f, Modifier.at(if (more) bank.back else layout.back)) {
         when {
             !more && view.pad != SwimPad.RAYS -> taps.choose("rays", "")
             !more -> taps.back()
@@ -134,16 +133,9 @@ private fun SwimPadKey(view: SwimView, key: SwimKey, place: Rect, bank: BankLayo
 /** Names and marks, the replay, boundaries, bands, features, hazards, the list in full, the peg on the map. */
 @Composable
 private fun More(
-    view: SwimView, scene: SwimScene?, layout: SwimLayout, bank: BankLayout, words: PadWords, notice: String,
-    open: MutableState<String?>, taps: SwimTaps,
+    view: SwimView, scene: SwimScene?, bank: BankLayout, words: PadWords, notice: String, open: MutableState<String?>, taps: SwimTaps,
 ) {
-    val mm = LocalPxPerMm.current
-    val line = 4.5 * mm
-    val room = layout.moreRoom
-    Box(Modifier.at(room.copy(height = line)).testTag("notice").semantics { contentDescription = notice }) {
-        FitText(notice, bank.text.body.toFloat(), LocalInk.current.ink, Modifier.fillMaxSize())
-    }
-    val rest = room.copy(top = room.top + line, height = room.height - line)
+    val rest = Head(listOf(view.title, view.replay).filter { it.isNotEmpty() }.joinToString("   "), notice, bank)
     when (open.value) {
         null -> MoreKeys(view, rest, bank, words, open, taps)
         LIST -> Listed(view, scene, rest, bank)
