@@ -342,7 +342,7 @@ mod tests {
                 // Of the lowest glass, 54 mm, the key that casts gets what is left beside two rows.
                 let cast = l.keys.iter().find(|k| k.key == SwimKey::CastHere).map(|k| k.rect.height / mm);
                 assert!(cast.is_none_or(|h| h >= if name.starts_with("5.4") { 16.5 } else { 20.0 - hair }));
-                let least = if ask.picks > CELLS_IN_THREE { 24.0 } else { 28.0 };
+                let least = if ask.picks > CELLS_IN_THREE { 22.0 } else { 28.0 };
                 let (width, height) = (l.canvas.width / mm, l.canvas.height / mm);
                 assert!(width >= least && height >= 22.0, "{name} {ask:?}: {width} x {height}");
             }

@@ -9622,14 +9622,6 @@ public struct SwimLayout: Equatable, Hashable {
      * Back: to the rays, or to the Bank.
      */
     public let back: Rect
-    /**
-     * Title and area while the further keys are open.
-     */
-    public let moreHead: Rect
-    /**
-     * The room for the further keys and what they open.
-     */
-    public let moreRoom: Rect
 
     // Default memberwise initializers are never public by default, so we
     // declare one manually.
@@ -9654,13 +9646,7 @@ public struct SwimLayout: Equatable, Hashable {
          */more: Rect?, 
         /**
          * Back: to the rays, or to the Bank.
-         */back: Rect, 
-        /**
-         * Title and area while the further keys are open.
-         */moreHead: Rect, 
-        /**
-         * The room for the further keys and what they open.
-         */moreRoom: Rect) {
+         */back: Rect) {
         self.head = head
         self.canvas = canvas
         self.words = words
@@ -9668,8 +9654,6 @@ public struct SwimLayout: Equatable, Hashable {
         self.picks = picks
         self.more = more
         self.back = back
-        self.moreHead = moreHead
-        self.moreRoom = moreRoom
     }
 
     
@@ -9694,9 +9678,7 @@ public struct FfiConverterTypeSwimLayout: FfiConverterRustBuffer {
                 keys: FfiConverterSequenceTypeSwimKeyPlace.read(from: &buf), 
                 picks: FfiConverterSequenceTypeRect.read(from: &buf), 
                 more: FfiConverterOptionTypeRect.read(from: &buf), 
-                back: FfiConverterTypeRect.read(from: &buf), 
-                moreHead: FfiConverterTypeRect.read(from: &buf), 
-                moreRoom: FfiConverterTypeRect.read(from: &buf)
+                back: FfiConverterTypeRect.read(from: &buf)
         )
     }
 
@@ -9708,8 +9690,6 @@ public struct FfiConverterTypeSwimLayout: FfiConverterRustBuffer {
         FfiConverterSequenceTypeRect.write(value.picks, into: &buf)
         FfiConverterOptionTypeRect.write(value.more, into: &buf)
         FfiConverterTypeRect.write(value.back, into: &buf)
-        FfiConverterTypeRect.write(value.moreHead, into: &buf)
-        FfiConverterTypeRect.write(value.moreRoom, into: &buf)
     }
 }
 

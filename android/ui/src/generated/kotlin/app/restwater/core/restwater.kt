@@ -8560,16 +8560,6 @@ data class SwimLayout (
      * Back: to the rays, or to the Bank.
      */
     val `back`: Rect
-    , 
-    /**
-     * Title and area while the further keys are open.
-     */
-    val `moreHead`: Rect
-    , 
-    /**
-     * The room for the further keys and what they open.
-     */
-    val `moreRoom`: Rect
     
 ){
     
@@ -8593,8 +8583,6 @@ public object FfiConverterTypeSwimLayout: FfiConverterRustBuffer<SwimLayout> {
             FfiConverterSequenceTypeRect.read(buf),
             FfiConverterOptionalTypeRect.read(buf),
             FfiConverterTypeRect.read(buf),
-            FfiConverterTypeRect.read(buf),
-            FfiConverterTypeRect.read(buf),
         )
     }
 
@@ -8605,9 +8593,7 @@ public object FfiConverterTypeSwimLayout: FfiConverterRustBuffer<SwimLayout> {
             FfiConverterSequenceTypeSwimKeyPlace.allocationSize(value.`keys`) +
             FfiConverterSequenceTypeRect.allocationSize(value.`picks`) +
             FfiConverterOptionalTypeRect.allocationSize(value.`more`) +
-            FfiConverterTypeRect.allocationSize(value.`back`) +
-            FfiConverterTypeRect.allocationSize(value.`moreHead`) +
-            FfiConverterTypeRect.allocationSize(value.`moreRoom`)
+            FfiConverterTypeRect.allocationSize(value.`back`)
     )
 
     override fun write(value: SwimLayout, buf: ByteBuffer) {
@@ -8618,8 +8604,6 @@ public object FfiConverterTypeSwimLayout: FfiConverterRustBuffer<SwimLayout> {
             FfiConverterSequenceTypeRect.write(value.`picks`, buf)
             FfiConverterOptionalTypeRect.write(value.`more`, buf)
             FfiConverterTypeRect.write(value.`back`, buf)
-            FfiConverterTypeRect.write(value.`moreHead`, buf)
-            FfiConverterTypeRect.write(value.`moreRoom`, buf)
     }
 }
 
