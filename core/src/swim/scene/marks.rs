@@ -225,7 +225,9 @@ impl Row {
             } else if self.marks.len() > 1 {
                 self.left_out.extend(self.marks.pop());
             } else if !d.full() || self.marks.first().is_some_and(|m| m.0 == MarkShape::BiteDiamond) {
-                return places.first().copied();
+                // Nowhere is it clear: where it hides least.
+                let clear = |p: &&Point| (placer.clearance(**p) * 16.0).round() as i64;
+                return places.iter().rev().max_by_key(clear).copied();
             } else {
                 self.left_out.extend(self.marks.pop());
                 return None;

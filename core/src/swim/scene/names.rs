@@ -53,7 +53,14 @@ fn kept_back(d: &Drawing, pack: &mut Pack, placer: &mut Placer, kept: &[Water]) 
         } else {
             // Too small to hold it: beside the fan, level with the double outline, where it hides no water.
             let label = Label { over_marks: false, ..label };
-            placer.place(pack, &label, &|w, _| beside_the_fan(d, wish, w));
+            placer.place(pack, &label, &|w, h| {
+                let mut places = beside_the_fan(d, wish, w);
+                // The lower corners, where there is but one that it can speak of.
+                if d.figures.kept_back.len() == 1 {
+                    places.extend(lower_corners(d, w, h));
+                }
+                places
+            });
         }
     }
 }
@@ -69,6 +76,17 @@ fn beside_the_fan(d: &Drawing, level: Point, w: f64) -> Vec<Point> {
     let sides = if left_first { [low, high] } else { [high, low] };
     let lifts = [0.0, -14.0, 14.0, -28.0, 28.0];
     lifts.iter().flat_map(|lift| sides.map(|x| Point { x, y: level.y + d.dp(*lift) })).collect()
+}
+
+/// The lower corners of the canvas, away from the thumb first, where they are clear of water and peg.
+fn lower_corners(d: &Drawing, w: f64, h: f64) -> Vec<Point> {
+    let (x, y) = (d.view.half_width - w / 2.0 - d.dp(1.0), d.view.height - h / 2.0 - d.dp(1.0));
+    let levels = [-1.0, 0.0, 1.0].map(|side| y + side * h / 2.0);
+    let peg = (d.view.peg.x - d.dp(16.0), d.view.peg.x + d.dp(16.0));
+    let spans = levels.iter().filter_map(|y| d.span_at(*y));
+    let (from, to) = spans.fold(peg, |s, at| (s.0.min(at.0), s.1.max(at.1)));
+    let corners = [-x * d.ask.side(), x * d.ask.side()].into_iter().map(|x| Point { x, y });
+    corners.filter(|p| p.x + w / 2.0 <= from || p.x - w / 2.0 >= to).collect()
 }
 
 /// Every text at the full size before any at a smaller one.
