@@ -24,6 +24,8 @@ pub(crate) struct Drawing<'a> {
     pub ask: &'a SceneAsk,
     pub words: &'a SceneWords,
     pub view: View,
+    /// The water's rings in pixels.
+    pub outline: Vec<Vec<Point>>,
 }
 
 impl Swim {
@@ -40,7 +42,8 @@ impl Swim {
             self.check_cell(id)?;
         }
         let view = View::fit(self, ask);
-        let drawing = Drawing { swim: self, figures, ask, words, view };
+        let outline = self.water().rings().iter().map(|r| view.ring(r)).collect();
+        let drawing = Drawing { swim: self, figures, ask, words, view, outline };
         Ok(drawing.draw())
     }
 }
@@ -49,18 +52,14 @@ impl Drawing<'_> {
     fn draw(&self) -> SwimScene {
         let mut pack = Pack::new(&self.view);
         pack.scene.hatch_width = (1.3 * self.view.dp) as f32;
-        for ring in self.swim.water().rings() {
-            pack.fill(FillRole::Water, &self.view.ring(&ring));
+        for ring in &self.outline {
+            pack.fill(FillRole::Water, ring);
         }
         self.hatching(&mut pack);
         self.arcs(&mut pack);
         self.rays(&mut pack);
-        for ring in self.swim.water().rings() {
-            pack.ring(
-                LineRole::Outline,
-                self.dp(if self.full() { 2.5 } else { 2.0 }),
-                &self.view.ring(&ring),
-            );
+        for ring in &self.outline {
+            pack.ring(LineRole::Outline, self.dp(if self.full() { 2.5 } else { 2.0 }), ring);
         }
         let kept: Vec<Water> = self.figures.kept_back.iter().map(|k| self.kept_water(&k.water)).collect();
         self.kept_outlines(&mut pack, &kept);
@@ -83,6 +82,16 @@ impl Drawing<'_> {
     /// Whether everything is drawn.
     pub fn full(&self) -> bool {
         self.ask.detail == Detail::Full
+    }
+
+    /// Where the water begins and ends, left to right, level with `y`; none above and below it.
+    pub fn span_at(&self, y: f64) -> Option<(f64, f64)> {
+        let sides = self.outline.iter().flat_map(|ring| ring.iter().zip(ring.iter().cycle().skip(1)));
+        let at = sides
+            .filter(|(a, b)| (a.y > y) != (b.y > y))
+            .map(|(a, b)| a.x + (y - a.y) / (b.y - a.y) * (b.x - a.x));
+        let span = at.fold((f64::INFINITY, f64::NEG_INFINITY), |s, x| (s.0.min(x), s.1.max(x)));
+        (span.0 < span.1).then_some(span)
     }
 
     /// Rings of a cell in pixels.

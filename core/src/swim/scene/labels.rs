@@ -50,6 +50,12 @@ impl<'v> Placer<'v> {
         !self.marks.iter().any(|m| m.meets(r))
     }
 
+    /// How far the nearest mark is from a point.
+    pub fn clearance(&self, p: Point) -> f64 {
+        let middle = |m: &Rect| Point { x: m.x + m.w / 2.0, y: m.y + m.h / 2.0 };
+        self.marks.iter().map(|m| middle(m).distance(p)).fold(f64::INFINITY, f64::min)
+    }
+
     /// Places a label, or puts it into the key.
     pub fn place(&mut self, pack: &mut Pack, label: &Label, places: &Places) {
         let wanted = label.tries.first().map_or(0.0, |t| t.1);

@@ -18,6 +18,8 @@ use std::collections::BTreeSet;
 /// A number to write beside a mark that stands for several.
 pub(crate) struct Count {
     pub of: u32,
+    /// Place of its cell.
+    pub place: usize,
     /// Middle of the mark.
     pub at: Point,
     /// Half its size.
@@ -67,17 +69,25 @@ impl<'a> Casts<'a> {
 pub(crate) fn draw(d: &Drawing, pack: &mut Pack, placer: &mut Placer) -> Vec<Count> {
     features(d, pack, placer);
     let casts = Casts::of(d);
-    dots(d, pack, placer, &casts.alone);
-    // All places first, then the marks: which cell comes first must not matter.
-    let rows: Vec<(usize, Row, Point)> = (0..d.figures.cells.len())
-        .filter(|place| happened(d, &casts.counted, *place))
-        .map(|place| {
-            let row = Row::of(d, place, &casts.counted);
-            let middle = row.middle(d, placer, place);
-            (place, row, middle)
-        })
-        .collect();
-    rows.iter().flat_map(|(place, row, middle)| cluster(d, pack, placer, *place, row, *middle)).collect()
+    dots(d, pack, placer, &casts);
+    // One after the other, each clear of those before it: bites first, then what was fished last, then from the side
+    // away from the thumb, so that a mirrored swim has them mirrored.
+    let mut places: Vec<usize> =
+        (0..d.figures.cells.len()).filter(|place| happened(d, &casts.counted, *place)).collect();
+    let turn = |place: &usize| {
+        let known = &d.figures.cells[*place];
+        let across = d.swim.cells()[*place].sector.centroid().x * d.ask.side();
+        let tenths = |x: f64| (x * 10.0).round() as i64;
+        (known.bites == 0, known.rested_min.map_or(i64::MAX, tenths), known.cell.row, tenths(across))
+    };
+    places.sort_by_key(turn);
+    let mut counts = Vec::new();
+    for place in places {
+        let mut row = Row::of(d, place, &casts.counted);
+        let middle = row.settle(d, placer, place);
+        counts.extend(cluster(d, pack, placer, place, &row, middle));
+    }
+    counts
 }
 
 /// Whether a cell has anything to mark.
@@ -87,11 +97,13 @@ fn happened(d: &Drawing, counted: &[u32], place: usize) -> bool {
 }
 
 /// One dot a place: casts at the same spot share it.
-fn dots(d: &Drawing, pack: &mut Pack, placer: &mut Placer, casts: &[&CastAt]) {
+fn dots(d: &Drawing, pack: &mut Pack, placer: &mut Placer, casts: &Casts) {
     let grid = d.dp(3.0).max(1e-9);
     let mut seen = BTreeSet::new();
     let at_ms = d.figures.at_ms;
-    for cast in casts {
+    // The few that are left where casts lie close are the last, and nothing is to hide them.
+    let last = casts.counted.iter().any(|n| *n > 0);
+    for cast in &casts.alone {
         let at = d.view.spot(cast.spot);
         let out = cast.end_ms.is_none_or(|end| end > at_ms);
         // Rounded away from the peg on both sides alike, so that a mirrored swim keeps the same dots.
@@ -103,7 +115,11 @@ fn dots(d: &Drawing, pack: &mut Pack, placer: &mut Placer, casts: &[&CastAt]) {
             pack.mark(MarkShape::OutNow, size, at);
             placer.keep_clear(Rect::round(at.x, at.y, 2.0 * size, 2.0 * size));
         } else if fresh && d.full() {
-            pack.mark(MarkShape::CastDot, d.dp(3.2), at);
+            let size = d.dp(3.2);
+            pack.mark(MarkShape::CastDot, size, at);
+            if last {
+                placer.keep_clear(Rect::round(at.x, at.y, 2.0 * size, 2.0 * size));
+            }
         }
     }
 }
@@ -116,13 +132,14 @@ fn cluster(
     placer: &mut Placer,
     place: usize,
     row: &Row,
-    middle: Point,
+    middle: Option<Point>,
 ) -> Vec<Count> {
     for (shape, n) in row.left_out.iter().filter(|(shape, _)| *shape != MarkShape::CastDot) {
         let what = if *shape == MarkShape::LostCross { &d.words.lost } else { &d.words.liners };
         let text = format!("{}: {what} {n}", names::place_name(d, place));
         pack.scene.key.push(KeyLine { number: None, text, role: LabelRole::Count });
     }
+    let Some(middle) = middle else { return Vec::new() };
     let mut counts = Vec::new();
     // Bites on the side away from the thumb, where a mirrored swim has them too.
     let at = |along: f64| Point { x: middle.x + along * d.ask.side(), y: middle.y };
@@ -135,7 +152,7 @@ fn cluster(
         let digits = row.digits(of);
         if digits > 0.0 {
             let room = at(along + row.pitch + digits / 2.0);
-            counts.push(Count { of, at: here, size, room, em: row.em });
+            counts.push(Count { of, place, at: here, size, room, em: row.em });
         }
         along += row.pitch + digits;
     }
@@ -146,6 +163,8 @@ fn cluster(
 struct Row {
     /// Shape and how many it stands for.
     marks: Vec<(MarkShape, u32)>,
+    /// The same by kinds, each with its number.
+    kinds: Vec<(MarkShape, u32)>,
     left_out: Vec<(MarkShape, u32)>,
     pitch: f64,
     /// Size of the numbers; 0 for none.
@@ -166,13 +185,17 @@ impl Row {
         if !d.full() {
             // The small fan has room for bites only.
             let marks = kinds.into_iter().take(1).filter(|k| k.1 > 0).collect();
-            return Self { marks, left_out: Vec::new(), pitch: 2.3 * d.dp(4.5), em: 0.0 };
+            return Self { marks, kinds: Vec::new(), left_out: Vec::new(), pitch: 2.3 * d.dp(4.5), em: 0.0 };
         }
         let kinds: Vec<(MarkShape, u32)> = kinds.into_iter().filter(|k| k.1 > 0).collect();
-        let (room, most, least) = (room_across(d, place, counted), d.dp(PITCH_DP), d.dp(LEAST_PITCH_DP));
+        let sector = d.swim.cells()[place].sector;
+        let (room, least) = (room_across(d, place, counted), d.dp(LEAST_PITCH_DP));
+        // No higher than half of the band, so that something else has room in it.
+        let depth = (sector.outer_m - sector.inner_m) * d.view.scale;
+        let most = d.dp(PITCH_DP).min(0.5 * depth).max(least);
         let em = 0.9 * d.view.text.min(1.3 * d.view.least_text);
         let all: u32 = kinds.iter().map(|k| k.1).sum();
-        let mut row = Self { marks: kinds, left_out: Vec::new(), pitch: least, em };
+        let mut row = Self { marks: kinds.clone(), kinds, left_out: Vec::new(), pitch: least, em };
         if casts == 0 && all <= 4 && f64::from(all) * most <= room {
             // Each on its own where all of them fit.
             let single = row.marks.iter().flat_map(|&(shape, n)| (0..n).map(move |_| (shape, 1)));
@@ -186,6 +209,32 @@ impl Row {
         row
     }
 
+    /// Finds a place clear of other marks, with fewer marks where it must be; bites stand in any case.
+    fn settle(&mut self, d: &Drawing, placer: &Placer, place: usize) -> Option<Point> {
+        let free = |row: &Self, p: &Point| {
+            placer.has_no_mark_in(&Rect::round(p.x, p.y, row.width(), 0.9 * row.pitch))
+        };
+        loop {
+            let places = self.places(d, place);
+            if let Some(found) = places.iter().find(|p| free(self, p)) {
+                return Some(*found);
+            }
+            if self.marks.len() > self.kinds.len() {
+                // Counted, they take less room than each on its own.
+                self.marks.clone_from(&self.kinds);
+            } else if self.marks.len() > 1 {
+                self.left_out.extend(self.marks.pop());
+            } else if !d.full() || self.marks.first().is_some_and(|m| m.0 == MarkShape::BiteDiamond) {
+                // Nowhere is it clear: where it hides least.
+                let clear = |p: &&Point| (placer.clearance(**p) * 16.0).round() as i64;
+                return places.iter().rev().max_by_key(clear).copied();
+            } else {
+                self.left_out.extend(self.marks.pop());
+                return None;
+            }
+        }
+    }
+
     /// Room for the number of a mark that stands for so many.
     fn digits(&self, of: u32) -> f64 {
         if of > 1 && self.em > 0.0 { width(&of.to_string(), self.em) + 0.25 * self.em } else { 0.0 }
@@ -195,8 +244,9 @@ impl Row {
         self.marks.iter().map(|m| self.pitch + self.digits(m.1)).sum()
     }
 
-    /// Where it stands: on the aim of the cell.
-    fn middle(&self, d: &Drawing, placer: &Placer, place: usize) -> Point {
+    /// Where it may stand, best first: on the aim of the cell along its far edge, its near edge, its middle; never over
+    /// the edge of the water where it fits between.
+    fn places(&self, d: &Drawing, place: usize) -> Vec<Point> {
         let cell = &d.swim.cells()[place];
         let centre = f64::midpoint(cell.sector.from_deg, cell.sector.to_deg);
         let bearing = cell.aim.map_or(centre, |a| a.bearing_deg);
@@ -207,11 +257,22 @@ impl Row {
         let (near, far) = (cell.sector.inner_m, cell.sector.outer_m);
         let mid = at(f64::midpoint(near, far), 0.0);
         let (high, low) = (at(far, 0.6 * self.pitch), at(near, -0.6 * self.pitch));
-        if !d.full() || low.y <= high.y {
-            return mid;
+        if !d.full() {
+            return vec![mid];
         }
-        let free = |p: &Point| placer.has_no_mark_in(&Rect::round(p.x, p.y, self.width(), self.pitch));
-        [high, low].into_iter().find(free).unwrap_or(high)
+        let half = self.width() / 2.0;
+        let between = |p: Point| match d.span_at(p.y) {
+            Some((from, to)) if to - from > 2.0 * half => {
+                Point { x: p.x.clamp(from + half, to - half), y: p.y }
+            }
+            _ => p,
+        };
+        // Aside within the cell too, first away from the thumb.
+        let wide = (cell.sector.to_deg - cell.sector.from_deg).to_radians() * f64::midpoint(near, far);
+        let aside = (wide * d.view.scale / 2.0 - half).max(0.0) * d.ask.side();
+        let levels = if low.y <= high.y { vec![mid] } else { vec![high, low, mid] };
+        let shifted = [0.0, -aside, aside].into_iter();
+        shifted.flat_map(|x| levels.iter().map(move |p| Point { x: p.x + x, y: p.y })).map(between).collect()
     }
 }
 

@@ -14,10 +14,11 @@ use crate::swim::water::Water;
 /// Places every label of a full scene.
 pub(crate) fn draw(d: &Drawing, pack: &mut Pack, placer: &mut Placer, kept: &[Water], counts: Vec<Count>) {
     kept_back(d, pack, placer, kept);
+    let rings: Vec<Vec<Point>> = kept.iter().flat_map(Water::rings).map(|r| d.view.ring(&r)).collect();
     for count in counts {
-        number_beside(d, pack, placer, &count);
+        number_beside(d, pack, placer, &count, &rings);
     }
-    rested(d, pack, placer, kept);
+    rested(d, pack, placer, &rings);
     marks(d, pack, placer);
     things(d, pack, placer);
     ranges(d, pack, placer);
@@ -28,10 +29,11 @@ fn kept_back(d: &Drawing, pack: &mut Pack, placer: &mut Placer, kept: &[Water]) 
         let rings: Vec<Vec<Point>> = water.rings().iter().map(|r| d.view.ring(r)).collect();
         let Some(first) = rings.first() else { continue };
         let whole = format!("{} {}", d.words.kept_back, d.words.time(now.minutes));
+        let short = format!("{} {}", d.words.kept_back, SceneWords::short_time(now.minutes));
         let label = Label {
             role: LabelRole::KeptBack,
             // Never the bare time: it would read as minutes rested.
-            tries: by_size_then_length(d, std::slice::from_ref(&whole)),
+            tries: by_size_then_length(d, &[whole.clone(), short]),
             numbered: false,
             key: Some(whole),
             boxed: true,
@@ -51,29 +53,40 @@ fn kept_back(d: &Drawing, pack: &mut Pack, placer: &mut Placer, kept: &[Water]) 
         } else {
             // Too small to hold it: beside the fan, level with the double outline, where it hides no water.
             let label = Label { over_marks: false, ..label };
-            placer.place(pack, &label, &|w, _| beside_the_fan(d, wish, w));
+            placer.place(pack, &label, &|w, h| {
+                let mut places = beside_the_fan(d, wish, w);
+                // The lower corners, where there is but one that it can speak of.
+                if d.figures.kept_back.len() == 1 {
+                    places.extend(lower_corners(d, w, h));
+                }
+                places
+            });
         }
     }
 }
 
 /// Places left and right of all the water, level with a point and a little above and below; the nearer side first.
 fn beside_the_fan(d: &Drawing, level: Point, w: f64) -> Vec<Point> {
-    let water: Vec<Point> = d
-        .swim
-        .water()
-        .rings()
-        .iter()
-        .flat_map(|ring| d.view.ring(ring))
-        .filter(|p| (p.y - level.y).abs() < d.dp(24.0))
-        .collect();
-    let low = water.iter().map(|p| p.x).fold(level.x, f64::min) - w / 2.0 - d.dp(6.0);
-    let high = water.iter().map(|p| p.x).fold(level.x, f64::max) + w / 2.0 + d.dp(6.0);
+    let near = (-4..=4).filter_map(|i| d.span_at(level.y + d.dp(6.0) * f64::from(i)));
+    let (low, high) = near.fold((level.x, level.x), |s, at| (s.0.min(at.0), s.1.max(at.1)));
+    let (low, high) = (low - w / 2.0 - d.dp(6.0), high + w / 2.0 + d.dp(6.0));
     let nearer = (level.x - low) - (high - level.x);
     // A tie goes to the side away from the thumb.
     let left_first = if nearer.abs() < 0.5 { d.ask.side() > 0.0 } else { nearer < 0.0 };
     let sides = if left_first { [low, high] } else { [high, low] };
-    let lifts = [0.0, -14.0, 14.0, -28.0, 28.0, 42.0, 56.0];
+    let lifts = [0.0, -14.0, 14.0, -28.0, 28.0];
     lifts.iter().flat_map(|lift| sides.map(|x| Point { x, y: level.y + d.dp(*lift) })).collect()
+}
+
+/// The lower corners of the canvas, away from the thumb first, where they are clear of water and peg.
+fn lower_corners(d: &Drawing, w: f64, h: f64) -> Vec<Point> {
+    let (x, y) = (d.view.half_width - w / 2.0 - d.dp(1.0), d.view.height - h / 2.0 - d.dp(1.0));
+    let levels = [-1.0, 0.0, 1.0].map(|side| y + side * h / 2.0);
+    let peg = (d.view.peg.x - d.dp(16.0), d.view.peg.x + d.dp(16.0));
+    let spans = levels.iter().filter_map(|y| d.span_at(*y));
+    let (from, to) = spans.fold(peg, |s, at| (s.0.min(at.0), s.1.max(at.1)));
+    let corners = [-x * d.ask.side(), x * d.ask.side()].into_iter().map(|x| Point { x, y });
+    corners.filter(|p| p.x + w / 2.0 <= from || p.x - w / 2.0 >= to).collect()
 }
 
 /// Every text at the full size before any at a smaller one.
@@ -83,7 +96,8 @@ fn by_size_then_length(d: &Drawing, texts: &[String]) -> Vec<(String, f64)> {
 }
 
 /// The number of a mark that stands for several: in the room kept for it, or round the mark where a label is in the way.
-fn number_beside(d: &Drawing, pack: &mut Pack, placer: &mut Placer, count: &Count) {
+fn number_beside(d: &Drawing, pack: &mut Pack, placer: &mut Placer, count: &Count, kept: &[Vec<Point>]) {
+    let own = d.figures.cells[count.place].kept_back_min.is_some();
     let label = Label {
         role: LabelRole::Count,
         tries: vec![(count.of.to_string(), count.em)],
@@ -95,14 +109,15 @@ fn number_beside(d: &Drawing, pack: &mut Pack, placer: &mut Placer, count: &Coun
     let places = |w: f64, h: f64| {
         let at = |x: f64, y: f64| Point { x: count.at.x + x * d.ask.side(), y: count.at.y + y };
         let (away, high) = (count.size * 1.1 + w / 2.0, count.size * 1.1 + h / 2.0);
-        vec![count.room, at(away, 0.0), at(-away, 0.0), at(0.0, -high), at(0.0, high)]
+        let mut places = vec![count.room, at(away, 0.0), at(-away, 0.0), at(0.0, -high), at(0.0, high)];
+        places.retain(|p| own || kept.iter().all(|ring| clear_of(ring, *p, w, h)));
+        places
     };
     placer.place(pack, &label, &places);
 }
 
 /// Minutes rested, in each disturbed cell: the last fished first.
-fn rested(d: &Drawing, pack: &mut Pack, placer: &mut Placer, kept: &[Water]) {
-    let kept: Vec<Vec<Point>> = kept.iter().flat_map(Water::rings).map(|r| d.view.ring(&r)).collect();
+fn rested(d: &Drawing, pack: &mut Pack, placer: &mut Placer, kept: &[Vec<Point>]) {
     let known = d.figures.cells.iter().enumerate();
     let mut all: Vec<(usize, f64)> = known.filter_map(|(i, c)| c.rested_min.map(|m| (i, m))).collect();
     let aim_x = |i: usize| d.swim.cells()[i].sector.centroid().x * d.ask.side();
@@ -137,7 +152,7 @@ fn rested(d: &Drawing, pack: &mut Pack, placer: &mut Placer, kept: &[Water]) {
     }
 }
 
-/// Whether a box keeps off a ring: minutes rested never stand on kept-back water beside their own.
+/// Whether a box keeps off a ring: no figure of one cell stands on kept-back water beside it.
 fn clear_of(ring: &[Point], middle: Point, w: f64, h: f64) -> bool {
     let at = |x: f64, y: f64| Point { x: middle.x + x * w / 2.0, y: middle.y + y * h / 2.0 };
     let steps = [-1.0, -0.5, 0.0, 0.5, 1.0];
