@@ -25,10 +25,14 @@ pub(crate) fn draw(d: &Drawing, pack: &mut Pack, placer: &mut Placer, kept: &[Wa
 }
 
 fn kept_back(d: &Drawing, pack: &mut Pack, placer: &mut Placer, kept: &[Water]) {
+    let time = |minutes: f64| d.words.time(minutes);
+    // Where all of it says the same, one label beside the water speaks for all.
+    let alike = d.figures.kept_back.windows(2).all(|w| time(w[0].minutes) == time(w[1].minutes));
+    let mut said = false;
     for (now, water) in d.figures.kept_back.iter().zip(kept) {
         let rings: Vec<Vec<Point>> = water.rings().iter().map(|r| d.view.ring(r)).collect();
         let Some(first) = rings.first() else { continue };
-        let whole = format!("{} {}", d.words.kept_back, d.words.time(now.minutes));
+        let whole = format!("{} {}", d.words.kept_back, time(now.minutes));
         let short = format!("{} {}", d.words.kept_back, SceneWords::short_time(now.minutes));
         let label = Label {
             role: LabelRole::KeptBack,
@@ -50,13 +54,14 @@ fn kept_back(d: &Drawing, pack: &mut Pack, placer: &mut Placer, kept: &[Water]) 
         };
         if placer.fits(&label, &held) {
             placer.place(pack, &label, &held);
-        } else {
+        } else if !(alike && said) {
+            said = true;
             // Too small to hold it: beside the fan, level with the double outline, where it hides no water.
             let label = Label { over_marks: false, ..label };
             placer.place(pack, &label, &|w, h| {
                 let mut places = beside_the_fan(d, wish, w);
-                // The lower corners, where there is but one that it can speak of.
-                if d.figures.kept_back.len() == 1 {
+                // The lower corners, where there is nothing else that it can speak of.
+                if alike {
                     places.extend(lower_corners(d, w, h));
                 }
                 places

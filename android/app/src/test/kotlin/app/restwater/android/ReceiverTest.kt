@@ -64,6 +64,7 @@ class ReceiverTest {
     private fun until(there: () -> Boolean) = Handset.until({ "still waiting; the screen says: ${state.notice}" }, there)
 
     /** The question to the user, and their answer. */
+    @Suppress("DEPRECATION") // The system still answers this way; the registry hands it on.
     private fun answer(fine: Boolean, coarse: Boolean) {
         until { shadowOf(rule.activity).lastRequestedPermission != null }
         val asked = shadowOf(rule.activity).lastRequestedPermission
