@@ -96,10 +96,14 @@ pub struct Days {
     pub per_book: u64,
 }
 
-/// The oracle of a water. Where the water drifts, the best leave time of every minute by renewal reward
-/// on the truth of that minute; elsewhere the best of 122 fixed leave times over days of their own,
+/// The oracle of a water. At a constant rate a cast is best left in, since winding in costs a turn-round and wins
+/// nothing. Where the water drifts, the best leave time of every minute by renewal reward on the truth of
+/// that minute; elsewhere the best of 122 fixed leave times over days of their own,
 /// which also counts what renewal reward leaves out (all-out, spots that rest, hours that differ).
 pub fn oracle(water: &Water, run: u64) -> Oracle {
+    if water.kind == Kind::ConstantRate {
+        return Oracle { leave_at: vec![DAY] };
+    }
     if water.evening.is_some() {
         let best = |minute: usize| water.bites_at(minute as f64, DAY).best_leave(TURN, EXTRA);
         return Oracle { leave_at: (0..DAY as usize).map(best).collect() };

@@ -11,9 +11,9 @@ use super::shapes::POINTS;
 /// Share of the gain in sight that one look is credited with: a single bite seldom settles the matter,
 /// and later casts could look as well. Found by simulation (docs/advice.md).
 const CREDIT: f64 = 0.05;
-/// Days to come that a book speaks for. A guess, and enough for looks to be paid for early in a book and
-/// no longer once it has told what there is to tell (by simulation).
-const DAYS_TO_COME: f64 = 7.0;
+/// Days to come that the first days of a book speak for, fewer the more it holds: what several days have not
+/// shown, a look is less likely to. A guess, set by simulation (docs/advice.md).
+const DAYS_TO_COME: f64 = 32.0;
 /// No cast is left beyond this for the sake of looking, minutes.
 const LONGEST_MIN: f64 = 60.0;
 
@@ -50,6 +50,6 @@ impl LeavePlan {
     /// Minutes of fishing to come to which what is learned now is of use: the rest of today, and some
     /// days more where there is a book: who has kept one will be back.
     fn minutes_ahead(&self) -> f64 {
-        (DAY_MIN - self.used_min).max(0.0) + DAYS_TO_COME * DAY_MIN * self.days.min(1.0)
+        (DAY_MIN - self.used_min).max(0.0) + DAYS_TO_COME * DAY_MIN * self.days.min(1.0 / self.days.max(1.0))
     }
 }

@@ -116,9 +116,10 @@ pub struct Settings {
     /// What leaving a cast longer than the best time may cost before the third bite, as a share of the best
     /// rate, where the length hardly matters. 0 here and below plans for the best time only, and never looks.
     pub early_price: f64,
-    /// The same from the third bite on, while the record is thin.
-    pub explore_price: f64,
-    /// Bites of the record from which on it counts as no longer thin.
+    /// The same from the third bite on, before it is divided by the bites of the record and counted by the
+    /// chance that the bites come at a constant rate.
+    pub steady_price: f64,
+    /// Bites of the record from which on nothing is paid for learning.
     pub explore_bites: f64,
 }
 
@@ -129,8 +130,8 @@ impl Default for Settings {
             accuracy: Accuracy::default(),
             horizon_min: 60.0,
             near_best: 0.95,
-            early_price: 0.03,
-            explore_price: 0.02,
+            early_price: 0.02,
+            steady_price: 0.8,
             explore_bites: 20.0,
         }
     }
@@ -142,7 +143,7 @@ impl Settings {
         positive("the horizon", self.horizon_min)?;
         super::error::open_share("the near-best share", self.near_best)?;
         super::error::share("the price of learning before the third bite", self.early_price)?;
-        super::error::share("the price of learning", self.explore_price)?;
+        super::error::share("the price of learning", self.steady_price)?;
         positive("the bites up to which learning is paid for", self.explore_bites)?;
         Ok(())
     }

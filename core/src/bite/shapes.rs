@@ -70,6 +70,8 @@ pub struct Shapes {
     pub(crate) waiting: Vec<f32>,
     /// Share of casts that ever get a bite.
     pub(crate) ever: Vec<f64>,
+    /// How many of them, the first ones, are constant rates.
+    pub(crate) constant: usize,
     /// See [`ShapePriors::stray`].
     pub(crate) stray: f64,
     /// Bites per minute by leave time for the costs last asked for.
@@ -91,11 +93,13 @@ impl Shapes {
             rates: Mutex::new(None),
             waiting: Vec::new(),
             ever: Vec::new(),
+            constant: 0,
             stray: priors.stray,
             times,
         };
         let constant = shapes.constant(priors);
         shapes.add(priors.constant, constant.into_iter().map(|(w, c)| (w, 1.0, c)));
+        shapes.constant = shapes.count();
         let broad = shapes.broad(priors);
         shapes.add(priors.broad, shared(&broad));
         let bunches = shapes.bunches(priors);
