@@ -15,6 +15,7 @@ import app.restwater.core.Key
 import app.restwater.core.palmMm
 import app.restwater.ui.tag
 import org.junit.Assert.assertEquals
+import org.junit.Assert.assertTrue
 import org.junit.Rule
 import org.junit.Test
 import org.junit.runner.RunWith
@@ -34,11 +35,11 @@ class PalmTest {
         ActivityScenario.launch(MainActivity::class.java).use { scenario ->
             rule.waitUntilExactlyOneExists(hasTestTag(tag(Key.BITE)), WITHIN_MS)
             val before = Handset.kinds()
-            scenario.onActivity { touch(it, widthMm = palmMm() + 1) }
-            rule.waitForIdle()
+            touch(scenario, widthMm = palmMm() + 1)
             assertEquals(before, Handset.kinds())
-            scenario.onActivity { touch(it, widthMm = 14.0) }
-            Handset.until({ "the thumb logged ${Handset.kinds()}" }) { Handset.kinds() == before + "bite" }
+            touch(scenario, widthMm = 14.0)
+            rule.waitUntilExactlyOneExists(hasTestTag(tag(Key.LANDED)), WITHIN_MS)
+            assertEquals(before + "bite", Handset.kinds())
         }
     }
 
@@ -54,10 +55,16 @@ class PalmTest {
         assertEquals(listOf(MotionEvent.ACTION_DOWN, MotionEvent.ACTION_CANCEL, MotionEvent.ACTION_DOWN), seen)
     }
 
-    private fun touch(activity: MainActivity, widthMm: Double) {
+    /** Down and up on BITE, as the window hands them to the activity. */
+    private fun touch(scenario: ActivityScenario<MainActivity>, widthMm: Double) {
         val at = rule.onNodeWithTag(tag(Key.BITE)).fetchSemanticsNode().boundsInWindow.center
-        val width = widthMm * pxPerMm(activity.resources.displayMetrics)
-        for (action in listOf(MotionEvent.ACTION_DOWN, MotionEvent.ACTION_UP)) activity.dispatchTouchEvent(event(action, at.x, at.y, width))
+        for (action in listOf(MotionEvent.ACTION_DOWN, MotionEvent.ACTION_UP)) {
+            scenario.onActivity {
+                val width = widthMm * pxPerMm(it.resources.displayMetrics)
+                assertTrue("nothing took the touch", it.dispatchTouchEvent(event(action, at.x, at.y, width)))
+            }
+            rule.waitForIdle()
+        }
     }
 
     private fun event(action: Int, x: Float, y: Float, widthPx: Double): MotionEvent {
