@@ -150,34 +150,34 @@ impl Pad<'_> {
     }
 
     /// A place counted from the left, whatever the hand: keys that say where in the water.
-    fn from_left(&self, row: usize, place: usize) -> Rect {
+    fn place_at(&self, row: usize, place: usize) -> Rect {
         let height = if row == 0 { self.large } else { self.mm(SECONDARY_MM) };
         let left = self.left + place as f64 * (self.column + self.mm(GAP_MM));
         Rect { left, top: self.top(row), width: self.column, height }
     }
 
     /// A place counted from the thumb's side, so that the left hand has the mirror image.
-    fn from_thumb(&self, row: usize, place: usize) -> Rect {
-        self.from_left(row, if self.glass.left_handed { place } else { self.columns - 1 - place })
+    fn thumb_place(&self, row: usize, place: usize) -> Rect {
+        self.place_at(row, if self.glass.left_handed { place } else { self.columns - 1 - place })
     }
 
     /// CAST HERE: two places of the lowest row on the thumb's side.
     fn wide(&self) -> Rect {
         let from = usize::from(!self.glass.left_handed);
-        Rect { width: 2.0 * self.column + self.mm(GAP_MM), ..self.from_left(0, from) }
+        Rect { width: 2.0 * self.column + self.mm(GAP_MM), ..self.place_at(0, from) }
     }
 
     fn more(&self) -> Rect {
-        self.from_thumb(1, 2)
+        self.thumb_place(1, 2)
     }
 
     /// On the far side of the lowest row.
     fn back(&self) -> Rect {
-        self.from_thumb(0, self.columns - 1)
+        self.thumb_place(0, self.columns - 1)
     }
 
     fn row(&self, row: usize) -> Vec<Rect> {
-        (0..self.columns).map(|place| self.from_left(row, place)).collect()
+        (0..self.columns).map(|place| self.place_at(row, place)).collect()
     }
 
     /// The places of a row but that of MORE or BACK.
@@ -192,11 +192,11 @@ impl Pad<'_> {
             SwimPad::Cells => Vec::new(),
             // LEFT and RIGHT never change sides: they say where the ring goes.
             SwimPad::Steps => vec![
-                place(SwimKey::StepLeft, self.from_left(2, 0)),
-                place(SwimKey::StepOut, self.from_left(2, 1)),
-                place(SwimKey::StepRight, self.from_left(2, 2)),
-                place(SwimKey::StepIn, self.from_left(1, 1)),
-                place(SwimKey::Keep, self.from_thumb(1, 0)),
+                place(SwimKey::StepLeft, self.place_at(2, 0)),
+                place(SwimKey::StepOut, self.place_at(2, 1)),
+                place(SwimKey::StepRight, self.place_at(2, 2)),
+                place(SwimKey::StepIn, self.place_at(1, 1)),
+                place(SwimKey::Keep, self.thumb_place(1, 0)),
                 place(SwimKey::CastHere, self.wide()),
             ],
         }
