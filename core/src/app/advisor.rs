@@ -31,8 +31,10 @@ impl Advisor {
     /// Reads the summaries of the latest sessions other than `current`; those that are missing or out of date
     /// are made from the log and kept.
     pub(super) fn load(store: &mut Store, current: Option<Uuid>) -> Result<Self, StoreError> {
+        // The current one and the kits are among the latest, and don't count.
+        let passed_over = 1 + store.kits()?.len();
         let rows: Vec<SessionRow> = store
-            .sessions()?
+            .latest_sessions(EARLIER_SESSIONS + passed_over)?
             .into_iter()
             .filter(|row| Some(row.id) != current && !is_kit(row.id))
             .take(EARLIER_SESSIONS)

@@ -19,7 +19,7 @@ pub(super) fn kit_in_use(store: &Store) -> Result<Uuid, AppError> {
         return Ok(id);
     }
     let own = kit_of(store.device());
-    let kits: Vec<_> = store.sessions()?.into_iter().filter(|row| is_kit(row.id)).collect();
+    let kits = store.kits()?;
     if kits.iter().any(|row| row.id == own) {
         return Ok(own);
     }

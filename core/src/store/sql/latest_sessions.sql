@@ -1,0 +1,1 @@
+SELECT id, first_wall_ms, ops, last_order FROM session ORDER BY first_wall_ms DESC, id DESC LIMIT ?1

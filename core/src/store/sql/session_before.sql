@@ -1,0 +1,3 @@
+SELECT id, first_wall_ms FROM session
+WHERE first_wall_ms <= ?1 AND (first_wall_ms < ?1 OR id < ?2)
+ORDER BY first_wall_ms DESC, id DESC LIMIT 1
