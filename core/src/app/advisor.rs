@@ -28,11 +28,11 @@ struct Answer {
 }
 
 impl Advisor {
-    /// Reads the summaries of the latest sessions other than `current`; those that are missing or out of date
+    /// Reads the summaries of the latest sessions other than `current` and the so many kits; those that are missing or out of date
     /// are made from the log and kept.
-    pub(super) fn load(store: &mut Store, current: Option<Uuid>) -> Result<Self, StoreError> {
-        // The current one and the kits are among the latest, and don't count.
-        let passed_over = 1 + store.kits()?.len();
+    pub(super) fn load(store: &mut Store, current: Option<Uuid>, kits: usize) -> Result<Self, StoreError> {
+        // The current one and the kits may be among the latest, and don't count.
+        let passed_over = 1 + kits;
         let rows: Vec<SessionRow> = store
             .latest_sessions(EARLIER_SESSIONS + passed_over)?
             .into_iter()

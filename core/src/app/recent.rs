@@ -2,7 +2,7 @@
 
 use crate::log::{Entry, History, Hlc, Op, history, is_kit, sorted};
 use crate::session::{Session, fold};
-use crate::store::{SessionPlace, Store, StoreError};
+use crate::store::{SessionPlace, SessionRow, Store, StoreError};
 use std::collections::HashSet;
 use uuid::Uuid;
 
@@ -25,8 +25,7 @@ pub(super) struct Recent {
 
 impl Recent {
     /// Loads the latest session this phone wrote in; older ones only where undo needs them.
-    pub(super) fn load(store: &Store) -> Result<Self, StoreError> {
-        let kits = store.kits()?;
+    pub(super) fn load(store: &Store, kits: &[SessionRow]) -> Result<Self, StoreError> {
         let kits =
             kits.iter().map(|row| Ok((row.id, store.ops_of(row.id)?))).collect::<Result<_, StoreError>>()?;
         let mut recent = Self {
