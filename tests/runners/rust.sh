@@ -94,13 +94,14 @@ bench_table() {
     }'
 }
 
+# All but `profiles`, which builds everything anew many times over, and what it asks of each.
 bench_names() {
   {
     find core/benches -name '*.rs' -printf '%f\n' | sed 's/\.rs$//'
     find tests/src/bin -name 'bench_*.rs' -printf '%f\n' | sed 's/^bench_//; s/\.rs$//'
     find tests/bench -name '*.sh' -printf '%f\n' | sed 's/\.sh$//'
     printf '%s\n' "${KOTLIN_BENCHES[@]}"
-  } | sort
+  } | grep -vxE 'profiles|speed' | sort
 }
 
 # What android/desktop/src/test/kotlin/app/restwater/desktop/Bench.kt can be asked for.
