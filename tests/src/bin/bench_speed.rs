@@ -10,9 +10,8 @@ const RUNS: usize = 21;
 
 fn main() {
     let profile = std::env::args().nth(1).unwrap_or_else(|| "as built".into());
-    let waits: Vec<Wait> = (0..500)
-        .filter_map(|i| Wait::new(1.0 + f64::from(i * 37 % 29), i % 3 == 0).ok())
-        .collect();
+    let waits: Vec<Wait> =
+        (0..500).filter_map(|i| Wait::new(1.0 + f64::from(i * 37 % 29), i % 3 == 0).ok()).collect();
     let ops = log_of(1, 1, 250);
     let bodies: Vec<Vec<u8>> = ops.iter().filter_map(|op| canonical_bytes(op).ok()).collect();
     let posterior = || WaitPosterior::new(&Record::of_today(&waits), &Settings::default()).is_ok();

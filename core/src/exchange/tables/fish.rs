@@ -44,7 +44,9 @@ pub(super) fn rows<W: Write>(cells: &mut Cells<W>, session: &Session) -> Result<
         }))?;
         cells.words(said.and_then(|fish| fish.class.as_deref()))?;
         cells.words(cast.rig.bait.as_deref())?;
-        cells.words(said.and_then(|fish| fish.net.as_deref()))?;
+        // What went back into the water went to no net, whichever was in use.
+        let kept = said.filter(|fish| !fish.put_back);
+        cells.words(kept.and_then(|fish| fish.net.as_deref()))?;
         cells.yes_or_no(said.is_some_and(|fish| fish.put_back))?;
         cells.end_row()?;
     }
