@@ -212,6 +212,6 @@ private const val WARM = 60
 private const val TAPS = 300
 private const val KEYS = 120
 private const val FRAMES = 600
-private const val FRAME_MS = 1_000.0 / 60
+internal const val FRAME_MS = 1_000.0 / 60
 private const val IDLE_S = 15
 private const val BODY_BYTES = 330
