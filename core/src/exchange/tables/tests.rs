@@ -141,7 +141,6 @@ fn whole_day() -> Session {
         hook_size: Some(12),
         lead_mg: Some(28_350),
         material: Some(LeadMaterial::NonToxic),
-        ..Rig::default()
     };
     day.log(2, Payload::RigSet { rod: 1, rig });
     let reach = Reach::Metres { cm: 3_550 };
