@@ -1,5 +1,5 @@
 # R's side of `bench_stats`: best of three, reading the data not counted.
-#   Rscript stats.R DATA N -> lines "name seconds result"
+#   Rscript stats.R DATA N -> lines of name, seconds and result, with tabs between
 suppressPackageStartupMessages(library(survival))
 arguments <- commandArgs(trailingOnly = TRUE)
 n <- as.integer(arguments[2])
@@ -21,12 +21,12 @@ best <- function(run) {
   }
   list(seconds = max(min(times), 1e-6), value = value)
 }
-tell <- function(name, of) cat(name, sprintf("%.9f %.15g\n", of$seconds, of$value))
+tell <- function(name, of) cat(sprintf("%s\t%.9f\t%.15g\n", name, of$seconds, of$value))
 
 # The sum of the curve at all bite times, so that the whole of it has been computed.
-tell("kaplan_meier", best(function() {
+tell("Kaplan-Meier", best(function() {
   f <- survfit(Surv(minutes, bite) ~ 1, conf.type = "log-log")
   sum(f$surv[f$n.event > 0])
 }))
-tell("log_rank", best(function() survdiff(Surv(minutes, bite) ~ group)$chisq))
-tell("weibull", best(function() 1 / survreg(Surv(minutes, bite) ~ 1, dist = "weibull")$scale))
+tell("log-rank", best(function() survdiff(Surv(minutes, bite) ~ group)$chisq))
+tell("Weibull fit", best(function() 1 / survreg(Surv(minutes, bite) ~ 1, dist = "weibull")$scale))

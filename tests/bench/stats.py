@@ -1,6 +1,6 @@
 """lifelines' side of `bench_stats`: best of three, reading the data not counted.
 
-python stats.py DATA N -> lines "name seconds result"
+python stats.py DATA N -> lines of name, seconds and result, with tabs between
 """
 
 import sys
@@ -32,10 +32,10 @@ def weibull():
     return WeibullFitter().fit(minutes, bite).rho_
 
 
-for run in (kaplan_meier, log_rank, weibull):
+for name, run in [("Kaplan-Meier", kaplan_meier), ("log-rank", log_rank), ("Weibull fit", weibull)]:
     times = []
     for _ in range(3):
         start = time.perf_counter()
         value = run()
         times.append(time.perf_counter() - start)
-    print(run.__name__, f"{min(times):.9f} {value:.15g}", flush=True)
+    print(f"{name}\t{min(times):.9f}\t{value:.15g}", flush=True)

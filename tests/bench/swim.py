@@ -7,16 +7,14 @@ that neighbours on the machine disturbed least. Shapely goes into a venv under t
 """
 
 import json
-import re
 import subprocess
 import sys
 import time
-from pathlib import Path
 
-ROOT = Path(__file__).resolve().parents[2]
+from rows import ROOT, divan, ms, row, times
+
 VENV = ROOT / "target" / "swim-venv"
 SHAPELY = "shapely==2.2.0"
-UNITS = {"ns": 1e-6, "µs": 1e-3, "us": 1e-3, "ms": 1.0, "s": 1e3}
 
 
 def in_venv():
@@ -26,25 +24,6 @@ def in_venv():
         subprocess.run([sys.executable, "-m", "venv", str(VENV)], check=True)
     subprocess.run([str(python), "-m", "pip", "install", "-q", SHAPELY], check=True)
     sys.exit(subprocess.run([str(python), __file__, "--inside"]).returncode)
-
-
-def bench(*arguments):
-    command = ["cargo", "bench", "-q", "-p", "restwater-core", "--bench", "swim", "--", *arguments]
-    done = subprocess.run(command, cwd=ROOT, check=True, capture_output=True, text=True)
-    return done.stdout
-
-
-def ours():
-    """Fastest run of each bench in milliseconds, by (name, casts)."""
-    found, name = {}, None
-    for line in bench().splitlines():
-        head = re.match(r"[├╰]─ (\w+)", line)
-        if head:
-            name = head.group(1)
-        row = re.match(r"[│ ]\s+[├╰]─ (\d+)\s+([\d.]+) (\S+)", line)
-        if row and name:
-            found[name, int(row.group(1))] = float(row.group(2)) * UNITS[row.group(3)]
-    return found
 
 
 def fastest(work, times=40):
@@ -60,7 +39,7 @@ def peer(casts):
     """GEOS on the same rings; stops where the areas differ."""
     import shapely
 
-    given = json.loads(bench("--rings", str(casts)))
+    given = json.loads(divan("swim", "--rings", str(casts)))
     discs = [shapely.Polygon(ring) for ring in given["discs"]]
     swim = shapely.Polygon(given["swim"])
     union = shapely.union_all(discs)
@@ -75,26 +54,19 @@ def peer(casts):
 
 
 def main():
-    times = ours()
-    rows = []
+    ours = times("swim", "fastest")
     for casts, goal in [(60, 2.0), (500, 8.0)]:
-        mine = times["frame", casts]
-        rows.append((f"scene of {casts} casts", mine, None, f"<= {goal:g} ms", mine <= goal))
+        mine = ours["frame", str(casts)]
+        row(f"swim: scene of {casts} casts", ms(mine), f"<= {goal:g} ms", mine <= goal)
     for casts in (60, 500):
         theirs = peer(casts)
         for name in ("union", "difference"):
-            mine = times[name, casts]
-            rows.append((f"{name} of {casts} casts", mine, theirs[name], "ratio < 1", mine < theirs[name]))
-    print(f"{'name':<26}{'ours ms':>10}{'GEOS ms':>10}{'ratio':>8}  {'goal':<10} outcome")
-    for name, mine, theirs, goal, held in rows:
-        other = f"{theirs:10.3f}{mine / theirs:8.2f}" if theirs else f"{'-':>10}{'-':>8}"
-        print(f"{name:<26}{mine:10.3f}{other}  {goal:<10} {'held' if held else 'MISSED'}")
-    held = sum(row[4] for row in rows)
-    print(f"{held} held, {len(rows) - held} missed")
-    return 0 if held == len(rows) else 1
+            mine, other = ours[name, str(casts)], theirs[name]
+            row(f"swim: {name} of {casts} casts", ms(mine), "< 1 x", mine < other, f"{ms(other)} GEOS", mine / other)
 
 
 if __name__ == "__main__":
     if "--inside" in sys.argv:
-        sys.exit(main())
-    in_venv()
+        main()
+    else:
+        in_venv()

@@ -72,9 +72,11 @@ play() {
   desktop_java -Djava.awt.headless=true app.restwater.desktop.PlayKt "$1" "$2"
 }
 
-# kotlin_bench act|ui: timed through the bindings, on the real screens; compiled with the tests, beside a bare SQLite.
+# kotlin_bench act|ffi|ui: timed through the bindings, on the real screens; compiled with the tests, beside a bare SQLite
+# and an empty library.
 kotlin_bench() {
   desktop_app
+  cargo build --release --quiet -p restwater-empty
   maven -q -f $DESKTOP/pom.xml test-compile dependency:build-classpath -DincludeScope=test -Dmdep.outputFile="$PWD/target/desktop/test-class-path"
   java -Djava.awt.headless=true -Djna.library.path="$PWD/target/release" \
     -cp "$PWD/target/desktop/test-classes:$PWD/target/desktop/classes:$(cat target/desktop/test-class-path)" app.restwater.desktop.BenchKt "$1"

@@ -42,42 +42,81 @@ rust_bin() {
   rust && cargo run --release --quiet -p restwater-tests --bin "$name" -- "$@"
 }
 
-# bench [NAME]: one bench or all. Where they are: core/benches (divan), bench_* among the binaries of restwater-tests
-# (beside a peer in the same run) and the desktop app's Bench.kt (through the bindings, on the real screens).
-# A bench that has goals ends with 'N held, N missed'; those lines are summed, and a missed one fails the run.
+# bench [NAME...]: some benches or all, and one table of all their rows at the end (DEVELOPERS.md, "Benches"). Where they
+# are: core/benches (divan, its goals in tests/bench), bench_* among the binaries of restwater-tests, tests/bench/*.sh, and
+# the desktop app's Bench.kt (through the bindings, on the real screens).
 bench() {
   rust
-  local name names=("$@") log held=0 missed=0 h m
+  local name names=("$@") status log rows=target/logs/bench.tsv
   [ $# -gt 0 ] || mapfile -t names < <(bench_names)
   peers core/benches tests/src
   mkdir -p target/logs
+  : >$rows
   for name in "${names[@]}"; do
     say "bench $name"
     log=target/logs/bench-$name.log
-    one_bench "$name" 2>&1 | tee "$log"
-    read -r h m < <(awk '/^[0-9]+ held, [0-9]+ missed$/{h=$1; m=$3} END{print h+0, m+0}' "$log")
-    held=$((held + h)) missed=$((missed + m))
+    set +e
+    (
+      set -e
+      one_bench "$name"
+    ) 2>&1 | tee "$log"
+    status=${PIPESTATUS[0]}
+    set -e
+    grep -P '^bench\t' "$log" >>$rows || status="$status, without a row"
+    # A goal that is missed stands in its row; a bench that did not get to its end is a miss of its own.
+    [ "$status" = 0 ] || printf 'bench\t%s\texit %s\t-\t-\truns to its end\tmissed\n' "$name" "$status" >>$rows
   done
-  echo "$held held, $missed missed"
-  [ "$missed" = 0 ]
+  say "bench: $(uptime | sed 's/.*load/load/')"
+  bench_table <$rows
 }
 
-bench_names() {
-  find core/benches -name '*.rs' -printf '%f\n' | sed 's/\.rs$//' | sort
-  find tests/src/bin -name 'bench_*.rs' -printf '%f\n' | sed 's/^bench_//; s/\.rs$//' | sort
-  [ ! -e "$DESKTOP/src/main/kotlin/app/restwater/desktop/Bench.kt" ] || printf 'act\nui\n'
+# The rows as a table, and their count; fails when a goal was missed.
+bench_table() {
+  awk -F'\t' '
+    function take(r, text,   i, part) {
+      split(text, part, "\t")
+      for (i = 2; i <= 7; i++) {
+        cell[r, i] = part[i]
+        if (length(part[i]) > wide[i]) wide[i] = length(part[i])
+      }
+    }
+    BEGIN { take(0, "bench\tname\tours\tpeer or bare limit\tratio\tgoal\toutcome"); rows = 1 }
+    $1 == "bench" { take(rows++, $0); count[$7]++ }
+    END {
+      for (r = 0; r < rows; r++) {
+        line = ""
+        for (i = 2; i <= 7; i++) line = line sprintf("%-" (wide[i] + 2) "s", cell[r, i])
+        sub(/ +$/, "", line)
+        print line
+      }
+      print count["held"] + 0 " held, " count["missed"] + 0 " missed"
+      exit (count["missed"] > 0)
+    }'
 }
+
+# All but `profiles`, which builds everything anew many times over, and what it asks of each.
+bench_names() {
+  {
+    find core/benches -name '*.rs' -printf '%f\n' | sed 's/\.rs$//'
+    find tests/src/bin -name 'bench_*.rs' -printf '%f\n' | sed 's/^bench_//; s/\.rs$//'
+    find tests/bench -name '*.sh' -printf '%f\n' | sed 's/\.sh$//'
+    printf '%s\n' "${KOTLIN_BENCHES[@]}"
+  } | grep -vxE 'profiles|speed' | sort
+}
+
+# What android/desktop/src/test/kotlin/app/restwater/desktop/Bench.kt can be asked for.
+KOTLIN_BENCHES=(act ffi ui)
 
 one_bench() {
-  if [ -e "core/benches/$1.rs" ] && [ -e "tests/bench/$1.py" ]; then
-    # Runs the bench itself, then its peer in Python on the same work.
+  if [ -e "tests/bench/$1.sh" ]; then
+    bash "tests/bench/$1.sh"
+  elif [ -e "core/benches/$1.rs" ]; then
+    # Runs the bench itself, then its peer in Python on the same work, and says what the goals are.
     tool python3 python3 && debs python3-venv
     python3 "tests/bench/$1.py"
-  elif [ -e "core/benches/$1.rs" ]; then
-    cargo bench --quiet -p restwater-core --bench "$1"
   elif [ -e "tests/src/bin/bench_$1.rs" ]; then
     rust_bin "bench_$1"
-  elif [ "$1" = act ] || [ "$1" = ui ]; then
+  elif [[ " ${KOTLIN_BENCHES[*]} " = *" $1 "* ]]; then
     kotlin_bench "$1"
   else
     echo "dev bench: no '$1'; there are" "$(bench_names | paste -sd' ')" >&2

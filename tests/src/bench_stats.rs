@@ -1,14 +1,17 @@
-//! Kaplan-Meier, log-rank and Weibull fit of many waits beside R's survival and Python's lifelines,
-//! all in the same run on the same data.
+//! Kaplan-Meier, log-rank and Weibull fit of many waits beside R's survival and Python's lifelines, and the exact tests
+//! beside R's stats, all in the same run on the same data.
 
+use crate::bench_row::{Row, timed};
 use restwater_core::bite::{Law, Limits, Model, SurvivalCurve, Wait, fit};
+use restwater_core::compare::binomial::{Alternative, binomial_test, clopper_pearson};
 use restwater_core::compare::chance::Chance;
+use restwater_core::compare::fisher::{fisher_test, odds_ratio};
 use restwater_core::compare::log_rank::{Weighting, log_rank};
+use restwater_core::compare::poisson_rates::{Tally, conditional_test, rate_ratio};
 use std::collections::BTreeMap;
-use std::fmt::Write as _;
 use std::path::Path;
 use std::process::Command;
-use std::time::Instant;
+use std::time::Duration;
 
 /// Sizes that are compared.
 pub const SIZES: [usize; 3] = [1_000, 100_000, 1_000_000];
@@ -22,7 +25,10 @@ pub struct Timed {
     pub figure: f64,
 }
 
-/// What each of the three jobs took.
+/// Tables of small counts that the exact tests are run over.
+pub const TABLES: u64 = 300;
+
+/// What each of the jobs took.
 pub type Jobs = BTreeMap<String, Timed>;
 
 /// Waits of two sides: Weibull times, wound in at a leave time, seeded.
@@ -65,13 +71,12 @@ impl Data {
 }
 
 fn best(mut run: impl FnMut() -> Result<f64, String>) -> Result<Timed, String> {
-    let mut timed = Timed { seconds: f64::INFINITY, figure: 0.0 };
+    let mut best = Timed { seconds: f64::INFINITY, figure: 0.0 };
     for _ in 0..3 {
-        let start = Instant::now();
-        timed.figure = std::hint::black_box(run()?);
-        timed.seconds = timed.seconds.min(start.elapsed().as_secs_f64());
+        let (time, figure) = timed(&mut run);
+        best = Timed { seconds: best.seconds.min(time.as_secs_f64()), figure: figure? };
     }
-    Ok(timed)
+    Ok(best)
 }
 
 /// Ours. The curve with its limits, as R and lifelines make them by default; the log-rank test from
@@ -91,28 +96,61 @@ pub fn ours(data: &Data) -> Result<Jobs, String> {
         Law::Weibull { shape, .. } => Ok(shape),
         other => Err(format!("not a Weibull law: {other:?}")),
     })?;
-    let named = [("kaplan_meier", curve), ("log_rank", rank), ("weibull", weibull)];
+    let named = [("Kaplan-Meier", curve), ("log-rank", rank), ("Weibull fit", weibull)];
     Ok(named.into_iter().map(|(name, timed)| (name.to_owned(), timed)).collect())
 }
 
-/// A peer's jobs: `program script data n`, lines "name seconds figure".
+/// The exact tests, each with its limits, over so many tables; the figure is the sum of p-values and lower limits.
+pub fn ours_exact(tables: u64) -> Result<Jobs, String> {
+    let sum = |of: &dyn Fn(u64) -> Result<f64, String>| best(|| (1..=tables).map(of).sum());
+    let text = |e: restwater_core::compare::CompareError| e.to_string();
+    // The same small counts as in exact.R.
+    let counts = |i: u64| (1 + i % 8, 3 + i % 7, i % 5, 4 + i % 11);
+    let fisher = sum(&|i| {
+        let (a, b, c, d) = counts(i);
+        let table = [[a, b], [c, d]];
+        let p = fisher_test(table, Alternative::TwoSided).map_err(text)?;
+        Ok(p + odds_ratio(table, 0.95).map_err(text)?.limits.low)
+    })?;
+    let binomial = sum(&|i| {
+        let (a, b, ..) = counts(i);
+        let p = binomial_test(a, a + b, 0.3, Alternative::TwoSided).map_err(text)?;
+        Ok(p + clopper_pearson(a, a + b, 0.95).map_err(text)?.low)
+    })?;
+    let poisson = sum(&|i| {
+        let (a, _, c, _) = counts(i);
+        let (a, c) = (Tally { bites: a, time: 60.0 + i as f64 }, Tally { bites: c, time: 90.0 });
+        let p = conditional_test(a, c).map_err(text)?.two_sided_min_likelihood;
+        Ok(p + rate_ratio(a, c, 0.95).map_err(text)?.limits.low)
+    })?;
+    let named = [("Fisher test", fisher), ("binomial test", binomial), ("Poisson rates", poisson)];
+    Ok(named.into_iter().map(|(name, timed)| (name.to_owned(), timed)).collect())
+}
+
+/// A peer's jobs over waits.
 pub fn peer(program: &str, script: &Path, data: &Data, dir: &Path) -> Result<Jobs, String> {
     let file = dir.join("waits.bin");
     std::fs::write(&file, data.bytes()).map_err(|e| e.to_string())?;
-    let ran = Command::new(program)
-        .args([script, &file])
-        .arg(data.waits.len().to_string())
-        .output()
-        .map_err(|e| format!("{program}: {e}"))?;
+    jobs(Command::new(program).args([script, &file]).arg(data.waits.len().to_string()))
+}
+
+/// R's jobs over tables of small counts.
+pub fn peer_exact(script: &Path, tables: u64) -> Result<Jobs, String> {
+    jobs(Command::new("Rscript").arg(script).arg(tables.to_string()))
+}
+
+/// What a peer prints: a job a line, its name, its seconds and its figure with tabs between.
+fn jobs(command: &mut Command) -> Result<Jobs, String> {
+    let ran = command.output().map_err(|e| format!("{command:?}: {e}"))?;
     if !ran.status.success() {
-        return Err(format!("{program}: {}", String::from_utf8_lossy(&ran.stderr)));
+        return Err(format!("{command:?}: {}", String::from_utf8_lossy(&ran.stderr)));
     }
     String::from_utf8_lossy(&ran.stdout).lines().map(job).collect()
 }
 
 fn job(line: &str) -> Result<(String, Timed), String> {
-    let parts: Vec<&str> = line.split_whitespace().collect();
-    let number = |text: &str| text.parse::<f64>().map_err(|e| format!("{line}: {e}"));
+    let parts: Vec<&str> = line.split('\t').collect();
+    let number = |text: &str| text.trim().parse::<f64>().map_err(|e| format!("{line}: {e}"));
     match parts[..] {
         [name, seconds, figure] => {
             Ok((name.to_owned(), Timed { seconds: number(seconds)?, figure: number(figure)? }))
@@ -125,60 +163,55 @@ fn job(line: &str) -> Result<(String, Timed), String> {
 /// earlier than we do.
 const SAME_FIGURE: f64 = 1e-3;
 
-/// One line a job; returns how many held and missed. Ahead means taking less time for the same figure.
-pub fn lines(size: usize, name: &str, ours: &Jobs, theirs: &Jobs, text: &mut String) -> (usize, usize) {
-    let (mut held, mut missed) = (0, 0);
+/// Prints a row a job. Held where ours takes less time and comes to the same figure.
+pub fn rows(size: u64, name: &str, ours: &Jobs, theirs: &Jobs) {
     for (job, mine) in ours {
+        let title = format!("stats: {job} of {size}");
+        let time = Duration::from_secs_f64(mine.seconds);
         let Some(other) = theirs.get(job) else {
-            missed += 1;
-            let _ = writeln!(text, "{job} {size} v {name}: missed (the peer gave nothing)");
+            Row::time(title, time).beside(name, "nothing by", f64::NAN).judged("< 1 x", false);
             continue;
         };
-        let ratio = other.seconds / mine.seconds;
-        let same = (mine.figure - other.figure).abs() <= SAME_FIGURE * mine.figure.abs();
-        let ok = ratio > 1.0 && same;
-        held += usize::from(ok);
-        missed += usize::from(!ok);
-        let verdict = if ok { "held" } else { "missed" };
-        let note = if same { "" } else { "  (figures differ)" };
-        let _ = writeln!(
-            text,
-            "{:<36} {:>12} {:>12} {ratio:>9.1} {:>7} {verdict}{note}",
-            format!("{job} {size} v {name}"),
-            time(mine.seconds),
-            time(other.seconds),
-            "> 1",
-        );
+        let row = Row::time(title, time).against(name, time, Duration::from_secs_f64(other.seconds));
+        let same = same(mine, other);
+        row.judged(if same { "< 1 x" } else { "the same figure" }, is_ahead(mine, other));
     }
-    (held, missed)
 }
 
-fn time(seconds: f64) -> String {
-    if seconds < 1e-3 { format!("{:.1} us", seconds * 1e6) } else { format!("{:.2} ms", seconds * 1e3) }
+fn same(mine: &Timed, other: &Timed) -> bool {
+    (mine.figure - other.figure).abs() <= SAME_FIGURE * mine.figure.abs()
+}
+
+fn is_ahead(mine: &Timed, other: &Timed) -> bool {
+    mine.seconds < other.seconds && same(mine, other)
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
 
-    fn jobs(seconds: f64, figure: f64) -> Jobs {
-        Jobs::from([("log_rank".to_owned(), Timed { seconds, figure })])
+    #[test]
+    fn slower_or_another_figure_is_missed() {
+        let of = |seconds, figure| Timed { seconds, figure };
+        assert!(is_ahead(&of(1.0, 5.0), &of(2.0, 5.0)));
+        assert!(!is_ahead(&of(1.0, 5.0), &of(0.5, 5.0)));
+        assert!(!is_ahead(&of(1.0, 5.0), &of(2.0, 6.0)));
     }
 
     #[test]
-    fn slower_other_or_missing_is_missed() {
-        let mut text = String::new();
-        assert_eq!(lines(1, "R", &jobs(1.0, 5.0), &jobs(2.0, 5.0), &mut text), (1, 0));
-        assert_eq!(lines(1, "R", &jobs(1.0, 5.0), &jobs(0.5, 5.0), &mut text), (0, 1));
-        assert_eq!(lines(1, "R", &jobs(1.0, 5.0), &jobs(2.0, 6.0), &mut text), (0, 1));
-        assert_eq!(lines(1, "R", &jobs(1.0, 5.0), &Jobs::new(), &mut text), (0, 1));
-        assert!(text.contains("figures differ"));
-    }
-
-    #[test]
-    fn ours_gives_all_three_jobs() {
+    fn ours_gives_all_jobs() {
         let jobs = ours(&Data::new(200)).unwrap_or_default();
-        assert_eq!(jobs.keys().collect::<Vec<_>>(), ["kaplan_meier", "log_rank", "weibull"]);
+        assert_eq!(jobs.keys().collect::<Vec<_>>(), ["Kaplan-Meier", "Weibull fit", "log-rank"]);
         assert!(jobs.values().all(|t| t.figure > 0.0));
+        let exact = ours_exact(20).unwrap_or_default();
+        assert_eq!(exact.keys().collect::<Vec<_>>(), ["Fisher test", "Poisson rates", "binomial test"]);
+        assert!(exact.values().all(|t| t.figure > 0.0));
+    }
+
+    #[test]
+    fn a_peers_line_is_read() {
+        let read = job("log-rank\t0.25\t3.5").ok().map(|(name, timed)| (name, timed.seconds, timed.figure));
+        assert_eq!(read, Some(("log-rank".to_owned(), 0.25, 3.5)));
+        assert!(job("log-rank 0.25").is_err());
     }
 }

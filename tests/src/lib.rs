@@ -2,6 +2,7 @@
 // One file talks to SQLite's VFS interface and says so: powercut/vfs.rs.
 #![deny(unsafe_code)]
 
+pub mod bench_row;
 pub mod bench_stats;
 pub mod crash;
 pub mod fuzz;

@@ -16,7 +16,17 @@ report-liners = Liners
 report-weight = Weight known
 report-weight-value = { $kg } kg
 report-weight-rest = { $kg } kg, and { $fish } fish not weighed
+report-put-back = Put back
+report-hooklengths-lost = Hooklengths lost
 report-doubts = Doubtful entries
+report-weather = { $time } { $what }
+
+report-nets = Nets
+report-net = { $fish ->
+    [one] { $net }: 1 fish, { $kg } kg of it known
+   *[other] { $net }: { $fish } fish, { $kg } kg of them known
+}
+report-net-scales = { $line }; the scales showed { $shown }
 
 report-strip = Waits
 report-strip-read = Each mark is one cast: a filled triangle where a bite ended the wait, an open circle where something else did, so that the wait was longer than that.
@@ -61,4 +71,6 @@ report-end-wound-in = wound in
 report-end-unseen = end not seen
 report-end-session = session ended
 report-end-out = still out
+report-end-put-back = put back
+report-end-hooklength = hooklength lost
 report-foot = Times are as logged on the phone. Waits run from the splash; about { $approximate } of the casts have an approximate time.

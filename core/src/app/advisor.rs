@@ -28,11 +28,13 @@ struct Answer {
 }
 
 impl Advisor {
-    /// Reads the summaries of the latest sessions other than `current`; those that are missing or out of date
+    /// Reads the summaries of the latest sessions other than `current` and the so many kits; those that are missing or out of date
     /// are made from the log and kept.
-    pub(super) fn load(store: &mut Store, current: Option<Uuid>) -> Result<Self, StoreError> {
+    pub(super) fn load(store: &mut Store, current: Option<Uuid>, kits: usize) -> Result<Self, StoreError> {
+        // The current one and the kits may be among the latest, and don't count.
+        let passed_over = 1 + kits;
         let rows: Vec<SessionRow> = store
-            .sessions()?
+            .latest_sessions(EARLIER_SESSIONS + passed_over)?
             .into_iter()
             .filter(|row| Some(row.id) != current && !is_kit(row.id))
             .take(EARLIER_SESSIONS)

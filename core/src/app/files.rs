@@ -322,11 +322,12 @@ impl App {
     /// Reads the log again after something else than a tap has added to it.
     pub(super) fn reload(&mut self) -> Result<(), AppError> {
         self.clock.observe(self.store.last_hlc());
-        self.recent = super::Recent::load(&self.store)?;
+        let kits = self.store.kits()?;
+        self.recent = super::Recent::load(&self.store, &kits)?;
         let current = self.recent.current().map(|loaded| loaded.session.id);
-        self.advisor = super::Advisor::load(&mut self.store, current)?;
+        self.advisor = super::Advisor::load(&mut self.store, current, kits.len())?;
         self.learning = super::Learning::default();
-        self.kit_id = super::kit::kit_in_use(&self.store)?;
+        self.kit_id = super::kit::kit_in_use(&self.store, &kits)?;
         self.chosen = self.chosen.clamp(1, self.session().map_or(1, |s| s.rods.len().max(1) as u8));
         self.mending = None;
         self.last_tap = None;

@@ -5,7 +5,7 @@ use crate::bench::kit::{Kit, fold};
 use crate::caution::table::Region;
 use crate::log::{Moment, Payload, is_kit, kit_of};
 use crate::session::Loss;
-use crate::store::Store;
+use crate::store::{SessionRow, Store};
 use uuid::Uuid;
 
 const KIT: &str = "kit";
@@ -13,13 +13,12 @@ const REGION: &str = "region";
 
 /// The kit this phone writes in: the one chosen, else its own, else the one written in last, as after moving to a new
 /// phone; else the one it would begin.
-pub(super) fn kit_in_use(store: &Store) -> Result<Uuid, AppError> {
+pub(super) fn kit_in_use(store: &Store, kits: &[SessionRow]) -> Result<Uuid, AppError> {
     let chosen = store.setting(KIT)?.and_then(|text| text.parse().ok()).filter(|id| is_kit(*id));
     if let Some(id) = chosen {
         return Ok(id);
     }
     let own = kit_of(store.device());
-    let kits: Vec<_> = store.sessions()?.into_iter().filter(|row| is_kit(row.id)).collect();
     if kits.iter().any(|row| row.id == own) {
         return Ok(own);
     }

@@ -89,13 +89,14 @@ impl App {
     pub fn open(dir: &Path, mut entropy: Box<dyn Entropy>, now: &Moment) -> Result<Self, AppError> {
         let new_device = entropy::new_id(entropy.as_mut(), now.wall_ms);
         let mut store = Store::open(dir, new_device)?;
-        let recent = Recent::load(&store)?;
+        let kits = store.kits()?;
+        let recent = Recent::load(&store, &kits)?;
         let settings = Settings::load(&store)?;
         let phone = settings::load_phone(&store)?;
         let draft = settings::load_draft(&store)?;
         let setup = SetupState::load(&store)?;
-        let (kit_id, region) = (kit::kit_in_use(&store)?, kit::region(&store)?);
-        let advisor = Advisor::load(&mut store, recent.current().map(|l| l.session.id))?;
+        let (kit_id, region) = (kit::kit_in_use(&store, &kits)?, kit::region(&store)?);
+        let advisor = Advisor::load(&mut store, recent.current().map(|l| l.session.id), kits.len())?;
         Ok(Self {
             clock: HybridClock::after(store.last_hlc()),
             store,
@@ -285,7 +286,7 @@ impl App {
         }
         if starts || ends {
             let current = self.session().map(|s| s.id);
-            self.advisor = Advisor::load(&mut self.store, current)?;
+            self.advisor = Advisor::load(&mut self.store, current, self.recent.kits().len())?;
         }
         if starts {
             return self.started(&kind);

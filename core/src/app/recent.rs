@@ -1,8 +1,8 @@
 //! The sessions in memory: this phone's latest, and older ones as far as undo has walked back.
 
-use crate::log::{Entry, History, Op, history, is_kit, sorted};
+use crate::log::{Entry, History, Hlc, Op, history, is_kit, sorted};
 use crate::session::{Session, fold};
-use crate::store::{SessionRow, Store, StoreError};
+use crate::store::{SessionPlace, SessionRow, Store, StoreError};
 use std::collections::HashSet;
 use uuid::Uuid;
 
@@ -17,20 +17,25 @@ pub(super) struct Recent {
     device: Uuid,
     loaded: Vec<Loaded>,
     kits: Vec<(Uuid, Vec<Op>)>,
-    older: Vec<SessionRow>,
+    /// How far back the list of sessions was walked; none before its first step, and all of it once `through`.
+    walked: Option<SessionPlace>,
+    through: bool,
     history: History,
 }
 
 impl Recent {
     /// Loads the latest session this phone wrote in; older ones only where undo needs them.
-    pub(super) fn load(store: &Store) -> Result<Self, StoreError> {
-        let (kits, mut older): (Vec<_>, Vec<_>) =
-            store.sessions()?.into_iter().partition(|row| is_kit(row.id));
-        older.reverse();
+    pub(super) fn load(store: &Store, kits: &[SessionRow]) -> Result<Self, StoreError> {
         let kits =
             kits.iter().map(|row| Ok((row.id, store.ops_of(row.id)?))).collect::<Result<_, StoreError>>()?;
-        let mut recent =
-            Self { device: store.device(), loaded: Vec::new(), kits, older, history: History::default() };
+        let mut recent = Self {
+            device: store.device(),
+            loaded: Vec::new(),
+            kits,
+            walked: None,
+            through: false,
+            history: History::default(),
+        };
         recent.load_one(store)?;
         recent.settle(store)?;
         Ok(recent)
@@ -106,7 +111,6 @@ impl Recent {
     fn load_written(&mut self, store: &Store, id: Uuid, written: &HashSet<Uuid>) -> Result<(), StoreError> {
         let ops = store.ops_of(id)?;
         let is_new = ops.iter().all(|op| written.contains(&op.id));
-        self.older.retain(|row| row.id != id);
         let at = if is_new { 0 } else { self.loaded.len() };
         self.loaded.insert(at, Loaded { session: fold(id, &[]), ops });
         Ok(())
@@ -114,14 +118,37 @@ impl Recent {
 
     /// Reads the next older session this phone wrote in.
     fn load_one(&mut self, store: &Store) -> Result<bool, StoreError> {
-        while let Some(row) = self.older.pop() {
-            let ops = store.ops_of(row.id)?;
+        while !self.through {
+            let Some((began, id)) = store.session_before(self.walked)? else {
+                self.through = true;
+                break;
+            };
+            self.walked = Some((began, id));
+            // One of another phone is not read: a log that was taken over whole has nothing else.
+            if is_kit(id) || self.is_loaded(id) || !store.may_have_written(id)? {
+                continue;
+            }
+            let ops = store.ops_of(id)?;
             if ops.iter().any(|op| op.device == self.device) {
-                self.loaded.push(Loaded { session: fold(row.id, &ops), ops });
+                self.loaded.push(Loaded { session: fold(id, &ops), ops });
                 return Ok(true);
             }
         }
         Ok(false)
+    }
+
+    fn is_loaded(&self, id: Uuid) -> bool {
+        self.loaded.iter().any(|loaded| loaded.session.id == id)
+    }
+
+    /// Whether a session not walked to yet has an entry that comes after a clock reading.
+    fn is_behind(&self, store: &Store, hlc: Hlc) -> Result<bool, StoreError> {
+        if self.through {
+            return Ok(false);
+        }
+        let ahead = |place: &SessionPlace| self.walked.is_none_or(|walked| *place < walked);
+        let after = store.sessions_after(hlc)?;
+        Ok(after.iter().any(|place| ahead(place) && !is_kit(place.1) && !self.is_loaded(place.1)))
     }
 
     /// Walks back until there is something to undo that no session still on disk may come after, and a session to show,
@@ -129,9 +156,10 @@ impl Recent {
     fn settle(&mut self, store: &Store) -> Result<(), StoreError> {
         loop {
             self.history = history(&sorted(self.all_ops()), self.device);
-            let last = self.history.undo.last().map(|entry| entry.hlc);
-            let behind = |hlc| self.older.iter().any(|row| row.last.0 > hlc);
-            let settled = last.is_some_and(|hlc| !behind(hlc)) && self.current().is_some();
+            let settled = match self.history.undo.last().map(|entry| entry.hlc) {
+                Some(last) if self.current().is_some() => !self.is_behind(store, last)?,
+                _ => false,
+            };
             if settled || !self.load_one(store)? {
                 return Ok(());
             }

@@ -1,11 +1,11 @@
 //! The figures of a session as tables and report give them.
 
 use crate::log::{FishWeight, Reach, WeightUnit};
-
-use crate::session::{Cast, EndCause, Session, reach_m, wait_of};
-
-/// Grams in a dram: 453.59237 g (the international pound of 1959) over 256.
-const DRAM_G: f64 = 453.592_37 / 256.0;
+use crate::match_day::own_count::entered;
+use crate::session::{Cast, CaughtFish, EndCause, Session, catch, reach_m, wait_of};
+use crate::sky::conditions::Conditions;
+use std::collections::HashMap;
+use uuid::Uuid;
 
 /// Counts over a session.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
@@ -20,6 +20,10 @@ pub(super) struct Counts {
     pub grams: f64,
     /// Landed fish without a weight.
     pub unweighed: usize,
+    /// Landed fish that went back into the water.
+    pub put_back: usize,
+    /// Hooklengths lost with their casts.
+    pub hooklengths_lost: usize,
 }
 
 impl Counts {
@@ -41,28 +45,36 @@ impl Counts {
                 _ => {}
             }
         }
+        counts.put_back = catch(session).iter().filter(|fish| fish.put_back).count();
+        counts.hooklengths_lost = session.losses.len();
         counts
     }
 }
 
-/// How a weight is known, what was entered, and the class.
-pub(super) fn weight_parts(
-    fish: Option<&FishWeight>,
-) -> (&'static str, Option<(WeightUnit, u32)>, Option<&str>) {
+/// How a weight is known, and what was entered.
+pub(super) fn weight_parts(fish: Option<&FishWeight>) -> (&'static str, Option<(WeightUnit, u32)>) {
     match fish {
-        None => ("", None, None),
-        Some(FishWeight::Weighed { unit, count }) => ("scales", Some((*unit, *count)), None),
-        Some(FishWeight::Guessed { unit, count }) => ("eye", Some((*unit, *count)), None),
-        Some(FishWeight::Class { name }) => ("class", None, Some(name)),
+        None => ("", None),
+        Some(FishWeight::Weighed { unit, count }) => ("scales", Some((*unit, *count))),
+        Some(FishWeight::Guessed { unit, count }) => ("eye", Some((*unit, *count))),
+        Some(FishWeight::Class { .. }) => ("class", None),
     }
 }
 
 /// A weight in grams.
 pub(super) fn grams(unit: WeightUnit, count: u32) -> f64 {
-    match unit {
-        WeightUnit::Drams => f64::from(count) * DRAM_G,
-        WeightUnit::Grams => f64::from(count),
-    }
+    entered(unit, count).grams()
+}
+
+/// The landed fish by the op of their cast.
+pub(super) fn fish_by_cast(session: &Session) -> HashMap<Uuid, CaughtFish> {
+    catch(session).into_iter().map(|fish| (fish.cast, fish)).collect()
+}
+
+/// The conditions last logged by the splash of a cast.
+pub(super) fn conditions_at(session: &Session, cast: &Cast) -> Conditions {
+    let by_then = session.conditions.iter().rev().find(|known| cast.start.since(&known.at).ms >= 0);
+    by_then.map_or_else(Conditions::default, |known| known.conditions)
 }
 
 /// Line out in metres.

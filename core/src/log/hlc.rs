@@ -52,7 +52,22 @@ impl Serialize for Hlc {
 
 impl<'de> Deserialize<'de> for Hlc {
     fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
-        String::deserialize(deserializer)?.parse().map_err(serde::de::Error::custom)
+        deserializer.deserialize_str(Text)
+    }
+}
+
+/// Reads the text where it stands: a log has one in every entry.
+struct Text;
+
+impl serde::de::Visitor<'_> for Text {
+    type Value = Hlc;
+
+    fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str("a clock reading")
+    }
+
+    fn visit_str<E: serde::de::Error>(self, text: &str) -> Result<Hlc, E> {
+        text.parse().map_err(E::custom)
     }
 }
 

@@ -53,7 +53,7 @@ pub use chart::{
     Tick,
 };
 pub use conditions::conditions;
-pub(crate) use conditions::{choice_of, step_of};
+pub(crate) use conditions::{choice_of, conditions_words, step_of};
 pub use doors::{Door, DoorGroup, DoorsView, doors};
 pub(crate) use entry::{entry_words, kind_words};
 pub(crate) use figures::{clock, iso_day, sentence_case, trimmed};
@@ -68,7 +68,7 @@ pub use match_day::{
     AlarmView, FishPage, MatchInput, MatchKey, MatchLine, MatchPhase, MatchTap, MatchView, NetView,
     NetWarning, PageKey, RestInput, Signal, WeighInPage, match_view,
 };
-pub(crate) use match_day::{CLASSES, first_match, net_name, units};
+pub(crate) use match_day::{CLASSES, first_match, net_name, units, weight_words};
 pub use match_pad::{MatchLayout, match_layout};
 pub(crate) use mend::{MendInput, end_said, mend_view, wait_to_mend_s};
 pub use mend::{MendLine, MendOpen, MendView};

@@ -246,6 +246,7 @@ fn any_day() -> impl Strategy<Value = Vec<Op>> {
 }
 
 proptest! {
+    #![proptest_config(ProptestConfig::with_cases(10_000))]
     #[test]
     fn any_order_of_arrival_folds_to_the_same(ops in any_day(), seed in any::<u64>()) {
         let mut shuffled = ops.clone();
@@ -284,6 +285,25 @@ proptest! {
             prop_assert_eq!(&read, &op);
             prop_assert_eq!(canonical_bytes(&read).unwrap(), bytes);
         }
+    }
+
+    /// One phone undoes what either wrote, before the two logs come together or after: the same, and as if it had never
+    /// been written.
+    #[test]
+    fn undo_after_a_merge_voids_what_it_points_at_and_nothing_else(ops in any_day(), pick in any::<prop::sample::Index>()) {
+        let ordered = sorted(&ops);
+        let in_force = effective(&ordered);
+        prop_assume!(!in_force.is_empty());
+        let target = in_force[pick.index(in_force.len())].op.id;
+        let mut undoing = Written::by(0xD1);
+        undoing.ops = ops.iter().filter(|op| op.device == undoing.device).cloned().collect();
+        undoing.undo(100_000, &[target]);
+        let others = || ops.iter().filter(|op| op.device != undoing.device);
+        let merged: Vec<Op> = undoing.ops.iter().chain(others()).cloned().collect();
+        let other_way: Vec<Op> = others().chain(&undoing.ops).cloned().collect();
+        let without: Vec<Op> = ops.iter().filter(|op| op.id != target).cloned().collect();
+        prop_assert_eq!(fold(SESSION, &merged), fold(SESSION, &other_way));
+        prop_assert_eq!(fold(SESSION, &merged), fold(SESSION, &without));
     }
 
     #[test]

@@ -42,8 +42,9 @@ pub(super) fn connect(
 /// Opens a file that looks like a store, migrates it where needed and holds it.
 fn hold(file: &Path, durability: Durability) -> Result<Connection, StoreError> {
     let mut conn = open(file, OpenFlags::empty(), durability)?;
-    refuse(&conn)?;
-    migrate(&mut conn)?;
+    if refuse(&conn)? < KNOWN_VERSION {
+        migrate(&mut conn)?;
+    }
     write_ahead(&conn)?;
     conn.set_db_config(DbConfig::SQLITE_DBCONFIG_NO_CKPT_ON_CLOSE, false)?;
     Ok(conn)
@@ -119,8 +120,9 @@ fn pragmas(conn: &Connection, durability: Durability) -> Result<(), StoreError> 
     Ok(())
 }
 
-/// The log beside the file may say more than the header did: asked through SQLite, in a read.
-fn refuse(conn: &Connection) -> Result<(), StoreError> {
+/// The version of a file that can be used. The log beside it may say more than its header did: asked through SQLite, in
+/// a read.
+fn refuse(conn: &Connection) -> Result<u32, StoreError> {
     if conn.is_readonly("main")? {
         return Err(StoreError::ReadOnly("opened for reading only".into()));
     }
@@ -135,7 +137,7 @@ fn refuse(conn: &Connection) -> Result<(), StoreError> {
     if found == KNOWN_VERSION {
         expect_tables(conn)?;
     }
-    Ok(())
+    Ok(found)
 }
 
 fn write_ahead(conn: &Connection) -> Result<(), StoreError> {

@@ -25,7 +25,7 @@ pub(crate) use connect::sync_directory;
 pub use error::StoreError;
 pub use journal::ImportRow;
 pub(crate) use other::each_op_of_file;
-pub use read::SessionRow;
+pub use read::{SessionPlace, SessionRow};
 pub use salvage::SalvageReport;
 pub use schema::{APPLICATION_ID, KNOWN_VERSION};
 pub use snapshot::SnapshotRow;

@@ -1,8 +1,8 @@
 //! Reading the log.
 
-use super::{Store, StoreError, order_of, uuid_of};
+use super::{Store, StoreError, order_bytes, order_of, uuid_of};
 use crate::log::{Hlc, Op, OpOrder, op_from_bytes};
-use rusqlite::{Connection, OptionalExtension, Row};
+use rusqlite::{Connection, OptionalExtension, Params, Row};
 use sha2::{Digest, Sha256};
 use uuid::Uuid;
 
@@ -18,6 +18,9 @@ pub struct SessionRow {
     /// Order of its latest op.
     pub last: OpOrder,
 }
+
+/// Where a session stands in the list of sessions: wall time of its earliest op, and its id.
+pub type SessionPlace = (i64, Uuid);
 
 impl Store {
     /// The ops of a session in the order of the log; kinds of later versions as
@@ -36,14 +39,58 @@ impl Store {
 
     /// All sessions, newest first.
     pub fn sessions(&self) -> Result<Vec<SessionRow>, StoreError> {
+        self.rows(include_str!("sql/sessions.sql"), [])
+    }
+
+    /// The sessions that began last, newest first, kits among them.
+    pub fn latest_sessions(&self, count: usize) -> Result<Vec<SessionRow>, StoreError> {
+        self.rows(include_str!("sql/latest_sessions.sql"), [i64::try_from(count).unwrap_or(i64::MAX)])
+    }
+
+    /// The kits, newest first.
+    pub fn kits(&self) -> Result<Vec<SessionRow>, StoreError> {
+        self.rows(include_str!("sql/kits.sql"), [])
+    }
+
+    fn rows(&self, sql: &str, params: impl Params) -> Result<Vec<SessionRow>, StoreError> {
         let conn = self.conn()?;
-        let mut statement = conn.prepare_cached(include_str!("sql/sessions.sql"))?;
-        let mut rows = statement.query([])?;
+        let mut statement = conn.prepare_cached(sql)?;
+        let mut rows = statement.query(params)?;
         let mut sessions = Vec::new();
         while let Some(row) = rows.next()? {
             sessions.push(session_of(row)?);
         }
         Ok(sessions)
+    }
+
+    /// The session that comes before a place in the list of sessions, newest first; the first one without a place.
+    pub fn session_before(&self, place: Option<SessionPlace>) -> Result<Option<SessionPlace>, StoreError> {
+        // No id is above this one, and none has it.
+        let (first_wall_ms, id) = place.unwrap_or((i64::MAX, Uuid::max()));
+        let conn = self.conn()?;
+        let mut statement = conn.prepare_cached(include_str!("sql/session_before.sql"))?;
+        let row = statement.query_row((first_wall_ms, id.as_bytes()), |row| Ok(place_of(row))).optional()?;
+        row.transpose()
+    }
+
+    /// The sessions with an op that comes after a clock reading, in no order.
+    pub fn sessions_after(&self, hlc: Hlc) -> Result<Vec<SessionPlace>, StoreError> {
+        let conn = self.conn()?;
+        let mut statement = conn.prepare_cached(include_str!("sql/sessions_after.sql"))?;
+        let mut rows = statement.query([order_bytes((hlc, Uuid::max(), Uuid::max()))])?;
+        let mut places = Vec::new();
+        while let Some(row) = rows.next()? {
+            places.push(place_of(row)?);
+        }
+        Ok(places)
+    }
+
+    /// Whether this phone may have written in a session, told without reading its ops: where it says no, it has not.
+    pub fn may_have_written(&self, session: Uuid) -> Result<bool, StoreError> {
+        let name = format!(r#""device":"{}""#, self.device());
+        let conn = self.conn()?;
+        let mut statement = conn.prepare_cached(include_str!("sql/has_op_of.sql"))?;
+        Ok(statement.query_row((session.as_bytes(), name.as_bytes()), |row| row.get(0))?)
     }
 
     /// The session that began last.
@@ -65,6 +112,11 @@ pub(super) fn op_of(row: &Row<'_>) -> Result<Op, StoreError> {
         return Err(StoreError::Damaged("an entry differs from its hash".into()));
     }
     Ok(op_from_bytes(body)?)
+}
+
+fn place_of(row: &Row<'_>) -> Result<SessionPlace, StoreError> {
+    let id: Vec<u8> = row.get(0)?;
+    Ok((row.get(1)?, uuid_of(&id)?))
 }
 
 fn session_of(row: &Row<'_>) -> Result<SessionRow, StoreError> {

@@ -309,3 +309,69 @@ fn every_shipped_file_opens_with_all_it_holds() {
         store.append(&[op(3, 50, 30)], None).unwrap();
     }
 }
+
+/// What opening asks for is found by an index: it costs the same in a log of many years.
+#[test]
+fn opening_reads_no_session_it_does_not_need() {
+    let dir = tempfile::tempdir().unwrap();
+    let store = Store::open(dir.path(), Uuid::from_u128(1)).unwrap();
+    let conn = store.conn().unwrap();
+    for (name, sql) in [
+        ("last_order", include_str!("sql/last_order.sql")),
+        ("latest_session", include_str!("sql/latest_session.sql")),
+        ("latest_sessions", include_str!("sql/latest_sessions.sql")),
+        ("session_before", include_str!("sql/session_before.sql")),
+        ("sessions_after", include_str!("sql/sessions_after.sql")),
+        ("kits", include_str!("sql/kits.sql")),
+        ("has_op_of", include_str!("sql/has_op_of.sql")),
+        ("ops_of", include_str!("sql/ops_of.sql")),
+        ("snapshot", include_str!("sql/snapshot.sql")),
+    ] {
+        let mut plan = conn.prepare(&format!("EXPLAIN QUERY PLAN {sql}")).unwrap();
+        let count = plan.parameter_count();
+        let nothing = vec![rusqlite::types::Null; count];
+        let steps = plan.query_map(rusqlite::params_from_iter(nothing), |row| row.get::<_, String>(3));
+        let steps: Vec<String> = steps.unwrap().collect::<Result<_, _>>().unwrap();
+        let whole = |step: &&String| {
+            step.starts_with("SCAN") && !step.contains("INDEX") && !step.contains("CONSTANT")
+        };
+        assert_eq!(steps.iter().find(whole), None, "{name}: {steps:?}");
+        assert!(
+            name == "kits" || !steps.iter().any(|step| step.ends_with("B-TREE FOR ORDER BY")),
+            "{name}: {steps:?}"
+        );
+    }
+}
+
+#[test]
+fn the_list_of_sessions_is_walked_from_any_place() {
+    let dir = tempfile::tempdir().unwrap();
+    let mut store = Store::open(dir.path(), Uuid::from_u128(1)).unwrap();
+    // Two sessions begin in the same moment on either phone.
+    let mine = [op(100, 10, 1_000), op(101, 11, 1_000), op(102, 12, 2_000)];
+    let theirs = [op(200, 20, 1_000), op(201, 21, 1_000), op(202, 22, 2_000)]
+        .map(|op| Op { device: Uuid::from_u128(2), ..op });
+    let kit = crate::log::kit_of(Uuid::from_u128(1));
+    let in_kit = Op { session: kit, ..op(7, 0, 1_500) };
+    let ids: Vec<Uuid> = mine.iter().chain(&theirs).map(|op| op.session).collect();
+    for ops in [&mine[..], &theirs[..], &[in_kit][..]] {
+        store.append(ops, None).unwrap();
+    }
+    let all = store.sessions().unwrap();
+    let mut walked = Vec::new();
+    let mut place = None;
+    while let Some(next) = store.session_before(place).unwrap() {
+        walked.push(next);
+        place = Some(next);
+    }
+    assert_eq!(walked, all.iter().map(|row| (row.first_wall_ms, row.id)).collect::<Vec<_>>());
+    assert_eq!(store.latest_sessions(4).unwrap(), all[..4]);
+    assert_eq!(store.kits().unwrap().iter().map(|row| row.id).collect::<Vec<_>>(), [kit]);
+    for row in &all {
+        let after: Vec<_> = store.sessions_after(row.last.0).unwrap();
+        let expected = all.iter().filter(|other| other.last.0 > row.last.0);
+        assert_eq!(after.len(), expected.count());
+    }
+    let written: Vec<bool> = ids.iter().map(|id| store.may_have_written(*id).unwrap()).collect();
+    assert_eq!(written, [true, true, true, false, false, false]);
+}

@@ -1,48 +1,30 @@
-//! `./dev bench stats`: three statistics of up to a million waits beside R and lifelines.
+//! `./dev bench stats`: three statistics of up to a million waits beside R and lifelines, and the exact tests beside R.
 //!
 //! `bench_stats [PYTHON]`: the Python that has lifelines; by default the one of the virtual
 //! environment `target/peers`, which is made and filled on first use.
-#![allow(clippy::print_stdout)]
 
-use restwater_tests::bench_stats::{Data, SIZES, lines, ours, peer};
+use restwater_tests::bench_stats::{Data, SIZES, TABLES, ours, ours_exact, peer, peer_exact, rows};
 use std::path::{Path, PathBuf};
-use std::process::{Command, ExitCode};
+use std::process::Command;
 
 /// The peer's version this was last measured against.
 const LIFELINES: &str = "lifelines==0.30.3";
 
-fn main() -> ExitCode {
-    match run(std::env::args().nth(1)) {
-        Ok(0) => ExitCode::SUCCESS,
-        Ok(_) => ExitCode::FAILURE,
-        Err(why) => {
-            eprintln!("{why}");
-            ExitCode::from(2)
-        }
-    }
-}
-
-fn run(python: Option<String>) -> Result<usize, String> {
+fn main() -> Result<(), String> {
     let here = Path::new(env!("CARGO_MANIFEST_DIR"));
-    let python = python.map_or_else(|| peers(here), Ok)?;
+    let python = std::env::args().nth(1).map_or_else(|| peers(here), Ok)?;
     let dir = tempfile::tempdir().map_err(|e| e.to_string())?;
-    let (mut held, mut missed) = (0, 0);
-    println!("{:<36} {:>12} {:>12} {:>9} {:>7}", "name", "ours", "peer", "ratio", "goal");
+    rows(TABLES, "R stats", &ours_exact(TABLES)?, &peer_exact(&here.join("bench/exact.R"), TABLES)?);
     for size in SIZES {
         let data = Data::new(size);
         let mine = ours(&data)?;
-        let peers = [("R survival", "Rscript", "bench/stats.R"), ("lifelines", &python, "bench/stats.py")];
-        for (name, program, script) in peers {
-            let theirs = peer(program, &here.join(script), &data, dir.path())?;
-            let mut text = String::new();
-            let (h, m) = lines(size, name, &mine, &theirs, &mut text);
-            print!("{text}");
-            held += h;
-            missed += m;
+        for (name, program, script) in
+            [("R survival", "Rscript", "bench/stats.R"), ("lifelines", &python, "bench/stats.py")]
+        {
+            rows(size as u64, name, &mine, &peer(program, &here.join(script), &data, dir.path())?);
         }
     }
-    println!("{held} held, {missed} missed");
-    Ok(missed)
+    Ok(())
 }
 
 /// The virtual environment's Python, with lifelines in it.

@@ -1,19 +1,20 @@
 //! `bench_store`: the store beside bare SQLite with the same pragmas, in the same run.
-//!
-//! Each line: name, ours, peer, ratio, goal, held or missed; the last line counts them.
 #![allow(clippy::print_stdout)] // a command line tool
 
-use restwater_core::app::{App, Entropy, Which};
+use restwater_core::app::{App, Which};
 use restwater_core::exchange::{Incoming, OpFileWriter, Progress, import};
-use restwater_core::log::canonical_bytes;
+use restwater_core::log::{Moment, canonical_bytes};
 use restwater_core::store::{FILE_NAME, Store};
+use restwater_tests::bench_row::{Row, median, peak_mb, reset_peak, timed};
 use restwater_tests::invented::{BEGIN_MS, Phone};
+use restwater_tests::phone::Seeded;
 use rusqlite::{Connection, Statement};
 use std::fs::File;
 use std::hint::black_box;
 use std::io::{BufWriter, Write};
 use std::ops::ControlFlow;
 use std::path::Path;
+use std::process::Command;
 use std::time::{Duration, Instant};
 use uuid::Uuid;
 
@@ -28,34 +29,22 @@ const BARE: &str = "
     CREATE INDEX op_by_session ON op (session);";
 const BARE_INSERT: &str = "INSERT INTO op (session, id, sha256, body) VALUES (?1, ?2, ?3, ?4)";
 
-#[derive(Default)]
-struct Board {
-    held: u32,
-    missed: u32,
-}
-
-impl Board {
-    fn line(&mut self, name: &str, ours: Duration, peer: Option<Duration>, goal: &str, held: bool) {
-        let ms = |d: Duration| format!("{:.3} ms", d.as_secs_f64() * 1e3);
-        let ratio = peer.map_or("-".into(), |p| format!("{:.2}", ours.as_secs_f64() / p.as_secs_f64()));
-        self.say(&format!("{name}: {} | {} | {ratio}", ms(ours), peer.map_or("-".into(), ms)), goal, held);
-    }
-
-    fn say(&mut self, what: &str, goal: &str, held: bool) {
-        *(if held { &mut self.held } else { &mut self.missed }) += 1;
-        println!("{what} | {goal} | {}", if held { "held" } else { "missed" });
-    }
-}
+const BARE_NAME: &str = "bare SQLite";
+/// Times that something is opened, for the middle one.
+const OPENINGS: usize = 21;
 
 fn main() -> Result<(), Failed> {
-    let mut board = Board::default();
-    println!("name: ours | peer | ratio | goal | held or missed");
-    append(&mut board)?;
-    importing(&mut board, 10_000, Duration::from_secs(1))?;
-    importing(&mut board, 1_000_000, Duration::from_mins(1))?;
-    opening(&mut board)?;
-    println!("{} held, {} missed", board.held, board.missed);
-    Ok(())
+    let args: Vec<String> = std::env::args().skip(1).collect();
+    if let [word, what, dir] = &args[..]
+        && word == "child"
+    {
+        return child(what, dir.as_ref());
+    }
+    append()?;
+    importing(10_000, Duration::from_secs(1))?;
+    importing(1_000_000, Duration::from_mins(1))?;
+    opening()?;
+    opening_nothing()
 }
 
 fn bare(dir: &Path) -> Result<Connection, Failed> {
@@ -76,7 +65,7 @@ fn pragmas(conn: &Connection) -> Result<(), Failed> {
 }
 
 /// One tap, durable: ours and a bare insert take turns, so that both see the same disk.
-fn append(board: &mut Board) -> Result<(), Failed> {
+fn append() -> Result<(), Failed> {
     const TAPS: usize = 400;
     let dir = tempfile::tempdir()?;
     let mut phone = Phone::new(1);
@@ -88,20 +77,24 @@ fn append(board: &mut Board) -> Result<(), Failed> {
     for _ in 0..TAPS {
         let op = phone.tap();
         let body = canonical_bytes(&op)?;
-        let start = Instant::now();
-        store.append(std::slice::from_ref(&op), None)?;
-        ours.push(start.elapsed());
-        let start = Instant::now();
-        conn.prepare_cached(BARE_INSERT)?.execute((1, op.id.as_bytes(), &body[..32], &body))?;
-        peer.push(start.elapsed());
+        let (time, done) = timed(|| store.append(std::slice::from_ref(&op), None));
+        done?;
+        ours.push(time);
+        let (time, done) = timed(|| insert(&conn, (1, op.id, &body[..32], &body)));
+        done?;
+        peer.push(time);
     }
-    ours.sort();
-    peer.sort();
-    let (p50, bare50) = (ours[TAPS / 2], peer[TAPS / 2]);
+    let (p50, bare50) = (median(&mut ours), median(&mut peer));
     let held = p50 <= bare50.mul_f64(1.5) + Duration::from_millis(1);
-    board.line("append p50", p50, Some(bare50), "<= 1.5 x bare + 1 ms", held);
-    board.line("append p99", ours[TAPS * 99 / 100], Some(peer[TAPS * 99 / 100]), "printed", true);
+    let row = Row::time("store: append, p50", p50).against(BARE_NAME, p50, bare50);
+    row.judged("<= 1.5 x and 1 ms", held);
+    let (p99, bare99) = (ours[TAPS * 99 / 100], peer[TAPS * 99 / 100]);
+    Row::time("store: append, p99", p99).against(BARE_NAME, p99, bare99).noted();
     Ok(())
+}
+
+fn insert(conn: &Connection, row: (i64, Uuid, &[u8], &[u8])) -> rusqlite::Result<usize> {
+    conn.prepare_cached(BARE_INSERT)?.execute((row.0, row.1.as_bytes(), row.2, row.3))
 }
 
 /// Writes an op file of so many ops, 250 a session.
@@ -122,8 +115,8 @@ fn write_file(path: &Path, count: usize) -> Result<(), Failed> {
     Ok(())
 }
 
-fn importing(board: &mut Board, count: usize, goal: Duration) -> Result<(), Failed> {
-    const PEAK_MB: u64 = 128;
+fn importing(count: usize, goal: Duration) -> Result<(), Failed> {
+    const PEAK_MB: f64 = 128.0;
     let dir = tempfile::tempdir()?;
     let path = dir.path().join("all.restwater.json-seq");
     write_file(&path, count)?;
@@ -141,12 +134,12 @@ fn importing(board: &mut Board, count: usize, goal: Duration) -> Result<(), Fail
     }
     store.pause()?;
     let peer = bare_import(dir.path())?;
-    let goal_text = format!("<= {} s and <= 4 x bare", goal.as_secs());
     let held = ours <= goal && ours <= peer * 4;
-    board.line(&format!("import of {count} ops"), ours, Some(peer), &goal_text, held);
+    let row = Row::time(format!("store: import of {count} ops"), ours).against(BARE_NAME, ours, peer);
+    row.judged(&format!("<= {} s and <= 4 x", goal.as_secs()), held);
     if let Some(peak) = peak {
-        let goal = format!("<= {PEAK_MB} MB");
-        board.say(&format!("import of {count} ops, peak memory: {peak} MB | - | -"), &goal, peak <= PEAK_MB);
+        let row = Row::new(format!("store: peak memory, import of {count} ops"), format!("{peak:.1} MB"));
+        row.judged(&format!("<= {PEAK_MB} MB"), peak <= PEAK_MB);
     }
     Ok(())
 }
@@ -187,9 +180,10 @@ fn chunk(select: &mut Statement<'_>, from: i64) -> Result<Vec<RowParts>, Failed>
     Ok(rows.collect::<Result<_, _>>()?)
 }
 
-/// Opening a log of 2,000 sessions and 500,000 ops: to the latest session's ops, and to the first Bank
-/// record of the whole app, beside bare SQLite that opens the same file and reads that session's rows.
-fn opening(board: &mut Board) -> Result<(), Failed> {
+/// Opening a log of 2,000 sessions and 500,000 ops: to the latest session's ops, which is the log's part, and to the first
+/// Bank record of the whole app, statistics and words included; beside bare SQLite that opens the same file and reads that
+/// session's rows.
+fn opening() -> Result<(), Failed> {
     let dir = tempfile::tempdir()?;
     let mut phone = Phone::new(3);
     let mut store = Store::open(dir.path(), phone.device())?;
@@ -201,45 +195,90 @@ fn opening(board: &mut Board) -> Result<(), Failed> {
         }
         store.append(phone.ops(), None)?;
     }
+    let session = store.latest_session()?.ok_or("no session")?;
     store.pause()?;
     drop(store);
     let now = phone.tick();
     let (mut ours, mut whole, mut peer) = (Vec::new(), Vec::new(), Vec::new());
-    for _ in 0..21 {
-        let start = Instant::now();
-        let store = Store::open(dir.path(), Uuid::nil())?;
-        let session = store.latest_session()?.ok_or("no session")?;
-        black_box(store.ops_of(session)?);
-        ours.push(start.elapsed());
-        drop(store);
-        let start = Instant::now();
-        let mut app = App::open(dir.path(), Box::new(NoEntropy), &now)?;
-        black_box(app.screen(Which::Bank, &now)?);
-        whole.push(start.elapsed());
-        drop(app);
-        let start = Instant::now();
-        let conn = Connection::open(dir.path().join(FILE_NAME))?;
-        pragmas(&conn)?;
-        black_box(bare_session(&conn, session)?);
-        peer.push(start.elapsed());
+    for _ in 0..OPENINGS {
+        let (time, opened) = timed(|| latest_session(dir.path()));
+        opened?;
+        ours.push(time);
+        let (time, opened) = timed(|| first_record(dir.path(), &now));
+        drop(opened?);
+        whole.push(time);
+        let (time, opened) = timed(|| bare_opening(dir.path(), session));
+        drop(opened?);
+        peer.push(time);
     }
-    for times in [&mut ours, &mut whole, &mut peer] {
-        times.sort();
-    }
-    let (ours, whole, peer) = (ours[10], whole[10], peer[10]);
-    board.line("opening 500000 ops, latest session read", ours, Some(peer), "<= 3 x bare", ours <= peer * 3);
-    let held = whole <= Duration::from_millis(50);
-    board.line("opening 500000 ops, first Bank record", whole, Some(peer), "<= 50 ms", held);
+    let (ours, whole, peer) = (median(&mut ours), median(&mut whole), median(&mut peer));
+    let row = Row::time("store: open 500000 ops, latest session", ours).against(BARE_NAME, ours, peer);
+    row.judged("<= 3 x", ours <= peer * 3);
+    let row = Row::time("store: open 500000 ops, first Bank record", whole).against(BARE_NAME, whole, peer);
+    row.judged("<= 50 ms", whole <= Duration::from_millis(50));
+    let (_, peak) = in_a_process("record", dir.path())?;
+    let row = Row::new("store: peak memory, open 500000 ops", format!("{peak:.1} MB"));
+    row.judged("<= 64 MB", peak <= 64.0);
     Ok(())
 }
 
-/// Nothing is written here, so nothing random is needed.
-struct NoEntropy;
+fn latest_session(dir: &Path) -> Result<Store, Failed> {
+    let store = Store::open(dir, Uuid::nil())?;
+    let session = store.latest_session()?.ok_or("no session")?;
+    black_box(store.ops_of(session)?);
+    Ok(store)
+}
 
-impl Entropy for NoEntropy {
-    fn fill(&mut self, bytes: &mut [u8]) {
-        bytes.fill(7);
+fn first_record(dir: &Path, now: &Moment) -> Result<App, Failed> {
+    let mut app = App::open(dir, Box::new(Seeded::new(1)), now)?;
+    black_box(app.screen(Which::Bank, now)?);
+    Ok(app)
+}
+
+fn bare_opening(dir: &Path, session: Uuid) -> Result<Connection, Failed> {
+    let conn = Connection::open(dir.join(FILE_NAME))?;
+    pragmas(&conn)?;
+    black_box(bare_session(&conn, session)?);
+    Ok(conn)
+}
+
+/// A store with nothing in it, opened by a process of its own each time: as the app is begun.
+fn opening_nothing() -> Result<(), Failed> {
+    let dir = tempfile::tempdir()?;
+    drop(first_record(dir.path(), &Phone::new(4).tick())?);
+    let (mut ours, mut peer) = (Vec::new(), Vec::new());
+    for _ in 0..OPENINGS {
+        ours.push(in_a_process("record", dir.path())?.0);
+        peer.push(in_a_process("bare", dir.path())?.0);
     }
+    let (ours, peer) = (median(&mut ours), median(&mut peer));
+    let row = Row::time("store: cold open of nothing, first Bank record", ours);
+    row.against(BARE_NAME, ours, peer).judged("<= 10 ms", ours <= Duration::from_millis(10));
+    Ok(())
+}
+
+/// Runs this program as a child: how long the child says it took, and its peak memory in MB.
+fn in_a_process(what: &str, dir: &Path) -> Result<(Duration, f64), Failed> {
+    let out = Command::new(std::env::current_exe()?).args(["child", what]).arg(dir).output()?;
+    let text = String::from_utf8(out.stdout)?;
+    let mut parts = text.split_whitespace();
+    let mut next = || parts.next().ok_or_else(|| String::from_utf8_lossy(&out.stderr).into_owned());
+    Ok((Duration::from_nanos(next()?.parse()?), next()?.parse()?))
+}
+
+fn child(what: &str, dir: &Path) -> Result<(), Failed> {
+    let now = Phone::new(3).tick();
+    let time = if what == "record" {
+        let (time, opened) = timed(|| first_record(dir, &now));
+        drop(opened?);
+        time
+    } else {
+        let (time, opened) = timed(|| bare_opening(dir, Uuid::nil()));
+        drop(opened?);
+        time
+    };
+    println!("{} {}", time.as_nanos(), peak_mb().unwrap_or_default());
+    Ok(())
 }
 
 fn bare_session(conn: &Connection, session: Uuid) -> Result<usize, Failed> {
@@ -252,17 +291,4 @@ fn bare_session(conn: &Connection, session: Uuid) -> Result<usize, Failed> {
         bytes += row.get_ref(0)?.as_blob()?.len();
     }
     Ok(bytes)
-}
-
-/// Linux: forget the highest resident size so far (proc(5), clear_refs).
-fn reset_peak() {
-    let _ = std::fs::write("/proc/self/clear_refs", "5");
-}
-
-/// Linux: the highest resident size since, in MB; none elsewhere.
-fn peak_mb() -> Option<u64> {
-    let status = std::fs::read_to_string("/proc/self/status").ok()?;
-    let line = status.lines().find(|line| line.starts_with("VmHWM:"))?;
-    let kb: u64 = line.split_whitespace().nth(1)?.parse().ok()?;
-    Some(kb.div_ceil(1_024))
 }

@@ -23,15 +23,16 @@ fn main() -> Result<ExitCode, Failed> {
             kill_once(&program, work, seed + 1, &mut outcome)?;
         }
         println!(
-            "crash {:9}: {} kills ({} too late), {} acknowledged entries looked for, {} lost, {} files broken",
+            "crash {:9}: {} kills ({} too late), {} acknowledged entries looked for, {} lost, {} files checked, {} broken",
             work.name(),
             outcome.kills,
             outcome.late,
             outcome.entries,
             outcome.lost,
+            outcome.checked,
             outcome.broken
         );
-        let idle = outcome.kills > 0 && outcome.entries == 0;
+        let idle = outcome.kills > 0 && (outcome.entries == 0 || outcome.checked == 0);
         failed += u64::from(outcome.lost > 0 || outcome.broken > 0 || idle);
     }
     println!("{} passed, {failed} failed", Work::ALL.len() as u64 - failed);

@@ -33,7 +33,7 @@ pub(super) fn judge(
     for n in 1..=imports as u64 {
         safe.extend(imported(seed, n));
     }
-    let there = ops_of(dir).unwrap_or_else(|_| {
+    let there = ops_of(dir, outcome).unwrap_or_else(|_| {
         outcome.broken += 1;
         BTreeMap::new()
     });
@@ -48,8 +48,9 @@ pub(super) fn judge(
 }
 
 /// The ops of a store, once SQLite's own check and ours are clean.
-fn ops_of(dir: &Path) -> Result<BTreeMap<Uuid, Op>, StoreError> {
+fn ops_of(dir: &Path, outcome: &mut Outcome) -> Result<BTreeMap<Uuid, Op>, StoreError> {
     let store = Store::open(dir, Uuid::nil())?;
+    outcome.checked += 1;
     let report = store.check(&mut |_, _, _| None)?;
     if !report.is_clean() {
         return Err(StoreError::Damaged(format!("{report:?}")));
@@ -83,6 +84,7 @@ fn backed_up(dir: &Path, acknowledged: usize, outcome: &mut Outcome) -> Result<(
         let conn = Connection::open_with_flags(uri, flags)?;
         let sound: String = conn.query_row("PRAGMA integrity_check", [], |row| row.get(0))?;
         let ops: i64 = conn.query_row("SELECT count(*) FROM op", [], |row| row.get(0))?;
+        outcome.checked += 1;
         let enough = backup != latest || ops > i64::try_from(acknowledged)?;
         outcome.broken += u64::from(sound != "ok" || !enough);
     }
@@ -97,7 +99,7 @@ fn migrated(dir: &Path, outcome: &mut Outcome) -> Result<(), Failed> {
             continue; // killed before the file was put there
         }
         outcome.entries += 2;
-        match ops_of(&one) {
+        match ops_of(&one, outcome) {
             Ok(ops) => outcome.lost += 2 - (ops.len() as u64).min(2),
             Err(_) => outcome.broken += 1,
         }

@@ -63,6 +63,8 @@ pub struct Outcome {
     pub entries: u64,
     /// Of these: gone or changed.
     pub lost: u64,
+    /// Files that SQLite's own integrity check was run on.
+    pub checked: u64,
     /// Files that did not open, were not sound, or were half written under their own name.
     pub broken: u64,
 }

@@ -1,10 +1,11 @@
 //! Cast by cast, and the notes.
 
-use super::super::figures::{reach_metres, wait_minutes};
+use super::super::figures::{fish_by_cast, reach_metres, wait_minutes};
 use super::fan::where_words;
+use super::fish::fish_words;
 use super::page::Page;
 use crate::screen::{Arg, Wording, clock};
-use crate::session::{Cast, EndCause, Session};
+use crate::session::{Cast, CaughtFish, EndCause, Session};
 
 /// Casts listed; with more the report would not stay within four pages.
 const MOST_CASTS: usize = 120;
@@ -18,8 +19,10 @@ pub(super) fn write(words: &Wording, session: &Session, page: &mut Page) {
     if !session.casts.is_empty() {
         page.heading(&words.say("report-list"));
         let head = ["report-time", "report-rod", "report-spot", "report-bait", "report-wait", "report-end"];
+        let fish = fish_by_cast(session);
+        let casts = session.casts.iter().take(MOST_CASTS);
         let rows: Vec<Vec<String>> =
-            session.casts.iter().take(MOST_CASTS).map(|cast| row(words, session, cast)).collect();
+            casts.map(|cast| row(words, session, cast, fish.get(&cast.op))).collect();
         page.table(&head.map(|id| words.say(id)), &rows);
         let more = session.casts.len().saturating_sub(MOST_CASTS);
         if more > 0 {
@@ -37,7 +40,7 @@ pub(super) fn write(words: &Wording, session: &Session, page: &mut Page) {
     page.fine_print(&words.say_with("report-foot", &[("approximate", Arg::Count(approximate))]));
 }
 
-fn row(words: &Wording, session: &Session, cast: &Cast) -> Vec<String> {
+fn row(words: &Wording, session: &Session, cast: &Cast, fish: Option<&CaughtFish>) -> Vec<String> {
     let spot = cast.spot.as_ref().map(|s| where_words(words, s.bearing_cdeg, reach_metres(s.reach)));
     let wait = wait_minutes(session, cast).map(|minutes| {
         let minutes = format!("{minutes:.1}");
@@ -54,6 +57,9 @@ fn row(words: &Wording, session: &Session, cast: &Cast) -> Vec<String> {
         Some(EndCause::SessionEnded) => "report-end-session",
         None => "report-end-out",
     });
+    let fish = fish.map(|fish| fish_words(words, fish)).unwrap_or_default();
+    let lost = cast.hooklength_lost.map(|_| words.say("report-end-hooklength"));
+    let end = [end].into_iter().chain(fish).chain(lost).collect::<Vec<_>>().join(", ");
     vec![
         clock(&cast.start),
         cast.rod.to_string(),
@@ -64,7 +70,8 @@ fn row(words: &Wording, session: &Session, cast: &Cast) -> Vec<String> {
     ]
 }
 
-fn cut(text: &str, most: usize) -> String {
+/// Text of the log, no longer than so many characters.
+pub(super) fn cut(text: &str, most: usize) -> String {
     if text.chars().count() <= most {
         return text.to_owned();
     }

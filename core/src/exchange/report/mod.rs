@@ -2,20 +2,26 @@
 
 mod curve;
 mod fan;
+mod fish;
 mod list;
 mod page;
 mod strip;
 
 use super::figures::Counts;
-use crate::screen::{Arg, Wording, clock, iso_day};
+use crate::screen::{Arg, Wording, clock, conditions_words, iso_day};
 use crate::session::Session;
 use page::Page;
+
+/// Times the weather was logged that are listed.
+const MOST_CONDITIONS: usize = 6;
 
 /// The report of a session as a whole HTML document.
 pub fn report(words: &Wording, session: &Session) -> String {
     let mut page = Page::begin(&title(words, session));
     page.paragraph(&when(words, session));
+    weather(words, session, &mut page);
     summary(words, session, &mut page);
+    fish::nets(words, session, &mut page);
     strip::draw(words, session, &mut page);
     curve::draw(words, session, &mut page);
     fan::draw(words, session, &mut page);
@@ -44,6 +50,19 @@ fn when(words: &Wording, session: &Session) -> String {
     }
 }
 
+/// What was logged of the weather, the latest of it where it was much.
+fn weather(words: &Wording, session: &Session, page: &mut Page) {
+    let known = &session.conditions[session.conditions.len().saturating_sub(MOST_CONDITIONS)..];
+    let lines = known.iter().map(|at| {
+        let what = conditions_words(words, &at.conditions);
+        words.say_with("report-weather", &[("time", Arg::Text(&clock(&at.at))), ("what", Arg::Text(&what))])
+    });
+    let lines: Vec<String> = lines.collect();
+    if !lines.is_empty() {
+        page.list(&lines);
+    }
+}
+
 fn summary(words: &Wording, session: &Session, page: &mut Page) {
     let counts = Counts::of(session);
     let kg = format!("{:.2}", counts.grams / 1_000.0);
@@ -60,6 +79,8 @@ fn summary(words: &Wording, session: &Session, page: &mut Page) {
         ("report-lost", counts.lost.to_string()),
         ("report-missed", counts.missed.to_string()),
         ("report-liners", counts.liners.to_string()),
+        ("report-put-back", counts.put_back.to_string()),
+        ("report-hooklengths-lost", counts.hooklengths_lost.to_string()),
         ("report-weight", weight),
         ("report-doubts", session.doubts.len().to_string()),
     ];

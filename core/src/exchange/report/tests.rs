@@ -1,7 +1,9 @@
 use super::*;
-use crate::log::{Payload, Reach, Rig, Spot};
+use crate::log::{FishSaid, FishWeight, Payload, Reach, Rig, Spot, WeightUnit};
+use crate::match_day::weight::Weight;
 use crate::session::fold;
 use crate::session::written::{SESSION, Written};
+use crate::sky::conditions::Conditions;
 
 fn day(casts: i64) -> Session {
     let mut day = Written::new(2);
@@ -53,4 +55,38 @@ fn an_empty_and_an_endless_session_have_a_report_too() {
     assert!(empty.contains("Can&#39;t tell yet") && empty.contains("No spot was logged"));
     let long = report(&Wording::new(), &day(700));
     assert!(long.contains("580 more casts"));
+}
+
+#[test]
+fn weather_nets_fish_put_back_and_hooklengths_lost_are_in_it() {
+    let mut day = Written::new(1);
+    let cold = Conditions { water: Some(52), cloud: Some(8), ..Conditions::default() };
+    day.log(1, Payload::ConditionsSet(cold));
+    for (n, put_back) in [(0, false), (1, true)] {
+        let cast = day.log(n * 1_000 + 10, Payload::Cast { rod: 1 });
+        day.log(n * 1_000 + 500, Payload::Bite { rod: 1 });
+        day.log(n * 1_000 + 600, Payload::Landed { rod: 1, fish: None });
+        let weight = Some(FishWeight::Weighed { unit: WeightUnit::Drams, count: 384 });
+        let net = Some("Net <2>".to_owned());
+        day.log(
+            n * 1_000 + 610,
+            Payload::FishSet(FishSaid { cast, class: Some("Carp".into()), weight, net, put_back }),
+        );
+    }
+    day.log(2_100, Payload::Cast { rod: 1 });
+    day.log(2_200, Payload::HooklengthLost { rod: 1 });
+    day.log(2_300, Payload::WoundIn { rod: 1 });
+    day.log(2_400, Payload::NetWeighed { net: "net <2>".into(), shown: Weight::Drams(400) });
+    let html = report(&Wording::new(), &fold(SESSION, &day.ops));
+    for text in [
+        "22:13 water 5.2 °C, cloud all cloud",
+        "<dt>Put back</dt><dd>1</dd>",
+        "<dt>Hooklengths lost</dt><dd>1</dd>",
+        "Net &lt;2&gt;: 1 fish, 0.68 kg of it known; the scales showed 1 lb 9 oz",
+        "landed, Carp, 1 lb 8 oz, Net &lt;2&gt;</td>",
+        "landed, Carp, 1 lb 8 oz, put back</td>",
+        "wound in, hooklength lost</td>",
+    ] {
+        assert!(html.contains(text), "{text} in {html}");
+    }
 }

@@ -1,8 +1,9 @@
 //! A row a cast.
 
-use super::super::figures::{end_name, reach_metres, wait_minutes};
+use super::super::figures::{conditions_at, end_name, reach_metres, wait_minutes};
 use super::ExchangeError;
 use super::cells::Cells;
+use super::weather;
 use crate::log::{LeadMaterial, Reach, Rig, Spot};
 use crate::session::{Cast, Session};
 use std::io::Write;
@@ -34,6 +35,13 @@ pub(super) const HEADER: &[&str] = &[
     "hook_size",
     "lead_g",
     "lead_material",
+    "hooklength_lost",
+    "water_temperature_c",
+    "air_temperature_c",
+    "wind",
+    "wind_from",
+    "cloud_oktas",
+    "water_colour",
 ];
 
 pub(super) fn rows<W: Write>(cells: &mut Cells<W>, session: &Session) -> Result<(), ExchangeError> {
@@ -44,6 +52,8 @@ pub(super) fn rows<W: Write>(cells: &mut Cells<W>, session: &Session) -> Result<
         course(cells, session, cast)?;
         spot(cells, cast.spot.as_ref())?;
         rig(cells, &cast.rig)?;
+        cells.yes_or_no(cast.hooklength_lost.is_some())?;
+        weather::cells(cells, &conditions_at(session, cast))?;
         cells.end_row()?;
     }
     Ok(())
@@ -54,7 +64,7 @@ fn course<W: Write>(cells: &mut Cells<W>, session: &Session, cast: &Cast) -> Res
     cells.time(Some(&cast.start))?;
     cells.plain(&cast.start.approx_s)?;
     cells.number(wait_minutes(session, cast), 2)?;
-    cells.plain(if cast.bite.is_some() { "yes" } else { "no" })?;
+    cells.yes_or_no(cast.bite.is_some())?;
     cells.time(cast.bite.as_ref().map(|(at, _)| at))?;
     cells.plain(cast.end.as_ref().map_or("out", |end| end_name(&end.cause)))?;
     cells.time(cast.end.as_ref().map(|end| &end.at))?;

@@ -35,6 +35,10 @@ impl<W: Write> Cells<W> {
         self.out.write_field(text.to_string()).map_err(failed)
     }
 
+    pub fn yes_or_no(&mut self, is: bool) -> Result<(), ExchangeError> {
+        self.plain(if is { "yes" } else { "no" })
+    }
+
     /// A number of so many decimals, where there is one.
     pub fn number(&mut self, value: Option<f64>, decimals: usize) -> Result<(), ExchangeError> {
         let cell = value.filter(|v| v.is_finite()).map(|v| format!("{v:.decimals$}"));

@@ -1,6 +1,6 @@
 //! A row a landed fish.
 
-use super::super::figures::{grams, weight_parts};
+use super::super::figures::{fish_by_cast, grams, weight_parts};
 use super::ExchangeError;
 use super::cells::Cells;
 use crate::log::WeightUnit;
@@ -19,13 +19,17 @@ pub(super) const HEADER: &[&str] = &[
     "weight_unit",
     "class",
     "bait",
+    "net",
+    "put_back",
 ];
 
 pub(super) fn rows<W: Write>(cells: &mut Cells<W>, session: &Session) -> Result<(), ExchangeError> {
+    let said = fish_by_cast(session);
     for (n, cast) in session.casts.iter().enumerate() {
         let Some(end) = &cast.end else { continue };
         let EndCause::Landed { fish } = &end.cause else { continue };
-        let (known_by, entered, class) = weight_parts(fish.as_ref());
+        let (known_by, entered) = weight_parts(fish.as_ref());
+        let said = said.get(&cast.op);
         cells.plain(&session.id)?;
         cells.words(session.setup.peg.as_deref())?;
         cells.plain(&(n + 1))?;
@@ -38,8 +42,12 @@ pub(super) fn rows<W: Write>(cells: &mut Cells<W>, session: &Session) -> Result<
             WeightUnit::Drams => "dr",
             WeightUnit::Grams => "g",
         }))?;
-        cells.words(class)?;
+        cells.words(said.and_then(|fish| fish.class.as_deref()))?;
         cells.words(cast.rig.bait.as_deref())?;
+        // What went back into the water went to no net, whichever was in use.
+        let kept = said.filter(|fish| !fish.put_back);
+        cells.words(kept.and_then(|fish| fish.net.as_deref()))?;
+        cells.yes_or_no(said.is_some_and(|fish| fish.put_back))?;
         cells.end_row()?;
     }
     Ok(())

@@ -9,6 +9,7 @@ mod casts;
 mod cells;
 mod fish;
 mod sessions;
+mod weather;
 
 use super::{ExchangeError, OnProgress, Progress, Selection};
 use crate::session::{Session, fold};

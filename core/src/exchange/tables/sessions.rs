@@ -3,7 +3,8 @@
 use super::super::figures::Counts;
 use super::ExchangeError;
 use super::cells::Cells;
-use crate::session::Session;
+use super::weather;
+use crate::session::{Note, Session};
 use std::io::Write;
 
 pub(super) const HEADER: &[&str] = &[
@@ -26,6 +27,16 @@ pub(super) const HEADER: &[&str] = &[
     "fish_without_weight",
     "doubtful_entries",
     "notes",
+    "hooklengths_lost",
+    "fish_put_back",
+    "weighed_in_g",
+    "water_temperature_c",
+    "air_temperature_c",
+    "wind",
+    "wind_from",
+    "cloud_oktas",
+    "water_colour",
+    "plan_next_time",
 ];
 
 pub(super) fn row<W: Write>(cells: &mut Cells<W>, session: &Session) -> Result<(), ExchangeError> {
@@ -46,7 +57,21 @@ pub(super) fn row<W: Write>(cells: &mut Cells<W>, session: &Session) -> Result<(
     cells.number(Some(counts.grams), 1)?;
     cells.plain(&counts.unweighed)?;
     cells.plain(&session.doubts.len())?;
-    let notes: Vec<&str> = session.notes.iter().map(|note| note.text.as_str()).collect();
-    cells.words(Some(&notes.join(" | ")))?;
+    cells.words(Some(&joined(&session.notes)))?;
+    cells.plain(&counts.hooklengths_lost)?;
+    cells.plain(&counts.put_back)?;
+    cells.number(weighed_in(session), 1)?;
+    weather::cells(cells, &session.conditions_now())?;
+    cells.words(Some(&joined(&session.next_time)))?;
     cells.end_row()
+}
+
+fn joined(notes: &[Note]) -> String {
+    notes.iter().map(|note| note.text.as_str()).collect::<Vec<_>>().join(" | ")
+}
+
+/// What the scales showed of all nets together; none where no net was weighed.
+fn weighed_in(session: &Session) -> Option<f64> {
+    let nets = &session.scales;
+    (!nets.is_empty()).then(|| nets.iter().map(|net| net.shown.grams()).sum())
 }

@@ -1,6 +1,8 @@
 use super::*;
-use crate::log::{FishWeight, Payload, Reach, Rig, Spot, WeightUnit};
+use crate::log::{FishSaid, FishWeight, LeadMaterial, Payload, Reach, Rig, SessionSetup, Spot, WeightUnit};
+use crate::match_day::weight::Weight;
 use crate::session::written::{SESSION, Written};
+use crate::sky::conditions::{Conditions, WaterColour, WindFrom, WindStrength};
 
 fn table(session: &Session, table: Table, neutralise_formulas: bool) -> Vec<Vec<String>> {
     let mut out = Vec::new();
@@ -109,4 +111,81 @@ fn the_earliest_session_comes_first_and_selection_holds() {
         &mut stop,
     );
     assert!(matches!(cancelled, Err(ExchangeError::Cancelled)));
+}
+
+/// A day in which everything that the tables have was logged.
+fn whole_day() -> Session {
+    let mut day = Written::by(0xD1);
+    let setup = SessionSetup {
+        water: Some("Alder Pit".into()),
+        peg: Some("14".into()),
+        depth_cm: Some(310),
+        rods: 2,
+        ..SessionSetup::default()
+    };
+    day.log(0, Payload::SessionStarted(setup));
+    let cold = Conditions {
+        water: Some(52),
+        air: Some(-5),
+        wind: Some(WindStrength::Light),
+        wind_from: Some(WindFrom::Ne),
+        cloud: Some(6),
+        colour: Some(WaterColour::Tinged),
+    };
+    day.log(1, Payload::ConditionsSet(cold));
+    let rig = Rig {
+        bait: Some("bread".into()),
+        colour: Some("white".into()),
+        popup_mm: Some(450),
+        hooklength_mm: Some(300),
+        hook_size: Some(12),
+        lead_mg: Some(28_350),
+        material: Some(LeadMaterial::NonToxic),
+    };
+    day.log(2, Payload::RigSet { rod: 1, rig });
+    let reach = Reach::Metres { cm: 3_550 };
+    day.log(
+        3,
+        Payload::SpotSet { rod: 1, spot: Spot { mark: None, bearing_cdeg: 1_250, reach, clipped: false } },
+    );
+    let first = day.log(60, Payload::Cast { rod: 1 });
+    day.log(600, Payload::Liner { rod: 1 });
+    day.log(900, Payload::Bite { rod: 1 });
+    let weighed = FishWeight::Weighed { unit: WeightUnit::Grams, count: 2_350 };
+    day.log(960, Payload::Landed { rod: 1, fish: None });
+    let said = |cast, net: &str| FishSaid {
+        cast,
+        class: None,
+        weight: None,
+        net: Some(net.into()),
+        put_back: false,
+    };
+    let first = FishSaid { class: Some("Carp".into()), weight: Some(weighed), ..said(first, "Net 1") };
+    day.log(990, Payload::FishSet(first));
+    day.log(1_000, Payload::ConditionsSet(Conditions { water: Some(48), ..cold }));
+    let second = day.log(1_200, Payload::Cast { rod: 1 });
+    day.log(1_500, Payload::Bite { rod: 1 });
+    let class = FishWeight::Class { name: "Skimmer".into() };
+    day.log(1_560, Payload::Landed { rod: 1, fish: Some(class) });
+    day.log(1_570, Payload::FishSet(FishSaid { put_back: true, ..said(second, "Net 1") }));
+    day.log(1_700, Payload::Cast { rod: 1 });
+    day.log(2_000, Payload::Bite { rod: 1 });
+    day.log(2_010, Payload::Lost { rod: 1 });
+    day.log(2_020, Payload::HooklengthLost { rod: 1 });
+    day.log(2_100, Payload::Cast { rod: 2 });
+    day.log(2_400, Payload::Noted { text: "ice in the \"margin\",\nthen gone".into() });
+    day.log(2_500, Payload::PlannedNext { text: "begin at 2 ft".into() });
+    day.log(2_600, Payload::SessionEnded);
+    day.log(2_700, Payload::NetWeighed { net: "Net 1".into(), shown: Weight::Grams(2_350) });
+    fold(SESSION, &day.ops)
+}
+
+/// The tables to the letter: every column, every unit, every line end (`\r` shows as `␍`).
+#[test]
+fn the_tables_of_a_whole_day() {
+    for (name, table) in [("sessions", Table::Sessions), ("casts", Table::Casts), ("fish", Table::Fish)] {
+        let mut out = Vec::new();
+        session_csv(&whole_day(), table, CsvOptions::default(), &mut out).unwrap();
+        insta::assert_snapshot!(name, String::from_utf8(out).unwrap().replace('\r', "␍"));
+    }
 }

@@ -1,7 +1,7 @@
 //! A session opened to read.
 
 use super::date_words;
-use crate::screen::conditions::conditions_words;
+use crate::screen::conditions_words;
 use crate::screen::figures::{clock, whole};
 use crate::screen::place::{rig_words, spot_words};
 use crate::screen::{Arg, Leaf, LeafKey, LeafLine, Wording};

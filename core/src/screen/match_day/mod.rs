@@ -12,7 +12,7 @@ pub(in crate::screen) use now::bank_line;
 pub(crate) use now::{alarms as match_alarms, end_words as match_end};
 pub(crate) use rules::{CLASSES, first_match, net_name};
 pub use tap::{MatchTap, Signal};
-pub(crate) use weights::units;
+pub(crate) use weights::{short as weight_words, units};
 
 use super::{Arg, ChoiceRow, Wording};
 use crate::bite::Advice;

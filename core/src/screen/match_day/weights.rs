@@ -33,7 +33,7 @@ pub(super) fn rounded(unit: WeightUnit, grams: f64) -> Weight {
 }
 
 /// A weight without the parts at either end that are nothing: "50 lb", "8 oz", "1 lb 8 oz", "4 lb 0 oz 8 dr", "20 kg".
-pub(super) fn short(weight: Weight) -> String {
+pub(crate) fn short(weight: Weight) -> String {
     let Some((lb, oz, dr)) = weight.as_lb_oz_dr() else {
         return match weight {
             Weight::Grams(g) if g != 0 && g % 1_000 == 0 => format!("{} kg", g / 1_000),
