@@ -30,11 +30,13 @@ class PalmTest {
     @get:Rule val rule = createEmptyComposeRule()
 
     @Test fun aPalmOnAKeyLogsNothingAndAThumbDoes() {
+        Handset.setClock()
         Handset.core.act(Action.StartSession(null), Handset.app.now())
         Handset.core.act(Action.Cast(1u), Handset.app.now())
         ActivityScenario.launch(MainActivity::class.java).use { scenario ->
             rule.waitUntilExactlyOneExists(hasTestTag(tag(Key.BITE)), WITHIN_MS)
             val before = Handset.kinds()
+            Handset.later(60)
             touch(scenario, widthMm = palmMm() + 1)
             assertEquals(before, Handset.kinds())
             touch(scenario, widthMm = 14.0)
