@@ -221,7 +221,10 @@ fn it_cannot_tell_before_three_bites_and_gives_ranges_after() {
     for label in ["Bites to come", "Weight to come", "Expected finish", "Last cast"] {
         assert_eq!(value(&early, label), "can't tell yet", "{label}");
     }
-    assert!(value(&early, "Casts left").contains(" to "), "{:?}", early.lines);
+    // Casts left are a division and always told; whether both ends of the range divide alike hangs on the minute.
+    let told: Vec<String> = (0..60).map(|m| value(&phone.view(FISHING + m * MIN), "Casts left")).collect();
+    assert!(told.iter().all(|casts| casts.starts_with(|c: char| c.is_ascii_digit())), "{told:?}");
+    assert!(told.iter().any(|casts| casts.contains(" to ")), "{told:?}");
     let mut now = FISHING;
     for _ in 0..5 {
         phone.land(now);
