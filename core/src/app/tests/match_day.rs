@@ -221,10 +221,20 @@ fn it_cannot_tell_before_three_bites_and_gives_ranges_after() {
     for label in ["Bites to come", "Weight to come", "Expected finish", "Last cast"] {
         assert_eq!(value(&early, label), "can't tell yet", "{label}");
     }
-    // Casts left are a division and always told; whether both ends of the range divide alike hangs on the minute.
-    let told: Vec<String> = (0..60).map(|m| value(&phone.view(FISHING + m * MIN), "Casts left")).collect();
-    assert!(told.iter().all(|casts| casts.starts_with(|c: char| c.is_ascii_digit())), "{told:?}");
-    assert!(told.iter().any(|casts| casts.contains(" to ")), "{told:?}");
+    // Casts left are a division and always told: the time left by the leave time that the line names and a turn-round
+    // that is a guess of 2 min, half or twice that. Both ends may divide alike.
+    let mut ranges = 0;
+    for minute in 0..60 {
+        let view = phone.view(FISHING + minute * MIN);
+        let line = view.lines.iter().find(|l| l.label.starts_with("Casts left")).unwrap();
+        let leave: f64 = line.label.split_whitespace().nth(2).unwrap().parse().unwrap();
+        let left = 4.0 * 60.0 + 58.0 + 40.0 / 60.0 - minute as f64;
+        let (low, high) = ((left / (leave + 4.0)).floor(), (left / (leave + 1.0)).floor());
+        let told = if low == high { format!("{low}") } else { format!("{low} to {high}") };
+        assert_eq!(line.value, told, "{} min after all-in", minute + 1);
+        ranges += i32::from(low < high);
+    }
+    assert!(ranges > 0, "no minute of an hour told a range");
     let mut now = FISHING;
     for _ in 0..5 {
         phone.land(now);

@@ -30,6 +30,14 @@ class FilesScreenTest {
         return File(files.handedOn.last().path)
     }
 
+    /** The page on which a file that was picked is looked into. */
+    private fun Bankside.lookInto(file: File) {
+        files.toPick = file.path
+        goTo(Showing.FILES)
+        tapOn("take-in")
+        until { state.desk.page == FilesPage.INCOMING }
+    }
+
     @Test fun aSessionIsSentAnotherPhoneLooksTakesItInAndTakesItBack() {
         val carried = Files.createTempFile("restwater", ".json-seq").toFile()
         Bankside.on {
@@ -40,10 +48,7 @@ class FilesScreenTest {
         }
         Bankside.on {
             start()
-            files.toPick = carried.path
-            goTo(Showing.FILES)
-            tapOn("take-in")
-            until { state.desk.page == FilesPage.INCOMING }
+            lookInto(carried)
             node("incoming").assertContentDescriptionContains("4 new entries in 1 session.", substring = true)
             tapOn("take")
             until { state.desk.taken }
@@ -107,10 +112,7 @@ class FilesScreenTest {
         }
         Bankside.on {
             start()
-            files.toPick = carried.path
-            goTo(Showing.FILES)
-            tapOn("take-in")
-            until { state.desk.page == FilesPage.INCOMING }
+            lookInto(carried)
             node("incoming").assertContentDescriptionContains("New from the file: 1 mark", substring = true)
             tapOn("take")
             until { state.desk.taken }
@@ -120,9 +122,7 @@ class FilesScreenTest {
             wait(seconds = 1)
             tap(Key.UNDO)
             wait(seconds = 1)
-            goTo(Showing.FILES)
-            tapOn("take-in")
-            until { state.desk.page == FilesPage.INCOMING }
+            lookInto(carried)
             node("incoming").assertContentDescriptionContains("New from the file: 1 mark", substring = true)
         }
         carried.delete()
