@@ -19,12 +19,35 @@ pub(super) struct Advisor {
     last: Option<Answer>,
 }
 
+/// The answer to the record as it was last looked at.
 struct Answer {
+    /// Days count more or less by the session's water.
+    session: Uuid,
+    water: Option<String>,
     waits: Vec<Wait>,
     rhythm: Rhythm,
     habit: Option<f64>,
     posterior: WaitPosterior,
     advice: Advice,
+}
+
+impl Answer {
+    /// Goes on to a record that begins as this one did: a cast more, most often, and the rhythm learned from it.
+    fn go_on(&mut self, waits: Vec<Wait>, rhythm: Rhythm, habit: Option<f64>) -> Option<()> {
+        let pace = |r: &Rhythm| (r.turn_round_min, r.bite_extra_min);
+        let same_pace = pace(&self.rhythm) == pace(&rhythm) && self.habit == habit;
+        if same_pace && self.waits.len() == waits.len() {
+            self.rhythm = rhythm;
+            return Some(());
+        }
+        if !same_pace {
+            self.posterior.set_pace(rhythm.turn_round_min, rhythm.bite_extra_min, habit).ok()?;
+        }
+        waits[self.waits.len()..].iter().for_each(|&wait| self.posterior.add(wait));
+        self.advice = self.posterior.advice();
+        (self.waits, self.rhythm, self.habit) = (waits, rhythm, habit);
+        Some(())
+    }
 }
 
 impl Advisor {
@@ -72,22 +95,15 @@ impl Advisor {
     fn bring_up_to(&mut self, session: &Session, rhythm: Rhythm) -> Option<()> {
         let waits = waits_of(session, rhythm.turn_round_min);
         let habit = habit_min(session);
-        if let Some(last) = self.last.as_mut().filter(|l| l.rhythm == rhythm && l.habit == habit) {
-            if last.waits == waits {
-                return Some(());
-            }
-            if let Some((next, before)) = waits.split_last().filter(|(_, before)| *before == last.waits) {
-                last.posterior.add(*next);
-                last.waits = before.iter().copied().chain([*next]).collect();
-                last.advice = last.posterior.advice();
-                return Some(());
-            }
+        let water = &session.setup.water;
+        let is_same = |last: &&mut Answer| last.session == session.id && last.water == *water;
+        if let Some(last) = self.last.as_mut().filter(is_same).filter(|last| waits.starts_with(&last.waits)) {
+            return last.go_on(waits, rhythm, habit);
         }
-        let water = session.setup.water.as_deref();
         let earlier: Vec<EarlierDay> = self
             .earlier
             .iter()
-            .map(|day| EarlierDay { waits: &day.waits, weight: weight(day, water) })
+            .map(|day| EarlierDay { waits: &day.waits, weight: weight(day, water.as_deref()) })
             .collect();
         let record = Record {
             today: &waits,
@@ -98,7 +114,8 @@ impl Advisor {
         };
         let posterior = WaitPosterior::new(&record, &Settings::default()).ok()?;
         let advice = posterior.advice();
-        self.last = Some(Answer { waits, rhythm, habit, posterior, advice });
+        let (session, water) = (session.id, water.clone());
+        self.last = Some(Answer { session, water, waits, rhythm, habit, posterior, advice });
         Some(())
     }
 }

@@ -81,7 +81,7 @@ pub fn advise(record: &Record, settings: &Settings) -> Result<Advice, BiteError>
 impl LeavePlan {
     /// Advice on the next cast.
     pub fn advice(&self) -> Advice {
-        let means = &self.means();
+        let means = self.means();
         let band = self.sequential_band(means);
         let per_hour = 60.0 * band.best_rate;
         let at_habit = self.habit_min.map(|t| 60.0 * at(&means.times, &means.rate, t));
@@ -183,7 +183,7 @@ impl LeavePlan {
     /// counts by its chance of it, so that a slow day lowers both.
     pub fn waiting_on(&self, so_far: f64) -> Result<WaitingOn, BiteError> {
         let u = super::error::not_negative("the wait so far", so_far)?;
-        let means = &self.means();
+        let means = self.means();
         let bitten = |t: f64| at(&means.times, &means.bitten, t);
         let still = (1.0 - bitten(u)).max(1e-12);
         let (until_min, rate, fresh) = self.rate_of_waiting_on(means, u);
@@ -414,7 +414,7 @@ mod tests {
                 prop_assert!(a.recast_by_min.is_none_or(|r| best <= r));
             }
             prop_assert!(a.next_leave_min >= hold);
-            let means = &found.means;
+            let means = &found.means(found.laid(), accuracy);
             for i in 0..means.times.len() {
                 // No more bites than one for every turn-round and extra time.
                 prop_assert!(means.rate[i] > 0.0 && means.rate[i] <= 1.0 / 5.0);
@@ -427,6 +427,19 @@ mod tests {
             }
             let on = found.waiting_on(7.0).unwrap();
             prop_assert!((0.0..=1.0).contains(&on.bite_in_five));
+        }
+
+        #[test]
+        fn a_pace_learned_later_gives_the_advice_of_one_known_at_once(
+            day in any_day(), turn in 0.5f64..8.0, extra in 0.0f64..9.0, habit in proptest::option::of(1.0f64..30.0),
+        ) {
+            let settings = Settings::default();
+            let known = Record { turn_round_min: turn, bite_extra_min: extra, habit_min: habit, ..Record::of_today(&day) };
+            let mut later = WaitPosterior::new(&Record::of_today(&day), &settings).unwrap();
+            later.advice();
+            later.set_pace(turn, extra, habit).unwrap();
+            prop_assert_eq!(later.advice(), advise(&known, &settings).unwrap());
+            prop_assert!(later.set_pace(0.0, extra, habit).is_err() && later.set_pace(turn, extra, Some(-1.0)).is_err());
         }
 
         #[test]

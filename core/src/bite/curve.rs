@@ -55,9 +55,9 @@ impl WaitPosterior {
             // The advice is read off the plan's rates: the picture must be of the same.
             return self.plan.spread_of_rates(minutes, values);
         }
-        let y = log(minutes);
+        let (laid, y) = (self.laid(), log(minutes));
         let (mut sum, mut weights) = (0.0, 0.0);
-        for (grid, share) in self.grids.iter().zip(&self.shares) {
+        for (grid, share) in laid.grids.iter().zip(&laid.shares) {
             for node in &grid.nodes {
                 let z = y - node.ln_scale;
                 let table = &grid.tables[node.table];

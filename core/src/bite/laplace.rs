@@ -147,9 +147,10 @@ fn surface(piece: Piece, priors: &Priors, evidence: &Evidence, at: [f64; 3]) -> 
     (out.g[2], out.h[2][2]) = spread(priors.never, at[2]);
     bites(piece, evidence, at, &mut out);
     let p = if piece.never { 1.0 / (1.0 + exp(-at[2])) } else { 0.0 };
+    let k = exp(at[0]);
     for (weight, times) in &evidence.censored {
         for &y in times {
-            censored(&tail(piece.family, at[0], at[1], y), p, *weight, &mut out);
+            censored(&tail(piece.family, k, at[1], y), p, *weight, &mut out);
         }
     }
     settle(piece, &mut out);
@@ -197,7 +198,7 @@ fn bites(piece: Piece, e: &Evidence, at: [f64; 3], out: &mut Surface) {
             let lag = e.sum_ln - n * l;
             add(out, 1.0, &[n * s + k * lag - e.sum_ln, n + k * lag, -k * n, k * lag, -k * n, 0.0]);
             for &(y, weight) in &e.bite_times {
-                add(out, weight, &tail(piece.family, s, l, y));
+                add(out, weight, &tail(piece.family, k, l, y));
             }
         }
         Family::LogNormal => {
@@ -226,8 +227,7 @@ fn bites(piece: Piece, e: &Evidence, at: [f64; 3], out: &mut Surface) {
     }
 }
 
-fn tail(family: Family, s: f64, l: f64, y: f64) -> Tail {
-    let k = exp(s);
+fn tail(family: Family, k: f64, l: f64, y: f64) -> Tail {
     match family {
         Family::Exponential | Family::Weibull => {
             let w = k * (y - l);

@@ -11,7 +11,8 @@ impl WaitPosterior {
         let step = 1.0 / most.max(1) as f64;
         let (mut so_far, mut next) = (0.0, 0.5 * step);
         let mut picked: Vec<(f64, WithNobodyHome<Law>)> = Vec::new();
-        for (grid, share) in self.grids.iter().zip(&self.shares) {
+        let laid = self.laid();
+        for (grid, share) in laid.grids.iter().zip(&laid.shares) {
             for node in &grid.nodes {
                 for i in node.first..node.last {
                     so_far += share * grid.weights[i];

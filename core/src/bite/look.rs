@@ -50,6 +50,7 @@ impl LeavePlan {
     /// Minutes of fishing to come to which what is learned now is of use: the rest of today, and some
     /// days more where there is a book: who has kept one will be back.
     fn minutes_ahead(&self) -> f64 {
-        (DAY_MIN - self.used_min).max(0.0) + DAYS_TO_COME * DAY_MIN * self.days.min(1.0 / self.days.max(1.0))
+        (DAY_MIN - self.used_min()).max(0.0)
+            + DAYS_TO_COME * DAY_MIN * self.days.min(1.0 / self.days.max(1.0))
     }
 }

@@ -30,8 +30,8 @@ pub struct LeavePlan {
     /// Weighted bites of the whole record.
     pub(crate) all_bites: f64,
     pub(crate) longest_min: f64,
-    /// Minutes of today that the casts have taken.
-    pub(crate) used_min: f64,
+    /// Minutes of today that the casts have waited.
+    waited_min: f64,
     /// Weighted earlier days.
     pub(crate) days: f64,
     pub(crate) shapes: Arc<Shapes>,
@@ -39,6 +39,8 @@ pub struct LeavePlan {
     rates: Arc<[f32]>,
     /// Weight of each shape, the heaviest 1.
     pub(crate) weights: Vec<f64>,
+    /// Posterior means of this record, worked out when first asked for: a running clock asks every second.
+    means: OnceLock<Means>,
 }
 
 impl LeavePlan {
@@ -61,10 +63,11 @@ impl LeavePlan {
             bites: 0,
             all_bites: 0.0,
             longest_min: 0.0,
-            used_min: 0.0,
+            waited_min: 0.0,
             days: 0.0,
             weights: shapes.prior.clone(),
             shapes,
+            means: OnceLock::new(),
         };
         for day in record.earlier {
             let weight = super::error::share("the weight of an earlier day", day.weight)?;
@@ -80,12 +83,12 @@ impl LeavePlan {
 
     /// Adds a finished cast of today.
     pub fn add(&mut self, wait: Wait) {
+        self.means = OnceLock::new();
         self.casts += 1;
-        self.used_min += wait.minutes() + self.costs.turn_round_min;
+        self.waited_min += wait.minutes();
         if wait.is_bite() {
             self.bites += 1;
             self.all_bites += 1.0;
-            self.used_min += self.costs.bite_extra_min;
         }
         self.longest_min = self.longest_min.max(wait.minutes());
         let likelihood = Likelihood::new(&self.shapes, wait);
@@ -98,6 +101,21 @@ impl LeavePlan {
         if top > 0.0 {
             self.weights.iter_mut().for_each(|w| *w /= top);
         }
+    }
+
+    /// What a cast costs beside its wait is learned anew with every cast, and so is the habit. Neither says anything of the
+    /// waits: the weights stay.
+    pub(crate) fn set_pace(&mut self, costs: Costs, habit_min: Option<f64>) {
+        self.means = OnceLock::new();
+        self.rates = self.shapes.rates(costs);
+        (self.costs, self.habit_min) = (costs, habit_min);
+    }
+
+    /// Minutes of today that the casts have taken.
+    pub(crate) fn used_min(&self) -> f64 {
+        self.waited_min
+            + self.casts as f64 * self.costs.turn_round_min
+            + self.bites as f64 * self.costs.bite_extra_min
     }
 
     /// Adds an earlier day, its likelihood to the power `weight` (power prior; Ibrahim and Chen 2000).
@@ -174,7 +192,11 @@ impl LeavePlan {
     }
 
     /// Posterior means by leave time.
-    pub(crate) fn means(&self) -> Means {
+    pub(crate) fn means(&self) -> &Means {
+        self.means.get_or_init(|| self.worked_out())
+    }
+
+    fn worked_out(&self) -> Means {
         let likely = self.likely();
         let rate = self.mean_rates(&likely);
         let best = top(&rate);

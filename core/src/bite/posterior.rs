@@ -4,11 +4,12 @@
 use super::evidence::Evidence;
 use super::grid::{Grid, Node};
 use super::laplace::{Family, Piece};
-use super::record::{Accuracy, Record, Settings};
+use super::record::{Accuracy, Record, Settings, checked_pace};
 use super::renewal::Costs;
 use super::wait_law::Law;
 use super::{Advice, BiteError, LeavePlan, Wait, WaitingOn};
 use libm::{exp, log};
+use std::sync::OnceLock;
 
 /// Entries below this weight are left out of sums over leave times; together they are below 1 in 1,000.
 const NEGLIGIBLE: f64 = 1e-7;
@@ -29,21 +30,28 @@ pub struct ModelShare {
     pub ln_evidence: f64,
 }
 
-/// What is known about waits after a record. Rebuilt as casts are added; the order of the casts does
-/// not matter.
+/// What is known about waits after a record. The order of the casts does not matter.
+///
+/// Advice comes from the plan, which is kept up to date cast by cast; the laws of the wait are worked out when one asks for
+/// them, so that a tap does not pay for curves that nobody looks at.
 #[derive(Debug, Clone)]
 pub struct WaitPosterior {
-    pub(crate) settings: Settings,
-    pub(crate) costs: Costs,
-    pub(crate) evidence: Evidence,
+    settings: Settings,
+    costs: Costs,
+    evidence: Evidence,
     /// Longest wait of the whole record.
-    pub(crate) longest_min: f64,
+    longest_min: f64,
+    pub(crate) plan: LeavePlan,
+    laid: OnceLock<Laid>,
+}
+
+/// The pieces of the posterior, each on its grid.
+#[derive(Debug, Clone)]
+pub(crate) struct Laid {
     pub(crate) grids: Vec<Grid>,
     /// Posterior probability of each grid.
     pub(crate) shares: Vec<f64>,
     ln_evidence: f64,
-    pub(crate) means: Means,
-    pub(crate) plan: LeavePlan,
 }
 
 /// Posterior means by leave time.
@@ -72,19 +80,14 @@ impl WaitPosterior {
         let evidence = record.evidence()?;
         let counted = record.earlier.iter().filter(|day| day.weight > 0.0).flat_map(|day| day.waits);
         let longest = record.today.iter().chain(counted).map(|w| w.minutes()).fold(0.0, f64::max);
-        let mut posterior = Self {
+        Ok(Self {
             settings: *settings,
             costs,
             evidence,
             longest_min: longest,
-            grids: Vec::new(),
-            shares: Vec::new(),
-            ln_evidence: 0.0,
-            means: Means::default(),
             plan: LeavePlan::new(record, settings)?,
-        };
-        posterior.rebuild();
-        Ok(posterior)
+            laid: OnceLock::new(),
+        })
     }
 
     /// Adds a finished cast of today.
@@ -92,7 +95,20 @@ impl WaitPosterior {
         self.plan.add(wait);
         self.evidence.add(wait, 1.0);
         self.longest_min = self.longest_min.max(wait.minutes());
-        self.rebuild();
+        self.laid = OnceLock::new();
+    }
+
+    /// Takes what a cast costs beside its wait, and the habit, both in minutes, as they are known now.
+    pub fn set_pace(
+        &mut self,
+        turn_round_min: f64,
+        bite_extra_min: f64,
+        habit_min: Option<f64>,
+    ) -> Result<(), BiteError> {
+        let costs = checked_pace(turn_round_min, bite_extra_min, habit_min)?;
+        self.costs = costs;
+        self.plan.set_pace(costs, habit_min);
+        Ok(())
     }
 
     /// Advice on the next cast: see [`LeavePlan::advice`].
@@ -107,7 +123,7 @@ impl WaitPosterior {
 
     /// ln of the probability density of the record under priors and models together.
     pub fn ln_evidence(&self) -> f64 {
-        self.ln_evidence
+        self.laid().ln_evidence
     }
 
     /// The models with their posterior probabilities.
@@ -123,7 +139,8 @@ impl WaitPosterior {
             probability,
             ln_evidence: grid.ln_evidence,
         };
-        self.grids.iter().zip(&self.shares).map(of).collect()
+        let Laid { grids, shares, .. } = self.laid();
+        grids.iter().zip(shares).map(of).collect()
     }
 
     /// Posterior mean of a function of the law of the wait and the never-bite share.
@@ -136,7 +153,8 @@ impl WaitPosterior {
     /// Calls `take` with every law of the posterior: its probability, the law of the wait of casts that
     /// do get a bite, and the share that never would.
     pub fn each_law(&self, mut take: impl FnMut(f64, &Law, f64)) {
-        for (grid, share) in self.grids.iter().zip(&self.shares) {
+        let Laid { grids, shares, .. } = self.laid();
+        for (grid, share) in grids.iter().zip(shares) {
             for node in &grid.nodes {
                 let law = law(grid.piece.family, node);
                 for i in node.first..node.last {
@@ -149,28 +167,36 @@ impl WaitPosterior {
         }
     }
 
-    /// Rebuilds the grids from the evidence.
-    fn rebuild(&mut self) {
-        self.lay(self.settings.accuracy);
-        if self.settings.accuracy == Accuracy::Refined {
-            for finer in [Accuracy::Fine, Accuracy::Finest] {
-                let before = self.answer();
-                self.lay(finer);
-                let moved = before.iter().zip(self.answer()).any(|(a, b)| (a - b).abs() > 0.005 * b.abs());
-                if !moved {
-                    break;
-                }
+    /// The grids of this record, laid when first asked for.
+    pub(crate) fn laid(&self) -> &Laid {
+        self.laid.get_or_init(|| match self.settings.accuracy {
+            Accuracy::Refined => self.refined(),
+            accuracy => self.lay(accuracy),
+        })
+    }
+
+    fn refined(&self) -> Laid {
+        let mut laid = self.lay(Accuracy::Refined);
+        let mut before = self.answer(&laid, Accuracy::Refined);
+        for finer in [Accuracy::Fine, Accuracy::Finest] {
+            laid = self.lay(finer);
+            let after = self.answer(&laid, finer);
+            let moved = before.iter().zip(&after).any(|(a, b)| (a - b).abs() > 0.005 * b.abs());
+            if !moved {
+                break;
             }
+            before = after;
         }
+        laid
     }
 
     /// The figures that refinement must leave where they are: best rate, and the ends of the band.
-    fn answer(&self) -> [f64; 3] {
-        let band = super::leave_time::band(&self.means, self.settings.near_best);
+    fn answer(&self, laid: &Laid, accuracy: Accuracy) -> [f64; 3] {
+        let band = super::leave_time::band(&self.means(laid, accuracy), self.settings.near_best);
         [band.best_rate, band.from, band.until.unwrap_or(f64::MAX)]
     }
 
-    fn lay(&mut self, accuracy: Accuracy) {
+    fn lay(&self, accuracy: Accuracy) -> Laid {
         let priors = self.settings.priors;
         let families = [Family::Exponential, Family::Weibull, Family::LogNormal, Family::Gamma];
         let mut aims: Vec<(f64, Grid)> = Vec::new();
@@ -186,18 +212,17 @@ impl WaitPosterior {
         }
         let most = aims.iter().map(|(w, g)| w + g.ln_evidence).fold(f64::NEG_INFINITY, f64::max);
         aims.retain(|(w, g)| w + g.ln_evidence > most - HOPELESS);
-        self.grids.clear();
+        let mut grids = Vec::with_capacity(aims.len());
         let mut ln_weights = Vec::new();
         for (weight, aim) in aims {
             let grid = aim.refined(&priors, &self.evidence, accuracy.fineness());
             ln_weights.push(weight + grid.ln_evidence);
-            self.grids.push(grid);
+            grids.push(grid);
         }
         let top = ln_weights.iter().copied().fold(f64::NEG_INFINITY, f64::max);
         let sum: f64 = ln_weights.iter().map(|l| exp(l - top)).sum();
-        self.shares = ln_weights.iter().map(|l| exp(l - top) / sum).collect();
-        self.ln_evidence = top + log(sum);
-        self.means = self.means_at(&self.times(accuracy.times()));
+        let shares = ln_weights.iter().map(|l| exp(l - top) / sum).collect();
+        Laid { grids, shares, ln_evidence: top + log(sum) }
     }
 
     /// Leave times looked at: closer together where they are short.
@@ -211,11 +236,13 @@ impl WaitPosterior {
             .collect()
     }
 
-    fn means_at(&self, times: &[f64]) -> Means {
+    /// Posterior means by leave time.
+    pub(crate) fn means(&self, laid: &Laid, accuracy: Accuracy) -> Means {
+        let times = self.times(accuracy.times());
         let n = times.len();
         let ln_times: Vec<f64> = times.iter().map(|&t| log(t)).collect();
         let mut means = Means {
-            times: times.to_vec(),
+            times: times.clone(),
             rate: vec![0.0; n],
             bitten: vec![0.0; n],
             waiting: vec![0.0; n],
@@ -223,7 +250,7 @@ impl WaitPosterior {
             fresh: Vec::new(),
         };
         let (mut bitten, mut waiting) = (vec![0.0; n], vec![0.0; n]);
-        for (grid, share) in self.grids.iter().zip(&self.shares) {
+        for (grid, share) in laid.grids.iter().zip(&laid.shares) {
             if *share < NEGLIGIBLE {
                 continue;
             }
@@ -367,7 +394,8 @@ mod tests {
         for n in [0, 3, 8, 15, 30] {
             let waits = day(n);
             let figures = |accuracy| {
-                let [rate, from, _] = posterior(&waits, PRIORS, accuracy).answer();
+                let found = posterior(&waits, PRIORS, accuracy);
+                let [rate, from, _] = found.answer(found.laid(), accuracy);
                 (rate, from)
             };
             let (rate, hold) = figures(Accuracy::Reference);
@@ -385,9 +413,10 @@ mod tests {
         // The ratio of predictive means would give one; the mean of the rates must not.
         let waits = day(6);
         let found = posterior(&waits, only(0, 1.0), Accuracy::Fine);
-        let rate = &found.means.rate;
+        let means = found.means(found.laid(), Accuracy::Fine);
+        let rate = &means.rate;
         assert!(rate.windows(2).all(|w| w[1] > w[0] - 1e-12));
-        let band = super::super::leave_time::band(&found.means, 0.95);
+        let band = super::super::leave_time::band(&means, 0.95);
         assert!(!band.inside && band.until.is_none());
     }
 

@@ -1,6 +1,6 @@
 //! What a wait question is asked about, and how exactly it is to be answered.
 
-use super::error::{not_negative, positive};
+use super::error::positive;
 use super::evidence::Evidence;
 use super::grid::Fineness;
 use super::prior::{BITE_EXTRA_GUESS_MIN, PRIORS, Priors, TURN_ROUND_GUESS_MIN};
@@ -44,10 +44,7 @@ impl<'a> Record<'a> {
     }
 
     pub(crate) fn costs(&self) -> Result<Costs, BiteError> {
-        if let Some(habit) = self.habit_min {
-            positive("the habit", habit)?;
-        }
-        Costs::new(self.turn_round_min, not_negative("the extra time of a bite", self.bite_extra_min)?)
+        checked_pace(self.turn_round_min, self.bite_extra_min, self.habit_min)
     }
 
     pub(crate) fn evidence(&self) -> Result<Evidence, BiteError> {
@@ -58,6 +55,18 @@ impl<'a> Record<'a> {
         }
         Ok(evidence)
     }
+}
+
+/// Costs that are possible, beside a habit that is.
+pub(crate) fn checked_pace(
+    turn_round_min: f64,
+    bite_extra_min: f64,
+    habit_min: Option<f64>,
+) -> Result<Costs, BiteError> {
+    if let Some(habit) = habit_min {
+        positive("the habit", habit)?;
+    }
+    Costs::new(turn_round_min, bite_extra_min)
 }
 
 /// How finely the posterior is worked out.

@@ -111,8 +111,10 @@ fn estimators(
     fitted?;
     note(2, size, time);
     if size <= MOST_IN_A_POSTERIOR {
-        let (time, posterior) = timed(|| WaitPosterior::new(&Record::of_today(waits), &Settings::default()));
-        posterior?;
+        let record = Record::of_today(waits);
+        let (time, evidence) =
+            timed(|| WaitPosterior::new(&record, &Settings::default()).map(|p| p.ln_evidence()));
+        evidence?;
         note(3, size, time);
     }
     Ok(())

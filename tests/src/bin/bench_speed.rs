@@ -14,7 +14,10 @@ fn main() {
         (0..500).filter_map(|i| Wait::new(1.0 + f64::from(i * 37 % 29), i % 3 == 0).ok()).collect();
     let ops = log_of(1, 1, 250);
     let bodies: Vec<Vec<u8>> = ops.iter().filter_map(|op| canonical_bytes(op).ok()).collect();
-    let posterior = || WaitPosterior::new(&Record::of_today(&waits), &Settings::default()).is_ok();
+    let posterior = || {
+        WaitPosterior::new(&Record::of_today(&waits), &Settings::default())
+            .is_ok_and(|p| p.ln_evidence().is_finite())
+    };
     let reading = || bodies.iter().filter(|body| op_from_bytes(body).is_ok()).count() == ops.len();
     let folding = || !fold(ops[0].session, &ops).casts.is_empty();
     let jobs: [(&str, &dyn Fn() -> bool); 3] =
