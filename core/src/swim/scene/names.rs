@@ -6,6 +6,7 @@ use super::labels::{Label, Placer, places_in};
 use super::marks::Count;
 use super::pack::Pack;
 use super::record::LabelRole;
+use super::view::Rect;
 use crate::swim::columns::ColumnName::{Between, LeftOf, On, Plain, RightOf};
 use crate::swim::frame::{Point, Spot, point_at};
 use crate::swim::planar::{ring_centroid, ring_contains};
@@ -14,7 +15,8 @@ use crate::swim::water::Water;
 /// Places every label of a full scene.
 pub(crate) fn draw(d: &Drawing, pack: &mut Pack, placer: &mut Placer, kept: &[Water], counts: Vec<Count>) {
     kept_back(d, pack, placer, kept);
-    let rings: Vec<Vec<Point>> = kept.iter().flat_map(Water::rings).map(|r| d.view.ring(&r)).collect();
+    let rings: Vec<KeptRing> =
+        kept.iter().flat_map(Water::rings).map(|r| KeptRing::new(d.view.ring(&r))).collect();
     for count in counts {
         number_beside(d, pack, placer, &count, &rings);
     }
@@ -101,7 +103,7 @@ fn by_size_then_length(d: &Drawing, texts: &[String]) -> Vec<(String, f64)> {
 }
 
 /// The number of a mark that stands for several: in the room kept for it, or round the mark where a label is in the way.
-fn number_beside(d: &Drawing, pack: &mut Pack, placer: &mut Placer, count: &Count, kept: &[Vec<Point>]) {
+fn number_beside(d: &Drawing, pack: &mut Pack, placer: &mut Placer, count: &Count, kept: &[KeptRing]) {
     let own = d.figures.cells[count.place].kept_back_min.is_some();
     let label = Label {
         role: LabelRole::Count,
@@ -115,14 +117,14 @@ fn number_beside(d: &Drawing, pack: &mut Pack, placer: &mut Placer, count: &Coun
         let at = |x: f64, y: f64| Point { x: count.at.x + x * d.ask.side(), y: count.at.y + y };
         let (away, high) = (count.size * 1.1 + w / 2.0, count.size * 1.1 + h / 2.0);
         let mut places = vec![count.room, at(away, 0.0), at(-away, 0.0), at(0.0, -high), at(0.0, high)];
-        places.retain(|p| own || kept.iter().all(|ring| clear_of(ring, *p, w, h)));
+        places.retain(|p| own || kept.iter().all(|ring| ring.is_clear_of(*p, w, h)));
         places
     };
     placer.place(pack, &label, &places);
 }
 
 /// Minutes rested, in each disturbed cell: the last fished first.
-fn rested(d: &Drawing, pack: &mut Pack, placer: &mut Placer, kept: &[Vec<Point>]) {
+fn rested(d: &Drawing, pack: &mut Pack, placer: &mut Placer, kept: &[KeptRing]) {
     let known = d.figures.cells.iter().enumerate();
     let mut all: Vec<(usize, f64)> = known.filter_map(|(i, c)| c.rested_min.map(|m| (i, m))).collect();
     let aim_x = |i: usize| d.swim.cells()[i].sector.centroid().x * d.ask.side();
@@ -151,19 +153,40 @@ fn rested(d: &Drawing, pack: &mut Pack, placer: &mut Placer, kept: &[Vec<Point>]
         let own = d.figures.cells[place].kept_back_min.is_some();
         placer.place(pack, &label, &|w, h| {
             let mut places = places_in(&rings, wish, d.ask.side());
-            places.retain(|p| own || kept.iter().all(|ring| clear_of(ring, *p, w, h)));
+            places.retain(|p| own || kept.iter().all(|ring| ring.is_clear_of(*p, w, h)));
             places
         });
     }
 }
 
-/// Whether a box keeps off a ring: no figure of one cell stands on kept-back water beside it.
-fn clear_of(ring: &[Point], middle: Point, w: f64, h: f64) -> bool {
-    let at = |x: f64, y: f64| Point { x: middle.x + x * w / 2.0, y: middle.y + y * h / 2.0 };
-    let steps = [-1.0, -0.5, 0.0, 0.5, 1.0];
-    let mut inside = steps.iter().flat_map(|x| steps.map(|y| at(*x, y)));
-    let in_box = |p: &Point| (p.x - middle.x).abs() < w / 2.0 && (p.y - middle.y).abs() < h / 2.0;
-    !inside.any(|p| ring_contains(ring, p)) && !ring.iter().any(in_box)
+/// The edge of kept-back water.
+struct KeptRing {
+    ring: Vec<Point>,
+    bounds: Rect,
+}
+
+impl KeptRing {
+    fn new(ring: Vec<Point>) -> Self {
+        let low = |of: fn(&Point) -> f64| ring.iter().map(of).fold(f64::INFINITY, f64::min);
+        let high = |of: fn(&Point) -> f64| ring.iter().map(of).fold(f64::NEG_INFINITY, f64::max);
+        let (x, y) = (low(|p| p.x), low(|p| p.y));
+        let bounds = Rect { x, y, w: high(|p| p.x) - x, h: high(|p| p.y) - y };
+        Self { ring, bounds }
+    }
+
+    /// Whether a box keeps off it: no figure of one cell stands on kept-back water beside it.
+    fn is_clear_of(&self, middle: Point, w: f64, h: f64) -> bool {
+        if !self.bounds.meets(&Rect::round(middle.x, middle.y, w, h)) {
+            return true;
+        }
+        let in_box = |p: &Point| (p.x - middle.x).abs() < w / 2.0 && (p.y - middle.y).abs() < h / 2.0;
+        if self.ring.iter().any(in_box) {
+            return false;
+        }
+        let steps = [-1.0, -0.5, 0.0, 0.5, 1.0];
+        let at = |x: f64, y: f64| Point { x: middle.x + x * w / 2.0, y: middle.y + y * h / 2.0 };
+        !steps.iter().any(|x| steps.iter().any(|y| ring_contains(&self.ring, at(*x, *y))))
+    }
 }
 
 /// "Gate 30-40 m", for the key.
