@@ -44,6 +44,7 @@ desktop_app() {
   native_library
   local made=target/desktop/class-path
   if [ ! -e $made ] || [ -n "$(find android/ui/src $DESKTOP/src/main $DESKTOP/pom.xml -newer $made -print -quit)" ]; then
+    echo "dev: building the screens" >&2
     maven -q -f $DESKTOP/pom.xml compile dependency:build-classpath -Dmdep.outputFile="$PWD/$made.new"
     mv $made.new $made
   fi

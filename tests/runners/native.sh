@@ -7,6 +7,7 @@ SWIFT_HEADER=ios/RestwaterKit/Sources/restwaterFFI/generated
 
 # target/release/librestwater.so, which the desktop, Robolectric and Swift all load.
 native_library() {
+  [ -e target/release/librestwater.so ] || echo "dev: building the core; the first time takes some minutes" >&2
   rust && cargo build --release --quiet -p restwater-bindings
 }
 

@@ -76,8 +76,8 @@ pub fn tuned() -> Vec<Water> {
 }
 
 /// Waters on which nothing was tuned: written down before any result on them was seen, and not changed
-/// since. Results on them were seen once, before the last change of the advice.
-pub fn seen_once() -> Vec<Water> {
+/// since. Results on them were seen before the last change of the advice.
+pub fn seen_before() -> Vec<Water> {
     vec![
         plain("window 10±1.5", NarrowWindow, window(10.0, 1.5, 0.65)),
         plain("window 13±0.8", NarrowWindow, window(13.0, 0.8, 0.75)),
@@ -110,13 +110,6 @@ pub fn seen_once() -> Vec<Water> {
             forgotten: 0.15,
             ..plain("late and forgotten, window 18±1.5", Misreported, window(18.0, 1.5, 0.7))
         },
-    ]
-}
-
-/// Waters on which nothing was tuned: written down before anything was fished on them, and not changed
-/// since.
-pub fn unseen() -> Vec<Water> {
-    vec![
         plain("window 9±1.2", NarrowWindow, window(9.0, 1.2, 0.7)),
         plain("window 14±1", NarrowWindow, window(14.0, 1.0, 0.65)),
         plain("window 23±2", NarrowWindow, window(23.0, 2.0, 0.75)),
@@ -124,5 +117,20 @@ pub fn unseen() -> Vec<Water> {
         plain("constant 22", ConstantRate, constant(22.0)),
         plain("early 0-6", EarlyOnly, Early { from: 0.5, until: 6.0, share: 0.5 }),
         plain("peaks 5, 18", TwoPeaked, Two { first: [5.0, 1.0, 0.35], second: [18.0, 1.5, 0.45] }),
+    ]
+}
+
+/// Waters on which nothing was tuned: written down before anything was fished on them, and not changed
+/// since.
+pub fn unseen() -> Vec<Water> {
+    vec![
+        plain("window 11±0.9", NarrowWindow, window(11.0, 0.9, 0.65)),
+        plain("window 17±1.8", NarrowWindow, window(17.0, 1.8, 0.75)),
+        plain("window 21±1.4", NarrowWindow, window(21.0, 1.4, 0.7)),
+        plain("constant 14", ConstantRate, constant(14.0)),
+        plain("constant 28", ConstantRate, constant(28.0)),
+        plain("early 1-6", EarlyOnly, Early { from: 1.0, until: 6.0, share: 0.45 }),
+        plain("peaks 7, 20", TwoPeaked, Two { first: [7.0, 1.2, 0.35], second: [20.0, 1.8, 0.45] }),
+        Water { spots: 5, home: 0.65, ..plain("nobody home, constant 10", NobodyHome, constant(10.0)) },
     ]
 }

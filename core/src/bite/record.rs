@@ -139,7 +139,7 @@ impl Default for Settings {
             accuracy: Accuracy::default(),
             horizon_min: 60.0,
             near_best: 0.95,
-            early_price: 0.02,
+            early_price: 0.03,
             steady_price: 0.8,
             explore_bites: 20.0,
         }

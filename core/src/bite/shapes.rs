@@ -16,6 +16,8 @@ pub(crate) const POINTS: usize = 121;
 const SHARES: [f64; 10] = [0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9, 0.97];
 /// Shares of casts with a bite in the first and in the second of two bunches.
 const TWO_SHARES: [(f64, f64); 5] = [(0.2, 0.2), (0.2, 0.5), (0.4, 0.2), (0.4, 0.5), (0.6, 0.3)];
+/// A bunch of twice the width counts less by this power of two. A guess, set by simulation.
+const WIDTH_POWER: f64 = 0.7;
 /// Ends of the stretches with even bites, minutes.
 const EDGES: [f64; 20] = [
     0.0, 1.0, 2.0, 3.0, 4.0, 5.0, 6.0, 7.0, 8.0, 10.0, 12.0, 14.0, 16.0, 18.0, 20.0, 23.0, 26.0, 30.0, 35.0,
@@ -48,8 +50,8 @@ pub struct ShapePriors {
 pub const SHAPE_PRIORS: ShapePriors = ShapePriors {
     constant: 0.4,
     broad: 0.12,
-    even: 0.08,
-    two: 0.2,
+    even: 0.11,
+    two: 0.18,
     place: (10.5, 0.7),
     pace: (15.0, 0.7),
     stray: 0.01,
@@ -171,7 +173,8 @@ impl Shapes {
             .collect()
     }
 
-    /// Log-normal bunches, their place in steps that follow their width.
+    /// Log-normal bunches, their place in steps that follow their width. The wider, the less they are believed in, by
+    /// simulation (docs/advice.md).
     fn bunches(&self, priors: &ShapePriors) -> Vec<Curve> {
         let mut list = Vec::new();
         for sd in [0.7_f64, 1.2, 2.0, 3.5, 6.0] {
@@ -179,7 +182,8 @@ impl Shapes {
             let mut place = f64::max(1.0, sd);
             while place < 42.0 {
                 let law = Law::LogNormal { mu: log(place), sigma: sd / place };
-                list.push((bell(place, priors.place) * step / place, self.curve(&law)));
+                let weight = bell(place, priors.place) * step / place * libm::pow(sd, -WIDTH_POWER);
+                list.push((weight, self.curve(&law)));
                 place += step;
             }
         }

@@ -7,7 +7,7 @@
 use restwater_tests::sim::change::{Habit, Said, said};
 use restwater_tests::sim::share::{Catches, Days, catches};
 use restwater_tests::sim::water::Water;
-use restwater_tests::sim::waters::{seen_once, tuned, unseen};
+use restwater_tests::sim::waters::{seen_before, tuned, unseen};
 use restwater_tests::sim::{goal, on_two_threads, table};
 use std::process::ExitCode;
 
@@ -16,7 +16,7 @@ const DAYS: u64 = 2000;
 /// Days fished after each book of five.
 const PER_BOOK: u64 = 8;
 /// The run of the tables in docs/advice.md: no setting was chosen on its days.
-const SEED: u64 = 20_261_126;
+const SEED: u64 = 20_261_128;
 /// How many times as keen the fish are for the better colour, where there is one.
 const EFFECTS: [f64; 2] = [2.0, 4.0];
 
@@ -32,7 +32,7 @@ fn main() -> ExitCode {
     let mut goals = Vec::new();
     let tables = [
         ("Waters the settings were tuned on, other days", named(tuned())),
-        ("Waters seen once before the last change", named(seen_once())),
+        ("Waters seen before the last change", named(seen_before())),
         ("Waters not seen before", named(unseen())),
     ];
     for (name, waters) in tables.into_iter().filter(|(_, waters)| !waters.is_empty()) {
