@@ -17,6 +17,7 @@ pub mod compare;
 pub mod exchange;
 pub mod log;
 pub mod match_day;
+mod order;
 pub mod screen;
 pub mod session;
 pub mod sky;

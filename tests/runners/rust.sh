@@ -35,12 +35,15 @@ pool() {
   $python tests/pool/compare.py $folder
 }
 
-# rust_bin NAME ARGUMENT...: a binary of restwater-tests, as the release profile builds it.
+# rust_bin NAME ARGUMENT...: a binary of restwater-tests, built as the tests are: fast enough, and sums that overflow are found.
 rust_bin() {
   local name=$1
   shift
-  rust && cargo run --release --quiet -p restwater-tests --bin "$name" -- "$@"
+  rust && cargo run --quiet -p restwater-tests --bin "$name" -- "$@"
 }
+
+# bench_bin NAME: a bench, as the release profile builds it.
+bench_bin() { cargo run --release --quiet -p restwater-tests --bin "bench_$1"; }
 
 # bench [NAME...]: some benches or all, and one table of all their rows at the end (DEVELOPERS.md, "Benches"). Where they
 # are: core/benches (divan, its goals in tests/bench), bench_* among the binaries of restwater-tests, tests/bench/*.sh, and
@@ -115,7 +118,7 @@ one_bench() {
     tool python3 python3 && debs python3-venv
     python3 "tests/bench/$1.py"
   elif [ -e "tests/src/bin/bench_$1.rs" ]; then
-    rust_bin "bench_$1"
+    bench_bin "$1"
   elif [[ " ${KOTLIN_BENCHES[*]} " = *" $1 "* ]]; then
     kotlin_bench "$1"
   else

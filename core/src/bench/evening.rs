@@ -54,7 +54,7 @@ pub fn evening(kit: &Kit) -> Result<Evening, CutDownError> {
             cuts.push(cut);
         }
     }
-    cuts.sort_by(|a, b| b.need.cmp(&a.need).then(a.tie.cmp(&b.tie)));
+    crate::order::by(&mut cuts, |a, b| b.need.cmp(&a.need).then(a.tie.cmp(&b.tie)));
     let waste = cuts.iter().map(|cut| cut.waste.tenths_mm()).fold(0, u32::saturating_add);
     missing.retain(|_, count| *count > 0);
     Ok(Evening { cuts, waste: LineLength::from_tenths_mm(waste), lines: lines(kit, &missing) })

@@ -102,7 +102,7 @@ pub fn fold(ops: &[Op], losses: &[Loss]) -> Kit {
     // What was lost before the first hooklength was entered was never in the wallet.
     let begun = in_force.iter().find(|step| is_of_the_wallet(step.payload)).map(|step| step.op.order());
     losses.retain(|loss| begun.is_some_and(|begun| loss.order > begun));
-    losses.sort_by_key(|loss| loss.order);
+    crate::order::by_key(&mut losses, |loss| loss.order);
     losses.dedup_by_key(|loss| loss.order);
     let mut lost = losses.into_iter().peekable();
     let mut kit = Kit::default();
@@ -211,7 +211,9 @@ impl Kit {
             None if weight.mg == 0 => {}
             None => self.shot.push(ShotSize { name: weight.size.clone(), grams }),
         }
-        self.shot.sort_by(|a, b| b.grams.total_cmp(&a.grams).then_with(|| a.name.cmp(&b.name)));
+        crate::order::by(&mut self.shot, |a, b| {
+            b.grams.total_cmp(&a.grams).then_with(|| a.name.cmp(&b.name))
+        });
     }
 
     /// Takes a loss out where one kind of the wallet fits it and no other does.

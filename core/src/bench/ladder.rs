@@ -84,7 +84,7 @@ pub fn tried(heights: &[LineLength], casts: &[HeightCast]) -> Result<Vec<Rung>, 
 /// Rungs not tried yet, nearest to `from` first: a list to choose from, not advice.
 pub fn untried(rungs: &[Rung], from: LineLength) -> Vec<LineLength> {
     let mut heights: Vec<LineLength> = rungs.iter().filter(|r| r.casts == 0).map(|r| r.height).collect();
-    heights.sort_by_key(|h| (h.tenths_mm().abs_diff(from.tenths_mm()), *h));
+    crate::order::by_key(&mut heights, |h| (h.tenths_mm().abs_diff(from.tenths_mm()), *h));
     heights
 }
 

@@ -106,7 +106,7 @@ pub fn fewest(
         }
         order.push((i, size.grams, material::weight_in_water(size.grams, material, water_c)?));
     }
-    order.sort_by(|a, b| b.1.total_cmp(&a.1).then(a.0.cmp(&b.0)));
+    crate::order::by(&mut order, |a, b| b.1.total_cmp(&a.1).then(a.0.cmp(&b.0)));
     for count in 0..=MOST_SHOT {
         let mut search =
             Search { order: &order, low: wanted, high: wanted + tolerance, picked: Vec::new(), best: None };

@@ -161,8 +161,7 @@ fn total(lengths: &[u32], set: &[usize]) -> u64 {
 
 /// Sets of spools that hold enough line, by total, then by number, then as given.
 fn sets(lengths: &[u32], needed: u64) -> Vec<Vec<usize>> {
-    let mut order: Vec<usize> = (0..lengths.len()).collect();
-    order.sort_by_key(|&i| (lengths[i], i));
+    let order = crate::order::places(lengths.len(), &|i, j| (lengths[i], i).cmp(&(lengths[j], j)));
     let every = lengths.len() <= SETS_OF;
     let mut sets: Vec<Vec<usize>> = if every {
         (0_u32..1 << lengths.len())
@@ -172,7 +171,7 @@ fn sets(lengths: &[u32], needed: u64) -> Vec<Vec<usize>> {
         (0..=lengths.len()).map(|n| order[..n].to_vec()).collect()
     };
     sets.retain(|set| total(lengths, set) >= needed);
-    sets.sort_by_key(|set| (total(lengths, set), set.len(), set.clone()));
+    crate::order::by_key(&mut sets, |set| (total(lengths, set), set.len(), set.clone()));
     sets
 }
 
@@ -235,7 +234,7 @@ impl<'a> Packing<'a> {
             })
             .filter(|f| !f.cuts.is_empty())
             .collect();
-        from.sort_by_key(|f| f.spool);
+        crate::order::by_key(&mut from, |f| f.spool);
         let opened: u64 = from.iter().map(|f| u64::from(lengths[f.spool])).sum();
         let at_least = at_least.map_or(opened, |bound| bound.min(opened));
         let length = |sum: u64| LineLength::from_tenths_mm(u32::try_from(sum).unwrap_or(u32::MAX));

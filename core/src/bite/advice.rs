@@ -48,7 +48,7 @@ pub struct Advice {
     pub longest_wait_min: f64,
     /// Whether the band or the best time lie beyond the longest wait so far.
     pub beyond_the_record: bool,
-    /// Whether some longer casts are asked for, since nothing is known of what comes later.
+    /// Whether the next cast is to be left longer than any of the record: nothing is known of what comes there.
     pub asks_for_longer: bool,
     /// Finished casts of today.
     pub casts: usize,
@@ -87,7 +87,7 @@ impl LeavePlan {
         let at_habit = self.habit_min.map(|t| 60.0 * at(&means.times, &means.rate, t));
         let end = means.times.last().copied().unwrap_or(0.0);
         let reach = band.until.unwrap_or(end);
-        let (next, asks_for_longer) = self.next_leave();
+        let next = self.next_leave();
         Advice {
             state: self.state(&band, end),
             best_min: band.inside.then_some(band.best),
@@ -99,7 +99,7 @@ impl LeavePlan {
             bite_window: bite_window(means),
             longest_wait_min: self.longest_min,
             beyond_the_record: reach.min(band.best) > self.longest_min,
-            asks_for_longer,
+            asks_for_longer: self.longest_min > 0.0 && next > self.longest_min,
             casts: self.casts,
             bites: self.bites,
             next_leave_min: next,
@@ -134,22 +134,21 @@ impl LeavePlan {
         }
     }
 
-    /// The leave time to plan for the next cast, minutes, and whether it is longer than the best so far
-    /// to learn what comes later.
+    /// The leave time to plan for the next cast, minutes: at times longer than the best so far, to learn what comes later.
     ///
     /// A cast left longer shows all that a shorter one would have shown, and more. So a cast is left for the
     /// longest time within a small price of the best rate where that buys much more time: there the length
     /// hardly matters, and a longer wait tells a slow steady water from one where the bites are over. The
     /// first cast of all is left long for half the early price, whatever it buys.
     /// Otherwise a cast is left longer where the look is worth it.
-    pub fn next_leave(&self) -> (f64, bool) {
+    pub fn next_leave(&self) -> f64 {
         let likely = self.likely();
         let mean = self.mean_rates(&likely);
         let times = &self.shapes.times;
         let best = top(&mean[..self.horizon()]);
         let Settings { early_price, steady_price, explore_bites, .. } = self.settings;
         if early_price == 0.0 && steady_price == 0.0 {
-            return (times[best], false);
+            return times[best];
         }
         let first = self.casts == 0 && self.days == 0.0;
         let price = if first { 0.5 * early_price } else { self.price_of_learning() };
@@ -157,7 +156,7 @@ impl LeavePlan {
         let long = (best..self.horizon()).take_while(|&i| mean[i] >= level).last().unwrap_or(best);
         let flat = self.all_bites < explore_bites && times[long] >= MUCH_LONGER * times[best];
         let next = if first || flat { long } else { self.look(best, &likely, &mean) };
-        (times[next], next > best)
+        times[next]
     }
 
     /// Share of the best rate that leaving a cast longer may cost.

@@ -95,8 +95,9 @@ pub fn stratum_scores(casts: &[SidedCast]) -> Vec<f64> {
 /// Gathers casts into blocks, by rod and in time order.
 pub fn blocks(casts: &[SidedCast]) -> Vec<Block> {
     let scores = stratum_scores(casts);
-    let mut order: Vec<usize> = (0..casts.len()).collect();
-    order.sort_by(|&i, &j| casts[i].rod.cmp(&casts[j].rod).then(casts[i].at_min.total_cmp(&casts[j].at_min)));
+    let order = crate::order::places(casts.len(), &|i, j| {
+        casts[i].rod.cmp(&casts[j].rod).then(casts[i].at_min.total_cmp(&casts[j].at_min))
+    });
     let mut blocks: Vec<Block> = Vec::new();
     for i in order {
         let cast = casts[i];
@@ -132,7 +133,7 @@ pub fn block_test(casts: &[SidedCast], seed: u64) -> Result<BlockTest, CompareEr
 /// The casts before each rod's newest block, in time order of each rod.
 fn without_newest(casts: &[SidedCast]) -> Vec<SidedCast> {
     let mut order = casts.to_vec();
-    order.sort_by(|x, y| x.rod.cmp(&y.rod).then(x.at_min.total_cmp(&y.at_min)));
+    crate::order::by(&mut order, |x, y| x.rod.cmp(&y.rod).then(x.at_min.total_cmp(&y.at_min)));
     let kept = |rod: &[SidedCast]| -> Vec<SidedCast> {
         let newest = rod.iter().rev().take_while(|c| Some(c.side) == rod.last().map(|l| l.side)).count();
         rod[..rod.len() - newest].to_vec()

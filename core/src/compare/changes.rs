@@ -67,9 +67,9 @@ pub fn find_changes(rows: &[CastRow]) -> Vec<Change> {
 }
 
 fn time_order(rows: &[CastRow]) -> Vec<usize> {
-    let mut order: Vec<usize> = (0..rows.len()).collect();
-    order.sort_by(|&i, &j| rows[i].at_min.total_cmp(&rows[j].at_min).then(rows[i].rod.cmp(&rows[j].rod)));
-    order
+    crate::order::places(rows.len(), &|i, j| {
+        rows[i].at_min.total_cmp(&rows[j].at_min).then(rows[i].rod.cmp(&rows[j].rod))
+    })
 }
 
 fn switches<'a>(before: &'a CastRow, after: &'a CastRow) -> impl Iterator<Item = Switch<'a>> {

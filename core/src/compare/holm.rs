@@ -5,8 +5,7 @@
 /// the dependence between the looks. NaN counts as 1.
 pub fn holm(p: &[f64]) -> Vec<f64> {
     let clean = |x: f64| if x.is_nan() { 1.0 } else { x.clamp(0.0, 1.0) };
-    let mut order: Vec<usize> = (0..p.len()).collect();
-    order.sort_by(|&i, &j| clean(p[i]).total_cmp(&clean(p[j])));
+    let order = crate::order::places(p.len(), &|i, j| clean(p[i]).total_cmp(&clean(p[j])));
     let mut adjusted = vec![1.0; p.len()];
     let mut so_far: f64 = 0.0;
     for (rank, &i) in order.iter().enumerate() {

@@ -173,8 +173,7 @@ pub enum TiedBites {
 /// Log-rank scores of pooled waits: bite (1 or 0) less the pooled cumulative hazard at its end. They
 /// add up to zero, and the sum over one side is its observed less expected bites.
 pub fn log_rank_scores(waits: &[Wait], ties: TiedBites) -> Vec<f64> {
-    let mut order: Vec<usize> = (0..waits.len()).collect();
-    order.sort_by(|&i, &j| {
+    let order = crate::order::places(waits.len(), &|i, j| {
         waits[i].minutes().total_cmp(&waits[j].minutes()).then(waits[j].is_bite().cmp(&waits[i].is_bite()))
     });
     let mut scores = vec![0.0; waits.len()];

@@ -1,11 +1,12 @@
 //! One entry of the log.
 
 use super::{Hlc, Moment, Payload};
-use serde::{Deserialize, Serialize};
+use serde::ser::{Error, Serialize, Serializer};
+use serde_json::Value;
 use uuid::Uuid;
 
 /// One thing that was logged. Never changed, never deleted.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct Op {
     /// Version 7 UUID, unique over all phones.
     pub id: Uuid,
@@ -18,14 +19,45 @@ pub struct Op {
     /// The session it belongs to.
     pub session: Uuid,
     /// What it says.
-    #[serde(flatten)]
     pub payload: Payload,
     /// The op whose time or payload this one replaces.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
     pub amends: Option<Uuid>,
     /// Ops of one group are undone together.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
     pub group: Option<Uuid>,
+}
+
+/// An op as it is written: its kind and what it holds side by side.
+#[derive(serde::Serialize)]
+struct Written<'a> {
+    id: Uuid,
+    device: Uuid,
+    hlc: Hlc,
+    at: &'a Moment,
+    session: Uuid,
+    kind: &'a str,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    payload: Option<Value>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    amends: Option<Uuid>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    group: Option<Uuid>,
+}
+
+impl Serialize for Op {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        Written {
+            id: self.id,
+            device: self.device,
+            hlc: self.hlc,
+            at: &self.at,
+            session: self.session,
+            kind: self.payload.kind(),
+            payload: self.payload.content().map_err(S::Error::custom)?,
+            amends: self.amends,
+            group: self.group,
+        }
+        .serialize(serializer)
+    }
 }
 
 /// What the log is ordered by: clock, then device, then id.

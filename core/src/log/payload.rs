@@ -32,9 +32,10 @@ pub enum EndSaid {
     Missed,
 }
 
-/// What an op says.
+/// What an op says. In an op's JSON its kind and what it holds stand side by side, as `kind` and `payload`
+/// ([`super::op_from_bytes`], [`super::canonical_bytes`]).
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[serde(tag = "kind", content = "payload", rename_all = "snake_case")]
+#[serde(rename_all = "snake_case")]
 pub enum Payload {
     /// A session begins.
     SessionStarted(SessionSetup),
@@ -318,12 +319,11 @@ pub enum Payload {
         cautions: Vec<String>,
     },
     /// Written by a newer version: kept and passed on unread.
-    #[serde(untagged)]
+    #[serde(skip)]
     Unknown {
         /// Its kind, as written.
         kind: String,
         /// Its payload, as written.
-        #[serde(default, skip_serializing_if = "Option::is_none")]
         payload: Option<Value>,
     },
 }
@@ -382,6 +382,18 @@ const KNOWN_KINDS: &[&str] = &[
 ];
 
 impl Payload {
+    /// What it holds, as it is written beside its kind.
+    pub(super) fn content(&self) -> Result<Option<Value>, serde_json::Error> {
+        if let Self::Unknown { payload, .. } = self {
+            return Ok(payload.clone());
+        }
+        // A kind that holds something is written as {kind: what it holds}, one that holds nothing as its name.
+        Ok(match serde_json::to_value(self)? {
+            Value::Object(whole) => whole.into_iter().next().map(|(_, content)| content),
+            _ => None,
+        })
+    }
+
     /// The kind as it is written.
     pub fn kind(&self) -> &str {
         match self {
@@ -469,6 +481,11 @@ mod tests {
     use super::*;
     use serde_json::json;
 
+    fn read(written: &Value) -> Payload {
+        let text = written.get("payload").map(|payload| serde_json::value::to_raw_value(payload).unwrap());
+        super::super::canonical::payload_of(written["kind"].as_str().unwrap(), text.as_deref()).unwrap()
+    }
+
     fn hooklength() -> Value {
         json!({"length": 9_144, "diameter_um": 120, "hook_size": 16, "hair_mm": 8})
     }
@@ -537,18 +554,18 @@ mod tests {
         ];
         assert_eq!(examples.len(), KNOWN_KINDS.len());
         for (example, kind) in examples.iter().zip(KNOWN_KINDS) {
-            let payload: Payload = serde_json::from_value(example.clone()).unwrap();
+            let payload = read(example);
             assert_eq!(payload.kind(), *kind);
             assert!(!matches!(payload, Payload::Unknown { .. }), "{kind}");
-            assert_eq!(serde_json::to_value(&payload).unwrap(), *example);
+            assert_eq!(payload.content().unwrap(), example.get("payload").cloned());
         }
     }
 
     #[test]
     fn a_kind_of_a_later_version_is_kept_as_written() {
         let later = json!({"kind": "thermocline_felt", "payload": {"deep": [1, 2]}});
-        let payload: Payload = serde_json::from_value(later.clone()).unwrap();
+        let payload = read(&later);
         assert!(matches!(&payload, Payload::Unknown { kind, .. } if kind == "thermocline_felt"));
-        assert_eq!(serde_json::to_value(&payload).unwrap(), later);
+        assert_eq!(payload.content().unwrap(), later.get("payload").cloned());
     }
 }

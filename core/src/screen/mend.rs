@@ -87,7 +87,7 @@ fn lines(words: &Wording, session: &Session, ops: &[Op]) -> Vec<MendLine> {
             Some((at.wall_ms, MendLine { op: step.op.id, what: what(words, step.payload, at), why }))
         })
         .collect();
-    lines.sort_by_key(|(at, _)| *at);
+    crate::order::by_key(&mut lines, |(at, _)| *at);
     lines.into_iter().map(|(_, line)| line).collect()
 }
 

@@ -114,7 +114,7 @@ fn all_alarms(input: &WatchInput) -> Vec<WatchAlarm> {
             text: match_end(input.words, setup, input.now),
         }));
     }
-    all.sort_by_key(|alarm| alarm.at_wall_ms);
+    crate::order::by_key(&mut all, |alarm| alarm.at_wall_ms);
     all
 }
 
@@ -144,7 +144,7 @@ fn alarms(input: &WatchInput) -> Vec<WatchAlarm> {
         })
         .filter(|alarm| alarm.at_wall_ms > input.now.wall_ms)
         .collect();
-    alarms.sort_by_key(|alarm| alarm.at_wall_ms);
+    crate::order::by_key(&mut alarms, |alarm| alarm.at_wall_ms);
     alarms
 }
 

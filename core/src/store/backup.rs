@@ -105,7 +105,7 @@ pub fn backups(dir: &Path) -> Result<Vec<BackupFile>, StoreError> {
             found.push(BackupFile { path, wall_ms });
         }
     }
-    found.sort_by_key(|b| std::cmp::Reverse(b.wall_ms));
+    crate::order::by_key(&mut found, |b| std::cmp::Reverse(b.wall_ms));
     Ok(found)
 }
 

@@ -79,7 +79,7 @@ impl Swim {
             area_m2,
         };
         swim.cut(clip.as_ref());
-        swim.input.casts.sort_by(in_order);
+        crate::order::by(&mut swim.input.casts, in_order);
         Ok(swim)
     }
 
@@ -307,7 +307,7 @@ fn beside(edge: &[Point], ring: &[Point], middle: Point) -> Beside {
 /// Mid-band on the aim, or as near to mid-band as there is water on the aim, or the middle of what is left.
 fn aim_in(water: &Water, c: &Column, b: Band, middle: Spot) -> Option<Spot> {
     let mut tries: Vec<f64> = (1..20).map(|i| f64::from(i) / 20.0).collect();
-    tries.sort_by(|x, y| (x - 0.5).abs().total_cmp(&(y - 0.5).abs()));
+    crate::order::by(&mut tries, |x, y| (x - 0.5).abs().total_cmp(&(y - 0.5).abs()));
     let on_aim = tries.into_iter().map(|t| Spot { range_m: b.from_m + t * (b.to_m - b.from_m), ..middle });
     let mut on_aim = on_aim.filter(|s| water.contains(s.point()));
     on_aim.next().or_else(|| {

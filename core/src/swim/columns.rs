@@ -59,7 +59,9 @@ pub(crate) fn ordered_marks(marks: &[AimingMark]) -> Result<Vec<AimingMark>, Swi
     for mark in &sorted {
         check_bearing(mark.bearing_deg)?;
     }
-    sorted.sort_by(|a, b| a.bearing_deg.total_cmp(&b.bearing_deg).then_with(|| a.id.cmp(&b.id)));
+    crate::order::by(&mut sorted, |a, b| {
+        a.bearing_deg.total_cmp(&b.bearing_deg).then_with(|| a.id.cmp(&b.id))
+    });
     for pair in sorted.windows(2) {
         if pair[0].bearing_deg == pair[1].bearing_deg {
             return Err(SwimError::MarksOnOneBearing(pair[0].name.clone(), pair[1].name.clone()));
@@ -172,7 +174,7 @@ pub(crate) fn bands(given: &[Band], casts: &[CastAt]) -> Result<Vec<Band>, SwimE
     for band in &sorted {
         check_band(*band)?;
     }
-    sorted.sort_by(|a, b| a.from_m.total_cmp(&b.from_m));
+    crate::order::by(&mut sorted, |a, b| a.from_m.total_cmp(&b.from_m));
     let mut whole: Vec<Band> = Vec::new();
     for band in sorted {
         if let Some(before) = whole.last().copied() {

@@ -134,7 +134,7 @@ pub fn rank_trend(observations: &[(i64, f64)]) -> Option<RankTrend> {
 /// Values in order of time, one a moment.
 fn by_moment(observations: &[(i64, f64)]) -> Vec<f64> {
     let mut sorted = observations.to_vec();
-    sorted.sort_by(|a, b| a.0.cmp(&b.0).then(a.1.total_cmp(&b.1)));
+    crate::order::by(&mut sorted, |a, b| a.0.cmp(&b.0).then(a.1.total_cmp(&b.1)));
     sorted
         .chunk_by(|a, b| a.0 == b.0)
         .map(|same| same.iter().map(|o| o.1).sum::<f64>() / same.len() as f64)

@@ -136,7 +136,7 @@ impl Swim {
                 .any(|a| !matches!(a, Against::RestedTooShort { .. } | Against::NearBoundary { .. }));
             if barred { set_aside.push(next) } else { ranked.push(next) }
         }
-        ranked.sort_by(|a, b| self.before(a, b));
+        crate::order::by(&mut ranked, |a, b| self.before(a, b));
         WhereNext { ranked, set_aside, bites: figures.cells.iter().map(|c| c.bites).sum() }
     }
 
@@ -145,7 +145,7 @@ impl Swim {
         let when = |c: &CastAt| c.bite_ms.or(c.end_ms).unwrap_or(c.start_ms);
         let mut casts: Vec<&CastAt> =
             self.casts_until(at_ms).filter(|c| c.bites > 0 && known_by(c, at_ms)).collect();
-        casts.sort_by_key(|c| std::cmp::Reverse(when(c)));
+        crate::order::by_key(&mut casts, |c| std::cmp::Reverse(when(c)));
         let bite = |c: &&CastAt| Bite { spot: c.spot, minutes_ago: minutes_between(when(c), at_ms) };
         casts.iter().map(bite).collect()
     }

@@ -55,7 +55,7 @@ fn spots(session: &Session) -> Vec<((i32, u32), At)> {
         at.bites += usize::from(cast.bite.is_some());
     }
     let mut spots: Vec<_> = spots.into_iter().collect();
-    spots.sort_by_key(|(key, at)| (std::cmp::Reverse(at.casts), *key));
+    crate::order::by_key(&mut spots, |(key, at)| (std::cmp::Reverse(at.casts), *key));
     spots.truncate(MOST_SPOTS);
     spots
 }

@@ -33,7 +33,7 @@ pub fn last_useful_cast<L: WaitSurvival>(
         .iter()
         .filter_map(|(w, law)| Some((half_way(|m| 1.0 - law.survival(m), leave_min)?, *w)))
         .collect();
-    single.sort_by(|x, y| x.0.total_cmp(&y.0));
+    crate::order::by(&mut single, |x, y| x.0.total_cmp(&y.0));
     let at = |p: f64| weighted_quantile(&single, p).unwrap_or(before_all_out);
     Ok(Some(LastCast { before_all_out, low: at(0.1), high: at(0.9), full_cast }))
 }

@@ -49,7 +49,7 @@ pub(super) fn strip(input: &BankInput, open: Option<&Session>, headline: &str) -
 /// Marks in the order of their minutes; those that share a place are stacked.
 fn stacked(waits: &[Wait], length_min: f64) -> Vec<StripMark> {
     let mut sorted: Vec<&Wait> = waits.iter().collect();
-    sorted.sort_by(|a, b| a.minutes().total_cmp(&b.minutes()));
+    crate::order::by(&mut sorted, |a, b| a.minutes().total_cmp(&b.minutes()));
     let mut taken: HashMap<i64, u32> = HashMap::new();
     let mark = |wait: &&Wait| {
         let minute = wait.minutes().min(length_min);

@@ -103,7 +103,7 @@ pub(crate) fn targets(pack: &mut Pack, swim: &Swim, view: &View, ask: &SceneAsk)
         (ask.next != Some(c.id), !on_mark(c), from_middle, wide, to_side, c.id.row)
     };
     let mut all: Vec<_> = swim.cells().iter().filter_map(|c| c.aim.map(|a| (c, a))).collect();
-    all.sort_by_key(|(c, a)| rank(c, a.bearing_deg));
+    crate::order::by_key(&mut all, |(c, a)| rank(c, a.bearing_deg));
     let apart = TARGET_MM * ask.px_per_mm;
     let mut kept: Vec<Point> = Vec::new();
     for (cell, aim) in all {

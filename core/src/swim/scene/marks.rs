@@ -80,7 +80,7 @@ pub(crate) fn draw(d: &Drawing, pack: &mut Pack, placer: &mut Placer) -> Vec<Cou
         let tenths = |x: f64| (x * 10.0).round() as i64;
         (known.bites == 0, known.rested_min.map_or(i64::MAX, tenths), known.cell.row, tenths(across))
     };
-    places.sort_by_key(turn);
+    crate::order::by_key(&mut places, turn);
     let mut counts = Vec::new();
     for place in places {
         let mut row = Row::of(d, place, &casts.counted);

@@ -128,7 +128,7 @@ fn rested(d: &Drawing, pack: &mut Pack, placer: &mut Placer, kept: &[KeptRing]) 
     let known = d.figures.cells.iter().enumerate();
     let mut all: Vec<(usize, f64)> = known.filter_map(|(i, c)| c.rested_min.map(|m| (i, m))).collect();
     let aim_x = |i: usize| d.swim.cells()[i].sector.centroid().x * d.ask.side();
-    all.sort_by(|a, b| {
+    crate::order::by(&mut all, |a, b| {
         let (x, y) = (aim_x(a.0), aim_x(b.0));
         a.1.total_cmp(&b.1).then_with(|| ((x * 1e3).round()).total_cmp(&((y * 1e3).round())))
     });
@@ -209,7 +209,7 @@ pub(crate) fn place_name(d: &Drawing, place: usize) -> String {
 fn marks(d: &Drawing, pack: &mut Pack, placer: &mut Placer) {
     let mut marks: Vec<_> = d.swim.columns().marks.iter().collect();
     let from_middle = |b: f64| ((b.abs() * 1e6).round(), b * d.ask.side());
-    marks.sort_by(|a, b| {
+    crate::order::by(&mut marks, |a, b| {
         let (x, y) = (from_middle(a.bearing_deg), from_middle(b.bearing_deg));
         x.0.total_cmp(&y.0).then(x.1.total_cmp(&y.1))
     });
