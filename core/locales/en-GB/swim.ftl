@@ -16,6 +16,7 @@ swim-bites = { $bites ->
 }
 
 reason-never = not likely disturbed today
+reason-quiet = not likely disturbed for { $minutes } min
 reason-rested = rested { $minutes } min
 reason-near-bites = { $bites ->
     [one] a bite { $metres } m away, { $minutes } min ago
@@ -32,6 +33,10 @@ reason-liners-beside = { $liners ->
 }
 reason-usual-start = a usual first range (common practice, no source)
 against-rested = rested { $minutes } of { $target } min
+against-maybe = { $casts ->
+    [one] a cast may have come down in it lately
+   *[other] about { $casts } casts may have come down in it lately
+}
 against-boundary = { $metres } m from the boundary
 against-kept = kept back { $minutes } min
 against-beyond = further than can be cast today

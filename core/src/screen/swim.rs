@@ -301,6 +301,9 @@ impl SwimScreen<'_> {
         let say = |id: &str, args: &[(&str, Arg)]| self.words.say_with(id, args);
         match reason {
             Reason::NeverDisturbed => say("reason-never", &[]),
+            Reason::QuietLately { target_min } => {
+                say("reason-quiet", &[("minutes", Arg::Text(&whole(*target_min)))])
+            }
             Reason::RestedLongEnough { minutes, .. } => {
                 say("reason-rested", &[("minutes", Arg::Text(&whole(*minutes)))])
             }
@@ -332,6 +335,9 @@ impl SwimScreen<'_> {
                 "against-rested",
                 &[("minutes", Arg::Text(&whole(*minutes))), ("target", Arg::Text(&whole(*target_min)))],
             ),
+            Against::MaybeDisturbed { casts } => {
+                say("against-maybe", &[("casts", Arg::Count((*casts).round().max(1.0) as usize))])
+            }
             Against::NearBoundary { metres } => {
                 say("against-boundary", &[("metres", Arg::Text(&trimmed(*metres, 1)))])
             }

@@ -24,6 +24,8 @@ pub struct CellFigures {
     pub area_m2: f64,
     /// Expected number of casts that disturbed it.
     pub disturbances: f64,
+    /// The same of casts within the rest target.
+    pub lately: f64,
     /// Expected minutes of bait in its water.
     pub bait_min: f64,
     /// Casts meant for it.
@@ -85,6 +87,7 @@ impl CellFigures {
             cell: cell.id,
             area_m2: cell.area_m2,
             disturbances: 0.0,
+            lately: 0.0,
             bait_min: 0.0,
             casts: 0,
             bites: 0,
@@ -184,6 +187,9 @@ impl Swim {
                 (reached, landed) = landing.in_water(&cell.water, reach);
             }
             figures.disturbances += reached;
+            if rested < self.input().rest_target_min {
+                figures.lately += reached;
+            }
             figures.bait_min += landed * bait_min;
             if reached >= 0.5 {
                 figures.rested_min = Some(rested);

@@ -486,6 +486,35 @@ fn where_next_says_why() {
 }
 
 #[test]
+fn many_casts_beside_a_cell_may_have_disturbed_it() {
+    let beside = |count: usize| {
+        let casts = (0..count).map(|i| a_cast(-3.0, 35.0, i64::try_from(i).unwrap())).collect();
+        Swim::new(SwimInput { marks: three_marks(), casts, ..SwimInput::default() }).unwrap()
+    };
+    // The cell that one cast reaches with a chance, and less than an even one.
+    let chance = |swim: &Swim| swim.figures(60 * MINUTE).cells;
+    let (one, many) = (beside(1), beside(40));
+    let place = (0..one.cells().len())
+        .filter(|&i| one.cells()[i].aim.is_some() && chance(&one)[i].rested_min.is_none())
+        .max_by(|&i, &j| chance(&one)[i].disturbances.total_cmp(&chance(&one)[j].disturbances))
+        .unwrap();
+    assert!(chance(&one)[place].disturbances < 0.5 && chance(&many)[place].disturbances > 0.5);
+    let said = |swim: &Swim| {
+        let id = swim.cells()[place].id;
+        let next = swim.where_next(&swim.figures(60 * MINUTE));
+        next.ranked.into_iter().find(|n| n.cell == id).unwrap()
+    };
+    assert!(said(&one).reasons.iter().any(|r| matches!(r, Reason::NeverDisturbed)));
+    let (reasons, against) = (said(&many).reasons, said(&many).against);
+    assert!(!reasons.iter().any(|r| matches!(r, Reason::NeverDisturbed)));
+    assert!(against.iter().any(|a| matches!(a, Against::MaybeDisturbed { casts } if *casts > 0.5)));
+    // Hours later they are behind the rest target.
+    let later = many.where_next(&many.figures(400 * MINUTE));
+    let quiet = later.ranked.iter().find(|n| n.cell == many.cells()[place].id).unwrap();
+    assert!(quiet.reasons.iter().any(|r| matches!(r, Reason::QuietLately { .. })), "{quiet:?}");
+}
+
+#[test]
 fn before_any_bite_the_usual_start_counts() {
     let swim = Swim::new(SwimInput { marks: three_marks(), ..SwimInput::default() }).unwrap();
     let next = swim.where_next(&swim.figures(0));

@@ -7,11 +7,20 @@ use super::input::{Band, CastAt};
 use serde::{Deserialize, Serialize};
 use std::cmp::Ordering;
 
+/// Fewer casts than this are expected to have reached water that is not likely disturbed: the chance of any is
+/// no higher than that (Boole's inequality).
+const NOT_LIKELY: f64 = 0.5;
+
 /// What speaks for a spot.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub enum Reason {
-    /// No cast reached it today.
+    /// The chance that any cast of today reached it is below one half.
     NeverDisturbed,
+    /// Casts came near it today; the chance that any within the rest target reached it is below one half.
+    QuietLately {
+        /// The target.
+        target_min: f64,
+    },
     /// Rested at least as long as the target.
     RestedLongEnough {
         /// Minutes rested.
@@ -59,6 +68,12 @@ pub enum Against {
         minutes: f64,
         /// The target.
         target_min: f64,
+    },
+    /// No single cast within the rest target reached it with probability one half, yet so many came near that one may
+    /// well have.
+    MaybeDisturbed {
+        /// How many of them are expected to have reached it.
+        casts: f64,
     },
     /// So near the boundary that the lead may disturb water beyond it.
     NearBoundary {
@@ -130,10 +145,15 @@ impl Swim {
         for (cell, known) in self.cells().iter().zip(&figures.cells) {
             let Some(spot) = cell.aim else { continue };
             let next = self.weigh(cell, spot, known, &bites, figures);
-            let barred = next
-                .against
-                .iter()
-                .any(|a| !matches!(a, Against::RestedTooShort { .. } | Against::NearBoundary { .. }));
+            let barred = next.against.iter().any(|a| {
+                let is_mild = matches!(
+                    a,
+                    Against::RestedTooShort { .. }
+                        | Against::MaybeDisturbed { .. }
+                        | Against::NearBoundary { .. }
+                );
+                !is_mild
+            });
             if barred { set_aside.push(next) } else { ranked.push(next) }
         }
         crate::order::by(&mut ranked, |a, b| self.before(a, b));
@@ -162,11 +182,17 @@ impl Swim {
         let mut against = self.objections(spot, known);
         let target_min = self.input().rest_target_min;
         match known.rested_min {
-            None => reasons.push(Reason::NeverDisturbed),
-            Some(minutes) if minutes >= target_min => {
+            Some(minutes) if minutes < target_min => {
+                against.push(Against::RestedTooShort { minutes, target_min });
+            }
+            _ if known.lately >= NOT_LIKELY => {
+                against.push(Against::MaybeDisturbed { casts: known.lately });
+            }
+            None if known.disturbances < NOT_LIKELY => reasons.push(Reason::NeverDisturbed),
+            None => reasons.push(Reason::QuietLately { target_min }),
+            Some(minutes) => {
                 reasons.push(Reason::RestedLongEnough { minutes, target_min });
             }
-            Some(minutes) => against.push(Against::RestedTooShort { minutes, target_min }),
         }
         reasons.extend(self.near_bites(spot, bites));
         reasons.extend(self.behind_last_bite(cell.id, bites));
