@@ -48,7 +48,7 @@ impl Angler for Restwater {
     }
 
     fn leave(&mut self, _clock: f64) -> f64 {
-        self.today.as_ref().map_or(f64::NAN, |plan| plan.next_leave())
+        self.today.as_ref().map_or(f64::NAN, LeavePlan::next_leave)
     }
 
     fn learn(&mut self, cast: Cast) {
