@@ -107,6 +107,8 @@ impl WaitPosterior {
     ) -> Result<(), BiteError> {
         let costs = checked_pace(turn_round_min, bite_extra_min, habit_min)?;
         self.costs = costs;
+        // How far a grid is refined hangs on the rates.
+        self.laid = OnceLock::new();
         self.plan.set_pace(costs, habit_min);
         Ok(())
     }
