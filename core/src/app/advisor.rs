@@ -15,6 +15,8 @@ pub(super) const SUMMARY_VERSION: u32 = 3;
 
 /// The posterior of today's waits, with the sessions before it.
 pub(super) struct Advisor {
+    /// The session that is today's, and so none of the earlier ones.
+    today: Option<Uuid>,
     earlier: Vec<Summary>,
     last: Option<Answer>,
 }
@@ -51,19 +53,24 @@ impl Answer {
 }
 
 impl Advisor {
-    /// Reads the summaries of the latest sessions other than `current` and the so many kits; those that are missing or out of date
+    /// Reads the summaries of the latest sessions other than `today` and the so many kits; those that are missing or out of date
     /// are made from the log and kept.
-    pub(super) fn load(store: &mut Store, current: Option<Uuid>, kits: usize) -> Result<Self, StoreError> {
-        // The current one and the kits may be among the latest, and don't count.
+    pub(super) fn load(store: &mut Store, today: Option<Uuid>, kits: usize) -> Result<Self, StoreError> {
+        // Today's and the kits may be among the latest, and don't count.
         let passed_over = 1 + kits;
         let rows: Vec<SessionRow> = store
             .latest_sessions(EARLIER_SESSIONS + passed_over)?
             .into_iter()
-            .filter(|row| Some(row.id) != current && !is_kit(row.id))
+            .filter(|row| Some(row.id) != today && !is_kit(row.id))
             .take(EARLIER_SESSIONS)
             .collect();
         let earlier = rows.iter().map(|row| summary(store, row)).collect::<Result<_, _>>()?;
-        Ok(Self { earlier, last: None })
+        Ok(Self { today, earlier, last: None })
+    }
+
+    /// Whether that session is today's for it.
+    pub(super) fn is_of(&self, today: Option<Uuid>) -> bool {
+        self.today == today
     }
 
     /// The latest sessions before this one, newest first.

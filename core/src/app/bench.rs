@@ -11,7 +11,7 @@ use crate::bench::units::{LengthError, LineLength};
 use crate::compare::CastRow;
 use crate::log::{Factor, LineMaterial, Measured, Moment, Payload, ShotMetal, ShotWeight, kit_of};
 use crate::screen::{self, BenchInput, LeavesView, REACTION_S};
-use crate::session::rows_of;
+use crate::session::{length_mm, rows_of};
 use std::collections::BTreeMap;
 use uuid::Uuid;
 
@@ -311,8 +311,8 @@ fn measured(mut pop_up: Measured, field: &str, value: &str) -> Result<Measured, 
 /// The casts with a pop-up among the rows; a height is spelled in centimetres there.
 pub(super) fn heights(rows: &[CastRow]) -> Vec<HeightCast> {
     let cast = |row: &CastRow| {
-        let cm: f64 = row.setup.get(&Factor::Height)?.strip_suffix(" cm")?.parse().ok()?;
-        let height = LineLength::from_cm(cm).ok()?;
+        let height =
+            LineLength::from_rounded_mm(length_mm(row.setup.get(&Factor::Height)?).filter(|mm| *mm > 0)?);
         Some(HeightCast { height, minutes: row.wait.minutes(), bites: u16::from(row.wait.is_bite()) })
     };
     rows.iter().filter_map(cast).collect()

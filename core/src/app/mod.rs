@@ -38,7 +38,7 @@ pub use watch::Alarm;
 pub(crate) use watch::PhoneChoices;
 
 use crate::caution::table::Region;
-use crate::log::{Entry, HybridClock, Moment, Op, Payload, RodNumber, SessionSetup};
+use crate::log::{Entry, HybridClock, Moment, Op, Payload, RodNumber, SessionSetup, is_kit};
 use crate::screen::{self, Arg, BankInput, BenchChoices, Wording};
 use crate::session::{Session, check, check_swim};
 use crate::store::Store;
@@ -265,7 +265,6 @@ impl App {
             )?;
         }
         let starts = matches!(payload, Payload::SessionStarted(_));
-        let ends = matches!(payload, Payload::SessionEnded);
         let as_set_up = matches!(action, Action::StartSession { setup: None });
         let kind = payload.kind().to_owned();
         let session = if starts { None } else { self.session().map(|s| s.id) };
@@ -283,10 +282,6 @@ impl App {
             self.swim = SwimState::default();
             self.match_day = MatchState::default();
             self.asking = Asking::default();
-        }
-        if starts || ends {
-            let current = self.session().map(|s| s.id);
-            self.advisor = Advisor::load(&mut self.store, current, self.recent.kits().len())?;
         }
         if starts {
             return self.started(&kind);
@@ -351,7 +346,7 @@ impl App {
     ) -> Result<(), AppError> {
         let op = self.new_op(session, payload, amends, at);
         self.store.append(std::slice::from_ref(&op), None)?;
-        Ok(self.recent.take(&self.store, vec![op])?)
+        self.take(session, vec![op])
     }
 
     /// Writes several ops of one session in one transaction; more than one make a group, undone together.
@@ -365,7 +360,19 @@ impl App {
         let op = |payload| Op { group, ..self.new_op(session, payload, None, at) };
         let ops: Vec<Op> = payloads.into_iter().map(op).collect();
         self.store.append(&ops, None)?;
-        Ok(self.recent.take(&self.store, ops)?)
+        self.take(session, ops)
+    }
+
+    /// Takes ops just written in a session into memory. Another session may be today's for them: one that has begun, or one
+    /// whose beginning was undone or brought back. The days before today's are read anew then, and where one of them changed.
+    fn take(&mut self, session: Uuid, ops: Vec<Op>) -> Result<(), AppError> {
+        self.recent.take(&self.store, ops)?;
+        let today = self.session().map(|s| s.id);
+        let before_today = today != Some(session) && !is_kit(session);
+        if before_today || !self.advisor.is_of(today) {
+            self.advisor = Advisor::load(&mut self.store, today, self.recent.kits().len())?;
+        }
+        Ok(())
     }
 
     /// The next op of this phone, not yet written.

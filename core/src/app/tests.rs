@@ -192,6 +192,24 @@ fn undo_walks_back_into_the_session_before() {
 }
 
 #[test]
+fn a_day_taken_up_again_is_not_an_earlier_one_too() {
+    let (mut phone, now) = with_bites(4);
+    phone.tap(now + 20 * MIN, &Action::EndSession).unwrap();
+    phone.tap(now + 60 * MIN, &START).unwrap();
+    for undo in 61..63 {
+        phone.tap(now + undo * MIN, &Action::Undo).unwrap();
+        let shown = phone.bank(now + undo * MIN);
+        phone.open();
+        assert_eq!(phone.bank(now + undo * MIN), shown);
+    }
+    phone.tap(now + 63 * MIN, &Action::Redo).unwrap();
+    phone.tap(now + 64 * MIN, &Action::Redo).unwrap();
+    let shown = phone.bank(now + 65 * MIN);
+    phone.open();
+    assert_eq!(phone.bank(now + 65 * MIN), shown);
+}
+
+#[test]
 fn the_last_time_goes_back_but_not_beyond_the_entry_before() {
     let mut phone = started();
     phone.tap(MIN, &CAST).unwrap();
@@ -222,7 +240,7 @@ fn a_choice_changes_one_thing_and_the_rest_carries_over() {
     phone.tap(3_000, &choose("bearing", "-1250")).unwrap();
     phone.tap(MIN, &CAST).unwrap();
     let bank = phone.bank(2 * MIN);
-    assert_eq!(bank.rig, "bread, 45.7 cm pop-up");
+    assert_eq!(bank.rig, "bread, 18 in pop-up");
     assert_eq!(bank.spot, "12.5° left, 9.5 wraps of 12 ft, 34.7 m, clipped up");
     let refused = phone.tap(3 * MIN, &choose("hook", "many")).unwrap_err();
     assert_eq!(refused.kind(), ErrorKind::BadInput);
@@ -283,7 +301,7 @@ fn what_was_learned_last_time_speaks_today() {
     phone.tap(now + 1_001 * MIN, &CAST).unwrap();
     let today = phone.bank(now + 1_003 * MIN);
     assert!(today.advice.headline.starts_with("Hold until 1"), "{}", today.advice.headline);
-    assert_eq!(today.advice.detail, "No bites in 0 casts; early to say.");
+    assert_eq!(today.advice.detail, "No cast has ended yet; early to say.");
     let mut fresh = started();
     fresh.tap(MIN, &CAST).unwrap();
     assert_eq!(fresh.bank(3 * MIN).strip.hold_min, None, "no band before the record tells anything");

@@ -191,7 +191,7 @@ fn the_last_set_up_is_taken_over_in_one_undo() {
     let bank = phone.bank(DAY + 2_000);
     assert_eq!(
         (bank.rig.as_str(), bank.spot.as_str()),
-        ("bread, 45.7 cm pop-up", "Gate, 38 yd, 34.7 m, clipped up")
+        ("bread, 18 in pop-up", "Gate, 38 yd, 34.7 m, clipped up")
     );
     phone.tap(DAY + 3_000, &Action::Undo).unwrap();
     assert!(phone.app().session().is_some_and(|s| !s.is_open()), "one undo takes all of it back");
