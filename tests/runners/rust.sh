@@ -1,5 +1,5 @@
 # shellcheck shell=bash
-# Rust: tests of the workspace, reference checks, the binaries of restwater-tests, benches and fuzzing.
+# Rust: tests of the workspace, reference checks, the binaries of restwater-tests and the benches.
 
 # Programs that some tests and benches hold our figures against, each with its Debian package.
 PEERS=(ogrinfo:gdal-bin jq:jq sqlite3:sqlite3 Rscript:r-cran-survival chromium:chromium)
@@ -125,19 +125,4 @@ one_bench() {
     echo "dev bench: no '$1'; there are" "$(bench_names | paste -sd' ')" >&2
     return 2
   fi
-}
-
-# fuzz SECONDS: every target so many seconds each, by seeded mutation; then by libFuzzer, guided by coverage, where a
-# nightly compiler and cargo-fuzz are there (tests/fuzz; the targets are the same functions).
-fuzz() {
-  rust_bin fuzz "$1"
-  if ! rustup toolchain list | grep -q '^nightly' || ! cargo fuzz --version >/dev/null 2>&1; then
-    echo "not run: libFuzzer (no nightly compiler with cargo-fuzz here)"
-    return 0
-  fi
-  local target
-  for target in $(cargo +nightly fuzz list --fuzz-dir tests/fuzz); do
-    say "fuzz $target for $1 s"
-    cargo +nightly fuzz run --fuzz-dir tests/fuzz "$target" -- -max_total_time="$1"
-  done
 }
