@@ -113,13 +113,16 @@ advice-fish-on-detail = Nothing has to be tapped now.
 advice-look = Leaving this one about { $leave } min would show what comes later.
 advice-ready-cant-tell = Cast when you are ready.
 advice-none = Start a session to log casts.
-advice-counts = { $bites ->
-    [0] No bites
-    [one] 1 bite
-   *[other] { $bites } bites
-} in { $casts ->
-    [one] 1 cast
-   *[other] { $casts } casts
+advice-counts = { $casts ->
+    [0] No cast has ended yet
+   *[other] { $bites ->
+        [0] No bites
+        [one] 1 bite
+       *[other] { $bites } bites
+    } in { $casts ->
+        [one] 1 cast
+       *[other] { $casts } casts
+    }
 }
 advice-early = { advice-counts }; early to say.
 advice-so-far = { advice-counts }.
@@ -151,9 +154,9 @@ span-ft = { $feet } ft
 span-m = { $metres } m
 clipped = clipped up
 rig-none = Rig not set
-rig-hooklength = { $cm } cm hooklength
+rig-hooklength = { $length } hooklength
 rig-hook = size { $size }
-rig-popup = { $cm } cm pop-up
+rig-popup = { $length } pop-up
 rig-lead-g = { $grams } g
 
 notice-repeat = Second tap ignored.
@@ -161,4 +164,3 @@ notice-logged = { $what } logged.
 notice-undone = { $what } taken back.
 notice-redone = { $what } is back.
 notice-time = Time of { $what } set back.
-latest-line = { $time } { $what }

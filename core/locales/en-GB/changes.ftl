@@ -74,7 +74,5 @@ test-off = { $count ->
 }
 test-set = SET IT
 test-set-sub = { $value } for the next cast
-test-set-spoken = Set { $value } for the next cast.
 test-end = END TEST
 test-end-sub = stop alternating
-test-end-spoken = End the alternating test.

@@ -41,6 +41,18 @@ impl LineLength {
         Self(tenths)
     }
 
+    /// From whole millimetres, as a rig keeps a length: where they are inches that were rounded, those inches are meant.
+    /// Whole centimetres are meant as they stand, but for whole feet.
+    pub const fn from_rounded_mm(mm: u32) -> Self {
+        let inches = (mm.saturating_mul(10).saturating_add(127)) / 254;
+        let rounded = (inches * 254 + 5) / 10;
+        if inches > 0 && rounded == mm && (!mm.is_multiple_of(10) || inches.is_multiple_of(12)) {
+            Self(inches * 254)
+        } else {
+            Self(mm.saturating_mul(10))
+        }
+    }
+
     /// From inches, rounded to a tenth of a millimetre.
     pub fn from_inches(inches: f64) -> Result<Self, LengthError> {
         Self::from_metres(inches * INCH_M)
@@ -106,6 +118,21 @@ mod tests {
         assert_eq!(LineLength::from_cm(45.7), Ok(LineLength::from_tenths_mm(4570)));
         assert_eq!(LineLength::from_tenths_mm(4572).to_string(), "18 in");
         assert_eq!(LineLength::from_tenths_mm(4570).to_string(), "45.7 cm");
+    }
+
+    #[test]
+    fn a_rig_says_inches_where_inches_were_meant() {
+        let said = [51, 152, 305, 450, 457, 610, 330, 100, 914, 1_524, 455, 0];
+        let said = said.map(|mm| LineLength::from_rounded_mm(mm).to_string());
+        let meant = [
+            "2 in", "6 in", "12 in", "45 cm", "18 in", "24 in", "33 cm", "10 cm", "36 in", "60 in",
+            "45.5 cm", "0 cm",
+        ];
+        assert_eq!(said, meant);
+        for mm in [0, 1, 5_000, 10_000, u32::MAX] {
+            let off = LineLength::from_rounded_mm(mm).tenths_mm().abs_diff(mm.saturating_mul(10));
+            assert!(off <= 5, "{mm}: {off}");
+        }
     }
 
     #[test]

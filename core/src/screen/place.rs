@@ -2,6 +2,7 @@
 
 use super::figures::trimmed;
 use super::{Arg, Wording};
+use crate::bench::units::LineLength;
 use crate::log::{Reach, Rig, Spot};
 use crate::session::{Mark, Session, reach_m};
 
@@ -58,18 +59,22 @@ pub(crate) fn span_words(words: &Wording, span_tenth_mm: u32) -> String {
     words.say_with("span-m", &[("metres", Arg::Text(&metres))])
 }
 
-/// "bread, white, 45 cm pop-up, size 12, 30 cm hooklength, 28.35 g".
+/// A rig's length as it was meant, "18 in" or "45 cm".
+pub(crate) fn length_words(mm: u32) -> String {
+    LineLength::from_rounded_mm(mm).to_string()
+}
+
+/// "bread, white, 18 in pop-up, size 12, 30 cm hooklength, 28.35 g".
 pub(crate) fn rig_words(words: &Wording, rig: &Rig) -> String {
-    let cm = |mm: u32| trimmed(f64::from(mm) / 10.0, 1);
     let mut parts: Vec<String> = [&rig.bait, &rig.colour].into_iter().flatten().cloned().collect();
     if let Some(mm) = rig.popup_mm {
-        parts.push(words.say_with("rig-popup", &[("cm", Arg::Text(&cm(mm)))]));
+        parts.push(words.say_with("rig-popup", &[("length", Arg::Text(&length_words(mm)))]));
     }
     if let Some(size) = rig.hook_size {
         parts.push(words.say_with("rig-hook", &[("size", Arg::Text(&size.to_string()))]));
     }
     if let Some(mm) = rig.hooklength_mm {
-        parts.push(words.say_with("rig-hooklength", &[("cm", Arg::Text(&cm(mm)))]));
+        parts.push(words.say_with("rig-hooklength", &[("length", Arg::Text(&length_words(mm)))]));
     }
     if let Some(mg) = rig.lead_mg {
         let grams = trimmed(f64::from(mg) / 1_000.0, 2);
@@ -97,7 +102,7 @@ mod tests {
         assert_eq!(rig_words(&words, &Rig::default()), "Rig not set");
         let rig =
             Rig { bait: Some("bread".into()), popup_mm: Some(457), hook_size: Some(12), ..Rig::default() };
-        assert_eq!(rig_words(&words, &rig), "bread, 45.7 cm pop-up, size 12");
+        assert_eq!(rig_words(&words, &rig), "bread, 18 in pop-up, size 12");
     }
 
     #[test]

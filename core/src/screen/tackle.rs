@@ -1,7 +1,7 @@
 //! The tackle of one rod: what is on the line and where it goes, changed by taps.
 
 use super::figures::trimmed;
-use super::place::{bearing_words, reach_words};
+use super::place::{bearing_words, length_words, reach_words};
 use super::{Arg, Wording};
 use crate::bench::hooklength::Tied;
 use crate::bench::material::Material;
@@ -103,8 +103,8 @@ pub fn tackle(
         make.clip(&spot),
         make.text("bait", rig.bait.as_deref(), BAITS, |r| r.bait.as_deref()),
         make.text("colour", rig.colour.as_deref(), COLOURS, |r| r.colour.as_deref()),
-        make.figure("popup", rig.popup_mm, POPUPS_MM, |mm| make.cm(mm)),
-        make.figure("hooklength", rig.hooklength_mm, &lengths, |mm| make.cm(mm)),
+        make.figure("popup", rig.popup_mm, POPUPS_MM, length_words),
+        make.figure("hooklength", rig.hooklength_mm, &lengths, length_words),
         make.figure("hook", rig.hook_size.map(u32::from), HOOKS, |size| size.to_string()),
         make.figure("lead", rig.lead_mg, LEADS_MG, |mg| make.grams(mg)),
         make.material(rig.material),
@@ -150,10 +150,6 @@ impl Rows<'_> {
         }
     }
 
-    fn cm(&self, mm: u32) -> String {
-        self.words.say_with("tackle-cm", &[("cm", Arg::Text(&trimmed(f64::from(mm) / 10.0, 1)))])
-    }
-
     fn grams(&self, mg: u32) -> String {
         self.words.say_with("tackle-g", &[("grams", Arg::Text(&trimmed(f64::from(mg) / 1_000.0, 2)))])
     }
@@ -196,7 +192,10 @@ impl Rows<'_> {
         let mut choices: Vec<Choice> = steps.collect();
         for (choice, step) in choices.iter_mut().zip(WRAP_STEPS) {
             let size = trimmed(step.unsigned_abs() as f64 / 100.0, 2);
-            let wraps = self.words.say_with("tackle-wraps", &[("wraps", Arg::Text(&size))]);
+            let wraps = self.words.say_with(
+                if size == "1" { "tackle-wrap" } else { "tackle-wraps" },
+                &[("wraps", Arg::Text(&size))],
+            );
             choice.label = format!("{} {wraps}", choice.label);
         }
         choices.extend(self.recent_reaches().into_iter().map(|reach| self.reach_choice(reach, spot)));

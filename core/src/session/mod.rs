@@ -29,7 +29,7 @@ pub use model::{
     Rod, RodState, Session,
 };
 pub use rhythm::{Rhythm, rhythm};
-pub use rows::{rows_of, setup_of, value_of};
+pub use rows::{length_mm, rows_of, setup_of, value_of};
 pub use summary::Summary;
 pub use waits::{habit_min, running_wait_min, wait_of, waits_of};
 pub(crate) use water::{check_swim, reach_near};

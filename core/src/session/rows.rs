@@ -55,6 +55,12 @@ pub fn value_of(factor: Factor, rig: &Rig, spot: Option<&Spot>) -> Option<String
     }
 }
 
+/// The millimetres of a height or a hooklength in that spelling.
+pub fn length_mm(value: &str) -> Option<u32> {
+    let cm: f64 = value.strip_suffix(" cm")?.parse().ok()?;
+    (0.0..=100_000.0).contains(&cm).then(|| libm::round(cm * 10.0) as u32)
+}
+
 /// Direction and range, in centimetres so that a range entered in another unit is the same spot. The clip
 /// and the name of a mark don't move a spot.
 fn spot_value(spot: &Spot) -> String {

@@ -60,13 +60,7 @@ pub fn book(input: &BookInput) -> LeavesView {
     let opened = input.opened.map(|session| session::session(words, session));
     let mut first = Leaf::new(words, "book", "sessions");
     first.says = says(input, &shown);
-    first
-        .list
-        .extend(opened.iter().map(|leaf| LeafKey { solid: true, ..leaf.opener(words.say("book-opened")) }));
-    first.list.extend(shown.iter().map(|(id, day)| {
-        let key = LeafKey::new("open", &id.to_string(), day_words(words, day));
-        LeafKey { sub: gist(words, day), ..key }
-    }));
+    first.list = list(input, &shown, opened.as_ref());
     let opener = |leaf: &Leaf, sub: &str| LeafKey {
         label: words.say(&format!("book-key-{}", leaf.id)),
         ..leaf.opener(words.say(sub))
@@ -82,6 +76,25 @@ pub fn book(input: &BookInput) -> LeavesView {
     first.keys.extend(doors(words));
     let rest = [filter, rates, sets, next, light].into_iter().chain(opened);
     LeavesView { leaves: std::iter::once(first).chain(rest).collect() }
+}
+
+/// The sessions shown, each the key that opens it; the one that is open stands out, and leads to its page. It comes first
+/// where the choice of sessions leaves it out.
+fn list(input: &BookInput, shown: &[Day], opened: Option<&Leaf>) -> Vec<LeafKey> {
+    let words = input.words;
+    let open = input.opened.map(|session| session.id);
+    let to_page = |sub: String| opened.map(|leaf| LeafKey { solid: true, ..leaf.opener(sub) });
+    let key = |(id, day): &Day| {
+        let gist = gist(words, day);
+        if open == Some(*id) {
+            return to_page(gist);
+        }
+        let key = LeafKey::new("open", &id.to_string(), day_words(words, day));
+        Some(LeafKey { sub: gist, ..key })
+    };
+    let left_out = open.filter(|open| shown.iter().all(|(id, _)| id != open));
+    let apart = left_out.and_then(|_| to_page(words.say("book-opened")));
+    apart.into_iter().chain(shown.iter().filter_map(key)).collect()
 }
 
 /// A text typed into the record.

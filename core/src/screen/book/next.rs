@@ -105,15 +105,14 @@ impl Plan<'_> {
 
     fn changes(&mut self, changes: &ChangesView) {
         for change in &changes.changes {
-            let text = format!("{}: {}", change.title, change.verdict);
             match change.tone {
                 VerdictTone::Unknown => {
                     let why = if change.more.is_empty() { change.p.clone() } else { change.more.clone() };
-                    self.cannot.push((text, why));
+                    self.cannot.push((change.title.clone(), why));
                 }
                 VerdictTone::Leans | VerdictTone::Clear => {
                     let why = self.words.say_with("next-one-day", &[("why", Arg::Text(&change.probability))]);
-                    self.supports.push((text, why));
+                    self.supports.push((format!("{}. {}.", change.title, change.verdict), why));
                 }
             }
         }

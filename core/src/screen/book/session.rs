@@ -80,6 +80,6 @@ fn cast_line(words: &Wording, session: &Session, cast: &Cast) -> LeafLine {
     let spot = cast.spot.as_ref().map(|spot| spot_words(words, session, Some(spot)));
     let lost = cast.hooklength_lost.map(|_| words.say("cast-hooklength-lost"));
     let rig = Some(rig_words(words, &cast.rig)).filter(|_| cast.rig != crate::log::Rig::default());
-    line.detail = [spot, rig, lost].into_iter().flatten().collect::<Vec<_>>().join(". ");
+    line.detail = [spot, rig, lost].into_iter().flatten().collect::<Vec<_>>().join("; ");
     line
 }

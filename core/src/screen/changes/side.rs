@@ -4,10 +4,11 @@ use super::FOREST_LOG2;
 use crate::compare::{ChangeFinding, Limits, MOST_CASTS, Reason, Side, SideRecord, Verdict};
 use crate::log::Factor;
 use crate::screen::casts_that_count::spot_of;
-use crate::screen::figures::{trimmed, whole};
+use crate::screen::figures::{sentence_case, trimmed, whole};
+use crate::screen::place::length_words;
 use crate::screen::waits::p_words;
 use crate::screen::{Arg, Wording};
-use crate::session::Session;
+use crate::session::{Session, length_mm};
 use serde::{Deserialize, Serialize};
 
 /// What may be said of a change, for drawing.
@@ -82,7 +83,7 @@ pub struct ChangeView {
     pub new: SideView,
     /// For drawing.
     pub tone: VerdictTone,
-    /// "can't tell yet", "leans to pink", "pink clearly better here today".
+    /// "Can't tell yet", "Leans to pink", "Pink clearly better here today".
     pub verdict: String,
     /// "Better with pink: 71 in 100."
     pub probability: String,
@@ -114,7 +115,7 @@ pub(super) fn change(words: &Wording, session: &Session, f: &ChangeFinding, can_
         old: side(words, &f.a, old.clone()),
         new: side(words, &f.b, new.clone()),
         tone,
-        verdict,
+        verdict: sentence_case(&verdict),
         probability: probability(words, f.p_a_better, &old, &new),
         new_better: 1.0 - f.p_a_better,
         ratio: ratio(words, f, &old, &new),
@@ -133,9 +134,15 @@ pub(super) fn factor_words(words: &Wording, factor: Factor) -> String {
     words.say(&format!("factor-{name}"))
 }
 
-/// A value in words: a spot by its mark and range, anything else as it is spelled.
+/// A value in words: a spot by its mark and range, a length as it was meant, anything else as it is spelled.
 pub(super) fn value_words(words: &Wording, session: &Session, factor: Factor, value: &str) -> String {
-    if factor == Factor::Spot { spot_of(words, session, value) } else { value.to_owned() }
+    match factor {
+        Factor::Spot => spot_of(words, session, value),
+        Factor::Height | Factor::Hooklength => {
+            length_mm(value).map_or_else(|| value.to_owned(), length_words)
+        }
+        _ => value.to_owned(),
+    }
 }
 
 fn side(words: &Wording, record: &SideRecord, value: String) -> SideView {

@@ -63,7 +63,7 @@ fn alternated_often_enough_it_becomes_clear_and_never_says_works() {
     let change = &view.changes[0];
     assert_eq!(
         (change.tone, change.verdict.as_str()),
-        (VerdictTone::Clear, "pink clearly better here today")
+        (VerdictTone::Clear, "Pink clearly better here today")
     );
     assert!(change.reasons.is_empty());
     assert_eq!(view.says, "1 is clearer than chance.");
@@ -76,7 +76,7 @@ fn alternated_often_enough_it_becomes_clear_and_never_says_works() {
 fn thin_evidence_cannot_tell_and_says_why_and_how_much_more() {
     let view = screen(&written("AAB").0);
     let change = &view.changes[0];
-    assert_eq!((change.tone, change.verdict.as_str()), (VerdictTone::Unknown, "can't tell yet"));
+    assert_eq!((change.tone, change.verdict.as_str()), (VerdictTone::Unknown, "Can't tell yet"));
     assert_eq!(change.reasons[0], "Fewer than three bites on both sides together.");
     assert!(change.more.contains("more casts") || change.more.contains("further casts"), "{}", change.more);
     assert!(change.p.contains("Raised for 1 change:"), "{}", change.p);

@@ -11,6 +11,8 @@ public struct Letters: Sendable {
     static let cap = 0.715
     /// A text is never made smaller than this share of the size asked for.
     static let smallest = 0.25
+    /// One step smaller.
+    static let smaller = 0.95
 
     /// Baseline of the line whose upper edge is there: its capitals stand in its middle.
     static func baseline(top: Double, em: Double) -> Double { top + em * (line + cap) / 2 }
@@ -30,14 +32,18 @@ extension Letters {
     func fit(_ text: String, em asked: Double, width: Double, height: Double, weight: Weight = .medium, most: Int = 99) -> Fitted {
         var em = asked
         while true {
-            let room = max(1, min(most, Int(height / (em * Self.line))))
-            let (lines, unbroken) = wrap(text, em, width, weight, lines: room)
-            let whole = unbroken && lines.count <= room && Double(lines.count) * em * Self.line <= height + 1
-            if whole || em <= asked * Self.smallest {
-                return Fitted(lines: whole ? lines : cut(lines, to: room, em, width, weight), em: em, whole: whole)
-            }
-            em *= 0.95
+            let fitted = lay(text, em: em, width: width, height: height, weight: weight, most: most)
+            if fitted.whole || em <= asked * Self.smallest { return fitted }
+            em *= Self.smaller
         }
+    }
+
+    /// Lays a text at that em, cut where it does not stand whole.
+    func lay(_ text: String, em: Double, width: Double, height: Double, weight: Weight = .medium, most: Int = 99) -> Fitted {
+        let room = max(1, min(most, Int(height / (em * Self.line))))
+        let (lines, unbroken) = wrap(text, em, width, weight, lines: room)
+        let whole = unbroken && lines.count <= room && Double(lines.count) * em * Self.line <= height + 1
+        return Fitted(lines: whole ? lines : cut(lines, to: room, em, width, weight), em: em, whole: whole)
     }
 
     /// Lines as full as they go; whether each word found a line wide enough. One line is never turned over.

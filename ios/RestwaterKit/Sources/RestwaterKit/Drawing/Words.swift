@@ -33,26 +33,44 @@ struct Words {
         }
     }
 
-    /// The first sentence large, then as many of the others as fit whole below it.
+    /// The first sentence large, the second whole below it, then as many of the others as fit.
     func sentences(_ first: String, _ others: [String], em: Double, small: Double, in place: Rect) -> [Mark] {
+        let below = others.filter { !$0.isBlank }
         let line = em * Letters.line + 1
         let alone = letters.fit(first, em: em, width: place.width, height: min(line, place.height), weight: .bold)
-        let left = place.height - small * Letters.line
-        // The first keeps one line where that leaves room for the second; a long one takes two.
-        let head = alone.em < em * 0.85 && left > line
-            ? letters.fit(first, em: em, width: place.width, height: left, weight: .bold) : alone
+        // The first keeps one line where it is hardly smaller for it.
+        let largest = alone.em < em * 0.85 ? em : alone.em
+        guard let second = below.first else {
+            return lay(letters.fit(first, em: largest, width: place.width, height: place.height, weight: .bold), in: place, tint: .ink, weight: .bold)
+        }
+        let (head, why) = two(first, second, em: largest, small: small, in: place)
         var marks = lay(head, in: place, tint: .ink, weight: .bold)
-        var y = head.height
-        for sentence in others where !sentence.isBlank {
+        marks += lay(why, in: place.with(top: place.top + head.height), tint: .ink, weight: .medium)
+        var y = head.height + why.height
+        for sentence in below.dropFirst() {
             let room = place.height - y
             if room < small * Letters.line * 0.8 { break }
-            let next = letters.fit(sentence, em: small, width: place.width, height: room)
+            let next = letters.fit(sentence, em: why.em, width: place.width, height: room)
             if !next.whole || next.em < small * 0.7 { break }
             marks += lay(next, in: place.with(top: place.top + y), tint: .ink, weight: .medium)
             y += next.height
         }
         return marks
     }
+
+    /// The largest size at which both stand whole: the second says why the first does, so it is made smaller and never left out.
+    private func two(_ first: String, _ second: String, em: Double, small: Double, in place: Rect) -> (Fitted, Fitted) {
+        var share = 1.0
+        while true {
+            let head = letters.lay(first, em: em * max(share, Self.smallestFirst), width: place.width, height: place.height, weight: .bold)
+            let next = letters.lay(second, em: small * share, width: place.width, height: max(0, place.height - head.height))
+            if share <= Letters.smallest || (head.whole && next.whole) { return (head, next) }
+            share *= Letters.smaller
+        }
+    }
+
+    /// The first sentence is what is looked for: it gives way to the second down to this share of its size.
+    private static let smallestFirst = 0.7
 
     /// Digits as high as the place, narrowed where they would be wider than it.
     func digits(_ text: String, in place: Rect, tint: Tint = .ink) -> [Mark] {

@@ -87,16 +87,28 @@ fun TextMeasurer.fit(
 ): Fitted {
     var em = emPx
     while (true) {
-        val style = style(em, density, weight, align)
-        val lines = (height / (em * LINE)).toInt().coerceIn(1, mostLines)
-        val laid = measure(
-            text, style, TextOverflow.Ellipsis, softWrap = lines > 1, maxLines = lines,
-            constraints = Constraints(minWidth = width, maxWidth = width),
-        )
-        val whole = !laid.hasVisualOverflow && !laid.breaksAWord(text) && laid.size.height <= height + 1
-        if (whole || em <= emPx * SMALLEST) return Fitted(laid, em, whole)
-        em *= 0.95f
+        val fitted = layAt(em, text, width, height, density, weight, align, mostLines)
+        if (fitted.whole || em <= emPx * SMALLEST) return fitted
+        em *= SMALLER
     }
+}
+
+private fun TextMeasurer.layAt(
+    em: Float,
+    text: String,
+    width: Int,
+    height: Int,
+    density: Density,
+    weight: FontWeight,
+    align: TextAlign = TextAlign.Start,
+    mostLines: Int = MOST_LINES,
+): Fitted {
+    val lines = (height / (em * LINE)).toInt().coerceIn(1, mostLines)
+    val laid = measure(
+        text, style(em, density, weight, align), TextOverflow.Ellipsis, softWrap = lines > 1, maxLines = lines,
+        constraints = Constraints(minWidth = width, maxWidth = width),
+    )
+    return Fitted(laid, em, !laid.hasVisualOverflow && !laid.breaksAWord(text) && laid.size.height <= height + 1)
 }
 
 /** Height of a text laid out whole at [em] in [width]. */
@@ -134,6 +146,9 @@ private const val LINE = 1.2f
 /** A text is never made smaller than this share of the size asked for. */
 private const val SMALLEST = 0.35f
 
+/** One step smaller. */
+private const val SMALLER = 0.95f
+
 /** Digits as high as the place, narrowed where they would be wider than it. */
 @Composable
 fun Digits(text: String, color: Color, modifier: Modifier = Modifier, align: TextAlign = TextAlign.Start) {
@@ -170,21 +185,23 @@ private const val NARROWEST = 0.5f
 private fun TextMeasurer.line(text: String, em: Float, density: Density) =
     measure(text, style(em, density, FontWeight.Bold, TextAlign.Left), softWrap = false, maxLines = 1)
 
-/** The first sentence large, then as many of the others as fit whole below it. */
+/** The first sentence large, the second whole below it, then as many of the others as fit. */
 @Composable
 fun Sentences(first: String, others: List<String>, firstPx: Float, otherPx: Float, color: Color, modifier: Modifier = Modifier) {
     val measurer = rememberTextMeasurer()
     val density = LocalDensity.current
-    BoxWithConstraints(modifier.clearAndSetSemantics { }) {
+    BoxWithConstraints(modifier) {
         val (width, height) = constraints.maxWidth to constraints.maxHeight
-        val laid = remember(first, others, firstPx, otherPx, width, height, density) {
-            measurer.column(first, others.filter { it.isNotBlank() }, firstPx, otherPx, width, height, density)
+        val below = others.filter { it.isNotBlank() }
+        val shown = remember(first, below, firstPx, otherPx, width, height, density) {
+            measurer.column(first, below, firstPx, otherPx, width, height, density)
         }
-        Canvas(Modifier.matchParentSize()) {
+        val cut = (listOf(first) + below.take(1)).filterIndexed { i, _ -> shown.getOrNull(i)?.whole != true }.joinToString(" ")
+        Canvas(Modifier.matchParentSize().clearAndSetSemantics { this[CutOff] = cut }) {
             var y = 0f
-            for (text in laid) {
-                drawText(text, color, Offset(0f, y))
-                y += text.size.height
+            for (text in shown) {
+                drawText(text.laid, color, Offset(0f, y))
+                y += text.laid.size.height
             }
         }
     }
@@ -192,21 +209,35 @@ fun Sentences(first: String, others: List<String>, firstPx: Float, otherPx: Floa
 
 private fun TextMeasurer.column(
     first: String, others: List<String>, firstPx: Float, otherPx: Float, width: Int, height: Int, density: Density,
-): List<TextLayoutResult> {
-    // The first keeps one line where that leaves room for the second; a long one takes two.
+): List<Fitted> {
     val line = (firstPx * LINE).toInt() + 1
     val alone = fit(first, firstPx, width, line.coerceAtMost(height), density, FontWeight.Bold)
-    val left = height - (otherPx * LINE).toInt()
-    val head = if (alone.em < firstPx * 0.85f && left > line) fit(first, firstPx, width, left, density, FontWeight.Bold) else alone
-    val laid = mutableListOf(head.laid)
-    var y = head.laid.size.height
-    for (sentence in others) {
-        val room = height - y
+    // The first keeps one line where it is hardly smaller for it.
+    val largest = if (alone.em < firstPx * 0.85f) firstPx else alone.em
+    if (others.isEmpty()) return listOf(fit(first, largest, width, height, density, FontWeight.Bold))
+    val shown = two(first, others[0], largest, otherPx, width, height, density).toMutableList()
+    for (sentence in others.drop(1)) {
+        val room = height - shown.sumOf { it.laid.size.height }
         if (room < otherPx * LINE * 0.8f) break
-        val next = fit(sentence, otherPx, width, room, density, FontWeight.Medium)
+        val next = fit(sentence, shown[1].em, width, room, density, FontWeight.Medium)
         if (!next.whole || next.em < otherPx * 0.7f) break
-        laid += next.laid
-        y += next.laid.size.height
+        shown += next
     }
-    return laid
+    return shown
 }
+
+/** The largest size at which both stand whole: the second says why the first does, so it is made smaller and never left out. */
+private fun TextMeasurer.two(
+    first: String, second: String, firstPx: Float, secondPx: Float, width: Int, height: Int, density: Density,
+): List<Fitted> {
+    var share = 1f
+    while (true) {
+        val head = layAt(firstPx * share.coerceAtLeast(SMALLEST_FIRST), first, width, height, density, FontWeight.Bold)
+        val next = layAt(secondPx * share, second, width, (height - head.laid.size.height).coerceAtLeast(0), density, FontWeight.Medium)
+        if (share <= SMALLEST || head.whole && next.whole) return listOf(head, next)
+        share *= SMALLER
+    }
+}
+
+/** The first sentence is what is looked for: it gives way to the second down to this share of its size. */
+private const val SMALLEST_FIRST = 0.7f
