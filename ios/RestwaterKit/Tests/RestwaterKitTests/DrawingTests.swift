@@ -38,6 +38,20 @@ final class DrawingTests: XCTestCase {
         XCTAssertEqual(fitted.em, 20 * Letters.smallest, accuracy: 1)
     }
 
+    func testTheSentenceBelowIsMadeSmallerAndNotLeftOut() {
+        let first = "Next: Dead tree, 22.5 wraps of 2 m, 45 m"
+        let second = "Rested 53 min; 2 bites near, the last 3 m away, 37 min ago; a liner here. 9 bites so far: no proof."
+        for height in [60.0, 80, 120] {
+            let place = Rect(left: 0, top: 0, width: 300, height: height)
+            let marks = Words(letters: plainLetters).sentences(first, [second, "6 casts here."], em: 20, small: 16, in: place)
+            let texts: [Letter] = marks.compactMap { if case .text(let letter) = $0 { letter } else { nil } }
+            let said = texts.map(\.text).joined(separator: " ")
+            XCTAssertTrue(said.hasPrefix("\(first) \(second)"), said)
+            XCTAssertTrue(texts.allSatisfy { $0.at.y <= height }, "\(height)")
+            XCTAssertGreaterThan(texts[0].em, texts[texts.count - 1].em)
+        }
+    }
+
     func testALineBreakIsKept() {
         XCTAssertEqual(plainLetters.fit("pink\n4 bites", em: 10, width: 200, height: 80).lines, ["pink", "4 bites"])
     }

@@ -77,6 +77,18 @@ class SwimScreenTest {
         }
     }
 
+    @Test fun theReasonsStandWholeBelowWhereNextOnEveryGlassAndAtTwiceTheText() {
+        for (bare in GLASSES) for (scale in listOf(1.0, 2.0)) Bankside.on(bare.copy(textScale = scale)) {
+            start()
+            repeat(3) { cast(minutes = 15, bite = true) }
+            tapOn("screens")
+            tapOn("open-${Showing.SWIM}")
+            wait(seconds = 1)
+            assertTrue(swim.why.length > 60, swim.why)
+            assertNothingCutOff("${bare.widthPx} px at $scale")
+        }
+    }
+
     @Test fun stepKeysMoveTheRingACell() = Bankside.on {
         toTheSwim()
         pick(ray = 2, band = 2)
