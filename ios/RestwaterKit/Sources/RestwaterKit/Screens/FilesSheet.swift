@@ -4,7 +4,14 @@ import RestwaterCore
 extension Sheet {
     mutating func drawFiles(_ files: FilesView, _ slate: Slate, _ seen: Seen) {
         let notice = seen.files.progress.map { "… \($0)" } ?? seen.notice
-        let rest = head(files.title, notice: notice, slate)
+        // A page behind a key has the key's word.
+        let title =
+            switch seen.files.page {
+            case .imports: files.importsKey
+            case .backups: files.backupsKey
+            case .send, .incoming: files.title
+            }
+        let rest = head(title, notice: notice, slate)
         switch seen.files.page {
         case .send: drawSend(files, in: rest, slate, seen.turned)
         case .incoming: seen.files.incoming.map { drawIncoming($0, files.sourceLabel, in: rest, slate, seen.files) }
@@ -60,7 +67,7 @@ extension Sheet {
     private mutating func drawList(_ lines: [ListLine], _ keys: [Cell], _ none: String, in rest: Rect, _ slate: Slate, _ turned: Turned) {
         let height = keys.isEmpty ? 0 : slate.gridHeight(keys.count)
         let place = rest.with(height: rest.height - height)
-        if lines.isEmpty { put("none", none, em: slate.text.body, at: place, slate, order: 10) }
+        if lines.isEmpty { put("none", none, em: slate.text.body, at: place, slate, order: 10, middle: false) }
         list(lines, in: place, slate, page: turned.grid)
         if !keys.isEmpty { grid(keys, in: rest.with(top: rest.bottom - height, height: height), slate, page: 0) }
     }

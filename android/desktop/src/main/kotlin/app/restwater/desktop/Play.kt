@@ -3,6 +3,7 @@ package app.restwater.desktop
 import androidx.compose.runtime.Composable
 import androidx.compose.runtime.CompositionLocalProvider
 import app.restwater.core.Action
+import app.restwater.core.BankLayout
 import app.restwater.core.BankState
 import app.restwater.core.BankView
 import app.restwater.core.DayTap
@@ -84,6 +85,7 @@ fun play(day: List<DayTap>, out: File, glass: Glass = GLASS) {
         }
         learning(core, day.last(), out, glass)
         leaves(core, day.last(), out, glass)
+        deskPictures(core, day.last(), out, glass)
         entries(core, day.last(), out)
         core.close()
     } finally {
@@ -122,13 +124,7 @@ private fun learning(core: Restwater, last: DayTap, out: File, glass: Glass) {
     val bank = (core.screen(Which.BANK, last.at) as Screen.Bank).v1
     val waits = (core.screen(Which.WAITS, last.at) as Screen.Waits).v1
     val changes = (core.screen(Which.CHANGES, last.at) as Screen.Changes).v1
-    val large = glass.copy(textScale = 2.0)
-    val kinds = listOf(Triple("day", glass, Ink.Day), Triple("night", glass, Ink.Night), Triple("large-text", large, Ink.Day))
-    for ((kind, on, ink) in kinds) {
-        val layout = bankLayout(on, ask(bank))
-        fun write(name: String, content: @Composable () -> Unit) = File(out, "$name-$kind.png").writeBytes(
-            picture(on) { CompositionLocalProvider(LocalInk provides ink, LocalPxPerMm provides on.pxPerMm.toFloat(), content = content) },
-        )
+    inEveryKind(glass, bank, out, listOf("day", "night", "large-text")) { _, layout, write ->
         repeat((waits.charts.size + if (waits.forecast == null) 0 else 1).coerceAtLeast(1)) { page ->
             write("waits-${page + 1}") { WaitsScreen(waits, layout, padWords(), "", { _, _ -> }, page) { } }
         }
@@ -144,14 +140,7 @@ private fun leaves(core: Restwater, last: DayTap, out: File, glass: Glass) {
     // An earlier session is opened, to show how that reads.
     val earliest = leavesOf(core.screen(Which.BOOK, last.at))?.leaves?.first()?.list?.lastOrNull { it.field == "open" }
     earliest?.let { core.act(Action.ChooseBook(it.field, it.value), last.at) }
-    val large = glass.copy(textScale = 2.0)
-    val left = glass.copy(leftHanded = true)
-    val kinds = listOf(Triple("day", glass, Ink.Day), Triple("large-text", large, Ink.Day), Triple("night", glass, Ink.Night), Triple("left", left, Ink.Day))
-    for ((kind, on, ink) in kinds) {
-        val layout = bankLayout(on, ask(bank))
-        fun write(name: String, content: @Composable () -> Unit) = File(out, "$name-$kind.png").writeBytes(
-            picture(on) { CompositionLocalProvider(LocalInk provides ink, LocalPxPerMm provides on.pxPerMm.toFloat(), content = content) },
-        )
+    inEveryKind(glass, bank, out) { kind, layout, write ->
         write("screens") { ScreenList(core.doors(), layout, padWords(), { }) { } }
         for (which in listOf(Which.BENCH, Which.BOOK, Which.CONDITIONS, Which.CAUTIONS)) {
             val view = leavesOf(core.screen(which, last.at)) ?: continue
@@ -163,6 +152,23 @@ private fun leaves(core: Restwater, last: DayTap, out: File, glass: Glass) {
                     }
                 }
             }
+        }
+    }
+}
+
+/** By day, at twice the text, by night and for the left hand: writes what is drawn on each glass as NAME-KIND.png. */
+internal fun inEveryKind(
+    glass: Glass, bank: BankView, out: File, kinds: List<String> = listOf("day", "large-text", "night", "left"),
+    draw: (kind: String, layout: BankLayout, write: (String, @Composable () -> Unit) -> Unit) -> Unit,
+) {
+    for (kind in kinds) {
+        val on = glass.copy(textScale = if (kind == "large-text") 2.0 else glass.textScale, leftHanded = kind == "left")
+        val ink = if (kind == "night") Ink.Night else Ink.Day
+        draw(kind, bankLayout(on, ask(bank))) { name, content ->
+            val drawn = picture(on) {
+                CompositionLocalProvider(LocalInk provides ink, LocalPxPerMm provides on.pxPerMm.toFloat(), content = content)
+            }
+            File(out, "$name-$kind.png").writeBytes(drawn)
         }
     }
 }
@@ -214,9 +220,7 @@ fun tacklePicture(tackle: TackleView, bank: BankView, glass: Glass): ByteArray =
     }
 }
 
-private fun ask(bank: BankView) = PadAsk(bank.state, bank.rods.size.coerceIn(1, 3).toUByte(), 0u)
-
-/** Where BACK lies: beside CAST. */
+internal fun ask(bank: BankView) = PadAsk(bank.state, bank.rods.size.coerceIn(1, 3).toUByte(), 0u)
 
 /** A glass written as 750x1334@12.84, with 4 mm for what the system keeps at the top. */
 private fun glassOf(text: String): Glass? {

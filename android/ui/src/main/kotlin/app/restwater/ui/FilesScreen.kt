@@ -24,7 +24,13 @@ fun FilesScreen(
 ) {
     val open = remember { mutableStateOf<String?>(null) }
     Ground()
-    val rest = Head(files.title, desk.progress?.let { "… $it" } ?: notice, layout)
+    // A page behind a key has the key's word.
+    val title = when (desk.page) {
+        FilesPage.IMPORTS -> files.importsKey
+        FilesPage.BACKUPS -> files.backupsKey
+        FilesPage.SEND, FilesPage.INCOMING -> files.title
+    }
+    val rest = Head(title, desk.progress?.let { "… $it" } ?: notice, layout)
     val choose = { field: String, value: String -> onAct(Action.ChooseFiles(field, value)) }
     when (desk.page) {
         FilesPage.SEND -> if (open.value == null) SendPage(files, desk, rest, layout, words) { open.value = it } else Rows(files.rows, open, rest, layout, words, choose)
@@ -97,7 +103,7 @@ private fun ListPage(
 ) {
     val height = if (keys.isEmpty()) 0.0 else gridHeight(keys.size, layout)
     val list = place.copy(height = place.height - height)
-    if (lines.isEmpty()) FitText(none, layout.text.body.toFloat(), LocalInk.current.ink, Modifier.at(list))
+    if (lines.isEmpty()) FitText(none, layout.text.body.toFloat(), LocalInk.current.ink, Modifier.at(list), middle = false)
     Lines(lines, list, layout, words, leftHanded)
     if (keys.isNotEmpty()) KeyGrid(keys, place.copy(top = place.top + place.height - height, height = height), layout, words)
 }
