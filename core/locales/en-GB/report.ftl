@@ -29,7 +29,7 @@ report-net = { $fish ->
 report-net-scales = { $line }; the scales showed { $shown }
 
 report-strip = Waits
-report-strip-read = Each mark is one cast: a filled triangle where a bite ended the wait, an open circle where something else did, so that the wait was longer than that.
+report-strip-read = Each mark is one cast: a filled diamond where a bite ended the wait, an upright stroke where something else did, so that the wait was longer than that.
 report-strip-alt = { $bites } waits ended with a bite: { $list }. { $others } ended without one.
 report-strip-none = No wait to show yet.
 report-minutes = minutes since the splash
@@ -42,7 +42,7 @@ report-curve-few = Can't tell yet: fewer than three bites.
 report-share = still without a bite
 
 report-swim = Where the casts went
-report-swim-read = Seen from the peg, straight out is up. At each spot: casts / bites. A filled triangle had a bite, an open circle had none.
+report-swim-read = Seen from the peg, straight out is up. At each spot: casts / bites. A filled diamond had a bite, a dot had none.
 report-swim-alt = { $list }.
 report-swim-spot = { $where }: { $casts } casts, { $bites } bites
 report-swim-none = No spot was logged.

@@ -34,9 +34,9 @@ pub(super) fn draw(words: &Wording, session: &Session, page: &mut Page) {
     for ((cdeg, cm), at) in &spots {
         let place = place(*cdeg, f64::from(*cm) / 100.0 / end);
         if at.bites > 0 {
-            drawing.triangle(place);
+            drawing.diamond(place);
         } else {
-            drawing.circle(place);
+            drawing.dot(place);
         }
         drawing.text((place.0 + 8.0, place.1 + 4.0), "start", &format!("{} / {}", at.casts, at.bites));
     }

@@ -123,21 +123,19 @@ impl Drawing {
         );
     }
 
-    /// A bite.
-    pub fn triangle(&mut self, (x, y): (f64, f64)) {
-        self.path(
-            &[(x - 5.0, y + 4.0), (x + 5.0, y + 4.0), (x, y - 5.0), (x - 5.0, y + 4.0)],
-            "#1d2327",
-            0.5,
-        );
+    /// A bite: a filled diamond, as on the screens.
+    pub fn diamond(&mut self, (x, y): (f64, f64)) {
+        self.path(&[(x - 5.0, y), (x, y - 5.0), (x + 5.0, y), (x, y + 5.0), (x - 5.0, y)], "#1d2327", 0.5);
     }
 
-    /// No bite.
-    pub fn circle(&mut self, (x, y): (f64, f64)) {
-        let _ = writeln!(
-            self.svg,
-            "<circle cx=\"{x:.1}\" cy=\"{y:.1}\" r=\"4\" fill=\"#fff\" stroke=\"#1d2327\" stroke-width=\"1.2\"/>"
-        );
+    /// A wait without a bite: an upright stroke, as on the screens.
+    pub fn stroke(&mut self, (x, y): (f64, f64)) {
+        self.line((x, y - 5.0), (x, y + 5.0), 2.0);
+    }
+
+    /// A cast: a filled dot, as on the screens.
+    pub fn dot(&mut self, (x, y): (f64, f64)) {
+        let _ = writeln!(self.svg, "<circle cx=\"{x:.1}\" cy=\"{y:.1}\" r=\"3\" fill=\"#1d2327\"/>");
     }
 
     /// Text that begins, is centred or ends at a place (SVG's `text-anchor`).

@@ -47,9 +47,9 @@ fn marks(waits: &[Wait], x: impl Fn(f64) -> f64, drawing: &mut Drawing) {
             last = px;
             let place = (px, base - level * 9.0);
             if bite {
-                drawing.triangle(place);
+                drawing.diamond(place);
             } else {
-                drawing.circle(place);
+                drawing.stroke(place);
             }
         }
     }
