@@ -15,6 +15,10 @@ report-missed = Missed
 report-liners = Liners
 report-weight = Weight known
 report-weight-value = { $kg } kg
+report-weight-eye = { $weight }; { $fish ->
+    [one] 1 fish
+   *[other] { $fish } fish
+} by eye
 report-weight-rest = { $kg } kg, and { $fish } fish not weighed
 report-put-back = Put back
 report-hooklengths-lost = Hooklengths lost
@@ -46,6 +50,7 @@ report-swim-read = Seen from the peg, straight out is up. At each spot: casts / 
 report-swim-alt = { $list }.
 report-swim-spot = { $where }: { $casts } casts, { $bites } bites
 report-swim-none = No spot was logged.
+report-where-mark = { $mark }, { $metres } m
 report-where = { $metres } m, { $degrees }° { $side }
 report-where-straight = { $metres } m straight out
 report-left = left
@@ -73,4 +78,8 @@ report-end-session = session ended
 report-end-out = still out
 report-end-put-back = put back
 report-end-hooklength = hooklength lost
-report-foot = Times are as logged on the phone. Waits run from the splash; about { $approximate } of the casts have an approximate time.
+report-foot = Times are as logged on the phone. Waits run from the splash{ $approximate ->
+    [0] .
+    [one] ; 1 cast has an approximate time.
+   *[other] ; { $approximate } casts have an approximate time.
+}

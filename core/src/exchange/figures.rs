@@ -18,6 +18,8 @@ pub(super) struct Counts {
     pub liners: usize,
     /// Weight of the fish whose weight is known, by scales or by eye, in grams.
     pub grams: f64,
+    /// How many of them by eye.
+    pub by_eye: usize,
     /// Landed fish without a weight.
     pub unweighed: usize,
     /// Landed fish that went back into the water.
@@ -35,6 +37,7 @@ impl Counts {
             match cast.end.as_ref().map(|end| &end.cause) {
                 Some(EndCause::Landed { fish }) => {
                     counts.landed += 1;
+                    counts.by_eye += usize::from(matches!(fish, Some(FishWeight::Guessed { .. })));
                     match weight_parts(fish.as_ref()).1 {
                         Some((unit, count)) => counts.grams += grams(unit, count),
                         None => counts.unweighed += 1,

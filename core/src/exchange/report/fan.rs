@@ -1,6 +1,7 @@
 //! The swim as a fan from the peg: where the casts went and what came of them.
 
 use super::super::figures::reach_metres;
+use super::list::cut;
 use super::page::{Drawing, Page, step};
 use crate::log::Spot;
 use crate::screen::{Arg, Wording};
@@ -11,6 +12,9 @@ const PEG: (f64, f64) = (340.0, 276.0);
 const RADIUS: f64 = 258.0;
 /// Spots drawn: the ones cast to most.
 const MOST_SPOTS: usize = 24;
+
+/// Characters of a mark's name.
+const NAME_CHARS: usize = 20;
 
 /// Casts to one spot.
 #[derive(Default, Clone, Copy)]
@@ -40,7 +44,7 @@ pub(super) fn draw(words: &Wording, session: &Session, page: &mut Page) {
         }
         drawing.text((place.0 + 8.0, place.1 + 4.0), "start", &format!("{} / {}", at.casts, at.bites));
     }
-    let list: Vec<String> = spots.iter().map(|(spot, at)| spot_words(words, *spot, *at)).collect();
+    let list: Vec<String> = spots.iter().map(|(spot, at)| spot_words(words, session, *spot, *at)).collect();
     let alternative = words.say_with("report-swim-alt", &[("list", Arg::Text(&list.join("; ")))]);
     page.picture(680, 290, &words.say("report-swim"), &alternative, &drawing);
 }
@@ -86,16 +90,22 @@ fn rings(end: f64, ring: f64, drawing: &mut Drawing) {
     }
 }
 
-fn spot_words(words: &Wording, (cdeg, cm): (i32, u32), at: At) -> String {
-    let place = where_words(words, cdeg, f64::from(cm) / 100.0);
+fn spot_words(words: &Wording, session: &Session, (cdeg, cm): (i32, u32), at: At) -> String {
+    let place = where_words(words, session, cdeg, f64::from(cm) / 100.0);
     let args =
         [("where", Arg::Text(&place)), ("casts", Arg::Count(at.casts)), ("bites", Arg::Count(at.bites))];
     words.say_with("report-swim-spot", &args)
 }
 
-/// "36.6 m, 5.5° left".
-pub(super) fn where_words(words: &Wording, cdeg: i32, metres: f64) -> String {
+/// "Gate, 38.0 m" straight at an aiming mark, else "36.6 m, 5.5° left".
+pub(super) fn where_words(words: &Wording, session: &Session, cdeg: i32, metres: f64) -> String {
     let metres = format!("{metres:.1}");
+    // To the tenth of a degree, as spots are told apart here.
+    if let Some(mark) = session.marks.iter().find(|mark| mark.bearing_cdeg / 10 == cdeg / 10) {
+        let name = cut(&mark.name, NAME_CHARS);
+        let args = [("mark", Arg::Text(&name)), ("metres", Arg::Text(&metres))];
+        return words.say_with("report-where-mark", &args);
+    }
     if cdeg == 0 {
         return words.say_with("report-where-straight", &[("metres", Arg::Text(&metres))]);
     }

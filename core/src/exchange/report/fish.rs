@@ -16,8 +16,10 @@ const NAME_CHARS: usize = 20;
 /// What was said of a fish, each part as far as it was: class, weight, net, put back.
 pub(super) fn fish_words(words: &Wording, fish: &CaughtFish) -> Vec<String> {
     let weight = match &fish.weight {
-        Some(FishWeight::Weighed { unit, count } | FishWeight::Guessed { unit, count }) => {
-            Some(weight_words(entered(*unit, *count)))
+        Some(FishWeight::Weighed { unit, count }) => Some(weight_words(entered(*unit, *count))),
+        Some(FishWeight::Guessed { unit, count }) => {
+            let weight = weight_words(entered(*unit, *count));
+            Some(words.say_with("match-by-eye", &[("weight", Arg::Text(&weight))]))
         }
         _ => None,
     };

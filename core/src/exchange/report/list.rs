@@ -36,12 +36,19 @@ pub(super) fn write(words: &Wording, session: &Session, page: &mut Page) {
             &notes.map(|n| format!("{} {}", clock(&n.at), cut(&n.text, NOTE_CHARS))).collect::<Vec<_>>(),
         );
     }
-    let approximate = session.casts.iter().filter(|cast| cast.start.approx_s > 0).count();
+    let approximate = session.casts.iter().filter(|cast| is_approximate(cast)).count();
     page.fine_print(&words.say_with("report-foot", &[("approximate", Arg::Count(approximate))]));
 }
 
+/// Whether splash, bite or end were given a time afterwards.
+fn is_approximate(cast: &Cast) -> bool {
+    let bite = cast.bite.as_ref().map(|(at, _)| at);
+    let times = [Some(&cast.start), bite, cast.end.as_ref().map(|end| &end.at)];
+    times.into_iter().flatten().any(|at| at.approx_s > 0)
+}
+
 fn row(words: &Wording, session: &Session, cast: &Cast, fish: Option<&CaughtFish>) -> Vec<String> {
-    let spot = cast.spot.as_ref().map(|s| where_words(words, s.bearing_cdeg, reach_metres(s.reach)));
+    let spot = cast.spot.as_ref().map(|s| where_words(words, session, s.bearing_cdeg, reach_metres(s.reach)));
     let wait = wait_minutes(session, cast).map(|minutes| {
         let minutes = format!("{minutes:.1}");
         let id = if cast.bite.is_some() { "report-wait-value" } else { "report-wait-longer" };

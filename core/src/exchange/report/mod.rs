@@ -72,6 +72,8 @@ fn summary(words: &Wording, session: &Session, page: &mut Page) {
         words
             .say_with("report-weight-rest", &[("kg", Arg::Text(&kg)), ("fish", Arg::Count(counts.unweighed))])
     };
+    let by_eye = [("weight", Arg::Text(&weight)), ("fish", Arg::Count(counts.by_eye))];
+    let weight = if counts.by_eye == 0 { weight } else { words.say_with("report-weight-eye", &by_eye) };
     let figures = [
         ("report-casts", counts.casts.to_string()),
         ("report-bites", counts.bites.to_string()),

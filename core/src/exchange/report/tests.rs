@@ -58,6 +58,36 @@ fn an_empty_and_an_endless_session_have_a_report_too() {
 }
 
 #[test]
+fn a_guess_is_called_one_and_a_spot_by_its_mark() {
+    let mut day = Written::new(1);
+    day.log(1, Payload::MarkSet { bearing_cdeg: 300, name: "Gate".into() });
+    let spot = Spot { mark: None, bearing_cdeg: 300, reach: Reach::Metres { cm: 3_800 }, clipped: false };
+    day.log(2, Payload::SpotSet { rod: 1, spot });
+    for (n, guessed) in [(0, true), (1, false)] {
+        day.log(n * 1_000 + 10, Payload::Cast { rod: 1 });
+        day.log(n * 1_000 + 500, Payload::Bite { rod: 1 });
+        let (unit, count) = (WeightUnit::Drams, 384);
+        let fish = Some(if guessed {
+            FishWeight::Guessed { unit, count }
+        } else {
+            FishWeight::Weighed { unit, count }
+        });
+        day.log(n * 1_000 + 600, Payload::Landed { rod: 1, fish });
+    }
+    let html = report(&Wording::new(), &fold(SESSION, &day.ops));
+    for text in [
+        "<td>Gate, 38.0 m</td>",
+        "Gate, 38.0 m: 2 casts, 2 bites",
+        "landed, about 1 lb 8 oz by eye</td>",
+        "landed, 1 lb 8 oz</td>",
+        "1.36 kg; 1 fish by eye</dd>",
+        "Waits run from the splash.</p>",
+    ] {
+        assert!(html.contains(text), "{text} in {html}");
+    }
+}
+
+#[test]
 fn weather_nets_fish_put_back_and_hooklengths_lost_are_in_it() {
     let mut day = Written::new(1);
     let cold = Conditions { water: Some(52), cloud: Some(8), ..Conditions::default() };

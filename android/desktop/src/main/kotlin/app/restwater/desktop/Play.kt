@@ -111,12 +111,15 @@ private fun pictures(core: Restwater, tap: DayTap, bank: BankView, out: File, na
     if (bank.rods.isEmpty()) write("setup", setupPicture(setup, bank, glass)) else write("tackle", tacklePicture(tackle, bank, glass))
 }
 
-/** The day's entries as another phone would take them in, and every screen's record at its end. */
+/** Every file the day can be sent as, and every screen's record at its end. */
 private fun entries(core: Restwater, last: DayTap, out: File) {
     Which.entries.forEach { which -> File(out, "${which.name.lowercase()}.json").writeText(core.screenJson(which, last.at)) }
-    val sent = runBlocking { core.send(last.at, Work()) }
-    File(sent.path).copyTo(File(out, sent.name), overwrite = true)
-    println("${sent.name}: ${sent.says}")
+    for (form in listOf("report", "casts", "fish", "sessions", "map", "entries")) {
+        core.act(Action.ChooseFiles("form", form), last.at)
+        val sent = runBlocking { core.send(last.at, Work()) }
+        File(sent.path).copyTo(File(out, sent.name), overwrite = true)
+        println("${sent.name}: ${sent.says}")
+    }
 }
 
 /** What the day taught: the Waits screen and "Did it matter?" at its end, every page. */
