@@ -25,6 +25,7 @@ mod tackle;
 mod update;
 mod watch;
 
+pub use crate::screen::{Screen, Which};
 pub use action::Action;
 pub use day::{DayError, DayTap, read_day};
 pub use entropy::Entropy;
@@ -33,7 +34,7 @@ pub use files::{BackupMade, Outgoing};
 pub use repeat::REPEAT_MS;
 pub use settings::{Hand, Scheme, Settings};
 pub use swim::FanGlass;
-pub use update::{Screen, Update, Which};
+pub use update::Update;
 pub use watch::Alarm;
 pub(crate) use watch::PhoneChoices;
 

@@ -1,8 +1,8 @@
 //! How long to leave the next cast, in figures and as an honest state.
 
+use super::leave_time::Means;
 use super::leave_time::{Band, at, band};
 use super::plan::top;
-use super::posterior::Means;
 use super::record::{Record, Settings};
 use super::{BiteError, LeavePlan};
 

@@ -1,6 +1,22 @@
 //! From posterior means by leave time to the best leave time and the near-best band.
 
-use super::posterior::Means;
+/// Posterior means by leave time.
+#[derive(Debug, Clone, Default)]
+pub(crate) struct Means {
+    /// Minutes.
+    pub times: Vec<f64>,
+    /// Mean of R, bites per minute.
+    pub rate: Vec<f64>,
+    /// Mean share bitten.
+    pub bitten: Vec<f64>,
+    /// Mean of the wait or t.
+    pub waiting: Vec<f64>,
+    /// Mean share of casts that ever get a bite.
+    pub ever: f64,
+    /// Mean of (share still waiting at t) x (rate of fresh casts left for the best time): over the
+    /// mean share still waiting, the rate of fresh casts once a cast has waited t without a bite. Of a plan only.
+    pub fresh: Vec<f64>,
+}
 
 /// Leave times that come near the best.
 #[derive(Debug, Clone, Copy, PartialEq)]

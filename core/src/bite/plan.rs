@@ -1,7 +1,7 @@
 //! The plan of leave times: shapes of the wait weighed by the record, and what each leave time is
 //! expected to bring.
 
-use super::posterior::Means;
+use super::leave_time::Means;
 use super::record::{Record, Settings};
 use super::renewal::Costs;
 use super::shapes::{POINTS, SHAPE_PRIORS, Shapes};

@@ -4,6 +4,7 @@
 use super::evidence::Evidence;
 use super::grid::{Grid, Node};
 use super::laplace::{Family, Piece};
+use super::leave_time::Means;
 use super::record::{Accuracy, Record, Settings, checked_pace};
 use super::renewal::Costs;
 use super::wait_law::Law;
@@ -52,24 +53,6 @@ pub(crate) struct Laid {
     /// Posterior probability of each grid.
     pub(crate) shares: Vec<f64>,
     ln_evidence: f64,
-}
-
-/// Posterior means by leave time.
-#[derive(Debug, Clone, Default)]
-pub(crate) struct Means {
-    /// Minutes.
-    pub times: Vec<f64>,
-    /// Mean of R, bites per minute.
-    pub rate: Vec<f64>,
-    /// Mean share bitten.
-    pub bitten: Vec<f64>,
-    /// Mean of the wait or t.
-    pub waiting: Vec<f64>,
-    /// Mean share of casts that ever get a bite.
-    pub ever: f64,
-    /// Mean of (share still waiting at t) x (rate of fresh casts left for the best time): over the
-    /// mean share still waiting, the rate of fresh casts once a cast has waited t without a bite. Of a plan only.
-    pub fresh: Vec<f64>,
 }
 
 impl WaitPosterior {

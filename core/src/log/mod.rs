@@ -27,6 +27,6 @@ pub use kit::{LineMaterial, Measured, ShotMetal, ShotWeight, is_kit, kit_of};
 pub use match_day::{ClassGuess, FishSaid, MatchSetup};
 pub use moment::{Moment, Span, Yardstick, local_ms};
 pub use op::{Op, OpOrder};
-pub use payload::{EndSaid, Payload, RodNumber};
-pub use setup::{SessionSetup, SwimSetup};
+pub use payload::{EndSaid, Payload};
+pub use setup::{RodNumber, SessionSetup, SwimSetup};
 pub use tackle::{Factor, LeadMaterial, Reach, Rig, Spot};

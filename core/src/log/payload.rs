@@ -3,7 +3,7 @@
 use super::fish::FishWeight;
 use super::kit::{Measured, ShotWeight};
 use super::match_day::{FishSaid, MatchSetup};
-use super::setup::{SessionSetup, SwimSetup};
+use super::setup::{RodNumber, SessionSetup, SwimSetup};
 use super::tackle::{Factor, Rig, Spot};
 use crate::bench::hooklength::Hooklength;
 use crate::bench::tie_up::Allowances;
@@ -14,9 +14,6 @@ use crate::swim::FeatureKind;
 use serde::{Deserialize, Serialize};
 use serde_json::Value;
 use uuid::Uuid;
-
-/// Rods are numbered from 1 in the order they were set up.
-pub type RodNumber = u8;
 
 /// What ended a cast, as remembered afterwards.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]

@@ -1,7 +1,9 @@
 //! How a session and its swim were set up, as an op carries it.
 
-use super::payload::RodNumber;
 use serde::{Deserialize, Serialize};
+
+/// Rods are numbered from 1 in the order they were set up.
+pub type RodNumber = u8;
 
 /// How a session was set up. Everything may be left empty.
 #[derive(Debug, Clone, PartialEq, Eq, Hash, Serialize, Deserialize)]

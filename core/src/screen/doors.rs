@@ -1,7 +1,6 @@
 //! The list of screens: one list in one place, in the order a day uses them. A new screen is a line here and its words.
 
-use super::Wording;
-use crate::app::Which;
+use super::{Which, Wording};
 use serde::{Deserialize, Serialize};
 
 /// When a screen is used.

@@ -31,6 +31,7 @@ mod swim_rows;
 mod tackle;
 mod waits;
 mod watch;
+mod which;
 mod wording;
 
 pub use bank::{
@@ -94,4 +95,5 @@ pub use tackle::{Choice, ChoiceRow, TackleAround, TackleView, tackle};
 pub use waits::{EarlierRows, ForecastLine, ForecastView, WaitsInput, WaitsView, forecast_view, waits};
 pub use watch::{PhoneView, WatchAlarm, WatchKey, WatchView};
 pub(crate) use watch::{WatchInput, phone_view, watch_view};
+pub use which::{Screen, Which};
 pub use wording::{Arg, Wording};

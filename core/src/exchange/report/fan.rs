@@ -1,8 +1,7 @@
 //! The swim as a fan from the peg: where the casts went and what came of them.
 
 use super::super::figures::reach_metres;
-use super::list::cut;
-use super::page::{Drawing, Page, step};
+use super::page::{Drawing, Page, cut, step};
 use crate::log::Spot;
 use crate::screen::{Arg, Wording};
 use crate::session::Session;

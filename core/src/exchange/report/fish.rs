@@ -1,8 +1,7 @@
 //! What became of the fish: their class, weight and net, and what each net came to.
 
 use super::super::figures::grams;
-use super::list::cut;
-use super::page::Page;
+use super::page::{Page, cut};
 use crate::log::FishWeight;
 use crate::match_day::own_count::entered;
 use crate::match_day::rules::same_name;

@@ -3,7 +3,7 @@
 use super::super::figures::{fish_by_cast, reach_metres, wait_minutes};
 use super::fan::where_words;
 use super::fish::fish_words;
-use super::page::Page;
+use super::page::{Page, cut};
 use crate::screen::{Arg, Wording, clock};
 use crate::session::{Cast, CaughtFish, EndCause, Session};
 
@@ -75,12 +75,4 @@ fn row(words: &Wording, session: &Session, cast: &Cast, fish: Option<&CaughtFish
         wait.unwrap_or_default(),
         end,
     ]
-}
-
-/// Text of the log, no longer than so many characters.
-pub(super) fn cut(text: &str, most: usize) -> String {
-    if text.chars().count() <= most {
-        return text.to_owned();
-    }
-    text.chars().take(most - 1).chain(['…']).collect()
 }

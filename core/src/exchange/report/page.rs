@@ -177,3 +177,11 @@ pub(super) fn step(span: f64, parts: f64) -> f64 {
     }
     step
 }
+
+/// Text of the log, no longer than so many characters.
+pub(super) fn cut(text: &str, most: usize) -> String {
+    if text.chars().count() <= most {
+        return text.to_owned();
+    }
+    text.chars().take(most - 1).chain(['…']).collect()
+}
