@@ -1,14 +1,15 @@
 #!/usr/bin/env bash
 # fuzz_target.sh SECONDS TARGET: one built target for so many seconds of its own processor time, so that the figure means the
 # same on a busy machine. What it finds worth keeping goes to target/fuzz, not into the tree; an input that crashes it goes to
-# tests/fuzz/crashers, where the ordinary tests replay it.
+# tests/fuzz/crashers, where the ordinary tests replay it. Don't stop it meanwhile (SIGSTOP): an input that is being tried then
+# is taken for one that hangs.
 set -euo pipefail
 cd "$(dirname "$0")/../.."
 seconds=$1 target=$2
 found=target/fuzz/$target log=target/logs/fuzz-$target.log crashers=tests/fuzz/crashers/$target
 mkdir -p "$found" target/logs "$crashers"
 "tests/fuzz/target/$(rustc -vV | sed -n 's/^host: //p')/release/$target" "$found" "tests/fuzz/corpus/$target" \
-  -artifact_prefix="$crashers/" -rss_limit_mb=3000 -timeout=25 -print_final_stats=1 >"$log" 2>&1 &
+  -artifact_prefix="$crashers/" -rss_limit_mb=3000 -timeout=120 -print_final_stats=1 >"$log" 2>&1 &
 pid=$!
 used=0
 while sleep 1 && used_now=$(ps -o cputimes= -p $pid); do
