@@ -39,8 +39,18 @@ struct WaitsOf {
     session: Uuid,
     rows: Vec<CastRow>,
     filter: CastFilter,
-    earlier: usize,
     rhythm: Rhythm,
+    /// How long casts are left by habit: what ended a cast, which no row says.
+    habit: Option<f64>,
+    /// Earlier days count more or less by it.
+    water: Option<String>,
+}
+
+impl Learning {
+    /// Other days lie before today's, or other things are known of them.
+    pub(super) fn forget_earlier_days(&mut self) {
+        self.waits = None;
+    }
 }
 
 impl App {
@@ -53,11 +63,12 @@ impl App {
             session: session.id,
             rows: rows_of(session),
             filter: self.learning.filter.clone(),
-            earlier: self.advisor.earlier().len(),
             rhythm: rhythm(session, TURN_ROUND_GUESS_MIN, BITE_EXTRA_GUESS_MIN),
+            habit: habit_min(session),
+            water: session.setup.water.clone(),
         };
         if self.learning.waits.as_ref().is_none_or(|answer| answer.of != of) {
-            let water = session.setup.water.as_deref();
+            let water = of.water.as_deref();
             let earlier: Vec<EarlierRows> = self
                 .advisor
                 .earlier()
@@ -70,7 +81,7 @@ impl App {
                 earlier: &earlier,
                 filter: &of.filter,
                 rhythm: of.rhythm,
-                habit_min: habit_min(session),
+                habit_min: of.habit,
                 words: &self.words,
             };
             let (view, posterior) = screen::waits(&input);

@@ -372,6 +372,7 @@ impl App {
         let before_today = today != Some(session) && !is_kit(session);
         if before_today || !self.advisor.is_of(today) {
             self.advisor = Advisor::load(&mut self.store, today, self.recent.kits().len())?;
+            self.learning.forget_earlier_days();
         }
         Ok(())
     }

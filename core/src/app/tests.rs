@@ -433,8 +433,10 @@ proptest! {
         // The fish that is meant and the figure being stepped are no entries: they go with the app.
         phone.tap(now + 9_000, &Action::Match { tap: MatchTap::Fish { back: 0 } }).ok();
         let nets = phone.app().screen(Which::Match, &at(now + 10_000)).unwrap();
+        let learned = screens(&mut phone, now + 10_000);
         phone.open();
         prop_assert_eq!(phone.bank(now + 10_000), shown);
+        prop_assert_eq!(screens(&mut phone, now + 10_000), learned);
         let Screen::Match(after) = phone.app().screen(Which::Match, &at(now + 10_000)).unwrap() else { panic!() };
         let Screen::Match(before) = nets else { panic!() };
         prop_assert_eq!((before.nets, before.coming, before.rows), (after.nets, after.coming, after.rows));
