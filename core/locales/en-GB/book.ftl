@@ -23,13 +23,16 @@ month-9 = Sep
 month-10 = Oct
 month-11 = Nov
 month-12 = Dec
-book-gist = { $bites ->
-    [0] no bites
-    [one] 1 bite
-   *[other] { $bites } bites
-} in { $casts ->
-    [one] 1 cast
-   *[other] { $casts } casts
+book-gist = { $casts ->
+    [0] no cast ended
+   *[other] { $bites ->
+        [0] no bites
+        [one] 1 bite
+       *[other] { $bites } bites
+    } in { $casts ->
+        [one] 1 cast
+       *[other] { $casts } casts
+    }
 }, { $length }
 book-open = still open
 book-opened = open to read

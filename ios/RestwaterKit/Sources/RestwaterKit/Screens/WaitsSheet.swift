@@ -34,15 +34,16 @@ extension Sheet {
     }
 
     private mutating func drawForecast(_ forecast: ForecastView, in place: Rect, _ slate: Slate) {
-        drawPage(forecast.says, forecast.notes, in: place, slate) { _, _, _ in }
         let body = slate.text.body
-        let top = place.top + place.height * 0.2 + 2 * slate.mm
-        let each = place.height * 0.54 / Double(max(1, forecast.lines.count))
-        for (i, line) in forecast.lines.enumerated() {
-            let at = Rect(left: place.left, top: top + Double(i) * each, width: place.width, height: each)
-            let marks = slate.write.fit(line.label, em: body * 0.85, in: at.local.with(height: each * 0.42))
-                + slate.write.fit(line.value, em: body * 1.1, in: at.local.with(top: each * 0.42, height: each * 0.5), weight: .bold)
-            put("forecast-\(i)", marks, spoken: "\(line.label): \(line.value)", at: at, order: 11 + Double(i) / 100)
+        drawPage(forecast.says, forecast.notes, in: place, slate) { sheet, _, slot in
+            // Lines stand no further apart than 3.4 times the size of plain text.
+            let each = min(slot.height / Double(max(1, forecast.lines.count)), body * 3.4)
+            for (i, line) in forecast.lines.enumerated() {
+                let at = slot.with(top: slot.top + Double(i) * each, height: each)
+                let marks = slate.write.fit(line.label, em: body * 0.85, in: at.local.with(height: each * 0.42))
+                    + slate.write.fit(line.value, em: body * 1.1, in: at.local.with(top: each * 0.42, height: each * 0.5), weight: .bold)
+                sheet.put("forecast-\(i)", marks, spoken: "\(line.label): \(line.value)", at: at, order: 11 + Double(i) / 100)
+            }
         }
     }
 

@@ -1,6 +1,7 @@
 package app.restwater.desktop
 
 import app.restwater.core.DotShape
+import app.restwater.core.Glass
 import app.restwater.core.Key
 import app.restwater.ui.Showing
 import kotlin.test.Test
@@ -95,6 +96,14 @@ class WaitsScreenTest {
         val after = checkNotNull(waits.forecast)
         assertEquals(other.label, after.left.value)
         assertNotEquals(before.lines.map { it.value }, after.lines.map { it.value })
+    }
+
+    @Test fun onItsSideTheForecastStandsAboveWhatItIsMadeFrom() = Bankside.on(Glass(1334.0, 750.0, 12.84, 1.0, false, 0.0, 0.0)) {
+        aDay()
+        repeat(waits.charts.size) { tapOn("next-picture") }
+        val places = (listOf("says") + tags("forecast-").sorted() + "notes").map { node(it).fetchSemanticsNode().boundsInRoot }
+        assertEquals(2 + checkNotNull(waits.forecast).lines.size, places.size)
+        for ((above, below) in places.zipWithNext()) assertTrue(above.bottom <= below.top + 1, "$above on $below")
     }
 
     @Test fun atTwiceTheTextNothingIsLost() = Bankside.on(GLASS.copy(textScale = 2.0)) {

@@ -64,7 +64,7 @@ fun ChangesScreen(
     when {
         test != null -> TestPage(test, place, layout)
         change != null -> ChangePage(change, place, layout)
-        plot != null -> Page(place, layout, changes.says, listOf(changes.warning)) { px, on -> Forest(changes, plot, px, on) }
+        plot != null -> Page(place, layout, changes.says, listOf(changes.warning)) { px, at -> Forest(changes, plot, px, Modifier.at(at)) }
         else -> FitText(changes.says, layout.text.body.toFloat(), LocalInk.current.ink, Modifier.at(place))
     }
     KeyGrid(cells, rest.copy(top = rest.top + rest.height - keys, height = keys), layout, words)
@@ -116,8 +116,8 @@ private fun ChangePage(change: ChangeView, place: Rect, layout: BankLayout) {
 private fun TestPage(test: AlternationView, place: Rect, layout: BankLayout) {
     val ink = LocalInk.current
     val mm = LocalPxPerMm.current
-    Page(place, layout, test.says, test.notes) { px, on ->
-        Box(on) {
+    Page(place, layout, test.says, test.notes) { px, slot ->
+        Box(Modifier.at(slot)) {
             BoxWithConstraints(Modifier.fillMaxSize()) {
                 val columns = if (test.steps.size > 12) 2 else 1
                 val down = (test.steps.size + columns - 1) / columns

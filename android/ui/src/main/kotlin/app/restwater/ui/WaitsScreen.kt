@@ -47,7 +47,7 @@ fun WaitsScreen(
         val keys = gridHeight(cells.size, layout)
         val place = rest.copy(height = rest.height - keys)
         when {
-            chart != null -> Page(place, layout, chart.says, chart.notes) { figurePx, on -> ChartCanvas(chart, figurePx, on) }
+            chart != null -> Page(place, layout, chart.says, chart.notes) { figurePx, at -> ChartCanvas(chart, figurePx, Modifier.at(at)) }
             forecast != null -> ForecastPage(forecast, place, layout)
             else -> FitText(waits.counts, layout.text.body.toFloat(), LocalInk.current.ink, Modifier.at(place))
         }
@@ -58,7 +58,7 @@ fun WaitsScreen(
 
 /** A sentence, a picture below it, and how it was obtained below that. */
 @Composable
-internal fun Page(place: Rect, layout: BankLayout, says: String, notes: List<String>, picture: @Composable (Float, Modifier) -> Unit) {
+internal fun Page(place: Rect, layout: BankLayout, says: String, notes: List<String>, picture: @Composable (Float, Rect) -> Unit) {
     val mm = LocalPxPerMm.current
     val ink = LocalInk.current
     val body = layout.text.body.toFloat()
@@ -70,9 +70,9 @@ internal fun Page(place: Rect, layout: BankLayout, says: String, notes: List<Str
         FitText(says, body, ink.ink, Modifier.fillMaxSize(), FontWeight.Bold, middle = false)
     }
     val gap = 1.5 * mm
-    picture(small, Modifier.at(Rect(place.left, place.top + sentence + gap, place.width, place.height - sentence - below - 2.5 * gap)))
+    picture(small, Rect(place.left, place.top + sentence + gap, place.width, place.height - sentence - below - 2.5 * gap))
     val text = notes.joinToString(" ")
-    Box(Modifier.at(Rect(place.left, place.top + place.height - below - gap, place.width, below)).semantics { contentDescription = text }) {
+    Box(Modifier.at(Rect(place.left, place.top + place.height - below - gap, place.width, below)).testTag("notes").semantics { contentDescription = text }) {
         FitText(text, small, ink.ink, Modifier.fillMaxSize(), middle = false)
     }
 }
@@ -83,16 +83,18 @@ internal fun linesOf(text: String, em: Float, width: Double): Int = (text.length
 @Composable
 private fun ForecastPage(forecast: ForecastView, place: Rect, layout: BankLayout) {
     val ink = LocalInk.current
-    val mm = LocalPxPerMm.current
     val body = layout.text.body.toFloat()
-    Page(place, layout, forecast.says, forecast.notes) { _, _ -> }
-    val top = place.top + place.height * 0.2 + 2 * mm
-    val each = (place.height * 0.54) / forecast.lines.size.coerceAtLeast(1)
-    forecast.lines.forEachIndexed { i, line ->
-        val at = Rect(place.left, top + i * each, place.width, each)
-        Box(Modifier.at(at).testTag("forecast-$i").semantics { contentDescription = "${line.label}: ${line.value}" }) {
-            FitText(line.label, body * 0.85f, ink.ink, Modifier.at(Rect(0.0, 0.0, at.width, each * 0.42)))
-            FitText(line.value, body * 1.1f, ink.ink, Modifier.at(Rect(0.0, each * 0.42, at.width, each * 0.5)), FontWeight.Bold)
+    Page(place, layout, forecast.says, forecast.notes) { _, slot ->
+        val each = (slot.height / forecast.lines.size.coerceAtLeast(1)).coerceAtMost(MOST_OF_EM * body)
+        forecast.lines.forEachIndexed { i, line ->
+            val at = slot.copy(top = slot.top + i * each, height = each)
+            Box(Modifier.at(at).testTag("forecast-$i").semantics { contentDescription = "${line.label}: ${line.value}" }) {
+                FitText(line.label, body * 0.85f, ink.ink, Modifier.at(Rect(0.0, 0.0, at.width, each * 0.42)))
+                FitText(line.value, body * 1.1f, ink.ink, Modifier.at(Rect(0.0, each * 0.42, at.width, each * 0.5)), FontWeight.Bold)
+            }
         }
     }
 }
+
+/** Lines of a forecast stand no further apart than this many times the size of plain text. */
+private const val MOST_OF_EM = 3.4
