@@ -79,6 +79,7 @@ pub use pad::{
     BankLayout, BrokenRule, Glass, GlassError, KeyPlace, PALM_MM, PadAsk, PadRule, PadWords, PagePlace, Rect,
     RodPlace, Said, TextSizes, bank_layout,
 };
+pub(crate) use place::mark_of;
 #[cfg(test)]
 pub(crate) use place::spot_words;
 pub use setup::{SetupInput, SetupView, setup};

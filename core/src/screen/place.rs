@@ -9,13 +9,17 @@ use crate::session::{Mark, Session, reach_m};
 /// "Dead tree, 11 wraps of 2 m, 22 m, clipped up".
 pub(crate) fn spot_words(words: &Wording, session: &Session, spot: Option<&Spot>) -> String {
     let Some(spot) = spot else { return words.say("spot-none") };
-    // A cast straight at a mark is named by it, even where only the bearing was given.
-    let at = |m: &&Mark| spot.mark.map_or(m.bearing_cdeg == spot.bearing_cdeg, |id| m.id == id);
-    let mark = session.marks.iter().find(at);
-    let aim = mark.map_or_else(|| bearing_words(words, spot.bearing_cdeg), |mark| mark.name.clone());
+    let aim = mark_of(session, spot)
+        .map_or_else(|| bearing_words(words, spot.bearing_cdeg), |mark| mark.name.clone());
     let reach = reach_words(words, spot.reach);
     let text = words.say_with("spot-at", &[("where", Arg::Text(&aim)), ("reach", Arg::Text(&reach))]);
     if spot.clipped { format!("{text}, {}", words.say("clipped")) } else { text }
+}
+
+/// The aiming mark a spot is named by: the one it was cast to, or one straight in its direction where only that was given.
+pub(crate) fn mark_of<'a>(session: &'a Session, spot: &Spot) -> Option<&'a Mark> {
+    let at = |m: &&Mark| spot.mark.map_or(m.bearing_cdeg == spot.bearing_cdeg, |id| m.id == id);
+    session.marks.iter().find(at)
 }
 
 /// "12° left".

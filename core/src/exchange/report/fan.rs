@@ -3,8 +3,8 @@
 use super::super::figures::reach_metres;
 use super::page::{Drawing, Page, cut, step};
 use crate::log::Spot;
-use crate::screen::{Arg, Wording};
-use crate::session::Session;
+use crate::screen::{Arg, Wording, mark_of};
+use crate::session::{Mark, Session};
 use std::collections::BTreeMap;
 
 const PEG: (f64, f64) = (340.0, 276.0);
@@ -17,7 +17,9 @@ const NAME_CHARS: usize = 20;
 
 /// Casts to one spot.
 #[derive(Default, Clone, Copy)]
-struct At {
+struct At<'a> {
+    /// What it is named by.
+    mark: Option<&'a Mark>,
     casts: usize,
     bites: usize,
 }
@@ -43,17 +45,18 @@ pub(super) fn draw(words: &Wording, session: &Session, page: &mut Page) {
         }
         drawing.text((place.0 + 8.0, place.1 + 4.0), "start", &format!("{} / {}", at.casts, at.bites));
     }
-    let list: Vec<String> = spots.iter().map(|(spot, at)| spot_words(words, session, *spot, *at)).collect();
+    let list: Vec<String> = spots.iter().map(|(spot, at)| spot_words(words, *spot, *at)).collect();
     let alternative = words.say_with("report-swim-alt", &[("list", Arg::Text(&list.join("; ")))]);
     page.picture(680, 290, &words.say("report-swim"), &alternative, &drawing);
 }
 
 /// Spots by bearing and range in cm, with what came of the casts, most cast to first.
-fn spots(session: &Session) -> Vec<((i32, u32), At)> {
+fn spots(session: &Session) -> Vec<((i32, u32), At<'_>)> {
     let mut spots: BTreeMap<(i32, u32), At> = BTreeMap::new();
     for cast in &session.casts {
         let Some(spot) = &cast.spot else { continue };
         let at = spots.entry(key(spot)).or_default();
+        at.mark = at.mark.or_else(|| mark_of(session, spot));
         at.casts += 1;
         at.bites += usize::from(cast.bite.is_some());
     }
@@ -89,18 +92,17 @@ fn rings(end: f64, ring: f64, drawing: &mut Drawing) {
     }
 }
 
-fn spot_words(words: &Wording, session: &Session, (cdeg, cm): (i32, u32), at: At) -> String {
-    let place = where_words(words, session, cdeg, f64::from(cm) / 100.0);
+fn spot_words(words: &Wording, (cdeg, cm): (i32, u32), at: At) -> String {
+    let place = where_words(words, at.mark, cdeg, f64::from(cm) / 100.0);
     let args =
         [("where", Arg::Text(&place)), ("casts", Arg::Count(at.casts)), ("bites", Arg::Count(at.bites))];
     words.say_with("report-swim-spot", &args)
 }
 
-/// "Gate, 38.0 m" straight at an aiming mark, else "36.6 m, 5.5° left".
-pub(super) fn where_words(words: &Wording, session: &Session, cdeg: i32, metres: f64) -> String {
+/// "Gate, 38.0 m" at an aiming mark, else "36.6 m, 5.5° left".
+pub(super) fn where_words(words: &Wording, mark: Option<&Mark>, cdeg: i32, metres: f64) -> String {
     let metres = format!("{metres:.1}");
-    // To the tenth of a degree, as spots are told apart here.
-    if let Some(mark) = session.marks.iter().find(|mark| mark.bearing_cdeg / 10 == cdeg / 10) {
+    if let Some(mark) = mark {
         let name = cut(&mark.name, NAME_CHARS);
         let args = [("mark", Arg::Text(&name)), ("metres", Arg::Text(&metres))];
         return words.say_with("report-where-mark", &args);

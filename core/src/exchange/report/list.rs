@@ -4,7 +4,7 @@ use super::super::figures::{fish_by_cast, reach_metres, wait_minutes};
 use super::fan::where_words;
 use super::fish::fish_words;
 use super::page::{Page, cut};
-use crate::screen::{Arg, Wording, clock};
+use crate::screen::{Arg, Wording, clock, mark_of};
 use crate::session::{Cast, CaughtFish, EndCause, Session};
 
 /// Casts listed; with more the report would not stay within four pages.
@@ -48,7 +48,10 @@ fn is_approximate(cast: &Cast) -> bool {
 }
 
 fn row(words: &Wording, session: &Session, cast: &Cast, fish: Option<&CaughtFish>) -> Vec<String> {
-    let spot = cast.spot.as_ref().map(|s| where_words(words, session, s.bearing_cdeg, reach_metres(s.reach)));
+    let spot = cast
+        .spot
+        .as_ref()
+        .map(|s| where_words(words, mark_of(session, s), s.bearing_cdeg, reach_metres(s.reach)));
     let wait = wait_minutes(session, cast).map(|minutes| {
         let minutes = format!("{minutes:.1}");
         let id = if cast.bite.is_some() { "report-wait-value" } else { "report-wait-longer" };
