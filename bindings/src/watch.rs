@@ -24,6 +24,10 @@ pub struct WatchAlarm {
     pub title: String,
     /// What it says below.
     pub text: String,
+    /// The rod it rings for; none for the match.
+    pub rod: Option<u8>,
+    /// What can be done about it at once.
+    pub keys: Vec<WatchKey>,
 }
 
 /// What a lock screen shows and when the phone rings.
@@ -45,6 +49,8 @@ pub struct WatchView {
     pub keys: Vec<WatchKey>,
     /// What is to ring, soonest first.
     pub alarms: Vec<WatchAlarm>,
+    /// What was to ring by now and still stands: nothing else ends what has rung but its own key.
+    pub due: Vec<WatchAlarm>,
 }
 
 /// The Phone screen: what belongs to this phone and not to the log.

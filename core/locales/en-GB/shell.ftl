@@ -3,7 +3,7 @@
 shell-channel-wait = Running wait
 shell-channel-alarm = Alarms
 shell-no-notifications = Notifications are off for Restwater, so no alarm can ring and the lock screen stays empty. Turn them on in the phone's settings.
-shell-late-alarms = The phone may ring some minutes late: allow exact alarms for Restwater in its settings.
+shell-late-alarms = The alarm may come up to an hour late: this phone does not allow Restwater exact alarms. Allow them on the Phone screen.
 shell-file-not-allowed = That place may no longer be used: pick it again.
 shell-file-gone = That file or place is gone: pick another.
 shell-file-no-space = No space is left there: free some, or pick another place.

@@ -27,6 +27,10 @@ pub struct WatchAlarm {
     pub title: String,
     /// What it says below.
     pub text: String,
+    /// The rod it rings for; none for the match.
+    pub rod: Option<RodNumber>,
+    /// What can be done about it at once.
+    pub keys: Vec<WatchKey>,
 }
 
 /// What a lock screen shows and when the phone rings.
@@ -48,6 +52,8 @@ pub struct WatchView {
     pub keys: Vec<WatchKey>,
     /// What is to ring, soonest first.
     pub alarms: Vec<WatchAlarm>,
+    /// What was to ring by now and still stands: nothing else ends what has rung but its own key.
+    pub due: Vec<WatchAlarm>,
 }
 
 /// The Phone screen: what belongs to this phone and not to the log.
@@ -76,6 +82,8 @@ pub(crate) fn watch_view(input: &WatchInput) -> WatchView {
         input.words.say_with("watch-title", &[("rod", name), ("since", since)])
     });
     let counts = chosen.filter(|rod| !rod.digits.is_empty());
+    let (due, alarms) =
+        all_alarms(input).into_iter().partition(|alarm| alarm.at_wall_ms <= input.now.wall_ms);
     WatchView {
         open: input.session.is_some(),
         keep_awake: input.phone.awake && input.session.is_some(),
@@ -84,7 +92,8 @@ pub(crate) fn watch_view(input: &WatchInput) -> WatchView {
         text: input.bank.advice.headline.clone(),
         since_wall_ms: counts.map(|rod| input.now.wall_ms - rod.elapsed_ms),
         keys: keys(input),
-        alarms: all_alarms(input),
+        alarms,
+        due,
     }
 }
 
@@ -103,15 +112,17 @@ fn keys(input: &WatchInput) -> Vec<WatchKey> {
     wanted.iter().filter_map(key).collect()
 }
 
-/// Those of the baits that are out and those of the match, soonest first.
+/// Those of the baits that are out and those of the match, past ones too, soonest first.
 fn all_alarms(input: &WatchInput) -> Vec<WatchAlarm> {
     let mut all = alarms(input);
     if let Some(setup) = input.session.and_then(|s| s.match_day.as_ref()).map(|m| &m.setup) {
-        all.extend(match_alarms(input.words, setup, input.now).into_iter().map(|alarm| WatchAlarm {
+        all.extend(match_alarms(input.words, setup, i64::MIN).into_iter().map(|alarm| WatchAlarm {
             id: format!("match-{}", alarm.minutes),
             at_wall_ms: alarm.at_ms,
             title: alarm.says,
             text: match_end(input.words, setup, input.now),
+            rod: None,
+            keys: Vec::new(),
         }));
     }
     crate::order::by_key(&mut all, |alarm| alarm.at_wall_ms);
@@ -134,18 +145,18 @@ fn alarms(input: &WatchInput) -> Vec<WatchAlarm> {
         Alarm::Off | Alarm::After(_) => "watch-after",
     };
     let minutes = Arg::Count(libm::round(minute) as usize);
+    let key = |key, label| WatchKey { key, label: input.words.say(label) };
+    let keys = [key(Key::WoundIn, "key-wound-in"), key(Key::Cast, "key-cast")];
     let out = input.bank.rods.iter().filter(|rod| rod.state == BankState::Out);
-    let mut alarms: Vec<WatchAlarm> = out
-        .map(|rod| WatchAlarm {
-            id: format!("rod-{}", rod.rod),
-            at_wall_ms: input.now.wall_ms - rod.elapsed_ms + (minute * 60_000.0) as i64,
-            title: input.words.say_with(id, &[("rod", Arg::Text(&rod.name)), ("minutes", minutes)]),
-            text: rod.since.clone(),
-        })
-        .filter(|alarm| alarm.at_wall_ms > input.now.wall_ms)
-        .collect();
-    crate::order::by_key(&mut alarms, |alarm| alarm.at_wall_ms);
-    alarms
+    out.map(|rod| WatchAlarm {
+        id: format!("rod-{}", rod.rod),
+        at_wall_ms: input.now.wall_ms - rod.elapsed_ms + (minute * 60_000.0) as i64,
+        title: input.words.say_with(id, &[("rod", Arg::Text(&rod.name)), ("minutes", minutes)]),
+        text: rod.since.clone(),
+        rod: Some(rod.rod),
+        keys: keys.to_vec(),
+    })
+    .collect()
 }
 
 /// Minutes to choose from for an alarm after the splash: usual leave times (common practice, no source).

@@ -42,11 +42,19 @@ fn an_alarm_is_counted_from_the_splash_and_stops_with_the_cast() {
     let alarms = phone.watch(3 * MIN).alarms;
     assert_eq!(alarms.iter().map(|a| a.at_wall_ms).collect::<Vec<_>>(), [at(13 * MIN).wall_ms]);
     assert!(alarms[0].title.contains("12 min out"), "{}", alarms[0].title);
-    assert_eq!(phone.watch(13 * MIN).alarms, [], "it has rung");
+    let rung = phone.watch(13 * MIN);
+    assert_eq!(rung.alarms, [], "it has rung");
+    assert_eq!(
+        rung.due.iter().map(|a| a.rod).collect::<Vec<_>>(),
+        [Some(1)],
+        "and stands until its cast ends"
+    );
+    assert_eq!(rung.due[0].keys.iter().map(|k| k.key).collect::<Vec<_>>(), [Key::WoundIn, Key::Cast]);
     phone.open();
     assert_eq!(phone.watch(4 * MIN).alarms.len(), 1, "kept over a restart");
     phone.tap(5 * MIN, &BITE).unwrap();
-    assert_eq!(phone.watch(6 * MIN).alarms, []);
+    let ended = phone.watch(14 * MIN);
+    assert_eq!((ended.alarms, ended.due), (vec![], vec![]));
     for (field, value) in
         [("alarm", "0"), ("alarm", "241"), ("alarm", "soon"), ("awake", "maybe"), ("moon", "on")]
     {

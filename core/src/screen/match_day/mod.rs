@@ -294,6 +294,6 @@ pub fn match_view(input: &MatchInput) -> MatchView {
         to_rules: page("rules"),
         to_weigh_in: page("weigh-in"),
         begin,
-        alarms: setup.map_or_else(Vec::new, |setup| now::alarms(input.words, setup, input.now)),
+        alarms: setup.map_or_else(Vec::new, |setup| now::alarms(input.words, setup, input.now.wall_ms)),
     }
 }

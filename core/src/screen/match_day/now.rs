@@ -160,9 +160,9 @@ pub(crate) fn end_words(words: &Wording, setup: &MatchSetup, now: &Moment) -> St
     words.say_with("match-alarm-text", &[("time", Arg::Text(&local_clock(now, setup.all_out_ms)))])
 }
 
-/// Alarms still to come.
-pub(crate) fn alarms(words: &Wording, setup: &MatchSetup, now: &Moment) -> Vec<AlarmView> {
-    let due = setup.clock().and_then(|clock| clock.alarms(&setup.rules.alarms_min, now.wall_ms));
+/// The match's alarms after a moment, ms by the phone's wall clock.
+pub(crate) fn alarms(words: &Wording, setup: &MatchSetup, after_ms: i64) -> Vec<AlarmView> {
+    let due = setup.clock().and_then(|clock| clock.alarms(&setup.rules.alarms_min, after_ms));
     due.unwrap_or_default()
         .into_iter()
         .map(|alarm| AlarmView {

@@ -10992,6 +10992,14 @@ public struct WatchAlarm: Equatable, Hashable {
      * What it says below.
      */
     public let text: String
+    /**
+     * The rod it rings for; none for the match.
+     */
+    public let rod: UInt8?
+    /**
+     * What can be done about it at once.
+     */
+    public let keys: [WatchKey]
 
     // Default memberwise initializers are never public by default, so we
     // declare one manually.
@@ -11007,11 +11015,19 @@ public struct WatchAlarm: Equatable, Hashable {
          */title: String, 
         /**
          * What it says below.
-         */text: String) {
+         */text: String, 
+        /**
+         * The rod it rings for; none for the match.
+         */rod: UInt8?, 
+        /**
+         * What can be done about it at once.
+         */keys: [WatchKey]) {
         self.id = id
         self.atWallMs = atWallMs
         self.title = title
         self.text = text
+        self.rod = rod
+        self.keys = keys
     }
 
     
@@ -11033,7 +11049,9 @@ public struct FfiConverterTypeWatchAlarm: FfiConverterRustBuffer {
                 id: FfiConverterString.read(from: &buf), 
                 atWallMs: FfiConverterInt64.read(from: &buf), 
                 title: FfiConverterString.read(from: &buf), 
-                text: FfiConverterString.read(from: &buf)
+                text: FfiConverterString.read(from: &buf), 
+                rod: FfiConverterOptionUInt8.read(from: &buf), 
+                keys: FfiConverterSequenceTypeWatchKey.read(from: &buf)
         )
     }
 
@@ -11042,6 +11060,8 @@ public struct FfiConverterTypeWatchAlarm: FfiConverterRustBuffer {
         FfiConverterInt64.write(value.atWallMs, into: &buf)
         FfiConverterString.write(value.title, into: &buf)
         FfiConverterString.write(value.text, into: &buf)
+        FfiConverterOptionUInt8.write(value.rod, into: &buf)
+        FfiConverterSequenceTypeWatchKey.write(value.keys, into: &buf)
     }
 }
 
@@ -11166,6 +11186,10 @@ public struct WatchView: Equatable, Hashable {
      * What is to ring, soonest first.
      */
     public let alarms: [WatchAlarm]
+    /**
+     * What was to ring by now and still stands: nothing else ends what has rung but its own key.
+     */
+    public let due: [WatchAlarm]
 
     // Default memberwise initializers are never public by default, so we
     // declare one manually.
@@ -11193,7 +11217,10 @@ public struct WatchView: Equatable, Hashable {
          */keys: [WatchKey], 
         /**
          * What is to ring, soonest first.
-         */alarms: [WatchAlarm]) {
+         */alarms: [WatchAlarm], 
+        /**
+         * What was to ring by now and still stands: nothing else ends what has rung but its own key.
+         */due: [WatchAlarm]) {
         self.`open` = `open`
         self.keepAwake = keepAwake
         self.rod = rod
@@ -11202,6 +11229,7 @@ public struct WatchView: Equatable, Hashable {
         self.sinceWallMs = sinceWallMs
         self.keys = keys
         self.alarms = alarms
+        self.due = due
     }
 
     
@@ -11227,7 +11255,8 @@ public struct FfiConverterTypeWatchView: FfiConverterRustBuffer {
                 text: FfiConverterString.read(from: &buf), 
                 sinceWallMs: FfiConverterOptionInt64.read(from: &buf), 
                 keys: FfiConverterSequenceTypeWatchKey.read(from: &buf), 
-                alarms: FfiConverterSequenceTypeWatchAlarm.read(from: &buf)
+                alarms: FfiConverterSequenceTypeWatchAlarm.read(from: &buf), 
+                due: FfiConverterSequenceTypeWatchAlarm.read(from: &buf)
         )
     }
 
@@ -11240,6 +11269,7 @@ public struct FfiConverterTypeWatchView: FfiConverterRustBuffer {
         FfiConverterOptionInt64.write(value.sinceWallMs, into: &buf)
         FfiConverterSequenceTypeWatchKey.write(value.keys, into: &buf)
         FfiConverterSequenceTypeWatchAlarm.write(value.alarms, into: &buf)
+        FfiConverterSequenceTypeWatchAlarm.write(value.due, into: &buf)
     }
 }
 

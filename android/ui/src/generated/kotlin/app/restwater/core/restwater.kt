@@ -9561,6 +9561,16 @@ data class WatchAlarm (
      * What it says below.
      */
     val `text`: kotlin.String
+    , 
+    /**
+     * The rod it rings for; none for the match.
+     */
+    val `rod`: kotlin.UByte?
+    , 
+    /**
+     * What can be done about it at once.
+     */
+    val `keys`: List<WatchKey>
     
 ){
     
@@ -9581,6 +9591,8 @@ public object FfiConverterTypeWatchAlarm: FfiConverterRustBuffer<WatchAlarm> {
             FfiConverterLong.read(buf),
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
+            FfiConverterOptionalUByte.read(buf),
+            FfiConverterSequenceTypeWatchKey.read(buf),
         )
     }
 
@@ -9588,7 +9600,9 @@ public object FfiConverterTypeWatchAlarm: FfiConverterRustBuffer<WatchAlarm> {
             FfiConverterString.allocationSize(value.`id`) +
             FfiConverterLong.allocationSize(value.`atWallMs`) +
             FfiConverterString.allocationSize(value.`title`) +
-            FfiConverterString.allocationSize(value.`text`)
+            FfiConverterString.allocationSize(value.`text`) +
+            FfiConverterOptionalUByte.allocationSize(value.`rod`) +
+            FfiConverterSequenceTypeWatchKey.allocationSize(value.`keys`)
     )
 
     override fun write(value: WatchAlarm, buf: ByteBuffer) {
@@ -9596,6 +9610,8 @@ public object FfiConverterTypeWatchAlarm: FfiConverterRustBuffer<WatchAlarm> {
             FfiConverterLong.write(value.`atWallMs`, buf)
             FfiConverterString.write(value.`title`, buf)
             FfiConverterString.write(value.`text`, buf)
+            FfiConverterOptionalUByte.write(value.`rod`, buf)
+            FfiConverterSequenceTypeWatchKey.write(value.`keys`, buf)
     }
 }
 
@@ -9691,6 +9707,11 @@ data class WatchView (
      * What is to ring, soonest first.
      */
     val `alarms`: List<WatchAlarm>
+    , 
+    /**
+     * What was to ring by now and still stands: nothing else ends what has rung but its own key.
+     */
+    val `due`: List<WatchAlarm>
     
 ){
     
@@ -9715,6 +9736,7 @@ public object FfiConverterTypeWatchView: FfiConverterRustBuffer<WatchView> {
             FfiConverterOptionalLong.read(buf),
             FfiConverterSequenceTypeWatchKey.read(buf),
             FfiConverterSequenceTypeWatchAlarm.read(buf),
+            FfiConverterSequenceTypeWatchAlarm.read(buf),
         )
     }
 
@@ -9726,7 +9748,8 @@ public object FfiConverterTypeWatchView: FfiConverterRustBuffer<WatchView> {
             FfiConverterString.allocationSize(value.`text`) +
             FfiConverterOptionalLong.allocationSize(value.`sinceWallMs`) +
             FfiConverterSequenceTypeWatchKey.allocationSize(value.`keys`) +
-            FfiConverterSequenceTypeWatchAlarm.allocationSize(value.`alarms`)
+            FfiConverterSequenceTypeWatchAlarm.allocationSize(value.`alarms`) +
+            FfiConverterSequenceTypeWatchAlarm.allocationSize(value.`due`)
     )
 
     override fun write(value: WatchView, buf: ByteBuffer) {
@@ -9738,6 +9761,7 @@ public object FfiConverterTypeWatchView: FfiConverterRustBuffer<WatchView> {
             FfiConverterOptionalLong.write(value.`sinceWallMs`, buf)
             FfiConverterSequenceTypeWatchKey.write(value.`keys`, buf)
             FfiConverterSequenceTypeWatchAlarm.write(value.`alarms`, buf)
+            FfiConverterSequenceTypeWatchAlarm.write(value.`due`, buf)
     }
 }
 
