@@ -1,10 +1,12 @@
 # shellcheck shell=bash
-# The Android app on the Android 15 framework, by Robolectric on a JVM: no Gradle, no SDK, no device. The same Kotlin
-# as on a phone (android/ui, android/app), compiled against the real androidx libraries, over the release library.
+# The Android app on Android's own frameworks, by Robolectric on a JVM: no Gradle, no SDK, no device. The same Kotlin
+# as on a phone (android/ui, android/app), compiled against the real androidx libraries, over the release library. What
+# depends on the version of Android runs on 8.0, 12, 14 and 15 (API 26, 31, 34, 35), all else on 15.
 
 ANDROID_OUT=target/android
 KOTLIN=2.4.20 COURSIER=2.1.24
-FRAMEWORK=15-robolectric-13954326 # JDK 17 runs Android 15; newer ones ask for JDK 21
+FRAMEWORK=15-robolectric-13954326 # JDK 17 runs Android 15; 16 (API 36) asks for JDK 21
+OLDER=(8.0.0_r4-robolectric-r1 12-robolectric-7732740 14-robolectric-10818077)
 ARSC=14-robolectric-10818077      # Debian's aapt2 reads the resource table of Android 14, not of 15
 
 android_tests() {
@@ -13,6 +15,7 @@ android_tests() {
   native_library
   mkdir -p $ANDROID_OUT
   fetch_android_libraries
+  fetch_frameworks
   link_android_resources
   compile_android
   run_robolectric
@@ -46,12 +49,19 @@ fetch_android_libraries() {
 </dependencies></project>
 P
   maven -q -f $ANDROID_OUT/tools.pom dependency:build-classpath -Dmdep.outputFile="$TREE/$ANDROID_OUT/tools.cp"
-  for jar in android-all:$FRAMEWORK android-all-instrumented:$FRAMEWORK-i7 android-all:$ARSC; do
-    maven -q dependency:get -Dtransitive=false -Dartifact="org.robolectric:$jar"
-  done
   try coursier_fetch
   mv $ANDROID_OUT/libs.txt.new $ANDROID_OUT/libs.txt
 }
+
+# The frameworks: plain classes to compile and link against, instrumented ones to run on.
+fetch_frameworks() {
+  local jar
+  for jar in android-all:$FRAMEWORK android-all:$ARSC $(instrumented); do
+    [ -e "$(jar_of "org.robolectric:$jar")" ] || maven -q dependency:get -Dtransitive=false -Dartifact="org.robolectric:$jar"
+  done
+}
+
+instrumented() { printf 'android-all-instrumented:%s-i7\n' "${OLDER[@]}" "$FRAMEWORK"; }
 
 coursier_fetch() {
   local wanted forced
@@ -128,12 +138,13 @@ compile_android() {
   fi
 }
 
-# Every *Test.kt under android/app/src/test, by class name.
+# Every *Test.kt under android/app/src/test, by class name; only those of ROBOLECTRIC_TESTS where that names some.
 run_robolectric() {
-  local classes out=$ANDROID_OUT tests=android/app/src/test/kotlin
-  mapfile -t classes < <(cd $tests && find . -name '*Test.kt' | sort | sed 's|^\./||; s|\.kt$||; s|/|.|g')
+  local classes jar out=$ANDROID_OUT tests=android/app/src/test/kotlin
+  mapfile -t classes < <(cd $tests && find . -name '*Test.kt' | sort | sed 's|^\./||; s|\.kt$||; s|/|.|g' |
+    grep -E "${ROBOLECTRIC_TESTS:-.}")
   mkdir -p $out/robolectric $out/config/com/android/tools target/screens/android
-  cp -n "$(jar_of org.robolectric:android-all-instrumented:$FRAMEWORK-i7)" $out/robolectric/
+  for jar in $(instrumented); do cp -n "$(jar_of "org.robolectric:$jar")" $out/robolectric/; done
   printf 'android_merged_manifest=%s\nandroid_resource_apk=%s\nandroid_merged_assets=\nandroid_custom_package=app.restwater\n' \
     "$TREE/$out/AndroidManifest.xml" "$TREE/$out/resources.apk" >$out/config/com/android/tools/test_config.properties
   # The framework's plain classes come last: Robolectric's own, instrumented, must win.

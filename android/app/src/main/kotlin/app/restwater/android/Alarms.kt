@@ -7,64 +7,147 @@ import android.content.Context
 import android.content.Intent
 import android.os.Build
 import app.restwater.core.WatchAlarm
+import app.restwater.core.WatchKey
+import app.restwater.core.Key
+import app.restwater.core.WatchView
+import kotlin.math.abs
 
-/** The system's alarms: they wake the phone out of doze. One for each bait that is out, told apart by its id. */
-class Alarms(private val context: Context) {
+/**
+ * The system's alarms: they wake the phone out of doze. What is planned and what has rung is kept on the phone, since the
+ * process may be gone when it rings and the system's own list is gone after a restart.
+ */
+internal class Alarms(private val context: Context, private val ringing: Ringing) {
     private val manager = checkNotNull(context.getSystemService(AlarmManager::class.java))
-    private val kept = context.getSharedPreferences("alarms", Context.MODE_PRIVATE)
+    private val planned = Kept(context, "planned:")
+    private val rung = Kept(context, "rung:")
 
-    /** Sets these and no others; whether they may ring late, since the phone allows no exact ones. */
-    fun set(alarms: List<WatchAlarm>): Boolean {
-        val before = kept.getStringSet(IDS, emptySet()).orEmpty()
-        val now = alarms.map { it.id }.toSet()
-        (before - now).forEach {
-            manager.cancel(intent(it, null))
-            LockScreen(context).hush(it)
+    /** Whether an alarm comes at its minute. */
+    val exact get() = Build.VERSION.SDK_INT < Build.VERSION_CODES.S || manager.canScheduleExactAlarms()
+
+    /** Sets the alarms that are to come and no others; whether a new one of them may come late. */
+    fun set(watch: WatchView): Boolean = synchronized(Alarms) {
+        val due = watch.due.associateBy { it.id }
+        // Two readings of the phone's clocks lie a moment apart: what has just rung is not still to come.
+        val coming = watch.alarms.filterNot { alarm -> near(rung[alarm.id], alarm.atWallMs) }
+        val ids = coming.map { it.id }.toSet()
+        val still = due.keys + (watch.alarms.map { it.id } - ids)
+        (rung.ids - still).forEach { id ->
+            ringing.hush(id)
+            rung.drop(id)
         }
-        kept.edit().putStringSet(IDS, now).apply()
-        val exact = Build.VERSION.SDK_INT < Build.VERSION_CODES.S || manager.canScheduleExactAlarms()
-        for (alarm in alarms) {
-            val rings = intent(alarm.id, alarm)
-            if (exact) {
-                manager.setExactAndAllowWhileIdle(AlarmManager.RTC_WAKEUP, alarm.atWallMs, rings)
-            } else {
-                manager.setAndAllowWhileIdle(AlarmManager.RTC_WAKEUP, alarm.atWallMs, rings)
-            }
+        (planned.ids - ids).forEach { id ->
+            manager.cancel(intent(id, null))
+            planned.drop(id)
+            // Its minute passed while the phone was off, or the system let it come late.
+            due[id]?.let(::ring)
         }
-        return alarms.isNotEmpty() && !exact
+        val late = coming.filterNot { near(planned[it.id], it.atWallMs) }.isNotEmpty() && !exact
+        coming.forEach(::plan)
+        late
     }
+
+    private fun plan(alarm: WatchAlarm) {
+        val rings = intent(alarm.id, alarm)
+        if (exact) {
+            manager.setExactAndAllowWhileIdle(AlarmManager.RTC_WAKEUP, alarm.atWallMs, rings)
+        } else {
+            manager.setAndAllowWhileIdle(AlarmManager.RTC_WAKEUP, alarm.atWallMs, rings)
+        }
+        planned[alarm.id] = alarm.atWallMs
+    }
+
+    /** Rings once: the system and a look at the log may both find that it is time. */
+    fun ring(alarm: WatchAlarm): Unit = synchronized(Alarms) {
+        planned.drop(alarm.id)
+        if (near(rung[alarm.id], alarm.atWallMs)) return
+        rung[alarm.id] = alarm.atWallMs
+        ringing.ring(alarm)
+    }
+
+    private fun near(one: Long?, other: Long) = one != null && abs(one - other) < SAME_MS
 
     private fun intent(id: String, alarm: WatchAlarm?): PendingIntent {
         val intent = Intent(context, AlarmReceiver::class.java).setAction(id)
-        alarm?.let { intent.putExtra(TITLE, it.title).putExtra(TEXT, it.text).putExtra(AT, it.atWallMs) }
+        alarm?.let {
+            intent.putExtra(TITLE, it.title).putExtra(TEXT, it.text).putExtra(AT, it.atWallMs).putExtra(ROD, it.rod?.toInt() ?: NO_ROD)
+            intent.putExtra(KEYS, it.keys.map { key -> key.key.name }.toTypedArray()).putExtra(LABELS, it.keys.map { key -> key.label }.toTypedArray())
+        }
         return PendingIntent.getBroadcast(context, 0, intent, PendingIntent.FLAG_IMMUTABLE or PendingIntent.FLAG_UPDATE_CURRENT)
     }
 
     internal companion object {
-        const val IDS = "ids"
-        const val TITLE = "title"
-        const val TEXT = "text"
-        const val AT = "at"
+        private const val TITLE = "title"
+        private const val TEXT = "text"
+        private const val AT = "at"
+        private const val ROD = "rod"
+        private const val KEYS = "keys"
+        private const val LABELS = "labels"
+        private const val NO_ROD = -1
+        private const val SAME_MS = 2_000L
+
+        /** The alarm that an intent of [intent] carries. */
+        fun read(intent: Intent): WatchAlarm? {
+            val names = intent.getStringArrayExtra(KEYS).orEmpty()
+            val keys = names.zip(intent.getStringArrayExtra(LABELS).orEmpty()).mapNotNull { (name, label) ->
+                Key.entries.find { it.name == name }?.let { WatchKey(it, label) }
+            }
+            val rod = intent.getIntExtra(ROD, NO_ROD).takeIf { it != NO_ROD }?.toUByte()
+            val title = intent.getStringExtra(TITLE) ?: return null
+            return WatchAlarm(intent.action ?: return null, intent.getLongExtra(AT, 0), title, intent.getStringExtra(TEXT).orEmpty(), rod, keys)
+        }
     }
 }
+
+/** What makes an alarm heard and seen, and ends that. */
+internal interface Ringing {
+    fun ring(alarm: WatchAlarm)
+    fun hush(alarmId: String)
+}
+
+/** Moments by id, kept over the end of the process. */
+private class Kept(context: Context, private val prefix: String) {
+    private val store = context.getSharedPreferences(ALARMS, Context.MODE_PRIVATE)
+    val ids get() = store.all.keys.filter { it.startsWith(prefix) }.map { it.removePrefix(prefix) }.toSet()
+
+    operator fun get(id: String): Long? = if (store.contains(prefix + id)) store.getLong(prefix + id, 0) else null
+
+    // The receiver's process may end as soon as it returns.
+    operator fun set(id: String, at: Long) {
+        store.edit().putLong(prefix + id, at).commit()
+    }
+
+    fun drop(id: String) {
+        store.edit().remove(prefix + id).commit()
+    }
+}
+
+/** The file of preferences that belongs to the alarms of this phone. */
+internal const val ALARMS = "alarms"
 
 /** An alarm is due: it rings, without asking the log, which may be busy. */
 class AlarmReceiver : BroadcastReceiver() {
     override fun onReceive(context: Context, intent: Intent) {
-        val id = intent.action ?: return
-        val title = intent.getStringExtra(Alarms.TITLE) ?: return
-        LockScreen(context).ring(WatchAlarm(id, intent.getLongExtra(Alarms.AT, 0), title, intent.getStringExtra(Alarms.TEXT).orEmpty()))
+        val alarm = Alarms.read(intent) ?: return
+        LockScreen(context).ringNow(alarm)
     }
 }
 
-/** The phone was started anew, or its clock or zone set: alarms are the system's and have to be set again. */
+/** The phone was started anew, its clock or zone was set, exact alarms were allowed: alarms have to be set again. */
 class StartReceiver : BroadcastReceiver() {
     override fun onReceive(context: Context, intent: Intent) {
-        if (intent.action !in AGAIN) return
-        offMain(context) { core -> core.watch((context.applicationContext as RestwaterApplication).now()) }
+        if (intent.action in AGAIN) offMain(context) { core -> core.watch((context.applicationContext as RestwaterApplication).now()) }
     }
 
     private companion object {
-        val AGAIN = setOf(Intent.ACTION_BOOT_COMPLETED, Intent.ACTION_TIME_CHANGED, Intent.ACTION_TIMEZONE_CHANGED, Intent.ACTION_MY_PACKAGE_REPLACED)
+        val AGAIN = setOf(
+            Intent.ACTION_BOOT_COMPLETED, Intent.ACTION_TIME_CHANGED, Intent.ACTION_TIMEZONE_CHANGED, Intent.ACTION_MY_PACKAGE_REPLACED,
+            AlarmManager.ACTION_SCHEDULE_EXACT_ALARM_PERMISSION_STATE_CHANGED,
+        )
     }
+}
+
+/** The running wait was swept away, as Android 14 and later allow: it comes back while a session is open. */
+class SweptReceiver : BroadcastReceiver() {
+    override fun onReceive(context: Context, intent: Intent) =
+        offMain(context) { core -> core.watch((context.applicationContext as RestwaterApplication).now()) }
 }

@@ -1,18 +1,43 @@
 package app.restwater.android
 
+import android.content.ActivityNotFoundException
 import androidx.activity.ComponentActivity
+import androidx.activity.result.ActivityResultLauncher
 import androidx.activity.result.contract.ActivityResultContract
+import androidx.lifecycle.DefaultLifecycleObserver
+import androidx.lifecycle.LifecycleOwner
 import kotlinx.coroutines.CompletableDeferred
 
-/** A question to the system whose answer is waited for. */
-internal class Asking<I, O>(activity: ComponentActivity, contract: ActivityResultContract<I, O>) {
-    private var answer: CompletableDeferred<O>? = null
-    private val launcher = activity.registerForActivityResult(contract) { answer?.complete(it) }
+/**
+ * A question to the system whose answer is waited for. Whoever asks outlives the activity that put it; where the whole
+ * process was ended meanwhile the answer goes to [left].
+ */
+internal class Asking<I, O>(private val key: String, private val contract: ActivityResultContract<I, O>, private val left: (O) -> Unit = {}) {
+    private var waiting: CompletableDeferred<O>? = null
+    private var launcher: ActivityResultLauncher<I>? = null
+
+    /** An activity that can ask is there; to be called before it starts. */
+    fun attach(activity: ComponentActivity) {
+        val own = activity.activityResultRegistry.register(key, activity, contract, ::answered)
+        launcher = own
+        activity.lifecycle.addObserver(object : DefaultLifecycleObserver {
+            override fun onDestroy(owner: LifecycleOwner) {
+                if (launcher === own) launcher = null
+            }
+        })
+    }
 
     suspend fun ask(question: I): O {
-        val waiting = CompletableDeferred<O>()
-        answer = waiting
-        launcher.launch(question)
-        return waiting.await()
+        val answer = CompletableDeferred<O>()
+        waiting = answer
+        val front = launcher ?: throw ActivityNotFoundException(key)
+        front.launch(question)
+        return answer.await()
+    }
+
+    private fun answered(answer: O) {
+        val asked = waiting
+        waiting = null
+        if (asked == null) left(answer) else asked.complete(answer)
     }
 }

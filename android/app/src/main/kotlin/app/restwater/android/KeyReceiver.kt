@@ -5,39 +5,49 @@ import android.content.BroadcastReceiver
 import android.content.Context
 import android.content.Intent
 import app.restwater.core.Key
+import app.restwater.core.Kind
 import app.restwater.core.Moment
 import app.restwater.core.Restwater
 import app.restwater.core.RestwaterException
 import app.restwater.core.WatchView
 import app.restwater.core.keyAction
 
-/** A key of the lock screen: it logs without opening the app, at the moment it was tapped. */
+/** A key of the lock screen or of an alarm: it logs without opening the app, at the moment it was tapped. */
 class KeyReceiver : BroadcastReceiver() {
     override fun onReceive(context: Context, intent: Intent) {
+        val app = context.applicationContext as RestwaterApplication
+        // The moment is the tap's, so it is read before anything else.
+        val at = app.now()
         val key = Key.entries.find { it.name == intent.getStringExtra(KEY) } ?: return
         val rod = intent.getIntExtra(ROD, 1).toUByte()
-        val at = (context.applicationContext as RestwaterApplication).now()
-        offMain(context) { core -> tap(core, key, rod, at) }
+        val failed = { why: RestwaterException.Failed -> app.lockScreen.notSaved(intent.getStringExtra(LABEL) ?: key.name, why.text) }
+        offMain(context, failed) { core -> tap(core, key, rod, at, failed) }
     }
 
-    /** Only a key that the core has on the lock screen at that moment is logged from there. */
-    private fun tap(core: Restwater, key: Key, rod: UByte, at: Moment): WatchView {
+    /** Only a key that the core has out there for that rod at that moment is logged from there. */
+    private fun tap(core: Restwater, key: Key, rod: UByte, at: Moment, failed: (RestwaterException.Failed) -> Unit): WatchView {
         val watch = core.watch(at)
-        val action = keyAction(key, rod)?.takeIf { watch.keys.any { shown -> shown.key == key } } ?: return watch
+        val action = keyAction(key, rod)?.takeIf { watch.has(key, rod) } ?: return watch
         try {
             core.act(action, at)
         } catch (refused: RestwaterException.Failed) {
-            // What can't be logged now changes nothing; the keys are shown anew.
+            // What can't be logged at this moment changes nothing, and the keys are shown anew; anything else was meant to last.
+            if (refused.kind != Kind.NOT_NOW) failed(refused)
         }
         return core.watch(at)
     }
 
+    private fun WatchView.has(key: Key, rod: UByte) =
+        rod == this.rod && keys.any { it.key == key } || due.any { alarm -> alarm.rod == rod && alarm.keys.any { it.key == key } }
+
     internal companion object {
         const val KEY = "key"
         const val ROD = "rod"
+        const val LABEL = "label"
 
-        fun intent(context: Context, key: Key, rod: UByte): PendingIntent {
-            val intent = Intent(context, KeyReceiver::class.java).setAction("key-${key.name}-$rod").putExtra(KEY, key.name).putExtra(ROD, rod.toInt())
+        fun intent(context: Context, key: Key, rod: UByte, label: String): PendingIntent {
+            val intent = Intent(context, KeyReceiver::class.java).setAction("key-${key.name}-$rod")
+                .putExtra(KEY, key.name).putExtra(ROD, rod.toInt()).putExtra(LABEL, label)
             return PendingIntent.getBroadcast(context, 0, intent, PendingIntent.FLAG_IMMUTABLE or PendingIntent.FLAG_UPDATE_CURRENT)
         }
     }

@@ -24,9 +24,11 @@ import app.restwater.ui.Lookout
  * The running wait on the lock screen, with its keys, and the alarms. There is no foreground service: the chronometer of
  * the notification is drawn by the system, and an alarm of the system's wakes the app, so nothing of ours has to run.
  */
-class LockScreen(private val context: Context) : Lookout {
+class LockScreen(private val context: Context) : Lookout, Ringing {
     private val notifications = NotificationManagerCompat.from(context)
     private val words = shellWords()
+    private val alarms = Alarms(context, this)
+    private val app get() = context.applicationContext as RestwaterApplication
 
     init {
         val wait = NotificationChannel(WAIT, words.channelWait, NotificationManager.IMPORTANCE_LOW)
@@ -37,7 +39,8 @@ class LockScreen(private val context: Context) : Lookout {
         alarm.enableVibration(true)
         alarm.vibrationPattern = BUZZ
         alarm.lockscreenVisibility = Notification.VISIBILITY_PUBLIC
-        notifications.createNotificationChannels(listOf(wait, alarm))
+        val trouble = NotificationChannel(TROUBLE, context.getString(R.string.channel_not_saved), NotificationManager.IMPORTANCE_HIGH)
+        notifications.createNotificationChannels(listOf(wait, alarm, trouble))
     }
 
     /** Whether the system lets anything be shown. */
@@ -49,19 +52,19 @@ class LockScreen(private val context: Context) : Lookout {
         }
 
     override fun show(watch: WatchView): String? {
-        val late = Alarms(context).set(watch.alarms)
+        val late = alarms.set(watch)
         if (!watch.open) {
             notifications.cancel(WAIT_ID)
             return null
         }
         if (!allowed) return words.noNotifications
-        post(WAIT_ID, running(watch))
+        post(null, WAIT_ID, running(watch))
         return words.lateAlarms.takeIf { late }
     }
 
     private fun running(watch: WatchView): Notification {
         val builder = NotificationCompat.Builder(context, WAIT)
-            .setSmallIcon(R.drawable.fan)
+            .setSmallIcon(R.drawable.wait)
             .setContentTitle(watch.title)
             .setContentText(watch.text)
             .setOngoing(true)
@@ -69,44 +72,87 @@ class LockScreen(private val context: Context) : Lookout {
             .setCategory(NotificationCompat.CATEGORY_STOPWATCH)
             .setVisibility(NotificationCompat.VISIBILITY_PUBLIC)
             .setContentIntent(openApp())
+            .setDeleteIntent(swept())
+            // Where the system has a place for what is going on at this moment the wait stands there, as a chip that counts.
+            .setRequestPromotedOngoing(true)
+        if (watch.alarms.isNotEmpty() && !alarms.exact) {
+            builder.setStyle(NotificationCompat.BigTextStyle().bigText(listOf(watch.text, words.lateAlarms).joinToString("\n")))
+        }
         watch.sinceWallMs?.let { builder.setUsesChronometer(true).setWhen(it).setShowWhen(true) }
-        watch.keys.forEach { builder.addAction(0, it.label, KeyReceiver.intent(context, it.key, watch.rod)) }
+        watch.keys.forEach { builder.addAction(0, it.label, KeyReceiver.intent(context, it.key, watch.rod, it.label)) }
         return builder.build()
     }
 
-    /** Rings: sound and vibration of the alarm channel, and full screen where the phone is locked and that is allowed. */
-    fun ring(alarm: WatchAlarm) {
-        if (!allowed) return
-        val notification = NotificationCompat.Builder(context, ALARM)
-            .setSmallIcon(R.drawable.fan)
+    /** An alarm of the system's went off. */
+    internal fun ringNow(alarm: WatchAlarm) = alarms.ring(alarm)
+
+    /** Sound and vibration of the alarm channel until it is seen to, and full screen where the phone is locked and that is allowed. */
+    override fun ring(alarm: WatchAlarm) {
+        app.rings(alarm)
+        // Without notifications the phone still sounds, for as long as the system lets the process be.
+        if (!allowed) return app.sounder.sound(alarm.id)
+        val builder = NotificationCompat.Builder(context, ALARM)
+            .setSmallIcon(R.drawable.wait)
             .setContentTitle(alarm.title)
             .setContentText(alarm.text)
             .setCategory(NotificationCompat.CATEGORY_ALARM)
             .setPriority(NotificationCompat.PRIORITY_MAX)
             .setVisibility(NotificationCompat.VISIBILITY_PUBLIC)
-            .setAutoCancel(true)
             .setContentIntent(openApp())
-            .setFullScreenIntent(openApp(), true)
-            .build()
-        post(alarm.id.hashCode(), notification)
+        if (fullScreen) builder.setFullScreenIntent(openApp(), true)
+        alarm.rod?.let { rod -> alarm.keys.forEach { builder.addAction(0, it.label, KeyReceiver.intent(context, it.key, rod, it.label)) } }
+        post(alarm.id, ALARM_ID, builder.build().apply { flags = flags or Notification.FLAG_INSISTENT })
     }
 
+    /** Whether an alarm comes at its minute. */
+    val exactAlarms get() = alarms.exact
+
+    /** Whether an alarm may fill the glass of a locked phone: from Android 14 that can be taken away. */
+    val fullScreen: Boolean
+        get() = Build.VERSION.SDK_INT < Build.VERSION_CODES.UPSIDE_DOWN_CAKE ||
+            checkNotNull(context.getSystemService(NotificationManager::class.java)).canUseFullScreenIntent()
+
     /** Stops an alarm that rang for what is over by now. */
-    fun hush(alarmId: String) = notifications.cancel(alarmId.hashCode())
+    override fun hush(alarmId: String) {
+        notifications.cancel(alarmId, ALARM_ID)
+        app.sounder.stop(alarmId)
+    }
+
+    /** A key that was tapped out here and is not in the log: what it was, and what the core says of it. */
+    fun notSaved(label: String, why: String) {
+        if (!allowed) return
+        val notification = NotificationCompat.Builder(context, TROUBLE)
+            .setSmallIcon(R.drawable.wait)
+            .setContentTitle(context.getString(R.string.not_saved, label))
+            .setContentText(why)
+            .setStyle(NotificationCompat.BigTextStyle().bigText(why))
+            .setCategory(NotificationCompat.CATEGORY_ERROR)
+            .setVisibility(NotificationCompat.VISIBILITY_PUBLIC)
+            .setAutoCancel(true)
+            .setContentIntent(openApp())
+            .build()
+        post(label, TROUBLE_ID, notification)
+    }
 
     // Every way here asks [allowed] first; the lint can't see it.
     @SuppressLint("MissingPermission")
-    private fun post(id: Int, notification: Notification) = notifications.notify(id, notification)
+    private fun post(tag: String?, id: Int, notification: Notification) = notifications.notify(tag, id, notification)
 
     private fun openApp(): PendingIntent {
         val intent = Intent(context, MainActivity::class.java).addFlags(Intent.FLAG_ACTIVITY_NEW_TASK or Intent.FLAG_ACTIVITY_SINGLE_TOP)
         return PendingIntent.getActivity(context, 0, intent, PendingIntent.FLAG_IMMUTABLE or PendingIntent.FLAG_UPDATE_CURRENT)
     }
 
+    private fun swept(): PendingIntent =
+        PendingIntent.getBroadcast(context, 0, Intent(context, SweptReceiver::class.java), PendingIntent.FLAG_IMMUTABLE or PendingIntent.FLAG_UPDATE_CURRENT)
+
     companion object {
         const val WAIT = "wait"
         const val ALARM = "alarm"
+        const val TROUBLE = "trouble"
         const val WAIT_ID = 1
-        private val BUZZ = longArrayOf(0, 600, 300, 600, 300, 600)
+        private const val ALARM_ID = 2
+        const val TROUBLE_ID = 3
+        internal val BUZZ = longArrayOf(0, 600, 300, 600, 300, 600)
     }
 }

@@ -1,12 +1,14 @@
 package app.restwater.android
 
 import android.Manifest
+import android.app.UiModeManager
 import android.content.Intent
 import android.content.res.Configuration
 import android.net.Uri
 import android.os.Build
 import android.os.Bundle
 import android.util.DisplayMetrics
+import android.view.KeyEvent
 import android.view.MotionEvent
 import android.view.WindowManager
 import androidx.activity.ComponentActivity
@@ -14,176 +16,207 @@ import androidx.activity.compose.BackHandler
 import androidx.activity.compose.setContent
 import androidx.activity.enableEdgeToEdge
 import androidx.activity.result.contract.ActivityResultContracts
+import androidx.activity.viewModels
+import androidx.compose.foundation.isSystemInDarkTheme
 import androidx.compose.foundation.layout.Box
-import androidx.compose.foundation.layout.Column
 import androidx.compose.foundation.layout.WindowInsets
 import androidx.compose.foundation.layout.WindowInsetsSides
+import androidx.compose.foundation.layout.exclude
+import androidx.compose.foundation.layout.ime
 import androidx.compose.foundation.layout.only
 import androidx.compose.foundation.layout.safeDrawing
-import androidx.compose.foundation.layout.safeDrawingPadding
 import androidx.compose.foundation.layout.windowInsetsPadding
-import androidx.compose.material3.Button
-import androidx.compose.material3.Text
 import androidx.compose.runtime.Composable
+import androidx.compose.runtime.CompositionLocalProvider
 import androidx.compose.runtime.LaunchedEffect
+import androidx.compose.runtime.getValue
+import androidx.compose.runtime.mutableStateOf
+import androidx.compose.runtime.setValue
 import androidx.compose.ui.Modifier
+import androidx.compose.ui.graphics.toArgb
 import androidx.compose.ui.platform.LocalConfiguration
 import androidx.compose.ui.platform.LocalDensity
-import androidx.compose.ui.platform.testTag
+import androidx.core.content.IntentCompat
+import androidx.core.graphics.drawable.toDrawable
 import androidx.core.view.WindowCompat
 import androidx.core.view.WindowInsetsCompat.Type.statusBars
 import androidx.core.view.WindowInsetsControllerCompat
-import androidx.lifecycle.lifecycleScope
-import app.restwater.core.Kind
-import app.restwater.core.Restwater
-import app.restwater.core.RestwaterException
+import app.restwater.R
+import app.restwater.core.Scheme
 import app.restwater.core.palmMm
 import app.restwater.core.shellWords
 import app.restwater.ui.FileTrouble
 import app.restwater.ui.GlassMeasure
+import app.restwater.ui.Ink
+import app.restwater.ui.LocalInk
+import app.restwater.ui.LocalSystemBack
 import app.restwater.ui.RestwaterApp
 import app.restwater.ui.RestwaterState
-import app.restwater.ui.Showing
+import app.restwater.ui.Trouble
 import kotlin.math.abs
 import kotlinx.coroutines.launch
 
-/** The one activity: it holds the shared screens over the process's core. */
+/** The one activity: it shows what [RestwaterModel] holds, and puts the questions that only an activity can. */
 class MainActivity : ComponentActivity() {
     private val app get() = application as RestwaterApplication
-    private val files by lazy { PhoneFiles(this) }
+    private val model: RestwaterModel by viewModels()
     private val bars by lazy {
         WindowCompat.getInsetsController(window, window.decorView).apply {
             systemBarsBehavior = WindowInsetsControllerCompat.BEHAVIOR_SHOW_TRANSIENT_BARS_BY_SWIPE
         }
     }
     private val palm by lazy { Palm(palmMm() * pxPerMm(resources.displayMetrics)) }
-    private val receiver by lazy { PhoneReceiver(this) }
-    private val ask = registerForActivityResult(ActivityResultContracts.RequestPermission()) { lifecycleScope.launch { state?.lookOut() } }
+    private val volume by lazy { VolumeKeys(this, app) }
+    private val ask = registerForActivityResult(ActivityResultContracts.RequestPermission()) { onReady { it.lookOut() } }
 
-    /** What the screens draw; none where the log could not be opened. */
-    internal var state: RestwaterState? = null
-        private set
+    /** Whether the screens can be seen: else no clock of theirs runs. */
+    private var started by mutableStateOf(false)
+
+    /** What the screens draw; none until the log is open. */
+    internal val state: RestwaterState? get() = (model.stage as? Stage.Ready)?.state
 
     override fun onCreate(savedInstanceState: Bundle?) {
         super.onCreate(savedInstanceState)
         enableEdgeToEdge()
-        // Both register their questions before the activity has started, as the system wants it.
-        files
-        receiver
-        show()
-        if (savedInstanceState == null) takeFile(intent)
-        // The same screen after the phone was turned, or the process was killed meanwhile.
-        val showed = savedInstanceState?.getString(SHOWING)
-        Showing.entries.find { it.name == showed }?.let { state?.open(it) }
+        // They register their questions before the activity has started, as the system wants it.
+        app.files.attach(this, savedInstanceState)
+        app.receiver.attach(this)
+        setContent { Shown(model.stage) }
+        if (savedInstanceState == null) take(intent)
     }
 
-    private fun show() = app.core.fold(::screens, ::refused)
-
-    private fun screens(core: Restwater) {
-        val state = RestwaterState(core, { app.now() }, lifecycleScope, app.worker, files, LockScreen(applicationContext), receiver)
-        this.state = state
-        setContent { Screens(state) }
+    private fun onReady(task: suspend (RestwaterState) -> Unit) {
+        app.scope.launch { task(model.ready()) }
     }
-
-    private fun refused(why: Throwable) = setContent { Refused(why) }
 
     override fun onNewIntent(intent: Intent) {
         super.onNewIntent(intent)
-        takeFile(intent)
+        take(intent)
     }
 
-    /** A file that another app opens with this one, or shares to it. */
-    private fun takeFile(intent: Intent) {
-        val shared = if (Build.VERSION.SDK_INT >= Build.VERSION_CODES.TIRAMISU) {
-            intent.getParcelableExtra(Intent.EXTRA_STREAM, Uri::class.java)
-        } else {
-            @Suppress("DEPRECATION") intent.getParcelableExtra(Intent.EXTRA_STREAM)
-        }
-        val from = when (intent.action) {
-            Intent.ACTION_VIEW -> intent.data
-            Intent.ACTION_SEND -> shared
-            else -> null
-        } ?: return
-        val state = state ?: return
-        lifecycleScope.launch {
+    /** What another app, or the launcher, wants of this one: to look into a file, or to begin a session. */
+    private fun take(intent: Intent) {
+        if (intent.action == START) onReady { state -> state.begin() }
+        val from = fileOf(intent) ?: return
+        onReady { state ->
             try {
-                state.offerFile(PhoneFiles.take(applicationContext, from))
+                state.offerFile(PhoneFiles.take(app, from))
             } catch (trouble: FileTrouble) {
                 state.say(trouble.message.orEmpty())
             }
         }
     }
 
+    private fun fileOf(intent: Intent): Uri? = when (intent.action) {
+        Intent.ACTION_VIEW -> intent.data
+        Intent.ACTION_SEND -> IntentCompat.getParcelableExtra(intent, Intent.EXTRA_STREAM, Uri::class.java)
+        else -> null
+    }
+
     override fun dispatchTouchEvent(event: MotionEvent): Boolean = palm.filter(event) { super.dispatchTouchEvent(it) }
+
+    override fun dispatchKeyEvent(event: KeyEvent): Boolean = volume.take(event, state) || super.dispatchKeyEvent(event)
+
+    override fun onStart() {
+        super.onStart()
+        started = true
+        app.feel.view = window.decorView
+        app.heard = { alarm -> state?.say(alarm.title) }
+    }
 
     override fun onResume() {
         super.onResume()
-        lifecycleScope.launch { state?.toFront() }
+        onReady { it.toFront() }
     }
 
     override fun onStop() {
         super.onStop()
-        app.scope.launch { state?.toBackground() }
+        started = false
+        if (app.feel.view === window.decorView) {
+            app.feel.view = null
+            app.heard = null
+        }
+        val state = state ?: return
+        app.scope.launch { state.toBackground() }
     }
 
     override fun onSaveInstanceState(outState: Bundle) {
         super.onSaveInstanceState(outState)
-        state?.let { outState.putString(SHOWING, it.showing.name) }
+        app.files.keep(outState)
     }
 
     @Composable
-    private fun Screens(state: RestwaterState) {
+    private fun Shown(stage: Stage) = when (stage) {
+        Stage.Opening -> Calm { insets -> Trouble(getString(R.string.opening), insets) }
+        is Stage.Refused -> Calm { insets -> Trouble(stage.text, insets, shellWords().salvage.takeIf { stage.damaged }, model::salvage) }
+        is Stage.Ready -> Screens(stage.state)
+    }
+
+    /** Before the log is open the scheme is the one the phone's window was drawn with. */
+    @Composable
+    private fun Calm(content: @Composable (GlassMeasure) -> Unit) {
+        val ink = if (isSystemInDarkTheme()) Ink.Night else Ink.Day
+        CompositionLocalProvider(LocalInk provides ink) { content(measure(WindowInsets.safeDrawing)) }
+    }
+
+    @Composable
+    private fun measure(insets: WindowInsets): GlassMeasure {
         val density = LocalDensity.current
-        val insets = WindowInsets.safeDrawing
-        val lying = LocalConfiguration.current.orientation == Configuration.ORIENTATION_LANDSCAPE
-        // On its side the glass is low: the status bar gives its line to the screen, and a swipe brings it back.
-        LaunchedEffect(lying) { if (lying) bars.hide(statusBars()) else bars.show(statusBars()) }
-        val measure = GlassMeasure(
+        return GlassMeasure(
             pxPerMm = pxPerMm(resources.displayMetrics),
             textScale = LocalConfiguration.current.fontScale.toDouble(),
             insetTopPx = insets.getTop(density).toDouble(),
             insetBottomPx = insets.getBottom(density).toDouble(),
         )
-        // The system's back goes where BACK goes, and leaves the app from the Bank.
-        BackHandler(enabled = state.showing != Showing.BANK) { state.open(Showing.BANK) }
+    }
+
+    @Composable
+    private fun Screens(state: RestwaterState) {
+        // The keyboard is no part of the glass: it lies over the screen for a moment, and the system moves the line that is typed above it.
+        val insets = WindowInsets.safeDrawing.exclude(WindowInsets.ime)
+        val lying = LocalConfiguration.current.orientation == Configuration.ORIENTATION_LANDSCAPE
+        // On its side the glass is low: the status bar gives its line to the screen, and a swipe brings it back.
+        LaunchedEffect(lying) { if (lying) bars.hide(statusBars()) else bars.show(statusBars()) }
+        LaunchedEffect(state.settings.scheme) { wear(state.settings.scheme) }
         LaunchedEffect(state.keepAwake) {
             val on = WindowManager.LayoutParams.FLAG_KEEP_SCREEN_ON
             if (state.keepAwake) window.addFlags(on) else window.clearFlags(on)
             if (state.keepAwake) askForNotifications()
         }
-        // What stands at the sides, a camera or three buttons, is no glass.
-        Box(Modifier.windowInsetsPadding(insets.only(WindowInsetsSides.Horizontal))) { RestwaterApp(state, measure) }
+        CompositionLocalProvider(LocalSystemBack provides { onBack -> BackHandler(onBack = onBack) }) {
+            // What stands at the sides, a camera or three buttons, is no glass.
+            Box(Modifier.windowInsetsPadding(insets.only(WindowInsetsSides.Horizontal))) { RestwaterApp(state, measure(insets), started) }
+        }
+    }
+
+    /** The system's own marks follow the scheme, and so does the window that the next start begins with. */
+    private fun wear(scheme: Scheme) {
+        val day = scheme == Scheme.DAY
+        bars.isAppearanceLightStatusBars = day
+        bars.isAppearanceLightNavigationBars = day
+        window.setBackgroundDrawable((if (day) Ink.Day else Ink.Night).paper.toArgb().toDrawable())
+        if (Build.VERSION.SDK_INT >= Build.VERSION_CODES.S) {
+            val mode = if (day) UiModeManager.MODE_NIGHT_NO else UiModeManager.MODE_NIGHT_YES
+            getSystemService(UiModeManager::class.java)?.setApplicationNightMode(mode)
+        }
     }
 
     /** Once a session is open, and once only: an answer is an answer. */
     private fun askForNotifications() {
-        val asked = getSharedPreferences("asked", MODE_PRIVATE)
-        if (Build.VERSION.SDK_INT < Build.VERSION_CODES.TIRAMISU || LockScreen(this).allowed || asked.getBoolean("notifications", false)) return
+        val asked = getSharedPreferences(ASKED, MODE_PRIVATE)
+        if (Build.VERSION.SDK_INT < Build.VERSION_CODES.TIRAMISU || app.lockScreen.allowed || asked.getBoolean("notifications", false)) return
         asked.edit().putBoolean("notifications", true).apply()
         ask.launch(Manifest.permission.POST_NOTIFICATIONS)
     }
 
-    /** The log could not be opened: what the core says of it, and the key for a damaged one. */
-    @Composable
-    private fun Refused(why: Throwable) {
-        val failed = why as? RestwaterException.Failed ?: throw why
-        Column(Modifier.safeDrawingPadding()) {
-            Text(failed.text, Modifier.testTag("refused"))
-            if (failed.kind == Kind.DAMAGED) {
-                Button(
-                    onClick = {
-                        val said = app.salvage()
-                        show()
-                        state?.say(said)
-                    },
-                    modifier = Modifier.testTag("salvage"),
-                ) { Text(shellWords().salvage) }
-            }
-        }
+    internal companion object {
+        /** The launcher's shortcut. */
+        const val START = "app.restwater.START"
+
+        /** The file of preferences that says what was asked on this phone; it stays on it. */
+        const val ASKED = "asked"
     }
 }
-
-private const val SHOWING = "showing"
 
 /** Millimetres as the phone states them; where that can't be true, as its density class has them. */
 internal fun pxPerMm(display: DisplayMetrics): Double {

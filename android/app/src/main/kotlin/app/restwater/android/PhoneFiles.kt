@@ -4,55 +4,113 @@ import android.content.ActivityNotFoundException
 import android.content.Context
 import android.content.Intent
 import android.net.Uri
+import android.os.Bundle
 import android.provider.DocumentsContract
 import android.system.ErrnoException
 import android.system.OsConstants
 import androidx.activity.ComponentActivity
 import androidx.activity.result.contract.ActivityResultContracts
 import androidx.core.content.FileProvider
+import androidx.lifecycle.DefaultLifecycleObserver
+import androidx.lifecycle.LifecycleOwner
 import app.restwater.core.Outgoing
 import app.restwater.core.shellWords
 import app.restwater.ui.FilePorts
 import app.restwater.ui.FileTrouble
+import app.restwater.ui.FilesDesk
 import java.io.File
 import java.io.FileNotFoundException
 import java.io.IOException
 import java.io.InputStream
 import java.io.OutputStream
 import kotlinx.coroutines.Dispatchers
+import kotlinx.coroutines.launch
 import kotlinx.coroutines.withContext
 
-/** Files by the phone's share sheet and document picker. Nothing is asked of the system but what the user picks. */
-class PhoneFiles(private val activity: ComponentActivity) : FilePorts {
-    private val create = Asking(activity, ActivityResultContracts.CreateDocument("*/*"))
-    private val open = Asking(activity, ActivityResultContracts.OpenDocument())
-    private val tree = Asking(activity, ActivityResultContracts.OpenDocumentTree())
-    private val chosen = activity.getSharedPreferences("files", Context.MODE_PRIVATE)
+/**
+ * Files by the phone's share sheet and document picker. Nothing is asked of the system but what the user picks. Held by the
+ * application: a picker's answer is taken though the activity that asked was made anew, or the process ended meanwhile.
+ */
+internal class PhoneFiles(private val app: RestwaterApplication) : FilePorts {
+    private val create = Asking("create", ActivityResultContracts.CreateDocument("*/*"), ::saveLate)
+    private val open = Asking("open", ActivityResultContracts.OpenDocument()) { from -> from?.let(::openLate) }
+    private val tree = Asking("tree", ActivityResultContracts.OpenDocumentTree()) { folder -> folder?.let(::keepLate) }
+    private val chosen = app.getSharedPreferences("files", Context.MODE_PRIVATE)
+    private var front: ComponentActivity? = null
+
+    /** The file that waits for the user to pick where it is saved. */
+    private var toSave: Outgoing? = null
+
+    /** An activity that can ask is there; [saved] is what an earlier one of it kept. */
+    fun attach(activity: ComponentActivity, saved: Bundle?) {
+        front = activity
+        listOf(create, open, tree).forEach { it.attach(activity) }
+        activity.lifecycle.addObserver(object : DefaultLifecycleObserver {
+            override fun onDestroy(owner: LifecycleOwner) {
+                if (front === activity) front = null
+            }
+        })
+        val kept = saved?.getStringArray(TO_SAVE) ?: return
+        if (toSave == null) toSave = Outgoing(kept[0], kept[1], kept[2], kept[3])
+    }
+
+    /** What has to be known to go on where the process is ended while the user picks. */
+    fun keep(into: Bundle) {
+        toSave?.let { into.putStringArray(TO_SAVE, arrayOf(it.path, it.name, it.mediaType, it.says)) }
+    }
+
+    private fun saveLate(to: Uri?) {
+        val file = toSave ?: return
+        toSave = null
+        if (to != null) late { desk -> explained { copy(File(file.path), to) }; desk.saved(file) }
+    }
+
+    private fun openLate(from: Uri) = late { desk -> desk.offer { take(app, from) } }
+
+    private fun keepLate(folder: Uri) = late { desk -> explained { keepFolder(folder) }.let { desk.heard(it) } }
+
+    private fun late(task: suspend (FilesDesk) -> Unit) {
+        app.scope.launch {
+            val desk = app.opened().desk
+            try {
+                task(desk)
+            } catch (trouble: FileTrouble) {
+                desk.heard(trouble.message.orEmpty())
+            }
+        }
+    }
 
     override val copiesBackups get() = true
 
     override suspend fun handOn(file: Outgoing) = explained {
-        val uri = FileProvider.getUriForFile(activity, "${activity.packageName}.files", File(file.path), file.name)
+        val uri = FileProvider.getUriForFile(app, "${app.packageName}.files", File(file.path), file.name)
         val send = Intent(Intent.ACTION_SEND).setType(file.mediaType).putExtra(Intent.EXTRA_STREAM, uri).putExtra(Intent.EXTRA_TITLE, file.name)
             .addFlags(Intent.FLAG_GRANT_READ_URI_PERMISSION)
-        activity.startActivity(Intent.createChooser(send, file.name))
+        val sheet = Intent.createChooser(send, file.name)
+        front?.startActivity(sheet) ?: app.startActivity(sheet.addFlags(Intent.FLAG_ACTIVITY_NEW_TASK))
     }
 
     override suspend fun save(file: Outgoing): Boolean = explained {
-        val to = create.ask(file.name) ?: return@explained false
+        toSave = file
+        val to = create.ask(file.name)
+        toSave = null
+        if (to == null) return@explained false
         copy(File(file.path), to)
         true
     }
 
     /** Any file may be picked: what it is, the core tells by what is in it. */
-    override suspend fun pick(): String? = explained { open.ask(arrayOf("*/*"))?.let { take(activity, it) } }
+    override suspend fun pick(): String? = explained { open.ask(arrayOf("*/*"))?.let { take(app, it) } }
 
     override suspend fun pickFolder(): String? = explained {
-        val folder = tree.ask(null) ?: return@explained null
+        tree.ask(null)?.let(::keepFolder)
+    }
+
+    private fun keepFolder(folder: Uri): String {
         val both = Intent.FLAG_GRANT_READ_URI_PERMISSION or Intent.FLAG_GRANT_WRITE_URI_PERMISSION
-        activity.contentResolver.takePersistableUriPermission(folder, both)
+        app.contentResolver.takePersistableUriPermission(folder, both)
         chosen.edit().putString(FOLDER, folder.toString()).apply()
-        folder.lastPathSegment.orEmpty()
+        return folder.lastPathSegment.orEmpty()
     }
 
     override suspend fun copyBackup(path: String) {
@@ -60,37 +118,67 @@ class PhoneFiles(private val activity: ComponentActivity) : FilePorts {
         explained {
             val parent = DocumentsContract.buildDocumentUriUsingTree(folder, DocumentsContract.getTreeDocumentId(folder))
             val file = File(path)
-            val to = DocumentsContract.createDocument(activity.contentResolver, parent, "application/octet-stream", file.name)
+            val to = DocumentsContract.createDocument(app.contentResolver, parent, "application/octet-stream", file.name)
                 ?: throw FileNotFoundException(file.name)
             copy(file, to)
         }
     }
 
-    /** Writes the whole file and has it on its way to the storage before it says so; a half-written one is removed. */
+    /**
+     * Writes the whole file and has it on its way to the storage before it says so. Where that fails a file that was there
+     * before has its old content again, as far as the provider lets that be, and is never deleted; a new one is removed.
+     */
     private suspend fun copy(file: File, to: Uri) = withContext(Dispatchers.IO) {
+        val before = before(to)
         try {
-            activity.contentResolver.openFileDescriptor(to, "w")?.use { opened ->
-                java.io.FileOutputStream(opened.fileDescriptor).use { out ->
-                    pour(file.inputStream(), out)
-                    out.flush()
-                    runCatching { out.fd.sync() } // A provider in the cloud has nothing to sync.
-                }
-            } ?: throw FileNotFoundException(to.toString())
+            write(to) { out -> pour(file.inputStream(), out) }
         } catch (failed: IOException) {
-            runCatching { DocumentsContract.deleteDocument(activity.contentResolver, to) }
+            if (before == null) {
+                runCatching { DocumentsContract.deleteDocument(app.contentResolver, to) }
+            } else {
+                runCatching { write(to) { out -> pour(before.inputStream(), out) } }
+            }
             throw failed
+        } finally {
+            before?.delete()
         }
+    }
+
+    /** What stands at a place, set aside; none where it is new. */
+    private fun before(at: Uri): File? {
+        val aside = File.createTempFile("before", null, app.cacheDir)
+        val held = runCatching {
+            app.contentResolver.openInputStream(at)?.use { from -> aside.outputStream().use { from.copyTo(it) } }
+        }.getOrNull() ?: 0
+        if (held > 0) return aside
+        aside.delete()
+        return null
+    }
+
+    private fun write(to: Uri, pour: (OutputStream) -> Unit) {
+        // Truncated first: "w" alone leaves the end of a longer file in place.
+        app.contentResolver.openFileDescriptor(to, "wt")?.use { opened ->
+            java.io.FileOutputStream(opened.fileDescriptor).use { out ->
+                pour(out)
+                out.flush()
+                runCatching { out.fd.sync() } // A provider in the cloud has nothing to sync.
+            }
+        } ?: throw FileNotFoundException(to.toString())
     }
 
     internal companion object {
         const val FOLDER = "folder"
+        private const val OLD_MS = 24 * 60 * 60_000L
+        private const val TO_SAVE = "to-save"
 
         /** Copies a file of another app to where the core can read it; the name it has there plays no part. */
         suspend fun take(context: Context, from: Uri): String = explained {
             withContext(Dispatchers.IO) {
                 val folder = context.cacheDir.resolve("incoming").apply { mkdirs() }
-                folder.listFiles().orEmpty().forEach { it.delete() }
-                val to = File(folder, "file")
+                // Another one may be being taken in at this moment: only what is old goes.
+                val old = System.currentTimeMillis() - OLD_MS
+                folder.listFiles().orEmpty().filter { it.lastModified() < old }.forEach { it.delete() }
+                val to = File.createTempFile("file", null, folder)
                 val stream = context.contentResolver.openInputStream(from) ?: throw FileNotFoundException(from.toString())
                 to.outputStream().use { pour(stream, it) }
                 to.path

@@ -2,6 +2,7 @@ package app.restwater.android
 
 import android.Manifest.permission.ACCESS_COARSE_LOCATION
 import android.Manifest.permission.ACCESS_FINE_LOCATION
+import android.content.Context
 import android.content.pm.PackageManager
 import android.location.Location
 import android.location.LocationManager
@@ -23,8 +24,11 @@ import kotlin.coroutines.resume
  * The phone's receiver, by Android's own LocationManager. The permission is asked for when the key is tapped, never before,
  * and is for the foreground only; a refusal is said, and the key may be tapped again.
  */
-class PhoneReceiver(private val activity: ComponentActivity) : Receiver {
-    private val permission = Asking(activity, ActivityResultContracts.RequestMultiplePermissions())
+internal class PhoneReceiver(private val context: Context) : Receiver {
+    private val permission = Asking("position", ActivityResultContracts.RequestMultiplePermissions())
+
+    /** An activity that can ask is there. */
+    fun attach(activity: ComponentActivity) = permission.attach(activity)
 
     override suspend fun position(): Position {
         if (!allowed(ACCESS_FINE_LOCATION) && !allowed(ACCESS_COARSE_LOCATION)) {
@@ -40,9 +44,9 @@ class PhoneReceiver(private val activity: ComponentActivity) : Receiver {
         return Position(at.latitude, at.longitude, accuracyM)
     }
 
-    private fun allowed(permission: String) = ContextCompat.checkSelfPermission(activity, permission) == PackageManager.PERMISSION_GRANTED
+    private fun allowed(permission: String) = ContextCompat.checkSelfPermission(context, permission) == PackageManager.PERMISSION_GRANTED
 
-    private val manager get() = checkNotNull(activity.getSystemService(LocationManager::class.java))
+    private val manager get() = checkNotNull(context.getSystemService(LocationManager::class.java))
 
     /** The satellites where they may be used, else what the phone makes of its surroundings; none where all is switched off. */
     private fun provider(): String? {
@@ -56,7 +60,7 @@ class PhoneReceiver(private val activity: ComponentActivity) : Receiver {
     private suspend fun read(provider: String): Location? = suspendCancellableCoroutine { waiting ->
         val stop = CancellationSignal()
         waiting.invokeOnCancellation { stop.cancel() }
-        LocationManagerCompat.getCurrentLocation(manager, provider, stop, ContextCompat.getMainExecutor(activity)) { at ->
+        LocationManagerCompat.getCurrentLocation(manager, provider, stop, ContextCompat.getMainExecutor(context)) { at ->
             if (waiting.isActive) waiting.resume(at)
         }
     }

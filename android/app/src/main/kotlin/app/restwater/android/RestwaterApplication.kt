@@ -4,13 +4,33 @@ import android.app.Application
 import app.restwater.core.Moment
 import app.restwater.core.Restwater
 import app.restwater.core.RestwaterException
+import app.restwater.core.WatchAlarm
 import app.restwater.core.salvage
+import app.restwater.ui.FilesDesk
 import java.io.File
 import kotlinx.coroutines.CoroutineScope
 import kotlinx.coroutines.Dispatchers
 import kotlinx.coroutines.SupervisorJob
+import kotlinx.coroutines.flow.MutableStateFlow
+import kotlinx.coroutines.flow.StateFlow
+import kotlinx.coroutines.flow.filterIsInstance
+import kotlinx.coroutines.flow.first
+import kotlinx.coroutines.launch
+import kotlinx.coroutines.withContext
 
-/** Holds the one core of the process, over the log in the app's own folder. */
+/** How far the log is from being open. */
+internal sealed interface Opening {
+    /** It is being opened, and its form brought up to date where an earlier version wrote it. */
+    data object Working : Opening
+
+    /** It is open; [desk] is where its files go in and out. */
+    class Open(val core: Restwater, val desk: FilesDesk) : Opening
+
+    /** It could not be opened: what the core says of it. */
+    class Refused(val why: RestwaterException.Failed) : Opening
+}
+
+/** Holds what outlives every activity: the one core of the process, over the log in the app's own folder, alarms, imports. */
 class RestwaterApplication : Application() {
     private val folder: File get() = filesDir.resolve("log").apply { mkdirs() }
 
@@ -19,7 +39,7 @@ class RestwaterApplication : Application() {
 
     private var opened: Result<Restwater>? = null
 
-    /** Opened at first use; what the core said where it could not be. */
+    /** Opened at first use, which may take its time; what the core said where it could not be. */
     @get:Synchronized
     val core: Result<Restwater>
         get() = opened?.takeIf { it.isSuccess } ?: runCatching { Restwater.open(folder.path, now()) }.also { opened = it }
@@ -27,15 +47,62 @@ class RestwaterApplication : Application() {
     /** Where all calls to the core are made, one after another: from the screens, the lock screen and the alarm. */
     val worker = Dispatchers.IO.limitedParallelism(1)
 
-    /** For what goes on when no screen is there. */
-    val scope = CoroutineScope(SupervisorJob() + Dispatchers.Main)
+    /** For what goes on when no screen is there: a tap is saved and an import finished whatever becomes of the activity. */
+    val scope = CoroutineScope(SupervisorJob() + Dispatchers.Main.immediate)
 
-    /** Sets a damaged log aside and saves of it what can be saved; what came of it, in words. */
+    internal val lockScreen by lazy { LockScreen(this) }
+    internal val sounder by lazy { Sounder(this) }
+    internal val files by lazy { PhoneFiles(this) }
+    internal val receiver by lazy { PhoneReceiver(this) }
+    internal val feel = PhoneFeel()
+    internal val choices by lazy { PhoneChoices(this) }
+
+    private val log = MutableStateFlow<Opening>(Opening.Working)
+
+    /** How far it is. */
+    internal val opening: StateFlow<Opening> get() = log
+
+    /** Opens the log off the main thread, where that has not been done. */
+    internal fun open() {
+        if (log.value is Opening.Open) return
+        val ready = opened?.getOrNull()
+        if (ready != null) {
+            log.value = opening(ready)
+            return
+        }
+        log.value = Opening.Working
+        scope.launch {
+            val result = withContext(worker) { core }
+            log.value = result.fold(::opening) { Opening.Refused(it as? RestwaterException.Failed ?: throw it) }
+        }
+    }
+
+    private fun opening(core: Restwater) = Opening.Open(core, FilesDesk(core, { now() }, scope, files))
+
+    /** Waits for the log to be open. */
+    internal suspend fun opened(): Opening.Open = opening.filterIsInstance<Opening.Open>().first()
+
+    /** Sets a damaged log aside and saves of it what can be saved, off the main thread; what came of it, in words. */
+    internal suspend fun salvage(): String {
+        log.value = Opening.Working
+        val said = withContext(worker) { salvaged() }
+        open()
+        return said
+    }
+
     @Synchronized
-    fun salvage(): String =
+    private fun salvaged(): String =
         try {
             salvage(folder.path, now()).also { opened = null }
         } catch (refused: RestwaterException.Failed) {
             refused.text
         }
+
+    /** Told of an alarm while a screen is in front. */
+    internal var heard: ((WatchAlarm) -> Unit)? = null
+
+    /** An alarm rings. */
+    internal fun rings(alarm: WatchAlarm) {
+        scope.launch { heard?.invoke(alarm) }
+    }
 }

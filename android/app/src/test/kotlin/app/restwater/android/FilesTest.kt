@@ -13,15 +13,11 @@ import androidx.compose.ui.test.onNodeWithTag
 import androidx.compose.ui.test.performClick
 import androidx.test.core.app.ActivityScenario
 import app.restwater.core.Action
-import app.restwater.core.Restwater
-import app.restwater.core.Work
 import app.restwater.core.shellWords
 import app.restwater.ui.FilesPage
 import app.restwater.ui.Showing
 import java.io.File
 import java.io.FileNotFoundException
-import java.nio.file.Files
-import kotlinx.coroutines.runBlocking
 import org.junit.Assert.assertEquals
 import org.junit.Assert.assertTrue
 import org.junit.Rule
@@ -51,17 +47,6 @@ class FilesTest {
         shadowOf(Handset.app.contentResolver).registerInputStreamSupplier(Shelf.URI) { file.inputStream() }
     }
 
-    /** A file of another phone with two entries. */
-    private fun fromAnotherPhone(): File {
-        val folder = Files.createTempDirectory("another").toFile()
-        val core = Restwater.open(folder.path, Handset.app.now())
-        core.act(Action.StartSession(null), Handset.app.now())
-        core.act(Action.Cast(1u), Handset.app.now())
-        val file = File(runBlocking { core.send(Handset.app.now(), Work()) }.path)
-        core.close()
-        return file
-    }
-
     private fun <T> on(intent: Intent, test: (MainActivity, ActivityScenario<MainActivity>) -> T) =
         ActivityScenario.launch<MainActivity>(intent.setClass(Handset.app, MainActivity::class.java)).use { scenario ->
             var activity: MainActivity? = null
@@ -78,7 +63,7 @@ class FilesTest {
     }
 
     @Test fun aFileOpenedWithTheAppIsLookedIntoAndTakenIn() {
-        shelve(fromAnotherPhone())
+        shelve(Handset.fromAnotherPhone())
         on(Intent(Intent.ACTION_VIEW, Shelf.URI)) { activity, _ ->
             until(activity) { activity.state?.desk?.page == FilesPage.INCOMING }
             assertEquals(Showing.FILES, activity.state?.showing)
@@ -126,6 +111,36 @@ class FilesTest {
         assertTrue(checkNotNull(shelf.file).readText().startsWith("<!doctype html>", ignoreCase = true))
     }
 
+    /** Saves the report over a file that is already there. */
+    private fun saveOver(says: (MainActivity) -> Boolean) {
+        Handset.core.act(Action.StartSession(null), Handset.app.now())
+        shelf.file = File.createTempFile("saved", ".html").apply { writeText(OLD) }
+        shadowOf(Handset.app.contentResolver).registerInputStreamSupplier(Shelf.URI) { checkNotNull(shelf.file).inputStream() }
+        on(Intent(Intent.ACTION_MAIN)) { activity, _ ->
+            until(activity) { activity.state?.bank != null }
+            Handset.core.act(Action.ChooseFiles("form", "report"), Handset.app.now())
+            rule.runOnUiThread { activity.state?.open(Showing.FILES) }
+            tap("save")
+            until(activity) { shadowOf(activity).peekNextStartedActivityForResult() != null }
+            val asked = shadowOf(activity).nextStartedActivityForResult
+            rule.runOnUiThread { shadowOf(activity).receiveResult(asked.intent, android.app.Activity.RESULT_OK, Intent().setData(Shelf.URI)) }
+            until(activity) { says(activity) }
+        }
+    }
+
+    @Test fun aLongerFileIsReplacedAsAWhole() {
+        saveOver { "report.html" in it.state?.notice.orEmpty() }
+        assertEquals("truncated in words the provider knows", "wt", shelf.modes.last())
+        assertTrue(OLD !in checkNotNull(shelf.file).readText())
+    }
+
+    @Test fun whereSavingFailsTheOldFileIsStillThere() {
+        shelf.breaks = 1
+        saveOver { it.state?.notice == shellWords().fileFailed }
+        assertEquals(OLD, checkNotNull(shelf.file).readText())
+        assertEquals("deleted", 0, shelf.deleted)
+    }
+
     @Test fun theShareSheetGetsAFileThatItMayRead() {
         Handset.core.act(Action.StartSession(null), Handset.app.now())
         on(Intent(Intent.ACTION_MAIN)) { activity, _ ->
@@ -142,6 +157,10 @@ class FilesTest {
             assertEquals("app.restwater.files", uri.authority)
         }
     }
+
+    private companion object {
+        val OLD = "the report of another day ".repeat(10_000)
+    }
 }
 
 /** Another app's files: one of them, none, or a refusal. */
@@ -149,9 +168,25 @@ class Shelf : ContentProvider() {
     var file: File? = null
     var refuses = false
 
+    /** How often a file is opened so that writing to it fails. */
+    var breaks = 0
+    var deleted = 0
+    val modes = mutableListOf<String>()
+
+    override fun call(method: String, arg: String?, extras: android.os.Bundle?): android.os.Bundle? {
+        if (method == "android:deleteDocument") deleted += 1
+        return null
+    }
+
     override fun openFile(uri: Uri, mode: String): ParcelFileDescriptor {
         if (refuses) throw SecurityException("not for you")
         val there = file ?: throw FileNotFoundException("gone")
+        modes += mode
+        if ('w' in mode && breaks > 0) {
+            breaks -= 1
+            there.writeText("half")
+            return ParcelFileDescriptor.open(there, ParcelFileDescriptor.MODE_READ_ONLY)
+        }
         return ParcelFileDescriptor.open(there, ParcelFileDescriptor.parseMode(mode))
     }
 

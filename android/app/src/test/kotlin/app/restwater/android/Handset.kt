@@ -5,7 +5,9 @@ import android.app.Notification
 import android.app.NotificationManager
 import android.content.Context
 import androidx.test.core.app.ApplicationProvider
+import app.restwater.core.Action
 import app.restwater.core.Moment
+import app.restwater.core.Restwater
 import app.restwater.core.Screen
 import app.restwater.core.Which
 import app.restwater.core.Work
@@ -32,6 +34,54 @@ object Handset {
     fun rung(): List<Notification> = notifications.allNotifications.filter { it.channelId == LockScreen.ALARM }
 
     fun alarms(): List<Long> = shadowOf(app.getSystemService(Context.ALARM_SERVICE) as AlarmManager).scheduledAlarms.map { it.triggerAtMs }
+
+    /** What says that a key tapped outside the app was not saved. */
+    fun trouble(): Notification? = notifications.allNotifications.find { it.channelId == LockScreen.TROUBLE }
+
+    /** The user sweeps the running wait away. */
+    fun sweep() = checkNotNull(app.getSystemService(NotificationManager::class.java)).cancel(LockScreen.WAIT_ID)
+
+    /** What runs beside the main thread and on it has had its time. */
+    fun settle() = repeat(10) {
+        ShadowLooper.idleMainLooper(50, TimeUnit.MILLISECONDS)
+        Thread.sleep(20)
+    }
+
+    /** The system ends the process: nobody waits for the answers of its questions any more. */
+    fun processEnds() {
+        fun clear(holder: Any, field: String) = holder.javaClass.getDeclaredField(field).apply { isAccessible = true }.set(holder, null)
+        for (asking in listOf("create", "open", "tree")) {
+            val field = app.files.javaClass.getDeclaredField(asking).apply { isAccessible = true }
+            clear(checkNotNull(field.get(app.files)), "waiting")
+        }
+    }
+
+    /** A file of another phone with two entries. */
+    fun fromAnotherPhone(): File {
+        val core = Restwater.open(java.nio.file.Files.createTempDirectory("another").toFile().path, app.now())
+        core.act(Action.StartSession(null), app.now())
+        core.act(Action.Cast(1u), app.now())
+        val file = File(runBlocking { core.send(app.now(), Work()) }.path)
+        core.close()
+        return file
+    }
+
+    private val manager get() = shadowOf(app.getSystemService(Context.ALARM_SERVICE) as AlarmManager)
+
+    /** The system's alarms that are due go off, as they do while the app is not there. */
+    fun ringDue() {
+        for (alarm in manager.scheduledAlarms.filter { it.triggerAtMs <= app.now().wallMs }.sortedBy { it.triggerAtMs }) {
+            val operation = checkNotNull(alarm.operation)
+            (app.getSystemService(Context.ALARM_SERVICE) as AlarmManager).cancel(operation)
+            AlarmReceiver().onReceive(app, shadowOf(operation).savedIntent)
+        }
+    }
+
+    /** The system loses its alarms, as it does at a restart of the phone. */
+    fun forgetAlarms() {
+        val system = app.getSystemService(Context.ALARM_SERVICE) as AlarmManager
+        manager.scheduledAlarms.forEach { alarm -> alarm.operation?.let(system::cancel) }
+    }
 
     fun files() = (core.screen(Which.FILES, app.now()) as Screen.Files).v1
 

@@ -48,6 +48,7 @@ class ReceiverTest {
         Handset.core.act(Action.StartSession(null), Handset.app.now())
         receiver.setProviderEnabled(LocationManager.GPS_PROVIDER, true)
         receiver.setProviderEnabled(LocationManager.NETWORK_PROVIDER, false)
+        Handset.until({ "no screen" }) { rule.activity.state != null }
         rule.runOnUiThread { state.open(Showing.SWIM) }
         tap("swim-more")
         repeat(6) { if (rule.onAllNodesWithTag("swim-place").fetchSemanticsNodes().isEmpty()) tap("grid-more") }

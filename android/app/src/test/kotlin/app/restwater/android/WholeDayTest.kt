@@ -39,7 +39,7 @@ class WholeDayTest {
         Handset.app.now = { day.first().at }
         ActivityScenario.launch(MainActivity::class.java).use { scenario ->
             var opened: RestwaterState? = null
-            scenario.onActivity { opened = it.state }
+            Handset.until({ "no screen" }) { scenario.onActivity { opened = it.state }; opened != null }
             val state = checkNotNull(opened)
             for (step in day) press(step, state)
         }

@@ -19,6 +19,7 @@ import androidx.compose.ui.semantics.contentDescription
 import androidx.compose.ui.semantics.isTraversalGroup
 import androidx.compose.ui.semantics.liveRegion
 import androidx.compose.ui.semantics.onClick
+import androidx.compose.ui.semantics.paneTitle
 import androidx.compose.ui.semantics.role
 import androidx.compose.ui.semantics.selected
 import androidx.compose.ui.semantics.semantics
@@ -50,7 +51,7 @@ interface BankTaps {
     fun swim()
 }
 
-/** The Bank screen: [view] says what, [layout] says where; nothing is decided here. */
+/** The Bank screen: [view] says what, [layout] says where, [seconds] what runs; nothing is decided here. */
 @Composable
 fun BankScreen(
     view: BankView,
@@ -60,15 +61,16 @@ fun BankScreen(
     notice: String,
     taps: BankTaps,
     swim: (@Composable () -> Unit)? = null,
+    seconds: SecondsOf = { view },
 ) {
-    Box(Modifier.fillMaxSize().background(LocalInk.current.paper).oneThumbOnly().semantics { isTraversalGroup = true }) {
+    Box(Modifier.fillMaxSize().background(LocalInk.current.paper).oneThumbOnly().semantics { isTraversalGroup = true; paneTitle = view.header.place }) {
         Top(view, layout, words, settings, taps)
         // Without a scene of the swim the clock has the fan's place too.
-        Clocks(view, if (swim == null) layout.withoutFan() else layout, taps)
+        Clocks(view, if (swim == null) layout.withoutFan() else layout, taps, seconds)
         Words(view, layout)
-        WaitStrip(view.strip, layout.text.figures.toFloat(), Modifier.at(layout.strip), ORDER_STRIP)
+        WaitStrip(view.strip, layout.text.figures.toFloat(), Modifier.at(layout.strip), ORDER_STRIP) { seconds().strip }
         if (swim != null) layout.fan?.let { fan -> Fan(fan, words, taps, swim) }
-        Pad(view, layout, words, taps)
+        Pad(view, layout, words, taps, seconds)
         Notice(notice, layout)
     }
 }
@@ -108,11 +110,11 @@ private fun BankLayout.withoutFan(): BankLayout {
 }
 
 @Composable
-private fun Clocks(view: BankView, layout: BankLayout, taps: BankTaps) {
+private fun Clocks(view: BankView, layout: BankLayout, taps: BankTaps, seconds: SecondsOf) {
     val one = layout.rods.size == 1
     for (place in layout.rods) {
         val rod = view.rods.find { it.rod == place.rod } ?: continue
-        if (one) OneClock(rod, place) else RodCell(rod, place, layout, taps)
+        if (one) OneClock(rod, place, seconds) else RodCell(rod, place, layout, taps, seconds)
     }
     val chosen = view.rods.find { it.chosen }
     val since = chosen?.since.orEmpty()
@@ -123,9 +125,9 @@ private fun Clocks(view: BankView, layout: BankLayout, taps: BankTaps) {
 }
 
 @Composable
-private fun OneClock(rod: RodView, place: RodPlace) {
+private fun OneClock(rod: RodView, place: RodPlace, seconds: SecondsOf) {
     Box(Modifier.at(place.target).testTag("clock-${rod.rod}").wait(rod)) {
-        Digits(rod.digits, LocalInk.current.ink, Modifier.fillMaxSize())
+        Digits({ seconds().rod(rod.rod)?.digits.orEmpty() }, LocalInk.current.ink, Modifier.fillMaxSize())
     }
 }
 
@@ -137,7 +139,7 @@ private fun Modifier.wait(rod: RodView) = semantics {
 }
 
 @Composable
-private fun RodCell(rod: RodView, place: RodPlace, layout: BankLayout, taps: BankTaps) {
+private fun RodCell(rod: RodView, place: RodPlace, layout: BankLayout, taps: BankTaps, seconds: SecondsOf) {
     val ink = LocalInk.current
     val mm = LocalPxPerMm.current
     val text = if (rod.chosen) ink.paper else ink.ink
@@ -154,7 +156,7 @@ private fun RodCell(rod: RodView, place: RodPlace, layout: BankLayout, taps: Ban
             )
         }
     }
-    Digits(rod.digits, text, Modifier.at(place.digits))
+    Digits({ seconds().rod(rod.rod)?.digits.orEmpty() }, text, Modifier.at(place.digits))
     place.name?.let { FitText(rod.name, layout.text.body.toFloat(), text, Modifier.at(it), FontWeight.Bold) }
 }
 
@@ -198,7 +200,7 @@ private fun Fan(place: Rect, words: PadWords, taps: BankTaps, swim: @Composable 
 }
 
 @Composable
-private fun Pad(view: BankView, layout: BankLayout, words: PadWords, taps: BankTaps) {
+private fun Pad(view: BankView, layout: BankLayout, words: PadWords, taps: BankTaps, seconds: SecondsOf) {
     val mm = LocalPxPerMm.current
     val faces = view.keys.associateBy { it.key }
     val shown = layout.keys.mapNotNull { place -> faces[place.key]?.let { place to it.face(layout.showSubs) } }
@@ -223,8 +225,15 @@ private fun Pad(view: BankView, layout: BankLayout, words: PadWords, taps: BankT
     }
     layout.more?.let { PadKey(words.more.face(), "more", smallPx, sub, Modifier.at(it), ORDER_MORE, taps::more) }
     layout.nextRod?.let { place ->
-        if (nextFace != null) PadKey(nextFace, "next-rod", smallPx, sub, Modifier.at(place), ORDER_MORE + 0.1f) { taps.rod(nextRod.rod) }
+        if (nextFace != null) NextRod(nextFace, nextRod.rod, smallPx, sub, place, taps, seconds)
     }
+}
+
+/** The key of the other rod, with its wait on it: composed by the second, and nothing else is. */
+@Composable
+private fun NextRod(face: KeyFace, rod: UByte, px: Float, sub: Float, place: Rect, taps: BankTaps, seconds: SecondsOf) {
+    val digits = face.sub?.let { seconds().rod(rod)?.digits }
+    PadKey(face.copy(sub = digits), "next-rod", px, sub, Modifier.at(place), ORDER_MORE + 0.1f) { taps.rod(rod) }
 }
 
 private fun KeyView.face(withSub: Boolean) =

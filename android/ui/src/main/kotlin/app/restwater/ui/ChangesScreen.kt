@@ -2,12 +2,12 @@ package app.restwater.ui
 
 import androidx.compose.foundation.Canvas
 import androidx.compose.foundation.layout.Box
-import androidx.compose.foundation.layout.BoxWithConstraints
 import androidx.compose.foundation.layout.fillMaxSize
 import androidx.compose.runtime.Composable
 import androidx.compose.runtime.getValue
 import androidx.compose.runtime.mutableStateOf
 import androidx.compose.runtime.remember
+import androidx.compose.runtime.saveable.rememberSaveable
 import androidx.compose.runtime.setValue
 import androidx.compose.ui.Modifier
 import androidx.compose.ui.geometry.Offset
@@ -46,13 +46,13 @@ fun ChangesScreen(
     val plots = changes.changes.chunked(PLOT_ROWS)
     val tests = listOfNotNull(changes.test)
     val pages = pagesOf(changes)
-    var turned by remember { mutableStateOf(first) }
+    var turned by rememberSaveable { mutableStateOf(first) }
     val page = turned % pages
     val plot = plots.getOrNull(page - tests.size)
     val change = changes.changes.getOrNull(page - tests.size - plots.size)
     val test = tests.getOrNull(page)
     Ground()
-    val rest = Head(test?.title ?: change?.title ?: changes.title, notice, layout)
+    val rest = PageHead(test?.title ?: change?.title ?: changes.title, notice, layout)
     // A test that begins or ends is looked at first.
     val cells = cells(test, change) { action ->
         if (action != Action.SetNextStep) turned = 0
@@ -64,11 +64,11 @@ fun ChangesScreen(
     when {
         test != null -> TestPage(test, place, layout)
         change != null -> ChangePage(change, place, layout)
-        plot != null -> Page(place, layout, changes.says, listOf(changes.warning)) { px, at -> Forest(changes, plot, px, Modifier.at(at)) }
+        plot != null -> Page(place, layout, changes.says, listOf(changes.warning)) { px, at -> Forest(changes, plot, px, at) }
         else -> FitText(changes.says, layout.text.body.toFloat(), LocalInk.current.ink, Modifier.at(place))
     }
     KeyGrid(cells, rest.copy(top = rest.top + rest.height - keys, height = keys), layout, words)
-    Back(layout, words, onBack)
+    Back(layout, words, onBack = onBack)
 }
 
 /** The test that runs, the pages of the plot, a page for each change. */
@@ -117,20 +117,16 @@ private fun TestPage(test: AlternationView, place: Rect, layout: BankLayout) {
     val ink = LocalInk.current
     val mm = LocalPxPerMm.current
     Page(place, layout, test.says, test.notes) { px, slot ->
-        Box(Modifier.at(slot)) {
-            BoxWithConstraints(Modifier.fillMaxSize()) {
-                val columns = if (test.steps.size > 12) 2 else 1
-                val down = (test.steps.size + columns - 1) / columns
-                val (w, h) = constraints.maxWidth.toDouble() / columns to constraints.maxHeight.toDouble() / down
-                test.steps.forEachIndexed { i, step ->
-                    val at = Rect((i / down) * w, (i % down) * h, w, h)
-                    val bold = step.state == StepState.NEXT || step.state == StepState.OUT
-                    Canvas(Modifier.at(at.copy(width = 6.0 * mm))) { stepMark(step.state, ink, mm) }
-                    val words = Modifier.at(at.copy(left = at.left + 6.5 * mm, width = at.width - 7.0 * mm))
-                    Box(words.testTag("step-${i + 1}").semantics { contentDescription = "${step.label}, ${step.state}" }) {
-                        FitText(step.label, px * 1.15f, ink.ink, Modifier.fillMaxSize(), if (bold) FontWeight.Bold else FontWeight.Medium)
-                    }
-                }
+        val columns = if (test.steps.size > 12) 2 else 1
+        val down = (test.steps.size + columns - 1) / columns
+        val (w, h) = slot.width / columns to slot.height / down
+        test.steps.forEachIndexed { i, step ->
+            val at = Rect(slot.left + (i / down) * w, slot.top + (i % down) * h, w, h)
+            val bold = step.state == StepState.NEXT || step.state == StepState.OUT
+            Canvas(Modifier.at(at.copy(width = 6.0 * mm))) { stepMark(step.state, ink, mm) }
+            val words = Modifier.at(at.copy(left = at.left + 6.5 * mm, width = at.width - 7.0 * mm))
+            Box(words.testTag("step-${i + 1}").semantics { contentDescription = "${step.label}, ${step.state}" }) {
+                FitText(step.label, px * 1.15f, ink.ink, Modifier.fillMaxSize(), if (bold) FontWeight.Bold else FontWeight.Medium)
             }
         }
     }
@@ -154,14 +150,14 @@ private fun DrawScope.stepMark(state: StepState, ink: Ink, mm: Float) {
 
 /** Each change a line of its 95 % limits with its ratio on it; the verdict by the filling of the ring and in words. */
 @Composable
-private fun Forest(changes: ChangesView, rows: List<ChangeView>, figurePx: Float, modifier: Modifier) {
+private fun Forest(changes: ChangesView, rows: List<ChangeView>, figurePx: Float, place: Rect) {
     val ink = LocalInk.current
     val mm = LocalPxPerMm.current
     val measurer = rememberTextMeasurer()
     val density = LocalDensity.current
     val spoken = rows.joinToString(" ") { "${it.title}: ${it.verdict}. ${it.ratio}" }
-    BoxWithConstraints(modifier.testTag("forest").semantics { contentDescription = spoken }) {
-        val (wide, high) = constraints.maxWidth to constraints.maxHeight.toFloat()
+    Box(Modifier.at(place).testTag("forest").semantics { contentDescription = spoken }) {
+        val (wide, high) = place.width.toInt() to place.height.toFloat()
         val px = figurePx.coerceAtMost(high / 15f)
         val foot = px * 2.7f + 1.2f * mm
         val bottom = high - foot

@@ -11,11 +11,12 @@ import androidx.compose.foundation.layout.width
 import androidx.compose.foundation.text.BasicTextField
 import androidx.compose.runtime.Composable
 import androidx.compose.runtime.LaunchedEffect
-import androidx.compose.runtime.MutableState
 import androidx.compose.runtime.getValue
 import androidx.compose.runtime.mutableStateOf
 import androidx.compose.runtime.remember
+import androidx.compose.runtime.saveable.rememberSaveable
 import androidx.compose.runtime.setValue
+import androidx.compose.runtime.staticCompositionLocalOf
 import androidx.compose.ui.Alignment
 import androidx.compose.ui.Modifier
 import androidx.compose.ui.draw.drawBehind
@@ -24,8 +25,11 @@ import androidx.compose.ui.geometry.Offset
 import androidx.compose.ui.graphics.SolidColor
 import androidx.compose.ui.platform.LocalDensity
 import androidx.compose.ui.platform.testTag
+import androidx.compose.ui.semantics.LiveRegionMode
 import androidx.compose.ui.semantics.contentDescription
 import androidx.compose.ui.semantics.heading
+import androidx.compose.ui.semantics.liveRegion
+import androidx.compose.ui.semantics.paneTitle
 import androidx.compose.ui.semantics.semantics
 import androidx.compose.ui.text.TextStyle
 import androidx.compose.ui.text.font.FontWeight
@@ -59,20 +63,20 @@ fun SetupScreen(
     onCautions: () -> Unit = { },
     onBack: () -> Unit,
 ) {
-    val open = remember { mutableStateOf<String?>(null) }
+    var open by rememberSaveable { mutableStateOf<String?>(null) }
     Ground()
-    val rest = Head(setup.title, notice, layout, layout.setUp)
-    if (open.value == null) {
+    val rest = PageHead(setup.title, notice, layout, layout.setUp)
+    if (open == null) {
         Field("peg", setup.pegLabel, setup.peg, layout, part(rest, 0), onChoose)
         Field("water", setup.waterLabel, setup.water, layout, part(rest, 1), onChoose)
     }
-    val taken = if (open.value == null) part(rest, 2).top - rest.top else 0.0
+    val taken = if (open == null) part(rest, 2).top - rest.top else 0.0
     val place = Rect(rest.left, rest.top + taken, rest.width, rest.height - taken)
     val cautions = with(setup.cautions) { Cell(KeyFace(label, sub, "$label: $sub"), "open-${Showing.CAUTIONS}", onCautions) }
-    RowsAnd(listOf(cautions), setup.rows, open, place, layout, words, onChoose)
+    RowsAnd(listOf(cautions), setup.rows, open, { open = it }, place, layout, words, onChoose)
     val face = with(setup.start) { KeyFace(label, sub.takeIf { layout.showSubs }, spoken, solid = true) }
     PadKey(face, tag(Key.START), layout.text.primary.toFloat(), layout.text.sub.toFloat(), Modifier.at(layout.start), onTap = onStart)
-    Back(layout, words) { if (open.value == null) onBack() else open.value = null }
+    Back(layout, words) { if (open == null) onBack() else open = null }
 }
 
 /** Spot and rig of one rod, changed by taps; in force from its next cast. */
@@ -100,16 +104,16 @@ fun RowsScreen(
     caution: String = "",
     onBack: () -> Unit,
 ) {
-    val open = remember { mutableStateOf<String?>(null) }
+    var open by rememberSaveable { mutableStateOf<String?>(null) }
     Ground()
-    val rest = Head(title, notice, layout)
+    val rest = PageHead(title, notice, layout)
     // A caution stands where the weight is entered and over all rows, never over a key.
-    val said = caution.isNotBlank() && open.value in listOf(null, "lead", "material")
+    val said = caution.isNotBlank() && open in listOf(null, "lead", "material")
     val em = layout.text.body.toFloat() * 0.85f
     val high = if (said) cautionHeight(caution, em, rest.width).coerceAtMost(rest.height * 0.3) else 0.0
     if (said) Caution(caution, em, rest.copy(height = high))
-    Rows(rows, open, rest.copy(top = rest.top + high, height = rest.height - high), layout, words, onChoose)
-    Back(layout, words) { if (open.value == null) onBack() else open.value = null }
+    Rows(rows, open, { open = it }, rest.copy(top = rest.top + high, height = rest.height - high), layout, words, onChoose)
+    Back(layout, words) { if (open == null) onBack() else open = null }
 }
 
 /**
@@ -121,7 +125,7 @@ fun ScreenList(doors: DoorsView, layout: BankLayout, words: PadWords, onOpen: (S
     Ground()
     val mm = LocalPxPerMm.current
     val ink = LocalInk.current
-    val rest = Head("", "", layout)
+    val rest = PageHead("", "", layout)
     fun cells(group: DoorGroup?) = doors.doors.filter { group == null || it.group == group }.map { door ->
         val goal = Showing.of(door.which)
         Cell(KeyFace(door.label, door.sub, door.spoken), "open-$goal") { onOpen(goal) }
@@ -143,25 +147,34 @@ fun ScreenList(doors: DoorsView, layout: BankLayout, words: PadWords, onOpen: (S
             bottom -= 2.0 * mm
         }
     }
-    Back(layout, words, onBack)
+    Back(layout, words, onBack = onBack)
 }
 
 @Composable
 internal fun Ground() = Box(Modifier.fillMaxSize().background(LocalInk.current.paper).oneThumbOnly())
 
-/** BACK lies where MORE is: a second tap of a cold thumb turns a page of small keys at most. */
+/**
+ * BACK lies where MORE is: a second tap of a cold thumb turns a page of small keys at most. The system's own way back does
+ * what the key does.
+ */
 @Composable
-internal fun Back(layout: BankLayout, words: PadWords, onBack: () -> Unit) =
-    PadKey(words.back.face(), "back", layout.text.secondary.toFloat(), 0f, Modifier.at(layout.back), onTap = onBack)
+internal fun Back(layout: BankLayout, words: PadWords, at: Rect = layout.back, onBack: () -> Unit) {
+    LocalSystemBack.current(onBack)
+    PadKey(words.back.face(), "back", layout.text.secondary.toFloat(), 0f, Modifier.at(at), onTap = onBack)
+}
+
+/** How a shell hears the system's way back; a window on a PC has none. */
+val LocalSystemBack = staticCompositionLocalOf<@Composable (onBack: () -> Unit) -> Unit> { { } }
 
 /** Title and notice of a page; answers the rest of it. */
 @Composable
-internal fun Head(title: String, notice: String, layout: BankLayout, page: PagePlace = layout.page): Rect {
+internal fun PageHead(title: String, notice: String, layout: BankLayout, page: PagePlace = layout.page): Rect {
     val ink = LocalInk.current
+    Box(Modifier.at(page.title.copy(width = 1.0, height = 1.0)).testTag("pane").semantics { paneTitle = title })
     Box(Modifier.at(page.title).semantics { heading(); contentDescription = title }) {
         FitText(title, layout.text.headline.toFloat(), ink.ink, Modifier.fillMaxSize(), FontWeight.Bold)
     }
-    Box(Modifier.at(page.notice).testTag("notice").semantics { contentDescription = notice }) {
+    Box(Modifier.at(page.notice).testTag("notice").semantics { contentDescription = notice; liveRegion = LiveRegionMode.Assertive }) {
         FitText(notice, layout.text.body.toFloat(), ink.ink, Modifier.fillMaxSize())
     }
     return page.rest
@@ -170,19 +183,20 @@ internal fun Head(title: String, notice: String, layout: BankLayout, page: PageP
 /** The fields as keys; the one that is open, as the keys of its choices. Nothing scrolls. */
 @Composable
 internal fun Rows(
-    rows: List<ChoiceRow>, open: MutableState<String?>, place: Rect, layout: BankLayout, words: PadWords, onChoose: (String, String) -> Unit,
-) = RowsAnd(emptyList(), rows, open, place, layout, words, onChoose)
+    rows: List<ChoiceRow>, open: String?, onOpen: (String?) -> Unit, place: Rect, layout: BankLayout, words: PadWords,
+    onChoose: (String, String) -> Unit,
+) = RowsAnd(emptyList(), rows, open, onOpen, place, layout, words, onChoose)
 
 /** The same with keys of another kind after the fields. */
 @Composable
 private fun RowsAnd(
-    more: List<Cell>, rows: List<ChoiceRow>, open: MutableState<String?>, place: Rect, layout: BankLayout, words: PadWords,
+    more: List<Cell>, rows: List<ChoiceRow>, open: String?, onOpen: (String?) -> Unit, place: Rect, layout: BankLayout, words: PadWords,
     onChoose: (String, String) -> Unit,
 ) {
-    val row = rows.find { it.field == open.value }
+    val row = rows.find { it.field == open }
     if (row == null) {
         val fields = rows.map { field ->
-            Cell(KeyFace(field.label, field.value, "${field.label}: ${field.value}"), "row-${field.field}") { open.value = field.field }
+            Cell(KeyFace(field.label, field.value, "${field.label}: ${field.value}"), "row-${field.field}") { onOpen(field.field) }
         }
         KeyGrid(fields + more, place, layout, words)
         return
@@ -218,7 +232,7 @@ internal fun KeyGrid(cells: List<Cell>, place: Rect, layout: BankLayout, words: 
     val fit = columns * ((place.height + gap) / (height + gap)).toInt().coerceAtLeast(1)
     val perPage = if (cells.size <= fit) fit else fit - 1
     val pages = (cells.size + perPage - 1) / perPage
-    var page by remember(cells.size, perPage) { mutableStateOf(0) }
+    var page by rememberSaveable(cells.size, perPage) { mutableStateOf(0) }
     val turn = Cell(words.more.face(), "grid-more") { page = (page + 1) % pages }
     val shown = cells.drop(page * perPage).take(perPage) + if (pages > 1) listOf(turn) else emptyList()
     // The rows stand at the bottom of their place, where the thumb is.
@@ -243,7 +257,7 @@ internal fun part(place: Rect, i: Int): Rect {
 @Composable
 internal fun Field(field: String, label: String, value: String, layout: BankLayout, place: Rect, onChoose: (String, String) -> Unit) {
     val ink = LocalInk.current
-    var typed by remember { mutableStateOf(value) }
+    var typed by rememberSaveable { mutableStateOf(value) }
     var typing by remember { mutableStateOf(false) }
     // The core's answer to a letter must not overtake the next letter.
     LaunchedEffect(value, typing) { if (!typing) typed = value }
@@ -266,7 +280,7 @@ internal fun Field(field: String, label: String, value: String, layout: BankLayo
 internal fun TypedLine(leaf: String, typing: LeafTyping, layout: BankLayout, place: Rect, onKey: (LeafKey) -> Unit) {
     val ink = LocalInk.current
     val mm = LocalPxPerMm.current
-    var text by remember(leaf) { mutableStateOf("") }
+    var text by rememberSaveable(leaf) { mutableStateOf("") }
     val em = layout.text.body.toFloat()
     val style = TextStyle(ink.ink, with(LocalDensity.current) { em.toSp() }, FontWeight.Medium)
     val width = 15.0 * mm

@@ -13,6 +13,8 @@ import kotlinx.coroutines.CoroutineScope
 import kotlinx.coroutines.Job
 import kotlinx.coroutines.delay
 import kotlinx.coroutines.launch
+import kotlinx.coroutines.sync.Mutex
+import kotlinx.coroutines.sync.withLock
 
 /** What a shell does with files; the core makes and reads them. What goes wrong is a [FileTrouble]. */
 interface FilePorts {
@@ -51,14 +53,19 @@ object NoFiles : FilePorts {
 /** Which page of the Files screen is open. */
 enum class FilesPage { SEND, INCOMING, IMPORTS, BACKUPS }
 
-/** Long work on files, one at a time, with its progress. */
+/**
+ * Long work on files, one at a time, with its progress. On a phone it outlives the activity that asked for it, so [scope]
+ * is then the application's.
+ */
 class FilesDesk(
     private val core: Restwater,
     private val now: () -> Moment,
     private val scope: CoroutineScope,
     private val ports: FilePorts,
-    private val changed: suspend (notice: String) -> Unit,
 ) {
+    /** Told what there is to say of the work; the screens that are there listen. */
+    var heard: suspend (notice: String) -> Unit = {}
+
     var page by mutableStateOf(FilesPage.SEND)
 
     /** What the file picked would bring, or has brought. */
@@ -76,21 +83,30 @@ class FilesDesk(
     var progress by mutableStateOf<ULong?>(null)
         private set
 
-    private var path: String? = null
+    /** The file that is looked into. */
+    var path: String? = null
+        private set
     private var work: Work? = null
+    private val turn = Mutex()
+
+    /** Whether work runs. */
+    val busy get() = work != null
 
     /** Makes the file the screen asks for and hands it on. */
     fun send() = run { work ->
         val file = core.send(now(), work)
         ports.handOn(file)
-        changed("${file.says}: ${file.name}")
+        heard("${file.says}: ${file.name}")
     }
 
     /** Makes the file the screen asks for and saves it in a place of the user's. */
     fun save() = run { work ->
         val file = core.send(now(), work)
-        if (ports.save(file)) changed("${file.says}: ${file.name}")
+        if (ports.save(file)) saved(file)
     }
+
+    /** A file was saved, if only after the system had ended the app while the user picked a place. */
+    suspend fun saved(file: Outgoing) = heard("${file.says}: ${file.name}")
 
     /** Whether the system can hand a file on. */
     val shares get() = ports.shares
@@ -99,20 +115,23 @@ class FilesDesk(
     val copiesBackups get() = ports.copiesBackups
 
     /** Has the user pick a folder for copies of backups. */
-    fun pickFolder() = run { ports.pickFolder()?.let { changed(it) } }
+    fun pickFolder() = run { ports.pickFolder()?.let { heard(it) } }
 
     /** Lets the user pick a file and looks into it. */
     fun pick() = run { work -> ports.pick()?.let { look(it, work) } }
 
-    /** Looks into a file that came from elsewhere: opened with the app, or a backup. */
-    fun offer(file: String) = run { work -> look(file, work) }
+    /** Looks into a file that came from elsewhere, after what is under way: opened with the app, or a backup. */
+    fun offer(file: String) = run(waits = true) { work -> look(file, work) }
+
+    /** The same, while what is to be had of it is still to be fetched. */
+    fun offer(fetch: suspend () -> String) = run(waits = true) { work -> look(fetch(), work) }
 
     private suspend fun look(file: String, work: Work) {
         path = file
         taken = false
         incoming = core.lookInto(file, now(), work)
         page = FilesPage.INCOMING
-        changed("")
+        heard("")
     }
 
     /** Takes in what was looked into. */
@@ -120,7 +139,7 @@ class FilesDesk(
         val file = path ?: return@run
         incoming = core.takeIn(file, source, now(), work)
         taken = true
-        changed("")
+        heard("")
     }
 
     /** Leaves what was looked into where it is. */
@@ -135,7 +154,7 @@ class FilesDesk(
     fun backUp() = run { work ->
         val made = core.backUp(now(), work) ?: return@run
         ports.copyBackup(made.path)
-        changed(made.says)
+        heard(made.says)
     }
 
     /** Makes a backup where one is due; the shell asks when it goes to the background. */
@@ -144,30 +163,38 @@ class FilesDesk(
     }
 
     /** Looks the whole log over. */
-    fun lookOver() = run { changed(core.lookOver()) }
+    fun lookOver() = run { heard(core.lookOver()) }
 
     /** Gives up the work that runs. */
     fun giveUp() {
         work?.giveUp()
     }
 
-    private fun run(task: suspend (Work) -> Unit) {
-        if (work != null) return
+    /** A key tapped while work runs asks for nothing more; what comes from elsewhere [waits] its turn. */
+    private fun run(waits: Boolean = false, task: suspend (Work) -> Unit) {
+        if (work != null && !waits) return
         val started = Work()
-        work = started
+        if (work == null) work = started
         scope.launch {
-            val watch = watch(started)
-            try {
-                task(started)
-            } catch (refused: RestwaterException.Failed) {
-                changed(refused.text)
-            } catch (trouble: FileTrouble) {
-                changed(trouble.message.orEmpty())
-            } finally {
-                watch.cancel()
-                progress = null
-                work = null
+            turn.withLock {
+                work = started
+                doing(started, task)
             }
+        }
+    }
+
+    private suspend fun doing(started: Work, task: suspend (Work) -> Unit) {
+        val watch = watch(started)
+        try {
+            task(started)
+        } catch (refused: RestwaterException.Failed) {
+            heard(refused.text)
+        } catch (trouble: FileTrouble) {
+            heard(trouble.message.orEmpty())
+        } finally {
+            watch.cancel()
+            progress = null
+            work = null
         }
     }
 

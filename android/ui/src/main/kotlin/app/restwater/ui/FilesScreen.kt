@@ -1,8 +1,10 @@
 package app.restwater.ui
 
 import androidx.compose.runtime.Composable
+import androidx.compose.runtime.getValue
 import androidx.compose.runtime.mutableStateOf
-import androidx.compose.runtime.remember
+import androidx.compose.runtime.saveable.rememberSaveable
+import androidx.compose.runtime.setValue
 import app.restwater.core.Action
 import app.restwater.core.BankLayout
 import app.restwater.core.FilesView
@@ -22,7 +24,7 @@ fun FilesScreen(
     onAct: (Action) -> Unit,
     onBack: () -> Unit,
 ) {
-    val open = remember { mutableStateOf<String?>(null) }
+    var open by rememberSaveable { mutableStateOf<String?>(null) }
     Ground()
     // A page behind a key has the key's word.
     val title = when (desk.page) {
@@ -30,20 +32,20 @@ fun FilesScreen(
         FilesPage.BACKUPS -> files.backupsKey
         FilesPage.SEND, FilesPage.INCOMING -> files.title
     }
-    val rest = Head(title, desk.progress?.let { "… $it" } ?: notice, layout)
+    val rest = PageHead(title, desk.progress?.let { "… $it" } ?: notice, layout)
     val choose = { field: String, value: String -> onAct(Action.ChooseFiles(field, value)) }
     when (desk.page) {
-        FilesPage.SEND -> if (open.value == null) SendPage(files, desk, rest, layout, words) { open.value = it } else Rows(files.rows, open, rest, layout, words, choose)
+        FilesPage.SEND -> if (open == null) SendPage(files, desk, rest, layout, words) { open = it } else Rows(files.rows, open, { open = it }, rest, layout, words, choose)
         FilesPage.INCOMING -> IncomingPage(files, desk, rest, layout, words)
         FilesPage.IMPORTS -> {
             val lines = files.imports.map { line ->
                 val act = if (line.undone) Action.RedoImport(line.id) else Action.UndoImport(line.id)
-                Line(line.says, "", line.key, "import-${line.id}") { onAct(act) }
+                ListLine(line.says, "", line.key, "import-${line.id}") { onAct(act) }
             }
             ListPage(lines, emptyList(), files.none, rest, layout, words, leftHanded)
         }
         FilesPage.BACKUPS -> {
-            val lines = files.backups.map { line -> Line(line.says, "", line.key, "backup-${line.says}") { desk.offer(line.path) } }
+            val lines = files.backups.map { line -> ListLine(line.says, "", line.key, "backup-${line.says}") { desk.offer(line.path) } }
             val folder = Cell(KeyFace(files.folder, null, files.folder), "folder") { desk.pickFolder() }
             val keys = (if (desk.copiesBackups) listOf(folder) else emptyList()) + listOf(
                 Cell(KeyFace(files.backUp, null, files.backUp), "back-up") { desk.backUp() },
@@ -55,7 +57,7 @@ fun FilesScreen(
     Back(layout, words) {
         when {
             desk.progress != null -> desk.giveUp()
-            open.value != null -> open.value = null
+            open != null -> open = null
             desk.page != FilesPage.SEND -> desk.leave()
             else -> onBack()
         }
@@ -99,7 +101,7 @@ private fun IncomingPage(files: FilesView, desk: FilesDesk, place: Rect, layout:
 
 @Composable
 private fun ListPage(
-    lines: List<Line>, keys: List<Cell>, none: String, place: Rect, layout: BankLayout, words: PadWords, leftHanded: Boolean,
+    lines: List<ListLine>, keys: List<Cell>, none: String, place: Rect, layout: BankLayout, words: PadWords, leftHanded: Boolean,
 ) {
     val height = if (keys.isEmpty()) 0.0 else gridHeight(keys.size, layout)
     val list = place.copy(height = place.height - height)

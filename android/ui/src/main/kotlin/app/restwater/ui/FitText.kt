@@ -1,7 +1,7 @@
 package app.restwater.ui
 
 import androidx.compose.foundation.Canvas
-import androidx.compose.foundation.layout.BoxWithConstraints
+import androidx.compose.foundation.layout.Spacer
 import androidx.compose.runtime.Composable
 import androidx.compose.runtime.remember
 import androidx.compose.ui.Modifier
@@ -45,18 +45,12 @@ fun FitText(
 ) {
     val measurer = rememberTextMeasurer()
     val density = LocalDensity.current
-    BoxWithConstraints(modifier) {
-        val (width, height) = constraints.maxWidth to constraints.maxHeight
-        val fitted = remember(text, emPx, width, height, weight, align, density) {
-            measurer.fit(text, emPx, width, height, density, weight, align, if (oneLine) 1 else MOST_LINES)
-        }
-        val laid = fitted.laid
-        // The words are spoken by what holds them; drawn text says nothing twice.
-        Canvas(Modifier.matchParentSize().clearAndSetSemantics { this[CutOff] = if (fitted.whole) "" else text }) {
-            val top = if (middle) ((size.height - laid.size.height) / 2f).coerceAtLeast(0f) else 0f
-            drawText(laid, color, Offset(0f, top))
-        }
-    }
+    // The words are spoken by what holds them; drawn text says nothing twice.
+    Spacer(
+        modifier.fitted(listOf(text, emPx, weight, align, oneLine, density), color, middle, { if (it.single().whole) "" else text }) { width, height ->
+            listOf(measurer.fit(text, emPx, width, height, density, weight, align, if (oneLine) 1 else MOST_LINES))
+        },
+    )
 }
 
 /** A text laid out, the size that took, and whether all of it shows. */
@@ -149,32 +143,30 @@ private const val SMALLEST = 0.35f
 /** One step smaller. */
 private const val SMALLER = 0.95f
 
-/** Digits as high as the place, narrowed where they would be wider than it. */
+/** Digits as high as the place, narrowed where they would be wider than it; [text] is read while they are drawn. */
 @Composable
-fun Digits(text: String, color: Color, modifier: Modifier = Modifier, align: TextAlign = TextAlign.Start) {
+fun Digits(text: () -> String, color: Color, modifier: Modifier = Modifier, align: TextAlign = TextAlign.Start) {
     val measurer = rememberTextMeasurer()
     val density = LocalDensity.current
-    BoxWithConstraints(modifier.clearAndSetSemantics { }) {
-        val em = constraints.maxHeight / CAP_OF_EM
-        val cut = text.lastIndexOf(':').coerceAtLeast(0)
-        val whole = remember(text, em, density) { measurer.line(text, em, density) }
-        val head = remember(text, em, density) { measurer.line(text.substring(0, cut), em, density) }
-        val tail = remember(text, em, density) { measurer.line(text.substring(cut), em * 0.5f, density) }
-        Canvas(Modifier.matchParentSize()) {
-            fun draw(laid: TextLayoutResult, from: Float, squeeze: Float, capHeight: Float) {
-                val top = capHeight - laid.firstBaseline
-                withTransform({ translate(from, top); scale(squeeze, 1f, Offset.Zero) }) { drawText(laid, color) }
-            }
-            val squeeze = (size.width / whole.size.width).coerceAtMost(1f)
-            fun start(width: Float) = if (align == TextAlign.End) size.width - width else 0f
-            if (squeeze >= NARROWEST || cut == 0) {
-                draw(whole, start(whole.size.width * squeeze), squeeze, size.height)
-            } else {
-                // Too narrow to read at arm's length: minutes stay high, seconds become small.
-                val narrow = (size.width / (head.size.width + tail.size.width)).coerceAtMost(1f)
-                draw(head, 0f, narrow, size.height)
-                draw(tail, head.size.width * narrow, narrow, size.height)
-            }
+    Canvas(modifier.clearAndSetSemantics { }) {
+        val digits = text()
+        val em = size.height / CAP_OF_EM
+        val cut = digits.lastIndexOf(':').coerceAtLeast(0)
+        val whole = measurer.line(digits, em, density)
+        fun draw(laid: TextLayoutResult, from: Float, squeeze: Float) {
+            val top = size.height - laid.firstBaseline
+            withTransform({ translate(from, top); scale(squeeze, 1f, Offset.Zero) }) { drawText(laid, color) }
+        }
+        val squeeze = (size.width / whole.size.width).coerceAtMost(1f)
+        if (squeeze >= NARROWEST || cut == 0) {
+            draw(whole, if (align == TextAlign.End) size.width - whole.size.width * squeeze else 0f, squeeze)
+        } else {
+            // Too narrow to read at arm's length: minutes stay high, seconds become small.
+            val minutes = measurer.line(digits.substring(0, cut), em, density)
+            val seconds = measurer.line(digits.substring(cut), em * 0.5f, density)
+            val narrow = (size.width / (minutes.size.width + seconds.size.width)).coerceAtMost(1f)
+            draw(minutes, 0f, narrow)
+            draw(seconds, minutes.size.width * narrow, narrow)
         }
     }
 }
@@ -190,21 +182,13 @@ private fun TextMeasurer.line(text: String, em: Float, density: Density) =
 fun Sentences(first: String, others: List<String>, firstPx: Float, otherPx: Float, color: Color, modifier: Modifier = Modifier) {
     val measurer = rememberTextMeasurer()
     val density = LocalDensity.current
-    BoxWithConstraints(modifier) {
-        val (width, height) = constraints.maxWidth to constraints.maxHeight
-        val below = others.filter { it.isNotBlank() }
-        val shown = remember(first, below, firstPx, otherPx, width, height, density) {
+    val below = others.filter { it.isNotBlank() }
+    fun cut(shown: List<Fitted>) = (listOf(first) + below.take(1)).filterIndexed { i, _ -> shown.getOrNull(i)?.whole != true }.joinToString(" ")
+    Spacer(
+        modifier.fitted(listOf(first, below, firstPx, otherPx, density), color, false, ::cut) { width, height ->
             measurer.column(first, below, firstPx, otherPx, width, height, density)
-        }
-        val cut = (listOf(first) + below.take(1)).filterIndexed { i, _ -> shown.getOrNull(i)?.whole != true }.joinToString(" ")
-        Canvas(Modifier.matchParentSize().clearAndSetSemantics { this[CutOff] = cut }) {
-            var y = 0f
-            for (text in shown) {
-                drawText(text.laid, color, Offset(0f, y))
-                y += text.laid.size.height
-            }
-        }
-    }
+        },
+    )
 }
 
 private fun TextMeasurer.column(

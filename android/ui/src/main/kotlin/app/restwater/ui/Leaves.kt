@@ -7,6 +7,7 @@ import androidx.compose.runtime.Composable
 import androidx.compose.runtime.getValue
 import androidx.compose.runtime.mutableStateOf
 import androidx.compose.runtime.remember
+import androidx.compose.runtime.saveable.rememberSaveable
 import androidx.compose.runtime.setValue
 import androidx.compose.ui.Modifier
 import androidx.compose.ui.geometry.CornerRadius
@@ -49,14 +50,14 @@ fun LeavesScreen(
     onDoor: (String) -> Unit = { },
     onBack: () -> Unit,
 ) {
-    val open = remember { mutableStateOf<String?>(null) }
-    var id by remember { mutableStateOf(first) }
+    var open by rememberSaveable { mutableStateOf<String?>(null) }
+    var id by rememberSaveable { mutableStateOf(first) }
     val leaf = view.leaves.find { it.id == id } ?: view.leaves.firstOrNull() ?: return
     // A key may take its own leaf away, as closing a session does: the first one is shown then.
     val isFirst = leaf === view.leaves.first()
-    var part by remember(leaf.id) { mutableStateOf(firstPart) }
+    var part by rememberSaveable(leaf.id) { mutableStateOf(firstPart) }
     Ground()
-    val rest = Head(leaf.title, notice, layout)
+    val rest = PageHead(leaf.title, notice, layout)
     fun tap(key: LeafKey) {
         when (key.field) {
             "leaf" -> { id = key.value; part = 0 }
@@ -64,14 +65,14 @@ fun LeavesScreen(
             else -> onChoose(key.field, key.value)
         }
     }
-    if (open.value != null && leaf.rows.any { it.field == open.value }) {
-        Rows(leaf.rows, open, rest, layout, words, onChoose)
+    if (open != null && leaf.rows.any { it.field == open }) {
+        Rows(leaf.rows, open, { open = it }, rest, layout, words, onChoose)
     } else {
-        LeafPage(leaf, rest, layout, words, part, { part = it }, { open.value = it }, ::tap)
+        LeafPage(leaf, rest, layout, words, part, { part = it }, { open = it }, ::tap)
     }
     Back(layout, words) {
         when {
-            open.value != null -> open.value = null
+            open != null -> open = null
             !isFirst -> id = view.leaves.first().id
             else -> onBack()
         }
@@ -104,7 +105,7 @@ private fun LeafPage(
     val grown = if (parts.size > 1 && gridHeight(withMore.size, layout) > keys && keys == gridHeight(cells.size, layout)) gridHeight(withMore.size, layout) else keys
     val place = rest.copy(height = rest.height - grown - field)
     val again = if (grown == keys) shown else parts(blocks, list, place.height, wide).let { it[part % it.size] }
-    Column(again, place, layout, onKey)
+    LeafBlocks(again, place, layout, onKey)
     if (typing != null) TypedLine(leaf.id, typing, layout, rest.copy(top = rest.top + rest.height - grown - field, height = field), onKey)
     KeyGrid(withMore, rest.copy(top = rest.top + rest.height - grown, height = grown), layout, words)
 }
@@ -118,7 +119,7 @@ private sealed interface Block {
 
     class Words(val text: String, val em: Float, val weight: FontWeight, val tag: String, override val height: Double) : Block
     class Boxed(val text: String, val em: Float, override val height: Double) : Block
-    class Line(val line: LeafLine, val i: Int, val em: Float, override val height: Double) : Block
+    class Figure(val line: LeafLine, val i: Int, val em: Float, override val height: Double) : Block
     class Wide(val key: LeafKey, override val height: Double) : Block
 }
 
@@ -137,7 +138,7 @@ private fun blocks(leaf: Leaf, layout: BankLayout, width: Double): List<Block> {
             if (leaf.caution.isNotBlank()) {
                 add(Block.Boxed(leaf.caution, small, measurer.height(leaf.caution, small, width - 4 * mm, density, FontWeight.Medium) + 4.5 * mm))
             }
-            leaf.lines.forEachIndexed { i, line -> add(Block.Line(line, i, body, measurer.lineHeight(line, body, width, density, mm))) }
+            leaf.lines.forEachIndexed { i, line -> add(Block.Figure(line, i, body, measurer.lineHeight(line, body, width, density, mm))) }
             leaf.notes.forEachIndexed { i, note ->
                 add(Block.Words(note, small, FontWeight.Medium, "note-$i", measurer.height(note, small, width, density, FontWeight.Medium) + 1.0 * mm))
             }
@@ -165,7 +166,7 @@ private fun parts(blocks: List<Block>, list: List<LeafKey>, room: Double, key: D
     for (block in all) {
         if (block.height > left && parts.last().isNotEmpty()) {
             // A heading goes along with what it heads.
-            val last = parts.last().lastOrNull()?.takeIf { it is Block.Line && it.line.heads && parts.last().size > 1 }
+            val last = parts.last().lastOrNull()?.takeIf { it is Block.Figure && it.line.heads && parts.last().size > 1 }
             if (last != null) parts.last().removeAt(parts.last().lastIndex)
             parts += listOfNotNull(last).toMutableList()
             left = room - (last?.height ?: 0.0)
@@ -177,7 +178,7 @@ private fun parts(blocks: List<Block>, list: List<LeafKey>, room: Double, key: D
 }
 
 @Composable
-private fun Column(blocks: List<Block>, place: Rect, layout: BankLayout, onKey: (LeafKey) -> Unit) {
+private fun LeafBlocks(blocks: List<Block>, place: Rect, layout: BankLayout, onKey: (LeafKey) -> Unit) {
     val mm = LocalPxPerMm.current
     val ink = LocalInk.current
     var top = place.top
@@ -191,7 +192,7 @@ private fun Column(blocks: List<Block>, place: Rect, layout: BankLayout, onKey: 
                 FitText(block.text, block.em, if (block.weight == FontWeight.Bold) ink.ink else ink.soft, Modifier.fillMaxSize(), block.weight, middle = false)
             }
             is Block.Boxed -> Caution(block.text, block.em, at.copy(height = height - 1.5 * mm))
-            is Block.Line -> Line(block.line, block.i, block.em, at)
+            is Block.Figure -> LeafFigure(block.line, block.i, block.em, at)
             is Block.Wide -> {
                 val key = block.key
                 val size = layout.text.secondary.toFloat()
@@ -224,7 +225,7 @@ internal fun Caution(text: String, em: Float, place: Rect) {
 
 /** What on the left, how much on the right, what more there is to say below; the range as a line on its scale. */
 @Composable
-private fun Line(line: LeafLine, i: Int, em: Float, place: Rect) {
+private fun LeafFigure(line: LeafLine, i: Int, em: Float, place: Rect) {
     val mm = LocalPxPerMm.current
     val ink = LocalInk.current
     val small = em * 0.85f

@@ -5,7 +5,7 @@ import androidx.compose.foundation.layout.fillMaxSize
 import androidx.compose.runtime.Composable
 import androidx.compose.runtime.getValue
 import androidx.compose.runtime.mutableStateOf
-import androidx.compose.runtime.remember
+import androidx.compose.runtime.saveable.rememberSaveable
 import androidx.compose.runtime.setValue
 import androidx.compose.ui.Modifier
 import androidx.compose.ui.platform.testTag
@@ -17,17 +17,17 @@ import app.restwater.core.PadWords
 import app.restwater.core.Rect
 
 /** One line of a list: what it says, more of it below, and a key for it. */
-internal class Line(val says: String, val more: String, val key: String, val tag: String, val onTap: () -> Unit)
+internal class ListLine(val says: String, val more: String, val key: String, val tag: String, val onTap: () -> Unit)
 
 /** A list of lines, each with a key of 15 mm beside it on the side of the thumb; more than fit turn a page. */
 @Composable
-internal fun Lines(lines: List<Line>, place: Rect, layout: BankLayout, words: PadWords, leftHanded: Boolean) {
+internal fun Lines(lines: List<ListLine>, place: Rect, layout: BankLayout, words: PadWords, leftHanded: Boolean) {
     val mm = LocalPxPerMm.current
     val (height, gap) = 15.0 * mm to 3.0 * mm
     val fit = ((place.height + gap) / (height + gap)).toInt().coerceAtLeast(1)
     val perPage = if (lines.size <= fit) fit else (fit - 1).coerceAtLeast(1)
     val pages = (lines.size + perPage - 1) / perPage
-    var turned by remember(lines.size, perPage) { mutableStateOf(0) }
+    var turned by rememberSaveable(lines.size, perPage) { mutableStateOf(0) }
     val page = if (pages == 0) 0 else turned % pages
     val shown = lines.drop(page * perPage).take(perPage)
     shown.forEachIndexed { i, line -> LineAt(line, place.copy(top = place.top + i * (height + gap), height = height), layout, leftHanded) }
@@ -38,7 +38,7 @@ internal fun Lines(lines: List<Line>, place: Rect, layout: BankLayout, words: Pa
 }
 
 @Composable
-private fun LineAt(line: Line, place: Rect, layout: BankLayout, leftHanded: Boolean) {
+private fun LineAt(line: ListLine, place: Rect, layout: BankLayout, leftHanded: Boolean) {
     val mm = LocalPxPerMm.current
     val ink = LocalInk.current
     val key = keyPlace(place, mm, leftHanded)

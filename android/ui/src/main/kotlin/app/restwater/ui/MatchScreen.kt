@@ -5,7 +5,7 @@ import androidx.compose.foundation.layout.fillMaxSize
 import androidx.compose.runtime.Composable
 import androidx.compose.runtime.getValue
 import androidx.compose.runtime.mutableStateOf
-import androidx.compose.runtime.remember
+import androidx.compose.runtime.saveable.rememberSaveable
 import androidx.compose.runtime.setValue
 import androidx.compose.ui.Modifier
 import androidx.compose.ui.platform.testTag
@@ -51,15 +51,15 @@ fun MatchScreen(
     onBack: () -> Unit,
 ) {
     // Until something is tapped the page is the one that fits the moment; a tap stays where it was made.
-    var turned by remember { mutableStateOf<MatchPage?>(null) }
+    var turned by rememberSaveable { mutableStateOf<MatchPage?>(null) }
     val page = turned ?: first
-    val open = remember { mutableStateOf<String?>(null) }
+    var open by rememberSaveable { mutableStateOf<String?>(null) }
     val act = { tap: MatchTap -> turned = page; onTap(tap) }
     val sheet = Sheet(view, keys, layout, words, notice, act) { turned = it }
     Ground()
     val (fish, weighIn) = view.fish to view.weighIn
     when {
-        page == MatchPage.RULES -> Rows(view.rows, open, Head(view.toRules.label, notice, layout), layout, words) { field, value ->
+        page == MatchPage.RULES -> Rows(view.rows, open, { open = it }, PageHead(view.toRules.label, notice, layout), layout, words) { field, value ->
             act(MatchTap.Choose(field, value))
         }
         page == MatchPage.COMING -> Coming(sheet)
@@ -70,7 +70,7 @@ fun MatchScreen(
     }
     Back(layout, words) {
         when {
-            open.value != null -> open.value = null
+            open != null -> open = null
             page == MatchPage.NOW -> onBack()
             else -> turned = if (page == MatchPage.WEIGHT) MatchPage.FISH else MatchPage.NOW
         }
@@ -80,9 +80,9 @@ fun MatchScreen(
 @Composable
 private fun Now(sheet: Sheet) = with(sheet) {
     val mm = LocalPxPerMm.current
-    val place = Head(view.title, notice, layout, keys.now)
+    val place = PageHead(view.title, notice, layout, keys.now)
     val clock = if (view.digits.isEmpty()) 0.0 else CLOCK_MM * mm
-    if (clock > 0) Digits(view.digits, LocalInk.current.ink, Modifier.at(place.copy(height = clock)))
+    if (clock > 0) Digits({ view.digits }, LocalInk.current.ink, Modifier.at(place.copy(height = clock)))
     Box(Modifier.at(place.copy(height = clock.coerceAtLeast(mm * 1.0))).testTag("match-clock").semantics {
         contentDescription = view.spoken
         liveRegion = LiveRegionMode.Polite
@@ -116,7 +116,7 @@ private fun NowBody(sheet: Sheet, place: Rect) = with(sheet) {
     val notes = texts(view.notes, body * 0.9f, place.width)
     val stack = Stack(place, says + heights.sum() + nets.sum() + notes)
     FitText(view.says, body * 1.1f, LocalInk.current.ink, Modifier.at(stack.next(says)), FontWeight.Bold)
-    view.lines.forEachIndexed { i, line -> Line(line, "match-line-$i", stack.next(heights[i]), body, stack.tight) }
+    view.lines.forEachIndexed { i, line -> MatchFigure(line, "match-line-$i", stack.next(heights[i]), body, stack.tight) }
     view.nets.forEachIndexed { i, net -> NetBar(net, "match-net-$i", stack.next(nets[i]), body) }
     Said(view.notes.joinToString("\n"), "match-notes", stack.next(notes), body * 0.9f)
 }
@@ -135,7 +135,7 @@ private class Stack(private val place: Rect, asked: Double) {
 private fun Coming(sheet: Sheet) = with(sheet) {
     val mm = LocalPxPerMm.current
     val body = layout.text.body.toFloat()
-    val place = Head(view.toComing.label, notice, layout)
+    val place = PageHead(view.toComing.label, notice, layout)
     val notes = texts(view.comingNotes, body * 0.9f, place.width).coerceAtMost(place.height * 0.3)
     val lines = place.copy(height = place.height - notes - 2 * mm)
     Lines(view.coming, "coming", lines, body)
@@ -146,12 +146,12 @@ private fun Coming(sheet: Sheet) = with(sheet) {
 private fun Fish(sheet: Sheet, fish: FishPage) = with(sheet) {
     val mm = LocalPxPerMm.current
     val slots = keys.classes.size
-    var turned by remember { mutableStateOf(0) }
+    var turned by rememberSaveable { mutableStateOf(0) }
     val perPage = if (fish.classes.size <= slots) slots else slots - 1
     val pages = ((fish.classes.size + perPage - 1) / perPage).coerceAtLeast(1)
     val shown = fish.classes.drop(turned % pages * perPage).take(perPage)
     val small = keys.aboveClasses
-    Sentenced(fish.title, fish.says, Head(fish.title, notice, layout, keys.fish), layout)
+    Sentenced(fish.title, fish.says, PageHead(fish.title, notice, layout, keys.fish), layout)
     val labels = shown.mapIndexed { i, key -> key.label to labelPlace(keys.classes[i], layout.showSubs, mm) }
     val px = commonEm(labels, layout.text.primary.toFloat())
     shown.forEachIndexed { i, key -> KeyAt(key, "class-${key.label}", keys.classes[i], sheet, px = px) }
@@ -163,14 +163,14 @@ private fun Fish(sheet: Sheet, fish: FishPage) = with(sheet) {
 
 @Composable
 private fun Weight(sheet: Sheet, fish: FishPage) = with(sheet) {
-    val place = Head(fish.title, notice, layout, keys.weight)
+    val place = PageHead(fish.title, notice, layout, keys.weight)
     Figure(fish.figure, fish.says.take(1), emptyList(), place, layout)
     Steps(fish.steps, fish.above, fish.weighed, sheet)
 }
 
 @Composable
 private fun WeighIn(sheet: Sheet, page: WeighInPage) = with(sheet) {
-    val place = Head(page.title, notice, layout, keys.weight)
+    val place = PageHead(page.title, notice, layout, keys.weight)
     Figure(page.figure, page.notes, page.lines, place, layout)
     Steps(page.steps, page.above, page.weighed, sheet)
 }
@@ -189,7 +189,7 @@ private fun Figure(figure: String, says: List<String>, lines: List<MatchLine>, p
     val heights = lines.map { lineHeight(it, body, place.width) }
     val said = texts(says, body, place.width)
     val stack = Stack(place.copy(height = place.height - height), heights.sum() + said)
-    lines.forEachIndexed { i, line -> Line(line, "weighed-$i", stack.next(heights[i]), body, stack.tight) }
+    lines.forEachIndexed { i, line -> MatchFigure(line, "weighed-$i", stack.next(heights[i]), body, stack.tight) }
     Said(says.joinToString(" "), "figure-says", stack.next(said), body)
 }
 
@@ -217,12 +217,12 @@ private fun Sentenced(title: String, says: List<String>, place: Rect, layout: Ba
 private fun Lines(lines: List<MatchLine>, tag: String, place: Rect, body: Float) {
     val heights = lines.map { lineHeight(it, body, place.width) }
     val stack = Stack(place, heights.sum())
-    lines.forEachIndexed { i, line -> Line(line, "$tag-$i", stack.next(heights[i]), body, stack.tight) }
+    lines.forEachIndexed { i, line -> MatchFigure(line, "$tag-$i", stack.next(heights[i]), body, stack.tight) }
 }
 
 /** A label with its value below it, or beside it where there is little room. */
 @Composable
-private fun Line(line: MatchLine, tag: String, place: Rect, body: Float, tight: Boolean) {
+private fun MatchFigure(line: MatchLine, tag: String, place: Rect, body: Float, tight: Boolean) {
     val ink = LocalInk.current
     if (tight) {
         val text = "${line.label}: ${line.value}"

@@ -1,8 +1,10 @@
 package app.restwater.ui
 
 import androidx.compose.runtime.Composable
+import androidx.compose.runtime.getValue
 import androidx.compose.runtime.mutableStateOf
-import androidx.compose.runtime.remember
+import androidx.compose.runtime.saveable.rememberSaveable
+import androidx.compose.runtime.setValue
 import androidx.compose.ui.Modifier
 import androidx.compose.ui.text.font.FontWeight
 import app.restwater.core.Action
@@ -23,21 +25,21 @@ fun MendScreen(
     onAct: (Action) -> Unit,
     onBack: () -> Unit,
 ) {
-    val row = remember(mend.open?.op) { mutableStateOf<String?>(null) }
+    var row by rememberSaveable(mend.open?.op) { mutableStateOf<String?>(null) }
     Ground()
-    val rest = Head(mend.title, notice, layout)
+    val rest = PageHead(mend.title, notice, layout)
     val open = mend.open
     if (open != null) {
-        Entry(open, row, rest, layout, words, onAct)
+        Entry(open, row, { row = it }, rest, layout, words, onAct)
     } else {
         val line = 5.0 * LocalPxPerMm.current
         Sentences(listOf(mend.says), rest.copy(height = line), layout, "mend-says")
-        val lines = mend.lines.map { Line(it.what, it.why, words.mend.label, "mend-${it.op}") { onAct(Action.OpenDoubt(it.op)) } }
+        val lines = mend.lines.map { ListLine(it.what, it.why, words.mend.label, "mend-${it.op}") { onAct(Action.OpenDoubt(it.op)) } }
         Lines(lines, rest.copy(top = rest.top + line, height = rest.height - line), layout, words, leftHanded)
     }
     Back(layout, words) {
         when {
-            row.value != null -> row.value = null
+            row != null -> row = null
             open != null -> onAct(Action.OpenDoubt(null))
             else -> onBack()
         }
@@ -47,7 +49,7 @@ fun MendScreen(
 /** One entry: what is doubtful about it, and a key for each thing that can be said; one choice is made at once. */
 @Composable
 private fun Entry(
-    open: MendOpen, row: androidx.compose.runtime.MutableState<String?>, place: Rect, layout: BankLayout, words: PadWords, onAct: (Action) -> Unit,
+    open: MendOpen, row: String?, onRow: (String?) -> Unit, place: Rect, layout: BankLayout, words: PadWords, onAct: (Action) -> Unit,
 ) {
     val ink = LocalInk.current
     val body = layout.text.body.toFloat()
@@ -56,15 +58,15 @@ private fun Entry(
     Sentences(listOf(open.why), place.copy(top = place.top + head * 0.4, height = head * 0.6), layout, "mend-why")
     val rest = place.copy(top = place.top + head, height = place.height - head)
     val say = { field: String, value: String -> onAct(Action.Mend(open.op, field, value)) }
-    if (row.value != null && open.rows.any { it.field == row.value }) {
-        Rows(open.rows, row, rest, layout, words) { field, value -> say(field, value); row.value = null }
+    if (row != null && open.rows.any { it.field == row }) {
+        Rows(open.rows, row, onRow, rest, layout, words) { field, value -> say(field, value); onRow(null) }
         return
     }
     val cells = open.rows.map { one ->
         val only = one.choices.singleOrNull()
         val sub = only?.label ?: one.value
         Cell(KeyFace(one.label, sub, "${one.label}: $sub"), "row-${one.field}") {
-            if (only != null && one.value.isEmpty()) say(one.field, only.value) else row.value = one.field
+            if (only != null && one.value.isEmpty()) say(one.field, only.value) else onRow(one.field)
         }
     }
     KeyGrid(cells, rest, layout, words)

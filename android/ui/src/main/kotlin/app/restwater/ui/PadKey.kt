@@ -3,6 +3,7 @@ package app.restwater.ui
 import androidx.compose.foundation.Canvas
 import androidx.compose.foundation.clickable
 import androidx.compose.foundation.interaction.MutableInteractionSource
+import androidx.compose.foundation.interaction.collectIsFocusedAsState
 import androidx.compose.foundation.interaction.collectIsPressedAsState
 import androidx.compose.foundation.layout.Box
 import androidx.compose.foundation.layout.Column
@@ -17,6 +18,7 @@ import androidx.compose.ui.geometry.CornerRadius
 import androidx.compose.ui.geometry.Offset
 import androidx.compose.ui.geometry.Size
 import androidx.compose.ui.graphics.PathEffect
+import androidx.compose.ui.graphics.drawscope.DrawScope
 import androidx.compose.ui.graphics.drawscope.Stroke
 import androidx.compose.ui.platform.LocalDensity
 import androidx.compose.ui.platform.testTag
@@ -34,6 +36,9 @@ import app.restwater.core.Said
 
 /** Whether a key is drawn in solid ink at this moment; read by tests. */
 val SolidInk = SemanticsPropertyKey<Boolean>("SolidInk")
+
+/** Whether a key is drawn with the ring of the focus; read by tests. */
+val FocusRing = SemanticsPropertyKey<Boolean>("FocusRing")
 
 /** What a key looks like and says. */
 data class KeyFace(
@@ -63,6 +68,7 @@ fun PadKey(
 ) {
     val touch = remember { MutableInteractionSource() }
     val pressed by touch.collectIsPressedAsState()
+    val focused by touch.collectIsFocusedAsState()
     val solid = face.solid != pressed
     val colours = LocalInk.current
     val mm = LocalPxPerMm.current
@@ -76,6 +82,7 @@ fun PadKey(
                 role = Role.Button
                 traversalIndex = order
                 this[SolidInk] = solid
+                this[FocusRing] = focused
                 if (!face.enabled) disabled()
             },
     ) {
@@ -90,6 +97,7 @@ fun PadKey(
                 if (face.enabled) colours.ink else colours.soft, inset, inner, corner,
                 Stroke(if (face.enabled) edge else 0.3f * mm, pathEffect = dashes),
             )
+            if (focused) focusRing(colours, solid, mm)
         }
         val side = with(LocalDensity.current) { (KEY_EDGE_MM * mm).toDp() }
         Column(Modifier.fillMaxSize().padding(side)) {
@@ -106,6 +114,15 @@ fun PadKey(
             }
         }
     }
+}
+
+/** Where a keyboard or a switch stands: a ring inside the edge, of paper on a solid key, so that it shows on either. */
+private fun DrawScope.focusRing(colours: Ink, solid: Boolean, mm: Float) {
+    val inset = 1.1f * mm
+    drawRoundRect(
+        if (solid) colours.paper else colours.accent, Offset(inset, inset), Size(size.width - 2 * inset, size.height - 2 * inset),
+        CornerRadius(1.2f * mm), Stroke(0.7f * mm),
+    )
 }
 
 /** The part of a key its label may fill, from its own corner. */

@@ -4,15 +4,18 @@ import androidx.compose.foundation.background
 import androidx.compose.foundation.layout.Box
 import androidx.compose.foundation.layout.BoxWithConstraints
 import androidx.compose.foundation.layout.fillMaxSize
-import androidx.compose.foundation.layout.padding
 import androidx.compose.runtime.Composable
 import androidx.compose.runtime.CompositionLocalProvider
 import androidx.compose.runtime.LaunchedEffect
+import androidx.compose.runtime.getValue
+import androidx.compose.runtime.produceState
 import androidx.compose.runtime.remember
 import androidx.compose.ui.Modifier
-import androidx.compose.ui.platform.LocalDensity
 import androidx.compose.ui.platform.testTag
+import androidx.compose.ui.semantics.LiveRegionMode
 import androidx.compose.ui.semantics.contentDescription
+import androidx.compose.ui.semantics.liveRegion
+import androidx.compose.ui.semantics.paneTitle
 import androidx.compose.ui.semantics.semantics
 import app.restwater.core.Action
 import app.restwater.core.BankLayout
@@ -68,12 +71,13 @@ fun RestwaterApp(state: RestwaterState, measure: GlassMeasure, ticking: Boolean 
 
 @Composable
 private fun Screens(state: RestwaterState, glass: Glass) {
-    val view = state.bank ?: return
+    val view = state.steadyBank ?: return
     // Without a session there is a screen yet: the keys, and the clock's place empty.
     val ask = PadAsk(view.state, view.rods.size.coerceIn(1, 3).toUByte(), (state.page % 256).toUByte())
     val laid = remember(glass, ask) { lay(glass, ask) }
     val layout = laid.getOrElse { Trouble((it as? RestwaterException.Failed)?.text ?: throw it, GlassMeasure(glass.pxPerMm)); return }
     val words = remember { padWords() }
+    val notice = noticeOf(state)
     when (state.showing) {
         Showing.BANK -> {
             // The fan changes with a tap or by the minute, never by the second.
@@ -81,45 +85,46 @@ private fun Screens(state: RestwaterState, glass: Glass) {
                 LaunchedEffect(glass, place, view.latest, view.spot, view.header.clock) { state.readFan(smallFan(glass, place)) }
             }
             BankScreen(
-                view, layout, words, state.settings, state.notice, remember(state) { taps(state) },
-                state.fan?.let { scene -> { SwimCanvas(scene, Modifier.fillMaxSize()) } },
+                view, layout, words, state.settings, notice, remember(state) { taps(state) },
+                remember(state.fan) { state.fan?.let { scene -> { SwimCanvas(scene, Modifier.fillMaxSize()) } } },
+                remember(state) { { state.bank ?: view } },
             )
         }
         Showing.SETUP -> state.setup?.let { setup ->
-            SetupScreen(setup, layout, words, state.notice, { field, value -> state.act(Action.ChooseSetup(field, value)) }, state::start, { state.open(Showing.CAUTIONS) }) {
+            SetupScreen(setup, layout, words, notice, { field, value -> state.act(Action.ChooseSetup(field, value)) }, state::start, { state.open(Showing.CAUTIONS) }) {
                 state.open(Showing.BANK)
             }
         }
         Showing.TACKLE -> state.tackle?.let { tackle ->
-            TackleScreen(tackle, layout, words, state.notice, { field, value -> state.act(Action.Choose(tackle.rod, field, value)) }) {
+            TackleScreen(tackle, layout, words, notice, { field, value -> state.act(Action.Choose(tackle.rod, field, value)) }) {
                 state.open(Showing.BANK)
             }
         }
-        Showing.SWIM -> state.swim?.let { Swim(state, it, glass, layout, words) }
+        Showing.SWIM -> state.swim?.let { Swim(state, it, notice, glass, layout, words) }
         Showing.WAITS -> state.waits?.let { waits ->
-            WaitsScreen(waits, layout, words, state.notice, { field, value -> state.act(Action.ChooseCasts(field, value)) }) {
+            WaitsScreen(waits, layout, words, notice, { field, value -> state.act(Action.ChooseCasts(field, value)) }) {
                 state.open(Showing.BANK)
             }
         }
         Showing.CHANGES -> state.changes?.let { changes ->
-            ChangesScreen(changes, layout, words, state.notice, { state.act(it) }) { state.open(Showing.BANK) }
+            ChangesScreen(changes, layout, words, notice, { state.act(it) }) { state.open(Showing.BANK) }
         }
         Showing.MATCH -> state.match?.let { match ->
             val keys = remember(glass) { matchLayout(glass) }
-            MatchScreen(match, keys, layout, words, state.notice, { state.act(Action.Match(it)) }) { state.open(Showing.BANK) }
+            MatchScreen(match, keys, layout, words, notice, { state.act(Action.Match(it)) }) { state.open(Showing.BANK) }
         }
-        Showing.BENCH -> Leaves(state, state.bench, layout, words, Action::ChooseBench)
-        Showing.BOOK -> Leaves(state, state.book, layout, words, Action::ChooseBook)
-        Showing.CONDITIONS -> Leaves(state, state.conditions, layout, words, Action::ChooseConditions)
-        Showing.CAUTIONS -> Leaves(state, state.cautions, layout, words, Action::ChooseCautions)
+        Showing.BENCH -> Leaves(state, state.bench, notice, layout, words, Action::ChooseBench)
+        Showing.BOOK -> Leaves(state, state.book, notice, layout, words, Action::ChooseBook)
+        Showing.CONDITIONS -> Leaves(state, state.conditions, notice, layout, words, Action::ChooseConditions)
+        Showing.CAUTIONS -> Leaves(state, state.cautions, notice, layout, words, Action::ChooseCautions)
         Showing.FILES -> state.files?.let { files ->
-            FilesScreen(files, state.desk, layout, words, state.notice, glass.leftHanded, { state.act(it) }) { state.open(Showing.BANK) }
+            FilesScreen(files, state.desk, layout, words, notice, glass.leftHanded, { state.act(it) }) { state.open(Showing.BANK) }
         }
         Showing.MEND -> state.mend?.let { mend ->
-            MendScreen(mend, layout, words, state.notice, glass.leftHanded, { state.act(it) }) { state.open(Showing.BANK) }
+            MendScreen(mend, layout, words, notice, glass.leftHanded, { state.act(it) }) { state.open(Showing.BANK) }
         }
         Showing.PHONE -> state.phone?.let { phone ->
-            RowsScreen(phone.title, phone.rows, layout, words, state.notice, { field, value -> state.act(Action.ChoosePhone(field, value)) }) {
+            RowsScreen(phone.title, phone.rows + state.ownRows, layout, words, notice, state::choosePhone) {
                 state.open(Showing.BANK)
             }
         }
@@ -132,16 +137,16 @@ private fun Screens(state: RestwaterState, glass: Glass) {
 /** A screen of leaves, told apart by what its keys ask of the core; a door among them opens another screen. */
 @Composable
 private fun Leaves(
-    state: RestwaterState, view: LeavesView?, layout: BankLayout, words: PadWords, action: (String, String) -> Action,
+    state: RestwaterState, view: LeavesView?, notice: String, layout: BankLayout, words: PadWords, action: (String, String) -> Action,
 ) {
     LeavesScreen(
-        view ?: return, layout, words, state.notice, { field, value -> state.act(action(field, value)) },
+        view ?: return, layout, words, notice, { field, value -> state.act(action(field, value)) },
         onDoor = { name -> Showing.named(name)?.let(state::open) },
     ) { state.open(Showing.BANK) }
 }
 
 @Composable
-private fun Swim(state: RestwaterState, view: SwimView, glass: Glass, bank: BankLayout, words: PadWords) {
+private fun Swim(state: RestwaterState, view: SwimView, notice: String, glass: Glass, bank: BankLayout, words: PadWords) {
     val ask = swimPad(view)
     val laid = remember(glass, ask) { swimLayout(glass, ask) }
     val fan = remember(glass, laid.canvas) { largeFan(glass, laid.canvas) }
@@ -155,7 +160,7 @@ private fun Swim(state: RestwaterState, view: SwimView, glass: Glass, bank: Bank
             override fun back() = state.open(Showing.BANK)
         }
     }
-    SwimScreen(view, state.scene, laid, bank, words, state.notice, taps)
+    SwimScreen(view, state.scene, laid, bank, words, notice, taps)
 }
 
 /** The glass of the small fan. */
@@ -168,12 +173,47 @@ private fun lay(glass: Glass, ask: PadAsk): Result<BankLayout> =
         Result.failure(refused)
     }
 
-/** What keeps the screens from being shown, and what to do about it. */
+/**
+ * What there is to say: of the last tap, or that its answer is still to come, as while a long import has the log. A tap
+ * that is answered at once shows nothing of that.
+ */
 @Composable
-fun Trouble(text: String, measure: GlassMeasure) {
-    Box(Modifier.fillMaxSize().background(LocalInk.current.paper).testTag("trouble").semantics { contentDescription = text }) {
-        val edge = with(LocalDensity.current) { (3 * measure.pxPerMm).toFloat().toDp() }
-        FitText(text, (measure.pxPerMm * 3.6).toFloat(), LocalInk.current.ink, Modifier.fillMaxSize().padding(edge))
+private fun noticeOf(state: RestwaterState): String {
+    val waits = state.underWay > 0
+    val shown by produceState(false, waits) {
+        value = false
+        if (waits) {
+            delay(SLOW_MS)
+            value = true
+        }
+    }
+    return if (shown) listOfNotNull("…", state.desk.progress?.toString()).joinToString(" ") else state.notice
+}
+
+/** An answer that takes longer is seen to be waited for. */
+private const val SLOW_MS = 300L
+
+/** What keeps the screens from being shown, and what to do about it; with a key where a key can help. */
+@Composable
+fun Trouble(text: String, measure: GlassMeasure, key: String? = null, onKey: () -> Unit = {}) {
+    val mm = measure.pxPerMm
+    val ink = LocalInk.current
+    CompositionLocalProvider(LocalPxPerMm provides mm.toFloat()) {
+        BoxWithConstraints(Modifier.fillMaxSize().background(ink.paper)) {
+            val edge = 3 * mm
+            val high = if (key == null) 0.0 else 20 * mm
+            val wide = (constraints.maxWidth - 2 * edge).coerceAtLeast(0.0)
+            val bottom = constraints.maxHeight - measure.insetBottomPx - edge
+            val top = measure.insetTopPx + edge
+            Box(
+                Modifier.at(Rect(edge, top, wide, (bottom - high - edge - top).coerceAtLeast(0.0))).testTag("trouble")
+                    .semantics { contentDescription = text; paneTitle = text; liveRegion = LiveRegionMode.Assertive },
+            ) { FitText(text, (mm * 3.6).toFloat(), ink.ink, Modifier.fillMaxSize()) }
+            if (key != null) {
+                val place = Rect(edge, bottom - high, wide, high)
+                PadKey(KeyFace(key, null, key, solid = true), "trouble-key", (mm * 4).toFloat(), 0f, Modifier.at(place), onTap = onKey)
+            }
+        }
     }
 }
 

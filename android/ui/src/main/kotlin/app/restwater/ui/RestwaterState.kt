@@ -1,33 +1,25 @@
 package app.restwater.ui
 
 import androidx.compose.runtime.getValue
+import androidx.compose.runtime.mutableStateMapOf
 import androidx.compose.runtime.mutableStateOf
 import androidx.compose.runtime.setValue
 import app.restwater.core.Action
 import app.restwater.core.BankView
-import app.restwater.core.ChangesView
+import app.restwater.core.ChoiceRow
 import app.restwater.core.DoorsView
 import app.restwater.core.FanGlass
-import app.restwater.core.FilesView
 import app.restwater.core.Hand
 import app.restwater.core.Key
-import app.restwater.core.MatchView
-import app.restwater.core.LeavesView
-import app.restwater.core.MendView
 import app.restwater.core.Moment
-import app.restwater.core.PhoneView
 import app.restwater.core.Restwater
 import app.restwater.core.RestwaterException
 import app.restwater.core.Scheme
 import app.restwater.core.Screen
 import app.restwater.core.Settings
-import app.restwater.core.SetupView
 import app.restwater.core.Step
 import app.restwater.core.SwimKey
 import app.restwater.core.SwimScene
-import app.restwater.core.SwimView
-import app.restwater.core.TackleView
-import app.restwater.core.WaitsView
 import app.restwater.core.Which
 import app.restwater.core.keyAction
 import app.restwater.core.positionWords
@@ -82,44 +74,48 @@ class RestwaterState(
     ports: FilePorts = NoFiles,
     private val lookout: Lookout = NoLookout,
     private val receiver: Receiver = NoReceiver,
-) {
+    private val own: PhoneRows = NoPhoneRows,
+    private val feel: Feel = NoFeel,
     /** Files out and in. */
-    val desk = FilesDesk(core, now, scope, ports) { said ->
-        if (said.isNotEmpty()) notice = said
-        refresh()
+    val desk: FilesDesk = FilesDesk(core, now, scope, ports),
+) {
+    init {
+        desk.heard = { said ->
+            if (said.isNotEmpty()) notice = said
+            refresh()
+        }
     }
+
+    /** What the core last said of each screen. */
+    private val said = mutableStateMapOf<Which, Screen>()
 
     var bank by mutableStateOf<BankView?>(null)
         private set
-    var setup by mutableStateOf<SetupView?>(null)
+
+    /** The Bank as it stands between two taps or minutes: what changes with each second is left out, see [SecondsOf]. */
+    var steadyBank by mutableStateOf<BankView?>(null)
         private set
-    var tackle by mutableStateOf<TackleView?>(null)
-        private set
-    var swim by mutableStateOf<SwimView?>(null)
-        private set
-    var waits by mutableStateOf<WaitsView?>(null)
-        private set
-    var changes by mutableStateOf<ChangesView?>(null)
-        private set
-    var match by mutableStateOf<MatchView?>(null)
-        private set
-    var bench by mutableStateOf<LeavesView?>(null)
-        private set
-    var book by mutableStateOf<LeavesView?>(null)
-        private set
-    var conditions by mutableStateOf<LeavesView?>(null)
-        private set
-    var cautions by mutableStateOf<LeavesView?>(null)
+
+    val setup get() = (said[Which.SETUP] as? Screen.Setup)?.v1
+    val tackle get() = (said[Which.TACKLE] as? Screen.Tackle)?.v1
+    val swim get() = (said[Which.SWIM] as? Screen.Swim)?.v1
+    val waits get() = (said[Which.WAITS] as? Screen.Waits)?.v1
+    val changes get() = (said[Which.CHANGES] as? Screen.Changes)?.v1
+    val match get() = (said[Which.MATCH] as? Screen.Match)?.v1
+    val bench get() = (said[Which.BENCH] as? Screen.Bench)?.v1
+    val book get() = (said[Which.BOOK] as? Screen.Book)?.v1
+    val conditions get() = (said[Which.CONDITIONS] as? Screen.Conditions)?.v1
+    val cautions get() = (said[Which.CAUTIONS] as? Screen.Cautions)?.v1
+    val files get() = (said[Which.FILES] as? Screen.Files)?.v1
+    val mend get() = (said[Which.MEND] as? Screen.Mend)?.v1
+    val phone get() = (said[Which.PHONE] as? Screen.Phone)?.v1
+
+    /** Rows of the Phone screen that belong to this shell. */
+    var ownRows by mutableStateOf(emptyList<ChoiceRow>())
         private set
 
     /** The screens that can be opened now. */
     var doors by mutableStateOf<DoorsView?>(null)
-        private set
-    var files by mutableStateOf<FilesView?>(null)
-        private set
-    var mend by mutableStateOf<MendView?>(null)
-        private set
-    var phone by mutableStateOf<PhoneView?>(null)
         private set
     var settings by mutableStateOf(Settings(Hand.RIGHT, Scheme.DAY))
         private set
@@ -154,6 +150,7 @@ class RestwaterState(
     suspend fun refresh() {
         val (which, at) = showing.which to now()
         if (showing == Showing.SCREENS) doors = answer { core.doors() }
+        if (showing == Showing.PHONE) ownRows = own.rows()
         // The Bank's record lays every screen out, so it is there first whichever screen the app begins with.
         if (bank == null && which != Which.BANK) answer { core.screen(Which.BANK, at) }?.let { show(it) }
         minute = at.wallMs / 60_000
@@ -242,7 +239,8 @@ class RestwaterState(
         underWay += 1
         scope.launch {
             try {
-                answer { core.act(action, at) }?.let { update ->
+                answer(feel::refused) { core.act(action, at) }?.let { update ->
+                    if (update.repeated) feel.refused() else if (update.changed) feel.accepted()
                     notice = update.notice
                     show(update.screen)
                     after()
@@ -260,6 +258,19 @@ class RestwaterState(
         page += 1
     }
 
+    /** A choice on the Phone screen: the core's, or one that belongs to this shell. */
+    fun choosePhone(field: String, value: String) {
+        if (ownRows.none { it.field == field }) return act(Action.ChoosePhone(field, value))
+        own.choose(field, value)
+        scope.launch { refresh() }
+    }
+
+    /** The screen and the page of small keys that were open before the system ended the app. */
+    fun reopen(which: Showing, page: Int) {
+        open(which)
+        this.page = page
+    }
+
     /** Brings a screen to the top. */
     fun open(which: Showing) {
         showing = which
@@ -273,8 +284,8 @@ class RestwaterState(
         answer { core.watch(at) }?.let { watch ->
             keepAwake = watch.keepAwake
             val trouble = lookout.show(watch)
-            // Said once: after that it would only hide what is said of the taps.
-            if (trouble != null && trouble != troubleSaid) notice = trouble
+            // Said when it comes up: after that it would only hide what is said of the taps.
+            if (trouble != null && trouble != troubleSaid) notice = listOf(notice, trouble).filter { it.isNotBlank() }.joinToString(" ")
             troubleSaid = trouble
         }
     }
@@ -308,6 +319,12 @@ class RestwaterState(
         lookOut()
     }
 
+    /** The set-up of a session, or the Bank where one is open: what the launcher's shortcut leads to. */
+    suspend fun begin() {
+        refresh()
+        open(if (bank?.rods.isNullOrEmpty()) Showing.SETUP else Showing.BANK)
+    }
+
     /** Begins a session as the set-up screen stands. */
     fun start() = act(Action.StartSession(null)) { showing = Showing.BANK }
 
@@ -319,30 +336,38 @@ class RestwaterState(
     fun changeHand() = act(Action.Set(if (settings.hand == Hand.RIGHT) Hand.LEFT else Hand.RIGHT, null))
 
     private fun show(screen: Screen) {
-        when (screen) {
-            is Screen.Bank -> bank = screen.v1
-            is Screen.Setup -> setup = screen.v1
-            is Screen.Tackle -> tackle = screen.v1
-            is Screen.Swim -> swim = screen.v1
-            is Screen.Waits -> waits = screen.v1
-            is Screen.Changes -> changes = screen.v1
-            is Screen.Match -> match = screen.v1
-            is Screen.Bench -> bench = screen.v1
-            is Screen.Book -> book = screen.v1
-            is Screen.Conditions -> conditions = screen.v1
-            is Screen.Cautions -> cautions = screen.v1
-            is Screen.Files -> files = screen.v1
-            is Screen.Mend -> mend = screen.v1
-            is Screen.Phone -> phone = screen.v1
+        if (screen is Screen.Bank) {
+            bank = screen.v1
+            steadyBank = screen.v1.withoutSeconds()
+        } else {
+            said[whichOf(screen)] = screen
         }
     }
 
     /** Asks the core off the main thread; what went wrong is shown in the core's words. */
-    private suspend fun <T> answer(ask: () -> T): T? =
+    private suspend fun <T> answer(refused: () -> Unit = {}, ask: () -> T): T? =
         try {
             withContext(worker) { ask() }
-        } catch (refused: RestwaterException.Failed) {
-            notice = refused.text
+        } catch (failed: RestwaterException.Failed) {
+            refused()
+            notice = failed.text
             null
         }
+}
+
+private fun whichOf(screen: Screen): Which = when (screen) {
+    is Screen.Bank -> Which.BANK
+    is Screen.Setup -> Which.SETUP
+    is Screen.Tackle -> Which.TACKLE
+    is Screen.Swim -> Which.SWIM
+    is Screen.Waits -> Which.WAITS
+    is Screen.Changes -> Which.CHANGES
+    is Screen.Match -> Which.MATCH
+    is Screen.Bench -> Which.BENCH
+    is Screen.Book -> Which.BOOK
+    is Screen.Conditions -> Which.CONDITIONS
+    is Screen.Cautions -> Which.CAUTIONS
+    is Screen.Files -> Which.FILES
+    is Screen.Mend -> Which.MEND
+    is Screen.Phone -> Which.PHONE
 }

@@ -5,16 +5,18 @@ import androidx.compose.foundation.gestures.detectTapGestures
 import androidx.compose.foundation.layout.Box
 import androidx.compose.foundation.layout.fillMaxSize
 import androidx.compose.runtime.Composable
-import androidx.compose.runtime.MutableState
 import androidx.compose.runtime.getValue
 import androidx.compose.runtime.mutableStateOf
-import androidx.compose.runtime.remember
+import androidx.compose.runtime.saveable.rememberSaveable
 import androidx.compose.runtime.setValue
 import androidx.compose.ui.Modifier
 import androidx.compose.ui.input.pointer.pointerInput
 import androidx.compose.ui.platform.testTag
+import androidx.compose.ui.semantics.LiveRegionMode
 import androidx.compose.ui.semantics.contentDescription
 import androidx.compose.ui.semantics.heading
+import androidx.compose.ui.semantics.liveRegion
+import androidx.compose.ui.semantics.paneTitle
 import androidx.compose.ui.semantics.semantics
 import androidx.compose.ui.text.font.FontWeight
 import app.restwater.core.BankLayout
@@ -55,13 +57,13 @@ fun SwimScreen(
     notice: String,
     taps: SwimTaps,
 ) {
-    var more by remember { mutableStateOf(false) }
-    val open = remember { mutableStateOf<String?>(null) }
+    var more by rememberSaveable { mutableStateOf(false) }
+    var open by rememberSaveable { mutableStateOf<String?>(null) }
     Ground()
     if (more) {
-        More(view, scene, bank, words, notice, open, taps)
+        More(view, scene, bank, words, notice, open, { open = it }, taps)
     } else {
-        Head(view, layout.head, bank)
+        SwimHead(view, layout.head, bank)
         Fan(view, scene, layout, taps)
         Next(view, notice, layout, bank)
         for (place in layout.keys) SwimPadKey(view, place.key, place.rect, bank, taps)
@@ -76,20 +78,20 @@ fun SwimScreen(
             PadKey(words.more.face(), "swim-more", bank.text.secondary.toFloat(), 0f, Modifier.at(place)) { more = true }
         }
     }
-    PadKey(words.back.face(), "back", bank.text.secondary.toFloat(), 0f, Modifier.at(if (more) bank.back else layout.back)) {
+    Back(bank, words, if (more) bank.back else layout.back) {
         when {
             !more && view.pad != SwimPad.RAYS -> taps.choose("rays", "")
             !more -> taps.back()
-            open.value != null -> open.value = null
+            open != null -> open = null
             else -> more = false
         }
     }
 }
 
 @Composable
-private fun Head(view: SwimView, place: Rect, bank: BankLayout) {
+private fun SwimHead(view: SwimView, place: Rect, bank: BankLayout) {
     val half = place.height * 0.58
-    Box(Modifier.at(place.copy(height = half)).semantics { heading() }) {
+    Box(Modifier.at(place.copy(height = half)).testTag("pane").semantics { heading(); contentDescription = view.title; paneTitle = view.title }) {
         FitText(view.title, bank.text.headline.toFloat() * 0.85f, LocalInk.current.ink, Modifier.fillMaxSize(), FontWeight.Bold)
     }
     val below = place.copy(top = place.top + half, height = place.height - half)
@@ -114,7 +116,7 @@ private fun Fan(view: SwimView, scene: SwimScene?, layout: SwimLayout, taps: Swi
 private fun Next(view: SwimView, notice: String, layout: SwimLayout, bank: BankLayout) {
     val lines = listOf(notice, view.why, view.cell).plus(view.drift).filter { it.isNotEmpty() }
     val body = bank.text.body.toFloat()
-    Box(Modifier.at(layout.words).testTag("swim-words")) {
+    Box(Modifier.at(layout.words).testTag("swim-words").semantics { contentDescription = (listOf(view.headline) + lines).joinToString(" "); liveRegion = LiveRegionMode.Polite }) {
         Sentences(view.headline, lines, body * 1.25f, body, LocalInk.current.ink, Modifier.fillMaxSize())
     }
 }
@@ -133,28 +135,29 @@ private fun SwimPadKey(view: SwimView, key: SwimKey, place: Rect, bank: BankLayo
 /** Names and marks, the replay, boundaries, bands, features, hazards, the list in full, the peg on the map. */
 @Composable
 private fun More(
-    view: SwimView, scene: SwimScene?, bank: BankLayout, words: PadWords, notice: String, open: MutableState<String?>, taps: SwimTaps,
+    view: SwimView, scene: SwimScene?, bank: BankLayout, words: PadWords, notice: String, open: String?, onOpen: (String?) -> Unit,
+    taps: SwimTaps,
 ) {
-    val rest = Head(listOf(view.title, view.replay).filter { it.isNotEmpty() }.joinToString("   "), notice, bank)
-    when (open.value) {
-        null -> MoreKeys(view, rest, bank, words, open, taps)
+    val rest = PageHead(listOf(view.title, view.replay).filter { it.isNotEmpty() }.joinToString("   "), notice, bank)
+    when (open) {
+        null -> MoreKeys(view, rest, bank, words, onOpen, taps)
         LIST -> Listed(view, scene, rest, bank)
         PLACE -> Place(view, rest, bank, words, taps)
-        else -> Rows(view.rows, open, rest, bank, words, taps::choose)
+        else -> Rows(view.rows, open, onOpen, rest, bank, words, taps::choose)
     }
 }
 
 @Composable
-private fun MoreKeys(view: SwimView, rest: Rect, bank: BankLayout, words: PadWords, open: MutableState<String?>, taps: SwimTaps) {
+private fun MoreKeys(view: SwimView, rest: Rect, bank: BankLayout, words: PadWords, onOpen: (String?) -> Unit, taps: SwimTaps) {
     val keys = setOf(SwimKey.MARK_HERE, SwimKey.EARLIER, SwimKey.LATER, SwimKey.NOW)
     val own = view.keys.filter { it.key in keys }.map { key ->
         val face = KeyFace(key.label, null, key.spoken, enabled = key.enabled)
         Cell(face, "swim-${key.key}") { if (key.key == SwimKey.MARK_HERE) taps.mark("") else taps.key(key.key) }
     }
-    val list = Cell(KeyFace(view.listLabel, null, view.listLabel), "swim-list") { open.value = LIST }
-    val place = with(view.place) { Cell(KeyFace(label, value, "$label: $value"), "swim-place") { open.value = PLACE } }
+    val list = Cell(KeyFace(view.listLabel, null, view.listLabel), "swim-list") { onOpen(LIST) }
+    val place = with(view.place) { Cell(KeyFace(label, value, "$label: $value"), "swim-place") { onOpen(PLACE) } }
     val rows = view.rows.map { row ->
-        Cell(KeyFace(row.label, row.value.ifEmpty { null }, "${row.label}: ${row.value}"), "row-${row.field}") { open.value = row.field }
+        Cell(KeyFace(row.label, row.value.ifEmpty { null }, "${row.label}: ${row.value}"), "row-${row.field}") { onOpen(row.field) }
     }
     Field("name", view.nameLabel, view.name, bank, part(rest, 0), taps::choose)
     val below = part(rest, 1).top

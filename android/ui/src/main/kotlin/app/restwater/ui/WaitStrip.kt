@@ -29,10 +29,11 @@ import app.restwater.core.StripView
 /**
  * The wait strip: a tape of minutes from the splash. What has run is solid; bites of this session are diamonds,
  * waits that ended without one strokes, liners of the running cast triangles; the near-best band is hatched and
- * bracketed; the present minute is the accent line with a flag; beyond what is known the tape is dotted.
+ * bracketed; the present minute is the accent line with a flag; beyond what is known the tape is dotted. [now] is read
+ * while it is drawn.
  */
 @Composable
-fun WaitStrip(strip: StripView, figurePx: Float, modifier: Modifier = Modifier, order: Float = 0f) {
+fun WaitStrip(strip: StripView, figurePx: Float, modifier: Modifier = Modifier, order: Float = 0f, now: () -> StripView = { strip }) {
     val ink = LocalInk.current
     val mm = LocalPxPerMm.current
     val measurer = rememberTextMeasurer()
@@ -43,7 +44,7 @@ fun WaitStrip(strip: StripView, figurePx: Float, modifier: Modifier = Modifier, 
             traversalIndex = order
         },
     ) {
-        Tape(this, strip, ink, mm, figurePx).draw(measurer, density)
+        Tape(this, now(), ink, mm, figurePx).draw(measurer, density)
     }
 }
 

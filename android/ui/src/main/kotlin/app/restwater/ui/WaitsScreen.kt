@@ -5,7 +5,7 @@ import androidx.compose.foundation.layout.fillMaxSize
 import androidx.compose.runtime.Composable
 import androidx.compose.runtime.getValue
 import androidx.compose.runtime.mutableStateOf
-import androidx.compose.runtime.remember
+import androidx.compose.runtime.saveable.rememberSaveable
 import androidx.compose.runtime.setValue
 import androidx.compose.ui.Modifier
 import androidx.compose.ui.platform.testTag
@@ -29,20 +29,20 @@ fun WaitsScreen(
     first: Int = 0,
     onBack: () -> Unit,
 ) {
-    val open = remember { mutableStateOf<String?>(null) }
+    var open by rememberSaveable { mutableStateOf<String?>(null) }
     val forecast = waits.forecast
     val pages = waits.charts.size + if (forecast == null) 0 else 1
-    var turned by remember { mutableStateOf(first) }
+    var turned by rememberSaveable { mutableStateOf(first) }
     val page = if (pages == 0) 0 else turned % pages
     val chart = waits.charts.getOrNull(page)
     Ground()
-    val rest = Head(chart?.title ?: forecast?.takeIf { pages > 0 }?.title ?: waits.title, notice, layout)
+    val rest = PageHead(chart?.title ?: forecast?.takeIf { pages > 0 }?.title ?: waits.title, notice, layout)
     val rows = if (chart == null && forecast != null) listOf(forecast.left) else waits.rows
-    if (open.value != null && rows.any { it.field == open.value }) {
-        Rows(rows, open, rest, layout, words, onChoose)
+    if (open != null && rows.any { it.field == open }) {
+        Rows(rows, open, { open = it }, rest, layout, words, onChoose)
     } else {
         val cells = rows.map { row ->
-            Cell(KeyFace(row.label, row.value, "${row.label}: ${row.value}"), "row-${row.field}") { open.value = row.field }
+            Cell(KeyFace(row.label, row.value, "${row.label}: ${row.value}"), "row-${row.field}") { open = row.field }
         } + if (pages > 1) listOf(Cell(words.more.face(), "next-picture") { turned = page + 1 }) else emptyList()
         val keys = gridHeight(cells.size, layout)
         val place = rest.copy(height = rest.height - keys)
@@ -53,7 +53,7 @@ fun WaitsScreen(
         }
         KeyGrid(cells, rest.copy(top = rest.top + rest.height - keys, height = keys), layout, words)
     }
-    Back(layout, words) { if (open.value == null) onBack() else open.value = null }
+    Back(layout, words) { if (open == null) onBack() else open = null }
 }
 
 /** A sentence, a picture below it, and how it was obtained below that. */

@@ -1,0 +1,74 @@
+package app.restwater.android
+
+import android.content.ActivityNotFoundException
+import android.content.Context
+import android.content.Intent
+import android.net.Uri
+import android.os.Build
+import android.provider.Settings
+import app.restwater.R
+import app.restwater.core.Choice
+import app.restwater.core.ChoiceRow
+import app.restwater.ui.PhoneRows
+
+/** What Android allows the app, each with the key that opens its setting; and the volume keys. */
+internal class PhoneChoices(private val context: RestwaterApplication) : PhoneRows {
+    private val kept = context.getSharedPreferences("phone", Context.MODE_PRIVATE)
+
+    /** Whether the volume keys log while the app is in front; only for those who ask for it. */
+    var volumeKeys: Boolean
+        get() = kept.getBoolean(VOLUME, false)
+        private set(on) = kept.edit().putBoolean(VOLUME, on).apply()
+
+    override fun rows(): List<ChoiceRow> = buildList {
+        add(allowance(NOTIFICATIONS, R.string.notifications, R.string.notifications_why, context.lockScreen.allowed))
+        if (Build.VERSION.SDK_INT >= Build.VERSION_CODES.S) {
+            add(allowance(EXACT, R.string.exact_alarms, R.string.exact_alarms_why, context.lockScreen.exactAlarms))
+        }
+        if (Build.VERSION.SDK_INT >= Build.VERSION_CODES.UPSIDE_DOWN_CAKE) {
+            add(allowance(FULL_SCREEN, R.string.full_screen, R.string.full_screen_why, context.lockScreen.fullScreen))
+        }
+        val (on, off) = context.getString(R.string.volume_keys_on) to context.getString(R.string.volume_keys_off)
+        val choices = listOf(Choice(off, OFF, !volumeKeys), Choice(on, ON, volumeKeys))
+        add(ChoiceRow(VOLUME, context.getString(R.string.volume_keys), if (volumeKeys) on else off, choices, context.getString(R.string.volume_keys_why)))
+    }
+
+    private fun allowance(field: String, label: Int, why: Int, allowed: Boolean): ChoiceRow {
+        val value = context.getString(if (allowed) R.string.allowed else R.string.not_allowed)
+        return ChoiceRow(field, context.getString(label), value, listOf(Choice(context.getString(R.string.open_setting), OPEN, !allowed)), context.getString(why))
+    }
+
+    override fun choose(field: String, value: String) {
+        if (field == VOLUME) volumeKeys = value == ON else open(field)
+    }
+
+    /** The setting itself; where a phone has no page of its own for it, the app's page in the settings. */
+    private fun open(field: String) {
+        try {
+            start(setting(field))
+        } catch (nobody: ActivityNotFoundException) {
+            start(Intent(Settings.ACTION_APPLICATION_DETAILS_SETTINGS, us))
+        }
+    }
+
+    private val us: Uri get() = Uri.fromParts("package", context.packageName, null)
+
+    private fun setting(field: String): Intent = when {
+        field == EXACT && Build.VERSION.SDK_INT >= Build.VERSION_CODES.S -> Intent(Settings.ACTION_REQUEST_SCHEDULE_EXACT_ALARM, us)
+        field == FULL_SCREEN && Build.VERSION.SDK_INT >= Build.VERSION_CODES.UPSIDE_DOWN_CAKE ->
+            Intent(Settings.ACTION_MANAGE_APP_USE_FULL_SCREEN_INTENT, us)
+        else -> Intent(Settings.ACTION_APP_NOTIFICATION_SETTINGS).putExtra(Settings.EXTRA_APP_PACKAGE, context.packageName)
+    }
+
+    private fun start(intent: Intent) = context.startActivity(intent.addFlags(Intent.FLAG_ACTIVITY_NEW_TASK))
+
+    internal companion object {
+        const val NOTIFICATIONS = "android-notifications"
+        const val EXACT = "android-exact-alarms"
+        const val FULL_SCREEN = "android-full-screen"
+        const val VOLUME = "android-volume-keys"
+        const val OPEN = "open"
+        const val ON = "on"
+        const val OFF = "off"
+    }
+}

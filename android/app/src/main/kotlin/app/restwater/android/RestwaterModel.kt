@@ -1,0 +1,102 @@
+package app.restwater.android
+
+import android.app.Application
+import android.os.Bundle
+import androidx.compose.runtime.getValue
+import androidx.compose.runtime.mutableStateOf
+import androidx.compose.runtime.setValue
+import androidx.lifecycle.AndroidViewModel
+import androidx.lifecycle.SavedStateHandle
+import androidx.lifecycle.viewModelScope
+import app.restwater.core.Kind
+import app.restwater.ui.FilesPage
+import app.restwater.ui.RestwaterState
+import app.restwater.ui.Showing
+import kotlinx.coroutines.CompletableDeferred
+import kotlinx.coroutines.launch
+
+/** What the activity shows. */
+internal sealed interface Stage {
+    /** The log is being opened. */
+    data object Opening : Stage
+
+    /** It could not be; a damaged one can be salvaged. */
+    class Refused(val text: String, val damaged: Boolean) : Stage
+
+    /** The screens. */
+    class Ready(val state: RestwaterState) : Stage
+}
+
+/** What the activity shows, over turns of the phone; and what was open, over the end of the process. */
+internal class RestwaterModel(app: Application, private val saved: SavedStateHandle) : AndroidViewModel(app) {
+    private val phone get() = getApplication<RestwaterApplication>()
+    private val ready = CompletableDeferred<RestwaterState>()
+
+    var stage by mutableStateOf<Stage>(Stage.Opening)
+        private set
+
+    init {
+        phone.open()
+        take(phone.opening.value)
+        viewModelScope.launch { phone.opening.collect(::take) }
+        saved.setSavedStateProvider(OPEN, ::bundle)
+    }
+
+    private fun take(opening: Opening) {
+        stage = when (opening) {
+            Opening.Working -> Stage.Opening
+            is Opening.Refused -> Stage.Refused(opening.why.text, opening.why.kind == Kind.DAMAGED)
+            is Opening.Open -> (stage as? Stage.Ready) ?: Stage.Ready(screens(opening))
+        }
+    }
+
+    private fun screens(open: Opening.Open): RestwaterState {
+        // A tap goes on to the log whatever becomes of the screen, so its scope is the application's.
+        val state = with(phone) { RestwaterState(open.core, { now() }, scope, worker, files, lockScreen, receiver, choices, feel, open.desk) }
+        saved.get<Bundle>(OPEN)?.let { reopen(state, it) }
+        ready.complete(state)
+        return state
+    }
+
+    /** The screens once they are there. */
+    suspend fun ready(): RestwaterState = ready.await()
+
+    /** Saves what can be saved of a damaged log. */
+    fun salvage() {
+        viewModelScope.launch {
+            val said = phone.salvage()
+            ready().say(said)
+        }
+    }
+
+    private fun bundle(): Bundle {
+        val state = (stage as? Stage.Ready)?.state ?: return saved.get<Bundle>(OPEN) ?: Bundle()
+        return Bundle().apply {
+            putString(SHOWING, state.showing.name)
+            putInt(PAGE, state.page)
+            putString(DESK, state.desk.page.name)
+            putString(SOURCE, state.desk.source)
+            putString(FILE, state.desk.path)
+        }
+    }
+
+    /** The process was ended meanwhile: the same screen, page, text and file as before. */
+    private fun reopen(state: RestwaterState, from: Bundle) {
+        Showing.entries.find { it.name == from.getString(SHOWING) }?.let { state.reopen(it, from.getInt(PAGE)) }
+        // A desk that outlived the activity knows better.
+        if (state.desk.page != FilesPage.SEND || state.desk.busy) return
+        val page = FilesPage.entries.find { it.name == from.getString(DESK) } ?: return
+        val file = from.getString(FILE)
+        if (page != FilesPage.INCOMING) state.desk.page = page else file?.let { state.desk.offer(it) }
+        state.desk.source = from.getString(SOURCE).orEmpty()
+    }
+
+    private companion object {
+        const val OPEN = "open"
+        const val SHOWING = "showing"
+        const val PAGE = "page"
+        const val DESK = "desk"
+        const val SOURCE = "source"
+        const val FILE = "file"
+    }
+}

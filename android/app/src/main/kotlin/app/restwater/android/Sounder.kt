@@ -1,0 +1,53 @@
+package app.restwater.android
+
+import android.content.Context
+import android.media.AudioAttributes
+import android.media.Ringtone
+import android.media.RingtoneManager
+import android.os.Build
+import android.os.Handler
+import android.os.Looper
+import android.os.VibrationEffect
+import android.os.Vibrator
+
+/** Sound and vibration of an alarm where no notification may make them: from the process itself, while it is there. */
+class Sounder(private val context: Context) {
+    private val main = Handler(Looper.getMainLooper())
+    private val sounding = mutableSetOf<String>()
+    private var tone: Ringtone? = null
+    private val vibrator get() = context.getSystemService(Vibrator::class.java)
+
+    @Synchronized
+    fun sounding(alarmId: String) = alarmId in sounding
+
+    @Synchronized
+    fun sound(alarmId: String) {
+        sounding += alarmId
+        val use = AudioAttributes.Builder().setUsage(AudioAttributes.USAGE_ALARM).setContentType(AudioAttributes.CONTENT_TYPE_SONIFICATION).build()
+        val tone = tone ?: RingtoneManager.getRingtone(context, RingtoneManager.getDefaultUri(RingtoneManager.TYPE_ALARM))
+        this.tone = tone
+        tone?.audioAttributes = use
+        if (Build.VERSION.SDK_INT >= Build.VERSION_CODES.P) tone?.isLooping = true
+        tone?.play()
+        vibrator?.vibrate(VibrationEffect.createWaveform(LockScreen.BUZZ, 0))
+        main.postDelayed({ stop(alarmId) }, LONGEST_MS)
+    }
+
+    /** Ends it for one alarm; another that sounds goes on. */
+    @Synchronized
+    fun stop(alarmId: String) {
+        if (!sounding.remove(alarmId) || sounding.isNotEmpty()) return
+        tone?.stop()
+        tone = null
+        vibrator?.cancel()
+    }
+
+    /** Ends all of it. */
+    @Synchronized
+    fun stopAll() = sounding.toList().forEach(::stop)
+
+    private companion object {
+        /** Nobody is there after that: a phone that sounds for an hour is a nuisance on the bank. */
+        const val LONGEST_MS = 120_000L
+    }
+}

@@ -1,0 +1,46 @@
+package app.restwater.android
+
+import android.app.Activity
+import android.media.AudioManager
+import android.view.KeyEvent
+import app.restwater.core.Key
+import app.restwater.ui.RestwaterState
+import app.restwater.ui.Showing
+
+/**
+ * The volume keys while the app is in front: any of them ends the sound of an alarm; for those who chose it, one that is held
+ * logs, up CAST and down WOUND IN, and a short press changes the volume as it does elsewhere.
+ */
+internal class VolumeKeys(private val activity: Activity, private val app: RestwaterApplication) {
+    private var held = false
+
+    /** Whether the event was for us. */
+    fun take(event: KeyEvent, state: RestwaterState?): Boolean {
+        val key = KEYS[event.keyCode] ?: return false
+        app.sounder.stopAll()
+        if (!app.choices.volumeKeys || state == null || state.showing != Showing.BANK || state.bank?.rods.isNullOrEmpty()) return false
+        when {
+            event.action == KeyEvent.ACTION_DOWN && event.repeatCount == 0 -> held = false
+            event.action == KeyEvent.ACTION_DOWN && !held && event.eventTime - event.downTime >= HOLD_MS -> {
+                held = true
+                // What the core has no key for at this moment it refuses, in words and to the hand.
+                state.tap(key)
+            }
+            event.action == KeyEvent.ACTION_UP && !held -> change(event.keyCode)
+        }
+        return true
+    }
+
+    private fun change(code: Int) {
+        val way = if (code == KeyEvent.KEYCODE_VOLUME_UP) AudioManager.ADJUST_RAISE else AudioManager.ADJUST_LOWER
+        activity.getSystemService(AudioManager::class.java)
+            ?.adjustSuggestedStreamVolume(way, AudioManager.USE_DEFAULT_STREAM_TYPE, AudioManager.FLAG_SHOW_UI)
+    }
+
+    private companion object {
+        val KEYS = mapOf(KeyEvent.KEYCODE_VOLUME_UP to Key.CAST, KeyEvent.KEYCODE_VOLUME_DOWN to Key.WOUND_IN)
+
+        /** As long as the system's own long press on a key, so that a bump in a pocket is none. */
+        const val HOLD_MS = 500L
+    }
+}

@@ -1,0 +1,43 @@
+package app.restwater.android
+
+import android.annotation.SuppressLint
+import android.app.PendingIntent
+import android.content.Intent
+import android.os.Build
+import android.service.quicksettings.Tile
+import android.service.quicksettings.TileService
+import app.restwater.R
+import app.restwater.core.WatchView
+import kotlinx.coroutines.launch
+import kotlinx.coroutines.withContext
+
+/** The running wait among the quick settings; a tap opens the Bank, over the lock screen too. */
+class WaitTile : TileService() {
+    private val app get() = application as RestwaterApplication
+
+    override fun onStartListening() {
+        app.scope.launch {
+            withContext(app.worker) { app.core.getOrNull()?.let { core -> runCatching { core.watch(app.now()) }.getOrNull() } }?.let(::show)
+        }
+    }
+
+    private fun show(watch: WatchView) {
+        val tile = qsTile ?: return
+        tile.state = if (watch.open) Tile.STATE_ACTIVE else Tile.STATE_INACTIVE
+        tile.label = getString(R.string.app_name)
+        if (Build.VERSION.SDK_INT >= Build.VERSION_CODES.Q) tile.subtitle = watch.title
+        tile.contentDescription = listOf(getString(R.string.app_name), watch.title).filter { it.isNotBlank() }.joinToString(": ")
+        tile.updateTile()
+    }
+
+    // Only the pending form is there from Android 14, only the other before it.
+    @SuppressLint("StartActivityAndCollapseDeprecated")
+    override fun onClick() {
+        val open = Intent(this, MainActivity::class.java).addFlags(Intent.FLAG_ACTIVITY_NEW_TASK or Intent.FLAG_ACTIVITY_SINGLE_TOP)
+        if (Build.VERSION.SDK_INT >= Build.VERSION_CODES.UPSIDE_DOWN_CAKE) {
+            startActivityAndCollapse(PendingIntent.getActivity(this, 0, open, PendingIntent.FLAG_IMMUTABLE or PendingIntent.FLAG_UPDATE_CURRENT))
+        } else {
+            @Suppress("DEPRECATION") startActivityAndCollapse(open)
+        }
+    }
+}

@@ -1,0 +1,179 @@
+package app.restwater.android
+
+import android.Manifest
+import android.app.AlarmManager
+import android.app.Notification
+import android.content.Intent
+import app.restwater.core.Action
+import app.restwater.core.shellWords
+import org.junit.Assert.assertEquals
+import org.junit.Assert.assertNull
+import org.junit.Assert.assertTrue
+import org.junit.Before
+import org.junit.Test
+import org.junit.runner.RunWith
+import org.robolectric.RobolectricTestRunner
+import org.robolectric.Shadows.shadowOf
+import org.robolectric.annotation.Config
+import org.robolectric.shadows.ShadowAlarmManager
+
+/** An alarm rings until its own cast has ended or one of its keys was tapped; nothing else silences it. */
+@RunWith(RobolectricTestRunner::class)
+@Config(sdk = [26, 31, 34, 35])
+class AlarmTest {
+    private val lockScreen by lazy { LockScreen(Handset.app) }
+
+    private fun show() = lockScreen.show(Handset.core.watch(Handset.app.now()))
+
+    private fun act(action: Action) {
+        Handset.core.act(action, Handset.app.now())
+        show()
+    }
+
+    private fun titles() = Handset.rung().map { it.extras.getString(Notification.EXTRA_TITLE).orEmpty().substringBefore(':') }.sorted()
+
+    @Before fun twoRodsAndAnAlarmAfterTwelveMinutes() {
+        Handset.setClock()
+        Handset.allow(Manifest.permission.POST_NOTIFICATIONS)
+        ShadowAlarmManager.setCanScheduleExactAlarms(true)
+        Handset.core.act(Action.ChooseSetup("rods", "2"), Handset.app.now())
+        Handset.core.act(Action.StartSession(null), Handset.app.now())
+        Handset.core.act(Action.ChoosePhone("alarm", "12"), Handset.app.now())
+        Handset.later(60)
+    }
+
+    /** Twelve minutes after the splash: the system's alarm goes off. */
+    private fun rodOneRings() {
+        act(Action.Cast(1u))
+        Handset.later(TWELVE_MIN)
+        Handset.ringDue()
+        assertEquals(listOf("Rod 1"), titles())
+    }
+
+    @Test fun whatHasRungKeepsRingingWhenTheAppComesToTheFront() {
+        rodOneRings()
+        Handset.later(2)
+        show()
+        assertEquals(listOf("Rod 1"), titles())
+    }
+
+    @Test fun anotherRodsKeyDoesNotSilenceIt() {
+        rodOneRings()
+        Handset.later(5)
+        act(Action.Cast(2u))
+        Handset.later(5)
+        act(Action.Liner(2u))
+        Handset.later(5)
+        act(Action.WoundIn(2u))
+        assertEquals(listOf("Rod 1"), titles())
+    }
+
+    @Test fun twoRodsRingAndEachIsSilencedByItsOwnKey() {
+        act(Action.Cast(1u))
+        Handset.later(60)
+        act(Action.Cast(2u))
+        assertEquals(2, Handset.alarms().size)
+        Handset.later(TWELVE_MIN)
+        Handset.ringDue()
+        assertEquals(listOf("Rod 1", "Rod 2"), titles())
+        act(Action.Bite(1u))
+        assertEquals(listOf("Rod 2"), titles())
+        Handset.later(5)
+        act(Action.WoundIn(2u))
+        assertEquals(emptyList<String>(), titles())
+    }
+
+    @Test fun theNextCastOfTheSameRodSilencesItAndRingsInItsTurn() {
+        rodOneRings()
+        Handset.later(5)
+        act(Action.Cast(1u))
+        assertEquals(emptyList<String>(), titles())
+        assertEquals(1, Handset.alarms().size)
+        Handset.later(TWELVE_MIN)
+        Handset.ringDue()
+        assertEquals(listOf("Rod 1"), titles())
+    }
+
+    @Test fun itsKeysLogForItsOwnRod() {
+        act(Action.Cast(1u))
+        Handset.later(60)
+        act(Action.Cast(2u))
+        Handset.later(TWELVE_MIN)
+        Handset.ringDue()
+        val rung = Handset.rung().single { it.extras.getString(Notification.EXTRA_TITLE).orEmpty().startsWith("Rod 1") }
+        assertEquals(listOf("WOUND IN", "CAST"), rung.actions.orEmpty().map { it.title.toString() })
+        rung.actions.first().actionIntent.send()
+        Handset.until({ "rod 1 still rings: ${titles()}" }) { titles() == listOf("Rod 2") }
+        assertEquals("wound_in", Handset.kinds().last())
+        val ready = Handset.core.watch(Handset.app.now()).due.map { it.id }
+        assertEquals("rod 1 is in, rod 2 still out", listOf("rod-2"), ready)
+    }
+
+    @Test fun itRingsUntilItIsSeenTo() {
+        rodOneRings()
+        assertTrue("the sound goes on", Handset.rung().single().flags and Notification.FLAG_INSISTENT != 0)
+    }
+
+    @Test fun whatWasDueWhileThePhoneWasOffRingsOnce() {
+        act(Action.Cast(1u))
+        Handset.later(TWELVE_MIN + 60)
+        StartReceiver().onReceive(Handset.app, Intent(Intent.ACTION_BOOT_COMPLETED))
+        Handset.until({ "nothing rings" }) { titles() == listOf("Rod 1") }
+        assertEquals("the system's own alarm does not ring it again", emptyList<Long>(), Handset.alarms())
+    }
+
+    @Test fun anAlarmChosenAfterItsMinuteDoesNotRingForWhatIsPast() {
+        Handset.core.act(Action.ChoosePhone("alarm", "off"), Handset.app.now())
+        act(Action.Cast(1u))
+        Handset.later(TWELVE_MIN + 60)
+        act(Action.ChoosePhone("alarm", "12"))
+        assertEquals(emptyList<String>(), titles())
+    }
+
+    @Test fun everyEventThatTakesAlarmsAwaySetsThemAgain() {
+        act(Action.Cast(1u))
+        val events = listOf(
+            Intent.ACTION_BOOT_COMPLETED, Intent.ACTION_TIME_CHANGED, Intent.ACTION_TIMEZONE_CHANGED, Intent.ACTION_MY_PACKAGE_REPLACED,
+            AlarmManager.ACTION_SCHEDULE_EXACT_ALARM_PERMISSION_STATE_CHANGED,
+        )
+        for (event in events) {
+            val heard = Handset.app.packageManager.queryBroadcastReceivers(Intent(event).setPackage(Handset.app.packageName), 0)
+            assertEquals("$event is not declared", 1, heard.size)
+            Handset.forgetAlarms()
+            StartReceiver().onReceive(Handset.app, Intent(event))
+            Handset.until({ "no alarm after $event" }) { Handset.alarms().isNotEmpty() }
+        }
+    }
+
+    @Test @Config(sdk = [31, 34, 35]) fun aLateAlarmIsSaidToBeUpToAnHourLateEachTime() {
+        ShadowAlarmManager.setCanScheduleExactAlarms(false)
+        Handset.core.act(Action.Cast(1u), Handset.app.now())
+        val said = show().orEmpty()
+        assertTrue(said, "up to an hour late" in said)
+        assertNull("the same alarm is not told of twice", show())
+        Handset.later(60)
+        Handset.core.act(Action.Cast(1u), Handset.app.now())
+        assertEquals(shellWords().lateAlarms, show())
+        assertTrue("on the lock screen too", "hour late" in checkNotNull(Handset.wait()).extras.getCharSequence(Notification.EXTRA_BIG_TEXT, ""))
+    }
+
+    @Test @Config(sdk = [34, 35]) fun fullScreenIsAskedForOnlyWhereTheSystemAllowsIt() {
+        Handset.deny(Manifest.permission.USE_FULL_SCREEN_INTENT)
+        rodOneRings()
+        assertNull(Handset.rung().single().fullScreenIntent)
+    }
+
+    @Test @Config(sdk = [34, 35]) fun withoutNotificationsAnAlarmSoundsAllTheSame() {
+        Handset.deny(Manifest.permission.POST_NOTIFICATIONS)
+        act(Action.Cast(1u))
+        Handset.later(TWELVE_MIN)
+        Handset.ringDue()
+        assertTrue("it sounds", Handset.app.sounder.sounding("rod-1"))
+        act(Action.WoundIn(1u))
+        assertTrue("its own key silences it", !Handset.app.sounder.sounding("rod-1"))
+    }
+
+    private companion object {
+        const val TWELVE_MIN = 720L
+    }
+}

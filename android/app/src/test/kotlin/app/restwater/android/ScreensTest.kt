@@ -1,0 +1,96 @@
+package app.restwater.android
+
+import androidx.compose.ui.semantics.LiveRegionMode
+import androidx.compose.ui.semantics.SemanticsActions
+import androidx.compose.ui.semantics.SemanticsProperties
+import androidx.compose.ui.semantics.getOrNull
+import androidx.compose.ui.test.ExperimentalTestApi
+import androidx.compose.ui.test.SemanticsMatcher
+import androidx.compose.ui.test.hasClickAction
+import androidx.compose.ui.test.hasTestTag
+import androidx.compose.ui.test.junit4.v2.createEmptyComposeRule
+import androidx.compose.ui.test.onNodeWithTag
+import androidx.test.core.app.ActivityScenario
+import app.restwater.core.Action
+import app.restwater.core.Key
+import app.restwater.ui.CutOff
+import app.restwater.ui.FocusRing
+import app.restwater.ui.Showing
+import app.restwater.ui.tag
+import org.junit.Assert.assertEquals
+import org.junit.Assert.assertTrue
+import org.junit.Rule
+import org.junit.Test
+import org.junit.runner.RunWith
+import org.robolectric.RobolectricTestRunner
+import org.robolectric.annotation.Config
+import org.robolectric.annotation.GraphicsMode
+
+/** What a screen reader and a keyboard find on each screen, at the usual text and at twice its size. */
+@OptIn(ExperimentalTestApi::class)
+@RunWith(RobolectricTestRunner::class)
+@Config(sdk = [35], qualifiers = "w411dp-h891dp-xhdpi")
+@GraphicsMode(GraphicsMode.Mode.NATIVE)
+class ScreensTest {
+    @get:Rule val rule = createEmptyComposeRule()
+
+    private fun on(test: (MainActivity) -> Unit) {
+        Handset.allow(android.Manifest.permission.POST_NOTIFICATIONS)
+        Handset.core.act(Action.StartSession(null), Handset.app.now())
+        Handset.core.act(Action.Cast(1u), Handset.app.now())
+        ActivityScenario.launch(MainActivity::class.java).use { scenario ->
+            rule.waitUntilExactlyOneExists(hasTestTag(tag(Key.BITE)), 20_000)
+            var activity: MainActivity? = null
+            scenario.onActivity { activity = it }
+            test(checkNotNull(activity))
+        }
+    }
+
+    private fun nodes(matcher: SemanticsMatcher) = rule.onAllNodes(matcher, useUnmergedTree = true).fetchSemanticsNodes()
+
+    private fun everyScreen(check: (Showing) -> Unit) = on { activity ->
+        for (screen in Showing.entries) {
+            rule.runOnUiThread { activity.state?.open(screen) }
+            Handset.until({ "nothing on $screen" }) { nodes(hasClickAction()).size >= if (screen == Showing.BANK) 5 else 1 }
+            Handset.settle()
+            rule.waitForIdle()
+            check(screen)
+        }
+    }
+
+    private fun read(screen: Showing) {
+        val panes = nodes(SemanticsMatcher.keyIsDefined(SemanticsProperties.PaneTitle))
+        assertEquals("$screen announces itself once", 1, panes.size)
+        if (screen !in listOf(Showing.SCREENS, Showing.BANK)) {
+            assertTrue("$screen: ${panes.map { it.config }}", panes.single().config[SemanticsProperties.PaneTitle].isNotBlank())
+        }
+        val said = nodes(SemanticsMatcher.keyIsDefined(SemanticsProperties.LiveRegion))
+        assertTrue("$screen says what comes of a tap", said.isNotEmpty())
+        if (screen != Showing.SWIM) assertTrue("$screen", said.any { it.config[SemanticsProperties.LiveRegion] == LiveRegionMode.Assertive })
+        for (key in nodes(hasClickAction())) {
+            val words = key.config.getOrNull(SemanticsProperties.ContentDescription).orEmpty()
+            assertTrue("$screen: a key says nothing: ${key.config}", words.any { it.isNotBlank() })
+        }
+    }
+
+    @Test fun aReaderHearsEachScreenItsNoticesAndItsKeys() = everyScreen(::read)
+
+    @Config(fontScale = 2f) @Test fun atTwiceTheTextEachScreenIsReadTheSame() = everyScreen { screen ->
+        read(screen)
+        val cut = nodes(SemanticsMatcher.keyIsDefined(CutOff)).map { it.config[CutOff] }.filter { it.isNotBlank() }
+        assertTrue("$screen cuts off: $cut", cut.isEmpty() || screen in CUT_AT_TWICE)
+    }
+
+    @Test fun aKeyWithTheFocusShowsIt() = on {
+        val key = rule.onNodeWithTag(tag(Key.BITE))
+        val action = key.fetchSemanticsNode().config.getOrNull(SemanticsActions.RequestFocus)
+        rule.runOnUiThread { checkNotNull(action?.action) { "can't be focused" }.invoke() }
+        rule.waitForIdle()
+        assertTrue(key.fetchSemanticsNode().config[FocusRing])
+    }
+
+    private companion object {
+        /** A long list is shortened at twice the text; what is cut off is spoken. */
+        val CUT_AT_TWICE = setOf(Showing.SWIM)
+    }
+}

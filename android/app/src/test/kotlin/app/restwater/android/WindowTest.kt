@@ -1,0 +1,68 @@
+package app.restwater.android
+
+import android.content.Intent
+import android.content.pm.PackageManager
+import android.content.res.Configuration
+import androidx.core.view.WindowCompat
+import androidx.test.core.app.ActivityScenario
+import app.restwater.R
+import app.restwater.ui.Ink
+import androidx.compose.ui.graphics.toArgb
+import org.junit.Assert.assertEquals
+import org.junit.Assert.assertTrue
+import org.junit.Test
+import org.junit.runner.RunWith
+import org.robolectric.RobolectricTestRunner
+import org.robolectric.annotation.Config
+import org.robolectric.annotation.GraphicsMode
+import org.xmlpull.v1.XmlPullParser
+
+/** What the system draws and does round the screens: its bars, the first window, what moves to a new phone, what is shared here. */
+@RunWith(RobolectricTestRunner::class)
+@Config(sdk = [26, 31, 34, 35], qualifiers = "w411dp-h891dp-xhdpi")
+@GraphicsMode(GraphicsMode.Mode.NATIVE)
+class WindowTest {
+    @Test fun theMarksOfTheBarsFollowTheScheme() = ActivityScenario.launch(MainActivity::class.java).use { scenario ->
+        var activity: MainActivity? = null
+        scenario.onActivity { activity = it }
+        val there = checkNotNull(activity)
+        val bars = WindowCompat.getInsetsController(there.window, there.window.decorView)
+        Handset.until({ "no screen" }) { there.state?.bank != null }
+        Handset.until({ "dark marks by day" }) { bars.isAppearanceLightStatusBars }
+        scenario.onActivity { it.state?.changeScheme() }
+        Handset.until({ "light marks by night" }) { !bars.isAppearanceLightStatusBars }
+    }
+
+    @Test fun theFirstWindowIsThePaperOfTheScheme() {
+        for ((night, ink) in listOf(Configuration.UI_MODE_NIGHT_NO to Ink.Day, Configuration.UI_MODE_NIGHT_YES to Ink.Night)) {
+            val config = Configuration(Handset.app.resources.configuration)
+            config.uiMode = config.uiMode and Configuration.UI_MODE_NIGHT_MASK.inv() or night
+            val context = Handset.app.createConfigurationContext(config)
+            context.setTheme(context.applicationInfo.theme)
+            val value = android.util.TypedValue()
+            assertTrue(context.theme.resolveAttribute(android.R.attr.windowBackground, value, true))
+            assertEquals(Integer.toHexString(ink.paper.toArgb()), Integer.toHexString(context.getColor(value.resourceId)))
+        }
+    }
+
+    @Test fun whatWasAskedOnThisPhoneDoesNotMoveToAnother() {
+        val parser = Handset.app.resources.getXml(R.xml.data_extraction_rules)
+        val moved = mutableListOf<String>()
+        var inTransfer = false
+        while (parser.next() != XmlPullParser.END_DOCUMENT) {
+            if (parser.name == "device-transfer") inTransfer = parser.eventType == XmlPullParser.START_TAG
+            if (inTransfer && parser.eventType == XmlPullParser.START_TAG && parser.name == "include") {
+                moved += parser.getAttributeValue(null, "domain") + ":" + parser.getAttributeValue(null, "path")
+            }
+        }
+        assertTrue("the log moves: $moved", "file:." in moved)
+        assertTrue("$moved", moved.none { it == "sharedpref:." || it == "sharedpref:asked.xml" || it == "sharedpref:alarms.xml" })
+    }
+
+    @Test fun onlyFilesOfOurKindsAreSharedToTheApp() {
+        fun taken(type: String) = Handset.app.packageManager
+            .queryIntentActivities(Intent(Intent.ACTION_SEND).setType(type).setPackage(Handset.app.packageName), PackageManager.MATCH_DEFAULT_ONLY).isNotEmpty()
+        for (ours in listOf("application/json-seq", "application/geo+json", "application/octet-stream")) assertTrue(ours, taken(ours))
+        for (other in listOf("image/jpeg", "text/plain", "video/mp4", "application/pdf")) assertTrue(other, !taken(other))
+    }
+}
