@@ -29,6 +29,7 @@ internal class Asking<I, O>(private val key: String, private val contract: Activ
 
     suspend fun ask(question: I): O {
         val answer = CompletableDeferred<O>()
+        waiting?.cancel() // Asked anew: nobody will answer the earlier one.
         waiting = answer
         val front = launcher ?: throw ActivityNotFoundException(key)
         front.launch(question)

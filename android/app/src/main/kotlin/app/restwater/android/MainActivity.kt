@@ -29,9 +29,6 @@ import androidx.compose.foundation.layout.windowInsetsPadding
 import androidx.compose.runtime.Composable
 import androidx.compose.runtime.CompositionLocalProvider
 import androidx.compose.runtime.LaunchedEffect
-import androidx.compose.runtime.getValue
-import androidx.compose.runtime.mutableStateOf
-import androidx.compose.runtime.setValue
 import androidx.compose.ui.Modifier
 import androidx.compose.ui.graphics.toArgb
 import androidx.compose.ui.platform.LocalConfiguration
@@ -41,6 +38,9 @@ import androidx.core.graphics.drawable.toDrawable
 import androidx.core.view.WindowCompat
 import androidx.core.view.WindowInsetsCompat.Type.statusBars
 import androidx.core.view.WindowInsetsControllerCompat
+import androidx.lifecycle.Lifecycle
+import androidx.lifecycle.lifecycleScope
+import androidx.lifecycle.repeatOnLifecycle
 import app.restwater.R
 import app.restwater.core.Scheme
 import app.restwater.core.palmMm
@@ -69,9 +69,6 @@ class MainActivity : ComponentActivity() {
     private val volume by lazy { VolumeKeys(this, app) }
     private val ask = registerForActivityResult(ActivityResultContracts.RequestPermission()) { onReady { it.lookOut() } }
 
-    /** Whether the screens can be seen: else no clock of theirs runs. */
-    private var started by mutableStateOf(false)
-
     /** What the screens draw; none until the log is open. */
     internal val state: RestwaterState? get() = (model.stage as? Stage.Ready)?.state
 
@@ -82,6 +79,8 @@ class MainActivity : ComponentActivity() {
         app.files.attach(this, savedInstanceState)
         app.receiver.attach(this)
         setContent { Shown(model.stage) }
+        // The clock of the screens runs while they can be seen. Composition is paused behind that, so it can't decide it.
+        lifecycleScope.launch { repeatOnLifecycle(Lifecycle.State.STARTED) { model.ready().runClock() } }
         if (savedInstanceState == null) take(intent)
     }
 
@@ -119,7 +118,6 @@ class MainActivity : ComponentActivity() {
 
     override fun onStart() {
         super.onStart()
-        started = true
         app.feel.view = window.decorView
         app.heard = { alarm -> state?.say(alarm.title) }
     }
@@ -131,7 +129,6 @@ class MainActivity : ComponentActivity() {
 
     override fun onStop() {
         super.onStop()
-        started = false
         if (app.feel.view === window.decorView) {
             app.feel.view = null
             app.heard = null
@@ -185,7 +182,7 @@ class MainActivity : ComponentActivity() {
         }
         CompositionLocalProvider(LocalSystemBack provides { onBack -> BackHandler(onBack = onBack) }) {
             // What stands at the sides, a camera or three buttons, is no glass.
-            Box(Modifier.windowInsetsPadding(insets.only(WindowInsetsSides.Horizontal))) { RestwaterApp(state, measure(insets), started) }
+            Box(Modifier.windowInsetsPadding(insets.only(WindowInsetsSides.Horizontal))) { RestwaterApp(state, measure(insets), ticking = false) }
         }
     }
 

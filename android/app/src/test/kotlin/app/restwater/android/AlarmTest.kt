@@ -3,10 +3,16 @@ package app.restwater.android
 import android.Manifest
 import android.app.AlarmManager
 import android.app.Notification
+import android.content.Context
 import android.content.Intent
+import android.media.Ringtone
+import android.media.RingtoneManager
+import android.net.Uri
+import android.os.Vibrator
 import app.restwater.core.Action
 import app.restwater.core.shellWords
 import org.junit.Assert.assertEquals
+import org.junit.Assert.assertNotNull
 import org.junit.Assert.assertNull
 import org.junit.Assert.assertTrue
 import org.junit.Before
@@ -15,6 +21,8 @@ import org.junit.runner.RunWith
 import org.robolectric.RobolectricTestRunner
 import org.robolectric.Shadows.shadowOf
 import org.robolectric.annotation.Config
+import org.robolectric.annotation.Implementation
+import org.robolectric.annotation.Implements
 import org.robolectric.shadows.ShadowAlarmManager
 
 /** An alarm rings until its own cast has ended or one of its keys was tapped; nothing else silences it. */
@@ -161,19 +169,43 @@ class AlarmTest {
         Handset.deny(Manifest.permission.USE_FULL_SCREEN_INTENT)
         rodOneRings()
         assertNull(Handset.rung().single().fullScreenIntent)
-    }
-
-    @Test @Config(sdk = [34, 35]) fun withoutNotificationsAnAlarmSoundsAllTheSame() {
-        Handset.deny(Manifest.permission.POST_NOTIFICATIONS)
+        Handset.later(5)
+        Handset.allow(Manifest.permission.USE_FULL_SCREEN_INTENT)
         act(Action.Cast(1u))
         Handset.later(TWELVE_MIN)
         Handset.ringDue()
-        assertTrue("it sounds", Handset.app.sounder.sounding("rod-1"))
+        assertNotNull(Handset.rung().single().fullScreenIntent)
+    }
+
+    @Test @Config(sdk = [34, 35], shadows = [TonesAsked::class]) fun withoutNotificationsAnAlarmSoundsAllTheSame() {
+        Handset.deny(Manifest.permission.POST_NOTIFICATIONS)
+        val vibrator = shadowOf(Handset.app.getSystemService(Vibrator::class.java))
+        act(Action.Cast(1u))
+        Handset.later(TWELVE_MIN)
+        Handset.ringDue()
+        assertEquals("the alarm's tone is asked for", RingtoneManager.getDefaultUri(RingtoneManager.TYPE_ALARM), TonesAsked.last)
+        assertTrue("it shakes", vibrator.isVibrating)
         act(Action.WoundIn(1u))
-        assertTrue("its own key silences it", !Handset.app.sounder.sounding("rod-1"))
+        assertTrue("its own key silences it", !vibrator.isVibrating)
     }
 
     private companion object {
         const val TWELVE_MIN = 720L
+    }
+}
+
+/** The tones that were asked for: Robolectric can't make one. */
+@Implements(RingtoneManager::class)
+class TonesAsked {
+    companion object {
+        var last: Uri? = null
+
+        @Implementation
+        @JvmStatic
+        @Suppress("unused", "UNUSED_PARAMETER")
+        fun getRingtone(context: Context, uri: Uri): Ringtone? {
+            last = uri
+            return null
+        }
     }
 }

@@ -86,20 +86,16 @@ class LifecycleTest {
         assertEquals("mist till ten", shown)
     }
 
-    /** Opens a leaf of the Conditions screen on which a line is typed. */
+    /** Opens the leaf of the book on which a note is typed. */
     private fun typingLeaf(scenario: ActivityScenario<MainActivity>): String {
-        rule.runOnUiThread { scenario.activity().state?.open(Showing.CONDITIONS) }
-        Handset.until({ "no conditions" }) { scenario.activity().state?.conditions != null }
-        val leaf = checkNotNull(scenario.activity().state?.conditions).leaves.first { it.typing != null }
-        val first = checkNotNull(scenario.activity().state?.conditions).leaves.first()
-        if (leaf.id != first.id) {
-            val key = "key-leaf-${leaf.id}"
-            repeat(6) { if (!isThere(key)) tap(if (isThere("grid-more")) "grid-more" else "next-part") }
-            tap(key)
-        }
-        val tag = "typed-${leaf.typing?.field}"
-        rule.waitUntilExactlyOneExists(hasTestTag(tag), 20_000)
-        return tag
+        rule.runOnUiThread { scenario.activity().state?.open(Showing.BOOK) }
+        Handset.until({ "no book" }) { scenario.activity().state?.book != null }
+        val session = checkNotNull(scenario.activity().state?.book).leaves.first().list.first { it.field == "open" }
+        tap("key-open-${session.value}")
+        Handset.settle()
+        tap("key-leaf-session")
+        rule.waitUntilExactlyOneExists(hasTestTag("typed-note"), 20_000)
+        return "typed-note"
     }
 
     @Test fun theSystemsWayBackGoesOneLevel() = on { scenario ->
@@ -195,7 +191,7 @@ class LifecycleTest {
         on { scenario ->
             val state = checkNotNull(scenario.activity().state)
             rule.runOnUiThread { state.offerFile(file.path) }
-            Handset.until({ "not looked into: ${state.notice}" }) { state.desk.incoming != null }
+            Handset.until({ "not looked into: ${state.notice}" }) { state.desk.incoming != null && !state.desk.busy }
             rule.runOnUiThread { state.desk.takeIn() }
         }
         Handset.until({ "nothing was taken in" }) { Handset.files().imports.size == 1 }

@@ -39,6 +39,7 @@ class LockScreenTest {
     @Before fun aSessionIsOpen() {
         Handset.setClock()
         Handset.allow(Manifest.permission.POST_NOTIFICATIONS)
+        Handset.allow(Manifest.permission.USE_FULL_SCREEN_INTENT)
         ShadowAlarmManager.setCanScheduleExactAlarms(true)
         Handset.core.act(Action.StartSession(null), Handset.app.now())
         Handset.core.act(Action.ChoosePhone("alarm", "12"), Handset.app.now())

@@ -102,7 +102,7 @@ class FilesDesk(
     /** Makes the file the screen asks for and saves it in a place of the user's. */
     fun save() = run { work ->
         val file = core.send(now(), work)
-        if (ports.save(file)) saved(file)
+        asking { if (ports.save(file)) saved(file) }
     }
 
     /** A file was saved, if only after the system had ended the app while the user picked a place. */
@@ -115,10 +115,10 @@ class FilesDesk(
     val copiesBackups get() = ports.copiesBackups
 
     /** Has the user pick a folder for copies of backups. */
-    fun pickFolder() = run { ports.pickFolder()?.let { heard(it) } }
+    fun pickFolder() = asking { ports.pickFolder()?.let { heard(it) } }
 
     /** Lets the user pick a file and looks into it. */
-    fun pick() = run { work -> ports.pick()?.let { look(it, work) } }
+    fun pick() = asking { ports.pick()?.let(::offer) }
 
     /** Looks into a file that came from elsewhere, after what is under way: opened with the app, or a backup. */
     fun offer(file: String) = run(waits = true) { work -> look(file, work) }
@@ -183,14 +183,24 @@ class FilesDesk(
         }
     }
 
-    private suspend fun doing(started: Work, task: suspend (Work) -> Unit) {
-        val watch = watch(started)
+    /** While the user picks, which may take as long as they like, other work goes on. */
+    private fun asking(task: suspend () -> Unit) {
+        scope.launch { explained(task) }
+    }
+
+    private suspend fun explained(task: suspend () -> Unit) =
         try {
-            task(started)
+            task()
         } catch (refused: RestwaterException.Failed) {
             heard(refused.text)
         } catch (trouble: FileTrouble) {
             heard(trouble.message.orEmpty())
+        }
+
+    private suspend fun doing(started: Work, task: suspend (Work) -> Unit) {
+        val watch = watch(started)
+        try {
+            explained { task(started) }
         } finally {
             watch.cancel()
             progress = null

@@ -46,17 +46,10 @@ data class GlassMeasure(
     val insetBottomPx: Double = 0.0,
 )
 
-/** All screens over one state. Reads the clock again each second. */
+/** All screens over one state. Reads the clock again each second, unless the shell does that itself. */
 @Composable
 fun RestwaterApp(state: RestwaterState, measure: GlassMeasure, ticking: Boolean = true) {
-    LaunchedEffect(state, ticking) {
-        state.refresh()
-        state.lookOut()
-        while (ticking) {
-            delay(1_000)
-            state.refresh()
-        }
-    }
+    LaunchedEffect(state, ticking) { if (ticking) state.runClock() else state.toFront() }
     val ink = if (state.settings.scheme == Scheme.DAY) Ink.Day else Ink.Night
     CompositionLocalProvider(LocalInk provides ink, LocalPxPerMm provides measure.pxPerMm.toFloat()) {
         BoxWithConstraints(Modifier.fillMaxSize().background(ink.paper)) {

@@ -26,6 +26,7 @@ import app.restwater.core.positionWords
 import java.util.Locale
 import kotlinx.coroutines.CoroutineDispatcher
 import kotlinx.coroutines.CoroutineScope
+import kotlinx.coroutines.delay
 import kotlinx.coroutines.launch
 import kotlinx.coroutines.withContext
 
@@ -313,6 +314,15 @@ class RestwaterState(
             notice = trouble.message.orEmpty()
         }
 
+    /** Reads the screen each second until it is cancelled, as when nobody can see it. */
+    suspend fun runClock() {
+        toFront()
+        while (true) {
+            delay(SECOND_MS)
+            refresh()
+        }
+    }
+
     /** To the front again: keys of the lock screen may have logged meanwhile. */
     suspend fun toFront() {
         refresh()
@@ -354,6 +364,8 @@ class RestwaterState(
             null
         }
 }
+
+private const val SECOND_MS = 1_000L
 
 private fun whichOf(screen: Screen): Which = when (screen) {
     is Screen.Bank -> Which.BANK
