@@ -118,6 +118,17 @@ class LockScreen(private val context: Context) : Lookout, Ringing {
         app.sounder.stop(alarmId)
     }
 
+    /** Ends the sound of what rings; it still stands there with its keys until its cast has ended. */
+    fun quieten() {
+        app.sounder.stopAll()
+        val manager = checkNotNull(context.getSystemService(NotificationManager::class.java))
+        for (shown in manager.activeNotifications.filter { it.id == ALARM_ID && it.notification.flags and Notification.FLAG_INSISTENT != 0 }) {
+            notifications.cancel(shown.tag, shown.id)
+            val silent = NotificationCompat.Builder(context, shown.notification).setSilent(true).build()
+            post(shown.tag, shown.id, silent.apply { flags = flags and Notification.FLAG_INSISTENT.inv() })
+        }
+    }
+
     /** A key that was tapped out here and is not in the log: what it was, and what the core says of it. */
     fun notSaved(label: String, why: String) {
         if (!allowed) return

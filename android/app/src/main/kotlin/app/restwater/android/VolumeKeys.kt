@@ -17,7 +17,7 @@ internal class VolumeKeys(private val activity: Activity, private val app: Restw
     /** Whether the event was for us. */
     fun take(event: KeyEvent, state: RestwaterState?): Boolean {
         val key = KEYS[event.keyCode] ?: return false
-        app.sounder.stopAll()
+        if (event.action == KeyEvent.ACTION_DOWN && event.repeatCount == 0) app.lockScreen.quieten()
         if (!app.choices.volumeKeys || state == null || state.showing != Showing.BANK || state.bank?.rods.isNullOrEmpty()) return false
         when {
             event.action == KeyEvent.ACTION_DOWN && event.repeatCount == 0 -> held = false

@@ -120,6 +120,10 @@ class AlarmTest {
     @Test fun itRingsUntilItIsSeenTo() {
         rodOneRings()
         assertTrue("the sound goes on", Handset.rung().single().flags and Notification.FLAG_INSISTENT != 0)
+        lockScreen.quieten()
+        val quiet = Handset.rung().single()
+        assertTrue("a volume key ends the sound", quiet.flags and Notification.FLAG_INSISTENT == 0)
+        assertEquals("and leaves the keys", 2, quiet.actions.size)
     }
 
     @Test fun whatWasDueWhileThePhoneWasOffRingsOnce() {

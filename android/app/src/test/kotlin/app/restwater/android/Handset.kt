@@ -107,7 +107,7 @@ object Handset {
 
     /** Waits for work that runs beside the main thread, whose answers come by the main looper. */
     fun until(what: () -> String, there: () -> Boolean) {
-        repeat(800) {
+        repeat(400) {
             ShadowLooper.idleMainLooper(50, TimeUnit.MILLISECONDS)
             if (there()) return
             Thread.sleep(25)

@@ -11,6 +11,7 @@ import androidx.compose.ui.test.hasTestTag
 import androidx.compose.ui.test.junit4.v2.createEmptyComposeRule
 import androidx.compose.ui.test.onNodeWithTag
 import androidx.test.core.app.ActivityScenario
+import androidx.test.platform.app.InstrumentationRegistry
 import app.restwater.core.Action
 import app.restwater.core.Key
 import app.restwater.ui.CutOff
@@ -81,12 +82,23 @@ class ScreensTest {
         assertTrue("$screen cuts off: $cut", cut.isEmpty() || screen in CUT_AT_TWICE)
     }
 
-    @Test fun aKeyWithTheFocusShowsIt() = on {
+    @Test fun aKeyWithTheFocusShowsIt() = keysInstead {
         val key = rule.onNodeWithTag(tag(Key.BITE))
         val action = key.fetchSemanticsNode().config.getOrNull(SemanticsActions.RequestFocus)
         rule.runOnUiThread { checkNotNull(action?.action) { "can't be focused" }.invoke() }
         rule.waitForIdle()
         assertTrue(key.fetchSemanticsNode().config[FocusRing])
+    }
+
+    /** A keyboard or a switch is used, and not the glass. */
+    private fun keysInstead(test: (MainActivity) -> Unit) {
+        val instrumentation = InstrumentationRegistry.getInstrumentation()
+        instrumentation.setInTouchMode(false)
+        try {
+            on(test)
+        } finally {
+            instrumentation.setInTouchMode(true)
+        }
     }
 
     private companion object {

@@ -3,6 +3,7 @@ package app.restwater.android
 import android.content.Intent
 import android.content.pm.PackageManager
 import android.content.res.Configuration
+import androidx.compose.ui.test.junit4.v2.createEmptyComposeRule
 import androidx.core.view.WindowCompat
 import androidx.test.core.app.ActivityScenario
 import app.restwater.R
@@ -10,6 +11,7 @@ import app.restwater.ui.Ink
 import androidx.compose.ui.graphics.toArgb
 import org.junit.Assert.assertEquals
 import org.junit.Assert.assertTrue
+import org.junit.Rule
 import org.junit.Test
 import org.junit.runner.RunWith
 import org.robolectric.RobolectricTestRunner
@@ -22,15 +24,22 @@ import org.xmlpull.v1.XmlPullParser
 @Config(sdk = [26, 31, 34, 35], qualifiers = "w411dp-h891dp-xhdpi")
 @GraphicsMode(GraphicsMode.Mode.NATIVE)
 class WindowTest {
+    @get:Rule val rule = createEmptyComposeRule()
+
+    private fun until(what: String, there: () -> Boolean) = Handset.until({ what }) {
+        rule.waitForIdle()
+        there()
+    }
+
     @Test fun theMarksOfTheBarsFollowTheScheme() = ActivityScenario.launch(MainActivity::class.java).use { scenario ->
         var activity: MainActivity? = null
         scenario.onActivity { activity = it }
         val there = checkNotNull(activity)
         val bars = WindowCompat.getInsetsController(there.window, there.window.decorView)
-        Handset.until({ "no screen" }) { there.state?.bank != null }
-        Handset.until({ "dark marks by day" }) { bars.isAppearanceLightStatusBars }
+        until("no screen") { there.state?.bank != null }
+        until("dark marks by day") { bars.isAppearanceLightStatusBars }
         scenario.onActivity { it.state?.changeScheme() }
-        Handset.until({ "light marks by night" }) { !bars.isAppearanceLightStatusBars }
+        until("light marks by night") { !bars.isAppearanceLightStatusBars }
     }
 
     @Test fun theFirstWindowIsThePaperOfTheScheme() {

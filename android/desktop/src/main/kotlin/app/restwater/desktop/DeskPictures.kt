@@ -24,7 +24,7 @@ import kotlinx.coroutines.withTimeoutOrNull
 /** What is done at home: Files after a file was taken in and a backup made, the doubtful entries and one of them, the phone's choices. */
 internal fun deskPictures(core: Restwater, last: DayTap, out: File, glass: Glass) {
     val bank = (core.screen(Which.BANK, last.at) as Screen.Bank).v1
-    val desk = FilesDesk(core, { last.at }, CoroutineScope(Dispatchers.Unconfined), NoFiles) { }
+    val desk = FilesDesk(core, { last.at }, CoroutineScope(Dispatchers.Unconfined), NoFiles)
     runBlocking {
         core.backUp(last.at, Work())
         desk.offer(core.send(last.at, Work()).path)
