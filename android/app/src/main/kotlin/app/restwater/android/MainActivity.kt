@@ -29,6 +29,8 @@ import androidx.compose.foundation.layout.windowInsetsPadding
 import androidx.compose.runtime.Composable
 import androidx.compose.runtime.CompositionLocalProvider
 import androidx.compose.runtime.LaunchedEffect
+import androidx.compose.runtime.getValue
+import androidx.compose.runtime.produceState
 import androidx.compose.ui.Modifier
 import androidx.compose.ui.graphics.toArgb
 import androidx.compose.ui.platform.LocalConfiguration
@@ -54,6 +56,7 @@ import app.restwater.ui.RestwaterApp
 import app.restwater.ui.RestwaterState
 import app.restwater.ui.Trouble
 import kotlin.math.abs
+import kotlinx.coroutines.delay
 import kotlinx.coroutines.launch
 
 /** The one activity: it shows what [RestwaterModel] holds, and puts the questions that only an activity can. */
@@ -144,7 +147,7 @@ class MainActivity : ComponentActivity() {
 
     @Composable
     private fun Shown(stage: Stage) = when (stage) {
-        Stage.Opening -> Calm { insets -> Trouble(getString(R.string.opening), insets) }
+        Stage.Opening -> Calm { insets -> Trouble(if (slow()) getString(R.string.opening) else "", insets) }
         is Stage.Refused -> Calm { insets -> Trouble(stage.text, insets, shellWords().salvage.takeIf { stage.damaged }, model::salvage) }
         is Stage.Ready -> Screens(stage.state)
     }
@@ -154,6 +157,16 @@ class MainActivity : ComponentActivity() {
     private fun Calm(content: @Composable (GlassMeasure) -> Unit) {
         val ink = if (isSystemInDarkTheme()) Ink.Night else Ink.Day
         CompositionLocalProvider(LocalInk provides ink) { content(measure(WindowInsets.safeDrawing)) }
+    }
+
+    /** Most logs are open before anybody could read a word. */
+    @Composable
+    private fun slow(): Boolean {
+        val slow by produceState(false) {
+            delay(SLOW_MS)
+            value = true
+        }
+        return slow
     }
 
     @Composable
@@ -207,6 +220,8 @@ class MainActivity : ComponentActivity() {
     }
 
     internal companion object {
+        private const val SLOW_MS = 500L
+
         /** The launcher's shortcut. */
         const val START = "app.restwater.START"
 

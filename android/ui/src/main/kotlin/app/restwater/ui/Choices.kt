@@ -170,7 +170,7 @@ val LocalSystemBack = staticCompositionLocalOf<@Composable (onBack: () -> Unit) 
 @Composable
 internal fun PageHead(title: String, notice: String, layout: BankLayout, page: PagePlace = layout.page): Rect {
     val ink = LocalInk.current
-    Box(Modifier.at(page.title.copy(width = 1.0, height = 1.0)).testTag("pane").semantics { paneTitle = title })
+    Box(Modifier.at(page.title.copy(width = 1.0, height = 1.0)).semantics { paneTitle = title })
     Box(Modifier.at(page.title).semantics { heading(); contentDescription = title }) {
         FitText(title, layout.text.headline.toFloat(), ink.ink, Modifier.fillMaxSize(), FontWeight.Bold)
     }

@@ -91,7 +91,7 @@ fun SwimScreen(
 @Composable
 private fun SwimHead(view: SwimView, place: Rect, bank: BankLayout) {
     val half = place.height * 0.58
-    Box(Modifier.at(place.copy(height = half)).testTag("pane").semantics { heading(); contentDescription = view.title; paneTitle = view.title }) {
+    Box(Modifier.at(place.copy(height = half)).semantics { heading(); contentDescription = view.title; paneTitle = view.title }) {
         FitText(view.title, bank.text.headline.toFloat() * 0.85f, LocalInk.current.ink, Modifier.fillMaxSize(), FontWeight.Bold)
     }
     val below = place.copy(top = place.top + half, height = place.height - half)
