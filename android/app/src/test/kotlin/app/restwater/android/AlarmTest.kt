@@ -12,7 +12,6 @@ import android.os.Vibrator
 import app.restwater.core.Action
 import app.restwater.core.shellWords
 import org.junit.Assert.assertEquals
-import org.junit.Assert.assertNotNull
 import org.junit.Assert.assertNull
 import org.junit.Assert.assertTrue
 import org.junit.Before
@@ -173,12 +172,6 @@ class AlarmTest {
         Handset.deny(Manifest.permission.USE_FULL_SCREEN_INTENT)
         rodOneRings()
         assertNull(Handset.rung().single().fullScreenIntent)
-        Handset.later(5)
-        Handset.allow(Manifest.permission.USE_FULL_SCREEN_INTENT)
-        act(Action.Cast(1u))
-        Handset.later(TWELVE_MIN)
-        Handset.ringDue()
-        assertNotNull(Handset.rung().single().fullScreenIntent)
     }
 
     @Test @Config(sdk = [34, 35], shadows = [TonesAsked::class]) fun withoutNotificationsAnAlarmSoundsAllTheSame() {
