@@ -1,7 +1,7 @@
 //! One flat error: what kind, what to show, and the detail for a report.
 
-use restwater_core::app::{App, AppError, ErrorKind};
-use restwater_core::screen::Wording;
+use restwater_app::{App, AppError, ErrorKind};
+use restwater_screen::Wording;
 
 /// What a shell can tell apart; each says what the user can do next.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, uniffi::Enum)]

@@ -4,10 +4,10 @@
 use crate::entropy::SystemEntropy;
 use crate::error::{Kind, RestwaterError};
 use crate::object::Restwater;
-use restwater_core::app::{App, AppError, BackupMade, Outgoing};
-use restwater_core::exchange::OnProgress;
-use restwater_core::log::Moment;
-use restwater_core::screen::{
+use restwater_app::{App, AppError, BackupMade, Outgoing};
+use restwater_exchange::OnProgress;
+use restwater_log::Moment;
+use restwater_screen::{
     BackupLine, ChoiceRow, FilesView, ImportLine, IncomingView, MendLine, MendOpen, MendView,
 };
 use std::ops::ControlFlow;
@@ -222,7 +222,7 @@ impl Restwater {
     ) -> Result<T, RestwaterError> {
         let guard = GiveUpWithTask(Arc::clone(&work));
         let task = runtime()?.spawn_blocking(move || {
-            let mut progress = |at: restwater_core::exchange::Progress| {
+            let mut progress = |at: restwater_exchange::Progress| {
                 work.done.store(at.ops, Ordering::Relaxed);
                 if work.given_up.load(Ordering::Relaxed) {
                     ControlFlow::Break(())

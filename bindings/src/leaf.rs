@@ -2,8 +2,8 @@
 //!
 //! Each is the core's own type, declared again for uniffi: the compiler refuses one that differs.
 
-use restwater_core::app::Which;
-use restwater_core::screen::{
+use restwater_app::Which;
+use restwater_screen::{
     ChoiceRow, Door, DoorGroup, DoorsView, Leaf, LeafKey, LeafLine, LeafSpan, LeafTyping, LeavesView,
 };
 

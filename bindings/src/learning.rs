@@ -2,8 +2,8 @@
 //!
 //! Each is the core's own type, declared again for uniffi: the compiler refuses one that differs.
 
-use restwater_core::log::Factor;
-use restwater_core::screen::{
+use restwater_compare::Factor;
+use restwater_screen::{
     AlternationView, Axis, ChangeView, ChangesView, ChartBand, ChartBar, ChartDot, ChartKind, ChartLine,
     ChartSpan, ChartView, ChoiceRow, DotShape, ForecastLine, ForecastView, ForestPoint, LineStyle, SideView,
     StartTest, StepState, StepView, Tick, VerdictTone, WaitsView,

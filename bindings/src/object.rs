@@ -2,13 +2,11 @@
 
 use crate::entropy::SystemEntropy;
 use crate::error::{Kind, RestwaterError};
-use restwater_core::app::{Action, App, AppError, FanGlass, Screen, Settings, Update, Which};
-use restwater_core::log::Moment;
-use restwater_core::screen::{
-    BankLayout, DoorsView, Glass, Key, MatchLayout, PadAsk, PadWords, SwimLayout, SwimPadAsk, WatchView,
-    Wording,
-};
-use restwater_core::swim::SwimScene;
+use restwater_app::{Action, App, AppError, FanGlass, Screen, Settings, Update, Which};
+use restwater_log::Moment;
+use restwater_screen::{DoorsView, Key, WatchView, Wording};
+use restwater_layout::{BankLayout, Glass, MatchLayout, PadAsk, PadWords, SwimLayout, SwimPadAsk};
+use restwater_swim::SwimScene;
 use std::path::Path;
 use std::sync::{Arc, Mutex, MutexGuard};
 
@@ -97,7 +95,7 @@ impl Restwater {
 /// Where the Bank screen's things lie on a glass.
 #[uniffi::export]
 pub fn bank_layout(glass: Glass, ask: PadAsk) -> Result<BankLayout, RestwaterError> {
-    restwater_core::screen::bank_layout(&glass, ask)
+    restwater_layout::bank_layout(&glass, ask)
         .map_err(|error| RestwaterError::plain(Kind::BadInput, &error))
 }
 
@@ -112,20 +110,20 @@ pub fn pad_words() -> PadWords {
 #[uniffi::export]
 #[must_use]
 pub fn palm_mm() -> f64 {
-    restwater_core::screen::PALM_MM
+    restwater_layout::PALM_MM
 }
 
 /// Where the Swim screen's things lie on a glass.
 #[uniffi::export]
 #[must_use]
 pub fn swim_layout(glass: &Glass, ask: SwimPadAsk) -> SwimLayout {
-    restwater_core::screen::swim_layout(glass, ask)
+    restwater_layout::swim_layout(glass, ask)
 }
 
 /// Where the keys of the Match screen lie on a glass.
 #[uniffi::export]
 pub fn match_layout(glass: &Glass) -> Result<MatchLayout, RestwaterError> {
-    restwater_core::screen::match_layout(glass).map_err(|error| RestwaterError::plain(Kind::BadInput, &error))
+    restwater_layout::match_layout(glass).map_err(|error| RestwaterError::plain(Kind::BadInput, &error))
 }
 
 /// What a key of the Bank does for a rod; none for a key that opens a screen.
@@ -150,6 +148,6 @@ pub struct DayTap {
 #[uniffi::export]
 pub fn read_day(text: &str) -> Result<Vec<DayTap>, RestwaterError> {
     let day =
-        restwater_core::app::read_day(text).map_err(|error| RestwaterError::plain(Kind::BadFile, &error))?;
+        restwater_app::read_day(text).map_err(|error| RestwaterError::plain(Kind::BadFile, &error))?;
     Ok(day.into_iter().map(|tap| DayTap { at: tap.at, action: tap.action, picture: tap.picture }).collect())
 }

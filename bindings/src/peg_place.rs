@@ -2,7 +2,7 @@
 //!
 //! Each record is the core's own type, declared again for uniffi: the compiler refuses one that differs.
 
-use restwater_core::screen::{PegPlaceView, TypedField};
+use restwater_screen::{PegPlaceView, TypedField};
 
 /// Where the peg lies on the earth, as typed or as set: optional, and left out of files unless asked for.
 #[uniffi::remote(Record)]

@@ -2,9 +2,10 @@
 //!
 //! Each is the core's own type, declared again for uniffi: the compiler refuses one that differs.
 
-use restwater_core::app::FanGlass;
-use restwater_core::screen::{Rect, SwimKey, SwimKeyPlace, SwimLayout, SwimPad, SwimPadAsk};
-use restwater_core::swim::{FillRole, KeyLine, LabelRole, LineRole, MarkShape, SwimScene};
+use restwater_app::FanGlass;
+use restwater_screen::{SwimKey, SwimPad};
+use restwater_layout::{Rect, SwimKeyPlace, SwimLayout, SwimPadAsk};
+use restwater_swim::{FillRole, KeyLine, LabelRole, LineRole, MarkShape, SwimScene};
 
 /// What a filled polygon stands for.
 #[uniffi::remote(Enum)]

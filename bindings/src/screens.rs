@@ -2,8 +2,8 @@
 //!
 //! Each is the core's own type, declared again for uniffi: the compiler refuses one that differs.
 
-use restwater_core::app::{Screen, Update, Which};
-use restwater_core::screen::{
+use restwater_app::{Screen, Update, Which};
+use restwater_screen::{
     AdviceTone, AdviceView, BankState, BankView, ChangesView, Choice, ChoiceRow, FilesView, HeaderView, Key,
     KeyView, KeyWeight, LeafKey, LeavesView, MatchView, MendView, PegPlaceView, PhoneView, RodView,
     SetupView, StripMark, StripMarkShape, StripView, SwimKey, SwimKeyView, SwimPad, SwimPick, SwimView,

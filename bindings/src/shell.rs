@@ -2,7 +2,7 @@
 //!
 //! The core's own type, declared again for uniffi: the compiler refuses one that differs.
 
-use restwater_core::screen::{ShellWords, Wording};
+use restwater_screen::{ShellWords, Wording};
 
 /// The words.
 #[uniffi::remote(Record)]
@@ -46,5 +46,5 @@ pub fn shell_words() -> ShellWords {
 #[uniffi::export]
 #[must_use]
 pub fn position_words(accuracy_m: f64) -> String {
-    restwater_core::screen::position_words(&Wording::new(), accuracy_m)
+    restwater_screen::position_words(&Wording::new(), accuracy_m)
 }

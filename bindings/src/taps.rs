@@ -2,12 +2,11 @@
 //!
 //! Each is the core's own type, declared again for uniffi: the compiler refuses one that differs.
 
-use restwater_core::app::{Action, Hand, Scheme, Settings};
-use restwater_core::log::{
-    Factor, FishWeight, LeadMaterial, Moment, Reach, Rig, SessionSetup, Spot, WeightUnit,
-};
-use restwater_core::screen::MatchTap;
-use restwater_core::swim::Step;
+use restwater_app::{Action, Hand, Scheme, Settings};
+use restwater_log::{FishWeight, LeadMaterial, Moment, Reach, Rig, SessionSetup, Spot, WeightUnit};
+use restwater_compare::Factor;
+use restwater_screen::MatchTap;
+use restwater_swim::Step;
 use uuid::Uuid;
 
 /// A point in time as the phone knew it.

@@ -2,7 +2,7 @@
 //!
 //! Each is the core's own type, declared again for uniffi: the compiler refuses one that differs.
 
-use restwater_core::screen::{ChoiceRow, Key, PhoneView, WatchAlarm, WatchKey, WatchView};
+use restwater_screen::{ChoiceRow, Key, PhoneView, WatchAlarm, WatchKey, WatchView};
 
 /// A key on the lock screen.
 #[uniffi::remote(Record)]

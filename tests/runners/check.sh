@@ -65,7 +65,7 @@ check_phones() {
 
 # check_for TARGET CARGO-OPTION...
 check_for() {
-  LIBSQLITE3_SYS_USE_PKG_CONFIG=1 cargo check --quiet --locked -p restwater-core -p restwater-bindings --target "$@"
+  LIBSQLITE3_SYS_USE_PKG_CONFIG=1 cargo check --quiet --locked -p restwater-bindings --target "$@"
 }
 
 # Nothing that ships can reach a network: no crate, no class, no permission.

@@ -17,7 +17,7 @@ DUCKDB=2.0.1
 
 rust_tests() {
   rust
-  peers core/src tests/src tests/tests
+  peers core tests/src tests/tests
   INSTA_UPDATE=no cargo test --workspace --no-fail-fast
 }
 
@@ -46,13 +46,13 @@ rust_bin() {
 bench_bin() { cargo run --release --quiet -p restwater-tests --bin "bench_$1"; }
 
 # bench [NAME...]: some benches or all, and one table of all their rows at the end (DEVELOPERS.md, "Benches"). Where they
-# are: core/benches (divan, its goals in tests/bench), bench_* among the binaries of restwater-tests, tests/bench/*.sh, and
+# are: core/*/benches (divan, its goals in tests/bench), bench_* among the binaries of restwater-tests, tests/bench/*.sh, and
 # the desktop app's Bench.kt (through the bindings, on the real screens).
 bench() {
   rust
   local name names=("$@") status log rows=target/logs/bench.tsv
   [ $# -gt 0 ] || mapfile -t names < <(bench_names)
-  peers core/benches tests/src
+  peers core tests/src
   mkdir -p target/logs
   : >$rows
   for name in "${names[@]}"; do
@@ -100,7 +100,7 @@ bench_table() {
 # All but `profiles`, which builds everything anew many times over, and what it asks of each.
 bench_names() {
   {
-    find core/benches -name '*.rs' -printf '%f\n' | sed 's/\.rs$//'
+    find core/*/benches -name '*.rs' -printf '%f\n' | sed 's/\.rs$//'
     find tests/src/bin -name 'bench_*.rs' -printf '%f\n' | sed 's/^bench_//; s/\.rs$//'
     find tests/bench -name '*.sh' -printf '%f\n' | sed 's/\.sh$//'
     printf '%s\n' "${KOTLIN_BENCHES[@]}"
@@ -113,7 +113,7 @@ KOTLIN_BENCHES=(act ffi ui)
 one_bench() {
   if [ -e "tests/bench/$1.sh" ]; then
     bash "tests/bench/$1.sh"
-  elif [ -e "core/benches/$1.rs" ]; then
+  elif [ -e "core/$1/benches/$1.rs" ]; then
     # Runs the bench itself, then its peer in Python on the same work, and says what the goals are.
     tool python3 python3 && debs python3-venv
     python3 "tests/bench/$1.py"
