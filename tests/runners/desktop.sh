@@ -12,7 +12,8 @@ kotlin_tests() {
   windows
   debs xvfb
   native_library
-  with_display maven -f $DESKTOP/pom.xml test
+  step "compile the screens" maven -q -f $DESKTOP/pom.xml test-compile
+  step "run their tests" with_display maven -f $DESKTOP/pom.xml test
 }
 
 # with_display COMMAND...: on a display of its own where the machine has none, so that the window can be clicked.
@@ -44,15 +45,18 @@ desktop_app() {
   native_library
   local made=target/desktop/class-path
   if [ ! -e $made ] || [ -n "$(find android/ui/src $DESKTOP/src/main $DESKTOP/pom.xml -newer $made -print -quit)" ]; then
-    echo "dev: building the screens" >&2
-    maven -q -f $DESKTOP/pom.xml compile dependency:build-classpath -Dmdep.outputFile="$PWD/$made.new"
+    step "compile the screens" maven -q -f $DESKTOP/pom.xml compile dependency:build-classpath -Dmdep.outputFile="$PWD/$made.new"
     mv $made.new $made
   fi
 }
 
+# quietly COMMAND...: without JNA's remark about Rust's worker threads, which are still attached when the JVM ends: nothing
+# is lost by it, and it reads like a failure.
+quietly() { "$@" 2> >(grep --line-buffered -v 'could not detach thread' >&2); }
+
 # desktop_java CLASS ARGUMENT...: a main class of the desktop app.
 desktop_java() {
-  java -Djna.library.path="$PWD/target/release" -cp "$PWD/target/desktop/classes:$(cat target/desktop/class-path)" "$@"
+  quietly java -Djna.library.path="$PWD/target/release" -cp "$PWD/target/desktop/classes:$(cat target/desktop/class-path)" "$@"
 }
 
 # run [DATA]: a window on the log in the folder DATA; without a display, the demo day into target/screens.

@@ -27,8 +27,7 @@ debs() {
     echo "dev: please install: ${missing[*]}   (on Debian as root: apt-get install ${missing[*]})" >&2
     return 1
   fi
-  echo "dev: installing ${missing[*]}" >&2
-  try install_debs "${missing[@]}"
+  step "install ${missing[*]}" try install_debs "${missing[@]}"
 }
 
 install_debs() {

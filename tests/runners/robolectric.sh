@@ -12,10 +12,10 @@ android_tests() {
   debs aapt unzip zip
   native_library
   mkdir -p $ANDROID_OUT
-  fetch_android_libraries
-  link_android_resources
-  compile_android
-  run_robolectric
+  step "fetch the Android libraries" fetch_android_libraries
+  step "link the resources" link_android_resources
+  step "compile the app" compile_android
+  step "run its tests" run_robolectric
 }
 
 # stale STAMP PATH...: is a file under one of the paths newer than the stamp, or the stamp not there?

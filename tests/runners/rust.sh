@@ -15,10 +15,14 @@ peers() {
 
 DUCKDB=2.0.1
 
+# rust_tests [CRATE...]: of the whole workspace, or of some crates.
 rust_tests() {
+  local crates=(--workspace)
+  [ $# = 0 ] || crates=("${@/#/--package=}")
   rust
-  peers core/src tests/src tests/tests
-  INSTA_UPDATE=no cargo test --workspace --no-fail-fast
+  peers core tests/src tests/tests
+  step "compile the Rust tests" cargo test "${crates[@]}" --no-run
+  step "run them" env INSTA_UPDATE=no cargo test "${crates[@]}" --no-fail-fast
 }
 
 reference_checks() { rust_bin reference tests/reference; }
@@ -39,7 +43,9 @@ pool() {
 rust_bin() {
   local name=$1
   shift
-  rust && cargo run --quiet -p restwater-tests --bin "$name" -- "$@"
+  rust || return 1
+  step "compile $name" cargo build -p restwater-tests --bin "$name"
+  cargo run --quiet -p restwater-tests --bin "$name" -- "$@"
 }
 
 # bench_bin NAME: a bench, as the release profile builds it.
