@@ -1,7 +1,8 @@
 # shellcheck shell=bash
 # What can be said about the tree without running it. Each check prints what it found and counts as one.
 
-CHECKS=(format lints shell bindings phones shells swiftui network versions links stores)
+CHECKS=(format lints shell bindings phones shells swiftui network versions workflows docs stores)
+ACTIONLINT=1.7.12
 # Crates that open a connection. Restwater has none of them, whichever way they would come in.
 NETWORK_CRATES='reqwest|hyper|ureq|curl|curl-sys|isahc|attohttpc|surf|tonic|tungstenite|quinn|rustls|native-tls|openssl|openssl-sys|socket2|mio|async-std|smol|async-io|libp2p|trust-dns.*|hickory.*|sentry.*|opentelemetry.*'
 
@@ -32,8 +33,27 @@ check_lints() {
 check_shell() {
   tool shellcheck shellcheck
   local scripts
-  mapfile -t scripts < <(git ls-files '*.sh' dev .ci/run)
+  mapfile -t scripts < <(git ls-files '*.sh' dev .ci/run ':!android/gradlew')
   shellcheck -x "${scripts[@]}"
+  echo ok
+}
+
+# The workflows by actionlint, a Go module; with Go and shellcheck it also reads the scripts inside them.
+check_workflows() {
+  tool shellcheck shellcheck
+  local lint=target/tools/actionlint
+  if ! command -v go >/dev/null && [ ! -x $lint ]; then
+    echo "not run: actionlint is installed by Go, and there is no Go here"
+    return "$NOT_RUN"
+  fi
+  if [ "$($lint --version 2>/dev/null | head -1)" != "v$ACTIONLINT" ]; then
+    step "install actionlint $ACTIONLINT" try env GOBIN="$TREE/target/tools" go install "github.com/rhysd/actionlint/cmd/actionlint@v$ACTIONLINT"
+  fi
+  $lint -no-color
+  local script
+  while IFS= read -r script; do
+    [ -x "$script" ] || { echo "a workflow runs $script, which is not there or can't be run" && return 1; }
+  done < <(grep -ohE 'run: (\./|\.github/)[a-z./-]+' .github/workflows/*.yml | sed 's/^run: //' | sort -u)
   echo ok
 }
 
