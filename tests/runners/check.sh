@@ -127,19 +127,3 @@ check_versions() {
   done < <(sed -n 's/.*module = "\([^"]*\)", version.ref = "\([^"]*\)".*/\1 \2/p' $catalogue | grep -v kotlin-gradle-plugin)
   [ "$drift" = 0 ] && echo ok
 }
-
-# Every relative link and picture of the Markdown in the tree leads somewhere.
-check_links() {
-  local file link broken=0
-  while IFS= read -r file; do
-    while IFS= read -r link; do
-      [ -e "$(dirname "$file")/$link" ] || { echo "$file: no $link" && broken=1; }
-    done < <(links_of "$file")
-  done < <(git ls-files '*.md')
-  [ "$broken" = 0 ] && echo ok
-}
-
-# links_of FILE: its links and pictures that are files of the tree; a file may have none.
-links_of() {
-  { grep -oE '\]\([^)# ]+|<img src="[^"]+' "$1" || true; } | sed -E 's/^(\]\(|<img src=")//; /^[a-z]+:/d'
-}
