@@ -51,7 +51,7 @@ rust_bin() {
 # bench_bin NAME: a bench, as the release profile builds it.
 bench_bin() { cargo run --release --quiet -p restwater-tests --bin "bench_$1"; }
 
-# bench [NAME...]: some benches or all, and one table of all their rows at the end (DEVELOPERS.md, "Benches"). Where they
+# bench [NAME...]: some benches or all, and one table of all their rows at the end (DEVELOPERS.md, "Benchmarks"). Where they
 # are: core/benches (divan, its goals in tests/bench), bench_* among the binaries of restwater-tests, tests/bench/*.sh, and
 # the desktop app's Bench.kt (through the bindings, on the real screens).
 bench() {
