@@ -50,7 +50,7 @@ part() {
 # step WORDS COMMAND...: one line with the time it took. Its output goes to the log of its part, or to target/logs/dev.log
 # outside a part; there the end of the log is shown when the command fails.
 step() {
-  local words=$1 status=0 start=$SECONDS
+  local words=$1 status=0 start=$SECONDS log=target/logs/dev.log
   shift
   begin "$words"
   set +e
@@ -62,15 +62,16 @@ step() {
     status=$?
   else
     mkdir -p target/logs
+    # shellcheck disable=SC2094 # LOG is only a name here
     (
       set -e
-      "$@"
-    ) 2>&1 | without_colour >target/logs/dev.log
+      LOG=$log "$@" # so that a step inside this one writes there too
+    ) 2>&1 | without_colour >$log
     status=${PIPESTATUS[0]}
   fi
   set -e
   finish "$(printf '  %-44s %5d s' "$words" $((SECONDS - start)))"
-  [ "$status" = 0 ] || [ -n "${LOG:-}" ] || explain target/logs/dev.log
+  [ "$status" = 0 ] || [ -n "${LOG:-}" ] || explain $log
   return "$status"
 }
 

@@ -62,7 +62,9 @@ desktop_java() {
 # run [DATA]: a window on the log in the folder DATA; without a display, the demo day into target/screens.
 run_app() {
   if [ -z "${DISPLAY:-}" ]; then
-    play tests/days/demo.jsonl target/screens
+    desktop_app
+    step "play the demo day" play_day tests/days/demo.jsonl target/screens
+    echo "There is no display: pictures of the demo day are in target/screens."
     return
   fi
   windows
@@ -74,8 +76,11 @@ run_app() {
 play() {
   [ $# = 2 ] || { echo "usage: ./dev play DAY OUT" >&2 && return 2; }
   desktop_app
-  desktop_java -Djava.awt.headless=true app.restwater.desktop.PlayKt "$1" "$2"
+  play_day "$1" "$2"
 }
+
+# play_day DAY OUT [WIDTHxHEIGHT@PIXELS_PER_MM]: by the app that desktop_app has built.
+play_day() { desktop_java -Djava.awt.headless=true app.restwater.desktop.PlayKt "$@"; }
 
 # kotlin_bench act|ffi|ui: timed through the bindings, on the real screens; compiled with the tests, beside a bare SQLite
 # and an empty library.

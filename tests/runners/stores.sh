@@ -22,8 +22,7 @@ pictures() {
       screens=("$1"/*.png)
     else
       desktop_app
-      step "play the demo day at ${size%@*}" desktop_java -Djava.awt.headless=true app.restwater.desktop.PlayKt \
-        tests/days/demo.jsonl "target/screens/${size%@*}" "$size"
+      step "play the demo day at ${size%@*}" play_day tests/days/demo.jsonl "target/screens/${size%@*}" "$size"
       mapfile -t names <tests/runners/store-pictures.txt
       screens=("${names[@]/#/target/screens/${size%@*}/}")
       screens=("${screens[@]/%/.png}")
