@@ -10,7 +10,7 @@ CARGO_NDK=4.1.2
 : "${ANDROID_HOME:?is not set; it names the folder of the Android SDK}"
 PATH=$PATH:$ANDROID_HOME/cmdline-tools/latest/bin
 needs sdkmanager "install the SDK's command-line tools"
-needs rustup "https://rustup.rs"
+rust_of_the_tree
 ndk=$(sed -n 's/^ndk = "\(.*\)"/\1/p' android/gradle/libs.versions.toml)
 # `yes` ends with an error when sdkmanager stops reading; only sdkmanager's own status counts.
 set +o pipefail

@@ -6,6 +6,7 @@ set -euo pipefail
 . "$(dirname "$0")/lib.sh"
 about "$@"
 needs xcodebuild "this needs a Mac with Xcode 16 or newer"
+rust_of_the_tree
 ios/build.sh
 common=(-project ios/Restwater.xcodeproj -scheme Restwater -destination generic/platform=iOS
   -derivedDataPath target/xcode CODE_SIGNING_ALLOWED=NO CODE_SIGNING_REQUIRED=NO)

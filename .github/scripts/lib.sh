@@ -14,6 +14,12 @@ about() {
 # needs COMMAND HINT: stops with a hint where a command is missing.
 needs() { command -v "$1" >/dev/null || { echo "$(basename "$0"): needs $1: $2" >&2 && exit 1; }; }
 
+# The compiler that rust-toolchain.toml names; a hosted machine has another one.
+rust_of_the_tree() {
+  needs rustup "https://rustup.rs"
+  rustc --version || rustup toolchain install
+}
+
 # The Gradle of the tree where it has a wrapper, else the machine's own.
 gradle_run() (
   cd "$TREE/android" || exit

@@ -38,7 +38,7 @@ changed_files() {
   git ls-files --others --exclude-standard
 }
 
-# Files on the input; the packages whose folders hold them. What concerns all packages names them all.
+# Reads files, prints the packages that contain them. A file that concerns all packages prints them all.
 crates_of() {
   local file folders longest name folder
   folders=$(crate_folders)
@@ -66,7 +66,7 @@ crate_folders() {
     | "\(.name) \(.manifest_path | ltrimstr($tree) | rtrimstr("/Cargo.toml"))"'
 }
 
-# Packages on the input; they and every package of the workspace that uses one of them, also through others.
+# Reads packages, prints them and every package of the workspace that uses one of them, directly or through others.
 dependents() {
   local touched
   mapfile -t touched
@@ -99,7 +99,7 @@ parts_of() {
   } | awk '{named[$0]} END {n = split("rust reference pool kotlin android swift", order); for (i = 1; i <= n; i++) if (order[i] in named) print order[i]}'
 }
 
-# watch_crate CRATE: its tests again at every save, by bacon; `waits` stands for `restwater-waits`.
+# watch_crate CRATE: its tests again at every save, by bacon; `waits` is short for `restwater-waits`.
 watch_crate() {
   [ $# = 1 ] || { echo "usage: ./dev watch CRATE" >&2 && return 2; }
   rust || return 1
@@ -107,7 +107,7 @@ watch_crate() {
   local names name
   names=$(crate_folders | cut -d' ' -f1)
   name=$(grep -xE "(restwater-)?$1" <<<"$names" | head -1) || true
-  [ -n "$name" ] || { echo "dev watch: no crate '$1'; there are" "$(paste -sd' ' <<<"$names")" >&2 && return 2; }
+  [ -n "$name" ] || { echo "dev watch: no crate '$1'; the crates are" "$(paste -sd' ' <<<"$names")" >&2 && return 2; }
   if [ "$(bacon --version 2>/dev/null)" != "bacon $BACON" ]; then
     step "install bacon $BACON, once" try cargo install --locked "bacon@$BACON"
   fi

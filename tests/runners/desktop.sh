@@ -16,7 +16,7 @@ kotlin_tests() {
   step "run their tests" with_display maven -f $DESKTOP/pom.xml test
 }
 
-# with_display COMMAND...: on a display of its own where the machine has none, so that the window can be clicked.
+# with_display COMMAND...: with a virtual display if the machine has none, so that the window can be clicked.
 with_display() {
   if [ -n "${DISPLAY:-}" ] || ! command -v Xvfb >/dev/null; then
     "$@"

@@ -1,10 +1,10 @@
 # shellcheck shell=bash
 # Rust: tests of the workspace, reference checks, the binaries of restwater-tests and the benches.
 
-# Programs that some tests and benches hold our figures against, each with its Debian package.
+# Programs with which some tests and benchmarks compare our figures, each with its Debian package.
 PEERS=(ogrinfo:gdal-bin jq:jq sqlite3:sqlite3 Rscript:r-cran-survival chromium:chromium)
 
-# peers FOLDER...: those that the sources there call.
+# peers FOLDER...: installs those that the sources in these folders call.
 peers() {
   local peer missing=()
   for peer in "${PEERS[@]}"; do
@@ -72,7 +72,7 @@ bench() {
     status=${PIPESTATUS[0]}
     set -e
     grep -P '^bench\t' "$log" >>$rows || status="$status, without a row"
-    # A goal that is missed stands in its row; a bench that did not get to its end is a miss of its own.
+    # A missed goal is in its row; a benchmark that did not finish adds a missed row of its own.
     [ "$status" = 0 ] || printf 'bench\t%s\texit %s\t-\t-\truns to its end\tmissed\n' "$name" "$status" >>$rows
   done
   say "bench: $(uptime | sed 's/.*load/load/')"
@@ -103,7 +103,7 @@ bench_table() {
     }'
 }
 
-# All but `profiles`, which builds everything anew many times over, and what it asks of each.
+# All but `profiles`, which builds everything several times, and `speed`, which it runs for each build.
 bench_names() {
   {
     find core/benches -name '*.rs' -printf '%f\n' | sed 's/\.rs$//'
@@ -113,7 +113,7 @@ bench_names() {
   } | grep -vxE 'profiles|speed' | sort
 }
 
-# What android/desktop/src/test/kotlin/app/restwater/desktop/Bench.kt can be asked for.
+# The benchmarks of android/desktop/src/test/kotlin/app/restwater/desktop/Bench.kt.
 KOTLIN_BENCHES=(act ffi ui)
 
 one_bench() {
@@ -128,7 +128,7 @@ one_bench() {
   elif [[ " ${KOTLIN_BENCHES[*]} " = *" $1 "* ]]; then
     kotlin_bench "$1"
   else
-    echo "dev bench: no '$1'; there are" "$(bench_names | paste -sd' ')" >&2
+    echo "dev bench: no '$1'; the benchmarks are" "$(bench_names | paste -sd' ')" >&2
     return 2
   fi
 }

@@ -55,7 +55,7 @@ fetch_pillow() {
   try "$1/bin/python" -m pip install --quiet "pillow==$PILLOW"
 }
 
-# The stores' texts: each is there in every language, none is too long, and the release notes are the changelog's.
+# The stores' texts: each exists in every language, none is too long, and the release notes are those of the changelog.
 check_stores() {
   local language text version code wrong=0
   code=$(sed -n 's/.*versionCode = \([0-9]*\).*/\1/p' android/app/build.gradle.kts)
