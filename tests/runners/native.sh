@@ -7,8 +7,8 @@ SWIFT_HEADER=ios/RestwaterKit/Sources/restwaterFFI/generated
 
 # target/release/librestwater.so, which the desktop, Robolectric and Swift all load.
 native_library() {
-  [ -e target/release/librestwater.so ] || echo "dev: building the core; the first time takes some minutes" >&2
-  rust && cargo build --release --quiet -p restwater-bindings
+  rust || return 1
+  step "build the core" cargo build --release -p restwater-bindings
 }
 
 # generate_bindings DIR: both languages, read from the library's own metadata (its symbols must still be there).

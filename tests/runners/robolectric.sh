@@ -12,10 +12,10 @@ android_tests() {
   debs aapt unzip zip
   native_library
   mkdir -p $ANDROID_OUT
-  fetch_android_libraries
-  link_android_resources
-  compile_android
-  run_robolectric
+  step "fetch the Android libraries" fetch_android_libraries
+  step "link the resources" link_android_resources
+  step "compile the app" compile_android
+  step "run its tests" run_robolectric
 }
 
 # stale STAMP PATH...: is a file under one of the paths newer than the stamp, or the stamp not there?
@@ -25,7 +25,7 @@ stale() {
   [ ! -e "$stamp" ] || [ -n "$(find "$@" -newer "$stamp" -print -quit)" ]
 }
 
-# Where Maven keeps the jar of group:artifact:version. Its repository stands at the head of the tools' class path.
+# Where Maven keeps the jar of group:artifact:version. Its repository is the first entry of the tools' class path.
 jar_of() {
   local group artifact version repository
   IFS=: read -r group artifact version <<<"$1"
