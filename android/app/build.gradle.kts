@@ -17,6 +17,7 @@ android {
         targetSdk = libs.versions.targetSdk.get().toInt()
         versionCode = 1
         versionName = "0.1.0"
+        testInstrumentationRunner = "androidx.test.runner.AndroidJUnitRunner"
         ndk { abiFilters += abis }
     }
     buildTypes {
@@ -57,4 +58,6 @@ dependencies {
     implementation(libs.activity.compose)
     implementation(libs.core) // NotificationCompat, FileProvider
     implementation(libs.coroutines)
+    androidTestImplementation(libs.compose.test)
+    androidTestImplementation(libs.test.runner)
 }

@@ -1,6 +1,6 @@
 //! Random bytes from the phone.
 
-use restwater_core::app::Entropy;
+use restwater_app::Entropy;
 
 /// The system's generator. Where it fails, which no supported phone's does after boot, ids fall back on a
 /// counter within the process: they stay unique on this phone, since they carry the time as well.

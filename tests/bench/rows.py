@@ -23,8 +23,8 @@ def ms(value):
 
 
 def divan(bench, *arguments):
-    """What a bench of core/benches prints."""
-    command = ["cargo", "bench", "-q", "-p", "restwater-core", "--bench", bench, "--", *arguments]
+    """What a bench of core/*/benches prints."""
+    command = ["cargo", "bench", "-q", "-p", f"restwater-{bench}", "--bench", bench, "--", *arguments]
     return subprocess.run(command, cwd=ROOT, check=True, capture_output=True, text=True).stdout
 
 

@@ -1,7 +1,7 @@
 #!/usr/bin/env python3
 """Times of the swim beside GEOS, in one run: `python3 tests/bench/swim.py` from the root of the repository.
 
-Ours come from `cargo bench -p restwater-core --bench swim` (divan), the peer's from shapely on the very
+Ours come from `cargo bench -p restwater-swim --bench swim` (divan), the peer's from shapely on the very
 rings that the bench hands out, areas compared first. Both sides give the fastest of their runs: the time
 that neighbours on the machine disturbed least. Shapely goes into a venv under target/.
 """

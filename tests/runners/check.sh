@@ -1,20 +1,21 @@
 # shellcheck shell=bash
-# What can be said about the tree without running it. Each check prints what it found and counts as one.
+# Checks of the tree that don't run the app. Each prints what it found and counts as one test.
 
-CHECKS=(format lints shell bindings phones shells swiftui network versions links)
-# Crates that open a connection. Restwater has none of them, whichever way they would come in.
+CHECKS=(format lints shell bindings phones shells swiftui network versions docs stores workflows runners)
+ACTIONLINT=1.7.12
+# Crates that open a connection. None of them may be a dependency, direct or indirect.
 NETWORK_CRATES='reqwest|hyper|ureq|curl|curl-sys|isahc|attohttpc|surf|tonic|tungstenite|quinn|rustls|native-tls|openssl|openssl-sys|socket2|mio|async-std|smol|async-io|libp2p|trust-dns.*|hickory.*|sentry.*|opentelemetry.*'
 
 run_checks() {
   local name
   [ $# -gt 0 ] || set -- "${CHECKS[@]}"
   for name in "$@"; do
-    declare -F "check_$name" >/dev/null || { echo "dev check: no '$name'; there are ${CHECKS[*]}" >&2 && return 2; }
+    declare -F "check_$name" >/dev/null || { echo "dev check: no '$name'; the checks are ${CHECKS[*]}" >&2 && return 2; }
     part "$name" check "check_$name"
   done
 }
 
-# A check has no runner that counts: its last line says ok.
+# A check has no test runner: it passed when its last line is "ok".
 count_check() { awk '{last=$0} END{print (last=="ok") ? "1 0" : "0 1"}'; }
 
 check_format() {
@@ -32,8 +33,29 @@ check_lints() {
 check_shell() {
   tool shellcheck shellcheck
   local scripts
-  mapfile -t scripts < <(git ls-files '*.sh' dev .ci/run)
+  mapfile -t scripts < <(git ls-files '*.sh' dev .ci/run ':!android/gradlew')
   shellcheck -x "${scripts[@]}"
+  echo ok
+}
+
+check_runners() { bash tests/runners/runners_test.sh; }
+
+# The workflows by actionlint, a Go module; with Go and shellcheck it also reads the scripts inside them.
+check_workflows() {
+  tool shellcheck shellcheck
+  local lint=target/tools/actionlint
+  if ! command -v go >/dev/null && [ ! -x $lint ]; then
+    echo "not run: actionlint is installed by Go, and there is no Go here"
+    return "$NOT_RUN"
+  fi
+  if [ "$($lint --version 2>/dev/null | head -1)" != "v$ACTIONLINT" ]; then
+    step "install actionlint $ACTIONLINT" try env GOBIN="$TREE/target/tools" go install "github.com/rhysd/actionlint/cmd/actionlint@v$ACTIONLINT"
+  fi
+  $lint -no-color
+  local script
+  while IFS= read -r script; do
+    [ -x "$script" ] || { echo "a workflow runs $script, which is not there or can't be run" && return 1; }
+  done < <(grep -ohE 'run: (\./|\.github/)[a-z./-]+' .github/workflows/*.yml | sed 's/^run: //' | sort -u)
   echo ok
 }
 
@@ -42,9 +64,9 @@ check_bindings() {
   echo ok
 }
 
-# Core and bindings as the phones' targets see them. There is no Android NDK and no Apple SDK here, so nothing is
-# linked and no C is compiled: libsqlite3-sys is told to expect a ready SQLite, and then still uses the very
-# bindings of its bundled version, so that the Rust that is checked is the Rust that ships.
+# Core and bindings for the phones' targets. There is no Android NDK and no Apple SDK here, so nothing is linked and no C
+# is compiled. libsqlite3-sys is told to expect a ready SQLite; it still uses the bindings of its bundled version, so the
+# Rust that is checked is the Rust that ships.
 check_phones() {
   rust
   local target
@@ -53,8 +75,8 @@ check_phones() {
       check_for "$target"
       echo "$target checked"
     else
-      # Its standard library is not to be had ready-made: it is checked from its source, by the compiler's unstable
-      # switch for that, in a folder of its own since the switch would have everything else built again.
+      # Its standard library can't be downloaded, so it is checked from source, by an unstable switch of the compiler. That
+      # happens in a folder of its own: the switch would cause everything else to be built again.
       try rustup component add rust-src
       RUSTC_BOOTSTRAP=1 check_for "$target" -Z build-std=std,panic_unwind --target-dir target/std-from-source
       echo "$target checked, with the standard library from source"
@@ -65,10 +87,10 @@ check_phones() {
 
 # check_for TARGET CARGO-OPTION...
 check_for() {
-  LIBSQLITE3_SYS_USE_PKG_CONFIG=1 cargo check --quiet --locked -p restwater-core -p restwater-bindings --target "$@"
+  LIBSQLITE3_SYS_USE_PKG_CONFIG=1 cargo check --quiet --locked -p restwater-bindings --target "$@"
 }
 
-# Nothing that ships can reach a network: no crate, no class, no permission.
+# No crate, class or permission that ships can reach a network.
 check_network() {
   rust
   local found=0
@@ -94,7 +116,7 @@ check_network() {
   [ "$found" = 0 ] && echo ok
 }
 
-# The libraries of the phone build are those that the Robolectric run resolves, and Kotlin is one everywhere.
+# The phone build has the same library versions as the Robolectric run, and there is one Kotlin version everywhere.
 check_versions() {
   local catalogue=android/gradle/libs.versions.toml said drift=0 module version
   said=$(sed -n 's/^kotlin = "\(.*\)"/\1/p' $catalogue)
@@ -106,20 +128,4 @@ check_versions() {
       { echo "$module:$version is in the catalogue, not in what ./dev test android resolves" && drift=1; }
   done < <(sed -n 's/.*module = "\([^"]*\)", version.ref = "\([^"]*\)".*/\1 \2/p' $catalogue | grep -v kotlin-gradle-plugin)
   [ "$drift" = 0 ] && echo ok
-}
-
-# Every relative link and picture of the Markdown in the tree leads somewhere.
-check_links() {
-  local file link broken=0
-  while IFS= read -r file; do
-    while IFS= read -r link; do
-      [ -e "$(dirname "$file")/$link" ] || { echo "$file: no $link" && broken=1; }
-    done < <(links_of "$file")
-  done < <(git ls-files '*.md')
-  [ "$broken" = 0 ] && echo ok
-}
-
-# links_of FILE: its links and pictures that are files of the tree; a file may have none.
-links_of() {
-  { grep -oE '\]\([^)# ]+|<img src="[^"]+' "$1" || true; } | sed -E 's/^(\]\(|<img src=")//; /^[a-z]+:/d'
 }

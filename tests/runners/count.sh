@@ -1,42 +1,105 @@
 # shellcheck shell=bash
-# Runs the parts of a test run one after the other, counts what each one's own runner printed, and sums it.
+# Runs the parts of a test run one after the other, counts the tests that each part's own runner reports, and adds them up.
+# The terminal gets one line a step; everything else goes to a log, which is named when something fails.
 
 NOT_RUN=77 # a part that can't run here returns this after saying why
 passed=0 failed=0 summary=()
 
-# part NAME KIND COMMAND...: runs COMMAND, shows its output, counts it by the closing lines that KIND prints.
+# The closing lines of every runner. They are repeated on the terminal, since they are what CI systems look for; those of
+# Maven about a single class are left out, and so are Cargo's about a binary without a test.
+CLOSING='^test result: |^[0-9]+ passed, [0-9]+ failed|Tests run: |^OK \([0-9]+ tests?\)|Executed [0-9]+ tests?|^not run: '
+NOT_CLOSING='Time elapsed|^test result: ok\. 0 passed; 0 failed; 0 ignored'
+# Where a log says what went wrong.
+TROUBLE='^test .* FAILED$|panicked at|^error|^\[ERROR\]|^[0-9]+\) |: error: |failed as a whole'
+
+# part NAME KIND COMMAND...: runs COMMAND with its output in target/logs/NAME.log, and counts the tests by the closing lines
+# of a runner of this KIND.
 part() {
-  local name=$1 kind=$2 status=0 start=$SECONDS p f log
+  local name=$1 kind=$2 status=0 start=$SECONDS p f LOG
   shift 2
   mkdir -p target/logs
-  log=target/logs/$name.log
-  say "$name"
+  LOG=target/logs/$name.log
+  : >"$LOG"
+  begin "$name"
   # The part stops at its first failing command, this run does not. (No `if`, no `&&` round it: bash would switch
   # `set -e` off inside.)
   set +e
   (
     set -e
     "$@"
-  ) 2>&1 | tee "$log"
+  ) 2>&1 | without_colour >"$LOG"
   status=${PIPESTATUS[0]}
   set -e
   if [ "$status" = "$NOT_RUN" ]; then
-    summary+=("$(printf '%-10s %s' "$name" "$(grep '^not run: ' "$log" | tail -1)")")
+    summary+=("$(printf '%-12s %s' "$name" "$(grep '^not run: ' "$LOG" | tail -1)")")
+    finish "${summary[-1]}"
     return 0
   fi
-  read -r p f < <("count_$kind" <"$log")
+  read -r p f < <("count_$kind" <"$LOG")
   # A runner that failed without a failed test (it did not compile, it crashed) or ran no test counts as one failure.
   if [ "$f" = 0 ] && { [ "$status" != 0 ] || [ "$p" = 0 ]; }; then
     f=1
-    echo "$name: failed as a whole (exit $status, $p tests passed)"
+    echo "$name: failed as a whole (exit $status, $p tests passed)" >>"$LOG"
   fi
+  { grep -E "$CLOSING" "$LOG" | grep -vE "$NOT_CLOSING" || true; } | while IFS= read -r line; do finish "$line"; done
+  [ "$f" = 0 ] || explain "$LOG"
   note "$name" "$p" "$f" $((SECONDS - start))
+  finish "${summary[-1]}"
 }
+
+# step WORDS COMMAND...: one line with the time it took. Its output goes to the log of its part, or to target/logs/dev.log
+# outside a part; there the end of the log is shown when the command fails.
+step() {
+  local words=$1 status=0 start=$SECONDS log=target/logs/dev.log
+  shift
+  begin "$words"
+  set +e
+  if [ -n "${LOG:-}" ]; then
+    (
+      set -e
+      "$@"
+    )
+    status=$?
+  else
+    mkdir -p target/logs
+    # shellcheck disable=SC2094 # LOG is only a name here
+    (
+      set -e
+      LOG=$log "$@" # so that a step inside this one writes there too
+    ) 2>&1 | without_colour >$log
+    status=${PIPESTATUS[0]}
+  fi
+  set -e
+  finish "$(printf '  %-44s %5d s' "$words" $((SECONDS - start)))"
+  [ "$status" = 0 ] || [ -n "${LOG:-}" ] || explain $log
+  return "$status"
+}
+
+# What is under way: shown on a terminal only, where the next line replaces it.
+begin() { [ ! -t 3 ] || printf '\r\033[K  %s ...' "$1" >&3; }
+
+# finish LINE: a line that stays. File descriptor 3 is the terminal, also inside a part.
+finish() {
+  [ ! -t 3 ] || printf '\r\033[K' >&3
+  printf '%s\n' "$1" >&3
+}
+
+# explain LOG: the lines that name a failure, the end of the log, and where the rest is.
+explain() {
+  {
+    grep -nE "$TROUBLE" "$1" | head -40 || true
+    echo "  ... the last lines of $1:"
+    tail -30 "$1" | sed 's/^/  | /'
+    echo "  The whole log is $1"
+  } >&3
+}
+
+without_colour() { sed -u 's/\x1b\[[0-9;]*[a-zA-Z]//g; s/\r$//'; }
 
 # note NAME PASSED FAILED SECONDS: adds one line to the sum.
 note() {
   passed=$((passed + $2)) failed=$((failed + $3))
-  summary+=("$(printf '%-10s %5d passed %3d failed %5d s' "$@")")
+  summary+=("$(printf '%-12s %5d passed %3d failed %5d s' "$@")")
 }
 
 # The sum of all parts; the last line is what CI reads. Fails when a part did.

@@ -12,10 +12,11 @@ kotlin_tests() {
   windows
   debs xvfb
   native_library
-  with_display maven -f $DESKTOP/pom.xml test
+  step "compile the screens" maven -q -f $DESKTOP/pom.xml test-compile
+  step "run their tests" with_display maven -f $DESKTOP/pom.xml test
 }
 
-# with_display COMMAND...: on a display of its own where the machine has none, so that the window can be clicked.
+# with_display COMMAND...: with a virtual display if the machine has none, so that the window can be clicked.
 with_display() {
   if [ -n "${DISPLAY:-}" ] || ! command -v Xvfb >/dev/null; then
     "$@"
@@ -44,21 +45,26 @@ desktop_app() {
   native_library
   local made=target/desktop/class-path
   if [ ! -e $made ] || [ -n "$(find android/ui/src $DESKTOP/src/main $DESKTOP/pom.xml -newer $made -print -quit)" ]; then
-    echo "dev: building the screens" >&2
-    maven -q -f $DESKTOP/pom.xml compile dependency:build-classpath -Dmdep.outputFile="$PWD/$made.new"
+    step "compile the screens" maven -q -f $DESKTOP/pom.xml compile dependency:build-classpath -Dmdep.outputFile="$PWD/$made.new"
     mv $made.new $made
   fi
 }
 
+# quietly COMMAND...: without JNA's remark about Rust's worker threads, which are still attached when the JVM ends: nothing
+# is lost by it, and it reads like a failure.
+quietly() { "$@" 2> >(grep --line-buffered -v 'could not detach thread' >&2); }
+
 # desktop_java CLASS ARGUMENT...: a main class of the desktop app.
 desktop_java() {
-  java -Djna.library.path="$PWD/target/release" -cp "$PWD/target/desktop/classes:$(cat target/desktop/class-path)" "$@"
+  quietly java -Djna.library.path="$PWD/target/release" -cp "$PWD/target/desktop/classes:$(cat target/desktop/class-path)" "$@"
 }
 
 # run [DATA]: a window on the log in the folder DATA; without a display, the demo day into target/screens.
 run_app() {
   if [ -z "${DISPLAY:-}" ]; then
-    play tests/days/demo.jsonl target/screens
+    desktop_app
+    step "play the demo day" play_day tests/days/demo.jsonl target/screens
+    echo "There is no display: pictures of the demo day are in target/screens."
     return
   fi
   windows
@@ -70,8 +76,11 @@ run_app() {
 play() {
   [ $# = 2 ] || { echo "usage: ./dev play DAY OUT" >&2 && return 2; }
   desktop_app
-  desktop_java -Djava.awt.headless=true app.restwater.desktop.PlayKt "$1" "$2"
+  play_day "$1" "$2"
 }
+
+# play_day DAY OUT [WIDTHxHEIGHT@PIXELS_PER_MM]: by the app that desktop_app has built.
+play_day() { desktop_java -Djava.awt.headless=true app.restwater.desktop.PlayKt "$@"; }
 
 # kotlin_bench act|ffi|ui: timed through the bindings, on the real screens; compiled with the tests, beside a bare SQLite
 # and an empty library.

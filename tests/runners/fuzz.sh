@@ -1,15 +1,15 @@
 # shellcheck shell=bash
-# Fuzzing: the targets of tests/src/fuzz, which say what they take for wrong, on inputs of any shape.
+# Fuzzing: the targets of tests/src/fuzz, which define what counts as a fault, on arbitrary inputs.
 
 CARGO_FUZZ=0.13.2
 
-# fuzz SECONDS [TARGET...]: so many seconds of processor time on each target, guided by coverage (libFuzzer). That needs a
-# nightly compiler; without one the same functions get inputs by seeded mutation of the kept ones.
+# fuzz SECONDS [TARGET...]: SECONDS of processor time for each target, guided by coverage (libFuzzer). That needs a nightly
+# compiler; without one the same functions get inputs by seeded mutation of the corpus.
 fuzz() {
   local seconds=$1 targets=("${@:2}")
   rust
   if ! rustup toolchain list | grep -q '^nightly'; then
-    echo "dev: no nightly compiler for libFuzzer ('rustup toolchain install nightly' brings one): seeded mutation instead"
+    echo "dev: no nightly compiler for libFuzzer ('rustup toolchain install nightly' installs one): seeded mutation instead"
     rust_bin fuzz "$seconds" "${targets[@]}"
     return
   fi
@@ -17,6 +17,6 @@ fuzz() {
   say "building the fuzz targets with the address sanitizer; the first time takes some minutes"
   cargo +nightly fuzz build --fuzz-dir tests/fuzz
   [ ${#targets[@]} -gt 0 ] || mapfile -t targets < <(cargo +nightly fuzz list --fuzz-dir tests/fuzz)
-  # As many at a time as there are processors, each in the order asked for.
+  # One for each processor at a time, in the given order.
   printf '%s\n' "${targets[@]}" | xargs -P "$(nproc)" -I{} bash tests/runners/fuzz_target.sh "$seconds" {}
 }

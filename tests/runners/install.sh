@@ -27,8 +27,7 @@ debs() {
     echo "dev: please install: ${missing[*]}   (on Debian as root: apt-get install ${missing[*]})" >&2
     return 1
   fi
-  echo "dev: installing ${missing[*]}" >&2
-  try install_debs "${missing[@]}"
+  step "install ${missing[*]}" try install_debs "${missing[@]}"
 }
 
 install_debs() {
@@ -42,15 +41,32 @@ tool() { command -v "$1" >/dev/null || debs "$2"; }
 # Rust itself with the parts named (clippy, rustfmt).
 rust() {
   if ! command -v cargo >/dev/null; then
-    echo "dev: please install Rust 1.95 or newer with rustup" >&2
+    echo "dev: please install Rust $(pinned_rust) with rustup" >&2
     return 1
   fi
+  pinned_toolchain || return 1
   local part
   for part in "$@"; do
     [ "$part" = rustfmt ] && cargo fmt --version >/dev/null 2>&1 && continue
     [ "$part" = clippy ] && cargo clippy --version >/dev/null 2>&1 && continue
     try rustup component add "$part" || return 1
   done
+}
+
+pinned_rust() { sed -n 's/^channel = "\(.*\)"/\1/p' "$TREE/rust-toolchain.toml"; }
+
+# The release that rust-toolchain.toml names. A machine may have it under another name (`stable`) and not be able to
+# download it once more: then that one is used. Without rustup whatever cargo there is has to do.
+pinned_toolchain() {
+  command -v rustup >/dev/null || return 0
+  (cd "$TREE" && rustc --version >/dev/null 2>&1) && return 0
+  local default
+  default=$(cd / && rustup show active-toolchain 2>/dev/null | cut -d' ' -f1)
+  if [ -n "$default" ] && rustc "+$default" --version 2>/dev/null | grep -qF "rustc $(pinned_rust) "; then
+    export RUSTUP_TOOLCHAIN=$default
+    return 0
+  fi
+  step "install Rust $(pinned_rust)" try rustup toolchain install
 }
 
 # rust_target TRIPLE: the standard library of a phone's target.

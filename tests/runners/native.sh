@@ -7,8 +7,8 @@ SWIFT_HEADER=ios/RestwaterKit/Sources/restwaterFFI/generated
 
 # target/release/librestwater.so, which the desktop, Robolectric and Swift all load.
 native_library() {
-  [ -e target/release/librestwater.so ] || echo "dev: building the core; the first time takes some minutes" >&2
-  rust && cargo build --release --quiet -p restwater-bindings
+  rust || return 1
+  step "build the core" cargo build --release -p restwater-bindings
 }
 
 # generate_bindings DIR: both languages, read from the library's own metadata (its symbols must still be there).
@@ -37,8 +37,9 @@ place_bindings() {
     mkdir -p "$2/$folder"
   done
   cp -r "$1/kotlin/." "$2/$KOTLIN_BINDINGS/"
-  cp "$1/swift/RestwaterCore.swift" "$2/$SWIFT_BINDINGS/"
-  cp "$1/swift/restwaterFFI.h" "$2/$SWIFT_HEADER/"
+  # One file and one header for each crate whose records cross; all of them are one Swift module and one C module.
+  cp "$1"/swift/*.swift "$2/$SWIFT_BINDINGS/"
+  cp "$1"/swift/*.h "$2/$SWIFT_HEADER/"
 }
 
 # Fails when the committed bindings are not those of the Rust surface.

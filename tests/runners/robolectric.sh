@@ -28,7 +28,7 @@ stale() {
   [ ! -e "$stamp" ] || [ -n "$(find "$@" -newer "$stamp" -print -quit)" ]
 }
 
-# Where Maven keeps the jar of group:artifact:version. Its repository stands at the head of the tools' class path.
+# Where Maven keeps the jar of group:artifact:version. Its repository is the first entry of the tools' class path.
 jar_of() {
   local group artifact version repository
   IFS=: read -r group artifact version <<<"$1"

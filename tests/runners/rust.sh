@@ -1,10 +1,10 @@
 # shellcheck shell=bash
 # Rust: tests of the workspace, reference checks, the binaries of restwater-tests and the benches.
 
-# Programs that some tests and benches hold our figures against, each with its Debian package.
+# Programs with which some tests and benchmarks compare our figures, each with its Debian package.
 PEERS=(ogrinfo:gdal-bin jq:jq sqlite3:sqlite3 Rscript:r-cran-survival chromium:chromium)
 
-# peers FOLDER...: those that the sources there call.
+# peers FOLDER...: installs those that the sources in these folders call.
 peers() {
   local peer missing=()
   for peer in "${PEERS[@]}"; do
@@ -15,10 +15,14 @@ peers() {
 
 DUCKDB=2.0.1
 
+# rust_tests [CRATE...]: of the whole workspace, or of some crates.
 rust_tests() {
+  local crates=(--workspace)
+  [ $# = 0 ] || crates=("${@/#/--package=}")
   rust
-  peers core/src tests/src tests/tests
-  INSTA_UPDATE=no cargo test --workspace --no-fail-fast
+  peers core tests/src tests/tests
+  step "compile the Rust tests" cargo test "${crates[@]}" --no-run
+  step "run them" env INSTA_UPDATE=no cargo test "${crates[@]}" --no-fail-fast
 }
 
 reference_checks() { rust_bin reference tests/reference; }
@@ -39,20 +43,22 @@ pool() {
 rust_bin() {
   local name=$1
   shift
-  rust && cargo run --quiet -p restwater-tests --bin "$name" -- "$@"
+  rust || return 1
+  step "compile $name" cargo build -p restwater-tests --bin "$name"
+  cargo run --quiet -p restwater-tests --bin "$name" -- "$@"
 }
 
 # bench_bin NAME: a bench, as the release profile builds it.
 bench_bin() { cargo run --release --quiet -p restwater-tests --bin "bench_$1"; }
 
-# bench [NAME...]: some benches or all, and one table of all their rows at the end (DEVELOPERS.md, "Benches"). Where they
-# are: core/benches (divan, its goals in tests/bench), bench_* among the binaries of restwater-tests, tests/bench/*.sh, and
+# bench [NAME...]: some benches or all, and one table of all their rows at the end (DEVELOPERS.md, "Benchmarks"). Where they
+# are: core/*/benches (divan, its goals in tests/bench), bench_* among the binaries of restwater-tests, tests/bench/*.sh, and
 # the desktop app's Bench.kt (through the bindings, on the real screens).
 bench() {
   rust
   local name names=("$@") status log rows=target/logs/bench.tsv
   [ $# -gt 0 ] || mapfile -t names < <(bench_names)
-  peers core/benches tests/src
+  peers core tests/src
   mkdir -p target/logs
   : >$rows
   for name in "${names[@]}"; do
@@ -66,7 +72,7 @@ bench() {
     status=${PIPESTATUS[0]}
     set -e
     grep -P '^bench\t' "$log" >>$rows || status="$status, without a row"
-    # A goal that is missed stands in its row; a bench that did not get to its end is a miss of its own.
+    # A missed goal is in its row; a benchmark that did not finish adds a missed row of its own.
     [ "$status" = 0 ] || printf 'bench\t%s\texit %s\t-\t-\truns to its end\tmissed\n' "$name" "$status" >>$rows
   done
   say "bench: $(uptime | sed 's/.*load/load/')"
@@ -97,23 +103,23 @@ bench_table() {
     }'
 }
 
-# All but `profiles`, which builds everything anew many times over, and what it asks of each.
+# All but `profiles`, which builds everything several times, and `speed`, which it runs for each build.
 bench_names() {
   {
-    find core/benches -name '*.rs' -printf '%f\n' | sed 's/\.rs$//'
+    find core/*/benches -name '*.rs' -printf '%f\n' | sed 's/\.rs$//'
     find tests/src/bin -name 'bench_*.rs' -printf '%f\n' | sed 's/^bench_//; s/\.rs$//'
     find tests/bench -name '*.sh' -printf '%f\n' | sed 's/\.sh$//'
     printf '%s\n' "${KOTLIN_BENCHES[@]}"
   } | grep -vxE 'profiles|speed' | sort
 }
 
-# What android/desktop/src/test/kotlin/app/restwater/desktop/Bench.kt can be asked for.
+# The benchmarks of android/desktop/src/test/kotlin/app/restwater/desktop/Bench.kt.
 KOTLIN_BENCHES=(act ffi ui)
 
 one_bench() {
   if [ -e "tests/bench/$1.sh" ]; then
     bash "tests/bench/$1.sh"
-  elif [ -e "core/benches/$1.rs" ]; then
+  elif [ -e "core/$1/benches/$1.rs" ]; then
     # Runs the bench itself, then its peer in Python on the same work, and says what the goals are.
     tool python3 python3 && debs python3-venv
     python3 "tests/bench/$1.py"
@@ -122,7 +128,7 @@ one_bench() {
   elif [[ " ${KOTLIN_BENCHES[*]} " = *" $1 "* ]]; then
     kotlin_bench "$1"
   else
-    echo "dev bench: no '$1'; there are" "$(bench_names | paste -sd' ')" >&2
+    echo "dev bench: no '$1'; the benchmarks are" "$(bench_names | paste -sd' ')" >&2
     return 2
   fi
 }

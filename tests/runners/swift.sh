@@ -8,7 +8,7 @@ swift_tests() {
   swift_root || return "$?"
   native_library
   # shellcheck disable=SC2016 # expanded in the root
-  in_swift_root 'cd /src/restwater && export LD_LIBRARY_PATH=$PWD/target/release &&
+  step "compile the Swift package and run its tests" in_swift_root 'cd /src/restwater && export LD_LIBRARY_PATH=$PWD/target/release &&
     swift test --disable-swift-testing --package-path ios/RestwaterKit --scratch-path target/swift -Xlinker -L"$LD_LIBRARY_PATH"'
 }
 
@@ -22,7 +22,7 @@ swift_root() {
     echo "not run: Swift's root is made from Debian's packages, and there is no apt-get here"
     return "$NOT_RUN"
   fi
-  [ -e "$SWIFT_ROOT/restwater-root-made" ] || { debs debootstrap && try make_swift_root; }
+  [ -e "$SWIFT_ROOT/restwater-root-made" ] || { debs debootstrap && step "make Swift's root" try make_swift_root; }
   mkdir -p "$SWIFT_ROOT/src/restwater" target/swift
 }
 

@@ -1,7 +1,7 @@
 # shellcheck shell=bash
 # The SwiftUI app, parsed and type-checked on Linux against the signatures of ios/lint (its README says what that is worth).
 
-# In the order in which one stands on the other.
+# In the order in which they import one another.
 SIGNATURES=(Combine UIKit UniformTypeIdentifiers SwiftUI AppIntents ActivityKit WidgetKit UserNotifications AVFoundation CoreHaptics CoreLocation)
 
 check_swiftui() {
@@ -17,7 +17,7 @@ check_app() {
   find ios/App ios/lint -name '*.swift' -exec swiftc -parse {} +
   for name in "$@"; do module "$name" 6 ios/lint/"$name"/*.swift; done
   module RestwaterCore 5 $kit/RestwaterCore/generated/*.swift
-  # shellcheck disable=SC2046 # no name of ours holds a space
+  # shellcheck disable=SC2046 # our names contain no spaces
   module RestwaterKit 6 $(find $kit/RestwaterKit -name '*.swift')
   # shellcheck disable=SC2046
   typed Restwater $(find ios/App/Sources ios/App/Shared -name '*.swift')

@@ -4,9 +4,9 @@
 use super::day::{DAY, EXTRA, TURN};
 use super::luck::Luck;
 use super::water::Water;
-use restwater_core::bite::Wait;
-use restwater_core::compare::poisson_rates::Tally;
-use restwater_core::compare::{
+use restwater_waits::Wait;
+use restwater_compare::poisson_rates::Tally;
+use restwater_compare::{
     AlternationPlan, CLEAR_BELOW, CastRow, Change, Factor, Side, Verdict, any_look_p,
     change_findings_without_power, find_changes,
 };

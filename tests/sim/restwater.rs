@@ -2,7 +2,7 @@
 
 use super::angler::Angler;
 use super::day::{Cast, EXTRA, TURN};
-use restwater_core::bite::{EarlierDay, LIKE_DAY_WEIGHT, LeavePlan, Record, Settings, Wait};
+use restwater_waits::{EarlierDay, LIKE_DAY_WEIGHT, LeavePlan, Record, Settings, Wait};
 
 /// An angler who leaves every cast as long as Restwater says.
 #[derive(Default)]

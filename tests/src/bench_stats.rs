@@ -2,12 +2,12 @@
 //! beside R's stats, all in the same run on the same data.
 
 use crate::bench_row::{Row, timed};
-use restwater_core::bite::{Law, Limits, Model, SurvivalCurve, Wait, fit};
-use restwater_core::compare::binomial::{Alternative, binomial_test, clopper_pearson};
-use restwater_core::compare::chance::Chance;
-use restwater_core::compare::fisher::{fisher_test, odds_ratio};
-use restwater_core::compare::log_rank::{Weighting, log_rank};
-use restwater_core::compare::poisson_rates::{Tally, conditional_test, rate_ratio};
+use restwater_waits::{Law, Limits, Model, SurvivalCurve, Wait, fit};
+use restwater_compare::binomial::{Alternative, binomial_test, clopper_pearson};
+use restwater_compare::chance::Chance;
+use restwater_compare::fisher::{fisher_test, odds_ratio};
+use restwater_compare::log_rank::{Weighting, log_rank};
+use restwater_compare::poisson_rates::{Tally, conditional_test, rate_ratio};
 use std::collections::BTreeMap;
 use std::path::Path;
 use std::process::Command;
@@ -103,7 +103,7 @@ pub fn ours(data: &Data) -> Result<Jobs, String> {
 /// The exact tests, each with its limits, over so many tables; the figure is the sum of p-values and lower limits.
 pub fn ours_exact(tables: u64) -> Result<Jobs, String> {
     let sum = |of: &dyn Fn(u64) -> Result<f64, String>| best(|| (1..=tables).map(of).sum());
-    let text = |e: restwater_core::compare::CompareError| e.to_string();
+    let text = |e: restwater_compare::CompareError| e.to_string();
     // The same small counts as in exact.R.
     let counts = |i: u64| (1 + i % 8, 3 + i % 7, i % 5, 4 + i % 11);
     let fisher = sum(&|i| {

@@ -2,15 +2,10 @@
 
 use rand::{Rng, RngExt, SeedableRng};
 use rand_chacha::ChaCha8Rng;
-use restwater_core::bench::hooklength::Hooklength;
-use restwater_core::bench::units::LineLength;
-use restwater_core::log::{
-    ClassGuess, FishSaid, FishWeight, HybridClock, LeadMaterial, MatchSetup, Moment, Op, Payload, Reach, Rig,
-    SessionSetup, Spot, WeightUnit, kit_of,
+use restwater_log::{
+    ClassGuess, Conditions, FishSaid, FishWeight, Hooklength, HybridClock, LeadMaterial, MatchRules, MatchSetup, Moment,
+    NetHolds, NetRule, Op, Payload, Reach, Rig, SessionSetup, Spot, Weight, WeightUnit, kit_of,
 };
-use restwater_core::match_day::rules::{MatchRules, NetHolds, NetRule};
-use restwater_core::match_day::weight::Weight;
-use restwater_core::sky::conditions::Conditions;
 use uuid::Uuid;
 
 /// 2026-01-10 08:00 UTC, where the invented logs begin.
@@ -128,7 +123,7 @@ impl Phone {
             }
             (91..=92, _) => self.log(Payload::HooklengthLost { rod }, None),
             (93..=94, _) => {
-                let conditions = Conditions { water: Some(52), air: Some(31), ..Conditions::default() };
+                let conditions = Conditions { water_tenth_c: Some(52), air_tenth_c: Some(31), ..Conditions::default() };
                 self.log(Payload::ConditionsSet(conditions), None)
             }
             _ => self.log(Payload::WoundIn { rod }, None),
@@ -163,15 +158,14 @@ impl Phone {
     pub fn evening(&mut self) -> Vec<Op> {
         let day = std::mem::replace(&mut self.session, kit_of(self.device));
         let hooklength = Hooklength {
-            length: LineLength::from_tenths_mm(9_144),
+            length_tenth_mm: 9_144,
             diameter_um: 120,
             hook_size: 16,
             hair_mm: None,
         };
-        let to = LineLength::from_tenths_mm(4_572);
         let ops = [
             Payload::HooklengthsTied { hooklength, count: self.rng.random_range(1..9) },
-            Payload::HooklengthsCutDown { from: hooklength, to, count: 1 },
+            Payload::HooklengthsCutDown { from: hooklength, to_tenth_mm: 4_572, count: 1 },
             Payload::HooklengthsWanted { hooklength, count: 4 },
             Payload::CautionsSeen { peg: "Alder Pit / 7".into(), cautions: vec!["caution-ice".into()] },
         ]

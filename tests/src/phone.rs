@@ -2,8 +2,8 @@
 
 use rand::{Rng, SeedableRng};
 use rand_chacha::ChaCha8Rng;
-use restwater_core::app::{App, DayTap, Entropy, read_day};
-use restwater_core::log::Moment;
+use restwater_app::{App, DayTap, Entropy, read_day};
+use restwater_log::Moment;
 use std::error::Error;
 use std::time::{SystemTime, UNIX_EPOCH};
 

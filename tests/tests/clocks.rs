@@ -1,9 +1,9 @@
 //! Clock set back, time zone changed, phone rebooted: nothing is lost, waits are right or marked.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 
-use restwater_core::log::{HybridClock, Moment, Op, Payload, SessionSetup};
-use restwater_core::session::{DoubtKind, Session, fold, waits_of};
-use restwater_core::store::Store;
+use restwater_log::{HybridClock, Moment, Op, Payload, SessionSetup};
+use restwater_session::{DoubtKind, Session, fold, waits_of};
+use restwater_store::Store;
 use uuid::Uuid;
 
 const T0: i64 = 1_768_032_000_000;

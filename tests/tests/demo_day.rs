@@ -1,7 +1,7 @@
 //! The demo day through the real core and store: what the Bank screen says over the day.
 
-use restwater_core::app::{App, DayTap, Screen, Which};
-use restwater_core::screen::{AdviceTone, BankView};
+use restwater_app::{App, DayTap, Screen, Which};
+use restwater_screen::{AdviceTone, BankView};
 use restwater_tests::phone::play;
 use std::error::Error;
 use std::fmt::Write as _;

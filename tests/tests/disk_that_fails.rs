@@ -1,8 +1,8 @@
 //! Power cuts and a full disk. One test a process: SQLite's default VFS is one for all threads.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 
-use restwater_core::log::Payload;
-use restwater_core::store::{Durability, Store, StoreError};
+use restwater_log::Payload;
+use restwater_store::{Durability, Store, StoreError};
 use restwater_tests::invented::Phone;
 use restwater_tests::powercut::{on_disk, run, set_room};
 

@@ -1,7 +1,7 @@
 //! 200 kills between taps: no acknowledged entry is missing afterwards and the running wait is right.
 
-use restwater_core::app::{App, Screen, Which};
-use restwater_core::log::Moment;
+use restwater_app::{App, Screen, Which};
+use restwater_log::Moment;
 use restwater_tests::phone::{Seeded, now};
 use std::error::Error;
 use std::io::{BufRead, BufReader};

@@ -1,7 +1,7 @@
 //! The demo match through the real core and store: what the Match screen says over the day.
 
-use restwater_core::app::{App, DayTap, Screen, Which};
-use restwater_core::screen::{MatchPhase, MatchView, NetWarning};
+use restwater_app::{App, DayTap, Screen, Which};
+use restwater_screen::{MatchPhase, MatchView, NetWarning};
 use restwater_tests::phone::play;
 use std::error::Error;
 use std::fmt::Write as _;

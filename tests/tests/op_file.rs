@@ -1,12 +1,12 @@
 //! The op file: what is written is read, the same ops give the same bytes, damage is always named.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 
-use restwater_core::exchange::{
+use restwater_exchange::{
     ExchangeError, FaultKind, Incoming, LooksLike, OpFileWriter, Place, Progress, Selection, Tally, Trailer,
     export, import, preview, read_op_file,
 };
-use restwater_core::log::{Op, canonical_bytes, sha256_hex};
-use restwater_core::store::{Durability, Store};
+use restwater_log::{Op, canonical_bytes, sha256_hex};
+use restwater_store::{Durability, Store};
 use restwater_tests::invented::{BEGIN_MS, log_of};
 use std::ops::ControlFlow;
 use uuid::Uuid;

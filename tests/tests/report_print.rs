@@ -1,9 +1,9 @@
 //! The report in a browser: opens in headless Chromium and prints on at most four pages of A4.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 
-use restwater_core::exchange::report;
-use restwater_core::screen::Wording;
-use restwater_core::session::fold;
+use restwater_report::report;
+use restwater_screen::Wording;
+use restwater_session::fold;
 use restwater_tests::invented::log_of;
 use std::path::Path;
 use std::process::Command;

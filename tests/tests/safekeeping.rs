@@ -1,10 +1,10 @@
 //! Backups, the check, and saving what can be saved.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 
-use restwater_core::exchange::{Incoming, Progress, restore};
-use restwater_core::log::Op;
-use restwater_core::session::fold;
-use restwater_core::store::{FILE_NAME, SnapshotRow, Store, StoreError, backups};
+use restwater_exchange::{Incoming, Progress, restore};
+use restwater_log::Op;
+use restwater_session::fold;
+use restwater_store::{FILE_NAME, SnapshotRow, Store, StoreError, backups};
 use restwater_tests::invented::{BEGIN_MS, log_of};
 use rusqlite::Connection;
 use std::fs;

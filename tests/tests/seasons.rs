@@ -1,7 +1,7 @@
 //! Six invented days through the real core: what Bench, Book, Conditions, Cautions and set-up say at their end.
 
-use restwater_core::app::{Action, App, DayTap, Screen, Which, read_day};
-use restwater_core::screen::LeavesView;
+use restwater_app::{Action, App, DayTap, Screen, Which, read_day};
+use restwater_screen::LeavesView;
 use restwater_tests::phone::{Seeded, play};
 use std::error::Error;
 use std::fmt::Write as _;

@@ -1,7 +1,7 @@
 //! A second process on the same store is told so and harms nothing.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 
-use restwater_core::store::{Store, StoreError};
+use restwater_store::{Store, StoreError};
 use std::io::{BufRead, BufReader};
 use std::process::{Command, Stdio};
 use uuid::Uuid;

@@ -6,7 +6,7 @@
 //! it is in the text, `#1`, `#2`, and a checksum as `sha256`. Everything else has to agree to the byte: kinds, payloads,
 //! moments, clocks, order, every word and every figure of a screen.
 
-use restwater_core::app::{Action, App, Which, read_day};
+use restwater_app::{Action, App, Which, read_day};
 use restwater_tests::phone::Seeded;
 use std::error::Error;
 use std::fmt::Write as _;

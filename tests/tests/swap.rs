@@ -2,13 +2,13 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 
 use proptest::prelude::*;
-use restwater_core::exchange::{
+use restwater_exchange::{
     ExchangeError, Incoming, Place, Progress, Selection, export, import, redo_import, undo_import,
 };
-use restwater_core::log::merge::{Variants, merge};
-use restwater_core::log::{Op, canonical_bytes, effective, sorted};
-use restwater_core::session::fold;
-use restwater_core::store::Store;
+use restwater_log::merge::{Variants, merge};
+use restwater_log::{Op, canonical_bytes, effective, sorted};
+use restwater_session::fold;
+use restwater_store::Store;
 use restwater_tests::invented::{BEGIN_MS, Phone};
 use std::collections::BTreeSet;
 use std::ops::ControlFlow;

@@ -2,7 +2,7 @@
 //! areas are those the core stated.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::print_stdout)]
 
-use restwater_core::swim::{AimingMark, Band, Fan, KeptBack, Neighbours, PegOnEarth, Place, Swim, SwimInput};
+use restwater_swim::{AimingMark, Band, Fan, KeptBack, Neighbours, PegOnEarth, Place, Swim, SwimInput};
 use std::path::Path;
 use std::process::Command;
 

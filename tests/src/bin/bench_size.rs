@@ -3,11 +3,11 @@
 //! A day has 40 casts. Folding a whole log and the estimators have to look at every cast: their cost should grow with the
 //! size and no faster. Opening the log, a tap and a screen must not: they look at today and at a few days before it.
 
-use restwater_core::app::{Action, App, Which};
-use restwater_core::bite::{Limits, Model, Record, Settings, SurvivalCurve, Wait, WaitPosterior, fit};
-use restwater_core::log::{Moment, Payload};
-use restwater_core::session::{fold, waits_of};
-use restwater_core::store::Store;
+use restwater_app::{Action, App, Which};
+use restwater_waits::{Limits, Model, Record, Settings, SurvivalCurve, Wait, WaitPosterior, fit};
+use restwater_log::{Moment, Payload};
+use restwater_session::{fold, waits_of};
+use restwater_store::Store;
 use restwater_tests::bench_row::{Row, exponent, median, timed};
 use restwater_tests::invented::Phone;
 use restwater_tests::phone::Seeded;

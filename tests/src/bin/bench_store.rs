@@ -1,10 +1,10 @@
 //! `bench_store`: the store beside bare SQLite with the same pragmas, in the same run.
 #![allow(clippy::print_stdout)] // a command line tool
 
-use restwater_core::app::{App, Which};
-use restwater_core::exchange::{Incoming, OpFileWriter, Progress, import};
-use restwater_core::log::{Moment, canonical_bytes};
-use restwater_core::store::{FILE_NAME, Store};
+use restwater_app::{App, Which};
+use restwater_exchange::{Incoming, OpFileWriter, Progress, import};
+use restwater_log::{Moment, canonical_bytes};
+use restwater_store::{FILE_NAME, Store};
 use restwater_tests::bench_row::{Row, median, peak_mb, reset_peak, timed};
 use restwater_tests::invented::{BEGIN_MS, Phone};
 use restwater_tests::phone::Seeded;

@@ -3,7 +3,7 @@
 //! An input that makes a target panic is kept under tests/fuzz/crashers, and the ordinary tests replay it.
 #![allow(clippy::print_stdout)] // a command line tool
 
-use restwater_core::log::sha256_hex;
+use restwater_log::sha256_hex;
 use restwater_tests::fuzz::{Mutator, TARGETS, Target, folder, kept_inputs, seed_op_file};
 use std::panic::catch_unwind;
 use std::process::ExitCode;

@@ -2,10 +2,10 @@
 //! and what the core itself makes of them (core.json), for tests/pool/compare.py to hold an engine's figures against.
 #![allow(clippy::print_stdout)] // a command line tool
 
-use restwater_core::bite::{SurvivalCurve, Wait};
-use restwater_core::exchange::{CsvOptions, Table, session_csv};
-use restwater_core::log::{HybridClock, Moment, Op, Payload, SessionSetup};
-use restwater_core::session::{Session, fold, wait_of};
+use restwater_waits::{SurvivalCurve, Wait};
+use restwater_exchange::{CsvOptions, Table, session_csv};
+use restwater_log::{HybridClock, Moment, Op, Payload, SessionSetup};
+use restwater_session::{Session, fold, wait_of};
 use restwater_tests::sim::angler::Habit;
 use restwater_tests::sim::day::{Bank, Cast, TURN, fish};
 use restwater_tests::sim::luck::Luck;

@@ -2,7 +2,7 @@
 //! `synchronous=OFF` that the same cuts do find losses where there are any.
 #![allow(clippy::print_stdout)] // a command line tool
 
-use restwater_core::store::Durability;
+use restwater_store::Durability;
 use restwater_tests::powercut::{Failed, Outcome, run};
 use std::process::ExitCode;
 

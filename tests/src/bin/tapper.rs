@@ -3,7 +3,7 @@
 //! After each tap it prints how many ops there are and the wall time of the running cast's splash, or `-`.
 #![allow(clippy::print_stdout)] // a command line tool
 
-use restwater_core::app::{Action, App};
+use restwater_app::{Action, App};
 use restwater_tests::phone::{Seeded, now};
 use std::io::Write;
 

@@ -2,9 +2,9 @@
 
 use super::{Failed, Work};
 use crate::invented::{BEGIN_MS, Phone, log_of};
-use restwater_core::exchange::{Incoming, OpFileWriter, Place, Progress, Selection, export_to, import};
-use restwater_core::log::{Op, canonical_bytes};
-use restwater_core::store::{FILE_NAME, Store};
+use restwater_exchange::{Incoming, OpFileWriter, Place, Progress, Selection, export_to, import};
+use restwater_log::{Op, canonical_bytes};
+use restwater_store::{FILE_NAME, Store};
 use std::collections::BTreeMap;
 use std::io::Write;
 use std::ops::ControlFlow;
@@ -12,7 +12,7 @@ use std::path::Path;
 use uuid::Uuid;
 
 /// A store file of the first schema, as shipped.
-pub(super) const FIRST_SCHEMA: &[u8] = include_bytes!("../../../core/src/store/fixtures/store-1.db");
+pub(super) const FIRST_SCHEMA: &[u8] = include_bytes!("../../../core/store/src/fixtures/store-1.db");
 
 /// Rounds of work, far more than any child lives to see.
 const ROUNDS: u64 = 20_000;

@@ -3,9 +3,9 @@
 use super::child::{export_path, imported};
 use super::{Failed, Outcome, Work};
 use crate::invented::Phone;
-use restwater_core::exchange::{Progress, read_op_file};
-use restwater_core::log::Op;
-use restwater_core::store::{FILE_NAME, Store, StoreError, backups};
+use restwater_exchange::{Progress, read_op_file};
+use restwater_log::Op;
+use restwater_store::{FILE_NAME, Store, StoreError, backups};
 use rusqlite::{Connection, OpenFlags};
 use std::collections::BTreeMap;
 use std::ops::ControlFlow;

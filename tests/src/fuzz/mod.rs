@@ -8,16 +8,16 @@ mod mutate;
 
 pub use mutate::Mutator;
 
-use restwater_core::app::read_day;
-use restwater_core::exchange::{
+use restwater_app::read_day;
+use restwater_exchange::{
     CsvOptions, OpFileWriter, Place, Progress, Selection, Table, Tally, export, import, read_op_file,
     session_csv,
 };
-use restwater_core::exchange::{ExchangeError, Incoming};
-use restwater_core::log::{Op, canonical_bytes, effective, sha256_hex, sorted};
-use restwater_core::session::{Session, fold};
-use restwater_core::store::Store;
-use restwater_core::swim::{PegOnEarth, Place as OnEarth, swim_from_geojson};
+use restwater_exchange::{ExchangeError, Incoming};
+use restwater_log::{Op, canonical_bytes, effective, sha256_hex, sorted};
+use restwater_session::{Session, fold};
+use restwater_store::Store;
+use restwater_swim::{PegOnEarth, Place as OnEarth, swim_from_geojson};
 use std::collections::BTreeSet;
 use std::ops::ControlFlow;
 use std::path::PathBuf;
@@ -87,7 +87,7 @@ pub fn fuzz_op_body(data: &[u8]) {
     for op in &ops {
         // What this version understands of an op it can write again and read again.
         let again = canonical_bytes(op).unwrap_or_default();
-        assert_eq!(restwater_core::log::op_from_bytes(&again).ok().as_ref(), Some(op));
+        assert_eq!(restwater_log::op_from_bytes(&again).ok().as_ref(), Some(op));
     }
     if ops.len() == 1 && data.first() == Some(&b'{') {
         keep(&bytes, data);

@@ -2,8 +2,8 @@
 
 use super::Topic;
 use super::poisson_rates::pair;
-use restwater_core::compare::binomial::{Alternative, binomial_test, clopper_pearson};
-use restwater_core::compare::fisher::{TwoByTwo, fisher_test, odds_ratio};
+use restwater_compare::binomial::{Alternative, binomial_test, clopper_pearson};
+use restwater_compare::fisher::{TwoByTwo, fisher_test, odds_ratio};
 use serde_json::{Value, json};
 
 /// See [`Topic`].

@@ -1,6 +1,6 @@
 //! Reading the inputs of a check case.
 
-use restwater_core::bite::Wait;
+use restwater_waits::Wait;
 use serde_json::{Value, json};
 
 /// A number of the case's input.

@@ -1,8 +1,8 @@
 //! Compound laws: total weight of a random number of fish.
 
 use super::Topic;
-use restwater_core::compare::gamma_poisson::Foretold;
-use restwater_core::match_day::forecast::compound::{
+use restwater_compare::gamma_poisson::Foretold;
+use restwater_match_day::forecast::compound::{
     CountLaw, GammaWeight, compound_gamma_cdf, compound_moments, panjer,
 };
 use serde_json::{Value, json};

@@ -2,8 +2,8 @@
 
 use super::Topic;
 use super::poisson_rates::pair;
-use restwater_core::compare::gamma_poisson::{Foretold, GammaRate, probability_greater, who_has_more};
-use restwater_core::compare::poisson_rates::Tally;
+use restwater_compare::gamma_poisson::{Foretold, GammaRate, probability_greater, who_has_more};
+use restwater_compare::poisson_rates::Tally;
 use serde_json::{Value, json};
 
 /// See [`Topic`].

@@ -1,9 +1,9 @@
 //! Log-rank test, its weighted forms and its permutation p-values.
 
 use super::Topic;
-use restwater_core::bite::Wait;
-use restwater_core::compare::log_rank::{Weighting, log_rank};
-use restwater_core::compare::permutation::{
+use restwater_waits::Wait;
+use restwater_compare::log_rank::{Weighting, log_rank};
+use restwater_compare::permutation::{
     TiedBites, arrangements, log_rank_permutation, studentised_log_rank_permutation,
 };
 use serde_json::{Value, json};

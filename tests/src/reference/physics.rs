@@ -2,10 +2,10 @@
 
 use super::Topic;
 use super::case::number;
-use restwater_core::bench::material::{Material, weight_in_water};
-use restwater_core::bench::water::{DensityFormula, density, dynamic_viscosity};
-use restwater_core::bench::{shot, sink, units};
-use restwater_core::match_day::weight::Weight;
+use restwater_bench::material::{Material, weight_in_water};
+use restwater_bench::water::{DensityFormula, density, dynamic_viscosity};
+use restwater_bench::{shot, sink, units};
+use restwater_match_day::weight::Weight;
 use serde_json::{Value, json};
 
 pub const TOPIC: Topic = Topic { name: "physics", compute, tolerance };

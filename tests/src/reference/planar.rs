@@ -2,8 +2,8 @@
 
 use super::Topic;
 use super::case::{number, text};
-use restwater_core::swim::planar::{disc_overlap_m2, ring_area_m2, ring_centroid, ring_perimeter_m};
-use restwater_core::swim::{AnnularSector, Point, Water, point_at};
+use restwater_swim::planar::{disc_overlap_m2, ring_area_m2, ring_centroid, ring_perimeter_m};
+use restwater_swim::{AnnularSector, Point, Water, point_at};
 use serde_json::{Value, json};
 
 pub const TOPIC: Topic = Topic { name: "planar", compute, tolerance: |_| None };

@@ -1,8 +1,8 @@
 //! Two rates: conditional test, E-test, exact limits; one rate: Garwood's limits.
 
 use super::Topic;
-use restwater_core::compare::Limits;
-use restwater_core::compare::poisson_rates::{
+use restwater_compare::Limits;
+use restwater_compare::poisson_rates::{
     Tally, conditional_test, e_test, garwood, garwood_upper, rate_ratio,
 };
 use serde_json::{Value, json};

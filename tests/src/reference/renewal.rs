@@ -2,7 +2,7 @@
 
 use super::Topic;
 use super::case::{number, numbers, text, waits};
-use restwater_core::bite::{
+use restwater_waits::{
     Always, BestLeave, Costs, Even, Law, Lomax, SurvivalCurve, TwoRates, WaitLaw, WithNobodyHome,
     best_empirical, best_leave, empirical_rates, rate_at,
 };

@@ -2,7 +2,7 @@
 
 use super::Topic;
 use super::case::{number, numbers, text, waits};
-use restwater_core::bite::{
+use restwater_waits::{
     Accuracy, GammaPosterior, Law, PRIORS, Priors, Record, ScalePrior, Settings, WaitLaw, WaitPosterior,
 };
 use serde_json::{Value, json};

@@ -2,7 +2,7 @@
 
 use super::Topic;
 use super::case::{or_null, waits};
-use restwater_core::bite::{Limits, Step, SurvivalCurve};
+use restwater_waits::{Limits, Step, SurvivalCurve};
 use serde_json::{Value, json};
 
 pub const TOPIC: Topic = Topic { name: "survival_km", compute, tolerance: |_| None };

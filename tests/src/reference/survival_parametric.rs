@@ -2,7 +2,7 @@
 
 use super::Topic;
 use super::case::{numbers, text, waits};
-use restwater_core::bite::{Fit, Law, Model, WaitLaw, fit, fit_two_groups};
+use restwater_waits::{Fit, Law, Model, WaitLaw, fit, fit_two_groups};
 use serde_json::{Value, json};
 
 pub const TOPIC: Topic = Topic {

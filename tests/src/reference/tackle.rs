@@ -1,12 +1,12 @@
 //! Common practice at the bench: cutting down ties, and the lead rule.
 
 use super::case::{numbers, text};
-use restwater_core::bench::cut_down::{CutDownError, Need, plan};
-use restwater_core::bench::hooklength::Hooklength;
-use restwater_core::bench::material::Material;
-use restwater_core::bench::units::LineLength;
-use restwater_core::caution::lead_rule::{grams_of_ounces, lead_rule};
-use restwater_core::caution::table::Region;
+use restwater_bench::cut_down::{CutDownError, Need, plan};
+use restwater_bench::hooklength::Hooklength;
+use restwater_bench::material::Material;
+use restwater_bench::units::LineLength;
+use restwater_caution::lead_rule::{grams_of_ounces, lead_rule};
+use restwater_caution::table::Region;
 use serde_json::{Value, json};
 
 /// The hooklengths of a case have no line or hook of their own.

@@ -1,7 +1,6 @@
 package app.restwater.android
 
 import android.app.Application
-import app.restwater.core.Moment
 import app.restwater.core.Restwater
 import app.restwater.core.RestwaterException
 import app.restwater.core.WatchAlarm

@@ -11,6 +11,9 @@ import app.restwater.core.Restwater
 import app.restwater.core.Screen
 import app.restwater.core.Which
 import app.restwater.core.Work
+import app.restwater.core.log.Moment
+import app.restwater.core.screen.Screen
+import app.restwater.core.screen.Which
 import java.io.File
 import java.util.concurrent.TimeUnit
 import kotlinx.coroutines.runBlocking

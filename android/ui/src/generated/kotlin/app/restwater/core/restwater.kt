@@ -30,6 +30,54 @@ import java.nio.CharBuffer
 import java.nio.charset.CodingErrorAction
 import java.util.concurrent.atomic.AtomicLong
 import java.util.concurrent.ConcurrentHashMap
+import app.restwater.core.app.Action
+import app.restwater.core.app.BackupMade
+import app.restwater.core.app.DayTap
+import app.restwater.core.app.ErrorKind
+import app.restwater.core.app.FanGlass
+import app.restwater.core.app.FfiConverterTypeAction
+import app.restwater.core.app.FfiConverterTypeBackupMade
+import app.restwater.core.app.FfiConverterTypeDayTap
+import app.restwater.core.app.FfiConverterTypeErrorKind
+import app.restwater.core.app.FfiConverterTypeFanGlass
+import app.restwater.core.app.FfiConverterTypeOutgoing
+import app.restwater.core.app.FfiConverterTypeUpdate
+import app.restwater.core.app.Outgoing
+import app.restwater.core.app.Update
+import app.restwater.core.layout.BankLayout
+import app.restwater.core.layout.FfiConverterTypeBankLayout
+import app.restwater.core.layout.FfiConverterTypeGlass
+import app.restwater.core.layout.FfiConverterTypeMatchLayout
+import app.restwater.core.layout.FfiConverterTypePadAsk
+import app.restwater.core.layout.FfiConverterTypePadWords
+import app.restwater.core.layout.FfiConverterTypeSwimLayout
+import app.restwater.core.layout.FfiConverterTypeSwimPadAsk
+import app.restwater.core.layout.Glass
+import app.restwater.core.layout.MatchLayout
+import app.restwater.core.layout.PadAsk
+import app.restwater.core.layout.PadWords
+import app.restwater.core.layout.SwimLayout
+import app.restwater.core.layout.SwimPadAsk
+import app.restwater.core.log.FfiConverterTypeMoment
+import app.restwater.core.log.Moment
+import app.restwater.core.screen.DoorsView
+import app.restwater.core.screen.FfiConverterTypeDoorsView
+import app.restwater.core.screen.FfiConverterTypeIncomingView
+import app.restwater.core.screen.FfiConverterTypeKey
+import app.restwater.core.screen.FfiConverterTypeScreen
+import app.restwater.core.screen.FfiConverterTypeSettings
+import app.restwater.core.screen.FfiConverterTypeShellWords
+import app.restwater.core.screen.FfiConverterTypeWatchView
+import app.restwater.core.screen.FfiConverterTypeWhich
+import app.restwater.core.screen.IncomingView
+import app.restwater.core.screen.Key
+import app.restwater.core.screen.Screen
+import app.restwater.core.screen.Settings
+import app.restwater.core.screen.ShellWords
+import app.restwater.core.screen.WatchView
+import app.restwater.core.screen.Which
+import app.restwater.core.swim.FfiConverterTypeSwimScene
+import app.restwater.core.swim.SwimScene
 import java.util.concurrent.atomic.AtomicBoolean
 import kotlin.coroutines.resume
 import kotlinx.coroutines.CancellableContinuation
@@ -38,6 +86,30 @@ import kotlinx.coroutines.GlobalScope
 import kotlinx.coroutines.Job
 import kotlinx.coroutines.launch
 import kotlinx.coroutines.suspendCancellableCoroutine
+import app.restwater.core.app.RustBuffer as RustBufferAction
+import app.restwater.core.app.RustBuffer as RustBufferBackupMade
+import app.restwater.core.app.RustBuffer as RustBufferDayTap
+import app.restwater.core.app.RustBuffer as RustBufferErrorKind
+import app.restwater.core.app.RustBuffer as RustBufferFanGlass
+import app.restwater.core.app.RustBuffer as RustBufferOutgoing
+import app.restwater.core.app.RustBuffer as RustBufferUpdate
+import app.restwater.core.layout.RustBuffer as RustBufferBankLayout
+import app.restwater.core.layout.RustBuffer as RustBufferGlass
+import app.restwater.core.layout.RustBuffer as RustBufferMatchLayout
+import app.restwater.core.layout.RustBuffer as RustBufferPadAsk
+import app.restwater.core.layout.RustBuffer as RustBufferPadWords
+import app.restwater.core.layout.RustBuffer as RustBufferSwimLayout
+import app.restwater.core.layout.RustBuffer as RustBufferSwimPadAsk
+import app.restwater.core.log.RustBuffer as RustBufferMoment
+import app.restwater.core.screen.RustBuffer as RustBufferDoorsView
+import app.restwater.core.screen.RustBuffer as RustBufferIncomingView
+import app.restwater.core.screen.RustBuffer as RustBufferKey
+import app.restwater.core.screen.RustBuffer as RustBufferScreen
+import app.restwater.core.screen.RustBuffer as RustBufferSettings
+import app.restwater.core.screen.RustBuffer as RustBufferShellWords
+import app.restwater.core.screen.RustBuffer as RustBufferWatchView
+import app.restwater.core.screen.RustBuffer as RustBufferWhich
+import app.restwater.core.swim.RustBuffer as RustBufferSwimScene
 
 // This is a helper for safely working with byte buffers returned from the Rust code.
 // A rust-owned buffer is represented by its capacity, its current length, and a
@@ -760,6 +832,11 @@ internal object UniffiLib {
 
     init {
         Native.register(UniffiLib::class.java, findLibraryName(componentName = "restwater"))
+        app.restwater.core.app.uniffiEnsureInitialized()
+        app.restwater.core.layout.uniffiEnsureInitialized()
+        app.restwater.core.log.uniffiEnsureInitialized()
+        app.restwater.core.screen.uniffiEnsureInitialized()
+        app.restwater.core.swim.uniffiEnsureInitialized()
         
     }
 
@@ -778,62 +855,62 @@ internal object UniffiLib {
     ): Long
     external fun uniffi_restwater_fn_free_restwater(`handle`: Long,uniffi_out_err: UniffiRustCallStatus, 
     ): Unit
-    external fun uniffi_restwater_fn_constructor_restwater_open(`dir`: RustBuffer.ByValue,`now`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
+    external fun uniffi_restwater_fn_constructor_restwater_open(`dir`: RustBuffer.ByValue,`now`: RustBufferMoment.ByValue,uniffi_out_err: UniffiRustCallStatus, 
     ): Long
-    external fun uniffi_restwater_fn_method_restwater_back_up(`ptr`: Long,`now`: RustBuffer.ByValue,`work`: Long,
+    external fun uniffi_restwater_fn_method_restwater_back_up(`ptr`: Long,`now`: RustBufferMoment.ByValue,`work`: Long,
     ): Long
-    external fun uniffi_restwater_fn_method_restwater_back_up_if_due(`ptr`: Long,`now`: RustBuffer.ByValue,
+    external fun uniffi_restwater_fn_method_restwater_back_up_if_due(`ptr`: Long,`now`: RustBufferMoment.ByValue,
     ): Long
-    external fun uniffi_restwater_fn_method_restwater_look_into(`ptr`: Long,`path`: RustBuffer.ByValue,`now`: RustBuffer.ByValue,`work`: Long,
+    external fun uniffi_restwater_fn_method_restwater_look_into(`ptr`: Long,`path`: RustBuffer.ByValue,`now`: RustBufferMoment.ByValue,`work`: Long,
     ): Long
     external fun uniffi_restwater_fn_method_restwater_look_over(`ptr`: Long,
     ): Long
-    external fun uniffi_restwater_fn_method_restwater_send(`ptr`: Long,`now`: RustBuffer.ByValue,`work`: Long,
+    external fun uniffi_restwater_fn_method_restwater_send(`ptr`: Long,`now`: RustBufferMoment.ByValue,`work`: Long,
     ): Long
-    external fun uniffi_restwater_fn_method_restwater_take_in(`ptr`: Long,`path`: RustBuffer.ByValue,`source`: RustBuffer.ByValue,`at`: RustBuffer.ByValue,`work`: Long,
+    external fun uniffi_restwater_fn_method_restwater_take_in(`ptr`: Long,`path`: RustBuffer.ByValue,`source`: RustBuffer.ByValue,`at`: RustBufferMoment.ByValue,`work`: Long,
     ): Long
-    external fun uniffi_restwater_fn_method_restwater_act(`ptr`: Long,`action`: RustBuffer.ByValue,`at`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
-    ): RustBuffer.ByValue
+    external fun uniffi_restwater_fn_method_restwater_act(`ptr`: Long,`action`: RustBufferAction.ByValue,`at`: RustBufferMoment.ByValue,uniffi_out_err: UniffiRustCallStatus, 
+    ): RustBufferUpdate.ByValue
     external fun uniffi_restwater_fn_method_restwater_doors(`ptr`: Long,uniffi_out_err: UniffiRustCallStatus, 
-    ): RustBuffer.ByValue
+    ): RustBufferDoorsView.ByValue
     external fun uniffi_restwater_fn_method_restwater_pause(`ptr`: Long,uniffi_out_err: UniffiRustCallStatus, 
     ): Unit
     external fun uniffi_restwater_fn_method_restwater_resume(`ptr`: Long,uniffi_out_err: UniffiRustCallStatus, 
     ): Unit
-    external fun uniffi_restwater_fn_method_restwater_screen(`ptr`: Long,`which`: RustBuffer.ByValue,`now`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
-    ): RustBuffer.ByValue
-    external fun uniffi_restwater_fn_method_restwater_screen_json(`ptr`: Long,`which`: RustBuffer.ByValue,`now`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
+    external fun uniffi_restwater_fn_method_restwater_screen(`ptr`: Long,`which`: RustBufferWhich.ByValue,`now`: RustBufferMoment.ByValue,uniffi_out_err: UniffiRustCallStatus, 
+    ): RustBufferScreen.ByValue
+    external fun uniffi_restwater_fn_method_restwater_screen_json(`ptr`: Long,`which`: RustBufferWhich.ByValue,`now`: RustBufferMoment.ByValue,uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
     external fun uniffi_restwater_fn_method_restwater_settings(`ptr`: Long,uniffi_out_err: UniffiRustCallStatus, 
-    ): RustBuffer.ByValue
-    external fun uniffi_restwater_fn_method_restwater_swim_scene(`ptr`: Long,`now`: RustBuffer.ByValue,`glass`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
-    ): RustBuffer.ByValue
-    external fun uniffi_restwater_fn_method_restwater_swim_tap(`ptr`: Long,`now`: RustBuffer.ByValue,`glass`: RustBuffer.ByValue,`x`: Double,`y`: Double,uniffi_out_err: UniffiRustCallStatus, 
+    ): RustBufferSettings.ByValue
+    external fun uniffi_restwater_fn_method_restwater_swim_scene(`ptr`: Long,`now`: RustBufferMoment.ByValue,`glass`: RustBufferFanGlass.ByValue,uniffi_out_err: UniffiRustCallStatus, 
+    ): RustBufferSwimScene.ByValue
+    external fun uniffi_restwater_fn_method_restwater_swim_tap(`ptr`: Long,`now`: RustBufferMoment.ByValue,`glass`: RustBufferFanGlass.ByValue,`x`: Double,`y`: Double,uniffi_out_err: UniffiRustCallStatus, 
     ): Byte
-    external fun uniffi_restwater_fn_method_restwater_watch(`ptr`: Long,`now`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
-    ): RustBuffer.ByValue
+    external fun uniffi_restwater_fn_method_restwater_watch(`ptr`: Long,`now`: RustBufferMoment.ByValue,uniffi_out_err: UniffiRustCallStatus, 
+    ): RustBufferWatchView.ByValue
     external fun uniffi_restwater_fn_func_core_version(uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
-    external fun uniffi_restwater_fn_func_salvage(`dir`: RustBuffer.ByValue,`now`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
+    external fun uniffi_restwater_fn_func_salvage(`dir`: RustBuffer.ByValue,`now`: RustBufferMoment.ByValue,uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
-    external fun uniffi_restwater_fn_func_bank_layout(`glass`: RustBuffer.ByValue,`ask`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
+    external fun uniffi_restwater_fn_func_bank_layout(`glass`: RustBufferGlass.ByValue,`ask`: RustBufferPadAsk.ByValue,uniffi_out_err: UniffiRustCallStatus, 
+    ): RustBufferBankLayout.ByValue
+    external fun uniffi_restwater_fn_func_key_action(`key`: RustBufferKey.ByValue,`rod`: Byte,uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
-    external fun uniffi_restwater_fn_func_key_action(`key`: RustBuffer.ByValue,`rod`: Byte,uniffi_out_err: UniffiRustCallStatus, 
-    ): RustBuffer.ByValue
-    external fun uniffi_restwater_fn_func_match_layout(`glass`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
-    ): RustBuffer.ByValue
+    external fun uniffi_restwater_fn_func_match_layout(`glass`: RustBufferGlass.ByValue,uniffi_out_err: UniffiRustCallStatus, 
+    ): RustBufferMatchLayout.ByValue
     external fun uniffi_restwater_fn_func_pad_words(uniffi_out_err: UniffiRustCallStatus, 
-    ): RustBuffer.ByValue
+    ): RustBufferPadWords.ByValue
     external fun uniffi_restwater_fn_func_palm_mm(uniffi_out_err: UniffiRustCallStatus, 
     ): Double
     external fun uniffi_restwater_fn_func_read_day(`text`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
-    external fun uniffi_restwater_fn_func_swim_layout(`glass`: RustBuffer.ByValue,`ask`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
-    ): RustBuffer.ByValue
+    external fun uniffi_restwater_fn_func_swim_layout(`glass`: RustBufferGlass.ByValue,`ask`: RustBufferSwimPadAsk.ByValue,uniffi_out_err: UniffiRustCallStatus, 
+    ): RustBufferSwimLayout.ByValue
     external fun uniffi_restwater_fn_func_position_words(`accuracyM`: Double,uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
     external fun uniffi_restwater_fn_func_shell_words(uniffi_out_err: UniffiRustCallStatus, 
-    ): RustBuffer.ByValue
+    ): RustBufferShellWords.ByValue
     external fun ffi_restwater_rustbuffer_alloc(`size`: Long,uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
     external fun ffi_restwater_rustbuffer_from_bytes(`bytes`: ForeignBytes.ByValue,uniffi_out_err: UniffiRustCallStatus, 
@@ -956,34 +1033,34 @@ private fun uniffiCheckApiChecksums(lib: IntegrityCheckingUniffiLib) {
     if ((lib.uniffi_restwater_checksum_func_core_version() and 0xFFFF) != 18693) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
-    if ((lib.uniffi_restwater_checksum_func_salvage() and 0xFFFF) != 454) {
+    if ((lib.uniffi_restwater_checksum_func_salvage() and 0xFFFF) != 47280) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
-    if ((lib.uniffi_restwater_checksum_func_bank_layout() and 0xFFFF) != 22549) {
+    if ((lib.uniffi_restwater_checksum_func_bank_layout() and 0xFFFF) != 35560) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
-    if ((lib.uniffi_restwater_checksum_func_key_action() and 0xFFFF) != 37619) {
+    if ((lib.uniffi_restwater_checksum_func_key_action() and 0xFFFF) != 2589) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
-    if ((lib.uniffi_restwater_checksum_func_match_layout() and 0xFFFF) != 54551) {
+    if ((lib.uniffi_restwater_checksum_func_match_layout() and 0xFFFF) != 59000) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
-    if ((lib.uniffi_restwater_checksum_func_pad_words() and 0xFFFF) != 19893) {
+    if ((lib.uniffi_restwater_checksum_func_pad_words() and 0xFFFF) != 25067) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
     if ((lib.uniffi_restwater_checksum_func_palm_mm() and 0xFFFF) != 43740) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
-    if ((lib.uniffi_restwater_checksum_func_read_day() and 0xFFFF) != 43388) {
+    if ((lib.uniffi_restwater_checksum_func_read_day() and 0xFFFF) != 61224) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
-    if ((lib.uniffi_restwater_checksum_func_swim_layout() and 0xFFFF) != 51842) {
+    if ((lib.uniffi_restwater_checksum_func_swim_layout() and 0xFFFF) != 58786) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
     if ((lib.uniffi_restwater_checksum_func_position_words() and 0xFFFF) != 32706) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
-    if ((lib.uniffi_restwater_checksum_func_shell_words() and 0xFFFF) != 42197) {
+    if ((lib.uniffi_restwater_checksum_func_shell_words() and 0xFFFF) != 26932) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
     if ((lib.uniffi_restwater_checksum_method_work_done() and 0xFFFF) != 59654) {
@@ -992,28 +1069,28 @@ private fun uniffiCheckApiChecksums(lib: IntegrityCheckingUniffiLib) {
     if ((lib.uniffi_restwater_checksum_method_work_give_up() and 0xFFFF) != 36268) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
-    if ((lib.uniffi_restwater_checksum_method_restwater_back_up() and 0xFFFF) != 13588) {
+    if ((lib.uniffi_restwater_checksum_method_restwater_back_up() and 0xFFFF) != 55366) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
-    if ((lib.uniffi_restwater_checksum_method_restwater_back_up_if_due() and 0xFFFF) != 6835) {
+    if ((lib.uniffi_restwater_checksum_method_restwater_back_up_if_due() and 0xFFFF) != 27829) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
-    if ((lib.uniffi_restwater_checksum_method_restwater_look_into() and 0xFFFF) != 49997) {
+    if ((lib.uniffi_restwater_checksum_method_restwater_look_into() and 0xFFFF) != 39588) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
     if ((lib.uniffi_restwater_checksum_method_restwater_look_over() and 0xFFFF) != 47913) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
-    if ((lib.uniffi_restwater_checksum_method_restwater_send() and 0xFFFF) != 8887) {
+    if ((lib.uniffi_restwater_checksum_method_restwater_send() and 0xFFFF) != 20911) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
-    if ((lib.uniffi_restwater_checksum_method_restwater_take_in() and 0xFFFF) != 26857) {
+    if ((lib.uniffi_restwater_checksum_method_restwater_take_in() and 0xFFFF) != 59958) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
-    if ((lib.uniffi_restwater_checksum_method_restwater_act() and 0xFFFF) != 8759) {
+    if ((lib.uniffi_restwater_checksum_method_restwater_act() and 0xFFFF) != 11161) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
-    if ((lib.uniffi_restwater_checksum_method_restwater_doors() and 0xFFFF) != 43849) {
+    if ((lib.uniffi_restwater_checksum_method_restwater_doors() and 0xFFFF) != 423) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
     if ((lib.uniffi_restwater_checksum_method_restwater_pause() and 0xFFFF) != 19636) {
@@ -1022,28 +1099,28 @@ private fun uniffiCheckApiChecksums(lib: IntegrityCheckingUniffiLib) {
     if ((lib.uniffi_restwater_checksum_method_restwater_resume() and 0xFFFF) != 50194) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
-    if ((lib.uniffi_restwater_checksum_method_restwater_screen() and 0xFFFF) != 11584) {
+    if ((lib.uniffi_restwater_checksum_method_restwater_screen() and 0xFFFF) != 50761) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
-    if ((lib.uniffi_restwater_checksum_method_restwater_screen_json() and 0xFFFF) != 47262) {
+    if ((lib.uniffi_restwater_checksum_method_restwater_screen_json() and 0xFFFF) != 29766) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
-    if ((lib.uniffi_restwater_checksum_method_restwater_settings() and 0xFFFF) != 31456) {
+    if ((lib.uniffi_restwater_checksum_method_restwater_settings() and 0xFFFF) != 36205) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
-    if ((lib.uniffi_restwater_checksum_method_restwater_swim_scene() and 0xFFFF) != 64951) {
+    if ((lib.uniffi_restwater_checksum_method_restwater_swim_scene() and 0xFFFF) != 4073) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
-    if ((lib.uniffi_restwater_checksum_method_restwater_swim_tap() and 0xFFFF) != 57659) {
+    if ((lib.uniffi_restwater_checksum_method_restwater_swim_tap() and 0xFFFF) != 12824) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
-    if ((lib.uniffi_restwater_checksum_method_restwater_watch() and 0xFFFF) != 50584) {
+    if ((lib.uniffi_restwater_checksum_method_restwater_watch() and 0xFFFF) != 13730) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
     if ((lib.uniffi_restwater_checksum_constructor_work_new() and 0xFFFF) != 40297) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
-    if ((lib.uniffi_restwater_checksum_constructor_restwater_open() and 0xFFFF) != 3958) {
+    if ((lib.uniffi_restwater_checksum_constructor_restwater_open() and 0xFFFF) != 62019) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
 }
@@ -1273,102 +1350,6 @@ public object FfiConverterUByte: FfiConverter<UByte, Byte> {
 /**
  * @suppress
  */
-public object FfiConverterUShort: FfiConverter<UShort, Short> {
-    override fun lift(value: Short): UShort {
-        return value.toUShort()
-    }
-
-    fun lift(value: Int): UShort {
-        return value.toUShort()
-    }
-
-    override fun read(buf: ByteBuffer): UShort {
-        return lift(buf.getShort())
-    }
-
-    override fun lower(value: UShort): Short {
-        return value.toShort()
-    }
-
-    override fun allocationSize(value: UShort) = 2UL
-
-    override fun write(value: UShort, buf: ByteBuffer) {
-        buf.putShort(value.toShort())
-    }
-}
-
-/**
- * @suppress
- */
-public object FfiConverterShort: FfiConverter<Short, Short> {
-    override fun lift(value: Short): Short {
-        return value
-    }
-
-    override fun read(buf: ByteBuffer): Short {
-        return buf.getShort()
-    }
-
-    override fun lower(value: Short): Short {
-        return value
-    }
-
-    override fun allocationSize(value: Short) = 2UL
-
-    override fun write(value: Short, buf: ByteBuffer) {
-        buf.putShort(value)
-    }
-}
-
-/**
- * @suppress
- */
-public object FfiConverterUInt: FfiConverter<UInt, Int> {
-    override fun lift(value: Int): UInt {
-        return value.toUInt()
-    }
-
-    override fun read(buf: ByteBuffer): UInt {
-        return lift(buf.getInt())
-    }
-
-    override fun lower(value: UInt): Int {
-        return value.toInt()
-    }
-
-    override fun allocationSize(value: UInt) = 4UL
-
-    override fun write(value: UInt, buf: ByteBuffer) {
-        buf.putInt(value.toInt())
-    }
-}
-
-/**
- * @suppress
- */
-public object FfiConverterInt: FfiConverter<Int, Int> {
-    override fun lift(value: Int): Int {
-        return value
-    }
-
-    override fun read(buf: ByteBuffer): Int {
-        return buf.getInt()
-    }
-
-    override fun lower(value: Int): Int {
-        return value
-    }
-
-    override fun allocationSize(value: Int) = 4UL
-
-    override fun write(value: Int, buf: ByteBuffer) {
-        buf.putInt(value)
-    }
-}
-
-/**
- * @suppress
- */
 public object FfiConverterULong: FfiConverter<ULong, Long> {
     override fun lift(value: Long): ULong {
         return value.toULong()
@@ -1386,52 +1367,6 @@ public object FfiConverterULong: FfiConverter<ULong, Long> {
 
     override fun write(value: ULong, buf: ByteBuffer) {
         buf.putLong(value.toLong())
-    }
-}
-
-/**
- * @suppress
- */
-public object FfiConverterLong: FfiConverter<Long, Long> {
-    override fun lift(value: Long): Long {
-        return value
-    }
-
-    override fun read(buf: ByteBuffer): Long {
-        return buf.getLong()
-    }
-
-    override fun lower(value: Long): Long {
-        return value
-    }
-
-    override fun allocationSize(value: Long) = 8UL
-
-    override fun write(value: Long, buf: ByteBuffer) {
-        buf.putLong(value)
-    }
-}
-
-/**
- * @suppress
- */
-public object FfiConverterFloat: FfiConverter<Float, Float> {
-    override fun lift(value: Float): Float {
-        return value
-    }
-
-    override fun read(buf: ByteBuffer): Float {
-        return buf.getFloat()
-    }
-
-    override fun lower(value: Float): Float {
-        return value
-    }
-
-    override fun allocationSize(value: Float) = 4UL
-
-    override fun write(value: Float, buf: ByteBuffer) {
-        buf.putFloat(value)
     }
 }
 
@@ -1895,7 +1830,7 @@ open class Restwater: Disposable, AutoCloseable, RestwaterInterface
             )
         },
         { future, callback, continuation -> UniffiLib.ffi_restwater_rust_future_poll_rust_buffer(future, callback, continuation) },
-        { future, continuation -> UniffiLib.ffi_restwater_rust_future_complete_rust_buffer(future, continuation) },
+        { future, continuation -> UniffiLib.ffi_restwater_rust_future_complete_rust_buffer(future, continuation).let { RustBufferIncomingView.create(it.capacity.toULong(), it.len.toULong(), it.data) } },
         { future -> UniffiLib.ffi_restwater_rust_future_free_rust_buffer(future) },
         // lift function
         { FfiConverterTypeIncomingView.lift(it) },
@@ -1945,7 +1880,7 @@ open class Restwater: Disposable, AutoCloseable, RestwaterInterface
             )
         },
         { future, callback, continuation -> UniffiLib.ffi_restwater_rust_future_poll_rust_buffer(future, callback, continuation) },
-        { future, continuation -> UniffiLib.ffi_restwater_rust_future_complete_rust_buffer(future, continuation) },
+        { future, continuation -> UniffiLib.ffi_restwater_rust_future_complete_rust_buffer(future, continuation).let { RustBufferOutgoing.create(it.capacity.toULong(), it.len.toULong(), it.data) } },
         { future -> UniffiLib.ffi_restwater_rust_future_free_rust_buffer(future) },
         // lift function
         { FfiConverterTypeOutgoing.lift(it) },
@@ -1973,7 +1908,7 @@ open class Restwater: Disposable, AutoCloseable, RestwaterInterface
             )
         },
         { future, callback, continuation -> UniffiLib.ffi_restwater_rust_future_poll_rust_buffer(future, callback, continuation) },
-        { future, continuation -> UniffiLib.ffi_restwater_rust_future_complete_rust_buffer(future, continuation) },
+        { future, continuation -> UniffiLib.ffi_restwater_rust_future_complete_rust_buffer(future, continuation).let { RustBufferIncomingView.create(it.capacity.toULong(), it.len.toULong(), it.data) } },
         { future -> UniffiLib.ffi_restwater_rust_future_free_rust_buffer(future) },
         // lift function
         { FfiConverterTypeIncomingView.lift(it) },
@@ -13434,7 +13369,7 @@ sealed class RestwaterException: kotlin.Exception() {
         /**
          * What a shell can tell apart.
          */
-        val `kind`: Kind, 
+        val `kind`: ErrorKind, 
         
         /**
          * What to show, in the user's language.
@@ -13470,7 +13405,7 @@ public object FfiConverterTypeRestwaterError : FfiConverterRustBuffer<RestwaterE
 
         return when(buf.getInt()) {
             1 -> RestwaterException.Failed(
-                FfiConverterTypeKind.read(buf),
+                FfiConverterTypeErrorKind.read(buf),
                 FfiConverterString.read(buf),
                 FfiConverterString.read(buf),
                 )
@@ -13483,7 +13418,7 @@ public object FfiConverterTypeRestwaterError : FfiConverterRustBuffer<RestwaterE
             is RestwaterException.Failed -> (
                 // Add the size for the Int that specifies the variant plus the size needed for all fields
                 4UL
-                + FfiConverterTypeKind.allocationSize(value.`kind`)
+                + FfiConverterTypeErrorKind.allocationSize(value.`kind`)
                 + FfiConverterString.allocationSize(value.`text`)
                 + FfiConverterString.allocationSize(value.`detail`)
             )
@@ -13494,7 +13429,7 @@ public object FfiConverterTypeRestwaterError : FfiConverterRustBuffer<RestwaterE
         when(value) {
             is RestwaterException.Failed -> {
                 buf.putInt(1)
-                FfiConverterTypeKind.write(value.`kind`, buf)
+                FfiConverterTypeErrorKind.write(value.`kind`, buf)
                 FfiConverterString.write(value.`text`, buf)
                 FfiConverterString.write(value.`detail`, buf)
                 Unit
@@ -13502,1256 +13437,6 @@ public object FfiConverterTypeRestwaterError : FfiConverterRustBuffer<RestwaterE
         }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }
     }
 
-}
-
-
-
-/**
- * Ink on paper or chalk on ink.
- */
-
-enum class Scheme {
-    
-    /**
-     * Ink on paper.
-     */
-    DAY,
-    /**
-     * Chalk on ink.
-     */
-    NIGHT;
-
-    
-
-
-    companion object
-}
-
-
-/**
- * @suppress
- */
-public object FfiConverterTypeScheme: FfiConverterRustBuffer<Scheme> {
-    override fun read(buf: ByteBuffer) = try {
-        Scheme.values()[buf.getInt() - 1]
-    } catch (e: IndexOutOfBoundsException) {
-        throw RuntimeException("invalid enum value, something is very wrong!!", e)
-    }
-
-    override fun allocationSize(value: Scheme) = 4UL
-
-    override fun write(value: Scheme, buf: ByteBuffer) {
-        buf.putInt(value.ordinal + 1)
-    }
-}
-
-
-
-
-
-/**
- * What a screen shows.
- */
-sealed class Screen {
-    
-    /**
-     * The running waits and the keys.
-     */
-    data class Bank(
-        val v1: app.restwater.core.BankView) : Screen()
-        
-    {
-        
-
-        companion object
-    }
-    
-    /**
-     * Setting up a session.
-     */
-    data class Setup(
-        val v1: app.restwater.core.SetupView) : Screen()
-        
-    {
-        
-
-        companion object
-    }
-    
-    /**
-     * Spot and rig of the chosen rod.
-     */
-    data class Tackle(
-        val v1: app.restwater.core.TackleView) : Screen()
-        
-    {
-        
-
-        companion object
-    }
-    
-    /**
-     * The swim and where next.
-     */
-    data class Swim(
-        val v1: app.restwater.core.SwimView) : Screen()
-        
-    {
-        
-
-        companion object
-    }
-    
-    /**
-     * What the record says of waiting.
-     */
-    data class Waits(
-        val v1: app.restwater.core.WaitsView) : Screen()
-        
-    {
-        
-
-        companion object
-    }
-    
-    /**
-     * Did a change matter?
-     */
-    data class Changes(
-        val v1: app.restwater.core.ChangesView) : Screen()
-        
-    {
-        
-
-        companion object
-    }
-    
-    /**
-     * Time left, nets, fish, weigh-in.
-     */
-    data class Match(
-        val v1: app.restwater.core.MatchView) : Screen()
-        
-    {
-        
-
-        companion object
-    }
-    
-    /**
-     * Files in and out, backups.
-     */
-    data class Files(
-        val v1: app.restwater.core.FilesView) : Screen()
-        
-    {
-        
-
-        companion object
-    }
-    
-    /**
-     * The evening before.
-     */
-    data class Bench(
-        val v1: app.restwater.core.LeavesView) : Screen()
-        
-    {
-        
-
-        companion object
-    }
-    
-    /**
-     * Sessions and what they say.
-     */
-    data class Book(
-        val v1: app.restwater.core.LeavesView) : Screen()
-        
-    {
-        
-
-        companion object
-    }
-    
-    /**
-     * Conditions in a few taps.
-     */
-    data class Conditions(
-        val v1: app.restwater.core.LeavesView) : Screen()
-        
-    {
-        
-
-        companion object
-    }
-    
-    /**
-     * Cautions.
-     */
-    data class Cautions(
-        val v1: app.restwater.core.LeavesView) : Screen()
-        
-    {
-        
-
-        companion object
-    }
-    
-    /**
-     * Doubtful entries.
-     */
-    data class Mend(
-        val v1: app.restwater.core.MendView) : Screen()
-        
-    {
-        
-
-        companion object
-    }
-    
-    /**
-     * What belongs to the phone.
-     */
-    data class Phone(
-        val v1: app.restwater.core.PhoneView) : Screen()
-        
-    {
-        
-
-        companion object
-    }
-    
-
-    
-
-    
-    
-
-
-    companion object
-}
-
-/**
- * @suppress
- */
-public object FfiConverterTypeScreen : FfiConverterRustBuffer<Screen>{
-    override fun read(buf: ByteBuffer): Screen {
-        return when(buf.getInt()) {
-            1 -> Screen.Bank(
-                FfiConverterTypeBankView.read(buf),
-                )
-            2 -> Screen.Setup(
-                FfiConverterTypeSetupView.read(buf),
-                )
-            3 -> Screen.Tackle(
-                FfiConverterTypeTackleView.read(buf),
-                )
-            4 -> Screen.Swim(
-                FfiConverterTypeSwimView.read(buf),
-                )
-            5 -> Screen.Waits(
-                FfiConverterTypeWaitsView.read(buf),
-                )
-            6 -> Screen.Changes(
-                FfiConverterTypeChangesView.read(buf),
-                )
-            7 -> Screen.Match(
-                FfiConverterTypeMatchView.read(buf),
-                )
-            8 -> Screen.Files(
-                FfiConverterTypeFilesView.read(buf),
-                )
-            9 -> Screen.Bench(
-                FfiConverterTypeLeavesView.read(buf),
-                )
-            10 -> Screen.Book(
-                FfiConverterTypeLeavesView.read(buf),
-                )
-            11 -> Screen.Conditions(
-                FfiConverterTypeLeavesView.read(buf),
-                )
-            12 -> Screen.Cautions(
-                FfiConverterTypeLeavesView.read(buf),
-                )
-            13 -> Screen.Mend(
-                FfiConverterTypeMendView.read(buf),
-                )
-            14 -> Screen.Phone(
-                FfiConverterTypePhoneView.read(buf),
-                )
-            else -> throw RuntimeException("invalid enum value, something is very wrong!!")
-        }
-    }
-
-    override fun allocationSize(value: Screen): ULong = when(value) {
-        is Screen.Bank -> {
-            // Add the size for the Int that specifies the variant plus the size needed for all fields
-            (
-                4UL
-                + FfiConverterTypeBankView.allocationSize(value.v1)
-            )
-        }
-        is Screen.Setup -> {
-            // Add the size for the Int that specifies the variant plus the size needed for all fields
-            (
-                4UL
-                + FfiConverterTypeSetupView.allocationSize(value.v1)
-            )
-        }
-        is Screen.Tackle -> {
-            // Add the size for the Int that specifies the variant plus the size needed for all fields
-            (
-                4UL
-                + FfiConverterTypeTackleView.allocationSize(value.v1)
-            )
-        }
-        is Screen.Swim -> {
-            // Add the size for the Int that specifies the variant plus the size needed for all fields
-            (
-                4UL
-                + FfiConverterTypeSwimView.allocationSize(value.v1)
-            )
-        }
-        is Screen.Waits -> {
-            // Add the size for the Int that specifies the variant plus the size needed for all fields
-            (
-                4UL
-                + FfiConverterTypeWaitsView.allocationSize(value.v1)
-            )
-        }
-        is Screen.Changes -> {
-            // Add the size for the Int that specifies the variant plus the size needed for all fields
-            (
-                4UL
-                + FfiConverterTypeChangesView.allocationSize(value.v1)
-            )
-        }
-        is Screen.Match -> {
-            // Add the size for the Int that specifies the variant plus the size needed for all fields
-            (
-                4UL
-                + FfiConverterTypeMatchView.allocationSize(value.v1)
-            )
-        }
-        is Screen.Files -> {
-            // Add the size for the Int that specifies the variant plus the size needed for all fields
-            (
-                4UL
-                + FfiConverterTypeFilesView.allocationSize(value.v1)
-            )
-        }
-        is Screen.Bench -> {
-            // Add the size for the Int that specifies the variant plus the size needed for all fields
-            (
-                4UL
-                + FfiConverterTypeLeavesView.allocationSize(value.v1)
-            )
-        }
-        is Screen.Book -> {
-            // Add the size for the Int that specifies the variant plus the size needed for all fields
-            (
-                4UL
-                + FfiConverterTypeLeavesView.allocationSize(value.v1)
-            )
-        }
-        is Screen.Conditions -> {
-            // Add the size for the Int that specifies the variant plus the size needed for all fields
-            (
-                4UL
-                + FfiConverterTypeLeavesView.allocationSize(value.v1)
-            )
-        }
-        is Screen.Cautions -> {
-            // Add the size for the Int that specifies the variant plus the size needed for all fields
-            (
-                4UL
-                + FfiConverterTypeLeavesView.allocationSize(value.v1)
-            )
-        }
-        is Screen.Mend -> {
-            // Add the size for the Int that specifies the variant plus the size needed for all fields
-            (
-                4UL
-                + FfiConverterTypeMendView.allocationSize(value.v1)
-            )
-        }
-        is Screen.Phone -> {
-            // Add the size for the Int that specifies the variant plus the size needed for all fields
-            (
-                4UL
-                + FfiConverterTypePhoneView.allocationSize(value.v1)
-            )
-        }
-    }
-
-    override fun write(value: Screen, buf: ByteBuffer) {
-        when(value) {
-            is Screen.Bank -> {
-                buf.putInt(1)
-                FfiConverterTypeBankView.write(value.v1, buf)
-                Unit
-            }
-            is Screen.Setup -> {
-                buf.putInt(2)
-                FfiConverterTypeSetupView.write(value.v1, buf)
-                Unit
-            }
-            is Screen.Tackle -> {
-                buf.putInt(3)
-                FfiConverterTypeTackleView.write(value.v1, buf)
-                Unit
-            }
-            is Screen.Swim -> {
-                buf.putInt(4)
-                FfiConverterTypeSwimView.write(value.v1, buf)
-                Unit
-            }
-            is Screen.Waits -> {
-                buf.putInt(5)
-                FfiConverterTypeWaitsView.write(value.v1, buf)
-                Unit
-            }
-            is Screen.Changes -> {
-                buf.putInt(6)
-                FfiConverterTypeChangesView.write(value.v1, buf)
-                Unit
-            }
-            is Screen.Match -> {
-                buf.putInt(7)
-                FfiConverterTypeMatchView.write(value.v1, buf)
-                Unit
-            }
-            is Screen.Files -> {
-                buf.putInt(8)
-                FfiConverterTypeFilesView.write(value.v1, buf)
-                Unit
-            }
-            is Screen.Bench -> {
-                buf.putInt(9)
-                FfiConverterTypeLeavesView.write(value.v1, buf)
-                Unit
-            }
-            is Screen.Book -> {
-                buf.putInt(10)
-                FfiConverterTypeLeavesView.write(value.v1, buf)
-                Unit
-            }
-            is Screen.Conditions -> {
-                buf.putInt(11)
-                FfiConverterTypeLeavesView.write(value.v1, buf)
-                Unit
-            }
-            is Screen.Cautions -> {
-                buf.putInt(12)
-                FfiConverterTypeLeavesView.write(value.v1, buf)
-                Unit
-            }
-            is Screen.Mend -> {
-                buf.putInt(13)
-                FfiConverterTypeMendView.write(value.v1, buf)
-                Unit
-            }
-            is Screen.Phone -> {
-                buf.putInt(14)
-                FfiConverterTypePhoneView.write(value.v1, buf)
-                Unit
-            }
-        }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }
-    }
-}
-
-
-
-
-
-/**
- * A signal of the organiser.
- */
-
-enum class Signal {
-    
-    /**
-     * All-in.
-     */
-    ALL_IN,
-    /**
-     * All-out.
-     */
-    ALL_OUT;
-
-    
-
-
-    companion object
-}
-
-
-/**
- * @suppress
- */
-public object FfiConverterTypeSignal: FfiConverterRustBuffer<Signal> {
-    override fun read(buf: ByteBuffer) = try {
-        Signal.values()[buf.getInt() - 1]
-    } catch (e: IndexOutOfBoundsException) {
-        throw RuntimeException("invalid enum value, something is very wrong!!", e)
-    }
-
-    override fun allocationSize(value: Signal) = 4UL
-
-    override fun write(value: Signal, buf: ByteBuffer) {
-        buf.putInt(value.ordinal + 1)
-    }
-}
-
-
-
-
-
-/**
- * A step key.
- */
-
-enum class Step {
-    
-    /**
-     * One column to the left.
-     */
-    LEFT,
-    /**
-     * One column to the right.
-     */
-    RIGHT,
-    /**
-     * One band nearer to the peg.
-     */
-    IN,
-    /**
-     * One band further out.
-     */
-    OUT;
-
-    
-
-
-    companion object
-}
-
-
-/**
- * @suppress
- */
-public object FfiConverterTypeStep: FfiConverterRustBuffer<Step> {
-    override fun read(buf: ByteBuffer) = try {
-        Step.values()[buf.getInt() - 1]
-    } catch (e: IndexOutOfBoundsException) {
-        throw RuntimeException("invalid enum value, something is very wrong!!", e)
-    }
-
-    override fun allocationSize(value: Step) = 4UL
-
-    override fun write(value: Step, buf: ByteBuffer) {
-        buf.putInt(value.ordinal + 1)
-    }
-}
-
-
-
-
-
-/**
- * Where a step stands.
- */
-
-enum class StepState {
-    
-    /**
-     * Cast and in: ticked.
-     */
-    DONE,
-    /**
-     * Out now.
-     */
-    OUT,
-    /**
-     * The next to cast: arrowed.
-     */
-    NEXT,
-    /**
-     * Later.
-     */
-    LATER;
-
-    
-
-
-    companion object
-}
-
-
-/**
- * @suppress
- */
-public object FfiConverterTypeStepState: FfiConverterRustBuffer<StepState> {
-    override fun read(buf: ByteBuffer) = try {
-        StepState.values()[buf.getInt() - 1]
-    } catch (e: IndexOutOfBoundsException) {
-        throw RuntimeException("invalid enum value, something is very wrong!!", e)
-    }
-
-    override fun allocationSize(value: StepState) = 4UL
-
-    override fun write(value: StepState, buf: ByteBuffer) {
-        buf.putInt(value.ordinal + 1)
-    }
-}
-
-
-
-
-
-/**
- * The shape of a mark on the strip.
- */
-
-enum class StripMarkShape {
-    
-    /**
-     * A bite came after this wait: a diamond.
-     */
-    BITE,
-    /**
-     * The wait ended without one: a stroke.
-     */
-    NO_BITE,
-    /**
-     * A liner on the running cast: a triangle.
-     */
-    LINER;
-
-    
-
-
-    companion object
-}
-
-
-/**
- * @suppress
- */
-public object FfiConverterTypeStripMarkShape: FfiConverterRustBuffer<StripMarkShape> {
-    override fun read(buf: ByteBuffer) = try {
-        StripMarkShape.values()[buf.getInt() - 1]
-    } catch (e: IndexOutOfBoundsException) {
-        throw RuntimeException("invalid enum value, something is very wrong!!", e)
-    }
-
-    override fun allocationSize(value: StripMarkShape) = 4UL
-
-    override fun write(value: StripMarkShape, buf: ByteBuffer) {
-        buf.putInt(value.ordinal + 1)
-    }
-}
-
-
-
-
-
-/**
- * A key of the Swim screen.
- */
-
-enum class SwimKey {
-    
-    /**
-     * One cell to the left.
-     */
-    STEP_LEFT,
-    /**
-     * One cell to the right.
-     */
-    STEP_RIGHT,
-    /**
-     * One band in.
-     */
-    STEP_IN,
-    /**
-     * One band out.
-     */
-    STEP_OUT,
-    /**
-     * Keep the aimed cell back.
-     */
-    KEEP,
-    /**
-     * Release the kept-back water under the ring.
-     */
-    RELEASE,
-    /**
-     * The next cast goes here.
-     */
-    CAST_HERE,
-    /**
-     * The swim ten minutes earlier.
-     */
-    EARLIER,
-    /**
-     * Ten minutes later.
-     */
-    LATER,
-    /**
-     * As it is now.
-     */
-    NOW,
-    /**
-     * Set an aiming mark in this direction.
-     */
-    MARK_HERE,
-    /**
-     * The peg lies where it was typed.
-     */
-    PLACE_PEG,
-    /**
-     * The phone's receiver is asked where it is; the lines of the peg's place are filled with it.
-     */
-    USE_PHONE;
-
-    
-
-
-    companion object
-}
-
-
-/**
- * @suppress
- */
-public object FfiConverterTypeSwimKey: FfiConverterRustBuffer<SwimKey> {
-    override fun read(buf: ByteBuffer) = try {
-        SwimKey.values()[buf.getInt() - 1]
-    } catch (e: IndexOutOfBoundsException) {
-        throw RuntimeException("invalid enum value, something is very wrong!!", e)
-    }
-
-    override fun allocationSize(value: SwimKey) = 4UL
-
-    override fun write(value: SwimKey, buf: ByteBuffer) {
-        buf.putInt(value.ordinal + 1)
-    }
-}
-
-
-
-
-
-/**
- * What the keys under the picture do now.
- */
-
-enum class SwimPad {
-    
-    /**
-     * Each aims along a ray: the first tap of two.
-     */
-    RAYS,
-    /**
-     * Each aims at a cell of that ray: the second.
-     */
-    CELLS,
-    /**
-     * They move the ring a cell and keep its water back.
-     */
-    STEPS;
-
-    
-
-
-    companion object
-}
-
-
-/**
- * @suppress
- */
-public object FfiConverterTypeSwimPad: FfiConverterRustBuffer<SwimPad> {
-    override fun read(buf: ByteBuffer) = try {
-        SwimPad.values()[buf.getInt() - 1]
-    } catch (e: IndexOutOfBoundsException) {
-        throw RuntimeException("invalid enum value, something is very wrong!!", e)
-    }
-
-    override fun allocationSize(value: SwimPad) = 4UL
-
-    override fun write(value: SwimPad, buf: ByteBuffer) {
-        buf.putInt(value.ordinal + 1)
-    }
-}
-
-
-
-
-
-/**
- * What may be said of a change, for drawing.
- */
-
-enum class VerdictTone {
-    
-    /**
-     * Can't tell yet: an open ring.
-     */
-    UNKNOWN,
-    /**
-     * Leans to one: half filled.
-     */
-    LEANS,
-    /**
-     * Clearly better here today: filled.
-     */
-    CLEAR;
-
-    
-
-
-    companion object
-}
-
-
-/**
- * @suppress
- */
-public object FfiConverterTypeVerdictTone: FfiConverterRustBuffer<VerdictTone> {
-    override fun read(buf: ByteBuffer) = try {
-        VerdictTone.values()[buf.getInt() - 1]
-    } catch (e: IndexOutOfBoundsException) {
-        throw RuntimeException("invalid enum value, something is very wrong!!", e)
-    }
-
-    override fun allocationSize(value: VerdictTone) = 4UL
-
-    override fun write(value: VerdictTone, buf: ByteBuffer) {
-        buf.putInt(value.ordinal + 1)
-    }
-}
-
-
-
-
-
-/**
- * A weight in the unit it was read in.
- */
-sealed class Weight {
-    
-    /**
-     * Whole drams (scales in pounds and ounces).
-     */
-    data class Drams(
-        val v1: kotlin.Long) : Weight()
-        
-    {
-        
-
-        companion object
-    }
-    
-    /**
-     * Whole grams (metric scales).
-     */
-    data class Grams(
-        val v1: kotlin.Long) : Weight()
-        
-    {
-        
-
-        companion object
-    }
-    
-
-    
-
-    
-    
-
-
-    companion object
-}
-
-/**
- * @suppress
- */
-public object FfiConverterTypeWeight : FfiConverterRustBuffer<Weight>{
-    override fun read(buf: ByteBuffer): Weight {
-        return when(buf.getInt()) {
-            1 -> Weight.Drams(
-                FfiConverterLong.read(buf),
-                )
-            2 -> Weight.Grams(
-                FfiConverterLong.read(buf),
-                )
-            else -> throw RuntimeException("invalid enum value, something is very wrong!!")
-        }
-    }
-
-    override fun allocationSize(value: Weight): ULong = when(value) {
-        is Weight.Drams -> {
-            // Add the size for the Int that specifies the variant plus the size needed for all fields
-            (
-                4UL
-                + FfiConverterLong.allocationSize(value.v1)
-            )
-        }
-        is Weight.Grams -> {
-            // Add the size for the Int that specifies the variant plus the size needed for all fields
-            (
-                4UL
-                + FfiConverterLong.allocationSize(value.v1)
-            )
-        }
-    }
-
-    override fun write(value: Weight, buf: ByteBuffer) {
-        when(value) {
-            is Weight.Drams -> {
-                buf.putInt(1)
-                FfiConverterLong.write(value.v1, buf)
-                Unit
-            }
-            is Weight.Grams -> {
-                buf.putInt(2)
-                FfiConverterLong.write(value.v1, buf)
-                Unit
-            }
-        }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }
-    }
-}
-
-
-
-
-
-/**
- * The unit a weight was entered in; it is never converted in the log.
- */
-
-enum class WeightUnit {
-    
-    /**
-     * Drams, 1/256 lb.
-     */
-    DRAMS,
-    /**
-     * Grams.
-     */
-    GRAMS;
-
-    
-
-
-    companion object
-}
-
-
-/**
- * @suppress
- */
-public object FfiConverterTypeWeightUnit: FfiConverterRustBuffer<WeightUnit> {
-    override fun read(buf: ByteBuffer) = try {
-        WeightUnit.values()[buf.getInt() - 1]
-    } catch (e: IndexOutOfBoundsException) {
-        throw RuntimeException("invalid enum value, something is very wrong!!", e)
-    }
-
-    override fun allocationSize(value: WeightUnit) = 4UL
-
-    override fun write(value: WeightUnit, buf: ByteBuffer) {
-        buf.putInt(value.ordinal + 1)
-    }
-}
-
-
-
-
-
-/**
- * The screens there are.
- */
-
-enum class Which {
-    
-    /**
-     * The running waits and the keys.
-     */
-    BANK,
-    /**
-     * Setting up a session.
-     */
-    SETUP,
-    /**
-     * Spot and rig of the chosen rod.
-     */
-    TACKLE,
-    /**
-     * The swim and where next; its picture is asked for apart.
-     */
-    SWIM,
-    /**
-     * What the record says of waiting.
-     */
-    WAITS,
-    /**
-     * Did a change matter?
-     */
-    CHANGES,
-    /**
-     * Time left, nets, fish, weigh-in.
-     */
-    MATCH,
-    /**
-     * Files in and out, backups.
-     */
-    FILES,
-    /**
-     * The evening before: hooklengths, spools, the pop-up and its shot, fall times, heights.
-     */
-    BENCH,
-    /**
-     * Sessions, rates, comparisons, notes, the plan for next time.
-     */
-    BOOK,
-    /**
-     * Air and water, wind, cloud, colour, in a few taps.
-     */
-    CONDITIONS,
-    /**
-     * What can hurt an angler, a fish or a licence.
-     */
-    CAUTIONS,
-    /**
-     * Doubtful entries.
-     */
-    MEND,
-    /**
-     * What belongs to the phone.
-     */
-    PHONE;
-
-    
-
-
-    companion object
-}
-
-
-/**
- * @suppress
- */
-public object FfiConverterTypeWhich: FfiConverterRustBuffer<Which> {
-    override fun read(buf: ByteBuffer) = try {
-        Which.values()[buf.getInt() - 1]
-    } catch (e: IndexOutOfBoundsException) {
-        throw RuntimeException("invalid enum value, something is very wrong!!", e)
-    }
-
-    override fun allocationSize(value: Which) = 4UL
-
-    override fun write(value: Which, buf: ByteBuffer) {
-        buf.putInt(value.ordinal + 1)
-    }
-}
-
-
-
-
-
-
-/**
- * @suppress
- */
-public object FfiConverterOptionalUByte: FfiConverterRustBuffer<kotlin.UByte?> {
-    override fun read(buf: ByteBuffer): kotlin.UByte? {
-        if (buf.get().toInt() == 0) {
-            return null
-        }
-        return FfiConverterUByte.read(buf)
-    }
-
-    override fun allocationSize(value: kotlin.UByte?): ULong {
-        if (value == null) {
-            return 1UL
-        } else {
-            return 1UL + FfiConverterUByte.allocationSize(value)
-        }
-    }
-
-    override fun write(value: kotlin.UByte?, buf: ByteBuffer) {
-        if (value == null) {
-            buf.put(0)
-        } else {
-            buf.put(1)
-            FfiConverterUByte.write(value, buf)
-        }
-    }
-}
-
-
-
-
-/**
- * @suppress
- */
-public object FfiConverterOptionalUInt: FfiConverterRustBuffer<kotlin.UInt?> {
-    override fun read(buf: ByteBuffer): kotlin.UInt? {
-        if (buf.get().toInt() == 0) {
-            return null
-        }
-        return FfiConverterUInt.read(buf)
-    }
-
-    override fun allocationSize(value: kotlin.UInt?): ULong {
-        if (value == null) {
-            return 1UL
-        } else {
-            return 1UL + FfiConverterUInt.allocationSize(value)
-        }
-    }
-
-    override fun write(value: kotlin.UInt?, buf: ByteBuffer) {
-        if (value == null) {
-            buf.put(0)
-        } else {
-            buf.put(1)
-            FfiConverterUInt.write(value, buf)
-        }
-    }
-}
-
-
-
-
-/**
- * @suppress
- */
-public object FfiConverterOptionalLong: FfiConverterRustBuffer<kotlin.Long?> {
-    override fun read(buf: ByteBuffer): kotlin.Long? {
-        if (buf.get().toInt() == 0) {
-            return null
-        }
-        return FfiConverterLong.read(buf)
-    }
-
-    override fun allocationSize(value: kotlin.Long?): ULong {
-        if (value == null) {
-            return 1UL
-        } else {
-            return 1UL + FfiConverterLong.allocationSize(value)
-        }
-    }
-
-    override fun write(value: kotlin.Long?, buf: ByteBuffer) {
-        if (value == null) {
-            buf.put(0)
-        } else {
-            buf.put(1)
-            FfiConverterLong.write(value, buf)
-        }
-    }
-}
-
-
-
-
-/**
- * @suppress
- */
-public object FfiConverterOptionalDouble: FfiConverterRustBuffer<kotlin.Double?> {
-    override fun read(buf: ByteBuffer): kotlin.Double? {
-        if (buf.get().toInt() == 0) {
-            return null
-        }
-        return FfiConverterDouble.read(buf)
-    }
-
-    override fun allocationSize(value: kotlin.Double?): ULong {
-        if (value == null) {
-            return 1UL
-        } else {
-            return 1UL + FfiConverterDouble.allocationSize(value)
-        }
-    }
-
-    override fun write(value: kotlin.Double?, buf: ByteBuffer) {
-        if (value == null) {
-            buf.put(0)
-        } else {
-            buf.put(1)
-            FfiConverterDouble.write(value, buf)
-        }
-    }
-}
-
-
-
-
-/**
- * @suppress
- */
-public object FfiConverterOptionalString: FfiConverterRustBuffer<kotlin.String?> {
-    override fun read(buf: ByteBuffer): kotlin.String? {
-        if (buf.get().toInt() == 0) {
-            return null
-        }
-        return FfiConverterString.read(buf)
-    }
-
-    override fun allocationSize(value: kotlin.String?): ULong {
-        if (value == null) {
-            return 1UL
-        } else {
-            return 1UL + FfiConverterString.allocationSize(value)
-        }
-    }
-
-    override fun write(value: kotlin.String?, buf: ByteBuffer) {
-        if (value == null) {
-            buf.put(0)
-        } else {
-            buf.put(1)
-            FfiConverterString.write(value, buf)
-        }
-    }
-}
-
-
-
-
-/**
- * @suppress
- */
-public object FfiConverterOptionalTypeAlternationView: FfiConverterRustBuffer<AlternationView?> {
-    override fun read(buf: ByteBuffer): AlternationView? {
-        if (buf.get().toInt() == 0) {
-            return null
-        }
-        return FfiConverterTypeAlternationView.read(buf)
-    }
-
-    override fun allocationSize(value: AlternationView?): ULong {
-        if (value == null) {
-            return 1UL
-        } else {
-            return 1UL + FfiConverterTypeAlternationView.allocationSize(value)
-        }
-    }
-
-    override fun write(value: AlternationView?, buf: ByteBuffer) {
-        if (value == null) {
-            buf.put(0)
-        } else {
-            buf.put(1)
-            FfiConverterTypeAlternationView.write(value, buf)
-        }
-    }
 }
 
 
@@ -14782,326 +13467,6 @@ public object FfiConverterOptionalTypeBackupMade: FfiConverterRustBuffer<BackupM
         } else {
             buf.put(1)
             FfiConverterTypeBackupMade.write(value, buf)
-        }
-    }
-}
-
-
-
-
-/**
- * @suppress
- */
-public object FfiConverterOptionalTypeFishPage: FfiConverterRustBuffer<FishPage?> {
-    override fun read(buf: ByteBuffer): FishPage? {
-        if (buf.get().toInt() == 0) {
-            return null
-        }
-        return FfiConverterTypeFishPage.read(buf)
-    }
-
-    override fun allocationSize(value: FishPage?): ULong {
-        if (value == null) {
-            return 1UL
-        } else {
-            return 1UL + FfiConverterTypeFishPage.allocationSize(value)
-        }
-    }
-
-    override fun write(value: FishPage?, buf: ByteBuffer) {
-        if (value == null) {
-            buf.put(0)
-        } else {
-            buf.put(1)
-            FfiConverterTypeFishPage.write(value, buf)
-        }
-    }
-}
-
-
-
-
-/**
- * @suppress
- */
-public object FfiConverterOptionalTypeForecastView: FfiConverterRustBuffer<ForecastView?> {
-    override fun read(buf: ByteBuffer): ForecastView? {
-        if (buf.get().toInt() == 0) {
-            return null
-        }
-        return FfiConverterTypeForecastView.read(buf)
-    }
-
-    override fun allocationSize(value: ForecastView?): ULong {
-        if (value == null) {
-            return 1UL
-        } else {
-            return 1UL + FfiConverterTypeForecastView.allocationSize(value)
-        }
-    }
-
-    override fun write(value: ForecastView?, buf: ByteBuffer) {
-        if (value == null) {
-            buf.put(0)
-        } else {
-            buf.put(1)
-            FfiConverterTypeForecastView.write(value, buf)
-        }
-    }
-}
-
-
-
-
-/**
- * @suppress
- */
-public object FfiConverterOptionalTypeLeafSpan: FfiConverterRustBuffer<LeafSpan?> {
-    override fun read(buf: ByteBuffer): LeafSpan? {
-        if (buf.get().toInt() == 0) {
-            return null
-        }
-        return FfiConverterTypeLeafSpan.read(buf)
-    }
-
-    override fun allocationSize(value: LeafSpan?): ULong {
-        if (value == null) {
-            return 1UL
-        } else {
-            return 1UL + FfiConverterTypeLeafSpan.allocationSize(value)
-        }
-    }
-
-    override fun write(value: LeafSpan?, buf: ByteBuffer) {
-        if (value == null) {
-            buf.put(0)
-        } else {
-            buf.put(1)
-            FfiConverterTypeLeafSpan.write(value, buf)
-        }
-    }
-}
-
-
-
-
-/**
- * @suppress
- */
-public object FfiConverterOptionalTypeLeafTyping: FfiConverterRustBuffer<LeafTyping?> {
-    override fun read(buf: ByteBuffer): LeafTyping? {
-        if (buf.get().toInt() == 0) {
-            return null
-        }
-        return FfiConverterTypeLeafTyping.read(buf)
-    }
-
-    override fun allocationSize(value: LeafTyping?): ULong {
-        if (value == null) {
-            return 1UL
-        } else {
-            return 1UL + FfiConverterTypeLeafTyping.allocationSize(value)
-        }
-    }
-
-    override fun write(value: LeafTyping?, buf: ByteBuffer) {
-        if (value == null) {
-            buf.put(0)
-        } else {
-            buf.put(1)
-            FfiConverterTypeLeafTyping.write(value, buf)
-        }
-    }
-}
-
-
-
-
-/**
- * @suppress
- */
-public object FfiConverterOptionalTypeMatchKey: FfiConverterRustBuffer<MatchKey?> {
-    override fun read(buf: ByteBuffer): MatchKey? {
-        if (buf.get().toInt() == 0) {
-            return null
-        }
-        return FfiConverterTypeMatchKey.read(buf)
-    }
-
-    override fun allocationSize(value: MatchKey?): ULong {
-        if (value == null) {
-            return 1UL
-        } else {
-            return 1UL + FfiConverterTypeMatchKey.allocationSize(value)
-        }
-    }
-
-    override fun write(value: MatchKey?, buf: ByteBuffer) {
-        if (value == null) {
-            buf.put(0)
-        } else {
-            buf.put(1)
-            FfiConverterTypeMatchKey.write(value, buf)
-        }
-    }
-}
-
-
-
-
-/**
- * @suppress
- */
-public object FfiConverterOptionalTypeMendOpen: FfiConverterRustBuffer<MendOpen?> {
-    override fun read(buf: ByteBuffer): MendOpen? {
-        if (buf.get().toInt() == 0) {
-            return null
-        }
-        return FfiConverterTypeMendOpen.read(buf)
-    }
-
-    override fun allocationSize(value: MendOpen?): ULong {
-        if (value == null) {
-            return 1UL
-        } else {
-            return 1UL + FfiConverterTypeMendOpen.allocationSize(value)
-        }
-    }
-
-    override fun write(value: MendOpen?, buf: ByteBuffer) {
-        if (value == null) {
-            buf.put(0)
-        } else {
-            buf.put(1)
-            FfiConverterTypeMendOpen.write(value, buf)
-        }
-    }
-}
-
-
-
-
-/**
- * @suppress
- */
-public object FfiConverterOptionalTypeRect: FfiConverterRustBuffer<Rect?> {
-    override fun read(buf: ByteBuffer): Rect? {
-        if (buf.get().toInt() == 0) {
-            return null
-        }
-        return FfiConverterTypeRect.read(buf)
-    }
-
-    override fun allocationSize(value: Rect?): ULong {
-        if (value == null) {
-            return 1UL
-        } else {
-            return 1UL + FfiConverterTypeRect.allocationSize(value)
-        }
-    }
-
-    override fun write(value: Rect?, buf: ByteBuffer) {
-        if (value == null) {
-            buf.put(0)
-        } else {
-            buf.put(1)
-            FfiConverterTypeRect.write(value, buf)
-        }
-    }
-}
-
-
-
-
-/**
- * @suppress
- */
-public object FfiConverterOptionalTypeSessionSetup: FfiConverterRustBuffer<SessionSetup?> {
-    override fun read(buf: ByteBuffer): SessionSetup? {
-        if (buf.get().toInt() == 0) {
-            return null
-        }
-        return FfiConverterTypeSessionSetup.read(buf)
-    }
-
-    override fun allocationSize(value: SessionSetup?): ULong {
-        if (value == null) {
-            return 1UL
-        } else {
-            return 1UL + FfiConverterTypeSessionSetup.allocationSize(value)
-        }
-    }
-
-    override fun write(value: SessionSetup?, buf: ByteBuffer) {
-        if (value == null) {
-            buf.put(0)
-        } else {
-            buf.put(1)
-            FfiConverterTypeSessionSetup.write(value, buf)
-        }
-    }
-}
-
-
-
-
-/**
- * @suppress
- */
-public object FfiConverterOptionalTypeStartTest: FfiConverterRustBuffer<StartTest?> {
-    override fun read(buf: ByteBuffer): StartTest? {
-        if (buf.get().toInt() == 0) {
-            return null
-        }
-        return FfiConverterTypeStartTest.read(buf)
-    }
-
-    override fun allocationSize(value: StartTest?): ULong {
-        if (value == null) {
-            return 1UL
-        } else {
-            return 1UL + FfiConverterTypeStartTest.allocationSize(value)
-        }
-    }
-
-    override fun write(value: StartTest?, buf: ByteBuffer) {
-        if (value == null) {
-            buf.put(0)
-        } else {
-            buf.put(1)
-            FfiConverterTypeStartTest.write(value, buf)
-        }
-    }
-}
-
-
-
-
-/**
- * @suppress
- */
-public object FfiConverterOptionalTypeWeighInPage: FfiConverterRustBuffer<WeighInPage?> {
-    override fun read(buf: ByteBuffer): WeighInPage? {
-        if (buf.get().toInt() == 0) {
-            return null
-        }
-        return FfiConverterTypeWeighInPage.read(buf)
-    }
-
-    override fun allocationSize(value: WeighInPage?): ULong {
-        if (value == null) {
-            return 1UL
-        } else {
-            return 1UL + FfiConverterTypeWeighInPage.allocationSize(value)
-        }
-    }
-
-    override fun write(value: WeighInPage?, buf: ByteBuffer) {
-        if (value == null) {
-            buf.put(0)
-        } else {
-            buf.put(1)
-            FfiConverterTypeWeighInPage.write(value, buf)
         }
     }
 }
@@ -15144,762 +13509,6 @@ public object FfiConverterOptionalTypeAction: FfiConverterRustBuffer<Action?> {
 /**
  * @suppress
  */
-public object FfiConverterOptionalTypeFishWeight: FfiConverterRustBuffer<FishWeight?> {
-    override fun read(buf: ByteBuffer): FishWeight? {
-        if (buf.get().toInt() == 0) {
-            return null
-        }
-        return FfiConverterTypeFishWeight.read(buf)
-    }
-
-    override fun allocationSize(value: FishWeight?): ULong {
-        if (value == null) {
-            return 1UL
-        } else {
-            return 1UL + FfiConverterTypeFishWeight.allocationSize(value)
-        }
-    }
-
-    override fun write(value: FishWeight?, buf: ByteBuffer) {
-        if (value == null) {
-            buf.put(0)
-        } else {
-            buf.put(1)
-            FfiConverterTypeFishWeight.write(value, buf)
-        }
-    }
-}
-
-
-
-
-/**
- * @suppress
- */
-public object FfiConverterOptionalTypeHand: FfiConverterRustBuffer<Hand?> {
-    override fun read(buf: ByteBuffer): Hand? {
-        if (buf.get().toInt() == 0) {
-            return null
-        }
-        return FfiConverterTypeHand.read(buf)
-    }
-
-    override fun allocationSize(value: Hand?): ULong {
-        if (value == null) {
-            return 1UL
-        } else {
-            return 1UL + FfiConverterTypeHand.allocationSize(value)
-        }
-    }
-
-    override fun write(value: Hand?, buf: ByteBuffer) {
-        if (value == null) {
-            buf.put(0)
-        } else {
-            buf.put(1)
-            FfiConverterTypeHand.write(value, buf)
-        }
-    }
-}
-
-
-
-
-/**
- * @suppress
- */
-public object FfiConverterOptionalTypeLeadMaterial: FfiConverterRustBuffer<LeadMaterial?> {
-    override fun read(buf: ByteBuffer): LeadMaterial? {
-        if (buf.get().toInt() == 0) {
-            return null
-        }
-        return FfiConverterTypeLeadMaterial.read(buf)
-    }
-
-    override fun allocationSize(value: LeadMaterial?): ULong {
-        if (value == null) {
-            return 1UL
-        } else {
-            return 1UL + FfiConverterTypeLeadMaterial.allocationSize(value)
-        }
-    }
-
-    override fun write(value: LeadMaterial?, buf: ByteBuffer) {
-        if (value == null) {
-            buf.put(0)
-        } else {
-            buf.put(1)
-            FfiConverterTypeLeadMaterial.write(value, buf)
-        }
-    }
-}
-
-
-
-
-/**
- * @suppress
- */
-public object FfiConverterOptionalTypeScheme: FfiConverterRustBuffer<Scheme?> {
-    override fun read(buf: ByteBuffer): Scheme? {
-        if (buf.get().toInt() == 0) {
-            return null
-        }
-        return FfiConverterTypeScheme.read(buf)
-    }
-
-    override fun allocationSize(value: Scheme?): ULong {
-        if (value == null) {
-            return 1UL
-        } else {
-            return 1UL + FfiConverterTypeScheme.allocationSize(value)
-        }
-    }
-
-    override fun write(value: Scheme?, buf: ByteBuffer) {
-        if (value == null) {
-            buf.put(0)
-        } else {
-            buf.put(1)
-            FfiConverterTypeScheme.write(value, buf)
-        }
-    }
-}
-
-
-
-
-/**
- * @suppress
- */
-public object FfiConverterOptionalTypeWeight: FfiConverterRustBuffer<Weight?> {
-    override fun read(buf: ByteBuffer): Weight? {
-        if (buf.get().toInt() == 0) {
-            return null
-        }
-        return FfiConverterTypeWeight.read(buf)
-    }
-
-    override fun allocationSize(value: Weight?): ULong {
-        if (value == null) {
-            return 1UL
-        } else {
-            return 1UL + FfiConverterTypeWeight.allocationSize(value)
-        }
-    }
-
-    override fun write(value: Weight?, buf: ByteBuffer) {
-        if (value == null) {
-            buf.put(0)
-        } else {
-            buf.put(1)
-            FfiConverterTypeWeight.write(value, buf)
-        }
-    }
-}
-
-
-
-
-/**
- * @suppress
- */
-public object FfiConverterOptionalSequenceDouble: FfiConverterRustBuffer<List<kotlin.Double>?> {
-    override fun read(buf: ByteBuffer): List<kotlin.Double>? {
-        if (buf.get().toInt() == 0) {
-            return null
-        }
-        return FfiConverterSequenceDouble.read(buf)
-    }
-
-    override fun allocationSize(value: List<kotlin.Double>?): ULong {
-        if (value == null) {
-            return 1UL
-        } else {
-            return 1UL + FfiConverterSequenceDouble.allocationSize(value)
-        }
-    }
-
-    override fun write(value: List<kotlin.Double>?, buf: ByteBuffer) {
-        if (value == null) {
-            buf.put(0)
-        } else {
-            buf.put(1)
-            FfiConverterSequenceDouble.write(value, buf)
-        }
-    }
-}
-
-
-
-
-/**
- * @suppress
- */
-public object FfiConverterOptionalTypeUuid: FfiConverterRustBuffer<Uuid?> {
-    override fun read(buf: ByteBuffer): Uuid? {
-        if (buf.get().toInt() == 0) {
-            return null
-        }
-        return FfiConverterTypeUuid.read(buf)
-    }
-
-    override fun allocationSize(value: Uuid?): ULong {
-        if (value == null) {
-            return 1UL
-        } else {
-            return 1UL + FfiConverterTypeUuid.allocationSize(value)
-        }
-    }
-
-    override fun write(value: Uuid?, buf: ByteBuffer) {
-        if (value == null) {
-            buf.put(0)
-        } else {
-            buf.put(1)
-            FfiConverterTypeUuid.write(value, buf)
-        }
-    }
-}
-
-
-
-
-/**
- * @suppress
- */
-public object FfiConverterSequenceUShort: FfiConverterRustBuffer<List<kotlin.UShort>> {
-    override fun read(buf: ByteBuffer): List<kotlin.UShort> {
-        val len = buf.getInt()
-        return List<kotlin.UShort>(len) {
-            FfiConverterUShort.read(buf)
-        }
-    }
-
-    override fun allocationSize(value: List<kotlin.UShort>): ULong {
-        val sizeForLength = 4UL
-        val sizeForItems = value.map { FfiConverterUShort.allocationSize(it) }.sum()
-        return sizeForLength + sizeForItems
-    }
-
-    override fun write(value: List<kotlin.UShort>, buf: ByteBuffer) {
-        buf.putInt(value.size)
-        value.iterator().forEach {
-            FfiConverterUShort.write(it, buf)
-        }
-    }
-}
-
-
-
-
-/**
- * @suppress
- */
-public object FfiConverterSequenceUInt: FfiConverterRustBuffer<List<kotlin.UInt>> {
-    override fun read(buf: ByteBuffer): List<kotlin.UInt> {
-        val len = buf.getInt()
-        return List<kotlin.UInt>(len) {
-            FfiConverterUInt.read(buf)
-        }
-    }
-
-    override fun allocationSize(value: List<kotlin.UInt>): ULong {
-        val sizeForLength = 4UL
-        val sizeForItems = value.map { FfiConverterUInt.allocationSize(it) }.sum()
-        return sizeForLength + sizeForItems
-    }
-
-    override fun write(value: List<kotlin.UInt>, buf: ByteBuffer) {
-        buf.putInt(value.size)
-        value.iterator().forEach {
-            FfiConverterUInt.write(it, buf)
-        }
-    }
-}
-
-
-
-
-/**
- * @suppress
- */
-public object FfiConverterSequenceFloat: FfiConverterRustBuffer<List<kotlin.Float>> {
-    override fun read(buf: ByteBuffer): List<kotlin.Float> {
-        val len = buf.getInt()
-        return List<kotlin.Float>(len) {
-            FfiConverterFloat.read(buf)
-        }
-    }
-
-    override fun allocationSize(value: List<kotlin.Float>): ULong {
-        val sizeForLength = 4UL
-        val sizeForItems = value.map { FfiConverterFloat.allocationSize(it) }.sum()
-        return sizeForLength + sizeForItems
-    }
-
-    override fun write(value: List<kotlin.Float>, buf: ByteBuffer) {
-        buf.putInt(value.size)
-        value.iterator().forEach {
-            FfiConverterFloat.write(it, buf)
-        }
-    }
-}
-
-
-
-
-/**
- * @suppress
- */
-public object FfiConverterSequenceDouble: FfiConverterRustBuffer<List<kotlin.Double>> {
-    override fun read(buf: ByteBuffer): List<kotlin.Double> {
-        val len = buf.getInt()
-        return List<kotlin.Double>(len) {
-            FfiConverterDouble.read(buf)
-        }
-    }
-
-    override fun allocationSize(value: List<kotlin.Double>): ULong {
-        val sizeForLength = 4UL
-        val sizeForItems = value.map { FfiConverterDouble.allocationSize(it) }.sum()
-        return sizeForLength + sizeForItems
-    }
-
-    override fun write(value: List<kotlin.Double>, buf: ByteBuffer) {
-        buf.putInt(value.size)
-        value.iterator().forEach {
-            FfiConverterDouble.write(it, buf)
-        }
-    }
-}
-
-
-
-
-/**
- * @suppress
- */
-public object FfiConverterSequenceBoolean: FfiConverterRustBuffer<List<kotlin.Boolean>> {
-    override fun read(buf: ByteBuffer): List<kotlin.Boolean> {
-        val len = buf.getInt()
-        return List<kotlin.Boolean>(len) {
-            FfiConverterBoolean.read(buf)
-        }
-    }
-
-    override fun allocationSize(value: List<kotlin.Boolean>): ULong {
-        val sizeForLength = 4UL
-        val sizeForItems = value.map { FfiConverterBoolean.allocationSize(it) }.sum()
-        return sizeForLength + sizeForItems
-    }
-
-    override fun write(value: List<kotlin.Boolean>, buf: ByteBuffer) {
-        buf.putInt(value.size)
-        value.iterator().forEach {
-            FfiConverterBoolean.write(it, buf)
-        }
-    }
-}
-
-
-
-
-/**
- * @suppress
- */
-public object FfiConverterSequenceString: FfiConverterRustBuffer<List<kotlin.String>> {
-    override fun read(buf: ByteBuffer): List<kotlin.String> {
-        val len = buf.getInt()
-        return List<kotlin.String>(len) {
-            FfiConverterString.read(buf)
-        }
-    }
-
-    override fun allocationSize(value: List<kotlin.String>): ULong {
-        val sizeForLength = 4UL
-        val sizeForItems = value.map { FfiConverterString.allocationSize(it) }.sum()
-        return sizeForLength + sizeForItems
-    }
-
-    override fun write(value: List<kotlin.String>, buf: ByteBuffer) {
-        buf.putInt(value.size)
-        value.iterator().forEach {
-            FfiConverterString.write(it, buf)
-        }
-    }
-}
-
-
-
-
-/**
- * @suppress
- */
-public object FfiConverterSequenceTypeAlarmView: FfiConverterRustBuffer<List<AlarmView>> {
-    override fun read(buf: ByteBuffer): List<AlarmView> {
-        val len = buf.getInt()
-        return List<AlarmView>(len) {
-            FfiConverterTypeAlarmView.read(buf)
-        }
-    }
-
-    override fun allocationSize(value: List<AlarmView>): ULong {
-        val sizeForLength = 4UL
-        val sizeForItems = value.map { FfiConverterTypeAlarmView.allocationSize(it) }.sum()
-        return sizeForLength + sizeForItems
-    }
-
-    override fun write(value: List<AlarmView>, buf: ByteBuffer) {
-        buf.putInt(value.size)
-        value.iterator().forEach {
-            FfiConverterTypeAlarmView.write(it, buf)
-        }
-    }
-}
-
-
-
-
-/**
- * @suppress
- */
-public object FfiConverterSequenceTypeBackupLine: FfiConverterRustBuffer<List<BackupLine>> {
-    override fun read(buf: ByteBuffer): List<BackupLine> {
-        val len = buf.getInt()
-        return List<BackupLine>(len) {
-            FfiConverterTypeBackupLine.read(buf)
-        }
-    }
-
-    override fun allocationSize(value: List<BackupLine>): ULong {
-        val sizeForLength = 4UL
-        val sizeForItems = value.map { FfiConverterTypeBackupLine.allocationSize(it) }.sum()
-        return sizeForLength + sizeForItems
-    }
-
-    override fun write(value: List<BackupLine>, buf: ByteBuffer) {
-        buf.putInt(value.size)
-        value.iterator().forEach {
-            FfiConverterTypeBackupLine.write(it, buf)
-        }
-    }
-}
-
-
-
-
-/**
- * @suppress
- */
-public object FfiConverterSequenceTypeBrokenRule: FfiConverterRustBuffer<List<BrokenRule>> {
-    override fun read(buf: ByteBuffer): List<BrokenRule> {
-        val len = buf.getInt()
-        return List<BrokenRule>(len) {
-            FfiConverterTypeBrokenRule.read(buf)
-        }
-    }
-
-    override fun allocationSize(value: List<BrokenRule>): ULong {
-        val sizeForLength = 4UL
-        val sizeForItems = value.map { FfiConverterTypeBrokenRule.allocationSize(it) }.sum()
-        return sizeForLength + sizeForItems
-    }
-
-    override fun write(value: List<BrokenRule>, buf: ByteBuffer) {
-        buf.putInt(value.size)
-        value.iterator().forEach {
-            FfiConverterTypeBrokenRule.write(it, buf)
-        }
-    }
-}
-
-
-
-
-/**
- * @suppress
- */
-public object FfiConverterSequenceTypeChangeView: FfiConverterRustBuffer<List<ChangeView>> {
-    override fun read(buf: ByteBuffer): List<ChangeView> {
-        val len = buf.getInt()
-        return List<ChangeView>(len) {
-            FfiConverterTypeChangeView.read(buf)
-        }
-    }
-
-    override fun allocationSize(value: List<ChangeView>): ULong {
-        val sizeForLength = 4UL
-        val sizeForItems = value.map { FfiConverterTypeChangeView.allocationSize(it) }.sum()
-        return sizeForLength + sizeForItems
-    }
-
-    override fun write(value: List<ChangeView>, buf: ByteBuffer) {
-        buf.putInt(value.size)
-        value.iterator().forEach {
-            FfiConverterTypeChangeView.write(it, buf)
-        }
-    }
-}
-
-
-
-
-/**
- * @suppress
- */
-public object FfiConverterSequenceTypeChartBand: FfiConverterRustBuffer<List<ChartBand>> {
-    override fun read(buf: ByteBuffer): List<ChartBand> {
-        val len = buf.getInt()
-        return List<ChartBand>(len) {
-            FfiConverterTypeChartBand.read(buf)
-        }
-    }
-
-    override fun allocationSize(value: List<ChartBand>): ULong {
-        val sizeForLength = 4UL
-        val sizeForItems = value.map { FfiConverterTypeChartBand.allocationSize(it) }.sum()
-        return sizeForLength + sizeForItems
-    }
-
-    override fun write(value: List<ChartBand>, buf: ByteBuffer) {
-        buf.putInt(value.size)
-        value.iterator().forEach {
-            FfiConverterTypeChartBand.write(it, buf)
-        }
-    }
-}
-
-
-
-
-/**
- * @suppress
- */
-public object FfiConverterSequenceTypeChartBar: FfiConverterRustBuffer<List<ChartBar>> {
-    override fun read(buf: ByteBuffer): List<ChartBar> {
-        val len = buf.getInt()
-        return List<ChartBar>(len) {
-            FfiConverterTypeChartBar.read(buf)
-        }
-    }
-
-    override fun allocationSize(value: List<ChartBar>): ULong {
-        val sizeForLength = 4UL
-        val sizeForItems = value.map { FfiConverterTypeChartBar.allocationSize(it) }.sum()
-        return sizeForLength + sizeForItems
-    }
-
-    override fun write(value: List<ChartBar>, buf: ByteBuffer) {
-        buf.putInt(value.size)
-        value.iterator().forEach {
-            FfiConverterTypeChartBar.write(it, buf)
-        }
-    }
-}
-
-
-
-
-/**
- * @suppress
- */
-public object FfiConverterSequenceTypeChartDot: FfiConverterRustBuffer<List<ChartDot>> {
-    override fun read(buf: ByteBuffer): List<ChartDot> {
-        val len = buf.getInt()
-        return List<ChartDot>(len) {
-            FfiConverterTypeChartDot.read(buf)
-        }
-    }
-
-    override fun allocationSize(value: List<ChartDot>): ULong {
-        val sizeForLength = 4UL
-        val sizeForItems = value.map { FfiConverterTypeChartDot.allocationSize(it) }.sum()
-        return sizeForLength + sizeForItems
-    }
-
-    override fun write(value: List<ChartDot>, buf: ByteBuffer) {
-        buf.putInt(value.size)
-        value.iterator().forEach {
-            FfiConverterTypeChartDot.write(it, buf)
-        }
-    }
-}
-
-
-
-
-/**
- * @suppress
- */
-public object FfiConverterSequenceTypeChartLine: FfiConverterRustBuffer<List<ChartLine>> {
-    override fun read(buf: ByteBuffer): List<ChartLine> {
-        val len = buf.getInt()
-        return List<ChartLine>(len) {
-            FfiConverterTypeChartLine.read(buf)
-        }
-    }
-
-    override fun allocationSize(value: List<ChartLine>): ULong {
-        val sizeForLength = 4UL
-        val sizeForItems = value.map { FfiConverterTypeChartLine.allocationSize(it) }.sum()
-        return sizeForLength + sizeForItems
-    }
-
-    override fun write(value: List<ChartLine>, buf: ByteBuffer) {
-        buf.putInt(value.size)
-        value.iterator().forEach {
-            FfiConverterTypeChartLine.write(it, buf)
-        }
-    }
-}
-
-
-
-
-/**
- * @suppress
- */
-public object FfiConverterSequenceTypeChartSpan: FfiConverterRustBuffer<List<ChartSpan>> {
-    override fun read(buf: ByteBuffer): List<ChartSpan> {
-        val len = buf.getInt()
-        return List<ChartSpan>(len) {
-            FfiConverterTypeChartSpan.read(buf)
-        }
-    }
-
-    override fun allocationSize(value: List<ChartSpan>): ULong {
-        val sizeForLength = 4UL
-        val sizeForItems = value.map { FfiConverterTypeChartSpan.allocationSize(it) }.sum()
-        return sizeForLength + sizeForItems
-    }
-
-    override fun write(value: List<ChartSpan>, buf: ByteBuffer) {
-        buf.putInt(value.size)
-        value.iterator().forEach {
-            FfiConverterTypeChartSpan.write(it, buf)
-        }
-    }
-}
-
-
-
-
-/**
- * @suppress
- */
-public object FfiConverterSequenceTypeChartView: FfiConverterRustBuffer<List<ChartView>> {
-    override fun read(buf: ByteBuffer): List<ChartView> {
-        val len = buf.getInt()
-        return List<ChartView>(len) {
-            FfiConverterTypeChartView.read(buf)
-        }
-    }
-
-    override fun allocationSize(value: List<ChartView>): ULong {
-        val sizeForLength = 4UL
-        val sizeForItems = value.map { FfiConverterTypeChartView.allocationSize(it) }.sum()
-        return sizeForLength + sizeForItems
-    }
-
-    override fun write(value: List<ChartView>, buf: ByteBuffer) {
-        buf.putInt(value.size)
-        value.iterator().forEach {
-            FfiConverterTypeChartView.write(it, buf)
-        }
-    }
-}
-
-
-
-
-/**
- * @suppress
- */
-public object FfiConverterSequenceTypeChoice: FfiConverterRustBuffer<List<Choice>> {
-    override fun read(buf: ByteBuffer): List<Choice> {
-        val len = buf.getInt()
-        return List<Choice>(len) {
-            FfiConverterTypeChoice.read(buf)
-        }
-    }
-
-    override fun allocationSize(value: List<Choice>): ULong {
-        val sizeForLength = 4UL
-        val sizeForItems = value.map { FfiConverterTypeChoice.allocationSize(it) }.sum()
-        return sizeForLength + sizeForItems
-    }
-
-    override fun write(value: List<Choice>, buf: ByteBuffer) {
-        buf.putInt(value.size)
-        value.iterator().forEach {
-            FfiConverterTypeChoice.write(it, buf)
-        }
-    }
-}
-
-
-
-
-/**
- * @suppress
- */
-public object FfiConverterSequenceTypeChoiceRow: FfiConverterRustBuffer<List<ChoiceRow>> {
-    override fun read(buf: ByteBuffer): List<ChoiceRow> {
-        val len = buf.getInt()
-        return List<ChoiceRow>(len) {
-            FfiConverterTypeChoiceRow.read(buf)
-        }
-    }
-
-    override fun allocationSize(value: List<ChoiceRow>): ULong {
-        val sizeForLength = 4UL
-        val sizeForItems = value.map { FfiConverterTypeChoiceRow.allocationSize(it) }.sum()
-        return sizeForLength + sizeForItems
-    }
-
-    override fun write(value: List<ChoiceRow>, buf: ByteBuffer) {
-        buf.putInt(value.size)
-        value.iterator().forEach {
-            FfiConverterTypeChoiceRow.write(it, buf)
-        }
-    }
-}
-
-
-
-
-/**
- * @suppress
- */
-public object FfiConverterSequenceTypeClassGuess: FfiConverterRustBuffer<List<ClassGuess>> {
-    override fun read(buf: ByteBuffer): List<ClassGuess> {
-        val len = buf.getInt()
-        return List<ClassGuess>(len) {
-            FfiConverterTypeClassGuess.read(buf)
-        }
-    }
-
-    override fun allocationSize(value: List<ClassGuess>): ULong {
-        val sizeForLength = 4UL
-        val sizeForItems = value.map { FfiConverterTypeClassGuess.allocationSize(it) }.sum()
-        return sizeForLength + sizeForItems
-    }
-
-    override fun write(value: List<ClassGuess>, buf: ByteBuffer) {
-        buf.putInt(value.size)
-        value.iterator().forEach {
-            FfiConverterTypeClassGuess.write(it, buf)
-        }
-    }
-}
-
-
-
-
-/**
- * @suppress
- */
 public object FfiConverterSequenceTypeDayTap: FfiConverterRustBuffer<List<DayTap>> {
     override fun read(buf: ByteBuffer): List<DayTap> {
         val len = buf.getInt()
@@ -15925,847 +13534,50 @@ public object FfiConverterSequenceTypeDayTap: FfiConverterRustBuffer<List<DayTap
 
 
 
-/**
- * @suppress
- */
-public object FfiConverterSequenceTypeDoor: FfiConverterRustBuffer<List<Door>> {
-    override fun read(buf: ByteBuffer): List<Door> {
-        val len = buf.getInt()
-        return List<Door>(len) {
-            FfiConverterTypeDoor.read(buf)
-        }
-    }
-
-    override fun allocationSize(value: List<Door>): ULong {
-        val sizeForLength = 4UL
-        val sizeForItems = value.map { FfiConverterTypeDoor.allocationSize(it) }.sum()
-        return sizeForLength + sizeForItems
-    }
-
-    override fun write(value: List<Door>, buf: ByteBuffer) {
-        buf.putInt(value.size)
-        value.iterator().forEach {
-            FfiConverterTypeDoor.write(it, buf)
-        }
-    }
-}
-
-
-
-
-/**
- * @suppress
- */
-public object FfiConverterSequenceTypeForecastLine: FfiConverterRustBuffer<List<ForecastLine>> {
-    override fun read(buf: ByteBuffer): List<ForecastLine> {
-        val len = buf.getInt()
-        return List<ForecastLine>(len) {
-            FfiConverterTypeForecastLine.read(buf)
-        }
-    }
-
-    override fun allocationSize(value: List<ForecastLine>): ULong {
-        val sizeForLength = 4UL
-        val sizeForItems = value.map { FfiConverterTypeForecastLine.allocationSize(it) }.sum()
-        return sizeForLength + sizeForItems
-    }
-
-    override fun write(value: List<ForecastLine>, buf: ByteBuffer) {
-        buf.putInt(value.size)
-        value.iterator().forEach {
-            FfiConverterTypeForecastLine.write(it, buf)
-        }
-    }
-}
-
-
-
-
-/**
- * @suppress
- */
-public object FfiConverterSequenceTypeImportLine: FfiConverterRustBuffer<List<ImportLine>> {
-    override fun read(buf: ByteBuffer): List<ImportLine> {
-        val len = buf.getInt()
-        return List<ImportLine>(len) {
-            FfiConverterTypeImportLine.read(buf)
-        }
-    }
-
-    override fun allocationSize(value: List<ImportLine>): ULong {
-        val sizeForLength = 4UL
-        val sizeForItems = value.map { FfiConverterTypeImportLine.allocationSize(it) }.sum()
-        return sizeForLength + sizeForItems
-    }
-
-    override fun write(value: List<ImportLine>, buf: ByteBuffer) {
-        buf.putInt(value.size)
-        value.iterator().forEach {
-            FfiConverterTypeImportLine.write(it, buf)
-        }
-    }
-}
-
-
-
-
-/**
- * @suppress
- */
-public object FfiConverterSequenceTypeKeyLine: FfiConverterRustBuffer<List<KeyLine>> {
-    override fun read(buf: ByteBuffer): List<KeyLine> {
-        val len = buf.getInt()
-        return List<KeyLine>(len) {
-            FfiConverterTypeKeyLine.read(buf)
-        }
-    }
-
-    override fun allocationSize(value: List<KeyLine>): ULong {
-        val sizeForLength = 4UL
-        val sizeForItems = value.map { FfiConverterTypeKeyLine.allocationSize(it) }.sum()
-        return sizeForLength + sizeForItems
-    }
-
-    override fun write(value: List<KeyLine>, buf: ByteBuffer) {
-        buf.putInt(value.size)
-        value.iterator().forEach {
-            FfiConverterTypeKeyLine.write(it, buf)
-        }
-    }
-}
-
-
-
-
-/**
- * @suppress
- */
-public object FfiConverterSequenceTypeKeyPlace: FfiConverterRustBuffer<List<KeyPlace>> {
-    override fun read(buf: ByteBuffer): List<KeyPlace> {
-        val len = buf.getInt()
-        return List<KeyPlace>(len) {
-            FfiConverterTypeKeyPlace.read(buf)
-        }
-    }
-
-    override fun allocationSize(value: List<KeyPlace>): ULong {
-        val sizeForLength = 4UL
-        val sizeForItems = value.map { FfiConverterTypeKeyPlace.allocationSize(it) }.sum()
-        return sizeForLength + sizeForItems
-    }
-
-    override fun write(value: List<KeyPlace>, buf: ByteBuffer) {
-        buf.putInt(value.size)
-        value.iterator().forEach {
-            FfiConverterTypeKeyPlace.write(it, buf)
-        }
-    }
-}
-
-
-
-
-/**
- * @suppress
- */
-public object FfiConverterSequenceTypeKeyView: FfiConverterRustBuffer<List<KeyView>> {
-    override fun read(buf: ByteBuffer): List<KeyView> {
-        val len = buf.getInt()
-        return List<KeyView>(len) {
-            FfiConverterTypeKeyView.read(buf)
-        }
-    }
-
-    override fun allocationSize(value: List<KeyView>): ULong {
-        val sizeForLength = 4UL
-        val sizeForItems = value.map { FfiConverterTypeKeyView.allocationSize(it) }.sum()
-        return sizeForLength + sizeForItems
-    }
-
-    override fun write(value: List<KeyView>, buf: ByteBuffer) {
-        buf.putInt(value.size)
-        value.iterator().forEach {
-            FfiConverterTypeKeyView.write(it, buf)
-        }
-    }
-}
-
-
-
-
-/**
- * @suppress
- */
-public object FfiConverterSequenceTypeLeaf: FfiConverterRustBuffer<List<Leaf>> {
-    override fun read(buf: ByteBuffer): List<Leaf> {
-        val len = buf.getInt()
-        return List<Leaf>(len) {
-            FfiConverterTypeLeaf.read(buf)
-        }
-    }
-
-    override fun allocationSize(value: List<Leaf>): ULong {
-        val sizeForLength = 4UL
-        val sizeForItems = value.map { FfiConverterTypeLeaf.allocationSize(it) }.sum()
-        return sizeForLength + sizeForItems
-    }
-
-    override fun write(value: List<Leaf>, buf: ByteBuffer) {
-        buf.putInt(value.size)
-        value.iterator().forEach {
-            FfiConverterTypeLeaf.write(it, buf)
-        }
-    }
-}
-
-
-
-
-/**
- * @suppress
- */
-public object FfiConverterSequenceTypeLeafKey: FfiConverterRustBuffer<List<LeafKey>> {
-    override fun read(buf: ByteBuffer): List<LeafKey> {
-        val len = buf.getInt()
-        return List<LeafKey>(len) {
-            FfiConverterTypeLeafKey.read(buf)
-        }
-    }
-
-    override fun allocationSize(value: List<LeafKey>): ULong {
-        val sizeForLength = 4UL
-        val sizeForItems = value.map { FfiConverterTypeLeafKey.allocationSize(it) }.sum()
-        return sizeForLength + sizeForItems
-    }
-
-    override fun write(value: List<LeafKey>, buf: ByteBuffer) {
-        buf.putInt(value.size)
-        value.iterator().forEach {
-            FfiConverterTypeLeafKey.write(it, buf)
-        }
-    }
-}
-
-
-
-
-/**
- * @suppress
- */
-public object FfiConverterSequenceTypeLeafLine: FfiConverterRustBuffer<List<LeafLine>> {
-    override fun read(buf: ByteBuffer): List<LeafLine> {
-        val len = buf.getInt()
-        return List<LeafLine>(len) {
-            FfiConverterTypeLeafLine.read(buf)
-        }
-    }
-
-    override fun allocationSize(value: List<LeafLine>): ULong {
-        val sizeForLength = 4UL
-        val sizeForItems = value.map { FfiConverterTypeLeafLine.allocationSize(it) }.sum()
-        return sizeForLength + sizeForItems
-    }
-
-    override fun write(value: List<LeafLine>, buf: ByteBuffer) {
-        buf.putInt(value.size)
-        value.iterator().forEach {
-            FfiConverterTypeLeafLine.write(it, buf)
-        }
-    }
-}
-
-
-
-
-/**
- * @suppress
- */
-public object FfiConverterSequenceTypeMatchKey: FfiConverterRustBuffer<List<MatchKey>> {
-    override fun read(buf: ByteBuffer): List<MatchKey> {
-        val len = buf.getInt()
-        return List<MatchKey>(len) {
-            FfiConverterTypeMatchKey.read(buf)
-        }
-    }
-
-    override fun allocationSize(value: List<MatchKey>): ULong {
-        val sizeForLength = 4UL
-        val sizeForItems = value.map { FfiConverterTypeMatchKey.allocationSize(it) }.sum()
-        return sizeForLength + sizeForItems
-    }
-
-    override fun write(value: List<MatchKey>, buf: ByteBuffer) {
-        buf.putInt(value.size)
-        value.iterator().forEach {
-            FfiConverterTypeMatchKey.write(it, buf)
-        }
-    }
-}
-
-
-
-
-/**
- * @suppress
- */
-public object FfiConverterSequenceTypeMatchLine: FfiConverterRustBuffer<List<MatchLine>> {
-    override fun read(buf: ByteBuffer): List<MatchLine> {
-        val len = buf.getInt()
-        return List<MatchLine>(len) {
-            FfiConverterTypeMatchLine.read(buf)
-        }
-    }
-
-    override fun allocationSize(value: List<MatchLine>): ULong {
-        val sizeForLength = 4UL
-        val sizeForItems = value.map { FfiConverterTypeMatchLine.allocationSize(it) }.sum()
-        return sizeForLength + sizeForItems
-    }
-
-    override fun write(value: List<MatchLine>, buf: ByteBuffer) {
-        buf.putInt(value.size)
-        value.iterator().forEach {
-            FfiConverterTypeMatchLine.write(it, buf)
-        }
-    }
-}
-
-
-
-
-/**
- * @suppress
- */
-public object FfiConverterSequenceTypeMendLine: FfiConverterRustBuffer<List<MendLine>> {
-    override fun read(buf: ByteBuffer): List<MendLine> {
-        val len = buf.getInt()
-        return List<MendLine>(len) {
-            FfiConverterTypeMendLine.read(buf)
-        }
-    }
-
-    override fun allocationSize(value: List<MendLine>): ULong {
-        val sizeForLength = 4UL
-        val sizeForItems = value.map { FfiConverterTypeMendLine.allocationSize(it) }.sum()
-        return sizeForLength + sizeForItems
-    }
-
-    override fun write(value: List<MendLine>, buf: ByteBuffer) {
-        buf.putInt(value.size)
-        value.iterator().forEach {
-            FfiConverterTypeMendLine.write(it, buf)
-        }
-    }
-}
-
-
-
-
-/**
- * @suppress
- */
-public object FfiConverterSequenceTypeNetRule: FfiConverterRustBuffer<List<NetRule>> {
-    override fun read(buf: ByteBuffer): List<NetRule> {
-        val len = buf.getInt()
-        return List<NetRule>(len) {
-            FfiConverterTypeNetRule.read(buf)
-        }
-    }
-
-    override fun allocationSize(value: List<NetRule>): ULong {
-        val sizeForLength = 4UL
-        val sizeForItems = value.map { FfiConverterTypeNetRule.allocationSize(it) }.sum()
-        return sizeForLength + sizeForItems
-    }
-
-    override fun write(value: List<NetRule>, buf: ByteBuffer) {
-        buf.putInt(value.size)
-        value.iterator().forEach {
-            FfiConverterTypeNetRule.write(it, buf)
-        }
-    }
-}
-
-
-
-
-/**
- * @suppress
- */
-public object FfiConverterSequenceTypeNetView: FfiConverterRustBuffer<List<NetView>> {
-    override fun read(buf: ByteBuffer): List<NetView> {
-        val len = buf.getInt()
-        return List<NetView>(len) {
-            FfiConverterTypeNetView.read(buf)
-        }
-    }
-
-    override fun allocationSize(value: List<NetView>): ULong {
-        val sizeForLength = 4UL
-        val sizeForItems = value.map { FfiConverterTypeNetView.allocationSize(it) }.sum()
-        return sizeForLength + sizeForItems
-    }
-
-    override fun write(value: List<NetView>, buf: ByteBuffer) {
-        buf.putInt(value.size)
-        value.iterator().forEach {
-            FfiConverterTypeNetView.write(it, buf)
-        }
-    }
-}
-
-
-
-
-/**
- * @suppress
- */
-public object FfiConverterSequenceTypeRect: FfiConverterRustBuffer<List<Rect>> {
-    override fun read(buf: ByteBuffer): List<Rect> {
-        val len = buf.getInt()
-        return List<Rect>(len) {
-            FfiConverterTypeRect.read(buf)
-        }
-    }
-
-    override fun allocationSize(value: List<Rect>): ULong {
-        val sizeForLength = 4UL
-        val sizeForItems = value.map { FfiConverterTypeRect.allocationSize(it) }.sum()
-        return sizeForLength + sizeForItems
-    }
-
-    override fun write(value: List<Rect>, buf: ByteBuffer) {
-        buf.putInt(value.size)
-        value.iterator().forEach {
-            FfiConverterTypeRect.write(it, buf)
-        }
-    }
-}
-
-
-
-
-/**
- * @suppress
- */
-public object FfiConverterSequenceTypeRodPlace: FfiConverterRustBuffer<List<RodPlace>> {
-    override fun read(buf: ByteBuffer): List<RodPlace> {
-        val len = buf.getInt()
-        return List<RodPlace>(len) {
-            FfiConverterTypeRodPlace.read(buf)
-        }
-    }
-
-    override fun allocationSize(value: List<RodPlace>): ULong {
-        val sizeForLength = 4UL
-        val sizeForItems = value.map { FfiConverterTypeRodPlace.allocationSize(it) }.sum()
-        return sizeForLength + sizeForItems
-    }
-
-    override fun write(value: List<RodPlace>, buf: ByteBuffer) {
-        buf.putInt(value.size)
-        value.iterator().forEach {
-            FfiConverterTypeRodPlace.write(it, buf)
-        }
-    }
-}
-
-
-
-
-/**
- * @suppress
- */
-public object FfiConverterSequenceTypeRodView: FfiConverterRustBuffer<List<RodView>> {
-    override fun read(buf: ByteBuffer): List<RodView> {
-        val len = buf.getInt()
-        return List<RodView>(len) {
-            FfiConverterTypeRodView.read(buf)
-        }
-    }
-
-    override fun allocationSize(value: List<RodView>): ULong {
-        val sizeForLength = 4UL
-        val sizeForItems = value.map { FfiConverterTypeRodView.allocationSize(it) }.sum()
-        return sizeForLength + sizeForItems
-    }
-
-    override fun write(value: List<RodView>, buf: ByteBuffer) {
-        buf.putInt(value.size)
-        value.iterator().forEach {
-            FfiConverterTypeRodView.write(it, buf)
-        }
-    }
-}
-
-
-
-
-/**
- * @suppress
- */
-public object FfiConverterSequenceTypeStepView: FfiConverterRustBuffer<List<StepView>> {
-    override fun read(buf: ByteBuffer): List<StepView> {
-        val len = buf.getInt()
-        return List<StepView>(len) {
-            FfiConverterTypeStepView.read(buf)
-        }
-    }
-
-    override fun allocationSize(value: List<StepView>): ULong {
-        val sizeForLength = 4UL
-        val sizeForItems = value.map { FfiConverterTypeStepView.allocationSize(it) }.sum()
-        return sizeForLength + sizeForItems
-    }
-
-    override fun write(value: List<StepView>, buf: ByteBuffer) {
-        buf.putInt(value.size)
-        value.iterator().forEach {
-            FfiConverterTypeStepView.write(it, buf)
-        }
-    }
-}
-
-
-
-
-/**
- * @suppress
- */
-public object FfiConverterSequenceTypeStripMark: FfiConverterRustBuffer<List<StripMark>> {
-    override fun read(buf: ByteBuffer): List<StripMark> {
-        val len = buf.getInt()
-        return List<StripMark>(len) {
-            FfiConverterTypeStripMark.read(buf)
-        }
-    }
-
-    override fun allocationSize(value: List<StripMark>): ULong {
-        val sizeForLength = 4UL
-        val sizeForItems = value.map { FfiConverterTypeStripMark.allocationSize(it) }.sum()
-        return sizeForLength + sizeForItems
-    }
-
-    override fun write(value: List<StripMark>, buf: ByteBuffer) {
-        buf.putInt(value.size)
-        value.iterator().forEach {
-            FfiConverterTypeStripMark.write(it, buf)
-        }
-    }
-}
-
-
-
-
-/**
- * @suppress
- */
-public object FfiConverterSequenceTypeSwimKeyPlace: FfiConverterRustBuffer<List<SwimKeyPlace>> {
-    override fun read(buf: ByteBuffer): List<SwimKeyPlace> {
-        val len = buf.getInt()
-        return List<SwimKeyPlace>(len) {
-            FfiConverterTypeSwimKeyPlace.read(buf)
-        }
-    }
-
-    override fun allocationSize(value: List<SwimKeyPlace>): ULong {
-        val sizeForLength = 4UL
-        val sizeForItems = value.map { FfiConverterTypeSwimKeyPlace.allocationSize(it) }.sum()
-        return sizeForLength + sizeForItems
-    }
-
-    override fun write(value: List<SwimKeyPlace>, buf: ByteBuffer) {
-        buf.putInt(value.size)
-        value.iterator().forEach {
-            FfiConverterTypeSwimKeyPlace.write(it, buf)
-        }
-    }
-}
-
-
-
-
-/**
- * @suppress
- */
-public object FfiConverterSequenceTypeSwimKeyView: FfiConverterRustBuffer<List<SwimKeyView>> {
-    override fun read(buf: ByteBuffer): List<SwimKeyView> {
-        val len = buf.getInt()
-        return List<SwimKeyView>(len) {
-            FfiConverterTypeSwimKeyView.read(buf)
-        }
-    }
-
-    override fun allocationSize(value: List<SwimKeyView>): ULong {
-        val sizeForLength = 4UL
-        val sizeForItems = value.map { FfiConverterTypeSwimKeyView.allocationSize(it) }.sum()
-        return sizeForLength + sizeForItems
-    }
-
-    override fun write(value: List<SwimKeyView>, buf: ByteBuffer) {
-        buf.putInt(value.size)
-        value.iterator().forEach {
-            FfiConverterTypeSwimKeyView.write(it, buf)
-        }
-    }
-}
-
-
-
-
-/**
- * @suppress
- */
-public object FfiConverterSequenceTypeSwimPick: FfiConverterRustBuffer<List<SwimPick>> {
-    override fun read(buf: ByteBuffer): List<SwimPick> {
-        val len = buf.getInt()
-        return List<SwimPick>(len) {
-            FfiConverterTypeSwimPick.read(buf)
-        }
-    }
-
-    override fun allocationSize(value: List<SwimPick>): ULong {
-        val sizeForLength = 4UL
-        val sizeForItems = value.map { FfiConverterTypeSwimPick.allocationSize(it) }.sum()
-        return sizeForLength + sizeForItems
-    }
-
-    override fun write(value: List<SwimPick>, buf: ByteBuffer) {
-        buf.putInt(value.size)
-        value.iterator().forEach {
-            FfiConverterTypeSwimPick.write(it, buf)
-        }
-    }
-}
-
-
-
-
-/**
- * @suppress
- */
-public object FfiConverterSequenceTypeTick: FfiConverterRustBuffer<List<Tick>> {
-    override fun read(buf: ByteBuffer): List<Tick> {
-        val len = buf.getInt()
-        return List<Tick>(len) {
-            FfiConverterTypeTick.read(buf)
-        }
-    }
-
-    override fun allocationSize(value: List<Tick>): ULong {
-        val sizeForLength = 4UL
-        val sizeForItems = value.map { FfiConverterTypeTick.allocationSize(it) }.sum()
-        return sizeForLength + sizeForItems
-    }
-
-    override fun write(value: List<Tick>, buf: ByteBuffer) {
-        buf.putInt(value.size)
-        value.iterator().forEach {
-            FfiConverterTypeTick.write(it, buf)
-        }
-    }
-}
-
-
-
-
-/**
- * @suppress
- */
-public object FfiConverterSequenceTypeTypedField: FfiConverterRustBuffer<List<TypedField>> {
-    override fun read(buf: ByteBuffer): List<TypedField> {
-        val len = buf.getInt()
-        return List<TypedField>(len) {
-            FfiConverterTypeTypedField.read(buf)
-        }
-    }
-
-    override fun allocationSize(value: List<TypedField>): ULong {
-        val sizeForLength = 4UL
-        val sizeForItems = value.map { FfiConverterTypeTypedField.allocationSize(it) }.sum()
-        return sizeForLength + sizeForItems
-    }
-
-    override fun write(value: List<TypedField>, buf: ByteBuffer) {
-        buf.putInt(value.size)
-        value.iterator().forEach {
-            FfiConverterTypeTypedField.write(it, buf)
-        }
-    }
-}
-
-
-
-
-/**
- * @suppress
- */
-public object FfiConverterSequenceTypeWatchAlarm: FfiConverterRustBuffer<List<WatchAlarm>> {
-    override fun read(buf: ByteBuffer): List<WatchAlarm> {
-        val len = buf.getInt()
-        return List<WatchAlarm>(len) {
-            FfiConverterTypeWatchAlarm.read(buf)
-        }
-    }
-
-    override fun allocationSize(value: List<WatchAlarm>): ULong {
-        val sizeForLength = 4UL
-        val sizeForItems = value.map { FfiConverterTypeWatchAlarm.allocationSize(it) }.sum()
-        return sizeForLength + sizeForItems
-    }
-
-    override fun write(value: List<WatchAlarm>, buf: ByteBuffer) {
-        buf.putInt(value.size)
-        value.iterator().forEach {
-            FfiConverterTypeWatchAlarm.write(it, buf)
-        }
-    }
-}
-
-
-
-
-/**
- * @suppress
- */
-public object FfiConverterSequenceTypeWatchKey: FfiConverterRustBuffer<List<WatchKey>> {
-    override fun read(buf: ByteBuffer): List<WatchKey> {
-        val len = buf.getInt()
-        return List<WatchKey>(len) {
-            FfiConverterTypeWatchKey.read(buf)
-        }
-    }
-
-    override fun allocationSize(value: List<WatchKey>): ULong {
-        val sizeForLength = 4UL
-        val sizeForItems = value.map { FfiConverterTypeWatchKey.allocationSize(it) }.sum()
-        return sizeForLength + sizeForItems
-    }
-
-    override fun write(value: List<WatchKey>, buf: ByteBuffer) {
-        buf.putInt(value.size)
-        value.iterator().forEach {
-            FfiConverterTypeWatchKey.write(it, buf)
-        }
-    }
-}
-
-
-
-
-/**
- * @suppress
- */
-public object FfiConverterSequenceTypeFillRole: FfiConverterRustBuffer<List<FillRole>> {
-    override fun read(buf: ByteBuffer): List<FillRole> {
-        val len = buf.getInt()
-        return List<FillRole>(len) {
-            FfiConverterTypeFillRole.read(buf)
-        }
-    }
-
-    override fun allocationSize(value: List<FillRole>): ULong {
-        val sizeForLength = 4UL
-        val sizeForItems = value.map { FfiConverterTypeFillRole.allocationSize(it) }.sum()
-        return sizeForLength + sizeForItems
-    }
-
-    override fun write(value: List<FillRole>, buf: ByteBuffer) {
-        buf.putInt(value.size)
-        value.iterator().forEach {
-            FfiConverterTypeFillRole.write(it, buf)
-        }
-    }
-}
-
-
-
-
-/**
- * @suppress
- */
-public object FfiConverterSequenceTypeLabelRole: FfiConverterRustBuffer<List<LabelRole>> {
-    override fun read(buf: ByteBuffer): List<LabelRole> {
-        val len = buf.getInt()
-        return List<LabelRole>(len) {
-            FfiConverterTypeLabelRole.read(buf)
-        }
-    }
-
-    override fun allocationSize(value: List<LabelRole>): ULong {
-        val sizeForLength = 4UL
-        val sizeForItems = value.map { FfiConverterTypeLabelRole.allocationSize(it) }.sum()
-        return sizeForLength + sizeForItems
-    }
-
-    override fun write(value: List<LabelRole>, buf: ByteBuffer) {
-        buf.putInt(value.size)
-        value.iterator().forEach {
-            FfiConverterTypeLabelRole.write(it, buf)
-        }
-    }
-}
-
-
-
-
-/**
- * @suppress
- */
-public object FfiConverterSequenceTypeLineRole: FfiConverterRustBuffer<List<LineRole>> {
-    override fun read(buf: ByteBuffer): List<LineRole> {
-        val len = buf.getInt()
-        return List<LineRole>(len) {
-            FfiConverterTypeLineRole.read(buf)
-        }
-    }
-
-    override fun allocationSize(value: List<LineRole>): ULong {
-        val sizeForLength = 4UL
-        val sizeForItems = value.map { FfiConverterTypeLineRole.allocationSize(it) }.sum()
-        return sizeForLength + sizeForItems
-    }
-
-    override fun write(value: List<LineRole>, buf: ByteBuffer) {
-        buf.putInt(value.size)
-        value.iterator().forEach {
-            FfiConverterTypeLineRole.write(it, buf)
-        }
-    }
-}
-
-
-
-
-/**
- * @suppress
- */
-public object FfiConverterSequenceTypeMarkShape: FfiConverterRustBuffer<List<MarkShape>> {
-    override fun read(buf: ByteBuffer): List<MarkShape> {
-        val len = buf.getInt()
-        return List<MarkShape>(len) {
-            FfiConverterTypeMarkShape.read(buf)
-        }
-    }
-
-    override fun allocationSize(value: List<MarkShape>): ULong {
-        val sizeForLength = 4UL
-        val sizeForItems = value.map { FfiConverterTypeMarkShape.allocationSize(it) }.sum()
-        return sizeForLength + sizeForItems
-    }
-
-    override fun write(value: List<MarkShape>, buf: ByteBuffer) {
-        buf.putInt(value.size)
-        value.iterator().forEach {
-            FfiConverterTypeMarkShape.write(it, buf)
-        }
-    }
-}
-
-
-
-public typealias Uuid = kotlin.String
-public typealias FfiConverterTypeUuid = FfiConverterString
+
+
+
+
+
+
+
+
+
+
+
+
+
+
+
+
+
+
+
+
+
+
+
+
+
+
+
+
+
+
+
+
+
+
+
+
+
+
+
+
+
+
+
+
 
 
 

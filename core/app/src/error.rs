@@ -1,0 +1,304 @@
+//! Errors as a shell shows them: what went wrong and what to do next.
+
+use restwater_bench::BenchError;
+use restwater_waits::BiteError;
+use restwater_exchange::ExchangeError;
+use restwater_log::{CanonicalError, RodNumber};
+use restwater_session::match_setup::MatchError;
+use restwater_screen::{Arg, Wording};
+use restwater_session::NotNow;
+use restwater_sky::conditions::ConditionsError;
+use restwater_sky::daylight::SkyError;
+use restwater_store::StoreError;
+use restwater_swim::{EarthError, GeoJsonError, SwimError};
+
+/// What a shell can tell apart.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
+pub enum ErrorKind {
+    /// Not possible now; the message says what to do first.
+    NotNow,
+    /// A value that can't be used; pick or type another.
+    BadInput,
+    /// The log is damaged; restore or salvage.
+    Damaged,
+    /// Written by a newer version; update.
+    Newer,
+    /// Not a log of ours; choose another folder.
+    Foreign,
+    /// Can't be written here; free the folder.
+    ReadOnly,
+    /// Another program has it; close that.
+    Busy,
+    /// No space, or the phone can't write; free some and tap again.
+    NotSaved,
+    /// A file from elsewhere can't be read; the message names the place.
+    BadFile,
+    /// A fault of ours; nothing was lost.
+    Internal,
+}
+
+/// Why a call did nothing.
+#[derive(Debug, thiserror::Error)]
+pub enum AppError {
+    /// Not possible in this state of the session.
+    #[error(transparent)]
+    NotNow(#[from] NotNow),
+    /// Nothing to undo.
+    #[error("there is nothing to undo")]
+    NothingToUndo,
+    /// Nothing to redo.
+    #[error("there is nothing to bring back")]
+    NothingToRedo,
+    /// No time to set back.
+    #[error("there is no time to set back yet: log something first")]
+    NothingToSetBack,
+    /// Setting back would put an entry before an earlier one.
+    #[error("that would put it before the entry at {0}: set back less, or undo that one first")]
+    BeforeEarlier(String),
+    /// A text too long to keep.
+    #[error("{field} is too long: {count} characters, at most {most}")]
+    TooLong {
+        /// Which field.
+        field: &'static str,
+        /// How long it is.
+        count: usize,
+        /// How long it may be.
+        most: usize,
+    },
+    /// A choice that isn't one.
+    #[error("\"{value}\" is no value for {field}: pick one of the choices")]
+    UnknownChoice {
+        /// Which field.
+        field: String,
+        /// What was given.
+        value: String,
+    },
+    /// No cell of the swim is meant, or none of that kind.
+    #[error("there is no such water under the ring: move it first")]
+    NoCell,
+    /// A position typed in a form that can't be read.
+    #[error("\"{value}\" is no {field}: type degrees, as 52.1234 or 52 7 24")]
+    NotDegrees {
+        /// Which of the three.
+        field: &'static str,
+        /// What was typed.
+        value: String,
+    },
+    /// A new name was asked for and none typed.
+    #[error("no name is typed: type it first, then pick what is called so")]
+    NothingTyped,
+    /// A place on the earth that can't be used.
+    #[error(transparent)]
+    Earth(#[from] EarthError),
+    /// A GeoJSON file that can't be read or written.
+    #[error(transparent)]
+    GeoJson(#[from] GeoJsonError),
+    /// There is no such entry to mend in the session shown.
+    #[error("there is no such entry in this session: open it from the list")]
+    NoSuchEntry,
+    /// A spot, mark or outline that no swim can have.
+    #[error(transparent)]
+    Swim(#[from] SwimError),
+    /// A rule of the day, a weight or a net that no match can have.
+    #[error(transparent)]
+    Match(#[from] MatchError),
+    /// Not possible on the bench.
+    #[error(transparent)]
+    Bench(#[from] BenchError),
+    /// Conditions that are none.
+    #[error(transparent)]
+    Conditions(#[from] ConditionsError),
+    /// A place or a date for which the light isn't known.
+    #[error(transparent)]
+    Sky(#[from] SkyError),
+    /// No such session in the Book.
+    #[error("that session is not in the book any more: pick another")]
+    NoSuchSession,
+    /// The store failed.
+    #[error(transparent)]
+    Store(#[from] StoreError),
+    /// A file can't be exchanged.
+    #[error(transparent)]
+    Exchange(ExchangeError),
+    /// An op could not be written, which is a fault of ours.
+    #[error(transparent)]
+    Canonical(#[from] CanonicalError),
+    /// The record could not be computed, which is a fault of ours.
+    #[error(transparent)]
+    Bite(#[from] BiteError),
+}
+
+impl From<ExchangeError> for AppError {
+    fn from(error: ExchangeError) -> Self {
+        match error {
+            ExchangeError::Store(error) => Self::Store(error),
+            other => Self::Exchange(other),
+        }
+    }
+}
+
+impl AppError {
+    /// A value that is none of a field's choices; as much of it as fits a sentence.
+    pub(super) fn unknown(field: &str, value: &str) -> Self {
+        Self::UnknownChoice { field: field.into(), value: value.chars().take(60).collect() }
+    }
+
+    /// What a shell can tell apart.
+    pub fn kind(&self) -> ErrorKind {
+        match self {
+            Self::NotNow(_)
+            | Self::NothingToUndo
+            | Self::NothingToRedo
+            | Self::NothingToSetBack
+            | Self::NoCell
+            | Self::NothingTyped
+            | Self::GeoJson(GeoJsonError::PegNeeded)
+            | Self::NoSuchSession
+            | Self::NoSuchEntry
+            | Self::BeforeEarlier(_)
+            | Self::Match(MatchError::WeighInBeforeAllIn) => ErrorKind::NotNow,
+            Self::TooLong { .. }
+            | Self::UnknownChoice { .. }
+            | Self::NotDegrees { .. }
+            | Self::Earth(_)
+            | Self::Swim(_)
+            | Self::Match(_)
+            | Self::Bench(_)
+            | Self::Conditions(_)
+            | Self::Sky(_) => ErrorKind::BadInput,
+            Self::GeoJson(_) => ErrorKind::BadFile,
+            Self::Store(error) => store_kind(error),
+            Self::Exchange(error) => exchange_kind(error),
+            Self::Canonical(_) | Self::Bite(_) => ErrorKind::Internal,
+        }
+    }
+
+    /// What to show: what went wrong and what to do next, in the user's language.
+    pub fn message(&self, words: &Wording) -> String {
+        match self {
+            Self::NotNow(error) => not_now(words, *error),
+            Self::NothingToUndo => words.say("error-nothing-to-undo"),
+            Self::NothingToRedo => words.say("error-nothing-to-redo"),
+            Self::NothingToSetBack => words.say("error-nothing-to-set-back"),
+            Self::BeforeEarlier(time) => words.say_with("error-before-earlier", &[("time", Arg::Text(time))]),
+            Self::TooLong { field, count, most } => words.say_with(
+                "error-too-long",
+                &[("field", Arg::Text(field)), ("count", Arg::Count(*count)), ("most", Arg::Count(*most))],
+            ),
+            Self::UnknownChoice { field, value } => words.say_with(
+                "error-unknown-choice",
+                &[("field", Arg::Text(field)), ("value", Arg::Text(value))],
+            ),
+            Self::NoSuchEntry => words.say("error-no-such-entry"),
+            Self::NoCell => words.say("error-no-cell"),
+            Self::NothingTyped => words.say("error-nothing-typed"),
+            Self::NotDegrees { field, value } => words.say_with(
+                &format!("error-no-{field}"),
+                &[("value", Arg::Text(value)), ("typed", Arg::Count(value.len()))],
+            ),
+            Self::NoSuchSession => words.say("error-no-such-session"),
+            Self::Swim(error) => sentence(words, "error-swim", error),
+            Self::Earth(error) => sentence(words, "error-swim", error),
+            Self::GeoJson(error) => sentence(words, "error-swim", error),
+            Self::Match(error) => sentence(words, "error-match", error),
+            Self::Bench(error) => sentence(words, "error-bench", error),
+            Self::Conditions(error) => sentence(words, "error-bench", error),
+            Self::Sky(error) => sentence(words, "error-bench", error),
+            Self::Store(error) => store_message(words, error),
+            Self::Exchange(error) => exchange_message(words, error),
+            Self::Canonical(_) | Self::Bite(_) => detailed(words, "error-internal", &self.to_string()),
+        }
+    }
+}
+
+/// An error of a room as a sentence: large at the beginning, a stop at the end.
+fn sentence(words: &Wording, id: &str, error: &impl std::fmt::Display) -> String {
+    detailed(words, id, &restwater_screen::sentence_case(&error.to_string()))
+}
+
+fn detailed(words: &Wording, id: &str, detail: &str) -> String {
+    words.say_with(id, &[("detail", Arg::Text(detail))])
+}
+
+fn not_now(words: &Wording, error: NotNow) -> String {
+    let with_rod = |id: &str, rod: RodNumber| words.say_with(id, &[("rod", Arg::Text(&rod.to_string()))]);
+    match error {
+        NotNow::NoSession => words.say("error-no-session"),
+        NotNow::SessionOpen => words.say("error-session-open"),
+        NotNow::NoSuchRod { rod, rods } => words.say_with(
+            "error-no-such-rod",
+            &[("rod", Arg::Text(&rod.to_string())), ("rods", Arg::Text(&rods.to_string()))],
+        ),
+        NotNow::RodCount(rods) => {
+            words.say_with("error-rod-count", &[("rods", Arg::Text(&rods.to_string()))])
+        }
+        NotNow::NoTest => words.say("error-no-test"),
+        NotNow::TestIsThrough => words.say("error-test-through"),
+        NotNow::NoMatch => words.say("error-no-match"),
+        NotNow::NoLanding => words.say("error-no-landing"),
+        NotNow::NothingOut(rod) => with_rod("error-nothing-out", rod),
+        NotNow::FishOn(rod) => with_rod("error-fish-on", rod),
+        NotNow::NoCastYet(rod) => with_rod("error-no-cast-yet", rod),
+        NotNow::LostAlready(rod) => with_rod("error-lost-already", rod),
+        NotNow::NoFishOn(rod) => with_rod("error-no-fish-on", rod),
+    }
+}
+
+fn store_kind(error: &StoreError) -> ErrorKind {
+    match error {
+        StoreError::Damaged(_) => ErrorKind::Damaged,
+        StoreError::Newer { .. } => ErrorKind::Newer,
+        StoreError::Foreign(_) => ErrorKind::Foreign,
+        StoreError::ReadOnly(_) => ErrorKind::ReadOnly,
+        StoreError::Busy => ErrorKind::Busy,
+        StoreError::NoSpace | StoreError::Io(_) | StoreError::Sqlite(_) => ErrorKind::NotSaved,
+        StoreError::OutOfRange(_) => ErrorKind::BadInput,
+        StoreError::Clash(_) | StoreError::Op(_) => ErrorKind::Internal,
+    }
+}
+
+fn exchange_kind(error: &ExchangeError) -> ErrorKind {
+    match error {
+        ExchangeError::NotOpFile(_) | ExchangeError::Header(_) | ExchangeError::TooMany(_) => {
+            ErrorKind::BadFile
+        }
+        ExchangeError::Newer { .. } => ErrorKind::Newer,
+        ExchangeError::Cancelled | ExchangeError::NoSuchImport(_) => ErrorKind::NotNow,
+        ExchangeError::Io(_) => ErrorKind::NotSaved,
+        ExchangeError::Store(error) => store_kind(error),
+    }
+}
+
+fn exchange_message(words: &Wording, error: &ExchangeError) -> String {
+    match error {
+        ExchangeError::NotOpFile(looks) => {
+            let id = format!("error-file-{}", looks.name());
+            detailed(words, "error-not-op-file", &words.say(&id))
+        }
+        ExchangeError::Newer { .. } => words.say("error-file-newer"),
+        ExchangeError::Header(fault) => detailed(words, "error-file-header", &fault.to_string()),
+        ExchangeError::TooMany(most) => detailed(words, "error-file-too-many", &most.to_string()),
+        ExchangeError::Cancelled => words.say("error-cancelled"),
+        ExchangeError::NoSuchImport(_) => words.say("error-no-such-import"),
+        ExchangeError::Io(error) => detailed(words, "error-file-io", &error.to_string()),
+        ExchangeError::Store(error) => store_message(words, error),
+    }
+}
+
+fn store_message(words: &Wording, error: &StoreError) -> String {
+    match error {
+        StoreError::Newer { found, known } => words.say_with(
+            "error-newer",
+            &[("found", Arg::Text(&found.to_string())), ("known", Arg::Text(&known.to_string()))],
+        ),
+        StoreError::Damaged(_) => words.say("error-damaged"),
+        StoreError::Foreign(_) => words.say("error-foreign"),
+        StoreError::ReadOnly(_) => words.say("error-read-only"),
+        StoreError::Busy => words.say("error-busy"),
+        StoreError::NoSpace => words.say("error-no-space"),
+        StoreError::OutOfRange(_) => words.say("error-clock-range"),
+        StoreError::Io(_) | StoreError::Sqlite(_) => detailed(words, "error-io", &error.to_string()),
+        StoreError::Clash(_) | StoreError::Op(_) => detailed(words, "error-internal", &error.to_string()),
+    }
+}

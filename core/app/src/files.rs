@@ -1,0 +1,344 @@
+//! Files in and out, backups, and looking the log over: what the Files screen does.
+
+use super::geojson::geojson_in;
+use super::{App, AppError, entropy};
+use restwater_exchange::{
+    CsvOptions, ExchangeError, Incoming, OnProgress, Place, Selection, Table, Tally, export_to, import,
+    looks_like_a_store, preview, preview_backup, redo_import, restore, undo_import, write_atomically, write_csv,
+};
+use restwater_log::Moment;
+use restwater_screen::{
+    FilesInput, FilesView, FormChoice, IncomingView, Span, Stage, files_view, incoming_map, incoming_view,
+};
+use restwater_session::NotNow;
+use restwater_store::{BackupFile, Store, backups};
+use serde::{Deserialize, Serialize};
+use std::fs::{self, File};
+use std::io::{BufReader, Write};
+use std::ops::ControlFlow;
+use std::path::{Path, PathBuf};
+use uuid::Uuid;
+
+/// Where backups go, beside the log.
+const BACKUPS: &str = "backups";
+/// Where files are made for the shell to hand on.
+const OUTGOING: &str = "outgoing";
+/// Files made and kept there: the one being handed on and a few before it, in case a hand-over is slow.
+const OUTGOING_KEPT: usize = 4;
+/// A backup is due when the log has grown and the latest is this old.
+const BACKUP_EVERY_MS: i64 = 3_600_000;
+/// Remembers how far the latest backup goes.
+const BACKED_UP: &str = "backed-up";
+/// A partner's name is cut to this many characters.
+const SOURCE_CHARS: usize = 60;
+
+/// What is chosen on the Files screen; it is not part of the log.
+#[derive(Debug, Clone, Copy, Default)]
+pub(super) struct FilesState {
+    span: Span,
+    form: FormChoice,
+    place: Place,
+    formulas_as_typed: bool,
+}
+
+/// A file made to be handed on.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
+pub struct Outgoing {
+    /// Where it is, whole and on stable storage.
+    pub path: String,
+    /// The name to offer.
+    pub name: String,
+    /// Its media type.
+    pub media_type: String,
+    /// What is in it, in words.
+    pub says: String,
+}
+
+/// A backup just made, for the shell to copy where the user wants one.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
+pub struct BackupMade {
+    /// Where it is.
+    pub path: String,
+    /// That it was made and read again, and when.
+    pub says: String,
+}
+
+impl App {
+    /// Makes the file that the Files screen asks for, on stable storage, for the shell to hand on.
+    pub fn send(&mut self, now: &Moment, progress: &mut OnProgress<'_>) -> Result<Outgoing, AppError> {
+        let state = self.files;
+        let (stem, ending, media_type) = match state.form {
+            FormChoice::Entries => ("", "restwater.json-seq", restwater_exchange::MEDIA_TYPE),
+            FormChoice::Casts => ("-casts", "csv", "text/csv"),
+            FormChoice::Fish => ("-fish", "csv", "text/csv"),
+            FormChoice::Sessions => ("-sessions", "csv", "text/csv"),
+            FormChoice::Report => ("-report", "html", "text/html"),
+            FormChoice::Map => ("-swim", "geojson", "application/geo+json"),
+        };
+        let what = self.selection(state.span, now)?;
+        let day = match state.span {
+            _ if state.form == FormChoice::Map => {
+                self.session().and_then(|s| s.started.as_ref()).unwrap_or(now)
+            }
+            Span::This => self.session().and_then(|s| s.started.as_ref()).unwrap_or(now),
+            _ => now,
+        };
+        let name = format!("restwater-{}{stem}.{ending}", restwater_screen::iso_day(day));
+        let dir = self.outgoing()?;
+        let path = dir.join(&name);
+        let count = match state.form {
+            FormChoice::Entries => export_to(&self.store, what, state.place, &path, progress)?.ops,
+            FormChoice::Report => {
+                let session = self.session().ok_or(NotNow::NoSession)?;
+                let text = restwater_report::report(&self.words, session);
+                write_atomically(&path, |out| Ok(out.write_all(text.as_bytes())?))?;
+                session.casts.len() as u64
+            }
+            FormChoice::Map => {
+                let (text, things) = self.export_geojson(state.place == Place::Included)?;
+                write_atomically(&path, |out| Ok(out.write_all(text.as_bytes())?))?;
+                things
+            }
+            FormChoice::Casts => self.table(what, Table::Casts, &path, progress)?,
+            FormChoice::Fish => self.table(what, Table::Fish, &path, progress)?,
+            FormChoice::Sessions => self.table(what, Table::Sessions, &path, progress)?,
+        };
+        let says = restwater_screen::outgoing_words(&self.words, state.form, count);
+        let path = path.to_string_lossy().into_owned();
+        Ok(Outgoing { path, name, media_type: media_type.into(), says })
+    }
+
+    fn table(
+        &self,
+        what: Selection,
+        table: Table,
+        path: &Path,
+        progress: &mut OnProgress<'_>,
+    ) -> Result<u64, AppError> {
+        let options = CsvOptions { neutralise_formulas: !self.files.formulas_as_typed };
+        Ok(write_atomically(path, |out| write_csv(&self.store, what, table, options, out, progress))?)
+    }
+
+    fn selection(&self, span: Span, now: &Moment) -> Result<Selection, AppError> {
+        Ok(match span {
+            Span::This => Selection::Session(self.session().ok_or(NotNow::NoSession)?.id),
+            Span::Everything => Selection::Everything,
+            Span::Days(days) => {
+                // From the first midnight of the range: a day is a whole day.
+                let from_ms = restwater_screen::midnight(now) - (i64::from(days) - 1) * DAY_MS;
+                Selection::Began { from_ms, to_ms: now.wall_ms }
+            }
+        })
+    }
+
+    /// The folder for files being handed on, with the oldest ones cleared away.
+    fn outgoing(&self) -> Result<PathBuf, AppError> {
+        let dir = self.store.dir().join(OUTGOING);
+        fs::create_dir_all(&dir).map_err(ExchangeError::from)?;
+        let mut there: Vec<(std::time::SystemTime, PathBuf)> = fs::read_dir(&dir)
+            .map_err(ExchangeError::from)?
+            .filter_map(|entry| {
+                let path = entry.ok()?.path();
+                Some((fs::metadata(&path).ok()?.modified().ok()?, path))
+            })
+            .collect();
+        there.sort();
+        for (_, path) in there.iter().rev().skip(OUTGOING_KEPT - 1) {
+            // One that can't be removed is tried again next time.
+            let _ = fs::remove_file(path);
+        }
+        Ok(dir)
+    }
+
+    /// What taking in a file would bring: an op file, a backup, or a swim as GeoJSON, told apart by what is in it.
+    /// Changes nothing.
+    pub fn look_into(
+        &mut self,
+        file: &Path,
+        now: &Moment,
+        progress: &mut OnProgress<'_>,
+    ) -> Result<IncomingView, AppError> {
+        if let Some(text) = geojson_in(file)? {
+            return Ok(incoming_map(&self.words, &self.look_at_geojson(&text)?, Stage::Before));
+        }
+        let tally = if looks_like_a_store(file)? {
+            preview_backup(&mut self.store, file, now.wall_ms, progress)?
+        } else {
+            preview(&mut self.store, open(file)?, now.wall_ms, progress)?
+        };
+        Ok(incoming_view(&self.words, &tally, Stage::Before))
+    }
+
+    /// Takes a file in: everything whole in it, in one transaction, as one import that one tap takes back. What a swim as
+    /// GeoJSON adds are entries of the session, which one tap of UNDO takes back together.
+    pub fn take_in(
+        &mut self,
+        file: &Path,
+        source: &str,
+        at: &Moment,
+        progress: &mut OnProgress<'_>,
+    ) -> Result<IncomingView, AppError> {
+        if let Some(text) = geojson_in(file)? {
+            let tally = self.import_geojson(&text, at)?;
+            return Ok(incoming_map(&self.words, &tally, Stage::After));
+        }
+        let source = source.trim();
+        let source = if source.is_empty() { self.words.say("files-unnamed") } else { source.to_owned() };
+        let incoming = Incoming {
+            id: entropy::new_id(self.entropy.as_mut(), at.wall_ms),
+            source: source.chars().take(SOURCE_CHARS).collect(),
+            wall_ms: at.wall_ms,
+            offset_min: at.offset_min,
+        };
+        let tally: Tally = if looks_like_a_store(file)? {
+            restore(&mut self.store, file, &incoming, progress)?
+        } else {
+            import(&mut self.store, open(file)?, &incoming, progress)?
+        };
+        self.reload()?;
+        Ok(incoming_view(&self.words, &tally, Stage::After))
+    }
+
+    /// Takes a whole import back.
+    pub(super) fn undo_import(&mut self, id: Uuid, at: &Moment) -> Result<String, AppError> {
+        let entropy = &mut self.entropy;
+        let mut new_id = || entropy::new_id(entropy.as_mut(), at.wall_ms);
+        undo_import(&mut self.store, id, at, &mut new_id)?;
+        self.reload()?;
+        Ok(self.words.say("files-import-undone"))
+    }
+
+    /// Brings it back.
+    pub(super) fn redo_import(&mut self, id: Uuid, at: &Moment) -> Result<String, AppError> {
+        let entropy = &mut self.entropy;
+        let mut new_id = || entropy::new_id(entropy.as_mut(), at.wall_ms);
+        redo_import(&mut self.store, id, at, &mut new_id)?;
+        self.reload()?;
+        Ok(self.words.say("files-import-redone"))
+    }
+
+    /// Copies the log into the folder of backups, verifies the copy and thins older ones; none where it was
+    /// given up.
+    pub fn back_up(
+        &mut self,
+        now: &Moment,
+        progress: &mut OnProgress<'_>,
+    ) -> Result<Option<BackupMade>, AppError> {
+        let dir = self.backup_dir();
+        let mut pages = |left: u64, all: u64| {
+            let done = all.saturating_sub(left);
+            progress(restwater_exchange::Progress { ops: done, bytes: done * 4_096 })
+        };
+        let Some(made) = self.store.backup(&dir, now.wall_ms, &mut pages)? else { return Ok(None) };
+        self.store.set_setting(BACKED_UP, &self.store.last_hlc().to_string())?;
+        let says = restwater_screen::backup_words(&self.words, &made, now.offset_min);
+        Ok(Some(BackupMade { path: made.path.to_string_lossy().into_owned(), says }))
+    }
+
+    /// The same, where the log has grown and the latest backup is an hour old.
+    pub fn back_up_if_due(&mut self, now: &Moment) -> Result<Option<BackupMade>, AppError> {
+        let grown = self.store.setting(BACKED_UP)?.as_deref() != Some(&self.store.last_hlc().to_string());
+        let latest = self.backups()?.first().map(|b| b.wall_ms);
+        let old = latest.is_none_or(|ms| (now.wall_ms - ms).abs() >= BACKUP_EVERY_MS);
+        let empty = self.store.last_hlc() == restwater_log::Hlc::default();
+        if empty || !grown || !old {
+            return Ok(None);
+        }
+        self.back_up(now, &mut |_| ControlFlow::Continue(()))
+    }
+
+    fn backups(&self) -> Result<Vec<BackupFile>, AppError> {
+        Ok(backups(&self.backup_dir())?)
+    }
+
+    fn backup_dir(&self) -> PathBuf {
+        self.store.dir().join(BACKUPS)
+    }
+
+    /// Looks the whole log over: the file, every entry against its hash, every projection against the log.
+    /// Projections that don't follow from the log are made anew.
+    pub fn look_over(&mut self) -> Result<String, AppError> {
+        let found = self.store.check(&mut super::advisor::snapshot_body)?;
+        let repaired = !found.is_clean() && found.is_repairable();
+        if repaired {
+            self.store.rebuild()?;
+            self.reload()?;
+        }
+        Ok(restwater_screen::check_words(&self.words, &found, repaired))
+    }
+
+    /// Sets a damaged log aside and begins a new one with every entry that could be saved. What was saved and
+    /// lost, in words.
+    pub fn salvage(
+        dir: &Path,
+        mut entropy: Box<dyn super::Entropy>,
+        now: &Moment,
+    ) -> Result<String, AppError> {
+        let device = entropy::new_id(entropy.as_mut(), now.wall_ms);
+        let (_, saved) = Store::salvage(dir, device, now.wall_ms)?;
+        Ok(restwater_screen::salvage_words(&restwater_screen::Wording::new(), &saved))
+    }
+
+    /// The Files screen.
+    pub(super) fn files_screen(&self, now: &Moment) -> Result<FilesView, AppError> {
+        Ok(files_view(&FilesInput {
+            words: &self.words,
+            session: self.session(),
+            span: self.files.span,
+            form: self.files.form,
+            place: self.files.place,
+            formulas_as_typed: self.files.formulas_as_typed,
+            imports: &self.store.imports()?,
+            backups: &self.backups()?,
+            offset_min: now.offset_min,
+        }))
+    }
+
+    /// One of the choices of the Files screen.
+    pub(super) fn choose_files(&mut self, field: &str, value: &str) -> Result<String, AppError> {
+        let unknown = || AppError::unknown(field, value);
+        match field {
+            "span" => self.files.span = Span::of(value).ok_or_else(unknown)?,
+            "form" => self.files.form = FormChoice::of(value).ok_or_else(unknown)?,
+            "place" => {
+                self.files.place = match value {
+                    "left_out" => Place::LeftOut,
+                    "included" => Place::Included,
+                    _ => return Err(unknown()),
+                }
+            }
+            "formulas" => {
+                self.files.formulas_as_typed = match value {
+                    "marked" => false,
+                    "as_typed" => true,
+                    _ => return Err(unknown()),
+                }
+            }
+            _ => return Err(unknown()),
+        }
+        Ok(String::new())
+    }
+
+    /// Reads the log again after something else than a tap has added to it.
+    pub(super) fn reload(&mut self) -> Result<(), AppError> {
+        self.clock.observe(self.store.last_hlc());
+        let kits = self.store.kits()?;
+        self.recent = super::Recent::load(&self.store, &kits)?;
+        let current = self.recent.current().map(|loaded| loaded.session.id);
+        self.advisor = super::Advisor::load(&mut self.store, current, kits.len())?;
+        self.learning = super::Learning::default();
+        self.kit_id = super::kit::kit_in_use(&self.store, &kits)?;
+        self.chosen = self.chosen.clamp(1, self.session().map_or(1, |s| s.rods.len().max(1) as u8));
+        self.mending = None;
+        self.last_tap = None;
+        Ok(())
+    }
+}
+
+const DAY_MS: i64 = 86_400_000;
+
+fn open(file: &Path) -> Result<BufReader<File>, AppError> {
+    Ok(BufReader::with_capacity(1 << 16, File::open(file).map_err(ExchangeError::from)?))
+}

@@ -1,0 +1,66 @@
+//! The kit in use, and what is written in it.
+
+use super::{App, AppError, settings};
+use restwater_kit::{Kit, fold};
+use restwater_caution::table::Region;
+use restwater_log::{Moment, Payload, is_kit, kit_of};
+use restwater_session::Loss;
+use restwater_store::{SessionRow, Store};
+use uuid::Uuid;
+
+const KIT: &str = "kit";
+const REGION: &str = "region";
+
+/// The kit this phone writes in: the one chosen, else its own, else the one written in last, as after moving to a new
+/// phone; else the one it would begin.
+pub(super) fn kit_in_use(store: &Store, kits: &[SessionRow]) -> Result<Uuid, AppError> {
+    let chosen = store.setting(KIT)?.and_then(|text| text.parse().ok()).filter(|id| is_kit(*id));
+    if let Some(id) = chosen {
+        return Ok(id);
+    }
+    let own = kit_of(store.device());
+    if kits.iter().any(|row| row.id == own) {
+        return Ok(own);
+    }
+    Ok(kits.iter().max_by_key(|row| row.last).map_or(own, |row| row.id))
+}
+
+/// Where the water lies, as last chosen.
+pub(super) fn region(store: &Store) -> Result<Region, AppError> {
+    Ok(settings::read::<Option<Region>>(store, REGION)?.unwrap_or(Region::England))
+}
+
+impl App {
+    /// The kit as the log tells it.
+    pub(super) fn kit(&mut self) -> Result<Kit, AppError> {
+        self.sessions.refresh(&mut self.store)?;
+        let losses: Vec<Loss> =
+            self.sessions.days().flat_map(|(_, day)| day.losses.iter().copied()).collect();
+        Ok(fold(self.recent.kit(self.kit_id), &losses))
+    }
+
+    /// Writes in the kit; several entries are undone together.
+    pub(super) fn log_kit(&mut self, payloads: Vec<Payload>, at: &Moment) -> Result<String, AppError> {
+        let kind = payloads.first().map(|p| p.kind().to_owned()).unwrap_or_default();
+        // What is written stays this phone's choice, also when a partner's kit comes in later.
+        if self.recent.kits().is_empty() {
+            self.store.set_setting(KIT, &self.kit_id.to_string())?;
+        }
+        self.write_all(self.kit_id, payloads, at)?;
+        Ok(self.say_what("notice-logged", &kind))
+    }
+
+    /// Another kit is used from now on.
+    pub(super) fn choose_kit(&mut self, id: Uuid) -> Result<(), AppError> {
+        self.store.set_setting(KIT, &id.to_string())?;
+        self.kit_id = id;
+        Ok(())
+    }
+
+    /// Where the water lies.
+    pub(super) fn choose_region(&mut self, region: Region) -> Result<(), AppError> {
+        settings::write(&mut self.store, REGION, &region)?;
+        self.region = region;
+        Ok(())
+    }
+}

@@ -1,0 +1,231 @@
+//! What the day teaches: the Waits screen, "Did it matter?" and the alternating tests.
+
+use restwater_session::Logged;
+use super::advisor::weight;
+use super::{App, AppError};
+use restwater_waits::{BITE_EXTRA_GUESS_MIN, TURN_ROUND_GUESS_MIN, WaitPosterior};
+use restwater_compare::{CastRow, ChangeFinding, Side, change_findings};
+use restwater_log::{Moment, Payload, RodNumber};
+use restwater_compare::Factor;
+use restwater_screen as screen;
+use restwater_screen::{CastFilter, ChangesView, EarlierRows, WaitsInput, WaitsView};
+use restwater_session::{
+    NotNow, Rhythm, Session, check, habit_min, rhythm, rows_of, running_wait_min, setup_of, value_of,
+};
+use uuid::Uuid;
+
+/// Steers every draw of the comparisons: the same record says the same.
+const SEED: u64 = 4;
+/// Time left that the forecast starts with.
+const LEFT_MIN: u32 = 60;
+/// Casts planned for a test: as many as it would take, within these.
+const TEST_CASTS: (usize, usize) = (8, 40);
+
+/// What is chosen on these screens, and their last answers, kept since they cost more than a tap may.
+#[derive(Default)]
+pub(super) struct Learning {
+    filter: CastFilter,
+    left_min: Option<u32>,
+    waits: Option<WaitsAnswer>,
+    findings: Option<(Uuid, Vec<CastRow>, Vec<ChangeFinding>)>,
+}
+
+/// What the Waits screen was made from, and what came of it.
+struct WaitsAnswer {
+    of: WaitsOf,
+    view: WaitsView,
+    posterior: Option<WaitPosterior>,
+}
+
+#[derive(PartialEq, Clone)]
+struct WaitsOf {
+    session: Uuid,
+    rows: Vec<CastRow>,
+    filter: CastFilter,
+    rhythm: Rhythm,
+    /// How long casts are left by habit: what ended a cast, which no row says.
+    habit: Option<f64>,
+    /// Earlier days count more or less by it.
+    water: Option<String>,
+}
+
+impl Learning {
+    /// Other days lie before today's, or other things are known of them.
+    pub(super) fn forget_earlier_days(&mut self) {
+        self.waits = None;
+    }
+}
+
+impl App {
+    /// The Waits screen.
+    pub(super) fn waits(&mut self, now: &Moment) -> WaitsView {
+        let Some(session) = self.recent.current().map(|loaded| &loaded.session) else {
+            return self.no_waits();
+        };
+        let of = WaitsOf {
+            session: session.id,
+            rows: rows_of(session),
+            filter: self.learning.filter.clone(),
+            rhythm: rhythm(session, TURN_ROUND_GUESS_MIN, BITE_EXTRA_GUESS_MIN),
+            habit: habit_min(session),
+            water: session.setup.water.clone(),
+        };
+        if self.learning.waits.as_ref().is_none_or(|answer| answer.of != of) {
+            let water = of.water.as_deref();
+            let earlier: Vec<EarlierRows> = self
+                .advisor
+                .earlier()
+                .iter()
+                .map(|day| EarlierRows { rows: &day.rows, weight: weight(day, water) })
+                .collect();
+            let input = WaitsInput {
+                session,
+                rows: &of.rows,
+                earlier: &earlier,
+                filter: &of.filter,
+                rhythm: of.rhythm,
+                habit_min: of.habit,
+                words: &self.words,
+            };
+            let (view, posterior) = screen::waits(&input);
+            self.learning.waits = Some(WaitsAnswer { of, view, posterior });
+        }
+        let left = self.learning.left_min.unwrap_or(LEFT_MIN);
+        let Some(answer) = &self.learning.waits else { return self.no_waits() };
+        let mut view = answer.view.clone();
+        // A session that is over has no rest to foretell.
+        if let Some(posterior) = answer.posterior.as_ref().filter(|_| session.is_open()) {
+            let out = running_minutes(session, now);
+            view.forecast =
+                screen::forecast_view(&self.words, session, posterior, answer.of.rhythm, &out, left);
+        }
+        view
+    }
+
+    /// "Did it matter?"
+    pub(super) fn changes(&mut self) -> ChangesView {
+        let Some(session) = self.recent.current().map(|loaded| &loaded.session) else {
+            return screen::changes(&self.words, None, &[]);
+        };
+        let rows = rows_of(session);
+        let kept = self.learning.findings.as_ref();
+        if kept.is_none_or(|(id, before, _)| *id != session.id || *before != rows) {
+            // Rows come from the fold, whose times are finite: the only error there is.
+            let findings = change_findings(&rows, SEED).unwrap_or_default();
+            self.learning.findings = Some((session.id, rows, findings));
+        }
+        let findings = self.learning.findings.as_ref().map_or(&[][..], |(_, _, findings)| findings);
+        screen::changes(&self.words, Some(session), findings)
+    }
+
+    /// Which casts count, and how much time is left.
+    pub(super) fn choose_casts(&mut self, field: &str, value: &str) -> Result<String, AppError> {
+        let unknown = || AppError::unknown(field, value);
+        if field == "left" {
+            let minutes = value.parse().ok().filter(|m| (1..=1_440).contains(m)).ok_or_else(unknown)?;
+            self.learning.left_min = Some(minutes);
+        } else {
+            self.learning.filter = self.learning.filter.clone().with(field, value).ok_or_else(unknown)?;
+        }
+        Ok(String::new())
+    }
+
+    /// Begins an alternating test on the rod that fished one of the two values last.
+    pub(super) fn start_alternation(
+        &mut self,
+        factor: Factor,
+        a: &str,
+        b: &str,
+        at: &Moment,
+    ) -> Result<String, AppError> {
+        let planned = self.planned(factor, a, b);
+        let session = self.session().filter(|s| s.is_open()).ok_or(NotNow::NoSession)?;
+        let unknown = || AppError::unknown("test", &format!("{a} / {b}"));
+        let fished = |value: &str| {
+            session.casts.iter().rposition(|c| setup_of(c).get(&factor).is_some_and(|v| v == value))
+        };
+        let (last_a, last_b) = fished(a).zip(fished(b)).filter(|_| a != b).ok_or_else(unknown)?;
+        let rod = session.casts[last_a.max(last_b)].rod;
+        // It begins with the side that was not fished last.
+        let b_first = last_a > last_b;
+        let payload =
+            Payload::AlternationStarted { rod, factor: factor.logged(), a: a.into(), b: b.into(), b_first, casts: planned };
+        self.log_here(payload, at)
+    }
+
+    fn planned(&mut self, factor: Factor, a: &str, b: &str) -> u16 {
+        self.changes();
+        let findings = self.learning.findings.as_ref().map_or(&[][..], |(_, _, findings)| findings);
+        let is = |f: &&ChangeFinding| f.factor == factor && f.a.value == a && f.b.value == b;
+        let more = findings.iter().find(is).and_then(|f| f.more_casts).and_then(|more| more.casts);
+        more.unwrap_or(2 * TEST_CASTS.0).clamp(TEST_CASTS.0, TEST_CASTS.1) as u16
+    }
+
+    /// Sets rig or spot of the test's rod as its next cast asks.
+    pub(super) fn set_next_step(&mut self, at: &Moment) -> Result<String, AppError> {
+        let session = self.session().filter(|s| s.is_open()).ok_or(NotNow::NoSession)?;
+        let test = session.alternation.as_ref().ok_or(NotNow::NoTest)?;
+        let progress = test.progress(session);
+        let side = progress.sides.get(progress.done).copied().ok_or(NotNow::TestIsThrough)?;
+        let payload = next_payload(session, test.rod, test.factor, test.value(side), side)?;
+        self.log_here(payload, at)
+    }
+
+    pub(super) fn log_here(&mut self, payload: Payload, at: &Moment) -> Result<String, AppError> {
+        check(self.session(), &payload)?;
+        let session = self.session().map(|s| s.id).ok_or(NotNow::NoSession)?;
+        let kind = payload.kind().to_owned();
+        self.write(session, payload, None, at)?;
+        Ok(self.say_what("notice-logged", &kind))
+    }
+
+    fn no_waits(&self) -> WaitsView {
+        WaitsView {
+            title: self.words.say("waits-title"),
+            counts: self.words.say("waits-none"),
+            rows: Vec::new(),
+            charts: Vec::new(),
+            forecast: None,
+        }
+    }
+}
+
+/// Minutes each rod's bait has been out, to the minute so that the forecast doesn't flicker.
+fn running_minutes(session: &Session, now: &Moment) -> Vec<Option<f64>> {
+    let of = |rod: &restwater_session::Rod| {
+        let cast = session.running(rod.number)?;
+        running_wait_min(session, cast, now).map(libm::floor)
+    };
+    session.rods.iter().map(of).collect()
+}
+
+/// The rig or the spot with the one value taken over from the last cast that had it.
+fn next_payload(
+    session: &Session,
+    rod: RodNumber,
+    factor: Factor,
+    value: &str,
+    side: Side,
+) -> Result<Payload, AppError> {
+    let unknown = || AppError::unknown(if side == Side::A { "A" } else { "B" }, value);
+    let has = |cast: &&restwater_session::Cast| {
+        value_of(factor, &cast.rig, cast.spot.as_ref()).as_deref() == Some(value)
+    };
+    let like = session.casts.iter().rev().find(has).ok_or_else(unknown)?;
+    let state = session.rod(rod).ok_or_else(unknown)?;
+    let mut rig = state.rig.clone();
+    match factor {
+        Factor::Spot => {
+            let spot = like.spot.clone().ok_or_else(unknown)?;
+            return Ok(Payload::SpotSet { rod, spot });
+        }
+        Factor::Bait => rig.bait.clone_from(&like.rig.bait),
+        Factor::Colour => rig.colour.clone_from(&like.rig.colour),
+        Factor::Height => rig.popup_mm = like.rig.popup_mm,
+        Factor::Hooklength => rig.hooklength_mm = like.rig.hooklength_mm,
+        Factor::HookSize => rig.hook_size = like.rig.hook_size,
+        Factor::Lead => (rig.lead_mg, rig.material) = (like.rig.lead_mg, like.rig.material),
+        Factor::Leader => return Err(unknown()),
+    }
+    Ok(Payload::RigSet { rod, rig })
+}

@@ -1,0 +1,413 @@
+//! The one place where the parts meet: a tap becomes one op in the log, and the screens are computed from it.
+// What uniffi generates for the boundary is unsafe; everything written by hand is held to this without that feature.
+#![cfg_attr(not(feature = "uniffi"), forbid(unsafe_code))]
+#![deny(missing_docs)]
+#![cfg_attr(test, allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::float_cmp))]
+
+#[cfg(feature = "uniffi")]
+uniffi::setup_scaffolding!();
+#[cfg(feature = "uniffi")]
+uniffi::use_remote_type!(restwater_log::Uuid);
+
+mod action;
+mod advisor;
+mod bankside;
+mod bench;
+mod book;
+mod day;
+mod entropy;
+mod error;
+mod files;
+mod geojson;
+mod kit;
+mod learning;
+mod match_day;
+mod mend;
+mod recent;
+mod repeat;
+mod sessions;
+mod settings;
+mod setup;
+mod swim;
+mod swim_typed;
+mod tackle;
+mod update;
+mod watch;
+
+pub use restwater_screen::{Alarm, Hand, Scheme, Screen, Settings, Which};
+use restwater_screen::PhoneChoices;
+pub use action::Action;
+pub use day::{DayError, DayTap, read_day};
+pub use entropy::Entropy;
+pub use error::{AppError, ErrorKind};
+pub use files::{BackupMade, Outgoing};
+pub use repeat::REPEAT_MS;
+pub use swim::FanGlass;
+pub use update::Update;
+
+use restwater_caution::table::Region;
+use restwater_log::{Entry, HybridClock, Moment, Op, Payload, RodNumber, SessionSetup, is_kit};
+use restwater_screen as screen;
+use restwater_screen::{Arg, BankInput, BenchChoices, Wording};
+use restwater_session::{Session, check, check_swim};
+use restwater_store::Store;
+use action::LONGEST_TEXT;
+use advisor::Advisor;
+use bankside::Asking;
+use book::BookState;
+use files::FilesState;
+use learning::Learning;
+use match_day::MatchState;
+use recent::Recent;
+use repeat::LastTap;
+use sessions::Sessions;
+use setup::SetupState;
+use std::path::Path;
+use swim::{AtAim, SwimState};
+use uuid::Uuid;
+
+/// The app: one store, one phone.
+pub struct App {
+    store: Store,
+    clock: HybridClock,
+    entropy: Box<dyn Entropy>,
+    words: Wording,
+    recent: Recent,
+    advisor: Advisor,
+    learning: Learning,
+    match_day: MatchState,
+    settings: Settings,
+    chosen: RodNumber,
+    draft: SessionSetup,
+    last_tap: Option<LastTap>,
+    swim: SwimState,
+    files: FilesState,
+    sessions: Sessions,
+    kit_id: Uuid,
+    region: Region,
+    bench: BenchChoices,
+    asking: Asking,
+    book: BookState,
+    setup: SetupState,
+    mending: Option<Uuid>,
+    phone: PhoneChoices,
+}
+
+impl App {
+    /// Opens the log in `dir`, or begins one there.
+    pub fn open(dir: &Path, mut entropy: Box<dyn Entropy>, now: &Moment) -> Result<Self, AppError> {
+        let new_device = entropy::new_id(entropy.as_mut(), now.wall_ms);
+        let mut store = Store::open(dir, new_device)?;
+        let kits = store.kits()?;
+        let recent = Recent::load(&store, &kits)?;
+        let settings = settings::load_settings(&store)?;
+        let phone = settings::load_phone(&store)?;
+        let draft = settings::load_draft(&store)?;
+        let setup = SetupState::load(&store)?;
+        let (kit_id, region) = (kit::kit_in_use(&store, &kits)?, kit::region(&store)?);
+        let advisor = Advisor::load(&mut store, recent.current().map(|l| l.session.id), kits.len())?;
+        Ok(Self {
+            clock: HybridClock::after(store.last_hlc()),
+            store,
+            entropy,
+            words: Wording::new(),
+            recent,
+            advisor,
+            learning: Learning::default(),
+            match_day: MatchState::default(),
+            settings,
+            chosen: 1,
+            draft,
+            last_tap: None,
+            swim: SwimState::default(),
+            files: FilesState::default(),
+            sessions: Sessions::default(),
+            kit_id,
+            region,
+            bench: BenchChoices::default(),
+            asking: Asking::default(),
+            book: BookState::default(),
+            setup,
+            mending: None,
+            phone,
+        })
+    }
+
+    /// One tap. What it wrote is on stable storage when this returns; on an error nothing was changed.
+    pub fn act(&mut self, action: &Action, at: &Moment) -> Result<Update, AppError> {
+        if self.last_tap.as_ref().is_some_and(|last| last.is_repeated_by(action, at)) {
+            let notice = self.words.say("notice-repeat");
+            return Ok(self.update(at, false, true, notice));
+        }
+        for (field, text) in action.texts() {
+            let count = text.chars().count();
+            if count > LONGEST_TEXT {
+                return Err(AppError::TooLong { field, count, most: LONGEST_TEXT });
+            }
+        }
+        let before = self.store.last_hlc();
+        let notice = match action {
+            Action::Undo => self.undo(at)?,
+            Action::Redo => self.redo(at)?,
+            Action::TimeBack { minutes } => self.time_back(*minutes, at)?,
+            Action::Choose { rod, field, value } => self.choose(*rod, field, value, at)?,
+            Action::ChooseSetup { field, value } => self.choose_setup_row(field, value)?,
+            Action::ChooseRod { rod } => self.choose_rod(*rod)?,
+            Action::ChooseCasts { field, value } => self.choose_casts(field, value)?,
+            Action::StartAlternation { factor, a, b } => self.start_alternation(*factor, a, b, at)?,
+            Action::SetNextStep => self.set_next_step(at)?,
+            Action::Set { hand, scheme } => self.set(*hand, *scheme)?,
+            Action::StepAim { step } => self.step_aim(*step, at)?,
+            Action::Replay { steps_back } => self.replay(*steps_back, at)?,
+            Action::CastHere => self.at_aim(&AtAim::Cast, at)?,
+            Action::KeepBack => self.at_aim(&AtAim::Keep, at)?,
+            Action::Release => self.at_aim(&AtAim::Release, at)?,
+            Action::MarkHere { name } => self.at_aim(&AtAim::Mark { name: name.clone() }, at)?,
+            Action::PlacePegAsTyped => self.place_peg_as_typed(at)?,
+            Action::ChooseSwim { field, value } => self.choose_swim(field, value, at)?,
+            Action::Match { tap } => self.match_tap(tap, at)?,
+            Action::ChooseBook { field, value } => self.choose_book(field, value, at)?,
+            Action::ChooseConditions { field, value } => self.choose_conditions(field, value, at)?,
+            Action::ChooseCautions { field, value } => self.choose_cautions(field, value, at)?,
+            Action::ChooseBench { field, value } => self.choose_bench(field, value, at)?,
+            Action::ChooseFiles { field, value } => self.choose_files(field, value)?,
+            Action::ChoosePhone { field, value } => self.choose_phone(field, value)?,
+            Action::OpenDoubt { op } => self.open_doubt(*op)?,
+            Action::Mend { op, field, value } => self.mend(*op, field, value, at)?,
+            Action::UndoImport { id } => self.undo_import(*id, at)?,
+            Action::RedoImport { id } => self.redo_import(*id, at)?,
+            other => self.log(other, at)?,
+        };
+        self.last_tap = Some(LastTap::new(action, at));
+        Ok(self.update(at, self.store.last_hlc() > before, false, notice))
+    }
+
+    /// What a screen shows now.
+    pub fn screen(&mut self, which: Which, now: &Moment) -> Result<Screen, AppError> {
+        Ok(match which {
+            Which::Bank => Screen::Bank(self.bank(now)),
+            Which::Setup => Screen::Setup(self.setup(now)?),
+            Which::Waits => Screen::Waits(self.waits(now)),
+            Which::Changes => Screen::Changes(self.changes()),
+            Which::Match => Screen::Match(self.match_view(now)),
+            Which::Tackle => Screen::Tackle(self.tackle()?),
+            Which::Swim => Screen::Swim(self.swim_view(now)?),
+            Which::Book => Screen::Book(self.book(now)?),
+            Which::Conditions => Screen::Conditions(self.conditions()),
+            Which::Cautions => Screen::Cautions(self.cautions()?),
+            Which::Bench => Screen::Bench(self.bench()?),
+            Which::Phone => Screen::Phone(self.phone_screen()),
+            Which::Mend => Screen::Mend(self.mend_screen()),
+            Which::Files => Screen::Files(self.files_screen(now)?),
+        })
+    }
+
+    /// Hand and scheme as last set.
+    pub fn settings(&self) -> Settings {
+        self.settings
+    }
+
+    /// The session that the screens are about.
+    pub fn session(&self) -> Option<&Session> {
+        self.recent.current().map(|loaded| &loaded.session)
+    }
+
+    /// The ops of that session as they were written.
+    pub fn ops(&self) -> &[Op] {
+        self.recent.current().map_or(&[], |loaded| &loaded.ops)
+    }
+
+    /// What an error says to the angler.
+    pub fn message(&self, error: &AppError) -> String {
+        error.message(&self.words)
+    }
+
+    /// Puts the log aside while the app is in the background.
+    pub fn pause(&mut self) -> Result<(), AppError> {
+        Ok(self.store.pause()?)
+    }
+
+    /// Takes it up again.
+    pub fn resume(&mut self) -> Result<(), AppError> {
+        Ok(self.store.resume()?)
+    }
+
+    /// The screens that can be opened now.
+    pub fn doors(&self) -> screen::DoorsView {
+        let session = self.session();
+        screen::doors(&self.words, session.is_some(), session.is_some_and(Session::is_open))
+    }
+
+    fn bank(&mut self, now: &Moment) -> screen::BankView {
+        let session = self.recent.current().map(|loaded| &loaded.session);
+        let reading = session.and_then(|session| self.advisor.read(session, self.chosen, now));
+        screen::bank(&BankInput {
+            session,
+            chosen: self.chosen,
+            now,
+            reading: reading.as_ref(),
+            undo: self.recent.undo(),
+            redo: self.recent.redo().map(|(entry, _)| entry),
+            latest: self.recent.latest(3),
+            words: &self.words,
+        })
+    }
+
+    fn update(&mut self, at: &Moment, changed: bool, repeated: bool, notice: String) -> Update {
+        let screen = Screen::Bank(self.bank(at));
+        let undo_label = self.recent.undo().map(|entry| screen::entry_words(&self.words, entry));
+        Update { screen, changed, repeated, undo_label, notice }
+    }
+
+    fn log(&mut self, action: &Action, at: &Moment) -> Result<String, AppError> {
+        let Some(mut payload) = action.payload(&self.draft) else { return Ok(String::new()) };
+        check(self.session(), &payload)?;
+        if let Some(session) = self.session() {
+            check_swim(session, &payload, None)?;
+        }
+        if let Payload::PegPlaced { lat_e7, lon_e7, straight_out_cdeg } = payload {
+            let degrees = |e7: i64| e7 as f64 / 1e7;
+            payload = swim_typed::peg_placed(
+                degrees(lat_e7),
+                degrees(lon_e7),
+                f64::from(straight_out_cdeg) / 100.0,
+            )?;
+        }
+        let starts = matches!(payload, Payload::SessionStarted(_));
+        let as_set_up = matches!(action, Action::StartSession { setup: None });
+        let kind = payload.kind().to_owned();
+        let session = if starts { None } else { self.session().map(|s| s.id) };
+        let session = session.unwrap_or_else(|| entropy::new_id(self.entropy.as_mut(), at.wall_ms));
+        match payload {
+            Payload::SessionStarted(setup) if as_set_up => {
+                let beginning = self.beginning(&setup)?;
+                self.write_all(session, beginning, at)?;
+                self.setup_used()?;
+            }
+            payload => self.write(session, payload, None, at)?,
+        }
+        if starts {
+            self.chosen = 1;
+            self.swim = SwimState::default();
+            self.match_day = MatchState::default();
+            self.asking = Asking::default();
+        }
+        if starts {
+            return self.started(&kind);
+        }
+        Ok(self.say_what("notice-logged", &kind))
+    }
+
+    /// What is said of a session that has just begun: how many cautions are new at its peg.
+    fn started(&mut self, kind: &str) -> Result<String, AppError> {
+        let count = self.cautions_to_show()?.len();
+        if count == 0 {
+            return Ok(self.say_what("notice-logged", kind));
+        }
+        let what = screen::kind_words(&self.words, kind);
+        Ok(self
+            .words
+            .say_with("notice-cautions", &[("what", Arg::Text(&what)), ("count", Arg::Count(count))]))
+    }
+
+    fn undo(&mut self, at: &Moment) -> Result<String, AppError> {
+        let entry = self.recent.undo().cloned().ok_or(AppError::NothingToUndo)?;
+        self.undone(entry.ops.clone(), at)?;
+        Ok(self.say_entry("notice-undone", &entry))
+    }
+
+    fn redo(&mut self, at: &Moment) -> Result<String, AppError> {
+        let (entry, undo) = self.recent.redo().cloned().ok_or(AppError::NothingToRedo)?;
+        self.undone(vec![undo], at)?;
+        Ok(self.say_entry("notice-redone", &entry))
+    }
+
+    fn undone(&mut self, targets: Vec<Uuid>, at: &Moment) -> Result<(), AppError> {
+        let first = targets.first().copied().unwrap_or_default();
+        let session = self.recent.session_of(first).ok_or(AppError::NothingToUndo)?;
+        self.write(session, Payload::Undone { targets }, None, at)?;
+        self.chosen = self.chosen.min(self.session().map_or(1, |s| s.rods.len().max(1) as RodNumber));
+        Ok(())
+    }
+
+    fn time_back(&mut self, minutes: u32, at: &Moment) -> Result<String, AppError> {
+        let session = self.session().filter(|s| s.is_open()).ok_or(AppError::NothingToSetBack)?;
+        let last = session.last_timed.clone().ok_or(AppError::NothingToSetBack)?;
+        let session = session.id;
+        let already = last.tapped.since(&last.at).ms.max(0) / 1_000;
+        let back_s = (already as u32).saturating_add(minutes.saturating_mul(60));
+        if let Some(before) =
+            last.not_before.filter(|before| last.tapped.set_back(back_s).since(before).ms < 0)
+        {
+            return Err(AppError::BeforeEarlier(screen::clock(&before)));
+        }
+        self.write(session, Payload::TimeSet { back_s }, Some(last.op), at)?;
+        Ok(self.say_what("notice-time", last.payload.kind()))
+    }
+
+    /// Writes one op: first to stable storage, then to memory.
+    fn write(
+        &mut self,
+        session: Uuid,
+        payload: Payload,
+        amends: Option<Uuid>,
+        at: &Moment,
+    ) -> Result<(), AppError> {
+        let op = self.new_op(session, payload, amends, at);
+        self.store.append(std::slice::from_ref(&op), None)?;
+        self.take(session, vec![op])
+    }
+
+    /// Writes several ops of one session in one transaction; more than one make a group, undone together.
+    fn write_all(
+        &mut self,
+        session: Uuid,
+        payloads: Vec<Payload>,
+        at: &Moment,
+    ) -> Result<(), AppError> {
+        let group = (payloads.len() > 1).then(|| entropy::new_id(self.entropy.as_mut(), at.wall_ms));
+        let op = |payload| Op { group, ..self.new_op(session, payload, None, at) };
+        let ops: Vec<Op> = payloads.into_iter().map(op).collect();
+        self.store.append(&ops, None)?;
+        self.take(session, ops)
+    }
+
+    /// Takes ops just written in a session into memory. Another session may be today's for them: one that has begun, or one
+    /// whose beginning was undone or brought back. The days before today's are read anew then, and where one of them changed.
+    fn take(&mut self, session: Uuid, ops: Vec<Op>) -> Result<(), AppError> {
+        self.recent.take(&self.store, ops)?;
+        let today = self.session().map(|s| s.id);
+        let before_today = today != Some(session) && !is_kit(session);
+        if before_today || !self.advisor.is_of(today) {
+            self.advisor = Advisor::load(&mut self.store, today, self.recent.kits().len())?;
+            self.learning.forget_earlier_days();
+        }
+        Ok(())
+    }
+
+    /// The next op of this phone, not yet written.
+    fn new_op(&mut self, session: Uuid, payload: Payload, amends: Option<Uuid>, at: &Moment) -> Op {
+        Op {
+            id: entropy::new_id(self.entropy.as_mut(), at.wall_ms),
+            device: self.store.device(),
+            hlc: self.clock.tick(at.wall_ms),
+            at: at.clone(),
+            session,
+            payload,
+            amends,
+            group: None,
+        }
+    }
+
+    fn say_what(&self, id: &str, kind: &str) -> String {
+        let what = screen::kind_words(&self.words, kind);
+        self.words.say_with(id, &[("what", Arg::Text(&what))])
+    }
+
+    fn say_entry(&self, id: &str, entry: &Entry) -> String {
+        self.words.say_with(id, &[("what", Arg::Text(&screen::entry_words(&self.words, entry)))])
+    }
+}
+
+#[cfg(test)]
+mod tests;

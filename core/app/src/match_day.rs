@@ -1,0 +1,425 @@
+//! The taps of the Match screen and what it shows.
+
+use restwater_session::Logged;
+use super::{App, AppError};
+use restwater_waits::{Advice, BITE_EXTRA_GUESS_MIN, TURN_ROUND_GUESS_MIN};
+use restwater_log::{FishSaid, FishWeight, Moment, Payload, WeightUnit};
+use restwater_session::{ClassGuess, MatchSetup};
+use restwater_match_day::clock::{MINUTE_MS, MatchClock, Phase};
+use restwater_match_day::forecast::{Landing, TimeLeft};
+use restwater_session::own_count::{OwnCount, own_count};
+use restwater_session::rest::{Rest, landing, rest_of_match};
+use restwater_match_day::rules::{Counting, NetHolds, NetRule, OverLimit, RulesError, same_name};
+use restwater_session::match_setup::MatchError;
+use restwater_match_day::weight::{Weight, WeightError};
+use restwater_screen as screen;
+use restwater_screen::{MatchInput, MatchTap, MatchView, RestInput, Signal};
+use restwater_session::{CaughtFish, NotNow, Rhythm, Session, catch, rhythm, running_wait_min};
+use uuid::Uuid;
+
+/// Steers the futures of the match.
+const SEED: u64 = 9;
+
+/// What the Match screen remembers between taps; it is not part of the log.
+#[derive(Default)]
+pub(super) struct MatchState {
+    /// The fish that is meant, by its cast; none means the latest.
+    fish: Option<Uuid>,
+    /// The figure of its weight.
+    figure: i64,
+    /// The net on the scales.
+    net: Option<String>,
+    /// The figure of the scales.
+    scales: i64,
+    /// The rest of the match as last played: it costs more than a second's refresh may.
+    rest: Option<(RestOf, Option<Rest>)>,
+}
+
+/// What the rest was played from.
+#[derive(PartialEq)]
+struct RestOf {
+    session: Uuid,
+    advice: Advice,
+    rhythm: Rhythm,
+    time: TimeLeft,
+    landing: Landing,
+}
+
+impl App {
+    /// The Match screen.
+    pub(super) fn match_view(&mut self, now: &Moment) -> MatchView {
+        let caught = self.session().map(catch).unwrap_or_default();
+        let count = self.match_setup().map(|setup| own_count(setup, &caught));
+        let guessed = caught.is_empty();
+        let read = count.as_ref().and_then(|c| c.as_ref().ok()).and_then(|own| self.play_rest(own, now));
+        let state = &self.match_day;
+        let rest = read.as_ref().map(|(advice, rhythm)| RestInput {
+            advice,
+            rhythm: *rhythm,
+            rest: state.rest.as_ref().and_then(|(_, rest)| rest.as_ref()),
+            weights_guessed: guessed,
+        });
+        screen::match_view(&MatchInput {
+            session: self.session(),
+            now,
+            count: count.as_ref(),
+            rest,
+            chosen: chosen(state, &caught),
+            figure: state.figure,
+            scales_net: state.net.as_deref(),
+            scales: state.scales,
+            caught: &caught,
+            words: &self.words,
+        })
+    }
+
+    /// Plays the rest of the match where that is not done yet; none where nothing runs.
+    fn play_rest(&mut self, own: &OwnCount, now: &Moment) -> Option<(Advice, Rhythm)> {
+        let session = self.recent.current().map(|loaded| &loaded.session).filter(|s| s.is_open())?;
+        let clock = session.match_day.as_ref()?.setup.clock().ok()?;
+        let left_ms = clock.left_ms(now.wall_ms);
+        if left_ms <= 0 {
+            return None;
+        }
+        let rhythm = rhythm(session, TURN_ROUND_GUESS_MIN, BITE_EXTRA_GUESS_MIN);
+        let (posterior, advice) = self.advisor.posterior(session, rhythm)?;
+        let of = RestOf {
+            session: session.id,
+            advice,
+            rhythm,
+            time: time_left(session, left_ms, now),
+            landing: landing(session, weights(own)),
+        };
+        if self.match_day.rest.as_ref().is_none_or(|(before, _)| *before != of) {
+            let rest = rest_of_match(posterior, &advice, &rhythm, &of.time, &of.landing, SEED).ok();
+            self.match_day.rest = Some((of, rest));
+        }
+        Some((advice, rhythm))
+    }
+
+    fn match_setup(&self) -> Option<&MatchSetup> {
+        self.session()?.match_day.as_ref().map(|m| &m.setup)
+    }
+
+    /// A tap on the Match screen.
+    pub(super) fn match_tap(&mut self, tap: &MatchTap, at: &Moment) -> Result<String, AppError> {
+        match tap {
+            MatchTap::Set { setup } => self.set_match(setup.clone(), at),
+            MatchTap::Choose { field, value } => self.choose_match(field, value, at),
+            MatchTap::Heard { signal } => self.heard(*signal, at),
+            MatchTap::Fish { back } => self.choose_fish(*back),
+            MatchTap::Step { by } => {
+                self.match_day.figure = stepped(self.match_day.figure, *by, MOST_FISH);
+                Ok(String::new())
+            }
+            MatchTap::ScalesStep { by } => {
+                self.match_day.scales = stepped(self.match_day.scales, *by, MOST_NET);
+                Ok(String::new())
+            }
+            MatchTap::Weighed => self.weigh(self.unit()?, self.match_day.figure, false, at),
+            MatchTap::Guessed => self.weigh(self.unit()?, self.match_day.figure, true, at),
+            MatchTap::Weight { unit, count, guessed } => self.weigh(*unit, *count, *guessed, at),
+            MatchTap::Class { name } => self.class(name, at),
+            MatchTap::Net { name } => self.net(name, at),
+            MatchTap::PutBack { back } => self.say_fish(at, |said| said.put_back = *back),
+            MatchTap::ScalesNet { name } => {
+                self.match_day.net = Some(self.net_name(name)?);
+                self.match_day.scales = 0;
+                Ok(String::new())
+            }
+            MatchTap::WeighIn => {
+                let net = self.match_day.net.clone().or_else(|| self.first_net()).ok_or(NotNow::NoMatch)?;
+                self.weigh_in(&net, self.unit()?, self.match_day.scales, at)
+            }
+            MatchTap::WeighedIn { net, unit, count } => self.weigh_in(net, *unit, *count, at),
+        }
+    }
+
+    fn unit(&self) -> Result<WeightUnit, NotNow> {
+        Ok(self.match_setup().ok_or(NotNow::NoMatch)?.unit)
+    }
+
+    fn first_net(&self) -> Option<String> {
+        self.match_setup()?.rules.nets.first().map(|net| net.name.clone())
+    }
+
+    /// A net of the rules by its name.
+    fn net_name(&self, name: &str) -> Result<String, AppError> {
+        let rules = &self.match_setup().ok_or(NotNow::NoMatch)?.rules;
+        let net = rules.net(name).ok_or_else(|| MatchError::from(RulesError::NoSuchNet(name.to_owned())))?;
+        Ok(net.name.clone())
+    }
+
+    fn set_match(&mut self, setup: MatchSetup, at: &Moment) -> Result<String, AppError> {
+        setup.check()?;
+        self.log_here(Payload::MatchSet(setup.logged()), at)
+    }
+
+    /// One of the rules changed; the first one sets a match.
+    fn choose_match(&mut self, field: &str, value: &str, at: &Moment) -> Result<String, AppError> {
+        let session = self.session().filter(|s| s.is_open()).ok_or(NotNow::NoSession)?;
+        if field == "off" {
+            return self.log_here(Payload::MatchOff, at);
+        }
+        let before = session.match_day.as_ref().map(|m| m.setup.clone());
+        let setup = before.unwrap_or_else(|| screen::first_match(&self.words, at));
+        match (field, value) {
+            ("clock", "heard-in") => return self.heard(Signal::AllIn, at),
+            ("clock", "heard-out") => return self.heard(Signal::AllOut, at),
+            _ => {}
+        }
+        let changed = self.with_rule(setup, field, value).ok_or_else(|| AppError::unknown(field, value))?;
+        self.set_match(changed, at)
+    }
+
+    fn with_rule(&self, mut setup: MatchSetup, field: &str, value: &str) -> Option<MatchSetup> {
+        let number = || value.parse::<i64>().ok();
+        let within = |most: i64| number().filter(|n| (0..=most).contains(n));
+        match field {
+            "begin" => {}
+            "all-in" => setup.all_in_ms += number().filter(|m| m.abs() <= 1_440)? * MINUTE_MS,
+            "all-out" => setup.all_out_ms += number().filter(|m| m.abs() <= 1_440)? * MINUTE_MS,
+            "clock" if value == "same-now" => setup.offset_ms = 0,
+            "clock" => setup.offset_ms += number().filter(|s| s.abs() <= 3_600)? * 1_000,
+            "nets" => self.nets(&mut setup, within(9).filter(|n| *n > 0)? as usize),
+            "over" => setup.rules.over_limit = over(value)?,
+            "landing" => setup.rules.landing_min = within(120)? as u16,
+            "alarms" => toggle(&mut setup.rules.alarms_min, within(1_440)? as u16),
+            "classes" => self.toggle_class(&mut setup, value)?,
+            "counting" => toggle_counting(&mut setup, value)?,
+            "unit" => in_unit(&mut setup, unit_of(value)?),
+            "mark" => setup.mark = screen::units(setup.unit, number()?),
+            _ => return with_numbered(setup, field, number()?),
+        }
+        Some(setup)
+    }
+
+    /// So many nets: new ones have the limit of the last.
+    fn nets(&self, setup: &mut MatchSetup, count: usize) {
+        let nets = &mut setup.rules.nets;
+        nets.truncate(count);
+        let limit = nets.last().and_then(|net| net.limit);
+        let mut number = 0;
+        while nets.len() < count {
+            number += 1;
+            let name = screen::net_name(&self.words, number);
+            if !nets.iter().any(|net| same_name(&net.name, &name)) {
+                nets.push(NetRule { name, limit, holds: NetHolds::Anything });
+            }
+        }
+    }
+
+    fn toggle_class(&self, setup: &mut MatchSetup, id: &str) -> Option<()> {
+        let (id, drams) = screen::CLASSES.iter().find(|(known, _)| *known == id)?;
+        let name = self.words.say(id);
+        if let Some(place) = setup.class(&name) {
+            setup.classes.remove(place);
+        } else {
+            let guess = converted(Weight::Drams(*drams), setup.unit);
+            setup.classes.push(ClassGuess { name, guess });
+        }
+        Some(())
+    }
+
+    /// The organiser's signal was heard now.
+    fn heard(&mut self, signal: Signal, at: &Moment) -> Result<String, AppError> {
+        let mut setup = self.match_setup().ok_or(NotNow::NoMatch)?.clone();
+        let announced = match signal {
+            Signal::AllIn => setup.all_in_ms,
+            Signal::AllOut => setup.all_out_ms,
+        };
+        let offset = MatchClock::offset_from_signal(announced, at.wall_ms).map_err(MatchError::from)?;
+        setup.offset_ms = offset;
+        self.set_match(setup, at)
+    }
+
+    fn choose_fish(&mut self, back: u32) -> Result<String, AppError> {
+        let caught = self.session().map(catch).ok_or(NotNow::NoSession)?;
+        let place = caught.len().checked_sub(1 + back as usize).ok_or(NotNow::NoLanding)?;
+        let fish = &caught[place];
+        self.match_day.fish = (back > 0).then_some(fish.cast);
+        self.match_day.figure = self.match_setup().and_then(|setup| figure_of(setup.unit, fish)).unwrap_or(0);
+        Ok(String::new())
+    }
+
+    /// What is said of the chosen fish, with one thing changed.
+    fn say_fish(&mut self, at: &Moment, change: impl FnOnce(&mut FishSaid)) -> Result<String, AppError> {
+        let session = self.session().ok_or(NotNow::NoSession)?;
+        session.match_day.as_ref().ok_or(NotNow::NoMatch)?;
+        let caught = catch(session);
+        let place = chosen(&self.match_day, &caught).ok_or(NotNow::NoLanding)?;
+        let cast = caught[place].cast;
+        let said = session.fish.iter().find(|f| f.said.cast == cast).map(|f| f.said.clone());
+        let mut said =
+            said.unwrap_or(FishSaid { cast, class: None, weight: None, net: None, put_back: false });
+        change(&mut said);
+        let notice = self.log_here(Payload::FishSet(said), at)?;
+        self.match_day.figure = 0;
+        Ok(notice)
+    }
+
+    fn weigh(
+        &mut self,
+        unit: WeightUnit,
+        count: i64,
+        guessed: bool,
+        at: &Moment,
+    ) -> Result<String, AppError> {
+        screen::units(unit, count).of_a_fish().map_err(MatchError::from)?;
+        let count =
+            u32::try_from(count).map_err(|_| MatchError::from(WeightError::Negative(count.to_string())))?;
+        let weight =
+            if guessed { FishWeight::Guessed { unit, count } } else { FishWeight::Weighed { unit, count } };
+        self.say_fish(at, |said| said.weight = Some(weight))
+    }
+
+    /// A weight on the scales stays: it then teaches the class.
+    fn class(&mut self, name: &str, at: &Moment) -> Result<String, AppError> {
+        let setup = self.match_setup().ok_or(NotNow::NoMatch)?;
+        let class = setup.class(name).and_then(|place| setup.classes.get(place));
+        let class =
+            class.ok_or_else(|| MatchError::NoSuchClass(name.chars().take(60).collect()))?.name.clone();
+        self.say_fish(at, |said| said.class = Some(class))
+    }
+
+    fn net(&mut self, name: &str, at: &Moment) -> Result<String, AppError> {
+        let net = self.net_name(name)?;
+        let session = self.session().ok_or(NotNow::NoSession)?;
+        let caught = catch(session);
+        let place = chosen(&self.match_day, &caught).ok_or(NotNow::NoLanding)?;
+        let kind = caught[place].class.clone().unwrap_or_default();
+        let rules = &self.match_setup().ok_or(NotNow::NoMatch)?.rules;
+        rules.net_for(&net, &kind).map_err(MatchError::from)?;
+        self.say_fish(at, |said| (said.net, said.put_back) = (Some(net), false))
+    }
+
+    fn weigh_in(&mut self, net: &str, unit: WeightUnit, count: i64, at: &Moment) -> Result<String, AppError> {
+        let net = self.net_name(net)?;
+        let shown = screen::units(unit, count).of_a_net().map_err(MatchError::from)?;
+        let clock = self.match_setup().ok_or(NotNow::NoMatch)?.clock().map_err(MatchError::from)?;
+        if matches!(clock.phase(at.wall_ms), Phase::Before { .. }) {
+            return Err(MatchError::WeighInBeforeAllIn.into());
+        }
+        let notice = self.log_here(Payload::NetWeighed { net, shown: shown.logged() }, at)?;
+        self.match_day.scales = 0;
+        Ok(notice)
+    }
+}
+
+/// The fish that is meant, by its place.
+fn chosen(state: &MatchState, caught: &[CaughtFish]) -> Option<usize> {
+    let meant = state.fish.and_then(|cast| caught.iter().position(|f| f.cast == cast));
+    meant.or_else(|| caught.len().checked_sub(1))
+}
+
+/// The figure that a fish's weight on the scales is.
+fn figure_of(unit: WeightUnit, fish: &CaughtFish) -> Option<i64> {
+    match &fish.weight {
+        Some(FishWeight::Weighed { unit: read, count }) if *read == unit => Some(i64::from(*count)),
+        _ => None,
+    }
+}
+
+/// A figure never goes below nothing, nor far beyond what a weight can be.
+const MOST_FISH: i64 = 100_000;
+const MOST_NET: i64 = 1_000_000;
+
+fn stepped(figure: i64, by: i64, most: i64) -> i64 {
+    figure.saturating_add(by).clamp(0, most)
+}
+
+/// To the minute, so that the rest is not played each second.
+fn time_left(session: &Session, left_ms: i64, now: &Moment) -> TimeLeft {
+    let out = |rod: &restwater_session::Rod| {
+        running_wait_min(session, session.running(rod.number)?, now).map(libm::floor)
+    };
+    let minutes = libm::floor(left_ms as f64 / MINUTE_MS as f64);
+    TimeLeft { minutes, rods: session.rods.iter().map(out).collect() }
+}
+
+/// Weights to draw fish from: those landed, else the classes; a fish of no known kind at all weighs nothing here.
+fn weights(own: &OwnCount) -> Vec<f64> {
+    if !own.each_g.is_empty() {
+        return own.each_g.clone();
+    }
+    let classes: Vec<f64> = own.learned.iter().map(|l| l.mean_g).collect();
+    if classes.is_empty() { vec![0.0] } else { classes }
+}
+
+fn over(value: &str) -> Option<OverLimit> {
+    match value {
+        "to-limit" => Some(OverLimit::CountsToTheLimit),
+        "nothing" => Some(OverLimit::DoesNotCount),
+        _ => None,
+    }
+}
+
+fn unit_of(value: &str) -> Option<WeightUnit> {
+    match value {
+        "drams" => Some(WeightUnit::Drams),
+        "grams" => Some(WeightUnit::Grams),
+        _ => None,
+    }
+}
+
+fn toggle(alarms: &mut Vec<u16>, minutes: u16) {
+    if let Some(place) = alarms.iter().position(|m| *m == minutes) {
+        alarms.remove(place);
+    } else {
+        alarms.push(minutes);
+    }
+}
+
+/// Whether a class counts; other kinds keep what was said of them.
+fn toggle_counting(setup: &mut MatchSetup, name: &str) -> Option<()> {
+    let place = setup.class(name)?;
+    let name = setup.classes[place].name.clone();
+    match &mut setup.rules.counting {
+        Counting::Everything => setup.rules.counting = Counting::AllBut(vec![name]),
+        // On either list a kind changes sides by being put on it or taken off.
+        Counting::Only(kinds) | Counting::AllBut(kinds) => {
+            if let Some(listed) = kinds.iter().position(|k| same_name(k, &name)) {
+                kinds.remove(listed);
+            } else {
+                kinds.push(name);
+            }
+        }
+    }
+    if matches!(&setup.rules.counting, Counting::AllBut(kinds) if kinds.is_empty()) {
+        setup.rules.counting = Counting::Everything;
+    }
+    Some(())
+}
+
+/// A guess in the other unit, to the ounce or to ten grams; never a weight that was read on scales.
+fn converted(weight: Weight, unit: WeightUnit) -> Weight {
+    match (weight, unit) {
+        (Weight::Drams(_), WeightUnit::Drams) | (Weight::Grams(_), WeightUnit::Grams) => weight,
+        (_, WeightUnit::Grams) => Weight::Grams((libm::round(weight.grams() / 10.0) as i64 * 10).max(10)),
+        (_, WeightUnit::Drams) => {
+            Weight::Drams((libm::round(weight.grams() / Weight::Drams(16).grams()) as i64 * 16).max(16))
+        }
+    }
+}
+
+/// Guesses go over to the other unit; limits are the organiser's and stay as they were given.
+fn in_unit(setup: &mut MatchSetup, unit: WeightUnit) {
+    setup.unit = unit;
+    setup.mark = if unit == WeightUnit::Drams { Weight::Drams(16) } else { Weight::Grams(10) };
+    for class in &mut setup.classes {
+        class.guess = converted(class.guess, unit);
+    }
+}
+
+/// "limit-2" and "guess-Carp".
+fn with_numbered(mut setup: MatchSetup, field: &str, count: i64) -> Option<MatchSetup> {
+    let weight = screen::units(setup.unit, count);
+    if let Some(number) = field.strip_prefix("limit-") {
+        let place = number.parse::<usize>().ok()?.checked_sub(1)?;
+        setup.rules.nets.get_mut(place)?.limit = Some(weight).filter(|_| count != 0);
+    } else {
+        let place = setup.class(field.strip_prefix("guess-")?)?;
+        setup.classes[place].guess = weight;
+    }
+    Some(setup)
+}

@@ -1,0 +1,69 @@
+//! All days in brief, kept in memory: read from their snapshots in one go, and made anew only where the log has grown.
+
+use super::AppError;
+use super::advisor::{SUMMARY_VERSION, made_anew};
+use restwater_log::is_kit;
+use restwater_session::Summary;
+use restwater_store::{SessionRow, SnapshotRow, Store};
+use std::collections::HashMap;
+use uuid::Uuid;
+
+/// Snapshots read one by one; more than that are read in one go.
+const FEW: usize = 8;
+
+/// All days, newest first.
+#[derive(Default)]
+pub(super) struct Sessions {
+    days: Vec<(SessionRow, Summary)>,
+}
+
+impl Sessions {
+    /// Brings the list up to the log.
+    pub(super) fn refresh(&mut self, store: &mut Store) -> Result<(), AppError> {
+        let mut rows = store.sessions()?;
+        rows.retain(|row| !is_kit(row.id));
+        if rows.iter().eq(self.days.iter().map(|(row, _)| row)) {
+            return Ok(());
+        }
+        let mut known: HashMap<Uuid, (SessionRow, Summary)> =
+            self.days.drain(..).map(|day| (day.0.id, day)).collect();
+        known.retain(|id, day| rows.iter().any(|row| row.id == *id && *row == day.0));
+        let missing: Vec<&SessionRow> = rows.iter().filter(|row| !known.contains_key(&row.id)).collect();
+        let kept: HashMap<Uuid, SnapshotRow> = if missing.len() > FEW {
+            store.recent_snapshots(usize::MAX)?.into_iter().map(|kept| (kept.session, kept)).collect()
+        } else {
+            let each = missing.iter().map(|row| store.snapshot(row.id)).collect::<Result<Vec<_>, _>>()?;
+            each.into_iter().flatten().map(|kept| (kept.session, kept)).collect()
+        };
+        for row in missing {
+            if let Some(summary) = kept.get(&row.id).and_then(summary_of) {
+                known.insert(row.id, (row.clone(), summary));
+            }
+        }
+        let mut made: Vec<SnapshotRow> = Vec::new();
+        for row in rows {
+            let day = if let Some(day) = known.remove(&row.id) {
+                day
+            } else {
+                let (summary, kept) = made_anew(store, &row)?;
+                // A day that still runs would be written again with each tap.
+                made.extend(Some(kept).filter(|_| summary.length_min.is_some()));
+                (row, summary)
+            };
+            self.days.push(day);
+        }
+        if !made.is_empty() {
+            store.put_snapshots(&made)?;
+        }
+        Ok(())
+    }
+
+    /// The days that have begun, newest first.
+    pub(super) fn days(&self) -> impl Iterator<Item = (Uuid, &Summary)> {
+        self.days.iter().filter(|(_, day)| day.started_ms.is_some()).map(|(row, day)| (row.id, day))
+    }
+}
+
+fn summary_of(kept: &SnapshotRow) -> Option<Summary> {
+    (kept.version == SUMMARY_VERSION).then(|| serde_json::from_slice(&kept.body).ok()).flatten()
+}

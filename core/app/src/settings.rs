@@ -1,0 +1,51 @@
+//! What belongs to the phone, not to the log: hand, scheme, the set-up last used.
+
+use super::AppError;
+use restwater_screen::{PhoneChoices, Settings};
+use restwater_log::SessionSetup;
+use restwater_store::Store;
+use serde::{Deserialize, Serialize};
+
+const SETTINGS: &str = "settings";
+const PHONE: &str = "phone";
+const DRAFT: &str = "setup";
+
+/// Hand and scheme as last chosen.
+pub(super) fn load_settings(store: &Store) -> Result<Settings, AppError> {
+    Ok(read(store, SETTINGS)?)
+}
+
+pub(super) fn save_settings(store: &mut Store, settings: Settings) -> Result<(), AppError> {
+    write(store, SETTINGS, &settings)
+}
+
+pub(super) fn load_phone(store: &Store) -> Result<PhoneChoices, AppError> {
+    Ok(read(store, PHONE)?)
+}
+
+pub(super) fn save_phone(store: &mut Store, phone: PhoneChoices) -> Result<(), AppError> {
+    write(store, PHONE, &phone)
+}
+
+/// The set-up as it was last chosen, for the next session.
+pub(super) fn load_draft(store: &Store) -> Result<SessionSetup, AppError> {
+    Ok(read(store, DRAFT)?)
+}
+
+pub(super) fn save_draft(store: &mut Store, draft: &SessionSetup) -> Result<(), AppError> {
+    write(store, DRAFT, draft)
+}
+
+/// A setting that can't be read (an older form) falls back to its default: nothing hangs on it.
+pub(super) fn read<T: Default + for<'a> Deserialize<'a>>(
+    store: &Store,
+    key: &str,
+) -> Result<T, restwater_store::StoreError> {
+    Ok(store.setting(key)?.and_then(|text| serde_json::from_str(&text).ok()).unwrap_or_default())
+}
+
+pub(super) fn write<T: Serialize>(store: &mut Store, key: &str, value: &T) -> Result<(), AppError> {
+    let text =
+        serde_json::to_string(value).map_err(|e| restwater_log::CanonicalError::Unwritable(e.to_string()))?;
+    Ok(store.set_setting(key, &text)?)
+}

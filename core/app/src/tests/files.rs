@@ -1,0 +1,260 @@
+//! Files out of one phone and into another, through the app.
+
+use super::*;
+use restwater_exchange::Progress;
+use restwater_screen::{FilesView, IncomingView};
+use std::fs;
+use std::ops::ControlFlow;
+use std::path::Path;
+
+fn go(_: Progress) -> ControlFlow<()> {
+    ControlFlow::Continue(())
+}
+
+fn choose(field: &str, value: &str) -> Action {
+    Action::ChooseFiles { field: field.into(), value: value.into() }
+}
+
+impl Phone {
+    fn files(&mut self, ms: i64) -> FilesView {
+        match self.app().screen(Which::Files, &at(ms)).unwrap() {
+            Screen::Files(files) => files,
+            other => panic!("{other:?}"),
+        }
+    }
+
+    fn send(&mut self, ms: i64) -> Outgoing {
+        self.app().send(&at(ms), &mut go).unwrap()
+    }
+
+    fn take_in(&mut self, path: &str, ms: i64) -> IncomingView {
+        self.app().take_in(Path::new(path), "a friend", &at(ms), &mut go).unwrap()
+    }
+}
+
+/// A phone with one session of two casts and a bite.
+fn logged(entropy: u64) -> Phone {
+    let mut phone = Phone::new();
+    phone.opens = entropy;
+    phone.open();
+    for (minute, action) in [(0, START), (1, CAST), (15, BITE), (16, LANDED), (18, CAST), (30, WOUND_IN)] {
+        phone.tap(minute * MIN, &action).unwrap();
+    }
+    phone
+}
+
+#[test]
+fn a_session_goes_to_another_phone_and_an_import_is_taken_back_whole() {
+    let mut ours = logged(10);
+    let sent = ours.send(40 * MIN);
+    assert_eq!(
+        (sent.name.as_str(), sent.says.as_str()),
+        ("restwater-2023-11-14.restwater.json-seq", "6 entries")
+    );
+    let mut theirs = logged(20);
+    let before = theirs.app().ops().to_vec();
+    let seen = theirs.app().look_into(Path::new(&sent.path), &at(50 * MIN), &mut go).unwrap();
+    assert_eq!((seen.new, seen.known, seen.brings, seen.whole), (6, 0, true, true));
+    assert_eq!(theirs.files(50 * MIN).imports, []);
+    let took = theirs.take_in(&sent.path, 51 * MIN);
+    assert_eq!(took.lines[0], "6 new entries in 1 session are in the log. One tap takes them back.");
+    assert_eq!(theirs.app().ops(), before, "the Bank stays with this phone's own session");
+    let imports = theirs.files(52 * MIN).imports;
+    assert_eq!(imports[0].says, "a friend, 2023-11-14 23:04: 6 entries");
+    assert_eq!(theirs.take_in(&sent.path, 53 * MIN).lines[0], "Nothing new was in it.");
+
+    let id = imports[0].id;
+    theirs.tap(54 * MIN, &Action::UndoImport { id }).unwrap();
+    assert!(theirs.files(55 * MIN).imports[0].undone);
+    let again = theirs.tap(56 * MIN, &Action::UndoImport { id }).unwrap_err();
+    assert_eq!(again.kind(), ErrorKind::NotNow);
+    theirs.tap(57 * MIN, &Action::RedoImport { id }).unwrap();
+    assert!(!theirs.files(58 * MIN).imports[0].undone);
+    assert_eq!(label_of_the_latest(&theirs.bank(58 * MIN)), "wound in 22:43");
+}
+
+fn label_of_the_latest(bank: &BankView) -> &str {
+    bank.latest.first().map_or("", String::as_str)
+}
+
+#[test]
+fn taps_after_an_import_come_after_what_it_brought() {
+    let mut ours = logged(10);
+    // Their clock is two hours ahead.
+    let mut theirs = Phone::new();
+    theirs.tap(120 * MIN, &START).unwrap();
+    theirs.tap(121 * MIN, &CAST).unwrap();
+    let sent = theirs.send(122 * MIN);
+    ours.app().look_into(Path::new(&sent.path), &at(40 * MIN), &mut go).unwrap();
+    let took = ours.take_in(&sent.path, 40 * MIN);
+    assert!(
+        took.lines
+            .iter()
+            .any(|l| l == "A phone's clock is 81 min ahead of this one. Its times are kept as they are.")
+    );
+    ours.tap(41 * MIN, &CAST).unwrap();
+    let last = ours.app().ops().last().unwrap().hlc;
+    assert!(last.ms >= u64::try_from(at(121 * MIN).wall_ms).unwrap(), "{last}");
+}
+
+#[test]
+fn the_position_of_the_peg_stays_unless_asked_for() {
+    let mut phone = logged(10);
+    let place = Action::PlacePeg { lat_e7: 523_000_000, lon_e7: -11_000_000, straight_out_cdeg: 9_000 };
+    phone.tap(35 * MIN, &place).unwrap();
+    let text = |sent: &Outgoing| fs::read_to_string(&sent.path).unwrap();
+    assert!(!text(&phone.send(40 * MIN)).contains("523000000"));
+    phone.tap(41 * MIN, &choose("place", "included")).unwrap();
+    assert!(text(&phone.send(42 * MIN)).contains("523000000"));
+}
+
+#[test]
+fn every_form_of_every_span_is_made() {
+    let mut phone = logged(10);
+    for (form, begins) in [
+        ("casts", "session"),
+        ("fish", "session"),
+        ("sessions", "session"),
+        ("report", "<!doctype html>"),
+        ("entries", "\u{1e}"),
+    ] {
+        phone.tap(40 * MIN, &choose("form", form)).unwrap();
+        for span in ["this", "1", "7", "31", "366", "all"] {
+            phone.tap(40 * MIN, &choose("span", span)).unwrap();
+            let sent = phone.send(40 * MIN);
+            let text = fs::read_to_string(&sent.path).unwrap().to_lowercase();
+            assert!(text.starts_with(begins), "{form} {span}: {}", &text[..40]);
+            let rows = if form == "report" { 1 } else { 3 };
+            assert_eq!(phone.files(40 * MIN).rows.len(), rows, "{form}");
+        }
+    }
+    let left = fs::read_dir(phone.dir.path().join("outgoing")).unwrap().count();
+    assert!(left <= 5, "{left} files are kept for handing on");
+    let unknown = phone.tap(41 * MIN, &choose("form", "song")).unwrap_err();
+    assert_eq!(unknown.kind(), ErrorKind::BadInput);
+}
+
+#[test]
+fn a_backup_is_due_by_the_hour_and_is_taken_in_like_any_file() {
+    let mut phone = logged(10);
+    let made = phone.app().back_up_if_due(&at(40 * MIN)).unwrap().unwrap();
+    assert!(Path::new(&made.path).is_file() && made.says.starts_with("Backed up"), "{made:?}");
+    assert_eq!(phone.app().back_up_if_due(&at(200 * MIN)).unwrap(), None, "nothing was logged since");
+    phone.tap(201 * MIN, &CAST).unwrap();
+    assert!(phone.app().back_up_if_due(&at(202 * MIN)).unwrap().is_some());
+    phone.tap(203 * MIN, &BITE).unwrap();
+    assert_eq!(phone.app().back_up_if_due(&at(204 * MIN)).unwrap(), None, "the latest is two minutes old");
+    let backups = phone.files(205 * MIN).backups;
+    assert_eq!(backups.len(), 2);
+    let mut fresh = Phone::new();
+    let seen = fresh.app().look_into(Path::new(&backups[0].path), &at(210 * MIN), &mut go).unwrap();
+    assert_eq!((seen.new, seen.whole), (7, true));
+    assert_eq!(fresh.take_in(&backups[0].path, 211 * MIN).new, 7);
+}
+
+#[test]
+fn cancelled_work_changes_nothing_and_files_of_other_kinds_are_named() {
+    let mut phone = logged(10);
+    let stop = &mut |_: Progress| ControlFlow::Break(());
+    let path = phone.send(40 * MIN).path;
+    let mut fresh = Phone::new();
+    // A file this small may be through before anybody asks; one of many entries is not.
+    for i in 0..600 {
+        phone.tap((41 + i) * MIN, if i % 2 == 0 { &CAST } else { &WOUND_IN }).unwrap();
+    }
+    let cancelled = phone.app().send(&at(700 * MIN), stop).unwrap_err();
+    assert_eq!(cancelled.kind(), ErrorKind::NotNow);
+    let large = phone.send(701 * MIN).path;
+    assert_eq!(large, path, "named for the session's day");
+    let cancelled = fresh.app().take_in(Path::new(&large), "", &at(702 * MIN), stop).unwrap_err();
+    assert_eq!(cancelled.kind(), ErrorKind::NotNow);
+    assert_eq!(fresh.files(703 * MIN).imports, []);
+
+    let other = fresh.dir.path().join("letter.txt");
+    fs::write(&other, "Dear all").unwrap();
+    let refused = fresh.app().look_into(&other, &at(704 * MIN), &mut go).unwrap_err();
+    assert_eq!(refused.kind(), ErrorKind::BadFile);
+    assert!(fresh.app().message(&refused).contains("it is text"));
+    let missing = fresh.app().look_into(Path::new("/nowhere/at-all"), &at(705 * MIN), &mut go).unwrap_err();
+    assert_eq!(missing.kind(), ErrorKind::NotSaved);
+}
+
+#[test]
+fn looking_over_finds_all_well_and_a_damaged_log_is_salvaged() {
+    let mut phone = logged(10);
+    assert_eq!(phone.app().look_over().unwrap(), "All well: 6 entries, each as it was written.");
+    drop(phone.app.take());
+    let file = phone.dir.path().join(restwater_store::FILE_NAME);
+    let mut bytes = fs::read(&file).unwrap();
+    let page = 4_096;
+    assert!(bytes.len() > 4 * page);
+    // The page after the header page holds the first table's root.
+    bytes[page..2 * page].fill(0xFF);
+    fs::write(&file, &bytes).unwrap();
+    let entropy = || Box::new(Counting(77_000_000));
+    let refused = App::open(phone.dir.path(), entropy(), &at(0)).err().unwrap();
+    assert_eq!(refused.kind(), ErrorKind::Damaged, "{refused}");
+    let said = App::salvage(phone.dir.path(), entropy(), &at(41 * MIN)).unwrap();
+    assert!(said.starts_with("6 entries saved"), "{said}");
+    let app = App::open(phone.dir.path(), entropy(), &at(42 * MIN)).unwrap();
+    assert_eq!(app.store.count().unwrap(), 6);
+}
+
+#[test]
+fn the_swim_goes_out_as_a_map_and_comes_in_by_what_is_in_it() {
+    let mut ours = started();
+    ours.tap(1_000, &Action::SetMark { name: "Gate".into(), bearing_cdeg: 300 }).unwrap();
+    ours.tap(2_000, &Action::ChooseSwim { field: "far".into(), value: "5000".into() }).unwrap();
+    ours.tap(3_000, &choose("form", "map")).unwrap();
+    let fields: Vec<String> = ours.files(4_000).rows.into_iter().map(|r| r.field).collect();
+    assert_eq!(fields, ["form", "place"], "it is the swim of one session");
+    let sent = ours.send(5_000);
+    assert_eq!(sent.media_type, "application/geo+json");
+    assert_eq!(
+        (sent.name.as_str(), sent.says.as_str()),
+        ("restwater-2023-11-14-swim.geojson", "The swim with 1 mark or feature")
+    );
+    assert!(!fs::read_to_string(&sent.path).unwrap().contains("coordinates"), "positions stay here");
+
+    // Asked for, they go along, once there is a peg to tie them to.
+    ours.tap(6_000, &choose("place", "included")).unwrap();
+    let error = ours.app().send(&at(7_000), &mut go).unwrap_err();
+    assert!(ours.app().message(&error).contains("set the peg's position"), "{error}");
+    let peg = Action::PlacePeg { lat_e7: 521_000_000, lon_e7: -12_000_000, straight_out_cdeg: 9_000 };
+    ours.tap(8_000, &peg).unwrap();
+    let placed = ours.send(9_000);
+    assert!(fs::read_to_string(&placed.path).unwrap().contains("coordinates"));
+    ours.tap(10_000, &choose("place", "left_out")).unwrap();
+    let sent = ours.send(11_000);
+
+    // Whatever it is called; looking changes nothing, and one UNDO takes back what it brought.
+    let (mut theirs, renamed) = (started(), ours.dir.path().join("from-a-friend.txt"));
+    fs::rename(&sent.path, &renamed).unwrap();
+    let before = theirs.app().ops().len();
+    let seen = theirs.app().look_into(&renamed, &at(MIN), &mut go).unwrap();
+    assert_eq!(seen.lines[0], "New from the file: 1 mark, an outline.");
+    assert_eq!((seen.new, seen.known, seen.brings, seen.whole), (2, 0, true, true));
+    assert_eq!(theirs.app().ops().len(), before);
+    let took = theirs.take_in(renamed.to_str().unwrap(), MIN);
+    assert!(took.lines.iter().any(|l| l == "One tap of UNDO takes it back."), "{:?}", took.lines);
+    assert_eq!(theirs.app().session().unwrap().marks[0].name, "Gate");
+    let again = theirs.take_in(renamed.to_str().unwrap(), 2 * MIN);
+    assert_eq!((again.lines[0].as_str(), again.known), ("Nothing in this file is new here.", 2));
+    theirs.tap(3 * MIN, &Action::Undo).unwrap();
+    let session = theirs.app().session().unwrap();
+    assert!(session.marks.is_empty() && session.outline_cm.is_empty());
+}
+
+#[test]
+fn other_json_and_a_map_too_long_are_named() {
+    let mut phone = started();
+    let file = phone.dir.path().join("some");
+    let long = format!("{{\"type\": \"FeatureCollection\", \"features\": [{}", " ".repeat(2_100_000));
+    for (text, says) in [("{\"a\": 1}", "JSON"), ("{", "JSON"), (long.as_str(), "more than 2000000 bytes")] {
+        fs::write(&file, text).unwrap();
+        let error = phone.app().look_into(&file, &at(MIN), &mut go).unwrap_err();
+        assert_eq!(error.kind(), ErrorKind::BadFile, "{error}");
+        let said = phone.app().message(&error);
+        assert!(said.contains(says), "{said}");
+    }
+}

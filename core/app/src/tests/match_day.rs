@@ -1,0 +1,323 @@
+//! A match, tap by tap.
+
+use super::*;
+use restwater_log::{FishWeight, WeightUnit};
+use restwater_session::MatchSetup;
+use restwater_match_day::weight::Weight;
+use restwater_screen::{MatchPhase, MatchTap, MatchView, NetWarning, Signal};
+use restwater_session::catch;
+
+fn tap(tap: MatchTap) -> Action {
+    Action::Match { tap }
+}
+
+fn rule(field: &str, value: &str) -> Action {
+    tap(MatchTap::Choose { field: field.into(), value: value.into() })
+}
+
+fn class(name: &str) -> Action {
+    tap(MatchTap::Class { name: name.into() })
+}
+
+fn weight(count: i64) -> Action {
+    tap(MatchTap::Weight { unit: WeightUnit::Drams, count, guessed: false })
+}
+
+fn weighed_in(net: &str, count: i64) -> Action {
+    tap(MatchTap::WeighedIn { net: net.into(), unit: WeightUnit::Drams, count })
+}
+
+impl Phone {
+    fn view(&mut self, ms: i64) -> MatchView {
+        let moment = Moment { boot: format!("boot-{}", self.boots), ..at(ms) };
+        match self.app().screen(Which::Match, &moment).unwrap() {
+            Screen::Match(view) => view,
+            other => panic!("{other:?}"),
+        }
+    }
+
+    /// Casts, plays and lands a fish within twelve minutes.
+    fn land(&mut self, ms: i64) {
+        for (after, action) in [(0, CAST), (10 * MIN, BITE), (11 * MIN, LANDED)] {
+            self.tap(ms + after, &action).unwrap();
+        }
+    }
+
+    fn rules_now(&mut self) -> MatchSetup {
+        self.app().session().unwrap().match_day.clone().unwrap().setup
+    }
+}
+
+/// A session at 22:13, all-in at 22:30 and all-out five hours later, two nets of 30 lb.
+fn in_match() -> Phone {
+    let mut phone = started();
+    for (i, (field, value)) in
+        (1..).zip([("begin", "1"), ("nets", "2"), ("limit-1", "7680"), ("limit-2", "7680")])
+    {
+        phone.tap(i * 2_000, &rule(field, value)).unwrap();
+    }
+    phone
+}
+
+/// A minute after all-in.
+const FISHING: i64 = 18 * MIN;
+
+#[test]
+fn a_match_is_set_by_taps_and_its_time_stands_on_the_bank() {
+    let mut phone = started();
+    assert_eq!(phone.view(0).phase, MatchPhase::NoMatch);
+    assert_eq!(phone.bank(0).header.length, "0 min since the start");
+    let mut phone = in_match();
+    let view = phone.view(10_000);
+    assert_eq!((view.phase, view.digits.as_str()), (MatchPhase::Before, "16:30"));
+    assert_eq!(phone.bank(10_000).header.length, "16 min to all-in");
+    let view = phone.view(FISHING);
+    assert_eq!((view.phase, view.digits.as_str()), (MatchPhase::Fishing, "4:58:40"));
+    assert_eq!(view.says, "to all-out at 03:30.");
+    assert_eq!(phone.bank(FISHING).header.length, "4 h 58 to all-out");
+    let alarms = phone.view(FISHING).alarms;
+    assert_eq!(alarms.iter().map(|a| a.minutes).collect::<Vec<_>>(), [30, 10]);
+    assert_eq!(alarms[0].at_ms - at(0).wall_ms, 316 * MIN + 40_000 - 30 * MIN);
+    // They ring whatever the rods do, by what the phone asks after each tap.
+    let rings = phone.app().watch(&at(FISHING)).alarms;
+    assert_eq!(
+        rings.iter().map(|a| (a.id.as_str(), a.at_wall_ms)).collect::<Vec<_>>(),
+        [("match-30", alarms[0].at_ms), ("match-10", alarms[1].at_ms),]
+    );
+    assert_eq!(rings[0].title, "30 min to all-out.");
+}
+
+#[test]
+fn the_signal_sets_the_clocks_against_each_other() {
+    let mut phone = in_match();
+    // All-in is due at 22:30:00 and sounds when the phone shows 22:30:40.
+    let heard = 16 * MIN + 40_000 + 40_000;
+    phone.tap(heard, &tap(MatchTap::Heard { signal: Signal::AllIn })).unwrap();
+    assert_eq!(phone.rules_now().offset_ms, -40_000);
+    let view = phone.view(heard);
+    assert_eq!(view.digits, "5:00:00");
+    assert_eq!(view.notes, ["The match clock is 40 s behind the phone."]);
+}
+
+#[test]
+fn what_cannot_be_is_refused_in_words_and_nothing_changes() {
+    let mut phone = started();
+    let refused = |phone: &mut Phone, ms, action: &Action| {
+        let before = phone.app().ops().to_vec();
+        let error = phone.tap(ms, action).unwrap_err();
+        assert_eq!(phone.app().ops(), before.as_slice());
+        phone.app().message(&error)
+    };
+    assert_eq!(
+        refused(&mut phone, 1_000, &weighed_in("Net 1", 256)),
+        "No match is set. Set all-in and all-out first, under MATCH."
+    );
+    assert!(refused(&mut phone, 2_000, &class("Carp")).starts_with("No match is set."));
+    let mut phone = in_match();
+    let mut setup = phone.rules_now();
+    setup.all_out_ms = setup.all_in_ms - 60 * MIN;
+    assert_eq!(
+        refused(&mut phone, 20_000, &tap(MatchTap::Set { setup })),
+        "All-out comes 60 min before all-in: check both times and the date."
+    );
+    let mut setup = phone.rules_now();
+    setup.rules.nets[1].name = " net 1".into();
+    assert_eq!(
+        refused(&mut phone, 21_000, &tap(MatchTap::Set { setup })),
+        "Two nets are called \"net 1\": give each its own name."
+    );
+    assert_eq!(
+        refused(&mut phone, 22_000, &weight(256)),
+        "No such fish is landed. Tap LANDED first, then say what it weighs."
+    );
+    assert_eq!(
+        refused(&mut phone, 23_000, &weighed_in("Net 1", 256)),
+        "The match has not begun: weigh in after all-out."
+    );
+    phone.land(FISHING);
+    let later = FISHING + 12 * MIN;
+    assert_eq!(
+        refused(&mut phone, later, &weight(-300)),
+        "A weight can't be below nothing: enter -1 lb 2 oz 12 dr again."
+    );
+    assert!(refused(&mut phone, later + 1_000, &weight(0)).contains("weigh the fish"));
+    assert!(refused(&mut phone, later + 2_000, &weight(9_000_000)).contains("check the unit"));
+    assert!(refused(&mut phone, later + 3_000, &weight(i64::MIN)).contains("below nothing"));
+    assert!(refused(&mut phone, later + 4_000, &class("Marlin")).contains("choose one of the classes"));
+    let nowhere = tap(MatchTap::Net { name: "Net 7".into() });
+    assert!(refused(&mut phone, later + 5_000, &nowhere).contains("choose another"));
+    assert!(refused(&mut phone, later + 6_000, &weighed_in("Net 2", 90_000_000)).contains("check the unit"));
+    assert!(refused(&mut phone, later + 7_000, &tap(MatchTap::Fish { back: 4 })).contains("LANDED"));
+    assert!(refused(&mut phone, later + 8_000, &rule("landing", "soon")).contains("Pick one"));
+    assert!(refused(&mut phone, later + 9_000, &tap(MatchTap::Weighed)).contains("nothing isn't one"));
+    assert!(phone.tap(later + 10_000, &rule("off", "yes")).is_ok());
+    assert!(refused(&mut phone, later + 11_000, &rule("off", "yes")).starts_with("No match is set."));
+}
+
+#[test]
+fn a_fish_is_weighed_by_steps_corrected_and_undone() {
+    let mut phone = in_match();
+    phone.land(FISHING);
+    let mut now = FISHING + 12 * MIN;
+    assert!(phone.view(now).fish.unwrap().waits);
+    for by in [256, 256, 16, 1, -1] {
+        now += 200;
+        phone.tap(now, &tap(MatchTap::Step { by })).unwrap();
+    }
+    assert_eq!(phone.view(now).fish.unwrap().figure, "2 lb 1 oz");
+    phone.tap(now + 1_000, &tap(MatchTap::Weighed)).unwrap();
+    let view = phone.view(now + 2_000);
+    assert_eq!(view.nets[0].holds, "1 fish, 2 lb 1 oz");
+    assert_eq!((view.fish.clone().unwrap().waits, view.fish.unwrap().figure), (false, "0 lb 0 oz".into()));
+    phone.tap(now + 3_000, &weight(600)).unwrap();
+    assert_eq!(phone.view(now + 4_000).nets[0].holds, "1 fish, 2 lb 5 oz 8 dr");
+    phone.open();
+    let update = phone.tap(now + 5_000, &Action::Undo).unwrap();
+    assert!(update.undo_label.is_some_and(|label| label.starts_with("fish")));
+    assert_eq!(phone.view(now + 6_000).nets[0].holds, "1 fish, 2 lb 1 oz");
+    let fish = catch(phone.app().session().unwrap());
+    assert_eq!(fish[0].weight, Some(FishWeight::Weighed { unit: WeightUnit::Drams, count: 528 }));
+}
+
+#[test]
+fn classes_learn_and_nets_carry_over_and_warn() {
+    let mut phone = in_match();
+    let mut now = FISHING;
+    for i in 0..5 {
+        phone.land(now);
+        phone.tap(now + 12 * MIN, &class("Carp")).unwrap();
+        if i < 2 {
+            phone.tap(now + 12 * MIN + 1_000, &weight(1_536)).unwrap();
+        }
+        now += 15 * MIN;
+    }
+    let view = phone.view(now);
+    // Two of 6 lb against a guess of 5 lb that counts as three: 5 lb 6 oz.
+    let carp = view.fish.unwrap().classes.into_iter().find(|k| k.label == "CARP").unwrap();
+    assert!(carp.solid && carp.sub == "5 lb 6 oz", "{carp:?}");
+    assert_eq!(view.nets[0].holds, "5 fish, about 28 lb 3 oz");
+    assert_eq!(
+        (view.nets[0].warning, view.nets[0].says.as_str()),
+        (NetWarning::AtLimit, "MAY BE AT THE LIMIT")
+    );
+    phone.tap(now, &tap(MatchTap::Net { name: "Net 2".into() })).unwrap();
+    let view = phone.view(now + 1_000);
+    assert!(view.nets[1].in_use && view.nets[1].holds.starts_with("1 fish"));
+    phone.tap(now + 2_000, &tap(MatchTap::PutBack { back: true })).unwrap();
+    let view = phone.view(now + 3_000);
+    assert_eq!(view.nets[1].holds, "empty");
+    assert_eq!(view.notes, ["1 fish was put back."]);
+    phone.tap(now + 4_000, &tap(MatchTap::Fish { back: 4 })).unwrap();
+    assert!(phone.view(now + 5_000).fish.unwrap().title.starts_with("Fish 1, landed 22:42"));
+}
+
+#[test]
+fn it_cannot_tell_before_three_bites_and_gives_ranges_after() {
+    let mut phone = in_match();
+    let value = |view: &MatchView, label: &str| {
+        let all = view.lines.iter().chain(&view.coming);
+        all.clone().find(|l| l.label.starts_with(label)).map(|l| l.value.clone()).unwrap()
+    };
+    let early = phone.view(FISHING);
+    for label in ["Bites to come", "Weight to come", "Expected finish", "Last cast"] {
+        assert_eq!(value(&early, label), "can't tell yet", "{label}");
+    }
+    // Casts left are a division and always told: the time left by the leave time that the line names and a turn-round
+    // that is a guess of 2 min, half or twice that. Both ends may divide alike.
+    let mut ranges = 0;
+    for minute in 0..60 {
+        let view = phone.view(FISHING + minute * MIN);
+        let line = view.lines.iter().find(|l| l.label.starts_with("Casts left")).unwrap();
+        let leave: f64 = line.label.split_whitespace().nth(2).unwrap().parse().unwrap();
+        let left = 4.0 * 60.0 + 58.0 + 40.0 / 60.0 - minute as f64;
+        let (low, high) = ((left / (leave + 4.0)).floor(), (left / (leave + 1.0)).floor());
+        let told = if low == high { format!("{low}") } else { format!("{low} to {high}") };
+        assert_eq!(line.value, told, "{} min after all-in", minute + 1);
+        ranges += i32::from(low < high);
+    }
+    assert!(ranges > 0, "no minute of an hour told a range");
+    let mut now = FISHING;
+    for _ in 0..5 {
+        phone.land(now);
+        phone.tap(now + 12 * MIN, &weight(1_024)).unwrap();
+        now += 15 * MIN;
+    }
+    let view = phone.view(now);
+    assert!(value(&view, "Bites to come").contains("likely"), "{:?}", view.coming);
+    assert!(value(&view, "Expected finish").contains("lb"), "{:?}", view.coming);
+    assert!(value(&view, "Last cast").starts_with("by 03:"), "{:?}", view.lines);
+    assert_eq!(value(&view, "Light"), "can't tell: where the peg lies is not set");
+}
+
+#[test]
+fn the_weigh_in_is_held_against_the_own_count_even_when_the_session_is_over() {
+    let mut phone = in_match();
+    phone.land(FISHING);
+    phone.tap(FISHING + 12 * MIN, &weight(1_024)).unwrap();
+    let over = 330 * MIN;
+    assert_eq!(phone.view(over).phase, MatchPhase::Landing);
+    phone.tap(over, &Action::EndSession).unwrap();
+    phone.tap(over + MIN, &weighed_in("net 1", 1_032)).unwrap();
+    let page = phone.view(over + 2 * MIN).weigh_in.unwrap();
+    assert_eq!(page.lines[0].value, "4 lb 0 oz 8 dr, 8 dr over own count: agrees");
+    phone.tap(over + 3 * MIN, &weighed_in("Net 1", 1_300)).unwrap();
+    let page = phone.view(over + 4 * MIN).weigh_in.unwrap();
+    assert_eq!(page.lines[0].value, "5 lb 1 oz 4 dr, 1 lb 1 oz 4 dr over own count: differs");
+    assert!(page.notes[0].starts_with("The scales show more"), "{:?}", page.notes);
+    assert_eq!(phone.app().session().unwrap().scales[0].shown, Weight::Drams(1_300));
+}
+
+#[test]
+fn limits_keep_the_unit_they_were_given_in() {
+    let mut phone = in_match();
+    phone.tap(20_000, &rule("unit", "grams")).unwrap();
+    let setup = phone.rules_now();
+    assert_eq!(setup.rules.nets[0].limit, Some(Weight::Drams(7_680)));
+    assert_eq!((setup.mark, setup.classes[3].guess), (Weight::Grams(10), Weight::Grams(2_270)));
+    phone.tap(22_000, &rule("limit-2", "15000")).unwrap();
+    assert_eq!(phone.rules_now().rules.nets[1].limit, Some(Weight::Grams(15_000)));
+}
+
+#[test]
+fn classes_and_what_counts_are_toggled() {
+    let mut phone = in_match();
+    phone.tap(20_000, &rule("classes", "kind-pike")).unwrap();
+    phone.tap(22_000, &rule("counting", "Pike")).unwrap();
+    let setup = phone.rules_now();
+    assert!(setup.class("Pike").is_some() && !setup.rules.counts("pike") && setup.rules.counts("Carp"));
+    phone.tap(24_000, &rule("counting", "Pike")).unwrap();
+    phone.tap(26_000, &rule("classes", "kind-pike")).unwrap();
+    let setup = phone.rules_now();
+    assert!(setup.class("Pike").is_none() && setup.rules.counts("Pike"));
+    assert_eq!(phone.view(30_000).rows.iter().filter(|r| r.field.starts_with("guess-")).count(), 4);
+}
+
+/// Any tap of the Match screen, sensible or not.
+pub(super) fn any_match_tap() -> impl Strategy<Value = Action> {
+    let net = prop_oneof![Just("Net 1".to_owned()), Just("Net 2".to_owned()), Just("Net 9".to_owned())];
+    let unit = prop_oneof![Just(WeightUnit::Drams), Just(WeightUnit::Grams)];
+    let fields = [
+        "begin", "all-in", "all-out", "clock", "nets", "limit-1", "over", "landing", "alarms", "unit", "off",
+    ];
+    let field = proptest::sample::select(fields.map(str::to_owned).to_vec());
+    let value = prop_oneof![
+        (-100..10_000_i64).prop_map(|n| n.to_string()),
+        Just("grams".to_owned()),
+        Just("heard-in".to_owned()),
+        Just("nothing".to_owned()),
+    ];
+    prop_oneof![
+        4 => (field, value).prop_map(|(field, value)| MatchTap::Choose { field, value }),
+        1 => (0..4_u32).prop_map(|back| MatchTap::Fish { back }),
+        2 => (-300..300_i64).prop_map(|by| MatchTap::Step { by }),
+        2 => Just(MatchTap::Weighed),
+        1 => Just(MatchTap::Guessed),
+        2 => (unit.clone(), -5..60_000_i64, any::<bool>())
+            .prop_map(|(unit, count, guessed)| MatchTap::Weight { unit, count, guessed }),
+        2 => proptest::sample::select(vec!["Carp", "Silver", "Eel"]).prop_map(|n| MatchTap::Class { name: n.into() }),
+        1 => net.clone().prop_map(|name| MatchTap::Net { name }),
+        1 => any::<bool>().prop_map(|back| MatchTap::PutBack { back }),
+        1 => (net, unit, 1..9_000_i64).prop_map(|(net, unit, count)| MatchTap::WeighedIn { net, unit, count }),
+    ]
+    .prop_map(tap)
+}

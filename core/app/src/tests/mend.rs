@@ -1,0 +1,83 @@
+//! Mending through the app.
+
+use super::*;
+use restwater_screen::MendView;
+
+impl Phone {
+    fn mend(&mut self) -> MendView {
+        match self.app().screen(Which::Mend, &at(500 * MIN)).unwrap() {
+            Screen::Mend(mend) => mend,
+            other => panic!("{other:?}"),
+        }
+    }
+}
+
+fn say(op: Uuid, field: &str, value: &str) -> Action {
+    Action::Mend { op, field: field.into(), value: value.into() }
+}
+
+#[test]
+fn an_unseen_end_is_mended_in_three_taps_and_each_can_be_taken_back() {
+    let mut phone = Phone::new();
+    for (minute, action) in [(0, START), (1, CAST), (31, CAST), (46, BITE)] {
+        phone.tap(minute * MIN, &action).unwrap();
+    }
+    let mend = phone.mend();
+    assert_eq!(mend.says, "1 entry to look at.");
+    let op = mend.lines[0].op;
+    assert_eq!(mend.lines[0].why, "Its end was not seen: the next cast closed it.");
+    phone.tap(50 * MIN, &Action::OpenDoubt { op: Some(op) }).unwrap();
+    let open = phone.mend().open.unwrap();
+    let fields: Vec<&str> = open.rows.iter().map(|r| r.field.as_str()).collect();
+    assert_eq!(fields, ["stands", "end", "after"]);
+    assert!(open.rows[2].choices.iter().all(|c| c.value.parse::<u32>().unwrap() <= 30));
+    phone.tap(51 * MIN, &say(op, "end", "lost")).unwrap();
+    phone.tap(52 * MIN, &say(op, "after", "14")).unwrap();
+    let mend = phone.mend();
+    assert_eq!(mend.says, "Nothing doubtful in this session.");
+    assert_eq!(mend.open.unwrap().rows[0].value, "lost");
+    let cast = phone.app().session().unwrap().casts[0].clone();
+    assert_eq!(cast.end.unwrap().cause, EndCause::Lost);
+    assert_eq!(cast.bite.unwrap().0.since(&cast.start).ms, 14 * MIN);
+    phone.tap(53 * MIN, &Action::Undo).unwrap();
+    phone.tap(54 * MIN, &Action::Undo).unwrap();
+    assert_eq!(phone.mend().lines.len(), 1);
+}
+
+#[test]
+fn a_forgotten_cast_is_added_from_its_gap() {
+    let mut phone = Phone::new();
+    phone.tap(0, &START).unwrap();
+    for start in [1, 16, 31, 46, 100] {
+        phone.tap(start * MIN, &CAST).unwrap();
+        phone.tap((start + 13) * MIN, &WOUND_IN).unwrap();
+    }
+    let line = phone.mend().lines[0].clone();
+    assert_eq!(line.why, "Nothing was logged for long before it: a cast may be missing.");
+    phone.tap(200 * MIN, &say(line.op, "added", "yes")).unwrap();
+    let session = phone.app().session().unwrap().clone();
+    assert_eq!(session.casts.len(), 6);
+    // Wound in at 59 min, out a turn-round later; in a turn-round before 100 min. Turn-rounds are 2 min.
+    assert_eq!(session.casts[4].start.since(&at(0)).ms, 61 * MIN);
+    assert_eq!(session.casts[4].end.as_ref().unwrap().at.since(&at(0)).ms, 98 * MIN);
+    let line = phone.mend().lines[0].clone();
+    assert_eq!(line.what, "cast added 23:14");
+    phone.tap(201 * MIN, &say(line.op, "stands", "yes")).unwrap();
+    assert_eq!(phone.mend().lines, []);
+}
+
+#[test]
+fn what_can_not_be_mended_is_refused() {
+    let mut phone = Phone::new();
+    phone.tap(0, &START).unwrap();
+    phone.tap(MIN, &CAST).unwrap();
+    let out = phone.app().ops().last().unwrap().id;
+    let nowhere = Uuid::from_u128(5);
+    let refused = phone.tap(2 * MIN, &say(nowhere, "stands", "yes")).unwrap_err();
+    assert_eq!(refused.kind(), ErrorKind::NotNow);
+    for (field, value) in [("end", "lost"), ("after", "9"), ("added", "yes"), ("back", "0"), ("song", "x")] {
+        let refused = phone.tap(3 * MIN, &say(out, field, value)).unwrap_err();
+        assert_eq!(refused.kind(), ErrorKind::BadInput, "{field}");
+    }
+    assert_eq!(phone.app().ops().len(), 2);
+}

@@ -1,0 +1,447 @@
+//! The Swim screen through App: names, the peg's place, GeoJSON, and bad input.
+
+use super::*;
+use restwater_log::{Payload, SwimSetup};
+use restwater_screen::SwimView;
+use restwater_swim::{FeatureKind, LineRole, SwimScene};
+
+fn swim(phone: &mut Phone, ms: i64) -> SwimView {
+    match phone.app().screen(Which::Swim, &at(ms)).unwrap() {
+        Screen::Swim(swim) => swim,
+        other => panic!("{other:?}"),
+    }
+}
+
+fn choose(field: &str, value: &str) -> Action {
+    Action::ChooseSwim { field: field.into(), value: value.into() }
+}
+
+fn glass(small: bool) -> FanGlass {
+    FanGlass { width_px: 1_000.0, height_px: 700.0, px_per_mm: 16.0, text_scale: 1.0, small }
+}
+
+fn scene(phone: &mut Phone, ms: i64, small: bool) -> SwimScene {
+    phone.app().swim_scene(&at(ms), &glass(small)).unwrap()
+}
+
+/// Refused with this kind, in words that end a sentence, and nothing was logged.
+fn refused(phone: &mut Phone, ms: i64, action: &Action, kind: ErrorKind) -> String {
+    let before = phone.app().ops().len();
+    let error = phone.tap(ms, action).unwrap_err();
+    assert_eq!(error.kind(), kind, "{error}");
+    assert_eq!(phone.app().ops().len(), before);
+    let said = phone.app().message(&error);
+    assert!(
+        said.ends_with('.') && said.starts_with(|c: char| c.is_uppercase() || "\"0123456789".contains(c)),
+        "{said}"
+    );
+    swim(phone, ms);
+    said
+}
+
+#[test]
+fn the_title_names_the_peg() {
+    let titled = |field: &str, value: &str| {
+        let mut phone = Phone::new();
+        phone.tap(0, &Action::ChooseSetup { field: field.into(), value: value.into() }).unwrap();
+        phone.tap(1_000, &START).unwrap();
+        swim(&mut phone, 2_000).title
+    };
+    assert_eq!(titled("peg", "14"), "Swim, peg 14");
+    assert_eq!(titled("peg", "Peg 14"), "Swim, Peg 14");
+    assert_eq!(titled("water", "Alder Pool"), "Swim, Alder Pool");
+    assert_eq!(titled("depth", "300"), "Swim");
+}
+
+#[test]
+fn the_reasons_read_as_sentences() {
+    let mut phone = started();
+    let view = swim(&mut phone, MIN);
+    assert_eq!(
+        view.why,
+        "Not likely disturbed today; a usual first range (common practice, no source). No bites in this swim yet: no proof."
+    );
+    assert_eq!(view.cell, "Not cast here.");
+    phone.tap(2 * MIN, &Action::CastHere).unwrap();
+    phone.tap(3 * MIN, &CAST).unwrap();
+    phone.tap(9 * MIN, &BITE).unwrap();
+    phone.tap(10 * MIN, &LANDED).unwrap();
+    let view = swim(&mut phone, 11 * MIN);
+    assert!(view.why.ends_with(". 1 bite so far: no proof."), "{}", view.why);
+    for line in view.list.iter().chain(&view.drift) {
+        assert!(line.starts_with(|c: char| c.is_uppercase() || c.is_ascii_digit()), "{line}");
+        assert!(line == &view.headline || line.ends_with('.'), "{line}");
+    }
+}
+
+#[test]
+fn marks_are_named_by_typing_or_numbered_and_renamed_later() {
+    let mut phone = started();
+    phone.tap(1_000, &Action::MarkHere { name: String::new() }).unwrap();
+    phone.tap(2_000, &Action::StepAim { step: Step::Left }).unwrap();
+    phone.tap(3_000, &choose("name", "Dead tree")).unwrap();
+    assert_eq!(phone.app().ops().len(), 2, "typing logs nothing");
+    phone.tap(4_000, &Action::MarkHere { name: String::new() }).unwrap();
+    let names = |phone: &mut Phone| -> Vec<String> {
+        phone.app().session().unwrap().marks.iter().map(|m| m.name.clone()).collect()
+    };
+    assert_eq!(names(&mut phone), ["Mark 1", "Dead tree"]);
+    assert_eq!(swim(&mut phone, 5_000).name, "", "the name is used up");
+    let id = phone.app().session().unwrap().marks[0].id.to_string();
+    let said = refused(&mut phone, 6_000, &choose("rename", &id), ErrorKind::NotNow);
+    assert!(said.contains("No name is typed"), "{said}");
+    phone.tap(7_000, &choose("name", " Gate ")).unwrap();
+    refused(&mut phone, 8_000, &choose("rename", "nonsense"), ErrorKind::BadInput);
+    phone.tap(9_000, &choose("rename", &id)).unwrap();
+    assert_eq!(names(&mut phone), ["Gate", "Dead tree"]);
+    phone.open();
+    assert_eq!(names(&mut phone), ["Gate", "Dead tree"]);
+    phone.tap(10_000, &Action::Undo).unwrap();
+    assert_eq!(names(&mut phone), ["Mark 1", "Dead tree"]);
+    phone.tap(11_000, &choose("remove", &id)).unwrap();
+    assert_eq!(names(&mut phone), ["Dead tree"]);
+    // The next free number, not one in use.
+    phone.tap(12_000, &Action::StepAim { step: Step::Right }).unwrap();
+    phone.tap(13_000, &Action::MarkHere { name: String::new() }).unwrap();
+    assert_eq!(names(&mut phone), ["Dead tree", "Mark 2"]);
+}
+
+#[test]
+fn features_and_hazards_take_the_typed_name_and_their_kind() {
+    let mut phone = started();
+    phone.tap(1_000, &choose("feature", "drop_off")).unwrap();
+    phone.tap(2_000, &Action::StepAim { step: Step::Right }).unwrap();
+    phone.tap(3_000, &choose("name", "old post")).unwrap();
+    phone.tap(4_000, &choose("hazard", "rope")).unwrap();
+    phone.tap(5_000, &Action::StepAim { step: Step::Right }).unwrap();
+    phone.tap(6_000, &choose("hazard", "line")).unwrap();
+    let things: Vec<_> = phone.app().session().unwrap().landmarks.iter().map(|l| l.name.clone()).collect();
+    assert_eq!(things, ["", "old post", "line overhead"]);
+    let remove = swim(&mut phone, 7_000).rows.into_iter().find(|r| r.field == "remove").unwrap();
+    assert!(remove.choices[0].label.starts_with("drop-off ("), "{:?}", remove.choices);
+    phone.tap(8_000, &choose("remove", &remove.choices[1].value)).unwrap();
+    assert_eq!(phone.app().session().unwrap().landmarks.len(), 2);
+    phone.tap(9_000, &Action::Undo).unwrap_or_else(|e| panic!("{e}"));
+    refused(&mut phone, 10_000, &choose("feature", "shoal"), ErrorKind::BadInput);
+    refused(&mut phone, 11_000, &choose("hazard", "dragon"), ErrorKind::BadInput);
+}
+
+#[test]
+fn two_marks_never_stand_on_one_bearing() {
+    let mut phone = started();
+    phone.tap(1_000, &Action::MarkHere { name: "Gate".into() }).unwrap();
+    let bearing_cdeg = phone.app().session().unwrap().marks[0].bearing_cdeg;
+    let said = refused(&mut phone, 2_000, &Action::MarkHere { name: "Hut".into() }, ErrorKind::BadInput);
+    assert!(said.starts_with("Aiming marks Gate and Hut stand on the same bearing"), "{said}");
+    refused(&mut phone, 3_000, &Action::SetMark { name: "Hut".into(), bearing_cdeg }, ErrorKind::BadInput);
+    refused(
+        &mut phone,
+        4_000,
+        &Action::SetMark { name: "Back".into(), bearing_cdeg: 9_001 },
+        ErrorKind::BadInput,
+    );
+}
+
+#[test]
+fn bounds_that_leave_no_water_and_bands_without_width_are_refused() {
+    let mut phone = started();
+    let said = refused(&mut phone, 1_000, &choose("far", "100"), ErrorKind::BadInput);
+    assert!(said.contains("no water"), "{said}");
+    refused(&mut phone, 2_000, &choose("rest", "0"), ErrorKind::BadInput);
+    refused(&mut phone, 3_000, &choose("left", "91440"), ErrorKind::BadInput);
+    refused(&mut phone, 4_000, &choose("left", "-5"), ErrorKind::BadInput);
+    // A band narrower than any cast can be told apart is drawn 2 m wide; none takes the usual ones.
+    phone.tap(5_000, &choose("band", "1")).unwrap();
+    assert!(!scene(&mut phone, 6_000, false).line_role.is_empty());
+    phone.tap(7_000, &choose("band", "0")).unwrap();
+    assert!(phone.app().session().unwrap().swim.band_cm.is_none());
+}
+
+#[test]
+fn a_range_of_a_thousand_yards_and_spots_beyond_the_boundary() {
+    let mut phone = started();
+    let to =
+        |reach| Action::SetSpot { rod: 1, spot: Spot { mark: None, bearing_cdeg: 0, reach, clipped: true } };
+    let said = refused(&mut phone, 1_000, &to(Reach::Yards { hundredths: 100_000 }), ErrorKind::BadInput);
+    assert!(said.contains("beyond any cast"), "{said}");
+    refused(&mut phone, 2_000, &to(Reach::Metres { cm: 0 }), ErrorKind::BadInput);
+    refused(
+        &mut phone,
+        3_000,
+        &to(Reach::Wraps { hundredths: u32::MAX, span_tenth_mm: u32::MAX }),
+        ErrorKind::BadInput,
+    );
+    // Beyond the boundary a cast can be logged, since it was made; the picture leaves it out and the figures count it.
+    phone.tap(4_000, &choose("far", "3000")).unwrap();
+    phone.tap(5_000, &to(Reach::Metres { cm: 4_000 })).unwrap();
+    phone.tap(6_000, &CAST).unwrap();
+    let picture = scene(&mut phone, 7_000, false);
+    assert!(picture.mark_shape.iter().all(|s| *s != restwater_swim::MarkShape::OutNow));
+    swim(&mut phone, 8_000);
+}
+
+#[test]
+fn what_a_file_brings_that_no_swim_can_have_is_left_out_of_the_picture() {
+    let mut phone = started();
+    let session = phone.app().session().unwrap().id;
+    let bow = vec![(-900, 1_000), (900, 4_000), (900, 1_000), (-900, 4_000)];
+    let behind = vec![(-500, -2_000), (500, -2_000), (0, -500)];
+    let bad = [
+        Payload::MarkSet { name: "a".into(), bearing_cdeg: 0 },
+        Payload::MarkSet { name: "b".into(), bearing_cdeg: 0 },
+        Payload::MarkSet { name: "behind".into(), bearing_cdeg: 18_000 },
+        Payload::KeptBack { from_cdeg: 500, to_cdeg: 500, from_cm: 3_000, to_cm: 4_000 },
+        Payload::KeptBack { from_cdeg: -500, to_cdeg: 500, from_cm: 4_000, to_cm: 4_000 },
+        Payload::KeptBack { from_cdeg: -500, to_cdeg: 500, from_cm: 0, to_cm: 91_440 },
+        Payload::FeatureSet {
+            feature: restwater_log::FeatureKind::Bar,
+            name: "far".into(),
+            bearing_cdeg: 0,
+            range_cm: 91_440,
+        },
+        Payload::HazardSet { name: "snag".into(), bearing_cdeg: 0, range_cm: 3_000, clear_cm: 0 },
+        Payload::OutlineSet { corners_cm: bow.clone() },
+        Payload::OutlineSet { corners_cm: behind.clone() },
+        Payload::OutlineSet { corners_cm: vec![(0, 0)] },
+        Payload::SwimSet(SwimSetup {
+            far_bank_cm: Some(1),
+            band_cm: Some(0),
+            rest_target_min: 0,
+            ..SwimSetup::default()
+        }),
+        Payload::SwimSet(SwimSetup {
+            left_peg_cm: Some(u32::MAX),
+            band_cm: Some(u32::MAX),
+            ..SwimSetup::default()
+        }),
+        Payload::PegPlaced { lat_e7: i64::MAX, lon_e7: i64::MIN, straight_out_cdeg: i32::MIN },
+    ];
+    for (ms, payload) in (1..).zip(bad) {
+        let said = format!("{payload:?}");
+        phone.app().write(session, payload, None, &at(ms * 1_000)).unwrap();
+        let picture = scene(&mut phone, ms * 1_000, false);
+        assert!(picture.line_role.contains(&LineRole::Outline), "{said}");
+        assert!(!picture.line_role.contains(&LineRole::KeptBack), "{said}");
+        swim(&mut phone, ms * 1_000);
+        assert!(phone.app().export_geojson(false).is_ok(), "{said}");
+    }
+    assert!(matches!(phone.app().export_geojson(true), Err(AppError::GeoJson(_))), "that place is none");
+    assert!(matches!(
+        check_swim(phone.app().session().unwrap(), &Payload::OutlineSet { corners_cm: bow }, None),
+        Err(restwater_swim::SwimError::OutlineCrosses { .. })
+    ));
+    let view = swim(&mut phone, 60_000);
+    assert_eq!(
+        view.rows.iter().find(|r| r.field == "rename").unwrap().choices.len(),
+        5,
+        "all can be taken away"
+    );
+}
+
+#[test]
+fn the_peg_is_placed_by_typing_and_bad_places_are_refused() {
+    let mut phone = started();
+    let set = |phone: &mut Phone, ms: i64, lat: &str, lon: &str, out: &str| {
+        for (i, (field, value)) in (0..).zip([("lat", lat), ("lon", lon), ("out", out)]) {
+            phone.tap(ms + i, &choose(field, value)).unwrap();
+        }
+    };
+    let said = refused(&mut phone, 500, &Action::PlacePegAsTyped, ErrorKind::BadInput);
+    assert!(said.starts_with("No latitude is typed"), "{said}");
+    let bad = [
+        ("north", "1", "0", "\"north\" is no latitude"),
+        ("91", "1", "0", "A latitude of 91 can't be"),
+        ("52", "1 W E", "0", "\"1 W E\" is no longitude"),
+        ("52", "181", "0", "A longitude of 181 can't be"),
+        ("52", "1", "", "No bearing is typed"),
+        ("52", "1", "400", "An azimuth of 400 can't be"),
+        ("90", "1", "0", "A peg at latitude 90 is too near the pole"),
+        ("-89.95", "1", "0", "A peg at latitude -89.95 is too near the pole"),
+    ];
+    for (i, (lat, lon, out, says)) in (1_i64..).zip(bad) {
+        let ms = 1_000 * i;
+        set(&mut phone, ms, lat, lon, out);
+        let said = refused(&mut phone, ms + 900, &Action::PlacePegAsTyped, ErrorKind::BadInput);
+        assert!(said.starts_with(says), "{said}");
+        assert_eq!(swim(&mut phone, ms).place.fields[0].value, lat, "what was typed stays");
+    }
+    set(&mut phone, 20_000, "17 0 0 S", "179 59 59.64", "90");
+    assert!(swim(&mut phone, 21_000).keys.iter().any(|k| k.key == SwimKey::PlacePeg && k.enabled));
+    phone.tap(22_000, &Action::PlacePegAsTyped).unwrap();
+    let place = swim(&mut phone, 23_000).place;
+    let values: Vec<&str> = place.fields.iter().map(|f| f.value.as_str()).collect();
+    assert_eq!(values, ["-17", "179.9999", "90"]);
+    // On the date line the picture is cut in two, and comes back whole.
+    let (text, _) = phone.app().export_geojson(true).unwrap();
+    assert!(text.contains("MultiPolygon"), "{text}");
+    assert_eq!(phone.app().look_at_geojson(&text).unwrap().entries, 0);
+    // The action with numbers is checked alike.
+    let pole = Action::PlacePeg { lat_e7: 900_000_000, lon_e7: 0, straight_out_cdeg: 0 };
+    refused(&mut phone, 30_000, &pole, ErrorKind::BadInput);
+    let off = Action::PlacePeg { lat_e7: 0, lon_e7: i64::MAX, straight_out_cdeg: 0 };
+    refused(&mut phone, 31_000, &off, ErrorKind::BadInput);
+}
+
+/// A swim with a mark, a feature, a hazard and bounds.
+fn furnished() -> Phone {
+    let mut phone = started();
+    phone.tap(1_000, &Action::SetMark { name: "Gate".into(), bearing_cdeg: 300 }).unwrap();
+    phone.tap(2_000, &choose("feature", "bar")).unwrap();
+    phone.tap(3_000, &choose("hazard", "snag")).unwrap();
+    phone.tap(4_000, &choose("left", "2000")).unwrap();
+    phone.tap(5_000, &choose("far", "5000")).unwrap();
+    phone
+}
+
+#[test]
+fn a_swim_goes_to_another_phone_and_one_undo_takes_it_back() {
+    let mut phone = furnished();
+    let (text, _) = phone.app().export_geojson(false).unwrap();
+    assert!(!text.contains("coordinates"), "positions are left out unless asked for");
+    let mut other = started();
+    let bare_before = other.app().session().unwrap().swim.clone();
+    let look = other.app().look_at_geojson(&text).unwrap();
+    assert_eq!(look.says, "New from the file: 1 mark, 1 feature, 1 hazard, an outline.");
+    assert_eq!((look.entries, look.adds.len(), look.already.len(), look.skipped.len()), (4, 4, 0, 0));
+    assert_eq!(other.app().ops().len(), 1, "looking changes nothing");
+    assert_eq!(other.app().import_geojson(&text, &at(10_000)).unwrap(), look);
+    let (here, there) = (phone.app().session().unwrap().clone(), other.app().session().unwrap().clone());
+    let bare = |s: &Session| -> Vec<(String, i32)> {
+        s.marks.iter().map(|m| (m.name.clone(), m.bearing_cdeg)).collect()
+    };
+    assert_eq!(bare(&here), bare(&there));
+    assert_eq!(there.landmarks.len(), 2);
+    let area = |s: &Session| restwater_session::swim_of(s).unwrap().area_m2();
+    assert!((area(&here) / area(&there) - 1.0).abs() < 1e-6);
+    assert_eq!(other.app().look_at_geojson(&text).unwrap().says, "Nothing in this file is new here.");
+    let before = other.app().ops().len();
+    assert_eq!(other.app().import_geojson(&text, &at(11_000)).unwrap().entries, 0);
+    assert_eq!(other.app().ops().len(), before);
+    other.tap(12_000, &Action::Undo).unwrap();
+    let after = other.app().session().unwrap();
+    assert_eq!((after.marks.len(), after.landmarks.len(), after.outline_cm.len()), (0, 0, 0));
+    assert_eq!(after.swim, bare_before);
+    other.tap(14_000, &Action::Redo).unwrap();
+    assert_eq!(other.app().session().unwrap().outline_cm.len(), 4);
+    // Bounds said later replace the outline.
+    other.tap(15_000, &choose("far", "4000")).unwrap();
+    assert!(other.app().session().unwrap().outline_cm.is_empty());
+}
+
+#[test]
+fn an_outline_is_taken_away_by_a_tap() {
+    let mut phone = furnished();
+    let (text, _) = phone.app().export_geojson(false).unwrap();
+    let mut other = started();
+    other.app().import_geojson(&text, &at(10_000)).unwrap();
+    other.tap(11_000, &choose("remove", "outline")).unwrap();
+    assert!(other.app().session().unwrap().outline_cm.is_empty());
+    refused(&mut other, 12_000, &choose("remove", "outline"), ErrorKind::BadInput);
+}
+
+#[test]
+fn bad_files_are_refused_and_change_nothing() {
+    let mut phone = started();
+    let before = phone.app().ops().len();
+    let bow = r#"{"type":"FeatureCollection","features":[{"type":"Feature","geometry":null,
+        "properties":{"kind":"boundary","peg_frame_m":[[-9,10],[9,40],[9,10],[-9,40]]}}]}"#;
+    let behind = r#"{"type":"Feature","geometry":null,"properties":{"kind":"boundary","peg_frame_m":[[-9,-10],[9,-10],[0,-40]]}}"#;
+    let far = r#"{"type":"Feature","geometry":null,"properties":{"kind":"hazard","name":"x","bearing_deg":3,"range_m":914.4}}"#;
+    let placed =
+        r#"{"type":"Feature","geometry":{"type":"Point","coordinates":[1,2]},"properties":{"name":"tree"}}"#;
+    let cases = [
+        ("{", ErrorKind::BadFile, "This is not a GeoJSON feature collection"),
+        (bow, ErrorKind::BadFile, "The outline crosses itself"),
+        (behind, ErrorKind::BadInput, "The outline leaves no water"),
+        (far, ErrorKind::BadFile, "A range of 914 m is beyond any cast"),
+        (placed, ErrorKind::NotNow, "This file holds positions: set the peg's position"),
+    ];
+    for (text, kind, says) in cases {
+        let error = phone.app().look_at_geojson(text).unwrap_err();
+        assert_eq!(error.kind(), kind, "{error}");
+        let said = phone.app().message(&error);
+        assert!(said.starts_with(says) && said.ends_with('.'), "{said}");
+        assert!(phone.app().import_geojson(text, &at(2_000)).is_err());
+    }
+    let many: Vec<String> = (0..500)
+        .map(|i| format!(r#"{{"type":"Feature","geometry":null,"properties":{{"kind":"aiming mark","name":"m","bearing_deg":{}}}}}"#, f64::from(i) / 10.0))
+        .collect();
+    let many = format!(r#"{{"type":"FeatureCollection","features":[{}]}}"#, many.join(","));
+    assert!(matches!(phone.app().look_at_geojson(&many), Err(AppError::GeoJson(_))));
+    assert!(phone.app().look_at_geojson(&" ".repeat(3_000_000)).is_err());
+    assert_eq!(phone.app().ops().len(), before);
+    phone.tap(3_000, &Action::EndSession).unwrap();
+    assert_eq!(phone.app().look_at_geojson(bow).unwrap_err().kind(), ErrorKind::NotNow);
+}
+
+#[test]
+fn the_small_fan_is_the_same_swim_without_words() {
+    let mut phone = furnished();
+    phone.tap(10_000, &Action::CastHere).unwrap();
+    phone.tap(11_000, &CAST).unwrap();
+    phone.tap(12_000, &Action::KeepBack).unwrap();
+    let (full, small) = (scene(&mut phone, 20_000, false), scene(&mut phone, 20_000, true));
+    for role in [LineRole::Outline, LineRole::KeptBack, LineRole::NextRing] {
+        assert!(full.line_role.contains(&role) && small.line_role.contains(&role), "{role:?}");
+    }
+    assert!(!full.label_text.is_empty() && small.label_text.is_empty());
+    let out = |s: &SwimScene| s.mark_shape.iter().filter(|m| **m == restwater_swim::MarkShape::OutNow).count();
+    assert_eq!((out(&full), out(&small)), (1, 1));
+}
+
+fn any_swim_tap() -> impl Strategy<Value = Action> {
+    let field = prop_oneof![
+        Just("name"),
+        Just("lat"),
+        Just("out"),
+        Just("far"),
+        Just("left"),
+        Just("band"),
+        Just("rest"),
+        Just("pegged"),
+        Just("feature"),
+        Just("hazard"),
+        Just("remove"),
+    ];
+    let value = prop_oneof![
+        "[0-9]{1,5}",
+        Just("bar".to_owned()),
+        Just("snag".to_owned()),
+        Just("1".to_owned()),
+        "\\PC{0,6}",
+    ];
+    prop_oneof![
+        6 => (field, value).prop_map(|(field, value)| choose(field, &value)),
+        2 => "\\PC{0,4}".prop_map(|name| Action::MarkHere { name }),
+        2 => (-10_000..10_000i32).prop_map(|bearing_cdeg| Action::SetMark { name: "m".into(), bearing_cdeg }),
+        4 => prop_oneof![Just(Step::Left), Just(Step::Right), Just(Step::In), Just(Step::Out)]
+            .prop_map(|step| Action::StepAim { step }),
+        2 => Just(Action::KeepBack),
+        1 => Just(Action::Release),
+        2 => Just(Action::CastHere),
+        1 => Just(CAST),
+        1 => Just(Action::PlacePegAsTyped),
+    ]
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(48))]
+    /// Whatever is tapped and typed, there is a swim to show, and its labels keep apart.
+    #[test]
+    fn any_taps_leave_a_swim_to_show(taps in proptest::collection::vec(any_swim_tap(), 1..25)) {
+        let mut phone = started();
+        for (i, tap) in (1..).zip(taps) {
+            let _ = phone.tap(i * 1_000, &tap);
+        }
+        let picture = scene(&mut phone, 60_000, false);
+        swim(&mut phone, 60_000);
+        prop_assert!(phone.app().export_geojson(false).is_ok());
+        let boxes: Vec<&[f32]> = picture.label_box.chunks_exact(4).collect();
+        for (i, a) in boxes.iter().enumerate() {
+            for b in &boxes[i + 1..] {
+                let apart = a[0] + a[2] <= b[0] || b[0] + b[2] <= a[0] || a[1] + a[3] <= b[1] || b[1] + b[3] <= a[1];
+                prop_assert!(apart, "{:?} {:?}", picture.label_text, picture.label_box);
+            }
+        }
+    }
+}

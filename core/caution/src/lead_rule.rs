@@ -1,0 +1,142 @@
+//! The lead rule, named where a weight is entered; nothing is forbidden here.
+//!
+//! England and Wales: lead weights above 0.06 g and below 28.35 g are not to be used (Natural Resources
+//! Wales, and GOV.UK "0.06 g or less or more than 28.35 g", both as stored, read 2026-11; supply banned
+//! by SI 1986/1992). The two differ at 28.35 g itself: it is treated as a caution.
+
+use super::table::Region;
+use restwater_bench::material::Material;
+use restwater_bench::units::OUNCE_G;
+
+/// Lead up to this may be used, grams.
+pub const SMALLEST_G: f64 = 0.06;
+/// Lead above this may be used, grams.
+pub const LARGEST_G: f64 = 28.35;
+
+/// What the rule says of a weight.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum LeadRule {
+    /// Nothing: not lead, or lead of a weight that may be used.
+    Nothing,
+    /// Lead between the two limits: not to be used there.
+    NotToBeUsed,
+    /// An ounce to the gram's second decimal: the official pages differ.
+    AtTheLimit,
+    /// Lead where the rule isn't known here: ask locally.
+    CheckLocally,
+}
+
+/// Why the rule can't be asked.
+#[derive(Debug, Clone, PartialEq, thiserror::Error)]
+pub enum LeadRuleError {
+    /// A weight that is none.
+    #[error("{0} g is no weight: enter the grams or ounces printed on it")]
+    NoWeight(f64),
+    /// Not a number of ounces.
+    #[error("\"{0}\" is no number of ounces: write 2/3, 1 1/8 or 1.5")]
+    NotOunces(String),
+}
+
+impl LeadRule {
+    /// Whether anything is to be said.
+    pub fn is_caution(self) -> bool {
+        self != Self::Nothing
+    }
+
+    /// Message that says it.
+    pub const fn id(self) -> Option<&'static str> {
+        match self {
+            Self::Nothing => None,
+            Self::NotToBeUsed => Some("lead-rule-not-to-be-used"),
+            Self::AtTheLimit => Some("lead-rule-at-the-limit"),
+            Self::CheckLocally => Some("lead-rule-check-locally"),
+        }
+    }
+}
+
+/// What the rule says of `grams` of `material` in `region`.
+pub fn lead_rule(grams: f64, material: Material, region: Region) -> Result<LeadRule, LeadRuleError> {
+    if !(grams.is_finite() && grams > 0.0) {
+        return Err(LeadRuleError::NoWeight(grams));
+    }
+    if material != Material::Lead {
+        return Ok(LeadRule::Nothing);
+    }
+    Ok(match region {
+        Region::England | Region::Wales if grams <= SMALLEST_G || grams > LARGEST_G => LeadRule::Nothing,
+        Region::England | Region::Wales if grams >= OUNCE_G => LeadRule::AtTheLimit,
+        Region::England | Region::Wales => LeadRule::NotToBeUsed,
+        Region::Scotland | Region::NorthernIreland | Region::Elsewhere => LeadRule::CheckLocally,
+    })
+}
+
+/// Grams of a weight marked in ounces: "1", "1.5", "2/3", "1 1/8". 1 oz = 28.349523125 g exactly.
+pub fn grams_of_ounces(text: &str) -> Result<f64, LeadRuleError> {
+    let bad = || LeadRuleError::NotOunces(text.to_owned());
+    let mut ounces = 0.0;
+    let mut parts = 0;
+    for part in text.split_whitespace() {
+        ounces += match part.split_once('/') {
+            Some((top, bottom)) => {
+                let (top, bottom): (u32, u32) =
+                    (top.parse().map_err(|_| bad())?, bottom.parse().map_err(|_| bad())?);
+                if bottom == 0 {
+                    return Err(bad());
+                }
+                f64::from(top) / f64::from(bottom)
+            }
+            None => part.parse::<f64>().map_err(|_| bad())?,
+        };
+        parts += 1;
+    }
+    let fits = (1..=2).contains(&parts) && ounces.is_finite() && ounces > 0.0 && ounces < 100.0;
+    if fits { Ok(ounces * OUNCE_G) } else { Err(bad()) }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn england(grams: f64) -> LeadRule {
+        lead_rule(grams, Material::Lead, Region::England).unwrap()
+    }
+
+    #[test]
+    fn lead_between_the_limits_is_named() {
+        assert_eq!(england(0.06), LeadRule::Nothing);
+        assert_eq!(england(0.061), LeadRule::NotToBeUsed);
+        assert_eq!(england(18.9), LeadRule::NotToBeUsed);
+        assert_eq!(england(28.34), LeadRule::NotToBeUsed);
+        assert_eq!(england(28.36), LeadRule::Nothing);
+        assert_eq!(england(42.5), LeadRule::Nothing);
+    }
+
+    #[test]
+    fn an_ounce_is_where_the_official_pages_differ() {
+        assert_eq!(england(28.35), LeadRule::AtTheLimit);
+        assert_eq!(england(grams_of_ounces("1").unwrap()), LeadRule::AtTheLimit);
+        assert!(england(28.35).is_caution());
+    }
+
+    #[test]
+    fn other_metals_and_other_countries() {
+        assert_eq!(lead_rule(18.9, Material::Tungsten, Region::Wales), Ok(LeadRule::Nothing));
+        assert_eq!(lead_rule(18.9, Material::Lead, Region::Scotland), Ok(LeadRule::CheckLocally));
+    }
+
+    #[test]
+    fn ounces_as_they_are_marked() {
+        assert!((grams_of_ounces("2/3").unwrap() - 18.899_682_083_333_33).abs() < 1e-12);
+        assert!((grams_of_ounces("1 1/8").unwrap() - 1.125 * OUNCE_G).abs() < 1e-12);
+        assert!((grams_of_ounces("1.5").unwrap() - 1.5 * OUNCE_G).abs() < 1e-12);
+        for bad in ["", "an ounce", "1/0", "1 1 1", "-1", "nan", "inf", "0"] {
+            assert!(grams_of_ounces(bad).is_err(), "{bad}");
+        }
+    }
+
+    #[test]
+    fn weights_that_are_none_are_refused() {
+        assert_eq!(lead_rule(-1.0, Material::Lead, Region::England), Err(LeadRuleError::NoWeight(-1.0)));
+        assert!(lead_rule(f64::NAN, Material::Tin, Region::England).is_err());
+    }
+}

@@ -1,0 +1,500 @@
+//! Everything that is said of each change of a session.
+
+use super::alternation::Side;
+use super::any_look::any_look_p;
+use super::binomial::{Alternative, Limits};
+use super::blocks::{BlockTest, SidedCast, block_test};
+use super::cast_row::{BiteOutcome, CastRow};
+use super::changes::{Change, find_changes};
+use super::error::CompareError;
+use super::fisher::{TwoByTwo, fisher_test};
+use super::gamma_poisson::{JEFFREYS, probability_greater, ratio_interval};
+use super::holm::holm;
+use super::log_rank::{LogRank, Weighting, stratified_log_rank};
+use super::more_casts::{MoreCasts, more_casts};
+use super::permutation::{PermutationP, Stratum, TiedBites, log_rank_scores, permutation_p};
+use super::poisson_rates::{Tally, conditional_test, e_test, garwood, rate_ratio};
+use super::verdict::{
+    CLEAR_BELOW, CLEAR_FROM, Evidence, FEWEST_BITES, FEWEST_CASTS, LEANS_FROM, Reason, Verdict, verdict,
+};
+use restwater_waits::Wait;
+use super::Factor;
+
+/// Level of every interval given with a finding.
+pub const INTERVAL_LEVEL: f64 = 0.95;
+
+/// One side of a change.
+#[derive(Debug, Clone, PartialEq)]
+pub struct SideRecord {
+    /// Value of the factor on this side.
+    pub value: String,
+    /// Casts.
+    pub casts: usize,
+    /// Minutes out.
+    pub minutes: f64,
+    /// Bites.
+    pub bites: u64,
+    /// Bites expected of these very waits, had both sides shared one hazard (rods and spots apart).
+    pub expected: f64,
+    /// Landed and lost.
+    pub landed_lost: [u64; 2],
+    /// Bites per hour.
+    pub per_hour: f64,
+    /// Exact limits of the bites per hour (Garwood), 95 %.
+    pub per_hour_limits: Limits,
+}
+
+/// One change against what it replaced. Side A is what was there, B what replaced it.
+#[derive(Debug, Clone, PartialEq)]
+pub struct ChangeFinding {
+    /// What was changed.
+    pub factor: Factor,
+    /// What was there before.
+    pub a: SideRecord,
+    /// What replaced it.
+    pub b: SideRecord,
+    /// Switches made, back and forth, over all rods.
+    pub switches: usize,
+    /// Ratio of the rates A / B by the minutes; `None` when B has no bites.
+    pub ratio: Option<f64>,
+    /// Exact 95 % limits of that ratio (Clopper-Pearson on the condition).
+    pub ratio_limits: Limits,
+    /// 95 % credible limits of that ratio.
+    pub ratio_credible: Limits,
+    /// P(rate A > rate B), by the minutes.
+    pub p_a_better_by_minutes: f64,
+    /// P(rate A > rate B), like wait for like wait: by the bites expected of the same waits.
+    pub p_a_better_by_waits: f64,
+    /// The more cautious of the two, on which the words rest; one half when they disagree on the side.
+    pub p_a_better: f64,
+    /// Exact conditional p, two-sided (doubled tail).
+    pub exact_p: f64,
+    /// Two-sided p of the E-test; `None` for counts too large for it.
+    pub e_test_p: Option<f64>,
+    /// Log-rank test, rods and spots apart; `None` when no stratum holds both sides.
+    pub log_rank: Option<LogRank>,
+    /// Permutation p of the log-rank excess, cast by cast; `None` as above.
+    pub permutation: Option<PermutationP>,
+    /// Block permutation p, with its blocks.
+    pub block: BlockTest,
+    /// Exact conditional p after Holm.
+    pub exact_p_adjusted: f64,
+    /// Block p, held through the newest switches, after Holm.
+    pub block_p_adjusted: f64,
+    /// Anytime-valid p of equal rates, times the number of changes looked at (Bonferroni), at most 1.
+    pub any_look_p_adjusted: f64,
+    /// Changes looked at in this session: what the p-values are adjusted for.
+    pub looked_at: usize,
+    /// Landed against lost: Fisher's exact p; `None` with no fish landed or lost on one side.
+    pub landed_lost_p: Option<f64>,
+    /// How many more casts it would take; `None` where it was not asked for.
+    pub more_casts: Option<MoreCasts>,
+    /// What may be said.
+    pub verdict: Verdict,
+    /// Why no more, in a fixed order; empty for "clearly better".
+    pub reasons: Vec<Reason>,
+}
+
+/// Finds the changes of a session in its casts and says of each what can be said, in the order of the
+/// first time it was made. Pairs of values of which one was never out for any time are left out and
+/// not counted. `seed` steers the drawn permutations and the simulated casts.
+pub fn change_findings(rows: &[CastRow], seed: u64) -> Result<Vec<ChangeFinding>, CompareError> {
+    findings(rows, seed, true)
+}
+
+/// The same without [`ChangeFinding::more_casts`], whose simulation takes most of the time.
+pub fn change_findings_without_power(
+    rows: &[CastRow],
+    seed: u64,
+) -> Result<Vec<ChangeFinding>, CompareError> {
+    findings(rows, seed, false)
+}
+
+fn findings(rows: &[CastRow], seed: u64, power: bool) -> Result<Vec<ChangeFinding>, CompareError> {
+    if let Some(bad) = rows.iter().map(|r| r.at_min).find(|t| !t.is_finite()) {
+        return Err(CompareError::NotATime(bad));
+    }
+    let mut drafts = Vec::new();
+    for change in find_changes(rows) {
+        let tallies = [0, 1].map(|side| tally(rows, &change.places[side]));
+        if tallies.iter().all(|t| t.time > 0.0) {
+            drafts.push(Draft::new(rows, change, tallies, seed)?);
+        }
+    }
+    let exact = holm(&drafts.iter().map(|d| d.exact_p).collect::<Vec<_>>());
+    let block = holm(&drafts.iter().map(|d| d.block.held_p).collect::<Vec<_>>());
+    let looked_at = drafts.len();
+    let finish = |((draft, exact), block): ((Draft, f64), f64)| {
+        let more = power.then(|| draft.more_casts(looked_at, seed));
+        Ok(ChangeFinding { more_casts: more, ..draft.finish(rows, exact, block, looked_at, seed)? })
+    };
+    drafts.into_iter().zip(exact).zip(block).map(finish).collect()
+}
+
+fn tally(rows: &[CastRow], places: &[usize]) -> Tally {
+    let waits = || places.iter().map(|&i| rows[i].wait);
+    Tally { bites: waits().filter(|w| w.is_bite()).count() as u64, time: waits().map(Wait::minutes).sum() }
+}
+
+/// A finding before the number looked at is known.
+struct Draft {
+    change: Change,
+    casts: Vec<SidedCast>,
+    tallies: [Tally; 2],
+    exact_p: f64,
+    block: BlockTest,
+}
+
+impl Draft {
+    fn new(rows: &[CastRow], change: Change, tallies: [Tally; 2], seed: u64) -> Result<Self, CompareError> {
+        let casts = change.sided(rows);
+        let exact_p = conditional_test(tallies[0], tallies[1])?.two_sided;
+        let block = block_test(&casts, seed)?;
+        Ok(Self { change, casts, tallies, exact_p, block })
+    }
+
+    fn finish(
+        self,
+        rows: &[CastRow],
+        exact_p_adjusted: f64,
+        block_p_adjusted: f64,
+        looked_at: usize,
+        seed: u64,
+    ) -> Result<ChangeFinding, CompareError> {
+        let [in_a, in_b] = self.tallies;
+        let strata = two_sided_strata(&self.casts);
+        let log_rank = stratified_log_rank(&strata, Weighting::LogRank).ok();
+        let by_minutes = probability_greater(JEFFREYS.after(in_a)?, JEFFREYS.after(in_b)?);
+        let by_waits = log_rank.map_or(0.5, |test| like_for_like(&test));
+        let table = [0, 1].map(|side| landed_lost(rows, &self.change.places[side]));
+        let ratio = rate_ratio(in_a, in_b, INTERVAL_LEVEL)?;
+        let mut finding = ChangeFinding {
+            factor: self.change.factor,
+            a: self.side(Side::A, table[0], log_rank)?,
+            b: self.side(Side::B, table[1], log_rank)?,
+            switches: self.block.switches(),
+            ratio: ratio.ratio,
+            ratio_limits: ratio.limits,
+            ratio_credible: ratio_interval(JEFFREYS.after(in_a)?, JEFFREYS.after(in_b)?, INTERVAL_LEVEL)?,
+            p_a_better_by_minutes: by_minutes,
+            p_a_better_by_waits: by_waits,
+            p_a_better: more_cautious(by_minutes, by_waits),
+            exact_p: self.exact_p,
+            e_test_p: e_test(in_a, in_b).ok().map(|t| t.two_sided),
+            log_rank,
+            permutation: cast_by_cast(&strata, seed)?,
+            exact_p_adjusted,
+            block_p_adjusted,
+            any_look_p_adjusted: (any_look_p(in_a, in_b) * looked_at as f64).min(1.0),
+            looked_at,
+            landed_lost_p: fisher(table)?,
+            more_casts: None,
+            verdict: Verdict::CantTellYet,
+            reasons: Vec::new(),
+            block: self.block,
+        };
+        finding.verdict = verdict(&finding.evidence(!self.change.changed_together.is_empty()));
+        finding.reasons = finding.reasons(&self.change.changed_together);
+        Ok(finding)
+    }
+
+    fn more_casts(&self, looked_at: usize, seed: u64) -> MoreCasts {
+        more_casts(&self.casts, self.tallies, habit(&self.casts), looked_at, seed)
+    }
+
+    fn side(
+        &self,
+        side: Side,
+        landed_lost: [u64; 2],
+        log_rank: Option<LogRank>,
+    ) -> Result<SideRecord, CompareError> {
+        let which = usize::from(side == Side::B);
+        let value = if side == Side::A { &self.change.before } else { &self.change.after };
+        let tally = self.tallies[which];
+        let per_hour = |count: f64| 60.0 * count / tally.time;
+        let limits = garwood(tally.bites, INTERVAL_LEVEL)?;
+        Ok(SideRecord {
+            value: value.clone(),
+            casts: self.change.places[which].len(),
+            minutes: tally.time,
+            bites: tally.bites,
+            expected: log_rank.map_or(0.0, |test| test.expected[which]),
+            landed_lost,
+            per_hour: per_hour(tally.bites as f64),
+            per_hour_limits: Limits { low: per_hour(limits.low), high: per_hour(limits.high) },
+        })
+    }
+}
+
+impl ChangeFinding {
+    fn evidence(&self, changed_together: bool) -> Evidence {
+        Evidence {
+            bites: self.a.bites + self.b.bites,
+            fewest_casts: self.a.casts.min(self.b.casts),
+            p_a_better: self.p_a_better,
+            block_p: self.block_p_adjusted,
+            any_look_p: self.any_look_p_adjusted,
+            changed_together,
+        }
+    }
+
+    fn reasons(&self, changed_together: &[Factor]) -> Vec<Reason> {
+        if matches!(self.verdict, Verdict::ClearlyBetterHereToday(_)) {
+            return Vec::new();
+        }
+        let sure = |p: f64| p.max(1.0 - p);
+        let switched_once_a_rod = self.block.blocks.len() <= self.switches + 1 && self.switches == 1;
+        let clumped = self.exact_p < CLEAR_BELOW && self.block.p >= CLEAR_BELOW;
+        let checks = [
+            (Reason::TooFewBites, self.a.bites + self.b.bites < FEWEST_BITES),
+            (Reason::TooFewCasts, self.a.casts.min(self.b.casts) < FEWEST_CASTS),
+            (Reason::ChangedOnce, switched_once_a_rod),
+            (Reason::TooFewSwitches, !switched_once_a_rod && self.block.smallest_p >= CLEAR_BELOW),
+            (Reason::BitesInClumps, clumped && self.block.smallest_p < CLEAR_BELOW),
+            (Reason::NotHeldYet, self.block.p < CLEAR_BELOW && self.block.held_p >= CLEAR_BELOW),
+            (
+                Reason::ManyLooks,
+                self.block.held_p < CLEAR_BELOW
+                    && self.block_p_adjusted >= CLEAR_BELOW
+                    && sure(self.p_a_better) >= CLEAR_FROM,
+            ),
+            (
+                Reason::ReadAllDay,
+                self.block_p_adjusted < CLEAR_BELOW
+                    && self.any_look_p_adjusted >= CLEAR_BELOW
+                    && sure(self.p_a_better) >= CLEAR_FROM,
+            ),
+            (
+                Reason::LeftForDifferentTimes,
+                sure(self.p_a_better_by_minutes) >= LEANS_FROM && sure(self.p_a_better) < LEANS_FROM,
+            ),
+        ];
+        let mut reasons: Vec<Reason> =
+            checks.into_iter().filter(|(_, holds)| *holds).map(|(reason, _)| reason).collect();
+        reasons.extend(changed_together.iter().map(|&f| Reason::ChangedTogether(f)));
+        reasons
+    }
+}
+
+/// The waits of each stratum that holds both sides, A and B.
+fn two_sided_strata(casts: &[SidedCast]) -> Vec<(Vec<Wait>, Vec<Wait>)> {
+    let strata = casts.iter().map(|c| c.stratum + 1).max().unwrap_or(0);
+    let of = |stratum, side| -> Vec<Wait> {
+        casts.iter().filter(|c| c.stratum == stratum && c.side == side).map(|c| c.wait).collect()
+    };
+    (0..strata)
+        .map(|s| (of(s, Side::A), of(s, Side::B)))
+        .filter(|(a, b)| !a.is_empty() && !b.is_empty())
+        .collect()
+}
+
+/// P(A better) with the expected bites as the time fished, so that being left longer, or only into
+/// minutes when nothing bites, counts for neither side.
+fn like_for_like(test: &LogRank) -> f64 {
+    let posterior = |side: usize| {
+        let bites = test.observed[side] as u64;
+        JEFFREYS.after(Tally { bites, time: test.expected[side] })
+    };
+    match (posterior(0), posterior(1)) {
+        (Ok(a), Ok(b)) => probability_greater(a, b),
+        // One side was never out when anything bit: nothing to compare.
+        _ => 0.5,
+    }
+}
+
+/// The probability nearer to one half; one half itself when the two fall on different sides of it.
+fn more_cautious(x: f64, y: f64) -> f64 {
+    if (x - 0.5) * (y - 0.5) <= 0.0 {
+        0.5
+    } else if (x - 0.5).abs() < (y - 0.5).abs() {
+        x
+    } else {
+        y
+    }
+}
+
+fn cast_by_cast(strata: &[(Vec<Wait>, Vec<Wait>)], seed: u64) -> Result<Option<PermutationP>, CompareError> {
+    let scored = |(a, b): &(Vec<Wait>, Vec<Wait>)| {
+        let pooled: Vec<Wait> = a.iter().chain(b).copied().collect();
+        Stratum { scores: log_rank_scores(&pooled, TiedBites::Together), on_a: a.len() }
+    };
+    if strata.is_empty() {
+        return Ok(None);
+    }
+    permutation_p(&strata.iter().map(scored).collect::<Vec<_>>(), seed).map(Some)
+}
+
+fn landed_lost(rows: &[CastRow], places: &[usize]) -> [u64; 2] {
+    [BiteOutcome::Landed, BiteOutcome::Lost]
+        .map(|end| places.iter().filter(|&&i| rows[i].outcome == Some(end)).count() as u64)
+}
+
+fn fisher(table: TwoByTwo) -> Result<Option<f64>, CompareError> {
+    if table.iter().any(|row| row[0] + row[1] == 0) {
+        return Ok(None);
+    }
+    fisher_test(table, Alternative::TwoSided).map(Some)
+}
+
+/// How long casts without a bite were left: their median, or the longest wait where all had a bite.
+fn habit(casts: &[SidedCast]) -> f64 {
+    let mut left: Vec<f64> = casts.iter().filter(|c| !c.wait.is_bite()).map(|c| c.wait.minutes()).collect();
+    left.sort_by(f64::total_cmp);
+    let longest = casts.iter().map(|c| c.wait.minutes()).fold(0.0, f64::max);
+    left.get(left.len() / 2).copied().filter(|&m| m > 0.0).unwrap_or(longest)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::changes::tests::row;
+    use super::*;
+    use crate::chance::Chance;
+
+    /// A day of casts from letters: side A is pink, B is white; the rest of the set-up is added.
+    fn day(
+        letters: &str,
+        more: &[(Factor, &str)],
+        wait: impl Fn(usize, char) -> (f64, bool),
+    ) -> Vec<CastRow> {
+        letters
+            .chars()
+            .enumerate()
+            .map(|(i, letter)| {
+                let (minutes, bite) = wait(i, letter);
+                let mut setup = vec![(Factor::Colour, if letter == 'A' { "pink" } else { "white" })];
+                setup.extend_from_slice(more);
+                row(1, 15.0 * i as f64, minutes, bite, &setup)
+            })
+            .collect()
+    }
+
+    fn only(rows: &[CastRow]) -> ChangeFinding {
+        let mut findings = change_findings(rows, 1).unwrap();
+        assert_eq!(findings.len(), 1);
+        findings.remove(0)
+    }
+
+    #[test]
+    fn bites_on_one_side_of_an_alternation_are_clear() {
+        let f =
+            only(&day("ABBAABBAABBAABBA", &[], |_, l| if l == 'A' { (6.0, true) } else { (12.0, false) }));
+        assert_eq!(f.verdict, Verdict::ClearlyBetterHereToday(Side::A));
+        assert_eq!((f.a.bites, f.b.bites, f.a.casts, f.b.casts, f.looked_at), (8, 0, 8, 8, 1));
+        assert!(f.reasons.is_empty() && f.p_a_better > 0.99 && f.block_p_adjusted < 0.05);
+        assert_eq!(f.a.per_hour, 10.0);
+        assert_eq!(f.ratio, None);
+    }
+
+    #[test]
+    fn the_same_bites_after_one_switch_only_lean() {
+        let f =
+            only(&day("AAAAAAAABBBBBBBB", &[], |_, l| if l == 'A' { (6.0, true) } else { (12.0, false) }));
+        assert_eq!(f.verdict, Verdict::LeansTo(Side::A));
+        assert_eq!(f.reasons, [Reason::ChangedOnce]);
+        assert!(f.exact_p < 0.001 && f.block_p_adjusted == 1.0);
+    }
+
+    #[test]
+    fn few_bites_and_few_casts_say_nothing() {
+        let f = only(&day("ABAB", &[], |i, _| (8.0, i == 0)));
+        assert_eq!(f.verdict, Verdict::CantTellYet);
+        assert_eq!(f.reasons, [Reason::TooFewBites, Reason::TooFewCasts, Reason::TooFewSwitches]);
+    }
+
+    /// Common practice, no source: later bites after longer waits must not be read as proof of the
+    /// change of colour made meanwhile.
+    #[test]
+    fn leaving_it_longer_on_one_side_is_not_taken_for_the_colour() {
+        // White was left for 20 minutes and all bites come after 14: pink was wound in at 10.
+        let f =
+            only(&day("ABBAABBAABBAABBA", &[], |_, l| if l == 'A' { (10.0, false) } else { (15.0, true) }));
+        assert_eq!(f.verdict, Verdict::CantTellYet);
+        assert!(f.reasons.contains(&Reason::LeftForDifferentTimes));
+        assert!(f.p_a_better_by_minutes < 0.05);
+        assert_eq!(f.p_a_better_by_waits, 0.5);
+    }
+
+    #[test]
+    fn what_was_always_changed_together_is_never_clear() {
+        let mut rows =
+            day("ABBAABBAABBAABBA", &[], |_, l| if l == 'A' { (6.0, true) } else { (12.0, false) });
+        for row in &mut rows {
+            let height = if row.setup[&Factor::Colour] == "pink" { "20" } else { "40" };
+            row.setup.insert(Factor::Height, height.to_owned());
+        }
+        let findings = change_findings(&rows, 1).unwrap();
+        assert_eq!(findings.len(), 2);
+        for f in &findings {
+            assert_eq!(f.verdict, Verdict::LeansTo(Side::A));
+            assert_eq!(f.looked_at, 2);
+        }
+        assert!(findings[0].reasons.contains(&Reason::ChangedTogether(Factor::Height)));
+        assert!(findings[1].reasons.contains(&Reason::ChangedTogether(Factor::Colour)));
+    }
+
+    #[test]
+    fn landed_against_lost_is_told_apart_from_the_bites() {
+        let mut rows = day("ABBAABBAABBAABBA", &[], |_, _| (6.0, true));
+        for row in &mut rows {
+            let pink = row.setup[&Factor::Colour] == "pink";
+            row.outcome = Some(if pink { BiteOutcome::Landed } else { BiteOutcome::Lost });
+        }
+        let f = only(&rows);
+        assert_eq!((f.a.landed_lost, f.b.landed_lost), ([8, 0], [0, 8]));
+        assert!(f.landed_lost_p.unwrap() < 0.001);
+        assert_eq!(f.verdict, Verdict::CantTellYet);
+    }
+
+    #[test]
+    fn a_value_never_out_is_not_looked_at_and_bad_times_are_refused() {
+        let rows = day("ABAB", &[], |_, l| if l == 'A' { (0.0, false) } else { (9.0, true) });
+        assert!(change_findings(&rows, 1).unwrap().is_empty());
+        assert!(change_findings(&[], 1).unwrap().is_empty());
+        let mut rows = day("AB", &[], |_, _| (5.0, true));
+        rows[0].at_min = f64::NAN;
+        assert!(matches!(change_findings(&rows, 1), Err(CompareError::NotATime(_))));
+    }
+
+    #[test]
+    fn swapping_the_values_swaps_the_finding() {
+        let mut chance = Chance::new(4, 0);
+        let waits: Vec<(f64, bool)> =
+            (0..16).map(|_| (chance.uniform() * 14.0, chance.happens(0.4))).collect();
+        let one = only(&day("ABBAABBAABBAABBA", &[], |i, _| waits[i]));
+        let two = only(&day("BAABBAABBAABBAAB", &[], |i, _| waits[i]));
+        // The first value fished is side A in both, so only the names differ.
+        assert_eq!((one.a.bites, one.p_a_better, one.block.p), (two.a.bites, two.p_a_better, two.block.p));
+        assert_eq!((one.a.value.as_str(), two.a.value.as_str()), ("pink", "white"));
+        assert_eq!(one, only(&day("ABBAABBAABBAABBA", &[], |i, _| waits[i])));
+    }
+
+    #[test]
+    fn the_cautious_probability() {
+        assert_eq!(more_cautious(0.9, 0.7), 0.7);
+        assert_eq!(more_cautious(0.05, 0.2), 0.2);
+        assert_eq!(more_cautious(0.9, 0.4), 0.5);
+        assert_eq!(more_cautious(0.9, 0.5), 0.5);
+    }
+
+    // Common practice, no source: the same later bites, with another colour on by then.
+    #[test]
+    fn later_bites_are_no_proof_of_a_change_of_colour_made_meanwhile() {
+        let bites = [13.2, 13.9, 14.4, 14.8].map(|minutes| (minutes, true));
+        let list = [bites.as_slice(), &[(10.0, false); 4], &[(21.0, true), (28.0, true)]].concat();
+        let list = list.iter().map(|&(minutes, bite)| Wait::new(minutes, bite).unwrap());
+        let mut at_min = 0.0;
+        let rows: Vec<CastRow> = list
+            .enumerate()
+            .map(|(i, wait)| {
+                let colour = if i < 8 { "white" } else { "pink" };
+                let setup = std::collections::BTreeMap::from([(Factor::Colour, colour.to_owned())]);
+                let row = CastRow { rod: 1, at_min, wait, setup, outcome: None };
+                at_min += wait.minutes() + 2.0;
+                row
+            })
+            .collect();
+        let findings = change_findings_without_power(&rows, 1).unwrap();
+        assert_eq!(findings.len(), 1);
+        assert!(!matches!(findings[0].verdict, Verdict::ClearlyBetterHereToday(_)), "{:?}", findings[0]);
+    }
+}

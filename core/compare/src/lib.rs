@@ -1,0 +1,51 @@
+//! Did a change matter: exact tests, rates, multiplicity, alternation plans.
+//!
+//! Everything here is pure: rows of casts and a seed come in, findings come out.
+// What uniffi generates for the boundary is unsafe; everything written by hand is held to this without that feature.
+#![cfg_attr(not(feature = "uniffi"), forbid(unsafe_code))]
+#![deny(missing_docs)]
+#![cfg_attr(test, allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::float_cmp))]
+
+#[cfg(feature = "uniffi")]
+uniffi::setup_scaffolding!();
+
+pub mod alternation;
+mod any_look;
+pub mod binomial;
+pub mod blocks;
+mod cast_row;
+pub mod chance;
+mod changes;
+mod error;
+mod factor;
+mod finding;
+pub mod fisher;
+pub mod gamma_poisson;
+mod holm;
+pub mod log_rank;
+mod more_casts;
+#[cfg(test)]
+mod no_effect;
+pub mod permutation;
+pub mod poisson_rates;
+pub mod sets;
+pub mod tails;
+mod trend;
+mod verdict;
+
+pub use factor::Factor;
+pub use alternation::{AlternationPlan, Side};
+pub use any_look::any_look_p;
+pub use binomial::Limits;
+pub use cast_row::{BiteOutcome, CastRow};
+pub use changes::{Change, find_changes};
+pub use error::CompareError;
+pub use finding::{
+    ChangeFinding, INTERVAL_LEVEL, SideRecord, change_findings, change_findings_without_power,
+};
+pub use holm::holm;
+pub use more_casts::{MOST_CASTS, MoreCasts, WANTED_POWER, more_casts};
+pub use trend::{Trend, rank_trend};
+pub use verdict::{
+    CLEAR_BELOW, CLEAR_FROM, Evidence, FEWEST_BITES, FEWEST_CASTS, LEANS_FROM, Reason, Verdict, verdict,
+};

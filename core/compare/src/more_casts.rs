@@ -1,0 +1,209 @@
+//! How many more casts it would take: power by seeded simulation at the observed rates.
+
+use super::alternation::{AlternationPlan, Side};
+use super::any_look::any_look_p;
+use super::blocks::{Block, HELD_FOR, SidedCast, blocks};
+use super::chance::Chance;
+use super::gamma_poisson::{GammaRate, JEFFREYS, probability_greater};
+use super::permutation::arrangements;
+use super::poisson_rates::Tally;
+use super::tails::normal_two_sided;
+use super::verdict::{CLEAR_BELOW, CLEAR_FROM};
+use restwater_waits::Wait;
+
+/// Chance of a clear answer that is asked for.
+pub const WANTED_POWER: f64 = 0.8;
+/// Beyond this many further casts the answer is "more than a day".
+pub const MOST_CASTS: usize = 200;
+/// Further casts that are tried, whole A B B A fours.
+const TRIED: [usize; 13] = [4, 8, 12, 16, 24, 32, 40, 52, 64, 88, 120, 160, MOST_CASTS];
+/// Simulated futures for each number.
+const FUTURES: u64 = 200;
+
+/// How many further casts, alternated A B B A on one rod and spot, would most likely settle it.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct MoreCasts {
+    /// Further casts; `None` when more than 200 would be needed (or the rates hardly differ).
+    pub casts: Option<usize>,
+    /// Simulated chance of a clear answer after `casts` (or after 200).
+    pub power: f64,
+    /// Minutes these casts would be out, on average (turn-rounds not counted).
+    pub minutes: f64,
+}
+
+/// Simulates on from the casts so far: both sides bite at their mean posterior rates with exponential
+/// waits, casts are left for `leave_min` at most, sides alternate A B B A on the first rod that was
+/// switched. The answer counts as clear when P is 0.95 or more and the block p and the anytime-valid p,
+/// times the number of changes looked at, are below 0.05; here the block p is taken from the exact mean and
+/// variance of the permutation law, its least possible value observed (the normal approximation costs
+/// one pass a future; the findings themselves always use the arrangements).
+pub fn more_casts(
+    casts: &[SidedCast],
+    tallies: [Tally; 2],
+    leave_min: f64,
+    looked_at: usize,
+    seed: u64,
+) -> MoreCasts {
+    let rates = tallies.map(|t| JEFFREYS.after(t).map_or(0.0, GammaRate::mean));
+    let future = Future { casts, rates, leave_min, looked_at: looked_at.max(1) as f64 };
+    if !(leave_min > 0.0 && leave_min.is_finite()) {
+        return MoreCasts { casts: None, power: 0.0, minutes: 0.0 };
+    }
+    // The chance of a clear answer rises with the casts, so the answer is found by halving; the
+    // largest number comes first, since where it does not do nothing does.
+    let most = future.after(MOST_CASTS, seed);
+    if most.power < WANTED_POWER {
+        return most;
+    }
+    let (mut low, mut high) = (0, TRIED.len() - 1);
+    let mut last = MoreCasts { casts: Some(MOST_CASTS), ..most };
+    while low < high {
+        let middle = usize::midpoint(low, high);
+        let here = future.after(TRIED[middle], seed);
+        if here.power >= WANTED_POWER {
+            last = MoreCasts { casts: Some(TRIED[middle]), ..here };
+            high = middle;
+        } else {
+            low = middle + 1;
+        }
+    }
+    last
+}
+
+struct Future<'a> {
+    casts: &'a [SidedCast],
+    rates: [f64; 2],
+    leave_min: f64,
+    looked_at: f64,
+}
+
+impl Future<'_> {
+    /// Plays the futures with `n` further casts.
+    fn after(&self, n: usize, seed: u64) -> MoreCasts {
+        let (mut clear, mut minutes) = (0u64, 0.0);
+        for stream in 0..FUTURES {
+            let day = self.fish_on(n, &mut Chance::new(seed, stream));
+            minutes += day[self.casts.len()..].iter().map(|c| c.wait.minutes()).sum::<f64>();
+            clear += u64::from(self.is_clear(&day));
+        }
+        let n = FUTURES as f64;
+        MoreCasts { casts: None, power: clear as f64 / n, minutes: minutes / n }
+    }
+
+    /// The casts so far and `n` more.
+    fn fish_on(&self, n: usize, chance: &mut Chance) -> Vec<SidedCast> {
+        let mut day = self.casts.to_vec();
+        let Some(like) = self.casts.iter().max_by(|x, y| x.at_min.total_cmp(&y.at_min)) else { return day };
+        let mut at_min = like.at_min + like.wait.minutes() + 1.0;
+        // Alternation starts with the side that was not fished last.
+        for side in AlternationPlan::new(like.side.other(), n).sides() {
+            let bite_at = chance.exponential() / self.rates[usize::from(side == Side::B)];
+            let minutes = bite_at.min(self.leave_min);
+            let Ok(wait) = Wait::new(minutes, bite_at <= self.leave_min) else { continue };
+            day.push(SidedCast { at_min, wait, side, ..*like });
+            at_min += minutes + 1.0;
+        }
+        day
+    }
+
+    fn is_clear(&self, day: &[SidedCast]) -> bool {
+        let tally = |side| {
+            let of = || day.iter().filter(move |c| c.side == side).map(|c| c.wait);
+            let bites = of().filter(|w| w.is_bite()).count() as u64;
+            Tally { bites, time: of().map(Wait::minutes).sum() }
+        };
+        let (in_a, in_b) = (tally(Side::A), tally(Side::B));
+        let (Ok(a), Ok(b)) = (JEFFREYS.after(in_a), JEFFREYS.after(in_b)) else { return false };
+        let p = probability_greater(a, b);
+        p.max(1.0 - p) >= CLEAR_FROM
+            && self.looked_at * any_look_p(in_a, in_b) < CLEAR_BELOW
+            && self.looked_at * held_p(&blocks(day)) < CLEAR_BELOW
+    }
+}
+
+/// The largest approximate p with up to the newest [`HELD_FOR`] blocks left out.
+fn held_p(blocks: &[Block]) -> f64 {
+    (0..=HELD_FOR.min(blocks.len())).map(|n| approximate_p(&blocks[..blocks.len() - n])).fold(0.0, f64::max)
+}
+
+/// Normal approximation of the block p over the rod with the most blocks, from the exact variance of a
+/// sum of k of n centred scores: k (n - k) / (n (n - 1)) times their sum of squares.
+fn approximate_p(blocks: &[Block]) -> f64 {
+    let longest = blocks.chunk_by(|x, y| x.rod == y.rod).max_by_key(|rod| rod.len()).unwrap_or(&[]);
+    let (n, k) = (longest.len(), longest.iter().filter(|b| b.side == Side::A).count());
+    let Some(all) = arrangements(n, k).or(Some(u64::MAX)).filter(|_| n >= 3) else { return 1.0 };
+    let mean = longest.iter().map(|b| b.score).sum::<f64>() / n as f64;
+    let squares: f64 = longest.iter().map(|b| (b.score - mean) * (b.score - mean)).sum();
+    let (n, k) = (n as f64, k as f64);
+    let variance = k * (n - k) / (n * (n - 1.0)) * squares;
+    if variance <= 0.0 {
+        return 1.0;
+    }
+    let sum: f64 = longest.iter().filter(|b| b.side == Side::A).map(|b| b.score - mean).sum();
+    let least = if n == 2.0 * k { 2.0 } else { 1.0 } / all as f64;
+    normal_two_sided(sum / libm::sqrt(variance)).max(least)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::blocks::block_test;
+
+    fn start(rates: [f64; 2], n: usize, seed: u64) -> (Vec<SidedCast>, [Tally; 2]) {
+        let mut chance = Chance::new(seed, 99);
+        let mut tallies = [Tally { bites: 0, time: 0.0 }; 2];
+        let casts: Vec<SidedCast> = AlternationPlan::new(Side::A, n)
+            .sides()
+            .enumerate()
+            .map(|(i, side)| {
+                let which = usize::from(side == Side::B);
+                let bite_at = chance.exponential() / rates[which];
+                let wait = Wait::new(bite_at.min(12.0), bite_at <= 12.0).unwrap();
+                tallies[which].bites += u64::from(wait.is_bite());
+                tallies[which].time += wait.minutes();
+                SidedCast { rod: 1, at_min: 14.0 * i as f64, wait, side, stratum: 0 }
+            })
+            .collect();
+        (casts, tallies)
+    }
+
+    #[test]
+    fn a_large_difference_takes_few_casts_and_none_takes_more_than_a_day() {
+        let (casts, _) = start([0.2, 0.02], 8, 1);
+        let observed = |a, b| [Tally { bites: a, time: 40.0 }, Tally { bites: b, time: 40.0 }];
+        let large = more_casts(&casts, observed(8, 1), 12.0, 1, 7);
+        let none = more_casts(&casts, observed(3, 3), 12.0, 1, 7);
+        assert!(large.casts.is_some_and(|n| n <= 40), "{large:?}");
+        assert!(none.casts.is_none(), "{none:?}");
+        assert!(large.power >= WANTED_POWER && large.minutes > 0.0);
+        assert_eq!(large, more_casts(&casts, observed(8, 1), 12.0, 1, 7));
+    }
+
+    #[test]
+    fn more_looks_never_take_fewer_casts() {
+        let (casts, _) = start([0.15, 0.05], 8, 2);
+        let tallies = [Tally { bites: 6, time: 40.0 }, Tally { bites: 1, time: 48.0 }];
+        let n = |looks| more_casts(&casts, tallies, 12.0, looks, 7).casts.unwrap_or(MOST_CASTS + 1);
+        assert!(n(1) <= n(4) && n(4) <= n(12));
+    }
+
+    #[test]
+    fn no_leave_time_gives_no_figure() {
+        let (casts, tallies) = start([0.1, 0.1], 4, 3);
+        assert_eq!(more_casts(&casts, tallies, 0.0, 1, 1).casts, None);
+        assert_eq!(more_casts(&[], tallies, 10.0, 1, 1).casts, None);
+    }
+
+    #[test]
+    fn the_normal_p_is_near_the_arrangements() {
+        let (mut total, mut worst) = (0.0, 0.0_f64);
+        for seed in 0..40 {
+            let (casts, _) = start([0.1, 0.04], 28, seed);
+            let exact = block_test(&casts, 1).unwrap();
+            let difference = approximate_p(&exact.blocks) - exact.p;
+            total += difference;
+            worst = worst.max(difference.abs());
+        }
+        assert!(worst < 0.08 && (total / 40.0).abs() < 0.02, "worst {worst}, mean {}", total / 40.0);
+    }
+}

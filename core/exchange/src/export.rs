@@ -1,0 +1,107 @@
+//! Writing op files out of the log.
+
+use super::write_atomically;
+use super::{ExchangeError, OnProgress, OpFileWriter, PROGRESS_EVERY, Progress};
+use restwater_log::{Payload, op_from_bytes};
+use restwater_store::{Store, StoreError};
+use rusqlite::{CachedStatement, Rows};
+use sha2::{Digest, Sha256};
+use std::io::Write;
+use std::path::Path;
+use uuid::Uuid;
+
+/// What to export.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Selection {
+    /// One session.
+    Session(Uuid),
+    /// The sessions that began in a range of wall time, ms since 1970 UTC, both ends included.
+    Began {
+        /// From,
+        from_ms: i64,
+        /// to.
+        to_ms: i64,
+    },
+    /// Everything.
+    Everything,
+}
+
+/// Whether the peg's position on the earth goes along.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Place {
+    /// It stays on this phone.
+    #[default]
+    LeftOut,
+    /// It goes along, because it was asked for.
+    Included,
+}
+
+/// What was exported.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Exported {
+    /// Ops written.
+    pub ops: u64,
+    /// Bytes written.
+    pub bytes: u64,
+}
+
+/// Writes an op file. What was written before an error is no whole file, and reads as a cut one.
+pub fn export(
+    store: &Store,
+    what: Selection,
+    place: Place,
+    out: impl Write,
+    progress: &mut OnProgress<'_>,
+) -> Result<Exported, ExchangeError> {
+    let conn = store.conn()?;
+    let mut file = OpFileWriter::begin(out)?;
+    let mut statement = conn.prepare_cached(match what {
+        Selection::Session(_) => include_str!("sql/export_session.sql"),
+        Selection::Began { .. } => include_str!("sql/export_began.sql"),
+        Selection::Everything => include_str!("sql/export_everything.sql"),
+    })?;
+    let mut rows = select(&mut statement, what)?;
+    let mut ops = 0;
+    while let Some(row) = rows.next()? {
+        let body = row.get_ref(2)?.as_blob().map_err(rusqlite::Error::from)?;
+        if Sha256::digest(body).as_slice() != row.get_ref(1)?.as_blob().map_err(rusqlite::Error::from)? {
+            return Err(StoreError::Damaged("an entry differs from its hash".into()).into());
+        }
+        if place == Place::LeftOut && says_where(body) {
+            continue;
+        }
+        file.op(Uuid::from_bytes(row.get(0)?), body)?;
+        ops += 1;
+        if ops % PROGRESS_EVERY == 0 && progress(Progress { ops, bytes: file.bytes() }).is_break() {
+            return Err(ExchangeError::Cancelled);
+        }
+    }
+    let (_, ops, bytes) = file.end()?;
+    Ok(Exported { ops, bytes })
+}
+
+fn select<'s>(statement: &'s mut CachedStatement<'_>, what: Selection) -> rusqlite::Result<Rows<'s>> {
+    match what {
+        Selection::Session(id) => statement.query([id.as_bytes()]),
+        Selection::Began { from_ms, to_ms } => statement.query([from_ms, to_ms]),
+        Selection::Everything => statement.query([]),
+    }
+}
+
+/// Whether an op says where the peg lies. Few do: only a body with the word in it is read.
+fn says_where(body: &[u8]) -> bool {
+    const KIND: &[u8] = b"\"peg_placed\"";
+    let may = body.windows(KIND.len()).any(|part| part == KIND);
+    may && op_from_bytes(body).is_ok_and(|op| matches!(op.payload, Payload::PegPlaced { .. }))
+}
+
+/// Writes an op file that is there whole, on stable storage, or not at all.
+pub fn export_to(
+    store: &Store,
+    what: Selection,
+    place: Place,
+    path: &Path,
+    progress: &mut OnProgress<'_>,
+) -> Result<Exported, ExchangeError> {
+    write_atomically(path, |out| export(store, what, place, out, progress))
+}

@@ -1,0 +1,44 @@
+//! Files in and out: op file, CSV, report.
+#![forbid(unsafe_code)]
+#![deny(missing_docs)]
+#![cfg_attr(test, allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::float_cmp))]
+
+mod canonical_form;
+mod error;
+mod export;
+mod import;
+mod op_file;
+mod reading;
+mod records;
+mod strict;
+mod tables;
+mod tally;
+mod undo;
+mod write_atomically;
+
+pub use error::{ExchangeError, Fault, FaultKind, LooksLike};
+pub use export::{Exported, Place, Selection, export, export_to};
+pub use import::{Incoming, import, looks_like_a_store, preview, preview_backup, restore};
+pub use op_file::{FORMAT, FORMAT_VERSION, MEDIA_TYPE, OpFileWriter};
+pub use reading::read_op_file;
+pub use tables::{CsvOptions, Table, session_csv, write_csv};
+pub use tally::{ClockDifference, Tally, Trailer};
+pub use undo::{redo_import, undo_import};
+pub use write_atomically::write_atomically;
+
+use std::ops::ControlFlow;
+
+/// How far a long piece of work has come.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub struct Progress {
+    /// Ops dealt with.
+    pub ops: u64,
+    /// Bytes read or written.
+    pub bytes: u64,
+}
+
+/// Told of the progress now and then; `Break` cancels the work, which then leaves nothing behind.
+pub type OnProgress<'a> = dyn FnMut(Progress) -> ControlFlow<()> + 'a;
+
+/// Ops between two calls of [`OnProgress`].
+pub(crate) const PROGRESS_EVERY: u64 = 500;

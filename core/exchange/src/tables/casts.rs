@@ -1,0 +1,103 @@
+//! A row a cast.
+
+use restwater_session::figures::{conditions_at, end_name, reach_metres, wait_minutes};
+use super::ExchangeError;
+use super::cells::Cells;
+use super::weather;
+use restwater_log::{LeadMaterial, Reach, Rig, Spot};
+use restwater_session::{Cast, Session};
+use std::io::Write;
+
+pub(super) const HEADER: &[&str] = &[
+    "session_id",
+    "peg",
+    "cast",
+    "rod",
+    "splash_time",
+    "time_right_to_s",
+    "wait_min",
+    "bite",
+    "bite_time",
+    "end",
+    "end_time",
+    "liners",
+    "indications",
+    "twitches",
+    "reach_m",
+    "reach_entered",
+    "reach_unit",
+    "bearing_deg",
+    "clipped_up",
+    "bait",
+    "colour",
+    "popup_cm",
+    "hooklength_cm",
+    "hook_size",
+    "lead_g",
+    "lead_material",
+    "hooklength_lost",
+    "water_temperature_c",
+    "air_temperature_c",
+    "wind",
+    "wind_from",
+    "cloud_oktas",
+    "water_colour",
+];
+
+pub(super) fn rows<W: Write>(cells: &mut Cells<W>, session: &Session) -> Result<(), ExchangeError> {
+    for (n, cast) in session.casts.iter().enumerate() {
+        cells.plain(&session.id)?;
+        cells.words(session.setup.peg.as_deref())?;
+        cells.plain(&(n + 1))?;
+        course(cells, session, cast)?;
+        spot(cells, cast.spot.as_ref())?;
+        rig(cells, &cast.rig)?;
+        cells.yes_or_no(cast.hooklength_lost.is_some())?;
+        weather::cells(cells, &conditions_at(session, cast))?;
+        cells.end_row()?;
+    }
+    Ok(())
+}
+
+fn course<W: Write>(cells: &mut Cells<W>, session: &Session, cast: &Cast) -> Result<(), ExchangeError> {
+    cells.plain(&cast.rod)?;
+    cells.time(Some(&cast.start))?;
+    cells.plain(&cast.start.approx_s)?;
+    cells.number(wait_minutes(session, cast), 2)?;
+    cells.yes_or_no(cast.bite.is_some())?;
+    cells.time(cast.bite.as_ref().map(|(at, _)| at))?;
+    cells.plain(cast.end.as_ref().map_or("out", |end| end_name(&end.cause)))?;
+    cells.time(cast.end.as_ref().map(|end| &end.at))?;
+    cells.plain(&cast.liners.len())?;
+    cells.plain(&cast.indications.len())?;
+    cells.plain(&cast.twitches.len())
+}
+
+fn spot<W: Write>(cells: &mut Cells<W>, spot: Option<&Spot>) -> Result<(), ExchangeError> {
+    cells.number(spot.map(|s| reach_metres(s.reach)), 2)?;
+    let (entered, unit) = match spot.map(|s| s.reach) {
+        None => (None, ""),
+        Some(Reach::Wraps { hundredths, .. }) => (Some(hundredths), "wraps"),
+        Some(Reach::Metres { cm }) => (Some(cm), "m"),
+        Some(Reach::Yards { hundredths }) => (Some(hundredths), "yd"),
+    };
+    cells.number(entered.map(|n| f64::from(n) / 100.0), 2)?;
+    cells.plain(unit)?;
+    cells.number(spot.map(|s| f64::from(s.bearing_cdeg) / 100.0), 2)?;
+    cells.plain(spot.map_or("", |s| if s.clipped { "yes" } else { "no" }))
+}
+
+fn rig<W: Write>(cells: &mut Cells<W>, rig: &Rig) -> Result<(), ExchangeError> {
+    let tenth = |n: Option<u32>| n.map(|n| f64::from(n) / 10.0);
+    cells.words(rig.bait.as_deref())?;
+    cells.words(rig.colour.as_deref())?;
+    cells.number(tenth(rig.popup_mm), 1)?;
+    cells.number(tenth(rig.hooklength_mm), 1)?;
+    cells.plain(&rig.hook_size.map_or_else(String::new, |n| n.to_string()))?;
+    cells.number(rig.lead_mg.map(|n| f64::from(n) / 1_000.0), 2)?;
+    cells.plain(match rig.material {
+        None => "",
+        Some(LeadMaterial::Lead) => "lead",
+        Some(LeadMaterial::NonToxic) => "non-toxic",
+    })
+}

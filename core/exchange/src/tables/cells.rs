@@ -1,0 +1,82 @@
+//! One row after another, cell by cell.
+
+use super::{CsvOptions, ExchangeError};
+use restwater_log::Moment;
+use chrono::{DateTime, FixedOffset, SecondsFormat};
+use csv::{Terminator, Writer, WriterBuilder};
+use std::borrow::Cow;
+use std::io::Write;
+
+pub(super) struct Cells<W: Write> {
+    out: Writer<W>,
+    options: CsvOptions,
+    rows: u64,
+}
+
+impl<W: Write> Cells<W> {
+    pub fn begin(out: W, options: CsvOptions) -> Self {
+        let out = WriterBuilder::new().terminator(Terminator::CRLF).flexible(false).from_writer(out);
+        Self { out, options, rows: 0 }
+    }
+
+    pub fn header(&mut self, names: &[&str]) -> Result<(), ExchangeError> {
+        self.out.write_record(names).map_err(failed)
+    }
+
+    /// Words of the log.
+    pub fn words(&mut self, text: Option<&str>) -> Result<(), ExchangeError> {
+        let text = text.unwrap_or_default();
+        let cell = if self.options.neutralise_formulas { neutral(text) } else { Cow::Borrowed(text) };
+        self.out.write_field(cell.as_bytes()).map_err(failed)
+    }
+
+    /// A word of ours, an id, a whole number.
+    pub fn plain(&mut self, text: &(impl ToString + ?Sized)) -> Result<(), ExchangeError> {
+        self.out.write_field(text.to_string()).map_err(failed)
+    }
+
+    pub fn yes_or_no(&mut self, is: bool) -> Result<(), ExchangeError> {
+        self.plain(if is { "yes" } else { "no" })
+    }
+
+    /// A number of so many decimals, where there is one.
+    pub fn number(&mut self, value: Option<f64>, decimals: usize) -> Result<(), ExchangeError> {
+        let cell = value.filter(|v| v.is_finite()).map(|v| format!("{v:.decimals$}"));
+        self.out.write_field(cell.unwrap_or_default()).map_err(failed)
+    }
+
+    /// A local time with its offset, to the second.
+    pub fn time(&mut self, at: Option<&Moment>) -> Result<(), ExchangeError> {
+        self.out.write_field(at.map(rfc3339).unwrap_or_default()).map_err(failed)
+    }
+
+    pub fn end_row(&mut self) -> Result<(), ExchangeError> {
+        self.rows += 1;
+        self.out.write_record(None::<&[u8]>).map_err(failed)
+    }
+
+    pub fn end(mut self) -> Result<u64, ExchangeError> {
+        self.out.flush()?;
+        Ok(self.rows)
+    }
+}
+
+fn failed(error: csv::Error) -> ExchangeError {
+    ExchangeError::Io(error.into())
+}
+
+/// Local time with offset; empty where the clock is beyond what a calendar holds.
+pub(crate) fn rfc3339(at: &Moment) -> String {
+    let offset = FixedOffset::east_opt(i32::from(at.offset_min) * 60);
+    let time = DateTime::from_timestamp_millis(at.wall_ms).zip(offset);
+    time.map_or_else(String::new, |(time, offset)| {
+        time.with_timezone(&offset).to_rfc3339_opts(SecondsFormat::Secs, false)
+    })
+}
+
+/// The leads that spreadsheets take for a formula (OWASP, "CSV Injection"), full-width forms included.
+const LEADS: &[char] = &['=', '+', '-', '@', '\t', '\r', '\n', '＝', '＋', '－', '＠'];
+
+fn neutral(text: &str) -> Cow<'_, str> {
+    if text.starts_with(LEADS) { Cow::Owned(format!("'{text}")) } else { Cow::Borrowed(text) }
+}

@@ -1,0 +1,107 @@
+//! CSV (RFC 4180) of sessions, casts and fish, with the unit in each header.
+//!
+//! Lines end in CRLF, text is UTF-8, the first line names the columns; a cell that isn't known is empty.
+//! Times are local with their offset (RFC 3339), to the second. Words of the log (water, peg, bait, colour,
+//! class, notes) that a spreadsheet would take for a formula get a `'` in front, unless that is switched off:
+//! a file from another angler must not run anything. Numbers and times are never touched.
+
+mod casts;
+mod cells;
+mod fish;
+mod sessions;
+mod weather;
+
+use super::{ExchangeError, OnProgress, Progress, Selection};
+use restwater_session::{Session, fold};
+use restwater_store::{SessionRow, Store};
+use cells::Cells;
+use std::io::Write;
+
+/// Which table.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Table {
+    /// A row a session.
+    Sessions,
+    /// A row a cast.
+    Casts,
+    /// A row a landed fish.
+    Fish,
+}
+
+/// How it is written.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct CsvOptions {
+    /// Puts a `'` before words that a spreadsheet would take for a formula. On by default.
+    pub neutralise_formulas: bool,
+}
+
+impl Default for CsvOptions {
+    fn default() -> Self {
+        Self { neutralise_formulas: true }
+    }
+}
+
+/// Writes a table of the sessions selected, the earliest first. The number of rows.
+pub fn write_csv(
+    store: &Store,
+    what: Selection,
+    table: Table,
+    options: CsvOptions,
+    out: impl Write,
+    progress: &mut OnProgress<'_>,
+) -> Result<u64, ExchangeError> {
+    let mut cells = Cells::begin(out, options);
+    header(&mut cells, table)?;
+    let mut done = Progress::default();
+    for row in store.sessions()?.iter().rev().filter(|row| selected(row, what)) {
+        let ops = store.ops_of(row.id)?;
+        rows(&mut cells, table, &fold(row.id, &ops))?;
+        done.ops += ops.len() as u64;
+        if progress(done).is_break() {
+            return Err(ExchangeError::Cancelled);
+        }
+    }
+    cells.end()
+}
+
+/// The table of one session.
+pub fn session_csv(
+    session: &Session,
+    table: Table,
+    options: CsvOptions,
+    out: impl Write,
+) -> Result<u64, ExchangeError> {
+    let mut cells = Cells::begin(out, options);
+    header(&mut cells, table)?;
+    rows(&mut cells, table, session)?;
+    cells.end()
+}
+
+/// A kit is no session and has no casts: it goes with the entries only.
+fn selected(row: &SessionRow, what: Selection) -> bool {
+    !restwater_log::is_kit(row.id)
+        && match what {
+            Selection::Session(id) => row.id == id,
+            Selection::Began { from_ms, to_ms } => (from_ms..=to_ms).contains(&row.first_wall_ms),
+            Selection::Everything => true,
+        }
+}
+
+fn header<W: Write>(cells: &mut Cells<W>, table: Table) -> Result<(), ExchangeError> {
+    cells.header(match table {
+        Table::Sessions => sessions::HEADER,
+        Table::Casts => casts::HEADER,
+        Table::Fish => fish::HEADER,
+    })
+}
+
+fn rows<W: Write>(cells: &mut Cells<W>, table: Table, session: &Session) -> Result<(), ExchangeError> {
+    match table {
+        Table::Sessions => sessions::row(cells, session),
+        Table::Casts => casts::rows(cells, session),
+        Table::Fish => fish::rows(cells, session),
+    }
+}
+
+#[cfg(test)]
+mod tests;

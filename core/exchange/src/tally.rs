@@ -1,0 +1,109 @@
+//! What a file brings: what is new, what is known, what can't be read and where.
+
+use super::{Fault, FaultKind};
+use restwater_log::{Op, Payload};
+use std::collections::{BTreeMap, BTreeSet};
+use uuid::Uuid;
+
+/// Whether the end of the file fits what came before it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Trailer {
+    /// There is none: the file was cut, or its end is damaged.
+    #[default]
+    Missing,
+    /// Count and hash of the ids fit.
+    Fits,
+    /// They don't: records are missing or were added.
+    Differs {
+        /// How many records the end of the file speaks of.
+        said: u64,
+    },
+}
+
+/// How far a phone's clock is off, as its entries show.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub struct ClockDifference {
+    /// Its latest entry is this far in the future, in ms.
+    pub ahead_ms: i64,
+    /// Its clock was set back by this much between entries, in ms.
+    pub set_back_ms: i64,
+}
+
+/// Clocks this far off, in ms, are told of: less is drift and the time between two taps.
+pub(super) const CLOCK_TOLD_MS: i64 = 60_000;
+
+/// Faults kept with their place; beyond this they are counted only.
+const FAULTS_KEPT: usize = 100;
+
+/// What a file brings.
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
+pub struct Tally {
+    /// Records read whole: entries with the right hash.
+    pub whole: u64,
+    /// Of these: not in the log before.
+    pub new: u64,
+    /// Of the new: they mend or take back an entry.
+    pub amended: u64,
+    /// Of the new: of a newer version, kept and passed on unread.
+    pub newer: u64,
+    /// Already in the log, byte for byte.
+    pub known: u64,
+    /// Left out: another entry has that id, and was kept.
+    pub clashes: u64,
+    /// Records left out because they can't be read.
+    pub damaged: u64,
+    /// The first hundred faults, in the order of the file.
+    pub faults: Vec<Fault>,
+    /// Whether the end of the file fits.
+    pub trailer: Trailer,
+    /// Records that stand before one with a smaller id: the file was shuffled. Nothing is lost by it.
+    pub shuffled: u64,
+    /// Sessions with something new.
+    pub sessions: BTreeSet<Uuid>,
+    /// Phones whose clocks are a minute off or more.
+    pub clocks: BTreeMap<Uuid, ClockDifference>,
+}
+
+impl Tally {
+    /// Whether the file was whole: nothing damaged, nothing missing, no clash.
+    pub fn is_whole(&self) -> bool {
+        self.damaged == 0 && self.clashes == 0 && self.trailer == Trailer::Fits
+    }
+
+    /// How many entries the file had and that could not be read, where its end says.
+    pub fn missing(&self) -> Option<u64> {
+        match self.trailer {
+            Trailer::Missing => None,
+            Trailer::Fits => Some(0),
+            Trailer::Differs { said } => Some(said.saturating_sub(self.whole)),
+        }
+    }
+
+    pub(super) fn fault(&mut self, fault: Fault) {
+        match fault.kind {
+            FaultKind::Clash(_) => self.clashes += 1,
+            _ => self.damaged += 1,
+        }
+        if self.faults.len() < FAULTS_KEPT {
+            self.faults.push(fault);
+        }
+    }
+
+    pub(super) fn added(&mut self, op: &Op) {
+        self.new += 1;
+        self.amended += u64::from(op.amends.is_some() || matches!(op.payload, Payload::Undone { .. }));
+        self.newer += u64::from(matches!(op.payload, Payload::Unknown { .. }));
+        self.sessions.insert(op.session);
+    }
+
+    pub(super) fn clock(&mut self, op: &Op, now_ms: i64) {
+        let ahead_ms = op.at.wall_ms.saturating_sub(now_ms).max(0);
+        let set_back_ms = i64::try_from(op.hlc.ms).unwrap_or(i64::MAX).saturating_sub(op.at.wall_ms).max(0);
+        if ahead_ms < CLOCK_TOLD_MS && set_back_ms < CLOCK_TOLD_MS {
+            return;
+        }
+        let clock = self.clocks.entry(op.device).or_default();
+        clock.ahead_ms = clock.ahead_ms.max(ahead_ms);
+        clock.set_back_ms = clock.set_back_ms.max(set_back_ms);
+    }
+}

@@ -1,0 +1,437 @@
+//! The thumb pad: three rows from the bottom corner of the chosen hand.
+//!
+//! ```text
+//!   far side                     hand
+//!   +-------+ +-------+ +-------+
+//!   | UNDO  | | TIME  | | LINER |      small keys, 15 mm
+//!   +-------+ +-------+ +-------+
+//!   +-----------+   +-----------+
+//!   |  WOUND IN |   |   BITE    |      the pair, 20 mm, 6 mm apart
+//!   +-----------+   +-----------+
+//!                                      6 mm: the notice line
+//!   +-------+ +-----------------+
+//!   | MORE  | |      CAST       |      20 mm
+//!   +-------+ +-----------------+
+//! ```
+//!
+//! On a glass too low for three rows, a phone on its side, the small keys stand below each other beside the two rows of
+//! large ones, and the words have the other side of the glass:
+//!
+//! ```text
+//!   words   +-------+ +-----------+   +-----------+
+//!           | UNDO  | |  WOUND IN |   |   BITE    |
+//!           +-------+ +-----------+   +-----------+
+//!           | TIME  |
+//!           +-------+ +-------+ +-----------------+
+//!           | LINER | | MORE  | |      CAST       |
+//!           +-------+ +-------+ +-----------------+
+//! ```
+//!
+//! A cold thumb often taps twice. What a tap brings up must therefore not put a key that logs
+//! something else under the same thumb: nothing lies where BITE was while a fish is on, nothing
+//! where WOUND IN or START was when nothing is out, and LANDED and LOST do not lie under CAST.
+//! Three large keys and a wide CAST do not all fit beside BITE's empty place, so MISSED, after
+//! which the next thing is a cast anyway, lies where CAST will be.
+
+use super::{
+    GAP_MM, KeyPlace, Millimetres, OPPOSITE_GAP_MM, PRIMARY_MM, PadAsk, REACH_MM, Rect, SECONDARY_MM,
+};
+use restwater_screen::{BankState, Key};
+
+/// Between the outer keys and the edge of the glass, mm.
+pub(super) const MARGIN_MM: f64 = 2.0;
+/// Under the lowest row, above what the system keeps, mm.
+const FOOT_MM: f64 = 0.7;
+/// A key grows up to this height where the rules leave room, mm.
+const ROOMY_MM: f64 = 25.0;
+/// Room the words above the pad need, mm.
+pub(super) const WORDS_MM: f64 = 31.5;
+/// Least width of glass, mm: three small keys.
+pub(super) const LEAST_WIDTH_MM: f64 = 3.0 * SECONDARY_MM + 2.0 * GAP_MM + 2.0 * MARGIN_MM;
+/// Least height of glass between the system's edges, mm.
+pub(super) const LEAST_HEIGHT_MM: f64 = PAD_MM + WORDS_MM;
+/// Height of the pad at its least, mm.
+const PAD_MM: f64 = FOOT_MM + 2.0 * PRIMARY_MM + OPPOSITE_GAP_MM + GAP_MM + SECONDARY_MM;
+/// Least width of a glass on its side, mm: two large keys, a small one, the words.
+pub(super) const LEAST_SIDE_WIDTH_MM: f64 =
+    2.0 * MARGIN_MM + 2.0 * PRIMARY_MM + OPPOSITE_GAP_MM + 2.0 * GAP_MM + SECONDARY_MM + SIDE_WORDS_MM;
+/// Least height of a glass on its side, mm: three small keys.
+pub(super) const LEAST_SIDE_HEIGHT_MM: f64 = FOOT_MM + 3.0 * SECONDARY_MM + 2.0 * GAP_MM + HEAD_MM;
+/// Room the words beside the pad need, mm.
+const SIDE_WORDS_MM: f64 = 30.0;
+/// Width of the keys of the other screens on a glass on its side, mm.
+const COLUMN_MM: f64 = 24.0;
+/// Between the highest thing on a glass on its side and the top, mm.
+const HEAD_MM: f64 = 0.5;
+
+/// The pad in millimetres of glass.
+pub(super) struct Pad {
+    pub(super) keys: Vec<KeyPlace>,
+    pub(super) more: Option<Rect>,
+    pub(super) next_rod: Option<Rect>,
+    pub(super) pages: u8,
+    /// Row of the pair, free of keys where nothing is out.
+    pub(super) pair_row: Rect,
+    pub(super) latest: Option<Rect>,
+    pub(super) notice: Rect,
+    /// Where the words go.
+    pub(super) words: Rect,
+}
+
+/// Where the small keys stand.
+#[derive(Clone, Copy)]
+enum Small {
+    /// Beside each other, so wide, so high above the bottom.
+    Row { width: f64, y: f64 },
+    /// Below each other, so far from the hand's edge.
+    Column { x: f64 },
+}
+
+/// Heights of the rows, from the bottom of the glass, and widths, from the edge on the hand's side.
+pub(super) struct Rows {
+    width: f64,
+    height: f64,
+    top: f64,
+    left_handed: bool,
+    content: f64,
+    cast_y: f64,
+    cast_h: f64,
+    pair_y: f64,
+    pair_h: f64,
+    small: Small,
+}
+
+impl Rows {
+    pub(super) fn on(glass: &Millimetres) -> Self {
+        if glass.on_its_side() { Self::beside(glass) } else { Self::below(glass) }
+    }
+
+    /// Three rows below the words.
+    fn below(glass: &Millimetres) -> Self {
+        let content = glass.width - 2.0 * MARGIN_MM;
+        let cast_y = glass.bottom + FOOT_MM;
+        let least_y = cast_y + 2.0 * PRIMARY_MM + OPPOSITE_GAP_MM + GAP_MM;
+        let far = |w: f64| MARGIN_MM + 2.0 * (w + GAP_MM);
+        let across = far(SECONDARY_MM);
+        let highest = libm::sqrt(REACH_MM * REACH_MM - across * across);
+        let lower_part = super::LOWER_PART * glass.height - SECONDARY_MM;
+        let slack = (highest.min(lower_part) - least_y).max(0.0);
+        // Room is spent first on the gap between BITE and what takes it back, then on the keys.
+        let gap = GAP_MM + slack.min(OPPOSITE_GAP_MM - GAP_MM);
+        let grow = ((slack - (gap - GAP_MM)) / 2.0).min(ROOMY_MM - PRIMARY_MM);
+        let y = cast_y + 2.0 * (PRIMARY_MM + grow) + OPPOSITE_GAP_MM + gap;
+        let fill = (content - 2.0 * GAP_MM) / 3.0;
+        let reached = libm::sqrt((REACH_MM * REACH_MM - y * y).max(0.0));
+        let width = ((reached - MARGIN_MM - 2.0 * GAP_MM) / 2.0).clamp(SECONDARY_MM, fill.max(SECONDARY_MM));
+        Self::of(glass, content, grow, Small::Row { width, y })
+    }
+
+    /// Two rows and a column beside the words.
+    fn beside(glass: &Millimetres) -> Self {
+        let least = 2.0 * PRIMARY_MM + OPPOSITE_GAP_MM;
+        let aside = 2.0 * MARGIN_MM + 2.0 * GAP_MM + SECONDARY_MM;
+        // Half of the glass, but no key farther than a thumb reaches.
+        let highest = glass.bottom + FOOT_MM + 2.0 * (SECONDARY_MM + GAP_MM);
+        let reached = libm::sqrt(REACH_MM * REACH_MM - highest * highest) - MARGIN_MM - GAP_MM;
+        let content = (glass.width / 2.0 - aside).clamp(least, reached.max(least));
+        let room = glass.height - glass.top - glass.bottom - FOOT_MM - HEAD_MM - OPPOSITE_GAP_MM;
+        let grow = (room / 2.0 - PRIMARY_MM).clamp(0.0, ROOMY_MM - PRIMARY_MM);
+        Self::of(glass, content, grow, Small::Column { x: content + GAP_MM })
+    }
+
+    fn of(glass: &Millimetres, content: f64, grow: f64, small: Small) -> Self {
+        let Millimetres { width, height, top, left_handed, .. } = *glass;
+        let cast_y = glass.bottom + FOOT_MM;
+        let (cast_h, pair_h) = (PRIMARY_MM + grow, PRIMARY_MM + grow);
+        let pair_y = cast_y + cast_h + OPPOSITE_GAP_MM;
+        Self { width, height, top, left_handed, content, cast_y, cast_h, pair_y, pair_h, small }
+    }
+
+    /// Where the words go.
+    fn words(&self) -> Rect {
+        let whole = Rect {
+            left: MARGIN_MM,
+            top: self.top,
+            width: self.width - 2.0 * MARGIN_MM,
+            height: self.height - self.top,
+        };
+        match self.small {
+            Small::Row { .. } => Rect { height: self.small(2).top - self.top, ..whole },
+            Small::Column { x } => {
+                let pad = x + SECONDARY_MM + GAP_MM;
+                let left = whole.left + if self.left_handed { pad } else { 0.0 };
+                Rect { left, width: whole.width - pad, height: whole.height - self.cast_y, ..whole }
+            }
+        }
+    }
+
+    /// A rectangle given from the hand's bottom corner; mirrored for the left hand.
+    fn rect(&self, x: f64, y: f64, width: f64, height: f64) -> Rect {
+        let x = x + MARGIN_MM;
+        let left = if self.left_handed { x } else { self.width - x - width };
+        Rect { left, top: self.height - y - height, width, height }
+    }
+
+    /// CAST, on the hand's side.
+    fn cast(&self) -> Rect {
+        self.rect(0.0, self.cast_y, self.content - PRIMARY_MM - GAP_MM, self.cast_h)
+    }
+
+    /// The place beside CAST, on the far side.
+    pub(super) fn beside_cast(&self) -> Rect {
+        self.rect(self.content - PRIMARY_MM, self.cast_y, PRIMARY_MM, self.cast_h)
+    }
+
+    /// What is left of CAST's row when the place beside it means the opposite.
+    fn missed(&self) -> Rect {
+        self.rect(0.0, self.cast_y, self.content - PRIMARY_MM - OPPOSITE_GAP_MM, self.cast_h)
+    }
+
+    fn half(&self) -> f64 {
+        (self.content - OPPOSITE_GAP_MM) / 2.0
+    }
+
+    /// The one of the pair on the hand's side.
+    fn near(&self) -> Rect {
+        self.rect(0.0, self.pair_y, self.half(), self.pair_h)
+    }
+
+    /// The one of the pair on the far side.
+    fn far(&self) -> Rect {
+        self.rect(self.half() + OPPOSITE_GAP_MM, self.pair_y, self.half(), self.pair_h)
+    }
+
+    pub(super) fn pair_row(&self) -> Rect {
+        self.rect(0.0, self.pair_y, self.content, self.pair_h)
+    }
+
+    /// On a glass on its side: the corner at the thumb, where BACK of the other screens lies.
+    pub(super) fn corner(&self) -> Rect {
+        self.rect(0.0, self.cast_y, COLUMN_MM, self.cast_h)
+    }
+
+    /// The key above it.
+    pub(super) fn above_corner(&self) -> Rect {
+        self.rect(0.0, self.pair_y, COLUMN_MM, self.pair_h)
+    }
+
+    /// Everything on the far side of that column.
+    pub(super) fn beside_column(&self) -> Rect {
+        let x = COLUMN_MM + GAP_MM;
+        self.rect(x, self.cast_y, self.width - 2.0 * MARGIN_MM - x, self.height - self.top - self.cast_y)
+    }
+
+    fn notice(&self) -> Rect {
+        self.rect(0.0, self.cast_y + self.cast_h + 0.5, self.content, OPPOSITE_GAP_MM - 1.0)
+    }
+
+    /// Small key number `i` counted from the hand.
+    fn small(&self, i: u8) -> Rect {
+        let i = f64::from(i);
+        match self.small {
+            Small::Row { width, y } => self.rect(i * (width + GAP_MM), y, width, SECONDARY_MM),
+            Small::Column { x } => {
+                self.rect(x, self.cast_y + i * (SECONDARY_MM + GAP_MM), SECONDARY_MM, SECONDARY_MM)
+            }
+        }
+    }
+}
+
+/// What the two changing places of the small row hold; UNDO has the third for good.
+enum Slot {
+    Key(Key),
+    More,
+    NextRod,
+}
+
+/// The pages of small keys, nearest to the hand first.
+fn pages(state: BankState, several_rods: bool) -> Vec<[Option<Slot>; 2]> {
+    let key = |k| Some(Slot::Key(k));
+    let second = if several_rods { Some(Slot::NextRod) } else { key(Key::TimeBack) };
+    let later = |first: Vec<Key>| {
+        let mut keys = if several_rods { vec![Key::TimeBack] } else { Vec::new() };
+        keys.extend(first);
+        keys
+    };
+    let in_twos = |keys: Vec<Key>| {
+        keys.chunks(2).map(|two| [key(two[0]), two.get(1).and_then(|k| key(*k))]).collect::<Vec<_>>()
+    };
+    match state {
+        BankState::NoSession => vec![[None, key(Key::Redo)]],
+        BankState::Ready => {
+            let mut all = vec![[key(Key::Tackle), second]];
+            all.extend(in_twos(later(vec![Key::TimeBackFive, Key::Redo, Key::End])));
+            all
+        }
+        BankState::Out => {
+            let mut all = vec![[key(Key::Liner), second]];
+            let rest = [Key::TimeBackFive, Key::Indication, Key::Twitch, Key::Redo, Key::Tackle, Key::End];
+            all.extend(in_twos(later(rest.to_vec())));
+            all
+        }
+        // The place beside CAST holds LOST now, so MORE takes LINER's, which has no use here.
+        BankState::FishOn => {
+            let mut all = vec![[Some(Slot::More), second]];
+            all.extend(
+                later(vec![Key::TimeBackFive, Key::Redo]).into_iter().map(|k| [Some(Slot::More), key(k)]),
+            );
+            all
+        }
+    }
+}
+
+/// Lays the pad.
+pub(super) fn lay(glass: &Millimetres, ask: PadAsk) -> Pad {
+    let rows = Rows::on(glass);
+    let place = |key, rect| KeyPlace { key, rect };
+    let (mut more, mut next_rod, mut latest) = (None, None, None);
+    let mut keys = match ask.state {
+        BankState::NoSession => vec![place(Key::Start, rows.pair_row())],
+        BankState::Ready => {
+            more = Some(rows.beside_cast());
+            vec![place(Key::Cast, rows.cast())]
+        }
+        BankState::Out => {
+            more = Some(rows.beside_cast());
+            vec![
+                place(Key::Bite, rows.near()),
+                place(Key::WoundIn, rows.far()),
+                place(Key::Cast, rows.cast()),
+            ]
+        }
+        BankState::FishOn => {
+            latest = Some(rows.near());
+            let three =
+                [(Key::Landed, rows.far()), (Key::Lost, rows.beside_cast()), (Key::Missed, rows.missed())];
+            three.into_iter().map(|(k, r)| place(k, r)).collect()
+        }
+    };
+    let mut all = pages(ask.state, ask.rods > 1);
+    let count = all.len();
+    let open = all.swap_remove(usize::from(ask.page) % count);
+    for (i, slot) in (0u8..).zip(open) {
+        match slot {
+            Some(Slot::Key(key)) => keys.push(place(key, rows.small(i))),
+            Some(Slot::More) => more = Some(rows.small(i)),
+            Some(Slot::NextRod) => next_rod = Some(rows.small(i)),
+            None => {}
+        }
+    }
+    keys.push(place(Key::Undo, rows.small(2)));
+    let (pair_row, notice, words) = (rows.pair_row(), rows.notice(), rows.words());
+    Pad { keys, more, next_rod, pages: u8::try_from(count).unwrap_or(1), pair_row, latest, notice, words }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::phones::PHONES;
+    use super::super::{BankLayout, bank_layout};
+    use super::*;
+    use std::collections::BTreeSet;
+
+    const STATES: [BankState; 4] =
+        [BankState::NoSession, BankState::Ready, BankState::Out, BankState::FishOn];
+
+    fn layouts(state: BankState, rods: u8, page: u8) -> Vec<BankLayout> {
+        PHONES
+            .iter()
+            .map(|p| bank_layout(&p.glass(1.0, false), PadAsk { state, rods, page }).unwrap())
+            .collect()
+    }
+
+    fn place(layout: &BankLayout, key: Key) -> Rect {
+        layout.keys.iter().find(|k| k.key == key).unwrap().rect
+    }
+
+    #[test]
+    fn every_key_of_a_state_is_on_some_page() {
+        use Key::{
+            Bite, Cast, End, Indication, Landed, Liner, Lost, Missed, Redo, Start, Tackle, TimeBack,
+            TimeBackFive, Twitch, Undo, WoundIn,
+        };
+        let wanted = |state| match state {
+            BankState::NoSession => vec![Start, Undo, Redo],
+            BankState::Ready => vec![Cast, Tackle, TimeBack, TimeBackFive, Undo, Redo, End],
+            BankState::Out => vec![
+                Cast,
+                Bite,
+                WoundIn,
+                Liner,
+                TimeBack,
+                TimeBackFive,
+                Undo,
+                Redo,
+                Twitch,
+                Indication,
+                Tackle,
+                End,
+            ],
+            BankState::FishOn => vec![Landed, Lost, Missed, TimeBack, TimeBackFive, Undo, Redo],
+        };
+        for state in STATES {
+            for rods in 1..=3 {
+                let first = &layouts(state, rods, 0)[0];
+                let all: BTreeSet<Key> = (0..first.pages)
+                    .flat_map(|page| {
+                        layouts(state, rods, page)[0].keys.iter().map(|k| k.key).collect::<Vec<_>>()
+                    })
+                    .collect();
+                assert_eq!(all, wanted(state).into_iter().collect(), "{state:?} with {rods} rods");
+                assert_eq!(first.more.is_some(), state != BankState::NoSession);
+                assert_eq!(first.next_rod.is_some(), rods > 1 && state != BankState::NoSession);
+            }
+        }
+    }
+
+    #[test]
+    fn a_second_cold_tap_finds_nothing_harmful() {
+        // (state, key tapped, state it leads to, keys that must not lie under the same thumb)
+        let table: [(BankState, Key, BankState, &[Key]); 5] = [
+            (BankState::NoSession, Key::Start, BankState::Ready, &[Key::Cast, Key::End]),
+            (BankState::Out, Key::WoundIn, BankState::Ready, &[Key::Cast, Key::Undo, Key::End]),
+            (BankState::Out, Key::Bite, BankState::FishOn, &[Key::Landed, Key::Lost, Key::Missed, Key::Undo]),
+            (BankState::FishOn, Key::Landed, BankState::Ready, &[Key::Cast, Key::Undo]),
+            (BankState::FishOn, Key::Lost, BankState::Ready, &[Key::Cast, Key::Undo]),
+        ];
+        for (from, tapped, to, harmful) in table {
+            for rods in 1..=3 {
+                for (before, after) in layouts(from, rods, 0).iter().zip(layouts(to, rods, 0)) {
+                    let thumb = place(before, tapped);
+                    for other in after.keys.iter().filter(|k| harmful.contains(&k.key)) {
+                        assert!(!thumb.overlaps(&other.rect), "{:?} comes up under {tapped:?}", other.key);
+                    }
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn undo_cast_and_next_rod_never_move() {
+        for rods in 1..=3 {
+            let all: Vec<_> = STATES.iter().map(|s| layouts(*s, rods, 0)).collect();
+            for phone in 0..PHONES.len() {
+                let undo: Vec<_> = all.iter().map(|l| place(&l[phone], Key::Undo)).collect();
+                assert!(undo.iter().all(|r| *r == undo[0]));
+                assert_eq!(place(&all[1][phone], Key::Cast), place(&all[2][phone], Key::Cast));
+                assert!(all[1..].iter().all(|l| l[phone].next_rod == all[1][phone].next_rod));
+            }
+        }
+    }
+
+    #[test]
+    fn pages_count_round_and_the_large_keys_stay_on_each() {
+        for state in STATES {
+            let first = &layouts(state, 2, 0)[5];
+            assert_eq!(first, &layouts(state, 2, first.pages)[5]);
+            for page in 0..first.pages {
+                let open = &layouts(state, 2, page)[5];
+                for key in
+                    [Key::Cast, Key::Bite, Key::WoundIn, Key::Landed, Key::Lost, Key::Missed, Key::Start]
+                {
+                    let find = |l: &BankLayout| l.keys.iter().find(|k| k.key == key).map(|k| k.rect);
+                    assert_eq!(find(open), find(first));
+                }
+            }
+        }
+    }
+}

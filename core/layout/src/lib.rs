@@ -1,0 +1,447 @@
+//! Where everything on the Bank screen lies, in one place for every shell.
+//!
+//! The rule is written in millimetres, since a cold thumb is measured in millimetres; only the
+//! answer is in pixels. Sizes and reach come from the human-factors figures the project works
+//! with (20 mm targets for a standing or impaired hand, 19 mm for mittens, spacing for gloves);
+//! as they stand here they are the project's own choice, not a published standard.
+//!
+//! * [`keys`] lays the thumb pad from the bottom corner of the chosen hand,
+//! * [`words`] lays the clock, the strip and the sentences above it, or beside it on a glass on its side,
+//! * [`page`] lays the screens that have no keys of their own,
+//! * [`rules`] measures the result again, from the rectangles alone, and says what a glass that is
+//!   too small could not hold and by how many millimetres.
+//!
+//! Where a glass is too small for every rule the sizes and the gaps of the keys are kept and the row of
+//! small keys stands above the lower part: a key that is a little high is found, one that is too
+//! small is missed. Words go before keys do.
+// What uniffi generates for the boundary is unsafe; everything written by hand is held to this without that feature.
+#![cfg_attr(not(feature = "uniffi"), forbid(unsafe_code))]
+#![deny(missing_docs)]
+#![cfg_attr(test, allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::float_cmp))]
+
+#[cfg(feature = "uniffi")]
+uniffi::setup_scaffolding!();
+
+mod keys;
+mod match_pad;
+mod page;
+mod rules;
+mod said;
+mod swim_pad;
+mod words;
+
+#[cfg(test)]
+mod phone_laws;
+#[cfg(any(test, feature = "testing"))]
+pub mod phones;
+
+use restwater_screen::{BankState, Key};
+use serde::{Deserialize, Serialize};
+
+pub use match_pad::{MatchLayout, match_layout};
+pub use page::PagePlace;
+pub use rules::{BrokenRule, PadRule};
+pub use said::{PadWords, Said};
+pub use swim_pad::{SwimKeyPlace, SwimLayout, SwimPadAsk, swim_layout};
+
+/// Least size of a key used while fishing, mm.
+pub const PRIMARY_MM: f64 = 20.0;
+/// Least size of a secondary key, mm.
+pub const SECONDARY_MM: f64 = 15.0;
+/// Least gap between two keys, mm.
+pub const GAP_MM: f64 = 3.0;
+/// Least gap between keys that mean the opposite, mm.
+pub const OPPOSITE_GAP_MM: f64 = 6.0;
+/// How far a thumb reaches from the bottom corner of its hand, mm.
+pub const REACH_MM: f64 = 70.0;
+/// The part of the glass, from the bottom, that holds everything tapped while fishing.
+pub const LOWER_PART: f64 = 0.6;
+/// Least height of the digits of a running clock, mm.
+pub const DIGITS_MM: f64 = 12.0;
+/// A contact wider than this is a palm or a sleeve and no tap, mm. The project's own choice, as the others.
+pub const PALM_MM: f64 = 40.0;
+/// Above this text scale the smaller line on a key goes.
+pub const SUBS_UP_TO_SCALE: f64 = 1.3;
+
+/// The glass a shell draws on.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
+pub struct Glass {
+    /// Width, pixels.
+    pub width_px: f64,
+    /// Height, pixels.
+    pub height_px: f64,
+    /// Pixels in a millimetre of real glass.
+    pub px_per_mm: f64,
+    /// Text size the user asked the phone for; 1 is the usual one, 2 is 200 %.
+    pub text_scale: f64,
+    /// Whether the pad is for the left thumb.
+    pub left_handed: bool,
+    /// Pixels at the top that belong to the system.
+    pub inset_top_px: f64,
+    /// Pixels at the bottom that belong to the system.
+    pub inset_bottom_px: f64,
+}
+
+/// What has to find a place.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
+pub struct PadAsk {
+    /// What the chosen rod is doing.
+    pub state: BankState,
+    /// How many rods are in use, 1 to 3; 0 counts as 1 and more than 3 as 3.
+    pub rods: u8,
+    /// Which page of small keys is open, from 0; counts round.
+    pub page: u8,
+}
+
+/// A rectangle on the glass, pixels from the upper left corner.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
+pub struct Rect {
+    /// Left edge.
+    pub left: f64,
+    /// Upper edge.
+    pub top: f64,
+    /// Width.
+    pub width: f64,
+    /// Height.
+    pub height: f64,
+}
+
+impl Rect {
+    /// Right edge.
+    pub fn right(&self) -> f64 {
+        self.left + self.width
+    }
+
+    /// Lower edge.
+    pub fn bottom(&self) -> f64 {
+        self.top + self.height
+    }
+
+    /// How far apart two rectangles are; 0 where they touch or overlap.
+    pub fn gap_to(&self, other: &Self) -> f64 {
+        let x = (other.left - self.right()).max(self.left - other.right()).max(0.0);
+        let y = (other.top - self.bottom()).max(self.top - other.bottom()).max(0.0);
+        libm::hypot(x, y)
+    }
+
+    /// Whether they share more than an edge.
+    pub fn overlaps(&self, other: &Self) -> bool {
+        let hair = 1e-6;
+        self.left < other.right() - hair
+            && other.left < self.right() - hair
+            && self.top < other.bottom() - hair
+            && other.top < self.bottom() - hair
+    }
+
+    fn scaled(self, by: f64) -> Self {
+        Self { left: self.left * by, top: self.top * by, width: self.width * by, height: self.height * by }
+    }
+}
+
+/// Where a key lies.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
+pub struct KeyPlace {
+    /// What it does.
+    pub key: Key,
+    /// Where it lies.
+    pub rect: Rect,
+}
+
+/// Where one rod's clock lies.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
+pub struct RodPlace {
+    /// Which rod, from 1.
+    pub rod: u8,
+    /// A tap in here chooses the rod; [`BankLayout::next_rod`] does so within reach.
+    pub target: Rect,
+    /// The digits fill this height.
+    pub digits: Rect,
+    /// Its name and state, where there is room.
+    pub name: Option<Rect>,
+}
+
+/// Text sizes (em), pixels. A shell makes a line smaller where it would not fit its rectangle.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
+pub struct TextSizes {
+    /// Header.
+    pub header: f64,
+    /// The first sentence of the advice.
+    pub headline: f64,
+    /// Other sentences, spot and rig.
+    pub body: f64,
+    /// Figures on the strip.
+    pub figures: f64,
+    /// Word on a key used while fishing.
+    pub primary: f64,
+    /// Word on a secondary key.
+    pub secondary: f64,
+    /// Smaller line on a key.
+    pub sub: f64,
+}
+
+/// The whole screen, laid out. Rectangles are pixels.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
+pub struct BankLayout {
+    /// Place, time of day and length of the session.
+    pub header: Rect,
+    /// Opens the list of screens; not used while fishing.
+    pub screens: Rect,
+    /// Changes between day and night.
+    pub scheme: Rect,
+    /// Changes the hand.
+    pub hand: Rect,
+    /// The clocks, in the order of the rods.
+    pub rods: Vec<RodPlace>,
+    /// What the digits of the chosen rod count.
+    pub since: Option<Rect>,
+    /// The small swim fan.
+    pub fan: Option<Rect>,
+    /// The wait strip.
+    pub strip: Rect,
+    /// The advice: the first sentence large, then as many of the others as fit.
+    pub advice: Rect,
+    /// Where the cast lies or the next one goes.
+    pub spot: Option<Rect>,
+    /// What is on the line.
+    pub rig: Option<Rect>,
+    /// A free place on the pad, for the last tap in words. Tapping it does nothing.
+    pub latest: Option<Rect>,
+    /// One line between the rows of the pad: "second tap ignored".
+    pub notice: Rect,
+    /// The keys. One that the screen record does not hold stays blank.
+    pub keys: Vec<KeyPlace>,
+    /// Turns to the next page of small keys.
+    pub more: Option<Rect>,
+    /// Chooses the next rod, where there are two or three.
+    pub next_rod: Option<Rect>,
+    /// How many pages of small keys there are.
+    pub pages: u8,
+    /// BACK of every other screen: beside CAST, the same in every state.
+    pub back: Rect,
+    /// A screen with no key of its own but BACK.
+    pub page: PagePlace,
+    /// Keys beside each other in a grid of such a screen: three, or as many as are 21 mm wide.
+    pub columns: u8,
+    /// START of the set-up.
+    pub start: Rect,
+    /// The set-up, which has BACK and START.
+    pub set_up: PagePlace,
+    /// Text sizes.
+    pub text: TextSizes,
+    /// Whether the smaller line on a key is drawn.
+    pub show_subs: bool,
+    /// Rules this glass is too small for, each with the worst shortfall; mostly empty.
+    pub broken: Vec<BrokenRule>,
+}
+
+/// Why a glass can't hold the screen.
+#[derive(Debug, Clone, Copy, PartialEq, thiserror::Error)]
+pub enum GlassError {
+    /// A figure is not a number, or not above zero.
+    #[error(
+        "the size of the screen was not given: give width, height, pixels per mm and text scale above zero"
+    )]
+    NoSize,
+    /// There is not enough glass.
+    #[error(
+        "the window is {width_mm:.0} x {height_mm:.0} mm; it takes {needed_width_mm:.0} x {needed_height_mm:.0} mm upright or {side_width_mm:.0} x {side_height_mm:.0} mm on its side: make it larger or leave split screen"
+    )]
+    TooSmall {
+        /// Width without the system's edges, mm.
+        width_mm: f64,
+        /// Height without the system's edges, mm.
+        height_mm: f64,
+        /// Least width upright, mm.
+        needed_width_mm: f64,
+        /// Least height upright, mm.
+        needed_height_mm: f64,
+        /// Least width on its side, mm.
+        side_width_mm: f64,
+        /// Least height on its side, mm.
+        side_height_mm: f64,
+    },
+}
+
+/// The glass in millimetres.
+#[derive(Debug, Clone, Copy)]
+struct Millimetres {
+    width: f64,
+    height: f64,
+    top: f64,
+    bottom: f64,
+    text: f64,
+    left_handed: bool,
+}
+
+impl Millimetres {
+    fn of(glass: &Glass) -> Result<Self, GlassError> {
+        let above_zero = [glass.width_px, glass.height_px, glass.px_per_mm, glass.text_scale];
+        let insets = [glass.inset_top_px, glass.inset_bottom_px];
+        if above_zero.iter().any(|v| !v.is_finite() || *v <= 0.0)
+            || insets.iter().any(|v| !v.is_finite() || *v < 0.0)
+        {
+            return Err(GlassError::NoSize);
+        }
+        let mm = Self {
+            width: glass.width_px / glass.px_per_mm,
+            height: glass.height_px / glass.px_per_mm,
+            top: glass.inset_top_px / glass.px_per_mm,
+            bottom: glass.inset_bottom_px / glass.px_per_mm,
+            text: glass.text_scale.clamp(0.8, 3.0),
+            left_handed: glass.left_handed,
+        };
+        let (needed_width_mm, needed_height_mm) = (keys::LEAST_WIDTH_MM, keys::LEAST_HEIGHT_MM);
+        let (side_width_mm, side_height_mm) = (keys::LEAST_SIDE_WIDTH_MM, keys::LEAST_SIDE_HEIGHT_MM);
+        let (width_mm, height_mm) = (mm.width, mm.free_height());
+        let upright = width_mm >= needed_width_mm && height_mm >= needed_height_mm;
+        let on_its_side = width_mm >= side_width_mm && height_mm >= side_height_mm;
+        if upright || on_its_side {
+            return Ok(mm);
+        }
+        Err(GlassError::TooSmall {
+            width_mm,
+            height_mm,
+            needed_width_mm,
+            needed_height_mm,
+            side_width_mm,
+            side_height_mm,
+        })
+    }
+
+    /// Height without the system's edges.
+    fn free_height(&self) -> f64 {
+        self.height - self.top - self.bottom
+    }
+
+    /// Whether the glass is too low for the words to stand above the pad.
+    fn on_its_side(&self) -> bool {
+        self.free_height() < keys::LEAST_HEIGHT_MM
+    }
+}
+
+/// Whether a glass is too low for words above keys, so that they stand beside each other.
+pub(crate) fn on_its_side(glass: &Glass) -> Result<bool, GlassError> {
+    Ok(Millimetres::of(glass)?.on_its_side())
+}
+
+/// Lays the Bank screen out on a glass.
+pub fn bank_layout(glass: &Glass, ask: PadAsk) -> Result<BankLayout, GlassError> {
+    let mm = Millimetres::of(glass)?;
+    let ask = PadAsk { rods: ask.rods.clamp(1, 3), ..ask };
+    let pad = keys::lay(&mm, ask);
+    let words = words::lay(&mm, &pad, ask);
+    let pages = page::lay(&mm);
+    let mut layout = BankLayout {
+        header: words.header,
+        screens: words.screens,
+        scheme: words.scheme,
+        hand: words.hand,
+        rods: words.rods,
+        since: words.since,
+        fan: words.fan,
+        strip: words.strip,
+        advice: words.advice,
+        spot: words.spot,
+        rig: words.rig,
+        latest: pad.latest,
+        notice: pad.notice,
+        keys: pad.keys,
+        more: pad.more,
+        next_rod: pad.next_rod,
+        pages: pad.pages,
+        back: pages.back,
+        page: pages.page,
+        columns: pages.columns,
+        start: pages.start,
+        set_up: pages.set_up,
+        text: words.text,
+        show_subs: mm.text <= SUBS_UP_TO_SCALE,
+        broken: Vec::new(),
+    };
+    layout.broken = rules::broken(&layout, &mm);
+    layout.scale_to_pixels(glass.px_per_mm);
+    Ok(layout)
+}
+
+impl BankLayout {
+    fn scale_to_pixels(&mut self, px: f64) {
+        let single = [
+            &mut self.header,
+            &mut self.screens,
+            &mut self.scheme,
+            &mut self.hand,
+            &mut self.strip,
+            &mut self.advice,
+            &mut self.notice,
+            &mut self.back,
+            &mut self.start,
+        ];
+        let pages = [&mut self.page, &mut self.set_up].into_iter().flat_map(PagePlace::parts);
+        let maybe = [
+            &mut self.since,
+            &mut self.fan,
+            &mut self.spot,
+            &mut self.rig,
+            &mut self.latest,
+            &mut self.more,
+            &mut self.next_rod,
+        ];
+        let keys = self.keys.iter_mut().map(|k| &mut k.rect);
+        let rods =
+            self.rods.iter_mut().flat_map(|r| [Some(&mut r.target), Some(&mut r.digits), r.name.as_mut()]);
+        let all = single
+            .into_iter()
+            .chain(pages)
+            .chain(maybe.into_iter().flatten())
+            .chain(keys)
+            .chain(rods.flatten());
+        for rect in all {
+            *rect = rect.scaled(px);
+        }
+        let text = &mut self.text;
+        for size in [
+            &mut text.header,
+            &mut text.headline,
+            &mut text.body,
+            &mut text.figures,
+            &mut text.primary,
+            &mut text.secondary,
+            &mut text.sub,
+        ] {
+            *size *= px;
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_glass_without_a_size_is_refused_with_advice() {
+        let ask = PadAsk { state: BankState::Out, rods: 1, page: 0 };
+        let good = phones::PHONES[7].glass(1.0, false);
+        for spoil in [f64::NAN, f64::INFINITY, 0.0, -3.0] {
+            let bad = Glass { px_per_mm: spoil, ..good };
+            assert_eq!(bank_layout(&bad, ask), Err(GlassError::NoSize));
+        }
+        let half = Glass { height_px: good.height_px / 2.0, ..good };
+        let said = bank_layout(&half, ask).unwrap_err().to_string();
+        assert!(said.contains("make it larger"), "{said}");
+    }
+
+    #[test]
+    fn more_rods_than_three_and_none_are_taken_for_three_and_one() {
+        let glass = phones::PHONES[7].glass(1.0, false);
+        let lay = |rods| bank_layout(&glass, PadAsk { state: BankState::Out, rods, page: 0 }).unwrap();
+        assert_eq!(lay(0), lay(1));
+        assert_eq!(lay(9), lay(3));
+    }
+}

@@ -1,0 +1,260 @@
+//! Where the keys of the Match screen lie, in millimetres of glass: below them BACK and a wide key, where the Bank
+//! screen has MORE and CAST. On a glass on its side BACK and that key stand in the thumb's column, as on every page,
+//! the other keys beside them, and the page has what is left of the width.
+//!
+//! Classes are the keys used while fishing: 20 mm each way, two beside each other. Entering a weight is done at the
+//! mat or the scales: its keys are secondary ones and stand within the lower part wherever the glass is large enough.
+
+use super::{
+    BankLayout, GAP_MM, Glass, GlassError, LOWER_PART, OPPOSITE_GAP_MM, PRIMARY_MM, PadAsk, PagePlace, Rect,
+    SECONDARY_MM, bank_layout, on_its_side,
+};
+use restwater_screen::{BankState, Key};
+use serde::{Deserialize, Serialize};
+
+/// Where the keys lie, in px; BACK lies where it does on every page.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
+pub struct MatchLayout {
+    /// The wide key beside BACK.
+    pub wide: Rect,
+    /// Three small keys above them, counted from the thumb.
+    pub small: Vec<Rect>,
+    /// The page beside those.
+    pub now: PagePlace,
+    /// Two or four large keys above BACK, counted from the thumb.
+    pub classes: Vec<Rect>,
+    /// Three small keys above those.
+    pub above_classes: Vec<Rect>,
+    /// The page beside classes and small keys.
+    pub fish: PagePlace,
+    /// Steps of a figure: three up, three down below them, from left to right.
+    pub steps: Vec<Rect>,
+    /// Three small keys above those, from left to right.
+    pub above_steps: Vec<Rect>,
+    /// The page beside steps and small keys.
+    pub weight: PagePlace,
+}
+
+/// Height that words keep above the keys before a row of large keys goes, mm.
+const WORDS_MM: f64 = 30.0;
+/// Between a page and the keys below it, mm.
+const ABOVE_KEYS_MM: f64 = 2.0;
+/// Height that a figure and what is known keep above its steps on a glass on its side, mm.
+const LOW_PAGE_MM: f64 = 18.0;
+/// Width that a page keeps beside four classes, mm.
+const PAGE_MM: f64 = 45.0;
+
+/// Lays the keys out; a glass too small for the Bank screen is too small for this one.
+pub fn match_layout(glass: &Glass) -> Result<MatchLayout, GlassError> {
+    let bank = bank_layout(glass, PadAsk { state: BankState::Ready, rods: 1, page: 0 })?;
+    if on_its_side(glass)? { Ok(beside(glass, &bank)) } else { below(glass, &bank) }
+}
+
+/// The page above the keys.
+fn below(glass: &Glass, bank: &BankLayout) -> Result<MatchLayout, GlassError> {
+    let cast = bank.keys.iter().find(|place| place.key == Key::Cast).map(|place| place.rect);
+    let (back, Some(wide)) = (bank.back, cast) else { return Err(GlassError::NoSize) };
+    let mm = glass.px_per_mm;
+    let (gap, opposite) = (GAP_MM * mm, OPPOSITE_GAP_MM * mm);
+    let (left, right) = (back.left.min(wide.left), back.right().max(wide.right()));
+    let columns = Columns { left, width: right - left, gap, left_handed: glass.left_handed };
+    let small = |bottom: f64| columns.row(3, bottom, SECONDARY_MM * mm);
+    let foot = back.top - gap;
+    let large = PRIMARY_MM * mm;
+    let room = foot - glass.inset_top_px;
+    let two_rows = room - 2.0 * (large + gap) - SECONDARY_MM * mm >= WORDS_MM * mm;
+    let mut classes = columns.row(2, foot, large);
+    if two_rows {
+        // Counted from the thumb: the lower row is the nearer one.
+        classes.extend(columns.row(2, foot - large - gap, large));
+    }
+    let class_rows = if two_rows { 2.0 } else { 1.0 };
+    // What the lower part leaves for two rows of steps and the small row, but a step is never made too small.
+    let lower = foot - (1.0 - LOWER_PART) * glass.height_px;
+    let each = ((lower - opposite - gap - SECONDARY_MM * mm) / 2.0).clamp(SECONDARY_MM * mm, large);
+    let plain = Columns { left_handed: true, ..columns };
+    let mut steps = plain.row(3, foot - each - opposite, each);
+    steps.extend(plain.row(3, foot, each));
+    let (small_keys, above_classes) = (small(foot), small(foot - class_rows * (large + gap)));
+    let above_steps = plain.row(3, foot - 2.0 * each - opposite - gap, SECONDARY_MM * mm);
+    let page = |keys: &[Rect]| {
+        let title = bank.page.title;
+        let height = keys[0].top - ABOVE_KEYS_MM * mm - title.top;
+        PagePlace::in_place(Rect { height, ..title }, mm)
+    };
+    let (now, fish, weight) = (page(&small_keys), page(&above_classes), page(&above_steps));
+    Ok(MatchLayout { wide, small: small_keys, now, classes, above_classes, fish, steps, above_steps, weight })
+}
+
+/// The page beside the keys.
+fn beside(glass: &Glass, bank: &BankLayout) -> MatchLayout {
+    let mm = glass.px_per_mm;
+    let side = Side { rest: bank.page.rest, gap: GAP_MM * mm, left_handed: glass.left_handed };
+    let (small, large, opposite) = (SECONDARY_MM * mm, PRIMARY_MM * mm, OPPOSITE_GAP_MM * mm);
+    let smalls = |x: f64| (0..3).map(|i| side.key(x, i, small, small)).collect::<Vec<_>>();
+    let two_columns = side.rest.width >= 2.0 * (large + side.gap) + small + (PAGE_MM * mm);
+    let columns = if two_columns { 2 } else { 1 };
+    let column = |i: usize| i as f64 * (large + side.gap);
+    // Counted from the thumb: the lower row is the nearer one.
+    let classes = (0..2).flat_map(|row| (0..columns).map(move |i| (row, i)));
+    let classes = classes.map(|(row, i)| side.key(column(i), row, large, large)).collect();
+    let beyond = column(columns);
+    // Steps fill the width beside their small keys; the figure stands above them.
+    let each = ((side.rest.height - LOW_PAGE_MM * mm - opposite - side.gap) / 2.0).clamp(small, large);
+    let x = small + side.gap;
+    let width = (side.rest.width - x - 2.0 * side.gap) / 3.0;
+    let steps = [each + opposite, 0.0].iter().flat_map(|&up| side.line(x, up, width, each)).collect();
+    let above = 2.0 * each + opposite + side.gap;
+    let free = side.rect(x, above, side.rest.width - x, side.rest.height - above);
+    MatchLayout {
+        wide: bank.start,
+        small: smalls(0.0),
+        now: PagePlace::in_place(side.beyond(small), mm),
+        classes,
+        above_classes: smalls(beyond),
+        fish: PagePlace::in_place(side.beyond(beyond + small), mm),
+        steps,
+        above_steps: smalls(0.0),
+        weight: PagePlace::in_low_place(free),
+    }
+}
+
+/// What is left beside the thumb's column on a glass on its side.
+#[derive(Clone, Copy)]
+struct Side {
+    rest: Rect,
+    gap: f64,
+    left_handed: bool,
+}
+
+impl Side {
+    /// A rectangle so far from the thumb's column and from the bottom.
+    fn rect(self, x: f64, y: f64, width: f64, height: f64) -> Rect {
+        let left = if self.left_handed { self.rest.left + x } else { self.rest.right() - x - width };
+        Rect { left, top: self.rest.bottom() - y - height, width, height }
+    }
+
+    /// Key number `row` from the bottom.
+    fn key(self, x: f64, row: usize, width: f64, height: f64) -> Rect {
+        self.rect(x, row as f64 * (height + self.gap), width, height)
+    }
+
+    /// Three keys beside each other, from left to right, beyond `x`.
+    fn line(self, x: f64, y: f64, width: f64, height: f64) -> Vec<Rect> {
+        let place = |i: usize| x + (if self.left_handed { i } else { 2 - i }) as f64 * (width + self.gap);
+        (0..3).map(|i| self.rect(place(i), y, width, height)).collect()
+    }
+
+    /// Everything beyond so much width of keys.
+    fn beyond(self, keys: f64) -> Rect {
+        let x = keys + self.gap;
+        self.rect(x, 0.0, self.rest.width - x, self.rest.height)
+    }
+}
+
+#[derive(Clone, Copy)]
+struct Columns {
+    left: f64,
+    width: f64,
+    gap: f64,
+    left_handed: bool,
+}
+
+impl Columns {
+    /// So many keys beside each other that stand on `bottom`, the one at the thumb first.
+    fn row(self, count: usize, bottom: f64, height: f64) -> Vec<Rect> {
+        let width = (self.width - (count - 1) as f64 * self.gap) / count as f64;
+        let place = |i: usize| if self.left_handed { i } else { count - 1 - i };
+        let at = |i: usize| Rect {
+            left: self.left + place(i) as f64 * (width + self.gap),
+            top: bottom - height,
+            width,
+            height,
+        };
+        (0..count).map(at).collect()
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::phones::PHONES;
+    use super::*;
+
+    /// Large keys, small ones, and the page beside them.
+    fn pages(l: &MatchLayout, back: Rect) -> Vec<(Vec<Rect>, Vec<Rect>, PagePlace)> {
+        let with = |large: &[Rect], small: &[Rect], page| (large.to_vec(), small.to_vec(), page);
+        vec![
+            with(&[back, l.wide], &l.small, l.now),
+            with(&[vec![back, l.wide], l.classes.clone()].concat(), &l.above_classes, l.fish),
+            with(&[back, l.wide], &[l.steps.clone(), l.above_steps.clone()].concat(), l.weight),
+        ]
+    }
+
+    #[test]
+    fn keys_keep_their_size_and_their_gaps_on_every_glass_for_either_hand() {
+        for phone in PHONES {
+            for glass in
+                [(1.0, false), (1.0, true), (2.0, false)].map(|(s, l)| phone.both_ways(s, l)).concat()
+            {
+                let layout = match_layout(&glass).unwrap();
+                let ask = PadAsk { state: BankState::Ready, rods: 1, page: 0 };
+                let back = bank_layout(&glass, ask).unwrap().back;
+                let mm = glass.px_per_mm;
+                let hair = 1e-6 * mm;
+                for (large, small, page) in pages(&layout, back) {
+                    for r in &large {
+                        assert!(
+                            r.width >= PRIMARY_MM * mm - hair && r.height >= PRIMARY_MM * mm - hair,
+                            "{r:?}"
+                        );
+                    }
+                    for r in &small {
+                        assert!(
+                            r.width >= SECONDARY_MM * mm - hair && r.height >= SECONDARY_MM * mm - hair,
+                            "{r:?}"
+                        );
+                    }
+                    let all = [large, small].concat();
+                    for (i, a) in all.iter().enumerate() {
+                        assert!(a.left >= 0.0 && a.right() <= glass.width_px && a.top > glass.inset_top_px);
+                        for b in &all[i + 1..] {
+                            assert!(a.gap_to(b) >= GAP_MM * mm - hair, "{} {a:?} {b:?}", phone.name);
+                        }
+                        let parts = [page.title, page.notice, page.rest];
+                        assert!(parts.iter().all(|part| !part.overlaps(a)), "{} {a:?}", phone.name);
+                    }
+                    assert!(
+                        page.rest.height >= 6.5 * mm && page.rest.width >= 28.0 * mm,
+                        "{} {page:?}",
+                        phone.name
+                    );
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn steps_up_and_down_stand_apart_as_opposites_do() {
+        for glass in PHONES.iter().flat_map(|phone| phone.both_ways(1.0, false)) {
+            let steps = match_layout(&glass).unwrap().steps;
+            for (up, down) in steps[..3].iter().zip(&steps[3..]) {
+                assert!(up.gap_to(down) >= OPPOSITE_GAP_MM * glass.px_per_mm - 1e-6);
+                assert!(up.left == down.left && up.bottom() < down.top);
+            }
+        }
+    }
+
+    #[test]
+    fn the_left_hand_has_the_mirror_image_but_figures_read_from_left_to_right() {
+        let phone = &PHONES[7];
+        let of = |left| match_layout(&phone.glass(1.0, left)).unwrap();
+        let (right, left) = (of(false), of(true));
+        let width = phone.glass(1.0, false).width_px;
+        for (r, l) in right.classes.iter().zip(&left.classes).chain(right.small.iter().zip(&left.small)) {
+            assert!((width - r.left - r.width - l.left).abs() < 1e-6);
+        }
+        assert_eq!(right.steps, left.steps);
+        assert!(left.steps[0].left < left.steps[1].left);
+    }
+}

@@ -1,0 +1,419 @@
+//! Everything above the pad: header, clocks, strip and sentences.
+//!
+//! Parts are taken in the order of what an angler can't do without, each at the text size asked
+//! for, as long as there is room (above the pad, or beside it on a glass on its side); what is left goes to the digits, the strip and further sentences. Where the size
+//! asked for leaves no room for the first of them, the words are made smaller before any is lost.
+
+use super::keys::Pad;
+use super::{DIGITS_MM, GAP_MM, Millimetres, PadAsk, Rect, RodPlace, SECONDARY_MM, TextSizes};
+use restwater_screen::BankState;
+
+/// Sums of heights round within this, mm.
+const HAIR_MM: f64 = 1e-9;
+/// Between two parts, mm.
+const LEAD_MM: f64 = 0.5;
+/// Between the words and the pad, mm.
+const ABOVE_PAD_MM: f64 = 1.0;
+/// Height of the header at its least, mm: it holds the three keys of the top.
+const HEADER_MM: f64 = 6.3;
+/// Height of the strip at its least, mm.
+const STRIP_MM: f64 = 6.6;
+/// Between the header and the clock, mm.
+const BELOW_HEADER_MM: f64 = 0.7;
+/// The place of the digits is so much higher than they must be, mm: faces differ by a hair.
+const DIGITS_SPARE_MM: f64 = 0.2;
+/// Room around the digits of one rod among several, mm: the chosen one stands in solid ink.
+const CELL_EDGE_MM: f64 = 0.75;
+/// Between the fan and what it stands beside, mm.
+const SIDE_GAP_MM: f64 = 1.5;
+/// The fan beside the sentences is at most so large, mm.
+const FAN_MM: f64 = 18.0;
+/// Width that "12:34" takes at the least height of digits, mm.
+const DIGITS_WIDTH_MM: f64 = 33.0;
+/// Between the keys of the top, mm.
+const TOP_GAP_MM: f64 = 1.5;
+/// Em of the texts at 100 %, mm.
+const HEADLINE_EM: f64 = 3.6;
+const BODY_EM: f64 = 2.7;
+const HEADER_EM: f64 = 2.8;
+const FIGURES_EM: f64 = 2.4;
+/// Height of a line against its em.
+const LINE: f64 = 1.22;
+
+/// The words in millimetres of glass.
+pub(super) struct Words {
+    pub(super) header: Rect,
+    pub(super) screens: Rect,
+    pub(super) scheme: Rect,
+    pub(super) hand: Rect,
+    pub(super) rods: Vec<RodPlace>,
+    pub(super) since: Option<Rect>,
+    pub(super) fan: Option<Rect>,
+    pub(super) strip: Rect,
+    pub(super) advice: Rect,
+    pub(super) spot: Option<Rect>,
+    pub(super) rig: Option<Rect>,
+    pub(super) text: TextSizes,
+}
+
+/// Heights of the parts, from the top, mm; 0 where a part has no room.
+#[derive(Debug, Clone, Copy)]
+struct Heights {
+    header: f64,
+    digits: f64,
+    since: f64,
+    strip: f64,
+    advice: f64,
+    spot: f64,
+    rig: f64,
+}
+
+impl Heights {
+    fn total(&self) -> f64 {
+        let Self { header, digits, since, strip, advice, spot, rig } = *self;
+        [header, digits, since, strip, advice, spot, rig]
+            .iter()
+            .filter(|h| **h > 0.0)
+            .map(|h| h + LEAD_MM)
+            .sum()
+    }
+
+    /// Takes a change where it still fits.
+    fn take(&mut self, room: f64, change: impl FnOnce(&mut Self)) {
+        let mut tried = *self;
+        change(&mut tried);
+        if tried.total() <= room {
+            *self = tried;
+        }
+    }
+}
+
+/// Least and wanted heights at a text scale, grown into the room there is.
+fn heights(room: f64, scale: f64, ask: PadAsk) -> Heights {
+    let (body, headline) = (BODY_EM * LINE * scale, HEADLINE_EM * LINE * scale);
+    let several = ask.rods > 1;
+    let digits = DIGITS_MM + if several { 2.0 * CELL_EDGE_MM } else { DIGITS_SPARE_MM };
+    let (since, spot, rig) = (0.0, 0.0, 0.0);
+    let mut h = Heights { header: HEADER_MM, digits, since, strip: STRIP_MM, advice: headline, spot, rig };
+    h.take(room, |h| h.advice += body);
+    h.take(room, |h| h.strip = 10.0);
+    if several {
+        // A target of 15 mm, with the name of the rod under its digits.
+        h.take(room, |h| h.digits = SECONDARY_MM + 0.5);
+    }
+    h.take(room, |h| h.spot = body);
+    h.take(room, |h| h.since = body);
+    h.take(room, |h| h.header = 8.0);
+    h.take(room, |h| h.strip = 12.0);
+    h.take(room, |h| h.advice += body);
+    h.take(room, |h| h.rig = body);
+    h.take(room, |h| h.digits += 2.0);
+    h.take(room, |h| h.strip = 14.5);
+    h.take(room, |h| h.header = 10.0);
+    let left = (room - h.total()).max(0.0);
+    // A thin strip can't be read: it comes before larger digits.
+    let thin = left.min((10.0 - h.strip).max(0.0));
+    h.strip += thin;
+    let left = left - thin;
+    let (digits, strip) = ((left * 0.4).min(if several { 3.0 } else { 5.0 }), (left * 0.3).min(3.5));
+    h.digits += digits;
+    h.strip += strip;
+    h.advice += left - digits - strip;
+    h
+}
+
+/// The largest scale up to the asked one at which the first sentence and the second fit.
+fn scale_that_fits(room: f64, asked: f64, ask: PadAsk) -> f64 {
+    let mut scale = asked;
+    while scale > 1.0 {
+        let h = heights(room, scale, ask);
+        // What is left is shared out to the last hair, so the sum may round a hair over.
+        let both = (HEADLINE_EM + BODY_EM) * LINE * scale;
+        if h.total() <= room + HAIR_MM && h.advice >= both - HAIR_MM {
+            return scale;
+        }
+        scale -= 0.05;
+    }
+    scale.min(asked).max(asked.min(1.0))
+}
+
+fn text_sizes(scale: f64, keys: f64) -> TextSizes {
+    TextSizes {
+        header: HEADER_EM * scale,
+        headline: HEADLINE_EM * scale,
+        body: BODY_EM * scale,
+        figures: FIGURES_EM * scale.min(1.3),
+        primary: 5.0 * keys,
+        secondary: 3.3 * keys,
+        sub: 2.4 * keys,
+    }
+}
+
+/// Lines of full width, taken from the top down.
+struct Column {
+    left: f64,
+    width: f64,
+    y: f64,
+}
+
+impl Column {
+    fn next(&mut self, height: f64) -> Option<Rect> {
+        if height <= 0.0 {
+            return None;
+        }
+        let rect = Rect { left: self.left, top: self.y, width: self.width, height };
+        self.y += height + LEAD_MM;
+        Some(rect)
+    }
+
+    fn always(&mut self, height: f64) -> Rect {
+        self.next(height).unwrap_or(Rect { left: self.left, top: self.y, width: self.width, height: 0.0 })
+    }
+}
+
+/// Lays the words in the room a pad leaves.
+pub(super) fn lay(glass: &Millimetres, pad: &Pad, ask: PadAsk) -> Words {
+    let free = pad.words;
+    let narrow = glass.on_its_side();
+    // Beside the pad the three keys of the top have a line of their own.
+    let own_line = if narrow { HEADER_MM + LEAD_MM } else { 0.0 };
+    let room = free.height - ABOVE_PAD_MM - BELOW_HEADER_MM - own_line;
+    let scale = scale_that_fits(room, glass.text, ask);
+    let h = heights(room, scale, ask);
+    let mut column = Column { left: free.left, width: free.width, y: free.top + LEAD_MM };
+    let (header, tops) = if narrow {
+        let header = column.always(h.header);
+        (header, three(column.always(HEADER_MM)))
+    } else {
+        top(column.always(h.header))
+    };
+    column.y += BELOW_HEADER_MM;
+    let digits = column.always(h.digits);
+    let since = column.next(h.since);
+    let (strip, advice) = (column.always(h.strip), column.always(h.advice));
+    let (spot, rig) = (column.next(h.spot), column.next(h.rig));
+    let mut words = Words {
+        header,
+        screens: tops[0],
+        scheme: tops[1],
+        hand: tops[2],
+        rods: clocks(digits, ask.rods),
+        since,
+        fan: None,
+        strip,
+        advice,
+        spot,
+        rig,
+        text: text_sizes(scale, glass.text),
+    };
+    if ask.state == BankState::Ready {
+        // With nothing out, spot and rig have the pair's row on the pad, and the advice has their lines;
+        // nothing else moves from one state to the next.
+        words.advice.height = column.y - LEAD_MM - words.advice.top;
+        let half = pad.pair_row.height / 2.0;
+        words.spot = Some(Rect { height: half, ..pad.pair_row });
+        words.rig = Some(Rect { top: pad.pair_row.top + half, height: half, ..pad.pair_row });
+    }
+    if ask.rods > 1 {
+        beside_the_sentences(&mut words, column.y, glass.left_handed);
+    } else if free.width >= DIGITS_WIDTH_MM + SIDE_GAP_MM + SECONDARY_MM {
+        beside_the_clock(&mut words, digits, h.spot > 0.0, glass.left_handed);
+    }
+    words
+}
+
+/// The header and beside it the three keys that are not used while fishing: screens, scheme, hand.
+fn top(row: Rect) -> (Rect, [Rect; 3]) {
+    let header = row.width * 0.34;
+    let keys = Rect { left: row.left + header + TOP_GAP_MM, width: row.width - header - TOP_GAP_MM, ..row };
+    (Rect { width: header, ..row }, three(keys))
+}
+
+/// Three keys beside each other.
+fn three(row: Rect) -> [Rect; 3] {
+    let width = (row.width - 2.0 * TOP_GAP_MM) / 3.0;
+    [0.0, 1.0, 2.0].map(|i| Rect { left: row.left + i * (width + TOP_GAP_MM), width, ..row })
+}
+
+/// The clocks: one across, or a cell for each rod.
+fn clocks(row: Rect, rods: u8) -> Vec<RodPlace> {
+    if rods == 1 {
+        return vec![RodPlace { rod: 1, target: row, digits: row, name: None }];
+    }
+    let width = (row.width - GAP_MM * f64::from(rods - 1)) / f64::from(rods);
+    (0..rods)
+        .map(|i| {
+            let target = Rect { left: row.left + f64::from(i) * (width + GAP_MM), width, ..row };
+            let name_h = row.height - DIGITS_MM - 2.0 * CELL_EDGE_MM;
+            let digits = Rect {
+                left: target.left + 1.0,
+                top: target.top + CELL_EDGE_MM,
+                width: width - 2.0,
+                height: if name_h >= 1.7 { DIGITS_MM } else { row.height - 2.0 * CELL_EDGE_MM },
+            };
+            let name =
+                (name_h >= 1.7).then(|| Rect { top: digits.bottom() + 0.2, height: name_h - 0.2, ..digits });
+            RodPlace { rod: i + 1, target, digits, name }
+        })
+        .collect()
+}
+
+/// A strip of `width` cut off on the far side of a rectangle.
+fn cut(rect: &Rect, width: f64, left_handed: bool) -> Rect {
+    Rect { left: if left_handed { rect.left } else { rect.right() - width }, width, ..*rect }
+}
+
+/// What is left of a rectangle when such a strip goes.
+fn narrow(rect: &mut Rect, by: f64, left_handed: bool) {
+    rect.width -= by;
+    if left_handed {
+        rect.left += by;
+    }
+}
+
+/// With one rod: the fan beside the clock, or spot and since on a glass too small for lines of their own.
+fn beside_the_clock(words: &mut Words, digits: Rect, spot_has_a_line: bool, left_handed: bool) {
+    let bottom = words.since.map_or(digits.bottom(), |s| s.bottom());
+    let block = Rect { height: bottom - digits.top, ..digits };
+    let width = block.height.min(digits.width * 0.33).max(SECONDARY_MM);
+    for rod in &mut words.rods {
+        narrow(&mut rod.target, width + SIDE_GAP_MM, left_handed);
+        rod.digits = rod.target;
+    }
+    if let Some(since) = &mut words.since {
+        narrow(since, width + SIDE_GAP_MM, left_handed);
+    }
+    let side = cut(&block, width, left_handed);
+    if spot_has_a_line {
+        words.fan = Some(side);
+        return;
+    }
+    let half = side.height * 0.55;
+    words.spot = words.spot.or(Some(Rect { height: half, ..side }));
+    words.since = words.since.or(Some(Rect { top: side.top + half, height: side.height - half, ..side }));
+}
+
+/// With several rods: the fan beside the sentences, where they are high enough.
+fn beside_the_sentences(words: &mut Words, bottom: f64, left_handed: bool) {
+    let block = Rect { height: bottom - words.advice.top, ..words.advice };
+    if block.height < SECONDARY_MM {
+        return;
+    }
+    let width = block.height.min(FAN_MM);
+    words.fan = Some(Rect { height: width, ..cut(&block, width, left_handed) });
+    narrow(&mut words.advice, width + SIDE_GAP_MM, left_handed);
+    let lines = [&mut words.spot, &mut words.rig];
+    for line in lines.into_iter().flatten().filter(|r| r.top < bottom) {
+        narrow(line, width + SIDE_GAP_MM, left_handed);
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::phones::PHONES;
+    use super::super::{BankLayout, bank_layout};
+    use super::*;
+
+    fn all(scale: f64, left: bool) -> Vec<(&'static str, PadAsk, BankLayout)> {
+        let mut found = Vec::new();
+        for phone in &PHONES {
+            for state in [BankState::NoSession, BankState::Ready, BankState::Out, BankState::FishOn] {
+                for rods in 1..=3 {
+                    let ask = PadAsk { state, rods, page: 0 };
+                    let glass = phone.glass(scale, left);
+                    found.push((phone.name, ask, bank_layout(&glass, ask).unwrap()));
+                }
+            }
+        }
+        found
+    }
+
+    fn asks() -> Vec<PadAsk> {
+        let states = [BankState::NoSession, BankState::Ready, BankState::Out, BankState::FishOn];
+        states
+            .into_iter()
+            .flat_map(|state| (1..=3).map(move |rods| PadAsk { state, rods, page: 0 }))
+            .collect()
+    }
+
+    fn shown(layout: &BankLayout) -> Vec<Rect> {
+        let maybe = [layout.since, layout.fan, layout.spot, layout.rig, layout.latest];
+        let always = [
+            layout.header,
+            layout.screens,
+            layout.scheme,
+            layout.hand,
+            layout.strip,
+            layout.advice,
+            layout.notice,
+        ];
+        let keys = layout.keys.iter().map(|k| k.rect).chain(layout.more).chain(layout.next_rod);
+        always
+            .into_iter()
+            .chain(maybe.into_iter().flatten())
+            .chain(layout.rods.iter().map(|r| r.target))
+            .chain(keys)
+            .collect()
+    }
+
+    #[test]
+    fn nothing_overlaps_and_nothing_leaves_the_glass() {
+        let ways = [1.0, 1.3, 2.0].into_iter().flat_map(|scale| [(scale, false), (scale, true)]);
+        for (phone, scale, left) in PHONES.iter().flat_map(|p| ways.clone().map(move |(s, l)| (p, s, l))) {
+            for glass in phone.both_ways(scale, left) {
+                for ask in asks() {
+                    let (phone, layout) = (phone.name, bank_layout(&glass, ask).unwrap());
+                    let rects = shown(&layout);
+                    for (i, rect) in rects.iter().enumerate() {
+                        let inside = rect.left >= 0.0
+                            && rect.right() <= glass.width_px + 1e-6
+                            && rect.top >= glass.inset_top_px
+                            && rect.bottom() <= glass.height_px - glass.inset_bottom_px + 1e-6;
+                        assert!(inside && rect.width > 0.0 && rect.height > 0.0, "{phone} {ask:?} {rect:?}");
+                        for other in &rects[i + 1..] {
+                            assert!(!rect.overlaps(other), "{phone} {scale} {ask:?}: {rect:?} and {other:?}");
+                        }
+                    }
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn spot_and_advice_are_on_every_glass_with_one_rod() {
+        for (phone, ask, layout) in all(1.0, false).into_iter().filter(|(_, ask, _)| ask.rods == 1) {
+            assert!(layout.spot.is_some(), "{phone} {ask:?}");
+            let px = PHONES.iter().find(|p| p.name == phone).unwrap().px_per_mm();
+            assert!(layout.advice.height / px >= 4.0 && layout.strip.height / px >= 6.6, "{phone}");
+        }
+    }
+
+    #[test]
+    fn nothing_above_the_pad_moves_from_one_state_to_the_next() {
+        for scale in [1.0, 2.0] {
+            for states in all(scale, false).chunks(12) {
+                for (rods, first) in (1u8..=3).zip(&states[..3]) {
+                    for (phone, ask, layout) in states.iter().filter(|(_, ask, _)| ask.rods == rods) {
+                        let same = layout.strip == first.2.strip
+                            && layout.rods == first.2.rods
+                            && layout.header == first.2.header
+                            && layout.since == first.2.since
+                            && layout.fan == first.2.fan;
+                        assert!(same, "{phone} {ask:?}");
+                    }
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn at_twice_the_text_a_large_glass_gives_twice_the_size() {
+        let phone = PHONES.last().unwrap();
+        let ask = PadAsk { state: BankState::Out, rods: 1, page: 0 };
+        let once = bank_layout(&phone.glass(1.0, false), ask).unwrap();
+        let twice = bank_layout(&phone.glass(2.0, false), ask).unwrap();
+        assert_eq!(twice.text.headline, 2.0 * once.text.headline);
+        assert!(once.show_subs && !twice.show_subs);
+        assert_eq!(once.keys, twice.keys);
+    }
+}

@@ -1,0 +1,52 @@
+//! Ops, moments, clocks, canonical bytes, and what undo and mending leave in force.
+//!
+//! The log is a set of [`Op`]s. An op is never changed and never deleted: mending and undo are new
+//! ops that point at old ones. Two logs merge by the union of their ops; what a log means is a pure
+//! function of the set, read in the order of [`Op::order`].
+// What uniffi generates for the boundary is unsafe; everything written by hand is held to this without that feature.
+#![cfg_attr(not(feature = "uniffi"), forbid(unsafe_code))]
+#![deny(missing_docs)]
+#![cfg_attr(test, allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::float_cmp))]
+
+#[cfg(feature = "uniffi")]
+uniffi::setup_scaffolding!();
+#[cfg(feature = "uniffi")]
+pub use uuid::Uuid;
+#[cfg(feature = "uniffi")]
+uniffi::custom_type!(Uuid, String, {
+    remote,
+    lower: |id| id.to_string(),
+    try_lift: |text| Ok(Uuid::parse_str(&text)?),
+});
+
+mod canonical;
+mod effect;
+mod fish;
+mod history;
+mod hlc;
+mod kit;
+mod match_day;
+pub mod merge;
+mod moment;
+mod op;
+mod payload;
+mod setup;
+mod tackle;
+mod wire;
+
+pub use canonical::{CanonicalError, canonical_bytes, op_from_bytes, sha256_hex};
+pub use effect::{Effective, Said, effective, sorted};
+pub use fish::{FishWeight, WeightUnit};
+pub use history::{Entry, History, history};
+pub use hlc::{Hlc, HlcError, HybridClock};
+pub use kit::{LineMaterial, Measured, ShotMetal, ShotWeight, is_kit, kit_of};
+pub use match_day::{ClassGuess, FishSaid, MatchSetup};
+pub use moment::{Moment, Span, Yardstick, local_ms};
+pub use op::{Op, OpOrder};
+pub use payload::{EndSaid, Payload};
+pub use setup::{RodNumber, SessionSetup, SwimSetup};
+pub use tackle::{Factor, LeadMaterial, Reach, Rig, Spot};
+pub use wire::{
+    Allowances, Conditions, Counting, FeatureKind, Hooklength, MatchRules, NetHolds, NetRule, OverLimit, WaterColour,
+    Weight, WindFrom, WindStrength,
+};

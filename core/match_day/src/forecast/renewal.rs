@@ -1,0 +1,396 @@
+//! The rest of the day played out many times: casts, bites, fish and weight as ranges.
+
+use super::laws::systematic;
+use super::{ForecastError, WaitSurvival, time, total_weight};
+use restwater_compare::chance::Chance;
+
+/// How the rest is fished. All times in minutes.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Plan {
+    /// A cast without a bite is left for this long.
+    pub leave: f64,
+    /// From winding in to the next splash.
+    pub turn_round: f64,
+    /// What a bite costs beyond that: playing, unhooking, rebaiting.
+    pub bite_extra: f64,
+    /// Kept free before all-out: no cast goes out in it.
+    pub reserve: f64,
+}
+
+/// Where the day stands.
+#[derive(Debug, Clone, PartialEq)]
+pub struct TimeLeft {
+    /// Minutes until all-out.
+    pub minutes: f64,
+    /// One entry a rod: minutes its cast has been out, `None` for a rod that is in and ready.
+    pub rods: Vec<Option<f64>>,
+}
+
+/// Fish that bites turn into.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Landing {
+    /// Bites so far that were landed.
+    pub landed: u64,
+    /// Bites so far that were not: lost and missed.
+    pub not_landed: u64,
+    /// Weights of single fish, in any one unit: today's, or a stated assumption.
+    pub weights: Vec<f64>,
+}
+
+/// A range that holds 80 % of the futures, with the middle one.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Range {
+    /// One future in ten stays below this.
+    pub low: f64,
+    /// As many stay below as above.
+    pub likely: f64,
+    /// One future in ten passes this.
+    pub high: f64,
+}
+
+/// What is to come until all-out, all rods together.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Forecast {
+    /// Casts that can still be made and left out for their time or until a bite.
+    pub casts: Range,
+    /// The same with no bite at all: floor of (time left - reserve) / (leave + turn-round), a rod.
+    pub casts_without_bites: u64,
+    /// Bites.
+    pub bites: Range,
+    /// Mean number of bites.
+    pub mean_bites: f64,
+    /// Chance of at least one bite.
+    pub any_bite: f64,
+    /// Fish landed.
+    pub fish: Range,
+    /// Weight to come, in the unit of the weights given.
+    pub weight: Range,
+    /// Mean weight to come.
+    pub mean_weight: f64,
+    /// Futures played.
+    pub futures: usize,
+}
+
+/// Futures that are played.
+const FUTURES: usize = 4_000;
+/// Steps in which a law is tabled between the splash and the leave time.
+const STEPS: usize = 240;
+
+/// floor((time left - reserve) / (leave + turn-round)): whole casts of one rod if nothing bites.
+pub fn casts_without_bites(minutes_left: f64, plan: &Plan) -> Result<u64, ForecastError> {
+    let cycle = time(plan.leave)? + time(plan.turn_round)?;
+    let free = time(minutes_left)? - time(plan.reserve)?;
+    if cycle <= 0.0 {
+        return Err(ForecastError::NoCastTime);
+    }
+    // A hair more than nothing, so that five casts of 0.2 are not four by rounding.
+    Ok(((free.max(0.0) + 1e-9) / cycle).floor() as u64)
+}
+
+/// Plays the rest of the day 4,000 times: each future draws one law of the wait, one landing
+/// probability (uniform prior: Beta(landed + 1, not landed + 1)) and then casts, bites and fish; the
+/// weights of fish are drawn from those given by the Bayesian bootstrap (Rubin 1981). Bites count
+/// until all-out; no cast starts within the reserve. With exponential waits, no turn-round
+/// and no cost of a bite the bites are a Poisson count given the rate, so a gamma posterior gives the
+/// negative binomial: checked in the tests.
+pub fn forecast<L: WaitSurvival>(
+    laws: &[(f64, L)],
+    left: &TimeLeft,
+    plan: &Plan,
+    landing: &Landing,
+    seed: u64,
+) -> Result<Forecast, ForecastError> {
+    total_weight(laws)?;
+    check(left, plan, landing)?;
+    let one_rod = casts_without_bites(left.minutes, plan)?;
+    let weights: Vec<f64> = laws.iter().map(|l| l.0).collect();
+    let picked = systematic(&weights, FUTURES, &mut Chance::new(seed, 0));
+    let mut chance = Chance::new(seed, 1);
+    let mut futures = Vec::with_capacity(FUTURES);
+    for (law, times) in picked {
+        // Every rod goes on from where it is; a cast already out longer than the plan is wound in now.
+        let longest = left.rods.iter().flatten().copied().fold(plan.leave, f64::max);
+        let table = Table::new(&laws[law].1, longest);
+        for _ in 0..times {
+            futures.push(play(&table, left, plan, landing, &mut chance));
+        }
+    }
+    Ok(sum_up(&futures, one_rod * left.rods.len() as u64))
+}
+
+fn check(left: &TimeLeft, plan: &Plan, landing: &Landing) -> Result<(), ForecastError> {
+    time(plan.bite_extra)?;
+    for &out in left.rods.iter().flatten() {
+        time(out)?;
+    }
+    if plan.leave <= 0.0 {
+        return Err(ForecastError::NoCastTime);
+    }
+    if let Some(&bad) = landing.weights.iter().find(|w| !(w.is_finite() && **w >= 0.0)) {
+        return Err(ForecastError::NotAFish(bad));
+    }
+    if landing.weights.is_empty() { Err(ForecastError::NoFish) } else { Ok(()) }
+}
+
+/// A law tabled from the splash to the longest time a cast is left, for drawing waits by inversion.
+struct Table {
+    step: f64,
+    survival: Vec<f64>,
+}
+
+impl Table {
+    fn new(law: &impl WaitSurvival, longest: f64) -> Self {
+        let step = longest / STEPS as f64;
+        let mut survival: Vec<f64> = Vec::with_capacity(STEPS + 1);
+        let mut floor = 1.0_f64;
+        for i in 0..=STEPS {
+            let s = law.survival(step * i as f64);
+            // A law that is no number, or rises, is read as staying where it was.
+            floor = floor.min(if s.is_nan() { floor } else { s.clamp(0.0, 1.0) });
+            survival.push(floor);
+        }
+        Self { step, survival }
+    }
+
+    fn at(&self, minutes: f64) -> f64 {
+        let place = minutes / self.step;
+        let i = (place as usize).min(STEPS - 1);
+        let part = (place - i as f64).clamp(0.0, 1.0);
+        self.survival[i] + part * (self.survival[i + 1] - self.survival[i])
+    }
+
+    /// A wait longer than `out`, or `None` if it is longer than the table.
+    fn draw(&self, out: f64, chance: &mut Chance) -> Option<f64> {
+        let target = self.at(out) * chance.uniform_above_zero();
+        let after = self.survival.partition_point(|&s| s > target);
+        if after > STEPS {
+            return None;
+        }
+        let i = after.max(1) - 1;
+        let fall = self.survival[i] - self.survival[i + 1];
+        let part = if fall > 0.0 { ((self.survival[i] - target) / fall).clamp(0.0, 1.0) } else { 1.0 };
+        Some((self.step * (i as f64 + part)).max(out))
+    }
+}
+
+/// What one future held.
+#[derive(Debug, Clone, Copy)]
+struct Played {
+    casts: u64,
+    bites: u64,
+    fish: u64,
+    weight: f64,
+}
+
+fn play(table: &Table, left: &TimeLeft, plan: &Plan, landing: &Landing, chance: &mut Chance) -> Played {
+    let lands = chance.beta(landing.landed as f64 + 1.0, landing.not_landed as f64 + 1.0);
+    let shares = bootstrap(landing.weights.len(), chance);
+    let mut played = Played { casts: 0, bites: 0, fish: 0, weight: 0.0 };
+    for &out in &left.rods {
+        let (casts, bites) = play_rod(table, left.minutes, out, plan, chance);
+        played.casts += casts;
+        played.bites += bites;
+    }
+    for _ in 0..played.bites {
+        if chance.happens(lands) {
+            played.fish += 1;
+            played.weight += landing.weights[place(&shares, chance.uniform())];
+        }
+    }
+    played
+}
+
+/// Casts made whole and bites of one rod until all-out.
+fn play_rod(table: &Table, minutes: f64, out: Option<f64>, plan: &Plan, chance: &mut Chance) -> (u64, u64) {
+    let (mut now, mut casts, mut bites) = (0.0, 0, 0);
+    // A cast that is out already is not one of the casts left; its bite counts.
+    let mut waited = out.map(|w| (w, false));
+    loop {
+        let (already, counts) = waited.take().unwrap_or((0.0, true));
+        // Slack for rounding, as in `casts_without_bites`.
+        if counts && now + 1e-9 >= minutes - plan.reserve {
+            return (casts, bites);
+        }
+        let stays = (plan.leave - already).max(0.0);
+        let wait = table.draw(already, chance).map(|w| w - already).filter(|&w| w <= stays);
+        let ends = now + wait.unwrap_or(stays);
+        if wait.is_some() && ends <= minutes {
+            bites += 1;
+        }
+        let cost = plan.turn_round + if wait.is_some() { plan.bite_extra } else { 0.0 };
+        now = ends + cost;
+        let whole =
+            wait.is_some_and(|_| ends <= minutes - plan.reserve) || now <= minutes - plan.reserve + 1e-9;
+        casts += u64::from(counts && whole);
+        if ends >= minutes {
+            return (casts, bites);
+        }
+        // A cast of no length at all would never end the day.
+        now = now.max(ends + 1e-6);
+    }
+}
+
+/// Running Dirichlet(1, ..., 1) shares of the fish that were weighed.
+fn bootstrap(n: usize, chance: &mut Chance) -> Vec<f64> {
+    let mut shares: Vec<f64> = (0..n).map(|_| chance.exponential()).collect();
+    let total: f64 = shares.iter().sum();
+    let mut so_far = 0.0;
+    for share in &mut shares {
+        so_far += *share / total;
+        *share = so_far;
+    }
+    shares
+}
+
+fn place(running: &[f64], u: f64) -> usize {
+    running.partition_point(|&r| r < u).min(running.len() - 1)
+}
+
+fn sum_up(futures: &[Played], casts_without_bites: u64) -> Forecast {
+    let n = futures.len().max(1) as f64;
+    let range = |of: &dyn Fn(&Played) -> f64| range(futures.iter().map(of).collect());
+    Forecast {
+        casts: range(&|p| p.casts as f64),
+        casts_without_bites,
+        bites: range(&|p| p.bites as f64),
+        mean_bites: futures.iter().map(|p| p.bites as f64).sum::<f64>() / n,
+        any_bite: futures.iter().filter(|p| p.bites > 0).count() as f64 / n,
+        fish: range(&|p| p.fish as f64),
+        weight: range(&|p| p.weight),
+        mean_weight: futures.iter().map(|p| p.weight).sum::<f64>() / n,
+        futures: futures.len(),
+    }
+}
+
+/// The smallest values that at least 10, 50 and 90 % of the futures don't pass.
+fn range(mut values: Vec<f64>) -> Range {
+    values.sort_by(f64::total_cmp);
+    let at = |p: f64| {
+        let rank = (p * values.len() as f64).ceil() as usize;
+        values.get(rank.max(1) - 1).copied().unwrap_or(0.0)
+    };
+    Range { low: at(0.1), likely: at(0.5), high: at(0.9) }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use restwater_compare::gamma_poisson::GammaRate;
+    use proptest::prelude::*;
+
+    const PLAN: Plan = Plan { leave: 15.0, turn_round: 2.0, bite_extra: 3.0, reserve: 0.0 };
+
+    fn left(minutes: f64) -> TimeLeft {
+        TimeLeft { minutes, rods: vec![None] }
+    }
+
+    fn fish(weights: &[f64]) -> Landing {
+        Landing { landed: 8, not_landed: 2, weights: weights.to_vec() }
+    }
+
+    type Bare = fn(f64) -> f64;
+
+    fn never(_: f64) -> f64 {
+        1.0
+    }
+
+    #[test]
+    fn nothing_bites_and_the_casts_are_the_plain_quotient() {
+        let f = forecast(&[(1.0, never)], &left(90.0), &PLAN, &fish(&[100.0]), 1).unwrap();
+        assert_eq!(f.casts_without_bites, 5);
+        assert_eq!((f.casts.low, f.casts.likely, f.casts.high), (5.0, 5.0, 5.0));
+        assert_eq!((f.bites.high, f.weight.high, f.any_bite), (0.0, 0.0, 0.0));
+        let plan = Plan { reserve: 6.0, ..PLAN };
+        assert_eq!(casts_without_bites(90.0, &plan), Ok(4));
+        assert_eq!(forecast(&[(1.0, never)], &left(90.0), &plan, &fish(&[1.0]), 1).unwrap().casts.high, 4.0);
+        assert_eq!(casts_without_bites(3.0, &plan), Ok(0));
+    }
+
+    #[test]
+    fn bad_input_is_refused() {
+        let run = |laws: &[(f64, Bare)], left: &TimeLeft, plan: &Plan, landing: &Landing| {
+            forecast(laws, left, plan, landing, 1).map(|f| f.futures)
+        };
+        let law: [(f64, Bare); 1] = [(1.0, never)];
+        assert_eq!(run(&[], &left(9.0), &PLAN, &fish(&[1.0])), Err(ForecastError::NoLaw));
+        assert_eq!(run(&law, &left(9.0), &PLAN, &fish(&[])), Err(ForecastError::NoFish));
+        assert_eq!(run(&law, &left(-1.0), &PLAN, &fish(&[1.0])), Err(ForecastError::NotATime(-1.0)));
+        let plan = Plan { leave: 0.0, ..PLAN };
+        assert_eq!(run(&law, &left(9.0), &plan, &fish(&[1.0])), Err(ForecastError::NoCastTime));
+        assert!(run(&law, &left(9.0), &PLAN, &fish(&[f64::NAN])).is_err());
+        assert_eq!(run(&law, &left(9.0), &PLAN, &fish(&[1.0])), Ok(FUTURES));
+    }
+
+    /// Laws of exponential waits at 400 evenly spaced quantiles of a gamma posterior of the rate.
+    fn gamma_laws(posterior: GammaRate) -> Vec<(f64, impl Fn(f64) -> f64)> {
+        (0..400)
+            .map(|i| {
+                let rate = posterior.quantile((f64::from(i) + 0.5) / 400.0).unwrap();
+                (1.0, move |t: f64| libm::exp(-rate * t))
+            })
+            .collect()
+    }
+
+    /// Exponential waits, no time lost: the bites are the negative binomial of the gamma posterior
+    /// (the constructed case "90 minutes left" of the gamma-Poisson checks).
+    #[test]
+    fn exponential_waits_give_the_negative_binomial() {
+        let posterior = GammaRate::new(9.0, 4.7 * 60.0).unwrap();
+        let plan = Plan { leave: 15.0, turn_round: 0.0, bite_extra: 0.0, reserve: 0.0 };
+        let f = forecast(&gamma_laws(posterior), &left(90.0), &plan, &fish(&[1.0]), 3).unwrap();
+        let law = posterior.foretell(90.0).unwrap();
+        let error = (law.variance() / FUTURES as f64).sqrt();
+        assert!((f.mean_bites - law.mean()).abs() < 4.0 * error, "{} {}", f.mean_bites, law.mean());
+        let any = law.at_least(1);
+        assert!((f.any_bite - any).abs() < 4.0 * (any * (1.0 - any) / FUTURES as f64).sqrt());
+        for (p, k) in [(0.1, f.bites.low), (0.5, f.bites.likely), (0.9, f.bites.high)] {
+            assert!((law.quantile(p).unwrap() as f64 - k).abs() <= 1.0, "{p}");
+        }
+    }
+
+    #[test]
+    fn a_bite_due_on_the_running_cast_counts() {
+        // Everything bites between 14 and 15 minutes; the cast has been out for 10 with 6 left.
+        let window = |t: f64| 1.0 - (t - 14.0).clamp(0.0, 1.0);
+        let running = TimeLeft { minutes: 6.0, rods: vec![Some(10.0)] };
+        let f = forecast(&[(1.0, window)], &running, &PLAN, &fish(&[1.0]), 1).unwrap();
+        assert_eq!((f.mean_bites, f.casts.high), (1.0, 0.0));
+        let fresh = forecast(&[(1.0, window)], &left(6.0), &PLAN, &fish(&[1.0]), 1).unwrap();
+        assert_eq!(fresh.mean_bites, 0.0);
+    }
+
+    #[test]
+    fn weight_is_bites_times_landing_times_a_fish() {
+        let law = |t: f64| libm::exp(-0.08 * t);
+        let f = forecast(&[(1.0, law)], &left(180.0), &PLAN, &fish(&[200.0, 400.0, 900.0]), 5).unwrap();
+        // Landing: Beta(9, 3), mean 3/4; a fish: mean 500.
+        let mean = f.mean_bites * 0.75 * 500.0;
+        assert!((f.mean_weight / mean - 1.0).abs() < 0.05, "{} {mean}", f.mean_weight);
+        assert!(f.weight.low <= f.weight.likely && f.weight.likely <= f.weight.high);
+        assert!(f.fish.high <= f.bites.high);
+    }
+
+    #[test]
+    fn the_same_seed_repeats() {
+        let law = |t: f64| libm::exp(-0.05 * t);
+        let run = |seed| forecast(&[(1.0, law)], &left(100.0), &PLAN, &fish(&[1.0, 2.0]), seed).unwrap();
+        assert_eq!(run(1), run(1));
+        assert_ne!(run(1).mean_weight, run(2).mean_weight);
+    }
+
+    proptest! {
+        #![proptest_config(ProptestConfig::with_cases(24))]
+        #[test]
+        fn more_time_or_rods_never_means_fewer(rate in 0.0f64..0.3, minutes in 0.0f64..240.0) {
+            let law = [(1.0, move |t: f64| libm::exp(-rate * t))];
+            let one = forecast(&law, &left(minutes), &PLAN, &fish(&[1.0]), 1).unwrap();
+            let longer = forecast(&law, &left(minutes + 60.0), &PLAN, &fish(&[1.0]), 1).unwrap();
+            let two = TimeLeft { minutes, rods: vec![None, None] };
+            let two = forecast(&law, &two, &PLAN, &fish(&[1.0]), 1).unwrap();
+            prop_assert!(longer.mean_bites + 0.1 >= one.mean_bites && two.mean_bites + 0.1 >= one.mean_bites);
+            prop_assert!(longer.casts.likely >= one.casts.likely);
+            // A bite may end a cast early or cost time: but whole casts stay near the quotient.
+            prop_assert!(one.bites.low <= one.bites.likely && one.bites.likely <= one.bites.high);
+        }
+    }
+}

@@ -1,0 +1,96 @@
+//! A session on paper: one HTML file with everything in it, nothing fetched, at most four pages of A4.
+#![forbid(unsafe_code)]
+#![deny(missing_docs)]
+#![cfg_attr(test, allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::float_cmp))]
+
+mod curve;
+mod fan;
+mod fish;
+mod list;
+mod page;
+mod strip;
+
+use restwater_session::figures::Counts;
+use restwater_screen::{Arg, Wording, clock, conditions_words, iso_day};
+use restwater_session::Session;
+use page::Page;
+
+/// Times the weather was logged that are listed.
+const MOST_CONDITIONS: usize = 6;
+
+/// The report of a session as a whole HTML document.
+pub fn report(words: &Wording, session: &Session) -> String {
+    let mut page = Page::begin(&title(words, session));
+    page.paragraph(&when(words, session));
+    weather(words, session, &mut page);
+    summary(words, session, &mut page);
+    fish::nets(words, session, &mut page);
+    strip::draw(words, session, &mut page);
+    curve::draw(words, session, &mut page);
+    fan::draw(words, session, &mut page);
+    list::write(words, session, &mut page);
+    page.end()
+}
+
+fn title(words: &Wording, session: &Session) -> String {
+    let peg = session.setup.peg.as_deref().map_or_else(
+        || words.say("report-peg-none"),
+        |peg| words.say_with("report-peg", &[("peg", Arg::Text(peg))]),
+    );
+    let day = session.started.as_ref().map_or_else(|| words.say("report-day-none"), iso_day);
+    let args = [("peg", Arg::Text(&peg)), ("day", Arg::Text(&day))];
+    match session.setup.water.as_deref() {
+        None => words.say_with("report-title", &args),
+        Some(water) => words.say_with("report-title-water", &[args[0], args[1], ("water", Arg::Text(water))]),
+    }
+}
+
+fn when(words: &Wording, session: &Session) -> String {
+    let Some(from) = session.started.as_ref().map(clock) else { return String::new() };
+    match session.ended.as_ref().map(clock) {
+        None => words.say_with("report-when-open", &[("from", Arg::Text(&from))]),
+        Some(to) => words.say_with("report-when", &[("from", Arg::Text(&from)), ("to", Arg::Text(&to))]),
+    }
+}
+
+/// What was logged of the weather, the latest of it where it was much.
+fn weather(words: &Wording, session: &Session, page: &mut Page) {
+    let known = &session.conditions[session.conditions.len().saturating_sub(MOST_CONDITIONS)..];
+    let lines = known.iter().map(|at| {
+        let what = conditions_words(words, &at.conditions);
+        words.say_with("report-weather", &[("time", Arg::Text(&clock(&at.at))), ("what", Arg::Text(&what))])
+    });
+    let lines: Vec<String> = lines.collect();
+    if !lines.is_empty() {
+        page.list(&lines);
+    }
+}
+
+fn summary(words: &Wording, session: &Session, page: &mut Page) {
+    let counts = Counts::of(session);
+    let kg = format!("{:.2}", counts.grams / 1_000.0);
+    let weight = if counts.unweighed == 0 {
+        words.say_with("report-weight-value", &[("kg", Arg::Text(&kg))])
+    } else {
+        words
+            .say_with("report-weight-rest", &[("kg", Arg::Text(&kg)), ("fish", Arg::Count(counts.unweighed))])
+    };
+    let by_eye = [("weight", Arg::Text(&weight)), ("fish", Arg::Count(counts.by_eye))];
+    let weight = if counts.by_eye == 0 { weight } else { words.say_with("report-weight-eye", &by_eye) };
+    let figures = [
+        ("report-casts", counts.casts.to_string()),
+        ("report-bites", counts.bites.to_string()),
+        ("report-landed", counts.landed.to_string()),
+        ("report-lost", counts.lost.to_string()),
+        ("report-missed", counts.missed.to_string()),
+        ("report-liners", counts.liners.to_string()),
+        ("report-put-back", counts.put_back.to_string()),
+        ("report-hooklengths-lost", counts.hooklengths_lost.to_string()),
+        ("report-weight", weight),
+        ("report-doubts", session.doubts.len().to_string()),
+    ];
+    page.figures(figures.map(|(id, value)| (words.say(id), value)).as_slice());
+}
+
+#[cfg(test)]
+mod tests;

@@ -1,0 +1,81 @@
+//! Cast by cast, and the notes.
+
+use restwater_session::figures::{fish_by_cast, reach_metres, wait_minutes};
+use super::fan::where_words;
+use super::fish::fish_words;
+use super::page::{Page, cut};
+use restwater_screen::{Arg, Wording, clock, mark_of};
+use restwater_session::{Cast, CaughtFish, EndCause, Session};
+
+/// Casts listed; with more the report would not stay within four pages.
+const MOST_CASTS: usize = 120;
+/// Notes listed, and characters of each.
+const MOST_NOTES: usize = 12;
+const NOTE_CHARS: usize = 160;
+/// Characters of a cell.
+const CELL_CHARS: usize = 28;
+
+pub(super) fn write(words: &Wording, session: &Session, page: &mut Page) {
+    if !session.casts.is_empty() {
+        page.heading(&words.say("report-list"));
+        let head = ["report-time", "report-rod", "report-spot", "report-bait", "report-wait", "report-end"];
+        let fish = fish_by_cast(session);
+        let casts = session.casts.iter().take(MOST_CASTS);
+        let rows: Vec<Vec<String>> =
+            casts.map(|cast| row(words, session, cast, fish.get(&cast.op))).collect();
+        page.table(&head.map(|id| words.say(id)), &rows);
+        let more = session.casts.len().saturating_sub(MOST_CASTS);
+        if more > 0 {
+            page.fine_print(&words.say_with("report-more", &[("count", Arg::Count(more))]));
+        }
+    }
+    if !session.notes.is_empty() {
+        page.heading(&words.say("report-notes"));
+        let notes = session.notes.iter().take(MOST_NOTES);
+        page.list(
+            &notes.map(|n| format!("{} {}", clock(&n.at), cut(&n.text, NOTE_CHARS))).collect::<Vec<_>>(),
+        );
+    }
+    let approximate = session.casts.iter().filter(|cast| is_approximate(cast)).count();
+    page.fine_print(&words.say_with("report-foot", &[("approximate", Arg::Count(approximate))]));
+}
+
+/// Whether splash, bite or end were given a time afterwards.
+fn is_approximate(cast: &Cast) -> bool {
+    let bite = cast.bite.as_ref().map(|(at, _)| at);
+    let times = [Some(&cast.start), bite, cast.end.as_ref().map(|end| &end.at)];
+    times.into_iter().flatten().any(|at| at.approx_s > 0)
+}
+
+fn row(words: &Wording, session: &Session, cast: &Cast, fish: Option<&CaughtFish>) -> Vec<String> {
+    let spot = cast
+        .spot
+        .as_ref()
+        .map(|s| where_words(words, mark_of(session, s), s.bearing_cdeg, reach_metres(s.reach)));
+    let wait = wait_minutes(session, cast).map(|minutes| {
+        let minutes = format!("{minutes:.1}");
+        let id = if cast.bite.is_some() { "report-wait-value" } else { "report-wait-longer" };
+        words.say_with(id, &[("minutes", Arg::Text(&minutes))])
+    });
+    let end = words.say(match cast.end.as_ref().map(|end| &end.cause) {
+        Some(EndCause::Landed { .. }) => "report-end-landed",
+        Some(EndCause::Lost) => "report-end-lost",
+        Some(EndCause::Missed) => "report-end-missed",
+        Some(EndCause::OutcomeNotSeen) => "report-end-outcome",
+        Some(EndCause::WoundIn) => "report-end-wound-in",
+        Some(EndCause::EndNotSeen) => "report-end-unseen",
+        Some(EndCause::SessionEnded) => "report-end-session",
+        None => "report-end-out",
+    });
+    let fish = fish.map(|fish| fish_words(words, fish)).unwrap_or_default();
+    let lost = cast.hooklength_lost.map(|_| words.say("report-end-hooklength"));
+    let end = [end].into_iter().chain(fish).chain(lost).collect::<Vec<_>>().join(", ");
+    vec![
+        clock(&cast.start),
+        cast.rod.to_string(),
+        spot.unwrap_or_default(),
+        cut(cast.rig.bait.as_deref().unwrap_or_default(), CELL_CHARS),
+        wait.unwrap_or_default(),
+        end,
+    ]
+}

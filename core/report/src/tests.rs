@@ -1,0 +1,123 @@
+use super::*;
+use restwater_log::{FishSaid, FishWeight, Payload, Reach, Rig, Spot, WeightUnit};
+use restwater_match_day::weight::Weight;
+use restwater_session::fold;
+use restwater_session::Logged;
+use restwater_session::written::{SESSION, Written};
+use restwater_sky::conditions::Conditions;
+
+fn day(casts: i64) -> Session {
+    let mut day = Written::new(2);
+    let rig = Rig { bait: Some("<script>alert(1)</script> & \"bread\"".into()), ..Rig::default() };
+    day.log(1, Payload::RigSet { rod: 1, rig });
+    for n in 0..casts {
+        let reach = Reach::Metres { cm: 2_000 + u32::try_from(n % 5).unwrap() * 400 };
+        let bearing_cdeg = i32::try_from(n % 7).unwrap() * 600 - 1_800;
+        day.log(
+            n * 1_000 + 5,
+            Payload::SpotSet { rod: 1, spot: Spot { mark: None, bearing_cdeg, reach, clipped: false } },
+        );
+        day.log(n * 1_000 + 10, Payload::Cast { rod: 1 });
+        if n % 3 == 0 {
+            day.log(n * 1_000 + 300 + n * 7, Payload::Bite { rod: 1 });
+            day.log(n * 1_000 + 400 + n * 7, Payload::Landed { rod: 1, fish: None });
+        } else {
+            day.log(n * 1_000 + 900, Payload::WoundIn { rod: 1 });
+        }
+    }
+    day.log(casts * 1_000 + 20, Payload::Noted { text: "ice <in> the margin\u{0}".into() });
+    fold(SESSION, &day.ops)
+}
+
+#[test]
+fn words_of_the_log_are_escaped_and_nothing_is_fetched() {
+    let html = report(&Wording::new(), &day(12));
+    assert!(!html.contains("<script"));
+    assert!(html.contains("&lt;script&gt;") && html.contains("ice &lt;in&gt; the margin"));
+    for outside in ["http://", "https://", "src=", "href=", "url(", "@import"] {
+        assert!(!html.contains(outside), "{outside}");
+    }
+    assert!(!html.contains("report-"), "every message is there");
+}
+
+#[test]
+fn every_picture_has_a_name_and_says_in_words_what_it_shows() {
+    let html = report(&Wording::new(), &day(12));
+    assert_eq!(html.matches("role=\"img\"").count(), 3);
+    assert_eq!((html.matches("<title id=").count(), html.matches("<desc id=").count()), (3, 3));
+    assert!(html.contains("4 waits ended with a bite: "));
+    assert!(html.contains(" % after 10 min") || html.contains(" % after 5 min"), "the curve in words");
+    assert!(html.contains("20.0 m, 18.0° left: "), "the swim in words");
+}
+
+#[test]
+fn an_empty_and_an_endless_session_have_a_report_too() {
+    let empty = report(&Wording::new(), &day(0));
+    assert!(empty.contains("Can&#39;t tell yet") && empty.contains("No spot was logged"));
+    let long = report(&Wording::new(), &day(700));
+    assert!(long.contains("580 more casts"));
+}
+
+#[test]
+fn a_guess_is_called_one_and_a_spot_by_its_mark() {
+    let mut day = Written::new(1);
+    day.log(1, Payload::MarkSet { bearing_cdeg: 300, name: "Gate".into() });
+    let spot = Spot { mark: None, bearing_cdeg: 300, reach: Reach::Metres { cm: 3_800 }, clipped: false };
+    day.log(2, Payload::SpotSet { rod: 1, spot });
+    for (n, guessed) in [(0, true), (1, false)] {
+        day.log(n * 1_000 + 10, Payload::Cast { rod: 1 });
+        day.log(n * 1_000 + 500, Payload::Bite { rod: 1 });
+        let (unit, count) = (WeightUnit::Drams, 384);
+        let fish = Some(if guessed {
+            FishWeight::Guessed { unit, count }
+        } else {
+            FishWeight::Weighed { unit, count }
+        });
+        day.log(n * 1_000 + 600, Payload::Landed { rod: 1, fish });
+    }
+    let html = report(&Wording::new(), &fold(SESSION, &day.ops));
+    for text in [
+        "<td>Gate, 38.0 m</td>",
+        "Gate, 38.0 m: 2 casts, 2 bites",
+        "landed, about 1 lb 8 oz by eye</td>",
+        "landed, 1 lb 8 oz</td>",
+        "1.36 kg; 1 fish by eye</dd>",
+        "Waits run from the splash.</p>",
+    ] {
+        assert!(html.contains(text), "{text} in {html}");
+    }
+}
+
+#[test]
+fn weather_nets_fish_put_back_and_hooklengths_lost_are_in_it() {
+    let mut day = Written::new(1);
+    let cold = Conditions { water: Some(52), cloud: Some(8), ..Conditions::default() };
+    day.log(1, Payload::ConditionsSet(cold.logged()));
+    for (n, put_back) in [(0, false), (1, true)] {
+        let cast = day.log(n * 1_000 + 10, Payload::Cast { rod: 1 });
+        day.log(n * 1_000 + 500, Payload::Bite { rod: 1 });
+        day.log(n * 1_000 + 600, Payload::Landed { rod: 1, fish: None });
+        let weight = Some(FishWeight::Weighed { unit: WeightUnit::Drams, count: 384 });
+        let net = Some("Net <2>".to_owned());
+        day.log(
+            n * 1_000 + 610,
+            Payload::FishSet(FishSaid { cast, class: Some("Carp".into()), weight, net, put_back }),
+        );
+    }
+    day.log(2_100, Payload::Cast { rod: 1 });
+    day.log(2_200, Payload::HooklengthLost { rod: 1 });
+    day.log(2_300, Payload::WoundIn { rod: 1 });
+    day.log(2_400, Payload::NetWeighed { net: "net <2>".into(), shown: Weight::Drams(400).logged() });
+    let html = report(&Wording::new(), &fold(SESSION, &day.ops));
+    for text in [
+        "22:13 water 5.2 °C, cloud all cloud",
+        "<dt>Put back</dt><dd>1</dd>",
+        "<dt>Hooklengths lost</dt><dd>1</dd>",
+        "Net &lt;2&gt;: 1 fish, 0.68 kg of it known; the scales showed 1 lb 9 oz",
+        "landed, Carp, 1 lb 8 oz, Net &lt;2&gt;</td>",
+        "landed, Carp, 1 lb 8 oz, put back</td>",
+        "wound in, hooklength lost</td>",
+    ] {
+        assert!(html.contains(text), "{text} in {html}");
+    }
+}

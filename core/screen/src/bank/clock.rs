@@ -1,0 +1,72 @@
+//! The rods' clocks.
+
+use super::{BankInput, BankState, RodView};
+use restwater_log::{Moment, Yardstick};
+use crate::Arg;
+use crate::figures::{clock, digits};
+use restwater_session::{Rod, RodState, Session};
+
+/// One clock a rod, in order.
+pub(super) fn rods(input: &BankInput, session: &Session) -> Vec<RodView> {
+    session.rods.iter().map(|rod| view(input, session, rod)).collect()
+}
+
+fn view(input: &BankInput, session: &Session, rod: &Rod) -> RodView {
+    let words = input.words;
+    let name = words.say_with("rod", &[("rod", Arg::Text(&rod.number.to_string()))]);
+    let (state, since) = state(session, rod);
+    let elapsed_ms = since.map_or(0, |since| input.now.since(since).ms.max(0));
+    let said = match (state, since) {
+        (BankState::Ready, None) => words.say("since-never"),
+        (_, None) => words.say("since-none"),
+        (state, Some(since)) => words.say_with(since_id(state), &[("time", Arg::Text(&clock(since)))]),
+    };
+    let minutes = usize::try_from(elapsed_ms / 60_000).unwrap_or_default();
+    let spoken =
+        words.say_with(spoken_id(state), &[("rod", Arg::Text(&name)), ("minutes", Arg::Count(minutes))]);
+    RodView {
+        rod: rod.number,
+        state,
+        digits: since.map_or_else(String::new, |_| digits(elapsed_ms)),
+        since: said,
+        spoken,
+        chosen: rod.number == input.chosen,
+        elapsed_ms,
+        approximate: since.is_some_and(|since| doubtful(input.now, since)),
+        name,
+    }
+}
+
+/// What the rod is doing and since when the clock counts: the splash, the bite, or the wind-in.
+fn state<'a>(session: &'a Session, rod: &'a Rod) -> (BankState, Option<&'a Moment>) {
+    let cast = |index: usize| session.casts.get(index);
+    match &rod.state {
+        RodState::Ready { since } => (BankState::Ready, since.as_ref()),
+        RodState::Out { cast: index } => (BankState::Out, cast(*index).map(|c| &c.start)),
+        RodState::FishOn { cast: index } => {
+            (BankState::FishOn, cast(*index).and_then(|c| c.bite.as_ref()).map(|(at, _)| at))
+        }
+    }
+}
+
+/// The start was set back by hand, the phone was rebooted meanwhile, or its clock was moved.
+fn doubtful(now: &Moment, since: &Moment) -> bool {
+    let span = now.since(since);
+    since.approx_s > 0 || span.by == Yardstick::Wall || span.jump_ms != 0
+}
+
+fn since_id(state: BankState) -> &'static str {
+    match state {
+        BankState::Out => "since-out",
+        BankState::FishOn => "since-fish",
+        BankState::Ready | BankState::NoSession => "since-ready",
+    }
+}
+
+fn spoken_id(state: BankState) -> &'static str {
+    match state {
+        BankState::Out => "spoken-out",
+        BankState::FishOn => "spoken-fish",
+        BankState::Ready | BankState::NoSession => "spoken-ready",
+    }
+}

@@ -1,0 +1,133 @@
+//! The keys of the Bank screen: which there are in a state, and what they say.
+
+use super::{BankInput, BankState};
+use restwater_log::Entry;
+use crate::{Arg, Key, KeyView, KeyWeight, entry_words};
+
+/// The keys in reading order: the ones in the middle, the wide one, then the small ones.
+pub(super) fn keys(input: &BankInput, state: BankState) -> Vec<KeyView> {
+    let pad = Pad { input, state };
+    let main: &[Key] = match state {
+        BankState::NoSession => return vec![pad.key(Key::Start), pad.key(Key::Undo), pad.key(Key::Redo)],
+        BankState::Ready => &[Key::Cast],
+        BankState::Out => &[Key::Bite, Key::WoundIn, Key::Cast],
+        BankState::FishOn => &[Key::Landed, Key::Lost, Key::Missed],
+    };
+    let small = [Key::Liner, Key::TimeBack, Key::Undo];
+    let more = [Key::TimeBackFive, Key::Redo, Key::Twitch, Key::Indication, Key::Tackle, Key::End];
+    main.iter().chain(&small).chain(&more).map(|key| pad.key(*key)).collect()
+}
+
+struct Pad<'a> {
+    input: &'a BankInput<'a>,
+    state: BankState,
+}
+
+impl Pad<'_> {
+    fn key(&self, key: Key) -> KeyView {
+        let words = self.input.words;
+        let name = name(key);
+        let what = match key {
+            Key::Undo => self.entry(self.input.undo),
+            Key::Redo => self.entry(self.input.redo),
+            _ => String::new(),
+        };
+        let args = [("what", Arg::Text(&what))];
+        let sub = match key {
+            Key::Cast if self.state == BankState::Out => words.say("key-cast-closes"),
+            Key::Cast => words.say("key-cast-first"),
+            _ => words.say_with(&format!("key-{name}-sub"), &args),
+        };
+        KeyView {
+            key,
+            label: words.say(&format!("key-{name}")),
+            sub: Some(sub),
+            spoken: words.say_with(&format!("key-{name}-spoken"), &args),
+            weight: if self.is_next(key) { KeyWeight::Solid } else { KeyWeight::Outline },
+            enabled: self.is_enabled(key),
+        }
+    }
+
+    fn entry(&self, entry: Option<&Entry>) -> String {
+        entry.map_or_else(|| self.input.words.say("key-undo-nothing"), |e| entry_words(self.input.words, e))
+    }
+
+    /// The one key that is most likely next.
+    fn is_next(&self, key: Key) -> bool {
+        matches!(
+            (self.state, key),
+            (BankState::NoSession, Key::Start)
+                | (BankState::Ready, Key::Cast)
+                | (BankState::Out, Key::Bite)
+                | (BankState::FishOn, Key::Landed)
+        )
+    }
+
+    fn is_enabled(&self, key: Key) -> bool {
+        let out = self.state == BankState::Out;
+        match key {
+            Key::Undo => self.input.undo.is_some(),
+            Key::Redo => self.input.redo.is_some(),
+            Key::Liner | Key::Indication => out || self.state == BankState::FishOn,
+            Key::Twitch => out,
+            Key::TimeBack | Key::TimeBackFive => self.input.session.is_some_and(|s| s.last_timed.is_some()),
+            _ => true,
+        }
+    }
+}
+
+/// The part of a message id that names the key.
+fn name(key: Key) -> &'static str {
+    match key {
+        Key::Cast => "cast",
+        Key::Bite => "bite",
+        Key::WoundIn => "wound-in",
+        Key::Liner => "liner",
+        Key::Landed => "landed",
+        Key::Lost => "lost",
+        Key::Missed => "missed",
+        Key::TimeBack => "time-back",
+        Key::TimeBackFive => "time-back-five",
+        Key::Undo => "undo",
+        Key::Redo => "redo",
+        Key::Twitch => "twitch",
+        Key::Indication => "indication",
+        Key::Tackle => "tackle",
+        Key::Start => "start",
+        Key::End => "end",
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::Wording;
+
+    #[test]
+    fn every_key_has_its_words() {
+        let words = Wording::new();
+        let all = [
+            Key::Cast,
+            Key::Bite,
+            Key::WoundIn,
+            Key::Liner,
+            Key::Landed,
+            Key::Lost,
+            Key::Missed,
+            Key::TimeBack,
+            Key::TimeBackFive,
+            Key::Undo,
+            Key::Redo,
+            Key::Twitch,
+            Key::Indication,
+            Key::Tackle,
+            Key::Start,
+            Key::End,
+        ];
+        for key in all {
+            assert!(words.has(&format!("key-{}", name(key))), "{key:?}");
+            assert!(words.has(&format!("key-{}-spoken", name(key))), "{key:?}");
+            assert!(key == Key::Cast || words.has(&format!("key-{}-sub", name(key))), "{key:?}");
+        }
+    }
+}

@@ -1,0 +1,251 @@
+//! The Bank screen: the running waits, the wait strip, what they mean in words, and the keys.
+
+mod advice;
+mod clock;
+mod keys;
+mod strip;
+
+pub(crate) use advice::headline as leave_words;
+
+use super::figures::{clock, hours_minutes};
+use super::match_day::bank_line;
+use super::place::{rig_words, spot_words};
+use super::{Arg, KeyView, Wording};
+use restwater_waits::{Advice, WaitingOn};
+use restwater_log::{Entry, Moment, RodNumber};
+use restwater_session::{Rhythm, Session};
+use serde::{Deserialize, Serialize};
+
+/// What the chosen rod is doing.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
+pub enum BankState {
+    /// No session is open.
+    NoSession,
+    /// Nothing is out: the clock counts the turn-round.
+    Ready,
+    /// A bait is out: the clock counts the wait.
+    Out,
+    /// A fish is on: nothing has to be tapped.
+    FishOn,
+}
+
+/// The line at the top.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
+pub struct HeaderView {
+    /// "Peg 22", or the water, or nothing entered.
+    pub place: String,
+    /// Time of day, "12:46".
+    pub clock: String,
+    /// Time left in a match, or how long the session has run.
+    pub length: String,
+}
+
+/// One rod's clock.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
+pub struct RodView {
+    /// Which rod, from 1.
+    pub rod: u8,
+    /// "Rod 1".
+    pub name: String,
+    /// What it is doing.
+    pub state: BankState,
+    /// The clock in digits, "21:40" or "1:02:10"; empty before the first cast.
+    pub digits: String,
+    /// What the digits count, "out since 12:24".
+    pub since: String,
+    /// The same for a screen reader, to the minute.
+    pub spoken: String,
+    /// Whether the keys act on it.
+    pub chosen: bool,
+    /// Milliseconds the clock shows, for a shell that ticks between calls.
+    pub elapsed_ms: i64,
+    /// Marked where the start is approximate or the phone's clock was moved.
+    pub approximate: bool,
+}
+
+/// The shape of a mark on the strip.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
+pub enum StripMarkShape {
+    /// A bite came after this wait: a diamond.
+    Bite,
+    /// The wait ended without one: a stroke.
+    NoBite,
+    /// A liner on the running cast: a triangle.
+    Liner,
+}
+
+/// One mark on the strip.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
+pub struct StripMark {
+    /// Where, in minutes from the splash.
+    pub minute: f64,
+    /// Which of the marks that share a place, from 0, so that they can be stacked.
+    pub stack: u32,
+    /// Its shape.
+    pub shape: StripMarkShape,
+}
+
+/// The wait strip: a tape of minutes.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
+pub struct StripView {
+    /// Minutes from end to end; a multiple of five.
+    pub length_min: f64,
+    /// A figure is printed each so many minutes.
+    pub figure_every_min: u32,
+    /// Minutes of the running wait; none where nothing is out.
+    pub elapsed_min: Option<f64>,
+    /// Hold until this minute.
+    pub hold_min: Option<f64>,
+    /// Recast by this minute.
+    pub recast_min: Option<f64>,
+    /// Half of the bites fall between these minutes.
+    pub window_min: Option<Vec<f64>>,
+    /// Nothing is known beyond this minute.
+    pub known_to_min: Option<f64>,
+    /// This session's waits on the rods that count.
+    pub marks: Vec<StripMark>,
+    /// The strip in words, for a screen reader.
+    pub spoken: String,
+}
+
+/// How the advice is to be shown.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
+pub enum AdviceTone {
+    /// Nothing can be said yet.
+    Unknown,
+    /// Keep waiting.
+    Hold,
+    /// Inside the near-best band.
+    Band,
+    /// Past it.
+    Past,
+    /// There is nothing to advise now.
+    Quiet,
+}
+
+/// What the record says, in words.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
+pub struct AdviceView {
+    /// "Hold until 22. Recast by 27."
+    pub headline: String,
+    /// "3 bites in 8 casts; early to say."
+    pub detail: String,
+    /// Further sentences, most telling first.
+    pub more: Vec<String>,
+    /// How it is to be shown.
+    pub tone: AdviceTone,
+}
+
+/// The whole Bank screen.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
+pub struct BankView {
+    /// What the chosen rod is doing.
+    pub state: BankState,
+    /// The line at the top.
+    pub header: HeaderView,
+    /// The rods' clocks, in order.
+    pub rods: Vec<RodView>,
+    /// The wait strip.
+    pub strip: StripView,
+    /// What it means.
+    pub advice: AdviceView,
+    /// Where the cast lies or the next one goes.
+    pub spot: String,
+    /// What is on the line.
+    pub rig: String,
+    /// The keys on the pad, in reading order: the small ones, the two in the middle, the wide one.
+    pub keys: Vec<KeyView>,
+    /// The last taps in words, latest first, for whoever missed the moment.
+    pub latest: Vec<String>,
+}
+
+/// What the record says of the chosen rod at this moment.
+#[derive(Debug, Clone)]
+pub struct Reading {
+    /// How long to leave the next cast.
+    pub advice: Advice,
+    /// Minutes the running cast has waited; none where nothing is out.
+    pub waited_min: Option<f64>,
+    /// What waiting on would earn.
+    pub waiting: Option<WaitingOn>,
+    /// What a cast costs beside its wait.
+    pub rhythm: Rhythm,
+}
+
+/// What the Bank screen is made from.
+pub struct BankInput<'a> {
+    /// The latest session, if there is any.
+    pub session: Option<&'a Session>,
+    /// The rod the keys act on.
+    pub chosen: RodNumber,
+    /// Now.
+    pub now: &'a Moment,
+    /// What the record says; none before the first session.
+    pub reading: Option<&'a Reading>,
+    /// What undo would take back.
+    pub undo: Option<&'a Entry>,
+    /// What redo would bring back.
+    pub redo: Option<&'a Entry>,
+    /// The latest entries, latest first.
+    pub latest: Vec<&'a Entry>,
+    /// The language.
+    pub words: &'a Wording,
+}
+
+/// Makes the Bank screen.
+pub fn bank(input: &BankInput) -> BankView {
+    let open = input.session.filter(|s| s.is_open());
+    let rods: Vec<RodView> = open.map_or_else(Vec::new, |session| clock::rods(input, session));
+    let state = rods.iter().find(|rod| rod.chosen).map_or(BankState::NoSession, |rod| rod.state);
+    let rod = open.and_then(|session| session.rod(input.chosen));
+    let cast = open.and_then(|session| session.running(input.chosen));
+    let spot = cast.map_or_else(|| rod.and_then(|r| r.spot.as_ref()), |c| c.spot.as_ref());
+    let rig = cast.map_or_else(|| rod.map(|r| &r.rig), |c| Some(&c.rig));
+    let advice = advice::advice(input, state);
+    BankView {
+        state,
+        header: header(input, open),
+        rods,
+        strip: strip::strip(input, open, &advice.headline),
+        advice,
+        spot: open.map_or_else(String::new, |session| spot_words(input.words, session, spot)),
+        rig: rig.map_or_else(String::new, |rig| rig_words(input.words, rig)),
+        keys: keys::keys(input, state),
+        latest: input.latest.iter().map(|entry| super::entry_words(input.words, entry)).collect(),
+    }
+}
+
+fn header(input: &BankInput, open: Option<&Session>) -> HeaderView {
+    let words = input.words;
+    let in_match = open.and_then(|session| session.match_day.as_ref());
+    let left = in_match.and_then(|m| bank_line(words, &m.setup, input.now));
+    let length = open.and_then(|session| session.started.as_ref()).map_or_else(
+        || words.say("length-none"),
+        |start| {
+            words
+                .say_with("length-session", &[("time", Arg::Text(&hours_minutes(input.now.since(start).ms)))])
+        },
+    );
+    let setup = open.map(|session| &session.setup);
+    let place = setup.and_then(|setup| {
+        let peg = setup.peg.as_ref().map(|peg| words.say_with("peg", &[("peg", Arg::Text(peg))]));
+        peg.or_else(|| setup.water.clone())
+    });
+    HeaderView {
+        place: place.unwrap_or_else(|| words.say("peg-none")),
+        clock: clock(input.now),
+        length: left.unwrap_or(length),
+    }
+}

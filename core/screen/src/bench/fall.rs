@@ -1,0 +1,96 @@
+//! Counting the lead down.
+
+use super::hooklengths::sentence;
+use super::{BenchInput, Figures, Part};
+use restwater_bench::fall::{Calibration, calibrate, depth};
+use crate::figures::{clock, trimmed};
+use crate::{Arg, Leaf, LeafKey, LeafLine};
+
+/// How early or late a press may be, seconds: a guess.
+pub const REACTION_S: f64 = 0.3;
+const DEPTHS: &[i64] = &[100, 150, 200, 250, 300, 350, 400, 500, 600];
+
+/// Fall time to depth.
+pub(super) fn fall(input: &BenchInput) -> Part {
+    let (words, choices) = (input.words, input.choices);
+    let mut leaf = Leaf::new(words, "bench", "fall");
+    let falls: Vec<Calibration> = input.kit.falls.iter().map(|timed| timed.fall).collect();
+    let speed = calibrate(&falls, REACTION_S);
+    let fall_s = choices.fall_ms.map(|ms| f64::from(ms) / 1_000.0);
+    let text = |n: f64, decimals| trimmed(n, decimals);
+    let found = fall_s.map(|s| speed.and_then(|speed| depth(&speed, s, REACTION_S)));
+    leaf.says = match (&choices.falling, fall_s, &found) {
+        (Some(at), _, _) => words.say_with("bench-falling", &[("time", Arg::Text(&clock(at)))]),
+        (None, Some(s), Some(Ok(found))) => words.say_with(
+            "bench-fall-depth",
+            &[
+                ("seconds", Arg::Text(&text(s, 1))),
+                ("metres", Arg::Text(&text(found.depth_m, 1))),
+                ("low", Arg::Text(&text(found.low_m, 1))),
+                ("high", Arg::Text(&text(found.high_m, 1))),
+            ],
+        ),
+        (None, Some(s), Some(Err(error))) => {
+            let seconds = text(s, 1);
+            let timed = words.say_with("bench-fall-timed", &[("seconds", Arg::Text(&seconds))]);
+            format!("{timed} {}", sentence(&error.to_string()))
+        }
+        _ => words.say("bench-fall-says"),
+    };
+    leaf.lines = falls
+        .iter()
+        .map(|fall| {
+            let (metres, seconds) = (text(fall.depth_m, 2), text(fall.fall_s, 1));
+            LeafLine::new(
+                words.say_with("bench-at-depth", &[("metres", Arg::Text(&metres))]),
+                words.say_with("bench-seconds", &[("seconds", Arg::Text(&seconds))]),
+            )
+        })
+        .collect();
+    if let Ok(speed) = &speed {
+        let (at, low, high) = (text(speed.speed, 2), text(speed.low, 2), text(speed.high, 2));
+        let args = [("speed", Arg::Text(&at)), ("low", Arg::Text(&low)), ("high", Arg::Text(&high))];
+        leaf.notes.push(words.say_with("bench-fall-speed", &args));
+    }
+    leaf.notes.push(words.say("bench-fall-how"));
+    let plumbed = Figures {
+        field: "plumbed",
+        now: choices.plumbed_cm.into(),
+        steps: &[-10, 10],
+        usual: DEPTHS,
+        least: 10,
+        most: 10_000,
+        common: false,
+    };
+    let metres =
+        |cm: i64| words.say_with("setup-metres", &[("metres", Arg::Text(&text(cm as f64 / 100.0, 2)))]);
+    leaf.rows.push(plumbed.row(words, &metres));
+    leaf.keys = keys(input);
+    let sub = match &speed {
+        Ok(speed) => {
+            let speed = text(speed.speed, 2);
+            words.say_with(
+                "bench-fall-sub",
+                &[("speed", Arg::Text(&speed)), ("count", Arg::Count(falls.len()))],
+            )
+        }
+        Err(_) => words.say("bench-fall-none"),
+    };
+    (leaf, sub)
+}
+
+fn keys(input: &BenchInput) -> Vec<LeafKey> {
+    let (words, choices) = (input.words, input.choices);
+    let falling = choices.falling.is_some();
+    let key = |field: &str, solid, enabled| LeafKey {
+        sub: words.say(&format!("bench-key-{field}-sub")),
+        solid,
+        enabled,
+        ..LeafKey::new(field, "", words.say(&format!("bench-key-{field}")))
+    };
+    vec![
+        key("splash", !falling, true),
+        key("bottom", falling, falling),
+        key("calibrate", false, !falling && choices.fall_ms.is_some()),
+    ]
+}

@@ -1,0 +1,125 @@
+//! The ladder of heights, and what was tried on it.
+
+use super::hooklengths::sentence;
+use super::{BenchInput, Part};
+use restwater_bench::ladder::{FIRST_INCHES, Rung, STARTING_INCHES, tried, untried};
+use restwater_bench::units::LineLength;
+use restwater_compare::poisson_rates::garwood;
+use crate::figures::{trimmed, whole};
+use crate::leaf::choice_row;
+use crate::{Arg, Choice, ChoiceRow, Leaf, LeafLine, LeafSpan, Wording};
+use std::collections::BTreeSet;
+
+/// Level of every interval on this screen.
+const LEVEL: f64 = 0.95;
+/// The scale of the rates ends at this many times the highest rate seen.
+const SCALE: f64 = 3.0;
+
+/// The ladder.
+pub(super) fn heights(input: &BenchInput) -> Part {
+    let words = input.words;
+    let mut leaf = Leaf::new(words, "bench", "heights");
+    let casts = if input.choices.all_sessions { input.all } else { input.today };
+    leaf.rows = vec![which_row(words, input.choices.all_sessions), ladder_row(input)];
+    let first = LineLength::from_tenths_mm(FIRST_INCHES * 254);
+    match tried(&input.kit.ladder, casts) {
+        Err(error) => {
+            leaf.says = sentence(&error.to_string());
+            (leaf, words.say("bench-no-plan"))
+        }
+        Ok(rungs) => {
+            leaf.lines = lines(words, &rungs);
+            leaf.says = says(words, &rungs, first);
+            leaf.notes.push(words.say("bench-heights-how"));
+            let count = rungs.iter().filter(|rung| rung.casts > 0).count();
+            let args = [("tried", Arg::Count(count)), ("all", Arg::Count(rungs.len()))];
+            let sub = words.say_with("bench-heights-sub", &args);
+            (leaf, sub)
+        }
+    }
+}
+
+fn says(words: &Wording, rungs: &[Rung], first: LineLength) -> String {
+    let fished = rungs.iter().max_by(|a, b| a.minutes.total_cmp(&b.minutes)).filter(|rung| rung.casts > 0);
+    let from = fished.map_or(first, |rung| rung.height);
+    let open: Vec<String> = untried(rungs, from).iter().take(4).map(ToString::to_string).collect();
+    match (fished, open.is_empty()) {
+        (None, _) => words.say_with("bench-heights-none", &[("first", Arg::Text(&first.to_string()))]),
+        (Some(_), true) => words.say("bench-heights-all"),
+        (Some(rung), false) => words.say_with(
+            "bench-heights-says",
+            &[("most", Arg::Text(&rung.height.to_string())), ("open", Arg::Text(&open.join(", ")))],
+        ),
+    }
+}
+
+fn lines(words: &Wording, rungs: &[Rung]) -> Vec<LeafLine> {
+    let hours = |rung: &Rung| rung.minutes / 60.0;
+    let rate = |rung: &Rung| if rung.minutes > 0.0 { f64::from(rung.bites) / hours(rung) } else { 0.0 };
+    let top = rungs.iter().map(rate).fold(0.0, f64::max);
+    let scale = if top > 0.0 { top * SCALE } else { 1.0 };
+    let line = |rung: &Rung| {
+        let minutes = whole(rung.minutes);
+        let args = [
+            ("casts", Arg::Count(rung.casts as usize)),
+            ("bites", Arg::Count(rung.bites as usize)),
+            ("minutes", Arg::Text(&minutes)),
+        ];
+        let id = if rung.casts == 0 { "bench-untried" } else { "bench-tried" };
+        let mut line = LeafLine::new(rung.height.to_string(), words.say_with(id, &args));
+        let limits = garwood(rung.bites.into(), LEVEL).ok().filter(|_| rung.minutes > 0.0);
+        if let Some(limits) = limits {
+            let (low, high) = (limits.low / hours(rung), limits.high / hours(rung));
+            line.detail = words.say_with(
+                "bench-rate",
+                &[
+                    ("rate", Arg::Text(&trimmed(rate(rung), 1))),
+                    ("low", Arg::Text(&trimmed(low, 1))),
+                    ("high", Arg::Text(&trimmed(high, 1))),
+                ],
+            );
+            line.span = Some(LeafSpan {
+                low: low.min(scale),
+                at: Some(rate(rung)),
+                high: high.min(scale),
+                beyond: high > scale,
+                scale,
+            });
+        }
+        line
+    };
+    rungs.iter().map(line).collect()
+}
+
+fn which_row(words: &Wording, all: bool) -> ChoiceRow {
+    let choices = vec![
+        ("all".to_owned(), words.say("bench-sessions-all")),
+        ("this".to_owned(), words.say("bench-sessions-this")),
+    ];
+    choice_row(
+        "heights_of",
+        words.say("bench-row-heights_of"),
+        if all { "all" } else { "this" },
+        choices,
+        String::new(),
+    )
+}
+
+/// Each height of the ladder is solid; a tap takes it out or puts it in.
+fn ladder_row(input: &BenchInput) -> ChoiceRow {
+    let words = input.words;
+    let usual = STARTING_INCHES.iter().map(|inches| LineLength::from_tenths_mm(inches * 254));
+    let all: BTreeSet<LineLength> = usual.chain(input.kit.ladder.iter().copied()).collect();
+    let choice = |height: &LineLength| Choice {
+        label: height.to_string(),
+        value: height.tenths_mm().to_string(),
+        chosen: input.kit.ladder.contains(height),
+    };
+    ChoiceRow {
+        field: "rung".into(),
+        label: words.say("bench-row-rung"),
+        value: words.say_with("bench-rungs", &[("count", Arg::Count(input.kit.ladder.len()))]),
+        choices: all.iter().map(choice).collect(),
+        source: words.say("source-common"),
+    }
+}

@@ -1,0 +1,169 @@
+//! The wallet, and what of it to cut down.
+
+use super::{BenchInput, Figures, Part, hooklength_words, length_words, mm};
+use restwater_bench::cut_down::CutDownError;
+use restwater_kit::evening::Evening;
+use restwater_bench::hooklength::Hooklength;
+use crate::figures::sentence_case;
+use crate::leaf::choice_row;
+use crate::{Arg, ChoiceRow, Leaf, LeafKey, LeafLine};
+use std::collections::BTreeMap;
+use std::collections::BTreeSet;
+
+/// Lengths in tenths of a millimetre: 6 in to 5 ft, ties of 3 ft and 5 ft among them (common practice, no source).
+const LENGTHS: &[i64] = &[1_524, 2_286, 3_048, 4_572, 6_096, 7_620, 9_144, 12_192, 15_240];
+/// A centimetre and an inch each way.
+const LENGTH_STEPS: &[i64] = &[-254, -100, 100, 254];
+/// Diameters in thousandths of a millimetre (common practice, no source).
+const DIAMETERS: &[i64] = &[80, 90, 100, 110, 120, 130, 140, 160, 180, 200];
+/// Hook sizes (common practice, no source).
+const HOOKS: &[i64] = &[8, 10, 12, 14, 16, 18, 20];
+/// Hairs in mm; 0 is none.
+const HAIRS: &[i64] = &[0, 5, 8, 10, 12, 15, 20];
+
+/// What is tied, what is to be carried, what was lost.
+pub(super) fn wallet(input: &BenchInput) -> Part {
+    let (words, kit) = (input.words, input.kit);
+    let mut leaf = Leaf::new(words, "bench", "hooklengths");
+    let kinds: BTreeSet<Hooklength> =
+        kit.wallet.tied().iter().chain(kit.wanted.tied()).map(|tied| tied.hooklength).collect();
+    leaf.lines = kinds
+        .iter()
+        .map(|kind| {
+            let (have, want) = (kit.wallet.count(*kind).to_string(), kit.wanted.count(*kind).to_string());
+            let id = if kit.wanted.count(*kind) > 0 { "bench-have-of" } else { "bench-have" };
+            let value = words.say_with(id, &[("have", Arg::Text(&have)), ("want", Arg::Text(&want))]);
+            LeafLine::new(hooklength_words(words, kind), value)
+        })
+        .collect();
+    let here = &input.choices.hooklength;
+    let here_words = hooklength_words(words, here);
+    leaf.says = words.say_with(
+        "bench-hooklengths-says",
+        &[
+            ("which", Arg::Text(&here_words)),
+            ("have", Arg::Count(kit.wallet.count(*here).into())),
+            ("want", Arg::Count(kit.wanted.count(*here).into())),
+        ],
+    );
+    if kit.lost > 0 {
+        leaf.notes.push(words.say_with("bench-lost", &[("count", Arg::Count(kit.lost))]));
+    }
+    if !kit.lost_unknown.is_empty() {
+        leaf.notes
+            .push(words.say_with("bench-lost-unknown", &[("count", Arg::Count(kit.lost_unknown.len()))]));
+    }
+    if !kit.odd.is_empty() {
+        leaf.notes.push(words.say_with("bench-odd", &[("count", Arg::Count(kit.odd.len()))]));
+    }
+    leaf.rows = rows(input, &kinds);
+    leaf.keys = keys(input);
+    let total: u32 = kit.wallet.tied().iter().map(|t| u32::from(t.count)).sum();
+    let sub = words.say_with("bench-hooklengths-sub", &[("count", Arg::Count(total as usize))]);
+    (leaf, sub)
+}
+
+fn rows(input: &BenchInput, kinds: &BTreeSet<Hooklength>) -> Vec<ChoiceRow> {
+    let (words, here) = (input.words, &input.choices.hooklength);
+    let figures = |field, now, steps, usual, least, most| Figures {
+        field,
+        now,
+        steps,
+        usual,
+        least,
+        most,
+        common: true,
+    };
+    let length = figures("length", here.length.tenths_mm().into(), LENGTH_STEPS, LENGTHS, 100, 50_000);
+    let diameter = figures("diameter", here.diameter_um.into(), &[], DIAMETERS, 40, 1_000);
+    let hook = figures("hook", here.hook_size.into(), &[], HOOKS, 1, 40);
+    let hair = figures("hair", here.hair_mm.unwrap_or(0).into(), &[], HAIRS, 0, 100);
+    let mut rows = vec![
+        length.row(words, &length_words),
+        diameter.row(words, &|um| words.say_with("bench-mm", &[("mm", Arg::Text(&mm(um as u16)))])),
+        hook.row(words, &|size| size.to_string()),
+        hair.row(words, &|hair| match hair {
+            0 => words.say("bench-no-hair"),
+            hair => words.say_with("bench-mm", &[("mm", Arg::Text(&hair.to_string()))]),
+        }),
+    ];
+    if kinds.len() > 1 {
+        let kinds = kinds.iter().map(|h| (kind_value(h), hooklength_words(words, h))).collect();
+        rows.insert(
+            0,
+            choice_row("kind", words.say("bench-row-kind"), &kind_value(here), kinds, String::new()),
+        );
+    }
+    rows
+}
+
+/// A hooklength as a choice hands it back.
+pub(crate) fn kind_value(h: &Hooklength) -> String {
+    serde_json::to_string(h).unwrap_or_default()
+}
+
+fn keys(input: &BenchInput) -> Vec<LeafKey> {
+    let (words, kit, here) = (input.words, input.kit, input.choices.hooklength);
+    let key = |field: &str, value: &str, sub: &str| LeafKey {
+        sub: words.say(sub),
+        ..LeafKey::new(field, value, words.say(&format!("bench-key-{field}-{value}")))
+    };
+    let want = kit.wanted.count(here);
+    let wanted = |count: u16, id: &str, sub: &str| LeafKey {
+        sub: words.say(sub),
+        ..LeafKey::new("wanted", &count.to_string(), words.say(id))
+    };
+    vec![
+        LeafKey { solid: true, ..key("tied", "1", "bench-key-tied-sub") },
+        key("tied", "5", "bench-key-tied-sub"),
+        LeafKey { enabled: kit.wallet.count(here) > 0, ..key("taken_out", "1", "bench-key-taken-out-sub") },
+        wanted(want.saturating_add(1), "bench-key-want-more", "bench-key-want-sub"),
+        LeafKey {
+            enabled: want > 0,
+            ..wanted(want.saturating_sub(1), "bench-key-want-less", "bench-key-want-sub")
+        },
+    ]
+}
+
+/// What of the spare ties to cut down for what is to be carried.
+pub(super) fn cut_down(input: &BenchInput, plan: &Result<Evening, CutDownError>) -> Part {
+    let words = input.words;
+    let mut leaf = Leaf::new(words, "bench", "cut-down");
+    let evening = match plan {
+        Ok(evening) => evening,
+        Err(error) => {
+            leaf.says = sentence(&error.to_string());
+            return (leaf, words.say("bench-no-plan"));
+        }
+    };
+    let mut alike: BTreeMap<_, usize> = BTreeMap::new();
+    for cut in &evening.cuts {
+        *alike.entry((std::cmp::Reverse(cut.need.length), cut.tie)).or_default() += 1;
+    }
+    for ((length, tie), count) in alike {
+        let waste = tie.length.tenths_mm().saturating_sub(length.0.tenths_mm());
+        let mut line = LeafLine::new(
+            hooklength_words(words, &tie),
+            words.say_with(
+                "bench-cut-to",
+                &[("count", Arg::Count(count)), ("length", Arg::Text(&length.0.to_string()))],
+            ),
+        );
+        line.detail = words.say_with("bench-cut-off", &[("length", Arg::Text(&length_words(waste.into())))]);
+        leaf.lines.push(line);
+    }
+    let waste = evening.waste.to_string();
+    let args = [("count", Arg::Count(evening.cuts.len())), ("waste", Arg::Text(&waste))];
+    leaf.says = words.say_with("bench-cut-down-says", &args);
+    leaf.notes.push(words.say("bench-cut-down-how"));
+    let key = LeafKey::new("cut_all", "", words.say("bench-key-cut"));
+    let any = !evening.cuts.is_empty();
+    leaf.keys.push(LeafKey { sub: words.say("bench-key-cut-sub"), solid: any, enabled: any, ..key });
+    let sub = words.say_with("bench-cut-down-sub", &args);
+    (leaf, sub)
+}
+
+/// An error of the bench as a sentence.
+pub(crate) fn sentence(text: &str) -> String {
+    format!("{}.", sentence_case(text))
+}

@@ -1,0 +1,194 @@
+//! The Bench screen: the evening before. Hooklengths to tie and to cut down, spools, the pop-up and its shot, fall time
+//! to depth, the ladder of heights. All of it is entered by taps.
+
+mod fall;
+mod heights;
+mod hooklengths;
+mod pop_up;
+mod spools;
+
+use super::figures::trimmed;
+use super::leaf::choice_row;
+use super::{Arg, Leaf, LeavesView, Wording};
+use restwater_kit::evening::evening;
+use restwater_bench::hooklength::Hooklength;
+use restwater_kit::Kit;
+use restwater_bench::ladder::HeightCast;
+use restwater_bench::units::LineLength;
+use restwater_caution::table::Region;
+use restwater_log::Moment;
+use uuid::Uuid;
+
+pub use fall::REACTION_S;
+pub(crate) use hooklengths::sentence;
+
+/// What is under the thumb on the bench; no part of the log until a key says what was done with it.
+#[derive(Debug, Clone, PartialEq)]
+pub struct BenchChoices {
+    /// The hooklength that the keys act on.
+    pub hooklength: Hooklength,
+    /// Line of the spool to be added, thousandths of a millimetre.
+    pub spool_um: u16,
+    /// What is on it.
+    pub spool: LineLength,
+    /// When the lead hit the water, while a fall is timed.
+    pub falling: Option<Moment>,
+    /// The last fall timed, ms.
+    pub fall_ms: Option<u32>,
+    /// The depth it was timed at, where that is known, cm.
+    pub plumbed_cm: u32,
+    /// Water temperature for the balance, tenths of a degree; as logged, or a guess, where it is left open.
+    pub water: Option<i16>,
+    /// The size of shot whose weight is being entered.
+    pub size: Option<String>,
+    /// Whether the ladder counts all sessions or this one.
+    pub all_sessions: bool,
+}
+
+impl Default for BenchChoices {
+    /// 3 ft of 0.12 mm with a size 16 (ties of 3 ft and 5 ft: common practice, no source).
+    fn default() -> Self {
+        Self {
+            hooklength: Hooklength {
+                length: LineLength::from_tenths_mm(9_144),
+                diameter_um: 120,
+                hook_size: 16,
+                hair_mm: None,
+            },
+            spool_um: 120,
+            spool: LineLength::from_tenths_mm(500_000),
+            falling: None,
+            fall_ms: None,
+            plumbed_cm: 300,
+            water: None,
+            size: None,
+            all_sessions: true,
+        }
+    }
+}
+
+/// What the screen is made from.
+pub struct BenchInput<'a> {
+    /// The kit.
+    pub kit: &'a Kit,
+    /// What is under the thumb.
+    pub choices: &'a BenchChoices,
+    /// Casts with a pop-up on all days.
+    pub all: &'a [HeightCast],
+    /// Those of this session.
+    pub today: &'a [HeightCast],
+    /// Water temperature as last logged, tenths of a degree.
+    pub water: Option<i16>,
+    /// Where the water lies.
+    pub region: Region,
+    /// The kit of this phone.
+    pub own: Uuid,
+    /// Kits of other phones: there are some after a partner's log came in, or an older phone's.
+    pub others: &'a [Uuid],
+    /// The kit in use.
+    pub kit_id: Uuid,
+    /// The sentences.
+    pub words: &'a Wording,
+}
+
+/// Makes the screen.
+pub fn bench(input: &BenchInput) -> LeavesView {
+    let words = input.words;
+    let plan = evening(input.kit);
+    let parts = vec![
+        hooklengths::wallet(input),
+        hooklengths::cut_down(input, &plan),
+        spools::tie_up(input, &plan),
+        spools::spools(input),
+        pop_up::pop_up(input),
+        pop_up::shot(input),
+        fall::fall(input),
+        heights::heights(input),
+    ];
+    let mut first = Leaf::new(words, "bench", "parts");
+    first.keys = parts.iter().map(|(leaf, sub)| leaf.opener(sub.clone())).collect();
+    if !input.others.is_empty() {
+        let name = |(i, id): (usize, &Uuid)| {
+            let number = (i + 1).to_string();
+            (id.to_string(), words.say_with("bench-kit-of", &[("number", Arg::Text(&number))]))
+        };
+        let own = (input.own.to_string(), words.say("bench-kit-own"));
+        let kits = std::iter::once(own).chain(input.others.iter().enumerate().map(name)).collect();
+        let label = words.say("bench-row-kit");
+        first.rows.push(choice_row(
+            "kit",
+            label,
+            &input.kit_id.to_string(),
+            kits,
+            words.say("bench-kit-how"),
+        ));
+    }
+    LeavesView { leaves: std::iter::once(first).chain(parts.into_iter().map(|(leaf, _)| leaf)).collect() }
+}
+
+/// A leaf with its line on the first one.
+type Part = (Leaf, String);
+
+/// "18 in, 0.12 mm, size 16, 8 mm hair".
+pub(crate) fn hooklength_words(words: &Wording, h: &Hooklength) -> String {
+    let diameter = mm(h.diameter_um);
+    let size = h.hook_size.to_string();
+    let text = words.say_with(
+        "bench-hooklength",
+        &[
+            ("length", Arg::Text(&h.length.to_string())),
+            ("mm", Arg::Text(&diameter)),
+            ("size", Arg::Text(&size)),
+        ],
+    );
+    match h.hair_mm {
+        None => text,
+        Some(hair) => {
+            let hair = words.say_with("bench-hair", &[("mm", Arg::Text(&hair.to_string()))]);
+            format!("{text}, {hair}")
+        }
+    }
+}
+
+/// A diameter as it stands on the spool: "0.12".
+fn mm(um: u16) -> String {
+    trimmed(f64::from(um) / 1_000.0, 3)
+}
+
+/// A row of figures: steps first where there are any, then the usual ones.
+struct Figures<'a> {
+    field: &'a str,
+    now: i64,
+    steps: &'a [i64],
+    usual: &'a [i64],
+    least: i64,
+    most: i64,
+    common: bool,
+}
+
+impl Figures<'_> {
+    fn row(&self, words: &Wording, say: &dyn Fn(i64) -> String) -> super::ChoiceRow {
+        let steps = self.steps.iter().filter_map(|step| {
+            let value = self.now + step;
+            let sign = if *step < 0 { "−" } else { "+" };
+            let label = format!("{sign}{}", say(step.abs()));
+            (self.least..=self.most).contains(&value).then(|| (value.to_string(), label))
+        });
+        let mut usual = self.usual.to_vec();
+        if !usual.contains(&self.now) {
+            usual.push(self.now);
+            usual.sort_unstable();
+        }
+        let choices = steps.chain(usual.iter().map(|n| (n.to_string(), say(*n)))).collect();
+        let source = if self.common { words.say("source-common") } else { String::new() };
+        let label = words.say(&format!("bench-row-{}", self.field));
+        let mut row = choice_row(self.field, label, &self.now.to_string(), choices, source);
+        row.value = say(self.now);
+        row
+    }
+}
+
+/// A length in the larger of inches and centimetres that is whole.
+fn length_words(tenths: i64) -> String {
+    LineLength::from_tenths_mm(u32::try_from(tenths).unwrap_or(0)).to_string()
+}

@@ -1,0 +1,224 @@
+//! The pop-up, its balance, and the shot in the box.
+
+use super::hooklengths::sentence;
+use super::{BenchInput, Figures, Part, length_words, mm};
+use restwater_bench::balance::{Balance, PopUp, balance};
+use restwater_bench::material::Material;
+use restwater_bench::shot::{NOMINAL, ShotSize};
+use restwater_caution::lead_rule::lead_rule;
+use restwater_log::{LineMaterial, ShotMetal};
+use restwater_kit::Measured;
+use crate::figures::trimmed;
+use crate::leaf::choice_row;
+use crate::{Arg, ChoiceRow, Leaf, LeafLine, Wording};
+
+/// Heavier than the lift by at most this, grams: a guess, about a No. 9.
+const TOLERANCE_G: f64 = 0.05;
+/// Water temperature where none was logged, tenths of a degree: a guess.
+const WATER_GUESS: i16 = 60;
+const LIFTS: &[i64] = &[100, 200, 300, 400, 500, 600, 800, 1_000, 1_500];
+const HOOK_WEIGHTS: &[i64] = &[20, 40, 60, 80, 100, 150, 200];
+const HEIGHTS: &[i64] = &[508, 1_524, 3_048, 4_572, 6_096, 9_144, 15_240];
+const LINES: &[i64] = &[100, 120, 140, 160, 180, 200];
+const SOAKS: &[i64] = &[0, 5, 10, 20, 40, 60, 120];
+const WATERS: &[i64] = &[10, 20, 30, 40, 50, 60, 80, 100, 120, 150];
+
+/// What the physics takes for a line.
+fn material_of(line: LineMaterial) -> Material {
+    match line {
+        LineMaterial::Nylon => Material::Nylon,
+        LineMaterial::Fluorocarbon => Material::Fluorocarbon,
+        LineMaterial::Braid => Material::Braid,
+    }
+}
+
+/// What the physics takes for a shot.
+fn shot_material(shot: ShotMetal) -> Material {
+    match shot {
+        ShotMetal::Tungsten => Material::Tungsten,
+        ShotMetal::Tin => Material::Tin,
+        ShotMetal::Steel => Material::Steel,
+        ShotMetal::Lead => Material::Lead,
+    }
+}
+
+/// The pop-up and the shot that holds it.
+pub(super) fn pop_up(input: &BenchInput) -> Part {
+    let words = input.words;
+    let m = input.kit.pop_up;
+    let water = input.choices.water.or(input.water).unwrap_or(WATER_GUESS);
+    let mut leaf = Leaf::new(words, "bench", "pop-up");
+    let pop_up = PopUp {
+        lift_g: grams(m.lift_mg),
+        soaked_min: m.soaked_min,
+        hook_g: grams(m.hook_mg),
+        hook: Material::Steel,
+        height: m.height,
+        line_mm: f64::from(m.line_um) / 1_000.0,
+        line: material_of(m.line),
+    };
+    let metal = shot_material(m.shot);
+    let found = balance(&pop_up, f64::from(water) / 10.0, &input.kit.shot, metal, TOLERANCE_G);
+    let sub = match &found {
+        Ok(found) => {
+            leaf.says = balance_words(words, found, &input.kit.shot);
+            leaf.lines = lines(words, &pop_up, found);
+            leaf.caution = caution_for(input, found);
+            shot_words(words, found, &input.kit.shot)
+        }
+        Err(error) => {
+            leaf.says = sentence(&error.to_string());
+            words.say("bench-no-plan")
+        }
+    };
+    leaf.rows = rows(words, m, water);
+    let soaked = m.soaked_min.to_string();
+    leaf.notes.push(words.say_with("bench-pop-up-soaked", &[("minutes", Arg::Text(&soaked))]));
+    if !input.kit.pop_up_measured {
+        leaf.notes.push(words.say("bench-pop-up-guess"));
+    }
+    leaf.notes.push(words.say("bench-pop-up-how"));
+    (leaf, sub)
+}
+
+fn grams(mg: u32) -> f64 {
+    f64::from(mg) / 1_000.0
+}
+
+fn g(words: &Wording, grams: f64) -> String {
+    words.say_with("tackle-g", &[("grams", Arg::Text(&trimmed(grams, 3)))])
+}
+
+/// "BB and No. 8".
+fn shot_words(words: &Wording, found: &Balance, table: &[ShotSize]) -> String {
+    let name = |(i, n): &(usize, u16)| {
+        let name = table.get(*i).map_or("", |size| size.name.as_str());
+        if *n > 1 { format!("{n} × {name}") } else { name.to_owned() }
+    };
+    if found.shot.shot.is_empty() {
+        return words.say("bench-no-shot");
+    }
+    found.shot.shot.iter().map(name).collect::<Vec<_>>().join(" + ")
+}
+
+fn balance_words(words: &Wording, found: &Balance, table: &[ShotSize]) -> String {
+    let shot = shot_words(words, found, table);
+    let over = g(words, found.shot.under_water - found.net_lift_g);
+    words.say_with("bench-pop-up-says", &[("shot", Arg::Text(&shot)), ("over", Arg::Text(&over))])
+}
+
+fn lines(words: &Wording, pop_up: &PopUp, found: &Balance) -> Vec<LeafLine> {
+    let line = |id: &str, grams: f64| LeafLine::new(words.say(id), g(words, grams));
+    vec![
+        line("bench-lift", pop_up.lift_g),
+        line("bench-hook-under-water", found.hook_g),
+        line("bench-line-under-water", found.line_g),
+        line("bench-net-lift", found.net_lift_g),
+        line("bench-shot-under-water", found.shot.under_water),
+        line("bench-shot-in-air", found.shot.grams),
+    ]
+}
+
+/// The lead rule, named where a weight of lead comes in; it forbids nothing.
+fn caution_for(input: &BenchInput, found: &Balance) -> String {
+    let metal = shot_material(input.kit.pop_up.shot);
+    let weights = found.shot.shot.iter().filter_map(|(i, _)| input.kit.shot.get(*i)).map(|size| size.grams);
+    rule_words(input, metal, weights)
+}
+
+fn rule_words(input: &BenchInput, metal: Material, weights: impl Iterator<Item = f64>) -> String {
+    weights
+        .filter_map(|grams| lead_rule(grams, metal, input.region).ok()?.id())
+        .map(|id| input.words.say(id))
+        .next()
+        .unwrap_or_default()
+}
+
+fn rows(words: &Wording, m: Measured, water: i16) -> Vec<ChoiceRow> {
+    let figures = |field, now: i64, steps, usual, least, most| Figures {
+        field,
+        now,
+        steps,
+        usual,
+        least,
+        most,
+        common: false,
+    };
+    let mg = |mg: i64| g(words, mg as f64 / 1_000.0);
+    let celsius = |t: i64| words.say_with("bench-celsius", &[("t", Arg::Text(&trimmed(t as f64 / 10.0, 1)))]);
+    let minutes = |n: i64| words.say_with("forecast-min", &[("minutes", Arg::Text(&n.to_string()))]);
+    let um = |um: i64| words.say_with("bench-mm", &[("mm", Arg::Text(&mm(um as u16)))]);
+    let named = |field: &str, now: &str, all: &[&str]| {
+        let choices =
+            all.iter().map(|v| ((*v).to_owned(), words.say(&format!("bench-{field}-{v}")))).collect();
+        choice_row(field, words.say(&format!("bench-row-{field}")), now, choices, String::new())
+    };
+    vec![
+        figures("lift", m.lift_mg.into(), &[-50, -10, 10, 50], LIFTS, 10, 20_000).row(words, &mg),
+        figures("soaked", m.soaked_min.into(), &[], SOAKS, 0, 600).row(words, &minutes),
+        figures("hook_weight", m.hook_mg.into(), &[-10, 10], HOOK_WEIGHTS, 1, 5_000).row(words, &mg),
+        figures("height", m.height.tenths_mm().into(), &[-254, 254], HEIGHTS, 100, 30_000)
+            .row(words, &length_words),
+        figures("line_um", m.line_um.into(), &[], LINES, 40, 1_000).row(words, &um),
+        named("line", line_value(m.line), &["nylon", "fluorocarbon", "braid"]),
+        named("shot_metal", metal_value(m.shot), &["tungsten", "tin", "steel", "lead"]),
+        figures("water", water.into(), &[-10, 10], WATERS, 0, 350).row(words, &celsius),
+    ]
+}
+
+fn line_value(line: LineMaterial) -> &'static str {
+    match line {
+        LineMaterial::Nylon => "nylon",
+        LineMaterial::Fluorocarbon => "fluorocarbon",
+        LineMaterial::Braid => "braid",
+    }
+}
+
+fn metal_value(metal: ShotMetal) -> &'static str {
+    match metal {
+        ShotMetal::Tungsten => "tungsten",
+        ShotMetal::Tin => "tin",
+        ShotMetal::Steel => "steel",
+        ShotMetal::Lead => "lead",
+    }
+}
+
+/// The shot in the box, and what each weighs.
+pub(super) fn shot(input: &BenchInput) -> Part {
+    let (words, table) = (input.words, &input.kit.shot);
+    let mut leaf = Leaf::new(words, "bench", "shot");
+    leaf.lines = table.iter().map(|size| LeafLine::new(size.name.clone(), g(words, size.grams))).collect();
+    leaf.says = words.say_with("bench-shot-says", &[("count", Arg::Count(table.len()))]);
+    leaf.notes.push(words.say("bench-shot-how"));
+    let size = input.choices.size.clone().unwrap_or_else(|| "BB".into());
+    let mut names: Vec<&str> = NOMINAL.iter().map(|(name, _)| *name).collect();
+    names
+        .extend(table.iter().map(|s| s.name.as_str()).filter(|n| !NOMINAL.iter().any(|(name, _)| name == n)));
+    let sizes = names.into_iter().map(|name| (name.to_owned(), name.to_owned())).collect();
+    leaf.rows.push(choice_row("size", words.say("bench-row-size"), &size, sizes, String::new()));
+    leaf.rows.push(weight_row(words, table, &size));
+    let weighed = table.iter().filter(|s| s.name == size).map(|s| s.grams);
+    leaf.caution = rule_words(input, shot_material(input.kit.pop_up.shot), weighed);
+    let sub = words.say_with("bench-shot-sub", &[("count", Arg::Count(table.len()))]);
+    (leaf, sub)
+}
+
+/// What one of the size weighs: steps of 5 mg and of a twentieth about it, its usual weight, or not in the box.
+fn weight_row(words: &Wording, table: &[ShotSize], size: &str) -> ChoiceRow {
+    let usual = NOMINAL.iter().find(|(name, _)| *name == size).map_or(400, |(_, g)| mg_of(*g));
+    let now = table.iter().find(|s| s.name == size).map(|s| mg_of(s.grams));
+    let about = now.unwrap_or(usual);
+    let step = (about / 20).max(1);
+    let mut weights = vec![about - 2 * step, about - step, about + step, about + 2 * step, usual, about];
+    weights.retain(|mg| *mg > 0);
+    weights.sort_unstable();
+    weights.dedup();
+    let mut choices = vec![("0".to_owned(), words.say("bench-not-in-the-box"))];
+    choices.extend(weights.into_iter().map(|mg| (mg.to_string(), g(words, mg as f64 / 1_000.0))));
+    let label = words.say_with("bench-row-shot", &[("size", Arg::Text(size))]);
+    choice_row("shot", label, &now.unwrap_or(0).to_string(), choices, words.say("bench-shot-memory"))
+}
+
+fn mg_of(grams: f64) -> i64 {
+    libm::round(grams * 1_000.0) as i64
+}

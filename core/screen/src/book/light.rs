@@ -1,0 +1,102 @@
+//! The light at the peg.
+
+use super::midnight;
+use restwater_log::Moment;
+use crate::figures::{clock, hours_minutes, trimmed};
+use crate::leaf::choice_row;
+use crate::{Arg, ChoiceRow, Leaf, LeafKey, LeafLine, Wording};
+use restwater_sky::daylight::{Daylight, Light, Place, SunToday, daylight};
+
+/// Steps of a degree in 1e-7 degrees: one, a tenth, a hundredth (about a kilometre).
+const STEPS: [i64; 6] = [-10_000_000, -1_000_000, -100_000, 100_000, 1_000_000, 10_000_000];
+
+/// Where and when.
+#[derive(Debug, Clone, PartialEq)]
+pub struct LightInput {
+    /// Latitude and longitude in 1e-7 degrees.
+    pub lat_e7: i64,
+    /// Longitude.
+    pub lon_e7: i64,
+    /// Whether the peg was placed there; else it is where the choice of a place begins.
+    pub placed: bool,
+    /// Whether what stands here differs from where the peg was placed, and a session is open to place it in.
+    pub can_keep: bool,
+    /// Now.
+    pub now: Moment,
+}
+
+/// The leaf.
+pub(super) fn light(words: &Wording, input: &LightInput) -> Leaf {
+    let mut leaf = Leaf::new(words, "book", "light");
+    leaf.rows = vec![row(words, "lat", input.lat_e7), row(words, "lon", input.lon_e7)];
+    let place = Place { lat: input.lat_e7 as f64 / 1e7, lon: input.lon_e7 as f64 / 1e7 };
+    match daylight(midnight(&input.now), place) {
+        Err(error) => leaf.says = crate::bench::sentence(&error.to_string()),
+        Ok(day) => {
+            leaf.says = says(words, &day, &input.now);
+            leaf.lines = lines(words, &day, &input.now);
+        }
+    }
+    leaf.notes.push(words.say(if input.placed { "light-how" } else { "light-guess" }));
+    if input.placed {
+        leaf.notes.push(words.say("light-private"));
+    }
+    if input.can_keep {
+        let key = LeafKey::new("keep_place", "", words.say("light-keep"));
+        leaf.keys.push(LeafKey { sub: words.say("light-keep-sub"), solid: true, ..key });
+    }
+    leaf
+}
+
+fn says(words: &Wording, day: &Daylight, now: &Moment) -> String {
+    match day.sun {
+        SunToday::UpAllDay => return words.say("light-up-all-day"),
+        SunToday::DownAllDay => return words.say("light-down-all-day"),
+        SunToday::RisesOrSets => {}
+    }
+    let left = day.sunset.map(|sunset| sunset - now.wall_ms).filter(|ms| *ms > 0);
+    match (day.light_at(now.wall_ms), left) {
+        (Light::Day, Some(ms)) => {
+            let left = hours_minutes(ms);
+            words.say_with("light-left", &[("left", Arg::Text(&left))])
+        }
+        (Light::Day, None) => words.say("light-day"),
+        (Light::Twilight, _) => words.say("light-twilight"),
+        (Light::Dark, _) => words.say("light-dark"),
+    }
+}
+
+fn lines(words: &Wording, day: &Daylight, now: &Moment) -> Vec<LeafLine> {
+    let at = |ms: i64| clock(&Moment { wall_ms: ms, ..now.clone() });
+    let all = [
+        ("light-dawn", day.civil_dawn),
+        ("light-sunrise", day.sunrise),
+        ("light-noon", day.noon),
+        ("light-sunset", day.sunset),
+        ("light-dusk", day.civil_dusk),
+    ];
+    all.into_iter().filter_map(|(id, ms)| Some(LeafLine::new(words.say(id), at(ms?)))).collect()
+}
+
+fn row(words: &Wording, field: &str, now: i64) -> ChoiceRow {
+    let most = if field == "lat" { 900_000_000 } else { 1_800_000_000 };
+    let degrees = |e7: i64| trimmed(e7.unsigned_abs() as f64 / 1e7, 2);
+    let say = |e7: i64| {
+        let side = match (field, e7 < 0) {
+            ("lat", false) => "light-north",
+            ("lat", true) => "light-south",
+            (_, false) => "light-east",
+            (_, true) => "light-west",
+        };
+        words.say_with(side, &[("degrees", Arg::Text(&degrees(e7)))])
+    };
+    let choices =
+        STEPS.iter().map(|step| now + step).filter(|e7| e7.abs() <= most).zip(STEPS).map(|(e7, step)| {
+            let sign = if step < 0 { "−" } else { "+" };
+            (e7.to_string(), format!("{sign}{}°", degrees(step)))
+        });
+    let mut row =
+        choice_row(field, words.say(&format!("light-row-{field}")), "", choices.collect(), String::new());
+    row.value = say(now);
+    row
+}

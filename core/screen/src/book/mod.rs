@@ -1,0 +1,180 @@
+//! The Book: sessions, catch per hour, two sets against each other, what to do next time, the light at the peg.
+
+mod filter;
+mod light;
+mod next;
+mod rates;
+mod session;
+mod sets;
+
+pub use filter::{Season, SetFilter, Temperature};
+pub use light::LightInput;
+pub use next::NextInput;
+
+use super::figures::hours_minutes;
+use super::leaf::choice_row;
+use super::{Arg, Leaf, LeafKey, LeafTyping, LeavesView, Wording};
+use restwater_compare::sets::DayTally;
+use restwater_log::{Moment, local_ms};
+use restwater_session::{Session, Summary};
+use chrono::{DateTime, Datelike};
+use uuid::Uuid;
+
+/// Level of every interval in the Book.
+pub(crate) const LEVEL_PERCENT: usize = 95;
+
+/// A day of the Book: its id and its gist.
+pub type Day<'a> = (Uuid, &'a Summary);
+
+/// What the Book is made from.
+pub struct BookInput<'a> {
+    /// All days that have begun, newest first.
+    pub days: &'a [Day<'a>],
+    /// Which of them are shown.
+    pub filter: &'a SetFilter,
+    /// The first set of the comparison.
+    pub a: &'a SetFilter,
+    /// The second.
+    pub b: &'a SetFilter,
+    /// A session opened to read.
+    pub opened: Option<&'a Session>,
+    /// What the record says for next time.
+    pub next: &'a NextInput<'a>,
+    /// Where the peg lies, and when.
+    pub light: &'a LightInput,
+    /// The sentences.
+    pub words: &'a Wording,
+}
+
+/// Makes the Book.
+pub fn book(input: &BookInput) -> LeavesView {
+    let words = input.words;
+    let shown: Vec<Day> = input.days.iter().filter(|(_, day)| input.filter.takes(day)).copied().collect();
+    let rates = rates::rates(input, &shown);
+    let sets = sets::sets(input);
+    let next = next::next(words, input.next);
+    let light = light::light(words, input.light);
+    let mut filter = Leaf::new(words, "book", "filter");
+    filter.says = says(input, &shown);
+    filter.rows = input.filter.rows(words, "", input.days);
+    let opened = input.opened.map(|session| session::session(words, session));
+    let mut first = Leaf::new(words, "book", "sessions");
+    first.says = says(input, &shown);
+    first.list = list(input, &shown, opened.as_ref());
+    let opener = |leaf: &Leaf, sub: &str| LeafKey {
+        label: words.say(&format!("book-key-{}", leaf.id)),
+        ..leaf.opener(words.say(sub))
+    };
+    let which = LeafKey { label: words.say("book-key-filter"), ..filter.opener(input.filter.words(words)) };
+    first.keys = vec![
+        which,
+        opener(&rates, "book-key-rates-sub"),
+        opener(&sets, "book-key-sets-sub"),
+        opener(&next, "book-key-next-sub"),
+        opener(&light, "book-key-light-sub"),
+    ];
+    first.keys.extend(doors(words));
+    let rest = [filter, rates, sets, next, light].into_iter().chain(opened);
+    LeavesView { leaves: std::iter::once(first).chain(rest).collect() }
+}
+
+/// The sessions shown, each the key that opens it; the one that is open stands out, and leads to its page. It comes first
+/// where the choice of sessions leaves it out.
+fn list(input: &BookInput, shown: &[Day], opened: Option<&Leaf>) -> Vec<LeafKey> {
+    let words = input.words;
+    let open = input.opened.map(|session| session.id);
+    let to_page = |sub: String| opened.map(|leaf| LeafKey { solid: true, ..leaf.opener(sub) });
+    let key = |(id, day): &Day| {
+        let gist = gist(words, day);
+        if open == Some(*id) {
+            return to_page(gist);
+        }
+        let key = LeafKey::new("open", &id.to_string(), day_words(words, day));
+        Some(LeafKey { sub: gist, ..key })
+    };
+    let left_out = open.filter(|open| shown.iter().all(|(id, _)| id != open));
+    let apart = left_out.and_then(|_| to_page(words.say("book-opened")));
+    apart.into_iter().chain(shown.iter().filter_map(key)).collect()
+}
+
+/// A text typed into the record.
+fn typing(words: &Wording, field: &str) -> LeafTyping {
+    let label = words.say(&format!("book-type-{field}"));
+    LeafTyping { field: field.into(), label, send: words.say("book-type-send") }
+}
+
+/// The ways from here to the Files and Mend screens.
+fn doors(words: &Wording) -> Vec<LeafKey> {
+    ["files", "mend"]
+        .map(|name| {
+            let key = LeafKey::new("door", name, words.say(&format!("book-door-{name}")));
+            LeafKey { sub: words.say(&format!("book-door-{name}-sub")), ..key }
+        })
+        .to_vec()
+}
+
+fn says(input: &BookInput, shown: &[Day]) -> String {
+    let words = input.words;
+    if input.days.is_empty() {
+        return words.say("book-none");
+    }
+    let doubts: u32 = shown.iter().map(|(_, day)| day.doubts).sum();
+    let says = words
+        .say_with("book-says", &[("shown", Arg::Count(shown.len())), ("all", Arg::Count(input.days.len()))]);
+    if doubts == 0 {
+        return says;
+    }
+    format!("{says} {}", words.say_with("book-doubts", &[("count", Arg::Count(doubts as usize))]))
+}
+
+/// "17 Jan 2026, Alder Pool, peg 14".
+pub fn day_words(words: &Wording, day: &Summary) -> String {
+    let date = day.started_ms.map_or_else(String::new, |ms| date_words(words, ms, day.offset_min));
+    let peg = day.peg.as_ref().map(|peg| words.say_with("peg", &[("peg", Arg::Text(peg))]));
+    [Some(date), day.water.clone(), peg]
+        .into_iter()
+        .flatten()
+        .filter(|t| !t.is_empty())
+        .collect::<Vec<_>>()
+        .join(", ")
+}
+
+/// "17 Jan 2026".
+pub(crate) fn date_words(words: &Wording, wall_ms: i64, offset_min: i16) -> String {
+    let local = DateTime::from_timestamp_millis(local_ms(wall_ms, offset_min));
+    let Some(local) = local else { return String::new() };
+    let month = words.say(&format!("month-{}", local.month()));
+    let (day, year) = (local.day().to_string(), local.year().to_string());
+    words.say_with(
+        "book-date",
+        &[("day", Arg::Text(&day)), ("month", Arg::Text(&month)), ("year", Arg::Text(&year))],
+    )
+}
+
+/// "7 bites in 15 casts, 5 h 05".
+fn gist(words: &Wording, day: &Summary) -> String {
+    let bites = Arg::Count(day.bites() as usize);
+    let length = day.length_min.map(|min| hours_minutes((min * 60_000.0) as i64));
+    let open = words.say("book-open");
+    let length = length.unwrap_or(open);
+    let args = [("bites", bites), ("casts", Arg::Count(day.waits.len())), ("length", Arg::Text(&length))];
+    words.say_with("book-gist", &args)
+}
+
+/// A day as the comparisons count it.
+pub(crate) fn tally(day: &Summary) -> DayTally {
+    DayTally {
+        casts: day.waits.len(),
+        bites: day.bites(),
+        hours_out: day.out_min() / 60.0,
+        landed: day.landed.into(),
+        hours: day.length_min.map(|min| min / 60.0),
+    }
+}
+
+/// Local midnight of a moment, UTC ms.
+pub fn midnight(now: &Moment) -> i64 {
+    const DAY_MS: i64 = 86_400_000;
+    let local = now.local_ms();
+    local - local.rem_euclid(DAY_MS) - i64::from(now.offset_min) * 60_000
+}

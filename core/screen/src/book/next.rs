@@ -1,0 +1,148 @@
+//! The plan for next time: what the record supports, and what it can't tell.
+
+use super::{Day, SetFilter, day_words};
+use restwater_bench::ladder::Rung;
+use restwater_waits::{Advice, AdviceState};
+use restwater_compare::sets::set_rates;
+use crate::figures::whole;
+use crate::{Arg, ChangesView, Leaf, LeafLine, VerdictTone, Wording};
+use restwater_session::Summary;
+
+/// What the plan is made from.
+pub struct NextInput<'a> {
+    /// The session it follows on from; none before the first.
+    pub day: Option<&'a Summary>,
+    /// The sessions on its water, itself among them, newest first.
+    pub like: &'a [Day<'a>],
+    /// What the record says of leaving a cast.
+    pub advice: Option<Advice>,
+    /// Sessions before it that speak in that.
+    pub earlier: usize,
+    /// The changes of that session.
+    pub changes: &'a ChangesView,
+    /// Heights tried on that water.
+    pub rungs: &'a [Rung],
+}
+
+/// The leaf.
+pub(super) fn next(words: &Wording, input: &NextInput) -> Leaf {
+    let mut leaf = Leaf::new(words, "book", "next");
+    let Some(day) = input.day else {
+        leaf.says = words.say("next-none");
+        return leaf;
+    };
+    let after = day_words(words, day);
+    leaf.says = words.say_with("next-says", &[("day", Arg::Text(&after))]);
+    leaf.typing = Some(super::typing(words, "plan"));
+    if let Some(plan) = &day.next_time {
+        leaf.lines.push(LeafLine::new(words.say("next-own"), plan.clone()));
+    }
+    let mut plan = Plan { words, supports: Vec::new(), cannot: Vec::new() };
+    plan.leave(input);
+    plan.changes(input.changes);
+    plan.heights(input.rungs);
+    plan.water(input.like);
+    plan.cold(input.like);
+    if plan.supports.is_empty() {
+        plan.supports.push((words.say("next-nothing"), String::new()));
+    }
+    leaf.lines.push(LeafLine::heading(words.say("next-supports")));
+    leaf.lines.extend(plan.supports.into_iter().map(line));
+    leaf.lines.push(LeafLine::heading(words.say("next-cannot")));
+    leaf.lines.extend(plan.cannot.into_iter().map(line));
+    leaf.notes.push(words.say("next-how"));
+    leaf
+}
+
+/// A sentence with its reason below it.
+fn line((text, why): (String, String)) -> LeafLine {
+    LeafLine { detail: why, ..LeafLine::new(text, String::new()) }
+}
+
+struct Plan<'a> {
+    words: &'a Wording,
+    supports: Vec<(String, String)>,
+    cannot: Vec<(String, String)>,
+}
+
+impl Plan<'_> {
+    fn leave(&mut self, input: &NextInput) {
+        let words = self.words;
+        let Some(advice) = input.advice else { return };
+        let counts = words.say_with(
+            "next-leave-why",
+            &[
+                ("bites", Arg::Count(advice.bites)),
+                ("casts", Arg::Count(advice.casts)),
+                ("earlier", Arg::Count(input.earlier)),
+            ],
+        );
+        match (advice.state, advice.hold_until_min, advice.recast_by_min) {
+            (AdviceState::CantTellYet, _, _) | (_, None, None) => {
+                self.cannot.push((words.say("next-cant-leave"), counts));
+            }
+            (_, Some(hold), Some(recast)) => {
+                let (hold, recast) = (whole(hold), whole(recast));
+                let args = [("hold", Arg::Text(&hold)), ("recast", Arg::Text(&recast))];
+                self.supports.push((words.say_with("next-leave", &args), counts));
+            }
+            (_, Some(hold), None) => {
+                let hold = whole(hold);
+                self.supports.push((words.say_with("next-hold", &[("hold", Arg::Text(&hold))]), counts));
+            }
+            (_, None, Some(recast)) => {
+                let recast = whole(recast);
+                let text = words.say_with("next-recast", &[("recast", Arg::Text(&recast))]);
+                self.supports.push((text, counts));
+            }
+        }
+        if advice.asks_for_longer {
+            let longest = whole(advice.longest_wait_min);
+            let text = words.say_with("next-longer", &[("minutes", Arg::Text(&longest))]);
+            self.cannot.push((text, words.say("next-longer-why")));
+        }
+    }
+
+    fn changes(&mut self, changes: &ChangesView) {
+        for change in &changes.changes {
+            match change.tone {
+                VerdictTone::Unknown => {
+                    let why = if change.more.is_empty() { change.p.clone() } else { change.more.clone() };
+                    self.cannot.push((change.title.clone(), why));
+                }
+                VerdictTone::Leans | VerdictTone::Clear => {
+                    let why = self.words.say_with("next-one-day", &[("why", Arg::Text(&change.probability))]);
+                    self.supports.push((format!("{}. {}.", change.title, change.verdict), why));
+                }
+            }
+        }
+    }
+
+    fn heights(&mut self, rungs: &[Rung]) {
+        let open: Vec<String> = rungs.iter().filter(|r| r.casts == 0).map(|r| r.height.to_string()).collect();
+        if !open.is_empty() && open.len() < rungs.len() {
+            let open = open.join(", ");
+            let text = self.words.say_with("next-heights", &[("open", Arg::Text(&open))]);
+            self.cannot.push((text, self.words.say("next-heights-why")));
+        }
+    }
+
+    fn water(&mut self, like: &[Day]) {
+        let tallies: Vec<_> = like.iter().map(|(_, day)| super::tally(day)).collect();
+        let set = set_rates(&tallies);
+        let args = [("count", Arg::Count(set.days))];
+        if set.days < restwater_compare::sets::FEWEST_DAYS {
+            self.cannot
+                .push((self.words.say_with("next-few-days", &args), self.words.say("next-few-days-why")));
+        }
+    }
+
+    fn cold(&mut self, like: &[Day]) {
+        let none = SetFilter::default().with("temperature", "not-logged").unwrap_or_default();
+        let without = like.iter().filter(|(_, day)| none.takes(day)).count();
+        if without > 0 {
+            let args = [("count", Arg::Count(without)), ("all", Arg::Count(like.len()))];
+            self.cannot.push((self.words.say_with("next-cold", &args), self.words.say("next-cold-why")));
+        }
+    }
+}

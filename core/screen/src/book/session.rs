@@ -1,0 +1,85 @@
+//! A session opened to read.
+
+use super::date_words;
+use crate::conditions_words;
+use crate::figures::{clock, whole};
+use crate::place::{rig_words, spot_words};
+use crate::{Arg, Leaf, LeafKey, LeafLine, Wording};
+use restwater_session::{Cast, EndCause, Session, wait_of};
+
+/// The leaf.
+pub(super) fn session(words: &Wording, session: &Session) -> Leaf {
+    let mut leaf = Leaf::new(words, "book", "session");
+    let setup = &session.setup;
+    let date = session.started.as_ref().map(|at| date_words(words, at.wall_ms, at.offset_min));
+    let peg = setup.peg.as_ref().map(|peg| words.say_with("peg", &[("peg", Arg::Text(peg))]));
+    let title: Vec<String> = [date, setup.water.clone(), peg].into_iter().flatten().collect();
+    leaf.title = title.join(", ");
+    leaf.says = says(words, session);
+    leaf.typing = Some(super::typing(words, "note"));
+    if session.conditions.iter().any(|at| at.conditions != restwater_sky::conditions::Conditions::default()) {
+        let text = conditions_words(words, &session.conditions_now());
+        leaf.lines.push(LeafLine::new(words.say("session-conditions"), text));
+    }
+    for note in &session.notes {
+        leaf.lines.push(LeafLine::new(clock(&note.at), note.text.clone()));
+    }
+    for plan in &session.next_time {
+        leaf.lines.push(LeafLine::new(words.say("next-own"), plan.text.clone()));
+    }
+    leaf.lines.extend(session.casts.iter().map(|cast| cast_line(words, session, cast)));
+    if !session.doubts.is_empty() {
+        leaf.notes.push(words.say_with("book-doubts", &[("count", Arg::Count(session.doubts.len()))]));
+    }
+    let key = LeafKey::new("close", "", words.say("session-close"));
+    leaf.keys.push(LeafKey { sub: words.say("session-close-sub"), ..key });
+    leaf
+}
+
+fn says(words: &Wording, session: &Session) -> String {
+    let bites = session.casts.iter().filter(|cast| cast.bite.is_some()).count();
+    let landed = session
+        .casts
+        .iter()
+        .filter(|cast| cast.end.as_ref().is_some_and(|end| matches!(end.cause, EndCause::Landed { .. })));
+    let from = session.started.as_ref().map(clock).unwrap_or_default();
+    let to = session.ended.as_ref().map_or_else(|| words.say("book-open"), clock);
+    words.say_with(
+        "session-says",
+        &[
+            ("from", Arg::Text(&from)),
+            ("to", Arg::Text(&to)),
+            ("bites", Arg::Count(bites)),
+            ("casts", Arg::Count(session.casts.len())),
+            ("landed", Arg::Count(landed.count())),
+        ],
+    )
+}
+
+fn cast_line(words: &Wording, session: &Session, cast: &Cast) -> LeafLine {
+    let minutes = wait_of(session, cast, 0.0).map_or_else(|| "–".to_owned(), |wait| whole(wait.minutes()));
+    let end = words.say(match cast.end.as_ref().map(|end| &end.cause) {
+        None => "cast-out",
+        Some(EndCause::Landed { .. }) => "cast-landed",
+        Some(EndCause::Lost) => "cast-lost",
+        Some(EndCause::Missed) => "cast-missed",
+        Some(EndCause::OutcomeNotSeen) => "cast-outcome-not-seen",
+        Some(EndCause::WoundIn) => "cast-wound-in",
+        Some(EndCause::EndNotSeen) => "cast-end-not-seen",
+        Some(EndCause::SessionEnded) => "cast-session-ended",
+    });
+    let start = clock(&cast.start);
+    let label = if session.rods.len() > 1 {
+        let rod = cast.rod.to_string();
+        words.say_with("cast-on-rod", &[("time", Arg::Text(&start)), ("rod", Arg::Text(&rod))])
+    } else {
+        start
+    };
+    let args = [("minutes", Arg::Text(&minutes)), ("end", Arg::Text(&end))];
+    let mut line = LeafLine::new(label, words.say_with("cast-after", &args));
+    let spot = cast.spot.as_ref().map(|spot| spot_words(words, session, Some(spot)));
+    let lost = cast.hooklength_lost.map(|_| words.say("cast-hooklength-lost"));
+    let rig = Some(rig_words(words, &cast.rig)).filter(|_| cast.rig != restwater_log::Rig::default());
+    line.detail = [spot, rig, lost].into_iter().flatten().collect::<Vec<_>>().join("; ");
+    line
+}

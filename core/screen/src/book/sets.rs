@@ -1,0 +1,91 @@
+//! Two sets of sessions against each other.
+
+use super::rates::{rate_line, scale_of};
+use super::{BookInput, Day, LEVEL_PERCENT, SetFilter, tally};
+use restwater_compare::FEWEST_BITES;
+use restwater_compare::sets::{DayTally, FEWEST_DAYS, SetsFinding, compare_sets, set_rates};
+use restwater_compare::{Side, Verdict};
+use crate::figures::trimmed;
+use crate::waits::p_words;
+use crate::{Arg, Leaf, LeafLine, Wording};
+
+/// Steers the draws where there are too many ways to deal the days: the same record says the same.
+const SEED: u64 = 9;
+
+/// The leaf.
+pub(super) fn sets(input: &BookInput) -> Leaf {
+    let words = input.words;
+    let mut leaf = Leaf::new(words, "book", "sets");
+    leaf.rows = input.a.rows(words, "a_", input.days);
+    leaf.rows.extend(input.b.rows(words, "b_", input.days));
+    let of = |filter: &SetFilter| -> Vec<Day> {
+        input.days.iter().filter(|(_, day)| filter.takes(day)).copied().collect()
+    };
+    let (a, b) = (of(input.a), of(input.b));
+    let (a_words, b_words) = (input.a.words(words), input.b.words(words));
+    let shared = a.iter().filter(|(id, _)| b.iter().any(|(other, _)| other == id)).count();
+    if shared > 0 {
+        leaf.says = words.say_with("sets-shared", &[("count", Arg::Count(shared))]);
+        leaf.notes.push(words.say("sets-choose"));
+        return leaf;
+    }
+    let tallies = |days: &[Day]| days.iter().map(|(_, day)| tally(day)).collect::<Vec<DayTally>>();
+    let (a, b) = (tallies(&a), tallies(&b));
+    let (rates_a, rates_b) = (set_rates(&a), set_rates(&b));
+    let scale = scale_of([&rates_a, &rates_b].into_iter().filter_map(|set| set.bites.map(|r| r.per_hour)));
+    for (name, set, which) in [("A", &rates_a, &a_words), ("B", &rates_b, &b_words)] {
+        let args = [("set", Arg::Text(name)), ("which", Arg::Text(which)), ("count", Arg::Count(set.days))];
+        let label = words.say_with("sets-set", &args);
+        leaf.lines.push(match set.bites {
+            Some(rate) => rate_line(words, label, &rate, scale),
+            None => LeafLine::new(label, words.say("book-nothing-out")),
+        });
+    }
+    match compare_sets(&a, &b, SEED) {
+        Err(_) => leaf.says = words.say("sets-nothing"),
+        Ok(found) => {
+            let bites = [rates_a.bites, rates_b.bites].into_iter().flatten().map(|rate| rate.count).sum();
+            leaf.says = verdict_words(words, &found, bites, a.len().min(b.len()));
+            leaf.lines.extend(lines(words, &found));
+        }
+    }
+    leaf.notes.push(words.say_with("sets-how", &[("level", Arg::Count(LEVEL_PERCENT))]));
+    leaf
+}
+
+fn verdict_words(words: &Wording, found: &SetsFinding, bites: u64, fewest: usize) -> String {
+    let side = |side: Side| if side == Side::A { "A" } else { "B" };
+    match found.verdict {
+        Verdict::LeansTo(to) => words.say_with("sets-leans", &[("set", Arg::Text(side(to)))]),
+        Verdict::ClearlyBetterHereToday(to) => words.say_with("sets-clear", &[("set", Arg::Text(side(to)))]),
+        Verdict::CantTellYet if bites < FEWEST_BITES => {
+            words.say_with("sets-few-bites", &[("count", Arg::Count(bites as usize))])
+        }
+        Verdict::CantTellYet if fewest < FEWEST_DAYS => {
+            let args = [("count", Arg::Count(fewest)), ("least", Arg::Count(FEWEST_DAYS))];
+            words.say_with("sets-few-days", &args)
+        }
+        Verdict::CantTellYet => words.say("sets-cant-tell"),
+    }
+}
+
+fn lines(words: &Wording, found: &SetsFinding) -> Vec<LeafLine> {
+    let limits = found.ratio.limits;
+    let high = if limits.high.is_finite() { trimmed(limits.high, 1) } else { words.say("sets-no-end") };
+    let low = trimmed(limits.low, 2);
+    let ratio = found.ratio.ratio.map_or_else(|| words.say("sets-no-ratio"), |r| trimmed(r, 2));
+    let mut first =
+        LeafLine::new(words.say("sets-ratio"), words.say_with("sets-times", &[("ratio", Arg::Text(&ratio))]));
+    first.detail = words.say_with("sets-limits", &[("low", Arg::Text(&low)), ("high", Arg::Text(&high))]);
+    let of_hundred = trimmed(libm::round(found.p_a_better * 100.0).clamp(1.0, 99.0), 0);
+    let better = LeafLine::new(
+        words.say("sets-a-better"),
+        words.say_with("sets-in-hundred", &[("count", Arg::Text(&of_hundred))]),
+    );
+    let mut exact = LeafLine::new(words.say("sets-exact-p"), p_words(words, found.exact_p));
+    exact.detail = words.say("sets-exact-p-how");
+    let mut days = LeafLine::new(words.say("sets-days-p"), p_words(words, found.days_p.two_sided));
+    let id = if found.days_p.all { "sets-days-p-all" } else { "sets-days-p-drawn" };
+    days.detail = words.say_with(id, &[("count", Arg::Count(found.days_p.arrangements as usize))]);
+    vec![first, better, exact, days]
+}

@@ -1,0 +1,165 @@
+//! The Cautions screen: each with who says so, how and when its text was read, and where it holds. Never in front of a
+//! logging key: it is opened, read, and put away for the peg in one tap.
+
+use super::leaf::choice_row;
+use super::{Arg, Leaf, LeafKey, LeafLine, LeavesView, Wording};
+use restwater_caution::shown::{Occasion, Seen, bearing_on};
+use restwater_caution::table::{ALL, CLOSING_ID, Caution, REVIEWED, Region};
+
+/// What the screen is made from.
+pub struct CautionsInput<'a> {
+    /// Where the water lies.
+    pub region: Region,
+    /// What the day is like.
+    pub occasion: Occasion,
+    /// The peg, as the log keys it.
+    pub peg: &'a str,
+    /// The peg in words; empty where it has no name.
+    pub peg_words: &'a str,
+    /// Cautions put away.
+    pub seen: &'a [Seen],
+    /// The sentences.
+    pub words: &'a Wording,
+}
+
+impl CautionsInput<'_> {
+    fn is_seen(&self, caution: &Caution) -> bool {
+        self.seen.iter().any(|s| s.peg == self.peg && s.id == caution.id)
+    }
+
+    /// Those of the region: first the ones that bear on the day and are not put away, then the others.
+    fn ordered(&self) -> (Vec<&'static Caution>, Vec<&'static Caution>) {
+        let bearing = bearing_on(self.region, &self.occasion);
+        let (open, away): (Vec<&Caution>, Vec<&Caution>) =
+            bearing.into_iter().partition(|c| !self.is_seen(c));
+        let of_region = ALL.iter().filter(|c| c.regions.contains(&self.region));
+        let rest = of_region.filter(|c| !open.iter().chain(&away).any(|other| other.id == c.id));
+        let away = away.iter().copied().chain(rest).collect();
+        (open, away)
+    }
+}
+
+/// Makes the screen.
+pub fn cautions(input: &CautionsInput) -> LeavesView {
+    let words = input.words;
+    let (open, away) = input.ordered();
+    let mut first = Leaf::new(words, "cautions", "list");
+    let id = if input.peg_words.is_empty() { "cautions-says-no-peg" } else { "cautions-says" };
+    first.says =
+        words.say_with(id, &[("count", Arg::Count(open.len())), ("peg", Arg::Text(input.peg_words))]);
+    first.notes.push(words.say_with("cautions-reviewed", &[("month", Arg::Text(REVIEWED))]));
+    first.notes.push(words.say(CLOSING_ID));
+    first.rows.push(region_row(words, input.region));
+    if !open.is_empty() {
+        let key = LeafKey::new("seen", "all", words.say("cautions-key-all"));
+        first.keys.push(LeafKey { sub: words.say("cautions-key-all-sub"), solid: true, ..key });
+    }
+    let mut leaves = Vec::new();
+    for (i, caution) in open.iter().chain(&away).enumerate() {
+        let is_open = i < open.len();
+        let leaf = card(input, caution, is_open, open.get(i + 1).filter(|_| is_open).copied());
+        let state = words.say(if is_open { "cautions-new" } else { "cautions-seen" });
+        first.list.push(LeafKey { solid: is_open && i == 0, ..leaf.opener(state) });
+        leaves.push(leaf);
+    }
+    LeavesView { leaves: std::iter::once(first).chain(leaves).collect() }
+}
+
+fn card(input: &CautionsInput, caution: &Caution, is_open: bool, next: Option<&Caution>) -> Leaf {
+    let words = input.words;
+    let mut leaf = Leaf::new(words, "cautions", "list");
+    leaf.id = caution.id.into();
+    leaf.title = words.say(&caution.title_id());
+    leaf.says = words.say(caution.id);
+    let regions: Vec<String> = caution.regions.iter().map(|region| region_words(words, *region)).collect();
+    let everywhere = caution.regions.len() == Region::ALL.len();
+    let regions = if everywhere { words.say("cautions-everywhere") } else { regions.join(", ") };
+    leaf.lines = vec![
+        LeafLine::new(words.say("cautions-authority"), words.say(&caution.authority_id())),
+        LeafLine::new(words.say("cautions-region"), regions),
+        LeafLine::new(
+            words.say("cautions-text"),
+            words.say_with(caution.basis.id(), &[("read", Arg::Text(caution.read))]),
+        ),
+    ];
+    leaf.notes.push(words.say(CLOSING_ID));
+    if is_open {
+        let key = LeafKey::new("seen", caution.id, words.say("cautions-key-seen"));
+        leaf.keys.push(LeafKey { sub: words.say("cautions-key-seen-sub"), solid: true, ..key });
+    }
+    if let Some(next) = next {
+        let key = LeafKey::new("leaf", next.id, words.say("cautions-key-next"));
+        leaf.keys.push(LeafKey { sub: words.say(&next.title_id()), ..key });
+    }
+    leaf
+}
+
+fn region_words(words: &Wording, region: Region) -> String {
+    words.say(&format!("region-{}", region_value(region)))
+}
+
+fn region_value(region: Region) -> &'static str {
+    match region {
+        Region::England => "england",
+        Region::Wales => "wales",
+        Region::Scotland => "scotland",
+        Region::NorthernIreland => "northern-ireland",
+        Region::Elsewhere => "elsewhere",
+    }
+}
+
+/// The region that a choice hands back.
+pub fn region_of(value: &str) -> Option<Region> {
+    Region::ALL.into_iter().find(|region| region_value(*region) == value)
+}
+
+fn region_row(words: &Wording, now: Region) -> super::ChoiceRow {
+    let choices =
+        Region::ALL.iter().map(|r| (region_value(*r).to_owned(), region_words(words, *r))).collect();
+    let label = words.say("cautions-row-region");
+    choice_row("region", label, region_value(now), choices, words.say("cautions-region-how"))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn input<'a>(words: &'a Wording, seen: &'a [Seen]) -> CautionsInput<'a> {
+        CautionsInput {
+            region: Region::England,
+            occasion: Occasion::default(),
+            peg: "Alder Pool / 14",
+            peg_words: "peg 14",
+            seen,
+            words,
+        }
+    }
+
+    #[test]
+    fn each_card_names_who_where_and_when_and_defers() {
+        let words = Wording::new();
+        let view = cautions(&input(&words, &[]));
+        assert!(view.leaves.len() > 15);
+        for leaf in &view.leaves[1..] {
+            assert!(leaf.lines.len() == 3 && leaf.lines.iter().all(|l| !l.value.is_empty()), "{}", leaf.id);
+            assert!(leaf.lines[2].value.contains("2026-11"), "{:?}", leaf.lines[2]);
+            assert_eq!(leaf.notes, ["Follow local rules, the venue and the licensing authority."]);
+            assert!(leaf.keys.iter().any(|key| key.field == "seen"));
+        }
+    }
+
+    #[test]
+    fn what_is_put_away_stays_readable_at_the_end() {
+        let words = Wording::new();
+        let all = cautions(&input(&words, &[]));
+        let first = all.leaves[1].id.clone();
+        let seen = [Seen { peg: "Alder Pool / 14".into(), id: first.clone() }];
+        let after = cautions(&input(&words, &seen));
+        assert_eq!(after.leaves.len(), all.leaves.len());
+        assert_ne!(after.leaves[1].id, first);
+        let away = after.leaves.iter().find(|leaf| leaf.id == first).unwrap();
+        assert!(away.keys.is_empty());
+        let elsewhere = CautionsInput { peg: "Alder Pool / 15", ..input(&words, &seen) };
+        assert_eq!(cautions(&elsewhere).leaves[1].id, first, "new again at the next peg");
+    }
+}

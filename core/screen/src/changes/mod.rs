@@ -1,0 +1,76 @@
+//! Did it matter? Each change against what it replaced, in figures, words and a forest plot.
+
+mod side;
+mod test;
+
+pub use side::{ChangeView, ForestPoint, SideView, StartTest, VerdictTone};
+pub use test::{AlternationView, StepState, StepView};
+
+use super::chart::{Axis, Tick};
+use super::{Arg, Wording};
+use restwater_compare::{ChangeFinding, Verdict};
+use restwater_session::Session;
+use serde::{Deserialize, Serialize};
+
+/// The forest plot reaches from an eighth to eight times.
+pub(super) const FOREST_LOG2: f64 = 3.0;
+
+/// "Did it matter?"
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
+pub struct ChangesView {
+    /// Its heading.
+    pub title: String,
+    /// What it says, in one sentence.
+    pub says: String,
+    /// How many changes were looked at.
+    pub looked_at: u32,
+    /// What that means.
+    pub warning: String,
+    /// The axis of the forest plot: log2 of the ratio, new against old.
+    pub axis: Axis,
+    /// The changes, in the order they were made.
+    pub changes: Vec<ChangeView>,
+    /// The alternating test that runs.
+    pub test: Option<AlternationView>,
+}
+
+/// Makes the screen from what was found.
+pub fn changes(words: &Wording, session: Option<&Session>, findings: &[ChangeFinding]) -> ChangesView {
+    let clear = findings.iter().filter(|f| matches!(f.verdict, Verdict::ClearlyBetterHereToday(_))).count();
+    let says = match (session, findings.len()) {
+        (None, _) => words.say("changes-no-session"),
+        (Some(_), 0) => words.say("changes-none"),
+        _ => words.say_with("changes-clear", &[("count", Arg::Count(clear))]),
+    };
+    let warning = match findings.len() {
+        0 => String::new(),
+        count => words.say_with("changes-looked-at", &[("count", Arg::Count(count))]),
+    };
+    let view = |session: &Session| {
+        let can_start = session.is_open() && session.alternation.is_none();
+        findings.iter().map(|f| side::change(words, session, f, can_start)).collect()
+    };
+    ChangesView {
+        title: words.say("changes-title"),
+        says,
+        looked_at: findings.len() as u32,
+        warning,
+        axis: forest_axis(words),
+        changes: session.map(view).unwrap_or_default(),
+        test: session.and_then(|session| test::alternation(words, session)),
+    }
+}
+
+fn forest_axis(words: &Wording) -> Axis {
+    let label = |power: i32| match power {
+        0 => words.say("forest-same"),
+        p if p < 0 => format!("1/{}", 1_u32 << p.unsigned_abs()),
+        p => format!("\u{d7}{}", 1_u32 << p.unsigned_abs()),
+    };
+    let ticks = (-3..=3).map(|power| Tick { at: f64::from(power), label: label(power) }).collect();
+    Axis { label: words.say("forest-axis"), from: -FOREST_LOG2, to: FOREST_LOG2, ticks }
+}
+
+#[cfg(test)]
+mod tests;

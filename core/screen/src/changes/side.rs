@@ -1,0 +1,294 @@
+//! One change with its two sides.
+
+use super::FOREST_LOG2;
+use restwater_compare::{ChangeFinding, Limits, MOST_CASTS, Reason, Side, SideRecord, Verdict};
+use restwater_compare::Factor;
+use crate::casts_that_count::spot_of;
+use crate::figures::{sentence_case, trimmed, whole};
+use crate::place::length_words;
+use crate::waits::p_words;
+use crate::{Arg, Wording};
+use restwater_session::{Session, length_mm};
+use serde::{Deserialize, Serialize};
+
+/// What may be said of a change, for drawing.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
+pub enum VerdictTone {
+    /// Can't tell yet: an open ring.
+    Unknown,
+    /// Leans to one: half filled.
+    Leans,
+    /// Clearly better here today: filled.
+    Clear,
+}
+
+/// One side of a change.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
+pub struct SideView {
+    /// The value, "pink".
+    pub value: String,
+    /// "4 bites in 6 casts, 85 min".
+    pub counts: String,
+    /// "2.8 an hour (0.8 to 7.2)".
+    pub rate: String,
+    /// Bites per hour.
+    pub per_hour: f64,
+    /// Exact 95 % limits of it.
+    pub per_hour_low: f64,
+    /// Upper limit.
+    pub per_hour_high: f64,
+}
+
+/// One line of the forest plot, in log2 of the ratio, cut to the axis.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
+pub struct ForestPoint {
+    /// The ratio; none where one side has no bites.
+    pub at: Option<f64>,
+    /// Lower end of its 95 % limits.
+    pub low: f64,
+    /// Upper end.
+    pub high: f64,
+    /// Whether the lower end lies beyond the axis.
+    pub low_beyond: bool,
+    /// Whether the upper end does.
+    pub high_beyond: bool,
+}
+
+/// The key that starts a test of this change.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
+pub struct StartTest {
+    /// What to hand back: which factor,
+    pub factor: Factor,
+    /// its value A
+    pub a: String,
+    /// and its value B.
+    pub b: String,
+    /// The word on the key.
+    pub label: String,
+    /// The smaller line.
+    pub sub: String,
+    /// What a screen reader says.
+    pub spoken: String,
+}
+
+/// One change against what it replaced.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
+pub struct ChangeView {
+    /// "Colour: pink after white".
+    pub title: String,
+    /// What was there.
+    pub old: SideView,
+    /// What replaced it.
+    pub new: SideView,
+    /// For drawing.
+    pub tone: VerdictTone,
+    /// "Can't tell yet", "Leans to pink", "Pink clearly better here today".
+    pub verdict: String,
+    /// "Better with pink: 71 in 100."
+    pub probability: String,
+    /// The same as a number: that the new one is better.
+    pub new_better: f64,
+    /// The ratio in words.
+    pub ratio: String,
+    /// Exact and block p, plain and raised for the number looked at.
+    pub p: String,
+    /// Why no more can be said.
+    pub reasons: Vec<String>,
+    /// How many more casts it would take.
+    pub more: String,
+    /// Its line of the forest plot.
+    pub forest: ForestPoint,
+    /// Starts an alternating test; none while one runs or no session is open.
+    pub start: Option<StartTest>,
+}
+
+/// Makes one change.
+pub(super) fn change(words: &Wording, session: &Session, f: &ChangeFinding, can_start: bool) -> ChangeView {
+    let value = |record: &SideRecord| value_words(words, session, f.factor, &record.value);
+    let (old, new) = (value(&f.a), value(&f.b));
+    let factor = factor_words(words, f.factor);
+    let pair = [("factor", Arg::Text(&factor)), ("after", Arg::Text(&new)), ("before", Arg::Text(&old))];
+    let (tone, verdict) = verdict(words, f.verdict, &old, &new);
+    ChangeView {
+        title: words.say_with("change-title", &pair),
+        old: side(words, &f.a, old.clone()),
+        new: side(words, &f.b, new.clone()),
+        tone,
+        verdict: sentence_case(&verdict),
+        probability: probability(words, f.p_a_better, &old, &new),
+        new_better: 1.0 - f.p_a_better,
+        ratio: ratio(words, f, &old, &new),
+        p: p(words, f),
+        reasons: f.reasons.iter().map(|reason| reason_words(words, *reason)).collect(),
+        more: more(words, f),
+        forest: forest(f),
+        start: can_start.then(|| start(words, f, &old, &new)),
+    }
+}
+
+/// "Pop-up height".
+pub(super) fn factor_words(words: &Wording, factor: Factor) -> String {
+    let name = serde_json::to_value(factor).ok();
+    let name = name.as_ref().and_then(serde_json::Value::as_str).unwrap_or_default();
+    words.say(&format!("factor-{name}"))
+}
+
+/// A value in words: a spot by its mark and range, a length as it was meant, anything else as it is spelled.
+pub(super) fn value_words(words: &Wording, session: &Session, factor: Factor, value: &str) -> String {
+    match factor {
+        Factor::Spot => spot_of(words, session, value),
+        Factor::Height | Factor::Hooklength => {
+            length_mm(value).map_or_else(|| value.to_owned(), length_words)
+        }
+        _ => value.to_owned(),
+    }
+}
+
+fn side(words: &Wording, record: &SideRecord, value: String) -> SideView {
+    let minutes = whole(record.minutes);
+    let counts = [
+        ("bites", Arg::Count(record.bites as usize)),
+        ("casts", Arg::Count(record.casts)),
+        ("minutes", Arg::Text(&minutes)),
+    ];
+    let limits = record.per_hour_limits;
+    let (rate, range) = (trimmed(record.per_hour, 1), range(words, limits, 1));
+    SideView {
+        value,
+        counts: words.say_with("change-side", &counts),
+        rate: words.say_with("change-rate", &[("rate", Arg::Text(&rate)), ("limits", Arg::Text(&range))]),
+        per_hour: record.per_hour,
+        per_hour_low: limits.low,
+        per_hour_high: limits.high,
+    }
+}
+
+fn range(words: &Wording, limits: Limits, decimals: usize) -> String {
+    let (low, high) = (trimmed(limits.low, decimals), trimmed(limits.high, decimals));
+    let id = if limits.high.is_finite() { "range" } else { "range-open" };
+    words.say_with(id, &[("low", Arg::Text(&low)), ("high", Arg::Text(&high))])
+}
+
+fn verdict(words: &Wording, verdict: Verdict, old: &str, new: &str) -> (VerdictTone, String) {
+    let of = |side| if side == Side::A { old } else { new };
+    let say = |id, side| words.say_with(id, &[("value", Arg::Text(of(side)))]);
+    match verdict {
+        Verdict::CantTellYet => (VerdictTone::Unknown, words.say("verdict-cant-tell")),
+        Verdict::LeansTo(side) => (VerdictTone::Leans, say("verdict-leans", side)),
+        Verdict::ClearlyBetterHereToday(side) => (VerdictTone::Clear, say("verdict-clear", side)),
+    }
+}
+
+fn probability(words: &Wording, old_better: f64, old: &str, new: &str) -> String {
+    if (old_better - 0.5).abs() < 0.005 {
+        return words.say("change-neither");
+    }
+    let (value, p) = if old_better > 0.5 { (old, old_better) } else { (new, 1.0 - old_better) };
+    // Never "100 in 100": that would claim certainty.
+    let percent = whole((100.0 * p).min(99.0));
+    words.say_with("change-probability", &[("value", Arg::Text(value)), ("percent", Arg::Text(&percent))])
+}
+
+/// Limits of new against old out of those of old against new.
+fn turned(limits: Limits) -> Limits {
+    let over = |x: f64| if x > 0.0 { 1.0 / x } else { f64::INFINITY };
+    Limits { low: over(limits.high), high: over(limits.low) }
+}
+
+fn ratio(words: &Wording, f: &ChangeFinding, old: &str, new: &str) -> String {
+    let pair = [("value", Arg::Text(new)), ("other", Arg::Text(old))];
+    let Some(ratio) = f.ratio.filter(|r| *r > 0.0) else { return words.say_with("change-ratio-open", &pair) };
+    let (ratio, limits) = (trimmed(1.0 / ratio, 2), range(words, turned(f.ratio_limits), 2));
+    let [value, other] = pair;
+    words.say_with(
+        "change-ratio",
+        &[value, other, ("ratio", Arg::Text(&ratio)), ("limits", Arg::Text(&limits))],
+    )
+}
+
+fn p(words: &Wording, f: &ChangeFinding) -> String {
+    let say = |p| p_words(words, p);
+    let (exact, block) = (say(f.exact_p), say(f.block.p));
+    let any_look = say(f.any_look_p_adjusted);
+    let (exact_adjusted, block_adjusted) = (say(f.exact_p_adjusted), say(f.block_p_adjusted));
+    let mut text = words.say_with(
+        "change-p",
+        &[
+            ("exact", Arg::Text(&exact)),
+            ("block", Arg::Text(&block)),
+            ("count", Arg::Count(f.looked_at)),
+            ("exactadjusted", Arg::Text(&exact_adjusted)),
+            ("blockadjusted", Arg::Text(&block_adjusted)),
+            ("anylook", Arg::Text(&any_look)),
+        ],
+    );
+    if f.block.smallest_p >= restwater_compare::CLEAR_BELOW {
+        let least = trimmed(f.block.smallest_p, 2);
+        text.push(' ');
+        text.push_str(&words.say_with("change-block-once", &[("least", Arg::Text(&least))]));
+    }
+    text
+}
+
+fn reason_words(words: &Wording, reason: Reason) -> String {
+    words.say(match reason {
+        Reason::TooFewBites => "reason-few-bites",
+        Reason::TooFewCasts => "reason-few-casts",
+        Reason::ChangedOnce => "reason-once",
+        Reason::TooFewSwitches => "reason-few-switches",
+        Reason::BitesInClumps => "reason-clumps",
+        Reason::NotHeldYet => "reason-not-held",
+        Reason::ReadAllDay => "reason-read-all-day",
+        Reason::ManyLooks => "reason-many",
+        Reason::LeftForDifferentTimes => "reason-times",
+        Reason::ChangedTogether(factor) => {
+            let factor = factor_words(words, factor).to_lowercase();
+            return words.say_with("reason-together", &[("factor", Arg::Text(&factor))]);
+        }
+    })
+}
+
+fn more(words: &Wording, f: &ChangeFinding) -> String {
+    if matches!(f.verdict, Verdict::ClearlyBetterHereToday(_)) {
+        return words.say("change-more-clear");
+    }
+    match f.more_casts {
+        None => String::new(),
+        Some(more) => match more.casts {
+            Some(casts) => words.say_with("change-more", &[("casts", Arg::Count(casts))]),
+            None => words.say_with("change-more-day", &[("most", Arg::Count(MOST_CASTS))]),
+        },
+    }
+}
+
+fn forest(f: &ChangeFinding) -> ForestPoint {
+    let cut = |x: f64| x.clamp(-FOREST_LOG2, FOREST_LOG2);
+    let limits = turned(f.ratio_limits);
+    let (low, high) = (libm::log2(limits.low), libm::log2(limits.high));
+    let at = f.ratio.filter(|r| *r > 0.0).map(|r| cut(-libm::log2(r)));
+    ForestPoint {
+        at,
+        low: cut(low),
+        high: cut(high),
+        low_beyond: low < -FOREST_LOG2,
+        high_beyond: high > FOREST_LOG2,
+    }
+}
+
+fn start(words: &Wording, f: &ChangeFinding, old: &str, new: &str) -> StartTest {
+    let pair = [("a", Arg::Text(old)), ("b", Arg::Text(new))];
+    StartTest {
+        factor: f.factor,
+        a: f.a.value.clone(),
+        b: f.b.value.clone(),
+        label: words.say("change-start"),
+        sub: words.say_with("change-start-sub", &pair),
+        spoken: words.say_with("change-start-spoken", &pair),
+    }
+}

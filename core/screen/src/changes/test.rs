@@ -1,0 +1,118 @@
+//! The alternating test that runs: a plain list of casts with the next one marked.
+
+use super::side::{factor_words, value_words};
+use restwater_compare::Side;
+use crate::{Arg, Wording};
+use restwater_session::{Session, value_of};
+use serde::{Deserialize, Serialize};
+
+/// Where a step stands.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
+pub enum StepState {
+    /// Cast and in: ticked.
+    Done,
+    /// Out now.
+    Out,
+    /// The next to cast: arrowed.
+    Next,
+    /// Later.
+    Later,
+}
+
+/// One cast of the plan.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
+pub struct StepView {
+    /// "3. pink".
+    pub label: String,
+    /// A or B.
+    pub side: String,
+    /// Where it stands.
+    pub state: StepState,
+}
+
+/// The alternating test that runs.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
+pub struct AlternationView {
+    /// "Test of colour: white and pink".
+    pub title: String,
+    /// What to cast next.
+    pub says: String,
+    /// How it is done, and casts that don't count.
+    pub notes: Vec<String>,
+    /// The casts planned, in order.
+    pub steps: Vec<StepView>,
+    /// The key that sets rig or spot for the next cast: its smaller line; none where it is set already or the
+    /// plan is through.
+    pub set_sub: Option<String>,
+    /// Its word.
+    pub set_label: String,
+    /// The key that ends the test: its word.
+    pub end_label: String,
+    /// Its smaller line.
+    pub end_sub: String,
+}
+
+/// The test that runs, if one does.
+pub(super) fn alternation(words: &Wording, session: &Session) -> Option<AlternationView> {
+    let test = session.alternation.as_ref()?;
+    let progress = test.progress(session);
+    let value = |side| value_words(words, session, test.factor, test.value(side));
+    let (a, b) = (value(Side::A), value(Side::B));
+    let factor = factor_words(words, test.factor).to_lowercase();
+    let names = [("factor", Arg::Text(&factor)), ("a", Arg::Text(&a)), ("b", Arg::Text(&b))];
+    let state = |i: usize| match i {
+        i if i + 1 == progress.done && progress.last_is_out => StepState::Out,
+        i if i < progress.done => StepState::Done,
+        i if i == progress.done => StepState::Next,
+        _ => StepState::Later,
+    };
+    let step = |(i, side): (usize, &Side)| {
+        let (number, value) = ((i + 1).to_string(), value(*side));
+        StepView {
+            label: words
+                .say_with("test-step", &[("number", Arg::Text(&number)), ("value", Arg::Text(&value))]),
+            side: if *side == Side::A { "A".into() } else { "B".into() },
+            state: state(i),
+        }
+    };
+    let next = progress.sides.get(progress.done).copied();
+    let next_value = next.map(value);
+    let out = progress.done.checked_sub(1).filter(|_| progress.last_is_out);
+    let out = out.map(|i| value(progress.sides[i]));
+    let mut notes = vec![words.say("test-how")];
+    if progress.off_plan > 0 {
+        notes.push(words.say_with("test-off", &[("count", Arg::Count(progress.off_plan))]));
+    }
+    let set = session.rod(test.rod).and_then(|r| value_of(test.factor, &r.rig, r.spot.as_ref()));
+    let set_sub = next
+        .filter(|side| set.as_deref() != Some(test.value(*side)))
+        .map(|side| words.say_with("test-set-sub", &[("value", Arg::Text(&value(side)))]));
+    Some(AlternationView {
+        title: words.say_with("test-title", &names),
+        says: says(words, test.rod, out.as_deref(), next_value.as_deref()),
+        notes,
+        steps: progress.sides.iter().enumerate().map(step).collect(),
+        set_sub,
+        set_label: words.say("test-set"),
+        end_label: words.say("test-end"),
+        end_sub: words.say("test-end-sub"),
+    })
+}
+
+fn says(words: &Wording, rod: u8, out: Option<&str>, next: Option<&str>) -> String {
+    match (out, next) {
+        (Some(out), Some(next)) => {
+            words.say_with("test-out", &[("value", Arg::Text(out)), ("next", Arg::Text(next))])
+        }
+        (Some(out), None) => words.say_with("test-last-out", &[("value", Arg::Text(out))]),
+        (None, Some(next)) => {
+            let rod = words.say_with("rod", &[("rod", Arg::Text(&rod.to_string()))]).to_lowercase();
+            words.say_with("test-next", &[("rod", Arg::Text(&rod)), ("value", Arg::Text(next))])
+        }
+        (None, None) => words.say("test-through"),
+    }
+}

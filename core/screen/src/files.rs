@@ -1,0 +1,451 @@
+//! The Files screen: what goes out, what came in, backups, and the words of what was found.
+
+use super::figures::{clock_of, iso_day_of};
+use super::{Arg, Choice, ChoiceRow, Wording};
+use restwater_exchange::{Place, Tally, Trailer};
+use restwater_session::Session;
+use restwater_store::{BackupFile, CheckReport, ImportRow, SalvageReport};
+use serde::{Deserialize, Serialize};
+use uuid::Uuid;
+
+/// Which sessions go out.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Span {
+    /// The session shown.
+    #[default]
+    This,
+    /// Those that began on so many days, today the last of them.
+    Days(u16),
+    /// All.
+    Everything,
+}
+
+impl Span {
+    const ALL: [Self; 6] =
+        [Self::This, Self::Days(1), Self::Days(7), Self::Days(31), Self::Days(366), Self::Everything];
+
+    /// The span of a choice's value.
+    pub fn of(value: &str) -> Option<Self> {
+        Self::ALL.into_iter().find(|span| span.value() == value)
+    }
+
+    fn value(self) -> String {
+        match self {
+            Self::This => "this".into(),
+            Self::Days(days) => days.to_string(),
+            Self::Everything => "all".into(),
+        }
+    }
+
+    fn says(self, words: &Wording) -> String {
+        match self {
+            Self::This => words.say("files-span-this"),
+            Self::Days(days) => words.say_with("files-span-days", &[("days", Arg::Count(usize::from(days)))]),
+            Self::Everything => words.say("files-span-all"),
+        }
+    }
+}
+
+/// What kind of file goes out.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum FormChoice {
+    /// Entries, for another phone.
+    #[default]
+    Entries,
+    /// A report of the session, to read or print.
+    Report,
+    /// A table of casts.
+    Casts,
+    /// A table of fish.
+    Fish,
+    /// A table of sessions.
+    Sessions,
+    /// The swim of the session: marks, features, hazards, outlines, as GeoJSON.
+    Map,
+}
+
+impl FormChoice {
+    const ALL: [(Self, &'static str); 6] = [
+        (Self::Entries, "entries"),
+        (Self::Report, "report"),
+        (Self::Casts, "casts"),
+        (Self::Fish, "fish"),
+        (Self::Sessions, "sessions"),
+        (Self::Map, "map"),
+    ];
+
+    /// The form of a choice's value.
+    pub fn of(value: &str) -> Option<Self> {
+        Self::ALL.into_iter().find(|(_, name)| *name == value).map(|(form, _)| form)
+    }
+
+    fn value(self) -> &'static str {
+        Self::ALL.into_iter().find(|(form, _)| *form == self).map_or("entries", |(_, name)| name)
+    }
+}
+
+/// One import, as the list shows it.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
+pub struct ImportLine {
+    /// Its id.
+    pub id: Uuid,
+    /// Who, when, how many entries.
+    pub says: String,
+    /// Whether it is taken back at present.
+    pub undone: bool,
+    /// What its key does: take it back, or bring it back.
+    pub key: String,
+}
+
+/// One backup, as the list shows it.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
+pub struct BackupLine {
+    /// Where it is.
+    pub path: String,
+    /// When it was made.
+    pub says: String,
+    /// What its key does.
+    pub key: String,
+}
+
+/// The Files screen.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
+pub struct FilesView {
+    /// What it is about.
+    pub title: String,
+    /// What the choices come to, in a sentence.
+    pub says: String,
+    /// Which sessions, which form, position, formulas.
+    pub rows: Vec<ChoiceRow>,
+    /// The key that makes the file and hands it on.
+    pub send: String,
+    /// The key that makes the file and saves it in a place of the user's.
+    pub save: String,
+    /// The key that takes a file in.
+    pub take_in: String,
+    /// The key that has the user pick a folder for copies of backups.
+    pub folder: String,
+    /// The key of the list of imports.
+    pub imports_key: String,
+    /// The key of the list of backups.
+    pub backups_key: String,
+    /// The key that makes a backup now.
+    pub back_up: String,
+    /// The key that looks the log over.
+    pub look_over: String,
+    /// Label of the field for the partner's name.
+    pub source_label: String,
+    /// Imports, latest first.
+    pub imports: Vec<ImportLine>,
+    /// Backups, latest first.
+    pub backups: Vec<BackupLine>,
+    /// What stands in place of an empty list.
+    pub none: String,
+}
+
+/// What a file would bring, or has brought.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
+pub struct IncomingView {
+    /// What it is about.
+    pub title: String,
+    /// A sentence each.
+    pub lines: Vec<String>,
+    /// Whether there is something to take in.
+    pub brings: bool,
+    /// Whether the file was whole.
+    pub whole: bool,
+    /// The key that takes it in.
+    pub take_in: String,
+    /// The key that leaves it.
+    pub leave: String,
+    /// Entries not in the log before.
+    pub new: u64,
+    /// Entries known before.
+    pub known: u64,
+    /// Of the new: mends and undos.
+    pub amended: u64,
+    /// Of the new: of a newer version, kept unread.
+    pub newer: u64,
+    /// Records that can't be read.
+    pub damaged: u64,
+    /// Entries left out since another has their id.
+    pub clashes: u64,
+    /// Sessions with something new.
+    pub sessions: u64,
+}
+
+/// Before a file is taken in, or after.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Stage {
+    /// It would bring.
+    Before,
+    /// It has brought.
+    After,
+}
+
+/// What the Files screen is made from.
+pub struct FilesInput<'a> {
+    /// The words of the locale.
+    pub words: &'a Wording,
+    /// The session that the screens are about, if one is open.
+    pub session: Option<&'a Session>,
+    /// Which sessions go out.
+    pub span: Span,
+    /// In which form.
+    pub form: FormChoice,
+    /// Whether the position of the peg goes along.
+    pub place: Place,
+    /// Whether texts that a spreadsheet would take for formulas stay as typed.
+    pub formulas_as_typed: bool,
+    /// Files taken in, with their state.
+    pub imports: &'a [ImportRow],
+    /// Backups there are.
+    pub backups: &'a [BackupFile],
+    /// Minutes east of UTC now.
+    pub offset_min: i16,
+}
+
+/// Makes the Files screen.
+pub fn files_view(input: &FilesInput) -> FilesView {
+    let words = input.words;
+    let says = match (input.session, input.span) {
+        (None, _) if input.form == FormChoice::Map => words.say("files-no-session"),
+        (None, Span::This) => words.say("files-no-session"),
+        _ => words.say(&format!("files-says-{}", input.form.value())),
+    };
+    FilesView {
+        title: words.say("files-title"),
+        says,
+        rows: rows(input),
+        send: words.say("files-send"),
+        save: words.say("files-save"),
+        take_in: words.say("files-take-in"),
+        folder: words.say("files-folder"),
+        imports_key: words.say("files-imports"),
+        backups_key: words.say("files-backups"),
+        back_up: words.say("files-back-up"),
+        look_over: words.say("files-look-over"),
+        source_label: words.say("files-source"),
+        imports: input.imports.iter().map(|row| import_line(words, row)).collect(),
+        backups: input
+            .backups
+            .iter()
+            .map(|file| BackupLine {
+                path: file.path.to_string_lossy().into_owned(),
+                says: stamp(words, file.wall_ms, input.offset_min),
+                key: words.say("files-restore"),
+            })
+            .collect(),
+        none: words.say("files-none"),
+    }
+}
+
+fn rows(input: &FilesInput) -> Vec<ChoiceRow> {
+    let words = input.words;
+    let row = |field: &str, choices: Vec<(String, String)>, now: &str, source: String| ChoiceRow {
+        field: field.into(),
+        label: words.say(&format!("files-{field}")),
+        value: choices
+            .iter()
+            .find(|(value, _)| value == now)
+            .map_or_else(String::new, |(_, says)| says.clone()),
+        choices: choices
+            .into_iter()
+            .map(|(value, label)| Choice { chosen: value == now, label, value })
+            .collect(),
+        source,
+    };
+    let forms = FormChoice::ALL.iter();
+    let forms =
+        forms.map(|(_, name)| ((*name).to_owned(), words.say(&format!("files-form-{name}")))).collect();
+    let mut rows = vec![row("form", forms, input.form.value(), String::new())];
+    if !matches!(input.form, FormChoice::Report | FormChoice::Map) {
+        let spans = Span::ALL.iter().map(|span| (span.value(), span.says(words))).collect();
+        rows.push(row("span", spans, &input.span.value(), String::new()));
+    }
+    let two = |a: &str, b: &str, field: &str| {
+        [a, b].map(|value| (value.to_owned(), words.say(&format!("files-{field}-{value}")))).to_vec()
+    };
+    match input.form {
+        FormChoice::Entries | FormChoice::Map => {
+            let now = if input.place == Place::Included { "included" } else { "left_out" };
+            rows.push(row("place", two("left_out", "included", "place"), now, words.say("files-place-how")));
+        }
+        FormChoice::Casts | FormChoice::Fish | FormChoice::Sessions => {
+            let now = if input.formulas_as_typed { "as_typed" } else { "marked" };
+            let how = words.say("files-formulas-how");
+            rows.push(row("formulas", two("marked", "as_typed", "formulas"), now, how));
+        }
+        FormChoice::Report => {}
+    }
+    rows
+}
+
+fn import_line(words: &Wording, row: &ImportRow) -> ImportLine {
+    let when = stamp(words, row.wall_ms, row.offset_min);
+    let args = [
+        ("source", Arg::Text(&row.source)),
+        ("when", Arg::Text(&when)),
+        ("ops", Arg::Count(row.ops as usize)),
+    ];
+    ImportLine {
+        id: row.id,
+        says: words.say_with(if row.undone { "files-import-back" } else { "files-import" }, &args),
+        undone: row.undone,
+        key: words.say(if row.undone { "files-redo-import" } else { "files-undo-import" }),
+    }
+}
+
+/// "2026-01-17 12:46", local.
+fn stamp(words: &Wording, wall_ms: i64, offset_min: i16) -> String {
+    let (day, time) = (iso_day_of(wall_ms, offset_min), clock_of(wall_ms, offset_min));
+    words.say_with("files-stamp", &[("day", Arg::Text(&day)), ("time", Arg::Text(&time))])
+}
+
+/// What a file that goes out holds.
+pub fn outgoing_words(words: &Wording, form: FormChoice, count: u64) -> String {
+    words.say_with(&format!("files-made-{}", form.value()), &[("count", Arg::Count(count as usize))])
+}
+
+/// What a file brings, in sentences.
+pub fn incoming_view(words: &Wording, tally: &Tally, stage: Stage) -> IncomingView {
+    let after = stage == Stage::After;
+    IncomingView {
+        title: words.say(if after { "incoming-title-after" } else { "incoming-title" }),
+        lines: incoming_lines(words, tally, after),
+        brings: tally.new > 0,
+        whole: tally.is_whole(),
+        take_in: words.say("incoming-take"),
+        leave: words.say(if after { "incoming-done" } else { "incoming-leave" }),
+        new: tally.new,
+        known: tally.known,
+        amended: tally.amended,
+        newer: tally.newer,
+        damaged: tally.damaged,
+        clashes: tally.clashes,
+        sessions: tally.sessions.len() as u64,
+    }
+}
+
+/// What a swim as GeoJSON adds, in words.
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
+pub struct MapTally {
+    /// "New from the file: 3 marks, 1 hazard, an outline."
+    pub says: String,
+    /// Each thing it adds.
+    pub adds: Vec<String>,
+    /// What is here already.
+    pub already: Vec<String>,
+    /// What could not be used.
+    pub skipped: Vec<String>,
+    /// Entries it writes; 0 where there is nothing new.
+    pub entries: u64,
+}
+
+/// What a swim as GeoJSON brings, in sentences.
+pub fn incoming_map(words: &Wording, tally: &MapTally, stage: Stage) -> IncomingView {
+    let after = stage == Stage::After;
+    let listed = |id: &str, all: &[String]| {
+        (!all.is_empty()).then(|| words.say_with(id, &[("what", Arg::Text(&all.join(", ")))]))
+    };
+    let undo = (after && tally.entries > 0).then(|| words.say("incoming-map-undo"));
+    let further = [
+        undo,
+        listed("incoming-map-adds", &tally.adds),
+        listed("incoming-map-already", &tally.already),
+        listed("incoming-map-skipped", &tally.skipped),
+    ];
+    IncomingView {
+        title: words.say(if after { "incoming-title-after" } else { "incoming-title" }),
+        lines: std::iter::once(tally.says.clone()).chain(further.into_iter().flatten()).collect(),
+        brings: tally.entries > 0,
+        whole: true,
+        take_in: words.say("incoming-take"),
+        leave: words.say(if after { "incoming-done" } else { "incoming-leave" }),
+        new: tally.entries,
+        known: tally.already.len() as u64,
+        amended: 0,
+        newer: 0,
+        damaged: 0,
+        clashes: 0,
+        sessions: u64::from(tally.entries > 0),
+    }
+}
+
+fn incoming_lines(words: &Wording, tally: &Tally, after: bool) -> Vec<String> {
+    let count = |id: &str, n: u64| words.say_with(id, &[("count", Arg::Count(n as usize))]);
+    let sessions = count("incoming-sessions", tally.sessions.len() as u64);
+    let new = Arg::Count(tally.new as usize);
+    let id = if after { "incoming-new-after" } else { "incoming-new" };
+    let mut lines = vec![words.say_with(id, &[("count", new), ("sessions", Arg::Text(&sessions))])];
+    for (id, n) in [
+        ("incoming-known", tally.known),
+        ("incoming-amended", tally.amended),
+        ("incoming-newer", tally.newer),
+        ("incoming-clashes", tally.clashes),
+        ("incoming-damaged", tally.damaged),
+    ] {
+        if n > 0 {
+            lines.push(count(id, n));
+        }
+    }
+    if let Some(fault) = tally.faults.first() {
+        let place = fault.to_string();
+        lines.push(words.say_with("incoming-first-fault", &[("place", Arg::Text(&place))]));
+    }
+    match tally.trailer {
+        Trailer::Fits => {}
+        Trailer::Missing => lines.push(words.say("incoming-cut")),
+        Trailer::Differs { said } => lines.push(count("incoming-differs", said)),
+    }
+    for clock in tally.clocks.values() {
+        if let Some(minutes) = minutes_off(clock.ahead_ms) {
+            lines.push(count("incoming-clock-ahead", minutes));
+        }
+        if let Some(minutes) = minutes_off(clock.set_back_ms) {
+            lines.push(count("incoming-clock-back", minutes));
+        }
+    }
+    lines
+}
+
+fn minutes_off(ms: i64) -> Option<u64> {
+    u64::try_from(ms / 60_000).ok().filter(|minutes| *minutes > 0)
+}
+
+/// What a look over the log found.
+pub fn check_words(words: &Wording, found: &CheckReport, repaired: bool) -> String {
+    let ops = Arg::Count(found.ops as usize);
+    if found.is_clean() {
+        return words.say_with("check-clean", &[("ops", ops)]);
+    }
+    if repaired {
+        let count = Arg::Count(found.sessions.len() + found.snapshots.len());
+        return words.say_with("check-repaired", &[("ops", ops), ("count", count)]);
+    }
+    words.say_with("check-damaged", &[("ops", ops), ("count", Arg::Count(found.damaged_ops as usize))])
+}
+
+/// What was saved of a damaged log.
+pub fn salvage_words(words: &Wording, report: &SalvageReport) -> String {
+    let saved = Arg::Count(report.saved as usize);
+    let aside = report.set_aside.file_name().unwrap_or_default().to_string_lossy().into_owned();
+    let aside = Arg::Text(&aside);
+    match report.lost {
+        None => words.say_with("salvage-unknown", &[("saved", saved), ("aside", aside)]),
+        Some(lost) => {
+            let lost = Arg::Count(lost as usize);
+            words.say_with("salvage", &[("saved", saved), ("lost", lost), ("aside", aside)])
+        }
+    }
+}
+
+/// What a new backup is called.
+pub fn backup_words(words: &Wording, made: &BackupFile, offset_min: i16) -> String {
+    let when = stamp(words, made.wall_ms, offset_min);
+    words.say_with("files-backed-up", &[("when", Arg::Text(&when))])
+}

@@ -1,0 +1,171 @@
+//! A leaf: a page of sentences, figures and keys. Bench, Book, Conditions and Cautions are made of leaves, so that a
+//! shell draws them all in one way.
+
+use super::{ChoiceRow, Wording};
+use serde::{Deserialize, Serialize};
+
+/// A range on a common scale, drawn as a line with its ends and, where it is known, its middle.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
+pub struct LeafSpan {
+    /// Lower end.
+    pub low: f64,
+    /// The value itself; none where there is only a range.
+    pub at: Option<f64>,
+    /// Upper end, cut to the scale.
+    pub high: f64,
+    /// Whether the upper end lies beyond the scale.
+    pub beyond: bool,
+    /// Upper end of the scale, which begins at nought; the same for all lines of a leaf.
+    pub scale: f64,
+}
+
+/// One line: what, how much, and what more there is to say.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
+pub struct LeafLine {
+    /// What: "18 in, 0.12 mm, size 16".
+    pub label: String,
+    /// How much: "6 of 10". May be empty.
+    pub value: String,
+    /// A smaller line below; may be empty.
+    pub detail: String,
+    /// The range behind the value.
+    pub span: Option<LeafSpan>,
+    /// Whether it heads the lines below it.
+    pub heads: bool,
+}
+
+/// One key.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
+pub struct LeafKey {
+    /// What to hand back: which field; `leaf` opens the leaf of that id and hands nothing back.
+    pub field: String,
+    /// Which value.
+    pub value: String,
+    /// Its word.
+    pub label: String,
+    /// A smaller line below; may be empty.
+    pub sub: String,
+    /// Drawn in solid ink: the likeliest next.
+    pub solid: bool,
+    /// Whether it can be tapped now.
+    pub enabled: bool,
+}
+
+/// A text that can be typed, at home and with warm hands; never needed while fishing.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
+pub struct LeafTyping {
+    /// Which field to hand back.
+    pub field: String,
+    /// What it is for.
+    pub label: String,
+    /// The word on the key that hands it over.
+    pub send: String,
+}
+
+/// One page.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
+pub struct Leaf {
+    /// Its name, to open it by.
+    pub id: String,
+    /// Its heading.
+    pub title: String,
+    /// What it says, in a sentence or two.
+    pub says: String,
+    /// A caution that belongs to what is entered here; empty where there is none.
+    pub caution: String,
+    /// Figures.
+    pub lines: Vec<LeafLine>,
+    /// How they were obtained, and what they can't tell.
+    pub notes: Vec<String>,
+    /// Keys as wide as the glass: the parts of a screen, sessions.
+    pub list: Vec<LeafKey>,
+    /// A text that can be typed.
+    pub typing: Option<LeafTyping>,
+    /// What can be chosen.
+    pub rows: Vec<ChoiceRow>,
+    /// What can be done.
+    pub keys: Vec<LeafKey>,
+}
+
+/// A screen of leaves; the first is the one it opens with.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
+pub struct LeavesView {
+    /// The leaves.
+    pub leaves: Vec<Leaf>,
+}
+
+impl Leaf {
+    /// An empty leaf whose heading is the message `id`-title of its room.
+    pub(crate) fn new(words: &Wording, room: &str, id: &str) -> Self {
+        Self {
+            id: id.into(),
+            title: words.say(&format!("{room}-{id}-title")),
+            says: String::new(),
+            caution: String::new(),
+            lines: Vec::new(),
+            notes: Vec::new(),
+            list: Vec::new(),
+            typing: None,
+            rows: Vec::new(),
+            keys: Vec::new(),
+        }
+    }
+
+    /// A key of the list that opens this leaf.
+    pub(crate) fn opener(&self, sub: String) -> LeafKey {
+        LeafKey { sub, ..LeafKey::new("leaf", &self.id, self.title.clone()) }
+    }
+}
+
+impl LeafKey {
+    /// An outlined key without a smaller line.
+    pub(crate) fn new(field: &str, value: &str, label: String) -> Self {
+        Self {
+            field: field.into(),
+            value: value.into(),
+            label,
+            sub: String::new(),
+            solid: false,
+            enabled: true,
+        }
+    }
+}
+
+impl LeafLine {
+    /// A line of what and how much.
+    pub(crate) fn new(label: String, value: String) -> Self {
+        Self { label, value, detail: String::new(), span: None, heads: false }
+    }
+
+    /// A heading of the lines below it.
+    pub(crate) fn heading(label: String) -> Self {
+        Self { heads: true, ..Self::new(label, String::new()) }
+    }
+}
+
+/// A row of choices: the one whose value is `now` is marked.
+pub(crate) fn choice_row(
+    field: &str,
+    label: String,
+    now: &str,
+    choices: Vec<(String, String)>,
+    source: String,
+) -> ChoiceRow {
+    let value = choices.iter().find(|(value, _)| value == now).map(|(_, label)| label.clone());
+    ChoiceRow {
+        field: field.into(),
+        label,
+        value: value.unwrap_or_default(),
+        choices: choices
+            .into_iter()
+            .map(|(value, label)| super::Choice { chosen: value == now, label, value })
+            .collect(),
+        source,
+    }
+}

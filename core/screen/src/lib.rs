@@ -1,0 +1,101 @@
+//! What each screen shows, as plain records made from the session, with its wording.
+//!
+//! A shell draws these and taps; it decides nothing. Text is ready to show; numbers that are drawn
+//! (the strip, the fan) cross as numbers too.
+// What uniffi generates for the boundary is unsafe; everything written by hand is held to this without that feature.
+#![cfg_attr(not(feature = "uniffi"), forbid(unsafe_code))]
+#![deny(missing_docs)]
+#![cfg_attr(test, allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::float_cmp))]
+
+#[cfg(feature = "uniffi")]
+uniffi::setup_scaffolding!();
+#[cfg(feature = "uniffi")]
+use restwater_log::Uuid;
+#[cfg(feature = "uniffi")]
+uniffi::use_remote_type!(restwater_log::Uuid);
+
+mod bank;
+mod bench;
+mod book;
+mod casts_that_count;
+mod cautions;
+mod changes;
+mod chart;
+mod conditions;
+mod doors;
+mod entry;
+mod figures;
+mod files;
+mod key;
+mod leaf;
+mod match_day;
+mod mend;
+mod phone_settings;
+mod place;
+mod setup;
+mod shell;
+mod swim;
+mod swim_pick;
+mod swim_rows;
+mod tackle;
+mod waits;
+mod watch;
+mod which;
+mod wording;
+
+pub use bank::{
+    AdviceTone, AdviceView, BankInput, BankState, BankView, HeaderView, Reading, RodView, StripMark,
+    StripMarkShape, StripView, bank,
+};
+pub use bench::REACTION_S;
+pub use bench::{BenchChoices, BenchInput, bench};
+pub use book::{BookInput, LightInput, NextInput, Season, SetFilter, Temperature, book};
+pub use book::{day_words, midnight};
+pub use casts_that_count::CastFilter;
+pub use cautions::region_of;
+pub use cautions::{CautionsInput, cautions};
+pub use changes::{
+    AlternationView, ChangeView, ChangesView, ForestPoint, SideView, StartTest, StepState, StepView,
+    VerdictTone, changes,
+};
+pub use chart::{
+    Axis, ChartBand, ChartBar, ChartDot, ChartKind, ChartLine, ChartSpan, ChartView, DotShape, LineStyle,
+    Tick,
+};
+pub use conditions::conditions;
+pub use conditions::{choice_of, conditions_words, step_of};
+pub use doors::{Door, DoorGroup, DoorsView, doors};
+pub use entry::{entry_words, kind_words};
+pub use figures::{clock, iso_day, sentence_case, trimmed};
+pub use files::{BackupLine, FilesView, FormChoice, ImportLine, IncomingView, Span};
+pub use files::{
+    FilesInput, MapTally, Stage, backup_words, check_words, files_view, incoming_map, incoming_view,
+    outgoing_words, salvage_words,
+};
+pub use key::{Key, KeyView, KeyWeight};
+pub use leaf::{Leaf, LeafKey, LeafLine, LeafSpan, LeafTyping, LeavesView};
+pub use match_day::{
+    AlarmView, FishPage, MatchInput, MatchKey, MatchLine, MatchPhase, MatchTap, MatchView, NetView,
+    NetWarning, PageKey, RestInput, Signal, WeighInPage, match_view,
+};
+pub use match_day::{CLASSES, first_match, net_name, units, weight_words};
+pub use mend::{MendInput, end_said, mend_view, wait_to_mend_s};
+pub use mend::{MendLine, MendOpen, MendView};
+pub use phone_settings::{Alarm, Hand, PhoneChoices, Scheme, Settings};
+pub use place::mark_of;
+pub use place::spot_words;
+pub use setup::{SetupInput, SetupView, setup};
+pub use shell::{ShellWords, position_words};
+pub use swim::FEATURES;
+pub use swim::{
+    PegPlaceView, SwimKey, SwimKeyView, SwimPad, SwimScreen, SwimView, TypedField, scene_words, swim_view,
+};
+pub use swim_pick::cell_of_value;
+pub use swim_pick::{Picking, SwimPick};
+pub use tackle::first_spot;
+pub use tackle::{Choice, ChoiceRow, TackleAround, TackleView, tackle};
+pub use waits::{EarlierRows, ForecastLine, ForecastView, WaitsInput, WaitsView, forecast_view, waits};
+pub use watch::{PhoneView, WatchAlarm, WatchKey, WatchView};
+pub use watch::{WatchInput, phone_view, watch_view};
+pub use which::{Screen, Which};
+pub use wording::{Arg, Wording};

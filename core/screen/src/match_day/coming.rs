@@ -1,0 +1,170 @@
+//! Casts left, the last cast worth making, and what is to come.
+
+use super::now::local_clock;
+use super::weights::estimate;
+use super::{MatchInput, MatchLine, RestInput};
+use restwater_waits::AdviceState;
+use restwater_session::MatchSetup;
+use restwater_match_day::casts_left::RangeMs;
+use restwater_match_day::clock::{MINUTE_MS, MatchClock, Phase};
+use restwater_match_day::forecast::Range;
+use restwater_session::own_count::OwnCount;
+use restwater_session::rest::{casts_of_all_rods, cycle, finish};
+use restwater_match_day::rules::OverLimit;
+use restwater_match_day::weight::Weight;
+use crate::figures::{hours_minutes, trimmed, whole};
+use restwater_session::{Session, running_wait_min};
+use restwater_sky::daylight::{Light, Place, daylight};
+
+/// Minutes each rod's bait has been out.
+pub(super) fn out_min(session: &Session, input: &MatchInput) -> Vec<Option<f64>> {
+    let of = |rod: &restwater_session::Rod| running_wait_min(session, session.running(rod.number)?, input.now);
+    session.rods.iter().map(of).collect()
+}
+
+/// Casts left and the last cast worth making.
+pub(super) fn casts(input: &MatchInput, setup: &MatchSetup) -> Vec<MatchLine> {
+    let (Some(session), Ok(clock)) = (input.session, setup.clock()) else { return Vec::new() };
+    let Some(rest) = &input.rest else { return Vec::new() };
+    let left_ms = clock.left_ms(input.now.wall_ms);
+    let (leave, turn) = cycle(rest.advice, &rest.rhythm);
+    let out = out_min(session, input);
+    let count = casts_of_all_rods(left_ms, &out, leave, turn).ok();
+    let value = count.map_or_else(
+        || input.say("match-cant-tell", &[]),
+        |c| numbers(input, f64::from(c.low), f64::from(c.high)),
+    );
+    let label = input.say("match-casts", &[("leave", &span(input, leave))]);
+    vec![MatchLine { label, value }, last_cast(input, rest, clock)]
+}
+
+/// "14:43 (14:38 to 14:47)".
+fn last_cast(input: &MatchInput, rest: &RestInput, clock: MatchClock) -> MatchLine {
+    let label = input.say("match-last", &[]);
+    let all_out = clock.all_out_phone_ms();
+    let at = |minutes: f64| all_out - libm::round(minutes * MINUTE_MS as f64) as i64;
+    let time = |minutes: f64| local_clock(input.now, at(minutes));
+    let known = rest.rest.filter(|_| !cant_tell(rest)).and_then(|r| r.last);
+    let value = match known {
+        _ if matches!(clock.phase(input.now.wall_ms), Phase::Landing { .. } | Phase::Over) => {
+            input.say("match-last-out", &[])
+        }
+        None => input.say("match-cant-tell", &[]),
+        Some(last) => {
+            let id =
+                if input.now.wall_ms > at(last.before_all_out) { "match-last-past" } else { "match-last-by" };
+            let (from, to) = (time(last.high), time(last.low));
+            input.say(id, &[("time", &time(last.before_all_out)), ("from", &from), ("to", &to)])
+        }
+    };
+    MatchLine { label, value }
+}
+
+fn cant_tell(rest: &RestInput) -> bool {
+    rest.advice.state == AdviceState::CantTellYet
+}
+
+/// Bites, fish and weight to come, the finish, and the daylight.
+pub(super) fn coming(input: &MatchInput, setup: &MatchSetup) -> Vec<MatchLine> {
+    let mut lines = Vec::new();
+    if let Some(rest) = &input.rest {
+        let known = rest.rest.filter(|_| !cant_tell(rest)).map(|r| &r.coming);
+        let line = |id: &str, value: Option<String>| MatchLine {
+            label: input.say(id, &[]),
+            value: value.unwrap_or_else(|| input.say("match-cant-tell", &[])),
+        };
+        let count = |range: Range| likely(input, &range, whole);
+        let weight = |range: Range| likely(input, &range, |grams| estimate(setup.unit, grams));
+        lines.push(line("match-bites", known.map(|c| count(c.bites))));
+        lines.push(line("match-fish-to-come", known.map(|c| count(c.fish))));
+        lines.push(line("match-weight-to-come", known.map(|c| weight(c.weight))));
+        let end = known.zip(input.counted()).map(|(c, own)| finish(&own.running, c.weight, most(setup)));
+        lines.push(line("match-finish", end.map(weight)));
+    } else if let Some(own) = input.counted() {
+        lines.push(MatchLine {
+            label: input.say("match-own-count", &[]),
+            value: estimate(setup.unit, own.running.counts_g),
+        });
+    }
+    lines.push(light(input, setup));
+    lines
+}
+
+/// The most that can count: only where every net has a limit and counts to it.
+fn most(setup: &MatchSetup) -> Option<f64> {
+    let rules = &setup.rules;
+    let limits: Option<Vec<f64>> = rules.nets.iter().map(|n| n.limit.map(Weight::grams)).collect();
+    limits.filter(|_| rules.over_limit == OverLimit::CountsToTheLimit).map(|g| g.iter().sum())
+}
+
+/// "2 to 5, most likely 3", or the one number where all are the same.
+fn likely(input: &MatchInput, range: &Range, say: impl Fn(f64) -> String) -> String {
+    let [low, likely, high] = [range.low, range.likely, range.high].map(say);
+    if low == high {
+        return low;
+    }
+    input.say("match-likely", &[("low", &low), ("likely", &likely), ("high", &high)])
+}
+
+fn numbers(input: &MatchInput, low: f64, high: f64) -> String {
+    let (low, high) = (whole(low), whole(high));
+    if low == high { low } else { input.say("match-range", &[("low", &low), ("high", &high)]) }
+}
+
+fn span(input: &MatchInput, range: RangeMs) -> String {
+    let minutes = |ms: i64| trimmed(ms as f64 / MINUTE_MS as f64, 0);
+    let (low, high) = (minutes(range.low), minutes(range.high));
+    if low == high { low } else { input.say("match-range", &[("low", &low), ("high", &high)]) }
+}
+
+/// All-out against sunset.
+fn light(input: &MatchInput, setup: &MatchSetup) -> MatchLine {
+    let label = input.say("match-light", &[]);
+    let value = light_words(input, setup).unwrap_or_else(|| input.say("match-light-unknown", &[]));
+    MatchLine { label, value }
+}
+
+fn light_words(input: &MatchInput, setup: &MatchSetup) -> Option<String> {
+    let peg = input.session?.peg_place?;
+    let place = Place { lat: peg.lat_e7 as f64 / 1e7, lon: peg.lon_e7 as f64 / 1e7 };
+    let all_out = setup.clock().ok()?.all_out_phone_ms();
+    let offset = i64::from(input.now.offset_min) * MINUTE_MS;
+    let day = 24 * 60 * MINUTE_MS;
+    let midnight = (all_out + offset).div_euclid(day) * day - offset;
+    let sun = daylight(midnight, place).ok()?;
+    let at = sun.at_all_out(all_out);
+    let light = input.say(
+        match at.light {
+            Light::Day => "match-light-day",
+            Light::Twilight => "match-light-twilight",
+            Light::Dark => "match-light-dark",
+        },
+        &[],
+    );
+    let (Some(sunset), Some(minutes)) = (sun.sunset, at.minutes_to_sunset) else { return Some(light) };
+    let time = local_clock(input.now, sunset);
+    let by = hours_minutes(minutes.abs() * MINUTE_MS);
+    let id = if minutes >= 0 { "match-sunset-after" } else { "match-sunset-before" };
+    Some(input.say(id, &[("time", &time), ("by", &by), ("light", &light)]))
+}
+
+/// How it was obtained.
+pub(super) fn notes(input: &MatchInput) -> Vec<String> {
+    let Some(rest) = &input.rest else { return Vec::new() };
+    let mut notes = Vec::new();
+    if cant_tell(rest) {
+        notes.push(input.say("match-cant-tell-why", &[]));
+    } else if rest.rest.is_some() {
+        let (leave, turn) = (whole(rest.advice.next_leave_min), trimmed(rest.rhythm.turn_round_min, 1));
+        notes.push(input.say("match-how", &[("leave", &leave), ("turn", &turn)]));
+        if rest.weights_guessed {
+            notes.push(input.say("match-weights-guessed", &[]));
+        }
+    }
+    notes.extend(input.counted().and_then(|own| eye_note(input, own)));
+    notes
+}
+
+fn eye_note(input: &MatchInput, own: &OwnCount) -> Option<String> {
+    own.running.nets.iter().any(|n| n.estimated.mean_g > 0.0).then(|| input.say("match-estimates", &[]))
+}

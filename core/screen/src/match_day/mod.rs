@@ -1,0 +1,310 @@
+//! The Match screen: time left, casts left, the nets, what is to come, the fish, the weigh-in, the rules of the day.
+
+mod coming;
+mod fish;
+mod now;
+mod rules;
+mod tap;
+mod weigh_in;
+mod weights;
+
+pub(crate) use now::bank_line;
+pub(crate) use now::{alarms as match_alarms, end_words as match_end};
+pub use rules::{CLASSES, first_match, net_name};
+pub use tap::{MatchTap, Signal};
+pub use weights::{short as weight_words, units};
+
+use super::{Arg, ChoiceRow, Wording};
+use restwater_waits::Advice;
+use restwater_log::Moment;
+use restwater_session::MatchSetup;
+use restwater_session::own_count::OwnCount;
+use restwater_session::rest::Rest;
+use restwater_match_day::running::RunningError;
+use restwater_session::{CaughtFish, Rhythm, Session};
+use serde::{Deserialize, Serialize};
+
+/// Where the match stands.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
+pub enum MatchPhase {
+    /// No session was ever begun.
+    NoSession,
+    /// No match is set.
+    NoMatch,
+    /// Before all-in.
+    Before,
+    /// Between all-in and all-out.
+    Fishing,
+    /// After all-out, while a hooked fish may be landed.
+    Landing,
+    /// Over.
+    Over,
+}
+
+/// A figure of the Match screen.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
+pub struct MatchLine {
+    /// What it is, "Casts left".
+    pub label: String,
+    /// "3 to 5", or "can't tell yet".
+    pub value: String,
+}
+
+/// How near a net is to its limit, by the upper end.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
+pub enum NetWarning {
+    /// No limit, or under 80 % of it.
+    Clear,
+    /// At 80 % of the limit or more.
+    Near,
+    /// At the limit or over it.
+    AtLimit,
+}
+
+/// One keepnet.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
+pub struct NetView {
+    /// Its name.
+    pub name: String,
+    /// "5 fish, about 23 lb 4 oz".
+    pub holds: String,
+    /// "of 50 lb", and the range where it is uncertain.
+    pub limit: String,
+    /// "NEAR THE LIMIT"; empty where it isn't.
+    pub says: String,
+    /// How near to the limit.
+    pub warning: NetWarning,
+    /// Lower end, expected weight and upper end as shares of the limit; empty without a limit.
+    pub shares: Vec<f64>,
+    /// Whether the next fish goes into it.
+    pub in_use: bool,
+    /// The whole for a screen reader.
+    pub spoken: String,
+}
+
+/// A key that hands back a tap.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
+pub struct MatchKey {
+    /// Its word.
+    pub label: String,
+    /// A smaller line below.
+    pub sub: String,
+    /// What a screen reader says.
+    pub spoken: String,
+    /// Whether it is drawn in solid ink.
+    pub solid: bool,
+    /// Whether it can be tapped now.
+    pub enabled: bool,
+    /// What to hand back.
+    pub tap: MatchTap,
+}
+
+/// A key that turns to another page of the screen.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
+pub struct PageKey {
+    /// Its word.
+    pub label: String,
+    /// A smaller line below.
+    pub sub: String,
+    /// What a screen reader says.
+    pub spoken: String,
+}
+
+/// The page of one fish.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
+pub struct FishPage {
+    /// "Fish 7, landed 12:46".
+    pub title: String,
+    /// What is known of it, and the net it is in.
+    pub says: Vec<String>,
+    /// Whether the latest fish is one of which nothing was said yet.
+    pub waits: bool,
+    /// The size classes.
+    pub classes: Vec<MatchKey>,
+    /// The net in use; a tap is the next one.
+    pub net: MatchKey,
+    /// PUT BACK and EARLIER.
+    pub more: Vec<MatchKey>,
+    /// The figure that the steps change, "12 lb 7 oz".
+    pub figure: String,
+    /// The steps: up, left to right, then down.
+    pub steps: Vec<MatchKey>,
+    /// A large step down, GUESSED, a large step up.
+    pub above: Vec<MatchKey>,
+    /// The figure is what the scales show.
+    pub weighed: MatchKey,
+}
+
+/// The page of the weigh-in.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
+pub struct WeighInPage {
+    /// "Weigh-in: Net 1".
+    pub title: String,
+    /// Each net that was weighed against the own count.
+    pub lines: Vec<MatchLine>,
+    /// What the differences mean.
+    pub notes: Vec<String>,
+    /// The figure that the steps change.
+    pub figure: String,
+    /// The steps: up, left to right, then down.
+    pub steps: Vec<MatchKey>,
+    /// A large step down, the next net, a large step up.
+    pub above: Vec<MatchKey>,
+    /// The figure is what the net weighed.
+    pub weighed: MatchKey,
+}
+
+/// An alarm that is still to come.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
+pub struct AlarmView {
+    /// Minutes before all-out.
+    pub minutes: u16,
+    /// Wall ms of the phone at which to ring.
+    pub at_ms: i64,
+    /// What to say then: "30 min to all-out."
+    pub says: String,
+}
+
+/// The whole Match screen.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
+pub struct MatchView {
+    /// Its heading.
+    pub title: String,
+    /// Where the match stands.
+    pub phase: MatchPhase,
+    /// Time left in digits, "3:14:10"; empty where nothing runs.
+    pub digits: String,
+    /// What they count: "to all-out at 15:00."
+    pub says: String,
+    /// The time left for a screen reader, to the minute.
+    pub spoken: String,
+    /// Casts left and the last cast worth making; before a match is set, what would be set.
+    pub lines: Vec<MatchLine>,
+    /// The nets, in the order of the rules.
+    pub nets: Vec<NetView>,
+    /// How far the two clocks are apart, what the weights rest on and what is left out of them.
+    pub notes: Vec<String>,
+    /// Bites, fish, weight to come, finish, daylight.
+    pub coming: Vec<MatchLine>,
+    /// How that was obtained.
+    pub coming_notes: Vec<String>,
+    /// The fish; none without a match.
+    pub fish: Option<FishPage>,
+    /// The weigh-in; none without a match.
+    pub weigh_in: Option<WeighInPage>,
+    /// The rules of the day, each a row of choices.
+    pub rows: Vec<ChoiceRow>,
+    /// To the fish.
+    pub to_fish: PageKey,
+    /// To entering a weight.
+    pub to_weight: PageKey,
+    /// To what is to come.
+    pub to_coming: PageKey,
+    /// To the rules.
+    pub to_rules: PageKey,
+    /// To the weigh-in.
+    pub to_weigh_in: PageKey,
+    /// Sets a match where there is none.
+    pub begin: Option<MatchKey>,
+    /// Alarms still to come, soonest first.
+    pub alarms: Vec<AlarmView>,
+}
+
+/// What is known of the rest of the match.
+pub struct RestInput<'a> {
+    /// What the record says of leaving a cast.
+    pub advice: &'a Advice,
+    /// What a cast costs beside its wait.
+    pub rhythm: Rhythm,
+    /// The rest played; none where nothing can be foretold.
+    pub rest: Option<&'a Rest>,
+    /// Whether the weights of fish are guesses, none being landed.
+    pub weights_guessed: bool,
+}
+
+/// What the screen is made from.
+pub struct MatchInput<'a> {
+    /// The session, if any was begun.
+    pub session: Option<&'a Session>,
+    /// Now.
+    pub now: &'a Moment,
+    /// The landed fish.
+    pub caught: &'a [CaughtFish],
+    /// The own count; none without a match.
+    pub count: Option<&'a Result<OwnCount, RunningError>>,
+    /// The rest of the match; none where nothing runs.
+    pub rest: Option<RestInput<'a>>,
+    /// Which fish is meant, by its place in `caught`.
+    pub chosen: Option<usize>,
+    /// The figure of its weight, in the unit of the match.
+    pub figure: i64,
+    /// The net on the scales.
+    pub scales_net: Option<&'a str>,
+    /// The figure of the scales.
+    pub scales: i64,
+    /// The language.
+    pub words: &'a Wording,
+}
+
+impl MatchInput<'_> {
+    fn setup(&self) -> Option<&MatchSetup> {
+        self.session?.match_day.as_ref().map(|m| &m.setup)
+    }
+
+    fn say(&self, id: &str, args: &[(&str, &str)]) -> String {
+        let args: Vec<(&str, Arg)> = args.iter().map(|(name, text)| (*name, Arg::Text(text))).collect();
+        self.words.say_with(id, &args)
+    }
+
+    fn counted(&self) -> Option<&OwnCount> {
+        self.count?.as_ref().ok()
+    }
+}
+
+/// Makes the Match screen.
+pub fn match_view(input: &MatchInput) -> MatchView {
+    let setup = input.setup();
+    let now = now::Clocks::of(input, setup);
+    let page = |name: &str| PageKey {
+        label: input.say(&format!("match-to-{name}"), &[]),
+        sub: input.say(&format!("match-to-{name}-sub"), &[]),
+        spoken: input.say(&format!("match-to-{name}-spoken"), &[]),
+    };
+    let open = input.session.is_some_and(Session::is_open);
+    let begin = (open && setup.is_none()).then(|| rules::begin_key(input));
+    let rows = if open { rules::rows(input, setup) } else { Vec::new() };
+    MatchView {
+        title: input.say("match-title", &[]),
+        phase: now.phase,
+        digits: now.digits.clone(),
+        says: now.says.clone(),
+        spoken: now.spoken.clone(),
+        lines: setup.map_or_else(|| rules::first_lines(&rows), |setup| coming::casts(input, setup)),
+        nets: setup.map_or_else(Vec::new, |setup| now::nets(input, setup)),
+        notes: now::notes(input),
+        coming: setup.map_or_else(Vec::new, |setup| coming::coming(input, setup)),
+        coming_notes: coming::notes(input),
+        fish: setup.map(|setup| fish::page(input, setup)),
+        weigh_in: setup.map(|setup| weigh_in::page(input, setup)),
+        rows,
+        to_fish: page("fish"),
+        to_weight: page("weight"),
+        to_coming: page("coming"),
+        to_rules: page("rules"),
+        to_weigh_in: page("weigh-in"),
+        begin,
+        alarms: setup.map_or_else(Vec::new, |setup| now::alarms(input.words, setup, input.now.wall_ms)),
+    }
+}

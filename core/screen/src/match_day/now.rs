@@ -1,0 +1,175 @@
+//! Time left, the nets, and what their weights rest on.
+
+use super::weights::{estimate, short};
+use super::{AlarmView, MatchInput, MatchPhase, NetView, NetWarning};
+use restwater_log::{Moment, WeightUnit};
+use restwater_session::MatchSetup;
+use restwater_match_day::clock::Phase;
+use restwater_session::own_count::OwnCount;
+use restwater_match_day::rules::NetRule;
+use restwater_match_day::running::{NearLimit, RunningNet};
+use restwater_match_day::weight::Weight;
+use crate::figures::{clock, digits, hours_minutes};
+use crate::{Arg, Wording};
+
+/// Time left in words and digits.
+pub(super) struct Clocks {
+    pub(super) phase: MatchPhase,
+    pub(super) digits: String,
+    pub(super) says: String,
+    pub(super) spoken: String,
+}
+
+impl Clocks {
+    pub(super) fn of(input: &MatchInput, setup: Option<&MatchSetup>) -> Self {
+        let still = |phase, id: &str| {
+            let says = input.say(id, &[]);
+            Self { phase, digits: String::new(), spoken: says.clone(), says }
+        };
+        let Some(session) = input.session else { return still(MatchPhase::NoSession, "match-no-session") };
+        let Some(setup) = setup else {
+            let id = if session.is_open() { "match-none" } else { "match-none-over" };
+            return still(MatchPhase::NoMatch, id);
+        };
+        let Ok(match_clock) = setup.clock() else { return still(MatchPhase::Over, "match-no-clock") };
+        let (phase, left, id, at) = match match_clock.phase(input.now.wall_ms) {
+            Phase::Before { to_all_in_ms } => {
+                (MatchPhase::Before, to_all_in_ms, "match-to-all-in", setup.all_in_ms)
+            }
+            Phase::Fishing { left_ms } => {
+                (MatchPhase::Fishing, left_ms, "match-to-all-out", setup.all_out_ms)
+            }
+            Phase::Landing { left_ms } => (MatchPhase::Landing, left_ms, "match-to-land", setup.all_out_ms),
+            Phase::Over => (MatchPhase::Over, 0, "match-over", setup.all_out_ms),
+        };
+        let time = local_clock(input.now, at);
+        let says = input.say(id, &[("time", &time)]);
+        let left_words = hours_minutes(left);
+        let spoken = input.say("match-spoken", &[("left", &left_words), ("says", &says)]);
+        let digits = if phase == MatchPhase::Over { String::new() } else { digits(left) };
+        Self { phase, digits, spoken: if phase == MatchPhase::Over { says.clone() } else { spoken }, says }
+    }
+}
+
+/// A moment as the organiser's clock shows it, in the phone's local time.
+pub(super) fn local_clock(now: &Moment, ms: i64) -> String {
+    clock(&Moment { wall_ms: ms, ..now.clone() })
+}
+
+/// "The match clock is 20 s behind the phone."
+fn offset_words(input: &MatchInput, offset_ms: i64) -> Option<String> {
+    let seconds = offset_ms.abs() / 1_000;
+    let id = match offset_ms.signum() {
+        _ if seconds == 0 => return None,
+        1 => "match-clock-ahead",
+        _ => "match-clock-behind",
+    };
+    let by = if seconds < 120 { format!("{seconds} s") } else { hours_minutes(offset_ms.abs()) };
+    Some(input.say(id, &[("by", &by)]))
+}
+
+/// The line of the Bank screen while a match is on: "3 h 14 to all-out".
+pub(crate) fn bank_line(words: &Wording, setup: &MatchSetup, now: &Moment) -> Option<String> {
+    let (id, ms) = match setup.clock().ok()?.phase(now.wall_ms) {
+        Phase::Before { to_all_in_ms } => ("match-bank-before", to_all_in_ms),
+        Phase::Fishing { left_ms } => ("match-bank-fishing", left_ms),
+        Phase::Landing { left_ms } => ("match-bank-landing", left_ms),
+        Phase::Over => ("match-bank-over", 0),
+    };
+    // Time left is rounded down: nobody is late by a minute that was not there.
+    Some(words.say_with(id, &[("time", Arg::Text(&hours_minutes(ms)))]))
+}
+
+/// The nets with their running weights.
+pub(super) fn nets(input: &MatchInput, setup: &MatchSetup) -> Vec<NetView> {
+    let Some(count) = input.counted() else { return Vec::new() };
+    let nets = count.running.nets.iter().zip(&setup.rules.nets);
+    nets.map(|(net, rule)| net_view(input, setup.unit, count, net, rule)).collect()
+}
+
+fn net_view(
+    input: &MatchInput,
+    unit: WeightUnit,
+    count: &OwnCount,
+    net: &RunningNet,
+    rule: &NetRule,
+) -> NetView {
+    let weight = weight_of(input, unit, net);
+    let fish = input.words.say_with("match-fish", &[("count", Arg::Count(net.fish as usize))]);
+    let holds = match net.fish {
+        0 => input.say("match-net-empty", &[]),
+        _ => input.say("match-net-holds", &[("fish", &fish), ("weight", &weight)]),
+    };
+    let (low, high) = (estimate(unit, net.lower_g), estimate(unit, net.upper_g));
+    let range = (low != high).then(|| input.say("match-net-range", &[("low", &low), ("high", &high)]));
+    let of = rule.limit.map(|limit| input.say("match-net-limit", &[("limit", &short(limit))]));
+    let (warning, id) = match net.near {
+        NearLimit::Clear => (NetWarning::Clear, ""),
+        NearLimit::Near => (NetWarning::Near, "match-near"),
+        NearLimit::AtLimit => (NetWarning::AtLimit, "match-at-limit"),
+    };
+    let says = if id.is_empty() { String::new() } else { input.say(id, &[]) };
+    let limit: Vec<String> = of.into_iter().chain(range).collect();
+    let limit = limit.join("; ");
+    let limit_g = rule.limit.map(Weight::grams);
+    let shares = limit_g.map_or_else(Vec::new, |g| vec![net.lower_g / g, net.mean_g / g, net.upper_g / g]);
+    let parts = [net.name.as_str(), &holds, &limit, &says];
+    let spoken = parts.iter().filter(|t| !t.is_empty()).copied().collect::<Vec<_>>().join(", ");
+    NetView {
+        name: net.name.clone(),
+        holds,
+        limit,
+        says,
+        warning,
+        shares,
+        in_use: count.using.as_deref() == Some(&net.name),
+        spoken,
+    }
+}
+
+/// Exact where all was weighed, else "about" to the ounce.
+pub(super) fn weight_of(input: &MatchInput, unit: WeightUnit, net: &RunningNet) -> String {
+    if net.estimated.mean_g > 0.0 {
+        return input.say("match-about", &[("weight", &estimate(unit, net.mean_g))]);
+    }
+    let exact = net.weighed.exact();
+    match unit {
+        WeightUnit::Drams => short(exact.nearest_drams()),
+        WeightUnit::Grams => short(exact.nearest_grams()),
+    }
+}
+
+/// What the weights rest on, and what is left out of them.
+pub(super) fn notes(input: &MatchInput) -> Vec<String> {
+    if let Some(Err(error)) = input.count {
+        return vec![input.say("match-no-count", &[("detail", &error.to_string())])];
+    }
+    let mut notes: Vec<String> = Vec::new();
+    notes.extend(input.setup().and_then(|setup| offset_words(input, setup.offset_ms)));
+    let Some(count) = input.counted() else { return notes };
+    let counted =
+        |id: &str, n: u32| (n > 0).then(|| input.words.say_with(id, &[("count", Arg::Count(n as usize))]));
+    notes.extend(counted("match-unknown", count.unknown));
+    notes.extend(counted("match-not-counted", count.running.not_counted));
+    notes.extend(counted("match-put-back", count.put_back));
+    notes.extend(counted("match-no-net", count.no_net.len() as u32));
+    notes
+}
+
+/// "All-out at 15:30." by the organiser's clock.
+pub(crate) fn end_words(words: &Wording, setup: &MatchSetup, now: &Moment) -> String {
+    words.say_with("match-alarm-text", &[("time", Arg::Text(&local_clock(now, setup.all_out_ms)))])
+}
+
+/// The match's alarms after a moment, ms by the phone's wall clock.
+pub(crate) fn alarms(words: &Wording, setup: &MatchSetup, after_ms: i64) -> Vec<AlarmView> {
+    let due = setup.clock().and_then(|clock| clock.alarms(&setup.rules.alarms_min, after_ms));
+    due.unwrap_or_default()
+        .into_iter()
+        .map(|alarm| AlarmView {
+            minutes: alarm.minutes,
+            at_ms: alarm.phone_ms,
+            says: words.say_with("match-alarm", &[("minutes", Arg::Text(&alarm.minutes.to_string()))]),
+        })
+        .collect()
+}

@@ -1,0 +1,129 @@
+//! Weights in words, and the steps of their keys.
+
+use super::{MatchInput, MatchKey, MatchTap};
+use restwater_log::{FishWeight, WeightUnit};
+use restwater_session::own_count::entered;
+use restwater_match_day::weight::Weight;
+
+/// Grams in an ounce, exactly (international yard and pound agreement, 1959).
+const OUNCE_G: f64 = 28.349_523_125;
+/// Metric estimates are said to this many grams.
+const ROUND_G: f64 = 10.0;
+
+/// So many of a unit, within what a log entry holds.
+pub fn units(unit: WeightUnit, count: i64) -> Weight {
+    match unit {
+        WeightUnit::Drams => Weight::Drams(count),
+        WeightUnit::Grams => Weight::Grams(count),
+    }
+}
+
+/// An estimate: to the ounce or to ten grams, in the unit of the match.
+pub(super) fn estimate(unit: WeightUnit, grams: f64) -> String {
+    short(rounded(unit, grams))
+}
+
+/// To the ounce or to ten grams.
+pub(super) fn rounded(unit: WeightUnit, grams: f64) -> Weight {
+    let grams = grams.max(0.0);
+    match unit {
+        WeightUnit::Drams => Weight::Drams(16 * libm::round(grams / OUNCE_G) as i64),
+        WeightUnit::Grams => Weight::Grams((libm::round(grams / ROUND_G) * ROUND_G) as i64),
+    }
+}
+
+/// A weight without the parts at either end that are nothing: "50 lb", "8 oz", "1 lb 8 oz", "4 lb 0 oz 8 dr", "20 kg".
+pub fn short(weight: Weight) -> String {
+    let Some((lb, oz, dr)) = weight.as_lb_oz_dr() else {
+        return match weight {
+            Weight::Grams(g) if g != 0 && g % 1_000 == 0 => format!("{} kg", g / 1_000),
+            _ => weight.to_string(),
+        };
+    };
+    let parts = [(lb, "lb"), (oz, "oz"), (dr, "dr")];
+    let (Some(first), Some(last)) =
+        (parts.iter().position(|(n, _)| *n != 0), parts.iter().rposition(|(n, _)| *n != 0))
+    else {
+        return "0 lb".into();
+    };
+    parts[first..=last].iter().map(|(n, unit)| format!("{n} {unit}")).collect::<Vec<_>>().join(" ")
+}
+
+/// What is said of a fish's weight: "12 lb 7 oz on the scales", "about 3 lb 0 oz by eye".
+pub(super) fn of_a_fish(input: &MatchInput, weight: &FishWeight) -> Option<String> {
+    match weight {
+        FishWeight::Weighed { unit, count } => {
+            Some(input.say("match-on-scales", &[("weight", &short(entered(*unit, *count)))]))
+        }
+        FishWeight::Guessed { unit, count } => {
+            Some(input.say("match-by-eye", &[("weight", &short(entered(*unit, *count)))]))
+        }
+        FishWeight::Class { .. } => None,
+    }
+}
+
+/// The six steps of a figure: up, left to right, then down. Steps down stand still at nothing.
+pub(super) fn steps(
+    input: &MatchInput,
+    unit: WeightUnit,
+    figure: i64,
+    tap: fn(i64) -> MatchTap,
+) -> Vec<MatchKey> {
+    let sizes = match unit {
+        WeightUnit::Drams => [256, 16, 1],
+        WeightUnit::Grams => [1_000, 100, 10],
+    };
+    let up = sizes.iter().map(|size| step(input, unit, *size, true, tap));
+    let down = sizes.iter().map(|size| step(input, unit, -size, figure > 0, tap));
+    up.chain(down).collect()
+}
+
+/// One step of a figure.
+pub(super) fn step(
+    input: &MatchInput,
+    unit: WeightUnit,
+    by: i64,
+    enabled: bool,
+    tap: fn(i64) -> MatchTap,
+) -> MatchKey {
+    let size = match (unit, by.abs()) {
+        (WeightUnit::Drams, n) if n >= 256 => format!("{} lb", n / 256),
+        (WeightUnit::Drams, n) if n >= 16 => format!("{} oz", n / 16),
+        (WeightUnit::Drams, n) => format!("{n} dr"),
+        (WeightUnit::Grams, n) if n >= 1_000 => format!("{} kg", n / 1_000),
+        (WeightUnit::Grams, n) => format!("{n} g"),
+    };
+    let (sign, id) = if by < 0 { ("\u{2212}", "match-step-down") } else { ("+", "match-step-up") };
+    MatchKey {
+        label: format!("{sign}{size}"),
+        sub: String::new(),
+        spoken: input.say(id, &[("size", &size)]),
+        solid: false,
+        enabled,
+        tap: tap(by),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn estimates_are_said_to_the_ounce_or_ten_grams() {
+        assert_eq!(estimate(WeightUnit::Drams, 453.592_37 * 12.0 + OUNCE_G * 7.4), "12 lb 7 oz");
+        assert_eq!(estimate(WeightUnit::Drams, OUNCE_G * 15.6), "1 lb");
+        assert_eq!(estimate(WeightUnit::Grams, 5_637.0), "5.640 kg");
+        assert_eq!(estimate(WeightUnit::Grams, -3.0), "0 g");
+    }
+
+    #[test]
+    fn weights_are_said_without_what_is_nothing() {
+        assert_eq!(short(Weight::Drams(12_800)), "50 lb");
+        assert_eq!(short(Weight::Drams(384)), "1 lb 8 oz");
+        assert_eq!(short(Weight::Drams(4)), "4 dr");
+        assert_eq!(short(Weight::Drams(4 * 256 + 8)), "4 lb 0 oz 8 dr");
+        assert_eq!(short(Weight::Drams(0)), "0 lb");
+        assert_eq!(short(Weight::Grams(20_000)), "20 kg");
+        assert_eq!(short(Weight::Grams(350)), "350 g");
+    }
+}

@@ -1,0 +1,118 @@
+//! Spot and rig in words.
+
+use super::figures::trimmed;
+use super::{Arg, Wording};
+use restwater_bench::units::LineLength;
+use restwater_log::{Reach, Rig, Spot};
+use restwater_session::{Mark, Session, reach_m};
+
+/// "Dead tree, 11 wraps of 2 m, 22 m, clipped up".
+pub fn spot_words(words: &Wording, session: &Session, spot: Option<&Spot>) -> String {
+    let Some(spot) = spot else { return words.say("spot-none") };
+    let aim = mark_of(session, spot)
+        .map_or_else(|| bearing_words(words, spot.bearing_cdeg), |mark| mark.name.clone());
+    let reach = reach_words(words, spot.reach);
+    let text = words.say_with("spot-at", &[("where", Arg::Text(&aim)), ("reach", Arg::Text(&reach))]);
+    if spot.clipped { format!("{text}, {}", words.say("clipped")) } else { text }
+}
+
+/// The aiming mark a spot is named by: the one it was cast to, or one straight in its direction where only that was given.
+pub fn mark_of<'a>(session: &'a Session, spot: &Spot) -> Option<&'a Mark> {
+    let at = |m: &&Mark| spot.mark.map_or(m.bearing_cdeg == spot.bearing_cdeg, |id| m.id == id);
+    session.marks.iter().find(at)
+}
+
+/// "12° left".
+pub(crate) fn bearing_words(words: &Wording, cdeg: i32) -> String {
+    let degrees = trimmed(f64::from(cdeg.abs()) / 100.0, 1);
+    let id = match cdeg.signum() {
+        -1 => "spot-left",
+        1 => "spot-right",
+        _ => "spot-straight",
+    };
+    words.say_with(id, &[("degrees", Arg::Text(&degrees))])
+}
+
+/// "11 wraps of 2 m, 22 m".
+pub(crate) fn reach_words(words: &Wording, reach: Reach) -> String {
+    let metres = trimmed(reach_m(reach), 1);
+    match reach {
+        Reach::Wraps { hundredths, span_tenth_mm } => {
+            let wraps = trimmed(f64::from(hundredths) / 100.0, 2);
+            let span = span_words(words, span_tenth_mm);
+            let args =
+                [("wraps", Arg::Text(&wraps)), ("span", Arg::Text(&span)), ("metres", Arg::Text(&metres))];
+            words.say_with("spot-wraps", &args)
+        }
+        Reach::Metres { .. } => words.say_with("spot-metres", &[("metres", Arg::Text(&metres))]),
+        Reach::Yards { hundredths } => {
+            let yards = trimmed(f64::from(hundredths) / 100.0, 2);
+            words.say_with("spot-yards", &[("yards", Arg::Text(&yards)), ("metres", Arg::Text(&metres))])
+        }
+    }
+}
+
+/// "12 ft" or "2 m".
+pub(crate) fn span_words(words: &Wording, span_tenth_mm: u32) -> String {
+    // A foot is 3 048 tenths of a millimetre, exactly.
+    if span_tenth_mm > 0 && span_tenth_mm.is_multiple_of(1_524) {
+        let feet = trimmed(f64::from(span_tenth_mm) / 3_048.0, 1);
+        return words.say_with("span-ft", &[("feet", Arg::Text(&feet))]);
+    }
+    let metres = trimmed(f64::from(span_tenth_mm) / 10_000.0, 2);
+    words.say_with("span-m", &[("metres", Arg::Text(&metres))])
+}
+
+/// A rig's length as it was meant, "18 in" or "45 cm".
+pub(crate) fn length_words(mm: u32) -> String {
+    LineLength::from_rounded_mm(mm).to_string()
+}
+
+/// "bread, white, 18 in pop-up, size 12, 30 cm hooklength, 28.35 g".
+pub(crate) fn rig_words(words: &Wording, rig: &Rig) -> String {
+    let mut parts: Vec<String> = [&rig.bait, &rig.colour].into_iter().flatten().cloned().collect();
+    if let Some(mm) = rig.popup_mm {
+        parts.push(words.say_with("rig-popup", &[("length", Arg::Text(&length_words(mm)))]));
+    }
+    if let Some(size) = rig.hook_size {
+        parts.push(words.say_with("rig-hook", &[("size", Arg::Text(&size.to_string()))]));
+    }
+    if let Some(mm) = rig.hooklength_mm {
+        parts.push(words.say_with("rig-hooklength", &[("length", Arg::Text(&length_words(mm)))]));
+    }
+    if let Some(mg) = rig.lead_mg {
+        let grams = trimmed(f64::from(mg) / 1_000.0, 2);
+        parts.push(words.say_with("rig-lead-g", &[("grams", Arg::Text(&grams))]));
+    }
+    if parts.is_empty() { words.say("rig-none") } else { parts.join(", ") }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_reach_keeps_the_span_it_was_measured_with() {
+        let words = Wording::new();
+        let of = |hundredths, span_tenth_mm| reach_words(&words, Reach::Wraps { hundredths, span_tenth_mm });
+        assert_eq!(of(950, 36_576), "9.5 wraps of 12 ft, 34.7 m");
+        assert_eq!(of(1_100, 20_000), "11 wraps of 2 m, 22 m");
+        assert_eq!(reach_words(&words, Reach::Yards { hundredths: 4_000 }), "40 yd, 36.6 m");
+    }
+
+    #[test]
+    fn a_rig_says_what_is_set_and_no_more() {
+        let words = Wording::new();
+        assert_eq!(rig_words(&words, &Rig::default()), "Rig not set");
+        let rig =
+            Rig { bait: Some("bread".into()), popup_mm: Some(457), hook_size: Some(12), ..Rig::default() };
+        assert_eq!(rig_words(&words, &rig), "bread, 18 in pop-up, size 12");
+    }
+
+    #[test]
+    fn directions_are_left_right_or_straight() {
+        let words = Wording::new();
+        assert_eq!(bearing_words(&words, -1_250), "12.5° left");
+        assert_eq!(bearing_words(&words, 0), "Straight out");
+    }
+}

@@ -1,0 +1,88 @@
+//! Words that a shell needs where it speaks for the system: channels of notifications, permissions, files of others.
+
+use super::Wording;
+use serde::{Deserialize, Serialize};
+
+/// The words.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
+pub struct ShellWords {
+    /// The channel of the running wait.
+    pub channel_wait: String,
+    /// The channel of alarms.
+    pub channel_alarm: String,
+    /// Notifications are not allowed, so nothing can ring.
+    pub no_notifications: String,
+    /// Exact alarms are not allowed, so one may ring late.
+    pub late_alarms: String,
+    /// Access to a file or folder was taken away, or never given.
+    pub file_not_allowed: String,
+    /// The file or folder is no longer there.
+    pub file_gone: String,
+    /// There is no space left.
+    pub file_no_space: String,
+    /// Something else went wrong with it.
+    pub file_failed: String,
+    /// A file was handed on or saved.
+    pub file_saved: String,
+    /// The log is damaged: what the key for it does.
+    pub salvage: String,
+    /// This device has no receiver to ask for its position.
+    pub no_receiver: String,
+    /// The position may not be read.
+    pub position_not_allowed: String,
+    /// The receiver is switched off, or gave none in time.
+    pub position_not_found: String,
+}
+
+impl ShellWords {
+    /// The words in a language.
+    pub fn of(words: &Wording) -> Self {
+        let say = |id: &str| words.say(id);
+        Self {
+            channel_wait: say("shell-channel-wait"),
+            channel_alarm: say("shell-channel-alarm"),
+            no_notifications: say("shell-no-notifications"),
+            late_alarms: say("shell-late-alarms"),
+            file_not_allowed: say("shell-file-not-allowed"),
+            file_gone: say("shell-file-gone"),
+            file_no_space: say("shell-file-no-space"),
+            file_failed: say("shell-file-failed"),
+            file_saved: say("shell-file-saved"),
+            salvage: say("shell-salvage"),
+            no_receiver: say("shell-no-receiver"),
+            position_not_allowed: say("shell-position-not-allowed"),
+            position_not_found: say("shell-position-not-found"),
+        }
+    }
+}
+
+/// A reading worse than this says little about a peg, metres: a project's own choice.
+const ROUGH_M: f64 = 50.0;
+
+/// What is said of a position that the phone gave, with the accuracy it stated for it.
+pub fn position_words(words: &Wording, accuracy_m: f64) -> String {
+    // What is no number, or less than none, is no good accuracy either.
+    let good = (0.0..=ROUGH_M).contains(&accuracy_m);
+    words.say(if good { "shell-position-read" } else { "shell-position-rough" })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_rough_position_is_called_rough() {
+        let words = Wording::new();
+        assert!(position_words(&words, 8.0).ends_with("then SET PLACE."));
+        for rough in [2_000.0, -1.0, f64::NAN] {
+            assert!(position_words(&words, rough).contains("rough"));
+        }
+    }
+
+    #[test]
+    fn every_word_is_there() {
+        let text = serde_json::to_string(&ShellWords::of(&Wording::new())).unwrap();
+        assert!(!text.contains("\"shell-"), "{text}");
+    }
+}

@@ -1,0 +1,346 @@
+//! The tackle of one rod: what is on the line and where it goes, changed by taps.
+
+use super::figures::trimmed;
+use super::place::{bearing_words, length_words, reach_words};
+use super::{Arg, Wording};
+use restwater_bench::hooklength::Tied;
+use restwater_bench::material::Material;
+use restwater_caution::lead_rule::lead_rule;
+use restwater_caution::table::Region;
+use restwater_log::{LeadMaterial, Reach, Rig, RodNumber, Spot};
+use restwater_session::Session;
+use serde::{Deserialize, Serialize};
+
+/// One value that can be tapped.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
+pub struct Choice {
+    /// What it says.
+    pub label: String,
+    /// What to hand back to choose it.
+    pub value: String,
+    /// Whether it is the present one.
+    pub chosen: bool,
+}
+
+/// One thing that can be changed, with its present value and what it may become.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
+pub struct ChoiceRow {
+    /// The field to hand back, "popup", "span".
+    pub field: String,
+    /// What it is called.
+    pub label: String,
+    /// The present value in words.
+    pub value: String,
+    /// A step down and a step up first where the value is a figure, then recent and usual ones.
+    pub choices: Vec<Choice>,
+    /// Where the usual ones come from, "common practice, no source"; empty for the angler's own.
+    pub source: String,
+}
+
+/// The tackle screen.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
+pub struct TackleView {
+    /// "Rod 1: next cast".
+    pub title: String,
+    /// Which rod.
+    pub rod: u8,
+    /// The rows.
+    pub rows: Vec<ChoiceRow>,
+    /// What the rule on lead weights says of what is on the line; empty where it says nothing. It forbids nothing.
+    pub caution: String,
+}
+
+/// What beside the session has a say in the tackle.
+pub struct TackleAround<'a> {
+    /// Hooklengths tied.
+    pub wallet: &'a [Tied],
+    /// Where the water lies.
+    pub region: Region,
+}
+
+/// Pop-up heights in mm: from 2 in to 5 ft, starting at 18 in (common practice, no source).
+const POPUPS_MM: &[u32] = &[51, 152, 305, 457, 610, 914, 1_524];
+/// Hooklengths in mm (common practice, no source).
+const HOOKLENGTHS_MM: &[u32] = &[100, 200, 300, 457, 762, 914, 1_219];
+/// Hook sizes (common practice, no source).
+const HOOKS: &[u32] = &[8, 10, 12, 14, 16, 18, 20];
+/// Leads and feeders in mg: 20, 30, 40, 50, 60 g and the ounce (common practice, no source).
+const LEADS_MG: &[u32] = &[20_000, 28_350, 30_000, 40_000, 50_000, 60_000];
+/// Baits and colours by message id (common practice, no source).
+const BAITS: &[&str] = &["bait-bread", "bait-corn", "bait-maggot", "bait-pellet", "bait-worm"];
+const COLOURS: &[&str] = &["colour-white", "colour-yellow", "colour-pink", "colour-red", "colour-brown"];
+/// A quarter of a wrap, and a whole one.
+const WRAP_STEPS: &[i64] = &[-100, -25, 25, 100];
+/// First range of a session, in hundredths of a wrap of 12 ft: about 38 yd (common practice, no source).
+pub(crate) const FIRST_WRAPS: u32 = 950;
+/// Direction steps in hundredths of a degree.
+const BEARING_STEPS: &[i64] = &[-1_000, -250, 250, 1_000];
+
+/// Makes the tackle screen of a rod.
+pub fn tackle(
+    words: &Wording,
+    session: Option<&Session>,
+    rod: RodNumber,
+    around: &TackleAround,
+) -> TackleView {
+    let name = words.say_with("rod", &[("rod", Arg::Text(&rod.to_string()))]);
+    let title = words.say_with("tackle-title", &[("rod", Arg::Text(&name))]);
+    let Some((session, state)) = session.and_then(|s| s.rod(rod).map(|r| (s, r))) else {
+        return TackleView { title, rod, rows: Vec::new(), caution: String::new() };
+    };
+    let make = Rows { words, session };
+    let rig = &state.rig;
+    let spot = state.spot.clone().unwrap_or_else(|| first_spot(session));
+    // What is in the wallet first, so that a loss is told from its length.
+    let mut lengths: Vec<u32> =
+        around.wallet.iter().map(|tied| (tied.hooklength.length.tenths_mm() + 5) / 10).collect();
+    lengths.extend(HOOKLENGTHS_MM);
+    lengths.sort_unstable();
+    lengths.dedup();
+    let mut rows = vec![
+        make.reach(&spot),
+        make.bearing(&spot),
+        make.clip(&spot),
+        make.text("bait", rig.bait.as_deref(), BAITS, |r| r.bait.as_deref()),
+        make.text("colour", rig.colour.as_deref(), COLOURS, |r| r.colour.as_deref()),
+        make.figure("popup", rig.popup_mm, POPUPS_MM, length_words),
+        make.figure("hooklength", rig.hooklength_mm, &lengths, length_words),
+        make.figure("hook", rig.hook_size.map(u32::from), HOOKS, |size| size.to_string()),
+        make.figure("lead", rig.lead_mg, LEADS_MG, |mg| make.grams(mg)),
+        make.material(rig.material),
+    ];
+    rows.extend(make.lost(rod));
+    TackleView { title, rod, rows, caution: caution(words, rig, around.region) }
+}
+
+/// The rule on lead weights, named where the weight stands. A weight of which nothing was said may be lead.
+fn caution(words: &Wording, rig: &Rig, region: Region) -> String {
+    if rig.material == Some(LeadMaterial::NonToxic) {
+        return String::new();
+    }
+    let grams = rig.lead_mg.map(|mg| f64::from(mg) / 1_000.0);
+    let rule = grams.and_then(|grams| lead_rule(grams, Material::Lead, region).ok()?.id());
+    match (rule, rig.material) {
+        (None, _) => String::new(),
+        (Some(id), Some(_)) => words.say(id),
+        (Some(id), None) => format!("{} {}", words.say("tackle-if-lead"), words.say(id)),
+    }
+}
+
+/// Straight out at the usual first range, by the session's sticks.
+pub fn first_spot(session: &Session) -> Spot {
+    let reach = Reach::Wraps { hundredths: FIRST_WRAPS, span_tenth_mm: session.setup.span_tenth_mm };
+    Spot { mark: None, bearing_cdeg: 0, reach, clipped: true }
+}
+
+struct Rows<'a> {
+    words: &'a Wording,
+    session: &'a Session,
+}
+
+impl Rows<'_> {
+    fn row(&self, field: &str, value: String, choices: Vec<Choice>, usual: bool) -> ChoiceRow {
+        let source = if usual { self.words.say("source-common") } else { String::new() };
+        ChoiceRow {
+            field: field.into(),
+            label: self.words.say(&format!("tackle-{field}")),
+            value,
+            choices,
+            source,
+        }
+    }
+
+    fn grams(&self, mg: u32) -> String {
+        self.words.say_with("tackle-g", &[("grams", Arg::Text(&trimmed(f64::from(mg) / 1_000.0, 2)))])
+    }
+
+    fn material(&self, now: Option<LeadMaterial>) -> ChoiceRow {
+        let value = |material| match material {
+            LeadMaterial::Lead => "lead",
+            LeadMaterial::NonToxic => "non_toxic",
+        };
+        let choice = |material| {
+            let value = value(material);
+            let label = self.words.say(&format!("tackle-material-{value}"));
+            Choice { label, value: value.into(), chosen: now == Some(material) }
+        };
+        let choices = vec![choice(LeadMaterial::Lead), choice(LeadMaterial::NonToxic)];
+        let said = choices.iter().find(|c| c.chosen).map(|c| c.label.clone());
+        self.row("material", said.unwrap_or_else(|| self.words.say("setup-unknown")), choices, false)
+    }
+
+    /// A hooklength lost with the rod's last cast, once there is one it could be lost with.
+    fn lost(&self, rod: RodNumber) -> Option<ChoiceRow> {
+        let casts = || self.session.casts.iter().filter(|cast| cast.rod == rod);
+        let last = casts().next_back()?;
+        let count = casts().filter(|cast| cast.hooklength_lost.is_some()).count();
+        let label = self.words.say("tackle-lost-now");
+        let choice = Choice { label, value: "1".into(), chosen: last.hooklength_lost.is_some() };
+        let value = self.words.say_with("tackle-lost-count", &[("count", Arg::Count(count))]);
+        let source = self.words.say("tackle-lost-how");
+        Some(ChoiceRow { source, ..self.row("hooklength_lost", value, vec![choice], false) })
+    }
+
+    fn reach(&self, spot: &Spot) -> ChoiceRow {
+        let steps = WRAP_STEPS.iter().map(|step| {
+            let reach = stepped(spot.reach, *step);
+            Choice {
+                label: self.words.say(if *step < 0 { "tackle-less" } else { "tackle-more" }),
+                ..self.reach_choice(reach, spot)
+            }
+        });
+        let mut choices: Vec<Choice> = steps.collect();
+        for (choice, step) in choices.iter_mut().zip(WRAP_STEPS) {
+            let size = trimmed(step.unsigned_abs() as f64 / 100.0, 2);
+            let wraps = self.words.say_with(
+                if size == "1" { "tackle-wrap" } else { "tackle-wraps" },
+                &[("wraps", Arg::Text(&size))],
+            );
+            choice.label = format!("{} {wraps}", choice.label);
+        }
+        choices.extend(self.recent_reaches().into_iter().map(|reach| self.reach_choice(reach, spot)));
+        self.row("reach", reach_words(self.words, spot.reach), choices, false)
+    }
+
+    fn reach_choice(&self, reach: Reach, spot: &Spot) -> Choice {
+        let value = serde_json::to_string(&reach).unwrap_or_default();
+        Choice { label: reach_words(self.words, reach), value, chosen: reach == spot.reach }
+    }
+
+    fn recent_reaches(&self) -> Vec<Reach> {
+        let mut reaches: Vec<Reach> = Vec::new();
+        for spot in self.session.casts.iter().rev().filter_map(|c| c.spot.as_ref()) {
+            if !reaches.contains(&spot.reach) && reaches.len() < 4 {
+                reaches.push(spot.reach);
+            }
+        }
+        reaches
+    }
+
+    fn bearing(&self, spot: &Spot) -> ChoiceRow {
+        let step = |step: &i64| {
+            let cdeg = (i64::from(spot.bearing_cdeg) + step).clamp(-8_500, 8_500);
+            let side = self.words.say(if *step < 0 { "tackle-left" } else { "tackle-right" });
+            let degrees = trimmed(step.unsigned_abs() as f64 / 100.0, 1);
+            Choice { label: format!("{side} {degrees}°"), value: cdeg.to_string(), chosen: false }
+        };
+        let mut choices: Vec<Choice> = BEARING_STEPS.iter().map(step).collect();
+        choices.extend(self.session.marks.iter().map(|mark| Choice {
+            label: mark.name.clone(),
+            value: format!("mark {}", mark.id),
+            chosen: spot.mark == Some(mark.id),
+        }));
+        let mark = spot.mark.and_then(|id| self.session.marks.iter().find(|m| m.id == id));
+        let value = mark.map_or_else(|| bearing_words(self.words, spot.bearing_cdeg), |m| m.name.clone());
+        self.row("bearing", value, choices, false)
+    }
+
+    fn clip(&self, spot: &Spot) -> ChoiceRow {
+        let choice = |on: bool| Choice {
+            label: self.words.say(if on { "tackle-clip-on" } else { "tackle-clip-off" }),
+            value: on.to_string(),
+            chosen: spot.clipped == on,
+        };
+        let value = choice(spot.clipped).label;
+        self.row("clip", value, vec![choice(true), choice(false)], false)
+    }
+
+    /// The angler's own first, latest first, then the usual ones.
+    fn text(
+        &self,
+        field: &str,
+        now: Option<&str>,
+        usual: &[&str],
+        of: fn(&Rig) -> Option<&str>,
+    ) -> ChoiceRow {
+        let mut values: Vec<String> = Vec::new();
+        let used = self.session.casts.iter().rev().filter_map(|c| of(&c.rig));
+        let usual: Vec<String> = usual.iter().map(|id| self.words.say(id)).collect();
+        for value in now.into_iter().chain(used).chain(usual.iter().map(String::as_str)) {
+            if !values.iter().any(|v| v == value) && values.len() < 8 {
+                values.push(value.to_owned());
+            }
+        }
+        let choice =
+            |value: String| Choice { label: value.clone(), chosen: now == Some(value.as_str()), value };
+        let choices = values.into_iter().map(choice).collect();
+        let value = now.map_or_else(|| self.words.say("tackle-none"), str::to_owned);
+        self.row(field, value, choices, true)
+    }
+
+    fn figure(&self, field: &str, now: Option<u32>, usual: &[u32], say: impl Fn(u32) -> String) -> ChoiceRow {
+        let mut values = usual.to_vec();
+        values.extend(now.filter(|n| !usual.contains(n)));
+        values.sort_unstable();
+        let choice = |n: &u32| Choice { label: say(*n), value: n.to_string(), chosen: now == Some(*n) };
+        let choices = values.iter().map(choice).collect();
+        self.row(field, now.map_or_else(|| self.words.say("tackle-none"), say), choices, true)
+    }
+}
+
+/// A reach a step further or nearer: hundredths of a wrap or of a yard, or about as many centimetres.
+fn stepped(reach: Reach, step: i64) -> Reach {
+    let add = |n: u32, by: i64| u32::try_from((i64::from(n) + by).max(by.abs().min(25))).unwrap_or(n);
+    match reach {
+        Reach::Wraps { hundredths, span_tenth_mm } => {
+            Reach::Wraps { hundredths: add(hundredths, step), span_tenth_mm }
+        }
+        Reach::Metres { cm } => Reach::Metres { cm: add(cm, step * 4) },
+        Reach::Yards { hundredths } => Reach::Yards { hundredths: add(hundredths, step * 4) },
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use restwater_log::Payload;
+    use restwater_session::fold;
+    use restwater_session::written::{SESSION, Written};
+
+    const NOWHERE: TackleAround = TackleAround { wallet: &[], region: Region::England };
+
+    #[test]
+    fn lead_is_named_and_other_metal_is_not() {
+        let words = Wording::new();
+        let of =
+            |lead_mg, material, region| caution(&words, &Rig { lead_mg, material, ..Rig::default() }, region);
+        let lead = Some(LeadMaterial::Lead);
+        assert!(of(Some(20_000), lead, Region::Wales).starts_with("Lead of this weight is not to be used"));
+        assert!(of(Some(20_000), None, Region::England).starts_with("If it is lead: Lead of this weight"));
+        assert!(of(Some(28_350), lead, Region::England).starts_with("One ounce of lead stands at the limit"));
+        assert_eq!(of(Some(40_000), lead, Region::England), "");
+        assert_eq!(of(Some(20_000), Some(LeadMaterial::NonToxic), Region::England), "");
+        assert_eq!(of(None, lead, Region::England), "");
+        assert!(of(Some(20_000), lead, Region::Elsewhere).contains("find out before you use it"));
+    }
+
+    #[test]
+    fn recent_baits_come_first_and_the_present_one_is_marked() {
+        let mut day = Written::new(1);
+        let rig = Rig { bait: Some("dough".into()), ..Rig::default() };
+        day.log(5, Payload::RigSet { rod: 1, rig });
+        day.log(10, Payload::Cast { rod: 1 });
+        let session = fold(SESSION, &day.ops);
+        let view = tackle(&Wording::new(), Some(&session), 1, &NOWHERE);
+        let bait = view.rows.iter().find(|row| row.field == "bait").unwrap();
+        assert_eq!(bait.value, "dough");
+        assert!(bait.choices[0].chosen && bait.choices[0].value == "dough");
+        assert_eq!(bait.choices[1].value, "bread");
+        assert_eq!(bait.source, "common practice, no source");
+    }
+
+    #[test]
+    fn steps_never_reach_nothing() {
+        let reach = Reach::Wraps { hundredths: 50, span_tenth_mm: 20_000 };
+        assert_eq!(stepped(reach, -100), Reach::Wraps { hundredths: 25, span_tenth_mm: 20_000 });
+        assert_eq!(stepped(reach, 25), Reach::Wraps { hundredths: 75, span_tenth_mm: 20_000 });
+    }
+
+    #[test]
+    fn without_a_session_there_is_nothing_to_change() {
+        assert!(tackle(&Wording::new(), None, 1, &NOWHERE).rows.is_empty());
+    }
+}

@@ -1,0 +1,254 @@
+//! Survival, hazard and bites per hour by leave time.
+
+use super::{LEVEL, bites, counts_words, range_words, too_few};
+use restwater_waits::{Advice, CurveKind, CurvePoint, Limits, SurvivalCurve, Wait, WaitPosterior};
+use crate::bank::leave_words;
+use crate::chart::{
+    Axis, ChartBand, ChartBar, ChartDot, ChartKind, ChartLine, ChartSpan, ChartView, DotShape, LineStyle,
+};
+use crate::figures::{trimmed, whole};
+use crate::{Arg, Wording};
+
+/// Points of a curve that is drawn.
+const POINTS: u32 = 48;
+/// Minutes that are always shown.
+const SHORTEST_AXIS_MIN: f64 = 20.0;
+/// Below this ratio of the thickest minute to the thinnest nothing is said of a thickest.
+const FLAT: f64 = 1.5;
+
+/// What the three curves are made from.
+pub(super) struct Asked<'a> {
+    pub(super) words: &'a Wording,
+    pub(super) all: &'a [Wait],
+    pub(super) posterior: &'a WaitPosterior,
+    pub(super) advice: &'a Advice,
+    pub(super) habit: Option<f64>,
+}
+
+impl Asked<'_> {
+    fn longest(&self) -> f64 {
+        self.all.iter().map(|w| w.minutes()).fold(0.0, f64::max)
+    }
+
+    fn minutes_axis(&self) -> Axis {
+        Axis::up_to(self.words.say("axis-wait"), (1.15 * self.longest()).max(SHORTEST_AXIS_MIN))
+    }
+
+    fn curve(&self, kind: CurveKind, to: f64) -> Option<Vec<CurvePoint>> {
+        let times: Vec<f64> = (1..=POINTS).map(|i| to * f64::from(i) / f64::from(POINTS)).collect();
+        self.posterior.curve(kind, &times, LEVEL).ok()
+    }
+
+    /// The expected line and its band, both times `scale`.
+    fn expected(&self, chart: &mut ChartView, curve: &[CurvePoint], scale: f64, start: f64) {
+        let with_start = |first: f64, of: fn(&CurvePoint) -> f64| -> Vec<f64> {
+            std::iter::once(first).chain(curve.iter().map(|p| scale * of(p))).collect()
+        };
+        let x: Vec<f64> = std::iter::once(0.0).chain(curve.iter().map(|p| p.minutes)).collect();
+        chart.bands.push(ChartBand {
+            label: self.words.say("legend-band"),
+            x: x.clone(),
+            low: with_start(start, |p| p.low),
+            high: with_start(start, |p| p.high),
+        });
+        chart.lines.push(ChartLine {
+            label: self.words.say("legend-expected"),
+            style: LineStyle::Dashed,
+            x,
+            y: with_start(start, |p| p.mean),
+        });
+    }
+
+    /// Share of casts still without a bite: Kaplan-Meier with its limits, and the posterior's curve.
+    pub(super) fn survival(&self) -> Option<ChartView> {
+        let seen = SurvivalCurve::new(self.all).ok()?;
+        let x = self.minutes_axis();
+        let curve = self.curve(CurveKind::Survival, x.to)?;
+        let y = Axis::up_to(self.words.say("axis-without"), 100.0);
+        let title = self.words.say("waits-survival");
+        let mut chart = ChartView::new(ChartKind::Survival, title, x, y);
+        self.expected(&mut chart, &curve, 100.0, 100.0);
+        chart.lines.extend(steps(self.words, &seen, LineStyle::Solid, "legend-seen"));
+        chart.lines.extend(limits(self.words, &seen));
+        chart.says = self.half(&seen);
+        chart.notes = vec![counts_words(self.words, self.all), self.words.say("waits-survival-how")];
+        Some(chart)
+    }
+
+    fn half(&self, seen: &SurvivalCurve) -> String {
+        let words = self.words;
+        if bites(self.all) < super::BITES_TO_TELL {
+            return words.say_with("waits-cant-tell", &[("bites", Arg::Count(bites(self.all)))]);
+        }
+        let longest = whole(seen.longest_min());
+        let Some(median) = seen.quantile(0.5) else {
+            return words.say_with("waits-not-half", &[("longest", Arg::Text(&longest))]);
+        };
+        let limits = seen.quantile_limits(0.5, Limits::LogLog, LEVEL).unwrap_or((None, None));
+        let (low, high) = (whole(limits.0.unwrap_or(0.0)), limits.1.map(whole));
+        let limits = match &high {
+            Some(high) => words.say_with("range", &[("low", Arg::Text(&low)), ("high", Arg::Text(high))]),
+            None => words.say_with("range-open", &[("low", Arg::Text(&low))]),
+        };
+        let median = whole(median);
+        words.say_with("waits-half", &[("median", Arg::Text(&median)), ("limits", Arg::Text(&limits))])
+    }
+
+    /// Chance of a bite in the next minute, with bars of what was seen.
+    pub(super) fn hazard(&self) -> Option<ChartView> {
+        let x = self.minutes_axis();
+        let curve = self.curve(CurveKind::Hazard, self.longest().max(5.0))?;
+        let bars = self.bars(x.to);
+        let top = bars.iter().map(|b| b.height).fold(0.0, f64::max);
+        let high = curve.iter().map(|p| 100.0 * p.high).fold(0.0, f64::max);
+        // One thin minute at the end of the record can have any rate: the axis follows the expected curve.
+        let top =
+            top.min(1.3 * high).max(high.min(3.0 * curve.iter().map(|p| 100.0 * p.mean).fold(0.0, f64::max)));
+        let y = Axis::up_to(self.words.say("axis-hazard"), top.max(1.0));
+        let mut chart = ChartView::new(ChartKind::Hazard, self.words.say("waits-hazard"), x, y);
+        self.expected(&mut chart, &curve, 100.0, 100.0 * curve.first()?.mean);
+        if let (Some(band), Some(first)) = (chart.bands.first_mut(), curve.first()) {
+            (band.low[0], band.high[0]) = (100.0 * first.low, 100.0 * first.high);
+        }
+        chart.bars = bars;
+        if let Some((from, to)) = self.advice.bite_window.filter(|_| !too_few(self.advice)) {
+            chart.spans.push(ChartSpan { label: self.words.say("span-window"), from, to });
+        }
+        chart.says = self.thickest(&curve);
+        chart.notes = vec![counts_words(self.words, self.all), self.words.say("waits-hazard-how")];
+        Some(chart)
+    }
+
+    fn thickest(&self, curve: &[CurvePoint]) -> String {
+        let words = self.words;
+        if too_few(self.advice) {
+            return words.say_with("waits-cant-tell", &[("bites", Arg::Count(bites(self.all)))]);
+        }
+        let top = curve.iter().max_by(|a, b| a.mean.total_cmp(&b.mean));
+        let least = curve.iter().map(|p| p.mean).fold(f64::INFINITY, f64::min);
+        let Some(top) = top.filter(|top| top.mean > FLAT * least) else { return words.say("waits-flat") };
+        let (minute, percent) = (whole(top.minutes), whole(100.0 * top.mean));
+        let limits = range_words(words, 100.0 * top.low, 100.0 * top.high, 0);
+        let end = top.minutes >= self.longest() - 1e-9;
+        words.say_with(
+            if end { "waits-rising" } else { "waits-thickest" },
+            &[
+                ("minute", Arg::Text(&minute)),
+                ("percent", Arg::Text(&percent)),
+                ("limits", Arg::Text(&limits)),
+            ],
+        )
+    }
+
+    /// Bites per hundred minutes out, in stretches of the wait, each with its counts.
+    fn bars(&self, to: f64) -> Vec<ChartBar> {
+        let width = if to > 45.0 { 5.0 } else { 2.0 };
+        let mut bars = Vec::new();
+        let mut from = 0.0;
+        while from < self.longest() {
+            let until = from + width;
+            let out: f64 = self.all.iter().map(|w| w.minutes().clamp(from, until) - from).sum();
+            let here = |w: &&Wait| w.is_bite() && w.minutes() > from && w.minutes() <= until;
+            let bites = self.all.iter().filter(here).count();
+            if out > 0.0 && bites > 0 {
+                let label = words_of_bar(self.words, bites, out);
+                bars.push(ChartBar { from, to: until, height: 100.0 * bites as f64 / out, label });
+            }
+            from = until;
+        }
+        bars
+    }
+
+    /// Bites per hour of leaving every cast so long, with the near-best band.
+    pub(super) fn leave_time(&self) -> Option<ChartView> {
+        let x = self.minutes_axis();
+        let curve = self.curve(CurveKind::Rate, x.to)?;
+        let mean = curve.iter().map(|p| p.mean).fold(0.0, f64::max);
+        let top = curve.iter().map(|p| p.high).fold(0.0, f64::max).min(3.0 * mean);
+        let y = Axis::up_to(self.words.say("axis-rate"), top);
+        let mut chart = ChartView::new(ChartKind::LeaveTime, self.words.say("waits-leave"), x, y);
+        self.expected(&mut chart, &curve, 1.0, 0.0);
+        let known = !too_few(self.advice);
+        if let Some(from) = self.advice.hold_until_min.filter(|_| known) {
+            let to = self.advice.recast_by_min.unwrap_or(chart.x.to).min(chart.x.to);
+            if from < to {
+                chart.spans.push(ChartSpan { label: self.words.say("span-near-best"), from, to });
+            }
+        }
+        let at = |t: f64| near(&curve, t).map(|p| p.mean);
+        let mut dot = |t: Option<f64>, shape| {
+            if let Some((x, y)) = t.filter(|t| *t <= chart.x.to).and_then(|t| Some((t, at(t)?))) {
+                chart.dots.push(ChartDot { x, y, shape });
+            }
+        };
+        dot(self.advice.best_min.filter(|_| known), DotShape::Best);
+        dot(self.habit, DotShape::Habit);
+        chart.says = self.leave_says(&curve);
+        chart.notes = vec![counts_words(self.words, self.all), self.words.say("waits-leave-how")];
+        if self.longest() < chart.x.to {
+            let longest = whole(self.longest());
+            chart.notes.push(self.words.say_with("advice-known-to", &[("minutes", Arg::Text(&longest))]));
+        }
+        Some(chart)
+    }
+
+    fn leave_says(&self, curve: &[CurvePoint]) -> String {
+        let words = self.words;
+        if too_few(self.advice) {
+            return words.say_with("waits-cant-tell", &[("bites", Arg::Count(bites(self.all)))]);
+        }
+        let end = curve.last().map_or(0.0, |p| p.minutes);
+        let at = self.advice.best_min.unwrap_or(end).min(end);
+        let rate = trimmed(self.advice.best_rate_per_hour, 1);
+        let limits = near(curve, at).map(|p| range_words(words, p.low, p.high, 1)).unwrap_or_default();
+        let best =
+            words.say_with("waits-best-rate", &[("rate", Arg::Text(&rate)), ("limits", Arg::Text(&limits))]);
+        format!("{} {best}", leave_words(words, self.advice))
+    }
+}
+
+fn words_of_bar(words: &Wording, bites: usize, out: f64) -> String {
+    words.say_with("waits-bar", &[("bites", Arg::Count(bites)), ("minutes", Arg::Text(&whole(out)))])
+}
+
+/// The point of a curve nearest to a time.
+fn near(curve: &[CurvePoint], minutes: f64) -> Option<&CurvePoint> {
+    curve.iter().min_by(|a, b| (a.minutes - minutes).abs().total_cmp(&(b.minutes - minutes).abs()))
+}
+
+/// A Kaplan-Meier curve as a line of steps, in per cent.
+pub(super) fn steps(
+    words: &Wording,
+    seen: &SurvivalCurve,
+    style: LineStyle,
+    label: &str,
+) -> Option<ChartLine> {
+    let levels: Vec<(f64, f64)> = seen.steps().iter().map(|s| (s.minutes, 100.0 * s.survival)).collect();
+    stairs(&levels, seen.longest_min(), style, words.say(label))
+}
+
+/// Its two limits as dotted steps.
+fn limits(words: &Wording, seen: &SurvivalCurve) -> Vec<ChartLine> {
+    let Ok(limits) = seen.limits(Limits::LogLog, LEVEL) else { return Vec::new() };
+    let side = |of: fn((f64, f64)) -> f64, label: String| {
+        let known = seen.steps().iter().zip(&limits);
+        let levels: Vec<(f64, f64)> =
+            known.filter_map(|(s, l)| Some((s.minutes, 100.0 * of((*l)?)))).collect();
+        stairs(&levels, seen.longest_min(), LineStyle::Dotted, label)
+    };
+    let low = side(|l| l.0, words.say("legend-limits"));
+    low.into_iter().chain(side(|l| l.1, String::new())).collect()
+}
+
+fn stairs(levels: &[(f64, f64)], end: f64, style: LineStyle, label: String) -> Option<ChartLine> {
+    let (mut x, mut y) = (vec![0.0], vec![100.0]);
+    let mut last = 100.0;
+    for &(minutes, level) in levels {
+        x.extend([minutes, minutes]);
+        y.extend([last, level]);
+        last = level;
+    }
+    x.push(end);
+    y.push(last);
+    (end > 0.0).then_some(ChartLine { label, style, x, y })
+}

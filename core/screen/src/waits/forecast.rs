@@ -1,0 +1,111 @@
+//! What the rest of the time is likely to hold, as ranges.
+
+use restwater_waits::WaitPosterior;
+use restwater_match_day::forecast::{Range, TimeLeft};
+use restwater_session::rest::{Rest, landing, rest_of_match};
+use crate::figures::{trimmed, whole};
+use crate::{Arg, Choice, ChoiceRow, Wording};
+use restwater_session::{Rhythm, Session};
+use serde::{Deserialize, Serialize};
+
+/// Times left that can be asked about, in minutes.
+const LEFT_MIN: [u32; 6] = [30, 60, 90, 120, 180, 240];
+/// Steers the futures: the same record says the same.
+const SEED: u64 = 4;
+
+/// One figure with its range.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
+pub struct ForecastLine {
+    /// What it is: "Bites to come".
+    pub label: String,
+    /// "2 to 5, most likely 3".
+    pub value: String,
+    /// One future in ten stays below this.
+    pub low: f64,
+    /// The middle one.
+    pub likely: f64,
+    /// One future in ten passes this.
+    pub high: f64,
+}
+
+/// What is to come until all-out.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
+pub struct ForecastView {
+    /// Its heading.
+    pub title: String,
+    /// How much time is left, a choice by taps.
+    pub left: ChoiceRow,
+    /// What it says, in one sentence.
+    pub says: String,
+    /// Casts left, bites to come, fish to come, last useful cast.
+    pub lines: Vec<ForecastLine>,
+    /// How that was obtained.
+    pub notes: Vec<String>,
+}
+
+/// Plays the `left_min` minutes that are left from where the rods are: one entry a rod in `out_min`, the
+/// minutes its bait has been out or none. None where nothing can be foretold.
+pub fn forecast_view(
+    words: &Wording,
+    session: &Session,
+    posterior: &WaitPosterior,
+    rhythm: Rhythm,
+    out_min: &[Option<f64>],
+    left_min: u32,
+) -> Option<ForecastView> {
+    let advice = posterior.advice();
+    let time = TimeLeft { minutes: f64::from(left_min), rods: out_min.to_vec() };
+    // Weight is the Match screen's: here every fish counts one.
+    let fish = landing(session, vec![1.0]);
+    let Rest { coming, last } = rest_of_match(posterior, &advice, &rhythm, &time, &fish, SEED).ok()?;
+    let mut lines = vec![
+        line(words, "forecast-casts", coming.casts),
+        line(words, "forecast-bites", coming.bites),
+        line(words, "forecast-fish", coming.fish),
+    ];
+    lines.extend(last.map(|last| {
+        let range = Range { low: last.low, likely: last.before_all_out, high: last.high };
+        line(words, "forecast-last", range)
+    }));
+    let any = whole(100.0 * coming.any_bite);
+    let too_few = super::too_few(&advice);
+    let says = words.say_with(
+        if too_few { "forecast-cant-tell" } else { "forecast-says" },
+        &[("percent", Arg::Text(&any)), ("minutes", Arg::Text(&left_min.to_string()))],
+    );
+    let (leave, turn) = (whole(advice.next_leave_min), trimmed(rhythm.turn_round_min, 1));
+    let how = words.say_with("forecast-how", &[("leave", Arg::Text(&leave)), ("turn", Arg::Text(&turn))]);
+    Some(ForecastView {
+        title: words.say("forecast-title"),
+        left: left_row(words, left_min),
+        says,
+        lines,
+        notes: vec![how],
+    })
+}
+
+fn line(words: &Wording, id: &str, range: Range) -> ForecastLine {
+    let [low, likely, high] = [range.low, range.likely, range.high].map(whole);
+    let same = low == high;
+    let value = words.say_with(
+        if same { "forecast-one" } else { "forecast-range" },
+        &[("low", Arg::Text(&low)), ("likely", Arg::Text(&likely)), ("high", Arg::Text(&high))],
+    );
+    let unit = format!("{id}-value");
+    let value = if words.has(&unit) { words.say_with(&unit, &[("value", Arg::Text(&value))]) } else { value };
+    ForecastLine { label: words.say(id), value, low: range.low, likely: range.likely, high: range.high }
+}
+
+fn left_row(words: &Wording, left_min: u32) -> ChoiceRow {
+    let say = |m: u32| words.say_with("forecast-min", &[("minutes", Arg::Text(&m.to_string()))]);
+    let choice = |m: &u32| Choice { label: say(*m), value: m.to_string(), chosen: *m == left_min };
+    ChoiceRow {
+        field: "left".into(),
+        label: words.say("forecast-left"),
+        value: say(left_min),
+        choices: LEFT_MIN.iter().map(choice).collect(),
+        source: String::new(),
+    }
+}

@@ -1,0 +1,172 @@
+//! The Waits screen: what the record says of waiting, as pictures that also say it in words.
+
+mod curves;
+mod days;
+mod forecast;
+
+pub use forecast::{ForecastLine, ForecastView, forecast_view};
+
+use super::casts_that_count::CastFilter;
+use super::figures::{trimmed, whole};
+use super::{Arg, ChartView, ChoiceRow, Wording};
+use restwater_waits::{Advice, EarlierDay, Record, Settings, Wait, WaitPosterior};
+use restwater_compare::CastRow;
+use restwater_session::{Rhythm, Session};
+use serde::{Deserialize, Serialize};
+
+/// Level of every interval on this screen.
+const LEVEL: f64 = 0.95;
+/// Bites below which nothing is said of this water.
+const BITES_TO_TELL: usize = restwater_waits::BITES_TO_TELL as usize;
+
+/// The Waits screen.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
+pub struct WaitsView {
+    /// Its heading.
+    pub title: String,
+    /// What counts: "9 bites in 15 casts, 3 h 32 in the water."
+    pub counts: String,
+    /// Which casts count, each row a choice by taps; hand the field and value back to choose.
+    pub rows: Vec<ChoiceRow>,
+    /// The pictures, most telling first; empty before the first cast is in.
+    pub charts: Vec<ChartView>,
+    /// What the rest of a day is likely to hold.
+    pub forecast: Option<ForecastView>,
+}
+
+/// An earlier session as it speaks today.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct EarlierRows<'a> {
+    /// Its casts.
+    pub rows: &'a [CastRow],
+    /// How much they count, 0..1.
+    pub weight: f64,
+}
+
+/// What the screen is made from.
+#[derive(Clone, Copy)]
+pub struct WaitsInput<'a> {
+    /// The session.
+    pub session: &'a Session,
+    /// Its casts as rows.
+    pub rows: &'a [CastRow],
+    /// Earlier sessions, newest first.
+    pub earlier: &'a [EarlierRows<'a>],
+    /// Which casts count.
+    pub filter: &'a CastFilter,
+    /// What a cast costs beside its wait.
+    pub rhythm: Rhythm,
+    /// When the angler winds in by habit.
+    pub habit_min: Option<f64>,
+    /// The sentences.
+    pub words: &'a Wording,
+}
+
+/// The casts that count.
+pub(super) struct Counted {
+    today: Vec<Wait>,
+    today_at: Vec<f64>,
+    earlier: Vec<(Vec<Wait>, f64)>,
+}
+
+/// The screen without its forecast, and the posterior that a forecast needs; no posterior where the record
+/// can't be computed with.
+pub fn waits(input: &WaitsInput) -> (WaitsView, Option<WaitPosterior>) {
+    let words = input.words;
+    let counted = Counted::new(input);
+    let title = words.say("waits-title");
+    let rows = input.filter.rows(words, input.session, input.rows, input.earlier.len());
+    let all = counted.all();
+    let mut view =
+        WaitsView { title, counts: counts_words(words, &all), rows, charts: Vec::new(), forecast: None };
+    let earlier: Vec<EarlierDay> =
+        counted.earlier.iter().map(|(waits, weight)| EarlierDay { waits, weight: *weight }).collect();
+    let record = Record {
+        today: &counted.today,
+        earlier: &earlier,
+        turn_round_min: input.rhythm.turn_round_min,
+        bite_extra_min: input.rhythm.bite_extra_min,
+        habit_min: input.habit_min,
+    };
+    let Ok(posterior) = WaitPosterior::new(&record, &Settings::default()) else { return (view, None) };
+    if !all.is_empty() {
+        view.charts = charts(input, &counted, &all, &posterior);
+    }
+    (view, Some(posterior))
+}
+
+fn charts(input: &WaitsInput, counted: &Counted, all: &[Wait], posterior: &WaitPosterior) -> Vec<ChartView> {
+    let advice = posterior.advice();
+    let asked = curves::Asked { words: input.words, all, posterior, advice: &advice, habit: input.habit_min };
+    let mut charts = Vec::new();
+    charts.extend(asked.leave_time());
+    charts.extend(asked.survival());
+    charts.extend(asked.hazard());
+    charts.extend(days::earlier(input, counted));
+    charts.extend(days::drift(input, counted));
+    charts
+}
+
+impl Counted {
+    fn new(input: &WaitsInput) -> Self {
+        let today: Vec<&CastRow> = input.rows.iter().filter(|row| input.filter.takes(row)).collect();
+        let days = if input.filter.today_only { &[] } else { input.earlier };
+        let of = |day: &EarlierRows| {
+            let waits: Vec<Wait> =
+                day.rows.iter().filter(|row| input.filter.takes(row)).map(|row| row.wait).collect();
+            (!waits.is_empty()).then_some((waits, day.weight))
+        };
+        Self {
+            today: today.iter().map(|row| row.wait).collect(),
+            today_at: today.iter().map(|row| row.at_min).collect(),
+            earlier: days.iter().filter_map(of).collect(),
+        }
+    }
+
+    fn all(&self) -> Vec<Wait> {
+        self.today.iter().chain(self.earlier.iter().flat_map(|day| &day.0)).copied().collect()
+    }
+}
+
+fn bites(waits: &[Wait]) -> usize {
+    waits.iter().filter(|w| w.is_bite()).count()
+}
+
+/// "9 bites in 15 casts, 212 minutes out."
+fn counts_words(words: &Wording, waits: &[Wait]) -> String {
+    // An empty sum of floats is minus nought.
+    let minutes: f64 = waits.iter().map(|w| w.minutes()).sum::<f64>() + 0.0;
+    words.say_with(
+        "waits-counts",
+        &[
+            ("bites", Arg::Count(bites(waits))),
+            ("casts", Arg::Count(waits.len())),
+            ("minutes", Arg::Text(&whole(minutes))),
+        ],
+    )
+}
+
+/// A probability as it is written: "0.34", "0.006", "below 0.001".
+pub(crate) fn p_words(words: &Wording, p: f64) -> String {
+    if p < 0.001 {
+        words.say("p-tiny")
+    } else {
+        let decimals = if p < 0.1 { 3 } else { 2 };
+        words.say_with("p-is", &[("p", Arg::Text(&format!("{p:.decimals$}")))])
+    }
+}
+
+/// "1.2 to 3.3".
+fn range_words(words: &Wording, low: f64, high: f64, decimals: usize) -> String {
+    let (low, high) = (trimmed(low, decimals), trimmed(high, decimals));
+    words.say_with("range", &[("low", Arg::Text(&low)), ("high", Arg::Text(&high))])
+}
+
+/// Where the record is too thin to say anything of this water.
+fn too_few(advice: &Advice) -> bool {
+    advice.state == restwater_waits::AdviceState::CantTellYet
+}
+
+#[cfg(test)]
+mod tests;

@@ -1,0 +1,176 @@
+//! The Waits screen of a written day.
+
+use super::*;
+use restwater_log::{Payload, Reach, Rig, Spot};
+use crate::{ChartKind, DotShape, LineStyle};
+use restwater_session::written::{SESSION, Written};
+use restwater_session::{fold, habit_min, rhythm, rows_of};
+
+/// Invented day: bites at about a quarter of an hour, every second cast without one for `left` minutes.
+fn day(bites: i64, left: i64) -> Session {
+    let mut day = Written::new(1);
+    let reach = Reach::Metres { cm: 3_500 };
+    let mut now = 60;
+    for i in 0..bites {
+        let spot = Spot { mark: None, bearing_cdeg: if i % 2 == 0 { 0 } else { 900 }, reach, clipped: true };
+        day.log(now - 20, Payload::SpotSet { rod: 1, spot });
+        let bait = if i % 3 == 0 { "corn" } else { "bread" };
+        let rig = Rig { bait: Some(bait.into()), ..Rig::default() };
+        day.log(now - 10, Payload::RigSet { rod: 1, rig });
+        day.log(now, Payload::Cast { rod: 1 });
+        day.log(now + 60 * left, Payload::WoundIn { rod: 1 });
+        now += 60 * left + 120;
+        day.log(now, Payload::Cast { rod: 1 });
+        day.log(now + 840 + 11 * (i * 7 % 10), Payload::Bite { rod: 1 });
+        day.log(now + 960, Payload::Landed { rod: 1, fish: None });
+        now += 1_200;
+    }
+    fold(SESSION, &day.ops)
+}
+
+fn screen(
+    session: &Session,
+    earlier: &[EarlierRows],
+    filter: &CastFilter,
+) -> (WaitsView, Option<WaitPosterior>) {
+    let words = Wording::new();
+    let rows = rows_of(session);
+    waits(&WaitsInput {
+        session,
+        rows: &rows,
+        earlier,
+        filter,
+        rhythm: rhythm(session, 2.0, 3.0),
+        habit_min: habit_min(session),
+        words: &words,
+    })
+}
+
+fn chart(view: &WaitsView, kind: ChartKind) -> &ChartView {
+    view.charts.iter().find(|chart| chart.kind == kind).unwrap()
+}
+
+#[test]
+fn before_the_first_cast_is_in_there_are_no_pictures() {
+    let (view, posterior) = screen(&day(0, 20), &[], &CastFilter::default());
+    assert!(view.charts.is_empty() && posterior.is_some());
+    assert_eq!(view.counts, "No bites in 0 casts, 0 min in the water.");
+}
+
+#[test]
+fn under_three_bites_every_picture_says_that_it_cannot_tell() {
+    let (view, _) = screen(&day(2, 20), &[], &CastFilter::default());
+    assert_eq!(view.charts.len(), 4, "no earlier sessions, so no picture of them");
+    for chart in &view.charts {
+        assert_eq!(chart.says, "Can't tell yet: 2 bites so far.", "{:?}", chart.kind);
+    }
+    assert!(chart(&view, ChartKind::LeaveTime).spans.is_empty(), "and shows no band");
+}
+
+#[test]
+fn after_a_day_of_bites_the_pictures_say_what_they_show() {
+    let session = day(8, 20);
+    let (view, posterior) = screen(&session, &[], &CastFilter::default());
+    assert_eq!(view.counts, "8 bites in 16 casts, 279 min in the water.");
+    let survival = chart(&view, ChartKind::Survival);
+    // 8 of 16 casts bit within 16 min while none was wound in before 20: the curve meets one half at the last bite.
+    assert_eq!(survival.says, "Half of the casts had a bite by 16 min (95 %: 15 or more).");
+    let seen = survival.lines.iter().find(|line| line.style == LineStyle::Solid).unwrap();
+    assert_eq!((seen.y.first(), seen.y.last()), (Some(&100.0), Some(&50.0)));
+    assert_eq!(survival.lines.iter().filter(|line| line.style == LineStyle::Dotted).count(), 2);
+    let leave = chart(&view, ChartKind::LeaveTime);
+    let advice = posterior.unwrap().advice();
+    let span = &leave.spans[0];
+    assert_eq!(Some(span.from), advice.hold_until_min);
+    assert!(leave.says.starts_with("Hold until 1"), "{}", leave.says);
+    assert!(leave.says.contains("bites an hour (95 %: "), "{}", leave.says);
+    assert!(leave.dots.iter().any(|d| d.shape == DotShape::Habit && (d.x - 20.0).abs() < 1e-9));
+    let hazard = chart(&view, ChartKind::Hazard);
+    assert!(hazard.says.starts_with("Bites come thickest about 1"), "{}", hazard.says);
+    // 16 casts passed through the minutes 12 to 14; the first bite came at 14 sharp.
+    assert_eq!(hazard.bars.iter().map(|b| b.label.as_str()).next(), Some("1 bite in 32 min"));
+    assert_eq!(hazard.spans[0].label, "bite window");
+    let drift = chart(&view, ChartKind::Drift);
+    assert_eq!(drift.dots.len(), 16);
+    assert!(drift.says.starts_with("Can't tell a drift"), "{}", drift.says);
+}
+
+#[test]
+fn lines_and_bands_are_whole_and_on_their_axes() {
+    let (view, _) = screen(&day(8, 20), &[], &CastFilter::default());
+    for chart in &view.charts {
+        for line in &chart.lines {
+            assert_eq!(line.x.len(), line.y.len());
+            assert!(
+                line.x.iter().all(|x| (chart.x.from..=chart.x.to + 1e-9).contains(x)),
+                "{:?}",
+                chart.kind
+            );
+            assert!(line.y.iter().all(|y| y.is_finite() && *y >= 0.0));
+        }
+        for band in &chart.bands {
+            assert!(band.low.iter().zip(&band.high).all(|(low, high)| low <= high), "{:?}", chart.kind);
+        }
+        assert!(!chart.says.is_empty() && !chart.notes.is_empty());
+        for text in chart.notes.iter().chain([&chart.says, &chart.title, &chart.x.label, &chart.y.label]) {
+            assert!(!text.starts_with("waits-") && !text.contains('{'), "{text}");
+        }
+    }
+}
+
+#[test]
+fn which_casts_count_is_chosen_by_taps() {
+    let session = day(8, 20);
+    let (all, _) = screen(&session, &[], &CastFilter::default());
+    let fields: Vec<&str> = all.rows.iter().map(|row| row.field.as_str()).collect();
+    assert_eq!(fields, ["spot", "bait"], "one rod and no earlier sessions: nothing to choose there");
+    let bait = &all.rows[1];
+    assert_eq!(bait.value, "all baits");
+    let corn = bait.choices.iter().find(|c| c.label == "corn").unwrap();
+    let filter = CastFilter::default().with("bait", &corn.value).unwrap();
+    let (some, _) = screen(&session, &[], &filter);
+    assert_eq!(some.counts, "3 bites in 6 casts, 103 min in the water.");
+    assert_eq!(some.rows[1].value, "corn");
+}
+
+#[test]
+fn today_is_compared_with_earlier_sessions() {
+    let (today, before) = (day(6, 20), day(7, 20));
+    let rows = rows_of(&before);
+    let earlier = [EarlierRows { rows: &rows, weight: 0.5 }];
+    let (view, _) = screen(&today, &earlier, &CastFilter::default());
+    let picture = chart(&view, ChartKind::Earlier);
+    assert!(picture.says.starts_with("Can't tell this session from earlier ones: log-rank p 0."));
+    assert_eq!(picture.notes[0], "This session: 6 bites in 12 casts. Earlier: 7 in 14, over 1 session.");
+    let styles: Vec<LineStyle> = picture.lines.iter().map(|l| l.style).collect();
+    assert_eq!(styles, [LineStyle::Solid, LineStyle::Dashed]);
+    assert_eq!(view.rows.last().map(|r| r.value.as_str()), Some("with the one before"));
+    let only = CastFilter { today_only: true, ..CastFilter::default() };
+    let (view, _) = screen(&today, &earlier, &only);
+    assert!(view.charts.iter().all(|c| c.kind != ChartKind::Earlier));
+}
+
+#[test]
+fn the_rest_of_the_day_comes_as_ranges() {
+    let session = day(8, 20);
+    let (_, posterior) = screen(&session, &[], &CastFilter::default());
+    let (words, rhythm) = (Wording::new(), rhythm(&session, 2.0, 3.0));
+    let posterior = posterior.unwrap();
+    let of = |left| forecast_view(&words, &session, &posterior, rhythm, &[None], left).unwrap();
+    let hour = of(60);
+    assert_eq!(hour.lines.len(), 4);
+    for line in &hour.lines {
+        assert!(line.low <= line.likely && line.likely <= line.high, "{line:?}");
+    }
+    assert!(of(240).lines[1].likely > hour.lines[1].likely, "more time, more bites");
+    let last = &hour.lines[3];
+    assert!(
+        last.value.ends_with("min before all-out") && last.likely > 10.0 && last.likely < 16.0,
+        "{last:?}"
+    );
+    assert_eq!(hour.left.choices.iter().filter(|c| c.chosen).count(), 1);
+    assert!(
+        forecast_view(&words, &session, &posterior, rhythm, &[], 0).is_some(),
+        "no time left is no error"
+    );
+}

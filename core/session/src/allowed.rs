@@ -1,0 +1,111 @@
+//! What can be logged now. A refusal says what to do, and nothing is changed.
+
+use super::fold::MOST_RODS;
+use super::model::{RodState, Session};
+use restwater_log::{Payload, RodNumber};
+
+/// Why an entry can't be logged now.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, thiserror::Error)]
+pub enum NotNow {
+    /// No session is open.
+    #[error("no session is open: start one first")]
+    NoSession,
+    /// A session is open already.
+    #[error("a session is open already: end it first")]
+    SessionOpen,
+    /// There is no such rod.
+    #[error("there is no rod {rod}: this session has {rods}")]
+    NoSuchRod {
+        /// The rod asked for.
+        rod: RodNumber,
+        /// How many there are.
+        rods: RodNumber,
+    },
+    /// A session needs one to nine rods.
+    #[error("a session has 1 to {MOST_RODS} rods, not {0}")]
+    RodCount(RodNumber),
+    /// Nothing is out on that rod.
+    #[error("nothing is out on rod {0}: tap CAST when the lead hits the water")]
+    NothingOut(RodNumber),
+    /// A fish is on.
+    #[error("a fish is on rod {0}: say LANDED, LOST or MISSED first")]
+    FishOn(RodNumber),
+    /// No alternating test runs.
+    #[error("no alternating test runs: start one from a change")]
+    NoTest,
+    /// The alternating test is through.
+    #[error("the alternating test is through: end it, or start another")]
+    TestIsThrough,
+    /// No match is set.
+    #[error("no match is set: set all-in and all-out first")]
+    NoMatch,
+    /// No fish is landed that could be meant.
+    #[error("no such fish is landed: tap LANDED first, then say what it weighs")]
+    NoLanding,
+    /// Nothing was cast on that rod yet.
+    #[error("nothing was cast on rod {0} yet: a hooklength is lost with a cast")]
+    NoCastYet(RodNumber),
+    /// The hooklength of that cast is lost already.
+    #[error("the hooklength of the last cast on rod {0} is logged as lost already: cast first, or undo")]
+    LostAlready(RodNumber),
+    /// No fish is on.
+    #[error("no fish is on rod {0}: tap BITE first")]
+    NoFishOn(RodNumber),
+}
+
+/// Whether the session can take an entry now.
+pub fn check(session: Option<&Session>, payload: &Payload) -> Result<(), NotNow> {
+    let open = session.filter(|s| s.is_open());
+    if let Payload::SessionStarted(setup) = payload {
+        return match open {
+            Some(_) => Err(NotNow::SessionOpen),
+            None if !(1..=MOST_RODS).contains(&setup.rods) => Err(NotNow::RodCount(setup.rods)),
+            None => Ok(()),
+        };
+    }
+    match payload {
+        // What a fish weighed, and the weigh-in, may be entered when the session is over.
+        Payload::FishSet(said) => {
+            let session = session.ok_or(NotNow::NoSession)?;
+            return if session.has_landed(said.cast) { Ok(()) } else { Err(NotNow::NoLanding) };
+        }
+        Payload::NetWeighed { .. } => {
+            let session = session.ok_or(NotNow::NoSession)?;
+            return session.match_day.as_ref().map(|_| ()).ok_or(NotNow::NoMatch);
+        }
+        _ => {}
+    }
+    let session = open.ok_or(NotNow::NoSession)?;
+    if matches!(payload, Payload::MatchOff) && session.match_day.is_none() {
+        return Err(NotNow::NoMatch);
+    }
+    if matches!(payload, Payload::AlternationEnded) && session.alternation.is_none() {
+        return Err(NotNow::NoTest);
+    }
+    let Some(number) = payload.rod() else { return Ok(()) };
+    let rods = session.rods.len() as RodNumber;
+    let rod = session.rod(number).ok_or(NotNow::NoSuchRod { rod: number, rods })?;
+    if matches!(payload, Payload::HooklengthLost { .. }) {
+        let last = session.casts.iter().rev().find(|cast| cast.rod == number);
+        let last = last.ok_or(NotNow::NoCastYet(number))?;
+        return if last.hooklength_lost.is_some() { Err(NotNow::LostAlready(number)) } else { Ok(()) };
+    }
+    match (payload, &rod.state) {
+        (Payload::Landed { .. } | Payload::Lost { .. } | Payload::Missed { .. }, state) => match state {
+            RodState::FishOn { .. } => Ok(()),
+            _ => Err(NotNow::NoFishOn(number)),
+        },
+        (Payload::Bite { .. } | Payload::WoundIn { .. }, RodState::FishOn { .. }) => {
+            Err(NotNow::FishOn(number))
+        }
+        (
+            Payload::Bite { .. }
+            | Payload::WoundIn { .. }
+            | Payload::Liner { .. }
+            | Payload::Indication { .. }
+            | Payload::Twitch { .. },
+            RodState::Ready { .. },
+        ) => Err(NotNow::NothingOut(number)),
+        _ => Ok(()),
+    }
+}

@@ -1,0 +1,87 @@
+//! The fish that were landed, in order, with what was said of each.
+
+use super::cast::EndCause;
+use super::model::Session;
+use restwater_log::{FishWeight, Moment, RodNumber};
+use uuid::Uuid;
+
+/// A landed fish.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct CaughtFish {
+    /// The op of the cast it was landed on.
+    pub cast: Uuid,
+    /// When.
+    pub at: Moment,
+    /// On which rod.
+    pub rod: RodNumber,
+    /// Its size class, where that was said.
+    pub class: Option<String>,
+    /// What it weighs on the scales or by eye, where that was said.
+    pub weight: Option<FishWeight>,
+    /// The net it went into, as said of it or of the last fish before it; none before any was said.
+    pub net: Option<String>,
+    /// Whether the net was said of this fish.
+    pub net_said: bool,
+    /// Whether it went back into the water.
+    pub put_back: bool,
+}
+
+/// All landed fish in the order of the casts. The net carries over from the fish before, so that nothing has to
+/// be tapped while one net is in use.
+pub fn catch(session: &Session) -> Vec<CaughtFish> {
+    let mut using: Option<String> = None;
+    let mut fish = Vec::new();
+    for cast in &session.casts {
+        let Some(end) = &cast.end else { continue };
+        let EndCause::Landed { fish: weight } = &end.cause else { continue };
+        let said = session.fish.iter().find(|f| f.said.cast == cast.op).map(|f| &f.said);
+        let (class, weight) = match weight.clone() {
+            Some(FishWeight::Class { name }) => (Some(name), None),
+            weight => (None, weight),
+        };
+        let net = said.and_then(|s| s.net.clone());
+        let net_said = net.is_some();
+        using = net.or(using);
+        fish.push(CaughtFish {
+            cast: cast.op,
+            at: end.at.clone(),
+            rod: cast.rod,
+            class: said.and_then(|s| s.class.clone()).or(class),
+            weight,
+            net: using.clone(),
+            net_said,
+            put_back: said.is_some_and(|s| s.put_back),
+        });
+    }
+    fish
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::fold;
+    use super::super::written::{SESSION, Written};
+    use super::*;
+    use restwater_log::{FishSaid, Payload};
+
+    #[test]
+    fn the_net_carries_over_to_the_next_fish() {
+        let mut day = Written::new(1);
+        let mut casts = Vec::new();
+        for s in [0, 2_000, 4_000] {
+            casts.push(day.log(s, Payload::Cast { rod: 1 }));
+            day.log(s + 600, Payload::Bite { rod: 1 });
+            day.log(s + 660, Payload::Landed { rod: 1, fish: None });
+        }
+        let said = FishSaid {
+            cast: casts[1],
+            class: None,
+            weight: None,
+            net: Some("Net 2".into()),
+            put_back: false,
+        };
+        day.log(5_000, Payload::FishSet(said));
+        let fish = catch(&fold(SESSION, &day.ops));
+        let nets: Vec<_> = fish.iter().map(|f| (f.net.as_deref(), f.net_said)).collect();
+        assert_eq!(nets, [(None, false), (Some("Net 2"), true), (Some("Net 2"), false)]);
+    }
+}

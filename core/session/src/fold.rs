@@ -1,0 +1,382 @@
+//! The fold: ops in, session out.
+
+use super::alternation::Alternation;
+use super::cast::{Cast, CastEnd, EndCause};
+use super::mending::{self, Later};
+use super::model::{
+    ConditionsAt, Doubt, DoubtKind, KeptBack, Landmark, LandmarkKind, LastTimed, Loss, Mark, Note, PegPlace,
+    Rod, RodState, Session,
+};
+use super::rows::value_of;
+use restwater_log::{Effective, Moment, Op, Payload, RodNumber, SessionSetup, SwimSetup, effective, sorted};
+use restwater_compare::Factor;
+use super::Logged;
+use restwater_sky::conditions::Conditions;
+use restwater_swim::FeatureKind;
+use uuid::Uuid;
+
+/// The most rods a session can have; a set-up that asks for more gets this many.
+pub(super) const MOST_RODS: RodNumber = 9;
+
+/// Folds the ops of one session, in whatever order they are given, each once.
+pub fn fold(id: Uuid, ops: &[Op]) -> Session {
+    let ordered = sorted(ops);
+    let mut folding = Folding::new(id);
+    for step in effective(&ordered) {
+        folding.take(&step);
+    }
+    mending::apply(&mut folding.session, &folding.said_later);
+    folding.settle_fish();
+    folding.session
+}
+
+struct Folding {
+    session: Session,
+    /// What is said of casts and entries afterwards.
+    said_later: Later,
+    /// When each rod last did something, as mended.
+    rod_last: Vec<Option<Moment>>,
+}
+
+impl Folding {
+    fn new(id: Uuid) -> Self {
+        let session = Session {
+            id,
+            setup: SessionSetup::default(),
+            started: None,
+            ended: None,
+            rods: Vec::new(),
+            casts: Vec::new(),
+            marks: Vec::new(),
+            kept_back: Vec::new(),
+            swim: SwimSetup::default(),
+            outline_cm: Vec::new(),
+            landmarks: Vec::new(),
+            alternation: None,
+            peg_place: None,
+            match_day: None,
+            fish: Vec::new(),
+            scales: Vec::new(),
+            notes: Vec::new(),
+            conditions: Vec::new(),
+            losses: Vec::new(),
+            next_time: Vec::new(),
+            doubts: Vec::new(),
+            last_timed: None,
+        };
+        Self { session, said_later: Later::default(), rod_last: Vec::new() }
+    }
+
+    fn take(&mut self, step: &Effective) {
+        self.said_later.note(step);
+        if step.at.approx_s > 0 {
+            self.doubt(step.op.id, DoubtKind::Approximate);
+        }
+        match step.payload.rod() {
+            Some(rod) => self.take_for_rod(rod, step),
+            None => self.take_for_session(step),
+        }
+    }
+
+    fn take_for_rod(&mut self, rod: RodNumber, step: &Effective) {
+        let slot = self.slot(rod);
+        match step.payload {
+            Payload::RigSet { rig, .. } => return self.with_rod(slot, |r| r.rig = rig.clone()),
+            Payload::SpotSet { spot, .. } => return self.with_rod(slot, |r| r.spot = Some(spot.clone())),
+            Payload::AlternationStarted { .. } => return self.alternate(slot, step),
+            Payload::HooklengthLost { .. } => return self.hooklength_lost(slot, step),
+            _ => self.touch(slot, step),
+        }
+        match step.payload {
+            Payload::Cast { .. } => self.cast(slot, step),
+            Payload::Bite { .. } => self.bite(slot, step),
+            Payload::Landed { fish, .. } => self.outcome(slot, step, EndCause::Landed { fish: fish.clone() }),
+            Payload::Lost { .. } => self.outcome(slot, step, EndCause::Lost),
+            Payload::Missed { .. } => self.outcome(slot, step, EndCause::Missed),
+            Payload::WoundIn { .. } => self.wound_in(slot, step),
+            Payload::Liner { .. } => self.on_cast(slot, step, |cast, at| cast.liners.push(at)),
+            Payload::Indication { .. } => self.on_cast(slot, step, |cast, at| cast.indications.push(at)),
+            Payload::Twitch { .. } => self.on_cast(slot, step, |cast, at| cast.twitches.push(at)),
+            _ => {}
+        }
+    }
+
+    fn take_for_session(&mut self, step: &Effective) {
+        let session = &mut self.session;
+        match step.payload {
+            Payload::SessionStarted(setup) => self.start(setup, &step.at),
+            Payload::SessionEnded => self.end(step),
+            Payload::AlternationEnded => session.alternation = None,
+            Payload::Noted { text } => {
+                session.notes.push(Note { op: step.op.id, at: step.at.clone(), text: text.clone() });
+            }
+            Payload::PlannedNext { text } => {
+                session.next_time.push(Note { op: step.op.id, at: step.at.clone(), text: text.clone() });
+            }
+            Payload::ConditionsSet(conditions) => {
+                let (op, at) = (step.op.id, step.at.clone());
+                session.conditions.push(ConditionsAt { op, at, conditions: Conditions::from_logged(conditions) });
+            }
+            Payload::MarkSet { name, bearing_cdeg } => {
+                let mark = Mark { id: step.op.id, name: name.clone(), bearing_cdeg: *bearing_cdeg };
+                session.marks.push(mark);
+            }
+            Payload::KeptBack { from_cdeg, to_cdeg, from_cm, to_cm } => session.kept_back.push(KeptBack {
+                id: step.op.id,
+                since: step.at.clone(),
+                bearing_cdeg: (*from_cdeg, *to_cdeg),
+                range_cm: (*from_cm, *to_cm),
+                released: None,
+            }),
+            Payload::Released { kept } => {
+                if let Some(water) = session.kept_back.iter_mut().find(|water| water.id == *kept) {
+                    water.released = Some(step.at.clone());
+                }
+            }
+            Payload::SwimSet(setup) => {
+                // What was said last of the bounds holds: pegs and far bank replace an outline.
+                if !same_bounds(&session.swim, setup) {
+                    session.outline_cm.clear();
+                }
+                session.swim = setup.clone();
+            }
+            Payload::OutlineSet { corners_cm } => session.outline_cm.clone_from(corners_cm),
+            Payload::FeatureSet { feature, name, bearing_cdeg, range_cm } => {
+                let what = LandmarkKind::Feature(FeatureKind::from_logged(feature));
+                session.landmarks.push(landmark(step, name, what, *bearing_cdeg, *range_cm));
+            }
+            Payload::HazardSet { name, bearing_cdeg, range_cm, clear_cm } => {
+                let what = LandmarkKind::Hazard { clear_cm: *clear_cm };
+                session.landmarks.push(landmark(step, name, what, *bearing_cdeg, *range_cm));
+            }
+            Payload::PegPlaced { lat_e7, lon_e7, straight_out_cdeg } => {
+                let (lat_e7, lon_e7, straight_out_cdeg) = (*lat_e7, *lon_e7, *straight_out_cdeg);
+                session.peg_place = Some(PegPlace { lat_e7, lon_e7, straight_out_cdeg });
+            }
+            Payload::MatchSet(_) | Payload::MatchOff | Payload::FishSet(_) | Payload::NetWeighed { .. } => {
+                session.take_match(step);
+            }
+            Payload::Unknown { .. } => self.doubt(step.op.id, DoubtKind::Newer),
+            // Undo and set times are resolved before the fold; the rest is about a rod or belongs to a kit.
+            _ => {}
+        }
+    }
+
+    /// A test begins; one that runs is over.
+    fn alternate(&mut self, slot: usize, step: &Effective) {
+        let Payload::AlternationStarted { rod, factor, a, b, b_first, casts } = step.payload else { return };
+        let Some(state) = self.session.rods.get(slot) else { return };
+        let factor = Factor::from_logged(factor);
+        let spot = value_of(Factor::Spot, &state.rig, state.spot.as_ref());
+        self.session.alternation = Some(Alternation {
+            op: step.op.id,
+            rod: *rod,
+            factor,
+            a: a.clone(),
+            b: b.clone(),
+            b_first: *b_first,
+            casts: *casts,
+            after_cast: self.session.casts.len(),
+            spot: spot.filter(|_| factor != Factor::Spot),
+        });
+    }
+
+    /// What was said of fish, once all landings are known: an op may arrive before the landing it is about.
+    fn settle_fish(&mut self) {
+        for op in self.session.fish_without_landing() {
+            if !self.said_later.is_confirmed(op) {
+                self.doubt(op, DoubtKind::NoLanding);
+            }
+        }
+        self.session.weigh_landed();
+    }
+
+    /// The hooklength went with the rod's last cast, out or in; once a cast.
+    fn hooklength_lost(&mut self, slot: usize, step: &Effective) {
+        let number = slot as RodNumber + 1;
+        let last = self.session.casts.iter_mut().rev().find(|cast| cast.rod == number);
+        let Some(cast) = last.filter(|cast| cast.hooklength_lost.is_none()) else {
+            return self.doubt(step.op.id, DoubtKind::NothingOut);
+        };
+        cast.hooklength_lost = Some(step.op.id);
+        let (length_mm, hook_size) = (cast.rig.hooklength_mm, cast.rig.hook_size);
+        self.session.losses.push(Loss { order: step.op.order(), length_mm, hook_size });
+    }
+
+    fn doubt(&mut self, op: Uuid, kind: DoubtKind) {
+        self.session.doubts.push(Doubt { op, kind });
+    }
+
+    fn start(&mut self, setup: &SessionSetup, at: &Moment) {
+        if self.session.started.is_none() {
+            self.session.started = Some(at.clone());
+        }
+        self.session.setup = setup.clone();
+        let rods = setup.rods.clamp(1, MOST_RODS);
+        self.grow_to(rods);
+    }
+
+    fn grow_to(&mut self, rods: RodNumber) {
+        for number in (self.session.rods.len() as RodNumber + 1)..=rods {
+            let state = RodState::Ready { since: None };
+            self.session.rods.push(Rod { number, state, rig: restwater_log::Rig::default(), spot: None });
+            self.rod_last.push(None);
+        }
+    }
+
+    /// The place of a rod in the list, made where a merge brings a rod the set-up doesn't know.
+    fn slot(&mut self, rod: RodNumber) -> usize {
+        let number = rod.clamp(1, MOST_RODS);
+        self.grow_to(number);
+        usize::from(number) - 1
+    }
+
+    fn with_rod(&mut self, slot: usize, change: impl FnOnce(&mut Rod)) {
+        if let Some(rod) = self.session.rods.get_mut(slot) {
+            change(rod);
+        }
+    }
+
+    /// Notes that a rod did something now, and what is odd about its time.
+    fn touch(&mut self, slot: usize, step: &Effective) {
+        let not_before = self.rod_last.get(slot).cloned().flatten();
+        if let Some(before) = &not_before {
+            let span = step.at.since(before);
+            if span.ms < 0 {
+                self.doubt(step.op.id, DoubtKind::BackInTime);
+            }
+            if span.jump_ms != 0 {
+                self.doubt(step.op.id, DoubtKind::ClockMoved);
+            }
+        }
+        if self.session.started.is_none() || self.session.ended.is_some() {
+            self.doubt(step.op.id, DoubtKind::OutsideSession);
+        }
+        self.session.last_timed = Some(LastTimed {
+            op: step.op.id,
+            rod: step.payload.rod(),
+            at: step.at.clone(),
+            tapped: step.op.at.clone(),
+            payload: step.payload.clone(),
+            not_before,
+        });
+        if let Some(last) = self.rod_last.get_mut(slot) {
+            *last = Some(step.at.clone());
+        }
+    }
+
+    fn running(&self, slot: usize) -> Option<usize> {
+        match self.session.rods.get(slot)?.state {
+            RodState::Out { cast } | RodState::FishOn { cast } => Some(cast),
+            RodState::Ready { .. } => None,
+        }
+    }
+
+    fn set_state(&mut self, slot: usize, state: RodState) {
+        if let Some(rod) = self.session.rods.get_mut(slot) {
+            rod.state = state;
+        }
+    }
+
+    fn close(&mut self, slot: usize, cast: usize, cause: EndCause, step: &Effective) {
+        if let Some(cast) = self.session.casts.get_mut(cast) {
+            cast.end = Some(CastEnd { cause, at: step.at.clone(), op: step.op.id });
+        }
+        self.set_state(slot, RodState::Ready { since: Some(step.at.clone()) });
+    }
+
+    /// Closes whatever is out because something else shows that it must be in.
+    fn close_unseen(
+        &mut self,
+        slot: usize,
+        step: &Effective,
+        without_bite: EndCause,
+        doubt: Option<DoubtKind>,
+    ) {
+        let Some(cast) = self.running(slot) else { return };
+        let Some((op, bitten)) = self.session.casts.get(cast).map(|c| (c.op, c.bite.is_some())) else {
+            return;
+        };
+        if bitten {
+            self.close(slot, cast, EndCause::OutcomeNotSeen, step);
+            self.doubt(op, DoubtKind::OutcomeNotSeen);
+        } else {
+            self.close(slot, cast, without_bite, step);
+            if let Some(kind) = doubt {
+                self.doubt(op, kind);
+            }
+        }
+    }
+
+    fn cast(&mut self, slot: usize, step: &Effective) {
+        self.close_unseen(slot, step, EndCause::EndNotSeen, Some(DoubtKind::EndNotSeen));
+        let Some(rod) = self.session.rods.get(slot) else { return };
+        let cast = Cast {
+            op: step.op.id,
+            rod: rod.number,
+            start: step.at.clone(),
+            rig: rod.rig.clone(),
+            spot: rod.spot.clone(),
+            bite: None,
+            liners: Vec::new(),
+            indications: Vec::new(),
+            twitches: Vec::new(),
+            end: None,
+            hooklength_lost: None,
+        };
+        self.session.casts.push(cast);
+        self.set_state(slot, RodState::Out { cast: self.session.casts.len() - 1 });
+    }
+
+    fn bite(&mut self, slot: usize, step: &Effective) {
+        match self.session.rods.get(slot).map(|r| r.state.clone()) {
+            Some(RodState::Out { cast }) => {
+                if let Some(cast) = self.session.casts.get_mut(cast) {
+                    cast.bite = Some((step.at.clone(), step.op.id));
+                }
+                self.set_state(slot, RodState::FishOn { cast });
+            }
+            Some(RodState::FishOn { .. }) => self.doubt(step.op.id, DoubtKind::SecondBite),
+            _ => self.doubt(step.op.id, DoubtKind::NothingOut),
+        }
+    }
+
+    fn outcome(&mut self, slot: usize, step: &Effective, cause: EndCause) {
+        match self.session.rods.get(slot).map(|r| r.state.clone()) {
+            Some(RodState::FishOn { cast }) => self.close(slot, cast, cause, step),
+            _ => self.doubt(step.op.id, DoubtKind::NoFishOn),
+        }
+    }
+
+    fn wound_in(&mut self, slot: usize, step: &Effective) {
+        if self.running(slot).is_none() {
+            self.doubt(step.op.id, DoubtKind::NothingOut);
+        }
+        self.close_unseen(slot, step, EndCause::WoundIn, None);
+    }
+
+    fn on_cast(&mut self, slot: usize, step: &Effective, note: impl FnOnce(&mut Cast, Moment)) {
+        match self.running(slot).and_then(|cast| self.session.casts.get_mut(cast)) {
+            Some(cast) => note(cast, step.at.clone()),
+            None => self.doubt(step.op.id, DoubtKind::NothingOut),
+        }
+    }
+
+    fn end(&mut self, step: &Effective) {
+        for slot in 0..self.session.rods.len() {
+            self.close_unseen(slot, step, EndCause::SessionEnded, None);
+        }
+        self.session.alternation = None;
+        self.session.ended = Some(step.at.clone());
+    }
+}
+
+/// Whether two set-ups bound the swim alike.
+fn same_bounds(a: &SwimSetup, b: &SwimSetup) -> bool {
+    let bounds = |s: &SwimSetup| (s.left_peg_cm, s.right_peg_cm, s.far_bank_cm, s.far_bank_pegged);
+    bounds(a) == bounds(b)
+}
+
+fn landmark(step: &Effective, name: &str, what: LandmarkKind, bearing_cdeg: i32, range_cm: u32) -> Landmark {
+    Landmark { id: step.op.id, name: name.to_owned(), what, bearing_cdeg, range_cm }
+}

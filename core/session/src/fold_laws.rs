@@ -1,0 +1,336 @@
+//! Named cases and laws of the fold.
+
+use super::catch;
+use super::written::{SESSION, Written, second};
+use super::{DoubtKind, EndCause, Rhythm, RodState, Session, check, fold, rhythm, waits_of};
+use restwater_log::{ClassGuess, Conditions, EndSaid, FishSaid, FishWeight, MatchRules, MatchSetup, Op, Payload, Rig, Weight, WeightUnit, canonical_bytes, effective, history, op_from_bytes, sorted};
+use proptest::prelude::*;
+use uuid::Uuid;
+
+const CAST: Payload = Payload::Cast { rod: 1 };
+const BITE: Payload = Payload::Bite { rod: 1 };
+const WOUND_IN: Payload = Payload::WoundIn { rod: 1 };
+const LANDED: Payload = Payload::Landed { rod: 1, fish: None };
+
+fn of(day: &Written) -> Session {
+    fold(SESSION, &day.ops)
+}
+
+fn kinds(session: &Session) -> Vec<DoubtKind> {
+    session.doubts.iter().map(|d| d.kind).collect()
+}
+
+#[test]
+fn a_bite_ends_the_wait_and_the_outcome_ends_the_cast() {
+    let mut day = Written::new(1);
+    day.log(60, CAST);
+    day.log(60 + 840, BITE);
+    day.log(60 + 900, LANDED);
+    let session = of(&day);
+    assert_eq!(session.casts[0].end.as_ref().unwrap().cause, EndCause::Landed { fish: None });
+    assert_eq!(
+        waits_of(&session, 2.0).iter().map(|w| (w.minutes(), w.is_bite())).collect::<Vec<_>>(),
+        [(14.0, true)]
+    );
+    assert!(kinds(&session).is_empty());
+}
+
+#[test]
+fn a_forgotten_end_is_closed_by_the_next_cast_and_marked() {
+    let mut day = Written::new(1);
+    day.log(60, CAST);
+    day.log(60 + 720, CAST);
+    let session = of(&day);
+    assert_eq!(session.casts[0].end.as_ref().unwrap().cause, EndCause::EndNotSeen);
+    assert_eq!(kinds(&session), [DoubtKind::EndNotSeen]);
+    assert_eq!(waits_of(&session, 2.0)[0].minutes(), 10.0, "a turn-round before the next splash");
+    assert!(matches!(session.rods[0].state, RodState::Out { cast: 1 }));
+}
+
+#[test]
+fn a_bite_and_then_a_cast_leaves_the_outcome_unseen() {
+    let mut day = Written::new(1);
+    day.log(60, CAST);
+    day.log(600, BITE);
+    day.log(900, CAST);
+    let session = of(&day);
+    assert_eq!(session.casts[0].end.as_ref().unwrap().cause, EndCause::OutcomeNotSeen);
+    assert!(waits_of(&session, 2.0)[0].is_bite());
+}
+
+#[test]
+fn rigs_carry_over_and_rods_keep_apart() {
+    let mut day = Written::new(2);
+    let rig = Rig { bait: Some("bread".into()), popup_mm: Some(450), ..Rig::default() };
+    day.log(10, Payload::RigSet { rod: 2, rig: rig.clone() });
+    day.log(60, CAST);
+    day.log(70, Payload::Cast { rod: 2 });
+    day.log(600, Payload::WoundIn { rod: 2 });
+    day.log(700, Payload::Cast { rod: 2 });
+    let session = of(&day);
+    assert_eq!(session.casts[0].rig, Rig::default());
+    assert_eq!(session.casts[2].rig, rig);
+    assert!(matches!(session.rods[0].state, RodState::Out { cast: 0 }));
+}
+
+#[test]
+fn a_time_set_back_moves_the_bite_and_is_marked() {
+    let mut day = Written::new(1);
+    day.log(60, CAST);
+    let bite = day.log(60 + 960, BITE);
+    day.amend(60 + 970, bite, Payload::TimeSet { back_s: 60 });
+    day.amend(60 + 980, bite, Payload::TimeSet { back_s: 120 });
+    let session = of(&day);
+    assert_eq!(waits_of(&session, 2.0)[0].minutes(), 14.0);
+    assert_eq!(kinds(&session), [DoubtKind::Approximate]);
+}
+
+#[test]
+fn a_reboot_between_measures_by_the_wall_clock() {
+    let mut day = Written::new(1);
+    day.log(60, CAST);
+    day.reboot();
+    day.log(60 + 600, WOUND_IN);
+    assert_eq!(waits_of(&of(&day), 2.0)[0].minutes(), 10.0);
+}
+
+#[test]
+fn what_makes_no_sense_is_kept_as_a_doubt() {
+    let mut day = Written::new(1);
+    day.log(10, BITE);
+    day.log(20, LANDED);
+    day.log(30, WOUND_IN);
+    day.log(40, CAST);
+    day.log(50, BITE);
+    day.log(60, BITE);
+    assert_eq!(
+        kinds(&of(&day)),
+        [DoubtKind::NothingOut, DoubtKind::NoFishOn, DoubtKind::NothingOut, DoubtKind::SecondBite]
+    );
+}
+
+#[test]
+fn undo_and_redo_are_read_from_the_log() {
+    let mut day = Written::new(1);
+    day.log(60, CAST);
+    let bite = day.log(600, BITE);
+    let undo = day.undo(605, &[bite]);
+    assert!(matches!(of(&day).rods[0].state, RodState::Out { .. }));
+    let ordered = sorted(&day.ops);
+    let past = history(&ordered, day.device);
+    assert_eq!(past.undo.last().unwrap().kind, "cast");
+    assert_eq!(past.redo.last().map(|(entry, by)| (entry.ops.clone(), *by)), Some((vec![bite], undo)));
+    day.undo(610, &[undo]);
+    assert!(matches!(of(&day).rods[0].state, RodState::FishOn { .. }));
+    day.undo(615, &[bite]);
+    assert!(matches!(of(&day).rods[0].state, RodState::Out { .. }));
+}
+
+#[test]
+fn a_mended_payload_replaces_one_of_its_own_kind_only() {
+    let mut day = Written::new(1);
+    day.log(60, CAST);
+    day.log(600, BITE);
+    let landed = day.log(660, LANDED);
+    let fish = Some(FishWeight::Weighed { unit: WeightUnit::Drams, count: 1_100 });
+    day.amend(700, landed, Payload::Landed { rod: 1, fish: fish.clone() });
+    assert_eq!(of(&day).casts[0].end.as_ref().unwrap().cause, EndCause::Landed { fish: fish.clone() });
+    day.amend(710, landed, Payload::Lost { rod: 1 });
+    assert_eq!(of(&day).casts[0].end.as_ref().unwrap().cause, EndCause::Landed { fish: None });
+}
+
+#[test]
+fn the_rhythm_is_a_guess_until_three_are_seen() {
+    let mut day = Written::new(1);
+    let mut s = 0;
+    for i in 0..4 {
+        day.log(s, CAST);
+        s += 600;
+        day.log(s, WOUND_IN);
+        s += 60 + 30 * i;
+    }
+    let default = rhythm(&of(&Written::new(1)), 2.0, 3.0);
+    assert_eq!(default, Rhythm { turn_round_min: 2.0, bite_extra_min: 3.0, turn_rounds: 0, bites: 0 });
+    let learned = rhythm(&of(&day), 2.0, 3.0);
+    assert_eq!((learned.turn_round_min, learned.turn_rounds), (1.5, 3));
+}
+
+fn any_end() -> impl Strategy<Value = EndSaid> {
+    prop_oneof![Just(EndSaid::WoundIn), Just(EndSaid::Landed), Just(EndSaid::Lost), Just(EndSaid::Missed)]
+}
+
+fn any_payload() -> impl Strategy<Value = Payload> {
+    let rod = 0..4_u8;
+    let rod_again = rod.clone();
+    prop_oneof![
+        4 => rod.clone().prop_map(|rod| Payload::Cast { rod }),
+        3 => rod.clone().prop_map(|rod| Payload::Bite { rod }),
+        3 => rod.clone().prop_map(|rod| Payload::WoundIn { rod }),
+        2 => rod.clone().prop_map(|rod| Payload::Landed { rod, fish: None }),
+        1 => rod.clone().prop_map(|rod| Payload::Lost { rod }),
+        1 => rod.clone().prop_map(|rod| Payload::Missed { rod }),
+        1 => rod.clone().prop_map(|rod| Payload::Liner { rod }),
+        1 => rod.clone().prop_map(|rod| Payload::Twitch { rod }),
+        1 => rod.prop_map(|rod| Payload::RigSet { rod, rig: Rig { hook_size: Some(rod), ..Rig::default() } }),
+        1 => any_match_payload(),
+        1 => rod_again.clone().prop_map(|rod| Payload::HooklengthLost { rod }),
+        1 => (0..350_i16).prop_map(|t| Payload::ConditionsSet(Conditions { water_tenth_c: Some(t), ..Conditions::default() })),
+        1 => "[a-z]{0,8}".prop_map(|text| Payload::PlannedNext { text }),
+        1 => Just(Payload::SessionEnded),
+        1 => (0..4_000_u32).prop_map(|back_s| Payload::TimeSet { back_s }),
+        1 => (any_end(), proptest::option::of(0..4_000_u32)).prop_map(|(end, after_s)| Payload::CastEndSet { end, after_s }),
+        1 => (any_end(), 0..300_u32, 0..4_000_u32, 1..20_u128).prop_map(|(end, lag_s, wait_s, n)| Payload::CastAdded {
+            after: Uuid::from_u128(0xD1_u128 << 64 | n), lag_s, wait_s, end,
+        }),
+        1 => Just(Payload::Confirmed),
+    ]
+}
+
+/// Any op of a match. It speaks of one of the first ops of either phone, which may or may not be a landing.
+fn any_match_payload() -> impl Strategy<Value = Payload> {
+    let cast = (prop_oneof![Just(0xD1_u128), Just(0xD2)], 1..20_u128)
+        .prop_map(|(device, n)| uuid::Uuid::from_u128(device << 64 | n));
+    let weight = prop_oneof![
+        Just(None),
+        (1..5_000_u32).prop_map(|count| Some(FishWeight::Weighed { unit: WeightUnit::Drams, count })),
+        (1..5_000_u32).prop_map(|count| Some(FishWeight::Guessed { unit: WeightUnit::Grams, count })),
+    ];
+    let class = prop_oneof![Just(None), Just(Some("Carp".to_owned()))];
+    let net = prop_oneof![Just(None), "Net [12]".prop_map(Some)];
+    let fish = (cast, class, weight, net, any::<bool>())
+        .prop_map(|(cast, class, weight, net, put_back)| FishSaid { cast, class, weight, net, put_back });
+    prop_oneof![
+        1 => (0..9_i64, -60..60_i64).prop_map(|(hours, offset)| Payload::MatchSet(MatchSetup {
+            all_in_ms: 0,
+            all_out_ms: hours * 3_600_000,
+            offset_ms: offset * 1_000,
+            unit: WeightUnit::Drams,
+            mark: Weight::Drams(16),
+            rules: MatchRules::default(),
+            classes: vec![ClassGuess { name: "Carp".into(), guess: Weight::Drams(1_280) }],
+        })),
+        1 => Just(Payload::MatchOff),
+        4 => fish.prop_map(Payload::FishSet),
+        1 => ("Net [12]", 1..9_999_i64).prop_map(|(net, g)| Payload::NetWeighed { net, shown: Weight::Grams(g) }),
+    ]
+}
+
+/// Any day: any entries, some of which amend or undo earlier ones, by two phones.
+fn any_day() -> impl Strategy<Value = Vec<Op>> {
+    proptest::collection::vec(
+        (any_payload(), 0..90_i64, any::<bool>(), 0..10_u8, any::<prop::sample::Index>()),
+        1..60,
+    )
+    .prop_map(|steps| {
+        let mut phones = [Written::new(2), Written::by(0xD2)];
+        let mut s = 0;
+        let mut ids = vec![phones[0].ops[0].id];
+        for (payload, gap, second_phone, how, which) in steps {
+            s += gap;
+            let phone = &mut phones[usize::from(second_phone)];
+            let target = ids[which.index(ids.len())];
+            ids.push(match how {
+                0 | 1 => phone.undo(s, &[target]),
+                2 => phone.amend(s, target, payload),
+                _ => phone.log(s, payload),
+            });
+        }
+        phones.into_iter().flat_map(|phone| phone.ops).collect()
+    })
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(10_000))]
+    #[test]
+    fn any_order_of_arrival_folds_to_the_same(ops in any_day(), seed in any::<u64>()) {
+        let mut shuffled = ops.clone();
+        shuffled.sort_by_key(|op| op.id.as_u128().wrapping_mul(u128::from(seed) | 1));
+        shuffled.extend(ops.iter().take(5).cloned());
+        prop_assert_eq!(fold(SESSION, &shuffled), fold(SESSION, &ops));
+    }
+
+    #[test]
+    fn any_subset_folds_without_panic_and_never_counts_a_cast_twice(ops in any_day(), keep in any::<u64>()) {
+        let some: Vec<Op> = ops.iter().enumerate().filter(|(i, _)| keep >> (i % 64) & 1 == 1).map(|(_, op)| op.clone()).collect();
+        let session = fold(SESSION, &some);
+        let lost = session.casts.iter().filter(|c| c.hooklength_lost.is_some()).count();
+        prop_assert_eq!(session.losses.len(), lost, "one loss a cast");
+        let mut ids: Vec<_> = session.casts.iter().map(|c| c.op).collect();
+        ids.dedup();
+        prop_assert_eq!(ids.len(), session.casts.len());
+        let running = session.rods.iter().filter(|r| !matches!(r.state, RodState::Ready { .. })).count();
+        prop_assert_eq!(session.casts.iter().filter(|c| c.end.is_none()).count(), running);
+        for wait in waits_of(&session, 2.0) {
+            prop_assert!(wait.minutes() >= 0.0);
+        }
+        let landed = session.casts.iter().filter(|c| c.end.as_ref().is_some_and(|e| matches!(e.cause, EndCause::Landed { .. })));
+        prop_assert_eq!(catch(&session).len(), landed.count());
+        let mut nets: Vec<_> = session.scales.iter().map(|s| &s.net).collect();
+        nets.sort();
+        nets.dedup();
+        prop_assert_eq!(nets.len(), session.scales.len());
+    }
+
+    #[test]
+    fn every_op_is_read_back_from_its_canonical_bytes(ops in any_day()) {
+        for op in ops {
+            let bytes = canonical_bytes(&op).unwrap();
+            let read = op_from_bytes(&bytes).unwrap();
+            prop_assert_eq!(&read, &op);
+            prop_assert_eq!(canonical_bytes(&read).unwrap(), bytes);
+        }
+    }
+
+    /// One phone undoes what either wrote, before the two logs come together or after: the same, and as if it had never
+    /// been written.
+    #[test]
+    fn undo_after_a_merge_voids_what_it_points_at_and_nothing_else(ops in any_day(), pick in any::<prop::sample::Index>()) {
+        let ordered = sorted(&ops);
+        let in_force = effective(&ordered);
+        prop_assume!(!in_force.is_empty());
+        let target = in_force[pick.index(in_force.len())].op.id;
+        let mut undoing = Written::by(0xD1);
+        undoing.ops = ops.iter().filter(|op| op.device == undoing.device).cloned().collect();
+        undoing.undo(100_000, &[target]);
+        let others = || ops.iter().filter(|op| op.device != undoing.device);
+        let merged: Vec<Op> = undoing.ops.iter().chain(others()).cloned().collect();
+        let other_way: Vec<Op> = others().chain(&undoing.ops).cloned().collect();
+        let without: Vec<Op> = ops.iter().filter(|op| op.id != target).cloned().collect();
+        prop_assert_eq!(fold(SESSION, &merged), fold(SESSION, &other_way));
+        prop_assert_eq!(fold(SESSION, &merged), fold(SESSION, &without));
+    }
+
+    #[test]
+    fn undo_then_redo_is_as_if_nothing_happened(ops in any_day(), pick in any::<prop::sample::Index>()) {
+        let mut day = Written::by(0xD3);
+        day.ops = ops.clone();
+        let ordered = sorted(&ops);
+        let in_force = effective(&ordered);
+        prop_assume!(!in_force.is_empty());
+        let target = in_force[pick.index(in_force.len())].op.id;
+        let undo = day.undo(100_000, &[target]);
+        day.undo(100_001, &[undo]);
+        prop_assert_eq!(fold(SESSION, &day.ops), fold(SESSION, &ops));
+    }
+
+    #[test]
+    fn what_is_allowed_makes_no_new_doubt(payloads in proptest::collection::vec(any_payload(), 1..60)) {
+        let mut day = Written::new(2);
+        for (payload, s) in payloads.into_iter().zip((10..).step_by(10)) {
+            let before = of(&day);
+            // Mending writes beside the tap's rules; a cast that is added is marked on purpose.
+            let mends = matches!(payload, Payload::TimeSet { .. } | Payload::CastEndSet { .. } | Payload::CastAdded { .. } | Payload::Confirmed);
+            if mends || check(Some(&before), &payload).is_err() {
+                continue;
+            }
+            day.log(s, payload);
+            let odd = |s: &Session| s.doubts.iter().filter(|d| !matches!(d.kind, DoubtKind::EndNotSeen | DoubtKind::OutcomeNotSeen | DoubtKind::LongGap)).count();
+            prop_assert_eq!(odd(&of(&day)), odd(&before));
+        }
+    }
+}
+
+#[test]
+fn moments_of_the_day_are_a_second_apart() {
+    assert_eq!(second(1).since(&second(0)).ms, 1_000);
+}

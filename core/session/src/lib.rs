@@ -1,0 +1,55 @@
+//! Ops folded into a session: rods, casts, ends, bites, rigs, peg.
+//!
+//! [`fold`] is a pure function of the set of ops: any order of arrival gives the same session. What
+//! makes no sense where it stands (a bite with nothing out, after a merge) is kept as a [`Doubt`] to
+//! mend, never dropped in silence and never an error.
+// What uniffi generates for the boundary is unsafe; everything written by hand is held to this without that feature.
+#![cfg_attr(not(feature = "uniffi"), forbid(unsafe_code))]
+#![deny(missing_docs)]
+#![cfg_attr(test, allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::float_cmp))]
+
+#[cfg(feature = "uniffi")]
+uniffi::setup_scaffolding!();
+
+mod allowed;
+mod alternation;
+mod cast;
+mod catch;
+pub mod figures;
+mod fold;
+mod logged;
+mod match_day;
+pub mod match_setup;
+mod mending;
+mod model;
+pub mod own_count;
+pub mod rest;
+mod rhythm;
+mod rows;
+mod summary;
+mod waits;
+mod water;
+
+pub use allowed::{NotNow, check};
+pub use alternation::{Alternation, Progress};
+pub use cast::{Cast, CastEnd, EndCause};
+pub use catch::{CaughtFish, catch};
+pub use fold::fold;
+pub use logged::Logged;
+pub use match_day::{MatchDay, NetScales, SaidFish};
+pub use match_setup::{ClassGuess, MatchSetup};
+pub use model::{
+    ConditionsAt, Doubt, DoubtKind, KeptBack, Landmark, LandmarkKind, LastTimed, Loss, Mark, Note, PegPlace,
+    Rod, RodState, Session,
+};
+pub use rhythm::{Rhythm, rhythm};
+pub use rows::{length_mm, rows_of, setup_of, value_of};
+pub use summary::Summary;
+pub use waits::{habit_min, running_wait_min, wait_of, waits_of};
+pub use water::{check_swim, reach_near};
+pub use water::{peg_on_earth, reach_m, swim_input, swim_of};
+
+#[cfg(test)]
+mod fold_laws;
+#[cfg(any(test, feature = "testing"))]
+pub mod written;

@@ -1,0 +1,256 @@
+//! What is remembered afterwards: ends that were not seen, casts that were forgotten, entries that are right
+//! as they stand, and gaps in which something may be missing.
+
+use super::cast::{Cast, CastEnd, EndCause};
+use super::model::{Doubt, DoubtKind, RodState, Session};
+use super::rhythm::median;
+use restwater_log::{Effective, EndSaid, Moment, Payload, RodNumber};
+use std::collections::HashSet;
+use uuid::Uuid;
+
+/// Cycles of a rod that must be known before a gap is told from them.
+const CYCLES: usize = 3;
+/// A gap is long from so many median cycles on.
+const LONG: f64 = 2.0;
+
+/// What the log says afterwards, gathered while it is folded.
+#[derive(Default)]
+pub(super) struct Later {
+    ends: Vec<Remembered>,
+    added: Vec<Added>,
+    confirmed: HashSet<Uuid>,
+}
+
+struct Remembered {
+    cast: Uuid,
+    end: EndSaid,
+    after_s: Option<u32>,
+    op: Uuid,
+}
+
+struct Added {
+    op: Uuid,
+    after: Uuid,
+    lag_s: u32,
+    wait_s: u32,
+    end: EndSaid,
+}
+
+impl Later {
+    pub(super) fn note(&mut self, step: &Effective) {
+        if let Payload::CastAdded { after, lag_s, wait_s, end } = *step.payload {
+            self.added.push(Added { op: step.op.id, after, lag_s, wait_s, end });
+        }
+        if let Some((end, after_s, op)) = step.said.end {
+            self.ends.push(Remembered { cast: step.op.id, end, after_s, op });
+        }
+        if step.said.confirmed {
+            self.confirmed.insert(step.op.id);
+        }
+    }
+
+    /// Whether an entry was said to be right as it stands.
+    pub(super) fn is_confirmed(&self, op: Uuid) -> bool {
+        self.confirmed.contains(&op)
+    }
+}
+
+/// Takes into the session what was said of it afterwards, and marks long gaps.
+pub(super) fn apply(session: &mut Session, later: &Later) {
+    for added in &later.added {
+        add(session, added);
+    }
+    for said in &later.ends {
+        remember(session, said);
+    }
+    mark_gaps(session);
+    session.doubts.retain(|doubt| !later.confirmed.contains(&doubt.op));
+}
+
+/// Puts a forgotten cast where it was made. Where there is no such place it stays out, as a doubt.
+fn add(session: &mut Session, added: &Added) {
+    let Some(cast) = forgotten(session, added) else {
+        session.doubts.push(Doubt { op: added.op, kind: DoubtKind::NothingOut });
+        return;
+    };
+    let place = session.casts.iter().position(|other| other.start.since(&cast.start).ms > 0);
+    let place = place.unwrap_or(session.casts.len());
+    session.casts.insert(place, cast);
+    for rod in &mut session.rods {
+        if let RodState::Out { cast } | RodState::FishOn { cast } = &mut rod.state {
+            *cast += usize::from(*cast >= place);
+        }
+    }
+    if let Some(test) = &mut session.alternation {
+        test.after_cast += usize::from(test.after_cast > place);
+    }
+    session.doubts.push(Doubt { op: added.op, kind: DoubtKind::Approximate });
+}
+
+fn forgotten(session: &Session, added: &Added) -> Option<Cast> {
+    let before = session.casts.iter().find(|cast| cast.op == added.after)?;
+    let end = &before.end.as_ref()?.at;
+    let next = next_start(session, before.rod, end);
+    let start = no_later(end.later(added.lag_s), next);
+    let until = no_later(start.later(added.wait_s), next);
+    let bite = (added.end != EndSaid::WoundIn).then(|| (until.clone(), added.op));
+    Some(Cast {
+        op: added.op,
+        rod: before.rod,
+        start,
+        rig: before.rig.clone(),
+        spot: before.spot.clone(),
+        bite,
+        liners: Vec::new(),
+        indications: Vec::new(),
+        twitches: Vec::new(),
+        end: Some(CastEnd { cause: cause(added.end), at: until, op: added.op }),
+        hooklength_lost: None,
+    })
+}
+
+/// The next splash of a rod after a moment.
+fn next_start<'a>(session: &'a Session, rod: RodNumber, from: &Moment) -> Option<&'a Moment> {
+    let starts = session.casts.iter().filter(|cast| cast.rod == rod).map(|cast| &cast.start);
+    starts.filter(|start| start.since(from).ms >= 0).min_by_key(|start| start.since(from).ms)
+}
+
+fn no_later(at: Moment, limit: Option<&Moment>) -> Moment {
+    match limit {
+        Some(limit) if at.since(limit).ms > 0 => limit.clone(),
+        _ => at,
+    }
+}
+
+fn cause(end: EndSaid) -> EndCause {
+    match end {
+        EndSaid::WoundIn => EndCause::WoundIn,
+        EndSaid::Landed => EndCause::Landed { fish: None },
+        EndSaid::Lost => EndCause::Lost,
+        EndSaid::Missed => EndCause::Missed,
+    }
+}
+
+/// How a cast ended, as remembered. One that is still out has no end to remember.
+fn remember(session: &mut Session, said: &Remembered) {
+    let Some(cast) = session.casts.iter_mut().find(|cast| cast.op == said.cast) else { return };
+    let Some(end) = cast.end.clone() else { return };
+    let at = said.after_s.map(|seconds| no_later(cast.start.later(seconds), Some(&end.at)));
+    let bitten = said.end != EndSaid::WoundIn;
+    let wait_end = at.clone().unwrap_or_else(|| cast.wait_end().unwrap_or(&end.at).clone());
+    let cause = match (&end.cause, cause(said.end)) {
+        // The weight stays with the fish.
+        (EndCause::Landed { fish }, EndCause::Landed { .. }) => EndCause::Landed { fish: fish.clone() },
+        (_, cause) => cause,
+    };
+    // A cast that was bitten ended later than the bite, at what closed it; any other ended when it is said to have.
+    let ended = if bitten && cast.bite.is_some() { end.at } else { wait_end.clone() };
+    cast.bite = bitten.then(|| (wait_end, cast.bite.as_ref().map_or(said.op, |(_, op)| *op)));
+    cast.end = Some(CastEnd { cause, at: ended, op: said.op });
+    let settled =
+        |kind| matches!(kind, DoubtKind::EndNotSeen | DoubtKind::OutcomeNotSeen | DoubtKind::Approximate);
+    session.doubts.retain(|doubt| doubt.op != said.cast || !settled(doubt.kind));
+}
+
+/// Marks the casts before which nothing was logged for more than two median cycles of their rod.
+fn mark_gaps(session: &mut Session) {
+    let mut long = Vec::new();
+    for rod in &session.rods {
+        let casts: Vec<&Cast> = session.casts.iter().filter(|cast| cast.rod == rod.number).collect();
+        let minutes = |from: &Moment, to: &Moment| to.since(from).ms as f64 / 60_000.0;
+        let pairs = casts.windows(2).filter_map(|pair| Some((*pair.first()?, *pair.last()?)));
+        let mut cycles: Vec<f64> =
+            pairs.clone().map(|(last, next)| minutes(&last.start, &next.start)).collect();
+        let Some(cycle) = median(&mut cycles).filter(|_| cycles.len() >= CYCLES) else { continue };
+        long.extend(pairs.filter_map(|(last, next)| {
+            let gap = minutes(&last.end.as_ref()?.at, &next.start);
+            (gap > LONG * cycle).then_some(Doubt { op: next.op, kind: DoubtKind::LongGap })
+        }));
+    }
+    session.doubts.extend(long);
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::written::{SESSION, Written};
+    use super::super::{fold, waits_of};
+    use super::*;
+
+    const CAST: Payload = Payload::Cast { rod: 1 };
+
+    fn kinds(session: &Session) -> Vec<DoubtKind> {
+        session.doubts.iter().map(|d| d.kind).collect()
+    }
+
+    #[test]
+    fn an_end_that_was_not_seen_is_remembered() {
+        let mut day = Written::new(1);
+        let cast = day.log(60, CAST);
+        day.log(60 + 1_500, CAST);
+        assert_eq!(kinds(&fold(SESSION, &day.ops)), [DoubtKind::EndNotSeen]);
+        day.amend(2_000, cast, Payload::CastEndSet { end: EndSaid::WoundIn, after_s: Some(1_200) });
+        let session = fold(SESSION, &day.ops);
+        assert_eq!(kinds(&session), []);
+        assert_eq!(waits_of(&session, 2.0)[0].minutes(), 20.0);
+        day.amend(2_010, cast, Payload::CastEndSet { end: EndSaid::Landed, after_s: Some(900) });
+        let session = fold(SESSION, &day.ops);
+        let wait = waits_of(&session, 2.0)[0];
+        assert!(wait.is_bite() && wait.minutes() == 15.0, "the last word holds");
+        day.amend(2_020, cast, Payload::CastEndSet { end: EndSaid::Lost, after_s: Some(9_000) });
+        assert_eq!(waits_of(&fold(SESSION, &day.ops), 2.0)[0].minutes(), 25.0, "not beyond the next splash");
+    }
+
+    #[test]
+    fn an_outcome_is_remembered_and_the_bite_stays() {
+        let mut day = Written::new(1);
+        let cast = day.log(60, CAST);
+        day.log(60 + 840, Payload::Bite { rod: 1 });
+        day.log(60 + 1_200, CAST);
+        day.amend(2_000, cast, Payload::CastEndSet { end: EndSaid::Missed, after_s: None });
+        let session = fold(SESSION, &day.ops);
+        assert_eq!(kinds(&session), []);
+        let end = session.casts[0].end.as_ref().unwrap();
+        assert_eq!((&end.cause, end.at.wall_ms), (&EndCause::Missed, session.casts[1].start.wall_ms));
+        assert_eq!(waits_of(&session, 2.0)[0].minutes(), 14.0);
+    }
+
+    #[test]
+    fn a_forgotten_cast_is_put_in_its_place_and_marked() {
+        let mut day = Written::new(1);
+        let first = day.log(0, CAST);
+        day.log(600, Payload::WoundIn { rod: 1 });
+        day.log(3_000, CAST);
+        let added = day.log(
+            3_100,
+            Payload::CastAdded { after: first, lag_s: 120, wait_s: 1_200, end: EndSaid::WoundIn },
+        );
+        let session = fold(SESSION, &day.ops);
+        assert_eq!(session.casts.iter().map(|c| c.op).collect::<Vec<_>>()[1], added);
+        assert_eq!(session.casts.len(), 3);
+        assert!(matches!(session.rods[0].state, RodState::Out { cast: 2 }));
+        assert_eq!(kinds(&session), [DoubtKind::Approximate]);
+        day.amend(3_200, added, Payload::Confirmed);
+        assert_eq!(kinds(&fold(SESSION, &day.ops)), []);
+        let nowhere = day.log(
+            3_300,
+            Payload::CastAdded { after: Uuid::from_u128(9), lag_s: 0, wait_s: 0, end: EndSaid::Lost },
+        );
+        let session = fold(SESSION, &day.ops);
+        assert_eq!(session.doubts, [Doubt { op: nowhere, kind: DoubtKind::NothingOut }]);
+    }
+
+    #[test]
+    fn a_gap_over_two_cycles_is_marked_until_confirmed() {
+        let mut day = Written::new(1);
+        let mut last = Uuid::nil();
+        for start in [0, 900, 1_800, 2_700, 5_500] {
+            last = day.log(start, CAST);
+            day.log(start + 780, Payload::WoundIn { rod: 1 });
+        }
+        let session = fold(SESSION, &day.ops);
+        // Cycles 15, 15, 15, 46.7 min: the median is 15; the gap before the last cast is 33.7 min.
+        assert_eq!(session.doubts, [Doubt { op: last, kind: DoubtKind::LongGap }]);
+        day.amend(7_000, last, Payload::Confirmed);
+        assert_eq!(fold(SESSION, &day.ops).doubts, []);
+    }
+}

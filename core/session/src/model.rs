@@ -1,0 +1,271 @@
+//! A session as the log tells it.
+
+use super::match_day::{MatchDay, NetScales, SaidFish};
+use super::{Alternation, Cast};
+use restwater_log::{Moment, OpOrder, Payload, Rig, RodNumber, SessionSetup, Spot, SwimSetup};
+use restwater_sky::conditions::Conditions;
+use restwater_swim::FeatureKind;
+use serde::{Deserialize, Serialize};
+use uuid::Uuid;
+
+/// What a rod is doing.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(tag = "state", rename_all = "snake_case")]
+pub enum RodState {
+    /// Nothing is out; since when, if it ever was.
+    Ready {
+        /// When the last cast ended.
+        since: Option<Moment>,
+    },
+    /// A bait is out: this cast.
+    Out {
+        /// Index into the session's casts.
+        cast: usize,
+    },
+    /// A fish is on.
+    FishOn {
+        /// Index into the session's casts.
+        cast: usize,
+    },
+}
+
+/// One rod: its state and what its next cast carries over.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Rod {
+    /// From 1.
+    pub number: RodNumber,
+    /// What it is doing.
+    pub state: RodState,
+    /// What is on the line.
+    pub rig: Rig,
+    /// Where the next cast goes.
+    pub spot: Option<Spot>,
+}
+
+/// An aiming mark.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Mark {
+    /// The op that set it.
+    pub id: Uuid,
+    /// Its name.
+    pub name: String,
+    /// Degrees clockwise from straight out, in hundredths.
+    pub bearing_cdeg: i32,
+}
+
+/// Water kept back.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct KeptBack {
+    /// The op that kept it back.
+    pub id: Uuid,
+    /// Since when.
+    pub since: Moment,
+    /// Bearings in hundredths of a degree, from one clockwise to the other.
+    pub bearing_cdeg: (i32, i32),
+    /// Ranges in cm.
+    pub range_cm: (u32, u32),
+    /// When it was released again.
+    pub released: Option<Moment>,
+}
+
+/// Something on the bottom, seen on the water, or to keep clear of.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Landmark {
+    /// The op that set it.
+    pub id: Uuid,
+    /// Its name; may be empty.
+    pub name: String,
+    /// What it is.
+    pub what: LandmarkKind,
+    /// Degrees clockwise from straight out, in hundredths.
+    pub bearing_cdeg: i32,
+    /// Range in cm.
+    pub range_cm: u32,
+}
+
+/// What a landmark is.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+pub enum LandmarkKind {
+    /// A feature of this kind.
+    Feature(FeatureKind),
+    /// A hazard, kept clear of by so many cm.
+    Hazard {
+        /// Distance to keep.
+        clear_cm: u32,
+    },
+}
+
+/// Where the peg lies on the earth.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+pub struct PegPlace {
+    /// Latitude in 1e-7 degrees.
+    pub lat_e7: i64,
+    /// Longitude in 1e-7 degrees.
+    pub lon_e7: i64,
+    /// Degrees clockwise from true north of straight out, in hundredths.
+    pub straight_out_cdeg: i32,
+}
+
+/// A note.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Note {
+    /// The op.
+    pub op: Uuid,
+    /// When.
+    pub at: Moment,
+    /// What.
+    pub text: String,
+}
+
+/// Conditions as they were logged.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct ConditionsAt {
+    /// The op.
+    pub op: Uuid,
+    /// When.
+    pub at: Moment,
+    /// What was known then.
+    pub conditions: Conditions,
+}
+
+/// A hooklength lost with its cast, as far as the log tells which it was.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Loss {
+    /// Place in the order of the log of the op that says so.
+    pub order: OpOrder,
+    /// Its length in mm, where the rig says it.
+    pub length_mm: Option<u32>,
+    /// Its hook size, where the rig says it.
+    pub hook_size: Option<u8>,
+}
+
+/// What makes an entry doubtful.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum DoubtKind {
+    /// The end of the cast was not seen.
+    EndNotSeen,
+    /// There was a bite; what came of it was not logged.
+    OutcomeNotSeen,
+    /// Logged for a rod with nothing out.
+    NothingOut,
+    /// An outcome with no bite before it.
+    NoFishOn,
+    /// A second bite while a fish was on.
+    SecondBite,
+    /// Said of a fish that no landing in force tells of.
+    NoLanding,
+    /// Before the session began or after it ended.
+    OutsideSession,
+    /// It ends before it starts.
+    BackInTime,
+    /// The phone's clock was moved meanwhile.
+    ClockMoved,
+    /// The time is approximate.
+    Approximate,
+    /// Nothing was logged for more than two cycles before this cast: one may have been forgotten.
+    LongGap,
+    /// Written by a newer version and not read.
+    Newer,
+}
+
+/// A doubtful entry, to be mended.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Doubt {
+    /// The op it is about.
+    pub op: Uuid,
+    /// Why.
+    pub kind: DoubtKind,
+}
+
+/// A whole session.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct Session {
+    /// Its id.
+    pub id: Uuid,
+    /// How it was set up.
+    pub setup: SessionSetup,
+    /// When it began; none where only later ops are here.
+    pub started: Option<Moment>,
+    /// When it ended.
+    pub ended: Option<Moment>,
+    /// The rods, in order.
+    pub rods: Vec<Rod>,
+    /// The casts, in the order of the log; one added afterwards stands where it was made.
+    pub casts: Vec<Cast>,
+    /// Aiming marks.
+    pub marks: Vec<Mark>,
+    /// Water kept back, released or not.
+    pub kept_back: Vec<KeptBack>,
+    /// Bounds, bands and rest target of the swim.
+    pub swim: SwimSetup,
+    /// Outline of the swim in the peg frame, corners in cm; empty where the pegs beside it say enough.
+    #[serde(default)]
+    pub outline_cm: Vec<(i32, i32)>,
+    /// Features and hazards.
+    pub landmarks: Vec<Landmark>,
+    /// Where the peg lies, where that was said.
+    pub peg_place: Option<PegPlace>,
+    /// The alternating test that runs, if one does.
+    pub alternation: Option<Alternation>,
+    /// The match, if it is one.
+    pub match_day: Option<MatchDay>,
+    /// What was said of landed fish, each fish once.
+    pub fish: Vec<SaidFish>,
+    /// What the scales showed at the weigh-in, each net once.
+    pub scales: Vec<NetScales>,
+    /// Notes.
+    pub notes: Vec<Note>,
+    /// Conditions in the order they were logged; the last are in force.
+    pub conditions: Vec<ConditionsAt>,
+    /// Hooklengths lost with their casts.
+    pub losses: Vec<Loss>,
+    /// What the angler means to do next time.
+    pub next_time: Vec<Note>,
+    /// Doubtful entries.
+    pub doubts: Vec<Doubt>,
+    /// The last timed entry in force: what setting the time back acts on.
+    pub last_timed: Option<LastTimed>,
+}
+
+/// The last timed entry of a session.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct LastTimed {
+    /// The op.
+    pub op: Uuid,
+    /// Its rod, if it has one.
+    pub rod: Option<RodNumber>,
+    /// When it happened, as mended.
+    pub at: Moment,
+    /// When it was tapped.
+    pub tapped: Moment,
+    /// What it says.
+    pub payload: Payload,
+    /// What came before it on the same rod: it can't be set back beyond this.
+    pub not_before: Option<Moment>,
+}
+
+impl Session {
+    /// Whether taps go to it.
+    pub fn is_open(&self) -> bool {
+        self.started.is_some() && self.ended.is_none()
+    }
+
+    /// The conditions in force.
+    pub fn conditions_now(&self) -> Conditions {
+        self.conditions.last().map_or_else(Conditions::default, |c| c.conditions)
+    }
+
+    /// A rod by its number.
+    pub fn rod(&self, number: RodNumber) -> Option<&Rod> {
+        self.rods.get(usize::from(number).checked_sub(1)?)
+    }
+
+    /// The running cast of a rod.
+    pub fn running(&self, number: RodNumber) -> Option<&Cast> {
+        match self.rod(number)?.state {
+            RodState::Out { cast } | RodState::FishOn { cast } => self.casts.get(cast),
+            RodState::Ready { .. } => None,
+        }
+    }
+}

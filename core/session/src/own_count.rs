@@ -1,0 +1,274 @@
+//! The angler's own count: the fish of a session in the nets of its match.
+
+use restwater_match_day::class::{Learned, STARTING_SPREAD, SizeClass};
+use restwater_match_day::rules::NetRule;
+use restwater_match_day::running::{NetFish, Running, RunningError, Weighed, running};
+use restwater_match_day::weight::Weight;
+use restwater_log::{FishWeight, WeightUnit};
+use crate::MatchSetup;
+use crate::CaughtFish;
+
+/// A weight by eye is taken as within this share of it either way, nine times in ten: a choice, stated in the app.
+pub const EYE: f64 = 0.25;
+/// Spread of a fish of which nothing is known, as a share of the mean of the others: a choice, stated in the app.
+pub const UNKNOWN_SPREAD: f64 = 1.0;
+/// What a fish is taken to weigh where no class is set and none was weighed: a choice, stated in the app.
+const FIRST_GUESS: Weight = Weight::Drams(256);
+
+/// The own count.
+#[derive(Debug, Clone, PartialEq)]
+pub struct OwnCount {
+    /// Weight of each net, and of the catch.
+    pub running: Running,
+    /// What was learned of each class of the match, in its order.
+    pub learned: Vec<Learned>,
+    /// What each landed fish adds at the weigh-in, grams: nothing where it was put back or doesn't count.
+    pub each_g: Vec<f64>,
+    /// Fish in the nets of which neither weight nor class was said; they are taken as like the others.
+    pub unknown: u32,
+    /// Fish put back.
+    pub put_back: u32,
+    /// Fish that no net of the rules may hold, by their kind; they are in no weight.
+    pub no_net: Vec<String>,
+    /// The net the next fish goes into.
+    pub using: Option<String>,
+}
+
+/// The weight of a log entry as a weight.
+pub fn entered(unit: WeightUnit, count: u32) -> Weight {
+    match unit {
+        WeightUnit::Drams => Weight::Drams(i64::from(count)),
+        WeightUnit::Grams => Weight::Grams(i64::from(count)),
+    }
+}
+
+/// Counts the fish. Weighed fish of a class teach its mean; a fish of which nothing is said is like the others.
+pub fn own_count(setup: &MatchSetup, fish: &[CaughtFish]) -> Result<OwnCount, RunningError> {
+    setup.rules.check()?;
+    let learned = learn(setup, fish);
+    let mut count = OwnCount {
+        running: Running { nets: Vec::new(), not_counted: 0, counts_g: 0.0, upper_g: 0.0 },
+        learned,
+        each_g: Vec::with_capacity(fish.len()),
+        unknown: 0,
+        put_back: 0,
+        no_net: Vec::new(),
+        using: setup.rules.nets.first().map(|net| net.name.clone()),
+    };
+    let mut in_nets = Vec::with_capacity(fish.len());
+    for one in fish {
+        let netted = count.place(setup, one);
+        let counts = netted.as_ref().filter(|f| setup.rules.counts(&f.kind));
+        count.each_g.push(counts.map_or(0.0, |f| grams(&f.weighed, &count.learned)));
+        in_nets.extend(netted);
+    }
+    count.running = running(&in_nets, &count.learned, &setup.rules)?;
+    // The pooled class is ours, not the angler's.
+    count.learned.truncate(setup.classes.len());
+    Ok(count)
+}
+
+impl OwnCount {
+    /// Where a fish goes; none for one put back, or where no net may hold it.
+    fn place(&mut self, setup: &MatchSetup, one: &CaughtFish) -> Option<NetFish> {
+        let kind = one.class.clone().unwrap_or_default();
+        if let Some(net) = one.net.as_ref().and_then(|name| setup.rules.net(name)) {
+            self.using = Some(net.name.clone());
+        }
+        if one.put_back {
+            self.put_back += 1;
+            return None;
+        }
+        // Where it may, the net in use first.
+        let may = |net: &&NetRule| net.may_hold(&kind);
+        let using = self.using.as_ref().and_then(|name| setup.rules.net(name)).filter(may);
+        let Some(net) = using.or_else(|| setup.rules.nets.iter().find(may)) else {
+            self.no_net.push(kind);
+            return None;
+        };
+        let weighed = self.weighed(setup, one);
+        Some(NetFish { net: net.name.clone(), kind, weighed })
+    }
+
+    fn weighed(&mut self, setup: &MatchSetup, one: &CaughtFish) -> Weighed {
+        match &one.weight {
+            Some(FishWeight::Weighed { unit, count }) => Weighed::Exactly(entered(*unit, *count)),
+            Some(FishWeight::Guessed { unit, count }) => by_eye(*unit, *count),
+            _ => {
+                let class = one.class.as_deref().and_then(|name| setup.class(name));
+                self.unknown += u32::from(class.is_none());
+                Weighed::ByClass(class.unwrap_or(setup.classes.len()))
+            }
+        }
+    }
+}
+
+fn by_eye(unit: WeightUnit, count: u32) -> Weighed {
+    let end = |share: f64| entered(unit, libm::round(f64::from(count) * share).max(1.0) as u32);
+    Weighed::Guessed { low: end(1.0 - EYE), high: end(1.0 + EYE) }
+}
+
+/// Expected weight of one fish, grams.
+fn grams(weighed: &Weighed, learned: &[Learned]) -> f64 {
+    match weighed {
+        Weighed::Exactly(weight) => weight.grams(),
+        Weighed::ByClass(class) => learned.get(*class).map_or(0.0, |l| l.mean_g),
+        Weighed::Guessed { low, high } => 0.5 * (low.grams() + high.grams()),
+    }
+}
+
+/// Each class from the fish of it that were weighed; last, the pool of all that an unknown fish is like.
+fn learn(setup: &MatchSetup, fish: &[CaughtFish]) -> Vec<Learned> {
+    let exact = |f: &CaughtFish| match &f.weight {
+        Some(FishWeight::Weighed { unit, count }) => entered(*unit, *count).of_a_fish().ok(),
+        _ => None,
+    };
+    let mut learned: Vec<Learned> = Vec::with_capacity(setup.classes.len() + 1);
+    for (place, class) in setup.classes.iter().enumerate() {
+        let of = |f: &&CaughtFish| f.class.as_deref().and_then(|n| setup.class(n)) == Some(place);
+        let weighed: Vec<Weight> = fish.iter().filter(of).filter_map(exact).collect();
+        learned.push(class.size_class().learn(&weighed).unwrap_or_else(|_| plain(FIRST_GUESS)));
+    }
+    learned.push(pooled(setup, fish, &learned, &exact));
+    learned
+}
+
+fn pooled(
+    setup: &MatchSetup,
+    fish: &[CaughtFish],
+    learned: &[Learned],
+    exact: &dyn Fn(&CaughtFish) -> Option<Weight>,
+) -> Learned {
+    let of_class = |f: &CaughtFish| f.class.as_deref().and_then(|n| setup.class(n));
+    let mut means: Vec<f64> =
+        fish.iter().filter_map(of_class).filter_map(|c| learned.get(c)).map(|l| l.mean_g).collect();
+    if means.is_empty() {
+        means = learned.iter().map(|l| l.mean_g).collect();
+    }
+    let guess = match means.len() {
+        0 => FIRST_GUESS,
+        n => Weight::Grams(libm::round(means.iter().sum::<f64>() / n as f64).max(1.0) as i64),
+    };
+    let weighed: Vec<Weight> = fish.iter().filter_map(exact).collect();
+    let any = SizeClass { name: "any".into(), guess, spread: UNKNOWN_SPREAD };
+    any.learn(&weighed).unwrap_or_else(|_| plain(guess))
+}
+
+/// A class of which only a guess is known.
+fn plain(guess: Weight) -> Learned {
+    let mean_g = guess.grams();
+    Learned { mean_g, sd_g: STARTING_SPREAD * mean_g, rests_on: restwater_match_day::class::GUESS_COUNTS_AS, weighed: 0 }
+}
+
+#[cfg(test)]
+mod tests {
+    use restwater_match_day::rules::{Counting, MatchRules, NetHolds};
+    use restwater_match_day::running::NearLimit;
+    use super::*;
+    use crate::ClassGuess;
+    use crate::written::second;
+    use uuid::Uuid;
+
+    fn setup() -> MatchSetup {
+        let net =
+            |name: &str, holds| NetRule { name: name.into(), limit: Some(Weight::Drams(12_800)), holds };
+        MatchSetup {
+            all_in_ms: 0,
+            all_out_ms: 18_000_000,
+            offset_ms: 0,
+            unit: WeightUnit::Drams,
+            mark: Weight::Drams(16),
+            rules: MatchRules {
+                nets: vec![net("1", NetHolds::Anything), net("2", NetHolds::Only(vec!["Carp".into()]))],
+                counting: Counting::AllBut(vec!["Pike".into()]),
+                ..MatchRules::default()
+            },
+            classes: vec![
+                ClassGuess { name: "Carp".into(), guess: Weight::Drams(1_280) },
+                ClassGuess { name: "Skimmer".into(), guess: Weight::Drams(192) },
+                ClassGuess { name: "Pike".into(), guess: Weight::Drams(1_536) },
+            ],
+        }
+    }
+
+    fn fish(class: Option<&str>, weight: Option<FishWeight>, net: Option<&str>) -> CaughtFish {
+        CaughtFish {
+            cast: Uuid::nil(),
+            at: second(0),
+            rod: 1,
+            class: class.map(str::to_owned),
+            weight,
+            net: net.map(str::to_owned),
+            net_said: net.is_some(),
+            put_back: false,
+        }
+    }
+
+    fn weighed(count: u32) -> FishWeight {
+        FishWeight::Weighed { unit: WeightUnit::Drams, count }
+    }
+
+    #[test]
+    fn fish_go_into_the_net_in_use_where_it_may_hold_them() {
+        let caught = [
+            fish(Some("Carp"), Some(weighed(1_200)), None),
+            fish(Some("Carp"), None, Some("2")),
+            fish(Some("Skimmer"), None, Some("2")),
+        ];
+        let count = own_count(&setup(), &caught).unwrap();
+        let nets: Vec<u32> = count.running.nets.iter().map(|n| n.fish).collect();
+        assert_eq!(nets, [2, 1], "a skimmer may not go into the carp net");
+        assert_eq!(count.using.as_deref(), Some("2"));
+    }
+
+    #[test]
+    fn weighed_fish_teach_their_class_and_no_other() {
+        // (3 x 1280 + 3 x 1600) / 6 drams by the conjugate mean of `class`.
+        let caught = [
+            fish(Some("Carp"), Some(weighed(1_600)), None),
+            fish(Some("Carp"), Some(weighed(1_600)), None),
+            fish(Some("Carp"), Some(weighed(1_600)), None),
+        ];
+        let learned = own_count(&setup(), &caught).unwrap().learned;
+        assert!((learned[0].mean_g - Weight::Drams(1_440).grams()).abs() < 1e-9);
+        assert!((learned[1].mean_g - Weight::Drams(192).grams()).abs() < 1e-9);
+        assert_eq!(learned.len(), 3);
+    }
+
+    #[test]
+    fn an_unknown_fish_is_like_the_others_and_wide() {
+        let caught = [fish(Some("Carp"), Some(weighed(1_280)), None), fish(None, None, None)];
+        let count = own_count(&setup(), &caught).unwrap();
+        let net = &count.running.nets[0];
+        assert_eq!((count.unknown, net.fish), (1, 2));
+        assert!((net.mean_g - 2.0 * Weight::Drams(1_280).grams()).abs() < 1.0);
+        assert!(net.upper_g > 3.0 * Weight::Drams(1_280).grams(), "{}", net.upper_g);
+    }
+
+    #[test]
+    fn put_back_and_kinds_that_do_not_count_weigh_nothing() {
+        let back = CaughtFish { put_back: true, ..fish(Some("Carp"), Some(weighed(1_280)), None) };
+        let count = own_count(&setup(), &[back, fish(Some("Pike"), Some(weighed(2_000)), None)]).unwrap();
+        assert_eq!((count.put_back, count.running.not_counted), (1, 1));
+        assert_eq!(count.each_g, [0.0, 0.0]);
+        assert_eq!(count.running.counts_g, 0.0);
+    }
+
+    #[test]
+    fn by_eye_is_a_quarter_either_way() {
+        let guess = FishWeight::Guessed { unit: WeightUnit::Drams, count: 10_240 };
+        let net = own_count(&setup(), &[fish(None, Some(guess), None)]).unwrap().running.nets[0].clone();
+        assert!((net.upper_g - Weight::Drams(12_800).grams()).abs() < 1e-6);
+        assert_eq!(net.near, NearLimit::AtLimit, "by the upper end");
+    }
+
+    #[test]
+    fn a_net_that_the_rules_no_longer_have_does_not_lose_the_fish() {
+        let count = own_count(&setup(), &[fish(Some("Skimmer"), None, Some("3"))]).unwrap();
+        assert_eq!(count.running.nets[0].fish, 1);
+        let mut only = setup();
+        only.rules.nets.remove(0);
+        let lost = own_count(&only, &[fish(Some("Skimmer"), None, None)]).unwrap();
+        assert_eq!(lost.no_net, ["Skimmer"]);
+    }
+}

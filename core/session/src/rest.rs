@@ -1,0 +1,166 @@
+//! The rest of a match: casts left, the last cast worth making, bites, fish and weight to come.
+
+use restwater_match_day::casts_left::{CastsLeft, CastsLeftError, RangeMs, casts_left};
+use restwater_match_day::clock::MINUTE_MS;
+use restwater_match_day::forecast::{
+    Forecast, ForecastError, LAWS, Landing, LastCast, Plan, Range, TimeLeft, forecast, last_useful_cast,
+};
+use restwater_match_day::running::Running;
+use restwater_waits::{Advice, AdviceState, WaitLaw, WaitPosterior};
+use crate::{EndCause, Rhythm, Session};
+
+/// 90 % point of the standard normal: the ends of a range that holds eight futures in ten.
+const TENTH: f64 = 1.281_551_565_544_600_4;
+/// 95 % point: the ends of the running weight.
+const TWENTIETH: f64 = 1.644_853_626_951_472_7;
+
+/// What the rest is likely to hold.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Rest {
+    /// Casts, bites, fish and weight (grams) to come.
+    pub coming: Forecast,
+    /// The last cast worth making; none where no cast has a chance.
+    pub last: Option<LastCast>,
+}
+
+/// How long casts are left and what lies between two, from the advice, in ms.
+pub fn cycle(advice: &Advice, rhythm: &Rhythm) -> (RangeMs, RangeMs) {
+    let ms = |minutes: f64| libm::round(minutes * MINUTE_MS as f64) as i64;
+    let next = advice.next_leave_min;
+    let band = advice.hold_until_min.zip(advice.recast_by_min);
+    let (hold, recast) = band.filter(|_| advice.state != AdviceState::CantTellYet).unwrap_or((next, next));
+    let leave = RangeMs { low: ms(hold.min(next)), high: ms(recast.max(next)) };
+    let turn = rhythm.turn_round_min;
+    // A turn-round that is a guess may be half or twice that.
+    let turn = if rhythm.turn_rounds == 0 { (0.5 * turn, 2.0 * turn) } else { (turn, turn) };
+    (leave, RangeMs { low: ms(turn.0), high: ms(turn.1) })
+}
+
+/// Casts left, all rods together. A cast that is out is no longer one of them, but takes its time: one entry a
+/// rod in `out_min`, minutes its bait has been out or none.
+pub fn casts_of_all_rods(
+    left_ms: i64,
+    out_min: &[Option<f64>],
+    leave: RangeMs,
+    turn: RangeMs,
+) -> Result<CastsLeft, CastsLeftError> {
+    let mut all = CastsLeft { low: 0, high: 0 };
+    for out in out_min {
+        let busy = |leave: i64, turn: i64| {
+            out.map_or(0, |min| (leave - libm::round(min * MINUTE_MS as f64) as i64).max(0) + turn)
+        };
+        let low = casts_left(left_ms - busy(leave.high, turn.high), 0, leave, turn)?.low;
+        let high = casts_left(left_ms - busy(leave.low, turn.low), 0, leave, turn)?.high;
+        all = CastsLeft { low: all.low.saturating_add(low), high: all.high.saturating_add(high) };
+    }
+    Ok(all)
+}
+
+/// Landed against not landed, so far, and the weights of fish to draw from.
+pub fn landing(session: &Session, weights: Vec<f64>) -> Landing {
+    let count = |is: fn(&EndCause) -> bool| {
+        session.casts.iter().filter(|c| c.end.as_ref().is_some_and(|end| is(&end.cause))).count() as u64
+    };
+    Landing {
+        landed: count(|end| matches!(end, EndCause::Landed { .. })),
+        not_landed: count(|end| matches!(end, EndCause::Lost | EndCause::Missed)),
+        weights,
+    }
+}
+
+/// Plays the time that is left from where the rods are. The seed steers the futures: the same record says the same.
+pub fn rest_of_match(
+    posterior: &WaitPosterior,
+    advice: &Advice,
+    rhythm: &Rhythm,
+    time: &TimeLeft,
+    landing: &Landing,
+    seed: u64,
+) -> Result<Rest, ForecastError> {
+    let laws: Vec<(f64, _)> = posterior
+        .laws(LAWS)
+        .into_iter()
+        .map(|(weight, law)| (weight, move |t: f64| 1.0 - law.bitten_by(t)))
+        .collect();
+    let plan = Plan {
+        leave: advice.next_leave_min,
+        turn_round: rhythm.turn_round_min,
+        bite_extra: rhythm.bite_extra_min,
+        reserve: 0.0,
+    };
+    let coming = forecast(&laws, time, &plan, landing, seed)?;
+    Ok(Rest { coming, last: last_useful_cast(&laws, plan.leave)? })
+}
+
+/// Weight at the weigh-in, grams: what counts now and what is to come. The two are uncertain apart from each other,
+/// so their distances from the middle add up in quadrature; nets at their limits hold no more than `most_g`.
+pub fn finish(running: &Running, coming: Range, most_g: Option<f64>) -> Range {
+    let now = running.counts_g;
+    let tenth =
+        (running.upper_g - running.nets.iter().map(|n| n.mean_g).sum::<f64>()).max(0.0) * TENTH / TWENTIETH;
+    let likely = now + coming.likely;
+    let low = likely - libm::hypot(tenth, coming.likely - coming.low);
+    let high = likely + libm::hypot(tenth, coming.high - coming.likely);
+    // Weighed fish are in the net already.
+    let sure: f64 = running.nets.iter().map(|n| n.weighed.exact().grams()).sum::<f64>().min(now);
+    let within = |grams: f64| most_g.map_or(grams, |most| grams.min(most));
+    Range { low: within(low.max(sure)), likely: within(likely), high: within(high) }
+}
+
+#[cfg(test)]
+mod tests {
+    use restwater_match_day::running::RunningNet;
+    use restwater_match_day::weight::Total;
+    use super::*;
+    use restwater_match_day::class::Estimate;
+    use restwater_match_day::running::NearLimit;
+
+    fn exactly(minutes: i64) -> RangeMs {
+        RangeMs::exactly(minutes * MINUTE_MS)
+    }
+
+    #[test]
+    fn a_cast_that_is_out_takes_its_time_but_is_not_one_of_those_left() {
+        let of = |out: &[Option<f64>]| {
+            casts_of_all_rods(60 * MINUTE_MS, out, exactly(18), exactly(2)).map(|c| (c.low, c.high)).unwrap()
+        };
+        assert_eq!(of(&[None]), (3, 3), "60 / 20");
+        assert_eq!(of(&[Some(0.0)]), (2, 2), "20 of the 60 are its own");
+        assert_eq!(of(&[Some(17.0)]), (2, 2), "57 / 20");
+        assert_eq!(of(&[Some(30.0), None]), (5, 5), "58 / 20 and 60 / 20");
+    }
+
+    fn counted(mean_g: f64, upper_g: f64, grams: i64) -> Running {
+        let net = RunningNet {
+            name: "1".into(),
+            fish: 1,
+            weighed: Total { drams: 0, grams },
+            estimated: Estimate::default(),
+            mean_g,
+            lower_g: mean_g,
+            upper_g,
+            near: NearLimit::Clear,
+            counts_g: mean_g,
+        };
+        Running { nets: vec![net], not_counted: 0, counts_g: mean_g, upper_g }
+    }
+
+    #[test]
+    fn what_was_weighed_is_certain_and_limits_hold() {
+        let coming = Range { low: 0.0, likely: 3_000.0, high: 7_000.0 };
+        let end = finish(&counted(5_000.0, 5_000.0, 5_000), coming, None);
+        assert_eq!((end.low, end.likely, end.high), (5_000.0, 8_000.0, 12_000.0));
+        let held = finish(&counted(5_000.0, 5_000.0, 5_000), coming, Some(10_000.0));
+        assert_eq!(held.high, 10_000.0);
+    }
+
+    /// By hand: 80 % ends of the count are 1.2816 / 1.6449 of its 90 % ends, 4 kg each way here; with 3 kg to come
+    /// either way that makes 5 kg.
+    #[test]
+    fn doubts_add_up_in_quadrature() {
+        let doubt = 4_000.0 * TWENTIETH / TENTH;
+        let coming = Range { low: 0.0, likely: 3_000.0, high: 6_000.0 };
+        let end = finish(&counted(20_000.0, 20_000.0 + doubt, 0), coming, None);
+        assert!((end.low - 18_000.0).abs() < 1e-6 && (end.high - 28_000.0).abs() < 1e-6);
+    }
+}

@@ -1,0 +1,145 @@
+//! The casts of a session as rows for the comparisons, each value in one fixed spelling.
+
+use super::cast::{Cast, EndCause};
+use super::model::Session;
+use super::rhythm::rhythm;
+use super::waits::wait_of;
+use restwater_waits::{BITE_EXTRA_GUESS_MIN, TURN_ROUND_GUESS_MIN};
+use restwater_compare::{BiteOutcome, CastRow};
+use restwater_log::{Reach, Rig, Spot};
+use restwater_compare::Factor;
+use std::collections::BTreeMap;
+
+/// The finished casts of a session as rows, in the order of the log. Times are minutes from the start of
+/// the session (from its first cast where the start is not here). Casts still out, and casts whose times
+/// run backwards, are left out; ends that were not seen are taken a turn-round before the next splash.
+pub fn rows_of(session: &Session) -> Vec<CastRow> {
+    let turn = rhythm(session, TURN_ROUND_GUESS_MIN, BITE_EXTRA_GUESS_MIN).turn_round_min;
+    let Some(zero) = session.started.as_ref().or_else(|| session.casts.first().map(|c| &c.start)) else {
+        return Vec::new();
+    };
+    let row = |cast: &Cast| {
+        let wait = wait_of(session, cast, turn)?;
+        let at_min = cast.start.since(zero).ms as f64 / 60_000.0;
+        Some(CastRow { rod: cast.rod, at_min, wait, setup: setup_of(cast), outcome: outcome_of(cast) })
+    };
+    session.casts.iter().filter_map(row).collect()
+}
+
+/// What was in force on a cast. The leader is not logged yet, so it is never among them.
+pub fn setup_of(cast: &Cast) -> BTreeMap<Factor, String> {
+    const FACTORS: [Factor; 7] = [
+        Factor::Spot,
+        Factor::Bait,
+        Factor::Colour,
+        Factor::Height,
+        Factor::Hooklength,
+        Factor::HookSize,
+        Factor::Lead,
+    ];
+    let value = |factor| Some((factor, value_of(factor, &cast.rig, cast.spot.as_ref())?));
+    FACTORS.into_iter().filter_map(value).collect()
+}
+
+/// One value in its fixed spelling; none where it was not entered.
+pub fn value_of(factor: Factor, rig: &Rig, spot: Option<&Spot>) -> Option<String> {
+    let figure = |value: u32, per: f64, unit: &str| format!("{}{unit}", f64::from(value) / per);
+    match factor {
+        Factor::Spot => spot.map(spot_value),
+        Factor::Bait => rig.bait.clone(),
+        Factor::Colour => rig.colour.clone(),
+        Factor::Height => rig.popup_mm.map(|mm| figure(mm, 10.0, " cm")),
+        Factor::Hooklength => rig.hooklength_mm.map(|mm| figure(mm, 10.0, " cm")),
+        Factor::HookSize => rig.hook_size.map(|size| size.to_string()),
+        Factor::Lead => rig.lead_mg.map(|mg| figure(mg, 1_000.0, " g")),
+        Factor::Leader => None,
+    }
+}
+
+/// The millimetres of a height or a hooklength in that spelling.
+pub fn length_mm(value: &str) -> Option<u32> {
+    let cm: f64 = value.strip_suffix(" cm")?.parse().ok()?;
+    (0.0..=100_000.0).contains(&cm).then(|| libm::round(cm * 10.0) as u32)
+}
+
+/// Direction and range, in centimetres so that a range entered in another unit is the same spot. The clip
+/// and the name of a mark don't move a spot.
+fn spot_value(spot: &Spot) -> String {
+    let cm = match spot.reach {
+        Reach::Wraps { hundredths, span_tenth_mm } => {
+            f64::from(hundredths) * f64::from(span_tenth_mm) / 10_000.0
+        }
+        Reach::Metres { cm } => f64::from(cm),
+        Reach::Yards { hundredths } => f64::from(hundredths) * 0.9144,
+    };
+    format!("{}° {:.0} cm", f64::from(spot.bearing_cdeg) / 100.0, libm::round(cm))
+}
+
+fn outcome_of(cast: &Cast) -> Option<BiteOutcome> {
+    match cast.end.as_ref()?.cause {
+        EndCause::Landed { .. } => Some(BiteOutcome::Landed),
+        EndCause::Lost => Some(BiteOutcome::Lost),
+        EndCause::Missed => Some(BiteOutcome::Missed),
+        _ => None,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::written::{SESSION, Written};
+    use super::*;
+    use restwater_log::Payload;
+    use crate::fold;
+
+    fn rig(colour: &str) -> Rig {
+        Rig { colour: Some(colour.into()), popup_mm: Some(457), lead_mg: Some(28_350), ..Rig::default() }
+    }
+
+    #[test]
+    fn a_written_day_becomes_rows() {
+        let mut day = Written::new(2);
+        let reach = Reach::Wraps { hundredths: 1_700, span_tenth_mm: 20_000 };
+        let spot = Spot { mark: None, bearing_cdeg: -1_450, reach, clipped: true };
+        day.log(10, Payload::SpotSet { rod: 1, spot });
+        day.log(20, Payload::RigSet { rod: 1, rig: rig("white") });
+        day.log(60, Payload::Cast { rod: 1 });
+        day.log(120, Payload::Cast { rod: 2 });
+        day.log(660, Payload::Bite { rod: 1 });
+        day.log(700, Payload::Lost { rod: 1 });
+        day.log(710, Payload::RigSet { rod: 1, rig: rig("pink") });
+        day.log(780, Payload::Cast { rod: 1 });
+        day.log(1_020, Payload::WoundIn { rod: 2 });
+        let rows = rows_of(&fold(SESSION, &day.ops));
+        assert_eq!(rows.len(), 2, "the cast still out is no row");
+        assert_eq!((rows[0].rod, rows[0].at_min, rows[0].wait.minutes()), (1, 1.0, 10.0));
+        assert_eq!(rows[0].outcome, Some(BiteOutcome::Lost));
+        let values: Vec<(Factor, &str)> = rows[0].setup.iter().map(|(f, v)| (*f, v.as_str())).collect();
+        assert_eq!(
+            values,
+            [
+                (Factor::Spot, "-14.5° 3400 cm"),
+                (Factor::Colour, "white"),
+                (Factor::Height, "45.7 cm"),
+                (Factor::Lead, "28.35 g")
+            ]
+        );
+        assert!(!rows[1].wait.is_bite() && rows[1].setup.is_empty() && rows[1].wait.minutes() == 15.0);
+    }
+
+    #[test]
+    fn an_end_not_seen_comes_a_turn_round_before_the_next_splash() {
+        let mut day = Written::new(1);
+        day.log(0, Payload::Cast { rod: 1 });
+        day.log(1_200, Payload::Cast { rod: 1 });
+        day.log(1_800, Payload::WoundIn { rod: 1 });
+        let rows = rows_of(&fold(SESSION, &day.ops));
+        assert_eq!(rows[0].wait.minutes(), 20.0 - TURN_ROUND_GUESS_MIN);
+    }
+
+    #[test]
+    fn the_same_spot_in_yards_and_metres_is_one_spot() {
+        let at = |reach| spot_value(&Spot { mark: None, bearing_cdeg: 0, reach, clipped: false });
+        // 1 yd = 0.9144 m exactly (international yard and pound agreement, 1959).
+        assert_eq!(at(Reach::Yards { hundredths: 4_000 }), at(Reach::Metres { cm: 3_658 }));
+    }
+}

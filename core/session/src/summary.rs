@@ -1,0 +1,76 @@
+//! The gist of a session: small enough to keep beside the log, so that years of them are read in one go.
+
+use super::cast::EndCause;
+use super::model::{Loss, PegPlace, Session};
+use super::rows::rows_of;
+use super::waits::waits_of;
+use restwater_waits::Wait;
+use restwater_compare::CastRow;
+use restwater_sky::conditions::Conditions;
+use serde::{Deserialize, Serialize};
+
+/// The gist of a session.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct Summary {
+    /// Name of the water.
+    pub water: Option<String>,
+    /// Peg name or number.
+    pub peg: Option<String>,
+    /// When it began, wall ms.
+    pub started_ms: Option<i64>,
+    /// Minutes east of UTC then.
+    pub offset_min: i16,
+    /// Minutes from its beginning to its end.
+    pub length_min: Option<f64>,
+    /// Its waits.
+    pub waits: Vec<Wait>,
+    /// Its casts with what was in force on each.
+    pub rows: Vec<CastRow>,
+    /// Fish in the net.
+    pub landed: u32,
+    /// Conditions as last logged.
+    pub conditions: Conditions,
+    /// Hooklengths lost.
+    pub losses: Vec<Loss>,
+    /// Entries to mend.
+    pub doubts: u32,
+    /// Where the peg lies, where that was said.
+    pub peg_place: Option<PegPlace>,
+    /// What the angler meant to do next time, the latest.
+    pub next_time: Option<String>,
+}
+
+impl Summary {
+    /// The gist of a session, its unseen ends taken a turn-round before the next splash.
+    pub fn of(session: &Session, turn_round_min: f64) -> Self {
+        let span = session.started.as_ref().zip(session.ended.as_ref()).map(|(from, to)| to.since(from).ms);
+        let landed = |cast: &&super::Cast| {
+            cast.end.as_ref().is_some_and(|end| matches!(end.cause, EndCause::Landed { .. }))
+        };
+        Self {
+            water: session.setup.water.clone(),
+            peg: session.setup.peg.clone(),
+            started_ms: session.started.as_ref().map(|at| at.wall_ms),
+            offset_min: session.started.as_ref().map_or(0, |at| at.offset_min),
+            length_min: span.map(|ms| ms as f64 / 60_000.0),
+            waits: waits_of(session, turn_round_min),
+            rows: rows_of(session),
+            landed: session.casts.iter().filter(landed).count() as u32,
+            conditions: session.conditions_now(),
+            losses: session.losses.clone(),
+            doubts: session.doubts.len() as u32,
+            peg_place: session.peg_place,
+            next_time: session.next_time.last().map(|note| note.text.clone()),
+        }
+    }
+
+    /// Bites.
+    pub fn bites(&self) -> u64 {
+        self.waits.iter().filter(|wait| wait.is_bite()).count() as u64
+    }
+
+    /// Minutes with a bait out, up to the bite.
+    pub fn out_min(&self) -> f64 {
+        self.waits.iter().map(|wait| wait.minutes()).sum::<f64>() + 0.0
+    }
+}

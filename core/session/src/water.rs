@@ -1,0 +1,270 @@
+//! What a session says of its swim, in metres and degrees.
+
+use super::cast::{Cast, EndCause};
+use super::model::{LandmarkKind, Mark, Session};
+use restwater_log::{Payload, Reach, Spot};
+use restwater_swim::planar::check_outline;
+use restwater_swim::range::{METRES_PER_YARD, metres};
+use restwater_swim::{
+    AimingMark, Band, CastAt, Fan, Feature, Hazard, KeptBack, LONGEST_RANGE_M, Neighbours, PegOnEarth, Place,
+    Point, Swim, SwimError, SwimInput,
+};
+use std::collections::HashSet;
+use uuid::Uuid;
+
+/// Where a swim ends straight out if nothing is known but the pegs beside it, in metres: as far as the longest bands.
+const OPEN_WATER_M: f64 = 90.0;
+
+/// The widest bearing in front of the peg, in hundredths of a degree.
+const WIDEST_CDEG: i32 = 9_000;
+/// Narrower bands than this are widened to it, in metres.
+const NARROWEST_BAND_M: f64 = 2.0;
+
+/// Line out in metres.
+pub fn reach_m(reach: Reach) -> f64 {
+    match reach {
+        Reach::Wraps { hundredths, span_tenth_mm } => {
+            f64::from(hundredths) / 100.0 * (f64::from(span_tenth_mm) / 10_000.0)
+        }
+        Reach::Metres { cm } => f64::from(cm) / 100.0,
+        Reach::Yards { hundredths } => f64::from(hundredths) / 100.0 * METRES_PER_YARD,
+    }
+}
+
+/// Everything the swim is computed from. Casts whose spot was not set are left out, and so is whatever no swim can
+/// have, which only a file from elsewhere can bring: a mark behind the peg or on another's bearing, water kept back
+/// without width, an outline that crosses itself. So there is always a swim to show.
+pub fn swim_input(session: &Session) -> SwimInput {
+    let setup = &session.swim;
+    SwimInput {
+        marks: marks(session),
+        bands: setup.band_cm.map_or_else(Vec::new, |cm| bands(f64::from(cm) / 100.0)),
+        boundary: boundary(session),
+        casts: session.casts.iter().filter_map(cast_at).collect(),
+        kept_back: session.kept_back.iter().filter_map(kept_back).collect(),
+        features: features(session),
+        hazards: hazards(session),
+        rest_target_min: f64::from(setup.rest_target_min.max(1)),
+        usual_start: Some(Band { from_m: metres(35.0), to_m: metres(40.0) }),
+        ..SwimInput::default()
+    }
+}
+
+/// The swim of a session. Bounds that leave no water in front of the peg count for nothing.
+pub fn swim_of(session: &Session) -> Result<Swim, SwimError> {
+    let input = swim_input(session);
+    match Swim::new(input.clone()) {
+        Err(SwimError::NoWater) => Swim::new(SwimInput { boundary: None, ..input }),
+        other => other,
+    }
+}
+
+/// What of an entry no swim can have. Asked before it is logged; `amends` is the entry it replaces.
+pub fn check_swim(
+    session: &Session,
+    payload: &Payload,
+    amends: Option<Uuid>,
+) -> Result<(), SwimError> {
+    let mut tried = session.clone();
+    match payload {
+        Payload::SpotSet { spot, .. } => {
+            return restwater_swim::Spot::new(degrees(spot.bearing_cdeg), reach_m(spot.reach)).map(|_| ());
+        }
+        Payload::FeatureSet { bearing_cdeg, range_cm, .. }
+        | Payload::HazardSet { bearing_cdeg, range_cm, .. } => {
+            return restwater_swim::Spot::new(degrees(*bearing_cdeg), metres_of(*range_cm)).map(|_| ());
+        }
+        Payload::KeptBack { from_cdeg, to_cdeg, from_cm, to_cm } => {
+            let fan = Fan { from_deg: degrees(*from_cdeg), to_deg: degrees(*to_cdeg) };
+            let band = Band { from_m: metres_of(*from_cm), to_m: metres_of(*to_cm) };
+            return fan.check().and_then(|()| band.check());
+        }
+        Payload::MarkSet { name, bearing_cdeg } => {
+            restwater_swim::Spot::new(degrees(*bearing_cdeg), 1.0)?;
+            let same = |m: &&Mark| m.bearing_cdeg == *bearing_cdeg && Some(m.id) != amends;
+            return match session.marks.iter().find(same) {
+                Some(mark) => Err(SwimError::MarksOnOneBearing(mark.name.clone(), name.clone())),
+                None => Ok(()),
+            };
+        }
+        Payload::SwimSet(setup) => tried.swim = setup.clone(),
+        Payload::OutlineSet { corners_cm } if !corners_cm.is_empty() => {
+            check_outline(&outline(corners_cm))?;
+            tried.outline_cm.clone_from(corners_cm);
+        }
+        _ => return Ok(()),
+    }
+    Swim::new(swim_input(&tried)).map(|_| ())
+}
+
+/// Where the peg lies on the earth, where that was said and can be.
+pub fn peg_on_earth(session: &Session) -> Option<PegOnEarth> {
+    let peg = session.peg_place?;
+    let degrees = |e7: i64| e7 as f64 / 1e7;
+    let place = Place::new(degrees(peg.lat_e7), degrees(peg.lon_e7)).ok()?;
+    PegOnEarth::new(place, f64::from(peg.straight_out_cdeg) / 100.0).ok()
+}
+
+/// Marks in front of the peg; of two on one bearing, the first.
+fn marks(session: &Session) -> Vec<AimingMark> {
+    let mut seen = HashSet::new();
+    let of = |m: &Mark| AimingMark {
+        id: m.id.to_string(),
+        name: m.name.clone(),
+        bearing_deg: degrees(m.bearing_cdeg),
+    };
+    let usable = |m: &&Mark| m.bearing_cdeg.abs() <= WIDEST_CDEG && seen.insert(m.bearing_cdeg);
+    session.marks.iter().filter(usable).map(of).collect()
+}
+
+fn degrees(cdeg: i32) -> f64 {
+    f64::from(cdeg) / 100.0
+}
+
+fn metres_of(cm: u32) -> f64 {
+    f64::from(cm) / 100.0
+}
+
+fn bands(width_m: f64) -> Vec<Band> {
+    let width_m = width_m.clamp(NARROWEST_BAND_M, LONGEST_RANGE_M);
+    let count = libm::ceil(60.0 / width_m) as u32;
+    (0..count).map(|i| Band { from_m: f64::from(i) * width_m, to_m: f64::from(i + 1) * width_m }).collect()
+}
+
+/// The outline that the pegs beside and the far bank give, once any of them is known.
+fn boundary(session: &Session) -> Option<Vec<Point>> {
+    let setup = &session.swim;
+    let outline = (!session.outline_cm.is_empty()).then(|| outline(&session.outline_cm));
+    if let Some(ring) = outline.and_then(|ring| check_outline(&ring).ok()) {
+        return Some(ring);
+    }
+    let known = [setup.left_peg_cm, setup.right_peg_cm, setup.far_bank_cm].iter().any(Option::is_some);
+    let neighbours = Neighbours {
+        left_peg_m: setup.left_peg_cm.map(metres_of),
+        right_peg_m: setup.right_peg_cm.map(metres_of),
+        far_bank_m: setup.far_bank_cm.map_or(OPEN_WATER_M, metres_of),
+        far_bank_pegged: setup.far_bank_pegged,
+    };
+    known.then(|| neighbours.outline().ok()).flatten()
+}
+
+/// Corners in metres.
+pub(crate) fn outline(corners_cm: &[(i32, i32)]) -> Vec<Point> {
+    let m = |cm: i32| f64::from(cm) / 100.0;
+    corners_cm.iter().map(|&(x, y)| Point { x: m(x), y: m(y) }).collect()
+}
+
+/// A spot of the log in the peg frame; none where no cast can lie.
+pub(crate) fn swim_spot(spot: &Spot) -> Option<restwater_swim::Spot> {
+    restwater_swim::Spot::new(degrees(spot.bearing_cdeg), reach_m(spot.reach)).ok()
+}
+
+fn cast_at(cast: &Cast) -> Option<CastAt> {
+    let spot = cast.spot.as_ref()?;
+    let cause = cast.end.as_ref().map(|end| &end.cause);
+    Some(CastAt {
+        spot: swim_spot(spot)?,
+        clipped: spot.clipped,
+        lead_g: cast.rig.lead_mg.filter(|mg| *mg > 0).map(|mg| f64::from(mg) / 1_000.0),
+        start_ms: cast.start.wall_ms,
+        end_ms: cast.end.as_ref().map(|end| end.at.wall_ms.max(cast.start.wall_ms)),
+        bites: u32::from(cast.bite.is_some()),
+        bite_ms: cast.bite.as_ref().map(|(at, _)| at.wall_ms.max(cast.start.wall_ms)),
+        liners: cast.liners.len() as u32,
+        lost: u32::from(matches!(cause, Some(EndCause::Lost))),
+        landed: u32::from(matches!(cause, Some(EndCause::Landed { .. }))),
+    })
+}
+
+fn kept_back(water: &super::model::KeptBack) -> Option<KeptBack> {
+    let (bearing, range) = (water.bearing_cdeg, water.range_cm);
+    let wide = bearing.0 < bearing.1 && bearing.0 >= -WIDEST_CDEG && bearing.1 <= WIDEST_CDEG;
+    let deep = range.0 < range.1 && metres_of(range.1) <= LONGEST_RANGE_M;
+    (wide && deep).then(|| KeptBack {
+        fan: Fan { from_deg: degrees(bearing.0), to_deg: degrees(bearing.1) },
+        band: Band { from_m: metres_of(range.0), to_m: metres_of(range.1) },
+        since_ms: water.since.wall_ms,
+        released_ms: water.released.as_ref().map(|at| at.wall_ms.max(water.since.wall_ms)),
+    })
+}
+
+fn features(session: &Session) -> Vec<Feature> {
+    let feature = |l: &super::model::Landmark| match l.what {
+        LandmarkKind::Feature(kind) => {
+            let spot = restwater_swim::Spot::new(degrees(l.bearing_cdeg), metres_of(l.range_cm)).ok()?;
+            Some(Feature { name: l.name.clone(), kind, spot })
+        }
+        LandmarkKind::Hazard { .. } => None,
+    };
+    session.landmarks.iter().filter_map(feature).collect()
+}
+
+fn hazards(session: &Session) -> Vec<Hazard> {
+    let hazard = |l: &super::model::Landmark| match l.what {
+        LandmarkKind::Hazard { clear_cm } => {
+            let spot = restwater_swim::Spot::new(degrees(l.bearing_cdeg), metres_of(l.range_cm)).ok()?;
+            Some(Hazard { name: l.name.clone(), spot, clear_m: metres_of(clear_cm.max(1)) })
+        }
+        LandmarkKind::Feature(_) => None,
+    };
+    session.landmarks.iter().filter_map(hazard).collect()
+}
+
+/// The reach nearest to a range in metres, in the unit and steps that the angler counts in: quarter wraps, whole yards,
+/// half metres.
+pub fn reach_near(range_m: f64, like: Reach) -> Reach {
+    let steps = |unit_m: f64, step: f64| (libm::round(range_m / unit_m / step) * step).max(step);
+    match like {
+        Reach::Wraps { span_tenth_mm, .. } if span_tenth_mm > 0 => {
+            let wraps = steps(f64::from(span_tenth_mm) / 10_000.0, 0.25);
+            Reach::Wraps { hundredths: libm::round(wraps * 100.0) as u32, span_tenth_mm }
+        }
+        Reach::Yards { .. } => {
+            Reach::Yards { hundredths: libm::round(steps(METRES_PER_YARD, 1.0) * 100.0) as u32 }
+        }
+        _ => Reach::Metres { cm: libm::round(steps(1.0, 0.5).min(LONGEST_RANGE_M) * 100.0) as u32 },
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::fold;
+    use crate::written::{SESSION, Written};
+
+    const WRAPS: Reach = Reach::Wraps { hundredths: 950, span_tenth_mm: 36_576 };
+
+    #[test]
+    fn a_reach_is_the_line_out() {
+        assert!((reach_m(WRAPS) - 34.7472).abs() < 1e-12);
+        assert!((reach_m(Reach::Yards { hundredths: 4_000 }) - 36.576).abs() < 1e-12);
+    }
+
+    #[test]
+    fn a_range_comes_back_in_the_anglers_own_steps() {
+        assert_eq!(reach_near(34.9, WRAPS), WRAPS);
+        assert_eq!(reach_near(36.4, Reach::Yards { hundredths: 100 }), Reach::Yards { hundredths: 4_000 });
+        assert_eq!(reach_near(30.2, Reach::Metres { cm: 1 }), Reach::Metres { cm: 3_000 });
+    }
+
+    #[test]
+    fn the_swim_of_a_session_stands() {
+        let mut day = Written::new(1);
+        let mark = day.log(5, Payload::MarkSet { name: "gate".into(), bearing_cdeg: 300 });
+        let spot = Spot { mark: Some(mark), bearing_cdeg: 300, reach: WRAPS, clipped: true };
+        day.log(6, Payload::SpotSet { rod: 1, spot });
+        day.log(60, Payload::Cast { rod: 1 });
+        day.log(900, Payload::Bite { rod: 1 });
+        day.log(950, Payload::Lost { rod: 1 });
+        let session = fold(SESSION, &day.ops);
+        let swim = Swim::new(swim_input(&session)).unwrap();
+        let figures = swim.figures(second_ms(1_000));
+        assert_eq!((figures.casts, figures.casts_outside), (1, 0));
+        let cell = figures.cells.iter().find(|c| c.casts == 1).unwrap();
+        assert_eq!((cell.bites, cell.lost), (1, 1));
+    }
+
+    fn second_ms(s: i64) -> i64 {
+        crate::written::second(s).wall_ms
+    }
+}

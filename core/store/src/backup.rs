@@ -1,0 +1,151 @@
+//! Rolling backups: a copy of the whole file, verified after it was written, thinned with age.
+
+use super::connect::sync_directory;
+use super::closed_file::open_closed;
+use super::thin::kept;
+use super::{Store, StoreError};
+use chrono::{DateTime, NaiveDateTime};
+use rusqlite::backup::{Backup, StepResult};
+use rusqlite::{Connection, MAIN_DB};
+use std::collections::BTreeMap;
+use std::fs::{self, File};
+use std::ops::ControlFlow;
+use std::path::{Path, PathBuf};
+
+/// One verified backup.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct BackupFile {
+    /// Where it is.
+    pub path: PathBuf,
+    /// When it was made: wall ms since 1970 UTC, to the second.
+    pub wall_ms: i64,
+}
+
+/// Pages copied between two looks at whether to go on.
+const PAGES: i32 = 256;
+
+impl Store {
+    /// Copies the store into `dir`, verifies the copy, and only then thins the older ones.
+    ///
+    /// `progress` is told pages left and pages in all; `Break` gives the backup up. None: it was given up.
+    pub fn backup(
+        &self,
+        dir: &Path,
+        wall_ms: i64,
+        progress: &mut dyn FnMut(u64, u64) -> ControlFlow<()>,
+    ) -> Result<Option<BackupFile>, StoreError> {
+        fs::create_dir_all(dir).map_err(StoreError::from_io)?;
+        let part = dir.join("backup.part");
+        let _ = fs::remove_file(&part);
+        let done = self.copy_to(&part, progress).and_then(|whole| {
+            if !whole {
+                return Ok(None);
+            }
+            self.verify(&part)?;
+            File::open(&part).and_then(|f| f.sync_all()).map_err(StoreError::from_io)?;
+            let path = dir.join(name_of(wall_ms)?);
+            fs::rename(&part, &path).map_err(StoreError::from_io)?;
+            sync_directory(dir)?;
+            thin(dir)?;
+            Ok(Some(BackupFile { path, wall_ms: wall_ms.div_euclid(1_000) * 1_000 }))
+        });
+        let _ = fs::remove_file(&part);
+        done
+    }
+
+    fn copy_to(
+        &self,
+        part: &Path,
+        progress: &mut dyn FnMut(u64, u64) -> ControlFlow<()>,
+    ) -> Result<bool, StoreError> {
+        let source = self.conn()?;
+        let mut copy = Connection::open(part)?;
+        let backup = Backup::new_with_names(&source, MAIN_DB, &mut copy, MAIN_DB)?;
+        loop {
+            match backup.step(PAGES)? {
+                StepResult::Done => return Ok(true),
+                StepResult::More => {}
+                _ => return Err(StoreError::Busy),
+            }
+            let pages = backup.progress();
+            let count = |n: i32| u64::try_from(n).unwrap_or(0);
+            if progress(count(pages.remaining), count(pages.pagecount)).is_break() {
+                return Ok(false);
+            }
+        }
+    }
+
+    /// The copy must be sound and hold every op of this store.
+    fn verify(&self, copy: &Path) -> Result<(), StoreError> {
+        let conn = open_closed(copy)?;
+        let sound: String = conn.query_row("PRAGMA integrity_check(1)", [], |row| row.get(0))?;
+        if sound != "ok" {
+            return Err(StoreError::Damaged(format!("the backup: {sound}")));
+        }
+        let count =
+            |conn: &Connection| conn.query_row("SELECT count(*) FROM op", [], |row| row.get::<_, i64>(0));
+        let (theirs, ours) = (count(&conn)?, count(&*self.conn()?)?);
+        if theirs != ours {
+            return Err(StoreError::Damaged(format!("the backup has {theirs} entries of {ours}")));
+        }
+        Ok(())
+    }
+}
+
+/// The backups in a directory, latest first. Files of other names are passed over.
+pub fn backups(dir: &Path) -> Result<Vec<BackupFile>, StoreError> {
+    let entries = match fs::read_dir(dir) {
+        Err(e) if e.kind() == std::io::ErrorKind::NotFound => return Ok(vec![]),
+        other => other.map_err(StoreError::from_io)?,
+    };
+    let mut found = Vec::new();
+    for entry in entries {
+        let path = entry.map_err(StoreError::from_io)?.path();
+        if let Some(wall_ms) = path.file_name().and_then(|n| n.to_str()).and_then(time_of) {
+            found.push(BackupFile { path, wall_ms });
+        }
+    }
+    restwater_sorting::by_key(&mut found, |b| std::cmp::Reverse(b.wall_ms));
+    Ok(found)
+}
+
+fn thin(dir: &Path) -> Result<(), StoreError> {
+    let all: BTreeMap<i64, PathBuf> = backups(dir)?.into_iter().map(|b| (b.wall_ms, b.path)).collect();
+    let keep = kept(&all.keys().copied().collect());
+    for (_, path) in all.iter().filter(|(time, _)| !keep.contains(time)) {
+        fs::remove_file(path).map_err(StoreError::from_io)?;
+    }
+    Ok(())
+}
+
+const NAME: &str = "restwater-%Y%m%dT%H%M%SZ.db";
+
+fn name_of(wall_ms: i64) -> Result<String, StoreError> {
+    let time = DateTime::from_timestamp_millis(wall_ms)
+        .filter(|t| (1970..=9999).contains(&chrono::Datelike::year(t)))
+        .ok_or_else(|| StoreError::Sqlite("the phone's clock is out of range".into()))?;
+    Ok(time.format(NAME).to_string())
+}
+
+fn time_of(name: &str) -> Option<i64> {
+    let time = NaiveDateTime::parse_from_str(name, NAME).ok()?;
+    Some(time.and_utc().timestamp_millis())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn names_tell_the_time_and_only_ours_are_read() {
+        let name = name_of(1_768_032_000_999).unwrap();
+        assert_eq!(name, "restwater-20260110T080000Z.db");
+        assert_eq!(time_of(&name), Some(1_768_032_000_000));
+        for other in
+            ["restwater.db", "restwater-20260110T080000Z.db-wal", "restwater-20261310T080000Z.db", "x"]
+        {
+            assert_eq!(time_of(other), None, "{other}");
+        }
+        assert!(name_of(i64::MAX).is_err());
+    }
+}

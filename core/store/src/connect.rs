@@ -1,0 +1,149 @@
+//! Opening the file: pragmas, locks, and the refusals that leave it as it was.
+
+use super::look::{Found, directory, look};
+use super::schema::{APPLICATION_ID, KNOWN_VERSION, expect_tables, migrate, version};
+use super::{Durability, FILE_NAME, StoreError};
+use rusqlite::config::DbConfig;
+use rusqlite::{Connection, OpenFlags};
+use std::fs::{self, File, TryLockError};
+use std::path::Path;
+use std::time::Duration;
+use uuid::Uuid;
+
+/// How long a lock of another process is waited for: a phone may start the app anew while the old
+/// process is still being ended.
+const LOCK_WAIT: Duration = Duration::from_millis(300);
+
+/// Statements kept prepared.
+const STATEMENTS: usize = 48;
+
+/// Opens the store in `dir`, or makes one there that belongs to `new_device`.
+pub(super) fn connect(
+    dir: &Path,
+    new_device: Uuid,
+    durability: Durability,
+) -> Result<Connection, StoreError> {
+    let file = dir.join(FILE_NAME);
+    directory(dir)?;
+    if look(&file)? == Found::Nothing {
+        create(dir, &file, new_device)?;
+        look(&file)?;
+    }
+    let log = dir.join("restwater.db-wal");
+    let had_log = log.exists();
+    hold(&file, durability).inspect_err(|_| {
+        // SQLite makes an empty log before it reads the first page; a refused file gets none.
+        if !had_log && fs::metadata(&log).is_ok_and(|meta| meta.len() == 0) {
+            let _ = fs::remove_file(&log);
+        }
+    })
+}
+
+/// Opens a file that looks like a store, migrates it where needed and holds it.
+fn hold(file: &Path, durability: Durability) -> Result<Connection, StoreError> {
+    let mut conn = open(file, OpenFlags::empty(), durability)?;
+    if refuse(&conn)? < KNOWN_VERSION {
+        migrate(&mut conn)?;
+    }
+    write_ahead(&conn)?;
+    conn.set_db_config(DbConfig::SQLITE_DBCONFIG_NO_CKPT_ON_CLOSE, false)?;
+    Ok(conn)
+}
+
+fn open(file: &Path, also: OpenFlags, durability: Durability) -> Result<Connection, StoreError> {
+    let flags = OpenFlags::SQLITE_OPEN_READ_WRITE | OpenFlags::SQLITE_OPEN_NO_MUTEX | also;
+    let conn = Connection::open_with_flags(file, flags)?;
+    conn.busy_timeout(LOCK_WAIT)?;
+    conn.set_prepared_statement_cache_capacity(STATEMENTS);
+    conn.set_db_config(DbConfig::SQLITE_DBCONFIG_DEFENSIVE, true)?;
+    // A file that is refused must stay as it is: no checkpoint as the connection closes, until it is known.
+    conn.set_db_config(DbConfig::SQLITE_DBCONFIG_NO_CKPT_ON_CLOSE, true)?;
+    // First of all: some of the other pragmas read the file, and the first read settles whether others
+    // may hold it too.
+    conn.pragma_update(None, "locking_mode", "EXCLUSIVE")?;
+    pragmas(&conn, durability)?;
+    Ok(conn)
+}
+
+/// Makes a store under another name and moves it into place whole, so that what bears the name of the
+/// store is one from its first moment on, whenever the battery dies.
+fn create(dir: &Path, file: &Path, device: Uuid) -> Result<(), StoreError> {
+    let lock = File::create(dir.join("restwater.lock")).map_err(StoreError::from_io)?;
+    match lock.try_lock() {
+        Ok(()) => {}
+        Err(TryLockError::WouldBlock) => return Err(StoreError::Busy),
+        Err(TryLockError::Error(e)) => return Err(StoreError::from_io(e)),
+    }
+    if look(file)? == Found::Store {
+        return Ok(()); // another process was faster
+    }
+    let making = dir.join("restwater.db.new");
+    for left in ["", "-journal", "-wal", "-shm"] {
+        let _ = fs::remove_file(dir.join(format!("restwater.db.new{left}")));
+    }
+    let mut conn = open(&making, OpenFlags::SQLITE_OPEN_CREATE, Durability::PowerCut)?;
+    migrate(&mut conn)?;
+    conn.execute(include_str!("sql/set_device.sql"), [device.as_bytes()])?;
+    write_ahead(&conn)?;
+    conn.set_db_config(DbConfig::SQLITE_DBCONFIG_NO_CKPT_ON_CLOSE, false)?;
+    conn.close().map_err(|(_, error)| StoreError::from(error))?;
+    fs::rename(&making, file).map_err(StoreError::from_io)?;
+    sync_directory(dir)
+}
+
+/// Makes a rename survive a power cut.
+pub fn sync_directory(dir: &Path) -> Result<(), StoreError> {
+    if cfg!(unix) {
+        File::open(dir).and_then(|d| d.sync_all()).map_err(StoreError::from_io)?;
+    }
+    Ok(())
+}
+
+/// Settings of the connection; none of them writes to the file.
+fn pragmas(conn: &Connection, durability: Durability) -> Result<(), StoreError> {
+    let synchronous = match durability {
+        Durability::PowerCut => "FULL",
+        Durability::None => "OFF",
+    };
+    conn.pragma_update(None, "synchronous", synchronous)?;
+    // Apple's fsync doesn't reach the flash; F_FULLFSYNC does. Elsewhere these do nothing.
+    if cfg!(target_vendor = "apple") {
+        conn.pragma_update(None, "fullfsync", true)?;
+        conn.pragma_update(None, "checkpoint_fullfsync", true)?;
+    }
+    conn.pragma_update(None, "foreign_keys", true)?;
+    // Android has no directory for temporary files.
+    conn.pragma_update(None, "temp_store", "MEMORY")?;
+    conn.pragma_update(None, "trusted_schema", false)?;
+    // In KiB where negative: enough for the index of a long import, little enough for a phone.
+    conn.pragma_update(None, "cache_size", -8_192)?;
+    Ok(())
+}
+
+/// The version of a file that can be used. The log beside it may say more than its header did: asked through SQLite, in
+/// a read.
+fn refuse(conn: &Connection) -> Result<u32, StoreError> {
+    if conn.is_readonly("main")? {
+        return Err(StoreError::ReadOnly("opened for reading only".into()));
+    }
+    let application: i64 = conn.query_row("PRAGMA application_id", [], |row| row.get(0))?;
+    if application != i64::from(APPLICATION_ID) {
+        return Err(StoreError::Foreign("the file".into()));
+    }
+    let found = version(conn)?;
+    if found > KNOWN_VERSION {
+        return Err(StoreError::Newer { found, known: KNOWN_VERSION });
+    }
+    if found == KNOWN_VERSION {
+        expect_tables(conn)?;
+    }
+    Ok(found)
+}
+
+fn write_ahead(conn: &Connection) -> Result<(), StoreError> {
+    let mode: String = conn.query_row("PRAGMA journal_mode = WAL", [], |row| row.get(0))?;
+    if mode != "wal" {
+        return Err(StoreError::Sqlite(format!("journal mode is {mode}, not wal")));
+    }
+    Ok(())
+}

@@ -1,0 +1,35 @@
+//! The canvases that the layout gives the swim on phones of four sizes: the laws of the scene are tried on them here, and
+//! the layout holds this table against what it gives.
+
+/// A canvas on a phone.
+#[derive(Debug, Clone, Copy)]
+pub struct PhoneCanvas {
+    /// Width and height of the screen, mm (4.7, 5, 6.1 and 6.7 in, public specification sheets, from memory).
+    pub screen_mm: (f64, f64),
+    /// Pixels in a millimetre.
+    pub px_per_mm: f64,
+    /// Text scale.
+    pub text_scale: f64,
+    /// Width and height of the canvas, mm.
+    pub canvas_mm: (f64, f64),
+}
+
+const fn canvas(screen_mm: (f64, f64), px_per_mm: f64, text_scale: f64, canvas_mm: (f64, f64)) -> PhoneCanvas {
+    PhoneCanvas { screen_mm, px_per_mm, text_scale, canvas_mm }
+}
+
+/// Four phones at text scales of 100, 130 and 200 %.
+pub const PHONE_CANVASES: [PhoneCanvas; 12] = [
+    canvas((58.4, 103.9), 12.84, 1.0, (30.552, 33.9)),
+    canvas((58.4, 103.9), 12.84, 1.3, (30.552, 33.9)),
+    canvas((58.4, 103.9), 12.84, 2.0, (30.552, 33.9)),
+    canvas((62.1, 110.4), 17.4, 1.0, (32.698, 40.4)),
+    canvas((62.1, 110.4), 17.4, 1.3, (32.698, 40.4)),
+    canvas((62.1, 110.4), 17.4, 2.0, (32.698, 40.4)),
+    canvas((64.9, 140.7), 16.634, 1.0, (60.9, 49.2)),
+    canvas((64.9, 140.7), 16.634, 1.3, (60.9, 42.75)),
+    canvas((64.9, 140.7), 16.634, 2.0, (60.9, 40.6)),
+    canvas((71.2, 154.4), 18.11, 1.0, (67.2, 62.9)),
+    canvas((71.2, 154.4), 18.11, 1.3, (67.2, 56.45)),
+    canvas((71.2, 154.4), 18.11, 2.0, (67.2, 54.3)),
+];

@@ -1,0 +1,158 @@
+//! Labels and marks on the canvases that phones have.
+
+use super::super::canvases::{PHONE_CANVASES, PhoneCanvas};
+use super::super::scene::{FillRole, LabelRole, MarkShape};
+use super::*;
+
+/// What the Swim screen asks for on a phone.
+fn on_phone(phone: &PhoneCanvas, left_handed: bool) -> SceneAsk {
+    let (width, height) = phone.canvas_mm;
+    let px = phone.px_per_mm;
+    let mut ask = SceneAsk::new(width * px, height * px, px, phone.text_scale).unwrap();
+    ask.hand = if left_handed { Hand::Left } else { Hand::Right };
+    ask
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(128))]
+
+    #[test]
+    fn labels_never_overlap_on_any_phone(
+        input in swim_input(70), phone in 0..PHONE_CANVASES.len(), left in any::<bool>()
+    ) {
+        let Some(swim) = swim(input) else { return Ok(()) };
+        let figures = swim.figures(DAY_MIN * MINUTE);
+        let mut ask = on_phone(&PHONE_CANVASES[phone], left);
+        ask.next = swim.where_next(&figures).ranked.first().map(|n| n.cell);
+        let scene = swim.scene(&figures, &ask, &SceneWords::default()).unwrap();
+        prop_assert_eq!(faults(&scene), 0);
+        prop_assert!(all_finite(&scene));
+    }
+}
+
+/// On a common phone the minutes rested stand on the picture wherever a line of casts was fished, marks and all.
+#[test]
+fn rested_minutes_have_room_beside_what_happened() {
+    let at = |bearing: f64, range: f64, start: i64| a_cast(bearing, range, start);
+    let mut casts: Vec<CastAt> = (0..5).map(|i| at(-14.0, 34.0, 20 * i)).collect();
+    casts.extend((5..8).map(|i| at(18.0, 38.0, 20 * i)));
+    for (i, cast) in casts.iter_mut().enumerate() {
+        cast.bites = u32::from(i % 2 == 0);
+        cast.liners = u32::from(i == 3);
+        cast.lost = u32::from(i == 4);
+    }
+    let swim = Swim::new(SwimInput { marks: three_marks(), casts, ..SwimInput::default() }).unwrap();
+    let figures = swim.figures(DAY_MIN * MINUTE);
+    let scene = swim.scene(&figures, &on_phone(&PHONE_CANVASES[6], false), &SceneWords::default()).unwrap();
+    let rested = |role: &LabelRole| *role == LabelRole::Rested;
+    let fished = figures.cells.iter().filter(|c| c.rested_min.is_some()).count();
+    assert!(fished >= 2);
+    assert_eq!(scene.label_role.iter().filter(|r| rested(r)).count(), fished, "{:?}", scene.key);
+    for shape in [MarkShape::BiteDiamond, MarkShape::LostCross, MarkShape::LinerTriangle] {
+        assert!(scene.mark_shape.contains(&shape), "{shape:?}");
+    }
+}
+
+/// The parts of a packed pair of arrays that have a role, as rings.
+fn rings_of<T: PartialEq>(xy: &[f32], start: &[u32], roles: &[T], wanted: &T) -> Vec<Vec<Point>> {
+    let parts = start.windows(2).zip(roles).filter(|(_, role)| *role == wanted);
+    let corner = |c: &[f32]| Point { x: f64::from(c[0]), y: f64::from(c[1]) };
+    parts
+        .map(|(w, _)| xy[2 * w[0] as usize..2 * w[1] as usize].chunks_exact(2).map(corner).collect())
+        .collect()
+}
+
+/// Points all over the boxes of labels of a role.
+fn points_under(scene: &SwimScene, role: LabelRole) -> Vec<Point> {
+    let boxes = scene.label_box.chunks_exact(4).zip(&scene.label_role).filter(|(_, r)| **r == role);
+    boxes
+        .flat_map(|(b, _)| {
+            let at = |i: u16, j: u16| Point {
+                x: f64::from(b[0] + b[2] * f32::from(i) / 16.0),
+                y: f64::from(b[1] + b[3] * f32::from(j) / 8.0),
+            };
+            (0..=16).flat_map(move |i| (0..=8).map(move |j| at(i, j)))
+        })
+        .collect()
+}
+
+/// A day of so many casts at three marks, with bites, liners and lost fish, and a far cell kept back.
+fn a_long_day(casts: i64) -> Swim {
+    let marks = three_marks();
+    let cast = |i: i64| {
+        let bearing = marks[(i / 2 % 3) as usize].bearing_deg;
+        let mut cast = a_cast(bearing, 28.0 + 4.5 * (i % 5) as f64, 5 * i);
+        cast.bites = u32::from(i % 3 == 1);
+        cast.lost = u32::from(i % 6 == 1);
+        cast.liners = u32::from(i % 7 == 2);
+        cast
+    };
+    let kept = KeptBack {
+        fan: Fan { from_deg: 6.5, to_deg: 25.0 },
+        band: Band { from_m: 50.0, to_m: 60.0 },
+        since_ms: 0,
+        released_ms: None,
+    };
+    let casts = (0..casts).map(cast).collect();
+    Swim::new(SwimInput { marks, casts, kept_back: vec![kept], ..SwimInput::default() }).unwrap()
+}
+
+fn on_every_phone(swim: &Swim, see: impl Fn(&SwimScene, &str)) {
+    let figures = swim.figures(DAY_MIN * MINUTE);
+    for phone in PHONE_CANVASES.iter().filter(|phone| phone.text_scale != 1.3) {
+        for left in [false, true] {
+            let mut ask = on_phone(phone, left);
+            ask.next = swim.where_next(&figures).ranked.first().map(|n| n.cell);
+            let scene = swim.scene(&figures, &ask, &SceneWords::default()).unwrap();
+            see(&scene, &format!("{phone:?}, left {left}"));
+        }
+    }
+}
+
+/// Where casts lie close, no liner, lost fish or counted cast lies on another mark, and few casts stand alone.
+#[test]
+fn sixty_casts_are_counted_and_their_marks_keep_apart() {
+    let swim = a_long_day(60);
+    on_every_phone(&swim, |scene, which| {
+        let dots = scene.mark_shape.iter().filter(|s| **s == MarkShape::CastDot).count();
+        assert!(dots <= 3 + swim.cells().len() / 2, "{which}: {dots} dots");
+        let all: Vec<(MarkShape, f32, f32, f32)> = scene
+            .mark_shape
+            .iter()
+            .zip(scene.mark_xy.chunks_exact(2).zip(&scene.mark_size))
+            .map(|(shape, (at, size))| (*shape, at[0], at[1], *size))
+            .collect();
+        for (i, a) in all.iter().enumerate() {
+            if !matches!(a.0, MarkShape::LinerTriangle | MarkShape::LostCross) {
+                continue;
+            }
+            for b in all[..i].iter().chain(&all[i + 1..]) {
+                let reach = 0.98 * (a.3 + b.3);
+                let apart = (a.1 - b.1).abs() >= reach || (a.2 - b.2).abs() >= reach;
+                assert!(apart, "{which}: {a:?} on {b:?}");
+            }
+        }
+    });
+}
+
+/// Minutes rested never stand on kept-back water beside them, and the time kept back never on water that is not.
+#[test]
+fn labels_stand_on_the_water_they_speak_of() {
+    for casts in [1, 12, 60] {
+        on_every_phone(&a_long_day(casts), |scene, which| {
+            let kept =
+                rings_of(&scene.line_xy, &scene.line_start, &scene.line_role, &LineRole::KeptBackInner);
+            let water = rings_of(&scene.fill_xy, &scene.fill_start, &scene.fill_role, &FillRole::Water);
+            let on = |rings: &[Vec<Point>], p: &Point| rings.iter().any(|r| planar::ring_contains(r, *p));
+            assert!(!kept.is_empty() && !water.is_empty());
+            let rested = points_under(scene, LabelRole::Rested);
+            assert!(!rested.iter().any(|p| on(&kept, p)), "{which}, {casts} casts: rested on kept back");
+            let time = points_under(scene, LabelRole::KeptBack);
+            let beside = time.iter().filter(|p| !on(&kept, p)).collect::<Vec<_>>();
+            assert!(
+                !beside.iter().any(|p| on(&water, p)),
+                "{which}, {casts} casts: kept back on other water"
+            );
+        });
+    }
+}

@@ -1,0 +1,62 @@
+//! The swim: peg frame, spots, cells, fished and rested, kept-back water, where next.
+//!
+//! [`SwimInput`] is filled by the fold of the log; [`Swim::new`] checks it and cuts the cells;
+//! [`Swim::figures`] says what is fished, rested, fresh and kept back at a moment (an earlier moment
+//! replays the day); [`Swim::where_next`] ranks cells by reasons; [`Swim::drift`] looks at the bites;
+//! [`Swim::scene`] packs the picture.
+// What uniffi generates for the boundary is unsafe; everything written by hand is held to this without that feature.
+#![cfg_attr(not(feature = "uniffi"), forbid(unsafe_code))]
+#![deny(missing_docs)]
+#![cfg_attr(test, allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::float_cmp))]
+
+#[cfg(feature = "uniffi")]
+uniffi::setup_scaffolding!();
+
+mod boundary;
+#[cfg(any(test, feature = "testing"))]
+pub mod canvases;
+mod cells;
+mod columns;
+mod disc_area;
+mod drift;
+mod earth;
+mod error;
+mod fished;
+mod frame;
+mod geojson;
+mod input;
+#[cfg(test)]
+mod laws;
+mod next_spot;
+mod pick;
+pub mod planar;
+pub mod range;
+mod scatter;
+mod scene;
+mod sector;
+mod water;
+
+pub use boundary::Neighbours;
+pub use cells::{Cell, CellId, Swim};
+pub use columns::{Column, ColumnName, Columns};
+pub use drift::{Drift, DriftAlong, DriftLean, PMethod, RankTrend, rank_trend};
+pub use earth::{
+    Course, EarthError, PegOnEarth, Place, course, earth_centred, east_north_up, place_from, ring_on_earth,
+};
+pub use error::SwimError;
+pub use fished::{CellFigures, KeptBackNow, SwimFigures};
+pub use frame::{LONGEST_RANGE_M, Point, Spot, bearing_range, point_at};
+pub use geojson::{GeoJsonError, ImportedSwim, swim_from_geojson};
+pub use input::{
+    AimingMark, Band, CastAt, Depth, Fan, Feature, FeatureKind, Hazard, KeptBack, REACTION_S, Sounding,
+    SwimInput,
+};
+pub use next_spot::{Against, NextSpot, Reason, WhereNext};
+pub use pick::{CELL_KEYS, RAY_KEYS};
+pub use scatter::{Disturbance, DisturbanceRow, Scatter};
+pub use scene::{
+    Detail, FillRole, Hand, KeyLine, LabelRole, LineRole, MarkShape, SceneAsk, SceneWords, Step, SwimScene,
+    TARGET_MM,
+};
+pub use sector::{AnnularSector, CHORD_ERROR_M};
+pub use water::Water;

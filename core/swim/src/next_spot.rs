@@ -1,0 +1,275 @@
+//! Where next: cells ranked by stated reasons, each with its figures.
+
+use super::cells::{Cell, CellId, Swim};
+use super::fished::{CellFigures, SwimFigures, known_by, minutes_between};
+use super::frame::Spot;
+use super::input::{Band, CastAt};
+use serde::{Deserialize, Serialize};
+use std::cmp::Ordering;
+
+/// Fewer casts than this are expected to have reached water that is not likely disturbed: the chance of any is
+/// no higher than that (Boole's inequality).
+const NOT_LIKELY: f64 = 0.5;
+
+/// What speaks for a spot.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+pub enum Reason {
+    /// The chance that any cast of today reached it is below one half.
+    NeverDisturbed,
+    /// Casts came near it today; the chance that any within the rest target reached it is below one half.
+    QuietLately {
+        /// The target.
+        target_min: f64,
+    },
+    /// Rested at least as long as the target.
+    RestedLongEnough {
+        /// Minutes rested.
+        minutes: f64,
+        /// The target.
+        target_min: f64,
+    },
+    /// Near one of the last bites.
+    NearLastBites {
+        /// Bites within the memory that are near.
+        bites: u32,
+        /// Distance to the latest of them, metres.
+        metres: f64,
+        /// How long ago it came, minutes.
+        minutes_ago: f64,
+    },
+    /// In the column of the latest bite, one band further out.
+    BehindLastBite {
+        /// How long ago it came, minutes.
+        minutes_ago: f64,
+    },
+    /// Liners on casts meant for it.
+    LinersHere {
+        /// How many.
+        liners: u32,
+    },
+    /// Liners on casts meant for the cells beside it.
+    LinersBeside {
+        /// How many.
+        liners: u32,
+    },
+    /// Holds the range at which it is usual to start, while nothing has bitten (common practice, no source).
+    UsualStart {
+        /// The usual stretch.
+        band: Band,
+    },
+}
+
+/// What speaks against a spot.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub enum Against {
+    /// Disturbed less than the rest target ago.
+    RestedTooShort {
+        /// Minutes rested.
+        minutes: f64,
+        /// The target.
+        target_min: f64,
+    },
+    /// No single cast within the rest target reached it with probability one half, yet so many came near that one may
+    /// well have.
+    MaybeDisturbed {
+        /// How many of them are expected to have reached it.
+        casts: f64,
+    },
+    /// So near the boundary that the lead may disturb water beyond it.
+    NearBoundary {
+        /// How near, metres.
+        metres: f64,
+    },
+    /// Kept back: not proposed until released.
+    KeptBack {
+        /// For how long, minutes.
+        minutes: f64,
+    },
+    /// Out of reach today: not proposed.
+    BeyondCast {
+        /// Its range, metres.
+        range_m: f64,
+        /// The longest cast of today, metres.
+        castable_m: f64,
+    },
+    /// Too near a hazard: not proposed.
+    NearHazard {
+        /// Which.
+        name: String,
+        /// How near, metres.
+        metres: f64,
+    },
+}
+
+/// A spot with what speaks for and against it.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct NextSpot {
+    /// The cell.
+    pub cell: CellId,
+    /// Where to aim.
+    pub spot: Spot,
+    /// What speaks for it.
+    pub reasons: Vec<Reason>,
+    /// What speaks against it.
+    pub against: Vec<Against>,
+    /// The figures behind it.
+    pub figures: CellFigures,
+    /// Distance to the latest bite, metres; `None` before the first.
+    pub last_bite_m: Option<f64>,
+}
+
+/// Spots in order, and those set aside.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct WhereNext {
+    /// Best first: most reasons less objections, then nearest to the latest bite (before the first: to
+    /// the usual start), then longest rested, then straightest out, then left before right.
+    pub ranked: Vec<NextSpot>,
+    /// Not proposed: kept back, out of reach or by a hazard.
+    pub set_aside: Vec<NextSpot>,
+    /// Bites this rests on.
+    pub bites: u32,
+}
+
+/// A bite: where it was and when.
+struct Bite {
+    spot: Spot,
+    minutes_ago: f64,
+}
+
+impl Swim {
+    /// Ranks the cells of the swim for the next cast by reasons; promises nothing.
+    pub fn where_next(&self, figures: &SwimFigures) -> WhereNext {
+        let bites = self.bites_until(figures.at_ms);
+        let mut ranked = Vec::new();
+        let mut set_aside = Vec::new();
+        for (cell, known) in self.cells().iter().zip(&figures.cells) {
+            let Some(spot) = cell.aim else { continue };
+            let next = self.weigh(cell, spot, known, &bites, figures);
+            let barred = next.against.iter().any(|a| {
+                let is_mild = matches!(
+                    a,
+                    Against::RestedTooShort { .. }
+                        | Against::MaybeDisturbed { .. }
+                        | Against::NearBoundary { .. }
+                );
+                !is_mild
+            });
+            if barred { set_aside.push(next) } else { ranked.push(next) }
+        }
+        restwater_sorting::by(&mut ranked, |a, b| self.before(a, b));
+        WhereNext { ranked, set_aside, bites: figures.cells.iter().map(|c| c.bites).sum() }
+    }
+
+    /// Bites by a moment, latest first.
+    fn bites_until(&self, at_ms: i64) -> Vec<Bite> {
+        let when = |c: &CastAt| c.bite_ms.or(c.end_ms).unwrap_or(c.start_ms);
+        let mut casts: Vec<&CastAt> =
+            self.casts_until(at_ms).filter(|c| c.bites > 0 && known_by(c, at_ms)).collect();
+        restwater_sorting::by_key(&mut casts, |c| std::cmp::Reverse(when(c)));
+        let bite = |c: &&CastAt| Bite { spot: c.spot, minutes_ago: minutes_between(when(c), at_ms) };
+        casts.iter().map(bite).collect()
+    }
+
+    fn weigh(
+        &self,
+        cell: &Cell,
+        spot: Spot,
+        known: &CellFigures,
+        bites: &[Bite],
+        figures: &SwimFigures,
+    ) -> NextSpot {
+        let mut reasons = Vec::new();
+        let mut against = self.objections(spot, known);
+        let target_min = self.input().rest_target_min;
+        match known.rested_min {
+            Some(minutes) if minutes < target_min => {
+                against.push(Against::RestedTooShort { minutes, target_min });
+            }
+            _ if known.lately >= NOT_LIKELY => {
+                against.push(Against::MaybeDisturbed { casts: known.lately });
+            }
+            None if known.disturbances < NOT_LIKELY => reasons.push(Reason::NeverDisturbed),
+            None => reasons.push(Reason::QuietLately { target_min }),
+            Some(minutes) => {
+                reasons.push(Reason::RestedLongEnough { minutes, target_min });
+            }
+        }
+        reasons.extend(self.near_bites(spot, bites));
+        reasons.extend(self.behind_last_bite(cell.id, bites));
+        reasons.extend(self.liners_round(cell.id, known, figures));
+        if let Some(band) = self.input().usual_start.filter(|_| bites.is_empty()) {
+            let middle = f64::midpoint(band.from_m, band.to_m);
+            if self.row_of(middle) == Some(cell.id.row) {
+                reasons.push(Reason::UsualStart { band });
+            }
+        }
+        let last_bite_m = bites.first().map(|b| b.spot.point().distance(spot.point()));
+        NextSpot { cell: cell.id, spot, reasons, against, figures: *known, last_bite_m }
+    }
+
+    fn objections(&self, spot: Spot, known: &CellFigures) -> Vec<Against> {
+        let mut against = Vec::new();
+        if let Some(minutes) = known.kept_back_min {
+            against.push(Against::KeptBack { minutes });
+        }
+        if let Some(castable_m) = self.input().castable_m.filter(|m| spot.range_m > *m) {
+            against.push(Against::BeyondCast { range_m: spot.range_m, castable_m });
+        }
+        if let Some(metres) = self.boundary_distance(spot).filter(|m| *m < self.input().disturbance.unknown_m)
+        {
+            against.push(Against::NearBoundary { metres });
+        }
+        for hazard in &self.input().hazards {
+            let metres = hazard.spot.point().distance(spot.point());
+            if metres < hazard.clear_m {
+                against.push(Against::NearHazard { name: hazard.name.clone(), metres });
+            }
+        }
+        against
+    }
+
+    fn near_bites(&self, spot: Spot, bites: &[Bite]) -> Option<Reason> {
+        let input = self.input();
+        let near = bites.iter().filter(|b| b.minutes_ago <= input.bite_memory_min).filter_map(|b| {
+            let metres = b.spot.point().distance(spot.point());
+            (metres <= input.near_m).then_some((metres, b.minutes_ago))
+        });
+        let near: Vec<_> = near.collect();
+        let &(metres, minutes_ago) = near.first()?;
+        Some(Reason::NearLastBites { bites: near.len() as u32, metres, minutes_ago })
+    }
+
+    fn behind_last_bite(&self, id: CellId, bites: &[Bite]) -> Option<Reason> {
+        let last = bites.first().filter(|b| b.minutes_ago <= self.input().bite_memory_min)?;
+        let bitten = self.cell_of(last.spot)?;
+        (id.column == bitten.column && id.row == bitten.row + 1)
+            .then_some(Reason::BehindLastBite { minutes_ago: last.minutes_ago })
+    }
+
+    fn liners_round(&self, id: CellId, known: &CellFigures, figures: &SwimFigures) -> Vec<Reason> {
+        let mut reasons = Vec::new();
+        if known.liners > 0 {
+            reasons.push(Reason::LinersHere { liners: known.liners });
+        }
+        let sides = [id.column.checked_sub(1), id.column.checked_add(1)];
+        let beside = sides.into_iter().flatten().map(|column| CellId { column, ..id });
+        let liners = beside.filter_map(|c| self.place(c)).map(|i| figures.cells[i].liners).sum();
+        if liners > 0 {
+            reasons.push(Reason::LinersBeside { liners });
+        }
+        reasons
+    }
+
+    fn before(&self, a: &NextSpot, b: &NextSpot) -> Ordering {
+        let weight = |n: &NextSpot| n.reasons.len() as f64 - n.against.len() as f64;
+        let start = self.input().usual_start.map(|s| f64::midpoint(s.from_m, s.to_m));
+        let away = |n: &NextSpot| n.last_bite_m.or(start.map(|m| (n.spot.range_m - m).abs())).unwrap_or(0.0);
+        let rested = |n: &NextSpot| n.figures.rested_min.unwrap_or(f64::INFINITY);
+        weight(b)
+            .total_cmp(&weight(a))
+            .then_with(|| away(a).total_cmp(&away(b)))
+            .then_with(|| rested(b).total_cmp(&rested(a)))
+            .then_with(|| a.spot.bearing_deg.abs().total_cmp(&b.spot.bearing_deg.abs()))
+            .then_with(|| a.cell.cmp(&b.cell))
+    }
+}

@@ -1,0 +1,156 @@
+//! The packed record of one frame: flat arrays that a shell draws in order on one canvas.
+//!
+//! Draw order: fills, hatching, lines, marks, label boxes, label texts. Coordinates are pixels from
+//! the upper left corner. Roles are names, never colours: the shell's day and night schemes give
+//! them ink.
+
+use serde::{Deserialize, Serialize};
+
+/// What a filled polygon stands for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[repr(u8)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
+pub enum FillRole {
+    /// The water of the swim.
+    Water = 0,
+    /// The peg, at the foot of the fan.
+    Peg = 1,
+}
+
+/// What a polyline stands for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[repr(u8)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
+pub enum LineRole {
+    /// Outline of the swim (thick, ink).
+    Outline = 0,
+    /// Arc between two bands (thin, soft ink).
+    Band = 1,
+    /// Ray to an aiming mark (thin, soft ink, dashed).
+    Ray = 2,
+    /// Edge of a fished cell (hair, ink).
+    CellEdge = 3,
+    /// Outer line of kept-back water (thickest, ink). A second one lies inside it.
+    KeptBack = 4,
+    /// Inner line of kept-back water (ink); together they are the double outline.
+    KeptBackInner = 5,
+    /// Ring round the next spot (accent).
+    NextRing = 6,
+    /// Ring round a spot that the step keys are on, where it is not the next one (ink).
+    ChosenRing = 7,
+    /// Round a hazard: the water to stay clear of (ink, dashed).
+    HazardClear = 8,
+}
+
+/// Shape of a mark. Shapes before colours: no two kinds share one.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[repr(u8)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
+pub enum MarkShape {
+    /// A cast: a filled dot.
+    CastDot = 0,
+    /// A bite: a filled diamond.
+    BiteDiamond = 1,
+    /// A liner: an open triangle, point up.
+    LinerTriangle = 2,
+    /// A lost fish: a cross.
+    LostCross = 3,
+    /// A feature: an open square.
+    FeatureSquare = 4,
+    /// A hazard: an open square standing on a corner with a cross in it.
+    HazardCross = 5,
+    /// The next spot: a filled dot in accent.
+    NextDot = 6,
+    /// A cast that is out now: an open circle with a dot in it.
+    OutNow = 7,
+}
+
+/// What a label says.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
+#[repr(u8)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
+pub enum LabelRole {
+    /// "kept back 2 h 26", boxed.
+    KeptBack = 0,
+    /// Name of an aiming mark, plain.
+    Mark = 1,
+    /// Rested minutes of a cell, boxed.
+    Rested = 2,
+    /// How many marks of one shape, where they stand for more than can be drawn: on paper, without an edge.
+    Count = 3,
+    /// Name of a hazard, boxed.
+    Hazard = 4,
+    /// Name of a feature, plain.
+    Feature = 5,
+    /// Range of a band edge in metres, plain, small.
+    Range = 6,
+}
+
+/// One frame of the swim, packed.
+///
+/// Polylines and polygons: points of part `i` are `xy[2*start[i]] .. xy[2*start[i+1]]`, and `start`
+/// has one entry more than there are parts (or is empty where there are none).
+#[derive(Debug, Clone, PartialEq, Default, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
+pub struct SwimScene {
+    /// Width of the canvas, pixels.
+    pub width_px: f32,
+    /// Height of the canvas, pixels.
+    pub height_px: f32,
+    /// Corners of filled polygons, x and y in turn (even-odd where a role's parts nest).
+    pub fill_xy: Vec<f32>,
+    /// Offsets of polygons in points.
+    pub fill_start: Vec<u32>,
+    /// Role of each polygon.
+    pub fill_role: Vec<FillRole>,
+    /// Hatching: x1, y1, x2, y2 of each stroke in turn; denser where more fished.
+    pub hatch_xy: Vec<f32>,
+    /// Width of hatching strokes, pixels.
+    pub hatch_width: f32,
+    /// Points of polylines, x and y in turn; closed lines repeat their first point.
+    pub line_xy: Vec<f32>,
+    /// Offsets of polylines in points.
+    pub line_start: Vec<u32>,
+    /// Role of each polyline.
+    pub line_role: Vec<LineRole>,
+    /// Width of each polyline, pixels.
+    pub line_width: Vec<f32>,
+    /// Centres of marks, x and y in turn.
+    pub mark_xy: Vec<f32>,
+    /// Half the size of each mark (centre to corner), pixels.
+    pub mark_size: Vec<f32>,
+    /// Shape of each mark.
+    pub mark_shape: Vec<MarkShape>,
+    /// Boxes of labels: left, top, width, height in turn. Boxes never overlap.
+    pub label_box: Vec<f32>,
+    /// Where each text is centred: x of the middle, y of the baseline, in turn.
+    pub label_at: Vec<f32>,
+    /// Size of each text, pixels.
+    pub label_size: Vec<f32>,
+    /// Role of each label.
+    pub label_role: Vec<LabelRole>,
+    /// Whether the box is drawn (paper with an ink edge) or only reserved.
+    pub label_boxed: Vec<bool>,
+    /// Text of each label.
+    pub label_text: Vec<String>,
+    /// What numbers on the picture stand for, and what found no place, to be shown below it.
+    pub key: Vec<KeyLine>,
+    /// Centres of what a tap can choose, x and y in turn; at least 15 mm apart.
+    pub target_xy: Vec<f32>,
+    /// Column and band of each target in turn (see [`crate::CellId`]).
+    pub target_cell: Vec<u32>,
+    /// How far from a centre a tap still counts, pixels.
+    pub target_reach: f32,
+}
+
+/// A line of the key below the picture.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
+pub struct KeyLine {
+    /// The number on the picture; `None` where not even that found a place.
+    pub number: Option<u32>,
+    /// What the label would have said.
+    pub text: String,
+    /// What it is about.
+    pub role: LabelRole,
+}

@@ -1,0 +1,74 @@
+//! Timings of the waits: the posterior whole and after one more cast, a short day's advice, the
+//! estimators at three sizes. Run with `cargo bench -p restwater-core --bench waits`.
+
+use divan::{Bencher, black_box};
+use restwater_waits::{
+    Accuracy, Advice, Model, Record, Settings, SurvivalCurve, Wait, WaitPosterior, advise, fit,
+};
+
+fn main() {
+    divan::main();
+}
+
+/// Invented waits, the same on every run: most bites within half an hour, the rest wound in at 18.
+fn waits(count: usize) -> Vec<Wait> {
+    (0..count)
+        .filter_map(|i| {
+            let u = (i as f64 * 0.618_033_988_749_895 + 0.1).fract();
+            let t = 16.0 * (-(-u).ln_1p()).powf(0.7);
+            Wait::new(t.min(18.0), t < 18.0).ok()
+        })
+        .collect()
+}
+
+fn settings(accuracy: Accuracy) -> Settings {
+    Settings { accuracy, ..Settings::default() }
+}
+
+/// The advice, and the laws of the wait, which are worked out only when asked for.
+fn whole_answer(posterior: &WaitPosterior) -> (Advice, f64) {
+    (posterior.advice(), posterior.ln_evidence())
+}
+
+/// Acceptance: within 50 ms.
+#[divan::bench(args = [Accuracy::Quick, Accuracy::Standard, Accuracy::Refined])]
+fn posterior_of_500_casts(bencher: Bencher, accuracy: Accuracy) {
+    let (casts, settings) = (waits(500), settings(accuracy));
+    bencher.bench_local(|| {
+        let posterior = WaitPosterior::new(&Record::of_today(black_box(&casts)), &settings);
+        posterior.map(|posterior| whole_answer(&posterior))
+    });
+}
+
+/// Acceptance: within 5 ms.
+#[divan::bench(args = [Accuracy::Quick, Accuracy::Standard])]
+fn one_more_after_500_casts(bencher: Bencher, accuracy: Accuracy) {
+    let (casts, settings) = (waits(501), settings(accuracy));
+    let posterior = WaitPosterior::new(&Record::of_today(&casts[..500]), &settings).ok();
+    bencher.with_inputs(|| posterior.clone()).bench_local_values(|mut posterior| {
+        if let Some(posterior) = &mut posterior {
+            posterior.add(casts[500]);
+            black_box(whole_answer(posterior));
+        }
+        posterior
+    });
+}
+
+/// Aim: within 1 ms at `Quick`.
+#[divan::bench(args = [0, 10, 30])]
+fn quick_advice(bencher: Bencher, casts: usize) {
+    let (casts, settings) = (waits(casts), settings(Accuracy::Quick));
+    bencher.bench_local(|| advise(&Record::of_today(black_box(&casts)), &settings));
+}
+
+#[divan::bench(args = [1_000, 100_000, 1_000_000])]
+fn kaplan_meier(bencher: Bencher, count: usize) {
+    let casts = waits(count);
+    bencher.bench_local(|| SurvivalCurve::new(black_box(&casts)));
+}
+
+#[divan::bench(args = [1_000, 100_000, 1_000_000])]
+fn weibull_fit(bencher: Bencher, count: usize) {
+    let casts = waits(count);
+    bencher.bench_local(|| fit(Model::Weibull, black_box(&casts)));
+}

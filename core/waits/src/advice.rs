@@ -1,0 +1,437 @@
+//! How long to leave the next cast, in figures and as an honest state.
+
+use super::leave_time::Means;
+use super::leave_time::{Band, at, band};
+use super::plan::top;
+use super::record::{Record, Settings};
+use super::{BiteError, LeavePlan};
+
+/// Bites before the record is said to tell anything.
+pub const BITES_TO_TELL: f64 = 3.0;
+/// A band whose end is this many times its start is called one in which the length hardly matters.
+const WIDE_BAND: f64 = 3.0;
+
+/// What the record honestly says about leaving a cast.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum AdviceState {
+    /// Fewer than three bites: the figures are what was believed beforehand.
+    CantTellYet,
+    /// Anything from hold-until on is as good as the rest.
+    LengthHardlyMatters,
+    /// Hold until one time and recast by another.
+    HoldUntilRecastBy,
+    /// Longer is better as far as can be seen: no reason to wind in early.
+    NothingSpeaksForWindingIn,
+}
+
+/// How long to leave the next cast.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Advice {
+    /// What the record honestly says.
+    pub state: AdviceState,
+    /// Best leave time, minutes; `None` where no finite time is best.
+    pub best_min: Option<f64>,
+    /// Start of the near-best band; `None` only before there is any rate at all.
+    pub hold_until_min: Option<f64>,
+    /// End of the near-best band; `None` where it has none within the horizon.
+    pub recast_by_min: Option<f64>,
+    /// Bites per hour at the best leave time.
+    pub best_rate_per_hour: f64,
+    /// Bites per hour at the angler's habit.
+    pub rate_at_habit: Option<f64>,
+    /// Bites per hour lost by the habit against the best.
+    pub lost_at_habit: Option<f64>,
+    /// Shortest stretch of waiting time with half of all bites to come; `None` where it would reach
+    /// past the horizon.
+    pub bite_window: Option<(f64, f64)>,
+    /// Longest wait of the record: nothing is known beyond it.
+    pub longest_wait_min: f64,
+    /// Whether the band or the best time lie beyond the longest wait so far.
+    pub beyond_the_record: bool,
+    /// Whether the next cast is to be left longer than any of the record: nothing is known of what comes there.
+    pub asks_for_longer: bool,
+    /// Finished casts of today.
+    pub casts: usize,
+    /// Bites of today.
+    pub bites: usize,
+    /// The leave time to plan for the next cast, looking for what comes later included.
+    pub next_leave_min: f64,
+}
+
+/// Whether to leave the running cast in.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct WaitingOn {
+    /// Whether waiting on earns more than a fresh cast.
+    pub worth_it: bool,
+    /// Until when waiting on earns most, minutes after the splash.
+    pub until_min: f64,
+    /// Bites per hour of waiting on until then.
+    pub rate_per_hour: f64,
+    /// Bites per hour of fresh casts left for the best time.
+    pub fresh_rate_per_hour: f64,
+    /// Probability of a bite within the next five minutes.
+    pub bite_in_five: f64,
+}
+
+/// Advice on a record. Ask [`WaitPosterior`] where more than this is wanted of the same record.
+pub fn advise(record: &Record, settings: &Settings) -> Result<Advice, BiteError> {
+    Ok(LeavePlan::new(record, settings)?.advice())
+}
+
+impl LeavePlan {
+    /// Advice on the next cast.
+    pub fn advice(&self) -> Advice {
+        let means = self.means();
+        let band = self.sequential_band(means);
+        let per_hour = 60.0 * band.best_rate;
+        let at_habit = self.habit_min.map(|t| 60.0 * at(&means.times, &means.rate, t));
+        let end = means.times.last().copied().unwrap_or(0.0);
+        let reach = band.until.unwrap_or(end);
+        let next = self.next_leave();
+        Advice {
+            state: self.state(&band, end),
+            best_min: band.inside.then_some(band.best),
+            hold_until_min: Some(band.from),
+            recast_by_min: band.until,
+            best_rate_per_hour: per_hour,
+            rate_at_habit: at_habit,
+            lost_at_habit: at_habit.map(|rate| (per_hour - rate).max(0.0)),
+            bite_window: bite_window(means),
+            longest_wait_min: self.longest_min,
+            beyond_the_record: reach.min(band.best) > self.longest_min,
+            asks_for_longer: self.longest_min > 0.0 && next > self.longest_min,
+            casts: self.casts,
+            bites: self.bites,
+            next_leave_min: next,
+        }
+    }
+
+    /// The near-best band of leave times, cut short where a cast that has come so far without a bite is
+    /// better wound in. A band by R(t) alone stays wide where few casts are left to wait, though each
+    /// of these then waits in vain.
+    fn sequential_band(&self, means: &Means) -> Band {
+        let mut found = band(means, self.settings.near_best);
+        let stop =
+            self.give_up(means, found.from).filter(|&stop| found.until.is_none_or(|until| stop < until));
+        if let Some(stop) = stop {
+            let stop = stop.max(found.from);
+            found.until = Some(stop);
+            found.best = found.best.min(stop);
+            found.inside = true;
+        }
+        found
+    }
+
+    fn state(&self, band: &Band, end: f64) -> AdviceState {
+        if self.all_bites < BITES_TO_TELL {
+            AdviceState::CantTellYet
+        } else if band.until.unwrap_or(end) >= WIDE_BAND * band.from {
+            AdviceState::LengthHardlyMatters
+        } else if band.until.is_none() {
+            AdviceState::NothingSpeaksForWindingIn
+        } else {
+            AdviceState::HoldUntilRecastBy
+        }
+    }
+
+    /// The leave time to plan for the next cast, minutes: at times longer than the best so far, to learn what comes later.
+    ///
+    /// A cast left longer shows all that a shorter one would have shown, and more. So a cast is left for the
+    /// longest time within a small price of the best rate where that buys much more time: there the length
+    /// hardly matters, and a longer wait tells a slow steady water from one where the bites are over. The
+    /// first cast of all is left long for half the early price, whatever it buys.
+    /// Otherwise a cast is left longer where the look is worth it.
+    pub fn next_leave(&self) -> f64 {
+        let likely = self.likely();
+        let mean = self.mean_rates(&likely);
+        let times = &self.shapes.times;
+        let best = top(&mean[..self.horizon()]);
+        let Settings { early_price, steady_price, explore_bites, .. } = self.settings;
+        if early_price == 0.0 && steady_price == 0.0 {
+            return times[best];
+        }
+        let first = self.casts == 0 && self.days == 0.0;
+        let price = if first { 0.5 * early_price } else { self.price_of_learning() };
+        let level = mean[best] * (1.0 - price as f32);
+        let long = (best..self.horizon()).take_while(|&i| mean[i] >= level).last().unwrap_or(best);
+        let flat = self.all_bites < explore_bites && times[long] >= MUCH_LONGER * times[best];
+        let next = if first || flat { long } else { self.look(best, &likely, &mean) };
+        times[next]
+    }
+
+    /// Share of the best rate that leaving a cast longer may cost.
+    ///
+    /// From the third bite on it is paid for one question: are the bites of a slow steady water mistaken for
+    /// a bunch? A handful of them come close together by chance, the casts are cut short, and no later bite
+    /// can then set it right. So the price goes with the chance of a steady water, and it falls with
+    /// the bites: the more there are, the less chance brings them together.
+    fn price_of_learning(&self) -> f64 {
+        let Settings { early_price, steady_price, .. } = self.settings;
+        if self.all_bites < BITES_TO_TELL {
+            early_price
+        } else {
+            steady_price * self.chance_of_constant() / self.all_bites
+        }
+    }
+
+    /// Whether to leave a cast in that has waited `so_far` minutes without a bite.
+    ///
+    /// Waiting on until s earns F(s) - F(so far) bites for the integral of S over that stretch and d a
+    /// bite; the turn-round is paid whenever the cast ends, so it doesn't count. It is weighed against
+    /// the rate of fresh casts left for the best time. Both sides know of the wait so far: every law
+    /// counts by its chance of it, so that a slow day lowers both.
+    pub fn waiting_on(&self, so_far: f64) -> Result<WaitingOn, BiteError> {
+        let u = super::error::not_negative("the wait so far", so_far)?;
+        let means = self.means();
+        let bitten = |t: f64| at(&means.times, &means.bitten, t);
+        let still = (1.0 - bitten(u)).max(1e-12);
+        let (until_min, rate, fresh) = self.rate_of_waiting_on(means, u);
+        Ok(WaitingOn {
+            worth_it: rate >= fresh,
+            until_min,
+            rate_per_hour: 60.0 * rate,
+            fresh_rate_per_hour: 60.0 * fresh,
+            bite_in_five: ((bitten(u + 5.0) - bitten(u)) / still).clamp(0.0, 1.0),
+        })
+    }
+
+    /// Until when to wait on from `u`, its rate, and the rate of fresh casts, in bites per minute.
+    fn rate_of_waiting_on(&self, means: &Means, u: f64) -> (f64, f64, f64) {
+        let Means { times, bitten, waiting, fresh, .. } = means;
+        let (b, w) = (at(times, bitten, u), at(times, waiting, u));
+        let first = times.partition_point(|&t| t < u + 0.25);
+        let (mut until, mut top) = (u, 0.0);
+        for i in first..times.len() {
+            let gained = bitten[i] - b;
+            let rate = gained / (waiting[i] - w + self.costs.bite_extra_min * gained).max(1e-9);
+            if rate > top {
+                (until, top) = (times[i], rate);
+            }
+        }
+        let from_zero = fresh.first().copied().unwrap_or(0.0);
+        let fresh = if u <= times[0] { from_zero } else { at(times, fresh, u) };
+        (until, top, fresh / (1.0 - b).max(1e-12))
+    }
+
+    /// The first time from `from` on at which a cast without a bite is better wound in; `None` where
+    /// there is none up to the horizon.
+    fn give_up(&self, means: &Means, from: f64) -> Option<f64> {
+        let times = &means.times;
+        let gain = |t: f64| {
+            let (_, rate, fresh) = self.rate_of_waiting_on(means, t);
+            rate - fresh
+        };
+        let first = times.partition_point(|&t| t < from);
+        // The last few times see too little of what lies ahead to judge by.
+        let stop = times.iter().skip(first).take_while(|&&t| t < 0.9 * times[times.len() - 1]);
+        let mut last = (from, gain(from));
+        if last.1 < 0.0 {
+            return Some(from);
+        }
+        for &t in stop {
+            let here = gain(t);
+            if here < 0.0 {
+                return Some(last.0 + (t - last.0) * last.1 / (last.1 - here));
+            }
+            last = (t, here);
+        }
+        None
+    }
+}
+
+/// Shortest stretch with half of all bites to come.
+fn bite_window(means: &Means) -> Option<(f64, f64)> {
+    let (times, bitten) = (&means.times, &means.bitten);
+    let half = 0.5 * means.ever;
+    let share = |t: f64| at(times, bitten, t);
+    let mut best: Option<(f64, f64)> = None;
+    for start in std::iter::once(0.0).chain(times.iter().copied()) {
+        let level = share(start) + half;
+        let i = bitten.partition_point(|&b| b < level);
+        if i >= times.len() {
+            break;
+        }
+        let (a, fa) = if i == 0 { (0.0, 0.0) } else { (times[i - 1], bitten[i - 1]) };
+        let stop = a + (times[i] - a) * (level - fa) / (bitten[i] - fa);
+        if best.is_none_or(|(s, e)| stop - start < e - s) {
+            best = Some((start, stop));
+        }
+    }
+    best
+}
+
+/// A leave time this many times the best counts as much longer.
+const MUCH_LONGER: f64 = 1.4;
+
+#[cfg(test)]
+mod tests {
+    use super::super::record::{Accuracy, EarlierDay};
+    use super::super::{Wait, WaitPosterior};
+    use super::*;
+    use proptest::prelude::*;
+
+    fn waits(list: &[(f64, bool)]) -> Vec<Wait> {
+        list.iter().map(|&(m, b)| Wait::new(m, b).unwrap()).collect()
+    }
+
+    fn quarter_hour() -> Vec<Wait> {
+        let bites = [13.2, 13.9, 14.4, 14.8].map(|m| (m, true));
+        waits(&[bites.as_slice(), &[(10.0, false); 4]].concat())
+    }
+
+    fn advice(waits: &[Wait]) -> Advice {
+        advise(&Record::of_today(waits), &Settings::default()).unwrap()
+    }
+
+    #[test]
+    fn fewer_than_three_bites_cannot_tell() {
+        assert_eq!(advice(&[]).state, AdviceState::CantTellYet);
+        let two = waits(&[(4.0, true), (5.0, true), (15.0, false), (15.0, false)]);
+        assert_eq!(advice(&two).state, AdviceState::CantTellYet);
+    }
+
+    // Common practice, no source: bites close together about a quarter of an hour after the splash.
+    #[test]
+    fn a_window_at_a_quarter_of_an_hour_is_held_for_and_not_much_longer() {
+        let found = advice(&quarter_hour());
+        assert_eq!(found.state, AdviceState::HoldUntilRecastBy);
+        assert!(found.hold_until_min.unwrap() >= 13.0);
+        assert!(found.recast_by_min.unwrap() <= 19.0, "{found:?}");
+        let (start, end) = found.bite_window.unwrap();
+        assert!(start > 12.0 && end < 16.5, "{found:?}");
+    }
+
+    // Common practice, no source: later bites after one and a half and two windows.
+    #[test]
+    fn later_bites_widen_the_band() {
+        let narrow = advice(&quarter_hour());
+        let later = [quarter_hour(), waits(&[(21.0, true), (28.0, true)])].concat();
+        let wide = advice(&later);
+        let width = |a: &Advice| a.recast_by_min.unwrap() - a.hold_until_min.unwrap();
+        assert!(width(&wide) > width(&narrow), "{narrow:?} {wide:?}");
+    }
+
+    #[test]
+    fn always_winding_in_at_ten_asks_for_longer_casts() {
+        let found = advice(&waits(&[(10.0, false); 6]));
+        assert_eq!(found.longest_wait_min, 10.0);
+        assert!(found.beyond_the_record && found.asks_for_longer);
+        assert!(found.next_leave_min > 15.0);
+    }
+
+    #[test]
+    fn early_bites_and_then_none_say_wind_in_early() {
+        let list: Vec<(f64, bool)> = (0..20)
+            .map(|i| if i % 3 == 0 { (2.0 + 0.2 * f64::from(i), true) } else { (15.0, false) })
+            .collect();
+        let found = advice(&waits(&list));
+        assert!(found.recast_by_min.unwrap() < 10.0, "{found:?}");
+    }
+
+    #[test]
+    fn a_constant_rate_seen_long_hardly_minds_the_length() {
+        let list: Vec<(f64, bool)> = (0..200)
+            .map(|i| -20.0 * libm::log1p(-(f64::from(i) + 0.5) / 200.0))
+            .map(|t| if t < 45.0 { (t, true) } else { (45.0, false) })
+            .collect();
+        let found = advice(&waits(&list));
+        assert_eq!(found.state, AdviceState::LengthHardlyMatters, "{found:?}");
+    }
+
+    #[test]
+    fn habit_and_what_it_loses() {
+        let waits = quarter_hour();
+        let record = Record { habit_min: Some(10.0), ..Record::of_today(&waits) };
+        let found = advise(&record, &Settings::default()).unwrap();
+        let lost = found.lost_at_habit.unwrap();
+        assert!(lost > 0.8 * found.best_rate_per_hour, "{found:?}");
+        assert!((found.rate_at_habit.unwrap() + lost - found.best_rate_per_hour).abs() < 1e-9);
+    }
+
+    #[test]
+    fn waiting_on_is_worth_it_before_the_window_and_not_after() {
+        let waits = quarter_hour();
+        let posterior = LeavePlan::new(&Record::of_today(&waits), &Settings::default()).unwrap();
+        assert!(posterior.waiting_on(11.0).unwrap().worth_it);
+        let after = posterior.waiting_on(25.0).unwrap();
+        assert!(!after.worth_it && after.bite_in_five < 0.1, "{after:?}");
+        assert!(posterior.waiting_on(-1.0).is_err());
+    }
+
+    #[test]
+    fn earlier_days_speak_before_the_first_bite_of_today() {
+        let before = quarter_hour();
+        let days = [EarlierDay { waits: &before, weight: 0.5 }, EarlierDay { waits: &before, weight: 0.5 }];
+        let record = Record { earlier: &days, ..Record::of_today(&[]) };
+        let found = advise(&record, &Settings::default()).unwrap();
+        assert_eq!((found.bites, found.state), (0, AdviceState::HoldUntilRecastBy));
+        let none = [EarlierDay { waits: &before, weight: 0.0 }];
+        let record = Record { earlier: &none, ..Record::of_today(&[]) };
+        assert_eq!(advise(&record, &Settings::default()).unwrap(), advice(&[]));
+        let wrong = [EarlierDay { waits: &before, weight: 1.5 }];
+        assert!(advise(&Record { earlier: &wrong, ..Record::of_today(&[]) }, &Settings::default()).is_err());
+    }
+
+    fn any_day() -> impl Strategy<Value = Vec<Wait>> {
+        proptest::collection::vec((1u32..400, any::<bool>()), 0..30)
+            .prop_map(|v| v.iter().map(|&(m, b)| Wait::new(f64::from(m) * 0.1, b).unwrap()).collect())
+    }
+
+    proptest! {
+        #![proptest_config(ProptestConfig::with_cases(24))]
+        #[test]
+        fn the_band_holds_the_best_and_rates_are_possible(day in any_day(), quick in any::<bool>()) {
+            let accuracy = if quick { Accuracy::Quick } else { Accuracy::Standard };
+            let settings = Settings { accuracy, ..Settings::default() };
+            let found = WaitPosterior::new(&Record::of_today(&day), &settings).unwrap();
+            let a = found.advice();
+            let hold = a.hold_until_min.unwrap();
+            if let Some(best) = a.best_min {
+                prop_assert!(hold <= best);
+                prop_assert!(a.recast_by_min.is_none_or(|r| best <= r));
+            }
+            prop_assert!(a.next_leave_min >= hold);
+            let means = &found.means(found.laid(), accuracy);
+            for i in 0..means.times.len() {
+                // No more bites than one for every turn-round and extra time.
+                prop_assert!(means.rate[i] > 0.0 && means.rate[i] <= 1.0 / 5.0);
+                // No more than the share bitten by the turn-round.
+                prop_assert!(means.rate[i] <= means.bitten[i] / 2.0 * (1.0 + 1e-9));
+                prop_assert!(means.waiting[i] <= means.times[i] * (1.0 + 1e-6));
+                if i > 0 {
+                    prop_assert!(means.bitten[i] >= means.bitten[i - 1] - 1e-6);
+                }
+            }
+            let on = found.waiting_on(7.0).unwrap();
+            prop_assert!((0.0..=1.0).contains(&on.bite_in_five));
+        }
+
+        #[test]
+        fn a_pace_learned_later_gives_the_advice_of_one_known_at_once(
+            day in any_day(), turn in 0.5f64..8.0, extra in 0.0f64..9.0, habit in proptest::option::of(1.0f64..30.0),
+        ) {
+            let settings = Settings::default();
+            let known = Record { turn_round_min: turn, bite_extra_min: extra, habit_min: habit, ..Record::of_today(&day) };
+            let mut later = WaitPosterior::new(&Record::of_today(&day), &settings).unwrap();
+            later.advice();
+            later.set_pace(turn, extra, habit).unwrap();
+            prop_assert_eq!(later.advice(), advise(&known, &settings).unwrap());
+            prop_assert!(later.set_pace(0.0, extra, habit).is_err() && later.set_pace(turn, extra, Some(-1.0)).is_err());
+        }
+
+        #[test]
+        fn order_of_casts_and_adding_one_by_one_change_nothing(day in any_day()) {
+            let settings = Settings { accuracy: Accuracy::Quick, ..Settings::default() };
+            let whole = WaitPosterior::new(&Record::of_today(&day), &settings).unwrap();
+            let mut turned = WaitPosterior::new(&Record::of_today(&[]), &settings).unwrap();
+            for &wait in day.iter().rev() {
+                turned.add(wait);
+            }
+            prop_assert!((whole.ln_evidence() - turned.ln_evidence()).abs() < 1e-9 * (1.0 + whole.ln_evidence().abs()));
+            let (a, b) = (whole.advice(), turned.advice());
+            prop_assert!((a.best_rate_per_hour - b.best_rate_per_hour).abs() < 1e-9);
+            prop_assert!((a.next_leave_min - b.next_leave_min).abs() < 1e-6);
+            prop_assert_eq!((a.casts, a.bites, a.state), (b.casts, b.bites, b.state));
+        }
+    }
+}

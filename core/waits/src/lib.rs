@@ -1,0 +1,48 @@
+//! Waits: how long from splash to bite, and how long to leave the next cast.
+#![forbid(unsafe_code)]
+#![deny(missing_docs)]
+#![cfg_attr(test, allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::float_cmp))]
+
+mod advice;
+mod conjugate;
+mod curve;
+mod error;
+mod evidence;
+mod fit;
+mod grid;
+mod kaplan_meier;
+mod laplace;
+mod laws;
+mod leave_time;
+mod location_scale;
+mod look;
+mod matrix;
+mod normal_table;
+mod plan;
+mod posterior;
+mod prior;
+mod record;
+mod renewal;
+mod shapes;
+mod special;
+mod table;
+mod wait;
+mod wait_law;
+
+pub use advice::{Advice, AdviceState, BITES_TO_TELL, WaitingOn, advise};
+pub use conjugate::GammaPosterior;
+pub use curve::{CurveKind, CurvePoint};
+pub use error::BiteError;
+pub use evidence::SHORTEST_BITE_MIN;
+pub use fit::{Fit, Model, TwoGroupFit, fit, fit_two_groups};
+pub use kaplan_meier::{Limits, RestrictedMean, Step, SurvivalCurve};
+pub use plan::LeavePlan;
+pub use posterior::{ModelShare, WaitPosterior};
+pub use prior::{
+    BITE_EXTRA_GUESS_MIN, LIKE_DAY_WEIGHT, OTHER_DAY_WEIGHT, PRIORS, Priors, ScalePrior, TURN_ROUND_GUESS_MIN,
+};
+pub use record::{Accuracy, EarlierDay, Record, Settings};
+pub use renewal::{BestLeave, Costs, best_empirical, best_leave, empirical_rates, rate_at};
+pub use shapes::{SHAPE_PRIORS, ShapePriors, Shapes};
+pub use wait::{Wait, WaitError};
+pub use wait_law::{Always, Even, Law, Lomax, TwoRates, WaitLaw, WithNobodyHome};

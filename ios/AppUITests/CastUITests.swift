@@ -1,0 +1,53 @@
+import XCTest
+
+/// On a simulator or a phone: the installed app with its own library logs a cast, and the clock of its rod goes on.
+/// Keys and pictures have the tags of ios/README.md as their accessibility identifiers.
+@MainActor
+final class CastUITests: XCTestCase {
+    private lazy var app = XCUIApplication()
+
+    func testACastIsTappedAndItsClockGoesOn() {
+        continueAfterFailure = false
+        app.launch()
+        let start = app.buttons["key-START"]
+        let cast = app.buttons["key-CAST"]
+        until("the first screen shows a key", within: Self.shortly) { start.exists || cast.exists }
+        // The first START leads to the set-up, the second begins the session. An open session has neither.
+        for _ in 0..<2 where start.waitForExistence(timeout: Self.aMoment) {
+            start.tap()
+        }
+        refuseNotifications()
+        XCTAssertTrue(cast.waitForExistence(timeout: Self.shortly))
+        let before = clock
+        cast.tap()
+        XCTAssertTrue(app.buttons["key-BITE"].waitForExistence(timeout: Self.shortly))
+        until("the clock says that a cast is out", within: Self.shortly) { clock != before }
+        let first = clock
+        // Read out by the minute.
+        until("the clock goes on from: \(first)", within: Self.aMinute) { clock != first }
+        XCTAssertNotEqual(clock, before)
+    }
+
+    /// What VoiceOver says of the first rod's wait.
+    private var clock: String { app.descendants(matching: .any)["clock-1"].firstMatch.label }
+
+    private func until(_ what: String, within seconds: TimeInterval, _ there: () -> Bool) {
+        let end = Date(timeIntervalSinceNow: seconds)
+        while !there() {
+            guard Date() < end else { return XCTFail("waited \(seconds) s in vain until \(what)") }
+            RunLoop.current.run(until: Date(timeIntervalSinceNow: 0.5))
+        }
+    }
+
+    /// The system's question comes when a session opens. Its first key refuses; the app works without.
+    private func refuseNotifications() {
+        let question = XCUIApplication(bundleIdentifier: "com.apple.springboard").alerts.firstMatch
+        if question.waitForExistence(timeout: Self.aMoment) {
+            question.buttons.element(boundBy: 0).tap()
+        }
+    }
+
+    private static let aMoment: TimeInterval = 5
+    private static let shortly: TimeInterval = 20
+    private static let aMinute: TimeInterval = 75
+}
