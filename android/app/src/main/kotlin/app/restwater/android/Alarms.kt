@@ -6,9 +6,9 @@ import android.content.BroadcastReceiver
 import android.content.Context
 import android.content.Intent
 import android.os.Build
+import app.restwater.core.Key
 import app.restwater.core.WatchAlarm
 import app.restwater.core.WatchKey
-import app.restwater.core.Key
 import app.restwater.core.WatchView
 import kotlin.math.abs
 

@@ -5,14 +5,12 @@ import android.content.BroadcastReceiver
 import android.content.Context
 import android.content.Intent
 import app.restwater.core.Key
-import app.restwater.core.Kind
 import app.restwater.core.Moment
 import app.restwater.core.Restwater
 import app.restwater.core.RestwaterException
+import app.restwater.core.WatchView
+import app.restwater.core.app.ErrorKind
 import app.restwater.core.keyAction
-import app.restwater.core.log.Moment
-import app.restwater.core.screen.Key
-import app.restwater.core.screen.WatchView
 
 /** A key of the lock screen or of an alarm: it logs without opening the app, at the moment it was tapped. */
 class KeyReceiver : BroadcastReceiver() {
@@ -34,7 +32,7 @@ class KeyReceiver : BroadcastReceiver() {
             core.act(action, at)
         } catch (refused: RestwaterException.Failed) {
             // What can't be logged at this moment changes nothing, and the keys are shown anew; anything else was meant to last.
-            if (refused.kind != Kind.NOT_NOW) failed(refused)
+            if (refused.kind != ErrorKind.NOT_NOW) failed(refused)
         }
         return core.watch(at)
     }

@@ -8,7 +8,7 @@ import androidx.compose.runtime.setValue
 import androidx.lifecycle.AndroidViewModel
 import androidx.lifecycle.SavedStateHandle
 import androidx.lifecycle.viewModelScope
-import app.restwater.core.Kind
+import app.restwater.core.app.ErrorKind
 import app.restwater.ui.FilesPage
 import app.restwater.ui.RestwaterState
 import app.restwater.ui.Showing
@@ -45,7 +45,7 @@ internal class RestwaterModel(app: Application, private val saved: SavedStateHan
     private fun take(opening: Opening) {
         stage = when (opening) {
             Opening.Working -> Stage.Opening
-            is Opening.Refused -> Stage.Refused(opening.why.text, opening.why.kind == Kind.DAMAGED)
+            is Opening.Refused -> Stage.Refused(opening.why.text, opening.why.kind == ErrorKind.DAMAGED)
             is Opening.Open -> (stage as? Stage.Ready) ?: Stage.Ready(screens(opening))
         }
     }

@@ -8,10 +8,7 @@ import androidx.test.core.app.ApplicationProvider
 import app.restwater.core.Action
 import app.restwater.core.Moment
 import app.restwater.core.Restwater
-import app.restwater.core.Screen
-import app.restwater.core.Which
 import app.restwater.core.Work
-import app.restwater.core.log.Moment
 import app.restwater.core.screen.Screen
 import app.restwater.core.screen.Which
 import java.io.File

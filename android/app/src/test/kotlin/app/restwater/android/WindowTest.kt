@@ -3,12 +3,12 @@ package app.restwater.android
 import android.content.Intent
 import android.content.pm.PackageManager
 import android.content.res.Configuration
+import androidx.compose.ui.graphics.toArgb
 import androidx.compose.ui.test.junit4.v2.createEmptyComposeRule
 import androidx.core.view.WindowCompat
 import androidx.test.core.app.ActivityScenario
 import app.restwater.R
 import app.restwater.ui.Ink
-import androidx.compose.ui.graphics.toArgb
 import org.junit.Assert.assertEquals
 import org.junit.Assert.assertTrue
 import org.junit.Rule
