@@ -1,6 +1,7 @@
 //! What a tap in the Book does, and what the Book is made from.
 
 use super::advisor::weight;
+use super::error::within;
 use super::{App, AppError};
 use restwater_bench::ladder::{Rung, tried};
 use restwater_waits::{
@@ -9,7 +10,7 @@ use restwater_waits::{
 use restwater_compare::change_findings_without_power;
 use restwater_log::{Hlc, Moment, Payload};
 use restwater_screen as screen;
-use restwater_screen::{BookInput, ChangesView, LeavesView, LightInput, NextInput, SetFilter};
+use restwater_screen::{BookInput, BookSet, BookTap, ChangesView, LeavesView, LightInput, NextInput, SetFilter};
 use restwater_session::{NotNow, Session, Summary, fold, habit_min, rhythm, rows_of};
 use uuid::Uuid;
 
@@ -127,47 +128,36 @@ impl App {
     }
 
     /// A choice or a key of the Book. An error changes nothing.
-    pub(super) fn choose_book(&mut self, field: &str, value: &str, at: &Moment) -> Result<String, AppError> {
-        let unknown = || AppError::unknown(field, value);
-        match field {
-            "open" => {
-                let id: Uuid = value.parse().map_err(|_| unknown())?;
-                let session = fold(id, &self.store.ops_of(id)?);
+    pub(super) fn book_tap(&mut self, tap: &BookTap, at: &Moment) -> Result<String, AppError> {
+        match tap {
+            BookTap::Open { session } => {
+                let session = fold(*session, &self.store.ops_of(*session)?);
                 if session.started.is_none() {
                     return Err(AppError::NoSuchSession);
                 }
                 self.book.opened = Some(session);
             }
-            "close" => self.book.opened = None,
-            "note" => return self.write_in_book(Payload::Noted { text: value.trim().to_owned() }, at),
-            "plan" => return self.write_in_book(Payload::PlannedNext { text: value.trim().to_owned() }, at),
-            "lat" | "lon" => {
-                let most = if field == "lat" { 900_000_000 } else { 1_800_000_000 };
-                let e7: i64 = value.parse().ok().filter(|e7: &i64| e7.abs() <= most).ok_or_else(unknown)?;
-                let (lat, lon) = self.place();
-                self.book.place = Some(if field == "lat" { (e7, lon) } else { (lat, e7) });
+            BookTap::Close => self.book.opened = None,
+            BookTap::Latitude { e7 } => {
+                let lat = within("lat", *e7, -900_000_000, 900_000_000)?;
+                self.book.place = Some((lat, self.place().1));
             }
-            "keep_place" => return self.keep_place(at),
-            _ => {
-                let (filter, field) = match field.split_once('_') {
-                    Some(("a", field)) => (&mut self.book.a, field),
-                    Some(("b", field)) => (&mut self.book.b, field),
-                    _ => (&mut self.book.filter, field),
-                };
-                *filter = filter.clone().with(field, value).ok_or_else(unknown)?;
+            BookTap::Longitude { e7 } => {
+                let lon = within("lon", *e7, -1_800_000_000, 1_800_000_000)?;
+                self.book.place = Some((self.place().0, lon));
             }
+            BookTap::KeepPlace => return self.keep_place(at),
+            BookTap::Filter { set, by } => match set {
+                BookSet::Shown => self.book.filter.set(by),
+                BookSet::A => self.book.a.set(by),
+                BookSet::B => self.book.b.set(by),
+            },
         }
         Ok(String::new())
     }
 
     /// A note or a plan goes to the session opened, else to the one shown, whether it is over or not.
-    fn write_in_book(&mut self, payload: Payload, at: &Moment) -> Result<String, AppError> {
-        let (Payload::Noted { text } | Payload::PlannedNext { text }) = &payload else {
-            return Ok(String::new());
-        };
-        if text.is_empty() {
-            return Err(AppError::unknown(payload.kind(), ""));
-        }
+    pub(super) fn write_in_book(&mut self, payload: Payload, at: &Moment) -> Result<String, AppError> {
         let session = self.book.opened.as_ref().or_else(|| self.session()).ok_or(NotNow::NoSession)?.id;
         let kind = payload.kind().to_owned();
         self.write(session, payload, None, at)?;

@@ -8,7 +8,7 @@ use restwater_exchange::{
 };
 use restwater_log::Moment;
 use restwater_screen::{
-    FilesInput, FilesView, FormChoice, IncomingView, Span, Stage, files_view, incoming_map, incoming_view,
+    FilesInput, FilesTap, FilesView, FormChoice, IncomingView, Span, Stage, files_view, incoming_map, incoming_view,
 };
 use restwater_session::NotNow;
 use restwater_store::{BackupFile, Store, backups};
@@ -295,28 +295,16 @@ impl App {
     }
 
     /// One of the choices of the Files screen.
-    pub(super) fn choose_files(&mut self, field: &str, value: &str) -> Result<String, AppError> {
-        let unknown = || AppError::unknown(field, value);
-        match field {
-            "span" => self.files.span = Span::of(value).ok_or_else(unknown)?,
-            "form" => self.files.form = FormChoice::of(value).ok_or_else(unknown)?,
-            "place" => {
-                self.files.place = match value {
-                    "left_out" => Place::LeftOut,
-                    "included" => Place::Included,
-                    _ => return Err(unknown()),
-                }
+    pub(super) fn files_tap(&mut self, tap: FilesTap) -> String {
+        match tap {
+            FilesTap::Span { span } => self.files.span = span,
+            FilesTap::Form { form } => self.files.form = form,
+            FilesTap::Position { included } => {
+                self.files.place = if included { Place::Included } else { Place::LeftOut };
             }
-            "formulas" => {
-                self.files.formulas_as_typed = match value {
-                    "marked" => false,
-                    "as_typed" => true,
-                    _ => return Err(unknown()),
-                }
-            }
-            _ => return Err(unknown()),
+            FilesTap::Formulas { as_typed } => self.files.formulas_as_typed = as_typed,
         }
-        Ok(String::new())
+        String::new()
     }
 
     /// Reads the log again after something else than a tap has added to it.

@@ -25,15 +25,16 @@ mod setup;
 mod swim;
 mod swim_typed;
 mod tackle;
+mod typed;
 mod update;
 mod watch;
 
 pub use restwater_screen::{Alarm, Hand, Scheme, Screen, Settings, Which};
 use restwater_screen::PhoneChoices;
-pub use action::Action;
+pub use restwater_screen::Action;
 pub use day::{DayError, DayTap, read_day};
 pub use entropy::Entropy;
-pub use error::{AppError, ErrorKind};
+pub use error::{AppError, ErrorKind, WhatTyped};
 pub use files::{BackupMade, Outgoing};
 pub use repeat::REPEAT_MS;
 pub use swim::FanGlass;
@@ -144,11 +145,11 @@ impl App {
             Action::Undo => self.undo(at)?,
             Action::Redo => self.redo(at)?,
             Action::TimeBack { minutes } => self.time_back(*minutes, at)?,
-            Action::Choose { rod, field, value } => self.choose(*rod, field, value, at)?,
-            Action::ChooseSetup { field, value } => self.choose_setup_row(field, value)?,
+            Action::Tackle { rod, tap } => self.tackle_tap(*rod, tap, at)?,
+            Action::Setup { tap } => self.setup_tap(tap)?,
             Action::ChooseRod { rod } => self.choose_rod(*rod)?,
-            Action::ChooseCasts { field, value } => self.choose_casts(field, value)?,
-            Action::StartAlternation { factor, a, b } => self.start_alternation(*factor, a, b, at)?,
+            Action::Waits { tap } => self.waits_tap(tap)?,
+            Action::StartAlternation { a, b } => self.start_alternation(a, b, at)?,
             Action::SetNextStep => self.set_next_step(at)?,
             Action::Set { hand, scheme } => self.set(*hand, *scheme)?,
             Action::StepAim { step } => self.step_aim(*step, at)?,
@@ -158,16 +159,17 @@ impl App {
             Action::Release => self.at_aim(&AtAim::Release, at)?,
             Action::MarkHere { name } => self.at_aim(&AtAim::Mark { name: name.clone() }, at)?,
             Action::PlacePegAsTyped => self.place_peg_as_typed(at)?,
-            Action::ChooseSwim { field, value } => self.choose_swim(field, value, at)?,
+            Action::Swim { tap } => self.swim_choice(tap, at)?,
             Action::Match { tap } => self.match_tap(tap, at)?,
-            Action::ChooseBook { field, value } => self.choose_book(field, value, at)?,
-            Action::ChooseConditions { field, value } => self.choose_conditions(field, value, at)?,
-            Action::ChooseCautions { field, value } => self.choose_cautions(field, value, at)?,
-            Action::ChooseBench { field, value } => self.choose_bench(field, value, at)?,
-            Action::ChooseFiles { field, value } => self.choose_files(field, value)?,
-            Action::ChoosePhone { field, value } => self.choose_phone(field, value)?,
+            Action::Book { tap } => self.book_tap(tap, at)?,
+            Action::Conditions { tap } => self.conditions_tap(*tap, at)?,
+            Action::Cautions { tap } => self.cautions_tap(tap, at)?,
+            Action::Bench { tap } => self.bench_tap(tap, at)?,
+            Action::Files { tap } => self.files_tap(*tap),
+            Action::Phone { tap } => self.phone_tap(*tap)?,
             Action::OpenDoubt { op } => self.open_doubt(*op)?,
-            Action::Mend { op, field, value } => self.mend(*op, field, value, at)?,
+            Action::Mend { op, tap } => self.mend(*op, *tap, at)?,
+            Action::Typed { into, text } => self.typed(*into, text, at)?,
             Action::UndoImport { id } => self.undo_import(*id, at)?,
             Action::RedoImport { id } => self.redo_import(*id, at)?,
             other => self.log(other, at)?,
@@ -254,7 +256,7 @@ impl App {
     }
 
     fn log(&mut self, action: &Action, at: &Moment) -> Result<String, AppError> {
-        let Some(mut payload) = action.payload(&self.draft) else { return Ok(String::new()) };
+        let Some(mut payload) = action::payload(action, &self.draft) else { return Ok(String::new()) };
         check(self.session(), &payload)?;
         if let Some(session) = self.session() {
             check_swim(session, &payload, None)?;

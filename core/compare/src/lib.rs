@@ -14,6 +14,7 @@ pub mod chance;
 mod changes;
 mod error;
 mod factor;
+mod factor_value;
 mod finding;
 pub mod fisher;
 pub mod gamma_poisson;
@@ -30,6 +31,7 @@ mod trend;
 mod verdict;
 
 pub use factor::Factor;
+pub use factor_value::FactorValue;
 pub use alternation::{AlternationPlan, Side};
 pub use any_look::any_look_p;
 pub use binomial::Limits;

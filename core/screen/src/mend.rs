@@ -1,6 +1,6 @@
 //! The Mend screen: doubtful entries of a session, each with what can be said of it.
 
-use super::{Arg, Choice, ChoiceRow, Wording, clock, kind_words};
+use super::{Action, Arg, Choice, ChoiceRow, MendTap, Wording, clock, kind_words};
 use restwater_waits::{BITE_EXTRA_GUESS_MIN, TURN_ROUND_GUESS_MIN};
 use restwater_log::{EndSaid, Moment, Op, Payload, effective, sorted};
 use restwater_session::{Cast, DoubtKind, EndCause, Session, rhythm, wait_of};
@@ -22,6 +22,8 @@ pub struct MendLine {
     pub what: String,
     /// Why it is doubtful.
     pub why: String,
+    /// What a tap on it sends: it is opened.
+    pub open: Action,
 }
 
 /// The entry that is open.
@@ -35,6 +37,8 @@ pub struct MendOpen {
     pub why: String,
     /// What can be said of it.
     pub rows: Vec<ChoiceRow>,
+    /// What BACK sends: the list again.
+    pub back: Action,
 }
 
 /// The Mend screen.
@@ -87,8 +91,9 @@ fn lines(words: &Wording, session: &Session, ops: &[Op]) -> Vec<MendLine> {
         .iter()
         .filter_map(|step| {
             let why = why.remove(&step.op.id)?.join(" ");
-            let at = happened(session, step.op.id).unwrap_or(&step.at);
-            Some((at.wall_ms, MendLine { op: step.op.id, what: what(words, step.payload, at), why }))
+            let (op, at) = (step.op.id, happened(session, step.op.id).unwrap_or(&step.at));
+            let open = Action::OpenDoubt { op: Some(op) };
+            Some((at.wall_ms, MendLine { op, what: what(words, step.payload, at), why, open }))
         })
         .collect();
     restwater_sorting::by_key(&mut lines, |(at, _)| *at);
@@ -130,88 +135,83 @@ fn open(input: &MendInput, session: &Session, op: Uuid) -> Option<MendOpen> {
     let kinds: Vec<DoubtKind> = session.doubts.iter().filter(|d| d.op == op).map(|d| d.kind).collect();
     let why: Vec<String> = kinds.iter().map(|kind| words.say(doubt_id(*kind))).collect();
     let cast = session.casts.iter().find(|cast| cast.op == op);
+    let make = Rows { words, op };
     let mut rows = Vec::new();
     if !kinds.is_empty() {
-        rows.push(one(words, "stands", "mend-stands-it"));
+        rows.push(make.one("stands", "mend-stands-it", MendTap::Confirm));
     }
     if kinds.contains(&DoubtKind::LongGap) {
-        rows.push(one(words, "added", "mend-added-it"));
+        rows.push(make.one("added", "mend-added-it", MendTap::AddCast));
     }
     if let Some(cast) = cast.filter(|cast| cast.end.is_some()) {
-        rows.extend([end_row(words, cast), after_row(words, session, cast)]);
+        rows.extend([make.end(cast), make.after(session, cast)]);
     } else if !matches!(step.payload, Payload::Unknown { .. }) {
         let back = step.op.at.since(&step.at).ms / 60_000;
-        rows.push(back_row(words, u32::try_from(back).unwrap_or(0)));
+        rows.push(make.back(u32::try_from(back).unwrap_or(0)));
     }
     let at = cast.map_or(&step.at, |cast| &cast.start);
     let why = if why.is_empty() { words.say("mend-settled") } else { why.join(" ") };
-    Some(MendOpen { op, what: what(words, step.payload, at), why, rows })
+    let back = Action::OpenDoubt { op: None };
+    Some(MendOpen { op, what: what(words, step.payload, at), why, rows, back })
 }
 
-/// A row with one thing to say.
-fn one(words: &Wording, field: &str, label: &str) -> ChoiceRow {
-    ChoiceRow {
-        field: field.into(),
-        label: words.say(&format!("mend-{field}")),
-        value: String::new(),
-        choices: vec![Choice { label: words.say(label), value: "yes".into(), chosen: false }],
-        source: String::new(),
+struct Rows<'a> {
+    words: &'a Wording,
+    op: Uuid,
+}
+
+impl Rows<'_> {
+    fn choice(&self, tag: impl Into<String>, label: String, chosen: bool, tap: MendTap) -> Choice {
+        Choice::new(tag, label, chosen, Action::Mend { op: self.op, tap })
     }
-}
 
-fn end_row(words: &Wording, cast: &Cast) -> ChoiceRow {
-    let now = end_said(cast);
-    let all = [
-        (EndSaid::WoundIn, "wound_in"),
-        (EndSaid::Landed, "landed"),
-        (EndSaid::Lost, "lost"),
-        (EndSaid::Missed, "missed"),
-    ];
-    let value = now.and_then(|now| all.iter().find(|(end, _)| *end == now));
-    ChoiceRow {
-        field: "end".into(),
-        label: words.say("mend-end"),
-        value: value.map_or_else(|| words.say("mend-not-seen"), |(_, id)| kind_words(words, id)),
-        choices: all
-            .iter()
-            .map(|(end, id)| Choice {
-                label: kind_words(words, id),
-                value: (*id).into(),
-                chosen: now == Some(*end),
-            })
-            .collect(),
-        source: String::new(),
+    fn row(&self, tag: &str, value: String, choices: Vec<Choice>, source: String) -> ChoiceRow {
+        ChoiceRow { value, ..ChoiceRow::of(tag, self.words.say(&format!("mend-{tag}")), choices, source) }
     }
-}
 
-/// Minutes to the bite or the end, as far as the next splash allows.
-fn after_row(words: &Wording, session: &Session, cast: &Cast) -> ChoiceRow {
-    let minutes = |n: u32| words.say_with("mend-minutes", &[("minutes", Arg::Count(n as usize))]);
-    let now = wait_to_mend_s(session, cast).map(|s| (s + 30) / 60);
-    let longest = cast.end.as_ref().map_or(0, |end| end.at.since(&cast.start).ms / 60_000);
-    let choices = WAITS_MIN.iter().filter(|n| i64::from(**n) <= longest);
-    ChoiceRow {
-        field: "after".into(),
-        label: words.say("mend-after"),
-        value: now.map_or_else(String::new, minutes),
-        choices: choices
-            .map(|n| Choice { label: minutes(*n), value: n.to_string(), chosen: now == Some(*n) })
-            .collect(),
-        source: words.say("mend-after-how"),
+    fn minutes(&self, n: u32) -> String {
+        self.words.say_with("mend-minutes", &[("minutes", Arg::Count(n as usize))])
     }
-}
 
-fn back_row(words: &Wording, now: u32) -> ChoiceRow {
-    let minutes = |n: u32| words.say_with("mend-minutes", &[("minutes", Arg::Count(n as usize))]);
-    ChoiceRow {
-        field: "back".into(),
-        label: words.say("mend-back"),
-        value: minutes(now),
-        choices: BACK_MIN
-            .iter()
-            .map(|n| Choice { label: minutes(*n), value: n.to_string(), chosen: *n == now })
-            .collect(),
-        source: words.say("mend-back-how"),
+    /// A row with one thing to say.
+    fn one(&self, tag: &str, label: &str, tap: MendTap) -> ChoiceRow {
+        let choice = self.choice("yes", self.words.say(label), false, tap);
+        self.row(tag, String::new(), vec![choice], String::new())
+    }
+
+    fn end(&self, cast: &Cast) -> ChoiceRow {
+        let now = end_said(cast);
+        let choice = |(end, kind): (EndSaid, &str)| {
+            self.choice(kind, kind_words(self.words, kind), now == Some(end), MendTap::End { end })
+        };
+        let choices: Vec<Choice> = [
+            (EndSaid::WoundIn, "wound_in"),
+            (EndSaid::Landed, "landed"),
+            (EndSaid::Lost, "lost"),
+            (EndSaid::Missed, "missed"),
+        ]
+        .map(choice)
+        .to_vec();
+        let value = choices.iter().find(|choice| choice.chosen).map(|choice| choice.label.clone());
+        self.row("end", value.unwrap_or_else(|| self.words.say("mend-not-seen")), choices, String::new())
+    }
+
+    /// Minutes to the bite or the end, as far as the next splash allows.
+    fn after(&self, session: &Session, cast: &Cast) -> ChoiceRow {
+        let now = wait_to_mend_s(session, cast).map(|s| (s + 30) / 60);
+        let longest = cast.end.as_ref().map_or(0, |end| end.at.since(&cast.start).ms / 60_000);
+        let choice = |n: &u32| {
+            self.choice(n.to_string(), self.minutes(*n), now == Some(*n), MendTap::After { minutes: *n })
+        };
+        let choices = WAITS_MIN.iter().filter(|n| i64::from(**n) <= longest).map(choice).collect();
+        let value = now.map_or_else(String::new, |n| self.minutes(n));
+        self.row("after", value, choices, self.words.say("mend-after-how"))
+    }
+
+    fn back(&self, now: u32) -> ChoiceRow {
+        let choice = |n: &u32| self.choice(n.to_string(), self.minutes(*n), *n == now, MendTap::Back { minutes: *n });
+        let choices = BACK_MIN.iter().map(choice).collect();
+        self.row("back", self.minutes(now), choices, self.words.say("mend-back-how"))
     }
 }
 

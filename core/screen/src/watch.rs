@@ -1,7 +1,7 @@
 //! What is seen and heard while the app is not looked at, and the choices that belong to the phone.
 
 use super::match_day::{match_alarms, match_end};
-use super::{Arg, BankState, BankView, Choice, ChoiceRow, Key, Wording};
+use super::{Action, Arg, BankState, BankView, Choice, ChoiceRow, Key, PhoneTap, Wording};
 use super::phone_settings::{Alarm, Hand, PhoneChoices, Scheme, Settings};
 use restwater_log::{Moment, RodNumber};
 use restwater_session::Session;
@@ -14,6 +14,8 @@ pub struct WatchKey {
     pub key: Key,
     /// Its word.
     pub label: String,
+    /// What a tap on it sends.
+    pub action: Action,
 }
 
 /// Something that is to ring.
@@ -103,7 +105,7 @@ fn keys(input: &WatchInput) -> Vec<WatchKey> {
     };
     let key = |wanted: &Key| {
         let view = input.bank.keys.iter().find(|view| view.key == *wanted && view.enabled)?;
-        Some(WatchKey { key: view.key, label: view.label.clone() })
+        Some(WatchKey { key: view.key, label: view.label.clone(), action: view.tap.action()?.clone() })
     };
     wanted.iter().filter_map(key).collect()
 }
@@ -159,43 +161,41 @@ const AFTER_MIN: &[u16] = &[5, 10, 12, 15, 20, 25, 30];
 /// Makes the Phone screen.
 pub fn phone_view(words: &Wording, phone: PhoneChoices, settings: Settings) -> PhoneView {
     let minutes = |n: u16| words.say_with("phone-after", &[("minutes", Arg::Count(usize::from(n)))]);
-    let mut alarms: Vec<(String, String, bool)> =
-        [("off", Alarm::Off), ("hold", Alarm::Hold), ("recast", Alarm::Recast)]
-            .into_iter()
-            .map(|(value, alarm)| {
-                (value.into(), words.say(&format!("phone-alarm-{value}")), alarm == phone.alarm)
-            })
-            .collect();
-    alarms.extend(AFTER_MIN.iter().map(|n| (n.to_string(), minutes(*n), phone.alarm == Alarm::After(*n))));
-    if let Alarm::After(own) = phone.alarm
-        && !AFTER_MIN.contains(&own)
-    {
-        alarms.push((own.to_string(), minutes(own), true));
-    }
-    let two = |field: &str, values: [(&str, bool); 2]| {
-        let say =
-            |(value, now): (&str, bool)| (value.into(), words.say(&format!("phone-{field}-{value}")), now);
-        row(words, field, values.into_iter().map(say).collect())
+    let named = |row: &str, tag: &str, chosen, action| {
+        Choice::new(tag, words.say(&format!("phone-{row}-{tag}")), chosen, action)
     };
-    let left = settings.hand == Hand::Left;
-    let night = settings.scheme == Scheme::Night;
+    let ring = |alarm| Action::Phone { tap: PhoneTap::Alarm { alarm } };
+    let mut alarms: Vec<Choice> = [("off", Alarm::Off), ("hold", Alarm::Hold), ("recast", Alarm::Recast)]
+        .map(|(tag, alarm)| named("alarm", tag, alarm == phone.alarm, ring(alarm)))
+        .to_vec();
+    let mut after = AFTER_MIN.to_vec();
+    if let Alarm::After(own) = phone.alarm
+        && !after.contains(&own)
+    {
+        after.push(own);
+    }
+    alarms.extend(after.into_iter().map(|n| {
+        let alarm = Alarm::After(n);
+        Choice::new(n.to_string(), minutes(n), phone.alarm == alarm, ring(alarm))
+    }));
+    let awake = |tag: &str, on| named("awake", tag, phone.awake == on, Action::Phone { tap: PhoneTap::Awake { on } });
+    let hand = |tag: &str, hand| {
+        named("hand", tag, settings.hand == hand, Action::Set { hand: Some(hand), scheme: None })
+    };
+    let scheme = |tag: &str, scheme| {
+        named("scheme", tag, settings.scheme == scheme, Action::Set { hand: None, scheme: Some(scheme) })
+    };
+    let row = |tag: &str, choices| {
+        let how = words.say(&format!("phone-{tag}-how"));
+        ChoiceRow::of(tag, words.say(&format!("phone-{tag}")), choices, how)
+    };
     PhoneView {
         title: words.say("phone-title"),
         rows: vec![
-            row(words, "alarm", alarms),
-            two("awake", [("on", phone.awake), ("off", !phone.awake)]),
-            two("hand", [("right", !left), ("left", left)]),
-            two("scheme", [("day", !night), ("night", night)]),
+            row("alarm", alarms),
+            row("awake", vec![awake("on", true), awake("off", false)]),
+            row("hand", vec![hand("right", Hand::Right), hand("left", Hand::Left)]),
+            row("scheme", vec![scheme("day", Scheme::Day), scheme("night", Scheme::Night)]),
         ],
-    }
-}
-
-fn row(words: &Wording, field: &str, choices: Vec<(String, String, bool)>) -> ChoiceRow {
-    ChoiceRow {
-        field: field.into(),
-        label: words.say(&format!("phone-{field}")),
-        value: choices.iter().find(|(.., now)| *now).map_or_else(String::new, |(_, label, _)| label.clone()),
-        choices: choices.into_iter().map(|(value, label, chosen)| Choice { label, value, chosen }).collect(),
-        source: words.say(&format!("phone-{field}-how")),
     }
 }

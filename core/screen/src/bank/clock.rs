@@ -2,7 +2,7 @@
 
 use super::{BankInput, BankState, RodView};
 use restwater_log::{Moment, Yardstick};
-use crate::Arg;
+use crate::{Action, Arg};
 use crate::figures::{clock, digits};
 use restwater_session::{Rod, RodState, Session};
 
@@ -31,6 +31,7 @@ fn view(input: &BankInput, session: &Session, rod: &Rod) -> RodView {
         since: said,
         spoken,
         chosen: rod.number == input.chosen,
+        choose: Action::ChooseRod { rod: rod.number },
         elapsed_ms,
         approximate: since.is_some_and(|since| doubtful(input.now, since)),
         name,

@@ -2,7 +2,7 @@
 
 use super::{BankInput, BankState};
 use restwater_log::Entry;
-use crate::{Arg, Key, KeyView, KeyWeight, entry_words};
+use crate::{Action, Arg, Key, KeyView, KeyWeight, entry_words};
 
 /// The keys in reading order: the ones in the middle, the wide one, then the small ones.
 pub(super) fn keys(input: &BankInput, state: BankState) -> Vec<KeyView> {
@@ -45,6 +45,7 @@ impl Pad<'_> {
             spoken: words.say_with(&format!("key-{name}-spoken"), &args),
             weight: if self.is_next(key) { KeyWeight::Solid } else { KeyWeight::Outline },
             enabled: self.is_enabled(key),
+            tap: Action::of_key(key, self.input.chosen),
         }
     }
 

@@ -10,7 +10,7 @@ pub(crate) use advice::headline as leave_words;
 use super::figures::{clock, hours_minutes};
 use super::match_day::bank_line;
 use super::place::{rig_words, spot_words};
-use super::{Arg, KeyView, Wording};
+use super::{Action, Arg, KeyView, Wording};
 use restwater_waits::{Advice, WaitingOn};
 use restwater_log::{Entry, Moment, RodNumber};
 use restwater_session::{Rhythm, Session};
@@ -58,6 +58,8 @@ pub struct RodView {
     pub spoken: String,
     /// Whether the keys act on it.
     pub chosen: bool,
+    /// What a tap on it sends: the keys act on it from then on.
+    pub choose: Action,
     /// Milliseconds the clock shows, for a shell that ticks between calls.
     pub elapsed_ms: i64,
     /// Marked where the start is approximate or the phone's clock was moved.

@@ -12,8 +12,7 @@ pub use light::LightInput;
 pub use next::NextInput;
 
 use super::figures::hours_minutes;
-use super::leaf::choice_row;
-use super::{Arg, Leaf, LeafKey, LeafTyping, LeavesView, Wording};
+use super::{Action, Arg, BookSet, BookTap, KeyTap, Leaf, LeafKey, LeavesView, TypedField, TypedInto, Which, Wording};
 use restwater_compare::sets::DayTally;
 use restwater_log::{Moment, local_ms};
 use restwater_session::{Session, Summary};
@@ -56,7 +55,7 @@ pub fn book(input: &BookInput) -> LeavesView {
     let light = light::light(words, input.light);
     let mut filter = Leaf::new(words, "book", "filter");
     filter.says = says(input, &shown);
-    filter.rows = input.filter.rows(words, "", input.days);
+    filter.rows = input.filter.rows(words, BookSet::Shown, input.days);
     let opened = input.opened.map(|session| session::session(words, session));
     let mut first = Leaf::new(words, "book", "sessions");
     first.says = says(input, &shown);
@@ -89,7 +88,8 @@ fn list(input: &BookInput, shown: &[Day], opened: Option<&Leaf>) -> Vec<LeafKey>
         if open == Some(*id) {
             return to_page(gist);
         }
-        let key = LeafKey::new("open", &id.to_string(), day_words(words, day));
+        let open = Action::Book { tap: BookTap::Open { session: *id } };
+        let key = LeafKey::new(format!("open-{id}"), day_words(words, day), open);
         Some(LeafKey { sub: gist, ..key })
     };
     let left_out = open.filter(|open| shown.iter().all(|(id, _)| id != open));
@@ -98,16 +98,17 @@ fn list(input: &BookInput, shown: &[Day], opened: Option<&Leaf>) -> Vec<LeafKey>
 }
 
 /// A text typed into the record.
-fn typing(words: &Wording, field: &str) -> LeafTyping {
-    let label = words.say(&format!("book-type-{field}"));
-    LeafTyping { field: field.into(), label, send: words.say("book-type-send") }
+fn typing(words: &Wording, tag: &str, into: TypedInto) -> TypedField {
+    let send = words.say("book-type-send");
+    TypedField { send, ..TypedField::new(tag, words.say(&format!("book-type-{tag}")), String::new(), into) }
 }
 
 /// The ways from here to the Files and Mend screens.
 fn doors(words: &Wording) -> Vec<LeafKey> {
-    ["files", "mend"]
-        .map(|name| {
-            let key = LeafKey::new("door", name, words.say(&format!("book-door-{name}")));
+    [("files", Which::Files), ("mend", Which::Mend)]
+        .map(|(name, which)| {
+            let label = words.say(&format!("book-door-{name}"));
+            let key = LeafKey::new(format!("door-{name}"), label, KeyTap::Open { which });
             LeafKey { sub: words.say(&format!("book-door-{name}-sub")), ..key }
         })
         .to_vec()

@@ -4,7 +4,7 @@ use super::date_words;
 use crate::conditions_words;
 use crate::figures::{clock, whole};
 use crate::place::{rig_words, spot_words};
-use crate::{Arg, Leaf, LeafKey, LeafLine, Wording};
+use crate::{Action, Arg, BookTap, Leaf, LeafKey, LeafLine, TypedInto, Wording};
 use restwater_session::{Cast, EndCause, Session, wait_of};
 
 /// The leaf.
@@ -16,7 +16,7 @@ pub(super) fn session(words: &Wording, session: &Session) -> Leaf {
     let title: Vec<String> = [date, setup.water.clone(), peg].into_iter().flatten().collect();
     leaf.title = title.join(", ");
     leaf.says = says(words, session);
-    leaf.typing = Some(super::typing(words, "note"));
+    leaf.typing = Some(super::typing(words, "note", TypedInto::Note));
     if session.conditions.iter().any(|at| at.conditions != restwater_sky::conditions::Conditions::default()) {
         let text = conditions_words(words, &session.conditions_now());
         leaf.lines.push(LeafLine::new(words.say("session-conditions"), text));
@@ -31,7 +31,8 @@ pub(super) fn session(words: &Wording, session: &Session) -> Leaf {
     if !session.doubts.is_empty() {
         leaf.notes.push(words.say_with("book-doubts", &[("count", Arg::Count(session.doubts.len()))]));
     }
-    let key = LeafKey::new("close", "", words.say("session-close"));
+    let close = Action::Book { tap: BookTap::Close };
+    let key = LeafKey::new("close-", words.say("session-close"), close);
     leaf.keys.push(LeafKey { sub: words.say("session-close-sub"), ..key });
     leaf
 }

@@ -10,8 +10,8 @@ mod weights;
 
 pub(crate) use now::bank_line;
 pub(crate) use now::{alarms as match_alarms, end_words as match_end};
-pub use rules::{CLASSES, first_match, net_name};
-pub use tap::{MatchTap, Signal};
+pub use rules::{first_match, net_name};
+pub use tap::{MatchTap, RuleTap, Signal, UsualClass};
 pub use weights::{short as weight_words, units};
 
 use super::{Arg, ChoiceRow, Wording};
