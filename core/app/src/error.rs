@@ -126,6 +126,9 @@ pub enum AppError {
     /// There is no such entry to mend in the session shown.
     #[error("there is no such entry in this session: open it from the list")]
     NoSuchEntry,
+    /// The entry has nothing of the kind that was to be mended.
+    #[error("there is nothing of that kind to mend in this entry: open it again from the list")]
+    NotOfThatEntry,
     /// A spot, mark or outline that no swim can have.
     #[error(transparent)]
     Swim(#[from] SwimError),
@@ -200,6 +203,7 @@ impl AppError {
             | Self::NoSuchSession
             | Self::NoSuchCaution
             | Self::NoSuchEntry
+            | Self::NotOfThatEntry
             | Self::BeforeEarlier(_)
             | Self::Match(MatchError::WeighInBeforeAllIn) => ErrorKind::NotNow,
             Self::TooLong { .. }
@@ -235,6 +239,7 @@ impl AppError {
                 &[("field", Arg::Text(field)), ("value", Arg::Text(value))],
             ),
             Self::NoSuchEntry => words.say("error-no-such-entry"),
+            Self::NotOfThatEntry => words.say("error-not-of-that-entry"),
             Self::NoCell => words.say("error-no-cell"),
             Self::NothingTyped => words.say("error-nothing-typed"),
             Self::EmptyText => words.say("error-empty-text"),

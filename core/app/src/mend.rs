@@ -35,16 +35,16 @@ impl App {
         let (payload, amends) = match tap {
             MendTap::Confirm => (Payload::Confirmed, Some(op)),
             MendTap::End { end } => {
-                (end_set(session, op, Some(end), None).ok_or(AppError::NoSuchEntry)?, Some(op))
+                (end_set(session, op, Some(end), None).ok_or(AppError::NotOfThatEntry)?, Some(op))
             }
             MendTap::After { minutes } => {
                 let minutes = within("after", minutes, 0, 1_440)?;
-                (end_set(session, op, None, Some(minutes)).ok_or(AppError::NoSuchEntry)?, Some(op))
+                (end_set(session, op, None, Some(minutes)).ok_or(AppError::NotOfThatEntry)?, Some(op))
             }
             MendTap::Back { minutes } => {
                 (Payload::TimeSet { back_s: within("back", minutes, 1, 1_440)? * 60 }, Some(op))
             }
-            MendTap::AddCast => (forgotten(session, op).ok_or(AppError::NoSuchEntry)?, None),
+            MendTap::AddCast => (forgotten(session, op).ok_or(AppError::NotOfThatEntry)?, None),
         };
         let session = entry.session;
         let kind = payload.kind().to_owned();

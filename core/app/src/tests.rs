@@ -1,5 +1,6 @@
 //! The app on a real store, tap by tap.
 
+mod any_choice;
 mod bench;
 mod book;
 mod files;
@@ -8,7 +9,10 @@ mod watch;
 
 use super::*;
 use restwater_log::{Reach, Spot};
-use restwater_screen::{AdviceTone, BankState, BankView, Key, MatchTap, SwimKey};
+use restwater_compare::FactorValue;
+use restwater_screen::{
+    AdviceTone, BankState, BankView, BenchTap, Key, MatchTap, SetupTap, SwimKey, SwimTap, TackleTap, TypedInto, WaitsTap,
+};
 use restwater_session::EndCause;
 use restwater_swim::Step;
 use proptest::prelude::*;
@@ -88,9 +92,17 @@ const BITE: Action = Action::Bite { rod: 1 };
 const WOUND_IN: Action = Action::WoundIn { rod: 1 };
 const LANDED: Action = Action::Landed { rod: 1, fish: None };
 
+fn typed(into: TypedInto, text: &str) -> Action {
+    Action::Typed { into, text: text.into() }
+}
+
+fn tackle(tap: TackleTap) -> Action {
+    Action::Tackle { rod: 1, tap }
+}
+
 fn started() -> Phone {
     let mut phone = Phone::new();
-    phone.tap(-5_000, &Action::ChooseSetup { field: "water".into(), value: "Mill pool".into() }).unwrap();
+    phone.tap(-5_000, &typed(TypedInto::Water, "Mill pool")).unwrap();
     phone.tap(0, &START).unwrap();
     phone
 }
@@ -233,26 +245,24 @@ fn the_last_time_goes_back_but_not_beyond_the_entry_before() {
 #[test]
 fn a_choice_changes_one_thing_and_the_rest_carries_over() {
     let mut phone = started();
-    let choose =
-        |field: &str, value: &str| Action::Choose { rod: 1, field: field.into(), value: value.into() };
-    phone.tap(1_000, &choose("bait", "bread")).unwrap();
-    phone.tap(2_000, &choose("popup", "457")).unwrap();
-    phone.tap(3_000, &choose("bearing", "-1250")).unwrap();
+    phone.tap(1_000, &tackle(TackleTap::Bait { name: "bread".into() })).unwrap();
+    phone.tap(2_000, &tackle(TackleTap::PopUp { mm: 457 })).unwrap();
+    phone.tap(3_000, &tackle(TackleTap::Bearing { cdeg: -1_250 })).unwrap();
     phone.tap(MIN, &CAST).unwrap();
     let bank = phone.bank(2 * MIN);
     assert_eq!(bank.rig, "bread, 18 in pop-up");
     assert_eq!(bank.spot, "12.5° left, 9.5 wraps of 12 ft, 34.7 m, clipped up");
-    let refused = phone.tap(3 * MIN, &choose("hook", "many")).unwrap_err();
+    let refused = phone.tap(3 * MIN, &tackle(TackleTap::HookSize { size: 99 })).unwrap_err();
     assert_eq!(refused.kind(), ErrorKind::BadInput);
-    assert_eq!(phone.app().message(&refused), "\"many\" is no value for hook. Pick one of the choices.");
+    assert_eq!(phone.app().message(&refused), "\"99\" is no value for hook. Pick one of the choices.");
 }
 
 #[test]
 fn hand_scheme_and_set_up_outlive_a_restart() {
     let mut phone = Phone::new();
     phone.tap(0, &Action::Set { hand: Some(Hand::Left), scheme: Some(Scheme::Night) }).unwrap();
-    phone.tap(1_000, &Action::ChooseSetup { field: "peg".into(), value: "22".into() }).unwrap();
-    phone.tap(2_000, &Action::ChooseSetup { field: "rods".into(), value: "2".into() }).unwrap();
+    phone.tap(1_000, &typed(TypedInto::Peg, "22")).unwrap();
+    phone.tap(2_000, &Action::Setup { tap: SetupTap::Rods { rods: 2 } }).unwrap();
     phone.open();
     assert_eq!(phone.app().settings(), Settings { hand: Hand::Left, scheme: Scheme::Night });
     phone.tap(MIN, &START).unwrap();
@@ -346,7 +356,9 @@ fn water_is_kept_back_released_and_the_past_replayed() {
     assert!(phone.app().session().unwrap().kept_back[0].released.is_none());
     phone.tap(30 * MIN, &Action::Replay { steps_back: 99 }).unwrap();
     let Screen::Swim(past) = phone.app().screen(Which::Swim, &at(30 * MIN)).unwrap() else { panic!() };
-    assert_eq!((past.steps_back, past.replay.as_str()), (3, "As it was at 22:13"));
+    let earlier = past.keys.iter().find(|key| key.key == SwimKey::Earlier).unwrap();
+    assert_eq!(earlier.tap.action(), Some(&Action::Replay { steps_back: 4 }));
+    assert_eq!(past.replay, "As it was at 22:13");
     assert!(
         past.keys.iter().all(|k| k.key != SwimKey::CastHere || !k.enabled),
         "the past can't be cast into"
@@ -372,7 +384,7 @@ fn a_spot_no_cast_can_lie_on_is_refused() {
         Spot { mark: None, bearing_cdeg: 0, reach: Reach::Yards { hundredths: 100_000 }, clipped: false };
     let refused = phone.tap(1_000, &Action::SetSpot { rod: 1, spot: far }).unwrap_err();
     assert_eq!(refused.kind(), ErrorKind::BadInput);
-    let zero = Action::ChooseSwim { field: "rest".into(), value: "0".into() };
+    let zero = Action::Swim { tap: SwimTap::RestTarget { minutes: 0 } };
     assert_eq!(phone.tap(2_000, &zero).unwrap_err().kind(), ErrorKind::BadInput);
     assert_eq!(phone.app().ops().len(), 1);
 }
@@ -391,20 +403,10 @@ fn any_action() -> impl Strategy<Value = Action> {
         1 => rod.clone().prop_map(|rod| Action::Liner { rod }),
         1 => rod.clone().prop_map(|rod| Action::Twitch { rod }),
         2 => (0..700_u32).prop_map(|minutes| Action::TimeBack { minutes }),
-        1 => (rod.clone(), "[a-z]{0,6}", "[ -~]{0,8}").prop_map(|(rod, field, value)| Action::Choose { rod, field, value }),
         1 => rod.prop_map(|rod| Action::ChooseRod { rod }),
         1 => "\\PC{0,20}".prop_map(|text| Action::Note { text }),
         6 => match_day::any_match_tap(),
-        2 => (prop::sample::select(vec!["tied", "taken_out", "wanted", "cut", "cut_all", "tie_all", "length", "spool_add", "splash", "bottom", "calibrate", "lift", "rung", "shot"]), prop::sample::select(vec!["", "1", "3", "-2", "4572", "4572 2", "x"]))
-            .prop_map(|(field, value)| Action::ChooseBench { field: field.into(), value: value.into() }),
-        1 => (prop::sample::select(vec!["water", "air", "wind", "skip", "again"]), prop::sample::select(vec!["50", "-900", "calm", "water", ""]))
-            .prop_map(|(field, value)| Action::ChooseConditions { field: field.into(), value: value.into() }),
-        1 => (prop::sample::select(vec!["seen", "region"]), prop::sample::select(vec!["all", "wales", "x"]))
-            .prop_map(|(field, value)| Action::ChooseCautions { field: field.into(), value: value.into() }),
-        1 => (prop::sample::select(vec!["note", "plan", "open", "lat", "season", "a_water", "close", "keep_place"]), prop::sample::select(vec!["", "dec-feb", "520000000", "-"]))
-            .prop_map(|(field, value)| Action::ChooseBook { field: field.into(), value: value.into() }),
-        1 => (prop::sample::select(vec!["copy", "draw", "pack"]), prop::sample::select(vec!["last", "7", "\"Mat\"", "none", "x"]))
-            .prop_map(|(field, value)| Action::ChooseSetup { field: field.into(), value: value.into() }),
+        6 => any_choice::any_choice(),
         1 => (0..4_u8).prop_map(|rod| Action::HooklengthLost { rod }),
         1 => Just(Action::KeepBack),
         1 => Just(Action::CastHere),
@@ -465,17 +467,17 @@ fn waits_and_changes_are_there_before_the_first_session() {
 #[test]
 fn which_casts_count_is_kept_until_it_is_changed() {
     let (mut phone, now) = with_bites(4);
-    let choose = |field: &str, value: &str| Action::ChooseCasts { field: field.into(), value: value.into() };
-    let update = phone.tap(now + 1_000, &choose("left", "120")).unwrap();
+    let left = |minutes| Action::Waits { tap: WaitsTap::TimeLeft { minutes } };
+    let update = phone.tap(now + 1_000, &left(120)).unwrap();
     assert!(!update.changed, "a way of looking is no entry");
     let (waits, _) = screens(&mut phone, now + 2_000);
     assert_eq!(waits.counts, "4 bites in 8 casts, 137 min in the water.");
     assert_eq!(waits.forecast.map(|f| f.left.value), Some("120 min".into()));
-    phone.tap(now + 3_000, &choose("rod", "2")).unwrap();
+    phone.tap(now + 3_000, &Action::Waits { tap: WaitsTap::Rod { rod: Some(2) } }).unwrap();
     let (waits, _) = screens(&mut phone, now + 4_000);
     assert_eq!(waits.counts, "No bites in 0 casts, 0 min in the water.");
-    let refused = phone.tap(now + 5_000, &choose("left", "soon")).unwrap_err();
-    assert_eq!(phone.app().message(&refused), "\"soon\" is no value for left. Pick one of the choices.");
+    let refused = phone.tap(now + 5_000, &left(0)).unwrap_err();
+    assert_eq!(phone.app().message(&refused), "\"0\" is no value for left. Pick one of the choices.");
 }
 
 #[test]
@@ -497,7 +499,7 @@ fn earlier_sessions_stand_beside_today() {
 #[test]
 fn a_test_is_started_set_up_and_ended_by_taps() {
     let mut phone = started();
-    let colour = |value: &str| Action::Choose { rod: 1, field: "colour".into(), value: value.into() };
+    let colour = |name: &str| tackle(TackleTap::Colour { name: name.into() });
     let mut now = MIN;
     for value in ["white", "white", "pink"] {
         phone.tap(now, &colour(value)).unwrap();
@@ -507,8 +509,7 @@ fn a_test_is_started_set_up_and_ended_by_taps() {
     }
     let (_, changes) = screens(&mut phone, now);
     let key = changes.changes[0].start.clone().unwrap();
-    let start = Action::StartAlternation { factor: key.factor, a: key.a, b: key.b };
-    phone.tap(now, &start).unwrap();
+    phone.tap(now, &key.action).unwrap();
     let (_, changes) = screens(&mut phone, now);
     assert_eq!(changes.test.as_ref().map(|t| t.says.as_str()), Some("Next on rod 1: white."));
     assert!(changes.test.is_some_and(|t| t.steps.len() >= 8));
@@ -522,6 +523,7 @@ fn a_test_is_started_set_up_and_ended_by_taps() {
     phone.tap(now + 5_000, &Action::Undo).unwrap();
     phone.open();
     assert!(screens(&mut phone, now + 6_000).1.test.is_some(), "undo brings it back, over a restart");
-    let never = Action::StartAlternation { factor: restwater_compare::Factor::Bait, a: "x".into(), b: "y".into() };
+    let bait = |name: &str| FactorValue::Bait { name: name.into() };
+    let never = Action::StartAlternation { a: bait("x"), b: bait("y") };
     assert_eq!(phone.tap(now + 7_000, &never).unwrap_err().kind(), ErrorKind::BadInput);
 }

@@ -27,6 +27,7 @@ error-clock-range = The clock of the phone is out of range. Set it, then tap aga
 error-no-cell = There is no such water under the ring. Move the ring first.
 error-nothing-typed = No name is typed. Type it first, then pick what is called so.
 error-no-such-caution = That caution is put away already. Open the list again.
+error-not-of-that-entry = There is nothing of that kind to mend in this entry. Open it again from the list.
 error-empty-text = Nothing is written. Type a few words first.
 error-no-length = "{ $value }" is no length. Type a figure and its unit, as 18 in, 45 cm or 2.5 m.
 error-no-weight = "{ $value }" is no weight. Type a figure and its unit, as 30 g or 1 oz.

@@ -1,7 +1,8 @@
 //! Mending through the app.
 
 use super::*;
-use restwater_screen::MendView;
+use restwater_log::EndSaid;
+use restwater_screen::{MendTap, MendView};
 
 impl Phone {
     fn mend(&mut self) -> MendView {
@@ -12,8 +13,8 @@ impl Phone {
     }
 }
 
-fn say(op: Uuid, field: &str, value: &str) -> Action {
-    Action::Mend { op, field: field.into(), value: value.into() }
+fn mend(op: Uuid, tap: MendTap) -> Action {
+    Action::Mend { op, tap }
 }
 
 #[test]
@@ -26,13 +27,13 @@ fn an_unseen_end_is_mended_in_three_taps_and_each_can_be_taken_back() {
     assert_eq!(mend.says, "1 entry to look at.");
     let op = mend.lines[0].op;
     assert_eq!(mend.lines[0].why, "Its end was not seen: the next cast closed it.");
-    phone.tap(50 * MIN, &Action::OpenDoubt { op: Some(op) }).unwrap();
+    phone.tap(50 * MIN, &mend.lines[0].open).unwrap();
     let open = phone.mend().open.unwrap();
-    let fields: Vec<&str> = open.rows.iter().map(|r| r.field.as_str()).collect();
+    let fields: Vec<&str> = open.rows.iter().map(|r| r.tag.as_str()).collect();
     assert_eq!(fields, ["stands", "end", "after"]);
-    assert!(open.rows[2].choices.iter().all(|c| c.value.parse::<u32>().unwrap() <= 30));
-    phone.tap(51 * MIN, &say(op, "end", "lost")).unwrap();
-    phone.tap(52 * MIN, &say(op, "after", "14")).unwrap();
+    assert!(open.rows[2].choices.iter().all(|c| matches!(c.action, Action::Mend { tap: MendTap::After { minutes: ..=30 }, .. })));
+    phone.tap(51 * MIN, &super::mend::mend(op, MendTap::End { end: EndSaid::Lost })).unwrap();
+    phone.tap(52 * MIN, &super::mend::mend(op, MendTap::After { minutes: 14 })).unwrap();
     let mend = phone.mend();
     assert_eq!(mend.says, "Nothing doubtful in this session.");
     assert_eq!(mend.open.unwrap().rows[0].value, "lost");
@@ -54,7 +55,7 @@ fn a_forgotten_cast_is_added_from_its_gap() {
     }
     let line = phone.mend().lines[0].clone();
     assert_eq!(line.why, "Nothing was logged for long before it: a cast may be missing.");
-    phone.tap(200 * MIN, &say(line.op, "added", "yes")).unwrap();
+    phone.tap(200 * MIN, &mend(line.op, MendTap::AddCast)).unwrap();
     let session = phone.app().session().unwrap().clone();
     assert_eq!(session.casts.len(), 6);
     // Wound in at 59 min, out a turn-round later; in a turn-round before 100 min. Turn-rounds are 2 min.
@@ -62,7 +63,7 @@ fn a_forgotten_cast_is_added_from_its_gap() {
     assert_eq!(session.casts[4].end.as_ref().unwrap().at.since(&at(0)).ms, 98 * MIN);
     let line = phone.mend().lines[0].clone();
     assert_eq!(line.what, "cast added 23:14");
-    phone.tap(201 * MIN, &say(line.op, "stands", "yes")).unwrap();
+    phone.tap(201 * MIN, &mend(line.op, MendTap::Confirm)).unwrap();
     assert_eq!(phone.mend().lines, []);
 }
 
@@ -73,11 +74,13 @@ fn what_can_not_be_mended_is_refused() {
     phone.tap(MIN, &CAST).unwrap();
     let out = phone.app().ops().last().unwrap().id;
     let nowhere = Uuid::from_u128(5);
-    let refused = phone.tap(2 * MIN, &say(nowhere, "stands", "yes")).unwrap_err();
+    let refused = phone.tap(2 * MIN, &mend(nowhere, MendTap::Confirm)).unwrap_err();
     assert_eq!(refused.kind(), ErrorKind::NotNow);
-    for (field, value) in [("end", "lost"), ("after", "9"), ("added", "yes"), ("back", "0"), ("song", "x")] {
-        let refused = phone.tap(3 * MIN, &say(out, field, value)).unwrap_err();
-        assert_eq!(refused.kind(), ErrorKind::BadInput, "{field}");
+    for tap in [MendTap::End { end: EndSaid::Lost }, MendTap::After { minutes: 9 }, MendTap::AddCast] {
+        let refused = phone.tap(3 * MIN, &mend(out, tap)).unwrap_err();
+        assert!(matches!(refused, AppError::NotOfThatEntry), "{tap:?}: {refused}");
     }
+    let refused = phone.tap(3 * MIN, &mend(out, MendTap::Back { minutes: 0 })).unwrap_err();
+    assert_eq!(refused.kind(), ErrorKind::BadInput);
     assert_eq!(phone.app().ops().len(), 2);
 }
