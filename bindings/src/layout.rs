@@ -2,8 +2,11 @@
 //!
 //! Each is the core's own type, declared again for uniffi: the compiler refuses one that differs.
 
+use restwater_layout::{
+    BankLayout, BrokenRule, Glass, KeyPlace, PadAsk, PadRule, PadWords, PagePlace, Rect, RodPlace, Said,
+    TextSizes,
+};
 use restwater_screen::{BankState, Key};
-use restwater_layout::{BankLayout, BrokenRule, Glass, KeyPlace, PadAsk, PadRule, PadWords, PagePlace, Rect, RodPlace, Said, TextSizes};
 
 /// The glass a shell draws on.
 #[uniffi::remote(Record)]

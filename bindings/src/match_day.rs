@@ -2,12 +2,15 @@
 //!
 //! Each is the core's own type, declared again for uniffi: the compiler refuses one that differs.
 
+use restwater_layout::{MatchLayout, PagePlace, Rect};
 use restwater_log::WeightUnit;
-use restwater_session::{ClassGuess, MatchSetup};
 use restwater_match_day::rules::{Counting, MatchRules, NetHolds, NetRule, OverLimit};
 use restwater_match_day::weight::Weight;
-use restwater_screen::{AlarmView, ChoiceRow, FishPage, MatchKey, MatchLine, MatchPhase, MatchTap, MatchView, NetView, NetWarning, PageKey, Signal, WeighInPage};
-use restwater_layout::{MatchLayout, PagePlace, Rect};
+use restwater_screen::{
+    AlarmView, ChoiceRow, FishPage, MatchKey, MatchLine, MatchPhase, MatchTap, MatchView, NetView,
+    NetWarning, PageKey, Signal, WeighInPage,
+};
+use restwater_session::{ClassGuess, MatchSetup};
 
 /// A weight in the unit it was read in.
 #[uniffi::remote(Enum)]

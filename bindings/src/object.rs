@@ -3,9 +3,9 @@
 use crate::entropy::SystemEntropy;
 use crate::error::{Kind, RestwaterError};
 use restwater_app::{Action, App, AppError, FanGlass, Screen, Settings, Update, Which};
+use restwater_layout::{BankLayout, Glass, MatchLayout, PadAsk, PadWords, SwimLayout, SwimPadAsk};
 use restwater_log::Moment;
 use restwater_screen::{DoorsView, Key, WatchView, Wording};
-use restwater_layout::{BankLayout, Glass, MatchLayout, PadAsk, PadWords, SwimLayout, SwimPadAsk};
 use restwater_swim::SwimScene;
 use std::path::Path;
 use std::sync::{Arc, Mutex, MutexGuard};
@@ -95,8 +95,7 @@ impl Restwater {
 /// Where the Bank screen's things lie on a glass.
 #[uniffi::export]
 pub fn bank_layout(glass: Glass, ask: PadAsk) -> Result<BankLayout, RestwaterError> {
-    restwater_layout::bank_layout(&glass, ask)
-        .map_err(|error| RestwaterError::plain(Kind::BadInput, &error))
+    restwater_layout::bank_layout(&glass, ask).map_err(|error| RestwaterError::plain(Kind::BadInput, &error))
 }
 
 /// The words on the glass that belong to no record.
@@ -147,7 +146,6 @@ pub struct DayTap {
 /// Reads a day file: JSON lines of times and taps. An error names line and column.
 #[uniffi::export]
 pub fn read_day(text: &str) -> Result<Vec<DayTap>, RestwaterError> {
-    let day =
-        restwater_app::read_day(text).map_err(|error| RestwaterError::plain(Kind::BadFile, &error))?;
+    let day = restwater_app::read_day(text).map_err(|error| RestwaterError::plain(Kind::BadFile, &error))?;
     Ok(day.into_iter().map(|tap| DayTap { at: tap.at, action: tap.action, picture: tap.picture }).collect())
 }

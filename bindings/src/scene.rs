@@ -3,8 +3,8 @@
 //! Each is the core's own type, declared again for uniffi: the compiler refuses one that differs.
 
 use restwater_app::FanGlass;
-use restwater_screen::{SwimKey, SwimPad};
 use restwater_layout::{Rect, SwimKeyPlace, SwimLayout, SwimPadAsk};
+use restwater_screen::{SwimKey, SwimPad};
 use restwater_swim::{FillRole, KeyLine, LabelRole, LineRole, MarkShape, SwimScene};
 
 /// What a filled polygon stands for.

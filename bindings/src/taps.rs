@@ -3,8 +3,8 @@
 //! Each is the core's own type, declared again for uniffi: the compiler refuses one that differs.
 
 use restwater_app::{Action, Hand, Scheme, Settings};
-use restwater_log::{FishWeight, LeadMaterial, Moment, Reach, Rig, SessionSetup, Spot, WeightUnit};
 use restwater_compare::Factor;
+use restwater_log::{FishWeight, LeadMaterial, Moment, Reach, Rig, SessionSetup, Spot, WeightUnit};
 use restwater_screen::MatchTap;
 use restwater_swim::Step;
 use uuid::Uuid;

@@ -1,11 +1,11 @@
 //! Conditions and cautions: what the Conditions and Cautions screens do.
 
-use restwater_session::Logged;
 use super::{App, AppError};
 use restwater_caution::shown::{Occasion, to_show};
 use restwater_log::{LeadMaterial, Moment, Payload};
 use restwater_screen as screen;
 use restwater_screen::{CautionsInput, CautionsTap, ConditionsTap, LeavesView};
+use restwater_session::Logged;
 use restwater_session::{NotNow, Session};
 use restwater_sky::conditions::{Answer, Conditions, Question, next_question, with};
 

@@ -3,17 +3,17 @@
 use super::error::within;
 use super::{App, AppError};
 use restwater_bench::BenchError;
-use restwater_kit::evening::{Evening, evening};
 use restwater_bench::fall::{Calibration, FallError, calibrate};
 use restwater_bench::hooklength::{Hooklength, Tied, Wallet};
-use restwater_bench::tie_up::Allowances;
-use restwater_kit::{Kit, logged_allowances, logged_hooklength, logged_measured};
 use restwater_bench::ladder::HeightCast;
+use restwater_bench::tie_up::Allowances;
 use restwater_bench::units::{LengthError, LineLength};
 use restwater_compare::CastRow;
-use restwater_log::{Moment, Payload, ShotWeight, kit_of};
-use restwater_kit::{Measured};
 use restwater_compare::Factor;
+use restwater_kit::Measured;
+use restwater_kit::evening::{Evening, evening};
+use restwater_kit::{Kit, logged_allowances, logged_hooklength, logged_measured};
+use restwater_log::{Moment, Payload, ShotWeight, kit_of};
 use restwater_screen as screen;
 use restwater_screen::{BenchInput, BenchTap, LeavesView, REACTION_S};
 use restwater_session::{length_mm, rows_of};
@@ -69,10 +69,15 @@ impl App {
     fn bench_entries(&mut self, tap: &BenchTap) -> Result<Option<Vec<Payload>>, AppError> {
         let kit = self.kit()?;
         Ok(Some(match tap {
-            BenchTap::Tied { count } | BenchTap::Counted { count } | BenchTap::TakenOut { count } | BenchTap::Wanted { count } => {
+            BenchTap::Tied { count }
+            | BenchTap::Counted { count }
+            | BenchTap::TakenOut { count }
+            | BenchTap::Wanted { count } => {
                 vec![self.counted(&kit, tap, *count)?]
             }
-            BenchTap::CutDown { tenth_mm, count } => vec![cut(&kit, self.bench.hooklength, length(*tenth_mm, 1)?, *count)?],
+            BenchTap::CutDown { tenth_mm, count } => {
+                vec![cut(&kit, self.bench.hooklength, length(*tenth_mm, 1)?, *count)?]
+            }
             BenchTap::CutAll => cut_all(&plan(&kit)?)?,
             BenchTap::TieAll => tie_all(&plan(&kit)?)?,
             BenchTap::AddSpool => {
@@ -80,7 +85,8 @@ impl App {
                 vec![Payload::SpoolAdded { diameter_um, length_tenth_mm }]
             }
             BenchTap::SpoolGone { spool } => {
-                let known = kit.spools.iter().find(|known| known.id == *spool).ok_or(BenchError::NoSuchSpool)?;
+                let known =
+                    kit.spools.iter().find(|known| known.id == *spool).ok_or(BenchError::NoSuchSpool)?;
                 vec![Payload::SpoolLeft { spool: known.id, left_tenth_mm: 0 }]
             }
             BenchTap::HookKnot { .. } | BenchTap::LoopLength { .. } | BenchTap::Tags { .. } => {
@@ -152,7 +158,9 @@ impl App {
             BenchTap::SpoolLength { tenth_mm } => here.spool = length(*tenth_mm, 1)?,
             BenchTap::Plumbed { cm } => here.plumbed_cm = within("plumbed", *cm, 10, 10_000)?,
             BenchTap::Water { tenth_c } => here.water = Some(within("water", *tenth_c, 0, 350)?),
-            BenchTap::ShotSize { name } if name.trim().is_empty() => return Err(AppError::unknown("size", name)),
+            BenchTap::ShotSize { name } if name.trim().is_empty() => {
+                return Err(AppError::unknown("size", name));
+            }
             BenchTap::ShotSize { name } => here.size = Some(name.trim().to_owned()),
             BenchTap::HeightsOf { all } => here.all_sessions = *all,
             _ => {}

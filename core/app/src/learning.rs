@@ -1,18 +1,18 @@
 //! What the day teaches: the Waits screen, "Did it matter?" and the alternating tests.
 
-use restwater_session::Logged;
 use super::advisor::weight;
 use super::error::within;
 use super::{App, AppError};
-use restwater_waits::{BITE_EXTRA_GUESS_MIN, TURN_ROUND_GUESS_MIN, WaitPosterior};
 use restwater_compare::{CastRow, ChangeFinding, Side, change_findings};
-use restwater_log::{Moment, Payload, RodNumber};
 use restwater_compare::{Factor, FactorValue};
+use restwater_log::{Moment, Payload, RodNumber};
 use restwater_screen as screen;
 use restwater_screen::{CastFilter, ChangesView, EarlierRows, WaitsInput, WaitsTap, WaitsView};
+use restwater_session::Logged;
 use restwater_session::{
     NotNow, Rhythm, Session, check, habit_min, rhythm, rows_of, running_wait_min, setup_of, value_of,
 };
+use restwater_waits::{BITE_EXTRA_GUESS_MIN, TURN_ROUND_GUESS_MIN, WaitPosterior};
 use uuid::Uuid;
 
 /// Steers every draw of the comparisons: the same record says the same.
@@ -149,7 +149,8 @@ impl App {
         let fished = |value: &String| {
             session.casts.iter().rposition(|c| setup_of(c).get(&factor).is_some_and(|v| v == value))
         };
-        let (last_a, last_b) = fished(&a).zip(fished(&b)).filter(|_| a != b && same_factor).ok_or_else(unknown)?;
+        let (last_a, last_b) =
+            fished(&a).zip(fished(&b)).filter(|_| a != b && same_factor).ok_or_else(unknown)?;
         let rod = session.casts[last_a.max(last_b)].rod;
         // It begins with the side that was not fished last.
         let b_first = last_a > last_b;

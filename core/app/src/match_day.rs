@@ -1,21 +1,21 @@
 //! The taps of the Match screen and what it shows.
 
-use restwater_session::Logged;
 use super::error::within;
 use super::{App, AppError};
-use restwater_waits::{Advice, BITE_EXTRA_GUESS_MIN, TURN_ROUND_GUESS_MIN};
 use restwater_log::{FishSaid, FishWeight, Moment, Payload, WeightUnit};
-use restwater_session::{ClassGuess, MatchSetup};
 use restwater_match_day::clock::{MINUTE_MS, MatchClock, Phase};
 use restwater_match_day::forecast::{Landing, TimeLeft};
-use restwater_session::own_count::{OwnCount, own_count};
-use restwater_session::rest::{Rest, landing, rest_of_match};
 use restwater_match_day::rules::{Counting, NetHolds, NetRule, RulesError, same_name};
-use restwater_session::match_setup::MatchError;
 use restwater_match_day::weight::{Weight, WeightError};
 use restwater_screen as screen;
 use restwater_screen::{MatchInput, MatchTap, MatchView, RestInput, RuleTap, Signal, UsualClass};
+use restwater_session::Logged;
+use restwater_session::match_setup::MatchError;
+use restwater_session::own_count::{OwnCount, own_count};
+use restwater_session::rest::{Rest, landing, rest_of_match};
 use restwater_session::{CaughtFish, NotNow, Rhythm, Session, catch, rhythm, running_wait_min};
+use restwater_session::{ClassGuess, MatchSetup};
+use restwater_waits::{Advice, BITE_EXTRA_GUESS_MIN, TURN_ROUND_GUESS_MIN};
 use uuid::Uuid;
 
 /// Steers the futures of the match.
@@ -170,7 +170,8 @@ impl App {
     }
 
     fn with_rule(&self, mut setup: MatchSetup, rule: &RuleTap) -> Result<MatchSetup, AppError> {
-        let minutes = |field, minutes: i32| Ok::<_, AppError>(i64::from(within(field, minutes, -1_440, 1_440)?));
+        let minutes =
+            |field, minutes: i32| Ok::<_, AppError>(i64::from(within(field, minutes, -1_440, 1_440)?));
         match rule {
             RuleTap::Begin => {}
             RuleTap::MoveAllIn { minutes: by } => setup.all_in_ms += minutes("all-in", *by)? * MINUTE_MS,
@@ -186,7 +187,9 @@ impl App {
             }
             RuleTap::Over { over } => setup.rules.over_limit = *over,
             RuleTap::Landing { minutes } => setup.rules.landing_min = within("landing", *minutes, 0, 120)?,
-            RuleTap::Alarm { minutes } => toggle(&mut setup.rules.alarms_min, within("alarms", *minutes, 0, 1_440)?),
+            RuleTap::Alarm { minutes } => {
+                toggle(&mut setup.rules.alarms_min, within("alarms", *minutes, 0, 1_440)?)
+            }
             RuleTap::Class { class } => self.toggle_class(&mut setup, *class),
             RuleTap::Counting { class } => toggle_counting(&mut setup, class)?,
             RuleTap::Guess { class, weight } => {

@@ -40,8 +40,8 @@ impl LastTap {
 mod tests {
     use super::*;
     use restwater_screen::{MatchTap, SwimTap};
-    use restwater_swim::{CellId, Step};
     use restwater_session::written::second;
+    use restwater_swim::{CellId, Step};
 
     fn after(ms: i64) -> Moment {
         let at = second(0);

@@ -1,12 +1,12 @@
 //! The Swim screen's own state and taps: the aimed cell, the moment shown, water kept back.
 
-use restwater_session::Logged;
 use super::error::within;
 use super::swim_typed::Typed;
 use super::{App, AppError};
 use restwater_log::{Moment, Payload, Spot, SwimSetup};
 use restwater_screen as screen;
 use restwater_screen::{Arg, Picking, SwimScreen, SwimTap, SwimView};
+use restwater_session::Logged;
 use restwater_session::{NotNow, Session, check_swim, reach_near, swim_of};
 use restwater_swim::{CellId, ColumnName, Detail, FeatureKind, SceneAsk, Step, Swim, SwimScene};
 use uuid::Uuid;
@@ -220,9 +220,12 @@ impl App {
                 let name = name.map_or_else(|| self.next_mark(session), str::to_owned);
                 Payload::MarkSet { name, bearing_cdeg }
             }
-            AtAim::Feature { feature } => {
-                Payload::FeatureSet { feature: feature.logged(), name: typed.to_owned(), bearing_cdeg, range_cm }
-            }
+            AtAim::Feature { feature } => Payload::FeatureSet {
+                feature: feature.logged(),
+                name: typed.to_owned(),
+                bearing_cdeg,
+                range_cm,
+            },
             AtAim::Hazard { name } => {
                 let name = if typed.is_empty() { name.clone() } else { typed.to_owned() };
                 Payload::HazardSet { name, bearing_cdeg, range_cm, clear_cm: CLEAR_CM }
@@ -299,7 +302,9 @@ fn with_swim(mut setup: SwimSetup, tap: &SwimTap) -> Result<SwimSetup, AppError>
         SwimTap::RightPeg { cm } => setup.right_peg_cm = distance("right", *cm)?,
         SwimTap::FarBank { cm } => setup.far_bank_cm = distance("far", *cm)?,
         SwimTap::FarBankPegged { pegged } => setup.far_bank_pegged = *pegged,
-        SwimTap::RestTarget { minutes } => setup.rest_target_min = within("rest", *minutes, 1, LONGEST_REST_MIN)?,
+        SwimTap::RestTarget { minutes } => {
+            setup.rest_target_min = within("rest", *minutes, 1, LONGEST_REST_MIN)?
+        }
         SwimTap::Band { cm } => setup.band_cm = distance("band", *cm)?,
         _ => {}
     }

@@ -1,11 +1,11 @@
 //! What a choice on the tackle screen does, and the rods.
 
-use super::settings::{save_draft, save_settings};
-use restwater_screen::{Hand, Scheme};
 use super::error::within;
+use super::settings::{save_draft, save_settings};
 use super::{App, AppError};
 use restwater_log::{Moment, Payload, Rig, RodNumber, SessionSetup, Spot};
 use restwater_screen as screen;
+use restwater_screen::{Hand, Scheme};
 use restwater_screen::{TackleAround, TackleTap, TackleView};
 use restwater_session::{NotNow, Session, check, reach_m};
 use restwater_swim::LONGEST_RANGE_M;
@@ -19,7 +19,12 @@ impl App {
     }
 
     /// Changes one thing on a rod; the rest carries over.
-    pub(super) fn tackle_tap(&mut self, rod: RodNumber, tap: &TackleTap, at: &Moment) -> Result<String, AppError> {
+    pub(super) fn tackle_tap(
+        &mut self,
+        rod: RodNumber,
+        tap: &TackleTap,
+        at: &Moment,
+    ) -> Result<String, AppError> {
         let session = self.session().filter(|s| s.is_open()).ok_or(NotNow::NoSession)?;
         let rods = session.rods.len() as RodNumber;
         let state = session.rod(rod).ok_or(NotNow::NoSuchRod { rod, rods })?;
@@ -37,7 +42,10 @@ impl App {
     }
 
     /// Changes one thing of the set-up to come.
-    pub(super) fn change_draft(&mut self, change: impl FnOnce(&mut SessionSetup)) -> Result<String, AppError> {
+    pub(super) fn change_draft(
+        &mut self,
+        change: impl FnOnce(&mut SessionSetup),
+    ) -> Result<String, AppError> {
         let mut draft = self.draft.clone();
         change(&mut draft);
         save_draft(&mut self.store, &draft)?;
@@ -102,7 +110,10 @@ fn with_rig(mut rig: Rig, tap: &TackleTap) -> Result<Option<Rig>, AppError> {
         TackleTap::HookSize { size } => rig.hook_size = Some(within("hook", *size, 1, 40)?),
         TackleTap::Lead { mg } => rig.lead_mg = Some(within("lead", *mg, 1, 1_000_000)?),
         TackleTap::Material { material } => rig.material = Some(*material),
-        TackleTap::Reach { .. } | TackleTap::Bearing { .. } | TackleTap::Mark { .. } | TackleTap::Clip { .. } => {
+        TackleTap::Reach { .. }
+        | TackleTap::Bearing { .. }
+        | TackleTap::Mark { .. }
+        | TackleTap::Clip { .. } => {
             return Ok(None);
         }
     }

@@ -8,14 +8,15 @@ mod mend;
 mod watch;
 
 use super::*;
-use restwater_log::{Reach, Spot};
+use proptest::prelude::*;
 use restwater_compare::FactorValue;
+use restwater_log::{Reach, Spot};
 use restwater_screen::{
-    AdviceTone, BankState, BankView, BenchTap, Key, MatchTap, SetupTap, SwimKey, SwimTap, TackleTap, TypedInto, WaitsTap,
+    AdviceTone, BankState, BankView, BenchTap, Key, MatchTap, SetupTap, SwimKey, SwimTap, TackleTap,
+    TypedInto, WaitsTap,
 };
 use restwater_session::EndCause;
 use restwater_swim::Step;
-use proptest::prelude::*;
 use tempfile::TempDir;
 
 mod match_day;

@@ -98,7 +98,11 @@ fn weight_mg(text: &str) -> Result<u32, AppError> {
         _ => return Err(not_read(WhatTyped::Weight, text)),
     };
     let mg = libm::round(grams * 1_000.0);
-    if (1.0..=f64::from(u32::MAX)).contains(&mg) { Ok(mg as u32) } else { Err(not_read(WhatTyped::Weight, text)) }
+    if (1.0..=f64::from(u32::MAX)).contains(&mg) {
+        Ok(mg as u32)
+    } else {
+        Err(not_read(WhatTyped::Weight, text))
+    }
 }
 
 /// Degrees as people write them: `52.1234`, `-1,25`, `1.25 W`, `52 7 24 N`, `52° 7.4' N`.
@@ -150,7 +154,8 @@ mod tests {
         assert_eq!(lat("52 30 s"), Some(-52.5));
         assert_eq!(lat("52° 7' 12\" N"), Some(52.12));
         assert_eq!(lat("-0 30"), Some(-0.5));
-        for bad in ["", "north", "52.5 W", "52 61", "1 2 3 4", "1e9", "inf", "NaN", "-5 S", "5 N S", "52 -3"] {
+        for bad in ["", "north", "52.5 W", "52 61", "1 2 3 4", "1e9", "inf", "NaN", "-5 S", "5 N S", "52 -3"]
+        {
             assert_eq!(lat(bad), None, "{bad}");
         }
         assert_eq!(degrees(WhatTyped::Bearing, "270").ok(), Some(270.0));

@@ -46,13 +46,17 @@ impl CastFilter {
             (rod.to_string(), label, self.rod == Some(rod), WaitsTap::Rod { rod: Some(rod) })
         });
         out.extend(row(words, "rod", WaitsTap::Rod { rod: None }, "waits-all-rods", rods.collect()));
-        let values = |factor| -> BTreeSet<&String> {
-            rows.iter().filter_map(|row| row.setup.get(&factor)).collect()
-        };
+        let values =
+            |factor| -> BTreeSet<&String> { rows.iter().filter_map(|row| row.setup.get(&factor)).collect() };
         let spots = values(Factor::Spot).into_iter().enumerate().filter_map(|(i, written)| {
             let spot = FactorValue::read(Factor::Spot, written)?;
             let chosen = self.spot.as_ref() == Some(&spot);
-            Some((i.to_string(), spot_of(words, session, written), chosen, WaitsTap::Spot { spot: Some(spot) }))
+            Some((
+                i.to_string(),
+                spot_of(words, session, written),
+                chosen,
+                WaitsTap::Spot { spot: Some(spot) },
+            ))
         });
         out.extend(row(words, "spot", WaitsTap::Spot { spot: None }, "waits-all-spots", spots.collect()));
         let baits = values(Factor::Bait).into_iter().map(|bait| {
@@ -112,4 +116,3 @@ pub(crate) fn spot_of(words: &Wording, session: &Session, value: &str) -> String
         },
     )
 }
-

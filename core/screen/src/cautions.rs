@@ -1,7 +1,9 @@
 //! The Cautions screen: each with who says so, how and when its text was read, and where it holds. Never in front of a
 //! logging key: it is opened, read, and put away for the peg in one tap.
 
-use super::{Action, Arg, CautionsTap, Choice, ChoiceRow, KeyTap, Leaf, LeafKey, LeafLine, LeavesView, Wording};
+use super::{
+    Action, Arg, CautionsTap, Choice, ChoiceRow, KeyTap, Leaf, LeafKey, LeafLine, LeavesView, Wording,
+};
 use restwater_caution::shown::{Occasion, Seen, bearing_on};
 use restwater_caution::table::{ALL, CLOSING_ID, Caution, REVIEWED, Region};
 

@@ -246,7 +246,8 @@ fn rows(input: &FilesInput) -> Vec<ChoiceRow> {
     };
     let mut rows = vec![row("form", FormChoice::ALL.map(form).to_vec(), String::new())];
     if !matches!(input.form, FormChoice::Report | FormChoice::Map) {
-        let span = |span: Span| choice(span.tag(), span.says(words), span == input.span, FilesTap::Span { span });
+        let span =
+            |span: Span| choice(span.tag(), span.says(words), span == input.span, FilesTap::Span { span });
         rows.push(row("span", Span::ALL.map(span).to_vec(), String::new()));
     }
     match input.form {
@@ -262,7 +263,12 @@ fn rows(input: &FilesInput) -> Vec<ChoiceRow> {
         FormChoice::Casts | FormChoice::Fish | FormChoice::Sessions => {
             let formulas = |(tag, as_typed): (&str, bool)| {
                 let label = words.say(&format!("files-formulas-{tag}"));
-                choice(tag.to_owned(), label, input.formulas_as_typed == as_typed, FilesTap::Formulas { as_typed })
+                choice(
+                    tag.to_owned(),
+                    label,
+                    input.formulas_as_typed == as_typed,
+                    FilesTap::Formulas { as_typed },
+                )
             };
             let choices = [("marked", false), ("as_typed", true)].map(formulas).to_vec();
             rows.push(row("formulas", choices, words.say("files-formulas-how")));
@@ -283,7 +289,11 @@ fn import_line(words: &Wording, row: &ImportRow) -> ImportLine {
         id: row.id,
         says: words.say_with(if row.undone { "files-import-back" } else { "files-import" }, &args),
         undone: row.undone,
-        action: if row.undone { Action::RedoImport { id: row.id } } else { Action::UndoImport { id: row.id } },
+        action: if row.undone {
+            Action::RedoImport { id: row.id }
+        } else {
+            Action::UndoImport { id: row.id }
+        },
         key: words.say(if row.undone { "files-redo-import" } else { "files-undo-import" }),
     }
 }

@@ -37,8 +37,9 @@ mod which;
 mod wording;
 
 pub use action::{
-    Action, BenchTap, BookSet, BookTap, CautionsTap, ConditionsTap, FilesTap, FilterTap, HazardKind, KeyTap, Keyboard,
-    MendTap, Pad, PhoneTap, SetupTap, SwimTap, SwimThing, TackleTap, TypedField, TypedInto, WaitsTap, WaterChoice,
+    Action, BenchTap, BookSet, BookTap, CautionsTap, ConditionsTap, FilesTap, FilterTap, HazardKind, KeyTap,
+    Keyboard, MendTap, Pad, PhoneTap, SetupTap, SwimTap, SwimThing, TackleTap, TypedField, TypedInto,
+    WaitsTap, WaterChoice,
 };
 pub use bank::{
     AdviceTone, AdviceView, BankInput, BankState, BankView, HeaderView, Reading, RodView, StripMark,
@@ -71,8 +72,8 @@ pub use files::{
 pub use key::{Key, KeyView, KeyWeight};
 pub use leaf::{Leaf, LeafKey, LeafLine, LeafSpan, LeavesView};
 pub use match_day::{
-    AlarmView, FishPage, MatchInput, MatchKey, MatchLine, MatchPhase, MatchTap, MatchView, NetView, NetWarning,
-    PageKey, RestInput, RuleTap, Signal, UsualClass, WeighInPage, match_view,
+    AlarmView, FishPage, MatchInput, MatchKey, MatchLine, MatchPhase, MatchTap, MatchView, NetView,
+    NetWarning, PageKey, RestInput, RuleTap, Signal, UsualClass, WeighInPage, match_view,
 };
 pub use match_day::{first_match, net_name, units, weight_words};
 pub use mend::{MendInput, end_said, mend_view, wait_to_mend_s};
@@ -82,9 +83,7 @@ pub use place::mark_of;
 pub use place::spot_words;
 pub use setup::{SetupInput, SetupView, setup};
 pub use shell::{ShellWords, position_words};
-pub use swim::{
-    PegPlaceView, SwimKey, SwimKeyView, SwimPad, SwimScreen, SwimView, scene_words, swim_view,
-};
+pub use swim::{PegPlaceView, SwimKey, SwimKeyView, SwimPad, SwimScreen, SwimView, scene_words, swim_view};
 pub use swim_pick::{Picking, SwimPick};
 pub use tackle::first_spot;
 pub use tackle::{Choice, ChoiceRow, TackleAround, TackleView, tackle};

@@ -1,9 +1,9 @@
 //! The Mend screen: doubtful entries of a session, each with what can be said of it.
 
 use super::{Action, Arg, Choice, ChoiceRow, MendTap, Wording, clock, kind_words};
-use restwater_waits::{BITE_EXTRA_GUESS_MIN, TURN_ROUND_GUESS_MIN};
 use restwater_log::{EndSaid, Moment, Op, Payload, effective, sorted};
 use restwater_session::{Cast, DoubtKind, EndCause, Session, rhythm, wait_of};
+use restwater_waits::{BITE_EXTRA_GUESS_MIN, TURN_ROUND_GUESS_MIN};
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
 use uuid::Uuid;
@@ -209,7 +209,8 @@ impl Rows<'_> {
     }
 
     fn back(&self, now: u32) -> ChoiceRow {
-        let choice = |n: &u32| self.choice(n.to_string(), self.minutes(*n), *n == now, MendTap::Back { minutes: *n });
+        let choice =
+            |n: &u32| self.choice(n.to_string(), self.minutes(*n), *n == now, MendTap::Back { minutes: *n });
         let choices = BACK_MIN.iter().map(choice).collect();
         self.row("back", self.minutes(now), choices, self.words.say("mend-back-how"))
     }

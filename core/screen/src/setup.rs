@@ -5,7 +5,8 @@ use super::bench::hooklength_words;
 use super::figures::trimmed;
 use super::place::span_words;
 use super::{
-    Action, Arg, Choice, ChoiceRow, Key, KeyTap, KeyView, KeyWeight, LeafKey, SetupTap, TypedField, TypedInto, Which, Wording,
+    Action, Arg, Choice, ChoiceRow, Key, KeyTap, KeyView, KeyWeight, LeafKey, SetupTap, TypedField,
+    TypedInto, Which, Wording,
 };
 use restwater_bench::pack::{Item, Packed};
 use restwater_log::SessionSetup;
@@ -61,7 +62,9 @@ pub fn setup(input: &SetupInput) -> SetupView {
         0 => words.say("setup-unknown"),
         cm => words.say_with("setup-metres", &[("metres", Arg::Text(&trimmed(f64::from(cm) / 100.0, 2)))]),
     };
-    let span = row("span", draft.span_tenth_mm, SPANS, &|span| span_words(words, span), |tenth_mm| SetupTap::Span { tenth_mm });
+    let span = row("span", draft.span_tenth_mm, SPANS, &|span| span_words(words, span), |tenth_mm| {
+        SetupTap::Span { tenth_mm }
+    });
     let mut depth = row("depth", draft.depth_cm.unwrap_or(0), DEPTHS_CM, &depth, |cm| SetupTap::Depth {
         cm: Some(cm).filter(|cm| *cm > 0),
     });
@@ -113,7 +116,10 @@ fn draw(input: &SetupInput) -> ChoiceRow {
     let clear = choice("clear", words.say("setup-draw-clear"), SetupTap::ClearDraw);
     let choices = digits.chain([clear]).collect();
     let value = input.draft.peg.clone().unwrap_or_else(|| words.say("setup-draw-none"));
-    ChoiceRow { value, ..ChoiceRow::of("draw", words.say("setup-draw"), choices, words.say("setup-draw-how")) }
+    ChoiceRow {
+        value,
+        ..ChoiceRow::of("draw", words.say("setup-draw"), choices, words.say("setup-draw-how"))
+    }
 }
 
 /// As last time, or not.
@@ -139,7 +145,10 @@ fn pack(input: &SetupInput) -> ChoiceRow {
     let choices = input.pack.iter().enumerate().map(choice).collect();
     let args = [("packed", Arg::Count(packed)), ("all", Arg::Count(input.pack.len()))];
     let value = words.say_with("setup-packed", &args);
-    ChoiceRow { value, ..ChoiceRow::of("pack", words.say("setup-pack"), choices, words.say("setup-pack-how")) }
+    ChoiceRow {
+        value,
+        ..ChoiceRow::of("pack", words.say("setup-pack"), choices, words.say("setup-pack-how"))
+    }
 }
 
 fn item_words(words: &Wording, packed: &Packed) -> String {

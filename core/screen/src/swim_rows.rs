@@ -61,13 +61,17 @@ impl SwimScreen<'_> {
             self.row("rest", setup.rest_target_min, &[15, 30, 45, 60, 90, 120], &minutes, &|minutes| {
                 SwimTap::RestTarget { minutes }
             }),
-            self.row("left", setup.left_peg_cm.unwrap_or(0), &pegs, &distance, &|cm| SwimTap::LeftPeg { cm: some(cm) }),
+            self.row("left", setup.left_peg_cm.unwrap_or(0), &pegs, &distance, &|cm| SwimTap::LeftPeg {
+                cm: some(cm),
+            }),
             self.row("right", setup.right_peg_cm.unwrap_or(0), &pegs, &distance, &|cm| SwimTap::RightPeg {
                 cm: some(cm),
             }),
-            self.row("far", setup.far_bank_cm.unwrap_or(0), &far, &distance, &|cm| SwimTap::FarBank { cm: some(cm) }),
-            self.row("pegged", u32::from(setup.far_bank_pegged), &[0, 1], &yes, &|n| SwimTap::FarBankPegged {
-                pegged: n == 1,
+            self.row("far", setup.far_bank_cm.unwrap_or(0), &far, &distance, &|cm| SwimTap::FarBank {
+                cm: some(cm),
+            }),
+            self.row("pegged", u32::from(setup.far_bank_pegged), &[0, 1], &yes, &|n| {
+                SwimTap::FarBankPegged { pegged: n == 1 }
             }),
             self.row("band", setup.band_cm.unwrap_or(0), &[0, 500, 750, 1_000], &band, &|cm| SwimTap::Band {
                 cm: some(cm),
@@ -96,9 +100,9 @@ impl SwimScreen<'_> {
 
     fn named<const N: usize>(&self, tag: &str, all: [(&str, SwimTap); N]) -> ChoiceRow {
         let prefix = format!("{tag}-");
-        let choices = all.into_iter().map(|(id, tap)| {
-            choice(id.strip_prefix(&prefix).unwrap_or(id), self.words.say(id), false, tap)
-        });
+        let choices = all
+            .into_iter()
+            .map(|(id, tap)| choice(id.strip_prefix(&prefix).unwrap_or(id), self.words.say(id), false, tap));
         ChoiceRow::of(tag, self.words.say(&format!("swim-{tag}")), choices.collect(), String::new())
     }
 
@@ -120,9 +124,9 @@ impl SwimScreen<'_> {
             (l.id, format!("{said} ({at})"))
         });
         let named: Vec<(Uuid, String)> = marks.chain(landmarks).collect();
-        let renames = named.iter().map(|(id, label)| {
-            choice(id.to_string(), label.clone(), false, SwimTap::Rename { id: *id })
-        });
+        let renames = named
+            .iter()
+            .map(|(id, label)| choice(id.to_string(), label.clone(), false, SwimTap::Rename { id: *id }));
         let removes = named.iter().map(|(id, label)| {
             let tap = SwimTap::Remove { thing: SwimThing::Set { id: *id } };
             choice(id.to_string(), label.clone(), false, tap)

@@ -109,8 +109,16 @@ pub fn tackle(
         make.bait(rig),
         make.colour(rig),
         make.figure("popup", rig.popup_mm, POPUPS_MM, length_words, |mm| TackleTap::PopUp { mm }),
-        make.figure("hooklength", rig.hooklength_mm, &lengths, length_words, |mm| TackleTap::Hooklength { mm }),
-        make.figure("hook", hook, HOOKS, |size| size.to_string(), |size| TackleTap::HookSize { size: size as u8 }),
+        make.figure("hooklength", rig.hooklength_mm, &lengths, length_words, |mm| TackleTap::Hooklength {
+            mm,
+        }),
+        make.figure(
+            "hook",
+            hook,
+            HOOKS,
+            |size| size.to_string(),
+            |size| TackleTap::HookSize { size: size as u8 },
+        ),
         make.figure("lead", rig.lead_mg, LEADS_MG, |mg| make.grams(mg), |mg| TackleTap::Lead { mg }),
         make.material(rig.material),
     ];
@@ -275,9 +283,8 @@ impl Rows<'_> {
                 names.push(name);
             }
         }
-        let choice = |name: String| {
-            self.choice(name.clone(), name.clone(), now == Some(name.as_str()), tap(name))
-        };
+        let choice =
+            |name: String| self.choice(name.clone(), name.clone(), now == Some(name.as_str()), tap(name));
         let value = now.map_or_else(|| self.words.say("tackle-none"), str::to_owned);
         self.row(tag, value, names.into_iter().map(choice).collect(), true)
     }

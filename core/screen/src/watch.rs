@@ -1,8 +1,8 @@
 //! What is seen and heard while the app is not looked at, and the choices that belong to the phone.
 
 use super::match_day::{match_alarms, match_end};
-use super::{Action, Arg, BankState, BankView, Choice, ChoiceRow, Key, PhoneTap, Wording};
 use super::phone_settings::{Alarm, Hand, PhoneChoices, Scheme, Settings};
+use super::{Action, Arg, BankState, BankView, Choice, ChoiceRow, Key, PhoneTap, Wording};
 use restwater_log::{Moment, RodNumber};
 use restwater_session::Session;
 use serde::{Deserialize, Serialize};
@@ -178,7 +178,8 @@ pub fn phone_view(words: &Wording, phone: PhoneChoices, settings: Settings) -> P
         let alarm = Alarm::After(n);
         Choice::new(n.to_string(), minutes(n), phone.alarm == alarm, ring(alarm))
     }));
-    let awake = |tag: &str, on| named("awake", tag, phone.awake == on, Action::Phone { tap: PhoneTap::Awake { on } });
+    let awake =
+        |tag: &str, on| named("awake", tag, phone.awake == on, Action::Phone { tap: PhoneTap::Awake { on } });
     let hand = |tag: &str, hand| {
         named("hand", tag, settings.hand == hand, Action::Set { hand: Some(hand), scheme: None })
     };

@@ -169,7 +169,8 @@ pub enum Answer {
     Colour(WaterColour),
 }
 
-const QUESTIONS: [Question; 6] = [Question::Water, Question::Air, Question::Wind, Question::WindFrom, Question::Cloud, Question::Colour];
+const QUESTIONS: [Question; 6] =
+    [Question::Water, Question::Air, Question::Wind, Question::WindFrom, Question::Cloud, Question::Colour];
 
 /// The next thing to ask: not yet known, not skipped, and asked at all (a calm has no direction).
 pub fn next_question(so_far: &Conditions, skipped: &[Question]) -> Option<Question> {
@@ -240,7 +241,10 @@ mod tests {
 
     #[test]
     fn anything_can_be_skipped() {
-        assert_eq!(next_question(&Conditions::default(), &[Question::Water, Question::Air]), Some(Question::Wind));
+        assert_eq!(
+            next_question(&Conditions::default(), &[Question::Water, Question::Air]),
+            Some(Question::Wind)
+        );
         assert_eq!(next_question(&Conditions::default(), &QUESTIONS), None);
     }
 

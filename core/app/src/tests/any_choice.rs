@@ -7,8 +7,8 @@ use restwater_bench::units::LineLength;
 use restwater_caution::table::Region;
 use restwater_log::{EndSaid, LeadMaterial, LineMaterial, ShotMetal};
 use restwater_screen::{
-    BookSet, BookTap, CautionsTap, ConditionsTap, FilesTap, FilterTap, FormChoice, HazardKind, MendTap, PhoneTap, Season,
-    Span, SwimThing, Temperature, WaterChoice,
+    BookSet, BookTap, CautionsTap, ConditionsTap, FilesTap, FilterTap, FormChoice, HazardKind, MendTap,
+    PhoneTap, Season, Span, SwimThing, Temperature, WaterChoice,
 };
 use restwater_sky::conditions::{Answer, Question, WaterColour, WindFrom, WindStrength};
 use restwater_swim::{CellId, FeatureKind};
@@ -32,7 +32,8 @@ fn any_tackle() -> impl Strategy<Value = TackleTap> {
         (0..11_000_u32).prop_map(|mm| TackleTap::Hooklength { mm }),
         (0..50_u8).prop_map(|size| TackleTap::HookSize { size }),
         (0..2_000_000_u32).prop_map(|mg| TackleTap::Lead { mg }),
-        one(vec![LeadMaterial::Lead, LeadMaterial::NonToxic]).prop_map(|material| TackleTap::Material { material }),
+        one(vec![LeadMaterial::Lead, LeadMaterial::NonToxic])
+            .prop_map(|material| TackleTap::Material { material }),
     ]
 }
 
@@ -65,7 +66,8 @@ pub(super) fn any_swim() -> impl Strategy<Value = SwimTap> {
         one(vec![FeatureKind::Bar, FeatureKind::Other]).prop_map(|feature| SwimTap::Feature { feature }),
         one(HazardKind::ALL.to_vec()).prop_map(|hazard| SwimTap::Hazard { hazard }),
         Just(SwimTap::Rename { id: NOBODY }),
-        one(vec![SwimThing::Outline, SwimThing::Set { id: NOBODY }]).prop_map(|thing| SwimTap::Remove { thing }),
+        one(vec![SwimThing::Outline, SwimThing::Set { id: NOBODY }])
+            .prop_map(|thing| SwimTap::Remove { thing }),
     ]
 }
 
@@ -74,7 +76,12 @@ pub(super) fn any_typed() -> impl Strategy<Value = Action> {
     let rod = 0..4_u8;
     let into = prop_oneof![
         one(vec![TypedInto::Water, TypedInto::Peg, TypedInto::Depth, TypedInto::Note, TypedInto::Plan]),
-        one(vec![TypedInto::SwimName, TypedInto::PegLatitude, TypedInto::PegLongitude, TypedInto::PegBearing]),
+        one(vec![
+            TypedInto::SwimName,
+            TypedInto::PegLatitude,
+            TypedInto::PegLongitude,
+            TypedInto::PegBearing
+        ]),
         rod.clone().prop_map(|rod| TypedInto::Bait { rod }),
         rod.clone().prop_map(|rod| TypedInto::Colour { rod }),
         rod.clone().prop_map(|rod| TypedInto::PopUp { rod }),

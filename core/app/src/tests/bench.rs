@@ -8,8 +8,8 @@ use restwater_bench::hooklength::WalletError;
 use restwater_caution::table::Region;
 use restwater_log::{Rig, ShotMetal, kit_of};
 use restwater_screen::{CautionsTap, ConditionsTap, Leaf, LeavesView};
-use restwater_sky::conditions::{Answer, WaterColour, WindStrength};
 use restwater_session::NotNow;
+use restwater_sky::conditions::{Answer, WaterColour, WindStrength};
 
 impl Phone {
     pub(super) fn leaves(&mut self, which: Which, ms: i64) -> LeavesView {
@@ -242,7 +242,11 @@ fn conditions_are_six_taps_and_a_calm_saves_one() {
     let error = phone.tap(ms + 1_000, &refused).unwrap_err();
     assert_eq!(phone.app().message(&error), "-1 C is no lake: fresh water is 0 to 35, below that it is ice.");
     phone.tap(ms + 2_000, &Action::Conditions { tap: ConditionsTap::Again }).unwrap();
-    assert_eq!(phone.leaf(Which::Conditions, ms, "now").keys[0].tag, "water-0", "about the 2 degrees just logged");
+    assert_eq!(
+        phone.leaf(Which::Conditions, ms, "now").keys[0].tag,
+        "water-0",
+        "about the 2 degrees just logged"
+    );
 }
 
 #[test]

@@ -171,7 +171,10 @@ fn the_light_is_that_of_the_peg_and_the_place_is_kept_by_a_tap() {
         assert_eq!(phone.tap(6 * MIN, &book(tap)).unwrap_err().kind(), ErrorKind::BadInput);
     }
     phone.tap(7 * MIN, &Action::EndSession).unwrap();
-    assert!(matches!(phone.tap(8 * MIN, &book(BookTap::KeepPlace)), Err(AppError::NotNow(NotNow::NoSession))));
+    assert!(matches!(
+        phone.tap(8 * MIN, &book(BookTap::KeepPlace)),
+        Err(AppError::NotNow(NotNow::NoSession))
+    ));
 }
 
 #[test]

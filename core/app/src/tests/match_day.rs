@@ -2,10 +2,10 @@
 
 use super::*;
 use restwater_log::{FishWeight, WeightUnit};
-use restwater_session::MatchSetup;
-use restwater_match_day::weight::Weight;
 use restwater_match_day::rules::OverLimit;
+use restwater_match_day::weight::Weight;
 use restwater_screen::{MatchPhase, MatchTap, MatchView, NetWarning, RuleTap, Signal, UsualClass};
+use restwater_session::MatchSetup;
 use restwater_session::catch;
 
 fn tap(tap: MatchTap) -> Action {
@@ -152,7 +152,9 @@ fn what_cannot_be_is_refused_in_words_and_nothing_changes() {
     assert!(refused(&mut phone, later + 5_000, &nowhere).contains("choose another"));
     assert!(refused(&mut phone, later + 6_000, &weighed_in("Net 2", 90_000_000)).contains("check the unit"));
     assert!(refused(&mut phone, later + 7_000, &tap(MatchTap::Fish { back: 4 })).contains("LANDED"));
-    assert!(refused(&mut phone, later + 8_000, &rule(RuleTap::Landing { minutes: 121 })).contains("Pick one"));
+    assert!(
+        refused(&mut phone, later + 8_000, &rule(RuleTap::Landing { minutes: 121 })).contains("Pick one")
+    );
     assert!(refused(&mut phone, later + 9_000, &tap(MatchTap::Weighed)).contains("nothing isn't one"));
     assert!(phone.tap(later + 10_000, &tap(MatchTap::Off)).is_ok());
     assert!(refused(&mut phone, later + 11_000, &tap(MatchTap::Off)).starts_with("No match is set."));
@@ -298,7 +300,9 @@ fn classes_and_what_counts_are_toggled() {
 
 /// Any rule of the day, sensible or not.
 fn any_rule() -> impl Strategy<Value = RuleTap> {
-    let weight = || prop_oneof![(-100..10_000_i64).prop_map(Weight::Drams), (-100..10_000_i64).prop_map(Weight::Grams)];
+    let weight = || {
+        prop_oneof![(-100..10_000_i64).prop_map(Weight::Drams), (-100..10_000_i64).prop_map(Weight::Grams)]
+    };
     let by = || prop_oneof![-100..100_i32, Just(i32::MIN)];
     let name = || proptest::sample::select(vec!["Net 1", "Net 9", "Carp", "Eel"]).prop_map(str::to_owned);
     prop_oneof![

@@ -31,7 +31,12 @@ fn an_unseen_end_is_mended_in_three_taps_and_each_can_be_taken_back() {
     let open = phone.mend().open.unwrap();
     let fields: Vec<&str> = open.rows.iter().map(|r| r.tag.as_str()).collect();
     assert_eq!(fields, ["stands", "end", "after"]);
-    assert!(open.rows[2].choices.iter().all(|c| matches!(c.action, Action::Mend { tap: MendTap::After { minutes: ..=30 }, .. })));
+    assert!(
+        open.rows[2]
+            .choices
+            .iter()
+            .all(|c| matches!(c.action, Action::Mend { tap: MendTap::After { minutes: ..=30 }, .. }))
+    );
     phone.tap(51 * MIN, &super::mend::mend(op, MendTap::End { end: EndSaid::Lost })).unwrap();
     phone.tap(52 * MIN, &super::mend::mend(op, MendTap::After { minutes: 14 })).unwrap();
     let mend = phone.mend();

@@ -244,11 +244,8 @@ fn what_a_file_brings_that_no_swim_can_have_is_left_out_of_the_picture() {
 fn the_peg_is_placed_by_typing_and_bad_places_are_refused() {
     let mut phone = started();
     let set = |phone: &mut Phone, ms: i64, lat: &str, lon: &str, out: &str| {
-        let lines = [
-            (TypedInto::PegLatitude, lat),
-            (TypedInto::PegLongitude, lon),
-            (TypedInto::PegBearing, out),
-        ];
+        let lines =
+            [(TypedInto::PegLatitude, lat), (TypedInto::PegLongitude, lon), (TypedInto::PegBearing, out)];
         for (i, (into, text)) in (0..).zip(lines) {
             phone.tap(ms + i, &typed(into, text)).unwrap();
         }
@@ -392,7 +389,8 @@ fn the_small_fan_is_the_same_swim_without_words() {
         assert!(full.line_role.contains(&role) && small.line_role.contains(&role), "{role:?}");
     }
     assert!(!full.label_text.is_empty() && small.label_text.is_empty());
-    let out = |s: &SwimScene| s.mark_shape.iter().filter(|m| **m == restwater_swim::MarkShape::OutNow).count();
+    let out =
+        |s: &SwimScene| s.mark_shape.iter().filter(|m| **m == restwater_swim::MarkShape::OutNow).count();
     assert_eq!((out(&full), out(&small)), (1, 1));
 }
 

@@ -88,7 +88,9 @@ pub enum WaterChoice {
 impl BookTap {
     pub(super) fn texts(&self) -> Vec<(&'static str, &str)> {
         match self {
-            Self::Filter { by: FilterTap::Water { water: WaterChoice::Named { name } }, .. } => vec![("water", name)],
+            Self::Filter { by: FilterTap::Water { water: WaterChoice::Named { name } }, .. } => {
+                vec![("water", name)]
+            }
             _ => Vec::new(),
         }
     }

@@ -379,7 +379,9 @@ impl Action {
             }
             Self::Note { text } => vec![("note", text)],
             Self::SetMark { name, .. } | Self::MarkHere { name } => vec![("mark", name)],
-            Self::StartAlternation { a, b } => [a, b].into_iter().filter_map(|v| Some(("value", v.text()?))).collect(),
+            Self::StartAlternation { a, b } => {
+                [a, b].into_iter().filter_map(|v| Some(("value", v.text()?))).collect()
+            }
             Self::Tackle { tap, .. } => tap.texts(),
             Self::Setup { tap } => tap.texts(),
             Self::Waits { tap } => tap.texts(),

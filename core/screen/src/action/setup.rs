@@ -106,7 +106,9 @@ pub enum TackleTap {
 impl SetupTap {
     pub(super) fn texts(&self) -> Vec<(&'static str, &str)> {
         match self {
-            Self::Pack { item: Item::Shot(name) | Item::Leads(name) | Item::Bait(name) } => vec![("item", name)],
+            Self::Pack { item: Item::Shot(name) | Item::Leads(name) | Item::Bait(name) } => {
+                vec![("item", name)]
+            }
             _ => Vec::new(),
         }
     }

@@ -70,9 +70,13 @@ impl TypedInto {
     /// The keyboard it is typed with.
     pub fn keyboard(self) -> Keyboard {
         match self {
-            Self::Water | Self::Peg | Self::SwimName | Self::Bait { .. } | Self::Colour { .. } => Keyboard::Name,
+            Self::Water | Self::Peg | Self::SwimName | Self::Bait { .. } | Self::Colour { .. } => {
+                Keyboard::Name
+            }
             Self::Note | Self::Plan => Keyboard::Text,
-            Self::Depth | Self::PopUp { .. } | Self::Hooklength { .. } | Self::Lead { .. } => Keyboard::Figure,
+            Self::Depth | Self::PopUp { .. } | Self::Hooklength { .. } | Self::Lead { .. } => {
+                Keyboard::Figure
+            }
             Self::PegLatitude | Self::PegLongitude | Self::PegBearing => Keyboard::Degrees,
         }
     }

@@ -2,11 +2,11 @@
 
 use super::hooklengths::sentence;
 use super::{BenchInput, Part, choice};
+use crate::figures::{trimmed, whole};
+use crate::{Arg, BenchTap, ChoiceRow, Leaf, LeafLine, LeafSpan, Wording};
 use restwater_bench::ladder::{FIRST_INCHES, Rung, STARTING_INCHES, tried, untried};
 use restwater_bench::units::LineLength;
 use restwater_compare::poisson_rates::garwood;
-use crate::figures::{trimmed, whole};
-use crate::{Arg, BenchTap, ChoiceRow, Leaf, LeafLine, LeafSpan, Wording};
 use std::collections::BTreeSet;
 
 /// Level of every interval on this screen.

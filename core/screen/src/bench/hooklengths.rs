@@ -1,11 +1,11 @@
 //! The wallet, and what of it to cut down.
 
 use super::{BenchInput, Figures, Part, choice, hooklength_words, key, length_words, mm};
-use restwater_bench::cut_down::CutDownError;
-use restwater_kit::evening::Evening;
-use restwater_bench::hooklength::Hooklength;
 use crate::figures::sentence_case;
 use crate::{Arg, BenchTap, ChoiceRow, Leaf, LeafKey, LeafLine};
+use restwater_bench::cut_down::CutDownError;
+use restwater_bench::hooklength::Hooklength;
+use restwater_kit::evening::Evening;
 use std::collections::BTreeMap;
 use std::collections::BTreeSet;
 
@@ -74,7 +74,16 @@ fn rows(input: &BenchInput, kinds: &BTreeSet<Hooklength>) -> Vec<ChoiceRow> {
         common: true,
         tap: |tenth_mm| BenchTap::Length { tenth_mm },
     };
-    let small = |tag, now, usual, least, most, tap| Figures { tag, now, steps: &[], usual, least, most, common: true, tap };
+    let small = |tag, now, usual, least, most, tap| Figures {
+        tag,
+        now,
+        steps: &[],
+        usual,
+        least,
+        most,
+        common: true,
+        tap,
+    };
     let diameter = small("diameter", here.diameter_um, DIAMETERS, 40, 1_000, |um| BenchTap::Diameter { um });
     let hair = small("hair", here.hair_mm.unwrap_or(0), HAIRS, 0, 100, |mm| BenchTap::Hair {
         mm: Some(mm).filter(|mm| *mm > 0),
@@ -124,7 +133,10 @@ fn keys(input: &BenchInput) -> Vec<LeafKey> {
             ..key("taken_out-1", "taken_out-1", "taken-out", BenchTap::TakenOut { count: 1 })
         },
         key("want-more", "want-more", "want", BenchTap::Wanted { count: more }),
-        LeafKey { enabled: want > 0, ..key("want-less", "want-less", "want", BenchTap::Wanted { count: less }) },
+        LeafKey {
+            enabled: want > 0,
+            ..key("want-less", "want-less", "want", BenchTap::Wanted { count: less })
+        },
     ]
 }
 

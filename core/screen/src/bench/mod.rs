@@ -9,12 +9,12 @@ mod spools;
 
 use super::figures::trimmed;
 use super::{Action, Arg, BenchTap, Choice, ChoiceRow, Leaf, LeafKey, LeavesView, Wording};
-use restwater_kit::evening::evening;
 use restwater_bench::hooklength::Hooklength;
-use restwater_kit::Kit;
 use restwater_bench::ladder::HeightCast;
 use restwater_bench::units::LineLength;
 use restwater_caution::table::Region;
+use restwater_kit::Kit;
+use restwater_kit::evening::evening;
 use restwater_log::Moment;
 use uuid::Uuid;
 
@@ -186,9 +186,8 @@ impl<N: Copy + Ord + ToString + Into<i64> + TryFrom<i64>> Figures<'_, N> {
             usual.sort_unstable();
         }
         let steps = self.steps.iter().filter_map(step);
-        let usual = usual.into_iter().map(|n| {
-            choice(n.to_string(), say(n.into()), n == self.now, (self.tap)(n))
-        });
+        let usual =
+            usual.into_iter().map(|n| choice(n.to_string(), say(n.into()), n == self.now, (self.tap)(n)));
         let source = if self.common { words.say("source-common") } else { String::new() };
         let label = words.say(&format!("bench-row-{}", self.tag));
         ChoiceRow { value: say(now), ..ChoiceRow::of(self.tag, label, steps.chain(usual).collect(), source) }

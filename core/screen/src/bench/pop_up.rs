@@ -2,14 +2,14 @@
 
 use super::hooklengths::sentence;
 use super::{BenchInput, Figures, Part, choice, length_words, mm};
+use crate::figures::trimmed;
+use crate::{Arg, BenchTap, ChoiceRow, Leaf, LeafLine, Wording};
 use restwater_bench::balance::{Balance, PopUp, balance};
 use restwater_bench::material::Material;
 use restwater_bench::shot::{NOMINAL, ShotSize};
 use restwater_caution::lead_rule::lead_rule;
-use restwater_log::{LineMaterial, ShotMetal};
 use restwater_kit::Measured;
-use crate::figures::trimmed;
-use crate::{Arg, BenchTap, ChoiceRow, Leaf, LeafLine, Wording};
+use restwater_log::{LineMaterial, ShotMetal};
 
 /// Heavier than the lift by at most this, grams: a guess, about a No. 9.
 const TOLERANCE_G: f64 = 0.05;
@@ -138,15 +138,31 @@ fn rows(words: &Wording, m: Measured, water: i16) -> Vec<ChoiceRow> {
     let celsius = |t: i64| words.say_with("bench-celsius", &[("t", Arg::Text(&trimmed(t as f64 / 10.0, 1)))]);
     let minutes = |n: i64| words.say_with("forecast-min", &[("minutes", Arg::Text(&n.to_string()))]);
     let um = |um: i64| words.say_with("bench-mm", &[("mm", Arg::Text(&mm(um as u16)))]);
-    let large = |tag, now: u32, steps, usual, (least, most), tap| {
-        Figures { tag, now, steps, usual, least, most, common: false, tap }
+    let large = |tag, now: u32, steps, usual, (least, most), tap| Figures {
+        tag,
+        now,
+        steps,
+        usual,
+        least,
+        most,
+        common: false,
+        tap,
     };
-    let small = |tag, now: u16, usual, (least, most), tap| {
-        Figures { tag, now, steps: &[], usual, least, most, common: false, tap }
+    let small = |tag, now: u16, usual, (least, most), tap| Figures {
+        tag,
+        now,
+        steps: &[],
+        usual,
+        least,
+        most,
+        common: false,
+        tap,
     };
     let lift = large("lift", m.lift_mg, &[-50, -10, 10, 50], LIFTS, (10, 20_000), |mg| BenchTap::Lift { mg });
     let soaked = small("soaked", m.soaked_min, SOAKS, (0, 600), |minutes| BenchTap::Soaked { minutes });
-    let hook = large("hook_weight", m.hook_mg, &[-10, 10], HOOK_WEIGHTS, (1, 5_000), |mg| BenchTap::HookWeight { mg });
+    let hook = large("hook_weight", m.hook_mg, &[-10, 10], HOOK_WEIGHTS, (1, 5_000), |mg| {
+        BenchTap::HookWeight { mg }
+    });
     let height = large("height", m.height.tenths_mm(), &[-254, 254], HEIGHTS, (100, 30_000), |tenth_mm| {
         BenchTap::Height { tenth_mm }
     });
@@ -209,7 +225,9 @@ pub(super) fn shot(input: &BenchInput) -> Part {
     let mut names: Vec<&str> = NOMINAL.iter().map(|(name, _)| *name).collect();
     names
         .extend(table.iter().map(|s| s.name.as_str()).filter(|n| !NOMINAL.iter().any(|(name, _)| name == n)));
-    let named = |name: &str| choice(name, name.to_owned(), name == size, BenchTap::ShotSize { name: name.to_owned() });
+    let named = |name: &str| {
+        choice(name, name.to_owned(), name == size, BenchTap::ShotSize { name: name.to_owned() })
+    };
     let sizes = names.into_iter().map(named).collect();
     leaf.rows.push(ChoiceRow::of("size", words.say("bench-row-size"), sizes, String::new()));
     leaf.rows.push(weight_row(words, table, &size));
@@ -230,7 +248,8 @@ fn weight_row(words: &Wording, table: &[ShotSize], size: &str) -> ChoiceRow {
     weights.retain(|mg| *mg > 0);
     weights.sort_unstable();
     weights.dedup();
-    let weigh = |mg: u32, label| choice(mg.to_string(), label, mg == now.unwrap_or(0), BenchTap::ShotWeight { mg });
+    let weigh =
+        |mg: u32, label| choice(mg.to_string(), label, mg == now.unwrap_or(0), BenchTap::ShotWeight { mg });
     let mut choices = vec![weigh(0, words.say("bench-not-in-the-box"))];
     choices.extend(weights.into_iter().map(|mg| weigh(mg, g(words, f64::from(mg) / 1_000.0))));
     let label = words.say_with("bench-row-shot", &[("size", Arg::Text(size))]);

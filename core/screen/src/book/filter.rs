@@ -2,8 +2,8 @@
 
 use super::Day;
 use crate::{Action, Arg, BookSet, BookTap, Choice, ChoiceRow, FilterTap, WaterChoice, Wording};
-use restwater_session::Summary;
 use chrono::{DateTime, Datelike};
+use restwater_session::Summary;
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeSet;
 

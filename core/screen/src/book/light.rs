@@ -1,9 +1,9 @@
 //! The light at the peg.
 
 use super::midnight;
-use restwater_log::Moment;
 use crate::figures::{clock, hours_minutes, trimmed};
 use crate::{Action, Arg, BookTap, Choice, ChoiceRow, Leaf, LeafKey, LeafLine, Wording};
+use restwater_log::Moment;
 use restwater_sky::daylight::{Daylight, Light, Place, SunToday, daylight};
 
 /// Steps of a degree in 1e-7 degrees: one, a tenth, a hundredth (about a kilometre).

@@ -12,11 +12,13 @@ pub use light::LightInput;
 pub use next::NextInput;
 
 use super::figures::hours_minutes;
-use super::{Action, Arg, BookSet, BookTap, KeyTap, Leaf, LeafKey, LeavesView, TypedField, TypedInto, Which, Wording};
+use super::{
+    Action, Arg, BookSet, BookTap, KeyTap, Leaf, LeafKey, LeavesView, TypedField, TypedInto, Which, Wording,
+};
+use chrono::{DateTime, Datelike};
 use restwater_compare::sets::DayTally;
 use restwater_log::{Moment, local_ms};
 use restwater_session::{Session, Summary};
-use chrono::{DateTime, Datelike};
 use uuid::Uuid;
 
 /// Level of every interval in the Book.

@@ -3,12 +3,12 @@
 use super::now::local_clock;
 use super::weights::{short, units};
 use super::{MatchInput, MatchKey, MatchLine, MatchTap, RuleTap, Signal, UsualClass};
+use crate::{Action, Arg, Choice, ChoiceRow, Wording};
 use restwater_log::{Moment, WeightUnit};
-use restwater_session::{ClassGuess, MatchSetup};
 use restwater_match_day::clock::MINUTE_MS;
 use restwater_match_day::rules::{MatchRules, NetHolds, NetRule, OverLimit};
 use restwater_match_day::weight::Weight;
-use crate::{Action, Arg, Choice, ChoiceRow, Wording};
+use restwater_session::{ClassGuess, MatchSetup};
 
 /// Alarms that can be chosen, minutes before all-out (common practice, no source).
 const ALARMS_MIN: &[u16] = &[120, 60, 30, 15, 10, 5];
@@ -82,12 +82,24 @@ pub(super) fn rows(input: &MatchInput, setup: Option<&MatchSetup>) -> Vec<Choice
         make.time("all-in", setup.all_in_ms, |minutes| RuleTap::MoveAllIn { minutes }),
         make.time("all-out", setup.all_out_ms, |minutes| RuleTap::MoveAllOut { minutes }),
         make.clock(),
-        make.counted("nets", nets, &[1, 2, 3, 4, 5, 6], |n| n.to_string(), |n| RuleTap::Nets { count: n as u8 }),
+        make.counted(
+            "nets",
+            nets,
+            &[1, 2, 3, 4, 5, 6],
+            |n| n.to_string(),
+            |n| RuleTap::Nets { count: n as u8 },
+        ),
     ];
     rows.extend(setup.rules.nets.iter().enumerate().map(|(i, net)| make.limit(i, net)));
     rows.push(make.over());
     let landing = setup.rules.landing_min;
-    rows.push(make.counted("landing", landing, LANDINGS_MIN, |m| make.minutes(m), |minutes| RuleTap::Landing { minutes }));
+    rows.push(make.counted(
+        "landing",
+        landing,
+        LANDINGS_MIN,
+        |m| make.minutes(m),
+        |minutes| RuleTap::Landing { minutes },
+    ));
     rows.push(make.alarms());
     rows.push(make.classes());
     rows.push(make.counting());
@@ -124,9 +136,8 @@ impl Rows<'_> {
 
     fn time(&self, tag: &str, ms: i64, rule: fn(i32) -> RuleTap) -> ChoiceRow {
         let say = |ms: i64| local_clock(self.input.now, ms);
-        let choice = |step: &i32| {
-            choice(step.to_string(), say(ms + i64::from(*step) * MINUTE_MS), false, rule(*step))
-        };
+        let choice =
+            |step: &i32| choice(step.to_string(), say(ms + i64::from(*step) * MINUTE_MS), false, rule(*step));
         self.row(tag, say(ms), TIME_STEPS.iter().map(choice).collect(), false)
     }
 

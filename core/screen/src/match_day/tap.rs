@@ -261,7 +261,10 @@ impl MatchTap {
         match self {
             Self::Step { .. } | Self::ScalesStep { .. } => true,
             Self::Rule { rule } => {
-                matches!(rule, RuleTap::MoveAllIn { .. } | RuleTap::MoveAllOut { .. } | RuleTap::MoveClock { .. })
+                matches!(
+                    rule,
+                    RuleTap::MoveAllIn { .. } | RuleTap::MoveAllOut { .. } | RuleTap::MoveClock { .. }
+                )
             }
             _ => false,
         }
