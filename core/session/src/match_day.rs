@@ -47,7 +47,7 @@ impl Session {
         let op = step.op.id;
         match step.payload {
             Payload::MatchSet(setup) => {
-                self.match_day = Some(MatchDay { op, setup: MatchSetup::from_logged(setup) })
+                self.match_day = Some(MatchDay { op, setup: MatchSetup::from_logged(setup) });
             }
             Payload::MatchOff => self.match_day = None,
             Payload::FishSet(said) => {

@@ -3,7 +3,7 @@
 use super::*;
 use restwater_log::{Payload, SwimSetup};
 use restwater_screen::SwimView;
-use restwater_swim::{FeatureKind, LineRole, SwimScene};
+use restwater_swim::{LineRole, SwimScene};
 
 fn swim(phone: &mut Phone, ms: i64) -> SwimView {
     match phone.app().screen(Which::Swim, &at(ms)).unwrap() {
