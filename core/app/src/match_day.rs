@@ -105,7 +105,7 @@ impl App {
     /// A tap on the Match screen.
     pub(super) fn match_tap(&mut self, tap: &MatchTap, at: &Moment) -> Result<String, AppError> {
         match tap {
-            MatchTap::Set { setup } => self.set_match(setup.clone(), at),
+            MatchTap::Set { setup } => self.set_match(setup, at),
             MatchTap::Rule { rule } => self.change_rule(rule, at),
             MatchTap::Off => {
                 self.session().filter(|s| s.is_open()).ok_or(NotNow::NoSession)?;
@@ -155,7 +155,7 @@ impl App {
         Ok(net.name.clone())
     }
 
-    fn set_match(&mut self, setup: MatchSetup, at: &Moment) -> Result<String, AppError> {
+    fn set_match(&mut self, setup: &MatchSetup, at: &Moment) -> Result<String, AppError> {
         setup.check()?;
         self.log_here(Payload::MatchSet(setup.logged()), at)
     }
@@ -166,7 +166,7 @@ impl App {
         let before = session.match_day.as_ref().map(|m| m.setup.clone());
         let setup = before.unwrap_or_else(|| screen::first_match(&self.words, at));
         let changed = self.with_rule(setup, rule)?;
-        self.set_match(changed, at)
+        self.set_match(&changed, at)
     }
 
     fn with_rule(&self, mut setup: MatchSetup, rule: &RuleTap) -> Result<MatchSetup, AppError> {
@@ -237,7 +237,7 @@ impl App {
         };
         let offset = MatchClock::offset_from_signal(announced, at.wall_ms).map_err(MatchError::from)?;
         setup.offset_ms = offset;
-        self.set_match(setup, at)
+        self.set_match(&setup, at)
     }
 
     fn choose_fish(&mut self, back: u32) -> Result<String, AppError> {

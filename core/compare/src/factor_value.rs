@@ -5,6 +5,7 @@ use serde::{Deserialize, Serialize};
 
 /// What a factor was on a cast.
 #[derive(Debug, Clone, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 #[serde(tag = "factor", rename_all = "snake_case", deny_unknown_fields)]
 pub enum FactorValue {
     /// A spot: direction and range. The clip and the name of a mark don't move it.

@@ -12,6 +12,7 @@ use uuid::Uuid;
 
 /// What ended a cast, as remembered afterwards.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 #[serde(rename_all = "snake_case")]
 pub enum EndSaid {
     /// Wound in by choice.

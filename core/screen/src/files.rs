@@ -10,6 +10,7 @@ use uuid::Uuid;
 
 /// Which sessions go out.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 #[serde(rename_all = "snake_case")]
 pub enum Span {
     /// The session shown.
@@ -44,6 +45,7 @@ impl Span {
 
 /// What kind of file goes out.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 #[serde(rename_all = "snake_case")]
 pub enum FormChoice {
     /// Entries, for another phone.
@@ -78,6 +80,7 @@ impl FormChoice {
 
 /// One import, as the list shows it.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct ImportLine {
     /// Its id.
     pub id: Uuid,
@@ -93,6 +96,7 @@ pub struct ImportLine {
 
 /// One backup, as the list shows it.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct BackupLine {
     /// Where it is.
     pub path: String,
@@ -104,6 +108,7 @@ pub struct BackupLine {
 
 /// The Files screen.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct FilesView {
     /// What it is about.
     pub title: String,
@@ -139,6 +144,7 @@ pub struct FilesView {
 
 /// What a file would bring, or has brought.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct IncomingView {
     /// What it is about.
     pub title: String,

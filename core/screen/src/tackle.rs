@@ -13,6 +13,7 @@ use serde::{Deserialize, Serialize};
 
 /// One value that can be tapped.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct Choice {
     /// A name for tests.
     pub tag: String,
@@ -26,6 +27,7 @@ pub struct Choice {
 
 /// One thing that can be changed, with its present value and what it may become.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct ChoiceRow {
     /// A name for tests, and for a shell to remember which row is open: "popup", "span".
     pub tag: String,
@@ -43,6 +45,7 @@ pub struct ChoiceRow {
 
 /// The tackle screen.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct TackleView {
     /// "Rod 1: next cast".
     pub title: String,

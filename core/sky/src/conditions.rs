@@ -4,6 +4,7 @@ use serde::{Deserialize, Serialize};
 
 /// Where the wind comes from.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 #[serde(rename_all = "snake_case")]
 pub enum WindFrom {
     /// North.
@@ -36,6 +37,7 @@ impl WindFrom {
 
 /// How hard it blows, in steps of the Beaufort scale (World Meteorological Organization, WMO-No. 8).
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 #[serde(rename_all = "snake_case")]
 pub enum WindStrength {
     /// Force 0: smoke goes straight up.
@@ -60,6 +62,7 @@ impl WindStrength {
 
 /// Colour of the water.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 #[serde(rename_all = "snake_case")]
 pub enum WaterColour {
     /// The bottom shows in the margin.
@@ -135,6 +138,7 @@ impl Conditions {
 
 /// One thing asked, in the order asked.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 #[serde(rename_all = "snake_case")]
 pub enum Question {
     /// Water temperature.
@@ -153,6 +157,7 @@ pub enum Question {
 
 /// What a key answers.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 #[serde(rename_all = "snake_case")]
 pub enum Answer {
     /// Water temperature, tenths of a degree.

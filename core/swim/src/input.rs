@@ -92,6 +92,7 @@ pub struct KeptBack {
 
 /// What kind of thing lies in the water.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 #[serde(rename_all = "snake_case")]
 pub enum FeatureKind {
     /// A rise of the bottom.

@@ -9,6 +9,7 @@ use serde::{Deserialize, Serialize};
 
 /// Which casts count on the Waits screen, and how much time is left there.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 #[serde(tag = "tap", rename_all = "snake_case", deny_unknown_fields)]
 pub enum WaitsTap {
     /// The casts of one rod.
@@ -40,6 +41,7 @@ pub enum WaitsTap {
 
 /// A key of the Conditions screen.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 #[serde(tag = "tap", rename_all = "snake_case", deny_unknown_fields)]
 pub enum ConditionsTap {
     /// What is asked is answered.
@@ -58,6 +60,7 @@ pub enum ConditionsTap {
 
 /// A choice or a key of the Cautions screen.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 #[serde(tag = "tap", rename_all = "snake_case", deny_unknown_fields)]
 pub enum CautionsTap {
     /// Where the water lies.
@@ -76,6 +79,7 @@ pub enum CautionsTap {
 
 /// One thing mended of a doubtful entry.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 #[serde(tag = "tap", rename_all = "snake_case", deny_unknown_fields)]
 pub enum MendTap {
     /// It is right as it is.
@@ -101,6 +105,7 @@ pub enum MendTap {
 
 /// A choice on the Files screen.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 #[serde(tag = "tap", rename_all = "snake_case", deny_unknown_fields)]
 pub enum FilesTap {
     /// Which sessions go out.
@@ -127,6 +132,7 @@ pub enum FilesTap {
 
 /// A choice on the Phone screen, beside hand and scheme.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 #[serde(tag = "tap", rename_all = "snake_case", deny_unknown_fields)]
 pub enum PhoneTap {
     /// When a cast that is out rings.

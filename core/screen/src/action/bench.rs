@@ -7,6 +7,7 @@ use uuid::Uuid;
 
 /// A choice or a key of the Bench. Counts, lengths and weights are whole numbers of their unit.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 #[serde(tag = "tap", rename_all = "snake_case", deny_unknown_fields)]
 pub enum BenchTap {
     /// The keys act on this hooklength.

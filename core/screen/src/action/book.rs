@@ -6,6 +6,7 @@ use uuid::Uuid;
 
 /// A choice or a key of the Book.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 #[serde(tag = "tap", rename_all = "snake_case", deny_unknown_fields)]
 pub enum BookTap {
     /// A session is opened to read.
@@ -38,6 +39,7 @@ pub enum BookTap {
 
 /// One of the sets of sessions that are chosen in the Book.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 #[serde(rename_all = "snake_case")]
 pub enum BookSet {
     /// The sessions that are shown.
@@ -50,6 +52,7 @@ pub enum BookSet {
 
 /// One thing asked of a session for it to count.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 #[serde(tag = "on", rename_all = "snake_case", deny_unknown_fields)]
 pub enum FilterTap {
     /// The water.
@@ -71,6 +74,7 @@ pub enum FilterTap {
 
 /// Which waters count.
 #[derive(Debug, Clone, PartialEq, Eq, Default, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 #[serde(rename_all = "snake_case")]
 pub enum WaterChoice {
     /// All of them.

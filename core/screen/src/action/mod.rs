@@ -24,6 +24,7 @@ use uuid::Uuid;
 
 /// One tap.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 #[serde(tag = "do", rename_all = "snake_case", deny_unknown_fields)]
 pub enum Action {
     /// Begin a session.
@@ -270,6 +271,7 @@ pub enum Action {
 
 /// What a tap on a key asks of the shell.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 #[serde(rename_all = "snake_case")]
 pub enum KeyTap {
     /// To send this action.

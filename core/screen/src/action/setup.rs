@@ -7,6 +7,7 @@ use uuid::Uuid;
 
 /// A choice on the set-up screen.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 #[serde(tag = "tap", rename_all = "snake_case", deny_unknown_fields)]
 pub enum SetupTap {
     /// How many rods.
@@ -44,6 +45,7 @@ pub enum SetupTap {
 
 /// One thing changed on a rod.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 #[serde(tag = "tap", rename_all = "snake_case", deny_unknown_fields)]
 pub enum TackleTap {
     /// How far out.

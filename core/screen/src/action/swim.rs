@@ -6,6 +6,7 @@ use uuid::Uuid;
 
 /// A choice on the Swim screen.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 #[serde(tag = "tap", rename_all = "snake_case", deny_unknown_fields)]
 pub enum SwimTap {
     /// A ray is picked: the first tap of two.
@@ -74,6 +75,7 @@ pub enum SwimTap {
 
 /// Something on the swim that can be taken away.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 #[serde(rename_all = "snake_case")]
 pub enum SwimThing {
     /// A mark, a feature or a hazard.
@@ -87,6 +89,7 @@ pub enum SwimThing {
 
 /// A kind of hazard.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 #[serde(rename_all = "snake_case")]
 pub enum HazardKind {
     /// Something to get snagged on.

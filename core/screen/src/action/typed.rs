@@ -5,6 +5,7 @@ use serde::{Deserialize, Serialize};
 
 /// What a typed text is for. What kind of text it is follows from it: the app reads each kind at one place.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 #[serde(rename_all = "snake_case")]
 pub enum TypedInto {
     /// The water of the set-up.
@@ -54,6 +55,7 @@ pub enum TypedInto {
 
 /// The keyboard that a typed line opens with.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 #[serde(rename_all = "snake_case")]
 pub enum Keyboard {
     /// Letters, for a name.
@@ -84,6 +86,7 @@ impl TypedInto {
 
 /// A line to type into. The shell hands its target back with the text.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct TypedField {
     /// A name for tests.
     pub tag: String,

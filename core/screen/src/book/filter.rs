@@ -9,6 +9,7 @@ use std::collections::BTreeSet;
 
 /// Three months, by the local date a session began on.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 #[serde(rename_all = "snake_case")]
 pub enum Season {
     /// December to February.
@@ -23,6 +24,7 @@ pub enum Season {
 
 /// How cold the water was, as last logged.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 #[serde(rename_all = "snake_case")]
 pub enum Temperature {
     /// Below 4 °C, where water is densest.

@@ -9,6 +9,7 @@ use serde::{Deserialize, Serialize};
 /// A signal of the organiser.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 pub enum Signal {
     /// All-in.
     AllIn,
@@ -19,6 +20,7 @@ pub enum Signal {
 /// One tap on the Match screen.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(tag = "tap", rename_all = "snake_case", deny_unknown_fields)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 pub enum MatchTap {
     /// The whole match at once.
     Set {
@@ -100,6 +102,7 @@ pub enum MatchTap {
 
 /// One of the rules of the day.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 #[serde(tag = "rule", rename_all = "snake_case", deny_unknown_fields)]
 pub enum RuleTap {
     /// The match is set as it stands.
@@ -179,6 +182,7 @@ pub enum RuleTap {
 
 /// A size class that is offered, with the weight it is first taken for (guesses, changed by a tap).
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 #[serde(rename_all = "snake_case")]
 pub enum UsualClass {
     /// Silvers.
