@@ -173,7 +173,7 @@ next-cold-why = Log it in one tap under WEATHER.
 next-how = What leans or is clear comes from one day. It says what was, not what will be.
 book-type-plan = Own plan for next time
 book-type-note = A note to this session
-book-type-send = KEEP
+type-send = KEEP
 
 book-light-title = Light
 light-left = Sunset in { $left }.

@@ -116,3 +116,47 @@ pub(crate) fn spot_of(words: &Wording, session: &Session, value: &str) -> String
         },
     )
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use restwater_log::{Reach, Rig, Spot};
+
+    /// What the casts of a session are spelled as is the form that a typed value is written in.
+    #[test]
+    fn a_value_of_a_cast_is_read_and_written_the_same() {
+        let reaches = [
+            Reach::Wraps { hundredths: 1_275, span_tenth_mm: 36_576 },
+            Reach::Metres { cm: 4_211 },
+            Reach::Yards { hundredths: 3_833 },
+        ];
+        let rig = Rig {
+            bait: Some("bread".into()),
+            colour: Some("pink".into()),
+            hooklength_mm: Some(914),
+            hook_size: Some(12),
+            popup_mm: Some(457),
+            lead_mg: Some(28_350),
+            material: None,
+        };
+        let factors = [
+            Factor::Spot,
+            Factor::Bait,
+            Factor::Colour,
+            Factor::Height,
+            Factor::Hooklength,
+            Factor::HookSize,
+            Factor::Lead,
+        ];
+        for reach in reaches {
+            for bearing_cdeg in [-8_999, -1_250, 0, 7] {
+                let spot = Spot { mark: None, bearing_cdeg, reach, clipped: true };
+                for factor in factors {
+                    let written = value_of(factor, &rig, Some(&spot)).unwrap();
+                    let read = FactorValue::read(factor, &written).unwrap();
+                    assert_eq!((read.factor(), read.written()), (factor, written));
+                }
+            }
+        }
+    }
+}

@@ -18,7 +18,7 @@ use serde::{Deserialize, Serialize};
 pub struct SetupView {
     /// What it is about.
     pub title: String,
-    /// Name of the water and peg, as typed before.
+    /// Peg and name of the water, as typed before.
     pub fields: Vec<TypedField>,
     /// The draw, the last set-up, depth, span of the sticks, rods, the pack list: each a row of choices.
     pub rows: Vec<ChoiceRow>,
@@ -69,7 +69,7 @@ pub fn setup(input: &SetupInput) -> SetupView {
     let mut depth = row("depth", draft.depth_cm.unwrap_or(0), DEPTHS_CM, &depth, |cm| SetupTap::Depth {
         cm: Some(cm).filter(|cm| *cm > 0),
     });
-    depth.typing = Some(TypedField::new("depth", depth.label.clone(), String::new(), TypedInto::Depth));
+    depth.typing = Some(TypedField::sent(words, "depth", depth.label.clone(), TypedInto::Depth));
     let mut rows = vec![
         row("rods", u32::from(draft.rods), RODS, &|n| n.to_string(), |n| SetupTap::Rods { rods: n as u8 }),
         ChoiceRow { source: words.say("source-common"), ..span },
@@ -86,8 +86,8 @@ pub fn setup(input: &SetupInput) -> SetupView {
     SetupView {
         title: words.say("setup-title"),
         fields: vec![
-            field("water", draft.water.as_ref(), TypedInto::Water),
             field("peg", draft.peg.as_ref(), TypedInto::Peg),
+            field("water", draft.water.as_ref(), TypedInto::Water),
         ],
         rows,
         cautions: LeafKey {

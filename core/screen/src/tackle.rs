@@ -134,7 +134,7 @@ pub fn tackle(
     ];
     for row in &mut rows {
         let into = typed.iter().find(|(tag, _)| *tag == row.tag);
-        row.typing = into.map(|(tag, into)| TypedField::new(tag, row.label.clone(), String::new(), *into));
+        row.typing = into.map(|(tag, into)| TypedField::sent(words, tag, row.label.clone(), *into));
     }
     rows.extend(make.lost());
     TackleView { title, rod, rows, caution: caution(words, rig, around.region) }

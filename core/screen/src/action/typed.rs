@@ -1,5 +1,6 @@
 //! What can be typed by hand, and with which keyboard. Nothing has to be typed while fishing.
 
+use crate::Wording;
 use restwater_log::RodNumber;
 use serde::{Deserialize, Serialize};
 
@@ -106,5 +107,10 @@ impl TypedField {
     /// A line whose changes are handed over at once.
     pub(crate) fn new(tag: &str, label: String, value: String, into: TypedInto) -> Self {
         Self { tag: tag.into(), label, value, send: String::new(), into, keyboard: into.keyboard() }
+    }
+
+    /// An empty line that its key hands over.
+    pub(crate) fn sent(words: &Wording, tag: &str, label: String, into: TypedInto) -> Self {
+        Self { send: words.say("type-send"), ..Self::new(tag, label, String::new(), into) }
     }
 }

@@ -101,8 +101,7 @@ fn list(input: &BookInput, shown: &[Day], opened: Option<&Leaf>) -> Vec<LeafKey>
 
 /// A text typed into the record.
 fn typing(words: &Wording, tag: &str, into: TypedInto) -> TypedField {
-    let send = words.say("book-type-send");
-    TypedField { send, ..TypedField::new(tag, words.say(&format!("book-type-{tag}")), String::new(), into) }
+    TypedField::sent(words, tag, words.say(&format!("book-type-{tag}")), into)
 }
 
 /// The ways from here to the Files and Mend screens.

@@ -15,13 +15,15 @@ final class LeavesTests: XCTestCase, @unchecked Sendable {
             await day.open(showing)
             let leaves = try XCTUnwrap(day.leaves(showing)).leaves
             XCTAssertFalse(leaves.isEmpty)
-            let opens = (leaves[0].list + leaves[0].keys).filter { $0.field == "leaf" }
-            for key in opens {
-                let tag = "key-leaf-\(key.value)"
+            let opens = (leaves[0].list + leaves[0].keys).compactMap { key in
+                if case .leaf(let id) = key.tap { id } else { nil }
+            }
+            for id in opens {
+                let tag = "key-leaf-\(id)"
                 await day.reach(tag)
                 await day.tap(tag)
-                XCTAssertEqual(day.state.seen.turned.leaf, key.value)
-                XCTAssertEqual(day.sheet["title"]?.spoken, leaves.first { $0.id == key.value }?.title)
+                XCTAssertEqual(day.state.seen.turned.leaf, id)
+                XCTAssertEqual(day.sheet["title"]?.spoken, leaves.first { $0.id == id }?.title)
                 await day.tap("back")
                 XCTAssertNil(day.state.seen.turned.leaf)
                 XCTAssertEqual(day.state.seen.showing, showing)

@@ -34,7 +34,7 @@ final class PhaseTests: XCTestCase, @unchecked Sendable {
         await day.wait(minutes: 20)
         day.state.phase(.background)
         await day.state.settled()
-        day.state.tap(.key(.woundIn))
+        day.state.tap(.key(.send(action: .woundIn(rod: 1))))
         await day.state.settled()
         XCTAssertEqual(day.bank.state, .ready)
         XCTAssertEqual(day.echoes.last, .logged)

@@ -21,8 +21,8 @@ final class SharedDayTests: XCTestCase, @unchecked Sendable {
             }
         }
         let end = day[day.count - 1].at
-        for (field, value) in [("form", "entries"), ("span", "all")] {
-            _ = try core.act(action: .chooseFiles(field: field, value: value), at: end)
+        for tap in [FilesTap.form(form: .entries), .span(span: .everything)] {
+            _ = try core.act(action: .files(tap: tap), at: end)
         }
         let file = try await core.send(now: end, work: Work())
         try same(kept("screens"), screens)

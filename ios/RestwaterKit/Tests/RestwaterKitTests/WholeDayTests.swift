@@ -97,11 +97,11 @@ final class WholeDayTests: XCTestCase, @unchecked Sendable {
         let rows = day.state.seen.tackle!.rows
         XCTAssertFalse(rows.isEmpty)
         for row in rows {
-            await day.turn(to: "row-\(row.field)", by: "grid-more")
-            await day.tap("row-\(row.field)")
+            await day.turn(to: "row-\(row.tag)", by: "grid-more")
+            await day.tap("row-\(row.tag)")
             if let choice = row.choices.first(where: { !$0.chosen }) {
-                await day.turn(to: "choice-\(row.field)-\(choice.value)", by: "grid-more")
-                await day.tap("choice-\(row.field)-\(choice.value)")
+                await day.turn(to: "choice-\(row.tag)-\(choice.tag)", by: "grid-more")
+                await day.tap("choice-\(row.tag)-\(choice.tag)")
                 await day.wait(seconds: 1)
             }
             await day.tap("back")
@@ -126,7 +126,7 @@ final class WholeDayTests: XCTestCase, @unchecked Sendable {
         await day.tap("pick-ray-0")
         let far = try XCTUnwrap(day.state.seen.swim?.picks.last)
         await day.wait(seconds: 1)
-        await day.tap("pick-cell-\(far.value)")
+        await day.tap("pick-\(far.tag)")
         await day.wait(seconds: 1)
         let picked = try XCTUnwrap(day.state.seen.scene)
         XCTAssertTrue(first != picked, "the ring has moved")

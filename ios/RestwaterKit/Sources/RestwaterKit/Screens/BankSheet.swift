@@ -48,7 +48,7 @@ extension Sheet {
                 piece.marks = slate.write.digits(rod.digits, in: target.local)
             } else {
                 piece.marks = cell(rod, place, slate)
-                (piece.role, piece.selected, piece.ask) = (.tab, rod.chosen, .act(.chooseRod(rod: rod.rod)))
+                (piece.role, piece.selected, piece.ask) = (.tab, rod.chosen, .act(rod.choose))
             }
             piece.spoken = [rod.spoken, rod.since].filter { !$0.isBlank }.joined(separator: ", ")
             (piece.announced, piece.order) = (true, 10 + Double(rod.rod) / 10)

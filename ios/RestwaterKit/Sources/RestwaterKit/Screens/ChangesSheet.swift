@@ -34,15 +34,15 @@ extension Sheet {
         var cells: [Cell] = []
         if let start = change?.start {
             let face = KeyFace(start.label, sub: start.sub, spoken: start.spoken)
-            cells.append(Cell(face: face, tag: "start-test", ask: .act(.startAlternation(factor: start.factor, a: start.a, b: start.b))))
+            cells.append(Cell(face: face, tag: "start-test", ask: .act(start.action)))
         }
         if let test {
             if let sub = test.setSub {
                 let face = KeyFace(test.setLabel, sub: sub, spoken: "\(test.setLabel): \(sub)", solid: true)
-                cells.append(Cell(face: face, tag: "set-step", ask: .act(.setNextStep)))
+                cells.append(Cell(face: face, tag: "set-step", ask: .act(test.set)))
             }
             let face = KeyFace(test.endLabel, sub: test.endSub, spoken: "\(test.endLabel): \(test.endSub)")
-            cells.append(Cell(face: face, tag: "end-test", ask: .act(.endAlternation)))
+            cells.append(Cell(face: face, tag: "end-test", ask: .act(test.end)))
         }
         return cells
     }

@@ -17,8 +17,7 @@ extension Sheet {
         case .incoming: seen.files.incoming.map { drawIncoming($0, files.sourceLabel, in: rest, slate, seen.files) }
         case .imports:
             let lines = files.imports.map { line in
-                let action: Action = line.undone ? .redoImport(id: line.id) : .undoImport(id: line.id)
-                return ListLine(says: line.says, key: line.key, tag: "import-\(line.id)", ask: .act(action))
+                ListLine(says: line.says, key: line.key, tag: "import-\(line.id)", ask: .act(line.action))
             }
             drawList(lines, [], files.none, in: rest, slate, seen.turned)
         case .backups:
@@ -38,8 +37,8 @@ extension Sheet {
     }
 
     private mutating func drawSend(_ files: FilesView, in rest: Rect, _ slate: Slate, _ turned: Turned) {
-        if files.rows.contains(where: { $0.field == turned.row }) {
-            rows(files.rows, in: rest, slate, turned) { .chooseFiles(field: $0, value: $1) }
+        if files.rows.contains(where: { $0.tag == turned.row }) {
+            rows(files.rows, in: rest, slate, turned)
             return
         }
         let cells = files.rows.map(Cell.init(row:)) + [

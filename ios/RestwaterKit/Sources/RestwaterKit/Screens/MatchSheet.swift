@@ -18,7 +18,7 @@ extension Sheet {
         switch seen.turned.match ?? view.firstPage {
         case .rules:
             let rest = head(view.toRules.label, notice: seen.notice, slate)
-            rows(view.rows, in: rest, slate, seen.turned) { .match(tap: .choose(field: $0, value: $1)) }
+            rows(view.rows, in: rest, slate, seen.turned)
         case .coming: drawComing(page)
         case .fish where view.fish != nil: view.fish.map { drawFish($0, page) }
         case .weight where view.fish != nil: view.fish.map { drawWeight($0, page) }

@@ -3,7 +3,7 @@ import RestwaterCore
 /// A screen of choices and nothing else: spot and rig of one rod, and what belongs to this phone.
 extension Sheet {
     mutating func drawRows(
-        _ title: String, _ fields: [ChoiceRow], caution: String = "", _ slate: Slate, _ seen: Seen, choose: (String, String) -> Action
+        _ title: String, _ fields: [ChoiceRow], caution: String = "", _ slate: Slate, _ seen: Seen
     ) {
         var rest = head(title, notice: seen.notice, slate)
         // A caution stands where the weight is entered and over all rows, never over a key.
@@ -13,7 +13,7 @@ extension Sheet {
             self.caution(caution, em: em, at: rest.with(height: high), slate, order: 5)
             rest = rest.with(top: rest.top + high, height: rest.height - high)
         }
-        rows(fields, in: rest, slate, seen.turned, choose: choose)
+        rows(fields, in: rest, slate, seen.turned)
         back(slate)
     }
 }

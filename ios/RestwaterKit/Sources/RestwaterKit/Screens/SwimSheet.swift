@@ -20,9 +20,8 @@ extension Sheet {
             for place in layout.keys { drawSwimKey(view, place, slate) }
             for (i, (pick, place)) in zip(view.picks, layout.picks).enumerated() {
                 let face = KeyFace(pick.label, sub: pick.sub, spoken: pick.spoken)
-                let ask = Ask.act(.chooseSwim(field: pick.field, value: pick.value))
-                let tag = "pick-\(pick.field)-\(pick.value)"
-                key(tag, face, em: slate.text.secondary, sub: slate.text.sub, at: place, slate, order: 40 + Double(i) / 100, ask)
+                let ask = Ask.act(pick.action)
+                key("pick-\(pick.tag)", face, em: slate.text.secondary, sub: slate.text.sub, at: place, slate, order: 40 + Double(i) / 100, ask)
             }
             if let more = layout.more {
                 key("swim-more", KeyFace(slate.words.more), em: slate.text.secondary, sub: 0, at: more, slate, order: 80, .moreSwim)
@@ -52,7 +51,7 @@ extension Sheet {
         guard let found else { return }
         let face = KeyFace(found.label, spoken: found.spoken, solid: found.solid && found.enabled, enabled: found.enabled)
         let order = 50 + Double(view.keys.firstIndex { $0.key == found.key } ?? 0) / 100
-        key("swim-\(String.tag(found.key))", face, em: slate.text.secondary, sub: slate.text.sub, at: place.rect, slate, order: order, .swim(found.key))
+        key("swim-\(String.tag(found.key))", face, em: slate.text.secondary, sub: slate.text.sub, at: place.rect, slate, order: order, .swim(found.tap))
     }
 
     /// Names and marks, the replay, boundaries, bands, features, hazards, the list in full, the peg on the map.
@@ -63,20 +62,20 @@ extension Sheet {
         case nil: drawSwimKeys(view, in: rest, slate, seen.turned)
         case Self.list: drawSwimList(view, seen.scene, in: rest, slate)
         case Self.place: drawPegPlace(view, in: rest, slate, seen.turned)
-        default: rows(view.rows, in: rest, slate, seen.turned) { .chooseSwim(field: $0, value: $1) }
+        default: rows(view.rows, in: rest, slate, seen.turned)
         }
     }
 
     private mutating func drawSwimKeys(_ view: SwimView, in rest: Rect, _ slate: Slate, _ turned: Turned) {
         let further: [SwimKey] = [.markHere, .earlier, .later, .now]
         var cells = view.keys.filter { further.contains($0.key) }.map { found in
-            Cell(face: KeyFace(found.label, spoken: found.spoken, enabled: found.enabled), tag: "swim-\(String.tag(found.key))", ask: .swim(found.key))
+            Cell(face: KeyFace(found.label, spoken: found.spoken, enabled: found.enabled), tag: "swim-\(String.tag(found.key))", ask: .swim(found.tap))
         }
         cells.append(Cell(face: KeyFace(view.listLabel, spoken: view.listLabel), tag: "swim-list", ask: .row(Self.list)))
         cells += view.rows.map(Cell.init(row:))
         let face = KeyFace(view.place.label, sub: view.place.value, spoken: "\(view.place.label): \(view.place.value)")
         cells.append(Cell(face: face, tag: "swim-place", ask: .row(Self.place)))
-        line("name", view.nameLabel, view.name, to: .swim, 0, rest, slate)
+        line(view.name, 0, rest, slate)
         grid(cells, in: rest.with(top: rest.top + slate.lineHeight, height: rest.height - slate.lineHeight), slate, page: turned.grid)
     }
 
@@ -88,12 +87,12 @@ extension Sheet {
 
     /// Where the peg lies on the earth: three lines to type, the key that asks the phone, and the key that sets it.
     private mutating func drawPegPlace(_ view: SwimView, in rest: Rect, _ slate: Slate, _ turned: Turned) {
-        for (i, field) in view.place.fields.enumerated() { line(field.field, field.label, field.value, to: .swim, i, rest, slate) }
+        for (i, field) in view.place.fields.enumerated() { line(field, i, rest, slate) }
         let typed = Double(view.place.fields.count) * slate.lineHeight
         put("place-note", view.place.note, em: slate.text.body, at: rest.with(top: rest.top + typed, height: slate.lineHeight), slate, order: 30)
         let set = view.keys.filter { $0.key == .usePhone || $0.key == .placePeg }.map { key in
             let solid = key.enabled && key.key == .placePeg
-            return Cell(face: KeyFace(key.label, spoken: key.spoken, solid: solid, enabled: key.enabled), tag: "swim-\(String.tag(key.key))", ask: .swim(key.key))
+            return Cell(face: KeyFace(key.label, spoken: key.spoken, solid: solid, enabled: key.enabled), tag: "swim-\(String.tag(key.key))", ask: .swim(key.tap))
         }
         let below = typed + slate.lineHeight
         grid(set, in: rest.with(top: rest.top + below, height: rest.height - below), slate, page: turned.grid)

@@ -9,8 +9,8 @@ extension Sheet {
         let forecast = chart == nil ? waits.forecast : nil
         let rest = head(chart?.title ?? forecast?.title ?? waits.title, notice: seen.notice, slate)
         let fields = forecast.map { [$0.left] } ?? waits.rows
-        if fields.contains(where: { $0.field == seen.turned.row }) {
-            rows(fields, in: rest, slate, seen.turned) { .chooseCasts(field: $0, value: $1) }
+        if fields.contains(where: { $0.tag == seen.turned.row }) {
+            rows(fields, in: rest, slate, seen.turned)
         } else {
             var cells = fields.map(Cell.init(row:))
             if pages > 1 { cells.append(Cell(face: KeyFace(slate.words.more), tag: "next-picture", ask: .nextPage)) }

@@ -10,7 +10,7 @@ struct Cell {
 extension Cell {
     /// The field of a row as a key that opens its choices.
     init(row: ChoiceRow) {
-        self.init(face: KeyFace(row.label, sub: row.value, spoken: "\(row.label): \(row.value)"), tag: "row-\(row.field)", ask: .row(row.field))
+        self.init(face: KeyFace(row.label, sub: row.value, spoken: "\(row.label): \(row.value)"), tag: "row-\(row.tag)", ask: .row(row.tag))
     }
 }
 
@@ -48,8 +48,8 @@ extension Sheet {
     }
 
     /// The fields as keys; the one that is open, as the keys of its choices. Nothing scrolls.
-    mutating func rows(_ rows: [ChoiceRow], and more: [Cell] = [], in place: Rect, _ slate: Slate, _ turned: Turned, choose: (String, String) -> Action) {
-        guard let row = rows.first(where: { $0.field == turned.row }) else {
+    mutating func rows(_ rows: [ChoiceRow], and more: [Cell] = [], in place: Rect, _ slate: Slate, _ turned: Turned) {
+        guard let row = rows.first(where: { $0.tag == turned.row }) else {
             grid(rows.map(Cell.init(row:)) + more, in: place, slate, page: turned.grid)
             return
         }
@@ -60,9 +60,15 @@ extension Sheet {
         let choices = row.choices.map { choice in
             Cell(
                 face: KeyFace(choice.label, spoken: "\(row.label): \(choice.label)", solid: choice.chosen),
-                tag: "choice-\(row.field)-\(choice.value)", ask: .act(choose(row.field, choice.value))
+                tag: "choice-\(row.tag)-\(choice.tag)", ask: .act(choice.action)
             )
         }
-        grid(choices, in: place.with(top: place.top + 2 * line, height: place.height - 2 * line), slate, page: turned.grid)
+        var rest = place.with(top: place.top + 2 * line, height: place.height - 2 * line)
+        if let typing = row.typing {
+            let height = 11 * slate.mm
+            drawTyping(typing, in: rest.with(height: height), slate, turned)
+            rest = rest.with(top: rest.top + height, height: rest.height - height)
+        }
+        grid(choices, in: rest, slate, page: turned.grid)
     }
 }

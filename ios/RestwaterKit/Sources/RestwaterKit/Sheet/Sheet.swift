@@ -23,14 +23,14 @@ public struct Sheet: Equatable, Sendable {
         switch seen.showing {
         case .bank: sheet.drawBank(bank, slate, seen)
         case .screens: seen.doors.map { sheet.drawScreens($0, slate, seen) }
-        case .bench: seen.bench.map { sheet.drawLeaves($0, slate, seen) { .chooseBench(field: $0, value: $1) } }
-        case .book: seen.book.map { sheet.drawLeaves($0, slate, seen) { .chooseBook(field: $0, value: $1) } }
-        case .conditions: seen.conditions.map { sheet.drawLeaves($0, slate, seen) { .chooseConditions(field: $0, value: $1) } }
-        case .cautions: seen.cautions.map { sheet.drawLeaves($0, slate, seen) { .chooseCautions(field: $0, value: $1) } }
+        case .bench: seen.bench.map { sheet.drawLeaves($0, slate, seen) }
+        case .book: seen.book.map { sheet.drawLeaves($0, slate, seen) }
+        case .conditions: seen.conditions.map { sheet.drawLeaves($0, slate, seen) }
+        case .cautions: seen.cautions.map { sheet.drawLeaves($0, slate, seen) }
         case .setup: seen.setup.map { sheet.drawSetup($0, slate, seen) }
         case .tackle:
             seen.tackle.map { tackle in
-                sheet.drawRows(tackle.title, tackle.rows, caution: tackle.caution, slate, seen) { .choose(rod: tackle.rod, field: $0, value: $1) }
+                sheet.drawRows(tackle.title, tackle.rows, caution: tackle.caution, slate, seen)
             }
         case .swim: seen.swim.map { sheet.drawSwim($0, slate, seen) }
         case .waits: seen.waits.map { sheet.drawWaits($0, slate, seen) }
@@ -40,7 +40,7 @@ public struct Sheet: Equatable, Sendable {
         case .mend: seen.mend.map { sheet.drawMend($0, slate, seen) }
         case .phone:
             seen.phone.map { phone in
-                sheet.drawRows(phone.title, phone.rows, slate, seen) { .choosePhone(field: $0, value: $1) }
+                sheet.drawRows(phone.title, phone.rows, slate, seen)
             }
         }
         if sheet.pieces.isEmpty {

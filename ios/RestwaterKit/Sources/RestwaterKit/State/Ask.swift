@@ -3,9 +3,9 @@ import RestwaterCore
 /// What a tap on a piece of a screen asks for.
 public enum Ask: Equatable, Sendable {
     /// A key of the Bank.
-    case key(Key)
+    case key(KeyTap)
     /// A key of the Swim screen.
-    case swim(SwimKey)
+    case swim(KeyTap)
     /// A key of the Files screen.
     case files(FilesAsk)
     /// An action with all that belongs to it.
@@ -17,7 +17,7 @@ public enum Ask: Equatable, Sendable {
     /// Back to the Bank, or out of what is open on this screen.
     case back
     /// Begin a session as the set-up stands.
-    case start
+    case start(KeyTap)
     /// Day to night and back.
     case scheme
     /// Right hand to left and back.

@@ -5,8 +5,12 @@ extension RestwaterState {
     /// A tap on a piece.
     public func tap(_ ask: Ask) {
         switch ask {
-        case .key(let key): tap(key)
-        case .swim(let key): tap(key)
+        case .key(let tap):
+            seen.turned.keys = 0
+            follow(tap)
+        case .swim(let tap):
+            let casts = tap == .send(action: .castHere)
+            follow(tap) { if casts { $0.open(.bank, keepingNotice: true) } }
         case .files(let ask): tap(ask)
         case .act(let action):
             // One thing said of a doubtful entry is enough: its choices close.
@@ -17,7 +21,7 @@ extension RestwaterState {
             act(action)
         case .open(let showing): open(showing)
         case .back: back()
-        case .start: act(.startSession(setup: nil)) { $0.open(.bank, keepingNotice: true) }
+        case .start(let tap): follow(tap) { $0.open(.bank, keepingNotice: true) }
         case .scheme: act(.set(hand: nil, scheme: seen.settings.scheme == .day ? .night : .day))
         case .hand: act(.set(hand: seen.settings.hand == .right ? .left : .right, scheme: nil))
         case .moreKeys: seen.turned.keys += 1
@@ -60,42 +64,24 @@ extension RestwaterState {
             turn(to: nil)
         } else if seen.turned.more {
             seen.turned.more = false
-        } else if seen.showing == .swim, let swim = seen.swim, swim.pad != .rays {
-            act(.chooseSwim(field: "rays", value: ""))
+        } else if seen.showing == .swim, let rays = seen.swim?.back {
+            act(rays)
         } else if leaveFilesPage() {
             return
-        } else if seen.showing == .mend && seen.mend?.open != nil {
-            act(.openDoubt(op: nil))
+        } else if seen.showing == .mend, let entry = seen.mend?.open {
+            act(entry.back)
         } else {
             open(.bank)
         }
     }
 
-    private func tap(_ key: Key) {
-        seen.turned.keys = 0
-        switch key {
-        case .start: open(.setup)
-        case .tackle: open(.tackle)
-        default: keyAction(key: key, rod: seen.rod).map { act($0) }
-        }
-    }
-
-    private func tap(_ key: SwimKey) {
-        let back = seen.swim?.stepsBack ?? 0
-        switch key {
-        case .stepLeft: act(.stepAim(step: .left))
-        case .stepRight: act(.stepAim(step: .right))
-        case .stepIn: act(.stepAim(step: .in))
-        case .stepOut: act(.stepAim(step: .out))
-        case .keep: act(.keepBack)
-        case .release: act(.release)
-        case .castHere: act(.castHere) { $0.open(.bank, keepingNotice: true) }
-        case .earlier: act(.replay(stepsBack: back + 1))
-        case .later: act(.replay(stepsBack: back > 0 ? back - 1 : 0))
-        case .now: act(.replay(stepsBack: 0))
-        case .markHere: act(.markHere(name: ""))
-        case .placePeg: act(.placePegAsTyped)
-        case .usePhone: usePhone()
+    /// What a key asks; `then` runs when an action of it was taken.
+    private func follow(_ tap: KeyTap, then after: (@MainActor (RestwaterState) -> Void)? = nil) {
+        switch tap {
+        case .send(let action): act(action, then: after)
+        case .open(let which): open(Showing(which))
+        case .leaf(let id): turn(to: id)
+        case .askReceiver: usePhone()
         }
     }
 }
