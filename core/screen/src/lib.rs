@@ -36,6 +36,7 @@ mod place;
 mod setup;
 mod shell;
 mod swim;
+mod swim_keys;
 mod swim_pick;
 mod swim_rows;
 mod tackle;
