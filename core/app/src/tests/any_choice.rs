@@ -194,14 +194,6 @@ fn any_small() -> impl Strategy<Value = Action> {
         CautionsTap::Seen { caution: "dragon".into() },
         CautionsTap::Region { region: Region::Wales },
     ]);
-    let waits = one(vec![
-        WaitsTap::Rod { rod: Some(2) },
-        WaitsTap::Rod { rod: Some(0) },
-        WaitsTap::Spot { spot: Some(FactorValue::Spot { bearing_cdeg: 0, range_cm: 3_000 }) },
-        WaitsTap::Bait { bait: Some("bread".into()) },
-        WaitsTap::TodayOnly { only: true },
-        WaitsTap::TimeLeft { minutes: 0 },
-    ]);
     let mend = one(vec![
         MendTap::Confirm,
         MendTap::End { end: EndSaid::Lost },
@@ -223,14 +215,13 @@ fn any_small() -> impl Strategy<Value = Action> {
     ]);
     prop_oneof![
         caution.prop_map(|tap| Action::Cautions { tap }),
-        waits.prop_map(|tap| Action::Waits { tap }),
         mend.prop_map(|tap| Action::Mend { op: NOBODY, tap }),
         phone.prop_map(|tap| Action::Phone { tap }),
         files.prop_map(|tap| Action::Files { tap }),
     ]
 }
 
-/// Any choice of any screen but the Match.
+/// Any choice of any screen but the Match, and but Waits: which casts count there goes with the app.
 pub(super) fn any_choice() -> impl Strategy<Value = Action> {
     prop_oneof![
         2 => (0..4_u8, any_tackle()).prop_map(|(rod, tap)| Action::Tackle { rod, tap }),

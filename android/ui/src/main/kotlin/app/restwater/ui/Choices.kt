@@ -9,6 +9,7 @@ import androidx.compose.foundation.layout.height
 import androidx.compose.foundation.layout.padding
 import androidx.compose.foundation.layout.width
 import androidx.compose.foundation.text.BasicTextField
+import androidx.compose.foundation.text.KeyboardOptions
 import androidx.compose.runtime.Composable
 import androidx.compose.runtime.LaunchedEffect
 import androidx.compose.runtime.MutableState
@@ -29,6 +30,7 @@ import androidx.compose.ui.semantics.heading
 import androidx.compose.ui.semantics.semantics
 import androidx.compose.ui.text.TextStyle
 import androidx.compose.ui.text.font.FontWeight
+import androidx.compose.ui.text.input.KeyboardCapitalization
 import androidx.compose.ui.unit.Dp
 import app.restwater.core.layout.BankLayout
 import app.restwater.core.layout.PadWords
@@ -39,6 +41,7 @@ import app.restwater.core.screen.ChoiceRow
 import app.restwater.core.screen.DoorGroup
 import app.restwater.core.screen.DoorsView
 import app.restwater.core.screen.Key
+import app.restwater.core.screen.Keyboard
 import app.restwater.core.screen.SetupView
 import app.restwater.core.screen.TackleView
 import app.restwater.core.screen.TypedField
@@ -244,11 +247,13 @@ internal fun part(place: Rect, i: Int): Rect {
 /** A line that is typed into what the core said, and handed over when it has changed. */
 @Composable
 internal fun Field(line: TypedField, layout: BankLayout, place: Rect, onAct: (Action) -> Unit) =
-    Field(line.tag, line.label, line.value, layout, place) { onAct(Action.Typed(line.into, it)) }
+    Field(line.tag, line.label, line.value, layout, place, line.keyboard) { onAct(Action.Typed(line.into, it)) }
 
 /** A line that is typed, and handed over when it has changed. */
 @Composable
-internal fun Field(tag: String, label: String, value: String, layout: BankLayout, place: Rect, onTyped: (String) -> Unit) {
+internal fun Field(
+    tag: String, label: String, value: String, layout: BankLayout, place: Rect, keyboard: Keyboard = Keyboard.NAME, onTyped: (String) -> Unit,
+) {
     val ink = LocalInk.current
     var typed by remember { mutableStateOf(value) }
     var typing by remember { mutableStateOf(false) }
@@ -263,10 +268,19 @@ internal fun Field(tag: String, label: String, value: String, layout: BankLayout
             Modifier.weight(1f).padding(vertical = mm(2f)).testTag("field-$tag").onFocusChanged { typing = it.isFocused }
                 .semantics { contentDescription = label }
                 .drawBehind { drawLine(ink.ink, Offset(0f, size.height), Offset(size.width, size.height), 3f) },
-            textStyle = style, singleLine = true, cursorBrush = SolidColor(ink.accent),
+            textStyle = style, singleLine = true, cursorBrush = SolidColor(ink.accent), keyboardOptions = options(keyboard),
         )
     }
 }
+
+/** A name begins large, a sentence too; figures and degrees have nothing to be made large. */
+private fun options(keyboard: Keyboard) = KeyboardOptions(
+    capitalization = when (keyboard) {
+        Keyboard.NAME -> KeyboardCapitalization.Words
+        Keyboard.TEXT -> KeyboardCapitalization.Sentences
+        Keyboard.FIGURE, Keyboard.DEGREES -> KeyboardCapitalization.None
+    },
+)
 
 /** A text that is typed and handed over by its key; with cold hands nobody has to. */
 @Composable
@@ -282,7 +296,7 @@ internal fun TypedLine(leaf: String, typing: TypedField, layout: BankLayout, pla
             text, { text = it },
             Modifier.fillMaxWidth().testTag("typed-${typing.tag}").semantics { contentDescription = typing.label }
                 .drawBehind { drawLine(ink.ink, Offset(0f, size.height), Offset(size.width, size.height), 3f) },
-            textStyle = style, singleLine = true, cursorBrush = SolidColor(ink.accent),
+            textStyle = style, singleLine = true, cursorBrush = SolidColor(ink.accent), keyboardOptions = options(typing.keyboard),
             decorationBox = { inner ->
                 if (text.isEmpty()) FitText(typing.label, em, ink.soft, Modifier.fillMaxWidth().height(mm(6f)))
                 inner()
