@@ -8,7 +8,7 @@ use restwater_log::{Moment, Reach, RodNumber};
 use restwater_session::{Session, reach_near};
 use restwater_swim::{
     Against, CellFigures, CellId, ColumnName, Drift, DriftAlong, DriftLean, NextSpot, Reason, SceneWords,
-    Step, Swim, SwimFigures, WhereNext,
+    Swim, SwimFigures, WhereNext,
 };
 use serde::{Deserialize, Serialize};
 
