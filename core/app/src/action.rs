@@ -359,6 +359,9 @@ impl Action {
                 texts.extend(setup.water.as_deref().map(|t| ("water", t)));
                 texts.extend(setup.peg.as_deref().map(|t| ("peg", t)));
             }
+            Self::Landed { fish: Some(restwater_log::FishWeight::Class { name }), .. } => {
+                texts.push(("class", name));
+            }
             Self::SetRig { rig, .. } => {
                 texts.extend(rig.bait.as_deref().map(|t| ("bait", t)));
                 texts.extend(rig.colour.as_deref().map(|t| ("colour", t)));

@@ -2,14 +2,14 @@
 
 use restwater_waits::{Advice, EarlierDay, Record, Settings, Wait, WaitPosterior};
 use restwater_waits::{BITE_EXTRA_GUESS_MIN, LIKE_DAY_WEIGHT, OTHER_DAY_WEIGHT, TURN_ROUND_GUESS_MIN};
-use restwater_log::{CanonicalError, Moment, Op, RodNumber, is_kit};
+use restwater_log::{CanonicalError, Moment, Op, RodNumber};
 use restwater_screen::Reading;
 use restwater_session::{Rhythm, Session, Summary, fold, habit_min, rhythm, running_wait_min, waits_of};
 use restwater_store::{SessionRow, SnapshotRow, Store, StoreError};
+use super::earlier::{earlier, same_water};
+use super::journal::{Beside, Journal};
 use uuid::Uuid;
 
-/// How many earlier sessions speak today.
-const EARLIER_SESSIONS: usize = 5;
 /// Changes when [`Summary`] does, so that older ones are made anew.
 pub(super) const SUMMARY_VERSION: u32 = 3;
 
@@ -17,7 +17,8 @@ pub(super) const SUMMARY_VERSION: u32 = 3;
 pub(super) struct Advisor {
     /// The session that is today's, and so none of the earlier ones.
     today: Option<Uuid>,
-    earlier: Vec<Summary>,
+    /// The sessions before it; none where they could not be read.
+    earlier: Option<Vec<Summary>>,
     last: Option<Answer>,
 }
 
@@ -53,29 +54,26 @@ impl Answer {
 }
 
 impl Advisor {
-    /// Reads the summaries of the latest sessions other than `today` and the so many kits; those that are missing or out of date
-    /// are made from the log and kept.
-    pub(super) fn load(store: &mut Store, today: Option<Uuid>, kits: usize) -> Result<Self, StoreError> {
-        // Today's and the kits may be among the latest, and don't count.
-        let passed_over = 1 + kits;
-        let rows: Vec<SessionRow> = store
-            .latest_sessions(EARLIER_SESSIONS + passed_over)?
-            .into_iter()
-            .filter(|row| Some(row.id) != today && !is_kit(row.id))
-            .take(EARLIER_SESSIONS)
-            .collect();
-        let earlier = rows.iter().map(|row| summary(store, row)).collect::<Result<_, _>>()?;
-        Ok(Self { today, earlier, last: None })
+    /// Reads the summaries of the sessions before today's; those that are missing or out of date are made from the log and kept.
+    pub(super) fn load(journal: &Journal) -> Result<Self, StoreError> {
+        let today = journal.recent().current();
+        let earlier = earlier(journal, today.and_then(|loaded| loaded.place()))?;
+        Ok(Self { today: today.map(|loaded| loaded.session.id), earlier: Some(earlier), last: None })
     }
 
-    /// Whether that session is today's for it.
+    /// An advisor that knows no earlier session, for as long as they can't be read.
+    pub(super) fn of_today_alone(today: Option<Uuid>) -> Self {
+        Self { today, earlier: None, last: None }
+    }
+
+    /// Whether that session is today's for it, and it knows the ones before.
     pub(super) fn is_of(&self, today: Option<Uuid>) -> bool {
-        self.today == today
+        self.today == today && self.earlier.is_some()
     }
 
     /// The latest sessions before this one, newest first.
     pub(super) fn earlier(&self) -> &[Summary] {
-        &self.earlier
+        self.earlier.as_deref().unwrap_or_default()
     }
 
     /// What the record says of a rod now; none where the session has not begun or its figures can't be used.
@@ -108,7 +106,7 @@ impl Advisor {
             return last.go_on(waits, rhythm, habit);
         }
         let earlier: Vec<EarlierDay> = self
-            .earlier
+            .earlier()
             .iter()
             .map(|day| EarlierDay { waits: &day.waits, weight: weight(day, water.as_deref()) })
             .collect();
@@ -129,7 +127,7 @@ impl Advisor {
 
 /// The same water counts as a like day, any other less.
 pub(super) fn weight(day: &Summary, water: Option<&str>) -> f64 {
-    if water.is_some() && day.water.as_deref() == water { LIKE_DAY_WEIGHT } else { OTHER_DAY_WEIGHT }
+    if same_water(day.water.as_deref(), water) { LIKE_DAY_WEIGHT } else { OTHER_DAY_WEIGHT }
 }
 
 /// What a snapshot of this version holds: what looking the log over compares with.
@@ -142,13 +140,14 @@ pub(super) fn snapshot_body(id: Uuid, ops: &[Op], version: u32) -> Option<Vec<u8
     serde_json::to_vec(&Summary::of(&session, turn)).ok()
 }
 
-fn summary(store: &mut Store, row: &SessionRow) -> Result<Summary, StoreError> {
-    let kept = store.snapshot(row.id)?.filter(|kept| kept.version == SUMMARY_VERSION);
+/// The summary of a session: as it is kept, or made from the log and kept.
+pub(super) fn summary(journal: &Journal, row: &SessionRow) -> Result<Summary, StoreError> {
+    let kept = journal.store().snapshot(row.id)?.filter(|kept| kept.version == SUMMARY_VERSION);
     if let Some(summary) = kept.and_then(|kept| serde_json::from_slice(&kept.body).ok()) {
         return Ok(summary);
     }
-    let (summary, kept) = made_anew(store, row)?;
-    store.put_snapshots(&[kept])?;
+    let (summary, kept) = made_anew(journal.store(), row)?;
+    journal.beside(Beside::Summaries, journal.store().put_snapshots(&[kept]));
     Ok(summary)
 }
 

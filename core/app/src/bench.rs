@@ -25,9 +25,9 @@ impl App {
         let all: Vec<HeightCast> = self.sessions.days().flat_map(|(_, day)| heights(&day.rows)).collect();
         let today = self.session().map(|session| heights(&rows_of(session))).unwrap_or_default();
         let water = self.session().and_then(|session| session.conditions_now().water);
-        let own = kit_of(self.store.device());
+        let own = kit_of(self.journal.store().device());
         let mut kits: Vec<Uuid> =
-            self.recent.kits().iter().map(|(id, _)| *id).filter(|id| *id != own).collect();
+            self.journal.recent().kits().iter().map(|(id, _)| *id).filter(|id| *id != own).collect();
         kits.sort_unstable();
         Ok(screen::bench(&BenchInput {
             kit: &kit,
@@ -52,8 +52,8 @@ impl App {
             "splash" => self.bench.falling = Some(at.clone()),
             "bottom" => self.bottom(at)?,
             "kit" => {
-                let own = kit_of(self.store.device());
-                let is_one = |id: &Uuid| *id == own || self.recent.kits().iter().any(|(kit, _)| kit == id);
+                let own = kit_of(self.journal.store().device());
+                let is_one = |id: &Uuid| *id == own || self.journal.recent().kits().iter().any(|(kit, _)| kit == id);
                 let id = value.parse().ok().filter(is_one);
                 self.choose_kit(id.ok_or_else(|| AppError::unknown(field, value))?)?;
             }

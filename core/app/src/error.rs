@@ -1,5 +1,6 @@
 //! Errors as a shell shows them: what went wrong and what to do next.
 
+use super::journal::JournalError;
 use restwater_bench::BenchError;
 use restwater_waits::BiteError;
 use restwater_exchange::ExchangeError;
@@ -126,6 +127,12 @@ pub enum AppError {
     /// The record could not be computed, which is a fault of ours.
     #[error(transparent)]
     Bite(#[from] BiteError),
+}
+
+impl From<JournalError> for AppError {
+    fn from(error: JournalError) -> Self {
+        Self::Store(error.0)
+    }
 }
 
 impl From<ExchangeError> for AppError {

@@ -59,7 +59,7 @@ impl Learning {
 impl App {
     /// The Waits screen.
     pub(super) fn waits(&mut self, now: &Moment) -> WaitsView {
-        let Some(session) = self.recent.current().map(|loaded| &loaded.session) else {
+        let Some(session) = self.journal.recent().current().map(|loaded| &loaded.session) else {
             return self.no_waits();
         };
         let of = WaitsOf {
@@ -104,7 +104,7 @@ impl App {
 
     /// "Did it matter?"
     pub(super) fn changes(&mut self) -> ChangesView {
-        let Some(session) = self.recent.current().map(|loaded| &loaded.session) else {
+        let Some(session) = self.journal.recent().current().map(|loaded| &loaded.session) else {
             return screen::changes(&self.words, None, &[]);
         };
         let rows = rows_of(session);

@@ -75,7 +75,7 @@ impl App {
 
     /// Plays the rest of the match where that is not done yet; none where nothing runs.
     fn play_rest(&mut self, own: &OwnCount, now: &Moment) -> Option<(Advice, Rhythm)> {
-        let session = self.recent.current().map(|loaded| &loaded.session).filter(|s| s.is_open())?;
+        let session = self.journal.recent().current().map(|loaded| &loaded.session).filter(|s| s.is_open())?;
         let clock = session.match_day.as_ref()?.setup.clock().ok()?;
         let left_ms = clock.left_ms(now.wall_ms);
         if left_ms <= 0 {

@@ -61,10 +61,10 @@ impl App {
         match (field, value) {
             ("copy", "none") => self.set_copy(None)?,
             ("copy", "last") => {
-                self.sessions.refresh(&mut self.store)?;
+                self.sessions.refresh(&self.journal)?;
                 let id = self.last_day().ok_or_else(unknown)?.0;
-                let session = fold(id, &self.store.ops_of(id)?);
-                settings::save_draft(&mut self.store, &session.setup)?;
+                let session = fold(id, &self.journal.store().ops_of(id)?);
+                settings::save_draft(self.journal.store(), &session.setup)?;
                 self.draft = session.setup;
                 self.set_copy(Some(id))?;
             }
@@ -83,13 +83,13 @@ impl App {
     }
 
     fn set_copy(&mut self, copy: Option<Uuid>) -> Result<(), AppError> {
-        self.store.set_setting(COPY, &copy.map_or_else(String::new, |id| id.to_string()))?;
+        self.journal.store().set_setting(COPY, &copy.map_or_else(String::new, |id| id.to_string()))?;
         self.setup.copy = copy;
         Ok(())
     }
 
     fn save_packed(&mut self) -> Result<(), AppError> {
-        settings::write(&mut self.store, PACKED, &self.setup.packed)
+        settings::write(self.journal.store(), PACKED, &self.setup.packed)
     }
 
     /// What a session begins with: its set-up, and where the last one is copied its rigs, and at the same peg its spots,
@@ -97,7 +97,7 @@ impl App {
     pub(super) fn beginning(&self, setup: &SessionSetup) -> Result<Vec<Payload>, AppError> {
         let mut payloads = vec![Payload::SessionStarted(setup.clone())];
         if let Some(id) = self.setup.copy {
-            payloads.extend(copied(&fold(id, &self.store.ops_of(id)?), setup));
+            payloads.extend(copied(&fold(id, &self.journal.store().ops_of(id)?), setup));
         }
         Ok(payloads)
     }
@@ -113,7 +113,7 @@ impl App {
     fn pack(&mut self, now: &Moment) -> Result<Vec<(Packed, bool)>, AppError> {
         let kit = self.kit()?;
         let last = self.last_day().map(|(id, _)| id);
-        let last = last.map(|id| Ok::<_, AppError>(fold(id, &self.store.ops_of(id)?))).transpose()?;
+        let last = last.map(|id| Ok::<_, AppError>(fold(id, &self.journal.store().ops_of(id)?))).transpose()?;
         let wanted = if kit.wanted.tied().is_empty() { kit.wallet.tied() } else { kit.wanted.tied() };
         let mut plan = DayPlan {
             rods: self.draft.rods.into(),
@@ -166,6 +166,7 @@ fn copied(last: &Session, setup: &SessionSetup) -> Vec<Payload> {
     let rigged = rods().filter(|rod| rod.rig != restwater_log::Rig::default());
     let mut payloads: Vec<Payload> =
         rigged.map(|rod| Payload::RigSet { rod: rod.number, rig: rod.rig.clone() }).collect();
+    // The angler picked this session to copy: at the same peg its water is the same one, named or not.
     let same_peg = setup.peg.is_some() && setup.peg == last.setup.peg && setup.water == last.setup.water;
     if !same_peg {
         return payloads;
@@ -174,6 +175,9 @@ fn copied(last: &Session, setup: &SessionSetup) -> Vec<Payload> {
         last.marks.iter().map(|m| Payload::MarkSet { name: m.name.clone(), bearing_cdeg: m.bearing_cdeg }),
     );
     payloads.push(Payload::SwimSet(last.swim.clone()));
+    if !last.outline_cm.is_empty() {
+        payloads.push(Payload::OutlineSet { corners_cm: last.outline_cm.clone() });
+    }
     payloads.extend(last.landmarks.iter().map(|l| {
         let (name, bearing_cdeg, range_cm) = (l.name.clone(), l.bearing_cdeg, l.range_cm);
         match l.what {

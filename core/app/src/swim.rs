@@ -44,7 +44,7 @@ impl App {
     pub fn swim_scene(&self, now: &Moment, glass: &FanGlass) -> Result<SwimScene, AppError> {
         let session = self.session().ok_or(NotNow::NoSession)?;
         let swim = swim_of(session)?;
-        let at = self.shown(now);
+        let at = self.shown(&self.journal.here(now));
         let figures = swim.figures(at.wall_ms);
         let next = swim.where_next(&figures);
         let aimed = self.aimed(&swim, next.ranked.first().map(|n| n.cell));

@@ -102,7 +102,7 @@ fn removal(session: &Session, id: &str) -> Option<Payload> {
     }
     let id: Uuid = id.parse().ok()?;
     let there = session.marks.iter().any(|m| m.id == id) || session.landmarks.iter().any(|l| l.id == id);
-    there.then(|| Payload::Undone { targets: vec![id] })
+    there.then(|| Payload::Removed { targets: vec![id] })
 }
 
 /// The entry for a peg at a place, where there can be one.

@@ -49,7 +49,7 @@ impl App {
     pub(super) fn choose_setup(&mut self, field: &str, value: &str) -> Result<String, AppError> {
         let unknown = || AppError::unknown(field, value);
         let draft = with_setup(self.draft.clone(), field, value).ok_or_else(unknown)?;
-        save_draft(&mut self.store, &draft)?;
+        save_draft(self.journal.store(), &draft)?;
         self.draft = draft;
         Ok(String::new())
     }
@@ -70,7 +70,7 @@ impl App {
         let mut settings = self.settings;
         settings.hand = hand.unwrap_or(settings.hand);
         settings.scheme = scheme.unwrap_or(settings.scheme);
-        save_settings(&mut self.store, settings)?;
+        save_settings(self.journal.store(), settings)?;
         self.settings = settings;
         Ok(String::new())
     }

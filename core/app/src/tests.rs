@@ -4,6 +4,7 @@ mod bench;
 mod book;
 mod files;
 mod mend;
+mod seams;
 mod watch;
 
 use super::*;

@@ -11,8 +11,10 @@ const LONGEST_ALARM_MIN: u16 = 240;
 impl App {
     /// What is to be seen and heard while the app is not looked at. The shell asks after each tap.
     pub fn watch(&mut self, now: &Moment) -> WatchView {
+        let now = &self.journal.here(now);
+        self.catch_up();
         let bank = self.bank(now);
-        let session = self.recent.current().map(|loaded| &loaded.session).filter(|s| s.is_open());
+        let session = self.journal.recent().current().map(|loaded| &loaded.session).filter(|s| s.is_open());
         watch_view(&WatchInput { words: &self.words, session, bank: &bank, phone: self.phone, now })
     }
 
@@ -45,7 +47,7 @@ impl App {
             ("scheme", "night") => return self.set(None, Some(super::Scheme::Night)),
             _ => return Err(unknown()),
         }
-        settings::save_phone(&mut self.store, phone)?;
+        settings::save_phone(self.journal.store(), phone)?;
         self.phone = phone;
         Ok(String::new())
     }

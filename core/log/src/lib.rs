@@ -7,6 +7,7 @@
 #![deny(missing_docs)]
 #![cfg_attr(test, allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::float_cmp))]
 
+mod began;
 mod canonical;
 mod effect;
 mod fish;
@@ -14,7 +15,6 @@ mod history;
 mod hlc;
 mod kit;
 mod match_day;
-pub mod merge;
 mod moment;
 mod op;
 mod payload;
@@ -22,6 +22,7 @@ mod setup;
 mod tackle;
 mod wire;
 
+pub use began::Began;
 pub use canonical::{CanonicalError, canonical_bytes, op_from_bytes, sha256_hex};
 pub use effect::{Effective, Said, effective, sorted};
 pub use fish::{FishWeight, WeightUnit};

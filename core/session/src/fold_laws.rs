@@ -135,8 +135,10 @@ fn a_mended_payload_replaces_one_of_its_own_kind_only() {
     let fish = Some(FishWeight::Weighed { unit: WeightUnit::Drams, count: 1_100 });
     day.amend(700, landed, Payload::Landed { rod: 1, fish: fish.clone() });
     assert_eq!(of(&day).casts[0].end.as_ref().unwrap().cause, EndCause::Landed { fish: fish.clone() });
+    // One of another kind, of this version or a later one, has no say, and does not revert the one before it either.
     day.amend(710, landed, Payload::Lost { rod: 1 });
-    assert_eq!(of(&day).casts[0].end.as_ref().unwrap().cause, EndCause::Landed { fish: None });
+    day.amend(720, landed, Payload::Unknown { kind: "photographed".into(), payload: None });
+    assert_eq!(of(&day).casts[0].end.as_ref().unwrap().cause, EndCause::Landed { fish });
 }
 
 #[test]

@@ -125,8 +125,8 @@ fn bad_input_is_named_and_changes_nothing() {
             Err(AppError::Bench(error)) => error,
             other => panic!("{field} {value}: {other:?}"),
         };
-    let kit = kit_of(phone.app().store.device());
-    let before = phone.app().recent.kit(kit).to_vec();
+    let kit = kit_of(phone.app().journal.store().device());
+    let before = phone.app().journal.recent().kit(kit).to_vec();
     assert_eq!(refused(&mut phone, 10, "tied", "-3"), BenchError::Negative(-3));
     assert_eq!(refused(&mut phone, 11, "wanted", "-1"), BenchError::Negative(-1));
     assert!(matches!(
@@ -149,7 +149,7 @@ fn bad_input_is_named_and_changes_nothing() {
         let error = phone.bench(30_000, field, value).unwrap_err();
         assert!(error.kind() == ErrorKind::BadInput, "{field} {value}");
     }
-    assert_eq!(phone.app().recent.kit(kit), before.as_slice());
+    assert_eq!(phone.app().journal.recent().kit(kit), before.as_slice());
     let error = phone.bench(40_000, "tied", "-3").unwrap_err();
     assert_eq!(phone.app().message(&error), "-3 is less than nothing: enter how many there are.");
     assert!(CutDownError::TooMany { ties: 1, needs: 201 }.to_string().contains("plan them in parts"));

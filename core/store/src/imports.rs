@@ -1,4 +1,4 @@
-//! The journal of imports: which ops each of them brought, so that one undo takes back one import.
+//! The imports: which ops each of them brought, so that one undo takes back one import.
 //!
 //! It is of this phone alone. What an undo writes into the log is not: that merges like any entry.
 
