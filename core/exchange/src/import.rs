@@ -5,7 +5,9 @@ use super::{
     ExchangeError, Fault, FaultKind, LooksLike, OnProgress, PROGRESS_EVERY, Progress, Tally, Trailer,
 };
 use restwater_log::Op;
-use restwater_store::{Added, Adding, Brought, Hashed, ImportRow, RowFault, Store, StoreError, each_op_of_file};
+use restwater_store::{
+    Added, Adding, Brought, Hashed, ImportRow, RowFault, Store, StoreError, each_op_of_file,
+};
 use rusqlite::TransactionBehavior;
 use std::fs::File;
 use std::io::Read;

@@ -48,7 +48,14 @@ mod tests {
     use crate::{Hlc, Moment, SessionSetup};
 
     fn op(ms: u64, device: u128, payload: Payload) -> Op {
-        let at = Moment { wall_ms: 7, offset_min: 0, zone: String::new(), mono_ms: 0, boot: String::new(), approx_s: 0 };
+        let at = Moment {
+            wall_ms: 7,
+            offset_min: 0,
+            zone: String::new(),
+            mono_ms: 0,
+            boot: String::new(),
+            approx_s: 0,
+        };
         Op {
             id: Uuid::from_u128(u128::from(ms)),
             device: Uuid::from_u128(device),

@@ -158,8 +158,7 @@ impl<'tx> Adding<'tx> {
                     Ok((row.get(0)?, None))
                 })?,
         };
-        self.sessions
-            .insert(op.session, Growth { no, made, ops: 0, began, last: op.order(), own: None });
+        self.sessions.insert(op.session, Growth { no, made, ops: 0, began, last: op.order(), own: None });
         Ok(no)
     }
 

@@ -1,10 +1,10 @@
 //! What the angler sees after a restart, under a wrong clock, after an import and after a removal.
 
 use super::*;
-use restwater_store::Store;
 use restwater_exchange::Progress;
 use restwater_log::Hlc;
 use restwater_screen::LeavesView;
+use restwater_store::Store;
 use std::fs;
 use std::ops::ControlFlow;
 use std::path::{Path, PathBuf};
@@ -187,11 +187,8 @@ fn one_mark_of_a_map_is_taken_away_alone_and_undo_still_takes_back_the_map() {
             r#"{{"type":"Feature","geometry":null,"properties":{{"kind":"aiming mark","name":"{name}","bearing_deg":{bearing}}}}}"#
         )
     };
-    let text = format!(
-        r#"{{"type":"FeatureCollection","features":[{},{}]}}"#,
-        mark("Gate", 3),
-        mark("Hut", -8)
-    );
+    let text =
+        format!(r#"{{"type":"FeatureCollection","features":[{},{}]}}"#, mark("Gate", 3), mark("Hut", -8));
     fs::write(&map, text).unwrap();
     phone.app().take_in(&map, "", &at(MIN), &mut go).unwrap();
     assert_eq!(phone.marks().len(), 2);
@@ -213,8 +210,11 @@ fn taking_an_import_of_my_own_entries_back_is_no_press_of_undo() {
     before.tap(MIN, &CAST).unwrap();
     drop(before.app.take());
     let copy = TempDir::new().unwrap();
-    fs::copy(before.dir.path().join(restwater_store::FILE_NAME), copy.path().join(restwater_store::FILE_NAME))
-        .unwrap();
+    fs::copy(
+        before.dir.path().join(restwater_store::FILE_NAME),
+        copy.path().join(restwater_store::FILE_NAME),
+    )
+    .unwrap();
     before.open();
     before.tap(15 * MIN, &BITE).unwrap();
     before.tap(16 * MIN, &LANDED).unwrap();
@@ -222,7 +222,10 @@ fn taking_an_import_of_my_own_entries_back_is_no_press_of_undo() {
     let mut restored = Phone { dir: copy, app: None, boots: 0, opens: 700 };
     restored.open();
     let id = restored.brought(&file, 20 * MIN);
-    assert_eq!(restored.app().session().unwrap().casts[0].end.as_ref().map(|end| end.cause.clone()), Some(EndCause::Landed { fish: None }));
+    assert_eq!(
+        restored.app().session().unwrap().casts[0].end.as_ref().map(|end| end.cause.clone()),
+        Some(EndCause::Landed { fish: None })
+    );
     let update = restored.tap(21 * MIN, &Action::UndoImport { id }).unwrap();
     assert_eq!(update.undo_label.as_deref(), Some("cast 22:14"), "what is gone is not offered");
     assert!(matches!(restored.tap(22 * MIN, &Action::Redo), Err(AppError::NothingToRedo)));
@@ -239,7 +242,8 @@ fn an_entry_of_a_later_version_about_a_fish_leaves_its_weight_as_it_was_mended()
     phone.tap(15 * MIN, &BITE).unwrap();
     phone.tap(16 * MIN, &LANDED).unwrap();
     let landed = phone.app().ops().last().unwrap().clone();
-    let fish = Some(restwater_log::FishWeight::Weighed { unit: restwater_log::WeightUnit::Drams, count: 1_100 });
+    let fish =
+        Some(restwater_log::FishWeight::Weighed { unit: restwater_log::WeightUnit::Drams, count: 1_100 });
     let amend = |n: u32, payload: Payload| Op {
         id: Uuid::from_u128(0xABC0 + u128::from(n)),
         hlc: Hlc { count: landed.hlc.count + n, ..landed.hlc },
@@ -313,7 +317,6 @@ fn waters_without_a_name_are_not_taken_for_one_water() {
     assert!(days.label.contains("1 session on this water"), "{days:?}");
 }
 
-
 #[test]
 fn a_partners_phone_with_the_same_boot_count_is_measured_by_the_wall_clock() {
     let mut phone = Phone::new();
@@ -343,4 +346,191 @@ fn the_name_of_a_fish_is_bounded_like_any_other_text() {
     let fish = Some(restwater_log::FishWeight::Class { name: "x".repeat(5_000) });
     let refused = phone.tap(3 * MIN, &Action::Landed { rod: 1, fish }).unwrap_err();
     assert!(matches!(refused, AppError::TooLong { .. }), "{refused}");
+}
+
+/// What the two laws below are asked of: a phone whose clock jumps, that is restarted and booted, and a partner's file.
+#[derive(Debug, Clone)]
+enum Happening {
+    Tap(Action),
+    /// Takes away the nth mark that is there.
+    Remove(usize),
+    /// The wall clock is off by so much from now on.
+    Clock(i64),
+    Restart,
+    Boot,
+    TakeIn,
+    TakeBack,
+    BringBack,
+}
+
+fn any_happening() -> impl Strategy<Value = Happening> {
+    let clocks = prop::sample::select(vec![0, -at(0).wall_ms, YEAR, -2 * 60 * MIN, 60 * MIN]);
+    prop_oneof![
+        12 => any_action().prop_map(Happening::Tap),
+        2 => (-6_000..6_000_i32).prop_map(|bearing_cdeg| {
+            Happening::Tap(Action::SetMark { name: format!("at {bearing_cdeg}"), bearing_cdeg })
+        }),
+        1 => (0..3_usize).prop_map(Happening::Remove),
+        1 => clocks.prop_map(Happening::Clock),
+        2 => Just(Happening::Restart),
+        1 => Just(Happening::Boot),
+        1 => Just(Happening::TakeIn),
+        1 => Just(Happening::TakeBack),
+        1 => Just(Happening::BringBack),
+    ]
+}
+
+/// A phone to which things happen.
+struct Life {
+    phone: Phone,
+    now: i64,
+    off: i64,
+    file: PathBuf,
+    import: Option<Uuid>,
+}
+
+impl Life {
+    fn moment(&self) -> Moment {
+        let true_time = at(self.now);
+        Moment { wall_ms: true_time.wall_ms + self.off, boot: format!("{}", self.phone.boots), ..true_time }
+    }
+
+    /// Does it, and whether it was a tap that wrote.
+    fn happen(&mut self, happening: &Happening) -> bool {
+        let moment = self.moment();
+        let action = match happening {
+            Happening::Clock(off) => {
+                self.off = *off;
+                return false;
+            }
+            Happening::Boot => {
+                self.phone.boots += 1;
+                self.phone.open();
+                return false;
+            }
+            Happening::Restart => {
+                self.phone.open();
+                return false;
+            }
+            Happening::TakeIn => {
+                self.phone.app().take_in(&self.file, "a friend", &moment, &mut go).unwrap();
+                let Screen::Files(files) = self.phone.app().screen(Which::Files, &moment).unwrap() else {
+                    panic!()
+                };
+                self.import = files.imports.first().map(|import| import.id);
+                return false;
+            }
+            Happening::Tap(action) => Some(action.clone()),
+            Happening::Remove(n) => {
+                let marks =
+                    self.phone.app().session().map(|session| session.marks.clone()).unwrap_or_default();
+                marks.get(*n).map(|mark| swim("remove", &mark.id.to_string()))
+            }
+            Happening::TakeBack => self.import.map(|id| Action::UndoImport { id }),
+            Happening::BringBack => self.import.map(|id| Action::RedoImport { id }),
+        };
+        let told = action.and_then(|action| self.phone.app().act(&action, &moment).ok());
+        told.is_some_and(|update| update.changed)
+    }
+
+    /// Every entry there is, each with how often it is there.
+    fn entries(&mut self) -> std::collections::BTreeMap<Uuid, usize> {
+        let store = self.phone.app().journal.store();
+        let mut entries = std::collections::BTreeMap::new();
+        for row in store.sessions().unwrap() {
+            for op in store.ops_of(row.id).unwrap() {
+                *entries.entry(op.id).or_insert(0) += 1;
+            }
+        }
+        entries
+    }
+}
+
+fn any_life() -> impl Strategy<Value = Vec<(Happening, i64)>> {
+    proptest::collection::vec((any_happening(), 701..600_000_i64), 1..40)
+}
+
+fn life(file: &Path) -> Life {
+    Life { phone: started(), now: 1_000, off: 0, file: file.to_owned(), import: None }
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(48))]
+
+    /// Whatever happens, an entry that was confirmed stays in the log, once; a tap that wrote nothing is one that said so; what is
+    /// shown after a restart is what was shown before it; and it is this phone's own session.
+    #[test]
+    fn no_confirmed_entry_is_lost_or_doubled_whatever_the_clock_says(happenings in any_life()) {
+        let mut theirs = phone(500);
+        theirs.tap(30 * MIN, &START).unwrap();
+        theirs.tap(31 * MIN, &CAST).unwrap();
+        let file = theirs.sent(40 * MIN);
+        let mut life = life(&file);
+        let mut known = life.entries();
+        for (happening, gap) in &happenings {
+            life.now += gap;
+            let wrote = life.happen(happening);
+            let now = life.entries();
+            prop_assert!(now.values().all(|count| *count == 1), "an entry is there twice");
+            prop_assert!(known.keys().all(|id| now.contains_key(id)), "an entry is gone after {:?}", happening);
+            if matches!(happening, Happening::Tap(_)) {
+                prop_assert_eq!(wrote, now.len() > known.len(), "{:?} was told otherwise", happening);
+            }
+            let device = life.phone.app().journal.store().device();
+            let began = life.phone.app().ops().iter().find(|op| matches!(op.payload, Payload::SessionStarted(_)));
+            prop_assert!(began.is_none_or(|op| op.device == device), "a partner's session is shown");
+            known = now;
+        }
+        life.now += MIN;
+        let (moment, before) = (life.moment(), life.phone.app().ops().to_vec());
+        let shown = life.phone.app().screen(Which::Bank, &moment).unwrap();
+        life.phone.open();
+        prop_assert_eq!(life.phone.app().ops(), before.as_slice());
+        // Which rod is chosen goes with the app, and with it what is said of that rod.
+        let Screen::Bank(shown) = shown else { panic!() };
+        let Screen::Bank(after) = life.phone.app().screen(Which::Bank, &moment).unwrap() else { panic!() };
+        prop_assert_eq!((shown.header, shown.latest), (after.header, after.latest));
+        let undo = |keys: &[restwater_screen::KeyView]| {
+            let keys = keys.iter().filter(|key| matches!(key.key, Key::Undo | Key::Redo));
+            keys.map(|key| key.sub.clone()).collect::<Vec<_>>()
+        };
+        prop_assert_eq!(undo(&shown.keys), undo(&after.keys));
+        let checked = life.phone.app().look_over().unwrap();
+        prop_assert!(checked.starts_with("All well"), "{}", checked);
+    }
+
+    /// UNDO and then REDO shows the same as before, however the log came about, and over a restart between them.
+    #[test]
+    fn undo_and_then_redo_shows_the_same(happenings in any_life(), restart in any::<bool>()) {
+        let mut theirs = phone(500);
+        theirs.tap(30 * MIN, &START).unwrap();
+        theirs.tap(31 * MIN, &CAST).unwrap();
+        let file = theirs.sent(40 * MIN);
+        let mut life = life(&file);
+        for (happening, gap) in &happenings {
+            life.now += gap;
+            life.happen(happening);
+        }
+        life.phone.open();
+        life.now += 2 * MIN;
+        let moment = life.moment();
+        let seen = |life: &mut Life| {
+            let screens = [Which::Bank, Which::Waits, Which::Changes, Which::Match, Which::Bench, Which::Book];
+            screens.map(|which| life.phone.app().screen(which, &moment).unwrap())
+        };
+        let before = seen(&mut life);
+        life.now -= MIN;
+        let at = life.moment();
+        if life.phone.app().act(&Action::Undo, &at).is_ok() {
+            if restart {
+                life.phone.open();
+            }
+            let later = Moment { wall_ms: at.wall_ms + 1_000, mono_ms: at.mono_ms + 1_000, ..at };
+            life.phone.app().act(&Action::Redo, &later).unwrap();
+            let after = seen(&mut life);
+            for (before, after) in before.iter().zip(&after) {
+                prop_assert_eq!(before, after);
+            }
+        }
+    }
 }
