@@ -5,11 +5,13 @@ use super::journal::{Beside, Journal};
 use super::{App, AppError, entropy};
 use restwater_exchange::{
     CsvOptions, ExchangeError, Incoming, OnProgress, Place, Selection, Table, Tally, export_to, import,
-    looks_like_a_store, preview, preview_backup, redo_import, restore, undo_import, write_atomically, write_csv,
+    looks_like_a_store, preview, preview_backup, redo_import, restore, undo_import, write_atomically,
+    write_csv,
 };
 use restwater_log::Moment;
 use restwater_screen::{
-    Arg, FilesInput, FilesView, FormChoice, IncomingView, Span, Stage, files_view, incoming_map, incoming_view,
+    Arg, FilesInput, FilesView, FormChoice, IncomingView, Span, Stage, files_view, incoming_map,
+    incoming_view,
 };
 use restwater_session::NotNow;
 use restwater_store::{BackupFile, Store, backups};
@@ -119,7 +121,9 @@ impl App {
         progress: &mut OnProgress<'_>,
     ) -> Result<u64, AppError> {
         let options = CsvOptions { neutralise_formulas: !self.files.formulas_as_typed };
-        Ok(write_atomically(path, |out| write_csv(self.journal.store(), what, table, options, out, progress))?)
+        Ok(write_atomically(path, |out| {
+            write_csv(self.journal.store(), what, table, options, out, progress)
+        })?)
     }
 
     fn selection(&self, span: Span, now: &Moment) -> Result<Selection, AppError> {

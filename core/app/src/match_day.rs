@@ -1,20 +1,20 @@
 //! The taps of the Match screen and what it shows.
 
-use restwater_session::Logged;
 use super::{App, AppError};
-use restwater_waits::{Advice, BITE_EXTRA_GUESS_MIN, TURN_ROUND_GUESS_MIN};
 use restwater_log::{FishSaid, FishWeight, Moment, Payload, WeightUnit};
-use restwater_session::{ClassGuess, MatchSetup};
 use restwater_match_day::clock::{MINUTE_MS, MatchClock, Phase};
 use restwater_match_day::forecast::{Landing, TimeLeft};
-use restwater_session::own_count::{OwnCount, own_count};
-use restwater_session::rest::{Rest, landing, rest_of_match};
 use restwater_match_day::rules::{Counting, NetHolds, NetRule, OverLimit, RulesError, same_name};
-use restwater_session::match_setup::MatchError;
 use restwater_match_day::weight::{Weight, WeightError};
 use restwater_screen as screen;
 use restwater_screen::{MatchInput, MatchTap, MatchView, RestInput, Signal};
+use restwater_session::Logged;
+use restwater_session::match_setup::MatchError;
+use restwater_session::own_count::{OwnCount, own_count};
+use restwater_session::rest::{Rest, landing, rest_of_match};
 use restwater_session::{CaughtFish, NotNow, Rhythm, Session, catch, rhythm, running_wait_min};
+use restwater_session::{ClassGuess, MatchSetup};
+use restwater_waits::{Advice, BITE_EXTRA_GUESS_MIN, TURN_ROUND_GUESS_MIN};
 use uuid::Uuid;
 
 /// Steers the futures of the match.
@@ -75,7 +75,8 @@ impl App {
 
     /// Plays the rest of the match where that is not done yet; none where nothing runs.
     fn play_rest(&mut self, own: &OwnCount, now: &Moment) -> Option<(Advice, Rhythm)> {
-        let session = self.journal.recent().current().map(|loaded| &loaded.session).filter(|s| s.is_open())?;
+        let session =
+            self.journal.recent().current().map(|loaded| &loaded.session).filter(|s| s.is_open())?;
         let clock = session.match_day.as_ref()?.setup.clock().ok()?;
         let left_ms = clock.left_ms(now.wall_ms);
         if left_ms <= 0 {

@@ -2,9 +2,9 @@
 
 use super::*;
 use restwater_log::{FishWeight, WeightUnit};
-use restwater_session::MatchSetup;
 use restwater_match_day::weight::Weight;
 use restwater_screen::{MatchPhase, MatchTap, MatchView, NetWarning, Signal};
+use restwater_session::MatchSetup;
 use restwater_session::catch;
 
 fn tap(tap: MatchTap) -> Action {
