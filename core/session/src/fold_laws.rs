@@ -29,7 +29,7 @@ fn a_bite_ends_the_wait_and_the_outcome_ends_the_cast() {
     let session = of(&day);
     assert_eq!(session.casts[0].end.as_ref().unwrap().cause, EndCause::Landed { fish: None });
     assert_eq!(
-        waits_of(&session, 2.0).iter().map(|w| (w.minutes(), w.is_bite())).collect::<Vec<_>>(),
+        waits_of(&session).iter().map(|w| (w.minutes(), w.is_bite())).collect::<Vec<_>>(),
         [(14.0, true)]
     );
     assert!(kinds(&session).is_empty());
@@ -43,7 +43,7 @@ fn a_forgotten_end_is_closed_by_the_next_cast_and_marked() {
     let session = of(&day);
     assert_eq!(session.casts[0].end.as_ref().unwrap().cause, EndCause::EndNotSeen);
     assert_eq!(kinds(&session), [DoubtKind::EndNotSeen]);
-    assert_eq!(waits_of(&session, 2.0)[0].minutes(), 10.0, "a turn-round before the next splash");
+    assert_eq!(waits_of(&session), [], "an end that was not seen says nothing of the bite");
     assert!(matches!(session.rods[0].state, RodState::Out { cast: 1 }));
 }
 
@@ -55,7 +55,7 @@ fn a_bite_and_then_a_cast_leaves_the_outcome_unseen() {
     day.log(900, CAST);
     let session = of(&day);
     assert_eq!(session.casts[0].end.as_ref().unwrap().cause, EndCause::OutcomeNotSeen);
-    assert!(waits_of(&session, 2.0)[0].is_bite());
+    assert!(waits_of(&session)[0].is_bite());
 }
 
 #[test]
@@ -81,7 +81,7 @@ fn a_time_set_back_moves_the_bite_and_is_marked() {
     day.amend(60 + 970, bite, Payload::TimeSet { back_s: 60 });
     day.amend(60 + 980, bite, Payload::TimeSet { back_s: 120 });
     let session = of(&day);
-    assert_eq!(waits_of(&session, 2.0)[0].minutes(), 14.0);
+    assert_eq!(waits_of(&session)[0].minutes(), 14.0);
     assert_eq!(kinds(&session), [DoubtKind::Approximate]);
 }
 
@@ -91,7 +91,7 @@ fn a_reboot_between_measures_by_the_wall_clock() {
     day.log(60, CAST);
     day.reboot();
     day.log(60 + 600, WOUND_IN);
-    assert_eq!(waits_of(&of(&day), 2.0)[0].minutes(), 10.0);
+    assert_eq!(waits_of(&of(&day))[0].minutes(), 10.0);
 }
 
 #[test]
@@ -260,7 +260,7 @@ proptest! {
         prop_assert_eq!(ids.len(), session.casts.len());
         let running = session.rods.iter().filter(|r| !matches!(r.state, RodState::Ready { .. })).count();
         prop_assert_eq!(session.casts.iter().filter(|c| c.end.is_none()).count(), running);
-        for wait in waits_of(&session, 2.0) {
+        for wait in waits_of(&session) {
             prop_assert!(wait.minutes() >= 0.0);
         }
         let landed = session.casts.iter().filter(|c| c.end.as_ref().is_some_and(|e| matches!(e.cause, EndCause::Landed { .. })));

@@ -166,7 +166,7 @@ mod tests {
     use restwater_match_day::running::NearLimit;
     use super::*;
     use crate::ClassGuess;
-    use crate::written::second;
+    use crate::written::stamp;
     use uuid::Uuid;
 
     fn setup() -> MatchSetup {
@@ -194,7 +194,7 @@ mod tests {
     fn fish(class: Option<&str>, weight: Option<FishWeight>, net: Option<&str>) -> CaughtFish {
         CaughtFish {
             cast: Uuid::nil(),
-            at: second(0),
+            at: stamp(0),
             rod: 1,
             class: class.map(str::to_owned),
             weight,
