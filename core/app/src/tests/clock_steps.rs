@@ -61,7 +61,15 @@ fn fished() -> Phone {
     ] {
         phone.tap(minute * MIN, &action).unwrap();
     }
+    aim_at_the_cast(&mut phone);
     phone
+}
+
+/// The ring goes to the cell that was cast to, past the water that is kept back.
+fn aim_at_the_cast(phone: &mut Phone) {
+    for second in [0, 2] {
+        phone.tap(13 * MIN + second * 1_000, &Action::StepAim { step: Step::Left }).unwrap();
+    }
 }
 
 fn shown(view: &SwimView) -> (String, String, Vec<String>, Vec<String>) {
@@ -72,6 +80,7 @@ fn shown(view: &SwimView) -> (String, String, Vec<String>, Vec<String>) {
 fn casts_stay_on_the_map_and_rests_are_true_when_the_clock_is_set() {
     let mut phone = fished();
     let true_view = swim(&mut phone, &at(20 * MIN));
+    assert!(true_view.cell.starts_with("2 casts"), "{}", true_view.cell);
     assert_ne!(shown(&true_view), shown(&swim(&mut phone, &at(30 * MIN))), "a rest goes on");
     for (what, step) in STEPS {
         let now = stepped(step, 20 * MIN);
@@ -102,6 +111,7 @@ fn rests_are_true_after_a_restart_of_the_app_and_of_the_phone() {
     let mut phone = fished();
     let true_view = swim(&mut phone, &at(20 * MIN));
     phone.open();
+    aim_at_the_cast(&mut phone);
     assert_eq!(shown(&swim(&mut phone, &at(20 * MIN))), shown(&true_view));
     assert_eq!(shown(&swim(&mut phone, &rebooted(20 * MIN, 18 * MIN))), shown(&true_view));
 }
@@ -109,8 +119,8 @@ fn rests_are_true_after_a_restart_of_the_app_and_of_the_phone() {
 #[test]
 fn match_time_left_is_true_when_the_clock_is_set_after_the_match() {
     let mut phone = fished();
-    phone.tap(13 * MIN, &rule("begin", "1")).unwrap();
-    for minute in [14, 40, 200] {
+    phone.tap(14 * MIN, &rule("begin", "1")).unwrap();
+    for minute in [15, 40, 200] {
         let now = at(minute * MIN);
         let (true_view, header) = (match_view(&mut phone, &now), bank(&mut phone, &now).header.length);
         for (what, step) in STEPS {
@@ -126,7 +136,7 @@ fn match_time_left_is_true_when_the_clock_is_set_after_the_match() {
 fn a_rule_changed_after_the_clock_was_set_does_not_move_all_out() {
     for (what, step) in STEPS {
         let mut phone = fished();
-        phone.tap(13 * MIN, &rule("begin", "1")).unwrap();
+        phone.tap(14 * MIN, &rule("begin", "1")).unwrap();
         let true_digits = match_view(&mut phone, &at(40 * MIN)).digits;
         phone.app().act(&rule("landing", "20"), &stepped(step, 39 * MIN)).unwrap();
         assert_eq!(match_view(&mut phone, &stepped(step, 40 * MIN)).digits, true_digits, "{what}");
@@ -140,7 +150,7 @@ fn a_rule_changed_after_the_clock_was_set_does_not_move_all_out() {
 fn the_signal_heard_after_the_clock_was_set_is_all_in() {
     for (what, step) in STEPS {
         let mut phone = fished();
-        phone.tap(13 * MIN, &rule("begin", "1")).unwrap();
+        phone.tap(14 * MIN, &rule("begin", "1")).unwrap();
         // All-in is due at 22:30:00 and heard forty seconds after.
         let heard = 16 * MIN + 80_000;
         let signal = Action::Match { tap: MatchTap::Heard { signal: restwater_screen::Signal::AllIn } };
@@ -152,8 +162,8 @@ fn the_signal_heard_after_the_clock_was_set_is_all_in() {
 #[test]
 fn alarms_ring_after_true_minutes_when_the_clock_is_set() {
     let mut phone = fished();
-    phone.tap(13 * MIN, &rule("begin", "1")).unwrap();
-    phone.tap(14 * MIN, &Action::ChoosePhone { field: "alarm".into(), value: "30".into() }).unwrap();
+    phone.tap(14 * MIN, &rule("begin", "1")).unwrap();
+    phone.tap(15 * MIN, &Action::ChoosePhone { field: "alarm".into(), value: "30".into() }).unwrap();
     let rings_in = |phone: &mut Phone, now: &Moment| -> Vec<(String, i64)> {
         let alarms = watch(phone, now).alarms;
         alarms.iter().map(|a| (a.id.clone(), a.at_wall_ms - now.wall_ms)).collect()
