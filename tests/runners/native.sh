@@ -37,8 +37,9 @@ place_bindings() {
     mkdir -p "$2/$folder"
   done
   cp -r "$1/kotlin/." "$2/$KOTLIN_BINDINGS/"
-  cp "$1/swift/RestwaterCore.swift" "$2/$SWIFT_BINDINGS/"
-  cp "$1/swift/restwaterFFI.h" "$2/$SWIFT_HEADER/"
+  # One file and one header for each crate whose records cross; all of them are one Swift module and one C module.
+  cp "$1"/swift/*.swift "$2/$SWIFT_BINDINGS/"
+  cp "$1"/swift/*.h "$2/$SWIFT_HEADER/"
 }
 
 # Fails when the committed bindings are not those of the Rust surface.

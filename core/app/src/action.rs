@@ -11,6 +11,7 @@ use uuid::Uuid;
 /// One tap.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(tag = "do", rename_all = "snake_case", deny_unknown_fields)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 pub enum Action {
     /// Begin a session.
     StartSession {

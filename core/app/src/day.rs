@@ -12,6 +12,7 @@ use serde_json::{Map, Value};
 
 /// One line of a day.
 #[derive(Debug, Clone, PartialEq)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct DayTap {
     /// When.
     pub at: Moment,

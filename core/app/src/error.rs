@@ -14,6 +14,7 @@ use restwater_swim::{EarthError, GeoJsonError, SwimError};
 
 /// What a shell can tell apart.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 pub enum ErrorKind {
     /// Not possible now; the message says what to do first.
     NotNow,

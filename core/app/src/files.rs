@@ -43,6 +43,7 @@ pub(super) struct FilesState {
 
 /// A file made to be handed on.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct Outgoing {
     /// Where it is, whole and on stable storage.
     pub path: String,
@@ -56,6 +57,7 @@ pub struct Outgoing {
 
 /// A backup just made, for the shell to copy where the user wants one.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct BackupMade {
     /// Where it is.
     pub path: String,

@@ -1,7 +1,13 @@
 //! The one place where the parts meet: a tap becomes one op in the log, and the screens are computed from it.
-#![forbid(unsafe_code)]
+// What uniffi generates for the boundary is unsafe; everything written by hand is held to this without that feature.
+#![cfg_attr(not(feature = "uniffi"), forbid(unsafe_code))]
 #![deny(missing_docs)]
 #![cfg_attr(test, allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::float_cmp))]
+
+#[cfg(feature = "uniffi")]
+uniffi::setup_scaffolding!();
+#[cfg(feature = "uniffi")]
+uniffi::use_remote_type!(restwater_log::Uuid);
 
 mod action;
 mod advisor;

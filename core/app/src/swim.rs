@@ -26,6 +26,7 @@ pub(super) struct SwimState {
 
 /// A glass for the fan, as the shell has it.
 #[derive(Debug, Clone, Copy, PartialEq)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct FanGlass {
     /// Width of the canvas in px.
     pub width_px: f64,

@@ -15,6 +15,7 @@ const BACK_MIN: &[u32] = &[1, 2, 5, 10, 15, 30];
 
 /// One doubtful entry of the list.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct MendLine {
     /// The entry.
     pub op: Uuid,
@@ -26,6 +27,7 @@ pub struct MendLine {
 
 /// The entry that is open.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct MendOpen {
     /// The entry.
     pub op: Uuid,
@@ -39,6 +41,7 @@ pub struct MendOpen {
 
 /// The Mend screen.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct MendView {
     /// What it is about.
     pub title: String,

@@ -9,6 +9,7 @@ use serde::{Deserialize, Serialize};
 
 /// A key that picks a ray or a cell.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct SwimPick {
     /// What it is handed back by: "ray" or "cell".
     pub field: String,

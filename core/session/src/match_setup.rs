@@ -11,6 +11,7 @@ use serde::{Deserialize, Serialize};
 
 /// A size class as the angler set it.
 #[derive(Debug, Clone, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct ClassGuess {
     /// As the angler calls it; it is the kind of fish, too, that the rules speak of.
     pub name: String,
@@ -20,6 +21,7 @@ pub struct ClassGuess {
 
 /// A match, whole: the last one in force is the one that counts. Times are UTC ms by the organiser's clock.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct MatchSetup {
     /// All-in.
     pub all_in_ms: i64,

@@ -9,6 +9,7 @@ use serde::{Deserialize, Serialize};
 /// Where a step stands.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 pub enum StepState {
     /// Cast and in: ticked.
     Done,
@@ -22,6 +23,7 @@ pub enum StepState {
 
 /// One cast of the plan.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct StepView {
     /// "3. pink".
     pub label: String,
@@ -33,6 +35,7 @@ pub struct StepView {
 
 /// The alternating test that runs.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct AlternationView {
     /// "Test of colour: white and pink".
     pub title: String,

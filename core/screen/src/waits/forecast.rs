@@ -15,6 +15,7 @@ const SEED: u64 = 4;
 
 /// One figure with its range.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct ForecastLine {
     /// What it is: "Bites to come".
     pub label: String,
@@ -30,6 +31,7 @@ pub struct ForecastLine {
 
 /// What is to come until all-out.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct ForecastView {
     /// Its heading.
     pub title: String,

@@ -21,6 +21,7 @@ const BITES_TO_TELL: usize = restwater_waits::BITES_TO_TELL as usize;
 
 /// The Waits screen.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct WaitsView {
     /// Its heading.
     pub title: String,
