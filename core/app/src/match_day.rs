@@ -1,20 +1,20 @@
 //! The taps of the Match screen and what it shows.
 
-use restwater_session::Logged;
 use super::{App, AppError};
-use restwater_waits::{Advice, BITE_EXTRA_GUESS_MIN, TURN_ROUND_GUESS_MIN};
 use restwater_log::{FishSaid, FishWeight, Moment, Payload, WeightUnit};
-use restwater_session::{ClassGuess, MatchSetup};
 use restwater_match_day::clock::{MINUTE_MS, MatchClock, Phase};
 use restwater_match_day::forecast::{Landing, TimeLeft};
-use restwater_session::own_count::{OwnCount, own_count};
-use restwater_session::rest::{Rest, landing, rest_of_match};
 use restwater_match_day::rules::{Counting, NetHolds, NetRule, OverLimit, RulesError, same_name};
-use restwater_session::match_setup::MatchError;
 use restwater_match_day::weight::{Weight, WeightError};
 use restwater_screen as screen;
 use restwater_screen::{MatchInput, MatchTap, MatchView, RestInput, Signal};
+use restwater_session::Logged;
+use restwater_session::match_setup::MatchError;
+use restwater_session::own_count::{OwnCount, own_count};
+use restwater_session::rest::{Rest, landing, rest_of_match};
 use restwater_session::{CaughtFish, NotNow, Rhythm, Session, Stamp, catch, rhythm, running_wait_min};
+use restwater_session::{ClassGuess, MatchSetup};
+use restwater_waits::{Advice, BITE_EXTRA_GUESS_MIN, TURN_ROUND_GUESS_MIN};
 use uuid::Uuid;
 
 /// Steers the futures of the match.
@@ -228,7 +228,8 @@ impl App {
             Signal::AllIn => setup.all_in_ms,
             Signal::AllOut => setup.all_out_ms,
         };
-        let phone_ms = self.session().and_then(|s| s.match_day.as_ref()).map(|m| m.phone_ms(&self.on_line(at)));
+        let phone_ms =
+            self.session().and_then(|s| s.match_day.as_ref()).map(|m| m.phone_ms(&self.on_line(at)));
         let phone_ms = phone_ms.ok_or(NotNow::NoMatch)?;
         let offset = MatchClock::offset_from_signal(announced, phone_ms).map_err(MatchError::from)?;
         setup.offset_ms = offset;

@@ -385,7 +385,8 @@ fn the_small_fan_is_the_same_swim_without_words() {
         assert!(full.line_role.contains(&role) && small.line_role.contains(&role), "{role:?}");
     }
     assert!(!full.label_text.is_empty() && small.label_text.is_empty());
-    let out = |s: &SwimScene| s.mark_shape.iter().filter(|m| **m == restwater_swim::MarkShape::OutNow).count();
+    let out =
+        |s: &SwimScene| s.mark_shape.iter().filter(|m| **m == restwater_swim::MarkShape::OutNow).count();
     assert_eq!((out(&full), out(&small)), (1, 1));
 }
 

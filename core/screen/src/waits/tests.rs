@@ -1,8 +1,8 @@
 //! The Waits screen of a written day.
 
 use super::*;
-use restwater_log::{Payload, Reach, Rig, Spot};
 use crate::{ChartKind, DotShape, LineStyle};
+use restwater_log::{Payload, Reach, Rig, Spot};
 use restwater_session::written::{SESSION, Written};
 use restwater_session::{fold, habit_min, rhythm, rows_of};
 
