@@ -39,7 +39,9 @@ def between(order):
             yield f"{name} is a domain and uses {used}"
 
 
-def without_tests(text):
+def code_of(text):
+    """The text without comments and without its tests."""
+    text = re.sub(r"(?m)^\s*//.*$", "", text)
     return re.split(r"#\[cfg\(test\)\]\s*(?:pub(?:\(crate\))? )?mod \w+ \{", text)[0]
 
 
@@ -57,7 +59,7 @@ def module_graph(src):
             continue
         up = r"(?<!super::)" + "super::" * (len(parts) - (parts[-1] == "mod"))
         names = set()
-        for found in re.finditer(rf"(?:\bcrate::|{up})(?!super)(\{{[^;]*?\}}|\w+)", without_tests(path.read_text())):
+        for found in re.finditer(rf"(?:\bcrate::|{up})(?!super)(\{{[^;]*?\}}|\w+)", code_of(path.read_text())):
             names |= set(re.findall(r"\w+", found.group(1)))
         graph.setdefault(parts[0], set()).update(exports.get(name, name) for name in names)
     return {module: {used for used in uses if used in graph and used != module} for module, uses in graph.items()}
