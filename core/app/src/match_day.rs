@@ -104,7 +104,7 @@ impl App {
     /// A tap on the Match screen.
     pub(super) fn match_tap(&mut self, tap: &MatchTap, at: &Moment) -> Result<String, AppError> {
         match tap {
-            MatchTap::Set { setup } => self.set_match(setup.clone(), at),
+            MatchTap::Set { setup } => self.set_match(setup, at),
             MatchTap::Choose { field, value } => self.choose_match(field, value, at),
             MatchTap::Heard { signal } => self.heard(*signal, at),
             MatchTap::Fish { back } => self.choose_fish(*back),
@@ -150,7 +150,7 @@ impl App {
         Ok(net.name.clone())
     }
 
-    fn set_match(&mut self, setup: MatchSetup, at: &Moment) -> Result<String, AppError> {
+    fn set_match(&mut self, setup: &MatchSetup, at: &Moment) -> Result<String, AppError> {
         setup.check()?;
         self.log_here(Payload::MatchSet(setup.logged()), at)
     }
@@ -169,7 +169,7 @@ impl App {
             _ => {}
         }
         let changed = self.with_rule(setup, field, value).ok_or_else(|| AppError::unknown(field, value))?;
-        self.set_match(changed, at)
+        self.set_match(&changed, at)
     }
 
     fn with_rule(&self, mut setup: MatchSetup, field: &str, value: &str) -> Option<MatchSetup> {
@@ -233,7 +233,7 @@ impl App {
         let phone_ms = phone_ms.ok_or(NotNow::NoMatch)?;
         let offset = MatchClock::offset_from_signal(announced, phone_ms).map_err(MatchError::from)?;
         setup.offset_ms = offset;
-        self.set_match(setup, at)
+        self.set_match(&setup, at)
     }
 
     fn choose_fish(&mut self, back: u32) -> Result<String, AppError> {
