@@ -70,6 +70,11 @@ impl Moment {
         Moment { boot: format!("{device:012x}/{}", self.boot), zone: self.zone.clone(), ..*self }
     }
 
+    /// The phone's own word for its boot, without the phone before it: entries of earlier versions have nothing else.
+    pub fn own_boot(&self) -> &str {
+        device_and_boot(&self.boot).1
+    }
+
     /// Whether both moments are of one boot of one phone. A moment that names no phone is taken to be of the other's.
     fn is_same_boot(&self, other: &Moment) -> bool {
         let ((device, boot), (other_device, other_boot)) =
