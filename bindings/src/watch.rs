@@ -18,11 +18,8 @@ pub struct WatchKey {
 pub struct WatchAlarm {
     /// The same for the same cast, or for the same minute of the match: a later answer replaces it.
     pub id: String,
-    /// When, by the phone's wall clock as it is set now, ms since 1970 UTC.
+    /// When, by the phone's wall clock, ms since 1970 UTC.
     pub at_wall_ms: i64,
-    /// Whether that time has come. Such an alarm stays in the list for as long as what it is about goes on: its cast is
-    /// out, its match is fished. A shell sets those that have not rung, and takes back only what is no longer listed.
-    pub rung: bool,
     /// What it says first.
     pub title: String,
     /// What it says below.
@@ -46,7 +43,7 @@ pub struct WatchView {
     pub since_wall_ms: Option<i64>,
     /// At most three keys.
     pub keys: Vec<WatchKey>,
-    /// What is to ring and what has rung, soonest first.
+    /// What is to ring, soonest first.
     pub alarms: Vec<WatchAlarm>,
 }
 
