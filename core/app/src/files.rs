@@ -4,7 +4,8 @@ use super::geojson::geojson_in;
 use super::{App, AppError, entropy};
 use restwater_exchange::{
     CsvOptions, ExchangeError, Incoming, OnProgress, Place, Selection, Table, Tally, export_to, import,
-    looks_like_a_store, preview, preview_backup, redo_import, restore, undo_import, write_atomically, write_csv,
+    looks_like_a_store, preview, preview_backup, redo_import, restore, undo_import, write_atomically,
+    write_csv,
 };
 use restwater_log::Moment;
 use restwater_screen::{
@@ -43,6 +44,7 @@ pub(super) struct FilesState {
 
 /// A file made to be handed on.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct Outgoing {
     /// Where it is, whole and on stable storage.
     pub path: String,
@@ -56,6 +58,7 @@ pub struct Outgoing {
 
 /// A backup just made, for the shell to copy where the user wants one.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct BackupMade {
     /// Where it is.
     pub path: String,

@@ -1,7 +1,13 @@
 //! The one place where the parts meet: a tap becomes one op in the log, and the screens are computed from it.
-#![forbid(unsafe_code)]
+// What uniffi generates for the boundary is unsafe; everything written by hand is held to this without that feature.
+#![cfg_attr(not(feature = "uniffi"), forbid(unsafe_code))]
 #![deny(missing_docs)]
 #![cfg_attr(test, allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::float_cmp))]
+
+#[cfg(feature = "uniffi")]
+uniffi::setup_scaffolding!();
+#[cfg(feature = "uniffi")]
+uniffi::use_remote_type!(restwater_log::Uuid);
 
 mod action;
 mod advisor;
@@ -28,23 +34,17 @@ mod tackle;
 mod update;
 mod watch;
 
-pub use restwater_screen::{Alarm, Hand, Scheme, Screen, Settings, Which};
-use restwater_screen::PhoneChoices;
 pub use action::Action;
 pub use day::{DayError, DayTap, read_day};
 pub use entropy::Entropy;
 pub use error::{AppError, ErrorKind};
 pub use files::{BackupMade, Outgoing};
 pub use repeat::REPEAT_MS;
+use restwater_screen::PhoneChoices;
+pub use restwater_screen::{Alarm, Hand, Scheme, Screen, Settings, Which};
 pub use swim::FanGlass;
 pub use update::Update;
 
-use restwater_caution::table::Region;
-use restwater_log::{Entry, HybridClock, Moment, Op, Payload, RodNumber, SessionSetup, is_kit};
-use restwater_screen as screen;
-use restwater_screen::{Arg, BankInput, BenchChoices, Wording};
-use restwater_session::{Session, Stamp, TimeLine, check, check_swim};
-use restwater_store::Store;
 use action::LONGEST_TEXT;
 use advisor::Advisor;
 use bankside::Asking;
@@ -54,6 +54,12 @@ use learning::Learning;
 use match_day::MatchState;
 use recent::Recent;
 use repeat::LastTap;
+use restwater_caution::table::Region;
+use restwater_log::{Entry, HybridClock, Moment, Op, Payload, RodNumber, SessionSetup, is_kit};
+use restwater_screen as screen;
+use restwater_screen::{Arg, BankInput, BenchChoices, Wording};
+use restwater_session::{Session, Stamp, TimeLine, check, check_swim};
+use restwater_store::Store;
 use sessions::Sessions;
 use setup::SetupState;
 use std::path::Path;
@@ -363,12 +369,7 @@ impl App {
     }
 
     /// Writes several ops of one session in one transaction; more than one make a group, undone together.
-    fn write_all(
-        &mut self,
-        session: Uuid,
-        payloads: Vec<Payload>,
-        at: &Moment,
-    ) -> Result<(), AppError> {
+    fn write_all(&mut self, session: Uuid, payloads: Vec<Payload>, at: &Moment) -> Result<(), AppError> {
         let group = (payloads.len() > 1).then(|| entropy::new_id(self.entropy.as_mut(), at.wall_ms));
         let op = |payload| Op { group, ..self.new_op(session, payload, None, at) };
         let ops: Vec<Op> = payloads.into_iter().map(op).collect();

@@ -7,6 +7,7 @@ use serde::{Deserialize, Serialize};
 /// The wall clock says what time of day it was but can jump; the monotonic clock can't jump but starts
 /// anew at each boot. Durations are measured by the second where both ends were in the same boot.
 #[derive(Debug, Clone, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct Moment {
     /// Milliseconds since 1970-01-01 UTC by the wall clock.
     #[serde(rename = "wall")]

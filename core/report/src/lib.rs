@@ -10,10 +10,10 @@ mod list;
 mod page;
 mod strip;
 
-use restwater_session::figures::Counts;
+use page::Page;
 use restwater_screen::{Arg, Wording, clock, conditions_words, iso_day};
 use restwater_session::Session;
-use page::Page;
+use restwater_session::figures::Counts;
 
 /// Times the weather was logged that are listed.
 const MOST_CONDITIONS: usize = 6;
@@ -58,7 +58,10 @@ fn weather(words: &Wording, session: &Session, page: &mut Page) {
     let known = &session.conditions[session.conditions.len().saturating_sub(MOST_CONDITIONS)..];
     let lines = known.iter().map(|at| {
         let what = conditions_words(words, &at.conditions);
-        words.say_with("report-weather", &[("time", Arg::Text(&clock(&at.at.shown))), ("what", Arg::Text(&what))])
+        words.say_with(
+            "report-weather",
+            &[("time", Arg::Text(&clock(&at.at.shown))), ("what", Arg::Text(&what))],
+        )
     });
     let lines: Vec<String> = lines.collect();
     if !lines.is_empty() {

@@ -1,9 +1,9 @@
 //! The Mend screen: doubtful entries of a session, each with what can be said of it.
 
 use super::{Arg, Choice, ChoiceRow, Wording, clock, kind_words};
-use restwater_waits::{BITE_EXTRA_GUESS_MIN, TURN_ROUND_GUESS_MIN};
 use restwater_log::{EndSaid, Op, Payload, effective, sorted};
 use restwater_session::{Cast, DoubtKind, EndCause, Session, Stamp, rhythm};
+use restwater_waits::{BITE_EXTRA_GUESS_MIN, TURN_ROUND_GUESS_MIN};
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
 use uuid::Uuid;
@@ -15,6 +15,7 @@ const BACK_MIN: &[u32] = &[1, 2, 5, 10, 15, 30];
 
 /// One doubtful entry of the list.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct MendLine {
     /// The entry.
     pub op: Uuid,
@@ -26,6 +27,7 @@ pub struct MendLine {
 
 /// The entry that is open.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct MendOpen {
     /// The entry.
     pub op: Uuid,
@@ -39,6 +41,7 @@ pub struct MendOpen {
 
 /// The Mend screen.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct MendView {
     /// What it is about.
     pub title: String,

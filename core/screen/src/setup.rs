@@ -12,6 +12,7 @@ use serde::{Deserialize, Serialize};
 
 /// The set-up screen.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct SetupView {
     /// What it is about.
     pub title: String,

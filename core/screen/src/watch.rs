@@ -1,14 +1,15 @@
 //! What is seen and heard while the app is not looked at, and the choices that belong to the phone.
 
 use super::match_day::{match_alarms, match_end};
-use super::{Arg, BankState, BankView, Choice, ChoiceRow, Key, RodView, Wording};
 use super::phone_settings::{Alarm, Hand, PhoneChoices, Scheme, Settings};
+use super::{Arg, BankState, BankView, Choice, ChoiceRow, Key, RodView, Wording};
 use restwater_log::RodNumber;
 use restwater_session::{Session, Stamp, running_wait_ms};
 use serde::{Deserialize, Serialize};
 
 /// A key on the lock screen.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct WatchKey {
     /// What it does.
     pub key: Key,
@@ -18,6 +19,7 @@ pub struct WatchKey {
 
 /// Something that is to ring.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct WatchAlarm {
     /// The same for the same cast, or for the same minute of the match: a later answer replaces it.
     pub id: String,
@@ -35,6 +37,7 @@ pub struct WatchAlarm {
 
 /// What a lock screen shows and when the phone rings.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct WatchView {
     /// Whether a session is open; without one nothing is shown and nothing rings.
     pub open: bool,
@@ -59,6 +62,7 @@ pub struct WatchView {
 
 /// The Phone screen: what belongs to this phone and not to the log.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct PhoneView {
     /// What it is about.
     pub title: String,

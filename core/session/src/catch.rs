@@ -1,8 +1,8 @@
 //! The fish that were landed, in order, with what was said of each.
 
+use super::Stamp;
 use super::cast::EndCause;
 use super::model::Session;
-use super::Stamp;
 use restwater_log::{FishWeight, RodNumber};
 use uuid::Uuid;
 

@@ -1,5 +1,6 @@
 //! The fold: ops in, session out.
 
+use super::Logged;
 use super::alternation::Alternation;
 use super::cast::{Cast, CastEnd, EndCause};
 use super::mending::{self, Later};
@@ -9,9 +10,8 @@ use super::model::{
 };
 use super::rows::value_of;
 use super::{Stamp, TimeLine};
-use restwater_log::{Op, Payload, RodNumber, Said, SessionSetup, SwimSetup, effective, sorted};
 use restwater_compare::Factor;
-use super::Logged;
+use restwater_log::{Op, Payload, RodNumber, Said, SessionSetup, SwimSetup, effective, sorted};
 use restwater_sky::conditions::Conditions;
 use restwater_swim::FeatureKind;
 use std::collections::HashMap;
@@ -34,10 +34,18 @@ pub fn fold(id: Uuid, ops: &[Op]) -> Session {
     let mut folding = Folding::new(id);
     for (entry, tapped) in in_force.iter().zip(stamps) {
         let back_ms = entry.op.at.mono_ms.saturating_sub(entry.at.mono_ms);
-        let at = Stamp { shown: entry.at.clone(), at_ms: tapped.at_ms.saturating_sub(back_ms), ..tapped.clone() };
+        let at =
+            Stamp { shown: entry.at.clone(), at_ms: tapped.at_ms.saturating_sub(back_ms), ..tapped.clone() };
         let said = entry.said.end.and_then(|(_, _, op)| ends_said.get(&op));
         let end_said_at = said.map(|op| line.place(op.device, &op.at));
-        folding.take(&Step { op: entry.op, at, tapped, payload: entry.payload, said: entry.said, end_said_at });
+        folding.take(&Step {
+            op: entry.op,
+            at,
+            tapped,
+            payload: entry.payload,
+            said: entry.said,
+            end_said_at,
+        });
     }
     folding.session.time_line = line;
     mending::apply(&mut folding.session, &folding.said_later);
@@ -147,7 +155,11 @@ impl Folding {
             }
             Payload::ConditionsSet(conditions) => {
                 let (op, at) = (step.op.id, step.at.clone());
-                session.conditions.push(ConditionsAt { op, at, conditions: Conditions::from_logged(conditions) });
+                session.conditions.push(ConditionsAt {
+                    op,
+                    at,
+                    conditions: Conditions::from_logged(conditions),
+                });
             }
             Payload::MarkSet { name, bearing_cdeg } => {
                 let mark = Mark { id: step.op.id, name: name.clone(), bearing_cdeg: *bearing_cdeg };
@@ -318,13 +330,7 @@ impl Folding {
     }
 
     /// Closes whatever is out because something else shows that it must be in.
-    fn close_unseen(
-        &mut self,
-        slot: usize,
-        step: &Step,
-        without_bite: EndCause,
-        doubt: Option<DoubtKind>,
-    ) {
+    fn close_unseen(&mut self, slot: usize, step: &Step, without_bite: EndCause, doubt: Option<DoubtKind>) {
         let Some(cast) = self.running(slot) else { return };
         let Some((op, bitten)) = self.session.casts.get(cast).map(|c| (c.op, c.bite.is_some())) else {
             return;

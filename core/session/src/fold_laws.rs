@@ -3,9 +3,12 @@
 use super::catch;
 use super::written::{SESSION, Written, second};
 use super::{DoubtKind, EndCause, Rhythm, RodState, Session, check, fold, rhythm, waits_of};
-use restwater_log::{Moment, Reach, Spot, SwimSetup};
-use restwater_log::{ClassGuess, Conditions, EndSaid, FishSaid, FishWeight, MatchRules, MatchSetup, Op, Payload, Rig, Weight, WeightUnit, canonical_bytes, effective, history, op_from_bytes, sorted};
 use proptest::prelude::*;
+use restwater_log::{
+    ClassGuess, Conditions, EndSaid, FishSaid, FishWeight, MatchRules, MatchSetup, Op, Payload, Rig, Weight,
+    WeightUnit, canonical_bytes, effective, history, op_from_bytes, sorted,
+};
+use restwater_log::{Moment, Reach, Spot, SwimSetup};
 use uuid::Uuid;
 
 const CAST: Payload = Payload::Cast { rod: 1 };
@@ -219,13 +222,18 @@ fn any_match_payload() -> impl Strategy<Value = Payload> {
 /// What is said of the swim.
 fn any_swim_payload() -> impl Strategy<Value = Payload> {
     let (cdeg, cm) = (-9_500..9_500_i32, 0..20_000_u32);
-    let op = (prop_oneof![Just(0xD1_u128), Just(0xD2)], 1..20_u128).prop_map(|(device, n)| Uuid::from_u128(device << 64 | n));
+    let op = (prop_oneof![Just(0xD1_u128), Just(0xD2)], 1..20_u128)
+        .prop_map(|(device, n)| Uuid::from_u128(device << 64 | n));
     prop_oneof![
-        (cdeg.clone(), cdeg.clone(), cm.clone(), cm.clone())
-            .prop_map(|(from_cdeg, to_cdeg, from_cm, to_cm)| Payload::KeptBack { from_cdeg, to_cdeg, from_cm, to_cm }),
+        (cdeg.clone(), cdeg.clone(), cm.clone(), cm.clone()).prop_map(
+            |(from_cdeg, to_cdeg, from_cm, to_cm)| Payload::KeptBack { from_cdeg, to_cdeg, from_cm, to_cm }
+        ),
         op.prop_map(|kept| Payload::Released { kept }),
         ("[a-z]{1,4}", cdeg.clone()).prop_map(|(name, bearing_cdeg)| Payload::MarkSet { name, bearing_cdeg }),
-        (1..200_u32).prop_map(|rest_target_min| Payload::SwimSet(SwimSetup { rest_target_min, ..SwimSetup::default() })),
+        (1..200_u32).prop_map(|rest_target_min| Payload::SwimSet(SwimSetup {
+            rest_target_min,
+            ..SwimSetup::default()
+        })),
         proptest::collection::vec((-5_000..5_000_i32, 0..9_000_i32), 0..5)
             .prop_map(|corners_cm| Payload::OutlineSet { corners_cm }),
         (0..4_u8, cdeg, cm).prop_map(|(rod, bearing_cdeg, cm)| Payload::SpotSet {
@@ -238,10 +246,13 @@ fn any_swim_payload() -> impl Strategy<Value = Payload> {
 /// What no tap of a session writes: entries of a kit, and of a later version.
 fn any_stray_payload() -> impl Strategy<Value = Payload> {
     prop_oneof![
-        proptest::collection::vec(0..9_000_u32, 0..4).prop_map(|heights_tenth_mm| Payload::LadderSet { heights_tenth_mm }),
+        proptest::collection::vec(0..9_000_u32, 0..4)
+            .prop_map(|heights_tenth_mm| Payload::LadderSet { heights_tenth_mm }),
         (1..900_u32, 1..9_000_u32).prop_map(|(depth_cm, fall_ms)| Payload::FallTimed { depth_cm, fall_ms }),
-        ("later_[a-z]{1,4}", proptest::option::of(0..9_i64))
-            .prop_map(|(kind, n)| Payload::Unknown { kind, payload: n.map(|n| serde_json::json!({ "n": n, "rod": 1 })) }),
+        ("later_[a-z]{1,4}", proptest::option::of(0..9_i64)).prop_map(|(kind, n)| Payload::Unknown {
+            kind,
+            payload: n.map(|n| serde_json::json!({ "n": n, "rod": 1 }))
+        }),
     ]
 }
 

@@ -3,9 +3,13 @@
 //! [`fold`] is a pure function of the set of ops: any order of arrival gives the same session. What
 //! makes no sense where it stands (a bite with nothing out, after a merge) is kept as a [`Doubt`] to
 //! mend, never dropped in silence and never an error.
-#![forbid(unsafe_code)]
+// What uniffi generates for the boundary is unsafe; everything written by hand is held to this without that feature.
+#![cfg_attr(not(feature = "uniffi"), forbid(unsafe_code))]
 #![deny(missing_docs)]
 #![cfg_attr(test, allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::float_cmp))]
+
+#[cfg(feature = "uniffi")]
+uniffi::setup_scaffolding!();
 
 mod allowed;
 mod alternation;

@@ -1,16 +1,16 @@
 //! What a session says of its match.
 
-use super::cast::{CastEnd, EndCause};
-use super::model::Session;
+use super::Logged;
 use super::Stamp;
+use super::cast::{CastEnd, EndCause};
 use super::fold::Step;
-use restwater_log::{FishSaid, FishWeight, Payload};
+use super::model::Session;
 use crate::MatchSetup;
+use restwater_log::{FishSaid, FishWeight, Payload};
 use restwater_match_day::clock::{ClockError, Phase};
 use restwater_match_day::rules::same_name;
 use restwater_match_day::weight::Weight;
 use serde::{Deserialize, Serialize};
-use super::Logged;
 use uuid::Uuid;
 
 /// The match in force.
@@ -90,7 +90,12 @@ impl Session {
                 }
             }
             Payload::NetWeighed { net, shown } => {
-                let scales = NetScales { op, at: step.at.clone(), net: net.clone(), shown: Weight::from_logged(shown) };
+                let scales = NetScales {
+                    op,
+                    at: step.at.clone(),
+                    net: net.clone(),
+                    shown: Weight::from_logged(shown),
+                };
                 match self.scales.iter_mut().find(|s| same_name(&s.net, net)) {
                     Some(place) => *place = scales,
                     None => self.scales.push(scales),

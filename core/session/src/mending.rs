@@ -1,11 +1,11 @@
 //! What is remembered afterwards: ends that were not seen, casts that were forgotten, entries that are right
 //! as they stand, and gaps in which something may be missing.
 
+use super::Stamp;
 use super::cast::{Cast, CastEnd, EndCause};
+use super::fold::Step;
 use super::model::{Doubt, DoubtKind, RodState, Session};
 use super::rhythm::median;
-use super::Stamp;
-use super::fold::Step;
 use restwater_log::{EndSaid, Payload, RodNumber};
 use std::collections::{HashMap, HashSet};
 use uuid::Uuid;

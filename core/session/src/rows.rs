@@ -3,9 +3,9 @@
 use super::cast::{Cast, EndCause};
 use super::model::Session;
 use super::waits::{Stretch, stretches};
+use restwater_compare::Factor;
 use restwater_compare::{BiteOutcome, CastRow};
 use restwater_log::{Reach, Rig, Spot};
-use restwater_compare::Factor;
 use std::collections::BTreeMap;
 
 /// The waits of the finished casts of a session as rows, in the order of the log. Times are minutes from the start of
@@ -157,7 +157,11 @@ mod tests {
         };
         assert_eq!(waits(&of(false, 0)), [(12.0, true)]);
         assert_eq!(waits(&of(true, 0)), [(5.0, false), (4.0, false), (3.0, true)]);
-        assert_eq!(waits(&of(true, 60)), [(4.0, false), (4.0, false), (3.0, true)], "it settles after the splash only");
+        assert_eq!(
+            waits(&of(true, 60)),
+            [(4.0, false), (4.0, false), (3.0, true)],
+            "it settles after the splash only"
+        );
         let session = of(true, 0);
         let rows: Vec<_> = rows_of(&session).iter().map(|r| (r.at_min, r.twitched, r.outcome)).collect();
         assert_eq!(rows, [(1.0, true, None), (6.0, true, None), (10.0, false, Some(BiteOutcome::Lost))]);

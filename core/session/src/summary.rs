@@ -4,9 +4,9 @@ use super::cast::EndCause;
 use super::model::{Loss, PegPlace, Session};
 use super::rows::rows_of;
 use super::waits::{casts_that_tell, waits_of};
-use restwater_waits::Wait;
 use restwater_compare::CastRow;
 use restwater_sky::conditions::Conditions;
+use restwater_waits::Wait;
 use serde::{Deserialize, Serialize};
 
 /// The gist of a session.
@@ -45,7 +45,8 @@ pub struct Summary {
 impl Summary {
     /// The gist of a session.
     pub fn of(session: &Session) -> Self {
-        let span = session.started.as_ref().zip(session.ended.as_ref()).map(|(from, to)| to.minutes_since(from));
+        let span =
+            session.started.as_ref().zip(session.ended.as_ref()).map(|(from, to)| to.minutes_since(from));
         let landed = |cast: &&super::Cast| {
             cast.end.as_ref().is_some_and(|end| matches!(end.cause, EndCause::Landed { .. }))
         };

@@ -46,11 +46,8 @@ impl Stamp {
     pub fn since(&self, earlier: &Stamp) -> Elapsed {
         let ms = self.at_ms.saturating_sub(earlier.at_ms);
         let one_run = self.run.is_some() && self.run == earlier.run;
-        let uncertain_ms = if one_run {
-            0
-        } else {
-            self.uncertain_ms.max(earlier.uncertain_ms).max(Moment::JUMP_MS)
-        };
+        let uncertain_ms =
+            if one_run { 0 } else { self.uncertain_ms.max(earlier.uncertain_ms).max(Moment::JUMP_MS) };
         let off = self.shown.wall_ms.saturating_sub(earlier.shown.wall_ms).saturating_sub(ms);
         let jump_ms = if off.saturating_abs() > Moment::JUMP_MS { off } else { 0 };
         Elapsed { ms, uncertain_ms, jump_ms }

@@ -41,12 +41,18 @@ pub fn casts_that_tell(session: &Session) -> usize {
 
 /// The waits of one cast, in the order of time.
 pub(super) fn stretches<'a>(session: &Session, cast: &'a Cast) -> Vec<Stretch<'a>> {
-    let Some(until) = cast.wait_end().filter(|until| until.ms_since(&cast.start) >= 0) else { return Vec::new() };
+    let Some(until) = cast.wait_end().filter(|until| until.ms_since(&cast.start) >= 0) else {
+        return Vec::new();
+    };
     let mut from = &cast.start;
     let mut all = Vec::new();
     let twitches = if session.setup.twitch_restarts { cast.twitches_until(until) } else { Vec::new() };
     for twitch in twitches {
-        all.extend(stretch(session, cast, from, twitch, false).map(|wait| Stretch { from, wait, twitched: true }));
+        all.extend(stretch(session, cast, from, twitch, false).map(|wait| Stretch {
+            from,
+            wait,
+            twitched: true,
+        }));
         from = twitch;
     }
     if !cast.end_not_seen() {

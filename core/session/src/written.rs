@@ -87,16 +87,7 @@ impl Written {
     pub fn write(&mut self, at: Moment, payload: Payload, amends: Option<Uuid>, group: Option<Uuid>) -> Uuid {
         let id = Uuid::from_u128(self.device.as_u128() << 64 | (self.ops.len() as u128 + 1));
         let hlc = self.clock.tick(at.wall_ms);
-        self.ops.push(Op {
-            id,
-            device: self.device,
-            hlc,
-            at,
-            session: SESSION,
-            payload,
-            amends,
-            group,
-        });
+        self.ops.push(Op { id, device: self.device, hlc, at, session: SESSION, payload, amends, group });
         id
     }
 }

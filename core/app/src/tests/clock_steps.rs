@@ -52,13 +52,9 @@ fn rule(field: &str, value: &str) -> Action {
 /// A spot, a cast of eight minutes to it and one that is out since the twelfth minute; water kept back in the second.
 fn fished() -> Phone {
     let mut phone = started();
-    for (minute, action) in [
-        (1, Action::KeepBack),
-        (2, Action::CastHere),
-        (3, CAST),
-        (11, WOUND_IN),
-        (12, CAST),
-    ] {
+    for (minute, action) in
+        [(1, Action::KeepBack), (2, Action::CastHere), (3, CAST), (11, WOUND_IN), (12, CAST)]
+    {
         phone.tap(minute * MIN, &action).unwrap();
     }
     aim_at_the_cast(&mut phone);
@@ -100,7 +96,10 @@ fn casts_made_after_the_clock_was_set_lie_after_those_before() {
         assert_eq!(shown(&view), shown(&swim(&mut other, &at(40 * MIN))), "{what}");
         let drift = |phone: &mut Phone| {
             let session = phone.app().session().unwrap().clone();
-            restwater_session::rows_of(&session).iter().map(|r| (r.at_min, r.wait.minutes())).collect::<Vec<_>>()
+            restwater_session::rows_of(&session)
+                .iter()
+                .map(|r| (r.at_min, r.wait.minutes()))
+                .collect::<Vec<_>>()
         };
         assert_eq!(drift(&mut phone), drift(&mut other), "{what}");
     }

@@ -70,7 +70,9 @@ fn an_alarm_that_has_rung_stays_while_its_cast_is_out() {
     phone.tap(MIN, &CAST).unwrap();
     let seen = |phone: &mut Phone, ms| {
         let watch = phone.watch(ms);
-        let of = |alarms: Vec<restwater_screen::WatchAlarm>, due| alarms.into_iter().map(move |a| (a.at_wall_ms, due));
+        let of = |alarms: Vec<restwater_screen::WatchAlarm>, due| {
+            alarms.into_iter().map(move |a| (a.at_wall_ms, due))
+        };
         of(watch.alarms, false).chain(of(watch.due, true)).collect::<Vec<_>>()
     };
     assert_eq!(seen(&mut phone, 12 * MIN), [(at(13 * MIN).wall_ms, false)]);
@@ -93,7 +95,11 @@ fn the_alarm_counts_from_where_the_wait_counts() {
     assert_eq!(due(&mut phone, 2 * MIN), 15 * MIN, "two minutes to settle, then twelve");
     assert_eq!(phone.bank(9 * MIN).strip.elapsed_min, Some(6.0));
     phone.tap(9 * MIN, &Action::Twitch { rod: 1 }).unwrap();
-    assert_eq!(phone.bank(10 * MIN).strip.elapsed_min, Some(1.0), "the bait lies where it settled: no second settling");
+    assert_eq!(
+        phone.bank(10 * MIN).strip.elapsed_min,
+        Some(1.0),
+        "the bait lies where it settled: no second settling"
+    );
     assert_eq!(due(&mut phone, 10 * MIN), 21 * MIN);
 }
 
@@ -108,12 +114,17 @@ fn settling_and_twitches_are_chosen_on_the_set_up_screen() {
         rows(phone).into_iter().find(|r| r.field == field).map(|r| r.value).unwrap()
     };
     assert_eq!((value(&mut phone, "settle").as_str(), value(&mut phone, "twitch").as_str()), ("none", "no"));
-    for (second, (field, wanted, shows)) in
-        (1..).zip([("settle", "60", "1 min"), ("settle", "30", "30 s"), ("twitch", "on", "yes"), ("twitch", "off", "no")])
-    {
+    for (second, (field, wanted, shows)) in (1..).zip([
+        ("settle", "60", "1 min"),
+        ("settle", "30", "30 s"),
+        ("twitch", "on", "yes"),
+        ("twitch", "off", "no"),
+    ]) {
         let choices = rows(&mut phone).into_iter().find(|r| r.field == field).unwrap().choices;
         assert!(choices.iter().any(|c| c.value == wanted), "{choices:?}");
-        phone.tap(second * 1_000, &Action::ChooseSetup { field: field.into(), value: wanted.into() }).unwrap();
+        phone
+            .tap(second * 1_000, &Action::ChooseSetup { field: field.into(), value: wanted.into() })
+            .unwrap();
         assert_eq!(value(&mut phone, field), shows);
     }
     phone.tap(60_000, &START).unwrap();

@@ -1,10 +1,10 @@
 //! One row after another, cell by cell.
 
 use super::{CsvOptions, ExchangeError};
-use restwater_log::Moment;
-use restwater_session::Stamp;
 use chrono::{DateTime, FixedOffset, SecondsFormat};
 use csv::{Terminator, Writer, WriterBuilder};
+use restwater_log::Moment;
+use restwater_session::Stamp;
 use std::borrow::Cow;
 use std::io::Write;
 

@@ -11,14 +11,15 @@ use super::figures::{clock, hours_minutes};
 use super::match_day::bank_line;
 use super::place::{rig_words, spot_words};
 use super::{Arg, KeyView, Wording};
-use restwater_waits::{Advice, WaitingOn};
 use restwater_log::{Entry, RodNumber};
 use restwater_session::{Rhythm, Session, Stamp};
+use restwater_waits::{Advice, WaitingOn};
 use serde::{Deserialize, Serialize};
 
 /// What the chosen rod is doing.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 pub enum BankState {
     /// No session is open.
     NoSession,
@@ -32,6 +33,7 @@ pub enum BankState {
 
 /// The line at the top.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct HeaderView {
     /// "Peg 22", or the water, or nothing entered.
     pub place: String,
@@ -43,6 +45,7 @@ pub struct HeaderView {
 
 /// One rod's clock.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct RodView {
     /// Which rod, from 1.
     pub rod: u8,
@@ -67,6 +70,7 @@ pub struct RodView {
 /// The shape of a mark on the strip.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 pub enum StripMarkShape {
     /// A bite came after this wait: a diamond.
     Bite,
@@ -78,6 +82,7 @@ pub enum StripMarkShape {
 
 /// One mark on the strip.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct StripMark {
     /// Where, in minutes from the splash.
     pub minute: f64,
@@ -89,6 +94,7 @@ pub struct StripMark {
 
 /// The wait strip: a tape of minutes.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct StripView {
     /// Minutes from end to end; a multiple of five.
     pub length_min: f64,
@@ -113,6 +119,7 @@ pub struct StripView {
 /// How the advice is to be shown.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 pub enum AdviceTone {
     /// Nothing can be said yet.
     Unknown,
@@ -128,6 +135,7 @@ pub enum AdviceTone {
 
 /// What the record says, in words.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct AdviceView {
     /// "Hold until 22. Recast by 27."
     pub headline: String,
@@ -141,6 +149,7 @@ pub struct AdviceView {
 
 /// The whole Bank screen.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct BankView {
     /// What the chosen rod is doing.
     pub state: BankState,

@@ -3,28 +3,31 @@
 use super::now::local_clock;
 use super::weights::estimate;
 use super::{MatchInput, MatchLine, RestInput};
-use restwater_waits::AdviceState;
-use restwater_session::{MatchDay, MatchSetup};
+use crate::figures::{hours_minutes, trimmed, whole};
 use restwater_match_day::casts_left::RangeMs;
 use restwater_match_day::clock::{MINUTE_MS, MatchClock, Phase};
 use restwater_match_day::forecast::Range;
-use restwater_session::own_count::OwnCount;
-use restwater_session::rest::{casts_of_all_rods, cycle, finish};
 use restwater_match_day::rules::OverLimit;
 use restwater_match_day::weight::Weight;
-use crate::figures::{hours_minutes, trimmed, whole};
+use restwater_session::{MatchDay, MatchSetup};
+use restwater_session::own_count::OwnCount;
+use restwater_session::rest::{casts_of_all_rods, cycle, finish};
 use restwater_session::{Session, running_wait_min};
 use restwater_sky::daylight::{Light, Place, daylight};
+use restwater_waits::AdviceState;
 
 /// Minutes each rod's bait has been out.
 pub(super) fn out_min(session: &Session, input: &MatchInput) -> Vec<Option<f64>> {
-    let of = |rod: &restwater_session::Rod| running_wait_min(session, session.running(rod.number)?, input.now);
+    let of =
+        |rod: &restwater_session::Rod| running_wait_min(session, session.running(rod.number)?, input.now);
     session.rods.iter().map(of).collect()
 }
 
 /// Casts left and the last cast worth making.
 pub(super) fn casts(input: &MatchInput, match_day: &MatchDay) -> Vec<MatchLine> {
-    let (Some(session), Ok(left_ms)) = (input.session, match_day.left_ms(input.now)) else { return Vec::new() };
+    let (Some(session), Ok(left_ms)) = (input.session, match_day.left_ms(input.now)) else {
+        return Vec::new();
+    };
     let Some(rest) = &input.rest else { return Vec::new() };
     let (leave, turn) = cycle(rest.advice, &rest.rhythm);
     let out = out_min(session, input);
@@ -50,8 +53,11 @@ fn last_cast(input: &MatchInput, rest: &RestInput, match_day: &MatchDay) -> Matc
         }
         None => input.say("match-cant-tell", &[]),
         Some(last) => {
-            let id =
-                if match_day.phone_ms(input.now) > at(last.before_all_out) { "match-last-past" } else { "match-last-by" };
+            let id = if match_day.phone_ms(input.now) > at(last.before_all_out) {
+                "match-last-past"
+            } else {
+                "match-last-by"
+            };
             let (from, to) = (time(last.high), time(last.low));
             input.say(id, &[("time", &time(last.before_all_out)), ("from", &from), ("to", &to)])
         }

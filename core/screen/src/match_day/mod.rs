@@ -15,17 +15,18 @@ pub use tap::{MatchTap, Signal};
 pub use weights::{short as weight_words, units};
 
 use super::{Arg, ChoiceRow, Wording};
-use restwater_waits::Advice;
+use restwater_match_day::running::RunningError;
 use restwater_session::MatchSetup;
 use restwater_session::own_count::OwnCount;
 use restwater_session::rest::Rest;
-use restwater_match_day::running::RunningError;
 use restwater_session::{CaughtFish, MatchDay, Rhythm, Session, Stamp};
+use restwater_waits::Advice;
 use serde::{Deserialize, Serialize};
 
 /// Where the match stands.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 pub enum MatchPhase {
     /// No session was ever begun.
     NoSession,
@@ -43,6 +44,7 @@ pub enum MatchPhase {
 
 /// A figure of the Match screen.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct MatchLine {
     /// What it is, "Casts left".
     pub label: String,
@@ -53,6 +55,7 @@ pub struct MatchLine {
 /// How near a net is to its limit, by the upper end.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 pub enum NetWarning {
     /// No limit, or under 80 % of it.
     Clear,
@@ -64,6 +67,7 @@ pub enum NetWarning {
 
 /// One keepnet.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct NetView {
     /// Its name.
     pub name: String,
@@ -85,6 +89,7 @@ pub struct NetView {
 
 /// A key that hands back a tap.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct MatchKey {
     /// Its word.
     pub label: String,
@@ -102,6 +107,7 @@ pub struct MatchKey {
 
 /// A key that turns to another page of the screen.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct PageKey {
     /// Its word.
     pub label: String,
@@ -113,6 +119,7 @@ pub struct PageKey {
 
 /// The page of one fish.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct FishPage {
     /// "Fish 7, landed 12:46".
     pub title: String,
@@ -138,6 +145,7 @@ pub struct FishPage {
 
 /// The page of the weigh-in.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct WeighInPage {
     /// "Weigh-in: Net 1".
     pub title: String,
@@ -157,6 +165,7 @@ pub struct WeighInPage {
 
 /// An alarm that is still to come.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct AlarmView {
     /// Minutes before all-out.
     pub minutes: u16,
@@ -168,6 +177,7 @@ pub struct AlarmView {
 
 /// The whole Match screen.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct MatchView {
     /// Its heading.
     pub title: String,

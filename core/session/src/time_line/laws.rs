@@ -96,7 +96,12 @@ fn any_day(clocks_are_moved: bool) -> impl Strategy<Value = Day> {
         let mut true_ms = HashMap::new();
         let mut now_ms = 0;
         let start = phones[0].moment(0);
-        let id = phones[0].day.write(start, Payload::SessionStarted(restwater_log::SessionSetup::default()), None, None);
+        let id = phones[0].day.write(
+            start,
+            Payload::SessionStarted(restwater_log::SessionSetup::default()),
+            None,
+            None,
+        );
         true_ms.insert(id, 0);
         for (gap_ms, second_phone, fate) in steps {
             now_ms += gap_ms;
