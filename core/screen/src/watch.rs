@@ -25,13 +25,14 @@ pub struct WatchAlarm {
     pub id: String,
     /// When, by the phone's wall clock as it is set now, ms since 1970 UTC.
     pub at_wall_ms: i64,
-    /// Whether that time has come. Such an alarm stays in the list for as long as what it is about goes on: its cast is
-    /// out, its match is fished. A shell sets those that have not rung, and takes back only what is no longer listed.
-    pub rung: bool,
     /// What it says first.
     pub title: String,
     /// What it says below.
     pub text: String,
+    /// The rod it rings for; none for the match.
+    pub rod: Option<RodNumber>,
+    /// What can be done about it at once.
+    pub keys: Vec<WatchKey>,
 }
 
 /// What a lock screen shows and when the phone rings.
@@ -52,8 +53,11 @@ pub struct WatchView {
     pub since_wall_ms: Option<i64>,
     /// At most three keys.
     pub keys: Vec<WatchKey>,
-    /// What is to ring and what has rung, soonest first.
+    /// What is to ring, soonest first.
     pub alarms: Vec<WatchAlarm>,
+    /// What was to ring by now and still stands: its cast is out, its match is fished. A shell takes back only what is
+    /// in neither list.
+    pub due: Vec<WatchAlarm>,
 }
 
 /// The Phone screen: what belongs to this phone and not to the log.
@@ -88,6 +92,8 @@ pub fn watch_view(input: &WatchInput) -> WatchView {
         input.words.say_with("watch-title", &[("rod", name), ("since", since)])
     });
     let counts = chosen.filter(|rod| !rod.digits.is_empty());
+    let (due, alarms) =
+        all_alarms(input).into_iter().partition(|alarm| alarm.at_wall_ms <= input.now.shown.wall_ms);
     WatchView {
         open: input.session.is_some(),
         keep_awake: input.phone.awake && input.session.is_some(),
@@ -96,7 +102,8 @@ pub fn watch_view(input: &WatchInput) -> WatchView {
         text: input.bank.advice.headline.clone(),
         since_wall_ms: counts.map(|rod| input.now.shown.wall_ms - rod.elapsed_ms),
         keys: keys(input),
-        alarms: all_alarms(input),
+        alarms,
+        due,
     }
 }
 
@@ -115,16 +122,17 @@ fn keys(input: &WatchInput) -> Vec<WatchKey> {
     wanted.iter().filter_map(key).collect()
 }
 
-/// Those of the baits that are out and those of the match, soonest first.
+/// Those of the baits that are out and those of the match, past ones too, soonest first.
 fn all_alarms(input: &WatchInput) -> Vec<WatchAlarm> {
     let mut all = alarms(input);
     if let Some(match_day) = input.session.and_then(|s| s.match_day.as_ref()) {
         all.extend(match_alarms(input.words, match_day, input.now).into_iter().map(|alarm| WatchAlarm {
             id: format!("match-{}", alarm.minutes),
             at_wall_ms: alarm.at_ms,
-            rung: alarm.at_ms <= input.now.shown.wall_ms,
             title: alarm.says,
             text: match_end(input.words, &match_day.setup, input.now),
+            rod: None,
+            keys: Vec::new(),
         }));
     }
     restwater_sorting::by_key(&mut all, |alarm| alarm.at_wall_ms);
@@ -149,15 +157,18 @@ fn alarms(input: &WatchInput) -> Vec<WatchAlarm> {
         Alarm::Off | Alarm::After(_) => "watch-after",
     };
     let minutes = Arg::Count(libm::round(minute) as usize);
+    let key = |key, label| WatchKey { key, label: input.words.say(label) };
+    let keys = [key(Key::WoundIn, "key-wound-in"), key(Key::Cast, "key-cast")];
     let alarm = |rod: &RodView| {
         let waited_ms = running_wait_ms(session, session.running(rod.rod)?, input.now)?;
         let left_ms = (minute * 60_000.0) as i64 - waited_ms;
         Some(WatchAlarm {
             id: format!("rod-{}", rod.rod),
             at_wall_ms: input.now.shown.wall_ms.saturating_add(left_ms),
-            rung: left_ms <= 0,
             title: input.words.say_with(id, &[("rod", Arg::Text(&rod.name)), ("minutes", minutes)]),
             text: rod.since.clone(),
+            rod: Some(rod.rod),
+            keys: keys.to_vec(),
         })
     };
     let out = input.bank.rods.iter().filter(|rod| rod.state == BankState::Out);

@@ -69,7 +69,11 @@ fn an_alarm_that_has_rung_stays_while_its_cast_is_out() {
     phone.tap(0, &choose("alarm", "12")).unwrap();
     phone.tap(MIN, &CAST).unwrap();
     let seen = |phone: &mut Phone, ms| {
-        phone.watch(ms).alarms.iter().map(|a| (a.at_wall_ms, a.rung)).collect::<Vec<_>>()
+        let watch = phone.watch(ms);
+        let of = |alarms: Vec<restwater_screen::WatchAlarm>, due| {
+            alarms.into_iter().map(move |a| (a.at_wall_ms, due))
+        };
+        of(watch.alarms, false).chain(of(watch.due, true)).collect::<Vec<_>>()
     };
     assert_eq!(seen(&mut phone, 12 * MIN), [(at(13 * MIN).wall_ms, false)]);
     assert_eq!(seen(&mut phone, 13 * MIN), [(at(13 * MIN).wall_ms, true)], "the shell has nothing to hush");
