@@ -54,7 +54,12 @@ const MIN: i64 = 60_000;
 
 impl Phone {
     fn new() -> Self {
-        let mut phone = Self { dir: TempDir::new().unwrap(), app: None, boots: 0, opens: 0 };
+        Self::with_ids_from(0)
+    }
+
+    /// A phone whose ids, its own among them, begin at another place: it is another device.
+    fn with_ids_from(opens: u64) -> Self {
+        let mut phone = Self { dir: TempDir::new().unwrap(), app: None, boots: 0, opens };
         phone.open();
         phone
     }

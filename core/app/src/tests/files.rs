@@ -39,9 +39,7 @@ fn logged(entropy: u64) -> Phone {
 
 /// The same begun so many minutes later.
 fn logged_from(entropy: u64, minutes: i64) -> Phone {
-    let mut phone = Phone::new();
-    phone.opens = entropy;
-    phone.open();
+    let mut phone = Phone::with_ids_from(entropy);
     for (minute, action) in [(0, START), (1, CAST), (15, BITE), (16, LANDED), (18, CAST), (30, WOUND_IN)] {
         phone.tap((minutes + minute) * MIN, &action).unwrap();
     }
