@@ -9,6 +9,25 @@ extension View {
     public func onOpenURL(perform action: @escaping (URL) -> Void) -> some View { _never(self) }
     public func task<T: Equatable>(id: T, @_inheritActorContext _ action: @escaping @Sendable () async -> Void) -> some View { _never(self) }
 
+    // swiftui/view/task(priority:_:)
+    public func task(priority: TaskPriority = .userInitiated, @_inheritActorContext _ action: @escaping @Sendable () async -> Void) -> some View { _never(self) }
+    // swiftui/view/frame(minwidth:idealwidth:maxwidth:minheight:idealheight:maxheight:alignment:)
+    public func frame(
+        minWidth: CGFloat? = nil, idealWidth: CGFloat? = nil, maxWidth: CGFloat? = nil, minHeight: CGFloat? = nil, idealHeight: CGFloat? = nil,
+        maxHeight: CGFloat? = nil, alignment: Alignment = .center
+    ) -> some View { _never(self) }
+    // swiftui/view/multilinetextalignment(_:)
+    public func multilineTextAlignment(_ alignment: TextAlignment) -> some View { _never(self) }
+    // swiftui/view/overlay(alignment:content:)
+    public func overlay<V: View>(alignment: Alignment = .center, @ViewBuilder content: () -> V) -> some View { _never(self) }
+    // swiftui/view/opacity(_:)
+    public func opacity(_ opacity: Double) -> some View { _never(self) }
+    // swiftui/view/deferssystemgestures(on:)
+    public func defersSystemGestures(on edges: Edge.Set) -> some View { _never(self) }
+    // swiftui/view/keyboardtype(_:)
+    public func keyboardType(_ type: UIKeyboardType) -> some View { _never(self) }
+    // swiftui/view/accessibilityrepresentation(representation:)
+    public func accessibilityRepresentation<V: View>(@ViewBuilder representation: () -> V) -> some View { _never(self) }
     public func frame(width: CGFloat? = nil, height: CGFloat? = nil, alignment: Alignment = .center) -> some View { _never(self) }
     public func offset(x: CGFloat = 0, y: CGFloat = 0) -> some View { _never(self) }
     public func padding() -> some View { _never(self) }
@@ -46,6 +65,17 @@ extension View {
 
 func _never<V: View>(_ view: V) -> some View { view }
 
+// swiftui/textalignment
+public enum TextAlignment: Hashable, Sendable { case leading, center, trailing }
+// swiftui/edge/set
+public enum Edge: Int8, Sendable {
+    case top, leading, bottom, trailing
+    public struct Set: OptionSet, Sendable {
+        public let rawValue: Int8
+        public init(rawValue: Int8) { self.rawValue = rawValue }
+        public static let all = Set(rawValue: 15)
+    }
+}
 public struct SafeAreaRegions: OptionSet, Sendable {
     public let rawValue: UInt
     public init(rawValue: UInt) { self.rawValue = rawValue }

@@ -30,7 +30,13 @@ public struct StrokeStyle: Sendable {
 }
 
 public protocol Shape: View {}
-public struct Rectangle: Shape {
+// swiftui/insettableshape
+public protocol InsettableShape: Shape {}
+extension InsettableShape {
+    // swiftui/insettableshape/strokeborder(_:linewidth:antialiased:)
+    public func strokeBorder<S: ShapeStyle>(_ content: S, lineWidth: CGFloat = 1, antialiased: Bool = true) -> some View { _never(self) }
+}
+public struct Rectangle: InsettableShape {
     public init() { fatalError() }
     public var body: Never { fatalError() }
 }

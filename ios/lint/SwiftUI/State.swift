@@ -14,6 +14,12 @@ public protocol DynamicProperty {}
     public var projectedValue: Binding<Value> { fatalError() }
 }
 
+// swiftui/stateobject
+@MainActor @preconcurrency @propertyWrapper public struct StateObject<Object: ObservableObject>: DynamicProperty {
+    nonisolated public init(wrappedValue thunk: @autoclosure @escaping () -> Object) { fatalError() }
+    public var wrappedValue: Object { fatalError() }
+}
+
 @MainActor @preconcurrency @propertyWrapper public struct ObservedObject<Object: ObservableObject>: DynamicProperty {
     public init(wrappedValue: Object) { fatalError() }
     public var wrappedValue: Object { get { fatalError() } nonmutating set { fatalError() } }
@@ -34,12 +40,20 @@ public protocol DynamicProperty {}
 public struct EnvironmentValues {
     public var scenePhase: ScenePhase { fatalError() }
     public var layoutDirection: LayoutDirection { get { fatalError() } set { fatalError() } }
+    // swiftui/environmentvalues/legibilityweight
+    public var legibilityWeight: LegibilityWeight? { get { fatalError() } set { fatalError() } }
+    // swiftui/environmentvalues/colorschemecontrast
+    public var colorSchemeContrast: ColorSchemeContrast { fatalError() }
 }
 @propertyWrapper public struct Environment<Value>: DynamicProperty {
     public init(_ path: KeyPath<EnvironmentValues, Value>) { fatalError() }
     public var wrappedValue: Value { fatalError() }
 }
 public enum ScenePhase: Comparable, Sendable { case background, inactive, active }
+// swiftui/legibilityweight
+public enum LegibilityWeight: Hashable, Sendable { case regular, bold }
+// swiftui/colorschemecontrast
+public enum ColorSchemeContrast: Hashable, Sendable { case standard, increased }
 public enum LayoutDirection: Hashable, Sendable { case leftToRight, rightToLeft }
 public enum ColorScheme: Sendable { case light, dark }
 public enum Visibility: Sendable { case automatic, visible, hidden }

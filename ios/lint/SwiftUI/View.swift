@@ -9,6 +9,14 @@
 
 extension Never: View { public var body: Never { fatalError() } }
 
+// swiftui/anyview
+public struct AnyView: View { public var body: Never { fatalError() } }
+// swiftui/equatableview
+public struct EquatableView<Content: View & Equatable>: View { public var body: Never { fatalError() } }
+extension View where Self: Equatable {
+    // swiftui/view/equatable()
+    nonisolated public func equatable() -> EquatableView<Self> { fatalError() }
+}
 public struct EmptyView: View { public init() { fatalError() }; public var body: Never { fatalError() } }
 public struct TupleView<T>: View { public var body: Never { fatalError() } }
 public struct _Conditional<A, B>: View { public var body: Never { fatalError() } }
@@ -21,6 +29,8 @@ extension Optional: View where Wrapped: View { public var body: Never { fatalErr
     public static func buildIf<V: View>(_ view: V?) -> V? { fatalError() }
     public static func buildEither<A: View, B: View>(first: A) -> _Conditional<A, B> { fatalError() }
     public static func buildEither<A: View, B: View>(second: B) -> _Conditional<A, B> { fatalError() }
+    // swiftui/viewbuilder/buildlimitedavailability(_:)
+    public static func buildLimitedAvailability<V: View>(_ view: V) -> AnyView { fatalError() }
 }
 
 @MainActor @preconcurrency public protocol ViewModifier {

@@ -5,7 +5,10 @@ public struct Font: Hashable, Sendable {
     public struct Weight: Hashable, Sendable {
         public static let medium: Weight = { fatalError() }()
         public static let bold: Weight = { fatalError() }()
+        // swiftui/font/weight/heavy
+        public static let heavy: Weight = { fatalError() }()
     }
+    // swiftui/font/headline
     public static let headline: Font = { fatalError() }()
     public static func system(size: CGFloat, weight: Weight? = nil) -> Font { fatalError() }
     public func monospacedDigit() -> Font { fatalError() }
@@ -69,6 +72,24 @@ public struct Button<Label: View>: View {
     @preconcurrency public init(action: @escaping @MainActor () -> Void, @ViewBuilder label: () -> Label) { fatalError() }
     public var body: Never { fatalError() }
 }
+// swiftui/label
+public struct Label<Title: View, Icon: View>: View {
+    public init(_ title: String, systemImage name: String) where Title == Text, Icon == Image { fatalError() }
+    public var body: Never { fatalError() }
+}
+// swiftui/image
+public struct Image: View { public var body: Never { fatalError() } }
+// swiftui/group
+public struct Group<Content: View>: View {
+    public init(@ViewBuilder content: () -> Content) { fatalError() }
+    public var body: Never { fatalError() }
+}
+// swiftui/previewprovider
+@MainActor @preconcurrency public protocol PreviewProvider {
+    associatedtype Previews: View
+    @ViewBuilder @MainActor @preconcurrency static var previews: Previews { get }
+}
+
 @MainActor @preconcurrency public protocol ButtonStyle {
     associatedtype Body: View
     typealias Configuration = ButtonStyleConfiguration

@@ -3,7 +3,16 @@
 
 open class UIResponder: NSObject {}
 
-@MainActor public protocol UIApplicationDelegate: NSObjectProtocol {}
+// uikit/uiapplicationdelegate: its methods are optional there; what the app implements stands here without a default, so
+// that a misspelt one is found.
+@MainActor public protocol UIApplicationDelegate: NSObjectProtocol {
+    // uikit/uiapplicationdelegate/application(_:configurationforconnecting:options:)
+    func application(
+        _ application: UIApplication, configurationForConnecting connectingSceneSession: UISceneSession, options: UIScene.ConnectionOptions
+    ) -> UISceneConfiguration
+}
+// uikit/uikeyboardtype
+public enum UIKeyboardType: Int, Sendable { case `default`, asciiCapable, numbersAndPunctuation, URL, numberPad, phonePad, namePhonePad, emailAddress, decimalPad }
 public struct UIBackgroundTaskIdentifier: Equatable, Sendable { public static let invalid: UIBackgroundTaskIdentifier = { fatalError() }() }
 
 @MainActor open class UIApplication: UIResponder {
@@ -68,6 +77,7 @@ public final class UIFont: NSObject, @unchecked Sendable {
     public struct Weight: Hashable, Sendable {
         public static let medium: Weight = { fatalError() }()
         public static let bold: Weight = { fatalError() }()
+        public static let heavy: Weight = { fatalError() }()
     }
     public static func monospacedDigitSystemFont(ofSize size: CGFloat, weight: Weight) -> UIFont { fatalError() }
 }

@@ -34,11 +34,11 @@ final class Bankside {
     private(set) var echoes: [Echo] = []
     private(set) var plans: [PhonePlan] = []
 
-    init(measure: GlassMeasure = phone) throws {
+    init(measure: GlassMeasure = phone, files: any FileAccess = SystemFiles()) throws {
         folder = FileManager.default.temporaryDirectory.appendingPathComponent("restwater-\(UUID().uuidString)")
         self.measure = measure
         let clock = clock
-        state = RestwaterState(core: try openLog(in: folder, clock: { clock.moment }), defaults: defaults, clock: { clock.moment })
+        state = RestwaterState(core: try openLog(in: folder, clock: { clock.moment }), defaults: defaults, files: files, clock: { clock.moment })
         listen()
     }
 
@@ -54,8 +54,8 @@ final class Bankside {
         listen()
     }
 
-    var sheet: Sheet { Sheet.of(state.seen, on: measure, letters: plainLetters) }
-    var bank: BankView { state.seen.bank! }
+    var sheet: Sheet { Sheet.of(state.content, on: measure, letters: plainLetters) }
+    var bank: BankView { state.content.bank! }
 
     /// The screen is read again, as it is each second, and the fans get their places.
     func look() async {

@@ -20,14 +20,14 @@ final class LeavesTests: XCTestCase, @unchecked Sendable {
                 let tag = "key-leaf-\(key.value)"
                 await day.reach(tag)
                 await day.tap(tag)
-                XCTAssertEqual(day.state.seen.turned.leaf, key.value)
+                XCTAssertEqual(day.state.content.paging.leaf, key.value)
                 XCTAssertEqual(day.sheet["title"]?.spoken, leaves.first { $0.id == key.value }?.title)
                 await day.tap("back")
-                XCTAssertNil(day.state.seen.turned.leaf)
-                XCTAssertEqual(day.state.seen.showing, showing)
+                XCTAssertNil(day.state.content.paging.leaf)
+                XCTAssertEqual(day.state.content.showing, showing)
             }
             await day.tap("back")
-            XCTAssertEqual(day.state.seen.showing, .bank)
+            XCTAssertEqual(day.state.content.showing, .bank)
         }
     }
 
@@ -60,10 +60,10 @@ final class LeavesTests: XCTestCase, @unchecked Sendable {
 extension Bankside {
     func leaves(_ showing: Showing) -> LeavesView? {
         switch showing {
-        case .bench: state.seen.bench
-        case .book: state.seen.book
-        case .conditions: state.seen.conditions
-        case .cautions: state.seen.cautions
+        case .bench: state.content.bench
+        case .book: state.content.book
+        case .conditions: state.content.conditions
+        case .cautions: state.content.cautions
         default: nil
         }
     }

@@ -15,7 +15,7 @@ private func readBootId() -> String? {
 #else
 /// The kernel's own id of the boot (proc(5)).
 private func readBootId() -> String? {
-    let text = try? String(contentsOfFile: "/proc/sys/kernel/random/boot_id", encoding: .utf8)
+    let text = Log.attempt("reading the boot id") { try String(contentsOfFile: "/proc/sys/kernel/random/boot_id", encoding: .utf8) }
     return text?.trimmingCharacters(in: .whitespacesAndNewlines)
 }
 #endif

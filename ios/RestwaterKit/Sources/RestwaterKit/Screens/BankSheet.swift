@@ -2,21 +2,21 @@ import RestwaterCore
 
 /// The Bank screen: the record says what, the core's layout says where; nothing is decided here.
 extension Sheet {
-    mutating func drawBank(_ view: BankView, _ slate: Slate, _ seen: Seen) {
+    mutating func drawBank(_ view: BankView, _ slate: Slate, _ content: ScreenContent) {
         // Without a scene of the swim the clock has the fan's place too.
         let layout = slate.layout
         fan = layout.fan.map { slate.fan($0, small: true) }
-        drawTop(view, slate, seen.settings)
-        drawClocks(view, slate, wide: seen.fan == nil)
+        drawTop(view, slate, content.settings)
+        drawClocks(view, slate, wide: content.fan == nil)
         drawWords(view, slate)
         let strip = StripDrawing(
             view.strip, width: layout.strip.width, height: layout.strip.height, mm: slate.mm, figures: slate.text.figures,
             letters: slate.letters
         )
         put("strip", strip.marks(), spoken: view.strip.spoken, at: layout.strip, role: .picture, order: 30)
-        if let place = layout.fan, let scene = seen.fan { drawFan(scene, place, slate) }
+        if let place = layout.fan, let scene = content.fan { drawFan(scene, place, slate) }
         drawPad(view, slate)
-        put("notice", seen.notice, em: slate.text.body, at: layout.notice, slate, weight: .bold, order: 5, across: .centre, announced: true)
+        put("notice", content.notice, em: slate.text.body, at: layout.notice, slate, weight: .bold, order: 5, across: .centre, announced: true)
     }
 
     private mutating func drawTop(_ view: BankView, _ slate: Slate, _ settings: Settings) {

@@ -12,13 +12,13 @@ extension MatchView {
 
 /// Time left, the nets, the fish, the weigh-in and the rules of the day, a page each; nothing scrolls.
 extension Sheet {
-    mutating func drawMatch(_ view: MatchView, _ slate: Slate, _ seen: Seen) {
-        guard let keys = try? matchLayout(glass: slate.glass) else { return }
-        let page = MatchSlate(view: view, keys: keys, slate: slate, seen: seen)
-        switch seen.turned.match ?? view.firstPage {
+    mutating func drawMatch(_ view: MatchView, _ slate: Slate, _ content: ScreenContent) {
+        guard let keys = Log.attempt("laying out the match", { try matchLayout(glass: slate.glass) }) else { return }
+        let page = MatchSlate(view: view, keys: keys, slate: slate, content: content)
+        switch content.paging.match ?? view.firstPage {
         case .rules:
-            let rest = head(view.toRules.label, notice: seen.notice, slate)
-            rows(view.rows, in: rest, slate, seen.turned) { .match(tap: .choose(field: $0, value: $1)) }
+            let rest = head(view.toRules.label, notice: content.notice, slate)
+            rows(view.rows, in: rest, slate, content.paging) { .match(tap: .choose(field: $0, value: $1)) }
         case .coming: drawComing(page)
         case .fish where view.fish != nil: view.fish.map { drawFish($0, page) }
         case .weight where view.fish != nil: view.fish.map { drawWeight($0, page) }
@@ -30,7 +30,7 @@ extension Sheet {
 
     private mutating func drawNow(_ page: MatchSlate) {
         let (view, slate, keys) = (page.view, page.slate, page.keys)
-        let place = head(view.title, notice: page.seen.notice, slate, page: keys.now)
+        let place = head(view.title, notice: page.content.notice, slate, page: keys.now)
         let clock = view.digits.isEmpty ? 0 : 13 * slate.mm
         put("match-clock", slate.write.digits(view.digits, in: place.local.with(height: clock)), spoken: view.spoken, at: place.with(height: max(clock, slate.mm)), order: 10)
         pieces[pieces.count - 1].announced = true
@@ -68,7 +68,7 @@ extension Sheet {
 
     private mutating func drawComing(_ page: MatchSlate) {
         let (view, slate) = (page.view, page.slate)
-        let place = head(view.toComing.label, notice: page.seen.notice, slate)
+        let place = head(view.toComing.label, notice: page.content.notice, slate)
         let notes = min(page.texts(view.comingNotes, page.body * 0.9, place.width), place.height * 0.3)
         let lines = place.with(height: place.height - notes - 2 * slate.mm)
         let heights = view.coming.map { page.lineHeight($0, lines.width) }
@@ -83,8 +83,8 @@ extension Sheet {
         let slots = keys.classes.count
         let perPage = fish.classes.count <= slots ? slots : slots - 1
         let pages = max(1, (fish.classes.count + perPage - 1) / max(1, perPage))
-        let shown = fish.classes.dropFirst(page.seen.turned.grid % pages * perPage).prefix(perPage)
-        let place = head(fish.title, notice: page.seen.notice, slate, page: keys.fish)
+        let shown = fish.classes.dropFirst(page.content.paging.grid % pages * perPage).prefix(perPage)
+        let place = head(fish.title, notice: page.content.notice, slate, page: keys.fish)
         let marks = slate.write.sentences(fish.says.first ?? "", Array(fish.says.dropFirst()), em: page.body * 1.35, small: page.body * 1.1, in: place.local)
         put("fish-says", marks, spoken: ([fish.title] + fish.says).joined(separator: " "), at: place, order: 10)
         pieces[pieces.count - 1].announced = true
@@ -98,13 +98,13 @@ extension Sheet {
     }
 
     private mutating func drawWeight(_ fish: FishPage, _ page: MatchSlate) {
-        let place = head(fish.title, notice: page.seen.notice, page.slate, page: page.keys.weight)
+        let place = head(fish.title, notice: page.content.notice, page.slate, page: page.keys.weight)
         drawFigure(fish.figure, Array(fish.says.prefix(1)), [], place, page)
         drawSteps(fish.steps, fish.above, fish.weighed, page)
     }
 
     private mutating func drawWeighIn(_ weighIn: WeighInPage, _ page: MatchSlate) {
-        let place = head(weighIn.title, notice: page.seen.notice, page.slate, page: page.keys.weight)
+        let place = head(weighIn.title, notice: page.content.notice, page.slate, page: page.keys.weight)
         drawFigure(weighIn.figure, weighIn.notes, weighIn.lines, place, page)
         drawSteps(weighIn.steps, weighIn.above, weighIn.weighed, page)
     }

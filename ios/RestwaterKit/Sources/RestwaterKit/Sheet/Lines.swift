@@ -11,13 +11,13 @@ struct ListLine {
 
 extension Sheet {
     /// A list of lines, each with a key of 15 mm beside it on the side of the thumb; more than fit turn a page.
-    mutating func list(_ lines: [ListLine], in place: Rect, _ slate: Slate, page turned: Int) {
+    mutating func list(_ lines: [ListLine], in place: Rect, _ slate: Slate, page number: Int) {
         let (height, gap) = (15 * slate.mm, 3 * slate.mm)
         let fit = max(1, Int((place.height + gap) / (height + gap)))
         let perPage = lines.count <= fit ? fit : max(1, fit - 1)
         let pages = max(1, (lines.count + perPage - 1) / perPage)
         func row(_ i: Int) -> Rect { place.with(top: place.top + Double(i) * (height + gap), height: height) }
-        for (i, line) in lines.dropFirst(turned % pages * perPage).prefix(perPage).enumerated() {
+        for (i, line) in lines.dropFirst(number % pages * perPage).prefix(perPage).enumerated() {
             put(line, at: row(i), slate, order: 20 + Double(i))
         }
         if pages > 1 {
