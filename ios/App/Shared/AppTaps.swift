@@ -15,7 +15,7 @@ enum AppTaps {
     }
 
     /// Set by the app before its first window.
-    static var answer: (@MainActor (Ask) async throws -> String)?
+    static var answer: (@MainActor @Sendable (Ask) async throws -> String)?
 
     /// What the core said. A tap that reaches nobody is an error: it must not look like an entry.
     static func answer(to ask: Ask) async throws -> String {

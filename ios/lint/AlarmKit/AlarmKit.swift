@@ -1,5 +1,6 @@
 // Signatures only; each comment is the page under developer.apple.com/documentation that says so.
 import ActivityKit
+@_exported import Darwin
 import AppIntents
 import SwiftUI
 

@@ -1,9 +1,6 @@
-// Written from knowledge; signatures only (../README.md). LocalizedStringResource is Foundation's on Apple's systems.
-@_exported import Foundation
+// Signatures only; each comment is the page under developer.apple.com/documentation that says so.
+@_exported import Darwin
 
-public struct LocalizedStringResource: ExpressibleByStringLiteral, Sendable {
-    public init(stringLiteral value: String) { fatalError() }
-}
 public struct IntentDescription: Sendable { public init(_ text: LocalizedStringResource) { fatalError() } }
 public struct IntentDialog: ExpressibleByStringLiteral, Sendable { public init(stringLiteral value: String) { fatalError() } }
 

@@ -7,6 +7,11 @@ public func sysctlbyname(
     _ name: UnsafePointer<CChar>!, _ old: UnsafeMutableRawPointer!, _ oldLength: UnsafeMutablePointer<Int>!, _ new: UnsafeMutableRawPointer!, _ newLength: Int
 ) -> Int32 { fatalError() }
 
+// foundation/localizedstringresource
+public struct LocalizedStringResource: ExpressibleByStringLiteral, Equatable, Sendable {
+    public init(stringLiteral value: String) { fatalError() }
+}
+
 // foundation/nsfilecoordinator
 open class NSFileCoordinator: NSObject {
     // foundation/nsfilecoordinator/readingoptions

@@ -1,10 +1,11 @@
 // Written from knowledge; signatures only (../README.md).
 
-public struct Color: View, ShapeStyle, Sendable {
+// swiftui/color
+extension Color: View, ShapeStyle { public var body: Never { fatalError() } }
+public struct Color: Hashable, Sendable {
     public enum RGBColorSpace: Sendable { case sRGB, sRGBLinear, displayP3 }
     public init(_ space: RGBColorSpace = .sRGB, red: Double, green: Double, blue: Double, opacity: Double = 1) { fatalError() }
     public static let clear: Color = { fatalError() }()
-    public var body: Never { fatalError() }
 }
 public protocol ShapeStyle {}
 

@@ -23,15 +23,7 @@ final class Phone {
         let notifications = NotificationDelegate { [weak self] in self?.ring() }
         UNUserNotificationCenter.current().delegate = notifications
         self.notifications = notifications
-        AppTaps.answer = { [session] ask in
-            switch ask {
-            case .next: return try await session.tapNext()
-            case .howLong: return try await session.howLong()
-            case .key(let id):
-                guard let key = OutsideKey(id: id) else { throw AppTaps.NobodyAnswers() }
-                return try await session.tap(key)
-            }
-        }
+        AppTaps.answer = { @MainActor @Sendable [unowned self] ask in try await answer(to: ask) }
         Task.detached(priority: .utility) { Log.attempt("writing the alarm's sound") { try Notifications.writeSound() } }
     }
 
@@ -47,6 +39,17 @@ final class Phone {
         if #available(iOS 26.1, *) { return [SystemAlarms(), Notifications()] }
         #endif
         return [Notifications()]
+    }
+
+    /// Returns when the entry is on the disk and the system has been told: it may suspend the process at once.
+    private func answer(to ask: AppTaps.Ask) async throws -> String {
+        switch ask {
+        case .next: return try await session.tapNext()
+        case .howLong: return try await session.howLong()
+        case .key(let id):
+            guard let key = OutsideKey(id: id) else { throw AppTaps.NobodyAnswers() }
+            return try await session.tap(key)
+        }
     }
 
     private func listen(to state: RestwaterState) {

@@ -1,5 +1,9 @@
 import Foundation
 
+#if canImport(Darwin)
+import Darwin
+#endif
+
 /// What tells this boot of the phone from another; read once.
 let bootId: String = readBootId() ?? "boot of process \(ProcessInfo.processInfo.globallyUniqueString)"
 
