@@ -1,7 +1,7 @@
 # shellcheck shell=bash
 # What can be said about the tree without running it. Each check prints what it found and counts as one.
 
-CHECKS=(format lints shell bindings phones shells swiftui network versions links)
+CHECKS=(format lints shell bindings phones shells swiftui xcode network versions links)
 # Crates that open a connection. Restwater has none of them, whichever way they would come in.
 NETWORK_CRATES='reqwest|hyper|ureq|curl|curl-sys|isahc|attohttpc|surf|tonic|tungstenite|quinn|rustls|native-tls|openssl|openssl-sys|socket2|mio|async-std|smol|async-io|libp2p|trust-dns.*|hickory.*|sentry.*|opentelemetry.*'
 
