@@ -20,6 +20,7 @@ count_check() { awk '{last=$0} END{print (last=="ok") ? "1 0" : "0 1"}'; }
 check_format() {
   rust rustfmt
   cargo fmt --all --check
+  swift_format
   echo ok
 }
 

@@ -21,7 +21,8 @@ struct RootView: View {
             GlassReader { measure in
                 PiecesView(sheet: opening.trouble(on: measure, letters: .phone(bold: false)), look: Look(ink: .day)) { ask in
                     if ask == .salvage { opening.salvage() }
-                } aim: { _ in }
+                } aim: { _ in
+                }
             }
         }
     }

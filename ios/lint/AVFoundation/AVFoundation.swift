@@ -39,7 +39,8 @@ open class AVAudioPlayerNode: AVAudioNode {
     public override init() { fatalError() }
     // avfaudio/avaudioplayernode/schedulebuffer(_:at:options:completionhandler:)
     public func scheduleBuffer(
-        _ buffer: AVAudioPCMBuffer, at when: AVAudioTime?, options: AVAudioPlayerNodeBufferOptions = [], completionHandler: (@Sendable () -> Void)? = nil
+        _ buffer: AVAudioPCMBuffer, at when: AVAudioTime?, options: AVAudioPlayerNodeBufferOptions = [],
+        completionHandler: (@Sendable () -> Void)? = nil
     ) { fatalError() }
     public func play() { fatalError() }
     // avfaudio/avaudioplayernode/stop()
@@ -55,7 +56,10 @@ public struct AVAudioPlayerNodeBufferOptions: OptionSet, Sendable {
 open class AVAudioPCMBuffer: NSObject {
     public init?(pcmFormat: AVAudioFormat, frameCapacity: UInt32) { fatalError() }
     public var floatChannelData: UnsafePointer<UnsafeMutablePointer<Float>>? { fatalError() }
-    public var frameLength: UInt32 { get { fatalError() } set { fatalError() } }
+    public var frameLength: UInt32 {
+        get { fatalError() }
+        set { fatalError() }
+    }
 }
 // avfaudio/avaudioengine
 open class AVAudioEngine: NSObject {

@@ -8,7 +8,10 @@ public protocol ActivityAttributes: Decodable, Encodable {
 // activitykit/activitycontent
 public struct ActivityContent<State: Decodable & Encodable & Hashable> {
     public init(state: State, staleDate: Date?, relevanceScore: Double = 0) { fatalError() }
-    public var state: State { get { fatalError() } set { fatalError() } }
+    public var state: State {
+        get { fatalError() }
+        set { fatalError() }
+    }
 }
 extension ActivityContent: Sendable where State: Sendable {}
 // activitykit/pushtype
@@ -28,7 +31,9 @@ public class Activity<Attributes: ActivityAttributes> {
     // activitykit/activity/activities
     public static var activities: [Activity<Attributes>] { fatalError() }
     // activitykit/activity/request(attributes:content:pushtype:)
-    public static func request(attributes: Attributes, content: ActivityContent<ContentState>, pushType: PushType? = nil) throws -> Activity<Attributes> { fatalError() }
+    public static func request(attributes: Attributes, content: ActivityContent<ContentState>, pushType: PushType? = nil) throws -> Activity<
+        Attributes
+    > { fatalError() }
     public var id: String { fatalError() }
     public var attributes: Attributes { fatalError() }
     // activitykit/activity/content

@@ -12,7 +12,9 @@ public struct AlarmButton {}
 public struct AlarmPresentation {
     public struct Alert {
         // alarmkit/alarmpresentation/alert-swift.struct/init(title:secondarybutton:secondarybuttonbehavior:), iOS 26.1
-        public init(title: LocalizedStringResource, secondaryButton: AlarmButton? = nil, secondaryButtonBehavior: SecondaryButtonBehavior? = nil) { fatalError() }
+        public init(title: LocalizedStringResource, secondaryButton: AlarmButton? = nil, secondaryButtonBehavior: SecondaryButtonBehavior? = nil) {
+            fatalError()
+        }
         public enum SecondaryButtonBehavior { case countdown, custom }
     }
     public struct Countdown {}

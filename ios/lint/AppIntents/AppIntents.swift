@@ -21,7 +21,10 @@ public protocol AppIntent: Sendable {
 public protocol LiveActivityIntent: AppIntent {}
 @propertyWrapper public final class IntentParameter<Value: Sendable>: @unchecked Sendable {
     public init(title: LocalizedStringResource) { fatalError() }
-    public var wrappedValue: Value { get { fatalError() } set { fatalError() } }
+    public var wrappedValue: Value {
+        get { fatalError() }
+        set { fatalError() }
+    }
 }
 extension AppIntent {
     public typealias Parameter = IntentParameter

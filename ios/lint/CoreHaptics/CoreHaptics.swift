@@ -2,6 +2,7 @@
 @_exported import Foundation
 
 public protocol CHHapticDeviceCapability { var supportsHaptics: Bool { get } }
+// swift-format-ignore: AlwaysUseLowerCamelCase
 public let CHHapticTimeImmediate: TimeInterval = 0
 public protocol CHHapticPatternPlayer { func start(atTime time: TimeInterval) throws }
 
@@ -21,7 +22,10 @@ open class CHHapticPattern: NSObject {
 open class CHHapticEngine {
     public init() throws { fatalError() }
     public static func capabilitiesForHardware() -> any CHHapticDeviceCapability { fatalError() }
-    public var isAutoShutdownEnabled: Bool { get { fatalError() } set { fatalError() } }
+    public var isAutoShutdownEnabled: Bool {
+        get { fatalError() }
+        set { fatalError() }
+    }
     public func start() throws { fatalError() }
     public func makePlayer(with pattern: CHHapticPattern) throws -> any CHHapticPatternPlayer { fatalError() }
 }

@@ -25,8 +25,14 @@ public protocol CLLocationManagerDelegate: NSObjectProtocol {
 }
 open class CLLocationManager: NSObject {
     public override init() { fatalError() }
-    public weak var delegate: (any CLLocationManagerDelegate)? { get { fatalError() } set { fatalError() } }
-    public var desiredAccuracy: CLLocationAccuracy { get { fatalError() } set { fatalError() } }
+    public weak var delegate: (any CLLocationManagerDelegate)? {
+        get { fatalError() }
+        set { fatalError() }
+    }
+    public var desiredAccuracy: CLLocationAccuracy {
+        get { fatalError() }
+        set { fatalError() }
+    }
     public var authorizationStatus: CLAuthorizationStatus { fatalError() }
     public func requestWhenInUseAuthorization() { fatalError() }
     public func requestLocation() { fatalError() }

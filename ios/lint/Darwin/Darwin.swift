@@ -4,7 +4,8 @@
 
 // kernel/1387446-sysctlbyname
 public func sysctlbyname(
-    _ name: UnsafePointer<CChar>!, _ old: UnsafeMutableRawPointer!, _ oldLength: UnsafeMutablePointer<Int>!, _ new: UnsafeMutableRawPointer!, _ newLength: Int
+    _ name: UnsafePointer<CChar>!, _ old: UnsafeMutableRawPointer!, _ oldLength: UnsafeMutablePointer<Int>!, _ new: UnsafeMutableRawPointer!,
+    _ newLength: Int
 ) -> Int32 { fatalError() }
 
 // foundation/localizedstringresource
@@ -24,9 +25,13 @@ open class NSFileCoordinator: NSObject {
     }
     public init(filePresenter: (any NSFilePresenter)?) { fatalError() }
     // foundation/nsfilecoordinator/coordinate(readingitemat:options:error:byaccessor:)
-    public func coordinate(readingItemAt url: URL, options: ReadingOptions = [], error: UnsafeMutablePointer<NSError?>?, byAccessor reader: (URL) -> Void) { fatalError() }
+    public func coordinate(
+        readingItemAt url: URL, options: ReadingOptions = [], error: UnsafeMutablePointer<NSError?>?, byAccessor reader: (URL) -> Void
+    ) { fatalError() }
     // foundation/nsfilecoordinator/coordinate(writingitemat:options:error:byaccessor:)
-    public func coordinate(writingItemAt url: URL, options: WritingOptions = [], error: UnsafeMutablePointer<NSError?>?, byAccessor writer: (URL) -> Void) { fatalError() }
+    public func coordinate(
+        writingItemAt url: URL, options: WritingOptions = [], error: UnsafeMutablePointer<NSError?>?, byAccessor writer: (URL) -> Void
+    ) { fatalError() }
 }
 public protocol NSFilePresenter: NSObjectProtocol {}
 
@@ -44,7 +49,11 @@ extension URL {
     // foundation/url/stopaccessingsecurityscopedresource()
     public func stopAccessingSecurityScopedResource() { fatalError() }
     // foundation/url/bookmarkdata(options:includingresourcevaluesforkeys:relativeto:)
-    public func bookmarkData(options: BookmarkCreationOptions = [], includingResourceValuesForKeys keys: Set<URLResourceKey>? = nil, relativeTo url: URL? = nil) throws -> Data { fatalError() }
+    public func bookmarkData(
+        options: BookmarkCreationOptions = [], includingResourceValuesForKeys keys: Set<URLResourceKey>? = nil, relativeTo url: URL? = nil
+    ) throws -> Data { fatalError() }
     // foundation/url/init(resolvingbookmarkdata:options:relativeto:bookmarkdataisstale:)
-    public init(resolvingBookmarkData data: Data, options: BookmarkResolutionOptions = [], relativeTo url: URL? = nil, bookmarkDataIsStale: inout Bool) throws { fatalError() }
+    public init(
+        resolvingBookmarkData data: Data, options: BookmarkResolutionOptions = [], relativeTo url: URL? = nil, bookmarkDataIsStale: inout Bool
+    ) throws { fatalError() }
 }

@@ -10,7 +10,9 @@ extension View {
     public func task<T: Equatable>(id: T, @_inheritActorContext _ action: @escaping @Sendable () async -> Void) -> some View { _never(self) }
 
     // swiftui/view/task(priority:_:)
-    public func task(priority: TaskPriority = .userInitiated, @_inheritActorContext _ action: @escaping @Sendable () async -> Void) -> some View { _never(self) }
+    public func task(priority: TaskPriority = .userInitiated, @_inheritActorContext _ action: @escaping @Sendable () async -> Void) -> some View {
+        _never(self)
+    }
     // swiftui/view/frame(minwidth:idealwidth:maxwidth:minheight:idealheight:maxheight:alignment:)
     public func frame(
         minWidth: CGFloat? = nil, idealWidth: CGFloat? = nil, maxWidth: CGFloat? = nil, minHeight: CGFloat? = nil, idealHeight: CGFloat? = nil,
@@ -47,7 +49,9 @@ extension View {
     public func disabled(_ disabled: Bool) -> some View { _never(self) }
     public func allowsHitTesting(_ enabled: Bool) -> some View { _never(self) }
     public func contentShape<S: Shape>(_ shape: S) -> some View { _never(self) }
-    public func onTapGesture(count: Int = 1, coordinateSpace: some CoordinateSpaceProtocol, perform: @escaping (CGPoint) -> Void) -> some View { _never(self) }
+    public func onTapGesture(count: Int = 1, coordinateSpace: some CoordinateSpaceProtocol, perform: @escaping (CGPoint) -> Void) -> some View {
+        _never(self)
+    }
 
     public func accessibilityElement(children: AccessibilityChildBehavior = .ignore) -> some View { _never(self) }
     public func accessibilityLabel(_ label: Text) -> some View { _never(self) }
@@ -59,8 +63,12 @@ extension View {
     public func fileImporter(
         isPresented: Binding<Bool>, allowedContentTypes: [UTType], onCompletion: @escaping (Result<URL, any Error>) -> Void
     ) -> some View { _never(self) }
-    public func fileMover(isPresented: Binding<Bool>, file: URL?, onCompletion: @escaping (Result<URL, any Error>) -> Void) -> some View { _never(self) }
-    public func sheet<C: View>(isPresented: Binding<Bool>, onDismiss: (() -> Void)? = nil, @ViewBuilder content: @escaping () -> C) -> some View { _never(self) }
+    public func fileMover(isPresented: Binding<Bool>, file: URL?, onCompletion: @escaping (Result<URL, any Error>) -> Void) -> some View {
+        _never(self)
+    }
+    public func sheet<C: View>(isPresented: Binding<Bool>, onDismiss: (() -> Void)? = nil, @ViewBuilder content: @escaping () -> C) -> some View {
+        _never(self)
+    }
 }
 
 func _never<V: View>(_ view: V) -> some View { view }
@@ -102,7 +110,9 @@ public struct AccessibilityTraits: SetAlgebra, Sendable {
     public func union(_ other: AccessibilityTraits) -> AccessibilityTraits { fatalError() }
     public func intersection(_ other: AccessibilityTraits) -> AccessibilityTraits { fatalError() }
     public func symmetricDifference(_ other: AccessibilityTraits) -> AccessibilityTraits { fatalError() }
-    @discardableResult public mutating func insert(_ member: AccessibilityTraits) -> (inserted: Bool, memberAfterInsert: AccessibilityTraits) { fatalError() }
+    @discardableResult public mutating func insert(_ member: AccessibilityTraits) -> (inserted: Bool, memberAfterInsert: AccessibilityTraits) {
+        fatalError()
+    }
     @discardableResult public mutating func remove(_ member: AccessibilityTraits) -> AccessibilityTraits? { fatalError() }
     @discardableResult public mutating func update(with member: AccessibilityTraits) -> AccessibilityTraits? { fatalError() }
     public mutating func formUnion(_ other: AccessibilityTraits) { fatalError() }

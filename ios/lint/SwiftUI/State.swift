@@ -4,13 +4,21 @@ public protocol DynamicProperty {}
 
 @propertyWrapper public struct State<Value>: DynamicProperty {
     public init(wrappedValue: Value) { fatalError() }
-    public var wrappedValue: Value { get { fatalError() } nonmutating set { fatalError() } }
+    public var wrappedValue: Value {
+        get { fatalError() }
+        nonmutating set { fatalError() }
+    }
     public var projectedValue: Binding<Value> { fatalError() }
 }
 
 @propertyWrapper public struct Binding<Value> {
-    @preconcurrency public init(get: @escaping @isolated(any) @Sendable () -> Value, set: @escaping @isolated(any) @Sendable (Value) -> Void) { fatalError() }
-    public var wrappedValue: Value { get { fatalError() } nonmutating set { fatalError() } }
+    @preconcurrency public init(get: @escaping @isolated(any) @Sendable () -> Value, set: @escaping @isolated(any) @Sendable (Value) -> Void) {
+        fatalError()
+    }
+    public var wrappedValue: Value {
+        get { fatalError() }
+        nonmutating set { fatalError() }
+    }
     public var projectedValue: Binding<Value> { fatalError() }
 }
 
@@ -22,12 +30,18 @@ public protocol DynamicProperty {}
 
 @MainActor @preconcurrency @propertyWrapper public struct ObservedObject<Object: ObservableObject>: DynamicProperty {
     public init(wrappedValue: Object) { fatalError() }
-    public var wrappedValue: Object { get { fatalError() } nonmutating set { fatalError() } }
+    public var wrappedValue: Object {
+        get { fatalError() }
+        nonmutating set { fatalError() }
+    }
 }
 
 @propertyWrapper public struct FocusState<Value: Hashable>: DynamicProperty {
     public init() where Value == Bool { fatalError() }
-    public var wrappedValue: Value { get { fatalError() } nonmutating set { fatalError() } }
+    public var wrappedValue: Value {
+        get { fatalError() }
+        nonmutating set { fatalError() }
+    }
     public var projectedValue: Binding { fatalError() }
     public struct Binding {}
 }
@@ -39,9 +53,15 @@ public protocol DynamicProperty {}
 
 public struct EnvironmentValues {
     public var scenePhase: ScenePhase { fatalError() }
-    public var layoutDirection: LayoutDirection { get { fatalError() } set { fatalError() } }
+    public var layoutDirection: LayoutDirection {
+        get { fatalError() }
+        set { fatalError() }
+    }
     // swiftui/environmentvalues/legibilityweight
-    public var legibilityWeight: LegibilityWeight? { get { fatalError() } set { fatalError() } }
+    public var legibilityWeight: LegibilityWeight? {
+        get { fatalError() }
+        set { fatalError() }
+    }
     // swiftui/environmentvalues/colorschemecontrast
     public var colorSchemeContrast: ColorSchemeContrast { fatalError() }
 }

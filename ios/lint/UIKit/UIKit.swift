@@ -12,14 +12,17 @@ open class UIResponder: NSObject {}
     ) -> UISceneConfiguration
 }
 // uikit/uikeyboardtype
-public enum UIKeyboardType: Int, Sendable { case `default`, asciiCapable, numbersAndPunctuation, URL, numberPad, phonePad, namePhonePad, emailAddress, decimalPad }
+public enum UIKeyboardType: Int, Sendable { case `default`, asciiCapable, numbersAndPunctuation, numberPad, decimalPad }
 public struct UIBackgroundTaskIdentifier: Equatable, Sendable { public static let invalid: UIBackgroundTaskIdentifier = { fatalError() }() }
 
 @MainActor open class UIApplication: UIResponder {
     public static var shared: UIApplication { fatalError() }
     public enum State: Int, Sendable { case active, inactive, background }
     public var applicationState: State { fatalError() }
-    public var isIdleTimerDisabled: Bool { get { fatalError() } set { fatalError() } }
+    public var isIdleTimerDisabled: Bool {
+        get { fatalError() }
+        set { fatalError() }
+    }
     public func beginBackgroundTask(expirationHandler: (@MainActor @Sendable () -> Void)? = nil) -> UIBackgroundTaskIdentifier { fatalError() }
     public func endBackgroundTask(_ id: UIBackgroundTaskIdentifier) { fatalError() }
 }
@@ -31,7 +34,10 @@ public struct UIBackgroundTaskIdentifier: Equatable, Sendable { public static le
 @MainActor open class UISceneSession: NSObject { public struct Role: Hashable, Sendable {}; public var role: Role { fatalError() } }
 @MainActor open class UISceneConfiguration: NSObject {
     public init(name: String?, sessionRole: UISceneSession.Role) { fatalError() }
-    public var delegateClass: AnyClass? { get { fatalError() } set { fatalError() } }
+    public var delegateClass: AnyClass? {
+        get { fatalError() }
+        set { fatalError() }
+    }
 }
 
 @MainActor open class UIView: UIResponder {
@@ -43,7 +49,10 @@ public struct UIBackgroundTaskIdentifier: Equatable, Sendable { public static le
 @MainActor open class UIActivity: NSObject { public struct ActivityType: Hashable, Sendable {} }
 @MainActor open class UIActivityViewController: UIViewController {
     public init(activityItems: [Any], applicationActivities: [UIActivity]?) { fatalError() }
-    public var completionWithItemsHandler: (@MainActor (UIActivity.ActivityType?, Bool, [Any]?, (any Error)?) -> Void)? { get { fatalError() } set { fatalError() } }
+    public var completionWithItemsHandler: (@MainActor (UIActivity.ActivityType?, Bool, [Any]?, (any Error)?) -> Void)? {
+        get { fatalError() }
+        set { fatalError() }
+    }
 }
 
 @MainActor open class UIScreen: NSObject {
@@ -61,10 +70,22 @@ public struct UIBackgroundTaskIdentifier: Equatable, Sendable { public static le
 }
 @MainActor open class UIGestureRecognizer: NSObject {
     public init(target: Any?, action: Selector?) { fatalError() }
-    public weak var delegate: (any UIGestureRecognizerDelegate)? { get { fatalError() } set { fatalError() } }
-    public var cancelsTouchesInView: Bool { get { fatalError() } set { fatalError() } }
-    public var delaysTouchesBegan: Bool { get { fatalError() } set { fatalError() } }
-    public var delaysTouchesEnded: Bool { get { fatalError() } set { fatalError() } }
+    public weak var delegate: (any UIGestureRecognizerDelegate)? {
+        get { fatalError() }
+        set { fatalError() }
+    }
+    public var cancelsTouchesInView: Bool {
+        get { fatalError() }
+        set { fatalError() }
+    }
+    public var delaysTouchesBegan: Bool {
+        get { fatalError() }
+        set { fatalError() }
+    }
+    public var delaysTouchesEnded: Bool {
+        get { fatalError() }
+        set { fatalError() }
+    }
     open func touchesBegan(_ touches: Set<UITouch>, with event: UIEvent) { fatalError() }
     open func touchesMoved(_ touches: Set<UITouch>, with event: UIEvent) { fatalError() }
     open func touchesEnded(_ touches: Set<UITouch>, with event: UIEvent) { fatalError() }

@@ -26,10 +26,22 @@ open class UNNotification: NSObject { public var request: UNNotificationRequest 
 open class UNNotificationContent: NSObject {}
 // usernotifications/unmutablenotificationcontent
 open class UNMutableNotificationContent: UNNotificationContent {
-    public var title: String { get { fatalError() } set { fatalError() } }
-    public var body: String { get { fatalError() } set { fatalError() } }
-    public var sound: UNNotificationSound? { get { fatalError() } set { fatalError() } }
-    public var interruptionLevel: UNNotificationInterruptionLevel { get { fatalError() } set { fatalError() } }
+    public var title: String {
+        get { fatalError() }
+        set { fatalError() }
+    }
+    public var body: String {
+        get { fatalError() }
+        set { fatalError() }
+    }
+    public var sound: UNNotificationSound? {
+        get { fatalError() }
+        set { fatalError() }
+    }
+    public var interruptionLevel: UNNotificationInterruptionLevel {
+        get { fatalError() }
+        set { fatalError() }
+    }
 }
 open class UNNotificationTrigger: NSObject {}
 // usernotifications/untimeintervalnotificationtrigger/init(timeinterval:repeats:)
@@ -48,12 +60,16 @@ open class UNNotificationSettings: NSObject { public var authorizationStatus: UN
 // usernotifications/unusernotificationcenterdelegate: optional there; what the app implements stands here without a default.
 public protocol UNUserNotificationCenterDelegate: NSObjectProtocol {
     // usernotifications/unusernotificationcenterdelegate/usernotificationcenter(_:willpresent:withcompletionhandler:)
-    func userNotificationCenter(_ center: UNUserNotificationCenter, willPresent notification: UNNotification) async -> UNNotificationPresentationOptions
+    func userNotificationCenter(_ center: UNUserNotificationCenter, willPresent notification: UNNotification) async
+        -> UNNotificationPresentationOptions
 }
 // usernotifications/unusernotificationcenter
 open class UNUserNotificationCenter: NSObject {
     public class func current() -> UNUserNotificationCenter { fatalError() }
-    public weak var delegate: (any UNUserNotificationCenterDelegate)? { get { fatalError() } set { fatalError() } }
+    public weak var delegate: (any UNUserNotificationCenterDelegate)? {
+        get { fatalError() }
+        set { fatalError() }
+    }
     // usernotifications/unusernotificationcenter/requestauthorization(options:completionhandler:)
     public func requestAuthorization(options: UNAuthorizationOptions = []) async throws -> Bool { fatalError() }
     // usernotifications/unusernotificationcenter/getnotificationsettings(completionhandler:)

@@ -20,7 +20,12 @@ func _same<C: WidgetConfiguration>(_ configuration: C) -> some WidgetConfigurati
 // widgetkit/activityfamily, iOS 18
 public enum ActivityFamily: Hashable, Sendable { case small, medium }
 // swiftui/environmentvalues/activityfamily
-extension EnvironmentValues { public var activityFamily: ActivityFamily { get { fatalError() } set { fatalError() } } }
+extension EnvironmentValues {
+    public var activityFamily: ActivityFamily {
+        get { fatalError() }
+        set { fatalError() }
+    }
+}
 // swiftui/widgetbundle
 @MainActor @preconcurrency public protocol WidgetBundle {
     associatedtype Body: Widget

@@ -49,7 +49,9 @@ private struct FileDialogs: ViewModifier {
     }
 
     private func shown(_ which: @escaping @MainActor @Sendable (FileDialog) -> Bool) -> Binding<Bool> {
-        Binding { @MainActor in state.content.files.dialog.map(which) ?? false } set: { @MainActor shown in
+        Binding { @MainActor in
+            state.content.files.dialog.map(which) ?? false
+        } set: { @MainActor shown in
             // The answer is still to come: the system takes its dialog away first.
             if !shown, let dialog = state.content.files.dialog, which(dialog) { state.dialogClosed() }
         }

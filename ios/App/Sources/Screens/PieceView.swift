@@ -21,15 +21,23 @@ struct PieceView: View, Equatable {
         if let field = piece.field {
             FieldView(field: field, spoken: piece.spoken, ink: look.ink, tap: tap)
         } else if let ask = piece.ask {
-            Button { tap(ask) } label: { Color.clear }
-                .buttonStyle(TurnsRound(piece: piece, look: look))
-                .disabled(!piece.enabled)
-                // What is seen is a canvas; what VoiceOver, Voice Control and Switch Control find is a button with its words.
-                .accessibilityRepresentation {
-                    Button { tap(ask) } label: { Text(verbatim: piece.spoken) }
-                        .disabled(!piece.enabled)
-                        .accessibilityAddTraits(traits)
+            Button {
+                tap(ask)
+            } label: {
+                Color.clear
+            }
+            .buttonStyle(TurnsRound(piece: piece, look: look))
+            .disabled(!piece.enabled)
+            // What is seen is a canvas; what VoiceOver, Voice Control and Switch Control find is a button with its words.
+            .accessibilityRepresentation {
+                Button {
+                    tap(ask)
+                } label: {
+                    Text(verbatim: piece.spoken)
                 }
+                .disabled(!piece.enabled)
+                .accessibilityAddTraits(traits)
+            }
         } else if piece.aims {
             spoken(MarkCanvas(marks: piece.marks, look: look))
                 .contentShape(Rectangle())

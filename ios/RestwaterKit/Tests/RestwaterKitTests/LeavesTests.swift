@@ -50,7 +50,9 @@ final class LeavesTests: XCTestCase, @unchecked Sendable {
                     for text in [leaf.says, leaf.caution] + leaf.notes where !text.isEmpty {
                         XCTAssertTrue(spoken.contains(text), "\(showing) \(leaf.id) at \(scale): \(text)")
                     }
-                    for line in leaf.lines { XCTAssertTrue(spoken.contains { $0.hasPrefix(line.label) }, "\(showing) \(leaf.id) at \(scale): \(line.label)") }
+                    for line in leaf.lines {
+                        XCTAssertTrue(spoken.contains { $0.hasPrefix(line.label) }, "\(showing) \(leaf.id) at \(scale): \(line.label)")
+                    }
                 }
             }
         }

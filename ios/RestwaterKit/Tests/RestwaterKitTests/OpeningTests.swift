@@ -16,9 +16,10 @@ final class OpeningTests: XCTestCase, @unchecked Sendable {
         await day.state.settled()
         // Half of the file is overwritten.
         let files = FileManager.default
-        let log = try XCTUnwrap(try files.contentsOfDirectory(at: day.folder, includingPropertiesForKeys: nil).first {
-            (try? Data(contentsOf: $0).prefix(6)) == Data("SQLite".utf8)
-        })
+        let log = try XCTUnwrap(
+            try files.contentsOfDirectory(at: day.folder, includingPropertiesForKeys: nil).first {
+                (try? Data(contentsOf: $0).prefix(6)) == Data("SQLite".utf8)
+            })
         var bytes = try Data(contentsOf: log)
         let from = 4_096
         XCTAssertGreaterThan(bytes.count, 2 * from)

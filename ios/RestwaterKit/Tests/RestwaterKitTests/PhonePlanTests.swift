@@ -10,7 +10,9 @@ final class PhonePlanTests: XCTestCase, @unchecked Sendable {
     private func taught() async throws -> Bankside {
         let day = try Bankside()
         await day.start()
-        for (minutes, bite) in [(12, true), (14, true), (13, true), (40, false), (12, true), (13, true), (45, false), (14, true), (50, false)] as [(Int64, Bool)] {
+        for (minutes, bite) in [(12, true), (14, true), (13, true), (40, false), (12, true), (13, true), (45, false), (14, true), (50, false)]
+            as [(Int64, Bool)]
+        {
             await day.tap(.cast)
             await day.wait(minutes: minutes)
             await day.tap(bite ? .bite : .woundIn)

@@ -5,7 +5,8 @@ import Foundation
 enum Inbox {
     /// The copy's path. Blocks: called off the main thread.
     static func take(_ url: URL, by files: any FileAccess) throws -> String {
-        let folder = FileManager.default.temporaryDirectory.appendingPathComponent("inbox-\(ProcessInfo.processInfo.processIdentifier)", isDirectory: true)
+        let folder = FileManager.default.temporaryDirectory.appendingPathComponent(
+            "inbox-\(ProcessInfo.processInfo.processIdentifier)", isDirectory: true)
         try FileManager.default.createDirectory(at: folder, withIntermediateDirectories: true)
         let copy = folder.appendingPathComponent(url.lastPathComponent)
         try files.use(url, to: .read) { file in

@@ -45,10 +45,12 @@ public struct PhonePlan: Equatable, Sendable {
 
     init(_ watch: WatchView) {
         keepsAwake = watch.keepAwake
-        wait = watch.open ? RunningWait(
-            title: watch.title, text: watch.text, since: watch.sinceWallMs.map(Self.second),
-            keys: watch.keys.map { OutsideKey(key: $0.key, label: $0.label) }
-        ) : nil
+        wait =
+            watch.open
+            ? RunningWait(
+                title: watch.title, text: watch.text, since: watch.sinceWallMs.map(Self.second),
+                keys: watch.keys.map { OutsideKey(key: $0.key, label: $0.label) }
+            ) : nil
         alarms = watch.alarms.map { PlannedAlarm(id: $0.id, at: Self.second($0.atWallMs), title: $0.title, text: $0.text) }
     }
 

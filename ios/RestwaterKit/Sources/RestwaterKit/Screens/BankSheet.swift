@@ -23,7 +23,8 @@ extension Sheet {
         let (header, layout, words) = (view.header, slate.layout, slate.words)
         let em = slate.text.header
         let half = layout.header.local.with(height: layout.header.height / 2)
-        let marks = slate.write.fit("\(header.place)  \(header.clock)", em: em, in: half, weight: .bold, oneLine: true)
+        let marks =
+            slate.write.fit("\(header.place)  \(header.clock)", em: em, in: half, weight: .bold, oneLine: true)
             + slate.write.fit(header.length, em: em * 0.9, in: half.with(top: half.height), oneLine: true)
         put("header", marks, spoken: "\(header.place), \(header.clock), \(header.length)", at: layout.header)
         let keys: [(String, Said, Rect, Ask)] = [
@@ -63,7 +64,8 @@ extension Sheet {
         let edge = 0.35 * slate.mm
         let tint: Tint = rod.chosen ? .paper : .ink
         let inner = place.target.local
-        let frame: Mark = rod.chosen
+        let frame: Mark =
+            rod.chosen
             ? .fill(.rect(inner, corner: slate.mm), .ink) : .line(.rect(inner.inset(edge / 2), corner: slate.mm), .ink, Stroke(edge))
         func inside(_ rect: Rect) -> Rect { rect.with(left: rect.left - place.target.left, top: rect.top - place.target.top) }
         let name = place.name.map { slate.write.fit(rod.name, em: slate.text.body, in: inside($0), tint: tint, weight: .bold) } ?? []
@@ -89,7 +91,9 @@ extension Sheet {
     }
 
     private mutating func drawFan(_ scene: SwimScene, _ place: Rect, _ slate: Slate) {
-        put("fan", SwimDrawing(scene: scene, mm: slate.mm, letters: slate.letters).marks(), spoken: slate.words.swim.spoken, at: place, role: .key, order: 50)
+        put(
+            "fan", SwimDrawing(scene: scene, mm: slate.mm, letters: slate.letters).marks(), spoken: slate.words.swim.spoken, at: place, role: .key,
+            order: 50)
         pieces[pieces.count - 1].ask = .open(.swim)
     }
 }

@@ -80,7 +80,8 @@ extension Sheet {
                 let cell = Rect(left: at.left + Double(i / down) * width, top: at.top + Double(i % down) * height, width: width, height: height)
                 let bold = step.state == .next || step.state == .out
                 let words = cell.local.with(left: 6.5 * slate.mm, width: max(0, width - 7 * slate.mm))
-                let marks = stepMarks(step.state, in: cell.local, mm: slate.mm)
+                let marks =
+                    stepMarks(step.state, in: cell.local, mm: slate.mm)
                     + slate.write.fit(step.label, em: figures * 1.15, in: words, weight: bold ? .bold : .medium)
                 sheet.put("step-\(i + 1)", marks, spoken: "\(step.label), \(String.tag(step.state))", at: cell, order: 11 + Double(i) / 100)
             }

@@ -26,7 +26,8 @@ extension Sheet {
                 ListLine(says: line.says, key: line.key, tag: "backup-\(line.says)", ask: .files(.offer(path: line.path)))
             }
             let keys = [
-                filesKey(files.folder, "folder", .folder), filesKey(files.backUp, "back-up", .backUp), filesKey(files.lookOver, "look-over", .lookOver),
+                filesKey(files.folder, "folder", .folder), filesKey(files.backUp, "back-up", .backUp),
+                filesKey(files.lookOver, "look-over", .lookOver),
             ]
             drawList(lines, keys, files.none, in: rest, slate, content.paging)
         }
@@ -42,10 +43,11 @@ extension Sheet {
             rows(files.rows, in: rest, slate, paging) { .chooseFiles(field: $0, value: $1) }
             return
         }
-        let cells = files.rows.map(Cell.init(row:)) + [
-            filesKey(files.importsKey, "imports", .imports), filesKey(files.backupsKey, "backups", .backups),
-            filesKey(files.takeIn, "take-in", .pick), filesKey(files.save, "save", .save), filesKey(files.send, "send", .send, solid: true),
-        ]
+        let cells =
+            files.rows.map(Cell.init(row:)) + [
+                filesKey(files.importsKey, "imports", .imports), filesKey(files.backupsKey, "backups", .backups),
+                filesKey(files.takeIn, "take-in", .pick), filesKey(files.save, "save", .save), filesKey(files.send, "send", .send, solid: true),
+            ]
         let keys = min(slate.gridHeight(cells.count), rest.height)
         put("files-says", files.says, em: slate.text.body, at: rest.with(height: rest.height - keys), slate, order: 10, middle: false)
         grid(cells, in: rest.with(top: rest.bottom - keys, height: keys), slate, page: paging.grid)

@@ -66,7 +66,9 @@ extension Sheet {
         pieces.append(line)
         let key = place.with(left: place.right - width, width: width, height: place.height - slate.mm)
         let face = KeyFace(typing.send, spoken: "\(typing.send): \(typing.label)", enabled: !paging.typed.isBlank)
-        self.key("send-\(typing.field)", face, em: slate.text.body, sub: slate.text.body, at: key, slate, order: 41, .send(choose(typing.field, paging.typed)))
+        self.key(
+            "send-\(typing.field)", face, em: slate.text.body, sub: slate.text.body, at: key, slate, order: 41,
+            .send(choose(typing.field, paging.typed)))
     }
 
     private mutating func column(_ blocks: [LeafBlock], in place: Rect, _ page: LeafPage, _ slate: Slate, _ choose: (String, String) -> Action) {
@@ -86,7 +88,9 @@ extension Sheet {
                 put("line-\(i)", page.marks(line, width: at.width), spoken: spoken, at: at, order: order)
             case .wide(let key):
                 let at = at.with(height: max(0, height - 2.5 * slate.mm))
-                self.key("key-\(key.field)-\(key.value)", KeyFace(leaf: key), em: slate.text.secondary, sub: slate.text.sub, at: at, slate, order: order, leafAsk(key, choose))
+                self.key(
+                    "key-\(key.field)-\(key.value)", KeyFace(leaf: key), em: slate.text.secondary, sub: slate.text.sub, at: at, slate, order: order,
+                    leafAsk(key, choose))
             }
         }
     }

@@ -32,7 +32,9 @@ extension Sheet {
         let (view, slate, keys) = (page.view, page.slate, page.keys)
         let place = head(view.title, notice: page.content.notice, slate, page: keys.now)
         let clock = view.digits.isEmpty ? 0 : 13 * slate.mm
-        put("match-clock", slate.write.digits(view.digits, in: place.local.with(height: clock)), spoken: view.spoken, at: place.with(height: max(clock, slate.mm)), order: 10)
+        put(
+            "match-clock", slate.write.digits(view.digits, in: place.local.with(height: clock)), spoken: view.spoken,
+            at: place.with(height: max(clock, slate.mm)), order: 10)
         pieces[pieces.count - 1].announced = true
         let top = place.top + clock + (clock > 0 ? 1.5 * slate.mm : 0)
         drawNowBody(page, place.with(top: top, height: place.bottom - top))
@@ -85,7 +87,8 @@ extension Sheet {
         let pages = max(1, (fish.classes.count + perPage - 1) / max(1, perPage))
         let shown = fish.classes.dropFirst(page.content.paging.grid % pages * perPage).prefix(perPage)
         let place = head(fish.title, notice: page.content.notice, slate, page: keys.fish)
-        let marks = slate.write.sentences(fish.says.first ?? "", Array(fish.says.dropFirst()), em: page.body * 1.35, small: page.body * 1.1, in: place.local)
+        let marks = slate.write.sentences(
+            fish.says.first ?? "", Array(fish.says.dropFirst()), em: page.body * 1.35, small: page.body * 1.1, in: place.local)
         put("fish-says", marks, spoken: ([fish.title] + fish.says).joined(separator: " "), at: place, order: 10)
         pieces[pieces.count - 1].announced = true
         let labels = zip(shown, keys.classes).map { ($0.label, KeyDrawing.labelPlace($1, hasSub: slate.layout.showSubs, mm: slate.mm)) }
@@ -112,7 +115,9 @@ extension Sheet {
     /// A figure that is stepped, in the lowest lines of its place, and what is known above it.
     private mutating func drawFigure(_ figure: String, _ says: [String], _ lines: [MatchLine], _ place: Rect, _ page: MatchSlate) {
         let height = min(11 * page.slate.mm, place.height * 0.5)
-        put("figure", figure, em: height * 0.8, at: place.with(top: place.bottom - height, height: height), page.slate, weight: .bold, order: 20, announced: true)
+        put(
+            "figure", figure, em: height * 0.8, at: place.with(top: place.bottom - height, height: height), page.slate, weight: .bold, order: 20,
+            announced: true)
         let heights = lines.map { page.lineHeight($0, place.width) }
         let said = page.texts(says, page.body, place.width)
         var stack = MatchStack(place.with(height: place.height - height), asked: heights.reduce(0, +) + said)
@@ -122,7 +127,8 @@ extension Sheet {
 
     private mutating func drawSteps(_ steps: [MatchKey], _ above: [MatchKey], _ take: MatchKey, _ page: MatchSlate) {
         let (slate, keys) = (page.slate, page.keys)
-        let em = slate.letters.common(zip(steps, keys.steps).map { ($0.label, KeyDrawing.labelPlace($1, hasSub: false, mm: slate.mm)) }, em: slate.text.primary)
+        let em = slate.letters.common(
+            zip(steps, keys.steps).map { ($0.label, KeyDrawing.labelPlace($1, hasSub: false, mm: slate.mm)) }, em: slate.text.primary)
         for (i, (key, at)) in zip(steps, keys.steps).enumerated() { matchKey("step-\(i)", key, at, page, em: em) }
         for (i, (key, at)) in zip(above, keys.aboveSteps).enumerated() { matchKey("above-\(i)", key, at, page) }
         matchKey("take-weight", take, keys.wide, page, large: true)
@@ -136,10 +142,13 @@ extension Sheet {
         let text = page.slate.text
         let sub = page.slate.layout.showSubs ? key.sub : nil
         let face = KeyFace(key.label, sub: sub, spoken: key.spoken, solid: key.solid && key.enabled, enabled: key.enabled)
-        self.key(tag, face, em: em ?? (large ? text.primary : text.secondary), sub: text.sub, at: place, page.slate, order: 60, .act(.match(tap: key.tap)))
+        self.key(
+            tag, face, em: em ?? (large ? text.primary : text.secondary), sub: text.sub, at: place, page.slate, order: 60, .act(.match(tap: key.tap)))
     }
 
-    private mutating func pageKey(_ tag: String, _ key: PageKey, _ place: Rect, _ page: MatchSlate, _ goal: MatchPage, solid: Bool = false, large: Bool = false) {
+    private mutating func pageKey(
+        _ tag: String, _ key: PageKey, _ place: Rect, _ page: MatchSlate, _ goal: MatchPage, solid: Bool = false, large: Bool = false
+    ) {
         let text = page.slate.text
         let face = KeyFace(key.label, sub: page.slate.layout.showSubs ? key.sub : nil, spoken: key.spoken, solid: solid)
         self.key(tag, face, em: large ? text.primary : text.secondary, sub: text.sub, at: place, page.slate, order: 61, .match(goal))
@@ -155,7 +164,8 @@ extension Sheet {
         }
         let share = page.texts([line.label], page.body * MatchSlate.label, place.width) / page.lineHeight(line, place.width)
         let (above, below) = (place.height * share, place.height * (0.97 - share))
-        let marks = write.fit(line.label, em: page.body * MatchSlate.label, in: place.local.with(height: above), middle: false)
+        let marks =
+            write.fit(line.label, em: page.body * MatchSlate.label, in: place.local.with(height: above), middle: false)
             + write.fit(line.value, em: page.body * MatchSlate.value, in: place.local.with(top: above, height: below), weight: .bold, middle: false)
         put(tag, marks, spoken: text, at: place, order: order)
     }

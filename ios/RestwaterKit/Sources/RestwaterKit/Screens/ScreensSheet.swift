@@ -21,7 +21,9 @@ extension Sheet {
                 let height = slate.gridHeight(keys.count)
                 grid(keys, in: rest.with(top: bottom - height, height: height), slate, page: 0)
                 bottom -= height + heading
-                put("group-\(i + 1)", title, em: slate.text.body, at: rest.with(top: bottom, height: heading), slate, weight: .bold, order: 49, role: .heading)
+                put(
+                    "group-\(i + 1)", title, em: slate.text.body, at: rest.with(top: bottom, height: heading), slate, weight: .bold, order: 49,
+                    role: .heading)
                 bottom -= 2 * slate.mm
             }
         }

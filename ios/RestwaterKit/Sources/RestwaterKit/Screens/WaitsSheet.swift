@@ -40,7 +40,8 @@ extension Sheet {
             let each = min(slot.height / Double(max(1, forecast.lines.count)), body * 3.4)
             for (i, line) in forecast.lines.enumerated() {
                 let at = slot.with(top: slot.top + Double(i) * each, height: each)
-                let marks = slate.write.fit(line.label, em: body * 0.85, in: at.local.with(height: each * 0.42))
+                let marks =
+                    slate.write.fit(line.label, em: body * 0.85, in: at.local.with(height: each * 0.42))
                     + slate.write.fit(line.value, em: body * 1.1, in: at.local.with(top: each * 0.42, height: each * 0.5), weight: .bold)
                 sheet.put("forecast-\(i)", marks, spoken: "\(line.label): \(line.value)", at: at, order: 11 + Double(i) / 100)
             }

@@ -36,7 +36,8 @@ extension Sheet {
         // The rows stand at the bottom of their place, where the thumb is.
         let top = place.bottom - Double(slate.gridRows(shown.count)) * (height + gap) + gap
         let places = shown.indices.map { i in
-            Rect(left: place.left + Double(i % columns) * (width + gap), top: top + Double(i / columns) * (height + gap), width: width, height: height)
+            Rect(
+                left: place.left + Double(i % columns) * (width + gap), top: top + Double(i / columns) * (height + gap), width: width, height: height)
         }
         let labels = zip(shown, places).map { cell, at in
             (cell.face.label, KeyDrawing.labelPlace(at, hasSub: cell.face.sub != nil, mm: slate.mm))
@@ -48,7 +49,9 @@ extension Sheet {
     }
 
     /// The fields as keys; the one that is open, as the keys of its choices. Nothing scrolls.
-    mutating func rows(_ rows: [ChoiceRow], and more: [Cell] = [], in place: Rect, _ slate: Slate, _ paging: Paging, choose: (String, String) -> Action) {
+    mutating func rows(
+        _ rows: [ChoiceRow], and more: [Cell] = [], in place: Rect, _ slate: Slate, _ paging: Paging, choose: (String, String) -> Action
+    ) {
         guard let row = rows.first(where: { $0.field == paging.row }) else {
             grid(rows.map(Cell.init(row:)) + more, in: place, slate, page: paging.grid)
             return
