@@ -17,7 +17,7 @@ swift_tests() {
 swift_format() {
   swift_root || return 0
   mkdir -p target/logs
-  git ls-files 'ios/*.swift' ':!*/generated/*' >target/logs/swift-files
+  git ls-files 'ios/*.swift' ':!ios/RestwaterKit/Sources/RestwaterCore' >target/logs/swift-files
   in_swift_root 'cd /src/restwater &&
     xargs -a target/logs/swift-files /usr/libexec/swift/bin/swift-format lint --strict --configuration ios/.swift-format'
 }
