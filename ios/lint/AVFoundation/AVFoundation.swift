@@ -8,6 +8,7 @@ open class AVAudioSession: NSObject {
         public static var ambient: Category { fatalError() }
         public static var playback: Category { fatalError() }
     }
+    // avfaudio/avaudiosession/mode
     public struct Mode: Sendable { public static var `default`: Mode { fatalError() } }
     // avfaudio/avaudiosession/categoryoptions-swift.struct/mixwithothers is for playAndRecord, playback and multiRoute only.
     public struct CategoryOptions: OptionSet, Sendable {
@@ -21,6 +22,7 @@ open class AVAudioSession: NSObject {
         public init(rawValue: UInt) { self.rawValue = rawValue }
         public static var notifyOthersOnDeactivation: SetActiveOptions { fatalError() }
     }
+    // avfaudio/avaudiosession/sharedinstance()
     public class func sharedInstance() -> AVAudioSession { fatalError() }
     // avfaudio/avaudiosession/setcategory(_:mode:options:)
     public func setCategory(_ category: Category, mode: Mode, options: CategoryOptions = []) throws { fatalError() }
@@ -33,6 +35,7 @@ open class AVAudioFormat: NSObject {
 }
 // avfaudio/avaudionode/engine
 open class AVAudioNode: NSObject { public var engine: AVAudioEngine? { fatalError() } }
+// avfaudio/avaudiomixernode
 open class AVAudioMixerNode: AVAudioNode {}
 // avfaudio/avaudioplayernode
 open class AVAudioPlayerNode: AVAudioNode {
@@ -42,11 +45,14 @@ open class AVAudioPlayerNode: AVAudioNode {
         _ buffer: AVAudioPCMBuffer, at when: AVAudioTime?, options: AVAudioPlayerNodeBufferOptions = [],
         completionHandler: (@Sendable () -> Void)? = nil
     ) { fatalError() }
+    // avfaudio/avaudioplayernode/play()
     public func play() { fatalError() }
     // avfaudio/avaudioplayernode/stop()
     public func stop() { fatalError() }
 }
+// avfaudio/avaudiotime
 open class AVAudioTime: NSObject {}
+// avfaudio/avaudioplayernodebufferoptions
 public struct AVAudioPlayerNodeBufferOptions: OptionSet, Sendable {
     public let rawValue: UInt
     public init(rawValue: UInt) { self.rawValue = rawValue }
@@ -66,8 +72,12 @@ open class AVAudioEngine: NSObject {
     public override init() { fatalError() }
     public var mainMixerNode: AVAudioMixerNode { fatalError() }
     public var isRunning: Bool { fatalError() }
+    // avfaudio/avaudioengine/attach(_:)
     public func attach(_ node: AVAudioNode) { fatalError() }
+    // avfaudio/avaudioengine/connect(_:to:format:)
     public func connect(_ from: AVAudioNode, to: AVAudioNode, format: AVAudioFormat?) { fatalError() }
+    // avfaudio/avaudioengine/start()
     public func start() throws { fatalError() }
+    // avfaudio/avaudioengine/stop()
     public func stop() { fatalError() }
 }

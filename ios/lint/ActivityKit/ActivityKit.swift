@@ -27,6 +27,7 @@ public final class ActivityAuthorizationInfo {
 public enum ActivityState: Hashable { case active, ended, dismissed, stale }
 // activitykit/activity: the page says nothing of Sendable, so neither does this.
 public class Activity<Attributes: ActivityAttributes> {
+    // activitykit/activity/contentstate
     public typealias ContentState = Attributes.ContentState
     // activitykit/activity/activities
     public static var activities: [Activity<Attributes>] { fatalError() }

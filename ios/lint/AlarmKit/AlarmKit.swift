@@ -10,14 +10,18 @@ public protocol AlarmMetadata: Decodable, Encodable, Hashable, Sendable {}
 public struct AlarmButton {}
 // alarmkit/alarmpresentation
 public struct AlarmPresentation {
+    // alarmkit/alarmpresentation/alert
     public struct Alert {
         // alarmkit/alarmpresentation/alert-swift.struct/init(title:secondarybutton:secondarybuttonbehavior:), iOS 26.1
         public init(title: LocalizedStringResource, secondaryButton: AlarmButton? = nil, secondaryButtonBehavior: SecondaryButtonBehavior? = nil) {
             fatalError()
         }
+        // alarmkit/alarmpresentation/alert/secondarybuttonbehavior
         public enum SecondaryButtonBehavior { case countdown, custom }
     }
+    // alarmkit/alarmpresentation/countdown
     public struct Countdown {}
+    // alarmkit/alarmpresentation/paused
     public struct Paused {}
     // alarmkit/alarmpresentation/init(alert:countdown:paused:)
     public init(alert: Alert, countdown: Countdown? = nil, paused: Paused? = nil) { fatalError() }
@@ -28,6 +32,7 @@ public struct AlarmAttributes<Metadata: AlarmMetadata> {
 }
 // alarmkit/alarm
 public struct Alarm {
+    // alarmkit/alarm/schedule
     public enum Schedule { case fixed(Date) }
     public var id: UUID { fatalError() }
 }
@@ -48,6 +53,7 @@ public class AlarmManager {
     // alarmkit/alarmmanager/shared
     public class var shared: AlarmManager { fatalError() }
     public var authorizationState: AuthorizationState { fatalError() }
+    // alarmkit/alarmmanager/requestauthorization()
     public func requestAuthorization() async throws -> AuthorizationState { fatalError() }
     // alarmkit/alarmmanager/alarms
     public var alarms: [Alarm] { get throws { fatalError() } }

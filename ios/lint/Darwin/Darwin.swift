@@ -33,6 +33,7 @@ open class NSFileCoordinator: NSObject {
         writingItemAt url: URL, options: WritingOptions = [], error: UnsafeMutablePointer<NSError?>?, byAccessor writer: (URL) -> Void
     ) { fatalError() }
 }
+// darwin/nsfilepresenter
 public protocol NSFilePresenter: NSObjectProtocol {}
 
 extension URL {

@@ -43,6 +43,7 @@ open class UNMutableNotificationContent: UNNotificationContent {
         set { fatalError() }
     }
 }
+// usernotifications/unnotificationtrigger
 open class UNNotificationTrigger: NSObject {}
 // usernotifications/untimeintervalnotificationtrigger/init(timeinterval:repeats:)
 open class UNTimeIntervalNotificationTrigger: UNNotificationTrigger {
@@ -65,6 +66,7 @@ public protocol UNUserNotificationCenterDelegate: NSObjectProtocol {
 }
 // usernotifications/unusernotificationcenter
 open class UNUserNotificationCenter: NSObject {
+    // usernotifications/unusernotificationcenter/current()
     public class func current() -> UNUserNotificationCenter { fatalError() }
     public weak var delegate: (any UNUserNotificationCenterDelegate)? {
         get { fatalError() }
@@ -80,6 +82,8 @@ open class UNUserNotificationCenter: NSObject {
     public func pendingNotificationRequests() async -> [UNNotificationRequest] { fatalError() }
     // usernotifications/unusernotificationcenter/getdeliverednotifications(completionhandler:)
     public func deliveredNotifications() async -> [UNNotification] { fatalError() }
+    // usernotifications/unusernotificationcenter/removependingnotificationrequests(withidentifiers:)
     public func removePendingNotificationRequests(withIdentifiers identifiers: [String]) { fatalError() }
+    // usernotifications/unusernotificationcenter/removedeliverednotifications(withidentifiers:)
     public func removeDeliveredNotifications(withIdentifiers identifiers: [String]) { fatalError() }
 }

@@ -40,9 +40,13 @@ public struct _NoConfiguration: WidgetConfiguration {}
 @resultBuilder @MainActor public struct WidgetBundleBuilder {
     // swiftui/widgetbundlebuilder/buildexpression(_:)
     public static func buildExpression<W: Widget>(_ widget: W) -> W { fatalError() }
+    // widgetkit/widgetbundlebuilder/buildexpression(_:)
     public static func buildExpression<C: ControlWidget>(_ control: C) -> C { fatalError() }
+    // widgetkit/widgetbundlebuilder/buildblock(_:)
     public static func buildBlock<W: Widget>(_ widget: W) -> W { fatalError() }
+    // widgetkit/widgetbundlebuilder/buildblock(_:)
     public static func buildBlock<C: ControlWidget>(_ control: C) -> C { fatalError() }
+    // widgetkit/widgetbundlebuilder/buildblock(_:)
     public static func buildBlock<each W: Widget>(_ widget: repeat each W) -> _Widgets { fatalError() }
     // swiftui/widgetbundlebuilder/buildoptional(_:)
     public static func buildOptional(_ widget: (any Widget & _LimitedAvailabilityWidgetMarker)?) -> _Widgets { fatalError() }
@@ -69,6 +73,7 @@ func _sameControl<C: ControlWidgetConfiguration>(_ configuration: C) -> some Con
 @MainActor @preconcurrency public struct StaticControlConfiguration<Content: ControlWidgetTemplate>: ControlWidgetConfiguration {
     public init(kind: String, content: @escaping () -> Content) { fatalError() }
 }
+// widgetkit/controlwidgetbuttondefaultactionlabel
 public struct ControlWidgetButtonDefaultActionLabel: View { public var body: Never { fatalError() } }
 // widgetkit/controlwidgetbutton/init(action:label:)-77p8j
 @MainActor @preconcurrency public struct ControlWidgetButton<Label: View, ActionLabel: View, Action: AppIntent>: ControlWidgetTemplate {
@@ -94,9 +99,12 @@ public struct ActivityViewContext<Attributes: ActivityAttributes> {
         @ViewBuilder compactTrailing: @escaping () -> T, @ViewBuilder minimal: @escaping () -> M
     ) { fatalError() }
 }
+// widgetkit/dynamicislandexpandedcontent
 public protocol DynamicIslandExpandedContent {}
 public struct _Expanded: DynamicIslandExpandedContent {}
+// widgetkit/dynamicislandexpandedcontentbuilder
 @resultBuilder public struct DynamicIslandExpandedContentBuilder {
+    // widgetkit/dynamicislandexpandedcontentbuilder/buildblock(_:)
     public static func buildBlock<each R: DynamicIslandExpandedContent>(_ region: repeat each R) -> _Expanded { fatalError() }
 }
 // widgetkit/dynamicislandexpandedregionposition

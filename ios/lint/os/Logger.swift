@@ -17,6 +17,8 @@ public struct OSLogMessage: ExpressibleByStringInterpolation {
 // os/osloginterpolation
 public struct OSLogInterpolation: StringInterpolationProtocol {
     public init(literalCapacity: Int, interpolationCount: Int) { fatalError() }
+    // os/osloginterpolation/appendliteral(_:)
     public mutating func appendLiteral(_ literal: String) { fatalError() }
+    // os/osloginterpolation/appendinterpolation(_:privacy:)
     public mutating func appendInterpolation(_ text: @autoclosure @escaping () -> String, privacy: OSLogPrivacy) { fatalError() }
 }
