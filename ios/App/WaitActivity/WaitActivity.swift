@@ -95,7 +95,7 @@ struct WaitDigits: View {
         if let since {
             Text(timerInterval: since...since.addingTimeInterval(24 * 3_600), countsDown: false)
                 .monospacedDigit()
-                .multilineTextAlignment(.trailing)
+                .multilineTextAlignment(width == nil ? .leading : .trailing)
                 .frame(maxWidth: width)
         }
     }

@@ -5,8 +5,13 @@
 public protocol CHHapticDeviceCapability { var supportsHaptics: Bool { get } }
 // swift-format-ignore: AlwaysUseLowerCamelCase
 public let CHHapticTimeImmediate: TimeInterval = 0
-// corehaptics/start(attime:)
-public protocol CHHapticPatternPlayer { func start(atTime time: TimeInterval) throws }
+// corehaptics/chhapticpatternplayer
+public protocol CHHapticPatternPlayer {
+    // corehaptics/chhapticpatternplayer/start(attime:)
+    func start(atTime time: TimeInterval) throws
+    // corehaptics/chhapticpatternplayer/stop(attime:)
+    func stop(atTime time: TimeInterval) throws
+}
 
 // corehaptics/chhapticevent
 open class CHHapticEvent: NSObject {

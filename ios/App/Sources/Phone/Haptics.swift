@@ -6,6 +6,7 @@ import RestwaterKit
 @MainActor
 final class Haptics {
     private let engine: CHHapticEngine?
+    private var player: (any CHHapticPatternPlayer)?
 
     init() {
         engine = CHHapticEngine.capabilitiesForHardware().supportsHaptics ? Log.attempt("finding the motor") { try CHHapticEngine() } : nil
@@ -27,7 +28,11 @@ final class Haptics {
         Log.attempt("moving the motor") {
             // Starts again after a call or a reset has stopped it.
             try engine.start()
-            try engine.makePlayer(with: CHHapticPattern(events: events, parameters: [])).start(atTime: CHHapticTimeImmediate)
+            // A tap ends an alarm that is still moving it.
+            try player?.stop(atTime: CHHapticTimeImmediate)
+            let next = try engine.makePlayer(with: CHHapticPattern(events: events, parameters: []))
+            player = next
+            try next.start(atTime: CHHapticTimeImmediate)
         }
     }
 }
