@@ -5,8 +5,12 @@
 SWIFT_ROOT=${SWIFT_ROOT:-$HOME/.cache/swift-trixie}
 
 swift_tests() {
-  swift_root || return "$?"
-  native_library
+  swift_can_be_here || return "$?"
+  # At the first run the root comes over the network while the core is compiled.
+  native_library &
+  local core=$!
+  swift_root
+  wait "$core"
   # shellcheck disable=SC2016 # expanded in the root
   in_swift_root 'cd /src/restwater && export LD_LIBRARY_PATH=$PWD/target/release &&
     swift test --disable-swift-testing --package-path ios/RestwaterKit --scratch-path target/swift -Xlinker -L"$LD_LIBRARY_PATH"'
@@ -15,7 +19,8 @@ swift_tests() {
 # The Swift of the tree by swift-format, which Debian's swiftlang brings; generated files are left out. Where there can be no
 # root, that is said and the rest of the check counts.
 swift_format() {
-  swift_root || return 0
+  swift_can_be_here || return 0
+  swift_root
   mkdir -p target/logs
   git ls-files 'ios/*.swift' ':!ios/RestwaterKit/Sources/RestwaterCore' >target/logs/swift-files
   in_swift_root 'cd /src/restwater &&
@@ -24,6 +29,12 @@ swift_format() {
 
 # The root, made at first use; says so where it can't be.
 swift_root() {
+  swift_can_be_here || return "$?"
+  [ -e "$SWIFT_ROOT/restwater-root-made" ] || { debs mmdebstrap && try make_swift_root; } || return 1
+  mkdir -p "$SWIFT_ROOT/src/restwater" target/swift
+}
+
+swift_can_be_here() {
   if [ "$(id -u)" != 0 ]; then
     echo "not run: Swift's root needs chroot and mount, so it needs root"
     return "$NOT_RUN"
@@ -32,8 +43,6 @@ swift_root() {
     echo "not run: Swift's root is made from Debian's packages, and there is no apt-get here"
     return "$NOT_RUN"
   fi
-  [ -e "$SWIFT_ROOT/restwater-root-made" ] || { debs mmdebstrap && try make_swift_root; }
-  mkdir -p "$SWIFT_ROOT/src/restwater" target/swift
 }
 
 # in_swift_root SCRIPT: runs it in the root, with this tree at /src/restwater. The mounts are the shell's own and end

@@ -35,7 +35,8 @@ struct SystemAlarms: AlarmCenter {
     }
 
     func cancel(_ ids: Set<UUID>) async throws {
-        for id in ids { try AlarmManager.shared.cancel(id: id) }
+        // One that has rung and gone meanwhile must not keep the others.
+        for id in ids { Log.attempt("cancelling an alarm") { try AlarmManager.shared.cancel(id: id) } }
     }
 }
 #endif

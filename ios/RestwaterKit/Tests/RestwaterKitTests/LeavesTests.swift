@@ -43,8 +43,9 @@ final class LeavesTests: XCTestCase, @unchecked Sendable {
                     day.state.tap(.leaf(leaf.id))
                     var spoken = Set<String>()
                     for _ in 0..<40 {
-                        spoken.formUnion(day.sheet.pieces.map(\.spoken))
-                        guard day.sheet["next-part"] != nil else { break }
+                        let sheet = day.sheet
+                        spoken.formUnion(sheet.pieces.map(\.spoken))
+                        guard sheet["next-part"] != nil else { break }
                         day.state.tap(.nextPart)
                     }
                     for text in [leaf.says, leaf.caution] + leaf.notes where !text.isEmpty {
