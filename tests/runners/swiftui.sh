@@ -5,6 +5,9 @@
 SIGNATURES=(Darwin os Combine UIKit UniformTypeIdentifiers SwiftUI AppIntents ActivityKit AlarmKit WidgetKit UserNotifications AVFoundation CoreHaptics CoreLocation)
 
 check_swiftui() {
+  if git grep -n 'try?' -- ios/App ios/RestwaterKit/Sources/RestwaterKit; then
+    echo "^ an error that nobody hears of: let it go up, or Log.attempt" && return 1
+  fi
   swift_root || return "$?"
   in_swift_root "set -euo pipefail; cd /src/restwater; $(declare -f module compiled check_app); check_app ${SIGNATURES[*]}"
   echo ok
