@@ -1,7 +1,7 @@
 import RestwaterKit
 import SwiftUI
 
-/// Draws marks, and nothing else.
+/// Draws marks, and nothing else: whoever shows them says what is spoken.
 struct MarkCanvas: View, Equatable {
     let marks: [Mark]
     let look: Look
@@ -10,7 +10,6 @@ struct MarkCanvas: View, Equatable {
         Canvas { context, _ in
             for mark in marks { draw(mark, in: &context) }
         }
-        .accessibilityHidden(true)
     }
 
     private func draw(_ mark: Mark, in context: inout GraphicsContext) {

@@ -4,7 +4,7 @@ import Foundation
 /// that moment, so that a process which was ended, or two that ran one after the other, leave nothing behind.
 @MainActor
 public final class Reconciler {
-    /// Something is to ring and the system does not let us: told once, until it lets us again.
+    /// Something is to ring and the system does not let us: told once a session.
     public var onAlarmsRefused: (@MainActor () -> Void)?
     private let alarms: [any AlarmCenter]
     private let activities: any ActivityCenter
@@ -64,7 +64,8 @@ public final class Reconciler {
         for (i, center) in alarms.enumerated() {
             await reconcile(center, with: i == ringing ? plan.alarms : [])
         }
-        await tellOfRefusal(ringing == nil && !plan.alarms.isEmpty)
+        if ringing != nil || plan.wait == nil { toldOfRefusal = false }
+        if ringing == nil && !plan.alarms.isEmpty { await tellOfRefusal() }
     }
 
     private func reconcile(_ center: any AlarmCenter, with planned: [PlannedAlarm]) async {
@@ -80,11 +81,7 @@ public final class Reconciler {
     }
 
     /// Only where the last centre, which is always there, was refused: one that was not asked yet may still say yes.
-    private func tellOfRefusal(_ silent: Bool) async {
-        guard silent else {
-            toldOfRefusal = false
-            return
-        }
+    private func tellOfRefusal() async {
         guard !toldOfRefusal, await alarms.last?.permission() == .refused else { return }
         toldOfRefusal = true
         onAlarmsRefused?()
