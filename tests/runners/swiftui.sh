@@ -25,6 +25,8 @@ check_app() {
   # shellcheck disable=SC2046
   compiled Restwater $(find ios/App/Sources ios/App/Shared -name '*.swift')
   compiled WaitActivity ios/App/WaitActivity/*.swift ios/App/Shared/*.swift
+  # The test of the screens needs Xcode's own XCTest: its grammar is looked at.
+  swiftc -parse ios/App/UITests/*.swift
 }
 
 # module NAME LANGUAGE FILE...: made again when a source, or a module made before it, is newer.
