@@ -1,8 +1,9 @@
 import Foundation
 
 /// The system's dialogs for files. It takes a dialog from the screen (`isPresented` turns false) before it says what was
-/// chosen (`onCompletion`), and says nothing of one that was cancelled on older systems: so the dialog that an answer
-/// belongs to is kept until the answer or the next dialog comes.
+/// chosen (`onCompletion`), and says nothing where the angler cancelled
+/// (developer.apple.com/documentation/swiftui/view/fileimporter(ispresented:allowedcontenttypes:oncompletion:)). So the dialog
+/// that an answer belongs to is kept until the answer or the next dialog comes.
 extension RestwaterState {
     func show(_ dialog: FileDialog) {
         content.files.dialog = dialog

@@ -14,7 +14,7 @@ public final class Contacts {
 
     public init(monotonicMs: @escaping @MainActor () -> Int64 = { present().monoMs }) { self.monotonicMs = monotonicMs }
 
-    /// So many are on the screen now, the widest of them so many millimetres.
+    /// Takes in how many contacts are on the screen now, and how wide the widest is in millimetres.
     public func onGlass(_ count: Int, widestMm: Double = 0) {
         // The first of a new set clears what the set before it left behind.
         if self.count == 0 && count > 0 { spoilt = false }

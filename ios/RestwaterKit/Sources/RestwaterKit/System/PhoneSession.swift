@@ -62,23 +62,32 @@ public final class PhoneSession {
     /// A tap from outside the screens: what the core said of it. When this returns, the entry is on the disk, the alarms are
     /// set and the lock screen is told.
     public func tap(_ key: OutsideKey) async throws(Refusal) -> String {
-        let state = try await opening.ready()
-        let said = try await state.tapFromOutside(key)
-        await reconciler.settled()
-        return said
+        try await told { state throws(Refusal) in try await state.tapFromOutside(key) }
     }
 
     /// A tap on the key that fits the moment: CAST, BITE or LANDED.
     public func tapNext() async throws(Refusal) -> String {
-        let state = try await opening.ready()
-        let said = try await state.tapNextFromOutside()
-        await reconciler.settled()
-        return said
+        try await told { state throws(Refusal) in try await state.tapNextFromOutside() }
     }
 
     /// How long the chosen rod has been out, and what the record says of it.
     public func howLong() async throws(Refusal) -> String {
+        try await told { state throws(Refusal) in try await state.waitInWords() }
+    }
+
+    /// Does that once the log is open and returns when the system has been told what follows from it; also where it was
+    /// refused, since an earlier process may have left something with the system that is put right on the way.
+    private func told(
+        _ work: @MainActor (RestwaterState) async throws(Refusal) -> String
+    ) async throws(Refusal) -> String {
         let state = try await opening.ready()
-        return try await state.waitInWords()
+        do {
+            let said = try await work(state)
+            await reconciler.settled()
+            return said
+        } catch {
+            await reconciler.settled()
+            throw error
+        }
     }
 }
