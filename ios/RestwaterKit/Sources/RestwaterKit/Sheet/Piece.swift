@@ -43,6 +43,8 @@ public struct Field: Equatable, Sendable {
     public let em: Double
     /// Which action takes it.
     public let to: FieldGoal
+    /// Whether it takes a signed decimal figure: the phone then shows its keyboard of figures.
+    public var takesFigure: Bool { to == .swim && ["lat", "lon"].contains(name) }
 
     /// Whether the text is ours until a key hands it over: it can be taken back at any letter.
     public var isHeld: Bool { to != .setup && to != .swim }
@@ -50,8 +52,8 @@ public struct Field: Equatable, Sendable {
     /// What is asked when the text has changed.
     public func ask(_ text: String) -> Ask {
         switch to {
-        case .setup: .act(.chooseSetup(field: name, value: text))
-        case .swim: .act(.chooseSwim(field: name, value: text))
+        case .setup: .type(.chooseSetup(field: name, value: text))
+        case .swim: .type(.chooseSwim(field: name, value: text))
         case .source: .files(.source(text))
         case .typed: .typed(text)
         }

@@ -1,7 +1,7 @@
 import RestwaterCore
 
 /// All that the screens are drawn from, held once.
-public struct Seen: Equatable, Sendable {
+public struct ScreenContent: Equatable, Sendable {
     public internal(set) var bank: BankView?
     public internal(set) var setup: SetupView?
     public internal(set) var tackle: TackleView?
@@ -17,7 +17,7 @@ public struct Seen: Equatable, Sendable {
     public internal(set) var cautions: LeavesView?
     /// The screens that can be opened now.
     public internal(set) var doors: DoorsView?
-    public internal(set) var files = FilesSeen()
+    public internal(set) var files = FilesContent()
     public internal(set) var settings = Settings(hand: .right, scheme: .day)
     public internal(set) var showing = Showing.bank
     /// The small swim fan, where there is a session.
@@ -26,8 +26,10 @@ public struct Seen: Equatable, Sendable {
     public internal(set) var scene: SwimScene?
     /// What the core said of the last tap.
     public internal(set) var notice = ""
+    /// How many taps have been rejected so far: each is seen as a frame round the screen.
+    public internal(set) var rejectedTaps = 0
     /// What has been turned and opened on the screen that shows.
-    public internal(set) var turned = Turned()
+    public internal(set) var paging = Paging()
 
     public init() {}
 
@@ -46,7 +48,7 @@ public struct Seen: Equatable, Sendable {
         case .match(let view):
             match = view
             // It opens at the page that fits the moment, and stays there.
-            if showing == .match && turned.match == nil { turned.match = view.firstPage }
+            if showing == .match && paging.match == nil { paging.match = view.firstPage }
         case .bench(let view): bench = view
         case .book(let view): book = view
         case .conditions(let view): conditions = view
@@ -62,7 +64,7 @@ public struct Seen: Equatable, Sendable {
 }
 
 /// What is turned or opened on a screen and belongs to no record; a screen that comes to the top begins anew.
-public struct Turned: Equatable, Sendable {
+public struct Paging: Equatable, Sendable {
     /// Page of small keys on the Bank.
     public internal(set) var keys = 0
     /// Picture or page of a screen with several.

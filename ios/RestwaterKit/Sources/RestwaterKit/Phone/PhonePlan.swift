@@ -8,6 +8,10 @@ public struct PlannedAlarm: Equatable, Sendable, Identifiable {
     public let at: Date
     public let title: String
     public let text: String
+
+    public init(id: String, at: Date, title: String, text: String) {
+        (self.id, self.at, self.title, self.text) = (id, at, title, text)
+    }
 }
 
 /// What the lock screen shows of the chosen rod, as a Live Activity wants it.
@@ -19,6 +23,10 @@ public struct RunningWait: Equatable, Sendable {
     /// From when a clock counts up; none where there is nothing to count.
     public let since: Date?
     public let keys: [OutsideKey]
+
+    public init(title: String, text: String, since: Date?, keys: [OutsideKey]) {
+        (self.title, self.text, self.since, self.keys) = (title, text, since, keys)
+    }
 }
 
 /// What the phone is to do while the app is not looked at: the core's plan, in the system's own terms.
@@ -37,10 +45,12 @@ public struct PhonePlan: Equatable, Sendable {
 
     init(_ watch: WatchView) {
         keepsAwake = watch.keepAwake
-        wait = watch.open ? RunningWait(
-            title: watch.title, text: watch.text, since: watch.sinceWallMs.map(Self.second),
-            keys: watch.keys.map { OutsideKey(key: $0.key, label: $0.label) }
-        ) : nil
+        wait =
+            watch.open
+            ? RunningWait(
+                title: watch.title, text: watch.text, since: watch.sinceWallMs.map(Self.second),
+                keys: watch.keys.map { OutsideKey(key: $0.key, label: $0.label) }
+            ) : nil
         alarms = watch.alarms.map { PlannedAlarm(id: $0.id, at: Self.second($0.atWallMs), title: $0.title, text: $0.text) }
     }
 
@@ -50,11 +60,11 @@ public struct PhonePlan: Equatable, Sendable {
 
 extension RestwaterState {
     /// Reads the plan again; after each tap, and when the app comes to the front.
-    func lookOut() {
+    func readPlan() {
         let at = clock()
         ask({ core in try core.watch(now: at) }) { state, watch in
-            let plan = PhonePlan(watch)
-            if plan != state.plan { state.plan = plan }
+            state.plan = PhonePlan(watch)
+            state.onPlan?(state.plan)
         }
     }
 }

@@ -1,7 +1,7 @@
 import RestwaterCore
 
 /// What the Files screen holds beside its record.
-public struct FilesSeen: Equatable, Sendable {
+public struct FilesContent: Equatable, Sendable {
     public internal(set) var view: FilesView?
     /// Which page is open.
     var page = FilesPage.send
@@ -15,8 +15,10 @@ public struct FilesSeen: Equatable, Sendable {
     var source = ""
     /// Entries that long work has dealt with so far; none where nothing runs.
     public internal(set) var progress: UInt64?
-    /// What the shell is asked to show.
-    public internal(set) var wanted: FilesWant?
+    /// The system's dialog that is to be shown.
+    public internal(set) var dialog: FileDialog?
+    /// The dialog whose answer is still to come: it may have left the screen already.
+    public internal(set) var answering: FileDialog?
 }
 
 /// Pages of the Files screen.
@@ -24,8 +26,8 @@ enum FilesPage: Sendable {
     case send, incoming, imports, backups
 }
 
-/// What the system is asked for, since only it can: a picker or its share sheet.
-public enum FilesWant: Equatable, Sendable {
+/// A dialog of the system: a picker or its share sheet.
+public enum FileDialog: Equatable, Sendable {
     /// A file to take in.
     case pick
     /// A folder for copies of backups.
