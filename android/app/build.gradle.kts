@@ -92,7 +92,7 @@ abstract class Cargo @Inject constructor(private val processes: ExecOperations) 
 /** librestwater.so for the ABIs of a build type, by cargo-ndk (cargo install cargo-ndk, rustup target add ...). */
 abstract class CargoNdk @Inject constructor(processes: ExecOperations) : Cargo(processes) {
     @get:Input abstract val abis: ListProperty<String>
-    @get:Input abstract val release: Property<Boolean>
+    @get:Input abstract val profile: Property<String>
     @get:Input abstract val platform: Property<String>
     @get:Internal abstract val ndk: DirectoryProperty
     @get:OutputDirectory abstract val libraries: DirectoryProperty
@@ -100,10 +100,9 @@ abstract class CargoNdk @Inject constructor(processes: ExecOperations) : Cargo(p
     @TaskAction
     fun build() {
         val targets = abis.get().flatMap { listOf("--target", it) }
-        val profile = if (release.get()) listOf("--release") else emptyList()
         cargo(
             listOf("ndk", "--platform", platform.get(), "--output-dir", libraries.get().asFile.path) + targets +
-                listOf("build", "--locked", "--package", "restwater-bindings") + profile,
+                listOf("build", "--profile", profile.get(), "--locked", "--package", "restwater-bindings"),
             mapOf("ANDROID_NDK_HOME" to ndk.get().asFile.path, "RUSTFLAGS" to "-C link-arg=-Wl,-z,max-page-size=16384"),
         )
     }
@@ -116,12 +115,12 @@ abstract class CargoHost @Inject constructor(processes: ExecOperations) : Cargo(
 
 androidComponents {
     onVariants { variant ->
-        val release = variant.buildType == "release"
+        val shipped = variant.buildType == "release"
         val task =
             tasks.register<CargoNdk>("cargoNdk${variant.name.replaceFirstChar(Char::uppercase)}") {
                 tree = rootDir.resolve("..")
-                abis = if (release) releaseAbis else debugAbis
-                this.release = release
+                abis = if (shipped) releaseAbis else debugAbis
+                profile = if (shipped) "release" else "dev"
                 platform = libs.versions.minSdk
                 ndk = sdkComponents.ndkDirectory
                 outputs.upToDateWhen { false } // cargo knows better

@@ -89,13 +89,22 @@ app_locales() { sed -n 's/.*localeFilters += listOf(\(.*\)).*/\1/p' android/app/
 
 # The rules Gradle would hand to R8: Android's own out of its plugin, the project's, the manifest's, each library's.
 gather_rules() {
-  local plugin folder
+  local plugin folder jar it
   plugin=$(jar_of "com.android.tools.build:gradle:$(catalogue agp)")
-  for it in header optimizations common; do unzip -p "$plugin" com/android/build/gradle/proguard-"$it".txt; done
+  for it in header optimizations common; do unzip -p "$plugin" com/android/build/gradle/proguard-$it.txt; done
   cat android/app/proguard-rules.pro "$APK_OUT"/manifest-rules.pro
   while read -r folder; do
     if [ -e "$folder/proguard.txt" ]; then cat "$folder/proguard.txt" && echo; fi
   done < <(aars phone)
+  while read -r jar; do rules_of_jar "$jar"; done <"$ANDROID_OUT"/phone.jars
+}
+
+# rules_of_jar JAR: a jar may bring rules for R8, some for a range of its versions (ours is newer than every upper end), or
+# else rules for any shrinker.
+rules_of_jar() {
+  local jar=$1 names
+  names=$(unzip -Z1 "$jar" | grep -E '^META-INF/com\.android\.tools/r8(-from-[0-9.]+)?/.+\.pro$' || unzip -Z1 "$jar" | grep -E '^META-INF/proguard/.+\.pro$' || true)
+  for it in $names; do unzip -p "$jar" "$it" && echo; done
 }
 
 # Robolectric's framework has no java.*, so R8 reads that of the JDK.

@@ -100,3 +100,28 @@ agp_holds() {
   agp_java tests/runners/ApkDemands.java "$(catalogue compileSdk)" >"$APK_OUT"/demands.txt
   python3 tests/runners/apk_gradle.py "$APK_OUT"/demands.txt "${folders[@]}"
 }
+
+# The bindings and JNA after R8 still work: the same rules once more, but to class files, which run here over the real core
+# beside what was compiled. (On a phone the same classes are dex.) The day they play must come out the same.
+shrunk_bindings_work() {
+  local out=$APK_OUT/drive libraries it
+  native_library
+  maven_get "net.java.dev.jna:jna:$JNA"
+  libraries=$(grep -E 'kotlin-stdlib|coroutines-core-jvm' "$ANDROID_OUT"/phone.jars | paste -sd:):$(jar_of "net.java.dev.jna:jna:$JNA")
+  rm -rf "$out"
+  mkdir -p "$out"
+  compile_kotlin "$out"/classes "$ANDROID_OUT/ui:$libraries" tests/runners/ApkDrive.kt
+  (cd "$ANDROID_OUT"/ui && zip -qr "$TREE/$out/bindings.jar" app/restwater/core)
+  (cd "$out"/classes && zip -qr ../drive.jar .)
+  { cat "$APK_OUT"/rules.pro && echo '-keep class app.restwater.apk.ApkDriveKt { void main(java.lang.String[]); }'; } >"$out"/rules.pro
+  # shellcheck disable=SC2046 # no path here holds a space
+  agp_java -Xmx3g com.android.tools.r8.R8 --release --classfile --lib "$(jdk)" --pg-conf "$out"/rules.pro --output "$out"/shrunk.jar \
+    "$out"/bindings.jar "$out"/drive.jar $(tr : ' ' <<<"$libraries")
+  for it in "$ANDROID_OUT/ui:$out/classes:$libraries" "$out/shrunk.jar"; do
+    rm -rf "$out"/log
+    mkdir "$out"/log
+    java -Djna.library.path=target/release -cp "$it" app.restwater.apk.ApkDriveKt "$out"/log >"$out/said.$(basename "${it%%:*}")"
+  done
+  diff "$out"/said.ui "$out"/said.shrunk.jar || { echo "^ the bindings as compiled (<) and after R8 (>)" && return 1; }
+  echo "the bindings after R8: $(wc -l <"$out"/said.ui) answers as before it, $(stat -c %s "$out"/shrunk.jar) bytes of class files"
+}
