@@ -119,11 +119,17 @@ shrink() {
   mapfile -t jars <"$ANDROID_OUT"/phone.jars
   rm -rf "$out" "$out".new
   mkdir "$out".new
-  agp_java -Xmx3g com.android.tools.r8.R8 --release --dex --min-api "$(catalogue minSdk)" --lib "$(jdk)" \
-    --lib "$(jar_of org.robolectric:android-all:"$FRAMEWORK")" --pg-conf "$APK_OUT"/rules.pro --pg-map-output "$APK_OUT"/mapping.txt \
-    --android-resources "$APK_OUT"/linked.apk "$APK_OUT"/shrunk.apk --output "$out".new \
+  r8 --dex --min-api "$(catalogue minSdk)" --lib "$(jar_of org.robolectric:android-all:"$FRAMEWORK")" --pg-conf "$APK_OUT"/rules.pro \
+    --pg-map-output "$APK_OUT"/mapping.txt --android-resources "$APK_OUT"/linked.apk "$APK_OUT"/shrunk.apk --output "$out".new \
     "$ANDROID_OUT"/app.jar "$ANDROID_OUT"/ui.jar "$APK_OUT"/linked.apk.classes.jar "${jars[@]}"
   mv "$out".new "$out"
+}
+
+# r8 OPTION|INPUT...: quiet about rules that match nothing and about files that several jars bring, loud about the rest.
+r8() {
+  local log=$APK_OUT/r8.log
+  agp_java -Xmx3g com.android.tools.r8.R8 --release --lib "$(jdk)" "$@" >"$log" 2>&1 || { tail -40 "$log" && return 1; }
+  grep -A2 '^Warning' "$log" | grep -v 'META-INF/.* already exists' || true
 }
 
 jdk() { dirname "$(dirname "$(readlink -f "$(command -v javac)")")"; }

@@ -24,6 +24,7 @@ check_apk() {
   agp_holds
   target/apk-venv/bin/python tests/runners/apk_check.py "$APK" "$TREE/$ANDROID_OUT/aar/jna-$JNA/classes.jar" \
     "$KOTLIN_BINDINGS/app/restwater/core/restwater.kt" $APK_CHECKED
+  shrunk_bindings_work
   record_apk "$inputs"
   echo ok
 }
@@ -107,15 +108,16 @@ shrunk_bindings_work() {
   local out=$APK_OUT/drive libraries it
   native_library
   maven_get "net.java.dev.jna:jna:$JNA"
-  libraries=$(grep -E 'kotlin-stdlib|coroutines-core-jvm' "$ANDROID_OUT"/phone.jars | paste -sd:):$(jar_of "net.java.dev.jna:jna:$JNA")
+  libraries=$(grep -E '/(kotlin-stdlib|kotlinx-coroutines-core-jvm|annotations)-[0-9.]+\.jar' "$ANDROID_OUT"/phone.jars | paste -sd:):$(jar_of "net.java.dev.jna:jna:$JNA")
   rm -rf "$out"
   mkdir -p "$out"
-  compile_kotlin "$out"/classes "$ANDROID_OUT/ui:$libraries" tests/runners/ApkDrive.kt
+  # The Compose plugin wants its library on the class path even where no screen is.
+  compile_kotlin "$out"/classes "$ANDROID_OUT/ui:$(paste -sd: "$ANDROID_OUT"/phone.jars)" tests/runners/ApkDrive.kt
   (cd "$ANDROID_OUT"/ui && zip -qr "$TREE/$out/bindings.jar" app/restwater/core)
   (cd "$out"/classes && zip -qr ../drive.jar .)
   { cat "$APK_OUT"/rules.pro && echo '-keep class app.restwater.apk.ApkDriveKt { void main(java.lang.String[]); }'; } >"$out"/rules.pro
   # shellcheck disable=SC2046 # no path here holds a space
-  agp_java -Xmx3g com.android.tools.r8.R8 --release --classfile --lib "$(jdk)" --pg-conf "$out"/rules.pro --output "$out"/shrunk.jar \
+  r8 --classfile --pg-conf "$out"/rules.pro --output "$out"/shrunk.jar \
     "$out"/bindings.jar "$out"/drive.jar $(tr : ' ' <<<"$libraries")
   for it in "$ANDROID_OUT/ui:$out/classes:$libraries" "$out/shrunk.jar"; do
     rm -rf "$out"/log
