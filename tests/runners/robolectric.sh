@@ -3,13 +3,15 @@
 # as on a phone (android/ui, android/app), compiled against the real androidx libraries, over the release library.
 
 ANDROID_TESTS=$ANDROID_OUT/tests
+# Older Androids that a test may ask for beside $FRAMEWORK: 8.0, 12 and 14 (API 26, 31 and 34).
+OLDER=(8.0.0_r4-robolectric-r1 12-robolectric-7732740 14-robolectric-10818077)
 
 android_tests() {
   java_tools
   debs aapt unzip zip
   native_library
   fetch_android_tools
-  maven_get "org.robolectric:android-all-instrumented:$FRAMEWORK-i7"
+  fetch_frameworks
   resolve phone tests/runners/android-libraries.txt
   resolve tests tests/runners/android-libraries.txt tests/runners/android-test-libraries.txt
   libraries_without_network tests
@@ -17,6 +19,15 @@ android_tests() {
   compile_app "$ANDROID_TESTS"/resources.apk.classes
   compile_tests
   run_robolectric
+}
+
+# The frameworks that tests run on.
+instrumented() { printf 'org.robolectric:android-all-instrumented:%s-i7\n' "${OLDER[@]}" "$FRAMEWORK"; }
+
+fetch_frameworks() {
+  local jars
+  mapfile -t jars < <(instrumented)
+  maven_get "${jars[@]}"
 }
 
 # Resources of the app and of every library, and the R classes that name them.
@@ -44,18 +55,19 @@ compile_tests() {
   fi
 }
 
-# Every *Test.kt under android/app/src/test, by class name.
+# Every *Test.kt under android/app/src/test, by class name; only those of ROBOLECTRIC_TESTS where that names some.
 run_robolectric() {
-  local classes out=$ANDROID_TESTS tests=android/app/src/test/kotlin
-  mapfile -t classes < <(cd $tests && find . -name '*Test.kt' | sort | sed 's|^\./||; s|\.kt$||; s|/|.|g')
+  local jar classes out=$ANDROID_TESTS tests=android/app/src/test/kotlin
+  mapfile -t classes < <(cd $tests && find . -name '*Test.kt' | sort | sed 's|^\./||; s|\.kt$||; s|/|.|g' |
+    grep -E "${ROBOLECTRIC_TESTS:-.}")
   mkdir -p "$out"/robolectric "$out"/config/com/android/tools target/screens/android
-  cp -n "$(jar_of org.robolectric:android-all-instrumented:"$FRAMEWORK"-i7)" "$out"/robolectric/
+  while read -r jar; do cp -n "$(jar_of "$jar")" "$out"/robolectric/; done < <(instrumented)
   printf 'android_merged_manifest=%s\nandroid_resource_apk=%s\nandroid_merged_assets=\nandroid_custom_package=app.restwater\n' \
     "$TREE/$out/AndroidManifest.xml" "$TREE/$out/resources.apk" >"$out"/config/com/android/tools/test_config.properties
   # The framework's plain classes come last: Robolectric's own, instrumented, must win.
   # Robolectric reaches into the JDK's file descriptors where the framework closes one.
   java -Xmx2g --add-opens java.base/java.io=ALL-UNNAMED --add-opens java.base/java.lang=ALL-UNNAMED -Drobolectric.offline=true -Drobolectric.dependency.dir="$TREE/$out/robolectric" \
     -Djna.library.path="$TREE/target/release" -Drestwater.tree="$PWD" -Drestwater.screens="$TREE/target/screens/android" \
-    -cp "$out/classes:$ANDROID_OUT/app:$ANDROID_OUT/ui:$out/config:$(test_libraries):$(jar_of org.robolectric:android-all:"$FRAMEWORK")" \
+    -cp "$out/classes:$ANDROID_OUT/app:$ANDROID_OUT/ui:$out/config:android/app/robolectric:$(test_libraries):$(jar_of org.robolectric:android-all:"$FRAMEWORK")" \
     org.junit.runner.JUnitCore "${classes[@]}"
 }
