@@ -33,7 +33,7 @@ check_apk() {
 apk_inputs() {
   git ls-files -co --exclude-standard -- android/app/src/main android/app/build.gradle.kts android/app/proguard-rules.pro android/ui \
     android/gradle tests/runners/apk* tests/runners/Apk* tests/runners/android-libraries.txt tests/runners/android-versions.lock ":!$APK_CHECKED" |
-    sort | xargs sha256sum | sha256sum | cut -d' ' -f1
+    LC_ALL=C sort | xargs sha256sum | sha256sum | cut -d' ' -f1
 }
 
 record_apk() {
