@@ -76,7 +76,12 @@ resolve() {
     jar_of "net.java.dev.jna:jna:$JNA:aar" >>"$out/$name.libs"
   fi
   unpack_aars "$out/$name.libs"
-  jars_with_classes "$out/$name.libs" >"$out/$name.jars.new"
+  # Robolectric's fonts and native libraries come in a jar without a class; R8 has no use for such a one.
+  if [ "$name" = phone ]; then
+    jars_of "$out/$name.libs" | with_classes >"$out/$name.jars.new"
+  else
+    jars_of "$out/$name.libs" >"$out/$name.jars.new"
+  fi
   mv "$out/$name.jars.new" "$out/$name.jars"
 }
 
@@ -104,10 +109,10 @@ unpack_aars() {
   done <"$1"
 }
 
-# jars_with_classes LIBS: the class files of the libraries. An AAR has them in classes.jar and, some, in libs/*.jar too
-# (lint.jar is for a build machine). The plain jar of a multiplatform library's root holds metadata and no class.
-jars_with_classes() {
-  local file name jar
+# jars_of LIBS: the class files of the libraries. An AAR has them in classes.jar and, some, in libs/*.jar too (lint.jar is
+# for a build machine).
+jars_of() {
+  local file name
   while read -r file; do
     name=$(basename "$file" .aar)
     case $file in
@@ -116,7 +121,13 @@ jars_with_classes() {
       *.jar) echo "$file" ;;
       *.aar) find "$TREE/$ANDROID_OUT/aar/$name" \( -path '*/libs/*.jar' -o -name classes.jar \) | sort ;;
     esac
-  done <"$1" | while read -r jar; do
+  done <"$1"
+}
+
+# Of the jars it reads the names of, those with a class: the root of a multiplatform library holds metadata alone.
+with_classes() {
+  local jar
+  while read -r jar; do
     # Not `grep -q`: it would close the pipe on unzip, and pipefail would call that a failure.
     if unzip -l "$jar" 2>/dev/null | grep '\.class$' >/dev/null; then echo "$jar"; fi
   done
