@@ -122,7 +122,7 @@ shrunk_bindings_work() {
   for it in "$ANDROID_OUT/ui:$out/classes:$libraries" "$out/shrunk.jar"; do
     rm -rf "$out"/log
     mkdir "$out"/log
-    java -Djna.library.path=target/release -cp "$it" app.restwater.apk.ApkDriveKt "$out"/log >"$out/said.$(basename "${it%%:*}")"
+    java -Djna.library.path="$LIBRARY" -cp "$it" app.restwater.apk.ApkDriveKt "$out"/log >"$out/said.$(basename "${it%%:*}")"
   done
   diff "$out"/said.ui "$out"/said.shrunk.jar || { echo "^ the bindings as compiled (<) and after R8 (>)" && return 1; }
   echo "the bindings after R8: $(wc -l <"$out"/said.ui) answers as before it, $(stat -c %s "$out"/shrunk.jar) bytes of class files"

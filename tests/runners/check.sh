@@ -96,6 +96,13 @@ check_for() {
   LIBSQLITE3_SYS_USE_PKG_CONFIG=1 cargo check --quiet --locked -p restwater-bindings --target "$@"
 }
 
+# Dependencies only point down, between the crates of the core and inside each.
+check_layers() {
+  rust
+  tool python3 python3
+  python3 tests/runners/layers.py
+}
+
 # No crate, class or permission that ships can reach a network.
 check_network() {
   rust
