@@ -27,9 +27,9 @@ impl App {
         let all: Vec<HeightCast> = self.sessions.days().flat_map(|(_, day)| heights(&day.rows)).collect();
         let today = self.session().map(|session| heights(&rows_of(session))).unwrap_or_default();
         let water = self.session().and_then(|session| session.conditions_now().water);
-        let own = kit_of(self.store.device());
+        let own = kit_of(self.journal.store().device());
         let mut kits: Vec<Uuid> =
-            self.recent.kits().iter().map(|(id, _)| *id).filter(|id| *id != own).collect();
+            self.journal.recent().kits().iter().map(|(id, _)| *id).filter(|id| *id != own).collect();
         kits.sort_unstable();
         Ok(screen::bench(&BenchInput {
             kit: &kit,
@@ -54,8 +54,8 @@ impl App {
             BenchTap::Splash => self.bench.falling = Some(at.clone()),
             BenchTap::Bottom => self.bottom(at)?,
             BenchTap::UseKit { kit } => {
-                let own = *kit == kit_of(self.store.device());
-                if !own && !self.recent.kits().iter().any(|(known, _)| known == kit) {
+                let own = *kit == kit_of(self.journal.store().device());
+                if !own && !self.journal.recent().kits().iter().any(|(known, _)| known == kit) {
                     return Err(AppError::unknown("kit", kit));
                 }
                 self.choose_kit(*kit)?;

@@ -1,5 +1,6 @@
 //! Errors as a shell shows them: what went wrong and what to do next.
 
+use super::journal::JournalError;
 use restwater_bench::BenchError;
 use restwater_exchange::ExchangeError;
 use restwater_log::{CanonicalError, RodNumber};
@@ -173,6 +174,12 @@ pub(super) fn within<N: PartialOrd + std::fmt::Display>(
     most: N,
 ) -> Result<N, AppError> {
     if least <= value && value <= most { Ok(value) } else { Err(AppError::unknown(field, value)) }
+}
+
+impl From<JournalError> for AppError {
+    fn from(error: JournalError) -> Self {
+        Self::Store(error.0)
+    }
 }
 
 impl From<ExchangeError> for AppError {

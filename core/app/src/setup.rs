@@ -7,7 +7,7 @@ use restwater_log::{Moment, Payload, SessionSetup};
 use restwater_screen as screen;
 use restwater_screen::{SetupInput, SetupTap, SetupView};
 use restwater_session::Logged;
-use restwater_session::{LandmarkKind, Session, fold};
+use restwater_session::{LandmarkKind, MOST_RODS, Session, fold};
 use restwater_sky::daylight::{Place, daylight};
 use restwater_store::Store;
 use serde::Deserialize;
@@ -15,6 +15,8 @@ use uuid::Uuid;
 
 /// No lake is deeper, cm.
 pub(super) const DEEPEST_CM: u32 = 10_000;
+/// Longer than any bait takes to settle, seconds.
+const LONGEST_SETTLE_S: u32 = 1_800;
 const COPY: &str = "setup-copy";
 const PACKED: &str = "packed";
 /// A day shorter than this before sunset may end in the dark: a choice, on the careful side.
@@ -82,7 +84,7 @@ impl App {
     pub(super) fn setup_tap(&mut self, tap: &SetupTap) -> Result<String, AppError> {
         match tap {
             SetupTap::Rods { rods } => {
-                let rods = within("rods", *rods, 1, 9)?;
+                let rods = within("rods", *rods, 1, MOST_RODS)?;
                 return self.change_draft(|draft| draft.rods = rods);
             }
             SetupTap::Span { tenth_mm } => {
@@ -93,6 +95,14 @@ impl App {
                 let cm = cm.map(|cm| within("depth", cm, 1, DEEPEST_CM)).transpose()?;
                 return self.change_draft(|draft| draft.depth_cm = cm);
             }
+            SetupTap::Settle { seconds } => {
+                let seconds = within("settle", *seconds, 0, LONGEST_SETTLE_S)?;
+                return self.change_draft(|draft| draft.settle_s = seconds);
+            }
+            SetupTap::TwitchRestarts { restarts } => {
+                let restarts = *restarts;
+                return self.change_draft(|draft| draft.twitch_restarts = restarts);
+            }
             SetupTap::DrawDigit { digit } => {
                 let digit = within("draw", *digit, 0, 9)?;
                 return self.change_draft(|draft| draft.peg = Some(drawn(draft.peg.as_deref(), digit)));
@@ -100,10 +110,10 @@ impl App {
             SetupTap::ClearDraw => return self.change_draft(|draft| draft.peg = None),
             SetupTap::CopyNothing => self.set_copy(None)?,
             SetupTap::CopyLast => {
-                self.sessions.refresh(&mut self.store)?;
+                self.sessions.refresh(&self.journal)?;
                 let id = self.last_day().ok_or(AppError::NoSuchSession)?.0;
-                let session = fold(id, &self.store.ops_of(id)?);
-                settings::save_draft(&mut self.store, &session.setup)?;
+                let session = fold(id, &self.journal.store().ops_of(id)?);
+                settings::save_draft(self.journal.store(), &session.setup)?;
                 self.draft = session.setup;
                 self.set_copy(Some(id))?;
             }
@@ -119,13 +129,13 @@ impl App {
     }
 
     fn set_copy(&mut self, copy: Option<Uuid>) -> Result<(), AppError> {
-        self.store.set_setting(COPY, &copy.map_or_else(String::new, |id| id.to_string()))?;
+        self.journal.store().set_setting(COPY, &copy.map_or_else(String::new, |id| id.to_string()))?;
         self.setup.copy = copy;
         Ok(())
     }
 
     fn save_packed(&mut self) -> Result<(), AppError> {
-        settings::write(&mut self.store, PACKED, &self.setup.packed)
+        settings::write(self.journal.store(), PACKED, &self.setup.packed)
     }
 
     /// What a session begins with: its set-up, and where the last one is copied its rigs, and at the same peg its spots,
@@ -133,7 +143,7 @@ impl App {
     pub(super) fn beginning(&self, setup: &SessionSetup) -> Result<Vec<Payload>, AppError> {
         let mut payloads = vec![Payload::SessionStarted(setup.clone())];
         if let Some(id) = self.setup.copy {
-            payloads.extend(copied(&fold(id, &self.store.ops_of(id)?), setup));
+            payloads.extend(copied(&fold(id, &self.journal.store().ops_of(id)?), setup));
         }
         Ok(payloads)
     }
@@ -149,7 +159,8 @@ impl App {
     fn pack(&mut self, now: &Moment) -> Result<Vec<(Packed, bool)>, AppError> {
         let kit = self.kit()?;
         let last = self.last_day().map(|(id, _)| id);
-        let last = last.map(|id| Ok::<_, AppError>(fold(id, &self.store.ops_of(id)?))).transpose()?;
+        let last =
+            last.map(|id| Ok::<_, AppError>(fold(id, &self.journal.store().ops_of(id)?))).transpose()?;
         let wanted = if kit.wanted.tied().is_empty() { kit.wallet.tied() } else { kit.wanted.tied() };
         let mut plan = DayPlan {
             rods: self.draft.rods.into(),
@@ -210,6 +221,7 @@ fn copied(last: &Session, setup: &SessionSetup) -> Vec<Payload> {
     let rigged = rods().filter(|rod| rod.rig != restwater_log::Rig::default());
     let mut payloads: Vec<Payload> =
         rigged.map(|rod| Payload::RigSet { rod: rod.number, rig: rod.rig.clone() }).collect();
+    // The angler picked this session to copy: at the same peg its water is the same one, named or not.
     let same_peg = setup.peg.is_some() && setup.peg == last.setup.peg && setup.water == last.setup.water;
     if !same_peg {
         return payloads;
@@ -218,6 +230,9 @@ fn copied(last: &Session, setup: &SessionSetup) -> Vec<Payload> {
         last.marks.iter().map(|m| Payload::MarkSet { name: m.name.clone(), bearing_cdeg: m.bearing_cdeg }),
     );
     payloads.push(Payload::SwimSet(last.swim.clone()));
+    if !last.outline_cm.is_empty() {
+        payloads.push(Payload::OutlineSet { corners_cm: last.outline_cm.clone() });
+    }
     payloads.extend(last.landmarks.iter().map(|l| {
         let (name, bearing_cdeg, range_cm) = (l.name.clone(), l.bearing_cdeg, l.range_cm);
         match l.what {

@@ -89,7 +89,7 @@ fn removal(session: &Session, thing: SwimThing) -> Option<Payload> {
         return (!session.outline_cm.is_empty()).then(|| Payload::OutlineSet { corners_cm: Vec::new() });
     };
     let there = session.marks.iter().any(|m| m.id == id) || session.landmarks.iter().any(|l| l.id == id);
-    there.then(|| Payload::Undone { targets: vec![id] })
+    there.then(|| Payload::Removed { targets: vec![id] })
 }
 
 /// The entry for a peg at a place, where there can be one.

@@ -48,7 +48,7 @@ impl App {
     ) -> Result<String, AppError> {
         let mut draft = self.draft.clone();
         change(&mut draft);
-        save_draft(&mut self.store, &draft)?;
+        save_draft(self.journal.store(), &draft)?;
         self.draft = draft;
         Ok(String::new())
     }
@@ -69,7 +69,7 @@ impl App {
         let mut settings = self.settings;
         settings.hand = hand.unwrap_or(settings.hand);
         settings.scheme = scheme.unwrap_or(settings.scheme);
-        save_settings(&mut self.store, settings)?;
+        save_settings(self.journal.store(), settings)?;
         self.settings = settings;
         Ok(String::new())
     }

@@ -3,9 +3,11 @@
 mod any_choice;
 mod bench;
 mod book;
+mod clock_steps;
 mod files;
 mod learning;
 mod mend;
+mod seams;
 mod watch;
 
 use super::*;
@@ -59,7 +61,12 @@ const MIN: i64 = 60_000;
 
 impl Phone {
     fn new() -> Self {
-        let mut phone = Self { dir: TempDir::new().unwrap(), app: None, boots: 0, opens: 0 };
+        Self::with_ids_from(0)
+    }
+
+    /// A phone whose ids, its own among them, begin at another place: it is another device.
+    fn with_ids_from(opens: u64) -> Self {
+        let mut phone = Self { dir: TempDir::new().unwrap(), app: None, boots: 0, opens };
         phone.open();
         phone
     }
@@ -233,7 +240,7 @@ fn the_last_time_goes_back_but_not_beyond_the_entry_before() {
     phone.tap(12 * MIN, &Action::TimeBack { minutes: 5 }).unwrap();
     let wait = |phone: &mut Phone| {
         let session = phone.app().session().unwrap();
-        restwater_session::waits_of(session, 2.0)[0].minutes()
+        restwater_session::waits_of(session)[0].minutes()
     };
     assert_eq!(wait(&mut phone), 3.0);
     let refused = phone.tap(13 * MIN, &Action::TimeBack { minutes: 5 }).unwrap_err();

@@ -11,8 +11,11 @@ const LONGEST_ALARM_MIN: u16 = 240;
 impl App {
     /// What is to be seen and heard while the app is not looked at. The shell asks after each tap.
     pub fn watch(&mut self, now: &Moment) -> WatchView {
+        let now = &self.journal.here(now);
+        self.catch_up();
         let bank = self.bank(now);
-        let session = self.recent.current().map(|loaded| &loaded.session).filter(|s| s.is_open());
+        let session = self.journal.recent().current().map(|loaded| &loaded.session).filter(|s| s.is_open());
+        let now = &self.on_line(now);
         watch_view(&WatchInput { words: &self.words, session, bank: &bank, phone: self.phone, now })
     }
 
@@ -31,7 +34,7 @@ impl App {
             PhoneTap::Alarm { alarm } => phone.alarm = alarm,
             PhoneTap::Awake { on } => phone.awake = on,
         }
-        settings::save_phone(&mut self.store, phone)?;
+        settings::save_phone(self.journal.store(), phone)?;
         self.phone = phone;
         Ok(String::new())
     }

@@ -93,6 +93,7 @@ entry-cast_end_set = end of a cast
 entry-cast_added = cast added
 entry-confirmed = as it is
 entry-mark_set = mark
+entry-removed = removal
 entry-kept_back = kept back
 entry-released = released
 entry-swim_set = swim
@@ -161,6 +162,7 @@ rig-lead-g = { $grams } g
 
 notice-repeat = Second tap ignored.
 notice-logged = { $what } logged.
+notice-logged-alone = Logged. Something that goes with it could not be done: check the log on the Files screen.
 notice-undone = { $what } undone.
 notice-redone = { $what } is back.
 notice-time = Time of { $what } set back.

@@ -145,6 +145,7 @@ check-repaired = { $ops ->
     [one] 1 summary
     *[other] { $count } summaries
   } did not follow from them and were made anew.
+check-without = Something that is worked out from them could not be kept or read ({ $why }), and is done without for now. Free some space, then check again.
 check-damaged = { $count ->
     [one] 1 entry is damaged
     *[other] { $count } entries are damaged

@@ -21,7 +21,7 @@ pub fn conditions(words: &Wording, session: Option<&Session>, question: Option<Q
     leaf.says = match (question, session.conditions.last()) {
         (Some(question), _) => words.say(&format!("conditions-ask-{}", name(question))),
         (None, Some(last)) => {
-            let time = clock(&last.at);
+            let time = clock(&last.at.shown);
             words.say_with("conditions-as-logged", &[("time", Arg::Text(&time))])
         }
         (None, None) => words.say("conditions-none"),

@@ -48,7 +48,11 @@ pub struct SetupInput<'a> {
 const SPANS: &[u32] = &[36_576, 20_000, 10_000, 30_000];
 /// Depths in cm; 0 stands for "not known".
 const DEPTHS_CM: &[u32] = &[0, 100, 150, 200, 250, 300, 400, 500, 600];
+/// Rods to choose from: few waters allow more (common practice, no source). A session may have as many as
+/// [`restwater_session::MOST_RODS`].
 const RODS: &[u32] = &[1, 2, 3];
+/// Seconds for the bait to settle (common practice, no source); 0 counts from the splash.
+const SETTLE_S: &[u32] = &[0, 15, 30, 60, 120, 180, 300];
 
 /// Makes the set-up screen.
 pub fn setup(input: &SetupInput) -> SetupView {
@@ -69,11 +73,16 @@ pub fn setup(input: &SetupInput) -> SetupView {
     let mut depth = row("depth", draft.depth_cm.unwrap_or(0), DEPTHS_CM, &depth, |cm| SetupTap::Depth {
         cm: Some(cm).filter(|cm| *cm > 0),
     });
+    let settle = row("settle", draft.settle_s, SETTLE_S, &|s| settle_words(words, s), |seconds| {
+        SetupTap::Settle { seconds }
+    });
     depth.typing = Some(TypedField::sent(words, "depth", depth.label.clone(), TypedInto::Depth));
     let mut rows = vec![
         row("rods", u32::from(draft.rods), RODS, &|n| n.to_string(), |n| SetupTap::Rods { rods: n as u8 }),
         ChoiceRow { source: words.say("source-common"), ..span },
         depth,
+        ChoiceRow { source: words.say("source-common"), ..settle },
+        twitch(input),
         draw(input),
     ];
     rows.extend(copy(input));
@@ -104,6 +113,36 @@ pub fn setup(input: &SetupInput) -> SetupView {
             tap: Action::StartSession { setup: None }.into(),
         },
     }
+}
+
+/// "none", "30 s", "2 min".
+fn settle_words(words: &Wording, seconds: u32) -> String {
+    let count = |n: u32| [("count", Arg::Count(n as usize))];
+    match seconds {
+        0 => words.say("setup-settle-none"),
+        s if s % 60 == 0 => words.say_with("setup-settle-minutes", &count(s / 60)),
+        s => words.say_with("setup-settle-seconds", &count(s)),
+    }
+}
+
+/// Whether a twitch starts the wait anew.
+fn twitch(input: &SetupInput) -> ChoiceRow {
+    let words = input.words;
+    let choice = |restarts: bool| {
+        let tag = if restarts { "on" } else { "off" };
+        let action = Action::Setup { tap: SetupTap::TwitchRestarts { restarts } };
+        Choice::new(
+            tag,
+            words.say(&format!("setup-twitch-{tag}")),
+            input.draft.twitch_restarts == restarts,
+            action,
+        )
+    };
+    let choices = [false, true].map(choice).to_vec();
+    let value =
+        choices.iter().find(|choice| choice.chosen).map_or_else(String::new, |choice| choice.label.clone());
+    let row = ChoiceRow::of("twitch", words.say("setup-twitch"), choices, words.say("setup-twitch-how"));
+    ChoiceRow { value, ..row }
 }
 
 /// The number of the day's draw, a digit a tap.

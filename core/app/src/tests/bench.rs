@@ -130,8 +130,8 @@ fn bad_input_is_named_and_changes_nothing() {
         Err(AppError::Bench(error)) => error,
         other => panic!("{other:?}"),
     };
-    let kit = kit_of(phone.app().store.device());
-    let before = phone.app().recent.kit(kit).to_vec();
+    let kit = kit_of(phone.app().journal.store().device());
+    let before = phone.app().journal.recent().kit(kit).to_vec();
     let cut = |tenth_mm, count| BenchTap::CutDown { tenth_mm, count };
     assert!(matches!(
         refused(&mut phone, 12, BenchTap::Tied { count: 65_000 }),
@@ -160,7 +160,7 @@ fn bad_input_is_named_and_changes_nothing() {
         let error = phone.bench(30_000, tap.clone()).unwrap_err();
         assert!(error.kind() == ErrorKind::BadInput, "{tap:?}");
     }
-    assert_eq!(phone.app().recent.kit(kit), before.as_slice());
+    assert_eq!(phone.app().journal.recent().kit(kit), before.as_slice());
     let error = phone.bench(40_000, BenchTap::Lift { mg: 0 }).unwrap_err();
     assert_eq!(phone.app().message(&error), "\"0\" is no value for lift. Pick one of the choices.");
     assert!(CutDownError::TooMany { ties: 1, needs: 201 }.to_string().contains("plan them in parts"));

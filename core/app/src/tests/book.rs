@@ -137,13 +137,13 @@ fn the_book_reads_snapshots_and_not_the_log() {
     phone.day(7, "Mill pool", 2, 0);
     let now = 8 * DAY;
     phone.leaves(Which::Book, now);
-    let rows = phone.app().store.sessions().unwrap();
+    let rows = phone.app().journal.store().sessions().unwrap();
     let kept: Vec<SnapshotRow> =
-        rows.iter().map(|r| phone.app().store.snapshot(r.id).unwrap().unwrap()).collect();
+        rows.iter().map(|r| phone.app().journal.store().snapshot(r.id).unwrap().unwrap()).collect();
     let mut marked = kept[1].clone();
     let body = String::from_utf8(marked.body).unwrap();
     marked.body = body.replace("Mill pool", "Marked pool").into_bytes();
-    phone.app().store.put_snapshot(&marked).unwrap();
+    phone.app().journal.store().put_snapshot(&marked).unwrap();
     phone.open();
     let labels = |phone: &mut Phone| -> Vec<String> {
         phone.leaf(Which::Book, now, "sessions").list.into_iter().map(|key| key.label).collect()
@@ -255,7 +255,7 @@ fn kits_stay_apart_and_move_to_a_new_phone() {
     let all = Action::Files { tap: FilesTap::Span { span: Span::Everything } };
     mine.tap(1_000, &all).unwrap();
     let sent = mine.app().send(&at(2_000), &mut |_| ControlFlow::Continue(())).unwrap();
-    assert_ne!(mine.app().store.device(), theirs.app().store.device());
+    assert_ne!(mine.app().journal.store().device(), theirs.app().journal.store().device());
     let taken = |phone: &mut Phone, ms| {
         phone
             .app()
@@ -269,7 +269,7 @@ fn kits_stay_apart_and_move_to_a_new_phone() {
     theirs.tap(3_000, &tied(5)).unwrap();
     taken(&mut theirs, 4_000);
     assert_eq!(have(&mut theirs), "5 tied", "a partner's three are not mixed in");
-    let kit = kit_of(mine.app().store.device());
+    let kit = kit_of(mine.app().journal.store().device());
     theirs.bench(5_000, BenchTap::UseKit { kit }).unwrap();
     assert_eq!(have(&mut theirs), "3 tied", "and can be looked at");
     let nobody = BenchTap::UseKit { kit: Uuid::from_u128(5) };

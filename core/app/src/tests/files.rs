@@ -38,18 +38,22 @@ impl Phone {
 
 /// A phone with one session of two casts and a bite.
 fn logged(entropy: u64) -> Phone {
-    let mut phone = Phone::new();
-    phone.opens = entropy;
-    phone.open();
+    logged_from(entropy, 0)
+}
+
+/// The same begun so many minutes later.
+fn logged_from(entropy: u64, minutes: i64) -> Phone {
+    let mut phone = Phone::with_ids_from(entropy);
     for (minute, action) in [(0, START), (1, CAST), (15, BITE), (16, LANDED), (18, CAST), (30, WOUND_IN)] {
-        phone.tap(minute * MIN, &action).unwrap();
+        phone.tap((minutes + minute) * MIN, &action).unwrap();
     }
     phone
 }
 
 #[test]
 fn a_session_goes_to_another_phone_and_an_import_is_taken_back_whole() {
-    let mut ours = logged(10);
+    // Ours began last and is none of theirs all the same.
+    let mut ours = logged_from(10, 5);
     let sent = ours.send(40 * MIN);
     assert_eq!(
         (sent.name.as_str(), sent.says.as_str()),
@@ -200,7 +204,7 @@ fn looking_over_finds_all_well_and_a_damaged_log_is_salvaged() {
     let said = App::salvage(phone.dir.path(), entropy(), &at(41 * MIN)).unwrap();
     assert!(said.starts_with("6 entries saved"), "{said}");
     let app = App::open(phone.dir.path(), entropy(), &at(42 * MIN)).unwrap();
-    assert_eq!(app.store.count().unwrap(), 6);
+    assert_eq!(app.journal.store().count().unwrap(), 6);
 }
 
 #[test]

@@ -82,7 +82,7 @@ fn selected(row: &SessionRow, what: Selection) -> bool {
     !restwater_log::is_kit(row.id)
         && match what {
             Selection::Session(id) => row.id == id,
-            Selection::Began { from_ms, to_ms } => (from_ms..=to_ms).contains(&row.first_wall_ms),
+            Selection::Began { from_ms, to_ms } => (from_ms..=to_ms).contains(&row.began.wall_ms),
             Selection::Everything => true,
         }
 }

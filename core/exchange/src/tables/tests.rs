@@ -92,6 +92,7 @@ fn the_earliest_session_comes_first_and_selection_holds() {
     later[0].id = uuid::Uuid::from_u128(2);
     later[0].session = uuid::Uuid::from_u128(3);
     later[0].at.wall_ms += 86_400_000;
+    later[0].hlc.ms += 86_400_000;
     store.append(&later, None).unwrap();
     let ids = |what| {
         let mut out = Vec::new();

@@ -25,6 +25,16 @@ pub enum SetupTap {
         /// In centimetres; none where it isn't known.
         cm: Option<u32>,
     },
+    /// How long the bait takes to settle: that long after the splash the wait begins.
+    Settle {
+        /// In seconds.
+        seconds: u32,
+    },
+    /// Whether a twitch starts the wait anew.
+    TwitchRestarts {
+        /// Whether it does.
+        restarts: bool,
+    },
     /// One more digit of the peg's number.
     DrawDigit {
         /// 0 to 9.

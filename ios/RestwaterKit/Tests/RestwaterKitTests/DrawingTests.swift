@@ -19,8 +19,19 @@ final class DrawingTests: XCTestCase {
         let pairs: [(Tint, Tint, Double)] = [
             (.ink, .paper, 10), (.soft, .paper, 7), (.ink, .water, 7), (.soft, .water, 4.5), (.accent, .paper, 4.5), (.accent, .water, 4.5),
         ]
-        for ink in [Ink.day, .night] {
+        for ink in [Ink.day, .night, .of(.day, increasedContrast: true), .of(.night, increasedContrast: true)] {
             for (a, b, least) in pairs { XCTAssertGreaterThanOrEqual(ink.contrast(a, b), least, "\(a) on \(b)") }
+        }
+    }
+
+    func testMoreContrastIsMoreForEveryPair() {
+        for scheme in [Scheme.day, .night] {
+            let (plain, increased) = (Ink.of(scheme), Ink.of(scheme, increasedContrast: true))
+            for tint in [Tint.ink, .soft, .accent] {
+                for paper in [Tint.paper, .water] {
+                    XCTAssertGreaterThan(increased.contrast(tint, paper), plain.contrast(tint, paper), "\(tint) on \(paper)")
+                }
+            }
         }
     }
 

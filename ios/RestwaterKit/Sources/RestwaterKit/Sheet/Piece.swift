@@ -41,6 +41,10 @@ public struct Field: Equatable, Sendable {
     public let em: Double
     /// Where its text goes.
     public let to: FieldGoal
+    /// Whether it takes a signed decimal figure: the phone then shows its keyboard of figures.
+    public var takesFigure: Bool {
+        if case .core(let into) = to { [.pegLatitude, .pegLongitude].contains(into) } else { false }
+    }
 
     /// Whether the text is ours until a key hands it over: it can be taken back at any letter.
     public var isHeld: Bool {
@@ -50,7 +54,7 @@ public struct Field: Equatable, Sendable {
     /// What is asked when the text has changed.
     public func ask(_ text: String) -> Ask {
         switch to {
-        case .core(let into): .act(.typed(into: into, text: text))
+        case .core(let into): .type(.typed(into: into, text: text))
         case .source: .files(.source(text))
         case .typed: .typed(text)
         }

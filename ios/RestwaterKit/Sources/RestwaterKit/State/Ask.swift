@@ -10,6 +10,8 @@ public enum Ask: Equatable, Sendable {
     case files(FilesAsk)
     /// An action with all that belongs to it.
     case act(Action)
+    /// An action that hands over a letter just typed: taken without a sound, which would come at every letter.
+    case type(Action)
     /// Save what can be saved from a damaged log (`Opening` does it: there is no state then).
     case salvage
     /// Another screen.

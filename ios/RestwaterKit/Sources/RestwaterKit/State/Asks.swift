@@ -6,7 +6,7 @@ extension RestwaterState {
     public func tap(_ ask: Ask) {
         switch ask {
         case .key(let tap):
-            seen.turned.keys = 0
+            content.paging.keys = 0
             follow(tap)
         case .swim(let tap):
             let casts = tap == .send(action: .castHere)
@@ -14,61 +14,62 @@ extension RestwaterState {
         case .files(let ask): tap(ask)
         case .act(let action):
             // One thing said of a doubtful entry is enough: its choices close.
-            if case .mend = action { seen.turned.row = nil }
+            if case .mend = action { content.paging.row = nil }
             // A test that begins or ends is looked at first.
-            if case .startAlternation = action { seen.turned.page = 0 }
-            if action == .endAlternation { seen.turned.page = 0 }
+            if case .startAlternation = action { content.paging.page = 0 }
+            if action == .endAlternation { content.paging.page = 0 }
             act(action)
+        case .type(let action): act(action, quietly: true)
         case .open(let showing): open(showing)
         case .back: back()
         case .start(let tap): follow(tap) { $0.open(.bank, keepingNotice: true) }
-        case .scheme: act(.set(hand: nil, scheme: seen.settings.scheme == .day ? .night : .day))
-        case .hand: act(.set(hand: seen.settings.hand == .right ? .left : .right, scheme: nil))
-        case .moreKeys: seen.turned.keys += 1
+        case .scheme: act(.set(hand: nil, scheme: content.settings.scheme == .day ? .night : .day))
+        case .hand: act(.set(hand: content.settings.hand == .right ? .left : .right, scheme: nil))
+        case .moreKeys: content.paging.keys += 1
         case .nextPage:
-            seen.turned.page += 1
-            seen.turned.grid = 0
-        case .moreGrid: seen.turned.grid += 1
+            content.paging.page += 1
+            content.paging.grid = 0
+        case .moreGrid: content.paging.grid += 1
         case .row(let field):
-            seen.turned.row = field
-            seen.turned.grid = 0
-        case .moreSwim: seen.turned.more = true
+            content.paging.row = field
+            content.paging.grid = 0
+        case .moreSwim: content.paging.more = true
         case .match(let page):
-            seen.turned = Turned()
-            seen.turned.match = page
+            content.paging = Paging()
+            content.paging.match = page
         case .leaf(let id): turn(to: id)
-        case .nextPart: seen.turned.part += 1
-        case .typed(let text): seen.turned.typed = text
+        case .nextPart: content.paging.part += 1
+        case .typed(let text): content.paging.typed = text
         case .send(let action):
-            seen.turned.typed = ""
+            content.paging.typed = ""
             act(action)
         case .salvage: break
         }
     }
 
     private func turn(to leaf: String?) {
-        seen.turned = Turned()
-        seen.turned.leaf = leaf
+        content.paging = Paging()
+        content.paging.leaf = leaf
     }
 
     private func back() {
         if running != nil {
             giveUp()
-        } else if seen.turned.row != nil {
-            seen.turned.row = nil
-            seen.turned.grid = 0
-        } else if seen.showing == .match, let page = seen.turned.match, page != .now {
-            seen.turned = Turned()
-            seen.turned.match = page == .weight ? .fish : .now
-        } else if seen.turned.leaf != nil {
+        } else if content.paging.row != nil {
+            content.paging.row = nil
+            content.paging.grid = 0
+        } else if content.showing == .match, let page = content.paging.match, page != .now {
+            content.paging = Paging()
+            content.paging.match = page == .weight ? .fish : .now
+        } else if content.paging.leaf != nil {
             turn(to: nil)
-        } else if seen.turned.more {
-            seen.turned.more = false
-        } else if seen.showing == .swim, let rays = seen.swim?.back {
+        } else if content.paging.more {
+            content.paging.more = false
+        } else if content.showing == .swim, let rays = content.swim?.back {
             act(rays)
         } else if leaveFilesPage() {
             return
-        } else if seen.showing == .mend, let entry = seen.mend?.open {
+        } else if content.showing == .mend, let entry = content.mend?.open {
             act(entry.back)
         } else {
             open(.bank)
