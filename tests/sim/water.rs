@@ -61,6 +61,8 @@ pub struct Water {
     pub late: bool,
     /// Share of ends that are never tapped.
     pub forgotten: f64,
+    /// Minutes between two looks at the clock; 0 = the angler sees the minute come.
+    pub looks: f64,
 }
 
 impl Water {
@@ -76,6 +78,7 @@ impl Water {
             uneven: [0.0; 3],
             late: false,
             forgotten: 0.0,
+            looks: 0.0,
         }
     }
 

@@ -3,22 +3,23 @@
 use super::now::local_clock;
 use super::weights::estimate;
 use super::{MatchInput, MatchLine, RestInput};
-use restwater_waits::AdviceState;
-use restwater_session::MatchSetup;
+use crate::figures::{hours_minutes, trimmed, whole};
 use restwater_match_day::casts_left::RangeMs;
 use restwater_match_day::clock::{MINUTE_MS, MatchClock, Phase};
 use restwater_match_day::forecast::Range;
-use restwater_session::own_count::OwnCount;
-use restwater_session::rest::{casts_of_all_rods, cycle, finish};
 use restwater_match_day::rules::OverLimit;
 use restwater_match_day::weight::Weight;
-use crate::figures::{hours_minutes, trimmed, whole};
+use restwater_session::MatchSetup;
+use restwater_session::own_count::OwnCount;
+use restwater_session::rest::{casts_of_all_rods, cycle, finish, leaves};
 use restwater_session::{Session, running_wait_min};
 use restwater_sky::daylight::{Light, Place, daylight};
+use restwater_waits::AdviceState;
 
 /// Minutes each rod's bait has been out.
 pub(super) fn out_min(session: &Session, input: &MatchInput) -> Vec<Option<f64>> {
-    let of = |rod: &restwater_session::Rod| running_wait_min(session, session.running(rod.number)?, input.now);
+    let of =
+        |rod: &restwater_session::Rod| running_wait_min(session, session.running(rod.number)?, input.now);
     session.rods.iter().map(of).collect()
 }
 
@@ -155,8 +156,10 @@ pub(super) fn notes(input: &MatchInput) -> Vec<String> {
     if cant_tell(rest) {
         notes.push(input.say("match-cant-tell-why", &[]));
     } else if rest.rest.is_some() {
-        let (leave, turn) = (whole(rest.advice.next_leave_min), trimmed(rest.rhythm.turn_round_min, 1));
-        notes.push(input.say("match-how", &[("leave", &leave), ("turn", &turn)]));
+        let ((leave, then), turn) = (leaves(rest.advice), trimmed(rest.rhythm.turn_round_min, 1));
+        notes.push(
+            input.say("match-how", &[("leave", &whole(leave)), ("then", &whole(then)), ("turn", &turn)]),
+        );
         if rest.weights_guessed {
             notes.push(input.say("match-weights-guessed", &[]));
         }

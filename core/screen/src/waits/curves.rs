@@ -1,13 +1,13 @@
 //! Survival, hazard and bites per hour by leave time.
 
 use super::{LEVEL, bites, counts_words, range_words, too_few};
-use restwater_waits::{Advice, CurveKind, CurvePoint, Limits, SurvivalCurve, Wait, WaitPosterior};
 use crate::bank::leave_words;
 use crate::chart::{
     Axis, ChartBand, ChartBar, ChartDot, ChartKind, ChartLine, ChartSpan, ChartView, DotShape, LineStyle,
 };
 use crate::figures::{trimmed, whole};
 use crate::{Arg, Wording};
+use restwater_waits::{Advice, CurveKind, CurvePoint, Limits, SurvivalCurve, Wait, WaitPosterior};
 
 /// Points of a curve that is drawn.
 const POINTS: u32 = 48;
@@ -97,7 +97,7 @@ impl Asked<'_> {
     /// Chance of a bite in the next minute, with bars of what was seen.
     pub(super) fn hazard(&self) -> Option<ChartView> {
         let x = self.minutes_axis();
-        let curve = self.curve(CurveKind::Hazard, self.longest().max(5.0))?;
+        let curve = self.curve(CurveKind::NextMinute, self.longest().max(5.0))?;
         let bars = self.bars(x.to);
         let top = bars.iter().map(|b| b.height).fold(0.0, f64::max);
         let high = curve.iter().map(|p| 100.0 * p.high).fold(0.0, f64::max);
