@@ -60,7 +60,7 @@ impl Default for Restwater {
 }
 
 /// A cast as the core sees it: an end that was not seen says nothing of the wait.
-fn wait(cast: &Cast) -> Option<Wait> {
+pub(super) fn wait(cast: &Cast) -> Option<Wait> {
     if cast.end_seen { Wait::new(cast.minutes, cast.bite).ok() } else { None }
 }
 
