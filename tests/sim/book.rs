@@ -32,7 +32,8 @@ pub struct Differing {
 pub fn differing(water: &Water, sd: f64, books: u64, run: u64) -> Differing {
     let water = Water { between_days: sd, ..*water };
     let mut knows = oracle(&water, run);
-    let (mut with, mut without, mut found) = (Restwater::default(), Restwater::default(), Differing::default());
+    let (mut with, mut without, mut found) =
+        (Restwater::default(), Restwater::default(), Differing::default());
     for book_no in 0..books {
         let luck = |day: u64| Luck::of_day(water.seed(run) ^ 0x00DA_E5D1, book_no * 100 + day);
         let mut book: Vec<Vec<Cast>> = Vec::new();
@@ -46,10 +47,13 @@ pub fn differing(water: &Water, sd: f64, books: u64, run: u64) -> Differing {
             without.begin(&[]);
             bites[2] += fish(&water, &luck, &mut knows, Bank::all_in()).bites;
             let truth = water.rate_on(&luck, LEAVE);
-            for (i, (angler, book)) in [(&mut with, &book[..]), (&mut without, &[][..])].into_iter().enumerate() {
+            for (i, (angler, book)) in
+                [(&mut with, &book[..]), (&mut without, &[][..])].into_iter().enumerate()
+            {
                 let catch = fish(&water, &luck, angler, Bank::all_in());
                 bites[i] += catch.bites;
-                let held = band(book, &catch.log[..catch.log.len() / 2]).is_some_and(|(low, high)| (low..=high).contains(&truth));
+                let held = band(book, &catch.log[..catch.log.len() / 2])
+                    .is_some_and(|(low, high)| (low..=high).contains(&truth));
                 found.covered[i].add(f64::from(u8::from(held)), 1.0);
             }
         }
@@ -66,7 +70,13 @@ fn band(book: &[Vec<Cast>], today: &[Cast]) -> Option<(f64, f64)> {
     let earlier: Vec<EarlierDay> =
         days.iter().map(|waits| EarlierDay { waits, weight: LIKE_DAY_WEIGHT }).collect();
     let today: Vec<Wait> = today.iter().filter_map(wait).collect();
-    let record = Record { today: &today, earlier: &earlier, turn_round_min: TURN, bite_extra_min: EXTRA, habit_min: None };
+    let record = Record {
+        today: &today,
+        earlier: &earlier,
+        turn_round_min: TURN,
+        bite_extra_min: EXTRA,
+        habit_min: None,
+    };
     let posterior = WaitPosterior::new(&record, &Settings::default()).ok()?;
     let point = *posterior.curve(CurveKind::Rate, &[LEAVE], LEVEL).ok()?.first()?;
     Some((point.low, point.high))
@@ -91,5 +101,9 @@ mod tests {
         let luck = Luck::of_day(3, 7);
         assert!(same.rate_on(&luck, 30.0) != other.rate_on(&luck, 30.0));
         assert_eq!(same.rate_on(&luck, 30.0), same.rate_on(&Luck::of_day(3, 8), 30.0));
+        // The fish of the day are what its rate says: waits at a constant rate are scaled by it.
+        let wait = |water: &Water| water.wait(&luck, 0, 0.0, 0, -1e9, 1.0).unwrap();
+        let keen = (0.5 * luck.day).exp();
+        assert!((wait(&same) / wait(&other) - keen).abs() < 1e-9);
     }
 }

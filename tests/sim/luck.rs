@@ -40,8 +40,13 @@ impl Luck {
     pub fn of_day(seed: u64, day: u64) -> Self {
         let mut rng = ChaCha8Rng::seed_from_u64(seed);
         rng.set_stream(day);
-        let mut luck =
-            Self { casts: Vec::new(), hours: [0.0; HOURS], spots: [0.0; SPOTS], home: [[0.0; SPOTS]; HOURS], day: 0.0 };
+        let mut luck = Self {
+            casts: Vec::new(),
+            hours: [0.0; HOURS],
+            spots: [0.0; SPOTS],
+            home: [[0.0; SPOTS]; HOURS],
+            day: 0.0,
+        };
         luck.hours = std::array::from_fn(|_| normal(&mut rng));
         luck.spots = std::array::from_fn(|_| normal(&mut rng));
         luck.home = std::array::from_fn(|_| std::array::from_fn(|_| rng.random()));

@@ -139,7 +139,8 @@ impl Water {
         let log_sd = self.uneven;
         let keen = (log_sd[0] * fate.z[1] + log_sd[1] * luck.spots[spot] + log_sd[2] * luck.hours[hour]
             - 0.5 * log_sd.iter().map(|s| s * s).sum::<f64>())
-        .exp();
+        .exp()
+            * self.day(luck);
         let wait = self.bites_at(clock, DAY).wait(fate, keen * keener)?;
         let back = match self.away {
             None => 0.0,
