@@ -102,17 +102,19 @@ entry-alternation_ended = end of test
 entry-other = entry
 
 # The advice.
+# Every headline of a cast ends with the one figure of the advice: the minute to recast by.
 advice-cant-tell = Can't tell yet.
-advice-cant-tell-prior = Until three bites are in, nothing here speaks from this water. A usual wait is no more than a habit.
+advice-try = Can't tell yet. Try { $leave } min.
+advice-try-past = Can't tell yet. Past { $leave } min.
+advice-cant-tell-prior = Until three bites are in, nothing here speaks from this water: the minutes are what most waters would bear, to see what comes.
 advice-hold-recast = Hold until { $hold }. Recast by { $recast }.
-advice-hold-only = Hold until { $hold }. No time to wind in by.
-advice-length-hardly = Length hardly matters past { $hold }.
-advice-nothing-speaks = Nothing speaks for winding in.
-advice-past = Past { $recast }: recast.
+advice-length-hardly = Length hardly matters. Recast by { $leave }.
+advice-nothing-speaks = Nothing speaks for winding in before { $leave }.
+advice-past = Past { $leave }: recast.
 advice-fish-on = Fish on.
 advice-fish-on-detail = Nothing has to be tapped now.
-advice-look = Leaving this one about { $leave } min would show what comes later.
-advice-ready-cant-tell = Cast when you are ready.
+advice-look = That is longer than the bites so far ask for: it shows what comes later.
+advice-as-good-from = From { $hold } min on one time is about as good as another.
 advice-none = Start a session to log casts.
 advice-counts = { $casts ->
     [0] No cast has ended yet
@@ -130,7 +132,7 @@ advice-so-far = { advice-counts }.
 advice-window = Half of the bites are expected between { $from } and { $to } min.
 advice-next-five = Chance of a bite in the next five minutes: { $percent } %.
 advice-known-to = No cast was left longer than { $minutes } min: nothing is known beyond.
-advice-try-longer = Leave one or two past { $minutes } min to learn what comes there.
+advice-longer = No cast was left longer than { $minutes } min: this one is to learn what comes there.
 advice-lost = Winding in as early or late as now costs about { $percent } % of the bites.
 advice-guess = Turn-round of { $minutes } min is a guess until three are seen.
 

@@ -141,8 +141,6 @@ next-supports = The record supports
 next-cannot = Still unknown
 next-nothing = Nothing yet.
 next-leave = Leave a cast until { $hold } min, recast by { $recast }.
-next-hold = Leave a cast until { $hold } min at least.
-next-recast = Recast by { $recast } min.
 next-leave-why = { $bites ->
     [one] 1 bite
    *[other] { $bites } bites

@@ -26,7 +26,7 @@ waits-with-earlier = { $count ->
 axis-wait = minutes from the splash
 axis-wait-up = wait, min
 axis-without = casts without a bite, %
-axis-hazard = bites per 100 casts, next minute
+axis-hazard = of 100 casts, bites in the next minute
 axis-rate = bites an hour
 axis-clock = time of the cast
 legend-band = 95 % band of it
@@ -75,7 +75,7 @@ waits-earlier-counts = This session: { $bites ->
     [one] 1 session
    *[other] { $sessions } sessions
 }.
-waits-weights = Earlier days count less: { $like } on the same water, { $other } on another. The steps count every cast in full.
+waits-weights = In what is expected, an earlier session on the same water is taken for a day of this kind with a chance of { $like }, on another with { $other }, and days of one kind still differ; steps count every cast in full.
 waits-earlier-same = Can't tell this session from earlier ones: log-rank { $p }.
 waits-earlier-readier = Bites came readier in this session than before: log-rank { $p }.
 waits-earlier-slower = Bites came slower in this session than before: log-rank { $p }.
@@ -97,4 +97,4 @@ forecast-one = { $likely }
 forecast-range = { $low } to { $high }, most likely { $likely }
 forecast-says = At least one bite in { $minutes } min: { $percent } in 100.
 forecast-cant-tell = Can't tell yet: fewer than three bites, so these ranges are little more than a habit. At least one bite in { $minutes } min: { $percent } in 100.
-forecast-how = On 8 days in 10 like this, the total falls in each range, with casts left { $leave } min and { $turn } min from wind-in to splash. The last useful cast still has half of a full cast's chance.
+forecast-how = On 8 days in 10 like this, the total falls in each range, with this cast left { $leave } min, later ones { $then } min, and { $turn } min from wind-in to splash. The last useful cast still has half of a full cast's chance.

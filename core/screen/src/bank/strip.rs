@@ -18,12 +18,14 @@ pub(super) fn strip(input: &BankInput, open: Option<&Session>, headline: &str) -
     let waits = open.map_or_else(Vec::new, waits_of);
     let cast = open.and_then(|session| session.running(input.chosen));
     let elapsed_min = open.zip(cast).and_then(|(session, cast)| running_wait_min(session, cast, input.now));
-    // Before the record tells anything no band is drawn: it would only be the prior's.
+    // Before the record tells anything no band is drawn: it would only be the prior's. The band ends at the figure of the
+    // headline.
     let advice = input.reading.map(|r| &r.advice);
     let known_to_min = advice.map(|a| a.longest_wait_min).filter(|m| *m > 0.0);
     let advice = advice.filter(|a| a.state != AdviceState::CantTellYet);
-    let hold_min = advice.and_then(|a| a.hold_until_min);
-    let recast_min = advice.and_then(|a| a.recast_by_min);
+    let recast_min = advice.map(|a| f64::from(a.leave_min));
+    let hold_min =
+        advice.and_then(|a| a.hold_until_min).zip(recast_min).map(|(hold, recast)| hold.min(recast));
     let longest = waits.iter().map(|w| w.minutes()).fold(SHORTEST_MIN - 5.0, f64::max);
     let longest = [elapsed_min, hold_min, recast_min].into_iter().flatten().fold(longest, f64::max);
     let length_min = (libm::ceil((longest + 2.0) / 5.0) * 5.0).min(LONGEST_MIN);

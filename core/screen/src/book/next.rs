@@ -77,23 +77,12 @@ impl Plan<'_> {
                 ("earlier", Arg::Count(input.earlier)),
             ],
         );
-        match (advice.state, advice.hold_until_min, advice.recast_by_min) {
-            (AdviceState::CantTellYet, _, _) | (_, None, None) => {
-                self.cannot.push((words.say("next-cant-leave"), counts));
-            }
-            (_, Some(hold), Some(recast)) => {
-                let (hold, recast) = (whole(hold), whole(recast));
+        match advice.hold_until_min.filter(|_| advice.state != AdviceState::CantTellYet) {
+            None => self.cannot.push((words.say("next-cant-leave"), counts)),
+            Some(hold) => {
+                let (hold, recast) = (whole(hold), advice.leave_min.to_string());
                 let args = [("hold", Arg::Text(&hold)), ("recast", Arg::Text(&recast))];
                 self.supports.push((words.say_with("next-leave", &args), counts));
-            }
-            (_, Some(hold), None) => {
-                let hold = whole(hold);
-                self.supports.push((words.say_with("next-hold", &[("hold", Arg::Text(&hold))]), counts));
-            }
-            (_, None, Some(recast)) => {
-                let recast = whole(recast);
-                let text = words.say_with("next-recast", &[("recast", Arg::Text(&recast))]);
-                self.supports.push((text, counts));
             }
         }
         if advice.asks_for_longer {

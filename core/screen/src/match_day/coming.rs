@@ -10,7 +10,7 @@ use restwater_match_day::forecast::Range;
 use restwater_match_day::rules::OverLimit;
 use restwater_match_day::weight::Weight;
 use restwater_session::own_count::OwnCount;
-use restwater_session::rest::{casts_of_all_rods, cycle, finish};
+use restwater_session::rest::{casts_of_all_rods, cycle, finish, leaves};
 use restwater_session::{MatchDay, MatchSetup};
 use restwater_session::{Session, running_wait_min};
 use restwater_sky::daylight::{Light, Place, daylight};
@@ -161,8 +161,10 @@ pub(super) fn notes(input: &MatchInput) -> Vec<String> {
     if cant_tell(rest) {
         notes.push(input.say("match-cant-tell-why", &[]));
     } else if rest.rest.is_some() {
-        let (leave, turn) = (whole(rest.advice.next_leave_min), trimmed(rest.rhythm.turn_round_min, 1));
-        notes.push(input.say("match-how", &[("leave", &leave), ("turn", &turn)]));
+        let ((leave, then), turn) = (leaves(rest.advice), trimmed(rest.rhythm.turn_round_min, 1));
+        notes.push(
+            input.say("match-how", &[("leave", &whole(leave)), ("then", &whole(then)), ("turn", &turn)]),
+        );
         if rest.weights_guessed {
             notes.push(input.say("match-weights-guessed", &[]));
         }

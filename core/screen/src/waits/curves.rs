@@ -97,7 +97,7 @@ impl Asked<'_> {
     /// Chance of a bite in the next minute, with bars of what was seen.
     pub(super) fn hazard(&self) -> Option<ChartView> {
         let x = self.minutes_axis();
-        let curve = self.curve(CurveKind::Hazard, self.longest().max(5.0))?;
+        let curve = self.curve(CurveKind::NextMinute, self.longest().max(5.0))?;
         let bars = self.bars(x.to);
         let top = bars.iter().map(|b| b.height).fold(0.0, f64::max);
         let high = curve.iter().map(|p| 100.0 * p.high).fold(0.0, f64::max);

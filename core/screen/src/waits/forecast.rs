@@ -3,7 +3,7 @@
 use crate::figures::{trimmed, whole};
 use crate::{Action, Arg, Choice, ChoiceRow, WaitsTap, Wording};
 use restwater_match_day::forecast::{Range, TimeLeft};
-use restwater_session::rest::{Rest, landing, rest_of_match};
+use restwater_session::rest::{Rest, landing, leaves, rest_of_match};
 use restwater_session::{Rhythm, Session};
 use restwater_waits::WaitPosterior;
 use serde::{Deserialize, Serialize};
@@ -75,8 +75,10 @@ pub fn forecast_view(
         if too_few { "forecast-cant-tell" } else { "forecast-says" },
         &[("percent", Arg::Text(&any)), ("minutes", Arg::Text(&left_min.to_string()))],
     );
-    let (leave, turn) = (whole(advice.next_leave_min), trimmed(rhythm.turn_round_min, 1));
-    let how = words.say_with("forecast-how", &[("leave", Arg::Text(&leave)), ("turn", Arg::Text(&turn))]);
+    let ((leave, then), turn) = (leaves(&advice), trimmed(rhythm.turn_round_min, 1));
+    let (leave, then) = (whole(leave), whole(then));
+    let minutes = [("leave", Arg::Text(&leave)), ("then", Arg::Text(&then)), ("turn", Arg::Text(&turn))];
+    let how = words.say_with("forecast-how", &minutes);
     Some(ForecastView {
         title: words.say("forecast-title"),
         left: left_row(words, left_min),

@@ -174,3 +174,28 @@ fn the_rest_of_the_day_comes_as_ranges() {
         "no time left is no error"
     );
 }
+
+/// Bites within half a minute of one another: their rate is more than one a minute, but no more than all casts can get one.
+#[test]
+fn of_a_hundred_casts_no_more_than_a_hundred_get_a_bite() {
+    let mut day = Written::new(1);
+    for i in 0..24 {
+        let now = 60 + 1_200 * i;
+        day.log(now, Payload::Cast { rod: 1 });
+        day.log(now + 840 + i % 4, Payload::Bite { rod: 1 });
+        day.log(now + 900, Payload::Landed { rod: 1, fish: None });
+    }
+    let (view, _) = screen(&fold(SESSION, &day.ops), &[], &CastFilter::default());
+    let hazard = chart(&view, ChartKind::Hazard);
+    let figures: Vec<f64> =
+        hazard.says.split(|c: char| !c.is_ascii_digit()).filter_map(|digits| digits.parse().ok()).collect();
+    assert!(figures.len() >= 3 && figures.iter().all(|figure| *figure <= 100.0), "{}", hazard.says);
+    let highest = hazard
+        .lines
+        .iter()
+        .flat_map(|line| &line.y)
+        .chain(&hazard.bands[0].high)
+        .copied()
+        .fold(0.0, f64::max);
+    assert!(highest <= 100.0 + 1e-9 && highest > 50.0, "{highest}");
+}
