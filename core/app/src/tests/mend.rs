@@ -118,7 +118,7 @@ fn a_gap_after_a_mended_end_takes_one_forgotten_cast_and_is_then_filled() {
     assert_eq!(waits(&mut phone), [13.0, 13.0, 13.0, 10.0, 40.0, 13.0]);
     assert_eq!(phone.mend().lines.iter().map(|l| l.what.as_str()).collect::<Vec<_>>(), ["cast added 23:11"]);
     let again = phone.tap(203 * MIN, &mend(gap.op, MendTap::AddCast)).unwrap_err();
-    assert_eq!(again.kind(), ErrorKind::BadInput);
+    assert_eq!(again.kind(), ErrorKind::NotNow);
     assert_eq!(waits(&mut phone).len(), 6);
 }
 
