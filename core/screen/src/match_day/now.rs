@@ -9,8 +9,8 @@ use restwater_match_day::clock::Phase;
 use restwater_match_day::rules::NetRule;
 use restwater_match_day::running::{NearLimit, RunningNet};
 use restwater_match_day::weight::Weight;
-use restwater_session::{MatchDay, MatchSetup, Stamp};
 use restwater_session::own_count::OwnCount;
+use restwater_session::{MatchDay, MatchSetup, Stamp};
 
 /// Time left in words and digits.
 pub(super) struct Clocks {
