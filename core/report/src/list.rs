@@ -4,8 +4,8 @@ use super::fan::where_words;
 use super::fish::fish_words;
 use super::page::{Page, cut};
 use restwater_screen::{Arg, Wording, clock, mark_of};
-use restwater_session::figures::{fish_by_cast, reach_metres, wait_minutes};
-use restwater_session::{Cast, CaughtFish, EndCause, Session};
+use restwater_session::figures::{fish_by_cast, wait_minutes};
+use restwater_session::{Cast, CaughtFish, EndCause, Session, reach_m};
 
 /// Casts listed; with more the report would not stay within four pages.
 const MOST_CASTS: usize = 120;
@@ -50,10 +50,8 @@ fn is_approximate(cast: &Cast) -> bool {
 }
 
 fn row(words: &Wording, session: &Session, cast: &Cast, fish: Option<&CaughtFish>) -> Vec<String> {
-    let spot = cast
-        .spot
-        .as_ref()
-        .map(|s| where_words(words, mark_of(session, s), s.bearing_cdeg, reach_metres(s.reach)));
+    let spot =
+        cast.spot.as_ref().map(|s| where_words(words, mark_of(session, s), s.bearing_cdeg, reach_m(s.reach)));
     let wait = wait_minutes(session, cast).map(|minutes| {
         let minutes = format!("{minutes:.1}");
         let id = if cast.bite.is_some() { "report-wait-value" } else { "report-wait-longer" };

@@ -1,8 +1,8 @@
 //! The figures of a session as tables and report give them.
 
 use crate::own_count::entered;
-use crate::{Cast, CaughtFish, EndCause, Session, catch, reach_m, wait_of};
-use restwater_log::{FishWeight, Reach, WeightUnit};
+use crate::{Cast, CaughtFish, EndCause, Session, catch, wait_of};
+use restwater_log::{FishWeight, WeightUnit};
 use restwater_sky::conditions::Conditions;
 use std::collections::HashMap;
 use uuid::Uuid;
@@ -85,11 +85,6 @@ pub fn fish_by_cast(session: &Session) -> HashMap<Uuid, CaughtFish> {
 pub fn conditions_at(session: &Session, cast: &Cast) -> Conditions {
     let by_then = session.conditions.iter().rev().find(|known| cast.start.ms_since(&known.at) >= 0);
     by_then.map_or_else(Conditions::default, |known| known.conditions)
-}
-
-/// Line out in metres.
-pub fn reach_metres(reach: Reach) -> f64 {
-    reach_m(reach)
 }
 
 /// Minutes of the wait that ended with the cast: with a bite, or with what else ended it. None while it is out, and

@@ -321,7 +321,7 @@ fn any_day() -> impl Strategy<Value = Vec<Op>> {
             let (payload, amends, group) = match how {
                 0 | 1 => (Payload::Undone { targets: vec![target] }, None, None),
                 2 => (payload, Some(target), None),
-                3 | 4 => (payload, None, Some(Uuid::from_u128(0x6600 + s.unsigned_abs() as u128 / 300))),
+                3 | 4 => (payload, None, Some(Uuid::from_u128(0x6600 + u128::from(s.unsigned_abs()) / 300))),
                 _ => (payload, None, None),
             };
             ids.push(phone.day.write(at, payload, amends, group));

@@ -3,9 +3,10 @@
 use super::cast::{Cast, EndCause};
 use super::model::Session;
 use super::waits::{Stretch, stretches};
+use super::water::reach_cm;
 use restwater_compare::Factor;
 use restwater_compare::{BiteOutcome, CastRow};
-use restwater_log::{Reach, Rig, Spot};
+use restwater_log::{Rig, Spot};
 use std::collections::BTreeMap;
 
 /// The waits of the finished casts of a session as rows, in the order of the log. Times are minutes from the start of
@@ -63,13 +64,7 @@ pub fn length_mm(value: &str) -> Option<u32> {
 /// Direction and range, in centimetres so that a range entered in another unit is the same spot. The clip
 /// and the name of a mark don't move a spot.
 fn spot_value(spot: &Spot) -> String {
-    let cm = match spot.reach {
-        Reach::Wraps { hundredths, span_tenth_mm } => {
-            f64::from(hundredths) * f64::from(span_tenth_mm) / 10_000.0
-        }
-        Reach::Metres { cm } => f64::from(cm),
-        Reach::Yards { hundredths } => f64::from(hundredths) * 0.9144,
-    };
+    let cm = reach_cm(spot.reach);
     format!("{}° {:.0} cm", f64::from(spot.bearing_cdeg) / 100.0, libm::round(cm))
 }
 
@@ -87,7 +82,7 @@ mod tests {
     use super::super::written::{SESSION, Written};
     use super::*;
     use crate::{casts_that_tell, fold, waits_of};
-    use restwater_log::{Payload, SessionSetup};
+    use restwater_log::{Payload, Reach, SessionSetup};
 
     fn rig(colour: &str) -> Rig {
         Rig { colour: Some(colour.into()), popup_mm: Some(457), lead_mg: Some(28_350), ..Rig::default() }

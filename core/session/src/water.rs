@@ -22,12 +22,17 @@ const NARROWEST_BAND_M: f64 = 2.0;
 
 /// Line out in metres.
 pub fn reach_m(reach: Reach) -> f64 {
+    reach_cm(reach) / 100.0
+}
+
+/// Line out in centimetres.
+pub(super) fn reach_cm(reach: Reach) -> f64 {
     match reach {
         Reach::Wraps { hundredths, span_tenth_mm } => {
-            f64::from(hundredths) / 100.0 * (f64::from(span_tenth_mm) / 10_000.0)
+            f64::from(hundredths) * f64::from(span_tenth_mm) / 10_000.0
         }
-        Reach::Metres { cm } => f64::from(cm) / 100.0,
-        Reach::Yards { hundredths } => f64::from(hundredths) / 100.0 * METRES_PER_YARD,
+        Reach::Metres { cm } => f64::from(cm),
+        Reach::Yards { hundredths } => f64::from(hundredths) * METRES_PER_YARD,
     }
 }
 

@@ -28,9 +28,9 @@ pub(super) fn earlier(input: &WaitsInput, counted: &Counted) -> Option<ChartView
     chart.says = against(words, &counted.today, &before);
     let counts = [
         ("bites", Arg::Count(bites(&counted.today))),
-        ("casts", Arg::Count(counted.today.len())),
+        ("casts", Arg::Count(counted.today_casts)),
         ("before", Arg::Count(bites(&before))),
-        ("beforecasts", Arg::Count(before.len())),
+        ("beforecasts", Arg::Count(counted.earlier_casts)),
         ("sessions", Arg::Count(counted.earlier.len())),
     ];
     let (like, other) = (LIKE_DAY_WEIGHT.to_string(), OTHER_DAY_WEIGHT.to_string());
@@ -74,7 +74,8 @@ pub(super) fn drift(input: &WaitsInput, counted: &Counted) -> Option<ChartView> 
     chart.dots = counted.today_at.iter().zip(&counted.today).map(dot).collect();
     let trend = rank_trend(&counted.today_at, &counted.today, SEED).ok().flatten();
     chart.says = drift_says(words, &counted.today, trend);
-    chart.notes = vec![super::counts_words(words, &counted.today), words.say("waits-drift-how")];
+    chart.notes =
+        vec![super::counts_words(words, &counted.today, counted.today_casts), words.say("waits-drift-how")];
     Some(chart)
 }
 
