@@ -1,170 +1,18 @@
-//! Records of the Files and Mend screens, and long work: made, taken in and looked over off the main thread, with
+//! Long work: made, taken in and looked over off the main thread, with
 //! its progress in sight and a way to give it up.
 
 use crate::entropy::SystemEntropy;
-use crate::error::{Kind, RestwaterError};
+use crate::error::RestwaterError;
 use crate::object::Restwater;
-use restwater_app::{App, AppError, BackupMade, Outgoing};
+use restwater_app::{App, AppError, BackupMade, ErrorKind, Outgoing};
 use restwater_exchange::OnProgress;
 use restwater_log::Moment;
-use restwater_screen::{
-    BackupLine, ChoiceRow, FilesView, ImportLine, IncomingView, MendLine, MendOpen, MendView,
-};
+use restwater_screen::IncomingView;
 use std::ops::ControlFlow;
 use std::path::Path;
 use std::sync::atomic::{AtomicBool, AtomicU64, Ordering};
 use std::sync::{Arc, OnceLock};
 use tokio::runtime::{Builder, Runtime};
-use uuid::Uuid;
-
-/// One import, as the list shows it.
-#[uniffi::remote(Record)]
-pub struct ImportLine {
-    /// Its id.
-    pub id: Uuid,
-    /// Who, when, how many entries.
-    pub says: String,
-    /// Whether it is taken back at present.
-    pub undone: bool,
-    /// What its key does: take it back, or bring it back.
-    pub key: String,
-}
-
-/// One backup, as the list shows it.
-#[uniffi::remote(Record)]
-pub struct BackupLine {
-    /// Where it is.
-    pub path: String,
-    /// When it was made.
-    pub says: String,
-    /// What its key does.
-    pub key: String,
-}
-
-/// The Files screen.
-#[uniffi::remote(Record)]
-pub struct FilesView {
-    /// What it is about.
-    pub title: String,
-    /// What the choices come to, in a sentence.
-    pub says: String,
-    /// Which sessions, which form, position, formulas.
-    pub rows: Vec<ChoiceRow>,
-    /// The key that makes the file and hands it on.
-    pub send: String,
-    /// The key that makes the file and saves it in a place of the user's.
-    pub save: String,
-    /// The key that takes a file in.
-    pub take_in: String,
-    /// The key that has the user pick a folder for copies of backups.
-    pub folder: String,
-    /// The key of the list of imports.
-    pub imports_key: String,
-    /// The key of the list of backups.
-    pub backups_key: String,
-    /// The key that makes a backup now.
-    pub back_up: String,
-    /// The key that looks the log over.
-    pub look_over: String,
-    /// Label of the field for the partner's name.
-    pub source_label: String,
-    /// Imports, latest first.
-    pub imports: Vec<ImportLine>,
-    /// Backups, latest first.
-    pub backups: Vec<BackupLine>,
-    /// What stands in place of an empty list.
-    pub none: String,
-}
-
-/// What a file would bring, or has brought.
-#[uniffi::remote(Record)]
-pub struct IncomingView {
-    /// What it is about.
-    pub title: String,
-    /// A sentence each.
-    pub lines: Vec<String>,
-    /// Whether there is something to take in.
-    pub brings: bool,
-    /// Whether the file was whole.
-    pub whole: bool,
-    /// The key that takes it in.
-    pub take_in: String,
-    /// The key that leaves it.
-    pub leave: String,
-    /// Entries not in the log before.
-    pub new: u64,
-    /// Entries known before.
-    pub known: u64,
-    /// Of the new: mends and undos.
-    pub amended: u64,
-    /// Of the new: of a newer version, kept unread.
-    pub newer: u64,
-    /// Records that can't be read.
-    pub damaged: u64,
-    /// Entries left out since another has their id.
-    pub clashes: u64,
-    /// Sessions with something new.
-    pub sessions: u64,
-}
-
-/// One doubtful entry of the list.
-#[uniffi::remote(Record)]
-pub struct MendLine {
-    /// The entry.
-    pub op: Uuid,
-    /// What it is and when.
-    pub what: String,
-    /// Why it is doubtful.
-    pub why: String,
-}
-
-/// The entry that is open.
-#[uniffi::remote(Record)]
-pub struct MendOpen {
-    /// The entry.
-    pub op: Uuid,
-    /// What it is and when.
-    pub what: String,
-    /// Why it is doubtful, or that it no longer is.
-    pub why: String,
-    /// What can be said of it.
-    pub rows: Vec<ChoiceRow>,
-}
-
-/// The Mend screen.
-#[uniffi::remote(Record)]
-pub struct MendView {
-    /// What it is about.
-    pub title: String,
-    /// How many there are, or that there is none.
-    pub says: String,
-    /// The doubtful entries, in the order of the day.
-    pub lines: Vec<MendLine>,
-    /// The entry that is open, if one is.
-    pub open: Option<MendOpen>,
-}
-
-/// A backup just made, for the shell to copy where the user wants one.
-#[uniffi::remote(Record)]
-pub struct BackupMade {
-    /// Where it is.
-    pub path: String,
-    /// That it was made and read again, and when.
-    pub says: String,
-}
-
-/// A file made to be handed on.
-#[uniffi::remote(Record)]
-pub struct Outgoing {
-    /// Where it is, whole and on stable storage.
-    pub path: String,
-    /// The name to offer.
-    pub name: String,
-    /// Its media type.
-    pub media_type: String,
-    /// What is in it, in words.
-    pub says: String,
-}
 
 /// A long piece of work: how far it has come, and the way to give it up. A task that is dropped gives up too.
 #[derive(Default, uniffi::Object)]
@@ -209,7 +57,7 @@ fn runtime() -> Result<&'static Runtime, RestwaterError> {
         return Ok(runtime);
     }
     let made = Builder::new_multi_thread().worker_threads(1).max_blocking_threads(1).build();
-    let made = made.map_err(|error| RestwaterError::plain(Kind::Internal, &error))?;
+    let made = made.map_err(|error| RestwaterError::plain(ErrorKind::Internal, &error))?;
     Ok(RUNTIME.get_or_init(|| made))
 }
 

@@ -1,11 +1,11 @@
 //! The one long-lived object of a shell.
 
 use crate::entropy::SystemEntropy;
-use crate::error::{Kind, RestwaterError};
-use restwater_app::{Action, App, AppError, FanGlass, Screen, Settings, Update, Which};
+use crate::error::RestwaterError;
+use restwater_app::{Action, App, AppError, DayTap, ErrorKind, FanGlass, Screen, Settings, Update, Which};
+use restwater_layout::{BankLayout, Glass, MatchLayout, PadAsk, PadWords, SwimLayout, SwimPadAsk};
 use restwater_log::Moment;
 use restwater_screen::{DoorsView, Key, WatchView, Wording};
-use restwater_layout::{BankLayout, Glass, MatchLayout, PadAsk, PadWords, SwimLayout, SwimPadAsk};
 use restwater_swim::SwimScene;
 use std::path::Path;
 use std::sync::{Arc, Mutex, MutexGuard};
@@ -53,7 +53,7 @@ impl Restwater {
     /// The same as JSON, for reports and the day player.
     pub fn screen_json(&self, which: Which, now: &Moment) -> Result<String, RestwaterError> {
         let screen = self.with(|app| app.screen(which, now))?;
-        serde_json::to_string(&screen).map_err(|error| RestwaterError::plain(Kind::Internal, &error))
+        serde_json::to_string(&screen).map_err(|error| RestwaterError::plain(ErrorKind::Internal, &error))
     }
 
     /// The picture of the swim for a canvas: one call a frame.
@@ -96,7 +96,7 @@ impl Restwater {
 #[uniffi::export]
 pub fn bank_layout(glass: Glass, ask: PadAsk) -> Result<BankLayout, RestwaterError> {
     restwater_layout::bank_layout(&glass, ask)
-        .map_err(|error| RestwaterError::plain(Kind::BadInput, &error))
+        .map_err(|error| RestwaterError::plain(ErrorKind::BadInput, &error))
 }
 
 /// The words on the glass that belong to no record.
@@ -123,7 +123,7 @@ pub fn swim_layout(glass: &Glass, ask: SwimPadAsk) -> SwimLayout {
 /// Where the keys of the Match screen lie on a glass.
 #[uniffi::export]
 pub fn match_layout(glass: &Glass) -> Result<MatchLayout, RestwaterError> {
-    restwater_layout::match_layout(glass).map_err(|error| RestwaterError::plain(Kind::BadInput, &error))
+    restwater_layout::match_layout(glass).map_err(|error| RestwaterError::plain(ErrorKind::BadInput, &error))
 }
 
 /// What a key of the Bank does for a rod; none for a key that opens a screen.
@@ -133,21 +133,8 @@ pub fn key_action(key: Key, rod: u8) -> Option<Action> {
     Action::of_key(key, rod)
 }
 
-/// One line of a day file.
-#[derive(Debug, Clone, PartialEq, uniffi::Record)]
-pub struct DayTap {
-    /// When.
-    pub at: Moment,
-    /// What is tapped; none where the line only asks for a picture.
-    pub action: Option<Action>,
-    /// Whether a picture is asked for after it, and by what name.
-    pub picture: Option<String>,
-}
-
 /// Reads a day file: JSON lines of times and taps. An error names line and column.
 #[uniffi::export]
 pub fn read_day(text: &str) -> Result<Vec<DayTap>, RestwaterError> {
-    let day =
-        restwater_app::read_day(text).map_err(|error| RestwaterError::plain(Kind::BadFile, &error))?;
-    Ok(day.into_iter().map(|tap| DayTap { at: tap.at, action: tap.action, picture: tap.picture }).collect())
+    restwater_app::read_day(text).map_err(|error| RestwaterError::plain(ErrorKind::BadFile, &error))
 }

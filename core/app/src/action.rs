@@ -1,8 +1,8 @@
 //! What a shell can ask for: one for each tap.
 
-use restwater_screen::{Hand, Scheme};
-use restwater_log::{FishWeight, Payload, Rig, RodNumber, SessionSetup, Spot};
 use restwater_compare::Factor;
+use restwater_log::{FishWeight, Payload, Rig, RodNumber, SessionSetup, Spot};
+use restwater_screen::{Hand, Scheme};
 use restwater_screen::{Key, MatchTap};
 use restwater_swim::Step;
 use serde::{Deserialize, Serialize};
@@ -11,6 +11,7 @@ use uuid::Uuid;
 /// One tap.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(tag = "do", rename_all = "snake_case", deny_unknown_fields)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 pub enum Action {
     /// Begin a session.
     StartSession {

@@ -4,14 +4,14 @@ use super::advisor::weight;
 use super::earlier::{earlier_of, same_water};
 use super::{App, AppError};
 use restwater_bench::ladder::{Rung, tried};
-use restwater_waits::{
-    Advice, BITE_EXTRA_GUESS_MIN, EarlierDay, Record, Settings, TURN_ROUND_GUESS_MIN, WaitPosterior,
-};
 use restwater_compare::change_findings_without_power;
 use restwater_log::{Moment, Payload};
 use restwater_screen as screen;
 use restwater_screen::{BookInput, ChangesView, LeavesView, LightInput, NextInput, SetFilter};
 use restwater_session::{NotNow, Session, Summary, fold, habit_min, rhythm, rows_of};
+use restwater_waits::{
+    Advice, BITE_EXTRA_GUESS_MIN, EarlierDay, Record, Settings, TURN_ROUND_GUESS_MIN, WaitPosterior,
+};
 use uuid::Uuid;
 
 /// Steers every draw of the comparisons: the same record says the same.
@@ -219,7 +219,7 @@ impl App {
 /// What the record said of leaving a cast at the end of a session, with the sessions before it.
 fn advice(session: &Session, days: &[(Uuid, &Summary)]) -> Option<(Advice, usize)> {
     let rhythm = rhythm(session, TURN_ROUND_GUESS_MIN, BITE_EXTRA_GUESS_MIN);
-    let today = restwater_session::waits_of(session, rhythm.turn_round_min);
+    let today = restwater_session::waits_of(session);
     let water = session.setup.water.as_deref();
     let earlier: Vec<EarlierDay> = earlier_of(days, session.id)
         .into_iter()

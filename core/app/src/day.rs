@@ -5,13 +5,14 @@
 //! lines and lines that begin with `#` are passed over.
 
 use super::Action;
-use restwater_log::Moment;
 use chrono::{NaiveDate, NaiveTime};
+use restwater_log::Moment;
 use serde::Deserialize;
 use serde_json::{Map, Value};
 
 /// One line of a day.
 #[derive(Debug, Clone, PartialEq)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct DayTap {
     /// When.
     pub at: Moment,

@@ -5,11 +5,13 @@ use super::journal::{Beside, Journal};
 use super::{App, AppError, entropy};
 use restwater_exchange::{
     CsvOptions, ExchangeError, Incoming, OnProgress, Place, Selection, Table, Tally, export_to, import,
-    looks_like_a_store, preview, preview_backup, redo_import, restore, undo_import, write_atomically, write_csv,
+    looks_like_a_store, preview, preview_backup, redo_import, restore, undo_import, write_atomically,
+    write_csv,
 };
 use restwater_log::Moment;
 use restwater_screen::{
-    Arg, FilesInput, FilesView, FormChoice, IncomingView, Span, Stage, files_view, incoming_map, incoming_view,
+    Arg, FilesInput, FilesView, FormChoice, IncomingView, Span, Stage, files_view, incoming_map,
+    incoming_view,
 };
 use restwater_session::NotNow;
 use restwater_store::{BackupFile, Store, backups};
@@ -44,6 +46,7 @@ pub(super) struct FilesState {
 
 /// A file made to be handed on.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct Outgoing {
     /// Where it is, whole and on stable storage.
     pub path: String,
@@ -57,6 +60,7 @@ pub struct Outgoing {
 
 /// A backup just made, for the shell to copy where the user wants one.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct BackupMade {
     /// Where it is.
     pub path: String,
@@ -79,9 +83,9 @@ impl App {
         let what = self.selection(state.span, now)?;
         let day = match state.span {
             _ if state.form == FormChoice::Map => {
-                self.session().and_then(|s| s.started.as_ref()).unwrap_or(now)
+                self.session().and_then(|s| s.started.as_ref()).map_or(now, |at| &at.shown)
             }
-            Span::This => self.session().and_then(|s| s.started.as_ref()).unwrap_or(now),
+            Span::This => self.session().and_then(|s| s.started.as_ref()).map_or(now, |at| &at.shown),
             _ => now,
         };
         let name = format!("restwater-{}{stem}.{ending}", restwater_screen::iso_day(day));
@@ -117,7 +121,9 @@ impl App {
         progress: &mut OnProgress<'_>,
     ) -> Result<u64, AppError> {
         let options = CsvOptions { neutralise_formulas: !self.files.formulas_as_typed };
-        Ok(write_atomically(path, |out| write_csv(self.journal.store(), what, table, options, out, progress))?)
+        Ok(write_atomically(path, |out| {
+            write_csv(self.journal.store(), what, table, options, out, progress)
+        })?)
     }
 
     fn selection(&self, span: Span, now: &Moment) -> Result<Selection, AppError> {

@@ -1,17 +1,17 @@
 //! What the day teaches: the Waits screen, "Did it matter?" and the alternating tests.
 
-use restwater_session::Logged;
 use super::advisor::weight;
 use super::{App, AppError};
-use restwater_waits::{BITE_EXTRA_GUESS_MIN, TURN_ROUND_GUESS_MIN, WaitPosterior};
+use restwater_compare::Factor;
 use restwater_compare::{CastRow, ChangeFinding, Side, change_findings};
 use restwater_log::{Moment, Payload, RodNumber};
-use restwater_compare::Factor;
 use restwater_screen as screen;
 use restwater_screen::{CastFilter, ChangesView, EarlierRows, WaitsInput, WaitsView};
+use restwater_session::Logged;
 use restwater_session::{
-    NotNow, Rhythm, Session, check, habit_min, rhythm, rows_of, running_wait_min, setup_of, value_of,
+    NotNow, Rhythm, Session, Stamp, check, habit_min, rhythm, rows_of, running_wait_min, setup_of, value_of,
 };
+use restwater_waits::{BITE_EXTRA_GUESS_MIN, TURN_ROUND_GUESS_MIN, WaitPosterior};
 use uuid::Uuid;
 
 /// Steers every draw of the comparisons: the same record says the same.
@@ -59,6 +59,7 @@ impl Learning {
 impl App {
     /// The Waits screen.
     pub(super) fn waits(&mut self, now: &Moment) -> WaitsView {
+        let now = self.on_line(now);
         let Some(session) = self.journal.recent().current().map(|loaded| &loaded.session) else {
             return self.no_waits();
         };
@@ -95,7 +96,7 @@ impl App {
         let mut view = answer.view.clone();
         // A session that is over has no rest to foretell.
         if let Some(posterior) = answer.posterior.as_ref().filter(|_| session.is_open()) {
-            let out = running_minutes(session, now);
+            let out = running_minutes(session, &now);
             view.forecast =
                 screen::forecast_view(&self.words, session, posterior, answer.of.rhythm, &out, left);
         }
@@ -148,8 +149,14 @@ impl App {
         let rod = session.casts[last_a.max(last_b)].rod;
         // It begins with the side that was not fished last.
         let b_first = last_a > last_b;
-        let payload =
-            Payload::AlternationStarted { rod, factor: factor.logged(), a: a.into(), b: b.into(), b_first, casts: planned };
+        let payload = Payload::AlternationStarted {
+            rod,
+            factor: factor.logged(),
+            a: a.into(),
+            b: b.into(),
+            b_first,
+            casts: planned,
+        };
         self.log_here(payload, at)
     }
 
@@ -191,7 +198,7 @@ impl App {
 }
 
 /// Minutes each rod's bait has been out, to the minute so that the forecast doesn't flicker.
-fn running_minutes(session: &Session, now: &Moment) -> Vec<Option<f64>> {
+fn running_minutes(session: &Session, now: &Stamp) -> Vec<Option<f64>> {
     let of = |rod: &restwater_session::Rod| {
         let cast = session.running(rod.number)?;
         running_wait_min(session, cast, now).map(libm::floor)

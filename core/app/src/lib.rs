@@ -1,7 +1,13 @@
 //! The one place where the parts meet: a tap becomes one op in the log, and the screens are computed from it.
-#![forbid(unsafe_code)]
+// What uniffi generates for the boundary is unsafe; everything written by hand is held to this without that feature.
+#![cfg_attr(not(feature = "uniffi"), forbid(unsafe_code))]
 #![deny(missing_docs)]
 #![cfg_attr(test, allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::float_cmp))]
+
+#[cfg(feature = "uniffi")]
+uniffi::setup_scaffolding!();
+#[cfg(feature = "uniffi")]
+uniffi::use_remote_type!(restwater_log::Uuid);
 
 mod action;
 mod advisor;
@@ -30,22 +36,17 @@ mod tackle;
 mod update;
 mod watch;
 
-pub use restwater_screen::{Alarm, Hand, Scheme, Screen, Settings, Which};
-use restwater_screen::PhoneChoices;
 pub use action::Action;
 pub use day::{DayError, DayTap, read_day};
 pub use entropy::Entropy;
 pub use error::{AppError, ErrorKind};
 pub use files::{BackupMade, Outgoing};
 pub use repeat::REPEAT_MS;
+use restwater_screen::PhoneChoices;
+pub use restwater_screen::{Alarm, Hand, Scheme, Screen, Settings, Which};
 pub use swim::FanGlass;
 pub use update::Update;
 
-use restwater_caution::table::Region;
-use restwater_log::{Entry, Moment, Op, Payload, RodNumber, SessionSetup, is_kit};
-use restwater_screen as screen;
-use restwater_screen::{Arg, BankInput, BenchChoices, Wording};
-use restwater_session::{Session, check, check_swim};
 use action::LONGEST_TEXT;
 use advisor::Advisor;
 use bankside::Asking;
@@ -55,6 +56,11 @@ use journal::{Beside, Committed, Journal};
 use learning::Learning;
 use match_day::MatchState;
 use repeat::LastTap;
+use restwater_caution::table::Region;
+use restwater_log::{Entry, Moment, Op, Payload, RodNumber, SessionSetup, is_kit};
+use restwater_screen as screen;
+use restwater_screen::{Arg, BankInput, BenchChoices, Wording};
+use restwater_session::{Session, Stamp, TimeLine, check, check_swim};
 use sessions::Sessions;
 use setup::SetupState;
 use std::path::Path;
@@ -202,7 +208,7 @@ impl App {
             Which::Cautions => Screen::Cautions(self.cautions()?),
             Which::Bench => Screen::Bench(self.bench()?),
             Which::Phone => Screen::Phone(self.phone_screen()),
-            Which::Mend => Screen::Mend(self.mend_screen()),
+            Which::Mend => Screen::Mend(self.mend_screen(now)),
             Which::Files => Screen::Files(self.files_screen(now)?),
         })
     }
@@ -215,6 +221,15 @@ impl App {
     /// The session that the screens are about.
     pub fn session(&self) -> Option<&Session> {
         self.journal.recent().current().map(|loaded| &loaded.session)
+    }
+
+    /// A moment of this phone on the time line of that session.
+    fn on_line(&self, moment: &Moment) -> Stamp {
+        let device = self.journal.store().device();
+        match self.session() {
+            Some(session) => session.time_line.place(device, moment),
+            None => TimeLine::default().place(device, moment),
+        }
     }
 
     /// The ops of that session as they were written.
@@ -245,11 +260,12 @@ impl App {
 
     fn bank(&mut self, now: &Moment) -> screen::BankView {
         let session = self.journal.recent().current().map(|loaded| &loaded.session);
-        let reading = session.and_then(|session| self.advisor.read(session, self.chosen, now));
+        let now = self.on_line(now);
+        let reading = session.and_then(|session| self.advisor.read(session, self.chosen, &now));
         screen::bank(&BankInput {
             session,
             chosen: self.chosen,
-            now,
+            now: &now,
             reading: reading.as_ref(),
             undo: self.journal.recent().undo(),
             redo: self.journal.recent().redo().map(|(entry, _)| entry),
@@ -339,12 +355,12 @@ impl App {
         let session = self.session().filter(|s| s.is_open()).ok_or(AppError::NothingToSetBack)?;
         let last = session.last_timed.clone().ok_or(AppError::NothingToSetBack)?;
         let session = session.id;
-        let already = last.tapped.since(&last.at).ms.max(0) / 1_000;
+        let already = last.tapped.ms_since(&last.at).max(0) / 1_000;
         let back_s = (already as u32).saturating_add(minutes.saturating_mul(60));
         if let Some(before) =
-            last.not_before.filter(|before| last.tapped.set_back(back_s).since(before).ms < 0)
+            last.not_before.filter(|before| last.tapped.set_back(back_s).ms_since(before) < 0)
         {
-            return Err(AppError::BeforeEarlier(screen::clock(&before)));
+            return Err(AppError::BeforeEarlier(screen::clock(&before.shown)));
         }
         self.write(session, Payload::TimeSet { back_s }, Some(last.op), at)?;
         Ok(self.say_what("notice-time", last.payload.kind()))

@@ -2,17 +2,18 @@
 
 mod bench;
 mod book;
+mod clock_steps;
 mod files;
 mod mend;
 mod seams;
 mod watch;
 
 use super::*;
+use proptest::prelude::*;
 use restwater_log::{Reach, Spot};
 use restwater_screen::{AdviceTone, BankState, BankView, Key, MatchTap, SwimKey};
 use restwater_session::EndCause;
 use restwater_swim::Step;
-use proptest::prelude::*;
 use tempfile::TempDir;
 
 mod match_day;
@@ -219,7 +220,7 @@ fn the_last_time_goes_back_but_not_beyond_the_entry_before() {
     phone.tap(12 * MIN, &Action::TimeBack { minutes: 5 }).unwrap();
     let wait = |phone: &mut Phone| {
         let session = phone.app().session().unwrap();
-        restwater_session::waits_of(session, 2.0)[0].minutes()
+        restwater_session::waits_of(session)[0].minutes()
     };
     assert_eq!(wait(&mut phone), 3.0);
     let refused = phone.tap(13 * MIN, &Action::TimeBack { minutes: 5 }).unwrap_err();
@@ -523,6 +524,7 @@ fn a_test_is_started_set_up_and_ended_by_taps() {
     phone.tap(now + 5_000, &Action::Undo).unwrap();
     phone.open();
     assert!(screens(&mut phone, now + 6_000).1.test.is_some(), "undo brings it back, over a restart");
-    let never = Action::StartAlternation { factor: restwater_compare::Factor::Bait, a: "x".into(), b: "y".into() };
+    let never =
+        Action::StartAlternation { factor: restwater_compare::Factor::Bait, a: "x".into(), b: "y".into() };
     assert_eq!(phone.tap(now + 7_000, &never).unwrap_err().kind(), ErrorKind::BadInput);
 }

@@ -5,6 +5,7 @@ use serde::{Deserialize, Serialize};
 
 /// What a tap gives back.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct Update {
     /// The Bank screen as it now stands.
     pub screen: Screen,

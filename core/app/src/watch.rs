@@ -3,7 +3,6 @@
 use super::{App, AppError, settings};
 use restwater_log::Moment;
 use restwater_screen::{Alarm, PhoneView, WatchInput, WatchView, phone_view, watch_view};
-use serde::{Deserialize, Serialize};
 
 /// Longest alarm that can be set, in minutes.
 const LONGEST_ALARM_MIN: u16 = 240;
@@ -15,6 +14,7 @@ impl App {
         self.catch_up();
         let bank = self.bank(now);
         let session = self.journal.recent().current().map(|loaded| &loaded.session).filter(|s| s.is_open());
+        let now = &self.on_line(now);
         watch_view(&WatchInput { words: &self.words, session, bank: &bank, phone: self.phone, now })
     }
 

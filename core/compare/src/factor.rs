@@ -5,6 +5,7 @@ use serde::{Deserialize, Serialize};
 /// What may be changed between two casts of a rod.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 pub enum Factor {
     /// Spot: where it was cast, range included.
     Spot,

@@ -1,5 +1,6 @@
 //! Everything that is said of each change of a session.
 
+use super::Factor;
 use super::alternation::Side;
 use super::any_look::any_look_p;
 use super::binomial::{Alternative, Limits};
@@ -18,7 +19,6 @@ use super::verdict::{
     CLEAR_BELOW, CLEAR_FROM, Evidence, FEWEST_BITES, FEWEST_CASTS, LEANS_FROM, Reason, Verdict, verdict,
 };
 use restwater_waits::Wait;
-use super::Factor;
 
 /// Level of every interval given with a finding.
 pub const INTERVAL_LEVEL: f64 = 0.95;
@@ -488,7 +488,7 @@ mod tests {
             .map(|(i, wait)| {
                 let colour = if i < 8 { "white" } else { "pink" };
                 let setup = std::collections::BTreeMap::from([(Factor::Colour, colour.to_owned())]);
-                let row = CastRow { rod: 1, at_min, wait, setup, outcome: None };
+                let row = CastRow { rod: 1, at_min, wait, setup, outcome: None, twitched: false };
                 at_min += wait.minutes() + 2.0;
                 row
             })

@@ -1,9 +1,13 @@
 //! Did a change matter: exact tests, rates, multiplicity, alternation plans.
 //!
 //! Everything here is pure: rows of casts and a seed come in, findings come out.
-#![forbid(unsafe_code)]
+// What uniffi generates for the boundary is unsafe; everything written by hand is held to this without that feature.
+#![cfg_attr(not(feature = "uniffi"), forbid(unsafe_code))]
 #![deny(missing_docs)]
 #![cfg_attr(test, allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::float_cmp))]
+
+#[cfg(feature = "uniffi")]
+uniffi::setup_scaffolding!();
 
 pub mod alternation;
 mod any_look;
@@ -29,13 +33,13 @@ pub mod tails;
 mod trend;
 mod verdict;
 
-pub use factor::Factor;
 pub use alternation::{AlternationPlan, Side};
 pub use any_look::any_look_p;
 pub use binomial::Limits;
 pub use cast_row::{BiteOutcome, CastRow};
 pub use changes::{Change, find_changes};
 pub use error::CompareError;
+pub use factor::Factor;
 pub use finding::{
     ChangeFinding, INTERVAL_LEVEL, SideRecord, change_findings, change_findings_without_power,
 };

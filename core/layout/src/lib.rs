@@ -14,9 +14,13 @@
 //! Where a glass is too small for every rule the sizes and the gaps of the keys are kept and the row of
 //! small keys stands above the lower part: a key that is a little high is found, one that is too
 //! small is missed. Words go before keys do.
-#![forbid(unsafe_code)]
+// What uniffi generates for the boundary is unsafe; everything written by hand is held to this without that feature.
+#![cfg_attr(not(feature = "uniffi"), forbid(unsafe_code))]
 #![deny(missing_docs)]
 #![cfg_attr(test, allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::float_cmp))]
+
+#[cfg(feature = "uniffi")]
+uniffi::setup_scaffolding!();
 
 mod keys;
 mod match_pad;
@@ -61,6 +65,7 @@ pub const SUBS_UP_TO_SCALE: f64 = 1.3;
 
 /// The glass a shell draws on.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct Glass {
     /// Width, pixels.
     pub width_px: f64,
@@ -80,6 +85,7 @@ pub struct Glass {
 
 /// What has to find a place.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct PadAsk {
     /// What the chosen rod is doing.
     pub state: BankState,
@@ -91,6 +97,7 @@ pub struct PadAsk {
 
 /// A rectangle on the glass, pixels from the upper left corner.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct Rect {
     /// Left edge.
     pub left: f64,
@@ -136,6 +143,7 @@ impl Rect {
 
 /// Where a key lies.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct KeyPlace {
     /// What it does.
     pub key: Key,
@@ -145,6 +153,7 @@ pub struct KeyPlace {
 
 /// Where one rod's clock lies.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct RodPlace {
     /// Which rod, from 1.
     pub rod: u8,
@@ -158,6 +167,7 @@ pub struct RodPlace {
 
 /// Text sizes (em), pixels. A shell makes a line smaller where it would not fit its rectangle.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct TextSizes {
     /// Header.
     pub header: f64,
@@ -177,6 +187,7 @@ pub struct TextSizes {
 
 /// The whole screen, laid out. Rectangles are pixels.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct BankLayout {
     /// Place, time of day and length of the session.
     pub header: Rect,

@@ -14,6 +14,7 @@ use serde::{Deserialize, Serialize};
 
 /// Where the keys lie, in px; BACK lies where it does on every page.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct MatchLayout {
     /// The wide key beside BACK.
     pub wide: Rect,

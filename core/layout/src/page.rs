@@ -22,6 +22,7 @@ const GRID_KEY_MM: f64 = 21.0;
 
 /// One page.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct PagePlace {
     /// What it is called.
     pub title: Rect,

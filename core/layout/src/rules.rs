@@ -10,6 +10,7 @@ use serde::{Deserialize, Serialize};
 /// A rule of the pad.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 pub enum PadRule {
     /// Keys used while fishing are at least 20 mm each way.
     PrimarySize,
@@ -29,6 +30,7 @@ pub enum PadRule {
 
 /// A rule that a glass is too small for.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct BrokenRule {
     /// Which.
     pub rule: PadRule,

@@ -5,6 +5,7 @@ use serde::{Deserialize, Serialize};
 
 /// A word on a key, with what a screen reader says.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct Said {
     /// The word on the key.
     pub label: String,
@@ -14,6 +15,7 @@ pub struct Said {
 
 /// The words of the glass.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct PadWords {
     /// Opens the list of screens.
     pub screens: Said,

@@ -7,6 +7,7 @@ use serde::{Deserialize, Serialize};
 
 /// What the layout is asked for.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct SwimPadAsk {
     /// What the keys do.
     pub pad: SwimPad,
@@ -16,6 +17,7 @@ pub struct SwimPadAsk {
 
 /// A key of the Swim screen and its place.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct SwimKeyPlace {
     /// Which.
     pub key: SwimKey,
@@ -25,6 +27,7 @@ pub struct SwimKeyPlace {
 
 /// Where the Swim screen's things lie, in px.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct SwimLayout {
     /// Title and area.
     pub head: Rect,
@@ -382,7 +385,10 @@ mod tests {
                 let canvas = swim_layout(&glass, SwimPadAsk { pad: SwimPad::Rays, picks: 5 }).canvas;
                 let given = (canvas.width / px, canvas.height / px);
                 let close = |a: f64, b: f64| (a - b).abs() < 1e-6;
-                assert!(close(given.0, phone.canvas_mm.0) && close(given.1, phone.canvas_mm.1), "{phone:?}: {given:?}");
+                assert!(
+                    close(given.0, phone.canvas_mm.0) && close(given.1, phone.canvas_mm.1),
+                    "{phone:?}: {given:?}"
+                );
             }
         }
     }

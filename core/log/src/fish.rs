@@ -5,6 +5,7 @@ use serde::{Deserialize, Serialize};
 /// The unit a weight was entered in; it is never converted in the log.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 pub enum WeightUnit {
     /// Drams, 1/256 lb.
     #[default]
@@ -16,6 +17,7 @@ pub enum WeightUnit {
 /// What a fish weighs, by how it is known.
 #[derive(Debug, Clone, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(tag = "by", rename_all = "snake_case")]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 pub enum FishWeight {
     /// On the scales.
     Weighed {

@@ -3,9 +3,21 @@
 //! The log is a set of [`Op`]s. An op is never changed and never deleted: mending and undo are new
 //! ops that point at old ones. Two logs merge by the union of their ops; what a log means is a pure
 //! function of the set, read in the order of [`Op::order`].
-#![forbid(unsafe_code)]
+// What uniffi generates for the boundary is unsafe; everything written by hand is held to this without that feature.
+#![cfg_attr(not(feature = "uniffi"), forbid(unsafe_code))]
 #![deny(missing_docs)]
 #![cfg_attr(test, allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::float_cmp))]
+
+#[cfg(feature = "uniffi")]
+uniffi::setup_scaffolding!();
+#[cfg(feature = "uniffi")]
+pub use uuid::Uuid;
+#[cfg(feature = "uniffi")]
+uniffi::custom_type!(Uuid, String, {
+    remote,
+    lower: |id| id.to_string(),
+    try_lift: |text| Ok(Uuid::parse_str(&text)?),
+});
 
 mod began;
 mod canonical;
@@ -36,6 +48,6 @@ pub use payload::{EndSaid, Payload};
 pub use setup::{RodNumber, SessionSetup, SwimSetup};
 pub use tackle::{Factor, LeadMaterial, Reach, Rig, Spot};
 pub use wire::{
-    Allowances, Conditions, Counting, FeatureKind, Hooklength, MatchRules, NetHolds, NetRule, OverLimit, WaterColour,
-    Weight, WindFrom, WindStrength,
+    Allowances, Conditions, Counting, FeatureKind, Hooklength, MatchRules, NetHolds, NetRule, OverLimit,
+    WaterColour, Weight, WindFrom, WindStrength,
 };

@@ -8,6 +8,7 @@ use uuid::Uuid;
 /// The wall clock says what time of day it was but can jump; the monotonic clock can't jump but starts
 /// anew at each boot. Durations are measured by the second where both ends were in the same boot.
 #[derive(Debug, Clone, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct Moment {
     /// Milliseconds since 1970-01-01 UTC by the wall clock.
     #[serde(rename = "wall")]
@@ -67,6 +68,12 @@ impl Moment {
         // The last digits of an id are random: enough to tell the few phones of a log apart.
         let device = device.as_u128() & DEVICE_DIGITS_MASK;
         Moment { boot: format!("{device:012x}/{}", self.boot), zone: self.zone.clone(), ..*self }
+    }
+
+    /// The phone's own word for the boot, without the phone: to compare within one phone, where entries of earlier versions stand
+    /// beside those of this one.
+    pub fn own_boot(&self) -> &str {
+        device_and_boot(&self.boot).1
     }
 
     /// Whether both moments are of one boot of one phone. A moment that names no phone is taken to be of the other's.
@@ -182,7 +189,7 @@ mod tests {
         assert_eq!(later.on_device(theirs).since(&there).ms, 8_900_000);
         assert_eq!(later.since(&there).ms, 8_900_000, "one that names no phone is of the same one");
         assert_eq!(there.on_device(mine), there, "named once");
-        assert_eq!(there.boot, "000000000008/5");
+        assert_eq!((there.boot.as_str(), there.own_boot(), later.own_boot()), ("000000000008/5", "5", "5"));
         let path = at(1, 1, "proc/sys/5");
         assert_eq!(path.on_device(mine).boot, "000000000007/proc/sys/5");
         assert_eq!(at(1, 1, "").on_device(mine).boot, "", "a boot that isn't told stays untold");

@@ -8,6 +8,7 @@ pub type RodNumber = u8;
 /// How a session was set up. Everything may be left empty.
 #[derive(Debug, Clone, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(default)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct SessionSetup {
     /// Name of the water, in the angler's words.
     #[serde(skip_serializing_if = "Option::is_none")]

@@ -5,6 +5,7 @@ use serde::{Deserialize, Serialize};
 /// What the weight on the line is made of.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 pub enum LeadMaterial {
     /// The metal lead.
     Lead,
@@ -37,6 +38,7 @@ pub enum Factor {
 /// What is on the end of the line. Every field may be left empty.
 #[derive(Debug, Clone, PartialEq, Eq, Hash, Default, Serialize, Deserialize)]
 #[serde(default)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct Rig {
     /// Bait, in the angler's words.
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -64,6 +66,7 @@ pub struct Rig {
 /// How far out, in the unit it was entered in.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(tag = "unit", rename_all = "snake_case")]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 pub enum Reach {
     /// Turns round two sticks; the span between the sticks is stored with the figure.
     Wraps {
@@ -86,6 +89,7 @@ pub enum Reach {
 
 /// Where a cast is aimed.
 #[derive(Debug, Clone, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct Spot {
     /// The aiming mark it is cast at, by the id of the op that set it.
     #[serde(default, skip_serializing_if = "Option::is_none")]

@@ -7,6 +7,7 @@ use serde::{Deserialize, Serialize};
 /// What a net may hold.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 pub enum NetHolds {
     /// Any fish.
     Anything,
@@ -16,6 +17,7 @@ pub enum NetHolds {
 
 /// One keepnet.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct NetRule {
     /// As the angler calls it; no two alike.
     pub name: String,
@@ -28,6 +30,7 @@ pub struct NetRule {
 /// What becomes of a net over its limit.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 pub enum OverLimit {
     /// Weighed in at the limit.
     #[default]
@@ -39,6 +42,7 @@ pub enum OverLimit {
 /// Which kinds of fish count.
 #[derive(Debug, Clone, PartialEq, Eq, Default, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 pub enum Counting {
     /// Every fish.
     #[default]
@@ -52,6 +56,7 @@ pub enum Counting {
 /// The rules of one match. An empty list of nets means that nothing is kept by net.
 #[derive(Debug, Clone, PartialEq, Eq, Default, Serialize, Deserialize)]
 #[serde(default)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct MatchRules {
     /// The nets.
     pub nets: Vec<NetRule>,

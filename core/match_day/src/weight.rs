@@ -19,6 +19,7 @@ const PER_DRAM: i128 = 17_718_451_953_125;
 /// A weight in the unit it was read in.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 pub enum Weight {
     /// Whole drams (scales in pounds and ounces).
     Drams(i64),

@@ -5,6 +5,7 @@ use serde::{Deserialize, Serialize};
 
 /// One figure on an axis.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct Tick {
     /// Where, in the units of the axis.
     pub at: f64,
@@ -14,6 +15,7 @@ pub struct Tick {
 
 /// One axis.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct Axis {
     /// What it counts, with its unit.
     pub label: String,
@@ -28,6 +30,7 @@ pub struct Axis {
 /// How a line is drawn, so that lines are told apart without colour.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 pub enum LineStyle {
     /// Thick and unbroken.
     Solid,
@@ -39,6 +42,7 @@ pub enum LineStyle {
 
 /// A line through points.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct ChartLine {
     /// What it is, for the key below the picture; empty where another line says it.
     pub label: String,
@@ -52,6 +56,7 @@ pub struct ChartLine {
 
 /// An interval drawn as an area between two lines, hatched.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct ChartBand {
     /// What it is.
     pub label: String,
@@ -65,6 +70,7 @@ pub struct ChartBand {
 
 /// A stretch along the axis across, drawn as a bracket at the foot with its words.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct ChartSpan {
     /// What it is.
     pub label: String,
@@ -76,6 +82,7 @@ pub struct ChartSpan {
 
 /// A bar of a count, outlined.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct ChartBar {
     /// From.
     pub from: f64,
@@ -90,6 +97,7 @@ pub struct ChartBar {
 /// What a point is, told by its shape.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 pub enum DotShape {
     /// A bite: filled.
     Bite,
@@ -103,6 +111,7 @@ pub enum DotShape {
 
 /// A point.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct ChartDot {
     /// Across.
     pub x: f64,
@@ -115,6 +124,7 @@ pub struct ChartDot {
 /// Which picture.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 pub enum ChartKind {
     /// Share of casts still without a bite.
     Survival,
@@ -130,6 +140,7 @@ pub enum ChartKind {
 
 /// A picture with its message in words.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct ChartView {
     /// Which.
     pub kind: ChartKind,

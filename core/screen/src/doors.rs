@@ -6,6 +6,7 @@ use serde::{Deserialize, Serialize};
 /// When a screen is used.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 pub enum DoorGroup {
     /// While fishing.
     OnTheBank,
@@ -15,6 +16,7 @@ pub enum DoorGroup {
 
 /// A screen that can be opened.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct Door {
     /// Which.
     pub which: Which,
@@ -30,6 +32,7 @@ pub struct Door {
 
 /// The list with its headings.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct DoorsView {
     /// Heading of the screens used while fishing.
     pub on_the_bank: String,

@@ -86,6 +86,7 @@ impl FormChoice {
 
 /// One import, as the list shows it.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct ImportLine {
     /// Its id.
     pub id: Uuid,
@@ -99,6 +100,7 @@ pub struct ImportLine {
 
 /// One backup, as the list shows it.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct BackupLine {
     /// Where it is.
     pub path: String,
@@ -110,6 +112,7 @@ pub struct BackupLine {
 
 /// The Files screen.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct FilesView {
     /// What it is about.
     pub title: String,
@@ -145,6 +148,7 @@ pub struct FilesView {
 
 /// What a file would bring, or has brought.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct IncomingView {
     /// What it is about.
     pub title: String,

@@ -5,6 +5,7 @@ use serde::{Deserialize, Serialize};
 /// What a key does. Its place on the glass is the layout's business.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 pub enum Key {
     /// The lead hit the water.
     Cast,
@@ -43,6 +44,7 @@ pub enum Key {
 /// How a key is drawn.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 pub enum KeyWeight {
     /// Solid ink: most likely the next one.
     Solid,
@@ -52,6 +54,7 @@ pub enum KeyWeight {
 
 /// One key, ready to draw.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct KeyView {
     /// What it does.
     pub key: Key,

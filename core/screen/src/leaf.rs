@@ -6,6 +6,7 @@ use serde::{Deserialize, Serialize};
 
 /// A range on a common scale, drawn as a line with its ends and, where it is known, its middle.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct LeafSpan {
     /// Lower end.
     pub low: f64,
@@ -21,6 +22,7 @@ pub struct LeafSpan {
 
 /// One line: what, how much, and what more there is to say.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct LeafLine {
     /// What: "18 in, 0.12 mm, size 16".
     pub label: String,
@@ -36,6 +38,7 @@ pub struct LeafLine {
 
 /// One key.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct LeafKey {
     /// What to hand back: which field; `leaf` opens the leaf of that id and hands nothing back.
     pub field: String,
@@ -53,6 +56,7 @@ pub struct LeafKey {
 
 /// A text that can be typed, at home and with warm hands; never needed while fishing.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct LeafTyping {
     /// Which field to hand back.
     pub field: String,
@@ -64,6 +68,7 @@ pub struct LeafTyping {
 
 /// One page.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct Leaf {
     /// Its name, to open it by.
     pub id: String,
@@ -89,6 +94,7 @@ pub struct Leaf {
 
 /// A screen of leaves; the first is the one it opens with.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct LeavesView {
     /// The leaves.
     pub leaves: Vec<Leaf>,

@@ -5,6 +5,7 @@ use serde::{Deserialize, Serialize};
 /// Which thumb taps.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 pub enum Hand {
     /// The right one.
     #[default]
@@ -16,6 +17,7 @@ pub enum Hand {
 /// Ink on paper or chalk on ink.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 pub enum Scheme {
     /// Ink on paper.
     #[default]
@@ -26,6 +28,7 @@ pub enum Scheme {
 
 /// Hand and scheme.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct Settings {
     /// Which thumb taps.
     pub hand: Hand,

@@ -5,6 +5,7 @@ use serde::{Deserialize, Serialize};
 
 /// The words.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct ShellWords {
     /// The channel of the running wait.
     pub channel_wait: String,

@@ -15,6 +15,7 @@ use serde::{Deserialize, Serialize};
 /// What the keys under the picture do now.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 pub enum SwimPad {
     /// Each aims along a ray: the first tap of two.
     #[default]
@@ -28,6 +29,7 @@ pub enum SwimPad {
 /// A key of the Swim screen.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 pub enum SwimKey {
     /// One cell to the left.
     StepLeft,
@@ -59,6 +61,7 @@ pub enum SwimKey {
 
 /// One key, ready to draw.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct SwimKeyView {
     /// What it does.
     pub key: SwimKey,
@@ -74,6 +77,7 @@ pub struct SwimKeyView {
 
 /// The Swim screen; the fan itself is a scene of its own.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct SwimView {
     /// "Swim, peg 22".
     pub title: String,
@@ -119,6 +123,7 @@ pub struct SwimView {
 
 /// Where the peg lies on the earth, as typed or as set: optional, and left out of files unless asked for.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct PegPlaceView {
     /// Opens these fields.
     pub label: String,
@@ -132,6 +137,7 @@ pub struct PegPlaceView {
 
 /// A line to type into.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct TypedField {
     /// What it is handed back by.
     pub field: String,
@@ -297,7 +303,7 @@ impl SwimScreen<'_> {
         lines
     }
 
-    /// "Rested 48 min; a liner beside it. 3 bites so far: no proof."
+    /// "Rested 48 min; a liner beside it. 3 bites so far: too few to be sure."
     fn why(&self, next: &NextSpot) -> String {
         let reasons = self.reasons(next).join("; ");
         let first = if reasons.is_empty() {

@@ -1,14 +1,15 @@
 //! The keys that pick a spot in two taps: a ray, then a band of it, each with what is known of it.
 
 use super::figures::whole;
-use super::swim::SwimScreen;
 use super::swim::SwimPad;
+use super::swim::SwimScreen;
 use super::{Arg, Wording};
 use restwater_swim::{CellFigures, CellId};
 use serde::{Deserialize, Serialize};
 
 /// A key that picks a ray or a cell.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct SwimPick {
     /// What it is handed back by: "ray" or "cell".
     pub field: String,

@@ -13,6 +13,7 @@ use serde::{Deserialize, Serialize};
 
 /// One value that can be tapped.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct Choice {
     /// What it says.
     pub label: String,
@@ -24,6 +25,7 @@ pub struct Choice {
 
 /// One thing that can be changed, with its present value and what it may become.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct ChoiceRow {
     /// The field to hand back, "popup", "span".
     pub field: String,
@@ -39,6 +41,7 @@ pub struct ChoiceRow {
 
 /// The tackle screen.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct TackleView {
     /// "Rod 1: next cast".
     pub title: String,

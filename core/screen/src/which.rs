@@ -9,6 +9,7 @@ use serde::{Deserialize, Serialize};
 /// The screens there are.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 pub enum Which {
     /// The running waits and the keys.
     Bank,
@@ -44,6 +45,7 @@ pub enum Which {
 #[allow(clippy::large_enum_variant)] // one is made at a time, for a shell that copies it field by field
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(tag = "screen", rename_all = "snake_case")]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 pub enum Screen {
     /// The running waits and the keys.
     Bank(BankView),

@@ -1,16 +1,17 @@
 //! A match as it was set, and whether it can be set so.
 
+use super::Logged;
+use restwater_log as log;
+use restwater_log::WeightUnit;
 use restwater_match_day::class::{ClassError, STARTING_SPREAD, SizeClass};
 use restwater_match_day::clock::{ClockError, MatchClock};
 use restwater_match_day::rules::{MatchRules, RulesError, same_name};
 use restwater_match_day::weight::{Weight, WeightError};
-use super::Logged;
-use restwater_log as log;
-use restwater_log::WeightUnit;
 use serde::{Deserialize, Serialize};
 
 /// A size class as the angler set it.
 #[derive(Debug, Clone, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct ClassGuess {
     /// As the angler calls it; it is the kind of fish, too, that the rules speak of.
     pub name: String,
@@ -20,6 +21,7 @@ pub struct ClassGuess {
 
 /// A match, whole: the last one in force is the one that counts. Times are UTC ms by the organiser's clock.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct MatchSetup {
     /// All-in.
     pub all_in_ms: i64,
@@ -147,10 +149,10 @@ impl ClassGuess {
 
 #[cfg(test)]
 mod tests {
-    use restwater_match_day::rules::{MatchRules, NetHolds, NetRule};
-    use restwater_match_day::weight::Weight;
     use super::*;
     use restwater_log::WeightUnit;
+    use restwater_match_day::rules::{MatchRules, NetHolds, NetRule};
+    use restwater_match_day::weight::Weight;
 
     const HOUR: i64 = 3_600_000;
 

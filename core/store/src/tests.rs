@@ -440,7 +440,8 @@ fn a_store_of_schema_2_gets_the_beginnings_of_its_sessions_out_of_its_log() {
     drop(conn);
     let store = open(dir.path());
     let rows = store.sessions().unwrap();
-    let told: Vec<_> = rows.iter().map(|row| (row.id.as_u128(), row.began.order.0.ms, row.own.is_some())).collect();
+    let told: Vec<_> =
+        rows.iter().map(|row| (row.id.as_u128(), row.began.order.0.ms, row.own.is_some())).collect();
     assert_eq!(told, [(70, 40, false), (60, 20, false), (50, 10, true)]);
     assert_eq!(rows[2].began, restwater_log::Began::of(&ops[0]));
     assert_eq!(rows[2].own, Some(ops[2].order()));
@@ -510,7 +511,8 @@ fn a_salvage_that_is_ended_anywhere_loses_nothing_and_is_gone_on_with() {
         for (name, bytes) in &before {
             let end = name.strip_prefix(FILE_NAME).unwrap();
             let aside = after.iter().find(|(name, _)| {
-                name.strip_suffix(end).is_some_and(|name| name.starts_with("restwater.db.damaged-7") && !name.ends_with("-wal"))
+                name.strip_suffix(end)
+                    .is_some_and(|name| name.starts_with("restwater.db.damaged-7") && !name.ends_with("-wal"))
             });
             assert!(aside.is_some_and(|(_, kept)| kept == bytes), "{step:?} {name}: the damaged file stays");
         }

@@ -4,9 +4,13 @@
 //! [`Swim::figures`] says what is fished, rested, fresh and kept back at a moment (an earlier moment
 //! replays the day); [`Swim::where_next`] ranks cells by reasons; [`Swim::drift`] looks at the bites;
 //! [`Swim::scene`] packs the picture.
-#![forbid(unsafe_code)]
+// What uniffi generates for the boundary is unsafe; everything written by hand is held to this without that feature.
+#![cfg_attr(not(feature = "uniffi"), forbid(unsafe_code))]
 #![deny(missing_docs)]
 #![cfg_attr(test, allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::float_cmp))]
+
+#[cfg(feature = "uniffi")]
+uniffi::setup_scaffolding!();
 
 mod boundary;
 #[cfg(any(test, feature = "testing"))]

@@ -1,5 +1,6 @@
 //! Files out of one phone and into another, through the app.
 
+use super::seams::phone as phone_of_its_own;
 use super::*;
 use restwater_exchange::Progress;
 use restwater_screen::{FilesView, IncomingView};
@@ -39,9 +40,7 @@ fn logged(entropy: u64) -> Phone {
 
 /// The same begun so many minutes later.
 fn logged_from(entropy: u64, minutes: i64) -> Phone {
-    let mut phone = Phone::new();
-    phone.opens = entropy;
-    phone.open();
+    let mut phone = phone_of_its_own(entropy);
     for (minute, action) in [(0, START), (1, CAST), (15, BITE), (16, LANDED), (18, CAST), (30, WOUND_IN)] {
         phone.tap((minutes + minute) * MIN, &action).unwrap();
     }

@@ -2,9 +2,9 @@
 
 use super::*;
 use restwater_log::{FishWeight, WeightUnit};
-use restwater_session::MatchSetup;
 use restwater_match_day::weight::Weight;
 use restwater_screen::{MatchPhase, MatchTap, MatchView, NetWarning, Signal};
+use restwater_session::MatchSetup;
 use restwater_session::catch;
 
 fn tap(tap: MatchTap) -> Action {
@@ -263,7 +263,7 @@ fn the_weigh_in_is_held_against_the_own_count_even_when_the_session_is_over() {
     phone.tap(over + 3 * MIN, &weighed_in("Net 1", 1_300)).unwrap();
     let page = phone.view(over + 4 * MIN).weigh_in.unwrap();
     assert_eq!(page.lines[0].value, "5 lb 1 oz 4 dr, 1 lb 1 oz 4 dr over own count: differs");
-    assert!(page.notes[0].starts_with("The scales show more"), "{:?}", page.notes);
+    assert!(page.notes[0].starts_with("More than you logged"), "{:?}", page.notes);
     assert_eq!(phone.app().session().unwrap().scales[0].shown, Weight::Drams(1_300));
 }
 
@@ -320,4 +320,17 @@ pub(super) fn any_match_tap() -> impl Strategy<Value = Action> {
         1 => (net, unit, 1..9_000_i64).prop_map(|(net, unit, count)| MatchTap::WeighedIn { net, unit, count }),
     ]
     .prop_map(tap)
+}
+
+#[test]
+fn all_in_is_proposed_from_the_start_of_the_session() {
+    let mut phone = started();
+    // Begun at 22:13; set at 00:13, all-in is still proposed at 22:30.
+    let all_in = |phone: &mut Phone, ms| {
+        phone.view(ms).rows.iter().find(|r| r.field == "all-in").unwrap().value.clone()
+    };
+    assert_eq!(all_in(&mut phone, MIN), "22:30");
+    assert_eq!(all_in(&mut phone, 120 * MIN), "22:30");
+    phone.tap(120 * MIN, &rule("begin", "1")).unwrap();
+    assert_eq!(phone.view(120 * MIN).says, "to all-out at 03:30.");
 }

@@ -30,7 +30,7 @@ fn water(name: &str) -> Action {
 }
 
 /// A phone of its own: its ids differ from those of the other phones of the test.
-fn phone(entropy: u64) -> Phone {
+pub(super) fn phone(entropy: u64) -> Phone {
     let mut phone = Phone::new();
     fs::remove_dir_all(phone.dir.path()).unwrap();
     phone.opens = entropy;

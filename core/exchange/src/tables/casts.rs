@@ -1,10 +1,10 @@
 //! A row a cast.
 
-use restwater_session::figures::{conditions_at, end_name, reach_metres, wait_minutes};
 use super::ExchangeError;
 use super::cells::Cells;
 use super::weather;
 use restwater_log::{LeadMaterial, Reach, Rig, Spot};
+use restwater_session::figures::{conditions_at, end_name, reach_metres, wait_minutes};
 use restwater_session::{Cast, Session};
 use std::io::Write;
 
@@ -62,7 +62,7 @@ pub(super) fn rows<W: Write>(cells: &mut Cells<W>, session: &Session) -> Result<
 fn course<W: Write>(cells: &mut Cells<W>, session: &Session, cast: &Cast) -> Result<(), ExchangeError> {
     cells.plain(&cast.rod)?;
     cells.time(Some(&cast.start))?;
-    cells.plain(&cast.start.approx_s)?;
+    cells.plain(&cast.start.shown.approx_s)?;
     cells.number(wait_minutes(session, cast), 2)?;
     cells.yes_or_no(cast.bite.is_some())?;
     cells.time(cast.bite.as_ref().map(|(at, _)| at))?;

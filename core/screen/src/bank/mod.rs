@@ -11,14 +11,15 @@ use super::figures::{clock, hours_minutes};
 use super::match_day::bank_line;
 use super::place::{rig_words, spot_words};
 use super::{Arg, KeyView, Wording};
+use restwater_log::{Entry, RodNumber};
+use restwater_session::{Rhythm, Session, Stamp};
 use restwater_waits::{Advice, WaitingOn};
-use restwater_log::{Entry, Moment, RodNumber};
-use restwater_session::{Rhythm, Session};
 use serde::{Deserialize, Serialize};
 
 /// What the chosen rod is doing.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 pub enum BankState {
     /// No session is open.
     NoSession,
@@ -32,6 +33,7 @@ pub enum BankState {
 
 /// The line at the top.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct HeaderView {
     /// "Peg 22", or the water, or nothing entered.
     pub place: String,
@@ -43,6 +45,7 @@ pub struct HeaderView {
 
 /// One rod's clock.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct RodView {
     /// Which rod, from 1.
     pub rod: u8,
@@ -67,6 +70,7 @@ pub struct RodView {
 /// The shape of a mark on the strip.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 pub enum StripMarkShape {
     /// A bite came after this wait: a diamond.
     Bite,
@@ -78,6 +82,7 @@ pub enum StripMarkShape {
 
 /// One mark on the strip.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct StripMark {
     /// Where, in minutes from the splash.
     pub minute: f64,
@@ -89,6 +94,7 @@ pub struct StripMark {
 
 /// The wait strip: a tape of minutes.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct StripView {
     /// Minutes from end to end; a multiple of five.
     pub length_min: f64,
@@ -113,6 +119,7 @@ pub struct StripView {
 /// How the advice is to be shown.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 pub enum AdviceTone {
     /// Nothing can be said yet.
     Unknown,
@@ -128,6 +135,7 @@ pub enum AdviceTone {
 
 /// What the record says, in words.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct AdviceView {
     /// "Hold until 22. Recast by 27."
     pub headline: String,
@@ -141,6 +149,7 @@ pub struct AdviceView {
 
 /// The whole Bank screen.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct BankView {
     /// What the chosen rod is doing.
     pub state: BankState,
@@ -173,6 +182,8 @@ pub struct Reading {
     pub waiting: Option<WaitingOn>,
     /// What a cast costs beside its wait.
     pub rhythm: Rhythm,
+    /// Casts that the record rests on: one may hold several waits where twitches start the wait anew.
+    pub casts: usize,
 }
 
 /// What the Bank screen is made from.
@@ -181,8 +192,8 @@ pub struct BankInput<'a> {
     pub session: Option<&'a Session>,
     /// The rod the keys act on.
     pub chosen: RodNumber,
-    /// Now.
-    pub now: &'a Moment,
+    /// Now, on the time line of the session.
+    pub now: &'a Stamp,
     /// What the record says; none before the first session.
     pub reading: Option<&'a Reading>,
     /// What undo would take back.
@@ -221,12 +232,12 @@ pub fn bank(input: &BankInput) -> BankView {
 fn header(input: &BankInput, open: Option<&Session>) -> HeaderView {
     let words = input.words;
     let in_match = open.and_then(|session| session.match_day.as_ref());
-    let left = in_match.and_then(|m| bank_line(words, &m.setup, input.now));
+    let left = in_match.and_then(|m| bank_line(words, m, input.now));
     let length = open.and_then(|session| session.started.as_ref()).map_or_else(
         || words.say("length-none"),
         |start| {
             words
-                .say_with("length-session", &[("time", Arg::Text(&hours_minutes(input.now.since(start).ms)))])
+                .say_with("length-session", &[("time", Arg::Text(&hours_minutes(input.now.ms_since(start))))])
         },
     );
     let setup = open.map(|session| &session.setup);
@@ -236,7 +247,7 @@ fn header(input: &BankInput, open: Option<&Session>) -> HeaderView {
     });
     HeaderView {
         place: place.unwrap_or_else(|| words.say("peg-none")),
-        clock: clock(input.now),
+        clock: clock(&input.now.shown),
         length: left.unwrap_or(length),
     }
 }

@@ -2,8 +2,8 @@
 
 use super::{Day, choice_row};
 use crate::{Arg, ChoiceRow, Wording};
-use restwater_session::Summary;
 use chrono::{DateTime, Datelike};
+use restwater_session::Summary;
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeSet;
 
@@ -185,7 +185,7 @@ mod tests {
 
     fn day(water: Option<&str>, started_ms: i64, t: Option<i16>) -> Summary {
         let conditions = Conditions { water: t, ..Conditions::default() };
-        let blank = Summary::of(&fold(SESSION, &Written::new(1).ops), 2.0);
+        let blank = Summary::of(&fold(SESSION, &Written::new(1).ops));
         Summary { water: water.map(str::to_owned), started_ms: Some(started_ms), conditions, ..blank }
     }
 

@@ -14,10 +14,10 @@ pub use next::NextInput;
 use super::figures::hours_minutes;
 use super::leaf::choice_row;
 use super::{Arg, Leaf, LeafKey, LeafTyping, LeavesView, Wording};
+use chrono::{DateTime, Datelike};
 use restwater_compare::sets::DayTally;
 use restwater_log::{Moment, local_ms};
 use restwater_session::{Session, Summary};
-use chrono::{DateTime, Datelike};
 use uuid::Uuid;
 
 /// Level of every interval in the Book.
@@ -157,14 +157,14 @@ fn gist(words: &Wording, day: &Summary) -> String {
     let length = day.length_min.map(|min| hours_minutes((min * 60_000.0) as i64));
     let open = words.say("book-open");
     let length = length.unwrap_or(open);
-    let args = [("bites", bites), ("casts", Arg::Count(day.waits.len())), ("length", Arg::Text(&length))];
+    let args = [("bites", bites), ("casts", Arg::Count(day.casts as usize)), ("length", Arg::Text(&length))];
     words.say_with("book-gist", &args)
 }
 
 /// A day as the comparisons count it.
 pub(crate) fn tally(day: &Summary) -> DayTally {
     DayTally {
-        casts: day.waits.len(),
+        casts: day.casts as usize,
         bites: day.bites(),
         hours_out: day.out_min() / 60.0,
         landed: day.landed.into(),

@@ -17,6 +17,7 @@ pub(super) const FOREST_LOG2: f64 = 3.0;
 
 /// "Did it matter?"
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct ChangesView {
     /// Its heading.
     pub title: String,

@@ -1,19 +1,20 @@
 //! One change with its two sides.
 
 use super::FOREST_LOG2;
-use restwater_compare::{ChangeFinding, Limits, MOST_CASTS, Reason, Side, SideRecord, Verdict};
-use restwater_compare::Factor;
 use crate::casts_that_count::spot_of;
 use crate::figures::{sentence_case, trimmed, whole};
 use crate::place::length_words;
 use crate::waits::p_words;
 use crate::{Arg, Wording};
+use restwater_compare::Factor;
+use restwater_compare::{ChangeFinding, Limits, MOST_CASTS, Reason, Side, SideRecord, Verdict};
 use restwater_session::{Session, length_mm};
 use serde::{Deserialize, Serialize};
 
 /// What may be said of a change, for drawing.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 pub enum VerdictTone {
     /// Can't tell yet: an open ring.
     Unknown,
@@ -25,6 +26,7 @@ pub enum VerdictTone {
 
 /// One side of a change.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct SideView {
     /// The value, "pink".
     pub value: String,
@@ -42,6 +44,7 @@ pub struct SideView {
 
 /// One line of the forest plot, in log2 of the ratio, cut to the axis.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct ForestPoint {
     /// The ratio; none where one side has no bites.
     pub at: Option<f64>,
@@ -57,6 +60,7 @@ pub struct ForestPoint {
 
 /// The key that starts a test of this change.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct StartTest {
     /// What to hand back: which factor,
     pub factor: Factor,
@@ -74,6 +78,7 @@ pub struct StartTest {
 
 /// One change against what it replaced.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct ChangeView {
     /// "Colour: pink after white".
     pub title: String,

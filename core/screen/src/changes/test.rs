@@ -1,14 +1,15 @@
 //! The alternating test that runs: a plain list of casts with the next one marked.
 
 use super::side::{factor_words, value_words};
-use restwater_compare::Side;
 use crate::{Arg, Wording};
+use restwater_compare::Side;
 use restwater_session::{Session, value_of};
 use serde::{Deserialize, Serialize};
 
 /// Where a step stands.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 pub enum StepState {
     /// Cast and in: ticked.
     Done,
@@ -22,6 +23,7 @@ pub enum StepState {
 
 /// One cast of the plan.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct StepView {
     /// "3. pink".
     pub label: String,
@@ -33,6 +35,7 @@ pub struct StepView {
 
 /// The alternating test that runs.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct AlternationView {
     /// "Test of colour: white and pink".
     pub title: String,

@@ -15,18 +15,18 @@ pub use tap::{MatchTap, Signal};
 pub use weights::{short as weight_words, units};
 
 use super::{Arg, ChoiceRow, Wording};
-use restwater_waits::Advice;
-use restwater_log::Moment;
+use restwater_match_day::running::RunningError;
 use restwater_session::MatchSetup;
 use restwater_session::own_count::OwnCount;
 use restwater_session::rest::Rest;
-use restwater_match_day::running::RunningError;
-use restwater_session::{CaughtFish, Rhythm, Session};
+use restwater_session::{CaughtFish, MatchDay, Rhythm, Session, Stamp};
+use restwater_waits::Advice;
 use serde::{Deserialize, Serialize};
 
 /// Where the match stands.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 pub enum MatchPhase {
     /// No session was ever begun.
     NoSession,
@@ -44,6 +44,7 @@ pub enum MatchPhase {
 
 /// A figure of the Match screen.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct MatchLine {
     /// What it is, "Casts left".
     pub label: String,
@@ -54,6 +55,7 @@ pub struct MatchLine {
 /// How near a net is to its limit, by the upper end.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 pub enum NetWarning {
     /// No limit, or under 80 % of it.
     Clear,
@@ -65,6 +67,7 @@ pub enum NetWarning {
 
 /// One keepnet.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct NetView {
     /// Its name.
     pub name: String,
@@ -86,6 +89,7 @@ pub struct NetView {
 
 /// A key that hands back a tap.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct MatchKey {
     /// Its word.
     pub label: String,
@@ -103,6 +107,7 @@ pub struct MatchKey {
 
 /// A key that turns to another page of the screen.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct PageKey {
     /// Its word.
     pub label: String,
@@ -114,6 +119,7 @@ pub struct PageKey {
 
 /// The page of one fish.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct FishPage {
     /// "Fish 7, landed 12:46".
     pub title: String,
@@ -139,6 +145,7 @@ pub struct FishPage {
 
 /// The page of the weigh-in.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct WeighInPage {
     /// "Weigh-in: Net 1".
     pub title: String,
@@ -158,6 +165,7 @@ pub struct WeighInPage {
 
 /// An alarm that is still to come.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct AlarmView {
     /// Minutes before all-out.
     pub minutes: u16,
@@ -169,6 +177,7 @@ pub struct AlarmView {
 
 /// The whole Match screen.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct MatchView {
     /// Its heading.
     pub title: String,
@@ -228,8 +237,8 @@ pub struct RestInput<'a> {
 pub struct MatchInput<'a> {
     /// The session, if any was begun.
     pub session: Option<&'a Session>,
-    /// Now.
-    pub now: &'a Moment,
+    /// Now, on the time line of the session.
+    pub now: &'a Stamp,
     /// The landed fish.
     pub caught: &'a [CaughtFish],
     /// The own count; none without a match.
@@ -249,8 +258,12 @@ pub struct MatchInput<'a> {
 }
 
 impl MatchInput<'_> {
+    fn match_day(&self) -> Option<&MatchDay> {
+        self.session?.match_day.as_ref()
+    }
+
     fn setup(&self) -> Option<&MatchSetup> {
-        self.session?.match_day.as_ref().map(|m| &m.setup)
+        self.match_day().map(|m| &m.setup)
     }
 
     fn say(&self, id: &str, args: &[(&str, &str)]) -> String {
@@ -266,7 +279,7 @@ impl MatchInput<'_> {
 /// Makes the Match screen.
 pub fn match_view(input: &MatchInput) -> MatchView {
     let setup = input.setup();
-    let now = now::Clocks::of(input, setup);
+    let now = now::Clocks::of(input, input.match_day());
     let page = |name: &str| PageKey {
         label: input.say(&format!("match-to-{name}"), &[]),
         sub: input.say(&format!("match-to-{name}-sub"), &[]),
@@ -281,10 +294,10 @@ pub fn match_view(input: &MatchInput) -> MatchView {
         digits: now.digits.clone(),
         says: now.says.clone(),
         spoken: now.spoken.clone(),
-        lines: setup.map_or_else(|| rules::first_lines(&rows), |setup| coming::casts(input, setup)),
+        lines: input.match_day().map_or_else(|| rules::first_lines(&rows), |m| coming::casts(input, m)),
         nets: setup.map_or_else(Vec::new, |setup| now::nets(input, setup)),
         notes: now::notes(input),
-        coming: setup.map_or_else(Vec::new, |setup| coming::coming(input, setup)),
+        coming: input.match_day().map_or_else(Vec::new, |m| coming::coming(input, m)),
         coming_notes: coming::notes(input),
         fish: setup.map(|setup| fish::page(input, setup)),
         weigh_in: setup.map(|setup| weigh_in::page(input, setup)),
@@ -295,6 +308,6 @@ pub fn match_view(input: &MatchInput) -> MatchView {
         to_rules: page("rules"),
         to_weigh_in: page("weigh-in"),
         begin,
-        alarms: setup.map_or_else(Vec::new, |setup| now::alarms(input.words, setup, input.now)),
+        alarms: input.match_day().map_or_else(Vec::new, |m| now::alarms_to_come(input.words, m, input.now)),
     }
 }

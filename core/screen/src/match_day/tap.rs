@@ -7,6 +7,7 @@ use serde::{Deserialize, Serialize};
 /// A signal of the organiser.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 pub enum Signal {
     /// All-in.
     AllIn,
@@ -17,6 +18,7 @@ pub enum Signal {
 /// One tap on the Match screen.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(tag = "tap", rename_all = "snake_case", deny_unknown_fields)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 pub enum MatchTap {
     /// The whole match at once.
     Set {

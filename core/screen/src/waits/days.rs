@@ -2,13 +2,13 @@
 
 use super::curves::steps;
 use super::{Counted, WaitsInput, bites, p_words};
-use restwater_waits::{LIKE_DAY_WEIGHT, OTHER_DAY_WEIGHT, SurvivalCurve, Wait};
-use restwater_compare::log_rank::{Weighting, log_rank};
-use restwater_compare::{CLEAR_BELOW, Trend, rank_trend};
-use restwater_log::Moment;
 use crate::chart::{Axis, ChartDot, ChartKind, ChartView, DotShape, LineStyle, Tick};
 use crate::figures::clock;
 use crate::{Arg, Wording};
+use restwater_compare::log_rank::{Weighting, log_rank};
+use restwater_compare::{CLEAR_BELOW, Trend, rank_trend};
+use restwater_log::Moment;
+use restwater_waits::{LIKE_DAY_WEIGHT, OTHER_DAY_WEIGHT, SurvivalCurve, Wait};
 
 /// Steers the drawn permutations: the same record says the same.
 const SEED: u64 = 4;
@@ -63,7 +63,7 @@ pub(super) fn drift(input: &WaitsInput, counted: &Counted) -> Option<ChartView> 
     if end <= 0.0 {
         return None;
     }
-    let x = day_axis(words, started, end);
+    let x = day_axis(words, &started.shown, end);
     let y = Axis::up_to(words.say("axis-wait-up"), longest.max(5.0));
     let mut chart = ChartView::new(ChartKind::Drift, words.say("waits-drift"), x, y);
     let dot = |(at, wait): (&f64, &Wait)| ChartDot {

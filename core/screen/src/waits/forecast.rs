@@ -1,11 +1,11 @@
 //! What the rest of the time is likely to hold, as ranges.
 
-use restwater_waits::WaitPosterior;
-use restwater_match_day::forecast::{Range, TimeLeft};
-use restwater_session::rest::{Rest, landing, rest_of_match};
 use crate::figures::{trimmed, whole};
 use crate::{Arg, Choice, ChoiceRow, Wording};
+use restwater_match_day::forecast::{Range, TimeLeft};
+use restwater_session::rest::{Rest, landing, rest_of_match};
 use restwater_session::{Rhythm, Session};
+use restwater_waits::WaitPosterior;
 use serde::{Deserialize, Serialize};
 
 /// Times left that can be asked about, in minutes.
@@ -15,6 +15,7 @@ const SEED: u64 = 4;
 
 /// One figure with its range.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct ForecastLine {
     /// What it is: "Bites to come".
     pub label: String,
@@ -30,6 +31,7 @@ pub struct ForecastLine {
 
 /// What is to come until all-out.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct ForecastView {
     /// Its heading.
     pub title: String,

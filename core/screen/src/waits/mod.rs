@@ -9,9 +9,9 @@ pub use forecast::{ForecastLine, ForecastView, forecast_view};
 use super::casts_that_count::CastFilter;
 use super::figures::{trimmed, whole};
 use super::{Arg, ChartView, ChoiceRow, Wording};
-use restwater_waits::{Advice, EarlierDay, Record, Settings, Wait, WaitPosterior};
 use restwater_compare::CastRow;
 use restwater_session::{Rhythm, Session};
+use restwater_waits::{Advice, EarlierDay, Record, Settings, Wait, WaitPosterior};
 use serde::{Deserialize, Serialize};
 
 /// Level of every interval on this screen.
@@ -21,6 +21,7 @@ const BITES_TO_TELL: usize = restwater_waits::BITES_TO_TELL as usize;
 
 /// The Waits screen.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct WaitsView {
     /// Its heading.
     pub title: String,

@@ -16,6 +16,7 @@ pub const TARGET_MM: f64 = 15.0;
 /// A step key.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 pub enum Step {
     /// One column to the left.
     Left,

@@ -9,6 +9,7 @@ use serde::{Deserialize, Serialize};
 /// What a filled polygon stands for.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[repr(u8)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 pub enum FillRole {
     /// The water of the swim.
     Water = 0,
@@ -19,6 +20,7 @@ pub enum FillRole {
 /// What a polyline stands for.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[repr(u8)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 pub enum LineRole {
     /// Outline of the swim (thick, ink).
     Outline = 0,
@@ -43,6 +45,7 @@ pub enum LineRole {
 /// Shape of a mark. Shapes before colours: no two kinds share one.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[repr(u8)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 pub enum MarkShape {
     /// A cast: a filled dot.
     CastDot = 0,
@@ -65,6 +68,7 @@ pub enum MarkShape {
 /// What a label says.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
 #[repr(u8)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 pub enum LabelRole {
     /// "kept back 2 h 26", boxed.
     KeptBack = 0,
@@ -87,6 +91,7 @@ pub enum LabelRole {
 /// Polylines and polygons: points of part `i` are `xy[2*start[i]] .. xy[2*start[i+1]]`, and `start`
 /// has one entry more than there are parts (or is empty where there are none).
 #[derive(Debug, Clone, PartialEq, Default, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct SwimScene {
     /// Width of the canvas, pixels.
     pub width_px: f32,
@@ -140,6 +145,7 @@ pub struct SwimScene {
 
 /// A line of the key below the picture.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct KeyLine {
     /// The number on the picture; `None` where not even that found a place.
     pub number: Option<u32>,

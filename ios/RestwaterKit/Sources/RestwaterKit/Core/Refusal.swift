@@ -4,7 +4,7 @@ import RestwaterCore
 /// Why the core did nothing: what kind, what to show, and the detail for a report.
 public struct Refusal: LocalizedError, Equatable, Sendable {
     /// What tells refusals apart.
-    public let kind: Kind
+    public let kind: ErrorKind
     /// What to show, in the core's words.
     public let text: String
     /// For a report.
@@ -12,7 +12,7 @@ public struct Refusal: LocalizedError, Equatable, Sendable {
 
     public var errorDescription: String? { text }
 
-    init(kind: Kind, text: String, detail: String = "") { (self.kind, self.text, self.detail) = (kind, text, detail) }
+    init(kind: ErrorKind, text: String, detail: String = "") { (self.kind, self.text, self.detail) = (kind, text, detail) }
 
     /// Of whatever a call threw. What is no refusal of ours is a fault of ours.
     public init(_ error: any Error) {

@@ -6,7 +6,7 @@ import android.content.BroadcastReceiver
 import android.content.Context
 import android.content.Intent
 import android.os.Build
-import app.restwater.core.WatchAlarm
+import app.restwater.core.screen.WatchAlarm
 
 /** The system's alarms: they wake the phone out of doze. One for each bait that is out, told apart by its id. */
 class Alarms(private val context: Context) {

@@ -34,9 +34,9 @@ import androidx.core.view.WindowCompat
 import androidx.core.view.WindowInsetsCompat.Type.statusBars
 import androidx.core.view.WindowInsetsControllerCompat
 import androidx.lifecycle.lifecycleScope
-import app.restwater.core.Kind
 import app.restwater.core.Restwater
 import app.restwater.core.RestwaterException
+import app.restwater.core.app.ErrorKind
 import app.restwater.core.palmMm
 import app.restwater.core.shellWords
 import app.restwater.ui.FileTrouble
@@ -169,7 +169,7 @@ class MainActivity : ComponentActivity() {
         val failed = why as? RestwaterException.Failed ?: throw why
         Column(Modifier.safeDrawingPadding()) {
             Text(failed.text, Modifier.testTag("refused"))
-            if (failed.kind == Kind.DAMAGED) {
+            if (failed.kind == ErrorKind.DAMAGED) {
                 Button(
                     onClick = {
                         val said = app.salvage()

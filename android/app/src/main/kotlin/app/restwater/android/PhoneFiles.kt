@@ -10,7 +10,7 @@ import android.system.OsConstants
 import androidx.activity.ComponentActivity
 import androidx.activity.result.contract.ActivityResultContracts
 import androidx.core.content.FileProvider
-import app.restwater.core.Outgoing
+import app.restwater.core.app.Outgoing
 import app.restwater.core.shellWords
 import app.restwater.ui.FilePorts
 import app.restwater.ui.FileTrouble

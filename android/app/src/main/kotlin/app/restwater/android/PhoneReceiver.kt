@@ -15,9 +15,9 @@ import app.restwater.core.shellWords
 import app.restwater.ui.Position
 import app.restwater.ui.Receiver
 import app.restwater.ui.ReceiverTrouble
+import kotlin.coroutines.resume
 import kotlinx.coroutines.suspendCancellableCoroutine
 import kotlinx.coroutines.withTimeoutOrNull
-import kotlin.coroutines.resume
 
 /**
  * The phone's receiver, by Android's own LocationManager. The permission is asked for when the key is tapped, never before,

@@ -1,9 +1,9 @@
 package app.restwater.android
 
 import android.app.Application
-import app.restwater.core.Moment
 import app.restwater.core.Restwater
 import app.restwater.core.RestwaterException
+import app.restwater.core.log.Moment
 import app.restwater.core.salvage
 import java.io.File
 import kotlinx.coroutines.CoroutineScope

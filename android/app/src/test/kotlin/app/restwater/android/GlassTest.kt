@@ -1,21 +1,21 @@
 package app.restwater.android
 
+import android.graphics.Bitmap
+import androidx.compose.ui.graphics.asAndroidBitmap
 import androidx.compose.ui.semantics.SemanticsProperties
 import androidx.compose.ui.semantics.getOrNull
 import androidx.compose.ui.test.ExperimentalTestApi
+import androidx.compose.ui.test.captureToImage
 import androidx.compose.ui.test.hasTestTag
 import androidx.compose.ui.test.junit4.v2.createEmptyComposeRule
 import androidx.compose.ui.test.onNodeWithTag
 import androidx.compose.ui.test.onRoot
 import androidx.compose.ui.test.performClick
 import androidx.test.core.app.ActivityScenario
-import app.restwater.core.Action
-import app.restwater.core.Key
+import app.restwater.core.app.Action
+import app.restwater.core.screen.Key
 import app.restwater.ui.Showing
 import app.restwater.ui.tag
-import android.graphics.Bitmap
-import androidx.compose.ui.graphics.asAndroidBitmap
-import androidx.compose.ui.test.captureToImage
 import java.io.File
 import org.junit.Assert.assertTrue
 import org.junit.Rule

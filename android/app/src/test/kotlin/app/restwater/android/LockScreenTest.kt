@@ -4,8 +4,8 @@ import android.Manifest
 import android.app.Notification
 import android.app.NotificationManager
 import android.content.Intent
-import app.restwater.core.Action
-import app.restwater.core.Key
+import app.restwater.core.app.Action
+import app.restwater.core.screen.Key
 import app.restwater.core.shellWords
 import org.junit.Assert.assertEquals
 import org.junit.Assert.assertNotNull

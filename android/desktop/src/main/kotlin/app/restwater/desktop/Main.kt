@@ -7,16 +7,16 @@ import androidx.compose.ui.unit.DpSize
 import androidx.compose.ui.unit.dp
 import androidx.compose.ui.window.WindowState
 import androidx.compose.ui.window.singleWindowApplication
-import app.restwater.core.Moment
 import app.restwater.core.Restwater
 import app.restwater.core.RestwaterException
+import app.restwater.core.log.Moment
 import app.restwater.ui.GlassMeasure
 import app.restwater.ui.RestwaterApp
 import app.restwater.ui.RestwaterState
 import java.io.File
 import java.time.ZoneId
-import kotlinx.coroutines.Dispatchers
 import kotlin.system.exitProcess
+import kotlinx.coroutines.Dispatchers
 
 /** Opens the screens in a window of a phone's size on the log in the folder given: `MainKt DATA`. */
 fun main(args: Array<String>) {

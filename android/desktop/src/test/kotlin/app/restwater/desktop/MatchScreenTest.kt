@@ -1,11 +1,11 @@
 package app.restwater.desktop
 
 import androidx.compose.ui.test.assertContentDescriptionContains
-import app.restwater.core.BankState
-import app.restwater.core.Key
-import app.restwater.core.MatchPhase
-import app.restwater.core.NetWarning
 import app.restwater.core.matchLayout
+import app.restwater.core.screen.BankState
+import app.restwater.core.screen.Key
+import app.restwater.core.screen.MatchPhase
+import app.restwater.core.screen.NetWarning
 import kotlin.math.abs
 import kotlin.test.Test
 import kotlin.test.assertEquals

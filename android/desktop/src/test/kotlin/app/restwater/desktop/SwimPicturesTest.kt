@@ -1,16 +1,16 @@
 package app.restwater.desktop
 
-import app.restwater.core.Action
-import app.restwater.core.FanGlass
-import app.restwater.core.Glass
-import app.restwater.core.Hand
-import app.restwater.core.Moment
-import app.restwater.core.Reach
 import app.restwater.core.Restwater
-import app.restwater.core.Screen
-import app.restwater.core.Spot
-import app.restwater.core.SwimScene
-import app.restwater.core.Which
+import app.restwater.core.app.Action
+import app.restwater.core.app.FanGlass
+import app.restwater.core.layout.Glass
+import app.restwater.core.log.Moment
+import app.restwater.core.log.Reach
+import app.restwater.core.log.Spot
+import app.restwater.core.screen.Hand
+import app.restwater.core.screen.Screen
+import app.restwater.core.screen.Which
+import app.restwater.core.swim.SwimScene
 import app.restwater.core.swimLayout
 import app.restwater.ui.Ink
 import app.restwater.ui.largeFan

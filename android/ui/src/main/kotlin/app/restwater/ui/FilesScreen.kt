@@ -3,12 +3,12 @@ package app.restwater.ui
 import androidx.compose.runtime.Composable
 import androidx.compose.runtime.mutableStateOf
 import androidx.compose.runtime.remember
-import app.restwater.core.Action
-import app.restwater.core.BankLayout
-import app.restwater.core.FilesView
-import app.restwater.core.PadWords
-import app.restwater.core.Rect
 import androidx.compose.ui.Modifier
+import app.restwater.core.app.Action
+import app.restwater.core.layout.BankLayout
+import app.restwater.core.layout.PadWords
+import app.restwater.core.layout.Rect
+import app.restwater.core.screen.FilesView
 
 /** Files out and in, imports that can be taken back, backups. */
 @Composable

@@ -5,12 +5,12 @@ import androidx.compose.runtime.mutableStateOf
 import androidx.compose.runtime.remember
 import androidx.compose.ui.Modifier
 import androidx.compose.ui.text.font.FontWeight
-import app.restwater.core.Action
-import app.restwater.core.BankLayout
-import app.restwater.core.MendOpen
-import app.restwater.core.MendView
-import app.restwater.core.PadWords
-import app.restwater.core.Rect
+import app.restwater.core.app.Action
+import app.restwater.core.layout.BankLayout
+import app.restwater.core.layout.PadWords
+import app.restwater.core.layout.Rect
+import app.restwater.core.screen.MendOpen
+import app.restwater.core.screen.MendView
 
 /** Doubtful entries, each put right in a few taps. */
 @Composable
