@@ -134,7 +134,7 @@ impl Log {
 
 fn pool(session: &Session, pooled: &mut BTreeMap<(String, u32), Vec<Wait>>) {
     let Some(started) = &session.started else { return };
-    let month = ((started.wall_ms - BEGIN_MS) / 86_400_000) as u64;
+    let month = ((started.shown.wall_ms - BEGIN_MS) / 86_400_000) as u64;
     let water = session.setup.water.clone().unwrap_or_default();
     let waits = pooled.entry((water, month_of(month))).or_default();
     waits.extend(session.casts.iter().filter_map(|cast| wait_of(session, cast)));
