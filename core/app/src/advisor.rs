@@ -2,6 +2,7 @@
 
 use super::earlier::{earlier, same_water};
 use super::journal::{Beside, Journal};
+use super::recent::Loaded;
 use restwater_log::{CanonicalError, Op, RodNumber};
 use restwater_screen::Reading;
 use restwater_session::{
@@ -59,7 +60,7 @@ impl Advisor {
     /// Reads the summaries of the sessions before today's; those that are missing or out of date are made from the log and kept.
     pub(super) fn load(journal: &Journal) -> Result<Self, StoreError> {
         let today = journal.recent().current();
-        let earlier = earlier(journal, today.and_then(|loaded| loaded.place()))?;
+        let earlier = earlier(journal, today.and_then(Loaded::place))?;
         Ok(Self { today: today.map(|loaded| loaded.session.id), earlier: Some(earlier), last: None })
     }
 

@@ -36,7 +36,7 @@ pub fn sorted<'a>(ops: impl IntoIterator<Item = &'a Op>) -> Vec<&'a Op> {
     refs
 }
 
-/// The ops in force, in the order of the log, out of ops already [`sorted`]. Their moments name the boot of their device.
+/// The ops in force, in the order of the log, out of ops already [`sorted`].
 pub fn effective<'a>(ordered: &[&'a Op]) -> Vec<Effective<'a>> {
     let void = voided(ordered);
     let mut times: HashMap<Uuid, u32> = HashMap::new();
@@ -61,17 +61,11 @@ pub fn effective<'a>(ordered: &[&'a Op]) -> Vec<Effective<'a>> {
     }
     in_force
         .filter(|op| op.amends.is_none() && op.payload.voids().is_none())
-        .map(|op| {
-            let at = op.at.on_device(op.device);
-            Effective {
-                op,
-                at: match times.get(&op.id) {
-                    Some(&back_s) => at.set_back(back_s),
-                    None => at,
-                },
-                payload: payloads.get(&(op.id, op.payload.kind())).copied().unwrap_or(&op.payload),
-                said: said.get(&op.id).copied().unwrap_or_default(),
-            }
+        .map(|op| Effective {
+            op,
+            at: times.get(&op.id).map_or_else(|| op.at.clone(), |&back_s| op.at.set_back(back_s)),
+            payload: payloads.get(&(op.id, op.payload.kind())).copied().unwrap_or(&op.payload),
+            said: said.get(&op.id).copied().unwrap_or_default(),
         })
         .collect()
 }

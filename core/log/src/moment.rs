@@ -188,7 +188,7 @@ mod tests {
         assert_eq!(later.on_device(theirs).since(&there).ms, 8_900_000);
         assert_eq!(later.since(&there).ms, 8_900_000, "one that names no phone is of the same one");
         assert_eq!(there.on_device(mine), there, "named once");
-        assert_eq!(there.boot, "000000000008/5");
+        assert_eq!((there.boot.as_str(), there.own_boot(), later.own_boot()), ("000000000008/5", "5", "5"));
         let path = at(1, 1, "proc/sys/5");
         assert_eq!(path.on_device(mine).boot, "000000000007/proc/sys/5");
         assert_eq!(at(1, 1, "").on_device(mine).boot, "", "a boot that isn't told stays untold");

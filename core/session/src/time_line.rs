@@ -111,6 +111,7 @@ pub struct TimeLine {
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 struct Run {
     device: Uuid,
+    /// The device's own word for the boot.
     boot: String,
     /// What to add to its monotonic clock.
     offset_ms: i64,

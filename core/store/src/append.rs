@@ -146,7 +146,7 @@ impl<'tx> Adding<'tx> {
         let found = self
             .tx
             .prepare_cached(include_str!("sql/session_no.sql"))?
-            .query_row([op.session.as_bytes()], |row| Ok((row.get(0)?, began_of(row, 1))))
+            .query_row([op.session.as_bytes()], |row| Ok((row.get(0)?, began_of(row, [1, 2, 3]))))
             .optional()?;
         let made = found.is_none();
         let (no, began) = match found {

@@ -108,24 +108,25 @@ fn session_of(row: &Row<'_>) -> Result<SessionRow, StoreError> {
     let id: Vec<u8> = row.get(0)?;
     let last: Vec<u8> = row.get(3)?;
     let own: Option<Vec<u8>> = row.get(6)?;
-    let (wall_ms, order, device) = (row.get(1)?, row.get(4)?, row.get(5)?);
     Ok(SessionRow {
         id: uuid_of(&id)?,
-        began: began(wall_ms, order, device)?,
+        began: began_of(row, [4, 1, 5])?,
         ops: count_of(row.get(2)?)?,
         last: order_of(&last)?,
         own: own.map(|own| order_of(&own)).transpose()?,
     })
 }
 
-/// How a session began, out of a row with order, wall time and device from a column on.
-pub(super) fn began_of(row: &Row<'_>, from: usize) -> Result<Began, StoreError> {
-    began(row.get(from + 1)?, row.get(from)?, row.get(from + 2)?)
+/// How a session began, out of the columns of its order, wall time and device.
+pub(super) fn began_of(row: &Row<'_>, columns: [usize; 3]) -> Result<Began, StoreError> {
+    let [order, wall_ms, device] = columns;
+    let (order, device): (Vec<u8>, Option<Vec<u8>>) = (row.get(order)?, row.get(device)?);
+    began(row.get(wall_ms)?, &order, device.as_deref())
 }
 
-fn began(wall_ms: i64, order: Vec<u8>, device: Option<Vec<u8>>) -> Result<Began, StoreError> {
-    let device = device.map(|device| uuid_of(&device)).transpose()?;
-    Ok(Began { order: order_of(&order)?, wall_ms, device })
+fn began(wall_ms: i64, order: &[u8], device: Option<&[u8]>) -> Result<Began, StoreError> {
+    let device = device.map(uuid_of).transpose()?;
+    Ok(Began { order: order_of(order)?, wall_ms, device })
 }
 
 /// The number of the row added last. Rows are never taken out: it grows with every entry, however old, and so tells one state of

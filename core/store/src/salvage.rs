@@ -72,7 +72,10 @@ pub(super) fn salvage_stopping(
     let _lock = lock(dir)?;
     let found = gather(dir)?;
     let saved = found.ops.len() as u64;
-    let wall_ms = (wall_ms..).find(|ms| !set_aside_as(dir, *ms).exists()).unwrap_or(wall_ms);
+    let mut wall_ms = wall_ms;
+    while set_aside_as(dir, wall_ms).exists() {
+        wall_ms += 1;
+    }
     let whole = dir.join(format!("{SAVED}{wall_ms}"));
     make_whole(dir, MAKING, &whole, found.device.unwrap_or(new_device), |conn| {
         at(Step::Filling)?;
