@@ -4,12 +4,12 @@
 use super::day::{DAY, EXTRA, TURN};
 use super::luck::Luck;
 use super::water::Water;
-use restwater_waits::Wait;
 use restwater_compare::poisson_rates::Tally;
 use restwater_compare::{
     AlternationPlan, CLEAR_BELOW, CastRow, Change, Factor, Side, Verdict, any_look_p,
     change_findings_without_power, find_changes,
 };
+use restwater_waits::Wait;
 use std::collections::BTreeMap;
 
 /// How the angler changes things.
@@ -169,7 +169,7 @@ pub fn fish(water: &Water, luck: &Luck, habit: Habit, effect: f64) -> Vec<CastRo
         let (minutes, bite) = if seen { (end, wait.is_some()) } else { (out + between - TURN, false) };
         let Ok(logged) = Wait::new(minutes.max(0.0), bite) else { break };
         let setup = setup(habit, [usize::from(on_b), spot, bait, link]);
-        rows.push(CastRow { rod: 1, at_min: clock, wait: logged, setup, outcome: None });
+        rows.push(CastRow { rod: 1, at_min: clock, wait: logged, setup, outcome: None, twitched: false });
         clock += out;
         disturbed[spot] = clock;
         clock += between;

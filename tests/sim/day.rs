@@ -51,6 +51,11 @@ pub struct Catch {
     pub log: Vec<Cast>,
 }
 
+/// When the angler sees that `leave` minutes are over: at the next look, the first of them `first` of the way between two.
+fn seen(leave: f64, looks: f64, first: f64) -> f64 {
+    if looks > 0.0 { looks * (first + (leave / looks - first).ceil().max(0.0)) } else { leave }
+}
+
 /// Fishes from `bank` to all-out.
 pub fn fish(water: &Water, luck: &Luck, angler: &mut dyn Angler, mut bank: Bank) -> Catch {
     let mut catch = Catch::default();
@@ -59,7 +64,7 @@ pub fn fish(water: &Water, luck: &Luck, angler: &mut dyn Angler, mut bank: Bank)
         let spot = bank.casts % water.spots;
         let late = |u: f64| if water.late { (5.0 + 25.0 * u) / 60.0 } else { 0.0 };
         // Told by a clock that was started late, the angler winds in late too.
-        let leave = angler.leave(bank.clock) + late(fate.u[5]);
+        let leave = seen(angler.leave(bank.clock), water.looks, fate.u[9]) + late(fate.u[5]);
         let wait = water.wait(luck, bank.casts, bank.clock, spot, bank.disturbed[spot], 1.0);
         let bite = wait.is_some_and(|w| w <= leave);
         let out = wait.filter(|_| bite).unwrap_or(leave);
@@ -86,4 +91,17 @@ pub fn fish(water: &Water, luck: &Luck, angler: &mut dyn Angler, mut bank: Bank)
         }
     }
     catch
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn who_looks_now_and_then_sees_the_minute_at_the_next_look() {
+        assert_eq!(seen(10.0, 0.0, 0.3), 10.0);
+        assert_eq!(seen(10.0, 4.0, 0.25), 13.0);
+        assert_eq!(seen(9.0, 4.0, 0.25), 9.0);
+        assert_eq!(seen(0.5, 4.0, 0.25), 1.0);
+    }
 }

@@ -1,5 +1,6 @@
 //! The goals of the advice and of the words, each held or missed.
 
+use super::book::Differing;
 use super::change::Said;
 use super::share::{Catches, Line, Share};
 use super::water::Kind;
@@ -81,6 +82,28 @@ pub fn of_advice(all: &[Catches]) -> Vec<Goal> {
             100.0 * theirs
         );
         goals.push(Goal { text, held: ours > theirs });
+    }
+    goals
+}
+
+/// A book may cost no bites where days differ, and its band of the rate is to hold the truth.
+pub fn of_books(rows: &[(String, f64, Differing)]) -> Vec<Goal> {
+    let mut goals = Vec::new();
+    for (name, sd, found) in rows {
+        let [with, without] = [&found.shares[0], &found.shares[1]].map(Share::value);
+        let text = format!(
+            "{name}, days differ by {sd}: {:.1} % of the oracle's with a book, at least the {:.1} % without less 1 asked",
+            100.0 * with,
+            100.0 * without
+        );
+        goals.push(Goal { text, held: with >= without - 0.01 });
+        let (held, error) = (found.covered[0].value(), found.covered[0].error());
+        let text = format!(
+            "{name}, days differ by {sd}: the 95 % band of the rate holds the truth on {:.1} ± {:.1} % of days with a book, 90 to 98 % asked",
+            100.0 * held,
+            100.0 * error
+        );
+        goals.push(Goal { text, held: (0.90..=0.98).contains(&held) });
     }
     goals
 }

@@ -31,6 +31,8 @@ pub struct Luck {
     pub spots: [f64; SPOTS],
     /// Whether fish are at each spot in each hour (uniform).
     pub home: [[f64; SPOTS]; HOURS],
+    /// How keen the fish are on this day (standard normal).
+    pub day: f64,
 }
 
 impl Luck {
@@ -38,8 +40,13 @@ impl Luck {
     pub fn of_day(seed: u64, day: u64) -> Self {
         let mut rng = ChaCha8Rng::seed_from_u64(seed);
         rng.set_stream(day);
-        let mut luck =
-            Self { casts: Vec::new(), hours: [0.0; HOURS], spots: [0.0; SPOTS], home: [[0.0; SPOTS]; HOURS] };
+        let mut luck = Self {
+            casts: Vec::new(),
+            hours: [0.0; HOURS],
+            spots: [0.0; SPOTS],
+            home: [[0.0; SPOTS]; HOURS],
+            day: 0.0,
+        };
         luck.hours = std::array::from_fn(|_| normal(&mut rng));
         luck.spots = std::array::from_fn(|_| normal(&mut rng));
         luck.home = std::array::from_fn(|_| std::array::from_fn(|_| rng.random()));
@@ -49,6 +56,8 @@ impl Luck {
                 z: std::array::from_fn(|_| normal(&mut rng)),
             })
             .collect();
+        // Drawn last, so that all other luck is the same whether days differ or not.
+        luck.day = normal(&mut rng);
         luck
     }
 

@@ -1,22 +1,68 @@
-//! Restwater's advice, asked before every cast.
+//! Restwater's advice, read from the Bank before every cast.
 
 use super::angler::Angler;
 use super::day::{Cast, EXTRA, TURN};
-use restwater_waits::{EarlierDay, LIKE_DAY_WEIGHT, LeavePlan, Record, Settings, Wait};
+use restwater_screen::{BankInput, Reading, Wording, bank};
+use restwater_session::{Rhythm, Session, Stamp, fold, written};
+use restwater_waits::{Advice, EarlierDay, LIKE_DAY_WEIGHT, LeavePlan, Record, Settings, Wait};
 
-/// An angler who leaves every cast as long as Restwater says.
-#[derive(Default)]
+/// An angler who leaves every cast for as long as the Bank says, in the whole minutes that stand there.
 pub struct Restwater {
     today: Option<LeavePlan>,
     /// The plan that the last book gave, with what tells that book from others.
     opened: Option<(Marker, LeavePlan)>,
+    screen: Screen,
 }
 
 /// Days and minutes of a book.
 type Marker = (usize, f64);
 
+/// The Bank of an open session with nothing out: what is on the screen when a cast is about to go out.
+struct Screen {
+    session: Session,
+    now: Stamp,
+    words: Wording,
+}
+
+impl Screen {
+    fn new() -> Self {
+        let day = written::Written::new(1);
+        let session = fold(written::SESSION, &day.ops);
+        let now = session.time_line.place(day.device, &written::second(60));
+        Self { session, now, words: Wording::new() }
+    }
+
+    /// The minutes that the Bank's headline ends with.
+    fn minutes(&self, advice: Advice) -> Option<f64> {
+        let rhythm = Rhythm { turn_round_min: TURN, bite_extra_min: EXTRA, turn_rounds: 3, bites: 3 };
+        let casts = advice.casts;
+        let reading = Reading { advice, waited_min: None, waiting: None, rhythm, casts };
+        let shown = bank(&BankInput {
+            session: Some(&self.session),
+            chosen: 1,
+            now: &self.now,
+            reading: Some(&reading),
+            undo: None,
+            redo: None,
+            latest: Vec::new(),
+            words: &self.words,
+        });
+        last_number(&shown.advice.headline)
+    }
+}
+
+fn last_number(text: &str) -> Option<f64> {
+    text.rsplit(|c: char| !c.is_ascii_digit()).find_map(|digits| digits.parse().ok())
+}
+
+impl Default for Restwater {
+    fn default() -> Self {
+        Self { today: None, opened: None, screen: Screen::new() }
+    }
+}
+
 /// A cast as the core sees it: an end that was not seen says nothing of the wait.
-fn wait(cast: &Cast) -> Option<Wait> {
+pub(super) fn wait(cast: &Cast) -> Option<Wait> {
     if cast.end_seen { Wait::new(cast.minutes, cast.bite).ok() } else { None }
 }
 
@@ -48,12 +94,45 @@ impl Angler for Restwater {
     }
 
     fn leave(&mut self, _clock: f64) -> f64 {
-        self.today.as_ref().map_or(f64::NAN, LeavePlan::next_leave)
+        self.today.as_ref().and_then(|plan| self.screen.minutes(plan.advice())).unwrap_or(f64::NAN)
     }
 
     fn learn(&mut self, cast: Cast) {
         if let (Some(plan), Some(wait)) = (&mut self.today, wait(&cast)) {
             plan.add(wait);
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_number_that_a_headline_ends_with_is_read() {
+        assert_eq!(last_number("Hold until 14. Recast by 17."), Some(17.0));
+        assert_eq!(last_number("Nothing to read"), None);
+    }
+
+    /// The Bank names a figure before every cast of a day, the first one included, and it is the plan's to the minute.
+    #[test]
+    fn the_bank_says_how_long_to_leave_every_cast_of_a_day() {
+        let mut angler = Restwater::default();
+        angler.begin(&[]);
+        let ends = [
+            (20.0, false),
+            (35.0, false),
+            (14.0, true),
+            (30.0, false),
+            (14.6, true),
+            (16.2, true),
+            (17.0, false),
+        ];
+        for (minutes, bite) in ends {
+            let planned = angler.today.as_ref().map(LeavePlan::next_leave).unwrap();
+            let read = angler.leave(0.0);
+            assert!((read - planned).abs() <= 0.5, "the Bank says {read}, the plan {planned}");
+            angler.learn(Cast { minutes, bite, end_seen: true });
         }
     }
 }

@@ -1,5 +1,6 @@
 //! The tables of a run, in Markdown.
 
+use super::book::Differing;
 use super::change::Said;
 use super::share::{Catches, HABITS, Share};
 use std::fmt::Write as _;
@@ -45,6 +46,20 @@ pub fn shares(all: &[Catches]) -> String {
             figure(&advice.whole),
             figure(&advice.after_sixth)
         );
+    }
+    text
+}
+
+/// Books of days that differ.
+pub fn books(rows: &[(String, f64, Differing)]) -> String {
+    let mut text = String::from(
+        "| water | days differ by | share with the book | without | band holds the truth with the book | without |\n|---|---|---|---|---|---|\n",
+    );
+    for (name, sd, found) in rows {
+        let [with, without, held, held_without] =
+            [&found.shares[0], &found.shares[1], &found.covered[0], &found.covered[1]]
+                .map(|s| format!("{:.1} ± {:.1} %", 100.0 * s.value(), 100.0 * s.error()));
+        let _ = writeln!(text, "| {name} | {sd} | {with} | {without} | {held} | {held_without} |");
     }
     text
 }

@@ -1,6 +1,6 @@
 //! Waters whose truth is known: when fish bite after a splash, and what spoils the simple picture.
 
-use super::day::DAY;
+use super::day::{DAY, EXTRA, TURN};
 use super::luck::{CastLuck, HOURS, Luck};
 
 /// When a bite comes after the splash, where nothing spoils it.
@@ -57,10 +57,14 @@ pub struct Water {
     pub away: Option<[f64; 2]>,
     /// Log-sd of how keen the fish are between casts, spots and hours.
     pub uneven: [f64; 3],
+    /// Log-sd of how keen the fish are between days.
+    pub between_days: f64,
     /// Whether taps come 5 to 30 s late.
     pub late: bool,
     /// Share of ends that are never tapped.
     pub forgotten: f64,
+    /// Minutes between two looks at the clock; 0 = the angler sees the minute come.
+    pub looks: f64,
 }
 
 impl Water {
@@ -74,8 +78,10 @@ impl Water {
             home: 1.0,
             away: None,
             uneven: [0.0; 3],
+            between_days: 0.0,
             late: false,
             forgotten: 0.0,
+            looks: 0.0,
         }
     }
 
@@ -104,6 +110,16 @@ impl Water {
         }
     }
 
+    /// How keen the fish are on a day, beside everything else.
+    fn day(&self, luck: &Luck) -> f64 {
+        (self.between_days * luck.day).exp()
+    }
+
+    /// The true bites per hour of a day for casts left for `leave` minutes, where nothing but the day differs.
+    pub fn rate_on(&self, luck: &Luck, leave: f64) -> f64 {
+        60.0 * self.bites.on_a_keener_day(self.day(luck)).rate_at(leave, TURN, EXTRA)
+    }
+
     /// The wait that a cast would have, left out long enough; `None` = no bite however long.
     /// `disturbed` is the clock of the last disturbance of the spot; `keener` multiplies how keen the fish are.
     pub fn wait(
@@ -123,7 +139,8 @@ impl Water {
         let log_sd = self.uneven;
         let keen = (log_sd[0] * fate.z[1] + log_sd[1] * luck.spots[spot] + log_sd[2] * luck.hours[hour]
             - 0.5 * log_sd.iter().map(|s| s * s).sum::<f64>())
-        .exp();
+        .exp()
+            * self.day(luck);
         let wait = self.bites_at(clock, DAY).wait(fate, keen * keener)?;
         let back = match self.away {
             None => 0.0,
@@ -134,6 +151,26 @@ impl Water {
 }
 
 impl Bites {
+    /// The bites with fish `keen` times as keen as usual, where that leaves them of the same kind.
+    fn on_a_keener_day(self, keen: f64) -> Self {
+        match self {
+            Self::Window { centre, sd, share } => Self::Window { centre, sd, share: keener(share, keen) },
+            Self::Constant { mean } => Self::Constant { mean: mean / keen },
+            Self::Early { from, until, share } => Self::Early { from, until, share: keener(share, keen) },
+            Self::Two { .. } | Self::Rising { .. } => self,
+        }
+    }
+
+    /// Bites per minute of casts left for `leave` minutes, by renewal reward.
+    fn rate_at(&self, leave: f64, turn: f64, extra: f64) -> f64 {
+        let steps = 400;
+        let step = leave / f64::from(steps);
+        let out: f64 = (1..=steps)
+            .map(|i| step * (1.0 - 0.5 * (self.by(step * f64::from(i - 1)) + self.by(step * f64::from(i)))))
+            .sum();
+        self.by(leave) / (out + turn + extra * self.by(leave))
+    }
+
     /// The wait for given luck, with fish `keen` times as keen as usual: rates are multiplied by
     /// it, and the odds of a bite.
     pub fn wait(&self, fate: &CastLuck, keen: f64) -> Option<f64> {

@@ -72,6 +72,16 @@ pub fn tuned() -> Vec<Water> {
             forgotten: 0.15,
             ..plain("late and forgotten, constant 12", Misreported, constant(12.0))
         },
+        Water {
+            late: true,
+            looks: 4.0,
+            ..plain("looks every 4 min, window 15±1", Misreported, window(15.0, 1.0, 0.7))
+        },
+        Water {
+            late: true,
+            looks: 4.0,
+            ..plain("looks every 4 min, constant 12", Misreported, constant(12.0))
+        },
     ]
 }
 

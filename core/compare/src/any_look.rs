@@ -35,6 +35,15 @@ pub fn any_look_p(a: Tally, b: Tally) -> f64 {
     exp(-ln_e_value(a, b)).min(1.0)
 }
 
+/// The same where many changes are looked at as they come: `place` is this one's in the order they came, from 1. The error of
+/// a day is spent over them, alpha / (k (k + 1)) on the k-th (the sum over all k is alpha), so that however many are still
+/// to come, one of them all is falsely clear on one day in twenty at most. Multiplying by the number so far would let every
+/// new one have a whole share beside those already read.
+pub fn any_look_p_in_order(a: Tally, b: Tally, place: usize) -> f64 {
+    let k = place.max(1) as f64;
+    (k * (k + 1.0) * any_look_p(a, b)).min(1.0)
+}
+
 fn ln_e_value(a: Tally, b: Tally) -> f64 {
     let (x_a, x, share) = (a.bites as f64, (a.bites + b.bites) as f64, a.time / (a.time + b.time));
     let terms = || {
@@ -59,6 +68,19 @@ mod tests {
 
     fn tally(bites: u64, time: f64) -> Tally {
         Tally { bites, time }
+    }
+
+    #[test]
+    fn the_error_of_a_day_is_spent_once_however_many_changes_come() {
+        let (a, b) = (tally(40, 60.0), tally(2, 60.0));
+        let alone = any_look_p(a, b);
+        // Shares of the error over the places where the figure is not yet cut at one: they never come to more than the whole.
+        let uncut = |place: &usize| any_look_p_in_order(a, b, *place) < 1.0;
+        let spent: f64 = (1..).take_while(uncut).map(|place| alone / any_look_p_in_order(a, b, place)).sum();
+        assert!(alone < 1e-2 && spent > 0.8 && spent < 1.0, "{alone} {spent}");
+        assert!((any_look_p_in_order(a, b, 1) - 2.0 * alone).abs() < 1e-12);
+        assert!((any_look_p_in_order(a, b, 3) - 12.0 * alone).abs() < 1e-12);
+        assert_eq!(any_look_p_in_order(tally(1, 9.0), tally(1, 9.0), 1), 1.0);
     }
 
     #[test]

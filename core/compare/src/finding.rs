@@ -1,7 +1,8 @@
 //! Everything that is said of each change of a session.
 
+use super::Factor;
 use super::alternation::Side;
-use super::any_look::any_look_p;
+use super::any_look::any_look_p_in_order;
 use super::binomial::{Alternative, Limits};
 use super::blocks::{BlockTest, SidedCast, block_test};
 use super::cast_row::{BiteOutcome, CastRow};
@@ -11,14 +12,13 @@ use super::fisher::{TwoByTwo, fisher_test};
 use super::gamma_poisson::{JEFFREYS, probability_greater, ratio_interval};
 use super::holm::holm;
 use super::log_rank::{LogRank, Weighting, stratified_log_rank};
-use super::more_casts::{MoreCasts, more_casts};
+use super::more_casts::{Looks, MoreCasts, more_casts};
 use super::permutation::{PermutationP, Stratum, TiedBites, log_rank_scores, permutation_p};
 use super::poisson_rates::{Tally, conditional_test, e_test, garwood, rate_ratio};
 use super::verdict::{
     CLEAR_BELOW, CLEAR_FROM, Evidence, FEWEST_BITES, FEWEST_CASTS, LEANS_FROM, Reason, Verdict, verdict,
 };
 use restwater_waits::Wait;
-use super::Factor;
 
 /// Level of every interval given with a finding.
 pub const INTERVAL_LEVEL: f64 = 0.95;
@@ -81,7 +81,7 @@ pub struct ChangeFinding {
     pub exact_p_adjusted: f64,
     /// Block p, held through the newest switches, after Holm.
     pub block_p_adjusted: f64,
-    /// Anytime-valid p of equal rates, times the number of changes looked at (Bonferroni), at most 1.
+    /// Anytime-valid p of equal rates, times k (k + 1) for the k-th change of the session, at most 1.
     pub any_look_p_adjusted: f64,
     /// Changes looked at in this session: what the p-values are adjusted for.
     pub looked_at: usize,
@@ -124,11 +124,12 @@ fn findings(rows: &[CastRow], seed: u64, power: bool) -> Result<Vec<ChangeFindin
     let exact = holm(&drafts.iter().map(|d| d.exact_p).collect::<Vec<_>>());
     let block = holm(&drafts.iter().map(|d| d.block.held_p).collect::<Vec<_>>());
     let looked_at = drafts.len();
-    let finish = |((draft, exact), block): ((Draft, f64), f64)| {
-        let more = power.then(|| draft.more_casts(looked_at, seed));
-        Ok(ChangeFinding { more_casts: more, ..draft.finish(rows, exact, block, looked_at, seed)? })
+    let finish = |(i, ((draft, exact), block)): (usize, ((Draft, f64), f64))| {
+        let looks = Looks { looked_at, place: i + 1 };
+        let more = power.then(|| draft.more_casts(looks, seed));
+        Ok(ChangeFinding { more_casts: more, ..draft.finish(rows, exact, block, looks, seed)? })
     };
-    drafts.into_iter().zip(exact).zip(block).map(finish).collect()
+    drafts.into_iter().zip(exact).zip(block).enumerate().map(finish).collect()
 }
 
 fn tally(rows: &[CastRow], places: &[usize]) -> Tally {
@@ -158,7 +159,7 @@ impl Draft {
         rows: &[CastRow],
         exact_p_adjusted: f64,
         block_p_adjusted: f64,
-        looked_at: usize,
+        looks: Looks,
         seed: u64,
     ) -> Result<ChangeFinding, CompareError> {
         let [in_a, in_b] = self.tallies;
@@ -170,8 +171,8 @@ impl Draft {
         let ratio = rate_ratio(in_a, in_b, INTERVAL_LEVEL)?;
         let mut finding = ChangeFinding {
             factor: self.change.factor,
-            a: self.side(Side::A, table[0], log_rank)?,
-            b: self.side(Side::B, table[1], log_rank)?,
+            a: self.side(rows, Side::A, table[0], log_rank)?,
+            b: self.side(rows, Side::B, table[1], log_rank)?,
             switches: self.block.switches(),
             ratio: ratio.ratio,
             ratio_limits: ratio.limits,
@@ -185,8 +186,8 @@ impl Draft {
             permutation: cast_by_cast(&strata, seed)?,
             exact_p_adjusted,
             block_p_adjusted,
-            any_look_p_adjusted: (any_look_p(in_a, in_b) * looked_at as f64).min(1.0),
-            looked_at,
+            any_look_p_adjusted: any_look_p_in_order(in_a, in_b, looks.place),
+            looked_at: looks.looked_at,
             landed_lost_p: fisher(table)?,
             more_casts: None,
             verdict: Verdict::CantTellYet,
@@ -198,12 +199,13 @@ impl Draft {
         Ok(finding)
     }
 
-    fn more_casts(&self, looked_at: usize, seed: u64) -> MoreCasts {
-        more_casts(&self.casts, self.tallies, habit(&self.casts), looked_at, seed)
+    fn more_casts(&self, looks: Looks, seed: u64) -> MoreCasts {
+        more_casts(&self.casts, self.tallies, habit(&self.casts), looks, seed)
     }
 
     fn side(
         &self,
+        rows: &[CastRow],
         side: Side,
         landed_lost: [u64; 2],
         log_rank: Option<LogRank>,
@@ -215,7 +217,7 @@ impl Draft {
         let limits = garwood(tally.bites, INTERVAL_LEVEL)?;
         Ok(SideRecord {
             value: value.clone(),
-            casts: self.change.places[which].len(),
+            casts: self.change.places[which].iter().filter(|&&i| !rows[i].twitched).count(),
             minutes: tally.time,
             bites: tally.bites,
             expected: log_rank.map_or(0.0, |test| test.expected[which]),
@@ -488,7 +490,7 @@ mod tests {
             .map(|(i, wait)| {
                 let colour = if i < 8 { "white" } else { "pink" };
                 let setup = std::collections::BTreeMap::from([(Factor::Colour, colour.to_owned())]);
-                let row = CastRow { rod: 1, at_min, wait, setup, outcome: None };
+                let row = CastRow { rod: 1, at_min, wait, setup, outcome: None, twitched: false };
                 at_min += wait.minutes() + 2.0;
                 row
             })

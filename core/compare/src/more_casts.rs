@@ -1,7 +1,7 @@
 //! How many more casts it would take: power by seeded simulation at the observed rates.
 
 use super::alternation::{AlternationPlan, Side};
-use super::any_look::any_look_p;
+use super::any_look::any_look_p_in_order;
 use super::blocks::{Block, HELD_FOR, SidedCast, blocks};
 use super::chance::Chance;
 use super::gamma_poisson::{GammaRate, JEFFREYS, probability_greater};
@@ -20,6 +20,15 @@ const TRIED: [usize; 13] = [4, 8, 12, 16, 24, 32, 40, 52, 64, 88, 120, 160, MOST
 /// Simulated futures for each number.
 const FUTURES: u64 = 200;
 
+/// What the p-values of a change are adjusted for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Looks {
+    /// Changes looked at in the session.
+    pub looked_at: usize,
+    /// Which of them this one is, in the order they came, from 1.
+    pub place: usize,
+}
+
 /// How many further casts, alternated A B B A on one rod and spot, would most likely settle it.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct MoreCasts {
@@ -34,18 +43,18 @@ pub struct MoreCasts {
 /// Simulates on from the casts so far: both sides bite at their mean posterior rates with exponential
 /// waits, casts are left for `leave_min` at most, sides alternate A B B A on the first rod that was
 /// switched. The answer counts as clear when P is 0.95 or more and the block p and the anytime-valid p,
-/// times the number of changes looked at, are below 0.05; here the block p is taken from the exact mean and
+/// both adjusted for the other changes, are below 0.05; here the block p is taken from the exact mean and
 /// variance of the permutation law, its least possible value observed (the normal approximation costs
 /// one pass a future; the findings themselves always use the arrangements).
 pub fn more_casts(
     casts: &[SidedCast],
     tallies: [Tally; 2],
     leave_min: f64,
-    looked_at: usize,
+    looks: Looks,
     seed: u64,
 ) -> MoreCasts {
     let rates = tallies.map(|t| JEFFREYS.after(t).map_or(0.0, GammaRate::mean));
-    let future = Future { casts, rates, leave_min, looked_at: looked_at.max(1) as f64 };
+    let future = Future { casts, rates, leave_min, looks };
     if !(leave_min > 0.0 && leave_min.is_finite()) {
         return MoreCasts { casts: None, power: 0.0, minutes: 0.0 };
     }
@@ -74,7 +83,7 @@ struct Future<'a> {
     casts: &'a [SidedCast],
     rates: [f64; 2],
     leave_min: f64,
-    looked_at: f64,
+    looks: Looks,
 }
 
 impl Future<'_> {
@@ -116,8 +125,8 @@ impl Future<'_> {
         let (Ok(a), Ok(b)) = (JEFFREYS.after(in_a), JEFFREYS.after(in_b)) else { return false };
         let p = probability_greater(a, b);
         p.max(1.0 - p) >= CLEAR_FROM
-            && self.looked_at * any_look_p(in_a, in_b) < CLEAR_BELOW
-            && self.looked_at * held_p(&blocks(day)) < CLEAR_BELOW
+            && any_look_p_in_order(in_a, in_b, self.looks.place) < CLEAR_BELOW
+            && self.looks.looked_at as f64 * held_p(&blocks(day)) < CLEAR_BELOW
     }
 }
 
@@ -149,6 +158,8 @@ mod tests {
     use super::*;
     use crate::blocks::block_test;
 
+    const FIRST: Looks = Looks { looked_at: 1, place: 1 };
+
     fn start(rates: [f64; 2], n: usize, seed: u64) -> (Vec<SidedCast>, [Tally; 2]) {
         let mut chance = Chance::new(seed, 99);
         let mut tallies = [Tally { bites: 0, time: 0.0 }; 2];
@@ -171,27 +182,31 @@ mod tests {
     fn a_large_difference_takes_few_casts_and_none_takes_more_than_a_day() {
         let (casts, _) = start([0.2, 0.02], 8, 1);
         let observed = |a, b| [Tally { bites: a, time: 40.0 }, Tally { bites: b, time: 40.0 }];
-        let large = more_casts(&casts, observed(8, 1), 12.0, 1, 7);
-        let none = more_casts(&casts, observed(3, 3), 12.0, 1, 7);
+        let large = more_casts(&casts, observed(8, 1), 12.0, FIRST, 7);
+        let none = more_casts(&casts, observed(3, 3), 12.0, FIRST, 7);
         assert!(large.casts.is_some_and(|n| n <= 40), "{large:?}");
         assert!(none.casts.is_none(), "{none:?}");
         assert!(large.power >= WANTED_POWER && large.minutes > 0.0);
-        assert_eq!(large, more_casts(&casts, observed(8, 1), 12.0, 1, 7));
+        assert_eq!(large, more_casts(&casts, observed(8, 1), 12.0, FIRST, 7));
     }
 
     #[test]
     fn more_looks_never_take_fewer_casts() {
         let (casts, _) = start([0.15, 0.05], 8, 2);
         let tallies = [Tally { bites: 6, time: 40.0 }, Tally { bites: 1, time: 48.0 }];
-        let n = |looks| more_casts(&casts, tallies, 12.0, looks, 7).casts.unwrap_or(MOST_CASTS + 1);
+        let n = |looks| {
+            more_casts(&casts, tallies, 12.0, Looks { looked_at: looks, place: looks }, 7)
+                .casts
+                .unwrap_or(MOST_CASTS + 1)
+        };
         assert!(n(1) <= n(4) && n(4) <= n(12));
     }
 
     #[test]
     fn no_leave_time_gives_no_figure() {
         let (casts, tallies) = start([0.1, 0.1], 4, 3);
-        assert_eq!(more_casts(&casts, tallies, 0.0, 1, 1).casts, None);
-        assert_eq!(more_casts(&[], tallies, 10.0, 1, 1).casts, None);
+        assert_eq!(more_casts(&casts, tallies, 0.0, FIRST, 1).casts, None);
+        assert_eq!(more_casts(&[], tallies, 10.0, FIRST, 1).casts, None);
     }
 
     #[test]

@@ -1,13 +1,13 @@
 //! The rest of a match: casts left, the last cast worth making, bites, fish and weight to come.
 
+use crate::{EndCause, Rhythm, Session};
 use restwater_match_day::casts_left::{CastsLeft, CastsLeftError, RangeMs, casts_left};
 use restwater_match_day::clock::MINUTE_MS;
 use restwater_match_day::forecast::{
     Forecast, ForecastError, LAWS, Landing, LastCast, Plan, Range, TimeLeft, forecast, last_useful_cast,
 };
 use restwater_match_day::running::Running;
-use restwater_waits::{Advice, AdviceState, WaitLaw, WaitPosterior};
-use crate::{EndCause, Rhythm, Session};
+use restwater_waits::{Advice, AdviceState, WaitPosterior};
 
 /// 90 % point of the standard normal: the ends of a range that holds eight futures in ten.
 const TENTH: f64 = 1.281_551_565_544_600_4;
@@ -23,13 +23,19 @@ pub struct Rest {
     pub last: Option<LastCast>,
 }
 
+/// How long the advice has the cast that is out or goes out next left, and the casts after it, in minutes. The first is the
+/// figure of the Bank, which may look for what comes later; what that shows lets the casts after it be left for the best time.
+pub fn leaves(advice: &Advice) -> (f64, f64) {
+    let first = f64::from(advice.leave_min);
+    (first, advice.best_min.map_or(first, |best| best.min(first)))
+}
+
 /// How long casts are left and what lies between two, from the advice, in ms.
 pub fn cycle(advice: &Advice, rhythm: &Rhythm) -> (RangeMs, RangeMs) {
     let ms = |minutes: f64| libm::round(minutes * MINUTE_MS as f64) as i64;
-    let next = advice.next_leave_min;
-    let band = advice.hold_until_min.zip(advice.recast_by_min);
-    let (hold, recast) = band.filter(|_| advice.state != AdviceState::CantTellYet).unwrap_or((next, next));
-    let leave = RangeMs { low: ms(hold.min(next)), high: ms(recast.max(next)) };
+    let recast = f64::from(advice.leave_min);
+    let hold = advice.hold_until_min.filter(|_| advice.state != AdviceState::CantTellYet).unwrap_or(recast);
+    let leave = RangeMs { low: ms(hold.min(recast)), high: ms(recast) };
     let turn = rhythm.turn_round_min;
     // A turn-round that is a guess may be half or twice that.
     let turn = if rhythm.turn_rounds == 0 { (0.5 * turn, 2.0 * turn) } else { (turn, turn) };
@@ -82,8 +88,10 @@ pub fn rest_of_match(
         .into_iter()
         .map(|(weight, law)| (weight, move |t: f64| 1.0 - law.bitten_by(t)))
         .collect();
+    let (first, leave) = leaves(advice);
     let plan = Plan {
-        leave: advice.next_leave_min,
+        first,
+        leave,
         turn_round: rhythm.turn_round_min,
         bite_extra: rhythm.bite_extra_min,
         reserve: 0.0,
@@ -109,11 +117,11 @@ pub fn finish(running: &Running, coming: Range, most_g: Option<f64>) -> Range {
 
 #[cfg(test)]
 mod tests {
-    use restwater_match_day::running::RunningNet;
-    use restwater_match_day::weight::Total;
     use super::*;
     use restwater_match_day::class::Estimate;
     use restwater_match_day::running::NearLimit;
+    use restwater_match_day::running::RunningNet;
+    use restwater_match_day::weight::Total;
 
     fn exactly(minutes: i64) -> RangeMs {
         RangeMs::exactly(minutes * MINUTE_MS)

@@ -20,8 +20,11 @@ pub struct Rhythm {
 const ENOUGH: usize = 3;
 /// A gap over this long is a pause, not a turn-round.
 const PAUSE_MIN: f64 = 30.0;
+/// So is one this many times the middle one. A guess.
+const PAUSE_TIMES: f64 = 4.0;
 
-/// Learns the rhythm from the casts of a session: medians, since a long pause says nothing of a turn-round.
+/// Learns the rhythm from the casts of a session: means, since bites per hour by renewal reward hang on the mean time that a
+/// cast costs; pauses are left out, which say nothing of a turn-round.
 /// `default_turn_min` and `default_bite_min` stand where there are too few.
 pub fn rhythm(session: &Session, default_turn_min: f64, default_bite_min: f64) -> Rhythm {
     let mut turns = Vec::new();
@@ -33,9 +36,9 @@ pub fn rhythm(session: &Session, default_turn_min: f64, default_bite_min: f64) -
             gap(last, next, &mut turns, &mut after_bites);
         }
     }
-    let turn = median(&mut turns).filter(|_| turns.len() >= ENOUGH);
+    let turn = mean_without_pauses(&mut turns).filter(|_| turns.len() >= ENOUGH);
     let turn_round_min = turn.unwrap_or(default_turn_min);
-    let extra = median(&mut after_bites).filter(|_| after_bites.len() >= ENOUGH);
+    let extra = mean_without_pauses(&mut after_bites).filter(|_| after_bites.len() >= ENOUGH);
     Rhythm {
         turn_round_min,
         bite_extra_min: extra.map_or(default_bite_min, |gap| (gap - turn_round_min).max(0.0)),
@@ -46,7 +49,7 @@ pub fn rhythm(session: &Session, default_turn_min: f64, default_bite_min: f64) -
 
 /// The time from one cast's end (or its bite) to the next splash, where both are known.
 fn gap(last: &Cast, next: &Cast, turns: &mut Vec<f64>, after_bites: &mut Vec<f64>) {
-    let minutes = |from| next.start.since(from).ms as f64 / 60_000.0;
+    let minutes = |from| next.start.minutes_since(from);
     let Some(end) = &last.end else { return };
     let (gap, list) = match (&end.cause, &last.bite) {
         (EndCause::WoundIn, _) => (minutes(&end.at), turns),
@@ -60,9 +63,28 @@ fn gap(last: &Cast, next: &Cast, turns: &mut Vec<f64>, after_bites: &mut Vec<f64
     }
 }
 
+/// The mean of the gaps that are not far longer than the middle one.
+fn mean_without_pauses(gaps: &mut [f64]) -> Option<f64> {
+    let longest = PAUSE_TIMES * median(gaps)?;
+    let usual = gaps.iter().filter(|gap| **gap <= longest);
+    Some(usual.clone().sum::<f64>() / usual.count() as f64)
+}
+
 pub(super) fn median(values: &mut [f64]) -> Option<f64> {
     values.sort_by(f64::total_cmp);
     let middle = values.len() / 2;
     let upper = *values.get(middle)?;
     Some(if values.len() % 2 == 1 { upper } else { f64::midpoint(upper, values[middle - 1]) })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_mean_turn_round_counts_and_a_pause_does_not() {
+        assert_eq!(mean_without_pauses(&mut [1.0, 2.0, 6.0]), Some(3.0));
+        assert_eq!(mean_without_pauses(&mut [1.0, 2.0, 6.0, 25.0, 1.0]), Some(2.5));
+        assert_eq!(mean_without_pauses(&mut []), None);
+    }
 }

@@ -2,7 +2,7 @@
 
 use super::leave_time::Means;
 use super::leave_time::{Band, at, band};
-use super::plan::top;
+use super::plan::{Reckoned, top};
 use super::record::{Record, Settings};
 use super::{BiteError, LeavePlan};
 
@@ -56,6 +56,8 @@ pub struct Advice {
     pub bites: usize,
     /// The leave time to plan for the next cast, looking for what comes later included.
     pub next_leave_min: f64,
+    /// The same in whole minutes: the one figure that the screens show and the simulated bank fishes.
+    pub leave_min: u32,
 }
 
 /// Whether to leave the running cast in.
@@ -85,7 +87,7 @@ impl LeavePlan {
         let band = self.sequential_band(means);
         let per_hour = 60.0 * band.best_rate;
         let at_habit = self.habit_min.map(|t| 60.0 * at(&means.times, &means.rate, t));
-        let end = means.times.last().copied().unwrap_or(0.0);
+        let end = means.times[means.known - 1];
         let reach = band.until.unwrap_or(end);
         let next = self.next_leave();
         Advice {
@@ -103,6 +105,7 @@ impl LeavePlan {
             casts: self.casts,
             bites: self.bites,
             next_leave_min: next,
+            leave_min: libm::round(next).max(1.0) as u32,
         }
     }
 
@@ -142,8 +145,7 @@ impl LeavePlan {
     /// first cast of all is left long for half the early price, whatever it buys.
     /// Otherwise a cast is left longer where the look is worth it.
     pub fn next_leave(&self) -> f64 {
-        let likely = self.likely();
-        let mean = self.mean_rates(&likely);
+        let Reckoned { likely, rate: mean, .. } = self.reckoned();
         let times = &self.shapes.times;
         let best = top(&mean[..self.horizon()]);
         let Settings { early_price, steady_price, explore_bites, .. } = self.settings;
@@ -155,7 +157,7 @@ impl LeavePlan {
         let level = mean[best] * (1.0 - price as f32);
         let long = (best..self.horizon()).take_while(|&i| mean[i] >= level).last().unwrap_or(best);
         let flat = self.all_bites < explore_bites && times[long] >= MUCH_LONGER * times[best];
-        let next = if first || flat { long } else { self.look(best, &likely, &mean) };
+        let next = if first || flat { long } else { self.look(best, likely, mean) };
         times[next]
     }
 
@@ -181,27 +183,32 @@ impl LeavePlan {
     /// the rate of fresh casts left for the best time. Both sides know of the wait so far: every law
     /// counts by its chance of it, so that a slow day lowers both.
     pub fn waiting_on(&self, so_far: f64) -> Result<WaitingOn, BiteError> {
-        let u = super::error::not_negative("the wait so far", so_far)?;
+        let waited = super::error::not_negative("the wait so far", so_far)?;
         let means = self.means();
+        // Of what comes beyond the longest time that the shapes know the last of them is the best guess.
+        let u = waited.min(means.times[means.times.len() - 1] - LAST_KNOWN_MIN);
         let bitten = |t: f64| at(&means.times, &means.bitten, t);
         let still = (1.0 - bitten(u)).max(1e-12);
-        let (until_min, rate, fresh) = self.rate_of_waiting_on(means, u);
+        // The cast that is out reaches past the horizon of a plan.
+        let end = means.times.partition_point(|&t| t <= 1.5 * u).max(means.known);
+        let (until_min, rate, fresh) = self.rate_of_waiting_on(means, u, end);
         Ok(WaitingOn {
             worth_it: rate >= fresh,
-            until_min,
+            until_min: until_min + (waited - u),
             rate_per_hour: 60.0 * rate,
             fresh_rate_per_hour: 60.0 * fresh,
             bite_in_five: ((bitten(u + 5.0) - bitten(u)) / still).clamp(0.0, 1.0),
         })
     }
 
-    /// Until when to wait on from `u`, its rate, and the rate of fresh casts, in bites per minute.
-    fn rate_of_waiting_on(&self, means: &Means, u: f64) -> (f64, f64, f64) {
+    /// Until when to wait on from `u`, at most to the point in time `end`, its rate, and the rate of fresh casts, in
+    /// bites per minute.
+    fn rate_of_waiting_on(&self, means: &Means, u: f64, end: usize) -> (f64, f64, f64) {
         let Means { times, bitten, waiting, fresh, .. } = means;
         let (b, w) = (at(times, bitten, u), at(times, waiting, u));
         let first = times.partition_point(|&t| t < u + 0.25);
         let (mut until, mut top) = (u, 0.0);
-        for i in first..times.len() {
+        for i in first..end {
             let gained = bitten[i] - b;
             let rate = gained / (waiting[i] - w + self.costs.bite_extra_min * gained).max(1e-9);
             if rate > top {
@@ -216,9 +223,9 @@ impl LeavePlan {
     /// The first time from `from` on at which a cast without a bite is better wound in; `None` where
     /// there is none up to the horizon.
     fn give_up(&self, means: &Means, from: f64) -> Option<f64> {
-        let times = &means.times;
+        let times = &means.times[..means.known];
         let gain = |t: f64| {
-            let (_, rate, fresh) = self.rate_of_waiting_on(means, t);
+            let (_, rate, fresh) = self.rate_of_waiting_on(means, t, means.known);
             rate - fresh
         };
         let first = times.partition_point(|&t| t < from);
@@ -241,7 +248,7 @@ impl LeavePlan {
 
 /// Shortest stretch with half of all bites to come.
 fn bite_window(means: &Means) -> Option<(f64, f64)> {
-    let (times, bitten) = (&means.times, &means.bitten);
+    let (times, bitten) = (&means.times[..means.known], &means.bitten[..means.known]);
     let half = 0.5 * means.ever;
     let share = |t: f64| at(times, bitten, t);
     let mut best: Option<(f64, f64)> = None;
@@ -262,6 +269,8 @@ fn bite_window(means: &Means) -> Option<(f64, f64)> {
 
 /// A leave time this many times the best counts as much longer.
 const MUCH_LONGER: f64 = 1.4;
+/// Minutes before the end of what the shapes know from which on a chance is still said of what is known.
+const LAST_KNOWN_MIN: f64 = 10.0;
 
 #[cfg(test)]
 mod tests {
@@ -356,6 +365,26 @@ mod tests {
         let after = posterior.waiting_on(25.0).unwrap();
         assert!(!after.worth_it && after.bite_in_five < 0.1, "{after:?}");
         assert!(posterior.waiting_on(-1.0).is_err());
+    }
+
+    /// At a steady rate the chance of a bite in the next five minutes is the same at every wait, past the horizon too.
+    #[test]
+    fn a_cast_left_out_past_an_hour_still_has_its_chance() {
+        let list: Vec<Wait> = (0..60)
+            .map(|i| -30.0 * libm::log1p(-(f64::from(i) + 0.5) / 60.0))
+            .map(|t| Wait::new(t.min(40.0), t < 40.0).unwrap())
+            .collect();
+        let plan = LeavePlan::new(&Record::of_today(&list), &Settings::default()).unwrap();
+        let truth = 1.0 - libm::exp(-5.0 / 30.0);
+        for waited in [30.0, 59.0, 62.0, 90.0] {
+            let on = plan.waiting_on(waited).unwrap();
+            assert!((on.bite_in_five - truth).abs() < 0.05, "{waited}: {} for {truth}", on.bite_in_five);
+            assert!(on.until_min > waited, "{waited}: {on:?}");
+        }
+        // After hours of waiting it is doubted that the casts all get one, but nothing says that none can come.
+        let (long, longer) = (plan.waiting_on(170.0).unwrap(), plan.waiting_on(300.0).unwrap());
+        assert!(long.bite_in_five > 0.05, "{long:?}");
+        assert_eq!(long.bite_in_five, longer.bite_in_five);
     }
 
     #[test]

@@ -2,15 +2,14 @@
 
 use super::error::{open_share, positive};
 use super::{BiteError, WaitPosterior};
-use libm::log;
 
 /// Which curve.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum CurveKind {
     /// Share of casts still without a bite.
     Survival,
-    /// Bites per minute of a cast that has waited so long. The mean is the predictive hazard.
-    Hazard,
+    /// Share of the casts that have waited so long and get a bite within the next minute.
+    NextMinute,
     /// Bites per hour of leaving every cast so long.
     Rate,
 }
@@ -27,9 +26,6 @@ pub struct CurvePoint {
     /// Upper end.
     pub high: f64,
 }
-
-/// Entries below this weight can't move an end of a band that is drawn.
-const NEGLIGIBLE: f64 = 1e-6;
 
 impl WaitPosterior {
     /// A curve at the given waiting times, each with an equal-tailed credible interval of that level.
@@ -48,37 +44,26 @@ impl WaitPosterior {
         Ok(out)
     }
 
-    /// Fills `values` with (value, weight) of every node at one time, and gives the mean.
+    /// Fills `values` with (value, weight) of every likely shape at one time, and gives the mean.
     fn spread(&self, kind: CurveKind, minutes: f64, values: &mut Vec<(f64, f64)>) -> f64 {
         values.clear();
-        if kind == CurveKind::Rate {
-            // The advice is read off the plan's rates: the picture must be of the same.
-            return self.plan.spread_of_rates(minutes, values);
-        }
-        let (laid, y) = (self.laid(), log(minutes));
+        let (shapes, costs) = (&self.plan.shapes, self.plan.costs);
+        let (here, next) = (shapes.place(minutes), shapes.place(minutes + 1.0));
         let (mut sum, mut weights) = (0.0, 0.0);
-        for (grid, share) in laid.grids.iter().zip(&laid.shares) {
-            for node in &grid.nodes {
-                let z = y - node.ln_scale;
-                let table = &grid.tables[node.table];
-                let (bitten, density) = (table.read(z).0, table.density(z) / minutes);
-                for i in node.first..node.last {
-                    let (weight, p) = (share * grid.weights[i], grid.shares[i]);
-                    if weight < NEGLIGIBLE {
-                        continue;
-                    }
-                    let q = 1.0 - p;
-                    let still = (p + q * (1.0 - bitten)).max(1e-12);
-                    let (value, counts) = match kind {
-                        // Only casts still waiting speak for the predictive hazard.
-                        CurveKind::Hazard => (q * density / still, weight * still),
-                        CurveKind::Survival | CurveKind::Rate => (still, weight),
-                    };
-                    sum += counts * value;
-                    weights += counts;
-                    values.push((value, weight));
+        for &(shape, weight) in &self.plan.reckoned().likely {
+            let (weight, bitten) = (f64::from(weight), shapes.bitten_at_place(shape, here));
+            let still = (1.0 - bitten).max(1e-12);
+            let (value, counts) = match kind {
+                CurveKind::Survival => (still, weight),
+                // Only casts still waiting speak for it.
+                CurveKind::NextMinute => {
+                    ((shapes.bitten_at_place(shape, next) - bitten) / still, weight * still)
                 }
-            }
+                CurveKind::Rate => (60.0 * costs.rate(bitten, shapes.waiting_at_place(shape, here)), weight),
+            };
+            sum += counts * value;
+            weights += counts;
+            values.push((value, counts));
         }
         sum / weights.max(1e-300)
     }
@@ -98,8 +83,8 @@ fn quantile(values: &[(f64, f64)], target: f64) -> Option<f64> {
 
 #[cfg(test)]
 mod tests {
+    use super::super::Wait;
     use super::super::record::{Record, Settings};
-    use super::super::{Wait, WaitLaw};
     use super::*;
 
     #[test]
@@ -107,7 +92,7 @@ mod tests {
         let waits: Vec<Wait> = (1..12).map(|i| Wait::new(f64::from(i) * 2.3, i % 3 != 0).unwrap()).collect();
         let posterior = WaitPosterior::new(&Record::of_today(&waits), &Settings::default()).unwrap();
         let times: Vec<f64> = (1..40).map(f64::from).collect();
-        for kind in [CurveKind::Survival, CurveKind::Hazard, CurveKind::Rate] {
+        for kind in [CurveKind::Survival, CurveKind::NextMinute, CurveKind::Rate] {
             let curve = posterior.curve(kind, &times, 0.9).unwrap();
             for point in &curve {
                 assert!(point.low <= point.mean && point.mean <= point.high, "{kind:?} {point:?}");
@@ -116,8 +101,16 @@ mod tests {
         }
         let survival = posterior.curve(CurveKind::Survival, &times, 0.9).unwrap();
         assert!(survival.windows(2).all(|w| w[1].mean <= w[0].mean + 1e-6 && w[1].low <= w[0].low + 1e-6));
-        let exact = posterior.expect(|law, p| p + (1.0 - p) * (1.0 - law.bitten_by(10.0)));
-        assert!((survival[9].mean - exact).abs() < 1e-3, "{} {exact}", survival[9].mean);
+        let planned = 1.0
+            - super::super::leave_time::at(
+                &posterior.plan.means().times,
+                &posterior.plan.means().bitten,
+                10.0,
+            );
+        assert!((survival[9].mean - planned).abs() < 1e-3, "{} {planned}", survival[9].mean);
+        let next = posterior.curve(CurveKind::NextMinute, &times, 0.9).unwrap();
+        let share = (survival[9].mean - survival[10].mean) / survival[9].mean;
+        assert!((next[9].mean - share).abs() < 1e-3, "{} {share}", next[9].mean);
         assert!(posterior.curve(CurveKind::Rate, &[0.0], 0.9).is_err());
         assert!(posterior.curve(CurveKind::Rate, &[1.0], 1.0).is_err());
     }

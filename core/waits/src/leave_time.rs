@@ -16,6 +16,8 @@ pub(crate) struct Means {
     /// Mean of (share still waiting at t) x (rate of fresh casts left for the best time): over the
     /// mean share still waiting, the rate of fresh casts once a cast has waited t without a bite. Of a plan only.
     pub fresh: Vec<f64>,
+    /// How many of the times lie within the horizon, up to which leave times are looked at.
+    pub known: usize,
 }
 
 /// Leave times that come near the best.
@@ -34,7 +36,7 @@ pub(crate) struct Band {
 
 /// The near-best band around the best leave time.
 pub(crate) fn band(means: &Means, near_best: f64) -> Band {
-    let (times, rate) = (&means.times, &means.rate);
+    let (times, rate) = (&means.times[..means.known], &means.rate[..means.known]);
     let mut top = 0;
     for i in 1..rate.len() {
         if rate[i] > rate[top] {

@@ -4,6 +4,7 @@
 #![cfg_attr(test, allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::float_cmp))]
 
 mod advice;
+mod book;
 mod conjugate;
 mod curve;
 mod error;
@@ -36,6 +37,7 @@ pub use error::BiteError;
 pub use evidence::SHORTEST_BITE_MIN;
 pub use fit::{Fit, Model, TwoGroupFit, fit, fit_two_groups};
 pub use kaplan_meier::{Limits, RestrictedMean, Step, SurvivalCurve};
+pub use laws::ShapeLaw;
 pub use plan::LeavePlan;
 pub use posterior::{ModelShare, WaitPosterior};
 pub use prior::{

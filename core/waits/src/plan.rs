@@ -2,11 +2,10 @@
 //! expected to bring.
 
 use super::leave_time::Means;
-use super::record::{Record, Settings};
+use super::record::{EarlierDay, Record, Settings};
 use super::renewal::Costs;
 use super::shapes::{POINTS, SHAPE_PRIORS, Shapes};
 use super::{BiteError, Wait};
-use libm::{exp, log};
 use std::sync::{Arc, OnceLock};
 
 /// Shapes below this weight, the heaviest being 1, are left out of means.
@@ -39,8 +38,18 @@ pub struct LeavePlan {
     rates: Arc<[f32]>,
     /// Weight of each shape, the heaviest 1.
     pub(crate) weights: Vec<f64>,
-    /// Posterior means of this record, worked out when first asked for: a running clock asks every second.
-    means: OnceLock<Means>,
+    /// What follows from the weights, worked out when first asked for: a running clock asks every second.
+    reckoned: OnceLock<Reckoned>,
+}
+
+/// What follows from the weights of a record.
+#[derive(Debug, Clone)]
+pub(crate) struct Reckoned {
+    /// The shapes that count, with their weights, which sum to 1.
+    pub likely: Vec<(usize, f32)>,
+    /// Mean bites per minute by leave time.
+    pub rate: [f32; POINTS],
+    pub means: Means,
 }
 
 impl LeavePlan {
@@ -67,14 +76,9 @@ impl LeavePlan {
             days: 0.0,
             weights: shapes.prior.clone(),
             shapes,
-            means: OnceLock::new(),
+            reckoned: OnceLock::new(),
         };
-        for day in record.earlier {
-            let weight = super::error::share("the weight of an earlier day", day.weight)?;
-            if weight > 0.0 {
-                plan.add_earlier(day.waits, weight);
-            }
-        }
+        plan.open_book(record.earlier)?;
         for &wait in record.today {
             plan.add(wait);
         }
@@ -83,7 +87,7 @@ impl LeavePlan {
 
     /// Adds a finished cast of today.
     pub fn add(&mut self, wait: Wait) {
-        self.means = OnceLock::new();
+        self.reckoned = OnceLock::new();
         self.casts += 1;
         self.waited_min += wait.minutes();
         if wait.is_bite() {
@@ -106,7 +110,7 @@ impl LeavePlan {
     /// What a cast costs beside its wait is learned anew with every cast, and so is the habit. Neither says anything of the
     /// waits: the weights stay.
     pub(crate) fn set_pace(&mut self, costs: Costs, habit_min: Option<f64>) {
-        self.means = OnceLock::new();
+        self.reckoned = OnceLock::new();
         self.rates = self.shapes.rates(costs);
         (self.costs, self.habit_min) = (costs, habit_min);
     }
@@ -118,31 +122,23 @@ impl LeavePlan {
             + self.bites as f64 * self.costs.bite_extra_min
     }
 
-    /// Adds an earlier day, its likelihood to the power `weight` (power prior; Ibrahim and Chen 2000).
-    fn add_earlier(&mut self, waits: &[Wait], weight: f64) {
-        self.days += weight;
-        let mut product = vec![1.0_f64; self.weights.len()];
-        let mut ln: Vec<f64> = self.weights.iter().map(|&w| log(w)).collect();
-        for (i, &wait) in waits.iter().enumerate() {
-            self.longest_min = self.longest_min.max(wait.minutes());
-            self.all_bites += if wait.is_bite() { weight } else { 0.0 };
-            let likelihood = Likelihood::new(&self.shapes, wait);
-            let (before, after) = likelihood.rows(&self.shapes);
-            for ((p, a), b) in product.iter_mut().zip(before).zip(after) {
-                *p *= likelihood.of(*a, *b);
-            }
-            // Sixteen factors of at least one in a million stay far from the smallest number.
-            if i % 16 == 15 || i + 1 == waits.len() {
-                for (l, p) in ln.iter_mut().zip(&mut product) {
-                    *l += weight * log(*p);
-                    *p = 1.0;
-                }
+    /// Takes in the earlier days, each with a truth of its own: see [`super::book`].
+    fn open_book(&mut self, days: &[EarlierDay]) -> Result<(), BiteError> {
+        for day in days {
+            let weight = super::error::share("the weight of an earlier day", day.weight)?;
+            if weight > 0.0 {
+                self.days += weight;
+                self.all_bites += weight * day.waits.iter().filter(|wait| wait.is_bite()).count() as f64;
+                self.longest_min =
+                    day.waits.iter().map(|wait| wait.minutes()).fold(self.longest_min, f64::max);
             }
         }
-        let top = ln.iter().copied().fold(f64::NEG_INFINITY, f64::max);
-        for (weight, ln) in self.weights.iter_mut().zip(ln) {
-            *weight = exp(ln - top);
+        if self.days > 0.0 {
+            self.weights = super::book::after(&self.shapes, days);
+            let top = self.weights.iter().copied().fold(0.0, f64::max);
+            self.weights.iter_mut().for_each(|w| *w /= top);
         }
+        Ok(())
     }
 
     /// Chance that the bites come at a constant rate.
@@ -152,7 +148,7 @@ impl LeavePlan {
     }
 
     /// The shapes that count, with their weights, which sum to 1.
-    pub(crate) fn likely(&self) -> Vec<(usize, f32)> {
+    fn likely(&self) -> Vec<(usize, f32)> {
         let counted = self.weights.iter().enumerate().filter(|(_, w)| **w > NEGLIGIBLE);
         let sum: f64 = counted.clone().map(|(_, w)| w).sum();
         counted.map(|(k, w)| (k, (w / sum) as f32)).collect()
@@ -163,25 +159,8 @@ impl LeavePlan {
         &self.rates[shape * POINTS..][..POINTS]
     }
 
-    /// Fills `values` with (bites per hour of casts left for so long, weight) of every likely shape, and
-    /// gives the mean.
-    pub(crate) fn spread_of_rates(&self, minutes: f64, values: &mut Vec<(f64, f64)>) -> f64 {
-        let times = &self.shapes.times;
-        let after = times.partition_point(|&t| t < minutes).clamp(1, POINTS - 1);
-        let x = ((minutes - times[after - 1]) / (times[after] - times[after - 1])).min(1.0);
-        let mut mean = 0.0;
-        for (shape, weight) in self.likely() {
-            let rates = self.rates(shape);
-            let (a, b) = (f64::from(rates[after - 1]), f64::from(rates[after]));
-            let (rate, weight) = (60.0 * (a + (b - a) * x), f64::from(weight));
-            values.push((rate, weight));
-            mean += rate * weight;
-        }
-        mean
-    }
-
     /// Mean bites per minute by leave time.
-    pub(crate) fn mean_rates(&self, likely: &[(usize, f32)]) -> [f32; POINTS] {
+    fn mean_rates(&self, likely: &[(usize, f32)]) -> [f32; POINTS] {
         let mut mean = [0.0; POINTS];
         for &(shape, weight) in likely {
             for (m, r) in mean.iter_mut().zip(self.rates(shape)) {
@@ -193,16 +172,23 @@ impl LeavePlan {
 
     /// Posterior means by leave time.
     pub(crate) fn means(&self) -> &Means {
-        self.means.get_or_init(|| self.worked_out())
+        &self.reckoned().means
     }
 
-    fn worked_out(&self) -> Means {
-        let likely = self.likely();
-        let rate = self.mean_rates(&likely);
-        let best = top(&rate);
+    pub(crate) fn reckoned(&self) -> &Reckoned {
+        self.reckoned.get_or_init(|| {
+            let likely = self.likely();
+            let rate = self.mean_rates(&likely);
+            let means = self.worked_out(&likely, &rate);
+            Reckoned { likely, rate, means }
+        })
+    }
+
+    fn worked_out(&self, likely: &[(usize, f32)], rate: &[f32; POINTS]) -> Means {
+        let best = top(rate);
         let mut sums = [[0.0_f64; POINTS]; 3];
         let mut ever = 0.0;
-        for &(shape, weight) in &likely {
+        for &(shape, weight) in likely {
             let w = f64::from(weight);
             let bitten = &self.shapes.bitten[shape * POINTS..][..POINTS];
             let waiting = &self.shapes.waiting[shape * POINTS..][..POINTS];
@@ -215,15 +201,14 @@ impl LeavePlan {
                 sums[2][i] += fresh * (1.0 - b);
             }
         }
-        let end = self.horizon();
-        let some = |values: &[f64]| values[1..end].to_vec();
         Means {
-            times: some(&self.shapes.times),
-            rate: rate[1..end].iter().map(|&r| f64::from(r)).collect(),
-            bitten: some(&sums[0]),
-            waiting: some(&sums[1]),
+            times: self.shapes.times[1..].to_vec(),
+            rate: rate[1..].iter().map(|&r| f64::from(r)).collect(),
+            bitten: sums[0][1..].to_vec(),
+            waiting: sums[1][1..].to_vec(),
             ever,
-            fresh: some(&sums[2]),
+            fresh: sums[2][1..].to_vec(),
+            known: self.horizon() - 1,
         }
     }
 
@@ -246,7 +231,7 @@ pub(crate) fn top(values: &[f32]) -> usize {
 }
 
 /// How likely a wait is under a shape: where to look along its row.
-struct Likelihood {
+pub(crate) struct Likelihood {
     point: usize,
     /// Bite: one over the step in minutes. No bite: how far into the step the cast ended.
     x: f64,
@@ -257,7 +242,7 @@ struct Likelihood {
 }
 
 impl Likelihood {
-    fn new(shapes: &Shapes, wait: Wait) -> Self {
+    pub(crate) fn new(shapes: &Shapes, wait: Wait) -> Self {
         let minutes = wait.minutes();
         let times = &shapes.times;
         let point = times.partition_point(|&t| t <= minutes).clamp(1, POINTS - 1) - 1;
@@ -271,13 +256,13 @@ impl Likelihood {
     }
 
     /// Shares bitten by the times before and after, of all shapes.
-    fn rows<'a>(&self, shapes: &'a Shapes) -> (&'a [f32], &'a [f32]) {
+    pub(crate) fn rows<'a>(&self, shapes: &'a Shapes) -> (&'a [f32], &'a [f32]) {
         let n = shapes.count();
         shapes.bitten_at[self.point * n..][..2 * n].split_at(n)
     }
 
     #[inline]
-    fn of(&self, before: f32, after: f32) -> f64 {
+    pub(crate) fn of(&self, before: f32, after: f32) -> f64 {
         let (a, b) = (f64::from(before), f64::from(after));
         if self.bite {
             self.shape * (b - a) * self.x + self.stray

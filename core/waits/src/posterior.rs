@@ -233,6 +233,7 @@ impl WaitPosterior {
             waiting: vec![0.0; n],
             ever: 0.0,
             fresh: Vec::new(),
+            known: n,
         };
         let (mut bitten, mut waiting) = (vec![0.0; n], vec![0.0; n]);
         for (grid, share) in laid.grids.iter().zip(&laid.shares) {

@@ -9,11 +9,10 @@ use libm::{exp, log};
 pub const TURN_ROUND_GUESS_MIN: f64 = 2.0;
 /// Extra time of a bite assumed until the angler's own is known, minutes. A guess.
 pub const BITE_EXTRA_GUESS_MIN: f64 = 3.0;
-/// Weight of an earlier session on a day like this one, of 0..1: five such days count as much as four
-/// of today's length. A guess, checked by simulation (docs/advice.md); Ibrahim and Chen 2000 leave it to the
-/// analyst.
+/// Chance that an earlier session on the same water was a day of today's kind, 0..1; what it says of today is less, since
+/// days of one kind differ too (day effect). A guess, checked by simulation (docs/advice.md).
 pub const LIKE_DAY_WEIGHT: f64 = 0.8;
-/// Weight of an earlier session on a day that differs in water, season or method. A guess.
+/// The same of a session on another water. A guess.
 pub const OTHER_DAY_WEIGHT: f64 = 0.15;
 
 /// Prior of a scale on the log axis.
@@ -147,7 +146,9 @@ impl Priors {
             ),
             (
                 "earlier days",
-                "a day like this one counts four fifths, another a seventh: no two days are the same (a guess)",
+                "one on the same water was a day of this kind with a chance of four in five, one on another water of one in \
+                 seven; days of one kind may be the same, or differ in their rate by a quarter or by more than half \
+                 (guesses; the book says which)",
             ),
         ]
     }

@@ -12,7 +12,7 @@ use super::{BiteError, Wait};
 pub struct EarlierDay<'a> {
     /// Its waits.
     pub waits: &'a [Wait],
-    /// How much they count today, 0..1: smaller for less alike days.
+    /// Chance that it was a day of today's kind, 0..1. 0 leaves it out.
     pub weight: f64,
 }
 

@@ -5,10 +5,11 @@
 //! (constant rate), the laws of maths.md on a fixed grid, bites spread evenly over one stretch, and
 //! two bunches. Each but the first comes with several shares of casts that get a bite at all.
 
+use super::book::{DayEffects, Family};
 use super::renewal::Costs;
 use super::wait_law::{Law, WaitLaw};
 use libm::{exp, log};
-use std::sync::{Arc, Mutex};
+use std::sync::{Arc, Mutex, OnceLock};
 
 /// Points in time at which the shapes are known, the splash included.
 pub(crate) const POINTS: usize = 121;
@@ -76,12 +77,18 @@ pub struct Shapes {
     pub(crate) constant: usize,
     /// See [`ShapePriors::stray`].
     pub(crate) stray: f64,
+    /// The shapes again, those of one form together.
+    pub(crate) families: Vec<Family>,
+    /// How far a day may lie from its water, worked out for the first book.
+    day_effects: OnceLock<DayEffects>,
     /// Bites per minute by leave time for the costs last asked for.
     rates: Mutex<Option<(Costs, Arc<[f32]>)>>,
 }
 
 /// A shape before its share of bites is set: weight, and share bitten by each time.
 type Curve = (f64, Vec<f64>);
+/// A shape: weight, share of casts that ever get a bite, share bitten by each time, keenness (see [`Family`]).
+type Shape = (f64, f64, Vec<f64>, [f64; 2]);
 
 impl Shapes {
     /// Lays out the shapes.
@@ -97,19 +104,21 @@ impl Shapes {
             ever: Vec::new(),
             constant: 0,
             stray: priors.stray,
+            families: Vec::new(),
+            day_effects: OnceLock::new(),
             times,
         };
         let constant = shapes.constant(priors);
-        shapes.add(priors.constant, constant.into_iter().map(|(w, c)| (w, 1.0, c)));
+        shapes.add(priors.constant, vec![constant]);
         shapes.constant = shapes.count();
         let broad = shapes.broad(priors);
-        shapes.add(priors.broad, shared(&broad));
+        shapes.add(priors.broad, broad);
         let bunches = shapes.bunches(priors);
-        shapes.add(one, shared(&bunches));
+        shapes.add(one, bunches.iter().map(shared).collect());
         let even = shapes.even(priors);
-        shapes.add(priors.even, shared(&even));
+        shapes.add(priors.even, even.iter().map(shared).collect());
         let two = shapes.two(priors);
-        shapes.add(priors.two, two.into_iter());
+        shapes.add(priors.two, two);
         let top = shapes.prior.iter().copied().fold(0.0, f64::max);
         shapes.prior.iter_mut().for_each(|p| *p /= top);
         shapes.bitten_at =
@@ -130,24 +139,51 @@ impl Shapes {
         rates
     }
 
+    /// Where a time lies: the point before it, and how far it is to the next. Past the last time nothing is known to come.
+    pub(crate) fn place(&self, minutes: f64) -> (usize, f64) {
+        let after = self.times.partition_point(|&t| t < minutes).clamp(1, POINTS - 1);
+        let (a, b) = (self.times[after - 1], self.times[after]);
+        (after - 1, ((minutes - a) / (b - a)).clamp(0.0, 1.0))
+    }
+
+    /// Share of casts with a bite by a place in time.
+    pub(crate) fn bitten_at_place(&self, shape: usize, place: (usize, f64)) -> f64 {
+        between(&self.bitten[shape * POINTS..][..POINTS], place)
+    }
+
+    /// Mean of the wait or that time.
+    pub(crate) fn waiting_at_place(&self, shape: usize, place: (usize, f64)) -> f64 {
+        between(&self.waiting[shape * POINTS..][..POINTS], place)
+    }
+
     /// How many shapes there are.
     pub fn count(&self) -> usize {
         self.prior.len()
     }
 
-    fn add(&mut self, weight: f64, group: impl Iterator<Item = (f64, f64, Vec<f64>)>) {
-        let group: Vec<_> = group.collect();
-        let sum: f64 = group.iter().map(|g| g.0).sum();
-        for (w, ever, curve) in group {
-            self.prior.push(weight * w / sum);
-            self.ever.push(ever);
-            let mut waiting = 0.0;
-            for i in 0..POINTS {
-                if i > 0 {
-                    waiting += (self.times[i] - self.times[i - 1]) * (1.0 - 0.5 * (curve[i] + curve[i - 1]));
+    /// How far a day may lie from its water.
+    pub(crate) fn day_effects(&self) -> &DayEffects {
+        self.day_effects.get_or_init(|| DayEffects::new(&self.families))
+    }
+
+    /// Adds a group of that weight, family by family.
+    fn add(&mut self, weight: f64, group: Vec<Vec<Shape>>) {
+        let sum: f64 = group.iter().flatten().map(|shape| shape.0).sum();
+        for family in group {
+            let keenness = family.iter().map(|shape| shape.3).collect();
+            self.families.push(Family { first: self.count(), keenness });
+            for (w, ever, curve, _) in family {
+                self.prior.push(weight * w / sum);
+                self.ever.push(ever);
+                let mut waiting = 0.0;
+                for i in 0..POINTS {
+                    if i > 0 {
+                        waiting +=
+                            (self.times[i] - self.times[i - 1]) * (1.0 - 0.5 * (curve[i] + curve[i - 1]));
+                    }
+                    self.bitten.push(curve[i] as f32);
+                    self.waiting.push(waiting as f32);
                 }
-                self.bitten.push(curve[i] as f32);
-                self.waiting.push(waiting as f32);
             }
         }
     }
@@ -156,21 +192,27 @@ impl Shapes {
         self.times.iter().map(|&t| law.bitten_by(t)).collect()
     }
 
-    fn constant(&self, priors: &ShapePriors) -> Vec<Curve> {
-        paces(18)
-            .map(|mean| (bell(mean, priors.pace), self.curve(&Law::Exponential { rate: 1.0 / mean })))
-            .collect()
+    fn constant(&self, priors: &ShapePriors) -> Vec<Shape> {
+        let of = |mean: f64| {
+            let curve = self.curve(&Law::Exponential { rate: 1.0 / mean });
+            (bell(mean, priors.pace), 1.0, curve, [log(mean), 0.0])
+        };
+        paces(1.1, 43).map(of).collect()
     }
 
-    fn broad(&self, priors: &ShapePriors) -> Vec<Curve> {
-        paces(14)
-            .flat_map(|mean| {
-                let weight = bell(mean, priors.place);
-                let laws =
-                    [Law::Exponential { rate: 1.0 / mean }, Law::Gamma { shape: 2.0, rate: 2.0 / mean }];
-                laws.map(|law| (weight, self.curve(&law)))
-            })
-            .collect()
+    /// One family a law: a day may be quicker, and may have fish on more of its spots.
+    fn broad(&self, priors: &ShapePriors) -> Vec<Vec<Shape>> {
+        let of = |law: fn(f64) -> Law| {
+            let with_shares = |mean: f64| {
+                let shapes = shared(&(bell(mean, priors.place), self.curve(&law(mean))));
+                shapes.into_iter().map(move |(w, ever, curve, at)| (w, ever, curve, [at[0], log(mean)]))
+            };
+            paces(1.25, 14).flat_map(with_shares).collect()
+        };
+        vec![
+            of(|mean| Law::Exponential { rate: 1.0 / mean }),
+            of(|mean| Law::Gamma { shape: 2.0, rate: 2.0 / mean }),
+        ]
     }
 
     /// Log-normal bunches, their place in steps that follow their width. The wider, the less they are believed in, by
@@ -206,7 +248,7 @@ impl Shapes {
         list
     }
 
-    fn two(&self, priors: &ShapePriors) -> Vec<(f64, f64, Vec<f64>)> {
+    fn two(&self, priors: &ShapePriors) -> Vec<Vec<Shape>> {
         let mut few = Vec::new();
         for sd in [1.2_f64, 3.0] {
             let step = 1.5 * sd;
@@ -220,26 +262,38 @@ impl Shapes {
         let mut list = Vec::new();
         for (weight, place, sd, first) in &few {
             for (other, _, _, second) in few.iter().filter(|f| f.1 - place >= 1.5 * (f.2 + sd)) {
-                for (p, q) in TWO_SHARES {
+                let of = |(p, q): (f64, f64)| {
                     let both = first.iter().zip(second).map(|(a, b)| p * a + q * b).collect();
-                    list.push((weight * other, p + q, both));
-                }
+                    // Two axes that a day moves along together.
+                    let keenness =
+                        [ln_odds(p), ln_odds(q / (1.0 - p))].map(|k| k / core::f64::consts::SQRT_2);
+                    (weight * other, p + q, both, keenness)
+                };
+                list.push(TWO_SHARES.into_iter().map(of).collect());
             }
         }
         list
     }
 }
 
-/// Each curve with each share of casts that get a bite.
-fn shared(curves: &[Curve]) -> impl Iterator<Item = (f64, f64, Vec<f64>)> + '_ {
-    curves.iter().flat_map(|(weight, curve)| {
-        SHARES.into_iter().map(move |share| (*weight, share, curve.iter().map(|c| share * c).collect()))
-    })
+/// A curve with each share of casts that get a bite.
+fn shared((weight, curve): &Curve) -> Vec<Shape> {
+    let of = |share: f64| (*weight, share, curve.iter().map(|c| share * c).collect(), [ln_odds(share), 0.0]);
+    SHARES.into_iter().map(of).collect()
 }
 
-/// Mean waits a quarter longer each than the one before, minutes.
-fn paces(count: i32) -> impl Iterator<Item = f64> {
-    (0..count).map(|i| 3.0 * libm::pow(1.25, f64::from(i)))
+fn between(row: &[f32], (point, part): (usize, f64)) -> f64 {
+    let (a, b) = (f64::from(row[point]), f64::from(row[point + 1]));
+    a + (b - a) * part
+}
+
+fn ln_odds(share: f64) -> f64 {
+    log(share / (1.0 - share))
+}
+
+/// Mean waits from three minutes on, each `times` the one before.
+fn paces(times: f64, count: i32) -> impl Iterator<Item = f64> {
+    (0..count).map(move |i| 3.0 * libm::pow(times, f64::from(i)))
 }
 
 /// A bell in ln minutes.

@@ -81,25 +81,6 @@ impl Table {
         )
     }
 
-    /// Density of bites at z, per unit of z.
-    pub fn density(&self, z: f64) -> f64 {
-        let u = (z - self.low) / self.step;
-        if u < 0.0 {
-            return self.lower_power * self.points[0].bitten * exp(self.lower_power * (z - self.low));
-        }
-        let i = u as usize;
-        if i >= self.steps() {
-            return 0.0;
-        }
-        let f = u - i as f64;
-        let (a, b) = (&self.points[i], &self.points[i + 1]);
-        // The slope of the cubic through both ends.
-        let rise = 6.0 * f * (1.0 - f) / self.step;
-        (b.bitten - a.bitten) * rise
-            + a.bitten_slope * (1.0 - f) * (1.0 - 3.0 * f)
-            + b.bitten_slope * f * (3.0 * f - 2.0)
-    }
-
     /// ln of the share still waiting at z; gamma tables only.
     #[inline]
     pub fn ln_still(&self, z: f64) -> f64 {
@@ -237,7 +218,6 @@ mod tests {
                     };
                     near(bitten, law.bitten_by(t), 2e-5);
                     near(mean * scale, law.mean_until(t), 2e-5 * t.max(1.0));
-                    near(table.density(z) / t, law.density(t), 2e-3 * k / t);
                     // Below e^-30 the table only has to say "practically never".
                     let exact = law.ln_survival(t);
                     if family == Family::Gamma && exact > -30.0 {

@@ -4,6 +4,7 @@
 //! only the waters that have it in theirs.
 #![allow(clippy::print_stdout)]
 
+use restwater_tests::sim::book::{BETWEEN_DAYS, Differing, differing};
 use restwater_tests::sim::change::{Habit, Said, said};
 use restwater_tests::sim::share::{Catches, Days, catches};
 use restwater_tests::sim::water::Water;
@@ -13,6 +14,8 @@ use std::process::ExitCode;
 
 /// Days a water.
 const DAYS: u64 = 2000;
+/// Waters on which the days of a book differ.
+const DIFFERING: [&str; 3] = ["constant 12", "constant 30", "window 15±0.7"];
 /// Days fished after each book of five.
 const PER_BOOK: u64 = 8;
 /// The run of the tables in docs/advice.md: no setting was chosen on its days.
@@ -41,6 +44,16 @@ fn main() -> ExitCode {
         println!("{name}: Restwater's advice as a share of the oracle's bites\n\n{}", table::shares(&all));
         goals.extend(goal::of_advice(&all));
     }
+    let books: Vec<(Water, f64)> = named(tuned())
+        .into_iter()
+        .filter(|water| DIFFERING.contains(&water.name))
+        .flat_map(|water| BETWEEN_DAYS.map(|sd| (water, sd)))
+        .collect();
+    let books: Vec<(String, f64, Differing)> = on_two_threads(&books, |(water, sd)| {
+        (water.name.to_owned(), *sd, differing(water, *sd, days.books, days.run))
+    });
+    println!("A book of five days that differ (log-sd of how keen the fish are)\n\n{}", table::books(&books));
+    goals.extend(goal::of_books(&books));
     let rows: Vec<(String, f64, Said)> =
         on_two_threads(&comparisons(&named(tuned())), |&(water, habit, name, effect)| {
             (format!("{}, {name}", water.name), effect, said(&water, habit, effect, days.first, days.run))

@@ -7,7 +7,9 @@ use restwater_compare::chance::Chance;
 /// How the rest is fished. All times in minutes.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Plan {
-    /// A cast without a bite is left for this long.
+    /// The cast that is out, or goes out next, is left for this long without a bite.
+    pub first: f64,
+    /// Every cast after it.
     pub leave: f64,
     /// From winding in to the next splash.
     pub turn_round: f64,
@@ -76,15 +78,17 @@ const FUTURES: usize = 4_000;
 /// Steps in which a law is tabled between the splash and the leave time.
 const STEPS: usize = 240;
 
-/// floor((time left - reserve) / (leave + turn-round)): whole casts of one rod if nothing bites.
+/// Whole casts of one rod if nothing bites: the first, then floor(time left after it / (leave + turn-round)).
 pub fn casts_without_bites(minutes_left: f64, plan: &Plan) -> Result<u64, ForecastError> {
-    let cycle = time(plan.leave)? + time(plan.turn_round)?;
+    let turn = time(plan.turn_round)?;
+    let (first, cycle) = (time(plan.first)? + turn, time(plan.leave)? + turn);
     let free = time(minutes_left)? - time(plan.reserve)?;
-    if cycle <= 0.0 {
+    if first <= 0.0 || cycle <= 0.0 {
         return Err(ForecastError::NoCastTime);
     }
     // A hair more than nothing, so that five casts of 0.2 are not four by rounding.
-    Ok(((free.max(0.0) + 1e-9) / cycle).floor() as u64)
+    let after = free + 1e-9 - first;
+    Ok(if after < 0.0 { 0 } else { 1 + (after / cycle).floor() as u64 })
 }
 
 /// Plays the rest of the day 4,000 times: each future draws one law of the wait, one landing
@@ -109,7 +113,7 @@ pub fn forecast<L: WaitSurvival>(
     let mut futures = Vec::with_capacity(FUTURES);
     for (law, times) in picked {
         // Every rod goes on from where it is; a cast already out longer than the plan is wound in now.
-        let longest = left.rods.iter().flatten().copied().fold(plan.leave, f64::max);
+        let longest = left.rods.iter().flatten().copied().fold(plan.leave.max(plan.first), f64::max);
         let table = Table::new(&laws[law].1, longest);
         for _ in 0..times {
             futures.push(play(&table, left, plan, landing, &mut chance));
@@ -202,7 +206,7 @@ fn play(table: &Table, left: &TimeLeft, plan: &Plan, landing: &Landing, chance: 
 
 /// Casts made whole and bites of one rod until all-out.
 fn play_rod(table: &Table, minutes: f64, out: Option<f64>, plan: &Plan, chance: &mut Chance) -> (u64, u64) {
-    let (mut now, mut casts, mut bites) = (0.0, 0, 0);
+    let (mut now, mut casts, mut bites, mut leave) = (0.0, 0, 0, plan.first);
     // A cast that is out already is not one of the casts left; its bite counts.
     let mut waited = out.map(|w| (w, false));
     loop {
@@ -211,7 +215,7 @@ fn play_rod(table: &Table, minutes: f64, out: Option<f64>, plan: &Plan, chance: 
         if counts && now + 1e-9 >= minutes - plan.reserve {
             return (casts, bites);
         }
-        let stays = (plan.leave - already).max(0.0);
+        let stays = (std::mem::replace(&mut leave, plan.leave) - already).max(0.0);
         let wait = table.draw(already, chance).map(|w| w - already).filter(|&w| w <= stays);
         let ends = now + wait.unwrap_or(stays);
         if wait.is_some() && ends <= minutes {
@@ -275,10 +279,10 @@ fn range(mut values: Vec<f64>) -> Range {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use restwater_compare::gamma_poisson::GammaRate;
     use proptest::prelude::*;
+    use restwater_compare::gamma_poisson::GammaRate;
 
-    const PLAN: Plan = Plan { leave: 15.0, turn_round: 2.0, bite_extra: 3.0, reserve: 0.0 };
+    const PLAN: Plan = Plan { first: 15.0, leave: 15.0, turn_round: 2.0, bite_extra: 3.0, reserve: 0.0 };
 
     fn left(minutes: f64) -> TimeLeft {
         TimeLeft { minutes, rods: vec![None] }
@@ -304,6 +308,8 @@ mod tests {
         assert_eq!(casts_without_bites(90.0, &plan), Ok(4));
         assert_eq!(forecast(&[(1.0, never)], &left(90.0), &plan, &fish(&[1.0]), 1).unwrap().casts.high, 4.0);
         assert_eq!(casts_without_bites(3.0, &plan), Ok(0));
+        // A first cast of 40 min leaves time for two more of 15.
+        assert_eq!(casts_without_bites(90.0, &Plan { first: 40.0, ..PLAN }), Ok(3));
     }
 
     #[test]
@@ -336,7 +342,7 @@ mod tests {
     #[test]
     fn exponential_waits_give_the_negative_binomial() {
         let posterior = GammaRate::new(9.0, 4.7 * 60.0).unwrap();
-        let plan = Plan { leave: 15.0, turn_round: 0.0, bite_extra: 0.0, reserve: 0.0 };
+        let plan = Plan { first: 15.0, leave: 15.0, turn_round: 0.0, bite_extra: 0.0, reserve: 0.0 };
         let f = forecast(&gamma_laws(posterior), &left(90.0), &plan, &fish(&[1.0]), 3).unwrap();
         let law = posterior.foretell(90.0).unwrap();
         let error = (law.variance() / FUTURES as f64).sqrt();

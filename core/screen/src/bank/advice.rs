@@ -1,9 +1,9 @@
 //! What the record says, in words: how little or how much is known comes with it.
 
 use super::{AdviceTone, AdviceView, BankInput, BankState, Reading};
-use restwater_waits::{Advice, AdviceState};
 use crate::figures::whole;
 use crate::{Arg, Wording};
+use restwater_waits::{Advice, AdviceState};
 
 /// Fewer bites than this are called early.
 const EARLY_BITES: usize = 6;
@@ -29,21 +29,12 @@ fn quiet(headline: String, detail: String) -> AdviceView {
 fn ready(words: &Wording, reading: &Reading) -> AdviceView {
     let advice = &reading.advice;
     if advice.state == AdviceState::CantTellYet {
-        return AdviceView {
-            headline: words.say("advice-ready-cant-tell"),
-            tone: AdviceTone::Quiet,
-            ..unknown(words, reading)
-        };
-    }
-    let mut more = more(words, reading);
-    // Where looking pays the plan is to stay past the band; the reason stands beside the figure.
-    if advice.recast_by_min.is_some_and(|recast| advice.next_leave_min > recast + 1.0) {
-        more.insert(0, minutes(words, "advice-look", "leave", advice.next_leave_min));
+        return AdviceView { tone: AdviceTone::Quiet, ..unknown(words, reading) };
     }
     AdviceView {
         headline: headline(words, advice),
-        detail: counts(words, advice),
-        more,
+        detail: counts(words, reading),
+        more: more(words, reading),
         tone: AdviceTone::Quiet,
     }
 }
@@ -54,43 +45,53 @@ fn out(words: &Wording, reading: &Reading) -> AdviceView {
         return unknown(words, reading);
     }
     let tone = tone(reading);
-    let past = advice.recast_by_min.filter(|_| tone == AdviceTone::Past);
-    let headline = past
-        .map_or_else(|| headline(words, advice), |recast| minutes(words, "advice-past", "recast", recast));
-    AdviceView { headline, detail: counts(words, advice), more: more(words, reading), tone }
+    let headline =
+        if tone == AdviceTone::Past { leave(words, "advice-past", advice) } else { headline(words, advice) };
+    AdviceView { headline, detail: counts(words, reading), more: more(words, reading), tone }
 }
 
-/// Under three bites: nothing of this water is known, and the words say so.
+/// Under three bites: nothing of this water is known, and the words say so. The figure is a try.
 fn unknown(words: &Wording, reading: &Reading) -> AdviceView {
+    let advice = &reading.advice;
+    let past = reading.waited_min.is_some_and(|waited| is_past(advice, waited));
     let mut more = vec![words.say("advice-cant-tell-prior")];
-    more.extend(known_to(words, &reading.advice));
+    more.extend(longer(words, advice));
     AdviceView {
-        headline: words.say("advice-cant-tell"),
-        detail: counts(words, &reading.advice),
+        headline: leave(words, if past { "advice-try-past" } else { "advice-try" }, advice),
+        detail: counts(words, reading),
         more,
         tone: AdviceTone::Unknown,
     }
 }
 
+/// What to do, ending with the one figure that the advice names: the minute to recast by.
 pub(crate) fn headline(words: &Wording, advice: &Advice) -> String {
     let hold = whole(advice.hold_until_min.unwrap_or(0.0));
-    let recast = advice.recast_by_min.map(whole);
-    match (advice.state, &recast) {
-        (AdviceState::LengthHardlyMatters, _) => {
-            words.say_with("advice-length-hardly", &[("hold", Arg::Text(&hold))])
+    match advice.state {
+        AdviceState::CantTellYet => leave(words, "advice-try", advice),
+        AdviceState::LengthHardlyMatters => leave(words, "advice-length-hardly", advice),
+        AdviceState::NothingSpeaksForWindingIn => leave(words, "advice-nothing-speaks", advice),
+        AdviceState::HoldUntilRecastBy => {
+            let recast = advice.leave_min.to_string();
+            words
+                .say_with("advice-hold-recast", &[("hold", Arg::Text(&hold)), ("recast", Arg::Text(&recast))])
         }
-        (AdviceState::NothingSpeaksForWindingIn, _) => words.say("advice-nothing-speaks"),
-        (_, Some(recast)) => {
-            words.say_with("advice-hold-recast", &[("hold", Arg::Text(&hold)), ("recast", Arg::Text(recast))])
-        }
-        (_, None) => words.say_with("advice-hold-only", &[("hold", Arg::Text(&hold))]),
     }
+}
+
+fn leave(words: &Wording, id: &str, advice: &Advice) -> String {
+    words.say_with(id, &[("leave", Arg::Text(&advice.leave_min.to_string()))])
+}
+
+/// Whether a cast that has waited so long is past the minute that the headline names.
+fn is_past(advice: &Advice, waited_min: f64) -> bool {
+    waited_min > f64::from(advice.leave_min)
 }
 
 fn tone(reading: &Reading) -> AdviceTone {
     let Some(waited) = reading.waited_min else { return AdviceTone::Quiet };
     let advice = &reading.advice;
-    if advice.recast_by_min.is_some_and(|recast| waited > recast) {
+    if is_past(advice, waited) {
         AdviceTone::Past
     } else if advice.hold_until_min.is_some_and(|hold| waited < hold) {
         AdviceTone::Hold
@@ -99,15 +100,21 @@ fn tone(reading: &Reading) -> AdviceTone {
     }
 }
 
-fn counts(words: &Wording, advice: &Advice) -> String {
+fn counts(words: &Wording, reading: &Reading) -> String {
+    let advice = &reading.advice;
     let id = if advice.bites < EARLY_BITES { "advice-early" } else { "advice-so-far" };
-    words.say_with(id, &[("bites", Arg::Count(advice.bites)), ("casts", Arg::Count(advice.casts))])
+    words.say_with(id, &[("bites", Arg::Count(advice.bites)), ("casts", Arg::Count(reading.casts))])
 }
 
-/// Further sentences, most telling first.
+/// Further sentences, most telling first: why the figure lies beyond what is near-best by the record, then the chances.
 fn more(words: &Wording, reading: &Reading) -> Vec<String> {
     let advice = &reading.advice;
     let mut more = Vec::new();
+    if advice.recast_by_min.is_some_and(|until| f64::from(advice.leave_min) > until + 1.0) {
+        more.push(words.say("advice-look"));
+    } else if advice.state == AdviceState::LengthHardlyMatters {
+        more.extend(advice.hold_until_min.map(|hold| minutes(words, "advice-as-good-from", "hold", hold)));
+    }
     if let Some(on) = &reading.waiting {
         let percent = whole(100.0 * on.bite_in_five);
         more.push(words.say_with("advice-next-five", &[("percent", Arg::Text(&percent))]));
@@ -116,12 +123,7 @@ fn more(words: &Wording, reading: &Reading) -> Vec<String> {
         let (from, to) = (whole(from), whole(to));
         more.push(words.say_with("advice-window", &[("from", Arg::Text(&from)), ("to", Arg::Text(&to))]));
     }
-    if advice.beyond_the_record || advice.asks_for_longer {
-        more.extend(known_to(words, advice));
-    }
-    if advice.asks_for_longer {
-        more.push(minutes(words, "advice-try-longer", "minutes", advice.longest_wait_min));
-    }
+    more.extend(longer(words, advice));
     more.extend(lost(words, advice));
     if reading.rhythm.turn_rounds == 0 {
         more.push(minutes(words, "advice-guess", "minutes", reading.rhythm.turn_round_min));
@@ -129,8 +131,11 @@ fn more(words: &Wording, reading: &Reading) -> Vec<String> {
     more
 }
 
-fn known_to(words: &Wording, advice: &Advice) -> Option<String> {
-    (advice.casts > 0).then(|| minutes(words, "advice-known-to", "minutes", advice.longest_wait_min))
+/// Where the figure lies beyond every cast so far: what isn't known there, and that this is why.
+fn longer(words: &Wording, advice: &Advice) -> Option<String> {
+    let beyond = f64::from(advice.leave_min) > advice.longest_wait_min;
+    (beyond && advice.longest_wait_min > 0.0)
+        .then(|| minutes(words, "advice-longer", "minutes", advice.longest_wait_min))
 }
 
 fn lost(words: &Wording, advice: &Advice) -> Option<String> {

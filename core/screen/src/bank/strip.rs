@@ -1,9 +1,9 @@
 //! The wait strip: a tape of minutes with this session's waits on it.
 
 use super::{BankInput, StripMark, StripMarkShape, StripView};
-use restwater_waits::{AdviceState, Wait};
 use crate::Arg;
 use restwater_session::{Session, running_wait_min, waits_of};
+use restwater_waits::{AdviceState, Wait};
 use std::collections::HashMap;
 
 /// The shortest strip; it grows with the longest thing on it.
@@ -15,22 +15,23 @@ const PLACE_MIN: f64 = 0.75;
 
 /// Makes the strip.
 pub(super) fn strip(input: &BankInput, open: Option<&Session>, headline: &str) -> StripView {
-    let turn = input.reading.map_or(0.0, |r| r.rhythm.turn_round_min);
-    let waits = open.map_or_else(Vec::new, |session| waits_of(session, turn));
+    let waits = open.map_or_else(Vec::new, waits_of);
     let cast = open.and_then(|session| session.running(input.chosen));
     let elapsed_min = open.zip(cast).and_then(|(session, cast)| running_wait_min(session, cast, input.now));
-    // Before the record tells anything no band is drawn: it would only be the prior's.
+    // Before the record tells anything no band is drawn: it would only be the prior's. The band ends at the figure of the
+    // headline.
     let advice = input.reading.map(|r| &r.advice);
     let known_to_min = advice.map(|a| a.longest_wait_min).filter(|m| *m > 0.0);
     let advice = advice.filter(|a| a.state != AdviceState::CantTellYet);
-    let hold_min = advice.and_then(|a| a.hold_until_min);
-    let recast_min = advice.and_then(|a| a.recast_by_min);
+    let recast_min = advice.map(|a| f64::from(a.leave_min));
+    let hold_min =
+        advice.and_then(|a| a.hold_until_min).zip(recast_min).map(|(hold, recast)| hold.min(recast));
     let longest = waits.iter().map(|w| w.minutes()).fold(SHORTEST_MIN - 5.0, f64::max);
     let longest = [elapsed_min, hold_min, recast_min].into_iter().flatten().fold(longest, f64::max);
     let length_min = (libm::ceil((longest + 2.0) / 5.0) * 5.0).min(LONGEST_MIN);
     let mut marks = stacked(&waits, length_min);
     if let Some(cast) = cast {
-        let liners = cast.liners.iter().map(|at| at.since(&cast.start).ms as f64 / 60_000.0);
+        let liners = cast.liners.iter().map(|at| at.minutes_since(&cast.start));
         marks.extend(liners.map(|minute| StripMark { minute, stack: 0, shape: StripMarkShape::Liner }));
     }
     StripView {

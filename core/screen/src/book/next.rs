@@ -1,12 +1,12 @@
 //! The plan for next time: what the record supports, and what it can't tell.
 
-use super::{Day, SetFilter, day_words};
-use restwater_bench::ladder::Rung;
-use restwater_waits::{Advice, AdviceState};
-use restwater_compare::sets::set_rates;
+use super::{Day, SetFilter, Temperature, day_words};
 use crate::figures::whole;
-use crate::{Arg, ChangesView, Leaf, LeafLine, VerdictTone, Wording};
+use crate::{Arg, ChangesView, Leaf, LeafLine, TypedInto, VerdictTone, Wording};
+use restwater_bench::ladder::Rung;
+use restwater_compare::sets::set_rates;
 use restwater_session::Summary;
+use restwater_waits::{Advice, AdviceState};
 
 /// What the plan is made from.
 pub struct NextInput<'a> {
@@ -33,7 +33,7 @@ pub(super) fn next(words: &Wording, input: &NextInput) -> Leaf {
     };
     let after = day_words(words, day);
     leaf.says = words.say_with("next-says", &[("day", Arg::Text(&after))]);
-    leaf.typing = Some(super::typing(words, "plan"));
+    leaf.typing = Some(super::typing(words, "plan", TypedInto::Plan));
     if let Some(plan) = &day.next_time {
         leaf.lines.push(LeafLine::new(words.say("next-own"), plan.clone()));
     }
@@ -77,23 +77,12 @@ impl Plan<'_> {
                 ("earlier", Arg::Count(input.earlier)),
             ],
         );
-        match (advice.state, advice.hold_until_min, advice.recast_by_min) {
-            (AdviceState::CantTellYet, _, _) | (_, None, None) => {
-                self.cannot.push((words.say("next-cant-leave"), counts));
-            }
-            (_, Some(hold), Some(recast)) => {
-                let (hold, recast) = (whole(hold), whole(recast));
+        match advice.hold_until_min.filter(|_| advice.state != AdviceState::CantTellYet) {
+            None => self.cannot.push((words.say("next-cant-leave"), counts)),
+            Some(hold) => {
+                let (hold, recast) = (whole(hold), advice.leave_min.to_string());
                 let args = [("hold", Arg::Text(&hold)), ("recast", Arg::Text(&recast))];
                 self.supports.push((words.say_with("next-leave", &args), counts));
-            }
-            (_, Some(hold), None) => {
-                let hold = whole(hold);
-                self.supports.push((words.say_with("next-hold", &[("hold", Arg::Text(&hold))]), counts));
-            }
-            (_, None, Some(recast)) => {
-                let recast = whole(recast);
-                let text = words.say_with("next-recast", &[("recast", Arg::Text(&recast))]);
-                self.supports.push((text, counts));
             }
         }
         if advice.asks_for_longer {
@@ -138,7 +127,7 @@ impl Plan<'_> {
     }
 
     fn cold(&mut self, like: &[Day]) {
-        let none = SetFilter::default().with("temperature", "not-logged").unwrap_or_default();
+        let none = SetFilter { temperature: Some(Temperature::NotLogged), ..SetFilter::default() };
         let without = like.iter().filter(|(_, day)| none.takes(day)).count();
         if without > 0 {
             let args = [("count", Arg::Count(without)), ("all", Arg::Count(like.len()))];

@@ -1,13 +1,13 @@
 //! Survival, hazard and bites per hour by leave time.
 
 use super::{LEVEL, bites, counts_words, range_words, too_few};
-use restwater_waits::{Advice, CurveKind, CurvePoint, Limits, SurvivalCurve, Wait, WaitPosterior};
 use crate::bank::leave_words;
 use crate::chart::{
     Axis, ChartBand, ChartBar, ChartDot, ChartKind, ChartLine, ChartSpan, ChartView, DotShape, LineStyle,
 };
 use crate::figures::{trimmed, whole};
 use crate::{Arg, Wording};
+use restwater_waits::{Advice, CurveKind, CurvePoint, Limits, SurvivalCurve, Wait, WaitPosterior};
 
 /// Points of a curve that is drawn.
 const POINTS: u32 = 48;
@@ -20,6 +20,7 @@ const FLAT: f64 = 1.5;
 pub(super) struct Asked<'a> {
     pub(super) words: &'a Wording,
     pub(super) all: &'a [Wait],
+    pub(super) casts: usize,
     pub(super) posterior: &'a WaitPosterior,
     pub(super) advice: &'a Advice,
     pub(super) habit: Option<f64>,
@@ -71,7 +72,8 @@ impl Asked<'_> {
         chart.lines.extend(steps(self.words, &seen, LineStyle::Solid, "legend-seen"));
         chart.lines.extend(limits(self.words, &seen));
         chart.says = self.half(&seen);
-        chart.notes = vec![counts_words(self.words, self.all), self.words.say("waits-survival-how")];
+        chart.notes =
+            vec![counts_words(self.words, self.all, self.casts), self.words.say("waits-survival-how")];
         Some(chart)
     }
 
@@ -97,7 +99,7 @@ impl Asked<'_> {
     /// Chance of a bite in the next minute, with bars of what was seen.
     pub(super) fn hazard(&self) -> Option<ChartView> {
         let x = self.minutes_axis();
-        let curve = self.curve(CurveKind::Hazard, self.longest().max(5.0))?;
+        let curve = self.curve(CurveKind::NextMinute, self.longest().max(5.0))?;
         let bars = self.bars(x.to);
         let top = bars.iter().map(|b| b.height).fold(0.0, f64::max);
         let high = curve.iter().map(|p| 100.0 * p.high).fold(0.0, f64::max);
@@ -115,7 +117,8 @@ impl Asked<'_> {
             chart.spans.push(ChartSpan { label: self.words.say("span-window"), from, to });
         }
         chart.says = self.thickest(&curve);
-        chart.notes = vec![counts_words(self.words, self.all), self.words.say("waits-hazard-how")];
+        chart.notes =
+            vec![counts_words(self.words, self.all, self.casts), self.words.say("waits-hazard-how")];
         Some(chart)
     }
 
@@ -184,7 +187,7 @@ impl Asked<'_> {
         dot(self.advice.best_min.filter(|_| known), DotShape::Best);
         dot(self.habit, DotShape::Habit);
         chart.says = self.leave_says(&curve);
-        chart.notes = vec![counts_words(self.words, self.all), self.words.say("waits-leave-how")];
+        chart.notes = vec![counts_words(self.words, self.all, self.casts), self.words.say("waits-leave-how")];
         if self.longest() < chart.x.to {
             let longest = whole(self.longest());
             chart.notes.push(self.words.say_with("advice-known-to", &[("minutes", Arg::Text(&longest))]));

@@ -1,11 +1,11 @@
 //! What the rest of the time is likely to hold, as ranges.
 
-use restwater_waits::WaitPosterior;
-use restwater_match_day::forecast::{Range, TimeLeft};
-use restwater_session::rest::{Rest, landing, rest_of_match};
 use crate::figures::{trimmed, whole};
-use crate::{Arg, Choice, ChoiceRow, Wording};
+use crate::{Action, Arg, Choice, ChoiceRow, WaitsTap, Wording};
+use restwater_match_day::forecast::{Range, TimeLeft};
+use restwater_session::rest::{Rest, landing, leaves, rest_of_match};
 use restwater_session::{Rhythm, Session};
+use restwater_waits::WaitPosterior;
 use serde::{Deserialize, Serialize};
 
 /// Times left that can be asked about, in minutes.
@@ -75,8 +75,10 @@ pub fn forecast_view(
         if too_few { "forecast-cant-tell" } else { "forecast-says" },
         &[("percent", Arg::Text(&any)), ("minutes", Arg::Text(&left_min.to_string()))],
     );
-    let (leave, turn) = (whole(advice.next_leave_min), trimmed(rhythm.turn_round_min, 1));
-    let how = words.say_with("forecast-how", &[("leave", Arg::Text(&leave)), ("turn", Arg::Text(&turn))]);
+    let ((leave, then), turn) = (leaves(&advice), trimmed(rhythm.turn_round_min, 1));
+    let (leave, then) = (whole(leave), whole(then));
+    let minutes = [("leave", Arg::Text(&leave)), ("then", Arg::Text(&then)), ("turn", Arg::Text(&turn))];
+    let how = words.say_with("forecast-how", &minutes);
     Some(ForecastView {
         title: words.say("forecast-title"),
         left: left_row(words, left_min),
@@ -100,12 +102,11 @@ fn line(words: &Wording, id: &str, range: Range) -> ForecastLine {
 
 fn left_row(words: &Wording, left_min: u32) -> ChoiceRow {
     let say = |m: u32| words.say_with("forecast-min", &[("minutes", Arg::Text(&m.to_string()))]);
-    let choice = |m: &u32| Choice { label: say(*m), value: m.to_string(), chosen: *m == left_min };
-    ChoiceRow {
-        field: "left".into(),
-        label: words.say("forecast-left"),
-        value: say(left_min),
-        choices: LEFT_MIN.iter().map(choice).collect(),
-        source: String::new(),
-    }
+    let choice = |m: &u32| {
+        let action = Action::Waits { tap: WaitsTap::TimeLeft { minutes: *m } };
+        Choice::new(m.to_string(), say(*m), *m == left_min, action)
+    };
+    let choices = LEFT_MIN.iter().map(choice).collect();
+    let row = ChoiceRow::of("left", words.say("forecast-left"), choices, String::new());
+    ChoiceRow { value: say(left_min), ..row }
 }

@@ -1,8 +1,8 @@
 //! The Waits screen of a written day.
 
 use super::*;
-use restwater_log::{Payload, Reach, Rig, Spot};
 use crate::{ChartKind, DotShape, LineStyle};
+use restwater_log::{Payload, Reach, Rig, Spot};
 use restwater_session::written::{SESSION, Written};
 use restwater_session::{fold, habit_min, rhythm, rows_of};
 
@@ -92,7 +92,7 @@ fn after_a_day_of_bites_the_pictures_say_what_they_show() {
     assert_eq!(hazard.spans[0].label, "bite window");
     let drift = chart(&view, ChartKind::Drift);
     assert_eq!(drift.dots.len(), 16);
-    assert!(drift.says.starts_with("Can't tell a drift"), "{}", drift.says);
+    assert!(drift.says.starts_with("Bites aren't clearly quicker or slower today"), "{}", drift.says);
 }
 
 #[test]
@@ -122,12 +122,12 @@ fn lines_and_bands_are_whole_and_on_their_axes() {
 fn which_casts_count_is_chosen_by_taps() {
     let session = day(8, 20);
     let (all, _) = screen(&session, &[], &CastFilter::default());
-    let fields: Vec<&str> = all.rows.iter().map(|row| row.field.as_str()).collect();
+    let fields: Vec<&str> = all.rows.iter().map(|row| row.tag.as_str()).collect();
     assert_eq!(fields, ["spot", "bait"], "one rod and no earlier sessions: nothing to choose there");
     let bait = &all.rows[1];
     assert_eq!(bait.value, "all baits");
     let corn = bait.choices.iter().find(|c| c.label == "corn").unwrap();
-    let filter = CastFilter::default().with("bait", &corn.value).unwrap();
+    let filter = CastFilter { bait: Some(corn.label.clone()), ..CastFilter::default() };
     let (some, _) = screen(&session, &[], &filter);
     assert_eq!(some.counts, "3 bites in 6 casts, 103 min in the water.");
     assert_eq!(some.rows[1].value, "corn");
@@ -173,4 +173,29 @@ fn the_rest_of_the_day_comes_as_ranges() {
         forecast_view(&words, &session, &posterior, rhythm, &[], 0).is_some(),
         "no time left is no error"
     );
+}
+
+/// Bites within half a minute of one another: their rate is more than one a minute, but no more than all casts can get one.
+#[test]
+fn of_a_hundred_casts_no_more_than_a_hundred_get_a_bite() {
+    let mut day = Written::new(1);
+    for i in 0..24 {
+        let now = 60 + 1_200 * i;
+        day.log(now, Payload::Cast { rod: 1 });
+        day.log(now + 840 + i % 4, Payload::Bite { rod: 1 });
+        day.log(now + 900, Payload::Landed { rod: 1, fish: None });
+    }
+    let (view, _) = screen(&fold(SESSION, &day.ops), &[], &CastFilter::default());
+    let hazard = chart(&view, ChartKind::Hazard);
+    let figures: Vec<f64> =
+        hazard.says.split(|c: char| !c.is_ascii_digit()).filter_map(|digits| digits.parse().ok()).collect();
+    assert!(figures.len() >= 3 && figures.iter().all(|figure| *figure <= 100.0), "{}", hazard.says);
+    let highest = hazard
+        .lines
+        .iter()
+        .flat_map(|line| &line.y)
+        .chain(&hazard.bands[0].high)
+        .copied()
+        .fold(0.0, f64::max);
+    assert!(highest <= 100.0 + 1e-9 && highest > 50.0, "{highest}");
 }

@@ -7,9 +7,9 @@ import android.net.Uri
 import android.os.Build
 import android.provider.Settings
 import app.restwater.R
-import app.restwater.core.Choice
-import app.restwater.core.ChoiceRow
 import app.restwater.ui.PhoneRows
+import app.restwater.ui.ShellChoice
+import app.restwater.ui.ShellRow
 
 /** What Android allows the app, each with the key that opens its setting; and the volume keys. */
 internal class PhoneChoices(private val context: RestwaterApplication) : PhoneRows {
@@ -20,7 +20,7 @@ internal class PhoneChoices(private val context: RestwaterApplication) : PhoneRo
         get() = kept.getBoolean(VOLUME, false)
         private set(on) = kept.edit().putBoolean(VOLUME, on).apply()
 
-    override fun rows(): List<ChoiceRow> = buildList {
+    override fun rows(): List<ShellRow> = buildList {
         add(allowance(NOTIFICATIONS, R.string.notifications, R.string.notifications_why, context.lockScreen.allowed))
         if (Build.VERSION.SDK_INT >= Build.VERSION_CODES.S) {
             add(allowance(EXACT, R.string.exact_alarms, R.string.exact_alarms_why, context.lockScreen.exactAlarms))
@@ -29,17 +29,17 @@ internal class PhoneChoices(private val context: RestwaterApplication) : PhoneRo
             add(allowance(FULL_SCREEN, R.string.full_screen, R.string.full_screen_why, context.lockScreen.fullScreen))
         }
         val (on, off) = context.getString(R.string.volume_keys_on) to context.getString(R.string.volume_keys_off)
-        val choices = listOf(Choice(off, OFF, !volumeKeys), Choice(on, ON, volumeKeys))
-        add(ChoiceRow(VOLUME, context.getString(R.string.volume_keys), if (volumeKeys) on else off, choices, context.getString(R.string.volume_keys_why)))
+        val choices = listOf(ShellChoice(OFF, off, !volumeKeys), ShellChoice(ON, on, volumeKeys))
+        add(ShellRow(VOLUME, context.getString(R.string.volume_keys), if (volumeKeys) on else off, choices, context.getString(R.string.volume_keys_why)))
     }
 
-    private fun allowance(field: String, label: Int, why: Int, allowed: Boolean): ChoiceRow {
+    private fun allowance(field: String, label: Int, why: Int, allowed: Boolean): ShellRow {
         val value = context.getString(if (allowed) R.string.allowed else R.string.not_allowed)
-        return ChoiceRow(field, context.getString(label), value, listOf(Choice(context.getString(R.string.open_setting), OPEN, !allowed)), context.getString(why))
+        return ShellRow(field, context.getString(label), value, listOf(ShellChoice(OPEN, context.getString(R.string.open_setting), !allowed)), context.getString(why))
     }
 
-    override fun choose(field: String, value: String) {
-        if (field == VOLUME) volumeKeys = value == ON else open(field)
+    override fun choose(row: String, choice: String) {
+        if (row == VOLUME) volumeKeys = choice == ON else open(row)
     }
 
     /** The setting itself; where a phone has no page of its own for it, the app's page in the settings. */

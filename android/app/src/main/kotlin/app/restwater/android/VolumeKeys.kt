@@ -3,7 +3,7 @@ package app.restwater.android
 import android.app.Activity
 import android.media.AudioManager
 import android.view.KeyEvent
-import app.restwater.core.Key
+import app.restwater.core.screen.Key
 import app.restwater.ui.RestwaterState
 import app.restwater.ui.Showing
 

@@ -9,7 +9,7 @@ import android.media.Ringtone
 import android.media.RingtoneManager
 import android.net.Uri
 import android.os.Vibrator
-import app.restwater.core.Action
+import app.restwater.core.screen.Action
 import app.restwater.core.shellWords
 import org.junit.Assert.assertEquals
 import org.junit.Assert.assertNull

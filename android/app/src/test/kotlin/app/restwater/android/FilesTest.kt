@@ -12,7 +12,9 @@ import androidx.compose.ui.test.junit4.v2.createEmptyComposeRule
 import androidx.compose.ui.test.onNodeWithTag
 import androidx.compose.ui.test.performClick
 import androidx.test.core.app.ActivityScenario
-import app.restwater.core.Action
+import app.restwater.core.Restwater
+import app.restwater.core.Work
+import app.restwater.core.screen.Action
 import app.restwater.core.shellWords
 import app.restwater.ui.FilesPage
 import app.restwater.ui.Showing

@@ -1,15 +1,15 @@
 package app.restwater.desktop
 
 import androidx.compose.runtime.CompositionLocalProvider
-import app.restwater.core.BankView
-import app.restwater.core.DayTap
-import app.restwater.core.Glass
-import app.restwater.core.MatchView
-import app.restwater.core.PadAsk
 import app.restwater.core.Restwater
+import app.restwater.core.app.DayTap
 import app.restwater.core.bankLayout
+import app.restwater.core.layout.Glass
+import app.restwater.core.layout.PadAsk
 import app.restwater.core.matchLayout
 import app.restwater.core.padWords
+import app.restwater.core.screen.BankView
+import app.restwater.core.screen.MatchView
 import app.restwater.core.screen.Screen
 import app.restwater.core.screen.Which
 import app.restwater.ui.Ink

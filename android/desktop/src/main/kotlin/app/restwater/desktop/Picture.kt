@@ -7,17 +7,19 @@ import androidx.compose.ui.ExperimentalComposeUiApi
 import androidx.compose.ui.ImageComposeScene
 import androidx.compose.ui.Modifier
 import androidx.compose.ui.unit.Density
-import app.restwater.core.BankView
-import app.restwater.core.Glass
-import app.restwater.core.Hand
-import app.restwater.core.Key
-import app.restwater.core.PadAsk
-import app.restwater.core.Rect
-import app.restwater.core.Settings
-import app.restwater.core.SwimScene
 import app.restwater.core.bankLayout
+import app.restwater.core.layout.Glass
+import app.restwater.core.layout.PadAsk
+import app.restwater.core.layout.Rect
 import app.restwater.core.padWords
+import app.restwater.core.screen.BankView
+import app.restwater.core.screen.Hand
+import app.restwater.core.screen.Key
+import app.restwater.core.screen.KeyView
+import app.restwater.core.screen.RodView
 import app.restwater.core.screen.Scheme
+import app.restwater.core.screen.Settings
+import app.restwater.core.swim.SwimScene
 import app.restwater.ui.BankScreen
 import app.restwater.ui.BankTaps
 import app.restwater.ui.Ink
@@ -57,9 +59,9 @@ fun bankPicture(view: BankView, glass: Glass, settings: Settings, fan: (Glass, R
 
 /** A picture can't be tapped. */
 private object NoTaps : BankTaps {
-    override fun key(key: Key) = Unit
+    override fun key(key: KeyView) = Unit
     override fun more() = Unit
-    override fun rod(rod: UByte) = Unit
+    override fun rod(rod: RodView) = Unit
     override fun screens() = Unit
     override fun scheme() = Unit
     override fun hand() = Unit

@@ -1,8 +1,8 @@
 package app.restwater.desktop
 
-import app.restwater.core.DotShape
-import app.restwater.core.Glass
-import app.restwater.core.Key
+import app.restwater.core.layout.Glass
+import app.restwater.core.screen.DotShape
+import app.restwater.core.screen.Key
 import app.restwater.ui.Showing
 import kotlin.test.Test
 import kotlin.test.assertEquals
@@ -64,7 +64,7 @@ class WaitsScreenTest {
         tapOn("choice-rod-1")
         wait(seconds = 1)
         tapOn("back")
-        assertEquals("Rod 1", waits.rows.first { it.field == "rod" }.value)
+        assertEquals("Rod 1", waits.rows.first { it.tag == "rod" }.value)
         assertTrue("Rod 1" in spoken("row-rod"), spoken("row-rod"))
         assertEquals(4, casts())
         assertTrue(all > 4)

@@ -26,25 +26,25 @@ import androidx.compose.ui.semantics.semantics
 import androidx.compose.ui.semantics.traversalIndex
 import androidx.compose.ui.text.font.FontWeight
 import androidx.compose.ui.text.style.TextAlign
-import app.restwater.core.BankLayout
-import app.restwater.core.BankView
-import app.restwater.core.Hand
-import app.restwater.core.Key
-import app.restwater.core.KeyPlace
-import app.restwater.core.KeyView
-import app.restwater.core.KeyWeight
-import app.restwater.core.PadWords
-import app.restwater.core.Rect
-import app.restwater.core.RodPlace
-import app.restwater.core.RodView
-import app.restwater.core.Settings
+import app.restwater.core.layout.BankLayout
+import app.restwater.core.layout.KeyPlace
+import app.restwater.core.layout.PadWords
+import app.restwater.core.layout.Rect
+import app.restwater.core.layout.RodPlace
+import app.restwater.core.screen.BankView
+import app.restwater.core.screen.Hand
+import app.restwater.core.screen.Key
+import app.restwater.core.screen.KeyView
+import app.restwater.core.screen.KeyWeight
+import app.restwater.core.screen.RodView
 import app.restwater.core.screen.Scheme
+import app.restwater.core.screen.Settings
 
 /** What can be tapped on the Bank screen. */
 interface BankTaps {
-    fun key(key: Key)
+    fun key(key: KeyView)
     fun more()
-    fun rod(rod: UByte)
+    fun rod(rod: RodView)
     fun screens()
     fun scheme()
     fun hand()
@@ -146,7 +146,7 @@ private fun RodCell(rod: RodView, place: RodPlace, layout: BankLayout, taps: Ban
     Box(
         Modifier.at(place.target).testTag("clock-${rod.rod}").wait(rod)
             .semantics { selected = rod.chosen; role = Role.Tab }
-            .clickable { taps.rod(rod.rod) },
+            .clickable { taps.rod(rod) },
     ) {
         Canvas(Modifier.fillMaxSize()) {
             val edge = 0.35f * mm
@@ -221,18 +221,18 @@ private fun Pad(view: BankView, layout: BankLayout, words: PadWords, taps: BankT
     for ((place, face) in shown) {
         val order = ORDER_KEYS + view.keys.indexOfFirst { it.key == place.key } / 100f
         val px = if (place.key in LARGE) largePx else smallPx
-        PadKey(face, tag(place.key), px, sub, Modifier.at(place.rect), order) { taps.key(place.key) }
+        PadKey(face, tag(place.key), px, sub, Modifier.at(place.rect), order) { faces[place.key]?.let(taps::key) }
     }
     layout.more?.let { PadKey(words.more.face(), "more", smallPx, sub, Modifier.at(it), ORDER_MORE, taps::more) }
     layout.nextRod?.let { place ->
-        if (nextFace != null) NextRod(nextFace, nextRod.rod, smallPx, sub, place, taps, seconds)
+        if (nextFace != null) NextRod(nextFace, nextRod, smallPx, sub, place, taps, seconds)
     }
 }
 
 /** The key of the other rod, with its wait on it: composed by the second, and nothing else is. */
 @Composable
-private fun NextRod(face: KeyFace, rod: UByte, px: Float, sub: Float, place: Rect, taps: BankTaps, seconds: SecondsOf) {
-    val digits = face.sub?.let { seconds().rod(rod)?.digits }
+private fun NextRod(face: KeyFace, rod: RodView, px: Float, sub: Float, place: Rect, taps: BankTaps, seconds: SecondsOf) {
+    val digits = face.sub?.let { seconds().rod(rod.rod)?.digits }
     PadKey(face.copy(sub = digits), "next-rod", px, sub, Modifier.at(place), ORDER_MORE + 0.1f) { taps.rod(rod) }
 }
 

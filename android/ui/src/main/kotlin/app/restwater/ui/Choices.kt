@@ -9,6 +9,7 @@ import androidx.compose.foundation.layout.height
 import androidx.compose.foundation.layout.padding
 import androidx.compose.foundation.layout.width
 import androidx.compose.foundation.text.BasicTextField
+import androidx.compose.foundation.text.KeyboardOptions
 import androidx.compose.runtime.Composable
 import androidx.compose.runtime.LaunchedEffect
 import androidx.compose.runtime.getValue
@@ -33,19 +34,23 @@ import androidx.compose.ui.semantics.paneTitle
 import androidx.compose.ui.semantics.semantics
 import androidx.compose.ui.text.TextStyle
 import androidx.compose.ui.text.font.FontWeight
+import androidx.compose.ui.text.input.KeyboardCapitalization
 import androidx.compose.ui.unit.Dp
-import app.restwater.core.BankLayout
-import app.restwater.core.ChoiceRow
-import app.restwater.core.DoorGroup
-import app.restwater.core.DoorsView
-import app.restwater.core.Key
-import app.restwater.core.LeafKey
 import app.restwater.core.LeafTyping
-import app.restwater.core.PadWords
-import app.restwater.core.PagePlace
-import app.restwater.core.Rect
-import app.restwater.core.SetupView
-import app.restwater.core.TackleView
+import app.restwater.core.layout.BankLayout
+import app.restwater.core.layout.PadWords
+import app.restwater.core.layout.PagePlace
+import app.restwater.core.layout.Rect
+import app.restwater.core.screen.Action
+import app.restwater.core.screen.ChoiceRow
+import app.restwater.core.screen.DoorGroup
+import app.restwater.core.screen.DoorsView
+import app.restwater.core.screen.Key
+import app.restwater.core.screen.Keyboard
+import app.restwater.core.screen.LeafKey
+import app.restwater.core.screen.SetupView
+import app.restwater.core.screen.TackleView
+import app.restwater.core.screen.TypedField
 
 /** Millimetres of this glass. */
 @Composable
@@ -58,7 +63,7 @@ fun SetupScreen(
     layout: BankLayout,
     words: PadWords,
     notice: String,
-    onChoose: (String, String) -> Unit,
+    onAct: (Action) -> Unit,
     onStart: () -> Unit,
     onCautions: () -> Unit = { },
     onBack: () -> Unit,
@@ -67,13 +72,12 @@ fun SetupScreen(
     Ground()
     val rest = PageHead(setup.title, notice, layout, layout.setUp)
     if (open == null) {
-        Field("peg", setup.pegLabel, setup.peg, layout, part(rest, 0), onChoose)
-        Field("water", setup.waterLabel, setup.water, layout, part(rest, 1), onChoose)
+        setup.fields.forEachIndexed { i, line -> Field(line, layout, part(rest, i), onAct) }
     }
-    val taken = if (open == null) part(rest, 2).top - rest.top else 0.0
+    val taken = if (open == null) part(rest, setup.fields.size).top - rest.top else 0.0
     val place = Rect(rest.left, rest.top + taken, rest.width, rest.height - taken)
     val cautions = with(setup.cautions) { Cell(KeyFace(label, sub, "$label: $sub"), "open-${Showing.CAUTIONS}", onCautions) }
-    RowsAnd(listOf(cautions), setup.rows, open, { open = it }, place, layout, words, onChoose)
+    RowsAnd(listOf(cautions), setup.rows.map { it.shown(onAct) }, open, { open = it }, place, layout, words, onAct)
     val face = with(setup.start) { KeyFace(label, sub.takeIf { layout.showSubs }, spoken, solid = true) }
     PadKey(face, tag(Key.START), layout.text.primary.toFloat(), layout.text.sub.toFloat(), Modifier.at(layout.start), onTap = onStart)
     Back(layout, words) { if (open == null) onBack() else open = null }
@@ -86,10 +90,10 @@ fun TackleScreen(
     layout: BankLayout,
     words: PadWords,
     notice: String,
-    onChoose: (String, String) -> Unit,
+    onAct: (Action) -> Unit,
     onBack: () -> Unit,
 ) {
-    RowsScreen(tackle.title, tackle.rows, layout, words, notice, onChoose, tackle.caution, onBack)
+    RowsScreen(tackle.title, tackle.rows, layout, words, notice, onAct, tackle.caution, onBack = onBack)
 }
 
 /** A screen of choices and nothing else. */
@@ -100,8 +104,10 @@ fun RowsScreen(
     layout: BankLayout,
     words: PadWords,
     notice: String,
-    onChoose: (String, String) -> Unit,
+    onAct: (Action) -> Unit,
     caution: String = "",
+    own: List<ShellRow> = emptyList(),
+    onOwn: (String, String) -> Unit = { _, _ -> },
     onBack: () -> Unit,
 ) {
     var open by rememberSaveable { mutableStateOf<String?>(null) }
@@ -112,7 +118,8 @@ fun RowsScreen(
     val em = layout.text.body.toFloat() * 0.85f
     val high = if (said) cautionHeight(caution, em, rest.width).coerceAtMost(rest.height * 0.3) else 0.0
     if (said) Caution(caution, em, rest.copy(height = high))
-    Rows(rows, open, { open = it }, rest.copy(top = rest.top + high, height = rest.height - high), layout, words, onChoose)
+    val shown = rows.map { it.shown(onAct) } + own.map { it.shown(onOwn) }
+    RowsAnd(emptyList(), shown, open, { open = it }, rest.copy(top = rest.top + high, height = rest.height - high), layout, words, onAct)
     Back(layout, words) { if (open == null) onBack() else open = null }
 }
 
@@ -184,19 +191,33 @@ internal fun PageHead(title: String, notice: String, layout: BankLayout, page: P
 @Composable
 internal fun Rows(
     rows: List<ChoiceRow>, open: String?, onOpen: (String?) -> Unit, place: Rect, layout: BankLayout, words: PadWords,
-    onChoose: (String, String) -> Unit,
-) = RowsAnd(emptyList(), rows, open, onOpen, place, layout, words, onChoose)
+    onAct: (Action) -> Unit,
+) = RowsAnd(emptyList(), rows.map { it.shown(onAct) }, open, onOpen, place, layout, words, onAct)
+
+/** A row as it is drawn: one of the core's, or one of this shell. */
+private class ShownRow(
+    val tag: String, val label: String, val value: String, val source: String, val typing: TypedField?, val choices: List<Cell>,
+)
+
+private fun choice(row: String, label: String, tag: String, of: String, chosen: Boolean, onTap: () -> Unit) =
+    Cell(KeyFace(of, null, "$label: $of", solid = chosen), "choice-$row-$tag", onTap)
+
+private fun ChoiceRow.shown(onAct: (Action) -> Unit) =
+    ShownRow(tag, label, value, source, typing, choices.map { choice(tag, label, it.tag, it.label, it.chosen) { onAct(it.action) } })
+
+private fun ShellRow.shown(onChoose: (String, String) -> Unit) =
+    ShownRow(tag, label, value, source, null, choices.map { choice(tag, label, it.tag, it.label, it.chosen) { onChoose(tag, it.tag) } })
 
 /** The same with keys of another kind after the fields. */
 @Composable
 private fun RowsAnd(
-    more: List<Cell>, rows: List<ChoiceRow>, open: String?, onOpen: (String?) -> Unit, place: Rect, layout: BankLayout, words: PadWords,
-    onChoose: (String, String) -> Unit,
+    more: List<Cell>, rows: List<ShownRow>, open: String?, onOpen: (String?) -> Unit, place: Rect, layout: BankLayout, words: PadWords,
+    onAct: (Action) -> Unit,
 ) {
-    val row = rows.find { it.field == open }
+    val row = rows.find { it.tag == open }
     if (row == null) {
         val fields = rows.map { field ->
-            Cell(KeyFace(field.label, field.value, "${field.label}: ${field.value}"), "row-${field.field}") { onOpen(field.field) }
+            Cell(KeyFace(field.label, field.value, "${field.label}: ${field.value}"), "row-${field.tag}") { onOpen(field.tag) }
         }
         KeyGrid(fields + more, place, layout, words)
         return
@@ -206,11 +227,10 @@ private fun RowsAnd(
     val body = layout.text.body.toFloat()
     FitText("${row.label}: ${row.value}", body, ink.ink, Modifier.at(place.copy(height = line)), FontWeight.Bold)
     FitText(row.source, body * 0.9f, ink.soft, Modifier.at(place.copy(top = place.top + line, height = line)))
-    val choices = row.choices.map { choice ->
-        val face = KeyFace(choice.label, null, "${row.label}: ${choice.label}", solid = choice.chosen)
-        Cell(face, "choice-${row.field}-${choice.value}") { onChoose(row.field, choice.value) }
-    }
-    KeyGrid(choices, place.copy(top = place.top + 2 * line, height = place.height - 2 * line), layout, words)
+    val typed = if (row.typing == null) 0.0 else 11.0 * LocalPxPerMm.current
+    val below = place.copy(top = place.top + 2 * line, height = place.height - 2 * line)
+    row.typing?.let { TypedLine(row.tag, it, layout, below.copy(height = typed), onAct) }
+    KeyGrid(row.choices, below.copy(top = below.top + typed, height = below.height - typed), layout, words)
 }
 
 /** Height that so many keys take in a grid, with the gap above them. */
@@ -253,9 +273,16 @@ internal fun part(place: Rect, i: Int): Rect {
     return place.copy(top = place.top + i * height, height = height)
 }
 
+/** A line that is typed into what the core said, and handed over when it has changed. */
+@Composable
+internal fun Field(line: TypedField, layout: BankLayout, place: Rect, onAct: (Action) -> Unit) =
+    Field(line.tag, line.label, line.value, layout, place, line.keyboard) { onAct(Action.Typed(line.into, it)) }
+
 /** A line that is typed, and handed over when it has changed. */
 @Composable
-internal fun Field(field: String, label: String, value: String, layout: BankLayout, place: Rect, onChoose: (String, String) -> Unit) {
+internal fun Field(
+    tag: String, label: String, value: String, layout: BankLayout, place: Rect, keyboard: Keyboard = Keyboard.NAME, onTyped: (String) -> Unit,
+) {
     val ink = LocalInk.current
     var typed by rememberSaveable { mutableStateOf(value) }
     var typing by remember { mutableStateOf(false) }
@@ -266,18 +293,27 @@ internal fun Field(field: String, label: String, value: String, layout: BankLayo
     Row(Modifier.at(place), verticalAlignment = Alignment.CenterVertically) {
         FitText(label, em, ink.ink, Modifier.width(mm(14f)).height(mm(6f)))
         BasicTextField(
-            typed, { typed = it; onChoose(field, it) },
-            Modifier.weight(1f).padding(vertical = mm(2f)).testTag("field-$field").onFocusChanged { typing = it.isFocused }
+            typed, { typed = it; onTyped(it) },
+            Modifier.weight(1f).padding(vertical = mm(2f)).testTag("field-$tag").onFocusChanged { typing = it.isFocused }
                 .semantics { contentDescription = label }
                 .drawBehind { drawLine(ink.ink, Offset(0f, size.height), Offset(size.width, size.height), 3f) },
-            textStyle = style, singleLine = true, cursorBrush = SolidColor(ink.accent),
+            textStyle = style, singleLine = true, cursorBrush = SolidColor(ink.accent), keyboardOptions = options(keyboard),
         )
     }
 }
 
+/** A name begins large, a sentence too; figures and degrees have nothing to be made large. */
+private fun options(keyboard: Keyboard) = KeyboardOptions(
+    capitalization = when (keyboard) {
+        Keyboard.NAME -> KeyboardCapitalization.Words
+        Keyboard.TEXT -> KeyboardCapitalization.Sentences
+        Keyboard.FIGURE, Keyboard.DEGREES -> KeyboardCapitalization.None
+    },
+)
+
 /** A text that is typed and handed over by its key; with cold hands nobody has to. */
 @Composable
-internal fun TypedLine(leaf: String, typing: LeafTyping, layout: BankLayout, place: Rect, onKey: (LeafKey) -> Unit) {
+internal fun TypedLine(leaf: String, typing: TypedField, layout: BankLayout, place: Rect, onAct: (Action) -> Unit) {
     val ink = LocalInk.current
     val mm = LocalPxPerMm.current
     var text by rememberSaveable(leaf) { mutableStateOf("") }
@@ -287,9 +323,9 @@ internal fun TypedLine(leaf: String, typing: LeafTyping, layout: BankLayout, pla
     Box(Modifier.at(place.copy(width = place.width - width - 2.0 * mm)), contentAlignment = Alignment.CenterStart) {
         BasicTextField(
             text, { text = it },
-            Modifier.fillMaxWidth().testTag("typed-${typing.field}").semantics { contentDescription = typing.label }
+            Modifier.fillMaxWidth().testTag("typed-${typing.tag}").semantics { contentDescription = typing.label }
                 .drawBehind { drawLine(ink.ink, Offset(0f, size.height), Offset(size.width, size.height), 3f) },
-            textStyle = style, singleLine = true, cursorBrush = SolidColor(ink.accent),
+            textStyle = style, singleLine = true, cursorBrush = SolidColor(ink.accent), keyboardOptions = options(typing.keyboard),
             decorationBox = { inner ->
                 if (text.isEmpty()) FitText(typing.label, em, ink.soft, Modifier.fillMaxWidth().height(mm(6f)))
                 inner()
@@ -297,8 +333,8 @@ internal fun TypedLine(leaf: String, typing: LeafTyping, layout: BankLayout, pla
         )
     }
     val key = place.copy(left = place.left + place.width - width, width = width, height = place.height - 1.0 * mm)
-    PadKey(KeyFace(typing.send, null, "${typing.send}: ${typing.label}", enabled = text.isNotBlank()), "send-${typing.field}", em, em, Modifier.at(key)) {
-        onKey(LeafKey(typing.field, text, typing.send, "", false, true))
+    PadKey(KeyFace(typing.send, null, "${typing.send}: ${typing.label}", enabled = text.isNotBlank()), "send-${typing.tag}", em, em, Modifier.at(key)) {
+        onAct(Action.Typed(typing.into, text))
         text = ""
     }
 }

@@ -6,11 +6,11 @@ import androidx.compose.runtime.mutableStateOf
 import androidx.compose.runtime.saveable.rememberSaveable
 import androidx.compose.runtime.setValue
 import androidx.compose.ui.Modifier
-import app.restwater.core.Action
-import app.restwater.core.BankLayout
-import app.restwater.core.FilesView
-import app.restwater.core.PadWords
-import app.restwater.core.Rect
+import app.restwater.core.layout.BankLayout
+import app.restwater.core.layout.PadWords
+import app.restwater.core.layout.Rect
+import app.restwater.core.screen.Action
+import app.restwater.core.screen.FilesView
 
 /** Files out and in, imports that can be taken back, backups. */
 @Composable
@@ -33,14 +33,12 @@ fun FilesScreen(
         FilesPage.SEND, FilesPage.INCOMING -> files.title
     }
     val rest = PageHead(title, desk.progress?.let { "… $it" } ?: notice, layout)
-    val choose = { field: String, value: String -> onAct(Action.ChooseFiles(field, value)) }
     when (desk.page) {
-        FilesPage.SEND -> if (open == null) SendPage(files, desk, rest, layout, words) { open = it } else Rows(files.rows, open, { open = it }, rest, layout, words, choose)
+        FilesPage.SEND -> if (open == null) SendPage(files, desk, rest, layout, words) { open = it } else Rows(files.rows, open, { open = it }, rest, layout, words, onAct)
         FilesPage.INCOMING -> IncomingPage(files, desk, rest, layout, words)
         FilesPage.IMPORTS -> {
             val lines = files.imports.map { line ->
-                val act = if (line.undone) Action.RedoImport(line.id) else Action.UndoImport(line.id)
-                ListLine(line.says, "", line.key, "import-${line.id}") { onAct(act) }
+                ListLine(line.says, "", line.key, "import-${line.id}") { onAct(line.action) }
             }
             ListPage(lines, emptyList(), files.none, rest, layout, words, leftHanded)
         }
@@ -67,7 +65,7 @@ fun FilesScreen(
 @Composable
 private fun SendPage(files: FilesView, desk: FilesDesk, place: Rect, layout: BankLayout, words: PadWords, onOpen: (String) -> Unit) {
     val rows = files.rows.map { row ->
-        Cell(KeyFace(row.label, row.value, "${row.label}: ${row.value}"), "row-${row.field}") { onOpen(row.field) }
+        Cell(KeyFace(row.label, row.value, "${row.label}: ${row.value}"), "row-${row.tag}") { onOpen(row.tag) }
     }
     val keys = listOf(
         Cell(KeyFace(files.importsKey, null, files.importsKey), "imports") { desk.page = FilesPage.IMPORTS },
@@ -94,7 +92,7 @@ private fun IncomingPage(files: FilesView, desk: FilesDesk, place: Rect, layout:
     Sentences(listOf(incoming.title) + incoming.lines, place.copy(height = place.height - keys - asks - line / 3), layout, "incoming")
     if (asks > 0) {
         val at = place.copy(top = place.top + place.height - keys - asks, height = line)
-        Field("source", files.sourceLabel, desk.source, layout, at) { _, typed -> desk.source = typed }
+        Field("source", files.sourceLabel, desk.source, layout, at) { desk.source = it }
     }
     KeyGrid(cells, place.copy(top = place.top + place.height - keys, height = keys), layout, words)
 }

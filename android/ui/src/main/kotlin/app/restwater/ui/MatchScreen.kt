@@ -14,17 +14,18 @@ import androidx.compose.ui.semantics.contentDescription
 import androidx.compose.ui.semantics.liveRegion
 import androidx.compose.ui.semantics.semantics
 import androidx.compose.ui.text.font.FontWeight
-import app.restwater.core.BankLayout
-import app.restwater.core.FishPage
-import app.restwater.core.MatchKey
-import app.restwater.core.MatchLayout
-import app.restwater.core.MatchLine
-import app.restwater.core.MatchTap
-import app.restwater.core.MatchView
-import app.restwater.core.PadWords
-import app.restwater.core.PageKey
-import app.restwater.core.Rect
-import app.restwater.core.WeighInPage
+import app.restwater.core.layout.BankLayout
+import app.restwater.core.layout.MatchLayout
+import app.restwater.core.layout.PadWords
+import app.restwater.core.layout.Rect
+import app.restwater.core.screen.Action
+import app.restwater.core.screen.FishPage
+import app.restwater.core.screen.MatchKey
+import app.restwater.core.screen.MatchLine
+import app.restwater.core.screen.MatchTap
+import app.restwater.core.screen.MatchView
+import app.restwater.core.screen.PageKey
+import app.restwater.core.screen.WeighInPage
 
 /** The pages of the Match screen. */
 enum class MatchPage { NOW, COMING, FISH, WEIGHT, WEIGH_IN, RULES }
@@ -46,7 +47,7 @@ fun MatchScreen(
     layout: BankLayout,
     words: PadWords,
     notice: String,
-    onTap: (MatchTap) -> Unit,
+    onAct: (Action) -> Unit,
     first: MatchPage = view.firstPage(),
     onBack: () -> Unit,
 ) {
@@ -54,14 +55,12 @@ fun MatchScreen(
     var turned by rememberSaveable { mutableStateOf<MatchPage?>(null) }
     val page = turned ?: first
     var open by rememberSaveable { mutableStateOf<String?>(null) }
-    val act = { tap: MatchTap -> turned = page; onTap(tap) }
-    val sheet = Sheet(view, keys, layout, words, notice, act) { turned = it }
+    val act = { action: Action -> turned = page; onAct(action) }
+    val sheet = Sheet(view, keys, layout, words, notice, { act(Action.Match(it)) }) { turned = it }
     Ground()
     val (fish, weighIn) = view.fish to view.weighIn
     when {
-        page == MatchPage.RULES -> Rows(view.rows, open, { open = it }, PageHead(view.toRules.label, notice, layout), layout, words) { field, value ->
-            act(MatchTap.Choose(field, value))
-        }
+        page == MatchPage.RULES -> Rows(view.rows, open, { open = it }, PageHead(view.toRules.label, notice, layout), layout, words, act)
         page == MatchPage.COMING -> Coming(sheet)
         page == MatchPage.FISH && fish != null -> Fish(sheet, fish)
         page == MatchPage.WEIGHT && fish != null -> Weight(sheet, fish)

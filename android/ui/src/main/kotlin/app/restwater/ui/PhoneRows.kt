@@ -1,17 +1,21 @@
 package app.restwater.ui
 
-import app.restwater.core.ChoiceRow
+/** A choice in a row of this shell. */
+data class ShellChoice(val tag: String, val label: String, val chosen: Boolean)
 
-/** Rows of the Phone screen that belong to one shell: what its system allows, and keys of its own. */
+/** A row of the Phone screen that belongs to this shell, and not to the core: what the system allows, keys of the device. */
+data class ShellRow(val tag: String, val label: String, val value: String, val choices: List<ShellChoice>, val source: String)
+
+/** Rows of the Phone screen that belong to the shell: what only its system knows. */
 interface PhoneRows {
-    fun rows(): List<ChoiceRow>
+    fun rows(): List<ShellRow>
 
     /** A choice of one of them. */
-    fun choose(field: String, value: String)
+    fun choose(row: String, choice: String)
 }
 
 /** A shell without rows of its own. */
 object NoPhoneRows : PhoneRows {
-    override fun rows(): List<ChoiceRow> = emptyList()
-    override fun choose(field: String, value: String) = Unit
+    override fun rows(): List<ShellRow> = emptyList()
+    override fun choose(row: String, choice: String) = Unit
 }

@@ -4,35 +4,39 @@ import androidx.compose.runtime.getValue
 import androidx.compose.runtime.mutableStateMapOf
 import androidx.compose.runtime.mutableStateOf
 import androidx.compose.runtime.setValue
-import app.restwater.core.Action
-import app.restwater.core.BankView
-import app.restwater.core.ChangesView
-import app.restwater.core.ChoiceRow
-import app.restwater.core.DoorsView
-import app.restwater.core.FanGlass
-import app.restwater.core.FilesView
-import app.restwater.core.Hand
-import app.restwater.core.Key
-import app.restwater.core.LeavesView
-import app.restwater.core.MatchView
-import app.restwater.core.MendView
-import app.restwater.core.Moment
-import app.restwater.core.PhoneView
 import app.restwater.core.Restwater
 import app.restwater.core.RestwaterException
-import app.restwater.core.Settings
-import app.restwater.core.SetupView
-import app.restwater.core.SwimScene
-import app.restwater.core.SwimView
-import app.restwater.core.TackleView
-import app.restwater.core.WaitsView
+import app.restwater.core.app.FanGlass
 import app.restwater.core.keyAction
+import app.restwater.core.log.Moment
 import app.restwater.core.positionWords
+import app.restwater.core.screen.Action
+import app.restwater.core.screen.BankView
+import app.restwater.core.screen.ChangesView
+import app.restwater.core.screen.ChoiceRow
+import app.restwater.core.screen.DoorsView
+import app.restwater.core.screen.FilesView
+import app.restwater.core.screen.Hand
+import app.restwater.core.screen.Key
+import app.restwater.core.screen.KeyTap
+import app.restwater.core.screen.KeyView
+import app.restwater.core.screen.LeavesView
+import app.restwater.core.screen.MatchView
+import app.restwater.core.screen.MendView
+import app.restwater.core.screen.PhoneView
 import app.restwater.core.screen.Scheme
 import app.restwater.core.screen.Screen
+import app.restwater.core.screen.Settings
+import app.restwater.core.screen.SetupView
 import app.restwater.core.screen.SwimKey
+import app.restwater.core.screen.SwimKeyView
+import app.restwater.core.screen.SwimView
+import app.restwater.core.screen.TackleView
+import app.restwater.core.screen.TypedInto
+import app.restwater.core.screen.WaitsView
 import app.restwater.core.screen.Which
 import app.restwater.core.swim.Step
+import app.restwater.core.swim.SwimScene
 import java.util.Locale
 import kotlinx.coroutines.CoroutineDispatcher
 import kotlinx.coroutines.CoroutineScope
@@ -67,9 +71,6 @@ enum class Showing(
     companion object {
         /** What shows a screen of the core; the Bank where this shell has none for it. */
         fun of(which: Which): Showing = entries.firstOrNull { it.which == which } ?: BANK
-
-        /** A screen by the name that keys of the core give it. */
-        fun named(name: String): Showing? = entries.firstOrNull { it.name.equals(name, ignoreCase = true) }
     }
 }
 
@@ -122,7 +123,7 @@ class RestwaterState(
     val phone get() = (said[Which.PHONE] as? Screen.Phone)?.v1
 
     /** Rows of the Phone screen that belong to this shell. */
-    var ownRows by mutableStateOf(emptyList<ChoiceRow>())
+    var ownRows by mutableStateOf(emptyList<ShellRow>())
         private set
 
     /** The screens that can be opened now. */
@@ -193,22 +194,16 @@ class RestwaterState(
     }
 
     /** A key of the Swim screen. */
-    fun swimKey(key: SwimKey) {
-        val back = swim?.stepsBack ?: 0u
-        when (key) {
-            SwimKey.STEP_LEFT -> act(Action.StepAim(Step.LEFT))
-            SwimKey.STEP_RIGHT -> act(Action.StepAim(Step.RIGHT))
-            SwimKey.STEP_IN -> act(Action.StepAim(Step.IN))
-            SwimKey.STEP_OUT -> act(Action.StepAim(Step.OUT))
-            SwimKey.KEEP -> act(Action.KeepBack)
-            SwimKey.RELEASE -> act(Action.Release)
-            SwimKey.CAST_HERE -> act(Action.CastHere) { open(Showing.BANK) }
-            SwimKey.EARLIER -> act(Action.Replay(back + 1u))
-            SwimKey.LATER -> act(Action.Replay(back - 1u))
-            SwimKey.NOW -> act(Action.Replay(0u))
-            SwimKey.MARK_HERE -> act(Action.MarkHere(""))
-            SwimKey.PLACE_PEG -> act(Action.PlacePegAsTyped)
-            SwimKey.USE_PHONE -> usePhone()
+    fun swimKey(key: SwimKeyView) = follow(key.tap) { if (key.key == SwimKey.CAST_HERE) open(Showing.BANK) }
+
+    /** What a key asks; [after] runs when an action of it was taken. */
+    private fun follow(tap: KeyTap, after: () -> Unit = {}) {
+        when (tap) {
+            is KeyTap.Send -> act(tap.action, after)
+            is KeyTap.Open -> open(Showing.of(tap.which))
+            KeyTap.AskReceiver -> usePhone()
+            // Only a screen of leaves has leaves to turn to.
+            is KeyTap.Leaf -> Unit
         }
     }
 
@@ -221,8 +216,8 @@ class RestwaterState(
             try {
                 val at = receiver.position()
                 fun written(degrees: Double) = String.format(Locale.ROOT, "%.7f", degrees)
-                act(Action.ChooseSwim("lat", written(at.latDeg))) {
-                    act(Action.ChooseSwim("lon", written(at.lonDeg))) { notice = positionWords(at.accuracyM) }
+                act(Action.Typed(TypedInto.PegLatitude, written(at.latDeg))) {
+                    act(Action.Typed(TypedInto.PegLongitude, written(at.lonDeg))) { notice = positionWords(at.accuracyM) }
                 }
             } catch (trouble: ReceiverTrouble) {
                 notice = trouble.message.orEmpty()
@@ -231,13 +226,9 @@ class RestwaterState(
     }
 
     /** A key of the Bank screen. */
-    fun tap(key: Key) {
+    fun tap(key: KeyView) {
         page = 0
-        when (key) {
-            Key.START -> open(Showing.SETUP)
-            Key.TACKLE -> open(Showing.TACKLE)
-            else -> keyAction(key, bank?.rods?.find { it.chosen }?.rod ?: 1u)?.let { act(it) }
-        }
+        follow(key.tap)
     }
 
     /** Taps whose answer is not on the screen yet. */
@@ -269,10 +260,9 @@ class RestwaterState(
         page += 1
     }
 
-    /** A choice on the Phone screen: the core's, or one that belongs to this shell. */
-    fun choosePhone(field: String, value: String) {
-        if (ownRows.none { it.field == field }) return act(Action.ChoosePhone(field, value))
-        own.choose(field, value)
+    /** A choice in a row of this shell. */
+    fun chooseOwn(row: String, choice: String) {
+        own.choose(row, choice)
         scope.launch { refresh() }
     }
 
@@ -346,7 +336,7 @@ class RestwaterState(
     }
 
     /** Begins a session as the set-up screen stands. */
-    fun start() = act(Action.StartSession(null)) { showing = Showing.BANK }
+    fun begin(start: KeyView) = follow(start.tap) { showing = Showing.BANK }
 
     /** Day to night and back. */
     fun changeScheme() =
