@@ -6,6 +6,7 @@ import android.content.BroadcastReceiver
 import android.content.Context
 import android.content.Intent
 import android.os.Build
+import app.restwater.core.keyAction
 import app.restwater.core.screen.Key
 import app.restwater.core.screen.WatchAlarm
 import app.restwater.core.screen.WatchKey
@@ -87,11 +88,12 @@ internal class Alarms(private val context: Context, private val ringing: Ringing
 
         /** The alarm that an intent of [intent] carries. */
         fun read(intent: Intent): WatchAlarm? {
+            val rod = intent.getIntExtra(ROD, NO_ROD).takeIf { it != NO_ROD }?.toUByte()
             val names = intent.getStringArrayExtra(KEYS).orEmpty()
             val keys = names.zip(intent.getStringArrayExtra(LABELS).orEmpty()).mapNotNull { (name, label) ->
-                Key.entries.find { it.name == name }?.let { WatchKey(it, label) }
+                val key = Key.entries.find { it.name == name } ?: return@mapNotNull null
+                rod?.let { keyAction(key, it) }?.let { WatchKey(key, label, it) }
             }
-            val rod = intent.getIntExtra(ROD, NO_ROD).takeIf { it != NO_ROD }?.toUByte()
             val title = intent.getStringExtra(TITLE) ?: return null
             return WatchAlarm(intent.action ?: return null, intent.getLongExtra(AT, 0), title, intent.getStringExtra(TEXT).orEmpty(), rod, keys)
         }

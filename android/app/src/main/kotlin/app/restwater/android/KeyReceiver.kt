@@ -7,8 +7,8 @@ import android.content.Intent
 import app.restwater.core.Restwater
 import app.restwater.core.RestwaterException
 import app.restwater.core.app.ErrorKind
-import app.restwater.core.keyAction
 import app.restwater.core.log.Moment
+import app.restwater.core.screen.Action
 import app.restwater.core.screen.Key
 import app.restwater.core.screen.WatchView
 
@@ -27,7 +27,7 @@ class KeyReceiver : BroadcastReceiver() {
     /** Only a key that the core has out there for that rod at that moment is logged from there. */
     private fun tap(core: Restwater, key: Key, rod: UByte, at: Moment, failed: (RestwaterException.Failed) -> Unit): WatchView {
         val watch = core.watch(at)
-        val action = keyAction(key, rod)?.takeIf { watch.has(key, rod) } ?: return watch
+        val action = watch.action(key, rod) ?: return watch
         try {
             core.act(action, at)
         } catch (refused: RestwaterException.Failed) {
@@ -37,8 +37,10 @@ class KeyReceiver : BroadcastReceiver() {
         return core.watch(at)
     }
 
-    private fun WatchView.has(key: Key, rod: UByte) =
-        rod == this.rod && keys.any { it.key == key } || due.any { alarm -> alarm.rod == rod && alarm.keys.any { it.key == key } }
+    private fun WatchView.action(key: Key, rod: UByte): Action? {
+        val shown = keys.takeIf { rod == this.rod }.orEmpty() + due.filter { it.rod == rod }.flatMap { it.keys }
+        return shown.find { it.key == key }?.action
+    }
 
     internal companion object {
         const val KEY = "key"

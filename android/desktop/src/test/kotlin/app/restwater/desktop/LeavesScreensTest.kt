@@ -145,7 +145,7 @@ class LeavesScreensTest {
             wait(seconds = 1)
         }
         tapOn("back")
-        assertEquals("14", state.setup?.peg)
+        assertEquals("14", state.setup?.fields?.first { it.tag == "peg" }?.value)
         tap(Key.START)
         wait(seconds = 2)
         tap(Key.TACKLE)
@@ -185,7 +185,7 @@ class LeavesScreensTest {
         open(Showing.BOOK)
         val sessions = state.book.leaf("sessions")
         assertEquals(2, sessions.list.size)
-        tapOn("key-open-${sessions.list.last().value}")
+        tapOn("key-${sessions.list.last().tag}")
         wait(seconds = 1)
         tapOn("key-leaf-session")
         node("says").assertContentDescriptionContains("2 bites in 2 casts", substring = true)

@@ -223,7 +223,7 @@ class SwimScreenTest {
             tapOn("pick-ray-1")
             wait(seconds = 1)
             keysAreAsLargeAsTheLayoutSays(SwimPad.CELLS)
-            tapOn("pick-cell-${swim.picks[1].value}")
+            tapOn("pick-${swim.picks[1].tag}")
             wait(seconds = 1)
             keysAreAsLargeAsTheLayoutSays(SwimPad.STEPS)
         }
@@ -316,7 +316,7 @@ class SwimScreenTest {
         wait(seconds = 1)
         assertEquals(SwimPad.CELLS, swim.pad)
         assertTrue(swim.headline.endsWith("which band?"), swim.headline)
-        tapOn("pick-cell-${swim.picks[band].value}")
+        tapOn("pick-${swim.picks[band].tag}")
         wait(seconds = 1)
     }
 

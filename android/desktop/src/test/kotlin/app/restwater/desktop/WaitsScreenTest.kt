@@ -90,7 +90,7 @@ class WaitsScreenTest {
         val before = checkNotNull(waits.forecast)
         tapOn("row-left")
         val other = before.left.choices.first { !it.chosen }
-        tapOn("choice-left-${other.value}")
+        tapOn("choice-left-${other.tag}")
         wait(seconds = 1)
         tapOn("back")
         val after = checkNotNull(waits.forecast)

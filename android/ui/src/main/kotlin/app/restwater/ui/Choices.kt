@@ -36,7 +36,6 @@ import androidx.compose.ui.text.TextStyle
 import androidx.compose.ui.text.font.FontWeight
 import androidx.compose.ui.text.input.KeyboardCapitalization
 import androidx.compose.ui.unit.Dp
-import app.restwater.core.LeafTyping
 import app.restwater.core.layout.BankLayout
 import app.restwater.core.layout.PadWords
 import app.restwater.core.layout.PagePlace
