@@ -1,5 +1,9 @@
 // AGP 9 compiles Kotlin itself; the Kotlin it uses is raised to ours by naming the plugin here.
 buildscript {
+    repositories {
+        google()
+        mavenCentral()
+    }
     dependencies { classpath(libs.kotlin.gradle) }
 }
 

@@ -1,5 +1,6 @@
-// The Gradle build for phones. Not run here: it needs the Android SDK, the NDK and a Gradle of 9.2.1 or newer
-// (android/README.md). The same Kotlin is compiled and tested by ./dev test kotlin and ./dev test android.
+// The Gradle build for phones. Not run here: it needs the Android SDK, the NDK and the Gradle of gradle/wrapper
+// (android/README.md). The same Kotlin is compiled and tested by ./dev test kotlin and ./dev test android, and packed by
+// ./dev apk.
 pluginManagement {
     repositories {
         google()

@@ -1,12 +1,12 @@
 #!/usr/bin/env bash
-# On a Mac, after ios/build.sh: runs the UI test of ios/AppUITests in a simulator. It taps START and CAST and reads the clock.
+# On a Mac, after ios/build.sh: runs the UI test of ios/App/UITests in a simulator. It taps START and CAST and reads the clock.
 # The simulator is the newest iPhone that this Xcode has; RESTWATER_SIMULATOR names another.
 set -euo pipefail
 # shellcheck source=.github/scripts/lib.sh
 . "$(dirname "$0")/lib.sh"
 about "$@"
 needs xcrun "this needs a Mac with Xcode 16 or newer"
-[ -d ios/build/Restwater.xcframework ] || ios/build.sh
+[ -d ios/RestwaterKit/build/restwaterFFI.xcframework ] || ios/build.sh
 phone=${RESTWATER_SIMULATOR:-$(xcrun simctl list devices available | sed -n 's/^ *\(iPhone [^(]*[^ (]\) (.*/\1/p' | tail -1)}
 [ -n "$phone" ] || { echo "ios-ui-test.sh: no iPhone simulator is installed" >&2 && exit 1; }
 echo "simulator: $phone"

@@ -6,7 +6,7 @@ plugins {
 
 android {
     namespace = "app.restwater.ui"
-    compileSdk = libs.versions.compileSdk.get().toInt()
+    compileSdk { version = release(libs.versions.compileSdk.get().toInt()) { minorApiLevel = 0 } }
     defaultConfig { minSdk = libs.versions.minSdk.get().toInt() }
     compileOptions {
         sourceCompatibility = JavaVersion.VERSION_17

@@ -3,9 +3,9 @@
 use crate::entropy::SystemEntropy;
 use crate::error::RestwaterError;
 use restwater_app::{Action, App, AppError, DayTap, ErrorKind, FanGlass, Screen, Settings, Update, Which};
+use restwater_layout::{BankLayout, Glass, MatchLayout, PadAsk, PadWords, SwimLayout, SwimPadAsk};
 use restwater_log::Moment;
 use restwater_screen::{DoorsView, Key, WatchView, Wording};
-use restwater_layout::{BankLayout, Glass, MatchLayout, PadAsk, PadWords, SwimLayout, SwimPadAsk};
 use restwater_swim::SwimScene;
 use std::path::Path;
 use std::sync::{Arc, Mutex, MutexGuard};
@@ -130,7 +130,7 @@ pub fn match_layout(glass: &Glass) -> Result<MatchLayout, RestwaterError> {
 #[uniffi::export]
 #[must_use]
 pub fn key_action(key: Key, rod: u8) -> Option<Action> {
-    Action::of_key(key, rod)
+    Action::of_key(key, rod).action().cloned()
 }
 
 /// Reads a day file: JSON lines of times and taps. An error names line and column.

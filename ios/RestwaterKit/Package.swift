@@ -1,14 +1,21 @@
 // swift-tools-version:6.0
 import PackageDescription
 
+// The C module of the Rust library. On Linux it links librestwater.so; in Xcode it comes with the static library in the
+// XCFramework that ios/build.sh makes, so that the app and this package's own tests link alike.
+#if os(Linux)
+let rust: Target = .systemLibrary(name: "restwaterFFI")
+#else
+let rust: Target = .binaryTarget(name: "restwaterFFI", path: "build/restwaterFFI.xcframework")
+#endif
+
 // RestwaterCore is what uniffi generates from the Rust surface, RestwaterKit the state that the screens stand on.
-// On Linux the C module links librestwater.so; on a device the XCFramework brings the symbols (ios/README.md).
 let package = Package(
     name: "RestwaterKit",
     platforms: [.iOS(.v17), .macOS(.v14)],
     products: [.library(name: "RestwaterKit", targets: ["RestwaterKit"])],
     targets: [
-        .systemLibrary(name: "restwaterFFI"),
+        rust,
         .target(
             name: "RestwaterCore", dependencies: ["restwaterFFI"],
             swiftSettings: [.swiftLanguageMode(.v5)]  // generated code is not clean under Swift 6's checks

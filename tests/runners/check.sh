@@ -1,14 +1,19 @@
 # shellcheck shell=bash
 # Checks of the tree that don't run the app. Each prints what it found and counts as one test.
 
-CHECKS=(format lints shell bindings phones shells swiftui network versions docs stores workflows runners)
+CHECKS=(format lints layers shell bindings phones shells swiftui xcode network versions docs stores workflows runners apk)
 ACTIONLINT=1.7.12
 # Crates that open a connection. None of them may be a dependency, direct or indirect.
 NETWORK_CRATES='reqwest|hyper|ureq|curl|curl-sys|isahc|attohttpc|surf|tonic|tungstenite|quinn|rustls|native-tls|openssl|openssl-sys|socket2|mio|async-std|smol|async-io|libp2p|trust-dns.*|hickory.*|sentry.*|opentelemetry.*'
 
 run_checks() {
   local name
-  [ $# -gt 0 ] || set -- "${CHECKS[@]}"
+  local ALL_CHECKS= # for check_apk
+  if [ $# = 0 ]; then
+    # shellcheck disable=SC2034 # read in apk_check.sh
+    ALL_CHECKS=yes
+    set -- "${CHECKS[@]}"
+  fi
   for name in "$@"; do
     declare -F "check_$name" >/dev/null || { echo "dev check: no '$name'; the checks are ${CHECKS[*]}" >&2 && return 2; }
     part "$name" check "check_$name"
@@ -21,6 +26,7 @@ count_check() { awk '{last=$0} END{print (last=="ok") ? "1 0" : "0 1"}'; }
 check_format() {
   rust rustfmt
   cargo fmt --all --check
+  swift_format
   echo ok
 }
 
@@ -90,6 +96,13 @@ check_for() {
   LIBSQLITE3_SYS_USE_PKG_CONFIG=1 cargo check --quiet --locked -p restwater-bindings --target "$@"
 }
 
+# Dependencies only point down, between the crates of the core and inside each.
+check_layers() {
+  rust
+  tool python3 python3
+  python3 tests/runners/layers.py
+}
+
 # No crate, class or permission that ships can reach a network.
 check_network() {
   rust
@@ -118,14 +131,12 @@ check_network() {
 
 # The phone build has the same library versions as the Robolectric run, and there is one Kotlin version everywhere.
 check_versions() {
-  local catalogue=android/gradle/libs.versions.toml said drift=0 module version
-  said=$(sed -n 's/^kotlin = "\(.*\)"/\1/p' $catalogue)
-  [ "$said" = "$KOTLIN" ] || { echo "Kotlin $said in the catalogue, $KOTLIN on Robolectric" && drift=1; }
-  grep -q "<kotlin>$said</kotlin>" "$DESKTOP/pom.xml" || { echo "$DESKTOP/pom.xml: another Kotlin than $said" && drift=1; }
+  local drift=0 module version
+  grep -q "<kotlin>$KOTLIN</kotlin>" "$DESKTOP/pom.xml" || { echo "$DESKTOP/pom.xml: another Kotlin than $KOTLIN" && drift=1; }
   while read -r module version; do
-    version=$(sed -n "s/^$version = \"\(.*\)\"/\1/p" $catalogue)
-    grep -qxF "$module:$version" tests/runners/android-libraries.txt tests/runners/android-versions.lock ||
-      { echo "$module:$version is in the catalogue, not in what ./dev test android resolves" && drift=1; }
-  done < <(sed -n 's/.*module = "\([^"]*\)", version.ref = "\([^"]*\)".*/\1 \2/p' $catalogue | grep -v kotlin-gradle-plugin)
+    version=$(catalogue "$version")
+    grep -qxF "$module:$version" tests/runners/android-libraries.txt tests/runners/android-test-libraries.txt tests/runners/android-versions.lock ||
+      { echo "$module:$version is in the catalogue, not in what ./dev apk and ./dev test android resolve" && drift=1; }
+  done < <(sed -n 's/.*module = "\([^"]*\)", version.ref = "\([^"]*\)".*/\1 \2/p' "$CATALOGUE" | grep -v kotlin-gradle-plugin)
   [ "$drift" = 0 ] && echo ok
 }

@@ -2,9 +2,8 @@
 
 use super::angler::Angler;
 use super::day::{Cast, EXTRA, TURN};
-use restwater_log::Moment;
 use restwater_screen::{BankInput, Reading, Wording, bank};
-use restwater_session::{Rhythm, Session, fold, written};
+use restwater_session::{Rhythm, Session, Stamp, fold, written};
 use restwater_waits::{Advice, EarlierDay, LIKE_DAY_WEIGHT, LeavePlan, Record, Settings, Wait};
 
 /// An angler who leaves every cast for as long as the Bank says, in the whole minutes that stand there.
@@ -21,20 +20,23 @@ type Marker = (usize, f64);
 /// The Bank of an open session with nothing out: what is on the screen when a cast is about to go out.
 struct Screen {
     session: Session,
-    now: Moment,
+    now: Stamp,
     words: Wording,
 }
 
 impl Screen {
     fn new() -> Self {
         let day = written::Written::new(1);
-        Self { session: fold(written::SESSION, &day.ops), now: written::second(60), words: Wording::new() }
+        let session = fold(written::SESSION, &day.ops);
+        let now = session.time_line.place(day.device, &written::second(60));
+        Self { session, now, words: Wording::new() }
     }
 
     /// The minutes that the Bank's headline ends with.
     fn minutes(&self, advice: Advice) -> Option<f64> {
         let rhythm = Rhythm { turn_round_min: TURN, bite_extra_min: EXTRA, turn_rounds: 3, bites: 3 };
-        let reading = Reading { advice, waited_min: None, waiting: None, rhythm };
+        let casts = advice.casts;
+        let reading = Reading { advice, waited_min: None, waiting: None, rhythm, casts };
         let shown = bank(&BankInput {
             session: Some(&self.session),
             chosen: 1,

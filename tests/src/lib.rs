@@ -7,9 +7,11 @@ pub mod bench_stats;
 pub mod crash;
 pub mod fuzz;
 pub mod invented;
+pub mod merge;
 pub mod phone;
 pub mod powercut;
 pub mod r_agreement;
 pub mod reference;
+pub mod second_methods;
 #[path = "../sim/mod.rs"]
 pub mod sim;

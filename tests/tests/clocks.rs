@@ -1,6 +1,7 @@
 //! Clock set back, time zone changed, phone rebooted: nothing is lost, waits are right or marked.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 
+use restwater_app::{Action, App, Entropy, Screen, Which};
 use restwater_log::{HybridClock, Moment, Op, Payload, SessionSetup};
 use restwater_session::{DoubtKind, Session, fold, waits_of};
 use restwater_store::Store;
@@ -46,7 +47,7 @@ fn one_wait(cast: Moment, bite: Moment) -> Session {
 }
 
 fn wait_min(session: &Session) -> f64 {
-    let waits = waits_of(session, 0.0);
+    let waits = waits_of(session);
     assert_eq!(waits.len(), 1);
     assert!(waits[0].is_bite());
     waits[0].minutes()
@@ -70,4 +71,60 @@ fn a_change_of_time_zone_leaves_the_wait_right() {
 fn a_reboot_measures_by_the_wall_clock() {
     let session = one_wait(at(60, 60, 0, "a"), at(60 + 720, 5, 0, "b"));
     assert_eq!(wait_min(&session), 12.0);
+}
+
+/// Counts up: ids differ, and the same taps give the same log.
+struct Counting(u64);
+
+impl Entropy for Counting {
+    fn fill(&mut self, bytes: &mut [u8]) {
+        self.0 += 1;
+        for (byte, n) in bytes.iter_mut().rev().zip(self.0.to_be_bytes().into_iter().rev()) {
+            *byte = n;
+        }
+    }
+}
+
+/// A day tapped by a process a tap, as a phone does that ends the app whenever it can. What the Bank and the Swim
+/// screen show then.
+fn shown_after(taps: &[(Moment, Action)], now: &Moment) -> (String, bool, String, String) {
+    let dir = tempfile::tempdir().unwrap();
+    for (n, (moment, action)) in (1..).zip(taps) {
+        let mut app = App::open(dir.path(), Box::new(Counting(n * 1_000)), moment).unwrap();
+        app.act(action, moment).unwrap();
+    }
+    let mut app = App::open(dir.path(), Box::new(Counting(1_000_000)), now).unwrap();
+    let Screen::Bank(bank) = app.screen(Which::Bank, now).unwrap() else { panic!("no Bank") };
+    let Screen::Swim(swim) = app.screen(Which::Swim, now).unwrap() else { panic!("no Swim") };
+    let rod = &bank.rods[0];
+    (rod.digits.clone(), rod.approximate, bank.header.length, swim.area)
+}
+
+/// A cast that is out since the first minute, looked at twelve minutes later by these clocks.
+fn cast_out_until(now: &Moment) -> (String, bool, String, String) {
+    let taps = [
+        (at(0, 0, 0, "a"), Action::StartSession { setup: None }),
+        (at(30, 30, 0, "a"), Action::CastHere),
+        (at(60, 60, 0, "a"), Action::Cast { rod: 1 }),
+    ];
+    shown_after(&taps, now)
+}
+
+#[test]
+fn the_screens_of_a_phone_that_is_ended_between_taps_show_true_minutes_whatever_its_clock_says() {
+    let true_day = cast_out_until(&at(780, 780, 0, "a"));
+    assert_eq!(
+        (true_day.0.as_str(), true_day.1, true_day.2.as_str()),
+        ("12:00", false, "13 min since the start")
+    );
+    let moved = [-7_200, 3_600, 31_536_000, -T0 / 1_000].map(|by_s| at(780 + by_s, 780, 0, "a"));
+    for now in moved {
+        let day = cast_out_until(&now);
+        assert_eq!((&day.0, &day.2, &day.3), (&true_day.0, &true_day.2, &true_day.3), "{now:?}");
+        assert!(day.1, "a clock that was moved is marked");
+    }
+    let zone = cast_out_until(&at(780, 780, 60, "a"));
+    assert_eq!(zone, true_day, "a change of zone moves no clock");
+    let rebooted = cast_out_until(&at(780, 20, 0, "b"));
+    assert_eq!((&rebooted.0, rebooted.1, &rebooted.3), (&true_day.0, true, &true_day.3));
 }

@@ -44,7 +44,7 @@ fn tap_and_kill(dir: &Path, seed: u64) -> Result<Acknowledged, Box<dyn Error>> {
 
 /// The digits of rod 1 five minutes after the running cast's splash, by the same boot or after a reboot.
 fn elapsed_ms(app: &mut App, since_ms: i64, rebooted: bool) -> Result<i64, Box<dyn Error>> {
-    let start = app.session().and_then(|s| s.running(1)).ok_or("nothing runs")?.start.clone();
+    let start = app.session().and_then(|s| s.running(1)).ok_or("nothing runs")?.start.shown.clone();
     assert_eq!(start.wall_ms, since_ms);
     let mut later = Moment {
         wall_ms: start.wall_ms + FIVE_MINUTES_MS,

@@ -7,6 +7,7 @@
 //! moments, clocks, order, every word and every figure of a screen.
 
 use restwater_app::{Action, App, Which, read_day};
+use restwater_screen::{FilesTap, FormChoice, Span};
 use restwater_tests::phone::Seeded;
 use std::error::Error;
 use std::fmt::Write as _;
@@ -52,8 +53,9 @@ fn entries_and_screens_of_the_day() -> Result<(), Box<dyn Error>> {
         }
     }
     let end = &day[day.len() - 1].at;
-    for (field, value) in [("form", "entries"), ("span", "all")] {
-        app.act(&Action::ChooseFiles { field: field.into(), value: value.into() }, end)?;
+    let choices = [FilesTap::Form { form: FormChoice::Entries }, FilesTap::Span { span: Span::Everything }];
+    for tap in choices {
+        app.act(&Action::Files { tap }, end)?;
     }
     let file = app.send(end, &mut |_| ControlFlow::Continue(()))?;
     insta::assert_snapshot!("screens", screens);

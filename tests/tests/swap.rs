@@ -5,11 +5,11 @@ use proptest::prelude::*;
 use restwater_exchange::{
     ExchangeError, Incoming, Place, Progress, Selection, export, import, redo_import, undo_import,
 };
-use restwater_log::merge::{Variants, merge};
 use restwater_log::{Op, canonical_bytes, effective, sorted};
 use restwater_session::fold;
 use restwater_store::Store;
 use restwater_tests::invented::{BEGIN_MS, Phone};
+use restwater_tests::merge::{Variants, merge};
 use std::collections::BTreeSet;
 use std::ops::ControlFlow;
 use tempfile::TempDir;

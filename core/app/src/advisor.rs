@@ -1,23 +1,26 @@
 //! What the record says of the running cast, kept between taps so that a second costs next to nothing.
 
+use super::earlier::{earlier, same_water};
+use super::journal::{Beside, Journal};
+use restwater_log::{CanonicalError, Op, RodNumber};
+use restwater_screen::Reading;
+use restwater_session::{
+    Rhythm, Session, Stamp, Summary, casts_that_tell, fold, habit_min, rhythm, running_wait_min, waits_of,
+};
+use restwater_store::{SessionRow, SnapshotRow, Store, StoreError};
 use restwater_waits::{Advice, EarlierDay, Record, Settings, Wait, WaitPosterior};
 use restwater_waits::{BITE_EXTRA_GUESS_MIN, LIKE_DAY_WEIGHT, OTHER_DAY_WEIGHT, TURN_ROUND_GUESS_MIN};
-use restwater_log::{CanonicalError, Moment, Op, RodNumber, is_kit};
-use restwater_screen::Reading;
-use restwater_session::{Rhythm, Session, Summary, fold, habit_min, rhythm, running_wait_min, waits_of};
-use restwater_store::{SessionRow, SnapshotRow, Store, StoreError};
 use uuid::Uuid;
 
-/// How many earlier sessions speak today.
-const EARLIER_SESSIONS: usize = 5;
 /// Changes when [`Summary`] does, so that older ones are made anew.
-pub(super) const SUMMARY_VERSION: u32 = 3;
+pub(super) const SUMMARY_VERSION: u32 = 4;
 
 /// The posterior of today's waits, with the sessions before it.
 pub(super) struct Advisor {
     /// The session that is today's, and so none of the earlier ones.
     today: Option<Uuid>,
-    earlier: Vec<Summary>,
+    /// The sessions before it; none where they could not be read.
+    earlier: Option<Vec<Summary>>,
     last: Option<Answer>,
 }
 
@@ -53,40 +56,38 @@ impl Answer {
 }
 
 impl Advisor {
-    /// Reads the summaries of the latest sessions other than `today` and the so many kits; those that are missing or out of date
-    /// are made from the log and kept.
-    pub(super) fn load(store: &mut Store, today: Option<Uuid>, kits: usize) -> Result<Self, StoreError> {
-        // Today's and the kits may be among the latest, and don't count.
-        let passed_over = 1 + kits;
-        let rows: Vec<SessionRow> = store
-            .latest_sessions(EARLIER_SESSIONS + passed_over)?
-            .into_iter()
-            .filter(|row| Some(row.id) != today && !is_kit(row.id))
-            .take(EARLIER_SESSIONS)
-            .collect();
-        let earlier = rows.iter().map(|row| summary(store, row)).collect::<Result<_, _>>()?;
-        Ok(Self { today, earlier, last: None })
+    /// Reads the summaries of the sessions before today's; those that are missing or out of date are made from the log and kept.
+    pub(super) fn load(journal: &Journal) -> Result<Self, StoreError> {
+        let today = journal.recent().current();
+        let earlier = earlier(journal, today.and_then(|loaded| loaded.place()))?;
+        Ok(Self { today: today.map(|loaded| loaded.session.id), earlier: Some(earlier), last: None })
     }
 
-    /// Whether that session is today's for it.
+    /// An advisor that knows no earlier session, for as long as they can't be read.
+    pub(super) fn of_today_alone(today: Option<Uuid>) -> Self {
+        Self { today, earlier: None, last: None }
+    }
+
+    /// Whether that session is today's for it, and it knows the ones before.
     pub(super) fn is_of(&self, today: Option<Uuid>) -> bool {
-        self.today == today
+        self.today == today && self.earlier.is_some()
     }
 
     /// The latest sessions before this one, newest first.
     pub(super) fn earlier(&self) -> &[Summary] {
-        &self.earlier
+        self.earlier.as_deref().unwrap_or_default()
     }
 
     /// What the record says of a rod now; none where the session has not begun or its figures can't be used.
-    pub(super) fn read(&mut self, session: &Session, rod: RodNumber, now: &Moment) -> Option<Reading> {
+    pub(super) fn read(&mut self, session: &Session, rod: RodNumber, now: &Stamp) -> Option<Reading> {
         session.started.as_ref()?;
         let rhythm = rhythm(session, TURN_ROUND_GUESS_MIN, BITE_EXTRA_GUESS_MIN);
         self.bring_up_to(session, rhythm)?;
         let answer = self.last.as_ref()?;
         let waited = session.running(rod).and_then(|cast| running_wait_min(session, cast, now));
         let waiting = waited.and_then(|minutes| answer.posterior.waiting_on(minutes).ok());
-        Some(Reading { advice: answer.advice, waited_min: waited, waiting, rhythm })
+        let casts = casts_that_tell(session);
+        Some(Reading { advice: answer.advice, waited_min: waited, waiting, rhythm, casts })
     }
 
     /// The posterior of today's waits and what it advises; none where its figures can't be used.
@@ -100,7 +101,7 @@ impl Advisor {
     }
 
     fn bring_up_to(&mut self, session: &Session, rhythm: Rhythm) -> Option<()> {
-        let waits = waits_of(session, rhythm.turn_round_min);
+        let waits = waits_of(session);
         let habit = habit_min(session);
         let water = &session.setup.water;
         let is_same = |last: &&mut Answer| last.session == session.id && last.water == *water;
@@ -108,7 +109,7 @@ impl Advisor {
             return last.go_on(waits, rhythm, habit);
         }
         let earlier: Vec<EarlierDay> = self
-            .earlier
+            .earlier()
             .iter()
             .map(|day| EarlierDay { waits: &day.waits, weight: weight(day, water.as_deref()) })
             .collect();
@@ -129,7 +130,7 @@ impl Advisor {
 
 /// The same water counts as a like day, any other less.
 pub(super) fn weight(day: &Summary, water: Option<&str>) -> f64 {
-    if water.is_some() && day.water.as_deref() == water { LIKE_DAY_WEIGHT } else { OTHER_DAY_WEIGHT }
+    if same_water(day.water.as_deref(), water) { LIKE_DAY_WEIGHT } else { OTHER_DAY_WEIGHT }
 }
 
 /// What a snapshot of this version holds: what looking the log over compares with.
@@ -137,26 +138,24 @@ pub(super) fn snapshot_body(id: Uuid, ops: &[Op], version: u32) -> Option<Vec<u8
     if version != SUMMARY_VERSION {
         return None;
     }
-    let session = fold(id, ops);
-    let turn = rhythm(&session, TURN_ROUND_GUESS_MIN, BITE_EXTRA_GUESS_MIN).turn_round_min;
-    serde_json::to_vec(&Summary::of(&session, turn)).ok()
+    serde_json::to_vec(&Summary::of(&fold(id, ops))).ok()
 }
 
-fn summary(store: &mut Store, row: &SessionRow) -> Result<Summary, StoreError> {
-    let kept = store.snapshot(row.id)?.filter(|kept| kept.version == SUMMARY_VERSION);
+/// The summary of a session: as it is kept, or made from the log and kept.
+pub(super) fn summary(journal: &Journal, row: &SessionRow) -> Result<Summary, StoreError> {
+    let kept = journal.store().snapshot(row.id)?.filter(|kept| kept.version == SUMMARY_VERSION);
     if let Some(summary) = kept.and_then(|kept| serde_json::from_slice(&kept.body).ok()) {
         return Ok(summary);
     }
-    let (summary, kept) = made_anew(store, row)?;
-    store.put_snapshots(&[kept])?;
+    let (summary, kept) = made_anew(journal.store(), row)?;
+    journal.beside(Beside::Summaries, journal.store().put_snapshots(&[kept]));
     Ok(summary)
 }
 
 /// A summary made from the log, with the snapshot to keep of it.
 pub(super) fn made_anew(store: &Store, row: &SessionRow) -> Result<(Summary, SnapshotRow), StoreError> {
     let session = fold(row.id, &store.ops_of(row.id)?);
-    let turn = rhythm(&session, TURN_ROUND_GUESS_MIN, BITE_EXTRA_GUESS_MIN).turn_round_min;
-    let summary = Summary::of(&session, turn);
+    let summary = Summary::of(&session);
     let body = serde_json::to_vec(&summary).map_err(|e| CanonicalError::Unwritable(e.to_string()))?;
     let kept = SnapshotRow { session: row.id, ops: row.ops, last: row.last, version: SUMMARY_VERSION, body };
     Ok((summary, kept))

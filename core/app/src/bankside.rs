@@ -1,30 +1,30 @@
 //! Conditions and cautions: what the Conditions and Cautions screens do.
 
-use restwater_session::Logged;
 use super::{App, AppError};
 use restwater_caution::shown::{Occasion, to_show};
 use restwater_log::{LeadMaterial, Moment, Payload};
 use restwater_screen as screen;
-use restwater_screen::{CautionsInput, LeavesView, choice_of, region_of, step_of};
+use restwater_screen::{CautionsInput, CautionsTap, ConditionsTap, LeavesView};
+use restwater_session::Logged;
 use restwater_session::{NotNow, Session};
-use restwater_sky::conditions::{Conditions, Step, next_step, with};
+use restwater_sky::conditions::{Answer, Conditions, Question, next_question, with};
 
 /// What was answered or passed over of this round of questions; not part of the log.
 #[derive(Debug, Clone, Default)]
 pub(super) struct Asking {
     /// Everything is asked again.
     again: bool,
-    done: Vec<Step>,
+    done: Vec<Question>,
 }
 
 impl Asking {
-    fn step(&self, now: &Conditions) -> Option<Step> {
+    fn question(&self, now: &Conditions) -> Option<Question> {
         if !self.again {
-            return next_step(now, &self.done);
+            return next_question(now, &self.done);
         }
         // Asked again, nothing is known but the wind that was just answered: a calm has no direction.
-        let wind = now.wind.filter(|_| self.done.contains(&Step::Wind));
-        next_step(&Conditions { wind, ..Conditions::default() }, &self.done)
+        let wind = now.wind.filter(|_| self.done.contains(&Question::Wind));
+        next_question(&Conditions { wind, ..Conditions::default() }, &self.done)
     }
 }
 
@@ -32,28 +32,21 @@ impl App {
     /// The Conditions screen.
     pub(super) fn conditions(&self) -> LeavesView {
         let session = self.session().filter(|s| s.is_open());
-        let step = session.and_then(|session| self.asking.step(&session.conditions_now()));
-        screen::conditions(&self.words, session, step)
+        let question = session.and_then(|session| self.asking.question(&session.conditions_now()));
+        screen::conditions(&self.words, session, question)
     }
 
     /// A key of the Conditions screen: each answer is logged at once.
-    pub(super) fn choose_conditions(
-        &mut self,
-        field: &str,
-        value: &str,
-        at: &Moment,
-    ) -> Result<String, AppError> {
-        let unknown = || AppError::unknown(field, value);
+    pub(super) fn conditions_tap(&mut self, tap: ConditionsTap, at: &Moment) -> Result<String, AppError> {
         let session = self.session().filter(|s| s.is_open()).ok_or(NotNow::NoSession)?;
         let (id, now) = (session.id, session.conditions_now());
-        match field {
-            "again" => self.asking = Asking { again: true, done: Vec::new() },
-            "skip" => self.asking.done.push(step_of(value).ok_or_else(unknown)?),
-            _ => {
-                let step = step_of(field).ok_or_else(unknown)?;
-                let next = with(now, choice_of(step, value).ok_or_else(unknown)?)?;
+        match tap {
+            ConditionsTap::Again => self.asking = Asking { again: true, done: Vec::new() },
+            ConditionsTap::Skip { question } => self.asking.done.push(question),
+            ConditionsTap::Answer { answer } => {
+                let next = with(now, answer)?;
                 self.write(id, Payload::ConditionsSet(next.logged()), None, at)?;
-                self.asking.done.push(step);
+                self.asking.done.push(answered(answer));
                 return Ok(self.say_what("notice-logged", "conditions_set"));
             }
         }
@@ -75,30 +68,22 @@ impl App {
     }
 
     /// A choice or a key of the Cautions screen.
-    pub(super) fn choose_cautions(
-        &mut self,
-        field: &str,
-        value: &str,
-        at: &Moment,
-    ) -> Result<String, AppError> {
-        let unknown = || AppError::unknown(field, value);
-        match field {
-            "region" => {
-                self.choose_region(region_of(value).ok_or_else(unknown)?)?;
-                Ok(String::new())
+    pub(super) fn cautions_tap(&mut self, tap: &CautionsTap, at: &Moment) -> Result<String, AppError> {
+        let open = self.cautions_to_show()?;
+        let seen: Vec<&'static str> = match tap {
+            CautionsTap::Region { region } => {
+                self.choose_region(*region)?;
+                return Ok(String::new());
             }
-            "seen" => {
-                let open = self.cautions_to_show()?;
-                let cautions: Vec<String> =
-                    open.into_iter().filter(|id| value == "all" || value == *id).map(str::to_owned).collect();
-                if cautions.is_empty() {
-                    return Err(unknown());
-                }
-                let (peg, _) = self.peg();
-                self.log_kit(vec![Payload::CautionsSeen { peg, cautions }], at)
-            }
-            _ => Err(unknown()),
+            CautionsTap::Seen { caution } => open.into_iter().filter(|id| id == caution).collect(),
+            CautionsTap::AllSeen => open,
+        };
+        if seen.is_empty() {
+            return Err(AppError::NoSuchCaution);
         }
+        let (peg, _) = self.peg();
+        let cautions = seen.into_iter().map(str::to_owned).collect();
+        self.log_kit(vec![Payload::CautionsSeen { peg, cautions }], at)
     }
 
     /// Ids of the cautions not yet put away at this peg.
@@ -125,6 +110,18 @@ impl App {
         let session = self.session().filter(|s| s.is_open());
         let now = session.map(Session::conditions_now).unwrap_or_default();
         Occasion { air: now.air, water: now.water, lead: session.and_then(lead), ..Occasion::default() }
+    }
+}
+
+/// The question that an answer is to.
+fn answered(answer: Answer) -> Question {
+    match answer {
+        Answer::Water(_) => Question::Water,
+        Answer::Air(_) => Question::Air,
+        Answer::Wind(_) => Question::Wind,
+        Answer::WindFrom(_) => Question::WindFrom,
+        Answer::Cloud(_) => Question::Cloud,
+        Answer::Colour(_) => Question::Colour,
     }
 }
 

@@ -1,19 +1,21 @@
 //! What a tap on the Bench does.
 
+use super::error::within;
 use super::{App, AppError};
 use restwater_bench::BenchError;
-use restwater_kit::evening::{Evening, evening};
 use restwater_bench::fall::{Calibration, FallError, calibrate};
-use restwater_bench::hooklength::{Hooklength, Tied, WalletError};
-use restwater_kit::{Kit, logged_allowances, logged_hooklength, logged_measured};
+use restwater_bench::hooklength::{Hooklength, Tied, Wallet};
 use restwater_bench::ladder::HeightCast;
+use restwater_bench::tie_up::Allowances;
 use restwater_bench::units::{LengthError, LineLength};
 use restwater_compare::CastRow;
-use restwater_log::{LineMaterial, Moment, Payload, ShotMetal, ShotWeight, kit_of};
-use restwater_kit::{Measured};
 use restwater_compare::Factor;
+use restwater_kit::Measured;
+use restwater_kit::evening::{Evening, evening};
+use restwater_kit::{Kit, logged_allowances, logged_hooklength, logged_measured};
+use restwater_log::{Moment, Payload, ShotWeight, kit_of};
 use restwater_screen as screen;
-use restwater_screen::{BenchInput, LeavesView, REACTION_S};
+use restwater_screen::{BenchInput, BenchTap, LeavesView, REACTION_S};
 use restwater_session::{length_mm, rows_of};
 use std::collections::BTreeMap;
 use uuid::Uuid;
@@ -25,9 +27,9 @@ impl App {
         let all: Vec<HeightCast> = self.sessions.days().flat_map(|(_, day)| heights(&day.rows)).collect();
         let today = self.session().map(|session| heights(&rows_of(session))).unwrap_or_default();
         let water = self.session().and_then(|session| session.conditions_now().water);
-        let own = kit_of(self.store.device());
+        let own = kit_of(self.journal.store().device());
         let mut kits: Vec<Uuid> =
-            self.recent.kits().iter().map(|(id, _)| *id).filter(|id| *id != own).collect();
+            self.journal.recent().kits().iter().map(|(id, _)| *id).filter(|id| *id != own).collect();
         kits.sort_unstable();
         Ok(screen::bench(&BenchInput {
             kit: &kit,
@@ -44,131 +46,124 @@ impl App {
     }
 
     /// One of the choices or keys of the Bench. An error changes nothing.
-    pub(super) fn choose_bench(&mut self, field: &str, value: &str, at: &Moment) -> Result<String, AppError> {
-        if let Some(payloads) = self.bench_entries(field, value)? {
+    pub(super) fn bench_tap(&mut self, tap: &BenchTap, at: &Moment) -> Result<String, AppError> {
+        if let Some(payloads) = self.bench_entries(tap)? {
             return self.log_kit(payloads, at);
         }
-        match field {
-            "splash" => self.bench.falling = Some(at.clone()),
-            "bottom" => self.bottom(at)?,
-            "kit" => {
-                let own = kit_of(self.store.device());
-                let is_one = |id: &Uuid| *id == own || self.recent.kits().iter().any(|(kit, _)| kit == id);
-                let id = value.parse().ok().filter(is_one);
-                self.choose_kit(id.ok_or_else(|| AppError::unknown(field, value))?)?;
+        match tap {
+            BenchTap::Splash => self.bench.falling = Some(at.clone()),
+            BenchTap::Bottom => self.bottom(at)?,
+            BenchTap::UseKit { kit } => {
+                let own = *kit == kit_of(self.journal.store().device());
+                if !own && !self.journal.recent().kits().iter().any(|(known, _)| known == kit) {
+                    return Err(AppError::unknown("kit", kit));
+                }
+                self.choose_kit(*kit)?;
             }
-            _ => self.under_the_thumb(field, value)?,
+            _ => self.select(tap)?,
         }
         Ok(String::new())
     }
 
     /// The entries that a tap makes; none where it makes none.
-    fn bench_entries(&mut self, field: &str, value: &str) -> Result<Option<Vec<Payload>>, AppError> {
-        let hooklength = self.bench.hooklength;
-        let logged = logged_hooklength(&hooklength);
+    fn bench_entries(&mut self, tap: &BenchTap) -> Result<Option<Vec<Payload>>, AppError> {
         let kit = self.kit()?;
-        let one = |payload| Ok(Some(vec![payload]));
-        match field {
-            "tied" => {
-                let count = count(field, value)?;
-                kit.wallet.clone().add(hooklength, count).map_err(BenchError::from)?;
-                one(Payload::HooklengthsTied { hooklength: logged, count })
+        Ok(Some(match tap {
+            BenchTap::Tied { count }
+            | BenchTap::Counted { count }
+            | BenchTap::TakenOut { count }
+            | BenchTap::Wanted { count } => {
+                vec![self.counted(&kit, tap, *count)?]
             }
-            "counted" => {
-                let count = count(field, value)?;
-                restwater_bench::hooklength::Wallet::default()
-                    .add(hooklength, count)
-                    .map_err(BenchError::from)?;
-                one(Payload::HooklengthsCounted { hooklength: logged, count })
+            BenchTap::CutDown { tenth_mm, count } => {
+                vec![cut(&kit, self.bench.hooklength, length(*tenth_mm, 1)?, *count)?]
             }
-            "taken_out" => {
-                let count = count(field, value)?;
-                kit.wallet.clone().remove(hooklength, count).map_err(BenchError::from)?;
-                one(Payload::HooklengthsTakenOut { hooklength: logged, count })
-            }
-            "wanted" => {
-                let count = count(field, value)?;
-                restwater_bench::hooklength::Wallet::default()
-                    .add(hooklength, count)
-                    .map_err(BenchError::from)?;
-                one(Payload::HooklengthsWanted { hooklength: logged, count })
-            }
-            "cut" => one(cut(&kit, hooklength, field, value)?),
-            "cut_all" => Ok(Some(cut_all(&plan(&kit)?)?)),
-            "tie_all" => Ok(Some(tie_all(&plan(&kit)?)?)),
-            "spool_add" => {
+            BenchTap::CutAll => cut_all(&plan(&kit)?)?,
+            BenchTap::TieAll => tie_all(&plan(&kit)?)?,
+            BenchTap::AddSpool => {
                 let (diameter_um, length_tenth_mm) = (self.bench.spool_um, self.bench.spool.tenths_mm());
-                one(Payload::SpoolAdded { diameter_um, length_tenth_mm })
+                vec![Payload::SpoolAdded { diameter_um, length_tenth_mm }]
             }
-            "spool_gone" => {
-                let spool = kit.spools.iter().find(|spool| spool.id.to_string() == value);
-                let spool = spool.ok_or(BenchError::NoSuchSpool)?.id;
-                one(Payload::SpoolLeft { spool, left_tenth_mm: 0 })
+            BenchTap::SpoolGone { spool } => {
+                let known =
+                    kit.spools.iter().find(|known| known.id == *spool).ok_or(BenchError::NoSuchSpool)?;
+                vec![Payload::SpoolLeft { spool: known.id, left_tenth_mm: 0 }]
             }
-            "hook_knot" | "loop_length" | "tag" => {
-                let mut allowances = kit.allowances;
-                let length = tenths(field, value, 0)?;
-                match field {
-                    "hook_knot" => allowances.hook_knot = length,
-                    "loop_length" => allowances.loop_length = length,
-                    _ => allowances.tag = length,
-                }
-                one(Payload::AllowancesSet(logged_allowances(&allowances)))
+            BenchTap::HookKnot { .. } | BenchTap::LoopLength { .. } | BenchTap::Tags { .. } => {
+                vec![Payload::AllowancesSet(logged_allowances(&allowances(kit.allowances, tap)?))]
             }
-            "lift" | "soaked" | "hook_weight" | "height" | "line_um" | "line" | "shot_metal" => {
-                one(Payload::PopUpSet(logged_measured(&measured(kit.pop_up, field, value)?)))
-            }
-            "shot" => {
+            BenchTap::Lift { .. }
+            | BenchTap::Soaked { .. }
+            | BenchTap::HookWeight { .. }
+            | BenchTap::Height { .. }
+            | BenchTap::LineDiameter { .. }
+            | BenchTap::Line { .. }
+            | BenchTap::Metal { .. } => vec![Payload::PopUpSet(logged_measured(&measured(kit.pop_up, tap)?))],
+            BenchTap::ShotWeight { mg } => {
                 let size = self.bench.size.clone().unwrap_or_else(|| "BB".into());
-                let mg = figure(field, value, 0, 100_000)? as u32;
-                one(Payload::ShotSet(ShotWeight { size, mg }))
+                vec![Payload::ShotSet(ShotWeight { size, mg: within("shot", *mg, 0, 100_000)? })]
             }
-            "calibrate" => {
-                let fall_ms = self.bench.fall_ms.ok_or(BenchError::NoFall)?;
-                let depth_cm = self.bench.plumbed_cm;
-                let fall = Calibration {
-                    depth_m: f64::from(depth_cm) / 100.0,
-                    fall_s: f64::from(fall_ms) / 1_000.0,
-                };
-                calibrate(&[fall], REACTION_S).map_err(BenchError::from)?;
-                one(Payload::FallTimed { depth_cm, fall_ms })
+            BenchTap::Calibrate => vec![self.fall_timed()?],
+            BenchTap::Rung { tenth_mm } => vec![rung(kit.ladder, length(*tenth_mm, 1)?)?],
+            _ => return Ok(None),
+        }))
+    }
+
+    /// A count of the hooklength that the keys act on.
+    fn counted(&self, kit: &Kit, tap: &BenchTap, count: u16) -> Result<Payload, AppError> {
+        let here = self.bench.hooklength;
+        let hooklength = logged_hooklength(&here);
+        let alone = || Wallet::default().add(here, count).map_err(BenchError::from);
+        Ok(match tap {
+            BenchTap::Counted { .. } => {
+                alone()?;
+                Payload::HooklengthsCounted { hooklength, count }
             }
-            "rung" => {
-                let height = tenths(field, value, 1)?;
-                let mut heights = kit.ladder.clone();
-                match heights.iter().position(|h| *h == height) {
-                    Some(i) => drop(heights.remove(i)),
-                    None => heights.push(height),
-                }
-                heights.sort_unstable();
-                restwater_bench::ladder::tried(&heights, &[]).map_err(BenchError::from)?;
-                let heights_tenth_mm = heights.into_iter().map(LineLength::tenths_mm).collect();
-                one(Payload::LadderSet { heights_tenth_mm })
+            BenchTap::Wanted { .. } => {
+                alone()?;
+                Payload::HooklengthsWanted { hooklength, count }
             }
-            _ => Ok(None),
-        }
+            BenchTap::TakenOut { .. } => {
+                kit.wallet.clone().remove(here, count).map_err(BenchError::from)?;
+                Payload::HooklengthsTakenOut { hooklength, count }
+            }
+            _ => {
+                kit.wallet.clone().add(here, count).map_err(BenchError::from)?;
+                Payload::HooklengthsTied { hooklength, count }
+            }
+        })
+    }
+
+    /// The fall that was timed, at the depth that is known.
+    fn fall_timed(&self) -> Result<Payload, AppError> {
+        let fall_ms = self.bench.fall_ms.ok_or(BenchError::NoFall)?;
+        let depth_cm = self.bench.plumbed_cm;
+        let fall = Calibration { depth_m: f64::from(depth_cm) / 100.0, fall_s: f64::from(fall_ms) / 1_000.0 };
+        calibrate(&[fall], REACTION_S).map_err(BenchError::from)?;
+        Ok(Payload::FallTimed { depth_cm, fall_ms })
     }
 
     /// Changes what the keys act on.
-    fn under_the_thumb(&mut self, field: &str, value: &str) -> Result<(), AppError> {
+    fn select(&mut self, tap: &BenchTap) -> Result<(), AppError> {
         let here = &mut self.bench;
-        match field {
-            "kind" => {
-                here.hooklength = serde_json::from_str(value).map_err(|_| AppError::unknown(field, value))?;
+        match tap {
+            BenchTap::Kind { hooklength } => here.hooklength = *hooklength,
+            BenchTap::Length { tenth_mm } => here.hooklength.length = length(*tenth_mm, 1)?,
+            BenchTap::Diameter { um } => here.hooklength.diameter_um = within("diameter", *um, 40, 1_000)?,
+            BenchTap::HookSize { size } => here.hooklength.hook_size = within("hook", *size, 1, 40)?,
+            BenchTap::Hair { mm } => {
+                here.hooklength.hair_mm = mm.map(|mm| within("hair", mm, 1, 100)).transpose()?;
             }
-            "length" => here.hooklength.length = tenths(field, value, 1)?,
-            "diameter" => here.hooklength.diameter_um = figure(field, value, 40, 1_000)? as u16,
-            "hook" => here.hooklength.hook_size = figure(field, value, 1, 40)? as u8,
-            "hair" => {
-                here.hooklength.hair_mm = Some(figure(field, value, 0, 100)? as u16).filter(|mm| *mm > 0);
+            BenchTap::SpoolDiameter { um } => here.spool_um = within("spool_diameter", *um, 40, 1_000)?,
+            BenchTap::SpoolLength { tenth_mm } => here.spool = length(*tenth_mm, 1)?,
+            BenchTap::Plumbed { cm } => here.plumbed_cm = within("plumbed", *cm, 10, 10_000)?,
+            BenchTap::Water { tenth_c } => here.water = Some(within("water", *tenth_c, 0, 350)?),
+            BenchTap::ShotSize { name } if name.trim().is_empty() => {
+                return Err(AppError::unknown("size", name));
             }
-            "spool_diameter" => here.spool_um = figure(field, value, 40, 1_000)? as u16,
-            "spool_length" => here.spool = tenths(field, value, 1)?,
-            "plumbed" => here.plumbed_cm = figure(field, value, 10, 10_000)? as u32,
-            "water" => here.water = Some(figure(field, value, 0, 350)? as i16),
-            "size" if !value.trim().is_empty() => here.size = Some(value.trim().to_owned()),
-            "heights_of" if matches!(value, "all" | "this") => here.all_sessions = value == "all",
-            _ => return Err(AppError::unknown(field, value)),
+            BenchTap::ShotSize { name } => here.size = Some(name.trim().to_owned()),
+            BenchTap::HeightsOf { all } => here.all_sessions = *all,
+            _ => {}
         }
         Ok(())
     }
@@ -199,43 +194,44 @@ impl App {
     }
 }
 
-fn figure(field: &str, value: &str, least: i64, most: i64) -> Result<i64, AppError> {
-    let n: i64 = value.parse().map_err(|_| AppError::unknown(field, value))?;
-    if n < 0 {
-        return Err(BenchError::Negative(n).into());
+/// The longest line that any spool holds, in tenths of a millimetre.
+const LONGEST_TENTHS: u32 = 100_000_000;
+
+/// A length of at least so much, and no longer than any spool of line.
+fn length(tenth_mm: u32, least: u32) -> Result<LineLength, AppError> {
+    if tenth_mm < least {
+        return Err(BenchError::Length(LengthError::NotPositive).into());
     }
-    if (least..=most).contains(&n) { Ok(n) } else { Err(AppError::unknown(field, value)) }
+    if tenth_mm > LONGEST_TENTHS {
+        return Err(BenchError::Length(LengthError::Absurd(f64::from(tenth_mm) / 10_000.0)).into());
+    }
+    Ok(LineLength::from_tenths_mm(tenth_mm))
 }
 
-fn count(field: &str, value: &str) -> Result<u16, AppError> {
-    let n: i64 = value.parse().map_err(|_| AppError::unknown(field, value))?;
-    match u16::try_from(n) {
-        Ok(count) => Ok(count),
-        Err(_) if n < 0 => Err(BenchError::Negative(n).into()),
-        Err(_) => Err(BenchError::Wallet(WalletError::Absurd(u32::try_from(n).unwrap_or(u32::MAX))).into()),
+fn allowances(mut now: Allowances, tap: &BenchTap) -> Result<Allowances, AppError> {
+    match tap {
+        BenchTap::HookKnot { tenth_mm } => now.hook_knot = length(*tenth_mm, 0)?,
+        BenchTap::LoopLength { tenth_mm } => now.loop_length = length(*tenth_mm, 0)?,
+        BenchTap::Tags { tenth_mm } => now.tag = length(*tenth_mm, 0)?,
+        _ => {}
     }
+    Ok(now)
 }
 
-fn tenths(field: &str, value: &str, least: i64) -> Result<LineLength, AppError> {
-    let n: i64 = value.parse().map_err(|_| AppError::unknown(field, value))?;
-    if n < least {
-        return Err(if n < 0 {
-            BenchError::Negative(n)
-        } else {
-            BenchError::Length(LengthError::NotPositive)
-        }
-        .into());
+/// The ladder with a height on it, or without it where it was.
+fn rung(mut heights: Vec<LineLength>, height: LineLength) -> Result<Payload, AppError> {
+    match heights.iter().position(|h| *h == height) {
+        Some(i) => drop(heights.remove(i)),
+        None => heights.push(height),
     }
-    let length = u32::try_from(n).ok().filter(|n| *n <= 100_000_000);
-    length
-        .map(LineLength::from_tenths_mm)
-        .ok_or_else(|| BenchError::Length(LengthError::Absurd(n as f64 / 10_000.0)).into())
+    heights.sort_unstable();
+    restwater_bench::ladder::tried(&heights, &[]).map_err(BenchError::from)?;
+    let heights_tenth_mm = heights.into_iter().map(LineLength::tenths_mm).collect();
+    Ok(Payload::LadderSet { heights_tenth_mm })
 }
 
-/// "4572 2": two of the hooklength under the thumb to 18 in.
-fn cut(kit: &Kit, from: Hooklength, field: &str, value: &str) -> Result<Payload, AppError> {
-    let (to, number) = value.split_once(' ').ok_or_else(|| AppError::unknown(field, value))?;
-    let (to, count) = (tenths(field, to, 1)?, count(field, number)?);
+/// Some of the hooklength that the keys act on are cut down.
+fn cut(kit: &Kit, from: Hooklength, to: LineLength, count: u16) -> Result<Payload, AppError> {
     if to >= from.length {
         return Err(BenchError::NotShorter { from: from.length, to }.into());
     }
@@ -292,30 +288,16 @@ fn tie_all(plan: &Evening) -> Result<Vec<Payload>, AppError> {
     }
 }
 
-fn measured(mut pop_up: Measured, field: &str, value: &str) -> Result<Measured, AppError> {
-    match field {
-        "lift" => pop_up.lift_mg = figure(field, value, 1, 100_000)? as u32,
-        "soaked" => pop_up.soaked_min = figure(field, value, 0, 10_000)? as u16,
-        "hook_weight" => pop_up.hook_mg = figure(field, value, 1, 100_000)? as u32,
-        "height" => pop_up.height = tenths(field, value, 1)?,
-        "line_um" => pop_up.line_um = figure(field, value, 40, 1_000)? as u16,
-        "line" => {
-            pop_up.line = match value {
-                "nylon" => LineMaterial::Nylon,
-                "fluorocarbon" => LineMaterial::Fluorocarbon,
-                "braid" => LineMaterial::Braid,
-                _ => return Err(AppError::unknown(field, value)),
-            }
-        }
-        _ => {
-            pop_up.shot = match value {
-                "tungsten" => ShotMetal::Tungsten,
-                "tin" => ShotMetal::Tin,
-                "steel" => ShotMetal::Steel,
-                "lead" => ShotMetal::Lead,
-                _ => return Err(AppError::unknown(field, value)),
-            }
-        }
+fn measured(mut pop_up: Measured, tap: &BenchTap) -> Result<Measured, AppError> {
+    match tap {
+        BenchTap::Lift { mg } => pop_up.lift_mg = within("lift", *mg, 1, 100_000)?,
+        BenchTap::Soaked { minutes } => pop_up.soaked_min = within("soaked", *minutes, 0, 10_000)?,
+        BenchTap::HookWeight { mg } => pop_up.hook_mg = within("hook_weight", *mg, 1, 100_000)?,
+        BenchTap::Height { tenth_mm } => pop_up.height = length(*tenth_mm, 1)?,
+        BenchTap::LineDiameter { um } => pop_up.line_um = within("line_um", *um, 40, 1_000)?,
+        BenchTap::Line { material } => pop_up.line = *material,
+        BenchTap::Metal { metal } => pop_up.shot = *metal,
+        _ => {}
     }
     Ok(pop_up)
 }

@@ -1,22 +1,24 @@
 //! What a tap in the Book does, and what the Book is made from.
 
 use super::advisor::weight;
+use super::earlier::{earlier_of, same_water};
+use super::error::within;
 use super::{App, AppError};
 use restwater_bench::ladder::{Rung, tried};
+use restwater_compare::change_findings_without_power;
+use restwater_log::{Moment, Payload};
+use restwater_screen as screen;
+use restwater_screen::{
+    BookInput, BookSet, BookTap, ChangesView, LeavesView, LightInput, NextInput, SetFilter,
+};
+use restwater_session::{NotNow, Session, Summary, fold, habit_min, rhythm, rows_of};
 use restwater_waits::{
     Advice, BITE_EXTRA_GUESS_MIN, EarlierDay, Record, Settings, TURN_ROUND_GUESS_MIN, WaitPosterior,
 };
-use restwater_compare::change_findings_without_power;
-use restwater_log::{Hlc, Moment, Payload};
-use restwater_screen as screen;
-use restwater_screen::{BookInput, ChangesView, LeavesView, LightInput, NextInput, SetFilter};
-use restwater_session::{NotNow, Session, Summary, fold, habit_min, rhythm, rows_of};
 use uuid::Uuid;
 
 /// Steers every draw of the comparisons: the same record says the same.
 const SEED: u64 = 4;
-/// Earlier sessions that speak for a plan.
-const EARLIER_SESSIONS: usize = 5;
 /// Where the choice of a place begins, in 1e-7 degrees: the middle of England, a guess that is shown as one.
 const START_PLACE: (i64, i64) = (525_000_000, -15_000_000);
 
@@ -31,7 +33,7 @@ pub(super) struct BookState {
     /// The last Book made, and what of: making it costs more than a second's refresh may.
     last: Option<(BookOf, LeavesView)>,
     /// What its slow part was made of, and came to: the minute changes the light, but not this.
-    slow: Option<(Option<Uuid>, Hlc, Slow)>,
+    slow: Option<(Option<Uuid>, u64, Slow)>,
 }
 
 /// What the record of one session says for the next.
@@ -48,7 +50,7 @@ struct BookOf {
     filters: [SetFilter; 3],
     opened: Option<Uuid>,
     place: Option<(i64, i64)>,
-    log: Hlc,
+    log: u64,
     minute: i64,
 }
 
@@ -59,7 +61,7 @@ impl App {
             filters: [self.book.filter.clone(), self.book.a.clone(), self.book.b.clone()],
             opened: self.book.opened.as_ref().map(|session| session.id),
             place: self.book.place,
-            log: self.store.last_hlc(),
+            log: self.journal.version(),
             minute: now.wall_ms.div_euclid(60_000),
         };
         if let Some((_, view)) = self.book.last.as_ref().filter(|(before, _)| *before == of) {
@@ -68,7 +70,7 @@ impl App {
         if let Some(opened) = &self.book.opened {
             // What was written in it meanwhile, an undo or a note, stands in it.
             let id = opened.id;
-            self.book.opened = Some(fold(id, &self.store.ops_of(id)?));
+            self.book.opened = Some(fold(id, &self.journal.store().ops_of(id)?));
         }
         let kit = self.kit()?;
         let slow = self.slow(of.opened, of.log);
@@ -78,7 +80,10 @@ impl App {
             after.and_then(|session| days.iter().find(|(id, _)| *id == session.id)).map(|(_, day)| *day);
         let like: Vec<(Uuid, &Summary)> = days
             .iter()
-            .filter(|(_, other)| day.is_some_and(|day| day.water == other.water))
+            .filter(|(id, other)| {
+                let is_it = after.is_some_and(|session| session.id == *id);
+                is_it || day.is_some_and(|day| same_water(day.water.as_deref(), other.water.as_deref()))
+            })
             .copied()
             .collect();
         let next = NextInput {
@@ -104,7 +109,7 @@ impl App {
     }
 
     /// Changes and advice of the session opened, else of the one shown.
-    fn slow(&mut self, opened: Option<Uuid>, log: Hlc) -> Slow {
+    fn slow(&mut self, opened: Option<Uuid>, log: u64) -> Slow {
         if let Some((id, before, slow)) = &self.book.slow
             && *id == opened
             && *before == log
@@ -127,47 +132,36 @@ impl App {
     }
 
     /// A choice or a key of the Book. An error changes nothing.
-    pub(super) fn choose_book(&mut self, field: &str, value: &str, at: &Moment) -> Result<String, AppError> {
-        let unknown = || AppError::unknown(field, value);
-        match field {
-            "open" => {
-                let id: Uuid = value.parse().map_err(|_| unknown())?;
-                let session = fold(id, &self.store.ops_of(id)?);
+    pub(super) fn book_tap(&mut self, tap: &BookTap, at: &Moment) -> Result<String, AppError> {
+        match tap {
+            BookTap::Open { session } => {
+                let session = fold(*session, &self.journal.store().ops_of(*session)?);
                 if session.started.is_none() {
                     return Err(AppError::NoSuchSession);
                 }
                 self.book.opened = Some(session);
             }
-            "close" => self.book.opened = None,
-            "note" => return self.write_in_book(Payload::Noted { text: value.trim().to_owned() }, at),
-            "plan" => return self.write_in_book(Payload::PlannedNext { text: value.trim().to_owned() }, at),
-            "lat" | "lon" => {
-                let most = if field == "lat" { 900_000_000 } else { 1_800_000_000 };
-                let e7: i64 = value.parse().ok().filter(|e7: &i64| e7.abs() <= most).ok_or_else(unknown)?;
-                let (lat, lon) = self.place();
-                self.book.place = Some(if field == "lat" { (e7, lon) } else { (lat, e7) });
+            BookTap::Close => self.book.opened = None,
+            BookTap::Latitude { e7 } => {
+                let lat = within("lat", *e7, -900_000_000, 900_000_000)?;
+                self.book.place = Some((lat, self.place().1));
             }
-            "keep_place" => return self.keep_place(at),
-            _ => {
-                let (filter, field) = match field.split_once('_') {
-                    Some(("a", field)) => (&mut self.book.a, field),
-                    Some(("b", field)) => (&mut self.book.b, field),
-                    _ => (&mut self.book.filter, field),
-                };
-                *filter = filter.clone().with(field, value).ok_or_else(unknown)?;
+            BookTap::Longitude { e7 } => {
+                let lon = within("lon", *e7, -1_800_000_000, 1_800_000_000)?;
+                self.book.place = Some((self.place().0, lon));
             }
+            BookTap::KeepPlace => return self.keep_place(at),
+            BookTap::Filter { set, by } => match set {
+                BookSet::Shown => self.book.filter.set(by),
+                BookSet::A => self.book.a.set(by),
+                BookSet::B => self.book.b.set(by),
+            },
         }
         Ok(String::new())
     }
 
     /// A note or a plan goes to the session opened, else to the one shown, whether it is over or not.
-    fn write_in_book(&mut self, payload: Payload, at: &Moment) -> Result<String, AppError> {
-        let (Payload::Noted { text } | Payload::PlannedNext { text }) = &payload else {
-            return Ok(String::new());
-        };
-        if text.is_empty() {
-            return Err(AppError::unknown(payload.kind(), ""));
-        }
+    pub(super) fn write_in_book(&mut self, payload: Payload, at: &Moment) -> Result<String, AppError> {
         let session = self.book.opened.as_ref().or_else(|| self.session()).ok_or(NotNow::NoSession)?.id;
         let kind = payload.kind().to_owned();
         self.write(session, payload, None, at)?;
@@ -193,8 +187,9 @@ impl App {
     pub(super) fn placed(&self) -> Option<(i64, i64)> {
         let session = self.book.opened.as_ref().or_else(|| self.session());
         let here = session.and_then(|session| session.peg_place);
-        let water = session.and_then(|session| session.setup.water.as_ref());
-        let mut before = self.sessions.days().map(|(_, day)| day).filter(|day| day.water.as_ref() == water);
+        let water = session.and_then(|session| session.setup.water.as_deref());
+        let days = self.sessions.days().map(|(_, day)| day);
+        let mut before = days.filter(|day| same_water(day.water.as_deref(), water));
         let place = here.or_else(|| before.find_map(|day| day.peg_place))?;
         Some((place.lat_e7, place.lon_e7))
     }
@@ -216,14 +211,11 @@ impl App {
 /// What the record said of leaving a cast at the end of a session, with the sessions before it.
 fn advice(session: &Session, days: &[(Uuid, &Summary)]) -> Option<(Advice, usize)> {
     let rhythm = rhythm(session, TURN_ROUND_GUESS_MIN, BITE_EXTRA_GUESS_MIN);
-    let today = restwater_session::waits_of(session, rhythm.turn_round_min);
-    let began = session.started.as_ref()?.wall_ms;
+    let today = restwater_session::waits_of(session);
     let water = session.setup.water.as_deref();
-    let earlier: Vec<EarlierDay> = days
-        .iter()
-        .filter(|(_, day)| day.started_ms.is_some_and(|ms| ms < began))
-        .take(EARLIER_SESSIONS)
-        .map(|(_, day)| EarlierDay { waits: &day.waits, weight: weight(day, water) })
+    let earlier: Vec<EarlierDay> = earlier_of(days, session.id)
+        .into_iter()
+        .map(|day| EarlierDay { waits: &day.waits, weight: weight(day, water) })
         .collect();
     let record = Record {
         today: &today,

@@ -1,16 +1,17 @@
 //! Errors as a shell shows them: what went wrong and what to do next.
 
+use super::journal::JournalError;
 use restwater_bench::BenchError;
-use restwater_waits::BiteError;
 use restwater_exchange::ExchangeError;
 use restwater_log::{CanonicalError, RodNumber};
-use restwater_session::match_setup::MatchError;
 use restwater_screen::{Arg, Wording};
 use restwater_session::NotNow;
+use restwater_session::match_setup::MatchError;
 use restwater_sky::conditions::ConditionsError;
 use restwater_sky::daylight::SkyError;
 use restwater_store::StoreError;
 use restwater_swim::{EarthError, GeoJsonError, SwimError};
+use restwater_waits::BiteError;
 
 /// What a shell can tell apart.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -36,6 +37,33 @@ pub enum ErrorKind {
     BadFile,
     /// A fault of ours; nothing was lost.
     Internal,
+}
+
+/// What something was typed for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum WhatTyped {
+    /// Degrees north.
+    Latitude,
+    /// Degrees east.
+    Longitude,
+    /// Degrees clockwise from north.
+    Bearing,
+    /// A length with its unit.
+    Length,
+    /// A weight with its unit.
+    Weight,
+}
+
+impl std::fmt::Display for WhatTyped {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        f.write_str(match self {
+            Self::Latitude => "latitude",
+            Self::Longitude => "longitude",
+            Self::Bearing => "bearing",
+            Self::Length => "length",
+            Self::Weight => "weight",
+        })
+    }
 }
 
 /// Why a call did nothing.
@@ -69,25 +97,28 @@ pub enum AppError {
     /// A choice that isn't one.
     #[error("\"{value}\" is no value for {field}: pick one of the choices")]
     UnknownChoice {
-        /// Which field.
-        field: String,
+        /// Of what.
+        field: &'static str,
         /// What was given.
         value: String,
     },
     /// No cell of the swim is meant, or none of that kind.
     #[error("there is no such water under the ring: move it first")]
     NoCell,
-    /// A position typed in a form that can't be read.
-    #[error("\"{value}\" is no {field}: type degrees, as 52.1234 or 52 7 24")]
-    NotDegrees {
-        /// Which of the three.
-        field: &'static str,
+    /// Something typed in a form that can't be read.
+    #[error("\"{text}\" is no {what}: type it as the line says")]
+    NotRead {
+        /// What it was typed for.
+        what: WhatTyped,
         /// What was typed.
-        value: String,
+        text: String,
     },
     /// A new name was asked for and none typed.
     #[error("no name is typed: type it first, then pick what is called so")]
     NothingTyped,
+    /// A note or a plan without a word.
+    #[error("nothing is written: type a few words first")]
+    EmptyText,
     /// A place on the earth that can't be used.
     #[error(transparent)]
     Earth(#[from] EarthError),
@@ -97,6 +128,9 @@ pub enum AppError {
     /// There is no such entry to mend in the session shown.
     #[error("there is no such entry in this session: open it from the list")]
     NoSuchEntry,
+    /// The entry has nothing of the kind that was to be mended.
+    #[error("there is nothing of that kind to mend in this entry: open it again from the list")]
+    NotOfThatEntry,
     /// A spot, mark or outline that no swim can have.
     #[error(transparent)]
     Swim(#[from] SwimError),
@@ -112,6 +146,9 @@ pub enum AppError {
     /// A place or a date for which the light isn't known.
     #[error(transparent)]
     Sky(#[from] SkyError),
+    /// No such caution to put away.
+    #[error("that caution is put away already: open the list again")]
+    NoSuchCaution,
     /// No such session in the Book.
     #[error("that session is not in the book any more: pick another")]
     NoSuchSession,
@@ -129,6 +166,22 @@ pub enum AppError {
     Bite(#[from] BiteError),
 }
 
+/// A figure that lies within its range; else the error that names it.
+pub(super) fn within<N: PartialOrd + std::fmt::Display>(
+    field: &'static str,
+    value: N,
+    least: N,
+    most: N,
+) -> Result<N, AppError> {
+    if least <= value && value <= most { Ok(value) } else { Err(AppError::unknown(field, value)) }
+}
+
+impl From<JournalError> for AppError {
+    fn from(error: JournalError) -> Self {
+        Self::Store(error.0)
+    }
+}
+
 impl From<ExchangeError> for AppError {
     fn from(error: ExchangeError) -> Self {
         match error {
@@ -140,8 +193,8 @@ impl From<ExchangeError> for AppError {
 
 impl AppError {
     /// A value that is none of a field's choices; as much of it as fits a sentence.
-    pub(super) fn unknown(field: &str, value: &str) -> Self {
-        Self::UnknownChoice { field: field.into(), value: value.chars().take(60).collect() }
+    pub(super) fn unknown(field: &'static str, value: impl std::fmt::Display) -> Self {
+        Self::UnknownChoice { field, value: value.to_string().chars().take(60).collect() }
     }
 
     /// What a shell can tell apart.
@@ -153,14 +206,17 @@ impl AppError {
             | Self::NothingToSetBack
             | Self::NoCell
             | Self::NothingTyped
+            | Self::EmptyText
             | Self::GeoJson(GeoJsonError::PegNeeded)
             | Self::NoSuchSession
+            | Self::NoSuchCaution
             | Self::NoSuchEntry
+            | Self::NotOfThatEntry
             | Self::BeforeEarlier(_)
             | Self::Match(MatchError::WeighInBeforeAllIn) => ErrorKind::NotNow,
             Self::TooLong { .. }
             | Self::UnknownChoice { .. }
-            | Self::NotDegrees { .. }
+            | Self::NotRead { .. }
             | Self::Earth(_)
             | Self::Swim(_)
             | Self::Match(_)
@@ -191,13 +247,16 @@ impl AppError {
                 &[("field", Arg::Text(field)), ("value", Arg::Text(value))],
             ),
             Self::NoSuchEntry => words.say("error-no-such-entry"),
+            Self::NotOfThatEntry => words.say("error-not-of-that-entry"),
             Self::NoCell => words.say("error-no-cell"),
             Self::NothingTyped => words.say("error-nothing-typed"),
-            Self::NotDegrees { field, value } => words.say_with(
-                &format!("error-no-{field}"),
-                &[("value", Arg::Text(value)), ("typed", Arg::Count(value.len()))],
-            ),
+            Self::EmptyText => words.say("error-empty-text"),
+            Self::NotRead { what, text } => {
+                let args = [("value", Arg::Text(text)), ("typed", Arg::Count(text.len()))];
+                words.say_with(&format!("error-no-{what}"), &args)
+            }
             Self::NoSuchSession => words.say("error-no-such-session"),
+            Self::NoSuchCaution => words.say("error-no-such-caution"),
             Self::Swim(error) => sentence(words, "error-swim", error),
             Self::Earth(error) => sentence(words, "error-swim", error),
             Self::GeoJson(error) => sentence(words, "error-swim", error),

@@ -1,14 +1,17 @@
 //! Files in and out, backups, and looking the log over: what the Files screen does.
 
 use super::geojson::geojson_in;
+use super::journal::{Beside, Journal};
 use super::{App, AppError, entropy};
 use restwater_exchange::{
     CsvOptions, ExchangeError, Incoming, OnProgress, Place, Selection, Table, Tally, export_to, import,
-    looks_like_a_store, preview, preview_backup, redo_import, restore, undo_import, write_atomically, write_csv,
+    looks_like_a_store, preview, preview_backup, redo_import, restore, undo_import, write_atomically,
+    write_csv,
 };
 use restwater_log::Moment;
 use restwater_screen::{
-    FilesInput, FilesView, FormChoice, IncomingView, Span, Stage, files_view, incoming_map, incoming_view,
+    Arg, FilesInput, FilesTap, FilesView, FormChoice, IncomingView, Span, Stage, files_view, incoming_map,
+    incoming_view,
 };
 use restwater_session::NotNow;
 use restwater_store::{BackupFile, Store, backups};
@@ -80,16 +83,16 @@ impl App {
         let what = self.selection(state.span, now)?;
         let day = match state.span {
             _ if state.form == FormChoice::Map => {
-                self.session().and_then(|s| s.started.as_ref()).unwrap_or(now)
+                self.session().and_then(|s| s.started.as_ref()).map_or(now, |at| &at.shown)
             }
-            Span::This => self.session().and_then(|s| s.started.as_ref()).unwrap_or(now),
+            Span::This => self.session().and_then(|s| s.started.as_ref()).map_or(now, |at| &at.shown),
             _ => now,
         };
         let name = format!("restwater-{}{stem}.{ending}", restwater_screen::iso_day(day));
         let dir = self.outgoing()?;
         let path = dir.join(&name);
         let count = match state.form {
-            FormChoice::Entries => export_to(&self.store, what, state.place, &path, progress)?.ops,
+            FormChoice::Entries => export_to(self.journal.store(), what, state.place, &path, progress)?.ops,
             FormChoice::Report => {
                 let session = self.session().ok_or(NotNow::NoSession)?;
                 let text = restwater_report::report(&self.words, session);
@@ -118,7 +121,9 @@ impl App {
         progress: &mut OnProgress<'_>,
     ) -> Result<u64, AppError> {
         let options = CsvOptions { neutralise_formulas: !self.files.formulas_as_typed };
-        Ok(write_atomically(path, |out| write_csv(&self.store, what, table, options, out, progress))?)
+        Ok(write_atomically(path, |out| {
+            write_csv(self.journal.store(), what, table, options, out, progress)
+        })?)
     }
 
     fn selection(&self, span: Span, now: &Moment) -> Result<Selection, AppError> {
@@ -135,7 +140,7 @@ impl App {
 
     /// The folder for files being handed on, with the oldest ones cleared away.
     fn outgoing(&self) -> Result<PathBuf, AppError> {
-        let dir = self.store.dir().join(OUTGOING);
+        let dir = self.journal.store().dir().join(OUTGOING);
         fs::create_dir_all(&dir).map_err(ExchangeError::from)?;
         let mut there: Vec<(std::time::SystemTime, PathBuf)> = fs::read_dir(&dir)
             .map_err(ExchangeError::from)?
@@ -164,9 +169,9 @@ impl App {
             return Ok(incoming_map(&self.words, &self.look_at_geojson(&text)?, Stage::Before));
         }
         let tally = if looks_like_a_store(file)? {
-            preview_backup(&mut self.store, file, now.wall_ms, progress)?
+            preview_backup(self.journal.store(), file, now.wall_ms, progress)?
         } else {
-            preview(&mut self.store, open(file)?, now.wall_ms, progress)?
+            preview(self.journal.store(), open(file)?, now.wall_ms, progress)?
         };
         Ok(incoming_view(&self.words, &tally, Stage::Before))
     }
@@ -187,35 +192,32 @@ impl App {
         let source = source.trim();
         let source = if source.is_empty() { self.words.say("files-unnamed") } else { source.to_owned() };
         let incoming = Incoming {
-            id: entropy::new_id(self.entropy.as_mut(), at.wall_ms),
+            id: self.journal.new_id(at),
             source: source.chars().take(SOURCE_CHARS).collect(),
             wall_ms: at.wall_ms,
             offset_min: at.offset_min,
         };
         let tally: Tally = if looks_like_a_store(file)? {
-            restore(&mut self.store, file, &incoming, progress)?
+            self.journal.exchange(at, |store, _, _| restore(store, file, &incoming, progress))?
         } else {
-            import(&mut self.store, open(file)?, &incoming, progress)?
+            let from = open(file)?;
+            self.journal.exchange(at, |store, _, _| import(store, from, &incoming, progress))?
         };
-        self.reload()?;
+        self.reload();
         Ok(incoming_view(&self.words, &tally, Stage::After))
     }
 
     /// Takes a whole import back.
     pub(super) fn undo_import(&mut self, id: Uuid, at: &Moment) -> Result<String, AppError> {
-        let entropy = &mut self.entropy;
-        let mut new_id = || entropy::new_id(entropy.as_mut(), at.wall_ms);
-        undo_import(&mut self.store, id, at, &mut new_id)?;
-        self.reload()?;
+        self.journal.exchange(at, |store, at, new_id| undo_import(store, id, at, new_id))?;
+        self.reload();
         Ok(self.words.say("files-import-undone"))
     }
 
     /// Brings it back.
     pub(super) fn redo_import(&mut self, id: Uuid, at: &Moment) -> Result<String, AppError> {
-        let entropy = &mut self.entropy;
-        let mut new_id = || entropy::new_id(entropy.as_mut(), at.wall_ms);
-        redo_import(&mut self.store, id, at, &mut new_id)?;
-        self.reload()?;
+        self.journal.exchange(at, |store, at, new_id| redo_import(store, id, at, new_id))?;
+        self.reload();
         Ok(self.words.say("files-import-redone"))
     }
 
@@ -231,18 +233,20 @@ impl App {
             let done = all.saturating_sub(left);
             progress(restwater_exchange::Progress { ops: done, bytes: done * 4_096 })
         };
-        let Some(made) = self.store.backup(&dir, now.wall_ms, &mut pages)? else { return Ok(None) };
-        self.store.set_setting(BACKED_UP, &self.store.last_hlc().to_string())?;
+        let Some(made) = self.journal.store().backup(&dir, now.wall_ms, &mut pages)? else { return Ok(None) };
+        // It is made and verified; where this can't be noted, the next one is due early.
+        let store = self.journal.store();
+        self.journal.beside(Beside::Backup, store.set_setting(BACKED_UP, &backed_up(&self.journal)));
         let says = restwater_screen::backup_words(&self.words, &made, now.offset_min);
         Ok(Some(BackupMade { path: made.path.to_string_lossy().into_owned(), says }))
     }
 
     /// The same, where the log has grown and the latest backup is an hour old.
     pub fn back_up_if_due(&mut self, now: &Moment) -> Result<Option<BackupMade>, AppError> {
-        let grown = self.store.setting(BACKED_UP)?.as_deref() != Some(&self.store.last_hlc().to_string());
+        let grown = self.journal.store().setting(BACKED_UP)?.as_deref() != Some(&backed_up(&self.journal));
         let latest = self.backups()?.first().map(|b| b.wall_ms);
         let old = latest.is_none_or(|ms| (now.wall_ms - ms).abs() >= BACKUP_EVERY_MS);
-        let empty = self.store.last_hlc() == restwater_log::Hlc::default();
+        let empty = self.journal.version() == 0;
         if empty || !grown || !old {
             return Ok(None);
         }
@@ -254,19 +258,22 @@ impl App {
     }
 
     fn backup_dir(&self) -> PathBuf {
-        self.store.dir().join(BACKUPS)
+        self.journal.store().dir().join(BACKUPS)
     }
 
     /// Looks the whole log over: the file, every entry against its hash, every projection against the log.
     /// Projections that don't follow from the log are made anew.
     pub fn look_over(&mut self) -> Result<String, AppError> {
-        let found = self.store.check(&mut super::advisor::snapshot_body)?;
+        let found = self.journal.store().check(&mut super::advisor::snapshot_body)?;
         let repaired = !found.is_clean() && found.is_repairable();
         if repaired {
-            self.store.rebuild()?;
-            self.reload()?;
+            self.journal.rebuild()?;
+            self.reload();
         }
-        Ok(restwater_screen::check_words(&self.words, &found, repaired))
+        let says = restwater_screen::check_words(&self.words, &found, repaired);
+        let Some(why) = self.journal.done_without() else { return Ok(says) };
+        let without = self.words.say_with("check-without", &[("why", Arg::Text(&why))]);
+        Ok(format!("{says} {without}"))
     }
 
     /// Sets a damaged log aside and begins a new one with every entry that could be saved. What was saved and
@@ -277,7 +284,9 @@ impl App {
         now: &Moment,
     ) -> Result<String, AppError> {
         let device = entropy::new_id(entropy.as_mut(), now.wall_ms);
-        let (_, saved) = Store::salvage(dir, device, now.wall_ms)?;
+        let (store, saved) = Store::salvage(dir, device, now.wall_ms)?;
+        // The new file counts its entries anew: what was said of the old one does not hold for it.
+        store.set_setting(BACKED_UP, "")?;
         Ok(restwater_screen::salvage_words(&restwater_screen::Wording::new(), &saved))
     }
 
@@ -290,51 +299,41 @@ impl App {
             form: self.files.form,
             place: self.files.place,
             formulas_as_typed: self.files.formulas_as_typed,
-            imports: &self.store.imports()?,
+            imports: &self.journal.store().imports()?,
             backups: &self.backups()?,
             offset_min: now.offset_min,
         }))
     }
 
     /// One of the choices of the Files screen.
-    pub(super) fn choose_files(&mut self, field: &str, value: &str) -> Result<String, AppError> {
-        let unknown = || AppError::unknown(field, value);
-        match field {
-            "span" => self.files.span = Span::of(value).ok_or_else(unknown)?,
-            "form" => self.files.form = FormChoice::of(value).ok_or_else(unknown)?,
-            "place" => {
-                self.files.place = match value {
-                    "left_out" => Place::LeftOut,
-                    "included" => Place::Included,
-                    _ => return Err(unknown()),
-                }
+    pub(super) fn files_tap(&mut self, tap: FilesTap) -> String {
+        match tap {
+            FilesTap::Span { span } => self.files.span = span,
+            FilesTap::Form { form } => self.files.form = form,
+            FilesTap::Position { included } => {
+                self.files.place = if included { Place::Included } else { Place::LeftOut };
             }
-            "formulas" => {
-                self.files.formulas_as_typed = match value {
-                    "marked" => false,
-                    "as_typed" => true,
-                    _ => return Err(unknown()),
-                }
-            }
-            _ => return Err(unknown()),
+            FilesTap::Formulas { as_typed } => self.files.formulas_as_typed = as_typed,
         }
-        Ok(String::new())
+        String::new()
     }
 
     /// Reads the log again after something else than a tap has added to it.
-    pub(super) fn reload(&mut self) -> Result<(), AppError> {
-        self.clock.observe(self.store.last_hlc());
-        let kits = self.store.kits()?;
-        self.recent = super::Recent::load(&self.store, &kits)?;
-        let current = self.recent.current().map(|loaded| loaded.session.id);
-        self.advisor = super::Advisor::load(&mut self.store, current, kits.len())?;
+    fn reload(&mut self) {
+        self.load_advisor();
         self.learning = super::Learning::default();
-        self.kit_id = super::kit::kit_in_use(&self.store, &kits)?;
+        let (store, kits) = (self.journal.store(), self.journal.recent().kits());
+        let kit = self.journal.beside(Beside::AfterTheTap, super::kit::kit_in_use(store, kits));
+        self.kit_id = kit.unwrap_or(self.kit_id);
         self.chosen = self.chosen.clamp(1, self.session().map_or(1, |s| s.rods.len().max(1) as u8));
         self.mending = None;
         self.last_tap = None;
-        Ok(())
     }
+}
+
+/// How far a backup goes, as it is remembered.
+fn backed_up(journal: &Journal) -> String {
+    format!("entry {}", journal.version())
 }
 
 const DAY_MS: i64 = 86_400_000;

@@ -1,11 +1,11 @@
 //! The kit in use, and what is written in it.
 
 use super::{App, AppError, settings};
-use restwater_kit::{Kit, fold};
 use restwater_caution::table::Region;
-use restwater_log::{Moment, Payload, is_kit, kit_of};
+use restwater_kit::{Kit, fold};
+use restwater_log::{Moment, Op, Payload, is_kit, kit_of};
 use restwater_session::Loss;
-use restwater_store::{SessionRow, Store};
+use restwater_store::Store;
 use uuid::Uuid;
 
 const KIT: &str = "kit";
@@ -13,16 +13,17 @@ const REGION: &str = "region";
 
 /// The kit this phone writes in: the one chosen, else its own, else the one written in last, as after moving to a new
 /// phone; else the one it would begin.
-pub(super) fn kit_in_use(store: &Store, kits: &[SessionRow]) -> Result<Uuid, AppError> {
+pub(super) fn kit_in_use(store: &Store, kits: &[(Uuid, Vec<Op>)]) -> Result<Uuid, AppError> {
     let chosen = store.setting(KIT)?.and_then(|text| text.parse().ok()).filter(|id| is_kit(*id));
     if let Some(id) = chosen {
         return Ok(id);
     }
     let own = kit_of(store.device());
-    if kits.iter().any(|row| row.id == own) {
+    if kits.iter().any(|(id, _)| *id == own) {
         return Ok(own);
     }
-    Ok(kits.iter().max_by_key(|row| row.last).map_or(own, |row| row.id))
+    let latest = |ops: &[Op]| ops.iter().map(Op::order).max();
+    Ok(kits.iter().max_by_key(|(_, ops)| latest(ops)).map_or(own, |(id, _)| *id))
 }
 
 /// Where the water lies, as last chosen.
@@ -33,18 +34,18 @@ pub(super) fn region(store: &Store) -> Result<Region, AppError> {
 impl App {
     /// The kit as the log tells it.
     pub(super) fn kit(&mut self) -> Result<Kit, AppError> {
-        self.sessions.refresh(&mut self.store)?;
+        self.sessions.refresh(&self.journal)?;
         let losses: Vec<Loss> =
             self.sessions.days().flat_map(|(_, day)| day.losses.iter().copied()).collect();
-        Ok(fold(self.recent.kit(self.kit_id), &losses))
+        Ok(fold(self.journal.recent().kit(self.kit_id), &losses))
     }
 
     /// Writes in the kit; several entries are undone together.
     pub(super) fn log_kit(&mut self, payloads: Vec<Payload>, at: &Moment) -> Result<String, AppError> {
         let kind = payloads.first().map(|p| p.kind().to_owned()).unwrap_or_default();
         // What is written stays this phone's choice, also when a partner's kit comes in later.
-        if self.recent.kits().is_empty() {
-            self.store.set_setting(KIT, &self.kit_id.to_string())?;
+        if self.journal.recent().kits().is_empty() {
+            self.journal.store().set_setting(KIT, &self.kit_id.to_string())?;
         }
         self.write_all(self.kit_id, payloads, at)?;
         Ok(self.say_what("notice-logged", &kind))
@@ -52,14 +53,14 @@ impl App {
 
     /// Another kit is used from now on.
     pub(super) fn choose_kit(&mut self, id: Uuid) -> Result<(), AppError> {
-        self.store.set_setting(KIT, &id.to_string())?;
+        self.journal.store().set_setting(KIT, &id.to_string())?;
         self.kit_id = id;
         Ok(())
     }
 
     /// Where the water lies.
     pub(super) fn choose_region(&mut self, region: Region) -> Result<(), AppError> {
-        settings::write(&mut self.store, REGION, &region)?;
+        settings::write(self.journal.store(), REGION, &region)?;
         self.region = region;
         Ok(())
     }

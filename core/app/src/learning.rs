@@ -1,17 +1,18 @@
 //! What the day teaches: the Waits screen, "Did it matter?" and the alternating tests.
 
-use restwater_session::Logged;
 use super::advisor::weight;
+use super::error::within;
 use super::{App, AppError};
-use restwater_waits::{BITE_EXTRA_GUESS_MIN, TURN_ROUND_GUESS_MIN, WaitPosterior};
 use restwater_compare::{CastRow, ChangeFinding, Side, change_findings};
+use restwater_compare::{Factor, FactorValue};
 use restwater_log::{Moment, Payload, RodNumber};
-use restwater_compare::Factor;
 use restwater_screen as screen;
-use restwater_screen::{CastFilter, ChangesView, EarlierRows, WaitsInput, WaitsView};
+use restwater_screen::{CastFilter, ChangesView, EarlierRows, WaitsInput, WaitsTap, WaitsView};
+use restwater_session::Logged;
 use restwater_session::{
-    NotNow, Rhythm, Session, check, habit_min, rhythm, rows_of, running_wait_min, setup_of, value_of,
+    NotNow, Rhythm, Session, Stamp, check, habit_min, rhythm, rows_of, running_wait_min, setup_of, value_of,
 };
+use restwater_waits::{BITE_EXTRA_GUESS_MIN, TURN_ROUND_GUESS_MIN, WaitPosterior};
 use uuid::Uuid;
 
 /// Steers every draw of the comparisons: the same record says the same.
@@ -59,7 +60,8 @@ impl Learning {
 impl App {
     /// The Waits screen.
     pub(super) fn waits(&mut self, now: &Moment) -> WaitsView {
-        let Some(session) = self.recent.current().map(|loaded| &loaded.session) else {
+        let now = self.on_line(now);
+        let Some(session) = self.journal.recent().current().map(|loaded| &loaded.session) else {
             return self.no_waits();
         };
         let of = WaitsOf {
@@ -95,7 +97,7 @@ impl App {
         let mut view = answer.view.clone();
         // A session that is over has no rest to foretell.
         if let Some(posterior) = answer.posterior.as_ref().filter(|_| session.is_open()) {
-            let out = running_minutes(session, now);
+            let out = running_minutes(session, &now);
             view.forecast =
                 screen::forecast_view(&self.words, session, posterior, answer.of.rhythm, &out, left);
         }
@@ -104,7 +106,7 @@ impl App {
 
     /// "Did it matter?"
     pub(super) fn changes(&mut self) -> ChangesView {
-        let Some(session) = self.recent.current().map(|loaded| &loaded.session) else {
+        let Some(session) = self.journal.recent().current().map(|loaded| &loaded.session) else {
             return screen::changes(&self.words, None, &[]);
         };
         let rows = rows_of(session);
@@ -119,13 +121,16 @@ impl App {
     }
 
     /// Which casts count, and how much time is left.
-    pub(super) fn choose_casts(&mut self, field: &str, value: &str) -> Result<String, AppError> {
-        let unknown = || AppError::unknown(field, value);
-        if field == "left" {
-            let minutes = value.parse().ok().filter(|m| (1..=1_440).contains(m)).ok_or_else(unknown)?;
-            self.learning.left_min = Some(minutes);
-        } else {
-            self.learning.filter = self.learning.filter.clone().with(field, value).ok_or_else(unknown)?;
+    pub(super) fn waits_tap(&mut self, tap: &WaitsTap) -> Result<String, AppError> {
+        let filter = &mut self.learning.filter;
+        match tap {
+            WaitsTap::Rod { rod } => filter.rod = rod.map(|rod| within("rod", rod, 1, 9)).transpose()?,
+            WaitsTap::Spot { spot } => filter.spot.clone_from(spot),
+            WaitsTap::Bait { bait } => filter.bait.clone_from(bait),
+            WaitsTap::TodayOnly { only } => filter.today_only = *only,
+            WaitsTap::TimeLeft { minutes } => {
+                self.learning.left_min = Some(within("left", *minutes, 1, 1_440)?);
+            }
         }
         Ok(String::new())
     }
@@ -133,23 +138,25 @@ impl App {
     /// Begins an alternating test on the rod that fished one of the two values last.
     pub(super) fn start_alternation(
         &mut self,
-        factor: Factor,
-        a: &str,
-        b: &str,
+        a: &FactorValue,
+        b: &FactorValue,
         at: &Moment,
     ) -> Result<String, AppError> {
-        let planned = self.planned(factor, a, b);
+        let (factor, same_factor) = (a.factor(), a.factor() == b.factor());
+        let (a, b) = (a.written(), b.written());
+        let planned = self.planned(factor, &a, &b);
         let session = self.session().filter(|s| s.is_open()).ok_or(NotNow::NoSession)?;
-        let unknown = || AppError::unknown("test", &format!("{a} / {b}"));
-        let fished = |value: &str| {
+        let unknown = || AppError::unknown("test", format_args!("{a} / {b}"));
+        let fished = |value: &String| {
             session.casts.iter().rposition(|c| setup_of(c).get(&factor).is_some_and(|v| v == value))
         };
-        let (last_a, last_b) = fished(a).zip(fished(b)).filter(|_| a != b).ok_or_else(unknown)?;
+        let (last_a, last_b) =
+            fished(&a).zip(fished(&b)).filter(|_| a != b && same_factor).ok_or_else(unknown)?;
         let rod = session.casts[last_a.max(last_b)].rod;
         // It begins with the side that was not fished last.
         let b_first = last_a > last_b;
         let payload =
-            Payload::AlternationStarted { rod, factor: factor.logged(), a: a.into(), b: b.into(), b_first, casts: planned };
+            Payload::AlternationStarted { rod, factor: factor.logged(), a, b, b_first, casts: planned };
         self.log_here(payload, at)
     }
 
@@ -191,7 +198,7 @@ impl App {
 }
 
 /// Minutes each rod's bait has been out, to the minute so that the forecast doesn't flicker.
-fn running_minutes(session: &Session, now: &Moment) -> Vec<Option<f64>> {
+fn running_minutes(session: &Session, now: &Stamp) -> Vec<Option<f64>> {
     let of = |rod: &restwater_session::Rod| {
         let cast = session.running(rod.number)?;
         running_wait_min(session, cast, now).map(libm::floor)

@@ -15,10 +15,12 @@ mod bankside;
 mod bench;
 mod book;
 mod day;
+mod earlier;
 mod entropy;
 mod error;
 mod files;
 mod geojson;
+mod journal;
 mod kit;
 mod learning;
 mod match_day;
@@ -31,48 +33,45 @@ mod setup;
 mod swim;
 mod swim_typed;
 mod tackle;
+mod typed;
 mod update;
 mod watch;
 
-pub use restwater_screen::{Alarm, Hand, Scheme, Screen, Settings, Which};
-use restwater_screen::PhoneChoices;
-pub use action::Action;
 pub use day::{DayError, DayTap, read_day};
 pub use entropy::Entropy;
-pub use error::{AppError, ErrorKind};
+pub use error::{AppError, ErrorKind, WhatTyped};
 pub use files::{BackupMade, Outgoing};
 pub use repeat::REPEAT_MS;
+pub use restwater_screen::Action;
+use restwater_screen::PhoneChoices;
+pub use restwater_screen::{Alarm, Hand, Scheme, Screen, Settings, Which};
 pub use swim::FanGlass;
 pub use update::Update;
 
-use restwater_caution::table::Region;
-use restwater_log::{Entry, HybridClock, Moment, Op, Payload, RodNumber, SessionSetup, is_kit};
-use restwater_screen as screen;
-use restwater_screen::{Arg, BankInput, BenchChoices, Wording};
-use restwater_session::{Session, check, check_swim};
-use restwater_store::Store;
 use action::LONGEST_TEXT;
 use advisor::Advisor;
 use bankside::Asking;
 use book::BookState;
 use files::FilesState;
+use journal::{Beside, Committed, Journal};
 use learning::Learning;
 use match_day::MatchState;
-use recent::Recent;
 use repeat::LastTap;
+use restwater_caution::table::Region;
+use restwater_log::{Entry, Moment, Op, Payload, RodNumber, SessionSetup, is_kit};
+use restwater_screen as screen;
+use restwater_screen::{Arg, BankInput, BenchChoices, Wording};
+use restwater_session::{Session, Stamp, TimeLine, check, check_swim};
 use sessions::Sessions;
 use setup::SetupState;
 use std::path::Path;
 use swim::{AtAim, SwimState};
 use uuid::Uuid;
 
-/// The app: one store, one phone.
+/// The app: one journal, one phone.
 pub struct App {
-    store: Store,
-    clock: HybridClock,
-    entropy: Box<dyn Entropy>,
+    journal: Journal,
     words: Wording,
-    recent: Recent,
     advisor: Advisor,
     learning: Learning,
     match_day: MatchState,
@@ -95,23 +94,18 @@ pub struct App {
 
 impl App {
     /// Opens the log in `dir`, or begins one there.
-    pub fn open(dir: &Path, mut entropy: Box<dyn Entropy>, now: &Moment) -> Result<Self, AppError> {
-        let new_device = entropy::new_id(entropy.as_mut(), now.wall_ms);
-        let mut store = Store::open(dir, new_device)?;
-        let kits = store.kits()?;
-        let recent = Recent::load(&store, &kits)?;
-        let settings = settings::load_settings(&store)?;
-        let phone = settings::load_phone(&store)?;
-        let draft = settings::load_draft(&store)?;
-        let setup = SetupState::load(&store)?;
-        let (kit_id, region) = (kit::kit_in_use(&store, &kits)?, kit::region(&store)?);
-        let advisor = Advisor::load(&mut store, recent.current().map(|l| l.session.id), kits.len())?;
+    pub fn open(dir: &Path, entropy: Box<dyn Entropy>, now: &Moment) -> Result<Self, AppError> {
+        let journal = Journal::open(dir, entropy, now)?;
+        let store = journal.store();
+        let settings = settings::load_settings(store)?;
+        let phone = settings::load_phone(store)?;
+        let draft = settings::load_draft(store)?;
+        let setup = SetupState::load(store)?;
+        let (kit_id, region) = (kit::kit_in_use(store, journal.recent().kits())?, kit::region(store)?);
+        let advisor = Advisor::load(&journal)?;
         Ok(Self {
-            clock: HybridClock::after(store.last_hlc()),
-            store,
-            entropy,
+            journal,
             words: Wording::new(),
-            recent,
             advisor,
             learning: Learning::default(),
             match_day: MatchState::default(),
@@ -135,6 +129,7 @@ impl App {
 
     /// One tap. What it wrote is on stable storage when this returns; on an error nothing was changed.
     pub fn act(&mut self, action: &Action, at: &Moment) -> Result<Update, AppError> {
+        let at = &self.journal.here(at);
         if self.last_tap.as_ref().is_some_and(|last| last.is_repeated_by(action, at)) {
             let notice = self.words.say("notice-repeat");
             return Ok(self.update(at, false, true, notice));
@@ -145,16 +140,32 @@ impl App {
                 return Err(AppError::TooLong { field, count, most: LONGEST_TEXT });
             }
         }
-        let before = self.store.last_hlc();
+        let before = self.journal.version();
+        let notice = match self.perform(action, at) {
+            Ok(notice) => notice,
+            // The entry is stored. What failed after it can't call it back: it is done without, and the check says so.
+            Err(error) if self.journal.version() > before => {
+                self.journal.beside::<(), _>(Beside::AfterTheTap, Err(error));
+                self.words.say("notice-logged-alone")
+            }
+            Err(error) => return Err(error),
+        };
+        self.last_tap = Some(LastTap::new(action, at));
+        Ok(self.update(at, self.journal.version() > before, false, notice))
+    }
+
+    /// Does what the tap says; what there is to say about it. An action writes once, so that an error after it is one about
+    /// something else than entries.
+    fn perform(&mut self, action: &Action, at: &Moment) -> Result<String, AppError> {
         let notice = match action {
             Action::Undo => self.undo(at)?,
             Action::Redo => self.redo(at)?,
             Action::TimeBack { minutes } => self.time_back(*minutes, at)?,
-            Action::Choose { rod, field, value } => self.choose(*rod, field, value, at)?,
-            Action::ChooseSetup { field, value } => self.choose_setup_row(field, value)?,
+            Action::Tackle { rod, tap } => self.tackle_tap(*rod, tap, at)?,
+            Action::Setup { tap } => self.setup_tap(tap)?,
             Action::ChooseRod { rod } => self.choose_rod(*rod)?,
-            Action::ChooseCasts { field, value } => self.choose_casts(field, value)?,
-            Action::StartAlternation { factor, a, b } => self.start_alternation(*factor, a, b, at)?,
+            Action::Waits { tap } => self.waits_tap(tap)?,
+            Action::StartAlternation { a, b } => self.start_alternation(a, b, at)?,
             Action::SetNextStep => self.set_next_step(at)?,
             Action::Set { hand, scheme } => self.set(*hand, *scheme)?,
             Action::StepAim { step } => self.step_aim(*step, at)?,
@@ -164,26 +175,28 @@ impl App {
             Action::Release => self.at_aim(&AtAim::Release, at)?,
             Action::MarkHere { name } => self.at_aim(&AtAim::Mark { name: name.clone() }, at)?,
             Action::PlacePegAsTyped => self.place_peg_as_typed(at)?,
-            Action::ChooseSwim { field, value } => self.choose_swim(field, value, at)?,
+            Action::Swim { tap } => self.swim_choice(tap, at)?,
             Action::Match { tap } => self.match_tap(tap, at)?,
-            Action::ChooseBook { field, value } => self.choose_book(field, value, at)?,
-            Action::ChooseConditions { field, value } => self.choose_conditions(field, value, at)?,
-            Action::ChooseCautions { field, value } => self.choose_cautions(field, value, at)?,
-            Action::ChooseBench { field, value } => self.choose_bench(field, value, at)?,
-            Action::ChooseFiles { field, value } => self.choose_files(field, value)?,
-            Action::ChoosePhone { field, value } => self.choose_phone(field, value)?,
+            Action::Book { tap } => self.book_tap(tap, at)?,
+            Action::Conditions { tap } => self.conditions_tap(*tap, at)?,
+            Action::Cautions { tap } => self.cautions_tap(tap, at)?,
+            Action::Bench { tap } => self.bench_tap(tap, at)?,
+            Action::Files { tap } => self.files_tap(*tap),
+            Action::Phone { tap } => self.phone_tap(*tap)?,
             Action::OpenDoubt { op } => self.open_doubt(*op)?,
-            Action::Mend { op, field, value } => self.mend(*op, field, value, at)?,
+            Action::Mend { op, tap } => self.mend(*op, *tap, at)?,
+            Action::Typed { into, text } => self.typed(*into, text, at)?,
             Action::UndoImport { id } => self.undo_import(*id, at)?,
             Action::RedoImport { id } => self.redo_import(*id, at)?,
             other => self.log(other, at)?,
         };
-        self.last_tap = Some(LastTap::new(action, at));
-        Ok(self.update(at, self.store.last_hlc() > before, false, notice))
+        Ok(notice)
     }
 
     /// What a screen shows now.
     pub fn screen(&mut self, which: Which, now: &Moment) -> Result<Screen, AppError> {
+        let now = &self.journal.here(now);
+        self.catch_up();
         Ok(match which {
             Which::Bank => Screen::Bank(self.bank(now)),
             Which::Setup => Screen::Setup(self.setup(now)?),
@@ -197,7 +210,7 @@ impl App {
             Which::Cautions => Screen::Cautions(self.cautions()?),
             Which::Bench => Screen::Bench(self.bench()?),
             Which::Phone => Screen::Phone(self.phone_screen()),
-            Which::Mend => Screen::Mend(self.mend_screen()),
+            Which::Mend => Screen::Mend(self.mend_screen(now)),
             Which::Files => Screen::Files(self.files_screen(now)?),
         })
     }
@@ -209,12 +222,21 @@ impl App {
 
     /// The session that the screens are about.
     pub fn session(&self) -> Option<&Session> {
-        self.recent.current().map(|loaded| &loaded.session)
+        self.journal.recent().current().map(|loaded| &loaded.session)
+    }
+
+    /// A moment of this phone on the time line of that session.
+    fn on_line(&self, moment: &Moment) -> Stamp {
+        let device = self.journal.store().device();
+        match self.session() {
+            Some(session) => session.time_line.place(device, moment),
+            None => TimeLine::default().place(device, moment),
+        }
     }
 
     /// The ops of that session as they were written.
     pub fn ops(&self) -> &[Op] {
-        self.recent.current().map_or(&[], |loaded| &loaded.ops)
+        self.journal.recent().current().map_or(&[], |loaded| &loaded.ops)
     }
 
     /// What an error says to the angler.
@@ -224,12 +246,12 @@ impl App {
 
     /// Puts the log aside while the app is in the background.
     pub fn pause(&mut self) -> Result<(), AppError> {
-        Ok(self.store.pause()?)
+        Ok(self.journal.pause()?)
     }
 
     /// Takes it up again.
     pub fn resume(&mut self) -> Result<(), AppError> {
-        Ok(self.store.resume()?)
+        Ok(self.journal.resume()?)
     }
 
     /// The screens that can be opened now.
@@ -239,28 +261,29 @@ impl App {
     }
 
     fn bank(&mut self, now: &Moment) -> screen::BankView {
-        let session = self.recent.current().map(|loaded| &loaded.session);
-        let reading = session.and_then(|session| self.advisor.read(session, self.chosen, now));
+        let session = self.journal.recent().current().map(|loaded| &loaded.session);
+        let now = self.on_line(now);
+        let reading = session.and_then(|session| self.advisor.read(session, self.chosen, &now));
         screen::bank(&BankInput {
             session,
             chosen: self.chosen,
-            now,
+            now: &now,
             reading: reading.as_ref(),
-            undo: self.recent.undo(),
-            redo: self.recent.redo().map(|(entry, _)| entry),
-            latest: self.recent.latest(3),
+            undo: self.journal.recent().undo(),
+            redo: self.journal.recent().redo().map(|(entry, _)| entry),
+            latest: self.journal.recent().latest(3),
             words: &self.words,
         })
     }
 
     fn update(&mut self, at: &Moment, changed: bool, repeated: bool, notice: String) -> Update {
         let screen = Screen::Bank(self.bank(at));
-        let undo_label = self.recent.undo().map(|entry| screen::entry_words(&self.words, entry));
+        let undo_label = self.journal.recent().undo().map(|entry| screen::entry_words(&self.words, entry));
         Update { screen, changed, repeated, undo_label, notice }
     }
 
     fn log(&mut self, action: &Action, at: &Moment) -> Result<String, AppError> {
-        let Some(mut payload) = action.payload(&self.draft) else { return Ok(String::new()) };
+        let Some(mut payload) = action::payload(action, &self.draft) else { return Ok(String::new()) };
         check(self.session(), &payload)?;
         if let Some(session) = self.session() {
             check_swim(session, &payload, None)?;
@@ -277,7 +300,7 @@ impl App {
         let as_set_up = matches!(action, Action::StartSession { setup: None });
         let kind = payload.kind().to_owned();
         let session = if starts { None } else { self.session().map(|s| s.id) };
-        let session = session.unwrap_or_else(|| entropy::new_id(self.entropy.as_mut(), at.wall_ms));
+        let session = session.unwrap_or_else(|| self.journal.new_id(at));
         match payload {
             Payload::SessionStarted(setup) if as_set_up => {
                 let beginning = self.beginning(&setup)?;
@@ -311,20 +334,20 @@ impl App {
     }
 
     fn undo(&mut self, at: &Moment) -> Result<String, AppError> {
-        let entry = self.recent.undo().cloned().ok_or(AppError::NothingToUndo)?;
+        let entry = self.journal.recent().undo().cloned().ok_or(AppError::NothingToUndo)?;
         self.undone(entry.ops.clone(), at)?;
         Ok(self.say_entry("notice-undone", &entry))
     }
 
     fn redo(&mut self, at: &Moment) -> Result<String, AppError> {
-        let (entry, undo) = self.recent.redo().cloned().ok_or(AppError::NothingToRedo)?;
+        let (entry, undo) = self.journal.recent().redo().cloned().ok_or(AppError::NothingToRedo)?;
         self.undone(vec![undo], at)?;
         Ok(self.say_entry("notice-redone", &entry))
     }
 
     fn undone(&mut self, targets: Vec<Uuid>, at: &Moment) -> Result<(), AppError> {
         let first = targets.first().copied().unwrap_or_default();
-        let session = self.recent.session_of(first).ok_or(AppError::NothingToUndo)?;
+        let session = self.journal.recent().session_of(first).ok_or(AppError::NothingToUndo)?;
         self.write(session, Payload::Undone { targets }, None, at)?;
         self.chosen = self.chosen.min(self.session().map_or(1, |s| s.rods.len().max(1) as RodNumber));
         Ok(())
@@ -334,18 +357,18 @@ impl App {
         let session = self.session().filter(|s| s.is_open()).ok_or(AppError::NothingToSetBack)?;
         let last = session.last_timed.clone().ok_or(AppError::NothingToSetBack)?;
         let session = session.id;
-        let already = last.tapped.since(&last.at).ms.max(0) / 1_000;
+        let already = last.tapped.ms_since(&last.at).max(0) / 1_000;
         let back_s = (already as u32).saturating_add(minutes.saturating_mul(60));
         if let Some(before) =
-            last.not_before.filter(|before| last.tapped.set_back(back_s).since(before).ms < 0)
+            last.not_before.filter(|before| last.tapped.set_back(back_s).ms_since(before) < 0)
         {
-            return Err(AppError::BeforeEarlier(screen::clock(&before)));
+            return Err(AppError::BeforeEarlier(screen::clock(&before.shown)));
         }
         self.write(session, Payload::TimeSet { back_s }, Some(last.op), at)?;
         Ok(self.say_what("notice-time", last.payload.kind()))
     }
 
-    /// Writes one op: first to stable storage, then to memory.
+    /// Writes one entry. On an error nothing was stored.
     fn write(
         &mut self,
         session: Uuid,
@@ -353,49 +376,46 @@ impl App {
         amends: Option<Uuid>,
         at: &Moment,
     ) -> Result<(), AppError> {
-        let op = self.new_op(session, payload, amends, at);
-        self.store.append(std::slice::from_ref(&op), None)?;
-        self.take(session, vec![op])
-    }
-
-    /// Writes several ops of one session in one transaction; more than one make a group, undone together.
-    fn write_all(
-        &mut self,
-        session: Uuid,
-        payloads: Vec<Payload>,
-        at: &Moment,
-    ) -> Result<(), AppError> {
-        let group = (payloads.len() > 1).then(|| entropy::new_id(self.entropy.as_mut(), at.wall_ms));
-        let op = |payload| Op { group, ..self.new_op(session, payload, None, at) };
-        let ops: Vec<Op> = payloads.into_iter().map(op).collect();
-        self.store.append(&ops, None)?;
-        self.take(session, ops)
-    }
-
-    /// Takes ops just written in a session into memory. Another session may be today's for them: one that has begun, or one
-    /// whose beginning was undone or brought back. The days before today's are read anew then, and where one of them changed.
-    fn take(&mut self, session: Uuid, ops: Vec<Op>) -> Result<(), AppError> {
-        self.recent.take(&self.store, ops)?;
-        let today = self.session().map(|s| s.id);
-        let before_today = today != Some(session) && !is_kit(session);
-        if before_today || !self.advisor.is_of(today) {
-            self.advisor = Advisor::load(&mut self.store, today, self.recent.kits().len())?;
-            self.learning.forget_earlier_days();
-        }
+        let committed = self.journal.write(session, vec![(payload, amends)], at)?;
+        self.after(&committed);
         Ok(())
     }
 
-    /// The next op of this phone, not yet written.
-    fn new_op(&mut self, session: Uuid, payload: Payload, amends: Option<Uuid>, at: &Moment) -> Op {
-        Op {
-            id: entropy::new_id(self.entropy.as_mut(), at.wall_ms),
-            device: self.store.device(),
-            hlc: self.clock.tick(at.wall_ms),
-            at: at.clone(),
-            session,
-            payload,
-            amends,
-            group: None,
+    /// Writes several entries of one session in one transaction; more than one make a group, undone together.
+    fn write_all(&mut self, session: Uuid, payloads: Vec<Payload>, at: &Moment) -> Result<(), AppError> {
+        let said = payloads.into_iter().map(|payload| (payload, None)).collect();
+        let committed = self.journal.write(session, said, at)?;
+        self.after(&committed);
+        Ok(())
+    }
+
+    /// What follows an entry, and can't fail it. Another session may be today's for it: one that has begun, or one whose beginning
+    /// was undone or brought back. The days before today's are read anew then, and where one of them changed.
+    fn after(&mut self, committed: &Committed) {
+        let today = self.session().map(|s| s.id);
+        let before_today = today != Some(committed.session) && !is_kit(committed.session);
+        if before_today || !self.advisor.is_of(today) {
+            self.load_advisor();
+            self.learning.forget_earlier_days();
+        }
+    }
+
+    /// Reads the days before today's, or does without them.
+    fn load_advisor(&mut self) {
+        let loaded = self.journal.beside(Beside::EarlierSessions, Advisor::load(&self.journal));
+        let today = self.session().map(|s| s.id);
+        self.advisor = loaded.unwrap_or_else(|| Advisor::of_today_alone(today));
+    }
+
+    /// Reads again what could not be read when it was due. Where it still can't, the check says so.
+    fn catch_up(&mut self) {
+        let today = self.session().map(|s| s.id);
+        if self.journal.catch_up().is_ok() && !self.advisor.is_of(self.session().map(|s| s.id)) {
+            self.load_advisor();
+            self.learning.forget_earlier_days();
+        }
+        if today != self.session().map(|s| s.id) {
+            self.chosen = 1;
         }
     }
 

@@ -1,20 +1,21 @@
 //! The taps of the Match screen and what it shows.
 
-use restwater_session::Logged;
+use super::error::within;
 use super::{App, AppError};
-use restwater_waits::{Advice, BITE_EXTRA_GUESS_MIN, TURN_ROUND_GUESS_MIN};
 use restwater_log::{FishSaid, FishWeight, Moment, Payload, WeightUnit};
-use restwater_session::{ClassGuess, MatchSetup};
 use restwater_match_day::clock::{MINUTE_MS, MatchClock, Phase};
 use restwater_match_day::forecast::{Landing, TimeLeft};
-use restwater_session::own_count::{OwnCount, own_count};
-use restwater_session::rest::{Rest, landing, rest_of_match};
-use restwater_match_day::rules::{Counting, NetHolds, NetRule, OverLimit, RulesError, same_name};
-use restwater_session::match_setup::MatchError;
+use restwater_match_day::rules::{Counting, NetHolds, NetRule, RulesError, same_name};
 use restwater_match_day::weight::{Weight, WeightError};
 use restwater_screen as screen;
-use restwater_screen::{MatchInput, MatchTap, MatchView, RestInput, Signal};
-use restwater_session::{CaughtFish, NotNow, Rhythm, Session, catch, rhythm, running_wait_min};
+use restwater_screen::{MatchInput, MatchTap, MatchView, RestInput, RuleTap, Signal, UsualClass};
+use restwater_session::Logged;
+use restwater_session::match_setup::MatchError;
+use restwater_session::own_count::{OwnCount, own_count};
+use restwater_session::rest::{Rest, landing, rest_of_match};
+use restwater_session::{CaughtFish, NotNow, Rhythm, Session, Stamp, catch, rhythm, running_wait_min};
+use restwater_session::{ClassGuess, MatchSetup};
+use restwater_waits::{Advice, BITE_EXTRA_GUESS_MIN, TURN_ROUND_GUESS_MIN};
 use uuid::Uuid;
 
 /// Steers the futures of the match.
@@ -48,6 +49,7 @@ struct RestOf {
 impl App {
     /// The Match screen.
     pub(super) fn match_view(&mut self, now: &Moment) -> MatchView {
+        let now = &self.on_line(now);
         let caught = self.session().map(catch).unwrap_or_default();
         let count = self.match_setup().map(|setup| own_count(setup, &caught));
         let guessed = caught.is_empty();
@@ -74,10 +76,10 @@ impl App {
     }
 
     /// Plays the rest of the match where that is not done yet; none where nothing runs.
-    fn play_rest(&mut self, own: &OwnCount, now: &Moment) -> Option<(Advice, Rhythm)> {
-        let session = self.recent.current().map(|loaded| &loaded.session).filter(|s| s.is_open())?;
-        let clock = session.match_day.as_ref()?.setup.clock().ok()?;
-        let left_ms = clock.left_ms(now.wall_ms);
+    fn play_rest(&mut self, own: &OwnCount, now: &Stamp) -> Option<(Advice, Rhythm)> {
+        let session =
+            self.journal.recent().current().map(|loaded| &loaded.session).filter(|s| s.is_open())?;
+        let left_ms = session.match_day.as_ref()?.left_ms(now).ok()?;
         if left_ms <= 0 {
             return None;
         }
@@ -104,8 +106,12 @@ impl App {
     /// A tap on the Match screen.
     pub(super) fn match_tap(&mut self, tap: &MatchTap, at: &Moment) -> Result<String, AppError> {
         match tap {
-            MatchTap::Set { setup } => self.set_match(setup.clone(), at),
-            MatchTap::Choose { field, value } => self.choose_match(field, value, at),
+            MatchTap::Set { setup } => self.set_match(setup, at),
+            MatchTap::Rule { rule } => self.change_rule(rule, at),
+            MatchTap::Off => {
+                self.session().filter(|s| s.is_open()).ok_or(NotNow::NoSession)?;
+                self.log_here(Payload::MatchOff, at)
+            }
             MatchTap::Heard { signal } => self.heard(*signal, at),
             MatchTap::Fish { back } => self.choose_fish(*back),
             MatchTap::Step { by } => {
@@ -150,48 +156,52 @@ impl App {
         Ok(net.name.clone())
     }
 
-    fn set_match(&mut self, setup: MatchSetup, at: &Moment) -> Result<String, AppError> {
+    fn set_match(&mut self, setup: &MatchSetup, at: &Moment) -> Result<String, AppError> {
         setup.check()?;
         self.log_here(Payload::MatchSet(setup.logged()), at)
     }
 
     /// One of the rules changed; the first one sets a match.
-    fn choose_match(&mut self, field: &str, value: &str, at: &Moment) -> Result<String, AppError> {
+    fn change_rule(&mut self, rule: &RuleTap, at: &Moment) -> Result<String, AppError> {
         let session = self.session().filter(|s| s.is_open()).ok_or(NotNow::NoSession)?;
-        if field == "off" {
-            return self.log_here(Payload::MatchOff, at);
-        }
         let before = session.match_day.as_ref().map(|m| m.setup.clone());
-        let setup = before.unwrap_or_else(|| screen::first_match(&self.words, at));
-        match (field, value) {
-            ("clock", "heard-in") => return self.heard(Signal::AllIn, at),
-            ("clock", "heard-out") => return self.heard(Signal::AllOut, at),
-            _ => {}
-        }
-        let changed = self.with_rule(setup, field, value).ok_or_else(|| AppError::unknown(field, value))?;
-        self.set_match(changed, at)
+        let setup = before.unwrap_or_else(|| screen::first_match(&self.words, &self.on_line(at)));
+        let changed = self.with_rule(setup, rule)?;
+        self.set_match(&changed, at)
     }
 
-    fn with_rule(&self, mut setup: MatchSetup, field: &str, value: &str) -> Option<MatchSetup> {
-        let number = || value.parse::<i64>().ok();
-        let within = |most: i64| number().filter(|n| (0..=most).contains(n));
-        match field {
-            "begin" => {}
-            "all-in" => setup.all_in_ms += number().filter(|m| m.abs() <= 1_440)? * MINUTE_MS,
-            "all-out" => setup.all_out_ms += number().filter(|m| m.abs() <= 1_440)? * MINUTE_MS,
-            "clock" if value == "same-now" => setup.offset_ms = 0,
-            "clock" => setup.offset_ms += number().filter(|s| s.abs() <= 3_600)? * 1_000,
-            "nets" => self.nets(&mut setup, within(9).filter(|n| *n > 0)? as usize),
-            "over" => setup.rules.over_limit = over(value)?,
-            "landing" => setup.rules.landing_min = within(120)? as u16,
-            "alarms" => toggle(&mut setup.rules.alarms_min, within(1_440)? as u16),
-            "classes" => self.toggle_class(&mut setup, value)?,
-            "counting" => toggle_counting(&mut setup, value)?,
-            "unit" => in_unit(&mut setup, unit_of(value)?),
-            "mark" => setup.mark = screen::units(setup.unit, number()?),
-            _ => return with_numbered(setup, field, number()?),
+    fn with_rule(&self, mut setup: MatchSetup, rule: &RuleTap) -> Result<MatchSetup, AppError> {
+        let minutes =
+            |field, minutes: i32| Ok::<_, AppError>(i64::from(within(field, minutes, -1_440, 1_440)?));
+        match rule {
+            RuleTap::Begin => {}
+            RuleTap::MoveAllIn { minutes: by } => setup.all_in_ms += minutes("all-in", *by)? * MINUTE_MS,
+            RuleTap::MoveAllOut { minutes: by } => setup.all_out_ms += minutes("all-out", *by)? * MINUTE_MS,
+            RuleTap::SameClock => setup.offset_ms = 0,
+            RuleTap::MoveClock { seconds } => {
+                setup.offset_ms += i64::from(within("clock", *seconds, -3_600, 3_600)?) * 1_000;
+            }
+            RuleTap::Nets { count } => self.nets(&mut setup, usize::from(within("nets", *count, 1, 9)?)),
+            RuleTap::Limit { net, limit } => {
+                let known = setup.rules.nets.iter_mut().find(|known| same_name(&known.name, net));
+                known.ok_or_else(|| MatchError::from(RulesError::NoSuchNet(net.clone())))?.limit = *limit;
+            }
+            RuleTap::Over { over } => setup.rules.over_limit = *over,
+            RuleTap::Landing { minutes } => setup.rules.landing_min = within("landing", *minutes, 0, 120)?,
+            RuleTap::Alarm { minutes } => {
+                toggle(&mut setup.rules.alarms_min, within("alarms", *minutes, 0, 1_440)?)
+            }
+            RuleTap::Class { class } => self.toggle_class(&mut setup, *class),
+            RuleTap::Counting { class } => toggle_counting(&mut setup, class)?,
+            RuleTap::Guess { class, weight } => {
+                let place = setup.class(class).ok_or_else(|| no_such_class(class))?;
+                setup.classes[place].guess = converted(*weight, setup.unit);
+            }
+            RuleTap::Unit { unit } => in_unit(&mut setup, *unit),
+            RuleTap::Mark { mark } if unit_of(*mark) == setup.unit => setup.mark = *mark,
+            RuleTap::Mark { mark } => return Err(AppError::unknown("mark", mark)),
         }
-        Some(setup)
+        Ok(setup)
     }
 
     /// So many nets: new ones have the limit of the last.
@@ -209,16 +219,14 @@ impl App {
         }
     }
 
-    fn toggle_class(&self, setup: &mut MatchSetup, id: &str) -> Option<()> {
-        let (id, drams) = screen::CLASSES.iter().find(|(known, _)| *known == id)?;
-        let name = self.words.say(id);
+    fn toggle_class(&self, setup: &mut MatchSetup, class: UsualClass) {
+        let name = self.words.say(class.id());
         if let Some(place) = setup.class(&name) {
             setup.classes.remove(place);
         } else {
-            let guess = converted(Weight::Drams(*drams), setup.unit);
+            let guess = converted(class.guess(), setup.unit);
             setup.classes.push(ClassGuess { name, guess });
         }
-        Some(())
     }
 
     /// The organiser's signal was heard now.
@@ -228,9 +236,12 @@ impl App {
             Signal::AllIn => setup.all_in_ms,
             Signal::AllOut => setup.all_out_ms,
         };
-        let offset = MatchClock::offset_from_signal(announced, at.wall_ms).map_err(MatchError::from)?;
+        let phone_ms =
+            self.session().and_then(|s| s.match_day.as_ref()).map(|m| m.phone_ms(&self.on_line(at)));
+        let phone_ms = phone_ms.ok_or(NotNow::NoMatch)?;
+        let offset = MatchClock::offset_from_signal(announced, phone_ms).map_err(MatchError::from)?;
         setup.offset_ms = offset;
-        self.set_match(setup, at)
+        self.set_match(&setup, at)
     }
 
     fn choose_fish(&mut self, back: u32) -> Result<String, AppError> {
@@ -277,8 +288,7 @@ impl App {
     fn class(&mut self, name: &str, at: &Moment) -> Result<String, AppError> {
         let setup = self.match_setup().ok_or(NotNow::NoMatch)?;
         let class = setup.class(name).and_then(|place| setup.classes.get(place));
-        let class =
-            class.ok_or_else(|| MatchError::NoSuchClass(name.chars().take(60).collect()))?.name.clone();
+        let class = class.ok_or_else(|| no_such_class(name))?.name.clone();
         self.say_fish(at, |said| said.class = Some(class))
     }
 
@@ -296,8 +306,8 @@ impl App {
     fn weigh_in(&mut self, net: &str, unit: WeightUnit, count: i64, at: &Moment) -> Result<String, AppError> {
         let net = self.net_name(net)?;
         let shown = screen::units(unit, count).of_a_net().map_err(MatchError::from)?;
-        let clock = self.match_setup().ok_or(NotNow::NoMatch)?.clock().map_err(MatchError::from)?;
-        if matches!(clock.phase(at.wall_ms), Phase::Before { .. }) {
+        let match_day = self.session().and_then(|s| s.match_day.as_ref()).ok_or(NotNow::NoMatch)?;
+        if matches!(match_day.phase(&self.on_line(at)).map_err(MatchError::from)?, Phase::Before { .. }) {
             return Err(MatchError::WeighInBeforeAllIn.into());
         }
         let notice = self.log_here(Payload::NetWeighed { net, shown: shown.logged() }, at)?;
@@ -329,7 +339,7 @@ fn stepped(figure: i64, by: i64, most: i64) -> i64 {
 }
 
 /// To the minute, so that the rest is not played each second.
-fn time_left(session: &Session, left_ms: i64, now: &Moment) -> TimeLeft {
+fn time_left(session: &Session, left_ms: i64, now: &Stamp) -> TimeLeft {
     let out = |rod: &restwater_session::Rod| {
         running_wait_min(session, session.running(rod.number)?, now).map(libm::floor)
     };
@@ -346,20 +356,15 @@ fn weights(own: &OwnCount) -> Vec<f64> {
     if classes.is_empty() { vec![0.0] } else { classes }
 }
 
-fn over(value: &str) -> Option<OverLimit> {
-    match value {
-        "to-limit" => Some(OverLimit::CountsToTheLimit),
-        "nothing" => Some(OverLimit::DoesNotCount),
-        _ => None,
+fn unit_of(weight: Weight) -> WeightUnit {
+    match weight {
+        Weight::Drams(_) => WeightUnit::Drams,
+        Weight::Grams(_) => WeightUnit::Grams,
     }
 }
 
-fn unit_of(value: &str) -> Option<WeightUnit> {
-    match value {
-        "drams" => Some(WeightUnit::Drams),
-        "grams" => Some(WeightUnit::Grams),
-        _ => None,
-    }
+fn no_such_class(name: &str) -> AppError {
+    MatchError::NoSuchClass(name.chars().take(60).collect()).into()
 }
 
 fn toggle(alarms: &mut Vec<u16>, minutes: u16) {
@@ -371,8 +376,8 @@ fn toggle(alarms: &mut Vec<u16>, minutes: u16) {
 }
 
 /// Whether a class counts; other kinds keep what was said of them.
-fn toggle_counting(setup: &mut MatchSetup, name: &str) -> Option<()> {
-    let place = setup.class(name)?;
+fn toggle_counting(setup: &mut MatchSetup, name: &str) -> Result<(), AppError> {
+    let place = setup.class(name).ok_or_else(|| no_such_class(name))?;
     let name = setup.classes[place].name.clone();
     match &mut setup.rules.counting {
         Counting::Everything => setup.rules.counting = Counting::AllBut(vec![name]),
@@ -388,7 +393,7 @@ fn toggle_counting(setup: &mut MatchSetup, name: &str) -> Option<()> {
     if matches!(&setup.rules.counting, Counting::AllBut(kinds) if kinds.is_empty()) {
         setup.rules.counting = Counting::Everything;
     }
-    Some(())
+    Ok(())
 }
 
 /// A guess in the other unit, to the ounce or to ten grams; never a weight that was read on scales.
@@ -409,17 +414,4 @@ fn in_unit(setup: &mut MatchSetup, unit: WeightUnit) {
     for class in &mut setup.classes {
         class.guess = converted(class.guess, unit);
     }
-}
-
-/// "limit-2" and "guess-Carp".
-fn with_numbered(mut setup: MatchSetup, field: &str, count: i64) -> Option<MatchSetup> {
-    let weight = screen::units(setup.unit, count);
-    if let Some(number) = field.strip_prefix("limit-") {
-        let place = number.parse::<usize>().ok()?.checked_sub(1)?;
-        setup.rules.nets.get_mut(place)?.limit = Some(weight).filter(|_| count != 0);
-    } else {
-        let place = setup.class(field.strip_prefix("guess-")?)?;
-        setup.classes[place].guess = weight;
-    }
-    Some(setup)
 }

@@ -1,20 +1,22 @@
 //! Mending in the evening: doubtful entries, each put right in a few taps. Every tap is an entry of its own, so
 //! that it can be taken back.
 
+use super::error::within;
 use super::{App, AppError};
-use restwater_waits::{BITE_EXTRA_GUESS_MIN, TURN_ROUND_GUESS_MIN};
 use restwater_log::{EndSaid, Moment, Op, Payload};
-use restwater_screen::{MendInput, MendView, mend_view};
+use restwater_screen::{MendInput, MendTap, MendView, mend_view};
 use restwater_session::{DoubtKind, Session, rhythm};
+use restwater_waits::{BITE_EXTRA_GUESS_MIN, TURN_ROUND_GUESS_MIN};
 use uuid::Uuid;
 
 impl App {
     /// The Mend screen.
-    pub(super) fn mend_screen(&self) -> MendView {
+    pub(super) fn mend_screen(&self, now: &Moment) -> MendView {
         mend_view(&MendInput {
             words: &self.words,
             session: self.session(),
             ops: self.ops(),
+            now: &self.on_line(now),
             open: self.mending,
         })
     }
@@ -28,27 +30,22 @@ impl App {
         Ok(String::new())
     }
 
-    /// One choice for a doubtful entry.
-    pub(super) fn mend(
-        &mut self,
-        op: Uuid,
-        field: &str,
-        value: &str,
-        at: &Moment,
-    ) -> Result<String, AppError> {
+    /// Mends one thing of a doubtful entry.
+    pub(super) fn mend(&mut self, op: Uuid, tap: MendTap, at: &Moment) -> Result<String, AppError> {
         let (session, entry) = self.entry_to_mend(op)?;
-        let unknown = || AppError::unknown(field, value);
-        let (payload, amends) = match field {
-            "stands" => (Payload::Confirmed, Some(op)),
-            "end" => (end_set(session, op, Some(value), None).ok_or_else(unknown)?, Some(op)),
-            "after" => (end_set(session, op, None, Some(value)).ok_or_else(unknown)?, Some(op)),
-            "back" => {
-                let minutes: u32 =
-                    value.parse().ok().filter(|m| (1..=1_440).contains(m)).ok_or_else(unknown)?;
-                (Payload::TimeSet { back_s: minutes * 60 }, Some(op))
+        let (payload, amends) = match tap {
+            MendTap::Confirm => (Payload::Confirmed, Some(op)),
+            MendTap::End { end } => {
+                (end_set(session, op, Some(end), None).ok_or(AppError::NotOfThatEntry)?, Some(op))
             }
-            "added" => (forgotten(session, op).ok_or_else(unknown)?, None),
-            _ => return Err(unknown()),
+            MendTap::After { minutes } => {
+                let minutes = within("after", minutes, 0, 1_440)?;
+                (end_set(session, op, None, Some(minutes)).ok_or(AppError::NotOfThatEntry)?, Some(op))
+            }
+            MendTap::Back { minutes } => {
+                (Payload::TimeSet { back_s: within("back", minutes, 1, 1_440)? * 60 }, Some(op))
+            }
+            MendTap::AddCast => (forgotten(session, op).ok_or(AppError::NotOfThatEntry)?, None),
         };
         let session = entry.session;
         let kind = payload.kind().to_owned();
@@ -70,19 +67,12 @@ fn still_open(op: Uuid, kind: &str) -> Option<Uuid> {
 }
 
 /// The end of a cast with one thing said anew, and the other as it stands.
-fn end_set(session: &Session, op: Uuid, end: Option<&str>, minutes: Option<&str>) -> Option<Payload> {
+fn end_set(session: &Session, op: Uuid, end: Option<EndSaid>, minutes: Option<u32>) -> Option<Payload> {
     let cast = session.casts.iter().find(|cast| cast.op == op)?;
     cast.end.as_ref()?;
-    let end = match end {
-        Some("wound_in") => EndSaid::WoundIn,
-        Some("landed") => EndSaid::Landed,
-        Some("lost") => EndSaid::Lost,
-        Some("missed") => EndSaid::Missed,
-        Some(_) => return None,
-        None => restwater_screen::end_said(cast).unwrap_or(EndSaid::WoundIn),
-    };
+    let end = end.unwrap_or_else(|| restwater_screen::end_said(cast).unwrap_or(EndSaid::WoundIn));
     let after_s = match minutes {
-        Some(text) => Some(60 * text.parse::<u32>().ok().filter(|m| *m <= 1_440)?),
+        Some(minutes) => Some(60 * minutes),
         None => restwater_screen::wait_to_mend_s(session, cast),
     };
     Some(Payload::CastEndSet { end, after_s })
@@ -95,7 +85,7 @@ fn forgotten(session: &Session, op: Uuid) -> Option<Payload> {
     let next = session.casts.iter().find(|cast| cast.op == op)?;
     let before =
         session.casts.iter().filter(|cast| cast.rod == next.rod).take_while(|cast| cast.op != op).last()?;
-    let gap_s = next.start.since(&before.end.as_ref()?.at).ms / 1_000;
+    let gap_s = next.start.ms_since(&before.end.as_ref()?.at) / 1_000;
     let turn_min = rhythm(session, TURN_ROUND_GUESS_MIN, BITE_EXTRA_GUESS_MIN).turn_round_min;
     let turn_s = ((turn_min * 60.0) as i64).min(gap_s / 3);
     let seconds = |s: i64| u32::try_from(s).ok();

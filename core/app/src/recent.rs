@@ -1,8 +1,8 @@
 //! The sessions in memory: this phone's latest, and older ones as far as undo has walked back.
 
-use restwater_log::{Entry, History, Hlc, Op, history, is_kit, sorted};
+use restwater_log::{Began, Entry, History, Op, OpOrder, history, is_kit, sorted};
 use restwater_session::{Session, fold};
-use restwater_store::{SessionPlace, SessionRow, Store, StoreError};
+use restwater_store::{Store, StoreError};
 use std::collections::HashSet;
 use uuid::Uuid;
 
@@ -10,40 +10,56 @@ use uuid::Uuid;
 pub(super) struct Loaded {
     pub(super) ops: Vec<Op>,
     pub(super) session: Session,
+    /// How it began; none as long as nothing is written in it.
+    began: Option<Began>,
 }
 
-/// This phone's latest sessions, newest first, and all kits: a kit is old and new at once.
+impl Loaded {
+    fn new(id: Uuid, ops: Vec<Op>) -> Self {
+        Self { session: fold(id, &ops), began: Began::of_all(&ops), ops }
+    }
+
+    /// Where it stands among the sessions.
+    pub(super) fn place(&self) -> Option<OpOrder> {
+        self.began.map(|began| began.order)
+    }
+}
+
+/// Sessions in memory, in no order, and all kits: a kit is old and new at once.
 pub(super) struct Recent {
     device: Uuid,
     loaded: Vec<Loaded>,
     kits: Vec<(Uuid, Vec<Op>)>,
-    /// How far back the list of sessions was walked; none before its first step, and all of it once `through`.
-    walked: Option<SessionPlace>,
-    through: bool,
+    /// All sessions that this phone began from here on are in memory; none before the first step back.
+    own_from: Option<OpOrder>,
+    /// All sessions in which this phone wrote from here on are in memory; none before the first step back.
+    written_from: Option<OpOrder>,
     history: History,
 }
 
 impl Recent {
-    /// Loads the latest session this phone wrote in; older ones only where undo needs them.
-    pub(super) fn load(store: &Store, kits: &[SessionRow]) -> Result<Self, StoreError> {
-        let kits =
-            kits.iter().map(|row| Ok((row.id, store.ops_of(row.id)?))).collect::<Result<_, StoreError>>()?;
+    /// Loads the session that this phone began last; older ones only where undo needs them.
+    pub(super) fn load(store: &Store) -> Result<Self, StoreError> {
+        let kits = store.kits()?.into_iter().map(|row| Ok((row.id, store.ops_of(row.id)?)));
         let mut recent = Self {
             device: store.device(),
             loaded: Vec::new(),
-            kits,
-            walked: None,
-            through: false,
+            kits: kits.collect::<Result<_, StoreError>>()?,
+            own_from: None,
+            written_from: None,
             history: History::default(),
         };
-        recent.load_one(store)?;
         recent.settle(store)?;
         Ok(recent)
     }
 
-    /// The session that screens are about: the latest that has begun and whose beginning isn't undone.
+    /// The session that screens are about: of those that this phone began, the latest whose beginning isn't undone.
     pub(super) fn current(&self) -> Option<&Loaded> {
-        self.loaded.iter().find(|l| l.session.started.is_some())
+        let from = self.own_from?;
+        let own = self.loaded.iter().filter(|l| {
+            l.began.is_some_and(|began| began.device == Some(self.device) && began.order >= from)
+        });
+        own.filter(|l| l.session.started.is_some()).max_by_key(|l| l.place())
     }
 
     /// The ops of a kit.
@@ -82,9 +98,19 @@ impl Recent {
         self.loaded.iter().flat_map(|l| &l.ops).chain(self.kits.iter().flat_map(|(_, ops)| ops))
     }
 
-    /// Takes in ops just written.
-    pub(super) fn take(&mut self, store: &Store, ops: Vec<Op>) -> Result<(), StoreError> {
-        let written: HashSet<Uuid> = ops.iter().map(|op| op.id).collect();
+    /// Reads what is needed before something is written in a session: its entries, where it is an older one that is not in memory.
+    pub(super) fn make_room_for(&mut self, store: &Store, session: Uuid) -> Result<(), StoreError> {
+        if !is_kit(session) && !self.is_loaded(session) {
+            let ops = store.ops_of(session)?;
+            if !ops.is_empty() {
+                self.loaded.push(Loaded::new(session, ops));
+            }
+        }
+        Ok(())
+    }
+
+    /// Takes in ops just written. What can fail is left to [`Recent::settle`].
+    pub(super) fn add(&mut self, ops: Vec<Op>) {
         let touched: HashSet<Uuid> = ops.iter().map(|op| op.session).collect();
         for op in ops {
             if is_kit(op.session) {
@@ -95,74 +121,62 @@ impl Recent {
                 continue;
             }
             match self.loaded.iter_mut().find(|l| l.session.id == op.session) {
-                Some(loaded) if loaded.ops.iter().any(|known| known.id == op.id) => {}
-                Some(loaded) => loaded.ops.push(op),
-                None => self.load_written(store, op.session, &written)?,
+                Some(loaded) => {
+                    loaded.began = Began::and_of(loaded.began, &op);
+                    loaded.ops.push(op);
+                }
+                None => self.loaded.push(Loaded::new(op.session, vec![op])),
             }
         }
         for loaded in self.loaded.iter_mut().filter(|l| touched.contains(&l.session.id)) {
             loaded.session = fold(loaded.session.id, &loaded.ops);
         }
-        self.settle(store)
     }
 
-    /// Loads a session that was just written in and is not in memory: a new one comes first, an older one, written in
-    /// from the Book, last.
-    fn load_written(&mut self, store: &Store, id: Uuid, written: &HashSet<Uuid>) -> Result<(), StoreError> {
-        let ops = store.ops_of(id)?;
-        let is_new = ops.iter().all(|op| written.contains(&op.id));
-        let at = if is_new { 0 } else { self.loaded.len() };
-        self.loaded.insert(at, Loaded { session: fold(id, &[]), ops });
-        Ok(())
-    }
-
-    /// Reads the next older session this phone wrote in.
-    fn load_one(&mut self, store: &Store) -> Result<bool, StoreError> {
-        while !self.through {
-            let Some((began, id)) = store.session_before(self.walked)? else {
-                self.through = true;
-                break;
-            };
-            self.walked = Some((began, id));
-            // One of another phone is not read: a log that was taken over whole has nothing else.
-            if is_kit(id) || self.is_loaded(id) || !store.may_have_written(id)? {
-                continue;
+    /// Walks back until there is a session to show, or none older, and until nothing on disk can come after what undo takes back.
+    /// An error leaves what is in memory as it is.
+    pub(super) fn settle(&mut self, store: &Store) -> Result<(), StoreError> {
+        self.history = history(&sorted(self.all_ops()), self.device);
+        let mut more = false;
+        while self.current().is_none() {
+            let Some(row) = store.own_session_before(self.own_from)? else { break };
+            more |= self.load_one(store, row.id)?;
+            self.own_from = Some(row.began.order);
+        }
+        loop {
+            if more {
+                self.history = history(&sorted(self.all_ops()), self.device);
             }
-            let ops = store.ops_of(id)?;
-            if ops.iter().any(|op| op.device == self.device) {
-                self.loaded.push(Loaded { session: fold(id, &ops), ops });
-                return Ok(true);
+            let last = self.history.undo.last().map(|entry| entry.hlc);
+            more = false;
+            while let Some(row) = store.written_before(self.written_from)? {
+                // What was written before it has no say.
+                if row.own.is_none_or(|own| last.is_some_and(|last| own.0 <= last)) {
+                    break;
+                }
+                more |= self.load_one(store, row.id)?;
+                self.written_from = row.own;
+                if more && last.is_none() {
+                    break;
+                }
+            }
+            if !more {
+                return Ok(());
             }
         }
-        Ok(false)
+    }
+
+    /// Reads a session that is not in memory; whether it was not.
+    fn load_one(&mut self, store: &Store, id: Uuid) -> Result<bool, StoreError> {
+        if is_kit(id) || self.is_loaded(id) {
+            return Ok(false);
+        }
+        let ops = store.ops_of(id)?;
+        self.loaded.push(Loaded::new(id, ops));
+        Ok(true)
     }
 
     fn is_loaded(&self, id: Uuid) -> bool {
         self.loaded.iter().any(|loaded| loaded.session.id == id)
-    }
-
-    /// Whether a session not walked to yet has an entry that comes after a clock reading.
-    fn is_behind(&self, store: &Store, hlc: Hlc) -> Result<bool, StoreError> {
-        if self.through {
-            return Ok(false);
-        }
-        let ahead = |place: &SessionPlace| self.walked.is_none_or(|walked| *place < walked);
-        let after = store.sessions_after(hlc)?;
-        Ok(after.iter().any(|place| ahead(place) && !is_kit(place.1) && !self.is_loaded(place.1)))
-    }
-
-    /// Walks back until there is something to undo that no session still on disk may come after, and a session to show,
-    /// or nothing older.
-    fn settle(&mut self, store: &Store) -> Result<(), StoreError> {
-        loop {
-            self.history = history(&sorted(self.all_ops()), self.device);
-            let settled = match self.history.undo.last().map(|entry| entry.hlc) {
-                Some(last) if self.current().is_some() => !self.is_behind(store, last)?,
-                _ => false,
-            };
-            if settled || !self.load_one(store)? {
-                return Ok(());
-            }
-        }
     }
 }

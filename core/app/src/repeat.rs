@@ -1,7 +1,8 @@
 //! The 0.7 s rule: a second tap of a cold thumb is ignored, and seen to be.
 
 use super::Action;
-use restwater_log::{Moment, RodNumber};
+use restwater_log::Moment;
+use restwater_screen::Pad;
 
 /// Two taps closer than this are one.
 pub const REPEAT_MS: i64 = 700;
@@ -21,48 +22,26 @@ impl LastTap {
         Self { action: action.clone(), at: at.clone() }
     }
 
-    /// Whether `action` at `at` is the same tap again: the same action, or another key of the same rod's
-    /// pad, since the first tap may have put another key under the thumb.
+    /// Whether `action` at `at` is the same tap again: the same action, or another key of the same pad, since the first tap
+    /// may have put another key under the thumb.
     pub(super) fn is_repeated_by(&self, action: &Action, at: &Moment) -> bool {
         let gap = at.since(&self.at).ms;
-        let steps = matches!(action, Action::Match { tap } if tap.steps());
-        if !(0..if steps { STEP_REPEAT_MS } else { REPEAT_MS }).contains(&gap) {
-            return false;
-        }
-        let same_pad = pad_rod(&self.action).is_some() && pad_rod(&self.action) == pad_rod(action);
-        let same_pick = picks(&self.action) && (picks(action) || aims(action));
-        same_pad || same_pick || &self.action == action
-    }
-}
-
-/// A key that picks a ray or a cell: the next keys come under the same thumb.
-fn picks(action: &Action) -> bool {
-    matches!(action, Action::ChooseSwim { field, .. } if field == "ray" || field == "cell")
-}
-
-/// A key that stands where those stood.
-fn aims(action: &Action) -> bool {
-    matches!(action, Action::StepAim { .. } | Action::CastHere | Action::KeepBack | Action::Release)
-}
-
-/// The rod whose pad the key stands on, for the keys that change what the pad shows.
-fn pad_rod(action: &Action) -> Option<RodNumber> {
-    match action {
-        Action::Cast { rod }
-        | Action::Bite { rod }
-        | Action::Landed { rod, .. }
-        | Action::Lost { rod }
-        | Action::Missed { rod }
-        | Action::WoundIn { rod } => Some(*rod),
-        _ => None,
+        let same_pad = match (self.action.pad(), action.pad()) {
+            (Some(Pad::Rod(before)), Some(Pad::Rod(now))) => before == now,
+            (Some(Pad::Pick), Some(Pad::Pick | Pad::Aim)) => true,
+            _ => false,
+        };
+        let rule = if same_pad || !action.steps() { REPEAT_MS } else { STEP_REPEAT_MS };
+        (0..rule).contains(&gap) && (same_pad || self.action == *action)
     }
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
-    use restwater_screen::MatchTap;
+    use restwater_screen::{MatchTap, SwimTap};
     use restwater_session::written::second;
+    use restwater_swim::{CellId, Step};
 
     fn after(ms: i64) -> Moment {
         let at = second(0);
@@ -81,15 +60,21 @@ mod tests {
 
     #[test]
     fn a_double_tap_on_a_ray_picks_no_band_and_one_on_a_band_takes_no_step() {
-        let pick = |field: &str| Action::ChooseSwim { field: field.into(), value: "1".into() };
-        let ray = LastTap::new(&pick("ray"), &second(0));
-        assert!(ray.is_repeated_by(&pick("cell"), &after(300)));
-        assert!(!ray.is_repeated_by(&pick("cell"), &after(700)));
-        assert!(!ray.is_repeated_by(&pick("rays"), &after(300)), "BACK stands in a place of its own");
-        let cell = LastTap::new(&pick("cell"), &second(0));
-        assert!(cell.is_repeated_by(&Action::CastHere, &after(300)));
-        let step = LastTap::new(&Action::StepAim { step: restwater_swim::Step::Left }, &second(0));
-        assert!(!step.is_repeated_by(&Action::StepAim { step: restwater_swim::Step::Out }, &after(300)));
+        let ray = Action::Swim { tap: SwimTap::Ray { ray: 1 } };
+        let cell = Action::Swim { tap: SwimTap::Cell { cell: CellId { column: 1, row: 1 } } };
+        let left = Action::StepAim { step: Step::Left };
+        let last = LastTap::new(&ray, &second(0));
+        assert!(last.is_repeated_by(&cell, &after(300)));
+        assert!(!last.is_repeated_by(&cell, &after(700)));
+        let back = Action::Swim { tap: SwimTap::Rays };
+        assert!(!last.is_repeated_by(&back, &after(300)), "BACK stands in a place of its own");
+        let last = LastTap::new(&cell, &second(0));
+        assert!(last.is_repeated_by(&Action::CastHere, &after(300)));
+        assert!(last.is_repeated_by(&left, &after(300)), "a step, but it came under the thumb");
+        let last = LastTap::new(&left, &second(0));
+        assert!(!last.is_repeated_by(&Action::StepAim { step: Step::Out }, &after(300)));
+        assert!(!last.is_repeated_by(&left, &after(300)), "steps of the ring follow fast");
+        assert!(last.is_repeated_by(&left, &after(100)));
     }
 
     #[test]

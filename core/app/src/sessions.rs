@@ -2,9 +2,10 @@
 
 use super::AppError;
 use super::advisor::{SUMMARY_VERSION, made_anew};
+use super::journal::{Beside, Journal};
 use restwater_log::is_kit;
 use restwater_session::Summary;
-use restwater_store::{SessionRow, SnapshotRow, Store};
+use restwater_store::{SessionRow, SnapshotRow};
 use std::collections::HashMap;
 use uuid::Uuid;
 
@@ -19,7 +20,8 @@ pub(super) struct Sessions {
 
 impl Sessions {
     /// Brings the list up to the log.
-    pub(super) fn refresh(&mut self, store: &mut Store) -> Result<(), AppError> {
+    pub(super) fn refresh(&mut self, journal: &Journal) -> Result<(), AppError> {
+        let store = journal.store();
         let mut rows = store.sessions()?;
         rows.retain(|row| !is_kit(row.id));
         if rows.iter().eq(self.days.iter().map(|(row, _)| row)) {
@@ -27,7 +29,8 @@ impl Sessions {
         }
         let mut known: HashMap<Uuid, (SessionRow, Summary)> =
             self.days.drain(..).map(|day| (day.0.id, day)).collect();
-        known.retain(|id, day| rows.iter().any(|row| row.id == *id && *row == day.0));
+        let now: HashMap<Uuid, &SessionRow> = rows.iter().map(|row| (row.id, row)).collect();
+        known.retain(|id, day| now.get(id).is_some_and(|row| **row == day.0));
         let missing: Vec<&SessionRow> = rows.iter().filter(|row| !known.contains_key(&row.id)).collect();
         let kept: HashMap<Uuid, SnapshotRow> = if missing.len() > FEW {
             store.recent_snapshots(usize::MAX)?.into_iter().map(|kept| (kept.session, kept)).collect()
@@ -53,7 +56,7 @@ impl Sessions {
             self.days.push(day);
         }
         if !made.is_empty() {
-            store.put_snapshots(&made)?;
+            journal.beside(Beside::Summaries, store.put_snapshots(&made));
         }
         Ok(())
     }

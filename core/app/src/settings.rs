@@ -1,8 +1,8 @@
 //! What belongs to the phone, not to the log: hand, scheme, the set-up last used.
 
 use super::AppError;
-use restwater_screen::{PhoneChoices, Settings};
 use restwater_log::SessionSetup;
+use restwater_screen::{PhoneChoices, Settings};
 use restwater_store::Store;
 use serde::{Deserialize, Serialize};
 
@@ -15,7 +15,7 @@ pub(super) fn load_settings(store: &Store) -> Result<Settings, AppError> {
     Ok(read(store, SETTINGS)?)
 }
 
-pub(super) fn save_settings(store: &mut Store, settings: Settings) -> Result<(), AppError> {
+pub(super) fn save_settings(store: &Store, settings: Settings) -> Result<(), AppError> {
     write(store, SETTINGS, &settings)
 }
 
@@ -23,7 +23,7 @@ pub(super) fn load_phone(store: &Store) -> Result<PhoneChoices, AppError> {
     Ok(read(store, PHONE)?)
 }
 
-pub(super) fn save_phone(store: &mut Store, phone: PhoneChoices) -> Result<(), AppError> {
+pub(super) fn save_phone(store: &Store, phone: PhoneChoices) -> Result<(), AppError> {
     write(store, PHONE, &phone)
 }
 
@@ -32,7 +32,7 @@ pub(super) fn load_draft(store: &Store) -> Result<SessionSetup, AppError> {
     Ok(read(store, DRAFT)?)
 }
 
-pub(super) fn save_draft(store: &mut Store, draft: &SessionSetup) -> Result<(), AppError> {
+pub(super) fn save_draft(store: &Store, draft: &SessionSetup) -> Result<(), AppError> {
     write(store, DRAFT, draft)
 }
 
@@ -44,7 +44,7 @@ pub(super) fn read<T: Default + for<'a> Deserialize<'a>>(
     Ok(store.setting(key)?.and_then(|text| serde_json::from_str(&text).ok()).unwrap_or_default())
 }
 
-pub(super) fn write<T: Serialize>(store: &mut Store, key: &str, value: &T) -> Result<(), AppError> {
+pub(super) fn write<T: Serialize>(store: &Store, key: &str, value: &T) -> Result<(), AppError> {
     let text =
         serde_json::to_string(value).map_err(|e| restwater_log::CanonicalError::Unwritable(e.to_string()))?;
     Ok(store.set_setting(key, &text)?)

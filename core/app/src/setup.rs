@@ -1,16 +1,22 @@
 //! Setting up: the draw, the last set-up taken over, the pack list, and the entries a session begins with.
 
-use restwater_session::Logged;
+use super::error::within;
 use super::{App, AppError, settings};
-use restwater_bench::pack::{DayPlan, Packed, list};
+use restwater_bench::pack::{DayPlan, Item, Packed, list};
 use restwater_log::{Moment, Payload, SessionSetup};
 use restwater_screen as screen;
-use restwater_screen::{SetupInput, SetupView};
-use restwater_session::{LandmarkKind, Session, fold};
+use restwater_screen::{SetupInput, SetupTap, SetupView};
+use restwater_session::Logged;
+use restwater_session::{LandmarkKind, MOST_RODS, Session, fold};
 use restwater_sky::daylight::{Place, daylight};
 use restwater_store::Store;
+use serde::Deserialize;
 use uuid::Uuid;
 
+/// No lake is deeper, cm.
+pub(super) const DEEPEST_CM: u32 = 10_000;
+/// Longer than any bait takes to settle, seconds.
+const LONGEST_SETTLE_S: u32 = 1_800;
 const COPY: &str = "setup-copy";
 const PACKED: &str = "packed";
 /// A day shorter than this before sunset may end in the dark: a choice, on the careful side.
@@ -24,13 +30,32 @@ const LEADS: u16 = 2;
 #[derive(Default)]
 pub(super) struct SetupState {
     copy: Option<Uuid>,
-    packed: Vec<String>,
+    packed: Vec<Item>,
+}
+
+/// An item as it is stored: as itself, or as an older version stored it, as a text that spells it.
+#[derive(Deserialize)]
+#[serde(untagged)]
+enum StoredItem {
+    Spelled(String),
+    Item(Item),
+}
+
+impl StoredItem {
+    fn item(self) -> Option<Item> {
+        match self {
+            Self::Item(item) => Some(item),
+            Self::Spelled(text) if text.starts_with(['"', '{']) => serde_json::from_str(&text).ok(),
+            Self::Spelled(name) => serde_json::from_value(name.into()).ok(),
+        }
+    }
 }
 
 impl SetupState {
     pub(super) fn load(store: &Store) -> Result<Self, AppError> {
         let copy = store.setting(COPY)?.and_then(|text| text.parse().ok());
-        Ok(Self { copy, packed: settings::read(store, PACKED)? })
+        let packed: Vec<StoredItem> = settings::read(store, PACKED)?;
+        Ok(Self { copy, packed: packed.into_iter().filter_map(StoredItem::item).collect() })
     }
 }
 
@@ -55,41 +80,62 @@ impl App {
         self.sessions.days().next()
     }
 
-    /// One of the choices of the set-up screen, or a text typed there.
-    pub(super) fn choose_setup_row(&mut self, field: &str, value: &str) -> Result<String, AppError> {
-        let unknown = || AppError::unknown(field, value);
-        match (field, value) {
-            ("copy", "none") => self.set_copy(None)?,
-            ("copy", "last") => {
-                self.sessions.refresh(&mut self.store)?;
-                let id = self.last_day().ok_or_else(unknown)?.0;
-                let session = fold(id, &self.store.ops_of(id)?);
-                settings::save_draft(&mut self.store, &session.setup)?;
+    /// One of the choices of the set-up screen.
+    pub(super) fn setup_tap(&mut self, tap: &SetupTap) -> Result<String, AppError> {
+        match tap {
+            SetupTap::Rods { rods } => {
+                let rods = within("rods", *rods, 1, MOST_RODS)?;
+                return self.change_draft(|draft| draft.rods = rods);
+            }
+            SetupTap::Span { tenth_mm } => {
+                let span = within("span", *tenth_mm, 1_000, 200_000)?;
+                return self.change_draft(|draft| draft.span_tenth_mm = span);
+            }
+            SetupTap::Depth { cm } => {
+                let cm = cm.map(|cm| within("depth", cm, 1, DEEPEST_CM)).transpose()?;
+                return self.change_draft(|draft| draft.depth_cm = cm);
+            }
+            SetupTap::Settle { seconds } => {
+                let seconds = within("settle", *seconds, 0, LONGEST_SETTLE_S)?;
+                return self.change_draft(|draft| draft.settle_s = seconds);
+            }
+            SetupTap::TwitchRestarts { restarts } => {
+                let restarts = *restarts;
+                return self.change_draft(|draft| draft.twitch_restarts = restarts);
+            }
+            SetupTap::DrawDigit { digit } => {
+                let digit = within("draw", *digit, 0, 9)?;
+                return self.change_draft(|draft| draft.peg = Some(drawn(draft.peg.as_deref(), digit)));
+            }
+            SetupTap::ClearDraw => return self.change_draft(|draft| draft.peg = None),
+            SetupTap::CopyNothing => self.set_copy(None)?,
+            SetupTap::CopyLast => {
+                self.sessions.refresh(&self.journal)?;
+                let id = self.last_day().ok_or(AppError::NoSuchSession)?.0;
+                let session = fold(id, &self.journal.store().ops_of(id)?);
+                settings::save_draft(self.journal.store(), &session.setup)?;
                 self.draft = session.setup;
                 self.set_copy(Some(id))?;
             }
-            ("pack", item) => {
-                // An item as the list spells it; what is no item is no choice.
-                serde_json::from_str::<restwater_bench::pack::Item>(item).map_err(|_| unknown())?;
+            SetupTap::Pack { item } => {
                 match self.setup.packed.iter().position(|packed| packed == item) {
                     Some(i) => drop(self.setup.packed.remove(i)),
-                    None => self.setup.packed.push(item.to_owned()),
+                    None => self.setup.packed.push(item.clone()),
                 }
                 self.save_packed()?;
             }
-            _ => return self.choose_setup(field, value),
         }
         Ok(String::new())
     }
 
     fn set_copy(&mut self, copy: Option<Uuid>) -> Result<(), AppError> {
-        self.store.set_setting(COPY, &copy.map_or_else(String::new, |id| id.to_string()))?;
+        self.journal.store().set_setting(COPY, &copy.map_or_else(String::new, |id| id.to_string()))?;
         self.setup.copy = copy;
         Ok(())
     }
 
     fn save_packed(&mut self) -> Result<(), AppError> {
-        settings::write(&mut self.store, PACKED, &self.setup.packed)
+        settings::write(self.journal.store(), PACKED, &self.setup.packed)
     }
 
     /// What a session begins with: its set-up, and where the last one is copied its rigs, and at the same peg its spots,
@@ -97,7 +143,7 @@ impl App {
     pub(super) fn beginning(&self, setup: &SessionSetup) -> Result<Vec<Payload>, AppError> {
         let mut payloads = vec![Payload::SessionStarted(setup.clone())];
         if let Some(id) = self.setup.copy {
-            payloads.extend(copied(&fold(id, &self.store.ops_of(id)?), setup));
+            payloads.extend(copied(&fold(id, &self.journal.store().ops_of(id)?), setup));
         }
         Ok(payloads)
     }
@@ -113,7 +159,8 @@ impl App {
     fn pack(&mut self, now: &Moment) -> Result<Vec<(Packed, bool)>, AppError> {
         let kit = self.kit()?;
         let last = self.last_day().map(|(id, _)| id);
-        let last = last.map(|id| Ok::<_, AppError>(fold(id, &self.store.ops_of(id)?))).transpose()?;
+        let last =
+            last.map(|id| Ok::<_, AppError>(fold(id, &self.journal.store().ops_of(id)?))).transpose()?;
         let wanted = if kit.wanted.tied().is_empty() { kit.wallet.tied() } else { kit.wanted.tied() };
         let mut plan = DayPlan {
             rods: self.draft.rods.into(),
@@ -127,8 +174,7 @@ impl App {
             tackle_of(last, &mut plan);
         }
         let packed = |item: Packed| {
-            let text = serde_json::to_string(&item.item).unwrap_or_default();
-            let done = self.setup.packed.contains(&text);
+            let done = self.setup.packed.contains(&item.item);
             (item, done)
         };
         Ok(list(&plan).into_iter().map(packed).collect())
@@ -141,6 +187,15 @@ impl App {
         let day = daylight(screen::midnight(now), place).ok();
         day.and_then(|day| day.sunset).is_none_or(|sunset| sunset - now.wall_ms < LONG_DAY_MS)
     }
+}
+
+/// Digits of the longest number drawn.
+const MOST_DIGITS: usize = 4;
+
+/// A number drawn so far with one more digit; a peg that is no number, or long enough, is drawn anew.
+fn drawn(peg: Option<&str>, digit: u8) -> String {
+    let so_far = peg.filter(|p| p.bytes().all(|b| b.is_ascii_digit()) && p.len() < MOST_DIGITS);
+    format!("{}{digit}", so_far.unwrap_or_default())
 }
 
 /// Leads and baits of the last rigs.
@@ -166,6 +221,7 @@ fn copied(last: &Session, setup: &SessionSetup) -> Vec<Payload> {
     let rigged = rods().filter(|rod| rod.rig != restwater_log::Rig::default());
     let mut payloads: Vec<Payload> =
         rigged.map(|rod| Payload::RigSet { rod: rod.number, rig: rod.rig.clone() }).collect();
+    // The angler picked this session to copy: at the same peg its water is the same one, named or not.
     let same_peg = setup.peg.is_some() && setup.peg == last.setup.peg && setup.water == last.setup.water;
     if !same_peg {
         return payloads;
@@ -174,10 +230,15 @@ fn copied(last: &Session, setup: &SessionSetup) -> Vec<Payload> {
         last.marks.iter().map(|m| Payload::MarkSet { name: m.name.clone(), bearing_cdeg: m.bearing_cdeg }),
     );
     payloads.push(Payload::SwimSet(last.swim.clone()));
+    if !last.outline_cm.is_empty() {
+        payloads.push(Payload::OutlineSet { corners_cm: last.outline_cm.clone() });
+    }
     payloads.extend(last.landmarks.iter().map(|l| {
         let (name, bearing_cdeg, range_cm) = (l.name.clone(), l.bearing_cdeg, l.range_cm);
         match l.what {
-            LandmarkKind::Feature(feature) => Payload::FeatureSet { feature: feature.logged(), name, bearing_cdeg, range_cm },
+            LandmarkKind::Feature(feature) => {
+                Payload::FeatureSet { feature: feature.logged(), name, bearing_cdeg, range_cm }
+            }
             LandmarkKind::Hazard { clear_cm } => {
                 Payload::HazardSet { name, bearing_cdeg, range_cm, clear_cm }
             }
@@ -194,4 +255,25 @@ fn copied(last: &Session, setup: &SessionSetup) -> Vec<Payload> {
         Some(Payload::SpotSet { rod: rod.number, spot })
     }));
     payloads
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_peg_is_drawn_a_digit_a_tap() {
+        assert_eq!(drawn(None, 1), "1");
+        assert_eq!(drawn(Some("1"), 4), "14");
+        assert_eq!(drawn(Some("boathouse"), 7), "7", "a name is drawn anew");
+        assert_eq!(drawn(Some("1234"), 5), "5");
+    }
+
+    #[test]
+    fn what_an_older_version_stored_as_packed_stays_packed() {
+        let stored = r#"["\"LandingNet\"", "{\"Shot\":\"BB\"}", "Mat", {"Bait": "bread"}, "Nonsense"]"#;
+        let stored: Vec<StoredItem> = serde_json::from_str(stored).unwrap();
+        let items: Vec<Item> = stored.into_iter().filter_map(StoredItem::item).collect();
+        assert_eq!(items, [Item::LandingNet, Item::Shot("BB".into()), Item::Mat, Item::Bait("bread".into())]);
+    }
 }

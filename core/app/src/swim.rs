@@ -1,12 +1,13 @@
 //! The Swim screen's own state and taps: the aimed cell, the moment shown, water kept back.
 
-use restwater_session::Logged;
-use super::swim_typed::{TYPED, Typed};
+use super::error::within;
+use super::swim_typed::Typed;
 use super::{App, AppError};
 use restwater_log::{Moment, Payload, Spot, SwimSetup};
 use restwater_screen as screen;
-use restwater_screen::{Arg, Picking, SwimScreen, SwimView};
-use restwater_session::{NotNow, Session, check_swim, reach_near, swim_of};
+use restwater_screen::{Arg, Picking, SwimScreen, SwimTap, SwimView};
+use restwater_session::Logged;
+use restwater_session::{NotNow, Session, Stamp, check_swim, reach_near, swim_of};
 use restwater_swim::{CellId, ColumnName, Detail, FeatureKind, SceneAsk, Step, Swim, SwimScene};
 use uuid::Uuid;
 
@@ -46,7 +47,7 @@ impl App {
         let session = self.session().ok_or(NotNow::NoSession)?;
         let swim = swim_of(session)?;
         let at = self.shown(now);
-        let figures = swim.figures(at.wall_ms);
+        let figures = swim.figures(at.at_ms);
         let next = swim.where_next(&figures);
         let aimed = self.aimed(&swim, next.ranked.first().map(|n| n.cell));
         let mut ask = SceneAsk::new(glass.width_px, glass.height_px, glass.px_per_mm, glass.text_scale)?;
@@ -73,7 +74,7 @@ impl App {
         let session = self.session().ok_or(NotNow::NoSession)?;
         let swim = swim_of(session)?;
         let at = self.shown(now);
-        let figures = swim.figures(at.wall_ms);
+        let figures = swim.figures(at.at_ms);
         let next = swim.where_next(&figures);
         Ok(screen::swim_view(&SwimScreen {
             session,
@@ -81,10 +82,10 @@ impl App {
             figures: &figures,
             aimed: self.aimed(&swim, next.ranked.first().map(|n| n.cell)),
             next: &next,
-            drift: swim.drift(at.wall_ms),
+            drift: swim.drift(at.at_ms),
             picking: self.picking(&swim),
             rod: self.chosen,
-            replay: (self.swim.steps_back > 0).then_some(&at),
+            replay: (self.swim.steps_back > 0).then_some(&at.shown),
             steps_back: u32::try_from(self.swim.steps_back).unwrap_or(0),
             name: &self.swim.typed.name,
             place: self.swim.typed.place(session),
@@ -105,46 +106,35 @@ impl App {
         }
     }
 
-    /// A key of the two taps that pick a spot, or back to the first of them.
-    fn pick(&mut self, field: &str, value: &str) -> Result<String, AppError> {
+    /// A ray is picked. A ray with one band is picked already.
+    fn pick_ray(&mut self, ray: u32) -> Result<String, AppError> {
         let swim = swim_of(self.session().ok_or(NotNow::NoSession)?)?;
-        let unknown = || AppError::unknown(field, value);
-        match field {
-            "ray" => {
-                let ray: usize = value.parse().ok().ok_or_else(unknown)?;
-                let cells = swim.cells_of_ray(ray);
-                // A ray with one band is picked already.
-                match cells.as_slice() {
-                    [] => return Err(unknown()),
-                    [only] => (self.swim.aimed, self.swim.picking) = (Some(*only), Picking::Done),
-                    _ => self.swim.picking = Picking::Cell(ray),
-                }
-            }
-            "cell" => {
-                let id = screen::cell_of_value(value).ok_or_else(unknown)?;
-                if !swim.cell(id).is_ok_and(|cell| cell.aim.is_some()) {
-                    return Err(unknown());
-                }
-                (self.swim.aimed, self.swim.picking) = (Some(id), Picking::Done);
-            }
-            _ => self.swim.picking = Picking::Ray,
+        match swim.cells_of_ray(ray as usize).as_slice() {
+            [] => return Err(AppError::unknown("ray", ray)),
+            [only] => (self.swim.aimed, self.swim.picking) = (Some(*only), Picking::Done),
+            _ => self.swim.picking = Picking::Cell(ray as usize),
         }
         Ok(String::new())
     }
 
-    fn shown(&self, now: &Moment) -> Moment {
-        let ms = self.swim.steps_back * REPLAY_STEP_MIN * 60_000;
-        Moment {
-            wall_ms: now.wall_ms.saturating_sub(ms),
-            mono_ms: now.mono_ms.saturating_sub(ms),
-            ..now.clone()
+    fn pick_cell(&mut self, cell: CellId) -> Result<String, AppError> {
+        let swim = swim_of(self.session().ok_or(NotNow::NoSession)?)?;
+        if !swim.cell(cell).is_ok_and(|cell| cell.aim.is_some()) {
+            return Err(AppError::unknown("cell", format_args!("{}, {}", cell.column, cell.row)));
         }
+        (self.swim.aimed, self.swim.picking) = (Some(cell), Picking::Done);
+        Ok(String::new())
+    }
+
+    /// The moment that is shown: now, or so many steps before.
+    fn shown(&self, now: &Moment) -> Stamp {
+        self.on_line(now).before(self.swim.steps_back * REPLAY_STEP_MIN * 60_000)
     }
 
     /// LEFT, RIGHT, IN, OUT.
     pub(super) fn step_aim(&mut self, step: Step, at: &Moment) -> Result<String, AppError> {
         let swim = swim_of(self.session().ok_or(NotNow::NoSession)?)?;
-        let next = swim.where_next(&swim.figures(self.shown(at).wall_ms));
+        let next = swim.where_next(&swim.figures(self.shown(at).at_ms));
         let from = self.aimed(&swim, next.ranked.first().map(|n| n.cell));
         self.swim.aimed = from.map(|cell| swim.step(cell, step));
         Ok(String::new())
@@ -153,7 +143,7 @@ impl App {
     /// EARLIER and LATER; 0 is now.
     pub(super) fn replay(&mut self, steps_back: u32, at: &Moment) -> Result<String, AppError> {
         let session = self.session().ok_or(NotNow::NoSession)?;
-        let begun = session.started.as_ref().map_or(0, |start| at.since(start).ms);
+        let begun = session.started.as_ref().map_or(0, |start| self.on_line(at).ms_since(start));
         let most = (begun / (REPLAY_STEP_MIN * 60_000)).max(0);
         self.swim.steps_back = i64::from(steps_back).min(most);
         Ok(String::new())
@@ -163,7 +153,7 @@ impl App {
     pub(super) fn at_aim(&mut self, what: &AtAim, at: &Moment) -> Result<String, AppError> {
         let session = self.session().filter(|s| s.is_open()).ok_or(NotNow::NoSession)?;
         let swim = swim_of(session)?;
-        let next = swim.where_next(&swim.figures(at.wall_ms));
+        let next = swim.where_next(&swim.figures(self.on_line(at).at_ms));
         let cell = self.aimed(&swim, next.ranked.first().map(|n| n.cell)).ok_or(AppError::NoCell)?;
         let payload = self.payload_at(what, session, &swim, cell)?;
         check_swim(session, &payload, None)?;
@@ -227,9 +217,12 @@ impl App {
                 let name = name.map_or_else(|| self.next_mark(session), str::to_owned);
                 Payload::MarkSet { name, bearing_cdeg }
             }
-            AtAim::Feature { feature } => {
-                Payload::FeatureSet { feature: feature.logged(), name: typed.to_owned(), bearing_cdeg, range_cm }
-            }
+            AtAim::Feature { feature } => Payload::FeatureSet {
+                feature: feature.logged(),
+                name: typed.to_owned(),
+                bearing_cdeg,
+                range_cm,
+            },
             AtAim::Hazard { name } => {
                 let name = if typed.is_empty() { name.clone() } else { typed.to_owned() };
                 Payload::HazardSet { name, bearing_cdeg, range_cm, clear_cm: CLEAR_CM }
@@ -247,31 +240,27 @@ impl App {
         (first..=2 * first).map(numbered).find(free).unwrap_or_default()
     }
 
-    /// One of the rows of the Swim screen, or something typed there.
-    pub(super) fn choose_swim(&mut self, field: &str, value: &str, at: &Moment) -> Result<String, AppError> {
-        let unknown = || AppError::unknown(field, value);
-        match field {
-            "feature" => {
-                let (feature, _) =
-                    screen::FEATURES.iter().find(|(_, name)| *name == value).ok_or_else(unknown)?;
-                return self.at_aim(&AtAim::Feature { feature: *feature }, at);
-            }
-            "hazard" => {
-                let id = format!("hazard-{value}");
-                let name = if self.words.has(&id) { self.words.say(&id) } else { return Err(unknown()) };
-                return self.at_aim(&AtAim::Hazard { name }, at);
-            }
-            "ray" | "cell" | "rays" => return self.pick(field, value),
-            "rename" => return self.rename(value, at),
-            "remove" => return self.remove(value, at),
-            typed if TYPED.contains(&typed) => {
-                self.swim.typed.take(typed, value);
+    /// One of the choices of the Swim screen.
+    pub(super) fn swim_choice(&mut self, tap: &SwimTap, at: &Moment) -> Result<String, AppError> {
+        match tap {
+            SwimTap::Ray { ray } => return self.pick_ray(*ray),
+            SwimTap::Cell { cell } => return self.pick_cell(*cell),
+            SwimTap::Rays => {
+                self.session().ok_or(NotNow::NoSession)?;
+                self.swim.picking = Picking::Ray;
                 return Ok(String::new());
             }
+            SwimTap::Feature { feature } => return self.at_aim(&AtAim::Feature { feature: *feature }, at),
+            SwimTap::Hazard { hazard } => {
+                let name = self.words.say(hazard.id());
+                return self.at_aim(&AtAim::Hazard { name }, at);
+            }
+            SwimTap::Rename { id } => return self.rename(*id, at),
+            SwimTap::Remove { thing } => return self.remove(*thing, at),
             _ => {}
         }
         let session = self.session().filter(|s| s.is_open()).ok_or(NotNow::NoSession)?;
-        let setup = with_swim(session.swim.clone(), field, value).ok_or_else(unknown)?;
+        let setup = with_swim(session.swim.clone(), tap)?;
         // A boundary that can't be drawn is refused before it is logged.
         let (id, payload) = (session.id, Payload::SwimSet(setup));
         check_swim(session, &payload, None)?;
@@ -297,17 +286,24 @@ fn mark_of(swim: &Swim, id: CellId) -> Option<Uuid> {
     }
 }
 
-fn with_swim(mut setup: SwimSetup, field: &str, value: &str) -> Option<SwimSetup> {
-    let n: u32 = value.parse().ok().filter(|n| *n <= 25_000)?;
-    let some = Some(n).filter(|n| *n > 0);
-    match field {
-        "left" => setup.left_peg_cm = some,
-        "right" => setup.right_peg_cm = some,
-        "far" => setup.far_bank_cm = some,
-        "pegged" => setup.far_bank_pegged = n == 1,
-        "rest" => setup.rest_target_min = some?,
-        "band" => setup.band_cm = some,
-        _ => return None,
+/// No distance on a swim is longer, cm.
+const FURTHEST_CM: u32 = 25_000;
+/// Nobody rests water for longer, minutes.
+const LONGEST_REST_MIN: u32 = 25_000;
+
+/// The swim's setting with one thing changed; what is no part of it leaves it as it is.
+fn with_swim(mut setup: SwimSetup, tap: &SwimTap) -> Result<SwimSetup, AppError> {
+    let distance = |field, cm: Option<u32>| cm.map(|cm| within(field, cm, 1, FURTHEST_CM)).transpose();
+    match tap {
+        SwimTap::LeftPeg { cm } => setup.left_peg_cm = distance("left", *cm)?,
+        SwimTap::RightPeg { cm } => setup.right_peg_cm = distance("right", *cm)?,
+        SwimTap::FarBank { cm } => setup.far_bank_cm = distance("far", *cm)?,
+        SwimTap::FarBankPegged { pegged } => setup.far_bank_pegged = *pegged,
+        SwimTap::RestTarget { minutes } => {
+            setup.rest_target_min = within("rest", *minutes, 1, LONGEST_REST_MIN)?
+        }
+        SwimTap::Band { cm } => setup.band_cm = distance("band", *cm)?,
+        _ => {}
     }
-    Some(setup)
+    Ok(setup)
 }

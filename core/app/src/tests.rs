@@ -1,15 +1,25 @@
 //! The app on a real store, tap by tap.
 
+mod any_choice;
+mod advice;
 mod bench;
 mod book;
+mod clock_steps;
 mod files;
+mod learning;
 mod mend;
+mod seams;
 mod watch;
 
 use super::*;
+use learning::screens;
 use proptest::prelude::*;
+use restwater_compare::FactorValue;
 use restwater_log::{Reach, Spot};
-use restwater_screen::{AdviceTone, BankState, BankView, Key, MatchTap, SwimKey};
+use restwater_screen::{
+    AdviceTone, BankState, BankView, BenchTap, Key, MatchTap, SetupTap, SwimKey, SwimTap, TackleTap,
+    TypedInto, WaitsTap,
+};
 use restwater_session::EndCause;
 use restwater_swim::Step;
 use tempfile::TempDir;
@@ -52,7 +62,12 @@ const MIN: i64 = 60_000;
 
 impl Phone {
     fn new() -> Self {
-        let mut phone = Self { dir: TempDir::new().unwrap(), app: None, boots: 0, opens: 0 };
+        Self::with_ids_from(0)
+    }
+
+    /// A phone whose ids, its own among them, begin at another place: it is another device.
+    fn with_ids_from(opens: u64) -> Self {
+        let mut phone = Self { dir: TempDir::new().unwrap(), app: None, boots: 0, opens };
         phone.open();
         phone
     }
@@ -88,9 +103,17 @@ const BITE: Action = Action::Bite { rod: 1 };
 const WOUND_IN: Action = Action::WoundIn { rod: 1 };
 const LANDED: Action = Action::Landed { rod: 1, fish: None };
 
+fn typed(into: TypedInto, text: &str) -> Action {
+    Action::Typed { into, text: text.into() }
+}
+
+fn tackle(tap: TackleTap) -> Action {
+    Action::Tackle { rod: 1, tap }
+}
+
 fn started() -> Phone {
     let mut phone = Phone::new();
-    phone.tap(-5_000, &Action::ChooseSetup { field: "water".into(), value: "Mill pool".into() }).unwrap();
+    phone.tap(-5_000, &typed(TypedInto::Water, "Mill pool")).unwrap();
     phone.tap(0, &START).unwrap();
     phone
 }
@@ -218,7 +241,7 @@ fn the_last_time_goes_back_but_not_beyond_the_entry_before() {
     phone.tap(12 * MIN, &Action::TimeBack { minutes: 5 }).unwrap();
     let wait = |phone: &mut Phone| {
         let session = phone.app().session().unwrap();
-        restwater_session::waits_of(session, 2.0)[0].minutes()
+        restwater_session::waits_of(session)[0].minutes()
     };
     assert_eq!(wait(&mut phone), 3.0);
     let refused = phone.tap(13 * MIN, &Action::TimeBack { minutes: 5 }).unwrap_err();
@@ -233,26 +256,24 @@ fn the_last_time_goes_back_but_not_beyond_the_entry_before() {
 #[test]
 fn a_choice_changes_one_thing_and_the_rest_carries_over() {
     let mut phone = started();
-    let choose =
-        |field: &str, value: &str| Action::Choose { rod: 1, field: field.into(), value: value.into() };
-    phone.tap(1_000, &choose("bait", "bread")).unwrap();
-    phone.tap(2_000, &choose("popup", "457")).unwrap();
-    phone.tap(3_000, &choose("bearing", "-1250")).unwrap();
+    phone.tap(1_000, &tackle(TackleTap::Bait { name: "bread".into() })).unwrap();
+    phone.tap(2_000, &tackle(TackleTap::PopUp { mm: 457 })).unwrap();
+    phone.tap(3_000, &tackle(TackleTap::Bearing { cdeg: -1_250 })).unwrap();
     phone.tap(MIN, &CAST).unwrap();
     let bank = phone.bank(2 * MIN);
     assert_eq!(bank.rig, "bread, 18 in pop-up");
     assert_eq!(bank.spot, "12.5° left, 9.5 wraps of 12 ft, 34.7 m, clipped up");
-    let refused = phone.tap(3 * MIN, &choose("hook", "many")).unwrap_err();
+    let refused = phone.tap(3 * MIN, &tackle(TackleTap::HookSize { size: 99 })).unwrap_err();
     assert_eq!(refused.kind(), ErrorKind::BadInput);
-    assert_eq!(phone.app().message(&refused), "\"many\" is no value for hook. Pick one of the choices.");
+    assert_eq!(phone.app().message(&refused), "\"99\" is no value for hook. Pick one of the choices.");
 }
 
 #[test]
 fn hand_scheme_and_set_up_outlive_a_restart() {
     let mut phone = Phone::new();
     phone.tap(0, &Action::Set { hand: Some(Hand::Left), scheme: Some(Scheme::Night) }).unwrap();
-    phone.tap(1_000, &Action::ChooseSetup { field: "peg".into(), value: "22".into() }).unwrap();
-    phone.tap(2_000, &Action::ChooseSetup { field: "rods".into(), value: "2".into() }).unwrap();
+    phone.tap(1_000, &typed(TypedInto::Peg, "22")).unwrap();
+    phone.tap(2_000, &Action::Setup { tap: SetupTap::Rods { rods: 2 } }).unwrap();
     phone.open();
     assert_eq!(phone.app().settings(), Settings { hand: Hand::Left, scheme: Scheme::Night });
     phone.tap(MIN, &START).unwrap();
@@ -295,82 +316,6 @@ fn before_three_bites_it_cannot_tell_and_after_them_it_says_when() {
     assert!(hold.headline.starts_with("Hold until 1"), "{}", hold.headline);
     assert_eq!(hold.tone, AdviceTone::Hold);
     assert_eq!(hold.detail, "4 bites in 8 casts; early to say.");
-}
-
-/// The minute that a headline ends with.
-fn figure(headline: &str) -> f64 {
-    let figures = headline.split(|c: char| !c.is_ascii_digit()).filter_map(|digits| digits.parse().ok());
-    figures.last().unwrap_or_else(|| panic!("no figure in {headline:?}"))
-}
-
-#[test]
-fn the_bank_names_one_figure_before_a_cast_while_it_is_out_and_after_its_time() {
-    for bites in 0..5 {
-        let (mut phone, now) = with_bites(bites);
-        phone.tap(now + 10 * MIN, &WOUND_IN).unwrap();
-        let ready = phone.bank(now + 11 * MIN);
-        let leave = figure(&ready.advice.headline);
-        phone.tap(now + 12 * MIN, &CAST).unwrap();
-        let minute = 60_000.0;
-        for waited in [1.0, leave - 1.0, leave + 2.0] {
-            let out = phone.bank(now + 12 * MIN + (waited * minute) as i64);
-            assert_eq!(
-                figure(&out.advice.headline),
-                leave,
-                "{bites} bites, {waited} min out: {:?}",
-                out.advice
-            );
-            assert_eq!(out.advice.tone == AdviceTone::Past, bites >= 3 && waited > leave, "{:?}", out.advice);
-            assert!(out.strip.recast_min.is_none_or(|recast| recast == leave), "{:?}", out.strip);
-            // No other sentence names another time to wind in.
-            let others =
-                out.advice.more.iter().any(|text| text.contains("Leave") || text.contains("Leaving"));
-            assert!(!others, "{:?}", out.advice.more);
-        }
-        assert_eq!(ready.strip.recast_min.is_some(), bites >= 3);
-    }
-}
-
-/// The percentage that a sentence names.
-fn percent(sentences: &[String], says: &str) -> f64 {
-    let sentence = sentences.iter().find(|text| text.contains(says)).unwrap();
-    let digits: String = sentence.rsplit(':').next().unwrap().chars().filter(char::is_ascii_digit).collect();
-    digits.parse().unwrap()
-}
-
-#[test]
-fn a_cast_out_past_an_hour_still_has_a_chance_of_a_bite() {
-    let mut phone = started();
-    // Invented: a slow water, about a bite in half an hour and every cast left in for it.
-    let mut now = MIN;
-    for wait in [12, 41, 25, 8, 33, 50, 19, 28] {
-        phone.tap(now, &CAST).unwrap();
-        phone.tap(now + wait * MIN, &BITE).unwrap();
-        phone.tap(now + (wait + 1) * MIN, &LANDED).unwrap();
-        now += (wait + 4) * MIN;
-    }
-    phone.tap(now, &CAST).unwrap();
-    let chance = |phone: &mut Phone, waited: i64| {
-        percent(&phone.bank(now + waited * MIN).advice.more, "next five minutes")
-    };
-    let (within, past, long) = (chance(&mut phone, 55), chance(&mut phone, 77), chance(&mut phone, 100));
-    assert!(within > 5.0 && past > 0.5 * within && long > 0.0, "{within} {past} {long}");
-}
-
-/// Both screens answer from one posterior: a bite in the five minutes that are left is a bite in the next five minutes.
-#[test]
-fn the_forecast_and_the_bank_give_the_same_chance() {
-    let (mut phone, now) = with_bites(4);
-    let left = Action::ChooseCasts { field: "left".into(), value: "5".into() };
-    phone.tap(now + 1_000, &left).unwrap();
-    for waited in [2, 8, 11] {
-        let at_ms = now + waited * MIN;
-        let bank = percent(&phone.bank(at_ms).advice.more, "next five minutes");
-        let (waits, _) = screens(&mut phone, at_ms);
-        let says = waits.forecast.unwrap().says;
-        let forecast: f64 = says.rsplit(": ").next().unwrap().split(' ').next().unwrap().parse().unwrap();
-        assert!((bank - forecast).abs() <= 3.0, "{waited} min out: {bank} % on the Bank, {says}");
-    }
 }
 
 #[test]
@@ -427,7 +372,9 @@ fn water_is_kept_back_released_and_the_past_replayed() {
     assert!(phone.app().session().unwrap().kept_back[0].released.is_none());
     phone.tap(30 * MIN, &Action::Replay { steps_back: 99 }).unwrap();
     let Screen::Swim(past) = phone.app().screen(Which::Swim, &at(30 * MIN)).unwrap() else { panic!() };
-    assert_eq!((past.steps_back, past.replay.as_str()), (3, "As it was at 22:13"));
+    let earlier = past.keys.iter().find(|key| key.key == SwimKey::Earlier).unwrap();
+    assert_eq!(earlier.tap.action(), Some(&Action::Replay { steps_back: 4 }));
+    assert_eq!(past.replay, "As it was at 22:13");
     assert!(
         past.keys.iter().all(|k| k.key != SwimKey::CastHere || !k.enabled),
         "the past can't be cast into"
@@ -453,7 +400,7 @@ fn a_spot_no_cast_can_lie_on_is_refused() {
         Spot { mark: None, bearing_cdeg: 0, reach: Reach::Yards { hundredths: 100_000 }, clipped: false };
     let refused = phone.tap(1_000, &Action::SetSpot { rod: 1, spot: far }).unwrap_err();
     assert_eq!(refused.kind(), ErrorKind::BadInput);
-    let zero = Action::ChooseSwim { field: "rest".into(), value: "0".into() };
+    let zero = Action::Swim { tap: SwimTap::RestTarget { minutes: 0 } };
     assert_eq!(phone.tap(2_000, &zero).unwrap_err().kind(), ErrorKind::BadInput);
     assert_eq!(phone.app().ops().len(), 1);
 }
@@ -472,20 +419,10 @@ fn any_action() -> impl Strategy<Value = Action> {
         1 => rod.clone().prop_map(|rod| Action::Liner { rod }),
         1 => rod.clone().prop_map(|rod| Action::Twitch { rod }),
         2 => (0..700_u32).prop_map(|minutes| Action::TimeBack { minutes }),
-        1 => (rod.clone(), "[a-z]{0,6}", "[ -~]{0,8}").prop_map(|(rod, field, value)| Action::Choose { rod, field, value }),
         1 => rod.prop_map(|rod| Action::ChooseRod { rod }),
         1 => "\\PC{0,20}".prop_map(|text| Action::Note { text }),
         6 => match_day::any_match_tap(),
-        2 => (prop::sample::select(vec!["tied", "taken_out", "wanted", "cut", "cut_all", "tie_all", "length", "spool_add", "splash", "bottom", "calibrate", "lift", "rung", "shot"]), prop::sample::select(vec!["", "1", "3", "-2", "4572", "4572 2", "x"]))
-            .prop_map(|(field, value)| Action::ChooseBench { field: field.into(), value: value.into() }),
-        1 => (prop::sample::select(vec!["water", "air", "wind", "skip", "again"]), prop::sample::select(vec!["50", "-900", "calm", "water", ""]))
-            .prop_map(|(field, value)| Action::ChooseConditions { field: field.into(), value: value.into() }),
-        1 => (prop::sample::select(vec!["seen", "region"]), prop::sample::select(vec!["all", "wales", "x"]))
-            .prop_map(|(field, value)| Action::ChooseCautions { field: field.into(), value: value.into() }),
-        1 => (prop::sample::select(vec!["note", "plan", "open", "lat", "season", "a_water", "close", "keep_place"]), prop::sample::select(vec!["", "dec-feb", "520000000", "-"]))
-            .prop_map(|(field, value)| Action::ChooseBook { field: field.into(), value: value.into() }),
-        1 => (prop::sample::select(vec!["copy", "draw", "pack"]), prop::sample::select(vec!["last", "7", "\"Mat\"", "none", "x"]))
-            .prop_map(|(field, value)| Action::ChooseSetup { field: field.into(), value: value.into() }),
+        6 => any_choice::any_choice(),
         1 => (0..4_u8).prop_map(|rod| Action::HooklengthLost { rod }),
         1 => Just(Action::KeepBack),
         1 => Just(Action::CastHere),
@@ -522,88 +459,4 @@ proptest! {
         let Screen::Match(before) = nets else { panic!() };
         prop_assert_eq!((before.nets, before.coming, before.rows), (after.nets, after.coming, after.rows));
     }
-}
-
-fn screens(phone: &mut Phone, ms: i64) -> (restwater_screen::WaitsView, restwater_screen::ChangesView) {
-    let waits = match phone.app().screen(Which::Waits, &at(ms)).unwrap() {
-        Screen::Waits(waits) => waits,
-        other => panic!("{other:?}"),
-    };
-    match phone.app().screen(Which::Changes, &at(ms)).unwrap() {
-        Screen::Changes(changes) => (waits, changes),
-        other => panic!("{other:?}"),
-    }
-}
-
-#[test]
-fn waits_and_changes_are_there_before_the_first_session() {
-    let mut phone = Phone::new();
-    let (waits, changes) = screens(&mut phone, 0);
-    assert!(waits.charts.is_empty() && waits.counts.starts_with("Start a session"));
-    assert!(changes.changes.is_empty() && changes.says.starts_with("Start a session"));
-}
-
-#[test]
-fn which_casts_count_is_kept_until_it_is_changed() {
-    let (mut phone, now) = with_bites(4);
-    let choose = |field: &str, value: &str| Action::ChooseCasts { field: field.into(), value: value.into() };
-    let update = phone.tap(now + 1_000, &choose("left", "120")).unwrap();
-    assert!(!update.changed, "a way of looking is no entry");
-    let (waits, _) = screens(&mut phone, now + 2_000);
-    assert_eq!(waits.counts, "4 bites in 8 casts, 137 min in the water.");
-    assert_eq!(waits.forecast.map(|f| f.left.value), Some("120 min".into()));
-    phone.tap(now + 3_000, &choose("rod", "2")).unwrap();
-    let (waits, _) = screens(&mut phone, now + 4_000);
-    assert_eq!(waits.counts, "No bites in 0 casts, 0 min in the water.");
-    let refused = phone.tap(now + 5_000, &choose("left", "soon")).unwrap_err();
-    assert_eq!(phone.app().message(&refused), "\"soon\" is no value for left. Pick one of the choices.");
-}
-
-#[test]
-fn earlier_sessions_stand_beside_today() {
-    let (mut phone, now) = with_bites(6);
-    phone.tap(now + 20 * MIN, &Action::EndSession).unwrap();
-    phone.tap(now + 1_000 * MIN, &START).unwrap();
-    phone.tap(now + 1_001 * MIN, &CAST).unwrap();
-    phone.tap(now + 1_020 * MIN, &WOUND_IN).unwrap();
-    let (waits, _) = screens(&mut phone, now + 1_021 * MIN);
-    let earlier = waits.charts.iter().find(|c| c.kind == restwater_screen::ChartKind::Earlier).unwrap();
-    assert!(
-        earlier.notes[0].starts_with("This session: no bites in 1 cast. Earlier: 6 in 13"),
-        "{:?}",
-        earlier.notes
-    );
-}
-
-#[test]
-fn a_test_is_started_set_up_and_ended_by_taps() {
-    let mut phone = started();
-    let colour = |value: &str| Action::Choose { rod: 1, field: "colour".into(), value: value.into() };
-    let mut now = MIN;
-    for value in ["white", "white", "pink"] {
-        phone.tap(now, &colour(value)).unwrap();
-        phone.tap(now + 1_000, &CAST).unwrap();
-        phone.tap(now + 10 * MIN, &WOUND_IN).unwrap();
-        now += 12 * MIN;
-    }
-    let (_, changes) = screens(&mut phone, now);
-    let key = changes.changes[0].start.clone().unwrap();
-    let start = Action::StartAlternation { factor: key.factor, a: key.a, b: key.b };
-    phone.tap(now, &start).unwrap();
-    let (_, changes) = screens(&mut phone, now);
-    assert_eq!(changes.test.as_ref().map(|t| t.says.as_str()), Some("Next on rod 1: white."));
-    assert!(changes.test.is_some_and(|t| t.steps.len() >= 8));
-    let set = phone.tap(now + 1_000, &Action::SetNextStep).unwrap();
-    assert_eq!(set.undo_label.as_deref().map(|l| l.starts_with("rig")), Some(true));
-    assert_eq!(phone.app().session().unwrap().rods[0].rig.colour.as_deref(), Some("white"));
-    phone.tap(now + 2_000, &Action::EndAlternation).unwrap();
-    assert!(screens(&mut phone, now + 3_000).1.test.is_none());
-    let refused = phone.tap(now + 4_000, &Action::EndAlternation).unwrap_err();
-    assert_eq!(phone.app().message(&refused), "No test runs. Start one from a change under Did it matter?");
-    phone.tap(now + 5_000, &Action::Undo).unwrap();
-    phone.open();
-    assert!(screens(&mut phone, now + 6_000).1.test.is_some(), "undo brings it back, over a restart");
-    let never =
-        Action::StartAlternation { factor: restwater_compare::Factor::Bait, a: "x".into(), b: "y".into() };
-    assert_eq!(phone.tap(now + 7_000, &never).unwrap_err().kind(), ErrorKind::BadInput);
 }

@@ -11,9 +11,6 @@ use super::units::{LengthError, LineLength};
 /// Why something on the bench can't be done.
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
 pub enum BenchError {
-    /// Fewer than none.
-    #[error("{0} is less than nothing: enter how many there are")]
-    Negative(i64),
     /// Not a cut.
     #[error("a hooklength of {from} can't be cut down to {to}: pick a shorter one")]
     NotShorter {

@@ -5,6 +5,7 @@ use serde::{Deserialize, Serialize};
 
 /// A tied hooklength. Sorted by length first, so lists read from short to long.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct Hooklength {
     /// From the loop to the bend of the hook.
     pub length: LineLength,

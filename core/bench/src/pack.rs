@@ -26,6 +26,7 @@ pub struct DayPlan {
 
 /// One kind of thing to pack. The words stand in the wording of the screens.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 pub enum Item {
     /// Rods, with a reel each.
     Rods,

@@ -21,6 +21,12 @@ pub const DRAM_G: f64 = 1.771_845_195_312_5;
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Default, Serialize, Deserialize)]
 pub struct LineLength(u32);
 
+#[cfg(feature = "uniffi")]
+uniffi::custom_type!(LineLength, u32, {
+    lower: |length| length.0,
+    try_lift: |tenths| Ok(LineLength(tenths)),
+});
+
 /// Why a length can't be used.
 #[derive(Debug, Clone, Copy, PartialEq, thiserror::Error)]
 pub enum LengthError {

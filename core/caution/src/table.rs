@@ -11,6 +11,7 @@ pub const CLOSING_ID: &str = "caution-closing";
 
 /// Where a water lies.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 #[serde(rename_all = "snake_case")]
 pub enum Region {
     /// England.

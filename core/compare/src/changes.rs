@@ -1,9 +1,9 @@
 //! Changes found from the record itself: what differs between consecutive casts of a rod.
 
+use super::Factor;
 use super::alternation::Side;
 use super::blocks::SidedCast;
 use super::cast_row::CastRow;
-use super::Factor;
 use std::collections::{BTreeMap, BTreeSet};
 
 /// One pair of values of one factor that was changed from the one to the other on some rod.
@@ -124,6 +124,7 @@ pub(crate) mod tests {
     /// A row from "bait pink, height 20" style words.
     pub(crate) fn row(rod: u8, at_min: f64, minutes: f64, bite: bool, setup: &[(Factor, &str)]) -> CastRow {
         CastRow {
+            twitched: false,
             rod,
             at_min,
             wait: Wait::new(minutes, bite).unwrap(),

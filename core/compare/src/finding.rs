@@ -1,5 +1,6 @@
 //! Everything that is said of each change of a session.
 
+use super::Factor;
 use super::alternation::Side;
 use super::any_look::any_look_p_in_order;
 use super::binomial::{Alternative, Limits};
@@ -18,7 +19,6 @@ use super::verdict::{
     CLEAR_BELOW, CLEAR_FROM, Evidence, FEWEST_BITES, FEWEST_CASTS, LEANS_FROM, Reason, Verdict, verdict,
 };
 use restwater_waits::Wait;
-use super::Factor;
 
 /// Level of every interval given with a finding.
 pub const INTERVAL_LEVEL: f64 = 0.95;
@@ -171,8 +171,8 @@ impl Draft {
         let ratio = rate_ratio(in_a, in_b, INTERVAL_LEVEL)?;
         let mut finding = ChangeFinding {
             factor: self.change.factor,
-            a: self.side(Side::A, table[0], log_rank)?,
-            b: self.side(Side::B, table[1], log_rank)?,
+            a: self.side(rows, Side::A, table[0], log_rank)?,
+            b: self.side(rows, Side::B, table[1], log_rank)?,
             switches: self.block.switches(),
             ratio: ratio.ratio,
             ratio_limits: ratio.limits,
@@ -205,6 +205,7 @@ impl Draft {
 
     fn side(
         &self,
+        rows: &[CastRow],
         side: Side,
         landed_lost: [u64; 2],
         log_rank: Option<LogRank>,
@@ -216,7 +217,7 @@ impl Draft {
         let limits = garwood(tally.bites, INTERVAL_LEVEL)?;
         Ok(SideRecord {
             value: value.clone(),
-            casts: self.change.places[which].len(),
+            casts: self.change.places[which].iter().filter(|&&i| !rows[i].twitched).count(),
             minutes: tally.time,
             bites: tally.bites,
             expected: log_rank.map_or(0.0, |test| test.expected[which]),
@@ -489,7 +490,7 @@ mod tests {
             .map(|(i, wait)| {
                 let colour = if i < 8 { "white" } else { "pink" };
                 let setup = std::collections::BTreeMap::from([(Factor::Colour, colour.to_owned())]);
-                let row = CastRow { rod: 1, at_min, wait, setup, outcome: None };
+                let row = CastRow { rod: 1, at_min, wait, setup, outcome: None, twitched: false };
                 at_min += wait.minutes() + 2.0;
                 row
             })

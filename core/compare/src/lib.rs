@@ -18,6 +18,7 @@ pub mod chance;
 mod changes;
 mod error;
 mod factor;
+mod factor_value;
 mod finding;
 pub mod fisher;
 pub mod gamma_poisson;
@@ -33,13 +34,14 @@ pub mod tails;
 mod trend;
 mod verdict;
 
-pub use factor::Factor;
 pub use alternation::{AlternationPlan, Side};
 pub use any_look::{any_look_p, any_look_p_in_order};
 pub use binomial::Limits;
 pub use cast_row::{BiteOutcome, CastRow};
 pub use changes::{Change, find_changes};
 pub use error::CompareError;
+pub use factor::Factor;
+pub use factor_value::FactorValue;
 pub use finding::{
     ChangeFinding, INTERVAL_LEVEL, SideRecord, change_findings, change_findings_without_power,
 };

@@ -5,7 +5,9 @@ use super::{
     ExchangeError, Fault, FaultKind, LooksLike, OnProgress, PROGRESS_EVERY, Progress, Tally, Trailer,
 };
 use restwater_log::Op;
-use restwater_store::{Added, Adding, Hashed, ImportRow, RowFault, Store, StoreError, each_op_of_file};
+use restwater_store::{
+    Added, Adding, Brought, Hashed, ImportRow, RowFault, Store, StoreError, each_op_of_file,
+};
 use rusqlite::TransactionBehavior;
 use std::fs::File;
 use std::io::Read;
@@ -27,13 +29,13 @@ pub struct Incoming {
 
 /// What an import of the file would bring. The log is left as it is.
 pub fn preview(
-    store: &mut Store,
+    store: &Store,
     file: impl Read,
     now_ms: i64,
     progress: &mut OnProgress<'_>,
 ) -> Result<Tally, ExchangeError> {
     let nobody = Incoming { id: Uuid::nil(), source: String::new(), wall_ms: now_ms, offset_min: 0 };
-    take_in(store, &nobody, false, |sink| read(file, sink, progress))
+    Ok(take_in(store, &nobody, false, |sink| read(file, sink, progress))?.0)
 }
 
 /// Imports the file: everything that is whole, and the tally says what was left. All or, on an error,
@@ -44,7 +46,9 @@ pub fn import(
     incoming: &Incoming,
     progress: &mut OnProgress<'_>,
 ) -> Result<Tally, ExchangeError> {
-    take_in(store, incoming, true, |sink| read(file, sink, progress))
+    let (tally, brought) = take_in(store, incoming, true, |sink| read(file, sink, progress))?;
+    store.saw(brought);
+    Ok(tally)
 }
 
 /// Imports the entries of a backup, or of another store's file. Restoring is an import like any other:
@@ -55,18 +59,20 @@ pub fn restore(
     incoming: &Incoming,
     progress: &mut OnProgress<'_>,
 ) -> Result<Tally, ExchangeError> {
-    take_in(store, incoming, true, |sink| read_backup(backup, sink, progress))
+    let (tally, brought) = take_in(store, incoming, true, |sink| read_backup(backup, sink, progress))?;
+    store.saw(brought);
+    Ok(tally)
 }
 
 /// What restoring the backup would bring. The log is left as it is.
 pub fn preview_backup(
-    store: &mut Store,
+    store: &Store,
     backup: &Path,
     now_ms: i64,
     progress: &mut OnProgress<'_>,
 ) -> Result<Tally, ExchangeError> {
     let nobody = Incoming { id: Uuid::nil(), source: String::new(), wall_ms: now_ms, offset_min: 0 };
-    take_in(store, &nobody, false, |sink| read_backup(backup, sink, progress))
+    Ok(take_in(store, &nobody, false, |sink| read_backup(backup, sink, progress))?.0)
 }
 
 /// Whether a file is a database, as a backup is: told by its first bytes, whatever it is called.
@@ -114,37 +120,26 @@ fn read_backup(
 
 /// Runs `read` with a sink that adds to the log, in one transaction, which is kept or given up.
 fn take_in(
-    store: &mut Store,
+    store: &Store,
     incoming: &Incoming,
     keep: bool,
     read: impl FnOnce(&mut Sink<'_>) -> Result<Tally, ExchangeError>,
-) -> Result<Tally, ExchangeError> {
-    let (tally, last_hlc) = {
-        let mut conn = store.conn()?;
-        let tx = conn.transaction_with_behavior(TransactionBehavior::Immediate).map_err(StoreError::from)?;
-        let before = ImportRow::last_seq(&tx)?;
-        let mut adding = Adding::begin(&tx)?;
-        let mut sink =
-            |op: &Op, body: Hashed<'_>, tally: &mut Tally| add(&mut adding, op, body, incoming, tally);
-        let tally = read(&mut sink)?;
-        let last_hlc = adding.finish()?;
-        if !keep {
-            return Ok(tally); // the transaction is given up as it goes out of scope
-        }
-        if tally.new > 0 {
-            ImportRow::add(
-                &tx,
-                incoming.id,
-                &incoming.source,
-                (incoming.wall_ms, incoming.offset_min),
-                before,
-            )?;
-        }
-        tx.commit().map_err(StoreError::from)?;
-        (tally, last_hlc)
-    };
-    store.saw(last_hlc);
-    Ok(tally)
+) -> Result<(Tally, Brought), ExchangeError> {
+    let mut conn = store.conn()?;
+    let tx = conn.transaction_with_behavior(TransactionBehavior::Immediate).map_err(StoreError::from)?;
+    let before = ImportRow::last_seq(&tx)?;
+    let mut adding = Adding::begin(&tx)?;
+    let mut sink = |op: &Op, body: Hashed<'_>, tally: &mut Tally| add(&mut adding, op, body, incoming, tally);
+    let tally = read(&mut sink)?;
+    let brought = adding.finish()?;
+    if !keep {
+        return Ok((tally, brought)); // the transaction is given up as it goes out of scope
+    }
+    if tally.new > 0 {
+        ImportRow::add(&tx, incoming.id, &incoming.source, (incoming.wall_ms, incoming.offset_min), before)?;
+    }
+    tx.commit().map_err(StoreError::from)?;
+    Ok((tally, brought))
 }
 
 fn add(

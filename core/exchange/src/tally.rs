@@ -91,7 +91,7 @@ impl Tally {
 
     pub(super) fn added(&mut self, op: &Op) {
         self.new += 1;
-        self.amended += u64::from(op.amends.is_some() || matches!(op.payload, Payload::Undone { .. }));
+        self.amended += u64::from(op.amends.is_some() || op.payload.voids().is_some());
         self.newer += u64::from(matches!(op.payload, Payload::Unknown { .. }));
         self.sessions.insert(op.session);
     }

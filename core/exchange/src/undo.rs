@@ -21,7 +21,7 @@ pub fn undo_import(
     step(store, import, at, new_id, false)
 }
 
-/// Brings it back: undoes the undo.
+/// Brings it back: what took it back no longer counts.
 pub fn redo_import(
     store: &mut Store,
     import: Uuid,
@@ -39,7 +39,7 @@ fn step(
     redo: bool,
 ) -> Result<Vec<Uuid>, ExchangeError> {
     let (device, mut clock) = (store.device(), HybridClock::after(store.last_hlc()));
-    let (sessions, last_hlc) = {
+    let (sessions, brought) = {
         let mut conn = store.conn()?;
         let tx = conn.transaction_with_behavior(TransactionBehavior::Immediate).map_err(StoreError::from)?;
         let row = ImportRow::find(&tx, import)?
@@ -57,7 +57,7 @@ fn step(
                     hlc: clock.tick(at.wall_ms),
                     at: at.clone(),
                     session: *session,
-                    payload: Payload::Undone { targets: targets.to_vec() },
+                    payload: said(import, targets.to_vec(), redo),
                     amends: None,
                     group: Some(group),
                 };
@@ -65,13 +65,17 @@ fn step(
                 adding.add(&op, Hashed::of(&body))?;
             }
         }
-        let last_hlc = adding.finish()?;
+        let brought = adding.finish()?;
         ImportRow::set_undone(&tx, import, (!redo).then_some(before))?;
         tx.commit().map_err(StoreError::from)?;
-        (targets.into_keys().collect(), last_hlc)
+        (targets.into_keys().collect(), brought)
     };
-    store.saw(last_hlc);
+    store.saw(brought);
     Ok(sessions)
+}
+
+fn said(import: Uuid, targets: Vec<Uuid>, redo: bool) -> Payload {
+    if redo { Payload::ImportRedone { import, targets } } else { Payload::ImportUndone { import, targets } }
 }
 
 /// What has to be pointed at, by session: the ops of the import, or the ops that took it back.

@@ -26,6 +26,11 @@ error-internal = A fault of ours ({ $detail }). Nothing was lost: please tap aga
 error-clock-range = The clock of the phone is out of range. Set it, then tap again.
 error-no-cell = There is no such water under the ring. Move the ring first.
 error-nothing-typed = No name is typed. Type it first, then pick what is called so.
+error-no-such-caution = That caution is put away already. Open the list again.
+error-not-of-that-entry = There is nothing of that kind to mend in this entry. Open it again from the list.
+error-empty-text = Nothing is written. Type a few words first.
+error-no-length = "{ $value }" is no length. Type a figure and its unit, as 18 in, 45 cm or 2.5 m.
+error-no-weight = "{ $value }" is no weight. Type a figure and its unit, as 30 g or 1 oz.
 error-no-latitude = { $typed ->
     [0] No latitude is typed. Type degrees north, as 52.1234 or 52 7 24; S for south.
    *[other] "{ $value }" is no latitude. Type degrees north, as 52.1234 or 52 7 24; S for south.

@@ -111,8 +111,8 @@ incoming-newer = { $count ->
     *[other] { $count } are of a newer version: they are kept and passed on, and read once this app is updated.
   }
 incoming-clashes = { $count ->
-    [one] 1 differs from an entry of the same id, which is kept.
-    *[other] { $count } differ from entries of the same id, which are kept.
+    [one] 1 entry differs from yours. Yours is kept.
+    *[other] { $count } entries differ from yours. Yours are kept.
   }
 incoming-damaged = { $count ->
     [one] 1 record is damaged and is left out.
@@ -145,6 +145,7 @@ check-repaired = { $ops ->
     [one] 1 summary
     *[other] { $count } summaries
   } did not follow from them and were made anew.
+check-without = Something that is worked out from them could not be kept or read ({ $why }), and is done without for now. Free some space, then check again.
 check-damaged = { $count ->
     [one] 1 entry is damaged
     *[other] { $count } entries are damaged

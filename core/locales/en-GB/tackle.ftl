@@ -40,16 +40,24 @@ colour-yellow = yellow
 colour-pink = pink
 colour-red = red
 colour-brown = brown
+setup-settle = Settling
+setup-settle-none = none
+setup-settle-seconds = { $count } s
+setup-settle-minutes = { $count } min
+setup-twitch = A twitch starts the wait anew
+setup-twitch-on = yes
+setup-twitch-off = no
+setup-twitch-how = Each wait that a twitch ends then counts as one without a bite
 setup-draw = Draw a peg
 setup-draw-how = The number drawn, a digit a tap
 setup-draw-none = not drawn
 setup-draw-clear = clear
-setup-copy = As last time
+setup-copy = Copy last session
 setup-copy-none = no
 setup-copy-how = Takes over set-up and rigs, and spots and marks at the same peg
 setup-pack = Pack
 setup-packed = { $packed } of { $all } packed
-setup-pack-how = From what is to be carried, the last rigs and the day's light. A tap: packed.
+setup-pack-how = Tap what's packed.
 pack-rods = { $count ->
     [one] 1 rod
    *[other] { $count } rods

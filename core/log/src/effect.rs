@@ -36,11 +36,12 @@ pub fn sorted<'a>(ops: impl IntoIterator<Item = &'a Op>) -> Vec<&'a Op> {
     refs
 }
 
-/// The ops in force, in the order of the log, out of ops already [`sorted`].
+/// The ops in force, in the order of the log, out of ops already [`sorted`]. Their moments name the boot of their device.
 pub fn effective<'a>(ordered: &[&'a Op]) -> Vec<Effective<'a>> {
-    let void = undone(ordered);
+    let void = voided(ordered);
     let mut times: HashMap<Uuid, u32> = HashMap::new();
-    let mut payloads: HashMap<Uuid, &Payload> = HashMap::new();
+    // The last payload of each kind that amends an op: one of another kind, as of a later version, does not revert it.
+    let mut payloads: HashMap<(Uuid, &str), &Payload> = HashMap::new();
     let mut said: HashMap<Uuid, Said> = HashMap::new();
     let in_force = ordered.iter().filter(|op| !void.contains(&op.id));
     for op in in_force.clone() {
@@ -54,31 +55,33 @@ pub fn effective<'a>(ordered: &[&'a Op]) -> Vec<Effective<'a>> {
             }
             Payload::Confirmed => said.entry(target).or_default().confirmed = true,
             _ => {
-                payloads.insert(target, &op.payload);
+                payloads.insert((target, op.payload.kind()), &op.payload);
             }
         }
     }
     in_force
-        .filter(|op| op.amends.is_none() && !matches!(op.payload, Payload::Undone { .. }))
-        .map(|op| Effective {
-            op,
-            at: times.get(&op.id).map_or_else(|| op.at.clone(), |&back_s| op.at.set_back(back_s)),
-            payload: payloads
-                .get(&op.id)
-                .copied()
-                .filter(|p| p.kind() == op.payload.kind())
-                .unwrap_or(&op.payload),
-            said: said.get(&op.id).copied().unwrap_or_default(),
+        .filter(|op| op.amends.is_none() && op.payload.voids().is_none())
+        .map(|op| {
+            let at = op.at.on_device(op.device);
+            Effective {
+                op,
+                at: match times.get(&op.id) {
+                    Some(&back_s) => at.set_back(back_s),
+                    None => at,
+                },
+                payload: payloads.get(&(op.id, op.payload.kind())).copied().unwrap_or(&op.payload),
+                said: said.get(&op.id).copied().unwrap_or_default(),
+            }
         })
         .collect()
 }
 
-/// The ids that an undo in force points at. Read from the latest op back, so that an undo that is itself
-/// undone has no say; an undo can only point at what came before it.
-fn undone(ordered: &[&Op]) -> HashSet<Uuid> {
+/// The ids that an op in force puts out of force: an undo, a removal, an import taken back. Read from the latest op back, so that
+/// an undo that is itself undone has no say; an op can only point at what came before it.
+pub(crate) fn voided(ordered: &[&Op]) -> HashSet<Uuid> {
     let mut void: HashSet<Uuid> = HashSet::new();
     for op in ordered.iter().rev() {
-        if let Payload::Undone { targets } = &op.payload
+        if let Some(targets) = op.payload.voids()
             && !void.contains(&op.id)
         {
             void.extend(targets.iter().filter(|id| **id != op.id));

@@ -1,6 +1,8 @@
 //! What undo and redo would take back, read from the log itself: it survives a restart and a merge.
 
+use super::effect::voided;
 use super::{Hlc, Op, Payload};
+use std::collections::HashSet;
 use uuid::Uuid;
 
 /// What one press of undo takes back: one op, or the ops of one group.
@@ -28,17 +30,35 @@ pub struct History {
     pub redo: Vec<(Entry, Uuid)>,
 }
 
-/// Replays what `device` did, out of ops already sorted: doing clears redo, undoing moves an entry over,
-/// redoing moves it back.
+/// Replays what `device` did, out of ops already sorted: doing clears redo, undoing moves an entry over, redoing moves it back.
+/// Taking an import back and bringing it back have keys of their own and are neither; what is gone with an import is not offered.
 pub fn history(ordered: &[&Op], device: Uuid) -> History {
     let mut history = History::default();
     for op in ordered.iter().filter(|op| op.device == device) {
         match &op.payload {
             Payload::Undone { targets } => history.step(op, targets),
+            Payload::ImportUndone { .. } | Payload::ImportRedone { .. } => {}
             _ => history.done(op),
         }
     }
+    let gone = gone_with_an_import(ordered);
+    if !gone.is_empty() {
+        let is_there = |entry: &Entry| !entry.ops.iter().all(|id| gone.contains(id));
+        history.undo.retain(is_there);
+        history.redo.retain(|(entry, undo)| is_there(entry) && !gone.contains(undo));
+    }
     history
+}
+
+/// The ops that an import which is taken back at present had brought.
+fn gone_with_an_import(ordered: &[&Op]) -> HashSet<Uuid> {
+    let taken_back = |op: &&&Op| matches!(op.payload, Payload::ImportUndone { .. });
+    if !ordered.iter().any(|op| taken_back(&op)) {
+        return HashSet::new();
+    }
+    let void = voided(ordered);
+    let in_force = ordered.iter().filter(taken_back).filter(|op| !void.contains(&op.id));
+    in_force.filter_map(|op| op.payload.voids()).flatten().copied().collect()
 }
 
 impl History {

@@ -27,6 +27,7 @@ pub fn is_kit(session: Uuid) -> bool {
 
 /// What a hooklength is tied of.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 #[serde(rename_all = "snake_case")]
 pub enum LineMaterial {
     /// Nylon.
@@ -40,6 +41,7 @@ pub enum LineMaterial {
 
 /// What shot is made of.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 #[serde(rename_all = "snake_case")]
 pub enum ShotMetal {
     /// Solid tungsten.

@@ -19,6 +19,7 @@ uniffi::custom_type!(Uuid, String, {
     try_lift: |text| Ok(Uuid::parse_str(&text)?),
 });
 
+mod began;
 mod canonical;
 mod effect;
 mod fish;
@@ -26,7 +27,6 @@ mod history;
 mod hlc;
 mod kit;
 mod match_day;
-pub mod merge;
 mod moment;
 mod op;
 mod payload;
@@ -34,6 +34,7 @@ mod setup;
 mod tackle;
 mod wire;
 
+pub use began::Began;
 pub use canonical::{CanonicalError, canonical_bytes, op_from_bytes, sha256_hex};
 pub use effect::{Effective, Said, effective, sorted};
 pub use fish::{FishWeight, WeightUnit};
@@ -47,6 +48,6 @@ pub use payload::{EndSaid, Payload};
 pub use setup::{RodNumber, SessionSetup, SwimSetup};
 pub use tackle::{Factor, LeadMaterial, Reach, Rig, Spot};
 pub use wire::{
-    Allowances, Conditions, Counting, FeatureKind, Hooklength, MatchRules, NetHolds, NetRule, OverLimit, WaterColour,
-    Weight, WindFrom, WindStrength,
+    Allowances, Conditions, Counting, FeatureKind, Hooklength, MatchRules, NetHolds, NetRule, OverLimit,
+    WaterColour, Weight, WindFrom, WindStrength,
 };

@@ -1,6 +1,7 @@
 //! When something happened, told by two clocks.
 
 use serde::{Deserialize, Serialize};
+use uuid::Uuid;
 
 /// A point in time as the phone knew it.
 ///
@@ -20,7 +21,8 @@ pub struct Moment {
     /// Milliseconds of the monotonic clock (it counts while the phone sleeps).
     #[serde(rename = "mono")]
     pub mono_ms: i64,
-    /// What tells one boot of the phone from another.
+    /// What tells one boot of the phone from another. Written with the phone before it ([`Moment::on_device`]); entries of
+    /// earlier versions have the phone's own word for it alone, often a mere count.
     pub boot: String,
     /// How far off the time may be, in seconds; 0 where it is as tapped.
     #[serde(rename = "approx", default, skip_serializing_if = "is_zero")]
@@ -56,10 +58,35 @@ impl Moment {
     /// A difference between the clocks below this is drift, not a jump.
     pub const JUMP_MS: i64 = 2_000;
 
+    /// The same moment with the phone named in its boot, so that no two phones have a boot in common. A boot that names a phone
+    /// already stays as it is, and so does one that the phone doesn't tell.
+    #[must_use]
+    pub fn on_device(&self, device: Uuid) -> Moment {
+        if self.boot.is_empty() || device_and_boot(&self.boot).0.is_some() {
+            return self.clone();
+        }
+        // The last digits of an id are random: enough to tell the few phones of a log apart.
+        let device = device.as_u128() & DEVICE_DIGITS_MASK;
+        Moment { boot: format!("{device:012x}/{}", self.boot), zone: self.zone.clone(), ..*self }
+    }
+
+    /// The phone's own word for its boot, without the phone before it: entries of earlier versions have nothing else.
+    pub fn own_boot(&self) -> &str {
+        device_and_boot(&self.boot).1
+    }
+
+    /// Whether both moments are of one boot of one phone. A moment that names no phone is taken to be of the other's.
+    fn is_same_boot(&self, other: &Moment) -> bool {
+        let ((device, boot), (other_device, other_boot)) =
+            (device_and_boot(&self.boot), device_and_boot(&other.boot));
+        let same_device = device.is_none() || other_device.is_none() || device == other_device;
+        !boot.is_empty() && boot == other_boot && same_device
+    }
+
     /// The span from `earlier` to this moment.
     pub fn since(&self, earlier: &Moment) -> Span {
         let wall = self.wall_ms.saturating_sub(earlier.wall_ms);
-        if self.boot.is_empty() || self.boot != earlier.boot {
+        if !self.is_same_boot(earlier) {
             return Span { ms: wall, by: Yardstick::Wall, jump_ms: 0 };
         }
         let ms = self.mono_ms.saturating_sub(earlier.mono_ms);
@@ -99,6 +126,21 @@ impl Moment {
     }
 }
 
+/// Digits of the device's id before the boot, and the bits they are of.
+const DEVICE_DIGITS: usize = 12;
+const DEVICE_DIGITS_MASK: u128 = (1 << (4 * DEVICE_DIGITS)) - 1;
+
+/// The phone that a boot names, if it names one, and the phone's own word for the boot.
+fn device_and_boot(boot: &str) -> (Option<&str>, &str) {
+    let is_device = |text: &str| {
+        text.len() == DEVICE_DIGITS && text.bytes().all(|b| matches!(b, b'0'..=b'9' | b'a'..=b'f'))
+    };
+    match boot.split_once('/') {
+        Some((device, own)) if is_device(device) => (Some(device), own),
+        _ => (None, boot),
+    }
+}
+
 /// Local wall time in milliseconds, of a wall time and its offset in minutes.
 pub fn local_ms(wall_ms: i64, offset_min: i16) -> i64 {
     wall_ms.saturating_add(i64::from(offset_min) * 60_000)
@@ -134,6 +176,23 @@ mod tests {
     fn a_reboot_measures_by_the_wall_clock() {
         let span = at(1_300, 5, "b").since(&at(1_000, 100, "a"));
         assert_eq!(span, Span { ms: 300_000, by: Yardstick::Wall, jump_ms: 0 });
+    }
+
+    #[test]
+    fn two_phones_have_no_boot_in_common_though_both_count_alike() {
+        let (mine, theirs) = (Uuid::from_u128(7), Uuid::from_u128(8));
+        let (earlier, later) = (at(1_000, 100, "5"), at(1_300, 9_000, "5"));
+        let by_wall = Span { ms: 300_000, by: Yardstick::Wall, jump_ms: 0 };
+        assert_eq!(later.on_device(theirs).since(&earlier.on_device(mine)), by_wall);
+        let there = earlier.on_device(theirs);
+        assert_eq!(later.on_device(theirs).since(&there).ms, 8_900_000);
+        assert_eq!(later.since(&there).ms, 8_900_000, "one that names no phone is of the same one");
+        assert_eq!(there.on_device(mine), there, "named once");
+        assert_eq!(there.boot, "000000000008/5");
+        let path = at(1, 1, "proc/sys/5");
+        assert_eq!(path.on_device(mine).boot, "000000000007/proc/sys/5");
+        assert_eq!(at(1, 1, "").on_device(mine).boot, "", "a boot that isn't told stays untold");
+        assert_eq!(at(2, 50, "").since(&at(1, 1, "")).by, Yardstick::Wall);
     }
 
     #[test]

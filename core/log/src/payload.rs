@@ -8,10 +8,12 @@ use super::tackle::{Factor, Rig, Spot};
 use super::wire::{Allowances, Conditions, FeatureKind, Hooklength, Weight};
 use serde::{Deserialize, Serialize};
 use serde_json::Value;
+use strum::{IntoStaticStr, VariantNames};
 use uuid::Uuid;
 
 /// What ended a cast, as remembered afterwards.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 #[serde(rename_all = "snake_case")]
 pub enum EndSaid {
     /// Wound in by choice.
@@ -26,8 +28,9 @@ pub enum EndSaid {
 
 /// What an op says. In an op's JSON its kind and what it holds stand side by side, as `kind` and `payload`
 /// ([`super::op_from_bytes`], [`super::canonical_bytes`]).
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, IntoStaticStr, VariantNames)]
 #[serde(rename_all = "snake_case")]
+#[strum(serialize_all = "snake_case")]
 pub enum Payload {
     /// A session begins.
     SessionStarted(SessionSetup),
@@ -126,9 +129,29 @@ pub enum Payload {
     },
     /// Amends an entry: it is right as it stands.
     Confirmed,
-    /// These ops no longer count. Undoing an undo is redo.
+    /// UNDO was pressed: these ops no longer count. Undoing an undo is REDO. (Versions before the kinds below existed wrote it
+    /// for a removal and for an import that was taken back, too; those keep what they meant then.)
     Undone {
         /// The ops that are undone together.
+        targets: Vec<Uuid>,
+    },
+    /// The angler took these away: a mark, a feature, a hazard. An entry like any other: UNDO brings them back.
+    Removed {
+        /// The ops that no longer count.
+        targets: Vec<Uuid>,
+    },
+    /// A whole import was taken back, by its own key and not by UNDO.
+    ImportUndone {
+        /// The import.
+        import: Uuid,
+        /// The ops that it brought, as many as one op may name.
+        targets: Vec<Uuid>,
+    },
+    /// It was brought back by its own key.
+    ImportRedone {
+        /// The import.
+        import: Uuid,
+        /// The ops that took it back.
         targets: Vec<Uuid>,
     },
     /// Something to aim at on the far bank.
@@ -324,58 +347,11 @@ pub enum Payload {
     },
 }
 
-/// The kinds this version reads. One of these with another payload is an error; any other kind is kept.
-const KNOWN_KINDS: &[&str] = &[
-    "session_started",
-    "session_ended",
-    "cast",
-    "bite",
-    "landed",
-    "lost",
-    "missed",
-    "liner",
-    "indication",
-    "wound_in",
-    "twitch",
-    "rig_set",
-    "spot_set",
-    "noted",
-    "time_set",
-    "cast_end_set",
-    "cast_added",
-    "confirmed",
-    "undone",
-    "mark_set",
-    "kept_back",
-    "released",
-    "swim_set",
-    "outline_set",
-    "feature_set",
-    "hazard_set",
-    "peg_placed",
-    "alternation_started",
-    "alternation_ended",
-    "match_set",
-    "match_off",
-    "fish_set",
-    "net_weighed",
-    "conditions_set",
-    "hooklength_lost",
-    "planned_next",
-    "hooklengths_tied",
-    "hooklengths_counted",
-    "hooklengths_taken_out",
-    "hooklengths_cut_down",
-    "hooklengths_wanted",
-    "spool_added",
-    "spool_left",
-    "allowances_set",
-    "pop_up_set",
-    "shot_set",
-    "fall_timed",
-    "ladder_set",
-    "cautions_seen",
-];
+/// The kinds this version reads.
+fn known_kinds() -> impl Iterator<Item = &'static str> {
+    // The variant of kinds that are not known is no kind.
+    Payload::VARIANTS.iter().copied().filter(|kind| *kind != "unknown")
+}
 
 impl Payload {
     /// What it holds, as it is written beside its kind.
@@ -393,62 +369,27 @@ impl Payload {
     /// The kind as it is written.
     pub fn kind(&self) -> &str {
         match self {
-            Self::SessionStarted(_) => "session_started",
-            Self::SessionEnded => "session_ended",
-            Self::Cast { .. } => "cast",
-            Self::Bite { .. } => "bite",
-            Self::Landed { .. } => "landed",
-            Self::Lost { .. } => "lost",
-            Self::Missed { .. } => "missed",
-            Self::Liner { .. } => "liner",
-            Self::Indication { .. } => "indication",
-            Self::WoundIn { .. } => "wound_in",
-            Self::Twitch { .. } => "twitch",
-            Self::RigSet { .. } => "rig_set",
-            Self::SpotSet { .. } => "spot_set",
-            Self::Noted { .. } => "noted",
-            Self::TimeSet { .. } => "time_set",
-            Self::CastEndSet { .. } => "cast_end_set",
-            Self::CastAdded { .. } => "cast_added",
-            Self::Confirmed => "confirmed",
-            Self::Undone { .. } => "undone",
-            Self::MarkSet { .. } => "mark_set",
-            Self::KeptBack { .. } => "kept_back",
-            Self::Released { .. } => "released",
-            Self::SwimSet(_) => "swim_set",
-            Self::OutlineSet { .. } => "outline_set",
-            Self::FeatureSet { .. } => "feature_set",
-            Self::HazardSet { .. } => "hazard_set",
-            Self::PegPlaced { .. } => "peg_placed",
-            Self::AlternationStarted { .. } => "alternation_started",
-            Self::AlternationEnded => "alternation_ended",
-            Self::MatchSet(_) => "match_set",
-            Self::MatchOff => "match_off",
-            Self::FishSet(_) => "fish_set",
-            Self::NetWeighed { .. } => "net_weighed",
-            Self::ConditionsSet(_) => "conditions_set",
-            Self::HooklengthLost { .. } => "hooklength_lost",
-            Self::PlannedNext { .. } => "planned_next",
-            Self::HooklengthsTied { .. } => "hooklengths_tied",
-            Self::HooklengthsCounted { .. } => "hooklengths_counted",
-            Self::HooklengthsTakenOut { .. } => "hooklengths_taken_out",
-            Self::HooklengthsCutDown { .. } => "hooklengths_cut_down",
-            Self::HooklengthsWanted { .. } => "hooklengths_wanted",
-            Self::SpoolAdded { .. } => "spool_added",
-            Self::SpoolLeft { .. } => "spool_left",
-            Self::AllowancesSet(_) => "allowances_set",
-            Self::PopUpSet(_) => "pop_up_set",
-            Self::ShotSet(_) => "shot_set",
-            Self::FallTimed { .. } => "fall_timed",
-            Self::LadderSet { .. } => "ladder_set",
-            Self::CautionsSeen { .. } => "cautions_seen",
             Self::Unknown { kind, .. } => kind,
+            known => known.into(),
         }
     }
 
-    /// Whether the kind is one this version should be able to read.
+    /// Whether the kind is one this version should be able to read. One of these with another payload is an error; any other
+    /// kind is kept.
     pub(super) fn kind_is_known(kind: &str) -> bool {
-        KNOWN_KINDS.contains(&kind)
+        known_kinds().any(|known| known == kind)
+    }
+
+    /// The entries that it puts out of force, whatever the angler did to put them out: as long as this one is in force itself,
+    /// they do not count.
+    pub fn voids(&self) -> Option<&[Uuid]> {
+        match self {
+            Self::Undone { targets }
+            | Self::Removed { targets }
+            | Self::ImportUndone { targets, .. }
+            | Self::ImportRedone { targets, .. } => Some(targets),
+            _ => None,
+        }
     }
 
     /// The rod it is about, if it is about one.
@@ -510,6 +451,11 @@ mod tests {
                 "wait_s": 900, "end": "wound_in"}}),
             json!({"kind": "confirmed"}),
             json!({"kind": "undone", "payload": {"targets": []}}),
+            json!({"kind": "removed", "payload": {"targets": ["01938f4c-0000-7000-8000-000000000001"]}}),
+            json!({"kind": "import_undone", "payload": {"import": "01938f4c-0000-7000-8000-000000000003",
+                "targets": ["01938f4c-0000-7000-8000-000000000001"]}}),
+            json!({"kind": "import_redone", "payload": {"import": "01938f4c-0000-7000-8000-000000000003",
+                "targets": ["01938f4c-0000-7000-8000-000000000002"]}}),
             json!({"kind": "mark_set", "payload": {"name": "gate", "bearing_cdeg": 100}}),
             json!({"kind": "kept_back", "payload": {"from_cdeg": -3_000, "to_cdeg": 3_000, "from_cm": 3_500, "to_cm": 5_500}}),
             json!({"kind": "released", "payload": {"kept": "01938f4c-0000-7000-8000-000000000001"}}),
@@ -548,10 +494,10 @@ mod tests {
             json!({"kind": "ladder_set", "payload": {"heights": [508, 4_572]}}),
             json!({"kind": "cautions_seen", "payload": {"peg": "Alder Pool / 14", "cautions": ["caution-ice"]}}),
         ];
-        assert_eq!(examples.len(), KNOWN_KINDS.len());
-        for (example, kind) in examples.iter().zip(KNOWN_KINDS) {
+        assert_eq!(examples.len(), known_kinds().count());
+        for (example, kind) in examples.iter().zip(known_kinds()) {
             let payload = read(example);
-            assert_eq!(payload.kind(), *kind);
+            assert_eq!(payload.kind(), kind);
             assert!(!matches!(payload, Payload::Unknown { .. }), "{kind}");
             assert_eq!(payload.content().unwrap(), example.get("payload").cloned());
         }
@@ -559,6 +505,8 @@ mod tests {
 
     #[test]
     fn a_kind_of_a_later_version_is_kept_as_written() {
+        let named_so = read(&json!({"kind": "unknown", "payload": {"kind": "x"}}));
+        assert!(matches!(&named_so, Payload::Unknown { kind, .. } if kind == "unknown"));
         let later = json!({"kind": "thermocline_felt", "payload": {"deep": [1, 2]}});
         let payload = read(&later);
         assert!(matches!(&payload, Payload::Unknown { kind, .. } if kind == "thermocline_felt"));

@@ -1,7 +1,8 @@
 //! The match clock: the organiser's signals decide, the phone's clock follows.
 //!
 //! All times are UTC milliseconds. The organiser's clock may differ from the phone's; `offset_ms` is
-//! what to add to the phone's time to read the organiser's.
+//! what to add to the phone's time to read the organiser's. The phone's time here is what its clock would show had
+//! nobody moved it since the match was set; the session, which knows the time that went by, works that out.
 
 use serde::{Deserialize, Serialize};
 

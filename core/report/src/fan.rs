@@ -1,10 +1,10 @@
 //! The swim as a fan from the peg: where the casts went and what came of them.
 
-use restwater_session::figures::reach_metres;
 use super::page::{Drawing, Page, cut, step};
 use restwater_log::Spot;
 use restwater_screen::{Arg, Wording, mark_of};
-use restwater_session::{Mark, Session};
+
+use restwater_session::{Mark, Session, reach_m};
 use std::collections::BTreeMap;
 
 const PEG: (f64, f64) = (340.0, 276.0);
@@ -68,7 +68,7 @@ fn spots(session: &Session) -> Vec<((i32, u32), At<'_>)> {
 
 /// Bearing to the tenth of a degree and range to the decimetre; nobody casts straighter.
 fn key(spot: &Spot) -> (i32, u32) {
-    let cm = (reach_metres(spot.reach) * 10.0).clamp(0.0, 10_000.0) as u32 * 10;
+    let cm = (reach_m(spot.reach) * 10.0).clamp(0.0, 10_000.0) as u32 * 10;
     (spot.bearing_cdeg.clamp(-18_000, 18_000) / 10 * 10, cm)
 }
 

@@ -1,11 +1,11 @@
 //! Cast by cast, and the notes.
 
-use restwater_session::figures::{fish_by_cast, reach_metres, wait_minutes};
 use super::fan::where_words;
 use super::fish::fish_words;
 use super::page::{Page, cut};
 use restwater_screen::{Arg, Wording, clock, mark_of};
-use restwater_session::{Cast, CaughtFish, EndCause, Session};
+use restwater_session::figures::{fish_by_cast, wait_minutes};
+use restwater_session::{Cast, CaughtFish, EndCause, Session, reach_m};
 
 /// Casts listed; with more the report would not stay within four pages.
 const MOST_CASTS: usize = 120;
@@ -33,7 +33,9 @@ pub(super) fn write(words: &Wording, session: &Session, page: &mut Page) {
         page.heading(&words.say("report-notes"));
         let notes = session.notes.iter().take(MOST_NOTES);
         page.list(
-            &notes.map(|n| format!("{} {}", clock(&n.at), cut(&n.text, NOTE_CHARS))).collect::<Vec<_>>(),
+            &notes
+                .map(|n| format!("{} {}", clock(&n.at.shown), cut(&n.text, NOTE_CHARS)))
+                .collect::<Vec<_>>(),
         );
     }
     let approximate = session.casts.iter().filter(|cast| is_approximate(cast)).count();
@@ -44,14 +46,12 @@ pub(super) fn write(words: &Wording, session: &Session, page: &mut Page) {
 fn is_approximate(cast: &Cast) -> bool {
     let bite = cast.bite.as_ref().map(|(at, _)| at);
     let times = [Some(&cast.start), bite, cast.end.as_ref().map(|end| &end.at)];
-    times.into_iter().flatten().any(|at| at.approx_s > 0)
+    times.into_iter().flatten().any(|at| at.shown.approx_s > 0)
 }
 
 fn row(words: &Wording, session: &Session, cast: &Cast, fish: Option<&CaughtFish>) -> Vec<String> {
-    let spot = cast
-        .spot
-        .as_ref()
-        .map(|s| where_words(words, mark_of(session, s), s.bearing_cdeg, reach_metres(s.reach)));
+    let spot =
+        cast.spot.as_ref().map(|s| where_words(words, mark_of(session, s), s.bearing_cdeg, reach_m(s.reach)));
     let wait = wait_minutes(session, cast).map(|minutes| {
         let minutes = format!("{minutes:.1}");
         let id = if cast.bite.is_some() { "report-wait-value" } else { "report-wait-longer" };
@@ -71,7 +71,7 @@ fn row(words: &Wording, session: &Session, cast: &Cast, fish: Option<&CaughtFish
     let lost = cast.hooklength_lost.map(|_| words.say("report-end-hooklength"));
     let end = [end].into_iter().chain(fish).chain(lost).collect::<Vec<_>>().join(", ");
     vec![
-        clock(&cast.start),
+        clock(&cast.start.shown),
         cast.rod.to_string(),
         spot.unwrap_or_default(),
         cut(cast.rig.bait.as_deref().unwrap_or_default(), CELL_CHARS),

@@ -1,9 +1,9 @@
 //! Which casts count for a picture: chosen by taps, one row a question.
 
 use super::place::spot_words;
-use super::{Arg, Choice, ChoiceRow, Wording};
+use super::{Action, Arg, Choice, ChoiceRow, WaitsTap, Wording};
 use restwater_compare::CastRow;
-use restwater_compare::Factor;
+use restwater_compare::{Factor, FactorValue};
 use restwater_session::{Session, value_of};
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeSet;
@@ -14,8 +14,8 @@ use std::collections::BTreeSet;
 pub struct CastFilter {
     /// Only this rod.
     pub rod: Option<u8>,
-    /// Only this spot, in its fixed spelling.
-    pub spot: Option<String>,
+    /// Only this spot.
+    pub spot: Option<FactorValue>,
     /// Only this bait.
     pub bait: Option<String>,
     /// Only today's session.
@@ -25,33 +25,10 @@ pub struct CastFilter {
 impl CastFilter {
     /// Whether a cast counts.
     pub fn takes(&self, row: &CastRow) -> bool {
-        let is = |wanted: &Option<String>, factor| {
-            wanted.as_ref().is_none_or(|wanted| row.setup.get(&factor) == Some(wanted))
-        };
+        let of = |factor| row.setup.get(&factor);
         self.rod.is_none_or(|rod| row.rod == rod)
-            && is(&self.spot, Factor::Spot)
-            && is(&self.bait, Factor::Bait)
-    }
-
-    /// The filter with one thing changed; none where there is no such choice.
-    #[must_use]
-    pub fn with(mut self, field: &str, value: &str) -> Option<Self> {
-        let text = || Some(value.to_owned()).filter(|v| !v.is_empty());
-        match field {
-            "rod" if value.is_empty() => self.rod = None,
-            "rod" => self.rod = Some(value.parse().ok().filter(|n| (1..=9).contains(n))?),
-            "spot" => self.spot = text(),
-            "bait" => self.bait = text(),
-            "sessions" => {
-                self.today_only = match value {
-                    "today" => true,
-                    "" => false,
-                    _ => return None,
-                }
-            }
-            _ => return None,
-        }
-        Some(self)
+            && self.spot.as_ref().is_none_or(|spot| of(Factor::Spot) == Some(&spot.written()))
+            && self.bait.as_ref().is_none_or(|bait| of(Factor::Bait) == Some(bait))
     }
 
     /// The rows of choices: those with nothing to choose between are left out.
@@ -66,59 +43,61 @@ impl CastFilter {
         let rods: BTreeSet<u8> = rows.iter().map(|row| row.rod).collect();
         let rods = rods.into_iter().map(|rod| {
             let label = words.say_with("rod", &[("rod", Arg::Text(&rod.to_string()))]);
-            (label, rod.to_string())
+            (rod.to_string(), label, self.rod == Some(rod), WaitsTap::Rod { rod: Some(rod) })
         });
-        let chosen = self.rod.map(|rod| rod.to_string());
-        out.extend(row(words, "rod", chosen.as_deref(), "waits-all-rods", rods.collect()));
-        let values = |factor| {
-            let set: BTreeSet<&String> = rows.iter().filter_map(|row| row.setup.get(&factor)).collect();
-            set.into_iter().cloned().collect::<Vec<String>>()
-        };
-        let spots = values(Factor::Spot).into_iter().map(|v| (spot_of(words, session, &v), v)).collect();
-        out.extend(row(words, "spot", self.spot.as_deref(), "waits-all-spots", spots));
-        let baits = values(Factor::Bait).into_iter().map(|v| (v.clone(), v)).collect();
-        out.extend(row(words, "bait", self.bait.as_deref(), "waits-all-baits", baits));
+        out.extend(row(words, "rod", WaitsTap::Rod { rod: None }, "waits-all-rods", rods.collect()));
+        let values =
+            |factor| -> BTreeSet<&String> { rows.iter().filter_map(|row| row.setup.get(&factor)).collect() };
+        let spots = values(Factor::Spot).into_iter().enumerate().filter_map(|(i, written)| {
+            let spot = FactorValue::read(Factor::Spot, written)?;
+            let chosen = self.spot.as_ref() == Some(&spot);
+            Some((
+                i.to_string(),
+                spot_of(words, session, written),
+                chosen,
+                WaitsTap::Spot { spot: Some(spot) },
+            ))
+        });
+        out.extend(row(words, "spot", WaitsTap::Spot { spot: None }, "waits-all-spots", spots.collect()));
+        let baits = values(Factor::Bait).into_iter().map(|bait| {
+            let chosen = self.bait.as_ref() == Some(bait);
+            (bait.clone(), bait.clone(), chosen, WaitsTap::Bait { bait: Some(bait.clone()) })
+        });
+        out.extend(row(words, "bait", WaitsTap::Bait { bait: None }, "waits-all-baits", baits.collect()));
         if earlier > 0 {
             let with = words.say_with("waits-with-earlier", &[("count", Arg::Count(earlier))]);
-            let chosen = self.today_only.then_some("today");
-            let mut sessions = choices(chosen, with, vec![(words.say("waits-today-only"), "today".into())]);
-            let value = sessions.iter().find(|c| c.chosen).map(|c| c.label.clone()).unwrap_or_default();
-            out.push(ChoiceRow {
-                field: "sessions".into(),
-                label: words.say("waits-row-sessions"),
-                value,
-                choices: std::mem::take(&mut sessions),
-                source: String::new(),
-            });
+            let choices = vec![
+                choice(String::new(), with, !self.today_only, WaitsTap::TodayOnly { only: false }),
+                choice(
+                    "today".into(),
+                    words.say("waits-today-only"),
+                    self.today_only,
+                    WaitsTap::TodayOnly { only: true },
+                ),
+            ];
+            out.push(ChoiceRow::of("sessions", words.say("waits-row-sessions"), choices, String::new()));
         }
         out
     }
 }
 
-fn row(
-    words: &Wording,
-    field: &str,
-    chosen: Option<&str>,
-    all: &str,
-    values: Vec<(String, String)>,
-) -> Option<ChoiceRow> {
-    if values.len() < 2 && chosen.is_none() {
+/// Tag, label, whether it is chosen, and what choosing it sends.
+type Value = (String, String, bool, WaitsTap);
+
+/// A row of values with "all" before them; none where there is nothing to choose between.
+fn row(words: &Wording, tag: &str, all: WaitsTap, all_id: &str, values: Vec<Value>) -> Option<ChoiceRow> {
+    let any = values.iter().any(|(_, _, chosen, _)| *chosen);
+    if values.len() < 2 && !any {
         return None;
     }
-    let choices = choices(chosen, words.say(all), values);
-    let value = choices.iter().find(|c| c.chosen).map(|c| c.label.clone()).unwrap_or_default();
-    let label = words.say(&format!("waits-row-{field}"));
-    Some(ChoiceRow { field: field.into(), label, value, choices, source: String::new() })
+    let first = choice(String::new(), words.say(all_id), !any, all);
+    let rest = values.into_iter().map(|(tag, label, chosen, tap)| choice(tag, label, chosen, tap));
+    let choices = std::iter::once(first).chain(rest).collect();
+    Some(ChoiceRow::of(tag, words.say(&format!("waits-row-{tag}")), choices, String::new()))
 }
 
-fn choices(chosen: Option<&str>, all: String, values: Vec<(String, String)>) -> Vec<Choice> {
-    let first = Choice { label: all, value: String::new(), chosen: chosen.is_none() };
-    let rest = values.into_iter().map(|(label, value)| Choice {
-        label,
-        chosen: chosen == Some(value.as_str()),
-        value,
-    });
-    std::iter::once(first).chain(rest).collect()
+fn choice(tag: String, label: String, chosen: bool, tap: WaitsTap) -> Choice {
+    Choice::new(tag, label, chosen, Action::Waits { tap })
 }
 
 /// A spot in its fixed spelling, in words: as it was last cast at, by the mark that stands in its direction.
@@ -141,18 +120,43 @@ pub(crate) fn spot_of(words: &Wording, session: &Session, value: &str) -> String
 #[cfg(test)]
 mod tests {
     use super::*;
+    use restwater_log::{Reach, Rig, Spot};
 
+    /// What the casts of a session are spelled as is the form that a typed value is written in.
     #[test]
-    fn only_known_choices_change_the_filter() {
-        let filter = CastFilter::default();
-        assert_eq!(filter.clone().with("rod", "2").and_then(|f| f.rod), Some(2));
-        assert!(filter.clone().with("rod", "0").is_none() && filter.clone().with("rod", "many").is_none());
-        assert!(
-            filter.clone().with("moon", "full").is_none() && filter.clone().with("sessions", "x").is_none()
-        );
-        let bread = filter.with("bait", "bread").and_then(|f| f.with("sessions", "today"));
-        let bread = bread.unwrap();
-        assert!(bread.today_only);
-        assert_eq!(bread.with("bait", "").map(|f| f.bait), Some(None));
+    fn a_value_of_a_cast_is_read_and_written_the_same() {
+        let reaches = [
+            Reach::Wraps { hundredths: 1_275, span_tenth_mm: 36_576 },
+            Reach::Metres { cm: 4_211 },
+            Reach::Yards { hundredths: 3_833 },
+        ];
+        let rig = Rig {
+            bait: Some("bread".into()),
+            colour: Some("pink".into()),
+            hooklength_mm: Some(914),
+            hook_size: Some(12),
+            popup_mm: Some(457),
+            lead_mg: Some(28_350),
+            material: None,
+        };
+        let factors = [
+            Factor::Spot,
+            Factor::Bait,
+            Factor::Colour,
+            Factor::Height,
+            Factor::Hooklength,
+            Factor::HookSize,
+            Factor::Lead,
+        ];
+        for reach in reaches {
+            for bearing_cdeg in [-8_999, -1_250, 0, 7] {
+                let spot = Spot { mark: None, bearing_cdeg, reach, clipped: true };
+                for factor in factors {
+                    let written = value_of(factor, &rig, Some(&spot)).unwrap();
+                    let read = FactorValue::read(factor, &written).unwrap();
+                    assert_eq!((read.factor(), read.written()), (factor, written));
+                }
+            }
+        }
     }
 }

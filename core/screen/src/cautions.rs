@@ -1,8 +1,9 @@
 //! The Cautions screen: each with who says so, how and when its text was read, and where it holds. Never in front of a
 //! logging key: it is opened, read, and put away for the peg in one tap.
 
-use super::leaf::choice_row;
-use super::{Arg, Leaf, LeafKey, LeafLine, LeavesView, Wording};
+use super::{
+    Action, Arg, CautionsTap, Choice, ChoiceRow, KeyTap, Leaf, LeafKey, LeafLine, LeavesView, Wording,
+};
 use restwater_caution::shown::{Occasion, Seen, bearing_on};
 use restwater_caution::table::{ALL, CLOSING_ID, Caution, REVIEWED, Region};
 
@@ -51,7 +52,8 @@ pub fn cautions(input: &CautionsInput) -> LeavesView {
     first.notes.push(words.say(CLOSING_ID));
     first.rows.push(region_row(words, input.region));
     if !open.is_empty() {
-        let key = LeafKey::new("seen", "all", words.say("cautions-key-all"));
+        let all = Action::Cautions { tap: CautionsTap::AllSeen };
+        let key = LeafKey::new("seen-all", words.say("cautions-key-all"), all);
         first.keys.push(LeafKey { sub: words.say("cautions-key-all-sub"), solid: true, ..key });
     }
     let mut leaves = Vec::new();
@@ -84,11 +86,13 @@ fn card(input: &CautionsInput, caution: &Caution, is_open: bool, next: Option<&C
     ];
     leaf.notes.push(words.say(CLOSING_ID));
     if is_open {
-        let key = LeafKey::new("seen", caution.id, words.say("cautions-key-seen"));
+        let seen = Action::Cautions { tap: CautionsTap::Seen { caution: caution.id.to_owned() } };
+        let key = LeafKey::new(format!("seen-{}", caution.id), words.say("cautions-key-seen"), seen);
         leaf.keys.push(LeafKey { sub: words.say("cautions-key-seen-sub"), solid: true, ..key });
     }
     if let Some(next) = next {
-        let key = LeafKey::new("leaf", next.id, words.say("cautions-key-next"));
+        let tap = KeyTap::Leaf { id: next.id.to_owned() };
+        let key = LeafKey::new(format!("leaf-{}", next.id), words.say("cautions-key-next"), tap);
         leaf.keys.push(LeafKey { sub: words.say(&next.title_id()), ..key });
     }
     leaf
@@ -108,16 +112,13 @@ fn region_value(region: Region) -> &'static str {
     }
 }
 
-/// The region that a choice hands back.
-pub fn region_of(value: &str) -> Option<Region> {
-    Region::ALL.into_iter().find(|region| region_value(*region) == value)
-}
-
-fn region_row(words: &Wording, now: Region) -> super::ChoiceRow {
-    let choices =
-        Region::ALL.iter().map(|r| (region_value(*r).to_owned(), region_words(words, *r))).collect();
-    let label = words.say("cautions-row-region");
-    choice_row("region", label, region_value(now), choices, words.say("cautions-region-how"))
+fn region_row(words: &Wording, now: Region) -> ChoiceRow {
+    let choice = |region: Region| {
+        let action = Action::Cautions { tap: CautionsTap::Region { region } };
+        Choice::new(region_value(region), region_words(words, region), region == now, action)
+    };
+    let choices = Region::ALL.into_iter().map(choice).collect();
+    ChoiceRow::of("region", words.say("cautions-row-region"), choices, words.say("cautions-region-how"))
 }
 
 #[cfg(test)]
@@ -144,7 +145,7 @@ mod tests {
             assert!(leaf.lines.len() == 3 && leaf.lines.iter().all(|l| !l.value.is_empty()), "{}", leaf.id);
             assert!(leaf.lines[2].value.contains("2026-11"), "{:?}", leaf.lines[2]);
             assert_eq!(leaf.notes, ["Follow local rules, the venue and the licensing authority."]);
-            assert!(leaf.keys.iter().any(|key| key.field == "seen"));
+            assert!(leaf.keys.iter().any(|key| key.tag.starts_with("seen-")));
         }
     }
 

@@ -1,88 +1,16 @@
 //! The Files screen: what goes out, what came in, backups, and the words of what was found.
 
+mod choices;
+
+pub use choices::{FormChoice, Span};
+
 use super::figures::{clock_of, iso_day_of};
-use super::{Arg, Choice, ChoiceRow, Wording};
+use super::{Action, Arg, Choice, ChoiceRow, FilesTap, Wording};
 use restwater_exchange::{Place, Tally, Trailer};
 use restwater_session::Session;
 use restwater_store::{BackupFile, CheckReport, ImportRow, SalvageReport};
 use serde::{Deserialize, Serialize};
 use uuid::Uuid;
-
-/// Which sessions go out.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
-pub enum Span {
-    /// The session shown.
-    #[default]
-    This,
-    /// Those that began on so many days, today the last of them.
-    Days(u16),
-    /// All.
-    Everything,
-}
-
-impl Span {
-    const ALL: [Self; 6] =
-        [Self::This, Self::Days(1), Self::Days(7), Self::Days(31), Self::Days(366), Self::Everything];
-
-    /// The span of a choice's value.
-    pub fn of(value: &str) -> Option<Self> {
-        Self::ALL.into_iter().find(|span| span.value() == value)
-    }
-
-    fn value(self) -> String {
-        match self {
-            Self::This => "this".into(),
-            Self::Days(days) => days.to_string(),
-            Self::Everything => "all".into(),
-        }
-    }
-
-    fn says(self, words: &Wording) -> String {
-        match self {
-            Self::This => words.say("files-span-this"),
-            Self::Days(days) => words.say_with("files-span-days", &[("days", Arg::Count(usize::from(days)))]),
-            Self::Everything => words.say("files-span-all"),
-        }
-    }
-}
-
-/// What kind of file goes out.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
-pub enum FormChoice {
-    /// Entries, for another phone.
-    #[default]
-    Entries,
-    /// A report of the session, to read or print.
-    Report,
-    /// A table of casts.
-    Casts,
-    /// A table of fish.
-    Fish,
-    /// A table of sessions.
-    Sessions,
-    /// The swim of the session: marks, features, hazards, outlines, as GeoJSON.
-    Map,
-}
-
-impl FormChoice {
-    const ALL: [(Self, &'static str); 6] = [
-        (Self::Entries, "entries"),
-        (Self::Report, "report"),
-        (Self::Casts, "casts"),
-        (Self::Fish, "fish"),
-        (Self::Sessions, "sessions"),
-        (Self::Map, "map"),
-    ];
-
-    /// The form of a choice's value.
-    pub fn of(value: &str) -> Option<Self> {
-        Self::ALL.into_iter().find(|(_, name)| *name == value).map(|(form, _)| form)
-    }
-
-    fn value(self) -> &'static str {
-        Self::ALL.into_iter().find(|(form, _)| *form == self).map_or("entries", |(_, name)| name)
-    }
-}
 
 /// One import, as the list shows it.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
@@ -94,8 +22,10 @@ pub struct ImportLine {
     pub says: String,
     /// Whether it is taken back at present.
     pub undone: bool,
-    /// What its key does: take it back, or bring it back.
+    /// The word on its key: take it back, or bring it back.
     pub key: String,
+    /// What that key sends.
+    pub action: Action,
 }
 
 /// One backup, as the list shows it.
@@ -215,7 +145,7 @@ pub fn files_view(input: &FilesInput) -> FilesView {
     let says = match (input.session, input.span) {
         (None, _) if input.form == FormChoice::Map => words.say("files-no-session"),
         (None, Span::This) => words.say("files-no-session"),
-        _ => words.say(&format!("files-says-{}", input.form.value())),
+        _ => words.say(&format!("files-says-{}", input.form.name())),
     };
     FilesView {
         title: words.say("files-title"),
@@ -246,39 +176,42 @@ pub fn files_view(input: &FilesInput) -> FilesView {
 
 fn rows(input: &FilesInput) -> Vec<ChoiceRow> {
     let words = input.words;
-    let row = |field: &str, choices: Vec<(String, String)>, now: &str, source: String| ChoiceRow {
-        field: field.into(),
-        label: words.say(&format!("files-{field}")),
-        value: choices
-            .iter()
-            .find(|(value, _)| value == now)
-            .map_or_else(String::new, |(_, says)| says.clone()),
-        choices: choices
-            .into_iter()
-            .map(|(value, label)| Choice { chosen: value == now, label, value })
-            .collect(),
-        source,
+    let row = |tag: &str, choices: Vec<Choice>, source: String| {
+        ChoiceRow::of(tag, words.say(&format!("files-{tag}")), choices, source)
     };
-    let forms = FormChoice::ALL.iter();
-    let forms =
-        forms.map(|(_, name)| ((*name).to_owned(), words.say(&format!("files-form-{name}")))).collect();
-    let mut rows = vec![row("form", forms, input.form.value(), String::new())];
+    let choice = |tag: String, label, chosen, tap| Choice::new(tag, label, chosen, Action::Files { tap });
+    let form = |(form, name): (FormChoice, &str)| {
+        let label = words.say(&format!("files-form-{name}"));
+        choice(name.to_owned(), label, form == input.form, FilesTap::Form { form })
+    };
+    let mut rows = vec![row("form", FormChoice::ALL.map(form).to_vec(), String::new())];
     if !matches!(input.form, FormChoice::Report | FormChoice::Map) {
-        let spans = Span::ALL.iter().map(|span| (span.value(), span.says(words))).collect();
-        rows.push(row("span", spans, &input.span.value(), String::new()));
+        let span =
+            |span: Span| choice(span.tag(), span.says(words), span == input.span, FilesTap::Span { span });
+        rows.push(row("span", Span::ALL.map(span).to_vec(), String::new()));
     }
-    let two = |a: &str, b: &str, field: &str| {
-        [a, b].map(|value| (value.to_owned(), words.say(&format!("files-{field}-{value}")))).to_vec()
-    };
     match input.form {
         FormChoice::Entries | FormChoice::Map => {
-            let now = if input.place == Place::Included { "included" } else { "left_out" };
-            rows.push(row("place", two("left_out", "included", "place"), now, words.say("files-place-how")));
+            let now = input.place == Place::Included;
+            let position = |(tag, included): (&str, bool)| {
+                let label = words.say(&format!("files-place-{tag}"));
+                choice(tag.to_owned(), label, now == included, FilesTap::Position { included })
+            };
+            let choices = [("left_out", false), ("included", true)].map(position).to_vec();
+            rows.push(row("place", choices, words.say("files-place-how")));
         }
         FormChoice::Casts | FormChoice::Fish | FormChoice::Sessions => {
-            let now = if input.formulas_as_typed { "as_typed" } else { "marked" };
-            let how = words.say("files-formulas-how");
-            rows.push(row("formulas", two("marked", "as_typed", "formulas"), now, how));
+            let formulas = |(tag, as_typed): (&str, bool)| {
+                let label = words.say(&format!("files-formulas-{tag}"));
+                choice(
+                    tag.to_owned(),
+                    label,
+                    input.formulas_as_typed == as_typed,
+                    FilesTap::Formulas { as_typed },
+                )
+            };
+            let choices = [("marked", false), ("as_typed", true)].map(formulas).to_vec();
+            rows.push(row("formulas", choices, words.say("files-formulas-how")));
         }
         FormChoice::Report => {}
     }
@@ -296,6 +229,11 @@ fn import_line(words: &Wording, row: &ImportRow) -> ImportLine {
         id: row.id,
         says: words.say_with(if row.undone { "files-import-back" } else { "files-import" }, &args),
         undone: row.undone,
+        action: if row.undone {
+            Action::RedoImport { id: row.id }
+        } else {
+            Action::UndoImport { id: row.id }
+        },
         key: words.say(if row.undone { "files-redo-import" } else { "files-undo-import" }),
     }
 }
@@ -308,7 +246,7 @@ fn stamp(words: &Wording, wall_ms: i64, offset_min: i16) -> String {
 
 /// What a file that goes out holds.
 pub fn outgoing_words(words: &Wording, form: FormChoice, count: u64) -> String {
-    words.say_with(&format!("files-made-{}", form.value()), &[("count", Arg::Count(count as usize))])
+    words.say_with(&format!("files-made-{}", form.name()), &[("count", Arg::Count(count as usize))])
 }
 
 /// What a file brings, in sentences.

@@ -1,5 +1,6 @@
 //! The keys of the screens.
 
+use super::KeyTap;
 use serde::{Deserialize, Serialize};
 
 /// What a key does. Its place on the glass is the layout's business.
@@ -68,4 +69,6 @@ pub struct KeyView {
     pub weight: KeyWeight,
     /// Whether it can be tapped now.
     pub enabled: bool,
+    /// What a tap on it asks.
+    pub tap: KeyTap,
 }

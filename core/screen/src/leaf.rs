@@ -1,7 +1,7 @@
 //! A leaf: a page of sentences, figures and keys. Bench, Book, Conditions and Cautions are made of leaves, so that a
 //! shell draws them all in one way.
 
-use super::{ChoiceRow, Wording};
+use super::{Action, Choice, ChoiceRow, KeyTap, TypedField, Wording};
 use serde::{Deserialize, Serialize};
 
 /// A range on a common scale, drawn as a line with its ends and, where it is known, its middle.
@@ -40,10 +40,8 @@ pub struct LeafLine {
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct LeafKey {
-    /// What to hand back: which field; `leaf` opens the leaf of that id and hands nothing back.
-    pub field: String,
-    /// Which value.
-    pub value: String,
+    /// A name for tests.
+    pub tag: String,
     /// Its word.
     pub label: String,
     /// A smaller line below; may be empty.
@@ -52,18 +50,8 @@ pub struct LeafKey {
     pub solid: bool,
     /// Whether it can be tapped now.
     pub enabled: bool,
-}
-
-/// A text that can be typed, at home and with warm hands; never needed while fishing.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
-pub struct LeafTyping {
-    /// Which field to hand back.
-    pub field: String,
-    /// What it is for.
-    pub label: String,
-    /// The word on the key that hands it over.
-    pub send: String,
+    /// What a tap on it asks.
+    pub tap: KeyTap,
 }
 
 /// One page.
@@ -85,7 +73,7 @@ pub struct Leaf {
     /// Keys as wide as the glass: the parts of a screen, sessions.
     pub list: Vec<LeafKey>,
     /// A text that can be typed.
-    pub typing: Option<LeafTyping>,
+    pub typing: Option<TypedField>,
     /// What can be chosen.
     pub rows: Vec<ChoiceRow>,
     /// What can be done.
@@ -119,21 +107,15 @@ impl Leaf {
 
     /// A key of the list that opens this leaf.
     pub(crate) fn opener(&self, sub: String) -> LeafKey {
-        LeafKey { sub, ..LeafKey::new("leaf", &self.id, self.title.clone()) }
+        let tap = KeyTap::Leaf { id: self.id.clone() };
+        LeafKey { sub, ..LeafKey::new(format!("leaf-{}", self.id), self.title.clone(), tap) }
     }
 }
 
 impl LeafKey {
     /// An outlined key without a smaller line.
-    pub(crate) fn new(field: &str, value: &str, label: String) -> Self {
-        Self {
-            field: field.into(),
-            value: value.into(),
-            label,
-            sub: String::new(),
-            solid: false,
-            enabled: true,
-        }
+    pub(crate) fn new(tag: impl Into<String>, label: String, tap: impl Into<KeyTap>) -> Self {
+        Self { tag: tag.into(), label, sub: String::new(), solid: false, enabled: true, tap: tap.into() }
     }
 }
 
@@ -149,23 +131,17 @@ impl LeafLine {
     }
 }
 
-/// A row of choices: the one whose value is `now` is marked.
-pub(crate) fn choice_row(
-    field: &str,
-    label: String,
-    now: &str,
-    choices: Vec<(String, String)>,
-    source: String,
-) -> ChoiceRow {
-    let value = choices.iter().find(|(value, _)| value == now).map(|(_, label)| label.clone());
-    ChoiceRow {
-        field: field.into(),
-        label,
-        value: value.unwrap_or_default(),
-        choices: choices
-            .into_iter()
-            .map(|(value, label)| super::Choice { chosen: value == now, label, value })
-            .collect(),
-        source,
+impl Choice {
+    /// A choice; `tag` names it to tests.
+    pub(crate) fn new(tag: impl Into<String>, label: String, chosen: bool, action: Action) -> Self {
+        Self { tag: tag.into(), label, chosen, action }
+    }
+}
+
+impl ChoiceRow {
+    /// A row whose present value is the choice that is marked.
+    pub(crate) fn of(tag: impl Into<String>, label: String, choices: Vec<Choice>, source: String) -> Self {
+        let value = choices.iter().find(|choice| choice.chosen).map_or_else(String::new, |c| c.label.clone());
+        Self { tag: tag.into(), label, value, choices, source, typing: None }
     }
 }

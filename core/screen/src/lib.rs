@@ -14,6 +14,7 @@ use restwater_log::Uuid;
 #[cfg(feature = "uniffi")]
 uniffi::use_remote_type!(restwater_log::Uuid);
 
+mod action;
 mod bank;
 mod bench;
 mod book;
@@ -35,6 +36,7 @@ mod place;
 mod setup;
 mod shell;
 mod swim;
+mod swim_keys;
 mod swim_pick;
 mod swim_rows;
 mod tackle;
@@ -43,6 +45,11 @@ mod watch;
 mod which;
 mod wording;
 
+pub use action::{
+    Action, BenchTap, BookSet, BookTap, CautionsTap, ConditionsTap, FilesTap, FilterTap, HazardKind, KeyTap,
+    Keyboard, MendTap, Pad, PhoneTap, SetupTap, SwimTap, SwimThing, TackleTap, TypedField, TypedInto,
+    WaitsTap, WaterChoice,
+};
 pub use bank::{
     AdviceTone, AdviceView, BankInput, BankState, BankView, HeaderView, Reading, RodView, StripMark,
     StripMarkShape, StripView, bank,
@@ -52,7 +59,6 @@ pub use bench::{BenchChoices, BenchInput, bench};
 pub use book::{BookInput, LightInput, NextInput, Season, SetFilter, Temperature, book};
 pub use book::{day_words, midnight};
 pub use casts_that_count::CastFilter;
-pub use cautions::region_of;
 pub use cautions::{CautionsInput, cautions};
 pub use changes::{
     AlternationView, ChangeView, ChangesView, ForestPoint, SideView, StartTest, StepState, StepView,
@@ -63,7 +69,7 @@ pub use chart::{
     Tick,
 };
 pub use conditions::conditions;
-pub use conditions::{choice_of, conditions_words, step_of};
+pub use conditions::conditions_words;
 pub use doors::{Door, DoorGroup, DoorsView, doors};
 pub use entry::{entry_words, kind_words};
 pub use figures::{clock, iso_day, sentence_case, trimmed};
@@ -73,12 +79,12 @@ pub use files::{
     outgoing_words, salvage_words,
 };
 pub use key::{Key, KeyView, KeyWeight};
-pub use leaf::{Leaf, LeafKey, LeafLine, LeafSpan, LeafTyping, LeavesView};
+pub use leaf::{Leaf, LeafKey, LeafLine, LeafSpan, LeavesView};
 pub use match_day::{
     AlarmView, FishPage, MatchInput, MatchKey, MatchLine, MatchPhase, MatchTap, MatchView, NetView,
-    NetWarning, PageKey, RestInput, Signal, WeighInPage, match_view,
+    NetWarning, PageKey, RestInput, RuleTap, Signal, UsualClass, WeighInPage, match_view,
 };
-pub use match_day::{CLASSES, first_match, net_name, units, weight_words};
+pub use match_day::{first_match, net_name, units, weight_words};
 pub use mend::{MendInput, end_said, mend_view, wait_to_mend_s};
 pub use mend::{MendLine, MendOpen, MendView};
 pub use phone_settings::{Alarm, Hand, PhoneChoices, Scheme, Settings};
@@ -86,11 +92,7 @@ pub use place::mark_of;
 pub use place::spot_words;
 pub use setup::{SetupInput, SetupView, setup};
 pub use shell::{ShellWords, position_words};
-pub use swim::FEATURES;
-pub use swim::{
-    PegPlaceView, SwimKey, SwimKeyView, SwimPad, SwimScreen, SwimView, TypedField, scene_words, swim_view,
-};
-pub use swim_pick::cell_of_value;
+pub use swim::{PegPlaceView, SwimKey, SwimKeyView, SwimPad, SwimScreen, SwimView, scene_words, swim_view};
 pub use swim_pick::{Picking, SwimPick};
 pub use tackle::first_spot;
 pub use tackle::{Choice, ChoiceRow, TackleAround, TackleView, tackle};

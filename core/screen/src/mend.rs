@@ -1,9 +1,9 @@
 //! The Mend screen: doubtful entries of a session, each with what can be said of it.
 
-use super::{Arg, Choice, ChoiceRow, Wording, clock, kind_words};
+use super::{Action, Arg, Choice, ChoiceRow, MendTap, Wording, clock, kind_words};
+use restwater_log::{EndSaid, Op, Payload, effective, sorted};
+use restwater_session::{Cast, DoubtKind, EndCause, Session, Stamp, rhythm};
 use restwater_waits::{BITE_EXTRA_GUESS_MIN, TURN_ROUND_GUESS_MIN};
-use restwater_log::{EndSaid, Moment, Op, Payload, effective, sorted};
-use restwater_session::{Cast, DoubtKind, EndCause, Session, rhythm, wait_of};
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
 use uuid::Uuid;
@@ -23,6 +23,8 @@ pub struct MendLine {
     pub what: String,
     /// Why it is doubtful.
     pub why: String,
+    /// What a tap on it sends: it is opened.
+    pub open: Action,
 }
 
 /// The entry that is open.
@@ -37,6 +39,8 @@ pub struct MendOpen {
     pub why: String,
     /// What can be said of it.
     pub rows: Vec<ChoiceRow>,
+    /// What BACK sends: the list again.
+    pub back: Action,
 }
 
 /// The Mend screen.
@@ -61,6 +65,8 @@ pub struct MendInput<'a> {
     pub session: Option<&'a Session>,
     /// Its ops as they were written.
     pub ops: &'a [Op],
+    /// Now, on the time line of the session.
+    pub now: &'a Stamp,
     /// The entry that is open, if one is.
     pub open: Option<Uuid>,
 }
@@ -90,8 +96,10 @@ fn lines(words: &Wording, session: &Session, ops: &[Op]) -> Vec<MendLine> {
         .iter()
         .filter_map(|step| {
             let why = why.remove(&step.op.id)?.join(" ");
-            let at = happened(session, step.op.id).unwrap_or(&step.at);
-            Some((at.wall_ms, MendLine { op: step.op.id, what: what(words, step.payload, at), why }))
+            let said = session.time_line.place(step.op.device, &step.at);
+            let (op, at) = (step.op.id, happened(session, step.op.id).unwrap_or(&said));
+            let open = Action::OpenDoubt { op: Some(op) };
+            Some((at.at_ms, MendLine { op, what: what(words, step.payload, at), why, open }))
         })
         .collect();
     restwater_sorting::by_key(&mut lines, |(at, _)| *at);
@@ -99,12 +107,12 @@ fn lines(words: &Wording, session: &Session, ops: &[Op]) -> Vec<MendLine> {
 }
 
 /// A cast happened at its splash, however late it was told of.
-fn happened(session: &Session, op: Uuid) -> Option<&Moment> {
+fn happened(session: &Session, op: Uuid) -> Option<&Stamp> {
     session.casts.iter().find(|cast| cast.op == op).map(|cast| &cast.start)
 }
 
-fn what(words: &Wording, payload: &Payload, at: &Moment) -> String {
-    let (kind, time) = (kind_words(words, payload.kind()), clock(at));
+fn what(words: &Wording, payload: &Payload, at: &Stamp) -> String {
+    let (kind, time) = (kind_words(words, payload.kind()), clock(&at.shown));
     words.say_with("entry", &[("what", Arg::Text(&kind)), ("time", Arg::Text(&time))])
 }
 
@@ -133,88 +141,85 @@ fn open(input: &MendInput, session: &Session, op: Uuid) -> Option<MendOpen> {
     let kinds: Vec<DoubtKind> = session.doubts.iter().filter(|d| d.op == op).map(|d| d.kind).collect();
     let why: Vec<String> = kinds.iter().map(|kind| words.say(doubt_id(*kind))).collect();
     let cast = session.casts.iter().find(|cast| cast.op == op);
+    let make = Rows { words, op };
     let mut rows = Vec::new();
     if !kinds.is_empty() {
-        rows.push(one(words, "stands", "mend-stands-it"));
+        rows.push(make.one("stands", "mend-stands-it", MendTap::Confirm));
     }
     if kinds.contains(&DoubtKind::LongGap) {
-        rows.push(one(words, "added", "mend-added-it"));
+        rows.push(make.one("added", "mend-added-it", MendTap::AddCast));
     }
     if let Some(cast) = cast.filter(|cast| cast.end.is_some()) {
-        rows.extend([end_row(words, cast), after_row(words, session, cast)]);
+        rows.extend([make.end(cast), make.after(input.now, session, cast)]);
     } else if !matches!(step.payload, Payload::Unknown { .. }) {
-        let back = step.op.at.since(&step.at).ms / 60_000;
-        rows.push(back_row(words, u32::try_from(back).unwrap_or(0)));
+        let back = step.op.at.mono_ms.saturating_sub(step.at.mono_ms) / 60_000;
+        rows.push(make.back(u32::try_from(back).unwrap_or(0)));
     }
-    let at = cast.map_or(&step.at, |cast| &cast.start);
+    let said = session.time_line.place(step.op.device, &step.at);
+    let at = cast.map_or(&said, |cast| &cast.start);
     let why = if why.is_empty() { words.say("mend-settled") } else { why.join(" ") };
-    Some(MendOpen { op, what: what(words, step.payload, at), why, rows })
+    let back = Action::OpenDoubt { op: None };
+    Some(MendOpen { op, what: what(words, step.payload, at), why, rows, back })
 }
 
-/// A row with one thing to say.
-fn one(words: &Wording, field: &str, label: &str) -> ChoiceRow {
-    ChoiceRow {
-        field: field.into(),
-        label: words.say(&format!("mend-{field}")),
-        value: String::new(),
-        choices: vec![Choice { label: words.say(label), value: "yes".into(), chosen: false }],
-        source: String::new(),
+struct Rows<'a> {
+    words: &'a Wording,
+    op: Uuid,
+}
+
+impl Rows<'_> {
+    fn choice(&self, tag: impl Into<String>, label: String, chosen: bool, tap: MendTap) -> Choice {
+        Choice::new(tag, label, chosen, Action::Mend { op: self.op, tap })
     }
-}
 
-fn end_row(words: &Wording, cast: &Cast) -> ChoiceRow {
-    let now = end_said(cast);
-    let all = [
-        (EndSaid::WoundIn, "wound_in"),
-        (EndSaid::Landed, "landed"),
-        (EndSaid::Lost, "lost"),
-        (EndSaid::Missed, "missed"),
-    ];
-    let value = now.and_then(|now| all.iter().find(|(end, _)| *end == now));
-    ChoiceRow {
-        field: "end".into(),
-        label: words.say("mend-end"),
-        value: value.map_or_else(|| words.say("mend-not-seen"), |(_, id)| kind_words(words, id)),
-        choices: all
-            .iter()
-            .map(|(end, id)| Choice {
-                label: kind_words(words, id),
-                value: (*id).into(),
-                chosen: now == Some(*end),
-            })
-            .collect(),
-        source: String::new(),
+    fn row(&self, tag: &str, value: String, choices: Vec<Choice>, source: String) -> ChoiceRow {
+        ChoiceRow { value, ..ChoiceRow::of(tag, self.words.say(&format!("mend-{tag}")), choices, source) }
     }
-}
 
-/// Minutes to the bite or the end, as far as the next splash allows.
-fn after_row(words: &Wording, session: &Session, cast: &Cast) -> ChoiceRow {
-    let minutes = |n: u32| words.say_with("mend-minutes", &[("minutes", Arg::Count(n as usize))]);
-    let now = wait_to_mend_s(session, cast).map(|s| (s + 30) / 60);
-    let longest = cast.end.as_ref().map_or(0, |end| end.at.since(&cast.start).ms / 60_000);
-    let choices = WAITS_MIN.iter().filter(|n| i64::from(**n) <= longest);
-    ChoiceRow {
-        field: "after".into(),
-        label: words.say("mend-after"),
-        value: now.map_or_else(String::new, minutes),
-        choices: choices
-            .map(|n| Choice { label: minutes(*n), value: n.to_string(), chosen: now == Some(*n) })
-            .collect(),
-        source: words.say("mend-after-how"),
+    fn minutes(&self, n: u32) -> String {
+        self.words.say_with("mend-minutes", &[("minutes", Arg::Count(n as usize))])
     }
-}
 
-fn back_row(words: &Wording, now: u32) -> ChoiceRow {
-    let minutes = |n: u32| words.say_with("mend-minutes", &[("minutes", Arg::Count(n as usize))]);
-    ChoiceRow {
-        field: "back".into(),
-        label: words.say("mend-back"),
-        value: minutes(now),
-        choices: BACK_MIN
-            .iter()
-            .map(|n| Choice { label: minutes(*n), value: n.to_string(), chosen: *n == now })
-            .collect(),
-        source: words.say("mend-back-how"),
+    /// A row with one thing to say.
+    fn one(&self, tag: &str, label: &str, tap: MendTap) -> ChoiceRow {
+        let choice = self.choice("yes", self.words.say(label), false, tap);
+        self.row(tag, String::new(), vec![choice], String::new())
+    }
+
+    fn end(&self, cast: &Cast) -> ChoiceRow {
+        let now = end_said(cast);
+        let choice = |(end, kind): (EndSaid, &str)| {
+            self.choice(kind, kind_words(self.words, kind), now == Some(end), MendTap::End { end })
+        };
+        let choices: Vec<Choice> = [
+            (EndSaid::WoundIn, "wound_in"),
+            (EndSaid::Landed, "landed"),
+            (EndSaid::Lost, "lost"),
+            (EndSaid::Missed, "missed"),
+        ]
+        .map(choice)
+        .to_vec();
+        let value = choices.iter().find(|choice| choice.chosen).map(|choice| choice.label.clone());
+        self.row("end", value.unwrap_or_else(|| self.words.say("mend-not-seen")), choices, String::new())
+    }
+
+    /// Minutes to the bite or the end, as far as what was logged next on its rod allows.
+    fn after(&self, at: &Stamp, session: &Session, cast: &Cast) -> ChoiceRow {
+        let now = wait_to_mend_s(session, cast).map(|s| (s + 30) / 60);
+        let longest = cast.latest.as_ref().unwrap_or(at).ms_since(&cast.start) / 60_000;
+        let choice = |n: &u32| {
+            self.choice(n.to_string(), self.minutes(*n), now == Some(*n), MendTap::After { minutes: *n })
+        };
+        let choices = WAITS_MIN.iter().filter(|n| i64::from(**n) <= longest).map(choice).collect();
+        let value = now.map_or_else(String::new, |n| self.minutes(n));
+        self.row("after", value, choices, self.words.say("mend-after-how"))
+    }
+
+    fn back(&self, now: u32) -> ChoiceRow {
+        let choice =
+            |n: &u32| self.choice(n.to_string(), self.minutes(*n), *n == now, MendTap::Back { minutes: *n });
+        let choices = BACK_MIN.iter().map(choice).collect();
+        self.row("back", self.minutes(now), choices, self.words.say("mend-back-how"))
     }
 }
 
@@ -229,9 +234,11 @@ pub fn end_said(cast: &Cast) -> Option<EndSaid> {
     }
 }
 
-/// Seconds from the splash to the bite or the end, as the waits are reckoned.
+/// Seconds from the splash to the bite or the end. Where the end was not seen the bait was in at some time before the
+/// next splash: a turn-round earlier is proposed, and said of the cast only once the angler says how it ended.
 pub fn wait_to_mend_s(session: &Session, cast: &Cast) -> Option<u32> {
+    let minutes = cast.wait_end()?.minutes_since(&cast.start);
     let turn_min = rhythm(session, TURN_ROUND_GUESS_MIN, BITE_EXTRA_GUESS_MIN).turn_round_min;
-    let minutes = wait_of(session, cast, turn_min)?.minutes() + f64::from(session.setup.settle_s) / 60.0;
-    Some(libm::round(minutes * 60.0) as u32)
+    let turn_min = if cast.end_not_seen() { turn_min } else { 0.0 };
+    (minutes >= 0.0).then(|| libm::round((minutes - turn_min).max(0.0) * 60.0) as u32)
 }

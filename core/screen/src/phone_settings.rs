@@ -38,6 +38,7 @@ pub struct Settings {
 
 /// When a cast that is out rings.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 #[serde(rename_all = "snake_case")]
 pub enum Alarm {
     /// Never.

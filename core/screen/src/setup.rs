@@ -3,9 +3,11 @@
 
 use super::bench::hooklength_words;
 use super::figures::trimmed;
-use super::leaf::choice_row;
 use super::place::span_words;
-use super::{Arg, Choice, ChoiceRow, Key, KeyView, KeyWeight, LeafKey, Wording};
+use super::{
+    Action, Arg, Choice, ChoiceRow, Key, KeyTap, KeyView, KeyWeight, LeafKey, SetupTap, TypedField,
+    TypedInto, Which, Wording,
+};
 use restwater_bench::pack::{Item, Packed};
 use restwater_log::SessionSetup;
 use serde::{Deserialize, Serialize};
@@ -16,14 +18,8 @@ use serde::{Deserialize, Serialize};
 pub struct SetupView {
     /// What it is about.
     pub title: String,
-    /// Name of the water, as typed before.
-    pub water: String,
-    /// Label of that field.
-    pub water_label: String,
-    /// Peg, as typed.
-    pub peg: String,
-    /// Label of that field.
-    pub peg_label: String,
+    /// Peg and name of the water, as typed before.
+    pub fields: Vec<TypedField>,
     /// The draw, the last set-up, depth, span of the sticks, rods, the pack list: each a row of choices.
     pub rows: Vec<ChoiceRow>,
     /// Opens the cautions of this peg.
@@ -52,38 +48,56 @@ pub struct SetupInput<'a> {
 const SPANS: &[u32] = &[36_576, 20_000, 10_000, 30_000];
 /// Depths in cm; 0 stands for "not known".
 const DEPTHS_CM: &[u32] = &[0, 100, 150, 200, 250, 300, 400, 500, 600];
+/// Rods to choose from: few waters allow more (common practice, no source). A session may have as many as
+/// [`restwater_session::MOST_RODS`].
 const RODS: &[u32] = &[1, 2, 3];
+/// Seconds for the bait to settle (common practice, no source); 0 counts from the splash.
+const SETTLE_S: &[u32] = &[0, 15, 30, 60, 120, 180, 300];
 
 /// Makes the set-up screen.
 pub fn setup(input: &SetupInput) -> SetupView {
     let (words, draft) = (input.words, input.draft);
-    let row = |field: &str, now: u32, all: &[u32], usual: bool, say: &dyn Fn(u32) -> String| {
-        let choices = all.iter().map(|n| (n.to_string(), say(*n))).collect();
-        let source = if usual { words.say("source-common") } else { String::new() };
-        let mut row =
-            choice_row(field, words.say(&format!("setup-{field}")), &now.to_string(), choices, source);
-        row.value = say(now);
-        row
+    let row = |tag: &str, now: u32, all: &[u32], say: &dyn Fn(u32) -> String, tap: fn(u32) -> SetupTap| {
+        let choice = |n: &u32| Choice::new(n.to_string(), say(*n), *n == now, Action::Setup { tap: tap(*n) });
+        let label = words.say(&format!("setup-{tag}"));
+        let choices = all.iter().map(choice).collect();
+        ChoiceRow { value: say(now), ..ChoiceRow::of(tag, label, choices, String::new()) }
     };
     let depth = |cm: u32| match cm {
         0 => words.say("setup-unknown"),
         cm => words.say_with("setup-metres", &[("metres", Arg::Text(&trimmed(f64::from(cm) / 100.0, 2)))]),
     };
+    let span = row("span", draft.span_tenth_mm, SPANS, &|span| span_words(words, span), |tenth_mm| {
+        SetupTap::Span { tenth_mm }
+    });
+    let mut depth = row("depth", draft.depth_cm.unwrap_or(0), DEPTHS_CM, &depth, |cm| SetupTap::Depth {
+        cm: Some(cm).filter(|cm| *cm > 0),
+    });
+    let settle = row("settle", draft.settle_s, SETTLE_S, &|s| settle_words(words, s), |seconds| {
+        SetupTap::Settle { seconds }
+    });
+    depth.typing = Some(TypedField::sent(words, "depth", depth.label.clone(), TypedInto::Depth));
     let mut rows = vec![
-        row("rods", u32::from(draft.rods), RODS, false, &|n| n.to_string()),
-        row("span", draft.span_tenth_mm, SPANS, true, &|span| span_words(words, span)),
-        row("depth", draft.depth_cm.unwrap_or(0), DEPTHS_CM, false, &depth),
+        row("rods", u32::from(draft.rods), RODS, &|n| n.to_string(), |n| SetupTap::Rods { rods: n as u8 }),
+        ChoiceRow { source: words.say("source-common"), ..span },
+        depth,
+        ChoiceRow { source: words.say("source-common"), ..settle },
+        twitch(input),
         draw(input),
     ];
     rows.extend(copy(input));
     rows.push(pack(input));
-    let cautions = LeafKey::new("door", "cautions", words.say("setup-cautions"));
+    let tap = KeyTap::Open { which: Which::Cautions };
+    let cautions = LeafKey::new("door-cautions", words.say("setup-cautions"), tap);
+    let field = |tag: &str, value: Option<&String>, into| {
+        TypedField::new(tag, words.say(&format!("setup-{tag}")), value.cloned().unwrap_or_default(), into)
+    };
     SetupView {
         title: words.say("setup-title"),
-        water: draft.water.clone().unwrap_or_default(),
-        water_label: words.say("setup-water"),
-        peg: draft.peg.clone().unwrap_or_default(),
-        peg_label: words.say("setup-peg"),
+        fields: vec![
+            field("peg", draft.peg.as_ref(), TypedInto::Peg),
+            field("water", draft.water.as_ref(), TypedInto::Water),
+        ],
         rows,
         cautions: LeafKey {
             sub: words.say_with("setup-cautions-sub", &[("count", Arg::Count(input.cautions))]),
@@ -96,47 +110,84 @@ pub fn setup(input: &SetupInput) -> SetupView {
             spoken: words.say("key-start-spoken"),
             weight: KeyWeight::Solid,
             enabled: true,
+            tap: Action::StartSession { setup: None }.into(),
         },
     }
+}
+
+/// "none", "30 s", "2 min".
+fn settle_words(words: &Wording, seconds: u32) -> String {
+    let count = |n: u32| [("count", Arg::Count(n as usize))];
+    match seconds {
+        0 => words.say("setup-settle-none"),
+        s if s % 60 == 0 => words.say_with("setup-settle-minutes", &count(s / 60)),
+        s => words.say_with("setup-settle-seconds", &count(s)),
+    }
+}
+
+/// Whether a twitch starts the wait anew.
+fn twitch(input: &SetupInput) -> ChoiceRow {
+    let words = input.words;
+    let choice = |restarts: bool| {
+        let tag = if restarts { "on" } else { "off" };
+        let action = Action::Setup { tap: SetupTap::TwitchRestarts { restarts } };
+        Choice::new(
+            tag,
+            words.say(&format!("setup-twitch-{tag}")),
+            input.draft.twitch_restarts == restarts,
+            action,
+        )
+    };
+    let choices = [false, true].map(choice).to_vec();
+    let value =
+        choices.iter().find(|choice| choice.chosen).map_or_else(String::new, |choice| choice.label.clone());
+    let row = ChoiceRow::of("twitch", words.say("setup-twitch"), choices, words.say("setup-twitch-how"));
+    ChoiceRow { value, ..row }
 }
 
 /// The number of the day's draw, a digit a tap.
 fn draw(input: &SetupInput) -> ChoiceRow {
     let words = input.words;
-    let digits = (0..10).map(|digit| (digit.to_string(), digit.to_string()));
-    let choices = digits.chain([("clear".to_owned(), words.say("setup-draw-clear"))]).collect();
-    let mut row = choice_row("draw", words.say("setup-draw"), "", choices, words.say("setup-draw-how"));
-    row.value = input.draft.peg.clone().unwrap_or_else(|| words.say("setup-draw-none"));
-    row
+    let choice = |tag: &str, label, tap| Choice::new(tag, label, false, Action::Setup { tap });
+    let digits = (0..10_u8).map(|digit| {
+        let text = digit.to_string();
+        choice(&text, text.clone(), SetupTap::DrawDigit { digit })
+    });
+    let clear = choice("clear", words.say("setup-draw-clear"), SetupTap::ClearDraw);
+    let choices = digits.chain([clear]).collect();
+    let value = input.draft.peg.clone().unwrap_or_else(|| words.say("setup-draw-none"));
+    ChoiceRow {
+        value,
+        ..ChoiceRow::of("draw", words.say("setup-draw"), choices, words.say("setup-draw-how"))
+    }
 }
 
 /// As last time, or not.
 fn copy(input: &SetupInput) -> Option<ChoiceRow> {
     let words = input.words;
     let last = input.last.clone()?;
-    let choices = vec![("last".to_owned(), last), ("none".to_owned(), words.say("setup-copy-none"))];
-    let now = if input.copies { "last" } else { "none" };
-    Some(choice_row("copy", words.say("setup-copy"), now, choices, words.say("setup-copy-how")))
+    let choice = |tag: &str, label, chosen, tap| Choice::new(tag, label, chosen, Action::Setup { tap });
+    let choices = vec![
+        choice("last", last, input.copies, SetupTap::CopyLast),
+        choice("none", words.say("setup-copy-none"), !input.copies, SetupTap::CopyNothing),
+    ];
+    Some(ChoiceRow::of("copy", words.say("setup-copy"), choices, words.say("setup-copy-how")))
 }
 
 /// What to pack; a tap says it is packed.
 fn pack(input: &SetupInput) -> ChoiceRow {
     let words = input.words;
     let packed = input.pack.iter().filter(|(_, done)| *done).count();
-    let choice = |(item, done): &(Packed, bool)| Choice {
-        label: item_words(words, item),
-        value: serde_json::to_string(&item.item).unwrap_or_default(),
-        chosen: *done,
+    let choice = |(i, (packed, done)): (usize, &(Packed, bool))| {
+        let action = Action::Setup { tap: SetupTap::Pack { item: packed.item.clone() } };
+        Choice::new(i.to_string(), item_words(words, packed), *done, action)
     };
+    let choices = input.pack.iter().enumerate().map(choice).collect();
+    let args = [("packed", Arg::Count(packed)), ("all", Arg::Count(input.pack.len()))];
+    let value = words.say_with("setup-packed", &args);
     ChoiceRow {
-        field: "pack".into(),
-        label: words.say("setup-pack"),
-        value: words.say_with(
-            "setup-packed",
-            &[("packed", Arg::Count(packed)), ("all", Arg::Count(input.pack.len()))],
-        ),
-        choices: input.pack.iter().map(choice).collect(),
-        source: words.say("setup-pack-how"),
+        value,
+        ..ChoiceRow::of("pack", words.say("setup-pack"), choices, words.say("setup-pack-how"))
     }
 }
 

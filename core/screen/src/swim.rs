@@ -3,12 +3,12 @@
 use super::figures::{clock, trimmed, whole};
 use super::place::{bearing_words, reach_words};
 use super::swim_pick::{Picking, SwimPick};
-use super::{Arg, ChoiceRow, Wording, sentence_case};
+use super::{Action, Arg, ChoiceRow, KeyTap, SwimTap, TypedField, TypedInto, Wording, sentence_case};
 use restwater_log::{Moment, Reach, RodNumber};
 use restwater_session::{Session, reach_near};
 use restwater_swim::{
-    Against, CellFigures, CellId, ColumnName, Drift, DriftAlong, DriftLean, FeatureKind, NextSpot, Reason,
-    SceneWords, Swim, SwimFigures, WhereNext,
+    Against, CellFigures, CellId, ColumnName, Drift, DriftAlong, DriftLean, NextSpot, Reason, SceneWords,
+    Swim, SwimFigures, WhereNext,
 };
 use serde::{Deserialize, Serialize};
 
@@ -73,6 +73,8 @@ pub struct SwimKeyView {
     pub enabled: bool,
     /// Drawn solid: most likely next.
     pub solid: bool,
+    /// What a tap on it asks.
+    pub tap: KeyTap,
 }
 
 /// The Swim screen; the fan itself is a scene of its own.
@@ -95,24 +97,22 @@ pub struct SwimView {
     pub drift: Vec<String>,
     /// The moment shown, where it is not now.
     pub replay: String,
-    /// How many steps of ten minutes back that is: EARLIER asks for one more, LATER for one less.
-    pub steps_back: u32,
     /// The next few cells after the first, each with its reasons.
     pub others: Vec<String>,
     /// Opens the list of everything the picture rests on.
     pub list_label: String,
     /// That list: the ringed cell, the next few, the drift, what is a guess.
     pub list: Vec<String>,
-    /// The name typed for the next mark, feature or hazard, or for an old one; may be empty.
-    pub name: String,
-    /// Label of that field.
-    pub name_label: String,
+    /// A name for the next mark, feature or hazard, or for an old one.
+    pub name: TypedField,
     /// Where the peg lies on the earth.
     pub place: PegPlaceView,
     /// What the keys under the picture do now.
     pub pad: SwimPad,
     /// The keys that pick a ray or a cell, in the order of their places.
     pub picks: Vec<SwimPick>,
+    /// What BACK sends where it goes back to the rays; none where it leaves the screen.
+    pub back: Option<Action>,
     /// The keys.
     pub keys: Vec<SwimKeyView>,
     /// Boundaries, bands, rest target, features and hazards.
@@ -133,18 +133,6 @@ pub struct PegPlaceView {
     pub note: String,
     /// The three fields, in order.
     pub fields: Vec<TypedField>,
-}
-
-/// A line to type into.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
-pub struct TypedField {
-    /// What it is handed back by.
-    pub field: String,
-    /// What it is called.
-    pub label: String,
-    /// What stands in it.
-    pub value: String,
 }
 
 /// What the Swim screen is made from.
@@ -211,15 +199,14 @@ pub fn swim_view(screen: &SwimScreen) -> SwimView {
         replay: screen
             .replay
             .map_or_else(String::new, |at| words.say_with("replay-at", &[("time", Arg::Text(&clock(at)))])),
-        steps_back: screen.steps_back,
         others,
         list_label: words.say("swim-list"),
         list,
-        name: screen.name.to_owned(),
-        name_label: words.say("swim-name"),
+        name: TypedField::new("name", words.say("swim-name"), screen.name.to_owned(), TypedInto::SwimName),
         place: screen.place_view(),
         pad: screen.pad(),
         picks: screen.picks(),
+        back: (screen.pad() != SwimPad::Rays).then_some(Action::Swim { tap: SwimTap::Rays }),
         keys: screen.keys(aimed),
         rows: screen.rows(),
         note,
@@ -303,7 +290,7 @@ impl SwimScreen<'_> {
         lines
     }
 
-    /// "Rested 48 min; a liner beside it. 3 bites so far: no proof."
+    /// "Rested 48 min; a liner beside it. 3 bites so far: too few to be sure."
     fn why(&self, next: &NextSpot) -> String {
         let reasons = self.reasons(next).join("; ");
         let first = if reasons.is_empty() {
@@ -414,52 +401,4 @@ impl SwimScreen<'_> {
         }
         lines
     }
-
-    fn keys(&self, aimed: Option<&NextSpot>) -> Vec<SwimKeyView> {
-        let open = self.session.is_open() && self.replay.is_none();
-        let kept = aimed.is_some_and(|next| next.figures.kept_back_min.is_some());
-        let all = [
-            (SwimKey::StepLeft, "key-step-left", aimed.is_some()),
-            (SwimKey::StepRight, "key-step-right", aimed.is_some()),
-            (SwimKey::StepIn, "key-step-in", aimed.is_some()),
-            (SwimKey::StepOut, "key-step-out", aimed.is_some()),
-            if kept {
-                (SwimKey::Release, "key-release", open)
-            } else {
-                (SwimKey::Keep, "key-keep", open && aimed.is_some())
-            },
-            (SwimKey::CastHere, "key-cast-here", open && aimed.is_some() && !kept),
-            (SwimKey::MarkHere, "key-mark-here", open && aimed.is_some()),
-            (SwimKey::Earlier, "key-earlier", true),
-            (SwimKey::Later, "key-later", self.replay.is_some()),
-            (SwimKey::Now, "key-now", self.replay.is_some()),
-            (
-                SwimKey::PlacePeg,
-                "key-place-peg",
-                self.session.is_open() && self.place.iter().all(|t| !t.trim().is_empty()),
-            ),
-            (SwimKey::UsePhone, "key-use-phone", self.session.is_open()),
-        ];
-        let view = |(key, id, enabled): (SwimKey, &str, bool)| {
-            let spoken = format!("{id}-spoken");
-            let label = self.words.say(id);
-            let spoken = if self.words.has(&spoken) { self.words.say(&spoken) } else { label.clone() };
-            SwimKeyView { key, label, spoken, enabled, solid: key == SwimKey::CastHere }
-        };
-        all.into_iter().map(view).collect()
-    }
 }
-
-/// The kinds of feature with the names they are handed back by.
-pub const FEATURES: &[(FeatureKind, &str)] = &[
-    (FeatureKind::Bar, "bar"),
-    (FeatureKind::DropOff, "drop_off"),
-    (FeatureKind::Hole, "hole"),
-    (FeatureKind::Weed, "weed"),
-    (FeatureKind::Silt, "silt"),
-    (FeatureKind::Gravel, "gravel"),
-    (FeatureKind::Clay, "clay"),
-    (FeatureKind::Island, "island"),
-    (FeatureKind::FishSeen, "fish_seen"),
-    (FeatureKind::Other, "other"),
-];

@@ -1,9 +1,9 @@
 //! The keys that pick a spot in two taps: a ray, then a band of it, each with what is known of it.
 
 use super::figures::whole;
-use super::swim::SwimScreen;
 use super::swim::SwimPad;
-use super::{Arg, Wording};
+use super::swim::SwimScreen;
+use super::{Action, Arg, SwimTap, Wording};
 use restwater_swim::{CellFigures, CellId};
 use serde::{Deserialize, Serialize};
 
@@ -11,16 +11,16 @@ use serde::{Deserialize, Serialize};
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct SwimPick {
-    /// What it is handed back by: "ray" or "cell".
-    pub field: String,
-    /// Which.
-    pub value: String,
+    /// A name for tests.
+    pub tag: String,
     /// "Dead tree", or "30-40 m".
     pub label: String,
     /// What else is known of it, small; may be empty.
     pub sub: String,
     /// What a screen reader says.
     pub spoken: String,
+    /// What a tap on it sends.
+    pub action: Action,
 }
 
 /// Which keys pick, as the Swim screen remembers it between taps.
@@ -33,17 +33,6 @@ pub enum Picking {
     Cell(usize),
     /// None: the ring is moved by steps.
     Done,
-}
-
-/// "3-1": a cell as its key hands it back.
-fn cell_value(id: CellId) -> String {
-    format!("{}-{}", id.column, id.row)
-}
-
-/// The cell that a key handed back.
-pub fn cell_of_value(value: &str) -> Option<CellId> {
-    let (column, row) = value.split_once('-')?;
-    Some(CellId { column: column.parse().ok()?, row: row.parse().ok()? })
 }
 
 impl SwimScreen<'_> {
@@ -85,11 +74,11 @@ impl SwimScreen<'_> {
         let names: Vec<String> = on_marks.into_iter().chain(beside).map(|c| self.column_name(*c)).collect();
         let (label, others) = names.split_first().map_or((String::new(), &[][..]), |(a, b)| (a.clone(), b));
         SwimPick {
-            field: "ray".into(),
-            value: i.to_string(),
+            tag: format!("ray-{i}"),
             label,
             sub: others.join(", "),
             spoken: self.words.say_with("swim-ray-spoken", &[("where", Arg::Text(&names.join(", ")))]),
+            action: Action::Swim { tap: SwimTap::Ray { ray: u32::try_from(i).unwrap_or(u32::MAX) } },
         }
     }
 
@@ -103,11 +92,11 @@ impl SwimScreen<'_> {
             .say_with("swim-band-key", &[("from", Arg::Text(&args[0].1)), ("to", Arg::Text(&args[1].1))]);
         let (name, known) = (self.column_name(id.column), rest_words(self.words, &self.figures.cells[place]));
         Some(SwimPick {
-            field: "cell".into(),
-            value: cell_value(id),
+            tag: format!("cell-{}-{}", id.column, id.row),
             sub: if one { known.clone() } else { name.clone() },
             spoken: [name, label.clone(), known].join(", "),
             label,
+            action: Action::Swim { tap: SwimTap::Cell { cell: id } },
         })
     }
 }

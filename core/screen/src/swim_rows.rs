@@ -2,13 +2,46 @@
 
 use super::figures::trimmed;
 use super::place::bearing_words;
-use super::swim::{FEATURES, PegPlaceView, SwimScreen, TypedField};
-use super::{Arg, Choice, ChoiceRow};
+use super::swim::{PegPlaceView, SwimScreen};
+use super::{Action, Arg, Choice, ChoiceRow, HazardKind, SwimTap, SwimThing, TypedField, TypedInto};
 use restwater_session::LandmarkKind;
 use restwater_swim::FeatureKind;
+use uuid::Uuid;
 
-/// The kinds of hazard, by the names they are handed back by.
-pub(crate) const HAZARDS: &[&str] = &["snag", "line", "branch", "rope", "shallow"];
+/// The kinds of feature, in the order they are offered.
+const FEATURES: [FeatureKind; 10] = [
+    FeatureKind::Bar,
+    FeatureKind::DropOff,
+    FeatureKind::Hole,
+    FeatureKind::Weed,
+    FeatureKind::Silt,
+    FeatureKind::Gravel,
+    FeatureKind::Clay,
+    FeatureKind::Island,
+    FeatureKind::FishSeen,
+    FeatureKind::Other,
+];
+
+/// The message that names a kind of feature.
+fn feature_id(kind: FeatureKind) -> &'static str {
+    match kind {
+        FeatureKind::Bar => "feature-bar",
+        FeatureKind::DropOff => "feature-drop_off",
+        FeatureKind::Hole => "feature-hole",
+        FeatureKind::Weed => "feature-weed",
+        FeatureKind::Silt => "feature-silt",
+        FeatureKind::Gravel => "feature-gravel",
+        FeatureKind::Clay => "feature-clay",
+        FeatureKind::Island => "feature-island",
+        FeatureKind::FishSeen => "feature-fish_seen",
+        FeatureKind::Other => "feature-other",
+    }
+}
+
+/// A choice of the Swim screen.
+fn choice(tag: impl Into<String>, label: String, chosen: bool, tap: SwimTap) -> Choice {
+    Choice::new(tag, label, chosen, Action::Swim { tap })
+}
 
 impl SwimScreen<'_> {
     pub(super) fn rows(&self) -> Vec<ChoiceRow> {
@@ -22,49 +55,55 @@ impl SwimScreen<'_> {
         let minutes = |m: u32| self.words.say_with("swim-minutes", &[("minutes", Arg::Text(&m.to_string()))]);
         let yes = |n: u32| self.words.say(if n == 1 { "swim-yes" } else { "swim-no" });
         let pegs = [0, 800, 1_000, 1_500, 2_000, 3_000];
+        let some = |cm: u32| Some(cm).filter(|cm| *cm > 0);
+        let far = [0, 3_000, 4_000, 5_000, 6_000, 8_000, 10_000];
         let mut rows = vec![
-            self.row("rest", setup.rest_target_min, &[15, 30, 45, 60, 90, 120], &minutes),
-            self.row("left", setup.left_peg_cm.unwrap_or(0), &pegs, &distance),
-            self.row("right", setup.right_peg_cm.unwrap_or(0), &pegs, &distance),
-            self.row(
-                "far",
-                setup.far_bank_cm.unwrap_or(0),
-                &[0, 3_000, 4_000, 5_000, 6_000, 8_000, 10_000],
-                &distance,
-            ),
-            self.row("pegged", u32::from(setup.far_bank_pegged), &[0, 1], &yes),
-            self.row("band", setup.band_cm.unwrap_or(0), &[0, 500, 750, 1_000], &band),
+            self.row("rest", setup.rest_target_min, &[15, 30, 45, 60, 90, 120], &minutes, &|minutes| {
+                SwimTap::RestTarget { minutes }
+            }),
+            self.row("left", setup.left_peg_cm.unwrap_or(0), &pegs, &distance, &|cm| SwimTap::LeftPeg {
+                cm: some(cm),
+            }),
+            self.row("right", setup.right_peg_cm.unwrap_or(0), &pegs, &distance, &|cm| SwimTap::RightPeg {
+                cm: some(cm),
+            }),
+            self.row("far", setup.far_bank_cm.unwrap_or(0), &far, &distance, &|cm| SwimTap::FarBank {
+                cm: some(cm),
+            }),
+            self.row("pegged", u32::from(setup.far_bank_pegged), &[0, 1], &yes, &|n| {
+                SwimTap::FarBankPegged { pegged: n == 1 }
+            }),
+            self.row("band", setup.band_cm.unwrap_or(0), &[0, 500, 750, 1_000], &band, &|cm| SwimTap::Band {
+                cm: some(cm),
+            }),
         ];
-        rows.push(self.named("feature", FEATURES.iter().map(|(_, name)| *name)));
-        rows.push(self.named("hazard", HAZARDS.iter().copied()));
+        let features = FEATURES.map(|feature| (feature_id(feature), SwimTap::Feature { feature }));
+        let hazards = HazardKind::ALL.map(|hazard| (hazard.id(), SwimTap::Hazard { hazard }));
+        rows.push(self.named("feature", features));
+        rows.push(self.named("hazard", hazards));
         rows.extend(self.things());
         rows
     }
 
-    fn row(&self, field: &str, now: u32, all: &[u32], say: &dyn Fn(u32) -> String) -> ChoiceRow {
-        let choice = |n: &u32| Choice { label: say(*n), value: n.to_string(), chosen: *n == now };
-        ChoiceRow {
-            field: field.into(),
-            label: self.words.say(&format!("swim-{field}")),
-            value: say(now),
-            choices: all.iter().map(choice).collect(),
-            source: String::new(),
-        }
+    fn row(
+        &self,
+        tag: &str,
+        now: u32,
+        all: &[u32],
+        say: &dyn Fn(u32) -> String,
+        tap: &dyn Fn(u32) -> SwimTap,
+    ) -> ChoiceRow {
+        let choices = all.iter().map(|n| choice(n.to_string(), say(*n), *n == now, tap(*n))).collect();
+        let label = self.words.say(&format!("swim-{tag}"));
+        ChoiceRow { value: say(now), ..ChoiceRow::of(tag, label, choices, String::new()) }
     }
 
-    fn named<'a>(&self, field: &str, names: impl Iterator<Item = &'a str>) -> ChoiceRow {
-        let choice = |name: &str| Choice {
-            label: self.words.say(&format!("{field}-{name}")),
-            value: name.to_owned(),
-            chosen: false,
-        };
-        ChoiceRow {
-            field: field.into(),
-            label: self.words.say(&format!("swim-{field}")),
-            value: String::new(),
-            choices: names.map(choice).collect(),
-            source: String::new(),
-        }
+    fn named<const N: usize>(&self, tag: &str, all: [(&str, SwimTap); N]) -> ChoiceRow {
+        let prefix = format!("{tag}-");
+        let choices = all
+            .into_iter()
+            .map(|(id, tap)| choice(id.strip_prefix(&prefix).unwrap_or(id), self.words.say(id), false, tap));
+        ChoiceRow::of(tag, self.words.say(&format!("swim-{tag}")), choices.collect(), String::new())
     }
 
     /// What was set and can be called otherwise or taken away: a row for each, where there is anything.
@@ -72,37 +111,48 @@ impl SwimScreen<'_> {
         let session = self.session;
         let marks = session.marks.iter().map(|m| {
             let bearing = bearing_words(self.words, m.bearing_cdeg);
-            (m.id.to_string(), format!("{} ({bearing})", m.name))
+            (m.id, format!("{} ({bearing})", m.name))
         });
         let landmarks = session.landmarks.iter().map(|l| {
             let kind = match l.what {
-                LandmarkKind::Feature(kind) => feature_name(kind).map(|name| format!("feature-{name}")),
-                LandmarkKind::Hazard { .. } => Some("swim-a-hazard".to_owned()),
+                LandmarkKind::Feature(kind) => feature_id(kind),
+                LandmarkKind::Hazard { .. } => "swim-a-hazard",
             };
-            let kind = kind.map_or_else(String::new, |id| self.words.say(&id));
             let metres = trimmed(f64::from(l.range_cm) / 100.0, 1);
             let at = self.words.say_with("swim-metres", &[("metres", Arg::Text(&metres))]);
-            let said = if l.name.is_empty() { kind } else { l.name.clone() };
-            (l.id.to_string(), format!("{said} ({at})"))
+            let said = if l.name.is_empty() { self.words.say(kind) } else { l.name.clone() };
+            (l.id, format!("{said} ({at})"))
         });
-        let named: Vec<(String, String)> = marks.chain(landmarks).collect();
-        let outline =
-            (!session.outline_cm.is_empty()).then(|| ("outline".to_owned(), self.words.say("swim-outline")));
-        let row = |field: &str, all: Vec<(String, String)>| ChoiceRow {
-            field: field.into(),
-            label: self.words.say(&format!("swim-{field}")),
-            value: String::new(),
-            choices: all.into_iter().map(|(value, label)| Choice { label, value, chosen: false }).collect(),
-            source: String::new(),
+        let named: Vec<(Uuid, String)> = marks.chain(landmarks).collect();
+        let renames = named
+            .iter()
+            .map(|(id, label)| choice(id.to_string(), label.clone(), false, SwimTap::Rename { id: *id }));
+        let removes = named.iter().map(|(id, label)| {
+            let tap = SwimTap::Remove { thing: SwimThing::Set { id: *id } };
+            choice(id.to_string(), label.clone(), false, tap)
+        });
+        let outline = (!session.outline_cm.is_empty()).then(|| {
+            let tap = SwimTap::Remove { thing: SwimThing::Outline };
+            choice("outline", self.words.say("swim-outline"), false, tap)
+        });
+        let row = |tag: &str, choices: Vec<Choice>| {
+            ChoiceRow::of(tag, self.words.say(&format!("swim-{tag}")), choices, String::new())
         };
-        let rows = [row("rename", named.clone()), row("remove", named.into_iter().chain(outline).collect())];
+        let rows = [row("rename", renames.collect()), row("remove", removes.chain(outline).collect())];
         rows.into_iter().filter(|row| !row.choices.is_empty()).collect()
     }
 
     /// Latitude, longitude and bearing, as typed or as set.
     pub(super) fn place_view(&self) -> PegPlaceView {
         let words = self.words;
-        let fields = ["lat", "lon", "out"].into_iter().zip(&self.place);
+        let into = [
+            ("lat", TypedInto::PegLatitude),
+            ("lon", TypedInto::PegLongitude),
+            ("out", TypedInto::PegBearing),
+        ];
+        let fields = into.into_iter().zip(&self.place).map(|((tag, into), value)| {
+            TypedField::new(tag, words.say(&format!("peg-place-{tag}")), value.clone(), into)
+        });
         PegPlaceView {
             label: words.say("peg-place"),
             value: words.say(if self.session.peg_place.is_some() {
@@ -111,17 +161,7 @@ impl SwimScreen<'_> {
                 "peg-place-none"
             }),
             note: words.say("peg-place-note"),
-            fields: fields
-                .map(|(field, value)| TypedField {
-                    field: field.into(),
-                    label: words.say(&format!("peg-place-{field}")),
-                    value: value.clone(),
-                })
-                .collect(),
+            fields: fields.collect(),
         }
     }
-}
-
-fn feature_name(kind: FeatureKind) -> Option<&'static str> {
-    FEATURES.iter().find(|(k, _)| *k == kind).map(|(_, name)| *name)
 }

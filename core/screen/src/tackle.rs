@@ -2,7 +2,7 @@
 
 use super::figures::trimmed;
 use super::place::{bearing_words, length_words, reach_words};
-use super::{Arg, Wording};
+use super::{Action, Arg, TackleTap, TypedField, TypedInto, Wording};
 use restwater_bench::hooklength::Tied;
 use restwater_bench::material::Material;
 use restwater_caution::lead_rule::lead_rule;
@@ -15,20 +15,22 @@ use serde::{Deserialize, Serialize};
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct Choice {
+    /// A name for tests.
+    pub tag: String,
     /// What it says.
     pub label: String,
-    /// What to hand back to choose it.
-    pub value: String,
     /// Whether it is the present one.
     pub chosen: bool,
+    /// What choosing it sends.
+    pub action: Action,
 }
 
 /// One thing that can be changed, with its present value and what it may become.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct ChoiceRow {
-    /// The field to hand back, "popup", "span".
-    pub field: String,
+    /// A name for tests, and for a shell to remember which row is open: "popup", "span".
+    pub tag: String,
     /// What it is called.
     pub label: String,
     /// The present value in words.
@@ -37,6 +39,8 @@ pub struct ChoiceRow {
     pub choices: Vec<Choice>,
     /// Where the usual ones come from, "common practice, no source"; empty for the angler's own.
     pub source: String,
+    /// A line to type a value into that is not among the choices.
+    pub typing: Option<TypedField>,
 }
 
 /// The tackle screen.
@@ -77,7 +81,7 @@ const WRAP_STEPS: &[i64] = &[-100, -25, 25, 100];
 /// First range of a session, in hundredths of a wrap of 12 ft: about 38 yd (common practice, no source).
 pub(crate) const FIRST_WRAPS: u32 = 950;
 /// Direction steps in hundredths of a degree.
-const BEARING_STEPS: &[i64] = &[-1_000, -250, 250, 1_000];
+const BEARING_STEPS: &[i32] = &[-1_000, -250, 250, 1_000];
 
 /// Makes the tackle screen of a rod.
 pub fn tackle(
@@ -91,7 +95,7 @@ pub fn tackle(
     let Some((session, state)) = session.and_then(|s| s.rod(rod).map(|r| (s, r))) else {
         return TackleView { title, rod, rows: Vec::new(), caution: String::new() };
     };
-    let make = Rows { words, session };
+    let make = Rows { words, session, rod };
     let rig = &state.rig;
     let spot = state.spot.clone().unwrap_or_else(|| first_spot(session));
     // What is in the wallet first, so that a loss is told from its length.
@@ -100,19 +104,39 @@ pub fn tackle(
     lengths.extend(HOOKLENGTHS_MM);
     lengths.sort_unstable();
     lengths.dedup();
+    let hook = rig.hook_size.map(u32::from);
     let mut rows = vec![
         make.reach(&spot),
         make.bearing(&spot),
         make.clip(&spot),
-        make.text("bait", rig.bait.as_deref(), BAITS, |r| r.bait.as_deref()),
-        make.text("colour", rig.colour.as_deref(), COLOURS, |r| r.colour.as_deref()),
-        make.figure("popup", rig.popup_mm, POPUPS_MM, length_words),
-        make.figure("hooklength", rig.hooklength_mm, &lengths, length_words),
-        make.figure("hook", rig.hook_size.map(u32::from), HOOKS, |size| size.to_string()),
-        make.figure("lead", rig.lead_mg, LEADS_MG, |mg| make.grams(mg)),
+        make.bait(rig),
+        make.colour(rig),
+        make.figure("popup", rig.popup_mm, POPUPS_MM, length_words, |mm| TackleTap::PopUp { mm }),
+        make.figure("hooklength", rig.hooklength_mm, &lengths, length_words, |mm| TackleTap::Hooklength {
+            mm,
+        }),
+        make.figure(
+            "hook",
+            hook,
+            HOOKS,
+            |size| size.to_string(),
+            |size| TackleTap::HookSize { size: size as u8 },
+        ),
+        make.figure("lead", rig.lead_mg, LEADS_MG, |mg| make.grams(mg), |mg| TackleTap::Lead { mg }),
         make.material(rig.material),
     ];
-    rows.extend(make.lost(rod));
+    let typed = [
+        ("bait", TypedInto::Bait { rod }),
+        ("colour", TypedInto::Colour { rod }),
+        ("popup", TypedInto::PopUp { rod }),
+        ("hooklength", TypedInto::Hooklength { rod }),
+        ("lead", TypedInto::Lead { rod }),
+    ];
+    for row in &mut rows {
+        let into = typed.iter().find(|(tag, _)| *tag == row.tag);
+        row.typing = into.map(|(tag, into)| TypedField::sent(words, tag, row.label.clone(), *into));
+    }
+    rows.extend(make.lost());
     TackleView { title, rod, rows, caution: caution(words, rig, around.region) }
 }
 
@@ -139,18 +163,18 @@ pub fn first_spot(session: &Session) -> Spot {
 struct Rows<'a> {
     words: &'a Wording,
     session: &'a Session,
+    rod: RodNumber,
 }
 
 impl Rows<'_> {
-    fn row(&self, field: &str, value: String, choices: Vec<Choice>, usual: bool) -> ChoiceRow {
+    fn row(&self, tag: &str, value: String, choices: Vec<Choice>, usual: bool) -> ChoiceRow {
         let source = if usual { self.words.say("source-common") } else { String::new() };
-        ChoiceRow {
-            field: field.into(),
-            label: self.words.say(&format!("tackle-{field}")),
-            value,
-            choices,
-            source,
-        }
+        let label = self.words.say(&format!("tackle-{tag}"));
+        ChoiceRow { value, ..ChoiceRow::of(tag, label, choices, source) }
+    }
+
+    fn choice(&self, tag: impl Into<String>, label: String, chosen: bool, tap: TackleTap) -> Choice {
+        Choice::new(tag, label, chosen, Action::Tackle { rod: self.rod, tap })
     }
 
     fn grams(&self, mg: u32) -> String {
@@ -158,56 +182,46 @@ impl Rows<'_> {
     }
 
     fn material(&self, now: Option<LeadMaterial>) -> ChoiceRow {
-        let value = |material| match material {
-            LeadMaterial::Lead => "lead",
-            LeadMaterial::NonToxic => "non_toxic",
+        let choice = |tag: &str, material| {
+            let label = self.words.say(&format!("tackle-material-{tag}"));
+            self.choice(tag, label, now == Some(material), TackleTap::Material { material })
         };
-        let choice = |material| {
-            let value = value(material);
-            let label = self.words.say(&format!("tackle-material-{value}"));
-            Choice { label, value: value.into(), chosen: now == Some(material) }
-        };
-        let choices = vec![choice(LeadMaterial::Lead), choice(LeadMaterial::NonToxic)];
+        let choices = vec![choice("lead", LeadMaterial::Lead), choice("non_toxic", LeadMaterial::NonToxic)];
         let said = choices.iter().find(|c| c.chosen).map(|c| c.label.clone());
         self.row("material", said.unwrap_or_else(|| self.words.say("setup-unknown")), choices, false)
     }
 
     /// A hooklength lost with the rod's last cast, once there is one it could be lost with.
-    fn lost(&self, rod: RodNumber) -> Option<ChoiceRow> {
-        let casts = || self.session.casts.iter().filter(|cast| cast.rod == rod);
+    fn lost(&self) -> Option<ChoiceRow> {
+        let casts = || self.session.casts.iter().filter(|cast| cast.rod == self.rod);
         let last = casts().next_back()?;
         let count = casts().filter(|cast| cast.hooklength_lost.is_some()).count();
         let label = self.words.say("tackle-lost-now");
-        let choice = Choice { label, value: "1".into(), chosen: last.hooklength_lost.is_some() };
+        let action = Action::HooklengthLost { rod: self.rod };
+        let choice = Choice::new("1", label, last.hooklength_lost.is_some(), action);
         let value = self.words.say_with("tackle-lost-count", &[("count", Arg::Count(count))]);
         let source = self.words.say("tackle-lost-how");
         Some(ChoiceRow { source, ..self.row("hooklength_lost", value, vec![choice], false) })
     }
 
     fn reach(&self, spot: &Spot) -> ChoiceRow {
-        let steps = WRAP_STEPS.iter().map(|step| {
-            let reach = stepped(spot.reach, *step);
-            Choice {
-                label: self.words.say(if *step < 0 { "tackle-less" } else { "tackle-more" }),
-                ..self.reach_choice(reach, spot)
-            }
-        });
-        let mut choices: Vec<Choice> = steps.collect();
-        for (choice, step) in choices.iter_mut().zip(WRAP_STEPS) {
+        let step = |step: &i64| {
             let size = trimmed(step.unsigned_abs() as f64 / 100.0, 2);
             let wraps = self.words.say_with(
                 if size == "1" { "tackle-wrap" } else { "tackle-wraps" },
                 &[("wraps", Arg::Text(&size))],
             );
-            choice.label = format!("{} {wraps}", choice.label);
-        }
-        choices.extend(self.recent_reaches().into_iter().map(|reach| self.reach_choice(reach, spot)));
+            let way = self.words.say(if *step < 0 { "tackle-less" } else { "tackle-more" });
+            let reach = stepped(spot.reach, *step);
+            let label = format!("{way} {wraps}");
+            self.choice(step.to_string(), label, reach == spot.reach, TackleTap::Reach { reach })
+        };
+        let recent = self.recent_reaches().into_iter().enumerate().map(|(i, reach)| {
+            let label = reach_words(self.words, reach);
+            self.choice(format!("recent-{i}"), label, reach == spot.reach, TackleTap::Reach { reach })
+        });
+        let choices = WRAP_STEPS.iter().map(step).chain(recent).collect();
         self.row("reach", reach_words(self.words, spot.reach), choices, false)
-    }
-
-    fn reach_choice(&self, reach: Reach, spot: &Spot) -> Choice {
-        let value = serde_json::to_string(&reach).unwrap_or_default();
-        Choice { label: reach_words(self.words, reach), value, chosen: reach == spot.reach }
     }
 
     fn recent_reaches(&self) -> Vec<Reach> {
@@ -221,17 +235,16 @@ impl Rows<'_> {
     }
 
     fn bearing(&self, spot: &Spot) -> ChoiceRow {
-        let step = |step: &i64| {
-            let cdeg = (i64::from(spot.bearing_cdeg) + step).clamp(-8_500, 8_500);
+        let step = |step: &i32| {
+            let cdeg = spot.bearing_cdeg.saturating_add(*step).clamp(-8_500, 8_500);
             let side = self.words.say(if *step < 0 { "tackle-left" } else { "tackle-right" });
-            let degrees = trimmed(step.unsigned_abs() as f64 / 100.0, 1);
-            Choice { label: format!("{side} {degrees}°"), value: cdeg.to_string(), chosen: false }
+            let degrees = trimmed(f64::from(step.unsigned_abs()) / 100.0, 1);
+            self.choice(step.to_string(), format!("{side} {degrees}°"), false, TackleTap::Bearing { cdeg })
         };
         let mut choices: Vec<Choice> = BEARING_STEPS.iter().map(step).collect();
-        choices.extend(self.session.marks.iter().map(|mark| Choice {
-            label: mark.name.clone(),
-            value: format!("mark {}", mark.id),
-            chosen: spot.mark == Some(mark.id),
+        choices.extend(self.session.marks.iter().enumerate().map(|(i, mark)| {
+            let chosen = spot.mark == Some(mark.id);
+            self.choice(format!("mark-{i}"), mark.name.clone(), chosen, TackleTap::Mark { mark: mark.id })
         }));
         let mark = spot.mark.and_then(|id| self.session.marks.iter().find(|m| m.id == id));
         let value = mark.map_or_else(|| bearing_words(self.words, spot.bearing_cdeg), |m| m.name.clone());
@@ -239,45 +252,60 @@ impl Rows<'_> {
     }
 
     fn clip(&self, spot: &Spot) -> ChoiceRow {
-        let choice = |on: bool| Choice {
-            label: self.words.say(if on { "tackle-clip-on" } else { "tackle-clip-off" }),
-            value: on.to_string(),
-            chosen: spot.clipped == on,
+        let choice = |clipped: bool| {
+            let label = self.words.say(if clipped { "tackle-clip-on" } else { "tackle-clip-off" });
+            self.choice(clipped.to_string(), label, spot.clipped == clipped, TackleTap::Clip { clipped })
         };
         let value = choice(spot.clipped).label;
         self.row("clip", value, vec![choice(true), choice(false)], false)
     }
 
+    fn bait(&self, rig: &Rig) -> ChoiceRow {
+        let used = self.session.casts.iter().rev().filter_map(|cast| cast.rig.bait.as_deref());
+        self.names("bait", rig.bait.as_deref(), BAITS, used, |name| TackleTap::Bait { name })
+    }
+
+    fn colour(&self, rig: &Rig) -> ChoiceRow {
+        let used = self.session.casts.iter().rev().filter_map(|cast| cast.rig.colour.as_deref());
+        self.names("colour", rig.colour.as_deref(), COLOURS, used, |name| TackleTap::Colour { name })
+    }
+
     /// The angler's own first, latest first, then the usual ones.
-    fn text(
+    fn names<'s>(
         &self,
-        field: &str,
-        now: Option<&str>,
+        tag: &str,
+        now: Option<&'s str>,
         usual: &[&str],
-        of: fn(&Rig) -> Option<&str>,
+        used: impl Iterator<Item = &'s str>,
+        tap: fn(String) -> TackleTap,
     ) -> ChoiceRow {
-        let mut values: Vec<String> = Vec::new();
-        let used = self.session.casts.iter().rev().filter_map(|c| of(&c.rig));
-        let usual: Vec<String> = usual.iter().map(|id| self.words.say(id)).collect();
-        for value in now.into_iter().chain(used).chain(usual.iter().map(String::as_str)) {
-            if !values.iter().any(|v| v == value) && values.len() < 8 {
-                values.push(value.to_owned());
+        let mut names: Vec<String> = Vec::new();
+        let usual = usual.iter().map(|id| self.words.say(id));
+        for name in now.into_iter().chain(used).map(str::to_owned).chain(usual) {
+            if !names.contains(&name) && names.len() < 8 {
+                names.push(name);
             }
         }
         let choice =
-            |value: String| Choice { label: value.clone(), chosen: now == Some(value.as_str()), value };
-        let choices = values.into_iter().map(choice).collect();
+            |name: String| self.choice(name.clone(), name.clone(), now == Some(name.as_str()), tap(name));
         let value = now.map_or_else(|| self.words.say("tackle-none"), str::to_owned);
-        self.row(field, value, choices, true)
+        self.row(tag, value, names.into_iter().map(choice).collect(), true)
     }
 
-    fn figure(&self, field: &str, now: Option<u32>, usual: &[u32], say: impl Fn(u32) -> String) -> ChoiceRow {
+    fn figure(
+        &self,
+        tag: &str,
+        now: Option<u32>,
+        usual: &[u32],
+        say: impl Fn(u32) -> String,
+        tap: fn(u32) -> TackleTap,
+    ) -> ChoiceRow {
         let mut values = usual.to_vec();
         values.extend(now.filter(|n| !usual.contains(n)));
         values.sort_unstable();
-        let choice = |n: &u32| Choice { label: say(*n), value: n.to_string(), chosen: now == Some(*n) };
+        let choice = |n: &u32| self.choice(n.to_string(), say(*n), now == Some(*n), tap(*n));
         let choices = values.iter().map(choice).collect();
-        self.row(field, now.map_or_else(|| self.words.say("tackle-none"), say), choices, true)
+        self.row(tag, now.map_or_else(|| self.words.say("tackle-none"), say), choices, true)
     }
 }
 
@@ -325,10 +353,10 @@ mod tests {
         day.log(10, Payload::Cast { rod: 1 });
         let session = fold(SESSION, &day.ops);
         let view = tackle(&Wording::new(), Some(&session), 1, &NOWHERE);
-        let bait = view.rows.iter().find(|row| row.field == "bait").unwrap();
+        let bait = view.rows.iter().find(|row| row.tag == "bait").unwrap();
         assert_eq!(bait.value, "dough");
-        assert!(bait.choices[0].chosen && bait.choices[0].value == "dough");
-        assert_eq!(bait.choices[1].value, "bread");
+        assert!(bait.choices[0].chosen && bait.choices[0].label == "dough");
+        assert_eq!(bait.choices[1].label, "bread");
         assert_eq!(bait.source, "common practice, no source");
     }
 

@@ -1,10 +1,10 @@
 //! What is seen and heard while the app is not looked at, and the choices that belong to the phone.
 
 use super::match_day::{match_alarms, match_end};
-use super::{Arg, BankState, BankView, Choice, ChoiceRow, Key, Wording};
 use super::phone_settings::{Alarm, Hand, PhoneChoices, Scheme, Settings};
-use restwater_log::{Moment, RodNumber};
-use restwater_session::Session;
+use super::{Action, Arg, BankState, BankView, Choice, ChoiceRow, Key, PhoneTap, RodView, Wording};
+use restwater_log::RodNumber;
+use restwater_session::{Session, Stamp, running_wait_ms};
 use serde::{Deserialize, Serialize};
 
 /// A key on the lock screen.
@@ -15,6 +15,8 @@ pub struct WatchKey {
     pub key: Key,
     /// Its word.
     pub label: String,
+    /// What a tap on it sends.
+    pub action: Action,
 }
 
 /// Something that is to ring.
@@ -23,12 +25,16 @@ pub struct WatchKey {
 pub struct WatchAlarm {
     /// The same for the same cast, or for the same minute of the match: a later answer replaces it.
     pub id: String,
-    /// When, by the phone's wall clock, ms since 1970 UTC.
+    /// When, by the phone's wall clock as it is set now, ms since 1970 UTC.
     pub at_wall_ms: i64,
     /// What it says first.
     pub title: String,
     /// What it says below.
     pub text: String,
+    /// The rod it rings for; none for the match.
+    pub rod: Option<RodNumber>,
+    /// What can be done about it at once.
+    pub keys: Vec<WatchKey>,
 }
 
 /// What a lock screen shows and when the phone rings.
@@ -51,6 +57,9 @@ pub struct WatchView {
     pub keys: Vec<WatchKey>,
     /// What is to ring, soonest first.
     pub alarms: Vec<WatchAlarm>,
+    /// What was to ring by now and still stands: its cast is out, its match is fished. A shell takes back only what is
+    /// in neither list.
+    pub due: Vec<WatchAlarm>,
 }
 
 /// The Phone screen: what belongs to this phone and not to the log.
@@ -73,8 +82,8 @@ pub struct WatchInput<'a> {
     pub bank: &'a BankView,
     /// What was chosen on the Phone screen.
     pub phone: PhoneChoices,
-    /// Now.
-    pub now: &'a Moment,
+    /// Now, on the time line of the session.
+    pub now: &'a Stamp,
 }
 
 /// Makes it.
@@ -85,15 +94,18 @@ pub fn watch_view(input: &WatchInput) -> WatchView {
         input.words.say_with("watch-title", &[("rod", name), ("since", since)])
     });
     let counts = chosen.filter(|rod| !rod.digits.is_empty());
+    let (due, alarms) =
+        all_alarms(input).into_iter().partition(|alarm| alarm.at_wall_ms <= input.now.shown.wall_ms);
     WatchView {
         open: input.session.is_some(),
         keep_awake: input.phone.awake && input.session.is_some(),
         rod: chosen.map_or(1, |rod| rod.rod),
         title,
         text: input.bank.advice.headline.clone(),
-        since_wall_ms: counts.map(|rod| input.now.wall_ms - rod.elapsed_ms),
+        since_wall_ms: counts.map(|rod| input.now.shown.wall_ms - rod.elapsed_ms),
         keys: keys(input),
-        alarms: all_alarms(input),
+        alarms,
+        due,
     }
 }
 
@@ -107,27 +119,29 @@ fn keys(input: &WatchInput) -> Vec<WatchKey> {
     };
     let key = |wanted: &Key| {
         let view = input.bank.keys.iter().find(|view| view.key == *wanted && view.enabled)?;
-        Some(WatchKey { key: view.key, label: view.label.clone() })
+        Some(WatchKey { key: view.key, label: view.label.clone(), action: view.tap.action()?.clone() })
     };
     wanted.iter().filter_map(key).collect()
 }
 
-/// Those of the baits that are out and those of the match, soonest first.
+/// Those of the baits that are out and those of the match, past ones too, soonest first.
 fn all_alarms(input: &WatchInput) -> Vec<WatchAlarm> {
     let mut all = alarms(input);
-    if let Some(setup) = input.session.and_then(|s| s.match_day.as_ref()).map(|m| &m.setup) {
-        all.extend(match_alarms(input.words, setup, input.now).into_iter().map(|alarm| WatchAlarm {
+    if let Some(match_day) = input.session.and_then(|s| s.match_day.as_ref()) {
+        all.extend(match_alarms(input.words, match_day, input.now).into_iter().map(|alarm| WatchAlarm {
             id: format!("match-{}", alarm.minutes),
             at_wall_ms: alarm.at_ms,
             title: alarm.says,
-            text: match_end(input.words, setup, input.now),
+            text: match_end(input.words, &match_day.setup, input.now),
+            rod: None,
+            keys: Vec::new(),
         }));
     }
     restwater_sorting::by_key(&mut all, |alarm| alarm.at_wall_ms);
     all
 }
 
-/// One alarm for each bait that is out.
+/// One alarm for each bait that is out, counted from where its wait counts.
 fn alarms(input: &WatchInput) -> Vec<WatchAlarm> {
     let strip = &input.bank.strip;
     let minute = match input.phone.alarm {
@@ -136,70 +150,78 @@ fn alarms(input: &WatchInput) -> Vec<WatchAlarm> {
         Alarm::Recast => strip.recast_min,
         Alarm::After(minutes) => Some(f64::from(minutes)),
     };
-    let (Some(minute), Some(_)) = (minute, input.session) else { return Vec::new() };
+    let (Some(minute), Some(session)) = (minute, input.session) else { return Vec::new() };
     let id = match input.phone.alarm {
         Alarm::Hold => "watch-hold",
         Alarm::Recast => "watch-recast",
+        // What counts as waiting is less than the bait has been out.
+        Alarm::After(_) if session.setup.settle_s > 0 || session.setup.twitch_restarts => "watch-waited",
         Alarm::Off | Alarm::After(_) => "watch-after",
     };
     let minutes = Arg::Count(libm::round(minute) as usize);
-    let out = input.bank.rods.iter().filter(|rod| rod.state == BankState::Out);
-    let mut alarms: Vec<WatchAlarm> = out
-        .map(|rod| WatchAlarm {
+    let key = |key, label, action| WatchKey { key, label: input.words.say(label), action };
+    let alarm = |rod: &RodView| {
+        let waited_ms = running_wait_ms(session, session.running(rod.rod)?, input.now)?;
+        let left_ms = (minute * 60_000.0) as i64 - waited_ms;
+        let keys = vec![
+            key(Key::WoundIn, "key-wound-in", Action::WoundIn { rod: rod.rod }),
+            key(Key::Cast, "key-cast", Action::Cast { rod: rod.rod }),
+        ];
+        Some(WatchAlarm {
             id: format!("rod-{}", rod.rod),
-            at_wall_ms: input.now.wall_ms - rod.elapsed_ms + (minute * 60_000.0) as i64,
+            at_wall_ms: input.now.shown.wall_ms.saturating_add(left_ms),
             title: input.words.say_with(id, &[("rod", Arg::Text(&rod.name)), ("minutes", minutes)]),
             text: rod.since.clone(),
+            rod: Some(rod.rod),
+            keys,
         })
-        .filter(|alarm| alarm.at_wall_ms > input.now.wall_ms)
-        .collect();
-    restwater_sorting::by_key(&mut alarms, |alarm| alarm.at_wall_ms);
-    alarms
+    };
+    let out = input.bank.rods.iter().filter(|rod| rod.state == BankState::Out);
+    out.filter_map(alarm).collect()
 }
 
-/// Minutes to choose from for an alarm after the splash: usual leave times (common practice, no source).
+/// Minutes of waiting to choose from for an alarm: usual leave times (common practice, no source).
 const AFTER_MIN: &[u16] = &[5, 10, 12, 15, 20, 25, 30];
 
 /// Makes the Phone screen.
 pub fn phone_view(words: &Wording, phone: PhoneChoices, settings: Settings) -> PhoneView {
     let minutes = |n: u16| words.say_with("phone-after", &[("minutes", Arg::Count(usize::from(n)))]);
-    let mut alarms: Vec<(String, String, bool)> =
-        [("off", Alarm::Off), ("hold", Alarm::Hold), ("recast", Alarm::Recast)]
-            .into_iter()
-            .map(|(value, alarm)| {
-                (value.into(), words.say(&format!("phone-alarm-{value}")), alarm == phone.alarm)
-            })
-            .collect();
-    alarms.extend(AFTER_MIN.iter().map(|n| (n.to_string(), minutes(*n), phone.alarm == Alarm::After(*n))));
-    if let Alarm::After(own) = phone.alarm
-        && !AFTER_MIN.contains(&own)
-    {
-        alarms.push((own.to_string(), minutes(own), true));
-    }
-    let two = |field: &str, values: [(&str, bool); 2]| {
-        let say =
-            |(value, now): (&str, bool)| (value.into(), words.say(&format!("phone-{field}-{value}")), now);
-        row(words, field, values.into_iter().map(say).collect())
+    let named = |row: &str, tag: &str, chosen, action| {
+        Choice::new(tag, words.say(&format!("phone-{row}-{tag}")), chosen, action)
     };
-    let left = settings.hand == Hand::Left;
-    let night = settings.scheme == Scheme::Night;
+    let ring = |alarm| Action::Phone { tap: PhoneTap::Alarm { alarm } };
+    let mut alarms: Vec<Choice> = [("off", Alarm::Off), ("hold", Alarm::Hold), ("recast", Alarm::Recast)]
+        .map(|(tag, alarm)| named("alarm", tag, alarm == phone.alarm, ring(alarm)))
+        .to_vec();
+    let mut after = AFTER_MIN.to_vec();
+    if let Alarm::After(own) = phone.alarm
+        && !after.contains(&own)
+    {
+        after.push(own);
+    }
+    alarms.extend(after.into_iter().map(|n| {
+        let alarm = Alarm::After(n);
+        Choice::new(n.to_string(), minutes(n), phone.alarm == alarm, ring(alarm))
+    }));
+    let awake =
+        |tag: &str, on| named("awake", tag, phone.awake == on, Action::Phone { tap: PhoneTap::Awake { on } });
+    let hand = |tag: &str, hand| {
+        named("hand", tag, settings.hand == hand, Action::Set { hand: Some(hand), scheme: None })
+    };
+    let scheme = |tag: &str, scheme| {
+        named("scheme", tag, settings.scheme == scheme, Action::Set { hand: None, scheme: Some(scheme) })
+    };
+    let row = |tag: &str, choices| {
+        let how = words.say(&format!("phone-{tag}-how"));
+        ChoiceRow::of(tag, words.say(&format!("phone-{tag}")), choices, how)
+    };
     PhoneView {
         title: words.say("phone-title"),
         rows: vec![
-            row(words, "alarm", alarms),
-            two("awake", [("on", phone.awake), ("off", !phone.awake)]),
-            two("hand", [("right", !left), ("left", left)]),
-            two("scheme", [("day", !night), ("night", night)]),
+            row("alarm", alarms),
+            row("awake", vec![awake("on", true), awake("off", false)]),
+            row("hand", vec![hand("right", Hand::Right), hand("left", Hand::Left)]),
+            row("scheme", vec![scheme("day", Scheme::Day), scheme("night", Scheme::Night)]),
         ],
-    }
-}
-
-fn row(words: &Wording, field: &str, choices: Vec<(String, String, bool)>) -> ChoiceRow {
-    ChoiceRow {
-        field: field.into(),
-        label: words.say(&format!("phone-{field}")),
-        value: choices.iter().find(|(.., now)| *now).map_or_else(String::new, |(_, label, _)| label.clone()),
-        choices: choices.into_iter().map(|(value, label, chosen)| Choice { label, value, chosen }).collect(),
-        source: words.say(&format!("phone-{field}-how")),
     }
 }

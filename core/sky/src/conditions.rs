@@ -4,6 +4,7 @@ use serde::{Deserialize, Serialize};
 
 /// Where the wind comes from.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 #[serde(rename_all = "snake_case")]
 pub enum WindFrom {
     /// North.
@@ -36,6 +37,7 @@ impl WindFrom {
 
 /// How hard it blows, in steps of the Beaufort scale (World Meteorological Organization, WMO-No. 8).
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 #[serde(rename_all = "snake_case")]
 pub enum WindStrength {
     /// Force 0: smoke goes straight up.
@@ -60,6 +62,7 @@ impl WindStrength {
 
 /// Colour of the water.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 #[serde(rename_all = "snake_case")]
 pub enum WaterColour {
     /// The bottom shows in the margin.
@@ -135,7 +138,9 @@ impl Conditions {
 
 /// One thing asked, in the order asked.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
-pub enum Step {
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
+#[serde(rename_all = "snake_case")]
+pub enum Question {
     /// Water temperature.
     Water,
     /// Air temperature.
@@ -150,9 +155,11 @@ pub enum Step {
     Colour,
 }
 
-/// One key.
+/// What a key answers.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
-pub enum Choice {
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
+#[serde(rename_all = "snake_case")]
+pub enum Answer {
     /// Water temperature, tenths of a degree.
     Water(i16),
     /// Air temperature, tenths of a degree.
@@ -167,17 +174,18 @@ pub enum Choice {
     Colour(WaterColour),
 }
 
-const STEPS: [Step; 6] = [Step::Water, Step::Air, Step::Wind, Step::WindFrom, Step::Cloud, Step::Colour];
+const QUESTIONS: [Question; 6] =
+    [Question::Water, Question::Air, Question::Wind, Question::WindFrom, Question::Cloud, Question::Colour];
 
 /// The next thing to ask: not yet known, not skipped, and asked at all (a calm has no direction).
-pub fn next_step(so_far: &Conditions, skipped: &[Step]) -> Option<Step> {
-    STEPS.into_iter().filter(|step| !skipped.contains(step)).find(|step| match step {
-        Step::Water => so_far.water.is_none(),
-        Step::Air => so_far.air.is_none(),
-        Step::Wind => so_far.wind.is_none(),
-        Step::WindFrom => so_far.wind_from.is_none() && so_far.wind != Some(WindStrength::Calm),
-        Step::Cloud => so_far.cloud.is_none(),
-        Step::Colour => so_far.colour.is_none(),
+pub fn next_question(so_far: &Conditions, skipped: &[Question]) -> Option<Question> {
+    QUESTIONS.into_iter().filter(|question| !skipped.contains(question)).find(|question| match question {
+        Question::Water => so_far.water.is_none(),
+        Question::Air => so_far.air.is_none(),
+        Question::Wind => so_far.wind.is_none(),
+        Question::WindFrom => so_far.wind_from.is_none() && so_far.wind != Some(WindStrength::Calm),
+        Question::Cloud => so_far.cloud.is_none(),
+        Question::Colour => so_far.colour.is_none(),
     })
 }
 
@@ -188,33 +196,33 @@ fn about(last: Option<i16>, start: i16, low: i16, high: i16) -> Vec<i16> {
     (-4..=4).map(|step| middle + 10 * step).collect()
 }
 
-/// The keys for a step; temperatures stand about those last logged (a cold lake where there are none).
-pub fn choices(step: Step, last: &Conditions) -> Vec<Choice> {
-    match step {
-        Step::Water => about(last.water, 60, 0, 350).into_iter().map(Choice::Water).collect(),
-        Step::Air => about(last.air, 50, -300, 450).into_iter().map(Choice::Air).collect(),
-        Step::Wind => WindStrength::ALL.map(Choice::Wind).to_vec(),
-        Step::WindFrom => WindFrom::ALL.map(Choice::WindFrom).to_vec(),
-        Step::Cloud => (0..=4).map(|quarter| Choice::Cloud(2 * quarter)).collect(),
-        Step::Colour => WaterColour::ALL.map(Choice::Colour).to_vec(),
+/// The keys for a question; temperatures stand about those last logged (a cold lake where there are none).
+pub fn answers(question: Question, last: &Conditions) -> Vec<Answer> {
+    match question {
+        Question::Water => about(last.water, 60, 0, 350).into_iter().map(Answer::Water).collect(),
+        Question::Air => about(last.air, 50, -300, 450).into_iter().map(Answer::Air).collect(),
+        Question::Wind => WindStrength::ALL.map(Answer::Wind).to_vec(),
+        Question::WindFrom => WindFrom::ALL.map(Answer::WindFrom).to_vec(),
+        Question::Cloud => (0..=4).map(|quarter| Answer::Cloud(2 * quarter)).collect(),
+        Question::Colour => WaterColour::ALL.map(Answer::Colour).to_vec(),
     }
 }
 
 /// The conditions with one key pressed. Pressing calm takes the direction out.
-pub fn with(so_far: Conditions, choice: Choice) -> Result<Conditions, ConditionsError> {
+pub fn with(so_far: Conditions, answer: Answer) -> Result<Conditions, ConditionsError> {
     let mut next = so_far;
-    match choice {
-        Choice::Water(t) => next.water = Some(t),
-        Choice::Air(t) => next.air = Some(t),
-        Choice::Wind(strength) => {
+    match answer {
+        Answer::Water(t) => next.water = Some(t),
+        Answer::Air(t) => next.air = Some(t),
+        Answer::Wind(strength) => {
             next.wind = Some(strength);
             if strength == WindStrength::Calm {
                 next.wind_from = None;
             }
         }
-        Choice::WindFrom(from) => next.wind_from = Some(from),
-        Choice::Cloud(oktas) => next.cloud = Some(oktas),
-        Choice::Colour(colour) => next.colour = Some(colour),
+        Answer::WindFrom(from) => next.wind_from = Some(from),
+        Answer::Cloud(oktas) => next.cloud = Some(oktas),
+        Answer::Colour(colour) => next.colour = Some(colour),
     }
     next.checked()
 }
@@ -227,28 +235,31 @@ mod tests {
     fn six_taps_log_everything_and_a_calm_saves_one() {
         let mut so_far = Conditions::default();
         let mut taps = 0;
-        while let Some(step) = next_step(&so_far, &[]) {
-            so_far = with(so_far, choices(step, &Conditions::default())[1]).unwrap();
+        while let Some(question) = next_question(&so_far, &[]) {
+            so_far = with(so_far, answers(question, &Conditions::default())[1]).unwrap();
             taps += 1;
         }
         assert_eq!((taps, so_far.wind), (6, Some(WindStrength::Light)));
-        let calm = with(so_far, Choice::Wind(WindStrength::Calm)).unwrap();
-        assert_eq!((calm.wind_from, next_step(&calm, &[])), (None, None));
+        let calm = with(so_far, Answer::Wind(WindStrength::Calm)).unwrap();
+        assert_eq!((calm.wind_from, next_question(&calm, &[])), (None, None));
     }
 
     #[test]
     fn anything_can_be_skipped() {
-        assert_eq!(next_step(&Conditions::default(), &[Step::Water, Step::Air]), Some(Step::Wind));
-        assert_eq!(next_step(&Conditions::default(), &STEPS), None);
+        assert_eq!(
+            next_question(&Conditions::default(), &[Question::Water, Question::Air]),
+            Some(Question::Wind)
+        );
+        assert_eq!(next_question(&Conditions::default(), &QUESTIONS), None);
     }
 
     #[test]
     fn temperatures_stand_about_the_last_and_never_leave_the_lake() {
         let last = Conditions { water: Some(57), ..Conditions::default() };
-        let keys = choices(Step::Water, &last);
-        assert_eq!((keys[0], keys[4], keys[8]), (Choice::Water(10), Choice::Water(50), Choice::Water(90)));
+        let keys = answers(Question::Water, &last);
+        assert_eq!((keys[0], keys[4], keys[8]), (Answer::Water(10), Answer::Water(50), Answer::Water(90)));
         let frozen = Conditions { water: Some(3), air: Some(-295), ..Conditions::default() };
-        for key in choices(Step::Water, &frozen).into_iter().chain(choices(Step::Air, &frozen)) {
+        for key in answers(Question::Water, &frozen).into_iter().chain(answers(Question::Air, &frozen)) {
             assert!(with(Conditions::default(), key).is_ok(), "{key:?}");
         }
     }

@@ -1,7 +1,8 @@
 //! Adding ops: one immediate transaction, durable when it returns.
 
+use super::read::began_of;
 use super::{SnapshotRow, Store, StoreError, order_bytes, snapshot};
-use restwater_log::{Hlc, Op, OpOrder, canonical_bytes};
+use restwater_log::{Began, Hlc, Op, OpOrder, canonical_bytes};
 use rusqlite::{CachedStatement, OptionalExtension, Transaction, TransactionBehavior};
 use sha2::{Digest, Sha256};
 use std::collections::HashMap;
@@ -14,8 +15,7 @@ impl Store {
     /// Adds ops, and the snapshot they lead to, in one immediate transaction; on stable storage when it
     /// returns. An op that is already there is passed over; one that differs is refused, and with it all.
     pub fn append(&mut self, ops: &[Op], snapshot: Option<&SnapshotRow>) -> Result<(), StoreError> {
-        let mut last_hlc = self.last_hlc;
-        {
+        let brought = {
             let mut conn = self.conn()?;
             let tx = conn.transaction_with_behavior(TransactionBehavior::Immediate)?;
             let mut adding = Adding::begin(&tx)?;
@@ -25,20 +25,29 @@ impl Store {
                     return Err(StoreError::Clash(op.id));
                 }
             }
-            last_hlc = last_hlc.max(adding.finish()?);
+            let brought = adding.finish()?;
             if let Some(row) = snapshot {
                 snapshot::put(&tx, row)?;
             }
             tx.commit()?;
-        }
-        self.last_hlc = last_hlc;
+            brought
+        };
+        self.saw(brought);
         Ok(())
     }
 
-    /// Notes a clock reading that a committed transaction brought.
-    pub fn saw(&mut self, hlc: Hlc) {
-        self.last_hlc = self.last_hlc.max(hlc);
+    /// Notes what a committed transaction brought.
+    pub fn saw(&mut self, brought: Brought) {
+        self.last_hlc = self.last_hlc.max(brought.last_hlc);
+        self.version = self.version.max(brought.version);
     }
+}
+
+/// What a transaction brings once it is committed.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Brought {
+    last_hlc: Hlc,
+    version: u64,
 }
 
 /// What became of an op that was to be added.
@@ -71,6 +80,8 @@ impl<'a> Hashed<'a> {
 /// Ops on their way into the log, within a transaction.
 pub struct Adding<'tx> {
     tx: &'tx Transaction<'tx>,
+    /// The device of this store.
+    device: Uuid,
     insert: CachedStatement<'tx>,
     sessions: HashMap<Uuid, Growth>,
     last_hlc: Hlc,
@@ -79,19 +90,24 @@ pub struct Adding<'tx> {
 /// What a session gains in this transaction.
 struct Growth {
     no: i64,
-    /// Its row was made in this transaction,
+    /// Whether its row was made in this transaction.
     made: bool,
-    /// and this many ops were new.
+    /// How many of its ops were new.
     ops: i64,
-    first_wall_ms: i64,
+    /// How it began; none as long as no op of it is in the log.
+    began: Option<Began>,
+    /// Order of its latest op.
     last: OpOrder,
+    /// Order of the latest new op by the device of this store.
+    own: Option<OpOrder>,
 }
 
 impl<'tx> Adding<'tx> {
     /// Begins adding within a transaction.
     pub fn begin(tx: &'tx Transaction<'tx>) -> Result<Self, StoreError> {
         let insert = tx.prepare_cached(include_str!("sql/add_op.sql"))?;
-        Ok(Self { tx, insert, sessions: HashMap::new(), last_hlc: Hlc::default() })
+        let device = super::device(tx)?;
+        Ok(Self { tx, device, insert, sessions: HashMap::new(), last_hlc: Hlc::default() })
     }
 
     /// Adds one op, given with its canonical bytes.
@@ -104,8 +120,11 @@ impl<'tx> Adding<'tx> {
         }
         if let Some(growth) = self.sessions.get_mut(&op.session) {
             growth.ops += 1;
-            growth.first_wall_ms = growth.first_wall_ms.min(op.at.wall_ms);
+            growth.began = Began::and_of(growth.began, op);
             growth.last = growth.last.max(op.order());
+            if op.device == self.device {
+                growth.own = growth.own.max(Some(op.order()));
+            }
         }
         self.last_hlc = self.last_hlc.max(op.hlc);
         Ok(Added::New)
@@ -124,39 +143,46 @@ impl<'tx> Adding<'tx> {
         if let Some(growth) = self.sessions.get(&op.session) {
             return Ok(growth.no);
         }
-        let found: Option<i64> = self
+        let found = self
             .tx
             .prepare_cached(include_str!("sql/session_no.sql"))?
-            .query_row([op.session.as_bytes()], |row| row.get(0))
+            .query_row([op.session.as_bytes()], |row| Ok((row.get(0)?, began_of(row, 1))))
             .optional()?;
         let made = found.is_none();
-        let no = match found {
-            Some(no) => no,
+        let (no, began) = match found {
+            Some((no, began)) => (no, Some(began?)),
             None => self
                 .tx
                 .prepare_cached(include_str!("sql/add_session.sql"))?
                 .query_row((op.session.as_bytes(), op.at.wall_ms, order_bytes(op.order())), |row| {
-                    row.get(0)
+                    Ok((row.get(0)?, None))
                 })?,
         };
-        self.sessions
-            .insert(op.session, Growth { no, made, ops: 0, first_wall_ms: op.at.wall_ms, last: op.order() });
+        self.sessions.insert(op.session, Growth { no, made, ops: 0, began, last: op.order(), own: None });
         Ok(no)
     }
 
-    /// Brings the session rows up to date; the latest clock reading among the ops added.
-    pub fn finish(self) -> Result<Hlc, StoreError> {
+    /// Brings the session rows up to date; what the transaction brings once it is committed ([`Store::saw`]).
+    pub fn finish(self) -> Result<Brought, StoreError> {
         let mut grow = self.tx.prepare_cached(include_str!("sql/grow_session.sql"))?;
         for growth in self.sessions.values() {
-            if growth.ops == 0 {
+            let Some(began) = growth.began.filter(|_| growth.ops > 0) else {
                 if growth.made {
                     self.tx.execute("DELETE FROM session WHERE no = ?1", [growth.no])?;
                 }
                 continue;
-            }
-            grow.execute((growth.no, growth.ops, growth.first_wall_ms, order_bytes(growth.last)))?;
+            };
+            grow.execute((
+                growth.no,
+                growth.ops,
+                order_bytes(growth.last),
+                order_bytes(began.order),
+                began.wall_ms,
+                began.device.map(Uuid::into_bytes),
+                growth.own.map(order_bytes),
+            ))?;
         }
-        Ok(self.last_hlc)
+        Ok(Brought { last_hlc: self.last_hlc, version: super::read::version(self.tx)? })
     }
 }
 

@@ -2,8 +2,8 @@
 
 use super::read::{SessionRow, count_of};
 use super::{SnapshotRow, Store, StoreError, order_bytes};
-use restwater_log::{Op, OpOrder, op_from_bytes};
-use rusqlite::{Connection, TransactionBehavior};
+use restwater_log::{Began, Op, op_from_bytes};
+use rusqlite::{Connection, Transaction, TransactionBehavior};
 use sha2::{Digest, Sha256};
 use std::collections::BTreeMap;
 use uuid::Uuid;
@@ -71,25 +71,35 @@ impl Store {
     pub fn rebuild(&mut self) -> Result<(), StoreError> {
         let mut conn = self.conn()?;
         let tx = conn.transaction_with_behavior(TransactionBehavior::Immediate)?;
-        let mut report = CheckReport::default();
-        let rebuilt = rebuild(&tx, &mut report)?;
-        if report.damaged_ops > 0 {
-            return Err(StoreError::Damaged(format!("{} entries", report.damaged_ops)));
+        let damaged = write_session_rows(&tx)?;
+        if damaged > 0 {
+            return Err(StoreError::Damaged(format!("{damaged} entries")));
         }
         tx.execute("DELETE FROM snapshot", [])?;
-        for row in rebuilt.values() {
-            let ops = i64::try_from(row.ops).unwrap_or(i64::MAX);
-            tx.prepare_cached(include_str!("sql/set_session.sql"))?.execute((
-                row.id.as_bytes(),
-                row.first_wall_ms,
-                ops,
-                order_bytes(row.last),
-            ))?;
-        }
         tx.execute(include_str!("sql/drop_empty_sessions.sql"), [])?;
         tx.commit()?;
         Ok(())
     }
+}
+
+/// Writes the session rows anew from the log; how many ops were damaged and so have no say.
+pub(super) fn write_session_rows(tx: &Transaction<'_>) -> Result<u64, StoreError> {
+    let mut report = CheckReport::default();
+    let rebuilt = rebuild(tx, &mut report)?;
+    let mut set = tx.prepare_cached(include_str!("sql/set_session.sql"))?;
+    for row in rebuilt.values() {
+        let ops = i64::try_from(row.ops).unwrap_or(i64::MAX);
+        set.execute((
+            row.id.as_bytes(),
+            row.began.wall_ms,
+            ops,
+            order_bytes(row.last),
+            order_bytes(row.began.order),
+            row.began.device.map(Uuid::into_bytes),
+            row.own.map(order_bytes),
+        ))?;
+    }
+    Ok(report.damaged_ops)
 }
 
 fn folds_to(snapshot: &SnapshotRow, folded: Option<Vec<u8>>) -> bool {
@@ -117,6 +127,7 @@ fn integrity(conn: &Connection) -> Result<Vec<String>, StoreError> {
 /// The session rows as the log has them, and the count of ops on the way.
 fn rebuild(conn: &Connection, report: &mut CheckReport) -> Result<BTreeMap<Uuid, SessionRow>, StoreError> {
     let mut sessions: BTreeMap<Uuid, SessionRow> = BTreeMap::new();
+    let device = super::device(conn)?;
     let mut statement = conn.prepare(include_str!("sql/all_ops.sql"))?;
     let mut rows = statement.query([])?;
     while let Some(row) = rows.next()? {
@@ -131,24 +142,22 @@ fn rebuild(conn: &Connection, report: &mut CheckReport) -> Result<BTreeMap<Uuid,
             None => report.damaged_ops += 1,
             Some(op) => {
                 report.ops += 1;
-                grow(&mut sessions, &op);
+                grow(&mut sessions, &op, device);
             }
         }
     }
     Ok(sessions)
 }
 
-fn grow(sessions: &mut BTreeMap<Uuid, SessionRow>, op: &Op) {
-    let order: OpOrder = op.order();
-    let row = sessions.entry(op.session).or_insert(SessionRow {
-        id: op.session,
-        first_wall_ms: op.at.wall_ms,
-        ops: 0,
-        last: order,
-    });
+fn grow(sessions: &mut BTreeMap<Uuid, SessionRow>, op: &Op, device: Uuid) {
+    let (id, last, began) = (op.session, op.order(), Began::of(op));
+    let row = sessions.entry(id).or_insert(SessionRow { id, began, ops: 0, last, own: None });
     row.ops += 1;
-    row.first_wall_ms = row.first_wall_ms.min(op.at.wall_ms);
-    row.last = row.last.max(order);
+    row.began = row.began.and(began);
+    row.last = row.last.max(last);
+    if op.device == device {
+        row.own = row.own.max(Some(last));
+    }
 }
 
 impl Store {

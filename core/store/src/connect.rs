@@ -1,6 +1,7 @@
 //! Opening the file: pragmas, locks, and the refusals that leave it as it was.
 
 use super::look::{Found, directory, look};
+use super::salvage::finish_salvage;
 use super::schema::{APPLICATION_ID, KNOWN_VERSION, expect_tables, migrate, version};
 use super::{Durability, FILE_NAME, StoreError};
 use rusqlite::config::DbConfig;
@@ -25,6 +26,7 @@ pub(super) fn connect(
 ) -> Result<Connection, StoreError> {
     let file = dir.join(FILE_NAME);
     directory(dir)?;
+    finish_salvage(dir)?;
     if look(&file)? == Found::Nothing {
         create(dir, &file, new_device)?;
         look(&file)?;
@@ -68,27 +70,58 @@ fn open(file: &Path, also: OpenFlags, durability: Durability) -> Result<Connecti
 /// Makes a store under another name and moves it into place whole, so that what bears the name of the
 /// store is one from its first moment on, whenever the battery dies.
 fn create(dir: &Path, file: &Path, device: Uuid) -> Result<(), StoreError> {
-    let lock = File::create(dir.join("restwater.lock")).map_err(StoreError::from_io)?;
-    match lock.try_lock() {
-        Ok(()) => {}
-        Err(TryLockError::WouldBlock) => return Err(StoreError::Busy),
-        Err(TryLockError::Error(e)) => return Err(StoreError::from_io(e)),
-    }
+    let _lock = lock(dir)?;
     if look(file)? == Found::Store {
         return Ok(()); // another process was faster
     }
-    let making = dir.join("restwater.db.new");
-    for left in ["", "-journal", "-wal", "-shm"] {
-        let _ = fs::remove_file(dir.join(format!("restwater.db.new{left}")));
+    make_whole(dir, NEW, file, device, |_| Ok(()))
+}
+
+/// The name under which a new store is made, until it is whole.
+const NEW: &str = "restwater.db.new";
+
+/// Keeps other processes from making or replacing the store in `dir` for as long as it is held.
+pub(super) fn lock(dir: &Path) -> Result<File, StoreError> {
+    let lock = File::create(dir.join("restwater.lock")).map_err(StoreError::from_io)?;
+    match lock.try_lock() {
+        Ok(()) => Ok(lock),
+        Err(TryLockError::WouldBlock) => Err(StoreError::Busy),
+        Err(TryLockError::Error(e)) => Err(StoreError::from_io(e)),
     }
-    let mut conn = open(&making, OpenFlags::SQLITE_OPEN_CREATE, Durability::PowerCut)?;
+}
+
+/// Makes a store that belongs to `device` under the name `making`, fills it, and gives it the name `whole` only then.
+pub(super) fn make_whole(
+    dir: &Path,
+    making: &str,
+    whole: &Path,
+    device: Uuid,
+    fill: impl FnOnce(&mut Connection) -> Result<(), StoreError>,
+) -> Result<(), StoreError> {
+    let clear = || {
+        for left in ["", "-journal", "-wal", "-shm"] {
+            let _ = fs::remove_file(dir.join(format!("{making}{left}")));
+        }
+    };
+    clear();
+    // What is left of a failed one takes space that may be what is missing.
+    make(&dir.join(making), device, fill).inspect_err(|_| clear())?;
+    fs::rename(dir.join(making), whole).map_err(StoreError::from_io)?;
+    sync_directory(dir)
+}
+
+fn make(
+    file: &Path,
+    device: Uuid,
+    fill: impl FnOnce(&mut Connection) -> Result<(), StoreError>,
+) -> Result<(), StoreError> {
+    let mut conn = open(file, OpenFlags::SQLITE_OPEN_CREATE, Durability::PowerCut)?;
     migrate(&mut conn)?;
     conn.execute(include_str!("sql/set_device.sql"), [device.as_bytes()])?;
+    fill(&mut conn)?;
     write_ahead(&conn)?;
     conn.set_db_config(DbConfig::SQLITE_DBCONFIG_NO_CKPT_ON_CLOSE, false)?;
-    conn.close().map_err(|(_, error)| StoreError::from(error))?;
-    fs::rename(&making, file).map_err(StoreError::from_io)?;
-    sync_directory(dir)
+    conn.close().map_err(|(_, error)| StoreError::from(error))
 }
 
 /// Makes a rename survive a power cut.

@@ -9,11 +9,11 @@
 mod append;
 mod backup;
 mod check;
+mod closed_file;
 mod connect;
 mod error;
-mod journal;
+mod imports;
 mod look;
-mod closed_file;
 mod read;
 mod salvage;
 mod schema;
@@ -21,14 +21,14 @@ mod setting;
 mod snapshot;
 mod thin;
 
-pub use append::{Added, Adding, Hashed, JSON_MAX};
+pub use append::{Added, Adding, Brought, Hashed, JSON_MAX};
 pub use backup::{BackupFile, backups};
 pub use check::{CheckReport, Folding};
+pub use closed_file::{EachOp, RowFault, each_op_of_file};
 pub use connect::sync_directory;
 pub use error::StoreError;
-pub use journal::ImportRow;
-pub use closed_file::{EachOp, RowFault, each_op_of_file};
-pub use read::{SessionPlace, SessionRow};
+pub use imports::ImportRow;
+pub use read::SessionRow;
 pub use salvage::SalvageReport;
 pub use schema::{APPLICATION_ID, KNOWN_VERSION};
 pub use snapshot::SnapshotRow;
@@ -64,6 +64,7 @@ pub struct Store {
     /// None while paused.
     conn: RefCell<Option<Connection>>,
     last_hlc: Hlc,
+    version: u64,
 }
 
 impl Store {
@@ -78,8 +79,9 @@ impl Store {
     pub fn open_with(dir: &Path, new_device: Uuid, durability: Durability) -> Result<Self, StoreError> {
         let conn = connect::connect(dir, new_device, durability)?;
         let device = device(&conn)?;
-        let last_hlc = read::last_hlc(&conn)?;
-        Ok(Self { dir: dir.to_owned(), device, durability, conn: RefCell::new(Some(conn)), last_hlc })
+        let (last_hlc, version) = (read::last_hlc(&conn)?, read::version(&conn)?);
+        let conn = RefCell::new(Some(conn));
+        Ok(Self { dir: dir.to_owned(), device, durability, conn, last_hlc, version })
     }
 
     /// The device that writes here.
@@ -90,6 +92,12 @@ impl Store {
     /// The latest clock reading in the log.
     pub fn last_hlc(&self) -> Hlc {
         self.last_hlc
+    }
+
+    /// The state of the log: it grows with every entry that is added, however old that is. Of this file alone, and no measure of
+    /// anything.
+    pub fn version(&self) -> u64 {
+        self.version
     }
 
     /// The directory of the store.

@@ -1,7 +1,7 @@
 //! Reading the log.
 
 use super::{Store, StoreError, order_bytes, order_of, uuid_of};
-use restwater_log::{Hlc, Op, OpOrder, op_from_bytes};
+use restwater_log::{Began, Hlc, Op, OpOrder, op_from_bytes};
 use rusqlite::{Connection, OptionalExtension, Params, Row};
 use sha2::{Digest, Sha256};
 use uuid::Uuid;
@@ -11,16 +11,15 @@ use uuid::Uuid;
 pub struct SessionRow {
     /// Its id.
     pub id: Uuid,
-    /// Wall time of its earliest op, ms since 1970 UTC.
-    pub first_wall_ms: i64,
+    /// How it began: where it stands among the sessions, and whose it is.
+    pub began: Began,
     /// How many ops it has, undone ones and unknown ones included.
     pub ops: u64,
     /// Order of its latest op.
     pub last: OpOrder,
+    /// Order of the latest op that the device of this store wrote in it.
+    pub own: Option<OpOrder>,
 }
-
-/// Where a session stands in the list of sessions: wall time of its earliest op, and its id.
-pub type SessionPlace = (i64, Uuid);
 
 impl Store {
     /// The ops of a session in the order of the log; kinds of later versions as
@@ -37,19 +36,35 @@ impl Store {
         Ok(ops)
     }
 
-    /// All sessions, newest first.
+    /// All sessions, the one that began last first.
     pub fn sessions(&self) -> Result<Vec<SessionRow>, StoreError> {
         self.rows(include_str!("sql/sessions.sql"), [])
-    }
-
-    /// The sessions that began last, newest first, kits among them.
-    pub fn latest_sessions(&self, count: usize) -> Result<Vec<SessionRow>, StoreError> {
-        self.rows(include_str!("sql/latest_sessions.sql"), [i64::try_from(count).unwrap_or(i64::MAX)])
     }
 
     /// The kits, newest first.
     pub fn kits(&self) -> Result<Vec<SessionRow>, StoreError> {
         self.rows(include_str!("sql/kits.sql"), [])
+    }
+
+    /// One session, if the log has an op of it.
+    pub fn session(&self, id: Uuid) -> Result<Option<SessionRow>, StoreError> {
+        Ok(self.rows(include_str!("sql/session.sql"), [id.as_bytes()])?.pop())
+    }
+
+    /// The session that began last before that place among the sessions, or of all, kits among them.
+    pub fn session_before(&self, began: Option<OpOrder>) -> Result<Option<SessionRow>, StoreError> {
+        Ok(self.rows(include_str!("sql/session_before.sql"), [order_or_end(began)])?.pop())
+    }
+
+    /// The same among the sessions that the device of this store began.
+    pub fn own_session_before(&self, began: Option<OpOrder>) -> Result<Option<SessionRow>, StoreError> {
+        let params = (order_or_end(began), self.device().into_bytes());
+        Ok(self.rows(include_str!("sql/own_session_before.sql"), params)?.pop())
+    }
+
+    /// The session in which the device of this store wrote last, of those in which it wrote last before `own`, or of all.
+    pub fn written_before(&self, own: Option<OpOrder>) -> Result<Option<SessionRow>, StoreError> {
+        Ok(self.rows(include_str!("sql/written_before.sql"), [order_or_end(own)])?.pop())
     }
 
     fn rows(&self, sql: &str, params: impl Params) -> Result<Vec<SessionRow>, StoreError> {
@@ -61,36 +76,6 @@ impl Store {
             sessions.push(session_of(row)?);
         }
         Ok(sessions)
-    }
-
-    /// The session that comes before a place in the list of sessions, newest first; the first one without a place.
-    pub fn session_before(&self, place: Option<SessionPlace>) -> Result<Option<SessionPlace>, StoreError> {
-        // No id is above this one, and none has it.
-        let (first_wall_ms, id) = place.unwrap_or((i64::MAX, Uuid::max()));
-        let conn = self.conn()?;
-        let mut statement = conn.prepare_cached(include_str!("sql/session_before.sql"))?;
-        let row = statement.query_row((first_wall_ms, id.as_bytes()), |row| Ok(place_of(row))).optional()?;
-        row.transpose()
-    }
-
-    /// The sessions with an op that comes after a clock reading, in no order.
-    pub fn sessions_after(&self, hlc: Hlc) -> Result<Vec<SessionPlace>, StoreError> {
-        let conn = self.conn()?;
-        let mut statement = conn.prepare_cached(include_str!("sql/sessions_after.sql"))?;
-        let mut rows = statement.query([order_bytes((hlc, Uuid::max(), Uuid::max()))])?;
-        let mut places = Vec::new();
-        while let Some(row) = rows.next()? {
-            places.push(place_of(row)?);
-        }
-        Ok(places)
-    }
-
-    /// Whether this phone may have written in a session, told without reading its ops: where it says no, it has not.
-    pub fn may_have_written(&self, session: Uuid) -> Result<bool, StoreError> {
-        let name = format!(r#""device":"{}""#, self.device());
-        let conn = self.conn()?;
-        let mut statement = conn.prepare_cached(include_str!("sql/has_op_of.sql"))?;
-        Ok(statement.query_row((session.as_bytes(), name.as_bytes()), |row| row.get(0))?)
     }
 
     /// The session that began last.
@@ -114,20 +99,39 @@ pub(super) fn op_of(row: &Row<'_>) -> Result<Op, StoreError> {
     Ok(op_from_bytes(body)?)
 }
 
-fn place_of(row: &Row<'_>) -> Result<SessionPlace, StoreError> {
-    let id: Vec<u8> = row.get(0)?;
-    Ok((row.get(1)?, uuid_of(&id)?))
+/// An order, or one that comes after every order.
+fn order_or_end(order: Option<OpOrder>) -> [u8; 44] {
+    order.map_or([0xff; 44], order_bytes)
 }
 
 fn session_of(row: &Row<'_>) -> Result<SessionRow, StoreError> {
     let id: Vec<u8> = row.get(0)?;
     let last: Vec<u8> = row.get(3)?;
+    let own: Option<Vec<u8>> = row.get(6)?;
+    let (wall_ms, order, device) = (row.get(1)?, row.get(4)?, row.get(5)?);
     Ok(SessionRow {
         id: uuid_of(&id)?,
-        first_wall_ms: row.get(1)?,
+        began: began(wall_ms, order, device)?,
         ops: count_of(row.get(2)?)?,
         last: order_of(&last)?,
+        own: own.map(|own| order_of(&own)).transpose()?,
     })
+}
+
+/// How a session began, out of a row with order, wall time and device from a column on.
+pub(super) fn began_of(row: &Row<'_>, from: usize) -> Result<Began, StoreError> {
+    began(row.get(from + 1)?, row.get(from)?, row.get(from + 2)?)
+}
+
+fn began(wall_ms: i64, order: Vec<u8>, device: Option<Vec<u8>>) -> Result<Began, StoreError> {
+    let device = device.map(|device| uuid_of(&device)).transpose()?;
+    Ok(Began { order: order_of(&order)?, wall_ms, device })
+}
+
+/// The number of the row added last. Rows are never taken out: it grows with every entry, however old, and so tells one state of
+/// the log from another.
+pub(super) fn version(conn: &Connection) -> Result<u64, StoreError> {
+    count_of(conn.prepare_cached("SELECT coalesce(max(seq), 0) FROM op")?.query_row([], |row| row.get(0))?)
 }
 
 /// A count as it is stored.

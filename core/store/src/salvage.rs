@@ -4,13 +4,12 @@
 //! write-ahead log, where each op stands right behind its hash. An op counts as saved only where its hash
 //! is right, so that nothing invented by damage gets in.
 
-use super::connect::sync_directory;
-use super::look::{Found, look_only};
 use super::closed_file::open_closed;
-use super::{FILE_NAME, Store, StoreError, uuid_of};
-use super::MOST_OPS;
-use restwater_log::{Op, op_from_bytes};
-use rusqlite::Connection;
+use super::connect::{lock, make_whole, sync_directory};
+use super::look::{Found, look_only};
+use super::{Adding, FILE_NAME, Hashed, MOST_OPS, Store, StoreError, uuid_of};
+use restwater_log::{Op, canonical_bytes, op_from_bytes};
+use rusqlite::{Connection, TransactionBehavior};
 use sha2::{Digest, Sha256};
 use std::collections::BTreeMap;
 use std::fs;
@@ -28,40 +27,125 @@ pub struct SalvageReport {
     pub set_aside: PathBuf,
 }
 
+/// The name under which the new store is made, until it is whole.
+const MAKING: &str = "restwater.db.saving";
+/// The whole new store, waiting to take the place of the damaged one; the time of the salvage follows.
+const SAVED: &str = "restwater.db.saved-";
+
+/// Where a salvage stands: a test ends it there, as the end of the process would.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Step {
+    /// The new store is being filled.
+    Filling,
+    /// It is whole. From here on it takes the place of the damaged one, if need be when the store is opened next.
+    Whole,
+    /// The write-ahead log of the damaged store is set aside.
+    LogSetAside,
+    /// The damaged store is set aside.
+    SetAside,
+}
+
 impl Store {
     /// Sets the damaged store in `dir` aside and opens a new one with every op that could be saved.
     ///
-    /// For a store that gave [`StoreError::Damaged`]. A foreign or newer file is not touched: its own error.
+    /// The new store is made beside the damaged one, which stays as it is until the new one is whole. For a store that gave
+    /// [`StoreError::Damaged`]. A foreign or newer file is not touched: its own error.
     pub fn salvage(dir: &Path, new_device: Uuid, wall_ms: i64) -> Result<(Self, SalvageReport), StoreError> {
-        let file = dir.join(FILE_NAME);
-        match look_only(&file) {
-            Ok(Found::Nothing) => return Err(StoreError::Foreign("nothing to save".into())),
-            Ok(Found::Store) | Err(StoreError::Damaged(_)) => {}
-            Err(other) => return Err(other),
+        let report = salvage_stopping(dir, new_device, wall_ms, &mut |_| Ok(()))?;
+        Ok((Self::open(dir, new_device)?, report))
+    }
+}
+
+/// The salvage itself. `at` is told each step before it is done; an error there ends it.
+pub(super) fn salvage_stopping(
+    dir: &Path,
+    new_device: Uuid,
+    wall_ms: i64,
+    at: &mut dyn FnMut(Step) -> Result<(), StoreError>,
+) -> Result<SalvageReport, StoreError> {
+    finish_salvage(dir)?;
+    match look_only(&dir.join(FILE_NAME)) {
+        Ok(Found::Nothing) => return Err(StoreError::Foreign("nothing to save".into())),
+        Ok(Found::Store) | Err(StoreError::Damaged(_)) => {}
+        Err(other) => return Err(other),
+    }
+    let _lock = lock(dir)?;
+    let found = gather(dir)?;
+    let saved = found.ops.len() as u64;
+    let wall_ms = (wall_ms..).find(|ms| !set_aside_as(dir, *ms).exists()).unwrap_or(wall_ms);
+    let whole = dir.join(format!("{SAVED}{wall_ms}"));
+    make_whole(dir, MAKING, &whole, found.device.unwrap_or(new_device), |conn| {
+        at(Step::Filling)?;
+        fill(conn, &found)
+    })?;
+    let set_aside = take_place(dir, &whole, wall_ms, at)?;
+    Ok(SalvageReport { saved, lost: found.had.map(|had| had.saturating_sub(saved)), set_aside })
+}
+
+/// Writes all that was found, in one transaction.
+fn fill(conn: &mut Connection, found: &Salvaged) -> Result<(), StoreError> {
+    let tx = conn.transaction_with_behavior(TransactionBehavior::Immediate)?;
+    let mut adding = Adding::begin(&tx)?;
+    for op in found.ops.values() {
+        adding.add(op, Hashed::of(&canonical_bytes(op)?))?;
+    }
+    adding.finish()?;
+    for (key, value) in &found.settings {
+        tx.prepare_cached(include_str!("sql/set_setting.sql"))?.execute([key, value])?;
+    }
+    tx.commit()?;
+    Ok(())
+}
+
+/// Ends a salvage that was ended between making the new store and putting it in its place. It can be ended anywhere and begun
+/// again: what is where tells how far it got.
+pub(super) fn finish_salvage(dir: &Path) -> Result<(), StoreError> {
+    let Some((whole, wall_ms)) = saved_store(dir)? else { return Ok(()) };
+    let _lock = lock(dir)?;
+    take_place(dir, &whole, wall_ms, &mut |_| Ok(())).map(drop)
+}
+
+/// The whole new store of a salvage that was not ended, and the time of that salvage.
+fn saved_store(dir: &Path) -> Result<Option<(PathBuf, i64)>, StoreError> {
+    for entry in fs::read_dir(dir).map_err(StoreError::from_io)? {
+        let entry = entry.map_err(StoreError::from_io)?;
+        let name = entry.file_name();
+        let time = name.to_str().and_then(|name| name.strip_prefix(SAVED)).and_then(|time| time.parse().ok());
+        if let Some(wall_ms) = time {
+            return Ok(Some((entry.path(), wall_ms)));
         }
-        let found = gather(dir)?;
-        let set_aside = dir.join(format!("{FILE_NAME}.damaged-{wall_ms}"));
-        for end in ["-wal", ""] {
-            let from = dir.join(format!("{FILE_NAME}{end}"));
-            if from.exists() {
-                let mut to = set_aside.clone().into_os_string();
-                to.push(end);
-                fs::rename(from, to).map_err(StoreError::from_io)?;
-            }
+    }
+    Ok(None)
+}
+
+/// Where the store that was found damaged at that time is set aside.
+fn set_aside_as(dir: &Path, wall_ms: i64) -> PathBuf {
+    dir.join(format!("{FILE_NAME}.damaged-{wall_ms}"))
+}
+
+/// Sets the damaged store aside and puts the whole one in its place; where the damaged one is now. Its write-ahead log goes first:
+/// it must never lie beside another store than its own.
+fn take_place(
+    dir: &Path,
+    whole: &Path,
+    wall_ms: i64,
+    at: &mut dyn FnMut(Step) -> Result<(), StoreError>,
+) -> Result<PathBuf, StoreError> {
+    at(Step::Whole)?;
+    let set_aside = set_aside_as(dir, wall_ms);
+    for (end, step) in [("-wal", Step::LogSetAside), ("", Step::SetAside)] {
+        let from = dir.join(format!("{FILE_NAME}{end}"));
+        let mut to = set_aside.clone().into_os_string();
+        to.push(end);
+        if from.exists() && !Path::new(&to).exists() {
+            fs::rename(from, to).map_err(StoreError::from_io)?;
         }
         sync_directory(dir)?;
-        let mut store = Self::open(dir, found.device.unwrap_or(new_device))?;
-        let ops: Vec<Op> = found.ops.into_values().collect();
-        for part in ops.chunks(5_000) {
-            store.append(part, None)?;
-        }
-        for (key, value) in &found.settings {
-            store.set_setting(key, value)?;
-        }
-        let saved = ops.len() as u64;
-        let lost = found.had.map(|had| had.saturating_sub(saved));
-        Ok((store, SalvageReport { saved, lost, set_aside }))
+        at(step)?;
     }
+    fs::rename(whole, dir.join(FILE_NAME)).map_err(StoreError::from_io)?;
+    sync_directory(dir)?;
+    Ok(set_aside)
 }
 
 #[derive(Default)]
@@ -93,7 +177,9 @@ fn gather(dir: &Path) -> Result<Salvaged, StoreError> {
 /// Reads row by row, each on its own, so that a broken page costs the rows on it and no more.
 fn by_rows(conn: &Connection, found: &mut Salvaged) -> Result<(), StoreError> {
     let device: Result<Vec<u8>, _> = conn.query_row(include_str!("sql/device.sql"), [], |row| row.get(0));
-    found.device = device.ok().and_then(|bytes| uuid_of(&bytes).ok());
+    // Where the page that says it is lost, a session in which it wrote tells it too.
+    let told_again = || conn.query_row(include_str!("sql/device_by_session.sql"), [], |row| row.get(0));
+    found.device = device.or_else(|_| told_again()).ok().and_then(|bytes| uuid_of(&bytes).ok());
     let had: Result<i64, _> = conn.query_row("SELECT max(seq) FROM op", [], |row| row.get(0));
     found.had = had.ok().and_then(|n| u64::try_from(n).ok());
     found.settings = settings(conn).unwrap_or_default();

@@ -1,13 +1,14 @@
 //! The form of the file: migrations, one step a version, all in one immediate transaction.
 
 use super::StoreError;
+use super::check::write_session_rows;
 use rusqlite::{Connection, TransactionBehavior};
 
 /// "Rstw" in ASCII: tells a store of ours from any other SQLite file.
 pub const APPLICATION_ID: u32 = 0x5273_7477;
 
 /// One step a version: step n makes version n + 1 out of version n.
-const STEPS: &[&str] = &[include_str!("sql/v1.sql"), include_str!("sql/v2.sql")];
+const STEPS: &[&str] = &[include_str!("sql/v1.sql"), include_str!("sql/v2.sql"), include_str!("sql/v3.sql")];
 
 /// The highest version known here.
 #[allow(clippy::cast_possible_truncation)] // a handful of steps
@@ -36,6 +37,11 @@ pub(super) fn migrate_to(conn: &mut Connection, target: u32) -> Result<(), Store
     let tx = conn.transaction_with_behavior(TransactionBehavior::Immediate)?;
     for step in &STEPS[from as usize..target as usize] {
         tx.execute_batch(step)?;
+    }
+    // A projection can have a new column with any step: all of them are made anew, once, by what reads them. A damaged entry has no
+    // say in them and is told where it is read.
+    if from > 0 && target == KNOWN_VERSION {
+        write_session_rows(&tx)?;
     }
     tx.pragma_update(None, "application_id", APPLICATION_ID)?;
     tx.pragma_update(None, "user_version", target)?;

@@ -15,7 +15,7 @@ impl Store {
     }
 
     /// Sets a setting, durable when it returns.
-    pub fn set_setting(&mut self, key: &str, value: &str) -> Result<(), StoreError> {
+    pub fn set_setting(&self, key: &str, value: &str) -> Result<(), StoreError> {
         let conn = self.conn()?;
         conn.prepare_cached(include_str!("sql/set_setting.sql"))?.execute([key, value])?;
         Ok(())

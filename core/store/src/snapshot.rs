@@ -31,13 +31,13 @@ impl Store {
     }
 
     /// Keeps a snapshot. Passed over where the session has no ops.
-    pub fn put_snapshot(&mut self, row: &SnapshotRow) -> Result<(), StoreError> {
+    pub fn put_snapshot(&self, row: &SnapshotRow) -> Result<(), StoreError> {
         let conn = self.conn()?;
         put(&conn, row)
     }
 
     /// Keeps several in one transaction.
-    pub fn put_snapshots(&mut self, rows: &[SnapshotRow]) -> Result<(), StoreError> {
+    pub fn put_snapshots(&self, rows: &[SnapshotRow]) -> Result<(), StoreError> {
         let mut conn = self.conn()?;
         let tx = conn.transaction_with_behavior(TransactionBehavior::Immediate)?;
         for row in rows {

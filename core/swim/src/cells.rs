@@ -12,6 +12,7 @@ use serde::{Deserialize, Serialize};
 
 /// A cell by its place: column from the left, row (band) from the peg, both from 0.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct CellId {
     /// Column from the left.
     pub column: u32,

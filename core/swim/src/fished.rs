@@ -61,7 +61,7 @@ pub struct KeptBackNow {
 /// The swim at one moment.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct SwimFigures {
-    /// The moment, UTC milliseconds.
+    /// The moment, milliseconds on the line of the casts.
     pub at_ms: i64,
     /// One entry a cell, in the order of [`Swim::cells`].
     pub cells: Vec<CellFigures>,

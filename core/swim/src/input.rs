@@ -1,4 +1,5 @@
 //! What the session tells the swim: marks, bands, casts, kept-back water and the rest, as records.
+//! All times are milliseconds on one line, since whatever start the session measures from.
 //!
 //! Fields are plain so that the fold of the log can fill them; [`super::Swim::new`] checks all of them
 //! at once and refuses what it can't use with a [`super::SwimError`].
@@ -61,13 +62,13 @@ pub struct CastAt {
     pub clipped: bool,
     /// Weight of the lead or the loaded feeder, grams; `None` where it was not logged.
     pub lead_g: Option<f64>,
-    /// Splash, UTC milliseconds.
+    /// Splash, milliseconds.
     pub start_ms: i64,
     /// Wound in or whatever ended it; `None` while it is out.
     pub end_ms: Option<i64>,
     /// Bites, whatever came of them.
     pub bites: u32,
-    /// When the (first) bite came, UTC milliseconds; the end of the cast stands in where it is not known.
+    /// When the (first) bite came, milliseconds; the end of the cast stands in where it is not known.
     pub bite_ms: Option<i64>,
     /// Liners.
     pub liners: u32,
@@ -84,7 +85,7 @@ pub struct KeptBack {
     pub fan: Fan,
     /// Near and far edge.
     pub band: Band,
-    /// Since when, UTC milliseconds.
+    /// Since when, milliseconds.
     pub since_ms: i64,
     /// Until when; `None` while it is kept back.
     pub released_ms: Option<i64>,
@@ -92,6 +93,7 @@ pub struct KeptBack {
 
 /// What kind of thing lies in the water.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 #[serde(rename_all = "snake_case")]
 pub enum FeatureKind {
     /// A rise of the bottom.

@@ -3,7 +3,10 @@ import Foundation
 
 /// What the lock screen shows of the running wait. Shared by the app and its widget; the words come from the core.
 struct WaitAttributes: ActivityAttributes {
-    struct ContentState: Codable, Hashable {
+    /// When it was begun: the system ends it after eight hours, so the app begins a new one before that.
+    var startedAt: Date
+
+    struct ContentState: Codable, Hashable, Sendable {
         var title: String
         var text: String
         /// What the digits count from; none where there is nothing to count.
@@ -12,7 +15,7 @@ struct WaitAttributes: ActivityAttributes {
     }
 
     /// A key of the Bank, at most three.
-    struct Key: Codable, Hashable, Identifiable {
+    struct Key: Codable, Hashable, Identifiable, Sendable {
         var id: String
         var label: String
     }

@@ -10,18 +10,19 @@ struct RootView: View {
     var body: some View {
         content
             .onChange(of: scenePhase, initial: true) { _, now in phone.phase(now) }
-            .onOpenURL { phone.takeIn($0) }
+            .onOpenURL { phone.session.takeIn($0) }
     }
 
     @ViewBuilder private var content: some View {
-        switch opening.state {
-        case .success(let state):
-            SheetView(state: state, contacts: phone.contacts).fileExchange(of: state)
-        case .failure:
+        switch opening.stage {
+        case .open(let state):
+            SheetView(state: state, contacts: phone.session.contacts).fileDialogs(of: state)
+        case .opening, .failed:
             GlassReader { measure in
-                PiecesView(sheet: opening.trouble(on: measure, letters: .phone), ink: .day) { ask in
+                PiecesView(sheet: opening.trouble(on: measure, letters: .phone(bold: false)), look: Look(ink: .day)) { ask in
                     if ask == .salvage { opening.salvage() }
-                } aim: { _ in }
+                } aim: { _ in
+                }
             }
         }
     }

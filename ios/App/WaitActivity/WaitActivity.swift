@@ -6,20 +6,51 @@ import WidgetKit
 /// The running wait: digits that tick by the system's clock, what they mean, and the commonest keys.
 struct WaitActivity: Widget {
     var body: some WidgetConfiguration {
+        if #available(iOS 18.0, *) {
+            // The small family is a paired watch's Smart Stack.
+            return configuration.supplementalActivityFamilies([.small])
+        } else {
+            return configuration
+        }
+    }
+
+    private var configuration: some WidgetConfiguration {
         ActivityConfiguration(for: WaitAttributes.self) { context in
-            WaitOnLockScreen(wait: context.state)
+            if #available(iOS 18.0, *) {
+                WaitBySize(wait: context.state)
+            } else {
+                WaitOnLockScreen(wait: context.state)
+            }
         } dynamicIsland: { context in
             DynamicIsland {
                 DynamicIslandExpandedRegion(.leading) { Text(verbatim: context.state.title) }
                 DynamicIslandExpandedRegion(.trailing) { WaitDigits(since: context.state.since) }
                 DynamicIslandExpandedRegion(.bottom) { WaitKeys(keys: context.state.keys) }
             } compactLeading: {
-                WaitDigits(since: context.state.since)
+                WaitDigits(since: context.state.since, width: 52)
             } compactTrailing: {
                 EmptyView()
             } minimal: {
-                WaitDigits(since: context.state.since)
+                WaitDigits(since: context.state.since, width: 44)
             }
+        }
+    }
+}
+
+/// The lock screen's view on the phone, a shorter one on a watch.
+@available(iOS 18.0, *)
+struct WaitBySize: View {
+    let wait: WaitAttributes.ContentState
+    @Environment(\.activityFamily) private var family
+
+    var body: some View {
+        if family == .small {
+            VStack(alignment: .leading) {
+                WaitDigits(since: wait.since).font(.headline)
+                Text(verbatim: wait.title)
+            }
+        } else {
+            WaitOnLockScreen(wait: wait)
         }
     }
 }
@@ -41,7 +72,7 @@ struct WaitOnLockScreen: View {
     }
 }
 
-/// The keys, as wide as the glass gives them.
+/// The keys, as wide as the screen gives them. The system takes taps on them only while the phone is unlocked.
 struct WaitKeys: View {
     let keys: [WaitAttributes.Key]
 
@@ -57,10 +88,15 @@ struct WaitKeys: View {
 /// Minutes and seconds since the splash.
 struct WaitDigits: View {
     let since: Date?
+    /// In the island: a timer asks for the width of its longest text, and would stretch the island across the screen.
+    var width: CGFloat?
 
     var body: some View {
         if let since {
-            Text(timerInterval: since...since.addingTimeInterval(24 * 3_600), countsDown: false).monospacedDigit()
+            Text(timerInterval: since...since.addingTimeInterval(24 * 3_600), countsDown: false)
+                .monospacedDigit()
+                .multilineTextAlignment(width == nil ? .leading : .trailing)
+                .frame(maxWidth: width)
         }
     }
 }

@@ -1,8 +1,11 @@
 import SwiftUI
 import WidgetKit
 
-/// The widget that draws the running wait on the lock screen and in the island.
+/// The running wait on the lock screen and in the island, and the control.
 @main
 struct WaitActivityBundle: WidgetBundle {
-    var body: some Widget { WaitActivity() }
+    var body: some Widget {
+        WaitActivity()
+        if #available(iOS 18.0, *) { NextKeyControl() }
+    }
 }

@@ -1,4 +1,4 @@
-// Written from knowledge; signatures only (../README.md).
+// Signatures only; each comment is the page under developer.apple.com/documentation that says so.
 
 public struct UTType: Hashable, Sendable {
     public init(exportedAs identifier: String, conformingTo parent: UTType? = nil) { fatalError() }

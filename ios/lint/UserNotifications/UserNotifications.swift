@@ -1,42 +1,89 @@
-// Written from knowledge; signatures only (../README.md).
+// Signatures only; each comment is the page under developer.apple.com/documentation that says so. The classes are Objective-C
+// classes whose pages say nothing of Sendable, so neither does this.
 @_exported import Foundation
 
+// usernotifications/unauthorizationoptions
 public struct UNAuthorizationOptions: OptionSet, Sendable {
     public let rawValue: UInt
     public init(rawValue: UInt) { self.rawValue = rawValue }
-    public static let sound = UNAuthorizationOptions(rawValue: 2)
-    public static let alert = UNAuthorizationOptions(rawValue: 4)
+    public static var sound: UNAuthorizationOptions { fatalError() }
+    public static var alert: UNAuthorizationOptions { fatalError() }
 }
+// usernotifications/unnotificationpresentationoptions
 public struct UNNotificationPresentationOptions: OptionSet, Sendable {
     public let rawValue: UInt
     public init(rawValue: UInt) { self.rawValue = rawValue }
 }
-open class UNNotificationSound: NSObject, @unchecked Sendable { public static var `default`: UNNotificationSound { fatalError() } }
-open class UNNotification: NSObject, @unchecked Sendable {}
+// usernotifications/unnotificationsoundname
+public struct UNNotificationSoundName: Hashable, Sendable { public init(rawValue: String) { fatalError() } }
+// usernotifications/unnotificationsound/init(named:)
+open class UNNotificationSound: NSObject { public convenience init(named name: UNNotificationSoundName) { fatalError() } }
+// usernotifications/unnotificationinterruptionlevel
+public enum UNNotificationInterruptionLevel: UInt, Sendable { case passive, active, timeSensitive, critical }
+// usernotifications/unnotification
+open class UNNotification: NSObject { public var request: UNNotificationRequest { fatalError() } }
+// usernotifications/unnotificationcontent
 open class UNNotificationContent: NSObject {}
+// usernotifications/unmutablenotificationcontent
 open class UNMutableNotificationContent: UNNotificationContent {
-    public var title: String { get { fatalError() } set { fatalError() } }
-    public var body: String { get { fatalError() } set { fatalError() } }
-    public var sound: UNNotificationSound? { get { fatalError() } set { fatalError() } }
+    public var title: String {
+        get { fatalError() }
+        set { fatalError() }
+    }
+    public var body: String {
+        get { fatalError() }
+        set { fatalError() }
+    }
+    public var sound: UNNotificationSound? {
+        get { fatalError() }
+        set { fatalError() }
+    }
+    public var interruptionLevel: UNNotificationInterruptionLevel {
+        get { fatalError() }
+        set { fatalError() }
+    }
 }
+// usernotifications/unnotificationtrigger
 open class UNNotificationTrigger: NSObject {}
+// usernotifications/untimeintervalnotificationtrigger/init(timeinterval:repeats:)
 open class UNTimeIntervalNotificationTrigger: UNNotificationTrigger {
-    public init(timeInterval: TimeInterval, repeats: Bool) { fatalError() }
+    public convenience init(timeInterval: TimeInterval, repeats: Bool) { fatalError() }
 }
+// usernotifications/unnotificationrequest
 open class UNNotificationRequest: NSObject {
-    public init(identifier: String, content: UNNotificationContent, trigger: UNNotificationTrigger?) { fatalError() }
+    public convenience init(identifier: String, content: UNNotificationContent, trigger: UNNotificationTrigger?) { fatalError() }
+    public var identifier: String { fatalError() }
 }
-public enum UNAuthorizationStatus: Int, Sendable { case notDetermined, denied, authorized }
-open class UNNotificationSettings: NSObject, @unchecked Sendable { public var authorizationStatus: UNAuthorizationStatus { fatalError() } }
+// usernotifications/unauthorizationstatus
+public enum UNAuthorizationStatus: Int, Sendable { case notDetermined, denied, authorized, provisional, ephemeral }
+// usernotifications/unnotificationsettings
+open class UNNotificationSettings: NSObject { public var authorizationStatus: UNAuthorizationStatus { fatalError() } }
+// usernotifications/unusernotificationcenterdelegate: optional there; what the app implements stands here without a default.
 public protocol UNUserNotificationCenterDelegate: NSObjectProtocol {
-    func userNotificationCenter(_ center: UNUserNotificationCenter, willPresent notification: UNNotification) async -> UNNotificationPresentationOptions
+    // usernotifications/unusernotificationcenterdelegate/usernotificationcenter(_:willpresent:withcompletionhandler:)
+    func userNotificationCenter(_ center: UNUserNotificationCenter, willPresent notification: UNNotification) async
+        -> UNNotificationPresentationOptions
 }
-open class UNUserNotificationCenter: NSObject, @unchecked Sendable {
-    public static func current() -> UNUserNotificationCenter { fatalError() }
-    public weak var delegate: (any UNUserNotificationCenterDelegate)? { get { fatalError() } set { fatalError() } }
+// usernotifications/unusernotificationcenter
+open class UNUserNotificationCenter: NSObject {
+    // usernotifications/unusernotificationcenter/current()
+    public class func current() -> UNUserNotificationCenter { fatalError() }
+    public weak var delegate: (any UNUserNotificationCenterDelegate)? {
+        get { fatalError() }
+        set { fatalError() }
+    }
+    // usernotifications/unusernotificationcenter/requestauthorization(options:completionhandler:)
     public func requestAuthorization(options: UNAuthorizationOptions = []) async throws -> Bool { fatalError() }
+    // usernotifications/unusernotificationcenter/getnotificationsettings(completionhandler:)
     public func notificationSettings() async -> UNNotificationSettings { fatalError() }
+    // usernotifications/unusernotificationcenter/add(_:withcompletionhandler:)
     public func add(_ request: UNNotificationRequest) async throws { fatalError() }
-    public func removePendingNotificationRequests(withIdentifiers: [String]) { fatalError() }
-    public func removeDeliveredNotifications(withIdentifiers: [String]) { fatalError() }
+    // usernotifications/unusernotificationcenter/getpendingnotificationrequests(completionhandler:)
+    public func pendingNotificationRequests() async -> [UNNotificationRequest] { fatalError() }
+    // usernotifications/unusernotificationcenter/getdeliverednotifications(completionhandler:)
+    public func deliveredNotifications() async -> [UNNotification] { fatalError() }
+    // usernotifications/unusernotificationcenter/removependingnotificationrequests(withidentifiers:)
+    public func removePendingNotificationRequests(withIdentifiers identifiers: [String]) { fatalError() }
+    // usernotifications/unusernotificationcenter/removedeliverednotifications(withidentifiers:)
+    public func removeDeliveredNotifications(withIdentifiers identifiers: [String]) { fatalError() }
 }

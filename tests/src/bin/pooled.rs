@@ -2,7 +2,6 @@
 //! and what the core itself makes of them (core.json), for tests/pool/compare.py to hold an engine's figures against.
 #![allow(clippy::print_stdout)] // a command line tool
 
-use restwater_waits::{SurvivalCurve, Wait};
 use restwater_exchange::{CsvOptions, Table, session_csv};
 use restwater_log::{HybridClock, Moment, Op, Payload, SessionSetup};
 use restwater_session::{Session, fold, wait_of};
@@ -11,6 +10,7 @@ use restwater_tests::sim::day::{Bank, Cast, TURN, fish};
 use restwater_tests::sim::luck::Luck;
 use restwater_tests::sim::water::Water;
 use restwater_tests::sim::waters::tuned;
+use restwater_waits::{SurvivalCurve, Wait};
 use serde::Serialize;
 use std::collections::BTreeMap;
 use std::fs::{self, File};
@@ -134,10 +134,10 @@ impl Log {
 
 fn pool(session: &Session, pooled: &mut BTreeMap<(String, u32), Vec<Wait>>) {
     let Some(started) = &session.started else { return };
-    let month = ((started.wall_ms - BEGIN_MS) / 86_400_000) as u64;
+    let month = ((started.shown.wall_ms - BEGIN_MS) / 86_400_000) as u64;
     let water = session.setup.water.clone().unwrap_or_default();
     let waits = pooled.entry((water, month_of(month))).or_default();
-    waits.extend(session.casts.iter().filter_map(|cast| wait_of(session, cast, 0.0)));
+    waits.extend(session.casts.iter().filter_map(|cast| wait_of(session, cast)));
 }
 
 /// Month of a day of that winter: November 2025 has 30 days, December and January 31, February 28.

@@ -15,7 +15,10 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
     if app.session().is_none() {
         app.act(&Action::StartSession { setup: None }, &now()?)?;
     }
-    for round in 0_u64.. {
+    // The child before this one was ahead of the clocks, too: no clock of a boot runs backwards.
+    let last = app.ops().iter().map(|op| op.at.mono_ms).max();
+    let ahead_ms = last.map_or(0, |last| last - now().map_or(last, |now| now.mono_ms)).max(0);
+    for round in 0_i64.. {
         // Every fourth is taken back; UNDO itself is logged, so the count still grows.
         let tap = match round % 4 {
             0 | 2 => Action::Cast { rod: 1 },
@@ -24,11 +27,13 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
         };
         // The pad's own rule would take quick casts for one: a test may tap at the pace of its clock.
         let mut at = now()?;
-        at.mono_ms += i64::try_from(round)? * 701;
-        at.wall_ms += i64::try_from(round)? * 701;
+        at.mono_ms += ahead_ms + (round + 1) * 701;
+        at.wall_ms += ahead_ms + (round + 1) * 701;
         app.act(&tap, &at)?;
-        let start =
-            app.session().and_then(|s| s.running(1)).map_or("-".to_owned(), |c| c.start.wall_ms.to_string());
+        let start = app
+            .session()
+            .and_then(|s| s.running(1))
+            .map_or("-".to_owned(), |c| c.start.shown.wall_ms.to_string());
         writeln!(out, "{} {start} {}", app.ops().len(), at.wall_ms)?;
         out.flush()?;
     }

@@ -2,7 +2,7 @@
 
 use super::*;
 use restwater_log::{Rig, kit_of};
-use restwater_screen::SetupView;
+use restwater_screen::{BookSet, BookTap, FilesTap, FilterTap, SetupView, Span, WaterChoice};
 use restwater_session::NotNow;
 use restwater_store::SnapshotRow;
 use std::ops::ControlFlow;
@@ -10,13 +10,22 @@ use std::path::Path;
 
 const DAY: i64 = 24 * 60 * MIN;
 
-fn book(field: &str, value: &str) -> Action {
-    Action::ChooseBook { field: field.into(), value: value.into() }
+fn book(tap: BookTap) -> Action {
+    Action::Book { tap }
+}
+
+fn water(set: BookSet, name: &str) -> Action {
+    let water = WaterChoice::Named { name: name.into() };
+    book(BookTap::Filter { set, by: FilterTap::Water { water } })
 }
 
 impl Phone {
-    fn set_up(&mut self, ms: i64, field: &str, value: &str) {
-        self.tap(ms, &Action::ChooseSetup { field: field.into(), value: value.into() }).unwrap();
+    fn set_up(&mut self, ms: i64, tap: SetupTap) {
+        self.tap(ms, &Action::Setup { tap }).unwrap();
+    }
+
+    fn type_in(&mut self, ms: i64, into: TypedInto, text: &str) {
+        self.tap(ms, &typed(into, text)).unwrap();
     }
 
     fn setup(&mut self, ms: i64) -> SetupView {
@@ -30,8 +39,8 @@ impl Phone {
     fn day(&mut self, day: i64, water: &str, casts: i64, bites: i64) {
         let zero = day * DAY;
         self.boots += 1;
-        self.set_up(zero, "water", water);
-        self.set_up(zero + 1_000, "peg", "14");
+        self.type_in(zero, TypedInto::Water, water);
+        self.type_in(zero + 1_000, TypedInto::Peg, "14");
         self.tap(zero + 2_000, &START).unwrap();
         for i in 0..casts {
             let splash = zero + MIN + i * 20 * MIN;
@@ -65,13 +74,10 @@ fn sessions_are_listed_filtered_and_counted() {
     );
     // Garwood (1936): 3 events, 0.6187 to 8.7673, over 3 h out.
     assert_eq!(rates.lines[0].detail, "3 in 3 h: 0.2 to 2.9");
-    phone.tap(now, &book("water", "=Mill pool")).unwrap();
+    phone.tap(now, &water(BookSet::Shown, "Mill pool")).unwrap();
     assert_eq!(phone.leaf(Which::Book, now, "sessions").list.len(), 2);
     let rates = phone.leaf(Which::Book, now, "rates");
     assert_eq!(rates.says, "Can't tell yet for Mill pool: 1 bite.");
-    let refused = phone.tap(now + 1_000, &book("season", "monsoon")).unwrap_err();
-    assert_eq!(refused.kind(), ErrorKind::BadInput);
-    assert_eq!(phone.leaf(Which::Book, now, "sessions").list.len(), 2, "nothing changed");
 }
 
 #[test]
@@ -83,8 +89,8 @@ fn two_sets_are_compared_by_days_and_never_with_a_day_in_both() {
     }
     let now = 50 * DAY;
     assert!(phone.leaf(Which::Book, now, "sets").says.starts_with("6 sessions are in both sets."));
-    phone.tap(now, &book("a_water", "=Mill pool")).unwrap();
-    phone.tap(now + 1_000, &book("b_water", "=Alder Pool")).unwrap();
+    phone.tap(now, &water(BookSet::A, "Mill pool")).unwrap();
+    phone.tap(now + 1_000, &water(BookSet::B, "Alder Pool")).unwrap();
     let sets = phone.leaf(Which::Book, now + 2_000, "sets");
     assert_eq!(sets.says, "Leans to A.", "three good days against three blanks: 2 of 20 ways to deal them");
     let dealt = sets.lines.iter().find(|line| line.label == "Whole days dealt anew").unwrap();
@@ -98,13 +104,13 @@ fn an_earlier_session_is_opened_to_read_and_takes_a_note_and_a_plan() {
     phone.day(7, "Mill pool", 2, 0);
     phone.open();
     let now = 8 * DAY;
-    let first = phone.leaf(Which::Book, now, "sessions").list.last().unwrap().value.clone();
-    phone.tap(now, &book("open", &first)).unwrap();
+    let first = phone.leaf(Which::Book, now, "sessions").list.last().unwrap().tap.clone();
+    phone.tap(now, first.action().unwrap()).unwrap();
     let session = phone.leaf(Which::Book, now, "session");
     assert!(session.says.starts_with("22:13 to 23:14: 1 bite in 3 casts, 1 landed."), "{}", session.says);
     assert_eq!(session.lines[0].value, "15 min, landed");
-    phone.tap(now + 1_000, &book("note", "ice in the margin")).unwrap();
-    let update = phone.tap(now + 2_000, &book("plan", "begin at 2 ft")).unwrap();
+    phone.tap(now + 1_000, &typed(TypedInto::Note, "ice in the margin")).unwrap();
+    let update = phone.tap(now + 2_000, &typed(TypedInto::Plan, "begin at 2 ft")).unwrap();
     assert!(update.changed);
     let session = phone.leaf(Which::Book, now + 3_000, "session");
     assert!(session.lines.iter().any(|line| line.value == "ice in the margin"));
@@ -114,10 +120,10 @@ fn an_earlier_session_is_opened_to_read_and_takes_a_note_and_a_plan() {
     phone.tap(now + 4_000, &Action::Undo).unwrap();
     phone.tap(now + 5_000, &Action::Undo).unwrap();
     assert!(!phone.leaf(Which::Book, now + 6_000, "session").lines.iter().any(|l| l.value.contains("ice")));
-    assert!(phone.tap(now + 7_000, &book("note", "  ")).is_err(), "an empty note is none");
-    phone.tap(now + 8_000, &book("close", "")).unwrap();
+    assert!(phone.tap(now + 7_000, &typed(TypedInto::Note, "  ")).is_err(), "an empty note is none");
+    phone.tap(now + 8_000, &book(BookTap::Close)).unwrap();
     assert!(phone.leaves(Which::Book, now + 9_000).leaves.iter().all(|leaf| leaf.id != "session"));
-    let nowhere = book("open", &Uuid::from_u128(9).to_string());
+    let nowhere = book(BookTap::Open { session: Uuid::from_u128(9) });
     assert!(matches!(phone.tap(now + 10_000, &nowhere), Err(AppError::NoSuchSession)));
     // The current session is still the one that began last.
     assert_eq!(phone.app().session().unwrap().casts.len(), 2);
@@ -131,21 +137,21 @@ fn the_book_reads_snapshots_and_not_the_log() {
     phone.day(7, "Mill pool", 2, 0);
     let now = 8 * DAY;
     phone.leaves(Which::Book, now);
-    let rows = phone.app().store.sessions().unwrap();
+    let rows = phone.app().journal.store().sessions().unwrap();
     let kept: Vec<SnapshotRow> =
-        rows.iter().map(|r| phone.app().store.snapshot(r.id).unwrap().unwrap()).collect();
+        rows.iter().map(|r| phone.app().journal.store().snapshot(r.id).unwrap().unwrap()).collect();
     let mut marked = kept[1].clone();
     let body = String::from_utf8(marked.body).unwrap();
     marked.body = body.replace("Mill pool", "Marked pool").into_bytes();
-    phone.app().store.put_snapshot(&marked).unwrap();
+    phone.app().journal.store().put_snapshot(&marked).unwrap();
     phone.open();
     let labels = |phone: &mut Phone| -> Vec<String> {
         phone.leaf(Which::Book, now, "sessions").list.into_iter().map(|key| key.label).collect()
     };
     assert!(labels(&mut phone)[1].contains("Marked pool"), "the first session was not replayed");
-    let first = phone.leaf(Which::Book, now, "sessions").list[1].value.clone();
-    phone.tap(now, &book("open", &first)).unwrap();
-    phone.tap(now + 1_000, &book("note", "robins on the rods")).unwrap();
+    let first = phone.leaf(Which::Book, now, "sessions").list[1].tap.clone();
+    phone.tap(now, first.action().unwrap()).unwrap();
+    phone.tap(now + 1_000, &typed(TypedInto::Note, "robins on the rods")).unwrap();
     assert!(labels(&mut phone)[1].contains("Mill pool"), "a snapshot that doesn't fit any more is made anew");
 }
 
@@ -154,25 +160,28 @@ fn the_light_is_that_of_the_peg_and_the_place_is_kept_by_a_tap() {
     let mut phone = started();
     let guess = phone.leaf(Which::Book, MIN, "light");
     assert!(guess.notes[0].starts_with("The peg has no place yet") && guess.keys.is_empty());
-    phone.tap(MIN, &book("lat", "521000000")).unwrap();
-    phone.tap(2 * MIN, &book("lon", "-18000000")).unwrap();
+    phone.tap(MIN, &book(BookTap::Latitude { e7: 521_000_000 })).unwrap();
+    phone.tap(2 * MIN, &book(BookTap::Longitude { e7: -18_000_000 })).unwrap();
     let light = phone.leaf(Which::Book, 3 * MIN, "light");
-    assert_eq!((light.lines.len(), light.keys[0].field.as_str()), (5, "keep_place"));
-    phone.tap(4 * MIN, &book("keep_place", "")).unwrap();
+    assert_eq!((light.lines.len(), light.keys[0].tag.as_str()), (5, "keep_place-"));
+    phone.tap(4 * MIN, &book(BookTap::KeepPlace)).unwrap();
     assert_eq!(phone.app().session().unwrap().peg_place.map(|p| p.lat_e7), Some(521_000_000));
     assert!(phone.leaf(Which::Book, 5 * MIN, "light").notes[0].starts_with("Over a flat horizon"));
-    for (field, value) in [("lat", "900000001"), ("lon", "x")] {
-        assert_eq!(phone.tap(6 * MIN, &book(field, value)).unwrap_err().kind(), ErrorKind::BadInput);
+    for tap in [BookTap::Latitude { e7: 900_000_001 }, BookTap::Longitude { e7: i64::MIN }] {
+        assert_eq!(phone.tap(6 * MIN, &book(tap)).unwrap_err().kind(), ErrorKind::BadInput);
     }
     phone.tap(7 * MIN, &Action::EndSession).unwrap();
-    assert!(matches!(phone.tap(8 * MIN, &book("keep_place", "")), Err(AppError::NotNow(NotNow::NoSession))));
+    assert!(matches!(
+        phone.tap(8 * MIN, &book(BookTap::KeepPlace)),
+        Err(AppError::NotNow(NotNow::NoSession))
+    ));
 }
 
 #[test]
 fn the_last_set_up_is_taken_over_in_one_undo() {
     let mut phone = Phone::new();
-    phone.set_up(0, "water", "Mill pool");
-    phone.set_up(500, "peg", "14");
+    phone.type_in(0, TypedInto::Water, "Mill pool");
+    phone.type_in(500, TypedInto::Peg, "14");
     phone.tap(1_000, &START).unwrap();
     let rig = Rig { bait: Some("bread".into()), popup_mm: Some(457), ..Rig::default() };
     let spot =
@@ -182,10 +191,10 @@ fn the_last_set_up_is_taken_over_in_one_undo() {
     phone.tap(4_000, &Action::SetSpot { rod: 1, spot }).unwrap();
     phone.tap(5_000, &Action::EndSession).unwrap();
 
-    phone.set_up(DAY, "copy", "last");
+    phone.set_up(DAY, SetupTap::CopyLast);
     phone.open();
     let copy =
-        |phone: &mut Phone| phone.setup(DAY).rows.into_iter().find(|row| row.field == "copy").unwrap().value;
+        |phone: &mut Phone| phone.setup(DAY).rows.into_iter().find(|row| row.tag == "copy").unwrap().value;
     assert_eq!(copy(&mut phone), "14 Nov 2023, Mill pool, Peg 14", "over a restart");
     phone.tap(DAY + 1_000, &START).unwrap();
     let bank = phone.bank(DAY + 2_000);
@@ -199,8 +208,8 @@ fn the_last_set_up_is_taken_over_in_one_undo() {
     assert_eq!(phone.app().session().unwrap().rods[0].rig, rig);
     phone.tap(DAY + 5_000, &Action::EndSession).unwrap();
 
-    phone.set_up(2 * DAY, "copy", "last");
-    phone.set_up(2 * DAY + 1_000, "draw", "7");
+    phone.set_up(2 * DAY, SetupTap::CopyLast);
+    phone.set_up(2 * DAY + 1_000, SetupTap::DrawDigit { digit: 7 });
     phone.tap(2 * DAY + 2_000, &START).unwrap();
     let session = phone.app().session().unwrap();
     assert_eq!(
@@ -216,9 +225,8 @@ fn the_pack_list_follows_the_plan_and_remembers_what_is_packed() {
     let rig = Rig { bait: Some("bread".into()), lead_mg: Some(28_500), ..Rig::default() };
     phone.tap(1_000, &Action::SetRig { rod: 1, rig }).unwrap();
     phone.tap(2_000, &Action::EndSession).unwrap();
-    let bench = Action::ChooseBench { field: "wanted".into(), value: "6".into() };
-    phone.tap(3_000, &bench).unwrap();
-    let pack = |phone: &mut Phone| phone.setup(DAY).rows.into_iter().find(|row| row.field == "pack").unwrap();
+    phone.bench(3_000, BenchTap::Wanted { count: 6 }).unwrap();
+    let pack = |phone: &mut Phone| phone.setup(DAY).rows.into_iter().find(|row| row.tag == "pack").unwrap();
     let labels: Vec<String> = pack(&mut phone).choices.into_iter().map(|c| c.label).collect();
     for wanted in
         ["1 rod", "6 × 36 in, 0.12 mm, size 16", "2 × 28.5 g lead", "bread", "a light", "landing net"]
@@ -226,11 +234,9 @@ fn the_pack_list_follows_the_plan_and_remembers_what_is_packed() {
         assert!(labels.iter().any(|label| label == wanted), "{wanted}: {labels:?}");
     }
     let net = pack(&mut phone).choices.into_iter().find(|c| c.label == "landing net").unwrap();
-    phone.set_up(4_000, "pack", &net.value);
+    phone.tap(4_000, &net.action).unwrap();
     phone.open();
     assert!(pack(&mut phone).value.starts_with("1 of "));
-    let no_item = Action::ChooseSetup { field: "pack".into(), value: "\"Boat\"".into() };
-    assert_eq!(phone.tap(5_000, &no_item).unwrap_err().kind(), ErrorKind::BadInput);
     phone.tap(DAY, &START).unwrap();
     assert!(pack(&mut phone).value.starts_with("0 of "), "a session has begun: packed anew next time");
 }
@@ -238,18 +244,18 @@ fn the_pack_list_follows_the_plan_and_remembers_what_is_packed() {
 /// A partner's kit comes in with everything else and is not mixed into one's own; on a new phone it is taken up.
 #[test]
 fn kits_stay_apart_and_move_to_a_new_phone() {
-    let tied = |count: &str| Action::ChooseBench { field: "tied".into(), value: count.into() };
+    let tied = |count| Action::Bench { tap: BenchTap::Tied { count } };
     let phone = |opens| {
         let mut phone = Phone { dir: TempDir::new().unwrap(), app: None, boots: 0, opens };
         phone.open();
         phone
     };
     let (mut mine, mut theirs, mut fresh) = (phone(50), phone(70), phone(90));
-    mine.tap(0, &tied("3")).unwrap();
-    let all = Action::ChooseFiles { field: "span".into(), value: "all".into() };
+    mine.tap(0, &tied(3)).unwrap();
+    let all = Action::Files { tap: FilesTap::Span { span: Span::Everything } };
     mine.tap(1_000, &all).unwrap();
     let sent = mine.app().send(&at(2_000), &mut |_| ControlFlow::Continue(())).unwrap();
-    assert_ne!(mine.app().store.device(), theirs.app().store.device());
+    assert_ne!(mine.app().journal.store().device(), theirs.app().journal.store().device());
     let taken = |phone: &mut Phone, ms| {
         phone
             .app()
@@ -260,12 +266,12 @@ fn kits_stay_apart_and_move_to_a_new_phone() {
     let have = |phone: &mut Phone| phone.leaf(Which::Bench, 9_000, "hooklengths").lines[0].value.clone();
     assert_eq!(have(&mut fresh), "3 tied", "a new phone goes on with the old one's kit");
 
-    theirs.tap(3_000, &tied("5")).unwrap();
+    theirs.tap(3_000, &tied(5)).unwrap();
     taken(&mut theirs, 4_000);
     assert_eq!(have(&mut theirs), "5 tied", "a partner's three are not mixed in");
-    let other = kit_of(mine.app().store.device()).to_string();
-    theirs.tap(5_000, &Action::ChooseBench { field: "kit".into(), value: other }).unwrap();
+    let kit = kit_of(mine.app().journal.store().device());
+    theirs.bench(5_000, BenchTap::UseKit { kit }).unwrap();
     assert_eq!(have(&mut theirs), "3 tied", "and can be looked at");
-    let nobody = Action::ChooseBench { field: "kit".into(), value: Uuid::from_u128(5).to_string() };
-    assert_eq!(theirs.tap(6_000, &nobody).unwrap_err().kind(), ErrorKind::BadInput);
+    let nobody = BenchTap::UseKit { kit: Uuid::from_u128(5) };
+    assert_eq!(theirs.bench(6_000, nobody).unwrap_err().kind(), ErrorKind::BadInput);
 }

@@ -2,7 +2,7 @@
 
 use super::*;
 use restwater_exchange::Progress;
-use restwater_screen::{FilesView, IncomingView};
+use restwater_screen::{FilesTap, FilesView, FormChoice, IncomingView, Span};
 use std::fs;
 use std::ops::ControlFlow;
 use std::path::Path;
@@ -11,8 +11,12 @@ fn go(_: Progress) -> ControlFlow<()> {
     ControlFlow::Continue(())
 }
 
-fn choose(field: &str, value: &str) -> Action {
-    Action::ChooseFiles { field: field.into(), value: value.into() }
+fn position(included: bool) -> Action {
+    Action::Files { tap: FilesTap::Position { included } }
+}
+
+fn form(form: FormChoice) -> Action {
+    Action::Files { tap: FilesTap::Form { form } }
 }
 
 impl Phone {
@@ -34,18 +38,22 @@ impl Phone {
 
 /// A phone with one session of two casts and a bite.
 fn logged(entropy: u64) -> Phone {
-    let mut phone = Phone::new();
-    phone.opens = entropy;
-    phone.open();
+    logged_from(entropy, 0)
+}
+
+/// The same begun so many minutes later.
+fn logged_from(entropy: u64, minutes: i64) -> Phone {
+    let mut phone = Phone::with_ids_from(entropy);
     for (minute, action) in [(0, START), (1, CAST), (15, BITE), (16, LANDED), (18, CAST), (30, WOUND_IN)] {
-        phone.tap(minute * MIN, &action).unwrap();
+        phone.tap((minutes + minute) * MIN, &action).unwrap();
     }
     phone
 }
 
 #[test]
 fn a_session_goes_to_another_phone_and_an_import_is_taken_back_whole() {
-    let mut ours = logged(10);
+    // Ours began last and is none of theirs all the same.
+    let mut ours = logged_from(10, 5);
     let sent = ours.send(40 * MIN);
     assert_eq!(
         (sent.name.as_str(), sent.says.as_str()),
@@ -104,34 +112,33 @@ fn the_position_of_the_peg_stays_unless_asked_for() {
     phone.tap(35 * MIN, &place).unwrap();
     let text = |sent: &Outgoing| fs::read_to_string(&sent.path).unwrap();
     assert!(!text(&phone.send(40 * MIN)).contains("523000000"));
-    phone.tap(41 * MIN, &choose("place", "included")).unwrap();
+    phone.tap(41 * MIN, &position(true)).unwrap();
     assert!(text(&phone.send(42 * MIN)).contains("523000000"));
 }
 
 #[test]
 fn every_form_of_every_span_is_made() {
     let mut phone = logged(10);
-    for (form, begins) in [
-        ("casts", "session"),
-        ("fish", "session"),
-        ("sessions", "session"),
-        ("report", "<!doctype html>"),
-        ("entries", "\u{1e}"),
+    let days = [1, 7, 31, 366].map(Span::Days);
+    for (file, begins) in [
+        (FormChoice::Casts, "session"),
+        (FormChoice::Fish, "session"),
+        (FormChoice::Sessions, "session"),
+        (FormChoice::Report, "<!doctype html>"),
+        (FormChoice::Entries, "\u{1e}"),
     ] {
-        phone.tap(40 * MIN, &choose("form", form)).unwrap();
-        for span in ["this", "1", "7", "31", "366", "all"] {
-            phone.tap(40 * MIN, &choose("span", span)).unwrap();
+        phone.tap(40 * MIN, &form(file)).unwrap();
+        for span in [Span::This, Span::Everything].into_iter().chain(days) {
+            phone.tap(40 * MIN, &Action::Files { tap: FilesTap::Span { span } }).unwrap();
             let sent = phone.send(40 * MIN);
             let text = fs::read_to_string(&sent.path).unwrap().to_lowercase();
-            assert!(text.starts_with(begins), "{form} {span}: {}", &text[..40]);
-            let rows = if form == "report" { 1 } else { 3 };
-            assert_eq!(phone.files(40 * MIN).rows.len(), rows, "{form}");
+            assert!(text.starts_with(begins), "{file:?} {span:?}: {}", &text[..40]);
+            let rows = if file == FormChoice::Report { 1 } else { 3 };
+            assert_eq!(phone.files(40 * MIN).rows.len(), rows, "{file:?}");
         }
     }
     let left = fs::read_dir(phone.dir.path().join("outgoing")).unwrap().count();
     assert!(left <= 5, "{left} files are kept for handing on");
-    let unknown = phone.tap(41 * MIN, &choose("form", "song")).unwrap_err();
-    assert_eq!(unknown.kind(), ErrorKind::BadInput);
 }
 
 #[test]
@@ -197,16 +204,16 @@ fn looking_over_finds_all_well_and_a_damaged_log_is_salvaged() {
     let said = App::salvage(phone.dir.path(), entropy(), &at(41 * MIN)).unwrap();
     assert!(said.starts_with("6 entries saved"), "{said}");
     let app = App::open(phone.dir.path(), entropy(), &at(42 * MIN)).unwrap();
-    assert_eq!(app.store.count().unwrap(), 6);
+    assert_eq!(app.journal.store().count().unwrap(), 6);
 }
 
 #[test]
 fn the_swim_goes_out_as_a_map_and_comes_in_by_what_is_in_it() {
     let mut ours = started();
     ours.tap(1_000, &Action::SetMark { name: "Gate".into(), bearing_cdeg: 300 }).unwrap();
-    ours.tap(2_000, &Action::ChooseSwim { field: "far".into(), value: "5000".into() }).unwrap();
-    ours.tap(3_000, &choose("form", "map")).unwrap();
-    let fields: Vec<String> = ours.files(4_000).rows.into_iter().map(|r| r.field).collect();
+    ours.tap(2_000, &Action::Swim { tap: SwimTap::FarBank { cm: Some(5_000) } }).unwrap();
+    ours.tap(3_000, &form(FormChoice::Map)).unwrap();
+    let fields: Vec<String> = ours.files(4_000).rows.into_iter().map(|r| r.tag).collect();
     assert_eq!(fields, ["form", "place"], "it is the swim of one session");
     let sent = ours.send(5_000);
     assert_eq!(sent.media_type, "application/geo+json");
@@ -217,14 +224,14 @@ fn the_swim_goes_out_as_a_map_and_comes_in_by_what_is_in_it() {
     assert!(!fs::read_to_string(&sent.path).unwrap().contains("coordinates"), "positions stay here");
 
     // Asked for, they go along, once there is a peg to tie them to.
-    ours.tap(6_000, &choose("place", "included")).unwrap();
+    ours.tap(6_000, &position(true)).unwrap();
     let error = ours.app().send(&at(7_000), &mut go).unwrap_err();
     assert!(ours.app().message(&error).contains("set the peg's position"), "{error}");
     let peg = Action::PlacePeg { lat_e7: 521_000_000, lon_e7: -12_000_000, straight_out_cdeg: 9_000 };
     ours.tap(8_000, &peg).unwrap();
     let placed = ours.send(9_000);
     assert!(fs::read_to_string(&placed.path).unwrap().contains("coordinates"));
-    ours.tap(10_000, &choose("place", "left_out")).unwrap();
+    ours.tap(10_000, &position(false)).unwrap();
     let sent = ours.send(11_000);
 
     // Whatever it is called; looking changes nothing, and one UNDO takes back what it brought.

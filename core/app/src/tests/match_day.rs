@@ -2,17 +2,22 @@
 
 use super::*;
 use restwater_log::{FishWeight, WeightUnit};
-use restwater_session::MatchSetup;
+use restwater_match_day::rules::OverLimit;
 use restwater_match_day::weight::Weight;
-use restwater_screen::{MatchPhase, MatchTap, MatchView, NetWarning, Signal};
+use restwater_screen::{MatchPhase, MatchTap, MatchView, NetWarning, RuleTap, Signal, UsualClass};
+use restwater_session::MatchSetup;
 use restwater_session::catch;
 
 fn tap(tap: MatchTap) -> Action {
     Action::Match { tap }
 }
 
-fn rule(field: &str, value: &str) -> Action {
-    tap(MatchTap::Choose { field: field.into(), value: value.into() })
+fn rule(rule: RuleTap) -> Action {
+    tap(MatchTap::Rule { rule })
+}
+
+fn limit(net: &str, limit: Weight) -> RuleTap {
+    RuleTap::Limit { net: net.into(), limit: Some(limit) }
 }
 
 fn class(name: &str) -> Action {
@@ -51,10 +56,9 @@ impl Phone {
 /// A session at 22:13, all-in at 22:30 and all-out five hours later, two nets of 30 lb.
 fn in_match() -> Phone {
     let mut phone = started();
-    for (i, (field, value)) in
-        (1..).zip([("begin", "1"), ("nets", "2"), ("limit-1", "7680"), ("limit-2", "7680")])
-    {
-        phone.tap(i * 2_000, &rule(field, value)).unwrap();
+    let limits = ["Net 1", "Net 2"].map(|net| limit(net, Weight::Drams(7_680)));
+    for (i, tap) in (1..).zip([RuleTap::Begin, RuleTap::Nets { count: 2 }].into_iter().chain(limits)) {
+        phone.tap(i * 2_000, &rule(tap)).unwrap();
     }
     phone
 }
@@ -148,10 +152,12 @@ fn what_cannot_be_is_refused_in_words_and_nothing_changes() {
     assert!(refused(&mut phone, later + 5_000, &nowhere).contains("choose another"));
     assert!(refused(&mut phone, later + 6_000, &weighed_in("Net 2", 90_000_000)).contains("check the unit"));
     assert!(refused(&mut phone, later + 7_000, &tap(MatchTap::Fish { back: 4 })).contains("LANDED"));
-    assert!(refused(&mut phone, later + 8_000, &rule("landing", "soon")).contains("Pick one"));
+    assert!(
+        refused(&mut phone, later + 8_000, &rule(RuleTap::Landing { minutes: 121 })).contains("Pick one")
+    );
     assert!(refused(&mut phone, later + 9_000, &tap(MatchTap::Weighed)).contains("nothing isn't one"));
-    assert!(phone.tap(later + 10_000, &rule("off", "yes")).is_ok());
-    assert!(refused(&mut phone, later + 11_000, &rule("off", "yes")).starts_with("No match is set."));
+    assert!(phone.tap(later + 10_000, &tap(MatchTap::Off)).is_ok());
+    assert!(refused(&mut phone, later + 11_000, &tap(MatchTap::Off)).starts_with("No match is set."));
 }
 
 #[test]
@@ -263,51 +269,69 @@ fn the_weigh_in_is_held_against_the_own_count_even_when_the_session_is_over() {
     phone.tap(over + 3 * MIN, &weighed_in("Net 1", 1_300)).unwrap();
     let page = phone.view(over + 4 * MIN).weigh_in.unwrap();
     assert_eq!(page.lines[0].value, "5 lb 1 oz 4 dr, 1 lb 1 oz 4 dr over own count: differs");
-    assert!(page.notes[0].starts_with("The scales show more"), "{:?}", page.notes);
+    assert!(page.notes[0].starts_with("More than you logged"), "{:?}", page.notes);
     assert_eq!(phone.app().session().unwrap().scales[0].shown, Weight::Drams(1_300));
 }
 
 #[test]
 fn limits_keep_the_unit_they_were_given_in() {
     let mut phone = in_match();
-    phone.tap(20_000, &rule("unit", "grams")).unwrap();
+    phone.tap(20_000, &rule(RuleTap::Unit { unit: WeightUnit::Grams })).unwrap();
     let setup = phone.rules_now();
     assert_eq!(setup.rules.nets[0].limit, Some(Weight::Drams(7_680)));
     assert_eq!((setup.mark, setup.classes[3].guess), (Weight::Grams(10), Weight::Grams(2_270)));
-    phone.tap(22_000, &rule("limit-2", "15000")).unwrap();
+    phone.tap(22_000, &rule(limit("Net 2", Weight::Grams(15_000)))).unwrap();
     assert_eq!(phone.rules_now().rules.nets[1].limit, Some(Weight::Grams(15_000)));
 }
 
 #[test]
 fn classes_and_what_counts_are_toggled() {
     let mut phone = in_match();
-    phone.tap(20_000, &rule("classes", "kind-pike")).unwrap();
-    phone.tap(22_000, &rule("counting", "Pike")).unwrap();
+    phone.tap(20_000, &rule(RuleTap::Class { class: UsualClass::Pike })).unwrap();
+    phone.tap(22_000, &rule(RuleTap::Counting { class: "Pike".into() })).unwrap();
     let setup = phone.rules_now();
     assert!(setup.class("Pike").is_some() && !setup.rules.counts("pike") && setup.rules.counts("Carp"));
-    phone.tap(24_000, &rule("counting", "Pike")).unwrap();
-    phone.tap(26_000, &rule("classes", "kind-pike")).unwrap();
+    phone.tap(24_000, &rule(RuleTap::Counting { class: "Pike".into() })).unwrap();
+    phone.tap(26_000, &rule(RuleTap::Class { class: UsualClass::Pike })).unwrap();
     let setup = phone.rules_now();
     assert!(setup.class("Pike").is_none() && setup.rules.counts("Pike"));
-    assert_eq!(phone.view(30_000).rows.iter().filter(|r| r.field.starts_with("guess-")).count(), 4);
+    assert_eq!(phone.view(30_000).rows.iter().filter(|r| r.tag.starts_with("guess-")).count(), 4);
+}
+
+/// Any rule of the day, sensible or not.
+fn any_rule() -> impl Strategy<Value = RuleTap> {
+    let weight = || {
+        prop_oneof![(-100..10_000_i64).prop_map(Weight::Drams), (-100..10_000_i64).prop_map(Weight::Grams)]
+    };
+    let by = || prop_oneof![-100..100_i32, Just(i32::MIN)];
+    let name = || proptest::sample::select(vec!["Net 1", "Net 9", "Carp", "Eel"]).prop_map(str::to_owned);
+    prop_oneof![
+        2 => Just(RuleTap::Begin),
+        1 => by().prop_map(|minutes| RuleTap::MoveAllIn { minutes }),
+        1 => by().prop_map(|minutes| RuleTap::MoveAllOut { minutes }),
+        1 => by().prop_map(|seconds| RuleTap::MoveClock { seconds }),
+        1 => Just(RuleTap::SameClock),
+        1 => (0..12_u8).prop_map(|count| RuleTap::Nets { count }),
+        1 => (name(), proptest::option::of(weight())).prop_map(|(net, limit)| RuleTap::Limit { net, limit }),
+        1 => Just(RuleTap::Over { over: OverLimit::DoesNotCount }),
+        1 => (0..200_u16).prop_map(|minutes| RuleTap::Landing { minutes }),
+        1 => (0..2_000_u16).prop_map(|minutes| RuleTap::Alarm { minutes }),
+        1 => proptest::sample::select(UsualClass::ALL.to_vec()).prop_map(|class| RuleTap::Class { class }),
+        1 => name().prop_map(|class| RuleTap::Counting { class }),
+        1 => (name(), weight()).prop_map(|(class, weight)| RuleTap::Guess { class, weight }),
+        1 => Just(RuleTap::Unit { unit: WeightUnit::Grams }),
+        1 => weight().prop_map(|mark| RuleTap::Mark { mark }),
+    ]
 }
 
 /// Any tap of the Match screen, sensible or not.
 pub(super) fn any_match_tap() -> impl Strategy<Value = Action> {
     let net = prop_oneof![Just("Net 1".to_owned()), Just("Net 2".to_owned()), Just("Net 9".to_owned())];
     let unit = prop_oneof![Just(WeightUnit::Drams), Just(WeightUnit::Grams)];
-    let fields = [
-        "begin", "all-in", "all-out", "clock", "nets", "limit-1", "over", "landing", "alarms", "unit", "off",
-    ];
-    let field = proptest::sample::select(fields.map(str::to_owned).to_vec());
-    let value = prop_oneof![
-        (-100..10_000_i64).prop_map(|n| n.to_string()),
-        Just("grams".to_owned()),
-        Just("heard-in".to_owned()),
-        Just("nothing".to_owned()),
-    ];
     prop_oneof![
-        4 => (field, value).prop_map(|(field, value)| MatchTap::Choose { field, value }),
+        4 => any_rule().prop_map(|rule| MatchTap::Rule { rule }),
+        1 => proptest::sample::select(vec![Signal::AllIn, Signal::AllOut]).prop_map(|signal| MatchTap::Heard { signal }),
+        1 => Just(MatchTap::Off),
         1 => (0..4_u32).prop_map(|back| MatchTap::Fish { back }),
         2 => (-300..300_i64).prop_map(|by| MatchTap::Step { by }),
         2 => Just(MatchTap::Weighed),
@@ -320,4 +344,16 @@ pub(super) fn any_match_tap() -> impl Strategy<Value = Action> {
         1 => (net, unit, 1..9_000_i64).prop_map(|(net, unit, count)| MatchTap::WeighedIn { net, unit, count }),
     ]
     .prop_map(tap)
+}
+
+#[test]
+fn all_in_is_proposed_from_the_start_of_the_session() {
+    let mut phone = started();
+    // Begun at 22:13; set at 00:13, all-in is still proposed at 22:30.
+    let all_in =
+        |phone: &mut Phone, ms| phone.view(ms).rows.iter().find(|r| r.tag == "all-in").unwrap().value.clone();
+    assert_eq!(all_in(&mut phone, MIN), "22:30");
+    assert_eq!(all_in(&mut phone, 120 * MIN), "22:30");
+    phone.tap(120 * MIN, &rule(RuleTap::Begin)).unwrap();
+    assert_eq!(phone.view(120 * MIN).says, "to all-out at 03:30.");
 }

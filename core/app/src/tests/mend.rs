@@ -1,7 +1,8 @@
 //! Mending through the app.
 
 use super::*;
-use restwater_screen::MendView;
+use restwater_log::EndSaid;
+use restwater_screen::{MendTap, MendView};
 
 impl Phone {
     fn mend(&mut self) -> MendView {
@@ -12,8 +13,8 @@ impl Phone {
     }
 }
 
-fn say(op: Uuid, field: &str, value: &str) -> Action {
-    Action::Mend { op, field: field.into(), value: value.into() }
+fn mend(op: Uuid, tap: MendTap) -> Action {
+    Action::Mend { op, tap }
 }
 
 #[test]
@@ -26,19 +27,24 @@ fn an_unseen_end_is_mended_in_three_taps_and_each_can_be_taken_back() {
     assert_eq!(mend.says, "1 entry to look at.");
     let op = mend.lines[0].op;
     assert_eq!(mend.lines[0].why, "Its end was not seen: the next cast closed it.");
-    phone.tap(50 * MIN, &Action::OpenDoubt { op: Some(op) }).unwrap();
+    phone.tap(50 * MIN, &mend.lines[0].open).unwrap();
     let open = phone.mend().open.unwrap();
-    let fields: Vec<&str> = open.rows.iter().map(|r| r.field.as_str()).collect();
+    let fields: Vec<&str> = open.rows.iter().map(|r| r.tag.as_str()).collect();
     assert_eq!(fields, ["stands", "end", "after"]);
-    assert!(open.rows[2].choices.iter().all(|c| c.value.parse::<u32>().unwrap() <= 30));
-    phone.tap(51 * MIN, &say(op, "end", "lost")).unwrap();
-    phone.tap(52 * MIN, &say(op, "after", "14")).unwrap();
+    assert!(
+        open.rows[2]
+            .choices
+            .iter()
+            .all(|c| matches!(c.action, Action::Mend { tap: MendTap::After { minutes: ..=30 }, .. }))
+    );
+    phone.tap(51 * MIN, &super::mend::mend(op, MendTap::End { end: EndSaid::Lost })).unwrap();
+    phone.tap(52 * MIN, &super::mend::mend(op, MendTap::After { minutes: 14 })).unwrap();
     let mend = phone.mend();
     assert_eq!(mend.says, "Nothing doubtful in this session.");
     assert_eq!(mend.open.unwrap().rows[0].value, "lost");
     let cast = phone.app().session().unwrap().casts[0].clone();
     assert_eq!(cast.end.unwrap().cause, EndCause::Lost);
-    assert_eq!(cast.bite.unwrap().0.since(&cast.start).ms, 14 * MIN);
+    assert_eq!(cast.bite.unwrap().0.ms_since(&cast.start), 14 * MIN);
     phone.tap(53 * MIN, &Action::Undo).unwrap();
     phone.tap(54 * MIN, &Action::Undo).unwrap();
     assert_eq!(phone.mend().lines.len(), 1);
@@ -54,15 +60,15 @@ fn a_forgotten_cast_is_added_from_its_gap() {
     }
     let line = phone.mend().lines[0].clone();
     assert_eq!(line.why, "Nothing was logged for long before it: a cast may be missing.");
-    phone.tap(200 * MIN, &say(line.op, "added", "yes")).unwrap();
+    phone.tap(200 * MIN, &mend(line.op, MendTap::AddCast)).unwrap();
     let session = phone.app().session().unwrap().clone();
     assert_eq!(session.casts.len(), 6);
     // Wound in at 59 min, out a turn-round later; in a turn-round before 100 min. Turn-rounds are 2 min.
-    assert_eq!(session.casts[4].start.since(&at(0)).ms, 61 * MIN);
-    assert_eq!(session.casts[4].end.as_ref().unwrap().at.since(&at(0)).ms, 98 * MIN);
+    assert_eq!(session.casts[4].start.at_ms, 61 * MIN);
+    assert_eq!(session.casts[4].end.as_ref().unwrap().at.at_ms, 98 * MIN);
     let line = phone.mend().lines[0].clone();
     assert_eq!(line.what, "cast added 23:14");
-    phone.tap(201 * MIN, &say(line.op, "stands", "yes")).unwrap();
+    phone.tap(201 * MIN, &mend(line.op, MendTap::Confirm)).unwrap();
     assert_eq!(phone.mend().lines, []);
 }
 
@@ -73,11 +79,72 @@ fn what_can_not_be_mended_is_refused() {
     phone.tap(MIN, &CAST).unwrap();
     let out = phone.app().ops().last().unwrap().id;
     let nowhere = Uuid::from_u128(5);
-    let refused = phone.tap(2 * MIN, &say(nowhere, "stands", "yes")).unwrap_err();
+    let refused = phone.tap(2 * MIN, &mend(nowhere, MendTap::Confirm)).unwrap_err();
     assert_eq!(refused.kind(), ErrorKind::NotNow);
-    for (field, value) in [("end", "lost"), ("after", "9"), ("added", "yes"), ("back", "0"), ("song", "x")] {
-        let refused = phone.tap(3 * MIN, &say(out, field, value)).unwrap_err();
-        assert_eq!(refused.kind(), ErrorKind::BadInput, "{field}");
+    for tap in [MendTap::End { end: EndSaid::Lost }, MendTap::After { minutes: 9 }, MendTap::AddCast] {
+        let refused = phone.tap(3 * MIN, &mend(out, tap)).unwrap_err();
+        assert!(matches!(refused, AppError::NotOfThatEntry), "{tap:?}: {refused}");
     }
+    let refused = phone.tap(3 * MIN, &mend(out, MendTap::Back { minutes: 0 })).unwrap_err();
+    assert_eq!(refused.kind(), ErrorKind::BadInput);
     assert_eq!(phone.app().ops().len(), 2);
+}
+
+/// Minutes of each wait, as the session counts them.
+fn waits(phone: &mut Phone) -> Vec<f64> {
+    let session = phone.app().session().unwrap();
+    restwater_session::waits_of(session).iter().map(|w| w.minutes()).collect()
+}
+
+#[test]
+fn a_gap_after_a_mended_end_takes_one_forgotten_cast_and_is_then_filled() {
+    let mut phone = Phone::new();
+    phone.tap(0, &START).unwrap();
+    // The fourth cast of 13 min has no end: the fifth closes it.
+    for start in [1, 16, 31] {
+        phone.tap(start * MIN, &CAST).unwrap();
+        phone.tap((start + 13) * MIN, &WOUND_IN).unwrap();
+    }
+    phone.tap(46 * MIN, &CAST).unwrap();
+    phone.tap(100 * MIN, &CAST).unwrap();
+    phone.tap(113 * MIN, &WOUND_IN).unwrap();
+    let unseen = phone.mend().lines[0].op;
+    phone.tap(200 * MIN, &mend(unseen, MendTap::End { end: EndSaid::WoundIn })).unwrap();
+    phone.tap(201 * MIN, &mend(unseen, MendTap::After { minutes: 10 })).unwrap();
+    let gap = phone.mend().lines[0].clone();
+    assert_eq!(gap.why, "Nothing was logged for long before it: a cast may be missing.");
+    phone.tap(202 * MIN, &mend(gap.op, MendTap::AddCast)).unwrap();
+    // In at 56 min, out at 58, in at 98, a turn-round of two minutes on either side.
+    assert_eq!(waits(&mut phone), [13.0, 13.0, 13.0, 10.0, 40.0, 13.0]);
+    assert_eq!(phone.mend().lines.iter().map(|l| l.what.as_str()).collect::<Vec<_>>(), ["cast added 23:11"]);
+    let again = phone.tap(203 * MIN, &mend(gap.op, MendTap::AddCast)).unwrap_err();
+    assert_eq!(again.kind(), ErrorKind::NotNow);
+    assert_eq!(waits(&mut phone).len(), 6);
+}
+
+#[test]
+fn a_mended_wait_grows_and_shrinks_up_to_what_is_logged_next_on_its_rod() {
+    let mut phone = Phone::new();
+    for (minute, action) in [(0, START), (1, CAST), (11, WOUND_IN), (31, CAST), (41, BITE), (44, LANDED)] {
+        phone.tap(minute * MIN, &action).unwrap();
+    }
+    let casts: Vec<Uuid> = phone.app().session().unwrap().casts.iter().map(|c| c.op).collect();
+    let choices = |phone: &mut Phone, op| {
+        phone.tap(100 * MIN, &Action::OpenDoubt { op: Some(op) }).unwrap();
+        let open = phone.mend().open.unwrap();
+        let row = open.rows.into_iter().find(|r| r.tag == "after").unwrap();
+        row.choices.iter().map(|c| c.tag.parse().unwrap()).collect::<Vec<u32>>()
+    };
+    // The next splash is thirty minutes after the first.
+    assert_eq!(choices(&mut phone, casts[0]).last(), Some(&30));
+    for (second, minutes) in (0..).zip([4, 25, 30, 12]) {
+        phone.tap(101 * MIN + second * 2_000, &mend(casts[0], MendTap::After { minutes })).unwrap();
+        assert_eq!(waits(&mut phone)[0], f64::from(minutes));
+        assert_eq!(choices(&mut phone, casts[0]).last(), Some(&30), "whatever was said before");
+    }
+    // A landing was logged thirteen minutes after the second splash: the bite came before it.
+    assert_eq!(choices(&mut phone, casts[1]).last(), Some(&12));
+    phone.tap(103 * MIN, &mend(casts[1], MendTap::After { minutes: 12 })).unwrap();
+    phone.tap(104 * MIN, &mend(casts[1], MendTap::After { minutes: 60 })).unwrap();
+    assert_eq!(waits(&mut phone)[1], 13.0);
 }

@@ -2,10 +2,10 @@
 
 use super::*;
 use restwater_layout::phones::PHONES;
-use restwater_screen::{SwimPad, SwimView};
 use restwater_layout::{Glass, Rect, SwimLayout, SwimPadAsk, swim_layout};
+use restwater_screen::{SwimPad, SwimView};
 use restwater_session::swim_of;
-use restwater_swim::{LineRole, SwimScene};
+use restwater_swim::{CellId, LineRole, SwimScene};
 use std::collections::BTreeSet;
 
 /// Of the table of real glasses: 4.7, 5, 5.4, 6.1 and 6.7 in.
@@ -46,13 +46,12 @@ impl Thumb<'_> {
         let (view, layout) = self.layout();
         let holds = |r: &Rect| x >= r.left && x < r.right() && y >= r.top && y < r.bottom();
         let Some(at) = layout.picks.iter().position(holds) else { return };
-        let (field, value) = (view.picks[at].field.clone(), view.picks[at].value.clone());
-        self.app.act(&Action::ChooseSwim { field, value }, &self.now).unwrap();
+        self.app.act(&view.picks[at].action, &self.now).unwrap();
     }
 
     fn back_to_the_rays(&mut self) {
         self.later();
-        let rays = Action::ChooseSwim { field: "rays".into(), value: String::new() };
+        let rays = Action::Swim { tap: SwimTap::Rays };
         self.app.act(&rays, &self.now).unwrap();
     }
 
@@ -143,9 +142,9 @@ fn every_cell_of_a_wide_swim_is_two_taps_away() {
 #[test]
 fn a_double_tap_on_a_ray_is_one_tap() {
     let mut phone = started();
-    let ray = Action::ChooseSwim { field: "ray".into(), value: "2".into() };
+    let ray = Action::Swim { tap: SwimTap::Ray { ray: 2 } };
     phone.tap(1_000, &ray).unwrap();
-    let cell = Action::ChooseSwim { field: "cell".into(), value: "2-1".into() };
+    let cell = Action::Swim { tap: SwimTap::Cell { cell: CellId { column: 2, row: 1 } } };
     assert!(phone.tap(1_300, &cell).unwrap().repeated);
     assert!(!phone.tap(1_800, &cell).unwrap().repeated);
 }
@@ -153,9 +152,10 @@ fn a_double_tap_on_a_ray_is_one_tap() {
 #[test]
 fn a_key_that_is_no_ray_and_no_cell_is_refused() {
     let mut phone = started();
-    for (field, value) in [("ray", "9"), ("ray", "x"), ("cell", "9-9"), ("cell", "3"), ("cell", "-1-2")] {
-        let action = Action::ChooseSwim { field: field.into(), value: value.into() };
-        assert_eq!(phone.tap(1_000, &action).unwrap_err().kind(), ErrorKind::BadInput, "{field} {value}");
+    let cell = CellId { column: 9, row: 9 };
+    for tap in [SwimTap::Ray { ray: 9 }, SwimTap::Ray { ray: u32::MAX }, SwimTap::Cell { cell }] {
+        let action = Action::Swim { tap };
+        assert_eq!(phone.tap(1_000, &action).unwrap_err().kind(), ErrorKind::BadInput, "{action:?}");
     }
 }
 

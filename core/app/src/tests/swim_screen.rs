@@ -2,7 +2,7 @@
 
 use super::*;
 use restwater_log::{Payload, SwimSetup};
-use restwater_screen::SwimView;
+use restwater_screen::{HazardKind, SwimThing, SwimView};
 use restwater_swim::{FeatureKind, LineRole, SwimScene};
 
 fn swim(phone: &mut Phone, ms: i64) -> SwimView {
@@ -12,8 +12,12 @@ fn swim(phone: &mut Phone, ms: i64) -> SwimView {
     }
 }
 
-fn choose(field: &str, value: &str) -> Action {
-    Action::ChooseSwim { field: field.into(), value: value.into() }
+fn choose(tap: SwimTap) -> Action {
+    Action::Swim { tap }
+}
+
+fn named(text: &str) -> Action {
+    typed(TypedInto::SwimName, text)
 }
 
 fn glass(small: bool) -> FanGlass {
@@ -41,16 +45,16 @@ fn refused(phone: &mut Phone, ms: i64, action: &Action, kind: ErrorKind) -> Stri
 
 #[test]
 fn the_title_names_the_peg() {
-    let titled = |field: &str, value: &str| {
+    let titled = |action: Action| {
         let mut phone = Phone::new();
-        phone.tap(0, &Action::ChooseSetup { field: field.into(), value: value.into() }).unwrap();
+        phone.tap(0, &action).unwrap();
         phone.tap(1_000, &START).unwrap();
         swim(&mut phone, 2_000).title
     };
-    assert_eq!(titled("peg", "14"), "Swim, peg 14");
-    assert_eq!(titled("peg", "Peg 14"), "Swim, Peg 14");
-    assert_eq!(titled("water", "Alder Pool"), "Swim, Alder Pool");
-    assert_eq!(titled("depth", "300"), "Swim");
+    assert_eq!(titled(typed(TypedInto::Peg, "14")), "Swim, peg 14");
+    assert_eq!(titled(typed(TypedInto::Peg, "Peg 14")), "Swim, Peg 14");
+    assert_eq!(titled(typed(TypedInto::Water, "Alder Pool")), "Swim, Alder Pool");
+    assert_eq!(titled(typed(TypedInto::Depth, "3 m")), "Swim");
 }
 
 #[test]
@@ -59,7 +63,7 @@ fn the_reasons_read_as_sentences() {
     let view = swim(&mut phone, MIN);
     assert_eq!(
         view.why,
-        "Not likely disturbed today; a usual first range (common practice, no source). No bites in this swim yet: no proof."
+        "Not fished today; a usual first range (common practice, no source). No bites in this swim yet."
     );
     assert_eq!(view.cell, "Not cast here.");
     phone.tap(2 * MIN, &Action::CastHere).unwrap();
@@ -67,7 +71,7 @@ fn the_reasons_read_as_sentences() {
     phone.tap(9 * MIN, &BITE).unwrap();
     phone.tap(10 * MIN, &LANDED).unwrap();
     let view = swim(&mut phone, 11 * MIN);
-    assert!(view.why.ends_with(". 1 bite so far: no proof."), "{}", view.why);
+    assert!(view.why.ends_with(". 1 bite so far: too few to be sure."), "{}", view.why);
     for line in view.list.iter().chain(&view.drift) {
         assert!(line.starts_with(|c: char| c.is_uppercase() || c.is_ascii_digit()), "{line}");
         assert!(line == &view.headline || line.ends_with('.'), "{line}");
@@ -79,26 +83,27 @@ fn marks_are_named_by_typing_or_numbered_and_renamed_later() {
     let mut phone = started();
     phone.tap(1_000, &Action::MarkHere { name: String::new() }).unwrap();
     phone.tap(2_000, &Action::StepAim { step: Step::Left }).unwrap();
-    phone.tap(3_000, &choose("name", "Dead tree")).unwrap();
+    phone.tap(3_000, &named("Dead tree")).unwrap();
     assert_eq!(phone.app().ops().len(), 2, "typing logs nothing");
     phone.tap(4_000, &Action::MarkHere { name: String::new() }).unwrap();
     let names = |phone: &mut Phone| -> Vec<String> {
         phone.app().session().unwrap().marks.iter().map(|m| m.name.clone()).collect()
     };
     assert_eq!(names(&mut phone), ["Mark 1", "Dead tree"]);
-    assert_eq!(swim(&mut phone, 5_000).name, "", "the name is used up");
-    let id = phone.app().session().unwrap().marks[0].id.to_string();
-    let said = refused(&mut phone, 6_000, &choose("rename", &id), ErrorKind::NotNow);
+    assert_eq!(swim(&mut phone, 5_000).name.value, "", "the name is used up");
+    let id = phone.app().session().unwrap().marks[0].id;
+    let said = refused(&mut phone, 6_000, &choose(SwimTap::Rename { id }), ErrorKind::NotNow);
     assert!(said.contains("No name is typed"), "{said}");
-    phone.tap(7_000, &choose("name", " Gate ")).unwrap();
-    refused(&mut phone, 8_000, &choose("rename", "nonsense"), ErrorKind::BadInput);
-    phone.tap(9_000, &choose("rename", &id)).unwrap();
+    phone.tap(7_000, &named(" Gate ")).unwrap();
+    let nobody = choose(SwimTap::Rename { id: Uuid::from_u128(5) });
+    refused(&mut phone, 8_000, &nobody, ErrorKind::NotNow);
+    phone.tap(9_000, &choose(SwimTap::Rename { id })).unwrap();
     assert_eq!(names(&mut phone), ["Gate", "Dead tree"]);
     phone.open();
     assert_eq!(names(&mut phone), ["Gate", "Dead tree"]);
     phone.tap(10_000, &Action::Undo).unwrap();
     assert_eq!(names(&mut phone), ["Mark 1", "Dead tree"]);
-    phone.tap(11_000, &choose("remove", &id)).unwrap();
+    phone.tap(11_000, &choose(SwimTap::Remove { thing: SwimThing::Set { id } })).unwrap();
     assert_eq!(names(&mut phone), ["Dead tree"]);
     // The next free number, not one in use.
     phone.tap(12_000, &Action::StepAim { step: Step::Right }).unwrap();
@@ -109,21 +114,19 @@ fn marks_are_named_by_typing_or_numbered_and_renamed_later() {
 #[test]
 fn features_and_hazards_take_the_typed_name_and_their_kind() {
     let mut phone = started();
-    phone.tap(1_000, &choose("feature", "drop_off")).unwrap();
+    phone.tap(1_000, &choose(SwimTap::Feature { feature: FeatureKind::DropOff })).unwrap();
     phone.tap(2_000, &Action::StepAim { step: Step::Right }).unwrap();
-    phone.tap(3_000, &choose("name", "old post")).unwrap();
-    phone.tap(4_000, &choose("hazard", "rope")).unwrap();
+    phone.tap(3_000, &named("old post")).unwrap();
+    phone.tap(4_000, &choose(SwimTap::Hazard { hazard: HazardKind::Rope })).unwrap();
     phone.tap(5_000, &Action::StepAim { step: Step::Right }).unwrap();
-    phone.tap(6_000, &choose("hazard", "line")).unwrap();
+    phone.tap(6_000, &choose(SwimTap::Hazard { hazard: HazardKind::Line })).unwrap();
     let things: Vec<_> = phone.app().session().unwrap().landmarks.iter().map(|l| l.name.clone()).collect();
     assert_eq!(things, ["", "old post", "line overhead"]);
-    let remove = swim(&mut phone, 7_000).rows.into_iter().find(|r| r.field == "remove").unwrap();
+    let remove = swim(&mut phone, 7_000).rows.into_iter().find(|r| r.tag == "remove").unwrap();
     assert!(remove.choices[0].label.starts_with("drop-off ("), "{:?}", remove.choices);
-    phone.tap(8_000, &choose("remove", &remove.choices[1].value)).unwrap();
+    phone.tap(8_000, &remove.choices[1].action).unwrap();
     assert_eq!(phone.app().session().unwrap().landmarks.len(), 2);
     phone.tap(9_000, &Action::Undo).unwrap_or_else(|e| panic!("{e}"));
-    refused(&mut phone, 10_000, &choose("feature", "shoal"), ErrorKind::BadInput);
-    refused(&mut phone, 11_000, &choose("hazard", "dragon"), ErrorKind::BadInput);
 }
 
 #[test]
@@ -145,15 +148,14 @@ fn two_marks_never_stand_on_one_bearing() {
 #[test]
 fn bounds_that_leave_no_water_and_bands_without_width_are_refused() {
     let mut phone = started();
-    let said = refused(&mut phone, 1_000, &choose("far", "100"), ErrorKind::BadInput);
+    let said = refused(&mut phone, 1_000, &choose(SwimTap::FarBank { cm: Some(100) }), ErrorKind::BadInput);
     assert!(said.contains("no water"), "{said}");
-    refused(&mut phone, 2_000, &choose("rest", "0"), ErrorKind::BadInput);
-    refused(&mut phone, 3_000, &choose("left", "91440"), ErrorKind::BadInput);
-    refused(&mut phone, 4_000, &choose("left", "-5"), ErrorKind::BadInput);
+    refused(&mut phone, 2_000, &choose(SwimTap::RestTarget { minutes: 0 }), ErrorKind::BadInput);
+    refused(&mut phone, 3_000, &choose(SwimTap::LeftPeg { cm: Some(91440) }), ErrorKind::BadInput);
     // A band narrower than any cast can be told apart is drawn 2 m wide; none takes the usual ones.
-    phone.tap(5_000, &choose("band", "1")).unwrap();
+    phone.tap(5_000, &choose(SwimTap::Band { cm: Some(1) })).unwrap();
     assert!(!scene(&mut phone, 6_000, false).line_role.is_empty());
-    phone.tap(7_000, &choose("band", "0")).unwrap();
+    phone.tap(7_000, &choose(SwimTap::Band { cm: None })).unwrap();
     assert!(phone.app().session().unwrap().swim.band_cm.is_none());
 }
 
@@ -172,7 +174,7 @@ fn a_range_of_a_thousand_yards_and_spots_beyond_the_boundary() {
         ErrorKind::BadInput,
     );
     // Beyond the boundary a cast can be logged, since it was made; the picture leaves it out and the figures count it.
-    phone.tap(4_000, &choose("far", "3000")).unwrap();
+    phone.tap(4_000, &choose(SwimTap::FarBank { cm: Some(3000) })).unwrap();
     phone.tap(5_000, &to(Reach::Metres { cm: 4_000 })).unwrap();
     phone.tap(6_000, &CAST).unwrap();
     let picture = scene(&mut phone, 7_000, false);
@@ -232,7 +234,7 @@ fn what_a_file_brings_that_no_swim_can_have_is_left_out_of_the_picture() {
     ));
     let view = swim(&mut phone, 60_000);
     assert_eq!(
-        view.rows.iter().find(|r| r.field == "rename").unwrap().choices.len(),
+        view.rows.iter().find(|r| r.tag == "rename").unwrap().choices.len(),
         5,
         "all can be taken away"
     );
@@ -242,8 +244,10 @@ fn what_a_file_brings_that_no_swim_can_have_is_left_out_of_the_picture() {
 fn the_peg_is_placed_by_typing_and_bad_places_are_refused() {
     let mut phone = started();
     let set = |phone: &mut Phone, ms: i64, lat: &str, lon: &str, out: &str| {
-        for (i, (field, value)) in (0..).zip([("lat", lat), ("lon", lon), ("out", out)]) {
-            phone.tap(ms + i, &choose(field, value)).unwrap();
+        let lines =
+            [(TypedInto::PegLatitude, lat), (TypedInto::PegLongitude, lon), (TypedInto::PegBearing, out)];
+        for (i, (into, text)) in (0..).zip(lines) {
+            phone.tap(ms + i, &typed(into, text)).unwrap();
         }
     };
     let said = refused(&mut phone, 500, &Action::PlacePegAsTyped, ErrorKind::BadInput);
@@ -286,10 +290,10 @@ fn the_peg_is_placed_by_typing_and_bad_places_are_refused() {
 fn furnished() -> Phone {
     let mut phone = started();
     phone.tap(1_000, &Action::SetMark { name: "Gate".into(), bearing_cdeg: 300 }).unwrap();
-    phone.tap(2_000, &choose("feature", "bar")).unwrap();
-    phone.tap(3_000, &choose("hazard", "snag")).unwrap();
-    phone.tap(4_000, &choose("left", "2000")).unwrap();
-    phone.tap(5_000, &choose("far", "5000")).unwrap();
+    phone.tap(2_000, &choose(SwimTap::Feature { feature: FeatureKind::Bar })).unwrap();
+    phone.tap(3_000, &choose(SwimTap::Hazard { hazard: HazardKind::Snag })).unwrap();
+    phone.tap(4_000, &choose(SwimTap::LeftPeg { cm: Some(2000) })).unwrap();
+    phone.tap(5_000, &choose(SwimTap::FarBank { cm: Some(5000) })).unwrap();
     phone
 }
 
@@ -324,7 +328,7 @@ fn a_swim_goes_to_another_phone_and_one_undo_takes_it_back() {
     other.tap(14_000, &Action::Redo).unwrap();
     assert_eq!(other.app().session().unwrap().outline_cm.len(), 4);
     // Bounds said later replace the outline.
-    other.tap(15_000, &choose("far", "4000")).unwrap();
+    other.tap(15_000, &choose(SwimTap::FarBank { cm: Some(4000) })).unwrap();
     assert!(other.app().session().unwrap().outline_cm.is_empty());
 }
 
@@ -334,9 +338,9 @@ fn an_outline_is_taken_away_by_a_tap() {
     let (text, _) = phone.app().export_geojson(false).unwrap();
     let mut other = started();
     other.app().import_geojson(&text, &at(10_000)).unwrap();
-    other.tap(11_000, &choose("remove", "outline")).unwrap();
+    other.tap(11_000, &choose(SwimTap::Remove { thing: SwimThing::Outline })).unwrap();
     assert!(other.app().session().unwrap().outline_cm.is_empty());
-    refused(&mut other, 12_000, &choose("remove", "outline"), ErrorKind::BadInput);
+    refused(&mut other, 12_000, &choose(SwimTap::Remove { thing: SwimThing::Outline }), ErrorKind::NotNow);
 }
 
 #[test]
@@ -385,33 +389,15 @@ fn the_small_fan_is_the_same_swim_without_words() {
         assert!(full.line_role.contains(&role) && small.line_role.contains(&role), "{role:?}");
     }
     assert!(!full.label_text.is_empty() && small.label_text.is_empty());
-    let out = |s: &SwimScene| s.mark_shape.iter().filter(|m| **m == restwater_swim::MarkShape::OutNow).count();
+    let out =
+        |s: &SwimScene| s.mark_shape.iter().filter(|m| **m == restwater_swim::MarkShape::OutNow).count();
     assert_eq!((out(&full), out(&small)), (1, 1));
 }
 
 fn any_swim_tap() -> impl Strategy<Value = Action> {
-    let field = prop_oneof![
-        Just("name"),
-        Just("lat"),
-        Just("out"),
-        Just("far"),
-        Just("left"),
-        Just("band"),
-        Just("rest"),
-        Just("pegged"),
-        Just("feature"),
-        Just("hazard"),
-        Just("remove"),
-    ];
-    let value = prop_oneof![
-        "[0-9]{1,5}",
-        Just("bar".to_owned()),
-        Just("snag".to_owned()),
-        Just("1".to_owned()),
-        "\\PC{0,6}",
-    ];
     prop_oneof![
-        6 => (field, value).prop_map(|(field, value)| choose(field, &value)),
+        5 => any_choice::any_swim().prop_map(choose),
+        2 => any_choice::any_typed(),
         2 => "\\PC{0,4}".prop_map(|name| Action::MarkHere { name }),
         2 => (-10_000..10_000i32).prop_map(|bearing_cdeg| Action::SetMark { name: "m".into(), bearing_cdeg }),
         4 => prop_oneof![Just(Step::Left), Just(Step::Right), Just(Step::In), Just(Step::Out)]

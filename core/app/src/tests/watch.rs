@@ -1,7 +1,8 @@
 //! The lock screen and alarms through the app.
 
 use super::*;
-use restwater_screen::WatchView;
+use restwater_screen::SetupTap;
+use restwater_screen::{PhoneTap, WatchView};
 
 impl Phone {
     fn watch(&mut self, ms: i64) -> WatchView {
@@ -9,8 +10,8 @@ impl Phone {
     }
 }
 
-fn choose(field: &str, value: &str) -> Action {
-    Action::ChoosePhone { field: field.into(), value: value.into() }
+fn ring_after(minutes: u16) -> Action {
+    Action::Phone { tap: PhoneTap::Alarm { alarm: Alarm::After(minutes) } }
 }
 
 #[test]
@@ -37,20 +38,17 @@ fn the_lock_screen_follows_the_rod() {
 fn an_alarm_is_counted_from_the_splash_and_stops_with_the_cast() {
     let mut phone = Phone::new();
     phone.tap(0, &START).unwrap();
-    phone.tap(0, &choose("alarm", "12")).unwrap();
+    phone.tap(0, &ring_after(12)).unwrap();
     phone.tap(MIN, &CAST).unwrap();
     let alarms = phone.watch(3 * MIN).alarms;
     assert_eq!(alarms.iter().map(|a| a.at_wall_ms).collect::<Vec<_>>(), [at(13 * MIN).wall_ms]);
     assert!(alarms[0].title.contains("12 min out"), "{}", alarms[0].title);
-    assert_eq!(phone.watch(13 * MIN).alarms, [], "it has rung");
     phone.open();
     assert_eq!(phone.watch(4 * MIN).alarms.len(), 1, "kept over a restart");
     phone.tap(5 * MIN, &BITE).unwrap();
     assert_eq!(phone.watch(6 * MIN).alarms, []);
-    for (field, value) in
-        [("alarm", "0"), ("alarm", "241"), ("alarm", "soon"), ("awake", "maybe"), ("moon", "on")]
-    {
-        assert_eq!(phone.tap(7 * MIN, &choose(field, value)).unwrap_err().kind(), ErrorKind::BadInput);
+    for minutes in [0, 241] {
+        assert_eq!(phone.tap(7 * MIN, &ring_after(minutes)).unwrap_err().kind(), ErrorKind::BadInput);
     }
 }
 
@@ -61,4 +59,74 @@ fn before_anything_is_known_recast_by_does_not_ring() {
     phone.tap(MIN, &CAST).unwrap();
     assert_eq!(phone.watch(2 * MIN).alarms, []);
     assert_eq!(phone.bank(2 * MIN).strip.recast_min, None);
+}
+
+#[test]
+fn an_alarm_that_has_rung_stays_while_its_cast_is_out() {
+    let mut phone = Phone::new();
+    phone.tap(0, &START).unwrap();
+    phone.tap(0, &ring_after(12)).unwrap();
+    phone.tap(MIN, &CAST).unwrap();
+    let seen = |phone: &mut Phone, ms| {
+        let watch = phone.watch(ms);
+        let of = |alarms: Vec<restwater_screen::WatchAlarm>, due| {
+            alarms.into_iter().map(move |a| (a.at_wall_ms, due))
+        };
+        of(watch.alarms, false).chain(of(watch.due, true)).collect::<Vec<_>>()
+    };
+    assert_eq!(seen(&mut phone, 12 * MIN), [(at(13 * MIN).wall_ms, false)]);
+    assert_eq!(seen(&mut phone, 13 * MIN), [(at(13 * MIN).wall_ms, true)], "the shell has nothing to hush");
+    assert_eq!(seen(&mut phone, 40 * MIN), [(at(13 * MIN).wall_ms, true)]);
+    phone.tap(41 * MIN, &WOUND_IN).unwrap();
+    assert_eq!(seen(&mut phone, 42 * MIN), []);
+}
+
+#[test]
+fn the_alarm_counts_from_where_the_wait_counts() {
+    let mut phone = Phone::new();
+    for tap in [SetupTap::Settle { seconds: 120 }, SetupTap::TwitchRestarts { restarts: true }] {
+        phone.tap(0, &Action::Setup { tap }).unwrap();
+    }
+    phone.tap(0, &START).unwrap();
+    phone.tap(0, &ring_after(12)).unwrap();
+    phone.tap(MIN, &CAST).unwrap();
+    let due = |phone: &mut Phone, ms| phone.watch(ms).alarms[0].at_wall_ms - at(0).wall_ms;
+    assert_eq!(due(&mut phone, 2 * MIN), 15 * MIN, "two minutes to settle, then twelve");
+    assert_eq!(phone.bank(9 * MIN).strip.elapsed_min, Some(6.0));
+    phone.tap(9 * MIN, &Action::Twitch { rod: 1 }).unwrap();
+    assert_eq!(
+        phone.bank(10 * MIN).strip.elapsed_min,
+        Some(1.0),
+        "the bait lies where it settled: no second settling"
+    );
+    assert_eq!(due(&mut phone, 10 * MIN), 21 * MIN);
+}
+
+#[test]
+fn settling_and_twitches_are_chosen_on_the_set_up_screen() {
+    let mut phone = Phone::new();
+    let rows = |phone: &mut Phone| match phone.app().screen(Which::Setup, &at(0)).unwrap() {
+        Screen::Setup(setup) => setup.rows,
+        other => panic!("{other:?}"),
+    };
+    let value = |phone: &mut Phone, field: &str| {
+        rows(phone).into_iter().find(|r| r.tag == field).map(|r| r.value).unwrap()
+    };
+    assert_eq!((value(&mut phone, "settle").as_str(), value(&mut phone, "twitch").as_str()), ("none", "no"));
+    for (second, (field, wanted, shows)) in (1..).zip([
+        ("settle", "60", "1 min"),
+        ("settle", "30", "30 s"),
+        ("twitch", "on", "yes"),
+        ("twitch", "off", "no"),
+    ]) {
+        let choices = rows(&mut phone).into_iter().find(|r| r.tag == field).unwrap().choices;
+        let choice = choices.iter().find(|c| c.tag == wanted).unwrap();
+        phone.tap(second * 1_000, &choice.action).unwrap();
+        assert_eq!(value(&mut phone, field), shows);
+    }
+    phone.tap(60_000, &START).unwrap();
+    let setup = phone.app().session().unwrap().setup.clone();
+    assert_eq!((setup.settle_s, setup.twitch_restarts), (30, false));
+    let refused = phone.tap(70_000, &Action::Setup { tap: SetupTap::Settle { seconds: 3_601 } });
+    assert_eq!(refused.unwrap_err().kind(), ErrorKind::BadInput);
 }

@@ -1,11 +1,11 @@
 //! A row a cast.
 
-use restwater_session::figures::{conditions_at, end_name, reach_metres, wait_minutes};
 use super::ExchangeError;
 use super::cells::Cells;
 use super::weather;
 use restwater_log::{LeadMaterial, Reach, Rig, Spot};
-use restwater_session::{Cast, Session};
+use restwater_session::figures::{conditions_at, end_name, wait_minutes};
+use restwater_session::{Cast, Session, reach_m};
 use std::io::Write;
 
 pub(super) const HEADER: &[&str] = &[
@@ -62,7 +62,7 @@ pub(super) fn rows<W: Write>(cells: &mut Cells<W>, session: &Session) -> Result<
 fn course<W: Write>(cells: &mut Cells<W>, session: &Session, cast: &Cast) -> Result<(), ExchangeError> {
     cells.plain(&cast.rod)?;
     cells.time(Some(&cast.start))?;
-    cells.plain(&cast.start.approx_s)?;
+    cells.plain(&cast.start.shown.approx_s)?;
     cells.number(wait_minutes(session, cast), 2)?;
     cells.yes_or_no(cast.bite.is_some())?;
     cells.time(cast.bite.as_ref().map(|(at, _)| at))?;
@@ -74,7 +74,7 @@ fn course<W: Write>(cells: &mut Cells<W>, session: &Session, cast: &Cast) -> Res
 }
 
 fn spot<W: Write>(cells: &mut Cells<W>, spot: Option<&Spot>) -> Result<(), ExchangeError> {
-    cells.number(spot.map(|s| reach_metres(s.reach)), 2)?;
+    cells.number(spot.map(|s| reach_m(s.reach)), 2)?;
     let (entered, unit) = match spot.map(|s| s.reach) {
         None => (None, ""),
         Some(Reach::Wraps { hundredths, .. }) => (Some(hundredths), "wraps"),

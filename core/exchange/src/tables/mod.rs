@@ -12,9 +12,9 @@ mod sessions;
 mod weather;
 
 use super::{ExchangeError, OnProgress, Progress, Selection};
+use cells::Cells;
 use restwater_session::{Session, fold};
 use restwater_store::{SessionRow, Store};
-use cells::Cells;
 use std::io::Write;
 
 /// Which table.
@@ -82,7 +82,7 @@ fn selected(row: &SessionRow, what: Selection) -> bool {
     !restwater_log::is_kit(row.id)
         && match what {
             Selection::Session(id) => row.id == id,
-            Selection::Began { from_ms, to_ms } => (from_ms..=to_ms).contains(&row.first_wall_ms),
+            Selection::Began { from_ms, to_ms } => (from_ms..=to_ms).contains(&row.began.wall_ms),
             Selection::Everything => true,
         }
 }

@@ -1,5 +1,7 @@
 use super::*;
-use restwater_log::{FishSaid, FishWeight, LeadMaterial, Payload, Reach, Rig, SessionSetup, Spot, WeightUnit};
+use restwater_log::{
+    FishSaid, FishWeight, LeadMaterial, Payload, Reach, Rig, SessionSetup, Spot, WeightUnit,
+};
 use restwater_match_day::weight::Weight;
 use restwater_session::Logged;
 use restwater_session::written::{SESSION, Written};
@@ -90,6 +92,7 @@ fn the_earliest_session_comes_first_and_selection_holds() {
     later[0].id = uuid::Uuid::from_u128(2);
     later[0].session = uuid::Uuid::from_u128(3);
     later[0].at.wall_ms += 86_400_000;
+    later[0].hlc.ms += 86_400_000;
     store.append(&later, None).unwrap();
     let ids = |what| {
         let mut out = Vec::new();

@@ -33,7 +33,7 @@ fn ready(words: &Wording, reading: &Reading) -> AdviceView {
     }
     AdviceView {
         headline: headline(words, advice),
-        detail: counts(words, advice),
+        detail: counts(words, reading),
         more: more(words, reading),
         tone: AdviceTone::Quiet,
     }
@@ -47,7 +47,7 @@ fn out(words: &Wording, reading: &Reading) -> AdviceView {
     let tone = tone(reading);
     let headline =
         if tone == AdviceTone::Past { leave(words, "advice-past", advice) } else { headline(words, advice) };
-    AdviceView { headline, detail: counts(words, advice), more: more(words, reading), tone }
+    AdviceView { headline, detail: counts(words, reading), more: more(words, reading), tone }
 }
 
 /// Under three bites: nothing of this water is known, and the words say so. The figure is a try.
@@ -58,7 +58,7 @@ fn unknown(words: &Wording, reading: &Reading) -> AdviceView {
     more.extend(longer(words, advice));
     AdviceView {
         headline: leave(words, if past { "advice-try-past" } else { "advice-try" }, advice),
-        detail: counts(words, advice),
+        detail: counts(words, reading),
         more,
         tone: AdviceTone::Unknown,
     }
@@ -100,9 +100,10 @@ fn tone(reading: &Reading) -> AdviceTone {
     }
 }
 
-fn counts(words: &Wording, advice: &Advice) -> String {
+fn counts(words: &Wording, reading: &Reading) -> String {
+    let advice = &reading.advice;
     let id = if advice.bites < EARLY_BITES { "advice-early" } else { "advice-so-far" };
-    words.say_with(id, &[("bites", Arg::Count(advice.bites)), ("casts", Arg::Count(advice.casts))])
+    words.say_with(id, &[("bites", Arg::Count(advice.bites)), ("casts", Arg::Count(reading.casts))])
 }
 
 /// Further sentences, most telling first: why the figure lies beyond what is near-best by the record, then the chances.

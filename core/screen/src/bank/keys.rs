@@ -1,8 +1,8 @@
 //! The keys of the Bank screen: which there are in a state, and what they say.
 
 use super::{BankInput, BankState};
+use crate::{Action, Arg, Key, KeyView, KeyWeight, entry_words};
 use restwater_log::Entry;
-use crate::{Arg, Key, KeyView, KeyWeight, entry_words};
 
 /// The keys in reading order: the ones in the middle, the wide one, then the small ones.
 pub(super) fn keys(input: &BankInput, state: BankState) -> Vec<KeyView> {
@@ -45,6 +45,7 @@ impl Pad<'_> {
             spoken: words.say_with(&format!("key-{name}-spoken"), &args),
             weight: if self.is_next(key) { KeyWeight::Solid } else { KeyWeight::Outline },
             enabled: self.is_enabled(key),
+            tap: Action::of_key(key, self.input.chosen),
         }
     }
 

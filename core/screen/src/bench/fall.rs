@@ -1,14 +1,14 @@
 //! Counting the lead down.
 
 use super::hooklengths::sentence;
-use super::{BenchInput, Figures, Part};
-use restwater_bench::fall::{Calibration, calibrate, depth};
+use super::{BenchInput, Figures, Part, key};
 use crate::figures::{clock, trimmed};
-use crate::{Arg, Leaf, LeafKey, LeafLine};
+use crate::{Arg, BenchTap, Leaf, LeafKey, LeafLine};
+use restwater_bench::fall::{Calibration, calibrate, depth};
 
 /// How early or late a press may be, seconds: a guess.
 pub const REACTION_S: f64 = 0.3;
-const DEPTHS: &[i64] = &[100, 150, 200, 250, 300, 350, 400, 500, 600];
+const DEPTHS: &[u32] = &[100, 150, 200, 250, 300, 350, 400, 500, 600];
 
 /// Fall time to depth.
 pub(super) fn fall(input: &BenchInput) -> Part {
@@ -54,13 +54,14 @@ pub(super) fn fall(input: &BenchInput) -> Part {
     }
     leaf.notes.push(words.say("bench-fall-how"));
     let plumbed = Figures {
-        field: "plumbed",
-        now: choices.plumbed_cm.into(),
+        tag: "plumbed",
+        now: choices.plumbed_cm,
         steps: &[-10, 10],
         usual: DEPTHS,
         least: 10,
         most: 10_000,
         common: false,
+        tap: |cm| BenchTap::Plumbed { cm },
     };
     let metres =
         |cm: i64| words.say_with("setup-metres", &[("metres", Arg::Text(&text(cm as f64 / 100.0, 2)))]);
@@ -82,15 +83,15 @@ pub(super) fn fall(input: &BenchInput) -> Part {
 fn keys(input: &BenchInput) -> Vec<LeafKey> {
     let (words, choices) = (input.words, input.choices);
     let falling = choices.falling.is_some();
-    let key = |field: &str, solid, enabled| LeafKey {
-        sub: words.say(&format!("bench-key-{field}-sub")),
+    let key = |name: &str, solid, enabled, tap| LeafKey {
+        sub: words.say(&format!("bench-key-{name}-sub")),
         solid,
         enabled,
-        ..LeafKey::new(field, "", words.say(&format!("bench-key-{field}")))
+        ..key(format!("{name}-"), words.say(&format!("bench-key-{name}")), tap)
     };
     vec![
-        key("splash", !falling, true),
-        key("bottom", falling, falling),
-        key("calibrate", false, !falling && choices.fall_ms.is_some()),
+        key("splash", !falling, true, BenchTap::Splash),
+        key("bottom", falling, falling, BenchTap::Bottom),
+        key("calibrate", false, !falling && choices.fall_ms.is_some(), BenchTap::Calibrate),
     ]
 }

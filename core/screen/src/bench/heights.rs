@@ -1,13 +1,12 @@
 //! The ladder of heights, and what was tried on it.
 
 use super::hooklengths::sentence;
-use super::{BenchInput, Part};
+use super::{BenchInput, Part, choice};
+use crate::figures::{trimmed, whole};
+use crate::{Arg, BenchTap, ChoiceRow, Leaf, LeafLine, LeafSpan, Wording};
 use restwater_bench::ladder::{FIRST_INCHES, Rung, STARTING_INCHES, tried, untried};
 use restwater_bench::units::LineLength;
 use restwater_compare::poisson_rates::garwood;
-use crate::figures::{trimmed, whole};
-use crate::leaf::choice_row;
-use crate::{Arg, Choice, ChoiceRow, Leaf, LeafLine, LeafSpan, Wording};
 use std::collections::BTreeSet;
 
 /// Level of every interval on this screen.
@@ -91,18 +90,12 @@ fn lines(words: &Wording, rungs: &[Rung]) -> Vec<LeafLine> {
     rungs.iter().map(line).collect()
 }
 
-fn which_row(words: &Wording, all: bool) -> ChoiceRow {
-    let choices = vec![
-        ("all".to_owned(), words.say("bench-sessions-all")),
-        ("this".to_owned(), words.say("bench-sessions-this")),
-    ];
-    choice_row(
-        "heights_of",
-        words.say("bench-row-heights_of"),
-        if all { "all" } else { "this" },
-        choices,
-        String::new(),
-    )
+fn which_row(words: &Wording, now: bool) -> ChoiceRow {
+    let which = |tag: &str, all| {
+        choice(tag, words.say(&format!("bench-sessions-{tag}")), all == now, BenchTap::HeightsOf { all })
+    };
+    let choices = vec![which("all", true), which("this", false)];
+    ChoiceRow::of("heights_of", words.say("bench-row-heights_of"), choices, String::new())
 }
 
 /// Each height of the ladder is solid; a tap takes it out or puts it in.
@@ -110,16 +103,12 @@ fn ladder_row(input: &BenchInput) -> ChoiceRow {
     let words = input.words;
     let usual = STARTING_INCHES.iter().map(|inches| LineLength::from_tenths_mm(inches * 254));
     let all: BTreeSet<LineLength> = usual.chain(input.kit.ladder.iter().copied()).collect();
-    let choice = |height: &LineLength| Choice {
-        label: height.to_string(),
-        value: height.tenths_mm().to_string(),
-        chosen: input.kit.ladder.contains(height),
+    let rung = |height: LineLength| {
+        let (tenth_mm, on) = (height.tenths_mm(), input.kit.ladder.contains(&height));
+        choice(tenth_mm.to_string(), height.to_string(), on, BenchTap::Rung { tenth_mm })
     };
-    ChoiceRow {
-        field: "rung".into(),
-        label: words.say("bench-row-rung"),
-        value: words.say_with("bench-rungs", &[("count", Arg::Count(input.kit.ladder.len()))]),
-        choices: all.iter().map(choice).collect(),
-        source: words.say("source-common"),
-    }
+    let choices = all.into_iter().map(rung).collect();
+    let value = words.say_with("bench-rungs", &[("count", Arg::Count(input.kit.ladder.len()))]);
+    let row = ChoiceRow::of("rung", words.say("bench-row-rung"), choices, words.say("source-common"));
+    ChoiceRow { value, ..row }
 }

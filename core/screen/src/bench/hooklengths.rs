@@ -1,25 +1,24 @@
 //! The wallet, and what of it to cut down.
 
-use super::{BenchInput, Figures, Part, hooklength_words, length_words, mm};
-use restwater_bench::cut_down::CutDownError;
-use restwater_kit::evening::Evening;
-use restwater_bench::hooklength::Hooklength;
+use super::{BenchInput, Figures, Part, choice, hooklength_words, key, length_words, mm};
 use crate::figures::sentence_case;
-use crate::leaf::choice_row;
-use crate::{Arg, ChoiceRow, Leaf, LeafKey, LeafLine};
+use crate::{Arg, BenchTap, ChoiceRow, Leaf, LeafKey, LeafLine};
+use restwater_bench::cut_down::CutDownError;
+use restwater_bench::hooklength::Hooklength;
+use restwater_kit::evening::Evening;
 use std::collections::BTreeMap;
 use std::collections::BTreeSet;
 
 /// Lengths in tenths of a millimetre: 6 in to 5 ft, ties of 3 ft and 5 ft among them (common practice, no source).
-const LENGTHS: &[i64] = &[1_524, 2_286, 3_048, 4_572, 6_096, 7_620, 9_144, 12_192, 15_240];
+const LENGTHS: &[u32] = &[1_524, 2_286, 3_048, 4_572, 6_096, 7_620, 9_144, 12_192, 15_240];
 /// A centimetre and an inch each way.
-const LENGTH_STEPS: &[i64] = &[-254, -100, 100, 254];
+const LENGTH_STEPS: &[i32] = &[-254, -100, 100, 254];
 /// Diameters in thousandths of a millimetre (common practice, no source).
-const DIAMETERS: &[i64] = &[80, 90, 100, 110, 120, 130, 140, 160, 180, 200];
+const DIAMETERS: &[u16] = &[80, 90, 100, 110, 120, 130, 140, 160, 180, 200];
 /// Hook sizes (common practice, no source).
-const HOOKS: &[i64] = &[8, 10, 12, 14, 16, 18, 20];
+const HOOKS: &[u8] = &[8, 10, 12, 14, 16, 18, 20];
 /// Hairs in mm; 0 is none.
-const HAIRS: &[i64] = &[0, 5, 8, 10, 12, 15, 20];
+const HAIRS: &[u16] = &[0, 5, 8, 10, 12, 15, 20];
 
 /// What is tied, what is to be carried, what was lost.
 pub(super) fn wallet(input: &BenchInput) -> Part {
@@ -65,19 +64,40 @@ pub(super) fn wallet(input: &BenchInput) -> Part {
 
 fn rows(input: &BenchInput, kinds: &BTreeSet<Hooklength>) -> Vec<ChoiceRow> {
     let (words, here) = (input.words, &input.choices.hooklength);
-    let figures = |field, now, steps, usual, least, most| Figures {
-        field,
+    let length = Figures {
+        tag: "length",
+        now: here.length.tenths_mm(),
+        steps: LENGTH_STEPS,
+        usual: LENGTHS,
+        least: 100,
+        most: 50_000,
+        common: true,
+        tap: |tenth_mm| BenchTap::Length { tenth_mm },
+    };
+    let small = |tag, now, usual, least, most, tap| Figures {
+        tag,
         now,
-        steps,
+        steps: &[],
         usual,
         least,
         most,
         common: true,
+        tap,
     };
-    let length = figures("length", here.length.tenths_mm().into(), LENGTH_STEPS, LENGTHS, 100, 50_000);
-    let diameter = figures("diameter", here.diameter_um.into(), &[], DIAMETERS, 40, 1_000);
-    let hook = figures("hook", here.hook_size.into(), &[], HOOKS, 1, 40);
-    let hair = figures("hair", here.hair_mm.unwrap_or(0).into(), &[], HAIRS, 0, 100);
+    let diameter = small("diameter", here.diameter_um, DIAMETERS, 40, 1_000, |um| BenchTap::Diameter { um });
+    let hair = small("hair", here.hair_mm.unwrap_or(0), HAIRS, 0, 100, |mm| BenchTap::Hair {
+        mm: Some(mm).filter(|mm| *mm > 0),
+    });
+    let hook = Figures {
+        tag: "hook",
+        now: here.hook_size,
+        steps: &[],
+        usual: HOOKS,
+        least: 1,
+        most: 40,
+        common: true,
+        tap: |size| BenchTap::HookSize { size },
+    };
     let mut rows = vec![
         length.row(words, &length_words),
         diameter.row(words, &|um| words.say_with("bench-mm", &[("mm", Arg::Text(&mm(um as u16)))])),
@@ -88,39 +108,34 @@ fn rows(input: &BenchInput, kinds: &BTreeSet<Hooklength>) -> Vec<ChoiceRow> {
         }),
     ];
     if kinds.len() > 1 {
-        let kinds = kinds.iter().map(|h| (kind_value(h), hooklength_words(words, h))).collect();
-        rows.insert(
-            0,
-            choice_row("kind", words.say("bench-row-kind"), &kind_value(here), kinds, String::new()),
-        );
+        let kind = |(i, h): (usize, &Hooklength)| {
+            choice(i.to_string(), hooklength_words(words, h), h == here, BenchTap::Kind { hooklength: *h })
+        };
+        let kinds = kinds.iter().enumerate().map(kind).collect();
+        rows.insert(0, ChoiceRow::of("kind", words.say("bench-row-kind"), kinds, String::new()));
     }
     rows
 }
 
-/// A hooklength as a choice hands it back.
-pub(crate) fn kind_value(h: &Hooklength) -> String {
-    serde_json::to_string(h).unwrap_or_default()
-}
-
 fn keys(input: &BenchInput) -> Vec<LeafKey> {
     let (words, kit, here) = (input.words, input.kit, input.choices.hooklength);
-    let key = |field: &str, value: &str, sub: &str| LeafKey {
-        sub: words.say(sub),
-        ..LeafKey::new(field, value, words.say(&format!("bench-key-{field}-{value}")))
+    let key = |tag: &str, id: &str, sub: &str, tap| LeafKey {
+        sub: words.say(&format!("bench-key-{sub}-sub")),
+        ..key(tag, words.say(&format!("bench-key-{id}")), tap)
     };
     let want = kit.wanted.count(here);
-    let wanted = |count: u16, id: &str, sub: &str| LeafKey {
-        sub: words.say(sub),
-        ..LeafKey::new("wanted", &count.to_string(), words.say(id))
-    };
+    let (more, less) = (want.saturating_add(1), want.saturating_sub(1));
     vec![
-        LeafKey { solid: true, ..key("tied", "1", "bench-key-tied-sub") },
-        key("tied", "5", "bench-key-tied-sub"),
-        LeafKey { enabled: kit.wallet.count(here) > 0, ..key("taken_out", "1", "bench-key-taken-out-sub") },
-        wanted(want.saturating_add(1), "bench-key-want-more", "bench-key-want-sub"),
+        LeafKey { solid: true, ..key("tied-1", "tied-1", "tied", BenchTap::Tied { count: 1 }) },
+        key("tied-5", "tied-5", "tied", BenchTap::Tied { count: 5 }),
+        LeafKey {
+            enabled: kit.wallet.count(here) > 0,
+            ..key("taken_out-1", "taken_out-1", "taken-out", BenchTap::TakenOut { count: 1 })
+        },
+        key("want-more", "want-more", "want", BenchTap::Wanted { count: more }),
         LeafKey {
             enabled: want > 0,
-            ..wanted(want.saturating_sub(1), "bench-key-want-less", "bench-key-want-sub")
+            ..key("want-less", "want-less", "want", BenchTap::Wanted { count: less })
         },
     ]
 }
@@ -156,7 +171,7 @@ pub(super) fn cut_down(input: &BenchInput, plan: &Result<Evening, CutDownError>)
     let args = [("count", Arg::Count(evening.cuts.len())), ("waste", Arg::Text(&waste))];
     leaf.says = words.say_with("bench-cut-down-says", &args);
     leaf.notes.push(words.say("bench-cut-down-how"));
-    let key = LeafKey::new("cut_all", "", words.say("bench-key-cut"));
+    let key = key("cut_all-", words.say("bench-key-cut"), BenchTap::CutAll);
     let any = !evening.cuts.is_empty();
     leaf.keys.push(LeafKey { sub: words.say("bench-key-cut-sub"), solid: any, enabled: any, ..key });
     let sub = words.say_with("bench-cut-down-sub", &args);

@@ -8,14 +8,13 @@ mod pop_up;
 mod spools;
 
 use super::figures::trimmed;
-use super::leaf::choice_row;
-use super::{Arg, Leaf, LeavesView, Wording};
-use restwater_kit::evening::evening;
+use super::{Action, Arg, BenchTap, Choice, ChoiceRow, Leaf, LeafKey, LeavesView, Wording};
 use restwater_bench::hooklength::Hooklength;
-use restwater_kit::Kit;
 use restwater_bench::ladder::HeightCast;
 use restwater_bench::units::LineLength;
 use restwater_caution::table::Region;
+use restwater_kit::Kit;
+use restwater_kit::evening::evening;
 use restwater_log::Moment;
 use uuid::Uuid;
 
@@ -108,20 +107,14 @@ pub fn bench(input: &BenchInput) -> LeavesView {
     let mut first = Leaf::new(words, "bench", "parts");
     first.keys = parts.iter().map(|(leaf, sub)| leaf.opener(sub.clone())).collect();
     if !input.others.is_empty() {
-        let name = |(i, id): (usize, &Uuid)| {
+        let kit = |tag: String, label, kit| choice(tag, label, kit == input.kit_id, BenchTap::UseKit { kit });
+        let other = |(i, id): (usize, &Uuid)| {
             let number = (i + 1).to_string();
-            (id.to_string(), words.say_with("bench-kit-of", &[("number", Arg::Text(&number))]))
+            kit(id.to_string(), words.say_with("bench-kit-of", &[("number", Arg::Text(&number))]), *id)
         };
-        let own = (input.own.to_string(), words.say("bench-kit-own"));
-        let kits = std::iter::once(own).chain(input.others.iter().enumerate().map(name)).collect();
-        let label = words.say("bench-row-kit");
-        first.rows.push(choice_row(
-            "kit",
-            label,
-            &input.kit_id.to_string(),
-            kits,
-            words.say("bench-kit-how"),
-        ));
+        let own = kit(input.own.to_string(), words.say("bench-kit-own"), input.own);
+        let kits = std::iter::once(own).chain(input.others.iter().enumerate().map(other)).collect();
+        first.rows.push(ChoiceRow::of("kit", words.say("bench-row-kit"), kits, words.say("bench-kit-how")));
     }
     LeavesView { leaves: std::iter::once(first).chain(parts.into_iter().map(|(leaf, _)| leaf)).collect() }
 }
@@ -155,36 +148,49 @@ fn mm(um: u16) -> String {
     trimmed(f64::from(um) / 1_000.0, 3)
 }
 
-/// A row of figures: steps first where there are any, then the usual ones.
-struct Figures<'a> {
-    field: &'a str,
-    now: i64,
-    steps: &'a [i64],
-    usual: &'a [i64],
-    least: i64,
-    most: i64,
-    common: bool,
+/// A choice of the Bench.
+fn choice(tag: impl Into<String>, label: String, chosen: bool, tap: BenchTap) -> Choice {
+    Choice::new(tag, label, chosen, Action::Bench { tap })
 }
 
-impl Figures<'_> {
-    fn row(&self, words: &Wording, say: &dyn Fn(i64) -> String) -> super::ChoiceRow {
-        let steps = self.steps.iter().filter_map(|step| {
-            let value = self.now + step;
+/// An outlined key of the Bench.
+fn key(tag: impl Into<String>, label: String, tap: BenchTap) -> LeafKey {
+    LeafKey::new(tag, label, Action::Bench { tap })
+}
+
+/// A row of figures: steps first where there are any, then the usual ones.
+struct Figures<'a, N> {
+    tag: &'a str,
+    now: N,
+    steps: &'a [i32],
+    usual: &'a [N],
+    least: N,
+    most: N,
+    common: bool,
+    tap: fn(N) -> BenchTap,
+}
+
+impl<N: Copy + Ord + ToString + Into<i64> + TryFrom<i64>> Figures<'_, N> {
+    fn row(&self, words: &Wording, say: &dyn Fn(i64) -> String) -> ChoiceRow {
+        let now: i64 = self.now.into();
+        let step = |step: &i32| {
+            let value = N::try_from(now + i64::from(*step)).ok()?;
+            let within = (self.least..=self.most).contains(&value);
             let sign = if *step < 0 { "−" } else { "+" };
-            let label = format!("{sign}{}", say(step.abs()));
-            (self.least..=self.most).contains(&value).then(|| (value.to_string(), label))
-        });
+            let label = format!("{sign}{}", say(i64::from(step.abs())));
+            within.then(|| choice(format!("{sign}{}", step.abs()), label, false, (self.tap)(value)))
+        };
         let mut usual = self.usual.to_vec();
         if !usual.contains(&self.now) {
             usual.push(self.now);
             usual.sort_unstable();
         }
-        let choices = steps.chain(usual.iter().map(|n| (n.to_string(), say(*n)))).collect();
+        let steps = self.steps.iter().filter_map(step);
+        let usual =
+            usual.into_iter().map(|n| choice(n.to_string(), say(n.into()), n == self.now, (self.tap)(n)));
         let source = if self.common { words.say("source-common") } else { String::new() };
-        let label = words.say(&format!("bench-row-{}", self.field));
-        let mut row = choice_row(self.field, label, &self.now.to_string(), choices, source);
-        row.value = say(self.now);
-        row
+        let label = words.say(&format!("bench-row-{}", self.tag));
+        ChoiceRow { value: say(now), ..ChoiceRow::of(self.tag, label, steps.chain(usual).collect(), source) }
     }
 }
 

@@ -1,27 +1,26 @@
 //! The pop-up, its balance, and the shot in the box.
 
 use super::hooklengths::sentence;
-use super::{BenchInput, Figures, Part, length_words, mm};
+use super::{BenchInput, Figures, Part, choice, length_words, mm};
+use crate::figures::trimmed;
+use crate::{Arg, BenchTap, ChoiceRow, Leaf, LeafLine, Wording};
 use restwater_bench::balance::{Balance, PopUp, balance};
 use restwater_bench::material::Material;
 use restwater_bench::shot::{NOMINAL, ShotSize};
 use restwater_caution::lead_rule::lead_rule;
-use restwater_log::{LineMaterial, ShotMetal};
 use restwater_kit::Measured;
-use crate::figures::trimmed;
-use crate::leaf::choice_row;
-use crate::{Arg, ChoiceRow, Leaf, LeafLine, Wording};
+use restwater_log::{LineMaterial, ShotMetal};
 
 /// Heavier than the lift by at most this, grams: a guess, about a No. 9.
 const TOLERANCE_G: f64 = 0.05;
 /// Water temperature where none was logged, tenths of a degree: a guess.
 const WATER_GUESS: i16 = 60;
-const LIFTS: &[i64] = &[100, 200, 300, 400, 500, 600, 800, 1_000, 1_500];
-const HOOK_WEIGHTS: &[i64] = &[20, 40, 60, 80, 100, 150, 200];
-const HEIGHTS: &[i64] = &[508, 1_524, 3_048, 4_572, 6_096, 9_144, 15_240];
-const LINES: &[i64] = &[100, 120, 140, 160, 180, 200];
-const SOAKS: &[i64] = &[0, 5, 10, 20, 40, 60, 120];
-const WATERS: &[i64] = &[10, 20, 30, 40, 50, 60, 80, 100, 120, 150];
+const LIFTS: &[u32] = &[100, 200, 300, 400, 500, 600, 800, 1_000, 1_500];
+const HOOK_WEIGHTS: &[u32] = &[20, 40, 60, 80, 100, 150, 200];
+const HEIGHTS: &[u32] = &[508, 1_524, 3_048, 4_572, 6_096, 9_144, 15_240];
+const LINES: &[u16] = &[100, 120, 140, 160, 180, 200];
+const SOAKS: &[u16] = &[0, 5, 10, 20, 40, 60, 120];
+const WATERS: &[i16] = &[10, 20, 30, 40, 50, 60, 80, 100, 120, 150];
 
 /// What the physics takes for a line.
 fn material_of(line: LineMaterial) -> Material {
@@ -135,52 +134,84 @@ fn rule_words(input: &BenchInput, metal: Material, weights: impl Iterator<Item =
 }
 
 fn rows(words: &Wording, m: Measured, water: i16) -> Vec<ChoiceRow> {
-    let figures = |field, now: i64, steps, usual, least, most| Figures {
-        field,
+    let mg = |mg: i64| g(words, mg as f64 / 1_000.0);
+    let celsius = |t: i64| words.say_with("bench-celsius", &[("t", Arg::Text(&trimmed(t as f64 / 10.0, 1)))]);
+    let minutes = |n: i64| words.say_with("forecast-min", &[("minutes", Arg::Text(&n.to_string()))]);
+    let um = |um: i64| words.say_with("bench-mm", &[("mm", Arg::Text(&mm(um as u16)))]);
+    let large = |tag, now: u32, steps, usual, (least, most), tap| Figures {
+        tag,
         now,
         steps,
         usual,
         least,
         most,
         common: false,
+        tap,
     };
-    let mg = |mg: i64| g(words, mg as f64 / 1_000.0);
-    let celsius = |t: i64| words.say_with("bench-celsius", &[("t", Arg::Text(&trimmed(t as f64 / 10.0, 1)))]);
-    let minutes = |n: i64| words.say_with("forecast-min", &[("minutes", Arg::Text(&n.to_string()))]);
-    let um = |um: i64| words.say_with("bench-mm", &[("mm", Arg::Text(&mm(um as u16)))]);
-    let named = |field: &str, now: &str, all: &[&str]| {
-        let choices =
-            all.iter().map(|v| ((*v).to_owned(), words.say(&format!("bench-{field}-{v}")))).collect();
-        choice_row(field, words.say(&format!("bench-row-{field}")), now, choices, String::new())
+    let small = |tag, now: u16, usual, (least, most), tap| Figures {
+        tag,
+        now,
+        steps: &[],
+        usual,
+        least,
+        most,
+        common: false,
+        tap,
+    };
+    let lift = large("lift", m.lift_mg, &[-50, -10, 10, 50], LIFTS, (10, 20_000), |mg| BenchTap::Lift { mg });
+    let soaked = small("soaked", m.soaked_min, SOAKS, (0, 600), |minutes| BenchTap::Soaked { minutes });
+    let hook = large("hook_weight", m.hook_mg, &[-10, 10], HOOK_WEIGHTS, (1, 5_000), |mg| {
+        BenchTap::HookWeight { mg }
+    });
+    let height = large("height", m.height.tenths_mm(), &[-254, 254], HEIGHTS, (100, 30_000), |tenth_mm| {
+        BenchTap::Height { tenth_mm }
+    });
+    let line = small("line_um", m.line_um, LINES, (40, 1_000), |um| BenchTap::LineDiameter { um });
+    let water = Figures {
+        tag: "water",
+        now: water,
+        steps: &[-10, 10],
+        usual: WATERS,
+        least: 0,
+        most: 350,
+        common: false,
+        tap: |tenth_c| BenchTap::Water { tenth_c },
     };
     vec![
-        figures("lift", m.lift_mg.into(), &[-50, -10, 10, 50], LIFTS, 10, 20_000).row(words, &mg),
-        figures("soaked", m.soaked_min.into(), &[], SOAKS, 0, 600).row(words, &minutes),
-        figures("hook_weight", m.hook_mg.into(), &[-10, 10], HOOK_WEIGHTS, 1, 5_000).row(words, &mg),
-        figures("height", m.height.tenths_mm().into(), &[-254, 254], HEIGHTS, 100, 30_000)
-            .row(words, &length_words),
-        figures("line_um", m.line_um.into(), &[], LINES, 40, 1_000).row(words, &um),
-        named("line", line_value(m.line), &["nylon", "fluorocarbon", "braid"]),
-        named("shot_metal", metal_value(m.shot), &["tungsten", "tin", "steel", "lead"]),
-        figures("water", water.into(), &[-10, 10], WATERS, 0, 350).row(words, &celsius),
+        lift.row(words, &mg),
+        soaked.row(words, &minutes),
+        hook.row(words, &mg),
+        height.row(words, &length_words),
+        line.row(words, &um),
+        line_row(words, m.line),
+        metal_row(words, m.shot),
+        water.row(words, &celsius),
     ]
 }
 
-fn line_value(line: LineMaterial) -> &'static str {
-    match line {
-        LineMaterial::Nylon => "nylon",
-        LineMaterial::Fluorocarbon => "fluorocarbon",
-        LineMaterial::Braid => "braid",
-    }
+fn line_row(words: &Wording, now: LineMaterial) -> ChoiceRow {
+    let line = |(tag, material): (&str, LineMaterial)| {
+        choice(tag, words.say(&format!("bench-line-{tag}")), material == now, BenchTap::Line { material })
+    };
+    let all = [
+        ("nylon", LineMaterial::Nylon),
+        ("fluorocarbon", LineMaterial::Fluorocarbon),
+        ("braid", LineMaterial::Braid),
+    ];
+    ChoiceRow::of("line", words.say("bench-row-line"), all.map(line).to_vec(), String::new())
 }
 
-fn metal_value(metal: ShotMetal) -> &'static str {
-    match metal {
-        ShotMetal::Tungsten => "tungsten",
-        ShotMetal::Tin => "tin",
-        ShotMetal::Steel => "steel",
-        ShotMetal::Lead => "lead",
-    }
+fn metal_row(words: &Wording, now: ShotMetal) -> ChoiceRow {
+    let shot = |(tag, metal): (&str, ShotMetal)| {
+        choice(tag, words.say(&format!("bench-shot_metal-{tag}")), metal == now, BenchTap::Metal { metal })
+    };
+    let all = [
+        ("tungsten", ShotMetal::Tungsten),
+        ("tin", ShotMetal::Tin),
+        ("steel", ShotMetal::Steel),
+        ("lead", ShotMetal::Lead),
+    ];
+    ChoiceRow::of("shot_metal", words.say("bench-row-shot_metal"), all.map(shot).to_vec(), String::new())
 }
 
 /// The shot in the box, and what each weighs.
@@ -194,8 +225,11 @@ pub(super) fn shot(input: &BenchInput) -> Part {
     let mut names: Vec<&str> = NOMINAL.iter().map(|(name, _)| *name).collect();
     names
         .extend(table.iter().map(|s| s.name.as_str()).filter(|n| !NOMINAL.iter().any(|(name, _)| name == n)));
-    let sizes = names.into_iter().map(|name| (name.to_owned(), name.to_owned())).collect();
-    leaf.rows.push(choice_row("size", words.say("bench-row-size"), &size, sizes, String::new()));
+    let named = |name: &str| {
+        choice(name, name.to_owned(), name == size, BenchTap::ShotSize { name: name.to_owned() })
+    };
+    let sizes = names.into_iter().map(named).collect();
+    leaf.rows.push(ChoiceRow::of("size", words.say("bench-row-size"), sizes, String::new()));
     leaf.rows.push(weight_row(words, table, &size));
     let weighed = table.iter().filter(|s| s.name == size).map(|s| s.grams);
     leaf.caution = rule_words(input, shot_material(input.kit.pop_up.shot), weighed);
@@ -209,16 +243,19 @@ fn weight_row(words: &Wording, table: &[ShotSize], size: &str) -> ChoiceRow {
     let now = table.iter().find(|s| s.name == size).map(|s| mg_of(s.grams));
     let about = now.unwrap_or(usual);
     let step = (about / 20).max(1);
-    let mut weights = vec![about - 2 * step, about - step, about + step, about + 2 * step, usual, about];
+    let down = |steps: u32| about.saturating_sub(steps * step);
+    let mut weights = vec![down(2), down(1), about + step, about + 2 * step, usual, about];
     weights.retain(|mg| *mg > 0);
     weights.sort_unstable();
     weights.dedup();
-    let mut choices = vec![("0".to_owned(), words.say("bench-not-in-the-box"))];
-    choices.extend(weights.into_iter().map(|mg| (mg.to_string(), g(words, mg as f64 / 1_000.0))));
+    let weigh =
+        |mg: u32, label| choice(mg.to_string(), label, mg == now.unwrap_or(0), BenchTap::ShotWeight { mg });
+    let mut choices = vec![weigh(0, words.say("bench-not-in-the-box"))];
+    choices.extend(weights.into_iter().map(|mg| weigh(mg, g(words, f64::from(mg) / 1_000.0))));
     let label = words.say_with("bench-row-shot", &[("size", Arg::Text(size))]);
-    choice_row("shot", label, &now.unwrap_or(0).to_string(), choices, words.say("bench-shot-memory"))
+    ChoiceRow::of("shot", label, choices, words.say("bench-shot-memory"))
 }
 
-fn mg_of(grams: f64) -> i64 {
-    libm::round(grams * 1_000.0) as i64
+fn mg_of(grams: f64) -> u32 {
+    libm::round(grams.max(0.0) * 1_000.0) as u32
 }

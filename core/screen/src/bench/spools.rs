@@ -1,21 +1,20 @@
 //! What to tie new from which spool, and the spools.
 
 use super::hooklengths::sentence;
-use super::{BenchInput, Figures, Part, hooklength_words, length_words, mm};
-use restwater_bench::cut_down::CutDownError;
-use restwater_kit::evening::{Evening, OneLine};
-use restwater_kit::Kit;
-use restwater_bench::tie_up::TieUp;
+use super::{BenchInput, Figures, Part, choice, hooklength_words, key, length_words, mm};
 use crate::figures::trimmed;
-use crate::leaf::choice_row;
-use crate::{Arg, ChoiceRow, Leaf, LeafKey, LeafLine, Wording};
+use crate::{Arg, BenchTap, ChoiceRow, Leaf, LeafKey, LeafLine, Wording};
+use restwater_bench::cut_down::CutDownError;
+use restwater_bench::tie_up::TieUp;
+use restwater_kit::Kit;
+use restwater_kit::evening::{Evening, OneLine};
 
 /// Spools in tenths of a millimetre: 10 to 200 m.
-const SPOOLS: &[i64] = &[100_000, 200_000, 250_000, 300_000, 500_000, 1_000_000, 2_000_000];
-const SPOOL_STEPS: &[i64] = &[-10_000, 10_000];
-const DIAMETERS: &[i64] = &[80, 90, 100, 110, 120, 130, 140, 160, 180, 200];
+const SPOOLS: &[u32] = &[100_000, 200_000, 250_000, 300_000, 500_000, 1_000_000, 2_000_000];
+const SPOOL_STEPS: &[i32] = &[-10_000, 10_000];
+const DIAMETERS: &[u16] = &[80, 90, 100, 110, 120, 130, 140, 160, 180, 200];
 /// Allowances in tenths of a millimetre: none to 12 cm.
-const ALLOWANCES: &[i64] = &[0, 100, 200, 250, 300, 400, 500, 600, 800, 1_000, 1_200];
+const ALLOWANCES: &[u32] = &[0, 100, 200, 250, 300, 400, 500, 600, 800, 1_000, 1_200];
 
 /// The tie-up plan.
 pub(super) fn tie_up(input: &BenchInput, plan: &Result<Evening, CutDownError>) -> Part {
@@ -32,24 +31,25 @@ pub(super) fn tie_up(input: &BenchInput, plan: &Result<Evening, CutDownError>) -
     let beyond = allowances.cut_for(restwater_bench::units::LineLength::default()).to_string();
     let id = if input.kit.allowances_measured { "bench-allowances" } else { "bench-allowances-none" };
     leaf.notes.push(words.say_with(id, &[("length", Arg::Text(&beyond))]));
-    let field = |field, now: restwater_bench::units::LineLength| Figures {
-        field,
-        now: now.tenths_mm().into(),
+    let field = |tag, now: restwater_bench::units::LineLength, tap| Figures {
+        tag,
+        now: now.tenths_mm(),
         steps: &[-50, 50],
         usual: ALLOWANCES,
         least: 0,
         most: 5_000,
         common: false,
+        tap,
     };
     leaf.rows = [
-        field("hook_knot", allowances.hook_knot),
-        field("loop_length", allowances.loop_length),
-        field("tag", allowances.tag),
+        field("hook_knot", allowances.hook_knot, |tenth_mm| BenchTap::HookKnot { tenth_mm }),
+        field("loop_length", allowances.loop_length, |tenth_mm| BenchTap::LoopLength { tenth_mm }),
+        field("tag", allowances.tag, |tenth_mm| BenchTap::Tags { tenth_mm }),
     ]
     .map(|row| row.row(words, &|tenths| cm_words(words, tenths)))
     .to_vec();
     let any = lines.iter().any(|line| line.plan.is_ok());
-    let key = LeafKey::new("tie_all", "", words.say("bench-key-tie"));
+    let key = key("tie_all-", words.say("bench-key-tie"), BenchTap::TieAll);
     leaf.keys.push(LeafKey { sub: words.say("bench-key-tie-sub"), solid: any, enabled: any, ..key });
     let sub = words.say_with("bench-tie-up-sub", &[("count", Arg::Count(count))]);
     (leaf, sub)
@@ -129,7 +129,7 @@ pub(super) fn spools(input: &BenchInput) -> Part {
         .collect();
     leaf.says = words.say_with("bench-spools-says", &[("count", Arg::Count(kit.spools.len()))]);
     leaf.rows = spool_rows(input);
-    let key = LeafKey::new("spool_add", "", words.say("bench-key-spool"));
+    let key = key("spool_add-", words.say("bench-key-spool"), BenchTap::AddSpool);
     let sub = words.say_with(
         "bench-key-spool-sub",
         &[
@@ -149,22 +149,24 @@ fn metres(words: &Wording, tenths: i64) -> String {
 fn spool_rows(input: &BenchInput) -> Vec<ChoiceRow> {
     let (words, kit, choices) = (input.words, input.kit, input.choices);
     let line = Figures {
-        field: "spool_diameter",
-        now: choices.spool_um.into(),
+        tag: "spool_diameter",
+        now: choices.spool_um,
         steps: &[],
         usual: DIAMETERS,
         least: 40,
         most: 1_000,
         common: true,
+        tap: |um| BenchTap::SpoolDiameter { um },
     };
     let length = Figures {
-        field: "spool_length",
-        now: choices.spool.tenths_mm().into(),
+        tag: "spool_length",
+        now: choices.spool.tenths_mm(),
         steps: SPOOL_STEPS,
         usual: SPOOLS,
         least: 1_000,
         most: 100_000_000,
         common: false,
+        tap: |tenth_mm| BenchTap::SpoolLength { tenth_mm },
     };
     let mut rows = vec![
         line.row(words, &|um| words.say_with("bench-mm", &[("mm", Arg::Text(&mm(um as u16)))])),
@@ -175,10 +177,11 @@ fn spool_rows(input: &BenchInput) -> Vec<ChoiceRow> {
             let number = (i + 1).to_string();
             let line = mm(spool.diameter_um);
             let args = [("number", Arg::Text(&number)), ("line", Arg::Text(&line))];
-            (spool.id.to_string(), words.say_with("bench-spool-number", &args))
+            let label = words.say_with("bench-spool-number", &args);
+            choice(spool.id.to_string(), label, false, BenchTap::SpoolGone { spool: spool.id })
         });
         let label = words.say("bench-row-spool_gone");
-        rows.push(choice_row("spool_gone", label, "", gone.collect(), words.say("bench-spool-gone-how")));
+        rows.push(ChoiceRow::of("spool_gone", label, gone.collect(), words.say("bench-spool-gone-how")));
     }
     rows
 }

@@ -1,14 +1,15 @@
 //! Which sessions count: by water, season and temperature of the water.
 
-use super::{Day, choice_row};
-use crate::{Arg, ChoiceRow, Wording};
-use restwater_session::Summary;
+use super::Day;
+use crate::{Action, Arg, BookSet, BookTap, Choice, ChoiceRow, FilterTap, WaterChoice, Wording};
 use chrono::{DateTime, Datelike};
+use restwater_session::Summary;
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeSet;
 
 /// Three months, by the local date a session began on.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 #[serde(rename_all = "snake_case")]
 pub enum Season {
     /// December to February.
@@ -23,6 +24,7 @@ pub enum Season {
 
 /// How cold the water was, as last logged.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 #[serde(rename_all = "snake_case")]
 pub enum Temperature {
     /// Below 4 °C, where water is densest.
@@ -84,8 +86,8 @@ impl Temperature {
 /// What is asked of a session for it to count; an empty filter takes all.
 #[derive(Debug, Clone, Default, PartialEq, Eq)]
 pub struct SetFilter {
-    /// Only this water; an empty name is no name.
-    pub water: Option<String>,
+    /// Only this water.
+    pub water: WaterChoice,
     /// Only these months.
     pub season: Option<Season>,
     /// Only water this cold.
@@ -95,64 +97,76 @@ pub struct SetFilter {
 impl SetFilter {
     /// Whether a session counts.
     pub fn takes(&self, day: &Summary) -> bool {
-        self.water.as_deref().is_none_or(|water| day.water.as_deref().unwrap_or_default() == water)
+        self.water.takes(day.water.as_deref())
             && self.season.is_none_or(|season| Season::of(day) == Some(season))
             && self.temperature.is_none_or(|t| Temperature::of(day) == t)
     }
 
-    /// The filter with one thing changed; none where there is no such choice. An empty value takes all.
-    #[must_use]
-    pub fn with(mut self, field: &str, value: &str) -> Option<Self> {
-        match field {
-            "water" => {
-                self.water = match value {
-                    "" => None,
-                    "-" => Some(String::new()),
-                    name => Some(name.strip_prefix('=')?.to_owned()),
-                }
-            }
-            "season" if value.is_empty() => self.season = None,
-            "season" => self.season = Some(SEASONS.iter().find(|(_, name)| *name == value)?.0),
-            "temperature" if value.is_empty() => self.temperature = None,
-            "temperature" => {
-                self.temperature = Some(TEMPERATURES.iter().find(|(_, name)| *name == value)?.0);
-            }
-            _ => return None,
+    /// Changes one thing that is asked.
+    pub fn set(&mut self, by: &FilterTap) {
+        match by {
+            FilterTap::Water { water } => self.water.clone_from(water),
+            FilterTap::Season { season } => self.season = *season,
+            FilterTap::Temperature { temperature } => self.temperature = *temperature,
         }
-        Some(self)
     }
 
-    /// The rows of choices, their fields with `prefix`; only what some session has can be chosen.
-    pub(crate) fn rows(&self, words: &Wording, prefix: &str, days: &[Day]) -> Vec<ChoiceRow> {
-        let waters: BTreeSet<&str> =
-            days.iter().map(|(_, day)| day.water.as_deref().unwrap_or_default()).collect();
-        let waters = waters.into_iter().map(|name| {
-            let label = if name.is_empty() { words.say("book-no-water") } else { name.to_owned() };
-            (water_value(name), label)
-        });
-        let seasons: BTreeSet<Season> = days.iter().filter_map(|(_, day)| Season::of(day)).collect();
-        let seasons = SEASONS.iter().filter(|(season, _)| seasons.contains(season));
-        let seasons = seasons.map(|(_, name)| ((*name).to_owned(), words.say(&format!("season-{name}"))));
-        let cold: BTreeSet<Temperature> = days.iter().map(|(_, day)| Temperature::of(day)).collect();
-        let cold = TEMPERATURES.iter().filter(|(t, _)| cold.contains(t));
-        let cold = cold.map(|(_, name)| ((*name).to_owned(), words.say(&format!("temperature-{name}"))));
-        let row = |field: &str, now: String, values: Vec<(String, String)>| {
-            let all = (String::new(), words.say(&format!("book-all-{field}")));
-            let choices = std::iter::once(all).chain(values).collect();
-            let label = words.say(&format!("book-row-{prefix}{field}"));
-            choice_row(&format!("{prefix}{field}"), label, &now, choices, String::new())
+    /// The rows of choices for one set; only what some session has can be chosen.
+    pub(crate) fn rows(&self, words: &Wording, set: BookSet, days: &[Day]) -> Vec<ChoiceRow> {
+        let prefix = match set {
+            BookSet::Shown => "",
+            BookSet::A => "a_",
+            BookSet::B => "b_",
         };
-        let season = self.season.and_then(|s| SEASONS.iter().find(|(season, _)| *season == s));
-        let temperature = self.temperature.and_then(|t| TEMPERATURES.iter().find(|(cold, _)| *cold == t));
+        let row = |name: &str, all: FilterTap, values: Vec<Value>| {
+            let none = !values.iter().any(|(_, _, chosen, _)| *chosen);
+            let all = (String::new(), words.say(&format!("book-all-{name}")), none, all);
+            let choice = |(tag, label, chosen, by): Value| {
+                Choice::new(tag, label, chosen, Action::Book { tap: BookTap::Filter { set, by } })
+            };
+            let choices = std::iter::once(all).chain(values).map(choice).collect();
+            let label = words.say(&format!("book-row-{prefix}{name}"));
+            ChoiceRow::of(format!("{prefix}{name}"), label, choices, String::new())
+        };
         vec![
-            row("water", self.water.as_deref().map(water_value).unwrap_or_default(), waters.collect()),
-            row("season", season.map_or_else(String::new, |(_, n)| (*n).to_owned()), seasons.collect()),
-            row(
-                "temperature",
-                temperature.map_or_else(String::new, |(_, n)| (*n).to_owned()),
-                cold.collect(),
-            ),
+            row("water", FilterTap::Water { water: WaterChoice::Any }, self.waters(words, days)),
+            row("season", FilterTap::Season { season: None }, self.seasons(words, days)),
+            row("temperature", FilterTap::Temperature { temperature: None }, self.temperatures(words, days)),
         ]
+    }
+
+    fn waters(&self, words: &Wording, days: &[Day]) -> Vec<Value> {
+        let names: BTreeSet<&str> =
+            days.iter().map(|(_, day)| day.water.as_deref().unwrap_or_default()).collect();
+        let value = |(i, name): (usize, &str)| {
+            let (label, water) = if name.is_empty() {
+                (words.say("book-no-water"), WaterChoice::Unnamed)
+            } else {
+                (name.to_owned(), WaterChoice::Named { name: name.to_owned() })
+            };
+            (i.to_string(), label, self.water == water, FilterTap::Water { water })
+        };
+        names.into_iter().enumerate().map(value).collect()
+    }
+
+    fn seasons(&self, words: &Wording, days: &[Day]) -> Vec<Value> {
+        let there: BTreeSet<Season> = days.iter().filter_map(|(_, day)| Season::of(day)).collect();
+        let value = |(season, name): (Season, &str)| {
+            let season = Some(season);
+            let label = words.say(&format!("season-{name}"));
+            (name.to_owned(), label, self.season == season, FilterTap::Season { season })
+        };
+        SEASONS.into_iter().filter(|(season, _)| there.contains(season)).map(value).collect()
+    }
+
+    fn temperatures(&self, words: &Wording, days: &[Day]) -> Vec<Value> {
+        let there: BTreeSet<Temperature> = days.iter().map(|(_, day)| Temperature::of(day)).collect();
+        let value = |(t, name): (Temperature, &str)| {
+            let temperature = Some(t);
+            let label = words.say(&format!("temperature-{name}"));
+            (name.to_owned(), label, self.temperature == temperature, FilterTap::Temperature { temperature })
+        };
+        TEMPERATURES.into_iter().filter(|(t, _)| there.contains(t)).map(value).collect()
     }
 
     /// The filter in words: "Alder Pool, Dec to Feb, water below 4 °C"; "all sessions" where it takes all.
@@ -163,17 +177,29 @@ impl SetFilter {
             let t = words.say(&format!("temperature-{name}"));
             words.say_with("book-water-at", &[("temperature", Arg::Text(&t))])
         });
-        let water =
-            self.water.as_ref().map(|w| if w.is_empty() { words.say("book-no-water") } else { w.clone() });
+        let water = match &self.water {
+            WaterChoice::Any => None,
+            WaterChoice::Unnamed => Some(words.say("book-no-water")),
+            WaterChoice::Named { name } => Some(name.clone()),
+        };
         let season = season.map(|(_, name)| words.say(&format!("season-{name}")));
         let parts: Vec<String> = [water, season, cold].into_iter().flatten().collect();
         if parts.is_empty() { words.say("book-all") } else { parts.join(", ") }
     }
 }
 
-/// A name can be anything, so that "all" and "no name" are spelled apart from it.
-fn water_value(name: &str) -> String {
-    if name.is_empty() { "-".into() } else { format!("={name}") }
+/// Tag, label, whether it is chosen, and what choosing it asks.
+type Value = (String, String, bool, FilterTap);
+
+impl WaterChoice {
+    fn takes(&self, water: Option<&str>) -> bool {
+        let name = water.unwrap_or_default();
+        match self {
+            Self::Any => true,
+            Self::Unnamed => name.is_empty(),
+            Self::Named { name: wanted } => wanted == name,
+        }
+    }
 }
 
 #[cfg(test)]
@@ -185,7 +211,7 @@ mod tests {
 
     fn day(water: Option<&str>, started_ms: i64, t: Option<i16>) -> Summary {
         let conditions = Conditions { water: t, ..Conditions::default() };
-        let blank = Summary::of(&fold(SESSION, &Written::new(1).ops), 2.0);
+        let blank = Summary::of(&fold(SESSION, &Written::new(1).ops));
         Summary { water: water.map(str::to_owned), started_ms: Some(started_ms), conditions, ..blank }
     }
 
@@ -205,27 +231,27 @@ mod tests {
         let nameless = day(None, LATE_FEBRUARY, None);
         let all = SetFilter::default();
         assert!(all.takes(&cold) && all.takes(&nameless));
-        let of = |field, value| all.clone().with(field, value).unwrap();
-        assert!(of("water", "=Alder Pool").takes(&cold) && !of("water", "=Alder Pool").takes(&nameless));
-        assert!(of("water", "-").takes(&nameless) && !of("water", "-").takes(&cold));
-        assert!(
-            of("temperature", "below-4").takes(&cold) && of("temperature", "not-logged").takes(&nameless)
-        );
-        assert!(!of("season", "jun-aug").takes(&cold));
-        for (field, value) in
-            [("season", "monsoon"), ("temperature", "hot"), ("water", "Alder"), ("moon", "")]
-        {
-            assert_eq!(all.clone().with(field, value), None, "{field} {value}");
-        }
+        let of = |by: FilterTap| {
+            let mut filter = all.clone();
+            filter.set(&by);
+            filter
+        };
+        let alder = of(FilterTap::Water { water: WaterChoice::Named { name: "Alder Pool".into() } });
+        assert!(alder.takes(&cold) && !alder.takes(&nameless));
+        let unnamed = of(FilterTap::Water { water: WaterChoice::Unnamed });
+        assert!(unnamed.takes(&nameless) && !unnamed.takes(&cold));
+        let at = |t| of(FilterTap::Temperature { temperature: Some(t) });
+        assert!(at(Temperature::Below4).takes(&cold) && at(Temperature::NotLogged).takes(&nameless));
+        assert!(!of(FilterTap::Season { season: Some(Season::JunToAug) }).takes(&cold));
     }
 
     #[test]
     fn only_what_is_there_can_be_chosen() {
         let days = [day(Some("Alder Pool"), LATE_FEBRUARY, Some(39)), day(None, LATE_FEBRUARY, None)];
         let days: Vec<Day> = days.iter().map(|day| (SESSION, day)).collect();
-        let rows = SetFilter::default().rows(&Wording::new(), "a_", &days);
+        let rows = SetFilter::default().rows(&Wording::new(), BookSet::A, &days);
         let counts: Vec<usize> = rows.iter().map(|row| row.choices.len()).collect();
         assert_eq!(counts, [3, 2, 3], "all of them first");
-        assert!(rows.iter().all(|row| row.choices[0].chosen && row.field.starts_with("a_")));
+        assert!(rows.iter().all(|row| row.choices[0].chosen && row.tag.starts_with("a_")));
     }
 }

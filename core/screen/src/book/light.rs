@@ -1,10 +1,9 @@
 //! The light at the peg.
 
 use super::midnight;
-use restwater_log::Moment;
 use crate::figures::{clock, hours_minutes, trimmed};
-use crate::leaf::choice_row;
-use crate::{Arg, ChoiceRow, Leaf, LeafKey, LeafLine, Wording};
+use crate::{Action, Arg, BookTap, Choice, ChoiceRow, Leaf, LeafKey, LeafLine, Wording};
+use restwater_log::Moment;
 use restwater_sky::daylight::{Daylight, Light, Place, SunToday, daylight};
 
 /// Steps of a degree in 1e-7 degrees: one, a tenth, a hundredth (about a kilometre).
@@ -28,7 +27,10 @@ pub struct LightInput {
 /// The leaf.
 pub(super) fn light(words: &Wording, input: &LightInput) -> Leaf {
     let mut leaf = Leaf::new(words, "book", "light");
-    leaf.rows = vec![row(words, "lat", input.lat_e7), row(words, "lon", input.lon_e7)];
+    leaf.rows = vec![
+        row(words, "lat", input.lat_e7, |e7| BookTap::Latitude { e7 }),
+        row(words, "lon", input.lon_e7, |e7| BookTap::Longitude { e7 }),
+    ];
     let place = Place { lat: input.lat_e7 as f64 / 1e7, lon: input.lon_e7 as f64 / 1e7 };
     match daylight(midnight(&input.now), place) {
         Err(error) => leaf.says = crate::bench::sentence(&error.to_string()),
@@ -42,7 +44,8 @@ pub(super) fn light(words: &Wording, input: &LightInput) -> Leaf {
         leaf.notes.push(words.say("light-private"));
     }
     if input.can_keep {
-        let key = LeafKey::new("keep_place", "", words.say("light-keep"));
+        let keep = Action::Book { tap: BookTap::KeepPlace };
+        let key = LeafKey::new("keep_place-", words.say("light-keep"), keep);
         leaf.keys.push(LeafKey { sub: words.say("light-keep-sub"), solid: true, ..key });
     }
     leaf
@@ -78,11 +81,11 @@ fn lines(words: &Wording, day: &Daylight, now: &Moment) -> Vec<LeafLine> {
     all.into_iter().filter_map(|(id, ms)| Some(LeafLine::new(words.say(id), at(ms?)))).collect()
 }
 
-fn row(words: &Wording, field: &str, now: i64) -> ChoiceRow {
-    let most = if field == "lat" { 900_000_000 } else { 1_800_000_000 };
+fn row(words: &Wording, tag: &str, now: i64, tap: fn(i64) -> BookTap) -> ChoiceRow {
+    let most = if tag == "lat" { 900_000_000 } else { 1_800_000_000 };
     let degrees = |e7: i64| trimmed(e7.unsigned_abs() as f64 / 1e7, 2);
     let say = |e7: i64| {
-        let side = match (field, e7 < 0) {
+        let side = match (tag, e7 < 0) {
             ("lat", false) => "light-north",
             ("lat", true) => "light-south",
             (_, false) => "light-east",
@@ -90,13 +93,11 @@ fn row(words: &Wording, field: &str, now: i64) -> ChoiceRow {
         };
         words.say_with(side, &[("degrees", Arg::Text(&degrees(e7)))])
     };
-    let choices =
-        STEPS.iter().map(|step| now + step).filter(|e7| e7.abs() <= most).zip(STEPS).map(|(e7, step)| {
-            let sign = if step < 0 { "−" } else { "+" };
-            (e7.to_string(), format!("{sign}{}°", degrees(step)))
-        });
-    let mut row =
-        choice_row(field, words.say(&format!("light-row-{field}")), "", choices.collect(), String::new());
-    row.value = say(now);
-    row
+    let choices = STEPS.iter().filter(|step| (now + **step).abs() <= most).map(|step| {
+        let sign = if *step < 0 { "−" } else { "+" };
+        let label = format!("{sign}{}°", degrees(*step));
+        Choice::new(step.to_string(), label, false, Action::Book { tap: tap(now + step) })
+    });
+    let label = words.say(&format!("light-row-{tag}"));
+    ChoiceRow { value: say(now), ..ChoiceRow::of(tag, label, choices.collect(), String::new()) }
 }

@@ -12,12 +12,13 @@ pub use light::LightInput;
 pub use next::NextInput;
 
 use super::figures::hours_minutes;
-use super::leaf::choice_row;
-use super::{Arg, Leaf, LeafKey, LeafTyping, LeavesView, Wording};
+use super::{
+    Action, Arg, BookSet, BookTap, KeyTap, Leaf, LeafKey, LeavesView, TypedField, TypedInto, Which, Wording,
+};
+use chrono::{DateTime, Datelike};
 use restwater_compare::sets::DayTally;
 use restwater_log::{Moment, local_ms};
 use restwater_session::{Session, Summary};
-use chrono::{DateTime, Datelike};
 use uuid::Uuid;
 
 /// Level of every interval in the Book.
@@ -56,7 +57,7 @@ pub fn book(input: &BookInput) -> LeavesView {
     let light = light::light(words, input.light);
     let mut filter = Leaf::new(words, "book", "filter");
     filter.says = says(input, &shown);
-    filter.rows = input.filter.rows(words, "", input.days);
+    filter.rows = input.filter.rows(words, BookSet::Shown, input.days);
     let opened = input.opened.map(|session| session::session(words, session));
     let mut first = Leaf::new(words, "book", "sessions");
     first.says = says(input, &shown);
@@ -89,7 +90,8 @@ fn list(input: &BookInput, shown: &[Day], opened: Option<&Leaf>) -> Vec<LeafKey>
         if open == Some(*id) {
             return to_page(gist);
         }
-        let key = LeafKey::new("open", &id.to_string(), day_words(words, day));
+        let open = Action::Book { tap: BookTap::Open { session: *id } };
+        let key = LeafKey::new(format!("open-{id}"), day_words(words, day), open);
         Some(LeafKey { sub: gist, ..key })
     };
     let left_out = open.filter(|open| shown.iter().all(|(id, _)| id != open));
@@ -98,16 +100,16 @@ fn list(input: &BookInput, shown: &[Day], opened: Option<&Leaf>) -> Vec<LeafKey>
 }
 
 /// A text typed into the record.
-fn typing(words: &Wording, field: &str) -> LeafTyping {
-    let label = words.say(&format!("book-type-{field}"));
-    LeafTyping { field: field.into(), label, send: words.say("book-type-send") }
+fn typing(words: &Wording, tag: &str, into: TypedInto) -> TypedField {
+    TypedField::sent(words, tag, words.say(&format!("book-type-{tag}")), into)
 }
 
 /// The ways from here to the Files and Mend screens.
 fn doors(words: &Wording) -> Vec<LeafKey> {
-    ["files", "mend"]
-        .map(|name| {
-            let key = LeafKey::new("door", name, words.say(&format!("book-door-{name}")));
+    [("files", Which::Files), ("mend", Which::Mend)]
+        .map(|(name, which)| {
+            let label = words.say(&format!("book-door-{name}"));
+            let key = LeafKey::new(format!("door-{name}"), label, KeyTap::Open { which });
             LeafKey { sub: words.say(&format!("book-door-{name}-sub")), ..key }
         })
         .to_vec()
@@ -157,14 +159,14 @@ fn gist(words: &Wording, day: &Summary) -> String {
     let length = day.length_min.map(|min| hours_minutes((min * 60_000.0) as i64));
     let open = words.say("book-open");
     let length = length.unwrap_or(open);
-    let args = [("bites", bites), ("casts", Arg::Count(day.waits.len())), ("length", Arg::Text(&length))];
+    let args = [("bites", bites), ("casts", Arg::Count(day.casts as usize)), ("length", Arg::Text(&length))];
     words.say_with("book-gist", &args)
 }
 
 /// A day as the comparisons count it.
 pub(crate) fn tally(day: &Summary) -> DayTally {
     DayTally {
-        casts: day.waits.len(),
+        casts: day.casts as usize,
         bites: day.bites(),
         hours_out: day.out_min() / 60.0,
         landed: day.landed.into(),

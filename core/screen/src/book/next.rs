@@ -1,8 +1,8 @@
 //! The plan for next time: what the record supports, and what it can't tell.
 
-use super::{Day, SetFilter, day_words};
+use super::{Day, SetFilter, Temperature, day_words};
 use crate::figures::whole;
-use crate::{Arg, ChangesView, Leaf, LeafLine, VerdictTone, Wording};
+use crate::{Arg, ChangesView, Leaf, LeafLine, TypedInto, VerdictTone, Wording};
 use restwater_bench::ladder::Rung;
 use restwater_compare::sets::set_rates;
 use restwater_session::Summary;
@@ -33,7 +33,7 @@ pub(super) fn next(words: &Wording, input: &NextInput) -> Leaf {
     };
     let after = day_words(words, day);
     leaf.says = words.say_with("next-says", &[("day", Arg::Text(&after))]);
-    leaf.typing = Some(super::typing(words, "plan"));
+    leaf.typing = Some(super::typing(words, "plan", TypedInto::Plan));
     if let Some(plan) = &day.next_time {
         leaf.lines.push(LeafLine::new(words.say("next-own"), plan.clone()));
     }
@@ -127,7 +127,7 @@ impl Plan<'_> {
     }
 
     fn cold(&mut self, like: &[Day]) {
-        let none = SetFilter::default().with("temperature", "not-logged").unwrap_or_default();
+        let none = SetFilter { temperature: Some(Temperature::NotLogged), ..SetFilter::default() };
         let without = like.iter().filter(|(_, day)| none.takes(day)).count();
         if without > 0 {
             let args = [("count", Arg::Count(without)), ("all", Arg::Count(like.len()))];

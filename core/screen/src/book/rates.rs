@@ -1,10 +1,10 @@
 //! Catch per hour: of all sessions shown, and of each.
 
 use super::{BookInput, Day, LEVEL_PERCENT, day_words, tally};
+use crate::figures::{sentence_case, trimmed};
+use crate::{Arg, BookSet, Leaf, LeafLine, LeafSpan, Wording};
 use restwater_compare::FEWEST_BITES;
 use restwater_compare::sets::{Rate, set_rates};
-use crate::figures::{sentence_case, trimmed};
-use crate::{Arg, Leaf, LeafLine, LeafSpan, Wording};
 
 /// Sessions listed one by one; the rates of all count every one.
 const LISTED: usize = 24;
@@ -66,7 +66,7 @@ pub(super) fn rates(input: &BookInput, shown: &[Day]) -> Leaf {
         leaf.notes.push(words.say_with("book-listed", &[("count", Arg::Count(LISTED))]));
     }
     leaf.notes.push(words.say_with("book-rates-how", &[("level", Arg::Count(LEVEL_PERCENT))]));
-    leaf.rows = input.filter.rows(words, "", input.days);
+    leaf.rows = input.filter.rows(words, BookSet::Shown, input.days);
     leaf
 }
 

@@ -2,12 +2,12 @@
 
 use super::rates::{rate_line, scale_of};
 use super::{BookInput, Day, LEVEL_PERCENT, SetFilter, tally};
+use crate::figures::trimmed;
+use crate::waits::p_words;
+use crate::{Arg, BookSet, Leaf, LeafLine, Wording};
 use restwater_compare::FEWEST_BITES;
 use restwater_compare::sets::{DayTally, FEWEST_DAYS, SetsFinding, compare_sets, set_rates};
 use restwater_compare::{Side, Verdict};
-use crate::figures::trimmed;
-use crate::waits::p_words;
-use crate::{Arg, Leaf, LeafLine, Wording};
 
 /// Steers the draws where there are too many ways to deal the days: the same record says the same.
 const SEED: u64 = 9;
@@ -16,8 +16,8 @@ const SEED: u64 = 9;
 pub(super) fn sets(input: &BookInput) -> Leaf {
     let words = input.words;
     let mut leaf = Leaf::new(words, "book", "sets");
-    leaf.rows = input.a.rows(words, "a_", input.days);
-    leaf.rows.extend(input.b.rows(words, "b_", input.days));
+    leaf.rows = input.a.rows(words, BookSet::A, input.days);
+    leaf.rows.extend(input.b.rows(words, BookSet::B, input.days));
     let of = |filter: &SetFilter| -> Vec<Day> {
         input.days.iter().filter(|(_, day)| filter.takes(day)).copied().collect()
     };

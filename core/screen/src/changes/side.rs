@@ -1,13 +1,13 @@
 //! One change with its two sides.
 
 use super::FOREST_LOG2;
-use restwater_compare::{ChangeFinding, Limits, MOST_CASTS, Reason, Side, SideRecord, Verdict};
-use restwater_compare::Factor;
 use crate::casts_that_count::spot_of;
 use crate::figures::{sentence_case, trimmed, whole};
 use crate::place::length_words;
 use crate::waits::p_words;
-use crate::{Arg, Wording};
+use crate::{Action, Arg, Wording};
+use restwater_compare::{ChangeFinding, Limits, MOST_CASTS, Reason, Side, SideRecord, Verdict};
+use restwater_compare::{Factor, FactorValue};
 use restwater_session::{Session, length_mm};
 use serde::{Deserialize, Serialize};
 
@@ -62,18 +62,14 @@ pub struct ForestPoint {
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct StartTest {
-    /// What to hand back: which factor,
-    pub factor: Factor,
-    /// its value A
-    pub a: String,
-    /// and its value B.
-    pub b: String,
     /// The word on the key.
     pub label: String,
     /// The smaller line.
     pub sub: String,
     /// What a screen reader says.
     pub spoken: String,
+    /// What a tap on it sends.
+    pub action: Action,
 }
 
 /// One change against what it replaced.
@@ -128,7 +124,7 @@ pub(super) fn change(words: &Wording, session: &Session, f: &ChangeFinding, can_
         reasons: f.reasons.iter().map(|reason| reason_words(words, *reason)).collect(),
         more: more(words, f),
         forest: forest(f),
-        start: can_start.then(|| start(words, f, &old, &new)),
+        start: can_start.then(|| start(words, f, &old, &new)).flatten(),
     }
 }
 
@@ -281,14 +277,13 @@ fn forest(f: &ChangeFinding) -> ForestPoint {
     }
 }
 
-fn start(words: &Wording, f: &ChangeFinding, old: &str, new: &str) -> StartTest {
+fn start(words: &Wording, f: &ChangeFinding, old: &str, new: &str) -> Option<StartTest> {
     let pair = [("a", Arg::Text(old)), ("b", Arg::Text(new))];
-    StartTest {
-        factor: f.factor,
-        a: f.a.value.clone(),
-        b: f.b.value.clone(),
+    let read = |record: &SideRecord| FactorValue::read(f.factor, &record.value);
+    Some(StartTest {
         label: words.say("change-start"),
         sub: words.say_with("change-start-sub", &pair),
         spoken: words.say_with("change-start-spoken", &pair),
-    }
+        action: Action::StartAlternation { a: read(&f.a)?, b: read(&f.b)? },
+    })
 }

@@ -1,8 +1,8 @@
 //! The alternating test that runs: a plain list of casts with the next one marked.
 
 use super::side::{factor_words, value_words};
+use crate::{Action, Arg, Wording};
 use restwater_compare::Side;
-use crate::{Arg, Wording};
 use restwater_session::{Session, value_of};
 use serde::{Deserialize, Serialize};
 
@@ -54,6 +54,10 @@ pub struct AlternationView {
     pub end_label: String,
     /// Its smaller line.
     pub end_sub: String,
+    /// What the key that sets rig or spot sends.
+    pub set: Action,
+    /// What the key that ends the test sends.
+    pub end: Action,
 }
 
 /// The test that runs, if one does.
@@ -100,6 +104,8 @@ pub(super) fn alternation(words: &Wording, session: &Session) -> Option<Alternat
         set_label: words.say("test-set"),
         end_label: words.say("test-end"),
         end_sub: words.say("test-end-sub"),
+        set: Action::SetNextStep,
+        end: Action::EndAlternation,
     })
 }
 

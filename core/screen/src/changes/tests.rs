@@ -1,10 +1,11 @@
 //! "Did it matter?" of a written day.
 
 use super::*;
+use crate::Action;
 use restwater_compare::change_findings;
-use restwater_session::Logged;
+use restwater_compare::{Factor, FactorValue};
 use restwater_log::{Payload, Rig};
-use restwater_compare::Factor;
+use restwater_session::Logged;
 use restwater_session::written::{SESSION, Written};
 use restwater_session::{fold, rows_of};
 
@@ -88,14 +89,16 @@ fn thin_evidence_cannot_tell_and_says_why_and_how_much_more() {
 fn a_running_test_shows_its_steps_and_hides_the_keys_that_start_one() {
     let (mut day, now) = written("AAB");
     let key = screen(&day).changes[0].start.clone().unwrap();
-    assert_eq!((key.factor, key.a.as_str(), key.b.as_str()), (Factor::Colour, "white", "pink"));
+    let named = |name: &str| FactorValue::Colour { name: name.into() };
+    let action = Action::StartAlternation { a: named("white"), b: named("pink") };
+    assert_eq!(key.action, action);
     day.log(
         now,
         Payload::AlternationStarted {
             rod: 1,
-            factor: key.factor.logged(),
-            a: key.a,
-            b: key.b,
+            factor: Factor::Colour.logged(),
+            a: "white".into(),
+            b: "pink".into(),
             b_first: false,
             casts: 4,
         },

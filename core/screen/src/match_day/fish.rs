@@ -3,12 +3,12 @@
 use super::now::weight_of;
 use super::weights::{estimate, of_a_fish, short, step, steps, units};
 use super::{FishPage, MatchInput, MatchKey, MatchTap};
+use crate::figures::clock;
 use restwater_log::WeightUnit;
+use restwater_match_day::rules::{NetRule, same_name};
+use restwater_session::CaughtFish;
 use restwater_session::MatchSetup;
 use restwater_session::own_count::OwnCount;
-use restwater_match_day::rules::{NetRule, same_name};
-use crate::figures::clock;
-use restwater_session::CaughtFish;
 
 /// The page of the chosen fish, or of none.
 pub(super) fn page(input: &MatchInput, setup: &MatchSetup) -> FishPage {
@@ -18,7 +18,10 @@ pub(super) fn page(input: &MatchInput, setup: &MatchSetup) -> FishPage {
     let title = place.zip(fish).map_or_else(
         || input.say("match-no-fish", &[]),
         |(i, fish)| {
-            input.say("match-fish-title", &[("number", &(i + 1).to_string()), ("time", &clock(&fish.at))])
+            input.say(
+                "match-fish-title",
+                &[("number", &(i + 1).to_string()), ("time", &clock(&fish.at.shown))],
+            )
         },
     );
     let big = if unit == WeightUnit::Drams { 2_560 } else { 1 };

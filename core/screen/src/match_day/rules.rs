@@ -2,36 +2,25 @@
 
 use super::now::local_clock;
 use super::weights::{short, units};
-use super::{MatchInput, MatchKey, MatchLine, MatchTap};
-use restwater_log::{Moment, WeightUnit};
-use restwater_session::{ClassGuess, MatchSetup};
+use super::{MatchInput, MatchKey, MatchLine, MatchTap, RuleTap, Signal, UsualClass};
+use crate::{Action, Arg, Choice, ChoiceRow, Wording};
+use restwater_log::WeightUnit;
 use restwater_match_day::clock::MINUTE_MS;
 use restwater_match_day::rules::{MatchRules, NetHolds, NetRule, OverLimit};
 use restwater_match_day::weight::Weight;
-use crate::{Arg, Choice, ChoiceRow, Wording};
+use restwater_session::{ClassGuess, MatchSetup, Stamp};
 
 /// Alarms that can be chosen, minutes before all-out (common practice, no source).
 const ALARMS_MIN: &[u16] = &[120, 60, 30, 15, 10, 5];
-/// Size classes by message id with the weight they are first taken for, drams (guesses, changed by a tap).
-pub const CLASSES: &[(&str, i64)] = &[
-    ("kind-silver", 64),
-    ("kind-roach", 96),
-    ("kind-perch", 128),
-    ("kind-skimmer", 192),
-    ("kind-bream", 768),
-    ("kind-tench", 768),
-    ("kind-stockie", 384),
-    ("kind-carp", 1_280),
-    ("kind-pike", 1_536),
-];
-/// The classes a match starts with, as places in [`CLASSES`].
-const FIRST_CLASSES: [usize; 4] = [0, 3, 6, 7];
+/// The classes a match starts with.
+const FIRST_CLASSES: [UsualClass; 4] =
+    [UsualClass::Silver, UsualClass::Skimmer, UsualClass::Stockie, UsualClass::Carp];
 /// How long a match is taken to last until all-out is set (common practice, no source).
 const USUAL_LENGTH_MIN: i64 = 300;
 /// All-in is first taken at the next so many minutes of the clock.
 const ROUND_MIN: i64 = 30;
 /// Minutes by which a time can be moved.
-const TIME_STEPS: &[i64] = &[-60, -15, -5, 5, 15, 60];
+const TIME_STEPS: &[i32] = &[-60, -15, -5, 5, 15, 60];
 /// Limits in pounds and in kilograms; 0 is none (common practice, no source).
 const LIMITS_LB: &[i64] = &[0, 20, 30, 40, 50, 60, 80, 100, 120];
 const LIMITS_KG: &[i64] = &[0, 10, 15, 20, 25, 30, 40, 50, 60];
@@ -45,14 +34,12 @@ const GUESSES_OZ: &[i64] = &[2, 4, 8, 12, 16, 24, 32, 48, 64, 80, 96, 128, 160, 
 const GUESSES_G: &[i64] =
     &[50, 100, 200, 350, 500, 750, 1_000, 1_500, 2_000, 2_500, 3_000, 4_000, 5_000, 7_500, 10_000];
 
-/// The match that the first tap sets: all-in at the next half hour, five hours, one net without a limit.
-pub fn first_match(words: &Wording, now: &Moment) -> MatchSetup {
+/// The match that the first tap sets: all-in at the next half hour after the session's start, five hours, one net
+/// without a limit.
+pub fn first_match(words: &Wording, now: &Stamp) -> MatchSetup {
     let round = ROUND_MIN * MINUTE_MS;
-    let all_in_ms = (now.wall_ms + round - 1).div_euclid(round) * round;
-    let class = |i: usize| {
-        let (id, drams) = CLASSES[i];
-        ClassGuess { name: words.say(id), guess: Weight::Drams(drams) }
-    };
+    let all_in_ms = now.wall_at(0).saturating_add(round - 1).div_euclid(round) * round;
+    let class = |class: UsualClass| ClassGuess { name: words.say(class.id()), guess: class.guess() };
     MatchSetup {
         all_in_ms,
         all_out_ms: all_in_ms + USUAL_LENGTH_MIN * MINUTE_MS,
@@ -82,7 +69,7 @@ pub(super) fn begin_key(input: &MatchInput) -> MatchKey {
         spoken: input.say("match-begin-spoken", &[]),
         solid: true,
         enabled: true,
-        tap: MatchTap::Choose { field: "begin".into(), value: "1".into() },
+        tap: MatchTap::Rule { rule: RuleTap::Begin },
     }
 }
 
@@ -91,24 +78,28 @@ pub(super) fn rows(input: &MatchInput, setup: Option<&MatchSetup>) -> Vec<Choice
     let setup = setup.cloned().unwrap_or_else(|| first_match(input.words, input.now));
     let setup = &setup;
     let make = Rows { input, setup };
+    let nets = u16::try_from(setup.rules.nets.len()).unwrap_or(0);
     let mut rows = vec![
-        make.time("all-in", setup.all_in_ms),
-        make.time("all-out", setup.all_out_ms),
+        make.time("all-in", setup.all_in_ms, |minutes| RuleTap::MoveAllIn { minutes }),
+        make.time("all-out", setup.all_out_ms, |minutes| RuleTap::MoveAllOut { minutes }),
         make.clock(),
         make.counted(
             "nets",
-            i64::try_from(setup.rules.nets.len()).unwrap_or(0),
+            nets,
             &[1, 2, 3, 4, 5, 6],
-            i64::to_string,
+            |n| n.to_string(),
+            |n| RuleTap::Nets { count: n as u8 },
         ),
     ];
     rows.extend(setup.rules.nets.iter().enumerate().map(|(i, net)| make.limit(i, net)));
     rows.push(make.over());
+    let landing = setup.rules.landing_min;
     rows.push(make.counted(
         "landing",
-        i64::from(setup.rules.landing_min),
-        &LANDINGS_MIN.iter().map(|m| i64::from(*m)).collect::<Vec<_>>(),
-        |m| make.minutes(*m),
+        landing,
+        LANDINGS_MIN,
+        |m| make.minutes(m),
+        |minutes| RuleTap::Landing { minutes },
     ));
     rows.push(make.alarms());
     rows.push(make.classes());
@@ -124,7 +115,7 @@ pub(super) fn rows(input: &MatchInput, setup: Option<&MatchSetup>) -> Vec<Choice
 pub(super) fn first_lines(rows: &[ChoiceRow]) -> Vec<MatchLine> {
     let told = ["all-in", "all-out", "nets", "landing", "alarms"];
     let line = |row: &ChoiceRow| MatchLine { label: row.label.clone(), value: row.value.clone() };
-    rows.iter().filter(|row| told.contains(&row.field.as_str())).map(line).collect()
+    rows.iter().filter(|row| told.contains(&row.tag.as_str())).map(line).collect()
 }
 
 struct Rows<'a> {
@@ -133,24 +124,22 @@ struct Rows<'a> {
 }
 
 impl Rows<'_> {
-    fn row(&self, field: &str, value: String, choices: Vec<Choice>, usual: bool) -> ChoiceRow {
-        let label = self.input.say(&format!("match-row-{field}"), &[]);
+    fn row(&self, tag: &str, value: String, choices: Vec<Choice>, usual: bool) -> ChoiceRow {
+        let label = self.input.say(&format!("match-row-{tag}"), &[]);
         let source = if usual { self.input.say("source-common", &[]) } else { String::new() };
-        ChoiceRow { field: field.into(), label, value, choices, source }
+        ChoiceRow { value, ..ChoiceRow::of(tag, label, choices, source) }
     }
 
-    fn minutes(&self, minutes: i64) -> String {
+    fn minutes(&self, minutes: u16) -> String {
         let id = if minutes == 0 { "match-no-minutes" } else { "match-minutes" };
         self.input.say(id, &[("minutes", &minutes.to_string())])
     }
 
-    fn time(&self, field: &str, ms: i64) -> ChoiceRow {
+    fn time(&self, tag: &str, ms: i64, rule: fn(i32) -> RuleTap) -> ChoiceRow {
         let say = |ms: i64| local_clock(self.input.now, ms);
-        let choice = |step: &i64| {
-            let time = say(ms + step * MINUTE_MS);
-            Choice { label: time, value: step.to_string(), chosen: false }
-        };
-        self.row(field, say(ms), TIME_STEPS.iter().map(choice).collect(), false)
+        let choice =
+            |step: &i32| choice(step.to_string(), say(ms + i64::from(*step) * MINUTE_MS), false, rule(*step));
+        self.row(tag, say(ms), TIME_STEPS.iter().map(choice).collect(), false)
     }
 
     /// The two clocks: set by a signal, or by hand.
@@ -162,27 +151,36 @@ impl Rows<'_> {
             _ => "match-clock-behind-short",
         };
         let value = self.input.say(id, &[("seconds", &seconds.abs().to_string())]);
-        let named = |value: &str| Choice {
-            label: self.input.say(&format!("match-clock-{value}"), &[]),
-            value: value.into(),
-            chosen: false,
+        let named = |tag: &str, tap| {
+            Choice::new(tag, self.input.say(&format!("match-clock-{tag}"), &[]), false, Action::Match { tap })
         };
-        let by = |s: i64| Choice {
-            label: self.input.say(
-                if s < 0 { "match-clock-less" } else { "match-clock-more" },
-                &[("seconds", &s.abs().to_string())],
-            ),
-            value: s.to_string(),
-            chosen: false,
+        let by = |seconds: i32| {
+            let id = if seconds < 0 { "match-clock-less" } else { "match-clock-more" };
+            let label = self.input.say(id, &[("seconds", &seconds.abs().to_string())]);
+            choice(seconds.to_string(), label, false, RuleTap::MoveClock { seconds })
         };
-        let choices =
-            vec![named("heard-in"), named("heard-out"), named("same-now"), by(-60), by(-10), by(10), by(60)];
+        let choices = vec![
+            named("heard-in", MatchTap::Heard { signal: Signal::AllIn }),
+            named("heard-out", MatchTap::Heard { signal: Signal::AllOut }),
+            named("same-now", MatchTap::Rule { rule: RuleTap::SameClock }),
+            by(-60),
+            by(-10),
+            by(10),
+            by(60),
+        ];
         self.row("clock", value, choices, false)
     }
 
-    fn counted(&self, field: &str, now: i64, all: &[i64], say: impl Fn(&i64) -> String) -> ChoiceRow {
-        let choice = |n: &i64| Choice { label: say(n), value: n.to_string(), chosen: *n == now };
-        self.row(field, say(&now), all.iter().map(choice).collect(), true)
+    fn counted(
+        &self,
+        tag: &str,
+        now: u16,
+        all: &[u16],
+        say: impl Fn(u16) -> String,
+        rule: fn(u16) -> RuleTap,
+    ) -> ChoiceRow {
+        let choices = all.iter().map(|n| choice(n.to_string(), say(*n), *n == now, rule(*n))).collect();
+        self.row(tag, say(now), choices, true)
     }
 
     fn limit(&self, i: usize, net: &NetRule) -> ChoiceRow {
@@ -191,41 +189,39 @@ impl Rows<'_> {
             WeightUnit::Grams => (LIMITS_KG, 1_000),
         };
         let none = || self.input.say("match-no-limit", &[]);
-        let say = |weight: Weight| short(weight);
-        let choice = |n: &i64| {
-            let weight = units(self.setup.unit, n * per);
-            let limit = Some(weight).filter(|_| *n > 0);
-            let label = limit.map_or_else(none, say);
-            Choice { label, value: (n * per).to_string(), chosen: limit == net.limit }
+        let limit_of = |n: &i64| {
+            let limit = Some(units(self.setup.unit, n * per)).filter(|_| *n > 0);
+            let rule = RuleTap::Limit { net: net.name.clone(), limit };
+            choice((n * per).to_string(), limit.map_or_else(none, short), limit == net.limit, rule)
         };
-        let mut row =
-            self.row("limit", net.limit.map_or_else(none, say), all.iter().map(choice).collect(), true);
-        row.field = format!("limit-{}", i + 1);
-        row.label = self.input.say("match-row-limit", &[("net", &net.name)]);
-        row
+        let value = net.limit.map_or_else(none, short);
+        let row = self.row("limit", value, all.iter().map(limit_of).collect(), true);
+        let label = self.input.say("match-row-limit", &[("net", &net.name)]);
+        ChoiceRow { tag: format!("limit-{}", i + 1), label, ..row }
     }
 
     fn over(&self) -> ChoiceRow {
-        let all = [(OverLimit::CountsToTheLimit, "to-limit"), (OverLimit::DoesNotCount, "nothing")];
-        self.named("over", &all, self.setup.rules.over_limit)
+        let all = [("to-limit", OverLimit::CountsToTheLimit), ("nothing", OverLimit::DoesNotCount)];
+        self.named("over", all, self.setup.rules.over_limit, |over| RuleTap::Over { over })
     }
 
-    fn named<T: PartialEq + Copy>(&self, field: &str, all: &[(T, &str)], now: T) -> ChoiceRow {
-        let say = |name: &str| self.input.say(&format!("match-{field}-{name}"), &[]);
-        let choice = |(value, name): &(T, &str)| Choice {
-            label: say(name),
-            value: (*name).to_owned(),
-            chosen: *value == now,
+    fn named<T: PartialEq + Copy, const N: usize>(
+        &self,
+        row: &str,
+        all: [(&str, T); N],
+        now: T,
+        rule: fn(T) -> RuleTap,
+    ) -> ChoiceRow {
+        let one = |(tag, value): (&str, T)| {
+            choice(tag, self.input.say(&format!("match-{row}-{tag}"), &[]), value == now, rule(value))
         };
-        let value =
-            all.iter().find(|(value, _)| *value == now).map_or_else(String::new, |(_, name)| say(name));
-        self.row(field, value, all.iter().map(choice).collect(), false)
+        let choices = all.map(one).to_vec();
+        ChoiceRow::of(row, self.input.say(&format!("match-row-{row}"), &[]), choices, String::new())
     }
 
     fn alarms(&self) -> ChoiceRow {
         let on = |m: &u16| self.setup.rules.alarms_min.contains(m);
-        let choice =
-            |m: &u16| Choice { label: self.minutes(i64::from(*m)), value: m.to_string(), chosen: on(m) };
+        let alarm = |m: &u16| choice(m.to_string(), self.minutes(*m), on(m), RuleTap::Alarm { minutes: *m });
         let mut set = self.setup.rules.alarms_min.clone();
         set.sort_unstable_by(|a, b| b.cmp(a));
         let value = set.iter().map(u16::to_string).collect::<Vec<_>>().join(", ");
@@ -234,25 +230,24 @@ impl Rows<'_> {
         } else {
             self.input.say("match-minutes", &[("minutes", &value)])
         };
-        self.row("alarms", value, ALARMS_MIN.iter().map(choice).collect(), true)
+        self.row("alarms", value, ALARMS_MIN.iter().map(alarm).collect(), true)
     }
 
     fn classes(&self) -> ChoiceRow {
-        let has = |name: &str| self.setup.class(name).is_some();
-        let choice = |(id, _): &(&str, i64)| {
-            let name = self.input.say(id, &[]);
-            Choice { chosen: has(&name), value: (*id).to_owned(), label: name }
+        let class = |class: UsualClass| {
+            let name = self.input.say(class.id(), &[]);
+            let chosen = self.setup.class(&name).is_some();
+            choice(class.id(), name, chosen, RuleTap::Class { class })
         };
         let names: Vec<&str> = self.setup.classes.iter().map(|c| c.name.as_str()).collect();
-        self.row("classes", names.join(", "), CLASSES.iter().map(choice).collect(), true)
+        self.row("classes", names.join(", "), UsualClass::ALL.map(class).to_vec(), true)
     }
 
     fn counting(&self) -> ChoiceRow {
         let counts = |class: &ClassGuess| self.setup.rules.counts(&class.name);
-        let choice = |class: &ClassGuess| Choice {
-            label: class.name.clone(),
-            value: class.name.clone(),
-            chosen: counts(class),
+        let one = |class: &ClassGuess| {
+            let rule = RuleTap::Counting { class: class.name.clone() };
+            choice(class.name.clone(), class.name.clone(), counts(class), rule)
         };
         let not: Vec<&str> =
             self.setup.classes.iter().filter(|c| !counts(c)).map(|c| c.name.as_str()).collect();
@@ -261,7 +256,7 @@ impl Rows<'_> {
         } else {
             self.input.say("match-all-but", &[("classes", &not.join(", "))])
         };
-        self.row("counting", value, self.setup.classes.iter().map(choice).collect(), false)
+        self.row("counting", value, self.setup.classes.iter().map(one).collect(), false)
     }
 
     fn guess(&self, class: &ClassGuess) -> ChoiceRow {
@@ -269,57 +264,63 @@ impl Rows<'_> {
             WeightUnit::Drams => GUESSES_OZ.iter().map(|oz| Weight::Drams(oz * 16)).collect(),
             WeightUnit::Grams => GUESSES_G.iter().map(|g| Weight::Grams(*g)).collect(),
         };
-        let choice = |weight: &Weight| {
-            let value = match weight {
-                Weight::Drams(n) | Weight::Grams(n) => n.to_string(),
-            };
-            Choice { label: short(*weight), value, chosen: *weight == class.guess }
+        let one = |weight: &Weight| {
+            let (Weight::Drams(n) | Weight::Grams(n)) = weight;
+            let rule = RuleTap::Guess { class: class.name.clone(), weight: *weight };
+            choice(n.to_string(), short(*weight), *weight == class.guess, rule)
         };
-        let mut row = self.row("guess", short(class.guess), all.iter().map(choice).collect(), true);
-        row.field = format!("guess-{}", class.name);
-        row.label = self.input.say("match-row-guess", &[("class", &class.name)]);
-        row.source = self.input.say("match-guess-source", &[]);
-        row
+        let row = self.row("guess", short(class.guess), all.iter().map(one).collect(), false);
+        ChoiceRow {
+            tag: format!("guess-{}", class.name),
+            label: self.input.say("match-row-guess", &[("class", &class.name)]),
+            source: self.input.say("match-guess-source", &[]),
+            ..row
+        }
     }
 
     fn unit(&self) -> ChoiceRow {
-        let all = [(WeightUnit::Drams, "drams"), (WeightUnit::Grams, "grams")];
-        self.named("unit", &all, self.setup.unit)
+        let all = [("drams", WeightUnit::Drams), ("grams", WeightUnit::Grams)];
+        self.named("unit", all, self.setup.unit, |unit| RuleTap::Unit { unit })
     }
 
     fn mark(&self) -> ChoiceRow {
         let all = if self.setup.unit == WeightUnit::Drams { MARKS_DR } else { MARKS_G };
-        let choice = |n: &i64| {
-            let weight = units(self.setup.unit, *n);
-            Choice { label: short(weight), value: n.to_string(), chosen: weight == self.setup.mark }
+        let one = |n: &i64| {
+            let mark = units(self.setup.unit, *n);
+            choice(n.to_string(), short(mark), mark == self.setup.mark, RuleTap::Mark { mark })
         };
-        self.row("mark", short(self.setup.mark), all.iter().map(choice).collect(), true)
+        self.row("mark", short(self.setup.mark), all.iter().map(one).collect(), true)
     }
 
     fn off(&self) -> ChoiceRow {
-        let choice =
-            Choice { label: self.input.say("match-off-yes", &[]), value: "yes".into(), chosen: false };
+        let off = Action::Match { tap: MatchTap::Off };
+        let choice = Choice::new("yes", self.input.say("match-off-yes", &[]), false, off);
         self.row("off", String::new(), vec![choice], false)
     }
+}
+
+/// A choice of a rule.
+fn choice(tag: impl Into<String>, label: String, chosen: bool, rule: RuleTap) -> Choice {
+    Choice::new(tag, label, chosen, Action::Match { tap: MatchTap::Rule { rule } })
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
-    use restwater_session::written::second;
+    use restwater_session::written::stamp;
 
     #[test]
     fn the_first_match_can_be_set_as_it_stands() {
         let words = Wording::new();
-        let setup = first_match(&words, &second(0));
+        let setup = first_match(&words, &stamp(90 * 60));
         assert_eq!(setup.check(), Ok(()));
-        assert_eq!(local_clock(&second(0), setup.all_in_ms), "22:30", "the day of the tests begins at 22:13");
+        assert_eq!(local_clock(&stamp(0), setup.all_in_ms), "22:30", "the day of the tests begins at 22:13");
         assert_eq!(
             setup.classes.iter().map(|c| c.name.as_str()).collect::<Vec<_>>(),
             ["Silver", "Skimmer", "Stockie", "Carp"]
         );
-        for (id, drams) in CLASSES {
-            assert!(words.has(id) && Weight::Drams(*drams).of_a_fish().is_ok());
+        for class in UsualClass::ALL {
+            assert!(words.has(class.id()) && class.guess().of_a_fish().is_ok());
         }
     }
 }

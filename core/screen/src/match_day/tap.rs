@@ -1,6 +1,8 @@
 //! What the keys of the Match screen do.
 
 use restwater_log::WeightUnit;
+use restwater_match_day::rules::OverLimit;
+use restwater_match_day::weight::Weight;
 use restwater_session::MatchSetup;
 use serde::{Deserialize, Serialize};
 
@@ -25,13 +27,13 @@ pub enum MatchTap {
         /// As it is to be.
         setup: MatchSetup,
     },
-    /// One of the choices of the rules; the first one begins the match.
-    Choose {
-        /// The row's field.
-        field: String,
-        /// The choice's value.
-        value: String,
+    /// One of the rules of the day; the first one sets the match.
+    Rule {
+        /// Which.
+        rule: RuleTap,
     },
+    /// No match is fished after all.
+    Off,
     /// The organiser's signal was heard now: the two clocks are set against each other.
     Heard {
         /// Which signal.
@@ -98,16 +100,184 @@ pub enum MatchTap {
     },
 }
 
+/// One of the rules of the day.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
+#[serde(tag = "rule", rename_all = "snake_case", deny_unknown_fields)]
+pub enum RuleTap {
+    /// The match is set as it stands.
+    Begin,
+    /// All-in is moved.
+    MoveAllIn {
+        /// By this many minutes.
+        minutes: i32,
+    },
+    /// All-out is moved.
+    MoveAllOut {
+        /// By this many minutes.
+        minutes: i32,
+    },
+    /// The organiser's clock is ahead of the phone's by more than was set.
+    MoveClock {
+        /// By this many seconds.
+        seconds: i32,
+    },
+    /// Both clocks show the same.
+    SameClock,
+    /// How many nets there are.
+    Nets {
+        /// From 1.
+        count: u8,
+    },
+    /// The limit of a net.
+    Limit {
+        /// Its name.
+        net: String,
+        /// None where it has none.
+        limit: Option<Weight>,
+    },
+    /// What becomes of a net over its limit.
+    Over {
+        /// What.
+        over: OverLimit,
+    },
+    /// Time to land a hooked fish after all-out.
+    Landing {
+        /// In minutes.
+        minutes: u16,
+    },
+    /// An alarm is set, or taken away.
+    Alarm {
+        /// Minutes before all-out.
+        minutes: u16,
+    },
+    /// One of the usual classes is put on the list, or taken off it.
+    Class {
+        /// Which.
+        class: UsualClass,
+    },
+    /// Whether the fish of a class count.
+    Counting {
+        /// Its name.
+        class: String,
+    },
+    /// What a fish of a class is taken for until one was weighed.
+    Guess {
+        /// Its name.
+        class: String,
+        /// How much.
+        weight: Weight,
+    },
+    /// The unit of the scales.
+    Unit {
+        /// Which.
+        unit: WeightUnit,
+    },
+    /// The smallest mark of the scales.
+    Mark {
+        /// How much.
+        mark: Weight,
+    },
+}
+
+/// A size class that is offered, with the weight it is first taken for (guesses, changed by a tap).
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
+#[serde(rename_all = "snake_case")]
+pub enum UsualClass {
+    /// Silvers.
+    Silver,
+    /// Roach.
+    Roach,
+    /// Perch.
+    Perch,
+    /// Skimmers.
+    Skimmer,
+    /// Bream.
+    Bream,
+    /// Tench.
+    Tench,
+    /// Stocked carp.
+    Stockie,
+    /// Carp.
+    Carp,
+    /// Pike.
+    Pike,
+}
+
+impl UsualClass {
+    /// All, in the order they are offered.
+    pub const ALL: [Self; 9] = [
+        Self::Silver,
+        Self::Roach,
+        Self::Perch,
+        Self::Skimmer,
+        Self::Bream,
+        Self::Tench,
+        Self::Stockie,
+        Self::Carp,
+        Self::Pike,
+    ];
+
+    /// The message that names it.
+    pub fn id(self) -> &'static str {
+        match self {
+            Self::Silver => "kind-silver",
+            Self::Roach => "kind-roach",
+            Self::Perch => "kind-perch",
+            Self::Skimmer => "kind-skimmer",
+            Self::Bream => "kind-bream",
+            Self::Tench => "kind-tench",
+            Self::Stockie => "kind-stockie",
+            Self::Carp => "kind-carp",
+            Self::Pike => "kind-pike",
+        }
+    }
+
+    /// What one is first taken for.
+    pub fn guess(self) -> Weight {
+        Weight::Drams(match self {
+            Self::Silver => 64,
+            Self::Roach => 96,
+            Self::Perch => 128,
+            Self::Skimmer => 192,
+            Self::Bream | Self::Tench => 768,
+            Self::Stockie => 384,
+            Self::Carp => 1_280,
+            Self::Pike => 1_536,
+        })
+    }
+}
+
+impl RuleTap {
+    fn texts(&self) -> Vec<(&'static str, &str)> {
+        match self {
+            Self::Limit { net, .. } => vec![("net", net)],
+            Self::Counting { class } | Self::Guess { class, .. } => vec![("class", class)],
+            _ => Vec::new(),
+        }
+    }
+}
+
 impl MatchTap {
     /// Whether it steps a figure: such taps follow each other fast, and a step too many is stepped back.
     pub fn steps(&self) -> bool {
-        matches!(self, Self::Step { .. } | Self::ScalesStep { .. })
+        match self {
+            Self::Step { .. } | Self::ScalesStep { .. } => true,
+            Self::Rule { rule } => {
+                matches!(
+                    rule,
+                    RuleTap::MoveAllIn { .. } | RuleTap::MoveAllOut { .. } | RuleTap::MoveClock { .. }
+                )
+            }
+            _ => false,
+        }
     }
 
     /// The texts in it with the field they are for.
     pub fn texts(&self) -> Vec<(&'static str, &str)> {
         match self {
-            Self::Choose { value, .. } => vec![("value", value)],
+            Self::Rule { rule } => rule.texts(),
             Self::Class { name } => vec![("class", name)],
             Self::Net { name } | Self::ScalesNet { name } | Self::WeighedIn { net: name, .. } => {
                 vec![("net", name)]

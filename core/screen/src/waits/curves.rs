@@ -20,6 +20,7 @@ const FLAT: f64 = 1.5;
 pub(super) struct Asked<'a> {
     pub(super) words: &'a Wording,
     pub(super) all: &'a [Wait],
+    pub(super) casts: usize,
     pub(super) posterior: &'a WaitPosterior,
     pub(super) advice: &'a Advice,
     pub(super) habit: Option<f64>,
@@ -71,7 +72,8 @@ impl Asked<'_> {
         chart.lines.extend(steps(self.words, &seen, LineStyle::Solid, "legend-seen"));
         chart.lines.extend(limits(self.words, &seen));
         chart.says = self.half(&seen);
-        chart.notes = vec![counts_words(self.words, self.all), self.words.say("waits-survival-how")];
+        chart.notes =
+            vec![counts_words(self.words, self.all, self.casts), self.words.say("waits-survival-how")];
         Some(chart)
     }
 
@@ -115,7 +117,8 @@ impl Asked<'_> {
             chart.spans.push(ChartSpan { label: self.words.say("span-window"), from, to });
         }
         chart.says = self.thickest(&curve);
-        chart.notes = vec![counts_words(self.words, self.all), self.words.say("waits-hazard-how")];
+        chart.notes =
+            vec![counts_words(self.words, self.all, self.casts), self.words.say("waits-hazard-how")];
         Some(chart)
     }
 
@@ -184,7 +187,7 @@ impl Asked<'_> {
         dot(self.advice.best_min.filter(|_| known), DotShape::Best);
         dot(self.habit, DotShape::Habit);
         chart.says = self.leave_says(&curve);
-        chart.notes = vec![counts_words(self.words, self.all), self.words.say("waits-leave-how")];
+        chart.notes = vec![counts_words(self.words, self.all, self.casts), self.words.say("waits-leave-how")];
         if self.longest() < chart.x.to {
             let longest = whole(self.longest());
             chart.notes.push(self.words.say_with("advice-known-to", &[("minutes", Arg::Text(&longest))]));

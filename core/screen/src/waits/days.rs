@@ -2,13 +2,13 @@
 
 use super::curves::steps;
 use super::{Counted, WaitsInput, bites, p_words};
-use restwater_waits::{LIKE_DAY_WEIGHT, OTHER_DAY_WEIGHT, SurvivalCurve, Wait};
-use restwater_compare::log_rank::{Weighting, log_rank};
-use restwater_compare::{CLEAR_BELOW, Trend, rank_trend};
-use restwater_log::Moment;
 use crate::chart::{Axis, ChartDot, ChartKind, ChartView, DotShape, LineStyle, Tick};
 use crate::figures::clock;
 use crate::{Arg, Wording};
+use restwater_compare::log_rank::{Weighting, log_rank};
+use restwater_compare::{CLEAR_BELOW, Trend, rank_trend};
+use restwater_log::Moment;
+use restwater_waits::{LIKE_DAY_WEIGHT, OTHER_DAY_WEIGHT, SurvivalCurve, Wait};
 
 /// Steers the drawn permutations: the same record says the same.
 const SEED: u64 = 4;
@@ -28,9 +28,9 @@ pub(super) fn earlier(input: &WaitsInput, counted: &Counted) -> Option<ChartView
     chart.says = against(words, &counted.today, &before);
     let counts = [
         ("bites", Arg::Count(bites(&counted.today))),
-        ("casts", Arg::Count(counted.today.len())),
+        ("casts", Arg::Count(counted.today_casts)),
         ("before", Arg::Count(bites(&before))),
-        ("beforecasts", Arg::Count(before.len())),
+        ("beforecasts", Arg::Count(counted.earlier_casts)),
         ("sessions", Arg::Count(counted.earlier.len())),
     ];
     let (like, other) = (LIKE_DAY_WEIGHT.to_string(), OTHER_DAY_WEIGHT.to_string());
@@ -63,7 +63,7 @@ pub(super) fn drift(input: &WaitsInput, counted: &Counted) -> Option<ChartView> 
     if end <= 0.0 {
         return None;
     }
-    let x = day_axis(words, started, end);
+    let x = day_axis(words, &started.shown, end);
     let y = Axis::up_to(words.say("axis-wait-up"), longest.max(5.0));
     let mut chart = ChartView::new(ChartKind::Drift, words.say("waits-drift"), x, y);
     let dot = |(at, wait): (&f64, &Wait)| ChartDot {
@@ -74,7 +74,8 @@ pub(super) fn drift(input: &WaitsInput, counted: &Counted) -> Option<ChartView> 
     chart.dots = counted.today_at.iter().zip(&counted.today).map(dot).collect();
     let trend = rank_trend(&counted.today_at, &counted.today, SEED).ok().flatten();
     chart.says = drift_says(words, &counted.today, trend);
-    chart.notes = vec![super::counts_words(words, &counted.today), words.say("waits-drift-how")];
+    chart.notes =
+        vec![super::counts_words(words, &counted.today, counted.today_casts), words.say("waits-drift-how")];
     Some(chart)
 }
 

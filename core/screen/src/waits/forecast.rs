@@ -1,7 +1,7 @@
 //! What the rest of the time is likely to hold, as ranges.
 
 use crate::figures::{trimmed, whole};
-use crate::{Arg, Choice, ChoiceRow, Wording};
+use crate::{Action, Arg, Choice, ChoiceRow, WaitsTap, Wording};
 use restwater_match_day::forecast::{Range, TimeLeft};
 use restwater_session::rest::{Rest, landing, leaves, rest_of_match};
 use restwater_session::{Rhythm, Session};
@@ -102,12 +102,11 @@ fn line(words: &Wording, id: &str, range: Range) -> ForecastLine {
 
 fn left_row(words: &Wording, left_min: u32) -> ChoiceRow {
     let say = |m: u32| words.say_with("forecast-min", &[("minutes", Arg::Text(&m.to_string()))]);
-    let choice = |m: &u32| Choice { label: say(*m), value: m.to_string(), chosen: *m == left_min };
-    ChoiceRow {
-        field: "left".into(),
-        label: words.say("forecast-left"),
-        value: say(left_min),
-        choices: LEFT_MIN.iter().map(choice).collect(),
-        source: String::new(),
-    }
+    let choice = |m: &u32| {
+        let action = Action::Waits { tap: WaitsTap::TimeLeft { minutes: *m } };
+        Choice::new(m.to_string(), say(*m), *m == left_min, action)
+    };
+    let choices = LEFT_MIN.iter().map(choice).collect();
+    let row = ChoiceRow::of("left", words.say("forecast-left"), choices, String::new());
+    ChoiceRow { value: say(left_min), ..row }
 }

@@ -9,9 +9,9 @@ pub use forecast::{ForecastLine, ForecastView, forecast_view};
 use super::casts_that_count::CastFilter;
 use super::figures::{trimmed, whole};
 use super::{Arg, ChartView, ChoiceRow, Wording};
-use restwater_waits::{Advice, EarlierDay, Record, Settings, Wait, WaitPosterior};
 use restwater_compare::CastRow;
 use restwater_session::{Rhythm, Session};
+use restwater_waits::{Advice, EarlierDay, Record, Settings, Wait, WaitPosterior};
 use serde::{Deserialize, Serialize};
 
 /// Level of every interval on this screen.
@@ -68,6 +68,9 @@ pub(super) struct Counted {
     today: Vec<Wait>,
     today_at: Vec<f64>,
     earlier: Vec<(Vec<Wait>, f64)>,
+    /// How many casts today's waits are of: a cast has more than one where twitches start the wait anew.
+    today_casts: usize,
+    earlier_casts: usize,
 }
 
 /// The screen without its forecast, and the posterior that a forecast needs; no posterior where the record
@@ -78,8 +81,13 @@ pub fn waits(input: &WaitsInput) -> (WaitsView, Option<WaitPosterior>) {
     let title = words.say("waits-title");
     let rows = input.filter.rows(words, input.session, input.rows, input.earlier.len());
     let all = counted.all();
-    let mut view =
-        WaitsView { title, counts: counts_words(words, &all), rows, charts: Vec::new(), forecast: None };
+    let mut view = WaitsView {
+        title,
+        counts: counts_words(words, &all, counted.casts()),
+        rows,
+        charts: Vec::new(),
+        forecast: None,
+    };
     let earlier: Vec<EarlierDay> =
         counted.earlier.iter().map(|(waits, weight)| EarlierDay { waits, weight: *weight }).collect();
     let record = Record {
@@ -98,7 +106,14 @@ pub fn waits(input: &WaitsInput) -> (WaitsView, Option<WaitPosterior>) {
 
 fn charts(input: &WaitsInput, counted: &Counted, all: &[Wait], posterior: &WaitPosterior) -> Vec<ChartView> {
     let advice = posterior.advice();
-    let asked = curves::Asked { words: input.words, all, posterior, advice: &advice, habit: input.habit_min };
+    let asked = curves::Asked {
+        words: input.words,
+        all,
+        casts: counted.casts(),
+        posterior,
+        advice: &advice,
+        habit: input.habit_min,
+    };
     let mut charts = Vec::new();
     charts.extend(asked.leave_time());
     charts.extend(asked.survival());
@@ -121,7 +136,17 @@ impl Counted {
             today: today.iter().map(|row| row.wait).collect(),
             today_at: today.iter().map(|row| row.at_min).collect(),
             earlier: days.iter().filter_map(of).collect(),
+            today_casts: today.iter().filter(|row| !row.twitched).count(),
+            earlier_casts: days
+                .iter()
+                .flat_map(|day| day.rows)
+                .filter(|row| input.filter.takes(row) && !row.twitched)
+                .count(),
         }
+    }
+
+    fn casts(&self) -> usize {
+        self.today_casts + self.earlier_casts
     }
 
     fn all(&self) -> Vec<Wait> {
@@ -134,14 +159,14 @@ fn bites(waits: &[Wait]) -> usize {
 }
 
 /// "9 bites in 15 casts, 212 minutes out."
-fn counts_words(words: &Wording, waits: &[Wait]) -> String {
+fn counts_words(words: &Wording, waits: &[Wait], casts: usize) -> String {
     // An empty sum of floats is minus nought.
     let minutes: f64 = waits.iter().map(|w| w.minutes()).sum::<f64>() + 0.0;
     words.say_with(
         "waits-counts",
         &[
             ("bites", Arg::Count(bites(waits))),
-            ("casts", Arg::Count(waits.len())),
+            ("casts", Arg::Count(casts)),
             ("minutes", Arg::Text(&whole(minutes))),
         ],
     )

@@ -92,7 +92,7 @@ fn after_a_day_of_bites_the_pictures_say_what_they_show() {
     assert_eq!(hazard.spans[0].label, "bite window");
     let drift = chart(&view, ChartKind::Drift);
     assert_eq!(drift.dots.len(), 16);
-    assert!(drift.says.starts_with("Can't tell a drift"), "{}", drift.says);
+    assert!(drift.says.starts_with("Bites aren't clearly quicker or slower today"), "{}", drift.says);
 }
 
 #[test]
@@ -122,12 +122,12 @@ fn lines_and_bands_are_whole_and_on_their_axes() {
 fn which_casts_count_is_chosen_by_taps() {
     let session = day(8, 20);
     let (all, _) = screen(&session, &[], &CastFilter::default());
-    let fields: Vec<&str> = all.rows.iter().map(|row| row.field.as_str()).collect();
+    let fields: Vec<&str> = all.rows.iter().map(|row| row.tag.as_str()).collect();
     assert_eq!(fields, ["spot", "bait"], "one rod and no earlier sessions: nothing to choose there");
     let bait = &all.rows[1];
     assert_eq!(bait.value, "all baits");
     let corn = bait.choices.iter().find(|c| c.label == "corn").unwrap();
-    let filter = CastFilter::default().with("bait", &corn.value).unwrap();
+    let filter = CastFilter { bait: Some(corn.label.clone()), ..CastFilter::default() };
     let (some, _) = screen(&session, &[], &filter);
     assert_eq!(some.counts, "3 bites in 6 casts, 103 min in the water.");
     assert_eq!(some.rows[1].value, "corn");

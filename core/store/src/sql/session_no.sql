@@ -1,1 +1,1 @@
-SELECT no FROM session WHERE id = ?1
+SELECT no, began, began_wall_ms, device FROM session WHERE id = ?1

@@ -1,1 +1,1 @@
-SELECT id, first_wall_ms, ops, last_order FROM session ORDER BY first_wall_ms DESC, id DESC
+SELECT id, began_wall_ms, ops, last_order, began, device, own_order FROM session ORDER BY began DESC

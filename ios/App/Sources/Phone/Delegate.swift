@@ -17,7 +17,7 @@ final class WindowDelegate: NSObject, UIWindowSceneDelegate {
     func sceneDidBecomeActive(_ scene: UIScene) {
         guard let window = (scene as? UIWindowScene)?.keyWindow else { return }
         if window.gestureRecognizers?.contains(where: { $0 is ContactCounter }) != true {
-            window.addGestureRecognizer(ContactCounter(Phone.shared.contacts))
+            window.addGestureRecognizer(ContactCounter(Phone.shared.session.contacts))
         }
     }
 }

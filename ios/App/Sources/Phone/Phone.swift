@@ -2,74 +2,83 @@ import Foundation
 import RestwaterKit
 import SwiftUI
 import UIKit
+import UserNotifications
 
-/// The one core of the process, and what the phone does beside its screens.
+/// The one session of the process, over the system's own alarms, Live Activities, sounds and motor.
 @MainActor
 final class Phone {
     static let shared = Phone()
 
-    /// The log, opened at first use.
-    let opening: Opening
-    let contacts = Contacts()
-    private let echoes = EchoPlayer()
-    private let alarms = Alarms()
-    private let lockScreen = LockScreen()
+    let session: PhoneSession
+    private let speaker = EchoSpeaker(output: Loudspeaker())
+    private let haptics = Haptics()
     private let position = PhonePosition()
+    /// The centre holds its delegate weakly.
+    private var notifications: NotificationDelegate?
 
     private init() {
+        session = PhoneSession(opening: Opening(folder: Self.logFolder), alarms: Self.alarmCenters, activities: LiveActivities())
+        session.onOpen = { [unowned self] state in listen(to: state) }
+        session.onPlan = { plan in UIApplication.shared.isIdleTimerDisabled = plan.keepsAwake }
+        let notifications = NotificationDelegate { [weak self] in self?.ring() }
+        UNUserNotificationCenter.current().delegate = notifications
+        self.notifications = notifications
+        AppTaps.answer = { @MainActor @Sendable [unowned self] ask in try await answer(to: ask) }
+        Task.detached(priority: .utility) { Log.attempt("writing the alarm's sound") { try Notifications.writeSound() } }
+    }
+
+    private static var logFolder: URL {
         let support = FileManager.default.urls(for: .applicationSupportDirectory, in: .userDomainMask)
         let home = support.first ?? URL(fileURLWithPath: NSHomeDirectory())
-        opening = Opening(folder: home.appendingPathComponent("log", isDirectory: true))
-        opening.onOpen = { [unowned self] _ in listen() }
-        LockScreenKey.onTap = { [unowned self] id in
-            if let key = OutsideKey(id: id) { _ = try await tap(key) }
+        return home.appendingPathComponent("log", isDirectory: true)
+    }
+
+    /// In order of preference.
+    private static var alarmCenters: [any AlarmCenter] {
+        #if canImport(AlarmKit)
+        if #available(iOS 26.1, *) { return [SystemAlarms(), Notifications()] }
+        #endif
+        return [Notifications()]
+    }
+
+    /// Returns when the entry is on the disk and the system has been told: it may suspend the process at once.
+    private func answer(to ask: AppTaps.Ask) async throws -> String {
+        switch ask {
+        case .next: return try await session.tapNext()
+        case .howLong: return try await session.howLong()
+        case .key(let id):
+            guard let key = OutsideKey(id: id) else { throw AppTaps.NobodyAnswers() }
+            return try await session.tap(key)
         }
-        alarms.onDueInFront = { [echoes] in echoes.play(.recast) }
-        listen()
     }
 
-    private func listen() {
-        guard case .success(let state) = opening.state else { return }
-        state.onEcho = { [echoes] echo in echoes.play(echo) }
+    private func listen(to state: RestwaterState) {
+        state.onEcho = { [unowned self] echo in
+            haptics.play(echo)
+            speaker.play(echo)
+        }
         state.onPositionWanted = { [unowned self] in position.read { state.positionRead($0) } }
-        state.onPlan = { [unowned self] plan in carryOut(plan) }
-        alarms.onNotAllowed = { state.alarmsAreOff() }
-        if UIApplication.shared.applicationState == .active { state.phase(.active) }
     }
 
-    private func carryOut(_ plan: PhonePlan) {
-        UIApplication.shared.isIdleTimerDisabled = plan.keepsAwake
-        // Asked when a session opens, before the first cast: never while a fish is on.
-        if plan.keepsAwake { alarms.askOnce() }
-        alarms.set(plan.alarms)
-        lockScreen.show(plan.wait)
+    private func ring() {
+        haptics.play(.alarm)
+        speaker.play(.alarm, for: .alarm)
     }
 
     /// The app goes out of sight or comes back; the log is whole on the disk before iOS may suspend us.
     func phase(_ scene: ScenePhase) {
-        guard case .success(let state) = opening.state else { return }
         switch scene {
-        case .active: state.phase(.active)
-        case .inactive: state.phase(.inactive)
+        case .active: session.phase(.active)
+        case .inactive: session.phase(.inactive)
         case .background:
             let time = BackgroundTime()
-            state.phase(.background)
+            session.phase(.background)
             Task {
-                await state.settled()
+                await session.settled()
                 time.end()
             }
         @unknown default: break
         }
-    }
-
-    /// A file that another app hands over.
-    func takeIn(_ url: URL) {
-        if case .success(let state) = opening.state { state.offer(url) }
-    }
-
-    /// A tap from outside the screens: what the core said of it.
-    func tap(_ key: OutsideKey) async throws -> String {
-        try await opening.state.get().tapFromOutside(key)
     }
 }
 

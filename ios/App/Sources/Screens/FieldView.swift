@@ -4,6 +4,7 @@ import SwiftUI
 /// A line that is typed, and handed over letter by letter.
 struct FieldView: View {
     let field: Field
+    let spoken: String
     let ink: Ink
     let tap: (Ask) -> Void
     @State private var typed = ""
@@ -16,8 +17,11 @@ struct FieldView: View {
                 TextField("", text: $typed)
                     .font(.system(size: field.em * 1.2, weight: .bold))
                     .focused($typing)
+                    // Latitude and longitude may be negative, and the decimal pad has no sign.
+                    .keyboardType(field.takesFigure ? .numbersAndPunctuation : .default)
                     .submitLabel(.done)
                     .autocorrectionDisabled()
+                    .accessibilityLabel(Text(verbatim: spoken))
                 Rectangle().frame(height: 1)
             }
         }

@@ -1,24 +1,23 @@
 import RestwaterKit
 import SwiftUI
 
-/// Draws marks, and nothing else.
-struct MarkCanvas: View {
+/// Draws marks, and nothing else: whoever shows them says what is spoken.
+struct MarkCanvas: View, Equatable {
     let marks: [Mark]
-    let ink: Ink
+    let look: Look
 
     var body: some View {
         Canvas { context, _ in
             for mark in marks { draw(mark, in: &context) }
         }
-        .accessibilityHidden(true)
     }
 
     private func draw(_ mark: Mark, in context: inout GraphicsContext) {
         switch mark {
         case .fill(let outline, let tint):
-            context.fill(Path(outline), with: .color(Color(ink, tint)))
+            context.fill(Path(outline), with: .color(Color(look.ink, tint)))
         case .line(let outline, let tint, let stroke):
-            context.stroke(Path(outline), with: .color(Color(ink, tint)), style: StrokeStyle(stroke))
+            context.stroke(Path(outline), with: .color(Color(look.ink, tint)), style: StrokeStyle(stroke))
         case .text(let letter):
             draw(letter, in: context)
         case .inside(let outline, let marks):
@@ -29,15 +28,14 @@ struct MarkCanvas: View {
     }
 
     private func draw(_ letter: Letter, in context: GraphicsContext) {
-        let weight: SwiftUI.Font.Weight = letter.weight == .bold ? .bold : .medium
         let text = Text(verbatim: letter.text)
-            .font(.system(size: letter.em, weight: weight).monospacedDigit())
-            .foregroundStyle(Color(ink, letter.tint))
-        let laid = context.resolve(text)
+            .font(.system(size: letter.em, weight: look.weight(letter.weight)).monospacedDigit())
+            .foregroundStyle(Color(look.ink, letter.tint))
+        let resolved = context.resolve(text)
         let room = CGSize(width: CGFloat.infinity, height: CGFloat.infinity)
         var moved = context
-        moved.translateBy(x: letter.at.x, y: letter.at.y - laid.firstBaseline(in: room))
+        moved.translateBy(x: letter.at.x, y: letter.at.y - resolved.firstBaseline(in: room))
         moved.scaleBy(x: letter.squeeze, y: 1)
-        moved.draw(laid, at: .zero, anchor: .topLeading)
+        moved.draw(resolved, at: .zero, anchor: .topLeading)
     }
 }

@@ -2,35 +2,57 @@ import RestwaterKit
 import SwiftUI
 
 /// One piece: a key that turns round while it is touched, a picture that is aimed at, a line that is typed, or words.
-struct PieceView: View {
+struct PieceView: View, Equatable {
     let piece: Piece
-    let ink: Ink
+    let look: Look
     let tap: (Ask) -> Void
     let aim: (CGPoint) -> Void
 
+    /// What is drawn and spoken says whether it has to be drawn again; what a tap calls is always the same state.
+    nonisolated static func == (a: PieceView, b: PieceView) -> Bool { a.piece == b.piece && a.look == b.look }
+
     var body: some View {
         content
-            .accessibilityLabel(Text(verbatim: piece.spoken))
-            .accessibilityAddTraits(traits)
-            .accessibilityHidden(piece.spoken.isEmpty)
             .accessibilitySortPriority(-piece.order)
             .accessibilityIdentifier(piece.tag)
     }
 
     @ViewBuilder private var content: some View {
         if let field = piece.field {
-            FieldView(field: field, ink: ink, tap: tap)
+            FieldView(field: field, spoken: piece.spoken, ink: look.ink, tap: tap)
         } else if let ask = piece.ask {
-            Button { tap(ask) } label: { Color.clear }
-                .buttonStyle(TurnsRound(piece: piece, ink: ink))
+            Button {
+                tap(ask)
+            } label: {
+                Color.clear
+            }
+            .buttonStyle(TurnsRound(piece: piece, look: look))
+            .disabled(!piece.enabled)
+            // What is seen is a canvas; what VoiceOver, Voice Control and Switch Control find is a button with its words.
+            .accessibilityRepresentation {
+                Button {
+                    tap(ask)
+                } label: {
+                    Text(verbatim: piece.spoken)
+                }
                 .disabled(!piece.enabled)
+                .accessibilityAddTraits(traits)
+            }
         } else if piece.aims {
-            MarkCanvas(marks: piece.marks, ink: ink)
+            spoken(MarkCanvas(marks: piece.marks, look: look))
                 .contentShape(Rectangle())
                 .onTapGesture(coordinateSpace: .local) { aim($0) }
         } else {
-            MarkCanvas(marks: piece.marks, ink: ink).allowsHitTesting(false).accessibilityElement()
+            spoken(MarkCanvas(marks: piece.marks, look: look)).allowsHitTesting(false)
         }
+    }
+
+    private func spoken(_ drawing: MarkCanvas) -> some View {
+        drawing
+            .accessibilityElement()
+            .accessibilityLabel(Text(verbatim: piece.spoken))
+            .accessibilityAddTraits(traits)
+            .accessibilityHidden(piece.spoken.isEmpty)
     }
 
     private var traits: AccessibilityTraits {
@@ -38,8 +60,7 @@ struct PieceView: View {
         switch piece.role {
         case .heading: traits.insert(.isHeader)
         case .picture: traits.insert(.isImage)
-        case .key, .tab: traits.insert(.isButton)
-        case .words: break
+        case .key, .tab, .words: break
         }
         if piece.selected { traits.insert(.isSelected) }
         if piece.announced { traits.insert(.updatesFrequently) }
@@ -50,10 +71,10 @@ struct PieceView: View {
 /// Ink for paper while a thumb is on it; it acts when the thumb lifts.
 private struct TurnsRound: ButtonStyle {
     let piece: Piece
-    let ink: Ink
+    let look: Look
 
     func makeBody(configuration: Configuration) -> some View {
         let touched = configuration.isPressed && !piece.pressed.isEmpty
-        MarkCanvas(marks: touched ? piece.pressed : piece.marks, ink: ink).contentShape(Rectangle())
+        MarkCanvas(marks: touched ? piece.pressed : piece.marks, look: look).contentShape(Rectangle())
     }
 }

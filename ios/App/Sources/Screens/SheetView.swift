@@ -1,33 +1,68 @@
 import RestwaterKit
 import SwiftUI
 
-/// The screen that shows, drawn from the one state. Reads the clock again each second while the app is in front.
+/// The screen that shows, drawn from the one state. Reads the clock again each second while the app is in front; a piece
+/// that has not changed is not drawn again.
 struct SheetView: View {
     @ObservedObject var state: RestwaterState
     let contacts: Contacts
     @Environment(\.scenePhase) private var scenePhase
+    @Environment(\.legibilityWeight) private var legibilityWeight
+    @Environment(\.colorSchemeContrast) private var contrast
 
     var body: some View {
         GlassReader { measure in
-            let sheet = Sheet.of(state.seen, on: measure, letters: .phone)
-            PiecesView(sheet: sheet, ink: .of(state.seen.scheme)) { ask in
-                if contacts.tapCounts { state.tap(ask) }
+            let sheet = Sheet.of(state.content, on: measure, letters: .phone(bold: look.bold))
+            PiecesView(sheet: sheet, look: look) { ask in
+                counted { state.tap(ask) }
             } aim: { point in
-                if contacts.tapCounts { state.aim(x: point.x, y: point.y) }
+                counted { state.aim(x: point.x, y: point.y) }
             }
+            .overlay { RejectedFrame(count: state.content.rejectedTaps, color: Color(look.ink, .accent)) }
             .onChange(of: sheet.fan, initial: true) { _, place in state.placeFan(place) }
             .onChange(of: sheet.scene, initial: true) { _, place in state.placeScene(place) }
         }
-        .preferredColorScheme(state.seen.scheme == .day ? .light : .dark)
+        .preferredColorScheme(state.content.scheme == .day ? .light : .dark)
         .persistentSystemOverlays(.hidden)
+        // A thumb at an edge taps a key first, and only its second swipe is the system's.
+        .defersSystemGestures(on: .all)
         .task(id: scenePhase) {
             while scenePhase == .active && !Task.isCancelled {
                 state.refresh()
-                try? await Task.sleep(for: .seconds(1))
+                do { try await Task.sleep(for: .seconds(1)) } catch { return }
             }
         }
-        .onChange(of: state.seen.notice) { _, notice in
+        .onChange(of: state.content.notice) { _, notice in
             if !notice.isEmpty { AccessibilityNotification.Announcement(notice).post() }
         }
+    }
+
+    private var look: Look {
+        Look(ink: .of(state.content.scheme, increasedContrast: contrast == .increased), bold: legibilityWeight == .bold)
+    }
+
+    private func counted(_ tap: () -> Void) {
+        if contacts.tapCounts { tap() } else { state.tapRejected() }
+    }
+}
+
+/// A frame round the screen for a moment after a tap that counted for nothing.
+private struct RejectedFrame: View {
+    let count: Int
+    let color: Color
+    @State private var shows = false
+
+    var body: some View {
+        Rectangle()
+            .strokeBorder(color, lineWidth: 10)
+            .opacity(shows ? 1 : 0)
+            .allowsHitTesting(false)
+            .accessibilityHidden(true)
+            .task(id: count) {
+                guard count > 0 else { return }
+                shows = true
+                do { try await Task.sleep(for: .milliseconds(600)) } catch { return }
+                shows = false
+            }
     }
 }

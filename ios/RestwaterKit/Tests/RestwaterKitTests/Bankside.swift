@@ -34,11 +34,11 @@ final class Bankside {
     private(set) var echoes: [Echo] = []
     private(set) var plans: [PhonePlan] = []
 
-    init(measure: GlassMeasure = phone) throws {
+    init(measure: GlassMeasure = phone, files: any FileAccess = SystemFiles()) throws {
         folder = FileManager.default.temporaryDirectory.appendingPathComponent("restwater-\(UUID().uuidString)")
         self.measure = measure
         let clock = clock
-        state = RestwaterState(core: try openLog(in: folder, clock: { clock.moment }), defaults: defaults, clock: { clock.moment })
+        state = RestwaterState(core: try openLog(in: folder, clock: { clock.moment }), defaults: defaults, files: files, clock: { clock.moment })
         listen()
     }
 
@@ -54,8 +54,8 @@ final class Bankside {
         listen()
     }
 
-    var sheet: Sheet { Sheet.of(state.seen, on: measure, letters: plainLetters) }
-    var bank: BankView { state.seen.bank! }
+    var sheet: Sheet { Sheet.of(state.content, on: measure, letters: plainLetters) }
+    var bank: BankView { state.content.bank! }
 
     /// The screen is read again, as it is each second, and the fans get their places.
     func look() async {
@@ -111,17 +111,21 @@ final class Bankside {
     )
 }
 
-/// Widths of a plain sans face, in em: near enough to lay text out by. From memory, no source.
+/// Widths of a plain sans face, in em: near enough to lay text out by. From memory, no source. Read from a table, since laying
+/// out a day asks for millions of them.
 let plainLetters = Letters { text, em, weight in
-    text.reduce(0.0) { sum, letter in
-        let wide: Double =
-            switch letter {
-            case "i", "l", "j", "I", ".", ",", ":", ";", "'", "|", "!": 0.28
-            case " ", "f", "t", "r", "-", "(", ")": 0.31
-            case "m", "w", "M", "W": 0.86
-            case "A"..."Z": 0.69
-            default: 0.56
-            }
-        return sum + wide * em * (weight == .bold ? 1.06 : 1)
+    let sum = text.utf8.reduce(0.0) { $0 + plainWidths[Int($1)] }
+    return sum * em * (weight == .bold ? 1.06 : 1)
+}
+
+/// By the byte that begins a letter; the bytes that go on with it have no width.
+private let plainWidths: [Double] = (0..<256).map { byte in
+    switch Character(UnicodeScalar(UInt8(byte))) {
+    case _ where (0x80..<0xC0).contains(byte): 0
+    case "i", "l", "j", "I", ".", ",", ":", ";", "'", "|", "!": 0.28
+    case " ", "f", "t", "r", "-", "(", ")": 0.31
+    case "m", "w", "M", "W": 0.86
+    case "A"..."Z": 0.69
+    default: 0.56
     }
 }

@@ -37,4 +37,15 @@ final class ContactsTests: XCTestCase, @unchecked Sendable {
         contacts.onGlass(1, widestMm: 14)
         XCTAssertTrue(contacts.tapCounts)
     }
+
+    func testATapWithoutAContactCountsWhateverLayOnTheScreenBefore() async {
+        let clock = HandClock()
+        let contacts = Contacts(monotonicMs: { clock.moment.monoMs })
+        contacts.onGlass(1, widestMm: 41)
+        XCTAssertFalse(contacts.tapCounts, "the palm lies there")
+        contacts.onGlass(0)
+        XCTAssertFalse(contacts.tapCounts, "it is the palm that lifts")
+        clock.forward(ms: 2_000)
+        XCTAssertTrue(contacts.tapCounts, "Switch Control or VoiceOver")
+    }
 }

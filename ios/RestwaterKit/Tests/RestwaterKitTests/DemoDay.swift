@@ -28,7 +28,7 @@ final class DemoDay {
             for showing in Showing.allCases {
                 state.open(showing)
                 await state.settled()
-                let sheet = { Sheet.of(self.state.seen, on: measure, letters: plainLetters) }
+                let sheet = { Sheet.of(self.state.content, on: measure, letters: plainLetters) }
                 state.placeFan(sheet().fan)
                 state.placeScene(sheet().scene)
                 await state.settled()

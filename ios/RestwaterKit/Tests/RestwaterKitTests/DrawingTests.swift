@@ -19,8 +19,19 @@ final class DrawingTests: XCTestCase {
         let pairs: [(Tint, Tint, Double)] = [
             (.ink, .paper, 10), (.soft, .paper, 7), (.ink, .water, 7), (.soft, .water, 4.5), (.accent, .paper, 4.5), (.accent, .water, 4.5),
         ]
-        for ink in [Ink.day, .night] {
+        for ink in [Ink.day, .night, .of(.day, increasedContrast: true), .of(.night, increasedContrast: true)] {
             for (a, b, least) in pairs { XCTAssertGreaterThanOrEqual(ink.contrast(a, b), least, "\(a) on \(b)") }
+        }
+    }
+
+    func testMoreContrastIsMoreForEveryPair() {
+        for scheme in [Scheme.day, .night] {
+            let (plain, increased) = (Ink.of(scheme), Ink.of(scheme, increasedContrast: true))
+            for tint in [Tint.ink, .soft, .accent] {
+                for paper in [Tint.paper, .water] {
+                    XCTAssertGreaterThan(increased.contrast(tint, paper), plain.contrast(tint, paper), "\(tint) on \(paper)")
+                }
+            }
         }
     }
 
@@ -40,7 +51,7 @@ final class DrawingTests: XCTestCase {
 
     func testTheSentenceBelowIsMadeSmallerAndNotLeftOut() {
         let first = "Next: Dead tree, 22.5 wraps of 2 m, 45 m"
-        let second = "Rested 53 min; 2 bites near, the last 3 m away, 37 min ago; a liner here. 9 bites so far: no proof."
+        let second = "Rested 53 min; 2 bites near, the last 3 m away, 37 min ago; a liner here. 9 bites so far: too few to be sure."
         for height in [60.0, 80, 120] {
             let place = Rect(left: 0, top: 0, width: 300, height: height)
             let marks = Words(letters: plainLetters).sentences(first, [second, "6 casts here."], em: 20, small: 16, in: place)

@@ -28,4 +28,66 @@ final class EchoTests: XCTestCase {
             XCTAssertLessThan(jump, 0.15)
         }
     }
+
+    func testAnAlarmIsTheRecastEchoAgainAndAgain() {
+        XCTAssertGreaterThan(Echo.alarm.seconds, 10)
+        XCTAssertLessThan(Echo.alarm.seconds, 30, "the system cuts a notification's sound there")
+        XCTAssertEqual(Echo.alarm.pulses.prefix(3), Echo.recast.pulses[...])
+    }
+
+    /// The fields of a canonical PCM file: "Multimedia Programming Interface and Data Specifications 1.0", 1991.
+    func testTheSoundFileIsRiffWavePcm() {
+        let data = Echo.logged.wav(rate: 22_050)
+        let samples = Echo.logged.samples(rate: 22_050)
+        func number(_ at: Int, _ bytes: Int) -> Int { (0..<bytes).reduce(0) { $0 | Int(data[at + $1]) << (8 * $1) } }
+        XCTAssertEqual(String(decoding: data[0..<4], as: UTF8.self), "RIFF")
+        XCTAssertEqual(number(4, 4), data.count - 8)
+        XCTAssertEqual(String(decoding: data[8..<16], as: UTF8.self), "WAVEfmt ")
+        XCTAssertEqual([number(20, 2), number(22, 2), number(24, 4), number(28, 4), number(32, 2), number(34, 2)], [1, 1, 22_050, 44_100, 2, 16])
+        XCTAssertEqual(number(40, 4), 2 * samples.count)
+        XCTAssertEqual(data.count, 44 + 2 * samples.count)
+        XCTAssertEqual(Int16(truncatingIfNeeded: number(44 + 2 * 500, 2)), Int16(samples[500] * 32_767))
+    }
+}
+
+/// The loudspeaker is started for what is heard, and let go of afterwards.
+@MainActor
+final class EchoSpeakerTests: XCTestCase, @unchecked Sendable {
+    final class Output: SoundOutput {
+        var did: [String] = []
+        func start(for use: SoundUse) throws { did.append("start \(use)") }
+        func play(_ samples: [Float], rate: Double) throws { did.append("play \(Int((Double(samples.count) / rate * 1_000).rounded()))") }
+        func stop() { did.append("stop") }
+    }
+
+    func testTheOutputStopsAWhileAfterTheLastSoundAndStartsAnewForAnAlarm() async throws {
+        let output = Output()
+        let ends = Ends()
+        let speaker = EchoSpeaker(output: output, sleep: { seconds in try await ends.sleep(seconds) })
+        speaker.play(.logged)
+        speaker.play(.logged)
+        await ends.passed(1)
+        XCTAssertEqual(output.did, ["start tap", "play 160", "play 160", "stop"])
+        speaker.play(.alarm, for: .alarm)
+        speaker.play(.logged)
+        XCTAssertEqual(output.did.suffix(4), ["start alarm", "play 11200", "start tap", "play 160"])
+        await ends.passed(2)
+        XCTAssertEqual(output.did.last, "stop")
+        XCTAssertEqual(output.did.filter { $0 == "stop" }.count, 2)
+    }
+}
+
+/// Time that passes at once, unless what waits for it is cancelled.
+private actor Ends {
+    private var count = 0
+    func sleep(_ seconds: Double) async throws {
+        try await Task.sleep(nanoseconds: 20_000_000)
+        count += 1
+    }
+    func passed(_ wanted: Int) async {
+        for _ in 0..<200 where count < wanted {
+            do { try await Task.sleep(nanoseconds: 10_000_000) } catch { return }
+        }
+        do { try await Task.sleep(nanoseconds: 10_000_000) } catch { return }
+    }
 }

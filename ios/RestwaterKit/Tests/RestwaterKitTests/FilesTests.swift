@@ -17,7 +17,7 @@ final class FilesTests: XCTestCase, @unchecked Sendable {
         await day.wait(minutes: 1)
         await day.open(.files)
         await day.tap("send")
-        guard case .share(let file)? = day.state.seen.files.wanted else { throw Refusal(kind: .internal, text: "nothing to share") }
+        guard case .share(let file)? = day.state.content.files.dialog else { throw Refusal(kind: .internal, text: "nothing to share") }
         return (day, file)
     }
 
@@ -28,7 +28,7 @@ final class FilesTests: XCTestCase, @unchecked Sendable {
         await other.look()
         other.state.offer(URL(fileURLWithPath: file.path))
         await other.state.settled()
-        XCTAssertEqual(other.state.seen.showing, .files)
+        XCTAssertEqual(other.state.content.showing, .files)
         XCTAssertFalse(try XCTUnwrap(other.sheet["incoming"]).spoken.isEmpty)
         await other.look()
         XCTAssertEqual(other.bank.state, .noSession, "a look changes nothing")
@@ -38,22 +38,24 @@ final class FilesTests: XCTestCase, @unchecked Sendable {
         XCTAssertNil(other.sheet["take"], "it is in by now")
         await other.tap("leave")
         await other.tap("imports")
-        let line = try XCTUnwrap(other.state.seen.files.view?.imports.first)
+        let line = try XCTUnwrap(other.state.content.files.view?.imports.first)
         XCTAssertTrue(line.says.contains("the other bank"), line.says)
         await other.tap("import-\(line.id)")
-        XCTAssertEqual(other.state.seen.files.view?.imports.first?.undone, true)
+        XCTAssertEqual(other.state.content.files.view?.imports.first?.undone, true)
         await other.wait(seconds: 2)
         await other.tap("import-\(line.id)")
-        XCTAssertEqual(other.state.seen.files.view?.imports.first?.undone, false)
+        XCTAssertEqual(other.state.content.files.view?.imports.first?.undone, false)
     }
 
     func testTakingAFileInTwiceBringsNothingNew() async throws {
         let (day, file) = try await sent()
-        day.state.wantMet(saved: true)
-        XCTAssertTrue(day.state.seen.notice.contains(file.name))
+        // The system takes its dialog away before it says how it ended.
+        day.state.dialogClosed()
+        day.state.dialogSaved()
+        XCTAssertTrue(day.state.content.notice.contains(file.name))
         day.state.offer(URL(fileURLWithPath: file.path))
         await day.state.settled()
-        XCTAssertEqual(day.state.seen.files.incoming?.new, 0)
+        XCTAssertEqual(day.state.content.files.incoming?.new, 0)
         XCTAssertNil(day.sheet["take"])
         await day.tap("back")
         XCTAssertNotNil(day.sheet["send"])
@@ -66,24 +68,69 @@ final class FilesTests: XCTestCase, @unchecked Sendable {
         try Data("no entries here".utf8).write(to: junk)
         day.state.offer(junk)
         await day.state.settled()
-        XCTAssertFalse(day.state.seen.notice.isEmpty)
+        XCTAssertFalse(day.state.content.notice.isEmpty)
         XCTAssertEqual(day.echoes.last, .refused)
         day.state.offer(junk.appendingPathExtension("gone"))
         await day.state.settled()
-        XCTAssertEqual(day.state.seen.notice, shellWords().fileGone)
+        XCTAssertEqual(day.state.content.notice, shellWords().fileGone)
+    }
+
+    func testAnAnswerBelongsToTheDialogThatWasShownLast() async throws {
+        let (day, file) = try await sent()
+        day.state.dialogClosed()
+        day.state.dialogCancelled()
+        await day.tap("take-in")
+        XCTAssertEqual(day.state.content.files.dialog, .pick)
+        day.state.dialogClosed()
+        day.state.dialogPicked(URL(fileURLWithPath: file.path))
+        await day.state.settled()
+        XCTAssertNotNil(day.sheet["incoming"])
+        await day.tap("back")
+        await day.tap("save")
+        day.state.dialogClosed()
+        day.state.dialogFailed(CocoaError(.fileWriteOutOfSpace))
+        XCTAssertEqual(day.state.content.notice, shellWords().fileNoSpace)
+        day.state.dialogSaved()
+        XCTAssertEqual(day.state.content.notice, shellWords().fileNoSpace, "nothing is waited for any more")
+    }
+
+    /// File coordination waits for other processes and for drives.
+    func testPlacesOfOthersAreUsedOffTheMainThreadAndACopyIsWrittenNotRead() async throws {
+        let files = WatchedFiles()
+        let day = try Bankside(files: files)
+        await day.start()
+        let folder = FileManager.default.temporaryDirectory.appendingPathComponent("copies-\(UUID().uuidString)", isDirectory: true)
+        try FileManager.default.createDirectory(at: folder, withIntermediateDirectories: true)
+        await day.open(.files)
+        await day.tap("backups")
+        await day.tap("folder")
+        day.state.dialogPicked(folder)
+        await day.state.settled()
+        await day.tap("back-up")
+        day.state.offer(folder.appendingPathComponent(try XCTUnwrap(FileManager.default.contentsOfDirectory(atPath: folder.path).first)))
+        await day.state.settled()
+        XCTAssertEqual(files.uses, ["read", "write", "read"])
+        XCTAssertFalse(files.onMain.isSet)
     }
 
     func testABackupIsMadeReadAgainAndCopiedToTheFolderPicked() async throws {
         let (day, _) = try await sent()
-        day.state.wantMet()
+        day.state.dialogClosed()
+        day.state.dialogCancelled()
         let folder = FileManager.default.temporaryDirectory.appendingPathComponent("copies-\(UUID().uuidString)", isDirectory: true)
         try FileManager.default.createDirectory(at: folder, withIntermediateDirectories: true)
         await day.tap("backups")
         await day.tap("folder")
-        XCTAssertEqual(day.state.seen.files.wanted, .folder)
-        day.state.copyBackups(to: folder)
+        XCTAssertEqual(day.state.content.files.dialog, .folder)
+        // In the order of Apple's page on fileImporter: isPresented is set to false, then onCompletion is called.
+        day.state.dialogClosed()
+        XCTAssertNil(day.state.content.files.dialog)
+        day.state.dialogPicked(folder)
+        await day.state.settled()
+        XCTAssertEqual(day.state.content.notice, folder.lastPathComponent)
+        XCTAssertNil(day.sheet["incoming"], "a folder is nothing to take in")
         await day.tap("back-up")
-        let line = try XCTUnwrap(day.state.seen.files.view?.backups.first)
+        let line = try XCTUnwrap(day.state.content.files.view?.backups.first)
         let copies = try FileManager.default.contentsOfDirectory(atPath: folder.path)
         XCTAssertEqual(copies, [URL(fileURLWithPath: line.path).lastPathComponent])
         await day.tap("backup-\(line.says)")
@@ -91,6 +138,25 @@ final class FilesTests: XCTestCase, @unchecked Sendable {
         await day.tap("back")
         await day.tap("backups")
         await day.tap("look-over")
-        XCTAssertFalse(day.state.seen.notice.isEmpty)
+        XCTAssertFalse(day.state.content.notice.isEmpty)
+    }
+}
+
+/// The system's files, watched.
+final class WatchedFiles: FileAccess, @unchecked Sendable {
+    let onMain = Flag(false)
+    private let lock = NSLock()
+    private var seen: [String] = []
+    var uses: [String] { lock.withLock { seen } }
+
+    func use(_ place: URL, to use: FileUse, _ work: (URL) throws -> Void) throws {
+        if Thread.isMainThread { onMain.set(true) }
+        lock.withLock {
+            switch use {
+            case .read: seen.append("read")
+            case .write: seen.append("write")
+            }
+        }
+        try SystemFiles().use(place, to: use, work)
     }
 }

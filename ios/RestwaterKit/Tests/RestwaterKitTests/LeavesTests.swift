@@ -15,19 +15,21 @@ final class LeavesTests: XCTestCase, @unchecked Sendable {
             await day.open(showing)
             let leaves = try XCTUnwrap(day.leaves(showing)).leaves
             XCTAssertFalse(leaves.isEmpty)
-            let opens = (leaves[0].list + leaves[0].keys).filter { $0.field == "leaf" }
-            for key in opens {
-                let tag = "key-leaf-\(key.value)"
+            let opens = (leaves[0].list + leaves[0].keys).compactMap { key in
+                if case .leaf(let id) = key.tap { id } else { nil }
+            }
+            for id in opens {
+                let tag = "key-leaf-\(id)"
                 await day.reach(tag)
                 await day.tap(tag)
-                XCTAssertEqual(day.state.seen.turned.leaf, key.value)
-                XCTAssertEqual(day.sheet["title"]?.spoken, leaves.first { $0.id == key.value }?.title)
+                XCTAssertEqual(day.state.content.paging.leaf, id)
+                XCTAssertEqual(day.sheet["title"]?.spoken, leaves.first { $0.id == id }?.title)
                 await day.tap("back")
-                XCTAssertNil(day.state.seen.turned.leaf)
-                XCTAssertEqual(day.state.seen.showing, showing)
+                XCTAssertNil(day.state.content.paging.leaf)
+                XCTAssertEqual(day.state.content.showing, showing)
             }
             await day.tap("back")
-            XCTAssertEqual(day.state.seen.showing, .bank)
+            XCTAssertEqual(day.state.content.showing, .bank)
         }
     }
 
@@ -43,14 +45,17 @@ final class LeavesTests: XCTestCase, @unchecked Sendable {
                     day.state.tap(.leaf(leaf.id))
                     var spoken = Set<String>()
                     for _ in 0..<40 {
-                        spoken.formUnion(day.sheet.pieces.map(\.spoken))
-                        guard day.sheet["next-part"] != nil else { break }
+                        let sheet = day.sheet
+                        spoken.formUnion(sheet.pieces.map(\.spoken))
+                        guard sheet["next-part"] != nil else { break }
                         day.state.tap(.nextPart)
                     }
                     for text in [leaf.says, leaf.caution] + leaf.notes where !text.isEmpty {
                         XCTAssertTrue(spoken.contains(text), "\(showing) \(leaf.id) at \(scale): \(text)")
                     }
-                    for line in leaf.lines { XCTAssertTrue(spoken.contains { $0.hasPrefix(line.label) }, "\(showing) \(leaf.id) at \(scale): \(line.label)") }
+                    for line in leaf.lines {
+                        XCTAssertTrue(spoken.contains { $0.hasPrefix(line.label) }, "\(showing) \(leaf.id) at \(scale): \(line.label)")
+                    }
                 }
             }
         }
@@ -60,10 +65,10 @@ final class LeavesTests: XCTestCase, @unchecked Sendable {
 extension Bankside {
     func leaves(_ showing: Showing) -> LeavesView? {
         switch showing {
-        case .bench: state.seen.bench
-        case .book: state.seen.book
-        case .conditions: state.seen.conditions
-        case .cautions: state.seen.cautions
+        case .bench: state.content.bench
+        case .book: state.content.book
+        case .conditions: state.content.conditions
+        case .cautions: state.content.cautions
         default: nil
         }
     }

@@ -10,18 +10,18 @@ final class MatchTests: XCTestCase, @unchecked Sendable {
         let day = try Bankside()
         await day.start()
         await day.open(.match)
-        XCTAssertEqual(day.state.seen.turned.match, .now)
+        XCTAssertEqual(day.state.content.paging.match, .now)
         await day.tap("match-begin")
-        let view = try XCTUnwrap(day.state.seen.match)
+        let view = try XCTUnwrap(day.state.content.match)
         XCTAssertNotNil(view.fish)
         for (tag, page) in [("match-coming", MatchPage.coming), ("match-scales", .weighIn), ("match-rules", .rules), ("match-fish", .fish)] {
             await day.tap(tag)
-            XCTAssertEqual(day.state.seen.turned.match, page)
+            XCTAssertEqual(day.state.content.paging.match, page)
             await day.tap("back")
-            XCTAssertEqual(day.state.seen.turned.match, .now)
+            XCTAssertEqual(day.state.content.paging.match, .now)
         }
         await day.tap("back")
-        XCTAssertEqual(day.state.seen.showing, .bank)
+        XCTAssertEqual(day.state.content.showing, .bank)
         // A fish that waits to be entered opens the screen at its page.
         await day.tap(.cast)
         await day.wait(minutes: 9)
@@ -30,14 +30,14 @@ final class MatchTests: XCTestCase, @unchecked Sendable {
         await day.tap(.landed)
         await day.wait(seconds: 5)
         await day.open(.match)
-        XCTAssertEqual(day.state.seen.turned.match, .fish)
+        XCTAssertEqual(day.state.content.paging.match, .fish)
         await day.tap("match-weigh")
-        XCTAssertEqual(day.state.seen.turned.match, .weight)
+        XCTAssertEqual(day.state.content.paging.match, .weight)
         let before = try XCTUnwrap(day.sheet["figure"]).spoken
         await day.tap("step-0")
         XCTAssertNotEqual(day.sheet["figure"]?.spoken, before)
         await day.wait(seconds: 1)
         await day.tap("take-weight")
-        XCTAssertFalse(day.state.seen.notice.isEmpty)
+        XCTAssertFalse(day.state.content.notice.isEmpty)
     }
 }

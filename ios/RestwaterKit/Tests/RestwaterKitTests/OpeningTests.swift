@@ -16,9 +16,10 @@ final class OpeningTests: XCTestCase, @unchecked Sendable {
         await day.state.settled()
         // Half of the file is overwritten.
         let files = FileManager.default
-        let log = try XCTUnwrap(try files.contentsOfDirectory(at: day.folder, includingPropertiesForKeys: nil).first {
-            (try? Data(contentsOf: $0).prefix(6)) == Data("SQLite".utf8)
-        })
+        let log = try XCTUnwrap(
+            try files.contentsOfDirectory(at: day.folder, includingPropertiesForKeys: nil).first {
+                (try? Data(contentsOf: $0).prefix(6)) == Data("SQLite".utf8)
+            })
         var bytes = try Data(contentsOf: log)
         let from = 4_096
         XCTAssertGreaterThan(bytes.count, 2 * from)
@@ -27,7 +28,10 @@ final class OpeningTests: XCTestCase, @unchecked Sendable {
 
         let clock = day.clock
         let opening = Opening(folder: day.folder, defaults: day.defaults, clock: { clock.moment })
-        guard case .failure(let refusal) = opening.state else { return XCTFail("a damaged log was opened") }
+        XCTAssertEqual(opening.trouble(on: Bankside.phone, letters: plainLetters), Sheet(), "nothing is said while it is being read")
+        opening.start()
+        await opening.settled()
+        guard case .failed(let refusal) = opening.stage else { return XCTFail("a damaged log was opened") }
         XCTAssertEqual(refusal.kind, .damaged)
         let sheet = opening.trouble(on: Bankside.phone, letters: plainLetters)
         XCTAssertEqual(sheet["trouble"]?.spoken, refusal.text)
@@ -35,9 +39,10 @@ final class OpeningTests: XCTestCase, @unchecked Sendable {
         var opened = 0
         opening.onOpen = { _ in opened += 1 }
         opening.salvage()
+        await opening.settled()
         XCTAssertEqual(opened, 1)
-        let state = try opening.state.get()
-        XCTAssertFalse(state.seen.notice.isEmpty, "what was saved is said")
+        let state = try await opening.ready()
+        XCTAssertFalse(state.content.notice.isEmpty, "what was saved is said")
         let aside = try files.subpathsOfDirectory(atPath: day.folder.path).filter { path in
             (try? Data(contentsOf: day.folder.appendingPathComponent(path))) == bytes
         }
@@ -48,7 +53,9 @@ final class OpeningTests: XCTestCase, @unchecked Sendable {
         let day = try Bankside()
         await day.look()
         let opening = Opening(folder: day.folder, defaults: day.defaults)
-        guard case .failure(let refusal) = opening.state else { return XCTFail("two hold one log") }
+        opening.start()
+        await opening.settled()
+        guard case .failed(let refusal) = opening.stage else { return XCTFail("two hold one log") }
         XCTAssertEqual(refusal.kind, .busy)
         XCTAssertNil(opening.trouble(on: Bankside.phone, letters: plainLetters)["salvage"])
     }

@@ -34,7 +34,7 @@ final class PhaseTests: XCTestCase, @unchecked Sendable {
         await day.wait(minutes: 20)
         day.state.phase(.background)
         await day.state.settled()
-        day.state.tap(.key(.woundIn))
+        day.state.tap(.key(.send(action: .woundIn(rod: 1))))
         await day.state.settled()
         XCTAssertEqual(day.bank.state, .ready)
         XCTAssertEqual(day.echoes.last, .logged)
@@ -47,7 +47,7 @@ final class PhaseTests: XCTestCase, @unchecked Sendable {
         for phase in [Phase.inactive, .background, .background, .inactive, .active, .active] { day.state.phase(phase) }
         await day.state.settled()
         XCTAssertEqual(day.bank.state, .ready)
-        XCTAssertEqual(day.state.seen.notice, day.state.seen.notice.trimmingCharacters(in: .whitespaces))
+        XCTAssertEqual(day.state.content.notice, day.state.content.notice.trimmingCharacters(in: .whitespaces))
         XCTAssertFalse(day.echoes.contains(.refused))
     }
 

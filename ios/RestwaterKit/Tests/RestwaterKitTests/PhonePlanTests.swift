@@ -10,7 +10,9 @@ final class PhonePlanTests: XCTestCase, @unchecked Sendable {
     private func taught() async throws -> Bankside {
         let day = try Bankside()
         await day.start()
-        for (minutes, bite) in [(12, true), (14, true), (13, true), (40, false), (12, true), (13, true), (45, false), (14, true), (50, false)] as [(Int64, Bool)] {
+        for (minutes, bite) in [(12, true), (14, true), (13, true), (40, false), (12, true), (13, true), (45, false), (14, true), (50, false)]
+            as [(Int64, Bool)]
+        {
             await day.tap(.cast)
             await day.wait(minutes: minutes)
             await day.tap(bite ? .bite : .woundIn)
@@ -41,13 +43,14 @@ final class PhonePlanTests: XCTestCase, @unchecked Sendable {
     func testASecondThatPassesIsNoNewPlan() async throws {
         let day = try await taught()
         await day.tap(.cast)
-        let plans = day.plans.count
+        let plan = day.state.plan
         for _ in 0..<5 {
             await day.wait(seconds: 1, ms: 137)
-            day.state.lookOut()
+            day.state.readPlan()
             await day.state.settled()
         }
-        XCTAssertEqual(day.plans.count, plans)
+        XCTAssertEqual(day.state.plan, plan)
+        XCTAssertEqual(day.plans.suffix(5), Array(repeating: plan, count: 5)[...], "told each time: the system may hold another")
     }
 
     func testBeforeTheRecordSpeaksThereIsNoAlarmUnlessMinutesAreChosen() async throws {

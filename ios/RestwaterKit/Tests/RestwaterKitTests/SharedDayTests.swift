@@ -21,8 +21,8 @@ final class SharedDayTests: XCTestCase, @unchecked Sendable {
             }
         }
         let end = day[day.count - 1].at
-        for (field, value) in [("form", "entries"), ("span", "all")] {
-            _ = try core.act(action: .chooseFiles(field: field, value: value), at: end)
+        for tap in [FilesTap.form(form: .entries), .span(span: .everything)] {
+            _ = try core.act(action: .files(tap: tap), at: end)
         }
         let file = try await core.send(now: end, work: Work())
         try same(kept("screens"), screens)
@@ -40,7 +40,7 @@ final class SharedDayTests: XCTestCase, @unchecked Sendable {
             drawn += 1
             guard let folder else { return }
             try FileManager.default.createDirectory(at: folder, withIntermediateDirectories: true)
-            let svg = Svg(ink: .of(day.state.seen.scheme)).picture(sheet, Bankside.phone)
+            let svg = Svg(ink: .of(day.state.content.scheme)).picture(sheet, Bankside.phone)
             try svg.write(to: folder.appendingPathComponent("\(picture)-\(showing).svg"), atomically: true, encoding: .utf8)
         }
         XCTAssertGreaterThan(drawn, 50)
@@ -68,12 +68,12 @@ final class SharedDayTests: XCTestCase, @unchecked Sendable {
     }
 
     private func withoutIds(_ text: String) -> String {
-        var seen: [Substring] = []
+        var content: [Substring] = []
         return text.replacing(/[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}|[0-9a-f]{64}/) { found in
             let id = found.output.0
             if id.count == 64 { return "sha256" }
-            if !seen.contains(id) { seen.append(id) }
-            return "#\(seen.firstIndex(of: id)! + 1)"
+            if !content.contains(id) { content.append(id) }
+            return "#\(content.firstIndex(of: id)! + 1)"
         }
     }
 }

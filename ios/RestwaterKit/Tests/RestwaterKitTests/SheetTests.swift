@@ -65,6 +65,21 @@ final class SheetTests: XCTestCase, @unchecked Sendable {
         XCTAssertNotEqual(solid(cast.marks), solid(cast.pressed))
     }
 
+    /// The app draws a piece again only where it has changed.
+    func testASecondThatPassesChangesTheClockAndTheStripOnly() async throws {
+        let day = try Bankside()
+        await day.start()
+        await day.tap(.cast)
+        await day.wait(minutes: 4, seconds: 10)
+        let before = day.sheet
+        await day.wait(seconds: 1)
+        let after = day.sheet
+        XCTAssertEqual(after.pieces.map(\.tag), before.pieces.map(\.tag))
+        let changed = zip(before.pieces, after.pieces).filter { $0 != $1 }.map(\.0.tag)
+        XCTAssertTrue(changed.contains("clock-1"))
+        XCTAssertTrue(Set(changed).isSubset(of: ["clock-1", "strip"]), "\(changed)")
+    }
+
     func testAScreenReaderWalksFromTheWaitToWhatItMeansToTheKeys() async throws {
         let day = try Bankside()
         await day.start()

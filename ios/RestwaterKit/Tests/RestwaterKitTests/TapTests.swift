@@ -20,16 +20,42 @@ final class TapTests: XCTestCase, @unchecked Sendable {
         XCTAssertEqual(day.echoes.suffix(2), [.logged, .ignored])
     }
 
+    func testARejectedTapIsFeltAndSeenAndLogsNothing() async throws {
+        let day = try Bankside()
+        await day.start()
+        let (latest, frames, echoes) = (day.bank.latest, day.state.content.rejectedTaps, day.echoes.count)
+        day.state.tapRejected()
+        await day.look()
+        XCTAssertEqual(day.state.content.rejectedTaps, frames + 1)
+        XCTAssertEqual(day.echoes.dropFirst(echoes), [.ignored])
+        XCTAssertEqual(day.bank.latest, latest)
+    }
+
+    func testTypingMakesNoEcho() async throws {
+        let day = try Bankside()
+        await day.look()
+        await day.tap(.start)
+        let field = try XCTUnwrap(day.sheet["field-peg"]?.field)
+        let echoes = day.echoes.count
+        for text in ["1", "14", "14 b"] {
+            day.state.tap(field.ask(text))
+            await day.state.settled()
+        }
+        XCTAssertEqual(day.sheet["field-peg"]?.field?.value, "14 b")
+        XCTAssertEqual(day.echoes.count, echoes)
+        XCTAssertFalse(field.takesFigure, "a peg may have a name")
+    }
+
     func testWhatTheCoreRefusesIsShownInItsWordsAndNothingIsLogged() async throws {
         let day = try Bankside()
         await day.look()
         let before = day.bank
         day.state.tap(.act(.cast(rod: 1)))
         await day.state.settled()
-        XCTAssertFalse(day.state.seen.notice.isEmpty)
+        XCTAssertFalse(day.state.content.notice.isEmpty)
         XCTAssertEqual(day.echoes, [.refused])
         XCTAssertEqual(day.bank.latest, before.latest)
-        XCTAssertEqual(day.sheet["notice"]?.spoken, day.state.seen.notice)
+        XCTAssertEqual(day.sheet["notice"]?.spoken, day.state.content.notice)
     }
 
     func testEveryEntryIsTakenBackInOneTapAndBroughtBack() async throws {
@@ -70,12 +96,12 @@ final class TapTests: XCTestCase, @unchecked Sendable {
         let left = day.sheet["key-CAST"]!.place
         XCTAssertEqual(left.left + left.width, day.measure.width - right.left, accuracy: 0.01)
         await day.tap("scheme")
-        XCTAssertEqual(day.state.seen.settings, Settings(hand: .left, scheme: .night))
+        XCTAssertEqual(day.state.content.settings, Settings(hand: .left, scheme: .night))
         day.state.phase(.background)
         await day.state.settled()
         try day.restart()
         await day.look()
-        XCTAssertEqual(day.state.seen.settings, Settings(hand: .left, scheme: .night))
+        XCTAssertEqual(day.state.content.settings, Settings(hand: .left, scheme: .night))
     }
 
     func testAFolderThatCannotBeWrittenIsRefusedWithWords() async {

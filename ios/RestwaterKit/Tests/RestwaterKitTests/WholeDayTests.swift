@@ -94,20 +94,20 @@ final class WholeDayTests: XCTestCase, @unchecked Sendable {
         let day = try Bankside()
         await day.start()
         await day.tap(.tackle)
-        let rows = day.state.seen.tackle!.rows
+        let rows = day.state.content.tackle!.rows
         XCTAssertFalse(rows.isEmpty)
         for row in rows {
-            await day.turn(to: "row-\(row.field)", by: "grid-more")
-            await day.tap("row-\(row.field)")
+            await day.turn(to: "row-\(row.tag)", by: "grid-more")
+            await day.tap("row-\(row.tag)")
             if let choice = row.choices.first(where: { !$0.chosen }) {
-                await day.turn(to: "choice-\(row.field)-\(choice.value)", by: "grid-more")
-                await day.tap("choice-\(row.field)-\(choice.value)")
+                await day.turn(to: "choice-\(row.tag)-\(choice.tag)", by: "grid-more")
+                await day.tap("choice-\(row.tag)-\(choice.tag)")
                 await day.wait(seconds: 1)
             }
             await day.tap("back")
         }
         await day.tap("back")
-        XCTAssertEqual(day.state.seen.showing, .bank)
+        XCTAssertEqual(day.state.content.showing, .bank)
         XCTAssertNotEqual(day.bank.spot, "")
         XCTAssertNotEqual(day.bank.rig, "")
     }
@@ -121,36 +121,36 @@ final class WholeDayTests: XCTestCase, @unchecked Sendable {
         await day.tap("open-SWIM")
         let fan = try XCTUnwrap(day.sheet["swim-fan"])
         XCTAssertFalse(fan.marks.isEmpty)
-        let first = try XCTUnwrap(day.state.seen.scene)
+        let first = try XCTUnwrap(day.state.content.scene)
         // A ray and a band of it: the ring is there, and the keys step it on.
         await day.tap("pick-ray-0")
-        let far = try XCTUnwrap(day.state.seen.swim?.picks.last)
+        let far = try XCTUnwrap(day.state.content.swim?.picks.last)
         await day.wait(seconds: 1)
-        await day.tap("pick-cell-\(far.value)")
+        await day.tap("pick-\(far.tag)")
         await day.wait(seconds: 1)
-        let picked = try XCTUnwrap(day.state.seen.scene)
+        let picked = try XCTUnwrap(day.state.content.scene)
         XCTAssertTrue(first != picked, "the ring has moved")
         await day.tap("swim-STEP_IN")
-        XCTAssertTrue(picked != day.state.seen.scene, "and moves on")
+        XCTAssertTrue(picked != day.state.content.scene, "and moves on")
         await day.tap("back")
-        XCTAssertEqual(day.state.seen.swim?.pad, .rays)
+        XCTAssertEqual(day.state.content.swim?.pad, .rays)
         // A tap on the picture brings it back to the cell it was on.
         day.state.aim(x: Double(first.targetXy[0]), y: Double(first.targetXy[1]))
         await day.look()
-        XCTAssertEqual(day.state.seen.scene?.lineRole, first.lineRole)
+        XCTAssertEqual(day.state.content.scene?.lineRole, first.lineRole)
         await day.wait(seconds: 1)
         await day.tap("swim-KEEP")
         await day.wait(seconds: 1)
-        XCTAssertEqual(day.state.seen.scene?.lineRole.contains(.keptBack), true)
+        XCTAssertEqual(day.state.content.scene?.lineRole.contains(.keptBack), true)
         await day.tap("swim-more")
         XCTAssertNotNil(day.sheet["swim-EARLIER"])
         await day.tap("back")
         XCTAssertNotNil(day.sheet["swim-fan"])
         await day.tap("back")
-        XCTAssertEqual(day.state.seen.showing, .bank)
+        XCTAssertEqual(day.state.content.showing, .bank)
         XCTAssertNotNil(day.sheet["fan"], "the small fan stands on the Bank")
         await day.tap("fan")
-        XCTAssertEqual(day.state.seen.showing, .swim)
+        XCTAssertEqual(day.state.content.showing, .swim)
     }
 
     func testThePhonesPositionIsAskedForAtItsKeyAndFillsTwoLines() async throws {
@@ -161,9 +161,9 @@ final class WholeDayTests: XCTestCase, @unchecked Sendable {
         await day.tap("swim-more")
         await day.turn(to: "swim-place", by: "grid-more")
         await day.tap("swim-place")
-        func values() -> [String] { day.state.seen.swim?.place.fields.map(\.value) ?? [] }
+        func values() -> [String] { day.state.content.swim?.place.fields.map(\.value) ?? [] }
         await day.tap("swim-USE_PHONE")
-        XCTAssertEqual(day.state.seen.notice, shellWords().noReceiver)
+        XCTAssertEqual(day.state.content.notice, shellWords().noReceiver)
         var asked = 0
         day.state.onPositionWanted = { asked += 1 }
         await day.tap("swim-USE_PHONE")
@@ -171,13 +171,13 @@ final class WholeDayTests: XCTestCase, @unchecked Sendable {
         for (read, says) in [(PositionRead.notAllowed, shellWords().positionNotAllowed), (.notFound, shellWords().positionNotFound)] {
             day.state.positionRead(read)
             await day.look()
-            XCTAssertEqual(day.state.seen.notice, says)
+            XCTAssertEqual(day.state.content.notice, says)
             XCTAssertEqual(values(), ["", "", ""])
         }
         day.state.positionRead(.found(latDeg: -17.5, lonDeg: 178.25, accuracyM: 6))
         await day.look()
-        XCTAssertEqual(day.state.seen.notice, positionWords(accuracyM: 6))
+        XCTAssertEqual(day.state.content.notice, positionWords(accuracyM: 6))
         XCTAssertEqual(values(), ["-17.5000000", "178.2500000", ""])
-        XCTAssertEqual(day.state.seen.swim?.place.value, "not set", "nothing is logged by a reading")
+        XCTAssertEqual(day.state.content.swim?.place.value, "not set", "nothing is logged by a reading")
     }
 }

@@ -465,6 +465,54 @@ fileprivate final class UniffiHandleMap<T>: @unchecked Sendable {
 #if swift(>=5.8)
 @_documentation(visibility: private)
 #endif
+fileprivate struct FfiConverterUInt8: FfiConverterPrimitive {
+    typealias FfiType = UInt8
+    typealias SwiftType = UInt8
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> UInt8 {
+        return try lift(readInt(&buf))
+    }
+
+    public static func write(_ value: UInt8, into buf: inout [UInt8]) {
+        writeInt(&buf, lower(value))
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterUInt32: FfiConverterPrimitive {
+    typealias FfiType = UInt32
+    typealias SwiftType = UInt32
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> UInt32 {
+        return try lift(readInt(&buf))
+    }
+
+    public static func write(_ value: SwiftType, into buf: inout [UInt8]) {
+        writeInt(&buf, lower(value))
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterInt32: FfiConverterPrimitive {
+    typealias FfiType = Int32
+    typealias SwiftType = Int32
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> Int32 {
+        return try lift(readInt(&buf))
+    }
+
+    public static func write(_ value: Int32, into buf: inout [UInt8]) {
+        writeInt(&buf, lower(value))
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
 fileprivate struct FfiConverterString: FfiConverter {
     typealias SwiftType = String
     typealias FfiType = RustBuffer
@@ -640,6 +688,193 @@ public func FfiConverterTypeFactor_lift(_ buf: RustBuffer) throws -> Factor {
 #endif
 public func FfiConverterTypeFactor_lower(_ value: Factor) -> RustBuffer {
     return FfiConverterTypeFactor.lower(value)
+}
+
+
+
+/**
+ * What a factor was on a cast.
+ */
+
+public enum FactorValue: Equatable, Hashable {
+    
+    /**
+     * A spot: direction and range. The clip and the name of a mark don't move it.
+     */
+    case spot(
+        /**
+         * Degrees clockwise from straight out, in hundredths.
+         */bearingCdeg: Int32, 
+        /**
+         * Range in centimetres.
+         */rangeCm: UInt32
+    )
+    /**
+     * A bait.
+     */
+    case bait(
+        /**
+         * Its name.
+         */name: String
+    )
+    /**
+     * A colour.
+     */
+    case colour(
+        /**
+         * Its name.
+         */name: String
+    )
+    /**
+     * Height of the pop-up.
+     */
+    case height(
+        /**
+         * In millimetres.
+         */mm: UInt32
+    )
+    /**
+     * Length of the hooklength.
+     */
+    case hooklength(
+        /**
+         * In millimetres.
+         */mm: UInt32
+    )
+    /**
+     * Hook size.
+     */
+    case hookSize(
+        /**
+         * As on the packet.
+         */size: UInt8
+    )
+    /**
+     * Weight of the lead or feeder.
+     */
+    case lead(
+        /**
+         * In milligrams.
+         */mg: UInt32
+    )
+    /**
+     * A leader.
+     */
+    case leader(
+        /**
+         * Its name.
+         */name: String
+    )
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension FactorValue: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeFactorValue: FfiConverterRustBuffer {
+    typealias SwiftType = FactorValue
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> FactorValue {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .spot(bearingCdeg: try FfiConverterInt32.read(from: &buf), rangeCm: try FfiConverterUInt32.read(from: &buf)
+        )
+        
+        case 2: return .bait(name: try FfiConverterString.read(from: &buf)
+        )
+        
+        case 3: return .colour(name: try FfiConverterString.read(from: &buf)
+        )
+        
+        case 4: return .height(mm: try FfiConverterUInt32.read(from: &buf)
+        )
+        
+        case 5: return .hooklength(mm: try FfiConverterUInt32.read(from: &buf)
+        )
+        
+        case 6: return .hookSize(size: try FfiConverterUInt8.read(from: &buf)
+        )
+        
+        case 7: return .lead(mg: try FfiConverterUInt32.read(from: &buf)
+        )
+        
+        case 8: return .leader(name: try FfiConverterString.read(from: &buf)
+        )
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: FactorValue, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case let .spot(bearingCdeg,rangeCm):
+            writeInt(&buf, Int32(1))
+            FfiConverterInt32.write(bearingCdeg, into: &buf)
+            FfiConverterUInt32.write(rangeCm, into: &buf)
+            
+        
+        case let .bait(name):
+            writeInt(&buf, Int32(2))
+            FfiConverterString.write(name, into: &buf)
+            
+        
+        case let .colour(name):
+            writeInt(&buf, Int32(3))
+            FfiConverterString.write(name, into: &buf)
+            
+        
+        case let .height(mm):
+            writeInt(&buf, Int32(4))
+            FfiConverterUInt32.write(mm, into: &buf)
+            
+        
+        case let .hooklength(mm):
+            writeInt(&buf, Int32(5))
+            FfiConverterUInt32.write(mm, into: &buf)
+            
+        
+        case let .hookSize(size):
+            writeInt(&buf, Int32(6))
+            FfiConverterUInt8.write(size, into: &buf)
+            
+        
+        case let .lead(mg):
+            writeInt(&buf, Int32(7))
+            FfiConverterUInt32.write(mg, into: &buf)
+            
+        
+        case let .leader(name):
+            writeInt(&buf, Int32(8))
+            FfiConverterString.write(name, into: &buf)
+            
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeFactorValue_lift(_ buf: RustBuffer) throws -> FactorValue {
+    return try FfiConverterTypeFactorValue.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeFactorValue_lower(_ value: FactorValue) -> RustBuffer {
+    return FfiConverterTypeFactorValue.lower(value)
 }
 
 

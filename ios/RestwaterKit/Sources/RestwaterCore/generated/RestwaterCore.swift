@@ -1547,7 +1547,7 @@ private let initializationResult: InitializationResult = {
     if (uniffi_restwater_checksum_func_bank_layout() != 35560) {
         return InitializationResult.apiChecksumMismatch
     }
-    if (uniffi_restwater_checksum_func_key_action() != 2589) {
+    if (uniffi_restwater_checksum_func_key_action() != 41824) {
         return InitializationResult.apiChecksumMismatch
     }
     if (uniffi_restwater_checksum_func_match_layout() != 59000) {
@@ -1595,7 +1595,7 @@ private let initializationResult: InitializationResult = {
     if (uniffi_restwater_checksum_method_restwater_take_in() != 59958) {
         return InitializationResult.apiChecksumMismatch
     }
-    if (uniffi_restwater_checksum_method_restwater_act() != 11161) {
+    if (uniffi_restwater_checksum_method_restwater_act() != 34977) {
         return InitializationResult.apiChecksumMismatch
     }
     if (uniffi_restwater_checksum_method_restwater_doors() != 423) {

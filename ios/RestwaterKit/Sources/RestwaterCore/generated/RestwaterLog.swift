@@ -637,7 +637,8 @@ public struct Moment: Equatable, Hashable {
      */
     public let monoMs: Int64
     /**
-     * What tells one boot of the phone from another.
+     * What tells one boot of the phone from another. Written with the phone before it ([`Moment::on_device`]); entries of
+     * earlier versions have the phone's own word for it alone, often a mere count.
      */
     public let boot: String
     /**
@@ -661,7 +662,8 @@ public struct Moment: Equatable, Hashable {
          * Milliseconds of the monotonic clock (it counts while the phone sleeps).
          */monoMs: Int64, 
         /**
-         * What tells one boot of the phone from another.
+         * What tells one boot of the phone from another. Written with the phone before it ([`Moment::on_device`]); entries of
+         * earlier versions have the phone's own word for it alone, often a mere count.
          */boot: String, 
         /**
          * How far off the time may be, in seconds; 0 where it is as tapped.
@@ -1053,6 +1055,101 @@ public func FfiConverterTypeSpot_lower(_ value: Spot) -> RustBuffer {
 
 
 /**
+ * What ended a cast, as remembered afterwards.
+ */
+
+public enum EndSaid: Equatable, Hashable, CaseIterable {
+    
+    /**
+     * Wound in by choice.
+     */
+    case woundIn
+    /**
+     * A bite, and the fish in the net.
+     */
+    case landed
+    /**
+     * A bite, and the fish came off.
+     */
+    case lost
+    /**
+     * A bite that was missed.
+     */
+    case missed
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension EndSaid: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeEndSaid: FfiConverterRustBuffer {
+    typealias SwiftType = EndSaid
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> EndSaid {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .woundIn
+        
+        case 2: return .landed
+        
+        case 3: return .lost
+        
+        case 4: return .missed
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: EndSaid, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .woundIn:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .landed:
+            writeInt(&buf, Int32(2))
+        
+        
+        case .lost:
+            writeInt(&buf, Int32(3))
+        
+        
+        case .missed:
+            writeInt(&buf, Int32(4))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeEndSaid_lift(_ buf: RustBuffer) throws -> EndSaid {
+    return try FfiConverterTypeEndSaid.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeEndSaid_lower(_ value: EndSaid) -> RustBuffer {
+    return FfiConverterTypeEndSaid.lower(value)
+}
+
+
+
+/**
  * What a fish weighs, by how it is known.
  */
 
@@ -1239,6 +1336,91 @@ public func FfiConverterTypeLeadMaterial_lower(_ value: LeadMaterial) -> RustBuf
 
 
 /**
+ * What a hooklength is tied of.
+ */
+
+public enum LineMaterial: Equatable, Hashable, CaseIterable {
+    
+    /**
+     * Nylon.
+     */
+    case nylon
+    /**
+     * Fluorocarbon.
+     */
+    case fluorocarbon
+    /**
+     * Braid: it floats.
+     */
+    case braid
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension LineMaterial: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeLineMaterial: FfiConverterRustBuffer {
+    typealias SwiftType = LineMaterial
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> LineMaterial {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .nylon
+        
+        case 2: return .fluorocarbon
+        
+        case 3: return .braid
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: LineMaterial, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .nylon:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .fluorocarbon:
+            writeInt(&buf, Int32(2))
+        
+        
+        case .braid:
+            writeInt(&buf, Int32(3))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeLineMaterial_lift(_ buf: RustBuffer) throws -> LineMaterial {
+    return try FfiConverterTypeLineMaterial.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeLineMaterial_lower(_ value: LineMaterial) -> RustBuffer {
+    return FfiConverterTypeLineMaterial.lower(value)
+}
+
+
+
+/**
  * How far out, in the unit it was entered in.
  */
 
@@ -1341,6 +1523,101 @@ public func FfiConverterTypeReach_lift(_ buf: RustBuffer) throws -> Reach {
 #endif
 public func FfiConverterTypeReach_lower(_ value: Reach) -> RustBuffer {
     return FfiConverterTypeReach.lower(value)
+}
+
+
+
+/**
+ * What shot is made of.
+ */
+
+public enum ShotMetal: Equatable, Hashable, CaseIterable {
+    
+    /**
+     * Solid tungsten.
+     */
+    case tungsten
+    /**
+     * Tin.
+     */
+    case tin
+    /**
+     * Steel.
+     */
+    case steel
+    /**
+     * Lead.
+     */
+    case lead
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension ShotMetal: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeShotMetal: FfiConverterRustBuffer {
+    typealias SwiftType = ShotMetal
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> ShotMetal {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .tungsten
+        
+        case 2: return .tin
+        
+        case 3: return .steel
+        
+        case 4: return .lead
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: ShotMetal, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .tungsten:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .tin:
+            writeInt(&buf, Int32(2))
+        
+        
+        case .steel:
+            writeInt(&buf, Int32(3))
+        
+        
+        case .lead:
+            writeInt(&buf, Int32(4))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeShotMetal_lift(_ buf: RustBuffer) throws -> ShotMetal {
+    return try FfiConverterTypeShotMetal.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeShotMetal_lower(_ value: ShotMetal) -> RustBuffer {
+    return FfiConverterTypeShotMetal.lower(value)
 }
 
 

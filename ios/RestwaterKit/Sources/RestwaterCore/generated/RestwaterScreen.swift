@@ -497,6 +497,22 @@ fileprivate struct FfiConverterUInt16: FfiConverterPrimitive {
 #if swift(>=5.8)
 @_documentation(visibility: private)
 #endif
+fileprivate struct FfiConverterInt16: FfiConverterPrimitive {
+    typealias FfiType = Int16
+    typealias SwiftType = Int16
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> Int16 {
+        return try lift(readInt(&buf))
+    }
+
+    public static func write(_ value: Int16, into buf: inout [UInt8]) {
+        writeInt(&buf, lower(value))
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
 fileprivate struct FfiConverterUInt32: FfiConverterPrimitive {
     typealias FfiType = UInt32
     typealias SwiftType = UInt32
@@ -506,6 +522,22 @@ fileprivate struct FfiConverterUInt32: FfiConverterPrimitive {
     }
 
     public static func write(_ value: SwiftType, into buf: inout [UInt8]) {
+        writeInt(&buf, lower(value))
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterInt32: FfiConverterPrimitive {
+    typealias FfiType = Int32
+    typealias SwiftType = Int32
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> Int32 {
+        return try lift(readInt(&buf))
+    }
+
+    public static func write(_ value: Int32, into buf: inout [UInt8]) {
         writeInt(&buf, lower(value))
     }
 }
@@ -834,6 +866,14 @@ public struct AlternationView: Equatable, Hashable {
      * Its smaller line.
      */
     public let endSub: String
+    /**
+     * What the key that sets rig or spot sends.
+     */
+    public let set: Action
+    /**
+     * What the key that ends the test sends.
+     */
+    public let end: Action
 
     // Default memberwise initializers are never public by default, so we
     // declare one manually.
@@ -862,7 +902,13 @@ public struct AlternationView: Equatable, Hashable {
          */endLabel: String, 
         /**
          * Its smaller line.
-         */endSub: String) {
+         */endSub: String, 
+        /**
+         * What the key that sets rig or spot sends.
+         */set: Action, 
+        /**
+         * What the key that ends the test sends.
+         */end: Action) {
         self.title = title
         self.says = says
         self.notes = notes
@@ -871,6 +917,8 @@ public struct AlternationView: Equatable, Hashable {
         self.setLabel = setLabel
         self.endLabel = endLabel
         self.endSub = endSub
+        self.set = set
+        self.end = end
     }
 
     
@@ -896,7 +944,9 @@ public struct FfiConverterTypeAlternationView: FfiConverterRustBuffer {
                 setSub: FfiConverterOptionString.read(from: &buf), 
                 setLabel: FfiConverterString.read(from: &buf), 
                 endLabel: FfiConverterString.read(from: &buf), 
-                endSub: FfiConverterString.read(from: &buf)
+                endSub: FfiConverterString.read(from: &buf), 
+                set: FfiConverterTypeAction.read(from: &buf), 
+                end: FfiConverterTypeAction.read(from: &buf)
         )
     }
 
@@ -909,6 +959,8 @@ public struct FfiConverterTypeAlternationView: FfiConverterRustBuffer {
         FfiConverterString.write(value.setLabel, into: &buf)
         FfiConverterString.write(value.endLabel, into: &buf)
         FfiConverterString.write(value.endSub, into: &buf)
+        FfiConverterTypeAction.write(value.set, into: &buf)
+        FfiConverterTypeAction.write(value.end, into: &buf)
     }
 }
 
@@ -2122,33 +2174,41 @@ public func FfiConverterTypeChartView_lower(_ value: ChartView) -> RustBuffer {
  */
 public struct Choice: Equatable, Hashable {
     /**
+     * A name for tests.
+     */
+    public let tag: String
+    /**
      * What it says.
      */
     public let label: String
     /**
-     * What to hand back to choose it.
-     */
-    public let value: String
-    /**
      * Whether it is the present one.
      */
     public let chosen: Bool
+    /**
+     * What choosing it sends.
+     */
+    public let action: Action
 
     // Default memberwise initializers are never public by default, so we
     // declare one manually.
     public init(
         /**
+         * A name for tests.
+         */tag: String, 
+        /**
          * What it says.
          */label: String, 
         /**
-         * What to hand back to choose it.
-         */value: String, 
-        /**
          * Whether it is the present one.
-         */chosen: Bool) {
+         */chosen: Bool, 
+        /**
+         * What choosing it sends.
+         */action: Action) {
+        self.tag = tag
         self.label = label
-        self.value = value
         self.chosen = chosen
+        self.action = action
     }
 
     
@@ -2167,16 +2227,18 @@ public struct FfiConverterTypeChoice: FfiConverterRustBuffer {
     public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> Choice {
         return
             try Choice(
+                tag: FfiConverterString.read(from: &buf), 
                 label: FfiConverterString.read(from: &buf), 
-                value: FfiConverterString.read(from: &buf), 
-                chosen: FfiConverterBool.read(from: &buf)
+                chosen: FfiConverterBool.read(from: &buf), 
+                action: FfiConverterTypeAction.read(from: &buf)
         )
     }
 
     public static func write(_ value: Choice, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.tag, into: &buf)
         FfiConverterString.write(value.label, into: &buf)
-        FfiConverterString.write(value.value, into: &buf)
         FfiConverterBool.write(value.chosen, into: &buf)
+        FfiConverterTypeAction.write(value.action, into: &buf)
     }
 }
 
@@ -2201,9 +2263,9 @@ public func FfiConverterTypeChoice_lower(_ value: Choice) -> RustBuffer {
  */
 public struct ChoiceRow: Equatable, Hashable {
     /**
-     * The field to hand back, "popup", "span".
+     * A name for tests, and for a shell to remember which row is open: "popup", "span".
      */
-    public let field: String
+    public let tag: String
     /**
      * What it is called.
      */
@@ -2220,13 +2282,17 @@ public struct ChoiceRow: Equatable, Hashable {
      * Where the usual ones come from, "common practice, no source"; empty for the angler's own.
      */
     public let source: String
+    /**
+     * A line to type a value into that is not among the choices.
+     */
+    public let typing: TypedField?
 
     // Default memberwise initializers are never public by default, so we
     // declare one manually.
     public init(
         /**
-         * The field to hand back, "popup", "span".
-         */field: String, 
+         * A name for tests, and for a shell to remember which row is open: "popup", "span".
+         */tag: String, 
         /**
          * What it is called.
          */label: String, 
@@ -2238,12 +2304,16 @@ public struct ChoiceRow: Equatable, Hashable {
          */choices: [Choice], 
         /**
          * Where the usual ones come from, "common practice, no source"; empty for the angler's own.
-         */source: String) {
-        self.field = field
+         */source: String, 
+        /**
+         * A line to type a value into that is not among the choices.
+         */typing: TypedField?) {
+        self.tag = tag
         self.label = label
         self.value = value
         self.choices = choices
         self.source = source
+        self.typing = typing
     }
 
     
@@ -2262,20 +2332,22 @@ public struct FfiConverterTypeChoiceRow: FfiConverterRustBuffer {
     public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> ChoiceRow {
         return
             try ChoiceRow(
-                field: FfiConverterString.read(from: &buf), 
+                tag: FfiConverterString.read(from: &buf), 
                 label: FfiConverterString.read(from: &buf), 
                 value: FfiConverterString.read(from: &buf), 
                 choices: FfiConverterSequenceTypeChoice.read(from: &buf), 
-                source: FfiConverterString.read(from: &buf)
+                source: FfiConverterString.read(from: &buf), 
+                typing: FfiConverterOptionTypeTypedField.read(from: &buf)
         )
     }
 
     public static func write(_ value: ChoiceRow, into buf: inout [UInt8]) {
-        FfiConverterString.write(value.field, into: &buf)
+        FfiConverterString.write(value.tag, into: &buf)
         FfiConverterString.write(value.label, into: &buf)
         FfiConverterString.write(value.value, into: &buf)
         FfiConverterSequenceTypeChoice.write(value.choices, into: &buf)
         FfiConverterString.write(value.source, into: &buf)
+        FfiConverterOptionTypeTypedField.write(value.typing, into: &buf)
     }
 }
 
@@ -3214,9 +3286,13 @@ public struct ImportLine: Equatable, Hashable {
      */
     public let undone: Bool
     /**
-     * What its key does: take it back, or bring it back.
+     * The word on its key: take it back, or bring it back.
      */
     public let key: String
+    /**
+     * What that key sends.
+     */
+    public let action: Action
 
     // Default memberwise initializers are never public by default, so we
     // declare one manually.
@@ -3231,12 +3307,16 @@ public struct ImportLine: Equatable, Hashable {
          * Whether it is taken back at present.
          */undone: Bool, 
         /**
-         * What its key does: take it back, or bring it back.
-         */key: String) {
+         * The word on its key: take it back, or bring it back.
+         */key: String, 
+        /**
+         * What that key sends.
+         */action: Action) {
         self.id = id
         self.says = says
         self.undone = undone
         self.key = key
+        self.action = action
     }
 
     
@@ -3258,7 +3338,8 @@ public struct FfiConverterTypeImportLine: FfiConverterRustBuffer {
                 id: FfiConverterTypeUuid.read(from: &buf), 
                 says: FfiConverterString.read(from: &buf), 
                 undone: FfiConverterBool.read(from: &buf), 
-                key: FfiConverterString.read(from: &buf)
+                key: FfiConverterString.read(from: &buf), 
+                action: FfiConverterTypeAction.read(from: &buf)
         )
     }
 
@@ -3267,6 +3348,7 @@ public struct FfiConverterTypeImportLine: FfiConverterRustBuffer {
         FfiConverterString.write(value.says, into: &buf)
         FfiConverterBool.write(value.undone, into: &buf)
         FfiConverterString.write(value.key, into: &buf)
+        FfiConverterTypeAction.write(value.action, into: &buf)
     }
 }
 
@@ -3493,6 +3575,10 @@ public struct KeyView: Equatable, Hashable {
      * Whether it can be tapped now.
      */
     public let enabled: Bool
+    /**
+     * What a tap on it asks.
+     */
+    public let tap: KeyTap
 
     // Default memberwise initializers are never public by default, so we
     // declare one manually.
@@ -3514,13 +3600,17 @@ public struct KeyView: Equatable, Hashable {
          */weight: KeyWeight, 
         /**
          * Whether it can be tapped now.
-         */enabled: Bool) {
+         */enabled: Bool, 
+        /**
+         * What a tap on it asks.
+         */tap: KeyTap) {
         self.key = key
         self.label = label
         self.sub = sub
         self.spoken = spoken
         self.weight = weight
         self.enabled = enabled
+        self.tap = tap
     }
 
     
@@ -3544,7 +3634,8 @@ public struct FfiConverterTypeKeyView: FfiConverterRustBuffer {
                 sub: FfiConverterOptionString.read(from: &buf), 
                 spoken: FfiConverterString.read(from: &buf), 
                 weight: FfiConverterTypeKeyWeight.read(from: &buf), 
-                enabled: FfiConverterBool.read(from: &buf)
+                enabled: FfiConverterBool.read(from: &buf), 
+                tap: FfiConverterTypeKeyTap.read(from: &buf)
         )
     }
 
@@ -3555,6 +3646,7 @@ public struct FfiConverterTypeKeyView: FfiConverterRustBuffer {
         FfiConverterString.write(value.spoken, into: &buf)
         FfiConverterTypeKeyWeight.write(value.weight, into: &buf)
         FfiConverterBool.write(value.enabled, into: &buf)
+        FfiConverterTypeKeyTap.write(value.tap, into: &buf)
     }
 }
 
@@ -3609,7 +3701,7 @@ public struct Leaf: Equatable, Hashable {
     /**
      * A text that can be typed.
      */
-    public let typing: LeafTyping?
+    public let typing: TypedField?
     /**
      * What can be chosen.
      */
@@ -3645,7 +3737,7 @@ public struct Leaf: Equatable, Hashable {
          */list: [LeafKey], 
         /**
          * A text that can be typed.
-         */typing: LeafTyping?, 
+         */typing: TypedField?, 
         /**
          * What can be chosen.
          */rows: [ChoiceRow], 
@@ -3687,7 +3779,7 @@ public struct FfiConverterTypeLeaf: FfiConverterRustBuffer {
                 lines: FfiConverterSequenceTypeLeafLine.read(from: &buf), 
                 notes: FfiConverterSequenceString.read(from: &buf), 
                 list: FfiConverterSequenceTypeLeafKey.read(from: &buf), 
-                typing: FfiConverterOptionTypeLeafTyping.read(from: &buf), 
+                typing: FfiConverterOptionTypeTypedField.read(from: &buf), 
                 rows: FfiConverterSequenceTypeChoiceRow.read(from: &buf), 
                 keys: FfiConverterSequenceTypeLeafKey.read(from: &buf)
         )
@@ -3701,7 +3793,7 @@ public struct FfiConverterTypeLeaf: FfiConverterRustBuffer {
         FfiConverterSequenceTypeLeafLine.write(value.lines, into: &buf)
         FfiConverterSequenceString.write(value.notes, into: &buf)
         FfiConverterSequenceTypeLeafKey.write(value.list, into: &buf)
-        FfiConverterOptionTypeLeafTyping.write(value.typing, into: &buf)
+        FfiConverterOptionTypeTypedField.write(value.typing, into: &buf)
         FfiConverterSequenceTypeChoiceRow.write(value.rows, into: &buf)
         FfiConverterSequenceTypeLeafKey.write(value.keys, into: &buf)
     }
@@ -3728,13 +3820,9 @@ public func FfiConverterTypeLeaf_lower(_ value: Leaf) -> RustBuffer {
  */
 public struct LeafKey: Equatable, Hashable {
     /**
-     * What to hand back: which field; `leaf` opens the leaf of that id and hands nothing back.
+     * A name for tests.
      */
-    public let field: String
-    /**
-     * Which value.
-     */
-    public let value: String
+    public let tag: String
     /**
      * Its word.
      */
@@ -3751,16 +3839,17 @@ public struct LeafKey: Equatable, Hashable {
      * Whether it can be tapped now.
      */
     public let enabled: Bool
+    /**
+     * What a tap on it asks.
+     */
+    public let tap: KeyTap
 
     // Default memberwise initializers are never public by default, so we
     // declare one manually.
     public init(
         /**
-         * What to hand back: which field; `leaf` opens the leaf of that id and hands nothing back.
-         */field: String, 
-        /**
-         * Which value.
-         */value: String, 
+         * A name for tests.
+         */tag: String, 
         /**
          * Its word.
          */label: String, 
@@ -3772,13 +3861,16 @@ public struct LeafKey: Equatable, Hashable {
          */solid: Bool, 
         /**
          * Whether it can be tapped now.
-         */enabled: Bool) {
-        self.field = field
-        self.value = value
+         */enabled: Bool, 
+        /**
+         * What a tap on it asks.
+         */tap: KeyTap) {
+        self.tag = tag
         self.label = label
         self.sub = sub
         self.solid = solid
         self.enabled = enabled
+        self.tap = tap
     }
 
     
@@ -3797,22 +3889,22 @@ public struct FfiConverterTypeLeafKey: FfiConverterRustBuffer {
     public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> LeafKey {
         return
             try LeafKey(
-                field: FfiConverterString.read(from: &buf), 
-                value: FfiConverterString.read(from: &buf), 
+                tag: FfiConverterString.read(from: &buf), 
                 label: FfiConverterString.read(from: &buf), 
                 sub: FfiConverterString.read(from: &buf), 
                 solid: FfiConverterBool.read(from: &buf), 
-                enabled: FfiConverterBool.read(from: &buf)
+                enabled: FfiConverterBool.read(from: &buf), 
+                tap: FfiConverterTypeKeyTap.read(from: &buf)
         )
     }
 
     public static func write(_ value: LeafKey, into buf: inout [UInt8]) {
-        FfiConverterString.write(value.field, into: &buf)
-        FfiConverterString.write(value.value, into: &buf)
+        FfiConverterString.write(value.tag, into: &buf)
         FfiConverterString.write(value.label, into: &buf)
         FfiConverterString.write(value.sub, into: &buf)
         FfiConverterBool.write(value.solid, into: &buf)
         FfiConverterBool.write(value.enabled, into: &buf)
+        FfiConverterTypeKeyTap.write(value.tap, into: &buf)
     }
 }
 
@@ -4027,85 +4119,6 @@ public func FfiConverterTypeLeafSpan_lift(_ buf: RustBuffer) throws -> LeafSpan 
 #endif
 public func FfiConverterTypeLeafSpan_lower(_ value: LeafSpan) -> RustBuffer {
     return FfiConverterTypeLeafSpan.lower(value)
-}
-
-
-/**
- * A text that can be typed, at home and with warm hands; never needed while fishing.
- */
-public struct LeafTyping: Equatable, Hashable {
-    /**
-     * Which field to hand back.
-     */
-    public let field: String
-    /**
-     * What it is for.
-     */
-    public let label: String
-    /**
-     * The word on the key that hands it over.
-     */
-    public let send: String
-
-    // Default memberwise initializers are never public by default, so we
-    // declare one manually.
-    public init(
-        /**
-         * Which field to hand back.
-         */field: String, 
-        /**
-         * What it is for.
-         */label: String, 
-        /**
-         * The word on the key that hands it over.
-         */send: String) {
-        self.field = field
-        self.label = label
-        self.send = send
-    }
-
-    
-
-    
-}
-
-#if compiler(>=6)
-extension LeafTyping: Sendable {}
-#endif
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
-public struct FfiConverterTypeLeafTyping: FfiConverterRustBuffer {
-    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> LeafTyping {
-        return
-            try LeafTyping(
-                field: FfiConverterString.read(from: &buf), 
-                label: FfiConverterString.read(from: &buf), 
-                send: FfiConverterString.read(from: &buf)
-        )
-    }
-
-    public static func write(_ value: LeafTyping, into buf: inout [UInt8]) {
-        FfiConverterString.write(value.field, into: &buf)
-        FfiConverterString.write(value.label, into: &buf)
-        FfiConverterString.write(value.send, into: &buf)
-    }
-}
-
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
-public func FfiConverterTypeLeafTyping_lift(_ buf: RustBuffer) throws -> LeafTyping {
-    return try FfiConverterTypeLeafTyping.lift(buf)
-}
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
-public func FfiConverterTypeLeafTyping_lower(_ value: LeafTyping) -> RustBuffer {
-    return FfiConverterTypeLeafTyping.lower(value)
 }
 
 
@@ -4611,6 +4624,10 @@ public struct MendLine: Equatable, Hashable {
      * Why it is doubtful.
      */
     public let why: String
+    /**
+     * What a tap on it sends: it is opened.
+     */
+    public let `open`: Action
 
     // Default memberwise initializers are never public by default, so we
     // declare one manually.
@@ -4623,10 +4640,14 @@ public struct MendLine: Equatable, Hashable {
          */what: String, 
         /**
          * Why it is doubtful.
-         */why: String) {
+         */why: String, 
+        /**
+         * What a tap on it sends: it is opened.
+         */`open`: Action) {
         self.op = op
         self.what = what
         self.why = why
+        self.`open` = `open`
     }
 
     
@@ -4647,7 +4668,8 @@ public struct FfiConverterTypeMendLine: FfiConverterRustBuffer {
             try MendLine(
                 op: FfiConverterTypeUuid.read(from: &buf), 
                 what: FfiConverterString.read(from: &buf), 
-                why: FfiConverterString.read(from: &buf)
+                why: FfiConverterString.read(from: &buf), 
+                open: FfiConverterTypeAction.read(from: &buf)
         )
     }
 
@@ -4655,6 +4677,7 @@ public struct FfiConverterTypeMendLine: FfiConverterRustBuffer {
         FfiConverterTypeUuid.write(value.op, into: &buf)
         FfiConverterString.write(value.what, into: &buf)
         FfiConverterString.write(value.why, into: &buf)
+        FfiConverterTypeAction.write(value.`open`, into: &buf)
     }
 }
 
@@ -4694,6 +4717,10 @@ public struct MendOpen: Equatable, Hashable {
      * What can be said of it.
      */
     public let rows: [ChoiceRow]
+    /**
+     * What BACK sends: the list again.
+     */
+    public let back: Action
 
     // Default memberwise initializers are never public by default, so we
     // declare one manually.
@@ -4709,11 +4736,15 @@ public struct MendOpen: Equatable, Hashable {
          */why: String, 
         /**
          * What can be said of it.
-         */rows: [ChoiceRow]) {
+         */rows: [ChoiceRow], 
+        /**
+         * What BACK sends: the list again.
+         */back: Action) {
         self.op = op
         self.what = what
         self.why = why
         self.rows = rows
+        self.back = back
     }
 
     
@@ -4735,7 +4766,8 @@ public struct FfiConverterTypeMendOpen: FfiConverterRustBuffer {
                 op: FfiConverterTypeUuid.read(from: &buf), 
                 what: FfiConverterString.read(from: &buf), 
                 why: FfiConverterString.read(from: &buf), 
-                rows: FfiConverterSequenceTypeChoiceRow.read(from: &buf)
+                rows: FfiConverterSequenceTypeChoiceRow.read(from: &buf), 
+                back: FfiConverterTypeAction.read(from: &buf)
         )
     }
 
@@ -4744,6 +4776,7 @@ public struct FfiConverterTypeMendOpen: FfiConverterRustBuffer {
         FfiConverterString.write(value.what, into: &buf)
         FfiConverterString.write(value.why, into: &buf)
         FfiConverterSequenceTypeChoiceRow.write(value.rows, into: &buf)
+        FfiConverterTypeAction.write(value.back, into: &buf)
     }
 }
 
@@ -5251,6 +5284,10 @@ public struct RodView: Equatable, Hashable {
      */
     public let chosen: Bool
     /**
+     * What a tap on it sends: the keys act on it from then on.
+     */
+    public let choose: Action
+    /**
      * Milliseconds the clock shows, for a shell that ticks between calls.
      */
     public let elapsedMs: Int64
@@ -5284,6 +5321,9 @@ public struct RodView: Equatable, Hashable {
          * Whether the keys act on it.
          */chosen: Bool, 
         /**
+         * What a tap on it sends: the keys act on it from then on.
+         */choose: Action, 
+        /**
          * Milliseconds the clock shows, for a shell that ticks between calls.
          */elapsedMs: Int64, 
         /**
@@ -5296,6 +5336,7 @@ public struct RodView: Equatable, Hashable {
         self.since = since
         self.spoken = spoken
         self.chosen = chosen
+        self.choose = choose
         self.elapsedMs = elapsedMs
         self.approximate = approximate
     }
@@ -5323,6 +5364,7 @@ public struct FfiConverterTypeRodView: FfiConverterRustBuffer {
                 since: FfiConverterString.read(from: &buf), 
                 spoken: FfiConverterString.read(from: &buf), 
                 chosen: FfiConverterBool.read(from: &buf), 
+                choose: FfiConverterTypeAction.read(from: &buf), 
                 elapsedMs: FfiConverterInt64.read(from: &buf), 
                 approximate: FfiConverterBool.read(from: &buf)
         )
@@ -5336,6 +5378,7 @@ public struct FfiConverterTypeRodView: FfiConverterRustBuffer {
         FfiConverterString.write(value.since, into: &buf)
         FfiConverterString.write(value.spoken, into: &buf)
         FfiConverterBool.write(value.chosen, into: &buf)
+        FfiConverterTypeAction.write(value.choose, into: &buf)
         FfiConverterInt64.write(value.elapsedMs, into: &buf)
         FfiConverterBool.write(value.approximate, into: &buf)
     }
@@ -5435,21 +5478,9 @@ public struct SetupView: Equatable, Hashable {
      */
     public let title: String
     /**
-     * Name of the water, as typed before.
+     * Peg and name of the water, as typed before.
      */
-    public let water: String
-    /**
-     * Label of that field.
-     */
-    public let waterLabel: String
-    /**
-     * Peg, as typed.
-     */
-    public let peg: String
-    /**
-     * Label of that field.
-     */
-    public let pegLabel: String
+    public let fields: [TypedField]
     /**
      * The draw, the last set-up, depth, span of the sticks, rods, the pack list: each a row of choices.
      */
@@ -5470,17 +5501,8 @@ public struct SetupView: Equatable, Hashable {
          * What it is about.
          */title: String, 
         /**
-         * Name of the water, as typed before.
-         */water: String, 
-        /**
-         * Label of that field.
-         */waterLabel: String, 
-        /**
-         * Peg, as typed.
-         */peg: String, 
-        /**
-         * Label of that field.
-         */pegLabel: String, 
+         * Peg and name of the water, as typed before.
+         */fields: [TypedField], 
         /**
          * The draw, the last set-up, depth, span of the sticks, rods, the pack list: each a row of choices.
          */rows: [ChoiceRow], 
@@ -5491,10 +5513,7 @@ public struct SetupView: Equatable, Hashable {
          * START.
          */start: KeyView) {
         self.title = title
-        self.water = water
-        self.waterLabel = waterLabel
-        self.peg = peg
-        self.pegLabel = pegLabel
+        self.fields = fields
         self.rows = rows
         self.cautions = cautions
         self.start = start
@@ -5517,10 +5536,7 @@ public struct FfiConverterTypeSetupView: FfiConverterRustBuffer {
         return
             try SetupView(
                 title: FfiConverterString.read(from: &buf), 
-                water: FfiConverterString.read(from: &buf), 
-                waterLabel: FfiConverterString.read(from: &buf), 
-                peg: FfiConverterString.read(from: &buf), 
-                pegLabel: FfiConverterString.read(from: &buf), 
+                fields: FfiConverterSequenceTypeTypedField.read(from: &buf), 
                 rows: FfiConverterSequenceTypeChoiceRow.read(from: &buf), 
                 cautions: FfiConverterTypeLeafKey.read(from: &buf), 
                 start: FfiConverterTypeKeyView.read(from: &buf)
@@ -5529,10 +5545,7 @@ public struct FfiConverterTypeSetupView: FfiConverterRustBuffer {
 
     public static func write(_ value: SetupView, into buf: inout [UInt8]) {
         FfiConverterString.write(value.title, into: &buf)
-        FfiConverterString.write(value.water, into: &buf)
-        FfiConverterString.write(value.waterLabel, into: &buf)
-        FfiConverterString.write(value.peg, into: &buf)
-        FfiConverterString.write(value.pegLabel, into: &buf)
+        FfiConverterSequenceTypeTypedField.write(value.fields, into: &buf)
         FfiConverterSequenceTypeChoiceRow.write(value.rows, into: &buf)
         FfiConverterTypeLeafKey.write(value.cautions, into: &buf)
         FfiConverterTypeKeyView.write(value.start, into: &buf)
@@ -5848,18 +5861,6 @@ public func FfiConverterTypeSideView_lower(_ value: SideView) -> RustBuffer {
  */
 public struct StartTest: Equatable, Hashable {
     /**
-     * What to hand back: which factor,
-     */
-    public let factor: Factor
-    /**
-     * its value A
-     */
-    public let a: String
-    /**
-     * and its value B.
-     */
-    public let b: String
-    /**
      * The word on the key.
      */
     public let label: String
@@ -5871,19 +5872,14 @@ public struct StartTest: Equatable, Hashable {
      * What a screen reader says.
      */
     public let spoken: String
+    /**
+     * What a tap on it sends.
+     */
+    public let action: Action
 
     // Default memberwise initializers are never public by default, so we
     // declare one manually.
     public init(
-        /**
-         * What to hand back: which factor,
-         */factor: Factor, 
-        /**
-         * its value A
-         */a: String, 
-        /**
-         * and its value B.
-         */b: String, 
         /**
          * The word on the key.
          */label: String, 
@@ -5892,13 +5888,14 @@ public struct StartTest: Equatable, Hashable {
          */sub: String, 
         /**
          * What a screen reader says.
-         */spoken: String) {
-        self.factor = factor
-        self.a = a
-        self.b = b
+         */spoken: String, 
+        /**
+         * What a tap on it sends.
+         */action: Action) {
         self.label = label
         self.sub = sub
         self.spoken = spoken
+        self.action = action
     }
 
     
@@ -5917,22 +5914,18 @@ public struct FfiConverterTypeStartTest: FfiConverterRustBuffer {
     public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> StartTest {
         return
             try StartTest(
-                factor: FfiConverterTypeFactor.read(from: &buf), 
-                a: FfiConverterString.read(from: &buf), 
-                b: FfiConverterString.read(from: &buf), 
                 label: FfiConverterString.read(from: &buf), 
                 sub: FfiConverterString.read(from: &buf), 
-                spoken: FfiConverterString.read(from: &buf)
+                spoken: FfiConverterString.read(from: &buf), 
+                action: FfiConverterTypeAction.read(from: &buf)
         )
     }
 
     public static func write(_ value: StartTest, into buf: inout [UInt8]) {
-        FfiConverterTypeFactor.write(value.factor, into: &buf)
-        FfiConverterString.write(value.a, into: &buf)
-        FfiConverterString.write(value.b, into: &buf)
         FfiConverterString.write(value.label, into: &buf)
         FfiConverterString.write(value.sub, into: &buf)
         FfiConverterString.write(value.spoken, into: &buf)
+        FfiConverterTypeAction.write(value.action, into: &buf)
     }
 }
 
@@ -6273,6 +6266,10 @@ public struct SwimKeyView: Equatable, Hashable {
      * Drawn solid: most likely next.
      */
     public let solid: Bool
+    /**
+     * What a tap on it asks.
+     */
+    public let tap: KeyTap
 
     // Default memberwise initializers are never public by default, so we
     // declare one manually.
@@ -6291,12 +6288,16 @@ public struct SwimKeyView: Equatable, Hashable {
          */enabled: Bool, 
         /**
          * Drawn solid: most likely next.
-         */solid: Bool) {
+         */solid: Bool, 
+        /**
+         * What a tap on it asks.
+         */tap: KeyTap) {
         self.key = key
         self.label = label
         self.spoken = spoken
         self.enabled = enabled
         self.solid = solid
+        self.tap = tap
     }
 
     
@@ -6319,7 +6320,8 @@ public struct FfiConverterTypeSwimKeyView: FfiConverterRustBuffer {
                 label: FfiConverterString.read(from: &buf), 
                 spoken: FfiConverterString.read(from: &buf), 
                 enabled: FfiConverterBool.read(from: &buf), 
-                solid: FfiConverterBool.read(from: &buf)
+                solid: FfiConverterBool.read(from: &buf), 
+                tap: FfiConverterTypeKeyTap.read(from: &buf)
         )
     }
 
@@ -6329,6 +6331,7 @@ public struct FfiConverterTypeSwimKeyView: FfiConverterRustBuffer {
         FfiConverterString.write(value.spoken, into: &buf)
         FfiConverterBool.write(value.enabled, into: &buf)
         FfiConverterBool.write(value.solid, into: &buf)
+        FfiConverterTypeKeyTap.write(value.tap, into: &buf)
     }
 }
 
@@ -6353,13 +6356,9 @@ public func FfiConverterTypeSwimKeyView_lower(_ value: SwimKeyView) -> RustBuffe
  */
 public struct SwimPick: Equatable, Hashable {
     /**
-     * What it is handed back by: "ray" or "cell".
+     * A name for tests.
      */
-    public let field: String
-    /**
-     * Which.
-     */
-    public let value: String
+    public let tag: String
     /**
      * "Dead tree", or "30-40 m".
      */
@@ -6372,16 +6371,17 @@ public struct SwimPick: Equatable, Hashable {
      * What a screen reader says.
      */
     public let spoken: String
+    /**
+     * What a tap on it sends.
+     */
+    public let action: Action
 
     // Default memberwise initializers are never public by default, so we
     // declare one manually.
     public init(
         /**
-         * What it is handed back by: "ray" or "cell".
-         */field: String, 
-        /**
-         * Which.
-         */value: String, 
+         * A name for tests.
+         */tag: String, 
         /**
          * "Dead tree", or "30-40 m".
          */label: String, 
@@ -6390,12 +6390,15 @@ public struct SwimPick: Equatable, Hashable {
          */sub: String, 
         /**
          * What a screen reader says.
-         */spoken: String) {
-        self.field = field
-        self.value = value
+         */spoken: String, 
+        /**
+         * What a tap on it sends.
+         */action: Action) {
+        self.tag = tag
         self.label = label
         self.sub = sub
         self.spoken = spoken
+        self.action = action
     }
 
     
@@ -6414,20 +6417,20 @@ public struct FfiConverterTypeSwimPick: FfiConverterRustBuffer {
     public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwimPick {
         return
             try SwimPick(
-                field: FfiConverterString.read(from: &buf), 
-                value: FfiConverterString.read(from: &buf), 
+                tag: FfiConverterString.read(from: &buf), 
                 label: FfiConverterString.read(from: &buf), 
                 sub: FfiConverterString.read(from: &buf), 
-                spoken: FfiConverterString.read(from: &buf)
+                spoken: FfiConverterString.read(from: &buf), 
+                action: FfiConverterTypeAction.read(from: &buf)
         )
     }
 
     public static func write(_ value: SwimPick, into buf: inout [UInt8]) {
-        FfiConverterString.write(value.field, into: &buf)
-        FfiConverterString.write(value.value, into: &buf)
+        FfiConverterString.write(value.tag, into: &buf)
         FfiConverterString.write(value.label, into: &buf)
         FfiConverterString.write(value.sub, into: &buf)
         FfiConverterString.write(value.spoken, into: &buf)
+        FfiConverterTypeAction.write(value.action, into: &buf)
     }
 }
 
@@ -6484,10 +6487,6 @@ public struct SwimView: Equatable, Hashable {
      */
     public let replay: String
     /**
-     * How many steps of ten minutes back that is: EARLIER asks for one more, LATER for one less.
-     */
-    public let stepsBack: UInt32
-    /**
      * The next few cells after the first, each with its reasons.
      */
     public let others: [String]
@@ -6500,13 +6499,9 @@ public struct SwimView: Equatable, Hashable {
      */
     public let list: [String]
     /**
-     * The name typed for the next mark, feature or hazard, or for an old one; may be empty.
+     * A name for the next mark, feature or hazard, or for an old one.
      */
-    public let name: String
-    /**
-     * Label of that field.
-     */
-    public let nameLabel: String
+    public let name: TypedField
     /**
      * Where the peg lies on the earth.
      */
@@ -6519,6 +6514,10 @@ public struct SwimView: Equatable, Hashable {
      * The keys that pick a ray or a cell, in the order of their places.
      */
     public let picks: [SwimPick]
+    /**
+     * What BACK sends where it goes back to the rays; none where it leaves the screen.
+     */
+    public let back: Action?
     /**
      * The keys.
      */
@@ -6560,9 +6559,6 @@ public struct SwimView: Equatable, Hashable {
          * The moment shown, where it is not now.
          */replay: String, 
         /**
-         * How many steps of ten minutes back that is: EARLIER asks for one more, LATER for one less.
-         */stepsBack: UInt32, 
-        /**
          * The next few cells after the first, each with its reasons.
          */others: [String], 
         /**
@@ -6572,11 +6568,8 @@ public struct SwimView: Equatable, Hashable {
          * That list: the ringed cell, the next few, the drift, what is a guess.
          */list: [String], 
         /**
-         * The name typed for the next mark, feature or hazard, or for an old one; may be empty.
-         */name: String, 
-        /**
-         * Label of that field.
-         */nameLabel: String, 
+         * A name for the next mark, feature or hazard, or for an old one.
+         */name: TypedField, 
         /**
          * Where the peg lies on the earth.
          */place: PegPlaceView, 
@@ -6586,6 +6579,9 @@ public struct SwimView: Equatable, Hashable {
         /**
          * The keys that pick a ray or a cell, in the order of their places.
          */picks: [SwimPick], 
+        /**
+         * What BACK sends where it goes back to the rays; none where it leaves the screen.
+         */back: Action?, 
         /**
          * The keys.
          */keys: [SwimKeyView], 
@@ -6603,15 +6599,14 @@ public struct SwimView: Equatable, Hashable {
         self.cell = cell
         self.drift = drift
         self.replay = replay
-        self.stepsBack = stepsBack
         self.others = others
         self.listLabel = listLabel
         self.list = list
         self.name = name
-        self.nameLabel = nameLabel
         self.place = place
         self.pad = pad
         self.picks = picks
+        self.back = back
         self.keys = keys
         self.rows = rows
         self.note = note
@@ -6641,15 +6636,14 @@ public struct FfiConverterTypeSwimView: FfiConverterRustBuffer {
                 cell: FfiConverterString.read(from: &buf), 
                 drift: FfiConverterSequenceString.read(from: &buf), 
                 replay: FfiConverterString.read(from: &buf), 
-                stepsBack: FfiConverterUInt32.read(from: &buf), 
                 others: FfiConverterSequenceString.read(from: &buf), 
                 listLabel: FfiConverterString.read(from: &buf), 
                 list: FfiConverterSequenceString.read(from: &buf), 
-                name: FfiConverterString.read(from: &buf), 
-                nameLabel: FfiConverterString.read(from: &buf), 
+                name: FfiConverterTypeTypedField.read(from: &buf), 
                 place: FfiConverterTypePegPlaceView.read(from: &buf), 
                 pad: FfiConverterTypeSwimPad.read(from: &buf), 
                 picks: FfiConverterSequenceTypeSwimPick.read(from: &buf), 
+                back: FfiConverterOptionTypeAction.read(from: &buf), 
                 keys: FfiConverterSequenceTypeSwimKeyView.read(from: &buf), 
                 rows: FfiConverterSequenceTypeChoiceRow.read(from: &buf), 
                 note: FfiConverterString.read(from: &buf)
@@ -6665,15 +6659,14 @@ public struct FfiConverterTypeSwimView: FfiConverterRustBuffer {
         FfiConverterString.write(value.cell, into: &buf)
         FfiConverterSequenceString.write(value.drift, into: &buf)
         FfiConverterString.write(value.replay, into: &buf)
-        FfiConverterUInt32.write(value.stepsBack, into: &buf)
         FfiConverterSequenceString.write(value.others, into: &buf)
         FfiConverterString.write(value.listLabel, into: &buf)
         FfiConverterSequenceString.write(value.list, into: &buf)
-        FfiConverterString.write(value.name, into: &buf)
-        FfiConverterString.write(value.nameLabel, into: &buf)
+        FfiConverterTypeTypedField.write(value.name, into: &buf)
         FfiConverterTypePegPlaceView.write(value.place, into: &buf)
         FfiConverterTypeSwimPad.write(value.pad, into: &buf)
         FfiConverterSequenceTypeSwimPick.write(value.picks, into: &buf)
+        FfiConverterOptionTypeAction.write(value.back, into: &buf)
         FfiConverterSequenceTypeSwimKeyView.write(value.keys, into: &buf)
         FfiConverterSequenceTypeChoiceRow.write(value.rows, into: &buf)
         FfiConverterString.write(value.note, into: &buf)
@@ -6855,13 +6848,13 @@ public func FfiConverterTypeTick_lower(_ value: Tick) -> RustBuffer {
 
 
 /**
- * A line to type into.
+ * A line to type into. The shell hands its target back with the text.
  */
 public struct TypedField: Equatable, Hashable {
     /**
-     * What it is handed back by.
+     * A name for tests.
      */
-    public let field: String
+    public let tag: String
     /**
      * What it is called.
      */
@@ -6870,22 +6863,46 @@ public struct TypedField: Equatable, Hashable {
      * What stands in it.
      */
     public let value: String
+    /**
+     * The word on the key that hands it over; empty where each change is handed over at once.
+     */
+    public let send: String
+    /**
+     * What it is typed into.
+     */
+    public let into: TypedInto
+    /**
+     * The keyboard it opens with.
+     */
+    public let keyboard: Keyboard
 
     // Default memberwise initializers are never public by default, so we
     // declare one manually.
     public init(
         /**
-         * What it is handed back by.
-         */field: String, 
+         * A name for tests.
+         */tag: String, 
         /**
          * What it is called.
          */label: String, 
         /**
          * What stands in it.
-         */value: String) {
-        self.field = field
+         */value: String, 
+        /**
+         * The word on the key that hands it over; empty where each change is handed over at once.
+         */send: String, 
+        /**
+         * What it is typed into.
+         */into: TypedInto, 
+        /**
+         * The keyboard it opens with.
+         */keyboard: Keyboard) {
+        self.tag = tag
         self.label = label
         self.value = value
+        self.send = send
+        self.into = into
+        self.keyboard = keyboard
     }
 
     
@@ -6904,16 +6921,22 @@ public struct FfiConverterTypeTypedField: FfiConverterRustBuffer {
     public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> TypedField {
         return
             try TypedField(
-                field: FfiConverterString.read(from: &buf), 
+                tag: FfiConverterString.read(from: &buf), 
                 label: FfiConverterString.read(from: &buf), 
-                value: FfiConverterString.read(from: &buf)
+                value: FfiConverterString.read(from: &buf), 
+                send: FfiConverterString.read(from: &buf), 
+                into: FfiConverterTypeTypedInto.read(from: &buf), 
+                keyboard: FfiConverterTypeKeyboard.read(from: &buf)
         )
     }
 
     public static func write(_ value: TypedField, into buf: inout [UInt8]) {
-        FfiConverterString.write(value.field, into: &buf)
+        FfiConverterString.write(value.tag, into: &buf)
         FfiConverterString.write(value.label, into: &buf)
         FfiConverterString.write(value.value, into: &buf)
+        FfiConverterString.write(value.send, into: &buf)
+        FfiConverterTypeTypedInto.write(value.into, into: &buf)
+        FfiConverterTypeKeyboard.write(value.keyboard, into: &buf)
     }
 }
 
@@ -7041,7 +7064,7 @@ public struct WatchAlarm: Equatable, Hashable {
      */
     public let id: String
     /**
-     * When, by the phone's wall clock, ms since 1970 UTC.
+     * When, by the phone's wall clock as it is set now, ms since 1970 UTC.
      */
     public let atWallMs: Int64
     /**
@@ -7052,6 +7075,14 @@ public struct WatchAlarm: Equatable, Hashable {
      * What it says below.
      */
     public let text: String
+    /**
+     * The rod it rings for; none for the match.
+     */
+    public let rod: UInt8?
+    /**
+     * What can be done about it at once.
+     */
+    public let keys: [WatchKey]
 
     // Default memberwise initializers are never public by default, so we
     // declare one manually.
@@ -7060,18 +7091,26 @@ public struct WatchAlarm: Equatable, Hashable {
          * The same for the same cast, or for the same minute of the match: a later answer replaces it.
          */id: String, 
         /**
-         * When, by the phone's wall clock, ms since 1970 UTC.
+         * When, by the phone's wall clock as it is set now, ms since 1970 UTC.
          */atWallMs: Int64, 
         /**
          * What it says first.
          */title: String, 
         /**
          * What it says below.
-         */text: String) {
+         */text: String, 
+        /**
+         * The rod it rings for; none for the match.
+         */rod: UInt8?, 
+        /**
+         * What can be done about it at once.
+         */keys: [WatchKey]) {
         self.id = id
         self.atWallMs = atWallMs
         self.title = title
         self.text = text
+        self.rod = rod
+        self.keys = keys
     }
 
     
@@ -7093,7 +7132,9 @@ public struct FfiConverterTypeWatchAlarm: FfiConverterRustBuffer {
                 id: FfiConverterString.read(from: &buf), 
                 atWallMs: FfiConverterInt64.read(from: &buf), 
                 title: FfiConverterString.read(from: &buf), 
-                text: FfiConverterString.read(from: &buf)
+                text: FfiConverterString.read(from: &buf), 
+                rod: FfiConverterOptionUInt8.read(from: &buf), 
+                keys: FfiConverterSequenceTypeWatchKey.read(from: &buf)
         )
     }
 
@@ -7102,6 +7143,8 @@ public struct FfiConverterTypeWatchAlarm: FfiConverterRustBuffer {
         FfiConverterInt64.write(value.atWallMs, into: &buf)
         FfiConverterString.write(value.title, into: &buf)
         FfiConverterString.write(value.text, into: &buf)
+        FfiConverterOptionUInt8.write(value.rod, into: &buf)
+        FfiConverterSequenceTypeWatchKey.write(value.keys, into: &buf)
     }
 }
 
@@ -7133,6 +7176,10 @@ public struct WatchKey: Equatable, Hashable {
      * Its word.
      */
     public let label: String
+    /**
+     * What a tap on it sends.
+     */
+    public let action: Action
 
     // Default memberwise initializers are never public by default, so we
     // declare one manually.
@@ -7142,9 +7189,13 @@ public struct WatchKey: Equatable, Hashable {
          */key: Key, 
         /**
          * Its word.
-         */label: String) {
+         */label: String, 
+        /**
+         * What a tap on it sends.
+         */action: Action) {
         self.key = key
         self.label = label
+        self.action = action
     }
 
     
@@ -7164,13 +7215,15 @@ public struct FfiConverterTypeWatchKey: FfiConverterRustBuffer {
         return
             try WatchKey(
                 key: FfiConverterTypeKey.read(from: &buf), 
-                label: FfiConverterString.read(from: &buf)
+                label: FfiConverterString.read(from: &buf), 
+                action: FfiConverterTypeAction.read(from: &buf)
         )
     }
 
     public static func write(_ value: WatchKey, into buf: inout [UInt8]) {
         FfiConverterTypeKey.write(value.key, into: &buf)
         FfiConverterString.write(value.label, into: &buf)
+        FfiConverterTypeAction.write(value.action, into: &buf)
     }
 }
 
@@ -7226,6 +7279,11 @@ public struct WatchView: Equatable, Hashable {
      * What is to ring, soonest first.
      */
     public let alarms: [WatchAlarm]
+    /**
+     * What was to ring by now and still stands: its cast is out, its match is fished. A shell takes back only what is
+     * in neither list.
+     */
+    public let due: [WatchAlarm]
 
     // Default memberwise initializers are never public by default, so we
     // declare one manually.
@@ -7253,7 +7311,11 @@ public struct WatchView: Equatable, Hashable {
          */keys: [WatchKey], 
         /**
          * What is to ring, soonest first.
-         */alarms: [WatchAlarm]) {
+         */alarms: [WatchAlarm], 
+        /**
+         * What was to ring by now and still stands: its cast is out, its match is fished. A shell takes back only what is
+         * in neither list.
+         */due: [WatchAlarm]) {
         self.`open` = `open`
         self.keepAwake = keepAwake
         self.rod = rod
@@ -7262,6 +7324,7 @@ public struct WatchView: Equatable, Hashable {
         self.sinceWallMs = sinceWallMs
         self.keys = keys
         self.alarms = alarms
+        self.due = due
     }
 
     
@@ -7287,7 +7350,8 @@ public struct FfiConverterTypeWatchView: FfiConverterRustBuffer {
                 text: FfiConverterString.read(from: &buf), 
                 sinceWallMs: FfiConverterOptionInt64.read(from: &buf), 
                 keys: FfiConverterSequenceTypeWatchKey.read(from: &buf), 
-                alarms: FfiConverterSequenceTypeWatchAlarm.read(from: &buf)
+                alarms: FfiConverterSequenceTypeWatchAlarm.read(from: &buf), 
+                due: FfiConverterSequenceTypeWatchAlarm.read(from: &buf)
         )
     }
 
@@ -7300,6 +7364,7 @@ public struct FfiConverterTypeWatchView: FfiConverterRustBuffer {
         FfiConverterOptionInt64.write(value.sinceWallMs, into: &buf)
         FfiConverterSequenceTypeWatchKey.write(value.keys, into: &buf)
         FfiConverterSequenceTypeWatchAlarm.write(value.alarms, into: &buf)
+        FfiConverterSequenceTypeWatchAlarm.write(value.due, into: &buf)
     }
 }
 
@@ -7439,6 +7504,819 @@ public func FfiConverterTypeWeighInPage_lower(_ value: WeighInPage) -> RustBuffe
 
 
 /**
+ * One tap.
+ */
+
+public enum Action: Equatable, Hashable {
+    
+    /**
+     * Begin a session.
+     */
+    case startSession(
+        /**
+         * How it is set up; as the set-up screen stands where it is left out.
+         */setup: SessionSetup?
+    )
+    /**
+     * End it; what is out is wound in.
+     */
+    case endSession
+    /**
+     * The lead hit the water. A cast that is still out is closed and marked.
+     */
+    case cast(
+        /**
+         * Which rod.
+         */rod: UInt8
+    )
+    /**
+     * A pull worth striking.
+     */
+    case bite(
+        /**
+         * Which rod.
+         */rod: UInt8
+    )
+    /**
+     * The fish is in the net.
+     */
+    case landed(
+        /**
+         * Which rod.
+         */rod: UInt8, 
+        /**
+         * What it weighs, where that is known.
+         */fish: FishWeight?
+    )
+    /**
+     * The fish came off.
+     */
+    case lost(
+        /**
+         * Which rod.
+         */rod: UInt8
+    )
+    /**
+     * The bite was missed.
+     */
+    case missed(
+        /**
+         * Which rod.
+         */rod: UInt8
+    )
+    /**
+     * A fish swam into the line.
+     */
+    case liner(
+        /**
+         * Which rod.
+         */rod: UInt8
+    )
+    /**
+     * The tip moved without a pull.
+     */
+    case indication(
+        /**
+         * Which rod.
+         */rod: UInt8
+    )
+    /**
+     * Wound in by choice.
+     */
+    case woundIn(
+        /**
+         * Which rod.
+         */rod: UInt8
+    )
+    /**
+     * The bait was moved without a recast.
+     */
+    case twitch(
+        /**
+         * Which rod.
+         */rod: UInt8
+    )
+    /**
+     * The hooklength of the rod's last cast was lost with it.
+     */
+    case hooklengthLost(
+        /**
+         * Which rod.
+         */rod: UInt8
+    )
+    /**
+     * What is on the line from the next cast on.
+     */
+    case setRig(
+        /**
+         * Which rod.
+         */rod: UInt8, 
+        /**
+         * The whole rig.
+         */rig: Rig
+    )
+    /**
+     * Where the next casts go.
+     */
+    case setSpot(
+        /**
+         * Which rod.
+         */rod: UInt8, 
+        /**
+         * The spot.
+         */spot: Spot
+    )
+    /**
+     * Set the last time back.
+     */
+    case timeBack(
+        /**
+         * By this many minutes.
+         */minutes: UInt32
+    )
+    /**
+     * A note.
+     */
+    case note(
+        /**
+         * The text.
+         */text: String
+    )
+    /**
+     * Something to aim at.
+     */
+    case setMark(
+        /**
+         * Its name.
+         */name: String, 
+        /**
+         * Degrees clockwise from straight out, in hundredths.
+         */bearingCdeg: Int32
+    )
+    /**
+     * The keys act on this rod from now on.
+     */
+    case chooseRod(
+        /**
+         * Which rod.
+         */rod: UInt8
+    )
+    /**
+     * Hand and scheme.
+     */
+    case set(
+        /**
+         * Which thumb, where that changes.
+         */hand: Hand?, 
+        /**
+         * Day or night, where that changes.
+         */scheme: Scheme?
+    )
+    /**
+     * LEFT, RIGHT, IN, OUT on the Swim screen: the ring goes a cell further.
+     */
+    case stepAim(
+        /**
+         * Which way.
+         */step: Step
+    )
+    /**
+     * The Swim screen shows an earlier moment; 0 is now.
+     */
+    case replay(
+        /**
+         * How many steps of ten minutes back.
+         */stepsBack: UInt32
+    )
+    /**
+     * The next casts of the chosen rod go to the ringed cell.
+     */
+    case castHere
+    /**
+     * The ringed cell is kept back.
+     */
+    case keepBack
+    /**
+     * The kept-back water under the ring may be fished again.
+     */
+    case release
+    /**
+     * An aiming mark in the direction of the ring.
+     */
+    case markHere(
+        /**
+         * Its name; the one typed, else a number, where it is empty.
+         */name: String
+    )
+    /**
+     * The peg lies where it was typed on the Swim screen.
+     */
+    case placePegAsTyped
+    /**
+     * Where the peg lies on the earth; never needed.
+     */
+    case placePeg(
+        /**
+         * Latitude in 1e-7 degrees.
+         */latE7: Int64, 
+        /**
+         * Longitude in 1e-7 degrees.
+         */lonE7: Int64, 
+        /**
+         * Degrees clockwise from true north of straight out, in hundredths.
+         */straightOutCdeg: Int32
+    )
+    /**
+     * Begin an alternating test of two values that were changed for one another.
+     */
+    case startAlternation(
+        /**
+         * Value A.
+         */a: FactorValue, 
+        /**
+         * Value B, of the same factor.
+         */b: FactorValue
+    )
+    /**
+     * Set rig or spot for the next cast of the test.
+     */
+    case setNextStep
+    /**
+     * End the test.
+     */
+    case endAlternation
+    /**
+     * One thing changed on a rod; the rest carries over.
+     */
+    case tackle(
+        /**
+         * Which rod.
+         */rod: UInt8, 
+        /**
+         * Which.
+         */tap: TackleTap
+    )
+    /**
+     * A choice on the set-up screen.
+     */
+    case setup(
+        /**
+         * Which.
+         */tap: SetupTap
+    )
+    /**
+     * A choice on the Swim screen.
+     */
+    case swim(
+        /**
+         * Which.
+         */tap: SwimTap
+    )
+    /**
+     * A choice on the Waits screen.
+     */
+    case waits(
+        /**
+         * Which.
+         */tap: WaitsTap
+    )
+    /**
+     * A tap on the Match screen.
+     */
+    case match(
+        /**
+         * Which.
+         */tap: MatchTap
+    )
+    /**
+     * A tap on the Bench.
+     */
+    case bench(
+        /**
+         * Which.
+         */tap: BenchTap
+    )
+    /**
+     * A tap in the Book.
+     */
+    case book(
+        /**
+         * Which.
+         */tap: BookTap
+    )
+    /**
+     * A key of the Conditions screen.
+     */
+    case conditions(
+        /**
+         * Which.
+         */tap: ConditionsTap
+    )
+    /**
+     * A tap on the Cautions screen.
+     */
+    case cautions(
+        /**
+         * Which.
+         */tap: CautionsTap
+    )
+    /**
+     * A choice on the Files screen.
+     */
+    case files(
+        /**
+         * Which.
+         */tap: FilesTap
+    )
+    /**
+     * A choice on the Phone screen.
+     */
+    case phone(
+        /**
+         * Which.
+         */tap: PhoneTap
+    )
+    /**
+     * Opens a doubtful entry on the Mend screen.
+     */
+    case openDoubt(
+        /**
+         * Which; none goes back to the list.
+         */op: Uuid?
+    )
+    /**
+     * Mends one thing of a doubtful entry.
+     */
+    case mend(
+        /**
+         * Which entry.
+         */op: Uuid, 
+        /**
+         * What of it.
+         */tap: MendTap
+    )
+    /**
+     * A text was typed by hand.
+     */
+    case typed(
+        /**
+         * What it is typed into.
+         */into: TypedInto, 
+        /**
+         * The text as it was typed.
+         */text: String
+    )
+    /**
+     * Take a whole import back.
+     */
+    case undoImport(
+        /**
+         * Which.
+         */id: Uuid
+    )
+    /**
+     * Bring it back.
+     */
+    case redoImport(
+        /**
+         * Which.
+         */id: Uuid
+    )
+    /**
+     * Take the last entry back.
+     */
+    case undo
+    /**
+     * Bring back what undo took.
+     */
+    case redo
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension Action: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeAction: FfiConverterRustBuffer {
+    typealias SwiftType = Action
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> Action {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .startSession(setup: try FfiConverterOptionTypeSessionSetup.read(from: &buf)
+        )
+        
+        case 2: return .endSession
+        
+        case 3: return .cast(rod: try FfiConverterUInt8.read(from: &buf)
+        )
+        
+        case 4: return .bite(rod: try FfiConverterUInt8.read(from: &buf)
+        )
+        
+        case 5: return .landed(rod: try FfiConverterUInt8.read(from: &buf), fish: try FfiConverterOptionTypeFishWeight.read(from: &buf)
+        )
+        
+        case 6: return .lost(rod: try FfiConverterUInt8.read(from: &buf)
+        )
+        
+        case 7: return .missed(rod: try FfiConverterUInt8.read(from: &buf)
+        )
+        
+        case 8: return .liner(rod: try FfiConverterUInt8.read(from: &buf)
+        )
+        
+        case 9: return .indication(rod: try FfiConverterUInt8.read(from: &buf)
+        )
+        
+        case 10: return .woundIn(rod: try FfiConverterUInt8.read(from: &buf)
+        )
+        
+        case 11: return .twitch(rod: try FfiConverterUInt8.read(from: &buf)
+        )
+        
+        case 12: return .hooklengthLost(rod: try FfiConverterUInt8.read(from: &buf)
+        )
+        
+        case 13: return .setRig(rod: try FfiConverterUInt8.read(from: &buf), rig: try FfiConverterTypeRig.read(from: &buf)
+        )
+        
+        case 14: return .setSpot(rod: try FfiConverterUInt8.read(from: &buf), spot: try FfiConverterTypeSpot.read(from: &buf)
+        )
+        
+        case 15: return .timeBack(minutes: try FfiConverterUInt32.read(from: &buf)
+        )
+        
+        case 16: return .note(text: try FfiConverterString.read(from: &buf)
+        )
+        
+        case 17: return .setMark(name: try FfiConverterString.read(from: &buf), bearingCdeg: try FfiConverterInt32.read(from: &buf)
+        )
+        
+        case 18: return .chooseRod(rod: try FfiConverterUInt8.read(from: &buf)
+        )
+        
+        case 19: return .set(hand: try FfiConverterOptionTypeHand.read(from: &buf), scheme: try FfiConverterOptionTypeScheme.read(from: &buf)
+        )
+        
+        case 20: return .stepAim(step: try FfiConverterTypeStep.read(from: &buf)
+        )
+        
+        case 21: return .replay(stepsBack: try FfiConverterUInt32.read(from: &buf)
+        )
+        
+        case 22: return .castHere
+        
+        case 23: return .keepBack
+        
+        case 24: return .release
+        
+        case 25: return .markHere(name: try FfiConverterString.read(from: &buf)
+        )
+        
+        case 26: return .placePegAsTyped
+        
+        case 27: return .placePeg(latE7: try FfiConverterInt64.read(from: &buf), lonE7: try FfiConverterInt64.read(from: &buf), straightOutCdeg: try FfiConverterInt32.read(from: &buf)
+        )
+        
+        case 28: return .startAlternation(a: try FfiConverterTypeFactorValue.read(from: &buf), b: try FfiConverterTypeFactorValue.read(from: &buf)
+        )
+        
+        case 29: return .setNextStep
+        
+        case 30: return .endAlternation
+        
+        case 31: return .tackle(rod: try FfiConverterUInt8.read(from: &buf), tap: try FfiConverterTypeTackleTap.read(from: &buf)
+        )
+        
+        case 32: return .setup(tap: try FfiConverterTypeSetupTap.read(from: &buf)
+        )
+        
+        case 33: return .swim(tap: try FfiConverterTypeSwimTap.read(from: &buf)
+        )
+        
+        case 34: return .waits(tap: try FfiConverterTypeWaitsTap.read(from: &buf)
+        )
+        
+        case 35: return .match(tap: try FfiConverterTypeMatchTap.read(from: &buf)
+        )
+        
+        case 36: return .bench(tap: try FfiConverterTypeBenchTap.read(from: &buf)
+        )
+        
+        case 37: return .book(tap: try FfiConverterTypeBookTap.read(from: &buf)
+        )
+        
+        case 38: return .conditions(tap: try FfiConverterTypeConditionsTap.read(from: &buf)
+        )
+        
+        case 39: return .cautions(tap: try FfiConverterTypeCautionsTap.read(from: &buf)
+        )
+        
+        case 40: return .files(tap: try FfiConverterTypeFilesTap.read(from: &buf)
+        )
+        
+        case 41: return .phone(tap: try FfiConverterTypePhoneTap.read(from: &buf)
+        )
+        
+        case 42: return .openDoubt(op: try FfiConverterOptionTypeUuid.read(from: &buf)
+        )
+        
+        case 43: return .mend(op: try FfiConverterTypeUuid.read(from: &buf), tap: try FfiConverterTypeMendTap.read(from: &buf)
+        )
+        
+        case 44: return .typed(into: try FfiConverterTypeTypedInto.read(from: &buf), text: try FfiConverterString.read(from: &buf)
+        )
+        
+        case 45: return .undoImport(id: try FfiConverterTypeUuid.read(from: &buf)
+        )
+        
+        case 46: return .redoImport(id: try FfiConverterTypeUuid.read(from: &buf)
+        )
+        
+        case 47: return .undo
+        
+        case 48: return .redo
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: Action, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case let .startSession(setup):
+            writeInt(&buf, Int32(1))
+            FfiConverterOptionTypeSessionSetup.write(setup, into: &buf)
+            
+        
+        case .endSession:
+            writeInt(&buf, Int32(2))
+        
+        
+        case let .cast(rod):
+            writeInt(&buf, Int32(3))
+            FfiConverterUInt8.write(rod, into: &buf)
+            
+        
+        case let .bite(rod):
+            writeInt(&buf, Int32(4))
+            FfiConverterUInt8.write(rod, into: &buf)
+            
+        
+        case let .landed(rod,fish):
+            writeInt(&buf, Int32(5))
+            FfiConverterUInt8.write(rod, into: &buf)
+            FfiConverterOptionTypeFishWeight.write(fish, into: &buf)
+            
+        
+        case let .lost(rod):
+            writeInt(&buf, Int32(6))
+            FfiConverterUInt8.write(rod, into: &buf)
+            
+        
+        case let .missed(rod):
+            writeInt(&buf, Int32(7))
+            FfiConverterUInt8.write(rod, into: &buf)
+            
+        
+        case let .liner(rod):
+            writeInt(&buf, Int32(8))
+            FfiConverterUInt8.write(rod, into: &buf)
+            
+        
+        case let .indication(rod):
+            writeInt(&buf, Int32(9))
+            FfiConverterUInt8.write(rod, into: &buf)
+            
+        
+        case let .woundIn(rod):
+            writeInt(&buf, Int32(10))
+            FfiConverterUInt8.write(rod, into: &buf)
+            
+        
+        case let .twitch(rod):
+            writeInt(&buf, Int32(11))
+            FfiConverterUInt8.write(rod, into: &buf)
+            
+        
+        case let .hooklengthLost(rod):
+            writeInt(&buf, Int32(12))
+            FfiConverterUInt8.write(rod, into: &buf)
+            
+        
+        case let .setRig(rod,rig):
+            writeInt(&buf, Int32(13))
+            FfiConverterUInt8.write(rod, into: &buf)
+            FfiConverterTypeRig.write(rig, into: &buf)
+            
+        
+        case let .setSpot(rod,spot):
+            writeInt(&buf, Int32(14))
+            FfiConverterUInt8.write(rod, into: &buf)
+            FfiConverterTypeSpot.write(spot, into: &buf)
+            
+        
+        case let .timeBack(minutes):
+            writeInt(&buf, Int32(15))
+            FfiConverterUInt32.write(minutes, into: &buf)
+            
+        
+        case let .note(text):
+            writeInt(&buf, Int32(16))
+            FfiConverterString.write(text, into: &buf)
+            
+        
+        case let .setMark(name,bearingCdeg):
+            writeInt(&buf, Int32(17))
+            FfiConverterString.write(name, into: &buf)
+            FfiConverterInt32.write(bearingCdeg, into: &buf)
+            
+        
+        case let .chooseRod(rod):
+            writeInt(&buf, Int32(18))
+            FfiConverterUInt8.write(rod, into: &buf)
+            
+        
+        case let .set(hand,scheme):
+            writeInt(&buf, Int32(19))
+            FfiConverterOptionTypeHand.write(hand, into: &buf)
+            FfiConverterOptionTypeScheme.write(scheme, into: &buf)
+            
+        
+        case let .stepAim(step):
+            writeInt(&buf, Int32(20))
+            FfiConverterTypeStep.write(step, into: &buf)
+            
+        
+        case let .replay(stepsBack):
+            writeInt(&buf, Int32(21))
+            FfiConverterUInt32.write(stepsBack, into: &buf)
+            
+        
+        case .castHere:
+            writeInt(&buf, Int32(22))
+        
+        
+        case .keepBack:
+            writeInt(&buf, Int32(23))
+        
+        
+        case .release:
+            writeInt(&buf, Int32(24))
+        
+        
+        case let .markHere(name):
+            writeInt(&buf, Int32(25))
+            FfiConverterString.write(name, into: &buf)
+            
+        
+        case .placePegAsTyped:
+            writeInt(&buf, Int32(26))
+        
+        
+        case let .placePeg(latE7,lonE7,straightOutCdeg):
+            writeInt(&buf, Int32(27))
+            FfiConverterInt64.write(latE7, into: &buf)
+            FfiConverterInt64.write(lonE7, into: &buf)
+            FfiConverterInt32.write(straightOutCdeg, into: &buf)
+            
+        
+        case let .startAlternation(a,b):
+            writeInt(&buf, Int32(28))
+            FfiConverterTypeFactorValue.write(a, into: &buf)
+            FfiConverterTypeFactorValue.write(b, into: &buf)
+            
+        
+        case .setNextStep:
+            writeInt(&buf, Int32(29))
+        
+        
+        case .endAlternation:
+            writeInt(&buf, Int32(30))
+        
+        
+        case let .tackle(rod,tap):
+            writeInt(&buf, Int32(31))
+            FfiConverterUInt8.write(rod, into: &buf)
+            FfiConverterTypeTackleTap.write(tap, into: &buf)
+            
+        
+        case let .setup(tap):
+            writeInt(&buf, Int32(32))
+            FfiConverterTypeSetupTap.write(tap, into: &buf)
+            
+        
+        case let .swim(tap):
+            writeInt(&buf, Int32(33))
+            FfiConverterTypeSwimTap.write(tap, into: &buf)
+            
+        
+        case let .waits(tap):
+            writeInt(&buf, Int32(34))
+            FfiConverterTypeWaitsTap.write(tap, into: &buf)
+            
+        
+        case let .match(tap):
+            writeInt(&buf, Int32(35))
+            FfiConverterTypeMatchTap.write(tap, into: &buf)
+            
+        
+        case let .bench(tap):
+            writeInt(&buf, Int32(36))
+            FfiConverterTypeBenchTap.write(tap, into: &buf)
+            
+        
+        case let .book(tap):
+            writeInt(&buf, Int32(37))
+            FfiConverterTypeBookTap.write(tap, into: &buf)
+            
+        
+        case let .conditions(tap):
+            writeInt(&buf, Int32(38))
+            FfiConverterTypeConditionsTap.write(tap, into: &buf)
+            
+        
+        case let .cautions(tap):
+            writeInt(&buf, Int32(39))
+            FfiConverterTypeCautionsTap.write(tap, into: &buf)
+            
+        
+        case let .files(tap):
+            writeInt(&buf, Int32(40))
+            FfiConverterTypeFilesTap.write(tap, into: &buf)
+            
+        
+        case let .phone(tap):
+            writeInt(&buf, Int32(41))
+            FfiConverterTypePhoneTap.write(tap, into: &buf)
+            
+        
+        case let .openDoubt(op):
+            writeInt(&buf, Int32(42))
+            FfiConverterOptionTypeUuid.write(op, into: &buf)
+            
+        
+        case let .mend(op,tap):
+            writeInt(&buf, Int32(43))
+            FfiConverterTypeUuid.write(op, into: &buf)
+            FfiConverterTypeMendTap.write(tap, into: &buf)
+            
+        
+        case let .typed(into,text):
+            writeInt(&buf, Int32(44))
+            FfiConverterTypeTypedInto.write(into, into: &buf)
+            FfiConverterString.write(text, into: &buf)
+            
+        
+        case let .undoImport(id):
+            writeInt(&buf, Int32(45))
+            FfiConverterTypeUuid.write(id, into: &buf)
+            
+        
+        case let .redoImport(id):
+            writeInt(&buf, Int32(46))
+            FfiConverterTypeUuid.write(id, into: &buf)
+            
+        
+        case .undo:
+            writeInt(&buf, Int32(47))
+        
+        
+        case .redo:
+            writeInt(&buf, Int32(48))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeAction_lift(_ buf: RustBuffer) throws -> Action {
+    return try FfiConverterTypeAction.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeAction_lower(_ value: Action) -> RustBuffer {
+    return FfiConverterTypeAction.lower(value)
+}
+
+
+
+/**
  * How the advice is to be shown.
  */
 
@@ -7544,6 +8422,104 @@ public func FfiConverterTypeAdviceTone_lower(_ value: AdviceTone) -> RustBuffer 
 
 
 /**
+ * When a cast that is out rings.
+ */
+
+public enum Alarm: Equatable, Hashable {
+    
+    /**
+     * Never.
+     */
+    case off
+    /**
+     * At the end of "hold until".
+     */
+    case hold
+    /**
+     * At "recast by".
+     */
+    case recast
+    /**
+     * So many minutes after the splash.
+     */
+    case after(UInt16
+    )
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension Alarm: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeAlarm: FfiConverterRustBuffer {
+    typealias SwiftType = Alarm
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> Alarm {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .off
+        
+        case 2: return .hold
+        
+        case 3: return .recast
+        
+        case 4: return .after(try FfiConverterUInt16.read(from: &buf)
+        )
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: Alarm, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .off:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .hold:
+            writeInt(&buf, Int32(2))
+        
+        
+        case .recast:
+            writeInt(&buf, Int32(3))
+        
+        
+        case let .after(v1):
+            writeInt(&buf, Int32(4))
+            FfiConverterUInt16.write(v1, into: &buf)
+            
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeAlarm_lift(_ buf: RustBuffer) throws -> Alarm {
+    return try FfiConverterTypeAlarm.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeAlarm_lower(_ value: Alarm) -> RustBuffer {
+    return FfiConverterTypeAlarm.lower(value)
+}
+
+
+
+/**
  * What the chosen rod is doing.
  */
 
@@ -7634,6 +8610,930 @@ public func FfiConverterTypeBankState_lift(_ buf: RustBuffer) throws -> BankStat
 #endif
 public func FfiConverterTypeBankState_lower(_ value: BankState) -> RustBuffer {
     return FfiConverterTypeBankState.lower(value)
+}
+
+
+
+/**
+ * A choice or a key of the Bench. Counts, lengths and weights are whole numbers of their unit.
+ */
+
+public enum BenchTap: Equatable, Hashable {
+    
+    /**
+     * The keys act on this hooklength.
+     */
+    case kind(
+        /**
+         * Which.
+         */hooklength: Hooklength
+    )
+    /**
+     * Its length.
+     */
+    case length(
+        /**
+         * In tenths of a millimetre.
+         */tenthMm: UInt32
+    )
+    /**
+     * Its line.
+     */
+    case diameter(
+        /**
+         * In thousandths of a millimetre.
+         */um: UInt16
+    )
+    /**
+     * Its hook.
+     */
+    case hookSize(
+        /**
+         * The bigger the number the smaller the hook.
+         */size: UInt8
+    )
+    /**
+     * Its hair.
+     */
+    case hair(
+        /**
+         * In millimetres; none where it has no hair.
+         */mm: UInt16?
+    )
+    /**
+     * This many were tied.
+     */
+    case tied(
+        /**
+         * How many.
+         */count: UInt16
+    )
+    /**
+     * This many are in the wallet.
+     */
+    case counted(
+        /**
+         * How many.
+         */count: UInt16
+    )
+    /**
+     * This many were taken out of the wallet.
+     */
+    case takenOut(
+        /**
+         * How many.
+         */count: UInt16
+    )
+    /**
+     * This many are to be carried.
+     */
+    case wanted(
+        /**
+         * How many.
+         */count: UInt16
+    )
+    /**
+     * Some of them were cut down.
+     */
+    case cutDown(
+        /**
+         * To this length, in tenths of a millimetre.
+         */tenthMm: UInt32, 
+        /**
+         * How many.
+         */count: UInt16
+    )
+    /**
+     * Everything was cut down as planned.
+     */
+    case cutAll
+    /**
+     * Everything was tied as planned.
+     */
+    case tieAll
+    /**
+     * Line of the spool to be added.
+     */
+    case spoolDiameter(
+        /**
+         * In thousandths of a millimetre.
+         */um: UInt16
+    )
+    /**
+     * What is on it.
+     */
+    case spoolLength(
+        /**
+         * In tenths of a millimetre.
+         */tenthMm: UInt32
+    )
+    /**
+     * It lies on the bench now.
+     */
+    case addSpool
+    /**
+     * A spool is used up or gone.
+     */
+    case spoolGone(
+        /**
+         * Which.
+         */spool: Uuid
+    )
+    /**
+     * Line that the knot at the hook takes.
+     */
+    case hookKnot(
+        /**
+         * In tenths of a millimetre.
+         */tenthMm: UInt32
+    )
+    /**
+     * Line that the loop takes.
+     */
+    case loopLength(
+        /**
+         * In tenths of a millimetre.
+         */tenthMm: UInt32
+    )
+    /**
+     * Line that the tags take.
+     */
+    case tags(
+        /**
+         * In tenths of a millimetre.
+         */tenthMm: UInt32
+    )
+    /**
+     * What the pop-up lifts.
+     */
+    case lift(
+        /**
+         * In milligrams.
+         */mg: UInt32
+    )
+    /**
+     * How long it was soaked when it was measured.
+     */
+    case soaked(
+        /**
+         * In minutes.
+         */minutes: UInt16
+    )
+    /**
+     * What the hook weighs.
+     */
+    case hookWeight(
+        /**
+         * In milligrams.
+         */mg: UInt32
+    )
+    /**
+     * How high the pop-up is to stand.
+     */
+    case height(
+        /**
+         * In tenths of a millimetre.
+         */tenthMm: UInt32
+    )
+    /**
+     * The line below the pop-up.
+     */
+    case lineDiameter(
+        /**
+         * In thousandths of a millimetre.
+         */um: UInt16
+    )
+    /**
+     * What that line is made of.
+     */
+    case line(
+        /**
+         * The material.
+         */material: LineMaterial
+    )
+    /**
+     * What the shot is made of.
+     */
+    case metal(
+        /**
+         * The metal.
+         */metal: ShotMetal
+    )
+    /**
+     * Temperature of the water for the balance.
+     */
+    case water(
+        /**
+         * In tenths of a degree Celsius.
+         */tenthC: Int16
+    )
+    /**
+     * The size of shot whose weight is entered.
+     */
+    case shotSize(
+        /**
+         * Its name.
+         */name: String
+    )
+    /**
+     * What one of that size weighs.
+     */
+    case shotWeight(
+        /**
+         * In milligrams; 0 takes it out of the box.
+         */mg: UInt32
+    )
+    /**
+     * The lead hit the water: a fall is timed.
+     */
+    case splash
+    /**
+     * The line fell slack.
+     */
+    case bottom
+    /**
+     * The fall just timed teaches the speed.
+     */
+    case calibrate
+    /**
+     * The depth it was timed at.
+     */
+    case plumbed(
+        /**
+         * In centimetres.
+         */cm: UInt32
+    )
+    /**
+     * A height is put on the ladder or taken off it.
+     */
+    case rung(
+        /**
+         * In tenths of a millimetre.
+         */tenthMm: UInt32
+    )
+    /**
+     * Which sessions the ladder counts.
+     */
+    case heightsOf(
+        /**
+         * All of them, or the one shown.
+         */all: Bool
+    )
+    /**
+     * The kit that is used.
+     */
+    case useKit(
+        /**
+         * Which.
+         */kit: Uuid
+    )
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension BenchTap: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeBenchTap: FfiConverterRustBuffer {
+    typealias SwiftType = BenchTap
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> BenchTap {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .kind(hooklength: try FfiConverterTypeHooklength.read(from: &buf)
+        )
+        
+        case 2: return .length(tenthMm: try FfiConverterUInt32.read(from: &buf)
+        )
+        
+        case 3: return .diameter(um: try FfiConverterUInt16.read(from: &buf)
+        )
+        
+        case 4: return .hookSize(size: try FfiConverterUInt8.read(from: &buf)
+        )
+        
+        case 5: return .hair(mm: try FfiConverterOptionUInt16.read(from: &buf)
+        )
+        
+        case 6: return .tied(count: try FfiConverterUInt16.read(from: &buf)
+        )
+        
+        case 7: return .counted(count: try FfiConverterUInt16.read(from: &buf)
+        )
+        
+        case 8: return .takenOut(count: try FfiConverterUInt16.read(from: &buf)
+        )
+        
+        case 9: return .wanted(count: try FfiConverterUInt16.read(from: &buf)
+        )
+        
+        case 10: return .cutDown(tenthMm: try FfiConverterUInt32.read(from: &buf), count: try FfiConverterUInt16.read(from: &buf)
+        )
+        
+        case 11: return .cutAll
+        
+        case 12: return .tieAll
+        
+        case 13: return .spoolDiameter(um: try FfiConverterUInt16.read(from: &buf)
+        )
+        
+        case 14: return .spoolLength(tenthMm: try FfiConverterUInt32.read(from: &buf)
+        )
+        
+        case 15: return .addSpool
+        
+        case 16: return .spoolGone(spool: try FfiConverterTypeUuid.read(from: &buf)
+        )
+        
+        case 17: return .hookKnot(tenthMm: try FfiConverterUInt32.read(from: &buf)
+        )
+        
+        case 18: return .loopLength(tenthMm: try FfiConverterUInt32.read(from: &buf)
+        )
+        
+        case 19: return .tags(tenthMm: try FfiConverterUInt32.read(from: &buf)
+        )
+        
+        case 20: return .lift(mg: try FfiConverterUInt32.read(from: &buf)
+        )
+        
+        case 21: return .soaked(minutes: try FfiConverterUInt16.read(from: &buf)
+        )
+        
+        case 22: return .hookWeight(mg: try FfiConverterUInt32.read(from: &buf)
+        )
+        
+        case 23: return .height(tenthMm: try FfiConverterUInt32.read(from: &buf)
+        )
+        
+        case 24: return .lineDiameter(um: try FfiConverterUInt16.read(from: &buf)
+        )
+        
+        case 25: return .line(material: try FfiConverterTypeLineMaterial.read(from: &buf)
+        )
+        
+        case 26: return .metal(metal: try FfiConverterTypeShotMetal.read(from: &buf)
+        )
+        
+        case 27: return .water(tenthC: try FfiConverterInt16.read(from: &buf)
+        )
+        
+        case 28: return .shotSize(name: try FfiConverterString.read(from: &buf)
+        )
+        
+        case 29: return .shotWeight(mg: try FfiConverterUInt32.read(from: &buf)
+        )
+        
+        case 30: return .splash
+        
+        case 31: return .bottom
+        
+        case 32: return .calibrate
+        
+        case 33: return .plumbed(cm: try FfiConverterUInt32.read(from: &buf)
+        )
+        
+        case 34: return .rung(tenthMm: try FfiConverterUInt32.read(from: &buf)
+        )
+        
+        case 35: return .heightsOf(all: try FfiConverterBool.read(from: &buf)
+        )
+        
+        case 36: return .useKit(kit: try FfiConverterTypeUuid.read(from: &buf)
+        )
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: BenchTap, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case let .kind(hooklength):
+            writeInt(&buf, Int32(1))
+            FfiConverterTypeHooklength.write(hooklength, into: &buf)
+            
+        
+        case let .length(tenthMm):
+            writeInt(&buf, Int32(2))
+            FfiConverterUInt32.write(tenthMm, into: &buf)
+            
+        
+        case let .diameter(um):
+            writeInt(&buf, Int32(3))
+            FfiConverterUInt16.write(um, into: &buf)
+            
+        
+        case let .hookSize(size):
+            writeInt(&buf, Int32(4))
+            FfiConverterUInt8.write(size, into: &buf)
+            
+        
+        case let .hair(mm):
+            writeInt(&buf, Int32(5))
+            FfiConverterOptionUInt16.write(mm, into: &buf)
+            
+        
+        case let .tied(count):
+            writeInt(&buf, Int32(6))
+            FfiConverterUInt16.write(count, into: &buf)
+            
+        
+        case let .counted(count):
+            writeInt(&buf, Int32(7))
+            FfiConverterUInt16.write(count, into: &buf)
+            
+        
+        case let .takenOut(count):
+            writeInt(&buf, Int32(8))
+            FfiConverterUInt16.write(count, into: &buf)
+            
+        
+        case let .wanted(count):
+            writeInt(&buf, Int32(9))
+            FfiConverterUInt16.write(count, into: &buf)
+            
+        
+        case let .cutDown(tenthMm,count):
+            writeInt(&buf, Int32(10))
+            FfiConverterUInt32.write(tenthMm, into: &buf)
+            FfiConverterUInt16.write(count, into: &buf)
+            
+        
+        case .cutAll:
+            writeInt(&buf, Int32(11))
+        
+        
+        case .tieAll:
+            writeInt(&buf, Int32(12))
+        
+        
+        case let .spoolDiameter(um):
+            writeInt(&buf, Int32(13))
+            FfiConverterUInt16.write(um, into: &buf)
+            
+        
+        case let .spoolLength(tenthMm):
+            writeInt(&buf, Int32(14))
+            FfiConverterUInt32.write(tenthMm, into: &buf)
+            
+        
+        case .addSpool:
+            writeInt(&buf, Int32(15))
+        
+        
+        case let .spoolGone(spool):
+            writeInt(&buf, Int32(16))
+            FfiConverterTypeUuid.write(spool, into: &buf)
+            
+        
+        case let .hookKnot(tenthMm):
+            writeInt(&buf, Int32(17))
+            FfiConverterUInt32.write(tenthMm, into: &buf)
+            
+        
+        case let .loopLength(tenthMm):
+            writeInt(&buf, Int32(18))
+            FfiConverterUInt32.write(tenthMm, into: &buf)
+            
+        
+        case let .tags(tenthMm):
+            writeInt(&buf, Int32(19))
+            FfiConverterUInt32.write(tenthMm, into: &buf)
+            
+        
+        case let .lift(mg):
+            writeInt(&buf, Int32(20))
+            FfiConverterUInt32.write(mg, into: &buf)
+            
+        
+        case let .soaked(minutes):
+            writeInt(&buf, Int32(21))
+            FfiConverterUInt16.write(minutes, into: &buf)
+            
+        
+        case let .hookWeight(mg):
+            writeInt(&buf, Int32(22))
+            FfiConverterUInt32.write(mg, into: &buf)
+            
+        
+        case let .height(tenthMm):
+            writeInt(&buf, Int32(23))
+            FfiConverterUInt32.write(tenthMm, into: &buf)
+            
+        
+        case let .lineDiameter(um):
+            writeInt(&buf, Int32(24))
+            FfiConverterUInt16.write(um, into: &buf)
+            
+        
+        case let .line(material):
+            writeInt(&buf, Int32(25))
+            FfiConverterTypeLineMaterial.write(material, into: &buf)
+            
+        
+        case let .metal(metal):
+            writeInt(&buf, Int32(26))
+            FfiConverterTypeShotMetal.write(metal, into: &buf)
+            
+        
+        case let .water(tenthC):
+            writeInt(&buf, Int32(27))
+            FfiConverterInt16.write(tenthC, into: &buf)
+            
+        
+        case let .shotSize(name):
+            writeInt(&buf, Int32(28))
+            FfiConverterString.write(name, into: &buf)
+            
+        
+        case let .shotWeight(mg):
+            writeInt(&buf, Int32(29))
+            FfiConverterUInt32.write(mg, into: &buf)
+            
+        
+        case .splash:
+            writeInt(&buf, Int32(30))
+        
+        
+        case .bottom:
+            writeInt(&buf, Int32(31))
+        
+        
+        case .calibrate:
+            writeInt(&buf, Int32(32))
+        
+        
+        case let .plumbed(cm):
+            writeInt(&buf, Int32(33))
+            FfiConverterUInt32.write(cm, into: &buf)
+            
+        
+        case let .rung(tenthMm):
+            writeInt(&buf, Int32(34))
+            FfiConverterUInt32.write(tenthMm, into: &buf)
+            
+        
+        case let .heightsOf(all):
+            writeInt(&buf, Int32(35))
+            FfiConverterBool.write(all, into: &buf)
+            
+        
+        case let .useKit(kit):
+            writeInt(&buf, Int32(36))
+            FfiConverterTypeUuid.write(kit, into: &buf)
+            
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeBenchTap_lift(_ buf: RustBuffer) throws -> BenchTap {
+    return try FfiConverterTypeBenchTap.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeBenchTap_lower(_ value: BenchTap) -> RustBuffer {
+    return FfiConverterTypeBenchTap.lower(value)
+}
+
+
+
+/**
+ * One of the sets of sessions that are chosen in the Book.
+ */
+
+public enum BookSet: Equatable, Hashable, CaseIterable {
+    
+    /**
+     * The sessions that are shown.
+     */
+    case shown
+    /**
+     * The first set of the comparison.
+     */
+    case a
+    /**
+     * The second.
+     */
+    case b
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension BookSet: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeBookSet: FfiConverterRustBuffer {
+    typealias SwiftType = BookSet
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> BookSet {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .shown
+        
+        case 2: return .a
+        
+        case 3: return .b
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: BookSet, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .shown:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .a:
+            writeInt(&buf, Int32(2))
+        
+        
+        case .b:
+            writeInt(&buf, Int32(3))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeBookSet_lift(_ buf: RustBuffer) throws -> BookSet {
+    return try FfiConverterTypeBookSet.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeBookSet_lower(_ value: BookSet) -> RustBuffer {
+    return FfiConverterTypeBookSet.lower(value)
+}
+
+
+
+/**
+ * A choice or a key of the Book.
+ */
+
+public enum BookTap: Equatable, Hashable {
+    
+    /**
+     * A session is opened to read.
+     */
+    case `open`(
+        /**
+         * Which.
+         */session: Uuid
+    )
+    /**
+     * It is closed again.
+     */
+    case close
+    /**
+     * Which sessions count.
+     */
+    case filter(
+        /**
+         * In which set.
+         */set: BookSet, 
+        /**
+         * One thing that is asked of them.
+         */by: FilterTap
+    )
+    /**
+     * Latitude of the place that the light is told for.
+     */
+    case latitude(
+        /**
+         * In 1e-7 degrees.
+         */e7: Int64
+    )
+    /**
+     * Longitude of that place.
+     */
+    case longitude(
+        /**
+         * In 1e-7 degrees.
+         */e7: Int64
+    )
+    /**
+     * The peg of the open session lies there.
+     */
+    case keepPlace
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension BookTap: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeBookTap: FfiConverterRustBuffer {
+    typealias SwiftType = BookTap
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> BookTap {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .`open`(session: try FfiConverterTypeUuid.read(from: &buf)
+        )
+        
+        case 2: return .close
+        
+        case 3: return .filter(set: try FfiConverterTypeBookSet.read(from: &buf), by: try FfiConverterTypeFilterTap.read(from: &buf)
+        )
+        
+        case 4: return .latitude(e7: try FfiConverterInt64.read(from: &buf)
+        )
+        
+        case 5: return .longitude(e7: try FfiConverterInt64.read(from: &buf)
+        )
+        
+        case 6: return .keepPlace
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: BookTap, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case let .`open`(session):
+            writeInt(&buf, Int32(1))
+            FfiConverterTypeUuid.write(session, into: &buf)
+            
+        
+        case .close:
+            writeInt(&buf, Int32(2))
+        
+        
+        case let .filter(set,by):
+            writeInt(&buf, Int32(3))
+            FfiConverterTypeBookSet.write(set, into: &buf)
+            FfiConverterTypeFilterTap.write(by, into: &buf)
+            
+        
+        case let .latitude(e7):
+            writeInt(&buf, Int32(4))
+            FfiConverterInt64.write(e7, into: &buf)
+            
+        
+        case let .longitude(e7):
+            writeInt(&buf, Int32(5))
+            FfiConverterInt64.write(e7, into: &buf)
+            
+        
+        case .keepPlace:
+            writeInt(&buf, Int32(6))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeBookTap_lift(_ buf: RustBuffer) throws -> BookTap {
+    return try FfiConverterTypeBookTap.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeBookTap_lower(_ value: BookTap) -> RustBuffer {
+    return FfiConverterTypeBookTap.lower(value)
+}
+
+
+
+/**
+ * A choice or a key of the Cautions screen.
+ */
+
+public enum CautionsTap: Equatable, Hashable {
+    
+    /**
+     * Where the water lies.
+     */
+    case region(
+        /**
+         * Which.
+         */region: Region
+    )
+    /**
+     * One caution was read at this peg.
+     */
+    case seen(
+        /**
+         * Its id in the table of cautions.
+         */caution: String
+    )
+    /**
+     * All of them were.
+     */
+    case allSeen
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension CautionsTap: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeCautionsTap: FfiConverterRustBuffer {
+    typealias SwiftType = CautionsTap
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> CautionsTap {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .region(region: try FfiConverterTypeRegion.read(from: &buf)
+        )
+        
+        case 2: return .seen(caution: try FfiConverterString.read(from: &buf)
+        )
+        
+        case 3: return .allSeen
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: CautionsTap, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case let .region(region):
+            writeInt(&buf, Int32(1))
+            FfiConverterTypeRegion.write(region, into: &buf)
+            
+        
+        case let .seen(caution):
+            writeInt(&buf, Int32(2))
+            FfiConverterString.write(caution, into: &buf)
+            
+        
+        case .allSeen:
+            writeInt(&buf, Int32(3))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeCautionsTap_lift(_ buf: RustBuffer) throws -> CautionsTap {
+    return try FfiConverterTypeCautionsTap.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeCautionsTap_lower(_ value: CautionsTap) -> RustBuffer {
+    return FfiConverterTypeCautionsTap.lower(value)
 }
 
 
@@ -7739,6 +9639,103 @@ public func FfiConverterTypeChartKind_lift(_ buf: RustBuffer) throws -> ChartKin
 #endif
 public func FfiConverterTypeChartKind_lower(_ value: ChartKind) -> RustBuffer {
     return FfiConverterTypeChartKind.lower(value)
+}
+
+
+
+/**
+ * A key of the Conditions screen.
+ */
+
+public enum ConditionsTap: Equatable, Hashable {
+    
+    /**
+     * What is asked is answered.
+     */
+    case answer(
+        /**
+         * How.
+         */answer: Answer
+    )
+    /**
+     * It is passed over.
+     */
+    case skip(
+        /**
+         * What.
+         */question: Question
+    )
+    /**
+     * Everything is asked again.
+     */
+    case again
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension ConditionsTap: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeConditionsTap: FfiConverterRustBuffer {
+    typealias SwiftType = ConditionsTap
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> ConditionsTap {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .answer(answer: try FfiConverterTypeAnswer.read(from: &buf)
+        )
+        
+        case 2: return .skip(question: try FfiConverterTypeQuestion.read(from: &buf)
+        )
+        
+        case 3: return .again
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: ConditionsTap, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case let .answer(answer):
+            writeInt(&buf, Int32(1))
+            FfiConverterTypeAnswer.write(answer, into: &buf)
+            
+        
+        case let .skip(question):
+            writeInt(&buf, Int32(2))
+            FfiConverterTypeQuestion.write(question, into: &buf)
+            
+        
+        case .again:
+            writeInt(&buf, Int32(3))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeConditionsTap_lift(_ buf: RustBuffer) throws -> ConditionsTap {
+    return try FfiConverterTypeConditionsTap.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeConditionsTap_lower(_ value: ConditionsTap) -> RustBuffer {
+    return FfiConverterTypeConditionsTap.lower(value)
 }
 
 
@@ -7914,6 +9911,343 @@ public func FfiConverterTypeDotShape_lower(_ value: DotShape) -> RustBuffer {
 
 
 /**
+ * A choice on the Files screen.
+ */
+
+public enum FilesTap: Equatable, Hashable {
+    
+    /**
+     * Which sessions go out.
+     */
+    case span(
+        /**
+         * Which.
+         */span: Span
+    )
+    /**
+     * What kind of file goes out.
+     */
+    case form(
+        /**
+         * Which.
+         */form: FormChoice
+    )
+    /**
+     * Whether the position of the peg goes along.
+     */
+    case position(
+        /**
+         * Whether it does.
+         */included: Bool
+    )
+    /**
+     * Whether texts that a spreadsheet would take for formulas stay as typed.
+     */
+    case formulas(
+        /**
+         * Whether they do.
+         */asTyped: Bool
+    )
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension FilesTap: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeFilesTap: FfiConverterRustBuffer {
+    typealias SwiftType = FilesTap
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> FilesTap {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .span(span: try FfiConverterTypeSpan.read(from: &buf)
+        )
+        
+        case 2: return .form(form: try FfiConverterTypeFormChoice.read(from: &buf)
+        )
+        
+        case 3: return .position(included: try FfiConverterBool.read(from: &buf)
+        )
+        
+        case 4: return .formulas(asTyped: try FfiConverterBool.read(from: &buf)
+        )
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: FilesTap, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case let .span(span):
+            writeInt(&buf, Int32(1))
+            FfiConverterTypeSpan.write(span, into: &buf)
+            
+        
+        case let .form(form):
+            writeInt(&buf, Int32(2))
+            FfiConverterTypeFormChoice.write(form, into: &buf)
+            
+        
+        case let .position(included):
+            writeInt(&buf, Int32(3))
+            FfiConverterBool.write(included, into: &buf)
+            
+        
+        case let .formulas(asTyped):
+            writeInt(&buf, Int32(4))
+            FfiConverterBool.write(asTyped, into: &buf)
+            
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeFilesTap_lift(_ buf: RustBuffer) throws -> FilesTap {
+    return try FfiConverterTypeFilesTap.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeFilesTap_lower(_ value: FilesTap) -> RustBuffer {
+    return FfiConverterTypeFilesTap.lower(value)
+}
+
+
+
+/**
+ * One thing asked of a session for it to count.
+ */
+
+public enum FilterTap: Equatable, Hashable {
+    
+    /**
+     * The water.
+     */
+    case water(
+        /**
+         * Which.
+         */water: WaterChoice
+    )
+    /**
+     * The months.
+     */
+    case season(
+        /**
+         * Which; none takes all.
+         */season: Season?
+    )
+    /**
+     * How cold the water was.
+     */
+    case temperature(
+        /**
+         * Which; none takes all.
+         */temperature: Temperature?
+    )
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension FilterTap: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeFilterTap: FfiConverterRustBuffer {
+    typealias SwiftType = FilterTap
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> FilterTap {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .water(water: try FfiConverterTypeWaterChoice.read(from: &buf)
+        )
+        
+        case 2: return .season(season: try FfiConverterOptionTypeSeason.read(from: &buf)
+        )
+        
+        case 3: return .temperature(temperature: try FfiConverterOptionTypeTemperature.read(from: &buf)
+        )
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: FilterTap, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case let .water(water):
+            writeInt(&buf, Int32(1))
+            FfiConverterTypeWaterChoice.write(water, into: &buf)
+            
+        
+        case let .season(season):
+            writeInt(&buf, Int32(2))
+            FfiConverterOptionTypeSeason.write(season, into: &buf)
+            
+        
+        case let .temperature(temperature):
+            writeInt(&buf, Int32(3))
+            FfiConverterOptionTypeTemperature.write(temperature, into: &buf)
+            
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeFilterTap_lift(_ buf: RustBuffer) throws -> FilterTap {
+    return try FfiConverterTypeFilterTap.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeFilterTap_lower(_ value: FilterTap) -> RustBuffer {
+    return FfiConverterTypeFilterTap.lower(value)
+}
+
+
+
+/**
+ * What kind of file goes out.
+ */
+
+public enum FormChoice: Equatable, Hashable, CaseIterable {
+    
+    /**
+     * Entries, for another phone.
+     */
+    case entries
+    /**
+     * A report of the session, to read or print.
+     */
+    case report
+    /**
+     * A table of casts.
+     */
+    case casts
+    /**
+     * A table of fish.
+     */
+    case fish
+    /**
+     * A table of sessions.
+     */
+    case sessions
+    /**
+     * The swim of the session: marks, features, hazards, outlines, as GeoJSON.
+     */
+    case map
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension FormChoice: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeFormChoice: FfiConverterRustBuffer {
+    typealias SwiftType = FormChoice
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> FormChoice {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .entries
+        
+        case 2: return .report
+        
+        case 3: return .casts
+        
+        case 4: return .fish
+        
+        case 5: return .sessions
+        
+        case 6: return .map
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: FormChoice, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .entries:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .report:
+            writeInt(&buf, Int32(2))
+        
+        
+        case .casts:
+            writeInt(&buf, Int32(3))
+        
+        
+        case .fish:
+            writeInt(&buf, Int32(4))
+        
+        
+        case .sessions:
+            writeInt(&buf, Int32(5))
+        
+        
+        case .map:
+            writeInt(&buf, Int32(6))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeFormChoice_lift(_ buf: RustBuffer) throws -> FormChoice {
+    return try FfiConverterTypeFormChoice.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeFormChoice_lower(_ value: FormChoice) -> RustBuffer {
+    return FfiConverterTypeFormChoice.lower(value)
+}
+
+
+
+/**
  * Which thumb taps.
  */
 
@@ -7984,6 +10318,111 @@ public func FfiConverterTypeHand_lift(_ buf: RustBuffer) throws -> Hand {
 #endif
 public func FfiConverterTypeHand_lower(_ value: Hand) -> RustBuffer {
     return FfiConverterTypeHand.lower(value)
+}
+
+
+
+/**
+ * A kind of hazard.
+ */
+
+public enum HazardKind: Equatable, Hashable, CaseIterable {
+    
+    /**
+     * Something to get snagged on.
+     */
+    case snag
+    /**
+     * A line in the water.
+     */
+    case line
+    /**
+     * A branch.
+     */
+    case branch
+    /**
+     * A rope.
+     */
+    case rope
+    /**
+     * Shallow water.
+     */
+    case shallow
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension HazardKind: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeHazardKind: FfiConverterRustBuffer {
+    typealias SwiftType = HazardKind
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> HazardKind {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .snag
+        
+        case 2: return .line
+        
+        case 3: return .branch
+        
+        case 4: return .rope
+        
+        case 5: return .shallow
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: HazardKind, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .snag:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .line:
+            writeInt(&buf, Int32(2))
+        
+        
+        case .branch:
+            writeInt(&buf, Int32(3))
+        
+        
+        case .rope:
+            writeInt(&buf, Int32(4))
+        
+        
+        case .shallow:
+            writeInt(&buf, Int32(5))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeHazardKind_lift(_ buf: RustBuffer) throws -> HazardKind {
+    return try FfiConverterTypeHazardKind.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeHazardKind_lower(_ value: HazardKind) -> RustBuffer {
+    return FfiConverterTypeHazardKind.lower(value)
 }
 
 
@@ -8204,6 +10643,119 @@ public func FfiConverterTypeKey_lower(_ value: Key) -> RustBuffer {
 
 
 /**
+ * What a tap on a key asks of the shell.
+ */
+
+public enum KeyTap: Equatable, Hashable {
+    
+    /**
+     * To send this action.
+     */
+    case send(
+        /**
+         * The action.
+         */action: Action
+    )
+    /**
+     * To open a screen.
+     */
+    case `open`(
+        /**
+         * Which.
+         */which: Which
+    )
+    /**
+     * To turn to another leaf of the same screen.
+     */
+    case leaf(
+        /**
+         * Its id.
+         */id: String
+    )
+    /**
+     * To ask the phone's receiver where it is.
+     */
+    case askReceiver
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension KeyTap: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeKeyTap: FfiConverterRustBuffer {
+    typealias SwiftType = KeyTap
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> KeyTap {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .send(action: try FfiConverterTypeAction.read(from: &buf)
+        )
+        
+        case 2: return .`open`(which: try FfiConverterTypeWhich.read(from: &buf)
+        )
+        
+        case 3: return .leaf(id: try FfiConverterString.read(from: &buf)
+        )
+        
+        case 4: return .askReceiver
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: KeyTap, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case let .send(action):
+            writeInt(&buf, Int32(1))
+            FfiConverterTypeAction.write(action, into: &buf)
+            
+        
+        case let .`open`(which):
+            writeInt(&buf, Int32(2))
+            FfiConverterTypeWhich.write(which, into: &buf)
+            
+        
+        case let .leaf(id):
+            writeInt(&buf, Int32(3))
+            FfiConverterString.write(id, into: &buf)
+            
+        
+        case .askReceiver:
+            writeInt(&buf, Int32(4))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeKeyTap_lift(_ buf: RustBuffer) throws -> KeyTap {
+    return try FfiConverterTypeKeyTap.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeKeyTap_lower(_ value: KeyTap) -> RustBuffer {
+    return FfiConverterTypeKeyTap.lower(value)
+}
+
+
+
+/**
  * How a key is drawn.
  */
 
@@ -8274,6 +10826,101 @@ public func FfiConverterTypeKeyWeight_lift(_ buf: RustBuffer) throws -> KeyWeigh
 #endif
 public func FfiConverterTypeKeyWeight_lower(_ value: KeyWeight) -> RustBuffer {
     return FfiConverterTypeKeyWeight.lower(value)
+}
+
+
+
+/**
+ * The keyboard that a typed line opens with.
+ */
+
+public enum Keyboard: Equatable, Hashable, CaseIterable {
+    
+    /**
+     * Letters, for a name.
+     */
+    case name
+    /**
+     * Letters, for sentences.
+     */
+    case text
+    /**
+     * Figures and a unit.
+     */
+    case figure
+    /**
+     * Degrees.
+     */
+    case degrees
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension Keyboard: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeKeyboard: FfiConverterRustBuffer {
+    typealias SwiftType = Keyboard
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> Keyboard {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .name
+        
+        case 2: return .text
+        
+        case 3: return .figure
+        
+        case 4: return .degrees
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: Keyboard, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .name:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .text:
+            writeInt(&buf, Int32(2))
+        
+        
+        case .figure:
+            writeInt(&buf, Int32(3))
+        
+        
+        case .degrees:
+            writeInt(&buf, Int32(4))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeKeyboard_lift(_ buf: RustBuffer) throws -> Keyboard {
+    return try FfiConverterTypeKeyboard.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeKeyboard_lower(_ value: Keyboard) -> RustBuffer {
+    return FfiConverterTypeKeyboard.lower(value)
 }
 
 
@@ -8493,16 +11140,17 @@ public enum MatchTap: Equatable, Hashable {
          */setup: MatchSetup
     )
     /**
-     * One of the choices of the rules; the first one begins the match.
+     * One of the rules of the day; the first one sets the match.
      */
-    case choose(
+    case rule(
         /**
-         * The row's field.
-         */field: String, 
-        /**
-         * The choice's value.
-         */value: String
+         * Which.
+         */rule: RuleTap
     )
+    /**
+     * No match is fished after all.
+     */
+    case off
     /**
      * The organiser's signal was heard now: the two clocks are set against each other.
      */
@@ -8631,43 +11279,45 @@ public struct FfiConverterTypeMatchTap: FfiConverterRustBuffer {
         case 1: return .set(setup: try FfiConverterTypeMatchSetup.read(from: &buf)
         )
         
-        case 2: return .choose(field: try FfiConverterString.read(from: &buf), value: try FfiConverterString.read(from: &buf)
+        case 2: return .rule(rule: try FfiConverterTypeRuleTap.read(from: &buf)
         )
         
-        case 3: return .heard(signal: try FfiConverterTypeSignal.read(from: &buf)
+        case 3: return .off
+        
+        case 4: return .heard(signal: try FfiConverterTypeSignal.read(from: &buf)
         )
         
-        case 4: return .fish(back: try FfiConverterUInt32.read(from: &buf)
+        case 5: return .fish(back: try FfiConverterUInt32.read(from: &buf)
         )
         
-        case 5: return .step(by: try FfiConverterInt64.read(from: &buf)
+        case 6: return .step(by: try FfiConverterInt64.read(from: &buf)
         )
         
-        case 6: return .weighed
+        case 7: return .weighed
         
-        case 7: return .guessed
+        case 8: return .guessed
         
-        case 8: return .weight(unit: try FfiConverterTypeWeightUnit.read(from: &buf), count: try FfiConverterInt64.read(from: &buf), guessed: try FfiConverterBool.read(from: &buf)
+        case 9: return .weight(unit: try FfiConverterTypeWeightUnit.read(from: &buf), count: try FfiConverterInt64.read(from: &buf), guessed: try FfiConverterBool.read(from: &buf)
         )
         
-        case 9: return .`class`(name: try FfiConverterString.read(from: &buf)
+        case 10: return .`class`(name: try FfiConverterString.read(from: &buf)
         )
         
-        case 10: return .net(name: try FfiConverterString.read(from: &buf)
+        case 11: return .net(name: try FfiConverterString.read(from: &buf)
         )
         
-        case 11: return .putBack(back: try FfiConverterBool.read(from: &buf)
+        case 12: return .putBack(back: try FfiConverterBool.read(from: &buf)
         )
         
-        case 12: return .scalesNet(name: try FfiConverterString.read(from: &buf)
+        case 13: return .scalesNet(name: try FfiConverterString.read(from: &buf)
         )
         
-        case 13: return .scalesStep(by: try FfiConverterInt64.read(from: &buf)
+        case 14: return .scalesStep(by: try FfiConverterInt64.read(from: &buf)
         )
         
-        case 14: return .weighIn
+        case 15: return .weighIn
         
-        case 15: return .weighedIn(net: try FfiConverterString.read(from: &buf), unit: try FfiConverterTypeWeightUnit.read(from: &buf), count: try FfiConverterInt64.read(from: &buf)
+        case 16: return .weighedIn(net: try FfiConverterString.read(from: &buf), unit: try FfiConverterTypeWeightUnit.read(from: &buf), count: try FfiConverterInt64.read(from: &buf)
         )
         
         default: throw UniffiInternalError.unexpectedEnumCase
@@ -8683,73 +11333,76 @@ public struct FfiConverterTypeMatchTap: FfiConverterRustBuffer {
             FfiConverterTypeMatchSetup.write(setup, into: &buf)
             
         
-        case let .choose(field,value):
+        case let .rule(rule):
             writeInt(&buf, Int32(2))
-            FfiConverterString.write(field, into: &buf)
-            FfiConverterString.write(value, into: &buf)
+            FfiConverterTypeRuleTap.write(rule, into: &buf)
             
         
-        case let .heard(signal):
+        case .off:
             writeInt(&buf, Int32(3))
+        
+        
+        case let .heard(signal):
+            writeInt(&buf, Int32(4))
             FfiConverterTypeSignal.write(signal, into: &buf)
             
         
         case let .fish(back):
-            writeInt(&buf, Int32(4))
+            writeInt(&buf, Int32(5))
             FfiConverterUInt32.write(back, into: &buf)
             
         
         case let .step(by):
-            writeInt(&buf, Int32(5))
+            writeInt(&buf, Int32(6))
             FfiConverterInt64.write(by, into: &buf)
             
         
         case .weighed:
-            writeInt(&buf, Int32(6))
-        
-        
-        case .guessed:
             writeInt(&buf, Int32(7))
         
         
-        case let .weight(unit,count,guessed):
+        case .guessed:
             writeInt(&buf, Int32(8))
+        
+        
+        case let .weight(unit,count,guessed):
+            writeInt(&buf, Int32(9))
             FfiConverterTypeWeightUnit.write(unit, into: &buf)
             FfiConverterInt64.write(count, into: &buf)
             FfiConverterBool.write(guessed, into: &buf)
             
         
         case let .`class`(name):
-            writeInt(&buf, Int32(9))
-            FfiConverterString.write(name, into: &buf)
-            
-        
-        case let .net(name):
             writeInt(&buf, Int32(10))
             FfiConverterString.write(name, into: &buf)
             
         
-        case let .putBack(back):
+        case let .net(name):
             writeInt(&buf, Int32(11))
+            FfiConverterString.write(name, into: &buf)
+            
+        
+        case let .putBack(back):
+            writeInt(&buf, Int32(12))
             FfiConverterBool.write(back, into: &buf)
             
         
         case let .scalesNet(name):
-            writeInt(&buf, Int32(12))
+            writeInt(&buf, Int32(13))
             FfiConverterString.write(name, into: &buf)
             
         
         case let .scalesStep(by):
-            writeInt(&buf, Int32(13))
+            writeInt(&buf, Int32(14))
             FfiConverterInt64.write(by, into: &buf)
             
         
         case .weighIn:
-            writeInt(&buf, Int32(14))
+            writeInt(&buf, Int32(15))
         
         
         case let .weighedIn(net,unit,count):
-            writeInt(&buf, Int32(15))
+            writeInt(&buf, Int32(16))
             FfiConverterString.write(net, into: &buf)
             FfiConverterTypeWeightUnit.write(unit, into: &buf)
             FfiConverterInt64.write(count, into: &buf)
@@ -8771,6 +11424,129 @@ public func FfiConverterTypeMatchTap_lift(_ buf: RustBuffer) throws -> MatchTap 
 #endif
 public func FfiConverterTypeMatchTap_lower(_ value: MatchTap) -> RustBuffer {
     return FfiConverterTypeMatchTap.lower(value)
+}
+
+
+
+/**
+ * One thing mended of a doubtful entry.
+ */
+
+public enum MendTap: Equatable, Hashable {
+    
+    /**
+     * It is right as it is.
+     */
+    case confirm
+    /**
+     * What ended the cast.
+     */
+    case end(
+        /**
+         * What.
+         */end: EndSaid
+    )
+    /**
+     * How long after the splash that was.
+     */
+    case after(
+        /**
+         * In minutes.
+         */minutes: UInt32
+    )
+    /**
+     * It happened earlier than it was tapped.
+     */
+    case back(
+        /**
+         * By this many minutes.
+         */minutes: UInt32
+    )
+    /**
+     * A cast in the gap before it was forgotten.
+     */
+    case addCast
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension MendTap: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeMendTap: FfiConverterRustBuffer {
+    typealias SwiftType = MendTap
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> MendTap {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .confirm
+        
+        case 2: return .end(end: try FfiConverterTypeEndSaid.read(from: &buf)
+        )
+        
+        case 3: return .after(minutes: try FfiConverterUInt32.read(from: &buf)
+        )
+        
+        case 4: return .back(minutes: try FfiConverterUInt32.read(from: &buf)
+        )
+        
+        case 5: return .addCast
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: MendTap, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .confirm:
+            writeInt(&buf, Int32(1))
+        
+        
+        case let .end(end):
+            writeInt(&buf, Int32(2))
+            FfiConverterTypeEndSaid.write(end, into: &buf)
+            
+        
+        case let .after(minutes):
+            writeInt(&buf, Int32(3))
+            FfiConverterUInt32.write(minutes, into: &buf)
+            
+        
+        case let .back(minutes):
+            writeInt(&buf, Int32(4))
+            FfiConverterUInt32.write(minutes, into: &buf)
+            
+        
+        case .addCast:
+            writeInt(&buf, Int32(5))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeMendTap_lift(_ buf: RustBuffer) throws -> MendTap {
+    return try FfiConverterTypeMendTap.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeMendTap_lower(_ value: MendTap) -> RustBuffer {
+    return FfiConverterTypeMendTap.lower(value)
 }
 
 
@@ -8856,6 +11632,384 @@ public func FfiConverterTypeNetWarning_lift(_ buf: RustBuffer) throws -> NetWarn
 #endif
 public func FfiConverterTypeNetWarning_lower(_ value: NetWarning) -> RustBuffer {
     return FfiConverterTypeNetWarning.lower(value)
+}
+
+
+
+/**
+ * A choice on the Phone screen, beside hand and scheme.
+ */
+
+public enum PhoneTap: Equatable, Hashable {
+    
+    /**
+     * When a cast that is out rings.
+     */
+    case alarm(
+        /**
+         * When.
+         */alarm: Alarm
+    )
+    /**
+     * Whether the screen stays on.
+     */
+    case awake(
+        /**
+         * Whether it does.
+         */on: Bool
+    )
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension PhoneTap: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypePhoneTap: FfiConverterRustBuffer {
+    typealias SwiftType = PhoneTap
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> PhoneTap {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .alarm(alarm: try FfiConverterTypeAlarm.read(from: &buf)
+        )
+        
+        case 2: return .awake(on: try FfiConverterBool.read(from: &buf)
+        )
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: PhoneTap, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case let .alarm(alarm):
+            writeInt(&buf, Int32(1))
+            FfiConverterTypeAlarm.write(alarm, into: &buf)
+            
+        
+        case let .awake(on):
+            writeInt(&buf, Int32(2))
+            FfiConverterBool.write(on, into: &buf)
+            
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypePhoneTap_lift(_ buf: RustBuffer) throws -> PhoneTap {
+    return try FfiConverterTypePhoneTap.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypePhoneTap_lower(_ value: PhoneTap) -> RustBuffer {
+    return FfiConverterTypePhoneTap.lower(value)
+}
+
+
+
+/**
+ * One of the rules of the day.
+ */
+
+public enum RuleTap: Equatable, Hashable {
+    
+    /**
+     * The match is set as it stands.
+     */
+    case begin
+    /**
+     * All-in is moved.
+     */
+    case moveAllIn(
+        /**
+         * By this many minutes.
+         */minutes: Int32
+    )
+    /**
+     * All-out is moved.
+     */
+    case moveAllOut(
+        /**
+         * By this many minutes.
+         */minutes: Int32
+    )
+    /**
+     * The organiser's clock is ahead of the phone's by more than was set.
+     */
+    case moveClock(
+        /**
+         * By this many seconds.
+         */seconds: Int32
+    )
+    /**
+     * Both clocks show the same.
+     */
+    case sameClock
+    /**
+     * How many nets there are.
+     */
+    case nets(
+        /**
+         * From 1.
+         */count: UInt8
+    )
+    /**
+     * The limit of a net.
+     */
+    case limit(
+        /**
+         * Its name.
+         */net: String, 
+        /**
+         * None where it has none.
+         */limit: Weight?
+    )
+    /**
+     * What becomes of a net over its limit.
+     */
+    case over(
+        /**
+         * What.
+         */over: OverLimit
+    )
+    /**
+     * Time to land a hooked fish after all-out.
+     */
+    case landing(
+        /**
+         * In minutes.
+         */minutes: UInt16
+    )
+    /**
+     * An alarm is set, or taken away.
+     */
+    case alarm(
+        /**
+         * Minutes before all-out.
+         */minutes: UInt16
+    )
+    /**
+     * One of the usual classes is put on the list, or taken off it.
+     */
+    case `class`(
+        /**
+         * Which.
+         */`class`: UsualClass
+    )
+    /**
+     * Whether the fish of a class count.
+     */
+    case counting(
+        /**
+         * Its name.
+         */`class`: String
+    )
+    /**
+     * What a fish of a class is taken for until one was weighed.
+     */
+    case guess(
+        /**
+         * Its name.
+         */`class`: String, 
+        /**
+         * How much.
+         */weight: Weight
+    )
+    /**
+     * The unit of the scales.
+     */
+    case unit(
+        /**
+         * Which.
+         */unit: WeightUnit
+    )
+    /**
+     * The smallest mark of the scales.
+     */
+    case mark(
+        /**
+         * How much.
+         */mark: Weight
+    )
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension RuleTap: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeRuleTap: FfiConverterRustBuffer {
+    typealias SwiftType = RuleTap
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> RuleTap {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .begin
+        
+        case 2: return .moveAllIn(minutes: try FfiConverterInt32.read(from: &buf)
+        )
+        
+        case 3: return .moveAllOut(minutes: try FfiConverterInt32.read(from: &buf)
+        )
+        
+        case 4: return .moveClock(seconds: try FfiConverterInt32.read(from: &buf)
+        )
+        
+        case 5: return .sameClock
+        
+        case 6: return .nets(count: try FfiConverterUInt8.read(from: &buf)
+        )
+        
+        case 7: return .limit(net: try FfiConverterString.read(from: &buf), limit: try FfiConverterOptionTypeWeight.read(from: &buf)
+        )
+        
+        case 8: return .over(over: try FfiConverterTypeOverLimit.read(from: &buf)
+        )
+        
+        case 9: return .landing(minutes: try FfiConverterUInt16.read(from: &buf)
+        )
+        
+        case 10: return .alarm(minutes: try FfiConverterUInt16.read(from: &buf)
+        )
+        
+        case 11: return .`class`(class: try FfiConverterTypeUsualClass.read(from: &buf)
+        )
+        
+        case 12: return .counting(class: try FfiConverterString.read(from: &buf)
+        )
+        
+        case 13: return .guess(class: try FfiConverterString.read(from: &buf), weight: try FfiConverterTypeWeight.read(from: &buf)
+        )
+        
+        case 14: return .unit(unit: try FfiConverterTypeWeightUnit.read(from: &buf)
+        )
+        
+        case 15: return .mark(mark: try FfiConverterTypeWeight.read(from: &buf)
+        )
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: RuleTap, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .begin:
+            writeInt(&buf, Int32(1))
+        
+        
+        case let .moveAllIn(minutes):
+            writeInt(&buf, Int32(2))
+            FfiConverterInt32.write(minutes, into: &buf)
+            
+        
+        case let .moveAllOut(minutes):
+            writeInt(&buf, Int32(3))
+            FfiConverterInt32.write(minutes, into: &buf)
+            
+        
+        case let .moveClock(seconds):
+            writeInt(&buf, Int32(4))
+            FfiConverterInt32.write(seconds, into: &buf)
+            
+        
+        case .sameClock:
+            writeInt(&buf, Int32(5))
+        
+        
+        case let .nets(count):
+            writeInt(&buf, Int32(6))
+            FfiConverterUInt8.write(count, into: &buf)
+            
+        
+        case let .limit(net,limit):
+            writeInt(&buf, Int32(7))
+            FfiConverterString.write(net, into: &buf)
+            FfiConverterOptionTypeWeight.write(limit, into: &buf)
+            
+        
+        case let .over(over):
+            writeInt(&buf, Int32(8))
+            FfiConverterTypeOverLimit.write(over, into: &buf)
+            
+        
+        case let .landing(minutes):
+            writeInt(&buf, Int32(9))
+            FfiConverterUInt16.write(minutes, into: &buf)
+            
+        
+        case let .alarm(minutes):
+            writeInt(&buf, Int32(10))
+            FfiConverterUInt16.write(minutes, into: &buf)
+            
+        
+        case let .`class`(`class`):
+            writeInt(&buf, Int32(11))
+            FfiConverterTypeUsualClass.write(`class`, into: &buf)
+            
+        
+        case let .counting(`class`):
+            writeInt(&buf, Int32(12))
+            FfiConverterString.write(`class`, into: &buf)
+            
+        
+        case let .guess(`class`,weight):
+            writeInt(&buf, Int32(13))
+            FfiConverterString.write(`class`, into: &buf)
+            FfiConverterTypeWeight.write(weight, into: &buf)
+            
+        
+        case let .unit(unit):
+            writeInt(&buf, Int32(14))
+            FfiConverterTypeWeightUnit.write(unit, into: &buf)
+            
+        
+        case let .mark(mark):
+            writeInt(&buf, Int32(15))
+            FfiConverterTypeWeight.write(mark, into: &buf)
+            
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeRuleTap_lift(_ buf: RustBuffer) throws -> RuleTap {
+    return try FfiConverterTypeRuleTap.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeRuleTap_lower(_ value: RuleTap) -> RustBuffer {
+    return FfiConverterTypeRuleTap.lower(value)
 }
 
 
@@ -9173,6 +12327,298 @@ public func FfiConverterTypeScreen_lower(_ value: Screen) -> RustBuffer {
 
 
 /**
+ * Three months, by the local date a session began on.
+ */
+
+public enum Season: Equatable, Hashable, CaseIterable {
+    
+    /**
+     * December to February.
+     */
+    case decToFeb
+    /**
+     * March to May.
+     */
+    case marToMay
+    /**
+     * June to August.
+     */
+    case junToAug
+    /**
+     * September to November.
+     */
+    case sepToNov
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension Season: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeSeason: FfiConverterRustBuffer {
+    typealias SwiftType = Season
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> Season {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .decToFeb
+        
+        case 2: return .marToMay
+        
+        case 3: return .junToAug
+        
+        case 4: return .sepToNov
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: Season, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .decToFeb:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .marToMay:
+            writeInt(&buf, Int32(2))
+        
+        
+        case .junToAug:
+            writeInt(&buf, Int32(3))
+        
+        
+        case .sepToNov:
+            writeInt(&buf, Int32(4))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeSeason_lift(_ buf: RustBuffer) throws -> Season {
+    return try FfiConverterTypeSeason.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeSeason_lower(_ value: Season) -> RustBuffer {
+    return FfiConverterTypeSeason.lower(value)
+}
+
+
+
+/**
+ * A choice on the set-up screen.
+ */
+
+public enum SetupTap: Equatable, Hashable {
+    
+    /**
+     * How many rods.
+     */
+    case rods(
+        /**
+         * From 1.
+         */rods: UInt8
+    )
+    /**
+     * Span of the distance sticks.
+     */
+    case span(
+        /**
+         * In tenths of a millimetre.
+         */tenthMm: UInt32
+    )
+    /**
+     * Depth of the water.
+     */
+    case depth(
+        /**
+         * In centimetres; none where it isn't known.
+         */cm: UInt32?
+    )
+    /**
+     * How long the bait takes to settle: that long after the splash the wait begins.
+     */
+    case settle(
+        /**
+         * In seconds.
+         */seconds: UInt32
+    )
+    /**
+     * Whether a twitch starts the wait anew.
+     */
+    case twitchRestarts(
+        /**
+         * Whether it does.
+         */restarts: Bool
+    )
+    /**
+     * One more digit of the peg's number.
+     */
+    case drawDigit(
+        /**
+         * 0 to 9.
+         */digit: UInt8
+    )
+    /**
+     * The drawn number is taken away again.
+     */
+    case clearDraw
+    /**
+     * The set-up of the last session is taken over.
+     */
+    case copyLast
+    /**
+     * Nothing is taken over.
+     */
+    case copyNothing
+    /**
+     * An item of the pack list is packed, or no longer.
+     */
+    case pack(
+        /**
+         * Which.
+         */item: Item
+    )
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension SetupTap: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeSetupTap: FfiConverterRustBuffer {
+    typealias SwiftType = SetupTap
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SetupTap {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .rods(rods: try FfiConverterUInt8.read(from: &buf)
+        )
+        
+        case 2: return .span(tenthMm: try FfiConverterUInt32.read(from: &buf)
+        )
+        
+        case 3: return .depth(cm: try FfiConverterOptionUInt32.read(from: &buf)
+        )
+        
+        case 4: return .settle(seconds: try FfiConverterUInt32.read(from: &buf)
+        )
+        
+        case 5: return .twitchRestarts(restarts: try FfiConverterBool.read(from: &buf)
+        )
+        
+        case 6: return .drawDigit(digit: try FfiConverterUInt8.read(from: &buf)
+        )
+        
+        case 7: return .clearDraw
+        
+        case 8: return .copyLast
+        
+        case 9: return .copyNothing
+        
+        case 10: return .pack(item: try FfiConverterTypeItem.read(from: &buf)
+        )
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: SetupTap, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case let .rods(rods):
+            writeInt(&buf, Int32(1))
+            FfiConverterUInt8.write(rods, into: &buf)
+            
+        
+        case let .span(tenthMm):
+            writeInt(&buf, Int32(2))
+            FfiConverterUInt32.write(tenthMm, into: &buf)
+            
+        
+        case let .depth(cm):
+            writeInt(&buf, Int32(3))
+            FfiConverterOptionUInt32.write(cm, into: &buf)
+            
+        
+        case let .settle(seconds):
+            writeInt(&buf, Int32(4))
+            FfiConverterUInt32.write(seconds, into: &buf)
+            
+        
+        case let .twitchRestarts(restarts):
+            writeInt(&buf, Int32(5))
+            FfiConverterBool.write(restarts, into: &buf)
+            
+        
+        case let .drawDigit(digit):
+            writeInt(&buf, Int32(6))
+            FfiConverterUInt8.write(digit, into: &buf)
+            
+        
+        case .clearDraw:
+            writeInt(&buf, Int32(7))
+        
+        
+        case .copyLast:
+            writeInt(&buf, Int32(8))
+        
+        
+        case .copyNothing:
+            writeInt(&buf, Int32(9))
+        
+        
+        case let .pack(item):
+            writeInt(&buf, Int32(10))
+            FfiConverterTypeItem.write(item, into: &buf)
+            
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeSetupTap_lift(_ buf: RustBuffer) throws -> SetupTap {
+    return try FfiConverterTypeSetupTap.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeSetupTap_lower(_ value: SetupTap) -> RustBuffer {
+    return FfiConverterTypeSetupTap.lower(value)
+}
+
+
+
+/**
  * A signal of the organiser.
  */
 
@@ -9243,6 +12689,94 @@ public func FfiConverterTypeSignal_lift(_ buf: RustBuffer) throws -> Signal {
 #endif
 public func FfiConverterTypeSignal_lower(_ value: Signal) -> RustBuffer {
     return FfiConverterTypeSignal.lower(value)
+}
+
+
+
+/**
+ * Which sessions go out.
+ */
+
+public enum Span: Equatable, Hashable {
+    
+    /**
+     * The session shown.
+     */
+    case this
+    /**
+     * Those that began within a number of days, today the last of them.
+     */
+    case days(UInt16
+    )
+    /**
+     * All.
+     */
+    case everything
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension Span: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeSpan: FfiConverterRustBuffer {
+    typealias SwiftType = Span
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> Span {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .this
+        
+        case 2: return .days(try FfiConverterUInt16.read(from: &buf)
+        )
+        
+        case 3: return .everything
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: Span, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .this:
+            writeInt(&buf, Int32(1))
+        
+        
+        case let .days(v1):
+            writeInt(&buf, Int32(2))
+            FfiConverterUInt16.write(v1, into: &buf)
+            
+        
+        case .everything:
+            writeInt(&buf, Int32(3))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeSpan_lift(_ buf: RustBuffer) throws -> Span {
+    return try FfiConverterTypeSpan.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeSpan_lower(_ value: Span) -> RustBuffer {
+    return FfiConverterTypeSpan.lower(value)
 }
 
 
@@ -9698,6 +13232,1060 @@ public func FfiConverterTypeSwimPad_lower(_ value: SwimPad) -> RustBuffer {
 
 
 /**
+ * A choice on the Swim screen.
+ */
+
+public enum SwimTap: Equatable, Hashable {
+    
+    /**
+     * A ray is picked: the first tap of two.
+     */
+    case ray(
+        /**
+         * Its place from the left, from 0.
+         */ray: UInt32
+    )
+    /**
+     * A cell is picked: the second.
+     */
+    case cell(
+        /**
+         * Which.
+         */cell: CellId
+    )
+    /**
+     * Back to the rays.
+     */
+    case rays
+    /**
+     * How long water is left to rest.
+     */
+    case restTarget(
+        /**
+         * In minutes.
+         */minutes: UInt32
+    )
+    /**
+     * The next peg to the left.
+     */
+    case leftPeg(
+        /**
+         * Its distance in centimetres; none where nobody is there.
+         */cm: UInt32?
+    )
+    /**
+     * The next peg to the right.
+     */
+    case rightPeg(
+        /**
+         * Its distance in centimetres; none where nobody is there.
+         */cm: UInt32?
+    )
+    /**
+     * The far bank.
+     */
+    case farBank(
+        /**
+         * Its distance in centimetres; none where it isn't known.
+         */cm: UInt32?
+    )
+    /**
+     * Whether somebody fishes from the far bank.
+     */
+    case farBankPegged(
+        /**
+         * Whether they do.
+         */pegged: Bool
+    )
+    /**
+     * Width of a band.
+     */
+    case band(
+        /**
+         * In centimetres; none is the usual width.
+         */cm: UInt32?
+    )
+    /**
+     * A feature lies under the ring.
+     */
+    case feature(
+        /**
+         * Of which kind.
+         */feature: FeatureKind
+    )
+    /**
+     * A hazard lies under the ring.
+     */
+    case hazard(
+        /**
+         * Of which kind.
+         */hazard: HazardKind
+    )
+    /**
+     * A mark, feature or hazard gets the name that was typed.
+     */
+    case rename(
+        /**
+         * Which.
+         */id: Uuid
+    )
+    /**
+     * Something set before is taken away.
+     */
+    case remove(
+        /**
+         * What.
+         */thing: SwimThing
+    )
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension SwimTap: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeSwimTap: FfiConverterRustBuffer {
+    typealias SwiftType = SwimTap
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwimTap {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .ray(ray: try FfiConverterUInt32.read(from: &buf)
+        )
+        
+        case 2: return .cell(cell: try FfiConverterTypeCellId.read(from: &buf)
+        )
+        
+        case 3: return .rays
+        
+        case 4: return .restTarget(minutes: try FfiConverterUInt32.read(from: &buf)
+        )
+        
+        case 5: return .leftPeg(cm: try FfiConverterOptionUInt32.read(from: &buf)
+        )
+        
+        case 6: return .rightPeg(cm: try FfiConverterOptionUInt32.read(from: &buf)
+        )
+        
+        case 7: return .farBank(cm: try FfiConverterOptionUInt32.read(from: &buf)
+        )
+        
+        case 8: return .farBankPegged(pegged: try FfiConverterBool.read(from: &buf)
+        )
+        
+        case 9: return .band(cm: try FfiConverterOptionUInt32.read(from: &buf)
+        )
+        
+        case 10: return .feature(feature: try FfiConverterTypeFeatureKind.read(from: &buf)
+        )
+        
+        case 11: return .hazard(hazard: try FfiConverterTypeHazardKind.read(from: &buf)
+        )
+        
+        case 12: return .rename(id: try FfiConverterTypeUuid.read(from: &buf)
+        )
+        
+        case 13: return .remove(thing: try FfiConverterTypeSwimThing.read(from: &buf)
+        )
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: SwimTap, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case let .ray(ray):
+            writeInt(&buf, Int32(1))
+            FfiConverterUInt32.write(ray, into: &buf)
+            
+        
+        case let .cell(cell):
+            writeInt(&buf, Int32(2))
+            FfiConverterTypeCellId.write(cell, into: &buf)
+            
+        
+        case .rays:
+            writeInt(&buf, Int32(3))
+        
+        
+        case let .restTarget(minutes):
+            writeInt(&buf, Int32(4))
+            FfiConverterUInt32.write(minutes, into: &buf)
+            
+        
+        case let .leftPeg(cm):
+            writeInt(&buf, Int32(5))
+            FfiConverterOptionUInt32.write(cm, into: &buf)
+            
+        
+        case let .rightPeg(cm):
+            writeInt(&buf, Int32(6))
+            FfiConverterOptionUInt32.write(cm, into: &buf)
+            
+        
+        case let .farBank(cm):
+            writeInt(&buf, Int32(7))
+            FfiConverterOptionUInt32.write(cm, into: &buf)
+            
+        
+        case let .farBankPegged(pegged):
+            writeInt(&buf, Int32(8))
+            FfiConverterBool.write(pegged, into: &buf)
+            
+        
+        case let .band(cm):
+            writeInt(&buf, Int32(9))
+            FfiConverterOptionUInt32.write(cm, into: &buf)
+            
+        
+        case let .feature(feature):
+            writeInt(&buf, Int32(10))
+            FfiConverterTypeFeatureKind.write(feature, into: &buf)
+            
+        
+        case let .hazard(hazard):
+            writeInt(&buf, Int32(11))
+            FfiConverterTypeHazardKind.write(hazard, into: &buf)
+            
+        
+        case let .rename(id):
+            writeInt(&buf, Int32(12))
+            FfiConverterTypeUuid.write(id, into: &buf)
+            
+        
+        case let .remove(thing):
+            writeInt(&buf, Int32(13))
+            FfiConverterTypeSwimThing.write(thing, into: &buf)
+            
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeSwimTap_lift(_ buf: RustBuffer) throws -> SwimTap {
+    return try FfiConverterTypeSwimTap.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeSwimTap_lower(_ value: SwimTap) -> RustBuffer {
+    return FfiConverterTypeSwimTap.lower(value)
+}
+
+
+
+/**
+ * Something on the swim that can be taken away.
+ */
+
+public enum SwimThing: Equatable, Hashable {
+    
+    /**
+     * A mark, a feature or a hazard.
+     */
+    case set(
+        /**
+         * The entry that set it.
+         */id: Uuid
+    )
+    /**
+     * The outline of the water.
+     */
+    case outline
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension SwimThing: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeSwimThing: FfiConverterRustBuffer {
+    typealias SwiftType = SwimThing
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwimThing {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .set(id: try FfiConverterTypeUuid.read(from: &buf)
+        )
+        
+        case 2: return .outline
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: SwimThing, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case let .set(id):
+            writeInt(&buf, Int32(1))
+            FfiConverterTypeUuid.write(id, into: &buf)
+            
+        
+        case .outline:
+            writeInt(&buf, Int32(2))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeSwimThing_lift(_ buf: RustBuffer) throws -> SwimThing {
+    return try FfiConverterTypeSwimThing.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeSwimThing_lower(_ value: SwimThing) -> RustBuffer {
+    return FfiConverterTypeSwimThing.lower(value)
+}
+
+
+
+/**
+ * One thing changed on a rod.
+ */
+
+public enum TackleTap: Equatable, Hashable {
+    
+    /**
+     * How far out.
+     */
+    case reach(
+        /**
+         * In the unit it is counted in.
+         */reach: Reach
+    )
+    /**
+     * In this direction.
+     */
+    case bearing(
+        /**
+         * Degrees clockwise from straight out, in hundredths.
+         */cdeg: Int32
+    )
+    /**
+     * At an aiming mark.
+     */
+    case mark(
+        /**
+         * Which.
+         */mark: Uuid
+    )
+    /**
+     * Whether the line is in the clip.
+     */
+    case clip(
+        /**
+         * Whether it is.
+         */clipped: Bool
+    )
+    /**
+     * The bait.
+     */
+    case bait(
+        /**
+         * Its name.
+         */name: String
+    )
+    /**
+     * The bait's colour.
+     */
+    case colour(
+        /**
+         * Its name.
+         */name: String
+    )
+    /**
+     * Height of the pop-up.
+     */
+    case popUp(
+        /**
+         * In millimetres.
+         */mm: UInt32
+    )
+    /**
+     * Length of the hooklength.
+     */
+    case hooklength(
+        /**
+         * In millimetres.
+         */mm: UInt32
+    )
+    /**
+     * The hook.
+     */
+    case hookSize(
+        /**
+         * Its size: the bigger the number the smaller the hook.
+         */size: UInt8
+    )
+    /**
+     * Weight of the lead or feeder.
+     */
+    case lead(
+        /**
+         * In milligrams.
+         */mg: UInt32
+    )
+    /**
+     * What that weight is made of.
+     */
+    case material(
+        /**
+         * Lead or not.
+         */material: LeadMaterial
+    )
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension TackleTap: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeTackleTap: FfiConverterRustBuffer {
+    typealias SwiftType = TackleTap
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> TackleTap {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .reach(reach: try FfiConverterTypeReach.read(from: &buf)
+        )
+        
+        case 2: return .bearing(cdeg: try FfiConverterInt32.read(from: &buf)
+        )
+        
+        case 3: return .mark(mark: try FfiConverterTypeUuid.read(from: &buf)
+        )
+        
+        case 4: return .clip(clipped: try FfiConverterBool.read(from: &buf)
+        )
+        
+        case 5: return .bait(name: try FfiConverterString.read(from: &buf)
+        )
+        
+        case 6: return .colour(name: try FfiConverterString.read(from: &buf)
+        )
+        
+        case 7: return .popUp(mm: try FfiConverterUInt32.read(from: &buf)
+        )
+        
+        case 8: return .hooklength(mm: try FfiConverterUInt32.read(from: &buf)
+        )
+        
+        case 9: return .hookSize(size: try FfiConverterUInt8.read(from: &buf)
+        )
+        
+        case 10: return .lead(mg: try FfiConverterUInt32.read(from: &buf)
+        )
+        
+        case 11: return .material(material: try FfiConverterTypeLeadMaterial.read(from: &buf)
+        )
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: TackleTap, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case let .reach(reach):
+            writeInt(&buf, Int32(1))
+            FfiConverterTypeReach.write(reach, into: &buf)
+            
+        
+        case let .bearing(cdeg):
+            writeInt(&buf, Int32(2))
+            FfiConverterInt32.write(cdeg, into: &buf)
+            
+        
+        case let .mark(mark):
+            writeInt(&buf, Int32(3))
+            FfiConverterTypeUuid.write(mark, into: &buf)
+            
+        
+        case let .clip(clipped):
+            writeInt(&buf, Int32(4))
+            FfiConverterBool.write(clipped, into: &buf)
+            
+        
+        case let .bait(name):
+            writeInt(&buf, Int32(5))
+            FfiConverterString.write(name, into: &buf)
+            
+        
+        case let .colour(name):
+            writeInt(&buf, Int32(6))
+            FfiConverterString.write(name, into: &buf)
+            
+        
+        case let .popUp(mm):
+            writeInt(&buf, Int32(7))
+            FfiConverterUInt32.write(mm, into: &buf)
+            
+        
+        case let .hooklength(mm):
+            writeInt(&buf, Int32(8))
+            FfiConverterUInt32.write(mm, into: &buf)
+            
+        
+        case let .hookSize(size):
+            writeInt(&buf, Int32(9))
+            FfiConverterUInt8.write(size, into: &buf)
+            
+        
+        case let .lead(mg):
+            writeInt(&buf, Int32(10))
+            FfiConverterUInt32.write(mg, into: &buf)
+            
+        
+        case let .material(material):
+            writeInt(&buf, Int32(11))
+            FfiConverterTypeLeadMaterial.write(material, into: &buf)
+            
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeTackleTap_lift(_ buf: RustBuffer) throws -> TackleTap {
+    return try FfiConverterTypeTackleTap.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeTackleTap_lower(_ value: TackleTap) -> RustBuffer {
+    return FfiConverterTypeTackleTap.lower(value)
+}
+
+
+
+/**
+ * How cold the water was, as last logged.
+ */
+
+public enum Temperature: Equatable, Hashable, CaseIterable {
+    
+    /**
+     * Below 4 °C, where water is densest.
+     */
+    case below4
+    /**
+     * 4 to below 7 °C.
+     */
+    case from4
+    /**
+     * 7 to below 10 °C.
+     */
+    case from7
+    /**
+     * 10 to below 15 °C.
+     */
+    case from10
+    /**
+     * 15 °C and above.
+     */
+    case from15
+    /**
+     * Nobody looked.
+     */
+    case notLogged
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension Temperature: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeTemperature: FfiConverterRustBuffer {
+    typealias SwiftType = Temperature
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> Temperature {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .below4
+        
+        case 2: return .from4
+        
+        case 3: return .from7
+        
+        case 4: return .from10
+        
+        case 5: return .from15
+        
+        case 6: return .notLogged
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: Temperature, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .below4:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .from4:
+            writeInt(&buf, Int32(2))
+        
+        
+        case .from7:
+            writeInt(&buf, Int32(3))
+        
+        
+        case .from10:
+            writeInt(&buf, Int32(4))
+        
+        
+        case .from15:
+            writeInt(&buf, Int32(5))
+        
+        
+        case .notLogged:
+            writeInt(&buf, Int32(6))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeTemperature_lift(_ buf: RustBuffer) throws -> Temperature {
+    return try FfiConverterTypeTemperature.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeTemperature_lower(_ value: Temperature) -> RustBuffer {
+    return FfiConverterTypeTemperature.lower(value)
+}
+
+
+
+/**
+ * What a typed text is for. What kind of text it is follows from it: the app reads each kind at one place.
+ */
+
+public enum TypedInto: Equatable, Hashable {
+    
+    /**
+     * The water of the set-up.
+     */
+    case water
+    /**
+     * Its peg.
+     */
+    case peg
+    /**
+     * Its depth, a length.
+     */
+    case depth
+    /**
+     * A name for the next mark, feature or hazard, or for an old one.
+     */
+    case swimName
+    /**
+     * Latitude of the peg.
+     */
+    case pegLatitude
+    /**
+     * Its longitude.
+     */
+    case pegLongitude
+    /**
+     * The bearing of straight out.
+     */
+    case pegBearing
+    /**
+     * A bait that is not on the list.
+     */
+    case bait(
+        /**
+         * Which rod.
+         */rod: UInt8
+    )
+    /**
+     * A colour that is not on the list.
+     */
+    case colour(
+        /**
+         * Which rod.
+         */rod: UInt8
+    )
+    /**
+     * Height of the pop-up, a length.
+     */
+    case popUp(
+        /**
+         * Which rod.
+         */rod: UInt8
+    )
+    /**
+     * The hooklength, a length.
+     */
+    case hooklength(
+        /**
+         * Which rod.
+         */rod: UInt8
+    )
+    /**
+     * The lead or feeder, a weight.
+     */
+    case lead(
+        /**
+         * Which rod.
+         */rod: UInt8
+    )
+    /**
+     * A note on the session.
+     */
+    case note
+    /**
+     * What to do next time.
+     */
+    case plan
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension TypedInto: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeTypedInto: FfiConverterRustBuffer {
+    typealias SwiftType = TypedInto
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> TypedInto {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .water
+        
+        case 2: return .peg
+        
+        case 3: return .depth
+        
+        case 4: return .swimName
+        
+        case 5: return .pegLatitude
+        
+        case 6: return .pegLongitude
+        
+        case 7: return .pegBearing
+        
+        case 8: return .bait(rod: try FfiConverterUInt8.read(from: &buf)
+        )
+        
+        case 9: return .colour(rod: try FfiConverterUInt8.read(from: &buf)
+        )
+        
+        case 10: return .popUp(rod: try FfiConverterUInt8.read(from: &buf)
+        )
+        
+        case 11: return .hooklength(rod: try FfiConverterUInt8.read(from: &buf)
+        )
+        
+        case 12: return .lead(rod: try FfiConverterUInt8.read(from: &buf)
+        )
+        
+        case 13: return .note
+        
+        case 14: return .plan
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: TypedInto, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .water:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .peg:
+            writeInt(&buf, Int32(2))
+        
+        
+        case .depth:
+            writeInt(&buf, Int32(3))
+        
+        
+        case .swimName:
+            writeInt(&buf, Int32(4))
+        
+        
+        case .pegLatitude:
+            writeInt(&buf, Int32(5))
+        
+        
+        case .pegLongitude:
+            writeInt(&buf, Int32(6))
+        
+        
+        case .pegBearing:
+            writeInt(&buf, Int32(7))
+        
+        
+        case let .bait(rod):
+            writeInt(&buf, Int32(8))
+            FfiConverterUInt8.write(rod, into: &buf)
+            
+        
+        case let .colour(rod):
+            writeInt(&buf, Int32(9))
+            FfiConverterUInt8.write(rod, into: &buf)
+            
+        
+        case let .popUp(rod):
+            writeInt(&buf, Int32(10))
+            FfiConverterUInt8.write(rod, into: &buf)
+            
+        
+        case let .hooklength(rod):
+            writeInt(&buf, Int32(11))
+            FfiConverterUInt8.write(rod, into: &buf)
+            
+        
+        case let .lead(rod):
+            writeInt(&buf, Int32(12))
+            FfiConverterUInt8.write(rod, into: &buf)
+            
+        
+        case .note:
+            writeInt(&buf, Int32(13))
+        
+        
+        case .plan:
+            writeInt(&buf, Int32(14))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeTypedInto_lift(_ buf: RustBuffer) throws -> TypedInto {
+    return try FfiConverterTypeTypedInto.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeTypedInto_lower(_ value: TypedInto) -> RustBuffer {
+    return FfiConverterTypeTypedInto.lower(value)
+}
+
+
+
+/**
+ * A size class that is offered, with the weight it is first taken for (guesses, changed by a tap).
+ */
+
+public enum UsualClass: Equatable, Hashable, CaseIterable {
+    
+    /**
+     * Silvers.
+     */
+    case silver
+    /**
+     * Roach.
+     */
+    case roach
+    /**
+     * Perch.
+     */
+    case perch
+    /**
+     * Skimmers.
+     */
+    case skimmer
+    /**
+     * Bream.
+     */
+    case bream
+    /**
+     * Tench.
+     */
+    case tench
+    /**
+     * Stocked carp.
+     */
+    case stockie
+    /**
+     * Carp.
+     */
+    case carp
+    /**
+     * Pike.
+     */
+    case pike
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension UsualClass: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeUsualClass: FfiConverterRustBuffer {
+    typealias SwiftType = UsualClass
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> UsualClass {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .silver
+        
+        case 2: return .roach
+        
+        case 3: return .perch
+        
+        case 4: return .skimmer
+        
+        case 5: return .bream
+        
+        case 6: return .tench
+        
+        case 7: return .stockie
+        
+        case 8: return .carp
+        
+        case 9: return .pike
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: UsualClass, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .silver:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .roach:
+            writeInt(&buf, Int32(2))
+        
+        
+        case .perch:
+            writeInt(&buf, Int32(3))
+        
+        
+        case .skimmer:
+            writeInt(&buf, Int32(4))
+        
+        
+        case .bream:
+            writeInt(&buf, Int32(5))
+        
+        
+        case .tench:
+            writeInt(&buf, Int32(6))
+        
+        
+        case .stockie:
+            writeInt(&buf, Int32(7))
+        
+        
+        case .carp:
+            writeInt(&buf, Int32(8))
+        
+        
+        case .pike:
+            writeInt(&buf, Int32(9))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeUsualClass_lift(_ buf: RustBuffer) throws -> UsualClass {
+    return try FfiConverterTypeUsualClass.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeUsualClass_lower(_ value: UsualClass) -> RustBuffer {
+    return FfiConverterTypeUsualClass.lower(value)
+}
+
+
+
+/**
  * What may be said of a change, for drawing.
  */
 
@@ -9778,6 +14366,232 @@ public func FfiConverterTypeVerdictTone_lift(_ buf: RustBuffer) throws -> Verdic
 #endif
 public func FfiConverterTypeVerdictTone_lower(_ value: VerdictTone) -> RustBuffer {
     return FfiConverterTypeVerdictTone.lower(value)
+}
+
+
+
+/**
+ * Which casts count on the Waits screen, and how much time is left there.
+ */
+
+public enum WaitsTap: Equatable, Hashable {
+    
+    /**
+     * The casts of one rod.
+     */
+    case rod(
+        /**
+         * Which; none takes all.
+         */rod: UInt8?
+    )
+    /**
+     * The casts to one spot.
+     */
+    case spot(
+        /**
+         * Which; none takes all.
+         */spot: FactorValue?
+    )
+    /**
+     * The casts with one bait.
+     */
+    case bait(
+        /**
+         * Which; none takes all.
+         */bait: String?
+    )
+    /**
+     * Whether earlier sessions count.
+     */
+    case todayOnly(
+        /**
+         * Whether they are left out.
+         */only: Bool
+    )
+    /**
+     * How much time is left.
+     */
+    case timeLeft(
+        /**
+         * In minutes.
+         */minutes: UInt32
+    )
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension WaitsTap: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeWaitsTap: FfiConverterRustBuffer {
+    typealias SwiftType = WaitsTap
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> WaitsTap {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .rod(rod: try FfiConverterOptionUInt8.read(from: &buf)
+        )
+        
+        case 2: return .spot(spot: try FfiConverterOptionTypeFactorValue.read(from: &buf)
+        )
+        
+        case 3: return .bait(bait: try FfiConverterOptionString.read(from: &buf)
+        )
+        
+        case 4: return .todayOnly(only: try FfiConverterBool.read(from: &buf)
+        )
+        
+        case 5: return .timeLeft(minutes: try FfiConverterUInt32.read(from: &buf)
+        )
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: WaitsTap, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case let .rod(rod):
+            writeInt(&buf, Int32(1))
+            FfiConverterOptionUInt8.write(rod, into: &buf)
+            
+        
+        case let .spot(spot):
+            writeInt(&buf, Int32(2))
+            FfiConverterOptionTypeFactorValue.write(spot, into: &buf)
+            
+        
+        case let .bait(bait):
+            writeInt(&buf, Int32(3))
+            FfiConverterOptionString.write(bait, into: &buf)
+            
+        
+        case let .todayOnly(only):
+            writeInt(&buf, Int32(4))
+            FfiConverterBool.write(only, into: &buf)
+            
+        
+        case let .timeLeft(minutes):
+            writeInt(&buf, Int32(5))
+            FfiConverterUInt32.write(minutes, into: &buf)
+            
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeWaitsTap_lift(_ buf: RustBuffer) throws -> WaitsTap {
+    return try FfiConverterTypeWaitsTap.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeWaitsTap_lower(_ value: WaitsTap) -> RustBuffer {
+    return FfiConverterTypeWaitsTap.lower(value)
+}
+
+
+
+/**
+ * Which waters count.
+ */
+
+public enum WaterChoice: Equatable, Hashable {
+    
+    /**
+     * All of them.
+     */
+    case any
+    /**
+     * Those without a name.
+     */
+    case unnamed
+    /**
+     * The one of this name.
+     */
+    case named(
+        /**
+         * The name.
+         */name: String
+    )
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension WaterChoice: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeWaterChoice: FfiConverterRustBuffer {
+    typealias SwiftType = WaterChoice
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> WaterChoice {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .any
+        
+        case 2: return .unnamed
+        
+        case 3: return .named(name: try FfiConverterString.read(from: &buf)
+        )
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: WaterChoice, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .any:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .unnamed:
+            writeInt(&buf, Int32(2))
+        
+        
+        case let .named(name):
+            writeInt(&buf, Int32(3))
+            FfiConverterString.write(name, into: &buf)
+            
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeWaterChoice_lift(_ buf: RustBuffer) throws -> WaterChoice {
+    return try FfiConverterTypeWaterChoice.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeWaterChoice_lower(_ value: WaterChoice) -> RustBuffer {
+    return FfiConverterTypeWaterChoice.lower(value)
 }
 
 
@@ -9979,6 +14793,78 @@ public func FfiConverterTypeWhich_lower(_ value: Which) -> RustBuffer {
 #if swift(>=5.8)
 @_documentation(visibility: private)
 #endif
+fileprivate struct FfiConverterOptionUInt8: FfiConverterRustBuffer {
+    typealias SwiftType = UInt8?
+
+    public static func write(_ value: SwiftType, into buf: inout [UInt8]) {
+        guard let value = value else {
+            writeInt(&buf, Int8(0))
+            return
+        }
+        writeInt(&buf, Int8(1))
+        FfiConverterUInt8.write(value, into: &buf)
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwiftType {
+        switch try readInt(&buf) as Int8 {
+        case 0: return nil
+        case 1: return try FfiConverterUInt8.read(from: &buf)
+        default: throw UniffiInternalError.unexpectedOptionalTag
+        }
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterOptionUInt16: FfiConverterRustBuffer {
+    typealias SwiftType = UInt16?
+
+    public static func write(_ value: SwiftType, into buf: inout [UInt8]) {
+        guard let value = value else {
+            writeInt(&buf, Int8(0))
+            return
+        }
+        writeInt(&buf, Int8(1))
+        FfiConverterUInt16.write(value, into: &buf)
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwiftType {
+        switch try readInt(&buf) as Int8 {
+        case 0: return nil
+        case 1: return try FfiConverterUInt16.read(from: &buf)
+        default: throw UniffiInternalError.unexpectedOptionalTag
+        }
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterOptionUInt32: FfiConverterRustBuffer {
+    typealias SwiftType = UInt32?
+
+    public static func write(_ value: SwiftType, into buf: inout [UInt8]) {
+        guard let value = value else {
+            writeInt(&buf, Int8(0))
+            return
+        }
+        writeInt(&buf, Int8(1))
+        FfiConverterUInt32.write(value, into: &buf)
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwiftType {
+        switch try readInt(&buf) as Int8 {
+        case 0: return nil
+        case 1: return try FfiConverterUInt32.read(from: &buf)
+        default: throw UniffiInternalError.unexpectedOptionalTag
+        }
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
 fileprivate struct FfiConverterOptionInt64: FfiConverterRustBuffer {
     typealias SwiftType = Int64?
 
@@ -10043,6 +14929,30 @@ fileprivate struct FfiConverterOptionString: FfiConverterRustBuffer {
         switch try readInt(&buf) as Int8 {
         case 0: return nil
         case 1: return try FfiConverterString.read(from: &buf)
+        default: throw UniffiInternalError.unexpectedOptionalTag
+        }
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterOptionTypeSessionSetup: FfiConverterRustBuffer {
+    typealias SwiftType = SessionSetup?
+
+    public static func write(_ value: SwiftType, into buf: inout [UInt8]) {
+        guard let value = value else {
+            writeInt(&buf, Int8(0))
+            return
+        }
+        writeInt(&buf, Int8(1))
+        FfiConverterTypeSessionSetup.write(value, into: &buf)
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwiftType {
+        switch try readInt(&buf) as Int8 {
+        case 0: return nil
+        case 1: return try FfiConverterTypeSessionSetup.read(from: &buf)
         default: throw UniffiInternalError.unexpectedOptionalTag
         }
     }
@@ -10147,30 +15057,6 @@ fileprivate struct FfiConverterOptionTypeLeafSpan: FfiConverterRustBuffer {
 #if swift(>=5.8)
 @_documentation(visibility: private)
 #endif
-fileprivate struct FfiConverterOptionTypeLeafTyping: FfiConverterRustBuffer {
-    typealias SwiftType = LeafTyping?
-
-    public static func write(_ value: SwiftType, into buf: inout [UInt8]) {
-        guard let value = value else {
-            writeInt(&buf, Int8(0))
-            return
-        }
-        writeInt(&buf, Int8(1))
-        FfiConverterTypeLeafTyping.write(value, into: &buf)
-    }
-
-    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwiftType {
-        switch try readInt(&buf) as Int8 {
-        case 0: return nil
-        case 1: return try FfiConverterTypeLeafTyping.read(from: &buf)
-        default: throw UniffiInternalError.unexpectedOptionalTag
-        }
-    }
-}
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
 fileprivate struct FfiConverterOptionTypeMatchKey: FfiConverterRustBuffer {
     typealias SwiftType = MatchKey?
 
@@ -10243,6 +15129,30 @@ fileprivate struct FfiConverterOptionTypeStartTest: FfiConverterRustBuffer {
 #if swift(>=5.8)
 @_documentation(visibility: private)
 #endif
+fileprivate struct FfiConverterOptionTypeTypedField: FfiConverterRustBuffer {
+    typealias SwiftType = TypedField?
+
+    public static func write(_ value: SwiftType, into buf: inout [UInt8]) {
+        guard let value = value else {
+            writeInt(&buf, Int8(0))
+            return
+        }
+        writeInt(&buf, Int8(1))
+        FfiConverterTypeTypedField.write(value, into: &buf)
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwiftType {
+        switch try readInt(&buf) as Int8 {
+        case 0: return nil
+        case 1: return try FfiConverterTypeTypedField.read(from: &buf)
+        default: throw UniffiInternalError.unexpectedOptionalTag
+        }
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
 fileprivate struct FfiConverterOptionTypeWeighInPage: FfiConverterRustBuffer {
     typealias SwiftType = WeighInPage?
 
@@ -10267,6 +15177,198 @@ fileprivate struct FfiConverterOptionTypeWeighInPage: FfiConverterRustBuffer {
 #if swift(>=5.8)
 @_documentation(visibility: private)
 #endif
+fileprivate struct FfiConverterOptionTypeFactorValue: FfiConverterRustBuffer {
+    typealias SwiftType = FactorValue?
+
+    public static func write(_ value: SwiftType, into buf: inout [UInt8]) {
+        guard let value = value else {
+            writeInt(&buf, Int8(0))
+            return
+        }
+        writeInt(&buf, Int8(1))
+        FfiConverterTypeFactorValue.write(value, into: &buf)
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwiftType {
+        switch try readInt(&buf) as Int8 {
+        case 0: return nil
+        case 1: return try FfiConverterTypeFactorValue.read(from: &buf)
+        default: throw UniffiInternalError.unexpectedOptionalTag
+        }
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterOptionTypeFishWeight: FfiConverterRustBuffer {
+    typealias SwiftType = FishWeight?
+
+    public static func write(_ value: SwiftType, into buf: inout [UInt8]) {
+        guard let value = value else {
+            writeInt(&buf, Int8(0))
+            return
+        }
+        writeInt(&buf, Int8(1))
+        FfiConverterTypeFishWeight.write(value, into: &buf)
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwiftType {
+        switch try readInt(&buf) as Int8 {
+        case 0: return nil
+        case 1: return try FfiConverterTypeFishWeight.read(from: &buf)
+        default: throw UniffiInternalError.unexpectedOptionalTag
+        }
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterOptionTypeWeight: FfiConverterRustBuffer {
+    typealias SwiftType = Weight?
+
+    public static func write(_ value: SwiftType, into buf: inout [UInt8]) {
+        guard let value = value else {
+            writeInt(&buf, Int8(0))
+            return
+        }
+        writeInt(&buf, Int8(1))
+        FfiConverterTypeWeight.write(value, into: &buf)
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwiftType {
+        switch try readInt(&buf) as Int8 {
+        case 0: return nil
+        case 1: return try FfiConverterTypeWeight.read(from: &buf)
+        default: throw UniffiInternalError.unexpectedOptionalTag
+        }
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterOptionTypeAction: FfiConverterRustBuffer {
+    typealias SwiftType = Action?
+
+    public static func write(_ value: SwiftType, into buf: inout [UInt8]) {
+        guard let value = value else {
+            writeInt(&buf, Int8(0))
+            return
+        }
+        writeInt(&buf, Int8(1))
+        FfiConverterTypeAction.write(value, into: &buf)
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwiftType {
+        switch try readInt(&buf) as Int8 {
+        case 0: return nil
+        case 1: return try FfiConverterTypeAction.read(from: &buf)
+        default: throw UniffiInternalError.unexpectedOptionalTag
+        }
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterOptionTypeHand: FfiConverterRustBuffer {
+    typealias SwiftType = Hand?
+
+    public static func write(_ value: SwiftType, into buf: inout [UInt8]) {
+        guard let value = value else {
+            writeInt(&buf, Int8(0))
+            return
+        }
+        writeInt(&buf, Int8(1))
+        FfiConverterTypeHand.write(value, into: &buf)
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwiftType {
+        switch try readInt(&buf) as Int8 {
+        case 0: return nil
+        case 1: return try FfiConverterTypeHand.read(from: &buf)
+        default: throw UniffiInternalError.unexpectedOptionalTag
+        }
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterOptionTypeScheme: FfiConverterRustBuffer {
+    typealias SwiftType = Scheme?
+
+    public static func write(_ value: SwiftType, into buf: inout [UInt8]) {
+        guard let value = value else {
+            writeInt(&buf, Int8(0))
+            return
+        }
+        writeInt(&buf, Int8(1))
+        FfiConverterTypeScheme.write(value, into: &buf)
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwiftType {
+        switch try readInt(&buf) as Int8 {
+        case 0: return nil
+        case 1: return try FfiConverterTypeScheme.read(from: &buf)
+        default: throw UniffiInternalError.unexpectedOptionalTag
+        }
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterOptionTypeSeason: FfiConverterRustBuffer {
+    typealias SwiftType = Season?
+
+    public static func write(_ value: SwiftType, into buf: inout [UInt8]) {
+        guard let value = value else {
+            writeInt(&buf, Int8(0))
+            return
+        }
+        writeInt(&buf, Int8(1))
+        FfiConverterTypeSeason.write(value, into: &buf)
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwiftType {
+        switch try readInt(&buf) as Int8 {
+        case 0: return nil
+        case 1: return try FfiConverterTypeSeason.read(from: &buf)
+        default: throw UniffiInternalError.unexpectedOptionalTag
+        }
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterOptionTypeTemperature: FfiConverterRustBuffer {
+    typealias SwiftType = Temperature?
+
+    public static func write(_ value: SwiftType, into buf: inout [UInt8]) {
+        guard let value = value else {
+            writeInt(&buf, Int8(0))
+            return
+        }
+        writeInt(&buf, Int8(1))
+        FfiConverterTypeTemperature.write(value, into: &buf)
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwiftType {
+        switch try readInt(&buf) as Int8 {
+        case 0: return nil
+        case 1: return try FfiConverterTypeTemperature.read(from: &buf)
+        default: throw UniffiInternalError.unexpectedOptionalTag
+        }
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
 fileprivate struct FfiConverterOptionSequenceDouble: FfiConverterRustBuffer {
     typealias SwiftType = [Double]?
 
@@ -10283,6 +15385,30 @@ fileprivate struct FfiConverterOptionSequenceDouble: FfiConverterRustBuffer {
         switch try readInt(&buf) as Int8 {
         case 0: return nil
         case 1: return try FfiConverterSequenceDouble.read(from: &buf)
+        default: throw UniffiInternalError.unexpectedOptionalTag
+        }
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterOptionTypeUuid: FfiConverterRustBuffer {
+    typealias SwiftType = Uuid?
+
+    public static func write(_ value: SwiftType, into buf: inout [UInt8]) {
+        guard let value = value else {
+            writeInt(&buf, Int8(0))
+            return
+        }
+        writeInt(&buf, Int8(1))
+        FfiConverterTypeUuid.write(value, into: &buf)
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwiftType {
+        switch try readInt(&buf) as Int8 {
+        case 0: return nil
+        case 1: return try FfiConverterTypeUuid.read(from: &buf)
         default: throw UniffiInternalError.unexpectedOptionalTag
         }
     }
@@ -11129,9 +16255,14 @@ private let initializationResult: InitializationResult = {
         return InitializationResult.contractVersionMismatch
     }
 
+    uniffiEnsureRestwaterBenchInitialized()
+    uniffiEnsureRestwaterCautionInitialized()
     uniffiEnsureRestwaterCompareInitialized()
     uniffiEnsureRestwaterLogInitialized()
+    uniffiEnsureRestwaterMatchDayInitialized()
     uniffiEnsureRestwaterSessionInitialized()
+    uniffiEnsureRestwaterSkyInitialized()
+    uniffiEnsureRestwaterSwimInitialized()
     return InitializationResult.ok
 }()
 

@@ -566,6 +566,75 @@ fileprivate struct FfiConverterString: FfiConverter {
 
 
 /**
+ * A cell by its place: column from the left, row (band) from the peg, both from 0.
+ */
+public struct CellId: Equatable, Hashable {
+    /**
+     * Column from the left.
+     */
+    public let column: UInt32
+    /**
+     * Band from the peg outwards.
+     */
+    public let row: UInt32
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Column from the left.
+         */column: UInt32, 
+        /**
+         * Band from the peg outwards.
+         */row: UInt32) {
+        self.column = column
+        self.row = row
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension CellId: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeCellId: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> CellId {
+        return
+            try CellId(
+                column: FfiConverterUInt32.read(from: &buf), 
+                row: FfiConverterUInt32.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: CellId, into buf: inout [UInt8]) {
+        FfiConverterUInt32.write(value.column, into: &buf)
+        FfiConverterUInt32.write(value.row, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeCellId_lift(_ buf: RustBuffer) throws -> CellId {
+    return try FfiConverterTypeCellId.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeCellId_lower(_ value: CellId) -> RustBuffer {
+    return FfiConverterTypeCellId.lower(value)
+}
+
+
+/**
  * A line of the key below the picture.
  */
 public struct KeyLine: Equatable, Hashable {
@@ -934,6 +1003,161 @@ public func FfiConverterTypeSwimScene_lift(_ buf: RustBuffer) throws -> SwimScen
 public func FfiConverterTypeSwimScene_lower(_ value: SwimScene) -> RustBuffer {
     return FfiConverterTypeSwimScene.lower(value)
 }
+
+
+/**
+ * What kind of thing lies in the water.
+ */
+
+public enum FeatureKind: Equatable, Hashable, CaseIterable {
+    
+    /**
+     * A rise of the bottom.
+     */
+    case bar
+    /**
+     * A step down.
+     */
+    case dropOff
+    /**
+     * A hole.
+     */
+    case hole
+    /**
+     * Weed.
+     */
+    case weed
+    /**
+     * Silt.
+     */
+    case silt
+    /**
+     * Gravel.
+     */
+    case gravel
+    /**
+     * Clay.
+     */
+    case clay
+    /**
+     * An island or its margin.
+     */
+    case island
+    /**
+     * Fish seen.
+     */
+    case fishSeen
+    /**
+     * Anything else.
+     */
+    case other
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension FeatureKind: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeFeatureKind: FfiConverterRustBuffer {
+    typealias SwiftType = FeatureKind
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> FeatureKind {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .bar
+        
+        case 2: return .dropOff
+        
+        case 3: return .hole
+        
+        case 4: return .weed
+        
+        case 5: return .silt
+        
+        case 6: return .gravel
+        
+        case 7: return .clay
+        
+        case 8: return .island
+        
+        case 9: return .fishSeen
+        
+        case 10: return .other
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: FeatureKind, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .bar:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .dropOff:
+            writeInt(&buf, Int32(2))
+        
+        
+        case .hole:
+            writeInt(&buf, Int32(3))
+        
+        
+        case .weed:
+            writeInt(&buf, Int32(4))
+        
+        
+        case .silt:
+            writeInt(&buf, Int32(5))
+        
+        
+        case .gravel:
+            writeInt(&buf, Int32(6))
+        
+        
+        case .clay:
+            writeInt(&buf, Int32(7))
+        
+        
+        case .island:
+            writeInt(&buf, Int32(8))
+        
+        
+        case .fishSeen:
+            writeInt(&buf, Int32(9))
+        
+        
+        case .other:
+            writeInt(&buf, Int32(10))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeFeatureKind_lift(_ buf: RustBuffer) throws -> FeatureKind {
+    return try FfiConverterTypeFeatureKind.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeFeatureKind_lower(_ value: FeatureKind) -> RustBuffer {
+    return FfiConverterTypeFeatureKind.lower(value)
+}
+
 
 
 /**

@@ -1,5 +1,9 @@
 import Foundation
 
+#if canImport(Darwin)
+import Darwin
+#endif
+
 /// What tells this boot of the phone from another; read once.
 let bootId: String = readBootId() ?? "boot of process \(ProcessInfo.processInfo.globallyUniqueString)"
 
@@ -15,7 +19,7 @@ private func readBootId() -> String? {
 #else
 /// The kernel's own id of the boot (proc(5)).
 private func readBootId() -> String? {
-    let text = try? String(contentsOfFile: "/proc/sys/kernel/random/boot_id", encoding: .utf8)
+    let text = Log.attempt("reading the boot id") { try String(contentsOfFile: "/proc/sys/kernel/random/boot_id", encoding: .utf8) }
     return text?.trimmingCharacters(in: .whitespacesAndNewlines)
 }
 #endif

@@ -10,7 +10,16 @@ public struct Ink: Equatable, Sendable {
     /// Chalk on ink: night.
     public static let night = Ink(paper: 0x10151A, ink: 0xF3EFE4, soft: 0xB9C0C6, water: 0x1A242C, accent: 0xFF9D5C)
 
-    public static func of(_ scheme: Scheme) -> Ink { scheme == .day ? .day : .night }
+    /// The colours of a scheme. Where the phone asks for more contrast, everything is drawn in full ink on the plainest
+    /// paper; shapes carry what the softer tints said.
+    public static func of(_ scheme: Scheme, increasedContrast: Bool = false) -> Ink {
+        switch (scheme, increasedContrast) {
+        case (.day, false): .day
+        case (.night, false): .night
+        case (.day, true): Ink(paper: 0xFFFFFF, ink: 0x000000, soft: 0x000000, water: 0xF4F6F7, accent: 0x7A2100)
+        case (.night, true): Ink(paper: 0x000000, ink: 0xFFFFFF, soft: 0xFFFFFF, water: 0x12181D, accent: 0xFFC59A)
+        }
+    }
 
     /// 0xRRGGBB of a tint.
     public func rgb(_ tint: Tint) -> UInt32 {

@@ -101,7 +101,9 @@ struct LeafPage {
     func marks(_ line: LeafLine, width: Double) -> [Mark] {
         let shape = shape(line, width)
         let write = slate.write
-        func place(_ left: Double, _ top: Double, _ width: Double, _ height: Double) -> Rect { Rect(left: left, top: top, width: width, height: height) }
+        func place(_ left: Double, _ top: Double, _ width: Double, _ height: Double) -> Rect {
+            Rect(left: left, top: top, width: width, height: height)
+        }
         var marks: [Mark] = [.line(Point(0, 0), Point(width, 0), .soft, 0.12 * mm)]
         var y = shape.gap / 2
         let weight: Weight = line.heads ? .bold : .medium

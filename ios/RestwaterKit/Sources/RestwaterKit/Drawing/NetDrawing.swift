@@ -49,7 +49,9 @@ struct NetDrawing {
         let edge = 0.3 * mm
         let (from, tall) = (top + high * 0.06, high * 0.52)
         func x(_ share: Double) -> Double { min(1.1, max(0, share)) / 1.1 * (width - edge) + edge / 2 }
-        func box(_ top: Double, _ right: Double, _ height: Double) -> Outline { .rect(Rect(left: edge / 2, top: top, width: right - edge / 2, height: height)) }
+        func box(_ top: Double, _ right: Double, _ height: Double) -> Outline {
+            .rect(Rect(left: edge / 2, top: top, width: right - edge / 2, height: height))
+        }
         var marks: [Mark] = [
             .fill(box(from, x(1), tall), .water), .fill(box(from + tall * 0.18, x(net.shares[1]), tall * 0.64), .ink),
             .line(box(from, x(1), tall), .ink, Stroke(edge)),

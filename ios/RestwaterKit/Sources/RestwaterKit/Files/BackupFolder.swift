@@ -1,17 +1,24 @@
 import Foundation
 import RestwaterCore
 
+#if canImport(Darwin)
+import Darwin
+#endif
+
 /// A folder of the angler's for copies of backups, remembered by the system's bookmark: a drive, a cloud, another app.
-/// Without one nothing is copied. (UserDefaults may be used from any thread.)
+/// Without one nothing is copied. Its calls block: they are made off the main thread.
 struct BackupFolder: @unchecked Sendable {
+    // UserDefaults may be used from any thread
+    // (developer.apple.com/documentation/foundation/userdefaults: "The UserDefaults class is thread-safe").
     let defaults: UserDefaults
+    let files: any FileAccess
     private static let key = "backup-folder"
 
     /// The folder from now on, by a URL that the system's picker gave. Its name, to be said.
     func pick(_ url: URL) throws -> String {
-        try borrowed(url) { folder in
+        try files.use(url, to: .read) { folder in
             #if canImport(Darwin)
-            defaults.set(try folder.bookmarkData(), forKey: Self.key)
+            defaults.set(try folder.bookmarkData(options: .minimalBookmark, includingResourceValuesForKeys: nil, relativeTo: nil), forKey: Self.key)
             #else
             defaults.set(Data(folder.path.utf8), forKey: Self.key)
             #endif
@@ -23,8 +30,7 @@ struct BackupFolder: @unchecked Sendable {
     func copy(_ path: String) throws {
         guard let folder = try folder() else { return }
         let file = URL(fileURLWithPath: path)
-        try borrowed(folder) { folder in
-            let copy = folder.appendingPathComponent(file.lastPathComponent)
+        try files.use(folder, to: .write(folder.appendingPathComponent(file.lastPathComponent))) { copy in
             if !FileManager.default.fileExists(atPath: copy.path) { try FileManager.default.copyItem(at: file, to: copy) }
         }
     }
@@ -33,8 +39,9 @@ struct BackupFolder: @unchecked Sendable {
         guard let data = defaults.data(forKey: Self.key) else { return nil }
         #if canImport(Darwin)
         var stale = false
-        let url = try URL(resolvingBookmarkData: data, bookmarkDataIsStale: &stale)
-        if stale { _ = try? pick(url) }
+        let url = try URL(resolvingBookmarkData: data, options: [], relativeTo: nil, bookmarkDataIsStale: &stale)
+        // A bookmark that can't be renewed still leads to the folder today.
+        if stale { Log.attempt("renewing the bookmark of the backup folder") { try pick(url) } }
         return url
         #else
         return URL(fileURLWithPath: String(decoding: data, as: UTF8.self))
@@ -44,12 +51,8 @@ struct BackupFolder: @unchecked Sendable {
 
 extension RestwaterState {
     /// The folder that the system's picker gave for copies of backups.
-    public func copyBackups(to url: URL) {
-        seen.files.wanted = nil
-        do {
-            seen.notice = try backups.pick(url)
-        } catch {
-            refused(FileTrouble.refusal(of: error))
-        }
+    func copyBackups(to url: URL) {
+        let folder = backups
+        aside({ try folder.pick(url) }) { state, name in state.say(name) }
     }
 }

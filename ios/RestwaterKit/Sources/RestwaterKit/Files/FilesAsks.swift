@@ -5,10 +5,10 @@ import RestwaterCore
 extension RestwaterState {
     func tap(_ ask: FilesAsk) {
         switch ask {
-        case .send: work({ core, at, work in try await core.send(now: at, work: work) }) { $0.seen.files.wanted = .share($1) }
-        case .save: work({ core, at, work in try await core.send(now: at, work: work) }) { $0.seen.files.wanted = .save($1) }
-        case .pick: seen.files.wanted = .pick
-        case .folder: seen.files.wanted = .folder
+        case .send: work({ core, at, work in try await core.send(now: at, work: work) }) { $0.show(.share($1)) }
+        case .save: work({ core, at, work in try await core.send(now: at, work: work) }) { $0.show(.save($1)) }
+        case .pick: show(.pick)
+        case .folder: show(.folder)
         case .takeIn: takeIn()
         case .leave: leave()
         case .imports: turn(to: .imports)
@@ -16,74 +16,56 @@ extension RestwaterState {
         case .backUp: backUp()
         case .lookOver: work({ core, _, _ in try await core.lookOver() }) { $0.said($1) }
         case .offer(let path): look(path)
-        case .source(let name): seen.files.source = name
+        case .source(let name): content.files.source = name
         }
     }
 
     /// A file that the system hands over: what it would bring is shown.
     public func offer(_ url: URL) {
-        seen.files.wanted = nil
         open(.files)
-        do {
-            look(try Inbox.take(url))
-        } catch {
-            refused(FileTrouble.refusal(of: error))
-        }
-    }
-
-    /// The system's picker or share sheet has gone; where a file was handed on or saved, that is said.
-    public func wantMet(saved: Bool = false) {
-        guard let wanted = seen.files.wanted else { return }
-        seen.files.wanted = nil
-        if saved, case .share(let file) = wanted { said("\(file.says): \(file.name)") }
-        if saved, case .save(let file) = wanted { said("\(file.says): \(file.name)") }
-    }
-
-    /// The system could not do it.
-    public func wantFailed(_ error: any Error) {
-        seen.files.wanted = nil
-        refused(FileTrouble.refusal(of: error))
+        let files = files
+        aside({ try Inbox.take(url, by: files) }) { state, path in state.look(path) }
     }
 
     /// Out of what is open; whether anything was.
     func leaveFilesPage() -> Bool {
-        guard seen.showing == .files, seen.files.page != .send else { return false }
+        guard content.showing == .files, content.files.page != .send else { return false }
         leave()
         return true
     }
 
     private func turn(to page: FilesPage) {
-        seen.files.page = page
-        seen.turned.grid = 0
+        content.files.page = page
+        content.paging.grid = 0
     }
 
     private func look(_ path: String) {
         work({ core, at, work in try await core.lookInto(path: path, now: at, work: work) }) { state, incoming in
-            var files = state.seen.files
+            var files = state.content.files
             (files.path, files.taken, files.incoming, files.page) = (path, false, incoming, .incoming)
-            state.seen.files = files
+            state.content.files = files
         }
     }
 
     private func takeIn() {
-        guard let path = seen.files.path else { return }
-        let source = seen.files.source
+        guard let path = content.files.path else { return }
+        let source = content.files.source
         work({ core, at, work in try await core.takeIn(path: path, source: source, at: at, work: work) }) { state, incoming in
-            state.seen.files.incoming = incoming
-            state.seen.files.taken = true
+            state.content.files.incoming = incoming
+            state.content.files.taken = true
             state.refresh()
-            state.lookOut()
+            state.readPlan()
         }
     }
 
     private func leave() {
-        var files = seen.files
+        var files = content.files
         (files.path, files.incoming, files.source, files.page) = (nil, nil, "", .send)
-        seen.files = files
+        content.files = files
     }
 
-    private func said(_ text: String) {
-        seen.notice = text
+    func said(_ text: String) {
+        content.notice = text
         refresh()
     }
 

@@ -12,7 +12,7 @@ extension RestwaterState {
         watch(work)
         long({ core in try await call(core, at, work) }, then: then) { state in
             state.running = nil
-            state.seen.files.progress = nil
+            state.content.files.progress = nil
         }
     }
 
@@ -23,8 +23,8 @@ extension RestwaterState {
     private func watch(_ work: Work) {
         Task {
             while running === work {
-                try? await Task.sleep(nanoseconds: 200_000_000)
-                if running === work { seen.files.progress = work.done() }
+                do { try await Task.sleep(nanoseconds: 200_000_000) } catch { return }
+                if running === work { content.files.progress = work.done() }
             }
         }
     }

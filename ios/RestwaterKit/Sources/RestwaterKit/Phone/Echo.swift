@@ -40,6 +40,25 @@ public struct Echo: Equatable, Sendable {
 
     public static let all = [logged, ignored, refused, recast]
 
+    /// An alarm that is due: the recast echo again and again, long enough to be heard in wind. Twelve seconds is the
+    /// project's own choice; the system plays a notification's sound for up to thirty
+    /// (developer.apple.com/documentation/usernotifications/unnotificationsound).
+    public static let alarm = recast.repeated(6, every: 2)
+
+    private init(pulses: [Pulse], tones: [Tone]) { (self.pulses, self.tones) = (pulses, tones) }
+
+    private func repeated(_ times: Int, every seconds: Double) -> Echo {
+        let starts = (0..<times).map { Double($0) * seconds }
+        return Echo(
+            pulses: starts.flatMap { start in
+                pulses.map { Pulse(at: start + $0.at, seconds: $0.seconds, strength: $0.strength, sharpness: $0.sharpness) }
+            },
+            tones: starts.flatMap { start in
+                tones.map { Tone(at: start + $0.at, seconds: $0.seconds, hertz: $0.hertz, level: $0.level) }
+            }
+        )
+    }
+
     private init(beats: [(at: Double, seconds: Double)], hertz: Double, falling: Bool = false) {
         pulses = beats.map { Pulse(at: $0.at, seconds: $0.seconds, strength: 1, sharpness: 0.1) }
         // A falling echo goes down a tone of the twelve-tone scale with each beat.

@@ -19,11 +19,11 @@ extension Sheet {
         let smallEm = slate.letters.common(others, em: text.secondary)
         for (place, face, order) in shown {
             let em = Self.large.contains(place.key) ? largeEm : smallEm
-            key("key-\(String.tag(place.key))", face, em: em, sub: text.sub, at: place.rect, slate, order: 60 + Double(order) / 100, .key(place.key))
+            key("key-\(String.tag(place.key))", face, em: em, sub: text.sub, at: place.rect, slate, order: 60 + Double(order) / 100, .key(view.keys[order].tap))
         }
         if let place = layout.more { key("more", KeyFace(slate.words.more), em: smallEm, sub: text.sub, at: place, slate, order: 70, .moreKeys) }
         if let place = layout.nextRod, let next {
-            key("next-rod", next.face, em: smallEm, sub: text.sub, at: place, slate, order: 70.1, .act(.chooseRod(rod: next.rod)))
+            key("next-rod", next.face, em: smallEm, sub: text.sub, at: place, slate, order: 70.1, .act(next.choose))
         }
     }
 
@@ -35,11 +35,11 @@ extension Sheet {
         (face.label, KeyDrawing.labelPlace(place, hasSub: face.sub != nil, mm: slate.mm))
     }
 
-    private func nextRod(_ view: BankView, _ withSub: Bool) -> (rod: UInt8, face: KeyFace)? {
+    private func nextRod(_ view: BankView, _ withSub: Bool) -> (choose: Action, face: KeyFace)? {
         guard !view.rods.isEmpty else { return nil }
         let chosen = view.rods.firstIndex { $0.chosen } ?? -1
         let rod = view.rods[(chosen + 1) % view.rods.count]
-        return (rod.rod, KeyFace(rod.name, sub: withSub ? rod.digits : nil, spoken: rod.spoken))
+        return (rod.choose, KeyFace(rod.name, sub: withSub ? rod.digits : nil, spoken: rod.spoken))
     }
 
     /// The keys whose words are large.

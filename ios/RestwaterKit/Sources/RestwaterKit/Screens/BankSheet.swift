@@ -2,28 +2,29 @@ import RestwaterCore
 
 /// The Bank screen: the record says what, the core's layout says where; nothing is decided here.
 extension Sheet {
-    mutating func drawBank(_ view: BankView, _ slate: Slate, _ seen: Seen) {
+    mutating func drawBank(_ view: BankView, _ slate: Slate, _ content: ScreenContent) {
         // Without a scene of the swim the clock has the fan's place too.
         let layout = slate.layout
         fan = layout.fan.map { slate.fan($0, small: true) }
-        drawTop(view, slate, seen.settings)
-        drawClocks(view, slate, wide: seen.fan == nil)
+        drawTop(view, slate, content.settings)
+        drawClocks(view, slate, wide: content.fan == nil)
         drawWords(view, slate)
         let strip = StripDrawing(
             view.strip, width: layout.strip.width, height: layout.strip.height, mm: slate.mm, figures: slate.text.figures,
             letters: slate.letters
         )
         put("strip", strip.marks(), spoken: view.strip.spoken, at: layout.strip, role: .picture, order: 30)
-        if let place = layout.fan, let scene = seen.fan { drawFan(scene, place, slate) }
+        if let place = layout.fan, let scene = content.fan { drawFan(scene, place, slate) }
         drawPad(view, slate)
-        put("notice", seen.notice, em: slate.text.body, at: layout.notice, slate, weight: .bold, order: 5, across: .centre, announced: true)
+        put("notice", content.notice, em: slate.text.body, at: layout.notice, slate, weight: .bold, order: 5, across: .centre, announced: true)
     }
 
     private mutating func drawTop(_ view: BankView, _ slate: Slate, _ settings: Settings) {
         let (header, layout, words) = (view.header, slate.layout, slate.words)
         let em = slate.text.header
         let half = layout.header.local.with(height: layout.header.height / 2)
-        let marks = slate.write.fit("\(header.place)  \(header.clock)", em: em, in: half, weight: .bold, oneLine: true)
+        let marks =
+            slate.write.fit("\(header.place)  \(header.clock)", em: em, in: half, weight: .bold, oneLine: true)
             + slate.write.fit(header.length, em: em * 0.9, in: half.with(top: half.height), oneLine: true)
         put("header", marks, spoken: "\(header.place), \(header.clock), \(header.length)", at: layout.header)
         let keys: [(String, Said, Rect, Ask)] = [
@@ -48,7 +49,7 @@ extension Sheet {
                 piece.marks = slate.write.digits(rod.digits, in: target.local)
             } else {
                 piece.marks = cell(rod, place, slate)
-                (piece.role, piece.selected, piece.ask) = (.tab, rod.chosen, .act(.chooseRod(rod: rod.rod)))
+                (piece.role, piece.selected, piece.ask) = (.tab, rod.chosen, .act(rod.choose))
             }
             piece.spoken = [rod.spoken, rod.since].filter { !$0.isBlank }.joined(separator: ", ")
             (piece.announced, piece.order) = (true, 10 + Double(rod.rod) / 10)
@@ -63,7 +64,8 @@ extension Sheet {
         let edge = 0.35 * slate.mm
         let tint: Tint = rod.chosen ? .paper : .ink
         let inner = place.target.local
-        let frame: Mark = rod.chosen
+        let frame: Mark =
+            rod.chosen
             ? .fill(.rect(inner, corner: slate.mm), .ink) : .line(.rect(inner.inset(edge / 2), corner: slate.mm), .ink, Stroke(edge))
         func inside(_ rect: Rect) -> Rect { rect.with(left: rect.left - place.target.left, top: rect.top - place.target.top) }
         let name = place.name.map { slate.write.fit(rod.name, em: slate.text.body, in: inside($0), tint: tint, weight: .bold) } ?? []
@@ -89,7 +91,9 @@ extension Sheet {
     }
 
     private mutating func drawFan(_ scene: SwimScene, _ place: Rect, _ slate: Slate) {
-        put("fan", SwimDrawing(scene: scene, mm: slate.mm, letters: slate.letters).marks(), spoken: slate.words.swim.spoken, at: place, role: .key, order: 50)
+        put(
+            "fan", SwimDrawing(scene: scene, mm: slate.mm, letters: slate.letters).marks(), spoken: slate.words.swim.spoken, at: place, role: .key,
+            order: 50)
         pieces[pieces.count - 1].ask = .open(.swim)
     }
 }

@@ -2,15 +2,15 @@ import RestwaterCore
 
 /// "Did it matter?": a running test first, a forest plot of the changes, then a page for each.
 extension Sheet {
-    mutating func drawChanges(_ changes: ChangesView, _ slate: Slate, _ seen: Seen) {
+    mutating func drawChanges(_ changes: ChangesView, _ slate: Slate, _ content: ScreenContent) {
         let plots = stride(from: 0, to: changes.changes.count, by: Self.plotRows).map { Array(changes.changes[$0...].prefix(Self.plotRows)) }
         let tests = changes.test == nil ? 0 : 1
         let pages = max(1, tests + plots.count + changes.changes.count)
-        let page = seen.turned.page % pages
+        let page = content.paging.page % pages
         let test = page < tests ? changes.test : nil
         let plot = plots.indices.contains(page - tests) ? plots[page - tests] : nil
         let change = changes.changes.indices.contains(page - tests - plots.count) ? changes.changes[page - tests - plots.count] : nil
-        let rest = head(test?.title ?? change?.title ?? changes.title, notice: seen.notice, slate)
+        let rest = head(test?.title ?? change?.title ?? changes.title, notice: content.notice, slate)
         var cells = Self.cells(test, change)
         if pages > 1 { cells.append(Cell(face: KeyFace(slate.words.more), tag: "next-page", ask: .nextPage)) }
         let keys = slate.gridHeight(cells.count)
@@ -26,7 +26,7 @@ extension Sheet {
         } else {
             put("says", changes.says, em: slate.text.body, at: place, slate, order: 10)
         }
-        grid(cells, in: rest.with(top: rest.bottom - keys, height: keys), slate, page: seen.turned.grid)
+        grid(cells, in: rest.with(top: rest.bottom - keys, height: keys), slate, page: content.paging.grid)
         back(slate)
     }
 
@@ -34,15 +34,15 @@ extension Sheet {
         var cells: [Cell] = []
         if let start = change?.start {
             let face = KeyFace(start.label, sub: start.sub, spoken: start.spoken)
-            cells.append(Cell(face: face, tag: "start-test", ask: .act(.startAlternation(factor: start.factor, a: start.a, b: start.b))))
+            cells.append(Cell(face: face, tag: "start-test", ask: .act(start.action)))
         }
         if let test {
             if let sub = test.setSub {
                 let face = KeyFace(test.setLabel, sub: sub, spoken: "\(test.setLabel): \(sub)", solid: true)
-                cells.append(Cell(face: face, tag: "set-step", ask: .act(.setNextStep)))
+                cells.append(Cell(face: face, tag: "set-step", ask: .act(test.set)))
             }
             let face = KeyFace(test.endLabel, sub: test.endSub, spoken: "\(test.endLabel): \(test.endSub)")
-            cells.append(Cell(face: face, tag: "end-test", ask: .act(.endAlternation)))
+            cells.append(Cell(face: face, tag: "end-test", ask: .act(test.end)))
         }
         return cells
     }
@@ -80,7 +80,8 @@ extension Sheet {
                 let cell = Rect(left: at.left + Double(i / down) * width, top: at.top + Double(i % down) * height, width: width, height: height)
                 let bold = step.state == .next || step.state == .out
                 let words = cell.local.with(left: 6.5 * slate.mm, width: max(0, width - 7 * slate.mm))
-                let marks = stepMarks(step.state, in: cell.local, mm: slate.mm)
+                let marks =
+                    stepMarks(step.state, in: cell.local, mm: slate.mm)
                     + slate.write.fit(step.label, em: figures * 1.15, in: words, weight: bold ? .bold : .medium)
                 sheet.put("step-\(i + 1)", marks, spoken: "\(step.label), \(String.tag(step.state))", at: cell, order: 11 + Double(i) / 100)
             }

@@ -2,33 +2,33 @@ import RestwaterCore
 
 /// Files out and in, imports that can be taken back, backups.
 extension Sheet {
-    mutating func drawFiles(_ files: FilesView, _ slate: Slate, _ seen: Seen) {
-        let notice = seen.files.progress.map { "… \($0)" } ?? seen.notice
+    mutating func drawFiles(_ files: FilesView, _ slate: Slate, _ content: ScreenContent) {
+        let notice = content.files.progress.map { "… \($0)" } ?? content.notice
         // A page behind a key has the key's word.
         let title =
-            switch seen.files.page {
+            switch content.files.page {
             case .imports: files.importsKey
             case .backups: files.backupsKey
             case .send, .incoming: files.title
             }
         let rest = head(title, notice: notice, slate)
-        switch seen.files.page {
-        case .send: drawSend(files, in: rest, slate, seen.turned)
-        case .incoming: seen.files.incoming.map { drawIncoming($0, files.sourceLabel, in: rest, slate, seen.files) }
+        switch content.files.page {
+        case .send: drawSend(files, in: rest, slate, content.paging)
+        case .incoming: content.files.incoming.map { drawIncoming($0, files.sourceLabel, in: rest, slate, content.files) }
         case .imports:
             let lines = files.imports.map { line in
-                let action: Action = line.undone ? .redoImport(id: line.id) : .undoImport(id: line.id)
-                return ListLine(says: line.says, key: line.key, tag: "import-\(line.id)", ask: .act(action))
+                ListLine(says: line.says, key: line.key, tag: "import-\(line.id)", ask: .act(line.action))
             }
-            drawList(lines, [], files.none, in: rest, slate, seen.turned)
+            drawList(lines, [], files.none, in: rest, slate, content.paging)
         case .backups:
             let lines = files.backups.map { line in
                 ListLine(says: line.says, key: line.key, tag: "backup-\(line.says)", ask: .files(.offer(path: line.path)))
             }
             let keys = [
-                filesKey(files.folder, "folder", .folder), filesKey(files.backUp, "back-up", .backUp), filesKey(files.lookOver, "look-over", .lookOver),
+                filesKey(files.folder, "folder", .folder), filesKey(files.backUp, "back-up", .backUp),
+                filesKey(files.lookOver, "look-over", .lookOver),
             ]
-            drawList(lines, keys, files.none, in: rest, slate, seen.turned)
+            drawList(lines, keys, files.none, in: rest, slate, content.paging)
         }
         back(slate)
     }
@@ -37,22 +37,23 @@ extension Sheet {
         Cell(face: KeyFace(label, spoken: label, solid: solid), tag: tag, ask: .files(ask))
     }
 
-    private mutating func drawSend(_ files: FilesView, in rest: Rect, _ slate: Slate, _ turned: Turned) {
-        if files.rows.contains(where: { $0.field == turned.row }) {
-            rows(files.rows, in: rest, slate, turned) { .chooseFiles(field: $0, value: $1) }
+    private mutating func drawSend(_ files: FilesView, in rest: Rect, _ slate: Slate, _ paging: Paging) {
+        if files.rows.contains(where: { $0.tag == paging.row }) {
+            rows(files.rows, in: rest, slate, paging)
             return
         }
-        let cells = files.rows.map(Cell.init(row:)) + [
-            filesKey(files.importsKey, "imports", .imports), filesKey(files.backupsKey, "backups", .backups),
-            filesKey(files.takeIn, "take-in", .pick), filesKey(files.save, "save", .save), filesKey(files.send, "send", .send, solid: true),
-        ]
+        let cells =
+            files.rows.map(Cell.init(row:)) + [
+                filesKey(files.importsKey, "imports", .imports), filesKey(files.backupsKey, "backups", .backups),
+                filesKey(files.takeIn, "take-in", .pick), filesKey(files.save, "save", .save), filesKey(files.send, "send", .send, solid: true),
+            ]
         let keys = min(slate.gridHeight(cells.count), rest.height)
         put("files-says", files.says, em: slate.text.body, at: rest.with(height: rest.height - keys), slate, order: 10, middle: false)
-        grid(cells, in: rest.with(top: rest.bottom - keys, height: keys), slate, page: turned.grid)
+        grid(cells, in: rest.with(top: rest.bottom - keys, height: keys), slate, page: paging.grid)
     }
 
     /// What a file would bring, or has brought.
-    private mutating func drawIncoming(_ incoming: IncomingView, _ label: String, in rest: Rect, _ slate: Slate, _ files: FilesSeen) {
+    private mutating func drawIncoming(_ incoming: IncomingView, _ label: String, in rest: Rect, _ slate: Slate, _ files: FilesContent) {
         let asks = !files.taken && incoming.brings
         let leave = filesKey(incoming.leave, "leave", .leave, solid: files.taken)
         let cells = asks ? [leave, filesKey(incoming.takeIn, "take", .takeIn, solid: true)] : [leave]
@@ -64,11 +65,11 @@ extension Sheet {
         grid(cells, in: rest.with(top: rest.bottom - keys, height: keys), slate, page: 0)
     }
 
-    private mutating func drawList(_ lines: [ListLine], _ keys: [Cell], _ none: String, in rest: Rect, _ slate: Slate, _ turned: Turned) {
+    private mutating func drawList(_ lines: [ListLine], _ keys: [Cell], _ none: String, in rest: Rect, _ slate: Slate, _ paging: Paging) {
         let height = keys.isEmpty ? 0 : slate.gridHeight(keys.count)
         let place = rest.with(height: rest.height - height)
         if lines.isEmpty { put("none", none, em: slate.text.body, at: place, slate, order: 10, middle: false) }
-        list(lines, in: place, slate, page: turned.grid)
+        list(lines, in: place, slate, page: paging.grid)
         if !keys.isEmpty { grid(keys, in: rest.with(top: rest.bottom - height, height: height), slate, page: 0) }
     }
 }

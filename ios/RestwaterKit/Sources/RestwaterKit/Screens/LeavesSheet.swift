@@ -4,21 +4,21 @@ import RestwaterCore
 /// at this size of text stands on the next part, turned by a key: nothing scrolls and nothing is made smaller than it can
 /// be read.
 extension Sheet {
-    mutating func drawLeaves(_ view: LeavesView, _ slate: Slate, _ seen: Seen, choose: @escaping (String, String) -> Action) {
+    mutating func drawLeaves(_ view: LeavesView, _ slate: Slate, _ content: ScreenContent) {
         // A key may take its own leaf away, as closing a session does: the first one is shown then.
-        guard let leaf = view.leaves.first(where: { $0.id == seen.turned.leaf }) ?? view.leaves.first else { return }
-        let rest = head(leaf.title, notice: seen.notice, slate)
-        if leaf.rows.contains(where: { $0.field == seen.turned.row }) {
-            rows(leaf.rows, in: rest, slate, seen.turned, choose: choose)
+        guard let leaf = view.leaves.first(where: { $0.id == content.paging.leaf }) ?? view.leaves.first else { return }
+        let rest = head(leaf.title, notice: content.notice, slate)
+        if leaf.rows.contains(where: { $0.tag == content.paging.row }) {
+            rows(leaf.rows, in: rest, slate, content.paging)
         } else {
-            drawLeaf(leaf, in: rest, slate, seen.turned, choose)
+            drawLeaf(leaf, in: rest, slate, content.paging)
         }
         back(slate)
     }
 
-    private mutating func drawLeaf(_ leaf: Leaf, in rest: Rect, _ slate: Slate, _ turned: Turned, _ choose: (String, String) -> Action) {
+    private mutating func drawLeaf(_ leaf: Leaf, in rest: Rect, _ slate: Slate, _ paging: Paging) {
         let page = LeafPage(leaf, slate: slate)
-        let cells = leaf.keys.map { leafCell($0, choose) } + leaf.rows.map(Cell.init(row:))
+        let cells = leaf.keys.map { leafCell($0) } + leaf.rows.map(Cell.init(row:))
         let typed = leaf.typing == nil ? 0 : 11 * slate.mm
         // What a screen is opened for stays above: a few lines, or the sentence and a key of the list.
         let line = slate.text.body * Letters.line
@@ -37,39 +37,31 @@ extension Sheet {
                 parts = page.parts(blocks, room: rest.height - grown - typed)
             }
         }
-        column(parts[turned.part % parts.count], in: rest.with(height: rest.height - grown - typed), page, slate, choose)
+        column(parts[paging.part % parts.count], in: rest.with(height: rest.height - grown - typed), page, slate)
         let below = rest.bottom - grown
-        if let typing = leaf.typing { drawTyping(typing, in: rest.with(top: below - typed, height: typed), slate, turned, choose) }
-        grid(withMore, in: rest.with(top: below, height: grown), slate, page: turned.grid)
+        if let typing = leaf.typing { drawTyping(typing, in: rest.with(top: below - typed, height: typed), slate, paging) }
+        grid(withMore, in: rest.with(top: below, height: grown), slate, page: paging.grid)
     }
 
-    private func leafCell(_ key: LeafKey, _ choose: (String, String) -> Action) -> Cell {
-        Cell(face: KeyFace(leaf: key), tag: "key-\(key.field)-\(key.value)", ask: leafAsk(key, choose))
-    }
-
-    private func leafAsk(_ key: LeafKey, _ choose: (String, String) -> Action) -> Ask {
-        switch key.field {
-        case "leaf": .leaf(key.value)
-        case "door": Showing(rawValue: key.value.lowercased()).map(Ask.open) ?? .act(choose(key.field, key.value))
-        default: .act(choose(key.field, key.value))
-        }
+    private func leafCell(_ key: LeafKey) -> Cell {
+        Cell(face: KeyFace(leaf: key), tag: "key-\(key.tag)", ask: .key(key.tap))
     }
 
     /// A text that is typed and handed over by its key; with cold hands nobody has to.
-    private mutating func drawTyping(
-        _ typing: LeafTyping, in place: Rect, _ slate: Slate, _ turned: Turned, _ choose: (String, String) -> Action
+    mutating func drawTyping(
+        _ typing: TypedField, in place: Rect, _ slate: Slate, _ paging: Paging
     ) {
         let width = 15 * slate.mm
-        var line = Piece("typed-\(typing.field)", at: place.with(width: place.width - width - 2 * slate.mm))
-        line.field = Field(name: typing.field, label: typing.label, value: turned.typed, em: slate.text.body, to: .typed)
+        var line = Piece("typed-\(typing.tag)", at: place.with(width: place.width - width - 2 * slate.mm))
+        line.field = Field(label: typing.label, value: paging.typed, em: slate.text.body, to: .typed)
         (line.spoken, line.order) = (typing.label, 40)
         pieces.append(line)
         let key = place.with(left: place.right - width, width: width, height: place.height - slate.mm)
-        let face = KeyFace(typing.send, spoken: "\(typing.send): \(typing.label)", enabled: !turned.typed.isBlank)
-        self.key("send-\(typing.field)", face, em: slate.text.body, sub: slate.text.body, at: key, slate, order: 41, .send(choose(typing.field, turned.typed)))
+        let face = KeyFace(typing.send, spoken: "\(typing.send): \(typing.label)", enabled: !paging.typed.isBlank)
+        self.key("send-\(typing.tag)", face, em: slate.text.body, sub: slate.text.body, at: key, slate, order: 41, .send(.typed(into: typing.into, text: paging.typed)))
     }
 
-    private mutating func column(_ blocks: [LeafBlock], in place: Rect, _ page: LeafPage, _ slate: Slate, _ choose: (String, String) -> Action) {
+    private mutating func column(_ blocks: [LeafBlock], in place: Rect, _ page: LeafPage, _ slate: Slate) {
         var top = place.top
         for (n, block) in blocks.enumerated() {
             // A block higher than its part is made smaller as a whole, as at 200 % on the smallest glass.
@@ -86,7 +78,7 @@ extension Sheet {
                 put("line-\(i)", page.marks(line, width: at.width), spoken: spoken, at: at, order: order)
             case .wide(let key):
                 let at = at.with(height: max(0, height - 2.5 * slate.mm))
-                self.key("key-\(key.field)-\(key.value)", KeyFace(leaf: key), em: slate.text.secondary, sub: slate.text.sub, at: at, slate, order: order, leafAsk(key, choose))
+                self.key("key-\(key.tag)", KeyFace(leaf: key), em: slate.text.secondary, sub: slate.text.sub, at: at, slate, order: order, .key(key.tap))
             }
         }
     }

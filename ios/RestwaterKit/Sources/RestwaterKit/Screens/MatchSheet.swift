@@ -12,13 +12,13 @@ extension MatchView {
 
 /// Time left, the nets, the fish, the weigh-in and the rules of the day, a page each; nothing scrolls.
 extension Sheet {
-    mutating func drawMatch(_ view: MatchView, _ slate: Slate, _ seen: Seen) {
-        guard let keys = try? matchLayout(glass: slate.glass) else { return }
-        let page = MatchSlate(view: view, keys: keys, slate: slate, seen: seen)
-        switch seen.turned.match ?? view.firstPage {
+    mutating func drawMatch(_ view: MatchView, _ slate: Slate, _ content: ScreenContent) {
+        guard let keys = Log.attempt("laying out the match", { try matchLayout(glass: slate.glass) }) else { return }
+        let page = MatchSlate(view: view, keys: keys, slate: slate, content: content)
+        switch content.paging.match ?? view.firstPage {
         case .rules:
-            let rest = head(view.toRules.label, notice: seen.notice, slate)
-            rows(view.rows, in: rest, slate, seen.turned) { .match(tap: .choose(field: $0, value: $1)) }
+            let rest = head(view.toRules.label, notice: content.notice, slate)
+            rows(view.rows, in: rest, slate, content.paging)
         case .coming: drawComing(page)
         case .fish where view.fish != nil: view.fish.map { drawFish($0, page) }
         case .weight where view.fish != nil: view.fish.map { drawWeight($0, page) }
@@ -30,9 +30,11 @@ extension Sheet {
 
     private mutating func drawNow(_ page: MatchSlate) {
         let (view, slate, keys) = (page.view, page.slate, page.keys)
-        let place = head(view.title, notice: page.seen.notice, slate, page: keys.now)
+        let place = head(view.title, notice: page.content.notice, slate, page: keys.now)
         let clock = view.digits.isEmpty ? 0 : 13 * slate.mm
-        put("match-clock", slate.write.digits(view.digits, in: place.local.with(height: clock)), spoken: view.spoken, at: place.with(height: max(clock, slate.mm)), order: 10)
+        put(
+            "match-clock", slate.write.digits(view.digits, in: place.local.with(height: clock)), spoken: view.spoken,
+            at: place.with(height: max(clock, slate.mm)), order: 10)
         pieces[pieces.count - 1].announced = true
         let top = place.top + clock + (clock > 0 ? 1.5 * slate.mm : 0)
         drawNowBody(page, place.with(top: top, height: place.bottom - top))
@@ -68,7 +70,7 @@ extension Sheet {
 
     private mutating func drawComing(_ page: MatchSlate) {
         let (view, slate) = (page.view, page.slate)
-        let place = head(view.toComing.label, notice: page.seen.notice, slate)
+        let place = head(view.toComing.label, notice: page.content.notice, slate)
         let notes = min(page.texts(view.comingNotes, page.body * 0.9, place.width), place.height * 0.3)
         let lines = place.with(height: place.height - notes - 2 * slate.mm)
         let heights = view.coming.map { page.lineHeight($0, lines.width) }
@@ -83,9 +85,10 @@ extension Sheet {
         let slots = keys.classes.count
         let perPage = fish.classes.count <= slots ? slots : slots - 1
         let pages = max(1, (fish.classes.count + perPage - 1) / max(1, perPage))
-        let shown = fish.classes.dropFirst(page.seen.turned.grid % pages * perPage).prefix(perPage)
-        let place = head(fish.title, notice: page.seen.notice, slate, page: keys.fish)
-        let marks = slate.write.sentences(fish.says.first ?? "", Array(fish.says.dropFirst()), em: page.body * 1.35, small: page.body * 1.1, in: place.local)
+        let shown = fish.classes.dropFirst(page.content.paging.grid % pages * perPage).prefix(perPage)
+        let place = head(fish.title, notice: page.content.notice, slate, page: keys.fish)
+        let marks = slate.write.sentences(
+            fish.says.first ?? "", Array(fish.says.dropFirst()), em: page.body * 1.35, small: page.body * 1.1, in: place.local)
         put("fish-says", marks, spoken: ([fish.title] + fish.says).joined(separator: " "), at: place, order: 10)
         pieces[pieces.count - 1].announced = true
         let labels = zip(shown, keys.classes).map { ($0.label, KeyDrawing.labelPlace($1, hasSub: slate.layout.showSubs, mm: slate.mm)) }
@@ -98,13 +101,13 @@ extension Sheet {
     }
 
     private mutating func drawWeight(_ fish: FishPage, _ page: MatchSlate) {
-        let place = head(fish.title, notice: page.seen.notice, page.slate, page: page.keys.weight)
+        let place = head(fish.title, notice: page.content.notice, page.slate, page: page.keys.weight)
         drawFigure(fish.figure, Array(fish.says.prefix(1)), [], place, page)
         drawSteps(fish.steps, fish.above, fish.weighed, page)
     }
 
     private mutating func drawWeighIn(_ weighIn: WeighInPage, _ page: MatchSlate) {
-        let place = head(weighIn.title, notice: page.seen.notice, page.slate, page: page.keys.weight)
+        let place = head(weighIn.title, notice: page.content.notice, page.slate, page: page.keys.weight)
         drawFigure(weighIn.figure, weighIn.notes, weighIn.lines, place, page)
         drawSteps(weighIn.steps, weighIn.above, weighIn.weighed, page)
     }
@@ -112,7 +115,9 @@ extension Sheet {
     /// A figure that is stepped, in the lowest lines of its place, and what is known above it.
     private mutating func drawFigure(_ figure: String, _ says: [String], _ lines: [MatchLine], _ place: Rect, _ page: MatchSlate) {
         let height = min(11 * page.slate.mm, place.height * 0.5)
-        put("figure", figure, em: height * 0.8, at: place.with(top: place.bottom - height, height: height), page.slate, weight: .bold, order: 20, announced: true)
+        put(
+            "figure", figure, em: height * 0.8, at: place.with(top: place.bottom - height, height: height), page.slate, weight: .bold, order: 20,
+            announced: true)
         let heights = lines.map { page.lineHeight($0, place.width) }
         let said = page.texts(says, page.body, place.width)
         var stack = MatchStack(place.with(height: place.height - height), asked: heights.reduce(0, +) + said)
@@ -122,7 +127,8 @@ extension Sheet {
 
     private mutating func drawSteps(_ steps: [MatchKey], _ above: [MatchKey], _ take: MatchKey, _ page: MatchSlate) {
         let (slate, keys) = (page.slate, page.keys)
-        let em = slate.letters.common(zip(steps, keys.steps).map { ($0.label, KeyDrawing.labelPlace($1, hasSub: false, mm: slate.mm)) }, em: slate.text.primary)
+        let em = slate.letters.common(
+            zip(steps, keys.steps).map { ($0.label, KeyDrawing.labelPlace($1, hasSub: false, mm: slate.mm)) }, em: slate.text.primary)
         for (i, (key, at)) in zip(steps, keys.steps).enumerated() { matchKey("step-\(i)", key, at, page, em: em) }
         for (i, (key, at)) in zip(above, keys.aboveSteps).enumerated() { matchKey("above-\(i)", key, at, page) }
         matchKey("take-weight", take, keys.wide, page, large: true)
@@ -136,10 +142,13 @@ extension Sheet {
         let text = page.slate.text
         let sub = page.slate.layout.showSubs ? key.sub : nil
         let face = KeyFace(key.label, sub: sub, spoken: key.spoken, solid: key.solid && key.enabled, enabled: key.enabled)
-        self.key(tag, face, em: em ?? (large ? text.primary : text.secondary), sub: text.sub, at: place, page.slate, order: 60, .act(.match(tap: key.tap)))
+        self.key(
+            tag, face, em: em ?? (large ? text.primary : text.secondary), sub: text.sub, at: place, page.slate, order: 60, .act(.match(tap: key.tap)))
     }
 
-    private mutating func pageKey(_ tag: String, _ key: PageKey, _ place: Rect, _ page: MatchSlate, _ goal: MatchPage, solid: Bool = false, large: Bool = false) {
+    private mutating func pageKey(
+        _ tag: String, _ key: PageKey, _ place: Rect, _ page: MatchSlate, _ goal: MatchPage, solid: Bool = false, large: Bool = false
+    ) {
         let text = page.slate.text
         let face = KeyFace(key.label, sub: page.slate.layout.showSubs ? key.sub : nil, spoken: key.spoken, solid: solid)
         self.key(tag, face, em: large ? text.primary : text.secondary, sub: text.sub, at: place, page.slate, order: 61, .match(goal))
@@ -155,7 +164,8 @@ extension Sheet {
         }
         let share = page.texts([line.label], page.body * MatchSlate.label, place.width) / page.lineHeight(line, place.width)
         let (above, below) = (place.height * share, place.height * (0.97 - share))
-        let marks = write.fit(line.label, em: page.body * MatchSlate.label, in: place.local.with(height: above), middle: false)
+        let marks =
+            write.fit(line.label, em: page.body * MatchSlate.label, in: place.local.with(height: above), middle: false)
             + write.fit(line.value, em: page.body * MatchSlate.value, in: place.local.with(top: above, height: below), weight: .bold, middle: false)
         put(tag, marks, spoken: text, at: place, order: order)
     }

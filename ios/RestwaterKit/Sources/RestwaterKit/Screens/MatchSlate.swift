@@ -5,7 +5,7 @@ struct MatchSlate {
     let view: MatchView
     let keys: MatchLayout
     let slate: Slate
-    let seen: Seen
+    let content: ScreenContent
     var body: Double { slate.text.body }
 
     /// Size of a label and of a value against other text.

@@ -3,8 +3,8 @@ import RestwaterCore
 /// The screens that can be opened, a key each, as the core lists them: those of the bank nearest to the thumb, the others
 /// above them under their heading; where both groups don't fit, one grid that is turned.
 extension Sheet {
-    mutating func drawScreens(_ doors: DoorsView, _ slate: Slate, _ seen: Seen) {
-        let rest = head("", notice: seen.notice, slate)
+    mutating func drawScreens(_ doors: DoorsView, _ slate: Slate, _ content: ScreenContent) {
+        let rest = head("", notice: content.notice, slate)
         func cells(_ group: DoorGroup) -> [Cell] {
             doors.doors.filter { $0.group == group }.map { door in
                 let goal = Showing(door.which)
@@ -14,14 +14,16 @@ extension Sheet {
         let groups = [(doors.onTheBank, cells(.onTheBank)), (doors.beforeAndAfter, cells(.beforeAndAfter))]
         let heading = slate.text.body * 1.3
         if groups.map({ heading + slate.gridHeight($0.1.count) + 2 * slate.mm }).reduce(0, +) > rest.height {
-            grid(groups.flatMap(\.1), in: rest, slate, page: seen.turned.grid)
+            grid(groups.flatMap(\.1), in: rest, slate, page: content.paging.grid)
         } else {
             var bottom = rest.bottom
             for (i, (title, keys)) in groups.enumerated() {
                 let height = slate.gridHeight(keys.count)
                 grid(keys, in: rest.with(top: bottom - height, height: height), slate, page: 0)
                 bottom -= height + heading
-                put("group-\(i + 1)", title, em: slate.text.body, at: rest.with(top: bottom, height: heading), slate, weight: .bold, order: 49, role: .heading)
+                put(
+                    "group-\(i + 1)", title, em: slate.text.body, at: rest.with(top: bottom, height: heading), slate, weight: .bold, order: 49,
+                    role: .heading)
                 bottom -= 2 * slate.mm
             }
         }

@@ -2,22 +2,21 @@ import RestwaterCore
 
 /// Setting up a session: everything may be left as it stands, and START is always in sight.
 extension Sheet {
-    mutating func drawSetup(_ setup: SetupView, _ slate: Slate, _ seen: Seen) {
-        let rest = head(setup.title, notice: seen.notice, slate, page: slate.layout.setUp)
+    mutating func drawSetup(_ setup: SetupView, _ slate: Slate, _ content: ScreenContent) {
+        let rest = head(setup.title, notice: content.notice, slate, page: slate.layout.setUp)
         var taken = 0.0
-        if seen.turned.row == nil {
-            line("peg", setup.pegLabel, setup.peg, to: .setup, 0, rest, slate)
-            line("water", setup.waterLabel, setup.water, to: .setup, 1, rest, slate)
-            taken = 2 * slate.lineHeight
+        if content.paging.row == nil {
+            for (i, field) in setup.fields.enumerated() { line(field, i, rest, slate) }
+            taken = Double(setup.fields.count) * slate.lineHeight
         }
         let cautions = Cell(
             face: KeyFace(setup.cautions.label, sub: setup.cautions.sub, spoken: "\(setup.cautions.label): \(setup.cautions.sub)"),
             tag: "open-\(String.tag(Showing.cautions))", ask: .open(.cautions)
         )
         let place = rest.with(top: rest.top + taken, height: rest.height - taken)
-        rows(setup.rows, and: [cautions], in: place, slate, seen.turned) { .chooseSetup(field: $0, value: $1) }
+        rows(setup.rows, and: [cautions], in: place, slate, content.paging)
         let face = KeyFace(setup.start.label, sub: slate.layout.showSubs ? setup.start.sub : nil, spoken: setup.start.spoken, solid: true)
-        key("key-\(String.tag(Key.start))", face, em: slate.text.primary, sub: slate.text.sub, at: slate.layout.start, slate, order: 80, .start)
+        key("key-\(String.tag(Key.start))", face, em: slate.text.primary, sub: slate.text.sub, at: slate.layout.start, slate, order: 80, .start(setup.start.tap))
         back(slate)
     }
 }

@@ -2,33 +2,32 @@ import RestwaterCore
 
 /// The swim as a fan, where next with its reasons, and the keys that move the ring.
 extension Sheet {
-    mutating func drawSwim(_ view: SwimView, _ slate: Slate, _ seen: Seen) {
+    mutating func drawSwim(_ view: SwimView, _ slate: Slate, _ content: ScreenContent) {
         let layout = swimLayout(glass: slate.glass, ask: SwimPadAsk(pad: view.pad, picks: UInt8(view.picks.count)))
         scene = slate.fan(layout.canvas, small: false)
-        if seen.turned.more {
-            drawSwimMore(view, slate, seen)
+        if content.paging.more {
+            drawSwimMore(view, slate, content)
         } else {
             drawSwimHead(view, layout.head, slate)
-            drawLargeFan(view, layout, slate, seen.scene)
-            let lines = [seen.notice, view.why, view.cell] + view.drift
+            drawLargeFan(view, layout, slate, content.scene)
+            let lines = [content.notice, view.why, view.cell] + view.drift
             let marks = slate.write.sentences(
                 view.headline, lines.filter { !$0.isEmpty }, em: slate.text.body * 1.25, small: slate.text.body, in: layout.words.local
             )
             // Spoken with the fan; what was said of the last tap is spoken of its own accord.
-            put("swim-words", marks, spoken: seen.notice, at: layout.words, order: 20)
+            put("swim-words", marks, spoken: content.notice, at: layout.words, order: 20)
             pieces[pieces.count - 1].announced = true
             for place in layout.keys { drawSwimKey(view, place, slate) }
             for (i, (pick, place)) in zip(view.picks, layout.picks).enumerated() {
                 let face = KeyFace(pick.label, sub: pick.sub, spoken: pick.spoken)
-                let ask = Ask.act(.chooseSwim(field: pick.field, value: pick.value))
-                let tag = "pick-\(pick.field)-\(pick.value)"
-                key(tag, face, em: slate.text.secondary, sub: slate.text.sub, at: place, slate, order: 40 + Double(i) / 100, ask)
+                let ask = Ask.act(pick.action)
+                key("pick-\(pick.tag)", face, em: slate.text.secondary, sub: slate.text.sub, at: place, slate, order: 40 + Double(i) / 100, ask)
             }
             if let more = layout.more {
                 key("swim-more", KeyFace(slate.words.more), em: slate.text.secondary, sub: 0, at: more, slate, order: 80, .moreSwim)
             }
         }
-        back(slate, at: seen.turned.more ? nil : layout.back)
+        back(slate, at: content.paging.more ? nil : layout.back)
     }
 
     private mutating func drawSwimHead(_ view: SwimView, _ place: Rect, _ slate: Slate) {
@@ -52,32 +51,32 @@ extension Sheet {
         guard let found else { return }
         let face = KeyFace(found.label, spoken: found.spoken, solid: found.solid && found.enabled, enabled: found.enabled)
         let order = 50 + Double(view.keys.firstIndex { $0.key == found.key } ?? 0) / 100
-        key("swim-\(String.tag(found.key))", face, em: slate.text.secondary, sub: slate.text.sub, at: place.rect, slate, order: order, .swim(found.key))
+        key("swim-\(String.tag(found.key))", face, em: slate.text.secondary, sub: slate.text.sub, at: place.rect, slate, order: order, .swim(found.tap))
     }
 
     /// Names and marks, the replay, boundaries, bands, features, hazards, the list in full, the peg on the map.
-    private mutating func drawSwimMore(_ view: SwimView, _ slate: Slate, _ seen: Seen) {
+    private mutating func drawSwimMore(_ view: SwimView, _ slate: Slate, _ content: ScreenContent) {
         let title = [view.title, view.replay].filter { !$0.isEmpty }.joined(separator: "   ")
-        let rest = head(title, notice: seen.notice, slate)
-        switch seen.turned.row {
-        case nil: drawSwimKeys(view, in: rest, slate, seen.turned)
-        case Self.list: drawSwimList(view, seen.scene, in: rest, slate)
-        case Self.place: drawPegPlace(view, in: rest, slate, seen.turned)
-        default: rows(view.rows, in: rest, slate, seen.turned) { .chooseSwim(field: $0, value: $1) }
+        let rest = head(title, notice: content.notice, slate)
+        switch content.paging.row {
+        case nil: drawSwimKeys(view, in: rest, slate, content.paging)
+        case Self.list: drawSwimList(view, content.scene, in: rest, slate)
+        case Self.place: drawPegPlace(view, in: rest, slate, content.paging)
+        default: rows(view.rows, in: rest, slate, content.paging)
         }
     }
 
-    private mutating func drawSwimKeys(_ view: SwimView, in rest: Rect, _ slate: Slate, _ turned: Turned) {
+    private mutating func drawSwimKeys(_ view: SwimView, in rest: Rect, _ slate: Slate, _ paging: Paging) {
         let further: [SwimKey] = [.markHere, .earlier, .later, .now]
         var cells = view.keys.filter { further.contains($0.key) }.map { found in
-            Cell(face: KeyFace(found.label, spoken: found.spoken, enabled: found.enabled), tag: "swim-\(String.tag(found.key))", ask: .swim(found.key))
+            Cell(face: KeyFace(found.label, spoken: found.spoken, enabled: found.enabled), tag: "swim-\(String.tag(found.key))", ask: .swim(found.tap))
         }
         cells.append(Cell(face: KeyFace(view.listLabel, spoken: view.listLabel), tag: "swim-list", ask: .row(Self.list)))
         cells += view.rows.map(Cell.init(row:))
         let face = KeyFace(view.place.label, sub: view.place.value, spoken: "\(view.place.label): \(view.place.value)")
         cells.append(Cell(face: face, tag: "swim-place", ask: .row(Self.place)))
-        line("name", view.nameLabel, view.name, to: .swim, 0, rest, slate)
-        grid(cells, in: rest.with(top: rest.top + slate.lineHeight, height: rest.height - slate.lineHeight), slate, page: turned.grid)
+        line(view.name, 0, rest, slate)
+        grid(cells, in: rest.with(top: rest.top + slate.lineHeight, height: rest.height - slate.lineHeight), slate, page: paging.grid)
     }
 
     /// Everything the picture rests on, with what its numbers stand for; nothing of it is cut off.
@@ -87,16 +86,16 @@ extension Sheet {
     }
 
     /// Where the peg lies on the earth: three lines to type, the key that asks the phone, and the key that sets it.
-    private mutating func drawPegPlace(_ view: SwimView, in rest: Rect, _ slate: Slate, _ turned: Turned) {
-        for (i, field) in view.place.fields.enumerated() { line(field.field, field.label, field.value, to: .swim, i, rest, slate) }
+    private mutating func drawPegPlace(_ view: SwimView, in rest: Rect, _ slate: Slate, _ paging: Paging) {
+        for (i, field) in view.place.fields.enumerated() { line(field, i, rest, slate) }
         let typed = Double(view.place.fields.count) * slate.lineHeight
         put("place-note", view.place.note, em: slate.text.body, at: rest.with(top: rest.top + typed, height: slate.lineHeight), slate, order: 30)
         let set = view.keys.filter { $0.key == .usePhone || $0.key == .placePeg }.map { key in
             let solid = key.enabled && key.key == .placePeg
-            return Cell(face: KeyFace(key.label, spoken: key.spoken, solid: solid, enabled: key.enabled), tag: "swim-\(String.tag(key.key))", ask: .swim(key.key))
+            return Cell(face: KeyFace(key.label, spoken: key.spoken, solid: solid, enabled: key.enabled), tag: "swim-\(String.tag(key.key))", ask: .swim(key.tap))
         }
         let below = typed + slate.lineHeight
-        grid(set, in: rest.with(top: rest.top + below, height: rest.height - below), slate, page: turned.grid)
+        grid(set, in: rest.with(top: rest.top + below, height: rest.height - below), slate, page: paging.grid)
     }
 
     /// Pages of the further keys that are no row of choices.

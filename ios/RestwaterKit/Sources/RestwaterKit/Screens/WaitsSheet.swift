@@ -2,15 +2,15 @@ import RestwaterCore
 
 /// What the record says of waiting: a picture a page, turned by a key, with what it says above it.
 extension Sheet {
-    mutating func drawWaits(_ waits: WaitsView, _ slate: Slate, _ seen: Seen) {
+    mutating func drawWaits(_ waits: WaitsView, _ slate: Slate, _ content: ScreenContent) {
         let pages = waits.charts.count + (waits.forecast == nil ? 0 : 1)
-        let page = pages == 0 ? 0 : seen.turned.page % pages
+        let page = pages == 0 ? 0 : content.paging.page % pages
         let chart = page < waits.charts.count ? waits.charts[page] : nil
         let forecast = chart == nil ? waits.forecast : nil
-        let rest = head(chart?.title ?? forecast?.title ?? waits.title, notice: seen.notice, slate)
+        let rest = head(chart?.title ?? forecast?.title ?? waits.title, notice: content.notice, slate)
         let fields = forecast.map { [$0.left] } ?? waits.rows
-        if fields.contains(where: { $0.field == seen.turned.row }) {
-            rows(fields, in: rest, slate, seen.turned) { .chooseCasts(field: $0, value: $1) }
+        if fields.contains(where: { $0.tag == content.paging.row }) {
+            rows(fields, in: rest, slate, content.paging)
         } else {
             var cells = fields.map(Cell.init(row:))
             if pages > 1 { cells.append(Cell(face: KeyFace(slate.words.more), tag: "next-picture", ask: .nextPage)) }
@@ -23,7 +23,7 @@ extension Sheet {
             } else {
                 put("says", waits.counts, em: slate.text.body, at: place, slate, order: 10)
             }
-            grid(cells, in: rest.with(top: rest.bottom - keys, height: keys), slate, page: seen.turned.grid)
+            grid(cells, in: rest.with(top: rest.bottom - keys, height: keys), slate, page: content.paging.grid)
         }
         back(slate)
     }
@@ -40,7 +40,8 @@ extension Sheet {
             let each = min(slot.height / Double(max(1, forecast.lines.count)), body * 3.4)
             for (i, line) in forecast.lines.enumerated() {
                 let at = slot.with(top: slot.top + Double(i) * each, height: each)
-                let marks = slate.write.fit(line.label, em: body * 0.85, in: at.local.with(height: each * 0.42))
+                let marks =
+                    slate.write.fit(line.label, em: body * 0.85, in: at.local.with(height: each * 0.42))
                     + slate.write.fit(line.value, em: body * 1.1, in: at.local.with(top: each * 0.42, height: each * 0.5), weight: .bold)
                 sheet.put("forecast-\(i)", marks, spoken: "\(line.label): \(line.value)", at: at, order: 11 + Double(i) / 100)
             }

@@ -10,7 +10,7 @@ struct Cell {
 extension Cell {
     /// The field of a row as a key that opens its choices.
     init(row: ChoiceRow) {
-        self.init(face: KeyFace(row.label, sub: row.value, spoken: "\(row.label): \(row.value)"), tag: "row-\(row.field)", ask: .row(row.field))
+        self.init(face: KeyFace(row.label, sub: row.value, spoken: "\(row.label): \(row.value)"), tag: "row-\(row.tag)", ask: .row(row.tag))
     }
 }
 
@@ -24,19 +24,20 @@ extension Slate {
 
 extension Sheet {
     /// Keys 15 mm high in columns; where they are more than fit, the last one turns the page.
-    mutating func grid(_ cells: [Cell], in place: Rect, _ slate: Slate, page turned: Int) {
+    mutating func grid(_ cells: [Cell], in place: Rect, _ slate: Slate, page number: Int) {
         let (gap, height) = (3 * slate.mm, 15 * slate.mm)
         let columns = slate.columns
         let width = (place.width - Double(columns - 1) * gap) / Double(columns)
         let fit = columns * max(1, Int((place.height + gap) / (height + gap)))
         let perPage = cells.count <= fit ? fit : fit - 1
         let pages = max(1, (cells.count + perPage - 1) / perPage)
-        var shown = Array(cells.dropFirst(turned % pages * perPage).prefix(perPage))
+        var shown = Array(cells.dropFirst(number % pages * perPage).prefix(perPage))
         if pages > 1 { shown.append(Cell(face: KeyFace(slate.words.more), tag: "grid-more", ask: .moreGrid)) }
         // The rows stand at the bottom of their place, where the thumb is.
         let top = place.bottom - Double(slate.gridRows(shown.count)) * (height + gap) + gap
         let places = shown.indices.map { i in
-            Rect(left: place.left + Double(i % columns) * (width + gap), top: top + Double(i / columns) * (height + gap), width: width, height: height)
+            Rect(
+                left: place.left + Double(i % columns) * (width + gap), top: top + Double(i / columns) * (height + gap), width: width, height: height)
         }
         let labels = zip(shown, places).map { cell, at in
             (cell.face.label, KeyDrawing.labelPlace(at, hasSub: cell.face.sub != nil, mm: slate.mm))
@@ -48,9 +49,9 @@ extension Sheet {
     }
 
     /// The fields as keys; the one that is open, as the keys of its choices. Nothing scrolls.
-    mutating func rows(_ rows: [ChoiceRow], and more: [Cell] = [], in place: Rect, _ slate: Slate, _ turned: Turned, choose: (String, String) -> Action) {
-        guard let row = rows.first(where: { $0.field == turned.row }) else {
-            grid(rows.map(Cell.init(row:)) + more, in: place, slate, page: turned.grid)
+    mutating func rows(_ rows: [ChoiceRow], and more: [Cell] = [], in place: Rect, _ slate: Slate, _ paging: Paging) {
+        guard let row = rows.first(where: { $0.tag == paging.row }) else {
+            grid(rows.map(Cell.init(row:)) + more, in: place, slate, page: paging.grid)
             return
         }
         let line = 4.5 * slate.mm
@@ -60,9 +61,15 @@ extension Sheet {
         let choices = row.choices.map { choice in
             Cell(
                 face: KeyFace(choice.label, spoken: "\(row.label): \(choice.label)", solid: choice.chosen),
-                tag: "choice-\(row.field)-\(choice.value)", ask: .act(choose(row.field, choice.value))
+                tag: "choice-\(row.tag)-\(choice.tag)", ask: .act(choice.action)
             )
         }
-        grid(choices, in: place.with(top: place.top + 2 * line, height: place.height - 2 * line), slate, page: turned.grid)
+        var rest = place.with(top: place.top + 2 * line, height: place.height - 2 * line)
+        if let typing = row.typing {
+            let height = 11 * slate.mm
+            drawTyping(typing, in: rest.with(height: height), slate, paging)
+            rest = rest.with(top: rest.top + height, height: rest.height - height)
+        }
+        grid(choices, in: rest, slate, page: paging.grid)
     }
 }

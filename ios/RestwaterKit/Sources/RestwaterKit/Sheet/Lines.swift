@@ -11,17 +11,19 @@ struct ListLine {
 
 extension Sheet {
     /// A list of lines, each with a key of 15 mm beside it on the side of the thumb; more than fit turn a page.
-    mutating func list(_ lines: [ListLine], in place: Rect, _ slate: Slate, page turned: Int) {
+    mutating func list(_ lines: [ListLine], in place: Rect, _ slate: Slate, page number: Int) {
         let (height, gap) = (15 * slate.mm, 3 * slate.mm)
         let fit = max(1, Int((place.height + gap) / (height + gap)))
         let perPage = lines.count <= fit ? fit : max(1, fit - 1)
         let pages = max(1, (lines.count + perPage - 1) / perPage)
         func row(_ i: Int) -> Rect { place.with(top: place.top + Double(i) * (height + gap), height: height) }
-        for (i, line) in lines.dropFirst(turned % pages * perPage).prefix(perPage).enumerated() {
+        for (i, line) in lines.dropFirst(number % pages * perPage).prefix(perPage).enumerated() {
             put(line, at: row(i), slate, order: 20 + Double(i))
         }
         if pages > 1 {
-            key("lines-more", KeyFace(slate.words.more), em: slate.text.secondary, sub: 0, at: keyPlace(row(perPage), slate), slate, order: 60, .moreGrid)
+            key(
+                "lines-more", KeyFace(slate.words.more), em: slate.text.secondary, sub: 0, at: keyPlace(row(perPage), slate), slate, order: 60,
+                .moreGrid)
         }
     }
 
@@ -32,10 +34,13 @@ extension Sheet {
         let text = place.with(left: left, width: place.width - key.width - gap)
         let spoken = [line.says, line.more].filter { !$0.isEmpty }.joined(separator: " ")
         let first = line.more.isEmpty ? text.height : text.height * 0.42
-        let marks = slate.write.fit(line.says, em: slate.text.body, in: text.local.with(height: first), weight: .bold)
+        let marks =
+            slate.write.fit(line.says, em: slate.text.body, in: text.local.with(height: first), weight: .bold)
             + slate.write.fit(line.more, em: slate.text.body * 0.9, in: text.local.with(top: first, height: text.height - first))
         put("says-\(line.tag)", marks, spoken: spoken, at: text, order: order)
-        self.key(line.tag, KeyFace(line.key, spoken: "\(line.key). \(spoken)"), em: slate.text.secondary * 0.9, sub: 0, at: key, slate, order: order + 0.5, line.ask)
+        self.key(
+            line.tag, KeyFace(line.key, spoken: "\(line.key). \(spoken)"), em: slate.text.secondary * 0.9, sub: 0, at: key, slate, order: order + 0.5,
+            line.ask)
     }
 
     private func keyPlace(_ place: Rect, _ slate: Slate) -> Rect {

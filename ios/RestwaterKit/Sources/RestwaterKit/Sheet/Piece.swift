@@ -36,22 +36,25 @@ public struct Piece: Equatable, Sendable, Identifiable {
 
 /// A line that is typed.
 public struct Field: Equatable, Sendable {
-    /// The field to hand back.
-    public let name: String
     public let label: String
     public let value: String
     public let em: Double
-    /// Which action takes it.
+    /// Where its text goes.
     public let to: FieldGoal
+    /// Whether it takes a signed decimal figure: the phone then shows its keyboard of figures.
+    public var takesFigure: Bool {
+        if case .core(let into) = to { [.pegLatitude, .pegLongitude].contains(into) } else { false }
+    }
 
     /// Whether the text is ours until a key hands it over: it can be taken back at any letter.
-    public var isHeld: Bool { to != .setup && to != .swim }
+    public var isHeld: Bool {
+        if case .core = to { false } else { true }
+    }
 
     /// What is asked when the text has changed.
     public func ask(_ text: String) -> Ask {
         switch to {
-        case .setup: .act(.chooseSetup(field: name, value: text))
-        case .swim: .act(.chooseSwim(field: name, value: text))
+        case .core(let into): .type(.typed(into: into, text: text))
         case .source: .files(.source(text))
         case .typed: .typed(text)
         }
@@ -60,7 +63,8 @@ public struct Field: Equatable, Sendable {
 
 /// Where a typed line goes.
 public enum FieldGoal: Equatable, Sendable {
-    case setup, swim, source, typed
+    case core(TypedInto)
+    case source, typed
 }
 
 extension String {

@@ -10,42 +10,42 @@ public struct Sheet: Equatable, Sendable {
     public subscript(tag: String) -> Piece? { pieces.first { $0.tag == tag } }
 
     /// The screen that shows, on this glass.
-    public static func of(_ seen: Seen, on measure: GlassMeasure, letters: Letters) -> Sheet {
+    public static func of(_ content: ScreenContent, on measure: GlassMeasure, letters: Letters) -> Sheet {
         guard measure.width > 0, measure.height > 0 else { return Sheet() }
-        guard let bank = seen.bank else { return seen.notice.isEmpty ? Sheet() : trouble(seen.notice, on: measure, letters: letters) }
+        guard let bank = content.bank else { return content.notice.isEmpty ? Sheet() : trouble(content.notice, on: measure, letters: letters) }
         let slate: Slate
         do {
-            slate = try Slate(seen, bank: bank, on: measure, letters: letters)
+            slate = try Slate(content, bank: bank, on: measure, letters: letters)
         } catch {
             return trouble(Refusal(error).text, on: measure, letters: letters)
         }
         var sheet = Sheet()
-        switch seen.showing {
-        case .bank: sheet.drawBank(bank, slate, seen)
-        case .screens: seen.doors.map { sheet.drawScreens($0, slate, seen) }
-        case .bench: seen.bench.map { sheet.drawLeaves($0, slate, seen) { .chooseBench(field: $0, value: $1) } }
-        case .book: seen.book.map { sheet.drawLeaves($0, slate, seen) { .chooseBook(field: $0, value: $1) } }
-        case .conditions: seen.conditions.map { sheet.drawLeaves($0, slate, seen) { .chooseConditions(field: $0, value: $1) } }
-        case .cautions: seen.cautions.map { sheet.drawLeaves($0, slate, seen) { .chooseCautions(field: $0, value: $1) } }
-        case .setup: seen.setup.map { sheet.drawSetup($0, slate, seen) }
+        switch content.showing {
+        case .bank: sheet.drawBank(bank, slate, content)
+        case .screens: content.doors.map { sheet.drawScreens($0, slate, content) }
+        case .bench: content.bench.map { sheet.drawLeaves($0, slate, content) }
+        case .book: content.book.map { sheet.drawLeaves($0, slate, content) }
+        case .conditions: content.conditions.map { sheet.drawLeaves($0, slate, content) }
+        case .cautions: content.cautions.map { sheet.drawLeaves($0, slate, content) }
+        case .setup: content.setup.map { sheet.drawSetup($0, slate, content) }
         case .tackle:
-            seen.tackle.map { tackle in
-                sheet.drawRows(tackle.title, tackle.rows, caution: tackle.caution, slate, seen) { .choose(rod: tackle.rod, field: $0, value: $1) }
+            content.tackle.map { tackle in
+                sheet.drawRows(tackle.title, tackle.rows, caution: tackle.caution, slate, content)
             }
-        case .swim: seen.swim.map { sheet.drawSwim($0, slate, seen) }
-        case .waits: seen.waits.map { sheet.drawWaits($0, slate, seen) }
-        case .changes: seen.changes.map { sheet.drawChanges($0, slate, seen) }
-        case .match: seen.match.map { sheet.drawMatch($0, slate, seen) }
-        case .files: seen.files.view.map { sheet.drawFiles($0, slate, seen) }
-        case .mend: seen.mend.map { sheet.drawMend($0, slate, seen) }
+        case .swim: content.swim.map { sheet.drawSwim($0, slate, content) }
+        case .waits: content.waits.map { sheet.drawWaits($0, slate, content) }
+        case .changes: content.changes.map { sheet.drawChanges($0, slate, content) }
+        case .match: content.match.map { sheet.drawMatch($0, slate, content) }
+        case .files: content.files.view.map { sheet.drawFiles($0, slate, content) }
+        case .mend: content.mend.map { sheet.drawMend($0, slate, content) }
         case .phone:
-            seen.phone.map { phone in
-                sheet.drawRows(phone.title, phone.rows, slate, seen) { .choosePhone(field: $0, value: $1) }
+            content.phone.map { phone in
+                sheet.drawRows(phone.title, phone.rows, slate, content)
             }
         }
         if sheet.pieces.isEmpty {
             // The core has refused the screen (no session for the swim): its words, and the way back.
-            _ = sheet.head("", notice: seen.notice, slate)
+            _ = sheet.head("", notice: content.notice, slate)
             sheet.back(slate)
         }
         return sheet
@@ -81,11 +81,11 @@ struct Slate {
     var text: TextSizes { layout.text }
     var write: Words { Words(letters: letters) }
 
-    init(_ seen: Seen, bank: BankView, on measure: GlassMeasure, letters: Letters) throws {
-        glass = measure.glass(seen.settings.hand)
+    init(_ content: ScreenContent, bank: BankView, on measure: GlassMeasure, letters: Letters) throws {
+        glass = measure.glass(content.settings.hand)
         self.letters = letters
         let rods = UInt8(min(3, max(1, bank.rods.count)))
-        layout = try bankLayout(glass: glass, ask: PadAsk(state: bank.state, rods: rods, page: UInt8(seen.turned.keys % 256)))
+        layout = try bankLayout(glass: glass, ask: PadAsk(state: bank.state, rods: rods, page: UInt8(content.paging.keys % 256)))
         words = padWords()
     }
 }

@@ -6,10 +6,15 @@ extension Slate {
 }
 
 extension Sheet {
-    /// Line number `i` of those that are typed, from the top of the place.
-    mutating func line(_ name: String, _ label: String, _ value: String, to goal: FieldGoal, _ i: Int, _ place: Rect, _ slate: Slate) {
-        var piece = Piece("field-\(name)", at: place.with(top: place.top + Double(i) * slate.lineHeight, height: slate.lineHeight))
-        piece.field = Field(name: name, label: label, value: value, em: slate.text.body, to: goal)
+    /// Line number `i` of those that are typed into what the core said, from the top of the place.
+    mutating func line(_ line: TypedField, _ i: Int, _ place: Rect, _ slate: Slate) {
+        self.line(line.tag, line.label, line.value, to: .core(line.into), i, place, slate)
+    }
+
+    /// The same for any line.
+    mutating func line(_ tag: String, _ label: String, _ value: String, to goal: FieldGoal, _ i: Int, _ place: Rect, _ slate: Slate) {
+        var piece = Piece("field-\(tag)", at: place.with(top: place.top + Double(i) * slate.lineHeight, height: slate.lineHeight))
+        piece.field = Field(label: label, value: value, em: slate.text.body, to: goal)
         (piece.spoken, piece.order) = (label, 10 + Double(i))
         pieces.append(piece)
     }

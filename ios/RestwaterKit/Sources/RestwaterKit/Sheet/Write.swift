@@ -3,7 +3,8 @@ import RestwaterCore
 /// Putting pieces on a sheet.
 extension Sheet {
     /// Text that is drawn and spoken.
-    mutating func put(_ tag: String, _ text: String, em: Double, at place: Rect, _ slate: Slate, weight: Weight = .medium, order: Double = 0,
+    mutating func put(
+        _ tag: String, _ text: String, em: Double, at place: Rect, _ slate: Slate, weight: Weight = .medium, order: Double = 0,
         role: Role = .words, across: Across = .start, middle: Bool = true, oneLine: Bool = false, announced: Bool = false
     ) {
         var piece = Piece(tag, at: place)

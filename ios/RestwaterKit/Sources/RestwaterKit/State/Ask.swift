@@ -3,13 +3,15 @@ import RestwaterCore
 /// What a tap on a piece of a screen asks for.
 public enum Ask: Equatable, Sendable {
     /// A key of the Bank.
-    case key(Key)
+    case key(KeyTap)
     /// A key of the Swim screen.
-    case swim(SwimKey)
+    case swim(KeyTap)
     /// A key of the Files screen.
     case files(FilesAsk)
     /// An action with all that belongs to it.
     case act(Action)
+    /// An action that hands over a letter just typed: taken without a sound, which would come at every letter.
+    case type(Action)
     /// Save what can be saved from a damaged log (`Opening` does it: there is no state then).
     case salvage
     /// Another screen.
@@ -17,7 +19,7 @@ public enum Ask: Equatable, Sendable {
     /// Back to the Bank, or out of what is open on this screen.
     case back
     /// Begin a session as the set-up stands.
-    case start
+    case start(KeyTap)
     /// Day to night and back.
     case scheme
     /// Right hand to left and back.

@@ -39,24 +39,24 @@ extension RestwaterState {
 
     func readFan() {
         // Without a session there is no swim to draw.
-        guard let glass = fanGlass, let bank = seen.bank, !bank.rods.isEmpty else {
+        guard let glass = fanGlass, let bank = content.bank, !bank.rods.isEmpty else {
             fanKey = nil
-            if seen.fan != nil { seen.fan = nil }
+            if content.fan != nil { content.fan = nil }
             return
         }
         let key = FanKey(glass: glass, clock: bank.header.clock, spot: bank.spot, latest: bank.latest)
         guard key != fanKey else { return }
         fanKey = key
         let at = clock()
-        ask({ core in try core.swimScene(now: at, glass: glass) }) { state, scene in state.seen.fan = scene }
+        ask({ core in try core.swimScene(now: at, glass: glass) }) { state, scene in state.content.fan = scene }
     }
 
     func readScene() {
-        guard let glass = sceneGlass, let view = seen.swim, seen.showing == .swim else { return }
+        guard let glass = sceneGlass, let view = content.swim, content.showing == .swim else { return }
         let key = SceneKey(glass: glass, view: view)
         guard key != sceneKey else { return }
         sceneKey = key
         let at = clock()
-        ask({ core in try core.swimScene(now: at, glass: glass) }) { state, scene in state.seen.scene = scene }
+        ask({ core in try core.swimScene(now: at, glass: glass) }) { state, scene in state.content.scene = scene }
     }
 }

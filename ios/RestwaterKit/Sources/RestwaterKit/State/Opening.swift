@@ -1,52 +1,92 @@
 import Foundation
 import RestwaterCore
 
-/// The log of the process: open, or what the core said where it could not be opened, with the one way out of a damaged one.
+/// Opens a log, or begins one; blocks while it reads.
+public typealias LogOpener = @Sendable (URL, Clock) throws -> Restwater
+
+/// The log of the process: being opened, open, or what the core said where it could not be opened, with the one way out of
+/// a damaged one. Opening and saving read the whole log, so both run off the main thread.
 @MainActor
 public final class Opening: Observed {
-    /// The state over the open log.
-    public private(set) var state: Result<RestwaterState, Refusal> {
-        willSet { tellOfChange() }
-        didSet { onOpen?(state) }
+    public enum Stage {
+        case opening
+        case open(RestwaterState)
+        case failed(Refusal)
     }
 
-    /// Called when the log has been opened anew.
-    public var onOpen: (@MainActor (Result<RestwaterState, Refusal>) -> Void)?
+    public private(set) var stage = Stage.opening {
+        willSet { tellOfChange() }
+    }
+
+    /// Called when the log has been opened.
+    public var onOpen: (@MainActor (RestwaterState) -> Void)?
     private let folder: URL
     private let defaults: UserDefaults
     private let clock: Clock
+    private let open: LogOpener
+    private var work: Task<Void, Never>?
 
-    /// Until a screen comes to the front (the system may start the process without one) the log is put aside after each call.
-    public init(folder: URL, defaults: UserDefaults = .standard, clock: @escaping Clock = present) {
-        (self.folder, self.defaults, self.clock) = (folder, defaults, clock)
-        state = Self.open(folder, defaults, clock)
+    /// Nothing is read before `start`. Until a screen comes to the front (the system may start the process without one) the
+    /// log is put aside after each call.
+    public init(
+        folder: URL, defaults: UserDefaults = .standard, clock: @escaping Clock = present,
+        open: @escaping LogOpener = { try openLog(in: $0, clock: $1) }
+    ) {
+        (self.folder, self.defaults, self.clock, self.open) = (folder, defaults, clock, open)
     }
 
-    private static func open(_ folder: URL, _ defaults: UserDefaults, _ clock: @escaping Clock) -> Result<RestwaterState, Refusal> {
-        do {
-            return .success(RestwaterState(core: try openLog(in: folder, clock: clock), away: true, defaults: defaults, clock: clock))
-        } catch {
-            return .failure(error)
+    /// Opens the log, unless it is open or being opened. One that failed is tried again: the phone may have been locked
+    /// since it was switched on, or another process of ours may still have held the log.
+    public func start() {
+        if case .open = stage { return }
+        begin { [folder, clock, open] in (try open(folder, clock), nil) }
+    }
+
+    /// The state over the open log, once there is one; a failed opening is tried once more.
+    public func ready() async throws(Refusal) -> RestwaterState {
+        start()
+        await settled()
+        switch stage {
+        case .open(let state): return state
+        case .failed(let refusal): throw refusal
+        case .opening: throw Refusal(kind: .busy, text: "", detail: "the log is still being opened")
         }
     }
 
-    /// What is shown while there is no state: what happened, and the key that saves what can be saved from a damaged log.
-    public func trouble(on measure: GlassMeasure, letters: Letters) -> Sheet {
-        guard case .failure(let refusal) = state else { return Sheet() }
-        return .trouble(refusal.text, key: refusal.kind == .damaged ? shellWords().salvage : nil, on: measure, letters: letters)
+    /// Returns when no opening is under way.
+    public func settled() async {
+        while let work { await work.value }
     }
 
     /// Sets the damaged log aside, begins a new one with what could be saved, and says what that was.
     public func salvage() {
-        let said: String
-        do {
-            said = try RestwaterCore.salvage(dir: folder.path, now: clock())
-        } catch {
-            state = .failure(Refusal(error))
-            return
+        begin { [folder, clock, open] in
+            let said = try RestwaterCore.salvage(dir: folder.path, now: clock())
+            return (try open(folder, clock), said)
         }
-        state = Self.open(folder, defaults, clock)
-        if case .success(let state) = state { state.say(said) }
+    }
+
+    /// What is shown while there is no state: nothing yet, or what happened and the key that saves what can be saved from a
+    /// damaged log.
+    public func trouble(on measure: GlassMeasure, letters: Letters) -> Sheet {
+        guard case .failed(let refusal) = stage else { return Sheet() }
+        return .trouble(refusal.text, key: refusal.kind == .damaged ? shellWords().salvage : nil, on: measure, letters: letters)
+    }
+
+    private func begin(_ reading: @escaping @Sendable () throws -> (Restwater, String?)) {
+        guard work == nil else { return }
+        work = Task {
+            do {
+                let (core, said) = try await offMain(reading)
+                let state = RestwaterState(core: core, away: true, defaults: defaults, clock: clock)
+                if let said { state.say(said) }
+                stage = .open(state)
+                onOpen?(state)
+            } catch {
+                stage = .failed(Refusal(error))
+            }
+            work = nil
+        }
     }
 
     private func tellOfChange() {

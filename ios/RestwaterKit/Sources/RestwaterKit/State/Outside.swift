@@ -11,13 +11,14 @@ public struct OutsideKey: Equatable, Hashable, Sendable, Identifiable {
     public static let cast = OutsideKey(key: .cast, label: "")
     public static let bite = OutsideKey(key: .bite, label: "")
     public static let woundIn = OutsideKey(key: .woundIn, label: "")
+    public static let undo = OutsideKey(key: .undo, label: "")
 
     init(key: Key, label: String) { (self.key, self.label) = (key, label) }
 
     /// The key of that id; none for another word.
-    public init?(id: String) {
+    public init?(id: String, label: String = "") {
         guard let key = Key.allCases.first(where: { String.tag($0) == id }) else { return nil }
-        self.init(key: key, label: "")
+        self.init(key: key, label: label)
     }
 }
 
@@ -25,17 +26,43 @@ extension RestwaterState {
     /// Taps a key of the Bank as it stands now, whether or not the app is in front. Only what the Bank offers can be
     /// tapped, here as there. Answers what the core said of it.
     public func tapFromOutside(_ outside: OutsideKey) async throws(Refusal) -> String {
-        let at = clock()
-        ask({ core in try core.screen(which: .bank, now: at) }) { state, screen in state.seen.show(screen) }
-        await settled()
-        guard let bank = seen.bank, bank.keys.contains(where: { $0.key == outside.key && $0.enabled }) else {
-            let said = seen.bank?.rods.first { $0.chosen }?.spoken ?? seen.bank?.advice.headline ?? seen.notice
-            throw Refusal(kind: .notNow, text: said)
+        try await readFromOutside()
+        guard let bank = content.bank, bank.keys.contains(where: { $0.key == outside.key && $0.enabled }) else {
+            throw Refusal(kind: .notNow, text: spokenWait)
         }
         refusal = nil
         tap(.key(outside.key))
         await settled()
         if let refusal { throw refusal }
-        return seen.notice
+        return content.notice
+    }
+
+    /// Taps the first of the keys that the core puts on a lock screen: the one that fits the moment.
+    public func tapNextFromOutside() async throws(Refusal) -> String {
+        try await readFromOutside()
+        guard let next = plan.wait?.keys.first else { throw Refusal(kind: .notNow, text: spokenWait) }
+        return try await tapFromOutside(next)
+    }
+
+    /// How long the chosen rod has been out, and what the record says of it.
+    public func waitInWords() async throws(Refusal) -> String {
+        try await readFromOutside()
+        let advice = content.bank?.advice.headline ?? ""
+        return [spokenWait, advice].filter { !$0.isBlank }.joined(separator: ". ")
+    }
+
+    /// The Bank and the plan as of now. The plan is read as well, so that what an earlier process left with the system is
+    /// put right even where the tap is refused.
+    private func readFromOutside() async throws(Refusal) {
+        let at = clock()
+        refusal = nil
+        ask({ core in try core.screen(which: .bank, now: at) }) { state, screen in state.content.show(screen) }
+        readPlan()
+        await settled()
+        if let refusal { throw refusal }
+    }
+
+    private var spokenWait: String {
+        content.bank?.rods.first { $0.chosen }?.spoken ?? content.bank?.advice.headline ?? content.notice
     }
 }

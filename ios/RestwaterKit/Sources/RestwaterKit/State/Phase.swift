@@ -20,14 +20,14 @@ extension RestwaterState {
             // A backup where one is due, then the log is put aside, whatever came of it.
             let folder = backups
             long({ core in
-                defer { try? core.pause() }
+                defer { Log.attempt("putting the log aside") { try core.pause() } }
                 guard let made = try await core.backUpIfDue(now: at) else { return }
                 do { try folder.copy(made.path) } catch { throw FileTrouble.refusal(of: error) }
             }) { _, _ in }
         case .active:
             away = false
             refresh()
-            lookOut()
+            readPlan()
         default:
             break
         }

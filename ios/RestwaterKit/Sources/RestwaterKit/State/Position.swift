@@ -27,8 +27,8 @@ extension RestwaterState {
         case .found(let latDeg, let lonDeg, let accuracyM):
             // Without a locale: a point, whatever the phone writes elsewhere.
             let written = [latDeg, lonDeg].map { String(format: "%.7f", $0) }
-            act(.chooseSwim(field: "lat", value: written[0])) {
-                $0.act(.chooseSwim(field: "lon", value: written[1])) { $0.say(positionWords(accuracyM: accuracyM)) }
+            act(.typed(into: .pegLatitude, text: written[0])) {
+                $0.act(.typed(into: .pegLongitude, text: written[1])) { $0.say(positionWords(accuracyM: accuracyM)) }
             }
         }
     }

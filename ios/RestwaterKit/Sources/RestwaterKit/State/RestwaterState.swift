@@ -6,26 +6,26 @@ import RestwaterCore
 @MainActor
 public final class RestwaterState: Observed {
     /// What is drawn. Each change is told before it happens to Combine, where there is one, and after it to `onChange`.
-    public internal(set) var seen = Seen() {
+    public internal(set) var content = ScreenContent() {
         willSet { tellOfChange() }
         didSet { onChange?() }
     }
 
-    /// Called on the main thread after each change of `seen`.
+    /// Called on the main thread after each change of `content`.
     public var onChange: (@MainActor () -> Void)?
     /// Called with what should be felt and heard of a tap.
     public var onEcho: (@MainActor (Echo) -> Void)?
     /// Called when the phone's position is wanted; `positionRead` takes the answer. Not set where there is no receiver.
     public var onPositionWanted: (@MainActor () -> Void)?
-    /// Called when the plan of what the phone does beside the screen has changed.
+    /// Called each time the plan of what the phone does beside the screen has been read: whoever carries it out compares it
+    /// with what the system holds, which another process may have left there.
     public var onPlan: (@MainActor (PhonePlan) -> Void)?
     /// What the phone is to do beside the screen: alarms, the running wait, keeping awake.
-    public internal(set) var plan = PhonePlan.none {
-        didSet { onPlan?(plan) }
-    }
+    public internal(set) var plan = PhonePlan.none
 
     let line: CoreLine
     let clock: Clock
+    let files: any FileAccess
     let backups: BackupFolder
     /// Whether the app lies in the background, its log put aside.
     var away: Bool
@@ -42,8 +42,12 @@ public final class RestwaterState: Observed {
     private var settledCalls: [CheckedContinuation<Void, Never>] = []
 
     /// Over that core; `away` where no screen is in front yet.
-    public init(core: Restwater, away: Bool = false, defaults: UserDefaults = .standard, clock: @escaping Clock = present) {
-        backups = BackupFolder(defaults: defaults)
+    public init(
+        core: Restwater, away: Bool = false, defaults: UserDefaults = .standard, files: any FileAccess = SystemFiles(),
+        clock: @escaping Clock = present
+    ) {
+        self.files = files
+        backups = BackupFolder(defaults: defaults, files: files)
         line = CoreLine(core)
         self.away = away
         self.clock = clock
@@ -52,28 +56,28 @@ public final class RestwaterState: Observed {
     /// Reads the screen that shows again, as of now.
     public func refresh() {
         guard !away else { return }
-        let (at, which, lists) = (clock(), seen.showing.which, seen.showing == .screens)
+        let (at, which, lists) = (clock(), content.showing.which, content.showing == .screens)
         ask({ core in (try core.settings(), try core.screen(which: which, now: at), lists ? try core.doors() : nil) }) { state, answer in
-            var seen = state.seen
-            if let doors = answer.2 { seen.doors = doors }
-            seen.settings = answer.0
-            seen.show(answer.1)
-            if seen != state.seen { state.seen = seen }
+            var content = state.content
+            if let doors = answer.2 { content.doors = doors }
+            content.settings = answer.0
+            content.show(answer.1)
+            if content != state.content { state.content = content }
             if which == .bank { state.readFan() }
             state.readScene()
         }
     }
 
-    /// Hands a tap to the core; `after` runs when it was taken.
-    public func act(_ action: Action, then after: (@MainActor (RestwaterState) -> Void)? = nil) {
+    /// Hands a tap to the core; `after` runs when it was taken. A letter that is typed is taken quietly.
+    public func act(_ action: Action, quietly: Bool = false, then after: (@MainActor (RestwaterState) -> Void)? = nil) {
         let at = clock()
         ask({ core in try core.act(action: action, at: at) }) { state, update in
-            state.seen.notice = update.notice
-            state.seen.show(update.screen)
-            state.onEcho?(update.repeated ? .ignored : .logged)
+            state.content.notice = update.notice
+            state.content.show(update.screen)
+            if !quietly { state.onEcho?(update.repeated ? .ignored : .logged) }
             after?(state)
             state.refresh()
-            state.lookOut()
+            state.readPlan()
         }
     }
 
@@ -81,12 +85,12 @@ public final class RestwaterState: Observed {
     public func open(_ showing: Showing) { open(showing, keepingNotice: false) }
 
     func open(_ showing: Showing, keepingNotice: Bool) {
-        var seen = seen
-        seen.showing = showing
-        seen.turned = Turned()
-        if showing == .match { seen.match = nil }
-        if !keepingNotice { seen.notice = "" }
-        self.seen = seen
+        var content = content
+        content.showing = showing
+        content.paging = Paging()
+        if showing == .match { content.match = nil }
+        if !keepingNotice { content.notice = "" }
+        self.content = content
         refresh()
     }
 
@@ -99,7 +103,7 @@ public final class RestwaterState: Observed {
         let away = away
         line.ask({ core in
             // A call from outside the screens (an intent) finds the log put aside, and leaves it so.
-            defer { if away { try? core.pause() } }
+            defer { if away { Log.attempt("putting the log aside") { try core.pause() } } }
             return try work(core)
         }) { answer in
             switch answer {
@@ -111,14 +115,24 @@ public final class RestwaterState: Observed {
     }
 
     /// Shows what the system or another part of the phone has to say, in the core's words.
-    func say(_ text: String) { seen.notice = text }
+    func say(_ text: String) { content.notice = text }
 
-    /// The phone does not let us ring, although something is to.
-    public func alarmsAreOff() { say(shellWords().noNotifications) }
+    /// The phone does not let us ring, although something is to. What the core said of the tap stays.
+    public func alarmsAreOff() {
+        let words = shellWords().noNotifications
+        guard !content.notice.contains(words) else { return }
+        say([content.notice, words].filter { !$0.isBlank }.joined(separator: " "))
+    }
+
+    /// A tap that was no tap of a thumb alone: nothing is logged, and that is felt, heard and seen.
+    public func tapRejected() {
+        content.rejectedTaps += 1
+        onEcho?(.ignored)
+    }
 
     func refused(_ refusal: Refusal) {
         self.refusal = refusal
-        seen.notice = refusal.text
+        content.notice = refusal.text
         onEcho?(.refused)
     }
 
@@ -137,6 +151,19 @@ public final class RestwaterState: Observed {
                 refused(Refusal(error))
             }
             ended(self)
+            answered()
+        }
+    }
+
+    /// Work with files that blocks, off the main thread and beside the line.
+    func aside<T: Sendable>(_ work: @escaping @Sendable () throws -> T, then: @escaping @MainActor @Sendable (RestwaterState, T) -> Void) {
+        waiting += 1
+        Task {
+            do {
+                then(self, try await offMain(work))
+            } catch {
+                refused(FileTrouble.refusal(of: error))
+            }
             answered()
         }
     }

@@ -14,7 +14,7 @@ import androidx.compose.ui.test.performClick
 import androidx.test.core.app.ActivityScenario
 import app.restwater.core.Restwater
 import app.restwater.core.Work
-import app.restwater.core.app.Action
+import app.restwater.core.screen.Action
 import app.restwater.core.shellWords
 import app.restwater.ui.FilesPage
 import app.restwater.ui.Showing

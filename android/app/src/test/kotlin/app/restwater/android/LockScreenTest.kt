@@ -4,8 +4,10 @@ import android.Manifest
 import android.app.Notification
 import android.app.NotificationManager
 import android.content.Intent
-import app.restwater.core.app.Action
+import app.restwater.core.screen.Action
+import app.restwater.core.screen.Alarm
 import app.restwater.core.screen.Key
+import app.restwater.core.screen.PhoneTap
 import app.restwater.core.shellWords
 import org.junit.Assert.assertEquals
 import org.junit.Assert.assertNotNull
@@ -41,7 +43,7 @@ class LockScreenTest {
         Handset.allow(Manifest.permission.POST_NOTIFICATIONS)
         ShadowAlarmManager.setCanScheduleExactAlarms(true)
         Handset.core.act(Action.StartSession(null), Handset.app.now())
-        Handset.core.act(Action.ChoosePhone("alarm", "12"), Handset.app.now())
+        Handset.core.act(Action.Phone(PhoneTap.Alarm(Alarm.After(12u))), Handset.app.now())
         Handset.later(60)
     }
 

@@ -10,8 +10,8 @@ import androidx.compose.ui.test.hasTestTag
 import androidx.compose.ui.test.junit4.v2.createEmptyComposeRule
 import androidx.compose.ui.test.onNodeWithTag
 import androidx.test.core.app.ActivityScenario
-import app.restwater.core.app.Action
 import app.restwater.core.palmMm
+import app.restwater.core.screen.Action
 import app.restwater.core.screen.Key
 import app.restwater.ui.tag
 import org.junit.Assert.assertEquals

@@ -8,9 +8,9 @@ import androidx.compose.ui.test.performClick
 import androidx.test.core.app.ActivityScenario
 import app.restwater.core.Restwater
 import app.restwater.core.Work
-import app.restwater.core.app.Action
 import app.restwater.core.app.DayTap
 import app.restwater.core.readDay
+import app.restwater.core.screen.Action
 import app.restwater.core.screen.Key
 import app.restwater.ui.RestwaterState
 import app.restwater.ui.tag

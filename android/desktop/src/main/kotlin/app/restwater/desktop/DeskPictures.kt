@@ -2,7 +2,6 @@ package app.restwater.desktop
 
 import app.restwater.core.Restwater
 import app.restwater.core.Work
-import app.restwater.core.app.Action
 import app.restwater.core.app.DayTap
 import app.restwater.core.layout.Glass
 import app.restwater.core.padWords
@@ -33,7 +32,7 @@ internal fun deskPictures(core: Restwater, last: DayTap, out: File, glass: Glass
     val files = (core.screen(Which.FILES, last.at) as Screen.Files).v1
     val mend = (core.screen(Which.MEND, last.at) as Screen.Mend).v1
     val phone = (core.screen(Which.PHONE, last.at) as Screen.Phone).v1
-    mend.lines.firstOrNull()?.let { core.act(Action.OpenDoubt(it.op), last.at) }
+    mend.lines.firstOrNull()?.let { core.act(it.open, last.at) }
     val opened = (core.screen(Which.MEND, last.at) as Screen.Mend).v1
     inEveryKind(glass, bank, out) { kind, layout, write ->
         val left = kind == "left"
@@ -43,7 +42,7 @@ internal fun deskPictures(core: Restwater, last: DayTap, out: File, glass: Glass
         }
         write("mend-list") { MendScreen(mend, layout, padWords(), "", left, { }) { } }
         if (opened.open != null) write("mend-entry") { MendScreen(opened, layout, padWords(), "", left, { }) { } }
-        write("phone") { RowsScreen(phone.title, phone.rows, layout, padWords(), "", { _, _ -> }) { } }
+        write("phone") { RowsScreen(phone.title, phone.rows, layout, padWords(), "", { }) { } }
     }
 }
 

@@ -14,7 +14,8 @@ import app.restwater.core.layout.Rect
 import app.restwater.core.padWords
 import app.restwater.core.screen.BankView
 import app.restwater.core.screen.Hand
-import app.restwater.core.screen.Key
+import app.restwater.core.screen.KeyView
+import app.restwater.core.screen.RodView
 import app.restwater.core.screen.Scheme
 import app.restwater.core.screen.Settings
 import app.restwater.core.swim.SwimScene
@@ -57,9 +58,9 @@ fun bankPicture(view: BankView, glass: Glass, settings: Settings, fan: (Glass, R
 
 /** A picture can't be tapped. */
 private object NoTaps : BankTaps {
-    override fun key(key: Key) = Unit
+    override fun key(key: KeyView) = Unit
     override fun more() = Unit
-    override fun rod(rod: UByte) = Unit
+    override fun rod(rod: RodView) = Unit
     override fun screens() = Unit
     override fun scheme() = Unit
     override fun hand() = Unit

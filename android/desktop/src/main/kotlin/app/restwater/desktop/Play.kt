@@ -5,7 +5,6 @@ import androidx.compose.runtime.CompositionLocalProvider
 import app.restwater.core.Restwater
 import app.restwater.core.RestwaterException
 import app.restwater.core.Work
-import app.restwater.core.app.Action
 import app.restwater.core.app.DayTap
 import app.restwater.core.bankLayout
 import app.restwater.core.layout.BankLayout
@@ -14,15 +13,19 @@ import app.restwater.core.layout.PadAsk
 import app.restwater.core.log.Moment
 import app.restwater.core.padWords
 import app.restwater.core.readDay
+import app.restwater.core.screen.Action
 import app.restwater.core.screen.BankState
 import app.restwater.core.screen.BankView
+import app.restwater.core.screen.FilesTap
+import app.restwater.core.screen.FormChoice
 import app.restwater.core.screen.Hand
+import app.restwater.core.screen.KeyTap
 import app.restwater.core.screen.LeavesView
 import app.restwater.core.screen.Scheme
 import app.restwater.core.screen.Screen
 import app.restwater.core.screen.Settings
 import app.restwater.core.screen.SetupView
-import app.restwater.core.screen.SwimKey
+import app.restwater.core.screen.SwimKeyView
 import app.restwater.core.screen.TackleView
 import app.restwater.core.screen.Which
 import app.restwater.core.swimLayout
@@ -114,8 +117,8 @@ private fun pictures(core: Restwater, tap: DayTap, bank: BankView, out: File, na
 /** Every file the day can be sent as, and every screen's record at its end. */
 private fun entries(core: Restwater, last: DayTap, out: File) {
     Which.entries.forEach { which -> File(out, "${which.name.lowercase()}.json").writeText(core.screenJson(which, last.at)) }
-    for (form in listOf("report", "casts", "fish", "sessions", "map", "entries")) {
-        core.act(Action.ChooseFiles("form", form), last.at)
+    for (form in FormChoice.entries) {
+        core.act(Action.Files(FilesTap.Form(form)), last.at)
         val sent = runBlocking { core.send(last.at, Work()) }
         File(sent.path).copyTo(File(out, sent.name), overwrite = true)
         println("${sent.name}: ${sent.says}")
@@ -129,7 +132,7 @@ private fun learning(core: Restwater, last: DayTap, out: File, glass: Glass) {
     val changes = (core.screen(Which.CHANGES, last.at) as Screen.Changes).v1
     inEveryKind(glass, bank, out, listOf("day", "night", "large-text")) { _, layout, write ->
         repeat((waits.charts.size + if (waits.forecast == null) 0 else 1).coerceAtLeast(1)) { page ->
-            write("waits-${page + 1}") { WaitsScreen(waits, layout, padWords(), "", { _, _ -> }, page) { } }
+            write("waits-${page + 1}") { WaitsScreen(waits, layout, padWords(), "", { }, page) { } }
         }
         repeat(pagesOf(changes)) { page ->
             write("changes-${page + 1}") { ChangesScreen(changes, layout, padWords(), "", { }, page) { } }
@@ -141,8 +144,8 @@ private fun learning(core: Restwater, last: DayTap, out: File, glass: Glass) {
 private fun leaves(core: Restwater, last: DayTap, out: File, glass: Glass) {
     val bank = (core.screen(Which.BANK, last.at) as Screen.Bank).v1
     // An earlier session is opened, to show how that reads.
-    val earliest = leavesOf(core.screen(Which.BOOK, last.at))?.leaves?.first()?.list?.lastOrNull { it.field == "open" }
-    earliest?.let { core.act(Action.ChooseBook(it.field, it.value), last.at) }
+    val earliest = leavesOf(core.screen(Which.BOOK, last.at))?.leaves?.first()?.list?.lastOrNull { it.tap is KeyTap.Send }
+    (earliest?.tap as? KeyTap.Send)?.let { core.act(it.action, last.at) }
     inEveryKind(glass, bank, out) { kind, layout, write ->
         write("screens") { ScreenList(core.doors(), layout, padWords(), { }) { } }
         for (which in listOf(Which.BENCH, Which.BOOK, Which.CONDITIONS, Which.CAUTIONS)) {
@@ -151,7 +154,7 @@ private fun leaves(core: Restwater, last: DayTap, out: File, glass: Glass) {
             for (leaf in all) {
                 repeat(if (leaf == view.leaves.first()) 1 else LEAF_PARTS) { part ->
                     write("${which.name.lowercase()}-${leaf.id}-${part + 1}") {
-                        LeavesScreen(view, layout, padWords(), "", { _, _ -> }, leaf.id, part) { }
+                        LeavesScreen(view, layout, padWords(), "", { }, leaf.id, part) { }
                     }
                 }
             }
@@ -196,10 +199,9 @@ fun swimPicture(core: Restwater, at: Moment, bank: BankView, glass: Glass, ink: 
     val layout = swimLayout(glass, swimPad(view))
     val scene = core.swimScene(at, largeFan(glass, layout.canvas))
     val taps = object : SwimTaps {
-        override fun key(key: SwimKey) = Unit
-        override fun choose(field: String, value: String) = Unit
+        override fun key(key: SwimKeyView) = Unit
+        override fun act(action: Action) = Unit
         override fun aim(x: Double, y: Double) = Unit
-        override fun mark(name: String) = Unit
         override fun back() = Unit
     }
     return picture(glass) {
@@ -212,14 +214,14 @@ fun swimPicture(core: Restwater, at: Moment, bank: BankView, glass: Glass, ink: 
 /** The set-up screen of a record as PNG, by day. */
 fun setupPicture(setup: SetupView, bank: BankView, glass: Glass): ByteArray = picture(glass) {
     CompositionLocalProvider(LocalInk provides Ink.Day, LocalPxPerMm provides glass.pxPerMm.toFloat()) {
-        SetupScreen(setup, bankLayout(glass, ask(bank)), padWords(), "", { _, _ -> }, { }) { }
+        SetupScreen(setup, bankLayout(glass, ask(bank)), padWords(), "", { }, { }) { }
     }
 }
 
 /** The tackle screen of a record as PNG, by day. */
 fun tacklePicture(tackle: TackleView, bank: BankView, glass: Glass): ByteArray = picture(glass) {
     CompositionLocalProvider(LocalInk provides Ink.Day, LocalPxPerMm provides glass.pxPerMm.toFloat()) {
-        TackleScreen(tackle, bankLayout(glass, ask(bank)), padWords(), "", { _, _ -> }) { }
+        TackleScreen(tackle, bankLayout(glass, ask(bank)), padWords(), "", { }) { }
     }
 }
 

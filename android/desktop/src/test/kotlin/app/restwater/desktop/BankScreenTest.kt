@@ -167,7 +167,7 @@ class BankScreenTest {
         tap(Key.UNDO)
         wait(seconds = 2)
         assertEquals(BankState.NO_SESSION, bank.state)
-        state.act(app.restwater.core.app.Action.Bite(1u))
+        state.act(app.restwater.core.screen.Action.Bite(1u))
         wait()
         assertTrue("Start one first" in state.notice, state.notice)
     }

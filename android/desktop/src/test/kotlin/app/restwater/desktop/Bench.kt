@@ -6,10 +6,10 @@ import androidx.compose.ui.geometry.Offset
 import androidx.compose.ui.input.pointer.PointerEventType
 import androidx.compose.ui.unit.Density
 import app.restwater.core.Restwater
-import app.restwater.core.app.Action
 import app.restwater.core.bankLayout
 import app.restwater.core.layout.PadAsk
 import app.restwater.core.log.Moment
+import app.restwater.core.screen.Action
 import app.restwater.core.screen.BankState
 import app.restwater.core.screen.Key
 import app.restwater.core.screen.Which
@@ -118,7 +118,7 @@ private fun keyToPicture(folder: File) {
 private fun frames(folder: File) {
     val (records, readings, drawings) = List(3) { mutableListOf<Double>() }
     withScreens(folder) { scene, state, clock, core ->
-        state.tap(Key.CAST)
+        state.tap(checkNotNull(state.bank).keys.first { it.key == Key.CAST })
         repeat(WARM + FRAMES) {
             clock.ms += 1_000
             records += millis { core.screen(Which.BANK, moment(clock.ms / 1_000)) }
@@ -148,7 +148,7 @@ private fun idle(folder: File) {
             runBlocking { state.refresh() }
             scene.render(clock.nanos())
         }
-        state.tap(Key.CAST)
+        state.tap(checkNotNull(state.bank).keys.first { it.key == Key.CAST })
         repeat(60) { second() }
         val (cpu, wall) = system.processCpuTime to System.nanoTime()
         repeat(IDLE_S) {

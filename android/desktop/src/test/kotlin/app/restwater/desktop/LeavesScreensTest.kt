@@ -53,12 +53,12 @@ class LeavesScreensTest {
         tapOn("key-leaf-hooklengths")
         tapOn("key-tied-5")
         wait(seconds = 1)
-        tapOn("key-wanted-1")
+        tapOn("key-want-more")
         wait(seconds = 1)
         choose("length", "4572")
-        tapOn("key-wanted-1")
+        tapOn("key-want-more")
         wait(seconds = 1)
-        tapOn("key-wanted-2")
+        tapOn("key-want-more")
         wait(seconds = 1)
         assertEquals(listOf("0 of 2", "5 of 1"), state.bench.leaf("hooklengths").lines.map { it.value })
         tapOn("back")
@@ -107,13 +107,13 @@ class LeavesScreensTest {
         open(Showing.CONDITIONS)
         repeat(6) {
             val key = state.conditions.leaf("now").keys.first()
-            if (key.field != "again") {
-                tapOn("key-${key.field}-${key.value}")
+            if (key.tag != "again-") {
+                tapOn("key-${key.tag}")
                 wait(seconds = 1)
             }
         }
         val leaf = state.conditions.leaf("now")
-        assertEquals("again", leaf.keys.single().field)
+        assertEquals("again-", leaf.keys.single().tag)
         assertTrue(leaf.lines.size >= 5)
     }
 
@@ -157,11 +157,11 @@ class LeavesScreensTest {
         tap(Key.START)
         choose("copy", "last")
         tapOn("row-pack")
-        val pack = checkNotNull(state.setup).rows.first { it.field == "pack" }
+        val pack = checkNotNull(state.setup).rows.first { it.tag == "pack" }
         assertTrue(pack.choices.any { it.label == "bread" }, "${pack.choices}")
-        tapOn("choice-pack-${pack.choices.first().value}")
+        tapOn("choice-pack-${pack.choices.first().tag}")
         wait(seconds = 1)
-        assertTrue(checkNotNull(state.setup).rows.first { it.field == "pack" }.choices.first().chosen)
+        assertTrue(checkNotNull(state.setup).rows.first { it.tag == "pack" }.choices.first().chosen)
         tapOn("back")
         tap(Key.START)
         assertEquals("bread", bank.rig)
@@ -202,7 +202,7 @@ class LeavesScreensTest {
         tapOn("back")
         tapOn("key-leaf-next")
         assertTrue(state.book.leaf("next").lines.isNotEmpty())
-        assertNotNull(state.book.leaf("light").rows.find { it.field == "lat" })
+        assertNotNull(state.book.leaf("light").rows.find { it.tag == "lat" })
     }
 
     @Test fun atTwiceTheTextEveryKeyOfEveryLeafIsReached() = Bankside.on(GLASS.copy(textScale = 2.0)) {
@@ -211,7 +211,7 @@ class LeavesScreensTest {
             open(showing)
             for (leaf in checkNotNull(read()).leaves) {
                 if (leaf.id != read()!!.leaves.first().id) openLeaf(leaf.id)
-                val wanted = leaf.keys.map { "key-${it.field}-${it.value}" } + leaf.rows.map { "row-${it.field}" }
+                val wanted = leaf.keys.map { "key-${it.tag}" } + leaf.rows.map { "row-${it.tag}" }
                 val seen = mutableSetOf<String>()
                 // MORE turns the parts of the text and the pages of the keys.
                 repeat(12) {

@@ -136,12 +136,12 @@ class MatchScreenTest {
         // Before all-in the key is not there to be taken; all-out before all-in is refused in words.
         tapOn("back")
         tapOn("match-rules")
-        val before = match.rows.first { it.field == "all-out" }.value
+        val before = match.rows.first { it.tag == "all-out" }.value
         tapOn("row-all-out")
         repeat(5) { tapOn("choice-all-out--60"); wait(seconds = 1) }
         node("notice").assertContentDescriptionContains("check both times", substring = true)
         assertEquals("14:30", before)
-        assertEquals("10:30", match.rows.first { it.field == "all-out" }.value)
+        assertEquals("10:30", match.rows.first { it.tag == "all-out" }.value)
     }
 
     @Test fun theKeysAreDrawnWhereTheLayoutSaysForEitherHandAndAtTwiceTheText() {

@@ -3,9 +3,12 @@ package app.restwater.desktop
 import app.restwater.core.Restwater
 import app.restwater.core.RestwaterException
 import app.restwater.core.Work
-import app.restwater.core.app.Action
 import app.restwater.core.log.Moment
 import app.restwater.core.readDay
+import app.restwater.core.screen.Action
+import app.restwater.core.screen.FilesTap
+import app.restwater.core.screen.FormChoice
+import app.restwater.core.screen.Span
 import app.restwater.core.screen.Which
 import java.io.File
 import java.nio.file.Files
@@ -31,7 +34,7 @@ class SharedDayTest {
                 }
             }
             val end = day.last().at
-            for ((field, value) in listOf("form" to "entries", "span" to "all")) core.act(Action.ChooseFiles(field, value), end)
+            for (tap in listOf(FilesTap.Form(FormChoice.ENTRIES), FilesTap.Span(Span.Everything))) core.act(Action.Files(tap), end)
             val file = File(runBlocking { core.send(end, Work()) }.path)
             same(kept("screens"), screens.toString())
             same(kept("entries"), withoutIds(file.readText().replace("\u001e", "")))

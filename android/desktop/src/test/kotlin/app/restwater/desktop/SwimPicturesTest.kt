@@ -1,14 +1,17 @@
 package app.restwater.desktop
 
 import app.restwater.core.Restwater
-import app.restwater.core.app.Action
 import app.restwater.core.app.FanGlass
 import app.restwater.core.layout.Glass
 import app.restwater.core.log.Moment
 import app.restwater.core.log.Reach
 import app.restwater.core.log.Spot
+import app.restwater.core.screen.Action
 import app.restwater.core.screen.Hand
+import app.restwater.core.screen.HazardKind
 import app.restwater.core.screen.Screen
+import app.restwater.core.screen.SwimTap
+import app.restwater.core.screen.TypedInto
 import app.restwater.core.screen.Which
 import app.restwater.core.swim.SwimScene
 import app.restwater.core.swimLayout
@@ -91,14 +94,14 @@ class SwimPicturesTest {
 
     /** Spots in turn at three marks; every third cast brings a bite, every seventh a liner, and one stretch is kept back. */
     private fun fish(casts: Int, act: (Action, Long) -> Unit) {
-        act(Action.ChooseSetup("peg", "14"), 1)
+        act(Action.Typed(TypedInto.Peg, "14"), 1)
         act(Action.StartSession(null), 1)
         val marks = listOf("Dead tree" to -1400, "Gate" to 300, "Boathouse" to 1800)
         for ((name, bearing) in marks) act(Action.SetMark(name, bearing), 1)
         if (casts >= 12) {
-            act(Action.ChooseSwim("left", "2000"), 1)
-            act(Action.ChooseSwim("far", "6000"), 1)
-            act(Action.ChooseSwim("hazard", "snag"), 1)
+            act(Action.Swim(SwimTap.LeftPeg(2000u)), 1)
+            act(Action.Swim(SwimTap.FarBank(6000u)), 1)
+            act(Action.Swim(SwimTap.Hazard(HazardKind.SNAG)), 1)
         }
         repeat(casts) { i ->
             val spot = Spot(null, marks[(i / 2) % 3].second, Reach.Metres((2_800 + 450 * (i % 5)).toUInt()), true)

@@ -125,11 +125,11 @@ class SwimScreenTest {
         assertTrue("Mark 1" in names(), "${names()}")
         node("field-name").performTextInput("Dead tree")
         tapMore("row-rename")
-        val choice = swim.rows.first { it.field == "rename" }.choices.single()
-        tapOn("choice-rename-${choice.value}")
+        val choice = swim.rows.first { it.tag == "rename" }.choices.single()
+        tapOn("choice-rename-${choice.tag}")
         wait(seconds = 1)
         assertTrue("Dead tree" in names() && "Mark 1" !in names(), "${names()}")
-        assertEquals("", swim.name)
+        assertEquals("", swim.name.value)
     }
 
     @Test fun featuresHazardsAndBoundsAreSetByTaps() = Bankside.on {
@@ -141,12 +141,12 @@ class SwimScreenTest {
             tapOn("back")
             wait(seconds = 1)
         }
-        val rows = swim.rows.associate { it.field to it.value }
+        val rows = swim.rows.associate { it.tag to it.value }
         assertEquals(listOf("15 m", "20 m", "50 m"), listOf("left", "right", "far").map { rows[it] })
-        assertEquals(2, swim.rows.first { it.field == "remove" }.choices.size)
+        assertEquals(2, swim.rows.first { it.tag == "remove" }.choices.size)
         tapMore("row-far")
         tapMore("choice-far-0")
-        assertEquals("none", swim.rows.first { it.field == "far" }.value)
+        assertEquals("none", swim.rows.first { it.tag == "far" }.value)
     }
 
     @Test fun theDayIsReplayedByStepKeys() = Bankside.on {
@@ -233,7 +233,7 @@ class SwimScreenTest {
         assertEquals(pad, swim.pad)
         val layout = laid()
         val keys = layout.keys.map { KEY(it.key) to it.rect }
-        val picks = swim.picks.zip(layout.picks) { pick, place -> "pick-${pick.field}-${pick.value}" to place }
+        val picks = swim.picks.zip(layout.picks) { pick, place -> "pick-${pick.tag}" to place }
         val places = keys + picks + ("back" to layout.back) + listOfNotNull(layout.more?.let { "swim-more" to it })
         assertEquals(swim.picks.size, picks.size)
         for ((tag, rect) in places) {
@@ -272,7 +272,7 @@ class SwimScreenTest {
         tapOn("swim-more")
         tapOn(KEY(SwimKey.MARK_HERE))
         wait(seconds = 1)
-        val wanted = swim.rows.map { "row-${it.field}" } + listOf("swim-list", "swim-place")
+        val wanted = swim.rows.map { "row-${it.tag}" } + listOf("swim-list", "swim-place")
         for (tag in wanted) {
             turnTo(tag)
             val said = node(tag).fetchSemanticsNode().config.getOrNull(SemanticsProperties.ContentDescription)

@@ -64,7 +64,7 @@ class WaitsScreenTest {
         tapOn("choice-rod-1")
         wait(seconds = 1)
         tapOn("back")
-        assertEquals("Rod 1", waits.rows.first { it.field == "rod" }.value)
+        assertEquals("Rod 1", waits.rows.first { it.tag == "rod" }.value)
         assertTrue("Rod 1" in spoken("row-rod"), spoken("row-rod"))
         assertEquals(4, casts())
         assertTrue(all > 4)

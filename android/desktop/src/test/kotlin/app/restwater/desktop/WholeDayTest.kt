@@ -96,10 +96,10 @@ class WholeDayTest {
         val rows = checkNotNull(state.tackle).rows
         assertTrue(rows.isNotEmpty())
         for (row in rows) {
-            tapOn("row-${row.field}")
+            tapOn("row-${row.tag}")
             val choice = row.choices.firstOrNull { !it.chosen }
             if (choice != null) {
-                tapOn("choice-${row.field}-${choice.value}")
+                tapOn("choice-${row.tag}-${choice.tag}")
                 wait(seconds = 1)
             }
             tapOn("back")

@@ -30,12 +30,10 @@ import java.nio.CharBuffer
 import java.nio.charset.CodingErrorAction
 import java.util.concurrent.atomic.AtomicLong
 import java.util.concurrent.ConcurrentHashMap
-import app.restwater.core.app.Action
 import app.restwater.core.app.BackupMade
 import app.restwater.core.app.DayTap
 import app.restwater.core.app.ErrorKind
 import app.restwater.core.app.FanGlass
-import app.restwater.core.app.FfiConverterTypeAction
 import app.restwater.core.app.FfiConverterTypeBackupMade
 import app.restwater.core.app.FfiConverterTypeDayTap
 import app.restwater.core.app.FfiConverterTypeErrorKind
@@ -60,7 +58,9 @@ import app.restwater.core.layout.SwimLayout
 import app.restwater.core.layout.SwimPadAsk
 import app.restwater.core.log.FfiConverterTypeMoment
 import app.restwater.core.log.Moment
+import app.restwater.core.screen.Action
 import app.restwater.core.screen.DoorsView
+import app.restwater.core.screen.FfiConverterTypeAction
 import app.restwater.core.screen.FfiConverterTypeDoorsView
 import app.restwater.core.screen.FfiConverterTypeIncomingView
 import app.restwater.core.screen.FfiConverterTypeKey
@@ -86,7 +86,6 @@ import kotlinx.coroutines.GlobalScope
 import kotlinx.coroutines.Job
 import kotlinx.coroutines.launch
 import kotlinx.coroutines.suspendCancellableCoroutine
-import app.restwater.core.app.RustBuffer as RustBufferAction
 import app.restwater.core.app.RustBuffer as RustBufferBackupMade
 import app.restwater.core.app.RustBuffer as RustBufferDayTap
 import app.restwater.core.app.RustBuffer as RustBufferErrorKind
@@ -101,6 +100,7 @@ import app.restwater.core.layout.RustBuffer as RustBufferPadWords
 import app.restwater.core.layout.RustBuffer as RustBufferSwimLayout
 import app.restwater.core.layout.RustBuffer as RustBufferSwimPadAsk
 import app.restwater.core.log.RustBuffer as RustBufferMoment
+import app.restwater.core.screen.RustBuffer as RustBufferAction
 import app.restwater.core.screen.RustBuffer as RustBufferDoorsView
 import app.restwater.core.screen.RustBuffer as RustBufferIncomingView
 import app.restwater.core.screen.RustBuffer as RustBufferKey
@@ -1039,7 +1039,7 @@ private fun uniffiCheckApiChecksums(lib: IntegrityCheckingUniffiLib) {
     if ((lib.uniffi_restwater_checksum_func_bank_layout() and 0xFFFF) != 35560) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
-    if ((lib.uniffi_restwater_checksum_func_key_action() and 0xFFFF) != 2589) {
+    if ((lib.uniffi_restwater_checksum_func_key_action() and 0xFFFF) != 41824) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
     if ((lib.uniffi_restwater_checksum_func_match_layout() and 0xFFFF) != 59000) {
@@ -1087,7 +1087,7 @@ private fun uniffiCheckApiChecksums(lib: IntegrityCheckingUniffiLib) {
     if ((lib.uniffi_restwater_checksum_method_restwater_take_in() and 0xFFFF) != 59958) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
-    if ((lib.uniffi_restwater_checksum_method_restwater_act() and 0xFFFF) != 11161) {
+    if ((lib.uniffi_restwater_checksum_method_restwater_act() and 0xFFFF) != 34977) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
     if ((lib.uniffi_restwater_checksum_method_restwater_doors() and 0xFFFF) != 423) {

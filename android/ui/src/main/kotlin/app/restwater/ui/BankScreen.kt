@@ -41,9 +41,9 @@ import app.restwater.core.screen.Settings
 
 /** What can be tapped on the Bank screen. */
 interface BankTaps {
-    fun key(key: Key)
+    fun key(key: KeyView)
     fun more()
-    fun rod(rod: UByte)
+    fun rod(rod: RodView)
     fun screens()
     fun scheme()
     fun hand()
@@ -144,7 +144,7 @@ private fun RodCell(rod: RodView, place: RodPlace, layout: BankLayout, taps: Ban
     Box(
         Modifier.at(place.target).testTag("clock-${rod.rod}").wait(rod)
             .semantics { selected = rod.chosen; role = Role.Tab }
-            .clickable { taps.rod(rod.rod) },
+            .clickable { taps.rod(rod) },
     ) {
         Canvas(Modifier.fillMaxSize()) {
             val edge = 0.35f * mm
@@ -219,11 +219,11 @@ private fun Pad(view: BankView, layout: BankLayout, words: PadWords, taps: BankT
     for ((place, face) in shown) {
         val order = ORDER_KEYS + view.keys.indexOfFirst { it.key == place.key } / 100f
         val px = if (place.key in LARGE) largePx else smallPx
-        PadKey(face, tag(place.key), px, sub, Modifier.at(place.rect), order) { taps.key(place.key) }
+        PadKey(face, tag(place.key), px, sub, Modifier.at(place.rect), order) { faces[place.key]?.let(taps::key) }
     }
     layout.more?.let { PadKey(words.more.face(), "more", smallPx, sub, Modifier.at(it), ORDER_MORE, taps::more) }
     layout.nextRod?.let { place ->
-        if (nextFace != null) PadKey(nextFace, "next-rod", smallPx, sub, Modifier.at(place), ORDER_MORE + 0.1f) { taps.rod(nextRod.rod) }
+        if (nextFace != null) PadKey(nextFace, "next-rod", smallPx, sub, Modifier.at(place), ORDER_MORE + 0.1f) { taps.rod(nextRod) }
     }
 }
 

@@ -22,10 +22,10 @@ import androidx.compose.ui.semantics.semantics
 import androidx.compose.ui.text.drawText
 import androidx.compose.ui.text.font.FontWeight
 import androidx.compose.ui.text.rememberTextMeasurer
-import app.restwater.core.app.Action
 import app.restwater.core.layout.BankLayout
 import app.restwater.core.layout.PadWords
 import app.restwater.core.layout.Rect
+import app.restwater.core.screen.Action
 import app.restwater.core.screen.AlternationView
 import app.restwater.core.screen.ChangeView
 import app.restwater.core.screen.ChangesView
@@ -55,7 +55,7 @@ fun ChangesScreen(
     val rest = Head(test?.title ?: change?.title ?: changes.title, notice, layout)
     // A test that begins or ends is looked at first.
     val cells = cells(test, change) { action ->
-        if (action != Action.SetNextStep) turned = 0
+        if (action != test?.set) turned = 0
         onAct(action)
     } +
         if (pages > 1) listOf(Cell(words.more.face(), "next-page") { turned = page + 1 }) else emptyList()
@@ -79,11 +79,11 @@ fun pagesOf(changes: ChangesView): Int {
 
 private fun cells(test: AlternationView?, change: ChangeView?, onAct: (Action) -> Unit): List<Cell> = buildList {
     change?.start?.let { start ->
-        add(Cell(KeyFace(start.label, start.sub, start.spoken), "start-test") { onAct(Action.StartAlternation(start.factor, start.a, start.b)) })
+        add(Cell(KeyFace(start.label, start.sub, start.spoken), "start-test") { onAct(start.action) })
     }
     if (test != null) {
-        test.setSub?.let { sub -> add(Cell(KeyFace(test.setLabel, sub, "${test.setLabel}: $sub", solid = true), "set-step") { onAct(Action.SetNextStep) }) }
-        add(Cell(KeyFace(test.endLabel, test.endSub, "${test.endLabel}: ${test.endSub}"), "end-test") { onAct(Action.EndAlternation) })
+        test.setSub?.let { sub -> add(Cell(KeyFace(test.setLabel, sub, "${test.setLabel}: $sub", solid = true), "set-step") { onAct(test.set) }) }
+        add(Cell(KeyFace(test.endLabel, test.endSub, "${test.endLabel}: ${test.endSub}"), "end-test") { onAct(test.end) })
     }
 }
 

@@ -9,6 +9,7 @@ import androidx.compose.foundation.layout.height
 import androidx.compose.foundation.layout.padding
 import androidx.compose.foundation.layout.width
 import androidx.compose.foundation.text.BasicTextField
+import androidx.compose.foundation.text.KeyboardOptions
 import androidx.compose.runtime.Composable
 import androidx.compose.runtime.LaunchedEffect
 import androidx.compose.runtime.MutableState
@@ -29,19 +30,21 @@ import androidx.compose.ui.semantics.heading
 import androidx.compose.ui.semantics.semantics
 import androidx.compose.ui.text.TextStyle
 import androidx.compose.ui.text.font.FontWeight
+import androidx.compose.ui.text.input.KeyboardCapitalization
 import androidx.compose.ui.unit.Dp
 import app.restwater.core.layout.BankLayout
 import app.restwater.core.layout.PadWords
 import app.restwater.core.layout.PagePlace
 import app.restwater.core.layout.Rect
+import app.restwater.core.screen.Action
 import app.restwater.core.screen.ChoiceRow
 import app.restwater.core.screen.DoorGroup
 import app.restwater.core.screen.DoorsView
 import app.restwater.core.screen.Key
-import app.restwater.core.screen.LeafKey
-import app.restwater.core.screen.LeafTyping
+import app.restwater.core.screen.Keyboard
 import app.restwater.core.screen.SetupView
 import app.restwater.core.screen.TackleView
+import app.restwater.core.screen.TypedField
 
 /** Millimetres of this glass. */
 @Composable
@@ -54,7 +57,7 @@ fun SetupScreen(
     layout: BankLayout,
     words: PadWords,
     notice: String,
-    onChoose: (String, String) -> Unit,
+    onAct: (Action) -> Unit,
     onStart: () -> Unit,
     onCautions: () -> Unit = { },
     onBack: () -> Unit,
@@ -63,13 +66,12 @@ fun SetupScreen(
     Ground()
     val rest = Head(setup.title, notice, layout, layout.setUp)
     if (open.value == null) {
-        Field("peg", setup.pegLabel, setup.peg, layout, part(rest, 0), onChoose)
-        Field("water", setup.waterLabel, setup.water, layout, part(rest, 1), onChoose)
+        setup.fields.forEachIndexed { i, line -> Field(line, layout, part(rest, i), onAct) }
     }
-    val taken = if (open.value == null) part(rest, 2).top - rest.top else 0.0
+    val taken = if (open.value == null) part(rest, setup.fields.size).top - rest.top else 0.0
     val place = Rect(rest.left, rest.top + taken, rest.width, rest.height - taken)
     val cautions = with(setup.cautions) { Cell(KeyFace(label, sub, "$label: $sub"), "open-${Showing.CAUTIONS}", onCautions) }
-    RowsAnd(listOf(cautions), setup.rows, open, place, layout, words, onChoose)
+    RowsAnd(listOf(cautions), setup.rows, open, place, layout, words, onAct)
     val face = with(setup.start) { KeyFace(label, sub.takeIf { layout.showSubs }, spoken, solid = true) }
     PadKey(face, tag(Key.START), layout.text.primary.toFloat(), layout.text.sub.toFloat(), Modifier.at(layout.start), onTap = onStart)
     Back(layout, words) { if (open.value == null) onBack() else open.value = null }
@@ -82,10 +84,10 @@ fun TackleScreen(
     layout: BankLayout,
     words: PadWords,
     notice: String,
-    onChoose: (String, String) -> Unit,
+    onAct: (Action) -> Unit,
     onBack: () -> Unit,
 ) {
-    RowsScreen(tackle.title, tackle.rows, layout, words, notice, onChoose, tackle.caution, onBack)
+    RowsScreen(tackle.title, tackle.rows, layout, words, notice, onAct, tackle.caution, onBack)
 }
 
 /** A screen of choices and nothing else. */
@@ -96,7 +98,7 @@ fun RowsScreen(
     layout: BankLayout,
     words: PadWords,
     notice: String,
-    onChoose: (String, String) -> Unit,
+    onAct: (Action) -> Unit,
     caution: String = "",
     onBack: () -> Unit,
 ) {
@@ -108,7 +110,7 @@ fun RowsScreen(
     val em = layout.text.body.toFloat() * 0.85f
     val high = if (said) cautionHeight(caution, em, rest.width).coerceAtMost(rest.height * 0.3) else 0.0
     if (said) Caution(caution, em, rest.copy(height = high))
-    Rows(rows, open, rest.copy(top = rest.top + high, height = rest.height - high), layout, words, onChoose)
+    Rows(rows, open, rest.copy(top = rest.top + high, height = rest.height - high), layout, words, onAct)
     Back(layout, words) { if (open.value == null) onBack() else open.value = null }
 }
 
@@ -170,19 +172,19 @@ internal fun Head(title: String, notice: String, layout: BankLayout, page: PageP
 /** The fields as keys; the one that is open, as the keys of its choices. Nothing scrolls. */
 @Composable
 internal fun Rows(
-    rows: List<ChoiceRow>, open: MutableState<String?>, place: Rect, layout: BankLayout, words: PadWords, onChoose: (String, String) -> Unit,
-) = RowsAnd(emptyList(), rows, open, place, layout, words, onChoose)
+    rows: List<ChoiceRow>, open: MutableState<String?>, place: Rect, layout: BankLayout, words: PadWords, onAct: (Action) -> Unit,
+) = RowsAnd(emptyList(), rows, open, place, layout, words, onAct)
 
 /** The same with keys of another kind after the fields. */
 @Composable
 private fun RowsAnd(
     more: List<Cell>, rows: List<ChoiceRow>, open: MutableState<String?>, place: Rect, layout: BankLayout, words: PadWords,
-    onChoose: (String, String) -> Unit,
+    onAct: (Action) -> Unit,
 ) {
-    val row = rows.find { it.field == open.value }
+    val row = rows.find { it.tag == open.value }
     if (row == null) {
         val fields = rows.map { field ->
-            Cell(KeyFace(field.label, field.value, "${field.label}: ${field.value}"), "row-${field.field}") { open.value = field.field }
+            Cell(KeyFace(field.label, field.value, "${field.label}: ${field.value}"), "row-${field.tag}") { open.value = field.tag }
         }
         KeyGrid(fields + more, place, layout, words)
         return
@@ -194,9 +196,12 @@ private fun RowsAnd(
     FitText(row.source, body * 0.9f, ink.soft, Modifier.at(place.copy(top = place.top + line, height = line)))
     val choices = row.choices.map { choice ->
         val face = KeyFace(choice.label, null, "${row.label}: ${choice.label}", solid = choice.chosen)
-        Cell(face, "choice-${row.field}-${choice.value}") { onChoose(row.field, choice.value) }
+        Cell(face, "choice-${row.tag}-${choice.tag}") { onAct(choice.action) }
     }
-    KeyGrid(choices, place.copy(top = place.top + 2 * line, height = place.height - 2 * line), layout, words)
+    val typed = if (row.typing == null) 0.0 else 11.0 * LocalPxPerMm.current
+    val below = place.copy(top = place.top + 2 * line, height = place.height - 2 * line)
+    row.typing?.let { TypedLine(row.tag, it, layout, below.copy(height = typed), onAct) }
+    KeyGrid(choices, below.copy(top = below.top + typed, height = below.height - typed), layout, words)
 }
 
 /** Height that so many keys take in a grid, with the gap above them. */
@@ -239,9 +244,16 @@ internal fun part(place: Rect, i: Int): Rect {
     return place.copy(top = place.top + i * height, height = height)
 }
 
+/** A line that is typed into what the core said, and handed over when it has changed. */
+@Composable
+internal fun Field(line: TypedField, layout: BankLayout, place: Rect, onAct: (Action) -> Unit) =
+    Field(line.tag, line.label, line.value, layout, place, line.keyboard) { onAct(Action.Typed(line.into, it)) }
+
 /** A line that is typed, and handed over when it has changed. */
 @Composable
-internal fun Field(field: String, label: String, value: String, layout: BankLayout, place: Rect, onChoose: (String, String) -> Unit) {
+internal fun Field(
+    tag: String, label: String, value: String, layout: BankLayout, place: Rect, keyboard: Keyboard = Keyboard.NAME, onTyped: (String) -> Unit,
+) {
     val ink = LocalInk.current
     var typed by remember { mutableStateOf(value) }
     var typing by remember { mutableStateOf(false) }
@@ -252,18 +264,27 @@ internal fun Field(field: String, label: String, value: String, layout: BankLayo
     Row(Modifier.at(place), verticalAlignment = Alignment.CenterVertically) {
         FitText(label, em, ink.ink, Modifier.width(mm(14f)).height(mm(6f)))
         BasicTextField(
-            typed, { typed = it; onChoose(field, it) },
-            Modifier.weight(1f).padding(vertical = mm(2f)).testTag("field-$field").onFocusChanged { typing = it.isFocused }
+            typed, { typed = it; onTyped(it) },
+            Modifier.weight(1f).padding(vertical = mm(2f)).testTag("field-$tag").onFocusChanged { typing = it.isFocused }
                 .semantics { contentDescription = label }
                 .drawBehind { drawLine(ink.ink, Offset(0f, size.height), Offset(size.width, size.height), 3f) },
-            textStyle = style, singleLine = true, cursorBrush = SolidColor(ink.accent),
+            textStyle = style, singleLine = true, cursorBrush = SolidColor(ink.accent), keyboardOptions = options(keyboard),
         )
     }
 }
 
+/** A name begins large, a sentence too; figures and degrees have nothing to be made large. */
+private fun options(keyboard: Keyboard) = KeyboardOptions(
+    capitalization = when (keyboard) {
+        Keyboard.NAME -> KeyboardCapitalization.Words
+        Keyboard.TEXT -> KeyboardCapitalization.Sentences
+        Keyboard.FIGURE, Keyboard.DEGREES -> KeyboardCapitalization.None
+    },
+)
+
 /** A text that is typed and handed over by its key; with cold hands nobody has to. */
 @Composable
-internal fun TypedLine(leaf: String, typing: LeafTyping, layout: BankLayout, place: Rect, onKey: (LeafKey) -> Unit) {
+internal fun TypedLine(leaf: String, typing: TypedField, layout: BankLayout, place: Rect, onAct: (Action) -> Unit) {
     val ink = LocalInk.current
     val mm = LocalPxPerMm.current
     var text by remember(leaf) { mutableStateOf("") }
@@ -273,9 +294,9 @@ internal fun TypedLine(leaf: String, typing: LeafTyping, layout: BankLayout, pla
     Box(Modifier.at(place.copy(width = place.width - width - 2.0 * mm)), contentAlignment = Alignment.CenterStart) {
         BasicTextField(
             text, { text = it },
-            Modifier.fillMaxWidth().testTag("typed-${typing.field}").semantics { contentDescription = typing.label }
+            Modifier.fillMaxWidth().testTag("typed-${typing.tag}").semantics { contentDescription = typing.label }
                 .drawBehind { drawLine(ink.ink, Offset(0f, size.height), Offset(size.width, size.height), 3f) },
-            textStyle = style, singleLine = true, cursorBrush = SolidColor(ink.accent),
+            textStyle = style, singleLine = true, cursorBrush = SolidColor(ink.accent), keyboardOptions = options(typing.keyboard),
             decorationBox = { inner ->
                 if (text.isEmpty()) FitText(typing.label, em, ink.soft, Modifier.fillMaxWidth().height(mm(6f)))
                 inner()
@@ -283,8 +304,8 @@ internal fun TypedLine(leaf: String, typing: LeafTyping, layout: BankLayout, pla
         )
     }
     val key = place.copy(left = place.left + place.width - width, width = width, height = place.height - 1.0 * mm)
-    PadKey(KeyFace(typing.send, null, "${typing.send}: ${typing.label}", enabled = text.isNotBlank()), "send-${typing.field}", em, em, Modifier.at(key)) {
-        onKey(LeafKey(typing.field, text, typing.send, "", false, true))
+    PadKey(KeyFace(typing.send, null, "${typing.send}: ${typing.label}", enabled = text.isNotBlank()), "send-${typing.tag}", em, em, Modifier.at(key)) {
+        onAct(Action.Typed(typing.into, text))
         text = ""
     }
 }

@@ -4,10 +4,10 @@ import androidx.compose.runtime.Composable
 import androidx.compose.runtime.mutableStateOf
 import androidx.compose.runtime.remember
 import androidx.compose.ui.Modifier
-import app.restwater.core.app.Action
 import app.restwater.core.layout.BankLayout
 import app.restwater.core.layout.PadWords
 import app.restwater.core.layout.Rect
+import app.restwater.core.screen.Action
 import app.restwater.core.screen.FilesView
 
 /** Files out and in, imports that can be taken back, backups. */
@@ -31,14 +31,12 @@ fun FilesScreen(
         FilesPage.SEND, FilesPage.INCOMING -> files.title
     }
     val rest = Head(title, desk.progress?.let { "… $it" } ?: notice, layout)
-    val choose = { field: String, value: String -> onAct(Action.ChooseFiles(field, value)) }
     when (desk.page) {
-        FilesPage.SEND -> if (open.value == null) SendPage(files, desk, rest, layout, words) { open.value = it } else Rows(files.rows, open, rest, layout, words, choose)
+        FilesPage.SEND -> if (open.value == null) SendPage(files, desk, rest, layout, words) { open.value = it } else Rows(files.rows, open, rest, layout, words, onAct)
         FilesPage.INCOMING -> IncomingPage(files, desk, rest, layout, words)
         FilesPage.IMPORTS -> {
             val lines = files.imports.map { line ->
-                val act = if (line.undone) Action.RedoImport(line.id) else Action.UndoImport(line.id)
-                Line(line.says, "", line.key, "import-${line.id}") { onAct(act) }
+                Line(line.says, "", line.key, "import-${line.id}") { onAct(line.action) }
             }
             ListPage(lines, emptyList(), files.none, rest, layout, words, leftHanded)
         }
@@ -65,7 +63,7 @@ fun FilesScreen(
 @Composable
 private fun SendPage(files: FilesView, desk: FilesDesk, place: Rect, layout: BankLayout, words: PadWords, onOpen: (String) -> Unit) {
     val rows = files.rows.map { row ->
-        Cell(KeyFace(row.label, row.value, "${row.label}: ${row.value}"), "row-${row.field}") { onOpen(row.field) }
+        Cell(KeyFace(row.label, row.value, "${row.label}: ${row.value}"), "row-${row.tag}") { onOpen(row.tag) }
     }
     val keys = listOf(
         Cell(KeyFace(files.importsKey, null, files.importsKey), "imports") { desk.page = FilesPage.IMPORTS },
@@ -92,7 +90,7 @@ private fun IncomingPage(files: FilesView, desk: FilesDesk, place: Rect, layout:
     Sentences(listOf(incoming.title) + incoming.lines, place.copy(height = place.height - keys - asks - line / 3), layout, "incoming")
     if (asks > 0) {
         val at = place.copy(top = place.top + place.height - keys - asks, height = line)
-        Field("source", files.sourceLabel, desk.source, layout, at) { _, typed -> desk.source = typed }
+        Field("source", files.sourceLabel, desk.source, layout, at) { desk.source = it }
     }
     KeyGrid(cells, place.copy(top = place.top + place.height - keys, height = keys), layout, words)
 }

@@ -26,11 +26,14 @@ import androidx.compose.ui.unit.Density
 import app.restwater.core.layout.BankLayout
 import app.restwater.core.layout.PadWords
 import app.restwater.core.layout.Rect
+import app.restwater.core.screen.Action
+import app.restwater.core.screen.KeyTap
 import app.restwater.core.screen.Leaf
 import app.restwater.core.screen.LeafKey
 import app.restwater.core.screen.LeafLine
 import app.restwater.core.screen.LeafSpan
 import app.restwater.core.screen.LeavesView
+import app.restwater.core.screen.Which
 
 /**
  * Screens made of leaves: sentences and figures above, keys below. What does not fit at this size of text stands on the
@@ -43,10 +46,10 @@ fun LeavesScreen(
     layout: BankLayout,
     words: PadWords,
     notice: String,
-    onChoose: (String, String) -> Unit,
+    onAct: (Action) -> Unit,
     first: String? = null,
     firstPart: Int = 0,
-    onDoor: (String) -> Unit = { },
+    onOpen: (Which) -> Unit = { },
     onBack: () -> Unit,
 ) {
     val open = remember { mutableStateOf<String?>(null) }
@@ -58,16 +61,18 @@ fun LeavesScreen(
     Ground()
     val rest = Head(leaf.title, notice, layout)
     fun tap(key: LeafKey) {
-        when (key.field) {
-            "leaf" -> { id = key.value; part = 0 }
-            "door" -> onDoor(key.value)
-            else -> onChoose(key.field, key.value)
+        when (val tap = key.tap) {
+            is KeyTap.Leaf -> { id = tap.id; part = 0 }
+            is KeyTap.Open -> onOpen(tap.which)
+            is KeyTap.Send -> onAct(tap.action)
+            // No leaf has a key for the receiver.
+            KeyTap.AskReceiver -> Unit
         }
     }
-    if (open.value != null && leaf.rows.any { it.field == open.value }) {
-        Rows(leaf.rows, open, rest, layout, words, onChoose)
+    if (open.value != null && leaf.rows.any { it.tag == open.value }) {
+        Rows(leaf.rows, open, rest, layout, words, onAct)
     } else {
-        LeafPage(leaf, rest, layout, words, part, { part = it }, { open.value = it }, ::tap)
+        LeafPage(leaf, rest, layout, words, part, { part = it }, { open.value = it }, ::tap, onAct)
     }
     Back(layout, words) {
         when {
@@ -81,11 +86,11 @@ fun LeavesScreen(
 @Composable
 private fun LeafPage(
     leaf: Leaf, rest: Rect, layout: BankLayout, words: PadWords, part: Int,
-    turn: (Int) -> Unit, onRow: (String) -> Unit, onKey: (LeafKey) -> Unit,
+    turn: (Int) -> Unit, onRow: (String) -> Unit, onKey: (LeafKey) -> Unit, onAct: (Action) -> Unit,
 ) {
     val mm = LocalPxPerMm.current
-    val cells = leaf.keys.map { key -> Cell(face(key), "key-${key.field}-${key.value}") { onKey(key) } } +
-        leaf.rows.map { row -> Cell(KeyFace(row.label, row.value, "${row.label}: ${row.value}"), "row-${row.field}") { onRow(row.field) } }
+    val cells = leaf.keys.map { key -> Cell(face(key), "key-${key.tag}") { onKey(key) } } +
+        leaf.rows.map { row -> Cell(KeyFace(row.label, row.value, "${row.label}: ${row.value}"), "row-${row.tag}") { onRow(row.tag) } }
     val typing = leaf.typing
     val field = if (typing == null) 0.0 else 11.0 * mm
     val wide = wideKey(layout, mm)
@@ -105,7 +110,7 @@ private fun LeafPage(
     val place = rest.copy(height = rest.height - grown - field)
     val again = if (grown == keys) shown else parts(blocks, list, place.height, wide).let { it[part % it.size] }
     Column(again, place, layout, onKey)
-    if (typing != null) TypedLine(leaf.id, typing, layout, rest.copy(top = rest.top + rest.height - grown - field, height = field), onKey)
+    if (typing != null) TypedLine(leaf.id, typing, layout, rest.copy(top = rest.top + rest.height - grown - field, height = field), onAct)
     KeyGrid(withMore, rest.copy(top = rest.top + rest.height - grown, height = grown), layout, words)
 }
 
@@ -195,7 +200,7 @@ private fun Column(blocks: List<Block>, place: Rect, layout: BankLayout, onKey: 
             is Block.Wide -> {
                 val key = block.key
                 val size = layout.text.secondary.toFloat()
-                PadKey(face(key), "key-${key.field}-${key.value}", size, layout.text.sub.toFloat(), Modifier.at(at.copy(height = height - 2.5 * mm)), order = n.toFloat()) { onKey(key) }
+                PadKey(face(key), "key-${key.tag}", size, layout.text.sub.toFloat(), Modifier.at(at.copy(height = height - 2.5 * mm)), order = n.toFloat()) { onKey(key) }
             }
         }
     }

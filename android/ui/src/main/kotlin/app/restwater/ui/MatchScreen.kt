@@ -18,6 +18,7 @@ import app.restwater.core.layout.BankLayout
 import app.restwater.core.layout.MatchLayout
 import app.restwater.core.layout.PadWords
 import app.restwater.core.layout.Rect
+import app.restwater.core.screen.Action
 import app.restwater.core.screen.FishPage
 import app.restwater.core.screen.MatchKey
 import app.restwater.core.screen.MatchLine
@@ -46,7 +47,7 @@ fun MatchScreen(
     layout: BankLayout,
     words: PadWords,
     notice: String,
-    onTap: (MatchTap) -> Unit,
+    onAct: (Action) -> Unit,
     first: MatchPage = view.firstPage(),
     onBack: () -> Unit,
 ) {
@@ -54,14 +55,12 @@ fun MatchScreen(
     var turned by remember { mutableStateOf<MatchPage?>(null) }
     val page = turned ?: first
     val open = remember { mutableStateOf<String?>(null) }
-    val act = { tap: MatchTap -> turned = page; onTap(tap) }
-    val sheet = Sheet(view, keys, layout, words, notice, act) { turned = it }
+    val act = { action: Action -> turned = page; onAct(action) }
+    val sheet = Sheet(view, keys, layout, words, notice, { act(Action.Match(it)) }) { turned = it }
     Ground()
     val (fish, weighIn) = view.fish to view.weighIn
     when {
-        page == MatchPage.RULES -> Rows(view.rows, open, Head(view.toRules.label, notice, layout), layout, words) { field, value ->
-            act(MatchTap.Choose(field, value))
-        }
+        page == MatchPage.RULES -> Rows(view.rows, open, Head(view.toRules.label, notice, layout), layout, words, act)
         page == MatchPage.COMING -> Coming(sheet)
         page == MatchPage.FISH && fish != null -> Fish(sheet, fish)
         page == MatchPage.WEIGHT && fish != null -> Weight(sheet, fish)

@@ -5,10 +5,10 @@ import androidx.compose.runtime.mutableStateOf
 import androidx.compose.runtime.remember
 import androidx.compose.ui.Modifier
 import androidx.compose.ui.text.font.FontWeight
-import app.restwater.core.app.Action
 import app.restwater.core.layout.BankLayout
 import app.restwater.core.layout.PadWords
 import app.restwater.core.layout.Rect
+import app.restwater.core.screen.Action
 import app.restwater.core.screen.MendOpen
 import app.restwater.core.screen.MendView
 
@@ -32,13 +32,13 @@ fun MendScreen(
     } else {
         val line = 5.0 * LocalPxPerMm.current
         Sentences(listOf(mend.says), rest.copy(height = line), layout, "mend-says")
-        val lines = mend.lines.map { Line(it.what, it.why, words.mend.label, "mend-${it.op}") { onAct(Action.OpenDoubt(it.op)) } }
+        val lines = mend.lines.map { Line(it.what, it.why, words.mend.label, "mend-${it.op}") { onAct(it.open) } }
         Lines(lines, rest.copy(top = rest.top + line, height = rest.height - line), layout, words, leftHanded)
     }
     Back(layout, words) {
         when {
             row.value != null -> row.value = null
-            open != null -> onAct(Action.OpenDoubt(null))
+            open != null -> onAct(open.back)
             else -> onBack()
         }
     }
@@ -55,16 +55,15 @@ private fun Entry(
     FitText(open.what, body * 1.2f, ink.ink, Modifier.at(place.copy(height = head * 0.4)), FontWeight.Bold)
     Sentences(listOf(open.why), place.copy(top = place.top + head * 0.4, height = head * 0.6), layout, "mend-why")
     val rest = place.copy(top = place.top + head, height = place.height - head)
-    val say = { field: String, value: String -> onAct(Action.Mend(open.op, field, value)) }
-    if (row.value != null && open.rows.any { it.field == row.value }) {
-        Rows(open.rows, row, rest, layout, words) { field, value -> say(field, value); row.value = null }
+    if (row.value != null && open.rows.any { it.tag == row.value }) {
+        Rows(open.rows, row, rest, layout, words) { onAct(it); row.value = null }
         return
     }
     val cells = open.rows.map { one ->
         val only = one.choices.singleOrNull()
         val sub = only?.label ?: one.value
-        Cell(KeyFace(one.label, sub, "${one.label}: $sub"), "row-${one.field}") {
-            if (only != null && one.value.isEmpty()) say(one.field, only.value) else row.value = one.field
+        Cell(KeyFace(one.label, sub, "${one.label}: $sub"), "row-${one.tag}") {
+            if (only != null && one.value.isEmpty()) onAct(only.action) else row.value = one.tag
         }
     }
     KeyGrid(cells, rest, layout, words)

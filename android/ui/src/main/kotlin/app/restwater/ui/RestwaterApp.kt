@@ -15,7 +15,6 @@ import androidx.compose.ui.platform.testTag
 import androidx.compose.ui.semantics.contentDescription
 import androidx.compose.ui.semantics.semantics
 import app.restwater.core.RestwaterException
-import app.restwater.core.app.Action
 import app.restwater.core.app.FanGlass
 import app.restwater.core.bankLayout
 import app.restwater.core.layout.BankLayout
@@ -25,12 +24,14 @@ import app.restwater.core.layout.PadWords
 import app.restwater.core.layout.Rect
 import app.restwater.core.matchLayout
 import app.restwater.core.padWords
+import app.restwater.core.screen.Action
 import app.restwater.core.screen.BankState
 import app.restwater.core.screen.Hand
-import app.restwater.core.screen.Key
+import app.restwater.core.screen.KeyView
 import app.restwater.core.screen.LeavesView
+import app.restwater.core.screen.RodView
 import app.restwater.core.screen.Scheme
-import app.restwater.core.screen.SwimKey
+import app.restwater.core.screen.SwimKeyView
 import app.restwater.core.screen.SwimView
 import app.restwater.core.swimLayout
 import kotlinx.coroutines.delay
@@ -86,18 +87,18 @@ private fun Screens(state: RestwaterState, glass: Glass) {
             )
         }
         Showing.SETUP -> state.setup?.let { setup ->
-            SetupScreen(setup, layout, words, state.notice, { field, value -> state.act(Action.ChooseSetup(field, value)) }, state::start, { state.open(Showing.CAUTIONS) }) {
+            SetupScreen(setup, layout, words, state.notice, { state.act(it) }, { state.begin(setup.start) }, { state.open(Showing.CAUTIONS) }) {
                 state.open(Showing.BANK)
             }
         }
         Showing.TACKLE -> state.tackle?.let { tackle ->
-            TackleScreen(tackle, layout, words, state.notice, { field, value -> state.act(Action.Choose(tackle.rod, field, value)) }) {
+            TackleScreen(tackle, layout, words, state.notice, { state.act(it) }) {
                 state.open(Showing.BANK)
             }
         }
         Showing.SWIM -> state.swim?.let { Swim(state, it, glass, layout, words) }
         Showing.WAITS -> state.waits?.let { waits ->
-            WaitsScreen(waits, layout, words, state.notice, { field, value -> state.act(Action.ChooseCasts(field, value)) }) {
+            WaitsScreen(waits, layout, words, state.notice, { state.act(it) }) {
                 state.open(Showing.BANK)
             }
         }
@@ -106,12 +107,12 @@ private fun Screens(state: RestwaterState, glass: Glass) {
         }
         Showing.MATCH -> state.match?.let { match ->
             val keys = remember(glass) { matchLayout(glass) }
-            MatchScreen(match, keys, layout, words, state.notice, { state.act(Action.Match(it)) }) { state.open(Showing.BANK) }
+            MatchScreen(match, keys, layout, words, state.notice, { state.act(it) }) { state.open(Showing.BANK) }
         }
-        Showing.BENCH -> Leaves(state, state.bench, layout, words, Action::ChooseBench)
-        Showing.BOOK -> Leaves(state, state.book, layout, words, Action::ChooseBook)
-        Showing.CONDITIONS -> Leaves(state, state.conditions, layout, words, Action::ChooseConditions)
-        Showing.CAUTIONS -> Leaves(state, state.cautions, layout, words, Action::ChooseCautions)
+        Showing.BENCH -> Leaves(state, state.bench, layout, words)
+        Showing.BOOK -> Leaves(state, state.book, layout, words)
+        Showing.CONDITIONS -> Leaves(state, state.conditions, layout, words)
+        Showing.CAUTIONS -> Leaves(state, state.cautions, layout, words)
         Showing.FILES -> state.files?.let { files ->
             FilesScreen(files, state.desk, layout, words, state.notice, glass.leftHanded, { state.act(it) }) { state.open(Showing.BANK) }
         }
@@ -119,7 +120,7 @@ private fun Screens(state: RestwaterState, glass: Glass) {
             MendScreen(mend, layout, words, state.notice, glass.leftHanded, { state.act(it) }) { state.open(Showing.BANK) }
         }
         Showing.PHONE -> state.phone?.let { phone ->
-            RowsScreen(phone.title, phone.rows, layout, words, state.notice, { field, value -> state.act(Action.ChoosePhone(field, value)) }) {
+            RowsScreen(phone.title, phone.rows, layout, words, state.notice, { state.act(it) }) {
                 state.open(Showing.BANK)
             }
         }
@@ -129,14 +130,11 @@ private fun Screens(state: RestwaterState, glass: Glass) {
     }
 }
 
-/** A screen of leaves, told apart by what its keys ask of the core; a door among them opens another screen. */
+/** A screen of leaves; a door among its keys opens another screen. */
 @Composable
-private fun Leaves(
-    state: RestwaterState, view: LeavesView?, layout: BankLayout, words: PadWords, action: (String, String) -> Action,
-) {
+private fun Leaves(state: RestwaterState, view: LeavesView?, layout: BankLayout, words: PadWords) {
     LeavesScreen(
-        view ?: return, layout, words, state.notice, { field, value -> state.act(action(field, value)) },
-        onDoor = { name -> Showing.named(name)?.let(state::open) },
+        view ?: return, layout, words, state.notice, { state.act(it) }, onOpen = { state.open(Showing.of(it)) },
     ) { state.open(Showing.BANK) }
 }
 
@@ -148,10 +146,9 @@ private fun Swim(state: RestwaterState, view: SwimView, glass: Glass, bank: Bank
     LaunchedEffect(fan, view, state.minute) { state.readScene(fan) }
     val taps = remember(state, fan) {
         object : SwimTaps {
-            override fun key(key: SwimKey) = state.swimKey(key)
-            override fun choose(field: String, value: String) = state.act(Action.ChooseSwim(field, value))
+            override fun key(key: SwimKeyView) = state.swimKey(key)
+            override fun act(action: Action) = state.act(action)
             override fun aim(x: Double, y: Double) = state.aim(fan, x, y)
-            override fun mark(name: String) = state.act(Action.MarkHere(name))
             override fun back() = state.open(Showing.BANK)
         }
     }
@@ -178,9 +175,9 @@ fun Trouble(text: String, measure: GlassMeasure) {
 }
 
 private fun taps(state: RestwaterState) = object : BankTaps {
-    override fun key(key: Key) = state.tap(key)
+    override fun key(key: KeyView) = state.tap(key)
     override fun more() = state.more()
-    override fun rod(rod: UByte) = state.act(Action.ChooseRod(rod))
+    override fun rod(rod: RodView) = state.act(rod.choose)
     override fun screens() = state.open(Showing.SCREENS)
     override fun scheme() = state.changeScheme()
     override fun hand() = state.changeHand()

@@ -5,17 +5,17 @@ import androidx.compose.runtime.mutableStateOf
 import androidx.compose.runtime.setValue
 import app.restwater.core.Restwater
 import app.restwater.core.RestwaterException
-import app.restwater.core.app.Action
 import app.restwater.core.app.FanGlass
-import app.restwater.core.keyAction
 import app.restwater.core.log.Moment
 import app.restwater.core.positionWords
+import app.restwater.core.screen.Action
 import app.restwater.core.screen.BankView
 import app.restwater.core.screen.ChangesView
 import app.restwater.core.screen.DoorsView
 import app.restwater.core.screen.FilesView
 import app.restwater.core.screen.Hand
-import app.restwater.core.screen.Key
+import app.restwater.core.screen.KeyTap
+import app.restwater.core.screen.KeyView
 import app.restwater.core.screen.LeavesView
 import app.restwater.core.screen.MatchView
 import app.restwater.core.screen.MendView
@@ -25,11 +25,12 @@ import app.restwater.core.screen.Screen
 import app.restwater.core.screen.Settings
 import app.restwater.core.screen.SetupView
 import app.restwater.core.screen.SwimKey
+import app.restwater.core.screen.SwimKeyView
 import app.restwater.core.screen.SwimView
 import app.restwater.core.screen.TackleView
+import app.restwater.core.screen.TypedInto
 import app.restwater.core.screen.WaitsView
 import app.restwater.core.screen.Which
-import app.restwater.core.swim.Step
 import app.restwater.core.swim.SwimScene
 import java.util.Locale
 import kotlinx.coroutines.CoroutineDispatcher
@@ -64,9 +65,6 @@ enum class Showing(
     companion object {
         /** What shows a screen of the core; the Bank where this shell has none for it. */
         fun of(which: Which): Showing = entries.firstOrNull { it.which == which } ?: BANK
-
-        /** A screen by the name that keys of the core give it. */
-        fun named(name: String): Showing? = entries.firstOrNull { it.name.equals(name, ignoreCase = true) }
     }
 }
 
@@ -185,22 +183,16 @@ class RestwaterState(
     }
 
     /** A key of the Swim screen. */
-    fun swimKey(key: SwimKey) {
-        val back = swim?.stepsBack ?: 0u
-        when (key) {
-            SwimKey.STEP_LEFT -> act(Action.StepAim(Step.LEFT))
-            SwimKey.STEP_RIGHT -> act(Action.StepAim(Step.RIGHT))
-            SwimKey.STEP_IN -> act(Action.StepAim(Step.IN))
-            SwimKey.STEP_OUT -> act(Action.StepAim(Step.OUT))
-            SwimKey.KEEP -> act(Action.KeepBack)
-            SwimKey.RELEASE -> act(Action.Release)
-            SwimKey.CAST_HERE -> act(Action.CastHere) { open(Showing.BANK) }
-            SwimKey.EARLIER -> act(Action.Replay(back + 1u))
-            SwimKey.LATER -> act(Action.Replay(back - 1u))
-            SwimKey.NOW -> act(Action.Replay(0u))
-            SwimKey.MARK_HERE -> act(Action.MarkHere(""))
-            SwimKey.PLACE_PEG -> act(Action.PlacePegAsTyped)
-            SwimKey.USE_PHONE -> usePhone()
+    fun swimKey(key: SwimKeyView) = follow(key.tap) { if (key.key == SwimKey.CAST_HERE) open(Showing.BANK) }
+
+    /** What a key asks; [after] runs when an action of it was taken. */
+    private fun follow(tap: KeyTap, after: () -> Unit = {}) {
+        when (tap) {
+            is KeyTap.Send -> act(tap.action, after)
+            is KeyTap.Open -> open(Showing.of(tap.which))
+            KeyTap.AskReceiver -> usePhone()
+            // Only a screen of leaves has leaves to turn to.
+            is KeyTap.Leaf -> Unit
         }
     }
 
@@ -213,8 +205,8 @@ class RestwaterState(
             try {
                 val at = receiver.position()
                 fun written(degrees: Double) = String.format(Locale.ROOT, "%.7f", degrees)
-                act(Action.ChooseSwim("lat", written(at.latDeg))) {
-                    act(Action.ChooseSwim("lon", written(at.lonDeg))) { notice = positionWords(at.accuracyM) }
+                act(Action.Typed(TypedInto.PegLatitude, written(at.latDeg))) {
+                    act(Action.Typed(TypedInto.PegLongitude, written(at.lonDeg))) { notice = positionWords(at.accuracyM) }
                 }
             } catch (trouble: ReceiverTrouble) {
                 notice = trouble.message.orEmpty()
@@ -223,13 +215,9 @@ class RestwaterState(
     }
 
     /** A key of the Bank screen. */
-    fun tap(key: Key) {
+    fun tap(key: KeyView) {
         page = 0
-        when (key) {
-            Key.START -> open(Showing.SETUP)
-            Key.TACKLE -> open(Showing.TACKLE)
-            else -> keyAction(key, bank?.rods?.find { it.chosen }?.rod ?: 1u)?.let { act(it) }
-        }
+        follow(key.tap)
     }
 
     /** Taps whose answer is not on the screen yet. */
@@ -309,7 +297,7 @@ class RestwaterState(
     }
 
     /** Begins a session as the set-up screen stands. */
-    fun start() = act(Action.StartSession(null)) { showing = Showing.BANK }
+    fun begin(start: KeyView) = follow(start.tap) { showing = Showing.BANK }
 
     /** Day to night and back. */
     fun changeScheme() =

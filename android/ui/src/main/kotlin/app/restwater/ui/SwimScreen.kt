@@ -24,17 +24,17 @@ import app.restwater.core.layout.PadWords
 import app.restwater.core.layout.Rect
 import app.restwater.core.layout.SwimLayout
 import app.restwater.core.layout.SwimPadAsk
+import app.restwater.core.screen.Action
 import app.restwater.core.screen.SwimKey
-import app.restwater.core.screen.SwimPad
+import app.restwater.core.screen.SwimKeyView
 import app.restwater.core.screen.SwimView
 import app.restwater.core.swim.SwimScene
 
 /** What the Swim screen asks for. */
 interface SwimTaps {
-    fun key(key: SwimKey)
-    fun choose(field: String, value: String)
+    fun key(key: SwimKeyView)
+    fun act(action: Action)
     fun aim(x: Double, y: Double)
-    fun mark(name: String)
     fun back()
 }
 
@@ -68,9 +68,9 @@ fun SwimScreen(
         // While the record that the layout was asked for is being replaced there may be fewer places than keys.
         for ((pick, place) in view.picks.zip(layout.picks)) {
             PadKey(
-                KeyFace(pick.label, pick.sub, pick.spoken), "pick-${pick.field}-${pick.value}",
+                KeyFace(pick.label, pick.sub, pick.spoken), "pick-${pick.tag}",
                 bank.text.secondary.toFloat(), bank.text.sub.toFloat(), Modifier.at(place),
-            ) { taps.choose(pick.field, pick.value) }
+            ) { taps.act(pick.action) }
         }
         layout.more?.let { place ->
             PadKey(words.more.face(), "swim-more", bank.text.secondary.toFloat(), 0f, Modifier.at(place)) { more = true }
@@ -78,8 +78,7 @@ fun SwimScreen(
     }
     PadKey(words.back.face(), "back", bank.text.secondary.toFloat(), 0f, Modifier.at(if (more) bank.back else layout.back)) {
         when {
-            !more && view.pad != SwimPad.RAYS -> taps.choose("rays", "")
-            !more -> taps.back()
+            !more -> view.back?.let(taps::act) ?: taps.back()
             open.value != null -> open.value = null
             else -> more = false
         }
@@ -127,7 +126,7 @@ private fun SwimPadKey(view: SwimView, key: SwimKey, place: Rect, bank: BankLayo
     PadKey(
         KeyFace(face.label, null, face.spoken, solid = face.solid && face.enabled, enabled = face.enabled), "swim-${face.key}",
         bank.text.secondary.toFloat(), bank.text.sub.toFloat(), Modifier.at(place),
-    ) { taps.key(face.key) }
+    ) { taps.key(face) }
 }
 
 /** Names and marks, the replay, boundaries, bands, features, hazards, the list in full, the peg on the map. */
@@ -140,7 +139,7 @@ private fun More(
         null -> MoreKeys(view, rest, bank, words, open, taps)
         LIST -> Listed(view, scene, rest, bank)
         PLACE -> Place(view, rest, bank, words, taps)
-        else -> Rows(view.rows, open, rest, bank, words, taps::choose)
+        else -> Rows(view.rows, open, rest, bank, words, taps::act)
     }
 }
 
@@ -149,14 +148,14 @@ private fun MoreKeys(view: SwimView, rest: Rect, bank: BankLayout, words: PadWor
     val keys = setOf(SwimKey.MARK_HERE, SwimKey.EARLIER, SwimKey.LATER, SwimKey.NOW)
     val own = view.keys.filter { it.key in keys }.map { key ->
         val face = KeyFace(key.label, null, key.spoken, enabled = key.enabled)
-        Cell(face, "swim-${key.key}") { if (key.key == SwimKey.MARK_HERE) taps.mark("") else taps.key(key.key) }
+        Cell(face, "swim-${key.key}") { taps.key(key) }
     }
     val list = Cell(KeyFace(view.listLabel, null, view.listLabel), "swim-list") { open.value = LIST }
     val place = with(view.place) { Cell(KeyFace(label, value, "$label: $value"), "swim-place") { open.value = PLACE } }
     val rows = view.rows.map { row ->
-        Cell(KeyFace(row.label, row.value.ifEmpty { null }, "${row.label}: ${row.value}"), "row-${row.field}") { open.value = row.field }
+        Cell(KeyFace(row.label, row.value.ifEmpty { null }, "${row.label}: ${row.value}"), "row-${row.tag}") { open.value = row.tag }
     }
-    Field("name", view.nameLabel, view.name, bank, part(rest, 0), taps::choose)
+    Field(view.name, bank, part(rest, 0), taps::act)
     val below = part(rest, 1).top
     KeyGrid(own + list + rows + place, rest.copy(top = below, height = rest.top + rest.height - below), bank, words)
 }
@@ -174,11 +173,11 @@ private fun Listed(view: SwimView, scene: SwimScene?, rest: Rect, bank: BankLayo
 /** Where the peg lies on the earth: three lines to type, the key that asks the phone, and the key that sets it. */
 @Composable
 private fun Place(view: SwimView, rest: Rect, bank: BankLayout, words: PadWords, taps: SwimTaps) {
-    view.place.fields.forEachIndexed { i, line -> Field(line.field, line.label, line.value, bank, part(rest, i), taps::choose) }
+    view.place.fields.forEachIndexed { i, line -> Field(line, bank, part(rest, i), taps::act) }
     FitText(view.place.note, bank.text.body.toFloat(), LocalInk.current.soft, Modifier.at(part(rest, view.place.fields.size)))
     val set = view.keys.filter { it.key == SwimKey.USE_PHONE || it.key == SwimKey.PLACE_PEG }.map { key ->
         val solid = key.enabled && key.key == SwimKey.PLACE_PEG
-        Cell(KeyFace(key.label, null, key.spoken, solid, key.enabled), "swim-${key.key}") { taps.key(key.key) }
+        Cell(KeyFace(key.label, null, key.spoken, solid, key.enabled), "swim-${key.key}") { taps.key(key) }
     }
     val below = part(rest, view.place.fields.size + 1).top
     KeyGrid(set, rest.copy(top = below, height = rest.top + rest.height - below), bank, words)

@@ -15,6 +15,7 @@ import androidx.compose.ui.text.font.FontWeight
 import app.restwater.core.layout.BankLayout
 import app.restwater.core.layout.PadWords
 import app.restwater.core.layout.Rect
+import app.restwater.core.screen.Action
 import app.restwater.core.screen.ForecastView
 import app.restwater.core.screen.WaitsView
 
@@ -25,7 +26,7 @@ fun WaitsScreen(
     layout: BankLayout,
     words: PadWords,
     notice: String,
-    onChoose: (String, String) -> Unit,
+    onAct: (Action) -> Unit,
     first: Int = 0,
     onBack: () -> Unit,
 ) {
@@ -38,11 +39,11 @@ fun WaitsScreen(
     Ground()
     val rest = Head(chart?.title ?: forecast?.takeIf { pages > 0 }?.title ?: waits.title, notice, layout)
     val rows = if (chart == null && forecast != null) listOf(forecast.left) else waits.rows
-    if (open.value != null && rows.any { it.field == open.value }) {
-        Rows(rows, open, rest, layout, words, onChoose)
+    if (open.value != null && rows.any { it.tag == open.value }) {
+        Rows(rows, open, rest, layout, words, onAct)
     } else {
         val cells = rows.map { row ->
-            Cell(KeyFace(row.label, row.value, "${row.label}: ${row.value}"), "row-${row.field}") { open.value = row.field }
+            Cell(KeyFace(row.label, row.value, "${row.label}: ${row.value}"), "row-${row.tag}") { open.value = row.tag }
         } + if (pages > 1) listOf(Cell(words.more.face(), "next-picture") { turned = page + 1 }) else emptyList()
         val keys = gridHeight(cells.size, layout)
         val place = rest.copy(height = rest.height - keys)

@@ -904,6 +904,79 @@ object NoHandle
 /**
  * @suppress
  */
+public object FfiConverterUByte: FfiConverter<UByte, Byte> {
+    override fun lift(value: Byte): UByte {
+        return value.toUByte()
+    }
+
+    fun lift(value: Int): UByte {
+        return value.toUByte()
+    }
+
+    override fun read(buf: ByteBuffer): UByte {
+        return lift(buf.get())
+    }
+
+    override fun lower(value: UByte): Byte {
+        return value.toByte()
+    }
+
+    override fun allocationSize(value: UByte) = 1UL
+
+    override fun write(value: UByte, buf: ByteBuffer) {
+        buf.put(value.toByte())
+    }
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterUInt: FfiConverter<UInt, Int> {
+    override fun lift(value: Int): UInt {
+        return value.toUInt()
+    }
+
+    override fun read(buf: ByteBuffer): UInt {
+        return lift(buf.getInt())
+    }
+
+    override fun lower(value: UInt): Int {
+        return value.toInt()
+    }
+
+    override fun allocationSize(value: UInt) = 4UL
+
+    override fun write(value: UInt, buf: ByteBuffer) {
+        buf.putInt(value.toInt())
+    }
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterInt: FfiConverter<Int, Int> {
+    override fun lift(value: Int): Int {
+        return value
+    }
+
+    override fun read(buf: ByteBuffer): Int {
+        return buf.getInt()
+    }
+
+    override fun lower(value: Int): Int {
+        return value
+    }
+
+    override fun allocationSize(value: Int) = 4UL
+
+    override fun write(value: Int, buf: ByteBuffer) {
+        buf.putInt(value)
+    }
+}
+
+/**
+ * @suppress
+ */
 public object FfiConverterString: FfiConverter<String, RustBuffer.ByValue> {
     // Note: we don't inherit from FfiConverterRustBuffer, because we use a
     // special encoding when lowering/lifting.  We can use `RustBuffer.len` to
@@ -1020,6 +1093,291 @@ public object FfiConverterTypeFactor: FfiConverterRustBuffer<Factor> {
 
     override fun write(value: Factor, buf: ByteBuffer) {
         buf.putInt(value.ordinal + 1)
+    }
+}
+
+
+
+
+
+/**
+ * What a factor was on a cast.
+ */
+sealed class FactorValue {
+    
+    /**
+     * A spot: direction and range. The clip and the name of a mark don't move it.
+     */
+    data class Spot(
+        /**
+         * Degrees clockwise from straight out, in hundredths.
+         */
+        val `bearingCdeg`: kotlin.Int, 
+        /**
+         * Range in centimetres.
+         */
+        val `rangeCm`: kotlin.UInt) : FactorValue()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * A bait.
+     */
+    data class Bait(
+        /**
+         * Its name.
+         */
+        val `name`: kotlin.String) : FactorValue()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * A colour.
+     */
+    data class Colour(
+        /**
+         * Its name.
+         */
+        val `name`: kotlin.String) : FactorValue()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Height of the pop-up.
+     */
+    data class Height(
+        /**
+         * In millimetres.
+         */
+        val `mm`: kotlin.UInt) : FactorValue()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Length of the hooklength.
+     */
+    data class Hooklength(
+        /**
+         * In millimetres.
+         */
+        val `mm`: kotlin.UInt) : FactorValue()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Hook size.
+     */
+    data class HookSize(
+        /**
+         * As on the packet.
+         */
+        val `size`: kotlin.UByte) : FactorValue()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Weight of the lead or feeder.
+     */
+    data class Lead(
+        /**
+         * In milligrams.
+         */
+        val `mg`: kotlin.UInt) : FactorValue()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * A leader.
+     */
+    data class Leader(
+        /**
+         * Its name.
+         */
+        val `name`: kotlin.String) : FactorValue()
+        
+    {
+        
+
+        companion object
+    }
+    
+
+    
+
+    
+    
+
+
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeFactorValue : FfiConverterRustBuffer<FactorValue>{
+    override fun read(buf: ByteBuffer): FactorValue {
+        return when(buf.getInt()) {
+            1 -> FactorValue.Spot(
+                FfiConverterInt.read(buf),
+                FfiConverterUInt.read(buf),
+                )
+            2 -> FactorValue.Bait(
+                FfiConverterString.read(buf),
+                )
+            3 -> FactorValue.Colour(
+                FfiConverterString.read(buf),
+                )
+            4 -> FactorValue.Height(
+                FfiConverterUInt.read(buf),
+                )
+            5 -> FactorValue.Hooklength(
+                FfiConverterUInt.read(buf),
+                )
+            6 -> FactorValue.HookSize(
+                FfiConverterUByte.read(buf),
+                )
+            7 -> FactorValue.Lead(
+                FfiConverterUInt.read(buf),
+                )
+            8 -> FactorValue.Leader(
+                FfiConverterString.read(buf),
+                )
+            else -> throw RuntimeException("invalid enum value, something is very wrong!!")
+        }
+    }
+
+    override fun allocationSize(value: FactorValue): ULong = when(value) {
+        is FactorValue.Spot -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterInt.allocationSize(value.`bearingCdeg`)
+                + FfiConverterUInt.allocationSize(value.`rangeCm`)
+            )
+        }
+        is FactorValue.Bait -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterString.allocationSize(value.`name`)
+            )
+        }
+        is FactorValue.Colour -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterString.allocationSize(value.`name`)
+            )
+        }
+        is FactorValue.Height -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUInt.allocationSize(value.`mm`)
+            )
+        }
+        is FactorValue.Hooklength -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUInt.allocationSize(value.`mm`)
+            )
+        }
+        is FactorValue.HookSize -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUByte.allocationSize(value.`size`)
+            )
+        }
+        is FactorValue.Lead -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUInt.allocationSize(value.`mg`)
+            )
+        }
+        is FactorValue.Leader -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterString.allocationSize(value.`name`)
+            )
+        }
+    }
+
+    override fun write(value: FactorValue, buf: ByteBuffer) {
+        when(value) {
+            is FactorValue.Spot -> {
+                buf.putInt(1)
+                FfiConverterInt.write(value.`bearingCdeg`, buf)
+                FfiConverterUInt.write(value.`rangeCm`, buf)
+                Unit
+            }
+            is FactorValue.Bait -> {
+                buf.putInt(2)
+                FfiConverterString.write(value.`name`, buf)
+                Unit
+            }
+            is FactorValue.Colour -> {
+                buf.putInt(3)
+                FfiConverterString.write(value.`name`, buf)
+                Unit
+            }
+            is FactorValue.Height -> {
+                buf.putInt(4)
+                FfiConverterUInt.write(value.`mm`, buf)
+                Unit
+            }
+            is FactorValue.Hooklength -> {
+                buf.putInt(5)
+                FfiConverterUInt.write(value.`mm`, buf)
+                Unit
+            }
+            is FactorValue.HookSize -> {
+                buf.putInt(6)
+                FfiConverterUByte.write(value.`size`, buf)
+                Unit
+            }
+            is FactorValue.Lead -> {
+                buf.putInt(7)
+                FfiConverterUInt.write(value.`mg`, buf)
+                Unit
+            }
+            is FactorValue.Leader -> {
+                buf.putInt(8)
+                FfiConverterString.write(value.`name`, buf)
+                Unit
+            }
+        }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }
     }
 }
 

@@ -1130,7 +1130,8 @@ data class Moment (
     val `monoMs`: kotlin.Long
     , 
     /**
-     * What tells one boot of the phone from another.
+     * What tells one boot of the phone from another. Written with the phone before it ([`Moment::on_device`]); entries of
+     * earlier versions have the phone's own word for it alone, often a mere count.
      */
     val `boot`: kotlin.String
     , 
@@ -1422,6 +1423,57 @@ public object FfiConverterTypeSpot: FfiConverterRustBuffer<Spot> {
 
 
 /**
+ * What ended a cast, as remembered afterwards.
+ */
+
+enum class EndSaid {
+    
+    /**
+     * Wound in by choice.
+     */
+    WOUND_IN,
+    /**
+     * A bite, and the fish in the net.
+     */
+    LANDED,
+    /**
+     * A bite, and the fish came off.
+     */
+    LOST,
+    /**
+     * A bite that was missed.
+     */
+    MISSED;
+
+    
+
+
+    companion object
+}
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeEndSaid: FfiConverterRustBuffer<EndSaid> {
+    override fun read(buf: ByteBuffer) = try {
+        EndSaid.values()[buf.getInt() - 1]
+    } catch (e: IndexOutOfBoundsException) {
+        throw RuntimeException("invalid enum value, something is very wrong!!", e)
+    }
+
+    override fun allocationSize(value: EndSaid) = 4UL
+
+    override fun write(value: EndSaid, buf: ByteBuffer) {
+        buf.putInt(value.ordinal + 1)
+    }
+}
+
+
+
+
+
+/**
  * What a fish weighs, by how it is known.
  */
 sealed class FishWeight {
@@ -1607,6 +1659,53 @@ public object FfiConverterTypeLeadMaterial: FfiConverterRustBuffer<LeadMaterial>
 
 
 /**
+ * What a hooklength is tied of.
+ */
+
+enum class LineMaterial {
+    
+    /**
+     * Nylon.
+     */
+    NYLON,
+    /**
+     * Fluorocarbon.
+     */
+    FLUOROCARBON,
+    /**
+     * Braid: it floats.
+     */
+    BRAID;
+
+    
+
+
+    companion object
+}
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeLineMaterial: FfiConverterRustBuffer<LineMaterial> {
+    override fun read(buf: ByteBuffer) = try {
+        LineMaterial.values()[buf.getInt() - 1]
+    } catch (e: IndexOutOfBoundsException) {
+        throw RuntimeException("invalid enum value, something is very wrong!!", e)
+    }
+
+    override fun allocationSize(value: LineMaterial) = 4UL
+
+    override fun write(value: LineMaterial, buf: ByteBuffer) {
+        buf.putInt(value.ordinal + 1)
+    }
+}
+
+
+
+
+
+/**
  * How far out, in the unit it was entered in.
  */
 sealed class Reach {
@@ -1734,6 +1833,57 @@ public object FfiConverterTypeReach : FfiConverterRustBuffer<Reach>{
                 Unit
             }
         }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }
+    }
+}
+
+
+
+
+
+/**
+ * What shot is made of.
+ */
+
+enum class ShotMetal {
+    
+    /**
+     * Solid tungsten.
+     */
+    TUNGSTEN,
+    /**
+     * Tin.
+     */
+    TIN,
+    /**
+     * Steel.
+     */
+    STEEL,
+    /**
+     * Lead.
+     */
+    LEAD;
+
+    
+
+
+    companion object
+}
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeShotMetal: FfiConverterRustBuffer<ShotMetal> {
+    override fun read(buf: ByteBuffer) = try {
+        ShotMetal.values()[buf.getInt() - 1]
+    } catch (e: IndexOutOfBoundsException) {
+        throw RuntimeException("invalid enum value, something is very wrong!!", e)
+    }
+
+    override fun allocationSize(value: ShotMetal) = 4UL
+
+    override fun write(value: ShotMetal, buf: ByteBuffer) {
+        buf.putInt(value.ordinal + 1)
     }
 }
 

@@ -30,18 +30,75 @@ import java.nio.CharBuffer
 import java.nio.charset.CodingErrorAction
 import java.util.concurrent.atomic.AtomicLong
 import java.util.concurrent.ConcurrentHashMap
-import app.restwater.core.compare.Factor
-import app.restwater.core.compare.FfiConverterTypeFactor
+import app.restwater.core.bench.FfiConverterTypeHooklength
+import app.restwater.core.bench.FfiConverterTypeItem
+import app.restwater.core.bench.Hooklength
+import app.restwater.core.bench.Item
+import app.restwater.core.caution.FfiConverterTypeRegion
+import app.restwater.core.caution.Region
+import app.restwater.core.compare.FactorValue
+import app.restwater.core.compare.FfiConverterTypeFactorValue
+import app.restwater.core.log.EndSaid
+import app.restwater.core.log.FfiConverterTypeEndSaid
+import app.restwater.core.log.FfiConverterTypeFishWeight
+import app.restwater.core.log.FfiConverterTypeLeadMaterial
+import app.restwater.core.log.FfiConverterTypeLineMaterial
+import app.restwater.core.log.FfiConverterTypeReach
+import app.restwater.core.log.FfiConverterTypeRig
+import app.restwater.core.log.FfiConverterTypeSessionSetup
+import app.restwater.core.log.FfiConverterTypeShotMetal
+import app.restwater.core.log.FfiConverterTypeSpot
 import app.restwater.core.log.FfiConverterTypeUuid
 import app.restwater.core.log.FfiConverterTypeWeightUnit
+import app.restwater.core.log.FishWeight
+import app.restwater.core.log.LeadMaterial
+import app.restwater.core.log.LineMaterial
+import app.restwater.core.log.Reach
+import app.restwater.core.log.Rig
+import app.restwater.core.log.SessionSetup
+import app.restwater.core.log.ShotMetal
+import app.restwater.core.log.Spot
 import app.restwater.core.log.Uuid
 import app.restwater.core.log.WeightUnit
+import app.restwater.core.match.FfiConverterTypeOverLimit
+import app.restwater.core.match.FfiConverterTypeWeight
+import app.restwater.core.match.OverLimit
+import app.restwater.core.match.Weight
 import app.restwater.core.session.FfiConverterTypeMatchSetup
 import app.restwater.core.session.MatchSetup
-import app.restwater.core.compare.RustBuffer as RustBufferFactor
+import app.restwater.core.sky.Answer
+import app.restwater.core.sky.FfiConverterTypeAnswer
+import app.restwater.core.sky.FfiConverterTypeQuestion
+import app.restwater.core.sky.Question
+import app.restwater.core.swim.CellId
+import app.restwater.core.swim.FeatureKind
+import app.restwater.core.swim.FfiConverterTypeCellId
+import app.restwater.core.swim.FfiConverterTypeFeatureKind
+import app.restwater.core.swim.FfiConverterTypeStep
+import app.restwater.core.swim.Step
+import app.restwater.core.bench.RustBuffer as RustBufferHooklength
+import app.restwater.core.bench.RustBuffer as RustBufferItem
+import app.restwater.core.caution.RustBuffer as RustBufferRegion
+import app.restwater.core.compare.RustBuffer as RustBufferFactorValue
+import app.restwater.core.log.RustBuffer as RustBufferEndSaid
+import app.restwater.core.log.RustBuffer as RustBufferFishWeight
+import app.restwater.core.log.RustBuffer as RustBufferLeadMaterial
+import app.restwater.core.log.RustBuffer as RustBufferLineMaterial
+import app.restwater.core.log.RustBuffer as RustBufferReach
+import app.restwater.core.log.RustBuffer as RustBufferRig
+import app.restwater.core.log.RustBuffer as RustBufferSessionSetup
+import app.restwater.core.log.RustBuffer as RustBufferShotMetal
+import app.restwater.core.log.RustBuffer as RustBufferSpot
 import app.restwater.core.log.RustBuffer as RustBufferUuid
 import app.restwater.core.log.RustBuffer as RustBufferWeightUnit
+import app.restwater.core.match.RustBuffer as RustBufferOverLimit
+import app.restwater.core.match.RustBuffer as RustBufferWeight
 import app.restwater.core.session.RustBuffer as RustBufferMatchSetup
+import app.restwater.core.sky.RustBuffer as RustBufferAnswer
+import app.restwater.core.sky.RustBuffer as RustBufferQuestion
+import app.restwater.core.swim.RustBuffer as RustBufferCellId
+import app.restwater.core.swim.RustBuffer as RustBufferFeatureKind
+import app.restwater.core.swim.RustBuffer as RustBufferStep
 
 // This is a helper for safely working with byte buffers returned from the Rust code.
 // A rust-owned buffer is represented by its capacity, its current length, and a
@@ -697,9 +754,14 @@ internal object UniffiLib {
 
     init {
         Native.register(UniffiLib::class.java, findLibraryName(componentName = "restwater_screen"))
+        app.restwater.core.bench.uniffiEnsureInitialized()
+        app.restwater.core.caution.uniffiEnsureInitialized()
         app.restwater.core.compare.uniffiEnsureInitialized()
         app.restwater.core.log.uniffiEnsureInitialized()
+        app.restwater.core.match.uniffiEnsureInitialized()
         app.restwater.core.session.uniffiEnsureInitialized()
+        app.restwater.core.sky.uniffiEnsureInitialized()
+        app.restwater.core.swim.uniffiEnsureInitialized()
         
     }
 
@@ -973,6 +1035,29 @@ public object FfiConverterUShort: FfiConverter<UShort, Short> {
 /**
  * @suppress
  */
+public object FfiConverterShort: FfiConverter<Short, Short> {
+    override fun lift(value: Short): Short {
+        return value
+    }
+
+    override fun read(buf: ByteBuffer): Short {
+        return buf.getShort()
+    }
+
+    override fun lower(value: Short): Short {
+        return value
+    }
+
+    override fun allocationSize(value: Short) = 2UL
+
+    override fun write(value: Short, buf: ByteBuffer) {
+        buf.putShort(value)
+    }
+}
+
+/**
+ * @suppress
+ */
 public object FfiConverterUInt: FfiConverter<UInt, Int> {
     override fun lift(value: Int): UInt {
         return value.toUInt()
@@ -990,6 +1075,29 @@ public object FfiConverterUInt: FfiConverter<UInt, Int> {
 
     override fun write(value: UInt, buf: ByteBuffer) {
         buf.putInt(value.toInt())
+    }
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterInt: FfiConverter<Int, Int> {
+    override fun lift(value: Int): Int {
+        return value
+    }
+
+    override fun read(buf: ByteBuffer): Int {
+        return buf.getInt()
+    }
+
+    override fun lower(value: Int): Int {
+        return value
+    }
+
+    override fun allocationSize(value: Int) = 4UL
+
+    override fun write(value: Int, buf: ByteBuffer) {
+        buf.putInt(value)
     }
 }
 
@@ -1306,6 +1414,16 @@ data class AlternationView (
      * Its smaller line.
      */
     val `endSub`: kotlin.String
+    , 
+    /**
+     * What the key that sets rig or spot sends.
+     */
+    val `set`: Action
+    , 
+    /**
+     * What the key that ends the test sends.
+     */
+    val `end`: Action
     
 ){
     
@@ -1330,6 +1448,8 @@ public object FfiConverterTypeAlternationView: FfiConverterRustBuffer<Alternatio
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
+            FfiConverterTypeAction.read(buf),
+            FfiConverterTypeAction.read(buf),
         )
     }
 
@@ -1341,7 +1461,9 @@ public object FfiConverterTypeAlternationView: FfiConverterRustBuffer<Alternatio
             FfiConverterOptionalString.allocationSize(value.`setSub`) +
             FfiConverterString.allocationSize(value.`setLabel`) +
             FfiConverterString.allocationSize(value.`endLabel`) +
-            FfiConverterString.allocationSize(value.`endSub`)
+            FfiConverterString.allocationSize(value.`endSub`) +
+            FfiConverterTypeAction.allocationSize(value.`set`) +
+            FfiConverterTypeAction.allocationSize(value.`end`)
     )
 
     override fun write(value: AlternationView, buf: ByteBuffer) {
@@ -1353,6 +1475,8 @@ public object FfiConverterTypeAlternationView: FfiConverterRustBuffer<Alternatio
             FfiConverterString.write(value.`setLabel`, buf)
             FfiConverterString.write(value.`endLabel`, buf)
             FfiConverterString.write(value.`endSub`, buf)
+            FfiConverterTypeAction.write(value.`set`, buf)
+            FfiConverterTypeAction.write(value.`end`, buf)
     }
 }
 
@@ -2224,19 +2348,24 @@ public object FfiConverterTypeChartView: FfiConverterRustBuffer<ChartView> {
  */
 data class Choice (
     /**
+     * A name for tests.
+     */
+    val `tag`: kotlin.String
+    , 
+    /**
      * What it says.
      */
     val `label`: kotlin.String
     , 
     /**
-     * What to hand back to choose it.
-     */
-    val `value`: kotlin.String
-    , 
-    /**
      * Whether it is the present one.
      */
     val `chosen`: kotlin.Boolean
+    , 
+    /**
+     * What choosing it sends.
+     */
+    val `action`: Action
     
 ){
     
@@ -2256,19 +2385,22 @@ public object FfiConverterTypeChoice: FfiConverterRustBuffer<Choice> {
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
             FfiConverterBoolean.read(buf),
+            FfiConverterTypeAction.read(buf),
         )
     }
 
     override fun allocationSize(value: Choice) = (
+            FfiConverterString.allocationSize(value.`tag`) +
             FfiConverterString.allocationSize(value.`label`) +
-            FfiConverterString.allocationSize(value.`value`) +
-            FfiConverterBoolean.allocationSize(value.`chosen`)
+            FfiConverterBoolean.allocationSize(value.`chosen`) +
+            FfiConverterTypeAction.allocationSize(value.`action`)
     )
 
     override fun write(value: Choice, buf: ByteBuffer) {
+            FfiConverterString.write(value.`tag`, buf)
             FfiConverterString.write(value.`label`, buf)
-            FfiConverterString.write(value.`value`, buf)
             FfiConverterBoolean.write(value.`chosen`, buf)
+            FfiConverterTypeAction.write(value.`action`, buf)
     }
 }
 
@@ -2279,9 +2411,9 @@ public object FfiConverterTypeChoice: FfiConverterRustBuffer<Choice> {
  */
 data class ChoiceRow (
     /**
-     * The field to hand back, "popup", "span".
+     * A name for tests, and for a shell to remember which row is open: "popup", "span".
      */
-    val `field`: kotlin.String
+    val `tag`: kotlin.String
     , 
     /**
      * What it is called.
@@ -2302,6 +2434,11 @@ data class ChoiceRow (
      * Where the usual ones come from, "common practice, no source"; empty for the angler's own.
      */
     val `source`: kotlin.String
+    , 
+    /**
+     * A line to type a value into that is not among the choices.
+     */
+    val `typing`: TypedField?
     
 ){
     
@@ -2323,23 +2460,26 @@ public object FfiConverterTypeChoiceRow: FfiConverterRustBuffer<ChoiceRow> {
             FfiConverterString.read(buf),
             FfiConverterSequenceTypeChoice.read(buf),
             FfiConverterString.read(buf),
+            FfiConverterOptionalTypeTypedField.read(buf),
         )
     }
 
     override fun allocationSize(value: ChoiceRow) = (
-            FfiConverterString.allocationSize(value.`field`) +
+            FfiConverterString.allocationSize(value.`tag`) +
             FfiConverterString.allocationSize(value.`label`) +
             FfiConverterString.allocationSize(value.`value`) +
             FfiConverterSequenceTypeChoice.allocationSize(value.`choices`) +
-            FfiConverterString.allocationSize(value.`source`)
+            FfiConverterString.allocationSize(value.`source`) +
+            FfiConverterOptionalTypeTypedField.allocationSize(value.`typing`)
     )
 
     override fun write(value: ChoiceRow, buf: ByteBuffer) {
-            FfiConverterString.write(value.`field`, buf)
+            FfiConverterString.write(value.`tag`, buf)
             FfiConverterString.write(value.`label`, buf)
             FfiConverterString.write(value.`value`, buf)
             FfiConverterSequenceTypeChoice.write(value.`choices`, buf)
             FfiConverterString.write(value.`source`, buf)
+            FfiConverterOptionalTypeTypedField.write(value.`typing`, buf)
     }
 }
 
@@ -3021,9 +3161,14 @@ data class ImportLine (
     val `undone`: kotlin.Boolean
     , 
     /**
-     * What its key does: take it back, or bring it back.
+     * The word on its key: take it back, or bring it back.
      */
     val `key`: kotlin.String
+    , 
+    /**
+     * What that key sends.
+     */
+    val `action`: Action
     
 ){
     
@@ -3044,6 +3189,7 @@ public object FfiConverterTypeImportLine: FfiConverterRustBuffer<ImportLine> {
             FfiConverterString.read(buf),
             FfiConverterBoolean.read(buf),
             FfiConverterString.read(buf),
+            FfiConverterTypeAction.read(buf),
         )
     }
 
@@ -3051,7 +3197,8 @@ public object FfiConverterTypeImportLine: FfiConverterRustBuffer<ImportLine> {
             FfiConverterTypeUuid.allocationSize(value.`id`) +
             FfiConverterString.allocationSize(value.`says`) +
             FfiConverterBoolean.allocationSize(value.`undone`) +
-            FfiConverterString.allocationSize(value.`key`)
+            FfiConverterString.allocationSize(value.`key`) +
+            FfiConverterTypeAction.allocationSize(value.`action`)
     )
 
     override fun write(value: ImportLine, buf: ByteBuffer) {
@@ -3059,6 +3206,7 @@ public object FfiConverterTypeImportLine: FfiConverterRustBuffer<ImportLine> {
             FfiConverterString.write(value.`says`, buf)
             FfiConverterBoolean.write(value.`undone`, buf)
             FfiConverterString.write(value.`key`, buf)
+            FfiConverterTypeAction.write(value.`action`, buf)
     }
 }
 
@@ -3232,6 +3380,11 @@ data class KeyView (
      * Whether it can be tapped now.
      */
     val `enabled`: kotlin.Boolean
+    , 
+    /**
+     * What a tap on it asks.
+     */
+    val `tap`: KeyTap
     
 ){
     
@@ -3254,6 +3407,7 @@ public object FfiConverterTypeKeyView: FfiConverterRustBuffer<KeyView> {
             FfiConverterString.read(buf),
             FfiConverterTypeKeyWeight.read(buf),
             FfiConverterBoolean.read(buf),
+            FfiConverterTypeKeyTap.read(buf),
         )
     }
 
@@ -3263,7 +3417,8 @@ public object FfiConverterTypeKeyView: FfiConverterRustBuffer<KeyView> {
             FfiConverterOptionalString.allocationSize(value.`sub`) +
             FfiConverterString.allocationSize(value.`spoken`) +
             FfiConverterTypeKeyWeight.allocationSize(value.`weight`) +
-            FfiConverterBoolean.allocationSize(value.`enabled`)
+            FfiConverterBoolean.allocationSize(value.`enabled`) +
+            FfiConverterTypeKeyTap.allocationSize(value.`tap`)
     )
 
     override fun write(value: KeyView, buf: ByteBuffer) {
@@ -3273,6 +3428,7 @@ public object FfiConverterTypeKeyView: FfiConverterRustBuffer<KeyView> {
             FfiConverterString.write(value.`spoken`, buf)
             FfiConverterTypeKeyWeight.write(value.`weight`, buf)
             FfiConverterBoolean.write(value.`enabled`, buf)
+            FfiConverterTypeKeyTap.write(value.`tap`, buf)
     }
 }
 
@@ -3320,7 +3476,7 @@ data class Leaf (
     /**
      * A text that can be typed.
      */
-    val `typing`: LeafTyping?
+    val `typing`: TypedField?
     , 
     /**
      * What can be chosen.
@@ -3354,7 +3510,7 @@ public object FfiConverterTypeLeaf: FfiConverterRustBuffer<Leaf> {
             FfiConverterSequenceTypeLeafLine.read(buf),
             FfiConverterSequenceString.read(buf),
             FfiConverterSequenceTypeLeafKey.read(buf),
-            FfiConverterOptionalTypeLeafTyping.read(buf),
+            FfiConverterOptionalTypeTypedField.read(buf),
             FfiConverterSequenceTypeChoiceRow.read(buf),
             FfiConverterSequenceTypeLeafKey.read(buf),
         )
@@ -3368,7 +3524,7 @@ public object FfiConverterTypeLeaf: FfiConverterRustBuffer<Leaf> {
             FfiConverterSequenceTypeLeafLine.allocationSize(value.`lines`) +
             FfiConverterSequenceString.allocationSize(value.`notes`) +
             FfiConverterSequenceTypeLeafKey.allocationSize(value.`list`) +
-            FfiConverterOptionalTypeLeafTyping.allocationSize(value.`typing`) +
+            FfiConverterOptionalTypeTypedField.allocationSize(value.`typing`) +
             FfiConverterSequenceTypeChoiceRow.allocationSize(value.`rows`) +
             FfiConverterSequenceTypeLeafKey.allocationSize(value.`keys`)
     )
@@ -3381,7 +3537,7 @@ public object FfiConverterTypeLeaf: FfiConverterRustBuffer<Leaf> {
             FfiConverterSequenceTypeLeafLine.write(value.`lines`, buf)
             FfiConverterSequenceString.write(value.`notes`, buf)
             FfiConverterSequenceTypeLeafKey.write(value.`list`, buf)
-            FfiConverterOptionalTypeLeafTyping.write(value.`typing`, buf)
+            FfiConverterOptionalTypeTypedField.write(value.`typing`, buf)
             FfiConverterSequenceTypeChoiceRow.write(value.`rows`, buf)
             FfiConverterSequenceTypeLeafKey.write(value.`keys`, buf)
     }
@@ -3394,14 +3550,9 @@ public object FfiConverterTypeLeaf: FfiConverterRustBuffer<Leaf> {
  */
 data class LeafKey (
     /**
-     * What to hand back: which field; `leaf` opens the leaf of that id and hands nothing back.
+     * A name for tests.
      */
-    val `field`: kotlin.String
-    , 
-    /**
-     * Which value.
-     */
-    val `value`: kotlin.String
+    val `tag`: kotlin.String
     , 
     /**
      * Its word.
@@ -3422,6 +3573,11 @@ data class LeafKey (
      * Whether it can be tapped now.
      */
     val `enabled`: kotlin.Boolean
+    , 
+    /**
+     * What a tap on it asks.
+     */
+    val `tap`: KeyTap
     
 ){
     
@@ -3441,28 +3597,28 @@ public object FfiConverterTypeLeafKey: FfiConverterRustBuffer<LeafKey> {
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
-            FfiConverterString.read(buf),
             FfiConverterBoolean.read(buf),
             FfiConverterBoolean.read(buf),
+            FfiConverterTypeKeyTap.read(buf),
         )
     }
 
     override fun allocationSize(value: LeafKey) = (
-            FfiConverterString.allocationSize(value.`field`) +
-            FfiConverterString.allocationSize(value.`value`) +
+            FfiConverterString.allocationSize(value.`tag`) +
             FfiConverterString.allocationSize(value.`label`) +
             FfiConverterString.allocationSize(value.`sub`) +
             FfiConverterBoolean.allocationSize(value.`solid`) +
-            FfiConverterBoolean.allocationSize(value.`enabled`)
+            FfiConverterBoolean.allocationSize(value.`enabled`) +
+            FfiConverterTypeKeyTap.allocationSize(value.`tap`)
     )
 
     override fun write(value: LeafKey, buf: ByteBuffer) {
-            FfiConverterString.write(value.`field`, buf)
-            FfiConverterString.write(value.`value`, buf)
+            FfiConverterString.write(value.`tag`, buf)
             FfiConverterString.write(value.`label`, buf)
             FfiConverterString.write(value.`sub`, buf)
             FfiConverterBoolean.write(value.`solid`, buf)
             FfiConverterBoolean.write(value.`enabled`, buf)
+            FfiConverterTypeKeyTap.write(value.`tap`, buf)
     }
 }
 
@@ -3605,61 +3761,6 @@ public object FfiConverterTypeLeafSpan: FfiConverterRustBuffer<LeafSpan> {
             FfiConverterDouble.write(value.`high`, buf)
             FfiConverterBoolean.write(value.`beyond`, buf)
             FfiConverterDouble.write(value.`scale`, buf)
-    }
-}
-
-
-
-/**
- * A text that can be typed, at home and with warm hands; never needed while fishing.
- */
-data class LeafTyping (
-    /**
-     * Which field to hand back.
-     */
-    val `field`: kotlin.String
-    , 
-    /**
-     * What it is for.
-     */
-    val `label`: kotlin.String
-    , 
-    /**
-     * The word on the key that hands it over.
-     */
-    val `send`: kotlin.String
-    
-){
-    
-
-    
-
-    
-    companion object
-}
-
-/**
- * @suppress
- */
-public object FfiConverterTypeLeafTyping: FfiConverterRustBuffer<LeafTyping> {
-    override fun read(buf: ByteBuffer): LeafTyping {
-        return LeafTyping(
-            FfiConverterString.read(buf),
-            FfiConverterString.read(buf),
-            FfiConverterString.read(buf),
-        )
-    }
-
-    override fun allocationSize(value: LeafTyping) = (
-            FfiConverterString.allocationSize(value.`field`) +
-            FfiConverterString.allocationSize(value.`label`) +
-            FfiConverterString.allocationSize(value.`send`)
-    )
-
-    override fun write(value: LeafTyping, buf: ByteBuffer) {
-            FfiConverterString.write(value.`field`, buf)
-            FfiConverterString.write(value.`label`, buf)
-            FfiConverterString.write(value.`send`, buf)
     }
 }
 
@@ -4039,6 +4140,11 @@ data class MendLine (
      * Why it is doubtful.
      */
     val `why`: kotlin.String
+    , 
+    /**
+     * What a tap on it sends: it is opened.
+     */
+    val `open`: Action
     
 ){
     
@@ -4058,19 +4164,22 @@ public object FfiConverterTypeMendLine: FfiConverterRustBuffer<MendLine> {
             FfiConverterTypeUuid.read(buf),
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
+            FfiConverterTypeAction.read(buf),
         )
     }
 
     override fun allocationSize(value: MendLine) = (
             FfiConverterTypeUuid.allocationSize(value.`op`) +
             FfiConverterString.allocationSize(value.`what`) +
-            FfiConverterString.allocationSize(value.`why`)
+            FfiConverterString.allocationSize(value.`why`) +
+            FfiConverterTypeAction.allocationSize(value.`open`)
     )
 
     override fun write(value: MendLine, buf: ByteBuffer) {
             FfiConverterTypeUuid.write(value.`op`, buf)
             FfiConverterString.write(value.`what`, buf)
             FfiConverterString.write(value.`why`, buf)
+            FfiConverterTypeAction.write(value.`open`, buf)
     }
 }
 
@@ -4099,6 +4208,11 @@ data class MendOpen (
      * What can be said of it.
      */
     val `rows`: List<ChoiceRow>
+    , 
+    /**
+     * What BACK sends: the list again.
+     */
+    val `back`: Action
     
 ){
     
@@ -4119,6 +4233,7 @@ public object FfiConverterTypeMendOpen: FfiConverterRustBuffer<MendOpen> {
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
             FfiConverterSequenceTypeChoiceRow.read(buf),
+            FfiConverterTypeAction.read(buf),
         )
     }
 
@@ -4126,7 +4241,8 @@ public object FfiConverterTypeMendOpen: FfiConverterRustBuffer<MendOpen> {
             FfiConverterTypeUuid.allocationSize(value.`op`) +
             FfiConverterString.allocationSize(value.`what`) +
             FfiConverterString.allocationSize(value.`why`) +
-            FfiConverterSequenceTypeChoiceRow.allocationSize(value.`rows`)
+            FfiConverterSequenceTypeChoiceRow.allocationSize(value.`rows`) +
+            FfiConverterTypeAction.allocationSize(value.`back`)
     )
 
     override fun write(value: MendOpen, buf: ByteBuffer) {
@@ -4134,6 +4250,7 @@ public object FfiConverterTypeMendOpen: FfiConverterRustBuffer<MendOpen> {
             FfiConverterString.write(value.`what`, buf)
             FfiConverterString.write(value.`why`, buf)
             FfiConverterSequenceTypeChoiceRow.write(value.`rows`, buf)
+            FfiConverterTypeAction.write(value.`back`, buf)
     }
 }
 
@@ -4502,6 +4619,11 @@ data class RodView (
     val `chosen`: kotlin.Boolean
     , 
     /**
+     * What a tap on it sends: the keys act on it from then on.
+     */
+    val `choose`: Action
+    , 
+    /**
      * Milliseconds the clock shows, for a shell that ticks between calls.
      */
     val `elapsedMs`: kotlin.Long
@@ -4533,6 +4655,7 @@ public object FfiConverterTypeRodView: FfiConverterRustBuffer<RodView> {
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
             FfiConverterBoolean.read(buf),
+            FfiConverterTypeAction.read(buf),
             FfiConverterLong.read(buf),
             FfiConverterBoolean.read(buf),
         )
@@ -4546,6 +4669,7 @@ public object FfiConverterTypeRodView: FfiConverterRustBuffer<RodView> {
             FfiConverterString.allocationSize(value.`since`) +
             FfiConverterString.allocationSize(value.`spoken`) +
             FfiConverterBoolean.allocationSize(value.`chosen`) +
+            FfiConverterTypeAction.allocationSize(value.`choose`) +
             FfiConverterLong.allocationSize(value.`elapsedMs`) +
             FfiConverterBoolean.allocationSize(value.`approximate`)
     )
@@ -4558,6 +4682,7 @@ public object FfiConverterTypeRodView: FfiConverterRustBuffer<RodView> {
             FfiConverterString.write(value.`since`, buf)
             FfiConverterString.write(value.`spoken`, buf)
             FfiConverterBoolean.write(value.`chosen`, buf)
+            FfiConverterTypeAction.write(value.`choose`, buf)
             FfiConverterLong.write(value.`elapsedMs`, buf)
             FfiConverterBoolean.write(value.`approximate`, buf)
     }
@@ -4622,24 +4747,9 @@ data class SetupView (
     val `title`: kotlin.String
     , 
     /**
-     * Name of the water, as typed before.
+     * Peg and name of the water, as typed before.
      */
-    val `water`: kotlin.String
-    , 
-    /**
-     * Label of that field.
-     */
-    val `waterLabel`: kotlin.String
-    , 
-    /**
-     * Peg, as typed.
-     */
-    val `peg`: kotlin.String
-    , 
-    /**
-     * Label of that field.
-     */
-    val `pegLabel`: kotlin.String
+    val `fields`: List<TypedField>
     , 
     /**
      * The draw, the last set-up, depth, span of the sticks, rods, the pack list: each a row of choices.
@@ -4672,10 +4782,7 @@ public object FfiConverterTypeSetupView: FfiConverterRustBuffer<SetupView> {
     override fun read(buf: ByteBuffer): SetupView {
         return SetupView(
             FfiConverterString.read(buf),
-            FfiConverterString.read(buf),
-            FfiConverterString.read(buf),
-            FfiConverterString.read(buf),
-            FfiConverterString.read(buf),
+            FfiConverterSequenceTypeTypedField.read(buf),
             FfiConverterSequenceTypeChoiceRow.read(buf),
             FfiConverterTypeLeafKey.read(buf),
             FfiConverterTypeKeyView.read(buf),
@@ -4684,10 +4791,7 @@ public object FfiConverterTypeSetupView: FfiConverterRustBuffer<SetupView> {
 
     override fun allocationSize(value: SetupView) = (
             FfiConverterString.allocationSize(value.`title`) +
-            FfiConverterString.allocationSize(value.`water`) +
-            FfiConverterString.allocationSize(value.`waterLabel`) +
-            FfiConverterString.allocationSize(value.`peg`) +
-            FfiConverterString.allocationSize(value.`pegLabel`) +
+            FfiConverterSequenceTypeTypedField.allocationSize(value.`fields`) +
             FfiConverterSequenceTypeChoiceRow.allocationSize(value.`rows`) +
             FfiConverterTypeLeafKey.allocationSize(value.`cautions`) +
             FfiConverterTypeKeyView.allocationSize(value.`start`)
@@ -4695,10 +4799,7 @@ public object FfiConverterTypeSetupView: FfiConverterRustBuffer<SetupView> {
 
     override fun write(value: SetupView, buf: ByteBuffer) {
             FfiConverterString.write(value.`title`, buf)
-            FfiConverterString.write(value.`water`, buf)
-            FfiConverterString.write(value.`waterLabel`, buf)
-            FfiConverterString.write(value.`peg`, buf)
-            FfiConverterString.write(value.`pegLabel`, buf)
+            FfiConverterSequenceTypeTypedField.write(value.`fields`, buf)
             FfiConverterSequenceTypeChoiceRow.write(value.`rows`, buf)
             FfiConverterTypeLeafKey.write(value.`cautions`, buf)
             FfiConverterTypeKeyView.write(value.`start`, buf)
@@ -4926,21 +5027,6 @@ public object FfiConverterTypeSideView: FfiConverterRustBuffer<SideView> {
  */
 data class StartTest (
     /**
-     * What to hand back: which factor,
-     */
-    val `factor`: Factor
-    , 
-    /**
-     * its value A
-     */
-    val `a`: kotlin.String
-    , 
-    /**
-     * and its value B.
-     */
-    val `b`: kotlin.String
-    , 
-    /**
      * The word on the key.
      */
     val `label`: kotlin.String
@@ -4954,6 +5040,11 @@ data class StartTest (
      * What a screen reader says.
      */
     val `spoken`: kotlin.String
+    , 
+    /**
+     * What a tap on it sends.
+     */
+    val `action`: Action
     
 ){
     
@@ -4970,31 +5061,25 @@ data class StartTest (
 public object FfiConverterTypeStartTest: FfiConverterRustBuffer<StartTest> {
     override fun read(buf: ByteBuffer): StartTest {
         return StartTest(
-            FfiConverterTypeFactor.read(buf),
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
-            FfiConverterString.read(buf),
-            FfiConverterString.read(buf),
+            FfiConverterTypeAction.read(buf),
         )
     }
 
     override fun allocationSize(value: StartTest) = (
-            FfiConverterTypeFactor.allocationSize(value.`factor`) +
-            FfiConverterString.allocationSize(value.`a`) +
-            FfiConverterString.allocationSize(value.`b`) +
             FfiConverterString.allocationSize(value.`label`) +
             FfiConverterString.allocationSize(value.`sub`) +
-            FfiConverterString.allocationSize(value.`spoken`)
+            FfiConverterString.allocationSize(value.`spoken`) +
+            FfiConverterTypeAction.allocationSize(value.`action`)
     )
 
     override fun write(value: StartTest, buf: ByteBuffer) {
-            FfiConverterTypeFactor.write(value.`factor`, buf)
-            FfiConverterString.write(value.`a`, buf)
-            FfiConverterString.write(value.`b`, buf)
             FfiConverterString.write(value.`label`, buf)
             FfiConverterString.write(value.`sub`, buf)
             FfiConverterString.write(value.`spoken`, buf)
+            FfiConverterTypeAction.write(value.`action`, buf)
     }
 }
 
@@ -5241,6 +5326,11 @@ data class SwimKeyView (
      * Drawn solid: most likely next.
      */
     val `solid`: kotlin.Boolean
+    , 
+    /**
+     * What a tap on it asks.
+     */
+    val `tap`: KeyTap
     
 ){
     
@@ -5262,6 +5352,7 @@ public object FfiConverterTypeSwimKeyView: FfiConverterRustBuffer<SwimKeyView> {
             FfiConverterString.read(buf),
             FfiConverterBoolean.read(buf),
             FfiConverterBoolean.read(buf),
+            FfiConverterTypeKeyTap.read(buf),
         )
     }
 
@@ -5270,7 +5361,8 @@ public object FfiConverterTypeSwimKeyView: FfiConverterRustBuffer<SwimKeyView> {
             FfiConverterString.allocationSize(value.`label`) +
             FfiConverterString.allocationSize(value.`spoken`) +
             FfiConverterBoolean.allocationSize(value.`enabled`) +
-            FfiConverterBoolean.allocationSize(value.`solid`)
+            FfiConverterBoolean.allocationSize(value.`solid`) +
+            FfiConverterTypeKeyTap.allocationSize(value.`tap`)
     )
 
     override fun write(value: SwimKeyView, buf: ByteBuffer) {
@@ -5279,6 +5371,7 @@ public object FfiConverterTypeSwimKeyView: FfiConverterRustBuffer<SwimKeyView> {
             FfiConverterString.write(value.`spoken`, buf)
             FfiConverterBoolean.write(value.`enabled`, buf)
             FfiConverterBoolean.write(value.`solid`, buf)
+            FfiConverterTypeKeyTap.write(value.`tap`, buf)
     }
 }
 
@@ -5289,14 +5382,9 @@ public object FfiConverterTypeSwimKeyView: FfiConverterRustBuffer<SwimKeyView> {
  */
 data class SwimPick (
     /**
-     * What it is handed back by: "ray" or "cell".
+     * A name for tests.
      */
-    val `field`: kotlin.String
-    , 
-    /**
-     * Which.
-     */
-    val `value`: kotlin.String
+    val `tag`: kotlin.String
     , 
     /**
      * "Dead tree", or "30-40 m".
@@ -5312,6 +5400,11 @@ data class SwimPick (
      * What a screen reader says.
      */
     val `spoken`: kotlin.String
+    , 
+    /**
+     * What a tap on it sends.
+     */
+    val `action`: Action
     
 ){
     
@@ -5332,24 +5425,24 @@ public object FfiConverterTypeSwimPick: FfiConverterRustBuffer<SwimPick> {
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
-            FfiConverterString.read(buf),
+            FfiConverterTypeAction.read(buf),
         )
     }
 
     override fun allocationSize(value: SwimPick) = (
-            FfiConverterString.allocationSize(value.`field`) +
-            FfiConverterString.allocationSize(value.`value`) +
+            FfiConverterString.allocationSize(value.`tag`) +
             FfiConverterString.allocationSize(value.`label`) +
             FfiConverterString.allocationSize(value.`sub`) +
-            FfiConverterString.allocationSize(value.`spoken`)
+            FfiConverterString.allocationSize(value.`spoken`) +
+            FfiConverterTypeAction.allocationSize(value.`action`)
     )
 
     override fun write(value: SwimPick, buf: ByteBuffer) {
-            FfiConverterString.write(value.`field`, buf)
-            FfiConverterString.write(value.`value`, buf)
+            FfiConverterString.write(value.`tag`, buf)
             FfiConverterString.write(value.`label`, buf)
             FfiConverterString.write(value.`sub`, buf)
             FfiConverterString.write(value.`spoken`, buf)
+            FfiConverterTypeAction.write(value.`action`, buf)
     }
 }
 
@@ -5400,11 +5493,6 @@ data class SwimView (
     val `replay`: kotlin.String
     , 
     /**
-     * How many steps of ten minutes back that is: EARLIER asks for one more, LATER for one less.
-     */
-    val `stepsBack`: kotlin.UInt
-    , 
-    /**
      * The next few cells after the first, each with its reasons.
      */
     val `others`: List<kotlin.String>
@@ -5420,14 +5508,9 @@ data class SwimView (
     val `list`: List<kotlin.String>
     , 
     /**
-     * The name typed for the next mark, feature or hazard, or for an old one; may be empty.
+     * A name for the next mark, feature or hazard, or for an old one.
      */
-    val `name`: kotlin.String
-    , 
-    /**
-     * Label of that field.
-     */
-    val `nameLabel`: kotlin.String
+    val `name`: TypedField
     , 
     /**
      * Where the peg lies on the earth.
@@ -5443,6 +5526,11 @@ data class SwimView (
      * The keys that pick a ray or a cell, in the order of their places.
      */
     val `picks`: List<SwimPick>
+    , 
+    /**
+     * What BACK sends where it goes back to the rays; none where it leaves the screen.
+     */
+    val `back`: Action?
     , 
     /**
      * The keys.
@@ -5482,15 +5570,14 @@ public object FfiConverterTypeSwimView: FfiConverterRustBuffer<SwimView> {
             FfiConverterString.read(buf),
             FfiConverterSequenceString.read(buf),
             FfiConverterString.read(buf),
-            FfiConverterUInt.read(buf),
             FfiConverterSequenceString.read(buf),
             FfiConverterString.read(buf),
             FfiConverterSequenceString.read(buf),
-            FfiConverterString.read(buf),
-            FfiConverterString.read(buf),
+            FfiConverterTypeTypedField.read(buf),
             FfiConverterTypePegPlaceView.read(buf),
             FfiConverterTypeSwimPad.read(buf),
             FfiConverterSequenceTypeSwimPick.read(buf),
+            FfiConverterOptionalTypeAction.read(buf),
             FfiConverterSequenceTypeSwimKeyView.read(buf),
             FfiConverterSequenceTypeChoiceRow.read(buf),
             FfiConverterString.read(buf),
@@ -5506,15 +5593,14 @@ public object FfiConverterTypeSwimView: FfiConverterRustBuffer<SwimView> {
             FfiConverterString.allocationSize(value.`cell`) +
             FfiConverterSequenceString.allocationSize(value.`drift`) +
             FfiConverterString.allocationSize(value.`replay`) +
-            FfiConverterUInt.allocationSize(value.`stepsBack`) +
             FfiConverterSequenceString.allocationSize(value.`others`) +
             FfiConverterString.allocationSize(value.`listLabel`) +
             FfiConverterSequenceString.allocationSize(value.`list`) +
-            FfiConverterString.allocationSize(value.`name`) +
-            FfiConverterString.allocationSize(value.`nameLabel`) +
+            FfiConverterTypeTypedField.allocationSize(value.`name`) +
             FfiConverterTypePegPlaceView.allocationSize(value.`place`) +
             FfiConverterTypeSwimPad.allocationSize(value.`pad`) +
             FfiConverterSequenceTypeSwimPick.allocationSize(value.`picks`) +
+            FfiConverterOptionalTypeAction.allocationSize(value.`back`) +
             FfiConverterSequenceTypeSwimKeyView.allocationSize(value.`keys`) +
             FfiConverterSequenceTypeChoiceRow.allocationSize(value.`rows`) +
             FfiConverterString.allocationSize(value.`note`)
@@ -5529,15 +5615,14 @@ public object FfiConverterTypeSwimView: FfiConverterRustBuffer<SwimView> {
             FfiConverterString.write(value.`cell`, buf)
             FfiConverterSequenceString.write(value.`drift`, buf)
             FfiConverterString.write(value.`replay`, buf)
-            FfiConverterUInt.write(value.`stepsBack`, buf)
             FfiConverterSequenceString.write(value.`others`, buf)
             FfiConverterString.write(value.`listLabel`, buf)
             FfiConverterSequenceString.write(value.`list`, buf)
-            FfiConverterString.write(value.`name`, buf)
-            FfiConverterString.write(value.`nameLabel`, buf)
+            FfiConverterTypeTypedField.write(value.`name`, buf)
             FfiConverterTypePegPlaceView.write(value.`place`, buf)
             FfiConverterTypeSwimPad.write(value.`pad`, buf)
             FfiConverterSequenceTypeSwimPick.write(value.`picks`, buf)
+            FfiConverterOptionalTypeAction.write(value.`back`, buf)
             FfiConverterSequenceTypeSwimKeyView.write(value.`keys`, buf)
             FfiConverterSequenceTypeChoiceRow.write(value.`rows`, buf)
             FfiConverterString.write(value.`note`, buf)
@@ -5657,13 +5742,13 @@ public object FfiConverterTypeTick: FfiConverterRustBuffer<Tick> {
 
 
 /**
- * A line to type into.
+ * A line to type into. The shell hands its target back with the text.
  */
 data class TypedField (
     /**
-     * What it is handed back by.
+     * A name for tests.
      */
-    val `field`: kotlin.String
+    val `tag`: kotlin.String
     , 
     /**
      * What it is called.
@@ -5674,6 +5759,21 @@ data class TypedField (
      * What stands in it.
      */
     val `value`: kotlin.String
+    , 
+    /**
+     * The word on the key that hands it over; empty where each change is handed over at once.
+     */
+    val `send`: kotlin.String
+    , 
+    /**
+     * What it is typed into.
+     */
+    val `into`: TypedInto
+    , 
+    /**
+     * The keyboard it opens with.
+     */
+    val `keyboard`: Keyboard
     
 ){
     
@@ -5693,19 +5793,28 @@ public object FfiConverterTypeTypedField: FfiConverterRustBuffer<TypedField> {
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterTypeTypedInto.read(buf),
+            FfiConverterTypeKeyboard.read(buf),
         )
     }
 
     override fun allocationSize(value: TypedField) = (
-            FfiConverterString.allocationSize(value.`field`) +
+            FfiConverterString.allocationSize(value.`tag`) +
             FfiConverterString.allocationSize(value.`label`) +
-            FfiConverterString.allocationSize(value.`value`)
+            FfiConverterString.allocationSize(value.`value`) +
+            FfiConverterString.allocationSize(value.`send`) +
+            FfiConverterTypeTypedInto.allocationSize(value.`into`) +
+            FfiConverterTypeKeyboard.allocationSize(value.`keyboard`)
     )
 
     override fun write(value: TypedField, buf: ByteBuffer) {
-            FfiConverterString.write(value.`field`, buf)
+            FfiConverterString.write(value.`tag`, buf)
             FfiConverterString.write(value.`label`, buf)
             FfiConverterString.write(value.`value`, buf)
+            FfiConverterString.write(value.`send`, buf)
+            FfiConverterTypeTypedInto.write(value.`into`, buf)
+            FfiConverterTypeKeyboard.write(value.`keyboard`, buf)
     }
 }
 
@@ -5792,7 +5901,7 @@ data class WatchAlarm (
     val `id`: kotlin.String
     , 
     /**
-     * When, by the phone's wall clock, ms since 1970 UTC.
+     * When, by the phone's wall clock as it is set now, ms since 1970 UTC.
      */
     val `atWallMs`: kotlin.Long
     , 
@@ -5805,6 +5914,16 @@ data class WatchAlarm (
      * What it says below.
      */
     val `text`: kotlin.String
+    , 
+    /**
+     * The rod it rings for; none for the match.
+     */
+    val `rod`: kotlin.UByte?
+    , 
+    /**
+     * What can be done about it at once.
+     */
+    val `keys`: List<WatchKey>
     
 ){
     
@@ -5825,6 +5944,8 @@ public object FfiConverterTypeWatchAlarm: FfiConverterRustBuffer<WatchAlarm> {
             FfiConverterLong.read(buf),
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
+            FfiConverterOptionalUByte.read(buf),
+            FfiConverterSequenceTypeWatchKey.read(buf),
         )
     }
 
@@ -5832,7 +5953,9 @@ public object FfiConverterTypeWatchAlarm: FfiConverterRustBuffer<WatchAlarm> {
             FfiConverterString.allocationSize(value.`id`) +
             FfiConverterLong.allocationSize(value.`atWallMs`) +
             FfiConverterString.allocationSize(value.`title`) +
-            FfiConverterString.allocationSize(value.`text`)
+            FfiConverterString.allocationSize(value.`text`) +
+            FfiConverterOptionalUByte.allocationSize(value.`rod`) +
+            FfiConverterSequenceTypeWatchKey.allocationSize(value.`keys`)
     )
 
     override fun write(value: WatchAlarm, buf: ByteBuffer) {
@@ -5840,6 +5963,8 @@ public object FfiConverterTypeWatchAlarm: FfiConverterRustBuffer<WatchAlarm> {
             FfiConverterLong.write(value.`atWallMs`, buf)
             FfiConverterString.write(value.`title`, buf)
             FfiConverterString.write(value.`text`, buf)
+            FfiConverterOptionalUByte.write(value.`rod`, buf)
+            FfiConverterSequenceTypeWatchKey.write(value.`keys`, buf)
     }
 }
 
@@ -5858,6 +5983,11 @@ data class WatchKey (
      * Its word.
      */
     val `label`: kotlin.String
+    , 
+    /**
+     * What a tap on it sends.
+     */
+    val `action`: Action
     
 ){
     
@@ -5876,17 +6006,20 @@ public object FfiConverterTypeWatchKey: FfiConverterRustBuffer<WatchKey> {
         return WatchKey(
             FfiConverterTypeKey.read(buf),
             FfiConverterString.read(buf),
+            FfiConverterTypeAction.read(buf),
         )
     }
 
     override fun allocationSize(value: WatchKey) = (
             FfiConverterTypeKey.allocationSize(value.`key`) +
-            FfiConverterString.allocationSize(value.`label`)
+            FfiConverterString.allocationSize(value.`label`) +
+            FfiConverterTypeAction.allocationSize(value.`action`)
     )
 
     override fun write(value: WatchKey, buf: ByteBuffer) {
             FfiConverterTypeKey.write(value.`key`, buf)
             FfiConverterString.write(value.`label`, buf)
+            FfiConverterTypeAction.write(value.`action`, buf)
     }
 }
 
@@ -5935,6 +6068,12 @@ data class WatchView (
      * What is to ring, soonest first.
      */
     val `alarms`: List<WatchAlarm>
+    , 
+    /**
+     * What was to ring by now and still stands: its cast is out, its match is fished. A shell takes back only what is
+     * in neither list.
+     */
+    val `due`: List<WatchAlarm>
     
 ){
     
@@ -5959,6 +6098,7 @@ public object FfiConverterTypeWatchView: FfiConverterRustBuffer<WatchView> {
             FfiConverterOptionalLong.read(buf),
             FfiConverterSequenceTypeWatchKey.read(buf),
             FfiConverterSequenceTypeWatchAlarm.read(buf),
+            FfiConverterSequenceTypeWatchAlarm.read(buf),
         )
     }
 
@@ -5970,7 +6110,8 @@ public object FfiConverterTypeWatchView: FfiConverterRustBuffer<WatchView> {
             FfiConverterString.allocationSize(value.`text`) +
             FfiConverterOptionalLong.allocationSize(value.`sinceWallMs`) +
             FfiConverterSequenceTypeWatchKey.allocationSize(value.`keys`) +
-            FfiConverterSequenceTypeWatchAlarm.allocationSize(value.`alarms`)
+            FfiConverterSequenceTypeWatchAlarm.allocationSize(value.`alarms`) +
+            FfiConverterSequenceTypeWatchAlarm.allocationSize(value.`due`)
     )
 
     override fun write(value: WatchView, buf: ByteBuffer) {
@@ -5982,6 +6123,7 @@ public object FfiConverterTypeWatchView: FfiConverterRustBuffer<WatchView> {
             FfiConverterOptionalLong.write(value.`sinceWallMs`, buf)
             FfiConverterSequenceTypeWatchKey.write(value.`keys`, buf)
             FfiConverterSequenceTypeWatchAlarm.write(value.`alarms`, buf)
+            FfiConverterSequenceTypeWatchAlarm.write(value.`due`, buf)
     }
 }
 
@@ -6075,6 +6217,1444 @@ public object FfiConverterTypeWeighInPage: FfiConverterRustBuffer<WeighInPage> {
 
 
 /**
+ * One tap.
+ */
+sealed class Action {
+    
+    /**
+     * Begin a session.
+     */
+    data class StartSession(
+        /**
+         * How it is set up; as the set-up screen stands where it is left out.
+         */
+        val `setup`: app.restwater.core.log.SessionSetup?) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * End it; what is out is wound in.
+     */
+    object EndSession : Action()
+    
+    
+    /**
+     * The lead hit the water. A cast that is still out is closed and marked.
+     */
+    data class Cast(
+        /**
+         * Which rod.
+         */
+        val `rod`: kotlin.UByte) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * A pull worth striking.
+     */
+    data class Bite(
+        /**
+         * Which rod.
+         */
+        val `rod`: kotlin.UByte) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * The fish is in the net.
+     */
+    data class Landed(
+        /**
+         * Which rod.
+         */
+        val `rod`: kotlin.UByte, 
+        /**
+         * What it weighs, where that is known.
+         */
+        val `fish`: app.restwater.core.log.FishWeight?) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * The fish came off.
+     */
+    data class Lost(
+        /**
+         * Which rod.
+         */
+        val `rod`: kotlin.UByte) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * The bite was missed.
+     */
+    data class Missed(
+        /**
+         * Which rod.
+         */
+        val `rod`: kotlin.UByte) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * A fish swam into the line.
+     */
+    data class Liner(
+        /**
+         * Which rod.
+         */
+        val `rod`: kotlin.UByte) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * The tip moved without a pull.
+     */
+    data class Indication(
+        /**
+         * Which rod.
+         */
+        val `rod`: kotlin.UByte) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Wound in by choice.
+     */
+    data class WoundIn(
+        /**
+         * Which rod.
+         */
+        val `rod`: kotlin.UByte) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * The bait was moved without a recast.
+     */
+    data class Twitch(
+        /**
+         * Which rod.
+         */
+        val `rod`: kotlin.UByte) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * The hooklength of the rod's last cast was lost with it.
+     */
+    data class HooklengthLost(
+        /**
+         * Which rod.
+         */
+        val `rod`: kotlin.UByte) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * What is on the line from the next cast on.
+     */
+    data class SetRig(
+        /**
+         * Which rod.
+         */
+        val `rod`: kotlin.UByte, 
+        /**
+         * The whole rig.
+         */
+        val `rig`: app.restwater.core.log.Rig) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Where the next casts go.
+     */
+    data class SetSpot(
+        /**
+         * Which rod.
+         */
+        val `rod`: kotlin.UByte, 
+        /**
+         * The spot.
+         */
+        val `spot`: app.restwater.core.log.Spot) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Set the last time back.
+     */
+    data class TimeBack(
+        /**
+         * By this many minutes.
+         */
+        val `minutes`: kotlin.UInt) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * A note.
+     */
+    data class Note(
+        /**
+         * The text.
+         */
+        val `text`: kotlin.String) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Something to aim at.
+     */
+    data class SetMark(
+        /**
+         * Its name.
+         */
+        val `name`: kotlin.String, 
+        /**
+         * Degrees clockwise from straight out, in hundredths.
+         */
+        val `bearingCdeg`: kotlin.Int) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * The keys act on this rod from now on.
+     */
+    data class ChooseRod(
+        /**
+         * Which rod.
+         */
+        val `rod`: kotlin.UByte) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Hand and scheme.
+     */
+    data class Set(
+        /**
+         * Which thumb, where that changes.
+         */
+        val `hand`: app.restwater.core.screen.Hand?, 
+        /**
+         * Day or night, where that changes.
+         */
+        val `scheme`: app.restwater.core.screen.Scheme?) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * LEFT, RIGHT, IN, OUT on the Swim screen: the ring goes a cell further.
+     */
+    data class StepAim(
+        /**
+         * Which way.
+         */
+        val `step`: app.restwater.core.swim.Step) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * The Swim screen shows an earlier moment; 0 is now.
+     */
+    data class Replay(
+        /**
+         * How many steps of ten minutes back.
+         */
+        val `stepsBack`: kotlin.UInt) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * The next casts of the chosen rod go to the ringed cell.
+     */
+    object CastHere : Action()
+    
+    
+    /**
+     * The ringed cell is kept back.
+     */
+    object KeepBack : Action()
+    
+    
+    /**
+     * The kept-back water under the ring may be fished again.
+     */
+    object Release : Action()
+    
+    
+    /**
+     * An aiming mark in the direction of the ring.
+     */
+    data class MarkHere(
+        /**
+         * Its name; the one typed, else a number, where it is empty.
+         */
+        val `name`: kotlin.String) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * The peg lies where it was typed on the Swim screen.
+     */
+    object PlacePegAsTyped : Action()
+    
+    
+    /**
+     * Where the peg lies on the earth; never needed.
+     */
+    data class PlacePeg(
+        /**
+         * Latitude in 1e-7 degrees.
+         */
+        val `latE7`: kotlin.Long, 
+        /**
+         * Longitude in 1e-7 degrees.
+         */
+        val `lonE7`: kotlin.Long, 
+        /**
+         * Degrees clockwise from true north of straight out, in hundredths.
+         */
+        val `straightOutCdeg`: kotlin.Int) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Begin an alternating test of two values that were changed for one another.
+     */
+    data class StartAlternation(
+        /**
+         * Value A.
+         */
+        val `a`: app.restwater.core.compare.FactorValue, 
+        /**
+         * Value B, of the same factor.
+         */
+        val `b`: app.restwater.core.compare.FactorValue) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Set rig or spot for the next cast of the test.
+     */
+    object SetNextStep : Action()
+    
+    
+    /**
+     * End the test.
+     */
+    object EndAlternation : Action()
+    
+    
+    /**
+     * One thing changed on a rod; the rest carries over.
+     */
+    data class Tackle(
+        /**
+         * Which rod.
+         */
+        val `rod`: kotlin.UByte, 
+        /**
+         * Which.
+         */
+        val `tap`: app.restwater.core.screen.TackleTap) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * A choice on the set-up screen.
+     */
+    data class Setup(
+        /**
+         * Which.
+         */
+        val `tap`: app.restwater.core.screen.SetupTap) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * A choice on the Swim screen.
+     */
+    data class Swim(
+        /**
+         * Which.
+         */
+        val `tap`: app.restwater.core.screen.SwimTap) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * A choice on the Waits screen.
+     */
+    data class Waits(
+        /**
+         * Which.
+         */
+        val `tap`: app.restwater.core.screen.WaitsTap) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * A tap on the Match screen.
+     */
+    data class Match(
+        /**
+         * Which.
+         */
+        val `tap`: app.restwater.core.screen.MatchTap) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * A tap on the Bench.
+     */
+    data class Bench(
+        /**
+         * Which.
+         */
+        val `tap`: app.restwater.core.screen.BenchTap) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * A tap in the Book.
+     */
+    data class Book(
+        /**
+         * Which.
+         */
+        val `tap`: app.restwater.core.screen.BookTap) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * A key of the Conditions screen.
+     */
+    data class Conditions(
+        /**
+         * Which.
+         */
+        val `tap`: app.restwater.core.screen.ConditionsTap) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * A tap on the Cautions screen.
+     */
+    data class Cautions(
+        /**
+         * Which.
+         */
+        val `tap`: app.restwater.core.screen.CautionsTap) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * A choice on the Files screen.
+     */
+    data class Files(
+        /**
+         * Which.
+         */
+        val `tap`: app.restwater.core.screen.FilesTap) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * A choice on the Phone screen.
+     */
+    data class Phone(
+        /**
+         * Which.
+         */
+        val `tap`: app.restwater.core.screen.PhoneTap) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Opens a doubtful entry on the Mend screen.
+     */
+    data class OpenDoubt(
+        /**
+         * Which; none goes back to the list.
+         */
+        val `op`: app.restwater.core.log.Uuid?) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Mends one thing of a doubtful entry.
+     */
+    data class Mend(
+        /**
+         * Which entry.
+         */
+        val `op`: app.restwater.core.log.Uuid, 
+        /**
+         * What of it.
+         */
+        val `tap`: app.restwater.core.screen.MendTap) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * A text was typed by hand.
+     */
+    data class Typed(
+        /**
+         * What it is typed into.
+         */
+        val `into`: app.restwater.core.screen.TypedInto, 
+        /**
+         * The text as it was typed.
+         */
+        val `text`: kotlin.String) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Take a whole import back.
+     */
+    data class UndoImport(
+        /**
+         * Which.
+         */
+        val `id`: app.restwater.core.log.Uuid) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Bring it back.
+     */
+    data class RedoImport(
+        /**
+         * Which.
+         */
+        val `id`: app.restwater.core.log.Uuid) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Take the last entry back.
+     */
+    object Undo : Action()
+    
+    
+    /**
+     * Bring back what undo took.
+     */
+    object Redo : Action()
+    
+    
+
+    
+
+    
+    
+
+
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeAction : FfiConverterRustBuffer<Action>{
+    override fun read(buf: ByteBuffer): Action {
+        return when(buf.getInt()) {
+            1 -> Action.StartSession(
+                FfiConverterOptionalTypeSessionSetup.read(buf),
+                )
+            2 -> Action.EndSession
+            3 -> Action.Cast(
+                FfiConverterUByte.read(buf),
+                )
+            4 -> Action.Bite(
+                FfiConverterUByte.read(buf),
+                )
+            5 -> Action.Landed(
+                FfiConverterUByte.read(buf),
+                FfiConverterOptionalTypeFishWeight.read(buf),
+                )
+            6 -> Action.Lost(
+                FfiConverterUByte.read(buf),
+                )
+            7 -> Action.Missed(
+                FfiConverterUByte.read(buf),
+                )
+            8 -> Action.Liner(
+                FfiConverterUByte.read(buf),
+                )
+            9 -> Action.Indication(
+                FfiConverterUByte.read(buf),
+                )
+            10 -> Action.WoundIn(
+                FfiConverterUByte.read(buf),
+                )
+            11 -> Action.Twitch(
+                FfiConverterUByte.read(buf),
+                )
+            12 -> Action.HooklengthLost(
+                FfiConverterUByte.read(buf),
+                )
+            13 -> Action.SetRig(
+                FfiConverterUByte.read(buf),
+                FfiConverterTypeRig.read(buf),
+                )
+            14 -> Action.SetSpot(
+                FfiConverterUByte.read(buf),
+                FfiConverterTypeSpot.read(buf),
+                )
+            15 -> Action.TimeBack(
+                FfiConverterUInt.read(buf),
+                )
+            16 -> Action.Note(
+                FfiConverterString.read(buf),
+                )
+            17 -> Action.SetMark(
+                FfiConverterString.read(buf),
+                FfiConverterInt.read(buf),
+                )
+            18 -> Action.ChooseRod(
+                FfiConverterUByte.read(buf),
+                )
+            19 -> Action.Set(
+                FfiConverterOptionalTypeHand.read(buf),
+                FfiConverterOptionalTypeScheme.read(buf),
+                )
+            20 -> Action.StepAim(
+                FfiConverterTypeStep.read(buf),
+                )
+            21 -> Action.Replay(
+                FfiConverterUInt.read(buf),
+                )
+            22 -> Action.CastHere
+            23 -> Action.KeepBack
+            24 -> Action.Release
+            25 -> Action.MarkHere(
+                FfiConverterString.read(buf),
+                )
+            26 -> Action.PlacePegAsTyped
+            27 -> Action.PlacePeg(
+                FfiConverterLong.read(buf),
+                FfiConverterLong.read(buf),
+                FfiConverterInt.read(buf),
+                )
+            28 -> Action.StartAlternation(
+                FfiConverterTypeFactorValue.read(buf),
+                FfiConverterTypeFactorValue.read(buf),
+                )
+            29 -> Action.SetNextStep
+            30 -> Action.EndAlternation
+            31 -> Action.Tackle(
+                FfiConverterUByte.read(buf),
+                FfiConverterTypeTackleTap.read(buf),
+                )
+            32 -> Action.Setup(
+                FfiConverterTypeSetupTap.read(buf),
+                )
+            33 -> Action.Swim(
+                FfiConverterTypeSwimTap.read(buf),
+                )
+            34 -> Action.Waits(
+                FfiConverterTypeWaitsTap.read(buf),
+                )
+            35 -> Action.Match(
+                FfiConverterTypeMatchTap.read(buf),
+                )
+            36 -> Action.Bench(
+                FfiConverterTypeBenchTap.read(buf),
+                )
+            37 -> Action.Book(
+                FfiConverterTypeBookTap.read(buf),
+                )
+            38 -> Action.Conditions(
+                FfiConverterTypeConditionsTap.read(buf),
+                )
+            39 -> Action.Cautions(
+                FfiConverterTypeCautionsTap.read(buf),
+                )
+            40 -> Action.Files(
+                FfiConverterTypeFilesTap.read(buf),
+                )
+            41 -> Action.Phone(
+                FfiConverterTypePhoneTap.read(buf),
+                )
+            42 -> Action.OpenDoubt(
+                FfiConverterOptionalTypeUuid.read(buf),
+                )
+            43 -> Action.Mend(
+                FfiConverterTypeUuid.read(buf),
+                FfiConverterTypeMendTap.read(buf),
+                )
+            44 -> Action.Typed(
+                FfiConverterTypeTypedInto.read(buf),
+                FfiConverterString.read(buf),
+                )
+            45 -> Action.UndoImport(
+                FfiConverterTypeUuid.read(buf),
+                )
+            46 -> Action.RedoImport(
+                FfiConverterTypeUuid.read(buf),
+                )
+            47 -> Action.Undo
+            48 -> Action.Redo
+            else -> throw RuntimeException("invalid enum value, something is very wrong!!")
+        }
+    }
+
+    override fun allocationSize(value: Action): ULong = when(value) {
+        is Action.StartSession -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterOptionalTypeSessionSetup.allocationSize(value.`setup`)
+            )
+        }
+        is Action.EndSession -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is Action.Cast -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUByte.allocationSize(value.`rod`)
+            )
+        }
+        is Action.Bite -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUByte.allocationSize(value.`rod`)
+            )
+        }
+        is Action.Landed -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUByte.allocationSize(value.`rod`)
+                + FfiConverterOptionalTypeFishWeight.allocationSize(value.`fish`)
+            )
+        }
+        is Action.Lost -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUByte.allocationSize(value.`rod`)
+            )
+        }
+        is Action.Missed -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUByte.allocationSize(value.`rod`)
+            )
+        }
+        is Action.Liner -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUByte.allocationSize(value.`rod`)
+            )
+        }
+        is Action.Indication -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUByte.allocationSize(value.`rod`)
+            )
+        }
+        is Action.WoundIn -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUByte.allocationSize(value.`rod`)
+            )
+        }
+        is Action.Twitch -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUByte.allocationSize(value.`rod`)
+            )
+        }
+        is Action.HooklengthLost -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUByte.allocationSize(value.`rod`)
+            )
+        }
+        is Action.SetRig -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUByte.allocationSize(value.`rod`)
+                + FfiConverterTypeRig.allocationSize(value.`rig`)
+            )
+        }
+        is Action.SetSpot -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUByte.allocationSize(value.`rod`)
+                + FfiConverterTypeSpot.allocationSize(value.`spot`)
+            )
+        }
+        is Action.TimeBack -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUInt.allocationSize(value.`minutes`)
+            )
+        }
+        is Action.Note -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterString.allocationSize(value.`text`)
+            )
+        }
+        is Action.SetMark -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterString.allocationSize(value.`name`)
+                + FfiConverterInt.allocationSize(value.`bearingCdeg`)
+            )
+        }
+        is Action.ChooseRod -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUByte.allocationSize(value.`rod`)
+            )
+        }
+        is Action.Set -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterOptionalTypeHand.allocationSize(value.`hand`)
+                + FfiConverterOptionalTypeScheme.allocationSize(value.`scheme`)
+            )
+        }
+        is Action.StepAim -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeStep.allocationSize(value.`step`)
+            )
+        }
+        is Action.Replay -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUInt.allocationSize(value.`stepsBack`)
+            )
+        }
+        is Action.CastHere -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is Action.KeepBack -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is Action.Release -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is Action.MarkHere -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterString.allocationSize(value.`name`)
+            )
+        }
+        is Action.PlacePegAsTyped -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is Action.PlacePeg -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterLong.allocationSize(value.`latE7`)
+                + FfiConverterLong.allocationSize(value.`lonE7`)
+                + FfiConverterInt.allocationSize(value.`straightOutCdeg`)
+            )
+        }
+        is Action.StartAlternation -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeFactorValue.allocationSize(value.`a`)
+                + FfiConverterTypeFactorValue.allocationSize(value.`b`)
+            )
+        }
+        is Action.SetNextStep -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is Action.EndAlternation -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is Action.Tackle -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUByte.allocationSize(value.`rod`)
+                + FfiConverterTypeTackleTap.allocationSize(value.`tap`)
+            )
+        }
+        is Action.Setup -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeSetupTap.allocationSize(value.`tap`)
+            )
+        }
+        is Action.Swim -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeSwimTap.allocationSize(value.`tap`)
+            )
+        }
+        is Action.Waits -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeWaitsTap.allocationSize(value.`tap`)
+            )
+        }
+        is Action.Match -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeMatchTap.allocationSize(value.`tap`)
+            )
+        }
+        is Action.Bench -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeBenchTap.allocationSize(value.`tap`)
+            )
+        }
+        is Action.Book -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeBookTap.allocationSize(value.`tap`)
+            )
+        }
+        is Action.Conditions -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeConditionsTap.allocationSize(value.`tap`)
+            )
+        }
+        is Action.Cautions -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeCautionsTap.allocationSize(value.`tap`)
+            )
+        }
+        is Action.Files -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeFilesTap.allocationSize(value.`tap`)
+            )
+        }
+        is Action.Phone -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypePhoneTap.allocationSize(value.`tap`)
+            )
+        }
+        is Action.OpenDoubt -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterOptionalTypeUuid.allocationSize(value.`op`)
+            )
+        }
+        is Action.Mend -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeUuid.allocationSize(value.`op`)
+                + FfiConverterTypeMendTap.allocationSize(value.`tap`)
+            )
+        }
+        is Action.Typed -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeTypedInto.allocationSize(value.`into`)
+                + FfiConverterString.allocationSize(value.`text`)
+            )
+        }
+        is Action.UndoImport -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeUuid.allocationSize(value.`id`)
+            )
+        }
+        is Action.RedoImport -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeUuid.allocationSize(value.`id`)
+            )
+        }
+        is Action.Undo -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is Action.Redo -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+    }
+
+    override fun write(value: Action, buf: ByteBuffer) {
+        when(value) {
+            is Action.StartSession -> {
+                buf.putInt(1)
+                FfiConverterOptionalTypeSessionSetup.write(value.`setup`, buf)
+                Unit
+            }
+            is Action.EndSession -> {
+                buf.putInt(2)
+                Unit
+            }
+            is Action.Cast -> {
+                buf.putInt(3)
+                FfiConverterUByte.write(value.`rod`, buf)
+                Unit
+            }
+            is Action.Bite -> {
+                buf.putInt(4)
+                FfiConverterUByte.write(value.`rod`, buf)
+                Unit
+            }
+            is Action.Landed -> {
+                buf.putInt(5)
+                FfiConverterUByte.write(value.`rod`, buf)
+                FfiConverterOptionalTypeFishWeight.write(value.`fish`, buf)
+                Unit
+            }
+            is Action.Lost -> {
+                buf.putInt(6)
+                FfiConverterUByte.write(value.`rod`, buf)
+                Unit
+            }
+            is Action.Missed -> {
+                buf.putInt(7)
+                FfiConverterUByte.write(value.`rod`, buf)
+                Unit
+            }
+            is Action.Liner -> {
+                buf.putInt(8)
+                FfiConverterUByte.write(value.`rod`, buf)
+                Unit
+            }
+            is Action.Indication -> {
+                buf.putInt(9)
+                FfiConverterUByte.write(value.`rod`, buf)
+                Unit
+            }
+            is Action.WoundIn -> {
+                buf.putInt(10)
+                FfiConverterUByte.write(value.`rod`, buf)
+                Unit
+            }
+            is Action.Twitch -> {
+                buf.putInt(11)
+                FfiConverterUByte.write(value.`rod`, buf)
+                Unit
+            }
+            is Action.HooklengthLost -> {
+                buf.putInt(12)
+                FfiConverterUByte.write(value.`rod`, buf)
+                Unit
+            }
+            is Action.SetRig -> {
+                buf.putInt(13)
+                FfiConverterUByte.write(value.`rod`, buf)
+                FfiConverterTypeRig.write(value.`rig`, buf)
+                Unit
+            }
+            is Action.SetSpot -> {
+                buf.putInt(14)
+                FfiConverterUByte.write(value.`rod`, buf)
+                FfiConverterTypeSpot.write(value.`spot`, buf)
+                Unit
+            }
+            is Action.TimeBack -> {
+                buf.putInt(15)
+                FfiConverterUInt.write(value.`minutes`, buf)
+                Unit
+            }
+            is Action.Note -> {
+                buf.putInt(16)
+                FfiConverterString.write(value.`text`, buf)
+                Unit
+            }
+            is Action.SetMark -> {
+                buf.putInt(17)
+                FfiConverterString.write(value.`name`, buf)
+                FfiConverterInt.write(value.`bearingCdeg`, buf)
+                Unit
+            }
+            is Action.ChooseRod -> {
+                buf.putInt(18)
+                FfiConverterUByte.write(value.`rod`, buf)
+                Unit
+            }
+            is Action.Set -> {
+                buf.putInt(19)
+                FfiConverterOptionalTypeHand.write(value.`hand`, buf)
+                FfiConverterOptionalTypeScheme.write(value.`scheme`, buf)
+                Unit
+            }
+            is Action.StepAim -> {
+                buf.putInt(20)
+                FfiConverterTypeStep.write(value.`step`, buf)
+                Unit
+            }
+            is Action.Replay -> {
+                buf.putInt(21)
+                FfiConverterUInt.write(value.`stepsBack`, buf)
+                Unit
+            }
+            is Action.CastHere -> {
+                buf.putInt(22)
+                Unit
+            }
+            is Action.KeepBack -> {
+                buf.putInt(23)
+                Unit
+            }
+            is Action.Release -> {
+                buf.putInt(24)
+                Unit
+            }
+            is Action.MarkHere -> {
+                buf.putInt(25)
+                FfiConverterString.write(value.`name`, buf)
+                Unit
+            }
+            is Action.PlacePegAsTyped -> {
+                buf.putInt(26)
+                Unit
+            }
+            is Action.PlacePeg -> {
+                buf.putInt(27)
+                FfiConverterLong.write(value.`latE7`, buf)
+                FfiConverterLong.write(value.`lonE7`, buf)
+                FfiConverterInt.write(value.`straightOutCdeg`, buf)
+                Unit
+            }
+            is Action.StartAlternation -> {
+                buf.putInt(28)
+                FfiConverterTypeFactorValue.write(value.`a`, buf)
+                FfiConverterTypeFactorValue.write(value.`b`, buf)
+                Unit
+            }
+            is Action.SetNextStep -> {
+                buf.putInt(29)
+                Unit
+            }
+            is Action.EndAlternation -> {
+                buf.putInt(30)
+                Unit
+            }
+            is Action.Tackle -> {
+                buf.putInt(31)
+                FfiConverterUByte.write(value.`rod`, buf)
+                FfiConverterTypeTackleTap.write(value.`tap`, buf)
+                Unit
+            }
+            is Action.Setup -> {
+                buf.putInt(32)
+                FfiConverterTypeSetupTap.write(value.`tap`, buf)
+                Unit
+            }
+            is Action.Swim -> {
+                buf.putInt(33)
+                FfiConverterTypeSwimTap.write(value.`tap`, buf)
+                Unit
+            }
+            is Action.Waits -> {
+                buf.putInt(34)
+                FfiConverterTypeWaitsTap.write(value.`tap`, buf)
+                Unit
+            }
+            is Action.Match -> {
+                buf.putInt(35)
+                FfiConverterTypeMatchTap.write(value.`tap`, buf)
+                Unit
+            }
+            is Action.Bench -> {
+                buf.putInt(36)
+                FfiConverterTypeBenchTap.write(value.`tap`, buf)
+                Unit
+            }
+            is Action.Book -> {
+                buf.putInt(37)
+                FfiConverterTypeBookTap.write(value.`tap`, buf)
+                Unit
+            }
+            is Action.Conditions -> {
+                buf.putInt(38)
+                FfiConverterTypeConditionsTap.write(value.`tap`, buf)
+                Unit
+            }
+            is Action.Cautions -> {
+                buf.putInt(39)
+                FfiConverterTypeCautionsTap.write(value.`tap`, buf)
+                Unit
+            }
+            is Action.Files -> {
+                buf.putInt(40)
+                FfiConverterTypeFilesTap.write(value.`tap`, buf)
+                Unit
+            }
+            is Action.Phone -> {
+                buf.putInt(41)
+                FfiConverterTypePhoneTap.write(value.`tap`, buf)
+                Unit
+            }
+            is Action.OpenDoubt -> {
+                buf.putInt(42)
+                FfiConverterOptionalTypeUuid.write(value.`op`, buf)
+                Unit
+            }
+            is Action.Mend -> {
+                buf.putInt(43)
+                FfiConverterTypeUuid.write(value.`op`, buf)
+                FfiConverterTypeMendTap.write(value.`tap`, buf)
+                Unit
+            }
+            is Action.Typed -> {
+                buf.putInt(44)
+                FfiConverterTypeTypedInto.write(value.`into`, buf)
+                FfiConverterString.write(value.`text`, buf)
+                Unit
+            }
+            is Action.UndoImport -> {
+                buf.putInt(45)
+                FfiConverterTypeUuid.write(value.`id`, buf)
+                Unit
+            }
+            is Action.RedoImport -> {
+                buf.putInt(46)
+                FfiConverterTypeUuid.write(value.`id`, buf)
+                Unit
+            }
+            is Action.Undo -> {
+                buf.putInt(47)
+                Unit
+            }
+            is Action.Redo -> {
+                buf.putInt(48)
+                Unit
+            }
+        }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }
+    }
+}
+
+
+
+
+
+/**
  * How the advice is to be shown.
  */
 
@@ -6122,6 +7702,122 @@ public object FfiConverterTypeAdviceTone: FfiConverterRustBuffer<AdviceTone> {
 
     override fun write(value: AdviceTone, buf: ByteBuffer) {
         buf.putInt(value.ordinal + 1)
+    }
+}
+
+
+
+
+
+/**
+ * When a cast that is out rings.
+ */
+sealed class Alarm {
+    
+    /**
+     * Never.
+     */
+    object Off : Alarm()
+    
+    
+    /**
+     * At the end of "hold until".
+     */
+    object Hold : Alarm()
+    
+    
+    /**
+     * At "recast by".
+     */
+    object Recast : Alarm()
+    
+    
+    /**
+     * So many minutes after the splash.
+     */
+    data class After(
+        val v1: kotlin.UShort) : Alarm()
+        
+    {
+        
+
+        companion object
+    }
+    
+
+    
+
+    
+    
+
+
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeAlarm : FfiConverterRustBuffer<Alarm>{
+    override fun read(buf: ByteBuffer): Alarm {
+        return when(buf.getInt()) {
+            1 -> Alarm.Off
+            2 -> Alarm.Hold
+            3 -> Alarm.Recast
+            4 -> Alarm.After(
+                FfiConverterUShort.read(buf),
+                )
+            else -> throw RuntimeException("invalid enum value, something is very wrong!!")
+        }
+    }
+
+    override fun allocationSize(value: Alarm): ULong = when(value) {
+        is Alarm.Off -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is Alarm.Hold -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is Alarm.Recast -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is Alarm.After -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUShort.allocationSize(value.v1)
+            )
+        }
+    }
+
+    override fun write(value: Alarm, buf: ByteBuffer) {
+        when(value) {
+            is Alarm.Off -> {
+                buf.putInt(1)
+                Unit
+            }
+            is Alarm.Hold -> {
+                buf.putInt(2)
+                Unit
+            }
+            is Alarm.Recast -> {
+                buf.putInt(3)
+                Unit
+            }
+            is Alarm.After -> {
+                buf.putInt(4)
+                FfiConverterUShort.write(value.v1, buf)
+                Unit
+            }
+        }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }
     }
 }
 
@@ -6181,6 +7877,1414 @@ public object FfiConverterTypeBankState: FfiConverterRustBuffer<BankState> {
 
 
 /**
+ * A choice or a key of the Bench. Counts, lengths and weights are whole numbers of their unit.
+ */
+sealed class BenchTap {
+    
+    /**
+     * The keys act on this hooklength.
+     */
+    data class Kind(
+        /**
+         * Which.
+         */
+        val `hooklength`: app.restwater.core.bench.Hooklength) : BenchTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Its length.
+     */
+    data class Length(
+        /**
+         * In tenths of a millimetre.
+         */
+        val `tenthMm`: kotlin.UInt) : BenchTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Its line.
+     */
+    data class Diameter(
+        /**
+         * In thousandths of a millimetre.
+         */
+        val `um`: kotlin.UShort) : BenchTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Its hook.
+     */
+    data class HookSize(
+        /**
+         * The bigger the number the smaller the hook.
+         */
+        val `size`: kotlin.UByte) : BenchTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Its hair.
+     */
+    data class Hair(
+        /**
+         * In millimetres; none where it has no hair.
+         */
+        val `mm`: kotlin.UShort?) : BenchTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * This many were tied.
+     */
+    data class Tied(
+        /**
+         * How many.
+         */
+        val `count`: kotlin.UShort) : BenchTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * This many are in the wallet.
+     */
+    data class Counted(
+        /**
+         * How many.
+         */
+        val `count`: kotlin.UShort) : BenchTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * This many were taken out of the wallet.
+     */
+    data class TakenOut(
+        /**
+         * How many.
+         */
+        val `count`: kotlin.UShort) : BenchTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * This many are to be carried.
+     */
+    data class Wanted(
+        /**
+         * How many.
+         */
+        val `count`: kotlin.UShort) : BenchTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Some of them were cut down.
+     */
+    data class CutDown(
+        /**
+         * To this length, in tenths of a millimetre.
+         */
+        val `tenthMm`: kotlin.UInt, 
+        /**
+         * How many.
+         */
+        val `count`: kotlin.UShort) : BenchTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Everything was cut down as planned.
+     */
+    object CutAll : BenchTap()
+    
+    
+    /**
+     * Everything was tied as planned.
+     */
+    object TieAll : BenchTap()
+    
+    
+    /**
+     * Line of the spool to be added.
+     */
+    data class SpoolDiameter(
+        /**
+         * In thousandths of a millimetre.
+         */
+        val `um`: kotlin.UShort) : BenchTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * What is on it.
+     */
+    data class SpoolLength(
+        /**
+         * In tenths of a millimetre.
+         */
+        val `tenthMm`: kotlin.UInt) : BenchTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * It lies on the bench now.
+     */
+    object AddSpool : BenchTap()
+    
+    
+    /**
+     * A spool is used up or gone.
+     */
+    data class SpoolGone(
+        /**
+         * Which.
+         */
+        val `spool`: app.restwater.core.log.Uuid) : BenchTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Line that the knot at the hook takes.
+     */
+    data class HookKnot(
+        /**
+         * In tenths of a millimetre.
+         */
+        val `tenthMm`: kotlin.UInt) : BenchTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Line that the loop takes.
+     */
+    data class LoopLength(
+        /**
+         * In tenths of a millimetre.
+         */
+        val `tenthMm`: kotlin.UInt) : BenchTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Line that the tags take.
+     */
+    data class Tags(
+        /**
+         * In tenths of a millimetre.
+         */
+        val `tenthMm`: kotlin.UInt) : BenchTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * What the pop-up lifts.
+     */
+    data class Lift(
+        /**
+         * In milligrams.
+         */
+        val `mg`: kotlin.UInt) : BenchTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * How long it was soaked when it was measured.
+     */
+    data class Soaked(
+        /**
+         * In minutes.
+         */
+        val `minutes`: kotlin.UShort) : BenchTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * What the hook weighs.
+     */
+    data class HookWeight(
+        /**
+         * In milligrams.
+         */
+        val `mg`: kotlin.UInt) : BenchTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * How high the pop-up is to stand.
+     */
+    data class Height(
+        /**
+         * In tenths of a millimetre.
+         */
+        val `tenthMm`: kotlin.UInt) : BenchTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * The line below the pop-up.
+     */
+    data class LineDiameter(
+        /**
+         * In thousandths of a millimetre.
+         */
+        val `um`: kotlin.UShort) : BenchTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * What that line is made of.
+     */
+    data class Line(
+        /**
+         * The material.
+         */
+        val `material`: app.restwater.core.log.LineMaterial) : BenchTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * What the shot is made of.
+     */
+    data class Metal(
+        /**
+         * The metal.
+         */
+        val `metal`: app.restwater.core.log.ShotMetal) : BenchTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Temperature of the water for the balance.
+     */
+    data class Water(
+        /**
+         * In tenths of a degree Celsius.
+         */
+        val `tenthC`: kotlin.Short) : BenchTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * The size of shot whose weight is entered.
+     */
+    data class ShotSize(
+        /**
+         * Its name.
+         */
+        val `name`: kotlin.String) : BenchTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * What one of that size weighs.
+     */
+    data class ShotWeight(
+        /**
+         * In milligrams; 0 takes it out of the box.
+         */
+        val `mg`: kotlin.UInt) : BenchTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * The lead hit the water: a fall is timed.
+     */
+    object Splash : BenchTap()
+    
+    
+    /**
+     * The line fell slack.
+     */
+    object Bottom : BenchTap()
+    
+    
+    /**
+     * The fall just timed teaches the speed.
+     */
+    object Calibrate : BenchTap()
+    
+    
+    /**
+     * The depth it was timed at.
+     */
+    data class Plumbed(
+        /**
+         * In centimetres.
+         */
+        val `cm`: kotlin.UInt) : BenchTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * A height is put on the ladder or taken off it.
+     */
+    data class Rung(
+        /**
+         * In tenths of a millimetre.
+         */
+        val `tenthMm`: kotlin.UInt) : BenchTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Which sessions the ladder counts.
+     */
+    data class HeightsOf(
+        /**
+         * All of them, or the one shown.
+         */
+        val `all`: kotlin.Boolean) : BenchTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * The kit that is used.
+     */
+    data class UseKit(
+        /**
+         * Which.
+         */
+        val `kit`: app.restwater.core.log.Uuid) : BenchTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+
+    
+
+    
+    
+
+
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeBenchTap : FfiConverterRustBuffer<BenchTap>{
+    override fun read(buf: ByteBuffer): BenchTap {
+        return when(buf.getInt()) {
+            1 -> BenchTap.Kind(
+                FfiConverterTypeHooklength.read(buf),
+                )
+            2 -> BenchTap.Length(
+                FfiConverterUInt.read(buf),
+                )
+            3 -> BenchTap.Diameter(
+                FfiConverterUShort.read(buf),
+                )
+            4 -> BenchTap.HookSize(
+                FfiConverterUByte.read(buf),
+                )
+            5 -> BenchTap.Hair(
+                FfiConverterOptionalUShort.read(buf),
+                )
+            6 -> BenchTap.Tied(
+                FfiConverterUShort.read(buf),
+                )
+            7 -> BenchTap.Counted(
+                FfiConverterUShort.read(buf),
+                )
+            8 -> BenchTap.TakenOut(
+                FfiConverterUShort.read(buf),
+                )
+            9 -> BenchTap.Wanted(
+                FfiConverterUShort.read(buf),
+                )
+            10 -> BenchTap.CutDown(
+                FfiConverterUInt.read(buf),
+                FfiConverterUShort.read(buf),
+                )
+            11 -> BenchTap.CutAll
+            12 -> BenchTap.TieAll
+            13 -> BenchTap.SpoolDiameter(
+                FfiConverterUShort.read(buf),
+                )
+            14 -> BenchTap.SpoolLength(
+                FfiConverterUInt.read(buf),
+                )
+            15 -> BenchTap.AddSpool
+            16 -> BenchTap.SpoolGone(
+                FfiConverterTypeUuid.read(buf),
+                )
+            17 -> BenchTap.HookKnot(
+                FfiConverterUInt.read(buf),
+                )
+            18 -> BenchTap.LoopLength(
+                FfiConverterUInt.read(buf),
+                )
+            19 -> BenchTap.Tags(
+                FfiConverterUInt.read(buf),
+                )
+            20 -> BenchTap.Lift(
+                FfiConverterUInt.read(buf),
+                )
+            21 -> BenchTap.Soaked(
+                FfiConverterUShort.read(buf),
+                )
+            22 -> BenchTap.HookWeight(
+                FfiConverterUInt.read(buf),
+                )
+            23 -> BenchTap.Height(
+                FfiConverterUInt.read(buf),
+                )
+            24 -> BenchTap.LineDiameter(
+                FfiConverterUShort.read(buf),
+                )
+            25 -> BenchTap.Line(
+                FfiConverterTypeLineMaterial.read(buf),
+                )
+            26 -> BenchTap.Metal(
+                FfiConverterTypeShotMetal.read(buf),
+                )
+            27 -> BenchTap.Water(
+                FfiConverterShort.read(buf),
+                )
+            28 -> BenchTap.ShotSize(
+                FfiConverterString.read(buf),
+                )
+            29 -> BenchTap.ShotWeight(
+                FfiConverterUInt.read(buf),
+                )
+            30 -> BenchTap.Splash
+            31 -> BenchTap.Bottom
+            32 -> BenchTap.Calibrate
+            33 -> BenchTap.Plumbed(
+                FfiConverterUInt.read(buf),
+                )
+            34 -> BenchTap.Rung(
+                FfiConverterUInt.read(buf),
+                )
+            35 -> BenchTap.HeightsOf(
+                FfiConverterBoolean.read(buf),
+                )
+            36 -> BenchTap.UseKit(
+                FfiConverterTypeUuid.read(buf),
+                )
+            else -> throw RuntimeException("invalid enum value, something is very wrong!!")
+        }
+    }
+
+    override fun allocationSize(value: BenchTap): ULong = when(value) {
+        is BenchTap.Kind -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeHooklength.allocationSize(value.`hooklength`)
+            )
+        }
+        is BenchTap.Length -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUInt.allocationSize(value.`tenthMm`)
+            )
+        }
+        is BenchTap.Diameter -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUShort.allocationSize(value.`um`)
+            )
+        }
+        is BenchTap.HookSize -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUByte.allocationSize(value.`size`)
+            )
+        }
+        is BenchTap.Hair -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterOptionalUShort.allocationSize(value.`mm`)
+            )
+        }
+        is BenchTap.Tied -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUShort.allocationSize(value.`count`)
+            )
+        }
+        is BenchTap.Counted -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUShort.allocationSize(value.`count`)
+            )
+        }
+        is BenchTap.TakenOut -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUShort.allocationSize(value.`count`)
+            )
+        }
+        is BenchTap.Wanted -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUShort.allocationSize(value.`count`)
+            )
+        }
+        is BenchTap.CutDown -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUInt.allocationSize(value.`tenthMm`)
+                + FfiConverterUShort.allocationSize(value.`count`)
+            )
+        }
+        is BenchTap.CutAll -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is BenchTap.TieAll -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is BenchTap.SpoolDiameter -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUShort.allocationSize(value.`um`)
+            )
+        }
+        is BenchTap.SpoolLength -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUInt.allocationSize(value.`tenthMm`)
+            )
+        }
+        is BenchTap.AddSpool -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is BenchTap.SpoolGone -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeUuid.allocationSize(value.`spool`)
+            )
+        }
+        is BenchTap.HookKnot -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUInt.allocationSize(value.`tenthMm`)
+            )
+        }
+        is BenchTap.LoopLength -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUInt.allocationSize(value.`tenthMm`)
+            )
+        }
+        is BenchTap.Tags -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUInt.allocationSize(value.`tenthMm`)
+            )
+        }
+        is BenchTap.Lift -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUInt.allocationSize(value.`mg`)
+            )
+        }
+        is BenchTap.Soaked -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUShort.allocationSize(value.`minutes`)
+            )
+        }
+        is BenchTap.HookWeight -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUInt.allocationSize(value.`mg`)
+            )
+        }
+        is BenchTap.Height -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUInt.allocationSize(value.`tenthMm`)
+            )
+        }
+        is BenchTap.LineDiameter -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUShort.allocationSize(value.`um`)
+            )
+        }
+        is BenchTap.Line -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeLineMaterial.allocationSize(value.`material`)
+            )
+        }
+        is BenchTap.Metal -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeShotMetal.allocationSize(value.`metal`)
+            )
+        }
+        is BenchTap.Water -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterShort.allocationSize(value.`tenthC`)
+            )
+        }
+        is BenchTap.ShotSize -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterString.allocationSize(value.`name`)
+            )
+        }
+        is BenchTap.ShotWeight -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUInt.allocationSize(value.`mg`)
+            )
+        }
+        is BenchTap.Splash -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is BenchTap.Bottom -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is BenchTap.Calibrate -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is BenchTap.Plumbed -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUInt.allocationSize(value.`cm`)
+            )
+        }
+        is BenchTap.Rung -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUInt.allocationSize(value.`tenthMm`)
+            )
+        }
+        is BenchTap.HeightsOf -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterBoolean.allocationSize(value.`all`)
+            )
+        }
+        is BenchTap.UseKit -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeUuid.allocationSize(value.`kit`)
+            )
+        }
+    }
+
+    override fun write(value: BenchTap, buf: ByteBuffer) {
+        when(value) {
+            is BenchTap.Kind -> {
+                buf.putInt(1)
+                FfiConverterTypeHooklength.write(value.`hooklength`, buf)
+                Unit
+            }
+            is BenchTap.Length -> {
+                buf.putInt(2)
+                FfiConverterUInt.write(value.`tenthMm`, buf)
+                Unit
+            }
+            is BenchTap.Diameter -> {
+                buf.putInt(3)
+                FfiConverterUShort.write(value.`um`, buf)
+                Unit
+            }
+            is BenchTap.HookSize -> {
+                buf.putInt(4)
+                FfiConverterUByte.write(value.`size`, buf)
+                Unit
+            }
+            is BenchTap.Hair -> {
+                buf.putInt(5)
+                FfiConverterOptionalUShort.write(value.`mm`, buf)
+                Unit
+            }
+            is BenchTap.Tied -> {
+                buf.putInt(6)
+                FfiConverterUShort.write(value.`count`, buf)
+                Unit
+            }
+            is BenchTap.Counted -> {
+                buf.putInt(7)
+                FfiConverterUShort.write(value.`count`, buf)
+                Unit
+            }
+            is BenchTap.TakenOut -> {
+                buf.putInt(8)
+                FfiConverterUShort.write(value.`count`, buf)
+                Unit
+            }
+            is BenchTap.Wanted -> {
+                buf.putInt(9)
+                FfiConverterUShort.write(value.`count`, buf)
+                Unit
+            }
+            is BenchTap.CutDown -> {
+                buf.putInt(10)
+                FfiConverterUInt.write(value.`tenthMm`, buf)
+                FfiConverterUShort.write(value.`count`, buf)
+                Unit
+            }
+            is BenchTap.CutAll -> {
+                buf.putInt(11)
+                Unit
+            }
+            is BenchTap.TieAll -> {
+                buf.putInt(12)
+                Unit
+            }
+            is BenchTap.SpoolDiameter -> {
+                buf.putInt(13)
+                FfiConverterUShort.write(value.`um`, buf)
+                Unit
+            }
+            is BenchTap.SpoolLength -> {
+                buf.putInt(14)
+                FfiConverterUInt.write(value.`tenthMm`, buf)
+                Unit
+            }
+            is BenchTap.AddSpool -> {
+                buf.putInt(15)
+                Unit
+            }
+            is BenchTap.SpoolGone -> {
+                buf.putInt(16)
+                FfiConverterTypeUuid.write(value.`spool`, buf)
+                Unit
+            }
+            is BenchTap.HookKnot -> {
+                buf.putInt(17)
+                FfiConverterUInt.write(value.`tenthMm`, buf)
+                Unit
+            }
+            is BenchTap.LoopLength -> {
+                buf.putInt(18)
+                FfiConverterUInt.write(value.`tenthMm`, buf)
+                Unit
+            }
+            is BenchTap.Tags -> {
+                buf.putInt(19)
+                FfiConverterUInt.write(value.`tenthMm`, buf)
+                Unit
+            }
+            is BenchTap.Lift -> {
+                buf.putInt(20)
+                FfiConverterUInt.write(value.`mg`, buf)
+                Unit
+            }
+            is BenchTap.Soaked -> {
+                buf.putInt(21)
+                FfiConverterUShort.write(value.`minutes`, buf)
+                Unit
+            }
+            is BenchTap.HookWeight -> {
+                buf.putInt(22)
+                FfiConverterUInt.write(value.`mg`, buf)
+                Unit
+            }
+            is BenchTap.Height -> {
+                buf.putInt(23)
+                FfiConverterUInt.write(value.`tenthMm`, buf)
+                Unit
+            }
+            is BenchTap.LineDiameter -> {
+                buf.putInt(24)
+                FfiConverterUShort.write(value.`um`, buf)
+                Unit
+            }
+            is BenchTap.Line -> {
+                buf.putInt(25)
+                FfiConverterTypeLineMaterial.write(value.`material`, buf)
+                Unit
+            }
+            is BenchTap.Metal -> {
+                buf.putInt(26)
+                FfiConverterTypeShotMetal.write(value.`metal`, buf)
+                Unit
+            }
+            is BenchTap.Water -> {
+                buf.putInt(27)
+                FfiConverterShort.write(value.`tenthC`, buf)
+                Unit
+            }
+            is BenchTap.ShotSize -> {
+                buf.putInt(28)
+                FfiConverterString.write(value.`name`, buf)
+                Unit
+            }
+            is BenchTap.ShotWeight -> {
+                buf.putInt(29)
+                FfiConverterUInt.write(value.`mg`, buf)
+                Unit
+            }
+            is BenchTap.Splash -> {
+                buf.putInt(30)
+                Unit
+            }
+            is BenchTap.Bottom -> {
+                buf.putInt(31)
+                Unit
+            }
+            is BenchTap.Calibrate -> {
+                buf.putInt(32)
+                Unit
+            }
+            is BenchTap.Plumbed -> {
+                buf.putInt(33)
+                FfiConverterUInt.write(value.`cm`, buf)
+                Unit
+            }
+            is BenchTap.Rung -> {
+                buf.putInt(34)
+                FfiConverterUInt.write(value.`tenthMm`, buf)
+                Unit
+            }
+            is BenchTap.HeightsOf -> {
+                buf.putInt(35)
+                FfiConverterBoolean.write(value.`all`, buf)
+                Unit
+            }
+            is BenchTap.UseKit -> {
+                buf.putInt(36)
+                FfiConverterTypeUuid.write(value.`kit`, buf)
+                Unit
+            }
+        }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }
+    }
+}
+
+
+
+
+
+/**
+ * One of the sets of sessions that are chosen in the Book.
+ */
+
+enum class BookSet {
+    
+    /**
+     * The sessions that are shown.
+     */
+    SHOWN,
+    /**
+     * The first set of the comparison.
+     */
+    A,
+    /**
+     * The second.
+     */
+    B;
+
+    
+
+
+    companion object
+}
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeBookSet: FfiConverterRustBuffer<BookSet> {
+    override fun read(buf: ByteBuffer) = try {
+        BookSet.values()[buf.getInt() - 1]
+    } catch (e: IndexOutOfBoundsException) {
+        throw RuntimeException("invalid enum value, something is very wrong!!", e)
+    }
+
+    override fun allocationSize(value: BookSet) = 4UL
+
+    override fun write(value: BookSet, buf: ByteBuffer) {
+        buf.putInt(value.ordinal + 1)
+    }
+}
+
+
+
+
+
+/**
+ * A choice or a key of the Book.
+ */
+sealed class BookTap {
+    
+    /**
+     * A session is opened to read.
+     */
+    data class Open(
+        /**
+         * Which.
+         */
+        val `session`: app.restwater.core.log.Uuid) : BookTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * It is closed again.
+     */
+    object Close : BookTap()
+    
+    
+    /**
+     * Which sessions count.
+     */
+    data class Filter(
+        /**
+         * In which set.
+         */
+        val `set`: app.restwater.core.screen.BookSet, 
+        /**
+         * One thing that is asked of them.
+         */
+        val `by`: app.restwater.core.screen.FilterTap) : BookTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Latitude of the place that the light is told for.
+     */
+    data class Latitude(
+        /**
+         * In 1e-7 degrees.
+         */
+        val `e7`: kotlin.Long) : BookTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Longitude of that place.
+     */
+    data class Longitude(
+        /**
+         * In 1e-7 degrees.
+         */
+        val `e7`: kotlin.Long) : BookTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * The peg of the open session lies there.
+     */
+    object KeepPlace : BookTap()
+    
+    
+
+    
+
+    
+    
+
+
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeBookTap : FfiConverterRustBuffer<BookTap>{
+    override fun read(buf: ByteBuffer): BookTap {
+        return when(buf.getInt()) {
+            1 -> BookTap.Open(
+                FfiConverterTypeUuid.read(buf),
+                )
+            2 -> BookTap.Close
+            3 -> BookTap.Filter(
+                FfiConverterTypeBookSet.read(buf),
+                FfiConverterTypeFilterTap.read(buf),
+                )
+            4 -> BookTap.Latitude(
+                FfiConverterLong.read(buf),
+                )
+            5 -> BookTap.Longitude(
+                FfiConverterLong.read(buf),
+                )
+            6 -> BookTap.KeepPlace
+            else -> throw RuntimeException("invalid enum value, something is very wrong!!")
+        }
+    }
+
+    override fun allocationSize(value: BookTap): ULong = when(value) {
+        is BookTap.Open -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeUuid.allocationSize(value.`session`)
+            )
+        }
+        is BookTap.Close -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is BookTap.Filter -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeBookSet.allocationSize(value.`set`)
+                + FfiConverterTypeFilterTap.allocationSize(value.`by`)
+            )
+        }
+        is BookTap.Latitude -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterLong.allocationSize(value.`e7`)
+            )
+        }
+        is BookTap.Longitude -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterLong.allocationSize(value.`e7`)
+            )
+        }
+        is BookTap.KeepPlace -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+    }
+
+    override fun write(value: BookTap, buf: ByteBuffer) {
+        when(value) {
+            is BookTap.Open -> {
+                buf.putInt(1)
+                FfiConverterTypeUuid.write(value.`session`, buf)
+                Unit
+            }
+            is BookTap.Close -> {
+                buf.putInt(2)
+                Unit
+            }
+            is BookTap.Filter -> {
+                buf.putInt(3)
+                FfiConverterTypeBookSet.write(value.`set`, buf)
+                FfiConverterTypeFilterTap.write(value.`by`, buf)
+                Unit
+            }
+            is BookTap.Latitude -> {
+                buf.putInt(4)
+                FfiConverterLong.write(value.`e7`, buf)
+                Unit
+            }
+            is BookTap.Longitude -> {
+                buf.putInt(5)
+                FfiConverterLong.write(value.`e7`, buf)
+                Unit
+            }
+            is BookTap.KeepPlace -> {
+                buf.putInt(6)
+                Unit
+            }
+        }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }
+    }
+}
+
+
+
+
+
+/**
+ * A choice or a key of the Cautions screen.
+ */
+sealed class CautionsTap {
+    
+    /**
+     * Where the water lies.
+     */
+    data class Region(
+        /**
+         * Which.
+         */
+        val `region`: app.restwater.core.caution.Region) : CautionsTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * One caution was read at this peg.
+     */
+    data class Seen(
+        /**
+         * Its id in the table of cautions.
+         */
+        val `caution`: kotlin.String) : CautionsTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * All of them were.
+     */
+    object AllSeen : CautionsTap()
+    
+    
+
+    
+
+    
+    
+
+
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeCautionsTap : FfiConverterRustBuffer<CautionsTap>{
+    override fun read(buf: ByteBuffer): CautionsTap {
+        return when(buf.getInt()) {
+            1 -> CautionsTap.Region(
+                FfiConverterTypeRegion.read(buf),
+                )
+            2 -> CautionsTap.Seen(
+                FfiConverterString.read(buf),
+                )
+            3 -> CautionsTap.AllSeen
+            else -> throw RuntimeException("invalid enum value, something is very wrong!!")
+        }
+    }
+
+    override fun allocationSize(value: CautionsTap): ULong = when(value) {
+        is CautionsTap.Region -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeRegion.allocationSize(value.`region`)
+            )
+        }
+        is CautionsTap.Seen -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterString.allocationSize(value.`caution`)
+            )
+        }
+        is CautionsTap.AllSeen -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+    }
+
+    override fun write(value: CautionsTap, buf: ByteBuffer) {
+        when(value) {
+            is CautionsTap.Region -> {
+                buf.putInt(1)
+                FfiConverterTypeRegion.write(value.`region`, buf)
+                Unit
+            }
+            is CautionsTap.Seen -> {
+                buf.putInt(2)
+                FfiConverterString.write(value.`caution`, buf)
+                Unit
+            }
+            is CautionsTap.AllSeen -> {
+                buf.putInt(3)
+                Unit
+            }
+        }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }
+    }
+}
+
+
+
+
+
+/**
  * Which picture.
  */
 
@@ -6228,6 +9332,121 @@ public object FfiConverterTypeChartKind: FfiConverterRustBuffer<ChartKind> {
 
     override fun write(value: ChartKind, buf: ByteBuffer) {
         buf.putInt(value.ordinal + 1)
+    }
+}
+
+
+
+
+
+/**
+ * A key of the Conditions screen.
+ */
+sealed class ConditionsTap {
+    
+    /**
+     * What is asked is answered.
+     */
+    data class Answer(
+        /**
+         * How.
+         */
+        val `answer`: app.restwater.core.sky.Answer) : ConditionsTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * It is passed over.
+     */
+    data class Skip(
+        /**
+         * What.
+         */
+        val `question`: app.restwater.core.sky.Question) : ConditionsTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Everything is asked again.
+     */
+    object Again : ConditionsTap()
+    
+    
+
+    
+
+    
+    
+
+
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeConditionsTap : FfiConverterRustBuffer<ConditionsTap>{
+    override fun read(buf: ByteBuffer): ConditionsTap {
+        return when(buf.getInt()) {
+            1 -> ConditionsTap.Answer(
+                FfiConverterTypeAnswer.read(buf),
+                )
+            2 -> ConditionsTap.Skip(
+                FfiConverterTypeQuestion.read(buf),
+                )
+            3 -> ConditionsTap.Again
+            else -> throw RuntimeException("invalid enum value, something is very wrong!!")
+        }
+    }
+
+    override fun allocationSize(value: ConditionsTap): ULong = when(value) {
+        is ConditionsTap.Answer -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeAnswer.allocationSize(value.`answer`)
+            )
+        }
+        is ConditionsTap.Skip -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeQuestion.allocationSize(value.`question`)
+            )
+        }
+        is ConditionsTap.Again -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+    }
+
+    override fun write(value: ConditionsTap, buf: ByteBuffer) {
+        when(value) {
+            is ConditionsTap.Answer -> {
+                buf.putInt(1)
+                FfiConverterTypeAnswer.write(value.`answer`, buf)
+                Unit
+            }
+            is ConditionsTap.Skip -> {
+                buf.putInt(2)
+                FfiConverterTypeQuestion.write(value.`question`, buf)
+                Unit
+            }
+            is ConditionsTap.Again -> {
+                buf.putInt(3)
+                Unit
+            }
+        }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }
     }
 }
 
@@ -6330,6 +9549,351 @@ public object FfiConverterTypeDotShape: FfiConverterRustBuffer<DotShape> {
 
 
 /**
+ * A choice on the Files screen.
+ */
+sealed class FilesTap {
+    
+    /**
+     * Which sessions go out.
+     */
+    data class Span(
+        /**
+         * Which.
+         */
+        val `span`: app.restwater.core.screen.Span) : FilesTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * What kind of file goes out.
+     */
+    data class Form(
+        /**
+         * Which.
+         */
+        val `form`: app.restwater.core.screen.FormChoice) : FilesTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Whether the position of the peg goes along.
+     */
+    data class Position(
+        /**
+         * Whether it does.
+         */
+        val `included`: kotlin.Boolean) : FilesTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Whether texts that a spreadsheet would take for formulas stay as typed.
+     */
+    data class Formulas(
+        /**
+         * Whether they do.
+         */
+        val `asTyped`: kotlin.Boolean) : FilesTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+
+    
+
+    
+    
+
+
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeFilesTap : FfiConverterRustBuffer<FilesTap>{
+    override fun read(buf: ByteBuffer): FilesTap {
+        return when(buf.getInt()) {
+            1 -> FilesTap.Span(
+                FfiConverterTypeSpan.read(buf),
+                )
+            2 -> FilesTap.Form(
+                FfiConverterTypeFormChoice.read(buf),
+                )
+            3 -> FilesTap.Position(
+                FfiConverterBoolean.read(buf),
+                )
+            4 -> FilesTap.Formulas(
+                FfiConverterBoolean.read(buf),
+                )
+            else -> throw RuntimeException("invalid enum value, something is very wrong!!")
+        }
+    }
+
+    override fun allocationSize(value: FilesTap): ULong = when(value) {
+        is FilesTap.Span -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeSpan.allocationSize(value.`span`)
+            )
+        }
+        is FilesTap.Form -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeFormChoice.allocationSize(value.`form`)
+            )
+        }
+        is FilesTap.Position -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterBoolean.allocationSize(value.`included`)
+            )
+        }
+        is FilesTap.Formulas -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterBoolean.allocationSize(value.`asTyped`)
+            )
+        }
+    }
+
+    override fun write(value: FilesTap, buf: ByteBuffer) {
+        when(value) {
+            is FilesTap.Span -> {
+                buf.putInt(1)
+                FfiConverterTypeSpan.write(value.`span`, buf)
+                Unit
+            }
+            is FilesTap.Form -> {
+                buf.putInt(2)
+                FfiConverterTypeFormChoice.write(value.`form`, buf)
+                Unit
+            }
+            is FilesTap.Position -> {
+                buf.putInt(3)
+                FfiConverterBoolean.write(value.`included`, buf)
+                Unit
+            }
+            is FilesTap.Formulas -> {
+                buf.putInt(4)
+                FfiConverterBoolean.write(value.`asTyped`, buf)
+                Unit
+            }
+        }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }
+    }
+}
+
+
+
+
+
+/**
+ * One thing asked of a session for it to count.
+ */
+sealed class FilterTap {
+    
+    /**
+     * The water.
+     */
+    data class Water(
+        /**
+         * Which.
+         */
+        val `water`: app.restwater.core.screen.WaterChoice) : FilterTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * The months.
+     */
+    data class Season(
+        /**
+         * Which; none takes all.
+         */
+        val `season`: app.restwater.core.screen.Season?) : FilterTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * How cold the water was.
+     */
+    data class Temperature(
+        /**
+         * Which; none takes all.
+         */
+        val `temperature`: app.restwater.core.screen.Temperature?) : FilterTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+
+    
+
+    
+    
+
+
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeFilterTap : FfiConverterRustBuffer<FilterTap>{
+    override fun read(buf: ByteBuffer): FilterTap {
+        return when(buf.getInt()) {
+            1 -> FilterTap.Water(
+                FfiConverterTypeWaterChoice.read(buf),
+                )
+            2 -> FilterTap.Season(
+                FfiConverterOptionalTypeSeason.read(buf),
+                )
+            3 -> FilterTap.Temperature(
+                FfiConverterOptionalTypeTemperature.read(buf),
+                )
+            else -> throw RuntimeException("invalid enum value, something is very wrong!!")
+        }
+    }
+
+    override fun allocationSize(value: FilterTap): ULong = when(value) {
+        is FilterTap.Water -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeWaterChoice.allocationSize(value.`water`)
+            )
+        }
+        is FilterTap.Season -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterOptionalTypeSeason.allocationSize(value.`season`)
+            )
+        }
+        is FilterTap.Temperature -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterOptionalTypeTemperature.allocationSize(value.`temperature`)
+            )
+        }
+    }
+
+    override fun write(value: FilterTap, buf: ByteBuffer) {
+        when(value) {
+            is FilterTap.Water -> {
+                buf.putInt(1)
+                FfiConverterTypeWaterChoice.write(value.`water`, buf)
+                Unit
+            }
+            is FilterTap.Season -> {
+                buf.putInt(2)
+                FfiConverterOptionalTypeSeason.write(value.`season`, buf)
+                Unit
+            }
+            is FilterTap.Temperature -> {
+                buf.putInt(3)
+                FfiConverterOptionalTypeTemperature.write(value.`temperature`, buf)
+                Unit
+            }
+        }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }
+    }
+}
+
+
+
+
+
+/**
+ * What kind of file goes out.
+ */
+
+enum class FormChoice {
+    
+    /**
+     * Entries, for another phone.
+     */
+    ENTRIES,
+    /**
+     * A report of the session, to read or print.
+     */
+    REPORT,
+    /**
+     * A table of casts.
+     */
+    CASTS,
+    /**
+     * A table of fish.
+     */
+    FISH,
+    /**
+     * A table of sessions.
+     */
+    SESSIONS,
+    /**
+     * The swim of the session: marks, features, hazards, outlines, as GeoJSON.
+     */
+    MAP;
+
+    
+
+
+    companion object
+}
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeFormChoice: FfiConverterRustBuffer<FormChoice> {
+    override fun read(buf: ByteBuffer) = try {
+        FormChoice.values()[buf.getInt() - 1]
+    } catch (e: IndexOutOfBoundsException) {
+        throw RuntimeException("invalid enum value, something is very wrong!!", e)
+    }
+
+    override fun allocationSize(value: FormChoice) = 4UL
+
+    override fun write(value: FormChoice, buf: ByteBuffer) {
+        buf.putInt(value.ordinal + 1)
+    }
+}
+
+
+
+
+
+/**
  * Which thumb taps.
  */
 
@@ -6364,6 +9928,61 @@ public object FfiConverterTypeHand: FfiConverterRustBuffer<Hand> {
     override fun allocationSize(value: Hand) = 4UL
 
     override fun write(value: Hand, buf: ByteBuffer) {
+        buf.putInt(value.ordinal + 1)
+    }
+}
+
+
+
+
+
+/**
+ * A kind of hazard.
+ */
+
+enum class HazardKind {
+    
+    /**
+     * Something to get snagged on.
+     */
+    SNAG,
+    /**
+     * A line in the water.
+     */
+    LINE,
+    /**
+     * A branch.
+     */
+    BRANCH,
+    /**
+     * A rope.
+     */
+    ROPE,
+    /**
+     * Shallow water.
+     */
+    SHALLOW;
+
+    
+
+
+    companion object
+}
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeHazardKind: FfiConverterRustBuffer<HazardKind> {
+    override fun read(buf: ByteBuffer) = try {
+        HazardKind.values()[buf.getInt() - 1]
+    } catch (e: IndexOutOfBoundsException) {
+        throw RuntimeException("invalid enum value, something is very wrong!!", e)
+    }
+
+    override fun allocationSize(value: HazardKind) = 4UL
+
+    override fun write(value: HazardKind, buf: ByteBuffer) {
         buf.putInt(value.ordinal + 1)
     }
 }
@@ -6472,6 +10091,151 @@ public object FfiConverterTypeKey: FfiConverterRustBuffer<Key> {
 
 
 /**
+ * What a tap on a key asks of the shell.
+ */
+sealed class KeyTap {
+    
+    /**
+     * To send this action.
+     */
+    data class Send(
+        /**
+         * The action.
+         */
+        val `action`: app.restwater.core.screen.Action) : KeyTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * To open a screen.
+     */
+    data class Open(
+        /**
+         * Which.
+         */
+        val `which`: app.restwater.core.screen.Which) : KeyTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * To turn to another leaf of the same screen.
+     */
+    data class Leaf(
+        /**
+         * Its id.
+         */
+        val `id`: kotlin.String) : KeyTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * To ask the phone's receiver where it is.
+     */
+    object AskReceiver : KeyTap()
+    
+    
+
+    
+
+    
+    
+
+
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeKeyTap : FfiConverterRustBuffer<KeyTap>{
+    override fun read(buf: ByteBuffer): KeyTap {
+        return when(buf.getInt()) {
+            1 -> KeyTap.Send(
+                FfiConverterTypeAction.read(buf),
+                )
+            2 -> KeyTap.Open(
+                FfiConverterTypeWhich.read(buf),
+                )
+            3 -> KeyTap.Leaf(
+                FfiConverterString.read(buf),
+                )
+            4 -> KeyTap.AskReceiver
+            else -> throw RuntimeException("invalid enum value, something is very wrong!!")
+        }
+    }
+
+    override fun allocationSize(value: KeyTap): ULong = when(value) {
+        is KeyTap.Send -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeAction.allocationSize(value.`action`)
+            )
+        }
+        is KeyTap.Open -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeWhich.allocationSize(value.`which`)
+            )
+        }
+        is KeyTap.Leaf -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterString.allocationSize(value.`id`)
+            )
+        }
+        is KeyTap.AskReceiver -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+    }
+
+    override fun write(value: KeyTap, buf: ByteBuffer) {
+        when(value) {
+            is KeyTap.Send -> {
+                buf.putInt(1)
+                FfiConverterTypeAction.write(value.`action`, buf)
+                Unit
+            }
+            is KeyTap.Open -> {
+                buf.putInt(2)
+                FfiConverterTypeWhich.write(value.`which`, buf)
+                Unit
+            }
+            is KeyTap.Leaf -> {
+                buf.putInt(3)
+                FfiConverterString.write(value.`id`, buf)
+                Unit
+            }
+            is KeyTap.AskReceiver -> {
+                buf.putInt(4)
+                Unit
+            }
+        }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }
+    }
+}
+
+
+
+
+
+/**
  * How a key is drawn.
  */
 
@@ -6506,6 +10270,57 @@ public object FfiConverterTypeKeyWeight: FfiConverterRustBuffer<KeyWeight> {
     override fun allocationSize(value: KeyWeight) = 4UL
 
     override fun write(value: KeyWeight, buf: ByteBuffer) {
+        buf.putInt(value.ordinal + 1)
+    }
+}
+
+
+
+
+
+/**
+ * The keyboard that a typed line opens with.
+ */
+
+enum class Keyboard {
+    
+    /**
+     * Letters, for a name.
+     */
+    NAME,
+    /**
+     * Letters, for sentences.
+     */
+    TEXT,
+    /**
+     * Figures and a unit.
+     */
+    FIGURE,
+    /**
+     * Degrees.
+     */
+    DEGREES;
+
+    
+
+
+    companion object
+}
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeKeyboard: FfiConverterRustBuffer<Keyboard> {
+    override fun read(buf: ByteBuffer) = try {
+        Keyboard.values()[buf.getInt() - 1]
+    } catch (e: IndexOutOfBoundsException) {
+        throw RuntimeException("invalid enum value, something is very wrong!!", e)
+    }
+
+    override fun allocationSize(value: Keyboard) = 4UL
+
+    override fun write(value: Keyboard, buf: ByteBuffer) {
         buf.putInt(value.ordinal + 1)
     }
 }
@@ -6641,23 +10456,25 @@ sealed class MatchTap {
     }
     
     /**
-     * One of the choices of the rules; the first one begins the match.
+     * One of the rules of the day; the first one sets the match.
      */
-    data class Choose(
+    data class Rule(
         /**
-         * The row's field.
+         * Which.
          */
-        val `field`: kotlin.String, 
-        /**
-         * The choice's value.
-         */
-        val `value`: kotlin.String) : MatchTap()
+        val `rule`: app.restwater.core.screen.RuleTap) : MatchTap()
         
     {
         
 
         companion object
     }
+    
+    /**
+     * No match is fished after all.
+     */
+    object Off : MatchTap()
+    
     
     /**
      * The organiser's signal was heard now: the two clocks are set against each other.
@@ -6862,43 +10679,43 @@ public object FfiConverterTypeMatchTap : FfiConverterRustBuffer<MatchTap>{
             1 -> MatchTap.Set(
                 FfiConverterTypeMatchSetup.read(buf),
                 )
-            2 -> MatchTap.Choose(
-                FfiConverterString.read(buf),
-                FfiConverterString.read(buf),
+            2 -> MatchTap.Rule(
+                FfiConverterTypeRuleTap.read(buf),
                 )
-            3 -> MatchTap.Heard(
+            3 -> MatchTap.Off
+            4 -> MatchTap.Heard(
                 FfiConverterTypeSignal.read(buf),
                 )
-            4 -> MatchTap.Fish(
+            5 -> MatchTap.Fish(
                 FfiConverterUInt.read(buf),
                 )
-            5 -> MatchTap.Step(
+            6 -> MatchTap.Step(
                 FfiConverterLong.read(buf),
                 )
-            6 -> MatchTap.Weighed
-            7 -> MatchTap.Guessed
-            8 -> MatchTap.Weight(
+            7 -> MatchTap.Weighed
+            8 -> MatchTap.Guessed
+            9 -> MatchTap.Weight(
                 FfiConverterTypeWeightUnit.read(buf),
                 FfiConverterLong.read(buf),
                 FfiConverterBoolean.read(buf),
                 )
-            9 -> MatchTap.Class(
+            10 -> MatchTap.Class(
                 FfiConverterString.read(buf),
                 )
-            10 -> MatchTap.Net(
+            11 -> MatchTap.Net(
                 FfiConverterString.read(buf),
                 )
-            11 -> MatchTap.PutBack(
+            12 -> MatchTap.PutBack(
                 FfiConverterBoolean.read(buf),
                 )
-            12 -> MatchTap.ScalesNet(
+            13 -> MatchTap.ScalesNet(
                 FfiConverterString.read(buf),
                 )
-            13 -> MatchTap.ScalesStep(
+            14 -> MatchTap.ScalesStep(
                 FfiConverterLong.read(buf),
                 )
-            14 -> MatchTap.WeighIn
-            15 -> MatchTap.WeighedIn(
+            15 -> MatchTap.WeighIn
+            16 -> MatchTap.WeighedIn(
                 FfiConverterString.read(buf),
                 FfiConverterTypeWeightUnit.read(buf),
                 FfiConverterLong.read(buf),
@@ -6915,12 +10732,17 @@ public object FfiConverterTypeMatchTap : FfiConverterRustBuffer<MatchTap>{
                 + FfiConverterTypeMatchSetup.allocationSize(value.`setup`)
             )
         }
-        is MatchTap.Choose -> {
+        is MatchTap.Rule -> {
             // Add the size for the Int that specifies the variant plus the size needed for all fields
             (
                 4UL
-                + FfiConverterString.allocationSize(value.`field`)
-                + FfiConverterString.allocationSize(value.`value`)
+                + FfiConverterTypeRuleTap.allocationSize(value.`rule`)
+            )
+        }
+        is MatchTap.Off -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
             )
         }
         is MatchTap.Heard -> {
@@ -7024,76 +10846,241 @@ public object FfiConverterTypeMatchTap : FfiConverterRustBuffer<MatchTap>{
                 FfiConverterTypeMatchSetup.write(value.`setup`, buf)
                 Unit
             }
-            is MatchTap.Choose -> {
+            is MatchTap.Rule -> {
                 buf.putInt(2)
-                FfiConverterString.write(value.`field`, buf)
-                FfiConverterString.write(value.`value`, buf)
+                FfiConverterTypeRuleTap.write(value.`rule`, buf)
+                Unit
+            }
+            is MatchTap.Off -> {
+                buf.putInt(3)
                 Unit
             }
             is MatchTap.Heard -> {
-                buf.putInt(3)
+                buf.putInt(4)
                 FfiConverterTypeSignal.write(value.`signal`, buf)
                 Unit
             }
             is MatchTap.Fish -> {
-                buf.putInt(4)
+                buf.putInt(5)
                 FfiConverterUInt.write(value.`back`, buf)
                 Unit
             }
             is MatchTap.Step -> {
-                buf.putInt(5)
+                buf.putInt(6)
                 FfiConverterLong.write(value.`by`, buf)
                 Unit
             }
             is MatchTap.Weighed -> {
-                buf.putInt(6)
-                Unit
-            }
-            is MatchTap.Guessed -> {
                 buf.putInt(7)
                 Unit
             }
-            is MatchTap.Weight -> {
+            is MatchTap.Guessed -> {
                 buf.putInt(8)
+                Unit
+            }
+            is MatchTap.Weight -> {
+                buf.putInt(9)
                 FfiConverterTypeWeightUnit.write(value.`unit`, buf)
                 FfiConverterLong.write(value.`count`, buf)
                 FfiConverterBoolean.write(value.`guessed`, buf)
                 Unit
             }
             is MatchTap.Class -> {
-                buf.putInt(9)
-                FfiConverterString.write(value.`name`, buf)
-                Unit
-            }
-            is MatchTap.Net -> {
                 buf.putInt(10)
                 FfiConverterString.write(value.`name`, buf)
                 Unit
             }
-            is MatchTap.PutBack -> {
+            is MatchTap.Net -> {
                 buf.putInt(11)
+                FfiConverterString.write(value.`name`, buf)
+                Unit
+            }
+            is MatchTap.PutBack -> {
+                buf.putInt(12)
                 FfiConverterBoolean.write(value.`back`, buf)
                 Unit
             }
             is MatchTap.ScalesNet -> {
-                buf.putInt(12)
+                buf.putInt(13)
                 FfiConverterString.write(value.`name`, buf)
                 Unit
             }
             is MatchTap.ScalesStep -> {
-                buf.putInt(13)
+                buf.putInt(14)
                 FfiConverterLong.write(value.`by`, buf)
                 Unit
             }
             is MatchTap.WeighIn -> {
-                buf.putInt(14)
+                buf.putInt(15)
                 Unit
             }
             is MatchTap.WeighedIn -> {
-                buf.putInt(15)
+                buf.putInt(16)
                 FfiConverterString.write(value.`net`, buf)
                 FfiConverterTypeWeightUnit.write(value.`unit`, buf)
                 FfiConverterLong.write(value.`count`, buf)
+                Unit
+            }
+        }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }
+    }
+}
+
+
+
+
+
+/**
+ * One thing mended of a doubtful entry.
+ */
+sealed class MendTap {
+    
+    /**
+     * It is right as it is.
+     */
+    object Confirm : MendTap()
+    
+    
+    /**
+     * What ended the cast.
+     */
+    data class End(
+        /**
+         * What.
+         */
+        val `end`: app.restwater.core.log.EndSaid) : MendTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * How long after the splash that was.
+     */
+    data class After(
+        /**
+         * In minutes.
+         */
+        val `minutes`: kotlin.UInt) : MendTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * It happened earlier than it was tapped.
+     */
+    data class Back(
+        /**
+         * By this many minutes.
+         */
+        val `minutes`: kotlin.UInt) : MendTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * A cast in the gap before it was forgotten.
+     */
+    object AddCast : MendTap()
+    
+    
+
+    
+
+    
+    
+
+
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeMendTap : FfiConverterRustBuffer<MendTap>{
+    override fun read(buf: ByteBuffer): MendTap {
+        return when(buf.getInt()) {
+            1 -> MendTap.Confirm
+            2 -> MendTap.End(
+                FfiConverterTypeEndSaid.read(buf),
+                )
+            3 -> MendTap.After(
+                FfiConverterUInt.read(buf),
+                )
+            4 -> MendTap.Back(
+                FfiConverterUInt.read(buf),
+                )
+            5 -> MendTap.AddCast
+            else -> throw RuntimeException("invalid enum value, something is very wrong!!")
+        }
+    }
+
+    override fun allocationSize(value: MendTap): ULong = when(value) {
+        is MendTap.Confirm -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is MendTap.End -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeEndSaid.allocationSize(value.`end`)
+            )
+        }
+        is MendTap.After -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUInt.allocationSize(value.`minutes`)
+            )
+        }
+        is MendTap.Back -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUInt.allocationSize(value.`minutes`)
+            )
+        }
+        is MendTap.AddCast -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+    }
+
+    override fun write(value: MendTap, buf: ByteBuffer) {
+        when(value) {
+            is MendTap.Confirm -> {
+                buf.putInt(1)
+                Unit
+            }
+            is MendTap.End -> {
+                buf.putInt(2)
+                FfiConverterTypeEndSaid.write(value.`end`, buf)
+                Unit
+            }
+            is MendTap.After -> {
+                buf.putInt(3)
+                FfiConverterUInt.write(value.`minutes`, buf)
+                Unit
+            }
+            is MendTap.Back -> {
+                buf.putInt(4)
+                FfiConverterUInt.write(value.`minutes`, buf)
+                Unit
+            }
+            is MendTap.AddCast -> {
+                buf.putInt(5)
                 Unit
             }
         }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }
@@ -7144,6 +11131,580 @@ public object FfiConverterTypeNetWarning: FfiConverterRustBuffer<NetWarning> {
 
     override fun write(value: NetWarning, buf: ByteBuffer) {
         buf.putInt(value.ordinal + 1)
+    }
+}
+
+
+
+
+
+/**
+ * A choice on the Phone screen, beside hand and scheme.
+ */
+sealed class PhoneTap {
+    
+    /**
+     * When a cast that is out rings.
+     */
+    data class Alarm(
+        /**
+         * When.
+         */
+        val `alarm`: app.restwater.core.screen.Alarm) : PhoneTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Whether the screen stays on.
+     */
+    data class Awake(
+        /**
+         * Whether it does.
+         */
+        val `on`: kotlin.Boolean) : PhoneTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+
+    
+
+    
+    
+
+
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypePhoneTap : FfiConverterRustBuffer<PhoneTap>{
+    override fun read(buf: ByteBuffer): PhoneTap {
+        return when(buf.getInt()) {
+            1 -> PhoneTap.Alarm(
+                FfiConverterTypeAlarm.read(buf),
+                )
+            2 -> PhoneTap.Awake(
+                FfiConverterBoolean.read(buf),
+                )
+            else -> throw RuntimeException("invalid enum value, something is very wrong!!")
+        }
+    }
+
+    override fun allocationSize(value: PhoneTap): ULong = when(value) {
+        is PhoneTap.Alarm -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeAlarm.allocationSize(value.`alarm`)
+            )
+        }
+        is PhoneTap.Awake -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterBoolean.allocationSize(value.`on`)
+            )
+        }
+    }
+
+    override fun write(value: PhoneTap, buf: ByteBuffer) {
+        when(value) {
+            is PhoneTap.Alarm -> {
+                buf.putInt(1)
+                FfiConverterTypeAlarm.write(value.`alarm`, buf)
+                Unit
+            }
+            is PhoneTap.Awake -> {
+                buf.putInt(2)
+                FfiConverterBoolean.write(value.`on`, buf)
+                Unit
+            }
+        }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }
+    }
+}
+
+
+
+
+
+/**
+ * One of the rules of the day.
+ */
+sealed class RuleTap {
+    
+    /**
+     * The match is set as it stands.
+     */
+    object Begin : RuleTap()
+    
+    
+    /**
+     * All-in is moved.
+     */
+    data class MoveAllIn(
+        /**
+         * By this many minutes.
+         */
+        val `minutes`: kotlin.Int) : RuleTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * All-out is moved.
+     */
+    data class MoveAllOut(
+        /**
+         * By this many minutes.
+         */
+        val `minutes`: kotlin.Int) : RuleTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * The organiser's clock is ahead of the phone's by more than was set.
+     */
+    data class MoveClock(
+        /**
+         * By this many seconds.
+         */
+        val `seconds`: kotlin.Int) : RuleTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Both clocks show the same.
+     */
+    object SameClock : RuleTap()
+    
+    
+    /**
+     * How many nets there are.
+     */
+    data class Nets(
+        /**
+         * From 1.
+         */
+        val `count`: kotlin.UByte) : RuleTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * The limit of a net.
+     */
+    data class Limit(
+        /**
+         * Its name.
+         */
+        val `net`: kotlin.String, 
+        /**
+         * None where it has none.
+         */
+        val `limit`: app.restwater.core.match.Weight?) : RuleTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * What becomes of a net over its limit.
+     */
+    data class Over(
+        /**
+         * What.
+         */
+        val `over`: app.restwater.core.match.OverLimit) : RuleTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Time to land a hooked fish after all-out.
+     */
+    data class Landing(
+        /**
+         * In minutes.
+         */
+        val `minutes`: kotlin.UShort) : RuleTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * An alarm is set, or taken away.
+     */
+    data class Alarm(
+        /**
+         * Minutes before all-out.
+         */
+        val `minutes`: kotlin.UShort) : RuleTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * One of the usual classes is put on the list, or taken off it.
+     */
+    data class Class(
+        /**
+         * Which.
+         */
+        val `class`: app.restwater.core.screen.UsualClass) : RuleTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Whether the fish of a class count.
+     */
+    data class Counting(
+        /**
+         * Its name.
+         */
+        val `class`: kotlin.String) : RuleTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * What a fish of a class is taken for until one was weighed.
+     */
+    data class Guess(
+        /**
+         * Its name.
+         */
+        val `class`: kotlin.String, 
+        /**
+         * How much.
+         */
+        val `weight`: app.restwater.core.match.Weight) : RuleTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * The unit of the scales.
+     */
+    data class Unit(
+        /**
+         * Which.
+         */
+        val `unit`: app.restwater.core.log.WeightUnit) : RuleTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * The smallest mark of the scales.
+     */
+    data class Mark(
+        /**
+         * How much.
+         */
+        val `mark`: app.restwater.core.match.Weight) : RuleTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+
+    
+
+    
+    
+
+
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeRuleTap : FfiConverterRustBuffer<RuleTap>{
+    override fun read(buf: ByteBuffer): RuleTap {
+        return when(buf.getInt()) {
+            1 -> RuleTap.Begin
+            2 -> RuleTap.MoveAllIn(
+                FfiConverterInt.read(buf),
+                )
+            3 -> RuleTap.MoveAllOut(
+                FfiConverterInt.read(buf),
+                )
+            4 -> RuleTap.MoveClock(
+                FfiConverterInt.read(buf),
+                )
+            5 -> RuleTap.SameClock
+            6 -> RuleTap.Nets(
+                FfiConverterUByte.read(buf),
+                )
+            7 -> RuleTap.Limit(
+                FfiConverterString.read(buf),
+                FfiConverterOptionalTypeWeight.read(buf),
+                )
+            8 -> RuleTap.Over(
+                FfiConverterTypeOverLimit.read(buf),
+                )
+            9 -> RuleTap.Landing(
+                FfiConverterUShort.read(buf),
+                )
+            10 -> RuleTap.Alarm(
+                FfiConverterUShort.read(buf),
+                )
+            11 -> RuleTap.Class(
+                FfiConverterTypeUsualClass.read(buf),
+                )
+            12 -> RuleTap.Counting(
+                FfiConverterString.read(buf),
+                )
+            13 -> RuleTap.Guess(
+                FfiConverterString.read(buf),
+                FfiConverterTypeWeight.read(buf),
+                )
+            14 -> RuleTap.Unit(
+                FfiConverterTypeWeightUnit.read(buf),
+                )
+            15 -> RuleTap.Mark(
+                FfiConverterTypeWeight.read(buf),
+                )
+            else -> throw RuntimeException("invalid enum value, something is very wrong!!")
+        }
+    }
+
+    override fun allocationSize(value: RuleTap): ULong = when(value) {
+        is RuleTap.Begin -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is RuleTap.MoveAllIn -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterInt.allocationSize(value.`minutes`)
+            )
+        }
+        is RuleTap.MoveAllOut -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterInt.allocationSize(value.`minutes`)
+            )
+        }
+        is RuleTap.MoveClock -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterInt.allocationSize(value.`seconds`)
+            )
+        }
+        is RuleTap.SameClock -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is RuleTap.Nets -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUByte.allocationSize(value.`count`)
+            )
+        }
+        is RuleTap.Limit -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterString.allocationSize(value.`net`)
+                + FfiConverterOptionalTypeWeight.allocationSize(value.`limit`)
+            )
+        }
+        is RuleTap.Over -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeOverLimit.allocationSize(value.`over`)
+            )
+        }
+        is RuleTap.Landing -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUShort.allocationSize(value.`minutes`)
+            )
+        }
+        is RuleTap.Alarm -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUShort.allocationSize(value.`minutes`)
+            )
+        }
+        is RuleTap.Class -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeUsualClass.allocationSize(value.`class`)
+            )
+        }
+        is RuleTap.Counting -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterString.allocationSize(value.`class`)
+            )
+        }
+        is RuleTap.Guess -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterString.allocationSize(value.`class`)
+                + FfiConverterTypeWeight.allocationSize(value.`weight`)
+            )
+        }
+        is RuleTap.Unit -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeWeightUnit.allocationSize(value.`unit`)
+            )
+        }
+        is RuleTap.Mark -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeWeight.allocationSize(value.`mark`)
+            )
+        }
+    }
+
+    override fun write(value: RuleTap, buf: ByteBuffer) {
+        when(value) {
+            is RuleTap.Begin -> {
+                buf.putInt(1)
+                Unit
+            }
+            is RuleTap.MoveAllIn -> {
+                buf.putInt(2)
+                FfiConverterInt.write(value.`minutes`, buf)
+                Unit
+            }
+            is RuleTap.MoveAllOut -> {
+                buf.putInt(3)
+                FfiConverterInt.write(value.`minutes`, buf)
+                Unit
+            }
+            is RuleTap.MoveClock -> {
+                buf.putInt(4)
+                FfiConverterInt.write(value.`seconds`, buf)
+                Unit
+            }
+            is RuleTap.SameClock -> {
+                buf.putInt(5)
+                Unit
+            }
+            is RuleTap.Nets -> {
+                buf.putInt(6)
+                FfiConverterUByte.write(value.`count`, buf)
+                Unit
+            }
+            is RuleTap.Limit -> {
+                buf.putInt(7)
+                FfiConverterString.write(value.`net`, buf)
+                FfiConverterOptionalTypeWeight.write(value.`limit`, buf)
+                Unit
+            }
+            is RuleTap.Over -> {
+                buf.putInt(8)
+                FfiConverterTypeOverLimit.write(value.`over`, buf)
+                Unit
+            }
+            is RuleTap.Landing -> {
+                buf.putInt(9)
+                FfiConverterUShort.write(value.`minutes`, buf)
+                Unit
+            }
+            is RuleTap.Alarm -> {
+                buf.putInt(10)
+                FfiConverterUShort.write(value.`minutes`, buf)
+                Unit
+            }
+            is RuleTap.Class -> {
+                buf.putInt(11)
+                FfiConverterTypeUsualClass.write(value.`class`, buf)
+                Unit
+            }
+            is RuleTap.Counting -> {
+                buf.putInt(12)
+                FfiConverterString.write(value.`class`, buf)
+                Unit
+            }
+            is RuleTap.Guess -> {
+                buf.putInt(13)
+                FfiConverterString.write(value.`class`, buf)
+                FfiConverterTypeWeight.write(value.`weight`, buf)
+                Unit
+            }
+            is RuleTap.Unit -> {
+                buf.putInt(14)
+                FfiConverterTypeWeightUnit.write(value.`unit`, buf)
+                Unit
+            }
+            is RuleTap.Mark -> {
+                buf.putInt(15)
+                FfiConverterTypeWeight.write(value.`mark`, buf)
+                Unit
+            }
+        }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }
     }
 }
 
@@ -7611,6 +12172,356 @@ public object FfiConverterTypeScreen : FfiConverterRustBuffer<Screen>{
 
 
 /**
+ * Three months, by the local date a session began on.
+ */
+
+enum class Season {
+    
+    /**
+     * December to February.
+     */
+    DEC_TO_FEB,
+    /**
+     * March to May.
+     */
+    MAR_TO_MAY,
+    /**
+     * June to August.
+     */
+    JUN_TO_AUG,
+    /**
+     * September to November.
+     */
+    SEP_TO_NOV;
+
+    
+
+
+    companion object
+}
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeSeason: FfiConverterRustBuffer<Season> {
+    override fun read(buf: ByteBuffer) = try {
+        Season.values()[buf.getInt() - 1]
+    } catch (e: IndexOutOfBoundsException) {
+        throw RuntimeException("invalid enum value, something is very wrong!!", e)
+    }
+
+    override fun allocationSize(value: Season) = 4UL
+
+    override fun write(value: Season, buf: ByteBuffer) {
+        buf.putInt(value.ordinal + 1)
+    }
+}
+
+
+
+
+
+/**
+ * A choice on the set-up screen.
+ */
+sealed class SetupTap {
+    
+    /**
+     * How many rods.
+     */
+    data class Rods(
+        /**
+         * From 1.
+         */
+        val `rods`: kotlin.UByte) : SetupTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Span of the distance sticks.
+     */
+    data class Span(
+        /**
+         * In tenths of a millimetre.
+         */
+        val `tenthMm`: kotlin.UInt) : SetupTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Depth of the water.
+     */
+    data class Depth(
+        /**
+         * In centimetres; none where it isn't known.
+         */
+        val `cm`: kotlin.UInt?) : SetupTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * How long the bait takes to settle: that long after the splash the wait begins.
+     */
+    data class Settle(
+        /**
+         * In seconds.
+         */
+        val `seconds`: kotlin.UInt) : SetupTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Whether a twitch starts the wait anew.
+     */
+    data class TwitchRestarts(
+        /**
+         * Whether it does.
+         */
+        val `restarts`: kotlin.Boolean) : SetupTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * One more digit of the peg's number.
+     */
+    data class DrawDigit(
+        /**
+         * 0 to 9.
+         */
+        val `digit`: kotlin.UByte) : SetupTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * The drawn number is taken away again.
+     */
+    object ClearDraw : SetupTap()
+    
+    
+    /**
+     * The set-up of the last session is taken over.
+     */
+    object CopyLast : SetupTap()
+    
+    
+    /**
+     * Nothing is taken over.
+     */
+    object CopyNothing : SetupTap()
+    
+    
+    /**
+     * An item of the pack list is packed, or no longer.
+     */
+    data class Pack(
+        /**
+         * Which.
+         */
+        val `item`: app.restwater.core.bench.Item) : SetupTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+
+    
+
+    
+    
+
+
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeSetupTap : FfiConverterRustBuffer<SetupTap>{
+    override fun read(buf: ByteBuffer): SetupTap {
+        return when(buf.getInt()) {
+            1 -> SetupTap.Rods(
+                FfiConverterUByte.read(buf),
+                )
+            2 -> SetupTap.Span(
+                FfiConverterUInt.read(buf),
+                )
+            3 -> SetupTap.Depth(
+                FfiConverterOptionalUInt.read(buf),
+                )
+            4 -> SetupTap.Settle(
+                FfiConverterUInt.read(buf),
+                )
+            5 -> SetupTap.TwitchRestarts(
+                FfiConverterBoolean.read(buf),
+                )
+            6 -> SetupTap.DrawDigit(
+                FfiConverterUByte.read(buf),
+                )
+            7 -> SetupTap.ClearDraw
+            8 -> SetupTap.CopyLast
+            9 -> SetupTap.CopyNothing
+            10 -> SetupTap.Pack(
+                FfiConverterTypeItem.read(buf),
+                )
+            else -> throw RuntimeException("invalid enum value, something is very wrong!!")
+        }
+    }
+
+    override fun allocationSize(value: SetupTap): ULong = when(value) {
+        is SetupTap.Rods -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUByte.allocationSize(value.`rods`)
+            )
+        }
+        is SetupTap.Span -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUInt.allocationSize(value.`tenthMm`)
+            )
+        }
+        is SetupTap.Depth -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterOptionalUInt.allocationSize(value.`cm`)
+            )
+        }
+        is SetupTap.Settle -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUInt.allocationSize(value.`seconds`)
+            )
+        }
+        is SetupTap.TwitchRestarts -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterBoolean.allocationSize(value.`restarts`)
+            )
+        }
+        is SetupTap.DrawDigit -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUByte.allocationSize(value.`digit`)
+            )
+        }
+        is SetupTap.ClearDraw -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is SetupTap.CopyLast -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is SetupTap.CopyNothing -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is SetupTap.Pack -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeItem.allocationSize(value.`item`)
+            )
+        }
+    }
+
+    override fun write(value: SetupTap, buf: ByteBuffer) {
+        when(value) {
+            is SetupTap.Rods -> {
+                buf.putInt(1)
+                FfiConverterUByte.write(value.`rods`, buf)
+                Unit
+            }
+            is SetupTap.Span -> {
+                buf.putInt(2)
+                FfiConverterUInt.write(value.`tenthMm`, buf)
+                Unit
+            }
+            is SetupTap.Depth -> {
+                buf.putInt(3)
+                FfiConverterOptionalUInt.write(value.`cm`, buf)
+                Unit
+            }
+            is SetupTap.Settle -> {
+                buf.putInt(4)
+                FfiConverterUInt.write(value.`seconds`, buf)
+                Unit
+            }
+            is SetupTap.TwitchRestarts -> {
+                buf.putInt(5)
+                FfiConverterBoolean.write(value.`restarts`, buf)
+                Unit
+            }
+            is SetupTap.DrawDigit -> {
+                buf.putInt(6)
+                FfiConverterUByte.write(value.`digit`, buf)
+                Unit
+            }
+            is SetupTap.ClearDraw -> {
+                buf.putInt(7)
+                Unit
+            }
+            is SetupTap.CopyLast -> {
+                buf.putInt(8)
+                Unit
+            }
+            is SetupTap.CopyNothing -> {
+                buf.putInt(9)
+                Unit
+            }
+            is SetupTap.Pack -> {
+                buf.putInt(10)
+                FfiConverterTypeItem.write(value.`item`, buf)
+                Unit
+            }
+        }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }
+    }
+}
+
+
+
+
+
+/**
  * A signal of the organiser.
  */
 
@@ -7646,6 +12557,105 @@ public object FfiConverterTypeSignal: FfiConverterRustBuffer<Signal> {
 
     override fun write(value: Signal, buf: ByteBuffer) {
         buf.putInt(value.ordinal + 1)
+    }
+}
+
+
+
+
+
+/**
+ * Which sessions go out.
+ */
+sealed class Span {
+    
+    /**
+     * The session shown.
+     */
+    object This : Span()
+    
+    
+    /**
+     * Those that began within a number of days, today the last of them.
+     */
+    data class Days(
+        val v1: kotlin.UShort) : Span()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * All.
+     */
+    object Everything : Span()
+    
+    
+
+    
+
+    
+    
+
+
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeSpan : FfiConverterRustBuffer<Span>{
+    override fun read(buf: ByteBuffer): Span {
+        return when(buf.getInt()) {
+            1 -> Span.This
+            2 -> Span.Days(
+                FfiConverterUShort.read(buf),
+                )
+            3 -> Span.Everything
+            else -> throw RuntimeException("invalid enum value, something is very wrong!!")
+        }
+    }
+
+    override fun allocationSize(value: Span): ULong = when(value) {
+        is Span.This -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is Span.Days -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUShort.allocationSize(value.v1)
+            )
+        }
+        is Span.Everything -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+    }
+
+    override fun write(value: Span, buf: ByteBuffer) {
+        when(value) {
+            is Span.This -> {
+                buf.putInt(1)
+                Unit
+            }
+            is Span.Days -> {
+                buf.putInt(2)
+                FfiConverterUShort.write(value.v1, buf)
+                Unit
+            }
+            is Span.Everything -> {
+                buf.putInt(3)
+                Unit
+            }
+        }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }
     }
 }
 
@@ -7886,6 +12896,1345 @@ public object FfiConverterTypeSwimPad: FfiConverterRustBuffer<SwimPad> {
 
 
 /**
+ * A choice on the Swim screen.
+ */
+sealed class SwimTap {
+    
+    /**
+     * A ray is picked: the first tap of two.
+     */
+    data class Ray(
+        /**
+         * Its place from the left, from 0.
+         */
+        val `ray`: kotlin.UInt) : SwimTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * A cell is picked: the second.
+     */
+    data class Cell(
+        /**
+         * Which.
+         */
+        val `cell`: app.restwater.core.swim.CellId) : SwimTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Back to the rays.
+     */
+    object Rays : SwimTap()
+    
+    
+    /**
+     * How long water is left to rest.
+     */
+    data class RestTarget(
+        /**
+         * In minutes.
+         */
+        val `minutes`: kotlin.UInt) : SwimTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * The next peg to the left.
+     */
+    data class LeftPeg(
+        /**
+         * Its distance in centimetres; none where nobody is there.
+         */
+        val `cm`: kotlin.UInt?) : SwimTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * The next peg to the right.
+     */
+    data class RightPeg(
+        /**
+         * Its distance in centimetres; none where nobody is there.
+         */
+        val `cm`: kotlin.UInt?) : SwimTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * The far bank.
+     */
+    data class FarBank(
+        /**
+         * Its distance in centimetres; none where it isn't known.
+         */
+        val `cm`: kotlin.UInt?) : SwimTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Whether somebody fishes from the far bank.
+     */
+    data class FarBankPegged(
+        /**
+         * Whether they do.
+         */
+        val `pegged`: kotlin.Boolean) : SwimTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Width of a band.
+     */
+    data class Band(
+        /**
+         * In centimetres; none is the usual width.
+         */
+        val `cm`: kotlin.UInt?) : SwimTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * A feature lies under the ring.
+     */
+    data class Feature(
+        /**
+         * Of which kind.
+         */
+        val `feature`: app.restwater.core.swim.FeatureKind) : SwimTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * A hazard lies under the ring.
+     */
+    data class Hazard(
+        /**
+         * Of which kind.
+         */
+        val `hazard`: app.restwater.core.screen.HazardKind) : SwimTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * A mark, feature or hazard gets the name that was typed.
+     */
+    data class Rename(
+        /**
+         * Which.
+         */
+        val `id`: app.restwater.core.log.Uuid) : SwimTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Something set before is taken away.
+     */
+    data class Remove(
+        /**
+         * What.
+         */
+        val `thing`: app.restwater.core.screen.SwimThing) : SwimTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+
+    
+
+    
+    
+
+
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeSwimTap : FfiConverterRustBuffer<SwimTap>{
+    override fun read(buf: ByteBuffer): SwimTap {
+        return when(buf.getInt()) {
+            1 -> SwimTap.Ray(
+                FfiConverterUInt.read(buf),
+                )
+            2 -> SwimTap.Cell(
+                FfiConverterTypeCellId.read(buf),
+                )
+            3 -> SwimTap.Rays
+            4 -> SwimTap.RestTarget(
+                FfiConverterUInt.read(buf),
+                )
+            5 -> SwimTap.LeftPeg(
+                FfiConverterOptionalUInt.read(buf),
+                )
+            6 -> SwimTap.RightPeg(
+                FfiConverterOptionalUInt.read(buf),
+                )
+            7 -> SwimTap.FarBank(
+                FfiConverterOptionalUInt.read(buf),
+                )
+            8 -> SwimTap.FarBankPegged(
+                FfiConverterBoolean.read(buf),
+                )
+            9 -> SwimTap.Band(
+                FfiConverterOptionalUInt.read(buf),
+                )
+            10 -> SwimTap.Feature(
+                FfiConverterTypeFeatureKind.read(buf),
+                )
+            11 -> SwimTap.Hazard(
+                FfiConverterTypeHazardKind.read(buf),
+                )
+            12 -> SwimTap.Rename(
+                FfiConverterTypeUuid.read(buf),
+                )
+            13 -> SwimTap.Remove(
+                FfiConverterTypeSwimThing.read(buf),
+                )
+            else -> throw RuntimeException("invalid enum value, something is very wrong!!")
+        }
+    }
+
+    override fun allocationSize(value: SwimTap): ULong = when(value) {
+        is SwimTap.Ray -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUInt.allocationSize(value.`ray`)
+            )
+        }
+        is SwimTap.Cell -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeCellId.allocationSize(value.`cell`)
+            )
+        }
+        is SwimTap.Rays -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is SwimTap.RestTarget -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUInt.allocationSize(value.`minutes`)
+            )
+        }
+        is SwimTap.LeftPeg -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterOptionalUInt.allocationSize(value.`cm`)
+            )
+        }
+        is SwimTap.RightPeg -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterOptionalUInt.allocationSize(value.`cm`)
+            )
+        }
+        is SwimTap.FarBank -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterOptionalUInt.allocationSize(value.`cm`)
+            )
+        }
+        is SwimTap.FarBankPegged -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterBoolean.allocationSize(value.`pegged`)
+            )
+        }
+        is SwimTap.Band -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterOptionalUInt.allocationSize(value.`cm`)
+            )
+        }
+        is SwimTap.Feature -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeFeatureKind.allocationSize(value.`feature`)
+            )
+        }
+        is SwimTap.Hazard -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeHazardKind.allocationSize(value.`hazard`)
+            )
+        }
+        is SwimTap.Rename -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeUuid.allocationSize(value.`id`)
+            )
+        }
+        is SwimTap.Remove -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeSwimThing.allocationSize(value.`thing`)
+            )
+        }
+    }
+
+    override fun write(value: SwimTap, buf: ByteBuffer) {
+        when(value) {
+            is SwimTap.Ray -> {
+                buf.putInt(1)
+                FfiConverterUInt.write(value.`ray`, buf)
+                Unit
+            }
+            is SwimTap.Cell -> {
+                buf.putInt(2)
+                FfiConverterTypeCellId.write(value.`cell`, buf)
+                Unit
+            }
+            is SwimTap.Rays -> {
+                buf.putInt(3)
+                Unit
+            }
+            is SwimTap.RestTarget -> {
+                buf.putInt(4)
+                FfiConverterUInt.write(value.`minutes`, buf)
+                Unit
+            }
+            is SwimTap.LeftPeg -> {
+                buf.putInt(5)
+                FfiConverterOptionalUInt.write(value.`cm`, buf)
+                Unit
+            }
+            is SwimTap.RightPeg -> {
+                buf.putInt(6)
+                FfiConverterOptionalUInt.write(value.`cm`, buf)
+                Unit
+            }
+            is SwimTap.FarBank -> {
+                buf.putInt(7)
+                FfiConverterOptionalUInt.write(value.`cm`, buf)
+                Unit
+            }
+            is SwimTap.FarBankPegged -> {
+                buf.putInt(8)
+                FfiConverterBoolean.write(value.`pegged`, buf)
+                Unit
+            }
+            is SwimTap.Band -> {
+                buf.putInt(9)
+                FfiConverterOptionalUInt.write(value.`cm`, buf)
+                Unit
+            }
+            is SwimTap.Feature -> {
+                buf.putInt(10)
+                FfiConverterTypeFeatureKind.write(value.`feature`, buf)
+                Unit
+            }
+            is SwimTap.Hazard -> {
+                buf.putInt(11)
+                FfiConverterTypeHazardKind.write(value.`hazard`, buf)
+                Unit
+            }
+            is SwimTap.Rename -> {
+                buf.putInt(12)
+                FfiConverterTypeUuid.write(value.`id`, buf)
+                Unit
+            }
+            is SwimTap.Remove -> {
+                buf.putInt(13)
+                FfiConverterTypeSwimThing.write(value.`thing`, buf)
+                Unit
+            }
+        }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }
+    }
+}
+
+
+
+
+
+/**
+ * Something on the swim that can be taken away.
+ */
+sealed class SwimThing {
+    
+    /**
+     * A mark, a feature or a hazard.
+     */
+    data class Set(
+        /**
+         * The entry that set it.
+         */
+        val `id`: app.restwater.core.log.Uuid) : SwimThing()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * The outline of the water.
+     */
+    object Outline : SwimThing()
+    
+    
+
+    
+
+    
+    
+
+
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeSwimThing : FfiConverterRustBuffer<SwimThing>{
+    override fun read(buf: ByteBuffer): SwimThing {
+        return when(buf.getInt()) {
+            1 -> SwimThing.Set(
+                FfiConverterTypeUuid.read(buf),
+                )
+            2 -> SwimThing.Outline
+            else -> throw RuntimeException("invalid enum value, something is very wrong!!")
+        }
+    }
+
+    override fun allocationSize(value: SwimThing): ULong = when(value) {
+        is SwimThing.Set -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeUuid.allocationSize(value.`id`)
+            )
+        }
+        is SwimThing.Outline -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+    }
+
+    override fun write(value: SwimThing, buf: ByteBuffer) {
+        when(value) {
+            is SwimThing.Set -> {
+                buf.putInt(1)
+                FfiConverterTypeUuid.write(value.`id`, buf)
+                Unit
+            }
+            is SwimThing.Outline -> {
+                buf.putInt(2)
+                Unit
+            }
+        }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }
+    }
+}
+
+
+
+
+
+/**
+ * One thing changed on a rod.
+ */
+sealed class TackleTap {
+    
+    /**
+     * How far out.
+     */
+    data class Reach(
+        /**
+         * In the unit it is counted in.
+         */
+        val `reach`: app.restwater.core.log.Reach) : TackleTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * In this direction.
+     */
+    data class Bearing(
+        /**
+         * Degrees clockwise from straight out, in hundredths.
+         */
+        val `cdeg`: kotlin.Int) : TackleTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * At an aiming mark.
+     */
+    data class Mark(
+        /**
+         * Which.
+         */
+        val `mark`: app.restwater.core.log.Uuid) : TackleTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Whether the line is in the clip.
+     */
+    data class Clip(
+        /**
+         * Whether it is.
+         */
+        val `clipped`: kotlin.Boolean) : TackleTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * The bait.
+     */
+    data class Bait(
+        /**
+         * Its name.
+         */
+        val `name`: kotlin.String) : TackleTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * The bait's colour.
+     */
+    data class Colour(
+        /**
+         * Its name.
+         */
+        val `name`: kotlin.String) : TackleTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Height of the pop-up.
+     */
+    data class PopUp(
+        /**
+         * In millimetres.
+         */
+        val `mm`: kotlin.UInt) : TackleTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Length of the hooklength.
+     */
+    data class Hooklength(
+        /**
+         * In millimetres.
+         */
+        val `mm`: kotlin.UInt) : TackleTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * The hook.
+     */
+    data class HookSize(
+        /**
+         * Its size: the bigger the number the smaller the hook.
+         */
+        val `size`: kotlin.UByte) : TackleTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Weight of the lead or feeder.
+     */
+    data class Lead(
+        /**
+         * In milligrams.
+         */
+        val `mg`: kotlin.UInt) : TackleTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * What that weight is made of.
+     */
+    data class Material(
+        /**
+         * Lead or not.
+         */
+        val `material`: app.restwater.core.log.LeadMaterial) : TackleTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+
+    
+
+    
+    
+
+
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeTackleTap : FfiConverterRustBuffer<TackleTap>{
+    override fun read(buf: ByteBuffer): TackleTap {
+        return when(buf.getInt()) {
+            1 -> TackleTap.Reach(
+                FfiConverterTypeReach.read(buf),
+                )
+            2 -> TackleTap.Bearing(
+                FfiConverterInt.read(buf),
+                )
+            3 -> TackleTap.Mark(
+                FfiConverterTypeUuid.read(buf),
+                )
+            4 -> TackleTap.Clip(
+                FfiConverterBoolean.read(buf),
+                )
+            5 -> TackleTap.Bait(
+                FfiConverterString.read(buf),
+                )
+            6 -> TackleTap.Colour(
+                FfiConverterString.read(buf),
+                )
+            7 -> TackleTap.PopUp(
+                FfiConverterUInt.read(buf),
+                )
+            8 -> TackleTap.Hooklength(
+                FfiConverterUInt.read(buf),
+                )
+            9 -> TackleTap.HookSize(
+                FfiConverterUByte.read(buf),
+                )
+            10 -> TackleTap.Lead(
+                FfiConverterUInt.read(buf),
+                )
+            11 -> TackleTap.Material(
+                FfiConverterTypeLeadMaterial.read(buf),
+                )
+            else -> throw RuntimeException("invalid enum value, something is very wrong!!")
+        }
+    }
+
+    override fun allocationSize(value: TackleTap): ULong = when(value) {
+        is TackleTap.Reach -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeReach.allocationSize(value.`reach`)
+            )
+        }
+        is TackleTap.Bearing -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterInt.allocationSize(value.`cdeg`)
+            )
+        }
+        is TackleTap.Mark -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeUuid.allocationSize(value.`mark`)
+            )
+        }
+        is TackleTap.Clip -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterBoolean.allocationSize(value.`clipped`)
+            )
+        }
+        is TackleTap.Bait -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterString.allocationSize(value.`name`)
+            )
+        }
+        is TackleTap.Colour -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterString.allocationSize(value.`name`)
+            )
+        }
+        is TackleTap.PopUp -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUInt.allocationSize(value.`mm`)
+            )
+        }
+        is TackleTap.Hooklength -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUInt.allocationSize(value.`mm`)
+            )
+        }
+        is TackleTap.HookSize -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUByte.allocationSize(value.`size`)
+            )
+        }
+        is TackleTap.Lead -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUInt.allocationSize(value.`mg`)
+            )
+        }
+        is TackleTap.Material -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeLeadMaterial.allocationSize(value.`material`)
+            )
+        }
+    }
+
+    override fun write(value: TackleTap, buf: ByteBuffer) {
+        when(value) {
+            is TackleTap.Reach -> {
+                buf.putInt(1)
+                FfiConverterTypeReach.write(value.`reach`, buf)
+                Unit
+            }
+            is TackleTap.Bearing -> {
+                buf.putInt(2)
+                FfiConverterInt.write(value.`cdeg`, buf)
+                Unit
+            }
+            is TackleTap.Mark -> {
+                buf.putInt(3)
+                FfiConverterTypeUuid.write(value.`mark`, buf)
+                Unit
+            }
+            is TackleTap.Clip -> {
+                buf.putInt(4)
+                FfiConverterBoolean.write(value.`clipped`, buf)
+                Unit
+            }
+            is TackleTap.Bait -> {
+                buf.putInt(5)
+                FfiConverterString.write(value.`name`, buf)
+                Unit
+            }
+            is TackleTap.Colour -> {
+                buf.putInt(6)
+                FfiConverterString.write(value.`name`, buf)
+                Unit
+            }
+            is TackleTap.PopUp -> {
+                buf.putInt(7)
+                FfiConverterUInt.write(value.`mm`, buf)
+                Unit
+            }
+            is TackleTap.Hooklength -> {
+                buf.putInt(8)
+                FfiConverterUInt.write(value.`mm`, buf)
+                Unit
+            }
+            is TackleTap.HookSize -> {
+                buf.putInt(9)
+                FfiConverterUByte.write(value.`size`, buf)
+                Unit
+            }
+            is TackleTap.Lead -> {
+                buf.putInt(10)
+                FfiConverterUInt.write(value.`mg`, buf)
+                Unit
+            }
+            is TackleTap.Material -> {
+                buf.putInt(11)
+                FfiConverterTypeLeadMaterial.write(value.`material`, buf)
+                Unit
+            }
+        }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }
+    }
+}
+
+
+
+
+
+/**
+ * How cold the water was, as last logged.
+ */
+
+enum class Temperature {
+    
+    /**
+     * Below 4 °C, where water is densest.
+     */
+    BELOW4,
+    /**
+     * 4 to below 7 °C.
+     */
+    FROM4,
+    /**
+     * 7 to below 10 °C.
+     */
+    FROM7,
+    /**
+     * 10 to below 15 °C.
+     */
+    FROM10,
+    /**
+     * 15 °C and above.
+     */
+    FROM15,
+    /**
+     * Nobody looked.
+     */
+    NOT_LOGGED;
+
+    
+
+
+    companion object
+}
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeTemperature: FfiConverterRustBuffer<Temperature> {
+    override fun read(buf: ByteBuffer) = try {
+        Temperature.values()[buf.getInt() - 1]
+    } catch (e: IndexOutOfBoundsException) {
+        throw RuntimeException("invalid enum value, something is very wrong!!", e)
+    }
+
+    override fun allocationSize(value: Temperature) = 4UL
+
+    override fun write(value: Temperature, buf: ByteBuffer) {
+        buf.putInt(value.ordinal + 1)
+    }
+}
+
+
+
+
+
+/**
+ * What a typed text is for. What kind of text it is follows from it: the app reads each kind at one place.
+ */
+sealed class TypedInto {
+    
+    /**
+     * The water of the set-up.
+     */
+    object Water : TypedInto()
+    
+    
+    /**
+     * Its peg.
+     */
+    object Peg : TypedInto()
+    
+    
+    /**
+     * Its depth, a length.
+     */
+    object Depth : TypedInto()
+    
+    
+    /**
+     * A name for the next mark, feature or hazard, or for an old one.
+     */
+    object SwimName : TypedInto()
+    
+    
+    /**
+     * Latitude of the peg.
+     */
+    object PegLatitude : TypedInto()
+    
+    
+    /**
+     * Its longitude.
+     */
+    object PegLongitude : TypedInto()
+    
+    
+    /**
+     * The bearing of straight out.
+     */
+    object PegBearing : TypedInto()
+    
+    
+    /**
+     * A bait that is not on the list.
+     */
+    data class Bait(
+        /**
+         * Which rod.
+         */
+        val `rod`: kotlin.UByte) : TypedInto()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * A colour that is not on the list.
+     */
+    data class Colour(
+        /**
+         * Which rod.
+         */
+        val `rod`: kotlin.UByte) : TypedInto()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Height of the pop-up, a length.
+     */
+    data class PopUp(
+        /**
+         * Which rod.
+         */
+        val `rod`: kotlin.UByte) : TypedInto()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * The hooklength, a length.
+     */
+    data class Hooklength(
+        /**
+         * Which rod.
+         */
+        val `rod`: kotlin.UByte) : TypedInto()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * The lead or feeder, a weight.
+     */
+    data class Lead(
+        /**
+         * Which rod.
+         */
+        val `rod`: kotlin.UByte) : TypedInto()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * A note on the session.
+     */
+    object Note : TypedInto()
+    
+    
+    /**
+     * What to do next time.
+     */
+    object Plan : TypedInto()
+    
+    
+
+    
+
+    
+    
+
+
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeTypedInto : FfiConverterRustBuffer<TypedInto>{
+    override fun read(buf: ByteBuffer): TypedInto {
+        return when(buf.getInt()) {
+            1 -> TypedInto.Water
+            2 -> TypedInto.Peg
+            3 -> TypedInto.Depth
+            4 -> TypedInto.SwimName
+            5 -> TypedInto.PegLatitude
+            6 -> TypedInto.PegLongitude
+            7 -> TypedInto.PegBearing
+            8 -> TypedInto.Bait(
+                FfiConverterUByte.read(buf),
+                )
+            9 -> TypedInto.Colour(
+                FfiConverterUByte.read(buf),
+                )
+            10 -> TypedInto.PopUp(
+                FfiConverterUByte.read(buf),
+                )
+            11 -> TypedInto.Hooklength(
+                FfiConverterUByte.read(buf),
+                )
+            12 -> TypedInto.Lead(
+                FfiConverterUByte.read(buf),
+                )
+            13 -> TypedInto.Note
+            14 -> TypedInto.Plan
+            else -> throw RuntimeException("invalid enum value, something is very wrong!!")
+        }
+    }
+
+    override fun allocationSize(value: TypedInto): ULong = when(value) {
+        is TypedInto.Water -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is TypedInto.Peg -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is TypedInto.Depth -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is TypedInto.SwimName -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is TypedInto.PegLatitude -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is TypedInto.PegLongitude -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is TypedInto.PegBearing -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is TypedInto.Bait -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUByte.allocationSize(value.`rod`)
+            )
+        }
+        is TypedInto.Colour -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUByte.allocationSize(value.`rod`)
+            )
+        }
+        is TypedInto.PopUp -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUByte.allocationSize(value.`rod`)
+            )
+        }
+        is TypedInto.Hooklength -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUByte.allocationSize(value.`rod`)
+            )
+        }
+        is TypedInto.Lead -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUByte.allocationSize(value.`rod`)
+            )
+        }
+        is TypedInto.Note -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is TypedInto.Plan -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+    }
+
+    override fun write(value: TypedInto, buf: ByteBuffer) {
+        when(value) {
+            is TypedInto.Water -> {
+                buf.putInt(1)
+                Unit
+            }
+            is TypedInto.Peg -> {
+                buf.putInt(2)
+                Unit
+            }
+            is TypedInto.Depth -> {
+                buf.putInt(3)
+                Unit
+            }
+            is TypedInto.SwimName -> {
+                buf.putInt(4)
+                Unit
+            }
+            is TypedInto.PegLatitude -> {
+                buf.putInt(5)
+                Unit
+            }
+            is TypedInto.PegLongitude -> {
+                buf.putInt(6)
+                Unit
+            }
+            is TypedInto.PegBearing -> {
+                buf.putInt(7)
+                Unit
+            }
+            is TypedInto.Bait -> {
+                buf.putInt(8)
+                FfiConverterUByte.write(value.`rod`, buf)
+                Unit
+            }
+            is TypedInto.Colour -> {
+                buf.putInt(9)
+                FfiConverterUByte.write(value.`rod`, buf)
+                Unit
+            }
+            is TypedInto.PopUp -> {
+                buf.putInt(10)
+                FfiConverterUByte.write(value.`rod`, buf)
+                Unit
+            }
+            is TypedInto.Hooklength -> {
+                buf.putInt(11)
+                FfiConverterUByte.write(value.`rod`, buf)
+                Unit
+            }
+            is TypedInto.Lead -> {
+                buf.putInt(12)
+                FfiConverterUByte.write(value.`rod`, buf)
+                Unit
+            }
+            is TypedInto.Note -> {
+                buf.putInt(13)
+                Unit
+            }
+            is TypedInto.Plan -> {
+                buf.putInt(14)
+                Unit
+            }
+        }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }
+    }
+}
+
+
+
+
+
+/**
+ * A size class that is offered, with the weight it is first taken for (guesses, changed by a tap).
+ */
+
+enum class UsualClass {
+    
+    /**
+     * Silvers.
+     */
+    SILVER,
+    /**
+     * Roach.
+     */
+    ROACH,
+    /**
+     * Perch.
+     */
+    PERCH,
+    /**
+     * Skimmers.
+     */
+    SKIMMER,
+    /**
+     * Bream.
+     */
+    BREAM,
+    /**
+     * Tench.
+     */
+    TENCH,
+    /**
+     * Stocked carp.
+     */
+    STOCKIE,
+    /**
+     * Carp.
+     */
+    CARP,
+    /**
+     * Pike.
+     */
+    PIKE;
+
+    
+
+
+    companion object
+}
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeUsualClass: FfiConverterRustBuffer<UsualClass> {
+    override fun read(buf: ByteBuffer) = try {
+        UsualClass.values()[buf.getInt() - 1]
+    } catch (e: IndexOutOfBoundsException) {
+        throw RuntimeException("invalid enum value, something is very wrong!!", e)
+    }
+
+    override fun allocationSize(value: UsualClass) = 4UL
+
+    override fun write(value: UsualClass, buf: ByteBuffer) {
+        buf.putInt(value.ordinal + 1)
+    }
+}
+
+
+
+
+
+/**
  * What may be said of a change, for drawing.
  */
 
@@ -7925,6 +14274,296 @@ public object FfiConverterTypeVerdictTone: FfiConverterRustBuffer<VerdictTone> {
 
     override fun write(value: VerdictTone, buf: ByteBuffer) {
         buf.putInt(value.ordinal + 1)
+    }
+}
+
+
+
+
+
+/**
+ * Which casts count on the Waits screen, and how much time is left there.
+ */
+sealed class WaitsTap {
+    
+    /**
+     * The casts of one rod.
+     */
+    data class Rod(
+        /**
+         * Which; none takes all.
+         */
+        val `rod`: kotlin.UByte?) : WaitsTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * The casts to one spot.
+     */
+    data class Spot(
+        /**
+         * Which; none takes all.
+         */
+        val `spot`: app.restwater.core.compare.FactorValue?) : WaitsTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * The casts with one bait.
+     */
+    data class Bait(
+        /**
+         * Which; none takes all.
+         */
+        val `bait`: kotlin.String?) : WaitsTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Whether earlier sessions count.
+     */
+    data class TodayOnly(
+        /**
+         * Whether they are left out.
+         */
+        val `only`: kotlin.Boolean) : WaitsTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * How much time is left.
+     */
+    data class TimeLeft(
+        /**
+         * In minutes.
+         */
+        val `minutes`: kotlin.UInt) : WaitsTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+
+    
+
+    
+    
+
+
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeWaitsTap : FfiConverterRustBuffer<WaitsTap>{
+    override fun read(buf: ByteBuffer): WaitsTap {
+        return when(buf.getInt()) {
+            1 -> WaitsTap.Rod(
+                FfiConverterOptionalUByte.read(buf),
+                )
+            2 -> WaitsTap.Spot(
+                FfiConverterOptionalTypeFactorValue.read(buf),
+                )
+            3 -> WaitsTap.Bait(
+                FfiConverterOptionalString.read(buf),
+                )
+            4 -> WaitsTap.TodayOnly(
+                FfiConverterBoolean.read(buf),
+                )
+            5 -> WaitsTap.TimeLeft(
+                FfiConverterUInt.read(buf),
+                )
+            else -> throw RuntimeException("invalid enum value, something is very wrong!!")
+        }
+    }
+
+    override fun allocationSize(value: WaitsTap): ULong = when(value) {
+        is WaitsTap.Rod -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterOptionalUByte.allocationSize(value.`rod`)
+            )
+        }
+        is WaitsTap.Spot -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterOptionalTypeFactorValue.allocationSize(value.`spot`)
+            )
+        }
+        is WaitsTap.Bait -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterOptionalString.allocationSize(value.`bait`)
+            )
+        }
+        is WaitsTap.TodayOnly -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterBoolean.allocationSize(value.`only`)
+            )
+        }
+        is WaitsTap.TimeLeft -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUInt.allocationSize(value.`minutes`)
+            )
+        }
+    }
+
+    override fun write(value: WaitsTap, buf: ByteBuffer) {
+        when(value) {
+            is WaitsTap.Rod -> {
+                buf.putInt(1)
+                FfiConverterOptionalUByte.write(value.`rod`, buf)
+                Unit
+            }
+            is WaitsTap.Spot -> {
+                buf.putInt(2)
+                FfiConverterOptionalTypeFactorValue.write(value.`spot`, buf)
+                Unit
+            }
+            is WaitsTap.Bait -> {
+                buf.putInt(3)
+                FfiConverterOptionalString.write(value.`bait`, buf)
+                Unit
+            }
+            is WaitsTap.TodayOnly -> {
+                buf.putInt(4)
+                FfiConverterBoolean.write(value.`only`, buf)
+                Unit
+            }
+            is WaitsTap.TimeLeft -> {
+                buf.putInt(5)
+                FfiConverterUInt.write(value.`minutes`, buf)
+                Unit
+            }
+        }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }
+    }
+}
+
+
+
+
+
+/**
+ * Which waters count.
+ */
+sealed class WaterChoice {
+    
+    /**
+     * All of them.
+     */
+    object Any : WaterChoice()
+    
+    
+    /**
+     * Those without a name.
+     */
+    object Unnamed : WaterChoice()
+    
+    
+    /**
+     * The one of this name.
+     */
+    data class Named(
+        /**
+         * The name.
+         */
+        val `name`: kotlin.String) : WaterChoice()
+        
+    {
+        
+
+        companion object
+    }
+    
+
+    
+
+    
+    
+
+
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeWaterChoice : FfiConverterRustBuffer<WaterChoice>{
+    override fun read(buf: ByteBuffer): WaterChoice {
+        return when(buf.getInt()) {
+            1 -> WaterChoice.Any
+            2 -> WaterChoice.Unnamed
+            3 -> WaterChoice.Named(
+                FfiConverterString.read(buf),
+                )
+            else -> throw RuntimeException("invalid enum value, something is very wrong!!")
+        }
+    }
+
+    override fun allocationSize(value: WaterChoice): ULong = when(value) {
+        is WaterChoice.Any -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is WaterChoice.Unnamed -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is WaterChoice.Named -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterString.allocationSize(value.`name`)
+            )
+        }
+    }
+
+    override fun write(value: WaterChoice, buf: ByteBuffer) {
+        when(value) {
+            is WaterChoice.Any -> {
+                buf.putInt(1)
+                Unit
+            }
+            is WaterChoice.Unnamed -> {
+                buf.putInt(2)
+                Unit
+            }
+            is WaterChoice.Named -> {
+                buf.putInt(3)
+                FfiConverterString.write(value.`name`, buf)
+                Unit
+            }
+        }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }
     }
 }
 
@@ -8027,6 +14666,102 @@ public object FfiConverterTypeWhich: FfiConverterRustBuffer<Which> {
 /**
  * @suppress
  */
+public object FfiConverterOptionalUByte: FfiConverterRustBuffer<kotlin.UByte?> {
+    override fun read(buf: ByteBuffer): kotlin.UByte? {
+        if (buf.get().toInt() == 0) {
+            return null
+        }
+        return FfiConverterUByte.read(buf)
+    }
+
+    override fun allocationSize(value: kotlin.UByte?): ULong {
+        if (value == null) {
+            return 1UL
+        } else {
+            return 1UL + FfiConverterUByte.allocationSize(value)
+        }
+    }
+
+    override fun write(value: kotlin.UByte?, buf: ByteBuffer) {
+        if (value == null) {
+            buf.put(0)
+        } else {
+            buf.put(1)
+            FfiConverterUByte.write(value, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterOptionalUShort: FfiConverterRustBuffer<kotlin.UShort?> {
+    override fun read(buf: ByteBuffer): kotlin.UShort? {
+        if (buf.get().toInt() == 0) {
+            return null
+        }
+        return FfiConverterUShort.read(buf)
+    }
+
+    override fun allocationSize(value: kotlin.UShort?): ULong {
+        if (value == null) {
+            return 1UL
+        } else {
+            return 1UL + FfiConverterUShort.allocationSize(value)
+        }
+    }
+
+    override fun write(value: kotlin.UShort?, buf: ByteBuffer) {
+        if (value == null) {
+            buf.put(0)
+        } else {
+            buf.put(1)
+            FfiConverterUShort.write(value, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterOptionalUInt: FfiConverterRustBuffer<kotlin.UInt?> {
+    override fun read(buf: ByteBuffer): kotlin.UInt? {
+        if (buf.get().toInt() == 0) {
+            return null
+        }
+        return FfiConverterUInt.read(buf)
+    }
+
+    override fun allocationSize(value: kotlin.UInt?): ULong {
+        if (value == null) {
+            return 1UL
+        } else {
+            return 1UL + FfiConverterUInt.allocationSize(value)
+        }
+    }
+
+    override fun write(value: kotlin.UInt?, buf: ByteBuffer) {
+        if (value == null) {
+            buf.put(0)
+        } else {
+            buf.put(1)
+            FfiConverterUInt.write(value, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
 public object FfiConverterOptionalLong: FfiConverterRustBuffer<kotlin.Long?> {
     override fun read(buf: ByteBuffer): kotlin.Long? {
         if (buf.get().toInt() == 0) {
@@ -8113,6 +14848,38 @@ public object FfiConverterOptionalString: FfiConverterRustBuffer<kotlin.String?>
         } else {
             buf.put(1)
             FfiConverterString.write(value, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterOptionalTypeSessionSetup: FfiConverterRustBuffer<SessionSetup?> {
+    override fun read(buf: ByteBuffer): SessionSetup? {
+        if (buf.get().toInt() == 0) {
+            return null
+        }
+        return FfiConverterTypeSessionSetup.read(buf)
+    }
+
+    override fun allocationSize(value: SessionSetup?): ULong {
+        if (value == null) {
+            return 1UL
+        } else {
+            return 1UL + FfiConverterTypeSessionSetup.allocationSize(value)
+        }
+    }
+
+    override fun write(value: SessionSetup?, buf: ByteBuffer) {
+        if (value == null) {
+            buf.put(0)
+        } else {
+            buf.put(1)
+            FfiConverterTypeSessionSetup.write(value, buf)
         }
     }
 }
@@ -8251,38 +15018,6 @@ public object FfiConverterOptionalTypeLeafSpan: FfiConverterRustBuffer<LeafSpan?
 /**
  * @suppress
  */
-public object FfiConverterOptionalTypeLeafTyping: FfiConverterRustBuffer<LeafTyping?> {
-    override fun read(buf: ByteBuffer): LeafTyping? {
-        if (buf.get().toInt() == 0) {
-            return null
-        }
-        return FfiConverterTypeLeafTyping.read(buf)
-    }
-
-    override fun allocationSize(value: LeafTyping?): ULong {
-        if (value == null) {
-            return 1UL
-        } else {
-            return 1UL + FfiConverterTypeLeafTyping.allocationSize(value)
-        }
-    }
-
-    override fun write(value: LeafTyping?, buf: ByteBuffer) {
-        if (value == null) {
-            buf.put(0)
-        } else {
-            buf.put(1)
-            FfiConverterTypeLeafTyping.write(value, buf)
-        }
-    }
-}
-
-
-
-
-/**
- * @suppress
- */
 public object FfiConverterOptionalTypeMatchKey: FfiConverterRustBuffer<MatchKey?> {
     override fun read(buf: ByteBuffer): MatchKey? {
         if (buf.get().toInt() == 0) {
@@ -8379,6 +15114,38 @@ public object FfiConverterOptionalTypeStartTest: FfiConverterRustBuffer<StartTes
 /**
  * @suppress
  */
+public object FfiConverterOptionalTypeTypedField: FfiConverterRustBuffer<TypedField?> {
+    override fun read(buf: ByteBuffer): TypedField? {
+        if (buf.get().toInt() == 0) {
+            return null
+        }
+        return FfiConverterTypeTypedField.read(buf)
+    }
+
+    override fun allocationSize(value: TypedField?): ULong {
+        if (value == null) {
+            return 1UL
+        } else {
+            return 1UL + FfiConverterTypeTypedField.allocationSize(value)
+        }
+    }
+
+    override fun write(value: TypedField?, buf: ByteBuffer) {
+        if (value == null) {
+            buf.put(0)
+        } else {
+            buf.put(1)
+            FfiConverterTypeTypedField.write(value, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
 public object FfiConverterOptionalTypeWeighInPage: FfiConverterRustBuffer<WeighInPage?> {
     override fun read(buf: ByteBuffer): WeighInPage? {
         if (buf.get().toInt() == 0) {
@@ -8411,6 +15178,262 @@ public object FfiConverterOptionalTypeWeighInPage: FfiConverterRustBuffer<WeighI
 /**
  * @suppress
  */
+public object FfiConverterOptionalTypeFactorValue: FfiConverterRustBuffer<FactorValue?> {
+    override fun read(buf: ByteBuffer): FactorValue? {
+        if (buf.get().toInt() == 0) {
+            return null
+        }
+        return FfiConverterTypeFactorValue.read(buf)
+    }
+
+    override fun allocationSize(value: FactorValue?): ULong {
+        if (value == null) {
+            return 1UL
+        } else {
+            return 1UL + FfiConverterTypeFactorValue.allocationSize(value)
+        }
+    }
+
+    override fun write(value: FactorValue?, buf: ByteBuffer) {
+        if (value == null) {
+            buf.put(0)
+        } else {
+            buf.put(1)
+            FfiConverterTypeFactorValue.write(value, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterOptionalTypeFishWeight: FfiConverterRustBuffer<FishWeight?> {
+    override fun read(buf: ByteBuffer): FishWeight? {
+        if (buf.get().toInt() == 0) {
+            return null
+        }
+        return FfiConverterTypeFishWeight.read(buf)
+    }
+
+    override fun allocationSize(value: FishWeight?): ULong {
+        if (value == null) {
+            return 1UL
+        } else {
+            return 1UL + FfiConverterTypeFishWeight.allocationSize(value)
+        }
+    }
+
+    override fun write(value: FishWeight?, buf: ByteBuffer) {
+        if (value == null) {
+            buf.put(0)
+        } else {
+            buf.put(1)
+            FfiConverterTypeFishWeight.write(value, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterOptionalTypeWeight: FfiConverterRustBuffer<Weight?> {
+    override fun read(buf: ByteBuffer): Weight? {
+        if (buf.get().toInt() == 0) {
+            return null
+        }
+        return FfiConverterTypeWeight.read(buf)
+    }
+
+    override fun allocationSize(value: Weight?): ULong {
+        if (value == null) {
+            return 1UL
+        } else {
+            return 1UL + FfiConverterTypeWeight.allocationSize(value)
+        }
+    }
+
+    override fun write(value: Weight?, buf: ByteBuffer) {
+        if (value == null) {
+            buf.put(0)
+        } else {
+            buf.put(1)
+            FfiConverterTypeWeight.write(value, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterOptionalTypeAction: FfiConverterRustBuffer<Action?> {
+    override fun read(buf: ByteBuffer): Action? {
+        if (buf.get().toInt() == 0) {
+            return null
+        }
+        return FfiConverterTypeAction.read(buf)
+    }
+
+    override fun allocationSize(value: Action?): ULong {
+        if (value == null) {
+            return 1UL
+        } else {
+            return 1UL + FfiConverterTypeAction.allocationSize(value)
+        }
+    }
+
+    override fun write(value: Action?, buf: ByteBuffer) {
+        if (value == null) {
+            buf.put(0)
+        } else {
+            buf.put(1)
+            FfiConverterTypeAction.write(value, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterOptionalTypeHand: FfiConverterRustBuffer<Hand?> {
+    override fun read(buf: ByteBuffer): Hand? {
+        if (buf.get().toInt() == 0) {
+            return null
+        }
+        return FfiConverterTypeHand.read(buf)
+    }
+
+    override fun allocationSize(value: Hand?): ULong {
+        if (value == null) {
+            return 1UL
+        } else {
+            return 1UL + FfiConverterTypeHand.allocationSize(value)
+        }
+    }
+
+    override fun write(value: Hand?, buf: ByteBuffer) {
+        if (value == null) {
+            buf.put(0)
+        } else {
+            buf.put(1)
+            FfiConverterTypeHand.write(value, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterOptionalTypeScheme: FfiConverterRustBuffer<Scheme?> {
+    override fun read(buf: ByteBuffer): Scheme? {
+        if (buf.get().toInt() == 0) {
+            return null
+        }
+        return FfiConverterTypeScheme.read(buf)
+    }
+
+    override fun allocationSize(value: Scheme?): ULong {
+        if (value == null) {
+            return 1UL
+        } else {
+            return 1UL + FfiConverterTypeScheme.allocationSize(value)
+        }
+    }
+
+    override fun write(value: Scheme?, buf: ByteBuffer) {
+        if (value == null) {
+            buf.put(0)
+        } else {
+            buf.put(1)
+            FfiConverterTypeScheme.write(value, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterOptionalTypeSeason: FfiConverterRustBuffer<Season?> {
+    override fun read(buf: ByteBuffer): Season? {
+        if (buf.get().toInt() == 0) {
+            return null
+        }
+        return FfiConverterTypeSeason.read(buf)
+    }
+
+    override fun allocationSize(value: Season?): ULong {
+        if (value == null) {
+            return 1UL
+        } else {
+            return 1UL + FfiConverterTypeSeason.allocationSize(value)
+        }
+    }
+
+    override fun write(value: Season?, buf: ByteBuffer) {
+        if (value == null) {
+            buf.put(0)
+        } else {
+            buf.put(1)
+            FfiConverterTypeSeason.write(value, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterOptionalTypeTemperature: FfiConverterRustBuffer<Temperature?> {
+    override fun read(buf: ByteBuffer): Temperature? {
+        if (buf.get().toInt() == 0) {
+            return null
+        }
+        return FfiConverterTypeTemperature.read(buf)
+    }
+
+    override fun allocationSize(value: Temperature?): ULong {
+        if (value == null) {
+            return 1UL
+        } else {
+            return 1UL + FfiConverterTypeTemperature.allocationSize(value)
+        }
+    }
+
+    override fun write(value: Temperature?, buf: ByteBuffer) {
+        if (value == null) {
+            buf.put(0)
+        } else {
+            buf.put(1)
+            FfiConverterTypeTemperature.write(value, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
 public object FfiConverterOptionalSequenceDouble: FfiConverterRustBuffer<List<kotlin.Double>?> {
     override fun read(buf: ByteBuffer): List<kotlin.Double>? {
         if (buf.get().toInt() == 0) {
@@ -8433,6 +15456,38 @@ public object FfiConverterOptionalSequenceDouble: FfiConverterRustBuffer<List<ko
         } else {
             buf.put(1)
             FfiConverterSequenceDouble.write(value, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterOptionalTypeUuid: FfiConverterRustBuffer<Uuid?> {
+    override fun read(buf: ByteBuffer): Uuid? {
+        if (buf.get().toInt() == 0) {
+            return null
+        }
+        return FfiConverterTypeUuid.read(buf)
+    }
+
+    override fun allocationSize(value: Uuid?): ULong {
+        if (value == null) {
+            return 1UL
+        } else {
+            return 1UL + FfiConverterTypeUuid.allocationSize(value)
+        }
+    }
+
+    override fun write(value: Uuid?, buf: ByteBuffer) {
+        if (value == null) {
+            buf.put(0)
+        } else {
+            buf.put(1)
+            FfiConverterTypeUuid.write(value, buf)
         }
     }
 }
@@ -9360,6 +16415,44 @@ public object FfiConverterSequenceTypeWatchKey: FfiConverterRustBuffer<List<Watc
         }
     }
 }
+
+
+
+
+
+
+
+
+
+
+
+
+
+
+
+
+
+
+
+
+
+
+
+
+
+
+
+
+
+
+
+
+
+
+
+
+
+
 
 
 

@@ -1030,6 +1030,53 @@ public object FfiConverterString: FfiConverter<String, RustBuffer.ByValue> {
 
 
 /**
+ * A cell by its place: column from the left, row (band) from the peg, both from 0.
+ */
+data class CellId (
+    /**
+     * Column from the left.
+     */
+    val `column`: kotlin.UInt
+    , 
+    /**
+     * Band from the peg outwards.
+     */
+    val `row`: kotlin.UInt
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeCellId: FfiConverterRustBuffer<CellId> {
+    override fun read(buf: ByteBuffer): CellId {
+        return CellId(
+            FfiConverterUInt.read(buf),
+            FfiConverterUInt.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: CellId) = (
+            FfiConverterUInt.allocationSize(value.`column`) +
+            FfiConverterUInt.allocationSize(value.`row`)
+    )
+
+    override fun write(value: CellId, buf: ByteBuffer) {
+            FfiConverterUInt.write(value.`column`, buf)
+            FfiConverterUInt.write(value.`row`, buf)
+    }
+}
+
+
+
+/**
  * A line of the key below the picture.
  */
 data class KeyLine (
@@ -1307,6 +1354,81 @@ public object FfiConverterTypeSwimScene: FfiConverterRustBuffer<SwimScene> {
             FfiConverterFloat.write(value.`targetReach`, buf)
     }
 }
+
+
+
+/**
+ * What kind of thing lies in the water.
+ */
+
+enum class FeatureKind {
+    
+    /**
+     * A rise of the bottom.
+     */
+    BAR,
+    /**
+     * A step down.
+     */
+    DROP_OFF,
+    /**
+     * A hole.
+     */
+    HOLE,
+    /**
+     * Weed.
+     */
+    WEED,
+    /**
+     * Silt.
+     */
+    SILT,
+    /**
+     * Gravel.
+     */
+    GRAVEL,
+    /**
+     * Clay.
+     */
+    CLAY,
+    /**
+     * An island or its margin.
+     */
+    ISLAND,
+    /**
+     * Fish seen.
+     */
+    FISH_SEEN,
+    /**
+     * Anything else.
+     */
+    OTHER;
+
+    
+
+
+    companion object
+}
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeFeatureKind: FfiConverterRustBuffer<FeatureKind> {
+    override fun read(buf: ByteBuffer) = try {
+        FeatureKind.values()[buf.getInt() - 1]
+    } catch (e: IndexOutOfBoundsException) {
+        throw RuntimeException("invalid enum value, something is very wrong!!", e)
+    }
+
+    override fun allocationSize(value: FeatureKind) = 4UL
+
+    override fun write(value: FeatureKind, buf: ByteBuffer) {
+        buf.putInt(value.ordinal + 1)
+    }
+}
+
+
 
 
 

@@ -1,0 +1,185 @@
+//! The journal: the log on disk, the clock and the ids of new entries, and what is in memory of the log. There is one way in for
+//! what the angler taps ([`Journal::write`]) and one for what is exchanged as a whole ([`Journal::exchange`]).
+
+use super::entropy::{Entropy, new_id};
+use super::recent::Recent;
+use restwater_exchange::ExchangeError;
+use restwater_log::{HybridClock, Moment, Op, Payload};
+use restwater_store::{Store, StoreError};
+use std::cell::RefCell;
+use std::collections::BTreeMap;
+use std::path::Path;
+use uuid::Uuid;
+
+/// Nothing was stored.
+#[derive(Debug, thiserror::Error)]
+#[error(transparent)]
+pub(super) struct JournalError(#[from] pub(super) StoreError);
+
+/// What was written is on stable storage and in memory. Nothing that follows can call it back.
+#[must_use]
+pub(super) struct Committed {
+    /// The session written in.
+    pub(super) session: Uuid,
+}
+
+/// What is worked out from the log, or chosen on the phone, and kept beside it. It is done without where it can't be kept or read.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub(super) enum Beside {
+    /// Summaries of sessions on disk.
+    Summaries,
+    /// The earlier sessions that speak today.
+    EarlierSessions,
+    /// Older sessions, for the session to show and for UNDO.
+    OlderSessions,
+    /// How far the latest backup goes.
+    Backup,
+    /// What follows a tap: a choice used up, a count of cautions.
+    AfterTheTap,
+}
+
+/// The log with what is in memory of it.
+pub(super) struct Journal {
+    store: Store,
+    clock: HybridClock,
+    entropy: Box<dyn Entropy>,
+    recent: Recent,
+    /// Whether the log holds entries that are not in memory, because reading them failed.
+    behind: bool,
+    /// What is done without at present, and why.
+    without: RefCell<BTreeMap<Beside, String>>,
+}
+
+impl Journal {
+    /// Opens the log in `dir`, or begins one there.
+    pub(super) fn open(dir: &Path, mut entropy: Box<dyn Entropy>, now: &Moment) -> Result<Self, StoreError> {
+        let store = Store::open(dir, new_id(entropy.as_mut(), now.wall_ms))?;
+        let recent = Recent::load(&store)?;
+        let clock = HybridClock::after(store.last_hlc());
+        Ok(Self { store, clock, entropy, recent, behind: false, without: RefCell::default() })
+    }
+
+    /// The log on disk, to read, and to keep choices and summaries beside it. Entries go in by [`Journal::write`] alone: adding
+    /// them needs the store to itself.
+    pub(super) fn store(&self) -> &Store {
+        &self.store
+    }
+
+    /// The sessions in memory, and what undo takes back.
+    pub(super) fn recent(&self) -> &Recent {
+        &self.recent
+    }
+
+    /// The state of the log: it grows with every entry, however old.
+    pub(super) fn version(&self) -> u64 {
+        self.store.version()
+    }
+
+    /// A moment of this phone, told apart from one of any other.
+    pub(super) fn here(&self, at: &Moment) -> Moment {
+        at.on_device(self.store.device())
+    }
+
+    /// An id for something new.
+    pub(super) fn new_id(&mut self, at: &Moment) -> Uuid {
+        new_id(self.entropy.as_mut(), at.wall_ms)
+    }
+
+    /// Writes entries of one session in one transaction, each with the op it amends; more than one make a group, undone together.
+    /// First to stable storage, then to memory; on an error nothing was stored.
+    pub(super) fn write(
+        &mut self,
+        session: Uuid,
+        said: Vec<(Payload, Option<Uuid>)>,
+        at: &Moment,
+    ) -> Result<Committed, JournalError> {
+        // What has to be read is read before anything is written.
+        self.catch_up()?;
+        self.recent.make_room_for(&self.store, session)?;
+        let group = (said.len() > 1).then(|| self.new_id(at));
+        let at = self.here(at);
+        let mut ops = Vec::with_capacity(said.len());
+        for (payload, amends) in said {
+            let (id, hlc) = (self.new_id(&at), self.clock.tick(at.wall_ms));
+            let device = self.store.device();
+            ops.push(Op { id, device, hlc, at: at.clone(), session, payload, amends, group });
+        }
+        self.store.append(&ops, None)?;
+        self.recent.add(ops);
+        self.settle();
+        Ok(Committed { session })
+    }
+
+    /// Brings in, or takes back, entries as a whole. On an error nothing was stored.
+    pub(super) fn exchange<T>(
+        &mut self,
+        at: &Moment,
+        exchange: impl FnOnce(&mut Store, &Moment, &mut dyn FnMut() -> Uuid) -> Result<T, ExchangeError>,
+    ) -> Result<T, ExchangeError> {
+        let at = self.here(at);
+        let (store, entropy) = (&mut self.store, &mut self.entropy);
+        let done = exchange(store, &at, &mut || new_id(entropy.as_mut(), at.wall_ms))?;
+        self.reload();
+        Ok(done)
+    }
+
+    /// Makes the projections on disk anew, and what is in memory.
+    pub(super) fn rebuild(&mut self) -> Result<(), StoreError> {
+        self.store.rebuild()?;
+        self.reload();
+        Ok(())
+    }
+
+    /// Writes everything into the one file and lets go of it.
+    pub(super) fn pause(&mut self) -> Result<(), StoreError> {
+        self.store.pause()
+    }
+
+    /// Takes hold of the file again.
+    pub(super) fn resume(&mut self) -> Result<(), StoreError> {
+        self.store.resume()
+    }
+
+    /// Reads again what could not be read when it was due.
+    pub(super) fn catch_up(&mut self) -> Result<(), StoreError> {
+        if self.behind {
+            self.recent = Recent::load(&self.store)?;
+            self.behind = false;
+            self.without.get_mut().remove(&Beside::OlderSessions);
+        }
+        Ok(())
+    }
+
+    /// The outcome of something beside the log. A failure is noted and done without, until it succeeds.
+    pub(super) fn beside<T, E: std::fmt::Display>(&self, what: Beside, outcome: Result<T, E>) -> Option<T> {
+        let Ok(mut without) = self.without.try_borrow_mut() else { return outcome.ok() };
+        match outcome {
+            Ok(done) => {
+                without.remove(&what);
+                Some(done)
+            }
+            Err(error) => {
+                without.insert(what, error.to_string());
+                None
+            }
+        }
+    }
+
+    /// Why something beside the log is done without at present; none where nothing is.
+    pub(super) fn done_without(&self) -> Option<String> {
+        self.without.borrow().values().next().cloned()
+    }
+
+    /// Reads the sessions in memory again: entries came in that were not written here.
+    fn reload(&mut self) {
+        self.clock.observe(self.store.last_hlc());
+        self.behind = true;
+        let read = self.catch_up();
+        self.beside(Beside::OlderSessions, read);
+    }
+
+    fn settle(&mut self) {
+        let settled = self.recent.settle(&self.store);
+        self.behind = self.beside(Beside::OlderSessions, settled).is_none();
+    }
+}

@@ -1,0 +1,80 @@
+//! One figure: what the Bank says of leaving a cast, before it, while it is out and after its time.
+
+use super::learning::screens;
+use super::*;
+
+/// The minute that a headline ends with.
+fn figure(headline: &str) -> f64 {
+    let figures = headline.split(|c: char| !c.is_ascii_digit()).filter_map(|digits| digits.parse().ok());
+    figures.last().unwrap_or_else(|| panic!("no figure in {headline:?}"))
+}
+
+#[test]
+fn the_bank_names_one_figure_before_a_cast_while_it_is_out_and_after_its_time() {
+    for bites in 0..5 {
+        let (mut phone, now) = with_bites(bites);
+        phone.tap(now + 10 * MIN, &WOUND_IN).unwrap();
+        let ready = phone.bank(now + 11 * MIN);
+        let leave = figure(&ready.advice.headline);
+        phone.tap(now + 12 * MIN, &CAST).unwrap();
+        let minute = 60_000.0;
+        for waited in [1.0, leave - 1.0, leave + 2.0] {
+            let out = phone.bank(now + 12 * MIN + (waited * minute) as i64);
+            assert_eq!(
+                figure(&out.advice.headline),
+                leave,
+                "{bites} bites, {waited} min out: {:?}",
+                out.advice
+            );
+            assert_eq!(out.advice.tone == AdviceTone::Past, bites >= 3 && waited > leave, "{:?}", out.advice);
+            assert!(out.strip.recast_min.is_none_or(|recast| recast == leave), "{:?}", out.strip);
+            // No other sentence names another time to wind in.
+            let others =
+                out.advice.more.iter().any(|text| text.contains("Leave") || text.contains("Leaving"));
+            assert!(!others, "{:?}", out.advice.more);
+        }
+        assert_eq!(ready.strip.recast_min.is_some(), bites >= 3);
+    }
+}
+
+/// The percentage that a sentence names.
+fn percent(sentences: &[String], says: &str) -> f64 {
+    let sentence = sentences.iter().find(|text| text.contains(says)).unwrap();
+    let digits: String = sentence.rsplit(':').next().unwrap().chars().filter(char::is_ascii_digit).collect();
+    digits.parse().unwrap()
+}
+
+#[test]
+fn a_cast_out_past_an_hour_still_has_a_chance_of_a_bite() {
+    let mut phone = started();
+    // Invented: a slow water, about a bite in half an hour and every cast left in for it.
+    let mut now = MIN;
+    for wait in [12, 41, 25, 8, 33, 50, 19, 28] {
+        phone.tap(now, &CAST).unwrap();
+        phone.tap(now + wait * MIN, &BITE).unwrap();
+        phone.tap(now + (wait + 1) * MIN, &LANDED).unwrap();
+        now += (wait + 4) * MIN;
+    }
+    phone.tap(now, &CAST).unwrap();
+    let chance = |phone: &mut Phone, waited: i64| {
+        percent(&phone.bank(now + waited * MIN).advice.more, "next five minutes")
+    };
+    let (within, past, long) = (chance(&mut phone, 55), chance(&mut phone, 77), chance(&mut phone, 100));
+    assert!(within > 5.0 && past > 0.5 * within && long > 0.0, "{within} {past} {long}");
+}
+
+/// Both screens answer from one posterior: a bite in the five minutes that are left is a bite in the next five minutes.
+#[test]
+fn the_forecast_and_the_bank_give_the_same_chance() {
+    let (mut phone, now) = with_bites(4);
+    let left = Action::Waits { tap: WaitsTap::TimeLeft { minutes: 5 } };
+    phone.tap(now + 1_000, &left).unwrap();
+    for waited in [2, 8, 11] {
+        let at_ms = now + waited * MIN;
+        let bank = percent(&phone.bank(at_ms).advice.more, "next five minutes");
+        let (waits, _) = screens(&mut phone, at_ms);
+        let says = waits.forecast.unwrap().says;
+        let forecast: f64 = says.rsplit(": ").next().unwrap().split(' ').next().unwrap().parse().unwrap();
+        assert!((bank - forecast).abs() <= 3.0, "{waited} min out: {bank} % on the Bank, {says}");
+    }
+}

@@ -1,0 +1,537 @@
+//! What the angler sees after a restart, under a wrong clock, after an import and after a removal.
+
+use super::*;
+use restwater_exchange::Progress;
+use restwater_log::Hlc;
+use restwater_screen::LeavesView;
+use restwater_screen::{FilesTap, SetupTap, Span, SwimTap, SwimThing, TypedInto};
+use restwater_store::Store;
+use std::fs;
+use std::ops::ControlFlow;
+use std::path::{Path, PathBuf};
+
+const DAY: i64 = 24 * 60 * MIN;
+const YEAR: i64 = 365 * DAY;
+
+fn go(_: Progress) -> ControlFlow<()> {
+    ControlFlow::Continue(())
+}
+
+/// The wall clock says `wall_ms`, whatever the time is.
+fn with_wall(ms: i64, wall_ms: i64) -> Moment {
+    Moment { wall_ms, ..at(ms) }
+}
+
+fn remove(id: Uuid) -> Action {
+    Action::Swim { tap: SwimTap::Remove { thing: SwimThing::Set { id } } }
+}
+
+fn typed(into: TypedInto, text: &str) -> Action {
+    Action::Typed { into, text: text.into() }
+}
+
+fn water(name: &str) -> Action {
+    typed(TypedInto::Water, name)
+}
+
+/// A phone of its own: its ids differ from those of the other phones of the test.
+fn phone(entropy: u64) -> Phone {
+    Phone::with_ids_from(entropy)
+}
+
+impl Phone {
+    fn water(&mut self) -> Option<String> {
+        self.app().session().and_then(|session| session.setup.water.clone())
+    }
+
+    fn sent(&mut self, ms: i64) -> PathBuf {
+        let everything = Action::Files { tap: FilesTap::Span { span: Span::Everything } };
+        self.app().act(&everything, &at(ms)).unwrap();
+        PathBuf::from(self.app().send(&at(ms), &mut go).unwrap().path)
+    }
+
+    fn brought(&mut self, file: &Path, ms: i64) -> Uuid {
+        self.app().take_in(file, "a friend", &at(ms), &mut go).unwrap();
+        match self.app().screen(Which::Files, &at(ms)).unwrap() {
+            Screen::Files(files) => files.imports[0].id,
+            other => panic!("{other:?}"),
+        }
+    }
+
+    fn the_book(&mut self, ms: i64) -> LeavesView {
+        match self.app().screen(Which::Book, &at(ms)).unwrap() {
+            Screen::Book(book) => book,
+            other => panic!("{other:?}"),
+        }
+    }
+
+    fn marks(&mut self) -> Vec<String> {
+        self.app().session().unwrap().marks.iter().map(|mark| mark.name.clone()).collect()
+    }
+
+    /// Entries of elsewhere, put into the log while the app is closed.
+    fn put(&mut self, ops: &[Op]) {
+        drop(self.app.take());
+        let mut store = Store::open(self.dir.path(), Uuid::nil()).unwrap();
+        store.append(ops, None).unwrap();
+        drop(store);
+        self.open();
+    }
+}
+
+#[test]
+fn a_tap_under_a_clock_reset_to_1970_leaves_todays_session_on_the_screen_after_a_restart() {
+    let mut phone = started();
+    phone.tap(60 * MIN, &Action::EndSession).unwrap();
+    phone.tap(DAY, &water("Alder Pool")).unwrap();
+    phone.tap(DAY + MIN, &START).unwrap();
+    phone.tap(DAY + 2 * MIN, &CAST).unwrap();
+    phone.app().act(&Action::Note { text: "flat battery".into() }, &with_wall(DAY + 3 * MIN, 0)).unwrap();
+    phone.open();
+    assert_eq!(phone.water().as_deref(), Some("Alder Pool"));
+    let second = phone.tap(DAY + 10 * MIN, &START).unwrap_err();
+    assert_eq!(second.kind(), ErrorKind::NotNow, "the session is still open");
+}
+
+#[test]
+fn a_session_logged_under_next_years_date_does_not_stay_on_the_screen() {
+    let mut phone = Phone::new();
+    phone.tap(0, &water("Mill pool")).unwrap();
+    phone.app().act(&START, &with_wall(MIN, at(0).wall_ms + YEAR)).unwrap();
+    phone.app().act(&Action::EndSession, &with_wall(60 * MIN, at(60 * MIN).wall_ms + YEAR)).unwrap();
+    phone.tap(DAY, &water("Alder Pool")).unwrap();
+    phone.tap(DAY + MIN, &START).unwrap();
+    phone.tap(DAY + 2 * MIN, &CAST).unwrap();
+    phone.open();
+    assert_eq!(phone.water().as_deref(), Some("Alder Pool"));
+    assert_eq!(phone.bank(DAY + 12 * MIN).rods[0].digits, "10:00");
+    let list = phone.the_book(DAY + 12 * MIN);
+    let sessions = list.leaves.iter().find(|leaf| leaf.id == "sessions").unwrap();
+    assert!(sessions.list[0].label.contains("Alder Pool"), "{:?}", sessions.list);
+}
+
+/// My session, and a partner's that began later and is in my log.
+fn with_a_partners_later_session() -> (Phone, Uuid) {
+    let mut theirs = phone(500);
+    theirs.tap(0, &water("Alder Pool")).unwrap();
+    theirs.tap(30 * MIN, &START).unwrap();
+    theirs.tap(31 * MIN, &CAST).unwrap();
+    let mut mine = started();
+    mine.tap(MIN, &CAST).unwrap();
+    let import = mine.brought(&theirs.sent(40 * MIN), 41 * MIN);
+    (mine, import)
+}
+
+#[test]
+fn a_partners_session_stays_the_partners_after_its_import_was_taken_back_and_brought_back() {
+    let (mut mine, id) = with_a_partners_later_session();
+    assert_eq!(mine.water().as_deref(), Some("Mill pool"));
+    mine.tap(42 * MIN, &Action::UndoImport { id }).unwrap();
+    mine.tap(43 * MIN, &Action::RedoImport { id }).unwrap();
+    assert_eq!(mine.water().as_deref(), Some("Mill pool"));
+    mine.open();
+    assert_eq!(mine.water().as_deref(), Some("Mill pool"));
+    mine.tap(44 * MIN, &WOUND_IN).unwrap();
+    assert_eq!(mine.app().session().unwrap().casts.len(), 1);
+}
+
+#[test]
+fn a_note_in_a_partners_session_does_not_make_it_mine_and_undo_takes_it_back_after_a_restart() {
+    let (mut mine, _) = with_a_partners_later_session();
+    let list = mine.the_book(42 * MIN).leaves.into_iter().find(|leaf| leaf.id == "sessions").unwrap().list;
+    let key = list.iter().find(|key| key.label.contains("Alder Pool")).unwrap();
+    let open = key.tap.action().unwrap().clone();
+    mine.tap(43 * MIN, &open).unwrap();
+    mine.tap(44 * MIN, &typed(TypedInto::Note, "herons all day")).unwrap();
+    mine.open();
+    assert_eq!(mine.water().as_deref(), Some("Mill pool"));
+    let undone = mine.tap(45 * MIN, &Action::Undo).unwrap();
+    assert!(undone.notice.contains("note"), "{}", undone.notice);
+    mine.tap(46 * MIN, &open).unwrap();
+    let session = mine.the_book(47 * MIN).leaves.into_iter().find(|leaf| leaf.id == "session").unwrap();
+    assert!(!session.lines.iter().any(|line| line.value.contains("herons")), "{:?}", session.lines);
+    let next = mine.tap(48 * MIN, &Action::Undo).unwrap();
+    assert!(next.notice.contains("cast"), "{}", next.notice);
+}
+
+#[test]
+fn undo_brings_back_what_was_taken_away_and_redo_takes_it_away_again() {
+    let mut phone = started();
+    phone.tap(1_000, &Action::SetMark { name: "Gate".into(), bearing_cdeg: 300 }).unwrap();
+    let id = phone.app().session().unwrap().marks[0].id;
+    phone.tap(MIN, &CAST).unwrap();
+    phone.tap(2 * MIN, &remove(id)).unwrap();
+    assert!(phone.marks().is_empty());
+    phone.open();
+    let undone = phone.tap(3 * MIN, &Action::Undo).unwrap();
+    assert_eq!(phone.marks(), ["Gate"], "UNDO brings it back");
+    assert_eq!(phone.app().session().unwrap().casts.len(), 1, "and leaves the cast alone");
+    assert_eq!(undone.undo_label.as_deref(), Some("cast 22:14"));
+    phone.tap(4 * MIN, &Action::Redo).unwrap();
+    assert!(phone.marks().is_empty());
+    phone.open();
+    assert!(phone.marks().is_empty());
+    for minute in 5..8 {
+        phone.tap(minute * MIN, &Action::Undo).unwrap();
+    }
+    assert!(phone.marks().is_empty(), "the mark itself was taken back last");
+    phone.tap(8 * MIN, &Action::Redo).unwrap();
+    assert_eq!(phone.marks(), ["Gate"]);
+}
+
+#[test]
+fn one_mark_of_a_map_is_taken_away_alone_and_undo_still_takes_back_the_map() {
+    let mut phone = started();
+    let map = phone.dir.path().join("map");
+    let mark = |name: &str, bearing: i32| {
+        format!(
+            r#"{{"type":"Feature","geometry":null,"properties":{{"kind":"aiming mark","name":"{name}","bearing_deg":{bearing}}}}}"#
+        )
+    };
+    let text =
+        format!(r#"{{"type":"FeatureCollection","features":[{},{}]}}"#, mark("Gate", 3), mark("Hut", -8));
+    fs::write(&map, text).unwrap();
+    phone.app().take_in(&map, "", &at(MIN), &mut go).unwrap();
+    assert_eq!(phone.marks().len(), 2);
+    let id = phone.app().session().unwrap().marks[0].id;
+    phone.tap(2 * MIN, &remove(id)).unwrap();
+    assert_eq!(phone.marks().len(), 1);
+    phone.tap(3 * MIN, &Action::Undo).unwrap();
+    assert_eq!(phone.marks().len(), 2);
+    phone.tap(4 * MIN, &Action::Undo).unwrap();
+    assert!(phone.marks().is_empty());
+    phone.tap(5 * MIN, &Action::Redo).unwrap();
+    phone.tap(6 * MIN, &Action::Redo).unwrap();
+    assert_eq!(phone.marks().len(), 1);
+}
+
+#[test]
+fn taking_an_import_of_my_own_entries_back_is_no_press_of_undo() {
+    let mut before = started();
+    before.tap(MIN, &CAST).unwrap();
+    drop(before.app.take());
+    let copy = TempDir::new().unwrap();
+    fs::copy(
+        before.dir.path().join(restwater_store::FILE_NAME),
+        copy.path().join(restwater_store::FILE_NAME),
+    )
+    .unwrap();
+    before.open();
+    before.tap(15 * MIN, &BITE).unwrap();
+    before.tap(16 * MIN, &LANDED).unwrap();
+    let file = before.sent(17 * MIN);
+    let mut restored = Phone { dir: copy, app: None, boots: 0, opens: 700 };
+    restored.open();
+    let id = restored.brought(&file, 20 * MIN);
+    assert_eq!(
+        restored.app().session().unwrap().casts[0].end.as_ref().map(|end| end.cause.clone()),
+        Some(EndCause::Landed { fish: None })
+    );
+    let update = restored.tap(21 * MIN, &Action::UndoImport { id }).unwrap();
+    assert_eq!(update.undo_label.as_deref(), Some("cast 22:14"), "what is gone is not offered");
+    assert!(matches!(restored.tap(22 * MIN, &Action::Redo), Err(AppError::NothingToRedo)));
+    let update = restored.tap(23 * MIN, &Action::RedoImport { id }).unwrap();
+    assert_eq!(update.undo_label.as_deref(), Some("landed 22:29"));
+    restored.open();
+    assert!(restored.tap(24 * MIN, &Action::Undo).unwrap().notice.contains("landed"));
+}
+
+#[test]
+fn an_entry_of_a_later_version_about_a_fish_leaves_its_weight_as_it_was_mended() {
+    let mut phone = started();
+    phone.tap(MIN, &CAST).unwrap();
+    phone.tap(15 * MIN, &BITE).unwrap();
+    phone.tap(16 * MIN, &LANDED).unwrap();
+    let landed = phone.app().ops().last().unwrap().clone();
+    let fish =
+        Some(restwater_log::FishWeight::Weighed { unit: restwater_log::WeightUnit::Drams, count: 1_100 });
+    let amend = |n: u32, payload: Payload| Op {
+        id: Uuid::from_u128(0xABC0 + u128::from(n)),
+        hlc: Hlc { count: landed.hlc.count + n, ..landed.hlc },
+        payload,
+        amends: Some(landed.id),
+        ..landed.clone()
+    };
+    let mended = amend(1, Payload::Landed { rod: 1, fish: fish.clone() });
+    let later = amend(2, Payload::Unknown { kind: "fish_photographed".into(), payload: None });
+    phone.put(&[mended, later]);
+    let end = phone.app().session().unwrap().casts[0].end.clone().unwrap();
+    assert_eq!(end.cause, EndCause::Landed { fish });
+}
+
+#[test]
+fn an_import_of_older_entries_is_seen_by_the_book_and_makes_a_backup_due() {
+    let mut theirs = phone(500);
+    theirs.tap(-30 * DAY, &water("Alder Pool")).unwrap();
+    for (minute, action) in [(0, START), (1, CAST), (15, BITE), (16, LANDED), (18, Action::EndSession)] {
+        theirs.tap(-30 * DAY + minute * MIN, &action).unwrap();
+    }
+    let file = theirs.sent(-29 * DAY);
+    let mut mine = started();
+    mine.tap(MIN, &CAST).unwrap();
+    assert!(mine.app().back_up_if_due(&at(2 * MIN)).unwrap().is_some());
+    assert!(mine.app().back_up_if_due(&at(90 * MIN)).unwrap().is_none());
+    let sessions = |phone: &mut Phone| {
+        let book = phone.the_book(90 * MIN);
+        book.leaves.into_iter().find(|leaf| leaf.id == "sessions").unwrap().says
+    };
+    assert_eq!(sessions(&mut mine), "1 session of 1.");
+    mine.brought(&file, 90 * MIN);
+    assert_eq!(sessions(&mut mine), "2 sessions of 2.");
+    assert!(mine.app().back_up_if_due(&at(91 * MIN)).unwrap().is_some());
+}
+
+#[test]
+fn copying_the_last_set_up_at_the_same_peg_keeps_the_outline() {
+    let mut phone = Phone::new();
+    phone.tap(0, &water("Mill pool")).unwrap();
+    phone.tap(1_000, &typed(TypedInto::Peg, "14")).unwrap();
+    phone.tap(2_000, &START).unwrap();
+    let map = phone.dir.path().join("map");
+    let text = r#"{"type":"FeatureCollection","features":[{"type":"Feature","geometry":null,"properties":
+        {"kind":"boundary","peg_frame_m":[[-20,5],[20,5],[25,50],[-22,48]]}}]}"#;
+    fs::write(&map, text).unwrap();
+    phone.app().take_in(&map, "", &at(MIN), &mut go).unwrap();
+    let outline = phone.app().session().unwrap().outline_cm.clone();
+    assert!(outline.len() >= 4, "{outline:?}");
+    phone.tap(60 * MIN, &Action::EndSession).unwrap();
+    phone.tap(DAY, &Action::Setup { tap: SetupTap::CopyLast }).unwrap();
+    phone.tap(DAY + MIN, &START).unwrap();
+    assert_eq!(phone.app().session().unwrap().outline_cm, outline);
+}
+
+#[test]
+fn waters_without_a_name_are_not_taken_for_one_water() {
+    let mut phone = Phone::new();
+    phone.tap(0, &START).unwrap();
+    let place = Action::PlacePeg { lat_e7: 560_000_000, lon_e7: -40_000_000, straight_out_cdeg: 0 };
+    phone.tap(1_000, &place).unwrap();
+    for (minute, action) in [(1, CAST), (15, BITE), (16, LANDED), (20, Action::EndSession)] {
+        phone.tap(minute * MIN, &action).unwrap();
+    }
+    phone.tap(DAY, &START).unwrap();
+    phone.tap(DAY + MIN, &CAST).unwrap();
+    let book = phone.the_book(DAY + 2 * MIN);
+    let next = book.leaves.iter().find(|leaf| leaf.id == "next").unwrap();
+    assert!(phone.app().placed().is_none(), "a peg elsewhere is not where this one lies");
+    let days = next.lines.iter().find(|line| line.label.contains("on this water")).unwrap();
+    assert!(days.label.contains("1 session on this water"), "{days:?}");
+}
+
+#[test]
+fn a_partners_phone_with_the_same_boot_count_is_measured_by_the_wall_clock() {
+    let mut phone = Phone::new();
+    phone.tap(-1_000, &Action::Setup { tap: SetupTap::Rods { rods: 2 } }).unwrap();
+    phone.tap(0, &START).unwrap();
+    let start = phone.app().ops()[0].clone();
+    let theirs = Op {
+        id: Uuid::from_u128(0xABC),
+        device: Uuid::from_u128(0xD2),
+        hlc: Hlc { ms: start.hlc.ms + 60_000, count: 0 },
+        // Their phone was started long before mine, and as often.
+        at: Moment { mono_ms: 900_000_000, ..at(MIN) },
+        payload: Payload::Cast { rod: 1 },
+        ..start
+    };
+    phone.put(&[theirs]);
+    let rod = phone.bank(11 * MIN).rods[0].clone();
+    assert_eq!(rod.digits, "10:00");
+    assert!(rod.approximate, "two phones agree by the wall clock alone");
+}
+
+#[test]
+fn the_name_of_a_fish_is_bounded_like_any_other_text() {
+    let mut phone = started();
+    phone.tap(MIN, &CAST).unwrap();
+    phone.tap(2 * MIN, &BITE).unwrap();
+    let fish = Some(restwater_log::FishWeight::Class { name: "x".repeat(5_000) });
+    let refused = phone.tap(3 * MIN, &Action::Landed { rod: 1, fish }).unwrap_err();
+    assert!(matches!(refused, AppError::TooLong { .. }), "{refused}");
+}
+
+/// What the two laws below are asked of: a phone whose clock jumps, that is restarted and booted, and a partner's file.
+#[derive(Debug, Clone)]
+enum Happening {
+    Tap(Action),
+    /// Takes away the nth mark that is there.
+    Remove(usize),
+    /// The wall clock is off by so much from now on.
+    Clock(i64),
+    Restart,
+    Boot,
+    TakeIn,
+    TakeBack,
+    BringBack,
+}
+
+fn any_happening() -> impl Strategy<Value = Happening> {
+    let clocks = prop::sample::select(vec![0, -at(0).wall_ms, YEAR, -2 * 60 * MIN, 60 * MIN]);
+    prop_oneof![
+        12 => any_action().prop_map(Happening::Tap),
+        2 => (-6_000..6_000_i32).prop_map(|bearing_cdeg| {
+            Happening::Tap(Action::SetMark { name: format!("at {bearing_cdeg}"), bearing_cdeg })
+        }),
+        1 => (0..3_usize).prop_map(Happening::Remove),
+        1 => clocks.prop_map(Happening::Clock),
+        2 => Just(Happening::Restart),
+        1 => Just(Happening::Boot),
+        1 => Just(Happening::TakeIn),
+        1 => Just(Happening::TakeBack),
+        1 => Just(Happening::BringBack),
+    ]
+}
+
+/// A phone to which things happen.
+struct Life {
+    phone: Phone,
+    now: i64,
+    off: i64,
+    file: PathBuf,
+    import: Option<Uuid>,
+}
+
+impl Life {
+    fn moment(&self) -> Moment {
+        let true_time = at(self.now);
+        Moment { wall_ms: true_time.wall_ms + self.off, boot: format!("{}", self.phone.boots), ..true_time }
+    }
+
+    /// Does it, and whether it was a tap that wrote.
+    fn happen(&mut self, happening: &Happening) -> bool {
+        let moment = self.moment();
+        let action = match happening {
+            Happening::Clock(off) => {
+                self.off = *off;
+                return false;
+            }
+            Happening::Boot => {
+                self.phone.boots += 1;
+                self.phone.open();
+                return false;
+            }
+            Happening::Restart => {
+                self.phone.open();
+                return false;
+            }
+            Happening::TakeIn => {
+                self.phone.app().take_in(&self.file, "a friend", &moment, &mut go).unwrap();
+                let Screen::Files(files) = self.phone.app().screen(Which::Files, &moment).unwrap() else {
+                    panic!()
+                };
+                self.import = files.imports.first().map(|import| import.id);
+                return false;
+            }
+            Happening::Tap(action) => Some(action.clone()),
+            Happening::Remove(n) => {
+                let marks =
+                    self.phone.app().session().map(|session| session.marks.clone()).unwrap_or_default();
+                marks.get(*n).map(|mark| remove(mark.id))
+            }
+            Happening::TakeBack => self.import.map(|id| Action::UndoImport { id }),
+            Happening::BringBack => self.import.map(|id| Action::RedoImport { id }),
+        };
+        let told = action.and_then(|action| self.phone.app().act(&action, &moment).ok());
+        told.is_some_and(|update| update.changed)
+    }
+
+    /// Every entry there is, each with how often it is there.
+    fn entries(&mut self) -> std::collections::BTreeMap<Uuid, usize> {
+        let store = self.phone.app().journal.store();
+        let mut entries = std::collections::BTreeMap::new();
+        for row in store.sessions().unwrap() {
+            for op in store.ops_of(row.id).unwrap() {
+                *entries.entry(op.id).or_insert(0) += 1;
+            }
+        }
+        entries
+    }
+}
+
+fn any_life() -> impl Strategy<Value = Vec<(Happening, i64)>> {
+    proptest::collection::vec((any_happening(), 701..600_000_i64), 1..40)
+}
+
+fn life(file: &Path) -> Life {
+    Life { phone: started(), now: 1_000, off: 0, file: file.to_owned(), import: None }
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(48))]
+
+    /// Whatever happens, an entry that was confirmed stays in the log, once; a tap that wrote nothing is one that said so; what is
+    /// shown after a restart is what was shown before it; and it is this phone's own session.
+    #[test]
+    fn no_confirmed_entry_is_lost_or_doubled_whatever_the_clock_says(happenings in any_life()) {
+        let mut theirs = phone(500);
+        theirs.tap(30 * MIN, &START).unwrap();
+        theirs.tap(31 * MIN, &CAST).unwrap();
+        let file = theirs.sent(40 * MIN);
+        let mut life = life(&file);
+        let mut known = life.entries();
+        for (happening, gap) in &happenings {
+            life.now += gap;
+            let wrote = life.happen(happening);
+            let now = life.entries();
+            prop_assert!(now.values().all(|count| *count == 1), "an entry is there twice");
+            prop_assert!(known.keys().all(|id| now.contains_key(id)), "an entry is gone after {:?}", happening);
+            if matches!(happening, Happening::Tap(_)) {
+                prop_assert_eq!(wrote, now.len() > known.len(), "{:?} was told otherwise", happening);
+            }
+            let device = life.phone.app().journal.store().device();
+            let began = life.phone.app().ops().iter().find(|op| matches!(op.payload, Payload::SessionStarted(_)));
+            prop_assert!(began.is_none_or(|op| op.device == device), "a partner's session is shown");
+            known = now;
+        }
+        life.now += MIN;
+        let (moment, before) = (life.moment(), life.phone.app().ops().to_vec());
+        let shown = life.phone.app().screen(Which::Bank, &moment).unwrap();
+        life.phone.open();
+        prop_assert_eq!(life.phone.app().ops(), before.as_slice());
+        // Which rod is chosen goes with the app, and with it what is said of that rod.
+        let Screen::Bank(shown) = shown else { panic!() };
+        let Screen::Bank(after) = life.phone.app().screen(Which::Bank, &moment).unwrap() else { panic!() };
+        prop_assert_eq!((shown.header, shown.latest), (after.header, after.latest));
+        let undo = |keys: &[restwater_screen::KeyView]| {
+            let keys = keys.iter().filter(|key| matches!(key.key, Key::Undo | Key::Redo));
+            keys.map(|key| key.sub.clone()).collect::<Vec<_>>()
+        };
+        prop_assert_eq!(undo(&shown.keys), undo(&after.keys));
+        let checked = life.phone.app().look_over().unwrap();
+        prop_assert!(checked.starts_with("All well"), "{}", checked);
+    }
+
+    /// UNDO and then REDO shows the same as before, however the log came about, and over a restart between them.
+    #[test]
+    fn undo_and_then_redo_shows_the_same(happenings in any_life(), restart in any::<bool>()) {
+        let mut theirs = phone(500);
+        theirs.tap(30 * MIN, &START).unwrap();
+        theirs.tap(31 * MIN, &CAST).unwrap();
+        let file = theirs.sent(40 * MIN);
+        let mut life = life(&file);
+        for (happening, gap) in &happenings {
+            life.now += gap;
+            life.happen(happening);
+        }
+        life.phone.open();
+        life.now += 2 * MIN;
+        let moment = life.moment();
+        let seen = |life: &mut Life| {
+            let screens = [Which::Bank, Which::Waits, Which::Changes, Which::Match, Which::Bench, Which::Book];
+            screens.map(|which| life.phone.app().screen(which, &moment).unwrap())
+        };
+        let before = seen(&mut life);
+        life.now -= MIN;
+        let at = life.moment();
+        if life.phone.app().act(&Action::Undo, &at).is_ok() {
+            if restart {
+                life.phone.open();
+            }
+            let later = Moment { wall_ms: at.wall_ms + 1_000, mono_ms: at.mono_ms + 1_000, ..at };
+            life.phone.app().act(&Action::Redo, &later).unwrap();
+            let after = seen(&mut life);
+            for (before, after) in before.iter().zip(&after) {
+                prop_assert_eq!(before, after);
+            }
+        }
+    }
+}

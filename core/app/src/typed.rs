@@ -1,0 +1,184 @@
+//! What is typed by hand: each kind of text is read here and nowhere else, and what can't be read is refused with what to
+//! type instead.
+
+use super::error::within;
+use super::setup::DEEPEST_CM;
+use super::{App, AppError, WhatTyped};
+use restwater_bench::units::{LineLength, OUNCE_G, POUND_KG};
+use restwater_log::{Moment, Payload};
+use restwater_screen::{TackleTap, TypedInto};
+
+impl App {
+    /// A text was typed.
+    pub(super) fn typed(&mut self, into: TypedInto, text: &str, at: &Moment) -> Result<String, AppError> {
+        let mm = || -> Result<u32, AppError> { Ok(length(text)?.tenths_mm().saturating_add(5) / 10) };
+        match into {
+            TypedInto::Water => self.change_draft(|draft| draft.water = name(text)),
+            TypedInto::Peg => self.change_draft(|draft| draft.peg = name(text)),
+            TypedInto::Depth => {
+                // Nothing typed is nothing known.
+                let cm = match name(text) {
+                    None => None,
+                    Some(_) => Some(within("depth", (length(text)?.tenths_mm() + 50) / 100, 1, DEEPEST_CM)?),
+                };
+                self.change_draft(|draft| draft.depth_cm = cm)
+            }
+            TypedInto::SwimName => {
+                text.clone_into(&mut self.swim.typed.name);
+                Ok(String::new())
+            }
+            TypedInto::PegLatitude => Ok(keep(&mut self.swim.typed.lat, text)),
+            TypedInto::PegLongitude => Ok(keep(&mut self.swim.typed.lon, text)),
+            TypedInto::PegBearing => Ok(keep(&mut self.swim.typed.out, text)),
+            TypedInto::Bait { rod } => self.tackle_tap(rod, &TackleTap::Bait { name: text.into() }, at),
+            TypedInto::Colour { rod } => self.tackle_tap(rod, &TackleTap::Colour { name: text.into() }, at),
+            TypedInto::PopUp { rod } => self.tackle_tap(rod, &TackleTap::PopUp { mm: mm()? }, at),
+            TypedInto::Hooklength { rod } => self.tackle_tap(rod, &TackleTap::Hooklength { mm: mm()? }, at),
+            TypedInto::Lead { rod } => self.tackle_tap(rod, &TackleTap::Lead { mg: weight_mg(text)? }, at),
+            TypedInto::Note => {
+                let text = name(text).ok_or(AppError::EmptyText)?;
+                self.write_in_book(Payload::Noted { text }, at)
+            }
+            TypedInto::Plan => {
+                let text = name(text).ok_or(AppError::EmptyText)?;
+                self.write_in_book(Payload::PlannedNext { text }, at)
+            }
+        }
+    }
+}
+
+/// Kept as it was typed, since the next letter may complete it; a key reads it later.
+fn keep(line: &mut Option<String>, text: &str) -> String {
+    *line = Some(text.to_owned());
+    String::new()
+}
+
+/// A name or a sentence; none where nothing but spaces was typed.
+fn name(text: &str) -> Option<String> {
+    Some(text.trim().to_owned()).filter(|text| !text.is_empty())
+}
+
+/// The error for a text that can't be read.
+fn not_read(what: WhatTyped, text: &str) -> AppError {
+    AppError::NotRead { what, text: text.trim().chars().take(40).collect() }
+}
+
+/// A figure and its unit: "18 in", "45,7cm".
+fn figure(what: WhatTyped, text: &str) -> Result<(f64, String), AppError> {
+    let plain = text.trim().to_lowercase().replace(',', ".");
+    let end = plain.find(|c: char| !c.is_ascii_digit() && c != '.').unwrap_or(plain.len());
+    let (figure, unit) = plain.split_at(end);
+    let figure = number(figure).ok_or_else(|| not_read(what, text))?;
+    Ok((figure, unit.trim().trim_end_matches('.').to_owned()))
+}
+
+/// A length with its unit: inches, feet, centimetres, millimetres or metres.
+fn length(text: &str) -> Result<LineLength, AppError> {
+    let refused = || not_read(WhatTyped::Length, text);
+    let (n, unit) = figure(WhatTyped::Length, text)?;
+    let length = match unit.as_str() {
+        "in" | "inch" | "inches" | "\"" | "″" => LineLength::from_inches(n),
+        "ft" | "foot" | "feet" | "'" | "′" => LineLength::from_inches(12.0 * n),
+        "mm" => LineLength::from_cm(n / 10.0),
+        "cm" => LineLength::from_cm(n),
+        "m" => LineLength::from_metres(n),
+        _ => return Err(refused()),
+    };
+    length.map_err(|_| refused())
+}
+
+/// A weight with its unit, in milligrams: grams, kilograms, ounces or pounds.
+fn weight_mg(text: &str) -> Result<u32, AppError> {
+    let (n, unit) = figure(WhatTyped::Weight, text)?;
+    let grams = match unit.as_str() {
+        "g" => n,
+        "kg" => 1_000.0 * n,
+        "oz" => OUNCE_G * n,
+        "lb" => 1_000.0 * POUND_KG * n,
+        _ => return Err(not_read(WhatTyped::Weight, text)),
+    };
+    let mg = libm::round(grams * 1_000.0);
+    if (1.0..=f64::from(u32::MAX)).contains(&mg) {
+        Ok(mg as u32)
+    } else {
+        Err(not_read(WhatTyped::Weight, text))
+    }
+}
+
+/// Degrees as people write them: `52.1234`, `-1,25`, `1.25 W`, `52 7 24 N`, `52° 7.4' N`.
+pub(super) fn degrees(what: WhatTyped, text: &str) -> Result<f64, AppError> {
+    let refused = || not_read(what, text);
+    // The second of the two letters counts backwards.
+    let letters: &[char] = match what {
+        WhatTyped::Latitude => &['N', 'S'],
+        WhatTyped::Longitude => &['E', 'W'],
+        _ => &[],
+    };
+    let upper = text.trim().to_uppercase().replace(',', ".");
+    let letter = upper.chars().find(|c| letters.contains(c));
+    let bare: String = upper
+        .chars()
+        .filter(|c| Some(*c) != letter)
+        .map(|c| if "°º'’′\"”″:".contains(c) { ' ' } else { c })
+        .collect();
+    // A second letter is no number, and refused as such.
+    let parts: Option<Vec<f64>> = bare.split_whitespace().map(number).collect();
+    let parts = parts.filter(|p| (1..=3).contains(&p.len())).ok_or_else(refused)?;
+    let minutes_fit = parts[1..].iter().all(|p| (0.0..60.0).contains(p));
+    let turned = bare.trim_start().starts_with('-');
+    if !minutes_fit || (turned && letter.is_some()) {
+        return Err(refused());
+    }
+    let size = parts[0].abs()
+        + parts.get(1).copied().unwrap_or(0.0) / 60.0
+        + parts.get(2).copied().unwrap_or(0.0) / 3_600.0;
+    Ok(if turned || (letter.is_some() && letter == letters.get(1).copied()) { -size } else { size })
+}
+
+/// A plain decimal number: no exponent, no name of infinity.
+fn number(text: &str) -> Option<f64> {
+    let plain = text.chars().all(|c| c.is_ascii_digit() || matches!(c, '.' | '-' | '+'));
+    plain.then(|| text.parse().ok()).flatten()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn degrees_are_read_as_people_write_them() {
+        let lat = |text: &str| degrees(WhatTyped::Latitude, text).ok();
+        assert_eq!(lat("52.5"), Some(52.5));
+        assert_eq!(lat(" 52,5 N "), Some(52.5));
+        assert_eq!(lat("n 52.5"), Some(52.5));
+        assert_eq!(lat("52 30 s"), Some(-52.5));
+        assert_eq!(lat("52° 7' 12\" N"), Some(52.12));
+        assert_eq!(lat("-0 30"), Some(-0.5));
+        for bad in ["", "north", "52.5 W", "52 61", "1 2 3 4", "1e9", "inf", "NaN", "-5 S", "5 N S", "52 -3"]
+        {
+            assert_eq!(lat(bad), None, "{bad}");
+        }
+        assert_eq!(degrees(WhatTyped::Bearing, "270").ok(), Some(270.0));
+        assert!(degrees(WhatTyped::Bearing, "270 W").is_err());
+    }
+
+    /// An inch is 25.4 mm and an ounce 28.349523125 g, exactly (international yard and pound agreement of 1959).
+    #[test]
+    fn figures_are_read_with_their_unit() {
+        let tenths = |text: &str| length(text).ok().map(LineLength::tenths_mm);
+        assert_eq!(tenths("18 in"), Some(4_572));
+        assert_eq!(tenths("1.5ft"), Some(4_572));
+        assert_eq!(tenths("45,7 cm"), Some(4_570));
+        assert_eq!(tenths("8 MM"), Some(80));
+        assert_eq!(tenths("2.5 m"), Some(25_000));
+        for bad in ["", "18", "in", "18 g", "-3 cm", "0 cm", "1e3 cm", "18 in 2", "99999 m"] {
+            assert_eq!(tenths(bad), None, "{bad}");
+        }
+        assert_eq!(weight_mg("1 oz").ok(), Some(28_350));
+        assert_eq!(weight_mg("30g").ok(), Some(30_000));
+        assert_eq!(weight_mg("0.5 lb").ok(), Some(226_796));
+        for bad in ["", "30", "30 cm", "0 g", "-1 g", "9999999 kg"] {
+            assert!(weight_mg(bad).is_err(), "{bad}");
+        }
+    }
+}

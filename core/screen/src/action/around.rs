@@ -1,0 +1,167 @@
+//! Taps of the smaller screens: Waits, Conditions, Cautions, Mend, Files, Phone.
+
+use crate::{Alarm, FormChoice, Span};
+use restwater_caution::table::Region;
+use restwater_compare::FactorValue;
+use restwater_log::EndSaid;
+use restwater_sky::conditions::{Answer, Question};
+use serde::{Deserialize, Serialize};
+
+/// Which casts count on the Waits screen, and how much time is left there.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
+#[serde(tag = "tap", rename_all = "snake_case", deny_unknown_fields)]
+pub enum WaitsTap {
+    /// The casts of one rod.
+    Rod {
+        /// Which; none takes all.
+        rod: Option<u8>,
+    },
+    /// The casts to one spot.
+    Spot {
+        /// Which; none takes all.
+        spot: Option<FactorValue>,
+    },
+    /// The casts with one bait.
+    Bait {
+        /// Which; none takes all.
+        bait: Option<String>,
+    },
+    /// Whether earlier sessions count.
+    TodayOnly {
+        /// Whether they are left out.
+        only: bool,
+    },
+    /// How much time is left.
+    TimeLeft {
+        /// In minutes.
+        minutes: u32,
+    },
+}
+
+/// A key of the Conditions screen.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
+#[serde(tag = "tap", rename_all = "snake_case", deny_unknown_fields)]
+pub enum ConditionsTap {
+    /// What is asked is answered.
+    Answer {
+        /// How.
+        answer: Answer,
+    },
+    /// It is passed over.
+    Skip {
+        /// What.
+        question: Question,
+    },
+    /// Everything is asked again.
+    Again,
+}
+
+/// A choice or a key of the Cautions screen.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
+#[serde(tag = "tap", rename_all = "snake_case", deny_unknown_fields)]
+pub enum CautionsTap {
+    /// Where the water lies.
+    Region {
+        /// Which.
+        region: Region,
+    },
+    /// One caution was read at this peg.
+    Seen {
+        /// Its id in the table of cautions.
+        caution: String,
+    },
+    /// All of them were.
+    AllSeen,
+}
+
+/// One thing mended of a doubtful entry.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
+#[serde(tag = "tap", rename_all = "snake_case", deny_unknown_fields)]
+pub enum MendTap {
+    /// It is right as it is.
+    Confirm,
+    /// What ended the cast.
+    End {
+        /// What.
+        end: EndSaid,
+    },
+    /// How long after the splash that was.
+    After {
+        /// In minutes.
+        minutes: u32,
+    },
+    /// It happened earlier than it was tapped.
+    Back {
+        /// By this many minutes.
+        minutes: u32,
+    },
+    /// A cast in the gap before it was forgotten.
+    AddCast,
+}
+
+/// A choice on the Files screen.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
+#[serde(tag = "tap", rename_all = "snake_case", deny_unknown_fields)]
+pub enum FilesTap {
+    /// Which sessions go out.
+    Span {
+        /// Which.
+        span: Span,
+    },
+    /// What kind of file goes out.
+    Form {
+        /// Which.
+        form: FormChoice,
+    },
+    /// Whether the position of the peg goes along.
+    Position {
+        /// Whether it does.
+        included: bool,
+    },
+    /// Whether texts that a spreadsheet would take for formulas stay as typed.
+    Formulas {
+        /// Whether they do.
+        as_typed: bool,
+    },
+}
+
+/// A choice on the Phone screen, beside hand and scheme.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
+#[serde(tag = "tap", rename_all = "snake_case", deny_unknown_fields)]
+pub enum PhoneTap {
+    /// When a cast that is out rings.
+    Alarm {
+        /// When.
+        alarm: Alarm,
+    },
+    /// Whether the screen stays on.
+    Awake {
+        /// Whether it does.
+        on: bool,
+    },
+}
+
+impl WaitsTap {
+    pub(super) fn texts(&self) -> Vec<(&'static str, &str)> {
+        match self {
+            Self::Bait { bait: Some(bait) } => vec![("bait", bait)],
+            Self::Spot { spot: Some(spot) } => spot.text().map(|text| ("spot", text)).into_iter().collect(),
+            _ => Vec::new(),
+        }
+    }
+}
+
+impl CautionsTap {
+    pub(super) fn texts(&self) -> Vec<(&'static str, &str)> {
+        match self {
+            Self::Seen { caution } => vec![("caution", caution)],
+            _ => Vec::new(),
+        }
+    }
+}

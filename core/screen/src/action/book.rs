@@ -1,0 +1,101 @@
+//! Taps in the Book.
+
+use crate::{Season, Temperature};
+use serde::{Deserialize, Serialize};
+use uuid::Uuid;
+
+/// A choice or a key of the Book.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
+#[serde(tag = "tap", rename_all = "snake_case", deny_unknown_fields)]
+pub enum BookTap {
+    /// A session is opened to read.
+    Open {
+        /// Which.
+        session: Uuid,
+    },
+    /// It is closed again.
+    Close,
+    /// Which sessions count.
+    Filter {
+        /// In which set.
+        set: BookSet,
+        /// One thing that is asked of them.
+        by: FilterTap,
+    },
+    /// Latitude of the place that the light is told for.
+    Latitude {
+        /// In 1e-7 degrees.
+        e7: i64,
+    },
+    /// Longitude of that place.
+    Longitude {
+        /// In 1e-7 degrees.
+        e7: i64,
+    },
+    /// The peg of the open session lies there.
+    KeepPlace,
+}
+
+/// One of the sets of sessions that are chosen in the Book.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
+#[serde(rename_all = "snake_case")]
+pub enum BookSet {
+    /// The sessions that are shown.
+    Shown,
+    /// The first set of the comparison.
+    A,
+    /// The second.
+    B,
+}
+
+/// One thing asked of a session for it to count.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
+#[serde(tag = "on", rename_all = "snake_case", deny_unknown_fields)]
+pub enum FilterTap {
+    /// The water.
+    Water {
+        /// Which.
+        water: WaterChoice,
+    },
+    /// The months.
+    Season {
+        /// Which; none takes all.
+        season: Option<Season>,
+    },
+    /// How cold the water was.
+    Temperature {
+        /// Which; none takes all.
+        temperature: Option<Temperature>,
+    },
+}
+
+/// Which waters count.
+#[derive(Debug, Clone, PartialEq, Eq, Default, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
+#[serde(rename_all = "snake_case")]
+pub enum WaterChoice {
+    /// All of them.
+    #[default]
+    Any,
+    /// Those without a name.
+    Unnamed,
+    /// The one of this name.
+    Named {
+        /// The name.
+        name: String,
+    },
+}
+
+impl BookTap {
+    pub(super) fn texts(&self) -> Vec<(&'static str, &str)> {
+        match self {
+            Self::Filter { by: FilterTap::Water { water: WaterChoice::Named { name } }, .. } => {
+                vec![("water", name)]
+            }
+            _ => Vec::new(),
+        }
+    }
+}

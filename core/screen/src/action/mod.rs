@@ -1,0 +1,398 @@
+//! What an angler can do: one action for each tap. Every key, row and choice carries the action it sends, and a shell hands
+//! it back unread.
+
+mod around;
+mod bench;
+mod book;
+mod setup;
+mod swim;
+mod typed;
+
+pub use around::{CautionsTap, ConditionsTap, FilesTap, MendTap, PhoneTap, WaitsTap};
+pub use bench::BenchTap;
+pub use book::{BookSet, BookTap, FilterTap, WaterChoice};
+pub use setup::{SetupTap, TackleTap};
+pub use swim::{HazardKind, SwimTap, SwimThing};
+pub use typed::{Keyboard, TypedField, TypedInto};
+
+use super::{Hand, Key, MatchTap, Scheme, Which};
+use restwater_compare::FactorValue;
+use restwater_log::{FishWeight, Rig, RodNumber, SessionSetup, Spot};
+use restwater_swim::Step;
+use serde::{Deserialize, Serialize};
+use uuid::Uuid;
+
+/// One tap.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
+#[serde(tag = "do", rename_all = "snake_case", deny_unknown_fields)]
+pub enum Action {
+    /// Begin a session.
+    StartSession {
+        /// How it is set up; as the set-up screen stands where it is left out.
+        #[serde(default)]
+        setup: Option<SessionSetup>,
+    },
+    /// End it; what is out is wound in.
+    EndSession,
+    /// The lead hit the water. A cast that is still out is closed and marked.
+    Cast {
+        /// Which rod.
+        rod: RodNumber,
+    },
+    /// A pull worth striking.
+    Bite {
+        /// Which rod.
+        rod: RodNumber,
+    },
+    /// The fish is in the net.
+    Landed {
+        /// Which rod.
+        rod: RodNumber,
+        /// What it weighs, where that is known.
+        #[serde(default)]
+        fish: Option<FishWeight>,
+    },
+    /// The fish came off.
+    Lost {
+        /// Which rod.
+        rod: RodNumber,
+    },
+    /// The bite was missed.
+    Missed {
+        /// Which rod.
+        rod: RodNumber,
+    },
+    /// A fish swam into the line.
+    Liner {
+        /// Which rod.
+        rod: RodNumber,
+    },
+    /// The tip moved without a pull.
+    Indication {
+        /// Which rod.
+        rod: RodNumber,
+    },
+    /// Wound in by choice.
+    WoundIn {
+        /// Which rod.
+        rod: RodNumber,
+    },
+    /// The bait was moved without a recast.
+    Twitch {
+        /// Which rod.
+        rod: RodNumber,
+    },
+    /// The hooklength of the rod's last cast was lost with it.
+    HooklengthLost {
+        /// Which rod.
+        rod: RodNumber,
+    },
+    /// What is on the line from the next cast on.
+    SetRig {
+        /// Which rod.
+        rod: RodNumber,
+        /// The whole rig.
+        rig: Rig,
+    },
+    /// Where the next casts go.
+    SetSpot {
+        /// Which rod.
+        rod: RodNumber,
+        /// The spot.
+        spot: Spot,
+    },
+    /// Set the last time back.
+    TimeBack {
+        /// By this many minutes.
+        minutes: u32,
+    },
+    /// A note.
+    Note {
+        /// The text.
+        text: String,
+    },
+    /// Something to aim at.
+    SetMark {
+        /// Its name.
+        name: String,
+        /// Degrees clockwise from straight out, in hundredths.
+        bearing_cdeg: i32,
+    },
+    /// The keys act on this rod from now on.
+    ChooseRod {
+        /// Which rod.
+        rod: RodNumber,
+    },
+    /// Hand and scheme.
+    Set {
+        /// Which thumb, where that changes.
+        #[serde(default)]
+        hand: Option<Hand>,
+        /// Day or night, where that changes.
+        #[serde(default)]
+        scheme: Option<Scheme>,
+    },
+    /// LEFT, RIGHT, IN, OUT on the Swim screen: the ring goes a cell further.
+    StepAim {
+        /// Which way.
+        step: Step,
+    },
+    /// The Swim screen shows an earlier moment; 0 is now.
+    Replay {
+        /// How many steps of ten minutes back.
+        steps_back: u32,
+    },
+    /// The next casts of the chosen rod go to the ringed cell.
+    CastHere,
+    /// The ringed cell is kept back.
+    KeepBack,
+    /// The kept-back water under the ring may be fished again.
+    Release,
+    /// An aiming mark in the direction of the ring.
+    MarkHere {
+        /// Its name; the one typed, else a number, where it is empty.
+        name: String,
+    },
+    /// The peg lies where it was typed on the Swim screen.
+    PlacePegAsTyped,
+    /// Where the peg lies on the earth; never needed.
+    PlacePeg {
+        /// Latitude in 1e-7 degrees.
+        lat_e7: i64,
+        /// Longitude in 1e-7 degrees.
+        lon_e7: i64,
+        /// Degrees clockwise from true north of straight out, in hundredths.
+        straight_out_cdeg: i32,
+    },
+    /// Begin an alternating test of two values that were changed for one another.
+    StartAlternation {
+        /// Value A.
+        a: FactorValue,
+        /// Value B, of the same factor.
+        b: FactorValue,
+    },
+    /// Set rig or spot for the next cast of the test.
+    SetNextStep,
+    /// End the test.
+    EndAlternation,
+    /// One thing changed on a rod; the rest carries over.
+    Tackle {
+        /// Which rod.
+        rod: RodNumber,
+        /// Which.
+        tap: TackleTap,
+    },
+    /// A choice on the set-up screen.
+    Setup {
+        /// Which.
+        tap: SetupTap,
+    },
+    /// A choice on the Swim screen.
+    Swim {
+        /// Which.
+        tap: SwimTap,
+    },
+    /// A choice on the Waits screen.
+    Waits {
+        /// Which.
+        tap: WaitsTap,
+    },
+    /// A tap on the Match screen.
+    Match {
+        /// Which.
+        tap: MatchTap,
+    },
+    /// A tap on the Bench.
+    Bench {
+        /// Which.
+        tap: BenchTap,
+    },
+    /// A tap in the Book.
+    Book {
+        /// Which.
+        tap: BookTap,
+    },
+    /// A key of the Conditions screen.
+    Conditions {
+        /// Which.
+        tap: ConditionsTap,
+    },
+    /// A tap on the Cautions screen.
+    Cautions {
+        /// Which.
+        tap: CautionsTap,
+    },
+    /// A choice on the Files screen.
+    Files {
+        /// Which.
+        tap: FilesTap,
+    },
+    /// A choice on the Phone screen.
+    Phone {
+        /// Which.
+        tap: PhoneTap,
+    },
+    /// Opens a doubtful entry on the Mend screen.
+    OpenDoubt {
+        /// Which; none goes back to the list.
+        #[serde(default)]
+        op: Option<Uuid>,
+    },
+    /// Mends one thing of a doubtful entry.
+    Mend {
+        /// Which entry.
+        op: Uuid,
+        /// What of it.
+        tap: MendTap,
+    },
+    /// A text was typed by hand.
+    Typed {
+        /// What it is typed into.
+        into: TypedInto,
+        /// The text as it was typed.
+        text: String,
+    },
+    /// Take a whole import back.
+    UndoImport {
+        /// Which.
+        id: Uuid,
+    },
+    /// Bring it back.
+    RedoImport {
+        /// Which.
+        id: Uuid,
+    },
+    /// Take the last entry back.
+    Undo,
+    /// Bring back what undo took.
+    Redo,
+}
+
+/// What a tap on a key asks of the shell.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
+#[serde(rename_all = "snake_case")]
+pub enum KeyTap {
+    /// To send this action.
+    Send {
+        /// The action.
+        action: Action,
+    },
+    /// To open a screen.
+    Open {
+        /// Which.
+        which: Which,
+    },
+    /// To turn to another leaf of the same screen.
+    Leaf {
+        /// Its id.
+        id: String,
+    },
+    /// To ask the phone's receiver where it is.
+    AskReceiver,
+}
+
+impl KeyTap {
+    /// The action that it sends, if it sends one.
+    pub fn action(&self) -> Option<&Action> {
+        match self {
+            Self::Send { action } => Some(action),
+            _ => None,
+        }
+    }
+}
+
+impl From<Action> for KeyTap {
+    fn from(action: Action) -> Self {
+        Self::Send { action }
+    }
+}
+
+/// Which keys come under the same thumb: a second tap on another key of the same pad may be the same tap.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Pad {
+    /// The keys of a rod that change what its pad shows.
+    Rod(RodNumber),
+    /// The keys of the Swim screen that pick a ray or a cell.
+    Pick,
+    /// The keys that stand where those stood.
+    Aim,
+}
+
+impl Action {
+    /// What a key of the Bank does for a rod.
+    pub fn of_key(key: Key, rod: RodNumber) -> KeyTap {
+        KeyTap::from(match key {
+            Key::Tackle => return KeyTap::Open { which: Which::Tackle },
+            Key::Start => return KeyTap::Open { which: Which::Setup },
+            Key::Cast => Self::Cast { rod },
+            Key::Bite => Self::Bite { rod },
+            Key::WoundIn => Self::WoundIn { rod },
+            Key::Liner => Self::Liner { rod },
+            Key::Landed => Self::Landed { rod, fish: None },
+            Key::Lost => Self::Lost { rod },
+            Key::Missed => Self::Missed { rod },
+            Key::TimeBack => Self::TimeBack { minutes: 1 },
+            Key::TimeBackFive => Self::TimeBack { minutes: 5 },
+            Key::Undo => Self::Undo,
+            Key::Redo => Self::Redo,
+            Key::Twitch => Self::Twitch { rod },
+            Key::Indication => Self::Indication { rod },
+            Key::End => Self::EndSession,
+        })
+    }
+
+    /// Whether it steps a figure or the ring: such taps follow each other fast, and a step too many is stepped back.
+    pub fn steps(&self) -> bool {
+        match self {
+            Self::StepAim { .. } => true,
+            Self::Match { tap } => tap.steps(),
+            _ => false,
+        }
+    }
+
+    /// The pad that its key stands on, where a second tap may land on another key of it.
+    pub fn pad(&self) -> Option<Pad> {
+        match self {
+            Self::Cast { rod }
+            | Self::Bite { rod }
+            | Self::Landed { rod, .. }
+            | Self::Lost { rod }
+            | Self::Missed { rod }
+            | Self::WoundIn { rod } => Some(Pad::Rod(*rod)),
+            Self::Swim { tap: SwimTap::Ray { .. } | SwimTap::Cell { .. } } => Some(Pad::Pick),
+            Self::StepAim { .. } | Self::CastHere | Self::KeepBack | Self::Release => Some(Pad::Aim),
+            _ => None,
+        }
+    }
+
+    /// The texts in it, each with what it is.
+    pub fn texts(&self) -> Vec<(&'static str, &str)> {
+        match self {
+            Self::StartSession { setup: Some(setup) } => {
+                let water = setup.water.as_deref().map(|text| ("water", text));
+                water.into_iter().chain(setup.peg.as_deref().map(|text| ("peg", text))).collect()
+            }
+            Self::Landed { fish: Some(FishWeight::Class { name }), .. } => vec![("class", name)],
+            Self::SetRig { rig, .. } => {
+                let bait = rig.bait.as_deref().map(|text| ("bait", text));
+                bait.into_iter().chain(rig.colour.as_deref().map(|text| ("colour", text))).collect()
+            }
+            Self::Note { text } => vec![("note", text)],
+            Self::SetMark { name, .. } | Self::MarkHere { name } => vec![("mark", name)],
+            Self::StartAlternation { a, b } => {
+                [a, b].into_iter().filter_map(|v| Some(("value", v.text()?))).collect()
+            }
+            Self::Tackle { tap, .. } => tap.texts(),
+            Self::Setup { tap } => tap.texts(),
+            Self::Waits { tap } => tap.texts(),
+            Self::Match { tap } => tap.texts(),
+            Self::Bench { tap } => tap.texts(),
+            Self::Book { tap } => tap.texts(),
+            Self::Cautions { tap } => tap.texts(),
+            Self::Typed { text, .. } => vec![("text", text)],
+            _ => Vec::new(),
+        }
+    }
+}

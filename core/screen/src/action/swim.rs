@@ -1,0 +1,121 @@
+//! Taps of the Swim screen.
+
+use restwater_swim::{CellId, FeatureKind};
+use serde::{Deserialize, Serialize};
+use uuid::Uuid;
+
+/// A choice on the Swim screen.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
+#[serde(tag = "tap", rename_all = "snake_case", deny_unknown_fields)]
+pub enum SwimTap {
+    /// A ray is picked: the first tap of two.
+    Ray {
+        /// Its place from the left, from 0.
+        ray: u32,
+    },
+    /// A cell is picked: the second.
+    Cell {
+        /// Which.
+        cell: CellId,
+    },
+    /// Back to the rays.
+    Rays,
+    /// How long water is left to rest.
+    RestTarget {
+        /// In minutes.
+        minutes: u32,
+    },
+    /// The next peg to the left.
+    LeftPeg {
+        /// Its distance in centimetres; none where nobody is there.
+        cm: Option<u32>,
+    },
+    /// The next peg to the right.
+    RightPeg {
+        /// Its distance in centimetres; none where nobody is there.
+        cm: Option<u32>,
+    },
+    /// The far bank.
+    FarBank {
+        /// Its distance in centimetres; none where it isn't known.
+        cm: Option<u32>,
+    },
+    /// Whether somebody fishes from the far bank.
+    FarBankPegged {
+        /// Whether they do.
+        pegged: bool,
+    },
+    /// Width of a band.
+    Band {
+        /// In centimetres; none is the usual width.
+        cm: Option<u32>,
+    },
+    /// A feature lies under the ring.
+    Feature {
+        /// Of which kind.
+        feature: FeatureKind,
+    },
+    /// A hazard lies under the ring.
+    Hazard {
+        /// Of which kind.
+        hazard: HazardKind,
+    },
+    /// A mark, feature or hazard gets the name that was typed.
+    Rename {
+        /// Which.
+        id: Uuid,
+    },
+    /// Something set before is taken away.
+    Remove {
+        /// What.
+        thing: SwimThing,
+    },
+}
+
+/// Something on the swim that can be taken away.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
+#[serde(rename_all = "snake_case")]
+pub enum SwimThing {
+    /// A mark, a feature or a hazard.
+    Set {
+        /// The entry that set it.
+        id: Uuid,
+    },
+    /// The outline of the water.
+    Outline,
+}
+
+/// A kind of hazard.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
+#[serde(rename_all = "snake_case")]
+pub enum HazardKind {
+    /// Something to get snagged on.
+    Snag,
+    /// A line in the water.
+    Line,
+    /// A branch.
+    Branch,
+    /// A rope.
+    Rope,
+    /// Shallow water.
+    Shallow,
+}
+
+impl HazardKind {
+    /// All.
+    pub const ALL: [Self; 5] = [Self::Snag, Self::Line, Self::Branch, Self::Rope, Self::Shallow];
+
+    /// The message that names it.
+    pub fn id(self) -> &'static str {
+        match self {
+            Self::Snag => "hazard-snag",
+            Self::Line => "hazard-line",
+            Self::Branch => "hazard-branch",
+            Self::Rope => "hazard-rope",
+            Self::Shallow => "hazard-shallow",
+        }
+    }
+}

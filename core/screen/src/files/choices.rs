@@ -1,0 +1,74 @@
+//! What is chosen of a file that goes out.
+
+use crate::{Arg, Wording};
+use serde::{Deserialize, Serialize};
+
+/// Which sessions go out.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
+#[serde(rename_all = "snake_case")]
+pub enum Span {
+    /// The session shown.
+    #[default]
+    This,
+    /// Those that began within a number of days, today the last of them.
+    Days(u16),
+    /// All.
+    Everything,
+}
+
+impl Span {
+    pub(super) const ALL: [Self; 6] =
+        [Self::This, Self::Days(1), Self::Days(7), Self::Days(31), Self::Days(366), Self::Everything];
+
+    pub(super) fn tag(self) -> String {
+        match self {
+            Self::This => "this".into(),
+            Self::Days(days) => days.to_string(),
+            Self::Everything => "all".into(),
+        }
+    }
+
+    pub(super) fn says(self, words: &Wording) -> String {
+        match self {
+            Self::This => words.say("files-span-this"),
+            Self::Days(days) => words.say_with("files-span-days", &[("days", Arg::Count(usize::from(days)))]),
+            Self::Everything => words.say("files-span-all"),
+        }
+    }
+}
+
+/// What kind of file goes out.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
+#[serde(rename_all = "snake_case")]
+pub enum FormChoice {
+    /// Entries, for another phone.
+    #[default]
+    Entries,
+    /// A report of the session, to read or print.
+    Report,
+    /// A table of casts.
+    Casts,
+    /// A table of fish.
+    Fish,
+    /// A table of sessions.
+    Sessions,
+    /// The swim of the session: marks, features, hazards, outlines, as GeoJSON.
+    Map,
+}
+
+impl FormChoice {
+    pub(super) const ALL: [(Self, &'static str); 6] = [
+        (Self::Entries, "entries"),
+        (Self::Report, "report"),
+        (Self::Casts, "casts"),
+        (Self::Fish, "fish"),
+        (Self::Sessions, "sessions"),
+        (Self::Map, "map"),
+    ];
+
+    pub(super) fn name(self) -> &'static str {
+        Self::ALL.into_iter().find(|(form, _)| *form == self).map_or("entries", |(_, name)| name)
+    }
+}

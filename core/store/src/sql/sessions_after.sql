@@ -1,1 +1,0 @@
-SELECT id, first_wall_ms FROM session WHERE last_order > ?1

@@ -1,0 +1,73 @@
+import Foundation
+import RestwaterKit
+import UserNotifications
+
+/// Alarms as local notifications, which the system keeps through a suspended or ended app. Time-sensitive: they are shown
+/// at once and break through a Focus. They keep to the ring switch; `SystemAlarms` do not.
+struct Notifications: AlarmCenter {
+    /// The sound's file in the app's Library/Sounds, where the system looks for it.
+    static let sound = "recast.wav"
+
+    func permission() async -> AlarmPermission {
+        switch await UNUserNotificationCenter.current().notificationSettings().authorizationStatus {
+        case .notDetermined: .notAsked
+        case .denied: .refused
+        default: .granted
+        }
+    }
+
+    func requestPermission() async throws -> Bool {
+        try await UNUserNotificationCenter.current().requestAuthorization(options: [.alert, .sound])
+    }
+
+    func known() async throws -> Set<UUID> {
+        let center = UNUserNotificationCenter.current()
+        let pending = await center.pendingNotificationRequests().map(\.identifier)
+        let rung = await center.deliveredNotifications().map(\.request.identifier)
+        return Set((pending + rung).compactMap(UUID.init(uuidString:)))
+    }
+
+    func schedule(_ alarm: PlannedAlarm) async throws {
+        let content = UNMutableNotificationContent()
+        content.title = alarm.title
+        content.body = alarm.text
+        content.interruptionLevel = .timeSensitive
+        content.sound = UNNotificationSound(named: UNNotificationSoundName(rawValue: Self.sound))
+        let trigger = UNTimeIntervalNotificationTrigger(timeInterval: max(1, alarm.at.timeIntervalSinceNow), repeats: false)
+        try await UNUserNotificationCenter.current().add(
+            UNNotificationRequest(identifier: alarm.systemId.uuidString, content: content, trigger: trigger)
+        )
+    }
+
+    func cancel(_ ids: Set<UUID>) async throws {
+        let center = UNUserNotificationCenter.current()
+        let names = ids.map(\.uuidString)
+        center.removePendingNotificationRequests(withIdentifiers: names)
+        center.removeDeliveredNotifications(withIdentifiers: names)
+        // Both return before a secondary thread has removed them; the next answer of the centre comes after that.
+        _ = await center.pendingNotificationRequests()
+    }
+
+    /// Writes the sound's file; blocks.
+    static func writeSound() throws {
+        let library = try FileManager.default.url(for: .libraryDirectory, in: .userDomainMask, appropriateFor: nil, create: true)
+        let folder = library.appendingPathComponent("Sounds", isDirectory: true)
+        try FileManager.default.createDirectory(at: folder, withIntermediateDirectories: true)
+        try Echo.alarm.wav(rate: 22_050).write(to: folder.appendingPathComponent(sound), options: .atomic)
+    }
+}
+
+/// Answers the notification centre while the app is in front.
+final class NotificationDelegate: NSObject, UNUserNotificationCenterDelegate {
+    private let onDueInFront: @MainActor @Sendable () -> Void
+
+    init(onDueInFront: @escaping @MainActor @Sendable () -> Void) { self.onDueInFront = onDueInFront }
+
+    /// In front the app itself rings, whatever the ring switch says, and no banner covers the clock.
+    func userNotificationCenter(
+        _ center: UNUserNotificationCenter, willPresent notification: UNNotification
+    ) async -> UNNotificationPresentationOptions {
+        await onDueInFront()
+        return []
+    }
+}

@@ -1,0 +1,42 @@
+#if canImport(AlarmKit)
+import AlarmKit
+import Foundation
+import RestwaterKit
+import SwiftUI
+
+/// The system's own alarms, which ring through the ring switch and a Focus. Asked for once; without them notifications ring.
+/// From iOS 26.1 on, since there the stop key is the system's and has its words.
+@available(iOS 26.1, *)
+struct SystemAlarms: AlarmCenter {
+    /// Nothing but the alarm's own words is handed over.
+    struct Label: AlarmMetadata {}
+
+    func permission() async -> AlarmPermission {
+        switch AlarmManager.shared.authorizationState {
+        case .notDetermined: .notAsked
+        case .denied: .refused
+        case .authorized: .granted
+        @unknown default: .refused
+        }
+    }
+
+    func requestPermission() async throws -> Bool { try await AlarmManager.shared.requestAuthorization() == .authorized }
+
+    func known() async throws -> Set<UUID> { Set(try AlarmManager.shared.alarms.map(\.id)) }
+
+    func schedule(_ alarm: PlannedAlarm) async throws {
+        let alert = AlarmPresentation.Alert(title: LocalizedStringResource(stringLiteral: alarm.title))
+        let attributes = AlarmAttributes<Label>(
+            presentation: AlarmPresentation(alert: alert), metadata: nil, tintColor: Color(.day, .accent)
+        )
+        _ = try await AlarmManager.shared.schedule(
+            id: alarm.systemId, configuration: .alarm(schedule: .fixed(alarm.at), attributes: attributes)
+        )
+    }
+
+    func cancel(_ ids: Set<UUID>) async throws {
+        // One that has rung and gone meanwhile must not keep the others.
+        for id in ids { Log.attempt("cancelling an alarm") { try AlarmManager.shared.cancel(id: id) } }
+    }
+}
+#endif

@@ -1,0 +1,44 @@
+import Foundation
+
+/// The system's dialogs for files. It takes a dialog from the screen (`isPresented` turns false) before it says what was
+/// chosen (`onCompletion`), and says nothing where the angler cancelled
+/// (developer.apple.com/documentation/swiftui/view/fileimporter(ispresented:allowedcontenttypes:oncompletion:)). So the dialog
+/// that an answer belongs to is kept until the answer or the next dialog comes.
+extension RestwaterState {
+    func show(_ dialog: FileDialog) {
+        content.files.dialog = dialog
+        content.files.answering = dialog
+    }
+
+    /// The dialog has left the screen; its answer may still come.
+    public func dialogClosed() { content.files.dialog = nil }
+
+    /// The angler chose nothing.
+    public func dialogCancelled() {
+        content.files.dialog = nil
+        content.files.answering = nil
+    }
+
+    /// The angler chose a file to take in, or a folder for copies of backups.
+    public func dialogPicked(_ url: URL) {
+        let answering = content.files.answering
+        dialogCancelled()
+        if answering == .folder { copyBackups(to: url) } else { offer(url) }
+    }
+
+    /// The file was handed on or saved.
+    public func dialogSaved() {
+        let answering = content.files.answering
+        dialogCancelled()
+        switch answering {
+        case .share(let file), .save(let file): said("\(file.says): \(file.name)")
+        case .pick, .folder, nil: break
+        }
+    }
+
+    /// The system could not do it.
+    public func dialogFailed(_ error: any Error) {
+        dialogCancelled()
+        refused(FileTrouble.refusal(of: error))
+    }
+}

@@ -1,0 +1,47 @@
+import Foundation
+
+#if canImport(Darwin)
+import Darwin
+#endif
+
+/// What is done with a place of another app or drive.
+public enum FileUse: Sendable {
+    /// The place itself is read.
+    case read
+    /// This file, in the place, is written.
+    case write(URL)
+}
+
+/// Places that the system's pickers lend. A URL may be security-scoped, and a file in a cloud drive has to be fetched first,
+/// so this blocks and must be called off the main thread.
+public protocol FileAccess: Sendable {
+    func use(_ place: URL, to use: FileUse, _ work: (URL) throws -> Void) throws
+}
+
+/// The system's files.
+public struct SystemFiles: FileAccess {
+    public init() {}
+
+    public func use(_ place: URL, to use: FileUse, _ work: (URL) throws -> Void) throws {
+        #if canImport(Darwin)
+        let scoped = place.startAccessingSecurityScopedResource()
+        defer { if scoped { place.stopAccessingSecurityScopedResource() } }
+        var fault: NSError?
+        var thrown: (any Error)?
+        let coordinated = { (there: URL) in
+            do { try work(there) } catch { thrown = error }
+        }
+        let coordinator = NSFileCoordinator(filePresenter: nil)
+        switch use {
+        case .read: coordinator.coordinate(readingItemAt: place, options: [], error: &fault, byAccessor: coordinated)
+        case .write(let file): coordinator.coordinate(writingItemAt: file, options: .forReplacing, error: &fault, byAccessor: coordinated)
+        }
+        if let error = fault ?? thrown { throw error }
+        #else
+        switch use {
+        case .read: try work(place)
+        case .write(let file): try work(file)
+        }
+        #endif
+    }
+}

@@ -1,0 +1,70 @@
+import Foundation
+import RestwaterCore
+
+/// Something that is to ring, as the system's notifications want it.
+public struct PlannedAlarm: Equatable, Sendable, Identifiable {
+    /// The same for the same cast: a later plan replaces it.
+    public let id: String
+    public let at: Date
+    public let title: String
+    public let text: String
+
+    public init(id: String, at: Date, title: String, text: String) {
+        (self.id, self.at, self.title, self.text) = (id, at, title, text)
+    }
+}
+
+/// What the lock screen shows of the chosen rod, as a Live Activity wants it.
+public struct RunningWait: Equatable, Sendable {
+    /// "Rod 1: out since 12:24".
+    public let title: String
+    /// What the record says of it.
+    public let text: String
+    /// From when a clock counts up; none where there is nothing to count.
+    public let since: Date?
+    public let keys: [OutsideKey]
+
+    public init(title: String, text: String, since: Date?, keys: [OutsideKey]) {
+        (self.title, self.text, self.since, self.keys) = (title, text, since, keys)
+    }
+}
+
+/// What the phone is to do while the app is not looked at: the core's plan, in the system's own terms.
+public struct PhonePlan: Equatable, Sendable {
+    public let keepsAwake: Bool
+    /// None without a session.
+    public let wait: RunningWait?
+    public let alarms: [PlannedAlarm]
+
+    /// Nothing to show and nothing to ring.
+    public static let none = PhonePlan(keepsAwake: false, wait: nil, alarms: [])
+
+    init(keepsAwake: Bool, wait: RunningWait?, alarms: [PlannedAlarm]) {
+        (self.keepsAwake, self.wait, self.alarms) = (keepsAwake, wait, alarms)
+    }
+
+    init(_ watch: WatchView) {
+        keepsAwake = watch.keepAwake
+        wait =
+            watch.open
+            ? RunningWait(
+                title: watch.title, text: watch.text, since: watch.sinceWallMs.map(Self.second),
+                keys: watch.keys.map { OutsideKey(key: $0.key, label: $0.label) }
+            ) : nil
+        alarms = watch.alarms.map { PlannedAlarm(id: $0.id, at: Self.second($0.atWallMs), title: $0.title, text: $0.text) }
+    }
+
+    /// To the whole second, so that a plan read twice is the same plan: the two clocks of the phone differ by less.
+    private static func second(_ ms: Int64) -> Date { Date(timeIntervalSince1970: (Double(ms) / 1_000).rounded()) }
+}
+
+extension RestwaterState {
+    /// Reads the plan again; after each tap, and when the app comes to the front.
+    func readPlan() {
+        let at = clock()
+        ask({ core in try core.watch(now: at) }) { state, watch in
+            state.plan = PhonePlan(watch)
+            state.onPlan?(state.plan)
+        }
+    }
+}

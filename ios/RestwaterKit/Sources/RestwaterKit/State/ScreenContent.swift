@@ -1,0 +1,86 @@
+import RestwaterCore
+
+/// All that the screens are drawn from, held once.
+public struct ScreenContent: Equatable, Sendable {
+    public internal(set) var bank: BankView?
+    public internal(set) var setup: SetupView?
+    public internal(set) var tackle: TackleView?
+    public internal(set) var swim: SwimView?
+    public internal(set) var waits: WaitsView?
+    public internal(set) var changes: ChangesView?
+    public internal(set) var mend: MendView?
+    public internal(set) var phone: PhoneView?
+    public internal(set) var match: MatchView?
+    public internal(set) var bench: LeavesView?
+    public internal(set) var book: LeavesView?
+    public internal(set) var conditions: LeavesView?
+    public internal(set) var cautions: LeavesView?
+    /// The screens that can be opened now.
+    public internal(set) var doors: DoorsView?
+    public internal(set) var files = FilesContent()
+    public internal(set) var settings = Settings(hand: .right, scheme: .day)
+    public internal(set) var showing = Showing.bank
+    /// The small swim fan, where there is a session.
+    public internal(set) var fan: SwimScene?
+    /// The large fan of the Swim screen.
+    public internal(set) var scene: SwimScene?
+    /// What the core said of the last tap.
+    public internal(set) var notice = ""
+    /// How many taps have been rejected so far: each is seen as a frame round the screen.
+    public internal(set) var rejectedTaps = 0
+    /// What has been turned and opened on the screen that shows.
+    public internal(set) var paging = Paging()
+
+    public init() {}
+
+    /// Takes in what the core answered.
+    mutating func show(_ screen: Screen) {
+        switch screen {
+        case .bank(let view): bank = view
+        case .setup(let view): setup = view
+        case .tackle(let view): tackle = view
+        case .swim(let view): swim = view
+        case .waits(let view): waits = view
+        case .changes(let view): changes = view
+        case .files(let view): files.view = view
+        case .mend(let view): mend = view
+        case .phone(let view): phone = view
+        case .match(let view):
+            match = view
+            // It opens at the page that fits the moment, and stays there.
+            if showing == .match && paging.match == nil { paging.match = view.firstPage }
+        case .bench(let view): bench = view
+        case .book(let view): book = view
+        case .conditions(let view): conditions = view
+        case .cautions(let view): cautions = view
+        }
+    }
+
+    /// Ink on paper or chalk on ink.
+    public var scheme: Scheme { settings.scheme }
+
+    /// The rod that the keys act on.
+    var rod: UInt8 { bank?.rods.first { $0.chosen }?.rod ?? 1 }
+}
+
+/// What is turned or opened on a screen and belongs to no record; a screen that comes to the top begins anew.
+public struct Paging: Equatable, Sendable {
+    /// Page of small keys on the Bank.
+    public internal(set) var keys = 0
+    /// Picture or page of a screen with several.
+    public internal(set) var page = 0
+    /// Page of a grid of keys that is too long for its place.
+    public internal(set) var grid = 0
+    /// The row whose choices are open.
+    public internal(set) var row: String?
+    /// The leaf that is open; none for the first.
+    public internal(set) var leaf: String?
+    /// Part of a leaf that is too long for its place.
+    public internal(set) var part = 0
+    /// The page of the Match screen; none before it has been read.
+    public internal(set) var match: MatchPage?
+    /// What is typed to be handed over by a key.
+    public internal(set) var typed = ""
+    /// Whether the further keys of the Swim screen are open.
+    public internal(set) var more = false
+}

@@ -1,0 +1,41 @@
+import Foundation
+
+/// Whether the angler lets the app ring.
+public enum AlarmPermission: Equatable, Sendable {
+    case notAsked, refused, granted
+}
+
+/// A part of the system that keeps alarms and rings them, whether or not the app runs: the notification centre, or the
+/// system's own alarms. Every answer comes from the system and never from what this process remembers.
+public protocol AlarmCenter: Sendable {
+    /// What the angler has allowed so far.
+    func permission() async -> AlarmPermission
+    /// Asks the angler; answers whether the app may ring.
+    func requestPermission() async throws -> Bool
+    /// The alarms that are pending, and those that have rung and can still be seen.
+    func known() async throws -> Set<UUID>
+    /// Hands an alarm over; returns when the system has it.
+    func schedule(_ alarm: PlannedAlarm) async throws
+    /// Takes back alarms, pending or rung; returns when the system has let go of them.
+    func cancel(_ ids: Set<UUID>) async throws
+}
+
+extension PlannedAlarm {
+    /// What the system knows this alarm by. It is made from all that the alarm says, so that an alarm with another time or
+    /// other words is another alarm: what is pending can be compared with what is planned by these alone.
+    public var systemId: UUID {
+        let text = [id, String(Int64(at.timeIntervalSince1970)), title, self.text].joined(separator: "\u{1f}")
+        // FNV-1a, twice with different bases: not a secret, only the same in every process.
+        var halves: [UInt64] = [0xcbf2_9ce4_8422_2325, 0x9ae1_6a3b_2f90_404f]
+        for byte in text.utf8 {
+            for i in halves.indices { halves[i] = (halves[i] ^ UInt64(byte)) &* 0x0000_0100_0000_01b3 }
+        }
+        let bytes = halves.flatMap { half in (0..<8).map { UInt8(truncatingIfNeeded: half >> (8 * $0)) } }
+        return UUID(
+            uuid: (
+                bytes[0], bytes[1], bytes[2], bytes[3], bytes[4], bytes[5], bytes[6], bytes[7],
+                bytes[8], bytes[9], bytes[10], bytes[11], bytes[12], bytes[13], bytes[14], bytes[15]
+            )
+        )
+    }
+}

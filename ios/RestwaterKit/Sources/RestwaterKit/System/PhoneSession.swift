@@ -1,0 +1,93 @@
+import Foundation
+import RestwaterCore
+
+/// The one log of the process with all that the phone does beside its screens. The app makes one before its first window,
+/// so that a tap from the lock screen finds it, however the process was started.
+@MainActor
+public final class PhoneSession {
+    /// The log, opened off the main thread.
+    public let opening: Opening
+    public let contacts = Contacts()
+    public let reconciler: Reconciler
+    /// What the app listens to, once the log is open.
+    public var onOpen: (@MainActor (RestwaterState) -> Void)?
+    /// The plan has been read: whether the screen stays on.
+    public var onPlan: (@MainActor (PhonePlan) -> Void)?
+    private var latestPhase: Phase?
+
+    public init(opening: Opening, alarms: [any AlarmCenter], activities: any ActivityCenter, clock: @escaping Clock = present) {
+        self.opening = opening
+        reconciler = Reconciler(alarms: alarms, activities: activities, clock: clock)
+        opening.onOpen = { [unowned self] state in listen(to: state) }
+        opening.start()
+    }
+
+    private func listen(to state: RestwaterState) {
+        state.onPlan = { [unowned self, unowned state] plan in
+            onPlan?(plan)
+            // Asked when a session is open and the app is in front, before there is anything to ring; never over a fish.
+            if plan.wait != nil, latestPhase == .active, state.content.bank?.state != .fishOn {
+                reconciler.askForAlarms { [unowned state] in state.plan }
+            }
+            reconciler.carryOut(plan)
+        }
+        reconciler.onAlarmsRefused = { [unowned state] in state.alarmsAreOff() }
+        onOpen?(state)
+        if let latestPhase { state.phase(latestPhase) }
+    }
+
+    /// The app goes out of sight or comes back. In front, a log that could not be opened is tried again.
+    public func phase(_ phase: Phase) {
+        latestPhase = phase
+        switch opening.stage {
+        case .open(let state): state.phase(phase)
+        case .opening: break
+        case .failed: if phase == .active { opening.start() }
+        }
+    }
+
+    /// Returns when everything begun so far is on the disk and with the system.
+    public func settled() async {
+        if case .open(let state) = opening.stage { await state.settled() }
+        await reconciler.settled()
+    }
+
+    /// A file that another app hands over.
+    public func takeIn(_ url: URL) {
+        Task {
+            do { try await opening.ready().offer(url) } catch { Log.fault("taking in a file", error) }
+        }
+    }
+
+    /// A tap from outside the screens: what the core said of it. When this returns, the entry is on the disk, the alarms are
+    /// set and the lock screen is told.
+    public func tap(_ key: OutsideKey) async throws(Refusal) -> String {
+        try await told { state throws(Refusal) in try await state.tapFromOutside(key) }
+    }
+
+    /// A tap on the key that fits the moment: CAST, BITE or LANDED.
+    public func tapNext() async throws(Refusal) -> String {
+        try await told { state throws(Refusal) in try await state.tapNextFromOutside() }
+    }
+
+    /// How long the chosen rod has been out, and what the record says of it.
+    public func howLong() async throws(Refusal) -> String {
+        try await told { state throws(Refusal) in try await state.waitInWords() }
+    }
+
+    /// Does that once the log is open and returns when the system has been told what follows from it; also where it was
+    /// refused, since an earlier process may have left something with the system that is put right on the way.
+    private func told(
+        _ work: @MainActor (RestwaterState) async throws(Refusal) -> String
+    ) async throws(Refusal) -> String {
+        let state = try await opening.ready()
+        do {
+            let said = try await work(state)
+            await reconciler.settled()
+            return said
+        } catch {
+            await reconciler.settled()
+            throw error
+        }
+    }
+}

@@ -1,0 +1,129 @@
+import Foundation
+import RestwaterCore
+import XCTest
+
+@testable import RestwaterKit
+
+/// The system's notification centre as its documentation describes it: requests stay pending when the process that made
+/// them has ended, and ring at their time.
+final class PlayedAlarms: AlarmCenter, @unchecked Sendable {
+    private let lock = NSLock()
+    private var allowed: AlarmPermission
+    private var answer: Bool
+    private var set: [UUID: PlannedAlarm] = [:]
+    private(set) var requests = 0
+
+    init(_ allowed: AlarmPermission = .granted, answers: Bool = true) { (self.allowed, answer) = (allowed, answers) }
+
+    var pending: [PlannedAlarm] { lock.withLock { Array(set.values) } }
+    func change(to permission: AlarmPermission) { lock.withLock { allowed = permission } }
+
+    func permission() async -> AlarmPermission { lock.withLock { allowed } }
+    func requestPermission() async throws -> Bool {
+        lock.withLock {
+            requests += 1
+            allowed = answer ? .granted : .refused
+            return answer
+        }
+    }
+    func known() async throws -> Set<UUID> { lock.withLock { Set(set.keys) } }
+    func schedule(_ alarm: PlannedAlarm) async throws {
+        // The system takes its time.
+        try await Task.sleep(nanoseconds: 5_000_000)
+        lock.withLock { set[alarm.systemId] = alarm }
+    }
+    func cancel(_ ids: Set<UUID>) async throws {
+        try await Task.sleep(nanoseconds: 5_000_000)
+        lock.withLock { ids.forEach { set[$0] = nil } }
+    }
+}
+
+/// The system's Live Activities: they outlive the process, end after eight hours, and can be swiped away.
+final class PlayedActivities: ActivityCenter, @unchecked Sendable {
+    struct Refused: Error {}
+    private let lock = NSLock()
+    private var all: [ShownActivity] = []
+    private var next = 1
+    private var background = false
+    private(set) var updates = 0
+
+    var list: [ShownActivity] { lock.withLock { all } }
+    /// Whether the app may begin one: not in the background.
+    func inBackground(_ background: Bool) { lock.withLock { self.background = background } }
+    /// The angler swipes it away, or eight hours have passed.
+    func endAll() {
+        lock.withLock { all = all.map { ShownActivity(id: $0.id, wait: $0.wait, startedAt: $0.startedAt, isActive: false) } }
+    }
+
+    func areAllowed() async -> Bool { true }
+    func shown() async -> [ShownActivity] { lock.withLock { all } }
+    func start(_ wait: RunningWait, at: Date) async throws {
+        try await Task.sleep(nanoseconds: 5_000_000)
+        try lock.withLock {
+            if background { throw Refused() }
+            all.append(ShownActivity(id: "activity \(next)", wait: wait, startedAt: at, isActive: true))
+            next += 1
+        }
+    }
+    func update(_ id: String, to wait: RunningWait) async {
+        lock.withLock {
+            updates += 1
+            all = all.map { $0.id == id ? ShownActivity(id: id, wait: wait, startedAt: $0.startedAt, isActive: $0.isActive) : $0 }
+        }
+    }
+    func end(_ id: String) async { lock.withLock { all.removeAll { $0.id == id } } }
+}
+
+/// A phone whose process is ended and begun again, over one log, one notification centre and one lock screen.
+@MainActor
+final class Handset {
+    let folder = FileManager.default.temporaryDirectory.appendingPathComponent("handset-\(UUID().uuidString)")
+    let defaults = UserDefaults(suiteName: "handset-\(UUID().uuidString)")!
+    let clock = HandClock()
+    let alarms: PlayedAlarms
+    let activities = PlayedActivities()
+    private(set) var session: PhoneSession!
+    private(set) var echoes: [Echo] = []
+
+    init(alarms: PlayedAlarms = PlayedAlarms()) { self.alarms = alarms }
+
+    var state: RestwaterState {
+        get throws {
+            guard case .open(let state) = session.opening.stage else { throw Refusal(kind: .internal, text: "not open") }
+            return state
+        }
+    }
+
+    /// The process begins; in front, or in the background for an intent.
+    func launch(_ phase: Phase? = .active, open: @escaping LogOpener = { try openLog(in: $0, clock: $1) }) async {
+        let clock = clock
+        let opening = Opening(folder: folder, defaults: defaults, clock: { clock.moment }, open: open)
+        session = PhoneSession(opening: opening, alarms: [alarms], activities: activities, clock: { clock.moment })
+        session.onOpen = { @MainActor [unowned self] state in listen(to: state) }
+        activities.inBackground(phase != .active)
+        if let phase { session.phase(phase) }
+        await opening.settled()
+        await session.settled()
+    }
+
+    private func listen(to state: RestwaterState) { state.onEcho = { [unowned self] in echoes.append($0) } }
+
+    /// The process is ended without a word, as the system does to one in the background.
+    func kill() async {
+        session.phase(.background)
+        await session.settled()
+        session = nil
+    }
+
+    func act(_ action: Action) async throws {
+        try state.act(action)
+        await session.settled()
+        clock.forward(ms: 30_000)
+    }
+
+    /// A session with an alarm fifteen minutes after each cast.
+    func begin() async throws {
+        try await act(.startSession(setup: nil))
+        try await act(.choosePhone(field: "alarm", value: "15"))
+    }
+}

@@ -1,0 +1,236 @@
+import Foundation
+import RestwaterCore
+import XCTest
+
+@testable import RestwaterKit
+
+/// What the system rings and shows, over processes that end and begin.
+@MainActor
+final class SystemTests: XCTestCase, @unchecked Sendable {
+    func testACastWoundInFromTheLockScreenByANewProcessRingsNoMore() async throws {
+        let phone = Handset()
+        await phone.launch()
+        try await phone.begin()
+        try await phone.act(.cast(rod: 1))
+        XCTAssertEqual(phone.alarms.pending.count, 1)
+        await phone.kill()
+        XCTAssertEqual(phone.alarms.pending.count, 1, "the system keeps it")
+        phone.clock.forward(ms: 3 * 60_000)
+        await phone.launch(nil)
+        let said = try await phone.session.tap(.woundIn)
+        // Without another await: an intent that returns may be suspended at once.
+        XCTAssertEqual(phone.alarms.pending, [])
+        XCTAssertEqual(phone.activities.list.map(\.wait), [try phone.state.plan.wait])
+        XCTAssertFalse(said.isEmpty)
+    }
+
+    func testARefusedTapFromTheLockScreenPutsRightWhatAnEarlierProcessLeft() async throws {
+        let phone = Handset()
+        await phone.launch()
+        try await phone.begin()
+        let old = PlannedAlarm(id: "rod-1", at: phone.clock.moment.date.addingTimeInterval(600), title: "of another process", text: "")
+        try await phone.alarms.schedule(old)
+        await phone.kill()
+        await phone.launch(nil)
+        do {
+            _ = try await phone.session.tap(.woundIn)
+            XCTFail("nothing is out")
+        } catch {
+            XCTAssertEqual(error.kind, .notNow)
+        }
+        XCTAssertEqual(phone.alarms.pending, [], "before the intent ends, also where it is refused")
+    }
+
+    func testTwoLaunchesShowOneLiveActivityAndItIsAdopted() async throws {
+        let phone = Handset()
+        await phone.launch()
+        try await phone.begin()
+        try await phone.act(.cast(rod: 1))
+        let first = try XCTUnwrap(phone.activities.list.first)
+        await phone.kill()
+        await phone.launch()
+        XCTAssertEqual(phone.activities.list, [first])
+        phone.clock.forward(ms: 60_000)
+        try await phone.act(.woundIn(rod: 1))
+        XCTAssertEqual(phone.activities.list.map(\.id), [first.id])
+        XCTAssertNotEqual(phone.activities.list.first?.wait, first.wait)
+        try await phone.act(.endSession)
+        XCTAssertEqual(phone.activities.list, [])
+    }
+
+    func testALiveActivityIsRenewedBeforeTheSystemEndsItAndAfterASwipe() async throws {
+        let phone = Handset()
+        await phone.launch()
+        try await phone.begin()
+        try await phone.act(.cast(rod: 1))
+        let first = try XCTUnwrap(phone.activities.list.first)
+        phone.clock.forward(ms: 7 * 3_600_000 + 40 * 60_000)
+        phone.session.phase(.active)
+        await phone.session.settled()
+        let second = try XCTUnwrap(phone.activities.list.first)
+        XCTAssertEqual(phone.activities.list.count, 1)
+        XCTAssertNotEqual(second.id, first.id)
+        phone.activities.endAll()
+        phone.session.phase(.active)
+        await phone.session.settled()
+        XCTAssertEqual(phone.activities.list.map(\.isActive), [true])
+        XCTAssertNotEqual(phone.activities.list.first?.id, second.id)
+    }
+
+    func testAnOldLiveActivityStaysWhereTheSystemRefusesANewOneInTheBackground() async throws {
+        let phone = Handset()
+        await phone.launch()
+        try await phone.begin()
+        try await phone.act(.cast(rod: 1))
+        let first = try XCTUnwrap(phone.activities.list.first)
+        await phone.kill()
+        phone.clock.forward(ms: 7 * 3_600_000 + 40 * 60_000)
+        await phone.launch(nil)
+        _ = try await phone.session.tap(.woundIn)
+        XCTAssertEqual(phone.activities.list.map(\.id), [first.id])
+        XCTAssertNotEqual(phone.activities.list.first?.wait, first.wait, "it says what is so now")
+    }
+
+    func testAnAlarmWithAnotherTimeIsAnotherAlarm() async throws {
+        let phone = Handset()
+        await phone.launch()
+        try await phone.begin()
+        try await phone.act(.cast(rod: 1))
+        let first = try XCTUnwrap(phone.alarms.pending.first)
+        try await phone.act(.choosePhone(field: "alarm", value: "20"))
+        XCTAssertEqual(phone.alarms.pending.map(\.id), [first.id])
+        XCTAssertEqual(phone.alarms.pending.map { $0.at.timeIntervalSince(first.at) }, [300])
+    }
+
+    func testRefusedNotificationsAreSaidOnceBesideWhatTheCoreSaidOfTheTap() async throws {
+        let phone = Handset(alarms: PlayedAlarms(.refused))
+        await phone.launch()
+        try await phone.begin()
+        let core = try await sameTapElsewhere()
+        try await phone.act(.cast(rod: 1))
+        let words = shellWords().noNotifications
+        let notice = try phone.state.content.notice
+        XCTAssertTrue(notice.hasSuffix(words), notice)
+        XCTAssertTrue(notice.hasPrefix(core), "\(notice) begins with \(core)")
+        try await phone.act(.woundIn(rod: 1))
+        try await phone.act(.cast(rod: 1))
+        XCTAssertFalse(try phone.state.content.notice.contains(words), "not at every cast")
+        try await phone.act(.endSession)
+        try await phone.act(.startSession(setup: nil))
+        try await phone.act(.cast(rod: 1))
+        XCTAssertTrue(try phone.state.content.notice.hasSuffix(words), "again in the next session")
+    }
+
+    /// What the core says of a first cast.
+    private func sameTapElsewhere() async throws -> String {
+        let other = Handset()
+        await other.launch()
+        try await other.begin()
+        try await other.act(.cast(rod: 1))
+        return try other.state.content.notice
+    }
+
+    func testTheAnglerIsAskedInFrontWithASessionOpenAndNeverInTheBackgroundOrOverAFish() async throws {
+        let phone = Handset(alarms: PlayedAlarms(.notAsked))
+        await phone.launch()
+        XCTAssertEqual(phone.alarms.requests, 0, "no session is open")
+        await phone.kill()
+        await phone.launch(nil)
+        try await phone.act(.startSession(setup: nil))
+        XCTAssertEqual(phone.alarms.requests, 0, "in the background")
+        try await phone.act(.cast(rod: 1))
+        try await phone.act(.bite(rod: 1))
+        phone.session.phase(.active)
+        await phone.session.settled()
+        XCTAssertEqual(phone.alarms.requests, 0, "a fish is on")
+        try await phone.act(.lost(rod: 1))
+        await Task.yield()
+        XCTAssertEqual(phone.alarms.requests, 1)
+    }
+
+    func testTheFirstCentreThatIsAllowedRingsAndNoOther() async throws {
+        let (system, notifications) = (PlayedAlarms(.refused), PlayedAlarms())
+        let alarm = PlannedAlarm(id: "rod-1", at: Date(timeIntervalSince1970: 2_000_000_000), title: "", text: "")
+        let reconciler = Reconciler(alarms: [system, notifications], activities: PlayedActivities())
+        let plan = PhonePlan(keepsAwake: false, wait: nil, alarms: [alarm])
+        reconciler.carryOut(plan)
+        await reconciler.settled()
+        XCTAssertEqual([system.pending, notifications.pending], [[], [alarm]])
+        system.change(to: .granted)
+        reconciler.carryOut(plan)
+        await reconciler.settled()
+        XCTAssertEqual([system.pending, notifications.pending], [[alarm], []])
+    }
+
+    func testTheKeyThatFitsTheMomentIsCastThenBiteThenLanded() async throws {
+        let phone = Handset()
+        await phone.launch(nil)
+        do {
+            _ = try await phone.session.tapNext()
+            XCTFail("no session is open")
+        } catch {
+            XCTAssertEqual(error.kind, .notNow)
+            XCTAssertFalse(error.text.isEmpty)
+        }
+        try await phone.act(.startSession(setup: nil))
+        for (expected, minutes) in [(BankState.out, 12), (.fishOn, 2), (.ready, 1), (.out, 1)] as [(BankState, Int64)] {
+            let said = try await phone.session.tapNext()
+            XCTAssertFalse(said.isEmpty)
+            XCTAssertEqual(try phone.state.content.bank?.state, expected)
+            phone.clock.forward(ms: minutes * 60_000)
+        }
+        let howLong = try await phone.session.howLong()
+        XCTAssertTrue(howLong.contains("one minute"), howLong)
+        _ = try await phone.session.tap(.undo)
+        XCTAssertEqual(try phone.state.content.bank?.state, .ready)
+    }
+
+    func testALogThatCouldNotBeReadOnALockedPhoneIsOpenedInFrontAndByTheNextTap() async throws {
+        // Before the first unlock after a restart, the system lets no app read its files.
+        let locked = Flag(true)
+        let open: LogOpener = { folder, clock in
+            if locked.isSet { throw CocoaError(.fileReadNoPermission) }
+            return try openLog(in: folder, clock: clock)
+        }
+        let phone = Handset()
+        await phone.launch(nil, open: open)
+        guard case .failed = phone.session.opening.stage else { return XCTFail("opened a locked log") }
+        do {
+            _ = try await phone.session.tap(.cast)
+            XCTFail("tapped a locked log")
+        } catch {
+            XCTAssertFalse(error.text.isEmpty)
+        }
+        locked.set(false)
+        phone.session.phase(.active)
+        await phone.session.opening.settled()
+        await phone.session.settled()
+        XCTAssertNotNil(try phone.state.content.bank, "it is open, and knows that it is in front")
+
+        let second = Handset()
+        locked.set(true)
+        await second.launch(nil, open: open)
+        locked.set(false)
+        do { _ = try await second.session.tap(.cast) } catch { XCTAssertEqual(error.kind, .notNow, "no session is open, but the log is") }
+    }
+
+    func testALogIsOpenedAndSavedOffTheMainThread() async throws {
+        let onMain = Flag(false)
+        let phone = Handset()
+        await phone.launch(nil) { folder, clock in
+            if Thread.isMainThread { onMain.set(true) }
+            return try openLog(in: folder, clock: clock)
+        }
+        XCTAssertNoThrow(try phone.state)
+        XCTAssertFalse(onMain.isSet)
+    }
+}
+
+/// A flag that several threads read.
+final class Flag: @unchecked Sendable {
+    private let lock = NSLock()
+    private var value: Bool
+    init(_ value: Bool) { self.value = value }
+    var isSet: Bool { lock.withLock { value } }
+    func set(_ value: Bool) { lock.withLock { self.value = value } }
+}

@@ -1,0 +1,174 @@
+"""Asserts what the Xcode project has to say, read by the pbxproj library as Xcode would read it: `./dev check xcode`.
+
+What stands in the project, its xcconfig, both Info.plists, the scheme and the privacy manifest is looked at as a whole,
+since a setting counts where it ends up: a target's own setting wins over the project's, and the project's over the
+xcconfig's."""
+
+import plistlib
+import re
+import sys
+import xml.etree.ElementTree as xml
+from pathlib import Path
+
+from pbxproj import XcodeProject
+
+IOS = Path("ios")
+PROJECT = IOS / "Restwater.xcodeproj"
+faults = []
+
+
+def expect(true, fault):
+    if not true:
+        faults.append(fault)
+
+
+def xcconfig(path):
+    """Its settings; comments and optional includes are left out."""
+    lines = [line.split("//")[0].strip() for line in path.read_text().splitlines()]
+    return dict(re.split(r"\s*=\s*", line, maxsplit=1) for line in lines if "=" in line)
+
+
+def settings(project, config_list):
+    """The settings of each configuration in a list of configurations."""
+    configs = [project.objects[key] for key in project.objects[config_list].buildConfigurations]
+    return {config.name: {key: config.buildSettings[key] for key in config.buildSettings.get_keys()} for config in configs}
+
+
+def resolved(project, target):
+    """What each configuration of a target is built with."""
+    root = project.objects[project.rootObject]
+    shared = settings(project, root.buildConfigurationList)
+    files = {c.name: c for c in (project.objects[k] for k in project.objects[root.buildConfigurationList].buildConfigurations)}
+    own = settings(project, target.buildConfigurationList)
+    answer = {}
+    for name, values in own.items():
+        base = project.objects[files[name].baseConfigurationReference]
+        answer[name] = {**xcconfig(IOS / "App/Config" / base.path), **shared[name], **values}
+    return answer
+
+
+def folders(project, target):
+    return {project.objects[key].path for key in target.fileSystemSynchronizedGroups}
+
+
+def check_targets(project, targets):
+    expect(set(targets) == {"Restwater", "WaitActivity", "RestwaterUITests"}, f"targets: {sorted(targets)}")
+    want = {
+        "Restwater": {"App/Sources", "App/Shared", "App/Resources"},
+        "WaitActivity": {"App/WaitActivity", "App/Shared"},
+        "RestwaterUITests": {"App/UITests"},
+    }
+    for name, target in targets.items():
+        expect(folders(project, target) == want[name], f"{name} is made of {sorted(folders(project, target))}")
+        for folder in folders(project, target):
+            expect((IOS / folder).is_dir(), f"{name}: there is no folder {folder}")
+        for config, values in resolved(project, target).items():
+            own = settings(project, target.buildConfigurationList)[config]
+            at = f"{name}, {config}"
+            # The preset of a target would win over the project's: an app for phones and tablets may not be portrait only.
+            expect(own.get("TARGETED_DEVICE_FAMILY") == "1", f"{at}: TARGETED_DEVICE_FAMILY is {own.get('TARGETED_DEVICE_FAMILY')}")
+            expect(values["IPHONEOS_DEPLOYMENT_TARGET"] == "17.0", f"{at}: oldest iOS")
+            expect(values["SWIFT_VERSION"] == "6.0", f"{at}: Swift {values['SWIFT_VERSION']}")
+            expect(values["DEVELOPMENT_TEAM"] == "$(RESTWATER_TEAM)", f"{at}: the team is not that of Local.xcconfig")
+            expect(values["PRODUCT_BUNDLE_IDENTIFIER"].startswith("$(RESTWATER_BUNDLE_ID)"), f"{at}: bundle id")
+            expect("MARKETING_VERSION" not in own, f"{at}: a version of its own")
+
+
+def check_embedding(project, targets):
+    app, widget = targets["Restwater"], targets["WaitActivity"]
+    needed = [project.objects[project.objects[key].target].name for key in app.dependencies]
+    expect(needed == ["WaitActivity"], f"Restwater depends on {needed}")
+    phases = [project.objects[key] for key in app.buildPhases]
+    copies = [phase for phase in phases if phase.isa == "PBXCopyFilesBuildPhase"]
+    expect([str(copy.dstSubfolderSpec) for copy in copies] == ["13"], "the widget goes into PlugIns")
+    embedded = [project.objects[key].fileRef for copy in copies for key in copy.files]
+    expect(embedded == [widget.productReference], "the app embeds the widget and nothing else")
+    linked = [project.objects[key].productRef for phase in phases if phase.isa == "PBXFrameworksBuildPhase" for key in phase.files]
+    expect([project.objects[key].productName for key in linked] == ["RestwaterKit"], "the app links RestwaterKit and nothing else")
+    packages = [project.objects[key].relativePath for key in project.objects[project.rootObject].packageReferences]
+    expect(packages == ["RestwaterKit"] and (IOS / packages[0] / "Package.swift").exists(), f"packages: {packages}")
+
+
+def plist_of(project, target):
+    return {values["INFOPLIST_FILE"] for values in resolved(project, target).values()}
+
+
+def check_plists(project, targets):
+    cargo = re.search(r'^version = "(.*)"', Path("Cargo.toml").read_text(), re.M).group(1)
+    said = xcconfig(IOS / "App/Config/Restwater.xcconfig")
+    expect(said["MARKETING_VERSION"] == cargo, f"MARKETING_VERSION is {said['MARKETING_VERSION']}, Cargo.toml says {cargo}")
+    expect(said["CURRENT_PROJECT_VERSION"].isdigit(), "CURRENT_PROJECT_VERSION is no whole number")
+    for name in ("Restwater", "WaitActivity"):
+        paths = plist_of(project, targets[name])
+        expect(len(paths) == 1, f"{name}: Info.plists {paths}")
+        plist = plistlib.loads((IOS / paths.pop()).read_bytes())
+        expect(plist["CFBundleShortVersionString"] == "$(MARKETING_VERSION)", f"{name}: CFBundleShortVersionString")
+        expect(plist["CFBundleVersion"] == "$(CURRENT_PROJECT_VERSION)", f"{name}: CFBundleVersion")
+        expect(plist["CFBundleIdentifier"] == "$(PRODUCT_BUNDLE_IDENTIFIER)", f"{name}: CFBundleIdentifier")
+        if name == "Restwater":
+            check_app_plist(plist)
+        else:
+            expect(plist["NSExtension"]["NSExtensionPointIdentifier"] == "com.apple.widgetkit-extension", "WaitActivity is no widget")
+
+
+def check_app_plist(plist):
+    expect(plist["UISupportedInterfaceOrientations"] == ["UIInterfaceOrientationPortrait"], "the app is portrait")
+    expect(plist["NSSupportsLiveActivities"] is True, "Live Activities are not declared")
+    for key in ("NSLocationWhenInUseUsageDescription", "NSAlarmKitUsageDescription"):
+        expect(plist.get(key), f"{key} is missing: the system would end the app when it asks")
+    exported = {kind["UTTypeIdentifier"] for kind in plist["UTExportedTypeDeclarations"]}
+    opened = {kind for document in plist["CFBundleDocumentTypes"] for kind in document["LSItemContentTypes"]}
+    expect(opened == exported == {"app.restwater.op-file"}, f"document types {opened}, declared {exported}")
+    source = (IOS / "App/Sources/Files/FileDialogs.swift").read_text()
+    expect(all(f'"{kind}"' in source for kind in exported), "the type of the file dialogs is another")
+    icon = IOS / "App/Resources/Assets.xcassets/AppIcon.appiconset"
+    expect(icon.is_dir(), "there is no AppIcon")
+
+
+def check_rest(targets):
+    entitlements = plistlib.loads((IOS / "App/Config/Restwater.entitlements").read_bytes())
+    expect(entitlements == {"com.apple.developer.usernotifications.time-sensitive": True}, f"entitlements {entitlements}")
+    manifest = plistlib.loads((IOS / "App/Resources/PrivacyInfo.xcprivacy").read_bytes())
+    expect(manifest["NSPrivacyTracking"] is False and manifest["NSPrivacyCollectedDataTypes"] == [], "nothing is collected")
+    reasons = {one["NSPrivacyAccessedAPIType"]: one["NSPrivacyAccessedAPITypeReasons"] for one in manifest["NSPrivacyAccessedAPITypes"]}
+    kit = "\n".join(path.read_text() for path in (IOS / "RestwaterKit/Sources/RestwaterKit").rglob("*.swift"))
+    uses = {
+        "NSPrivacyAccessedAPICategorySystemBootTime": "CLOCK_MONOTONIC" in kit,
+        "NSPrivacyAccessedAPICategoryUserDefaults": "UserDefaults" in kit,
+        # SQLite, in the Rust library, asks for the times and sizes of its own files.
+        "NSPrivacyAccessedAPICategoryFileTimestamp": True,
+    }
+    for category, used in uses.items():
+        expect(used == (category in reasons), f"{category}: used {used}, with a reason {category in reasons}")
+    package = (IOS / "RestwaterKit/Package.swift").read_text()
+    for kind in (".systemLibrary(", ".binaryTarget("):
+        expect(f'{kind}name: "restwaterFFI"' in package, f"Package.swift has no {kind}: the package's tests link on one system only")
+    build = (IOS / "build.sh").read_text()
+    expect("--crate-type staticlib" in build, "build.sh links more than the static library")
+    expect(re.search(r'path: "(.*xcframework)"', package).group(1) .removeprefix("build/") in build, "build.sh makes another XCFramework than Package.swift takes")
+    scheme = xml.parse(PROJECT / "xcshareddata/xcschemes/Restwater.xcscheme")
+    ids = {ref.get("BlueprintName"): ref.get("BlueprintIdentifier") for ref in scheme.iter("BuildableReference")}
+    for name in ("Restwater", "RestwaterUITests"):
+        expect(ids.get(name) == targets[name].get_id(), f"the scheme's {name} is another")
+    expect("RestwaterKitTests" in ids, "the scheme runs the kit's tests")
+
+
+def main():
+    project = XcodeProject.load(str(PROJECT / "project.pbxproj"))
+    expect(str(project.objectVersion) == "77", f"objectVersion {project.objectVersion}")
+    saved = Path("target/xcode/saved.pbxproj")
+    project.save(str(saved))
+    expect(saved.read_text() == (PROJECT / "project.pbxproj").read_text(), "the library writes the project otherwise than it stands")
+    targets = {target.name: target for target in project.objects.get_targets()}
+    check_targets(project, targets)
+    check_embedding(project, targets)
+    check_plists(project, targets)
+    check_rest(targets)
+    for fault in faults:
+        print(fault)
+    if faults:
+        sys.exit(1)
+    print(f"{len(targets)} targets")
+
+
+main()

@@ -1,0 +1,155 @@
+//! The app on a disk that fills up: an entry is stored or it is not, and the angler is told which. One test a process: SQLite's
+//! default VFS is one for all threads.
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
+
+use restwater_screen::{BookTap, SetupTap, TypedInto};
+use restwater_app::{Action, App, AppError, ErrorKind};
+use restwater_log::{Moment, Op, Payload};
+use restwater_store::{FILE_NAME, Store, StoreError};
+use restwater_tests::phone::Seeded;
+use restwater_tests::powercut::{on_disk, set_room};
+use std::fs;
+use std::path::Path;
+use tempfile::TempDir;
+use uuid::Uuid;
+
+const T0: i64 = 1_768_032_000_000;
+const CAST: Action = Action::Cast { rod: 1 };
+const START: Action = Action::StartSession { setup: None };
+
+fn at(minute: i64) -> Moment {
+    let ms = minute * 60_000;
+    Moment {
+        wall_ms: T0 + ms,
+        offset_min: 0,
+        zone: String::new(),
+        mono_ms: ms,
+        boot: "5".into(),
+        approx_s: 0,
+    }
+}
+
+fn open(dir: &Path, seed: u64) -> App {
+    App::open(dir, Box::new(Seeded::new(seed)), &at(0)).unwrap()
+}
+
+/// A log of two ended sessions, of which no summary is kept that fits.
+fn two_sessions() -> (TempDir, Uuid) {
+    let dir = tempfile::tempdir().unwrap();
+    let mut app = open(dir.path(), 1);
+    let mut first = Uuid::nil();
+    for start in [0, 1_000] {
+        app.act(&START, &at(start)).unwrap();
+        app.act(&CAST, &at(start + 1)).unwrap();
+        app.act(&Action::EndSession, &at(start + 40)).unwrap();
+        if start == 0 {
+            first = app.session().unwrap().id;
+        }
+    }
+    drop(app);
+    // A note in the first session makes the summary kept of it one that does not fit.
+    let mut store = Store::open(dir.path(), Uuid::nil()).unwrap();
+    let last = store.ops_of(first).unwrap().pop().unwrap();
+    let payload = Payload::Noted { text: "written elsewhere".into() };
+    store
+        .append(&[Op { id: Uuid::from_u128(77), device: Uuid::from_u128(9), payload, ..last }], None)
+        .unwrap();
+    (dir, first)
+}
+
+fn entries(dir: &Path) -> u64 {
+    Store::open(dir, Uuid::nil()).unwrap().count().unwrap()
+}
+
+#[test]
+fn what_a_full_disk_stops_is_told_and_what_it_stored_is_never_called_back() {
+    the_app_opens_on_a_full_disk_and_the_check_says_what_it_does_without();
+    a_tap_is_stored_or_refused_at_every_amount_of_room();
+    a_salvage_on_a_full_disk_leaves_the_damaged_log_as_it_was();
+}
+
+fn the_app_opens_on_a_full_disk_and_the_check_says_what_it_does_without() {
+    let (dir, _) = two_sessions();
+    on_disk(Some(0), || {
+        let mut app = open(dir.path(), 2);
+        assert_eq!(app.session().unwrap().casts.len(), 1);
+        let refused = app.act(&START, &at(2_000)).unwrap_err();
+        assert!(matches!(refused, AppError::Store(StoreError::NoSpace)), "{refused}");
+        let says = app.look_over().unwrap();
+        assert!(says.contains("7 entries") && says.contains("could not be kept or read"), "{says}");
+        set_room(None);
+        app.act(&START, &at(2_001)).unwrap();
+        let says = app.look_over().unwrap();
+        assert!(!says.contains("could not be kept"), "with space again all is kept: {says}");
+    });
+}
+
+/// Taps after which summaries, choices or older sessions are read and written anew.
+fn taps(first: Uuid) -> [Vec<Action>; 3] {
+    let note = Action::Typed { into: TypedInto::Note, text: "herons".into() };
+    [
+        vec![START],
+        vec![Action::Setup { tap: SetupTap::CopyLast }, START],
+        vec![Action::Book { tap: BookTap::Open { session: first } }, note],
+    ]
+}
+
+fn a_tap_is_stored_or_refused_at_every_amount_of_room() {
+    let (dir, first) = two_sessions();
+    let before = entries(dir.path());
+    for (no, taps) in taps(first).iter().enumerate() {
+        let (mut stored, mut refused) = (0, 0);
+        for room in (0..90_000).step_by(2_000) {
+            let ((), _) = on_disk(None, || {
+                let mut app = open(dir.path(), 3);
+                let (last, ready) = taps.split_last().unwrap();
+                for tap in ready {
+                    app.act(tap, &at(2_000)).unwrap();
+                }
+                set_room(Some(room));
+                let told = app.act(last, &at(2_001));
+                set_room(None);
+                match &told {
+                    Ok(update) => {
+                        assert!(update.changed, "tap {no}, {room} bytes");
+                        stored += 1;
+                    }
+                    Err(error) => {
+                        assert_eq!(error.kind(), ErrorKind::NotSaved, "tap {no}, {room} bytes: {error}");
+                        refused += 1;
+                    }
+                }
+                drop(app);
+                let after = entries(dir.path());
+                assert_eq!(after > before, told.is_ok(), "tap {no}, {room} bytes: {told:?}");
+                if told.is_err() {
+                    let mut app = open(dir.path(), 4);
+                    for tap in taps {
+                        app.act(tap, &at(2_010)).unwrap();
+                    }
+                    drop(app);
+                    assert!(entries(dir.path()) > before);
+                }
+            });
+        }
+        assert!(stored > 5 && refused > 0, "tap {no}: {stored} stored, {refused} refused");
+    }
+}
+
+fn a_salvage_on_a_full_disk_leaves_the_damaged_log_as_it_was() {
+    let (dir, _) = two_sessions();
+    let count = entries(dir.path());
+    let file = dir.path().join(FILE_NAME);
+    let mut bytes = fs::read(&file).unwrap();
+    bytes[4_096..8_192].fill(0xff);
+    fs::write(&file, &bytes).unwrap();
+    for room in [0, 5_000, 20_000, 40_000, 60_000] {
+        let (error, _) = on_disk(Some(room), || Store::salvage(dir.path(), Uuid::nil(), T0).unwrap_err());
+        assert!(matches!(error, StoreError::NoSpace), "{room}: {error}");
+        assert!(fs::read(&file).unwrap() == bytes, "{room}");
+        let names: Vec<_> = fs::read_dir(dir.path()).unwrap().map(|e| e.unwrap().file_name()).collect();
+        assert!(!names.iter().any(|n| n.to_string_lossy().contains("damaged")), "{names:?}");
+    }
+    let (store, report) = Store::salvage(dir.path(), Uuid::nil(), T0).unwrap();
+    assert_eq!((store.count().unwrap(), report.saved), (count, count));
+}
