@@ -41,7 +41,9 @@ impl Family {
                 rows.push(exp(-0.5 * (x * x + y * y)));
             }
             let sum: f64 = rows[start..].iter().sum();
-            rows[start..].iter_mut().for_each(|p| *p /= sum);
+            for p in &mut rows[start..] {
+                *p /= sum;
+            }
         }
         rows.into_iter().map(|p| p as f32).collect()
     }
@@ -113,7 +115,9 @@ fn likelihoods(shapes: &Shapes, day: &EarlierDay, prior: &[f64]) -> Vec<f64> {
     let top = ln.iter().copied().fold(f64::NEG_INFINITY, f64::max);
     let mut likely: Vec<f64> = ln.iter().map(|l| exp(l - top)).collect();
     let expected: f64 = likely.iter().zip(prior).map(|(l, p)| l * p).sum();
-    likely.iter_mut().for_each(|l| *l /= expected);
+    for l in &mut likely {
+        *l /= expected;
+    }
     likely
 }
 
