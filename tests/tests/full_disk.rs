@@ -2,9 +2,9 @@
 //! default VFS is one for all threads.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 
-use restwater_screen::{BookTap, SetupTap, TypedInto};
 use restwater_app::{Action, App, AppError, ErrorKind};
 use restwater_log::{Moment, Op, Payload};
+use restwater_screen::{BookTap, SetupTap, TypedInto};
 use restwater_store::{FILE_NAME, Store, StoreError};
 use restwater_tests::phone::Seeded;
 use restwater_tests::powercut::{on_disk, set_room};

@@ -1,7 +1,7 @@
 //! The app on a real store, tap by tap.
 
-mod any_choice;
 mod advice;
+mod any_choice;
 mod bench;
 mod book;
 mod clock_steps;

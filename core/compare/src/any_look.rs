@@ -76,7 +76,8 @@ mod tests {
         let alone = any_look_p(a, b);
         // Shares of the error over the places where the figure is not yet cut at one: they never come to more than the whole.
         let uncut = |place: &usize| any_look_p_in_order(a, b, *place) < 1.0;
-        let spent: f64 = (1..100_000).take_while(uncut).map(|place| alone / any_look_p_in_order(a, b, place)).sum();
+        let spent: f64 =
+            (1..100_000).take_while(uncut).map(|place| alone / any_look_p_in_order(a, b, place)).sum();
         assert!(alone < 1e-2 && spent > 0.8 && spent < 1.0, "{alone} {spent}");
         assert!((any_look_p_in_order(a, b, 1) - 2.0 * alone).abs() < 1e-12);
         assert!((any_look_p_in_order(a, b, 3) - 12.0 * alone).abs() < 1e-12);
