@@ -7,6 +7,7 @@ pub mod bench_stats;
 pub mod crash;
 pub mod fuzz;
 pub mod invented;
+pub mod model;
 pub mod phone;
 pub mod powercut;
 pub mod r_agreement;

@@ -1,0 +1,247 @@
+//! The one place where the model meets the types of the core: day-file JSON becomes an action, and what the app shows
+//! becomes plain values.
+
+use super::clock::Reading;
+use crate::phone::Seeded;
+use restwater_app::{Action, App, AppError, ErrorKind, Which};
+use restwater_exchange::Progress;
+use restwater_log::Moment;
+use restwater_session::{EndCause, RodState, Session, wait_of};
+use serde_json::{Map, Value, json};
+use std::collections::BTreeMap;
+use std::ops::ControlFlow;
+use std::path::{Path, PathBuf};
+
+/// What a tap gave back.
+pub struct Tapped {
+    /// The log grew.
+    pub changed: bool,
+    /// What was said of it.
+    pub notice: String,
+}
+
+/// Why a call did nothing.
+#[derive(Debug)]
+pub struct Refused {
+    /// Nothing could be saved: no room on the disk.
+    pub not_saved: bool,
+    /// A fault of the core's own, or a log that is called damaged.
+    pub fault: bool,
+    /// In words.
+    pub why: String,
+}
+
+/// A cast as the app shows it.
+#[derive(Debug, Clone, PartialEq)]
+pub struct CastShown {
+    /// Its rod.
+    pub rod: u64,
+    /// What ended it.
+    pub end: Option<String>,
+    /// Whether there was a bite.
+    pub bitten: bool,
+    /// Minutes of its wait, where it has ended.
+    pub wait_min: Option<f64>,
+}
+
+/// The session shown.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Shown {
+    /// Its id.
+    pub id: String,
+    /// Whether taps go to it.
+    pub open: bool,
+    /// Its casts by their ids.
+    pub casts: BTreeMap<String, CastShown>,
+    /// Names of marks, features and hazards by their ids.
+    pub things: BTreeMap<String, String>,
+    /// What each rod does: "ready", "out" or "fish_on".
+    pub rods: Vec<&'static str>,
+}
+
+/// What the Bank screen says.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Bank {
+    /// What UNDO would take back.
+    pub undo: String,
+    /// What REDO would bring back.
+    pub redo: String,
+    /// Milliseconds that each rod's clock shows, and whether its bait is out.
+    pub clocks: Vec<(i64, bool)>,
+}
+
+fn go(_: Progress) -> ControlFlow<()> {
+    ControlFlow::Continue(())
+}
+
+/// The phone's clocks as the core takes them.
+pub fn moment(reading: &Reading) -> Moment {
+    Moment {
+        wall_ms: reading.wall_ms,
+        offset_min: reading.offset_min,
+        zone: String::new(),
+        mono_ms: reading.mono_ms,
+        boot: reading.boot.clone(),
+        approx_s: 0,
+    }
+}
+
+/// An action out of a line of a day file.
+pub fn action(line: &Map<String, Value>) -> Result<Action, String> {
+    serde_json::from_value(Value::Object(line.clone())).map_err(|e| format!("{}: {e}", Value::Object(line.clone())))
+}
+
+fn refused(app: &App, error: &AppError) -> Refused {
+    let kind = error.kind();
+    let fault = matches!(kind, ErrorKind::Internal | ErrorKind::Damaged | ErrorKind::Newer | ErrorKind::Foreign);
+    Refused { not_saved: kind == ErrorKind::NotSaved, fault, why: app.message(error) }
+}
+
+/// Opens the app.
+pub fn open(dir: &Path, seed: u64, at: &Reading) -> Result<App, String> {
+    App::open(dir, Box::new(Seeded::new(seed)), &moment(at)).map_err(|e| e.to_string())
+}
+
+/// One tap.
+pub fn tap(app: &mut App, action: &Action, at: &Reading) -> Result<Tapped, Refused> {
+    match app.act(action, &moment(at)) {
+        Ok(update) => Ok(Tapped { changed: update.changed, notice: update.notice }),
+        Err(error) => Err(refused(app, &error)),
+    }
+}
+
+/// Entries of the session shown that are not `known` yet, as JSON.
+pub fn new_entries(app: &App, known: impl Fn(&str) -> bool) -> Vec<Value> {
+    let new = app.ops().iter().filter(|op| !known(&op.id.to_string()));
+    new.filter_map(|op| serde_json::to_value(op).ok()).collect()
+}
+
+/// The session shown.
+pub fn shown(app: &App) -> Option<Shown> {
+    let session = app.session()?;
+    let marks = session.marks.iter().map(|m| (m.id.to_string(), m.name.clone()));
+    let landmarks = session.landmarks.iter().map(|l| (l.id.to_string(), l.name.clone()));
+    Some(Shown {
+        id: session.id.to_string(),
+        open: session.is_open(),
+        casts: session.casts.iter().map(|cast| (cast.op.to_string(), cast_shown(session, cast))).collect(),
+        things: marks.chain(landmarks).collect(),
+        rods: session.rods.iter().map(|rod| state(&rod.state)).collect(),
+    })
+}
+
+fn cast_shown(session: &Session, cast: &restwater_session::Cast) -> CastShown {
+    CastShown {
+        rod: cast.rod.into(),
+        end: cast.end.as_ref().map(|end| cause(&end.cause).to_owned()),
+        bitten: cast.bite.is_some(),
+        wait_min: wait_of(session, cast, 0.0).map(restwater_waits::Wait::minutes),
+    }
+}
+
+fn cause(cause: &EndCause) -> &'static str {
+    match cause {
+        EndCause::Landed { .. } => "landed",
+        EndCause::Lost => "lost",
+        EndCause::Missed => "missed",
+        EndCause::OutcomeNotSeen => "outcome_not_seen",
+        EndCause::WoundIn => "wound_in",
+        EndCause::EndNotSeen => "end_not_seen",
+        EndCause::SessionEnded => "session_ended",
+    }
+}
+
+fn state(state: &RodState) -> &'static str {
+    match state {
+        RodState::Ready { .. } => "ready",
+        RodState::Out { .. } => "out",
+        RodState::FishOn { .. } => "fish_on",
+    }
+}
+
+/// The Bank screen.
+pub fn bank(app: &mut App, at: &Reading) -> Result<Bank, Refused> {
+    let screen = screen(app, Which::Bank, at)?;
+    let key = |name: &str| {
+        let key = screen["keys"].as_array()?.iter().find(|key| key["key"] == name)?;
+        Some(key["sub"].as_str()?.to_owned())
+    };
+    let clock = |rod: &Value| (rod["elapsed_ms"].as_i64().unwrap_or(-1), rod["state"] == "out");
+    Ok(Bank {
+        undo: key("undo").unwrap_or_default(),
+        redo: key("redo").unwrap_or_default(),
+        clocks: screen["rods"].as_array().into_iter().flatten().map(clock).collect(),
+    })
+}
+
+fn screen(app: &mut App, which: Which, at: &Reading) -> Result<Value, Refused> {
+    match app.screen(which, &moment(at)) {
+        Ok(screen) => serde_json::to_value(screen)
+            .map_err(|e| Refused { not_saved: false, fault: true, why: e.to_string() }),
+        Err(error) => Err(refused(app, &error)),
+    }
+}
+
+/// All screens are opened; the first that fails with more than "not now".
+pub fn all_screens(app: &mut App, at: &Reading) -> Result<(), Refused> {
+    const ALL: [Which; 14] = [
+        Which::Bank, Which::Setup, Which::Waits, Which::Changes, Which::Match, Which::Tackle, Which::Swim, Which::Book,
+        Which::Conditions, Which::Cautions, Which::Bench, Which::Phone, Which::Mend, Which::Files,
+    ];
+    for which in ALL {
+        if let Err(refused) = screen(app, which, at)
+            && refused.fault
+        {
+            return Err(refused);
+        }
+    }
+    Ok(())
+}
+
+/// What the Swim screen says of the water, without its keys; none where there is no session.
+pub fn swim_words(app: &mut App, at: &Reading) -> Option<Value> {
+    let screen = screen(app, Which::Swim, at).ok()?;
+    Some(json!([screen["area"], screen["headline"], screen["reasons"], screen["cell"], screen["others"]]))
+}
+
+/// Imports by their ids, latest first.
+pub fn imports(app: &mut App, at: &Reading) -> Vec<String> {
+    let screen = screen(app, Which::Files, at).unwrap_or_default();
+    let imports = screen["imports"].as_array();
+    imports.into_iter().flatten().filter_map(|line| Some(line["id"].as_str()?.to_owned())).collect()
+}
+
+/// The file of a form ("entries", "casts", "sessions") with everything in it, positions included.
+pub fn send(app: &mut App, form: &str, at: &Reading) -> Result<PathBuf, Refused> {
+    for (field, value) in [("span", "all"), ("place", "included"), ("form", form)] {
+        let choice = json!({"do": "choose_files", "field": field, "value": value});
+        let choice: Action = serde_json::from_value(choice)
+            .map_err(|e| Refused { not_saved: false, fault: true, why: e.to_string() })?;
+        tap(app, &choice, at)?;
+    }
+    match app.send(&moment(at), &mut go) {
+        Ok(sent) => Ok(sent.path.into()),
+        Err(error) => Err(refused(app, &error)),
+    }
+}
+
+/// Takes a file in.
+pub fn take_in(app: &mut App, file: &Path, at: &Reading) -> Result<(), Refused> {
+    match app.take_in(file, "a partner", &moment(at), &mut go) {
+        Ok(_) => Ok(()),
+        Err(error) => Err(refused(app, &error)),
+    }
+}
+
+/// Makes a backup; its path.
+pub fn back_up(app: &mut App, at: &Reading) -> Result<Option<PathBuf>, Refused> {
+    match app.back_up(&moment(at), &mut go) {
+        Ok(made) => Ok(made.map(|made| made.path.into())),
+        Err(error) => Err(refused(app, &error)),
+    }
+}
+
+/// Looks the log over; what is said of it.
+pub fn look_over(app: &mut App) -> Result<String, Refused> {
+    app.look_over().map_err(|error| refused(app, &error))
+}
