@@ -3,9 +3,10 @@
 
 use super::clock::Reading;
 use crate::phone::Seeded;
-use restwater_app::{Action, App, AppError, ErrorKind, Which};
+use restwater_app::{Action, App, AppError, ErrorKind, Screen, Which};
 use restwater_exchange::Progress;
 use restwater_log::Moment;
+use restwater_screen::{BankState, Key};
 use restwater_session::{EndCause, RodState, Session, wait_of};
 use serde_json::{Map, Value, json};
 use std::collections::BTreeMap;
@@ -18,6 +19,8 @@ pub struct Tapped {
     pub changed: bool,
     /// What was said of it.
     pub notice: String,
+    /// The Bank screen after it.
+    pub bank: Bank,
 }
 
 /// Why a call did nothing.
@@ -105,7 +108,10 @@ pub fn open(dir: &Path, seed: u64, at: &Reading) -> Result<App, String> {
 /// One tap.
 pub fn tap(app: &mut App, action: &Action, at: &Reading) -> Result<Tapped, Refused> {
     match app.act(action, &moment(at)) {
-        Ok(update) => Ok(Tapped { changed: update.changed, notice: update.notice }),
+        Ok(update) => {
+            let bank = bank_of(&update.screen);
+            Ok(Tapped { changed: update.changed, notice: update.notice, bank })
+        }
         Err(error) => Err(refused(app, &error)),
     }
 }
@@ -161,17 +167,20 @@ fn state(state: &RodState) -> &'static str {
 
 /// The Bank screen.
 pub fn bank(app: &mut App, at: &Reading) -> Result<Bank, Refused> {
-    let screen = screen(app, Which::Bank, at)?;
-    let key = |name: &str| {
-        let key = screen["keys"].as_array()?.iter().find(|key| key["key"] == name)?;
-        Some(key["sub"].as_str()?.to_owned())
-    };
-    let clock = |rod: &Value| (rod["elapsed_ms"].as_i64().unwrap_or(-1), rod["state"] == "out");
-    Ok(Bank {
-        undo: key("undo").unwrap_or_default(),
-        redo: key("redo").unwrap_or_default(),
-        clocks: screen["rods"].as_array().into_iter().flatten().map(clock).collect(),
-    })
+    match app.screen(Which::Bank, &moment(at)) {
+        Ok(screen) => Ok(bank_of(&screen)),
+        Err(error) => Err(refused(app, &error)),
+    }
+}
+
+fn bank_of(screen: &Screen) -> Bank {
+    let Screen::Bank(bank) = screen else { return Bank::default() };
+    let key = |key: Key| bank.keys.iter().find(|view| view.key == key).and_then(|view| view.sub.clone());
+    Bank {
+        undo: key(Key::Undo).unwrap_or_default(),
+        redo: key(Key::Redo).unwrap_or_default(),
+        clocks: bank.rods.iter().map(|rod| (rod.elapsed_ms, rod.state == BankState::Out)).collect(),
+    }
 }
 
 fn screen(app: &mut App, which: Which, at: &Reading) -> Result<Value, Refused> {

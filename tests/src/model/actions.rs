@@ -81,6 +81,21 @@ pub fn mending(rng: &mut ChaCha8Rng) -> Value {
     json!({"do": "mend", "op": op, "field": field, "value": value})
 }
 
+/// Marks and landmarks set, named and taken away.
+pub fn marking(rng: &mut ChaCha8Rng) -> Value {
+    let thing = format!("$thing:{}", rng.random_range(0..9));
+    let swim = |field: &str, value: &str| json!({"do": "choose_swim", "field": field, "value": value});
+    match rng.random_range(0..8) {
+        0..3 => json!({"do": "set_mark", "name": pick(rng, &["gate", "dead tree", "hut"]),
+            "bearing_cdeg": rng.random_range(-40..40) * 100}),
+        3 => swim("feature", "weed"),
+        4 => swim("name", pick(rng, &["willow", "post"])),
+        5 => swim("rename", &thing),
+        6 => swim("remove", &thing),
+        _ => json!({"do": pick(rng, &["undo", "undo", "redo"])}),
+    }
+}
+
 /// The choices and keys of the screens.
 pub fn choosing(rng: &mut ChaCha8Rng) -> Value {
     let line = |verb: &str, (field, value): (String, String)| json!({"do": verb, "field": field, "value": value});

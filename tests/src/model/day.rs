@@ -2,7 +2,7 @@
 //!
 //! The first line is `{"model": "two phones", "seed": 7}`. Each other line is one step: the phone (0 or 1), the
 //! milliseconds of true time that pass before it, and either a tap in the form of `tests/README.md`
-//! (`"do": "cast", "rod": 1`) or something that happens to the phone (`"step": "boot"`).
+//! (`"do": "cast", "rod": 1`) or something that happens to the phone (`"event": "boot"`).
 
 use serde_json::{Map, Value, json};
 use std::fmt::Write as _;
@@ -14,7 +14,7 @@ pub struct Step {
     pub phone: usize,
     /// True time that passes before it.
     pub after_ms: i64,
-    /// `do` and the fields of a tap, or `step` and its fields.
+    /// `do` and the fields of a tap, or `event` and its fields.
     pub what: Map<String, Value>,
 }
 
@@ -36,7 +36,7 @@ impl Step {
 
     /// The name of a step that is no tap.
     pub fn name(&self) -> Option<&str> {
-        self.what.get("step").and_then(Value::as_str)
+        self.what.get("event").and_then(Value::as_str)
     }
 
     /// A whole number of it; 0 where it is not there.
@@ -113,7 +113,7 @@ mod tests {
     #[test]
     fn a_day_is_read_as_it_was_written() {
         let inner = Step::new(1, 5, json!({"do": "cast", "rod": 1}));
-        let outer = Step::new(1, 9, json!({"step": "disk", "room": 100})).with_within(std::slice::from_ref(&inner));
+        let outer = Step::new(1, 9, json!({"event": "disk", "room": 100})).with_within(std::slice::from_ref(&inner));
         assert_eq!(outer.within(), [inner.clone()]);
         let day = Day { seed: 3, steps: vec![inner, outer] };
         assert_eq!(read(&write(&day)), Ok(day));

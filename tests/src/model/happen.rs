@@ -47,7 +47,7 @@ impl World {
             "look_over" => return self.look_over(side),
             "screens" => return self.screens(side),
             "disk" => return self.disk(side, step),
-            other => return broken("the model itself works", format!("no step is called {other}")),
+            other => return broken("the model itself works", format!("no event is called {other}")),
         }
         Ok(())
     }
@@ -189,7 +189,7 @@ impl World {
         fs::write(path, map(of.rem_euclid(60) - 25)).map_err(io)?;
         let reading = self.sides[side].device.read(self.now);
         if act::take_in(self.app(side)?, path, &reading).is_ok() {
-            let new = self.new_entries(side)?;
+            let new = self.new_entries(side, false)?;
             self.sides[side].oracle.did(new);
         }
         self.whole_log(side)

@@ -80,15 +80,16 @@ impl World {
     pub fn step(&mut self, step: &Step) -> Result<(), Broken> {
         self.now += step.after_ms;
         self.taken += 1;
-        match step.name() {
+        let bank = match step.name() {
             None => self.tap(step.phone, &step.what)?,
-            Some(name) => self.happen(name, step)?,
-        }
-        self.check(step.phone)
+            Some(name) => self.happen(name, step).map(|()| None)?,
+        };
+        self.check_with(step.phone, bank)
     }
 
-    fn tap(&mut self, side: usize, line: &Map<String, Value>) -> Result<(), Broken> {
-        let Some(line) = self.resolved(side, line) else { return Ok(()) };
+    /// One tap; the Bank screen that came back, if it was taken.
+    fn tap(&mut self, side: usize, line: &Map<String, Value>) -> Result<Option<act::Bank>, Broken> {
+        let Some(line) = self.resolved(side, line) else { return Ok(None) };
         let action = act::action(&line).map_err(own_fault)?;
         let verb = line.get("do").and_then(Value::as_str).unwrap_or_default();
         let reading = self.sides[side].device.read(self.now);
@@ -96,10 +97,11 @@ impl World {
         let app = self.app(side)?;
         let tapped = match act::tap(app, &action, &reading) {
             Ok(tapped) if tapped.changed => tapped,
-            Ok(_) => return Ok(()),
-            Err(refused) => return self.refusal(side, verb, &refused),
+            Ok(tapped) => return Ok(Some(tapped.bank)),
+            Err(refused) => return self.refusal(side, verb, &refused).map(|()| None),
         };
-        let new = self.new_entries(side)?;
+        let everywhere = verb.ends_with("_import");
+        let new = self.new_entries(side, everywhere)?;
         if new.is_empty() {
             return broken("nothing confirmed is lost", format!("{verb} was confirmed and wrote nothing"));
         }
@@ -109,7 +111,8 @@ impl World {
             let why = format!("{verb} went to {}, shown was {before:?}", entry.session);
             return broken("a tap goes to the session shown", why);
         }
-        self.take(side, verb, new, &tapped.notice)
+        self.take(side, verb, new, &tapped.notice)?;
+        Ok(Some(tapped.bank))
     }
 
     /// A tap that was refused stored nothing; on a full disk that is looked up at once.
@@ -161,12 +164,12 @@ impl World {
         })
     }
 
-    /// Entries just written, with their true time noted.
-    pub fn new_entries(&mut self, side: usize) -> Result<Vec<Entry>, Broken> {
+    /// Entries just written, with their true time noted: in the session shown, or wherever they went.
+    pub fn new_entries(&mut self, side: usize, everywhere: bool) -> Result<Vec<Entry>, Broken> {
         let (now, known) = (self.now, &self.sides[side].oracle.log);
         let known: std::collections::HashSet<String> = known.keys().cloned().collect();
         let mut new = act::new_entries(self.app(side)?, |id| known.contains(id));
-        if new.is_empty() {
+        if everywhere || new.is_empty() {
             new = self.sides[side].device.stored().map_err(io)?;
         }
         let new: Vec<Entry> =
@@ -192,12 +195,19 @@ impl World {
 
     /// Everything that is held after each step.
     pub fn check(&mut self, side: usize) -> Result<(), Broken> {
+        self.check_with(side, None)
+    }
+
+    fn check_with(&mut self, side: usize, bank: Option<act::Bank>) -> Result<(), Broken> {
         let (now, naive) = (self.now, self.naive(side));
         let reading = self.sides[side].device.read(now);
         let app = self.app(side)?;
         let shown = act::shown(app);
-        let bank = act::bank(app, &reading)
-            .map_err(|refused| Broken { promise: "the Bank screen can be shown", why: refused.why })?;
+        let bank = match bank {
+            Some(bank) => bank,
+            None => act::bank(app, &reading)
+                .map_err(|refused| Broken { promise: "the Bank screen can be shown", why: refused.why })?,
+        };
         let oracle = &self.sides[side].oracle;
         check::shown(oracle, shown.as_ref(), naive.as_ref())?;
         check::names(&bank, oracle)?;
