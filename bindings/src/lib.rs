@@ -16,7 +16,6 @@ pub use shell::{position_words, shell_words};
 
 uniffi::setup_scaffolding!("restwater");
 
-
 /// Version of the core that the shell was loaded with, as `major.minor.patch`.
 #[uniffi::export]
 #[must_use]

@@ -3,9 +3,9 @@
 use crate::entropy::SystemEntropy;
 use crate::error::RestwaterError;
 use restwater_app::{Action, App, AppError, DayTap, ErrorKind, FanGlass, Screen, Settings, Update, Which};
+use restwater_layout::{BankLayout, Glass, MatchLayout, PadAsk, PadWords, SwimLayout, SwimPadAsk};
 use restwater_log::Moment;
 use restwater_screen::{DoorsView, Key, WatchView, Wording};
-use restwater_layout::{BankLayout, Glass, MatchLayout, PadAsk, PadWords, SwimLayout, SwimPadAsk};
 use restwater_swim::SwimScene;
 use std::path::Path;
 use std::sync::{Arc, Mutex, MutexGuard};

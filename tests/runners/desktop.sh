@@ -56,7 +56,7 @@ quietly() { "$@" 2> >(grep --line-buffered -v 'could not detach thread' >&2); }
 
 # desktop_java CLASS ARGUMENT...: a main class of the desktop app.
 desktop_java() {
-  quietly java -Djna.library.path="$PWD/target/release" -cp "$PWD/target/desktop/classes:$(cat target/desktop/class-path)" "$@"
+  quietly java -Djna.library.path="$PWD/$LIBRARY" -cp "$PWD/target/desktop/classes:$(cat target/desktop/class-path)" "$@"
 }
 
 # run [DATA]: a window on the log in the folder DATA; without a display, the demo day into target/screens.
@@ -86,8 +86,9 @@ play_day() { desktop_java -Djava.awt.headless=true app.restwater.desktop.PlayKt 
 # and an empty library.
 kotlin_bench() {
   desktop_app
+  release_library
   cargo build --release --quiet -p restwater-empty
   maven -q -f $DESKTOP/pom.xml test-compile dependency:build-classpath -DincludeScope=test -Dmdep.outputFile="$PWD/target/desktop/test-class-path"
-  java -Djava.awt.headless=true -Djna.library.path="$PWD/target/release" \
+  java -Djava.awt.headless=true -Djna.library.path="$PWD/$LIBRARY" \
     -cp "$PWD/target/desktop/test-classes:$PWD/target/desktop/classes:$(cat target/desktop/test-class-path)" app.restwater.desktop.BenchKt "$1"
 }

@@ -5,10 +5,21 @@ KOTLIN_BINDINGS=android/ui/src/generated/kotlin
 SWIFT_BINDINGS=ios/RestwaterKit/Sources/RestwaterCore/generated
 SWIFT_HEADER=ios/RestwaterKit/Sources/restwaterFFI/generated
 
-# target/release/librestwater.so, which the desktop, Robolectric and Swift all load.
+# Where the library is that the desktop, Robolectric and Swift load: built by the dev profile, of the same crates that the
+# Rust tests have compiled already.
+LIBRARY=target/debug
+
+# $LIBRARY/librestwater.so.
 native_library() {
   rust || return 1
-  step "build the core" cargo build --release -p restwater-bindings
+  step "build the core" cargo build -p restwater-bindings
+}
+
+# The library that a phone gets, for benches.
+release_library() {
+  rust || return 1
+  LIBRARY=target/release
+  step "build the core for release" cargo build --release -p restwater-bindings
 }
 
 # generate_bindings DIR: both languages, read from the library's own metadata (its symbols must still be there).
@@ -17,7 +28,7 @@ generate_bindings() {
   local language
   for language in kotlin swift; do
     cargo run --quiet -p restwater-bindgen -- generate \
-      --library target/release/librestwater.so --language "$language" --no-format --out-dir "$1/$language"
+      --library $LIBRARY/librestwater.so --language "$language" --no-format --out-dir "$1/$language"
   done
 }
 

@@ -139,7 +139,7 @@ run_robolectric() {
   # The framework's plain classes come last: Robolectric's own, instrumented, must win.
   # Robolectric reaches into the JDK's file descriptors where the framework closes one.
   java -Xmx2g --add-opens java.base/java.io=ALL-UNNAMED --add-opens java.base/java.lang=ALL-UNNAMED -Drobolectric.offline=true -Drobolectric.dependency.dir="$TREE/$out/robolectric" \
-    -Djna.library.path="$TREE/target/release" -Drestwater.tree="$PWD" -Drestwater.screens="$TREE/target/screens/android" \
+    -Djna.library.path="$TREE/$LIBRARY" -Drestwater.tree="$PWD" -Drestwater.screens="$TREE/target/screens/android" \
     -cp "$out/tests:$out/app:$out/ui:$out/config:$(android_libs):$(jar_of org.robolectric:android-all:$FRAMEWORK)" \
     org.junit.runner.JUnitCore "${classes[@]}"
 }

@@ -8,7 +8,7 @@ swift_tests() {
   swift_root || return "$?"
   native_library
   # shellcheck disable=SC2016 # expanded in the root
-  step "compile the Swift package and run its tests" in_swift_root 'cd /src/restwater && export LD_LIBRARY_PATH=$PWD/target/release &&
+  step "compile the Swift package and run its tests" in_swift_root 'cd /src/restwater && export LD_LIBRARY_PATH=$PWD/target/debug &&
     swift test --disable-swift-testing --package-path ios/RestwaterKit --scratch-path target/swift -Xlinker -L"$LD_LIBRARY_PATH"'
 }
 

@@ -4,12 +4,12 @@
 use super::day::{DAY, EXTRA, TURN};
 use super::luck::Luck;
 use super::water::Water;
-use restwater_waits::Wait;
 use restwater_compare::poisson_rates::Tally;
 use restwater_compare::{
     AlternationPlan, CLEAR_BELOW, CastRow, Change, Factor, Side, Verdict, any_look_p,
     change_findings_without_power, find_changes,
 };
+use restwater_waits::Wait;
 use std::collections::BTreeMap;
 
 /// How the angler changes things.

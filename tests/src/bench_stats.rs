@@ -2,12 +2,12 @@
 //! beside R's stats, all in the same run on the same data.
 
 use crate::bench_row::{Row, timed};
-use restwater_waits::{Law, Limits, Model, SurvivalCurve, Wait, fit};
 use restwater_compare::binomial::{Alternative, binomial_test, clopper_pearson};
 use restwater_compare::chance::Chance;
 use restwater_compare::fisher::{fisher_test, odds_ratio};
 use restwater_compare::log_rank::{Weighting, log_rank};
 use restwater_compare::poisson_rates::{Tally, conditional_test, rate_ratio};
+use restwater_waits::{Law, Limits, Model, SurvivalCurve, Wait, fit};
 use std::collections::BTreeMap;
 use std::path::Path;
 use std::process::Command;

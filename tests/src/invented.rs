@@ -3,8 +3,9 @@
 use rand::{Rng, RngExt, SeedableRng};
 use rand_chacha::ChaCha8Rng;
 use restwater_log::{
-    ClassGuess, Conditions, FishSaid, FishWeight, Hooklength, HybridClock, LeadMaterial, MatchRules, MatchSetup, Moment,
-    NetHolds, NetRule, Op, Payload, Reach, Rig, SessionSetup, Spot, Weight, WeightUnit, kit_of,
+    ClassGuess, Conditions, FishSaid, FishWeight, Hooklength, HybridClock, LeadMaterial, MatchRules,
+    MatchSetup, Moment, NetHolds, NetRule, Op, Payload, Reach, Rig, SessionSetup, Spot, Weight, WeightUnit,
+    kit_of,
 };
 use uuid::Uuid;
 
@@ -123,7 +124,8 @@ impl Phone {
             }
             (91..=92, _) => self.log(Payload::HooklengthLost { rod }, None),
             (93..=94, _) => {
-                let conditions = Conditions { water_tenth_c: Some(52), air_tenth_c: Some(31), ..Conditions::default() };
+                let conditions =
+                    Conditions { water_tenth_c: Some(52), air_tenth_c: Some(31), ..Conditions::default() };
                 self.log(Payload::ConditionsSet(conditions), None)
             }
             _ => self.log(Payload::WoundIn { rod }, None),
@@ -157,12 +159,8 @@ impl Phone {
     /// An evening at the bench: entries in the kit of this phone.
     pub fn evening(&mut self) -> Vec<Op> {
         let day = std::mem::replace(&mut self.session, kit_of(self.device));
-        let hooklength = Hooklength {
-            length_tenth_mm: 9_144,
-            diameter_um: 120,
-            hook_size: 16,
-            hair_mm: None,
-        };
+        let hooklength =
+            Hooklength { length_tenth_mm: 9_144, diameter_um: 120, hook_size: 16, hair_mm: None };
         let ops = [
             Payload::HooklengthsTied { hooklength, count: self.rng.random_range(1..9) },
             Payload::HooklengthsCutDown { from: hooklength, to_tenth_mm: 4_572, count: 1 },

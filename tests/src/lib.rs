@@ -12,5 +12,6 @@ pub mod phone;
 pub mod powercut;
 pub mod r_agreement;
 pub mod reference;
+pub mod second_methods;
 #[path = "../sim/mod.rs"]
 pub mod sim;

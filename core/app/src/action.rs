@@ -1,8 +1,8 @@
 //! What a shell can ask for: one for each tap.
 
-use restwater_screen::{Hand, Scheme};
-use restwater_log::{FishWeight, Payload, Rig, RodNumber, SessionSetup, Spot};
 use restwater_compare::Factor;
+use restwater_log::{FishWeight, Payload, Rig, RodNumber, SessionSetup, Spot};
+use restwater_screen::{Hand, Scheme};
 use restwater_screen::{Key, MatchTap};
 use restwater_swim::Step;
 use serde::{Deserialize, Serialize};

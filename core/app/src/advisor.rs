@@ -1,11 +1,11 @@
 //! What the record says of the running cast, kept between taps so that a second costs next to nothing.
 
-use restwater_waits::{Advice, EarlierDay, Record, Settings, Wait, WaitPosterior};
-use restwater_waits::{BITE_EXTRA_GUESS_MIN, LIKE_DAY_WEIGHT, OTHER_DAY_WEIGHT, TURN_ROUND_GUESS_MIN};
 use restwater_log::{CanonicalError, Moment, Op, RodNumber, is_kit};
 use restwater_screen::Reading;
 use restwater_session::{Rhythm, Session, Summary, fold, habit_min, rhythm, running_wait_min, waits_of};
 use restwater_store::{SessionRow, SnapshotRow, Store, StoreError};
+use restwater_waits::{Advice, EarlierDay, Record, Settings, Wait, WaitPosterior};
+use restwater_waits::{BITE_EXTRA_GUESS_MIN, LIKE_DAY_WEIGHT, OTHER_DAY_WEIGHT, TURN_ROUND_GUESS_MIN};
 use uuid::Uuid;
 
 /// How many earlier sessions speak today.

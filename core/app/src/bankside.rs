@@ -1,11 +1,11 @@
 //! Conditions and cautions: what the Conditions and Cautions screens do.
 
-use restwater_session::Logged;
 use super::{App, AppError};
 use restwater_caution::shown::{Occasion, to_show};
 use restwater_log::{LeadMaterial, Moment, Payload};
 use restwater_screen as screen;
 use restwater_screen::{CautionsInput, LeavesView, choice_of, region_of, step_of};
+use restwater_session::Logged;
 use restwater_session::{NotNow, Session};
 use restwater_sky::conditions::{Conditions, Step, next_step, with};
 

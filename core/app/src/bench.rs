@@ -2,16 +2,16 @@
 
 use super::{App, AppError};
 use restwater_bench::BenchError;
-use restwater_kit::evening::{Evening, evening};
 use restwater_bench::fall::{Calibration, FallError, calibrate};
 use restwater_bench::hooklength::{Hooklength, Tied, WalletError};
-use restwater_kit::{Kit, logged_allowances, logged_hooklength, logged_measured};
 use restwater_bench::ladder::HeightCast;
 use restwater_bench::units::{LengthError, LineLength};
 use restwater_compare::CastRow;
-use restwater_log::{LineMaterial, Moment, Payload, ShotMetal, ShotWeight, kit_of};
-use restwater_kit::{Measured};
 use restwater_compare::Factor;
+use restwater_kit::Measured;
+use restwater_kit::evening::{Evening, evening};
+use restwater_kit::{Kit, logged_allowances, logged_hooklength, logged_measured};
+use restwater_log::{LineMaterial, Moment, Payload, ShotMetal, ShotWeight, kit_of};
 use restwater_screen as screen;
 use restwater_screen::{BenchInput, LeavesView, REACTION_S};
 use restwater_session::{length_mm, rows_of};

@@ -3,14 +3,14 @@
 use super::advisor::weight;
 use super::{App, AppError};
 use restwater_bench::ladder::{Rung, tried};
-use restwater_waits::{
-    Advice, BITE_EXTRA_GUESS_MIN, EarlierDay, Record, Settings, TURN_ROUND_GUESS_MIN, WaitPosterior,
-};
 use restwater_compare::change_findings_without_power;
 use restwater_log::{Hlc, Moment, Payload};
 use restwater_screen as screen;
 use restwater_screen::{BookInput, ChangesView, LeavesView, LightInput, NextInput, SetFilter};
 use restwater_session::{NotNow, Session, Summary, fold, habit_min, rhythm, rows_of};
+use restwater_waits::{
+    Advice, BITE_EXTRA_GUESS_MIN, EarlierDay, Record, Settings, TURN_ROUND_GUESS_MIN, WaitPosterior,
+};
 use uuid::Uuid;
 
 /// Steers every draw of the comparisons: the same record says the same.

@@ -5,8 +5,8 @@
 //! lines and lines that begin with `#` are passed over.
 
 use super::Action;
-use restwater_log::Moment;
 use chrono::{NaiveDate, NaiveTime};
+use restwater_log::Moment;
 use serde::Deserialize;
 use serde_json::{Map, Value};
 

@@ -1,16 +1,16 @@
 //! Errors as a shell shows them: what went wrong and what to do next.
 
 use restwater_bench::BenchError;
-use restwater_waits::BiteError;
 use restwater_exchange::ExchangeError;
 use restwater_log::{CanonicalError, RodNumber};
-use restwater_session::match_setup::MatchError;
 use restwater_screen::{Arg, Wording};
 use restwater_session::NotNow;
+use restwater_session::match_setup::MatchError;
 use restwater_sky::conditions::ConditionsError;
 use restwater_sky::daylight::SkyError;
 use restwater_store::StoreError;
 use restwater_swim::{EarthError, GeoJsonError, SwimError};
+use restwater_waits::BiteError;
 
 /// What a shell can tell apart.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

@@ -4,7 +4,8 @@ use super::geojson::geojson_in;
 use super::{App, AppError, entropy};
 use restwater_exchange::{
     CsvOptions, ExchangeError, Incoming, OnProgress, Place, Selection, Table, Tally, export_to, import,
-    looks_like_a_store, preview, preview_backup, redo_import, restore, undo_import, write_atomically, write_csv,
+    looks_like_a_store, preview, preview_backup, redo_import, restore, undo_import, write_atomically,
+    write_csv,
 };
 use restwater_log::Moment;
 use restwater_screen::{

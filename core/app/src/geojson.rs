@@ -1,11 +1,11 @@
 //! Marks and outlines out of the session and into it, as GeoJSON (RFC 7946).
 
-use restwater_session::Logged;
 use super::swim::SwimState;
 use super::{App, AppError};
 use restwater_exchange::ExchangeError;
 use restwater_log::{Moment, Payload};
 use restwater_screen::{Arg, MapTally};
+use restwater_session::Logged;
 use restwater_session::{NotNow, Session, check_swim, peg_on_earth, swim_of};
 use restwater_swim::{GeoJsonError, ImportedSwim, Point, swim_from_geojson};
 use serde_json::Value;
@@ -119,8 +119,12 @@ impl App {
         for f in &got.features {
             let (bearing_cdeg, range_cm) =
                 (hundredths(f.spot.bearing_deg) as i32, hundredths(f.spot.range_m) as u32);
-            let payload =
-                Payload::FeatureSet { feature: f.kind.logged(), name: short(&f.name)?, bearing_cdeg, range_cm };
+            let payload = Payload::FeatureSet {
+                feature: f.kind.logged(),
+                name: short(&f.name)?,
+                bearing_cdeg,
+                range_cm,
+            };
             self.add_thing(session, payload, (&f.name, "geojson-feature", 1), found);
         }
         for h in &got.hazards {

@@ -1,8 +1,8 @@
 //! The kit in use, and what is written in it.
 
 use super::{App, AppError, settings};
-use restwater_kit::{Kit, fold};
 use restwater_caution::table::Region;
+use restwater_kit::{Kit, fold};
 use restwater_log::{Moment, Payload, is_kit, kit_of};
 use restwater_session::Loss;
 use restwater_store::{SessionRow, Store};

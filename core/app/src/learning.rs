@@ -1,17 +1,17 @@
 //! What the day teaches: the Waits screen, "Did it matter?" and the alternating tests.
 
-use restwater_session::Logged;
 use super::advisor::weight;
 use super::{App, AppError};
-use restwater_waits::{BITE_EXTRA_GUESS_MIN, TURN_ROUND_GUESS_MIN, WaitPosterior};
+use restwater_compare::Factor;
 use restwater_compare::{CastRow, ChangeFinding, Side, change_findings};
 use restwater_log::{Moment, Payload, RodNumber};
-use restwater_compare::Factor;
 use restwater_screen as screen;
 use restwater_screen::{CastFilter, ChangesView, EarlierRows, WaitsInput, WaitsView};
+use restwater_session::Logged;
 use restwater_session::{
     NotNow, Rhythm, Session, check, habit_min, rhythm, rows_of, running_wait_min, setup_of, value_of,
 };
+use restwater_waits::{BITE_EXTRA_GUESS_MIN, TURN_ROUND_GUESS_MIN, WaitPosterior};
 use uuid::Uuid;
 
 /// Steers every draw of the comparisons: the same record says the same.
@@ -148,8 +148,14 @@ impl App {
         let rod = session.casts[last_a.max(last_b)].rod;
         // It begins with the side that was not fished last.
         let b_first = last_a > last_b;
-        let payload =
-            Payload::AlternationStarted { rod, factor: factor.logged(), a: a.into(), b: b.into(), b_first, casts: planned };
+        let payload = Payload::AlternationStarted {
+            rod,
+            factor: factor.logged(),
+            a: a.into(),
+            b: b.into(),
+            b_first,
+            casts: planned,
+        };
         self.log_here(payload, at)
     }
 

@@ -34,23 +34,17 @@ mod tackle;
 mod update;
 mod watch;
 
-pub use restwater_screen::{Alarm, Hand, Scheme, Screen, Settings, Which};
-use restwater_screen::PhoneChoices;
 pub use action::Action;
 pub use day::{DayError, DayTap, read_day};
 pub use entropy::Entropy;
 pub use error::{AppError, ErrorKind};
 pub use files::{BackupMade, Outgoing};
 pub use repeat::REPEAT_MS;
+use restwater_screen::PhoneChoices;
+pub use restwater_screen::{Alarm, Hand, Scheme, Screen, Settings, Which};
 pub use swim::FanGlass;
 pub use update::Update;
 
-use restwater_caution::table::Region;
-use restwater_log::{Entry, HybridClock, Moment, Op, Payload, RodNumber, SessionSetup, is_kit};
-use restwater_screen as screen;
-use restwater_screen::{Arg, BankInput, BenchChoices, Wording};
-use restwater_session::{Session, check, check_swim};
-use restwater_store::Store;
 use action::LONGEST_TEXT;
 use advisor::Advisor;
 use bankside::Asking;
@@ -60,6 +54,12 @@ use learning::Learning;
 use match_day::MatchState;
 use recent::Recent;
 use repeat::LastTap;
+use restwater_caution::table::Region;
+use restwater_log::{Entry, HybridClock, Moment, Op, Payload, RodNumber, SessionSetup, is_kit};
+use restwater_screen as screen;
+use restwater_screen::{Arg, BankInput, BenchChoices, Wording};
+use restwater_session::{Session, check, check_swim};
+use restwater_store::Store;
 use sessions::Sessions;
 use setup::SetupState;
 use std::path::Path;
@@ -359,12 +359,7 @@ impl App {
     }
 
     /// Writes several ops of one session in one transaction; more than one make a group, undone together.
-    fn write_all(
-        &mut self,
-        session: Uuid,
-        payloads: Vec<Payload>,
-        at: &Moment,
-    ) -> Result<(), AppError> {
+    fn write_all(&mut self, session: Uuid, payloads: Vec<Payload>, at: &Moment) -> Result<(), AppError> {
         let group = (payloads.len() > 1).then(|| entropy::new_id(self.entropy.as_mut(), at.wall_ms));
         let op = |payload| Op { group, ..self.new_op(session, payload, None, at) };
         let ops: Vec<Op> = payloads.into_iter().map(op).collect();

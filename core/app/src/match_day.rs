@@ -1,20 +1,20 @@
 //! The taps of the Match screen and what it shows.
 
-use restwater_session::Logged;
 use super::{App, AppError};
-use restwater_waits::{Advice, BITE_EXTRA_GUESS_MIN, TURN_ROUND_GUESS_MIN};
 use restwater_log::{FishSaid, FishWeight, Moment, Payload, WeightUnit};
-use restwater_session::{ClassGuess, MatchSetup};
 use restwater_match_day::clock::{MINUTE_MS, MatchClock, Phase};
 use restwater_match_day::forecast::{Landing, TimeLeft};
-use restwater_session::own_count::{OwnCount, own_count};
-use restwater_session::rest::{Rest, landing, rest_of_match};
 use restwater_match_day::rules::{Counting, NetHolds, NetRule, OverLimit, RulesError, same_name};
-use restwater_session::match_setup::MatchError;
 use restwater_match_day::weight::{Weight, WeightError};
 use restwater_screen as screen;
 use restwater_screen::{MatchInput, MatchTap, MatchView, RestInput, Signal};
+use restwater_session::Logged;
+use restwater_session::match_setup::MatchError;
+use restwater_session::own_count::{OwnCount, own_count};
+use restwater_session::rest::{Rest, landing, rest_of_match};
 use restwater_session::{CaughtFish, NotNow, Rhythm, Session, catch, rhythm, running_wait_min};
+use restwater_session::{ClassGuess, MatchSetup};
+use restwater_waits::{Advice, BITE_EXTRA_GUESS_MIN, TURN_ROUND_GUESS_MIN};
 use uuid::Uuid;
 
 /// Steers the futures of the match.
@@ -104,7 +104,7 @@ impl App {
     /// A tap on the Match screen.
     pub(super) fn match_tap(&mut self, tap: &MatchTap, at: &Moment) -> Result<String, AppError> {
         match tap {
-            MatchTap::Set { setup } => self.set_match(setup.clone(), at),
+            MatchTap::Set { setup } => self.set_match(setup, at),
             MatchTap::Choose { field, value } => self.choose_match(field, value, at),
             MatchTap::Heard { signal } => self.heard(*signal, at),
             MatchTap::Fish { back } => self.choose_fish(*back),
@@ -150,7 +150,7 @@ impl App {
         Ok(net.name.clone())
     }
 
-    fn set_match(&mut self, setup: MatchSetup, at: &Moment) -> Result<String, AppError> {
+    fn set_match(&mut self, setup: &MatchSetup, at: &Moment) -> Result<String, AppError> {
         setup.check()?;
         self.log_here(Payload::MatchSet(setup.logged()), at)
     }
@@ -169,7 +169,7 @@ impl App {
             _ => {}
         }
         let changed = self.with_rule(setup, field, value).ok_or_else(|| AppError::unknown(field, value))?;
-        self.set_match(changed, at)
+        self.set_match(&changed, at)
     }
 
     fn with_rule(&self, mut setup: MatchSetup, field: &str, value: &str) -> Option<MatchSetup> {
@@ -230,7 +230,7 @@ impl App {
         };
         let offset = MatchClock::offset_from_signal(announced, at.wall_ms).map_err(MatchError::from)?;
         setup.offset_ms = offset;
-        self.set_match(setup, at)
+        self.set_match(&setup, at)
     }
 
     fn choose_fish(&mut self, back: u32) -> Result<String, AppError> {

@@ -2,10 +2,10 @@
 //! that it can be taken back.
 
 use super::{App, AppError};
-use restwater_waits::{BITE_EXTRA_GUESS_MIN, TURN_ROUND_GUESS_MIN};
 use restwater_log::{EndSaid, Moment, Op, Payload};
 use restwater_screen::{MendInput, MendView, mend_view};
 use restwater_session::{DoubtKind, Session, rhythm};
+use restwater_waits::{BITE_EXTRA_GUESS_MIN, TURN_ROUND_GUESS_MIN};
 use uuid::Uuid;
 
 impl App {

@@ -1,8 +1,8 @@
 //! What belongs to the phone, not to the log: hand, scheme, the set-up last used.
 
 use super::AppError;
-use restwater_screen::{PhoneChoices, Settings};
 use restwater_log::SessionSetup;
+use restwater_screen::{PhoneChoices, Settings};
 use restwater_store::Store;
 use serde::{Deserialize, Serialize};
 

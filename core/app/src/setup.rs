@@ -1,11 +1,11 @@
 //! Setting up: the draw, the last set-up taken over, the pack list, and the entries a session begins with.
 
-use restwater_session::Logged;
 use super::{App, AppError, settings};
 use restwater_bench::pack::{DayPlan, Packed, list};
 use restwater_log::{Moment, Payload, SessionSetup};
 use restwater_screen as screen;
 use restwater_screen::{SetupInput, SetupView};
+use restwater_session::Logged;
 use restwater_session::{LandmarkKind, Session, fold};
 use restwater_sky::daylight::{Place, daylight};
 use restwater_store::Store;
@@ -177,7 +177,9 @@ fn copied(last: &Session, setup: &SessionSetup) -> Vec<Payload> {
     payloads.extend(last.landmarks.iter().map(|l| {
         let (name, bearing_cdeg, range_cm) = (l.name.clone(), l.bearing_cdeg, l.range_cm);
         match l.what {
-            LandmarkKind::Feature(feature) => Payload::FeatureSet { feature: feature.logged(), name, bearing_cdeg, range_cm },
+            LandmarkKind::Feature(feature) => {
+                Payload::FeatureSet { feature: feature.logged(), name, bearing_cdeg, range_cm }
+            }
             LandmarkKind::Hazard { clear_cm } => {
                 Payload::HazardSet { name, bearing_cdeg, range_cm, clear_cm }
             }

@@ -1,11 +1,11 @@
 //! The Swim screen's own state and taps: the aimed cell, the moment shown, water kept back.
 
-use restwater_session::Logged;
 use super::swim_typed::{TYPED, Typed};
 use super::{App, AppError};
 use restwater_log::{Moment, Payload, Spot, SwimSetup};
 use restwater_screen as screen;
 use restwater_screen::{Arg, Picking, SwimScreen, SwimView};
+use restwater_session::Logged;
 use restwater_session::{NotNow, Session, check_swim, reach_near, swim_of};
 use restwater_swim::{CellId, ColumnName, Detail, FeatureKind, SceneAsk, Step, Swim, SwimScene};
 use uuid::Uuid;
@@ -227,9 +227,12 @@ impl App {
                 let name = name.map_or_else(|| self.next_mark(session), str::to_owned);
                 Payload::MarkSet { name, bearing_cdeg }
             }
-            AtAim::Feature { feature } => {
-                Payload::FeatureSet { feature: feature.logged(), name: typed.to_owned(), bearing_cdeg, range_cm }
-            }
+            AtAim::Feature { feature } => Payload::FeatureSet {
+                feature: feature.logged(),
+                name: typed.to_owned(),
+                bearing_cdeg,
+                range_cm,
+            },
             AtAim::Hazard { name } => {
                 let name = if typed.is_empty() { name.clone() } else { typed.to_owned() };
                 Payload::HazardSet { name, bearing_cdeg, range_cm, clear_cm: CLEAR_CM }

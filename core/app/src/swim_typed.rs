@@ -1,8 +1,8 @@
 //! What is typed on the Swim screen: a name for the next mark or for an old one, and where the peg lies.
 
-use restwater_session::Logged;
 use super::{App, AppError};
 use restwater_log::{Moment, Payload};
+use restwater_session::Logged;
 use restwater_session::{LandmarkKind, NotNow, Session};
 use restwater_swim::{EarthError, PegOnEarth, Place};
 use uuid::Uuid;
@@ -90,7 +90,9 @@ fn renamed(session: &Session, id: &str, name: String) -> Option<(Uuid, Payload)>
     let thing = session.landmarks.iter().find(|l| l.id == id)?;
     let (bearing_cdeg, range_cm) = (thing.bearing_cdeg, thing.range_cm);
     let payload = match thing.what {
-        LandmarkKind::Feature(feature) => Payload::FeatureSet { feature: feature.logged(), name, bearing_cdeg, range_cm },
+        LandmarkKind::Feature(feature) => {
+            Payload::FeatureSet { feature: feature.logged(), name, bearing_cdeg, range_cm }
+        }
         LandmarkKind::Hazard { clear_cm } => Payload::HazardSet { name, bearing_cdeg, range_cm, clear_cm },
     };
     Some((id, payload))

@@ -1,10 +1,10 @@
 //! What a choice on the tackle or the set-up screen does.
 
 use super::settings::{save_draft, save_settings};
-use restwater_screen::{Hand, Scheme};
 use super::{App, AppError};
 use restwater_log::{LeadMaterial, Moment, Payload, Reach, Rig, RodNumber, SessionSetup, Spot};
 use restwater_screen as screen;
+use restwater_screen::{Hand, Scheme};
 use restwater_screen::{TackleAround, TackleView};
 use restwater_session::{NotNow, check, reach_m};
 use restwater_swim::LONGEST_RANGE_M;

@@ -7,11 +7,11 @@ mod mend;
 mod watch;
 
 use super::*;
+use proptest::prelude::*;
 use restwater_log::{Reach, Spot};
 use restwater_screen::{AdviceTone, BankState, BankView, Key, MatchTap, SwimKey};
 use restwater_session::EndCause;
 use restwater_swim::Step;
-use proptest::prelude::*;
 use tempfile::TempDir;
 
 mod match_day;
@@ -522,6 +522,7 @@ fn a_test_is_started_set_up_and_ended_by_taps() {
     phone.tap(now + 5_000, &Action::Undo).unwrap();
     phone.open();
     assert!(screens(&mut phone, now + 6_000).1.test.is_some(), "undo brings it back, over a restart");
-    let never = Action::StartAlternation { factor: restwater_compare::Factor::Bait, a: "x".into(), b: "y".into() };
+    let never =
+        Action::StartAlternation { factor: restwater_compare::Factor::Bait, a: "x".into(), b: "y".into() };
     assert_eq!(phone.tap(now + 7_000, &never).unwrap_err().kind(), ErrorKind::BadInput);
 }

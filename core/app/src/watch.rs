@@ -3,7 +3,6 @@
 use super::{App, AppError, settings};
 use restwater_log::Moment;
 use restwater_screen::{Alarm, PhoneView, WatchInput, WatchView, phone_view, watch_view};
-use serde::{Deserialize, Serialize};
 
 /// Longest alarm that can be set, in minutes.
 const LONGEST_ALARM_MIN: u16 = 240;

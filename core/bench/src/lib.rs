@@ -14,7 +14,6 @@ pub mod ladder;
 pub mod material;
 pub mod pack;
 pub mod shot;
-pub mod sink;
 pub mod tie_up;
 pub mod units;
 pub mod water;

@@ -72,7 +72,7 @@ pub fn weight_in_water(grams: f64, material: Material, water_c: f64) -> Result<f
 }
 
 /// Refuses a mass or a density that is none.
-pub(super) fn check(grams: f64, material: Material) -> Result<(), MaterialError> {
+pub fn check(grams: f64, material: Material) -> Result<(), MaterialError> {
     if !(grams.is_finite() && grams > 0.0) {
         return Err(MaterialError::BadMass);
     }

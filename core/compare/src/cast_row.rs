@@ -1,7 +1,7 @@
 //! One cast as the comparisons need it.
 
-use restwater_waits::Wait;
 use super::Factor;
+use restwater_waits::Wait;
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
 

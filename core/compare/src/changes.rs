@@ -1,9 +1,9 @@
 //! Changes found from the record itself: what differs between consecutive casts of a rod.
 
+use super::Factor;
 use super::alternation::Side;
 use super::blocks::SidedCast;
 use super::cast_row::CastRow;
-use super::Factor;
 use std::collections::{BTreeMap, BTreeSet};
 
 /// One pair of values of one factor that was changed from the one to the other on some rod.

@@ -1,5 +1,6 @@
 //! Everything that is said of each change of a session.
 
+use super::Factor;
 use super::alternation::Side;
 use super::any_look::any_look_p;
 use super::binomial::{Alternative, Limits};
@@ -18,7 +19,6 @@ use super::verdict::{
     CLEAR_BELOW, CLEAR_FROM, Evidence, FEWEST_BITES, FEWEST_CASTS, LEANS_FROM, Reason, Verdict, verdict,
 };
 use restwater_waits::Wait;
-use super::Factor;
 
 /// Level of every interval given with a finding.
 pub const INTERVAL_LEVEL: f64 = 0.95;

@@ -33,13 +33,13 @@ pub mod tails;
 mod trend;
 mod verdict;
 
-pub use factor::Factor;
 pub use alternation::{AlternationPlan, Side};
 pub use any_look::any_look_p;
 pub use binomial::Limits;
 pub use cast_row::{BiteOutcome, CastRow};
 pub use changes::{Change, find_changes};
 pub use error::CompareError;
+pub use factor::Factor;
 pub use finding::{
     ChangeFinding, INTERVAL_LEVEL, SideRecord, change_findings, change_findings_without_power,
 };

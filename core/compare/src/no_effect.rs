@@ -2,12 +2,12 @@
 //! days, seeded: constant rates, clumps, and clumps on a steep drift. The whole-app simulation has
 //! more of them.)
 
+use super::Factor;
 use super::cast_row::CastRow;
 use super::chance::Chance;
 use super::finding::change_findings_without_power;
 use super::verdict::Verdict;
 use restwater_waits::Wait;
-use super::Factor;
 
 #[derive(Clone, Copy)]
 struct Water {

@@ -1,7 +1,7 @@
 //! The words: what may be said of a change, and why not more.
 
-use super::alternation::Side;
 use super::Factor;
+use super::alternation::Side;
 use serde::{Deserialize, Serialize};
 
 /// What is said of a change. It never says that something works.

@@ -1,8 +1,8 @@
 //! The evening's work: what of the spare ties to cut down, and what to tie new from which spool.
 
+use super::Kit;
 use restwater_bench::cut_down::{self, Cut, CutDownError, Need};
 use restwater_bench::hooklength::{Hooklength, Tied};
-use super::Kit;
 use restwater_bench::tie_up::{self, TieUp, TieUpError};
 use restwater_bench::units::LineLength;
 use std::collections::BTreeMap;

@@ -185,7 +185,8 @@ impl Kit {
                 },
             }),
             Payload::LadderSet { heights_tenth_mm } => {
-                self.ladder = heights_tenth_mm.iter().map(|&height| LineLength::from_tenths_mm(height)).collect();
+                self.ladder =
+                    heights_tenth_mm.iter().map(|&height| LineLength::from_tenths_mm(height)).collect();
                 self.ladder.sort_unstable();
                 self.ladder.dedup();
                 self.ladder.retain(|height| height.tenths_mm() > 0);
@@ -271,9 +272,9 @@ fn fits(loss: Loss, hooklength: Hooklength) -> bool {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use proptest::prelude::*;
     use restwater_log::Hlc;
     use restwater_session::written::Written;
-    use proptest::prelude::*;
 
     fn tie(inches: u32, hair: Option<u16>) -> Hooklength {
         Hooklength {
@@ -302,7 +303,14 @@ mod tests {
         let mut kit = Written::by(0xD1);
         kit.log(0, tied(36, 6));
         let to = LineLength::from_inches(18.0).unwrap();
-        kit.log(10, Payload::HooklengthsCutDown { from: logged_hooklength(&tie(36, None)), to_tenth_mm: to.tenths_mm(), count: 2 });
+        kit.log(
+            10,
+            Payload::HooklengthsCutDown {
+                from: logged_hooklength(&tie(36, None)),
+                to_tenth_mm: to.tenths_mm(),
+                count: 2,
+            },
+        );
         let losses = [loss(&kit, 20, 457), loss(&kit, 30, 914), loss(&kit, 40, 300)];
         let found = fold(&kit.ops, &losses);
         assert_eq!((found.wallet.count(tie(36, None)), found.wallet.count(tie(18, None))), (3, 1));
@@ -322,7 +330,10 @@ mod tests {
         kit.log(1, Payload::HooklengthsTied { hooklength: logged_hooklength(&tie(36, Some(8))), count: 2 });
         let losses = [loss(&kit, 20, 914)];
         assert_eq!(fold(&kit.ops, &losses).lost_unknown.len(), 1);
-        kit.log(30, Payload::HooklengthsTakenOut { hooklength: logged_hooklength(&tie(36, Some(8))), count: 1 });
+        kit.log(
+            30,
+            Payload::HooklengthsTakenOut { hooklength: logged_hooklength(&tie(36, Some(8))), count: 1 },
+        );
         let found = fold(&kit.ops, &losses);
         assert_eq!((found.lost_unknown.len(), found.wallet.count(tie(36, Some(8)))), (0, 1));
     }
@@ -349,8 +360,19 @@ mod tests {
         let mut kit = Written::by(0xD1);
         kit.log(0, tied(36, 1));
         let to = LineLength::from_inches(18.0).unwrap();
-        let op = kit.log(5, Payload::HooklengthsCutDown { from: logged_hooklength(&tie(36, None)), to_tenth_mm: to.tenths_mm(), count: 3 });
-        let longer = Payload::HooklengthsCutDown { from: logged_hooklength(&tie(18, None)), to_tenth_mm: tie(36, None).length.tenths_mm(), count: 1 };
+        let op = kit.log(
+            5,
+            Payload::HooklengthsCutDown {
+                from: logged_hooklength(&tie(36, None)),
+                to_tenth_mm: to.tenths_mm(),
+                count: 3,
+            },
+        );
+        let longer = Payload::HooklengthsCutDown {
+            from: logged_hooklength(&tie(18, None)),
+            to_tenth_mm: tie(36, None).length.tenths_mm(),
+            count: 1,
+        };
         let no_cut = kit.log(6, longer);
         let found = fold(&kit.ops, &[]);
         assert_eq!(found.wallet.each(), vec![tie(18, None)]);

@@ -385,7 +385,10 @@ mod tests {
                 let canvas = swim_layout(&glass, SwimPadAsk { pad: SwimPad::Rays, picks: 5 }).canvas;
                 let given = (canvas.width / px, canvas.height / px);
                 let close = |a: f64, b: f64| (a - b).abs() < 1e-6;
-                assert!(close(given.0, phone.canvas_mm.0) && close(given.1, phone.canvas_mm.1), "{phone:?}: {given:?}");
+                assert!(
+                    close(given.0, phone.canvas_mm.0) && close(given.1, phone.canvas_mm.1),
+                    "{phone:?}: {given:?}"
+                );
             }
         }
     }

@@ -68,7 +68,7 @@ bench-cut-down-sub = { $count ->
 }
 bench-cut-to = { $count } to { $length }
 bench-cut-off = { $length } cut off each
-bench-cut-down-how = Least waste, then fewest cuts, proved best. Only ties beyond those to carry are cut, of the same line, hook and hair, and what is cut off leaves line for the new loop.
+bench-cut-down-how = Cuts spare hooklengths with least waste, then fewest cuts: proved best. Only the same line, hook and hair are cut, and line is left for the new loop.
 bench-key-cut = CUT
 bench-key-cut-sub = all of these
 

@@ -88,7 +88,7 @@ book-nothing-out = nothing out
 book-per-hour = { $rate } an hour
 book-limits = { $count } in { $hours } h: { $low } to { $high }
 book-listed = The latest { $count } are listed; the rates above count all.
-book-rates-how = Ranges are exact { $level } % limits (Garwood). They take the bites as one even flow: days differ, so over several days the truth may lie further off. An hour out counts from splash to bite, or to the end of the cast.
+book-rates-how = Ranges are exact { $level } % limits (Garwood). Days differ; the range may be too narrow. An hour out counts from splash to bite, or to the end of the cast.
 
 book-sets-title = Two sets
 book-row-a_water = A: water
@@ -138,7 +138,7 @@ next-none = No session yet: there is no record to plan from.
 next-says = After { $day }.
 next-own = Own plan
 next-supports = The record supports
-next-cannot = It can't tell
+next-cannot = Still unknown
 next-nothing = Nothing yet.
 next-leave = Leave a cast until { $hold } min, recast by { $recast }.
 next-hold = Leave a cast until { $hold } min at least.

@@ -5,7 +5,7 @@ changes-none = Nothing was changed between casts yet. Changes are found from the
 changes-no-session = Start a session and cast: changes between casts are found from the log.
 changes-looked-at = { $count ->
     [one] 1 change looked at.
-   *[other] { $count } changes looked at: the more are looked at, the more easily one strikes by chance, so every p is raised for that (Holm).
+   *[other] { $count } changes looked at. Try many things and one will look good by luck, so every p is raised for that (Holm).
 }
 changes-clear = { $count ->
     [0] Nothing clear yet.
@@ -43,14 +43,14 @@ change-p = Exact { $exact }; in blocks of casts { $block }. Raised for { $count 
 }: { $exactadjusted } and { $blockadjusted }. Read at any moment of the day: { $anylook }.
 change-block-once = In blocks it can't be lower than { $least } with these switches.
 change-more = About { $casts } more casts, alternated, would most likely settle it.
-change-more-day = More than { $most } further casts: not to be settled in a day.
+change-more-day = You couldn't settle this in a day: it takes more than { $most } further casts.
 change-more-clear = No more casts are needed for today.
 reason-few-bites = Fewer than three bites on both sides together.
 reason-few-casts = Fewer than three casts on one side.
 reason-once = Changed once only: it can't be told from the drift of the day.
 reason-few-switches = Too few switches for any outcome to be clear.
 reason-together = Always changed together with { $factor }: the two can't be told apart.
-reason-clumps = Striking cast by cast, not in blocks: the bites came in clumps.
+reason-clumps = Bites came in bursts, so this may be luck.
 reason-not-held = Striking now, but it has to hold over two more switches.
 reason-read-all-day = Striking at one look, but this is read all day: that takes more bites.
 reason-many = Striking alone, not among as many changes as were looked at.

@@ -47,13 +47,13 @@ water-muddy = muddy
 cautions-list-title = Cautions
 cautions-says = { $count ->
     [0] { $peg }: all put away. They stay here to read.
-    [one] { $peg }: 1 to look at once.
-   *[other] { $peg }: { $count } to look at once.
+    [one] { $peg }: 1 new for this peg.
+   *[other] { $peg }: { $count } new for this peg.
 }
 cautions-says-no-peg = { $count ->
     [0] All put away for this session. They stay here to read.
-    [one] 1 to look at once. Give the peg a name and it is asked once per peg.
-   *[other] { $count } to look at once. Give the peg a name and they are asked once per peg.
+    [one] 1 is new. Name the peg and it is shown once there.
+   *[other] { $count } are new. Name the peg and they are shown once there.
 }
 cautions-reviewed = All texts were last gone through in { $month }.
 cautions-key-all = ALL SEEN

@@ -111,8 +111,8 @@ incoming-newer = { $count ->
     *[other] { $count } are of a newer version: they are kept and passed on, and read once this app is updated.
   }
 incoming-clashes = { $count ->
-    [one] 1 differs from an entry of the same id, which is kept.
-    *[other] { $count } differ from entries of the same id, which are kept.
+    [one] 1 entry differs from yours. Yours is kept.
+    *[other] { $count } entries differ from yours. Yours are kept.
   }
 incoming-damaged = { $count ->
     [one] 1 record is damaged and is left out.

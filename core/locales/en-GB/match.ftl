@@ -2,7 +2,7 @@
 
 match-title = Match
 match-no-session = Start a session first, then set the match.
-match-none = No match is set. SET A MATCH begins with this, RULES changes it.
+match-none = No match is set. Check these times, then SET A MATCH.
 match-none-over = No match was set.
 match-no-clock = The times of this match can't be read: set all-in and all-out again.
 match-no-count = The nets can't be counted ({ $detail }). Nothing was lost: mend the rules of the day.
@@ -44,7 +44,7 @@ match-sunset-before = sunset { $time }, { $by } before it: { $light }
 match-how = Eight futures in ten lie within each range. Casts are left { $leave } min, { $turn } min between.
 match-cant-tell-why = Until three bites are in, the record can't tell what is to come, and casts are counted at a leave that is a guess.
 match-weights-guessed = No fish is landed yet: weights are the guesses of the classes.
-match-estimates = Fish by class are taken at the mean of those weighed, drawn to the first guess; by eye within a quarter either way.
+match-estimates = Class weights move towards fish you weigh. A weight by eye may be a quarter out either way.
 
 match-fish = { $count ->
     [one] 1 fish
@@ -82,7 +82,7 @@ match-to-fish-spoken = The fish: weight, class and net.
 match-to-weight = WEIGH
 match-to-weight-sub = or guess it
 match-to-weight-spoken = Enter the weight of this fish.
-match-to-coming = COMING
+match-to-coming = FORECAST
 match-to-coming-sub = bites, finish
 match-to-coming-spoken = What is to come: bites, fish, weight, finish, light.
 match-to-rules = RULES
@@ -97,7 +97,7 @@ match-what = { $class }, { $weight }.
 match-only = { $weight }.
 match-on-scales = { $weight } on the scales
 match-by-eye = about { $weight } by eye
-match-not-weighed = Not weighed: taken as like the others.
+match-not-weighed = No weight yet: counted as average.
 match-is-back = Put back: it doesn't count.
 match-into = Into { $net }.
 match-into-carried = Into { $net }, as the one before.
@@ -145,8 +145,8 @@ match-as-counted = as counted
 match-agrees = agrees
 match-differs = differs
 match-weigh-in-total = In all
-match-scales-more = The scales show more than the own count allows: a fish was not logged, or weights were low.
-match-scales-less = The scales show less than the own count allows: a fish was logged twice or put back, or weights were high.
+match-scales-more = More than you logged: a fish missed, or weights low?
+match-scales-less = Less than you logged: a fish logged twice or put back, or weights high?
 
 # The rules of the day.
 match-begin = SET A MATCH

@@ -6,8 +6,8 @@ mend-says = { $count ->
     [one] 1 entry to look at.
     *[other] { $count } entries to look at.
   }
-mend-settled = Settled. UNDO on the bank takes it back.
-mend-stands = As it is
+mend-settled = Done. UNDO on the Bank brings it back.
+mend-stands = Keep it
 mend-stands-it = it is right
 mend-added = Forgotten
 mend-added-it = a cast is missing

@@ -6,16 +6,16 @@ swim-peg = peg { $peg }
 swim-area = { $fresh } m² fresh of { $all } m²
 swim-next = Next: { $where }, { $reach }
 swim-aimed = { $where }, { $reach }
-swim-rests-on-guesses = Scatter and disturbance are guesses; rest is your own idea, not a promise.
+swim-rests-on-guesses = Spread and disturbance are estimates. Resting may not help.
 swim-no-reason = No reason for or against.
 swim-then = Then: { $where }
 swim-bites = { $bites ->
-    [0] No bites in this swim yet: no proof.
-    [one] 1 bite so far: no proof.
-   *[other] { $bites } bites so far: no proof.
+    [0] No bites in this swim yet.
+    [one] 1 bite so far: too few to be sure.
+   *[other] { $bites } bites so far: too few to be sure.
 }
 
-reason-never = not likely disturbed today
+reason-never = not fished today
 reason-quiet = not likely disturbed for { $minutes } min
 reason-rested = rested { $minutes } min
 reason-near-bites = { $bites ->
@@ -34,8 +34,8 @@ reason-liners-beside = { $liners ->
 reason-usual-start = a usual first range (common practice, no source)
 against-rested = rested { $minutes } of { $target } min
 against-maybe = { $casts ->
-    [one] a cast may have come down in it lately
-   *[other] about { $casts } casts may have come down in it lately
+    [one] a cast may have landed here lately
+   *[other] about { $casts } casts may have landed here lately
 }
 against-boundary = { $metres } m from the boundary
 against-kept = kept back { $minutes } min
@@ -60,13 +60,13 @@ cell-figures = { $casts ->
         [0] { "" }
         [one] , 1 liner
        *[other] , { $liners } liners
-    }, { $minutes } min of bait.
+    }, { $minutes } min fished.
 }
 drift-out = Bites have moved out over the day (tau { $tau }, p { $p }, { $n } bites).
 drift-in = Bites have moved in over the day (tau { $tau }, p { $p }, { $n } bites).
 drift-right = Bites have moved to the right over the day (tau { $tau }, p { $p }, { $n } bites).
 drift-left = Bites have moved to the left over the day (tau { $tau }, p { $p }, { $n } bites).
-drift-with-casts = Bites moved, but so did the casts: it says little of the fish.
+drift-with-casts = You moved, so this says little about the fish.
 drift-cant-tell = Whether the fish move: can't tell yet.
 replay-at = As it was at { $time }
 
@@ -92,7 +92,7 @@ key-keep = KEEP BACK
 key-keep-spoken = Keep this water back.
 key-release = RELEASE
 key-release-spoken = Release the kept-back water.
-key-cast-here = CAST HERE NEXT
+key-cast-here = NEXT CAST HERE
 key-cast-here-spoken = The next cast goes here.
 key-earlier = EARLIER
 key-later = LATER

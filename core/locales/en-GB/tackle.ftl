@@ -44,12 +44,12 @@ setup-draw = Draw a peg
 setup-draw-how = The number drawn, a digit a tap
 setup-draw-none = not drawn
 setup-draw-clear = clear
-setup-copy = As last time
+setup-copy = Copy last session
 setup-copy-none = no
 setup-copy-how = Takes over set-up and rigs, and spots and marks at the same peg
 setup-pack = Pack
 setup-packed = { $packed } of { $all } packed
-setup-pack-how = From what is to be carried, the last rigs and the day's light. A tap: packed.
+setup-pack-how = Tap what's packed.
 pack-rods = { $count ->
     [one] 1 rod
    *[other] { $count } rods

@@ -1,7 +1,7 @@
 # The Waits screen. Each picture says its message; "can't tell yet" where that is the truth.
 
 waits-title = Waits
-waits-none = Start a session and cast: waits are shown from the first cast that is in.
+waits-none = Start a session and make a cast. Waits appear when it ends.
 waits-counts = { $bites ->
     [0] No bites
     [one] 1 bite
@@ -75,12 +75,12 @@ waits-earlier-counts = This session: { $bites ->
     [one] 1 session
    *[other] { $sessions } sessions
 }.
-waits-weights = In what is expected, an earlier session counts { $like } on the same water and { $other } on another; steps count every cast in full.
+waits-weights = Earlier days count less: { $like } on the same water, { $other } on another. The steps count every cast in full.
 waits-earlier-same = Can't tell this session from earlier ones: log-rank { $p }.
 waits-earlier-readier = Bites came readier in this session than before: log-rank { $p }.
 waits-earlier-slower = Bites came slower in this session than before: log-rank { $p }.
 waits-drift = Over the day
-waits-drift-none = Can't tell a drift over the day: rank trend { $trend }, { $p }.
+waits-drift-none = Bites aren't clearly quicker or slower today: rank trend { $trend }, { $p }.
 waits-drift-readier = Bites came readier later in the day: rank trend { $trend }, { $p }.
 waits-drift-slower = Bites came slower later in the day: rank trend { $trend }, { $p }.
 waits-drift-how = Filled: a bite. Ring with a stroke: none in that time, so the wait is longer. The trend is by log-rank scores, its p by permutation.
@@ -97,4 +97,4 @@ forecast-one = { $likely }
 forecast-range = { $low } to { $high }, most likely { $likely }
 forecast-says = At least one bite in { $minutes } min: { $percent } in 100.
 forecast-cant-tell = Can't tell yet: fewer than three bites, so these ranges are little more than a habit. At least one bite in { $minutes } min: { $percent } in 100.
-forecast-how = Eight futures in ten lie in each range, with casts left { $leave } min and { $turn } min from wind-in to splash. The last useful cast still has half of a full cast's chance.
+forecast-how = On 8 days in 10 like this, the total falls in each range, with casts left { $leave } min and { $turn } min from wind-in to splash. The last useful cast still has half of a full cast's chance.

@@ -47,6 +47,6 @@ pub use payload::{EndSaid, Payload};
 pub use setup::{RodNumber, SessionSetup, SwimSetup};
 pub use tackle::{Factor, LeadMaterial, Reach, Rig, Spot};
 pub use wire::{
-    Allowances, Conditions, Counting, FeatureKind, Hooklength, MatchRules, NetHolds, NetRule, OverLimit, WaterColour,
-    Weight, WindFrom, WindStrength,
+    Allowances, Conditions, Counting, FeatureKind, Hooklength, MatchRules, NetHolds, NetRule, OverLimit,
+    WaterColour, Weight, WindFrom, WindStrength,
 };

@@ -4,7 +4,6 @@
 //! from the posterior. The day has one unknown truth which all its casts share, so a future draws one
 //! law and keeps it.
 
-pub mod compound;
 mod last_cast;
 mod laws;
 mod renewal;

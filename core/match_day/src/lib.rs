@@ -11,7 +11,6 @@ pub mod casts_left;
 pub mod class;
 pub mod clock;
 pub mod forecast;
-pub mod length_weight;
 pub mod rules;
 pub mod running;
 pub mod weigh_in;

@@ -1,9 +1,9 @@
 //! The survival curve of the waits with its band.
 
 use super::page::{Drawing, Page, step};
-use restwater_waits::{BITES_TO_TELL, Limits, SurvivalCurve};
 use restwater_screen::{Arg, Wording};
 use restwater_session::{Session, waits_of};
+use restwater_waits::{BITES_TO_TELL, Limits, SurvivalCurve};
 
 const LEFT: f64 = 52.0;
 const RIGHT: f64 = 670.0;

@@ -1,9 +1,9 @@
 //! The swim as a fan from the peg: where the casts went and what came of them.
 
-use restwater_session::figures::reach_metres;
 use super::page::{Drawing, Page, cut, step};
 use restwater_log::Spot;
 use restwater_screen::{Arg, Wording, mark_of};
+use restwater_session::figures::reach_metres;
 use restwater_session::{Mark, Session};
 use std::collections::BTreeMap;
 

@@ -1,11 +1,11 @@
 //! What became of the fish: their class, weight and net, and what each net came to.
 
-use restwater_session::figures::grams;
 use super::page::{Page, cut};
 use restwater_log::FishWeight;
-use restwater_session::own_count::entered;
 use restwater_match_day::rules::same_name;
 use restwater_screen::{Arg, Wording, weight_words};
+use restwater_session::figures::grams;
+use restwater_session::own_count::entered;
 use restwater_session::{CaughtFish, NetScales, Session, catch};
 
 /// Nets listed, and characters of a name.

@@ -10,10 +10,10 @@ mod list;
 mod page;
 mod strip;
 
-use restwater_session::figures::Counts;
+use page::Page;
 use restwater_screen::{Arg, Wording, clock, conditions_words, iso_day};
 use restwater_session::Session;
-use page::Page;
+use restwater_session::figures::Counts;
 
 /// Times the weather was logged that are listed.
 const MOST_CONDITIONS: usize = 6;

@@ -1,10 +1,10 @@
 //! Cast by cast, and the notes.
 
-use restwater_session::figures::{fish_by_cast, reach_metres, wait_minutes};
 use super::fan::where_words;
 use super::fish::fish_words;
 use super::page::{Page, cut};
 use restwater_screen::{Arg, Wording, clock, mark_of};
+use restwater_session::figures::{fish_by_cast, reach_metres, wait_minutes};
 use restwater_session::{Cast, CaughtFish, EndCause, Session};
 
 /// Casts listed; with more the report would not stay within four pages.

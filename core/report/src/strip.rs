@@ -1,9 +1,9 @@
 //! The wait strip: every wait of the session on one line of minutes.
 
 use super::page::{Drawing, Page, step};
-use restwater_waits::Wait;
 use restwater_screen::{Arg, Wording};
 use restwater_session::{Session, waits_of};
+use restwater_waits::Wait;
 
 const WIDTH: f64 = 680.0;
 const HEIGHT: u32 = 120;

@@ -1,8 +1,8 @@
 use super::*;
 use restwater_log::{FishSaid, FishWeight, Payload, Reach, Rig, Spot, WeightUnit};
 use restwater_match_day::weight::Weight;
-use restwater_session::fold;
 use restwater_session::Logged;
+use restwater_session::fold;
 use restwater_session::written::{SESSION, Written};
 use restwater_sky::conditions::Conditions;
 

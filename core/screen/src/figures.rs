@@ -1,7 +1,7 @@
 //! Figures as they are written: clocks, minutes, metres.
 
-use restwater_log::{Moment, local_ms};
 use chrono::DateTime;
+use restwater_log::{Moment, local_ms};
 
 /// Time of day by the phone's local time, "12:46".
 pub fn clock(at: &Moment) -> String {

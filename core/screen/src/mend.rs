@@ -1,9 +1,9 @@
 //! The Mend screen: doubtful entries of a session, each with what can be said of it.
 
 use super::{Arg, Choice, ChoiceRow, Wording, clock, kind_words};
-use restwater_waits::{BITE_EXTRA_GUESS_MIN, TURN_ROUND_GUESS_MIN};
 use restwater_log::{EndSaid, Moment, Op, Payload, effective, sorted};
 use restwater_session::{Cast, DoubtKind, EndCause, Session, rhythm, wait_of};
+use restwater_waits::{BITE_EXTRA_GUESS_MIN, TURN_ROUND_GUESS_MIN};
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
 use uuid::Uuid;

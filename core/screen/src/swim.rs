@@ -303,7 +303,7 @@ impl SwimScreen<'_> {
         lines
     }
 
-    /// "Rested 48 min; a liner beside it. 3 bites so far: no proof."
+    /// "Rested 48 min; a liner beside it. 3 bites so far: too few to be sure."
     fn why(&self, next: &NextSpot) -> String {
         let reasons = self.reasons(next).join("; ");
         let first = if reasons.is_empty() {

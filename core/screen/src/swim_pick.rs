@@ -1,8 +1,8 @@
 //! The keys that pick a spot in two taps: a ray, then a band of it, each with what is known of it.
 
 use super::figures::whole;
-use super::swim::SwimScreen;
 use super::swim::SwimPad;
+use super::swim::SwimScreen;
 use super::{Arg, Wording};
 use restwater_swim::{CellFigures, CellId};
 use serde::{Deserialize, Serialize};

@@ -1,8 +1,8 @@
 //! What is seen and heard while the app is not looked at, and the choices that belong to the phone.
 
 use super::match_day::{match_alarms, match_end};
-use super::{Arg, BankState, BankView, Choice, ChoiceRow, Key, Wording};
 use super::phone_settings::{Alarm, Hand, PhoneChoices, Scheme, Settings};
+use super::{Arg, BankState, BankView, Choice, ChoiceRow, Key, Wording};
 use restwater_log::{Moment, RodNumber};
 use restwater_session::Session;
 use serde::{Deserialize, Serialize};

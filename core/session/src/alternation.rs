@@ -3,9 +3,9 @@
 use super::model::Session;
 use super::rows::value_of;
 use super::{Cast, RodState};
+use restwater_compare::Factor;
 use restwater_compare::{AlternationPlan, Side};
 use restwater_log::RodNumber;
-use restwater_compare::Factor;
 use serde::{Deserialize, Serialize};
 use uuid::Uuid;
 
@@ -83,8 +83,8 @@ impl Alternation {
 mod tests {
     use super::super::written::{SESSION, Written};
     use super::*;
-    use restwater_log::{Payload, Rig};
     use crate::fold;
+    use restwater_log::{Payload, Rig};
 
     fn begin(day: &mut Written, s: i64) -> Uuid {
         day.log(

@@ -1,8 +1,8 @@
 //! The figures of a session as tables and report give them.
 
-use restwater_log::{FishWeight, Reach, WeightUnit};
 use crate::own_count::entered;
 use crate::{Cast, CaughtFish, EndCause, Session, catch, reach_m, wait_of};
+use restwater_log::{FishWeight, Reach, WeightUnit};
 use restwater_sky::conditions::Conditions;
 use std::collections::HashMap;
 use uuid::Uuid;

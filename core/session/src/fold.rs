@@ -1,5 +1,6 @@
 //! The fold: ops in, session out.
 
+use super::Logged;
 use super::alternation::Alternation;
 use super::cast::{Cast, CastEnd, EndCause};
 use super::mending::{self, Later};
@@ -8,9 +9,8 @@ use super::model::{
     Rod, RodState, Session,
 };
 use super::rows::value_of;
-use restwater_log::{Effective, Moment, Op, Payload, RodNumber, SessionSetup, SwimSetup, effective, sorted};
 use restwater_compare::Factor;
-use super::Logged;
+use restwater_log::{Effective, Moment, Op, Payload, RodNumber, SessionSetup, SwimSetup, effective, sorted};
 use restwater_sky::conditions::Conditions;
 use restwater_swim::FeatureKind;
 use uuid::Uuid;
@@ -115,7 +115,11 @@ impl Folding {
             }
             Payload::ConditionsSet(conditions) => {
                 let (op, at) = (step.op.id, step.at.clone());
-                session.conditions.push(ConditionsAt { op, at, conditions: Conditions::from_logged(conditions) });
+                session.conditions.push(ConditionsAt {
+                    op,
+                    at,
+                    conditions: Conditions::from_logged(conditions),
+                });
             }
             Payload::MarkSet { name, bearing_cdeg } => {
                 let mark = Mark { id: step.op.id, name: name.clone(), bearing_cdeg: *bearing_cdeg };

@@ -3,8 +3,11 @@
 use super::catch;
 use super::written::{SESSION, Written, second};
 use super::{DoubtKind, EndCause, Rhythm, RodState, Session, check, fold, rhythm, waits_of};
-use restwater_log::{ClassGuess, Conditions, EndSaid, FishSaid, FishWeight, MatchRules, MatchSetup, Op, Payload, Rig, Weight, WeightUnit, canonical_bytes, effective, history, op_from_bytes, sorted};
 use proptest::prelude::*;
+use restwater_log::{
+    ClassGuess, Conditions, EndSaid, FishSaid, FishWeight, MatchRules, MatchSetup, Op, Payload, Rig, Weight,
+    WeightUnit, canonical_bytes, effective, history, op_from_bytes, sorted,
+};
 use uuid::Uuid;
 
 const CAST: Payload = Payload::Cast { rod: 1 };

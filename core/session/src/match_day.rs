@@ -1,13 +1,13 @@
 //! What a session says of its match.
 
+use super::Logged;
 use super::cast::{CastEnd, EndCause};
 use super::model::Session;
-use restwater_log::{Effective, FishSaid, FishWeight, Moment, Payload};
 use crate::MatchSetup;
+use restwater_log::{Effective, FishSaid, FishWeight, Moment, Payload};
 use restwater_match_day::rules::same_name;
 use restwater_match_day::weight::Weight;
 use serde::{Deserialize, Serialize};
-use super::Logged;
 use uuid::Uuid;
 
 /// The match in force.
@@ -46,7 +46,9 @@ impl Session {
     pub(super) fn take_match(&mut self, step: &Effective) {
         let op = step.op.id;
         match step.payload {
-            Payload::MatchSet(setup) => self.match_day = Some(MatchDay { op, setup: MatchSetup::from_logged(setup) }),
+            Payload::MatchSet(setup) => {
+                self.match_day = Some(MatchDay { op, setup: MatchSetup::from_logged(setup) });
+            }
             Payload::MatchOff => self.match_day = None,
             Payload::FishSet(said) => {
                 let fish = SaidFish { op, said: said.clone() };
@@ -56,7 +58,12 @@ impl Session {
                 }
             }
             Payload::NetWeighed { net, shown } => {
-                let scales = NetScales { op, at: step.at.clone(), net: net.clone(), shown: Weight::from_logged(shown) };
+                let scales = NetScales {
+                    op,
+                    at: step.at.clone(),
+                    net: net.clone(),
+                    shown: Weight::from_logged(shown),
+                };
                 match self.scales.iter_mut().find(|s| same_name(&s.net, net)) {
                     Some(place) => *place = scales,
                     None => self.scales.push(scales),

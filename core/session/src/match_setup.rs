@@ -1,12 +1,12 @@
 //! A match as it was set, and whether it can be set so.
 
+use super::Logged;
+use restwater_log as log;
+use restwater_log::WeightUnit;
 use restwater_match_day::class::{ClassError, STARTING_SPREAD, SizeClass};
 use restwater_match_day::clock::{ClockError, MatchClock};
 use restwater_match_day::rules::{MatchRules, RulesError, same_name};
 use restwater_match_day::weight::{Weight, WeightError};
-use super::Logged;
-use restwater_log as log;
-use restwater_log::WeightUnit;
 use serde::{Deserialize, Serialize};
 
 /// A size class as the angler set it.
@@ -149,10 +149,10 @@ impl ClassGuess {
 
 #[cfg(test)]
 mod tests {
-    use restwater_match_day::rules::{MatchRules, NetHolds, NetRule};
-    use restwater_match_day::weight::Weight;
     use super::*;
     use restwater_log::WeightUnit;
+    use restwater_match_day::rules::{MatchRules, NetHolds, NetRule};
+    use restwater_match_day::weight::Weight;
 
     const HOUR: i64 = 3_600_000;
 

@@ -1,12 +1,12 @@
 //! The angler's own count: the fish of a session in the nets of its match.
 
+use crate::CaughtFish;
+use crate::MatchSetup;
+use restwater_log::{FishWeight, WeightUnit};
 use restwater_match_day::class::{Learned, STARTING_SPREAD, SizeClass};
 use restwater_match_day::rules::NetRule;
 use restwater_match_day::running::{NetFish, Running, RunningError, Weighed, running};
 use restwater_match_day::weight::Weight;
-use restwater_log::{FishWeight, WeightUnit};
-use crate::MatchSetup;
-use crate::CaughtFish;
 
 /// A weight by eye is taken as within this share of it either way, nine times in ten: a choice, stated in the app.
 pub const EYE: f64 = 0.25;
@@ -157,16 +157,21 @@ fn pooled(
 /// A class of which only a guess is known.
 fn plain(guess: Weight) -> Learned {
     let mean_g = guess.grams();
-    Learned { mean_g, sd_g: STARTING_SPREAD * mean_g, rests_on: restwater_match_day::class::GUESS_COUNTS_AS, weighed: 0 }
+    Learned {
+        mean_g,
+        sd_g: STARTING_SPREAD * mean_g,
+        rests_on: restwater_match_day::class::GUESS_COUNTS_AS,
+        weighed: 0,
+    }
 }
 
 #[cfg(test)]
 mod tests {
-    use restwater_match_day::rules::{Counting, MatchRules, NetHolds};
-    use restwater_match_day::running::NearLimit;
     use super::*;
     use crate::ClassGuess;
     use crate::written::second;
+    use restwater_match_day::rules::{Counting, MatchRules, NetHolds};
+    use restwater_match_day::running::NearLimit;
     use uuid::Uuid;
 
     fn setup() -> MatchSetup {

@@ -1,5 +1,6 @@
 //! The rest of a match: casts left, the last cast worth making, bites, fish and weight to come.
 
+use crate::{EndCause, Rhythm, Session};
 use restwater_match_day::casts_left::{CastsLeft, CastsLeftError, RangeMs, casts_left};
 use restwater_match_day::clock::MINUTE_MS;
 use restwater_match_day::forecast::{
@@ -7,7 +8,6 @@ use restwater_match_day::forecast::{
 };
 use restwater_match_day::running::Running;
 use restwater_waits::{Advice, AdviceState, WaitLaw, WaitPosterior};
-use crate::{EndCause, Rhythm, Session};
 
 /// 90 % point of the standard normal: the ends of a range that holds eight futures in ten.
 const TENTH: f64 = 1.281_551_565_544_600_4;
@@ -109,11 +109,11 @@ pub fn finish(running: &Running, coming: Range, most_g: Option<f64>) -> Range {
 
 #[cfg(test)]
 mod tests {
-    use restwater_match_day::running::RunningNet;
-    use restwater_match_day::weight::Total;
     use super::*;
     use restwater_match_day::class::Estimate;
     use restwater_match_day::running::NearLimit;
+    use restwater_match_day::running::RunningNet;
+    use restwater_match_day::weight::Total;
 
     fn exactly(minutes: i64) -> RangeMs {
         RangeMs::exactly(minutes * MINUTE_MS)

@@ -4,10 +4,10 @@ use super::cast::{Cast, EndCause};
 use super::model::Session;
 use super::rhythm::rhythm;
 use super::waits::wait_of;
-use restwater_waits::{BITE_EXTRA_GUESS_MIN, TURN_ROUND_GUESS_MIN};
+use restwater_compare::Factor;
 use restwater_compare::{BiteOutcome, CastRow};
 use restwater_log::{Reach, Rig, Spot};
-use restwater_compare::Factor;
+use restwater_waits::{BITE_EXTRA_GUESS_MIN, TURN_ROUND_GUESS_MIN};
 use std::collections::BTreeMap;
 
 /// The finished casts of a session as rows, in the order of the log. Times are minutes from the start of
@@ -88,8 +88,8 @@ fn outcome_of(cast: &Cast) -> Option<BiteOutcome> {
 mod tests {
     use super::super::written::{SESSION, Written};
     use super::*;
-    use restwater_log::Payload;
     use crate::fold;
+    use restwater_log::Payload;
 
     fn rig(colour: &str) -> Rig {
         Rig { colour: Some(colour.into()), popup_mm: Some(457), lead_mg: Some(28_350), ..Rig::default() }

@@ -4,9 +4,9 @@ use super::cast::EndCause;
 use super::model::{Loss, PegPlace, Session};
 use super::rows::rows_of;
 use super::waits::waits_of;
-use restwater_waits::Wait;
 use restwater_compare::CastRow;
 use restwater_sky::conditions::Conditions;
+use restwater_waits::Wait;
 use serde::{Deserialize, Serialize};
 
 /// The gist of a session.

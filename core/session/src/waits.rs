@@ -2,8 +2,8 @@
 
 use super::cast::{Cast, EndCause};
 use super::model::Session;
-use restwater_waits::Wait;
 use restwater_log::Moment;
+use restwater_waits::Wait;
 
 /// The waits of all casts that have ended, in the order of the log. Where the end was not seen the bait
 /// was in at some time before the next splash: a turn-round earlier is taken.

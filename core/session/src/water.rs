@@ -60,11 +60,7 @@ pub fn swim_of(session: &Session) -> Result<Swim, SwimError> {
 }
 
 /// What of an entry no swim can have. Asked before it is logged; `amends` is the entry it replaces.
-pub fn check_swim(
-    session: &Session,
-    payload: &Payload,
-    amends: Option<Uuid>,
-) -> Result<(), SwimError> {
+pub fn check_swim(session: &Session, payload: &Payload, amends: Option<Uuid>) -> Result<(), SwimError> {
     let mut tried = session.clone();
     match payload {
         Payload::SpotSet { spot, .. } => {

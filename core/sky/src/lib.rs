@@ -5,4 +5,3 @@
 
 pub mod conditions;
 pub mod daylight;
-pub mod meeus;

@@ -1,7 +1,7 @@
 //! Rolling backups: a copy of the whole file, verified after it was written, thinned with age.
 
-use super::connect::sync_directory;
 use super::closed_file::open_closed;
+use super::connect::sync_directory;
 use super::thin::kept;
 use super::{Store, StoreError};
 use chrono::{DateTime, NaiveDateTime};

@@ -4,11 +4,11 @@
 //! write-ahead log, where each op stands right behind its hash. An op counts as saved only where its hash
 //! is right, so that nothing invented by damage gets in.
 
+use super::MOST_OPS;
+use super::closed_file::open_closed;
 use super::connect::sync_directory;
 use super::look::{Found, look_only};
-use super::closed_file::open_closed;
 use super::{FILE_NAME, Store, StoreError, uuid_of};
-use super::MOST_OPS;
 use restwater_log::{Op, op_from_bytes};
 use rusqlite::Connection;
 use sha2::{Digest, Sha256};

@@ -5,9 +5,7 @@
 #![allow(clippy::unwrap_used, clippy::print_stdout)]
 
 use divan::{Bencher, black_box};
-use restwater_swim::{
-    AimingMark, Band, CastAt, Fan, KeptBack, SceneAsk, SceneWords, Spot, Swim, SwimInput,
-};
+use restwater_swim::{AimingMark, Band, CastAt, Fan, KeptBack, SceneAsk, SceneWords, Spot, Swim, SwimInput};
 
 fn main() {
     let mut arguments = std::env::args().skip_while(|a| a != "--rings");

@@ -14,7 +14,12 @@ pub struct PhoneCanvas {
     pub canvas_mm: (f64, f64),
 }
 
-const fn canvas(screen_mm: (f64, f64), px_per_mm: f64, text_scale: f64, canvas_mm: (f64, f64)) -> PhoneCanvas {
+const fn canvas(
+    screen_mm: (f64, f64),
+    px_per_mm: f64,
+    text_scale: f64,
+    canvas_mm: (f64, f64),
+) -> PhoneCanvas {
     PhoneCanvas { screen_mm, px_per_mm, text_scale, canvas_mm }
 }
 

@@ -4,13 +4,13 @@
 //! size and no faster. Opening the log, a tap and a screen must not: they look at today and at a few days before it.
 
 use restwater_app::{Action, App, Which};
-use restwater_waits::{Limits, Model, Record, Settings, SurvivalCurve, Wait, WaitPosterior, fit};
 use restwater_log::{Moment, Payload};
 use restwater_session::{fold, waits_of};
 use restwater_store::Store;
 use restwater_tests::bench_row::{Row, exponent, median, timed};
 use restwater_tests::invented::Phone;
 use restwater_tests::phone::Seeded;
+use restwater_waits::{Limits, Model, Record, Settings, SurvivalCurve, Wait, WaitPosterior, fit};
 use std::path::Path;
 use std::time::Duration;
 

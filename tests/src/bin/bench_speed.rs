@@ -1,10 +1,10 @@
 //! `bench_speed [PROFILE]`: the core's costliest answers in the profile that this was built with.
 
-use restwater_waits::{Record, Settings, Wait, WaitPosterior};
 use restwater_log::{canonical_bytes, op_from_bytes};
 use restwater_session::fold;
 use restwater_tests::bench_row::{Row, median, timed};
 use restwater_tests::invented::log_of;
+use restwater_waits::{Record, Settings, Wait, WaitPosterior};
 
 const RUNS: usize = 21;
 

@@ -2,7 +2,6 @@
 //! and what the core itself makes of them (core.json), for tests/pool/compare.py to hold an engine's figures against.
 #![allow(clippy::print_stdout)] // a command line tool
 
-use restwater_waits::{SurvivalCurve, Wait};
 use restwater_exchange::{CsvOptions, Table, session_csv};
 use restwater_log::{HybridClock, Moment, Op, Payload, SessionSetup};
 use restwater_session::{Session, fold, wait_of};
@@ -11,6 +10,7 @@ use restwater_tests::sim::day::{Bank, Cast, TURN, fish};
 use restwater_tests::sim::luck::Luck;
 use restwater_tests::sim::water::Water;
 use restwater_tests::sim::waters::tuned;
+use restwater_waits::{SurvivalCurve, Wait};
 use serde::Serialize;
 use std::collections::BTreeMap;
 use std::fs::{self, File};

@@ -1,8 +1,8 @@
 //! Random censored waits of two sides on up to three rods: seeded, of many sizes, with and without
 //! ties, from hardly to mostly censored.
 
-use restwater_waits::Wait;
 use restwater_compare::chance::Chance;
+use restwater_waits::Wait;
 use std::fmt::Write as _;
 
 /// How many sets are compared.

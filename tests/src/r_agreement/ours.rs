@@ -1,12 +1,12 @@
 //! Our side of the comparison, under the names that `agree.R` gives.
 
 use super::data::Set;
-use restwater_waits::{Law, Limits as CurveLimits, Model, Step, SurvivalCurve, Wait, fit};
 use restwater_compare::Limits;
 use restwater_compare::binomial::{Alternative, binomial_test, clopper_pearson};
 use restwater_compare::fisher::{fisher_test, odds_ratio};
 use restwater_compare::log_rank::{Weighting, log_rank, stratified_log_rank};
 use restwater_compare::poisson_rates::{Tally, conditional_test, garwood, rate_ratio};
+use restwater_waits::{Law, Limits as CurveLimits, Model, Step, SurvivalCurve, Wait, fit};
 use std::collections::BTreeMap;
 
 struct Figures(BTreeMap<String, f64>);

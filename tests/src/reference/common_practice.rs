@@ -2,8 +2,8 @@
 
 use super::case::{number, numbers, text};
 use super::{Topic, tackle};
-use restwater_waits::{AdviceState, Record, Settings, Wait, advise};
 use restwater_swim::range::{Span, metres, yards};
+use restwater_waits::{AdviceState, Record, Settings, Wait, advise};
 use serde_json::{Value, json};
 
 pub const TOPIC: Topic = Topic { name: "common_practice", compute, tolerance: |_| None };

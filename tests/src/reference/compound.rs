@@ -1,10 +1,8 @@
 //! Compound laws: total weight of a random number of fish.
 
 use super::Topic;
+use crate::second_methods::compound::{CountLaw, GammaWeight, compound_gamma_cdf, compound_moments, panjer};
 use restwater_compare::gamma_poisson::Foretold;
-use restwater_match_day::forecast::compound::{
-    CountLaw, GammaWeight, compound_gamma_cdf, compound_moments, panjer,
-};
 use serde_json::{Value, json};
 
 /// See [`Topic`].

@@ -2,9 +2,7 @@
 
 use super::Topic;
 use super::case::{number, text};
-use restwater_swim::{
-    Place, course, earth_centred, east_north_up, place_from, point_at, ring_on_earth,
-};
+use restwater_swim::{Place, course, earth_centred, east_north_up, place_from, point_at, ring_on_earth};
 use serde_json::{Value, json};
 
 pub const TOPIC: Topic = Topic {

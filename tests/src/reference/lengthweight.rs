@@ -2,7 +2,7 @@
 
 use super::Topic;
 use super::case::numbers;
-use restwater_match_day::length_weight::{LengthWeight, fit};
+use crate::second_methods::length_weight::{LengthWeight, fit};
 use serde_json::{Value, json};
 
 pub const TOPIC: Topic = Topic { name: "lengthweight", compute, tolerance: |_| None };

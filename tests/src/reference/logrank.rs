@@ -1,11 +1,11 @@
 //! Log-rank test, its weighted forms and its permutation p-values.
 
 use super::Topic;
-use restwater_waits::Wait;
 use restwater_compare::log_rank::{Weighting, log_rank};
 use restwater_compare::permutation::{
     TiedBites, arrangements, log_rank_permutation, studentised_log_rank_permutation,
 };
+use restwater_waits::Wait;
 use serde_json::{Value, json};
 
 /// See [`Topic`].

@@ -2,9 +2,10 @@
 
 use super::Topic;
 use super::case::number;
+use crate::second_methods::sink;
 use restwater_bench::material::{Material, weight_in_water};
 use restwater_bench::water::{DensityFormula, density, dynamic_viscosity};
-use restwater_bench::{shot, sink, units};
+use restwater_bench::{shot, units};
 use restwater_match_day::weight::Weight;
 use serde_json::{Value, json};
 

@@ -2,9 +2,7 @@
 
 use super::Topic;
 use restwater_compare::Limits;
-use restwater_compare::poisson_rates::{
-    Tally, conditional_test, e_test, garwood, garwood_upper, rate_ratio,
-};
+use restwater_compare::poisson_rates::{Tally, conditional_test, e_test, garwood, garwood_upper, rate_ratio};
 use serde_json::{Value, json};
 
 /// See [`Topic`].

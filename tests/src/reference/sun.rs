@@ -2,8 +2,8 @@
 
 use super::Topic;
 use super::case::{number, text};
+use crate::second_methods::meeus::{ThreeDays, low_accuracy_sun, rise_transit_set};
 use restwater_sky::daylight::{Air, Place, daylight, sun_at};
-use restwater_sky::meeus::{ThreeDays, low_accuracy_sun, rise_transit_set};
 use serde_json::{Value, json};
 
 pub const TOPIC: Topic = Topic { name: "sun", compute, tolerance };

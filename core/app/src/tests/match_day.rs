@@ -2,9 +2,9 @@
 
 use super::*;
 use restwater_log::{FishWeight, WeightUnit};
-use restwater_session::MatchSetup;
 use restwater_match_day::weight::Weight;
 use restwater_screen::{MatchPhase, MatchTap, MatchView, NetWarning, Signal};
+use restwater_session::MatchSetup;
 use restwater_session::catch;
 
 fn tap(tap: MatchTap) -> Action {
@@ -263,7 +263,7 @@ fn the_weigh_in_is_held_against_the_own_count_even_when_the_session_is_over() {
     phone.tap(over + 3 * MIN, &weighed_in("Net 1", 1_300)).unwrap();
     let page = phone.view(over + 4 * MIN).weigh_in.unwrap();
     assert_eq!(page.lines[0].value, "5 lb 1 oz 4 dr, 1 lb 1 oz 4 dr over own count: differs");
-    assert!(page.notes[0].starts_with("The scales show more"), "{:?}", page.notes);
+    assert!(page.notes[0].starts_with("More than you logged"), "{:?}", page.notes);
     assert_eq!(phone.app().session().unwrap().scales[0].shown, Weight::Drams(1_300));
 }
 

@@ -2,8 +2,8 @@
 
 use super::*;
 use restwater_layout::phones::PHONES;
-use restwater_screen::{SwimPad, SwimView};
 use restwater_layout::{Glass, Rect, SwimLayout, SwimPadAsk, swim_layout};
+use restwater_screen::{SwimPad, SwimView};
 use restwater_session::swim_of;
 use restwater_swim::{LineRole, SwimScene};
 use std::collections::BTreeSet;

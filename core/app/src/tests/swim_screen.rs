@@ -3,7 +3,7 @@
 use super::*;
 use restwater_log::{Payload, SwimSetup};
 use restwater_screen::SwimView;
-use restwater_swim::{FeatureKind, LineRole, SwimScene};
+use restwater_swim::{LineRole, SwimScene};
 
 fn swim(phone: &mut Phone, ms: i64) -> SwimView {
     match phone.app().screen(Which::Swim, &at(ms)).unwrap() {
@@ -59,7 +59,7 @@ fn the_reasons_read_as_sentences() {
     let view = swim(&mut phone, MIN);
     assert_eq!(
         view.why,
-        "Not likely disturbed today; a usual first range (common practice, no source). No bites in this swim yet: no proof."
+        "Not fished today; a usual first range (common practice, no source). No bites in this swim yet."
     );
     assert_eq!(view.cell, "Not cast here.");
     phone.tap(2 * MIN, &Action::CastHere).unwrap();
@@ -67,7 +67,7 @@ fn the_reasons_read_as_sentences() {
     phone.tap(9 * MIN, &BITE).unwrap();
     phone.tap(10 * MIN, &LANDED).unwrap();
     let view = swim(&mut phone, 11 * MIN);
-    assert!(view.why.ends_with(". 1 bite so far: no proof."), "{}", view.why);
+    assert!(view.why.ends_with(". 1 bite so far: too few to be sure."), "{}", view.why);
     for line in view.list.iter().chain(&view.drift) {
         assert!(line.starts_with(|c: char| c.is_uppercase() || c.is_ascii_digit()), "{line}");
         assert!(line == &view.headline || line.ends_with('.'), "{line}");
@@ -385,7 +385,8 @@ fn the_small_fan_is_the_same_swim_without_words() {
         assert!(full.line_role.contains(&role) && small.line_role.contains(&role), "{role:?}");
     }
     assert!(!full.label_text.is_empty() && small.label_text.is_empty());
-    let out = |s: &SwimScene| s.mark_shape.iter().filter(|m| **m == restwater_swim::MarkShape::OutNow).count();
+    let out =
+        |s: &SwimScene| s.mark_shape.iter().filter(|m| **m == restwater_swim::MarkShape::OutNow).count();
     assert_eq!((out(&full), out(&small)), (1, 1));
 }
 

@@ -1,10 +1,10 @@
 //! A row a cast.
 
-use restwater_session::figures::{conditions_at, end_name, reach_metres, wait_minutes};
 use super::ExchangeError;
 use super::cells::Cells;
 use super::weather;
 use restwater_log::{LeadMaterial, Reach, Rig, Spot};
+use restwater_session::figures::{conditions_at, end_name, reach_metres, wait_minutes};
 use restwater_session::{Cast, Session};
 use std::io::Write;
 

@@ -1,9 +1,9 @@
 //! One row after another, cell by cell.
 
 use super::{CsvOptions, ExchangeError};
-use restwater_log::Moment;
 use chrono::{DateTime, FixedOffset, SecondsFormat};
 use csv::{Terminator, Writer, WriterBuilder};
+use restwater_log::Moment;
 use std::borrow::Cow;
 use std::io::Write;
 

@@ -1,9 +1,9 @@
 //! A row a landed fish.
 
-use restwater_session::figures::{fish_by_cast, grams, weight_parts};
 use super::ExchangeError;
 use super::cells::Cells;
 use restwater_log::WeightUnit;
+use restwater_session::figures::{fish_by_cast, grams, weight_parts};
 use restwater_session::{EndCause, Session};
 use std::io::Write;
 

@@ -12,9 +12,9 @@ mod sessions;
 mod weather;
 
 use super::{ExchangeError, OnProgress, Progress, Selection};
+use cells::Cells;
 use restwater_session::{Session, fold};
 use restwater_store::{SessionRow, Store};
-use cells::Cells;
 use std::io::Write;
 
 /// Which table.

@@ -1,9 +1,9 @@
 //! A row a session.
 
-use restwater_session::figures::Counts;
 use super::ExchangeError;
 use super::cells::Cells;
 use super::weather;
+use restwater_session::figures::Counts;
 use restwater_session::{Note, Session};
 use std::io::Write;
 

@@ -1,5 +1,7 @@
 use super::*;
-use restwater_log::{FishSaid, FishWeight, LeadMaterial, Payload, Reach, Rig, SessionSetup, Spot, WeightUnit};
+use restwater_log::{
+    FishSaid, FishWeight, LeadMaterial, Payload, Reach, Rig, SessionSetup, Spot, WeightUnit,
+};
 use restwater_match_day::weight::Weight;
 use restwater_session::Logged;
 use restwater_session::written::{SESSION, Written};

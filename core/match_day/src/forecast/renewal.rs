@@ -275,8 +275,8 @@ fn range(mut values: Vec<f64>) -> Range {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use restwater_compare::gamma_poisson::GammaRate;
     use proptest::prelude::*;
+    use restwater_compare::gamma_poisson::GammaRate;
 
     const PLAN: Plan = Plan { leave: 15.0, turn_round: 2.0, bite_extra: 3.0, reserve: 0.0 };
 

@@ -1,9 +1,9 @@
 //! What the record says, in words: how little or how much is known comes with it.
 
 use super::{AdviceTone, AdviceView, BankInput, BankState, Reading};
-use restwater_waits::{Advice, AdviceState};
 use crate::figures::whole;
 use crate::{Arg, Wording};
+use restwater_waits::{Advice, AdviceState};
 
 /// Fewer bites than this are called early.
 const EARLY_BITES: usize = 6;

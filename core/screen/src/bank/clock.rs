@@ -1,9 +1,9 @@
 //! The rods' clocks.
 
 use super::{BankInput, BankState, RodView};
-use restwater_log::{Moment, Yardstick};
 use crate::Arg;
 use crate::figures::{clock, digits};
+use restwater_log::{Moment, Yardstick};
 use restwater_session::{Rod, RodState, Session};
 
 /// One clock a rod, in order.

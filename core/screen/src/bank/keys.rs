@@ -1,8 +1,8 @@
 //! The keys of the Bank screen: which there are in a state, and what they say.
 
 use super::{BankInput, BankState};
-use restwater_log::Entry;
 use crate::{Arg, Key, KeyView, KeyWeight, entry_words};
+use restwater_log::Entry;
 
 /// The keys in reading order: the ones in the middle, the wide one, then the small ones.
 pub(super) fn keys(input: &BankInput, state: BankState) -> Vec<KeyView> {

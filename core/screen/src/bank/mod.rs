@@ -11,9 +11,9 @@ use super::figures::{clock, hours_minutes};
 use super::match_day::bank_line;
 use super::place::{rig_words, spot_words};
 use super::{Arg, KeyView, Wording};
-use restwater_waits::{Advice, WaitingOn};
 use restwater_log::{Entry, Moment, RodNumber};
 use restwater_session::{Rhythm, Session};
+use restwater_waits::{Advice, WaitingOn};
 use serde::{Deserialize, Serialize};
 
 /// What the chosen rod is doing.

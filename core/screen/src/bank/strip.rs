@@ -1,9 +1,9 @@
 //! The wait strip: a tape of minutes with this session's waits on it.
 
 use super::{BankInput, StripMark, StripMarkShape, StripView};
-use restwater_waits::{AdviceState, Wait};
 use crate::Arg;
 use restwater_session::{Session, running_wait_min, waits_of};
+use restwater_waits::{AdviceState, Wait};
 use std::collections::HashMap;
 
 /// The shortest strip; it grows with the longest thing on it.

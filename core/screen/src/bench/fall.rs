@@ -2,9 +2,9 @@
 
 use super::hooklengths::sentence;
 use super::{BenchInput, Figures, Part};
-use restwater_bench::fall::{Calibration, calibrate, depth};
 use crate::figures::{clock, trimmed};
 use crate::{Arg, Leaf, LeafKey, LeafLine};
+use restwater_bench::fall::{Calibration, calibrate, depth};
 
 /// How early or late a press may be, seconds: a guess.
 pub const REACTION_S: f64 = 0.3;

@@ -2,12 +2,12 @@
 
 use super::hooklengths::sentence;
 use super::{BenchInput, Part};
-use restwater_bench::ladder::{FIRST_INCHES, Rung, STARTING_INCHES, tried, untried};
-use restwater_bench::units::LineLength;
-use restwater_compare::poisson_rates::garwood;
 use crate::figures::{trimmed, whole};
 use crate::leaf::choice_row;
 use crate::{Arg, Choice, ChoiceRow, Leaf, LeafLine, LeafSpan, Wording};
+use restwater_bench::ladder::{FIRST_INCHES, Rung, STARTING_INCHES, tried, untried};
+use restwater_bench::units::LineLength;
+use restwater_compare::poisson_rates::garwood;
 use std::collections::BTreeSet;
 
 /// Level of every interval on this screen.

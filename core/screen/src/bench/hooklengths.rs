@@ -1,12 +1,12 @@
 //! The wallet, and what of it to cut down.
 
 use super::{BenchInput, Figures, Part, hooklength_words, length_words, mm};
-use restwater_bench::cut_down::CutDownError;
-use restwater_kit::evening::Evening;
-use restwater_bench::hooklength::Hooklength;
 use crate::figures::sentence_case;
 use crate::leaf::choice_row;
 use crate::{Arg, ChoiceRow, Leaf, LeafKey, LeafLine};
+use restwater_bench::cut_down::CutDownError;
+use restwater_bench::hooklength::Hooklength;
+use restwater_kit::evening::Evening;
 use std::collections::BTreeMap;
 use std::collections::BTreeSet;
 

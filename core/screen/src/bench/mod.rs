@@ -10,12 +10,12 @@ mod spools;
 use super::figures::trimmed;
 use super::leaf::choice_row;
 use super::{Arg, Leaf, LeavesView, Wording};
-use restwater_kit::evening::evening;
 use restwater_bench::hooklength::Hooklength;
-use restwater_kit::Kit;
 use restwater_bench::ladder::HeightCast;
 use restwater_bench::units::LineLength;
 use restwater_caution::table::Region;
+use restwater_kit::Kit;
+use restwater_kit::evening::evening;
 use restwater_log::Moment;
 use uuid::Uuid;
 

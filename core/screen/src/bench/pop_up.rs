@@ -2,15 +2,15 @@
 
 use super::hooklengths::sentence;
 use super::{BenchInput, Figures, Part, length_words, mm};
+use crate::figures::trimmed;
+use crate::leaf::choice_row;
+use crate::{Arg, ChoiceRow, Leaf, LeafLine, Wording};
 use restwater_bench::balance::{Balance, PopUp, balance};
 use restwater_bench::material::Material;
 use restwater_bench::shot::{NOMINAL, ShotSize};
 use restwater_caution::lead_rule::lead_rule;
-use restwater_log::{LineMaterial, ShotMetal};
 use restwater_kit::Measured;
-use crate::figures::trimmed;
-use crate::leaf::choice_row;
-use crate::{Arg, ChoiceRow, Leaf, LeafLine, Wording};
+use restwater_log::{LineMaterial, ShotMetal};
 
 /// Heavier than the lift by at most this, grams: a guess, about a No. 9.
 const TOLERANCE_G: f64 = 0.05;

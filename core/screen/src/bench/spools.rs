@@ -2,13 +2,13 @@
 
 use super::hooklengths::sentence;
 use super::{BenchInput, Figures, Part, hooklength_words, length_words, mm};
-use restwater_bench::cut_down::CutDownError;
-use restwater_kit::evening::{Evening, OneLine};
-use restwater_kit::Kit;
-use restwater_bench::tie_up::TieUp;
 use crate::figures::trimmed;
 use crate::leaf::choice_row;
 use crate::{Arg, ChoiceRow, Leaf, LeafKey, LeafLine, Wording};
+use restwater_bench::cut_down::CutDownError;
+use restwater_bench::tie_up::TieUp;
+use restwater_kit::Kit;
+use restwater_kit::evening::{Evening, OneLine};
 
 /// Spools in tenths of a millimetre: 10 to 200 m.
 const SPOOLS: &[i64] = &[100_000, 200_000, 250_000, 300_000, 500_000, 1_000_000, 2_000_000];

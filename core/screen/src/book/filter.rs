@@ -2,8 +2,8 @@
 
 use super::{Day, choice_row};
 use crate::{Arg, ChoiceRow, Wording};
-use restwater_session::Summary;
 use chrono::{DateTime, Datelike};
+use restwater_session::Summary;
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeSet;
 

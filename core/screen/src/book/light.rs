@@ -1,10 +1,10 @@
 //! The light at the peg.
 
 use super::midnight;
-use restwater_log::Moment;
 use crate::figures::{clock, hours_minutes, trimmed};
 use crate::leaf::choice_row;
 use crate::{Arg, ChoiceRow, Leaf, LeafKey, LeafLine, Wording};
+use restwater_log::Moment;
 use restwater_sky::daylight::{Daylight, Light, Place, SunToday, daylight};
 
 /// Steps of a degree in 1e-7 degrees: one, a tenth, a hundredth (about a kilometre).

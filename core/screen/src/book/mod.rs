@@ -14,10 +14,10 @@ pub use next::NextInput;
 use super::figures::hours_minutes;
 use super::leaf::choice_row;
 use super::{Arg, Leaf, LeafKey, LeafTyping, LeavesView, Wording};
+use chrono::{DateTime, Datelike};
 use restwater_compare::sets::DayTally;
 use restwater_log::{Moment, local_ms};
 use restwater_session::{Session, Summary};
-use chrono::{DateTime, Datelike};
 use uuid::Uuid;
 
 /// Level of every interval in the Book.

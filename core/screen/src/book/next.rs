@@ -1,12 +1,12 @@
 //! The plan for next time: what the record supports, and what it can't tell.
 
 use super::{Day, SetFilter, day_words};
-use restwater_bench::ladder::Rung;
-use restwater_waits::{Advice, AdviceState};
-use restwater_compare::sets::set_rates;
 use crate::figures::whole;
 use crate::{Arg, ChangesView, Leaf, LeafLine, VerdictTone, Wording};
+use restwater_bench::ladder::Rung;
+use restwater_compare::sets::set_rates;
 use restwater_session::Summary;
+use restwater_waits::{Advice, AdviceState};
 
 /// What the plan is made from.
 pub struct NextInput<'a> {

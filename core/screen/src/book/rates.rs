@@ -1,10 +1,10 @@
 //! Catch per hour: of all sessions shown, and of each.
 
 use super::{BookInput, Day, LEVEL_PERCENT, day_words, tally};
-use restwater_compare::FEWEST_BITES;
-use restwater_compare::sets::{Rate, set_rates};
 use crate::figures::{sentence_case, trimmed};
 use crate::{Arg, Leaf, LeafLine, LeafSpan, Wording};
+use restwater_compare::FEWEST_BITES;
+use restwater_compare::sets::{Rate, set_rates};
 
 /// Sessions listed one by one; the rates of all count every one.
 const LISTED: usize = 24;

@@ -2,12 +2,12 @@
 
 use super::rates::{rate_line, scale_of};
 use super::{BookInput, Day, LEVEL_PERCENT, SetFilter, tally};
-use restwater_compare::FEWEST_BITES;
-use restwater_compare::sets::{DayTally, FEWEST_DAYS, SetsFinding, compare_sets, set_rates};
-use restwater_compare::{Side, Verdict};
 use crate::figures::trimmed;
 use crate::waits::p_words;
 use crate::{Arg, Leaf, LeafLine, Wording};
+use restwater_compare::FEWEST_BITES;
+use restwater_compare::sets::{DayTally, FEWEST_DAYS, SetsFinding, compare_sets, set_rates};
+use restwater_compare::{Side, Verdict};
 
 /// Steers the draws where there are too many ways to deal the days: the same record says the same.
 const SEED: u64 = 9;

@@ -1,13 +1,13 @@
 //! One change with its two sides.
 
 use super::FOREST_LOG2;
-use restwater_compare::{ChangeFinding, Limits, MOST_CASTS, Reason, Side, SideRecord, Verdict};
-use restwater_compare::Factor;
 use crate::casts_that_count::spot_of;
 use crate::figures::{sentence_case, trimmed, whole};
 use crate::place::length_words;
 use crate::waits::p_words;
 use crate::{Arg, Wording};
+use restwater_compare::Factor;
+use restwater_compare::{ChangeFinding, Limits, MOST_CASTS, Reason, Side, SideRecord, Verdict};
 use restwater_session::{Session, length_mm};
 use serde::{Deserialize, Serialize};
 

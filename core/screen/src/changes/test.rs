@@ -1,8 +1,8 @@
 //! The alternating test that runs: a plain list of casts with the next one marked.
 
 use super::side::{factor_words, value_words};
-use restwater_compare::Side;
 use crate::{Arg, Wording};
+use restwater_compare::Side;
 use restwater_session::{Session, value_of};
 use serde::{Deserialize, Serialize};
 

@@ -1,10 +1,10 @@
 //! "Did it matter?" of a written day.
 
 use super::*;
-use restwater_compare::change_findings;
-use restwater_session::Logged;
-use restwater_log::{Payload, Rig};
 use restwater_compare::Factor;
+use restwater_compare::change_findings;
+use restwater_log::{Payload, Rig};
+use restwater_session::Logged;
 use restwater_session::written::{SESSION, Written};
 use restwater_session::{fold, rows_of};
 

@@ -3,22 +3,23 @@
 use super::now::local_clock;
 use super::weights::estimate;
 use super::{MatchInput, MatchLine, RestInput};
-use restwater_waits::AdviceState;
-use restwater_session::MatchSetup;
+use crate::figures::{hours_minutes, trimmed, whole};
 use restwater_match_day::casts_left::RangeMs;
 use restwater_match_day::clock::{MINUTE_MS, MatchClock, Phase};
 use restwater_match_day::forecast::Range;
-use restwater_session::own_count::OwnCount;
-use restwater_session::rest::{casts_of_all_rods, cycle, finish};
 use restwater_match_day::rules::OverLimit;
 use restwater_match_day::weight::Weight;
-use crate::figures::{hours_minutes, trimmed, whole};
+use restwater_session::MatchSetup;
+use restwater_session::own_count::OwnCount;
+use restwater_session::rest::{casts_of_all_rods, cycle, finish};
 use restwater_session::{Session, running_wait_min};
 use restwater_sky::daylight::{Light, Place, daylight};
+use restwater_waits::AdviceState;
 
 /// Minutes each rod's bait has been out.
 pub(super) fn out_min(session: &Session, input: &MatchInput) -> Vec<Option<f64>> {
-    let of = |rod: &restwater_session::Rod| running_wait_min(session, session.running(rod.number)?, input.now);
+    let of =
+        |rod: &restwater_session::Rod| running_wait_min(session, session.running(rod.number)?, input.now);
     session.rods.iter().map(of).collect()
 }
 

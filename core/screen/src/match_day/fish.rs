@@ -3,12 +3,12 @@
 use super::now::weight_of;
 use super::weights::{estimate, of_a_fish, short, step, steps, units};
 use super::{FishPage, MatchInput, MatchKey, MatchTap};
+use crate::figures::clock;
 use restwater_log::WeightUnit;
+use restwater_match_day::rules::{NetRule, same_name};
+use restwater_session::CaughtFish;
 use restwater_session::MatchSetup;
 use restwater_session::own_count::OwnCount;
-use restwater_match_day::rules::{NetRule, same_name};
-use crate::figures::clock;
-use restwater_session::CaughtFish;
 
 /// The page of the chosen fish, or of none.
 pub(super) fn page(input: &MatchInput, setup: &MatchSetup) -> FishPage {

@@ -15,13 +15,13 @@ pub use tap::{MatchTap, Signal};
 pub use weights::{short as weight_words, units};
 
 use super::{Arg, ChoiceRow, Wording};
-use restwater_waits::Advice;
 use restwater_log::Moment;
+use restwater_match_day::running::RunningError;
 use restwater_session::MatchSetup;
 use restwater_session::own_count::OwnCount;
 use restwater_session::rest::Rest;
-use restwater_match_day::running::RunningError;
 use restwater_session::{CaughtFish, Rhythm, Session};
+use restwater_waits::Advice;
 use serde::{Deserialize, Serialize};
 
 /// Where the match stands.

@@ -2,15 +2,15 @@
 
 use super::weights::{estimate, short};
 use super::{AlarmView, MatchInput, MatchPhase, NetView, NetWarning};
+use crate::figures::{clock, digits, hours_minutes};
+use crate::{Arg, Wording};
 use restwater_log::{Moment, WeightUnit};
-use restwater_session::MatchSetup;
 use restwater_match_day::clock::Phase;
-use restwater_session::own_count::OwnCount;
 use restwater_match_day::rules::NetRule;
 use restwater_match_day::running::{NearLimit, RunningNet};
 use restwater_match_day::weight::Weight;
-use crate::figures::{clock, digits, hours_minutes};
-use crate::{Arg, Wording};
+use restwater_session::MatchSetup;
+use restwater_session::own_count::OwnCount;
 
 /// Time left in words and digits.
 pub(super) struct Clocks {

@@ -3,12 +3,12 @@
 use super::now::local_clock;
 use super::weights::{short, units};
 use super::{MatchInput, MatchKey, MatchLine, MatchTap};
+use crate::{Arg, Choice, ChoiceRow, Wording};
 use restwater_log::{Moment, WeightUnit};
-use restwater_session::{ClassGuess, MatchSetup};
 use restwater_match_day::clock::MINUTE_MS;
 use restwater_match_day::rules::{MatchRules, NetHolds, NetRule, OverLimit};
 use restwater_match_day::weight::Weight;
-use crate::{Arg, Choice, ChoiceRow, Wording};
+use restwater_session::{ClassGuess, MatchSetup};
 
 /// Alarms that can be chosen, minutes before all-out (common practice, no source).
 const ALARMS_MIN: &[u16] = &[120, 60, 30, 15, 10, 5];

@@ -3,12 +3,12 @@
 use super::weights::{estimate, rounded, short, step, steps, units};
 use super::{MatchInput, MatchKey, MatchLine, MatchTap, WeighInPage};
 use restwater_log::WeightUnit;
-use restwater_session::MatchSetup;
 use restwater_match_day::clock::Phase;
-use restwater_session::own_count::OwnCount;
 use restwater_match_day::rules::same_name;
 use restwater_match_day::weigh_in::{Agreement, WeighedIn, compare};
 use restwater_match_day::weight::Weight;
+use restwater_session::MatchSetup;
+use restwater_session::own_count::OwnCount;
 
 /// The page of the net on the scales.
 pub(super) fn page(input: &MatchInput, setup: &MatchSetup) -> WeighInPage {

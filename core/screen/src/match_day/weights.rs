@@ -2,8 +2,8 @@
 
 use super::{MatchInput, MatchKey, MatchTap};
 use restwater_log::{FishWeight, WeightUnit};
-use restwater_session::own_count::entered;
 use restwater_match_day::weight::Weight;
+use restwater_session::own_count::entered;
 
 /// Grams in an ounce, exactly (international yard and pound agreement, 1959).
 const OUNCE_G: f64 = 28.349_523_125;

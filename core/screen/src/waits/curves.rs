@@ -1,13 +1,13 @@
 //! Survival, hazard and bites per hour by leave time.
 
 use super::{LEVEL, bites, counts_words, range_words, too_few};
-use restwater_waits::{Advice, CurveKind, CurvePoint, Limits, SurvivalCurve, Wait, WaitPosterior};
 use crate::bank::leave_words;
 use crate::chart::{
     Axis, ChartBand, ChartBar, ChartDot, ChartKind, ChartLine, ChartSpan, ChartView, DotShape, LineStyle,
 };
 use crate::figures::{trimmed, whole};
 use crate::{Arg, Wording};
+use restwater_waits::{Advice, CurveKind, CurvePoint, Limits, SurvivalCurve, Wait, WaitPosterior};
 
 /// Points of a curve that is drawn.
 const POINTS: u32 = 48;

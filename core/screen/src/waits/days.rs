@@ -2,13 +2,13 @@
 
 use super::curves::steps;
 use super::{Counted, WaitsInput, bites, p_words};
-use restwater_waits::{LIKE_DAY_WEIGHT, OTHER_DAY_WEIGHT, SurvivalCurve, Wait};
-use restwater_compare::log_rank::{Weighting, log_rank};
-use restwater_compare::{CLEAR_BELOW, Trend, rank_trend};
-use restwater_log::Moment;
 use crate::chart::{Axis, ChartDot, ChartKind, ChartView, DotShape, LineStyle, Tick};
 use crate::figures::clock;
 use crate::{Arg, Wording};
+use restwater_compare::log_rank::{Weighting, log_rank};
+use restwater_compare::{CLEAR_BELOW, Trend, rank_trend};
+use restwater_log::Moment;
+use restwater_waits::{LIKE_DAY_WEIGHT, OTHER_DAY_WEIGHT, SurvivalCurve, Wait};
 
 /// Steers the drawn permutations: the same record says the same.
 const SEED: u64 = 4;

@@ -1,11 +1,11 @@
 //! What the rest of the time is likely to hold, as ranges.
 
-use restwater_waits::WaitPosterior;
-use restwater_match_day::forecast::{Range, TimeLeft};
-use restwater_session::rest::{Rest, landing, rest_of_match};
 use crate::figures::{trimmed, whole};
 use crate::{Arg, Choice, ChoiceRow, Wording};
+use restwater_match_day::forecast::{Range, TimeLeft};
+use restwater_session::rest::{Rest, landing, rest_of_match};
 use restwater_session::{Rhythm, Session};
+use restwater_waits::WaitPosterior;
 use serde::{Deserialize, Serialize};
 
 /// Times left that can be asked about, in minutes.

@@ -9,9 +9,9 @@ pub use forecast::{ForecastLine, ForecastView, forecast_view};
 use super::casts_that_count::CastFilter;
 use super::figures::{trimmed, whole};
 use super::{Arg, ChartView, ChoiceRow, Wording};
-use restwater_waits::{Advice, EarlierDay, Record, Settings, Wait, WaitPosterior};
 use restwater_compare::CastRow;
 use restwater_session::{Rhythm, Session};
+use restwater_waits::{Advice, EarlierDay, Record, Settings, Wait, WaitPosterior};
 use serde::{Deserialize, Serialize};
 
 /// Level of every interval on this screen.

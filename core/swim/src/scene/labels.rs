@@ -151,8 +151,7 @@ pub(crate) fn places_in(rings: &[Vec<Point>], wish: Point, side: f64) -> Vec<Poi
             places.push(Point { x: x0 * (1.0 - s) + x1 * s, y: y0 * (1.0 - t) + y1 * t });
         }
     }
-    let inside =
-        |p: &Point| rings.iter().filter(|r| crate::planar::ring_contains(r, *p)).count() % 2 == 1;
+    let inside = |p: &Point| rings.iter().filter(|r| crate::planar::ring_contains(r, *p)).count() % 2 == 1;
     places.retain(inside);
     // Rounded, so that a mirrored ring offers the mirrored places in the same order.
     let key = |p: &Point| ((p.distance(wish) * 16.0).round() as i64, (p.x * side * 16.0).round() as i64);

@@ -40,7 +40,7 @@ final class DrawingTests: XCTestCase {
 
     func testTheSentenceBelowIsMadeSmallerAndNotLeftOut() {
         let first = "Next: Dead tree, 22.5 wraps of 2 m, 45 m"
-        let second = "Rested 53 min; 2 bites near, the last 3 m away, 37 min ago; a liner here. 9 bites so far: no proof."
+        let second = "Rested 53 min; 2 bites near, the last 3 m away, 37 min ago; a liner here. 9 bites so far: too few to be sure."
         for height in [60.0, 80, 120] {
             let place = Rect(left: 0, top: 0, width: 300, height: height)
             let marks = Words(letters: plainLetters).sentences(first, [second, "6 casts here."], em: 20, small: 16, in: place)

@@ -172,6 +172,7 @@ pub fn starting_curves() -> Vec<StartingCurve> {
 }
 
 #[cfg(test)]
+#[allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::float_cmp)]
 mod tests {
     use super::*;
 

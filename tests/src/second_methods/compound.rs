@@ -174,6 +174,7 @@ pub fn compound_gamma_quantile(count: CountLaw, one: GammaWeight, p: f64) -> Opt
 }
 
 #[cfg(test)]
+#[allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::float_cmp)]
 mod tests {
     use super::*;
     use proptest::prelude::*;

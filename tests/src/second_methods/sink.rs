@@ -1,8 +1,10 @@
 //! A smooth sphere falling free in still water: an upper bound for a bare lead, since a rig on a
-//! line sinks slower. The angler's own fall times ([`super::fall`]) come first.
+//! line sinks slower. The angler's own fall times ([`restwater_bench::fall`]) come first.
 
-use super::material::{self, Material, MaterialError};
-use super::water::{self, DensityFormula};
+use restwater_bench::material;
+use restwater_bench::material::{Material, MaterialError};
+use restwater_bench::water;
+use restwater_bench::water::DensityFormula;
 
 /// Standard acceleration of free fall, m/s2 (3rd CGPM, 1901).
 pub const FREE_FALL: f64 = 9.806_65;
@@ -61,6 +63,7 @@ pub fn terminal(grams: f64, material: Material, water_c: f64) -> Result<Terminal
 }
 
 #[cfg(test)]
+#[allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::float_cmp)]
 mod tests {
     use super::*;
 

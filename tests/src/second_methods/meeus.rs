@@ -1,5 +1,5 @@
 //! A second opinion on the sun: Meeus, Astronomical Algorithms, 2nd ed. (1998), chapters 12, 15, 22
-//! and 25, low accuracy (0.01 degrees). The light at the water comes from [`super::daylight`]; this
+//! and 25, low accuracy (0.01 degrees). The light at the water comes from [`restwater_sky::daylight`]; this
 //! checks it, sharing none of its code.
 
 /// The sun by the low-accuracy method, degrees and astronomical units.
@@ -202,8 +202,11 @@ pub fn sun_rise_transit_set(
 }
 
 #[cfg(test)]
+#[allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::float_cmp)]
 mod tests {
     use super::*;
+    use proptest::prelude::*;
+    use restwater_sky::daylight::{Place, daylight, julian};
 
     /// Example 12.a: 1987 April 10, 0 h: 13 h 10 m 46.3668 s.
     #[test]
@@ -217,5 +220,27 @@ mod tests {
         let midwinter = 2_461_395.5;
         assert_eq!(sun_rise_transit_set(midwinter, 80.0, 0.0, 70.0), Err(MeeusError::NeitherRisesNorSets));
         assert_eq!(sun_rise_transit_set(midwinter, f64::NAN, 0.0, 70.0), Err(MeeusError::NotANumber));
+    }
+
+    /// 2026-12-21 00:00 UTC.
+    const MIDWINTER: i64 = 1_797_811_200_000;
+
+    proptest! {
+        /// Two methods that share nothing: the crate's search over NREL's positions, and Meeus's
+        /// low-accuracy sun with one interpolation (his chapters 15 and 25).
+        #[test]
+        fn agrees_with_meeus_within_a_minute(day in 0_i64..3650, lat in 49.0_f64..60.0, lon in -8.0_f64..2.0) {
+            let start = MIDWINTER + day * 86_400_000;
+            let place = Place { lat, lon };
+            let found = daylight(start, place).unwrap();
+            let other = sun_rise_transit_set(julian(start), lat, -lon, 70.0).unwrap();
+            let off = |ms: Option<i64>, fraction: f64| {
+                let apart = (ms.unwrap() - start) as f64 / 1000.0 - fraction * 86_400.0;
+                apart - 86_400.0 * libm::round(apart / 86_400.0)
+            };
+            prop_assert!(off(found.sunrise, other.rise).abs() < 60.0);
+            prop_assert!(off(found.noon, other.transit).abs() < 60.0);
+            prop_assert!(off(found.sunset, other.set).abs() < 60.0);
+        }
     }
 }
