@@ -91,12 +91,14 @@ pub fn moment(reading: &Reading) -> Moment {
 
 /// An action out of a line of a day file.
 pub fn action(line: &Map<String, Value>) -> Result<Action, String> {
-    serde_json::from_value(Value::Object(line.clone())).map_err(|e| format!("{}: {e}", Value::Object(line.clone())))
+    serde_json::from_value(Value::Object(line.clone()))
+        .map_err(|e| format!("{}: {e}", Value::Object(line.clone())))
 }
 
 fn refused(app: &App, error: &AppError) -> Refused {
     let kind = error.kind();
-    let fault = matches!(kind, ErrorKind::Internal | ErrorKind::Damaged | ErrorKind::Newer | ErrorKind::Foreign);
+    let fault =
+        matches!(kind, ErrorKind::Internal | ErrorKind::Damaged | ErrorKind::Newer | ErrorKind::Foreign);
     Refused { not_saved: kind == ErrorKind::NotSaved, fault, why: app.message(error) }
 }
 
@@ -185,21 +187,37 @@ fn bank_of(screen: &Screen) -> Bank {
 
 fn screen(app: &mut App, which: Which, at: &Reading) -> Result<Value, Refused> {
     match app.screen(which, &moment(at)) {
-        Ok(screen) => serde_json::to_value(screen)
-            .map_err(|e| Refused { not_saved: false, fault: true, why: e.to_string() }),
+        Ok(screen) => serde_json::to_value(screen).map_err(|e| Refused {
+            not_saved: false,
+            fault: true,
+            why: e.to_string(),
+        }),
         Err(error) => Err(refused(app, &error)),
     }
 }
 
-/// All screens are opened; the first that fails with more than "not now".
+/// All screens are opened; the first that fails with more than "not now". A full disk is no reason: what a screen keeps
+/// for later it can do without.
 pub fn all_screens(app: &mut App, at: &Reading) -> Result<(), Refused> {
     const ALL: [Which; 14] = [
-        Which::Bank, Which::Setup, Which::Waits, Which::Changes, Which::Match, Which::Tackle, Which::Swim, Which::Book,
-        Which::Conditions, Which::Cautions, Which::Bench, Which::Phone, Which::Mend, Which::Files,
+        Which::Bank,
+        Which::Setup,
+        Which::Waits,
+        Which::Changes,
+        Which::Match,
+        Which::Tackle,
+        Which::Swim,
+        Which::Book,
+        Which::Conditions,
+        Which::Cautions,
+        Which::Bench,
+        Which::Phone,
+        Which::Mend,
+        Which::Files,
     ];
     for which in ALL {
         if let Err(refused) = screen(app, which, at)
-            && refused.fault
+            && (refused.fault || refused.not_saved)
         {
             return Err(refused);
         }
@@ -224,8 +242,11 @@ pub fn imports(app: &mut App, at: &Reading) -> Vec<String> {
 pub fn send(app: &mut App, form: &str, at: &Reading) -> Result<PathBuf, Refused> {
     for (field, value) in [("span", "all"), ("place", "included"), ("form", form)] {
         let choice = json!({"do": "choose_files", "field": field, "value": value});
-        let choice: Action = serde_json::from_value(choice)
-            .map_err(|e| Refused { not_saved: false, fault: true, why: e.to_string() })?;
+        let choice: Action = serde_json::from_value(choice).map_err(|e| Refused {
+            not_saved: false,
+            fault: true,
+            why: e.to_string(),
+        })?;
         tap(app, &choice, at)?;
     }
     match app.send(&moment(at), &mut go) {

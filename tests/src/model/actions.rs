@@ -22,7 +22,9 @@ pub fn fishing(rng: &mut ChaCha8Rng) -> Value {
         0..36 => json!({"do": "cast", "rod": rod}),
         36..56 => json!({"do": "bite", "rod": rod}),
         56..66 => json!({"do": "landed", "rod": rod}),
-        66..70 => json!({"do": "landed", "rod": rod, "fish": {"by": "weighed", "unit": "drams", "count": 700}}),
+        66..70 => {
+            json!({"do": "landed", "rod": rod, "fish": {"by": "weighed", "unit": "drams", "count": 700}})
+        }
         70..75 => json!({"do": "lost", "rod": rod}),
         75..80 => json!({"do": "missed", "rod": rod}),
         80..90 => json!({"do": "wound_in", "rod": rod}),
@@ -50,13 +52,21 @@ pub fn saying(rng: &mut ChaCha8Rng) -> Value {
     let rod = rng.random_range(1..3);
     let bearing: i32 = rng.random_range(-40..40) * 100;
     match rng.random_range(0..12) {
-        0 => json!({"do": "set_rig", "rod": rod, "rig": {"bait": "bread", "popup_mm": 457, "hooklength_mm": 914,
-            "hook_size": 16, "lead_mg": 30_000, "material": "non_toxic"}}),
+        0 => {
+            json!({"do": "set_rig", "rod": rod, "rig": {"bait": "bread", "popup_mm": 457, "hooklength_mm": 914,
+            "hook_size": 16, "lead_mg": 30_000, "material": "non_toxic"}})
+        }
         1 | 2 => json!({"do": "set_spot", "rod": rod, "spot": {"bearing_cdeg": bearing,
             "reach": {"unit": "yards", "hundredths": rng.random_range(15..60) * 100}, "clipped": true}}),
-        3 => json!({"do": "note", "text": pick(rng, &["ice in the margin", "= wind \"west\"", "\u{e9} 2 \u{b0}C"])}),
-        4 | 5 => json!({"do": "set_mark", "name": pick(rng, &["gate", "dead tree", "hut"]), "bearing_cdeg": bearing}),
-        6 => json!({"do": "place_peg", "lat_e7": 521_000_000, "lon_e7": -18_000_000, "straight_out_cdeg": 18_000}),
+        3 => {
+            json!({"do": "note", "text": pick(rng, &["ice in the margin", "= wind \"west\"", "\u{e9} 2 \u{b0}C"])})
+        }
+        4 | 5 => {
+            json!({"do": "set_mark", "name": pick(rng, &["gate", "dead tree", "hut"]), "bearing_cdeg": bearing})
+        }
+        6 => {
+            json!({"do": "place_peg", "lat_e7": 521_000_000, "lon_e7": -18_000_000, "straight_out_cdeg": 18_000})
+        }
         7 => json!({"do": "choose_rod", "rod": rod}),
         8 => json!({"do": "mark_here", "name": ""}),
         9 => json!({"do": "cast_here"}),
@@ -71,8 +81,16 @@ pub fn mending(rng: &mut ChaCha8Rng) -> Value {
     let (field, value) = chosen(
         rng,
         &[
-            ("end", "wound_in"), ("end", "landed"), ("end", "lost"), ("end", "missed"), ("after", "#"), ("after", "1#"),
-            ("back", "#"), ("added", "1"), ("added", "1"), ("stands", "1"),
+            ("end", "wound_in"),
+            ("end", "landed"),
+            ("end", "lost"),
+            ("end", "missed"),
+            ("after", "#"),
+            ("after", "1#"),
+            ("back", "#"),
+            ("added", "1"),
+            ("added", "1"),
+            ("stands", "1"),
         ],
     );
     if rng.random_range(0..8) == 0 {
@@ -98,7 +116,8 @@ pub fn marking(rng: &mut ChaCha8Rng) -> Value {
 
 /// The choices and keys of the screens.
 pub fn choosing(rng: &mut ChaCha8Rng) -> Value {
-    let line = |verb: &str, (field, value): (String, String)| json!({"do": verb, "field": field, "value": value});
+    let line =
+        |verb: &str, (field, value): (String, String)| json!({"do": verb, "field": field, "value": value});
     match rng.random_range(0..14) {
         0..3 => line("choose_swim", chosen(rng, SWIM)),
         3 => line("choose_swim", ("remove".into(), format!("$thing:{}", rng.random_range(0..9)))),
@@ -112,7 +131,10 @@ pub fn choosing(rng: &mut ChaCha8Rng) -> Value {
         9 => line("choose_book", chosen(rng, BOOK)),
         10 => line("choose_book", ("open".into(), format!("$session:{}", rng.random_range(0..9)))),
         11 => line("choose_conditions", chosen(rng, CONDITIONS)),
-        12 => line("choose_cautions", chosen(rng, &[("seen", "all"), ("region", "scotland"), ("region", "england")])),
+        12 => line(
+            "choose_cautions",
+            chosen(rng, &[("seen", "all"), ("region", "scotland"), ("region", "england")]),
+        ),
         _ => other(rng),
     }
 }
@@ -155,26 +177,81 @@ pub fn importing(rng: &mut ChaCha8Rng) -> Value {
 }
 
 const SWIM: &[(&str, &str)] = &[
-    ("left", "1500"), ("right", "1800"), ("far", "9000"), ("rest", "3#"), ("band", "500"), ("feature", "bar"),
-    ("feature", "weed"), ("hazard", "snag"), ("ray", "#"), ("rays", ""), ("name", "willow #"), ("name", "post"),
-    ("remove", "outline"), ("lat", "52.1"), ("lon", "-1.2"), ("out", "180"),
+    ("left", "1500"),
+    ("right", "1800"),
+    ("far", "9000"),
+    ("rest", "3#"),
+    ("band", "500"),
+    ("feature", "bar"),
+    ("feature", "weed"),
+    ("hazard", "snag"),
+    ("ray", "#"),
+    ("rays", ""),
+    ("name", "willow #"),
+    ("name", "post"),
+    ("remove", "outline"),
+    ("lat", "52.1"),
+    ("lon", "-1.2"),
+    ("out", "180"),
 ];
 const SETUP: &[(&str, &str)] = &[
-    ("water", "Alder Pool"), ("water", "Mill Pit"), ("water", ""), ("peg", "#"), ("rods", "1"), ("rods", "2"),
-    ("depth", "300"), ("copy", "last"), ("copy", "none"), ("draw", "#"),
+    ("water", "Alder Pool"),
+    ("water", "Mill Pit"),
+    ("water", ""),
+    ("peg", "#"),
+    ("rods", "1"),
+    ("rods", "2"),
+    ("depth", "300"),
+    ("copy", "last"),
+    ("copy", "none"),
+    ("draw", "#"),
 ];
 const TACKLE: &[(&str, &str)] = &[
-    ("bait", "corn"), ("colour", "pink"), ("popup", "61#"), ("hook", "14"), ("hooklength_lost", "1"),
-    ("bearing", "-#00"), ("bearing", "mark $thing:0"), ("clip", "true"), ("reach", "{\"unit\":\"metres\",\"cm\":3#00}"),
+    ("bait", "corn"),
+    ("colour", "pink"),
+    ("popup", "61#"),
+    ("hook", "14"),
+    ("hooklength_lost", "1"),
+    ("bearing", "-#00"),
+    ("bearing", "mark $thing:0"),
+    ("clip", "true"),
+    ("reach", "{\"unit\":\"metres\",\"cm\":3#00}"),
 ];
 const BENCH: &[(&str, &str)] = &[
-    ("tied", "#"), ("counted", "#"), ("taken_out", "1"), ("wanted", "#"), ("cut", "4572 1"), ("cut_all", ""),
-    ("tie_all", ""), ("spool_add", ""), ("tag", "100"), ("lift", "50#"), ("shot", "390"), ("rung", "4572"),
-    ("splash", ""), ("bottom", ""), ("calibrate", ""), ("length", "9144"), ("hook", "16"), ("plumbed", "300"),
+    ("tied", "#"),
+    ("counted", "#"),
+    ("taken_out", "1"),
+    ("wanted", "#"),
+    ("cut", "4572 1"),
+    ("cut_all", ""),
+    ("tie_all", ""),
+    ("spool_add", ""),
+    ("tag", "100"),
+    ("lift", "50#"),
+    ("shot", "390"),
+    ("rung", "4572"),
+    ("splash", ""),
+    ("bottom", ""),
+    ("calibrate", ""),
+    ("length", "9144"),
+    ("hook", "16"),
+    ("plumbed", "300"),
 ];
 const BOOK: &[(&str, &str)] = &[
-    ("close", ""), ("note", "herons all day"), ("note", "begin earlier #"), ("plan", "begin at 2 ft"), ("lat", "521000000"),
-    ("keep_place", ""), ("season", ""),
+    ("close", ""),
+    ("note", "herons all day"),
+    ("note", "begin earlier #"),
+    ("plan", "begin at 2 ft"),
+    ("lat", "521000000"),
+    ("keep_place", ""),
+    ("season", ""),
 ];
-const CONDITIONS: &[(&str, &str)] =
-    &[("water", "4#"), ("air", "3#"), ("wind", "light"), ("wind_from", "sw"), ("cloud", "#"), ("again", ""), ("skip", "air")];
+const CONDITIONS: &[(&str, &str)] = &[
+    ("water", "4#"),
+    ("air", "3#"),
+    ("wind", "light"),
+    ("wind_from", "sw"),
+    ("cloud", "#"),
+    ("again", ""),
+    ("skip", "air"),
+];

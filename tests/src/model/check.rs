@@ -30,9 +30,14 @@ pub fn log(oracle: &Oracle, stored: &[Entry]) -> Result<(), Broken> {
     }
     for entry in oracle.log.values() {
         match there.get(entry.id.as_str()) {
-            None => return broken("nothing confirmed is lost", format!("{} {} is gone", entry.kind, entry.id)),
+            None => {
+                return broken("nothing confirmed is lost", format!("{} {} is gone", entry.kind, entry.id));
+            }
             Some(found) if found.whole != entry.whole => {
-                return broken("an entry is never changed", format!("{} became {}", entry.whole, found.whole));
+                return broken(
+                    "an entry is never changed",
+                    format!("{} became {}", entry.whole, found.whole),
+                );
             }
             Some(_) => {}
         }
@@ -51,9 +56,14 @@ pub fn shown(oracle: &Oracle, shown: Option<&Shown>, naive: Option<&Session>) ->
     let expected = oracle.shown();
     let found = shown.map(|session| session.id.as_str());
     if expected != found {
-        let owner = found.and_then(|id| oracle.log.values().find(|e| e.session == id && e.kind == "session_started"));
+        let owner =
+            found.and_then(|id| oracle.log.values().find(|e| e.session == id && e.kind == "session_started"));
         let foreign = owner.is_some_and(|entry| entry.device != oracle.device);
-        let promise = if foreign { "a partner's session stays the partner's" } else { "the session shown is the latest of mine" };
+        let promise = if foreign {
+            "a partner's session stays the partner's"
+        } else {
+            "the session shown is the latest of mine"
+        };
         return broken(promise, format!("shown {found:?}, expected {expected:?}"));
     }
     let (Some(shown), Some(naive)) = (shown, naive) else { return Ok(()) };
@@ -66,7 +76,10 @@ pub fn shown(oracle: &Oracle, shown: Option<&Shown>, naive: Option<&Session>) ->
     }
     let rods: Vec<&str> = naive.rods.iter().map(|cast| rod(naive, *cast)).collect();
     if shown.rods != rods {
-        return broken("each rod does what was last tapped", format!("shown {:?}, expected {rods:?}", shown.rods));
+        return broken(
+            "each rod does what was last tapped",
+            format!("shown {:?}, expected {rods:?}", shown.rods),
+        );
     }
     casts(shown, naive)
 }
@@ -86,7 +99,10 @@ fn casts(shown: &Shown, naive: &Session) -> Result<(), Broken> {
     }
     for cast in &naive.casts {
         let Some(found) = shown.casts.get(&cast.id) else {
-            return broken("the casts shown are those logged and not taken back", format!("{} is not shown", cast.id));
+            return broken(
+                "the casts shown are those logged and not taken back",
+                format!("{} is not shown", cast.id),
+            );
         };
         let end = cast.end.as_ref().map(|(reason, _)| reason.clone());
         if (found.rod, found.bitten, &found.end) != (cast.rod, cast.bite.is_some(), &end) {
@@ -109,20 +125,32 @@ fn wait(found: &CastShown, cast: &Cast, naive: &Session) -> Result<(), Broken> {
         } else {
             "a wait over a boot is right within what the wall clock was off"
         };
-        return broken(promise, format!("shown {shown} ms, passed {expected} ms, allowed {allowed} ms: {cast:?}"));
+        return broken(
+            promise,
+            format!("shown {shown} ms, passed {expected} ms, allowed {allowed} ms: {cast:?}"),
+        );
     }
     Ok(())
 }
 
 /// The running clocks of the Bank screen.
-pub fn clocks(bank: &Bank, naive: &Session, now: i64, boot: &(String, String), off: i64) -> Result<(), Broken> {
+pub fn clocks(
+    bank: &Bank,
+    naive: &Session,
+    now: i64,
+    boot: &(String, String),
+    off: i64,
+) -> Result<(), Broken> {
     for (&(shown, out), cast) in bank.clocks.iter().zip(&naive.rods) {
         let Some(cast) = cast.and_then(|place| naive.casts.get(place)).filter(|_| out) else { continue };
         let Some(start) = cast.start.ms else { continue };
         let one_boot = cast.start.boots.iter().all(|of| of == boot);
         let allowed = SLACK_MS + if one_boot { 0 } else { naive.spread_ms.max(off) };
         if (shown - (now - start).max(0)).abs() > allowed {
-            let why = format!("shown {shown} ms, passed {} ms, allowed {allowed} ms off, one boot: {one_boot}", now - start);
+            let why = format!(
+                "shown {shown} ms, passed {} ms, allowed {allowed} ms off, one boot: {one_boot}",
+                now - start
+            );
             return broken("the running clock shows the time that passed", why);
         }
     }

@@ -97,7 +97,8 @@ pub fn read(text: &str) -> Result<Day, String> {
         match &mut day {
             None => {
                 let seed = value.get("seed").and_then(Value::as_u64).filter(|_| value.get("model").is_some());
-                let seed = seed.ok_or_else(|| format!("line {number}: {{\"model\": ..., \"seed\": n}} is expected"))?;
+                let seed = seed
+                    .ok_or_else(|| format!("line {number}: {{\"model\": ..., \"seed\": n}} is expected"))?;
                 day = Some(Day { seed, steps: Vec::new() });
             }
             Some(day) => day.steps.push(of_value(value).ok_or_else(|| format!("line {number} is no step"))?),
@@ -113,10 +114,14 @@ mod tests {
     #[test]
     fn a_day_is_read_as_it_was_written() {
         let inner = Step::new(1, 5, json!({"do": "cast", "rod": 1}));
-        let outer = Step::new(1, 9, json!({"event": "disk", "room": 100})).with_within(std::slice::from_ref(&inner));
+        let outer =
+            Step::new(1, 9, json!({"event": "disk", "room": 100})).with_within(std::slice::from_ref(&inner));
         assert_eq!(outer.within(), [inner.clone()]);
         let day = Day { seed: 3, steps: vec![inner, outer] };
         assert_eq!(read(&write(&day)), Ok(day));
-        assert!(read("").is_err() && read("{\"model\": 1, \"seed\": 1}\n{\"phone\": 2, \"after_ms\": 1}").is_err());
+        assert!(
+            read("").is_err()
+                && read("{\"model\": 1, \"seed\": 1}\n{\"phone\": 2, \"after_ms\": 1}").is_err()
+        );
     }
 }

@@ -35,8 +35,15 @@ pub struct Later<'a> {
 pub fn later(ask: &Later) -> Result<(Vec<u8>, Vec<Entry>), String> {
     let own = id(ask.number, 0);
     let mut ops = vec![
-        op(ask, 1, &own, "session_started", json!({"span_tenth_mm": 36_576, "rods": 1, "settle_s": 0,
-            "twitch_restarts": false, "water": "Mill Pit"}), None),
+        op(
+            ask,
+            1,
+            &own,
+            "session_started",
+            json!({"span_tenth_mm": 36_576, "rods": 1, "settle_s": 0,
+            "twitch_restarts": false, "water": "Mill Pit"}),
+            None,
+        ),
         op(ask, 2, &own, "cast", json!({"rod": 1}), None),
         op(ask, 3, &own, "thermocline_felt", json!({"deep": [1, 2]}), None),
     ];
@@ -93,6 +100,7 @@ pub fn map(bearing: i64) -> Vec<u8> {
         json!({"type": "Feature", "geometry": null,
             "properties": {"kind": "aiming mark", "name": name, "bearing_deg": bearing}})
     };
-    let all = json!({"type": "FeatureCollection", "features": [mark("Gate", bearing), mark("Hut", bearing - 9)]});
+    let all =
+        json!({"type": "FeatureCollection", "features": [mark("Gate", bearing), mark("Hut", bearing - 9)]});
     all.to_string().into_bytes()
 }

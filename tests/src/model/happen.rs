@@ -67,7 +67,8 @@ impl World {
     /// An op file with everything, kept for later imports.
     fn export(&mut self, side: usize) -> Result<(), Broken> {
         let reading = self.sides[side].device.read(self.now);
-        let made = act::send(self.app(side)?, "entries", &reading).map_err(unexpected("a file can be made"))?;
+        let made =
+            act::send(self.app(side)?, "entries", &reading).map_err(unexpected("a file can be made"))?;
         let bytes = fs::read(made).map_err(io)?;
         let entries = entries_in(&bytes);
         let (device, oracle) = (&self.sides[side].device, &self.sides[side].oracle);
@@ -122,7 +123,8 @@ impl World {
             let mut said = Vec::new();
             for side in [0, 1] {
                 let reading = self.sides[side].device.read(self.now);
-                let made = act::send(self.app(side)?, form, &reading).map_err(unexpected("a file can be made"))?;
+                let made =
+                    act::send(self.app(side)?, form, &reading).map_err(unexpected("a file can be made"))?;
                 said.push(fs::read_to_string(made).map_err(io)?);
             }
             if said[0] != said[1] {
@@ -143,7 +145,11 @@ impl World {
                 let bytes = &bytes[..bytes.len() * usize::try_from(step.number("at")).unwrap_or(0) / 1_000];
                 fs::write(&path, bytes).map_err(io)?;
                 let entries = entries_in(bytes);
-                if bytes.len() < 64 { self.refused_file(side, &path) } else { self.take_in(side, &path, entries) }
+                if bytes.len() < 64 {
+                    self.refused_file(side, &path)
+                } else {
+                    self.take_in(side, &path, entries)
+                }
             }
             "later" => {
                 let (bytes, entries) = self.later_file(side, step)?;
@@ -209,7 +215,9 @@ impl World {
     fn restore(&mut self, side: usize, step: &Step) -> Result<(), Broken> {
         let backups = &self.sides[side].device.backups;
         let number = usize::try_from(step.number("of")).unwrap_or(0);
-        let Some(path) = number.checked_rem(backups.len()).and_then(|n| backups.get(n)).cloned() else { return Ok(()) };
+        let Some(path) = number.checked_rem(backups.len()).and_then(|n| backups.get(n)).cloned() else {
+            return Ok(());
+        };
         self.take_in(side, &path, Vec::new())
     }
 
@@ -226,7 +234,8 @@ impl World {
         let reading = self.sides[side].device.read(self.now);
         let shown = self.sides[side].oracle.shown().map(str::to_owned);
         let in_boot = self.sides[side].oracle.log.values().all(|entry| {
-            Some(&entry.session) != shown.as_ref() || entry.boot == (self.sides[side].oracle.device.clone(), reading.boot.clone())
+            Some(&entry.session) != shown.as_ref()
+                || entry.boot == (self.sides[side].oracle.device.clone(), reading.boot.clone())
         });
         let app = self.app(side)?;
         act::all_screens(app, &reading).map_err(unexpected("every screen can be shown"))?;
@@ -238,7 +247,10 @@ impl World {
             let moved = super::clock::Reading { wall_ms: reading.wall_ms + off, ..reading.clone() };
             let there = act::swim_words(app, &moved);
             if here != there {
-                return broken("the swim does not go by the wall clock", format!("{here:?} became {there:?}"));
+                return broken(
+                    "the swim does not go by the wall clock",
+                    format!("{here:?} became {there:?}"),
+                );
             }
         }
         Ok(())
@@ -294,7 +306,8 @@ impl World {
     fn after_cut(&mut self, side: usize, mut may_be: Vec<Oracle>) -> Result<(), Broken> {
         self.app(side)?;
         let stored = self.sides[side].device.stored().map_err(io)?;
-        let stored: BTreeSet<String> = stored.into_iter().filter_map(Entry::of).map(|entry| entry.id).collect();
+        let stored: BTreeSet<String> =
+            stored.into_iter().filter_map(Entry::of).map(|entry| entry.id).collect();
         if let Some(place) = may_be.iter().position(|oracle| oracle.log.keys().eq(stored.iter())) {
             self.sides[side].oracle = may_be.swap_remove(place);
         } else if !may_be.is_empty() {

@@ -111,7 +111,8 @@ fn pause_ms(rng: &mut ChaCha8Rng) -> i64 {
 fn step(rng: &mut ChaCha8Rng, moods: &Moods) -> Step {
     let phone = usize::from(rng.random_range(0..10) < 3);
     let after = pause_ms(rng);
-    let weights = [100, moods.clocks, 12, moods.disks, moods.files, moods.swim, if moods.evening { 40 } else { 0 }];
+    let weights =
+        [100, moods.clocks, 12, moods.disks, moods.files, moods.swim, if moods.evening { 40 } else { 0 }];
     let mut roll = rng.random_range(0..weights.iter().sum());
     let mut kind = 0;
     while roll >= weights[kind] {
@@ -190,6 +191,7 @@ fn on_disk(rng: &mut ChaCha8Rng) -> Value {
         0 | 1 => json!({"event": "restart"}),
         2 => json!({"event": "import", "from": rng.random_range(0..2), "file": rng.random_range(0..9)}),
         3 => importing(rng),
+        4 => json!({"event": "screens"}),
         _ => tap(rng),
     }
 }

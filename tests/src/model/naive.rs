@@ -109,7 +109,8 @@ fn text<'a>(entry: &'a Entry, field: &str) -> &'a str {
 
 /// How far apart the wall clocks were wrong over these entries.
 fn spread(entries: &[&Entry], truths: &Truths) -> i64 {
-    let offs: Vec<i64> = entries.iter().filter_map(|e| truths.get(&e.id)).map(|truth| truth.wall_off).collect();
+    let offs: Vec<i64> =
+        entries.iter().filter_map(|e| truths.get(&e.id)).map(|truth| truth.wall_off).collect();
     offs.iter().max().zip(offs.iter().min()).map_or(0, |(most, least)| most - least)
 }
 
@@ -203,16 +204,24 @@ impl Session {
     /// A cast that was forgotten, behind another of its rod that has ended.
     fn add_forgotten(&mut self, entry: &Entry) -> bool {
         let before = self.casts.iter().find(|cast| cast.id == text(entry, "after"));
-        let Some((rod, ended)) = before.and_then(|cast| Some((cast.rod, cast.end.as_ref()?.1.clone()))) else {
+        let Some((rod, ended)) = before.and_then(|cast| Some((cast.rod, cast.end.as_ref()?.1.clone())))
+        else {
             return false;
         };
         let after = |cast: &&Cast| cast.rod == rod && cast.start.ms >= ended.ms;
-        let next = self.casts.iter().filter(after).min_by_key(|cast| cast.start.ms).map(|cast| cast.start.clone());
+        let next =
+            self.casts.iter().filter(after).min_by_key(|cast| cast.start.ms).map(|cast| cast.start.clone());
         let start = ended.later(number(entry, "lag_s").unwrap_or(0)).no_later(next.as_ref());
         let stop = start.later(number(entry, "wait_s").unwrap_or(0)).no_later(next.as_ref());
         let reason = text(entry, "end");
         let bite = (reason != "wound_in").then(|| stop.clone());
-        self.casts.push(Cast { id: entry.id.clone(), rod, start, bite, end: Some((reason.to_owned(), stop)) });
+        self.casts.push(Cast {
+            id: entry.id.clone(),
+            rod,
+            start,
+            bite,
+            end: Some((reason.to_owned(), stop)),
+        });
         true
     }
 

@@ -89,7 +89,9 @@ impl Small<'_> {
                     self.still(steps);
                 }
             }
-            for (field, plain) in [("setup", json!({"rods": 1})), ("end", json!("whole")), ("ms", json!(3_600_000))] {
+            for (field, plain) in
+                [("setup", json!({"rods": 1})), ("end", json!("whole")), ("ms", json!(3_600_000))]
+            {
                 let is_there = self.day.steps[place].what.get(field).is_some_and(|value| *value != plain);
                 if is_there && self.day.steps[place].what.get("op").is_none() {
                     let mut steps = self.day.steps.clone();

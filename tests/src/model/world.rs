@@ -14,8 +14,26 @@ use std::path::Path;
 const BEGIN_MS: i64 = 1_768_633_200_000;
 /// Taps that go to the session shown.
 const OF_SESSION: &[&str] = &[
-    "end_session", "cast", "bite", "landed", "lost", "missed", "liner", "indication", "wound_in", "twitch", "set_rig",
-    "set_spot", "time_back", "note", "set_mark", "place_peg", "choose_conditions", "choose_swim", "mend", "match",
+    "end_session",
+    "cast",
+    "bite",
+    "landed",
+    "lost",
+    "missed",
+    "liner",
+    "indication",
+    "wound_in",
+    "twitch",
+    "set_rig",
+    "set_spot",
+    "time_back",
+    "note",
+    "set_mark",
+    "place_peg",
+    "choose_conditions",
+    "choose_swim",
+    "mend",
+    "match",
 ];
 
 /// A phone with what must be true of it.
@@ -123,7 +141,8 @@ impl World {
             return broken("a tap that can't be taken says why", format!("{verb}: {}", refused.why));
         }
         let oracle = &self.sides[side].oracle;
-        let known = verb == "undo" && oracle.done.last().is_some() || verb == "redo" && oracle.undone.last().is_some();
+        let known = verb == "undo" && oracle.done.last().is_some()
+            || verb == "redo" && oracle.undone.last().is_some();
         if known && !refused.not_saved {
             return broken("UNDO and REDO do what they name", format!("{verb} was refused: {}", refused.why));
         }

@@ -148,10 +148,15 @@ impl Disk {
     /// acknowledged before.
     pub fn killed(&self, moment: usize) -> (BTreeMap<String, Vec<u8>>, Vec<usize>) {
         let mut acknowledged = Vec::new();
-        let made: Vec<usize> =
-            self.events.iter().filter_map(|e| if let Event::Create(f) = e { Some(*f) } else { None }).collect();
-        let mut there: BTreeMap<usize, Vec<u8>> =
-            (0..self.files.len()).filter(|f| !made.contains(f)).map(|f| (f, self.files[f].loaded.clone())).collect();
+        let made: Vec<usize> = self
+            .events
+            .iter()
+            .filter_map(|e| if let Event::Create(f) = e { Some(*f) } else { None })
+            .collect();
+        let mut there: BTreeMap<usize, Vec<u8>> = (0..self.files.len())
+            .filter(|f| !made.contains(f))
+            .map(|f| (f, self.files[f].loaded.clone()))
+            .collect();
         for event in &self.events[..moment.min(self.events.len())] {
             match event {
                 Event::Create(file) => drop(there.insert(*file, Vec::new())),
@@ -170,7 +175,10 @@ impl Disk {
                 Event::Sync(_) => {}
             }
         }
-        (there.into_iter().map(|(file, bytes)| (self.files[file].name.clone(), bytes)).collect(), acknowledged)
+        (
+            there.into_iter().map(|(file, bytes)| (self.files[file].name.clone(), bytes)).collect(),
+            acknowledged,
+        )
     }
 
     /// Whether a file's name points at it after the cut.
