@@ -7,7 +7,7 @@ use restwater_app::{Action, App, AppError, ErrorKind, Screen, Which};
 use restwater_exchange::Progress;
 use restwater_log::Moment;
 use restwater_screen::{BankState, Key};
-use restwater_session::{EndCause, RodState, Session, wait_of};
+use restwater_session::{Cast, EndCause, RodState};
 use serde_json::{Map, Value, json};
 use std::collections::BTreeMap;
 use std::ops::ControlFlow;
@@ -43,8 +43,8 @@ pub struct CastShown {
     pub end: Option<String>,
     /// Whether there was a bite.
     pub bitten: bool,
-    /// Minutes of its wait, where it has ended.
-    pub wait_min: Option<f64>,
+    /// Milliseconds from the splash to the bite or the end, where it has ended.
+    pub wait_ms: Option<i64>,
 }
 
 /// The session shown.
@@ -132,18 +132,18 @@ pub fn shown(app: &App) -> Option<Shown> {
     Some(Shown {
         id: session.id.to_string(),
         open: session.is_open(),
-        casts: session.casts.iter().map(|cast| (cast.op.to_string(), cast_shown(session, cast))).collect(),
+        casts: session.casts.iter().map(|cast| (cast.op.to_string(), cast_shown(cast))).collect(),
         things: marks.chain(landmarks).collect(),
         rods: session.rods.iter().map(|rod| state(&rod.state)).collect(),
     })
 }
 
-fn cast_shown(session: &Session, cast: &restwater_session::Cast) -> CastShown {
+fn cast_shown(cast: &Cast) -> CastShown {
     CastShown {
         rod: cast.rod.into(),
         end: cast.end.as_ref().map(|end| cause(&end.cause).to_owned()),
         bitten: cast.bite.is_some(),
-        wait_min: wait_of(session, cast, 0.0).map(restwater_waits::Wait::minutes),
+        wait_ms: cast.wait_end().map(|until| until.since(&cast.start).ms),
     }
 }
 

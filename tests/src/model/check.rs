@@ -117,10 +117,11 @@ fn casts(shown: &Shown, naive: &Session) -> Result<(), Broken> {
 fn wait(found: &CastShown, cast: &Cast, naive: &Session) -> Result<(), Broken> {
     let Some((expected, one_boot)) = cast.wait() else { return Ok(()) };
     let allowed = SLACK_MS + if one_boot { 0 } else { naive.spread_ms };
-    // A wait that would run backwards is not shown, or shown as none.
-    let shown = found.wait_min.map_or(0, |minutes| (minutes * 60_000.0) as i64);
-    if (shown - expected.max(0)).abs() > allowed {
-        let promise = if found.end.is_some() && one_boot {
+    let Some(shown) = found.wait_ms else {
+        return broken("a wait is the time that passed", format!("none is shown, passed {expected} ms: {cast:?}"));
+    };
+    if (shown - expected).abs() > allowed {
+        let promise = if one_boot {
             "a wait is the time that passed"
         } else {
             "a wait over a boot is right within what the wall clock was off"

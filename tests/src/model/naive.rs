@@ -39,6 +39,9 @@ pub struct Cast {
     pub bite: Option<When>,
     /// What ended it, and when.
     pub end: Option<(String, When)>,
+    /// What was logged after its wait, which no mending can move it beyond: the outcome of its bite, the next splash of
+    /// its rod, the end of the session.
+    limit: Option<When>,
 }
 
 /// A session.
@@ -54,7 +57,7 @@ pub struct Session {
     pub rods: Vec<Option<usize>>,
     /// How far apart the wall clock's errors lie within the session, by device: what bridging a boot may be off by.
     pub spread_ms: i64,
-    ended: bool,
+    ended: Option<When>,
 }
 
 /// What was said of entries afterwards, the latest in force.
@@ -75,12 +78,13 @@ pub fn session(oracle: &Oracle, id: &str, truths: &Truths) -> Session {
     for entry in in_force.iter().filter(|entry| entry.amends.is_none()) {
         session.take(entry, &said, truths);
     }
+    session.note_limits();
     for at in 0..session.casts.len() {
-        session.remember(at, &said);
+        session.remember(at, &said, truths);
     }
     for entry in in_force.iter().filter(|entry| entry.kind == "cast_added") {
         if session.add_forgotten(entry) {
-            session.remember(session.casts.len() - 1, &said);
+            session.remember(session.casts.len() - 1, &said, truths);
         }
     }
     session
@@ -107,6 +111,12 @@ fn text<'a>(entry: &'a Entry, field: &str) -> &'a str {
     entry.payload.get(field).and_then(Value::as_str).unwrap_or_default()
 }
 
+/// When an entry was tapped.
+fn tapped(entry: &Entry, truths: &Truths) -> When {
+    let ms = truths.get(&entry.id).map(|truth| truth.at);
+    When { ms, boots: BTreeSet::from([entry.boot.clone()]) }
+}
+
 /// How far apart the wall clocks were wrong over these entries.
 fn spread(entries: &[&Entry], truths: &Truths) -> i64 {
     let offs: Vec<i64> =
@@ -117,18 +127,15 @@ fn spread(entries: &[&Entry], truths: &Truths) -> i64 {
 impl Session {
     fn take(&mut self, entry: &Entry, said: &Said, truths: &Truths) {
         let back_s = said.back_s.get(entry.id.as_str()).copied().unwrap_or(0);
-        let at = When {
-            ms: truths.get(&entry.id).map(|truth| truth.at - back_s * 1_000),
-            boots: BTreeSet::from([entry.boot.clone()]),
-        };
+        let at = tapped(entry, truths).later(-back_s);
         let kind = entry.kind.as_str();
         match kind {
             "session_started" => {
                 self.grow(number(entry, "rods").unwrap_or(1).clamp(1, 9) as usize);
-                self.open = !self.ended;
+                self.open = self.ended.is_none();
             }
             "session_ended" => {
-                (self.open, self.ended) = (false, true);
+                (self.open, self.ended) = (false, Some(at.clone()));
                 for rod in 0..self.rods.len() {
                     self.close(rod, "session_ended", &at);
                 }
@@ -157,7 +164,7 @@ impl Session {
             "cast" => {
                 self.close(rod, "end_not_seen", at);
                 let (id, start) = (entry.id.clone(), at.clone());
-                self.casts.push(Cast { id, rod: rod as u64 + 1, start, bite: None, end: None });
+                self.casts.push(Cast { id, rod: rod as u64 + 1, start, bite: None, end: None, limit: None });
                 self.rods[rod] = Some(self.casts.len() - 1);
             }
             "bite" => {
@@ -183,13 +190,27 @@ impl Session {
         cast.end = Some((reason.to_owned(), at.clone()));
     }
 
+    fn note_limits(&mut self) {
+        let mut next: HashMap<u64, When> = HashMap::new();
+        for cast in self.casts.iter_mut().rev() {
+            if let Some((_, end)) = &cast.end {
+                // After a merge a later entry may lie earlier in time: then it says nothing of the end.
+                let after = next.get(&cast.rod).or(self.ended.as_ref()).filter(|after| after.ms >= end.ms);
+                cast.limit = if cast.bite.is_some() { Some(end.clone()) } else { after.cloned() };
+            }
+            next.insert(cast.rod, cast.start.clone());
+        }
+    }
+
     /// How a cast ended, as it was remembered afterwards. One that is still out has no end to remember.
-    fn remember(&mut self, at: usize, said: &Said) {
+    fn remember(&mut self, at: usize, said: &Said, truths: &Truths) {
         let cast = &mut self.casts[at];
         let Some(entry) = said.ends.get(cast.id.as_str()) else { return };
         let Some((_, ended)) = cast.end.clone() else { return };
         let reason = text(entry, "end");
-        let after = number(entry, "after_s").map(|s| cast.start.later(s).no_later(Some(&ended)));
+        let now = tapped(entry, truths);
+        let limit = cast.limit.clone().unwrap_or(now);
+        let after = number(entry, "after_s").map(|s| cast.start.later(s).no_later(Some(&limit)));
         let wait_end = after.unwrap_or_else(|| cast.bite.clone().unwrap_or_else(|| ended.clone()));
         if reason == "wound_in" {
             cast.bite = None;
@@ -213,15 +234,14 @@ impl Session {
             self.casts.iter().filter(after).min_by_key(|cast| cast.start.ms).map(|cast| cast.start.clone());
         let start = ended.later(number(entry, "lag_s").unwrap_or(0)).no_later(next.as_ref());
         let stop = start.later(number(entry, "wait_s").unwrap_or(0)).no_later(next.as_ref());
+        // Where mending left no room for it there was no such cast.
+        if stop.ms.zip(start.ms).is_some_and(|(stop, start)| stop <= start) {
+            return false;
+        }
         let reason = text(entry, "end");
         let bite = (reason != "wound_in").then(|| stop.clone());
-        self.casts.push(Cast {
-            id: entry.id.clone(),
-            rod,
-            start,
-            bite,
-            end: Some((reason.to_owned(), stop)),
-        });
+        let end = Some((reason.to_owned(), stop));
+        self.casts.push(Cast { id: entry.id.clone(), rod, start, bite, end, limit: next });
         true
     }
 
