@@ -139,7 +139,7 @@ pub fn clocks(
     bank: &Bank,
     naive: &Session,
     now: i64,
-    boot: &(String, String),
+    boot: &str,
     off: i64,
 ) -> Result<(), Broken> {
     for (&(shown, out), cast) in bank.clocks.iter().zip(&naive.rods) {
@@ -160,7 +160,7 @@ pub fn clocks(
 
 /// UNDO and REDO name what the angler did last and what was taken back last.
 pub fn names(bank: &Bank, oracle: &Oracle) -> Result<(), Broken> {
-    let keys = [("UNDO", &bank.undo, oracle.done.last()), ("REDO", &bank.redo, oracle.undone.last())];
+    let keys = [("UNDO", &bank.undo, oracle.undo()), ("REDO", &bank.redo, oracle.redo())];
     for (key, shown, deed) in keys {
         if !is_said(shown, deed) {
             let why = format!("{key} says \"{shown}\", expected {:?}", deed.map(|deed| &deed.says));

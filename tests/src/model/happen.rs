@@ -6,7 +6,7 @@ use super::day::Step;
 use super::device::Sent;
 use super::foreign::{Later, entries_in, junk, later, map};
 use super::oracle::{Entry, Oracle};
-use super::world::{World, io};
+use super::world::{World, boot_of, io};
 use crate::powercut::{acknowledge, on_disk, set_room};
 use rand::SeedableRng;
 use rand_chacha::ChaCha8Rng;
@@ -233,9 +233,10 @@ impl World {
     fn screens(&mut self, side: usize) -> Result<(), Broken> {
         let reading = self.sides[side].device.read(self.now);
         let shown = self.sides[side].oracle.shown().map(str::to_owned);
-        let in_boot = self.sides[side].oracle.log.values().all(|entry| {
-            Some(&entry.session) != shown.as_ref()
-                || entry.boot == (self.sides[side].oracle.device.clone(), reading.boot.clone())
+        let boot = boot_of(side, &reading);
+        let of_session = |entry: &&Entry| Some(&entry.session) == shown.as_ref();
+        let in_boot = self.sides[side].oracle.log.values().filter(of_session).all(|entry| {
+            self.truths.get(&entry.id).is_some_and(|truth| truth.boot == boot)
         });
         let app = self.app(side)?;
         act::all_screens(app, &reading).map_err(unexpected("every screen can be shown"))?;

@@ -10,7 +10,7 @@ pub struct When {
     /// Milliseconds; none where only another phone knows.
     pub ms: Option<i64>,
     /// The boots.
-    pub boots: BTreeSet<(String, String)>,
+    pub boots: BTreeSet<String>,
 }
 
 impl When {
@@ -113,8 +113,8 @@ fn text<'a>(entry: &'a Entry, field: &str) -> &'a str {
 
 /// When an entry was tapped.
 fn tapped(entry: &Entry, truths: &Truths) -> When {
-    let ms = truths.get(&entry.id).map(|truth| truth.at);
-    When { ms, boots: BTreeSet::from([entry.boot.clone()]) }
+    let truth = truths.get(&entry.id);
+    When { ms: truth.map(|truth| truth.at), boots: truth.map(|truth| truth.boot.clone()).into_iter().collect() }
 }
 
 /// How far apart the wall clocks were wrong over these entries.

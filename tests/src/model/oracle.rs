@@ -28,8 +28,6 @@ pub struct Entry {
     pub wall_ms: i64,
     /// Minutes east of UTC then.
     pub offset_min: i64,
-    /// Which boot of which phone.
-    pub boot: (String, String),
     /// All of it.
     pub whole: Value,
 }
@@ -39,7 +37,6 @@ impl Entry {
     pub fn of(whole: Value) -> Option<Self> {
         let text = |field: &str| whole[field].as_str().map(str::to_owned);
         let at = &whole["at"];
-        let device = text("device")?;
         Some(Self {
             id: text("id")?,
             clock: text("hlc")?,
@@ -49,8 +46,7 @@ impl Entry {
             amends: text("amends"),
             wall_ms: at["wall"].as_i64()?,
             offset_min: at["offset"].as_i64()?,
-            boot: (device.clone(), at["boot"].as_str()?.to_owned()),
-            device,
+            device: text("device")?,
             whole,
         })
     }
@@ -66,7 +62,7 @@ impl Entry {
 
     /// What it points at as no longer counting.
     fn targets(&self) -> impl Iterator<Item = &str> {
-        let points = matches!(self.kind.as_str(), "undone" | "removed");
+        let points = matches!(self.kind.as_str(), "undone" | "removed" | "import_undone" | "import_redone");
         let targets = self.payload.get("targets").and_then(Value::as_array).filter(|_| points);
         targets.into_iter().flatten().filter_map(Value::as_str)
     }
@@ -134,12 +130,14 @@ fn word(kind: &str) -> &'static str {
 }
 
 /// What the model knows of an entry's time, which no phone knows.
-#[derive(Debug, Clone, Copy)]
+#[derive(Debug, Clone)]
 pub struct Truth {
     /// When it was tapped.
     pub at: i64,
     /// How far the wall clock was ahead then.
     pub wall_off: i64,
+    /// Which boot of which phone: "0 boot-1".
+    pub boot: String,
 }
 
 /// The true times of entries by their ids.
@@ -152,6 +150,8 @@ pub struct Deed {
     pub ids: Vec<String>,
     /// What UNDO calls it; a kind without a word of its own begins with a space.
     pub says: String,
+    /// The entries that took it back.
+    pub taken_back_by: Vec<String>,
 }
 
 /// What must be true of one phone.
@@ -174,25 +174,51 @@ impl Oracle {
         let Some(first) = entries.first() else { return };
         self.device.clone_from(&first.device);
         let ids = entries.iter().map(|entry| entry.id.clone()).collect();
-        self.done.push(Deed { ids, says: first.says() });
+        self.done.push(Deed { ids, says: first.says(), taken_back_by: Vec::new() });
         self.undone.clear();
         self.add(entries);
     }
 
+    /// What UNDO has to name: the last deed that is not gone with an import.
+    pub fn undo(&self) -> Option<&Deed> {
+        self.done.get(self.last_there(&self.done)?)
+    }
+
+    /// What REDO has to name.
+    pub fn redo(&self) -> Option<&Deed> {
+        self.undone.get(self.last_there(&self.undone)?)
+    }
+
     /// UNDO was pressed and confirmed; the deed that it had to name.
     pub fn pressed_undo(&mut self, entries: Vec<Entry>) -> Option<Deed> {
+        let place = self.last_there(&self.done);
+        let taken_back_by = entries.iter().map(|entry| entry.id.clone()).collect();
         self.add(entries);
-        let deed = self.done.pop()?;
+        let deed = Deed { taken_back_by, ..self.done.remove(place?) };
         self.undone.push(deed.clone());
         Some(deed)
     }
 
     /// REDO was pressed and confirmed; the deed that it had to name.
     pub fn pressed_redo(&mut self, entries: Vec<Entry>) -> Option<Deed> {
+        let place = self.last_there(&self.undone);
         self.add(entries);
-        let deed = self.undone.pop()?;
+        let deed = self.undone.remove(place?);
         self.done.push(deed.clone());
         Some(deed)
+    }
+
+    /// A partner who took back an import took back what it brought of this phone, too: that is not offered.
+    fn last_there(&self, deeds: &[Deed]) -> Option<usize> {
+        let mut gone: HashSet<&str> = HashSet::new();
+        if self.log.values().any(|entry| entry.kind == "import_undone") {
+            let ordered = self.ordered(None);
+            let void = Self::void(&ordered);
+            let in_force = ordered.into_iter().filter(|e| e.kind == "import_undone" && !void.contains(&e.id));
+            gone = in_force.flat_map(Entry::targets).collect();
+        }
+        let is_gone = |id: &String| gone.contains(id.as_str());
+        deeds.iter().rposition(|deed| !deed.ids.iter().all(is_gone) && !deed.taken_back_by.iter().any(is_gone))
     }
 
     /// Entries came in that are no deed of this angler's.

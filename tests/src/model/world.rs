@@ -2,7 +2,7 @@
 
 use super::act;
 use super::check::{self, Broken, broken};
-use super::clock::Clock;
+use super::clock::{Clock, Reading};
 use super::day::{Day, Step};
 use super::device::Device;
 use super::naive::{self, Session};
@@ -141,8 +141,8 @@ impl World {
             return broken("a tap that can't be taken says why", format!("{verb}: {}", refused.why));
         }
         let oracle = &self.sides[side].oracle;
-        let known = verb == "undo" && oracle.done.last().is_some()
-            || verb == "redo" && oracle.undone.last().is_some();
+        let known = verb == "undo" && oracle.undo().is_some()
+            || verb == "redo" && oracle.redo().is_some();
         if known && !refused.not_saved {
             return broken("UNDO and REDO do what they name", format!("{verb} was refused: {}", refused.why));
         }
@@ -193,8 +193,10 @@ impl World {
         }
         let new: Vec<Entry> =
             new.into_iter().filter_map(Entry::of).filter(|entry| !known.contains(&entry.id)).collect();
+        let boot = boot_of(side, &self.sides[side].device.read(now));
         for entry in &new {
-            self.truths.insert(entry.id.clone(), Truth { at: now, wall_off: entry.wall_ms - now });
+            let truth = Truth { at: now, wall_off: entry.wall_ms - now, boot: boot.clone() };
+            self.truths.insert(entry.id.clone(), truth);
         }
         Ok(new)
     }
@@ -231,7 +233,7 @@ impl World {
         check::shown(oracle, shown.as_ref(), naive.as_ref())?;
         check::names(&bank, oracle)?;
         if let Some(naive) = &naive {
-            let boot = (oracle.device.clone(), reading.boot.clone());
+            let boot = boot_of(side, &reading);
             let off = self.spread_with(side, reading.wall_ms - now);
             check::clocks(&bank, naive, now, &boot, off)?;
         }
@@ -274,6 +276,11 @@ impl World {
             _ => Vec::new(),
         }
     }
+}
+
+/// The name of a boot that no other phone shares.
+pub fn boot_of(side: usize, reading: &Reading) -> String {
+    format!("{side} {}", reading.boot)
 }
 
 /// `$cast:2` in a text.
