@@ -252,14 +252,23 @@ impl World {
     /// The line with its references filled in: `$cast:2`, `$thing:0`, `$session:1`, `$import:0`; none where there is
     /// nothing of the kind.
     fn resolved(&mut self, side: usize, line: &Map<String, Value>) -> Option<Map<String, Value>> {
-        let mut line = line.clone();
-        for value in line.values_mut() {
-            let Some((kind, number)) = value.as_str().and_then(reference) else { continue };
-            let ids = self.ids(side, &kind);
-            let id = ids.get(number.checked_rem(ids.len())?)?;
-            *value = Value::String(value.as_str()?.replace(&format!("${kind}:{number}"), id));
+        let mut line = Value::Object(line.clone());
+        self.fill_in(side, &mut line)?;
+        if let Value::Object(line) = line { Some(line) } else { None }
+    }
+
+    fn fill_in(&mut self, side: usize, value: &mut Value) -> Option<()> {
+        match value {
+            Value::Object(fields) => fields.values_mut().try_for_each(|value| self.fill_in(side, value)),
+            Value::String(text) => {
+                let Some((kind, number)) = reference(text) else { return Some(()) };
+                let ids = self.ids(side, &kind);
+                let id = ids.get(number.checked_rem(ids.len())?)?;
+                *text = text.replace(&format!("${kind}:{number}"), id);
+                Some(())
+            }
+            _ => Some(()),
         }
-        Some(line)
     }
 
     fn ids(&mut self, side: usize, kind: &str) -> Vec<String> {
