@@ -1,7 +1,7 @@
 # shellcheck shell=bash
 # Checks of the tree that don't run the app. Each prints what it found and counts as one test.
 
-CHECKS=(format lints shell bindings phones shells swiftui network versions docs stores workflows runners)
+CHECKS=(format lints layers shell bindings phones shells swiftui network versions docs stores workflows runners)
 ACTIONLINT=1.7.12
 # Crates that open a connection. None of them may be a dependency, direct or indirect.
 NETWORK_CRATES='reqwest|hyper|ureq|curl|curl-sys|isahc|attohttpc|surf|tonic|tungstenite|quinn|rustls|native-tls|openssl|openssl-sys|socket2|mio|async-std|smol|async-io|libp2p|trust-dns.*|hickory.*|sentry.*|opentelemetry.*'

@@ -46,7 +46,7 @@ fn one_wait(cast: Moment, bite: Moment) -> Session {
 }
 
 fn wait_min(session: &Session) -> f64 {
-    let waits = waits_of(session, 0.0);
+    let waits = waits_of(session);
     assert_eq!(waits.len(), 1);
     assert!(waits[0].is_bite());
     waits[0].minutes()

@@ -1,8 +1,10 @@
 //! What the record says of the running cast, kept between taps so that a second costs next to nothing.
 
-use restwater_log::{CanonicalError, Moment, Op, RodNumber, is_kit};
+use restwater_log::{CanonicalError, Op, RodNumber, is_kit};
 use restwater_screen::Reading;
-use restwater_session::{Rhythm, Session, Summary, fold, habit_min, rhythm, running_wait_min, waits_of};
+use restwater_session::{
+    Rhythm, Session, Stamp, Summary, casts_that_tell, fold, habit_min, rhythm, running_wait_min, waits_of,
+};
 use restwater_store::{SessionRow, SnapshotRow, Store, StoreError};
 use restwater_waits::{Advice, EarlierDay, Record, Settings, Wait, WaitPosterior};
 use restwater_waits::{BITE_EXTRA_GUESS_MIN, LIKE_DAY_WEIGHT, OTHER_DAY_WEIGHT, TURN_ROUND_GUESS_MIN};
@@ -11,7 +13,7 @@ use uuid::Uuid;
 /// How many earlier sessions speak today.
 const EARLIER_SESSIONS: usize = 5;
 /// Changes when [`Summary`] does, so that older ones are made anew.
-pub(super) const SUMMARY_VERSION: u32 = 3;
+pub(super) const SUMMARY_VERSION: u32 = 4;
 
 /// The posterior of today's waits, with the sessions before it.
 pub(super) struct Advisor {
@@ -79,14 +81,15 @@ impl Advisor {
     }
 
     /// What the record says of a rod now; none where the session has not begun or its figures can't be used.
-    pub(super) fn read(&mut self, session: &Session, rod: RodNumber, now: &Moment) -> Option<Reading> {
+    pub(super) fn read(&mut self, session: &Session, rod: RodNumber, now: &Stamp) -> Option<Reading> {
         session.started.as_ref()?;
         let rhythm = rhythm(session, TURN_ROUND_GUESS_MIN, BITE_EXTRA_GUESS_MIN);
         self.bring_up_to(session, rhythm)?;
         let answer = self.last.as_ref()?;
         let waited = session.running(rod).and_then(|cast| running_wait_min(session, cast, now));
         let waiting = waited.and_then(|minutes| answer.posterior.waiting_on(minutes).ok());
-        Some(Reading { advice: answer.advice, waited_min: waited, waiting, rhythm })
+        let casts = casts_that_tell(session);
+        Some(Reading { advice: answer.advice, waited_min: waited, waiting, rhythm, casts })
     }
 
     /// The posterior of today's waits and what it advises; none where its figures can't be used.
@@ -100,7 +103,7 @@ impl Advisor {
     }
 
     fn bring_up_to(&mut self, session: &Session, rhythm: Rhythm) -> Option<()> {
-        let waits = waits_of(session, rhythm.turn_round_min);
+        let waits = waits_of(session);
         let habit = habit_min(session);
         let water = &session.setup.water;
         let is_same = |last: &&mut Answer| last.session == session.id && last.water == *water;
@@ -137,9 +140,7 @@ pub(super) fn snapshot_body(id: Uuid, ops: &[Op], version: u32) -> Option<Vec<u8
     if version != SUMMARY_VERSION {
         return None;
     }
-    let session = fold(id, ops);
-    let turn = rhythm(&session, TURN_ROUND_GUESS_MIN, BITE_EXTRA_GUESS_MIN).turn_round_min;
-    serde_json::to_vec(&Summary::of(&session, turn)).ok()
+    serde_json::to_vec(&Summary::of(&fold(id, ops))).ok()
 }
 
 fn summary(store: &mut Store, row: &SessionRow) -> Result<Summary, StoreError> {
@@ -155,8 +156,7 @@ fn summary(store: &mut Store, row: &SessionRow) -> Result<Summary, StoreError> {
 /// A summary made from the log, with the snapshot to keep of it.
 pub(super) fn made_anew(store: &Store, row: &SessionRow) -> Result<(Summary, SnapshotRow), StoreError> {
     let session = fold(row.id, &store.ops_of(row.id)?);
-    let turn = rhythm(&session, TURN_ROUND_GUESS_MIN, BITE_EXTRA_GUESS_MIN).turn_round_min;
-    let summary = Summary::of(&session, turn);
+    let summary = Summary::of(&session);
     let body = serde_json::to_vec(&summary).map_err(|e| CanonicalError::Unwritable(e.to_string()))?;
     let kept = SnapshotRow { session: row.id, ops: row.ops, last: row.last, version: SUMMARY_VERSION, body };
     Ok((summary, kept))

@@ -216,8 +216,8 @@ impl App {
 /// What the record said of leaving a cast at the end of a session, with the sessions before it.
 fn advice(session: &Session, days: &[(Uuid, &Summary)]) -> Option<(Advice, usize)> {
     let rhythm = rhythm(session, TURN_ROUND_GUESS_MIN, BITE_EXTRA_GUESS_MIN);
-    let today = restwater_session::waits_of(session, rhythm.turn_round_min);
-    let began = session.started.as_ref()?.wall_ms;
+    let today = restwater_session::waits_of(session);
+    let began = session.started.as_ref()?.shown.wall_ms;
     let water = session.setup.water.as_deref();
     let earlier: Vec<EarlierDay> = days
         .iter()

@@ -81,9 +81,9 @@ impl App {
         let what = self.selection(state.span, now)?;
         let day = match state.span {
             _ if state.form == FormChoice::Map => {
-                self.session().and_then(|s| s.started.as_ref()).unwrap_or(now)
+                self.session().and_then(|s| s.started.as_ref()).map_or(now, |at| &at.shown)
             }
-            Span::This => self.session().and_then(|s| s.started.as_ref()).unwrap_or(now),
+            Span::This => self.session().and_then(|s| s.started.as_ref()).map_or(now, |at| &at.shown),
             _ => now,
         };
         let name = format!("restwater-{}{stem}.{ending}", restwater_screen::iso_day(day));

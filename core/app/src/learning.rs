@@ -9,7 +9,7 @@ use restwater_screen as screen;
 use restwater_screen::{CastFilter, ChangesView, EarlierRows, WaitsInput, WaitsView};
 use restwater_session::Logged;
 use restwater_session::{
-    NotNow, Rhythm, Session, check, habit_min, rhythm, rows_of, running_wait_min, setup_of, value_of,
+    NotNow, Rhythm, Session, Stamp, check, habit_min, rhythm, rows_of, running_wait_min, setup_of, value_of,
 };
 use restwater_waits::{BITE_EXTRA_GUESS_MIN, TURN_ROUND_GUESS_MIN, WaitPosterior};
 use uuid::Uuid;
@@ -59,6 +59,7 @@ impl Learning {
 impl App {
     /// The Waits screen.
     pub(super) fn waits(&mut self, now: &Moment) -> WaitsView {
+        let now = self.on_line(now);
         let Some(session) = self.recent.current().map(|loaded| &loaded.session) else {
             return self.no_waits();
         };
@@ -95,7 +96,7 @@ impl App {
         let mut view = answer.view.clone();
         // A session that is over has no rest to foretell.
         if let Some(posterior) = answer.posterior.as_ref().filter(|_| session.is_open()) {
-            let out = running_minutes(session, now);
+            let out = running_minutes(session, &now);
             view.forecast =
                 screen::forecast_view(&self.words, session, posterior, answer.of.rhythm, &out, left);
         }
@@ -197,7 +198,7 @@ impl App {
 }
 
 /// Minutes each rod's bait has been out, to the minute so that the forecast doesn't flicker.
-fn running_minutes(session: &Session, now: &Moment) -> Vec<Option<f64>> {
+fn running_minutes(session: &Session, now: &Stamp) -> Vec<Option<f64>> {
     let of = |rod: &restwater_session::Rod| {
         let cast = session.running(rod.number)?;
         running_wait_min(session, cast, now).map(libm::floor)

@@ -58,7 +58,7 @@ use restwater_caution::table::Region;
 use restwater_log::{Entry, HybridClock, Moment, Op, Payload, RodNumber, SessionSetup, is_kit};
 use restwater_screen as screen;
 use restwater_screen::{Arg, BankInput, BenchChoices, Wording};
-use restwater_session::{Session, check, check_swim};
+use restwater_session::{Session, Stamp, TimeLine, check, check_swim};
 use restwater_store::Store;
 use sessions::Sessions;
 use setup::SetupState;
@@ -197,7 +197,7 @@ impl App {
             Which::Cautions => Screen::Cautions(self.cautions()?),
             Which::Bench => Screen::Bench(self.bench()?),
             Which::Phone => Screen::Phone(self.phone_screen()),
-            Which::Mend => Screen::Mend(self.mend_screen()),
+            Which::Mend => Screen::Mend(self.mend_screen(now)),
             Which::Files => Screen::Files(self.files_screen(now)?),
         })
     }
@@ -210,6 +210,15 @@ impl App {
     /// The session that the screens are about.
     pub fn session(&self) -> Option<&Session> {
         self.recent.current().map(|loaded| &loaded.session)
+    }
+
+    /// A moment of this phone on the time line of that session.
+    fn on_line(&self, moment: &Moment) -> Stamp {
+        let device = self.store.device();
+        match self.session() {
+            Some(session) => session.time_line.place(device, moment),
+            None => TimeLine::default().place(device, moment),
+        }
     }
 
     /// The ops of that session as they were written.
@@ -240,11 +249,12 @@ impl App {
 
     fn bank(&mut self, now: &Moment) -> screen::BankView {
         let session = self.recent.current().map(|loaded| &loaded.session);
-        let reading = session.and_then(|session| self.advisor.read(session, self.chosen, now));
+        let now = self.on_line(now);
+        let reading = session.and_then(|session| self.advisor.read(session, self.chosen, &now));
         screen::bank(&BankInput {
             session,
             chosen: self.chosen,
-            now,
+            now: &now,
             reading: reading.as_ref(),
             undo: self.recent.undo(),
             redo: self.recent.redo().map(|(entry, _)| entry),
@@ -334,12 +344,12 @@ impl App {
         let session = self.session().filter(|s| s.is_open()).ok_or(AppError::NothingToSetBack)?;
         let last = session.last_timed.clone().ok_or(AppError::NothingToSetBack)?;
         let session = session.id;
-        let already = last.tapped.since(&last.at).ms.max(0) / 1_000;
+        let already = last.tapped.ms_since(&last.at).max(0) / 1_000;
         let back_s = (already as u32).saturating_add(minutes.saturating_mul(60));
         if let Some(before) =
-            last.not_before.filter(|before| last.tapped.set_back(back_s).since(before).ms < 0)
+            last.not_before.filter(|before| last.tapped.set_back(back_s).ms_since(before) < 0)
         {
-            return Err(AppError::BeforeEarlier(screen::clock(&before)));
+            return Err(AppError::BeforeEarlier(screen::clock(&before.shown)));
         }
         self.write(session, Payload::TimeSet { back_s }, Some(last.op), at)?;
         Ok(self.say_what("notice-time", last.payload.kind()))

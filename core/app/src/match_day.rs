@@ -12,7 +12,7 @@ use restwater_session::Logged;
 use restwater_session::match_setup::MatchError;
 use restwater_session::own_count::{OwnCount, own_count};
 use restwater_session::rest::{Rest, landing, rest_of_match};
-use restwater_session::{CaughtFish, NotNow, Rhythm, Session, catch, rhythm, running_wait_min};
+use restwater_session::{CaughtFish, NotNow, Rhythm, Session, Stamp, catch, rhythm, running_wait_min};
 use restwater_session::{ClassGuess, MatchSetup};
 use restwater_waits::{Advice, BITE_EXTRA_GUESS_MIN, TURN_ROUND_GUESS_MIN};
 use uuid::Uuid;
@@ -48,6 +48,7 @@ struct RestOf {
 impl App {
     /// The Match screen.
     pub(super) fn match_view(&mut self, now: &Moment) -> MatchView {
+        let now = &self.on_line(now);
         let caught = self.session().map(catch).unwrap_or_default();
         let count = self.match_setup().map(|setup| own_count(setup, &caught));
         let guessed = caught.is_empty();
@@ -74,10 +75,9 @@ impl App {
     }
 
     /// Plays the rest of the match where that is not done yet; none where nothing runs.
-    fn play_rest(&mut self, own: &OwnCount, now: &Moment) -> Option<(Advice, Rhythm)> {
+    fn play_rest(&mut self, own: &OwnCount, now: &Stamp) -> Option<(Advice, Rhythm)> {
         let session = self.recent.current().map(|loaded| &loaded.session).filter(|s| s.is_open())?;
-        let clock = session.match_day.as_ref()?.setup.clock().ok()?;
-        let left_ms = clock.left_ms(now.wall_ms);
+        let left_ms = session.match_day.as_ref()?.left_ms(now).ok()?;
         if left_ms <= 0 {
             return None;
         }
@@ -162,7 +162,7 @@ impl App {
             return self.log_here(Payload::MatchOff, at);
         }
         let before = session.match_day.as_ref().map(|m| m.setup.clone());
-        let setup = before.unwrap_or_else(|| screen::first_match(&self.words, at));
+        let setup = before.unwrap_or_else(|| screen::first_match(&self.words, &self.on_line(at)));
         match (field, value) {
             ("clock", "heard-in") => return self.heard(Signal::AllIn, at),
             ("clock", "heard-out") => return self.heard(Signal::AllOut, at),
@@ -228,7 +228,10 @@ impl App {
             Signal::AllIn => setup.all_in_ms,
             Signal::AllOut => setup.all_out_ms,
         };
-        let offset = MatchClock::offset_from_signal(announced, at.wall_ms).map_err(MatchError::from)?;
+        let phone_ms =
+            self.session().and_then(|s| s.match_day.as_ref()).map(|m| m.phone_ms(&self.on_line(at)));
+        let phone_ms = phone_ms.ok_or(NotNow::NoMatch)?;
+        let offset = MatchClock::offset_from_signal(announced, phone_ms).map_err(MatchError::from)?;
         setup.offset_ms = offset;
         self.set_match(&setup, at)
     }
@@ -296,8 +299,8 @@ impl App {
     fn weigh_in(&mut self, net: &str, unit: WeightUnit, count: i64, at: &Moment) -> Result<String, AppError> {
         let net = self.net_name(net)?;
         let shown = screen::units(unit, count).of_a_net().map_err(MatchError::from)?;
-        let clock = self.match_setup().ok_or(NotNow::NoMatch)?.clock().map_err(MatchError::from)?;
-        if matches!(clock.phase(at.wall_ms), Phase::Before { .. }) {
+        let match_day = self.session().and_then(|s| s.match_day.as_ref()).ok_or(NotNow::NoMatch)?;
+        if matches!(match_day.phase(&self.on_line(at)).map_err(MatchError::from)?, Phase::Before { .. }) {
             return Err(MatchError::WeighInBeforeAllIn.into());
         }
         let notice = self.log_here(Payload::NetWeighed { net, shown: shown.logged() }, at)?;
@@ -329,7 +332,7 @@ fn stepped(figure: i64, by: i64, most: i64) -> i64 {
 }
 
 /// To the minute, so that the rest is not played each second.
-fn time_left(session: &Session, left_ms: i64, now: &Moment) -> TimeLeft {
+fn time_left(session: &Session, left_ms: i64, now: &Stamp) -> TimeLeft {
     let out = |rod: &restwater_session::Rod| {
         running_wait_min(session, session.running(rod.number)?, now).map(libm::floor)
     };

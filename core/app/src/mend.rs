@@ -10,11 +10,12 @@ use uuid::Uuid;
 
 impl App {
     /// The Mend screen.
-    pub(super) fn mend_screen(&self) -> MendView {
+    pub(super) fn mend_screen(&self, now: &Moment) -> MendView {
         mend_view(&MendInput {
             words: &self.words,
             session: self.session(),
             ops: self.ops(),
+            now: &self.on_line(now),
             open: self.mending,
         })
     }
@@ -95,7 +96,7 @@ fn forgotten(session: &Session, op: Uuid) -> Option<Payload> {
     let next = session.casts.iter().find(|cast| cast.op == op)?;
     let before =
         session.casts.iter().filter(|cast| cast.rod == next.rod).take_while(|cast| cast.op != op).last()?;
-    let gap_s = next.start.since(&before.end.as_ref()?.at).ms / 1_000;
+    let gap_s = next.start.ms_since(&before.end.as_ref()?.at) / 1_000;
     let turn_min = rhythm(session, TURN_ROUND_GUESS_MIN, BITE_EXTRA_GUESS_MIN).turn_round_min;
     let turn_s = ((turn_min * 60.0) as i64).min(gap_s / 3);
     let seconds = |s: i64| u32::try_from(s).ok();

@@ -6,7 +6,7 @@ use restwater_log::{Moment, Payload, Spot, SwimSetup};
 use restwater_screen as screen;
 use restwater_screen::{Arg, Picking, SwimScreen, SwimView};
 use restwater_session::Logged;
-use restwater_session::{NotNow, Session, check_swim, reach_near, swim_of};
+use restwater_session::{NotNow, Session, Stamp, check_swim, reach_near, swim_of};
 use restwater_swim::{CellId, ColumnName, Detail, FeatureKind, SceneAsk, Step, Swim, SwimScene};
 use uuid::Uuid;
 
@@ -46,7 +46,7 @@ impl App {
         let session = self.session().ok_or(NotNow::NoSession)?;
         let swim = swim_of(session)?;
         let at = self.shown(now);
-        let figures = swim.figures(at.wall_ms);
+        let figures = swim.figures(at.at_ms);
         let next = swim.where_next(&figures);
         let aimed = self.aimed(&swim, next.ranked.first().map(|n| n.cell));
         let mut ask = SceneAsk::new(glass.width_px, glass.height_px, glass.px_per_mm, glass.text_scale)?;
@@ -73,7 +73,7 @@ impl App {
         let session = self.session().ok_or(NotNow::NoSession)?;
         let swim = swim_of(session)?;
         let at = self.shown(now);
-        let figures = swim.figures(at.wall_ms);
+        let figures = swim.figures(at.at_ms);
         let next = swim.where_next(&figures);
         Ok(screen::swim_view(&SwimScreen {
             session,
@@ -81,10 +81,10 @@ impl App {
             figures: &figures,
             aimed: self.aimed(&swim, next.ranked.first().map(|n| n.cell)),
             next: &next,
-            drift: swim.drift(at.wall_ms),
+            drift: swim.drift(at.at_ms),
             picking: self.picking(&swim),
             rod: self.chosen,
-            replay: (self.swim.steps_back > 0).then_some(&at),
+            replay: (self.swim.steps_back > 0).then_some(&at.shown),
             steps_back: u32::try_from(self.swim.steps_back).unwrap_or(0),
             name: &self.swim.typed.name,
             place: self.swim.typed.place(session),
@@ -132,19 +132,15 @@ impl App {
         Ok(String::new())
     }
 
-    fn shown(&self, now: &Moment) -> Moment {
-        let ms = self.swim.steps_back * REPLAY_STEP_MIN * 60_000;
-        Moment {
-            wall_ms: now.wall_ms.saturating_sub(ms),
-            mono_ms: now.mono_ms.saturating_sub(ms),
-            ..now.clone()
-        }
+    /// The moment that is shown: now, or so many steps before.
+    fn shown(&self, now: &Moment) -> Stamp {
+        self.on_line(now).before(self.swim.steps_back * REPLAY_STEP_MIN * 60_000)
     }
 
     /// LEFT, RIGHT, IN, OUT.
     pub(super) fn step_aim(&mut self, step: Step, at: &Moment) -> Result<String, AppError> {
         let swim = swim_of(self.session().ok_or(NotNow::NoSession)?)?;
-        let next = swim.where_next(&swim.figures(self.shown(at).wall_ms));
+        let next = swim.where_next(&swim.figures(self.shown(at).at_ms));
         let from = self.aimed(&swim, next.ranked.first().map(|n| n.cell));
         self.swim.aimed = from.map(|cell| swim.step(cell, step));
         Ok(String::new())
@@ -153,7 +149,7 @@ impl App {
     /// EARLIER and LATER; 0 is now.
     pub(super) fn replay(&mut self, steps_back: u32, at: &Moment) -> Result<String, AppError> {
         let session = self.session().ok_or(NotNow::NoSession)?;
-        let begun = session.started.as_ref().map_or(0, |start| at.since(start).ms);
+        let begun = session.started.as_ref().map_or(0, |start| self.on_line(at).ms_since(start));
         let most = (begun / (REPLAY_STEP_MIN * 60_000)).max(0);
         self.swim.steps_back = i64::from(steps_back).min(most);
         Ok(String::new())
@@ -163,7 +159,7 @@ impl App {
     pub(super) fn at_aim(&mut self, what: &AtAim, at: &Moment) -> Result<String, AppError> {
         let session = self.session().filter(|s| s.is_open()).ok_or(NotNow::NoSession)?;
         let swim = swim_of(session)?;
-        let next = swim.where_next(&swim.figures(at.wall_ms));
+        let next = swim.where_next(&swim.figures(self.on_line(at).at_ms));
         let cell = self.aimed(&swim, next.ranked.first().map(|n| n.cell)).ok_or(AppError::NoCell)?;
         let payload = self.payload_at(what, session, &swim, cell)?;
         check_swim(session, &payload, None)?;

@@ -6,7 +6,7 @@ use restwater_log::{LeadMaterial, Moment, Payload, Reach, Rig, RodNumber, Sessio
 use restwater_screen as screen;
 use restwater_screen::{Hand, Scheme};
 use restwater_screen::{TackleAround, TackleView};
-use restwater_session::{NotNow, check, reach_m};
+use restwater_session::{MOST_RODS, NotNow, check, reach_m};
 use restwater_swim::LONGEST_RANGE_M;
 
 impl App {
@@ -130,13 +130,18 @@ fn with_setup(mut draft: SessionSetup, field: &str, value: &str) -> Option<Sessi
         "peg" => draft.peg = text(),
         "draw" if value == "clear" => draft.peg = None,
         "draw" => draft.peg = Some(drawn(draft.peg.as_deref(), value)?),
-        "rods" => draft.rods = value.parse().ok().filter(|n| (1..=9).contains(n))?,
+        "rods" => draft.rods = value.parse().ok().filter(|n| (1..=MOST_RODS).contains(n))?,
         "span" => draft.span_tenth_mm = value.parse().ok().filter(|n| (1_000..=200_000).contains(n))?,
         "depth" => draft.depth_cm = Some(value.parse().ok().filter(|cm| *cm <= 10_000)?).filter(|cm| *cm > 0),
+        "settle" => draft.settle_s = value.parse().ok().filter(|s| *s <= LONGEST_SETTLE_S)?,
+        "twitch" => draft.twitch_restarts = matches!(value, "on" | "off").then_some(value == "on")?,
         _ => return None,
     }
     Some(draft)
 }
+
+/// Longer than any bait takes to settle, seconds.
+const LONGEST_SETTLE_S: u32 = 1_800;
 
 /// Digits of the longest number drawn.
 const MOST_DIGITS: usize = 4;

@@ -2,6 +2,7 @@
 
 mod bench;
 mod book;
+mod clock_steps;
 mod files;
 mod mend;
 mod watch;
@@ -218,7 +219,7 @@ fn the_last_time_goes_back_but_not_beyond_the_entry_before() {
     phone.tap(12 * MIN, &Action::TimeBack { minutes: 5 }).unwrap();
     let wait = |phone: &mut Phone| {
         let session = phone.app().session().unwrap();
-        restwater_session::waits_of(session, 2.0)[0].minutes()
+        restwater_session::waits_of(session)[0].minutes()
     };
     assert_eq!(wait(&mut phone), 3.0);
     let refused = phone.tap(13 * MIN, &Action::TimeBack { minutes: 5 }).unwrap_err();

@@ -12,6 +12,7 @@ impl App {
     pub fn watch(&mut self, now: &Moment) -> WatchView {
         let bank = self.bank(now);
         let session = self.recent.current().map(|loaded| &loaded.session).filter(|s| s.is_open());
+        let now = &self.on_line(now);
         watch_view(&WatchInput { words: &self.words, session, bank: &bank, phone: self.phone, now })
     }
 

@@ -124,6 +124,7 @@ pub(crate) mod tests {
     /// A row from "bait pink, height 20" style words.
     pub(crate) fn row(rod: u8, at_min: f64, minutes: f64, bite: bool, setup: &[(Factor, &str)]) -> CastRow {
         CastRow {
+            twitched: false,
             rod,
             at_min,
             wait: Wait::new(minutes, bite).unwrap(),

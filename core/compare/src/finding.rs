@@ -488,7 +488,7 @@ mod tests {
             .map(|(i, wait)| {
                 let colour = if i < 8 { "white" } else { "pink" };
                 let setup = std::collections::BTreeMap::from([(Factor::Colour, colour.to_owned())]);
-                let row = CastRow { rod: 1, at_min, wait, setup, outcome: None };
+                let row = CastRow { rod: 1, at_min, wait, setup, outcome: None, twitched: false };
                 at_min += wait.minutes() + 2.0;
                 row
             })

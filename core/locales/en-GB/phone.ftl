@@ -4,6 +4,7 @@ watch-title = { $rod }: { $since }
 watch-hold = { $rod }: held { $minutes } min
 watch-recast = { $rod }: recast by now, { $minutes } min
 watch-after = { $rod }: { $minutes } min out
+watch-waited = { $rod }: waited { $minutes } min
 
 phone-title = This phone
 phone-alarm = Alarm

@@ -2,7 +2,7 @@
 
 use super::page::{Drawing, Page, step};
 use restwater_screen::{Arg, Wording};
-use restwater_session::{Session, waits_of};
+use restwater_session::{Session, casts_that_tell, waits_of};
 use restwater_waits::{BITES_TO_TELL, Limits, SurvivalCurve};
 
 const LEFT: f64 = 52.0;
@@ -12,13 +12,13 @@ const BOTTOM: f64 = 200.0;
 
 pub(super) fn draw(words: &Wording, session: &Session, page: &mut Page) {
     page.heading(&words.say("report-curve"));
-    let waits = waits_of(session, 0.0);
+    let waits = waits_of(session);
     let bites = waits.iter().filter(|w| w.is_bite()).count();
     let curve = SurvivalCurve::new(&waits).ok().filter(|_| bites as f64 >= BITES_TO_TELL);
     let Some(curve) = curve else { return page.paragraph(&words.say("report-curve-few")) };
     page.fine_print(&words.say_with(
         "report-curve-read",
-        &[("casts", Arg::Count(curve.waits())), ("bites", Arg::Count(bites))],
+        &[("casts", Arg::Count(casts_that_tell(session))), ("bites", Arg::Count(bites))],
     ));
     let tick = step(curve.longest_min().max(1.0), 8.0);
     let end = (curve.longest_min() / tick).floor() * tick + tick;

@@ -37,7 +37,7 @@ fn title(words: &Wording, session: &Session) -> String {
         || words.say("report-peg-none"),
         |peg| words.say_with("report-peg", &[("peg", Arg::Text(peg))]),
     );
-    let day = session.started.as_ref().map_or_else(|| words.say("report-day-none"), iso_day);
+    let day = session.started.as_ref().map_or_else(|| words.say("report-day-none"), |at| iso_day(&at.shown));
     let args = [("peg", Arg::Text(&peg)), ("day", Arg::Text(&day))];
     match session.setup.water.as_deref() {
         None => words.say_with("report-title", &args),
@@ -46,8 +46,8 @@ fn title(words: &Wording, session: &Session) -> String {
 }
 
 fn when(words: &Wording, session: &Session) -> String {
-    let Some(from) = session.started.as_ref().map(clock) else { return String::new() };
-    match session.ended.as_ref().map(clock) {
+    let Some(from) = session.started.as_ref().map(|at| clock(&at.shown)) else { return String::new() };
+    match session.ended.as_ref().map(|at| clock(&at.shown)) {
         None => words.say_with("report-when-open", &[("from", Arg::Text(&from))]),
         Some(to) => words.say_with("report-when", &[("from", Arg::Text(&from)), ("to", Arg::Text(&to))]),
     }
@@ -58,7 +58,10 @@ fn weather(words: &Wording, session: &Session, page: &mut Page) {
     let known = &session.conditions[session.conditions.len().saturating_sub(MOST_CONDITIONS)..];
     let lines = known.iter().map(|at| {
         let what = conditions_words(words, &at.conditions);
-        words.say_with("report-weather", &[("time", Arg::Text(&clock(&at.at))), ("what", Arg::Text(&what))])
+        words.say_with(
+            "report-weather",
+            &[("time", Arg::Text(&clock(&at.at.shown))), ("what", Arg::Text(&what))],
+        )
     });
     let lines: Vec<String> = lines.collect();
     if !lines.is_empty() {

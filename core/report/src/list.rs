@@ -33,7 +33,9 @@ pub(super) fn write(words: &Wording, session: &Session, page: &mut Page) {
         page.heading(&words.say("report-notes"));
         let notes = session.notes.iter().take(MOST_NOTES);
         page.list(
-            &notes.map(|n| format!("{} {}", clock(&n.at), cut(&n.text, NOTE_CHARS))).collect::<Vec<_>>(),
+            &notes
+                .map(|n| format!("{} {}", clock(&n.at.shown), cut(&n.text, NOTE_CHARS)))
+                .collect::<Vec<_>>(),
         );
     }
     let approximate = session.casts.iter().filter(|cast| is_approximate(cast)).count();
@@ -44,7 +46,7 @@ pub(super) fn write(words: &Wording, session: &Session, page: &mut Page) {
 fn is_approximate(cast: &Cast) -> bool {
     let bite = cast.bite.as_ref().map(|(at, _)| at);
     let times = [Some(&cast.start), bite, cast.end.as_ref().map(|end| &end.at)];
-    times.into_iter().flatten().any(|at| at.approx_s > 0)
+    times.into_iter().flatten().any(|at| at.shown.approx_s > 0)
 }
 
 fn row(words: &Wording, session: &Session, cast: &Cast, fish: Option<&CaughtFish>) -> Vec<String> {
@@ -71,7 +73,7 @@ fn row(words: &Wording, session: &Session, cast: &Cast, fish: Option<&CaughtFish
     let lost = cast.hooklength_lost.map(|_| words.say("report-end-hooklength"));
     let end = [end].into_iter().chain(fish).chain(lost).collect::<Vec<_>>().join(", ");
     vec![
-        clock(&cast.start),
+        clock(&cast.start.shown),
         cast.rod.to_string(),
         spot.unwrap_or_default(),
         cut(cast.rig.bait.as_deref().unwrap_or_default(), CELL_CHARS),

@@ -12,7 +12,7 @@ const MARGIN: f64 = 24.0;
 
 pub(super) fn draw(words: &Wording, session: &Session, page: &mut Page) {
     page.heading(&words.say("report-strip"));
-    let waits = waits_of(session, 0.0);
+    let waits = waits_of(session);
     let longest = waits.iter().map(|w| w.minutes()).fold(0.0, f64::max);
     if waits.is_empty() {
         return page.paragraph(&words.say("report-strip-none"));

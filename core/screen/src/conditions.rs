@@ -20,7 +20,7 @@ pub fn conditions(words: &Wording, session: Option<&Session>, step: Option<Step>
     leaf.says = match (step, session.conditions.last()) {
         (Some(step), _) => words.say(&format!("conditions-ask-{}", name(step))),
         (None, Some(last)) => {
-            let time = clock(&last.at);
+            let time = clock(&last.at.shown);
             words.say_with("conditions-as-logged", &[("time", Arg::Text(&time))])
         }
         (None, None) => words.say("conditions-none"),

@@ -1,8 +1,8 @@
 //! The Mend screen: doubtful entries of a session, each with what can be said of it.
 
 use super::{Arg, Choice, ChoiceRow, Wording, clock, kind_words};
-use restwater_log::{EndSaid, Moment, Op, Payload, effective, sorted};
-use restwater_session::{Cast, DoubtKind, EndCause, Session, rhythm, wait_of};
+use restwater_log::{EndSaid, Op, Payload, effective, sorted};
+use restwater_session::{Cast, DoubtKind, EndCause, Session, Stamp, rhythm};
 use restwater_waits::{BITE_EXTRA_GUESS_MIN, TURN_ROUND_GUESS_MIN};
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
@@ -61,6 +61,8 @@ pub struct MendInput<'a> {
     pub session: Option<&'a Session>,
     /// Its ops as they were written.
     pub ops: &'a [Op],
+    /// Now, on the time line of the session.
+    pub now: &'a Stamp,
     /// The entry that is open, if one is.
     pub open: Option<Uuid>,
 }
@@ -90,8 +92,9 @@ fn lines(words: &Wording, session: &Session, ops: &[Op]) -> Vec<MendLine> {
         .iter()
         .filter_map(|step| {
             let why = why.remove(&step.op.id)?.join(" ");
-            let at = happened(session, step.op.id).unwrap_or(&step.at);
-            Some((at.wall_ms, MendLine { op: step.op.id, what: what(words, step.payload, at), why }))
+            let said = session.time_line.place(step.op.device, &step.at);
+            let at = happened(session, step.op.id).unwrap_or(&said);
+            Some((at.at_ms, MendLine { op: step.op.id, what: what(words, step.payload, at), why }))
         })
         .collect();
     restwater_sorting::by_key(&mut lines, |(at, _)| *at);
@@ -99,12 +102,12 @@ fn lines(words: &Wording, session: &Session, ops: &[Op]) -> Vec<MendLine> {
 }
 
 /// A cast happened at its splash, however late it was told of.
-fn happened(session: &Session, op: Uuid) -> Option<&Moment> {
+fn happened(session: &Session, op: Uuid) -> Option<&Stamp> {
     session.casts.iter().find(|cast| cast.op == op).map(|cast| &cast.start)
 }
 
-fn what(words: &Wording, payload: &Payload, at: &Moment) -> String {
-    let (kind, time) = (kind_words(words, payload.kind()), clock(at));
+fn what(words: &Wording, payload: &Payload, at: &Stamp) -> String {
+    let (kind, time) = (kind_words(words, payload.kind()), clock(&at.shown));
     words.say_with("entry", &[("what", Arg::Text(&kind)), ("time", Arg::Text(&time))])
 }
 
@@ -141,12 +144,13 @@ fn open(input: &MendInput, session: &Session, op: Uuid) -> Option<MendOpen> {
         rows.push(one(words, "added", "mend-added-it"));
     }
     if let Some(cast) = cast.filter(|cast| cast.end.is_some()) {
-        rows.extend([end_row(words, cast), after_row(words, session, cast)]);
+        rows.extend([end_row(words, cast), after_row(input, session, cast)]);
     } else if !matches!(step.payload, Payload::Unknown { .. }) {
-        let back = step.op.at.since(&step.at).ms / 60_000;
+        let back = step.op.at.mono_ms.saturating_sub(step.at.mono_ms) / 60_000;
         rows.push(back_row(words, u32::try_from(back).unwrap_or(0)));
     }
-    let at = cast.map_or(&step.at, |cast| &cast.start);
+    let said = session.time_line.place(step.op.device, &step.at);
+    let at = cast.map_or(&said, |cast| &cast.start);
     let why = if why.is_empty() { words.say("mend-settled") } else { why.join(" ") };
     Some(MendOpen { op, what: what(words, step.payload, at), why, rows })
 }
@@ -187,11 +191,12 @@ fn end_row(words: &Wording, cast: &Cast) -> ChoiceRow {
     }
 }
 
-/// Minutes to the bite or the end, as far as the next splash allows.
-fn after_row(words: &Wording, session: &Session, cast: &Cast) -> ChoiceRow {
+/// Minutes to the bite or the end, as far as what was logged next on its rod allows.
+fn after_row(input: &MendInput, session: &Session, cast: &Cast) -> ChoiceRow {
+    let words = input.words;
     let minutes = |n: u32| words.say_with("mend-minutes", &[("minutes", Arg::Count(n as usize))]);
     let now = wait_to_mend_s(session, cast).map(|s| (s + 30) / 60);
-    let longest = cast.end.as_ref().map_or(0, |end| end.at.since(&cast.start).ms / 60_000);
+    let longest = cast.latest.as_ref().unwrap_or(input.now).ms_since(&cast.start) / 60_000;
     let choices = WAITS_MIN.iter().filter(|n| i64::from(**n) <= longest);
     ChoiceRow {
         field: "after".into(),
@@ -229,9 +234,11 @@ pub fn end_said(cast: &Cast) -> Option<EndSaid> {
     }
 }
 
-/// Seconds from the splash to the bite or the end, as the waits are reckoned.
+/// Seconds from the splash to the bite or the end. Where the end was not seen the bait was in at some time before the
+/// next splash: a turn-round earlier is proposed, and said of the cast only once the angler says how it ended.
 pub fn wait_to_mend_s(session: &Session, cast: &Cast) -> Option<u32> {
+    let minutes = cast.wait_end()?.minutes_since(&cast.start);
     let turn_min = rhythm(session, TURN_ROUND_GUESS_MIN, BITE_EXTRA_GUESS_MIN).turn_round_min;
-    let minutes = wait_of(session, cast, turn_min)?.minutes() + f64::from(session.setup.settle_s) / 60.0;
-    Some(libm::round(minutes * 60.0) as u32)
+    let turn_min = if cast.end_not_seen() { turn_min } else { 0.0 };
+    (minutes >= 0.0).then(|| libm::round((minutes - turn_min).max(0.0) * 60.0) as u32)
 }

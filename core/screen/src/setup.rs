@@ -52,7 +52,11 @@ pub struct SetupInput<'a> {
 const SPANS: &[u32] = &[36_576, 20_000, 10_000, 30_000];
 /// Depths in cm; 0 stands for "not known".
 const DEPTHS_CM: &[u32] = &[0, 100, 150, 200, 250, 300, 400, 500, 600];
+/// Rods to choose from: few waters allow more (common practice, no source). A session may have as many as
+/// [`restwater_session::MOST_RODS`].
 const RODS: &[u32] = &[1, 2, 3];
+/// Seconds for the bait to settle (common practice, no source); 0 counts from the splash.
+const SETTLE_S: &[u32] = &[0, 15, 30, 60, 120, 180, 300];
 
 /// Makes the set-up screen.
 pub fn setup(input: &SetupInput) -> SetupView {
@@ -73,6 +77,8 @@ pub fn setup(input: &SetupInput) -> SetupView {
         row("rods", u32::from(draft.rods), RODS, false, &|n| n.to_string()),
         row("span", draft.span_tenth_mm, SPANS, true, &|span| span_words(words, span)),
         row("depth", draft.depth_cm.unwrap_or(0), DEPTHS_CM, false, &depth),
+        row("settle", draft.settle_s, SETTLE_S, true, &|s| settle_words(words, s)),
+        twitch(input),
         draw(input),
     ];
     rows.extend(copy(input));
@@ -98,6 +104,24 @@ pub fn setup(input: &SetupInput) -> SetupView {
             enabled: true,
         },
     }
+}
+
+/// "none", "30 s", "2 min".
+fn settle_words(words: &Wording, seconds: u32) -> String {
+    let count = |n: u32| [("count", Arg::Count(n as usize))];
+    match seconds {
+        0 => words.say("setup-settle-none"),
+        s if s % 60 == 0 => words.say_with("setup-settle-minutes", &count(s / 60)),
+        s => words.say_with("setup-settle-seconds", &count(s)),
+    }
+}
+
+/// Whether a twitch starts the wait anew.
+fn twitch(input: &SetupInput) -> ChoiceRow {
+    let words = input.words;
+    let choices = ["off", "on"].map(|value| (value.to_owned(), words.say(&format!("setup-twitch-{value}"))));
+    let now = if input.draft.twitch_restarts { "on" } else { "off" };
+    choice_row("twitch", words.say("setup-twitch"), now, choices.into(), words.say("setup-twitch-how"))
 }
 
 /// The number of the day's draw, a digit a tap.

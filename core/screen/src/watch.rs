@@ -2,9 +2,9 @@
 
 use super::match_day::{match_alarms, match_end};
 use super::phone_settings::{Alarm, Hand, PhoneChoices, Scheme, Settings};
-use super::{Arg, BankState, BankView, Choice, ChoiceRow, Key, Wording};
-use restwater_log::{Moment, RodNumber};
-use restwater_session::Session;
+use super::{Arg, BankState, BankView, Choice, ChoiceRow, Key, RodView, Wording};
+use restwater_log::RodNumber;
+use restwater_session::{Session, Stamp, running_wait_ms};
 use serde::{Deserialize, Serialize};
 
 /// A key on the lock screen.
@@ -23,8 +23,11 @@ pub struct WatchKey {
 pub struct WatchAlarm {
     /// The same for the same cast, or for the same minute of the match: a later answer replaces it.
     pub id: String,
-    /// When, by the phone's wall clock, ms since 1970 UTC.
+    /// When, by the phone's wall clock as it is set now, ms since 1970 UTC.
     pub at_wall_ms: i64,
+    /// Whether that time has come. Such an alarm stays in the list for as long as what it is about goes on: its cast is
+    /// out, its match is fished. A shell sets those that have not rung, and takes back only what is no longer listed.
+    pub rung: bool,
     /// What it says first.
     pub title: String,
     /// What it says below.
@@ -49,7 +52,7 @@ pub struct WatchView {
     pub since_wall_ms: Option<i64>,
     /// At most three keys.
     pub keys: Vec<WatchKey>,
-    /// What is to ring, soonest first.
+    /// What is to ring and what has rung, soonest first.
     pub alarms: Vec<WatchAlarm>,
 }
 
@@ -73,8 +76,8 @@ pub struct WatchInput<'a> {
     pub bank: &'a BankView,
     /// What was chosen on the Phone screen.
     pub phone: PhoneChoices,
-    /// Now.
-    pub now: &'a Moment,
+    /// Now, on the time line of the session.
+    pub now: &'a Stamp,
 }
 
 /// Makes it.
@@ -91,7 +94,7 @@ pub fn watch_view(input: &WatchInput) -> WatchView {
         rod: chosen.map_or(1, |rod| rod.rod),
         title,
         text: input.bank.advice.headline.clone(),
-        since_wall_ms: counts.map(|rod| input.now.wall_ms - rod.elapsed_ms),
+        since_wall_ms: counts.map(|rod| input.now.shown.wall_ms - rod.elapsed_ms),
         keys: keys(input),
         alarms: all_alarms(input),
     }
@@ -115,19 +118,20 @@ fn keys(input: &WatchInput) -> Vec<WatchKey> {
 /// Those of the baits that are out and those of the match, soonest first.
 fn all_alarms(input: &WatchInput) -> Vec<WatchAlarm> {
     let mut all = alarms(input);
-    if let Some(setup) = input.session.and_then(|s| s.match_day.as_ref()).map(|m| &m.setup) {
-        all.extend(match_alarms(input.words, setup, input.now).into_iter().map(|alarm| WatchAlarm {
+    if let Some(match_day) = input.session.and_then(|s| s.match_day.as_ref()) {
+        all.extend(match_alarms(input.words, match_day, input.now).into_iter().map(|alarm| WatchAlarm {
             id: format!("match-{}", alarm.minutes),
             at_wall_ms: alarm.at_ms,
+            rung: alarm.at_ms <= input.now.shown.wall_ms,
             title: alarm.says,
-            text: match_end(input.words, setup, input.now),
+            text: match_end(input.words, &match_day.setup, input.now),
         }));
     }
     restwater_sorting::by_key(&mut all, |alarm| alarm.at_wall_ms);
     all
 }
 
-/// One alarm for each bait that is out.
+/// One alarm for each bait that is out, counted from where its wait counts.
 fn alarms(input: &WatchInput) -> Vec<WatchAlarm> {
     let strip = &input.bank.strip;
     let minute = match input.phone.alarm {
@@ -136,28 +140,31 @@ fn alarms(input: &WatchInput) -> Vec<WatchAlarm> {
         Alarm::Recast => strip.recast_min,
         Alarm::After(minutes) => Some(f64::from(minutes)),
     };
-    let (Some(minute), Some(_)) = (minute, input.session) else { return Vec::new() };
+    let (Some(minute), Some(session)) = (minute, input.session) else { return Vec::new() };
     let id = match input.phone.alarm {
         Alarm::Hold => "watch-hold",
         Alarm::Recast => "watch-recast",
+        // What counts as waiting is less than the bait has been out.
+        Alarm::After(_) if session.setup.settle_s > 0 || session.setup.twitch_restarts => "watch-waited",
         Alarm::Off | Alarm::After(_) => "watch-after",
     };
     let minutes = Arg::Count(libm::round(minute) as usize);
-    let out = input.bank.rods.iter().filter(|rod| rod.state == BankState::Out);
-    let mut alarms: Vec<WatchAlarm> = out
-        .map(|rod| WatchAlarm {
+    let alarm = |rod: &RodView| {
+        let waited_ms = running_wait_ms(session, session.running(rod.rod)?, input.now)?;
+        let left_ms = (minute * 60_000.0) as i64 - waited_ms;
+        Some(WatchAlarm {
             id: format!("rod-{}", rod.rod),
-            at_wall_ms: input.now.wall_ms - rod.elapsed_ms + (minute * 60_000.0) as i64,
+            at_wall_ms: input.now.shown.wall_ms.saturating_add(left_ms),
+            rung: left_ms <= 0,
             title: input.words.say_with(id, &[("rod", Arg::Text(&rod.name)), ("minutes", minutes)]),
             text: rod.since.clone(),
         })
-        .filter(|alarm| alarm.at_wall_ms > input.now.wall_ms)
-        .collect();
-    restwater_sorting::by_key(&mut alarms, |alarm| alarm.at_wall_ms);
-    alarms
+    };
+    let out = input.bank.rods.iter().filter(|rod| rod.state == BankState::Out);
+    out.filter_map(alarm).collect()
 }
 
-/// Minutes to choose from for an alarm after the splash: usual leave times (common practice, no source).
+/// Minutes of waiting to choose from for an alarm: usual leave times (common practice, no source).
 const AFTER_MIN: &[u16] = &[5, 10, 12, 15, 20, 25, 30];
 
 /// Makes the Phone screen.

@@ -1,6 +1,7 @@
 //! One cast, from splash to whatever ended it.
 
-use restwater_log::{FishWeight, Moment, Rig, RodNumber, Spot};
+use super::Stamp;
+use restwater_log::{FishWeight, Rig, RodNumber, Spot};
 use serde::{Deserialize, Serialize};
 use uuid::Uuid;
 
@@ -33,7 +34,7 @@ pub struct CastEnd {
     /// What ended it.
     pub cause: EndCause,
     /// When.
-    pub at: Moment,
+    pub at: Stamp,
     /// The op that says so.
     pub op: Uuid,
 }
@@ -46,21 +47,24 @@ pub struct Cast {
     /// Which rod.
     pub rod: RodNumber,
     /// The splash.
-    pub start: Moment,
+    pub start: Stamp,
     /// What was on the line.
     pub rig: Rig,
     /// Where it went, where that was said.
     pub spot: Option<Spot>,
     /// The bite and the op that says so.
-    pub bite: Option<(Moment, Uuid)>,
+    pub bite: Option<(Stamp, Uuid)>,
     /// Fish that swam into the line.
-    pub liners: Vec<Moment>,
+    pub liners: Vec<Stamp>,
     /// The tip moved without a pull.
-    pub indications: Vec<Moment>,
+    pub indications: Vec<Stamp>,
     /// The bait was moved.
-    pub twitches: Vec<Moment>,
+    pub twitches: Vec<Stamp>,
     /// What ended it; none while it is out.
     pub end: Option<CastEnd>,
+    /// The latest that its wait can be said to have ended: the landing that followed the bite, or what was logged next
+    /// on its rod; none where nothing was yet.
+    pub latest: Option<Stamp>,
     /// The op that says its hooklength was lost with it.
     pub hooklength_lost: Option<Uuid>,
 }
@@ -72,13 +76,23 @@ impl Cast {
     }
 
     /// When the wait ended: at the bite, or else at the end of the cast.
-    pub fn wait_end(&self) -> Option<&Moment> {
+    pub fn wait_end(&self) -> Option<&Stamp> {
         self.bite.as_ref().map(|(at, _)| at).or_else(|| self.end.as_ref().map(|end| &end.at))
     }
 
-    /// Where the wait starts: at the splash, or at the last twitch before `until` where twitches start it anew.
-    pub fn wait_start(&self, until: &Moment, twitch_restarts: bool) -> &Moment {
-        let twitch = self.twitches.iter().rev().find(|t| until.since(t).ms >= 0);
-        twitch.filter(|_| twitch_restarts).unwrap_or(&self.start)
+    /// Whether the next cast closed it, with nothing logged of its end. Such an end says nothing of the bite.
+    pub fn end_not_seen(&self) -> bool {
+        self.bite.is_none() && self.end.as_ref().is_some_and(|end| end.cause == EndCause::EndNotSeen)
+    }
+
+    /// The twitches while it waited, up to a stamp, in the order of time.
+    pub(super) fn twitches_until(&self, until: &Stamp) -> Vec<&Stamp> {
+        let mut twitches: Vec<&Stamp> = self
+            .twitches
+            .iter()
+            .filter(|twitch| twitch.ms_since(&self.start) >= 0 && until.ms_since(twitch) >= 0)
+            .collect();
+        twitches.sort_by_key(|twitch| twitch.at_ms);
+        twitches
     }
 }

@@ -1,8 +1,9 @@
 //! The fish that were landed, in order, with what was said of each.
 
+use super::Stamp;
 use super::cast::EndCause;
 use super::model::Session;
-use restwater_log::{FishWeight, Moment, RodNumber};
+use restwater_log::{FishWeight, RodNumber};
 use uuid::Uuid;
 
 /// A landed fish.
@@ -11,7 +12,7 @@ pub struct CaughtFish {
     /// The op of the cast it was landed on.
     pub cast: Uuid,
     /// When.
-    pub at: Moment,
+    pub at: Stamp,
     /// On which rod.
     pub rod: RodNumber,
     /// Its size class, where that was said.

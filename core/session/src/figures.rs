@@ -83,7 +83,7 @@ pub fn fish_by_cast(session: &Session) -> HashMap<Uuid, CaughtFish> {
 
 /// The conditions last logged by the splash of a cast.
 pub fn conditions_at(session: &Session, cast: &Cast) -> Conditions {
-    let by_then = session.conditions.iter().rev().find(|known| cast.start.since(&known.at).ms >= 0);
+    let by_then = session.conditions.iter().rev().find(|known| cast.start.ms_since(&known.at) >= 0);
     by_then.map_or_else(Conditions::default, |known| known.conditions)
 }
 
@@ -92,9 +92,10 @@ pub fn reach_metres(reach: Reach) -> f64 {
     reach_m(reach)
 }
 
-/// Minutes from splash to bite, or to what else ended the cast, as logged; none while it is out.
+/// Minutes of the wait that ended with the cast: with a bite, or with what else ended it. None while it is out, and
+/// none where its end was not seen.
 pub fn wait_minutes(session: &Session, cast: &Cast) -> Option<f64> {
-    wait_of(session, cast, 0.0).map(restwater_waits::Wait::minutes)
+    wait_of(session, cast).map(restwater_waits::Wait::minutes)
 }
 
 /// What ended a cast, as the tables name it.

@@ -9,25 +9,64 @@ use super::model::{
     Rod, RodState, Session,
 };
 use super::rows::value_of;
+use super::{Stamp, TimeLine};
 use restwater_compare::Factor;
-use restwater_log::{Effective, Moment, Op, Payload, RodNumber, SessionSetup, SwimSetup, effective, sorted};
+use restwater_log::{Op, Payload, RodNumber, Said, SessionSetup, SwimSetup, effective, sorted};
 use restwater_sky::conditions::Conditions;
 use restwater_swim::FeatureKind;
+use std::collections::HashMap;
 use uuid::Uuid;
 
-/// The most rods a session can have; a set-up that asks for more gets this many.
-pub(super) const MOST_RODS: RodNumber = 9;
+/// The most rods a session can have: a rod's number is one digit wherever it is written, and nobody fishes ten. A
+/// set-up that asks for more gets this many.
+pub const MOST_RODS: RodNumber = 9;
 
 /// Folds the ops of one session, in whatever order they are given, each once.
 pub fn fold(id: Uuid, ops: &[Op]) -> Session {
     let ordered = sorted(ops);
+    let in_force = effective(&ordered);
+    let (line, stamps) = TimeLine::of(&in_force);
+    let ends_said: HashMap<Uuid, &Op> = ordered
+        .iter()
+        .filter(|op| matches!(op.payload, Payload::CastEndSet { .. }))
+        .map(|op| (op.id, *op))
+        .collect();
     let mut folding = Folding::new(id);
-    for step in effective(&ordered) {
-        folding.take(&step);
+    for (entry, tapped) in in_force.iter().zip(stamps) {
+        let back_ms = entry.op.at.mono_ms.saturating_sub(entry.at.mono_ms);
+        let at =
+            Stamp { shown: entry.at.clone(), at_ms: tapped.at_ms.saturating_sub(back_ms), ..tapped.clone() };
+        let said = entry.said.end.and_then(|(_, _, op)| ends_said.get(&op));
+        let end_said_at = said.map(|op| line.place(op.device, &op.at));
+        folding.take(&Step {
+            op: entry.op,
+            at,
+            tapped,
+            payload: entry.payload,
+            said: entry.said,
+            end_said_at,
+        });
     }
+    folding.session.time_line = line;
     mending::apply(&mut folding.session, &folding.said_later);
     folding.settle_fish();
     folding.session
+}
+
+/// An entry in force, on the time line.
+pub(super) struct Step<'a> {
+    /// The op as it was written.
+    pub(super) op: &'a Op,
+    /// When it happened, as mended.
+    pub(super) at: Stamp,
+    /// When it was tapped.
+    pub(super) tapped: Stamp,
+    /// What it says, as mended.
+    pub(super) payload: &'a Payload,
+    /// What is said of it afterwards.
+    pub(super) said: Said,
+    /// When that was said of its end.
+    pub(super) end_said_at: Option<Stamp>,
 }
 
 struct Folding {
@@ -35,7 +74,7 @@ struct Folding {
     /// What is said of casts and entries afterwards.
     said_later: Later,
     /// When each rod last did something, as mended.
-    rod_last: Vec<Option<Moment>>,
+    rod_last: Vec<Option<Stamp>>,
 }
 
 impl Folding {
@@ -43,6 +82,7 @@ impl Folding {
         let session = Session {
             id,
             setup: SessionSetup::default(),
+            time_line: TimeLine::default(),
             started: None,
             ended: None,
             rods: Vec::new(),
@@ -67,9 +107,9 @@ impl Folding {
         Self { session, said_later: Later::default(), rod_last: Vec::new() }
     }
 
-    fn take(&mut self, step: &Effective) {
+    fn take(&mut self, step: &Step) {
         self.said_later.note(step);
-        if step.at.approx_s > 0 {
+        if step.at.shown.approx_s > 0 {
             self.doubt(step.op.id, DoubtKind::Approximate);
         }
         match step.payload.rod() {
@@ -78,7 +118,7 @@ impl Folding {
         }
     }
 
-    fn take_for_rod(&mut self, rod: RodNumber, step: &Effective) {
+    fn take_for_rod(&mut self, rod: RodNumber, step: &Step) {
         let slot = self.slot(rod);
         match step.payload {
             Payload::RigSet { rig, .. } => return self.with_rod(slot, |r| r.rig = rig.clone()),
@@ -101,7 +141,7 @@ impl Folding {
         }
     }
 
-    fn take_for_session(&mut self, step: &Effective) {
+    fn take_for_session(&mut self, step: &Step) {
         let session = &mut self.session;
         match step.payload {
             Payload::SessionStarted(setup) => self.start(setup, &step.at),
@@ -167,7 +207,7 @@ impl Folding {
     }
 
     /// A test begins; one that runs is over.
-    fn alternate(&mut self, slot: usize, step: &Effective) {
+    fn alternate(&mut self, slot: usize, step: &Step) {
         let Payload::AlternationStarted { rod, factor, a, b, b_first, casts } = step.payload else { return };
         let Some(state) = self.session.rods.get(slot) else { return };
         let factor = Factor::from_logged(factor);
@@ -196,7 +236,7 @@ impl Folding {
     }
 
     /// The hooklength went with the rod's last cast, out or in; once a cast.
-    fn hooklength_lost(&mut self, slot: usize, step: &Effective) {
+    fn hooklength_lost(&mut self, slot: usize, step: &Step) {
         let number = slot as RodNumber + 1;
         let last = self.session.casts.iter_mut().rev().find(|cast| cast.rod == number);
         let Some(cast) = last.filter(|cast| cast.hooklength_lost.is_none()) else {
@@ -211,7 +251,7 @@ impl Folding {
         self.session.doubts.push(Doubt { op, kind });
     }
 
-    fn start(&mut self, setup: &SessionSetup, at: &Moment) {
+    fn start(&mut self, setup: &SessionSetup, at: &Stamp) {
         if self.session.started.is_none() {
             self.session.started = Some(at.clone());
         }
@@ -242,7 +282,7 @@ impl Folding {
     }
 
     /// Notes that a rod did something now, and what is odd about its time.
-    fn touch(&mut self, slot: usize, step: &Effective) {
+    fn touch(&mut self, slot: usize, step: &Step) {
         let not_before = self.rod_last.get(slot).cloned().flatten();
         if let Some(before) = &not_before {
             let span = step.at.since(before);
@@ -260,7 +300,7 @@ impl Folding {
             op: step.op.id,
             rod: step.payload.rod(),
             at: step.at.clone(),
-            tapped: step.op.at.clone(),
+            tapped: step.tapped.clone(),
             payload: step.payload.clone(),
             not_before,
         });
@@ -282,7 +322,7 @@ impl Folding {
         }
     }
 
-    fn close(&mut self, slot: usize, cast: usize, cause: EndCause, step: &Effective) {
+    fn close(&mut self, slot: usize, cast: usize, cause: EndCause, step: &Step) {
         if let Some(cast) = self.session.casts.get_mut(cast) {
             cast.end = Some(CastEnd { cause, at: step.at.clone(), op: step.op.id });
         }
@@ -290,13 +330,7 @@ impl Folding {
     }
 
     /// Closes whatever is out because something else shows that it must be in.
-    fn close_unseen(
-        &mut self,
-        slot: usize,
-        step: &Effective,
-        without_bite: EndCause,
-        doubt: Option<DoubtKind>,
-    ) {
+    fn close_unseen(&mut self, slot: usize, step: &Step, without_bite: EndCause, doubt: Option<DoubtKind>) {
         let Some(cast) = self.running(slot) else { return };
         let Some((op, bitten)) = self.session.casts.get(cast).map(|c| (c.op, c.bite.is_some())) else {
             return;
@@ -312,7 +346,7 @@ impl Folding {
         }
     }
 
-    fn cast(&mut self, slot: usize, step: &Effective) {
+    fn cast(&mut self, slot: usize, step: &Step) {
         self.close_unseen(slot, step, EndCause::EndNotSeen, Some(DoubtKind::EndNotSeen));
         let Some(rod) = self.session.rods.get(slot) else { return };
         let cast = Cast {
@@ -326,13 +360,14 @@ impl Folding {
             indications: Vec::new(),
             twitches: Vec::new(),
             end: None,
+            latest: None,
             hooklength_lost: None,
         };
         self.session.casts.push(cast);
         self.set_state(slot, RodState::Out { cast: self.session.casts.len() - 1 });
     }
 
-    fn bite(&mut self, slot: usize, step: &Effective) {
+    fn bite(&mut self, slot: usize, step: &Step) {
         match self.session.rods.get(slot).map(|r| r.state.clone()) {
             Some(RodState::Out { cast }) => {
                 if let Some(cast) = self.session.casts.get_mut(cast) {
@@ -345,28 +380,28 @@ impl Folding {
         }
     }
 
-    fn outcome(&mut self, slot: usize, step: &Effective, cause: EndCause) {
+    fn outcome(&mut self, slot: usize, step: &Step, cause: EndCause) {
         match self.session.rods.get(slot).map(|r| r.state.clone()) {
             Some(RodState::FishOn { cast }) => self.close(slot, cast, cause, step),
             _ => self.doubt(step.op.id, DoubtKind::NoFishOn),
         }
     }
 
-    fn wound_in(&mut self, slot: usize, step: &Effective) {
+    fn wound_in(&mut self, slot: usize, step: &Step) {
         if self.running(slot).is_none() {
             self.doubt(step.op.id, DoubtKind::NothingOut);
         }
         self.close_unseen(slot, step, EndCause::WoundIn, None);
     }
 
-    fn on_cast(&mut self, slot: usize, step: &Effective, note: impl FnOnce(&mut Cast, Moment)) {
+    fn on_cast(&mut self, slot: usize, step: &Step, note: impl FnOnce(&mut Cast, Stamp)) {
         match self.running(slot).and_then(|cast| self.session.casts.get_mut(cast)) {
             Some(cast) => note(cast, step.at.clone()),
             None => self.doubt(step.op.id, DoubtKind::NothingOut),
         }
     }
 
-    fn end(&mut self, step: &Effective) {
+    fn end(&mut self, step: &Step) {
         for slot in 0..self.session.rods.len() {
             self.close_unseen(slot, step, EndCause::SessionEnded, None);
         }
@@ -381,6 +416,6 @@ fn same_bounds(a: &SwimSetup, b: &SwimSetup) -> bool {
     bounds(a) == bounds(b)
 }
 
-fn landmark(step: &Effective, name: &str, what: LandmarkKind, bearing_cdeg: i32, range_cm: u32) -> Landmark {
+fn landmark(step: &Step, name: &str, what: LandmarkKind, bearing_cdeg: i32, range_cm: u32) -> Landmark {
     Landmark { id: step.op.id, name: name.to_owned(), what, bearing_cdeg, range_cm }
 }

@@ -8,6 +8,7 @@ use restwater_log::{
     ClassGuess, Conditions, EndSaid, FishSaid, FishWeight, MatchRules, MatchSetup, Op, Payload, Rig, Weight,
     WeightUnit, canonical_bytes, effective, history, op_from_bytes, sorted,
 };
+use restwater_log::{Moment, Reach, Spot, SwimSetup};
 use uuid::Uuid;
 
 const CAST: Payload = Payload::Cast { rod: 1 };
@@ -32,7 +33,7 @@ fn a_bite_ends_the_wait_and_the_outcome_ends_the_cast() {
     let session = of(&day);
     assert_eq!(session.casts[0].end.as_ref().unwrap().cause, EndCause::Landed { fish: None });
     assert_eq!(
-        waits_of(&session, 2.0).iter().map(|w| (w.minutes(), w.is_bite())).collect::<Vec<_>>(),
+        waits_of(&session).iter().map(|w| (w.minutes(), w.is_bite())).collect::<Vec<_>>(),
         [(14.0, true)]
     );
     assert!(kinds(&session).is_empty());
@@ -46,7 +47,7 @@ fn a_forgotten_end_is_closed_by_the_next_cast_and_marked() {
     let session = of(&day);
     assert_eq!(session.casts[0].end.as_ref().unwrap().cause, EndCause::EndNotSeen);
     assert_eq!(kinds(&session), [DoubtKind::EndNotSeen]);
-    assert_eq!(waits_of(&session, 2.0)[0].minutes(), 10.0, "a turn-round before the next splash");
+    assert_eq!(waits_of(&session), [], "an end that was not seen says nothing of the bite");
     assert!(matches!(session.rods[0].state, RodState::Out { cast: 1 }));
 }
 
@@ -58,7 +59,7 @@ fn a_bite_and_then_a_cast_leaves_the_outcome_unseen() {
     day.log(900, CAST);
     let session = of(&day);
     assert_eq!(session.casts[0].end.as_ref().unwrap().cause, EndCause::OutcomeNotSeen);
-    assert!(waits_of(&session, 2.0)[0].is_bite());
+    assert!(waits_of(&session)[0].is_bite());
 }
 
 #[test]
@@ -84,7 +85,7 @@ fn a_time_set_back_moves_the_bite_and_is_marked() {
     day.amend(60 + 970, bite, Payload::TimeSet { back_s: 60 });
     day.amend(60 + 980, bite, Payload::TimeSet { back_s: 120 });
     let session = of(&day);
-    assert_eq!(waits_of(&session, 2.0)[0].minutes(), 14.0);
+    assert_eq!(waits_of(&session)[0].minutes(), 14.0);
     assert_eq!(kinds(&session), [DoubtKind::Approximate]);
 }
 
@@ -94,7 +95,7 @@ fn a_reboot_between_measures_by_the_wall_clock() {
     day.log(60, CAST);
     day.reboot();
     day.log(60 + 600, WOUND_IN);
-    assert_eq!(waits_of(&of(&day), 2.0)[0].minutes(), 10.0);
+    assert_eq!(waits_of(&of(&day))[0].minutes(), 10.0);
 }
 
 #[test]
@@ -218,27 +219,112 @@ fn any_match_payload() -> impl Strategy<Value = Payload> {
     ]
 }
 
-/// Any day: any entries, some of which amend or undo earlier ones, by two phones.
+/// What is said of the swim.
+fn any_swim_payload() -> impl Strategy<Value = Payload> {
+    let (cdeg, cm) = (-9_500..9_500_i32, 0..20_000_u32);
+    let op = (prop_oneof![Just(0xD1_u128), Just(0xD2)], 1..20_u128)
+        .prop_map(|(device, n)| Uuid::from_u128(device << 64 | n));
+    prop_oneof![
+        (cdeg.clone(), cdeg.clone(), cm.clone(), cm.clone()).prop_map(
+            |(from_cdeg, to_cdeg, from_cm, to_cm)| Payload::KeptBack { from_cdeg, to_cdeg, from_cm, to_cm }
+        ),
+        op.prop_map(|kept| Payload::Released { kept }),
+        ("[a-z]{1,4}", cdeg.clone()).prop_map(|(name, bearing_cdeg)| Payload::MarkSet { name, bearing_cdeg }),
+        (1..200_u32).prop_map(|rest_target_min| Payload::SwimSet(SwimSetup {
+            rest_target_min,
+            ..SwimSetup::default()
+        })),
+        proptest::collection::vec((-5_000..5_000_i32, 0..9_000_i32), 0..5)
+            .prop_map(|corners_cm| Payload::OutlineSet { corners_cm }),
+        (0..4_u8, cdeg, cm).prop_map(|(rod, bearing_cdeg, cm)| Payload::SpotSet {
+            rod,
+            spot: Spot { mark: None, bearing_cdeg, reach: Reach::Metres { cm }, clipped: false },
+        }),
+    ]
+}
+
+/// What no tap of a session writes: entries of a kit, and of a later version.
+fn any_stray_payload() -> impl Strategy<Value = Payload> {
+    prop_oneof![
+        proptest::collection::vec(0..9_000_u32, 0..4)
+            .prop_map(|heights_tenth_mm| Payload::LadderSet { heights_tenth_mm }),
+        (1..900_u32, 1..9_000_u32).prop_map(|(depth_cm, fall_ms)| Payload::FallTimed { depth_cm, fall_ms }),
+        ("later_[a-z]{1,4}", proptest::option::of(0..9_i64)).prop_map(|(kind, n)| Payload::Unknown {
+            kind,
+            payload: n.map(|n| serde_json::json!({ "n": n, "rod": 1 }))
+        }),
+    ]
+}
+
+fn any_entry() -> impl Strategy<Value = Payload> {
+    prop_oneof![8 => any_payload(), 1 => any_swim_payload(), 1 => any_stray_payload()]
+}
+
+/// What becomes of a phone's clocks before an entry.
+#[derive(Debug, Clone, Copy)]
+enum Clocks {
+    RunOn,
+    /// The wall clock shows so many seconds more than the true time.
+    Set(i64),
+    /// The phone is started anew.
+    Reboot,
+}
+
+fn any_clocks() -> impl Strategy<Value = Clocks> {
+    prop_oneof![
+        20 => Just(Clocks::RunOn),
+        1 => (-90_000..90_000_i64).prop_map(Clocks::Set),
+        1 => prop_oneof![Just(-1_700_000_000), Just(31_536_000), Just(0)].prop_map(Clocks::Set),
+        2 => Just(Clocks::Reboot),
+    ]
+}
+
+/// A phone that writes the day, with clocks of its own.
+struct Writing {
+    day: Written,
+    off_s: i64,
+    boot_s: i64,
+    boots: u32,
+}
+
+impl Writing {
+    fn new(day: Written) -> Self {
+        Self { day, off_s: 0, boot_s: -1_000, boots: 0 }
+    }
+
+    fn moment(&mut self, s: i64, clocks: Clocks) -> Moment {
+        match clocks {
+            Clocks::RunOn => {}
+            Clocks::Set(off_s) => self.off_s = off_s,
+            Clocks::Reboot => (self.boot_s, self.boots) = (s, self.boots + 1),
+        }
+        let boot = if self.boots == 0 { "first".into() } else { format!("{}", self.boots) };
+        Moment { mono_ms: (s - self.boot_s) * 1_000, boot, ..second(s + self.off_s) }
+    }
+}
+
+/// Any day: any entries, some of which amend or undo earlier ones or make a group, by two phones whose clocks are set
+/// and which are started anew.
 fn any_day() -> impl Strategy<Value = Vec<Op>> {
-    proptest::collection::vec(
-        (any_payload(), 0..90_i64, any::<bool>(), 0..10_u8, any::<prop::sample::Index>()),
-        1..60,
-    )
-    .prop_map(|steps| {
-        let mut phones = [Written::new(2), Written::by(0xD2)];
+    let step = (any_entry(), 0..90_i64, any::<bool>(), 0..12_u8, any::<prop::sample::Index>(), any_clocks());
+    proptest::collection::vec(step, 1..60).prop_map(|steps| {
+        let mut phones = [Writing::new(Written::new(2)), Writing::new(Written::by(0xD2))];
         let mut s = 0;
-        let mut ids = vec![phones[0].ops[0].id];
-        for (payload, gap, second_phone, how, which) in steps {
+        let mut ids = vec![phones[0].day.ops[0].id];
+        for (payload, gap, second_phone, how, which, clocks) in steps {
             s += gap;
             let phone = &mut phones[usize::from(second_phone)];
+            let at = phone.moment(s, clocks);
             let target = ids[which.index(ids.len())];
-            ids.push(match how {
-                0 | 1 => phone.undo(s, &[target]),
-                2 => phone.amend(s, target, payload),
-                _ => phone.log(s, payload),
-            });
+            let (payload, amends, group) = match how {
+                0 | 1 => (Payload::Undone { targets: vec![target] }, None, None),
+                2 => (payload, Some(target), None),
+                3 | 4 => (payload, None, Some(Uuid::from_u128(0x6600 + s.unsigned_abs() as u128 / 300))),
+                _ => (payload, None, None),
+            };
+            ids.push(phone.day.write(at, payload, amends, group));
         }
-        phones.into_iter().flat_map(|phone| phone.ops).collect()
+        phones.into_iter().flat_map(|phone| phone.day.ops).collect()
     })
 }
 
@@ -263,7 +349,7 @@ proptest! {
         prop_assert_eq!(ids.len(), session.casts.len());
         let running = session.rods.iter().filter(|r| !matches!(r.state, RodState::Ready { .. })).count();
         prop_assert_eq!(session.casts.iter().filter(|c| c.end.is_none()).count(), running);
-        for wait in waits_of(&session, 2.0) {
+        for wait in waits_of(&session) {
             prop_assert!(wait.minutes() >= 0.0);
         }
         let landed = session.casts.iter().filter(|c| c.end.as_ref().is_some_and(|e| matches!(e.cause, EndCause::Landed { .. })));

@@ -27,6 +27,7 @@ pub mod rest;
 mod rhythm;
 mod rows;
 mod summary;
+mod time_line;
 mod waits;
 mod water;
 
@@ -34,7 +35,7 @@ pub use allowed::{NotNow, check};
 pub use alternation::{Alternation, Progress};
 pub use cast::{Cast, CastEnd, EndCause};
 pub use catch::{CaughtFish, catch};
-pub use fold::fold;
+pub use fold::{MOST_RODS, fold};
 pub use logged::Logged;
 pub use match_day::{MatchDay, NetScales, SaidFish};
 pub use match_setup::{ClassGuess, MatchSetup};
@@ -45,7 +46,8 @@ pub use model::{
 pub use rhythm::{Rhythm, rhythm};
 pub use rows::{length_mm, rows_of, setup_of, value_of};
 pub use summary::Summary;
-pub use waits::{habit_min, running_wait_min, wait_of, waits_of};
+pub use time_line::{Elapsed, Stamp, TimeLine};
+pub use waits::{casts_that_tell, habit_min, running_wait_min, running_wait_ms, wait_of, waits_of};
 pub use water::{check_swim, reach_near};
 pub use water::{peg_on_earth, reach_m, swim_input, swim_of};
 

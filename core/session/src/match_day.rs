@@ -1,10 +1,13 @@
 //! What a session says of its match.
 
 use super::Logged;
+use super::Stamp;
 use super::cast::{CastEnd, EndCause};
+use super::fold::Step;
 use super::model::Session;
 use crate::MatchSetup;
-use restwater_log::{Effective, FishSaid, FishWeight, Moment, Payload};
+use restwater_log::{FishSaid, FishWeight, Payload};
+use restwater_match_day::clock::{ClockError, Phase};
 use restwater_match_day::rules::same_name;
 use restwater_match_day::weight::Weight;
 use serde::{Deserialize, Serialize};
@@ -17,6 +20,37 @@ pub struct MatchDay {
     pub op: Uuid,
     /// As it was set.
     pub setup: MatchSetup,
+    /// The device whose wall clock its times are read by.
+    device: Uuid,
+    /// What that clock showed at the session's start, as it stood when the match was first set, UTC ms.
+    wall_at_start_ms: i64,
+}
+
+impl MatchDay {
+    /// What the phone's wall clock would show now, had nobody moved it since the match was set.
+    ///
+    /// All-in and all-out are times of day by the organiser's clock, and `offset_ms` says how far that is from the
+    /// phone's. They are tied to the time line once, when the match is first set: by what the phone's clock showed then.
+    /// So a clock that is set later, by hand or by a network, moves neither, and a rule that is changed later doesn't
+    /// tie them anew. A match that is called off and set again is tied anew, and so is one set by another phone.
+    pub fn phone_ms(&self, now: &Stamp) -> i64 {
+        self.wall_at_start_ms.saturating_add(now.at_ms)
+    }
+
+    /// Where the match stands.
+    pub fn phase(&self, now: &Stamp) -> Result<Phase, ClockError> {
+        Ok(self.setup.clock()?.phase(self.phone_ms(now)))
+    }
+
+    /// Milliseconds left to fish; before all-in the whole match, after all-out none.
+    pub fn left_ms(&self, now: &Stamp) -> Result<i64, ClockError> {
+        Ok(self.setup.clock()?.left_ms(self.phone_ms(now)))
+    }
+
+    /// What the phone's wall clock shows at a time of [`MatchDay::phone_ms`], as it is set now: for showing and ringing.
+    pub fn wall_ms(&self, phone_ms: i64, now: &Stamp) -> i64 {
+        now.wall_at(phone_ms.saturating_sub(self.wall_at_start_ms))
+    }
 }
 
 /// What was said of a fish.
@@ -34,7 +68,7 @@ pub struct NetScales {
     /// The op that says it.
     pub op: Uuid,
     /// When.
-    pub at: Moment,
+    pub at: Stamp,
     /// Name of the net.
     pub net: String,
     /// What the scales showed.
@@ -43,12 +77,10 @@ pub struct NetScales {
 
 impl Session {
     /// Takes an op of the match; a later one of the same fish or net replaces the earlier.
-    pub(super) fn take_match(&mut self, step: &Effective) {
+    pub(super) fn take_match(&mut self, step: &Step) {
         let op = step.op.id;
         match step.payload {
-            Payload::MatchSet(setup) => {
-                self.match_day = Some(MatchDay { op, setup: MatchSetup::from_logged(setup) });
-            }
+            Payload::MatchSet(setup) => self.set_match(MatchSetup::from_logged(setup), step),
             Payload::MatchOff => self.match_day = None,
             Payload::FishSet(said) => {
                 let fish = SaidFish { op, said: said.clone() };
@@ -71,6 +103,15 @@ impl Session {
             }
             _ => {}
         }
+    }
+
+    /// The latest set-up counts; it is tied to the time line as the first one of that phone was.
+    fn set_match(&mut self, setup: MatchSetup, step: &Step) {
+        let device = step.op.device;
+        let tied = self.match_day.as_ref().filter(|m| m.device == device).map(|m| m.wall_at_start_ms);
+        let now = step.tapped.shown.wall_ms.saturating_sub(step.tapped.at_ms);
+        let wall_at_start_ms = tied.unwrap_or(now);
+        self.match_day = Some(MatchDay { op: step.op.id, setup, device, wall_at_start_ms });
     }
 
     /// Whether a fish was landed on this cast.

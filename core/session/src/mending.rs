@@ -1,11 +1,13 @@
 //! What is remembered afterwards: ends that were not seen, casts that were forgotten, entries that are right
 //! as they stand, and gaps in which something may be missing.
 
+use super::Stamp;
 use super::cast::{Cast, CastEnd, EndCause};
+use super::fold::Step;
 use super::model::{Doubt, DoubtKind, RodState, Session};
 use super::rhythm::median;
-use restwater_log::{Effective, EndSaid, Moment, Payload, RodNumber};
-use std::collections::HashSet;
+use restwater_log::{EndSaid, Payload, RodNumber};
+use std::collections::{HashMap, HashSet};
 use uuid::Uuid;
 
 /// Cycles of a rod that must be known before a gap is told from them.
@@ -26,6 +28,8 @@ struct Remembered {
     end: EndSaid,
     after_s: Option<u32>,
     op: Uuid,
+    /// When it was said: the end was before that.
+    at: Option<Stamp>,
 }
 
 struct Added {
@@ -37,12 +41,13 @@ struct Added {
 }
 
 impl Later {
-    pub(super) fn note(&mut self, step: &Effective) {
+    pub(super) fn note(&mut self, step: &Step) {
         if let Payload::CastAdded { after, lag_s, wait_s, end } = *step.payload {
             self.added.push(Added { op: step.op.id, after, lag_s, wait_s, end });
         }
         if let Some((end, after_s, op)) = step.said.end {
-            self.ends.push(Remembered { cast: step.op.id, end, after_s, op });
+            let at = step.end_said_at.clone();
+            self.ends.push(Remembered { cast: step.op.id, end, after_s, op, at });
         }
         if step.said.confirmed {
             self.confirmed.insert(step.op.id);
@@ -57,14 +62,32 @@ impl Later {
 
 /// Takes into the session what was said of it afterwards, and marks long gaps.
 pub(super) fn apply(session: &mut Session, later: &Later) {
-    for added in &later.added {
-        add(session, added);
-    }
+    note_latest(session);
+    // A forgotten cast is told by the end of the cast before it, so that end has to be known first.
     for said in &later.ends {
         remember(session, said);
     }
+    for added in &later.added {
+        add(session, added);
+        later.ends.iter().filter(|said| said.cast == added.op).for_each(|said| remember(session, said));
+    }
     mark_gaps(session);
     session.doubts.retain(|doubt| !later.confirmed.contains(&doubt.op));
+}
+
+/// Notes how late each wait can be said to have ended. What was logged after it on the same rod stands: the outcome of
+/// its bite, the next splash, the end of the session. So a wait said again may be longer as well as shorter.
+fn note_latest(session: &mut Session) {
+    let ended = session.ended.clone();
+    let mut next: HashMap<RodNumber, Stamp> = HashMap::new();
+    for cast in session.casts.iter_mut().rev() {
+        if let Some(end) = &cast.end {
+            // After a merge a later entry may lie earlier in time: then it says nothing of the end.
+            let after = next.get(&cast.rod).or(ended.as_ref()).filter(|after| after.ms_since(&end.at) >= 0);
+            cast.latest = if cast.bite.is_some() { Some(end.at.clone()) } else { after.cloned() };
+        }
+        next.insert(cast.rod, cast.start.clone());
+    }
 }
 
 /// Puts a forgotten cast where it was made. Where there is no such place it stays out, as a doubt.
@@ -73,7 +96,7 @@ fn add(session: &mut Session, added: &Added) {
         session.doubts.push(Doubt { op: added.op, kind: DoubtKind::NothingOut });
         return;
     };
-    let place = session.casts.iter().position(|other| other.start.since(&cast.start).ms > 0);
+    let place = session.casts.iter().position(|other| other.start.ms_since(&cast.start) > 0);
     let place = place.unwrap_or(session.casts.len());
     session.casts.insert(place, cast);
     for rod in &mut session.rods {
@@ -93,6 +116,11 @@ fn forgotten(session: &Session, added: &Added) -> Option<Cast> {
     let next = next_start(session, before.rod, end);
     let start = no_later(end.later(added.lag_s), next);
     let until = no_later(start.later(added.wait_s), next);
+    // Where mending left no room for it there was no such cast.
+    if until.ms_since(&start) <= 0 {
+        return None;
+    }
+    let latest = next.cloned();
     let bite = (added.end != EndSaid::WoundIn).then(|| (until.clone(), added.op));
     Some(Cast {
         op: added.op,
@@ -105,19 +133,20 @@ fn forgotten(session: &Session, added: &Added) -> Option<Cast> {
         indications: Vec::new(),
         twitches: Vec::new(),
         end: Some(CastEnd { cause: cause(added.end), at: until, op: added.op }),
+        latest,
         hooklength_lost: None,
     })
 }
 
 /// The next splash of a rod after a moment.
-fn next_start<'a>(session: &'a Session, rod: RodNumber, from: &Moment) -> Option<&'a Moment> {
+fn next_start<'a>(session: &'a Session, rod: RodNumber, from: &Stamp) -> Option<&'a Stamp> {
     let starts = session.casts.iter().filter(|cast| cast.rod == rod).map(|cast| &cast.start);
-    starts.filter(|start| start.since(from).ms >= 0).min_by_key(|start| start.since(from).ms)
+    starts.filter(|start| start.ms_since(from) >= 0).min_by_key(|start| start.at_ms)
 }
 
-fn no_later(at: Moment, limit: Option<&Moment>) -> Moment {
+fn no_later(at: Stamp, limit: Option<&Stamp>) -> Stamp {
     match limit {
-        Some(limit) if at.since(limit).ms > 0 => limit.clone(),
+        Some(limit) if at.ms_since(limit) > 0 => limit.clone(),
         _ => at,
     }
 }
@@ -135,7 +164,8 @@ fn cause(end: EndSaid) -> EndCause {
 fn remember(session: &mut Session, said: &Remembered) {
     let Some(cast) = session.casts.iter_mut().find(|cast| cast.op == said.cast) else { return };
     let Some(end) = cast.end.clone() else { return };
-    let at = said.after_s.map(|seconds| no_later(cast.start.later(seconds), Some(&end.at)));
+    let latest = cast.latest.as_ref().or(said.at.as_ref()).unwrap_or(&end.at);
+    let at = said.after_s.map(|seconds| no_later(cast.start.later(seconds), Some(latest)));
     let bitten = said.end != EndSaid::WoundIn;
     let wait_end = at.clone().unwrap_or_else(|| cast.wait_end().unwrap_or(&end.at).clone());
     let cause = match (&end.cause, cause(said.end)) {
@@ -157,13 +187,12 @@ fn mark_gaps(session: &mut Session) {
     let mut long = Vec::new();
     for rod in &session.rods {
         let casts: Vec<&Cast> = session.casts.iter().filter(|cast| cast.rod == rod.number).collect();
-        let minutes = |from: &Moment, to: &Moment| to.since(from).ms as f64 / 60_000.0;
         let pairs = casts.windows(2).filter_map(|pair| Some((*pair.first()?, *pair.last()?)));
         let mut cycles: Vec<f64> =
-            pairs.clone().map(|(last, next)| minutes(&last.start, &next.start)).collect();
+            pairs.clone().map(|(last, next)| next.start.minutes_since(&last.start)).collect();
         let Some(cycle) = median(&mut cycles).filter(|_| cycles.len() >= CYCLES) else { continue };
         long.extend(pairs.filter_map(|(last, next)| {
-            let gap = minutes(&last.end.as_ref()?.at, &next.start);
+            let gap = next.start.minutes_since(&last.end.as_ref()?.at);
             (gap > LONG * cycle).then_some(Doubt { op: next.op, kind: DoubtKind::LongGap })
         }));
     }
@@ -191,13 +220,13 @@ mod tests {
         day.amend(2_000, cast, Payload::CastEndSet { end: EndSaid::WoundIn, after_s: Some(1_200) });
         let session = fold(SESSION, &day.ops);
         assert_eq!(kinds(&session), []);
-        assert_eq!(waits_of(&session, 2.0)[0].minutes(), 20.0);
+        assert_eq!(waits_of(&session)[0].minutes(), 20.0);
         day.amend(2_010, cast, Payload::CastEndSet { end: EndSaid::Landed, after_s: Some(900) });
         let session = fold(SESSION, &day.ops);
-        let wait = waits_of(&session, 2.0)[0];
+        let wait = waits_of(&session)[0];
         assert!(wait.is_bite() && wait.minutes() == 15.0, "the last word holds");
         day.amend(2_020, cast, Payload::CastEndSet { end: EndSaid::Lost, after_s: Some(9_000) });
-        assert_eq!(waits_of(&fold(SESSION, &day.ops), 2.0)[0].minutes(), 25.0, "not beyond the next splash");
+        assert_eq!(waits_of(&fold(SESSION, &day.ops))[0].minutes(), 25.0, "not beyond the next splash");
     }
 
     #[test]
@@ -210,8 +239,8 @@ mod tests {
         let session = fold(SESSION, &day.ops);
         assert_eq!(kinds(&session), []);
         let end = session.casts[0].end.as_ref().unwrap();
-        assert_eq!((&end.cause, end.at.wall_ms), (&EndCause::Missed, session.casts[1].start.wall_ms));
-        assert_eq!(waits_of(&session, 2.0)[0].minutes(), 14.0);
+        assert_eq!((&end.cause, end.at.at_ms), (&EndCause::Missed, session.casts[1].start.at_ms));
+        assert_eq!(waits_of(&session)[0].minutes(), 14.0);
     }
 
     #[test]

@@ -2,7 +2,8 @@
 
 use super::match_day::{MatchDay, NetScales, SaidFish};
 use super::{Alternation, Cast};
-use restwater_log::{Moment, OpOrder, Payload, Rig, RodNumber, SessionSetup, Spot, SwimSetup};
+use super::{Stamp, TimeLine};
+use restwater_log::{OpOrder, Payload, Rig, RodNumber, SessionSetup, Spot, SwimSetup};
 use restwater_sky::conditions::Conditions;
 use restwater_swim::FeatureKind;
 use serde::{Deserialize, Serialize};
@@ -15,7 +16,7 @@ pub enum RodState {
     /// Nothing is out; since when, if it ever was.
     Ready {
         /// When the last cast ended.
-        since: Option<Moment>,
+        since: Option<Stamp>,
     },
     /// A bait is out: this cast.
     Out {
@@ -59,13 +60,13 @@ pub struct KeptBack {
     /// The op that kept it back.
     pub id: Uuid,
     /// Since when.
-    pub since: Moment,
+    pub since: Stamp,
     /// Bearings in hundredths of a degree, from one clockwise to the other.
     pub bearing_cdeg: (i32, i32),
     /// Ranges in cm.
     pub range_cm: (u32, u32),
     /// When it was released again.
-    pub released: Option<Moment>,
+    pub released: Option<Stamp>,
 }
 
 /// Something on the bottom, seen on the water, or to keep clear of.
@@ -112,7 +113,7 @@ pub struct Note {
     /// The op.
     pub op: Uuid,
     /// When.
-    pub at: Moment,
+    pub at: Stamp,
     /// What.
     pub text: String,
 }
@@ -123,7 +124,7 @@ pub struct ConditionsAt {
     /// The op.
     pub op: Uuid,
     /// When.
-    pub at: Moment,
+    pub at: Stamp,
     /// What was known then.
     pub conditions: Conditions,
 }
@@ -159,7 +160,7 @@ pub enum DoubtKind {
     OutsideSession,
     /// It ends before it starts.
     BackInTime,
-    /// The phone's clock was moved meanwhile.
+    /// The phone's clock was moved meanwhile: what was measured by it is uncertain.
     ClockMoved,
     /// The time is approximate.
     Approximate,
@@ -185,10 +186,12 @@ pub struct Session {
     pub id: Uuid,
     /// How it was set up.
     pub setup: SessionSetup,
+    /// Where everything lies in time.
+    pub time_line: TimeLine,
     /// When it began; none where only later ops are here.
-    pub started: Option<Moment>,
+    pub started: Option<Stamp>,
     /// When it ended.
-    pub ended: Option<Moment>,
+    pub ended: Option<Stamp>,
     /// The rods, in order.
     pub rods: Vec<Rod>,
     /// The casts, in the order of the log; one added afterwards stands where it was made.
@@ -236,13 +239,13 @@ pub struct LastTimed {
     /// Its rod, if it has one.
     pub rod: Option<RodNumber>,
     /// When it happened, as mended.
-    pub at: Moment,
+    pub at: Stamp,
     /// When it was tapped.
-    pub tapped: Moment,
+    pub tapped: Stamp,
     /// What it says.
     pub payload: Payload,
     /// What came before it on the same rod: it can't be set back beyond this.
-    pub not_before: Option<Moment>,
+    pub not_before: Option<Stamp>,
 }
 
 impl Session {

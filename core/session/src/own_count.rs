@@ -169,7 +169,7 @@ fn plain(guess: Weight) -> Learned {
 mod tests {
     use super::*;
     use crate::ClassGuess;
-    use crate::written::second;
+    use crate::written::stamp;
     use restwater_match_day::rules::{Counting, MatchRules, NetHolds};
     use restwater_match_day::running::NearLimit;
     use uuid::Uuid;
@@ -199,7 +199,7 @@ mod tests {
     fn fish(class: Option<&str>, weight: Option<FishWeight>, net: Option<&str>) -> CaughtFish {
         CaughtFish {
             cast: Uuid::nil(),
-            at: second(0),
+            at: stamp(0),
             rod: 1,
             class: class.map(str::to_owned),
             weight,

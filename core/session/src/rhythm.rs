@@ -46,7 +46,7 @@ pub fn rhythm(session: &Session, default_turn_min: f64, default_bite_min: f64) -
 
 /// The time from one cast's end (or its bite) to the next splash, where both are known.
 fn gap(last: &Cast, next: &Cast, turns: &mut Vec<f64>, after_bites: &mut Vec<f64>) {
-    let minutes = |from| next.start.since(from).ms as f64 / 60_000.0;
+    let minutes = |from| next.start.minutes_since(from);
     let Some(end) = &last.end else { return };
     let (gap, list) = match (&end.cause, &last.bite) {
         (EndCause::WoundIn, _) => (minutes(&end.at), turns),

@@ -2,28 +2,26 @@
 
 use super::cast::{Cast, EndCause};
 use super::model::Session;
-use super::rhythm::rhythm;
-use super::waits::wait_of;
+use super::waits::{Stretch, stretches};
 use restwater_compare::Factor;
 use restwater_compare::{BiteOutcome, CastRow};
 use restwater_log::{Reach, Rig, Spot};
-use restwater_waits::{BITE_EXTRA_GUESS_MIN, TURN_ROUND_GUESS_MIN};
 use std::collections::BTreeMap;
 
-/// The finished casts of a session as rows, in the order of the log. Times are minutes from the start of
-/// the session (from its first cast where the start is not here). Casts still out, and casts whose times
-/// run backwards, are left out; ends that were not seen are taken a turn-round before the next splash.
+/// The waits of the finished casts of a session as rows, in the order of the log. Times are minutes from the start of
+/// the session (from its first entry where the start is not here). Casts still out, casts whose times run backwards,
+/// and ends that were not seen are left out.
 pub fn rows_of(session: &Session) -> Vec<CastRow> {
-    let turn = rhythm(session, TURN_ROUND_GUESS_MIN, BITE_EXTRA_GUESS_MIN).turn_round_min;
-    let Some(zero) = session.started.as_ref().or_else(|| session.casts.first().map(|c| &c.start)) else {
-        return Vec::new();
+    let row = |cast: &Cast, stretch: Stretch| CastRow {
+        rod: cast.rod,
+        at_min: stretch.from.at_ms as f64 / 60_000.0,
+        wait: stretch.wait,
+        twitched: stretch.twitched,
+        setup: setup_of(cast),
+        outcome: outcome_of(cast).filter(|_| !stretch.twitched),
     };
-    let row = |cast: &Cast| {
-        let wait = wait_of(session, cast, turn)?;
-        let at_min = cast.start.since(zero).ms as f64 / 60_000.0;
-        Some(CastRow { rod: cast.rod, at_min, wait, setup: setup_of(cast), outcome: outcome_of(cast) })
-    };
-    session.casts.iter().filter_map(row).collect()
+    let rows = |cast| stretches(session, cast).into_iter().map(move |stretch| row(cast, stretch));
+    session.casts.iter().flat_map(rows).collect()
 }
 
 /// What was in force on a cast. The leader is not logged yet, so it is never among them.
@@ -88,8 +86,8 @@ fn outcome_of(cast: &Cast) -> Option<BiteOutcome> {
 mod tests {
     use super::super::written::{SESSION, Written};
     use super::*;
-    use crate::fold;
-    use restwater_log::Payload;
+    use crate::{casts_that_tell, fold, waits_of};
+    use restwater_log::{Payload, SessionSetup};
 
     fn rig(colour: &str) -> Rig {
         Rig { colour: Some(colour.into()), popup_mm: Some(457), lead_mg: Some(28_350), ..Rig::default() }
@@ -127,13 +125,47 @@ mod tests {
     }
 
     #[test]
-    fn an_end_not_seen_comes_a_turn_round_before_the_next_splash() {
+    fn an_end_not_seen_says_nothing_of_the_bite() {
         let mut day = Written::new(1);
         day.log(0, Payload::Cast { rod: 1 });
         day.log(1_200, Payload::Cast { rod: 1 });
         day.log(1_800, Payload::WoundIn { rod: 1 });
-        let rows = rows_of(&fold(SESSION, &day.ops));
-        assert_eq!(rows[0].wait.minutes(), 20.0 - TURN_ROUND_GUESS_MIN);
+        let session = fold(SESSION, &day.ops);
+        let rows = rows_of(&session);
+        assert_eq!(rows.iter().map(|r| (r.at_min, r.wait.minutes())).collect::<Vec<_>>(), [(20.0, 10.0)]);
+        assert_eq!((waits_of(&session).len(), casts_that_tell(&session)), (1, 1));
+        assert_eq!(crate::figures::wait_minutes(&session, &session.casts[0]), None);
+    }
+
+    /// Twelve minutes, twitched after five and after nine, then a bite: the bait was out for twelve minutes.
+    #[test]
+    fn every_stretch_that_a_twitch_ends_is_a_wait_without_a_bite() {
+        let of = |twitch_restarts, settle_s| {
+            let mut day = Written::new(1);
+            let setup = SessionSetup { twitch_restarts, settle_s, ..SessionSetup::default() };
+            day.ops.clear();
+            day.log(0, Payload::SessionStarted(setup));
+            day.log(60, Payload::Cast { rod: 1 });
+            day.log(360, Payload::Twitch { rod: 1 });
+            day.log(600, Payload::Twitch { rod: 1 });
+            day.log(780, Payload::Bite { rod: 1 });
+            day.log(800, Payload::Lost { rod: 1 });
+            fold(SESSION, &day.ops)
+        };
+        let waits = |session: &Session| -> Vec<(f64, bool)> {
+            waits_of(session).iter().map(|w| (w.minutes(), w.is_bite())).collect()
+        };
+        assert_eq!(waits(&of(false, 0)), [(12.0, true)]);
+        assert_eq!(waits(&of(true, 0)), [(5.0, false), (4.0, false), (3.0, true)]);
+        assert_eq!(
+            waits(&of(true, 60)),
+            [(4.0, false), (4.0, false), (3.0, true)],
+            "it settles after the splash only"
+        );
+        let session = of(true, 0);
+        let rows: Vec<_> = rows_of(&session).iter().map(|r| (r.at_min, r.twitched, r.outcome)).collect();
+        assert_eq!(rows, [(1.0, true, None), (6.0, true, None), (10.0, false, Some(BiteOutcome::Lost))]);
+        assert_eq!(casts_that_tell(&session), 1);
     }
 
     #[test]

@@ -3,7 +3,7 @@
 use super::cast::EndCause;
 use super::model::{Loss, PegPlace, Session};
 use super::rows::rows_of;
-use super::waits::waits_of;
+use super::waits::{casts_that_tell, waits_of};
 use restwater_compare::CastRow;
 use restwater_sky::conditions::Conditions;
 use restwater_waits::Wait;
@@ -22,9 +22,11 @@ pub struct Summary {
     pub offset_min: i16,
     /// Minutes from its beginning to its end.
     pub length_min: Option<f64>,
-    /// Its waits.
+    /// Its waits: more than one on a cast where a twitch starts the wait anew.
     pub waits: Vec<Wait>,
-    /// Its casts with what was in force on each.
+    /// Its casts that say something of the wait.
+    pub casts: u32,
+    /// Its waits with what was in force on each.
     pub rows: Vec<CastRow>,
     /// Fish in the net.
     pub landed: u32,
@@ -41,19 +43,21 @@ pub struct Summary {
 }
 
 impl Summary {
-    /// The gist of a session, its unseen ends taken a turn-round before the next splash.
-    pub fn of(session: &Session, turn_round_min: f64) -> Self {
-        let span = session.started.as_ref().zip(session.ended.as_ref()).map(|(from, to)| to.since(from).ms);
+    /// The gist of a session.
+    pub fn of(session: &Session) -> Self {
+        let span =
+            session.started.as_ref().zip(session.ended.as_ref()).map(|(from, to)| to.minutes_since(from));
         let landed = |cast: &&super::Cast| {
             cast.end.as_ref().is_some_and(|end| matches!(end.cause, EndCause::Landed { .. }))
         };
         Self {
             water: session.setup.water.clone(),
             peg: session.setup.peg.clone(),
-            started_ms: session.started.as_ref().map(|at| at.wall_ms),
-            offset_min: session.started.as_ref().map_or(0, |at| at.offset_min),
-            length_min: span.map(|ms| ms as f64 / 60_000.0),
-            waits: waits_of(session, turn_round_min),
+            started_ms: session.started.as_ref().map(|at| at.shown.wall_ms),
+            offset_min: session.started.as_ref().map_or(0, |at| at.shown.offset_min),
+            length_min: span,
+            waits: waits_of(session),
+            casts: casts_that_tell(session) as u32,
             rows: rows_of(session),
             landed: session.casts.iter().filter(landed).count() as u32,
             conditions: session.conditions_now(),

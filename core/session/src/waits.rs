@@ -1,48 +1,97 @@
 //! The waits of a session's casts.
+//!
+//! Two rules hold wherever waits are counted, in the advice, the screens, the report and the tables alike:
+//!
+//! - A twitch may start the wait anew. Each stretch that a twitch ends is then a wait of its own that ended without a
+//!   bite (gap times: Prentice, Williams and Peterson 1981), so that no minute with a bait out is thrown away.
+//! - An end that was not seen says nothing of the bite: the bait may have been taken, and that forgotten too. Only what
+//!   was waited until the last twitch of such a cast is known, and only where a twitch starts the wait anew.
 
+use super::Stamp;
 use super::cast::{Cast, EndCause};
 use super::model::Session;
-use restwater_log::Moment;
 use restwater_waits::Wait;
 
-/// The waits of all casts that have ended, in the order of the log. Where the end was not seen the bait
-/// was in at some time before the next splash: a turn-round earlier is taken.
-pub fn waits_of(session: &Session, turn_round_min: f64) -> Vec<Wait> {
-    session.casts.iter().filter_map(|cast| wait_of(session, cast, turn_round_min)).collect()
+/// One wait of a cast.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Stretch<'a> {
+    /// Where it starts: the splash, or a twitch.
+    pub(super) from: &'a Stamp,
+    /// How long it was.
+    pub(super) wait: Wait,
+    /// Whether a twitch ended it, so that another follows on the same cast.
+    pub(super) twitched: bool,
 }
 
-/// The wait of one cast; none while it is out, and none where its times run backwards.
-pub fn wait_of(session: &Session, cast: &Cast, turn_round_min: f64) -> Option<Wait> {
-    let until = cast.wait_end()?;
-    let unseen =
-        cast.bite.is_none() && cast.end.as_ref().is_some_and(|end| end.cause == EndCause::EndNotSeen);
-    let less = if unseen { turn_round_min } else { 0.0 };
-    let minutes = minutes(session, cast, until)?;
-    Wait::new((minutes - less).max(0.0), cast.bite.is_some()).ok()
+/// The waits of all casts that have ended, in the order of the log.
+pub fn waits_of(session: &Session) -> Vec<Wait> {
+    session.casts.iter().flat_map(|cast| stretches(session, cast)).map(|stretch| stretch.wait).collect()
+}
+
+/// The wait that ended with the cast; none while it is out, where its end was not seen, and where its times run
+/// backwards.
+pub fn wait_of(session: &Session, cast: &Cast) -> Option<Wait> {
+    stretches(session, cast).pop().filter(|stretch| !stretch.twitched).map(|stretch| stretch.wait)
+}
+
+/// Casts that have ended and say something of the wait.
+pub fn casts_that_tell(session: &Session) -> usize {
+    session.casts.iter().filter(|cast| !stretches(session, cast).is_empty()).count()
+}
+
+/// The waits of one cast, in the order of time.
+pub(super) fn stretches<'a>(session: &Session, cast: &'a Cast) -> Vec<Stretch<'a>> {
+    let Some(until) = cast.wait_end().filter(|until| until.ms_since(&cast.start) >= 0) else {
+        return Vec::new();
+    };
+    let mut from = &cast.start;
+    let mut all = Vec::new();
+    let twitches = if session.setup.twitch_restarts { cast.twitches_until(until) } else { Vec::new() };
+    for twitch in twitches {
+        all.extend(stretch(session, cast, from, twitch, false).map(|wait| Stretch {
+            from,
+            wait,
+            twitched: true,
+        }));
+        from = twitch;
+    }
+    if !cast.end_not_seen() {
+        let last = stretch(session, cast, from, until, cast.bite.is_some());
+        all.extend(last.map(|wait| Stretch { from, wait, twitched: false }));
+    }
+    all
+}
+
+fn stretch(session: &Session, cast: &Cast, from: &Stamp, until: &Stamp, bite: bool) -> Option<Wait> {
+    let ms = until.ms_since(from) - settle_ms(session, cast, from);
+    Wait::new(ms.max(0) as f64 / 60_000.0, bite).ok()
+}
+
+/// A bait settles after the splash; one that is moved along the bottom has settled.
+fn settle_ms(session: &Session, cast: &Cast, from: &Stamp) -> i64 {
+    if from.at_ms == cast.start.at_ms { i64::from(session.setup.settle_s) * 1_000 } else { 0 }
+}
+
+/// Milliseconds the running wait of a cast has lasted at `now`; negative while the bait settles.
+pub fn running_wait_ms(session: &Session, cast: &Cast, now: &Stamp) -> Option<i64> {
+    if cast.end.is_some() || cast.bite.is_some() || now.ms_since(&cast.start) < 0 {
+        return None;
+    }
+    let twitch = if session.setup.twitch_restarts { cast.twitches_until(now).pop() } else { None };
+    let from = twitch.unwrap_or(&cast.start);
+    Some(now.ms_since(from) - settle_ms(session, cast, from))
 }
 
 /// Minutes the running wait of a cast has lasted at `now`.
-pub fn running_wait_min(session: &Session, cast: &Cast, now: &Moment) -> Option<f64> {
-    if cast.end.is_some() || cast.bite.is_some() {
-        return None;
-    }
-    minutes(session, cast, now)
-}
-
-fn minutes(session: &Session, cast: &Cast, until: &Moment) -> Option<f64> {
-    let start = cast.wait_start(until, session.setup.twitch_restarts);
-    let ms = until.since(start).ms - i64::from(session.setup.settle_s) * 1_000;
-    (until.since(start).ms >= 0).then(|| ms.max(0) as f64 / 60_000.0)
+pub fn running_wait_min(session: &Session, cast: &Cast, now: &Stamp) -> Option<f64> {
+    running_wait_ms(session, cast, now).map(|ms| ms.max(0) as f64 / 60_000.0)
 }
 
 /// When the angler winds in by habit today: the median of the waits ended by choice, from two on.
 pub fn habit_min(session: &Session) -> Option<f64> {
     let by_choice = |cast: &&Cast| cast.end.as_ref().is_some_and(|end| end.cause == EndCause::WoundIn);
     let casts = session.casts.iter().filter(by_choice);
-    let mut minutes: Vec<f64> = casts
-        .filter_map(|cast| wait_of(session, cast, 0.0))
-        .map(Wait::minutes)
-        .filter(|m| *m > 0.0)
-        .collect();
+    let mut minutes: Vec<f64> =
+        casts.filter_map(|cast| wait_of(session, cast)).map(Wait::minutes).filter(|m| *m > 0.0).collect();
     if minutes.len() < 2 { None } else { super::rhythm::median(&mut minutes) }
 }

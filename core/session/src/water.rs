@@ -162,10 +162,10 @@ fn cast_at(cast: &Cast) -> Option<CastAt> {
         spot: swim_spot(spot)?,
         clipped: spot.clipped,
         lead_g: cast.rig.lead_mg.filter(|mg| *mg > 0).map(|mg| f64::from(mg) / 1_000.0),
-        start_ms: cast.start.wall_ms,
-        end_ms: cast.end.as_ref().map(|end| end.at.wall_ms.max(cast.start.wall_ms)),
+        start_ms: cast.start.at_ms,
+        end_ms: cast.end.as_ref().map(|end| end.at.at_ms.max(cast.start.at_ms)),
         bites: u32::from(cast.bite.is_some()),
-        bite_ms: cast.bite.as_ref().map(|(at, _)| at.wall_ms.max(cast.start.wall_ms)),
+        bite_ms: cast.bite.as_ref().map(|(at, _)| at.at_ms.max(cast.start.at_ms)),
         liners: cast.liners.len() as u32,
         lost: u32::from(matches!(cause, Some(EndCause::Lost))),
         landed: u32::from(matches!(cause, Some(EndCause::Landed { .. }))),
@@ -179,8 +179,8 @@ fn kept_back(water: &super::model::KeptBack) -> Option<KeptBack> {
     (wide && deep).then(|| KeptBack {
         fan: Fan { from_deg: degrees(bearing.0), to_deg: degrees(bearing.1) },
         band: Band { from_m: metres_of(range.0), to_m: metres_of(range.1) },
-        since_ms: water.since.wall_ms,
-        released_ms: water.released.as_ref().map(|at| at.wall_ms.max(water.since.wall_ms)),
+        since_ms: water.since.at_ms,
+        released_ms: water.released.as_ref().map(|at| at.at_ms.max(water.since.at_ms)),
     })
 }
 
@@ -254,13 +254,9 @@ mod tests {
         day.log(950, Payload::Lost { rod: 1 });
         let session = fold(SESSION, &day.ops);
         let swim = Swim::new(swim_input(&session)).unwrap();
-        let figures = swim.figures(second_ms(1_000));
+        let figures = swim.figures(1_000_000);
         assert_eq!((figures.casts, figures.casts_outside), (1, 0));
         let cell = figures.cells.iter().find(|c| c.casts == 1).unwrap();
         assert_eq!((cell.bites, cell.lost), (1, 1));
-    }
-
-    fn second_ms(s: i64) -> i64 {
-        crate::written::second(s).wall_ms
     }
 }

@@ -1,5 +1,6 @@
 //! A day written op by op, for tests.
 
+use super::Stamp;
 use restwater_log::{HybridClock, Moment, Op, Payload, SessionSetup};
 use uuid::Uuid;
 
@@ -27,6 +28,11 @@ pub fn second(s: i64) -> Moment {
         boot: "first".into(),
         approx_s: 0,
     }
+}
+
+/// The same second on the time line of a day that its own phone began.
+pub fn stamp(s: i64) -> Stamp {
+    Stamp { shown: second(s), at_ms: s * 1_000, uncertain_ms: 0, run: Some(0) }
 }
 
 impl Written {
@@ -74,18 +80,14 @@ impl Written {
 
     fn push(&mut self, s: i64, payload: Payload, amends: Option<Uuid>) -> Uuid {
         let at = Moment { boot: self.boot.clone(), ..second(s) };
+        self.write(at, payload, amends, None)
+    }
+
+    /// Writes whatever it is, at a moment of any clock.
+    pub fn write(&mut self, at: Moment, payload: Payload, amends: Option<Uuid>, group: Option<Uuid>) -> Uuid {
         let id = Uuid::from_u128(self.device.as_u128() << 64 | (self.ops.len() as u128 + 1));
         let hlc = self.clock.tick(at.wall_ms);
-        self.ops.push(Op {
-            id,
-            device: self.device,
-            hlc,
-            at,
-            session: SESSION,
-            payload,
-            amends,
-            group: None,
-        });
+        self.ops.push(Op { id, device: self.device, hlc, at, session: SESSION, payload, amends, group });
         id
     }
 }

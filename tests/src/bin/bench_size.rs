@@ -81,7 +81,7 @@ fn write(dir: &Path, casts: usize) -> Result<Log, Failed> {
         store.append(phone.ops(), None)?;
         let (time, session) = timed(|| fold(phone.ops()[0].session, phone.ops()));
         log.folding += time;
-        log.waits.extend(waits_of(&session, 0.0));
+        log.waits.extend(waits_of(&session));
     }
     log.now = phone.tick();
     Ok(log)

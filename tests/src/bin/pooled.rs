@@ -137,7 +137,7 @@ fn pool(session: &Session, pooled: &mut BTreeMap<(String, u32), Vec<Wait>>) {
     let month = ((started.wall_ms - BEGIN_MS) / 86_400_000) as u64;
     let water = session.setup.water.clone().unwrap_or_default();
     let waits = pooled.entry((water, month_of(month))).or_default();
-    waits.extend(session.casts.iter().filter_map(|cast| wait_of(session, cast, 0.0)));
+    waits.extend(session.casts.iter().filter_map(|cast| wait_of(session, cast)));
 }
 
 /// Month of a day of that winter: November 2025 has 30 days, December and January 31, February 28.

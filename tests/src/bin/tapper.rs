@@ -27,8 +27,10 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
         at.mono_ms += i64::try_from(round)? * 701;
         at.wall_ms += i64::try_from(round)? * 701;
         app.act(&tap, &at)?;
-        let start =
-            app.session().and_then(|s| s.running(1)).map_or("-".to_owned(), |c| c.start.wall_ms.to_string());
+        let start = app
+            .session()
+            .and_then(|s| s.running(1))
+            .map_or("-".to_owned(), |c| c.start.shown.wall_ms.to_string());
         writeln!(out, "{} {start} {}", app.ops().len(), at.wall_ms)?;
         out.flush()?;
     }

@@ -38,7 +38,7 @@ fn an_unseen_end_is_mended_in_three_taps_and_each_can_be_taken_back() {
     assert_eq!(mend.open.unwrap().rows[0].value, "lost");
     let cast = phone.app().session().unwrap().casts[0].clone();
     assert_eq!(cast.end.unwrap().cause, EndCause::Lost);
-    assert_eq!(cast.bite.unwrap().0.since(&cast.start).ms, 14 * MIN);
+    assert_eq!(cast.bite.unwrap().0.ms_since(&cast.start), 14 * MIN);
     phone.tap(53 * MIN, &Action::Undo).unwrap();
     phone.tap(54 * MIN, &Action::Undo).unwrap();
     assert_eq!(phone.mend().lines.len(), 1);
@@ -58,8 +58,8 @@ fn a_forgotten_cast_is_added_from_its_gap() {
     let session = phone.app().session().unwrap().clone();
     assert_eq!(session.casts.len(), 6);
     // Wound in at 59 min, out a turn-round later; in a turn-round before 100 min. Turn-rounds are 2 min.
-    assert_eq!(session.casts[4].start.since(&at(0)).ms, 61 * MIN);
-    assert_eq!(session.casts[4].end.as_ref().unwrap().at.since(&at(0)).ms, 98 * MIN);
+    assert_eq!(session.casts[4].start.at_ms, 61 * MIN);
+    assert_eq!(session.casts[4].end.as_ref().unwrap().at.at_ms, 98 * MIN);
     let line = phone.mend().lines[0].clone();
     assert_eq!(line.what, "cast added 23:14");
     phone.tap(201 * MIN, &say(line.op, "stands", "yes")).unwrap();
@@ -80,4 +80,63 @@ fn what_can_not_be_mended_is_refused() {
         assert_eq!(refused.kind(), ErrorKind::BadInput, "{field}");
     }
     assert_eq!(phone.app().ops().len(), 2);
+}
+
+/// Minutes of each wait, as the session counts them.
+fn waits(phone: &mut Phone) -> Vec<f64> {
+    let session = phone.app().session().unwrap();
+    restwater_session::waits_of(session).iter().map(|w| w.minutes()).collect()
+}
+
+#[test]
+fn a_gap_after_a_mended_end_takes_one_forgotten_cast_and_is_then_filled() {
+    let mut phone = Phone::new();
+    phone.tap(0, &START).unwrap();
+    // The fourth cast of 13 min has no end: the fifth closes it.
+    for start in [1, 16, 31] {
+        phone.tap(start * MIN, &CAST).unwrap();
+        phone.tap((start + 13) * MIN, &WOUND_IN).unwrap();
+    }
+    phone.tap(46 * MIN, &CAST).unwrap();
+    phone.tap(100 * MIN, &CAST).unwrap();
+    phone.tap(113 * MIN, &WOUND_IN).unwrap();
+    let unseen = phone.mend().lines[0].op;
+    phone.tap(200 * MIN, &say(unseen, "end", "wound_in")).unwrap();
+    phone.tap(201 * MIN, &say(unseen, "after", "10")).unwrap();
+    let gap = phone.mend().lines[0].clone();
+    assert_eq!(gap.why, "Nothing was logged for long before it: a cast may be missing.");
+    phone.tap(202 * MIN, &say(gap.op, "added", "yes")).unwrap();
+    // In at 56 min, out at 58, in at 98, a turn-round of two minutes on either side.
+    assert_eq!(waits(&mut phone), [13.0, 13.0, 13.0, 10.0, 40.0, 13.0]);
+    assert_eq!(phone.mend().lines.iter().map(|l| l.what.as_str()).collect::<Vec<_>>(), ["cast added 23:11"]);
+    let again = phone.tap(203 * MIN, &say(gap.op, "added", "yes")).unwrap_err();
+    assert_eq!(again.kind(), ErrorKind::BadInput);
+    assert_eq!(waits(&mut phone).len(), 6);
+}
+
+#[test]
+fn a_mended_wait_grows_and_shrinks_up_to_what_is_logged_next_on_its_rod() {
+    let mut phone = Phone::new();
+    for (minute, action) in [(0, START), (1, CAST), (11, WOUND_IN), (31, CAST), (41, BITE), (44, LANDED)] {
+        phone.tap(minute * MIN, &action).unwrap();
+    }
+    let casts: Vec<Uuid> = phone.app().session().unwrap().casts.iter().map(|c| c.op).collect();
+    let choices = |phone: &mut Phone, op| {
+        phone.tap(100 * MIN, &Action::OpenDoubt { op: Some(op) }).unwrap();
+        let open = phone.mend().open.unwrap();
+        let row = open.rows.into_iter().find(|r| r.field == "after").unwrap();
+        row.choices.iter().map(|c| c.value.parse().unwrap()).collect::<Vec<u32>>()
+    };
+    // The next splash is thirty minutes after the first.
+    assert_eq!(choices(&mut phone, casts[0]).last(), Some(&30));
+    for (second, minutes) in (0..).zip(["4", "25", "30", "12"]) {
+        phone.tap(101 * MIN + second * 2_000, &say(casts[0], "after", minutes)).unwrap();
+        assert_eq!(waits(&mut phone)[0].to_string(), minutes);
+        assert_eq!(choices(&mut phone, casts[0]).last(), Some(&30), "whatever was said before");
+    }
+    // A landing was logged thirteen minutes after the second splash: the bite came before it.
+    assert_eq!(choices(&mut phone, casts[1]).last(), Some(&12));
+    phone.tap(103 * MIN, &say(casts[1], "after", "12")).unwrap();
+    phone.tap(104 * MIN, &say(casts[1], "after", "60")).unwrap();
+    assert_eq!(waits(&mut phone)[1], 13.0);
 }

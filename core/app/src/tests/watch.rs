@@ -42,7 +42,6 @@ fn an_alarm_is_counted_from_the_splash_and_stops_with_the_cast() {
     let alarms = phone.watch(3 * MIN).alarms;
     assert_eq!(alarms.iter().map(|a| a.at_wall_ms).collect::<Vec<_>>(), [at(13 * MIN).wall_ms]);
     assert!(alarms[0].title.contains("12 min out"), "{}", alarms[0].title);
-    assert_eq!(phone.watch(13 * MIN).alarms, [], "it has rung");
     phone.open();
     assert_eq!(phone.watch(4 * MIN).alarms.len(), 1, "kept over a restart");
     phone.tap(5 * MIN, &BITE).unwrap();
@@ -61,4 +60,74 @@ fn before_anything_is_known_recast_by_does_not_ring() {
     phone.tap(MIN, &CAST).unwrap();
     assert_eq!(phone.watch(2 * MIN).alarms, []);
     assert_eq!(phone.bank(2 * MIN).strip.recast_min, None);
+}
+
+#[test]
+fn an_alarm_that_has_rung_stays_while_its_cast_is_out() {
+    let mut phone = Phone::new();
+    phone.tap(0, &START).unwrap();
+    phone.tap(0, &choose("alarm", "12")).unwrap();
+    phone.tap(MIN, &CAST).unwrap();
+    let seen = |phone: &mut Phone, ms| {
+        phone.watch(ms).alarms.iter().map(|a| (a.at_wall_ms, a.rung)).collect::<Vec<_>>()
+    };
+    assert_eq!(seen(&mut phone, 12 * MIN), [(at(13 * MIN).wall_ms, false)]);
+    assert_eq!(seen(&mut phone, 13 * MIN), [(at(13 * MIN).wall_ms, true)], "the shell has nothing to hush");
+    assert_eq!(seen(&mut phone, 40 * MIN), [(at(13 * MIN).wall_ms, true)]);
+    phone.tap(41 * MIN, &WOUND_IN).unwrap();
+    assert_eq!(seen(&mut phone, 42 * MIN), []);
+}
+
+#[test]
+fn the_alarm_counts_from_where_the_wait_counts() {
+    let mut phone = Phone::new();
+    for (field, value) in [("settle", "120"), ("twitch", "on")] {
+        phone.tap(0, &Action::ChooseSetup { field: field.into(), value: value.into() }).unwrap();
+    }
+    phone.tap(0, &START).unwrap();
+    phone.tap(0, &choose("alarm", "12")).unwrap();
+    phone.tap(MIN, &CAST).unwrap();
+    let due = |phone: &mut Phone, ms| phone.watch(ms).alarms[0].at_wall_ms - at(0).wall_ms;
+    assert_eq!(due(&mut phone, 2 * MIN), 15 * MIN, "two minutes to settle, then twelve");
+    assert_eq!(phone.bank(9 * MIN).strip.elapsed_min, Some(6.0));
+    phone.tap(9 * MIN, &Action::Twitch { rod: 1 }).unwrap();
+    assert_eq!(
+        phone.bank(10 * MIN).strip.elapsed_min,
+        Some(1.0),
+        "the bait lies where it settled: no second settling"
+    );
+    assert_eq!(due(&mut phone, 10 * MIN), 21 * MIN);
+}
+
+#[test]
+fn settling_and_twitches_are_chosen_on_the_set_up_screen() {
+    let mut phone = Phone::new();
+    let rows = |phone: &mut Phone| match phone.app().screen(Which::Setup, &at(0)).unwrap() {
+        Screen::Setup(setup) => setup.rows,
+        other => panic!("{other:?}"),
+    };
+    let value = |phone: &mut Phone, field: &str| {
+        rows(phone).into_iter().find(|r| r.field == field).map(|r| r.value).unwrap()
+    };
+    assert_eq!((value(&mut phone, "settle").as_str(), value(&mut phone, "twitch").as_str()), ("none", "no"));
+    for (second, (field, wanted, shows)) in (1..).zip([
+        ("settle", "60", "1 min"),
+        ("settle", "30", "30 s"),
+        ("twitch", "on", "yes"),
+        ("twitch", "off", "no"),
+    ]) {
+        let choices = rows(&mut phone).into_iter().find(|r| r.field == field).unwrap().choices;
+        assert!(choices.iter().any(|c| c.value == wanted), "{choices:?}");
+        phone
+            .tap(second * 1_000, &Action::ChooseSetup { field: field.into(), value: wanted.into() })
+            .unwrap();
+        assert_eq!(value(&mut phone, field), shows);
+    }
+    phone.tap(60_000, &START).unwrap();
+    let setup = phone.app().session().unwrap().setup.clone();
+    assert_eq!((setup.settle_s, setup.twitch_restarts), (30, false));
+    for (field, bad) in [("settle", "-1"), ("settle", "3601"), ("twitch", "maybe")] {
+        let refused = phone.tap(70_000, &Action::ChooseSetup { field: field.into(), value: bad.into() });
+        assert_eq!(refused.unwrap_err().kind(), ErrorKind::BadInput);
+    }
 }

@@ -62,7 +62,7 @@ pub(super) fn rows<W: Write>(cells: &mut Cells<W>, session: &Session) -> Result<
 fn course<W: Write>(cells: &mut Cells<W>, session: &Session, cast: &Cast) -> Result<(), ExchangeError> {
     cells.plain(&cast.rod)?;
     cells.time(Some(&cast.start))?;
-    cells.plain(&cast.start.approx_s)?;
+    cells.plain(&cast.start.shown.approx_s)?;
     cells.number(wait_minutes(session, cast), 2)?;
     cells.yes_or_no(cast.bite.is_some())?;
     cells.time(cast.bite.as_ref().map(|(at, _)| at))?;

@@ -4,6 +4,7 @@ use super::{CsvOptions, ExchangeError};
 use chrono::{DateTime, FixedOffset, SecondsFormat};
 use csv::{Terminator, Writer, WriterBuilder};
 use restwater_log::Moment;
+use restwater_session::Stamp;
 use std::borrow::Cow;
 use std::io::Write;
 
@@ -46,8 +47,8 @@ impl<W: Write> Cells<W> {
     }
 
     /// A local time with its offset, to the second.
-    pub fn time(&mut self, at: Option<&Moment>) -> Result<(), ExchangeError> {
-        self.out.write_field(at.map(rfc3339).unwrap_or_default()).map_err(failed)
+    pub fn time(&mut self, at: Option<&Stamp>) -> Result<(), ExchangeError> {
+        self.out.write_field(at.map(|at| rfc3339(&at.shown)).unwrap_or_default()).map_err(failed)
     }
 
     pub fn end_row(&mut self) -> Result<(), ExchangeError> {

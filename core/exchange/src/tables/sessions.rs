@@ -41,7 +41,7 @@ pub(super) const HEADER: &[&str] = &[
 
 pub(super) fn row<W: Write>(cells: &mut Cells<W>, session: &Session) -> Result<(), ExchangeError> {
     let counts = Counts::of(session);
-    let length = session.started.as_ref().zip(session.ended.as_ref()).map(|(from, to)| to.since(from).ms);
+    let length = session.started.as_ref().zip(session.ended.as_ref()).map(|(from, to)| to.ms_since(from));
     cells.plain(&session.id)?;
     cells.words(session.setup.water.as_deref())?;
     cells.words(session.setup.peg.as_deref())?;

@@ -42,7 +42,7 @@ fn ready(words: &Wording, reading: &Reading) -> AdviceView {
     }
     AdviceView {
         headline: headline(words, advice),
-        detail: counts(words, advice),
+        detail: counts(words, reading),
         more,
         tone: AdviceTone::Quiet,
     }
@@ -57,7 +57,7 @@ fn out(words: &Wording, reading: &Reading) -> AdviceView {
     let past = advice.recast_by_min.filter(|_| tone == AdviceTone::Past);
     let headline = past
         .map_or_else(|| headline(words, advice), |recast| minutes(words, "advice-past", "recast", recast));
-    AdviceView { headline, detail: counts(words, advice), more: more(words, reading), tone }
+    AdviceView { headline, detail: counts(words, reading), more: more(words, reading), tone }
 }
 
 /// Under three bites: nothing of this water is known, and the words say so.
@@ -66,7 +66,7 @@ fn unknown(words: &Wording, reading: &Reading) -> AdviceView {
     more.extend(known_to(words, &reading.advice));
     AdviceView {
         headline: words.say("advice-cant-tell"),
-        detail: counts(words, &reading.advice),
+        detail: counts(words, reading),
         more,
         tone: AdviceTone::Unknown,
     }
@@ -99,9 +99,10 @@ fn tone(reading: &Reading) -> AdviceTone {
     }
 }
 
-fn counts(words: &Wording, advice: &Advice) -> String {
+fn counts(words: &Wording, reading: &Reading) -> String {
+    let advice = &reading.advice;
     let id = if advice.bites < EARLY_BITES { "advice-early" } else { "advice-so-far" };
-    words.say_with(id, &[("bites", Arg::Count(advice.bites)), ("casts", Arg::Count(advice.casts))])
+    words.say_with(id, &[("bites", Arg::Count(advice.bites)), ("casts", Arg::Count(reading.casts))])
 }
 
 /// Further sentences, most telling first.

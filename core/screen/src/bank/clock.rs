@@ -3,8 +3,7 @@
 use super::{BankInput, BankState, RodView};
 use crate::Arg;
 use crate::figures::{clock, digits};
-use restwater_log::{Moment, Yardstick};
-use restwater_session::{Rod, RodState, Session};
+use restwater_session::{Rod, RodState, Session, Stamp};
 
 /// One clock a rod, in order.
 pub(super) fn rods(input: &BankInput, session: &Session) -> Vec<RodView> {
@@ -15,11 +14,11 @@ fn view(input: &BankInput, session: &Session, rod: &Rod) -> RodView {
     let words = input.words;
     let name = words.say_with("rod", &[("rod", Arg::Text(&rod.number.to_string()))]);
     let (state, since) = state(session, rod);
-    let elapsed_ms = since.map_or(0, |since| input.now.since(since).ms.max(0));
+    let elapsed_ms = since.map_or(0, |since| input.now.ms_since(since).max(0));
     let said = match (state, since) {
         (BankState::Ready, None) => words.say("since-never"),
         (_, None) => words.say("since-none"),
-        (state, Some(since)) => words.say_with(since_id(state), &[("time", Arg::Text(&clock(since)))]),
+        (state, Some(since)) => words.say_with(since_id(state), &[("time", Arg::Text(&clock(&since.shown)))]),
     };
     let minutes = usize::try_from(elapsed_ms / 60_000).unwrap_or_default();
     let spoken =
@@ -38,7 +37,7 @@ fn view(input: &BankInput, session: &Session, rod: &Rod) -> RodView {
 }
 
 /// What the rod is doing and since when the clock counts: the splash, the bite, or the wind-in.
-fn state<'a>(session: &'a Session, rod: &'a Rod) -> (BankState, Option<&'a Moment>) {
+fn state<'a>(session: &'a Session, rod: &'a Rod) -> (BankState, Option<&'a Stamp>) {
     let cast = |index: usize| session.casts.get(index);
     match &rod.state {
         RodState::Ready { since } => (BankState::Ready, since.as_ref()),
@@ -50,9 +49,9 @@ fn state<'a>(session: &'a Session, rod: &'a Rod) -> (BankState, Option<&'a Momen
 }
 
 /// The start was set back by hand, the phone was rebooted meanwhile, or its clock was moved.
-fn doubtful(now: &Moment, since: &Moment) -> bool {
+fn doubtful(now: &Stamp, since: &Stamp) -> bool {
     let span = now.since(since);
-    since.approx_s > 0 || span.by == Yardstick::Wall || span.jump_ms != 0
+    since.shown.approx_s > 0 || span.uncertain_ms != 0 || span.jump_ms != 0
 }
 
 fn since_id(state: BankState) -> &'static str {

@@ -11,8 +11,8 @@ use super::figures::{clock, hours_minutes};
 use super::match_day::bank_line;
 use super::place::{rig_words, spot_words};
 use super::{Arg, KeyView, Wording};
-use restwater_log::{Entry, Moment, RodNumber};
-use restwater_session::{Rhythm, Session};
+use restwater_log::{Entry, RodNumber};
+use restwater_session::{Rhythm, Session, Stamp};
 use restwater_waits::{Advice, WaitingOn};
 use serde::{Deserialize, Serialize};
 
@@ -182,6 +182,8 @@ pub struct Reading {
     pub waiting: Option<WaitingOn>,
     /// What a cast costs beside its wait.
     pub rhythm: Rhythm,
+    /// Casts that the record rests on: one may hold several waits where twitches start the wait anew.
+    pub casts: usize,
 }
 
 /// What the Bank screen is made from.
@@ -190,8 +192,8 @@ pub struct BankInput<'a> {
     pub session: Option<&'a Session>,
     /// The rod the keys act on.
     pub chosen: RodNumber,
-    /// Now.
-    pub now: &'a Moment,
+    /// Now, on the time line of the session.
+    pub now: &'a Stamp,
     /// What the record says; none before the first session.
     pub reading: Option<&'a Reading>,
     /// What undo would take back.
@@ -230,12 +232,12 @@ pub fn bank(input: &BankInput) -> BankView {
 fn header(input: &BankInput, open: Option<&Session>) -> HeaderView {
     let words = input.words;
     let in_match = open.and_then(|session| session.match_day.as_ref());
-    let left = in_match.and_then(|m| bank_line(words, &m.setup, input.now));
+    let left = in_match.and_then(|m| bank_line(words, m, input.now));
     let length = open.and_then(|session| session.started.as_ref()).map_or_else(
         || words.say("length-none"),
         |start| {
             words
-                .say_with("length-session", &[("time", Arg::Text(&hours_minutes(input.now.since(start).ms)))])
+                .say_with("length-session", &[("time", Arg::Text(&hours_minutes(input.now.ms_since(start))))])
         },
     );
     let setup = open.map(|session| &session.setup);
@@ -245,7 +247,7 @@ fn header(input: &BankInput, open: Option<&Session>) -> HeaderView {
     });
     HeaderView {
         place: place.unwrap_or_else(|| words.say("peg-none")),
-        clock: clock(input.now),
+        clock: clock(&input.now.shown),
         length: left.unwrap_or(length),
     }
 }

@@ -15,8 +15,7 @@ const PLACE_MIN: f64 = 0.75;
 
 /// Makes the strip.
 pub(super) fn strip(input: &BankInput, open: Option<&Session>, headline: &str) -> StripView {
-    let turn = input.reading.map_or(0.0, |r| r.rhythm.turn_round_min);
-    let waits = open.map_or_else(Vec::new, |session| waits_of(session, turn));
+    let waits = open.map_or_else(Vec::new, waits_of);
     let cast = open.and_then(|session| session.running(input.chosen));
     let elapsed_min = open.zip(cast).and_then(|(session, cast)| running_wait_min(session, cast, input.now));
     // Before the record tells anything no band is drawn: it would only be the prior's.
@@ -30,7 +29,7 @@ pub(super) fn strip(input: &BankInput, open: Option<&Session>, headline: &str) -
     let length_min = (libm::ceil((longest + 2.0) / 5.0) * 5.0).min(LONGEST_MIN);
     let mut marks = stacked(&waits, length_min);
     if let Some(cast) = cast {
-        let liners = cast.liners.iter().map(|at| at.since(&cast.start).ms as f64 / 60_000.0);
+        let liners = cast.liners.iter().map(|at| at.minutes_since(&cast.start));
         marks.extend(liners.map(|minute| StripMark { minute, stack: 0, shape: StripMarkShape::Liner }));
     }
     StripView {

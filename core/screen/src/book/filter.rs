@@ -185,7 +185,7 @@ mod tests {
 
     fn day(water: Option<&str>, started_ms: i64, t: Option<i16>) -> Summary {
         let conditions = Conditions { water: t, ..Conditions::default() };
-        let blank = Summary::of(&fold(SESSION, &Written::new(1).ops), 2.0);
+        let blank = Summary::of(&fold(SESSION, &Written::new(1).ops));
         Summary { water: water.map(str::to_owned), started_ms: Some(started_ms), conditions, ..blank }
     }
 

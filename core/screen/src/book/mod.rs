@@ -157,14 +157,14 @@ fn gist(words: &Wording, day: &Summary) -> String {
     let length = day.length_min.map(|min| hours_minutes((min * 60_000.0) as i64));
     let open = words.say("book-open");
     let length = length.unwrap_or(open);
-    let args = [("bites", bites), ("casts", Arg::Count(day.waits.len())), ("length", Arg::Text(&length))];
+    let args = [("bites", bites), ("casts", Arg::Count(day.casts as usize)), ("length", Arg::Text(&length))];
     words.say_with("book-gist", &args)
 }
 
 /// A day as the comparisons count it.
 pub(crate) fn tally(day: &Summary) -> DayTally {
     DayTally {
-        casts: day.waits.len(),
+        casts: day.casts as usize,
         bites: day.bites(),
         hours_out: day.out_min() / 60.0,
         landed: day.landed.into(),

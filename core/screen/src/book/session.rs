@@ -11,7 +11,7 @@ use restwater_session::{Cast, EndCause, Session, wait_of};
 pub(super) fn session(words: &Wording, session: &Session) -> Leaf {
     let mut leaf = Leaf::new(words, "book", "session");
     let setup = &session.setup;
-    let date = session.started.as_ref().map(|at| date_words(words, at.wall_ms, at.offset_min));
+    let date = session.started.as_ref().map(|at| date_words(words, at.shown.wall_ms, at.shown.offset_min));
     let peg = setup.peg.as_ref().map(|peg| words.say_with("peg", &[("peg", Arg::Text(peg))]));
     let title: Vec<String> = [date, setup.water.clone(), peg].into_iter().flatten().collect();
     leaf.title = title.join(", ");
@@ -22,7 +22,7 @@ pub(super) fn session(words: &Wording, session: &Session) -> Leaf {
         leaf.lines.push(LeafLine::new(words.say("session-conditions"), text));
     }
     for note in &session.notes {
-        leaf.lines.push(LeafLine::new(clock(&note.at), note.text.clone()));
+        leaf.lines.push(LeafLine::new(clock(&note.at.shown), note.text.clone()));
     }
     for plan in &session.next_time {
         leaf.lines.push(LeafLine::new(words.say("next-own"), plan.text.clone()));
@@ -42,8 +42,8 @@ fn says(words: &Wording, session: &Session) -> String {
         .casts
         .iter()
         .filter(|cast| cast.end.as_ref().is_some_and(|end| matches!(end.cause, EndCause::Landed { .. })));
-    let from = session.started.as_ref().map(clock).unwrap_or_default();
-    let to = session.ended.as_ref().map_or_else(|| words.say("book-open"), clock);
+    let from = session.started.as_ref().map(|at| clock(&at.shown)).unwrap_or_default();
+    let to = session.ended.as_ref().map_or_else(|| words.say("book-open"), |at| clock(&at.shown));
     words.say_with(
         "session-says",
         &[
@@ -57,7 +57,7 @@ fn says(words: &Wording, session: &Session) -> String {
 }
 
 fn cast_line(words: &Wording, session: &Session, cast: &Cast) -> LeafLine {
-    let minutes = wait_of(session, cast, 0.0).map_or_else(|| "–".to_owned(), |wait| whole(wait.minutes()));
+    let minutes = wait_of(session, cast).map_or_else(|| "–".to_owned(), |wait| whole(wait.minutes()));
     let end = words.say(match cast.end.as_ref().map(|end| &end.cause) {
         None => "cast-out",
         Some(EndCause::Landed { .. }) => "cast-landed",
@@ -68,7 +68,7 @@ fn cast_line(words: &Wording, session: &Session, cast: &Cast) -> LeafLine {
         Some(EndCause::EndNotSeen) => "cast-end-not-seen",
         Some(EndCause::SessionEnded) => "cast-session-ended",
     });
-    let start = clock(&cast.start);
+    let start = clock(&cast.start.shown);
     let label = if session.rods.len() > 1 {
         let rod = cast.rod.to_string();
         words.say_with("cast-on-rod", &[("time", Arg::Text(&start)), ("rod", Arg::Text(&rod))])

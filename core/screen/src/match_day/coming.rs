@@ -9,9 +9,9 @@ use restwater_match_day::clock::{MINUTE_MS, MatchClock, Phase};
 use restwater_match_day::forecast::Range;
 use restwater_match_day::rules::OverLimit;
 use restwater_match_day::weight::Weight;
-use restwater_session::MatchSetup;
 use restwater_session::own_count::OwnCount;
 use restwater_session::rest::{casts_of_all_rods, cycle, finish};
+use restwater_session::{MatchDay, MatchSetup};
 use restwater_session::{Session, running_wait_min};
 use restwater_sky::daylight::{Light, Place, daylight};
 use restwater_waits::AdviceState;
@@ -24,10 +24,11 @@ pub(super) fn out_min(session: &Session, input: &MatchInput) -> Vec<Option<f64>>
 }
 
 /// Casts left and the last cast worth making.
-pub(super) fn casts(input: &MatchInput, setup: &MatchSetup) -> Vec<MatchLine> {
-    let (Some(session), Ok(clock)) = (input.session, setup.clock()) else { return Vec::new() };
+pub(super) fn casts(input: &MatchInput, match_day: &MatchDay) -> Vec<MatchLine> {
+    let (Some(session), Ok(left_ms)) = (input.session, match_day.left_ms(input.now)) else {
+        return Vec::new();
+    };
     let Some(rest) = &input.rest else { return Vec::new() };
-    let left_ms = clock.left_ms(input.now.wall_ms);
     let (leave, turn) = cycle(rest.advice, &rest.rhythm);
     let out = out_min(session, input);
     let count = casts_of_all_rods(left_ms, &out, leave, turn).ok();
@@ -36,24 +37,27 @@ pub(super) fn casts(input: &MatchInput, setup: &MatchSetup) -> Vec<MatchLine> {
         |c| numbers(input, f64::from(c.low), f64::from(c.high)),
     );
     let label = input.say("match-casts", &[("leave", &span(input, leave))]);
-    vec![MatchLine { label, value }, last_cast(input, rest, clock)]
+    vec![MatchLine { label, value }, last_cast(input, rest, match_day)]
 }
 
 /// "14:43 (14:38 to 14:47)".
-fn last_cast(input: &MatchInput, rest: &RestInput, clock: MatchClock) -> MatchLine {
+fn last_cast(input: &MatchInput, rest: &RestInput, match_day: &MatchDay) -> MatchLine {
     let label = input.say("match-last", &[]);
-    let all_out = clock.all_out_phone_ms();
+    let all_out = match_day.setup.clock().map_or(0, MatchClock::all_out_phone_ms);
     let at = |minutes: f64| all_out - libm::round(minutes * MINUTE_MS as f64) as i64;
-    let time = |minutes: f64| local_clock(input.now, at(minutes));
+    let time = |minutes: f64| local_clock(input.now, match_day.wall_ms(at(minutes), input.now));
     let known = rest.rest.filter(|_| !cant_tell(rest)).and_then(|r| r.last);
     let value = match known {
-        _ if matches!(clock.phase(input.now.wall_ms), Phase::Landing { .. } | Phase::Over) => {
+        _ if !matches!(match_day.phase(input.now), Ok(Phase::Before { .. } | Phase::Fishing { .. })) => {
             input.say("match-last-out", &[])
         }
         None => input.say("match-cant-tell", &[]),
         Some(last) => {
-            let id =
-                if input.now.wall_ms > at(last.before_all_out) { "match-last-past" } else { "match-last-by" };
+            let id = if match_day.phone_ms(input.now) > at(last.before_all_out) {
+                "match-last-past"
+            } else {
+                "match-last-by"
+            };
             let (from, to) = (time(last.high), time(last.low));
             input.say(id, &[("time", &time(last.before_all_out)), ("from", &from), ("to", &to)])
         }
@@ -66,7 +70,8 @@ fn cant_tell(rest: &RestInput) -> bool {
 }
 
 /// Bites, fish and weight to come, the finish, and the daylight.
-pub(super) fn coming(input: &MatchInput, setup: &MatchSetup) -> Vec<MatchLine> {
+pub(super) fn coming(input: &MatchInput, match_day: &MatchDay) -> Vec<MatchLine> {
+    let setup = &match_day.setup;
     let mut lines = Vec::new();
     if let Some(rest) = &input.rest {
         let known = rest.rest.filter(|_| !cant_tell(rest)).map(|r| &r.coming);
@@ -129,7 +134,7 @@ fn light_words(input: &MatchInput, setup: &MatchSetup) -> Option<String> {
     let peg = input.session?.peg_place?;
     let place = Place { lat: peg.lat_e7 as f64 / 1e7, lon: peg.lon_e7 as f64 / 1e7 };
     let all_out = setup.clock().ok()?.all_out_phone_ms();
-    let offset = i64::from(input.now.offset_min) * MINUTE_MS;
+    let offset = i64::from(input.now.shown.offset_min) * MINUTE_MS;
     let day = 24 * 60 * MINUTE_MS;
     let midnight = (all_out + offset).div_euclid(day) * day - offset;
     let sun = daylight(midnight, place).ok()?;

@@ -18,7 +18,10 @@ pub(super) fn page(input: &MatchInput, setup: &MatchSetup) -> FishPage {
     let title = place.zip(fish).map_or_else(
         || input.say("match-no-fish", &[]),
         |(i, fish)| {
-            input.say("match-fish-title", &[("number", &(i + 1).to_string()), ("time", &clock(&fish.at))])
+            input.say(
+                "match-fish-title",
+                &[("number", &(i + 1).to_string()), ("time", &clock(&fish.at.shown))],
+            )
         },
     );
     let big = if unit == WeightUnit::Drams { 2_560 } else { 1 };

@@ -15,12 +15,11 @@ pub use tap::{MatchTap, Signal};
 pub use weights::{short as weight_words, units};
 
 use super::{Arg, ChoiceRow, Wording};
-use restwater_log::Moment;
 use restwater_match_day::running::RunningError;
 use restwater_session::MatchSetup;
 use restwater_session::own_count::OwnCount;
 use restwater_session::rest::Rest;
-use restwater_session::{CaughtFish, Rhythm, Session};
+use restwater_session::{CaughtFish, MatchDay, Rhythm, Session, Stamp};
 use restwater_waits::Advice;
 use serde::{Deserialize, Serialize};
 
@@ -238,8 +237,8 @@ pub struct RestInput<'a> {
 pub struct MatchInput<'a> {
     /// The session, if any was begun.
     pub session: Option<&'a Session>,
-    /// Now.
-    pub now: &'a Moment,
+    /// Now, on the time line of the session.
+    pub now: &'a Stamp,
     /// The landed fish.
     pub caught: &'a [CaughtFish],
     /// The own count; none without a match.
@@ -259,8 +258,12 @@ pub struct MatchInput<'a> {
 }
 
 impl MatchInput<'_> {
+    fn match_day(&self) -> Option<&MatchDay> {
+        self.session?.match_day.as_ref()
+    }
+
     fn setup(&self) -> Option<&MatchSetup> {
-        self.session?.match_day.as_ref().map(|m| &m.setup)
+        self.match_day().map(|m| &m.setup)
     }
 
     fn say(&self, id: &str, args: &[(&str, &str)]) -> String {
@@ -276,7 +279,7 @@ impl MatchInput<'_> {
 /// Makes the Match screen.
 pub fn match_view(input: &MatchInput) -> MatchView {
     let setup = input.setup();
-    let now = now::Clocks::of(input, setup);
+    let now = now::Clocks::of(input, input.match_day());
     let page = |name: &str| PageKey {
         label: input.say(&format!("match-to-{name}"), &[]),
         sub: input.say(&format!("match-to-{name}-sub"), &[]),
@@ -291,10 +294,10 @@ pub fn match_view(input: &MatchInput) -> MatchView {
         digits: now.digits.clone(),
         says: now.says.clone(),
         spoken: now.spoken.clone(),
-        lines: setup.map_or_else(|| rules::first_lines(&rows), |setup| coming::casts(input, setup)),
+        lines: input.match_day().map_or_else(|| rules::first_lines(&rows), |m| coming::casts(input, m)),
         nets: setup.map_or_else(Vec::new, |setup| now::nets(input, setup)),
         notes: now::notes(input),
-        coming: setup.map_or_else(Vec::new, |setup| coming::coming(input, setup)),
+        coming: input.match_day().map_or_else(Vec::new, |m| coming::coming(input, m)),
         coming_notes: coming::notes(input),
         fish: setup.map(|setup| fish::page(input, setup)),
         weigh_in: setup.map(|setup| weigh_in::page(input, setup)),
@@ -305,6 +308,6 @@ pub fn match_view(input: &MatchInput) -> MatchView {
         to_rules: page("rules"),
         to_weigh_in: page("weigh-in"),
         begin,
-        alarms: setup.map_or_else(Vec::new, |setup| now::alarms(input.words, setup, input.now)),
+        alarms: input.match_day().map_or_else(Vec::new, |m| now::alarms_to_come(input.words, m, input.now)),
     }
 }

@@ -9,8 +9,8 @@ use restwater_match_day::clock::Phase;
 use restwater_match_day::rules::NetRule;
 use restwater_match_day::running::{NearLimit, RunningNet};
 use restwater_match_day::weight::Weight;
-use restwater_session::MatchSetup;
 use restwater_session::own_count::OwnCount;
+use restwater_session::{MatchDay, MatchSetup, Stamp};
 
 /// Time left in words and digits.
 pub(super) struct Clocks {
@@ -21,18 +21,19 @@ pub(super) struct Clocks {
 }
 
 impl Clocks {
-    pub(super) fn of(input: &MatchInput, setup: Option<&MatchSetup>) -> Self {
+    pub(super) fn of(input: &MatchInput, match_day: Option<&MatchDay>) -> Self {
         let still = |phase, id: &str| {
             let says = input.say(id, &[]);
             Self { phase, digits: String::new(), spoken: says.clone(), says }
         };
         let Some(session) = input.session else { return still(MatchPhase::NoSession, "match-no-session") };
-        let Some(setup) = setup else {
+        let Some(match_day) = match_day else {
             let id = if session.is_open() { "match-none" } else { "match-none-over" };
             return still(MatchPhase::NoMatch, id);
         };
-        let Ok(match_clock) = setup.clock() else { return still(MatchPhase::Over, "match-no-clock") };
-        let (phase, left, id, at) = match match_clock.phase(input.now.wall_ms) {
+        let Ok(stands) = match_day.phase(input.now) else { return still(MatchPhase::Over, "match-no-clock") };
+        let setup = &match_day.setup;
+        let (phase, left, id, at) = match stands {
             Phase::Before { to_all_in_ms } => {
                 (MatchPhase::Before, to_all_in_ms, "match-to-all-in", setup.all_in_ms)
             }
@@ -52,8 +53,8 @@ impl Clocks {
 }
 
 /// A moment as the organiser's clock shows it, in the phone's local time.
-pub(super) fn local_clock(now: &Moment, ms: i64) -> String {
-    clock(&Moment { wall_ms: ms, ..now.clone() })
+pub(super) fn local_clock(now: &Stamp, ms: i64) -> String {
+    clock(&Moment { wall_ms: ms, ..now.shown.clone() })
 }
 
 /// "The match clock is 20 s behind the phone."
@@ -69,8 +70,8 @@ fn offset_words(input: &MatchInput, offset_ms: i64) -> Option<String> {
 }
 
 /// The line of the Bank screen while a match is on: "3 h 14 to all-out".
-pub(crate) fn bank_line(words: &Wording, setup: &MatchSetup, now: &Moment) -> Option<String> {
-    let (id, ms) = match setup.clock().ok()?.phase(now.wall_ms) {
+pub(crate) fn bank_line(words: &Wording, match_day: &MatchDay, now: &Stamp) -> Option<String> {
+    let (id, ms) = match match_day.phase(now).ok()? {
         Phase::Before { to_all_in_ms } => ("match-bank-before", to_all_in_ms),
         Phase::Fishing { left_ms } => ("match-bank-fishing", left_ms),
         Phase::Landing { left_ms } => ("match-bank-landing", left_ms),
@@ -157,18 +158,28 @@ pub(super) fn notes(input: &MatchInput) -> Vec<String> {
 }
 
 /// "All-out at 15:30." by the organiser's clock.
-pub(crate) fn end_words(words: &Wording, setup: &MatchSetup, now: &Moment) -> String {
+pub(crate) fn end_words(words: &Wording, setup: &MatchSetup, now: &Stamp) -> String {
     words.say_with("match-alarm-text", &[("time", Arg::Text(&local_clock(now, setup.all_out_ms)))])
 }
 
 /// Alarms still to come.
-pub(crate) fn alarms(words: &Wording, setup: &MatchSetup, now: &Moment) -> Vec<AlarmView> {
-    let due = setup.clock().and_then(|clock| clock.alarms(&setup.rules.alarms_min, now.wall_ms));
-    due.unwrap_or_default()
+pub(super) fn alarms_to_come(words: &Wording, match_day: &MatchDay, now: &Stamp) -> Vec<AlarmView> {
+    let all = alarms(words, match_day, now);
+    all.into_iter().filter(|alarm| alarm.at_ms > now.shown.wall_ms).collect()
+}
+
+/// All alarms of the match, soonest first; none once it is out of time.
+pub(crate) fn alarms(words: &Wording, match_day: &MatchDay, now: &Stamp) -> Vec<AlarmView> {
+    if !matches!(match_day.phase(now), Ok(Phase::Before { .. } | Phase::Fishing { .. })) {
+        return Vec::new();
+    }
+    let setup = &match_day.setup;
+    let all = setup.clock().and_then(|clock| clock.alarms(&setup.rules.alarms_min, i64::MIN));
+    all.unwrap_or_default()
         .into_iter()
         .map(|alarm| AlarmView {
             minutes: alarm.minutes,
-            at_ms: alarm.phone_ms,
+            at_ms: match_day.wall_ms(alarm.phone_ms, now),
             says: words.say_with("match-alarm", &[("minutes", Arg::Text(&alarm.minutes.to_string()))]),
         })
         .collect()

@@ -4,11 +4,11 @@ use super::now::local_clock;
 use super::weights::{short, units};
 use super::{MatchInput, MatchKey, MatchLine, MatchTap};
 use crate::{Arg, Choice, ChoiceRow, Wording};
-use restwater_log::{Moment, WeightUnit};
+use restwater_log::WeightUnit;
 use restwater_match_day::clock::MINUTE_MS;
 use restwater_match_day::rules::{MatchRules, NetHolds, NetRule, OverLimit};
 use restwater_match_day::weight::Weight;
-use restwater_session::{ClassGuess, MatchSetup};
+use restwater_session::{ClassGuess, MatchSetup, Stamp};
 
 /// Alarms that can be chosen, minutes before all-out (common practice, no source).
 const ALARMS_MIN: &[u16] = &[120, 60, 30, 15, 10, 5];
@@ -45,10 +45,11 @@ const GUESSES_OZ: &[i64] = &[2, 4, 8, 12, 16, 24, 32, 48, 64, 80, 96, 128, 160, 
 const GUESSES_G: &[i64] =
     &[50, 100, 200, 350, 500, 750, 1_000, 1_500, 2_000, 2_500, 3_000, 4_000, 5_000, 7_500, 10_000];
 
-/// The match that the first tap sets: all-in at the next half hour, five hours, one net without a limit.
-pub fn first_match(words: &Wording, now: &Moment) -> MatchSetup {
+/// The match that the first tap sets: all-in at the next half hour after the session's start, five hours, one net
+/// without a limit.
+pub fn first_match(words: &Wording, now: &Stamp) -> MatchSetup {
     let round = ROUND_MIN * MINUTE_MS;
-    let all_in_ms = (now.wall_ms + round - 1).div_euclid(round) * round;
+    let all_in_ms = now.wall_at(0).saturating_add(round - 1).div_euclid(round) * round;
     let class = |i: usize| {
         let (id, drams) = CLASSES[i];
         ClassGuess { name: words.say(id), guess: Weight::Drams(drams) }
@@ -306,14 +307,14 @@ impl Rows<'_> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use restwater_session::written::second;
+    use restwater_session::written::stamp;
 
     #[test]
     fn the_first_match_can_be_set_as_it_stands() {
         let words = Wording::new();
-        let setup = first_match(&words, &second(0));
+        let setup = first_match(&words, &stamp(90 * 60));
         assert_eq!(setup.check(), Ok(()));
-        assert_eq!(local_clock(&second(0), setup.all_in_ms), "22:30", "the day of the tests begins at 22:13");
+        assert_eq!(local_clock(&stamp(0), setup.all_in_ms), "22:30", "the day of the tests begins at 22:13");
         assert_eq!(
             setup.classes.iter().map(|c| c.name.as_str()).collect::<Vec<_>>(),
             ["Silver", "Skimmer", "Stockie", "Carp"]

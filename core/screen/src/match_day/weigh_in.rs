@@ -35,14 +35,15 @@ pub(super) fn page(input: &MatchInput, setup: &MatchSetup) -> WeighInPage {
             sub: input.say("match-weigh-in-take-sub", &[("net", net)]),
             spoken: input.say("match-weigh-in-take-spoken", &[("net", net)]),
             solid: true,
-            enabled: input.scales > 0 && begun(input, setup),
+            enabled: input.scales > 0 && begun(input),
             tap: MatchTap::WeighIn,
         },
     }
 }
 
-fn begun(input: &MatchInput, setup: &MatchSetup) -> bool {
-    setup.clock().is_ok_and(|clock| !matches!(clock.phase(input.now.wall_ms), Phase::Before { .. }))
+fn begun(input: &MatchInput) -> bool {
+    let phase = input.match_day().and_then(|m| m.phase(input.now).ok());
+    phase.is_some_and(|phase| !matches!(phase, Phase::Before { .. }))
 }
 
 fn next_net(input: &MatchInput, names: &[&str], place: usize) -> MatchKey {

@@ -63,7 +63,7 @@ pub(super) fn drift(input: &WaitsInput, counted: &Counted) -> Option<ChartView> 
     if end <= 0.0 {
         return None;
     }
-    let x = day_axis(words, started, end);
+    let x = day_axis(words, &started.shown, end);
     let y = Axis::up_to(words.say("axis-wait-up"), longest.max(5.0));
     let mut chart = ChartView::new(ChartKind::Drift, words.say("waits-drift"), x, y);
     let dot = |(at, wait): (&f64, &Wait)| ChartDot {

@@ -1,0 +1,198 @@
+//! What the angler sees after the phone's clock was set, or the phone was started anew.
+
+use super::*;
+use restwater_screen::{MatchView, SwimView, WatchView};
+
+/// What happens to the wall clock of a phone whose monotonic clock runs on, and what it shows then.
+const STEPS: [(&str, fn(i64) -> i64); 4] = [
+    ("reset to 1970", |wall| wall - 1_700_000_000_000),
+    ("set to next year", |wall| wall + 365 * 86_400_000),
+    ("set back two hours", |wall| wall - 120 * MIN),
+    ("set forward an hour", |wall| wall + 60 * MIN),
+];
+
+fn stepped(step: fn(i64) -> i64, ms: i64) -> Moment {
+    Moment { wall_ms: step(at(ms).wall_ms), ..at(ms) }
+}
+
+/// The phone was started anew a minute before `ms` counts on: its monotonic clock begins again.
+fn rebooted(ms: i64, boot_ms: i64) -> Moment {
+    Moment { mono_ms: ms - boot_ms, boot: "boot-1".into(), ..at(ms) }
+}
+
+fn swim(phone: &mut Phone, now: &Moment) -> SwimView {
+    match phone.app().screen(Which::Swim, now).unwrap() {
+        Screen::Swim(swim) => swim,
+        other => panic!("{other:?}"),
+    }
+}
+
+fn bank(phone: &mut Phone, now: &Moment) -> BankView {
+    match phone.app().screen(Which::Bank, now).unwrap() {
+        Screen::Bank(bank) => bank,
+        other => panic!("{other:?}"),
+    }
+}
+
+fn match_view(phone: &mut Phone, now: &Moment) -> MatchView {
+    match phone.app().screen(Which::Match, now).unwrap() {
+        Screen::Match(view) => view,
+        other => panic!("{other:?}"),
+    }
+}
+
+fn watch(phone: &mut Phone, now: &Moment) -> WatchView {
+    phone.app().watch(now)
+}
+
+fn rule(field: &str, value: &str) -> Action {
+    Action::Match { tap: MatchTap::Choose { field: field.into(), value: value.into() } }
+}
+
+/// A spot, a cast of eight minutes to it and one that is out since the twelfth minute; water kept back in the second.
+fn fished() -> Phone {
+    let mut phone = started();
+    for (minute, action) in
+        [(1, Action::KeepBack), (2, Action::CastHere), (3, CAST), (11, WOUND_IN), (12, CAST)]
+    {
+        phone.tap(minute * MIN, &action).unwrap();
+    }
+    aim_at_the_cast(&mut phone);
+    phone
+}
+
+/// The ring goes to the cell that was cast to, past the water that is kept back.
+fn aim_at_the_cast(phone: &mut Phone) {
+    for second in [0, 2] {
+        phone.tap(13 * MIN + second * 1_000, &Action::StepAim { step: Step::Left }).unwrap();
+    }
+}
+
+fn shown(view: &SwimView) -> (String, String, Vec<String>, Vec<String>) {
+    (view.area.clone(), view.cell.clone(), view.reasons.clone(), view.list.clone())
+}
+
+#[test]
+fn casts_stay_on_the_map_and_rests_are_true_when_the_clock_is_set() {
+    let mut phone = fished();
+    let true_view = swim(&mut phone, &at(20 * MIN));
+    assert!(true_view.cell.starts_with("2 casts"), "{}", true_view.cell);
+    assert_ne!(shown(&true_view), shown(&swim(&mut phone, &at(30 * MIN))), "a rest goes on");
+    for (what, step) in STEPS {
+        let now = stepped(step, 20 * MIN);
+        assert_eq!(shown(&swim(&mut phone, &now)), shown(&true_view), "{what}");
+    }
+}
+
+#[test]
+fn casts_made_after_the_clock_was_set_lie_after_those_before() {
+    for (what, step) in STEPS {
+        let (mut phone, mut other) = (fished(), fished());
+        for (minute, action) in [(22, WOUND_IN), (23, CAST), (31, BITE)] {
+            phone.app().act(&action, &stepped(step, minute * MIN)).unwrap();
+            other.tap(minute * MIN, &action).unwrap();
+        }
+        let view = swim(&mut phone, &stepped(step, 40 * MIN));
+        assert_eq!(shown(&view), shown(&swim(&mut other, &at(40 * MIN))), "{what}");
+        let drift = |phone: &mut Phone| {
+            let session = phone.app().session().unwrap().clone();
+            restwater_session::rows_of(&session)
+                .iter()
+                .map(|r| (r.at_min, r.wait.minutes()))
+                .collect::<Vec<_>>()
+        };
+        assert_eq!(drift(&mut phone), drift(&mut other), "{what}");
+    }
+}
+
+#[test]
+fn rests_are_true_after_a_restart_of_the_app_and_of_the_phone() {
+    let mut phone = fished();
+    let true_view = swim(&mut phone, &at(20 * MIN));
+    phone.open();
+    aim_at_the_cast(&mut phone);
+    assert_eq!(shown(&swim(&mut phone, &at(20 * MIN))), shown(&true_view));
+    assert_eq!(shown(&swim(&mut phone, &rebooted(20 * MIN, 18 * MIN))), shown(&true_view));
+}
+
+#[test]
+fn match_time_left_is_true_when_the_clock_is_set_after_the_match() {
+    let mut phone = fished();
+    phone.tap(14 * MIN, &rule("begin", "1")).unwrap();
+    for minute in [15, 40, 200] {
+        let now = at(minute * MIN);
+        let (true_view, header) = (match_view(&mut phone, &now), bank(&mut phone, &now).header.length);
+        for (what, step) in STEPS {
+            let now = stepped(step, minute * MIN);
+            let view = match_view(&mut phone, &now);
+            assert_eq!((view.phase, &view.digits), (true_view.phase, &true_view.digits), "{what}");
+            assert_eq!(bank(&mut phone, &now).header.length, header, "{what}");
+        }
+    }
+}
+
+#[test]
+fn a_rule_changed_after_the_clock_was_set_does_not_move_all_out() {
+    for (what, step) in STEPS {
+        let mut phone = fished();
+        phone.tap(14 * MIN, &rule("begin", "1")).unwrap();
+        let true_digits = match_view(&mut phone, &at(40 * MIN)).digits;
+        phone.app().act(&rule("landing", "20"), &stepped(step, 39 * MIN)).unwrap();
+        assert_eq!(match_view(&mut phone, &stepped(step, 40 * MIN)).digits, true_digits, "{what}");
+        phone.app().act(&rule("all-out", "15"), &stepped(step, 41 * MIN)).unwrap();
+        let later = match_view(&mut phone, &stepped(step, 55 * MIN)).digits;
+        assert_eq!(later, true_digits, "{what}: a quarter of an hour more, fifteen minutes later");
+    }
+}
+
+#[test]
+fn the_signal_heard_after_the_clock_was_set_is_all_in() {
+    for (what, step) in STEPS {
+        let mut phone = fished();
+        phone.tap(14 * MIN, &rule("begin", "1")).unwrap();
+        // All-in is due at 22:30:00 and heard forty seconds after.
+        let heard = 16 * MIN + 80_000;
+        let signal = Action::Match { tap: MatchTap::Heard { signal: restwater_screen::Signal::AllIn } };
+        phone.app().act(&signal, &stepped(step, heard)).unwrap();
+        assert_eq!(match_view(&mut phone, &stepped(step, heard)).digits, "5:00:00", "{what}");
+    }
+}
+
+#[test]
+fn alarms_ring_after_true_minutes_when_the_clock_is_set() {
+    let mut phone = fished();
+    phone.tap(14 * MIN, &rule("begin", "1")).unwrap();
+    phone.tap(15 * MIN, &Action::ChoosePhone { field: "alarm".into(), value: "30".into() }).unwrap();
+    let rings_in = |phone: &mut Phone, now: &Moment| -> Vec<(String, i64)> {
+        let alarms = watch(phone, now).alarms;
+        alarms.iter().map(|a| (a.id.clone(), a.at_wall_ms - now.wall_ms)).collect()
+    };
+    let true_rings = rings_in(&mut phone, &at(20 * MIN));
+    assert_eq!(true_rings[0], ("rod-1".into(), 22 * MIN));
+    assert_eq!(true_rings.len(), 3, "{true_rings:?}");
+    for (what, step) in STEPS {
+        assert_eq!(rings_in(&mut phone, &stepped(step, 20 * MIN)), true_rings, "{what}");
+    }
+}
+
+#[test]
+fn a_wait_over_a_reset_to_1970_is_never_negative_and_is_marked() {
+    let mut phone = fished();
+    // The battery went flat at 20 min, the phone started again at 25 min without a network: its clock shows 1970.
+    let after = |ms: i64| Moment { wall_ms: ms - 25 * MIN, ..rebooted(ms, 25 * MIN) };
+    let seen = bank(&mut phone, &after(30 * MIN));
+    assert_eq!(seen.rods[0].digits, "5:00", "at least as long as the phone has been on");
+    assert!(seen.rods[0].approximate);
+    phone.app().act(&BITE, &after(30 * MIN)).unwrap();
+    phone.app().act(&LANDED, &after(32 * MIN)).unwrap();
+    let session = phone.app().session().unwrap().clone();
+    let waits: Vec<f64> = restwater_session::waits_of(&session).iter().map(|w| w.minutes()).collect();
+    assert_eq!(waits, [8.0, 5.0]);
+    let moved = session.doubts.iter().filter(|d| d.kind == restwater_session::DoubtKind::ClockMoved);
+    assert_eq!(moved.count(), 1, "{:?}", session.doubts);
+    // The network sets the clock: from the next entry on the day is known again.
+    phone.app().act(&CAST, &rebooted(34 * MIN, 25 * MIN)).unwrap();
+    let session = phone.app().session().unwrap().clone();
+    assert_eq!(restwater_session::rows_of(&session)[1].wait.minutes(), 18.0, "12 to 30 min");
+    assert_eq!(bank(&mut phone, &rebooted(40 * MIN, 25 * MIN)).rods[0].digits, "6:00");
+}

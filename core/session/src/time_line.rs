@@ -1,0 +1,321 @@
+//! The time line of a session: where each event lies, in milliseconds since the session's start.
+//!
+//! Within one boot of a device the monotonic clock measures, whatever is done to the wall clock. Between two boots
+//! of a device, and between two devices, only the wall clock is left: it bridges them, and what it may be off by is
+//! kept. Where it contradicts the order of the log (a reset to 1970, a jump to next year) the order holds: an event
+//! never lies before an earlier one of its device, and the gap between them counts as uncertain.
+//!
+//! Everything that has a length (waits, rests, the match clock, alarms, forecasts, gaps) is measured on this line.
+//! The wall clock is for showing.
+
+use restwater_log::{Effective, Moment, Payload};
+use serde::{Deserialize, Serialize};
+use std::collections::HashMap;
+use uuid::Uuid;
+
+/// Longer than any session, in ms: a gap beyond it is a wrong clock. (A match may last a fortnight, too.)
+const FORTNIGHT_MS: i64 = 14 * 86_400_000;
+
+/// When something happened, on the time line of its session.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Stamp {
+    /// What the phone's clocks showed: for showing, never for measuring.
+    pub shown: Moment,
+    /// Milliseconds since the session's start; negative before it.
+    pub at_ms: i64,
+    /// How far off that may be, in ms, since the wall clock had to bridge boots or devices; 0 within the boot that
+    /// the session began in.
+    pub uncertain_ms: i64,
+    /// Which boot of which device measured it; none where the wall clock alone did.
+    pub run: Option<u32>,
+}
+
+/// How long it was from one stamp to another.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Elapsed {
+    /// Milliseconds; negative where the later stamp is before the earlier one.
+    pub ms: i64,
+    /// How far off that may be, in ms; 0 within one boot of a device.
+    pub uncertain_ms: i64,
+    /// How far the wall clock was moved meanwhile, in ms; 0 where it went along.
+    pub jump_ms: i64,
+}
+
+impl Stamp {
+    /// How long it was from `earlier` to this stamp.
+    pub fn since(&self, earlier: &Stamp) -> Elapsed {
+        let ms = self.at_ms.saturating_sub(earlier.at_ms);
+        let one_run = self.run.is_some() && self.run == earlier.run;
+        let uncertain_ms =
+            if one_run { 0 } else { self.uncertain_ms.max(earlier.uncertain_ms).max(Moment::JUMP_MS) };
+        let off = self.shown.wall_ms.saturating_sub(earlier.shown.wall_ms).saturating_sub(ms);
+        let jump_ms = if off.saturating_abs() > Moment::JUMP_MS { off } else { 0 };
+        Elapsed { ms, uncertain_ms, jump_ms }
+    }
+
+    /// Milliseconds from `earlier` to this stamp.
+    pub fn ms_since(&self, earlier: &Stamp) -> i64 {
+        self.at_ms.saturating_sub(earlier.at_ms)
+    }
+
+    /// Minutes from `earlier` to this stamp.
+    pub fn minutes_since(&self, earlier: &Stamp) -> f64 {
+        self.ms_since(earlier) as f64 / 60_000.0
+    }
+
+    /// The same stamp set back by whole seconds, marked as approximate.
+    #[must_use]
+    pub fn set_back(&self, seconds: u32) -> Stamp {
+        let at_ms = self.at_ms.saturating_sub(i64::from(seconds) * 1_000);
+        Stamp { shown: self.shown.set_back(seconds), at_ms, ..self.clone() }
+    }
+
+    /// The stamp so many seconds later, remembered rather than tapped: marked as approximate.
+    #[must_use]
+    pub fn later(&self, seconds: u32) -> Stamp {
+        let at_ms = self.at_ms.saturating_add(i64::from(seconds) * 1_000);
+        Stamp { shown: self.shown.later(seconds), at_ms, ..self.clone() }
+    }
+
+    /// The stamp so many milliseconds before, as the clocks showed it then: for looking at the day as it was.
+    #[must_use]
+    pub fn before(&self, ms: i64) -> Stamp {
+        let shown = Moment {
+            wall_ms: self.shown.wall_ms.saturating_sub(ms),
+            mono_ms: self.shown.mono_ms.saturating_sub(ms),
+            ..self.shown.clone()
+        };
+        Stamp { shown, at_ms: self.at_ms.saturating_sub(ms), ..self.clone() }
+    }
+
+    /// What the phone's wall clock would show at a place on the line, if nobody moves it from now on: for showing,
+    /// and for whatever rings by that clock.
+    pub fn wall_at(&self, at_ms: i64) -> i64 {
+        self.shown.wall_ms.saturating_add(at_ms.saturating_sub(self.at_ms))
+    }
+}
+
+/// The time line of one session. It is computed once, by the fold, from the entries in force; [`TimeLine::place`] puts
+/// any other moment on it.
+#[derive(Debug, Clone, PartialEq, Eq, Default, Serialize, Deserialize)]
+pub struct TimeLine {
+    /// One for each boot of a device, in the order of the log.
+    runs: Vec<Run>,
+    /// The last event of each device, in the order in which the devices came.
+    last: Vec<Anchor>,
+    /// Which of them is the last event of all.
+    latest: usize,
+}
+
+/// One boot of a device: its monotonic clock set against the line.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+struct Run {
+    device: Uuid,
+    boot: String,
+    /// What to add to its monotonic clock.
+    offset_ms: i64,
+    uncertain_ms: i64,
+}
+
+/// An event from which the wall clock can go on.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+struct Anchor {
+    device: Uuid,
+    at_ms: i64,
+    /// What the wall clock showed.
+    shown: Reading,
+    /// What it would show had it not been moved by more than any session lasts: a reset to 1970 is often put right.
+    kept: Option<Reading>,
+    /// The farthest that it was moved within one boot, in ms.
+    moved_ms: i64,
+}
+
+/// A wall clock's time at an event, and how far off the event's place on the line may be.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+struct Reading {
+    wall_ms: i64,
+    uncertain_ms: i64,
+}
+
+impl TimeLine {
+    /// The line of these entries, and the place of each as it was tapped.
+    pub(super) fn of(steps: &[Effective]) -> (TimeLine, Vec<Stamp>) {
+        let mut builder = Builder::new(steps);
+        let mut stamps: Vec<Stamp> = steps.iter().map(|step| builder.take(step)).collect();
+        let mut line = builder.line;
+        let begun = steps.iter().position(|step| matches!(step.payload, Payload::SessionStarted(_)));
+        let zero = steps.iter().zip(&stamps).nth(begun.unwrap_or(0));
+        let zero_ms = zero.map_or(0, |(step, stamp)| stamp.at_ms.saturating_sub(set_back_ms(step)));
+        line.shift(zero_ms);
+        for stamp in &mut stamps {
+            stamp.at_ms = stamp.at_ms.saturating_sub(zero_ms);
+        }
+        (line, stamps)
+    }
+
+    /// The place of a moment of a device: now, most often.
+    pub fn place(&self, device: Uuid, moment: &Moment) -> Stamp {
+        let run = self.runs.iter().rposition(|run| run.device == device && run.boot == moment.boot);
+        if let Some((place, run)) = run.and_then(|place| Some((place, self.runs.get(place)?))) {
+            return Stamp {
+                shown: moment.clone(),
+                at_ms: moment.mono_ms.saturating_add(run.offset_ms),
+                uncertain_ms: run.uncertain_ms,
+                run: u32::try_from(place).ok(),
+            };
+        }
+        let own = self.last.iter().find(|anchor| anchor.device == device);
+        let (at_ms, uncertain_ms) = match own.or_else(|| self.last.get(self.latest)) {
+            Some(anchor) => anchor
+                .by_wall(device, moment.wall_ms, anchor.moved_ms)
+                .unwrap_or_else(|| anchor.at_least(device, moment.mono_ms)),
+            None => (0, 0),
+        };
+        Stamp { shown: moment.clone(), at_ms, uncertain_ms, run: None }
+    }
+
+    fn shift(&mut self, zero_ms: i64) {
+        for run in &mut self.runs {
+            run.offset_ms = run.offset_ms.saturating_sub(zero_ms);
+        }
+        for anchor in &mut self.last {
+            anchor.at_ms = anchor.at_ms.saturating_sub(zero_ms);
+        }
+    }
+}
+
+/// How far an entry was set back from where it was tapped, in ms.
+fn set_back_ms(step: &Effective) -> i64 {
+    step.op.at.mono_ms.saturating_sub(step.at.mono_ms)
+}
+
+impl Anchor {
+    /// The place of a moment that the wall clock ties to this event, and how far off it may be; none where the wall
+    /// clock can't be right. Of one device time goes on, and for no longer than any session lasts. Two devices may be
+    /// in any order; how far the clock of either was seen to move is how far off they may be.
+    fn by_wall(&self, device: Uuid, wall_ms: i64, moved_ms: i64) -> Option<(i64, i64)> {
+        let same = device == self.device;
+        let possible = if same { 0..=FORTNIGHT_MS } else { -FORTNIGHT_MS..=FORTNIGHT_MS };
+        let off = if same { Moment::JUMP_MS } else { moved_ms.clamp(Moment::JUMP_MS, FORTNIGHT_MS) };
+        let bridged = |from: Reading| {
+            let gap = wall_ms.saturating_sub(from.wall_ms);
+            let place = (self.at_ms.saturating_add(gap), from.uncertain_ms.max(off));
+            possible.contains(&gap).then_some(place)
+        };
+        bridged(self.shown).or_else(|| self.kept.and_then(bridged))
+    }
+
+    /// The place of a moment whose wall clock is of no use: all that is sure is that its phone has been on since for
+    /// as long as its monotonic clock has run.
+    fn at_least(&self, device: Uuid, mono_ms: i64) -> (i64, i64) {
+        let sure = if device == self.device { mono_ms.clamp(0, FORTNIGHT_MS) } else { 0 };
+        (self.at_ms.saturating_add(sure), self.shown.uncertain_ms.saturating_add(FORTNIGHT_MS))
+    }
+
+    /// The wall clock's time at a later event of the same device, had it not been moved since.
+    fn carried(&self, reading: Reading, at_ms: i64) -> Reading {
+        let gone = at_ms.saturating_sub(self.at_ms);
+        Reading { wall_ms: reading.wall_ms.saturating_add(gone), ..reading }
+    }
+}
+
+/// Puts the entries on the line one by one, in the order of the log.
+struct Builder {
+    line: TimeLine,
+    /// Where each device stands in the list of anchors.
+    devices: HashMap<Uuid, usize>,
+    /// Where each boot stands in the list of runs.
+    boots: HashMap<(Uuid, String), usize>,
+    /// What the wall clock showed beyond the monotonic one in the course of a boot, as often as that changed.
+    skews: HashMap<(Uuid, String), Vec<i64>>,
+    /// The farthest that each device's wall clock was moved within one boot, in ms.
+    moved: HashMap<Uuid, i64>,
+}
+
+impl Builder {
+    fn new(steps: &[Effective]) -> Self {
+        let mut skews: HashMap<(Uuid, String), Vec<i64>> = HashMap::new();
+        let mut moved: HashMap<Uuid, i64> = HashMap::new();
+        for op in steps.iter().map(|step| step.op) {
+            let skew = op.at.wall_ms.saturating_sub(op.at.mono_ms);
+            let known = skews.entry((op.device, op.at.boot.clone())).or_default();
+            let Some(before) = known.last() else {
+                known.push(skew);
+                continue;
+            };
+            let by_ms = skew.saturating_sub(*before).saturating_abs();
+            if by_ms > Moment::JUMP_MS && !op.at.boot.is_empty() {
+                known.push(skew);
+                let most = moved.entry(op.device).or_default();
+                *most = by_ms.max(*most);
+            }
+        }
+        Self { line: TimeLine::default(), devices: HashMap::new(), boots: HashMap::new(), skews, moved }
+    }
+
+    fn take(&mut self, step: &Effective) -> Stamp {
+        let (device, moment) = (step.op.device, &step.op.at);
+        let mut stamp = self.place(device, moment);
+        // In the order of the log a device only goes forward, whatever its clocks say.
+        let before = self.devices.get(&device).and_then(|&place| self.line.last.get(place));
+        if let Some(back_ms) = before.map(|b| b.at_ms.saturating_sub(stamp.at_ms)).filter(|ms| *ms > 0) {
+            stamp.at_ms = stamp.at_ms.saturating_add(back_ms);
+            stamp.uncertain_ms = stamp.uncertain_ms.saturating_add(back_ms);
+            stamp.run = None;
+        }
+        self.remember(device, &stamp);
+        stamp
+    }
+
+    fn place(&mut self, device: Uuid, moment: &Moment) -> Stamp {
+        if moment.boot.is_empty() {
+            return Stamp { run: None, ..self.line.place(device, moment) };
+        }
+        let key = (device, moment.boot.clone());
+        if let Some(run) = self.boots.get(&key).and_then(|&place| self.line.runs.get(place)) {
+            let at_ms = moment.mono_ms.saturating_add(run.offset_ms);
+            let place = self.boots.get(&key).and_then(|&place| u32::try_from(place).ok());
+            return Stamp { shown: moment.clone(), at_ms, uncertain_ms: run.uncertain_ms, run: place };
+        }
+        let (at_ms, uncertain_ms) = self.bridge(&key, moment);
+        let offset_ms = at_ms.saturating_sub(moment.mono_ms);
+        let place = self.line.runs.len();
+        self.line.runs.push(Run { device, boot: key.1.clone(), offset_ms, uncertain_ms });
+        self.boots.insert(key, place);
+        Stamp { shown: moment.clone(), at_ms, uncertain_ms, run: u32::try_from(place).ok() }
+    }
+
+    /// Where a boot begins on the line. A phone that starts with a flat battery's clock is often set right by the
+    /// network later: the first reading of the boot that can be is the one that counts.
+    fn bridge(&self, key: &(Uuid, String), moment: &Moment) -> (i64, i64) {
+        let own = self.devices.get(&key.0).copied();
+        let Some(anchor) = self.line.last.get(own.unwrap_or(self.line.latest)) else { return (0, 0) };
+        let moved_ms = self.moved.get(&key.0).copied().unwrap_or(0).max(anchor.moved_ms);
+        let readings = self.skews.get(key).into_iter().flatten();
+        let mut walls = readings.map(|skew| moment.mono_ms.saturating_add(*skew));
+        let by_wall = walls.find_map(|wall_ms| anchor.by_wall(key.0, wall_ms, moved_ms));
+        by_wall.unwrap_or_else(|| anchor.at_least(key.0, moment.mono_ms))
+    }
+
+    fn remember(&mut self, device: Uuid, stamp: &Stamp) {
+        let place = *self.devices.entry(device).or_insert(self.line.last.len());
+        let shown = Reading { wall_ms: stamp.shown.wall_ms, uncertain_ms: stamp.uncertain_ms };
+        let kept = self.line.last.get(place).and_then(|before| {
+            let expected = before.carried(before.shown, stamp.at_ms);
+            let moved = shown.wall_ms.saturating_sub(expected.wall_ms).saturating_abs() > FORTNIGHT_MS;
+            if moved { Some(expected) } else { before.kept.map(|kept| before.carried(kept, stamp.at_ms)) }
+        });
+        let moved_ms = self.moved.get(&device).copied().unwrap_or(0);
+        let anchor = Anchor { device, at_ms: stamp.at_ms, shown, kept, moved_ms };
+        match self.line.last.get_mut(place) {
+            Some(known) => *known = anchor,
+            None => self.line.last.push(anchor),
+        }
+        self.line.latest = place;
+    }
+}
+
+#[cfg(test)]
+mod laws;
+#[cfg(test)]
+mod tests;
