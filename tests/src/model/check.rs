@@ -171,7 +171,7 @@ pub fn names(bank: &Bank, oracle: &Oracle) -> Result<(), Broken> {
 }
 
 /// Whether a key names a deed; of a kind without a word of its own the time alone is compared.
-pub fn is_said(shown: &str, deed: Option<&Deed>) -> bool {
+fn is_said(shown: &str, deed: Option<&Deed>) -> bool {
     match deed {
         None => shown == "nothing yet",
         Some(deed) if deed.says.starts_with(' ') => shown.ends_with(&deed.says),

@@ -164,8 +164,7 @@ impl World {
                 return Ok(());
             }
         };
-        let said = notice.trim_end_matches('.').trim_end_matches(" taken back").trim_end_matches(" is back");
-        if named.is_none() || !check::is_said(said, named.as_ref()) {
+        if named.as_ref().is_none_or(|deed| !notice.contains(&deed.says)) {
             let why = format!("{verb} says \"{notice}\", expected {:?}", named.map(|deed| deed.says));
             return broken("UNDO and REDO name the angler's last deed", why);
         }
@@ -185,14 +184,16 @@ impl World {
 
     /// Entries just written, with their true time noted: in the session shown, or wherever they went.
     pub fn new_entries(&mut self, side: usize, everywhere: bool) -> Result<Vec<Entry>, Broken> {
-        let (now, known) = (self.now, &self.sides[side].oracle.log);
-        let known: std::collections::HashSet<String> = known.keys().cloned().collect();
-        let mut new = act::new_entries(self.app(side)?, |id| known.contains(id));
+        let now = self.now;
+        self.app(side)?;
+        let Side { device, oracle } = &mut self.sides[side];
+        let known = |id: &str| oracle.log.contains_key(id);
+        let mut new = device.app(now).map(|app| act::new_entries(app, known)).map_err(io)?;
         if everywhere || new.is_empty() {
-            new = self.sides[side].device.stored().map_err(io)?;
+            new = device.stored().map_err(io)?;
         }
         let new: Vec<Entry> =
-            new.into_iter().filter_map(Entry::of).filter(|entry| !known.contains(&entry.id)).collect();
+            new.into_iter().filter_map(Entry::of).filter(|entry| !oracle.log.contains_key(&entry.id)).collect();
         let boot = boot_of(side, &self.sides[side].device.read(now));
         for entry in &new {
             let truth = Truth { at: now, wall_off: entry.wall_ms - now, boot: boot.clone() };
