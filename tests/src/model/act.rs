@@ -73,6 +73,9 @@ pub struct Bank {
     pub clocks: Vec<(i64, bool)>,
 }
 
+/// Screens opened by one step: all of them would take half of a day's time.
+const AT_ONCE: usize = 4;
+
 fn go(_: Progress) -> ControlFlow<()> {
     ControlFlow::Continue(())
 }
@@ -196,9 +199,9 @@ fn screen(app: &mut App, which: Which, at: &Reading) -> Result<Value, Refused> {
     }
 }
 
-/// All screens are opened; the first that fails with more than "not now". A full disk is no reason: what a screen keeps
-/// for later it can do without.
-pub fn all_screens(app: &mut App, at: &Reading) -> Result<(), Refused> {
+/// Some screens are opened, from this one on; the first that fails with more than "not now". A full disk is no reason:
+/// what a screen keeps for later it can do without.
+pub fn open_screens(app: &mut App, from: usize, at: &Reading) -> Result<(), Refused> {
     const ALL: [Which; 14] = [
         Which::Bank,
         Which::Setup,
@@ -215,7 +218,7 @@ pub fn all_screens(app: &mut App, at: &Reading) -> Result<(), Refused> {
         Which::Mend,
         Which::Files,
     ];
-    for which in ALL {
+    for which in ALL.into_iter().cycle().skip(from % ALL.len()).take(AT_ONCE) {
         if let Err(refused) = screen(app, which, at)
             && (refused.fault || refused.not_saved)
         {

@@ -45,7 +45,7 @@ impl World {
             "back_up" => return self.back_up(side),
             "restore" => return self.restore(side, step),
             "look_over" => return self.look_over(side),
-            "screens" => return self.screens(side),
+            "screens" => return self.screens(side, step),
             "disk" => return self.disk(side, step),
             other => return broken("the model itself works", format!("no event is called {other}")),
         }
@@ -229,8 +229,8 @@ impl World {
         self.whole_log(side)
     }
 
-    /// All screens open, and the swim does not look at the wall clock within a boot.
-    fn screens(&mut self, side: usize) -> Result<(), Broken> {
+    /// Screens open, and the swim does not look at the wall clock within a boot.
+    fn screens(&mut self, side: usize, step: &Step) -> Result<(), Broken> {
         let reading = self.sides[side].device.read(self.now);
         let shown = self.sides[side].oracle.shown().map(str::to_owned);
         let boot = boot_of(side, &reading);
@@ -239,7 +239,8 @@ impl World {
             self.truths.get(&entry.id).is_some_and(|truth| truth.boot == boot)
         });
         let app = self.app(side)?;
-        act::all_screens(app, &reading).map_err(unexpected("every screen can be shown"))?;
+        let from = usize::try_from(step.number("from")).unwrap_or(0);
+        act::open_screens(app, from, &reading).map_err(unexpected("every screen can be shown"))?;
         if !in_boot {
             return Ok(());
         }

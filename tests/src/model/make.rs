@@ -122,7 +122,8 @@ fn step(rng: &mut ChaCha8Rng, moods: &Moods) -> Step {
     let what = match kind {
         0 => tap(rng),
         1 => clocks(rng),
-        2 => json!({"event": pick(rng, &["restart", "kill", "screens", "look_over"])}),
+        2 => json!({"event": pick(rng, &["restart", "kill", "screens", "screens", "look_over"]),
+            "from": rng.random_range(0..14)}),
         3 => return disk(rng, phone, after),
         4 => files(rng),
         5 => marking(rng),
@@ -191,7 +192,7 @@ fn on_disk(rng: &mut ChaCha8Rng) -> Value {
         0 | 1 => json!({"event": "restart"}),
         2 => json!({"event": "import", "from": rng.random_range(0..2), "file": rng.random_range(0..9)}),
         3 => importing(rng),
-        4 => json!({"event": "screens"}),
+        4 => json!({"event": "screens", "from": rng.random_range(0..14)}),
         _ => tap(rng),
     }
 }
