@@ -243,13 +243,14 @@ pub fn imports(app: &mut App, at: &Reading) -> Vec<String> {
 
 /// The file of a form ("entries", "casts", "sessions") with everything in it, positions included.
 pub fn send(app: &mut App, form: &str, at: &Reading) -> Result<PathBuf, Refused> {
-    for (field, value) in [("span", "all"), ("place", "included"), ("form", form)] {
-        let choice = json!({"do": "choose_files", "field": field, "value": value});
-        let choice: Action = serde_json::from_value(choice).map_err(|e| Refused {
-            not_saved: false,
-            fault: true,
-            why: e.to_string(),
-        })?;
+    let choices = [
+        json!({"tap": "span", "span": "everything"}),
+        json!({"tap": "position", "included": true}),
+        json!({"tap": "form", "form": form}),
+    ];
+    for choice in choices {
+        let choice = serde_json::from_value(json!({"do": "files", "tap": choice}))
+            .map_err(|e| Refused { not_saved: false, fault: true, why: e.to_string() })?;
         tap(app, &choice, at)?;
     }
     match app.send(&moment(at), &mut go) {

@@ -9,12 +9,6 @@ pub fn pick<'a, T: ?Sized>(rng: &mut ChaCha8Rng, of: &[&'a T]) -> &'a T {
     of[rng.random_range(0..of.len())]
 }
 
-fn chosen(rng: &mut ChaCha8Rng, of: &[(&str, &str)]) -> (String, String) {
-    let (field, value) = of[rng.random_range(0..of.len())];
-    let number = rng.random_range(0..9).to_string();
-    (field.to_owned(), value.replace('#', &number))
-}
-
 /// What a day is mostly made of: casts and what ends them.
 pub fn fishing(rng: &mut ChaCha8Rng) -> Value {
     let rod = if rng.random_range(0..4) == 0 { 2 } else { 1 };
@@ -78,88 +72,155 @@ pub fn saying(rng: &mut ChaCha8Rng) -> Value {
 /// Mending in the evening.
 pub fn mending(rng: &mut ChaCha8Rng) -> Value {
     let op = format!("$cast:{}", rng.random_range(0..20));
-    let (field, value) = chosen(
-        rng,
-        &[
-            ("end", "wound_in"),
-            ("end", "landed"),
-            ("end", "lost"),
-            ("end", "missed"),
-            ("after", "#"),
-            ("after", "1#"),
-            ("back", "#"),
-            ("added", "1"),
-            ("added", "1"),
-            ("stands", "1"),
-        ],
-    );
-    if rng.random_range(0..8) == 0 {
-        return json!({"do": "open_doubt", "op": op});
-    }
-    json!({"do": "mend", "op": op, "field": field, "value": value})
+    let minutes: u32 = rng.random_range(1..20);
+    let tap = match rng.random_range(0..11) {
+        0..4 => json!({"tap": "end", "end": pick(rng, &["wound_in", "landed", "lost", "missed"])}),
+        4..6 => json!({"tap": "after", "minutes": minutes}),
+        6 => json!({"tap": "back", "minutes": minutes}),
+        7 | 8 => json!({"tap": "add_cast"}),
+        9 => json!({"tap": "confirm"}),
+        _ => return json!({"do": "open_doubt", "op": op}),
+    };
+    json!({"do": "mend", "op": op, "tap": tap})
 }
 
 /// Marks and landmarks set, named and taken away.
 pub fn marking(rng: &mut ChaCha8Rng) -> Value {
     let thing = format!("$thing:{}", rng.random_range(0..9));
-    let swim = |field: &str, value: &str| json!({"do": "choose_swim", "field": field, "value": value});
     match rng.random_range(0..8) {
         0..3 => json!({"do": "set_mark", "name": pick(rng, &["gate", "dead tree", "hut"]),
             "bearing_cdeg": rng.random_range(-40..40) * 100}),
-        3 => swim("feature", "weed"),
-        4 => swim("name", pick(rng, &["willow", "post"])),
-        5 => swim("rename", &thing),
-        6 => swim("remove", &thing),
+        3 => json!({"do": "swim", "tap": {"tap": "feature", "feature": "weed"}}),
+        4 => json!({"do": "typed", "into": "swim_name", "text": pick(rng, &["willow", "post"])}),
+        5 => json!({"do": "swim", "tap": {"tap": "rename", "id": thing}}),
+        6 => json!({"do": "swim", "tap": {"tap": "remove", "thing": {"set": {"id": thing}}}}),
         _ => json!({"do": pick(rng, &["undo", "undo", "redo"])}),
     }
 }
 
-/// The choices and keys of the screens.
+/// The choices and keys of the screens, and what is typed by hand.
 pub fn choosing(rng: &mut ChaCha8Rng) -> Value {
-    let line =
-        |verb: &str, (field, value): (String, String)| json!({"do": verb, "field": field, "value": value});
-    match rng.random_range(0..14) {
-        0..3 => line("choose_swim", chosen(rng, SWIM)),
-        3 => line("choose_swim", ("remove".into(), format!("$thing:{}", rng.random_range(0..9)))),
-        4 => line("choose_swim", ("rename".into(), format!("$thing:{}", rng.random_range(0..9)))),
-        5 => line("choose_setup", chosen(rng, SETUP)),
-        6 => {
-            let (field, value) = chosen(rng, TACKLE);
-            json!({"do": "choose", "rod": rng.random_range(1..3), "field": field, "value": value})
-        }
-        7 | 8 => line("choose_bench", chosen(rng, BENCH)),
-        9 => line("choose_book", chosen(rng, BOOK)),
-        10 => line("choose_book", ("open".into(), format!("$session:{}", rng.random_range(0..9)))),
-        11 => line("choose_conditions", chosen(rng, CONDITIONS)),
-        12 => line(
-            "choose_cautions",
-            chosen(rng, &[("seen", "all"), ("region", "scotland"), ("region", "england")]),
-        ),
-        _ => other(rng),
-    }
+    let rod: u8 = rng.random_range(1..3);
+    let (verb, tap) = match rng.random_range(0..14) {
+        0..3 => ("swim", swim(rng)),
+        3 | 4 => return marking(rng),
+        5 => ("setup", setup(rng)),
+        6 => return json!({"do": "tackle", "rod": rod, "tap": tackle(rng)}),
+        7 | 8 => ("bench", bench(rng)),
+        9 => ("book", book(rng)),
+        10 => ("conditions", conditions(rng)),
+        11 => return typed(rng),
+        12 => ("cautions", one(rng, &[json!({"tap": "all_seen"}), json!({"tap": "region", "region": "scotland"})])),
+        _ => return other(rng),
+    };
+    json!({"do": verb, "tap": tap})
+}
+
+fn one(rng: &mut ChaCha8Rng, of: &[Value]) -> Value {
+    of[rng.random_range(0..of.len())].clone()
+}
+
+fn swim(rng: &mut ChaCha8Rng) -> Value {
+    let n: u32 = rng.random_range(0..9);
+    one(rng, &[
+        json!({"tap": "left_peg", "cm": 1_500}), json!({"tap": "right_peg", "cm": 1_800}),
+        json!({"tap": "far_bank", "cm": 9_000}), json!({"tap": "far_bank_pegged", "pegged": n > 4}),
+        json!({"tap": "rest_target", "minutes": 30 + n}), json!({"tap": "band", "cm": 500}),
+        json!({"tap": "hazard", "hazard": "snag"}), json!({"tap": "feature", "feature": "bar"}),
+        json!({"tap": "ray", "ray": n}), json!({"tap": "cell", "cell": {"column": n, "row": 2}}),
+        json!({"tap": "rays"}), json!({"tap": "remove", "thing": "outline"}),
+    ])
+}
+
+fn setup(rng: &mut ChaCha8Rng) -> Value {
+    let n: u32 = rng.random_range(0..9);
+    one(rng, &[
+        json!({"tap": "rods", "rods": 1 + n % 2}), json!({"tap": "depth", "cm": 300}), json!({"tap": "copy_last"}),
+        json!({"tap": "copy_nothing"}), json!({"tap": "draw_digit", "digit": n}), json!({"tap": "clear_draw"}),
+        json!({"tap": "span", "tenth_mm": 20_000}),
+    ])
+}
+
+fn tackle(rng: &mut ChaCha8Rng) -> Value {
+    let n: u32 = rng.random_range(0..9);
+    one(rng, &[
+        json!({"tap": "bait", "name": "corn"}), json!({"tap": "colour", "name": "pink"}),
+        json!({"tap": "pop_up", "mm": 600 + n}), json!({"tap": "hook_size", "size": 14}),
+        json!({"tap": "bearing", "cdeg": -100 * i64::from(n)}), json!({"tap": "mark", "mark": "$thing:0"}),
+        json!({"tap": "clip", "clipped": true}), json!({"tap": "lead", "mg": 28_350}),
+        json!({"tap": "reach", "reach": {"unit": "metres", "cm": 3_000 + n * 100}}),
+    ])
+}
+
+fn bench(rng: &mut ChaCha8Rng) -> Value {
+    let count: u32 = rng.random_range(0..9);
+    one(rng, &[
+        json!({"tap": "tied", "count": count}), json!({"tap": "counted", "count": count}),
+        json!({"tap": "taken_out", "count": 1}), json!({"tap": "wanted", "count": count}),
+        json!({"tap": "cut_down", "tenth_mm": 4_572, "count": 1}), json!({"tap": "cut_all"}), json!({"tap": "tie_all"}),
+        json!({"tap": "add_spool"}), json!({"tap": "tags", "tenth_mm": 100}), json!({"tap": "lift", "mg": 500 + count}),
+        json!({"tap": "shot_weight", "mg": 390}), json!({"tap": "rung", "tenth_mm": 4_572}), json!({"tap": "splash"}),
+        json!({"tap": "bottom"}), json!({"tap": "calibrate"}), json!({"tap": "length", "tenth_mm": 9_144}),
+        json!({"tap": "hook_size", "size": 16}), json!({"tap": "plumbed", "cm": 300}),
+    ])
+}
+
+fn book(rng: &mut ChaCha8Rng) -> Value {
+    let session = format!("$session:{}", rng.random_range(0..9));
+    one(rng, &[
+        json!({"tap": "close"}), json!({"tap": "open", "session": session}), json!({"tap": "open", "session": session}),
+        json!({"tap": "latitude", "e7": 521_000_000}), json!({"tap": "keep_place"}),
+        json!({"tap": "filter", "set": "shown", "by": {"on": "season", "season": null}}),
+    ])
+}
+
+fn conditions(rng: &mut ChaCha8Rng) -> Value {
+    let n: u32 = rng.random_range(0..9);
+    one(rng, &[
+        json!({"tap": "answer", "answer": {"water": 40 + n}}), json!({"tap": "answer", "answer": {"air": 30 + n}}),
+        json!({"tap": "answer", "answer": {"wind": "light"}}), json!({"tap": "answer", "answer": {"wind_from": "sw"}}),
+        json!({"tap": "answer", "answer": {"cloud": n % 9}}), json!({"tap": "again"}),
+        json!({"tap": "skip", "question": "air"}),
+    ])
+}
+
+fn typed(rng: &mut ChaCha8Rng) -> Value {
+    let rod: u8 = rng.random_range(1..3);
+    let (into, text) = match rng.random_range(0..10) {
+        0 => (json!("water"), "Alder Pool"),
+        1 => (json!("water"), ""),
+        2 => (json!("peg"), "14"),
+        3 => (json!("depth"), "3.5"),
+        4 => (json!("peg_latitude"), "52 7 24 N"),
+        5 => (json!("peg_longitude"), "-1.2"),
+        6 => (json!("note"), "herons all day"),
+        7 => (json!("plan"), "begin at 2 ft"),
+        8 => (json!({"bait": {"rod": rod}}), "bread"),
+        _ => (json!({"lead": {"rod": rod}}), "far too heavy"),
+    };
+    json!({"do": "typed", "into": into, "text": text})
 }
 
 fn other(rng: &mut ChaCha8Rng) -> Value {
-    match rng.random_range(0..7) {
-        0 => json!({"do": "choose_casts", "field": "left", "value": "90"}),
-        1 => json!({"do": "choose_phone", "field": "alarm", "value": "hold"}),
-        2 => json!({"do": "set", "hand": "left"}),
-        3 => json!({"do": "replay", "steps_back": rng.random_range(0..3)}),
-        4 => json!({"do": "start_alternation", "factor": "height", "a": "45.7 cm", "b": "61 cm"}),
-        5 => json!({"do": "set_next_step"}),
-        _ => json!({"do": "end_alternation"}),
-    }
+    one(rng, &[
+        json!({"do": "waits", "tap": {"tap": "time_left", "minutes": 90}}),
+        json!({"do": "phone", "tap": {"tap": "alarm", "alarm": "hold"}}),
+        json!({"do": "set", "hand": "left"}), json!({"do": "replay", "steps_back": 2}),
+        json!({"do": "start_alternation", "a": {"factor": "bait", "name": "bread"},
+            "b": {"factor": "bait", "name": "corn"}}),
+        json!({"do": "set_next_step"}), json!({"do": "end_alternation"}),
+    ])
 }
 
 /// Taps on the Match screen.
 pub fn matching(rng: &mut ChaCha8Rng) -> Value {
-    let rule = |field: &str, value: &str| json!({"tap": "choose", "field": field, "value": value});
+    let rule = |rule: Value| json!({"tap": "rule", "rule": rule});
     let tap = match rng.random_range(0..14) {
-        0..3 => rule("begin", "1"),
-        3 => rule("all-out", "30"),
-        4 => rule("nets", "2"),
-        5 => rule("classes", "kind-carp"),
-        6 => rule("off", "1"),
+        0..3 => rule(json!({"rule": "begin"})),
+        3 => rule(json!({"rule": "move_all_out", "minutes": 30})),
+        4 => rule(json!({"rule": "nets", "count": 2})),
+        5 => rule(json!({"rule": "class", "class": "carp"})),
+        6 => json!({"tap": "off"}),
         7 => json!({"tap": "heard", "signal": "all_in"}),
         8 => json!({"tap": "weight", "unit": "drams", "count": 640, "guessed": false}),
         9 => json!({"tap": "class", "name": "Carp"}),
@@ -175,83 +236,3 @@ pub fn matching(rng: &mut ChaCha8Rng) -> Value {
 pub fn importing(rng: &mut ChaCha8Rng) -> Value {
     json!({"do": pick(rng, &["undo_import", "redo_import"]), "id": format!("$import:{}", rng.random_range(0..3))})
 }
-
-const SWIM: &[(&str, &str)] = &[
-    ("left", "1500"),
-    ("right", "1800"),
-    ("far", "9000"),
-    ("rest", "3#"),
-    ("band", "500"),
-    ("feature", "bar"),
-    ("feature", "weed"),
-    ("hazard", "snag"),
-    ("ray", "#"),
-    ("rays", ""),
-    ("name", "willow #"),
-    ("name", "post"),
-    ("remove", "outline"),
-    ("lat", "52.1"),
-    ("lon", "-1.2"),
-    ("out", "180"),
-];
-const SETUP: &[(&str, &str)] = &[
-    ("water", "Alder Pool"),
-    ("water", "Mill Pit"),
-    ("water", ""),
-    ("peg", "#"),
-    ("rods", "1"),
-    ("rods", "2"),
-    ("depth", "300"),
-    ("copy", "last"),
-    ("copy", "none"),
-    ("draw", "#"),
-];
-const TACKLE: &[(&str, &str)] = &[
-    ("bait", "corn"),
-    ("colour", "pink"),
-    ("popup", "61#"),
-    ("hook", "14"),
-    ("hooklength_lost", "1"),
-    ("bearing", "-#00"),
-    ("bearing", "mark $thing:0"),
-    ("clip", "true"),
-    ("reach", "{\"unit\":\"metres\",\"cm\":3#00}"),
-];
-const BENCH: &[(&str, &str)] = &[
-    ("tied", "#"),
-    ("counted", "#"),
-    ("taken_out", "1"),
-    ("wanted", "#"),
-    ("cut", "4572 1"),
-    ("cut_all", ""),
-    ("tie_all", ""),
-    ("spool_add", ""),
-    ("tag", "100"),
-    ("lift", "50#"),
-    ("shot", "390"),
-    ("rung", "4572"),
-    ("splash", ""),
-    ("bottom", ""),
-    ("calibrate", ""),
-    ("length", "9144"),
-    ("hook", "16"),
-    ("plumbed", "300"),
-];
-const BOOK: &[(&str, &str)] = &[
-    ("close", ""),
-    ("note", "herons all day"),
-    ("note", "begin earlier #"),
-    ("plan", "begin at 2 ft"),
-    ("lat", "521000000"),
-    ("keep_place", ""),
-    ("season", ""),
-];
-const CONDITIONS: &[(&str, &str)] = &[
-    ("water", "4#"),
-    ("air", "3#"),
-    ("wind", "light"),
-    ("wind_from", "sw"),
-    ("cloud", "#"),
-    ("again", ""),
-    ("skip", "air"),
-];

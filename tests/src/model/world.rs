@@ -30,8 +30,8 @@ const OF_SESSION: &[&str] = &[
     "note",
     "set_mark",
     "place_peg",
-    "choose_conditions",
-    "choose_swim",
+    "conditions",
+    "swim",
     "mend",
     "match",
 ];
