@@ -32,7 +32,7 @@ faults() {
 # A fault counts as caught by a test that failed or a day that broke; not by a tree that does not compile.
 fault_is_caught() {
   local scratch=$1 command=$2 log=$3
-  if (cd "$scratch" && CARGO_TARGET_DIR=$TREE/target/faults/build bash -c "$command") >"$log" 2>&1; then
+  if (cd "$scratch" && CARGO_TARGET_DIR=${CARGO_TARGET_DIR:-$TREE/target} bash -c "$command") >"$log" 2>&1; then
     return 1
   fi
   grep -qE '^test result: FAILED|[1-9][0-9]* broken$' "$log"

@@ -118,7 +118,10 @@ fn wait(found: &CastShown, cast: &Cast, naive: &Session) -> Result<(), Broken> {
     let Some((expected, one_boot)) = cast.wait() else { return Ok(()) };
     let allowed = SLACK_MS + if one_boot { 0 } else { naive.spread_ms };
     let Some(shown) = found.wait_ms else {
-        return broken("a wait is the time that passed", format!("none is shown, passed {expected} ms: {cast:?}"));
+        return broken(
+            "a wait is the time that passed",
+            format!("none is shown, passed {expected} ms: {cast:?}"),
+        );
     };
     if (shown - expected).abs() > allowed {
         let promise = if one_boot {
@@ -135,13 +138,7 @@ fn wait(found: &CastShown, cast: &Cast, naive: &Session) -> Result<(), Broken> {
 }
 
 /// The running clocks of the Bank screen.
-pub fn clocks(
-    bank: &Bank,
-    naive: &Session,
-    now: i64,
-    boot: &str,
-    off: i64,
-) -> Result<(), Broken> {
+pub fn clocks(bank: &Bank, naive: &Session, now: i64, boot: &str, off: i64) -> Result<(), Broken> {
     for (&(shown, out), cast) in bank.clocks.iter().zip(&naive.rods) {
         let Some(cast) = cast.and_then(|place| naive.casts.get(place)).filter(|_| out) else { continue };
         let Some(start) = cast.start.ms else { continue };

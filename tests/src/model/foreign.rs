@@ -40,17 +40,17 @@ pub fn later(ask: &Later) -> Result<(Vec<u8>, Vec<Entry>), String> {
             1,
             &own,
             "session_started",
-            json!({"span_tenth_mm": 36_576, "rods": 1, "settle_s": 0,
+            &json!({"span_tenth_mm": 36_576, "rods": 1, "settle_s": 0,
             "twitch_restarts": false, "water": "Mill Pit"}),
             None,
         ),
-        op(ask, 2, &own, "cast", json!({"rod": 1}), None),
-        op(ask, 3, &own, "thermocline_felt", json!({"deep": [1, 2]}), None),
+        op(ask, 2, &own, "cast", &json!({"rod": 1}), None),
+        op(ask, 3, &own, "thermocline_felt", &json!({"deep": [1, 2]}), None),
     ];
     if let Some(session) = ask.session {
-        ops.push(op(ask, 4, session, "thermocline_felt", json!({"deep": [3]}), None));
+        ops.push(op(ask, 4, session, "thermocline_felt", &json!({"deep": [3]}), None));
         if let Some(entry) = ask.entry {
-            ops.push(op(ask, 5, session, "mark_seen_from", json!({"name": "later"}), Some(entry)));
+            ops.push(op(ask, 5, session, "mark_seen_from", &json!({"name": "later"}), Some(entry)));
         }
     }
     let mut sorted = BTreeMap::new();
@@ -71,7 +71,7 @@ fn id(number: u64, place: u64) -> String {
     format!("01930000-{:04x}-7000-8000-{:012x}", number % 0x1_0000, number / 0x1_0000 * 16 + place)
 }
 
-fn op(ask: &Later, place: u64, session: &str, kind: &str, payload: Value, amends: Option<&str>) -> Value {
+fn op(ask: &Later, place: u64, session: &str, kind: &str, payload: &Value, amends: Option<&str>) -> Value {
     // A stranger's clock has seen what it answers to, and counts on from there.
     let seen: i64 = ask.seen.split('-').next().and_then(|ms| ms.parse().ok()).unwrap_or(0);
     let clock = format!("{:015}-{place:06}", seen.max(ask.wall_ms).max(0) + 1);

@@ -235,9 +235,12 @@ impl World {
         let shown = self.sides[side].oracle.shown().map(str::to_owned);
         let boot = boot_of(side, &reading);
         let of_session = |entry: &&Entry| Some(&entry.session) == shown.as_ref();
-        let in_boot = self.sides[side].oracle.log.values().filter(of_session).all(|entry| {
-            self.truths.get(&entry.id).is_some_and(|truth| truth.boot == boot)
-        });
+        let in_boot = self.sides[side]
+            .oracle
+            .log
+            .values()
+            .filter(of_session)
+            .all(|entry| self.truths.get(&entry.id).is_some_and(|truth| truth.boot == boot));
         let app = self.app(side)?;
         let from = usize::try_from(step.number("from")).unwrap_or(0);
         act::open_screens(app, from, &reading).map_err(unexpected("every screen can be shown"))?;

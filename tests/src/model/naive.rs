@@ -114,7 +114,10 @@ fn text<'a>(entry: &'a Entry, field: &str) -> &'a str {
 /// When an entry was tapped.
 fn tapped(entry: &Entry, truths: &Truths) -> When {
     let truth = truths.get(&entry.id);
-    When { ms: truth.map(|truth| truth.at), boots: truth.map(|truth| truth.boot.clone()).into_iter().collect() }
+    When {
+        ms: truth.map(|truth| truth.at),
+        boots: truth.map(|truth| truth.boot.clone()).into_iter().collect(),
+    }
 }
 
 /// How far apart the wall clocks were wrong over these entries.

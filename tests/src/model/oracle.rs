@@ -218,7 +218,9 @@ impl Oracle {
             gone = in_force.flat_map(Entry::targets).collect();
         }
         let is_gone = |id: &String| gone.contains(id.as_str());
-        deeds.iter().rposition(|deed| !deed.ids.iter().all(is_gone) && !deed.taken_back_by.iter().any(is_gone))
+        deeds
+            .iter()
+            .rposition(|deed| !deed.ids.iter().all(is_gone) && !deed.taken_back_by.iter().any(is_gone))
     }
 
     /// Entries came in that are no deed of this angler's.

@@ -141,8 +141,7 @@ impl World {
             return broken("a tap that can't be taken says why", format!("{verb}: {}", refused.why));
         }
         let oracle = &self.sides[side].oracle;
-        let known = verb == "undo" && oracle.undo().is_some()
-            || verb == "redo" && oracle.redo().is_some();
+        let known = verb == "undo" && oracle.undo().is_some() || verb == "redo" && oracle.redo().is_some();
         if known && !refused.not_saved {
             return broken("UNDO and REDO do what they name", format!("{verb} was refused: {}", refused.why));
         }
@@ -192,8 +191,11 @@ impl World {
         if everywhere || new.is_empty() {
             new = device.stored().map_err(io)?;
         }
-        let new: Vec<Entry> =
-            new.into_iter().filter_map(Entry::of).filter(|entry| !oracle.log.contains_key(&entry.id)).collect();
+        let new: Vec<Entry> = new
+            .into_iter()
+            .filter_map(Entry::of)
+            .filter(|entry| !oracle.log.contains_key(&entry.id))
+            .collect();
         let boot = boot_of(side, &self.sides[side].device.read(now));
         for entry in &new {
             let truth = Truth { at: now, wall_off: entry.wall_ms - now, boot: boot.clone() };
