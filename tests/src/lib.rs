@@ -8,6 +8,7 @@ pub mod crash;
 pub mod fuzz;
 pub mod invented;
 pub mod merge;
+pub mod model;
 pub mod phone;
 pub mod powercut;
 pub mod r_agreement;

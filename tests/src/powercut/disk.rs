@@ -144,6 +144,43 @@ impl Disk {
         (left, acknowledged)
     }
 
+    /// What a process that was killed at `moment` leaves: all that it wrote, synced or not. And the entries
+    /// acknowledged before.
+    pub fn killed(&self, moment: usize) -> (BTreeMap<String, Vec<u8>>, Vec<usize>) {
+        let mut acknowledged = Vec::new();
+        let made: Vec<usize> = self
+            .events
+            .iter()
+            .filter_map(|e| if let Event::Create(f) = e { Some(*f) } else { None })
+            .collect();
+        let mut there: BTreeMap<usize, Vec<u8>> = (0..self.files.len())
+            .filter(|f| !made.contains(f))
+            .map(|f| (f, self.files[f].loaded.clone()))
+            .collect();
+        for event in &self.events[..moment.min(self.events.len())] {
+            match event {
+                Event::Create(file) => drop(there.insert(*file, Vec::new())),
+                Event::Delete(file) => drop(there.remove(file)),
+                Event::Write { file, at, bytes } => {
+                    if let Some(held) = there.get_mut(file) {
+                        overwrite(held, *at, bytes);
+                    }
+                }
+                Event::Truncate { file, len } => {
+                    if let Some(held) = there.get_mut(file) {
+                        held.truncate(*len);
+                    }
+                }
+                Event::Acknowledged(entry) => acknowledged.push(*entry),
+                Event::Sync(_) => {}
+            }
+        }
+        (
+            there.into_iter().map(|(file, bytes)| (self.files[file].name.clone(), bytes)).collect(),
+            acknowledged,
+        )
+    }
+
     /// Whether a file's name points at it after the cut.
     fn there(&self, file: usize, past: &[Event], rng: &mut impl Rng) -> bool {
         let name = &self.files[file].name;

@@ -58,6 +58,18 @@ pub fn set_room(room: Option<usize>) {
     }
 }
 
+/// Notes on the disk in use that the program was told an entry is safe.
+pub fn acknowledge(entry: usize) {
+    if let Some(disk) = vfs::disk().as_mut() {
+        disk.acknowledge(entry);
+    }
+}
+
+/// What the disk in use holds now: what a kill of the process would leave.
+pub fn contents_now() -> BTreeMap<String, Vec<u8>> {
+    vfs::disk().as_ref().map(|disk| disk.killed(disk.moments()).0).unwrap_or_default()
+}
+
 /// Drives a store through `taps` and cuts the power at `cuts` random moments.
 pub fn run(seed: u64, taps: usize, cuts: u64, durability: Durability) -> Result<Outcome, Failed> {
     let mut rng = ChaCha8Rng::seed_from_u64(seed);
@@ -102,9 +114,7 @@ fn drive(
             _ => append(&mut store, phone, 1)?,
         };
         told.push(ops);
-        if let Some(disk) = vfs::disk().as_mut() {
-            disk.acknowledge(told.len() - 1);
-        }
+        acknowledge(told.len() - 1);
     }
     Ok(())
 }

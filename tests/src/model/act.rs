@@ -1,0 +1,281 @@
+//! The one place where the model meets the types of the core: day-file JSON becomes an action, and what the app shows
+//! becomes plain values.
+
+use super::clock::Reading;
+use crate::phone::Seeded;
+use restwater_app::{Action, App, AppError, ErrorKind, Screen, Which};
+use restwater_exchange::Progress;
+use restwater_log::Moment;
+use restwater_screen::{BankState, Key};
+use restwater_session::{Cast, EndCause, RodState};
+use serde_json::{Map, Value, json};
+use std::collections::BTreeMap;
+use std::ops::ControlFlow;
+use std::path::{Path, PathBuf};
+
+/// What a tap gave back.
+pub struct Tapped {
+    /// The log grew.
+    pub changed: bool,
+    /// What was said of it.
+    pub notice: String,
+    /// The Bank screen after it.
+    pub bank: Bank,
+}
+
+/// Why a call did nothing.
+#[derive(Debug)]
+pub struct Refused {
+    /// Nothing could be saved: no room on the disk.
+    pub not_saved: bool,
+    /// A fault of the core's own, or a log that is called damaged.
+    pub fault: bool,
+    /// In words.
+    pub why: String,
+}
+
+/// A cast as the app shows it.
+#[derive(Debug, Clone, PartialEq)]
+pub struct CastShown {
+    /// Its rod.
+    pub rod: u64,
+    /// What ended it.
+    pub end: Option<String>,
+    /// Whether there was a bite.
+    pub bitten: bool,
+    /// Milliseconds from the splash to the bite or the end, where it has ended.
+    pub wait_ms: Option<i64>,
+}
+
+/// The session shown.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Shown {
+    /// Its id.
+    pub id: String,
+    /// Whether taps go to it.
+    pub open: bool,
+    /// Its casts by their ids.
+    pub casts: BTreeMap<String, CastShown>,
+    /// Names of marks, features and hazards by their ids.
+    pub things: BTreeMap<String, String>,
+    /// What each rod does: "ready", "out" or "fish_on".
+    pub rods: Vec<&'static str>,
+}
+
+/// What the Bank screen says.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Bank {
+    /// What UNDO would take back.
+    pub undo: String,
+    /// What REDO would bring back.
+    pub redo: String,
+    /// Milliseconds that each rod's clock shows, and whether its bait is out.
+    pub clocks: Vec<(i64, bool)>,
+}
+
+/// Screens opened by one step: all of them would take half of a day's time.
+const AT_ONCE: usize = 4;
+
+fn go(_: Progress) -> ControlFlow<()> {
+    ControlFlow::Continue(())
+}
+
+/// The phone's clocks as the core takes them.
+pub fn moment(reading: &Reading) -> Moment {
+    Moment {
+        wall_ms: reading.wall_ms,
+        offset_min: reading.offset_min,
+        zone: String::new(),
+        mono_ms: reading.mono_ms,
+        boot: reading.boot.clone(),
+        approx_s: 0,
+    }
+}
+
+/// An action out of a line of a day file.
+pub fn action(line: &Map<String, Value>) -> Result<Action, String> {
+    serde_json::from_value(Value::Object(line.clone()))
+        .map_err(|e| format!("{}: {e}", Value::Object(line.clone())))
+}
+
+fn refused(app: &App, error: &AppError) -> Refused {
+    let kind = error.kind();
+    let fault =
+        matches!(kind, ErrorKind::Internal | ErrorKind::Damaged | ErrorKind::Newer | ErrorKind::Foreign);
+    Refused { not_saved: kind == ErrorKind::NotSaved, fault, why: app.message(error) }
+}
+
+/// Opens the app.
+pub fn open(dir: &Path, seed: u64, at: &Reading) -> Result<App, String> {
+    App::open(dir, Box::new(Seeded::new(seed)), &moment(at)).map_err(|e| e.to_string())
+}
+
+/// One tap.
+pub fn tap(app: &mut App, action: &Action, at: &Reading) -> Result<Tapped, Refused> {
+    match app.act(action, &moment(at)) {
+        Ok(update) => {
+            let bank = bank_of(&update.screen);
+            Ok(Tapped { changed: update.changed, notice: update.notice, bank })
+        }
+        Err(error) => Err(refused(app, &error)),
+    }
+}
+
+/// Entries of the session shown that are not `known` yet, as JSON.
+pub fn new_entries(app: &App, known: impl Fn(&str) -> bool) -> Vec<Value> {
+    let new = app.ops().iter().filter(|op| !known(&op.id.to_string()));
+    new.filter_map(|op| serde_json::to_value(op).ok()).collect()
+}
+
+/// The session shown.
+pub fn shown(app: &App) -> Option<Shown> {
+    let session = app.session()?;
+    let marks = session.marks.iter().map(|m| (m.id.to_string(), m.name.clone()));
+    let landmarks = session.landmarks.iter().map(|l| (l.id.to_string(), l.name.clone()));
+    Some(Shown {
+        id: session.id.to_string(),
+        open: session.is_open(),
+        casts: session.casts.iter().map(|cast| (cast.op.to_string(), cast_shown(cast))).collect(),
+        things: marks.chain(landmarks).collect(),
+        rods: session.rods.iter().map(|rod| state(&rod.state)).collect(),
+    })
+}
+
+fn cast_shown(cast: &Cast) -> CastShown {
+    CastShown {
+        rod: cast.rod.into(),
+        end: cast.end.as_ref().map(|end| cause(&end.cause).to_owned()),
+        bitten: cast.bite.is_some(),
+        wait_ms: cast.wait_end().map(|until| until.since(&cast.start).ms),
+    }
+}
+
+fn cause(cause: &EndCause) -> &'static str {
+    match cause {
+        EndCause::Landed { .. } => "landed",
+        EndCause::Lost => "lost",
+        EndCause::Missed => "missed",
+        EndCause::OutcomeNotSeen => "outcome_not_seen",
+        EndCause::WoundIn => "wound_in",
+        EndCause::EndNotSeen => "end_not_seen",
+        EndCause::SessionEnded => "session_ended",
+    }
+}
+
+fn state(state: &RodState) -> &'static str {
+    match state {
+        RodState::Ready { .. } => "ready",
+        RodState::Out { .. } => "out",
+        RodState::FishOn { .. } => "fish_on",
+    }
+}
+
+/// The Bank screen.
+pub fn bank(app: &mut App, at: &Reading) -> Result<Bank, Refused> {
+    match app.screen(Which::Bank, &moment(at)) {
+        Ok(screen) => Ok(bank_of(&screen)),
+        Err(error) => Err(refused(app, &error)),
+    }
+}
+
+fn bank_of(screen: &Screen) -> Bank {
+    let Screen::Bank(bank) = screen else { return Bank::default() };
+    let key = |key: Key| bank.keys.iter().find(|view| view.key == key).and_then(|view| view.sub.clone());
+    Bank {
+        undo: key(Key::Undo).unwrap_or_default(),
+        redo: key(Key::Redo).unwrap_or_default(),
+        clocks: bank.rods.iter().map(|rod| (rod.elapsed_ms, rod.state == BankState::Out)).collect(),
+    }
+}
+
+fn screen(app: &mut App, which: Which, at: &Reading) -> Result<Value, Refused> {
+    match app.screen(which, &moment(at)) {
+        Ok(screen) => serde_json::to_value(screen).map_err(|e| Refused {
+            not_saved: false,
+            fault: true,
+            why: e.to_string(),
+        }),
+        Err(error) => Err(refused(app, &error)),
+    }
+}
+
+/// Some screens are opened, from this one on; the first that fails with more than "not now". A full disk is no reason:
+/// what a screen keeps for later it can do without.
+pub fn open_screens(app: &mut App, from: usize, at: &Reading) -> Result<(), Refused> {
+    const ALL: [Which; 14] = [
+        Which::Bank,
+        Which::Setup,
+        Which::Waits,
+        Which::Changes,
+        Which::Match,
+        Which::Tackle,
+        Which::Swim,
+        Which::Book,
+        Which::Conditions,
+        Which::Cautions,
+        Which::Bench,
+        Which::Phone,
+        Which::Mend,
+        Which::Files,
+    ];
+    for which in ALL.into_iter().cycle().skip(from % ALL.len()).take(AT_ONCE) {
+        if let Err(refused) = screen(app, which, at)
+            && (refused.fault || refused.not_saved)
+        {
+            return Err(refused);
+        }
+    }
+    Ok(())
+}
+
+/// What the Swim screen says of the water, without its keys; none where there is no session.
+pub fn swim_words(app: &mut App, at: &Reading) -> Option<Value> {
+    let screen = screen(app, Which::Swim, at).ok()?;
+    Some(json!([screen["area"], screen["headline"], screen["reasons"], screen["cell"], screen["others"]]))
+}
+
+/// Imports by their ids, latest first.
+pub fn imports(app: &mut App, at: &Reading) -> Vec<String> {
+    let screen = screen(app, Which::Files, at).unwrap_or_default();
+    let imports = screen["imports"].as_array();
+    imports.into_iter().flatten().filter_map(|line| Some(line["id"].as_str()?.to_owned())).collect()
+}
+
+/// The file of a form ("entries", "casts", "sessions") with everything in it, positions included.
+pub fn send(app: &mut App, form: &str, at: &Reading) -> Result<PathBuf, Refused> {
+    let choices = [
+        json!({"tap": "span", "span": "everything"}),
+        json!({"tap": "position", "included": true}),
+        json!({"tap": "form", "form": form}),
+    ];
+    for choice in choices {
+        let choice = serde_json::from_value(json!({"do": "files", "tap": choice}))
+            .map_err(|e| Refused { not_saved: false, fault: true, why: e.to_string() })?;
+        tap(app, &choice, at)?;
+    }
+    match app.send(&moment(at), &mut go) {
+        Ok(sent) => Ok(sent.path.into()),
+        Err(error) => Err(refused(app, &error)),
+    }
+}
+
+/// Takes a file in.
+pub fn take_in(app: &mut App, file: &Path, at: &Reading) -> Result<(), Refused> {
+    match app.take_in(file, "a partner", &moment(at), &mut go) {
+        Ok(_) => Ok(()),
+        Err(error) => Err(refused(app, &error)),
+    }
+}
+
+/// Makes a backup; its path.
+pub fn back_up(app: &mut App, at: &Reading) -> Result<Option<PathBuf>, Refused> {
+    match app.back_up(&moment(at), &mut go) {
+        Ok(made) => Ok(made.map(|made| made.path.into())),
+        Err(error) => Err(refused(app, &error)),
+    }
+}
+
+/// Looks the log over; what is said of it.
+pub fn look_over(app: &mut App) -> Result<String, Refused> {
+    app.look_over().map_err(|error| refused(app, &error))
+}

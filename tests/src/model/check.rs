@@ -1,0 +1,177 @@
+//! What the app shows, held against the oracle.
+
+use super::act::{Bank, CastShown, Shown};
+use super::naive::{Cast, Session};
+use super::oracle::{Deed, Entry, Oracle};
+use std::collections::BTreeMap;
+
+/// What broke, and where it is known from.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Broken {
+    /// Which promise.
+    pub promise: &'static str,
+    /// What was seen and what was expected.
+    pub why: String,
+}
+
+/// A promise that did not hold.
+pub fn broken<T>(promise: &'static str, why: impl Into<String>) -> Result<T, Broken> {
+    Err(Broken { promise, why: why.into() })
+}
+
+/// Milliseconds that one boot's clock may be off over a day, and by which screens round.
+const SLACK_MS: i64 = 2_500;
+
+/// The log holds what was confirmed or taken in, and nothing else.
+pub fn log(oracle: &Oracle, stored: &[Entry]) -> Result<(), Broken> {
+    let there: BTreeMap<&str, &Entry> = stored.iter().map(|entry| (entry.id.as_str(), entry)).collect();
+    if there.len() != stored.len() {
+        return broken("an entry is in the log once", format!("{} rows, {} ids", stored.len(), there.len()));
+    }
+    for entry in oracle.log.values() {
+        match there.get(entry.id.as_str()) {
+            None => {
+                return broken("nothing confirmed is lost", format!("{} {} is gone", entry.kind, entry.id));
+            }
+            Some(found) if found.whole != entry.whole => {
+                return broken(
+                    "an entry is never changed",
+                    format!("{} became {}", entry.whole, found.whole),
+                );
+            }
+            Some(_) => {}
+        }
+    }
+    match stored.iter().find(|entry| !oracle.log.contains_key(&entry.id)) {
+        Some(entry) => broken(
+            "what was refused was not stored",
+            format!("{} {} is in the log and was never confirmed", entry.kind, entry.id),
+        ),
+        None => Ok(()),
+    }
+}
+
+/// The session shown is the right one, and says what the oracle reads in the log.
+pub fn shown(oracle: &Oracle, shown: Option<&Shown>, naive: Option<&Session>) -> Result<(), Broken> {
+    let expected = oracle.shown();
+    let found = shown.map(|session| session.id.as_str());
+    if expected != found {
+        let owner =
+            found.and_then(|id| oracle.log.values().find(|e| e.session == id && e.kind == "session_started"));
+        let foreign = owner.is_some_and(|entry| entry.device != oracle.device);
+        let promise = if foreign {
+            "a partner's session stays the partner's"
+        } else {
+            "the session shown is the latest of mine"
+        };
+        return broken(promise, format!("shown {found:?}, expected {expected:?}"));
+    }
+    let (Some(shown), Some(naive)) = (shown, naive) else { return Ok(()) };
+    if shown.open != naive.open {
+        return broken("the session is open until it ends", format!("shown as open: {}", shown.open));
+    }
+    if shown.things != naive.things {
+        let why = format!("shown {:?}, expected {:?}", shown.things, naive.things);
+        return broken("marks and landmarks are those set and not taken away", why);
+    }
+    let rods: Vec<&str> = naive.rods.iter().map(|cast| rod(naive, *cast)).collect();
+    if shown.rods != rods {
+        return broken(
+            "each rod does what was last tapped",
+            format!("shown {:?}, expected {rods:?}", shown.rods),
+        );
+    }
+    casts(shown, naive)
+}
+
+fn rod(naive: &Session, cast: Option<usize>) -> &'static str {
+    match cast.and_then(|place| naive.casts.get(place)) {
+        None => "ready",
+        Some(cast) if cast.bite.is_some() => "fish_on",
+        Some(_) => "out",
+    }
+}
+
+fn casts(shown: &Shown, naive: &Session) -> Result<(), Broken> {
+    if shown.casts.len() != naive.casts.len() {
+        let why = format!("{} shown, {} expected", shown.casts.len(), naive.casts.len());
+        return broken("the casts shown are those logged and not taken back", why);
+    }
+    for cast in &naive.casts {
+        let Some(found) = shown.casts.get(&cast.id) else {
+            return broken(
+                "the casts shown are those logged and not taken back",
+                format!("{} is not shown", cast.id),
+            );
+        };
+        let end = cast.end.as_ref().map(|(reason, _)| reason.clone());
+        if (found.rod, found.bitten, &found.end) != (cast.rod, cast.bite.is_some(), &end) {
+            return broken("a cast ended as it was said to", format!("shown {found:?}, expected {cast:?}"));
+        }
+        wait(found, cast, naive)?;
+    }
+    Ok(())
+}
+
+/// A wait is the true time that passed; where a boot lies between, it may be off by what the wall clock was moved.
+fn wait(found: &CastShown, cast: &Cast, naive: &Session) -> Result<(), Broken> {
+    let Some((expected, one_boot)) = cast.wait() else { return Ok(()) };
+    let allowed = SLACK_MS + if one_boot { 0 } else { naive.spread_ms };
+    let Some(shown) = found.wait_ms else {
+        return broken(
+            "a wait is the time that passed",
+            format!("none is shown, passed {expected} ms: {cast:?}"),
+        );
+    };
+    if (shown - expected).abs() > allowed {
+        let promise = if one_boot {
+            "a wait is the time that passed"
+        } else {
+            "a wait over a boot is right within what the wall clock was off"
+        };
+        return broken(
+            promise,
+            format!("shown {shown} ms, passed {expected} ms, allowed {allowed} ms: {cast:?}"),
+        );
+    }
+    Ok(())
+}
+
+/// The running clocks of the Bank screen.
+pub fn clocks(bank: &Bank, naive: &Session, now: i64, boot: &str, off: i64) -> Result<(), Broken> {
+    for (&(shown, out), cast) in bank.clocks.iter().zip(&naive.rods) {
+        let Some(cast) = cast.and_then(|place| naive.casts.get(place)).filter(|_| out) else { continue };
+        let Some(start) = cast.start.ms else { continue };
+        let one_boot = cast.start.boots.iter().all(|of| of == boot);
+        let allowed = SLACK_MS + if one_boot { 0 } else { naive.spread_ms.max(off) };
+        if (shown - (now - start).max(0)).abs() > allowed {
+            let why = format!(
+                "shown {shown} ms, passed {} ms, allowed {allowed} ms off, one boot: {one_boot}",
+                now - start
+            );
+            return broken("the running clock shows the time that passed", why);
+        }
+    }
+    Ok(())
+}
+
+/// UNDO and REDO name what the angler did last and what was taken back last.
+pub fn names(bank: &Bank, oracle: &Oracle) -> Result<(), Broken> {
+    let keys = [("UNDO", &bank.undo, oracle.undo()), ("REDO", &bank.redo, oracle.redo())];
+    for (key, shown, deed) in keys {
+        if !is_said(shown, deed) {
+            let why = format!("{key} says \"{shown}\", expected {:?}", deed.map(|deed| &deed.says));
+            return broken("UNDO and REDO name the angler's last deed", why);
+        }
+    }
+    Ok(())
+}
+
+/// Whether a key names a deed; of a kind without a word of its own the time alone is compared.
+fn is_said(shown: &str, deed: Option<&Deed>) -> bool {
+    match deed {
+        None => shown == "nothing yet",
+        Some(deed) if deed.says.starts_with(' ') => shown.ends_with(&deed.says),
+        Some(deed) => shown == deed.says,
+    }
+}

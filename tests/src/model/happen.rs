@@ -1,0 +1,323 @@
+//! What happens to a phone beside its taps: clocks moved, restarts, kills, files, a disk that fails.
+
+use super::act::{self, Refused};
+use super::check::{Broken, broken};
+use super::day::Step;
+use super::device::Sent;
+use super::foreign::{Later, entries_in, junk, later, map};
+use super::oracle::{Entry, Oracle};
+use super::world::{World, boot_of, io};
+use crate::powercut::{acknowledge, on_disk, set_room};
+use rand::SeedableRng;
+use rand_chacha::ChaCha8Rng;
+use std::collections::BTreeSet;
+use std::fs;
+use std::path::Path;
+
+fn unexpected(promise: &'static str) -> impl Fn(Refused) -> Broken {
+    move |refused| Broken { promise, why: refused.why }
+}
+
+impl World {
+    /// A step that is no tap.
+    pub(super) fn happen(&mut self, name: &str, step: &Step) -> Result<(), Broken> {
+        let (side, now) = (step.phone, self.now);
+        let device = &mut self.sides[side].device;
+        match name {
+            "jump" => {
+                let off = device.read(now).wall_ms - now + step.number("ms");
+                device.clock.set_off(now, off);
+            }
+            "right" => device.clock.set_off(now, 0),
+            "reset" => device.clock.set_wall(now, step.number("wall_ms")),
+            "zone" => device.clock.set_zone(step.number("offset_min") as i16),
+            "drift" => device.clock.drift_ppm = step.number("ppm"),
+            "boot" => {
+                device.close();
+                device.clock.boot(now);
+            }
+            "restart" => return self.restart(side, false),
+            "kill" => return self.restart(side, true),
+            "export" => return self.export(side),
+            "import" => return self.import(side, step),
+            "swap" => return self.swap(),
+            "foreign" => return self.foreign(side, step),
+            "back_up" => return self.back_up(side),
+            "restore" => return self.restore(side, step),
+            "look_over" => return self.look_over(side),
+            "screens" => return self.screens(side, step),
+            "disk" => return self.disk(side, step),
+            other => return broken("the model itself works", format!("no event is called {other}")),
+        }
+        Ok(())
+    }
+
+    /// The app goes, with a word or killed, and comes back: everything confirmed is there.
+    fn restart(&mut self, side: usize, kill: bool) -> Result<(), Broken> {
+        let device = &mut self.sides[side].device;
+        if kill && device.dir().exists() && !device.on_disk {
+            device.kill().map_err(io)?;
+        } else {
+            device.close();
+        }
+        self.app(side)?;
+        self.whole_log(side)
+    }
+
+    /// An op file with everything, kept for later imports.
+    fn export(&mut self, side: usize) -> Result<(), Broken> {
+        let reading = self.sides[side].device.read(self.now);
+        let made =
+            act::send(self.app(side)?, "entries", &reading).map_err(unexpected("a file can be made"))?;
+        let bytes = fs::read(made).map_err(io)?;
+        let entries = entries_in(&bytes);
+        let (device, oracle) = (&self.sides[side].device, &self.sides[side].oracle);
+        let there: BTreeSet<&str> = entries.iter().map(|entry| entry.id.as_str()).collect();
+        if !oracle.log.keys().map(String::as_str).eq(there.iter().copied()) {
+            let why = format!("{} entries in the file, {} in the log", there.len(), oracle.log.len());
+            return broken("a file with everything holds everything", why);
+        }
+        let path = device.file(&format!("sent-{}", device.sent.len()));
+        fs::write(&path, bytes).map_err(io)?;
+        self.sides[side].device.sent.push(Sent { path, entries });
+        Ok(())
+    }
+
+    fn sent(&self, from: usize, number: i64) -> Option<&Sent> {
+        let sent = &self.sides[from.min(1)].device.sent;
+        sent.get(usize::try_from(number).ok()?.checked_rem(sent.len())?)
+    }
+
+    /// A file of either phone is taken in, new or old.
+    fn import(&mut self, side: usize, step: &Step) -> Result<(), Broken> {
+        let from = usize::from(step.number("from") == 1);
+        let Some(sent) = self.sent(from, step.number("file")) else { return Ok(()) };
+        let (path, entries) = (sent.path.clone(), sent.entries.clone());
+        self.take_in(side, &path, entries)
+    }
+
+    /// What is whole in the file is in the log afterwards; on a full disk all of it or nothing.
+    fn take_in(&mut self, side: usize, path: &Path, entries: Vec<Entry>) -> Result<(), Broken> {
+        let reading = self.sides[side].device.read(self.now);
+        let full = self.sides[side].device.on_disk;
+        match act::take_in(self.app(side)?, path, &reading) {
+            Ok(()) => self.sides[side].oracle.add_new(entries),
+            Err(refused) if full && refused.not_saved => {}
+            Err(refused) => return broken("a file of ours is taken in", refused.why),
+        }
+        self.whole_log(side)
+    }
+
+    /// Both phones hand everything to the other: then both say the same.
+    fn swap(&mut self) -> Result<(), Broken> {
+        for side in [0, 1] {
+            self.export(side)?;
+        }
+        for (side, from) in [(0, 1), (1, 0)] {
+            let Some(sent) = self.sides[from].device.sent.last() else { continue };
+            let (path, entries) = (sent.path.clone(), sent.entries.clone());
+            self.take_in(side, &path, entries)?;
+            self.check(side)?;
+        }
+        for form in ["sessions", "casts"] {
+            let mut said = Vec::new();
+            for side in [0, 1] {
+                let reading = self.sides[side].device.read(self.now);
+                let made =
+                    act::send(self.app(side)?, form, &reading).map_err(unexpected("a file can be made"))?;
+                said.push(fs::read_to_string(made).map_err(io)?);
+            }
+            if said[0] != said[1] {
+                let differ = said[0].lines().zip(said[1].lines()).find(|(a, b)| a != b);
+                return broken("two phones say the same after a swap", format!("{form}: {differ:?}"));
+            }
+        }
+        Ok(())
+    }
+
+    fn foreign(&mut self, side: usize, step: &Step) -> Result<(), Broken> {
+        let path = self.sides[side].device.file("foreign");
+        let of = step.number("of");
+        match step.text("kind") {
+            "cut" => {
+                let Some(sent) = self.sent(1 - side, of) else { return Ok(()) };
+                let bytes = fs::read(&sent.path).map_err(io)?;
+                let bytes = &bytes[..bytes.len() * usize::try_from(step.number("at")).unwrap_or(0) / 1_000];
+                fs::write(&path, bytes).map_err(io)?;
+                let entries = entries_in(bytes);
+                if bytes.len() < 64 {
+                    self.refused_file(side, &path)
+                } else {
+                    self.take_in(side, &path, entries)
+                }
+            }
+            "later" => {
+                let (bytes, entries) = self.later_file(side, step)?;
+                fs::write(&path, bytes).map_err(io)?;
+                self.take_in(side, &path, entries)
+            }
+            "map" => self.map(side, &path, of),
+            _ => {
+                fs::write(&path, junk(of)).map_err(io)?;
+                self.refused_file(side, &path)
+            }
+        }
+    }
+
+    fn later_file(&self, side: usize, step: &Step) -> Result<(Vec<u8>, Vec<Entry>), Broken> {
+        let oracle = &self.sides[side].oracle;
+        let naive = self.naive(side);
+        let things = naive.iter().flat_map(|session| session.things.keys());
+        let casts = naive.iter().flat_map(|session| session.casts.iter().map(|cast| &cast.id));
+        let ids: Vec<&String> = things.chain(casts).collect();
+        let number = u64::try_from(step.number("of")).unwrap_or(0);
+        let entry = number.checked_rem(ids.len() as u64).and_then(|place| ids.get(place as usize));
+        later(&Later {
+            number: number + self.seed % 1_000 * 1_000,
+            session: oracle.shown(),
+            entry: entry.map(|id| id.as_str()),
+            wall_ms: self.now + step.number("off_ms"),
+            seen: oracle.log.values().map(|entry| entry.clock.as_str()).max().unwrap_or_default(),
+        })
+        .map_err(io)
+    }
+
+    /// A file that is none of ours changes nothing.
+    fn refused_file(&mut self, side: usize, path: &Path) -> Result<(), Broken> {
+        let reading = self.sides[side].device.read(self.now);
+        // Whether it is refused is the core's affair; nothing may come of it.
+        let _ = act::take_in(self.app(side)?, path, &reading);
+        self.whole_log(side)
+    }
+
+    /// A map of the swim: entries of the session, one deed.
+    fn map(&mut self, side: usize, path: &Path, of: i64) -> Result<(), Broken> {
+        fs::write(path, map(of.rem_euclid(60) - 25)).map_err(io)?;
+        let reading = self.sides[side].device.read(self.now);
+        if act::take_in(self.app(side)?, path, &reading).is_ok() {
+            let new = self.new_entries(side, false)?;
+            self.sides[side].oracle.did(new);
+        }
+        self.whole_log(side)
+    }
+
+    fn back_up(&mut self, side: usize) -> Result<(), Broken> {
+        let reading = self.sides[side].device.read(self.now);
+        let made = act::back_up(self.app(side)?, &reading).map_err(unexpected("a backup can be made"))?;
+        let Some(made) = made else { return Ok(()) };
+        let kept = self.sides[side].device.file(&format!("backup-{}", self.sides[side].device.backups.len()));
+        fs::copy(made, &kept).map_err(io)?;
+        self.sides[side].device.backups.push(kept);
+        Ok(())
+    }
+
+    /// An old backup brings nothing that is not there.
+    fn restore(&mut self, side: usize, step: &Step) -> Result<(), Broken> {
+        let backups = &self.sides[side].device.backups;
+        let number = usize::try_from(step.number("of")).unwrap_or(0);
+        let Some(path) = number.checked_rem(backups.len()).and_then(|n| backups.get(n)).cloned() else {
+            return Ok(());
+        };
+        self.take_in(side, &path, Vec::new())
+    }
+
+    fn look_over(&mut self, side: usize) -> Result<(), Broken> {
+        let said = act::look_over(self.app(side)?).map_err(unexpected("the log can be looked over"))?;
+        if !said.starts_with("All well") {
+            return broken("the log is well", said);
+        }
+        self.whole_log(side)
+    }
+
+    /// Screens open, and the swim does not look at the wall clock within a boot.
+    fn screens(&mut self, side: usize, step: &Step) -> Result<(), Broken> {
+        let reading = self.sides[side].device.read(self.now);
+        let shown = self.sides[side].oracle.shown().map(str::to_owned);
+        let boot = boot_of(side, &reading);
+        let of_session = |entry: &&Entry| Some(&entry.session) == shown.as_ref();
+        let in_boot = self.sides[side]
+            .oracle
+            .log
+            .values()
+            .filter(of_session)
+            .all(|entry| self.truths.get(&entry.id).is_some_and(|truth| truth.boot == boot));
+        let app = self.app(side)?;
+        let from = usize::try_from(step.number("from")).unwrap_or(0);
+        act::open_screens(app, from, &reading).map_err(unexpected("every screen can be shown"))?;
+        if !in_boot {
+            return Ok(());
+        }
+        let here = act::swim_words(app, &reading);
+        for off in [-3 * 3_600_000, 3 * 3_600_000] {
+            let moved = super::clock::Reading { wall_ms: reading.wall_ms + off, ..reading.clone() };
+            let there = act::swim_words(app, &moved);
+            if here != there {
+                return broken(
+                    "the swim does not go by the wall clock",
+                    format!("{here:?} became {there:?}"),
+                );
+            }
+        }
+        Ok(())
+    }
+
+    /// Some steps on a disk with little room, or one that is cut off at some write: then the app is opened anew.
+    fn disk(&mut self, side: usize, step: &Step) -> Result<(), Broken> {
+        self.app(side)?;
+        let room = usize::try_from(step.number("room")).ok().filter(|_| step.what.contains_key("room"));
+        self.sides[side].device.close();
+        self.sides[side].device.on_disk = true;
+        let mut before = vec![self.sides[side].oracle.clone()];
+        let (outcome, disk) = on_disk(None, || {
+            let outcome = self.on_the_disk(side, step, room, &mut before);
+            // Its files go with the disk.
+            self.sides[side].device.close();
+            outcome
+        });
+        self.sides[side].device.on_disk = false;
+        outcome?;
+        let moment = match step.text("end") {
+            "kill" | "power" => disk.moments() * usize::try_from(step.number("at")).unwrap_or(0) / 1_000,
+            _ => disk.moments(),
+        };
+        let (left, safe) = if step.text("end") == "power" {
+            disk.cut(moment, &mut ChaCha8Rng::seed_from_u64(self.seed))
+        } else {
+            disk.killed(moment)
+        };
+        self.sides[side].device.put(&left).map_err(io)?;
+        self.after_cut(side, before.split_off(safe.last().copied().unwrap_or(0)))
+    }
+
+    fn on_the_disk(
+        &mut self,
+        side: usize,
+        step: &Step,
+        room: Option<usize>,
+        before: &mut Vec<Oracle>,
+    ) -> Result<(), Broken> {
+        self.app(side)?;
+        acknowledge(0);
+        set_room(room);
+        for inner in &step.within() {
+            self.step(&Step { phone: side, ..inner.clone() })?;
+            before.push(self.sides[side].oracle.clone());
+            acknowledge(before.len() - 1);
+        }
+        Ok(())
+    }
+
+    /// After a cut the log is as it was after the last confirmed step, or after one that was still to be confirmed.
+    fn after_cut(&mut self, side: usize, mut may_be: Vec<Oracle>) -> Result<(), Broken> {
+        self.app(side)?;
+        let stored = self.sides[side].device.stored().map_err(io)?;
+        let stored: BTreeSet<String> =
+            stored.into_iter().filter_map(Entry::of).map(|entry| entry.id).collect();
+        if let Some(place) = may_be.iter().position(|oracle| oracle.log.keys().eq(stored.iter())) {
+            self.sides[side].oracle = may_be.swap_remove(place);
+        } else if !may_be.is_empty() {
+            self.sides[side].oracle = may_be.swap_remove(0);
+        }
+        self.whole_log(side)
+    }
+}

@@ -1,0 +1,276 @@
+//! What must be true, worked out naively: plain structs, no type and no function of the core.
+//!
+//! The oracle of a phone keeps every entry that was confirmed to the angler or taken in from a file, and what the
+//! angler did on that phone in the order of the taps. What counts, which session is shown and what UNDO names follow
+//! from that alone; times come from the model's own true clock.
+
+use serde_json::Value;
+use std::collections::{BTreeMap, HashMap, HashSet};
+
+/// One entry, read from its JSON.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Entry {
+    /// Its id.
+    pub id: String,
+    /// The phone that wrote it.
+    pub device: String,
+    /// Hybrid clock as text: it sorts as the clock does.
+    pub clock: String,
+    /// Its session.
+    pub session: String,
+    /// Its kind.
+    pub kind: String,
+    /// What it holds.
+    pub payload: Value,
+    /// The entry that it amends.
+    pub amends: Option<String>,
+    /// Wall clock when it was tapped.
+    pub wall_ms: i64,
+    /// Minutes east of UTC then.
+    pub offset_min: i64,
+    /// All of it.
+    pub whole: Value,
+}
+
+impl Entry {
+    /// Reads an entry.
+    pub fn of(whole: Value) -> Option<Self> {
+        let text = |field: &str| whole[field].as_str().map(str::to_owned);
+        let at = &whole["at"];
+        Some(Self {
+            id: text("id")?,
+            clock: text("hlc")?,
+            session: text("session")?,
+            kind: text("kind")?,
+            payload: whole.get("payload").cloned().unwrap_or_default(),
+            amends: text("amends"),
+            wall_ms: at["wall"].as_i64()?,
+            offset_min: at["offset"].as_i64()?,
+            device: text("device")?,
+            whole,
+        })
+    }
+
+    fn place(&self) -> (&str, &str, &str) {
+        (&self.clock, &self.device, &self.id)
+    }
+
+    /// Its rod, where it has one.
+    pub fn rod(&self) -> Option<u64> {
+        self.payload.get("rod").and_then(Value::as_u64).map(|rod| rod.clamp(1, 9))
+    }
+
+    /// What it points at as no longer counting.
+    fn targets(&self) -> impl Iterator<Item = &str> {
+        let points = matches!(self.kind.as_str(), "undone" | "removed" | "import_undone" | "import_redone");
+        let targets = self.payload.get("targets").and_then(Value::as_array).filter(|_| points);
+        targets.into_iter().flatten().filter_map(Value::as_str)
+    }
+
+    /// "cast 07:45": the word of its kind and the local time of the tap.
+    fn says(&self) -> String {
+        let minutes = (self.wall_ms + self.offset_min * 60_000).div_euclid(60_000).rem_euclid(1_440);
+        format!("{} {:02}:{:02}", word(&self.kind), minutes / 60, minutes % 60)
+    }
+}
+
+/// What an entry of a kind is called.
+fn word(kind: &str) -> &'static str {
+    const WORDS: &[(&str, &str)] = &[
+        ("session_started", "start"),
+        ("session_ended", "end"),
+        ("cast", "cast"),
+        ("bite", "bite"),
+        ("landed", "landed"),
+        ("lost", "lost"),
+        ("missed", "missed"),
+        ("liner", "liner"),
+        ("indication", "knock"),
+        ("wound_in", "wound in"),
+        ("twitch", "twitch"),
+        ("rig_set", "rig"),
+        ("spot_set", "spot"),
+        ("noted", "note"),
+        ("time_set", "time back"),
+        ("cast_end_set", "end of a cast"),
+        ("cast_added", "cast added"),
+        ("confirmed", "as it is"),
+        ("mark_set", "mark"),
+        ("kept_back", "kept back"),
+        ("released", "released"),
+        ("swim_set", "swim"),
+        ("alternation_started", "test"),
+        ("alternation_ended", "end of test"),
+        ("feature_set", "feature"),
+        ("outline_set", "outline"),
+        ("hazard_set", "hazard"),
+        ("peg_placed", "peg place"),
+        ("match_set", "match"),
+        ("match_off", "no match"),
+        ("fish_set", "fish"),
+        ("net_weighed", "weigh-in"),
+        ("conditions_set", "weather"),
+        ("hooklength_lost", "hooklength lost"),
+        ("planned_next", "plan"),
+        ("hooklengths_tied", "tied"),
+        ("hooklengths_counted", "count"),
+        ("hooklengths_taken_out", "taken out"),
+        ("hooklengths_cut_down", "cut down"),
+        ("hooklengths_wanted", "to carry"),
+        ("spool_added", "spool"),
+        ("spool_left", "spool"),
+        ("allowances_set", "knots"),
+        ("pop_up_set", "pop-up"),
+        ("shot_set", "shot"),
+        ("fall_timed", "fall"),
+        ("ladder_set", "ladder"),
+        ("cautions_seen", "cautions"),
+    ];
+    WORDS.iter().find(|(name, _)| *name == kind).map_or("", |(_, word)| word)
+}
+
+/// What the model knows of an entry's time, which no phone knows.
+#[derive(Debug, Clone)]
+pub struct Truth {
+    /// When it was tapped.
+    pub at: i64,
+    /// How far the wall clock was ahead then.
+    pub wall_off: i64,
+    /// Which boot of which phone: "0 boot-1".
+    pub boot: String,
+}
+
+/// The true times of entries by their ids.
+pub type Truths = HashMap<String, Truth>;
+
+/// Something the angler did: one press of UNDO takes it back.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Deed {
+    /// The entries that it wrote.
+    pub ids: Vec<String>,
+    /// What UNDO calls it; a kind without a word of its own begins with a space.
+    pub says: String,
+    /// The entries that took it back.
+    pub taken_back_by: Vec<String>,
+}
+
+/// What must be true of one phone.
+#[derive(Debug, Clone, Default)]
+pub struct Oracle {
+    /// Its device id, known from its first entry.
+    pub device: String,
+    /// Every entry in its log.
+    pub log: BTreeMap<String, Entry>,
+    /// What the angler did and has not taken back, latest last.
+    pub done: Vec<Deed>,
+    /// What was taken back and may be brought back, latest last.
+    pub undone: Vec<Deed>,
+}
+
+impl Oracle {
+    /// The angler did something that wrote these entries.
+    pub fn did(&mut self, mut entries: Vec<Entry>) {
+        entries.sort_by(|a, b| a.place().cmp(&b.place()));
+        let Some(first) = entries.first() else { return };
+        self.device.clone_from(&first.device);
+        let ids = entries.iter().map(|entry| entry.id.clone()).collect();
+        self.done.push(Deed { ids, says: first.says(), taken_back_by: Vec::new() });
+        self.undone.clear();
+        self.add(entries);
+    }
+
+    /// What UNDO has to name: the last deed that is not gone with an import.
+    pub fn undo(&self) -> Option<&Deed> {
+        self.done.get(self.last_there(&self.done)?)
+    }
+
+    /// What REDO has to name.
+    pub fn redo(&self) -> Option<&Deed> {
+        self.undone.get(self.last_there(&self.undone)?)
+    }
+
+    /// UNDO was pressed and confirmed; the deed that it had to name.
+    pub fn pressed_undo(&mut self, entries: Vec<Entry>) -> Option<Deed> {
+        let place = self.last_there(&self.done);
+        let taken_back_by = entries.iter().map(|entry| entry.id.clone()).collect();
+        self.add(entries);
+        let deed = Deed { taken_back_by, ..self.done.remove(place?) };
+        self.undone.push(deed.clone());
+        Some(deed)
+    }
+
+    /// REDO was pressed and confirmed; the deed that it had to name.
+    pub fn pressed_redo(&mut self, entries: Vec<Entry>) -> Option<Deed> {
+        let place = self.last_there(&self.undone);
+        self.add(entries);
+        let deed = self.undone.remove(place?);
+        self.done.push(deed.clone());
+        Some(deed)
+    }
+
+    /// A partner who took back an import took back what it brought of this phone, too: that is not offered.
+    fn last_there(&self, deeds: &[Deed]) -> Option<usize> {
+        let mut gone: HashSet<&str> = HashSet::new();
+        if self.log.values().any(|entry| entry.kind == "import_undone") {
+            let ordered = self.ordered(None);
+            let void = Self::void(&ordered);
+            let in_force = ordered.into_iter().filter(|e| e.kind == "import_undone" && !void.contains(&e.id));
+            gone = in_force.flat_map(Entry::targets).collect();
+        }
+        let is_gone = |id: &String| gone.contains(id.as_str());
+        deeds
+            .iter()
+            .rposition(|deed| !deed.ids.iter().all(is_gone) && !deed.taken_back_by.iter().any(is_gone))
+    }
+
+    /// Entries came in that are no deed of this angler's.
+    pub fn add(&mut self, entries: Vec<Entry>) {
+        self.log.extend(entries.into_iter().map(|entry| (entry.id.clone(), entry)));
+    }
+
+    /// A file brought these; what is there already stays as it is.
+    pub fn add_new(&mut self, entries: Vec<Entry>) {
+        for entry in entries {
+            self.log.entry(entry.id.clone()).or_insert(entry);
+        }
+    }
+
+    /// All entries of a session in the order of the log, or of all of them.
+    pub fn ordered(&self, session: Option<&str>) -> Vec<&Entry> {
+        let mut entries: Vec<&Entry> =
+            self.log.values().filter(|entry| session.is_none_or(|id| entry.session == id)).collect();
+        entries.sort_by(|a, b| a.place().cmp(&b.place()));
+        entries
+    }
+
+    /// The ids of what does not count: an entry that is itself taken back takes nothing back.
+    pub fn void(ordered: &[&Entry]) -> HashSet<String> {
+        let mut void: HashSet<String> = HashSet::new();
+        for entry in ordered.iter().rev() {
+            if !void.contains(&entry.id) {
+                void.extend(entry.targets().filter(|id| *id != entry.id).map(str::to_owned));
+            }
+        }
+        void
+    }
+
+    /// The session that has to be shown: the latest by the order of the log that this phone began and has not taken
+    /// back.
+    pub fn shown(&self) -> Option<&str> {
+        let ordered = self.ordered(None);
+        let void = Self::void(&ordered);
+        let own = |entry: &&&Entry| {
+            entry.kind == "session_started" && entry.device == self.device && !void.contains(&entry.id)
+        };
+        ordered.iter().rev().find(own).map(|entry| entry.session.as_str())
+    }
+
+    /// The sessions that have an entry, kits left out.
+    pub fn sessions(&self) -> Vec<&str> {
+        let mut ids: Vec<&str> = self.log.values().map(|entry| entry.session.as_str()).collect();
+        ids.retain(|id| id.as_bytes().get(14) == Some(&b'7'));
+        ids.sort_unstable();
+        ids.dedup();
+        ids
+    }
+}

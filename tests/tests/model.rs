@@ -1,0 +1,35 @@
+//! Two hundred days of two phones, held against the oracle. One test a process: some days run on SQLite's default VFS
+//! of the power-cut test, which is one for all threads.
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
+
+use restwater_tests::model::{play, read, run, write};
+
+/// Seeds of its own: `./dev model` begins elsewhere.
+const FIRST: u64 = 9_000_000;
+
+#[test]
+fn two_hundred_days_hold() {
+    let outcome = run(FIRST..FIRST + 200, true);
+    let broken: Vec<String> = outcome
+        .broken
+        .iter()
+        .map(|(day, broken)| format!("{}: {}\n{}", broken.promise, broken.why, write(day)))
+        .collect();
+    assert!(broken.is_empty(), "{} of 200 days broken:\n{}", broken.len(), broken.join("\n"));
+    // A model that does nothing holds everything.
+    assert!(outcome.steps > 4_000 && outcome.entries > 4_000 && outcome.refused > 400, "{outcome:?}");
+    kept_days();
+}
+
+/// Days that once broke.
+fn kept_days() {
+    let days = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("days/model");
+    let Ok(files) = std::fs::read_dir(days) else { return };
+    for file in files {
+        let path = file.unwrap().path();
+        let day = read(&std::fs::read_to_string(&path).unwrap()).unwrap();
+        if let Err(broken) = play(&day) {
+            panic!("{}: {}: {}", path.display(), broken.promise, broken.why);
+        }
+    }
+}
