@@ -83,6 +83,7 @@ fn band(book: &[Vec<Cast>], today: &[Cast]) -> Option<(f64, f64)> {
 }
 
 #[cfg(test)]
+#[allow(clippy::unwrap_used)]
 mod tests {
     use super::super::waters::tuned;
     use super::*;

@@ -105,6 +105,7 @@ impl Angler for Restwater {
 }
 
 #[cfg(test)]
+#[allow(clippy::unwrap_used)]
 mod tests {
     use super::*;
 

@@ -124,7 +124,6 @@ fn every_tap(text: &str) -> Result<(), Box<dyn Error>> {
         let (accepted, refused) = tap_all(&mut other, &tap.at)?;
         total = (total.0 + accepted, total.1 + refused);
     }
-    println!("{} accepted, {} refused", total.0, total.1);
     assert!(total.0 > 1_000, "{total:?}");
     assert!(total.1 * 3 < total.0, "most of what is shown can be tapped: {total:?}");
     Ok(())

@@ -57,7 +57,7 @@ fn export_import_export_gives_the_same_bytes() {
     let bytes = all(&first, Selection::Everything);
     assert_eq!(bytes, file_of(&ops));
     let mut second = Store::open(other.path(), Uuid::from_u128(2)).unwrap();
-    let seen = preview(&mut second, &bytes[..], BEGIN_MS * 2, &mut go).unwrap();
+    let seen = preview(&second, &bytes[..], BEGIN_MS * 2, &mut go).unwrap();
     assert_eq!(second.sessions().unwrap(), vec![], "a preview changes nothing");
     let tally = import(&mut second, &bytes[..], &incoming(1), &mut go).unwrap();
     assert_eq!(seen, tally);
@@ -93,7 +93,7 @@ fn export_import_export_gives_the_same_bytes_ten_thousand_times() {
         let what = Selection::Session(ops[0].session);
         export(&store, what, Place::Included, &mut out, &mut go).unwrap();
         assert!(out == bytes, "seed {seed}");
-        let again = preview(&mut store, &bytes[..], BEGIN_MS * 2, &mut go).unwrap();
+        let again = preview(&store, &bytes[..], BEGIN_MS * 2, &mut go).unwrap();
         assert_eq!((again.new, again.known), (0, ops.len() as u64), "seed {seed}");
     }
 }
@@ -317,8 +317,8 @@ fn clocks_that_are_off_are_kept_and_told() {
     let mut ops = log_of(9, 1, 10);
     ops[9].at.wall_ms -= 7_200_000;
     let dir = tempfile::tempdir().unwrap();
-    let mut store = Store::open(dir.path(), Uuid::from_u128(1)).unwrap();
-    let tally = preview(&mut store, &file_of(&ops)[..], ops[0].at.wall_ms - 3_600_000, &mut go).unwrap();
+    let store = Store::open(dir.path(), Uuid::from_u128(1)).unwrap();
+    let tally = preview(&store, &file_of(&ops)[..], ops[0].at.wall_ms - 3_600_000, &mut go).unwrap();
     let clock = tally.clocks[&ops[0].device];
     assert_eq!(clock.set_back_ms, 7_200_000);
     assert!(clock.ahead_ms >= 3_600_000);

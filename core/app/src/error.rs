@@ -167,7 +167,7 @@ pub enum AppError {
 }
 
 /// A figure that lies within its range; else the error that names it.
-pub(super) fn within<N: PartialOrd + std::fmt::Display>(
+pub(super) fn within<N: Copy + PartialOrd + std::fmt::Display>(
     field: &'static str,
     value: N,
     least: N,

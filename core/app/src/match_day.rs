@@ -189,7 +189,7 @@ impl App {
             RuleTap::Over { over } => setup.rules.over_limit = *over,
             RuleTap::Landing { minutes } => setup.rules.landing_min = within("landing", *minutes, 0, 120)?,
             RuleTap::Alarm { minutes } => {
-                toggle(&mut setup.rules.alarms_min, within("alarms", *minutes, 0, 1_440)?)
+                toggle(&mut setup.rules.alarms_min, within("alarms", *minutes, 0, 1_440)?);
             }
             RuleTap::Class { class } => self.toggle_class(&mut setup, *class),
             RuleTap::Counting { class } => toggle_counting(&mut setup, class)?,

@@ -300,7 +300,7 @@ fn with_swim(mut setup: SwimSetup, tap: &SwimTap) -> Result<SwimSetup, AppError>
         SwimTap::FarBank { cm } => setup.far_bank_cm = distance("far", *cm)?,
         SwimTap::FarBankPegged { pegged } => setup.far_bank_pegged = *pegged,
         SwimTap::RestTarget { minutes } => {
-            setup.rest_target_min = within("rest", *minutes, 1, LONGEST_REST_MIN)?
+            setup.rest_target_min = within("rest", *minutes, 1, LONGEST_REST_MIN)?;
         }
         SwimTap::Band { cm } => setup.band_cm = distance("band", *cm)?,
         _ => {}

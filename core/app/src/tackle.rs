@@ -28,12 +28,11 @@ impl App {
         let session = self.session().filter(|s| s.is_open()).ok_or(NotNow::NoSession)?;
         let rods = session.rods.len() as RodNumber;
         let state = session.rod(rod).ok_or(NotNow::NoSuchRod { rod, rods })?;
-        let payload = match with_rig(state.rig.clone(), tap)? {
-            Some(rig) => Payload::RigSet { rod, rig },
-            None => {
-                let spot = state.spot.clone().unwrap_or_else(|| screen::first_spot(session));
-                Payload::SpotSet { rod, spot: with_spot(spot, tap, session)? }
-            }
+        let payload = if let Some(rig) = with_rig(state.rig.clone(), tap)? {
+            Payload::RigSet { rod, rig }
+        } else {
+            let spot = state.spot.clone().unwrap_or_else(|| screen::first_spot(session));
+            Payload::SpotSet { rod, spot: with_spot(spot, tap, session)? }
         };
         check(Some(session), &payload)?;
         let (session, kind) = (session.id, payload.kind().to_owned());

@@ -142,11 +142,11 @@ mod tests {
 
     #[test]
     fn every_figure_survives_being_written() {
-        for n in (0..200_000).step_by(7) {
+        for (n, bearing_cdeg) in (0..200_000).zip((0..36_000).cycle()).step_by(7) {
             for value in [
                 FactorValue::Height { mm: n },
                 FactorValue::Lead { mg: n },
-                FactorValue::Spot { bearing_cdeg: n as i32 % 36_000, range_cm: n },
+                FactorValue::Spot { bearing_cdeg, range_cm: n },
             ] {
                 assert_eq!(FactorValue::read(value.factor(), &value.written()), Some(value));
             }

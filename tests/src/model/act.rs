@@ -249,8 +249,11 @@ pub fn send(app: &mut App, form: &str, at: &Reading) -> Result<PathBuf, Refused>
         json!({"tap": "form", "form": form}),
     ];
     for choice in choices {
-        let choice = serde_json::from_value(json!({"do": "files", "tap": choice}))
-            .map_err(|e| Refused { not_saved: false, fault: true, why: e.to_string() })?;
+        let choice = serde_json::from_value(json!({"do": "files", "tap": choice})).map_err(|e| Refused {
+            not_saved: false,
+            fault: true,
+            why: e.to_string(),
+        })?;
         tap(app, &choice, at)?;
     }
     match app.send(&moment(at), &mut go) {

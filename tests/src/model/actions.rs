@@ -110,7 +110,10 @@ pub fn choosing(rng: &mut ChaCha8Rng) -> Value {
         9 => ("book", book(rng)),
         10 => ("conditions", conditions(rng)),
         11 => return typed(rng),
-        12 => ("cautions", one(rng, &[json!({"tap": "all_seen"}), json!({"tap": "region", "region": "scotland"})])),
+        12 => (
+            "cautions",
+            one(rng, &[json!({"tap": "all_seen"}), json!({"tap": "region", "region": "scotland"})]),
+        ),
         _ => return other(rng),
     };
     json!({"do": verb, "tap": tap})
@@ -122,66 +125,115 @@ fn one(rng: &mut ChaCha8Rng, of: &[Value]) -> Value {
 
 fn swim(rng: &mut ChaCha8Rng) -> Value {
     let n: u32 = rng.random_range(0..9);
-    one(rng, &[
-        json!({"tap": "left_peg", "cm": 1_500}), json!({"tap": "right_peg", "cm": 1_800}),
-        json!({"tap": "far_bank", "cm": 9_000}), json!({"tap": "far_bank_pegged", "pegged": n > 4}),
-        json!({"tap": "rest_target", "minutes": 30 + n}), json!({"tap": "band", "cm": 500}),
-        json!({"tap": "hazard", "hazard": "snag"}), json!({"tap": "feature", "feature": "bar"}),
-        json!({"tap": "ray", "ray": n}), json!({"tap": "cell", "cell": {"column": n, "row": 2}}),
-        json!({"tap": "rays"}), json!({"tap": "remove", "thing": "outline"}),
-    ])
+    one(
+        rng,
+        &[
+            json!({"tap": "left_peg", "cm": 1_500}),
+            json!({"tap": "right_peg", "cm": 1_800}),
+            json!({"tap": "far_bank", "cm": 9_000}),
+            json!({"tap": "far_bank_pegged", "pegged": n > 4}),
+            json!({"tap": "rest_target", "minutes": 30 + n}),
+            json!({"tap": "band", "cm": 500}),
+            json!({"tap": "hazard", "hazard": "snag"}),
+            json!({"tap": "feature", "feature": "bar"}),
+            json!({"tap": "ray", "ray": n}),
+            json!({"tap": "cell", "cell": {"column": n, "row": 2}}),
+            json!({"tap": "rays"}),
+            json!({"tap": "remove", "thing": "outline"}),
+        ],
+    )
 }
 
 fn setup(rng: &mut ChaCha8Rng) -> Value {
     let n: u32 = rng.random_range(0..9);
-    one(rng, &[
-        json!({"tap": "rods", "rods": 1 + n % 2}), json!({"tap": "depth", "cm": 300}), json!({"tap": "copy_last"}),
-        json!({"tap": "copy_nothing"}), json!({"tap": "draw_digit", "digit": n}), json!({"tap": "clear_draw"}),
-        json!({"tap": "span", "tenth_mm": 20_000}),
-    ])
+    one(
+        rng,
+        &[
+            json!({"tap": "rods", "rods": 1 + n % 2}),
+            json!({"tap": "depth", "cm": 300}),
+            json!({"tap": "copy_last"}),
+            json!({"tap": "copy_nothing"}),
+            json!({"tap": "draw_digit", "digit": n}),
+            json!({"tap": "clear_draw"}),
+            json!({"tap": "span", "tenth_mm": 20_000}),
+        ],
+    )
 }
 
 fn tackle(rng: &mut ChaCha8Rng) -> Value {
     let n: u32 = rng.random_range(0..9);
-    one(rng, &[
-        json!({"tap": "bait", "name": "corn"}), json!({"tap": "colour", "name": "pink"}),
-        json!({"tap": "pop_up", "mm": 600 + n}), json!({"tap": "hook_size", "size": 14}),
-        json!({"tap": "bearing", "cdeg": -100 * i64::from(n)}), json!({"tap": "mark", "mark": "$thing:0"}),
-        json!({"tap": "clip", "clipped": true}), json!({"tap": "lead", "mg": 28_350}),
-        json!({"tap": "reach", "reach": {"unit": "metres", "cm": 3_000 + n * 100}}),
-    ])
+    one(
+        rng,
+        &[
+            json!({"tap": "bait", "name": "corn"}),
+            json!({"tap": "colour", "name": "pink"}),
+            json!({"tap": "pop_up", "mm": 600 + n}),
+            json!({"tap": "hook_size", "size": 14}),
+            json!({"tap": "bearing", "cdeg": -100 * i64::from(n)}),
+            json!({"tap": "mark", "mark": "$thing:0"}),
+            json!({"tap": "clip", "clipped": true}),
+            json!({"tap": "lead", "mg": 28_350}),
+            json!({"tap": "reach", "reach": {"unit": "metres", "cm": 3_000 + n * 100}}),
+        ],
+    )
 }
 
 fn bench(rng: &mut ChaCha8Rng) -> Value {
     let count: u32 = rng.random_range(0..9);
-    one(rng, &[
-        json!({"tap": "tied", "count": count}), json!({"tap": "counted", "count": count}),
-        json!({"tap": "taken_out", "count": 1}), json!({"tap": "wanted", "count": count}),
-        json!({"tap": "cut_down", "tenth_mm": 4_572, "count": 1}), json!({"tap": "cut_all"}), json!({"tap": "tie_all"}),
-        json!({"tap": "add_spool"}), json!({"tap": "tags", "tenth_mm": 100}), json!({"tap": "lift", "mg": 500 + count}),
-        json!({"tap": "shot_weight", "mg": 390}), json!({"tap": "rung", "tenth_mm": 4_572}), json!({"tap": "splash"}),
-        json!({"tap": "bottom"}), json!({"tap": "calibrate"}), json!({"tap": "length", "tenth_mm": 9_144}),
-        json!({"tap": "hook_size", "size": 16}), json!({"tap": "plumbed", "cm": 300}),
-    ])
+    one(
+        rng,
+        &[
+            json!({"tap": "tied", "count": count}),
+            json!({"tap": "counted", "count": count}),
+            json!({"tap": "taken_out", "count": 1}),
+            json!({"tap": "wanted", "count": count}),
+            json!({"tap": "cut_down", "tenth_mm": 4_572, "count": 1}),
+            json!({"tap": "cut_all"}),
+            json!({"tap": "tie_all"}),
+            json!({"tap": "add_spool"}),
+            json!({"tap": "tags", "tenth_mm": 100}),
+            json!({"tap": "lift", "mg": 500 + count}),
+            json!({"tap": "shot_weight", "mg": 390}),
+            json!({"tap": "rung", "tenth_mm": 4_572}),
+            json!({"tap": "splash"}),
+            json!({"tap": "bottom"}),
+            json!({"tap": "calibrate"}),
+            json!({"tap": "length", "tenth_mm": 9_144}),
+            json!({"tap": "hook_size", "size": 16}),
+            json!({"tap": "plumbed", "cm": 300}),
+        ],
+    )
 }
 
 fn book(rng: &mut ChaCha8Rng) -> Value {
     let session = format!("$session:{}", rng.random_range(0..9));
-    one(rng, &[
-        json!({"tap": "close"}), json!({"tap": "open", "session": session}), json!({"tap": "open", "session": session}),
-        json!({"tap": "latitude", "e7": 521_000_000}), json!({"tap": "keep_place"}),
-        json!({"tap": "filter", "set": "shown", "by": {"on": "season", "season": null}}),
-    ])
+    one(
+        rng,
+        &[
+            json!({"tap": "close"}),
+            json!({"tap": "open", "session": session}),
+            json!({"tap": "open", "session": session}),
+            json!({"tap": "latitude", "e7": 521_000_000}),
+            json!({"tap": "keep_place"}),
+            json!({"tap": "filter", "set": "shown", "by": {"on": "season", "season": null}}),
+        ],
+    )
 }
 
 fn conditions(rng: &mut ChaCha8Rng) -> Value {
     let n: u32 = rng.random_range(0..9);
-    one(rng, &[
-        json!({"tap": "answer", "answer": {"water": 40 + n}}), json!({"tap": "answer", "answer": {"air": 30 + n}}),
-        json!({"tap": "answer", "answer": {"wind": "light"}}), json!({"tap": "answer", "answer": {"wind_from": "sw"}}),
-        json!({"tap": "answer", "answer": {"cloud": n % 9}}), json!({"tap": "again"}),
-        json!({"tap": "skip", "question": "air"}),
-    ])
+    one(
+        rng,
+        &[
+            json!({"tap": "answer", "answer": {"water": 40 + n}}),
+            json!({"tap": "answer", "answer": {"air": 30 + n}}),
+            json!({"tap": "answer", "answer": {"wind": "light"}}),
+            json!({"tap": "answer", "answer": {"wind_from": "sw"}}),
+            json!({"tap": "answer", "answer": {"cloud": n % 9}}),
+            json!({"tap": "again"}),
+            json!({"tap": "skip", "question": "air"}),
+        ],
+    )
 }
 
 fn typed(rng: &mut ChaCha8Rng) -> Value {
@@ -202,14 +254,19 @@ fn typed(rng: &mut ChaCha8Rng) -> Value {
 }
 
 fn other(rng: &mut ChaCha8Rng) -> Value {
-    one(rng, &[
-        json!({"do": "waits", "tap": {"tap": "time_left", "minutes": 90}}),
-        json!({"do": "phone", "tap": {"tap": "alarm", "alarm": "hold"}}),
-        json!({"do": "set", "hand": "left"}), json!({"do": "replay", "steps_back": 2}),
-        json!({"do": "start_alternation", "a": {"factor": "bait", "name": "bread"},
+    one(
+        rng,
+        &[
+            json!({"do": "waits", "tap": {"tap": "time_left", "minutes": 90}}),
+            json!({"do": "phone", "tap": {"tap": "alarm", "alarm": "hold"}}),
+            json!({"do": "set", "hand": "left"}),
+            json!({"do": "replay", "steps_back": 2}),
+            json!({"do": "start_alternation", "a": {"factor": "bait", "name": "bread"},
             "b": {"factor": "bait", "name": "corn"}}),
-        json!({"do": "set_next_step"}), json!({"do": "end_alternation"}),
-    ])
+            json!({"do": "set_next_step"}),
+            json!({"do": "end_alternation"}),
+        ],
+    )
 }
 
 /// Taps on the Match screen.

@@ -49,7 +49,7 @@ pub struct World {
     /// The true time.
     pub now: i64,
     /// The two phones.
-    pub sides: [Side; 2],
+    pub sides: Vec<Side>,
     /// True times of all entries.
     pub truths: Truths,
     /// Seed of the day.
@@ -90,7 +90,7 @@ impl World {
             let device = Device::new(folder, seed.wrapping_mul(2) + number, Clock::new(BEGIN_MS, drift))?;
             Ok(Side { device, oracle: Oracle::default() })
         };
-        let sides = [side(0, 17)?, side(1, -40)?];
+        let sides = vec![side(0, 17)?, side(1, -40)?];
         Ok(Self { now: BEGIN_MS, sides, truths: Truths::new(), seed, taken: 0, refused: 0 })
     }
 

@@ -5,8 +5,8 @@ use super::*;
 
 /// The minute that a headline ends with.
 fn figure(headline: &str) -> f64 {
-    let figures = headline.split(|c: char| !c.is_ascii_digit()).filter_map(|digits| digits.parse().ok());
-    figures.last().unwrap_or_else(|| panic!("no figure in {headline:?}"))
+    let mut figures = headline.split(|c: char| !c.is_ascii_digit()).filter_map(|digits| digits.parse().ok());
+    figures.next_back().unwrap_or_else(|| panic!("no figure in {headline:?}"))
 }
 
 #[test]

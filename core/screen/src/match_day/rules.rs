@@ -38,7 +38,7 @@ const GUESSES_G: &[i64] =
 /// without a limit.
 pub fn first_match(words: &Wording, now: &Stamp) -> MatchSetup {
     let round = ROUND_MIN * MINUTE_MS;
-    let all_in_ms = now.wall_at(0).saturating_add(round - 1).div_euclid(round) * round;
+    let all_in_ms = (now.wall_at(0).div_euclid(round) + 1).saturating_mul(round);
     let class = |class: UsualClass| ClassGuess { name: words.say(class.id()), guess: class.guess() };
     MatchSetup {
         all_in_ms,
