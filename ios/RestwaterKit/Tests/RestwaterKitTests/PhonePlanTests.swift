@@ -108,7 +108,7 @@ final class PhonePlanTests: XCTestCase, @unchecked Sendable {
         await day.start()
         XCTAssertTrue(day.state.plan.keepsAwake)
         XCTAssertNotNil(day.state.plan.wait)
-        day.state.tap(.key(.end))
+        day.state.tap(.key(.send(action: .endSession)))
         await day.state.settled()
         await day.look()
         XCTAssertEqual(day.state.plan, .none)

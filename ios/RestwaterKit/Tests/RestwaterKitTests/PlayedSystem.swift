@@ -124,6 +124,6 @@ final class Handset {
     /// A session with an alarm fifteen minutes after each cast.
     func begin() async throws {
         try await act(.startSession(setup: nil))
-        try await act(.choosePhone(field: "alarm", value: "15"))
+        try await act(.phone(tap: .alarm(alarm: .after(15))))
     }
 }

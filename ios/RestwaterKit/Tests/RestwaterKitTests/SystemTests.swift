@@ -97,7 +97,7 @@ final class SystemTests: XCTestCase, @unchecked Sendable {
         try await phone.begin()
         try await phone.act(.cast(rod: 1))
         let first = try XCTUnwrap(phone.alarms.pending.first)
-        try await phone.act(.choosePhone(field: "alarm", value: "20"))
+        try await phone.act(.phone(tap: .alarm(alarm: .after(20))))
         XCTAssertEqual(phone.alarms.pending.map(\.id), [first.id])
         XCTAssertEqual(phone.alarms.pending.map { $0.at.timeIntervalSince(first.at) }, [300])
     }

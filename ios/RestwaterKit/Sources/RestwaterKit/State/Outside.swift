@@ -27,11 +27,11 @@ extension RestwaterState {
     /// tapped, here as there. Answers what the core said of it.
     public func tapFromOutside(_ outside: OutsideKey) async throws(Refusal) -> String {
         try await readFromOutside()
-        guard let bank = content.bank, bank.keys.contains(where: { $0.key == outside.key && $0.enabled }) else {
+        guard let key = content.bank?.keys.first(where: { $0.key == outside.key && $0.enabled }) else {
             throw Refusal(kind: .notNow, text: spokenWait)
         }
         refusal = nil
-        tap(.key(outside.key))
+        tap(.key(key.tap))
         await settled()
         if let refusal { throw refusal }
         return content.notice
