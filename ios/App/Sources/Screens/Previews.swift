@@ -24,7 +24,7 @@ private struct PreviewScreen: View {
             do {
                 let state = try await opening.ready()
                 state.phase(.active)
-                state.tap(.start)
+                state.tap(.start(.send(action: .startSession(setup: nil))))
                 await state.settled()
                 if let cast = OutsideKey(id: "CAST") { _ = try await state.tapFromOutside(cast) }
             } catch {

@@ -19,7 +19,9 @@ extension Sheet {
         let smallEm = slate.letters.common(others, em: text.secondary)
         for (place, face, order) in shown {
             let em = Self.large.contains(place.key) ? largeEm : smallEm
-            key("key-\(String.tag(place.key))", face, em: em, sub: text.sub, at: place.rect, slate, order: 60 + Double(order) / 100, .key(view.keys[order].tap))
+            key(
+                "key-\(String.tag(place.key))", face, em: em, sub: text.sub, at: place.rect, slate, order: 60 + Double(order) / 100,
+                .key(view.keys[order].tap))
         }
         if let place = layout.more { key("more", KeyFace(slate.words.more), em: smallEm, sub: text.sub, at: place, slate, order: 70, .moreKeys) }
         if let place = layout.nextRod, let next {

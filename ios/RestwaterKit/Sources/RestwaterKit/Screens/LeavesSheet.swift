@@ -58,7 +58,9 @@ extension Sheet {
         pieces.append(line)
         let key = place.with(left: place.right - width, width: width, height: place.height - slate.mm)
         let face = KeyFace(typing.send, spoken: "\(typing.send): \(typing.label)", enabled: !paging.typed.isBlank)
-        self.key("send-\(typing.tag)", face, em: slate.text.body, sub: slate.text.body, at: key, slate, order: 41, .send(.typed(into: typing.into, text: paging.typed)))
+        self.key(
+            "send-\(typing.tag)", face, em: slate.text.body, sub: slate.text.body, at: key, slate, order: 41,
+            .send(.typed(into: typing.into, text: paging.typed)))
     }
 
     private mutating func column(_ blocks: [LeafBlock], in place: Rect, _ page: LeafPage, _ slate: Slate) {
@@ -78,7 +80,9 @@ extension Sheet {
                 put("line-\(i)", page.marks(line, width: at.width), spoken: spoken, at: at, order: order)
             case .wide(let key):
                 let at = at.with(height: max(0, height - 2.5 * slate.mm))
-                self.key("key-\(key.tag)", KeyFace(leaf: key), em: slate.text.secondary, sub: slate.text.sub, at: at, slate, order: order, .key(key.tap))
+                self.key(
+                    "key-\(key.tag)", KeyFace(leaf: key), em: slate.text.secondary, sub: slate.text.sub, at: at, slate, order: order,
+                    .key(key.tap))
             }
         }
     }

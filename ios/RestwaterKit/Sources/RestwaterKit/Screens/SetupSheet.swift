@@ -16,7 +16,9 @@ extension Sheet {
         let place = rest.with(top: rest.top + taken, height: rest.height - taken)
         rows(setup.rows, and: [cautions], in: place, slate, content.paging)
         let face = KeyFace(setup.start.label, sub: slate.layout.showSubs ? setup.start.sub : nil, spoken: setup.start.spoken, solid: true)
-        key("key-\(String.tag(Key.start))", face, em: slate.text.primary, sub: slate.text.sub, at: slate.layout.start, slate, order: 80, .start(setup.start.tap))
+        key(
+            "key-\(String.tag(Key.start))", face, em: slate.text.primary, sub: slate.text.sub, at: slate.layout.start, slate, order: 80,
+            .start(setup.start.tap))
         back(slate)
     }
 }

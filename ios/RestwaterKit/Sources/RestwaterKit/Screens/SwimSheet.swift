@@ -51,7 +51,9 @@ extension Sheet {
         guard let found else { return }
         let face = KeyFace(found.label, spoken: found.spoken, solid: found.solid && found.enabled, enabled: found.enabled)
         let order = 50 + Double(view.keys.firstIndex { $0.key == found.key } ?? 0) / 100
-        key("swim-\(String.tag(found.key))", face, em: slate.text.secondary, sub: slate.text.sub, at: place.rect, slate, order: order, .swim(found.tap))
+        key(
+            "swim-\(String.tag(found.key))", face, em: slate.text.secondary, sub: slate.text.sub, at: place.rect, slate, order: order,
+            .swim(found.tap))
     }
 
     /// Names and marks, the replay, boundaries, bands, features, hazards, the list in full, the peg on the map.
@@ -69,7 +71,9 @@ extension Sheet {
     private mutating func drawSwimKeys(_ view: SwimView, in rest: Rect, _ slate: Slate, _ paging: Paging) {
         let further: [SwimKey] = [.markHere, .earlier, .later, .now]
         var cells = view.keys.filter { further.contains($0.key) }.map { found in
-            Cell(face: KeyFace(found.label, spoken: found.spoken, enabled: found.enabled), tag: "swim-\(String.tag(found.key))", ask: .swim(found.tap))
+            Cell(
+                face: KeyFace(found.label, spoken: found.spoken, enabled: found.enabled), tag: "swim-\(String.tag(found.key))",
+                ask: .swim(found.tap))
         }
         cells.append(Cell(face: KeyFace(view.listLabel, spoken: view.listLabel), tag: "swim-list", ask: .row(Self.list)))
         cells += view.rows.map(Cell.init(row:))
@@ -92,7 +96,9 @@ extension Sheet {
         put("place-note", view.place.note, em: slate.text.body, at: rest.with(top: rest.top + typed, height: slate.lineHeight), slate, order: 30)
         let set = view.keys.filter { $0.key == .usePhone || $0.key == .placePeg }.map { key in
             let solid = key.enabled && key.key == .placePeg
-            return Cell(face: KeyFace(key.label, spoken: key.spoken, solid: solid, enabled: key.enabled), tag: "swim-\(String.tag(key.key))", ask: .swim(key.tap))
+            return Cell(
+                face: KeyFace(key.label, spoken: key.spoken, solid: solid, enabled: key.enabled), tag: "swim-\(String.tag(key.key))",
+                ask: .swim(key.tap))
         }
         let below = typed + slate.lineHeight
         grid(set, in: rest.with(top: rest.top + below, height: rest.height - below), slate, page: paging.grid)

@@ -3,6 +3,7 @@ package app.restwater.android
 import android.app.Application
 import app.restwater.core.Restwater
 import app.restwater.core.RestwaterException
+import app.restwater.core.log.Moment
 import app.restwater.core.salvage
 import app.restwater.core.screen.WatchAlarm
 import app.restwater.ui.FilesDesk

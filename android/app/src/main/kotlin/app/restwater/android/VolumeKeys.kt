@@ -3,7 +3,7 @@ package app.restwater.android
 import android.app.Activity
 import android.media.AudioManager
 import android.view.KeyEvent
-import app.restwater.core.screen.Key
+import app.restwater.core.screen.Action
 import app.restwater.ui.RestwaterState
 import app.restwater.ui.Showing
 
@@ -16,15 +16,16 @@ internal class VolumeKeys(private val activity: Activity, private val app: Restw
 
     /** Whether the event was for us. */
     fun take(event: KeyEvent, state: RestwaterState?): Boolean {
-        val key = KEYS[event.keyCode] ?: return false
+        val action = ACTIONS[event.keyCode] ?: return false
         if (event.action == KeyEvent.ACTION_DOWN && event.repeatCount == 0) app.lockScreen.quieten()
-        if (!app.choices.volumeKeys || state == null || state.showing != Showing.BANK || state.bank?.rods.isNullOrEmpty()) return false
+        val rod = state?.bank?.rods?.firstOrNull { it.chosen }?.rod
+        if (!app.choices.volumeKeys || state == null || state.showing != Showing.BANK || rod == null) return false
         when {
             event.action == KeyEvent.ACTION_DOWN && event.repeatCount == 0 -> held = false
             event.action == KeyEvent.ACTION_DOWN && !held && event.eventTime - event.downTime >= HOLD_MS -> {
                 held = true
-                // What the core has no key for at this moment it refuses, in words and to the hand.
-                state.tap(key)
+                // What cannot be at this moment the core refuses, in words and to the hand.
+                state.act(action(rod))
             }
             event.action == KeyEvent.ACTION_UP && !held -> change(event.keyCode)
         }
@@ -38,7 +39,8 @@ internal class VolumeKeys(private val activity: Activity, private val app: Restw
     }
 
     private companion object {
-        val KEYS = mapOf(KeyEvent.KEYCODE_VOLUME_UP to Key.CAST, KeyEvent.KEYCODE_VOLUME_DOWN to Key.WOUND_IN)
+        val ACTIONS: Map<Int, (UByte) -> Action> =
+            mapOf(KeyEvent.KEYCODE_VOLUME_UP to Action::Cast, KeyEvent.KEYCODE_VOLUME_DOWN to Action::WoundIn)
 
         /** As long as the system's own long press on a key, so that a bump in a pocket is none. */
         const val HOLD_MS = 500L
