@@ -10,6 +10,9 @@ import android.media.RingtoneManager
 import android.net.Uri
 import android.os.Vibrator
 import app.restwater.core.screen.Action
+import app.restwater.core.screen.Alarm
+import app.restwater.core.screen.PhoneTap
+import app.restwater.core.screen.SetupTap
 import app.restwater.core.shellWords
 import org.junit.Assert.assertEquals
 import org.junit.Assert.assertNull
@@ -43,9 +46,9 @@ class AlarmTest {
         Handset.setClock()
         Handset.allow(Manifest.permission.POST_NOTIFICATIONS)
         ShadowAlarmManager.setCanScheduleExactAlarms(true)
-        Handset.core.act(Action.ChooseSetup("rods", "2"), Handset.app.now())
+        Handset.core.act(Action.Setup(SetupTap.Rods(2u)), Handset.app.now())
         Handset.core.act(Action.StartSession(null), Handset.app.now())
-        Handset.core.act(Action.ChoosePhone("alarm", "12"), Handset.app.now())
+        Handset.core.act(Action.Phone(PhoneTap.Alarm(Alarm.After(12u))), Handset.app.now())
         Handset.later(60)
     }
 
@@ -134,10 +137,10 @@ class AlarmTest {
     }
 
     @Test fun anAlarmChosenAfterItsMinuteDoesNotRingForWhatIsPast() {
-        Handset.core.act(Action.ChoosePhone("alarm", "off"), Handset.app.now())
+        Handset.core.act(Action.Phone(PhoneTap.Alarm(Alarm.Off)), Handset.app.now())
         act(Action.Cast(1u))
         Handset.later(TWELVE_MIN + 60)
-        act(Action.ChoosePhone("alarm", "12"))
+        act(Action.Phone(PhoneTap.Alarm(Alarm.After(12u))))
         assertEquals(emptyList<String>(), titles())
     }
 

@@ -15,6 +15,8 @@ import androidx.test.core.app.ActivityScenario
 import app.restwater.core.Restwater
 import app.restwater.core.Work
 import app.restwater.core.screen.Action
+import app.restwater.core.screen.FilesTap
+import app.restwater.core.screen.FormChoice
 import app.restwater.core.shellWords
 import app.restwater.ui.FilesPage
 import app.restwater.ui.Showing
@@ -120,7 +122,7 @@ class FilesTest {
         shadowOf(Handset.app.contentResolver).registerInputStreamSupplier(Shelf.URI) { checkNotNull(shelf.file).inputStream() }
         on(Intent(Intent.ACTION_MAIN)) { activity, _ ->
             until(activity) { activity.state?.bank != null }
-            Handset.core.act(Action.ChooseFiles("form", "report"), Handset.app.now())
+            Handset.core.act(Action.Files(FilesTap.Form(FormChoice.REPORT)), Handset.app.now())
             rule.runOnUiThread { activity.state?.open(Showing.FILES) }
             tap("save")
             until(activity) { shadowOf(activity).peekNextStartedActivityForResult() != null }

@@ -13,6 +13,8 @@ import androidx.compose.ui.test.performTextInput
 import androidx.lifecycle.Lifecycle
 import androidx.test.core.app.ActivityScenario
 import app.restwater.core.screen.Action
+import app.restwater.core.screen.FilesTap
+import app.restwater.core.screen.FormChoice
 import app.restwater.core.screen.Key
 import app.restwater.ui.FilesPage
 import app.restwater.ui.Showing
@@ -90,8 +92,8 @@ class LifecycleTest {
     private fun typingLeaf(scenario: ActivityScenario<MainActivity>): String {
         rule.runOnUiThread { scenario.activity().state?.open(Showing.BOOK) }
         Handset.until({ "no book" }) { scenario.activity().state?.book != null }
-        val session = checkNotNull(scenario.activity().state?.book).leaves.first().list.first { it.field == "open" }
-        tap("key-open-${session.value}")
+        val session = checkNotNull(scenario.activity().state?.book).leaves.first().list.first { it.tag.startsWith("open-") }
+        tap("key-${session.tag}")
         Handset.settle()
         tap("key-leaf-session")
         rule.waitUntilExactlyOneExists(hasTestTag("typed-note"), 20_000)
@@ -150,7 +152,7 @@ class LifecycleTest {
     private fun saveAs(scenario: ActivityScenario<MainActivity>): Int {
         shelf.file = File.createTempFile("saved", ".html")
         Handset.core.act(Action.StartSession(null), Handset.app.now())
-        Handset.core.act(Action.ChooseFiles("form", "report"), Handset.app.now())
+        Handset.core.act(Action.Files(FilesTap.Form(FormChoice.REPORT)), Handset.app.now())
         rule.runOnUiThread { scenario.activity().state?.open(Showing.FILES) }
         tap("save")
         return asked(scenario)

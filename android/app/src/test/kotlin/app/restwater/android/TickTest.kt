@@ -16,6 +16,7 @@ import androidx.compose.ui.test.junit4.v2.createEmptyComposeRule
 import androidx.test.core.app.ActivityScenario
 import app.restwater.core.screen.Action
 import app.restwater.core.screen.Key
+import app.restwater.core.screen.SetupTap
 import app.restwater.ui.tag
 import kotlinx.coroutines.runBlocking
 import org.junit.Assert.assertEquals
@@ -60,7 +61,7 @@ class TickTest {
     private fun composedByOneSecond(rods: Int): Int {
         Handset.setClock()
         Handset.allow(android.Manifest.permission.POST_NOTIFICATIONS)
-        Handset.core.act(Action.ChooseSetup("rods", rods.toString()), Handset.app.now())
+        Handset.core.act(Action.Setup(SetupTap.Rods(rods.toUByte())), Handset.app.now())
         Handset.core.act(Action.StartSession(null), Handset.app.now())
         for (rod in 1..rods) Handset.core.act(Action.Cast(rod.toUByte()), Handset.app.now())
         Handset.later(5)
