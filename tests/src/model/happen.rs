@@ -173,7 +173,9 @@ impl World {
         let number = u64::try_from(step.number("of")).unwrap_or(0);
         let entry = number.checked_rem(ids.len() as u64).and_then(|place| ids.get(place as usize));
         later(&Later {
-            number: number + self.seed % 1_000 * 1_000,
+            // No two files of strangers have ids in common: equal ids with another content are a forgery, which a
+            // swap can't settle.
+            number: self.taken + self.seed % 1_000 * 1_000,
             session: oracle.shown(),
             entry: entry.map(|id| id.as_str()),
             wall_ms: self.now + step.number("off_ms"),
