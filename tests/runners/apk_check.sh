@@ -23,7 +23,7 @@ check_apk() {
   zipalign -c -p 4 "$APK"
   agp_holds
   target/apk-venv/bin/python tests/runners/apk_check.py "$APK" "$TREE/$ANDROID_OUT/aar/jna-$JNA/classes.jar" \
-    "$KOTLIN_BINDINGS/app/restwater/core/restwater.kt" $APK_CHECKED
+    "$KOTLIN_BINDINGS" $APK_CHECKED
   shrunk_bindings_work
   record_apk "$inputs"
   echo ok
