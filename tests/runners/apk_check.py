@@ -114,13 +114,10 @@ def bindings(apk, classes, folder):
         if not structures or not callbacks or not own:
             yield f"the bindings of {package} are not read: this check no longer knows their form"
         for fields, name in structures:
-            # What nothing uses of a crate R8 takes away as a whole; the core's own package is used in every part.
-            has = classes.get(f"{package}.{name}", {"fields": set()} if package == CORE else None)
-            if has:
-                yield from (f"{package}.{name}.{f} is not in the dex" for f in re.findall(r'"(\w+)"', fields) if f not in has["fields"])
+            has = classes.get(f"{package}.{name}", {"fields": set()})["fields"]
+            yield from (f"{package}.{name}.{f} is not in the dex" for f in re.findall(r'"(\w+)"', fields) if f not in has)
         for name in callbacks:
-            has = classes.get(f"{package}.{name}", {"methods": ()} if package == CORE else None)
-            if has and "callback" not in {m for m, _ in has["methods"]}:
+            if "callback" not in {m for m, _ in classes.get(f"{package}.{name}", {"methods": ()})["methods"]}:
                 yield f"{package}.{name}.callback is not in the dex"
     print(f"{len(files)} files of bindings, {len(functions)} native functions in them")
     if CORE not in {package for package, _, _, _ in files}:
