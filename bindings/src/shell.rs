@@ -1,4 +1,4 @@
-//! Words for a shell that speaks for the phone's system.
+//! The words that a shell shows for the phone's system.
 //!
 //! The core's own type, declared again for uniffi: the compiler refuses one that differs.
 

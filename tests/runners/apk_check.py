@@ -18,8 +18,8 @@ NATIVE = 0x100
 CORE = "app.restwater.core"
 PAGE = 16 * 1024
 GROWTH = 1.03  # more than that over the last checked size is a fault, until the file CHECKED says otherwise
-# The goal for the dex is 1,200,000; the bindings' namespace for each crate took it past that, and it may not grow from there.
-LIMITS = {"without librestwater.so": 1_800_000, "dex, packed": 1_300_000}
+# The goal for the dex is 1,200,000 and is missed since the bindings have a namespace for each crate: it may not grow further.
+LIMITS = {"without librestwater.so": 1_800_000, "dex, packed": 1_276_000}
 
 
 def classes_of(apk):

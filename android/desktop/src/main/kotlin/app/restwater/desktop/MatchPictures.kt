@@ -18,7 +18,7 @@ import app.restwater.ui.LocalPxPerMm
 import app.restwater.ui.MatchPage
 import app.restwater.ui.MatchScreen
 
-/** Every page of the Match screen by day, by night, for the left hand and at twice the text; none where no match is set. */
+/** Every page of the Match screen by day, by night, for the left hand and at twice the text; no pages if no match is set. */
 fun matchPictures(core: Restwater, tap: DayTap, bank: BankView, glass: Glass, write: (String, ByteArray) -> Unit) {
     val view = (core.screen(Which.MATCH, tap.at) as Screen.Match).v1
     val pages = if (view.fish == null) listOf(MatchPage.NOW).filter { view.begin != null } else MatchPage.entries
