@@ -2,6 +2,7 @@
 
 use super::book::Differing;
 use super::change::Said;
+use super::looks::{Looked, Round};
 use super::share::{Catches, Line, Share};
 use super::water::Kind;
 
@@ -120,6 +121,33 @@ pub fn of_changes(rows: &[(String, f64, Said)]) -> Vec<Goal> {
                 100.0 * ever
             );
             Goal { text, held: ever <= 0.05 }
+        })
+        .collect()
+}
+
+/// False claims of a trend, of a better day or of fish that moved: on at most one day in twenty at any look.
+pub fn of_looks(rows: &[(String, f64, Looked)]) -> Vec<Goal> {
+    let level = rows.iter().filter(|(name, keener, _)| *keener == 1.0 && !name.starts_with("drift"));
+    let claims =
+        |(name, _, found): &(String, f64, Looked)| {
+            let mut all = vec![
+                (format!("{name}: bites readier or slower over the day"), found.trend[1]),
+                (format!("{name}: today readier or slower than earlier days"), found.earlier[1]),
+            ];
+            all.extend(found.moved.iter().zip(Round::ALL).map(|(moved, (_, round))| {
+                (format!("{name}, {round}: bites moved over the swim"), moved[1])
+            }));
+            all
+        };
+    level
+        .flat_map(claims)
+        .map(|(what, ever)| Goal {
+            text: format!(
+                "{what}: falsely said at some look on {:.1} ± {:.1} % of days, at most 5 % asked",
+                100.0 * ever.value(),
+                100.0 * ever.error()
+            ),
+            held: ever.value() <= 0.05,
         })
         .collect()
 }

@@ -11,6 +11,11 @@ pub const HOURS: usize = 5;
 /// Spots an angler may go round.
 pub const SPOTS: usize = 6;
 
+/// Minutes after which a spell may end.
+pub const SPELL: f64 = 20.0;
+/// Chance that it does.
+const SPELL_ENDS: f64 = 0.25;
+
 /// Random figures of one cast: `u` uniform on (0, 1), `z` standard normal.
 #[derive(Debug, Clone, Copy)]
 pub struct CastLuck {
@@ -33,6 +38,8 @@ pub struct Luck {
     pub home: [[f64; SPOTS]; HOURS],
     /// How keen the fish are on this day (standard normal).
     pub day: f64,
+    /// Whether each 20 minutes of the day lie in a good spell.
+    pub spells: [bool; 15],
 }
 
 impl Luck {
@@ -46,6 +53,7 @@ impl Luck {
             spots: [0.0; SPOTS],
             home: [[0.0; SPOTS]; HOURS],
             day: 0.0,
+            spells: [false; 15],
         };
         luck.hours = std::array::from_fn(|_| normal(&mut rng));
         luck.spots = std::array::from_fn(|_| normal(&mut rng));
@@ -58,6 +66,11 @@ impl Luck {
             .collect();
         // Drawn last, so that all other luck is the same whether days differ or not.
         luck.day = normal(&mut rng);
+        let mut good = rng.random::<f64>() < 0.5;
+        luck.spells = std::array::from_fn(|_| {
+            good ^= rng.random::<f64>() < SPELL_ENDS;
+            good
+        });
         luck
     }
 

@@ -10,6 +10,7 @@ pub mod book;
 pub mod change;
 pub mod day;
 pub mod goal;
+pub mod looks;
 pub mod luck;
 pub mod restwater;
 pub mod share;

@@ -2,6 +2,7 @@
 
 use super::book::Differing;
 use super::change::Said;
+use super::looks::{Looked, Round};
 use super::share::{Catches, HABITS, Share};
 use std::fmt::Write as _;
 
@@ -60,6 +61,21 @@ pub fn books(rows: &[(String, f64, Differing)]) -> String {
             [&found.shares[0], &found.shares[1], &found.covered[0], &found.covered[1]]
                 .map(|s| format!("{:.1} ± {:.1} %", 100.0 * s.value(), 100.0 * s.error()));
         let _ = writeln!(text, "| {name} | {sd} | {with} | {without} | {held} | {held_without} |");
+    }
+    text
+}
+
+/// Claims read after every cast.
+pub fn looks(rows: &[(String, f64, Looked)]) -> String {
+    let mut text = String::from("| water | fish today | trend over the day | today against earlier days |");
+    text.extend(Round::ALL.map(|(_, name)| format!(" moved, {name} |")));
+    let _ = writeln!(text, "\n|---|---|---|---|{}", "---|".repeat(Round::ALL.len()));
+    for (name, keener, found) in rows {
+        let _ = write!(text, "| {name} | x {keener} |");
+        for [_, ever] in [&found.trend, &found.earlier].into_iter().chain(&found.moved) {
+            let _ = write!(text, " {:.1} ± {:.1} % |", 100.0 * ever.value(), 100.0 * ever.error());
+        }
+        text.push('\n');
     }
     text
 }

@@ -1,7 +1,7 @@
 //! Waters whose truth is known: when fish bite after a splash, and what spoils the simple picture.
 
 use super::day::{DAY, EXTRA, TURN};
-use super::luck::{CastLuck, HOURS, Luck};
+use super::luck::{CastLuck, HOURS, Luck, SPELL};
 
 /// When a bite comes after the splash, where nothing spoils it.
 #[derive(Debug, Clone, Copy)]
@@ -57,6 +57,8 @@ pub struct Water {
     pub away: Option<[f64; 2]>,
     /// Log-sd of how keen the fish are between casts, spots and hours.
     pub uneven: [f64; 3],
+    /// Whether bites come in runs: spells of about an hour with nearly twice the bites, and spells with next to none.
+    pub runs: bool,
     /// Log-sd of how keen the fish are between days.
     pub between_days: f64,
     /// Whether taps come 5 to 30 s late.
@@ -78,6 +80,7 @@ impl Water {
             home: 1.0,
             away: None,
             uneven: [0.0; 3],
+            runs: false,
             between_days: 0.0,
             late: false,
             forgotten: 0.0,
@@ -115,6 +118,16 @@ impl Water {
         (self.between_days * luck.day).exp()
     }
 
+    /// How keen the fish are in the spell of a moment.
+    fn run(&self, luck: &Luck, clock: f64) -> f64 {
+        let spell = luck.spells[((clock / SPELL) as usize).min(luck.spells.len() - 1)];
+        match (self.runs, spell) {
+            (false, _) => 1.0,
+            (true, true) => 1.9,
+            (true, false) => 0.1,
+        }
+    }
+
     /// The true bites per hour of a day for casts left for `leave` minutes, where nothing but the day differs.
     pub fn rate_on(&self, luck: &Luck, leave: f64) -> f64 {
         60.0 * self.bites.on_a_keener_day(self.day(luck)).rate_at(leave, TURN, EXTRA)
@@ -140,7 +153,8 @@ impl Water {
         let keen = (log_sd[0] * fate.z[1] + log_sd[1] * luck.spots[spot] + log_sd[2] * luck.hours[hour]
             - 0.5 * log_sd.iter().map(|s| s * s).sum::<f64>())
         .exp()
-            * self.day(luck);
+            * self.day(luck)
+            * self.run(luck, clock);
         let wait = self.bites_at(clock, DAY).wait(fate, keen * keener)?;
         let back = match self.away {
             None => 0.0,
@@ -152,7 +166,7 @@ impl Water {
 
 impl Bites {
     /// The bites with fish `keen` times as keen as usual, where that leaves them of the same kind.
-    fn on_a_keener_day(self, keen: f64) -> Self {
+    pub(super) fn on_a_keener_day(self, keen: f64) -> Self {
         match self {
             Self::Window { centre, sd, share } => Self::Window { centre, sd, share: keener(share, keen) },
             Self::Constant { mean } => Self::Constant { mean: mean / keen },

@@ -23,15 +23,16 @@ mod finding;
 pub mod fisher;
 pub mod gamma_poisson;
 mod holm;
+mod hours;
 pub mod log_rank;
 mod more_casts;
 #[cfg(test)]
 mod no_effect;
+mod order;
 pub mod permutation;
 pub mod poisson_rates;
 pub mod sets;
 pub mod tails;
-mod trend;
 mod verdict;
 
 pub use alternation::{AlternationPlan, Side};
@@ -46,8 +47,9 @@ pub use finding::{
     ChangeFinding, INTERVAL_LEVEL, SideRecord, change_findings, change_findings_without_power,
 };
 pub use holm::holm;
+pub use hours::{ByHours, TimedWait, against_earlier, over_the_day};
 pub use more_casts::{Looks, MOST_CASTS, MoreCasts, WANTED_POWER, more_casts};
-pub use trend::{Trend, rank_trend};
+pub use order::Order;
 pub use verdict::{
     CLEAR_BELOW, CLEAR_FROM, Evidence, FEWEST_BITES, FEWEST_CASTS, LEANS_FROM, Reason, Verdict, verdict,
 };

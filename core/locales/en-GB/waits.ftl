@@ -75,15 +75,29 @@ waits-earlier-counts = This session: { $bites ->
     [one] 1 session
    *[other] { $sessions } sessions
 }.
-waits-weights = In what is expected, an earlier session on the same water is taken for a day of this kind with a chance of { $like }, on another with { $other }, and days of one kind still differ; steps count every cast in full.
-waits-earlier-same = Can't tell this session from earlier ones: log-rank { $p }.
-waits-earlier-readier = Bites came readier in this session than before: log-rank { $p }.
-waits-earlier-slower = Bites came slower in this session than before: log-rank { $p }.
+waits-weights = Earlier days count less: a session on the same water is taken for a day of this kind with a chance of { $like }, one on another water with { $other }. The steps count every cast in full.
+waits-earlier-same = Can't tell today from earlier sessions.
+waits-earlier-readier = Bites come quicker today than before.
+waits-earlier-slower = Bites come slower today than before.
+waits-earlier-hours = { $hours ->
+    [0] No whole hour of today yet
+    [one] 1 hour of today
+   *[other] { $hours } hours of today
+} against { $before ->
+    [one] 1 hour
+   *[other] { $before } hours
+} before: { $p }, good at any look.
+waits-earlier-log-rank = Cast by cast, for one look only and if casts didn't come in spells: log-rank { $p }.
 waits-drift = Over the day
-waits-drift-none = Bites aren't clearly quicker or slower today: rank trend { $trend }, { $p }.
-waits-drift-readier = Bites came readier later in the day: rank trend { $trend }, { $p }.
-waits-drift-slower = Bites came slower later in the day: rank trend { $trend }, { $p }.
-waits-drift-how = Filled: a bite. Ring with a stroke: none in that time, so the wait is longer. The trend is by log-rank scores, its p by permutation.
+waits-drift-same = Bites aren't clearly quicker or slower as the day goes on.
+waits-drift-readier = Bites come quicker as the day goes on.
+waits-drift-slower = Bites come slower as the day goes on.
+waits-drift-hours = { $hours ->
+    [0] No whole hour yet
+    [one] 1 whole hour
+   *[other] { $hours } whole hours
+} in their order: { $p }, good at any look. Five or six can show a strong trend only.
+waits-drift-how = Filled: a bite. Ring with a stroke: none in that time, so the wait is longer. An hour counts by its bites less those expected of the same waits (log-rank scores).
 
 forecast-title = What is left in it
 forecast-left = Time left

@@ -384,7 +384,7 @@ impl SwimScreen<'_> {
     fn drift_words(&self) -> Vec<String> {
         let along = |along: &DriftAlong, up: &str, down: &str| -> Option<String> {
             let trend = along.bites.as_ref()?;
-            let (tau, p) = (trimmed(trend.tau_b, 2), trimmed(trend.p, 3));
+            let (tau, p) = (trimmed(trend.tau_b, 2), trimmed(along.any_look_p, 3));
             let args = [("tau", Arg::Text(&tau)), ("p", Arg::Text(&p)), ("n", Arg::Count(trend.n as usize))];
             match along.lean {
                 DriftLean::Up => Some(self.words.say_with(up, &args)),

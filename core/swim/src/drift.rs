@@ -1,12 +1,14 @@
 //! Drift of the fish: whether the bites move out or in, left or right over the day.
 //!
 //! An observation with its evidence, never a forecast: Kendall's rank correlation of range (or bearing)
-//! with time over the bites. Bites can only come where casts went, so the same figure for all casts
-//! stands beside it: where the casts drifted too, the bites say little about the fish.
+//! with time over the bites, and a p of their order that may be read at any moment. Bites can only come where casts
+//! went, so the correlation of all casts stands beside it: where the casts drifted too, the bites say little about the
+//! fish. Bites on one spot after another are one observation: they show where the angler stayed.
 
 use super::cells::Swim;
 use super::fished::known_by;
 use super::input::CastAt;
+use restwater_compare::Order;
 use serde::{Deserialize, Serialize};
 
 /// Above this many bites the normal approximation with ties takes over from the exact distribution.
@@ -58,7 +60,9 @@ pub struct DriftAlong {
     pub bites: Option<RankTrend>,
     /// Over all casts.
     pub casts: Option<RankTrend>,
-    /// What that amounts to: a lean from p < 0.05.
+    /// Anytime-valid p that the bites come from places in no order.
+    pub any_look_p: f64,
+    /// What that amounts to: a lean from an anytime-valid p below 0.05.
     pub lean: DriftLean,
 }
 
@@ -81,23 +85,37 @@ impl Swim {
             let bite_time = |c: &CastAt| c.bite_ms.or(c.end_ms).unwrap_or(c.start_ms);
             let bites: Vec<(i64, f64)> = bitten.iter().map(|c| (bite_time(c), value(c))).collect();
             let all: Vec<(i64, f64)> = casts.iter().map(|c| (c.start_ms, value(c))).collect();
-            judge(rank_trend(&bites), rank_trend(&all))
+            drift_along(&bites, &all)
         };
         Drift { out: along(|c| c.spot.range_m), across: along(|c| c.spot.bearing_deg) }
     }
 }
 
-fn judge(bites: Option<RankTrend>, casts: Option<RankTrend>) -> DriftAlong {
-    let clear = |t: &RankTrend| t.p < 0.05;
-    let lean = match bites.filter(clear) {
-        None => DriftLean::CantTellYet,
-        Some(b) if casts.filter(clear).is_some_and(|c| (c.tau_b > 0.0) == (b.tau_b > 0.0)) => {
-            DriftLean::WithTheCasts
-        }
-        Some(b) if b.tau_b > 0.0 => DriftLean::Up,
-        Some(_) => DriftLean::Down,
+/// What bites and casts say of one direction: a time in milliseconds and the place there, of each.
+pub fn drift_along(bites: &[(i64, f64)], casts: &[(i64, f64)]) -> DriftAlong {
+    judge(rank_trend(bites), rank_trend(casts), moves(bites))
+}
+
+/// The order of the places where bites came; one place several times in a row is one observation.
+fn moves(bites: &[(i64, f64)]) -> Order {
+    let mut places = by_moment(bites);
+    places.dedup();
+    Order::of(&places)
+}
+
+fn judge(bites: Option<RankTrend>, casts: Option<RankTrend>, moves: Order) -> DriftAlong {
+    let (any_look_p, up) = (moves.p(), moves.rises());
+    let with_the_casts = |c: RankTrend| c.p < 0.05 && (c.tau_b > 0.0) == up;
+    let lean = if bites.is_none() || any_look_p >= 0.05 {
+        DriftLean::CantTellYet
+    } else if casts.is_some_and(with_the_casts) {
+        DriftLean::WithTheCasts
+    } else if up {
+        DriftLean::Up
+    } else {
+        DriftLean::Down
     };
-    DriftAlong { bites, casts, lean }
+    DriftAlong { bites, casts, any_look_p, lean }
 }
 
 /// Rank correlation of values with time (milliseconds). Values of one moment are averaged. `None` with
@@ -287,10 +305,24 @@ mod tests {
         let trend = |tau_b: f64, p: f64| {
             Some(RankTrend { n: 9, tau_b, p, method: PMethod::Exact, early: 0.0, late: 1.0 })
         };
-        assert_eq!(judge(trend(0.8, 0.01), trend(0.9, 0.001)).lean, DriftLean::WithTheCasts);
-        assert_eq!(judge(trend(0.8, 0.01), trend(0.1, 0.6)).lean, DriftLean::Up);
-        assert_eq!(judge(trend(-0.8, 0.01), trend(0.9, 0.001)).lean, DriftLean::Down);
-        assert_eq!(judge(trend(0.8, 0.06), None).lean, DriftLean::CantTellYet);
-        assert_eq!(judge(None, None).lean, DriftLean::CantTellYet);
+        let up = Order::of(&[1.0, 2.0, 3.0, 4.0, 5.0, 6.0]);
+        let down = Order::of(&[6.0, 5.0, 4.0, 3.0, 2.0, 1.0]);
+        let lean = |casts, moves| judge(trend(0.8, 0.01), casts, moves).lean;
+        assert_eq!(lean(trend(0.9, 0.001), up), DriftLean::WithTheCasts);
+        assert_eq!(lean(trend(0.1, 0.6), up), DriftLean::Up);
+        assert_eq!(lean(trend(0.9, 0.001), down), DriftLean::Down);
+        assert_eq!(lean(None, Order::default()), DriftLean::CantTellYet);
+        assert_eq!(judge(None, None, up).lean, DriftLean::CantTellYet);
+    }
+
+    /// Nine bites further and further out are one look's p of 0.001, but five of them on one spot are one place.
+    #[test]
+    fn bites_on_the_spot_where_the_angler_stayed_are_one_observation() {
+        let stayed = [30.0, 30.0, 30.0, 34.0, 34.0, 34.0, 38.0, 38.0, 38.0];
+        let all = drift_along(&in_time(&stayed), &[]);
+        assert!(all.bites.unwrap().p < 0.005 && all.any_look_p > 0.2, "{all:?}");
+        assert_eq!(all.lean, DriftLean::CantTellYet);
+        let moved = drift_along(&in_time(&[30.0, 31.0, 33.0, 34.0, 36.0, 37.0]), &[]);
+        assert_eq!(moved.lean, DriftLean::Up);
     }
 }

@@ -39,7 +39,7 @@ mod water;
 pub use boundary::Neighbours;
 pub use cells::{Cell, CellId, Swim};
 pub use columns::{Column, ColumnName, Columns};
-pub use drift::{Drift, DriftAlong, DriftLean, PMethod, RankTrend, rank_trend};
+pub use drift::{Drift, DriftAlong, DriftLean, PMethod, RankTrend, drift_along, rank_trend};
 pub use earth::{
     Course, EarthError, PegOnEarth, Place, course, earth_centred, east_north_up, place_from, ring_on_earth,
 };

@@ -1,15 +1,17 @@
-//! `./dev sim [--days=N] [--seed=N] [--water=NAME]`: the simulated bank. Prints bites per hour, shares of the oracle's, what is
+//! `./dev sim [--days=N] [--seed=N] [--water=NAME] [--part=NAME]`: the simulated bank. Prints bites per hour, shares of the oracle's, what is
 //! said of changes, and every goal as held or missed. Fails when one is missed. Fewer days than the usual
 //! 2,000 a water are for a quick look: their goals mean little. Another seed fishes other days; a name fishes
-//! only the waters that have it in theirs.
+//! only the waters that have it in theirs; a part is one of the tables.
 #![allow(clippy::print_stdout)]
 
 use restwater_tests::sim::book::{BETWEEN_DAYS, Differing, differing};
 use restwater_tests::sim::change::{Habit, Said, said};
+use restwater_tests::sim::goal::{self, Goal};
+use restwater_tests::sim::looks::{Looked, level, looked};
 use restwater_tests::sim::share::{Catches, Days, catches};
 use restwater_tests::sim::water::Water;
 use restwater_tests::sim::waters::{seen_before, tuned, unseen};
-use restwater_tests::sim::{goal, on_two_threads, table};
+use restwater_tests::sim::{on_two_threads, table};
 use std::process::ExitCode;
 
 /// Days a water.
@@ -22,45 +24,20 @@ const PER_BOOK: u64 = 8;
 const SEED: u64 = 20_261_128;
 /// How many times as keen the fish are for the better colour, where there is one.
 const EFFECTS: [f64; 2] = [2.0, 4.0];
+/// How many times as keen the fish are on a day that differs from those in the book.
+const KEENER: [f64; 3] = [0.5, 2.0, 3.0];
 
 fn main() -> ExitCode {
-    let Some(Asked { days, water }) = asked() else {
-        eprintln!("usage: sim [--days=N] [--seed=N] [--water=NAME], N at least {PER_BOOK} days");
+    let Some(asked) = asked() else {
+        eprintln!(
+            "usage: sim [--days=N] [--seed=N] [--water=NAME] [--part=NAME], N at least {PER_BOOK} days"
+        );
+        eprintln!("parts: {}", PARTS.map(|(name, _)| name).join(", "));
         return ExitCode::from(2);
     };
-    let named = |waters: Vec<Water>| -> Vec<Water> {
-        waters.into_iter().filter(|w| w.name.contains(&water)).collect()
-    };
-    println!("Run {}, {} first days of five hours a water\n", days.run, days.first);
-    let mut goals = Vec::new();
-    let tables = [
-        ("Waters the settings were tuned on, other days", named(tuned())),
-        ("Waters seen before the last change", named(seen_before())),
-        ("Waters not seen before", named(unseen())),
-    ];
-    for (name, waters) in tables.into_iter().filter(|(_, waters)| !waters.is_empty()) {
-        let all: Vec<Catches> = on_two_threads(&waters, |water| catches(water, days));
-        println!("{name}: bites per hour\n\n{}", table::bites_per_hour(&all));
-        println!("{name}: Restwater's advice as a share of the oracle's bites\n\n{}", table::shares(&all));
-        goals.extend(goal::of_advice(&all));
-    }
-    let books: Vec<(Water, f64)> = named(tuned())
-        .into_iter()
-        .filter(|water| DIFFERING.contains(&water.name))
-        .flat_map(|water| BETWEEN_DAYS.map(|sd| (water, sd)))
-        .collect();
-    let books: Vec<(String, f64, Differing)> = on_two_threads(&books, |(water, sd)| {
-        (water.name.to_owned(), *sd, differing(water, *sd, days.books, days.run))
-    });
-    println!("A book of five days that differ (log-sd of how keen the fish are)\n\n{}", table::books(&books));
-    goals.extend(goal::of_books(&books));
-    let rows: Vec<(String, f64, Said)> =
-        on_two_threads(&comparisons(&named(tuned())), |&(water, habit, name, effect)| {
-            (format!("{}, {name}", water.name), effect, said(&water, habit, effect, days.first, days.run))
-        });
-    println!("False \"clearly better\", read after every cast\n\n{}", table::false_claims(&rows));
-    println!("\"Clearly better\" of the better of two colours\n\n{}", table::power(&rows));
-    goals.extend(goal::of_changes(&rows));
+    println!("Run {}, {} first days of five hours a water\n", asked.days.run, asked.days.first);
+    let parts = PARTS.iter().filter(|(name, _)| name.contains(&asked.part));
+    let goals: Vec<Goal> = parts.flat_map(|(_, part)| part(&asked)).collect();
     for goal in &goals {
         println!("{} {}", if goal.held { "held  " } else { "MISSED" }, goal.text);
     }
@@ -69,25 +46,99 @@ fn main() -> ExitCode {
     if held == goals.len() { ExitCode::SUCCESS } else { ExitCode::FAILURE }
 }
 
+/// Prints a part's tables and gives its goals.
+type Part = fn(&Asked) -> Vec<Goal>;
+/// The parts of a run, in their order.
+const PARTS: [(&str, Part); 4] =
+    [("advice", advice), ("books", books), ("changes", changes), ("looks", looks)];
+
+fn advice(asked: &Asked) -> Vec<Goal> {
+    let tables = [
+        ("Waters the settings were tuned on, other days", asked.named(tuned())),
+        ("Waters seen before the last change", asked.named(seen_before())),
+        ("Waters not seen before", asked.named(unseen())),
+    ];
+    let mut goals = Vec::new();
+    for (name, waters) in tables.into_iter().filter(|(_, waters)| !waters.is_empty()) {
+        let all: Vec<Catches> = on_two_threads(&waters, |water| catches(water, asked.days));
+        println!("{name}: bites per hour\n\n{}", table::bites_per_hour(&all));
+        println!("{name}: Restwater's advice as a share of the oracle's bites\n\n{}", table::shares(&all));
+        goals.extend(goal::of_advice(&all));
+    }
+    goals
+}
+
+fn books(asked: &Asked) -> Vec<Goal> {
+    let books: Vec<(Water, f64)> = asked
+        .named(tuned())
+        .into_iter()
+        .filter(|water| DIFFERING.contains(&water.name))
+        .flat_map(|water| BETWEEN_DAYS.map(|sd| (water, sd)))
+        .collect();
+    let books: Vec<(String, f64, Differing)> = on_two_threads(&books, |(water, sd)| {
+        (water.name.to_owned(), *sd, differing(water, *sd, asked.days.books, asked.days.run))
+    });
+    println!("A book of five days that differ (log-sd of how keen the fish are)\n\n{}", table::books(&books));
+    goal::of_books(&books)
+}
+
+fn changes(asked: &Asked) -> Vec<Goal> {
+    let Days { first, run, .. } = asked.days;
+    let rows: Vec<(String, f64, Said)> =
+        on_two_threads(&comparisons(&asked.named(tuned())), |&(water, habit, name, effect)| {
+            (format!("{}, {name}", water.name), effect, said(&water, habit, effect, first, run))
+        });
+    println!("False \"clearly better\", read after every cast\n\n{}", table::false_claims(&rows));
+    println!("\"Clearly better\" of the better of two colours\n\n{}", table::power(&rows));
+    goal::of_changes(&rows)
+}
+
+fn looks(asked: &Asked) -> Vec<Goal> {
+    let Days { first, run, .. } = asked.days;
+    let rows: Vec<(String, f64, Looked)> = on_two_threads(&to_look_at(asked), |&(water, keener)| {
+        (water.name.to_owned(), keener, looked(&water, keener, first, run))
+    });
+    println!("Claimed at some look of the day, read after every cast\n\n{}", table::looks(&rows));
+    goal::of_looks(&rows)
+}
+
 /// What the command line asks for.
 struct Asked {
     days: Days,
     /// Only waters with this in their name.
     water: String,
+    /// Only parts with this in their name.
+    part: String,
+}
+
+impl Asked {
+    fn named(&self, waters: Vec<Water>) -> Vec<Water> {
+        waters.into_iter().filter(|w| w.name.contains(&self.water)).collect()
+    }
 }
 
 fn asked() -> Option<Asked> {
-    let (mut first, mut run, mut water) = (DAYS, SEED, String::new());
+    let (mut first, mut run, mut water, mut part) = (DAYS, SEED, String::new(), String::new());
     for argument in std::env::args().skip(1) {
         match argument.split_once('=')? {
             ("--days", days) => first = days.parse().ok().filter(|&days| days >= PER_BOOK)?,
             ("--seed", seed) => run = seed.parse().ok()?,
             ("--water", name) => name.clone_into(&mut water),
+            ("--part", name) => name.clone_into(&mut part),
             _ => return None,
         }
     }
     let days = Days { run, first, books: first / PER_BOOK, per_book: PER_BOOK };
-    Some(Asked { days, water })
+    Some(Asked { days, water, part })
+}
+
+/// Waters where nothing changes, and days that truly are two and three times as keen, or half, as those in the book.
+fn to_look_at(asked: &Asked) -> Vec<(Water, f64)> {
+    let level = asked.named(level());
+    let even = level.iter().filter(|water| water.name.starts_with("even"));
+    let keener = even.flat_map(|water| KEENER.map(|keener| (*water, keener)));
+    let drifting = asked.named(tuned()).into_iter().filter(|water| water.evening.is_some());
+    level.iter().map(|water| (*water, 1.0)).chain(keener).chain(drifting.map(|water| (water, 1.0))).collect()
 }
 
 /// Every way to change without an effect, and alternating with one, on every water.

@@ -6,15 +6,13 @@ use crate::chart::{Axis, ChartDot, ChartKind, ChartView, DotShape, LineStyle, Ti
 use crate::figures::clock;
 use crate::{Arg, Wording};
 use restwater_compare::log_rank::{Weighting, log_rank};
-use restwater_compare::{CLEAR_BELOW, Trend, rank_trend};
+use restwater_compare::{ByHours, CLEAR_BELOW, TimedWait, against_earlier, over_the_day};
 use restwater_log::Moment;
 use restwater_waits::{LIKE_DAY_WEIGHT, OTHER_DAY_WEIGHT, SurvivalCurve, Wait};
 
-/// Steers the drawn permutations: the same record says the same.
-const SEED: u64 = 4;
 const HOUR_MIN: f64 = 60.0;
 
-/// Today's curve beside that of earlier sessions, with the log-rank p; none without earlier casts.
+/// Today's curve beside that of earlier sessions, and whether today differs; none without earlier casts.
 pub(super) fn earlier(input: &WaitsInput, counted: &Counted) -> Option<ChartView> {
     let words = input.words;
     let before: Vec<Wait> = counted.earlier.iter().flat_map(|day| &day.0).copied().collect();
@@ -25,7 +23,8 @@ pub(super) fn earlier(input: &WaitsInput, counted: &Counted) -> Option<ChartView
     let mut chart = ChartView::new(ChartKind::Earlier, words.say("waits-earlier"), x, y);
     chart.lines.extend(steps(words, &now, LineStyle::Solid, "legend-today"));
     chart.lines.extend(steps(words, &then, LineStyle::Dashed, "legend-earlier"));
-    chart.says = against(words, &counted.today, &before);
+    let hours = against(input, counted);
+    chart.says = says(words, counted, bites(&before), hours, "waits-earlier");
     let counts = [
         ("bites", Arg::Count(bites(&counted.today))),
         ("casts", Arg::Count(counted.today_casts)),
@@ -35,26 +34,59 @@ pub(super) fn earlier(input: &WaitsInput, counted: &Counted) -> Option<ChartView
     ];
     let (like, other) = (LIKE_DAY_WEIGHT.to_string(), OTHER_DAY_WEIGHT.to_string());
     let weights = [("like", Arg::Text(&like)), ("other", Arg::Text(&other))];
-    chart.notes =
-        vec![words.say_with("waits-earlier-counts", &counts), words.say_with("waits-weights", &weights)];
+    chart.notes = vec![words.say_with("waits-earlier-counts", &counts)];
+    if let Some(hours) = hours {
+        chart.notes.push(hours_words(words, "waits-earlier-hours", hours));
+    }
+    if let Some(p) = log_rank(&counted.today, &before, Weighting::LogRank).ok().and_then(|test| test.p()) {
+        chart.notes.push(words.say_with("waits-earlier-log-rank", &[("p", Arg::Text(&p_words(words, p)))]));
+    }
+    chart.notes.push(words.say_with("waits-weights", &weights));
     Some(chart)
 }
 
-fn against(words: &Wording, today: &[Wait], before: &[Wait]) -> String {
-    let enough = bites(today) + bites(before) >= super::BITES_TO_TELL;
-    let test = log_rank(today, before, Weighting::LogRank).ok().filter(|_| enough);
-    let Some((p, excess)) = test.and_then(|test| Some((test.p()?, test.excess()))) else {
-        return words.say_with("waits-cant-tell", &[("bites", Arg::Count(bites(today)))]);
-    };
-    let id = match (p < CLEAR_BELOW, excess > 0.0) {
-        (false, _) => "waits-earlier-same",
-        (true, true) => "waits-earlier-readier",
-        (true, false) => "waits-earlier-slower",
-    };
-    words.say_with(id, &[("p", Arg::Text(&p_words(words, p)))])
+/// The waits with their times.
+fn timed(waits: &[Wait], at: &[f64]) -> Vec<TimedWait> {
+    waits.iter().zip(at).map(|(&wait, &at_min)| TimedWait { at_min, wait }).collect()
 }
 
-/// Each cast at its time of day and as high as its wait, with a rank trend.
+/// Today's hours against those of earlier sessions.
+fn against(input: &WaitsInput, counted: &Counted) -> Option<ByHours> {
+    let earlier: Vec<Vec<TimedWait>> =
+        counted.earlier.iter().zip(&counted.earlier_at).map(|(day, at)| timed(&day.0, at)).collect();
+    let earlier: Vec<&[TimedWait]> = earlier.iter().map(Vec::as_slice).collect();
+    let today = timed(&counted.today, &counted.today_at);
+    against_earlier(&today, &earlier, !input.session.is_open()).ok()
+}
+
+/// What the hours say, in the message `id` with its ending.
+fn says(words: &Wording, counted: &Counted, before: usize, hours: Option<ByHours>, id: &str) -> String {
+    let enough = bites(&counted.today) + before >= super::BITES_TO_TELL;
+    let Some(hours) = hours.filter(|_| enough) else {
+        return words.say_with("waits-cant-tell", &[("bites", Arg::Count(bites(&counted.today)))]);
+    };
+    let ending = match (hours.p < CLEAR_BELOW, hours.readier) {
+        (false, _) => "same",
+        (true, true) => "readier",
+        (true, false) => "slower",
+    };
+    words.say(&format!("{id}-{ending}"))
+}
+
+/// The p of the hours, with how many there are.
+fn hours_words(words: &Wording, id: &str, hours: ByHours) -> String {
+    let p = p_words(words, hours.p);
+    words.say_with(
+        id,
+        &[
+            ("p", Arg::Text(&p)),
+            ("hours", Arg::Count(hours.hours)),
+            ("before", Arg::Count(hours.earlier_hours)),
+        ],
+    )
+}
+
+/// Each cast at its time of day and as high as its wait, and whether bites came readier or slower as the day went on.
 pub(super) fn drift(input: &WaitsInput, counted: &Counted) -> Option<ChartView> {
     let words = input.words;
     let started = input.session.started.as_ref()?;
@@ -72,25 +104,12 @@ pub(super) fn drift(input: &WaitsInput, counted: &Counted) -> Option<ChartView> 
         shape: if wait.is_bite() { DotShape::Bite } else { DotShape::WithoutBite },
     };
     chart.dots = counted.today_at.iter().zip(&counted.today).map(dot).collect();
-    let trend = rank_trend(&counted.today_at, &counted.today, SEED).ok().flatten();
-    chart.says = drift_says(words, &counted.today, trend);
-    chart.notes =
-        vec![super::counts_words(words, &counted.today, counted.today_casts), words.say("waits-drift-how")];
+    let hours = over_the_day(&timed(&counted.today, &counted.today_at), !input.session.is_open()).ok();
+    chart.says = says(words, counted, 0, hours, "waits-drift");
+    chart.notes = vec![super::counts_words(words, &counted.today, counted.today_casts)];
+    chart.notes.extend(hours.map(|hours| hours_words(words, "waits-drift-hours", hours)));
+    chart.notes.push(words.say("waits-drift-how"));
     Some(chart)
-}
-
-fn drift_says(words: &Wording, today: &[Wait], trend: Option<Trend>) -> String {
-    let enough = bites(today) >= super::BITES_TO_TELL;
-    let Some(trend) = trend.filter(|_| enough) else {
-        return words.say_with("waits-cant-tell", &[("bites", Arg::Count(bites(today)))]);
-    };
-    let id = match (trend.p < CLEAR_BELOW, trend.correlation > 0.0) {
-        (false, _) => "waits-drift-none",
-        (true, true) => "waits-drift-readier",
-        (true, false) => "waits-drift-slower",
-    };
-    let trend_words = format!("{:+.2}", trend.correlation).replace('-', "\u{2212}");
-    words.say_with(id, &[("trend", Arg::Text(&trend_words)), ("p", Arg::Text(&p_words(words, trend.p)))])
 }
 
 /// Minutes of the session, labelled with the hours of the clock.

@@ -68,6 +68,8 @@ pub(super) struct Counted {
     today: Vec<Wait>,
     today_at: Vec<f64>,
     earlier: Vec<(Vec<Wait>, f64)>,
+    /// When the waits of each earlier day began, minutes into that day.
+    earlier_at: Vec<Vec<f64>>,
     /// How many casts today's waits are of: a cast has more than one where twitches start the wait anew.
     today_casts: usize,
     earlier_casts: usize,
@@ -136,6 +138,13 @@ impl Counted {
             today: today.iter().map(|row| row.wait).collect(),
             today_at: today.iter().map(|row| row.at_min).collect(),
             earlier: days.iter().filter_map(of).collect(),
+            earlier_at: days
+                .iter()
+                .map(|day| {
+                    day.rows.iter().filter(|row| input.filter.takes(row)).map(|row| row.at_min).collect()
+                })
+                .filter(|day: &Vec<f64>| !day.is_empty())
+                .collect(),
             today_casts: today.iter().filter(|row| !row.twitched).count(),
             earlier_casts: days
                 .iter()

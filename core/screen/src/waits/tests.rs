@@ -92,7 +92,8 @@ fn after_a_day_of_bites_the_pictures_say_what_they_show() {
     assert_eq!(hazard.spans[0].label, "bite window");
     let drift = chart(&view, ChartKind::Drift);
     assert_eq!(drift.dots.len(), 16);
-    assert!(drift.says.starts_with("Bites aren't clearly quicker or slower today"), "{}", drift.says);
+    assert_eq!(drift.says, "Bites aren't clearly quicker or slower as the day goes on.");
+    assert!(drift.notes[1].starts_with("5 whole hours in their order: p "), "{}", drift.notes[1]);
 }
 
 #[test]
@@ -140,7 +141,12 @@ fn today_is_compared_with_earlier_sessions() {
     let earlier = [EarlierRows { rows: &rows, weight: 0.5 }];
     let (view, _) = screen(&today, &earlier, &CastFilter::default());
     let picture = chart(&view, ChartKind::Earlier);
-    assert!(picture.says.starts_with("Can't tell this session from earlier ones: log-rank p 0."));
+    assert_eq!(picture.says, "Can't tell today from earlier sessions.");
+    assert!(
+        picture.notes[1].starts_with("3 hours of today against 5 hours before: p "),
+        "{}",
+        picture.notes[1]
+    );
     assert_eq!(picture.notes[0], "This session: 6 bites in 12 casts. Earlier: 7 in 14, over 1 session.");
     let styles: Vec<LineStyle> = picture.lines.iter().map(|l| l.style).collect();
     assert_eq!(styles, [LineStyle::Solid, LineStyle::Dashed]);

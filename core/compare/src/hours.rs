@@ -1,0 +1,159 @@
+//! Whether bites came readier, or slower, as the day went on or than on earlier days: by whole hours.
+//!
+//! Fish feed in spells, so that casts beside one another are alike and a test that deals them anew one by one takes any spell
+//! for a trend. Hours are the units here: the casts of an hour get one score, observed less expected bites like wait for like
+//! wait, and hours, not casts, are asked whether they come in no order ([`Order`]). The answer may be read at any moment; it
+//! moves only when an hour is over.
+
+use super::error::CompareError;
+use super::order::Order;
+use super::permutation::{TiedBites, log_rank_scores};
+use restwater_waits::Wait;
+
+/// Minutes that make one unit.
+const HOUR_MIN: f64 = 60.0;
+/// Added to the expected bites under the root, so that an hour when next to nothing was expected can't score high by one bite.
+const EXPECTED_AT_LEAST: f64 = 0.25;
+
+/// A wait and when it began, in minutes of its day.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct TimedWait {
+    /// Minutes into the day.
+    pub at_min: f64,
+    /// The wait.
+    pub wait: Wait,
+}
+
+/// What the hours say.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct ByHours {
+    /// Anytime-valid p.
+    pub p: f64,
+    /// Whether bites came readier (later in the day, or today), rather than slower.
+    pub readier: bool,
+    /// Hours of today that were counted.
+    pub hours: usize,
+    /// Hours of earlier days they were held against.
+    pub earlier_hours: usize,
+}
+
+/// Whether bites came readier or slower as the day went on. While it is not `over`, its latest hour is not counted.
+pub fn over_the_day(today: &[TimedWait], over: bool) -> Result<ByHours, CompareError> {
+    by_hours(today, &[], over)
+}
+
+/// Whether bites came readier or slower today than on earlier days, and as the day went on: each hour of today against all
+/// hours before it, on earlier days and today.
+pub fn against_earlier(
+    today: &[TimedWait],
+    earlier: &[&[TimedWait]],
+    over: bool,
+) -> Result<ByHours, CompareError> {
+    by_hours(today, earlier, over)
+}
+
+fn by_hours(today: &[TimedWait], earlier: &[&[TimedWait]], over: bool) -> Result<ByHours, CompareError> {
+    let all = || earlier.iter().copied().flatten().chain(today);
+    if let Some(bad) = all().find(|w| !w.at_min.is_finite()) {
+        return Err(CompareError::NotATime(bad.at_min));
+    }
+    let mut waits: Vec<Wait> = Vec::new();
+    let mut hour_of: Vec<usize> = Vec::new();
+    let mut hours = 0;
+    for day in earlier {
+        for hour in hours_of(day) {
+            waits.extend(hour.iter().map(|w| w.wait));
+            hour_of.resize(waits.len(), hours);
+            hours += 1;
+        }
+    }
+    let earlier_hours = hours;
+    let mut order = Order::default();
+    let todays = hours_of(today);
+    let counted = if over { todays.len() } else { todays.len().saturating_sub(1) };
+    for hour in todays.iter().take(counted) {
+        waits.extend(hour.iter().map(|w| w.wait));
+        hour_of.resize(waits.len(), hours);
+        hours += 1;
+        order.add(&scores(&waits, &hour_of, hours));
+    }
+    Ok(ByHours { p: order.p(), readier: order.rises(), hours: hours - earlier_hours, earlier_hours })
+}
+
+/// The casts of a day in the hours they began in; hours without a cast are left out.
+fn hours_of(day: &[TimedWait]) -> Vec<Vec<TimedWait>> {
+    let mut sorted = day.to_vec();
+    restwater_sorting::by(&mut sorted, |a, b| a.at_min.total_cmp(&b.at_min));
+    let hour = |w: &TimedWait| libm::floor(w.at_min / HOUR_MIN);
+    sorted.chunk_by(|a, b| hour(a) == hour(b)).map(<[TimedWait]>::to_vec).collect()
+}
+
+/// Observed less expected bites of each hour, over the root of the expected, from the hazard of all of them.
+fn scores(waits: &[Wait], hour_of: &[usize], hours: usize) -> Vec<f64> {
+    let mut excess = vec![0.0; hours];
+    let mut expected = vec![EXPECTED_AT_LEAST; hours];
+    for ((wait, &hour), score) in waits.iter().zip(hour_of).zip(log_rank_scores(waits, TiedBites::Together)) {
+        excess[hour] += score;
+        expected[hour] += f64::from(u8::from(wait.is_bite())) - score;
+    }
+    excess.iter().zip(&expected).map(|(x, e)| x / e.sqrt()).collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn cast(at_min: f64, minutes: f64, bite: bool) -> TimedWait {
+        TimedWait { at_min, wait: Wait::new(minutes, bite).unwrap() }
+    }
+
+    /// Six hours of three casts; in hour h all wait `waits[h]` minutes for a bite.
+    fn day(waits: &[f64]) -> Vec<TimedWait> {
+        let hour = |(h, minutes): (usize, &f64)| {
+            [0.0, 20.0, 40.0].map(|at| cast(60.0 * h as f64 + at, *minutes, true))
+        };
+        waits.iter().enumerate().flat_map(hour).collect()
+    }
+
+    #[test]
+    fn waits_that_shorten_by_the_hour_come_readier_later() {
+        let shorter = over_the_day(&day(&[18.0, 15.0, 12.0, 9.0, 6.0, 3.0]), true).unwrap();
+        assert!(shorter.p < 0.05 && shorter.readier && shorter.hours == 6, "{shorter:?}");
+        let longer = over_the_day(&day(&[3.0, 6.0, 9.0, 12.0, 15.0, 18.0]), true).unwrap();
+        assert!(longer.p < 0.05 && !longer.readier);
+        let neither = over_the_day(&day(&[9.0, 12.0, 8.0, 11.0, 7.0, 10.0]), true).unwrap();
+        assert!(neither.p > 0.2, "{neither:?}");
+    }
+
+    #[test]
+    fn the_hour_that_runs_is_not_counted() {
+        let casts = day(&[18.0, 15.0, 12.0, 9.0, 6.0, 3.0]);
+        assert_eq!(over_the_day(&casts, false).unwrap().hours, 5);
+        assert_eq!(over_the_day(&casts[..16], true).unwrap().hours, 6);
+        assert_eq!(over_the_day(&casts[..1], false).unwrap(), over_the_day(&[], true).unwrap());
+    }
+
+    #[test]
+    fn a_day_of_short_waits_is_readier_than_earlier_ones() {
+        let usual = day(&[9.0, 12.0, 8.0, 11.0, 7.0, 10.0]);
+        let earlier: [&[TimedWait]; 3] = [&usual, &usual, &usual];
+        let good = against_earlier(&day(&[3.0, 4.0, 2.0, 3.5, 2.5]), &earlier, true).unwrap();
+        assert!(good.p < 0.05 && good.readier && good.hours == 5 && good.earlier_hours == 18, "{good:?}");
+        let same = against_earlier(&usual, &earlier, true).unwrap();
+        assert!(same.p > 0.2, "{same:?}");
+    }
+
+    #[test]
+    fn an_hour_scores_what_was_seen_less_what_was_expected() {
+        // By hand: two hours of one cast, a bite at 5 and none in 10. Of both, one had a bite at 5: a hazard of 1/2.
+        let waits = [Wait::new(5.0, true).unwrap(), Wait::new(10.0, false).unwrap()];
+        let found = scores(&waits, &[0, 1], 2);
+        let root = 0.75_f64.sqrt();
+        assert!((found[0] - 0.5 / root).abs() < 1e-12 && (found[1] + 0.5 / root).abs() < 1e-12);
+    }
+
+    #[test]
+    fn a_time_that_is_none_is_refused() {
+        assert!(over_the_day(&[cast(f64::NAN, 3.0, true)], true).is_err());
+    }
+}
