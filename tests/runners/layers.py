@@ -1,10 +1,8 @@
 """Dependencies only point down: between the crates of core/, and between the modules inside each of them.
 
 Between crates: the root Cargo.toml lists them from the bottom up, a crate may use only those above it in that list (its
-tests too), and a domain uses no crate that knows a log, a store or words. Inside a crate: the top-level modules, joined by
-what they import through `crate::` or `super::` and by the names that lib.rs re-exports, hold no circle but the ones listed in
-CIRCLES, which are still to be opened: a new or larger one fails, and so does a listed module that is out of its circle. Test
-modules are left out.
+tests too), and a domain uses no crate that knows a log, a store or words. Inside a crate: the top-level modules, joined by what
+they import through `crate::` or `super::` and by the names that lib.rs re-exports, hold no circle. Test modules are left out.
 """
 
 import json
@@ -16,17 +14,6 @@ import sys
 DOMAINS = ["waits", "compare", "swim", "match-day", "bench", "sky", "caution"]
 NOT_FOR_DOMAINS = ["log", "session", "kit", "store", "exchange", "screen", "report", "layout", "app"]
 TESTS = {"tests", "laws", "cases"}
-CIRCLES = {
-    "restwater-app": ["advisor earlier"],
-    "restwater-screen": [
-        "action bank bench book casts_that_count changes conditions files key leaf match_day mend setup swim swim_pick tackle"
-        " waits watch which"
-    ],
-    "restwater-session": ["alternation fold match_day mending model rhythm rows waits water"],
-    "restwater-store": ["connect salvage"],
-    "restwater-swim": ["columns input scatter"],
-    "restwater-waits": ["book plan shapes"],
-}
 
 
 def crates():
@@ -99,9 +86,7 @@ def main():
     order = list(crates())
     faults = list(between(order))
     for name, folder, _ in order:
-        found, known = ({" ".join(group) for group in circles(module_graph(folder / "src"))}, set(CIRCLES.get(name, [])))
-        faults += [f"{name}: a circle of {group}" for group in sorted(found - known)]
-        faults += [f"{name}: no longer a circle, take it off the list: {group}" for group in sorted(known - found)]
+        faults += [f"{name}: a circle of {' '.join(group)}" for group in circles(module_graph(folder / "src"))]
     print("\n".join(faults) if faults else "ok")
     return 1 if faults else 0
 

@@ -1,20 +1,17 @@
 //! What the record says of the running cast, kept between taps so that a second costs next to nothing.
 
 use super::earlier::{earlier, same_water};
-use super::journal::{Beside, Journal};
+use super::journal::Journal;
 use super::recent::Loaded;
-use restwater_log::{CanonicalError, Op, RodNumber};
+use restwater_log::RodNumber;
 use restwater_screen::Reading;
 use restwater_session::{
-    Rhythm, Session, Stamp, Summary, casts_that_tell, fold, habit_min, rhythm, running_wait_min, waits_of,
+    Rhythm, Session, Stamp, Summary, casts_that_tell, habit_min, rhythm, running_wait_min, waits_of,
 };
-use restwater_store::{SessionRow, SnapshotRow, Store, StoreError};
+use restwater_store::StoreError;
 use restwater_waits::{Advice, EarlierDay, Record, Settings, Wait, WaitPosterior};
 use restwater_waits::{BITE_EXTRA_GUESS_MIN, LIKE_DAY_WEIGHT, OTHER_DAY_WEIGHT, TURN_ROUND_GUESS_MIN};
 use uuid::Uuid;
-
-/// Changes when [`Summary`] does, so that older ones are made anew.
-pub(super) const SUMMARY_VERSION: u32 = 4;
 
 /// The posterior of today's waits, with the sessions before it.
 pub(super) struct Advisor {
@@ -132,32 +129,4 @@ impl Advisor {
 /// The same water counts as a like day, any other less.
 pub(super) fn weight(day: &Summary, water: Option<&str>) -> f64 {
     if same_water(day.water.as_deref(), water) { LIKE_DAY_WEIGHT } else { OTHER_DAY_WEIGHT }
-}
-
-/// What a snapshot of this version holds: what looking the log over compares with.
-pub(super) fn snapshot_body(id: Uuid, ops: &[Op], version: u32) -> Option<Vec<u8>> {
-    if version != SUMMARY_VERSION {
-        return None;
-    }
-    serde_json::to_vec(&Summary::of(&fold(id, ops))).ok()
-}
-
-/// The summary of a session: as it is kept, or made from the log and kept.
-pub(super) fn summary(journal: &Journal, row: &SessionRow) -> Result<Summary, StoreError> {
-    let kept = journal.store().snapshot(row.id)?.filter(|kept| kept.version == SUMMARY_VERSION);
-    if let Some(summary) = kept.and_then(|kept| serde_json::from_slice(&kept.body).ok()) {
-        return Ok(summary);
-    }
-    let (summary, kept) = made_anew(journal.store(), row)?;
-    journal.beside(Beside::Summaries, journal.store().put_snapshots(&[kept]));
-    Ok(summary)
-}
-
-/// A summary made from the log, with the snapshot to keep of it.
-pub(super) fn made_anew(store: &Store, row: &SessionRow) -> Result<(Summary, SnapshotRow), StoreError> {
-    let session = fold(row.id, &store.ops_of(row.id)?);
-    let summary = Summary::of(&session);
-    let body = serde_json::to_vec(&summary).map_err(|e| CanonicalError::Unwritable(e.to_string()))?;
-    let kept = SnapshotRow { session: row.id, ops: row.ops, last: row.last, version: SUMMARY_VERSION, body };
-    Ok((summary, kept))
 }

@@ -1,7 +1,7 @@
 //! Which sessions are earlier ones, and which were on the same water: one rule for all that learns from them.
 
-use super::advisor::summary;
 use super::journal::Journal;
+use super::summaries::summary;
 use restwater_log::{OpOrder, is_kit};
 use restwater_session::Summary;
 use restwater_store::StoreError;

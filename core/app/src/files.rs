@@ -264,7 +264,7 @@ impl App {
     /// Looks the whole log over: the file, every entry against its hash, every projection against the log.
     /// Projections that don't follow from the log are made anew.
     pub fn look_over(&mut self) -> Result<String, AppError> {
-        let found = self.journal.store().check(&mut super::advisor::snapshot_body)?;
+        let found = self.journal.store().check(&mut super::summaries::snapshot_body)?;
         let repaired = !found.is_clean() && found.is_repairable();
         if repaired {
             self.journal.rebuild()?;

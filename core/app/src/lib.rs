@@ -30,6 +30,7 @@ mod repeat;
 mod sessions;
 mod settings;
 mod setup;
+mod summaries;
 mod swim;
 mod swim_typed;
 mod tackle;

@@ -1,8 +1,8 @@
 //! All days in brief, kept in memory: read from their snapshots in one go, and made anew only where the log has grown.
 
 use super::AppError;
-use super::advisor::{SUMMARY_VERSION, made_anew};
 use super::journal::{Beside, Journal};
+use super::summaries::{SUMMARY_VERSION, made_anew};
 use restwater_log::is_kit;
 use restwater_session::Summary;
 use restwater_store::{SessionRow, SnapshotRow};

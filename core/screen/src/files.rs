@@ -1,8 +1,6 @@
 //! The Files screen: what goes out, what came in, backups, and the words of what was found.
 
-mod choices;
-
-pub use choices::{FormChoice, Span};
+use super::{FormChoice, Span};
 
 use super::figures::{clock_of, iso_day_of};
 use super::{Action, Arg, Choice, ChoiceRow, FilesTap, Wording};

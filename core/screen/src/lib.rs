@@ -36,9 +36,6 @@ mod place;
 mod setup;
 mod shell;
 mod swim;
-mod swim_keys;
-mod swim_pick;
-mod swim_rows;
 mod tackle;
 mod waits;
 mod watch;
@@ -46,9 +43,10 @@ mod which;
 mod wording;
 
 pub use action::{
-    Action, BenchTap, BookSet, BookTap, CautionsTap, ConditionsTap, FilesTap, FilterTap, HazardKind, KeyTap,
-    Keyboard, MendTap, Pad, PhoneTap, SetupTap, SwimTap, SwimThing, TackleTap, TypedField, TypedInto,
-    WaitsTap, WaterChoice,
+    Action, BenchTap, BookSet, BookTap, CautionsTap, ConditionsTap, FilesTap, FilterTap, FormChoice,
+    HazardKind, Key, KeyTap, Keyboard, MatchTap, MendTap, Pad, PhoneTap, RuleTap, Season, SetupTap, Signal,
+    Span, SwimTap, SwimThing, TackleTap, Temperature, TypedField, TypedInto, UsualClass, WaitsTap,
+    WaterChoice, Which,
 };
 pub use bank::{
     AdviceTone, AdviceView, BankInput, BankState, BankView, HeaderView, Reading, RodView, StripMark,
@@ -56,7 +54,7 @@ pub use bank::{
 };
 pub use bench::REACTION_S;
 pub use bench::{BenchChoices, BenchInput, bench};
-pub use book::{BookInput, LightInput, NextInput, Season, SetFilter, Temperature, book};
+pub use book::{BookInput, LightInput, NextInput, SetFilter, book};
 pub use book::{day_words, midnight};
 pub use casts_that_count::CastFilter;
 pub use cautions::{CautionsInput, cautions};
@@ -73,16 +71,16 @@ pub use conditions::conditions_words;
 pub use doors::{Door, DoorGroup, DoorsView, doors};
 pub use entry::{entry_words, kind_words};
 pub use figures::{clock, iso_day, sentence_case, trimmed};
-pub use files::{BackupLine, FilesView, FormChoice, ImportLine, IncomingView, Span};
+pub use files::{BackupLine, FilesView, ImportLine, IncomingView};
 pub use files::{
     FilesInput, MapTally, Stage, backup_words, check_words, files_view, incoming_map, incoming_view,
     outgoing_words, salvage_words,
 };
-pub use key::{Key, KeyView, KeyWeight};
+pub use key::{KeyView, KeyWeight};
 pub use leaf::{Leaf, LeafKey, LeafLine, LeafSpan, LeavesView};
 pub use match_day::{
-    AlarmView, FishPage, MatchInput, MatchKey, MatchLine, MatchPhase, MatchTap, MatchView, NetView,
-    NetWarning, PageKey, RestInput, RuleTap, Signal, UsualClass, WeighInPage, match_view,
+    AlarmView, FishPage, MatchInput, MatchKey, MatchLine, MatchPhase, MatchView, NetView, NetWarning,
+    PageKey, RestInput, WeighInPage, match_view,
 };
 pub use match_day::{first_match, net_name, units, weight_words};
 pub use mend::{MendInput, end_said, mend_view, wait_to_mend_s};
@@ -92,12 +90,14 @@ pub use place::mark_of;
 pub use place::spot_words;
 pub use setup::{SetupInput, SetupView, setup};
 pub use shell::{ShellWords, position_words};
-pub use swim::{PegPlaceView, SwimKey, SwimKeyView, SwimPad, SwimScreen, SwimView, scene_words, swim_view};
-pub use swim_pick::{Picking, SwimPick};
+pub use swim::{
+    PegPlaceView, Picking, SwimKey, SwimKeyView, SwimPad, SwimPick, SwimScreen, SwimView, scene_words,
+    swim_view,
+};
 pub use tackle::first_spot;
 pub use tackle::{Choice, ChoiceRow, TackleAround, TackleView, tackle};
 pub use waits::{EarlierRows, ForecastLine, ForecastView, WaitsInput, WaitsView, forecast_view, waits};
 pub use watch::{PhoneView, WatchAlarm, WatchKey, WatchView};
 pub use watch::{WatchInput, phone_view, watch_view};
-pub use which::{Screen, Which};
+pub use which::Screen;
 pub use wording::{Arg, Wording};

@@ -1,8 +1,13 @@
 //! The Swim screen: where next with its reasons, the aimed cell in words, the keys round the fan.
 
+mod keys;
+mod pick;
+mod rows;
+
+pub use pick::{Picking, SwimPick};
+
 use super::figures::{clock, trimmed, whole};
 use super::place::{bearing_words, reach_words};
-use super::swim_pick::{Picking, SwimPick};
 use super::{Action, Arg, ChoiceRow, KeyTap, SwimTap, TypedField, TypedInto, Wording, sentence_case};
 use restwater_log::{Moment, Reach, RodNumber};
 use restwater_session::{Session, reach_near};

@@ -121,8 +121,8 @@ mod tests {
         let count = |bites, casts| {
             wording.say_with("advice-early", &[("bites", Arg::Count(bites)), ("casts", Arg::Count(casts))])
         };
-        assert_eq!(count(1, 8), "1 bite in 8 casts; early to say.");
-        assert_eq!(count(0, 1), "No bites in 1 cast; early to say.");
+        assert_eq!(count(1, 8), "1 bite in 8 casts; too early to say.");
+        assert_eq!(count(0, 1), "No bites in 1 cast; too early to say.");
         assert_eq!(wording.say_with("peg", &[("peg", Arg::Text("22"))]), "Peg 22");
         assert_eq!(wording.say("no-such-message"), "no-such-message");
     }

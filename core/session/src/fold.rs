@@ -9,9 +9,10 @@ use super::model::{
     Rod, RodState, Session,
 };
 use super::rows::value_of;
+use super::step::Step;
 use super::{Stamp, TimeLine};
 use restwater_compare::Factor;
-use restwater_log::{Op, Payload, RodNumber, Said, SessionSetup, SwimSetup, effective, sorted};
+use restwater_log::{Op, Payload, RodNumber, SessionSetup, SwimSetup, effective, sorted};
 use restwater_sky::conditions::Conditions;
 use restwater_swim::FeatureKind;
 use std::collections::HashMap;
@@ -51,22 +52,6 @@ pub fn fold(id: Uuid, ops: &[Op]) -> Session {
     mending::apply(&mut folding.session, &folding.said_later);
     folding.settle_fish();
     folding.session
-}
-
-/// An entry in force, on the time line.
-pub(super) struct Step<'a> {
-    /// The op as it was written.
-    pub(super) op: &'a Op,
-    /// When it happened, as mended.
-    pub(super) at: Stamp,
-    /// When it was tapped.
-    pub(super) tapped: Stamp,
-    /// What it says, as mended.
-    pub(super) payload: &'a Payload,
-    /// What is said of it afterwards.
-    pub(super) said: Said,
-    /// When that was said of its end.
-    pub(super) end_said_at: Option<Stamp>,
 }
 
 struct Folding {

@@ -19,30 +19,34 @@ pub mod figures;
 mod fold;
 mod logged;
 mod match_day;
+mod match_record;
 pub mod match_setup;
 mod mending;
 mod model;
 pub mod own_count;
+mod progress;
 pub mod rest;
 mod rhythm;
 mod rows;
+mod step;
 mod summary;
 mod time_line;
 mod waits;
 mod water;
 
 pub use allowed::{NotNow, check};
-pub use alternation::{Alternation, Progress};
+pub use alternation::Alternation;
 pub use cast::{Cast, CastEnd, EndCause};
 pub use catch::{CaughtFish, catch};
 pub use fold::{MOST_RODS, fold};
 pub use logged::Logged;
-pub use match_day::{MatchDay, NetScales, SaidFish};
+pub use match_record::{MatchDay, NetScales, SaidFish};
 pub use match_setup::{ClassGuess, MatchSetup};
 pub use model::{
     ConditionsAt, Doubt, DoubtKind, KeptBack, Landmark, LandmarkKind, LastTimed, Loss, Mark, Note, PegPlace,
     Rod, RodState, Session,
 };
+pub use progress::Progress;
 pub use rhythm::{Rhythm, rhythm};
 pub use rows::{length_mm, rows_of, setup_of, value_of};
 pub use summary::Summary;

@@ -1,79 +1,15 @@
-//! What a session says of its match.
+//! The entries of a match, folded into a session.
 
 use super::Logged;
-use super::Stamp;
 use super::cast::{CastEnd, EndCause};
-use super::fold::Step;
+use super::match_record::{MatchDay, NetScales, SaidFish};
 use super::model::Session;
+use super::step::Step;
 use crate::MatchSetup;
-use restwater_log::{FishSaid, FishWeight, Payload};
-use restwater_match_day::clock::{ClockError, Phase};
+use restwater_log::{FishWeight, Payload};
 use restwater_match_day::rules::same_name;
 use restwater_match_day::weight::Weight;
-use serde::{Deserialize, Serialize};
 use uuid::Uuid;
-
-/// The match in force.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-pub struct MatchDay {
-    /// The op that set it.
-    pub op: Uuid,
-    /// As it was set.
-    pub setup: MatchSetup,
-    /// The device whose wall clock its times are read by.
-    device: Uuid,
-    /// What that clock showed at the session's start, as it stood when the match was first set, UTC ms.
-    wall_at_start_ms: i64,
-}
-
-impl MatchDay {
-    /// What the phone's wall clock would show now, had nobody moved it since the match was set.
-    ///
-    /// All-in and all-out are times of day by the organiser's clock, and `offset_ms` says how far that is from the
-    /// phone's. They are tied to the time line once, when the match is first set: by what the phone's clock showed then.
-    /// So a clock that is set later, by hand or by a network, moves neither, and a rule that is changed later doesn't
-    /// tie them anew. A match that is called off and set again is tied anew, and so is one set by another phone.
-    pub fn phone_ms(&self, now: &Stamp) -> i64 {
-        self.wall_at_start_ms.saturating_add(now.at_ms)
-    }
-
-    /// Where the match stands.
-    pub fn phase(&self, now: &Stamp) -> Result<Phase, ClockError> {
-        Ok(self.setup.clock()?.phase(self.phone_ms(now)))
-    }
-
-    /// Milliseconds left to fish; before all-in the whole match, after all-out none.
-    pub fn left_ms(&self, now: &Stamp) -> Result<i64, ClockError> {
-        Ok(self.setup.clock()?.left_ms(self.phone_ms(now)))
-    }
-
-    /// What the phone's wall clock shows at a time of [`MatchDay::phone_ms`], as it is set now: for showing and ringing.
-    pub fn wall_ms(&self, phone_ms: i64, now: &Stamp) -> i64 {
-        now.wall_at(phone_ms.saturating_sub(self.wall_at_start_ms))
-    }
-}
-
-/// What was said of a fish.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-pub struct SaidFish {
-    /// The op that says it.
-    pub op: Uuid,
-    /// What it says.
-    pub said: FishSaid,
-}
-
-/// A net on the scales.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-pub struct NetScales {
-    /// The op that says it.
-    pub op: Uuid,
-    /// When.
-    pub at: Stamp,
-    /// Name of the net.
-    pub net: String,
-    /// What the scales showed.
-    pub shown: Weight,
-}
 
 impl Session {
     /// Takes an op of the match; a later one of the same fish or net replaces the earlier.
@@ -148,7 +84,7 @@ mod tests {
     use super::super::{DoubtKind, catch, fold};
     use super::*;
     use restwater_log as log;
-    use restwater_log::{EndSaid, WeightUnit};
+    use restwater_log::{EndSaid, FishSaid, WeightUnit};
     use restwater_match_day::rules::{MatchRules, NetHolds, NetRule};
 
     fn setup(all_out_ms: i64) -> MatchSetup {

@@ -3,9 +3,9 @@
 
 use super::Stamp;
 use super::cast::{Cast, CastEnd, EndCause};
-use super::fold::Step;
 use super::model::{Doubt, DoubtKind, RodState, Session};
 use super::rhythm::median;
+use super::step::Step;
 use restwater_log::{EndSaid, Payload, RodNumber};
 use std::collections::{HashMap, HashSet};
 use uuid::Uuid;

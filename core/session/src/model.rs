@@ -1,6 +1,6 @@
 //! A session as the log tells it.
 
-use super::match_day::{MatchDay, NetScales, SaidFish};
+use super::match_record::{MatchDay, NetScales, SaidFish};
 use super::{Alternation, Cast};
 use super::{Stamp, TimeLine};
 use restwater_log::{OpOrder, Payload, Rig, RodNumber, SessionSetup, Spot, SwimSetup};

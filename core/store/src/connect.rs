@@ -1,7 +1,6 @@
 //! Opening the file: pragmas, locks, and the refusals that leave it as it was.
 
-use super::look::{Found, directory, look};
-use super::salvage::finish_salvage;
+use super::look::{Found, look};
 use super::schema::{APPLICATION_ID, KNOWN_VERSION, expect_tables, migrate, version};
 use super::{Durability, FILE_NAME, StoreError};
 use rusqlite::config::DbConfig;
@@ -18,15 +17,13 @@ const LOCK_WAIT: Duration = Duration::from_millis(300);
 /// Statements kept prepared.
 const STATEMENTS: usize = 48;
 
-/// Opens the store in `dir`, or makes one there that belongs to `new_device`.
+/// Opens the store in `dir`, a folder that exists, or makes one there that belongs to `new_device`.
 pub(super) fn connect(
     dir: &Path,
     new_device: Uuid,
     durability: Durability,
 ) -> Result<Connection, StoreError> {
     let file = dir.join(FILE_NAME);
-    directory(dir)?;
-    finish_salvage(dir)?;
     if look(&file)? == Found::Nothing {
         create(dir, &file, new_device)?;
         look(&file)?;

@@ -77,7 +77,7 @@ impl Store {
 
     /// [`Store::open`] with another durability, for the control of the power-cut test.
     pub fn open_with(dir: &Path, new_device: Uuid, durability: Durability) -> Result<Self, StoreError> {
-        let conn = connect::connect(dir, new_device, durability)?;
+        let conn = connection(dir, new_device, durability)?;
         let device = device(&conn)?;
         let (last_hlc, version) = (read::last_hlc(&conn)?, read::version(&conn)?);
         let conn = RefCell::new(Some(conn));
@@ -124,10 +124,17 @@ impl Store {
     pub fn conn(&self) -> Result<RefMut<'_, Connection>, StoreError> {
         let mut slot = self.conn.try_borrow_mut().map_err(|_| StoreError::Busy)?;
         if slot.is_none() {
-            *slot = Some(connect::connect(&self.dir, self.device, self.durability)?);
+            *slot = Some(connection(&self.dir, self.device, self.durability)?);
         }
         RefMut::filter_map(slot, Option::as_mut).map_err(|_| StoreError::Busy)
     }
+}
+
+/// A connection to the store in `dir`, after any salvage that was cut short is finished.
+fn connection(dir: &Path, new_device: Uuid, durability: Durability) -> Result<Connection, StoreError> {
+    look::directory(dir)?;
+    salvage::finish_salvage(dir)?;
+    connect::connect(dir, new_device, durability)
 }
 
 /// The device kept in the file.

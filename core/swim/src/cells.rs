@@ -216,8 +216,8 @@ fn check(input: &SwimInput) -> Result<(), SwimError> {
         }
     }
     for kept in &input.kept_back {
-        columns::check_fan(kept.fan)?;
-        columns::check_band(kept.band)?;
+        kept.fan.check()?;
+        kept.band.check()?;
         if let Some(end_ms) = kept.released_ms.filter(|end| *end < kept.since_ms) {
             return Err(SwimError::EndsBeforeStart { start_ms: kept.since_ms, end_ms });
         }
@@ -238,7 +238,7 @@ fn check(input: &SwimInput) -> Result<(), SwimError> {
     positive("the distance that counts as near", input.near_m)?;
     positive("the time a bite is remembered", input.bite_memory_min)?;
     input.castable_m.map_or(Ok(0.0), |m| positive("the longest cast of today", m))?;
-    input.usual_start.map_or(Ok(()), columns::check_band)?;
+    input.usual_start.map_or(Ok(()), Band::check)?;
     input.scatter.check().and(input.disturbance.check())
 }
 

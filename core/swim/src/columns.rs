@@ -4,8 +4,8 @@
 //! A cast is aimed at a mark, so a mark stands in the middle of its column and the edge between two
 //! columns lies half-way between their middles: a cast at the mark is not split between two cells.
 
-use super::error::{SwimError, finite};
-use super::frame::{LONGEST_RANGE_M, check_bearing};
+use super::error::SwimError;
+use super::frame::check_bearing;
 use super::input::{AimingMark, Band, CastAt, Fan};
 use serde::{Deserialize, Serialize};
 
@@ -78,7 +78,7 @@ pub(crate) fn ordered_marks(marks: &[AimingMark]) -> Result<Vec<AimingMark>, Swi
 /// The fan given, or one wide enough for marks and casts.
 pub(crate) fn fan_for(given: Option<Fan>, marks: &[AimingMark], casts: &[CastAt]) -> Result<Fan, SwimError> {
     if let Some(fan) = given {
-        check_fan(fan)?;
+        fan.check()?;
         return Ok(fan);
     }
     let bearings = marks.iter().map(|m| (m.bearing_deg, 6.0));
@@ -91,16 +91,6 @@ pub(crate) fn fan_for(given: Option<Fan>, marks: &[AimingMark], casts: &[CastAt]
         right = right.max(wide(bearing));
     }
     Ok(Fan { from_deg: -left, to_deg: right })
-}
-
-/// Checks the edges of a fan.
-pub(crate) fn check_fan(fan: Fan) -> Result<(), SwimError> {
-    check_bearing(fan.from_deg)?;
-    check_bearing(fan.to_deg)?;
-    if fan.to_deg - fan.from_deg < 0.1 {
-        return Err(SwimError::FanWithoutWidth { from_deg: fan.from_deg, to_deg: fan.to_deg });
-    }
-    Ok(())
 }
 
 /// Columns of a fan for marks in order. Marks outside the fan make no column.
@@ -172,7 +162,7 @@ pub(crate) fn bands(given: &[Band], casts: &[CastAt]) -> Result<Vec<Band>, SwimE
     }
     let mut sorted = given.to_vec();
     for band in &sorted {
-        check_band(*band)?;
+        band.check()?;
     }
     restwater_sorting::by(&mut sorted, |a, b| a.from_m.total_cmp(&b.from_m));
     let mut whole: Vec<Band> = Vec::new();
@@ -188,19 +178,6 @@ pub(crate) fn bands(given: &[Band], casts: &[CastAt]) -> Result<Vec<Band>, SwimE
         whole.push(band);
     }
     Ok(whole)
-}
-
-/// Checks the edges of a band.
-pub(crate) fn check_band(band: Band) -> Result<(), SwimError> {
-    finite("the near edge of a band", band.from_m)?;
-    finite("the far edge of a band", band.to_m)?;
-    if band.from_m < 0.0 || band.to_m - band.from_m < 0.01 {
-        return Err(SwimError::BandWithoutWidth { from_m: band.from_m, to_m: band.to_m });
-    }
-    if band.to_m > LONGEST_RANGE_M {
-        return Err(SwimError::RangeTooLong { range_m: band.to_m, limit_m: LONGEST_RANGE_M });
-    }
-    Ok(())
 }
 
 fn plain_bands(casts: &[CastAt]) -> Vec<Band> {

@@ -264,7 +264,7 @@ impl Landing {
             bearing_deg: cast.spot.bearing_deg,
             bearing_sd: scatter.bearing_sd_deg,
             range_m: cast.spot.range_m,
-            range_sd: scatter.range_sd_m(cast),
+            range_sd: scatter.range_sd_m(cast.clipped, cast.spot.range_m),
         }
     }
 

@@ -4,8 +4,8 @@
 //! Fields are plain so that the fold of the log can fill them; [`super::Swim::new`] checks all of them
 //! at once and refuses what it can't use with a [`super::SwimError`].
 
-use super::error::{SwimError, positive};
-use super::frame::{Point, Spot};
+use super::error::{SwimError, finite, positive};
+use super::frame::{LONGEST_RANGE_M, Point, Spot, check_bearing};
 use super::range::metres;
 use super::scatter::{Disturbance, Scatter};
 use serde::{Deserialize, Serialize};
@@ -42,14 +42,27 @@ pub struct Fan {
 impl Band {
     /// Refuses a band without width, and one that nobody casts to.
     pub fn check(self) -> Result<(), SwimError> {
-        super::columns::check_band(self)
+        finite("the near edge of a band", self.from_m)?;
+        finite("the far edge of a band", self.to_m)?;
+        if self.from_m < 0.0 || self.to_m - self.from_m < 0.01 {
+            return Err(SwimError::BandWithoutWidth { from_m: self.from_m, to_m: self.to_m });
+        }
+        if self.to_m > LONGEST_RANGE_M {
+            return Err(SwimError::RangeTooLong { range_m: self.to_m, limit_m: LONGEST_RANGE_M });
+        }
+        Ok(())
     }
 }
 
 impl Fan {
     /// Refuses edges behind the peg, and a fan without width.
     pub fn check(self) -> Result<(), SwimError> {
-        super::columns::check_fan(self)
+        check_bearing(self.from_deg)?;
+        check_bearing(self.to_deg)?;
+        if self.to_deg - self.from_deg < 0.1 {
+            return Err(SwimError::FanWithoutWidth { from_deg: self.from_deg, to_deg: self.to_deg });
+        }
+        Ok(())
     }
 }
 

@@ -3,7 +3,6 @@
 //! Every default here is a guess (no source was found for any of them) and can be changed by the angler.
 
 use super::error::{SwimError, finite, positive};
-use super::input::CastAt;
 use serde::{Deserialize, Serialize};
 
 /// Standard deviations of where casts land round their spot.
@@ -35,9 +34,9 @@ impl Scatter {
         Ok(())
     }
 
-    /// Standard deviation of the range of a cast, metres.
-    pub fn range_sd_m(&self, cast: &CastAt) -> f64 {
-        if cast.clipped { self.clipped_range_sd_m } else { self.free_range_sd_share * cast.spot.range_m }
+    /// Standard deviation of the range of a cast meant for `range_m` metres, metres.
+    pub fn range_sd_m(&self, clipped: bool, range_m: f64) -> f64 {
+        if clipped { self.clipped_range_sd_m } else { self.free_range_sd_share * range_m }
     }
 }
 

@@ -9,58 +9,14 @@
 //!
 //! All shapes of one form that differ in how many bites they bring are a family; a day effect moves within it.
 
-use super::plan::Likelihood;
+use super::day_effects::SCATTERS;
+use super::likelihood::Likelihood;
 use super::record::EarlierDay;
 use super::shapes::Shapes;
 use libm::{exp, log};
 
-/// Standard deviations of a day's effect on the log scale, with what each is believed before the book: none at all,
-/// by a quarter, by more than half. A guess, checked by simulation (docs/advice.md).
-const SCATTERS: [(f64, f64); 3] = [(0.0, 0.4), (0.25, 0.3), (0.6, 0.3)];
 /// Chance that today is of another kind than all days before. A guess, checked by simulation.
 const UNLIKE_TODAY: f64 = 0.1;
-
-/// Shapes of one form, and where each lies on the axes along which a day effect moves.
-#[derive(Debug, Clone)]
-pub(crate) struct Family {
-    /// The first of them.
-    pub first: usize,
-    /// Of each: ln of the rate, or ln of the odds of a bite; two of them where both can move.
-    pub keenness: Vec<[f64; 2]>,
-}
-
-impl Family {
-    /// How likely a day of each member is to be one of each other, row by row, for one scatter.
-    fn steps(&self, sd: f64) -> Vec<f32> {
-        let n = self.keenness.len();
-        let mut rows = Vec::with_capacity(n * n);
-        for from in &self.keenness {
-            let start = rows.len();
-            for to in &self.keenness {
-                let (x, y) = ((from[0] - to[0]) / sd, (from[1] - to[1]) / sd);
-                rows.push(exp(-0.5 * (x * x + y * y)));
-            }
-            let sum: f64 = rows[start..].iter().sum();
-            for p in &mut rows[start..] {
-                *p /= sum;
-            }
-        }
-        rows.into_iter().map(|p| p as f32).collect()
-    }
-}
-
-/// The steps of a day effect within every family, by scatter; none for no scatter.
-#[derive(Debug)]
-pub(crate) struct DayEffects(Vec<Option<Vec<Vec<f32>>>>);
-
-impl DayEffects {
-    pub(crate) fn new(families: &[Family]) -> Self {
-        let of = |(sd, _): &(f64, f64)| {
-            (*sd > 0.0).then(|| families.iter().map(|family| family.steps(*sd)).collect())
-        };
-        Self(SCATTERS.iter().map(of).collect())
-    }
-}
 
 /// What is believed of today's shapes after the days of a book: weights that sum to 1.
 pub(crate) fn after(shapes: &Shapes, days: &[EarlierDay]) -> Vec<f64> {

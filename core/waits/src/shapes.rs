@@ -5,7 +5,7 @@
 //! (constant rate), the laws of maths.md on a fixed grid, bites spread evenly over one stretch, and
 //! two bunches. Each but the first comes with several shares of casts that get a bite at all.
 
-use super::book::{DayEffects, Family};
+use super::day_effects::{DayEffects, Family};
 use super::renewal::Costs;
 use super::wait_law::{Law, WaitLaw};
 use libm::{exp, log};

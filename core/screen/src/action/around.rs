@@ -1,6 +1,7 @@
 //! Taps of the smaller screens: Waits, Conditions, Cautions, Mend, Files, Phone.
 
-use crate::{Alarm, FormChoice, Span};
+use super::files::{FormChoice, Span};
+use crate::Alarm;
 use restwater_caution::table::Region;
 use restwater_compare::FactorValue;
 use restwater_log::EndSaid;

@@ -4,18 +4,26 @@
 mod around;
 mod bench;
 mod book;
+mod files;
+mod key;
+mod match_day;
 mod setup;
 mod swim;
 mod typed;
+mod which;
 
 pub use around::{CautionsTap, ConditionsTap, FilesTap, MendTap, PhoneTap, WaitsTap};
 pub use bench::BenchTap;
-pub use book::{BookSet, BookTap, FilterTap, WaterChoice};
+pub use book::{BookSet, BookTap, FilterTap, Season, Temperature, WaterChoice};
+pub use files::{FormChoice, Span};
+pub use key::Key;
+pub use match_day::{MatchTap, RuleTap, Signal, UsualClass};
 pub use setup::{SetupTap, TackleTap};
 pub use swim::{HazardKind, SwimTap, SwimThing};
 pub use typed::{Keyboard, TypedField, TypedInto};
+pub use which::Which;
 
-use super::{Hand, Key, MatchTap, Scheme, Which};
+use super::{Hand, Scheme};
 use restwater_compare::FactorValue;
 use restwater_log::{FishWeight, Rig, RodNumber, SessionSetup, Spot};
 use restwater_swim::Step;

@@ -141,7 +141,7 @@ pub enum AdviceTone {
 pub struct AdviceView {
     /// "Hold until 22. Recast by 27."
     pub headline: String,
-    /// "3 bites in 8 casts; early to say."
+    /// "3 bites in 8 casts; too early to say."
     pub detail: String,
     /// Further sentences, most telling first.
     pub more: Vec<String>,

@@ -1,45 +1,12 @@
 //! Which sessions count: by water, season and temperature of the water.
 
 use super::Day;
-use crate::{Action, Arg, BookSet, BookTap, Choice, ChoiceRow, FilterTap, WaterChoice, Wording};
+use crate::{
+    Action, Arg, BookSet, BookTap, Choice, ChoiceRow, FilterTap, Season, Temperature, WaterChoice, Wording,
+};
 use chrono::{DateTime, Datelike};
 use restwater_session::Summary;
-use serde::{Deserialize, Serialize};
 use std::collections::BTreeSet;
-
-/// Three months, by the local date a session began on.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
-#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
-#[serde(rename_all = "snake_case")]
-pub enum Season {
-    /// December to February.
-    DecToFeb,
-    /// March to May.
-    MarToMay,
-    /// June to August.
-    JunToAug,
-    /// September to November.
-    SepToNov,
-}
-
-/// How cold the water was, as last logged.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
-#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
-#[serde(rename_all = "snake_case")]
-pub enum Temperature {
-    /// Below 4 °C, where water is densest.
-    Below4,
-    /// 4 to below 7 °C.
-    From4,
-    /// 7 to below 10 °C.
-    From7,
-    /// 10 to below 15 °C.
-    From10,
-    /// 15 °C and above.
-    From15,
-    /// Nobody looked.
-    NotLogged,
-}
 
 const SEASONS: [(Season, &str); 4] = [
     (Season::DecToFeb, "dec-feb"),

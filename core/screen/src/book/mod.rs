@@ -7,7 +7,7 @@ mod rates;
 mod session;
 mod sets;
 
-pub use filter::{Season, SetFilter, Temperature};
+pub use filter::SetFilter;
 pub use light::LightInput;
 pub use next::NextInput;
 

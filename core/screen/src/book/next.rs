@@ -1,8 +1,8 @@
 //! The plan for next time: what the record supports, and what it can't tell.
 
-use super::{Day, SetFilter, Temperature, day_words};
+use super::{Day, SetFilter, day_words};
 use crate::figures::whole;
-use crate::{Arg, ChangesView, Leaf, LeafLine, TypedInto, VerdictTone, Wording};
+use crate::{Arg, ChangesView, Leaf, LeafLine, Temperature, TypedInto, VerdictTone, Wording};
 use restwater_bench::ladder::Rung;
 use restwater_compare::sets::set_rates;
 use restwater_session::Summary;

@@ -2,7 +2,8 @@
 
 use super::now::weight_of;
 use super::weights::{estimate, of_a_fish, short, step, steps, units};
-use super::{FishPage, MatchInput, MatchKey, MatchTap};
+use super::{FishPage, MatchInput, MatchKey};
+use crate::MatchTap;
 use crate::figures::clock;
 use restwater_log::WeightUnit;
 use restwater_match_day::rules::{NetRule, same_name};

@@ -4,17 +4,15 @@ mod coming;
 mod fish;
 mod now;
 mod rules;
-mod tap;
 mod weigh_in;
 mod weights;
 
 pub(crate) use now::bank_line;
 pub(crate) use now::{alarms as match_alarms, end_words as match_end};
 pub use rules::{first_match, net_name};
-pub use tap::{MatchTap, RuleTap, Signal, UsualClass};
 pub use weights::{short as weight_words, units};
 
-use super::{Arg, ChoiceRow, Wording};
+use super::{Arg, ChoiceRow, MatchTap, Wording};
 use restwater_match_day::running::RunningError;
 use restwater_session::MatchSetup;
 use restwater_session::own_count::OwnCount;

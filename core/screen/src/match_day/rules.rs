@@ -2,8 +2,8 @@
 
 use super::now::local_clock;
 use super::weights::{short, units};
-use super::{MatchInput, MatchKey, MatchLine, MatchTap, RuleTap, Signal, UsualClass};
-use crate::{Action, Arg, Choice, ChoiceRow, Wording};
+use super::{MatchInput, MatchKey, MatchLine};
+use crate::{Action, Arg, Choice, ChoiceRow, MatchTap, RuleTap, Signal, UsualClass, Wording};
 use restwater_log::WeightUnit;
 use restwater_match_day::clock::MINUTE_MS;
 use restwater_match_day::rules::{MatchRules, NetHolds, NetRule, OverLimit};

@@ -1,7 +1,8 @@
 //! The weigh-in: what the scales showed against the own count.
 
 use super::weights::{estimate, rounded, short, step, steps, units};
-use super::{MatchInput, MatchKey, MatchLine, MatchTap, WeighInPage};
+use super::{MatchInput, MatchKey, MatchLine, WeighInPage};
+use crate::MatchTap;
 use restwater_log::WeightUnit;
 use restwater_match_day::clock::Phase;
 use restwater_match_day::rules::same_name;

@@ -1,6 +1,7 @@
 //! Weights in words, and the steps of their keys.
 
-use super::{MatchInput, MatchKey, MatchTap};
+use super::{MatchInput, MatchKey};
+use crate::MatchTap;
 use restwater_log::{FishWeight, WeightUnit};
 use restwater_match_day::weight::Weight;
 use restwater_session::own_count::entered;

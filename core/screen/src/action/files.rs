@@ -18,10 +18,10 @@ pub enum Span {
 }
 
 impl Span {
-    pub(super) const ALL: [Self; 6] =
+    pub(crate) const ALL: [Self; 6] =
         [Self::This, Self::Days(1), Self::Days(7), Self::Days(31), Self::Days(366), Self::Everything];
 
-    pub(super) fn tag(self) -> String {
+    pub(crate) fn tag(self) -> String {
         match self {
             Self::This => "this".into(),
             Self::Days(days) => days.to_string(),
@@ -29,7 +29,7 @@ impl Span {
         }
     }
 
-    pub(super) fn says(self, words: &Wording) -> String {
+    pub(crate) fn says(self, words: &Wording) -> String {
         match self {
             Self::This => words.say("files-span-this"),
             Self::Days(days) => words.say_with("files-span-days", &[("days", Arg::Count(usize::from(days)))]),
@@ -59,7 +59,7 @@ pub enum FormChoice {
 }
 
 impl FormChoice {
-    pub(super) const ALL: [(Self, &'static str); 6] = [
+    pub(crate) const ALL: [(Self, &'static str); 6] = [
         (Self::Entries, "entries"),
         (Self::Report, "report"),
         (Self::Casts, "casts"),
@@ -68,7 +68,7 @@ impl FormChoice {
         (Self::Map, "map"),
     ];
 
-    pub(super) fn name(self) -> &'static str {
+    pub(crate) fn name(self) -> &'static str {
         Self::ALL.into_iter().find(|(form, _)| *form == self).map_or("entries", |(_, name)| name)
     }
 }

@@ -1,7 +1,7 @@
 //! The keys of the Swim screen: which can be tapped now, and what each asks.
 
-use super::swim::{SwimKey, SwimKeyView, SwimScreen};
-use super::{Action, KeyTap};
+use super::{SwimKey, SwimKeyView, SwimScreen};
+use crate::{Action, KeyTap};
 use restwater_swim::{NextSpot, Step};
 
 impl SwimScreen<'_> {

@@ -1,9 +1,9 @@
 //! What is chosen and typed on the Swim screen: bounds, bands, features, hazards, names, the peg's place.
 
-use super::figures::trimmed;
-use super::place::bearing_words;
-use super::swim::{PegPlaceView, SwimScreen};
-use super::{Action, Arg, Choice, ChoiceRow, HazardKind, SwimTap, SwimThing, TypedField, TypedInto};
+use super::{PegPlaceView, SwimScreen};
+use crate::figures::trimmed;
+use crate::place::bearing_words;
+use crate::{Action, Arg, Choice, ChoiceRow, HazardKind, SwimTap, SwimThing, TypedField, TypedInto};
 use restwater_session::LandmarkKind;
 use restwater_swim::FeatureKind;
 use uuid::Uuid;

@@ -1,9 +1,8 @@
 //! The keys that pick a spot in two taps: a ray, then a band of it, each with what is known of it.
 
-use super::figures::whole;
-use super::swim::SwimPad;
-use super::swim::SwimScreen;
-use super::{Action, Arg, SwimTap, Wording};
+use super::{SwimPad, SwimScreen};
+use crate::figures::whole;
+use crate::{Action, Arg, SwimTap, Wording};
 use restwater_swim::{CellFigures, CellId};
 use serde::{Deserialize, Serialize};
 

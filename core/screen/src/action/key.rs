@@ -1,0 +1,42 @@
+//! The keys of the Bank.
+
+use serde::{Deserialize, Serialize};
+
+/// What a key does. Its place on the glass is the layout's business.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
+pub enum Key {
+    /// The lead hit the water.
+    Cast,
+    /// A pull worth striking.
+    Bite,
+    /// Wound in by choice.
+    WoundIn,
+    /// A fish swam into the line.
+    Liner,
+    /// The fish is in the net.
+    Landed,
+    /// The fish came off.
+    Lost,
+    /// The strike met nothing.
+    Missed,
+    /// Set the last time back by a minute.
+    TimeBack,
+    /// Set the last time back by five minutes.
+    TimeBackFive,
+    /// Take the last entry back.
+    Undo,
+    /// Bring back what undo took.
+    Redo,
+    /// Moved the bait without a recast.
+    Twitch,
+    /// The tip moved without a pull.
+    Indication,
+    /// Open the tackle of the chosen rod.
+    Tackle,
+    /// Begin a session.
+    Start,
+    /// End the session.
+    End,
+}

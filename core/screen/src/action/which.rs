@@ -1,0 +1,38 @@
+//! The screens there are.
+
+use serde::{Deserialize, Serialize};
+
+/// The screens there are.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
+pub enum Which {
+    /// The running waits and the keys.
+    Bank,
+    /// Setting up a session.
+    Setup,
+    /// Spot and rig of the chosen rod.
+    Tackle,
+    /// The swim and where next; its picture is asked for apart.
+    Swim,
+    /// What the record says of waiting.
+    Waits,
+    /// Did a change matter?
+    Changes,
+    /// Time left, nets, fish, weigh-in.
+    Match,
+    /// Files in and out, backups.
+    Files,
+    /// The evening before: hooklengths, spools, the pop-up and its shot, fall times, heights.
+    Bench,
+    /// Sessions, rates, comparisons, notes, the plan for next time.
+    Book,
+    /// Air and water, wind, cloud, colour, in a few taps.
+    Conditions,
+    /// What can hurt an angler, a fish or a licence.
+    Cautions,
+    /// Doubtful entries.
+    Mend,
+    /// What belongs to the phone.
+    Phone,
+}

@@ -1,0 +1,46 @@
+//! How likely one wait is under each of the shapes.
+
+use super::Wait;
+use super::shapes::{POINTS, Shapes};
+
+/// How likely a wait is under a shape: where to look along its row.
+pub(crate) struct Likelihood {
+    point: usize,
+    /// Bite: one over the step in minutes. No bite: how far into the step the cast ended.
+    x: f64,
+    /// What stray bites add: their density, or the share they have left without a bite.
+    stray: f64,
+    shape: f64,
+    bite: bool,
+}
+
+impl Likelihood {
+    pub(crate) fn new(shapes: &Shapes, wait: Wait) -> Self {
+        let minutes = wait.minutes();
+        let times = &shapes.times;
+        let point = times.partition_point(|&t| t <= minutes).clamp(1, POINTS - 1) - 1;
+        let step = times[point + 1] - times[point];
+        let (x, stray) = if wait.is_bite() {
+            (1.0 / step, shapes.stray / 60.0)
+        } else {
+            (((minutes - times[point]) / step).min(1.0), shapes.stray * (1.0 - minutes / 60.0).max(0.0))
+        };
+        Self { point, x, stray, shape: 1.0 - shapes.stray, bite: wait.is_bite() }
+    }
+
+    /// Shares bitten by the times before and after, of all shapes.
+    pub(crate) fn rows<'a>(&self, shapes: &'a Shapes) -> (&'a [f32], &'a [f32]) {
+        let n = shapes.count();
+        shapes.bitten_at[self.point * n..][..2 * n].split_at(n)
+    }
+
+    #[inline]
+    pub(crate) fn of(&self, before: f32, after: f32) -> f64 {
+        let (a, b) = (f64::from(before), f64::from(after));
+        if self.bite {
+            self.shape * (b - a) * self.x + self.stray
+        } else {
+            (self.shape * (1.0 - a - (b - a) * self.x) + self.stray).max(1e-6)
+        }
+    }
+}
