@@ -55,10 +55,21 @@ pub fn bearing_on(region: Region, occasion: &Occasion) -> Vec<&'static Caution> 
     ALL.iter().filter(|c| c.regions.contains(&region) && occasion.bears(c.bearing)).collect()
 }
 
-/// Those of them not yet seen at `peg`.
+/// How many cautions a peg shows: a list of two dozen teaches an angler to skip it. A choice.
+pub const AT_A_PEG: usize = 4;
+
+/// The few that an angler is shown at a peg: the first of the table that bear on the occasion. The
+/// others stay in the list, to read.
+pub fn at_a_peg(region: Region, occasion: &Occasion) -> Vec<&'static Caution> {
+    let mut first = bearing_on(region, occasion);
+    first.truncate(AT_A_PEG);
+    first
+}
+
+/// Those of the peg's few not yet seen at `peg`. A caution that was seen is not replaced by another.
 pub fn to_show(region: Region, occasion: &Occasion, peg: &str, seen: &[Seen]) -> Vec<&'static Caution> {
     let seen_here = |id: &str| seen.iter().any(|s| s.peg == peg && s.id == id);
-    bearing_on(region, occasion).into_iter().filter(|c| !seen_here(c.id)).collect()
+    at_a_peg(region, occasion).into_iter().filter(|c| !seen_here(c.id)).collect()
 }
 
 #[cfg(test)]
@@ -77,6 +88,27 @@ mod tests {
         let seen: Vec<Seen> = first.iter().map(|c| Seen { peg: "peg 14".into(), id: c.id.into() }).collect();
         assert!(to_show(Region::England, &day, "peg 14", &seen).is_empty());
         assert_eq!(to_show(Region::England, &day, "peg 15", &seen).len(), first.len());
+    }
+
+    #[test]
+    fn a_peg_shows_four_and_what_kills_in_the_cold_comes_first() {
+        let winter = Occasion { air: Some(10), water: Some(40), ..Occasion::default() };
+        assert_eq!(
+            ids(&to_show(Region::England, &winter, "peg 14", &[])),
+            ["caution-power-lines", "caution-cold-water", "caution-ice", "caution-carbon-monoxide"]
+        );
+        let summer = Occasion { air: Some(200), water: Some(190), ..Occasion::default() };
+        let shown = ids(&to_show(Region::England, &summer, "peg 14", &[]));
+        assert_eq!(shown.len(), AT_A_PEG);
+        assert!(shown.contains(&"caution-lightning") && !shown.contains(&"caution-ice"), "{shown:?}");
+    }
+
+    #[test]
+    fn a_caution_that_was_seen_is_not_replaced_by_the_next_of_the_table() {
+        let day = Occasion::default();
+        let seen = [Seen { peg: "peg 14".into(), id: "caution-power-lines".into() }];
+        let left = to_show(Region::England, &day, "peg 14", &seen);
+        assert_eq!(left.len(), AT_A_PEG - 1);
     }
 
     #[test]
@@ -115,10 +147,18 @@ mod tests {
     #[test]
     fn law_of_one_country_is_not_shown_in_another() {
         let away = ids(&bearing_on(Region::Elsewhere, &Occasion::default()));
-        for id in ["caution-close-season", "caution-licence", "caution-lead", "caution-power-lines-emergency"]
-        {
+        for id in [
+            "caution-close-season",
+            "caution-licence",
+            "caution-lead",
+            "caution-power-lines-emergency",
+            "caution-power-lines-emergency-ni",
+        ] {
             assert!(!away.contains(&id), "{id}");
         }
+        let north = ids(&bearing_on(Region::NorthernIreland, &Occasion::default()));
+        assert!(north.contains(&"caution-power-lines-emergency-ni"), "its network has a number of its own");
+        assert!(!north.contains(&"caution-power-lines-emergency"));
         assert!(away.contains(&"caution-lead-elsewhere") && away.contains(&"caution-licence-elsewhere"));
     }
 }

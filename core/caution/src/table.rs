@@ -112,17 +112,19 @@ const fn caution(id: &'static str, basis: Basis, regions: &'static [Region], bea
     Caution { id, basis, read: "2026-11", regions, bearing }
 }
 
-/// All cautions; what can kill comes first, and they are shown in this order.
-pub const ALL: [Caution; 26] = [
+/// All cautions, in the order in which they are shown: first what kills on a cold bank.
+pub const ALL: [Caution; 29] = [
     caution("caution-power-lines", Basis::SecondHand, EVERYWHERE, Bearing::Always),
-    caution("caution-power-lines-emergency", Basis::FromMemory, GREAT_BRITAIN, Bearing::Always),
-    caution("caution-lightning", Basis::SecondHand, EVERYWHERE, Bearing::Always),
-    caution("caution-ice", Basis::AsStored, EVERYWHERE, Bearing::Frost),
     caution("caution-cold-water", Basis::AsStored, EVERYWHERE, Bearing::Cold),
-    caution("caution-bank", Basis::FromMemory, EVERYWHERE, Bearing::Always),
-    caution("caution-alone", Basis::AsStored, EVERYWHERE, Bearing::AloneOrDark),
-    caution("caution-weather", Basis::SecondHand, UK, Bearing::Always),
+    caution("caution-ice", Basis::AsStored, EVERYWHERE, Bearing::Frost),
+    caution("caution-carbon-monoxide", Basis::AsStored, EVERYWHERE, Bearing::Cold),
+    caution("caution-lightning", Basis::SecondHand, EVERYWHERE, Bearing::Always),
     caution("caution-hypothermia", Basis::AsStored, EVERYWHERE, Bearing::Cold),
+    caution("caution-power-lines-emergency", Basis::FromMemory, GREAT_BRITAIN, Bearing::Always),
+    caution("caution-power-lines-emergency-ni", Basis::AsStored, &[Region::NorthernIreland], Bearing::Always),
+    caution("caution-alone", Basis::AsStored, EVERYWHERE, Bearing::AloneOrDark),
+    caution("caution-bank", Basis::SecondHand, EVERYWHERE, Bearing::Always),
+    caution("caution-weather", Basis::SecondHand, UK, Bearing::Always),
     caution("caution-frostbite", Basis::AsStored, EVERYWHERE, Bearing::Frost),
     caution("caution-hook-in-eye", Basis::AsStored, EVERYWHERE, Bearing::Always),
     caution("caution-casting", Basis::CommonPractice, EVERYWHERE, Bearing::Always),
@@ -132,14 +134,15 @@ pub const ALL: [Caution; 26] = [
     caution("caution-lead-elsewhere", Basis::SecondHand, BEYOND, Bearing::Lead),
     caution("caution-close-season", Basis::AsStored, ENGLAND_AND_WALES, Bearing::Always),
     caution("caution-licence", Basis::AsStored, ENGLAND_AND_WALES, Bearing::Always),
-    caution("caution-licence-elsewhere", Basis::FromMemory, BEYOND, Bearing::Always),
+    caution("caution-licence-elsewhere", Basis::CommonPractice, BEYOND, Bearing::Always),
     caution("caution-rods", Basis::AsStored, ENGLAND_AND_WALES, Bearing::Always),
+    caution("caution-rods-on-licence", Basis::SecondHand, ENGLAND_AND_WALES, Bearing::Always),
     caution("caution-keepnet-form", Basis::SecondHand, ENGLAND_AND_WALES, Bearing::Keepnets),
     caution("caution-keepnet-use", Basis::SecondHand, EVERYWHERE, Bearing::Keepnets),
     caution("caution-fish-handling", Basis::CommonPractice, EVERYWHERE, Bearing::Always),
     caution("caution-fish-frost", Basis::SecondHand, EVERYWHERE, Bearing::Frost),
     caution("caution-wildlife", Basis::CommonPractice, EVERYWHERE, Bearing::Always),
-    caution("caution-clean", Basis::FromMemory, EVERYWHERE, Bearing::Always),
+    caution("caution-clean", Basis::CommonPractice, EVERYWHERE, Bearing::Always),
 ];
 
 #[cfg(test)]

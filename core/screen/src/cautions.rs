@@ -4,7 +4,7 @@
 use super::{
     Action, Arg, CautionsTap, Choice, ChoiceRow, KeyTap, Leaf, LeafKey, LeafLine, LeavesView, Wording,
 };
-use restwater_caution::shown::{Occasion, Seen, bearing_on};
+use restwater_caution::shown::{Occasion, Seen, at_a_peg, bearing_on};
 use restwater_caution::table::{ALL, CLOSING_ID, Caution, REVIEWED, Region};
 
 /// What the screen is made from.
@@ -28,15 +28,18 @@ impl CautionsInput<'_> {
         self.seen.iter().any(|s| s.peg == self.peg && s.id == caution.id)
     }
 
-    /// Those of the region: first the ones that bear on the day and are not put away, then the others.
+    /// Those of the region: first the peg's few that are not seen yet, then those that bear on the day, then the others.
     fn ordered(&self) -> (Vec<&'static Caution>, Vec<&'static Caution>) {
+        let few = at_a_peg(self.region, &self.occasion);
+        let open: Vec<&Caution> = few.into_iter().filter(|c| !self.is_seen(c)).collect();
         let bearing = bearing_on(self.region, &self.occasion);
-        let (open, away): (Vec<&Caution>, Vec<&Caution>) =
-            bearing.into_iter().partition(|c| !self.is_seen(c));
-        let of_region = ALL.iter().filter(|c| c.regions.contains(&self.region));
-        let rest = of_region.filter(|c| !open.iter().chain(&away).any(|other| other.id == c.id));
-        let away = away.iter().copied().chain(rest).collect();
-        (open, away)
+        let mut rest: Vec<&Caution> = Vec::new();
+        for caution in bearing.into_iter().chain(ALL.iter().filter(|c| c.regions.contains(&self.region))) {
+            if !open.iter().chain(&rest).any(|other| other.id == caution.id) {
+                rest.push(caution);
+            }
+        }
+        (open, rest)
     }
 }
 
@@ -60,8 +63,14 @@ pub fn cautions(input: &CautionsInput) -> LeavesView {
     for (i, caution) in open.iter().chain(&away).enumerate() {
         let is_open = i < open.len();
         let leaf = card(input, caution, is_open, open.get(i + 1).filter(|_| is_open).copied());
-        let state = words.say(if is_open { "cautions-new" } else { "cautions-seen" });
-        first.list.push(LeafKey { solid: is_open && i == 0, ..leaf.opener(state) });
+        let state = if is_open {
+            "cautions-new"
+        } else if input.is_seen(caution) {
+            "cautions-seen"
+        } else {
+            "cautions-to-read"
+        };
+        first.list.push(LeafKey { solid: is_open && i == 0, ..leaf.opener(words.say(state)) });
         leaves.push(leaf);
     }
     LeavesView { leaves: std::iter::once(first).chain(leaves).collect() }
@@ -145,8 +154,10 @@ mod tests {
             assert!(leaf.lines.len() == 3 && leaf.lines.iter().all(|l| !l.value.is_empty()), "{}", leaf.id);
             assert!(leaf.lines[2].value.contains("2026-11"), "{:?}", leaf.lines[2]);
             assert_eq!(leaf.notes, ["Follow local rules, the venue and the licensing authority."]);
-            assert!(leaf.keys.iter().any(|key| key.tag.starts_with("seen-")));
         }
+        let to_see = |leaf: &&Leaf| leaf.keys.iter().any(|key| key.tag.starts_with("seen-"));
+        assert_eq!(view.leaves[1..].iter().filter(to_see).count(), 4, "the peg's few");
+        assert!(view.leaves[1..5].iter().all(|leaf| to_see(&leaf)), "come first");
     }
 
     #[test]
