@@ -76,11 +76,11 @@ fn the_app_opens_on_a_full_disk_and_the_check_says_what_it_does_without() {
         let refused = app.act(&START, &at(2_000)).unwrap_err();
         assert!(matches!(refused, AppError::Store(StoreError::NoSpace)), "{refused}");
         let says = app.look_over().unwrap();
-        assert!(says.contains("7 entries") && says.contains("could not be kept or read"), "{says}");
+        assert!(says.contains("7 entries") && says.contains("could not be saved or read"), "{says}");
         set_room(None);
         app.act(&START, &at(2_001)).unwrap();
         let says = app.look_over().unwrap();
-        assert!(!says.contains("could not be kept"), "with space again all is kept: {says}");
+        assert!(!says.contains("could not be saved"), "with space again all is kept: {says}");
     });
 }
 

@@ -53,7 +53,7 @@ fn two_phones(seed: u64, taps: usize) -> (Vec<Op>, Vec<Op>) {
     }
     other.begin();
     other.tap();
-    // Each has a kit of its own, which goes along and is never mixed into the other's.
+    // Each has a kit of its own, which is sent along and is never mixed into the other's.
     one.evening();
     other.evening();
     (one.ops().to_vec(), other.ops().to_vec())

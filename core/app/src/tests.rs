@@ -265,7 +265,7 @@ fn a_choice_changes_one_thing_and_the_rest_carries_over() {
     assert_eq!(bank.spot, "12.5° left, 9.5 wraps of 12 ft, 34.7 m, clipped up");
     let refused = phone.tap(3 * MIN, &tackle(TackleTap::HookSize { size: 99 })).unwrap_err();
     assert_eq!(refused.kind(), ErrorKind::BadInput);
-    assert_eq!(phone.app().message(&refused), "\"99\" is no value for hook. Pick one of the choices.");
+    assert_eq!(phone.app().message(&refused), "\"99\" is not a value for hook. Pick one of the choices.");
 }
 
 #[test]
@@ -315,7 +315,7 @@ fn before_three_bites_it_cannot_tell_and_after_them_it_says_when() {
     let hold = phone.bank(now + 5 * MIN).advice;
     assert!(hold.headline.starts_with("Hold until 1"), "{}", hold.headline);
     assert_eq!(hold.tone, AdviceTone::Hold);
-    assert_eq!(hold.detail, "4 bites in 8 casts; early to say.");
+    assert_eq!(hold.detail, "4 bites in 8 casts; too early to say.");
 }
 
 #[test]
@@ -327,7 +327,7 @@ fn what_was_learned_last_time_speaks_today() {
     phone.tap(now + 1_001 * MIN, &CAST).unwrap();
     let today = phone.bank(now + 1_003 * MIN);
     assert!(today.advice.headline.starts_with("Hold until 1"), "{}", today.advice.headline);
-    assert_eq!(today.advice.detail, "No cast has ended yet; early to say.");
+    assert_eq!(today.advice.detail, "No cast has ended yet; too early to say.");
     let mut fresh = started();
     fresh.tap(MIN, &CAST).unwrap();
     assert_eq!(fresh.bank(3 * MIN).strip.hold_min, None, "no band before the record tells anything");

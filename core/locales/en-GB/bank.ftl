@@ -106,15 +106,15 @@ entry-other = entry
 advice-cant-tell = Can't tell yet.
 advice-try = Can't tell yet. Try { $leave } min.
 advice-try-past = Can't tell yet. Past { $leave } min.
-advice-cant-tell-prior = Until three bites are in, nothing here speaks from this water: the minutes are what most waters would bear, to see what comes.
+advice-cant-tell-prior = Fewer than three bites yet, so the minutes come from waters in general.
 advice-hold-recast = Hold until { $hold }. Recast by { $recast }.
-advice-length-hardly = Length hardly matters. Recast by { $leave }.
-advice-nothing-speaks = Nothing speaks for winding in before { $leave }.
+advice-length-hardly = Longer makes little difference. Recast by { $leave }.
+advice-nothing-speaks = No reason to wind in before { $leave }.
 advice-past = Past { $leave }: recast.
 advice-fish-on = Fish on.
-advice-fish-on-detail = Nothing has to be tapped now.
-advice-look = That is longer than the bites so far ask for: it shows what comes later.
-advice-as-good-from = From { $hold } min on one time is about as good as another.
+advice-fish-on-detail = No need to tap anything now.
+advice-look = Longer than the bites so far suggest, to learn what comes later.
+advice-as-good-from = After { $hold } min, one time is about as good as another.
 advice-none = Start a session to log casts.
 advice-counts = { $casts ->
     [0] No cast has ended yet
@@ -127,14 +127,14 @@ advice-counts = { $casts ->
        *[other] { $casts } casts
     }
 }
-advice-early = { advice-counts }; early to say.
+advice-early = { advice-counts }; too early to say.
 advice-so-far = { advice-counts }.
 advice-window = Half of the bites are expected between { $from } and { $to } min.
 advice-next-five = Chance of a bite in the next five minutes: { $percent } %.
-advice-known-to = No cast was left longer than { $minutes } min: nothing is known beyond.
-advice-longer = No cast was left longer than { $minutes } min: this one is to learn what comes there.
-advice-lost = Winding in as early or late as now costs about { $percent } % of the bites.
-advice-guess = Turn-round of { $minutes } min is a guess until three are seen.
+advice-known-to = You haven't waited past { $minutes } min, so nothing is known beyond.
+advice-longer = You haven't waited past { $minutes } min: leave this one longer to find out.
+advice-lost = Winding in when you do now costs about { $percent } % of the bites.
+advice-guess = Assumes { $minutes } min between casts until three are timed.
 
 strip-spoken = { $elapsed ->
     [none] Nothing out.
@@ -164,7 +164,7 @@ rig-lead-g = { $grams } g
 
 notice-repeat = Second tap ignored.
 notice-logged = { $what } logged.
-notice-logged-alone = Logged. Something that goes with it could not be done: check the log on the Files screen.
+notice-logged-alone = Logged. A summary or backup that follows it failed: tap CHECK THE LOG on Files.
 notice-undone = { $what } undone.
 notice-redone = { $what } is back.
 notice-time = Time of { $what } set back.

@@ -14,7 +14,7 @@ bench-no-plan = no plan
 bench-row-kit = Whose kit
 bench-kit-own = this phone's own
 bench-kit-of = from another phone, { $number }
-bench-kit-how = A partner's log, or an older phone's, brings a kit of its own. This phone writes in the one chosen here.
+bench-kit-how = An import from a partner or an older phone brings its own kit. This phone changes the one chosen here.
 
 # A hooklength: its length, the diameter of its line, the size of its hook, its hair.
 bench-hooklength = { $length }, { $mm } mm, size { $size }
@@ -40,8 +40,8 @@ bench-lost = { $count ->
    *[other] { $count } were lost on casts and are
 } taken out.
 bench-lost-unknown = { $count ->
-    [one] 1 was lost that fits no kind here, or several: take it out by hand.
-   *[other] { $count } were lost that fit no kind here, or several: take them out by hand.
+    [one] 1 lost hooklength fits no kind here, or several: take it out by hand.
+   *[other] { $count } lost hooklengths fit no kind here, or several: take them out by hand.
 }
 bench-odd = { $count ->
     [one] 1 entry
@@ -57,7 +57,7 @@ bench-key-want-less = CARRY −1
 bench-key-want-sub = for the day
 
 bench-cut-down-says = { $count ->
-    [0] Nothing to cut down: no spare tie serves what is missing.
+    [0] Nothing to cut down: no spare tie is long enough for what is missing.
     [one] 1 to cut down, { $waste } cut off.
    *[other] { $count } to cut down, { $waste } cut off in all.
 }
@@ -73,7 +73,7 @@ bench-key-cut = CUT
 bench-key-cut-sub = all of these
 
 bench-tie-up-says = { $count ->
-    [0] Nothing to tie: the wallet holds what is to be carried.
+    [0] Nothing to tie: the wallet holds all you want to carry.
     [one] 1 to tie.
    *[other] { $count } to tie.
 }
@@ -92,7 +92,7 @@ bench-pieces = { $count ->
 bench-left-on-it = { $metres } m left on it
 bench-not-proved = There may be a plan that opens up to { $length } less line.
 bench-allowances = A tie uses { $length } beyond its length: knot, twice the loop, tag.
-bench-allowances-none = Knot, loop and tag are not measured yet: lengths to cut are the bare lengths. Measure them on three ties.
+bench-allowances-none = Knot, loop and tag are not measured yet, so nothing is added to the lengths. Measure them on three ties.
 bench-row-hook_knot = Hook knot
 bench-row-loop_length = Loop
 bench-row-tag = Tag
@@ -108,21 +108,21 @@ bench-spools-sub = { bench-spools-says }
 bench-row-spool_diameter = Line
 bench-row-spool_length = On the spool
 bench-row-spool_gone = Used up
-bench-spool-gone-how = The spool picked here leaves the bench.
+bench-spool-gone-how = The spool chosen here is removed from the bench.
 bench-key-spool = ADD
 bench-key-spool-sub = { $mm } mm, { $metres } m
 
-bench-pop-up-says = { $shot } holds it down, by { $over } under water.
+bench-pop-up-says = { $shot } holds it down, with { $over } to spare.
 bench-no-shot = no shot
 bench-lift = Lift of the bait
 bench-hook-under-water = Hook under water
 bench-line-under-water = Line under water
-bench-net-lift = Lift that is left
+bench-net-lift = Net lift
 bench-shot-under-water = Shot under water
 bench-shot-in-air = Shot in air
-bench-pop-up-soaked = The lift falls as the bait takes water: this holds { $minutes } min after it went in.
+bench-pop-up-soaked = The lift falls as the bait takes in water: this is for { $minutes } min after it went in.
 bench-pop-up-guess = Not measured yet: a starting point. Sink the bait in a bowl of cold water with shot, and enter what that weighs under water.
-bench-pop-up-how = The fewest shot that weigh at least the lift that is left and at most 0.05 g more. Densities are handbook values from memory; steel is taken for the hook.
+bench-pop-up-how = The fewest shot that weigh at least the net lift and at most 0.05 g more. Densities are handbook values from memory; the hook is taken as steel.
 bench-row-lift = Lift
 bench-row-soaked = Soaked
 bench-row-hook_weight = Hook weight
@@ -140,7 +140,7 @@ bench-shot_metal-steel = steel
 bench-shot_metal-lead = lead
 
 bench-shot-says = { $count ->
-    [0] The box is empty: put sizes in.
+    [0] The box is empty. Add sizes.
     [one] 1 size in the box.
    *[other] { $count } sizes in the box.
 }
@@ -161,7 +161,7 @@ bench-fall-depth = { $seconds } s: { $metres } m deep, between { $low } and { $h
 bench-at-depth = Known depth { $metres } m
 bench-seconds = { $seconds } s
 bench-fall-speed = The lead sinks { $speed } m a second ({ $low } to { $high }).
-bench-fall-how = A press may be 0.3 s early or late, a guess. It holds for one lead on one line: time it again for another.
+bench-fall-how = Assumes each press is within 0.3 s. It holds for one lead on one line: time it again for another.
 bench-fall-sub = { $speed } m/s, { $count ->
     [one] 1 fall
    *[other] { $count } falls
@@ -179,7 +179,7 @@ bench-heights-none = No height tried yet. { $first } is where many begin (common
 bench-heights-all = Every height of the ladder was tried.
 bench-heights-says = Most minutes at { $most }. Nearest to it and not tried: { $open }.
 bench-heights-sub = { $tried } of { $all } tried
-bench-heights-how = A cast counts at the height nearest to its own. Ranges are exact 95 % limits of bites an hour out; heights were not fished by turns, so a difference may be the day's.
+bench-heights-how = A cast counts at the height nearest to its own. Ranges are exact 95 % limits of bites an hour out; heights were not alternated, so the day may be the reason for a difference.
 bench-untried = not tried
 bench-tried = { $bites ->
     [0] no bites

@@ -1,7 +1,7 @@
 # The Book.
 
 book-sessions-title = Book
-book-none = No session yet. They are listed here from the first one on.
+book-none = No session yet. Sessions are listed here from the first one on.
 book-says = { $shown ->
     [one] 1 session
    *[other] { $shown } sessions
@@ -134,7 +134,7 @@ sets-days-p-drawn = { $count } draws
 sets-how = Ranges are exact { $level } % limits. The words hang on dealing whole days anew, since one good day is one day's luck. Sets may differ in more than what they were chosen by: bait, company, time of day.
 
 book-next-title = Next time
-next-none = No session yet: there is no record to plan from.
+next-none = No session yet, so there is no record to plan from.
 next-says = After { $day }.
 next-own = Own plan
 next-supports = The record supports
@@ -191,8 +191,8 @@ light-north = { $degrees }° N
 light-south = { $degrees }° S
 light-east = { $degrees }° E
 light-west = { $degrees }° W
-light-how = Over a flat horizon, to the minute; trees and hills are not known.
-light-guess = The peg has no place yet: these times hold for the latitude and longitude shown, to be changed by taps. A degree is about 110 km.
+light-how = For a flat horizon, to the minute; trees and hills are left out.
+light-guess = The peg has no place yet: these times are for the latitude and longitude shown. Tap to change them; a degree is about 110 km.
 light-private = The place stays on this phone unless you send it.
 light-keep = KEEP
 light-keep-sub = the peg is here

@@ -1,11 +1,11 @@
-# Cautions. The table that refers to these messages is core/src/caution/table.rs: keep both together.
-# Each caution is three messages: the short text, -title that heads the card, -authority that names who says so.
+# Cautions. The table that refers to these messages is core/caution/src/table.rs: keep both together.
+# Each caution is three messages: the short text, -title that heads the card, -authority that names its authority.
 
 caution-closing = Follow local rules, the venue and the licensing authority.
 
 # $read: month in which the text was read, as year-month.
-caution-basis-stored = Text as stored, read { $read }; the date of the original could not be verified.
-caution-basis-second-hand = As quoted by others, noted { $read }: check the live text.
+caution-basis-stored = From a stored copy of the authority's text, read { $read }; its own date was not verified.
+caution-basis-second-hand = As quoted by others, read { $read }: check the authority's own text.
 caution-basis-memory = From memory, noted { $read }: check.
 caution-basis-practice = Common practice, no source; noted { $read }.
 
@@ -15,9 +15,19 @@ caution-power-lines-title = Overhead power lines
 caution-power-lines-authority = Energy Networks Association; Health and Safety Executive
 
 caution-power-lines-emergency =
-    Line or rod on a wire: keep everyone away and ring the network operator on 105.
+    Ring the network operator on 105; ring 999 if anyone is hurt. Drop the rod and don't try to free it. Keep everyone away, and touch nobody who is in contact with it.
 caution-power-lines-emergency-title = Caught on a wire
 caution-power-lines-emergency-authority = Electricity network operators, Great Britain
+
+caution-power-lines-emergency-ni =
+    Ring NIE Networks on 03457 643 643; ring 999 if anyone is hurt. Drop the rod and don't try to free it. Keep everyone away, and touch nobody who is in contact with it.
+caution-power-lines-emergency-ni-title = Caught on a wire
+caution-power-lines-emergency-ni-authority = NIE Networks, Northern Ireland
+
+caution-carbon-monoxide =
+    Never light or use a stove, heater or barbecue in a tent, a shelter or any enclosed space, nor leave one there that still smoulders: the gas can kill within minutes. Headache, dizziness, sickness or sleepiness: go outside and get medical help. Ring 999 if anyone collapses.
+caution-carbon-monoxide-title = Carbon monoxide
+caution-carbon-monoxide-authority = Public Health England; Public Health Agency, Northern Ireland
 
 caution-lightning =
     If you can hear thunder it can reach you. Put the rod down, leave the water and tall trees, and get into a building or a car. Wait 30 minutes after the last thunder.
@@ -25,12 +35,12 @@ caution-lightning-title = Lightning
 caution-lightning-authority = Met Office
 
 caution-ice =
-    Never go on the ice: not for a dog, a fish or a rig. Keep back from edges hidden under snow or leaves.
+    Never go on the ice: not for a dog, a fish or a rig. Keep back from edges hidden under snow or leaves. Someone has gone through: ring 999 or 112, ask for the fire service, reach or throw from firm ground, and stay off the ice.
 caution-ice-title = Ice
-caution-ice-authority = Royal Society for the Prevention of Accidents; fire and rescue services
+caution-ice-authority = Royal Society for the Prevention of Accidents; West Yorkshire Fire and Rescue Service
 
 caution-cold-water =
-    Water below 15 °C takes your breath. If you fall in, float on your back until your breathing steadies, 60 to 90 seconds, then call out and get out. For someone else: ring 999 or 112, reach or throw, don't go in.
+    Someone in the water: ring 999 or 112, ask for the fire service, reach or throw, and don't go in. You fall in: float on your back until your breathing steadies, 60 to 90 seconds, then call out and get out. Water below 15 °C takes your breath.
 caution-cold-water-title = Cold water
 caution-cold-water-authority = Royal National Lifeboat Institution; Royal Society for the Prevention of Accidents
 
@@ -50,7 +60,7 @@ caution-weather-title = Weather
 caution-weather-authority = Met Office
 
 caution-hypothermia =
-    Shivering, slurred words, clumsy or confused: stop, find shelter, get dry and warm, sip something warm and sweet, and ring 999. Don't rub the skin, and no alcohol.
+    Shivering, slurred words, clumsy or confused: ring 999 or 112. Then find shelter, get dry and warm, and sip something warm and sweet only if fully awake. Don't rub the skin, and no alcohol.
 caution-hypothermia-title = Hypothermia
 caution-hypothermia-authority = National Health Service
 
@@ -67,7 +77,7 @@ caution-hook-in-eye-authority = Hoskin and others, Acta Ophthalmologica (2015); 
 caution-casting =
     Look behind and overhead. Nobody in the arc. Check clip and knots, and use a leader that fits the lead.
 caution-casting-title = Casting
-caution-casting-authority = None: the trade's habit
+caution-casting-authority = Common practice
 
 caution-leptospirosis =
     Cover cuts, keep wet hands and line from your mouth, and wash before you eat. If you feel as with flu 3 to 21 days later, tell the doctor that you were by fresh water.
@@ -105,9 +115,14 @@ caution-licence-elsewhere-title = Licence and close season
 caution-licence-elsewhere-authority = The licensing authority of the country
 
 caution-rods =
-    Keep the outer butts within 3 m of each other, and never leave a baited rod: not for a fish, a phone or this app.
+    Keep the outermost butts within 3 m of each other, and never leave a baited rod: not for a fish, a phone or this app.
 caution-rods-title = Rods
 caution-rods-authority = GOV.UK; Natural Resources Wales
+
+caution-rods-on-licence =
+    A licence covers a limited number of rods, and a water may allow fewer. Check yours before you set up another.
+caution-rods-on-licence-title = Rods on your licence
+caution-rods-on-licence-authority = Environment Agency; Natural Resources Wales; the venue
 
 caution-keepnet-form =
     A keepnet is knotless and has no metal: holes of 25 mm at most, at least 2 m long, rings at most 40 cm apart and at least 120 cm round. A sack is soft and dark and holds one fish. A landing net is knotless.
@@ -122,7 +137,7 @@ caution-keepnet-use-authority = Codes of governing bodies and clubs
 caution-fish-handling =
     Wet hands and mat, keep low, support the belly. Forceps ready. Barbless where it is asked for.
 caution-fish-handling-title = Handling fish
-caution-fish-handling-authority = None: the trade's habit; the venue
+caution-fish-handling-authority = Common practice; the venue
 
 caution-fish-frost =
     Below freezing, unhook in the water or in the net: gills can freeze in the air. Don't net or sack fish that would freeze on the way.
@@ -132,14 +147,14 @@ caution-fish-frost-authority = Fisheries studies; clubs
 caution-wildlife =
     Take line and hooks home. If birds come for the bait, stop until they have gone.
 caution-wildlife-title = Birds and other wildlife
-caution-wildlife-authority = None: the trade's habit
+caution-wildlife-authority = Common practice
 
 caution-clean =
     Check, clean and dry nets, boots and mat between waters. Report dead or dying fish.
 caution-clean-title = Disease and invaders
 caution-clean-authority = GB Non-Native Species Secretariat; Environment Agency
 
-# Said where a weight is entered; it forbids nothing.
+# Shown where a weight is entered; it forbids nothing.
 lead-rule-not-to-be-used = Lead of this weight is not to be used in England and Wales (above 0.06 g, up to 28.35 g). The same weight in another metal is fine. Follow local rules, the venue and the licensing authority.
 lead-rule-at-the-limit = One ounce of lead stands at the limit of 28.35 g, and the official pages for England and Wales differ on it. Follow local rules, the venue and the licensing authority.
 lead-rule-check-locally = Rules on lead weights differ here: find out before you use it. Follow local rules, the venue and the licensing authority.

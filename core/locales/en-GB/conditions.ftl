@@ -1,7 +1,7 @@
 # Conditions in a few taps, and the Cautions screen around its cards.
 
 conditions-now-title = Weather
-conditions-no-session = Start a session: conditions are logged in it.
+conditions-no-session = Start a session to log conditions.
 conditions-none = Nothing logged yet.
 conditions-as-logged = As logged at { $time }.
 conditions-how = Temperatures by thermometer where you have one. Everything can be left out.
@@ -10,8 +10,8 @@ conditions-again = AGAIN
 conditions-again-sub = it has changed
 conditions-ask-water = Water: how cold?
 conditions-ask-air = Air: how cold?
-conditions-ask-wind = How hard does it blow?
-conditions-ask-wind-from = Where from?
+conditions-ask-wind = How strong is the wind?
+conditions-ask-wind-from = Wind from where?
 conditions-ask-cloud = How much of the sky is cloud?
 conditions-ask-colour = Colour of the water?
 conditions-water = Water
@@ -46,16 +46,16 @@ water-muddy = muddy
 
 cautions-list-title = Cautions
 cautions-says = { $count ->
-    [0] { $peg }: all put away. They stay here to read.
+    [0] { $peg }: all seen. They stay here to read.
     [one] { $peg }: 1 new for this peg.
    *[other] { $peg }: { $count } new for this peg.
 }
 cautions-says-no-peg = { $count ->
-    [0] All put away for this session. They stay here to read.
+    [0] All seen for this session. They stay here to read.
     [one] 1 is new. Name the peg and it is shown once there.
    *[other] { $count } are new. Name the peg and they are shown once there.
 }
-cautions-reviewed = All texts were last gone through in { $month }.
+cautions-reviewed = All texts were last reviewed in { $month }.
 cautions-key-all = ALL SEEN
 cautions-key-all-sub = at this peg
 cautions-key-seen = SEEN
@@ -63,12 +63,13 @@ cautions-key-seen-sub = at this peg
 cautions-key-next = NEXT
 cautions-new = not seen here yet
 cautions-seen = seen
-cautions-authority = Who says so
-cautions-region = Where it holds
+cautions-to-read = for reference
+cautions-authority = Authority
+cautions-region = Region
 cautions-text = The text
 cautions-everywhere = everywhere
 cautions-row-region = Where
-cautions-region-how = The country the water lies in
+cautions-region-how = The country the water is in
 region-england = England
 region-wales = Wales
 region-scotland = Scotland

@@ -5,60 +5,60 @@ error-session-open = A session is open already. End it first.
 error-no-such-rod = There is no rod { $rod }. This session has { $rods }.
 error-rod-count = A session has 1 to 9 rods, not { $rods }.
 error-nothing-out = Nothing is out on rod { $rod }. Tap CAST when the lead hits the water.
-error-fish-on = A fish is on rod { $rod }. Say LANDED, LOST or MISSED first.
+error-fish-on = A fish is on rod { $rod }. Tap LANDED, LOST or MISSED first.
 error-no-fish-on = No fish is on rod { $rod }. Tap BITE first.
-error-no-test = No test runs. Start one from a change under Did it matter?
-error-test-through = The test is through. End it, or start another.
+error-no-test = No test is running. Start one from a change under Did it matter?
+error-test-through = The test is finished. End it, or start another.
 error-nothing-to-undo = There is nothing to undo.
-error-nothing-to-redo = There is nothing to bring back.
+error-nothing-to-redo = There is nothing to redo.
 error-nothing-to-set-back = No time to set back yet. Log something first.
 error-before-earlier = That would put it before the entry at { $time }. Undo that one first, or set back less.
-error-unknown-choice = "{ $value }" is no value for { $field }. Pick one of the choices.
+error-unknown-choice = "{ $value }" is not a value for { $field }. Pick one of the choices.
 error-too-long = { $field } is too long: { $count } characters, at most { $most }.
-error-damaged = The log on this phone is damaged. Nothing was changed: restore a backup or salvage it from Book.
+error-damaged = The log on this phone is damaged. Nothing was changed. Restore a backup, or save what can be saved.
 error-newer = This log was written by a newer version ({ $found }; this one reads up to { $known }). Update the app.
-error-foreign = The file is not a log of Restwater. Nothing was changed: choose another folder.
-error-read-only = The log can't be written here. Free the folder for writing, or choose another.
+error-foreign = This file is not a Restwater log. Nothing was changed. Choose another folder.
+error-read-only = Restwater can't write to this folder. Allow writing, or choose another.
 error-busy = Another program has the log open. Close it and try again.
 error-no-space = There is no space left on the phone. Free some and tap again: the last entry was not saved.
 error-io = The phone could not write ({ $detail }). The last entry was not saved: tap again.
-error-internal = A fault of ours ({ $detail }). Nothing was lost: please tap again.
+error-internal = Something went wrong in Restwater ({ $detail }). Nothing was lost. Tap again.
 error-clock-range = The clock of the phone is out of range. Set it, then tap again.
-error-no-cell = There is no such water under the ring. Move the ring first.
-error-nothing-typed = No name is typed. Type it first, then pick what is called so.
-error-no-such-caution = That caution is put away already. Open the list again.
-error-not-of-that-entry = There is nothing of that kind to mend in this entry. Open it again from the list.
-error-empty-text = Nothing is written. Type a few words first.
-error-no-length = "{ $value }" is no length. Type a figure and its unit, as 18 in, 45 cm or 2.5 m.
-error-no-weight = "{ $value }" is no weight. Type a figure and its unit, as 30 g or 1 oz.
+error-no-cell = The ring is outside the swim. Move it first.
+error-nothing-typed = Type a name first, then choose what it is for.
+error-no-such-caution = That caution was already put away. Open the list again.
+error-not-of-that-entry = This entry has nothing of that kind to mend. Open it again from the list.
+error-empty-text = Nothing is typed. Type a few words first.
+error-no-length = "{ $value }" is not a length. Type a figure and its unit, such as 18 in, 45 cm or 2.5 m.
+error-no-weight = "{ $value }" is not a weight. Type a figure and its unit, such as 30 g or 1 oz.
 error-no-latitude = { $typed ->
-    [0] No latitude is typed. Type degrees north, as 52.1234 or 52 7 24; S for south.
-   *[other] "{ $value }" is no latitude. Type degrees north, as 52.1234 or 52 7 24; S for south.
+    [0] No latitude is typed. Type degrees north, such as 52.1234 or 52 7 24; S for south.
+   *[other] "{ $value }" is not a latitude. Type degrees north, such as 52.1234 or 52 7 24; S for south.
 }
 error-no-longitude = { $typed ->
-    [0] No longitude is typed. Type degrees east, as 1.25 or 1 15 0; W for west.
-   *[other] "{ $value }" is no longitude. Type degrees east, as 1.25 or 1 15 0; W for west.
+    [0] No longitude is typed. Type degrees east, such as 1.25 or 1 15 0; W for west.
+   *[other] "{ $value }" is not a longitude. Type degrees east, such as 1.25 or 1 15 0; W for west.
 }
 error-no-bearing = { $typed ->
     [0] No bearing is typed. Type degrees clockwise from north, 0 to 360.
-   *[other] "{ $value }" is no bearing. Type degrees clockwise from north, 0 to 360.
+   *[other] "{ $value }" is not a bearing. Type degrees clockwise from north, 0 to 360.
 }
 error-swim = { $detail }.
-error-not-op-file = This is no file of Restwater entries: { $detail }. Choose one that ends in .restwater.json-seq, or a backup.
+error-not-op-file = This is not a file of Restwater entries: { $detail }. Choose one that ends in .restwater.json-seq, or a backup.
 error-file-empty = it is empty
 error-file-zip = it is a zip archive
 error-file-database = it is a database
 error-file-json = it is other JSON
 error-file-text = it is text
 error-file-other = it is something else
-error-file-newer = The file was written by a newer version: update the app, then take it in.
+error-file-newer = The file was written by a newer version: update the app, then import it.
 error-file-header = The file can't be read ({ $detail }): ask for it again. Nothing was changed.
 error-file-too-many = The file has more than { $detail } records: ask for a part of it.
 error-file-io = The file gave an error ({ $detail }): try another place. Nothing was changed.
 error-cancelled = Cancelled. Nothing was changed.
-error-no-such-import = That import is not there, or is in that state already.
-error-no-cast-yet = Nothing was cast on rod { $rod } yet. A hooklength is lost with a cast.
+error-no-such-import = That import is no longer there, or this was done already.
+error-no-cast-yet = Nothing was cast on rod { $rod } yet, so no hooklength can be lost on it.
 error-lost-already = The hooklength of the last cast on rod { $rod } is logged as lost already. Cast first, or undo.
 error-bench = { $detail }.
-error-no-such-session = That session is not in the book any more. Pick another.
+error-no-such-session = That session is no longer in the book. Pick another.
 error-no-such-entry = There is no such entry in this session: open it from the list.

@@ -1,4 +1,4 @@
-# Files in and out, backups, and looking the log over.
+# Files in and out, backups, and the check of the log.
 
 files-title = Files
 files-form = What
@@ -17,28 +17,28 @@ files-span-days = { $days ->
 files-span-all = everything
 files-place = Position of the peg
 files-place-left_out = left out
-files-place-included = goes along
-files-place-how = On the earth. Marks and spots go along without it.
+files-place-included = included
+files-place-how = Latitude and longitude. Marks and spots are sent without it.
 files-formulas = Formula signs
 files-formulas-marked = marked with '
 files-formulas-as_typed = as typed
-files-formulas-how = A spreadsheet runs words that begin with =, +, - or @ as formulas; the mark stops it.
-files-says-entries = A file of entries (.restwater.json-seq). Another phone takes it in; swapping it twice changes nothing.
-files-says-report = One page file (.html) with the session's figures and pictures, readable without this app.
-files-says-casts = A table (.csv), a row a cast, units in the headers.
-files-says-fish = A table (.csv), a row a landed fish, units in the headers.
-files-says-sessions = A table (.csv), a row a session, units in the headers.
-files-says-map = The swim of this session (.geojson): marks, features, hazards, outline. Another phone takes it in; a map program opens it where the position goes along.
+files-formulas-how = A spreadsheet runs text that begins with =, +, - or @ as a formula; the mark stops it.
+files-says-entries = A file of entries (.restwater.json-seq) for another phone to import. Importing it twice changes nothing.
+files-says-report = One page (.html) with the session's figures and pictures, readable without this app.
+files-says-casts = A table (.csv) with one row for each cast and units in the headers.
+files-says-fish = A table (.csv) with one row for each landed fish and units in the headers.
+files-says-sessions = A table (.csv) with one row for each session and units in the headers.
+files-says-map = The swim of this session (.geojson): marks, features, hazards, outline. Another phone can import it; a map program opens it if the position is included.
 files-no-session = No session is shown: choose everything, or start one.
 files-send = SEND
 files-save = SAVE
 files-folder = FOLDER
-files-take-in = TAKE IN
-files-imports = RECEIVED
+files-take-in = IMPORT
+files-imports = IMPORTS
 files-backups = BACKUPS
 files-back-up = BACK UP NOW
-files-look-over = LOOK OVER
-files-restore = TAKE IN
+files-look-over = CHECK THE LOG
+files-restore = RESTORE
 files-none = Nothing here yet.
 files-source = From
 files-unnamed = no name
@@ -50,12 +50,12 @@ files-import = { $source }, { $when }: { $ops ->
 files-import-back = { $source }, { $when }: { $ops ->
     [one] 1 entry
     *[other] { $ops } entries
-  }, taken back
-files-undo-import = TAKE BACK
-files-redo-import = BRING BACK
-files-import-undone = The import is taken back, whole.
-files-import-redone = The import is back, whole.
-files-backed-up = Backed up and read again: { $when }.
+  }, undone
+files-undo-import = UNDO IMPORT
+files-redo-import = REDO IMPORT
+files-import-undone = The whole import is undone.
+files-import-redone = The whole import is back.
+files-backed-up = Backed up and verified: { $when }.
 files-made-entries = { $count ->
     [one] 1 entry
     *[other] { $count } entries
@@ -83,7 +83,7 @@ files-made-map = { $count ->
   }
 
 incoming-title = This file
-incoming-title-after = Taken in
+incoming-title-after = Imported
 incoming-sessions = { $count ->
     [one] 1 session
     *[other] { $count } sessions
@@ -95,16 +95,16 @@ incoming-new = { $count ->
   }
 incoming-new-after = { $count ->
     [0] Nothing new was in it.
-    [one] 1 new entry in { $sessions } is in the log. One tap takes it back.
-    *[other] { $count } new entries in { $sessions } are in the log. One tap takes them back.
+    [one] 1 new entry in { $sessions } is in the log. UNDO IMPORT removes it.
+    *[other] { $count } new entries in { $sessions } are in the log. UNDO IMPORT removes them.
   }
 incoming-known = { $count ->
     [one] 1 entry is here already.
     *[other] { $count } entries are here already.
   }
 incoming-amended = { $count ->
-    [one] 1 of the new ones mends or takes back another.
-    *[other] { $count } of the new ones mend or take back others.
+    [one] 1 of the new ones corrects or undoes another.
+    *[other] { $count } of the new ones correct or undo others.
   }
 incoming-newer = { $count ->
     [one] 1 is of a newer version: it is kept and passed on, and read once this app is updated.
@@ -119,19 +119,19 @@ incoming-damaged = { $count ->
     *[other] { $count } records are damaged and are left out.
   }
 incoming-first-fault = The first fault: { $place }.
-incoming-cut = The end of the file is missing: ask for it again. What is whole can be taken in.
+incoming-cut = The end of the file is missing: ask for it again. What is whole can be imported.
 incoming-differs = The file says it had { $count ->
     [one] 1 entry
     *[other] { $count } entries
   }: some are missing, ask for it again.
 incoming-clock-ahead = A phone's clock is { $count } min ahead of this one. Its times are kept as they are.
 incoming-clock-back = A phone's clock was set back by { $count } min. Its times are kept as they are.
-incoming-map-undo = One tap of UNDO takes it back.
+incoming-map-undo = One tap of UNDO removes it.
 incoming-map-adds = It adds: { $what }.
 incoming-map-already = Here already: { $what }.
 incoming-map-skipped = Can't be used: { $what }.
-incoming-take = TAKE IN
-incoming-leave = LEAVE IT
+incoming-take = IMPORT
+incoming-leave = DON'T IMPORT
 incoming-done = DONE
 
 check-clean = All well: { $ops ->
@@ -144,12 +144,12 @@ check-repaired = { $ops ->
   }, each as it was written. { $count ->
     [one] 1 summary
     *[other] { $count } summaries
-  } did not follow from them and were made anew.
-check-without = Something that is worked out from them could not be kept or read ({ $why }), and is done without for now. Free some space, then check again.
+  } did not match them and were rebuilt.
+check-without = A summary of them could not be saved or read ({ $why }); the app works without it. Free some space, then check again.
 check-damaged = { $count ->
     [one] 1 entry is damaged
     *[other] { $count } entries are damaged
-  } beside { $ops } whole ones. Take in the latest backup, or a file from another phone.
+  } and { $ops } are whole. Restore the latest backup, or import a file from another phone.
 salvage = { $saved ->
     [one] 1 entry saved
     *[other] { $saved } entries saved
@@ -157,4 +157,4 @@ salvage = { $saved ->
 salvage-unknown = { $saved ->
     [one] 1 entry saved
     *[other] { $saved } entries saved
-  }; how many were lost can't be told. The damaged log is kept as { $aside }.
+  }; how many were lost is not known. The damaged log is kept as { $aside }.

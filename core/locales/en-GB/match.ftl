@@ -38,7 +38,7 @@ match-light = Light at all-out
 match-light-day = still daylight
 match-light-twilight = twilight
 match-light-dark = dark
-match-light-unknown = can't tell: where the peg lies is not set
+match-light-unknown = can't tell: the peg has no place yet
 match-sunset-after = sunset { $time }, { $by } after it: { $light }
 match-sunset-before = sunset { $time }, { $by } before it: { $light }
 match-how = Eight futures in ten lie within each range. This cast is left { $leave } min, later ones { $then } min, { $turn } min between.
@@ -59,8 +59,8 @@ match-about = about { $weight }
 match-near = NEAR THE LIMIT
 match-at-limit = MAY BE AT THE LIMIT
 match-unknown = { $count ->
-    [one] 1 fish has neither weight nor class: it is taken as like the others.
-   *[other] { $count } fish have neither weight nor class: they are taken as like the others.
+    [one] 1 fish has neither weight nor class: it is counted as average.
+   *[other] { $count } fish have neither weight nor class: they are counted as average.
 }
 match-not-counted = { $count ->
     [one] 1 fish is of a kind that doesn't count.
@@ -166,7 +166,7 @@ match-row-guess = One { $class }
 match-row-unit = Scales in
 match-row-mark = Finest mark
 match-row-off = No match
-match-off-yes = It is no match
+match-off-yes = Remove the match
 match-clock-same = as the phone
 match-clock-ahead-short = match { $seconds } s ahead
 match-clock-behind-short = match { $seconds } s behind
@@ -202,5 +202,5 @@ entry-fish_set = fish
 entry-net_weighed = weigh-in
 
 error-no-match = No match is set. Set all-in and all-out first, under MATCH.
-error-no-landing = No such fish is landed. Tap LANDED first, then say what it weighs.
+error-no-landing = No such fish is landed. Tap LANDED first, then enter its weight.
 error-match = { $detail }.

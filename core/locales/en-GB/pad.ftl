@@ -1,4 +1,4 @@
-# What stands on the glass beside the keys of the record.
+# Keys that screens share, beside the keys of their records.
 
 pad-screens = SCREENS
 pad-screens-spoken = All screens.
@@ -7,9 +7,9 @@ pad-day-spoken = Change to the day scheme, ink on paper.
 pad-night = NIGHT
 pad-night-spoken = Change to the night scheme, chalk on ink.
 pad-left = LEFT HAND
-pad-left-spoken = Lay the keys out for the left hand.
+pad-left-spoken = Put the keys within reach of the left thumb.
 pad-right = RIGHT HAND
-pad-right-spoken = Lay the keys out for the right hand.
+pad-right-spoken = Put the keys within reach of the right thumb.
 pad-more = MORE
 pad-more-spoken = More small keys.
 pad-swim = SWIM
@@ -23,7 +23,7 @@ pad-match-spoken = The match. Time left, nets, fish, weigh-in.
 pad-back = BACK
 pad-back-spoken = Back to the bank.
 pad-files = FILES
-pad-files-spoken = Files. Send, take in, back up.
+pad-files-spoken = Files. Send, import, back up.
 pad-mend = MEND
 pad-mend-spoken = Mend. Doubtful entries.
 pad-phone = PHONE

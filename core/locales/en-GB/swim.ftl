@@ -101,7 +101,7 @@ key-mark-here = MARK
 key-mark-here-spoken = Set an aiming mark in this direction.
 
 key-place-peg = SET PLACE
-key-place-peg-spoken = The peg lies where it is typed.
+key-place-peg-spoken = Set the peg at the position typed.
 key-use-phone = USE THIS PHONE'S POSITION
 key-use-phone-spoken = Reads this phone's position once and fills the two lines. Nothing is logged yet.
 key-earlier-spoken = The swim ten minutes earlier.
@@ -115,14 +115,14 @@ key-step-out-spoken = The ring goes one band out.
 swim-list = Where next, in full
 swim-name = Name
 swim-rename = Use the name for
-swim-remove = Take away
+swim-remove = Remove
 swim-outline = the outline
 swim-a-hazard = hazard
-notice-removed = Taken away. UNDO brings it back.
+notice-removed = Removed. UNDO brings it back.
 peg-place = Peg on the map
 peg-place-none = not set
 peg-place-set = set
-peg-place-note = Never needed. Left out of files unless you ask for it.
+peg-place-note = Optional. Left out of files unless you include it.
 peg-place-lat = Latitude
 peg-place-lon = Longitude
 peg-place-out = Straight out
@@ -148,7 +148,7 @@ geojson-hazards = { $n ->
 }
 geojson-an-outline = an outline
 geojson-adds = New from the file: { $what }.
-geojson-nothing = Nothing in this file is new here.
+geojson-nothing = Everything in this file is here already.
 
 swim-left = Next peg on the left
 swim-right = Next peg on the right

@@ -44,7 +44,7 @@ setup-settle = Settling
 setup-settle-none = none
 setup-settle-seconds = { $count } s
 setup-settle-minutes = { $count } min
-setup-twitch = A twitch starts the wait anew
+setup-twitch = A twitch restarts the wait
 setup-twitch-on = yes
 setup-twitch-off = no
 setup-twitch-how = Each wait that a twitch ends then counts as one without a bite
@@ -54,7 +54,7 @@ setup-draw-none = not drawn
 setup-draw-clear = clear
 setup-copy = Copy last session
 setup-copy-none = no
-setup-copy-how = Takes over set-up and rigs, and spots and marks at the same peg
+setup-copy-how = Copies set-up and rigs, and at the same peg spots and marks too
 setup-pack = Pack
 setup-packed = { $packed } of { $all } packed
 setup-pack-how = Tap what's packed.
@@ -88,5 +88,5 @@ tackle-lost-count = { $count ->
    *[other] { $count } today
 }
 tackle-lost-now = with the last cast
-tackle-lost-how = It leaves the wallet on the bench
+tackle-lost-how = Taken out of the wallet on the bench
 tackle-if-lead = If it is lead:

@@ -67,7 +67,7 @@ fn an_evening_at_the_bench_by_taps_alone() {
     let tie_up = phone.leaf(Which::Bench, 20_000, "tie-up");
     assert_eq!(tie_up.lines[0].detail, "cut 57.72 cm each", "18 in + 6 + 2 x 2.5 + 1 cm");
     phone.bench(21_000, BenchTap::TieAll).unwrap();
-    assert_eq!(says(&mut phone, "tie-up"), "Nothing to tie: the wallet holds what is to be carried.");
+    assert_eq!(says(&mut phone, "tie-up"), "Nothing to tie: the wallet holds all you want to carry.");
     assert_eq!(phone.leaf(Which::Bench, 22_000, "spools").lines[0].value, "49.42 m");
     phone.tap(23_000, &Action::Undo).unwrap();
     assert_eq!(
@@ -162,7 +162,7 @@ fn bad_input_is_named_and_changes_nothing() {
     }
     assert_eq!(phone.app().journal.recent().kit(kit), before.as_slice());
     let error = phone.bench(40_000, BenchTap::Lift { mg: 0 }).unwrap_err();
-    assert_eq!(phone.app().message(&error), "\"0\" is no value for lift. Pick one of the choices.");
+    assert_eq!(phone.app().message(&error), "\"0\" is not a value for lift. Pick one of the choices.");
     assert!(CutDownError::TooMany { ties: 1, needs: 201 }.to_string().contains("plan them in parts"));
 }
 
@@ -259,7 +259,7 @@ fn cautions_are_asked_once_per_peg() {
     let all = Action::Cautions { tap: CautionsTap::AllSeen };
     phone.tap(3_000, &all).unwrap();
     let list = phone.leaf(Which::Cautions, 4_000, "list");
-    assert_eq!(list.says, "Mill pool, 14: all put away. They stay here to read.");
+    assert_eq!(list.says, "Mill pool, 14: all seen. They stay here to read.");
     assert!(phone.tap(5_000, &all).is_err(), "nothing is left to put away");
     phone.tap(6_000, &Action::EndSession).unwrap();
     phone.open();

@@ -166,7 +166,7 @@ fn the_light_is_that_of_the_peg_and_the_place_is_kept_by_a_tap() {
     assert_eq!((light.lines.len(), light.keys[0].tag.as_str()), (5, "keep_place-"));
     phone.tap(4 * MIN, &book(BookTap::KeepPlace)).unwrap();
     assert_eq!(phone.app().session().unwrap().peg_place.map(|p| p.lat_e7), Some(521_000_000));
-    assert!(phone.leaf(Which::Book, 5 * MIN, "light").notes[0].starts_with("Over a flat horizon"));
+    assert!(phone.leaf(Which::Book, 5 * MIN, "light").notes[0].starts_with("For a flat horizon"));
     for tap in [BookTap::Latitude { e7: 900_000_001 }, BookTap::Longitude { e7: i64::MIN }] {
         assert_eq!(phone.tap(6 * MIN, &book(tap)).unwrap_err().kind(), ErrorKind::BadInput);
     }

@@ -65,7 +65,7 @@ fn a_session_goes_to_another_phone_and_an_import_is_taken_back_whole() {
     assert_eq!((seen.new, seen.known, seen.brings, seen.whole), (6, 0, true, true));
     assert_eq!(theirs.files(50 * MIN).imports, []);
     let took = theirs.take_in(&sent.path, 51 * MIN);
-    assert_eq!(took.lines[0], "6 new entries in 1 session are in the log. One tap takes them back.");
+    assert_eq!(took.lines[0], "6 new entries in 1 session are in the log. UNDO IMPORT removes them.");
     assert_eq!(theirs.app().ops(), before, "the Bank stays with this phone's own session");
     let imports = theirs.files(52 * MIN).imports;
     assert_eq!(imports[0].says, "a friend, 2023-11-14 23:04: 6 entries");
@@ -243,10 +243,10 @@ fn the_swim_goes_out_as_a_map_and_comes_in_by_what_is_in_it() {
     assert_eq!((seen.new, seen.known, seen.brings, seen.whole), (2, 0, true, true));
     assert_eq!(theirs.app().ops().len(), before);
     let took = theirs.take_in(renamed.to_str().unwrap(), MIN);
-    assert!(took.lines.iter().any(|l| l == "One tap of UNDO takes it back."), "{:?}", took.lines);
+    assert!(took.lines.iter().any(|l| l == "One tap of UNDO removes it."), "{:?}", took.lines);
     assert_eq!(theirs.app().session().unwrap().marks[0].name, "Gate");
     let again = theirs.take_in(renamed.to_str().unwrap(), 2 * MIN);
-    assert_eq!((again.lines[0].as_str(), again.known), ("Nothing in this file is new here.", 2));
+    assert_eq!((again.lines[0].as_str(), again.known), ("Everything in this file is here already.", 2));
     theirs.tap(3 * MIN, &Action::Undo).unwrap();
     let session = theirs.app().session().unwrap();
     assert!(session.marks.is_empty() && session.outline_cm.is_empty());

@@ -37,7 +37,7 @@ fn which_casts_count_is_kept_until_it_is_changed() {
     let (waits, _) = screens(&mut phone, now + 4_000);
     assert_eq!(waits.counts, "No bites in 0 casts, 0 min in the water.");
     let refused = phone.tap(now + 5_000, &left(0)).unwrap_err();
-    assert_eq!(phone.app().message(&refused), "\"0\" is no value for left. Pick one of the choices.");
+    assert_eq!(phone.app().message(&refused), "\"0\" is not a value for left. Pick one of the choices.");
 }
 
 #[test]
@@ -79,7 +79,10 @@ fn a_test_is_started_set_up_and_ended_by_taps() {
     phone.tap(now + 2_000, &Action::EndAlternation).unwrap();
     assert!(screens(&mut phone, now + 3_000).1.test.is_none());
     let refused = phone.tap(now + 4_000, &Action::EndAlternation).unwrap_err();
-    assert_eq!(phone.app().message(&refused), "No test runs. Start one from a change under Did it matter?");
+    assert_eq!(
+        phone.app().message(&refused),
+        "No test is running. Start one from a change under Did it matter?"
+    );
     phone.tap(now + 5_000, &Action::Undo).unwrap();
     phone.open();
     assert!(screens(&mut phone, now + 6_000).1.test.is_some(), "undo brings it back, over a restart");

@@ -132,7 +132,7 @@ fn what_cannot_be_is_refused_in_words_and_nothing_changes() {
     );
     assert_eq!(
         refused(&mut phone, 22_000, &weight(256)),
-        "No such fish is landed. Tap LANDED first, then say what it weighs."
+        "No such fish is landed. Tap LANDED first, then enter its weight."
     );
     assert_eq!(
         refused(&mut phone, 23_000, &weighed_in("Net 1", 256)),
@@ -252,7 +252,7 @@ fn it_cannot_tell_before_three_bites_and_gives_ranges_after() {
     assert!(value(&view, "Bites to come").contains("likely"), "{:?}", view.coming);
     assert!(value(&view, "Expected finish").contains("lb"), "{:?}", view.coming);
     assert!(value(&view, "Last cast").starts_with("by 03:"), "{:?}", view.lines);
-    assert_eq!(value(&view, "Light"), "can't tell: where the peg lies is not set");
+    assert_eq!(value(&view, "Light"), "can't tell: the peg has no place yet");
 }
 
 #[test]

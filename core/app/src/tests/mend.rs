@@ -59,7 +59,7 @@ fn a_forgotten_cast_is_added_from_its_gap() {
         phone.tap((start + 13) * MIN, &WOUND_IN).unwrap();
     }
     let line = phone.mend().lines[0].clone();
-    assert_eq!(line.why, "Nothing was logged for long before it: a cast may be missing.");
+    assert_eq!(line.why, "A long gap before it: a cast may be missing.");
     phone.tap(200 * MIN, &mend(line.op, MendTap::AddCast)).unwrap();
     let session = phone.app().session().unwrap().clone();
     assert_eq!(session.casts.len(), 6);
@@ -112,7 +112,7 @@ fn a_gap_after_a_mended_end_takes_one_forgotten_cast_and_is_then_filled() {
     phone.tap(200 * MIN, &mend(unseen, MendTap::End { end: EndSaid::WoundIn })).unwrap();
     phone.tap(201 * MIN, &mend(unseen, MendTap::After { minutes: 10 })).unwrap();
     let gap = phone.mend().lines[0].clone();
-    assert_eq!(gap.why, "Nothing was logged for long before it: a cast may be missing.");
+    assert_eq!(gap.why, "A long gap before it: a cast may be missing.");
     phone.tap(202 * MIN, &mend(gap.op, MendTap::AddCast)).unwrap();
     // In at 56 min, out at 58, in at 98, a turn-round of two minutes on either side.
     assert_eq!(waits(&mut phone), [13.0, 13.0, 13.0, 10.0, 40.0, 13.0]);

@@ -93,7 +93,7 @@ fn marks_are_named_by_typing_or_numbered_and_renamed_later() {
     assert_eq!(swim(&mut phone, 5_000).name.value, "", "the name is used up");
     let id = phone.app().session().unwrap().marks[0].id;
     let said = refused(&mut phone, 6_000, &choose(SwimTap::Rename { id }), ErrorKind::NotNow);
-    assert!(said.contains("No name is typed"), "{said}");
+    assert!(said.starts_with("Type a name first"), "{said}");
     phone.tap(7_000, &named(" Gate ")).unwrap();
     let nobody = choose(SwimTap::Rename { id: Uuid::from_u128(5) });
     refused(&mut phone, 8_000, &nobody, ErrorKind::NotNow);
@@ -253,9 +253,9 @@ fn the_peg_is_placed_by_typing_and_bad_places_are_refused() {
     let said = refused(&mut phone, 500, &Action::PlacePegAsTyped, ErrorKind::BadInput);
     assert!(said.starts_with("No latitude is typed"), "{said}");
     let bad = [
-        ("north", "1", "0", "\"north\" is no latitude"),
+        ("north", "1", "0", "\"north\" is not a latitude"),
         ("91", "1", "0", "A latitude of 91 can't be"),
-        ("52", "1 W E", "0", "\"1 W E\" is no longitude"),
+        ("52", "1 W E", "0", "\"1 W E\" is not a longitude"),
         ("52", "181", "0", "A longitude of 181 can't be"),
         ("52", "1", "", "No bearing is typed"),
         ("52", "1", "400", "An azimuth of 400 can't be"),
@@ -317,7 +317,7 @@ fn a_swim_goes_to_another_phone_and_one_undo_takes_it_back() {
     assert_eq!(there.landmarks.len(), 2);
     let area = |s: &Session| restwater_session::swim_of(s).unwrap().area_m2();
     assert!((area(&here) / area(&there) - 1.0).abs() < 1e-6);
-    assert_eq!(other.app().look_at_geojson(&text).unwrap().says, "Nothing in this file is new here.");
+    assert_eq!(other.app().look_at_geojson(&text).unwrap().says, "Everything in this file is here already.");
     let before = other.app().ops().len();
     assert_eq!(other.app().import_geojson(&text, &at(11_000)).unwrap().entries, 0);
     assert_eq!(other.app().ops().len(), before);

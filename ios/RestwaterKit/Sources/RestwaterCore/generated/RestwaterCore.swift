@@ -1547,7 +1547,7 @@ private let initializationResult: InitializationResult = {
     if (uniffi_restwater_checksum_func_bank_layout() != 35560) {
         return InitializationResult.apiChecksumMismatch
     }
-    if (uniffi_restwater_checksum_func_key_action() != 41824) {
+    if (uniffi_restwater_checksum_func_key_action() != 16940) {
         return InitializationResult.apiChecksumMismatch
     }
     if (uniffi_restwater_checksum_func_match_layout() != 59000) {
@@ -1607,10 +1607,10 @@ private let initializationResult: InitializationResult = {
     if (uniffi_restwater_checksum_method_restwater_resume() != 50194) {
         return InitializationResult.apiChecksumMismatch
     }
-    if (uniffi_restwater_checksum_method_restwater_screen() != 50761) {
+    if (uniffi_restwater_checksum_method_restwater_screen() != 54579) {
         return InitializationResult.apiChecksumMismatch
     }
-    if (uniffi_restwater_checksum_method_restwater_screen_json() != 29766) {
+    if (uniffi_restwater_checksum_method_restwater_screen_json() != 10903) {
         return InitializationResult.apiChecksumMismatch
     }
     if (uniffi_restwater_checksum_method_restwater_settings() != 36205) {

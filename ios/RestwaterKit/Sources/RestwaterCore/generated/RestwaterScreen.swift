@@ -670,7 +670,7 @@ public struct AdviceView: Equatable, Hashable {
      */
     public let headline: String
     /**
-     * "3 bites in 8 casts; early to say."
+     * "3 bites in 8 casts; too early to say."
      */
     public let detail: String
     /**
@@ -689,7 +689,7 @@ public struct AdviceView: Equatable, Hashable {
          * "Hold until 22. Recast by 27."
          */headline: String, 
         /**
-         * "3 bites in 8 casts; early to say."
+         * "3 bites in 8 casts; too early to say."
          */detail: String, 
         /**
          * Further sentences, most telling first.

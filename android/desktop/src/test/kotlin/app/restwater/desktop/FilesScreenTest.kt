@@ -116,7 +116,7 @@ class FilesScreenTest {
             node("incoming").assertContentDescriptionContains("New from the file: 1 mark", substring = true)
             tapOn("take")
             until { state.desk.taken }
-            node("incoming").assertContentDescriptionContains("One tap of UNDO takes it back.", substring = true)
+            node("incoming").assertContentDescriptionContains("One tap of UNDO removes it.", substring = true)
             tapOn("leave")
             tapOn("back")
             wait(seconds = 1)

@@ -66,7 +66,7 @@ class LeavesScreensTest {
         node("says").assertContentDescriptionContains("2 to cut down", substring = true)
         tapOn("key-cut_all-")
         wait(seconds = 1)
-        assertEquals("Nothing to cut down: no spare tie serves what is missing.", state.bench.leaf("cut-down").says)
+        assertEquals("Nothing to cut down: no spare tie is long enough for what is missing.", state.bench.leaf("cut-down").says)
         tapOn("back")
         tapOn("back")
         assertEquals(Showing.BANK, state.showing)
@@ -123,7 +123,7 @@ class LeavesScreensTest {
         wait(seconds = 1)
         val first = checkNotNull(state.cautions).leaves[1]
         tapOn("key-leaf-${first.id}")
-        node("line-0").assertContentDescriptionContains("Who says so", substring = true)
+        node("line-0").assertContentDescriptionContains("Authority", substring = true)
         tapOn("back")
         tapOn("back")
         start()

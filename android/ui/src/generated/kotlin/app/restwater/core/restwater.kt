@@ -1039,7 +1039,7 @@ private fun uniffiCheckApiChecksums(lib: IntegrityCheckingUniffiLib) {
     if ((lib.uniffi_restwater_checksum_func_bank_layout() and 0xFFFF) != 35560) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
-    if ((lib.uniffi_restwater_checksum_func_key_action() and 0xFFFF) != 41824) {
+    if ((lib.uniffi_restwater_checksum_func_key_action() and 0xFFFF) != 16940) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
     if ((lib.uniffi_restwater_checksum_func_match_layout() and 0xFFFF) != 59000) {
@@ -1099,10 +1099,10 @@ private fun uniffiCheckApiChecksums(lib: IntegrityCheckingUniffiLib) {
     if ((lib.uniffi_restwater_checksum_method_restwater_resume() and 0xFFFF) != 50194) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
-    if ((lib.uniffi_restwater_checksum_method_restwater_screen() and 0xFFFF) != 50761) {
+    if ((lib.uniffi_restwater_checksum_method_restwater_screen() and 0xFFFF) != 54579) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
-    if ((lib.uniffi_restwater_checksum_method_restwater_screen_json() and 0xFFFF) != 29766) {
+    if ((lib.uniffi_restwater_checksum_method_restwater_screen_json() and 0xFFFF) != 10903) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
     if ((lib.uniffi_restwater_checksum_method_restwater_settings() and 0xFFFF) != 36205) {

@@ -1262,7 +1262,7 @@ data class AdviceView (
     val `headline`: kotlin.String
     , 
     /**
-     * "3 bites in 8 casts; early to say."
+     * "3 bites in 8 casts; too early to say."
      */
     val `detail`: kotlin.String
     , 
