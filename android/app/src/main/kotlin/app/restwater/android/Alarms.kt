@@ -59,6 +59,8 @@ internal class Alarms(private val context: Context, private val ringing: Ringing
 
     /** Rings once: the system and a look at the log may both find that it is time. */
     fun ring(alarm: WatchAlarm): Unit = synchronized(Alarms) {
+        // Where a look at the log was faster than the system, the system's alarm is still to come.
+        manager.cancel(intent(alarm.id, null))
         planned.drop(alarm.id)
         if (near(rung[alarm.id], alarm.atWallMs)) return
         rung[alarm.id] = alarm.atWallMs
