@@ -34,7 +34,7 @@ final class WholeDayTests: XCTestCase, @unchecked Sendable {
                 bites += 1
                 await day.tap(.bite)
                 XCTAssertEqual(day.bank.state, .fishOn)
-                XCTAssertTrue(day.sheet["advice"]!.spoken.contains("Nothing has to be tapped"))
+                XCTAssertTrue(day.sheet["advice"]!.spoken.contains("No need to tap anything"))
                 await day.wait(minutes: 1)
                 await day.tap(bites == 2 ? .lost : .landed)
             } else {

@@ -52,7 +52,7 @@ class FilesScreenTest {
             node("incoming").assertContentDescriptionContains("4 new entries in 1 session.", substring = true)
             tapOn("take")
             until { state.desk.taken }
-            node("incoming").assertContentDescriptionContains("One tap takes them back.", substring = true)
+            node("incoming").assertContentDescriptionContains("UNDO IMPORT removes them.", substring = true)
             tapOn("leave")
             tapOn("imports")
             val line = checkNotNull(state.files).imports.single()

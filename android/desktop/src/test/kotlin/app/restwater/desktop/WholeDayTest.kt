@@ -36,7 +36,7 @@ class WholeDayTest {
                 bites++
                 tap(Key.BITE)
                 assertEquals(BankState.FISH_ON, bank.state)
-                node("advice").assertContentDescriptionContains("Nothing has to be tapped", substring = true)
+                node("advice").assertContentDescriptionContains("No need to tap anything", substring = true)
                 wait(minutes = 1)
                 tap(if (bites == 2) Key.LOST else Key.LANDED)
             } else {
