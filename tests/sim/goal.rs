@@ -1,5 +1,6 @@
 //! The goals of the advice and of the words, each held or missed.
 
+use super::belief::{BINS, Believed, MoreCasts};
 use super::book::Differing;
 use super::change::Said;
 use super::looks::{Looked, Round};
@@ -150,4 +151,45 @@ pub fn of_looks(rows: &[(String, f64, Looked)]) -> Vec<Goal> {
             held: ever.value() <= 0.05,
         })
         .collect()
+}
+
+/// What is claimed of a change is right as often as it says, and a change without an effect seldom leans.
+pub fn of_beliefs(rows: &[(String, Believed)]) -> Vec<Goal> {
+    let mut goals = Vec::new();
+    for (name, found) in rows {
+        let ever = found.leant[1].value();
+        let text = format!(
+            "{name}: without an effect it leans at some look on {:.1} % of days, at most 10 % asked",
+            100.0 * ever
+        );
+        goals.push(Goal { text, held: ever <= 0.10 });
+        for ([claimed, right], from) in found.bins.iter().zip(BINS) {
+            // A bin of a few dozen days can't be told from five points off by anybody.
+            if right.error() > 0.03 || right.days() < 100.0 {
+                continue;
+            }
+            let text = format!(
+                "{name}, claimed from {:.0} in 100: right {:.1} ± {:.1} in 100 where {:.1} is claimed, within 5 asked",
+                100.0 * from,
+                100.0 * right.value(),
+                100.0 * right.error(),
+                100.0 * claimed.value()
+            );
+            goals.push(Goal { text, held: (right.value() - claimed.value()).abs() <= 0.05 });
+        }
+    }
+    goals
+}
+
+/// As many more casts as are named settle it as often as promised.
+pub fn of_more_casts(found: &MoreCasts) -> Goal {
+    let [promised, reached] = &found.named;
+    let text = format!(
+        "more casts: named {:.0} times with {:.1} % promised, settled {:.1} ± {:.1} %, 75 to 85 % asked",
+        promised.days(),
+        100.0 * promised.value(),
+        100.0 * reached.value(),
+        100.0 * reached.error()
+    );
+    Goal { text, held: (0.75..=0.85).contains(&reached.value()) }
 }

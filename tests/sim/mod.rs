@@ -6,6 +6,7 @@
 //! are never shown as facts.
 
 pub mod angler;
+pub mod belief;
 pub mod book;
 pub mod change;
 pub mod day;

@@ -36,6 +36,16 @@ impl Share {
         self.bb += b * b;
     }
 
+    /// Adds the days of another.
+    pub fn join(&mut self, other: &Self) {
+        self.days += other.days;
+        self.a += other.a;
+        self.b += other.b;
+        self.aa += other.aa;
+        self.ab += other.ab;
+        self.bb += other.bb;
+    }
+
     /// The ratio.
     pub fn value(&self) -> f64 {
         self.a / self.b

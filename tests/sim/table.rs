@@ -1,5 +1,6 @@
 //! The tables of a run, in Markdown.
 
+use super::belief::{BINS, Believed, MoreCasts};
 use super::book::Differing;
 use super::change::Said;
 use super::looks::{Looked, Round};
@@ -103,6 +104,41 @@ pub fn power(rows: &[(String, f64, Said)]) -> String {
         let _ = writeln!(text, "| {name} | x {effect} | {end} | {ever} | {untrue} |");
     }
     text
+}
+
+/// What was claimed of changes, and how often it was right.
+pub fn beliefs(rows: &[(String, Believed)]) -> String {
+    let mut text = String::from(
+        "| water, changed | leant without an effect: at all-out | at any look | leant rightly |",
+    );
+    text.extend(BINS.map(|from| format!(" claimed from {:.0} in 100: right |", 100.0 * from)));
+    let _ = writeln!(text, "\n|---|---|---|---|{}", "---|".repeat(BINS.len()));
+    let figure = |s: &Share| format!("{:.1} ± {:.1} %", 100.0 * s.value(), 100.0 * s.error());
+    for (name, found) in rows {
+        let [end, ever] = &found.leant;
+        let _ = write!(text, "| {name} | {} | {} | {} |", figure(end), figure(ever), figure(&found.found[0]));
+        for [claimed, right] in &found.bins {
+            let _ =
+                write!(text, " {:.0} of {:.0}: {} |", 100.0 * claimed.value(), claimed.days(), figure(right));
+        }
+        text.push('\n');
+    }
+    text
+}
+
+/// What was promised of more casts, and what they did.
+pub fn more_casts(found: &MoreCasts) -> String {
+    let line = |what: &str, [promised, reached]: &[Share; 2]| {
+        format!(
+            "| {what} | {:.0} | {:.1} % | {:.1} ± {:.1} % |\n",
+            promised.days(),
+            100.0 * promised.value(),
+            100.0 * reached.value(),
+            100.0 * reached.error()
+        )
+    };
+    let head = "| said | times | settled, as promised | settled |\n|---|---|---|---|\n";
+    [head, &line("so many more casts", &found.named), &line("a chance after 40", &found.chance)].concat()
 }
 
 fn percent(said: &Said, count: f64) -> String {

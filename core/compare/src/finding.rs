@@ -3,20 +3,20 @@
 use super::Factor;
 use super::alternation::Side;
 use super::any_look::any_look_p_in_order;
+use super::belief::{Belief, belief, belief_of_waits, spell_variance};
 use super::binomial::{Alternative, Limits};
 use super::blocks::{BlockTest, SidedCast, block_test};
 use super::cast_row::{BiteOutcome, CastRow};
 use super::changes::{Change, find_changes};
 use super::error::CompareError;
 use super::fisher::{TwoByTwo, fisher_test};
-use super::gamma_poisson::{JEFFREYS, probability_greater, ratio_interval};
 use super::holm::holm;
 use super::log_rank::{LogRank, Weighting, stratified_log_rank};
 use super::more_casts::{Looks, MoreCasts, more_casts};
 use super::permutation::{PermutationP, Stratum, TiedBites, log_rank_scores, permutation_p};
 use super::poisson_rates::{Tally, conditional_test, e_test, garwood, rate_ratio};
 use super::verdict::{
-    CLEAR_BELOW, CLEAR_FROM, Evidence, FEWEST_BITES, FEWEST_CASTS, LEANS_FROM, Reason, Verdict, verdict,
+    CLEAR_BELOW, Evidence, FEWEST_BITES, FEWEST_CASTS, LEANS_FROM, Reason, Verdict, verdict,
 };
 use restwater_waits::Wait;
 
@@ -59,14 +59,12 @@ pub struct ChangeFinding {
     pub ratio: Option<f64>,
     /// Exact 95 % limits of that ratio (Clopper-Pearson on the condition).
     pub ratio_limits: Limits,
-    /// 95 % credible limits of that ratio.
-    pub ratio_credible: Limits,
-    /// P(rate A > rate B), by the minutes.
-    pub p_a_better_by_minutes: f64,
-    /// P(rate A > rate B), like wait for like wait: by the bites expected of the same waits.
-    pub p_a_better_by_waits: f64,
-    /// The more cautious of the two, on which the words rest; one half when they disagree on the side.
-    pub p_a_better: f64,
+    /// Which side is better, by the minutes.
+    pub belief_by_minutes: Belief,
+    /// Which side is better, like wait for like wait, so that being left longer counts for neither side.
+    pub belief_by_waits: Belief,
+    /// The smaller claim of the two, on which the words rest.
+    pub belief: Belief,
     /// Exact conditional p, two-sided (doubled tail).
     pub exact_p: f64,
     /// Two-sided p of the E-test; `None` for counts too large for it.
@@ -165,8 +163,9 @@ impl Draft {
         let [in_a, in_b] = self.tallies;
         let strata = two_sided_strata(&self.casts);
         let log_rank = stratified_log_rank(&strata, Weighting::LogRank).ok();
-        let by_minutes = probability_greater(JEFFREYS.after(in_a)?, JEFFREYS.after(in_b)?);
-        let by_waits = log_rank.map_or(0.5, |test| like_for_like(&test));
+        let scatter = spell_variance(&self.casts);
+        let by_minutes = belief(in_a, in_b, scatter);
+        let by_waits = belief_of_waits(&strata, scatter);
         let table = [0, 1].map(|side| landed_lost(rows, &self.change.places[side]));
         let ratio = rate_ratio(in_a, in_b, INTERVAL_LEVEL)?;
         let mut finding = ChangeFinding {
@@ -176,10 +175,9 @@ impl Draft {
             switches: self.block.switches(),
             ratio: ratio.ratio,
             ratio_limits: ratio.limits,
-            ratio_credible: ratio_interval(JEFFREYS.after(in_a)?, JEFFREYS.after(in_b)?, INTERVAL_LEVEL)?,
-            p_a_better_by_minutes: by_minutes,
-            p_a_better_by_waits: by_waits,
-            p_a_better: more_cautious(by_minutes, by_waits),
+            belief_by_minutes: by_minutes,
+            belief_by_waits: by_waits,
+            belief: by_minutes.more_cautious(by_waits),
             exact_p: self.exact_p,
             e_test_p: e_test(in_a, in_b).ok().map(|t| t.two_sided),
             log_rank,
@@ -233,7 +231,8 @@ impl ChangeFinding {
         Evidence {
             bites: self.a.bites + self.b.bites,
             fewest_casts: self.a.casts.min(self.b.casts),
-            p_a_better: self.p_a_better,
+            switches: self.switches,
+            belief: self.belief,
             block_p: self.block_p_adjusted,
             any_look_p: self.any_look_p_adjusted,
             changed_together,
@@ -244,7 +243,8 @@ impl ChangeFinding {
         if matches!(self.verdict, Verdict::ClearlyBetterHereToday(_)) {
             return Vec::new();
         }
-        let sure = |p: f64| p.max(1.0 - p);
+        let leans = |belief: Belief| belief.better().1 >= LEANS_FROM;
+        let likely = |belief: Belief| belief.better().1 >= 0.5;
         let switched_once_a_rod = self.block.blocks.len() <= self.switches + 1 && self.switches == 1;
         let clumped = self.exact_p < CLEAR_BELOW && self.block.p >= CLEAR_BELOW;
         let checks = [
@@ -256,20 +256,15 @@ impl ChangeFinding {
             (Reason::NotHeldYet, self.block.p < CLEAR_BELOW && self.block.held_p >= CLEAR_BELOW),
             (
                 Reason::ManyLooks,
-                self.block.held_p < CLEAR_BELOW
-                    && self.block_p_adjusted >= CLEAR_BELOW
-                    && sure(self.p_a_better) >= CLEAR_FROM,
+                self.block.held_p < CLEAR_BELOW && self.block_p_adjusted >= CLEAR_BELOW && leans(self.belief),
             ),
             (
                 Reason::ReadAllDay,
                 self.block_p_adjusted < CLEAR_BELOW
                     && self.any_look_p_adjusted >= CLEAR_BELOW
-                    && sure(self.p_a_better) >= CLEAR_FROM,
+                    && leans(self.belief),
             ),
-            (
-                Reason::LeftForDifferentTimes,
-                sure(self.p_a_better_by_minutes) >= LEANS_FROM && sure(self.p_a_better) < LEANS_FROM,
-            ),
+            (Reason::LeftForDifferentTimes, likely(self.belief_by_minutes) && !likely(self.belief)),
         ];
         let mut reasons: Vec<Reason> =
             checks.into_iter().filter(|(_, holds)| *holds).map(|(reason, _)| reason).collect();
@@ -288,31 +283,6 @@ fn two_sided_strata(casts: &[SidedCast]) -> Vec<(Vec<Wait>, Vec<Wait>)> {
         .map(|s| (of(s, Side::A), of(s, Side::B)))
         .filter(|(a, b)| !a.is_empty() && !b.is_empty())
         .collect()
-}
-
-/// P(A better) with the expected bites as the time fished, so that being left longer, or only into
-/// minutes when nothing bites, counts for neither side.
-fn like_for_like(test: &LogRank) -> f64 {
-    let posterior = |side: usize| {
-        let bites = test.observed[side] as u64;
-        JEFFREYS.after(Tally { bites, time: test.expected[side] })
-    };
-    match (posterior(0), posterior(1)) {
-        (Ok(a), Ok(b)) => probability_greater(a, b),
-        // One side was never out when anything bit: nothing to compare.
-        _ => 0.5,
-    }
-}
-
-/// The probability nearer to one half; one half itself when the two fall on different sides of it.
-fn more_cautious(x: f64, y: f64) -> f64 {
-    if (x - 0.5) * (y - 0.5) <= 0.0 {
-        0.5
-    } else if (x - 0.5).abs() < (y - 0.5).abs() {
-        x
-    } else {
-        y
-    }
 }
 
 fn cast_by_cast(strata: &[(Vec<Wait>, Vec<Wait>)], seed: u64) -> Result<Option<PermutationP>, CompareError> {
@@ -382,17 +352,17 @@ mod tests {
             only(&day("ABBAABBAABBAABBA", &[], |_, l| if l == 'A' { (6.0, true) } else { (12.0, false) }));
         assert_eq!(f.verdict, Verdict::ClearlyBetterHereToday(Side::A));
         assert_eq!((f.a.bites, f.b.bites, f.a.casts, f.b.casts, f.looked_at), (8, 0, 8, 8, 1));
-        assert!(f.reasons.is_empty() && f.p_a_better > 0.99 && f.block_p_adjusted < 0.05);
+        assert!(f.reasons.is_empty() && f.belief.a > 0.95 && f.block_p_adjusted < 0.05);
         assert_eq!(f.a.per_hour, 10.0);
         assert_eq!(f.ratio, None);
     }
 
     #[test]
-    fn the_same_bites_after_one_switch_only_lean() {
+    fn the_same_bites_after_one_switch_say_nothing() {
         let f =
             only(&day("AAAAAAAABBBBBBBB", &[], |_, l| if l == 'A' { (6.0, true) } else { (12.0, false) }));
-        assert_eq!(f.verdict, Verdict::LeansTo(Side::A));
-        assert_eq!(f.reasons, [Reason::ChangedOnce]);
+        assert_eq!(f.verdict, Verdict::CantTellYet);
+        assert!(f.reasons.contains(&Reason::ChangedOnce));
         assert!(f.exact_p < 0.001 && f.block_p_adjusted == 1.0);
     }
 
@@ -412,8 +382,8 @@ mod tests {
             only(&day("ABBAABBAABBAABBA", &[], |_, l| if l == 'A' { (10.0, false) } else { (15.0, true) }));
         assert_eq!(f.verdict, Verdict::CantTellYet);
         assert!(f.reasons.contains(&Reason::LeftForDifferentTimes));
-        assert!(f.p_a_better_by_minutes < 0.05);
-        assert_eq!(f.p_a_better_by_waits, 0.5);
+        assert!(f.belief_by_minutes.b > 0.7, "{:?}", f.belief_by_minutes);
+        assert_eq!(f.belief_by_waits, Belief { a: 0.25, b: 0.25 });
     }
 
     #[test]
@@ -465,17 +435,9 @@ mod tests {
         let one = only(&day("ABBAABBAABBAABBA", &[], |i, _| waits[i]));
         let two = only(&day("BAABBAABBAABBAAB", &[], |i, _| waits[i]));
         // The first value fished is side A in both, so only the names differ.
-        assert_eq!((one.a.bites, one.p_a_better, one.block.p), (two.a.bites, two.p_a_better, two.block.p));
+        assert_eq!((one.a.bites, one.belief, one.block.p), (two.a.bites, two.belief, two.block.p));
         assert_eq!((one.a.value.as_str(), two.a.value.as_str()), ("pink", "white"));
         assert_eq!(one, only(&day("ABBAABBAABBAABBA", &[], |i, _| waits[i])));
-    }
-
-    #[test]
-    fn the_cautious_probability() {
-        assert_eq!(more_cautious(0.9, 0.7), 0.7);
-        assert_eq!(more_cautious(0.05, 0.2), 0.2);
-        assert_eq!(more_cautious(0.9, 0.4), 0.5);
-        assert_eq!(more_cautious(0.9, 0.5), 0.5);
     }
 
     // Common practice, no source: the same later bites, with another colour on by then.

@@ -11,6 +11,7 @@ uniffi::setup_scaffolding!();
 
 pub mod alternation;
 mod any_look;
+mod belief;
 pub mod binomial;
 pub mod blocks;
 mod cast_row;
@@ -37,6 +38,7 @@ mod verdict;
 
 pub use alternation::{AlternationPlan, Side};
 pub use any_look::{any_look_p, any_look_p_in_order};
+pub use belief::{Belief, belief, belief_of_waits, spell_variance};
 pub use binomial::Limits;
 pub use cast_row::{BiteOutcome, CastRow};
 pub use changes::{Change, find_changes};
@@ -48,8 +50,9 @@ pub use finding::{
 };
 pub use holm::holm;
 pub use hours::{ByHours, TimedWait, against_earlier, over_the_day};
-pub use more_casts::{Looks, MOST_CASTS, MoreCasts, WANTED_POWER, more_casts};
+pub use more_casts::{DAY_CASTS, Looks, MOST_CASTS, MoreCasts, WANTED_POWER, more_casts};
 pub use order::Order;
 pub use verdict::{
-    CLEAR_BELOW, CLEAR_FROM, Evidence, FEWEST_BITES, FEWEST_CASTS, LEANS_FROM, Reason, Verdict, verdict,
+    CLEAR_BELOW, CLEAR_FROM, Evidence, FEWEST_BITES, FEWEST_CASTS, FEWEST_SWITCHES, LEANS_FROM, Reason,
+    Verdict, verdict,
 };

@@ -4,10 +4,9 @@
 //! differ more than that, so the words hang on a second test that deals whole days anew between the sets
 //! ([`super::permutation`]): what one good day did is one day's luck.
 
-use super::alternation::Side;
+use super::belief::{Belief, belief};
 use super::binomial::Limits;
 use super::error::CompareError;
-use super::gamma_poisson::{JEFFREYS, probability_greater};
 use super::permutation::{PermutationP, Stratum, permutation_p};
 use super::poisson_rates::{RateRatio, Tally, conditional_test, garwood, rate_ratio};
 use super::verdict::{CLEAR_BELOW, CLEAR_FROM, FEWEST_BITES, LEANS_FROM, Verdict};
@@ -16,6 +15,9 @@ use super::verdict::{CLEAR_BELOW, CLEAR_FROM, FEWEST_BITES, LEANS_FROM, Verdict}
 const LEVEL: f64 = 0.95;
 /// Days in each set below which nothing is said.
 pub const FEWEST_DAYS: usize = 3;
+
+/// Log-sd of how keen the fish are from day to day. A belief, not a fact.
+const DAY_SD: f64 = 0.4;
 
 /// One session as these comparisons count it.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -91,8 +93,8 @@ pub struct SetsFinding {
     pub exact_p: f64,
     /// Two-sided p from dealing whole days anew.
     pub days_p: PermutationP,
-    /// P(rate A > rate B), all bites of a set taken as one even flow.
-    pub p_a_better: f64,
+    /// Which set is better, or neither, allowing for days that differ.
+    pub belief: Belief,
     /// What may be said: it never says that something works.
     pub verdict: Verdict,
 }
@@ -102,26 +104,33 @@ pub fn compare_sets(a: &[DayTally], b: &[DayTally], seed: u64) -> Result<SetsFin
     let (x, y) = (tally(a), tally(b));
     let ratio = rate_ratio(x, y, LEVEL)?;
     let exact_p = conditional_test(x, y)?.two_sided;
-    let p_a_better = probability_greater(JEFFREYS.after(x)?, JEFFREYS.after(y)?);
+    let belief = belief(x, y, day_variance(a, x) + day_variance(b, y));
     let pooled = (x.bites + y.bites) as f64 / (x.time + y.time);
     let excess = |day: &DayTally| day.bites as f64 - pooled * day.hours_out;
     let scores = a.iter().chain(b).map(excess).collect();
     let days_p = permutation_p(&[Stratum { scores, on_a: a.len() }], seed)?;
     let bites = x.bites + y.bites;
     let fewest = a.len().min(b.len());
-    let verdict = words(bites, fewest, p_a_better, days_p.two_sided);
-    Ok(SetsFinding { ratio, exact_p, days_p, p_a_better, verdict })
+    let verdict = words(bites, fewest, belief, days_p.two_sided);
+    Ok(SetsFinding { ratio, exact_p, days_p, belief, verdict })
 }
 
 fn tally(days: &[DayTally]) -> Tally {
     Tally { bites: days.iter().map(|day| day.bites).sum(), time: days.iter().map(|day| day.hours_out).sum() }
 }
 
-fn words(bites: u64, fewest_days: usize, p_a_better: f64, days_p: f64) -> Verdict {
+/// Variance of the logarithm of a set's rate that days alone would make.
+fn day_variance(days: &[DayTally], all: Tally) -> f64 {
+    DAY_SD
+        * DAY_SD
+        * days.iter().map(|day| (day.hours_out / all.time) * (day.hours_out / all.time)).sum::<f64>()
+}
+
+fn words(bites: u64, fewest_days: usize, belief: Belief, days_p: f64) -> Verdict {
     if bites < FEWEST_BITES || fewest_days < FEWEST_DAYS {
         return Verdict::CantTellYet;
     }
-    let (side, p) = if p_a_better >= 0.5 { (Side::A, p_a_better) } else { (Side::B, 1.0 - p_a_better) };
+    let (side, p) = belief.better();
     // One chance in five that days dealt at random differ as much: no more than a lean hangs on it.
     if p >= CLEAR_FROM && days_p < CLEAR_BELOW {
         Verdict::ClearlyBetterHereToday(side)
@@ -135,6 +144,7 @@ fn words(bites: u64, fewest_days: usize, p_a_better: f64, days_p: f64) -> Verdic
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::Side;
     use proptest::prelude::*;
 
     fn day(bites: u64, hours_out: f64) -> DayTally {
@@ -162,7 +172,7 @@ mod tests {
         let (good, blank) = ([day(4, 4.0); 3], [day(0, 4.0); 3]);
         let found = compare_sets(&good, &blank, 1).unwrap();
         assert!(found.days_p.all && (found.days_p.two_sided - 0.1).abs() < 1e-12);
-        assert!(found.exact_p < 0.001 && found.p_a_better > 0.999);
+        assert!(found.exact_p < 0.001 && found.belief.a > 0.8);
         assert_eq!(found.verdict, Verdict::LeansTo(Side::A), "six days can't make it clear");
     }
 
@@ -197,7 +207,7 @@ mod tests {
         ) {
             let of = |days: &[(u64, f64)]| days.iter().map(|(n, h)| day(*n, *h)).collect::<Vec<_>>();
             let (one, two) = (compare_sets(&of(&a), &of(&b), 1).unwrap(), compare_sets(&of(&b), &of(&a), 1).unwrap());
-            prop_assert!((one.p_a_better + two.p_a_better - 1.0).abs() < 1e-9);
+            prop_assert!((one.belief.a - two.belief.b).abs() < 1e-9);
             prop_assert!((one.days_p.two_sided - two.days_p.two_sided).abs() < 1e-9);
             let swapped = match two.verdict {
                 Verdict::LeansTo(side) => Verdict::LeansTo(side.other()),

@@ -40,6 +40,11 @@ pub(crate) fn gamma_tail(a: f64, x: f64) -> f64 {
     checked_gamma_ur(a, x).unwrap_or(f64::NAN).clamp(0.0, 1.0)
 }
 
+/// P(Z <= z) of a standard normal.
+pub(crate) fn normal_below(z: f64) -> f64 {
+    0.5 * libm::erfc(-z * core::f64::consts::FRAC_1_SQRT_2)
+}
+
 /// Two-sided tail of a standard normal: P(|Z| >= |z|).
 pub(crate) fn normal_two_sided(z: f64) -> f64 {
     libm::erfc(z.abs() * core::f64::consts::FRAC_1_SQRT_2)

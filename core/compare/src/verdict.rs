@@ -2,6 +2,7 @@
 
 use super::Factor;
 use super::alternation::Side;
+use super::belief::Belief;
 use serde::{Deserialize, Serialize};
 
 /// What is said of a change. It never says that something works.
@@ -43,7 +44,8 @@ pub enum Reason {
 
 /// Probability from which the app says "leans to".
 pub const LEANS_FROM: f64 = 0.8;
-/// Probability that "clearly better" needs at least.
+/// Probability that "clearly better" needs at least of being the better side, should they differ at all. That they do is
+/// what both p-values are for.
 pub const CLEAR_FROM: f64 = 0.95;
 /// Both p-values that "clearly better" must stay below: of blocks and of any look, each raised for the
 /// number of changes looked at.
@@ -53,6 +55,9 @@ pub const FEWEST_BITES: u64 = 3;
 /// Casts on each side below which nothing is said.
 pub const FEWEST_CASTS: usize = 3;
 
+/// Switches below which nothing is said: with fewer, the hours of the day can't be told from the change.
+pub const FEWEST_SWITCHES: usize = 4;
+
 /// What the words are made from.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Evidence {
@@ -60,8 +65,10 @@ pub struct Evidence {
     pub bites: u64,
     /// Casts on the side that has fewer.
     pub fewest_casts: usize,
-    /// P(rate A > rate B), the more cautious of its two versions.
-    pub p_a_better: f64,
+    /// Switches made.
+    pub switches: usize,
+    /// Which side is better, or neither: the more cautious of its two versions.
+    pub belief: Belief,
     /// Holm-adjusted block p, held through the newest switches.
     pub block_p: f64,
     /// Anytime-valid p, times the number of changes looked at.
@@ -72,18 +79,26 @@ pub struct Evidence {
 
 /// Puts the evidence into words by the thresholds above.
 pub fn verdict(e: &Evidence) -> Verdict {
-    if e.bites < FEWEST_BITES || e.fewest_casts < FEWEST_CASTS {
+    if e.bites < FEWEST_BITES || e.fewest_casts < FEWEST_CASTS || e.switches < FEWEST_SWITCHES {
         return Verdict::CantTellYet;
     }
-    let (side, p) = if e.p_a_better >= 0.5 { (Side::A, e.p_a_better) } else { (Side::B, 1.0 - e.p_a_better) };
-    let clear = p >= CLEAR_FROM && e.block_p < CLEAR_BELOW && e.any_look_p < CLEAR_BELOW;
-    if clear && !e.changed_together {
-        Verdict::ClearlyBetterHereToday(side)
-    } else if p >= LEANS_FROM {
-        Verdict::LeansTo(side)
-    } else {
+    let (side, p) = e.belief.better();
+    if p < LEANS_FROM || p.is_nan() {
         Verdict::CantTellYet
+    } else if is_clear(e.belief, e.block_p, e.any_look_p) && !e.changed_together {
+        Verdict::ClearlyBetterHereToday(side)
+    } else {
+        Verdict::LeansTo(side)
     }
+}
+
+/// Whether it is clear by the figures alone.
+pub(crate) fn is_clear(belief: Belief, block_p: f64, any_look_p: f64) -> bool {
+    let of_two = belief.a_if_any();
+    belief.better().1 >= LEANS_FROM
+        && of_two.max(1.0 - of_two) >= CLEAR_FROM
+        && block_p < CLEAR_BELOW
+        && any_look_p < CLEAR_BELOW
 }
 
 #[cfg(test)]
@@ -93,7 +108,8 @@ mod tests {
     const STRONG: Evidence = Evidence {
         bites: 12,
         fewest_casts: 8,
-        p_a_better: 0.97,
+        switches: 8,
+        belief: Belief { a: 0.97, b: 0.01 },
         block_p: 0.03,
         any_look_p: 0.04,
         changed_together: false,
@@ -107,16 +123,19 @@ mod tests {
             verdict(&e)
         };
         assert_eq!(say(|_| ()), Verdict::ClearlyBetterHereToday(Side::A));
-        assert_eq!(say(|e| e.p_a_better = 0.03), Verdict::ClearlyBetterHereToday(Side::B));
-        assert_eq!(say(|e| e.p_a_better = 0.949), Verdict::LeansTo(Side::A));
+        let believed = |a, b| verdict(&Evidence { belief: Belief { a, b }, ..STRONG });
+        assert_eq!(believed(0.03, 0.97), Verdict::ClearlyBetterHereToday(Side::B));
+        assert_eq!(believed(0.85, 0.05), Verdict::LeansTo(Side::A));
+        assert_eq!(believed(0.85, 0.04), Verdict::ClearlyBetterHereToday(Side::A));
+        assert_eq!(believed(0.8, 0.1), Verdict::LeansTo(Side::A));
+        assert_eq!(believed(0.79, 0.01), Verdict::CantTellYet);
+        assert_eq!(believed(0.1, 0.85), Verdict::LeansTo(Side::B));
+        assert_eq!(believed(f64::NAN, f64::NAN), Verdict::CantTellYet);
         assert_eq!(say(|e| e.block_p = 0.05), Verdict::LeansTo(Side::A));
         assert_eq!(say(|e| e.any_look_p = 0.05), Verdict::LeansTo(Side::A));
         assert_eq!(say(|e| e.changed_together = true), Verdict::LeansTo(Side::A));
-        assert_eq!(say(|e| e.p_a_better = 0.8), Verdict::LeansTo(Side::A));
-        assert_eq!(say(|e| e.p_a_better = 0.79), Verdict::CantTellYet);
-        assert_eq!(say(|e| e.p_a_better = 0.1), Verdict::LeansTo(Side::B));
         assert_eq!(say(|e| e.bites = 2), Verdict::CantTellYet);
         assert_eq!(say(|e| e.fewest_casts = 2), Verdict::CantTellYet);
-        assert_eq!(say(|e| e.p_a_better = f64::NAN), Verdict::CantTellYet);
+        assert_eq!(say(|e| e.switches = 3), Verdict::CantTellYet);
     }
 }

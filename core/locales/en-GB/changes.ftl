@@ -33,8 +33,8 @@ change-side = { $bites ->
    *[other] { $casts } casts
 }, { $minutes } min
 change-rate = { $rate } an hour ({ $limits })
-change-probability = Better with { $value }: { $percent } in 100.
-change-neither = Neither looks better.
+change-of-100 = Of 100 changes that look like this: { $better } favour { $value }; { $worse } favour { $other }; { $same } make no difference.
+change-hour-or-change = Changed too few times to say: the hour may be the reason.
 change-ratio = { $value } against { $other }: { $ratio } times the bites per minute (95 %: { $limits }).
 change-ratio-open = { $value } against { $other }: no ratio, one side has no bites.
 change-p = Exact { $exact }; in blocks of casts { $block }. Raised for { $count ->
@@ -42,8 +42,12 @@ change-p = Exact { $exact }; in blocks of casts { $block }. Raised for { $count 
    *[other] { $count } changes
 }: { $exactadjusted } and { $blockadjusted }. Read at any moment of the day: { $anylook }.
 change-block-once = In blocks it can't be lower than { $least } with these switches.
-change-more = About { $casts } more casts, alternated, would most likely settle it.
-change-more-day = You couldn't settle this in a day: it takes more than { $most } further casts.
+change-more = About { $casts } more casts, alternated, would settle it 8 times in 10.
+change-more-maybe = { $casts } more casts, alternated, would settle it about { $days ->
+    [one] once
+   *[other] { $days } times
+} in 10.
+change-more-day = You couldn't settle this in a day: { $casts } more casts, alternated, are too few.
 change-more-clear = No more casts are needed for today.
 reason-few-bites = Fewer than three bites on both sides together.
 reason-few-casts = Fewer than three casts on one side.

@@ -4,6 +4,7 @@
 //! only the waters that have it in theirs; a part is one of the tables.
 #![allow(clippy::print_stdout)]
 
+use restwater_tests::sim::belief::{self, Believed, MoreCasts};
 use restwater_tests::sim::book::{BETWEEN_DAYS, Differing, differing};
 use restwater_tests::sim::change::{Habit, Said, said};
 use restwater_tests::sim::goal::{self, Goal};
@@ -22,6 +23,8 @@ const DIFFERING: [&str; 3] = ["constant 12", "constant 30", "window 15±0.7"];
 const PER_BOOK: u64 = 8;
 /// The run of the tables in docs/advice.md: no setting was chosen on its days.
 const SEED: u64 = 20_261_128;
+/// How many times as many days for the casts that are named, which is seldom.
+const MORE_CASTS: u64 = 16;
 /// How many times as keen the fish are for the better colour, where there is one.
 const EFFECTS: [f64; 2] = [2.0, 4.0];
 /// How many times as keen the fish are on a day that differs from those in the book.
@@ -49,8 +52,14 @@ fn main() -> ExitCode {
 /// Prints a part's tables and gives its goals.
 type Part = fn(&Asked) -> Vec<Goal>;
 /// The parts of a run, in their order.
-const PARTS: [(&str, Part); 4] =
-    [("advice", advice), ("books", books), ("changes", changes), ("looks", looks)];
+const PARTS: [(&str, Part); 6] = [
+    ("advice", advice),
+    ("books", books),
+    ("changes", changes),
+    ("beliefs", beliefs),
+    ("casts", more_casts),
+    ("looks", looks),
+];
 
 fn advice(asked: &Asked) -> Vec<Goal> {
     let tables = [
@@ -91,6 +100,31 @@ fn changes(asked: &Asked) -> Vec<Goal> {
     println!("False \"clearly better\", read after every cast\n\n{}", table::false_claims(&rows));
     println!("\"Clearly better\" of the better of two colours\n\n{}", table::power(&rows));
     goal::of_changes(&rows)
+}
+
+fn beliefs(asked: &Asked) -> Vec<Goal> {
+    let Days { first, run, .. } = asked.days;
+    let rows: Vec<(String, Believed)> = on_two_threads(&asked.named(belief::waters()), |water| {
+        let [alternating, half_hours] =
+            belief::HABITS.map(|habit| belief::believed(water, habit, first, run));
+        (water.name.to_owned(), alternating.with(&half_hours))
+    });
+    println!(
+        "Changes of which half do nothing: what was claimed, and how often it was right\n\n{}",
+        table::beliefs(&rows)
+    );
+    goal::of_beliefs(&rows)
+}
+
+fn more_casts(asked: &Asked) -> Vec<Goal> {
+    let halves = [0, 1].map(|half| asked.days.run + half);
+    let [mut found, other]: [MoreCasts; 2] =
+        on_two_threads(&halves, |run| belief::more_casts(MORE_CASTS / 2 * asked.days.first, *run))
+            .try_into()
+            .unwrap_or_default();
+    found.join(&other);
+    println!("More casts, alternated: what was promised, and what they did\n\n{}", table::more_casts(&found));
+    vec![goal::of_more_casts(&found)]
 }
 
 fn looks(asked: &Asked) -> Vec<Goal> {

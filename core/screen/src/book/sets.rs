@@ -77,11 +77,11 @@ fn lines(words: &Wording, found: &SetsFinding) -> Vec<LeafLine> {
     let mut first =
         LeafLine::new(words.say("sets-ratio"), words.say_with("sets-times", &[("ratio", Arg::Text(&ratio))]));
     first.detail = words.say_with("sets-limits", &[("low", Arg::Text(&low)), ("high", Arg::Text(&high))]);
-    let of_hundred = trimmed(libm::round(found.p_a_better * 100.0).clamp(1.0, 99.0), 0);
-    let better = LeafLine::new(
-        words.say("sets-a-better"),
-        words.say_with("sets-in-hundred", &[("count", Arg::Text(&of_hundred))]),
-    );
+    let of_100 = |p: f64| Arg::Count(libm::round(100.0 * p) as usize);
+    let belief = found.belief;
+    let counts = [("a", of_100(belief.a)), ("b", of_100(belief.b)), ("same", of_100(belief.same()))];
+    let mut better = LeafLine::new(words.say("sets-better"), words.say_with("sets-of-100", &counts));
+    better.detail = words.say("sets-of-100-how");
     let mut exact = LeafLine::new(words.say("sets-exact-p"), p_words(words, found.exact_p));
     exact.detail = words.say("sets-exact-p-how");
     let mut days = LeafLine::new(words.say("sets-days-p"), p_words(words, found.days_p.two_sided));

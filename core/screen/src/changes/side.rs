@@ -6,7 +6,9 @@ use crate::figures::{sentence_case, trimmed, whole};
 use crate::place::length_words;
 use crate::waits::p_words;
 use crate::{Action, Arg, Wording};
-use restwater_compare::{ChangeFinding, Limits, MOST_CASTS, Reason, Side, SideRecord, Verdict};
+use restwater_compare::{
+    ChangeFinding, DAY_CASTS, FEWEST_SWITCHES, Limits, Reason, Side, SideRecord, Verdict,
+};
 use restwater_compare::{Factor, FactorValue};
 use restwater_session::{Session, length_mm};
 use serde::{Deserialize, Serialize};
@@ -86,9 +88,9 @@ pub struct ChangeView {
     pub tone: VerdictTone,
     /// "Can't tell yet", "Leans to pink", "Pink clearly better here today".
     pub verdict: String,
-    /// "Better with pink: 71 in 100."
+    /// "Of 100 changes that look like this: 71 favour pink; 4 favour white; 25 make no difference."
     pub probability: String,
-    /// The same as a number: that the new one is better.
+    /// The first of these figures as a probability: that the new one is better.
     pub new_better: f64,
     /// The ratio in words.
     pub ratio: String,
@@ -117,8 +119,8 @@ pub(super) fn change(words: &Wording, session: &Session, f: &ChangeFinding, can_
         new: side(words, &f.b, new.clone()),
         tone,
         verdict: sentence_case(&verdict),
-        probability: probability(words, f.p_a_better, &old, &new),
-        new_better: 1.0 - f.p_a_better,
+        probability: probability(words, f, &old, &new),
+        new_better: f.belief.b,
         ratio: ratio(words, f, &old, &new),
         p: p(words, f),
         reasons: f.reasons.iter().map(|reason| reason_words(words, *reason)).collect(),
@@ -181,14 +183,23 @@ fn verdict(words: &Wording, verdict: Verdict, old: &str, new: &str) -> (VerdictT
     }
 }
 
-fn probability(words: &Wording, old_better: f64, old: &str, new: &str) -> String {
-    if (old_better - 0.5).abs() < 0.005 {
-        return words.say("change-neither");
+fn probability(words: &Wording, f: &ChangeFinding, old: &str, new: &str) -> String {
+    if f.switches < FEWEST_SWITCHES {
+        return words.say("change-hour-or-change");
     }
-    let (value, p) = if old_better > 0.5 { (old, old_better) } else { (new, 1.0 - old_better) };
-    // Never "100 in 100": that would claim certainty.
-    let percent = whole((100.0 * p).min(99.0));
-    words.say_with("change-probability", &[("value", Arg::Text(value)), ("percent", Arg::Text(&percent))])
+    let of_100 = |p: f64| libm::round(100.0 * p) as usize;
+    let (for_old, for_new) = (of_100(f.belief.a), of_100(f.belief.b));
+    let (first, second) = if for_old > for_new { (old, new) } else { (new, old) };
+    words.say_with(
+        "change-of-100",
+        &[
+            ("value", Arg::Text(first)),
+            ("other", Arg::Text(second)),
+            ("better", Arg::Count(for_old.max(for_new))),
+            ("worse", Arg::Count(for_old.min(for_new))),
+            ("same", Arg::Count(100_usize.saturating_sub(for_old + for_new))),
+        ],
+    )
 }
 
 /// Limits of new against old out of those of old against new.
@@ -254,12 +265,12 @@ fn more(words: &Wording, f: &ChangeFinding) -> String {
     if matches!(f.verdict, Verdict::ClearlyBetterHereToday(_)) {
         return words.say("change-more-clear");
     }
-    match f.more_casts {
-        None => String::new(),
-        Some(more) => match more.casts {
-            Some(casts) => words.say_with("change-more", &[("casts", Arg::Count(casts))]),
-            None => words.say_with("change-more-day", &[("most", Arg::Count(MOST_CASTS))]),
-        },
+    let Some(more) = f.more_casts else { return String::new() };
+    match (more.casts, libm::round(10.0 * more.assurance) as usize) {
+        (Some(casts), _) => words.say_with("change-more", &[("casts", Arg::Count(casts))]),
+        (None, 0) => words.say_with("change-more-day", &[("casts", Arg::Count(DAY_CASTS))]),
+        (None, days) => words
+            .say_with("change-more-maybe", &[("casts", Arg::Count(DAY_CASTS)), ("days", Arg::Count(days))]),
     }
 }
 

@@ -1312,11 +1312,11 @@ public struct ChangeView: Equatable, Hashable {
      */
     public let verdict: String
     /**
-     * "Better with pink: 71 in 100."
+     * "Of 100 changes that look like this, 71 favour pink, 4 white, and 25 make no difference."
      */
     public let probability: String
     /**
-     * The same as a number: that the new one is better.
+     * The first of these figures as a probability: that the new one is better.
      */
     public let newBetter: Double
     /**
@@ -1363,10 +1363,10 @@ public struct ChangeView: Equatable, Hashable {
          * "Can't tell yet", "Leans to pink", "Pink clearly better here today".
          */verdict: String, 
         /**
-         * "Better with pink: 71 in 100."
+         * "Of 100 changes that look like this, 71 favour pink, 4 white, and 25 make no difference."
          */probability: String, 
         /**
-         * The same as a number: that the new one is better.
+         * The first of these figures as a probability: that the new one is better.
          */newBetter: Double, 
         /**
          * The ratio in words.

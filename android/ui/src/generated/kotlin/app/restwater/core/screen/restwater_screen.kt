@@ -1733,12 +1733,12 @@ data class ChangeView (
     val `verdict`: kotlin.String
     , 
     /**
-     * "Better with pink: 71 in 100."
+     * "Of 100 changes that look like this, 71 favour pink, 4 white, and 25 make no difference."
      */
     val `probability`: kotlin.String
     , 
     /**
-     * The same as a number: that the new one is better.
+     * The first of these figures as a probability: that the new one is better.
      */
     val `newBetter`: kotlin.Double
     , 

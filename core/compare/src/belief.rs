@@ -1,0 +1,335 @@
+//! How probable it is that a change matters, believed sceptically.
+//!
+//! Before a bite is seen, half of the belief is that the two sides do not differ at all; in the other half the logarithm of the
+//! ratio of their rates is normal about nought (a spike and a slab: Mitchell and Beauchamp 1988; sceptical priors:
+//! Spiegelhalter, Freedman and Parmar 1994). A flat prior would call nearly any run of luck a lean, since it gives no weight to
+//! "no difference" at all.
+//!
+//! Fish feed in spells, so what happened while side A was out need not be side A's doing. How far spells alone could have
+//! pulled the two sides apart follows from when each was out ([`spell_variance`]): hardly at all where they were alternated, a
+//! great deal where one had the morning. That much scatter is allowed for before a difference is believed.
+
+use super::alternation::Side;
+use super::blocks::SidedCast;
+use super::chance::Chance;
+use super::poisson_rates::Tally;
+use super::tails::normal_below;
+use libm::{exp, expm1, log as ln, log1p, sqrt};
+use restwater_waits::Wait;
+
+/// Standard deviations of ln r where the sides differ: half of that belief in slight differences, half in any up to large ones,
+/// so that a large one is not explained away. A belief, not a fact.
+const LN_RATIO_SD: [f64; 2] = [0.4, 1.2];
+/// Probability beforehand that they do not differ. A belief, not a fact.
+const NO_DIFFERENCE: f64 = 0.5;
+/// Log-sd of how keen the fish are from spell to spell, and the minutes over which a spell fades. Beliefs, not facts.
+const SPELL_SD: f64 = 0.5;
+const SPELL_MIN: f64 = 40.0;
+/// Steps of each mean on either side, a tenth of a standard deviation each.
+const STEPS: i32 = 45;
+
+/// What is believed of two sides; what is left of one is that they do not differ.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Belief {
+    /// Probability that A is better.
+    pub a: f64,
+    /// Probability that B is better.
+    pub b: f64,
+}
+
+impl Belief {
+    /// Before anything is seen.
+    const BEFORE: Self = Self { a: 0.5 * (1.0 - NO_DIFFERENCE), b: 0.5 * (1.0 - NO_DIFFERENCE) };
+
+    /// Probability that they do not differ.
+    pub fn same(self) -> f64 {
+        (1.0 - self.a - self.b).max(0.0)
+    }
+
+    /// The side that is more probably the better one, with that probability.
+    pub fn better(self) -> (Side, f64) {
+        if self.a >= self.b { (Side::A, self.a) } else { (Side::B, self.b) }
+    }
+
+    /// Probability that A is better, if they differ at all.
+    pub fn a_if_any(self) -> f64 {
+        self.a / (self.a + self.b)
+    }
+
+    /// The smaller claim of each side out of two beliefs.
+    pub(crate) fn more_cautious(self, other: Self) -> Self {
+        Self { a: self.a.min(other.a), b: self.b.min(other.b) }
+    }
+}
+
+/// The belief after these bites in these times. `scatter` is the variance by which ln r may be off for another reason.
+pub fn belief(a: Tally, b: Tally, scatter: f64) -> Belief {
+    if !(a.time > 0.0 && b.time > 0.0) {
+        return Belief::BEFORE;
+    }
+    believed(&|u| ln_likelihood(a, b, u), scatter, &LN_RATIO_SD)
+}
+
+/// The same like wait for like wait: by the partial likelihood of the waits, each stratum a list of side A and one of side B
+/// (Cox 1972; ties by Efron 1977).
+pub fn belief_of_waits(strata: &[(Vec<Wait>, Vec<Wait>)], scatter: f64) -> Belief {
+    let sets: Vec<RiskSet> = strata.iter().flat_map(|(a, b)| risk_sets(a, b)).collect();
+    if sets.is_empty() {
+        return Belief::BEFORE;
+    }
+    believed(&|u| sets.iter().map(|set| set.ln_likelihood(u)).sum(), scatter, &LN_RATIO_SD)
+}
+
+/// Of all bites, those on A are binomial with odds r T_A : T_B; the logarithm, less what does not depend on u = ln r.
+fn ln_likelihood(a: Tally, b: Tally, u: f64) -> f64 {
+    a.bites as f64 * u - (a.bites + b.bites) as f64 * log1p(a.time / (a.time + b.time) * expm1(u))
+}
+
+/// One moment of the wait at which there were bites: how many on A and B, out of how many still out.
+struct RiskSet {
+    bites: [f64; 2],
+    out: [f64; 2],
+}
+
+impl RiskSet {
+    fn ln_likelihood(&self, u: f64) -> f64 {
+        let [r, all] = [exp(u), self.bites[0] + self.bites[1]];
+        let out = r * self.out[0] + self.out[1];
+        let bitten = r * self.bites[0] + self.bites[1];
+        let taken = (0..all as u32).map(|i| ln(out - f64::from(i) / all * bitten));
+        self.bites[0] * u - taken.sum::<f64>()
+    }
+}
+
+/// The moments at which bites tell the sides apart: both had a bait out.
+fn risk_sets(a: &[Wait], b: &[Wait]) -> Vec<RiskSet> {
+    let mut moments: Vec<f64> = a.iter().chain(b).filter(|w| w.is_bite()).map(|w| w.minutes()).collect();
+    restwater_sorting::by(&mut moments, f64::total_cmp);
+    moments.dedup();
+    let count = |side: &[Wait], is: &dyn Fn(&Wait) -> bool| side.iter().filter(|w| is(w)).count() as f64;
+    let set = |t: f64| RiskSet {
+        bites: [a, b].map(|side| count(side, &|w| w.is_bite() && w.minutes() == t)),
+        out: [a, b].map(|side| count(side, &|w| w.minutes() >= t)),
+    };
+    moments.into_iter().map(set).filter(|set| set.out.iter().all(|n| *n > 0.0)).collect()
+}
+
+fn believed(ln_likelihood: &dyn Fn(f64) -> f64, scatter: f64, slabs: &[f64]) -> Belief {
+    let scatter = scatter.max(0.0);
+    let widest = slabs.iter().copied().fold(0.0, f64::max);
+    let reach = 0.1 * f64::from(STEPS) * sqrt(widest * widest + scatter);
+    let top = (-STEPS..=STEPS)
+        .map(|i| ln_likelihood(reach * f64::from(i) / f64::from(STEPS)))
+        .fold(ln_likelihood(0.0), f64::max);
+    let mean = |variance: f64, of: &dyn Fn(f64) -> f64| {
+        let (mut sum, mut weights) = (0.0, 0.0);
+        for i in -STEPS..=STEPS {
+            let z = 0.1 * f64::from(i);
+            let (weight, u) = (exp(-0.5 * z * z), z * sqrt(variance));
+            weights += weight;
+            sum += weight * exp(ln_likelihood(u) - top) * of(u);
+        }
+        sum / weights
+    };
+    let none = NO_DIFFERENCE * mean(scatter, &|_| 1.0);
+    let (mut a, mut b) = (0.0, 0.0);
+    for sd in slabs {
+        let wide = sd * sd + scatter;
+        // ln r itself, given what showed: normal about sd^2 u / wide with variance sd^2 scatter / wide.
+        let above =
+            |u: f64| if scatter > 0.0 { normal_below(u * sd / sqrt(wide * scatter)) } else { step(u) };
+        let half = (1.0 - NO_DIFFERENCE) / slabs.len() as f64;
+        a += half * mean(wide, &above);
+        b += half * mean(wide, &|u| 1.0 - above(u));
+    }
+    let all = none + a + b;
+    Belief { a: a / all, b: b / all }
+}
+
+fn step(u: f64) -> f64 {
+    if u == 0.0 { 0.5 } else { f64::from(u8::from(u > 0.0)) }
+}
+
+/// Variance of ln r that spells alone would make: how keen the fish are is taken for a process that fades with time, and each
+/// side's share of it is where its minutes were.
+pub fn spell_variance(casts: &[SidedCast]) -> f64 {
+    let time = |side| casts.iter().filter(|c| c.side == side).map(|c| c.wait.minutes()).sum::<f64>();
+    let (in_a, in_b) = (time(Side::A), time(Side::B));
+    if !(in_a > 0.0 && in_b > 0.0) {
+        return 0.0;
+    }
+    let share = |c: &SidedCast| c.wait.minutes() * if c.side == Side::A { 1.0 / in_a } else { -1.0 / in_b };
+    let mut parts: Vec<(f64, f64)> =
+        casts.iter().map(|c| (c.at_min + 0.5 * c.wait.minutes(), share(c))).collect();
+    restwater_sorting::by(&mut parts, |x, y| x.0.total_cmp(&y.0));
+    // In order of time, all that went before fades by the same factor from one cast to the next.
+    let (mut variance, mut before, mut last) = (0.0, 0.0, f64::NAN);
+    for (at, share) in parts {
+        before *= if last.is_nan() { 0.0 } else { exp((last - at) / SPELL_MIN) };
+        variance += share * (share + 2.0 * before);
+        (before, last) = (before + share, at);
+    }
+    (SPELL_SD * SPELL_SD * variance).max(0.0)
+}
+
+/// Truths drawn from the belief: the logarithm of the ratio of the rates, and what showed of it in these casts.
+pub(crate) struct Believed {
+    /// ln r as it showed, the sd of the slab it came from (0: no difference), and the sum of the weights up to here.
+    steps: Vec<(f64, f64, f64)>,
+    scatter: f64,
+}
+
+impl Believed {
+    /// After these bites in these times (both above nought).
+    pub(crate) fn new(a: Tally, b: Tally, scatter: f64) -> Self {
+        let scatter = scatter.max(0.0);
+        let part = |sd: f64, weight: f64| {
+            (-STEPS..=STEPS).map(move |i| {
+                let z = 0.1 * f64::from(i);
+                let u = z * sqrt(sd * sd + scatter);
+                (u, sd, ln(weight) - 0.5 * z * z + ln_likelihood(a, b, u))
+            })
+        };
+        let slab = (1.0 - NO_DIFFERENCE) / LN_RATIO_SD.len() as f64;
+        let mut steps: Vec<(f64, f64, f64)> =
+            part(0.0, NO_DIFFERENCE).chain(LN_RATIO_SD.into_iter().flat_map(|sd| part(sd, slab))).collect();
+        let top = steps.iter().map(|s| s.2).fold(f64::NEG_INFINITY, f64::max);
+        let mut sum = 0.0;
+        for step in &mut steps {
+            sum += exp(step.2 - top);
+            step.2 = sum;
+        }
+        Self { steps, scatter }
+    }
+
+    /// The truth and what showed.
+    pub(crate) fn draw(&self, chance: &mut Chance) -> (f64, f64) {
+        let at = chance.uniform() * self.steps.last().map_or(0.0, |s| s.2);
+        let place = self.steps.partition_point(|s| s.2 < at).min(self.steps.len() - 1);
+        let (u, sd, _) = self.steps[place];
+        let wide = sd * sd + self.scatter;
+        if sd == 0.0 {
+            return (0.0, u);
+        }
+        (sd * sd / wide * u + sd * sqrt(self.scatter / wide) * chance.normal(), u)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::any_look::any_look_p;
+    use proptest::prelude::*;
+
+    fn tally(bites: u64, time: f64) -> Tally {
+        Tally { bites, time }
+    }
+
+    /// With half of the belief on either, the odds of a difference are the e-value, which is a Bayes factor with a slab of sd 1.
+    #[test]
+    fn the_odds_of_a_difference_are_the_bayes_factor() {
+        for (a, b) in [
+            (tally(9, 50.0), tally(2, 60.0)),
+            (tally(7, 90.0), tally(1, 40.0)),
+            (tally(3, 9.0), tally(3, 8.0)),
+        ] {
+            let found = believed(&|u| ln_likelihood(a, b, u), 0.0, &[1.0]);
+            let odds = (found.a + found.b) / found.same();
+            let e_value = any_look_p(a, b).recip();
+            assert!(e_value < 1.0 + 1e-9 || (odds / e_value - 1.0).abs() < 1e-9, "{odds} {e_value}");
+        }
+    }
+
+    /// Both means worked out anew over ln r and the scatter apart, on a fine grid.
+    #[test]
+    fn the_scatter_is_integrated_as_it_should_be() {
+        let (a, b, scatter, sd) = (tally(9, 50.0), tally(2, 60.0), 0.2_f64, 0.8);
+        let likelihood = |u: f64| exp(ln_likelihood(a, b, u));
+        let (mut none, mut up, mut down) = (0.0, 0.0, 0.0);
+        let grid = || (-120..120).map(|i| 0.04 * (f64::from(i) + 0.5)).map(|z| (z, exp(-0.5 * z * z)));
+        let total: f64 = grid().map(|(_, w)| w).sum();
+        for (z, weight) in grid() {
+            none += weight / total * likelihood(z * scatter.sqrt());
+            for (y, other) in grid() {
+                let here = weight * other / (total * total) * likelihood(sd * y + z * scatter.sqrt());
+                *(if y > 0.0 { &mut up } else { &mut down }) += here;
+            }
+        }
+        let found = believed(&|u| ln_likelihood(a, b, u), scatter, &[sd]);
+        let all = none + up + down;
+        assert!(
+            (found.a - up / all).abs() < 1e-3 && (found.b - down / all).abs() < 1e-3,
+            "{found:?} {}",
+            up / all
+        );
+    }
+
+    /// Remission of leukaemia, in weeks (Freireich and others 1963; the example of Cox 1972): R's coxph gives a coefficient of
+    /// 1.572 with Efron's ties.
+    #[test]
+    fn the_partial_likelihood_is_highest_where_it_should_be() {
+        let read = |list: &[i32]| -> Vec<Wait> {
+            list.iter().map(|&t| Wait::new(f64::from(t.abs()), t > 0).unwrap()).collect()
+        };
+        let drug =
+            read(&[6, 6, 6, -6, 7, -9, 10, -10, -11, 13, 16, -17, -19, -20, 22, 23, -25, -32, -32, -34, -35]);
+        let placebo = read(&[1, 1, 2, 2, 3, 4, 4, 5, 5, 8, 8, 8, 8, 11, 11, 12, 12, 15, 17, 22, 23]);
+        let sets = risk_sets(&placebo, &drug);
+        let at = |u: f64| -> f64 { sets.iter().map(|set| set.ln_likelihood(u)).sum() };
+        let best = (0..4_000).map(|i| 0.001 * f64::from(i)).max_by(|x, y| at(*x).total_cmp(&at(*y))).unwrap();
+        assert!((best - 1.572).abs() < 0.0011, "{best}");
+        assert!(belief_of_waits(&[(placebo, drug)], 0.0).a > 0.99);
+        assert_eq!(belief_of_waits(&[], 0.0), Belief::BEFORE);
+    }
+
+    #[test]
+    fn spells_blur_what_had_the_morning_and_hardly_what_was_alternated() {
+        let day = |is_b: fn(usize) -> bool| -> Vec<SidedCast> {
+            let cast = |i: usize| SidedCast {
+                rod: 1,
+                at_min: 15.0 * i as f64,
+                wait: Wait::new(12.0, i.is_multiple_of(2)).unwrap(),
+                side: if is_b(i) { Side::B } else { Side::A },
+                stratum: 0,
+            };
+            (0..20).map(cast).collect()
+        };
+        let alternated = spell_variance(&day(|i| matches!(i % 4, 1 | 2)));
+        let morning = spell_variance(&day(|i| i >= 10));
+        assert!(
+            alternated < 0.03 && morning > 0.15 && morning < 2.0 * SPELL_SD * SPELL_SD,
+            "{alternated} {morning}"
+        );
+        let (a, b) = (tally(9, 120.0), tally(2, 120.0));
+        assert!(belief(a, b, alternated).a > belief(a, b, morning).a + 0.1);
+        assert_eq!(spell_variance(&[]), 0.0);
+    }
+
+    #[test]
+    fn what_is_drawn_is_what_is_believed() {
+        let (a, b, scatter) = (tally(12, 60.0), tally(4, 60.0), 0.1);
+        let (believed, found) = (Believed::new(a, b, scatter), belief(a, b, scatter));
+        let mut chance = Chance::new(3, 0);
+        let draws: Vec<f64> = (0..40_000).map(|_| believed.draw(&mut chance).0).collect();
+        let share = |of: fn(&f64) -> bool| draws.iter().filter(|r| of(r)).count() as f64 / draws.len() as f64;
+        assert!((share(|r| *r > 0.0) - found.a).abs() < 0.01 && (share(|r| *r < 0.0) - found.b).abs() < 0.01);
+    }
+
+    #[test]
+    fn few_bites_say_little_and_many_say_much() {
+        assert!(belief(tally(3, 60.0), tally(1, 60.0), 0.0).a < 0.5, "a flat prior says 0.83");
+        assert!(belief(tally(30, 60.0), tally(6, 60.0), 0.0).a > 0.95);
+        assert!(belief(tally(20, 60.0), tally(20, 60.0), 0.0).same() > 0.6);
+        let nothing = belief(tally(0, 0.0), tally(3, 9.0), 0.0);
+        assert_eq!((nothing.a, nothing.b), (0.25, 0.25));
+    }
+
+    proptest! {
+        #[test]
+        fn sides_turn_and_all_is_one(x in 0u64..60, y in 0u64..60, t in 1.0f64..300.0, u in 1.0f64..300.0, s in 0.0f64..0.5) {
+            let (one, two) = (belief(tally(x, t), tally(y, u), s), belief(tally(y, u), tally(x, t), s));
+            prop_assert!((one.a - two.b).abs() < 1e-9 && (one.b - two.a).abs() < 1e-9);
+            prop_assert!(one.a >= 0.0 && one.b >= 0.0 && one.a + one.b <= 1.0 + 1e-12);
+        }
+    }
+}
