@@ -34,6 +34,7 @@ pub struct Believed {
 
 impl Believed {
     /// Two of them as one.
+    #[must_use]
     pub fn with(&self, other: &Self) -> Self {
         let mut all = self.clone();
         let pairs = |x: &mut [Share], y: &[Share]| x.iter_mut().zip(y).for_each(|(x, y)| x.join(y));
