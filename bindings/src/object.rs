@@ -62,8 +62,8 @@ impl Restwater {
     }
 
     /// A tap on that picture, in px; false beside the water.
-    pub fn swim_tap(&self, now: &Moment, glass: &FanGlass, x: f64, y: f64) -> Result<bool, RestwaterError> {
-        self.with(|app| app.swim_tap(now, glass, x, y))
+    pub fn swim_tap(&self, glass: &FanGlass, x: f64, y: f64) -> Result<bool, RestwaterError> {
+        self.with(|app| app.swim_tap(glass, x, y))
     }
 
     /// The screens that can be opened now.
@@ -118,6 +118,13 @@ pub fn palm_mm() -> f64 {
 #[must_use]
 pub fn swim_layout(glass: &Glass, ask: SwimPadAsk) -> SwimLayout {
     restwater_layout::swim_layout(glass, ask)
+}
+
+/// The samples of the Swim screen's legend as a picture, one row each.
+#[uniffi::export]
+pub fn swim_legend(glass: &FanGlass) -> Result<SwimScene, RestwaterError> {
+    restwater_app::swim_legend(glass, &Wording::new())
+        .map_err(|error| RestwaterError::plain(ErrorKind::BadInput, &error))
 }
 
 /// Where the keys of the Match screen lie on a glass.

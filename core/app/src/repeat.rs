@@ -41,7 +41,7 @@ mod tests {
     use super::*;
     use restwater_screen::{MatchTap, SwimTap};
     use restwater_session::written::second;
-    use restwater_swim::{CellId, Step};
+    use restwater_swim::Step;
 
     fn after(ms: i64) -> Moment {
         let at = second(0);
@@ -59,18 +59,12 @@ mod tests {
     }
 
     #[test]
-    fn a_double_tap_on_a_ray_picks_no_band_and_one_on_a_band_takes_no_step() {
-        let ray = Action::Swim { tap: SwimTap::Ray { ray: 1 } };
-        let cell = Action::Swim { tap: SwimTap::Cell { cell: CellId { column: 1, row: 1 } } };
+    fn a_double_tap_on_step_takes_no_step() {
+        let steps = Action::Swim { tap: SwimTap::Steps { open: true } };
         let left = Action::StepAim { step: Step::Left };
-        let last = LastTap::new(&ray, &second(0));
-        assert!(last.is_repeated_by(&cell, &after(300)));
-        assert!(!last.is_repeated_by(&cell, &after(700)));
-        let back = Action::Swim { tap: SwimTap::Rays };
-        assert!(!last.is_repeated_by(&back, &after(300)), "BACK stands in a place of its own");
-        let last = LastTap::new(&cell, &second(0));
-        assert!(last.is_repeated_by(&Action::CastHere, &after(300)));
+        let last = LastTap::new(&steps, &second(0));
         assert!(last.is_repeated_by(&left, &after(300)), "a step, but it came under the thumb");
+        assert!(!last.is_repeated_by(&left, &after(700)));
         let last = LastTap::new(&left, &second(0));
         assert!(!last.is_repeated_by(&Action::StepAim { step: Step::Out }, &after(300)));
         assert!(!last.is_repeated_by(&left, &after(300)), "steps of the ring follow fast");

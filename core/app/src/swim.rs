@@ -5,10 +5,10 @@ use super::swim_typed::Typed;
 use super::{App, AppError};
 use restwater_log::{Moment, Payload, Spot, SwimSetup};
 use restwater_screen as screen;
-use restwater_screen::{Arg, Picking, SwimScreen, SwimTap, SwimView};
+use restwater_screen::{Arg, SwimPad, SwimScreen, SwimTap, SwimView};
 use restwater_session::Logged;
-use restwater_session::{NotNow, Session, Stamp, check_swim, reach_near, swim_of};
-use restwater_swim::{CellId, ColumnName, Detail, FeatureKind, SceneAsk, Step, Swim, SwimScene};
+use restwater_session::{NotNow, Session, Stamp, check_swim, reach_m, reach_near, swim_of};
+use restwater_swim::{CellId, ColumnName, Detail, FeatureKind, SceneAsk, Step, Swim, SwimScene, WhereNext};
 use uuid::Uuid;
 
 /// Minutes of one step of the replay.
@@ -20,7 +20,7 @@ const CLEAR_CM: u32 = 300;
 #[derive(Debug, Clone, Default)]
 pub(super) struct SwimState {
     aimed: Option<CellId>,
-    picking: Picking,
+    pad: SwimPad,
     steps_back: i64,
     pub(super) typed: Typed,
 }
@@ -41,6 +41,27 @@ pub struct FanGlass {
     pub small: bool,
 }
 
+impl FanGlass {
+    fn ask(&self) -> Result<SceneAsk, AppError> {
+        let mut ask = SceneAsk::new(self.width_px, self.height_px, self.px_per_mm, self.text_scale)?;
+        ask.detail = if self.small { Detail::Small } else { Detail::Full };
+        Ok(ask)
+    }
+}
+
+/// The samples of the legend as a picture; what they stand for is in the Swim screen's record.
+pub fn swim_legend(glass: &FanGlass, words: &screen::Wording) -> Result<SwimScene, AppError> {
+    Ok(restwater_swim::legend(&glass.ask()?, &screen::scene_words(words))?)
+}
+
+#[cfg(test)]
+impl SwimState {
+    /// The cell that is aimed at, where one was.
+    pub(super) fn aimed(&self) -> Option<CellId> {
+        self.aimed
+    }
+}
+
 impl App {
     /// The picture of the swim.
     pub fn swim_scene(&self, now: &Moment, glass: &FanGlass) -> Result<SwimScene, AppError> {
@@ -49,22 +70,27 @@ impl App {
         let at = self.shown(now);
         let figures = swim.figures(at.at_ms);
         let next = swim.where_next(&figures);
-        let aimed = self.aimed(&swim, next.ranked.first().map(|n| n.cell));
-        let mut ask = SceneAsk::new(glass.width_px, glass.height_px, glass.px_per_mm, glass.text_scale)?;
+        let mut ask = self.scene_ask(glass)?;
+        ask.next = self.ring(session, &swim, &next);
+        ask.chosen = self.aimed(&swim, ask.next);
+        Ok(swim.scene(&figures, &ask, &screen::scene_words(&self.words))?)
+    }
+
+    fn scene_ask(&self, glass: &FanGlass) -> Result<SceneAsk, AppError> {
+        let mut ask = glass.ask()?;
         ask.hand = match self.settings.hand {
             super::Hand::Right => restwater_swim::Hand::Right,
             super::Hand::Left => restwater_swim::Hand::Left,
         };
-        ask.detail = if glass.small { Detail::Small } else { Detail::Full };
-        ask.next = aimed;
-        Ok(swim.scene(&figures, &ask, &screen::scene_words(&self.words))?)
+        Ok(ask)
     }
 
     /// A tap on the picture: aims at the cell it means; false beside the picture.
-    pub fn swim_tap(&mut self, now: &Moment, glass: &FanGlass, x: f64, y: f64) -> Result<bool, AppError> {
-        let cell = self.swim_scene(now, glass)?.hit(x as f32, y as f32);
+    pub fn swim_tap(&mut self, glass: &FanGlass, x: f64, y: f64) -> Result<bool, AppError> {
+        let swim = swim_of(self.session().ok_or(NotNow::NoSession)?)?;
+        let cell = swim.tapped(&self.scene_ask(glass)?, x, y)?;
         if cell.is_some() {
-            (self.swim.aimed, self.swim.picking) = (cell, Picking::Done);
+            self.swim.aimed = cell;
         }
         Ok(cell.is_some())
     }
@@ -76,14 +102,16 @@ impl App {
         let at = self.shown(now);
         let figures = swim.figures(at.at_ms);
         let next = swim.where_next(&figures);
+        let ring = self.ring(session, &swim, &next);
         Ok(screen::swim_view(&SwimScreen {
             session,
             swim: &swim,
             figures: &figures,
-            aimed: self.aimed(&swim, next.ranked.first().map(|n| n.cell)),
+            aimed: self.aimed(&swim, ring),
+            ring,
             next: &next,
             drift: swim.drift(at.at_ms),
-            picking: self.picking(&swim),
+            pad: self.swim.pad,
             rod: self.chosen,
             replay: (self.swim.steps_back > 0).then_some(&at.shown),
             steps_back: u32::try_from(self.swim.steps_back).unwrap_or(0),
@@ -98,31 +126,26 @@ impl App {
         chosen.or(first).or_else(|| swim.first_cell())
     }
 
-    /// A ray that is no longer there, as after a mark was taken away, is asked for again.
-    fn picking(&self, swim: &Swim) -> Picking {
-        match self.swim.picking {
-            Picking::Cell(ray) if swim.cells_of_ray(ray).is_empty() => Picking::Ray,
-            as_it_is => as_it_is,
-        }
+    /// Where the ring stands: where this rod's next cast was sent and has not gone yet, else kept-back water that is to be
+    /// gone into now, else the best of the rest.
+    fn ring(&self, session: &Session, swim: &Swim, next: &WhereNext) -> Option<CellId> {
+        let sent = session.rod(self.chosen).and_then(|rod| rod.spot.as_ref());
+        let last = session.casts.iter().rev().find(|cast| cast.rod == self.chosen);
+        let sent = sent.filter(|spot| last.is_none_or(|cast| cast.spot.as_ref() != Some(*spot)));
+        let cell = sent.and_then(|spot| {
+            let bearing_deg = f64::from(spot.bearing_cdeg) / 100.0;
+            swim.cell_of(restwater_swim::Spot { bearing_deg, range_m: reach_m(spot.reach) })
+        });
+        let wanted = next.go_in.map(|go_in| go_in.cell).or_else(|| next.ranked.first().map(|n| n.cell));
+        cell.or(wanted)
     }
 
-    /// A ray is picked. A ray with one band is picked already.
-    fn pick_ray(&mut self, ray: u32) -> Result<String, AppError> {
-        let swim = swim_of(self.session().ok_or(NotNow::NoSession)?)?;
-        match swim.cells_of_ray(ray as usize).as_slice() {
-            [] => return Err(AppError::unknown("ray", ray)),
-            [only] => (self.swim.aimed, self.swim.picking) = (Some(*only), Picking::Done),
-            _ => self.swim.picking = Picking::Cell(ray as usize),
-        }
-        Ok(String::new())
-    }
-
-    fn pick_cell(&mut self, cell: CellId) -> Result<String, AppError> {
+    fn aim_at(&mut self, cell: CellId) -> Result<String, AppError> {
         let swim = swim_of(self.session().ok_or(NotNow::NoSession)?)?;
         if !swim.cell(cell).is_ok_and(|cell| cell.aim.is_some()) {
             return Err(AppError::unknown("cell", format_args!("{}, {}", cell.column, cell.row)));
         }
-        (self.swim.aimed, self.swim.picking) = (Some(cell), Picking::Done);
+        self.swim.aimed = Some(cell);
         Ok(String::new())
     }
 
@@ -135,7 +158,7 @@ impl App {
     pub(super) fn step_aim(&mut self, step: Step, at: &Moment) -> Result<String, AppError> {
         let swim = swim_of(self.session().ok_or(NotNow::NoSession)?)?;
         let next = swim.where_next(&swim.figures(self.shown(at).at_ms));
-        let from = self.aimed(&swim, next.ranked.first().map(|n| n.cell));
+        let from = self.aimed(&swim, self.ring(self.session().ok_or(NotNow::NoSession)?, &swim, &next));
         self.swim.aimed = from.map(|cell| swim.step(cell, step));
         Ok(String::new())
     }
@@ -154,13 +177,13 @@ impl App {
         let session = self.session().filter(|s| s.is_open()).ok_or(NotNow::NoSession)?;
         let swim = swim_of(session)?;
         let next = swim.where_next(&swim.figures(self.on_line(at).at_ms));
-        let cell = self.aimed(&swim, next.ranked.first().map(|n| n.cell)).ok_or(AppError::NoCell)?;
+        let cell = self.aimed(&swim, self.ring(session, &swim, &next)).ok_or(AppError::NoCell)?;
         let payload = self.payload_at(what, session, &swim, cell)?;
         check_swim(session, &payload, None)?;
         let (id, kind) = (session.id, payload.kind().to_owned());
         self.write(id, payload, None, at)?;
         match what {
-            AtAim::Cast | AtAim::Keep => (self.swim.aimed, self.swim.picking) = (None, Picking::Ray),
+            AtAim::Cast | AtAim::Keep => (self.swim.aimed, self.swim.pad) = (None, SwimPad::Plain),
             AtAim::Release => {}
             AtAim::Mark { .. } | AtAim::Feature { .. } | AtAim::Hazard { .. } => self.swim.typed.name.clear(),
         }
@@ -243,11 +266,10 @@ impl App {
     /// One of the choices of the Swim screen.
     pub(super) fn swim_choice(&mut self, tap: &SwimTap, at: &Moment) -> Result<String, AppError> {
         match tap {
-            SwimTap::Ray { ray } => return self.pick_ray(*ray),
-            SwimTap::Cell { cell } => return self.pick_cell(*cell),
-            SwimTap::Rays => {
+            SwimTap::Cell { cell } => return self.aim_at(*cell),
+            SwimTap::Steps { open } => {
                 self.session().ok_or(NotNow::NoSession)?;
-                self.swim.picking = Picking::Ray;
+                self.swim.pad = if *open { SwimPad::Steps } else { SwimPad::Plain };
                 return Ok(String::new());
             }
             SwimTap::Feature { feature } => return self.at_aim(&AtAim::Feature { feature: *feature }, at),

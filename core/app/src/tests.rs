@@ -385,7 +385,7 @@ fn water_is_kept_back_released_and_the_past_replayed() {
     let scene = phone.app().swim_scene(&at(31 * MIN), &glass).unwrap();
     assert!(scene.line_role.contains(&restwater_swim::LineRole::KeptBack));
     // The ring goes straight out to the edge by a tap, then in by two steps: onto the water kept back.
-    assert!(phone.app().swim_tap(&at(31 * MIN), &glass, 500.0, 197.0).unwrap());
+    assert!(phone.app().swim_tap(&glass, 500.0, 150.0).unwrap());
     assert!(matches!(phone.tap(32 * MIN, &Action::Release), Err(AppError::NoCell)), "nothing is kept there");
     phone.tap(33 * MIN, &Action::StepAim { step: Step::In }).unwrap();
     phone.tap(34 * MIN, &Action::StepAim { step: Step::In }).unwrap();

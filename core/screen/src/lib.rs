@@ -90,10 +90,7 @@ pub use place::mark_of;
 pub use place::spot_words;
 pub use setup::{SetupInput, SetupView, setup};
 pub use shell::{ShellWords, position_words};
-pub use swim::{
-    PegPlaceView, Picking, SwimKey, SwimKeyView, SwimPad, SwimPick, SwimScreen, SwimView, scene_words,
-    swim_view,
-};
+pub use swim::{PegPlaceView, SwimKey, SwimKeyView, SwimPad, SwimScreen, SwimView, scene_words, swim_view};
 pub use tackle::first_spot;
 pub use tackle::{Choice, ChoiceRow, TackleAround, TackleView, tackle};
 pub use waits::{EarlierRows, ForecastLine, ForecastView, WaitsInput, WaitsView, forecast_view, waits};

@@ -1,19 +1,16 @@
 //! The Swim screen: where next with its reasons, the aimed cell in words, the keys round the fan.
 
 mod keys;
-mod pick;
 mod rows;
-
-pub use pick::{Picking, SwimPick};
 
 use super::figures::{clock, trimmed, whole};
 use super::place::{bearing_words, reach_words};
 use super::{Action, Arg, ChoiceRow, KeyTap, SwimTap, TypedField, TypedInto, Wording, sentence_case};
 use restwater_log::{Moment, Reach, RodNumber};
-use restwater_session::{Session, reach_near};
+use restwater_session::{Session, reach_m, reach_near};
 use restwater_swim::{
-    Against, CellFigures, CellId, ColumnName, Drift, DriftAlong, DriftLean, NextSpot, Reason, SceneWords,
-    Swim, SwimFigures, WhereNext,
+    Against, CellFigures, CellId, CellState, ColumnName, Drift, DriftAlong, DriftLean, GoInBecause, LEGEND,
+    LegendSample, NextSpot, Reason, SceneWords, Swim, SwimFigures, WhereNext,
 };
 use serde::{Deserialize, Serialize};
 
@@ -22,12 +19,10 @@ use serde::{Deserialize, Serialize};
 #[serde(rename_all = "snake_case")]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 pub enum SwimPad {
-    /// Each aims along a ray: the first tap of two.
+    /// They send the next cast, keep water back and open further keys.
     #[default]
-    Rays,
-    /// Each aims at a cell of that ray: the second.
-    Cells,
-    /// They move the ring a cell and keep its water back.
+    Plain,
+    /// They move the aim from cell to cell.
     Steps,
 }
 
@@ -44,6 +39,8 @@ pub enum SwimKey {
     StepIn,
     /// One band out.
     StepOut,
+    /// The keys that move the aim.
+    Steps,
     /// Keep the aimed cell back.
     Keep,
     /// Release the kept-back water under the ring.
@@ -88,13 +85,13 @@ pub struct SwimKeyView {
 pub struct SwimView {
     /// "Swim, peg 22".
     pub title: String,
-    /// "1 320 m² fresh of 2 050 m²".
+    /// "3 of 25 squares resting": those just fished among them.
     pub area: String,
-    /// "Next: Dead tree, 14 wraps of 2 m, 28 m".
+    /// The verdict: "Next: Dead tree, 14 wraps of 2 m, 28 m".
     pub headline: String,
     /// The reasons for it and against it, each with its figures.
     pub reasons: Vec<String>,
-    /// The same as sentences, and how many bites they rest on.
+    /// The two that count most as a sentence, and how many bites they rest on.
     pub why: String,
     /// What is known of the aimed cell.
     pub cell: String,
@@ -114,10 +111,12 @@ pub struct SwimView {
     pub place: PegPlaceView,
     /// What the keys under the picture do now.
     pub pad: SwimPad,
-    /// The keys that pick a ray or a cell, in the order of their places.
-    pub picks: Vec<SwimPick>,
-    /// What BACK sends where it goes back to the rays; none where it leaves the screen.
+    /// What BACK sends where it puts the step keys away; none where it leaves the screen.
     pub back: Option<Action>,
+    /// Opens the legend.
+    pub legend_label: String,
+    /// What each sample of the legend stands for, in the order of [`restwater_swim::LEGEND`].
+    pub legend: Vec<String>,
     /// The keys.
     pub keys: Vec<SwimKeyView>,
     /// Boundaries, bands, rest target, features and hazards.
@@ -154,8 +153,10 @@ pub struct SwimScreen<'a> {
     pub drift: Drift,
     /// The cell that is aimed at.
     pub aimed: Option<CellId>,
-    /// Which keys pick.
-    pub picking: Picking,
+    /// The cell that the ring stands on.
+    pub ring: Option<CellId>,
+    /// What the keys do.
+    pub pad: SwimPad,
     /// The rod the next cast is for.
     pub rod: RodNumber,
     /// The earlier moment that is shown, if any.
@@ -170,6 +171,24 @@ pub struct SwimScreen<'a> {
     pub words: &'a Wording,
 }
 
+/// The message that explains a sample of the legend.
+fn legend_id(sample: LegendSample) -> &'static str {
+    match sample {
+        LegendSample::JustFished => "legend-just-fished",
+        LegendSample::Resting => "legend-resting",
+        LegendSample::Free => "legend-free",
+        LegendSample::Kept => "legend-kept",
+        LegendSample::Next => "legend-next",
+        LegendSample::Aimed => "legend-aimed",
+        LegendSample::LineOut => "legend-line-out",
+        LegendSample::Bites => "legend-bites",
+        LegendSample::Liner => "legend-liner",
+        LegendSample::Lost => "legend-lost",
+        LegendSample::Feature => "legend-feature",
+        LegendSample::Hazard => "legend-hazard",
+    }
+}
+
 /// How many further cells are named.
 const OTHERS: usize = 3;
 
@@ -177,7 +196,6 @@ const OTHERS: usize = 3;
 pub fn swim_view(screen: &SwimScreen) -> SwimView {
     let words = screen.words;
     let aimed = screen.aimed.and_then(|id| screen.find(id));
-    let areas = [whole(screen.figures.fresh_m2), whole(screen.figures.swim_m2)];
     let headline = aimed.map_or_else(String::new, |next| screen.headline(next));
     let why = aimed.map_or_else(String::new, |next| screen.why(next));
     let cell = aimed.map_or_else(String::new, |next| screen.cell(&next.figures));
@@ -190,12 +208,9 @@ pub fn swim_view(screen: &SwimScreen) -> SwimView {
         .chain([note.clone()])
         .filter(|line| !line.is_empty())
         .collect();
-    // While a band is asked for, nothing is said of the cell that was aimed at before.
-    let (headline, why, cell) =
-        screen.which_band().map_or((headline, why, cell), |asked| (asked, String::new(), String::new()));
     SwimView {
         title: screen.title(),
-        area: words.say_with("swim-area", &[("fresh", Arg::Text(&areas[0])), ("all", Arg::Text(&areas[1]))]),
+        area: screen.squares(),
         headline,
         reasons: aimed.map_or_else(Vec::new, |next| screen.reasons(next)),
         why,
@@ -209,9 +224,10 @@ pub fn swim_view(screen: &SwimScreen) -> SwimView {
         list,
         name: TypedField::new("name", words.say("swim-name"), screen.name.to_owned(), TypedInto::SwimName),
         place: screen.place_view(),
-        pad: screen.pad(),
-        picks: screen.picks(),
-        back: (screen.pad() != SwimPad::Rays).then_some(Action::Swim { tap: SwimTap::Rays }),
+        pad: screen.pad,
+        back: (screen.pad == SwimPad::Steps).then_some(Action::Swim { tap: SwimTap::Steps { open: false } }),
+        legend_label: words.say("swim-legend"),
+        legend: LEGEND.iter().map(|sample| words.say(legend_id(*sample))).collect(),
         keys: screen.keys(aimed),
         rows: screen.rows(),
         note,
@@ -223,8 +239,11 @@ pub fn scene_words(words: &Wording) -> SceneWords {
     SceneWords {
         minutes: words.say("swim-scene-min"),
         hours: words.say("swim-scene-h"),
-        kept_back: words.say("swim-scene-kept"),
+        kept: words.say("swim-scene-kept"),
+        kept_back: words.say("swim-scene-kept-back"),
+        next: words.say("swim-scene-next"),
         metres: words.say("swim-scene-m"),
+        bites: words.say("swim-scene-bites"),
         lost: words.say("swim-scene-lost"),
         liners: words.say("swim-scene-liners"),
     }
@@ -249,6 +268,16 @@ impl SwimScreen<'_> {
         words.say_with("swim-title", &[("place", Arg::Text(&place))])
     }
 
+    /// "3 of 25 squares resting".
+    fn squares(&self) -> String {
+        let target = self.swim.input().rest_target_min;
+        let fished = self.figures.cells.iter().filter(|c| c.state(target) != CellState::Free).count();
+        self.words.say_with(
+            "swim-squares",
+            &[("fished", Arg::Count(fished)), ("all", Arg::Count(self.figures.cells.len()))],
+        )
+    }
+
     /// The reach of a cell in the unit this rod counts in.
     fn reach(&self, next: &NextSpot) -> Reach {
         let spot = self.session.rod(self.rod).and_then(|rod| rod.spot.as_ref());
@@ -263,14 +292,8 @@ impl SwimScreen<'_> {
         self.mark_of(next.cell.column).unwrap_or_else(|| self.bearing(next.spot.bearing_deg))
     }
 
-    /// The name of the mark a column is called after, or where it is aimed.
-    pub(super) fn column_name(&self, column: u32) -> String {
-        let aim = self.swim.columns().columns.get(column as usize).map_or(0.0, |c| c.aim_deg);
-        self.mark_of(column).unwrap_or_else(|| self.bearing(aim))
-    }
-
     /// The name of the mark a column is called after, where there is one.
-    pub(super) fn mark_of(&self, column: u32) -> Option<String> {
+    fn mark_of(&self, column: u32) -> Option<String> {
         let columns = self.swim.columns();
         match columns.columns.get(column as usize)?.name {
             ColumnName::On(i) => columns.marks.get(i as usize).map(|mark| mark.name.clone()),
@@ -283,10 +306,24 @@ impl SwimScreen<'_> {
     }
 
     fn headline(&self, next: &NextSpot) -> String {
-        let first = self.next.ranked.first().is_some_and(|n| n.cell == next.cell);
         let (direction, reach) = (self.direction(next), reach_words(self.words, self.reach(next)));
-        let id = if first { "swim-next" } else { "swim-aimed" };
+        let id = match self.next.go_in {
+            Some(go_in) if go_in.cell == next.cell => "swim-go-in",
+            _ if self.ring != Some(next.cell) => "swim-aimed",
+            _ if self.last_cell() == Some(next.cell) => "swim-stay",
+            _ => "swim-next",
+        };
         self.words.say_with(id, &[("where", Arg::Text(&direction)), ("reach", Arg::Text(&reach))])
+    }
+
+    /// The cell of this rod's last cast.
+    fn last_cell(&self) -> Option<CellId> {
+        let last = self.session.casts.iter().rev().find(|c| c.rod == self.rod)?.spot.as_ref()?;
+        let spot = restwater_swim::Spot {
+            bearing_deg: f64::from(last.bearing_cdeg) / 100.0,
+            range_m: reach_m(last.reach),
+        };
+        self.swim.cell_of(spot)
     }
 
     fn reasons(&self, next: &NextSpot) -> Vec<String> {
@@ -297,7 +334,11 @@ impl SwimScreen<'_> {
 
     /// "Rested 48 min; a liner beside it. 3 bites so far: too few to be sure."
     fn why(&self, next: &NextSpot) -> String {
-        let reasons = self.reasons(next).join("; ");
+        let mut reasons = self.reasons(next);
+        let (go_in, moving) = (self.go_in_because(next), self.moving(next));
+        reasons.truncate(if go_in.is_some() || moving.is_some() { 1 } else { 2 });
+        reasons.extend(go_in.or(moving));
+        let reasons = reasons.join("; ");
         let first = if reasons.is_empty() {
             self.words.say("swim-no-reason")
         } else {
@@ -305,6 +346,27 @@ impl SwimScreen<'_> {
         };
         let bites = self.words.say_with("swim-bites", &[("bites", Arg::Count(self.next.bites as usize))]);
         format!("{first} {bites}")
+    }
+
+    /// Why it is time to go into kept-back water, where this is that water.
+    fn go_in_because(&self, next: &NextSpot) -> Option<String> {
+        let go_in = self.next.go_in.filter(|go_in| go_in.cell == next.cell)?;
+        Some(match go_in.because {
+            GoInBecause::NoBites { casts } => {
+                self.words.say_with("swim-go-in-dry", &[("casts", Arg::Count(casts as usize))])
+            }
+            GoInBecause::NothingElseRested => self.words.say("swim-go-in-rest"),
+        })
+    }
+
+    /// That moving beats waiting: this water is free, and that of the last cast, where nothing bit lately, is not yet.
+    fn moving(&self, next: &NextSpot) -> Option<String> {
+        let (target, last) = (self.swim.input().rest_target_min, self.find(self.last_cell()?)?);
+        let bitten = last.reasons.iter().any(|r| matches!(r, Reason::NearLastBites { .. }));
+        let waits = self.ring == Some(next.cell) && next.cell != last.cell && !bitten;
+        let left = target - last.figures.rested_min.filter(|_| !last.figures.out_now)?;
+        (waits && left >= 1.0 && next.figures.state(target) == CellState::Free)
+            .then(|| self.words.say_with("swim-moving", &[("minutes", Arg::Text(&whole(left)))]))
     }
 
     fn reason(&self, reason: &Reason) -> String {

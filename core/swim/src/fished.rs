@@ -47,6 +47,21 @@ pub struct CellFigures {
     pub out_now: bool,
 }
 
+/// What the picture says of a cell at a glance.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+pub enum CellState {
+    /// A bait lies in it, or the last lead that reached it landed within a third of the rest target.
+    JustFished,
+    /// Longer ago than that, and not yet the whole of the rest target.
+    Resting,
+    /// At least the rest target ago, or never today.
+    Free,
+}
+
+/// The share of the rest target that counts as just fished: the project's own choice, as the rest target is the
+/// angler's.
+const JUST_FISHED: f64 = 1.0 / 3.0;
+
 /// A stretch of kept-back water at one moment.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct KeptBackNow {
@@ -97,6 +112,16 @@ impl CellFigures {
             rested_min: None,
             kept_back_min: None,
             out_now: false,
+        }
+    }
+
+    /// Just fished, resting or free, by the angler's rest target.
+    pub fn state(&self, target_min: f64) -> CellState {
+        match self.rested_min {
+            _ if self.out_now => CellState::JustFished,
+            Some(minutes) if minutes < JUST_FISHED * target_min => CellState::JustFished,
+            Some(minutes) if minutes < target_min => CellState::Resting,
+            _ => CellState::Free,
         }
     }
 }

@@ -1,6 +1,6 @@
 //! Laws of the swim, over many random ones.
 
-use super::scene::{Detail, Hand, LineRole, SceneAsk, SceneWords, SwimScene};
+use super::scene::{Detail, FillRole, Hand, LineRole, MarkShape, SceneAsk, SceneWords, SwimScene};
 use super::*;
 use proptest::collection::vec;
 use proptest::option;
@@ -226,27 +226,34 @@ proptest! {
         prop_assert!(same_lines(&right, &left));
         prop_assert!(same_points(&right.mark_xy, &left.mark_xy, flip));
         prop_assert!(same_points(&right.hatch_xy, &left.hatch_xy, flip));
-        prop_assert_eq!(right.target_cell.len(), left.target_cell.len());
     }
 
     #[test]
-    fn taps_choose_targets_that_are_far_enough_apart(input in swim_input(10), mm in 4.0..20.0f64) {
+    fn a_tap_on_the_water_means_the_cell_under_the_finger(input in swim_input(10), mm in 4.0..20.0f64) {
         let Some(swim) = swim(input) else { return Ok(()) };
-        let ask = SceneAsk::new(60.0 * mm, 80.0 * mm, mm, 1.0).unwrap();
-        let scene = swim.scene(&swim.figures(DAY_MIN * MINUTE), &ask, &SceneWords::default()).unwrap();
-        let at: Vec<_> = scene.target_xy.chunks_exact(2).collect();
-        let apart = (scene::TARGET_MM * mm) as f32;
-        for (i, a) in at.iter().enumerate() {
-            for b in &at[i + 1..] {
-                prop_assert!((a[0] - b[0]).hypot(a[1] - b[1]) >= apart - 0.01);
-            }
-            let id = CellId { column: scene.target_cell[2 * i], row: scene.target_cell[2 * i + 1] };
-            // Anywhere within 7.5 mm of its centre a tap means it.
-            for (dx, dy) in [(0.0, 0.0), (0.49, 0.0), (-0.49, 0.0), (0.0, 0.49), (0.3, -0.3)] {
-                prop_assert_eq!(scene.hit(a[0] + dx * apart, a[1] + dy * apart), Some(id));
-            }
+        let ask = SceneAsk::new(60.0 * mm, 40.0 * mm, mm, 1.0).unwrap();
+        for cell in swim.cells() {
+            let Some(aim) = cell.aim else { continue };
+            // The ring of the scene is drawn round the aim: where it stands, a tap means this cell.
+            let asked = SceneAsk { next: Some(cell.id), ..ask };
+            let scene = swim.scene(&swim.figures(0), &asked, &SceneWords::default()).unwrap();
+            let at = scene.mark_shape.iter().position(|s| *s == MarkShape::NextDot).unwrap();
+            let (x, y) = (f64::from(scene.mark_xy[2 * at]), f64::from(scene.mark_xy[2 * at + 1]));
+            let on_edge = cell.water.rings().iter().any(|r| planar::distance_to_ring(r, aim.point()) < 0.1);
+            prop_assert!(on_edge || swim.tapped(&ask, x, y).unwrap() == Some(cell.id), "{:?}", cell.id);
         }
-        prop_assert_eq!(scene.hit(-1000.0, -1000.0), None);
+        prop_assert_eq!(swim.tapped(&ask, -1000.0, -1000.0).unwrap(), None);
+    }
+
+    #[test]
+    fn the_water_has_the_width_of_the_canvas_and_rays_stay_straight(input in swim_input(3)) {
+        let Some(swim) = swim(input) else { return Ok(()) };
+        let ask = SceneAsk::new(540.0, 340.0, 10.0, 1.0).unwrap();
+        let scene = swim.scene(&swim.figures(0), &ask, &SceneWords::default()).unwrap();
+        let water = scene.fill_start.windows(2).zip(&scene.fill_role).filter(|(_, r)| **r == FillRole::Water);
+        let xs = water.flat_map(|(w, _)| scene.fill_xy[2 * w[0] as usize..2 * w[1] as usize].chunks_exact(2));
+        let (low, high) = xs.fold((f32::MAX, f32::MIN), |(a, b), p| (a.min(p[0]), b.max(p[0])));
+        prop_assert!(high - low >= 0.95 * 540.0, "{} of 540", high - low);
     }
 
     #[test]
@@ -367,7 +374,7 @@ proptest! {
 }
 
 fn all_finite(s: &SwimScene) -> bool {
-    [&s.fill_xy, &s.line_xy, &s.hatch_xy, &s.mark_xy, &s.label_box, &s.label_at, &s.target_xy]
+    [&s.fill_xy, &s.line_xy, &s.hatch_xy, &s.mark_xy, &s.label_box, &s.label_at]
         .iter()
         .all(|list| list.iter().all(|x| x.is_finite()))
 }

@@ -28,7 +28,6 @@ mod input;
 #[cfg(test)]
 mod laws;
 mod next_spot;
-mod pick;
 pub mod planar;
 pub mod range;
 mod scatter;
@@ -44,19 +43,18 @@ pub use earth::{
     Course, EarthError, PegOnEarth, Place, course, earth_centred, east_north_up, place_from, ring_on_earth,
 };
 pub use error::SwimError;
-pub use fished::{CellFigures, KeptBackNow, SwimFigures};
+pub use fished::{CellFigures, CellState, KeptBackNow, SwimFigures};
 pub use frame::{LONGEST_RANGE_M, Point, Spot, bearing_range, point_at};
 pub use geojson::{GeoJsonError, ImportedSwim, swim_from_geojson};
 pub use input::{
     AimingMark, Band, CastAt, Depth, Fan, Feature, FeatureKind, Hazard, KeptBack, REACTION_S, Sounding,
     SwimInput,
 };
-pub use next_spot::{Against, NextSpot, Reason, WhereNext};
-pub use pick::{CELL_KEYS, RAY_KEYS};
+pub use next_spot::{Against, GoIn, GoInBecause, NextSpot, Reason, WhereNext};
 pub use scatter::{Disturbance, DisturbanceRow, Scatter};
 pub use scene::{
-    Detail, FillRole, Hand, KeyLine, LabelRole, LineRole, MarkShape, SceneAsk, SceneWords, Step, SwimScene,
-    TARGET_MM,
+    Detail, FillRole, Hand, KeyLine, LEGEND, LabelRole, LegendSample, LineRole, MarkShape, SceneAsk,
+    SceneWords, Step, SwimScene, TAP_REACH_MM, legend,
 };
 pub use sector::{AnnularSector, CHORD_ERROR_M};
 pub use water::Water;

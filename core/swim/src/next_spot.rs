@@ -1,7 +1,7 @@
 //! Where next: cells ranked by stated reasons, each with its figures.
 
 use super::cells::{Cell, CellId, Swim};
-use super::fished::{CellFigures, SwimFigures, known_by, minutes_between};
+use super::fished::{CellFigures, CellState, SwimFigures, known_by, minutes_between};
 use super::frame::Spot;
 use super::input::{Band, CastAt};
 use serde::{Deserialize, Serialize};
@@ -118,6 +118,32 @@ pub struct NextSpot {
     pub last_bite_m: Option<f64>,
 }
 
+/// Why it is time to go into kept-back water.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+pub enum GoInBecause {
+    /// So many casts in a row ended without a bite.
+    NoBites {
+        /// How many.
+        casts: u32,
+    },
+    /// No other water that can be cast to has rested.
+    NothingElseRested,
+}
+
+/// Kept-back water that has rested and is wanted now.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+pub struct GoIn {
+    /// The cell to release.
+    pub cell: CellId,
+    /// For how long it was kept back, minutes.
+    pub minutes: f64,
+    /// Why.
+    pub because: GoInBecause,
+}
+
+/// So many casts in a row without a bite say that the fish are elsewhere: the project's own choice, no source.
+const DRY_CASTS: usize = 4;
+
 /// Spots in order, and those set aside.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct WhereNext {
@@ -128,6 +154,8 @@ pub struct WhereNext {
     pub set_aside: Vec<NextSpot>,
     /// Bites this rests on.
     pub bites: u32,
+    /// Kept-back water to go into now, where there is any.
+    pub go_in: Option<GoIn>,
 }
 
 /// A bite: where it was and when.
@@ -157,7 +185,41 @@ impl Swim {
             if barred { set_aside.push(next) } else { ranked.push(next) }
         }
         restwater_sorting::by(&mut ranked, |a, b| self.before(a, b));
-        WhereNext { ranked, set_aside, bites: figures.cells.iter().map(|c| c.bites).sum() }
+        let go_in = self.go_in(figures, &ranked, &set_aside);
+        WhereNext { ranked, set_aside, bites: figures.cells.iter().map(|c| c.bites).sum(), go_in }
+    }
+
+    /// Kept-back water that has rested, where the rest of the swim has nothing to offer: nearest to the latest bite, then
+    /// kept the longest, then straightest out.
+    fn go_in(&self, figures: &SwimFigures, ranked: &[NextSpot], set_aside: &[NextSpot]) -> Option<GoIn> {
+        let target = self.input().rest_target_min;
+        let free = |n: &NextSpot| n.figures.state(target) == CellState::Free;
+        let because = if !ranked.is_empty() && !ranked.iter().any(free) {
+            GoInBecause::NothingElseRested
+        } else {
+            GoInBecause::NoBites { casts: self.dry_casts(figures.at_ms)? }
+        };
+        let only_kept = |n: &&NextSpot| n.against.iter().all(|a| matches!(a, Against::KeptBack { .. }));
+        let rested = |n: &&NextSpot| n.figures.kept_back_min.is_some_and(|m| m >= target) && free(n);
+        let best = set_aside.iter().filter(only_kept).filter(rested).min_by(|a, b| {
+            let away = |n: &NextSpot| n.last_bite_m.unwrap_or(0.0);
+            let kept = |n: &NextSpot| n.figures.kept_back_min.unwrap_or(0.0);
+            let aside = |n: &NextSpot| n.spot.bearing_deg.abs();
+            away(a)
+                .total_cmp(&away(b))
+                .then_with(|| kept(b).total_cmp(&kept(a)))
+                .then_with(|| aside(a).total_cmp(&aside(b)))
+                .then_with(|| a.cell.cmp(&b.cell))
+        })?;
+        Some(GoIn { cell: best.cell, minutes: best.figures.kept_back_min?, because })
+    }
+
+    /// How many casts in a row ended without a bite, up to a moment; none below [`DRY_CASTS`].
+    fn dry_casts(&self, at_ms: i64) -> Option<u32> {
+        let ended: Vec<&CastAt> =
+            self.casts_until(at_ms).filter(|c| c.end_ms.is_some_and(|e| e <= at_ms)).collect();
+        let dry = ended.iter().rev().take_while(|c| c.bites == 0).count();
+        (dry >= DRY_CASTS).then_some(dry as u32)
     }
 
     /// Bites by a moment, latest first.

@@ -136,9 +136,9 @@ fn swim(rng: &mut ChaCha8Rng) -> Value {
             json!({"tap": "band", "cm": 500}),
             json!({"tap": "hazard", "hazard": "snag"}),
             json!({"tap": "feature", "feature": "bar"}),
-            json!({"tap": "ray", "ray": n}),
+            json!({"tap": "steps", "open": true}),
             json!({"tap": "cell", "cell": {"column": n, "row": 2}}),
-            json!({"tap": "rays"}),
+            json!({"tap": "steps", "open": false}),
             json!({"tap": "remove", "thing": "outline"}),
         ],
     )

@@ -54,9 +54,8 @@ fn any_setup() -> impl Strategy<Value = SetupTap> {
 pub(super) fn any_swim() -> impl Strategy<Value = SwimTap> {
     let cm = || proptest::option::of(0..30_000_u32);
     prop_oneof![
-        (0..9_u32).prop_map(|ray| SwimTap::Ray { ray }),
         (0..9_u32, 0..9_u32).prop_map(|(column, row)| SwimTap::Cell { cell: CellId { column, row } }),
-        Just(SwimTap::Rays),
+        any::<bool>().prop_map(|open| SwimTap::Steps { open }),
         (0..200_u32).prop_map(|minutes| SwimTap::RestTarget { minutes }),
         cm().prop_map(|cm| SwimTap::LeftPeg { cm }),
         cm().prop_map(|cm| SwimTap::RightPeg { cm }),

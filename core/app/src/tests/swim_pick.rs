@@ -1,15 +1,11 @@
-//! Any cell of the swim in two taps, by a finger on the places of the layout.
+//! Aiming on the Swim screen: by a tap on the map, by step keys, and what the ring then says.
 
 use super::*;
 use restwater_layout::phones::PHONES;
-use restwater_layout::{Glass, Rect, SwimLayout, SwimPadAsk, swim_layout};
-use restwater_screen::{SwimPad, SwimView};
+use restwater_layout::{Glass, SwimPadAsk, swim_layout};
+use restwater_screen::{SwimKey, SwimPad, SwimView};
 use restwater_session::swim_of;
-use restwater_swim::{CellId, LineRole, SwimScene};
-use std::collections::BTreeSet;
-
-/// Of the table of real glasses: 4.7, 5, 5.4, 6.1 and 6.7 in.
-const GLASSES: [usize; 5] = [0, 1, 3, 6, 11];
+use restwater_swim::{CellId, LabelRole, MarkShape, Step, SwimScene};
 
 /// A thumb on the Swim screen of an app, and its clock.
 struct Thumb<'a> {
@@ -26,157 +22,118 @@ impl Thumb<'_> {
         }
     }
 
-    fn layout(&mut self) -> (SwimView, SwimLayout) {
-        let view = self.view();
-        let ask = SwimPadAsk { pad: view.pad, picks: view.picks.len() as u8 };
-        (view, swim_layout(&self.glass, ask))
+    fn map(&mut self) -> FanGlass {
+        let pad = self.view().pad;
+        let canvas = swim_layout(&self.glass, SwimPadAsk { pad }).canvas;
+        let Glass { px_per_mm, text_scale, .. } = self.glass;
+        FanGlass { width_px: canvas.width, height_px: canvas.height, px_per_mm, text_scale, small: false }
     }
 
-    fn later(&mut self) {
+    fn scene(&mut self) -> SwimScene {
+        let map = self.map();
+        self.app.swim_scene(&self.now, &map).unwrap()
+    }
+
+    /// The middle of the ring.
+    fn ring(&mut self) -> (f64, f64) {
+        let scene = self.scene();
+        let at = scene.mark_shape.iter().position(|shape| *shape == MarkShape::NextDot).unwrap();
+        (f64::from(scene.mark_xy[2 * at]), f64::from(scene.mark_xy[2 * at + 1]))
+    }
+
+    fn tap(&mut self, x: f64, y: f64) -> bool {
+        let map = self.map();
+        self.app.swim_tap(&map, x, y).unwrap()
+    }
+
+    fn act(&mut self, action: &Action) {
         self.now = Moment {
             wall_ms: self.now.wall_ms + 1_000,
             mono_ms: self.now.mono_ms + 1_000,
             ..self.now.clone()
         };
+        self.app.act(action, &self.now).unwrap();
     }
+}
 
-    /// A tap a second later: the key whose place holds it, if one does.
-    fn tap(&mut self, x: f64, y: f64) {
-        self.later();
-        let (view, layout) = self.layout();
-        let holds = |r: &Rect| x >= r.left && x < r.right() && y >= r.top && y < r.bottom();
-        let Some(at) = layout.picks.iter().position(holds) else { return };
-        self.app.act(&view.picks[at].action, &self.now).unwrap();
-    }
+fn thumb(phone: &mut Phone) -> Thumb<'_> {
+    Thumb { app: phone.app(), now: at(1_000), glass: PHONES[0].glass(1.0, false) }
+}
 
-    fn back_to_the_rays(&mut self) {
-        self.later();
-        let rays = Action::Swim { tap: SwimTap::Rays };
-        self.app.act(&rays, &self.now).unwrap();
-    }
+fn steps(open: bool) -> Action {
+    Action::Swim { tap: SwimTap::Steps { open } }
+}
 
-    fn scene(&mut self) -> SwimScene {
-        let canvas = self.layout().1.canvas;
-        let Glass { px_per_mm, text_scale, .. } = self.glass;
-        let fan = FanGlass {
-            width_px: canvas.width,
-            height_px: canvas.height,
-            px_per_mm,
-            text_scale,
-            small: false,
-        };
-        self.app.swim_scene(&self.now, &fan).unwrap()
-    }
-
-    /// The middle of the ring, in whole px; the core draws it round the cell that is aimed at.
-    fn ring(&mut self) -> (i64, i64) {
-        let scene = self.scene();
-        let part = scene.line_role.iter().position(|r| *r == LineRole::NextRing).unwrap();
-        let points =
-            &scene.line_xy[2 * scene.line_start[part] as usize..2 * scene.line_start[part + 1] as usize];
-        let n = (points.len() / 2 - 1) as f32;
-        let sum = |from: usize| points[from..].iter().step_by(2).take(n as usize).sum::<f32>();
-        ((sum(0) / n).round() as i64, (sum(1) / n).round() as i64)
-    }
-
-    /// Picks every cell that two taps reach, and says how many different ones the ring went to.
-    fn pick_all(&mut self) -> usize {
-        let least = 15.0 * self.glass.px_per_mm;
-        let mut rung = BTreeSet::new();
-        self.back_to_the_rays();
-        for ray in self.layout().1.picks {
-            assert!(ray.width >= least && ray.height >= least);
-            self.back_to_the_rays();
-            self.tap(ray.left + 1.0, ray.top + 1.0);
-            let (view, layout) = self.layout();
-            assert_eq!(view.pad, SwimPad::Cells);
-            assert!(view.headline.ends_with(": which band?"), "{}", view.headline);
-            for cell in layout.picks {
-                assert!(cell.width >= least && cell.height >= least);
-                self.back_to_the_rays();
-                self.tap(ray.left + ray.width / 2.0, ray.top + ray.height / 2.0);
-                self.tap(cell.right() - 1.0, cell.bottom() - 1.0);
-                assert_eq!(self.view().pad, SwimPad::Steps, "the second tap has picked");
-                rung.insert(self.ring());
+#[test]
+fn a_tap_on_the_map_and_next_cast_here_send_the_cast_there_and_the_ring_stays() {
+    let mut phone = started();
+    let mut thumb = thumb(&mut phone);
+    let first = thumb.ring();
+    let cells = swim_of(thumb.app.session().unwrap()).unwrap().cells().len();
+    let map = thumb.map();
+    // All over the map: each tap on the water aims at something, and the ring waits for the key.
+    let mut aimed = std::collections::BTreeSet::new();
+    for i in 0..30 {
+        for j in 0..30 {
+            let (x, y) = (map.width_px * f64::from(i) / 30.0, map.height_px * f64::from(j) / 30.0);
+            if thumb.tap(x, y) {
+                aimed.insert(thumb.app.swim.aimed());
             }
         }
-        rung.len()
     }
-}
-
-/// Every cell a cast can be aimed at is rung by two taps, on each glass and for either hand.
-fn every_cell_is_two_taps_away(app: &mut App, now: &Moment, least: usize) {
-    let swim = swim_of(app.session().unwrap()).unwrap();
-    let cells = swim.cells().iter().filter(|c| c.aim.is_some()).count();
-    assert!(cells >= least, "{cells} cells");
-    for (phone, left) in GLASSES.iter().flat_map(|i| [(&PHONES[*i], false), (&PHONES[*i], true)]) {
-        let hand = if left { Hand::Left } else { Hand::Right };
-        app.act(&Action::Set { hand: Some(hand), scheme: None }, now).unwrap();
-        let mut thumb = Thumb { app, now: now.clone(), glass: phone.glass(1.0, left) };
-        assert_eq!(thumb.pick_all(), cells, "{} left {left}", phone.name);
-    }
+    assert_eq!(aimed.len(), cells, "every cell can be tapped");
+    assert_eq!(thumb.ring(), first);
+    assert!(!thumb.view().headline.starts_with("Next"), "{}", thumb.view().headline);
+    let far = Action::Swim { tap: SwimTap::Cell { cell: CellId { column: 0, row: 4 } } };
+    thumb.act(&far);
+    thumb.act(&Action::CastHere);
+    let sent = thumb.ring();
+    assert!(sent.0 < first.0 && sent.1 < first.1, "left and further out: {sent:?} from {first:?}");
+    assert!(thumb.view().headline.starts_with("Next"), "{}", thumb.view().headline);
+    assert!(thumb.scene().label_role.contains(&LabelRole::Next));
 }
 
 #[test]
-fn every_cell_of_the_demo_day_is_two_taps_away() {
-    let day = read_day(include_str!("../../../../tests/days/demo.jsonl")).unwrap();
-    let mut phone = Phone::new();
-    for tap in &day {
-        tap.action.as_ref().map(|action| phone.app().act(action, &tap.at).unwrap());
-    }
-    let last = day.last().unwrap().at.clone();
-    every_cell_is_two_taps_away(phone.app(), &last, 20);
-}
-
-#[test]
-fn every_cell_of_a_wide_swim_is_two_taps_away() {
+fn step_keys_move_the_aim_one_cell_and_back_puts_them_away() {
     let mut phone = started();
-    // Ten columns of about 10 degrees: marks to both sides.
-    for (ms, bearing_cdeg) in (1_i64..).zip([-4_300, -2_500, -500, 1_400, 4_200]) {
-        let name = format!("Post {ms}");
-        phone.tap(ms * 1_000, &Action::SetMark { name, bearing_cdeg }).unwrap();
-    }
-    every_cell_is_two_taps_away(phone.app(), &at(10_000), 45);
+    let mut thumb = thumb(&mut phone);
+    let before = thumb.view();
+    assert_eq!((before.pad, before.back), (SwimPad::Plain, None));
+    thumb.act(&steps(true));
+    assert_eq!((thumb.view().pad, thumb.view().back), (SwimPad::Steps, Some(steps(false))));
+    let there = thumb.view().headline;
+    thumb.act(&Action::StepAim { step: Step::Left });
+    assert_ne!(thumb.view().headline, there);
+    thumb.act(&Action::StepAim { step: Step::Right });
+    assert_eq!(thumb.view().headline, there);
+    thumb.act(&steps(false));
+    assert_eq!(thumb.view().pad, SwimPad::Plain);
 }
 
 #[test]
-fn a_double_tap_on_a_ray_is_one_tap() {
+fn a_cell_that_is_not_there_is_refused() {
     let mut phone = started();
-    let ray = Action::Swim { tap: SwimTap::Ray { ray: 2 } };
-    phone.tap(1_000, &ray).unwrap();
-    let cell = Action::Swim { tap: SwimTap::Cell { cell: CellId { column: 2, row: 1 } } };
-    assert!(phone.tap(1_300, &cell).unwrap().repeated);
-    assert!(!phone.tap(1_800, &cell).unwrap().repeated);
+    let action = Action::Swim { tap: SwimTap::Cell { cell: CellId { column: 9, row: 9 } } };
+    assert_eq!(phone.tap(1_000, &action).unwrap_err().kind(), ErrorKind::BadInput);
 }
 
 #[test]
-fn a_key_that_is_no_ray_and_no_cell_is_refused() {
+fn kept_back_water_that_has_rested_is_offered_after_four_casts_without_a_bite() {
     let mut phone = started();
-    let cell = CellId { column: 9, row: 9 };
-    for tap in [SwimTap::Ray { ray: 9 }, SwimTap::Ray { ray: u32::MAX }, SwimTap::Cell { cell }] {
-        let action = Action::Swim { tap };
-        assert_eq!(phone.tap(1_000, &action).unwrap_err().kind(), ErrorKind::BadInput, "{action:?}");
-    }
-}
-
-#[test]
-fn a_tap_on_the_picture_picks_too_and_a_cast_to_it_begins_anew() {
-    let mut phone = started();
-    let glass = PHONES[6].glass(1.0, false);
-    let mut thumb = Thumb { app: phone.app(), now: at(1_000), glass };
-    let scene = thumb.scene();
-    let canvas = thumb.layout().1.canvas;
-    let fan = FanGlass {
-        width_px: canvas.width,
-        height_px: canvas.height,
-        px_per_mm: glass.px_per_mm,
-        text_scale: 1.0,
-        small: false,
-    };
-    let (x, y) = (f64::from(scene.target_xy[0]), f64::from(scene.target_xy[1]));
-    assert!(thumb.app.swim_tap(&at(2_000), &fan, x, y).unwrap());
-    assert_eq!(thumb.view().pad, SwimPad::Steps);
+    let cell = Action::Swim { tap: SwimTap::Cell { cell: CellId { column: 4, row: 4 } } };
+    phone.tap(1_000, &cell).unwrap();
+    phone.tap(2_000, &Action::KeepBack).unwrap();
     phone.tap(3_000, &Action::CastHere).unwrap();
-    let mut thumb = Thumb { app: phone.app(), now: at(4_000), glass };
-    assert_eq!(thumb.view().pad, SwimPad::Rays);
+    for i in 0..4 {
+        phone.tap((2 + 15 * i) * MIN, &CAST).unwrap();
+        phone.tap((12 + 15 * i) * MIN, &WOUND_IN).unwrap();
+    }
+    let mut thumb = Thumb { now: at(60 * MIN), ..thumb(&mut phone) };
+    let view = thumb.view();
+    assert!(view.headline.starts_with("Into the kept water: "), "{}", view.headline);
+    assert!(view.why.contains("no bite in the last 4 casts"), "{}", view.why);
+    let release = view.keys.iter().find(|k| k.key == SwimKey::Release).unwrap();
+    assert!(release.solid && release.enabled);
+    thumb.act(&Action::Release);
+    assert!(thumb.view().headline.starts_with("Next: "), "{}", thumb.view().headline);
 }

@@ -369,7 +369,7 @@ impl Action {
             | Self::Lost { rod }
             | Self::Missed { rod }
             | Self::WoundIn { rod } => Some(Pad::Rod(*rod)),
-            Self::Swim { tap: SwimTap::Ray { .. } | SwimTap::Cell { .. } } => Some(Pad::Pick),
+            Self::Swim { tap: SwimTap::Steps { .. } } => Some(Pad::Pick),
             Self::StepAim { .. } | Self::CastHere | Self::KeepBack | Self::Release => Some(Pad::Aim),
             _ => None,
         }

@@ -9,18 +9,16 @@ use uuid::Uuid;
 #[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 #[serde(tag = "tap", rename_all = "snake_case", deny_unknown_fields)]
 pub enum SwimTap {
-    /// A ray is picked: the first tap of two.
-    Ray {
-        /// Its place from the left, from 0.
-        ray: u32,
-    },
-    /// A cell is picked: the second.
+    /// A cell is aimed at.
     Cell {
         /// Which.
         cell: CellId,
     },
-    /// Back to the rays.
-    Rays,
+    /// The keys that move the aim from cell to cell.
+    Steps {
+        /// Whether they are opened or put away.
+        open: bool,
+    },
     /// How long water is left to rest.
     RestTarget {
         /// In minutes.

@@ -1,7 +1,7 @@
 //! The keys of the Swim screen: which can be tapped now, and what each asks.
 
 use super::{SwimKey, SwimKeyView, SwimScreen};
-use crate::{Action, KeyTap};
+use crate::{Action, KeyTap, SwimTap};
 use restwater_swim::{NextSpot, Step};
 
 impl SwimScreen<'_> {
@@ -13,6 +13,7 @@ impl SwimScreen<'_> {
             (SwimKey::StepRight, "key-step-right", aimed.is_some()),
             (SwimKey::StepIn, "key-step-in", aimed.is_some()),
             (SwimKey::StepOut, "key-step-out", aimed.is_some()),
+            (SwimKey::Steps, "key-steps", aimed.is_some()),
             if kept {
                 (SwimKey::Release, "key-release", open)
             } else {
@@ -34,7 +35,14 @@ impl SwimScreen<'_> {
             let spoken = format!("{id}-spoken");
             let label = self.words.say(id);
             let spoken = if self.words.has(&spoken) { self.words.say(&spoken) } else { label.clone() };
-            SwimKeyView { key, label, spoken, enabled, solid: key == SwimKey::CastHere, tap: self.tap(key) }
+            SwimKeyView {
+                key,
+                label,
+                spoken,
+                enabled,
+                solid: key == if kept { SwimKey::Release } else { SwimKey::CastHere },
+                tap: self.tap(key),
+            }
         };
         all.into_iter().map(view).collect()
     }
@@ -46,6 +54,7 @@ impl SwimScreen<'_> {
             SwimKey::StepRight => Action::StepAim { step: Step::Right },
             SwimKey::StepIn => Action::StepAim { step: Step::In },
             SwimKey::StepOut => Action::StepAim { step: Step::Out },
+            SwimKey::Steps => Action::Swim { tap: SwimTap::Steps { open: true } },
             SwimKey::Keep => Action::KeepBack,
             SwimKey::Release => Action::Release,
             SwimKey::CastHere => Action::CastHere,

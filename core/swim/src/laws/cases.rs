@@ -155,9 +155,49 @@ fn the_small_fan_has_no_words() {
     let casts = (0..12i64).map(|i| a_cast(-17.0 + i as f64, 30.0 + i as f64, i * 20)).collect();
     let swim = Swim::new(SwimInput { marks: three_marks(), casts, ..SwimInput::default() }).unwrap();
     let ask = SceneAsk { detail: Detail::Small, ..SceneAsk::new(134.0, 124.0, 6.3, 2.0).unwrap() };
-    let scene = swim.scene(&swim.figures(DAY_MIN * MINUTE), &ask, &SceneWords::default()).unwrap();
+    let scene = swim.scene(&swim.figures(235 * MINUTE), &ask, &SceneWords::default()).unwrap();
     assert!(scene.label_text.is_empty() && scene.key.is_empty());
     assert!(scene.line_role.contains(&LineRole::Outline) && !scene.hatch_xy.is_empty());
+    assert!(scene.fill_role.contains(&FillRole::JustFished));
+}
+
+#[test]
+fn the_state_of_water_goes_from_just_fished_to_resting_to_free() {
+    let swim = Swim::new(SwimInput { casts: vec![a_cast(0.0, 35.0, 10)], ..SwimInput::default() }).unwrap();
+    let place = swim.place(swim.cell_of(Spot { bearing_deg: 0.0, range_m: 35.0 }).unwrap()).unwrap();
+    let state = |minute: i64| swim.figures(minute * MINUTE).cells[place].state(45.0);
+    // Cast at 10, wound in at 30; just fished while it is out and for a third of 45 minutes from the splash.
+    assert_eq!(state(9), CellState::Free);
+    assert_eq!(state(29), CellState::JustFished);
+    assert_eq!(state(31), CellState::Resting);
+    assert_eq!(state(54), CellState::Resting);
+    assert_eq!(state(55), CellState::Free);
+}
+
+#[test]
+fn rested_water_that_was_kept_back_is_wanted_when_nothing_else_brings_a_bite() {
+    let kept = KeptBack {
+        fan: Fan { from_deg: -5.0, to_deg: 5.0 },
+        band: Band { from_m: 40.0, to_m: 50.0 },
+        since_ms: 0,
+        released_ms: None,
+    };
+    let day = |casts: i64, bite: Option<usize>, kept_back: Vec<KeptBack>| {
+        let mut casts: Vec<CastAt> = (0..casts).map(|i| a_cast(-15.0, 25.0, 20 * i)).collect();
+        if let Some(cast) = bite.and_then(|i| casts.get_mut(i)) {
+            cast.bites = 1;
+        }
+        let swim = Swim::new(SwimInput { casts, kept_back, ..SwimInput::default() }).unwrap();
+        swim.where_next(&swim.figures(100 * MINUTE)).go_in
+    };
+    let go_in = day(5, None, vec![kept]).unwrap();
+    assert_eq!((go_in.minutes, go_in.because), (100.0, GoInBecause::NoBites { casts: 5 }));
+    assert_eq!(go_in.cell, CellId { column: 2, row: 3 });
+    assert!(day(5, Some(0), vec![kept]).is_some(), "four without a bite since the first");
+    assert_eq!(day(5, Some(2), vec![kept]), None, "a bite two casts ago");
+    assert_eq!(day(3, None, vec![kept]), None, "too few casts to say");
+    assert_eq!(day(5, None, Vec::new()), None, "nothing is kept back");
+    assert_eq!(day(5, None, vec![KeptBack { since_ms: 80 * MINUTE, ..kept }]), None, "not rested yet");
 }
 
 #[test]

@@ -96,10 +96,16 @@ pub struct SceneWords {
     pub minutes: String,
     /// After hours: "1 h 10".
     pub hours: String,
-    /// Before the time kept back: "kept back 2 h 26".
+    /// Inside kept-back water: "KEPT".
+    pub kept: String,
+    /// Before the time kept back, in the key: "kept back 2 h 26".
     pub kept_back: String,
+    /// At the ring of the next cast: "NEXT".
+    pub next: String,
     /// After a range: "30 m".
     pub metres: String,
+    /// Before the number of bites, in the key.
+    pub bites: String,
     /// Before the number of lost fish, in the key.
     pub lost: String,
     /// Before the number of liners, in the key.
@@ -112,8 +118,11 @@ impl Default for SceneWords {
         Self {
             minutes: s("min"),
             hours: s("h"),
+            kept: s("KEPT"),
             kept_back: s("kept back"),
+            next: s("NEXT"),
             metres: s("m"),
+            bites: s("bites"),
             lost: s("lost"),
             liners: s("liners"),
         }
@@ -129,11 +138,5 @@ impl SceneWords {
         } else {
             format!("{} {} {:02}", whole / 60, self.hours, whole % 60)
         }
-    }
-
-    /// The same as short as it can be said: "12'", "1:10".
-    pub(crate) fn short_time(minutes: f64) -> String {
-        let whole = minutes.max(0.0).floor() as u64;
-        if whole < 60 { format!("{whole}'") } else { format!("{}:{:02}", whole / 60, whole % 60) }
     }
 }

@@ -1,8 +1,7 @@
-//! Draws one frame: water, hatching, arcs, rays, kept-back water, marks, rings, labels, targets.
+//! Draws one frame: water and its states, arcs, rays, kept-back water, the next cast, marks, labels.
 
 use super::ask::{Detail, SceneAsk, SceneWords};
 use super::hatch;
-use super::hit;
 use super::labels::Placer;
 use super::marks;
 use super::names;
@@ -11,10 +10,10 @@ use super::record::{FillRole, LineRole, MarkShape, SwimScene};
 use super::view::{Rect, View};
 use crate::cells::{CellId, Swim};
 use crate::error::SwimError;
-use crate::fished::SwimFigures;
-use crate::frame::{Point, point_at};
+use crate::fished::{CellState, SwimFigures};
+use crate::frame::{Point, Spot};
 use crate::input::KeptBack;
-use crate::sector::{AnnularSector, CHORD_ERROR_M, arc};
+use crate::sector::{AnnularSector, CHORD_ERROR_M};
 use crate::water::Water;
 
 /// What every part of the drawing needs.
@@ -51,26 +50,28 @@ impl Swim {
 impl Drawing<'_> {
     fn draw(&self) -> SwimScene {
         let mut pack = Pack::new(&self.view);
-        pack.scene.hatch_width = (1.3 * self.view.dp) as f32;
+        pack.scene.hatch_width = self.dp(1.5) as f32;
         for ring in &self.outline {
             pack.fill(FillRole::Water, ring);
         }
-        self.hatching(&mut pack);
+        self.states(&mut pack);
         self.arcs(&mut pack);
         self.rays(&mut pack);
         for ring in &self.outline {
-            pack.ring(LineRole::Outline, self.dp(if self.full() { 2.5 } else { 2.0 }), ring);
+            pack.ring(LineRole::Outline, self.dp(if self.full() { 2.2 } else { 1.6 }), ring);
         }
-        let kept: Vec<Water> = self.figures.kept_back.iter().map(|k| self.kept_water(&k.water)).collect();
+        let kept = self.kept_water();
         self.kept_outlines(&mut pack, &kept);
         self.peg(&mut pack);
         let mut placer = Placer::new(&self.view);
-        self.rings(&mut pack, &mut placer);
+        self.aimed(&mut pack);
+        if let Some(ring) = self.next(&mut pack, &mut placer).filter(|_| self.full()) {
+            names::at_the_ring(self, &mut pack, &mut placer, ring);
+        }
         let counts = marks::draw(self, &mut pack, &mut placer);
         if self.full() {
             names::draw(self, &mut pack, &mut placer, &kept, counts);
         }
-        hit::targets(&mut pack, self.swim, &self.view, self.ask);
         pack.scene
     }
 
@@ -99,15 +100,34 @@ impl Drawing<'_> {
         self.swim.cells()[place].water.rings().iter().map(|r| self.view.ring(r)).collect()
     }
 
-    fn hatching(&self, pack: &mut Pack) {
-        // Closer on a small fan, so that its small cells show more than one stroke.
-        let shrink = if self.full() { 1.0 } else { 0.6 };
-        for (place, known) in self.figures.cells.iter().enumerate() {
-            let Some(spacing) = hatch::spacing_dp(known.disturbances) else { continue };
-            let rings = self.cell_rings(place);
-            hatch::hatch(pack, &rings, self.view.peg, self.dp(spacing * shrink), self.ask.side());
-            for ring in rings {
-                pack.ring(LineRole::CellEdge, self.dp(0.8), &ring);
+    /// Just fished, resting or free.
+    pub fn state(&self, place: usize) -> CellState {
+        self.figures.cells[place].state(self.swim.input().rest_target_min)
+    }
+
+    /// Dark where water was just fished, hatched where it rests, the ink fading as it does; bare where it is free.
+    fn states(&self, pack: &mut Pack) {
+        // Closer on a small picture, so that its small cells show more than one stroke.
+        let shrink = if self.full() { 1.0 } else { 0.5 };
+        let target = self.swim.input().rest_target_min;
+        for place in 0..self.figures.cells.len() {
+            match self.state(place) {
+                CellState::Free => {}
+                CellState::JustFished => {
+                    for ring in self.cell_rings(place) {
+                        pack.fill(FillRole::JustFished, &ring);
+                        pack.ring(LineRole::Halo, self.dp(0.8), &ring);
+                    }
+                }
+                CellState::Resting => {
+                    let rested = self.figures.cells[place].rested_min.unwrap_or(target);
+                    let spacing = self.dp(hatch::spacing_dp(rested / target) * shrink);
+                    let rings = self.cell_rings(place);
+                    hatch::hatch(pack, &rings, self.view.foot, spacing, self.ask.side());
+                    for ring in rings {
+                        pack.ring(LineRole::CellEdge, self.dp(0.8), &ring);
+                    }
+                }
             }
         }
     }
@@ -115,61 +135,74 @@ impl Drawing<'_> {
     /// Arcs between bands, where they run through the swim.
     fn arcs(&self, pack: &mut Pack) {
         let fan = self.swim.fan();
+        let step = (fan.to_deg - fan.from_deg) / ARC_STEPS;
         for band in self.swim.bands().iter().skip(1) {
-            let clipped = self.swim.input().boundary.is_some();
-            // Many short chords where the boundary cuts it, so that it ends at the boundary.
-            let error = if clipped { CHORD_ERROR_M / 500.0 } else { CHORD_ERROR_M / 2.0 };
-            let points = arc(fan.from_deg, fan.to_deg, band.from_m, error);
-            let on = |p: &Point| self.swim.in_boundary(*p);
-            for run in points.split(|p| !on(p)).filter(|run| run.len() > 1) {
-                pack.line(LineRole::Band, self.dp(1.0), &self.view.ring(run));
+            let at = |i: u32| Spot { bearing_deg: fan.from_deg + step * f64::from(i), range_m: band.from_m };
+            let spots: Vec<Spot> = (0..=ARC_STEPS as u32).map(at).collect();
+            for run in spots.split(|s| !self.swim.in_boundary(s.point())).filter(|run| run.len() > 1) {
+                pack.line(LineRole::Band, self.dp(1.0), &self.view.line(run.iter().copied()));
             }
         }
     }
 
-    /// Rays from the peg to each aiming mark's edge of the swim.
+    /// Rays across the water to each aiming mark and on to its name.
     fn rays(&self, pack: &mut Pack) {
         for mark in &self.swim.columns().marks {
-            if let Some(end) = self.ray_end(mark.bearing_deg) {
-                let near =
-                    if self.full() { 0.0 } else { self.swim.bands().first().map_or(0.0, |b| b.from_m) };
-                let start = point_at(mark.bearing_deg, near.max(self.dp(12.0) / self.view.scale));
-                let line = [self.view.at(start), end];
-                pack.line(LineRole::Ray, self.dp(1.0), &line);
-            }
+            let Some((near, end)) = self.ray(mark.bearing_deg) else { continue };
+            pack.line(LineRole::Ray, self.dp(1.0), &[near, end]);
         }
     }
 
-    /// Where a ray leaves the picture: a little beyond the water on that bearing.
-    pub fn ray_end(&self, bearing_deg: f64) -> Option<Point> {
+    /// Where a ray begins and where it meets the names above the water, or the side of the canvas.
+    pub fn ray(&self, bearing_deg: f64) -> Option<(Point, Point)> {
         let fan = self.swim.fan();
         if bearing_deg < fan.from_deg || bearing_deg > fan.to_deg {
             return None;
         }
-        let far = self.swim.bands().last()?.to_m;
-        let wet = |r: f64| self.swim.in_boundary(point_at(bearing_deg, r));
-        let reach = if self.swim.input().boundary.is_none() {
-            far
-        } else {
-            (1..=400).rev().map(|i| far * f64::from(i) / 400.0).find(|r| wet(*r)).unwrap_or(far / 2.0)
-        };
-        let beyond = if self.full() { self.dp(6.0) / self.view.scale } else { 0.0 };
-        Some(self.view.at(point_at(bearing_deg, reach + beyond)))
+        let (near, far) = (self.swim.bands().first()?.from_m, self.swim.bands().last()?.to_m);
+        let at = |range_m: f64| self.view.spot(Spot { bearing_deg, range_m });
+        let (near, far) = (at(near), at(far));
+        if !self.full() {
+            return Some((near, far));
+        }
+        // Straight on from the far edge.
+        let run = (far.x - near.x) / (far.y - near.y);
+        let side = self.view.half_width - self.dp(1.0);
+        let x = (far.x + run * (self.view.names_end - far.y)).clamp(-side, side);
+        Some((near, Point { x, y: self.view.names_end }))
     }
 
-    fn kept_water(&self, kept: &KeptBack) -> Water {
+    /// Kept-back water, what touches taken together, each with how long.
+    fn kept_water(&self) -> Vec<Kept> {
+        let mut all: Vec<Kept> = Vec::new();
+        for now in &self.figures.kept_back {
+            let mut one = Kept { water: self.water_kept(&now.water), minutes: vec![now.minutes] };
+            while let Some(i) = all.iter().position(|k| k.touches(&one)) {
+                let other = all.remove(i);
+                one = Kept {
+                    water: one.water.or(&other.water),
+                    minutes: [one.minutes, other.minutes].concat(),
+                };
+            }
+            all.push(one);
+        }
+        all
+    }
+
+    fn water_kept(&self, kept: &KeptBack) -> Water {
+        // A hair larger, so that two cells beside each other become one piece.
         let sector = AnnularSector {
-            from_deg: kept.fan.from_deg,
-            to_deg: kept.fan.to_deg,
-            inner_m: kept.band.from_m,
-            outer_m: kept.band.to_m,
+            from_deg: kept.fan.from_deg - HAIR,
+            to_deg: kept.fan.to_deg + HAIR,
+            inner_m: (kept.band.from_m - HAIR).max(0.0),
+            outer_m: kept.band.to_m + HAIR,
         };
         self.swim.water().and(&Water::of_ring(&sector.ring(CHORD_ERROR_M)))
     }
 
-    fn kept_outlines(&self, pack: &mut Pack, kept: &[Water]) {
-        let (outer, inner) = if self.full() { (6.0, 2.0) } else { (3.6, 1.2) };
-        for ring in kept.iter().flat_map(Water::rings) {
+    fn kept_outlines(&self, pack: &mut Pack, kept: &[Kept]) {
+        let (outer, inner) = if self.full() { (6.0, 2.4) } else { (3.6, 1.4) };
+        for ring in kept.iter().flat_map(|k| k.water.rings()) {
             let ring = self.view.ring(&ring);
             pack.ring(LineRole::KeptBack, self.dp(outer), &ring);
             pack.ring(LineRole::KeptBackInner, self.dp(inner), &ring);
@@ -177,10 +210,10 @@ impl Drawing<'_> {
     }
 
     fn peg(&self, pack: &mut Pack) {
-        let p = self.view.peg;
-        let s = self.dp(if self.full() { 9.0 } else { 5.0 });
-        let corner = |x: f64, y: f64| Point { x: p.x + x * s, y: p.y + y * s };
-        pack.fill(FillRole::Peg, &[corner(-1.0, 1.5), corner(1.0, 1.5), corner(0.0, 0.0)]);
+        let p = self.view.foot;
+        let s = self.dp(if self.full() { 5.0 } else { 4.0 });
+        let corner = |x: f64, y: f64| Point { x: p.x + x * s, y: p.y + self.dp(1.5) + y * s };
+        pack.fill(FillRole::Peg, &[corner(-1.2, 1.4), corner(1.2, 1.4), corner(0.0, 0.0)]);
     }
 
     /// The aim of a cell in pixels.
@@ -188,18 +221,61 @@ impl Drawing<'_> {
         self.swim.cell(id).ok()?.aim.map(|a| self.view.spot(a))
     }
 
-    fn rings(&self, pack: &mut Pack, placer: &mut Placer) {
-        let (radius, width) = if self.full() { (12.5, 4.0) } else { (9.0, 2.6) };
-        let chosen = self.ask.chosen.filter(|c| self.ask.next != Some(*c));
-        let all = [(self.ask.next, LineRole::NextRing), (chosen, LineRole::ChosenRing)];
-        for (id, role) in all {
-            let Some(at) = id.and_then(|c| self.aim(c)) else { continue };
-            pack.circle(role, self.dp(width), at, self.dp(radius));
-            if role == LineRole::NextRing {
-                pack.mark(MarkShape::NextDot, self.dp(if self.full() { 4.0 } else { 2.5 }), at);
-            }
-            let side = 2.0 * self.dp(radius + width / 2.0);
-            placer.keep_clear(Rect::round(at.x, at.y, side, side));
+    /// The corners of the cell that is aimed at, where the next cast does not go there already.
+    fn aimed(&self, pack: &mut Pack) {
+        let Some(place) =
+            self.ask.chosen.filter(|c| self.ask.next != Some(*c)).and_then(|c| self.swim.place(c))
+        else {
+            return;
+        };
+        let sector = self.swim.cells()[place].sector;
+        let (deep, wide) = (sector.outer_m - sector.inner_m, sector.to_deg - sector.from_deg);
+        for (far, right) in [(false, false), (false, true), (true, false), (true, true)] {
+            let (range_m, up) = if far { (sector.outer_m, -1.0) } else { (sector.inner_m, 1.0) };
+            let (bearing_deg, along) = if right { (sector.to_deg, -1.0) } else { (sector.from_deg, 1.0) };
+            let spots = [
+                Spot { bearing_deg, range_m: range_m + up * deep * CORNER },
+                Spot { bearing_deg, range_m },
+                Spot { bearing_deg: bearing_deg + along * wide * CORNER, range_m },
+            ];
+            let corner = self.view.line(spots.into_iter());
+            pack.line(LineRole::Halo, self.dp(8.0), &corner);
+            pack.line(LineRole::Aimed, self.dp(4.0), &corner);
         }
     }
+
+    /// The ring of the next cast, and the room it takes.
+    fn next(&self, pack: &mut Pack, placer: &mut Placer) -> Option<Rect> {
+        let at = self.ask.next.and_then(|c| self.aim(c))?;
+        let (radius, width) = if self.full() { (13.0, 5.0) } else { (7.5, 3.0) };
+        pack.circle(LineRole::Halo, self.dp(1.9 * width), at, self.dp(radius));
+        pack.circle(LineRole::NextRing, self.dp(width), at, self.dp(radius));
+        pack.mark(MarkShape::NextDot, self.dp(if self.full() { 4.5 } else { 2.5 }), at);
+        let side = 2.0 * self.dp(radius + width);
+        let room = Rect::round(at.x, at.y, side, side);
+        placer.keep_clear(room);
+        Some(room)
+    }
 }
+
+/// Kept-back water that hangs together.
+pub(crate) struct Kept {
+    pub water: Water,
+    /// For how long each part of it.
+    pub minutes: Vec<f64>,
+}
+
+impl Kept {
+    /// Whether two pieces share water or an edge.
+    fn touches(&self, other: &Self) -> bool {
+        let near = |a: &Self, b: &Self| a.water.rings().iter().flatten().any(|p| b.water.distance(*p) < 0.05);
+        near(self, other) || near(other, self)
+    }
+}
+
+/// Degrees and metres that no eye sees on the picture.
+const HAIR: f64 = 0.03;
+/// Chords of an arc.
+const ARC_STEPS: f64 = 72.0;
+/// How far the corners of the aimed cell run along its sides, as a share of them.
+const CORNER: f64 = 0.3;

@@ -1,4 +1,4 @@
-//! Hatching: strokes across a cell, closer together where it has been fished more.
+//! Hatching: strokes across resting water, further apart the longer it has rested.
 
 use super::pack::Pack;
 use crate::frame::Point;
@@ -6,15 +6,11 @@ use crate::frame::Point;
 /// Lean of the strokes from upright, degrees (to the right for the right thumb).
 const LEAN_DEG: f64 = 35.0;
 
-/// Distance of strokes in design pixels for an expected number of disturbances; `None` below one half.
-pub(crate) fn spacing_dp(disturbances: f64) -> Option<f64> {
-    match disturbances {
-        d if d < 0.5 => None,
-        d if d < 1.5 => Some(14.0),
-        d if d < 3.5 => Some(9.0),
-        d if d < 7.5 => Some(6.5),
-        _ => Some(4.8),
-    }
+/// Distance of strokes in design pixels for water that has rested a share of what it needs: the ink fades as it rests.
+pub(crate) fn spacing_dp(share: f64) -> f64 {
+    // In steps, so that neighbours of nearly one rest share one lattice.
+    let step = (share.clamp(0.0, 1.0) * 4.0).floor().min(3.0);
+    5.0 + 3.0 * step
 }
 
 /// Hatches the inside of rings (even-odd), in step with one lattice through `origin`, so that neighbours

@@ -1,17 +1,15 @@
 //! Taps and step keys: which cell is meant.
 
 use super::ask::SceneAsk;
-use super::pack::Pack;
-use super::record::{FillRole, SwimScene};
 use super::view::View;
 use crate::cells::{Cell, CellId, Swim};
-use crate::columns::ColumnName;
+use crate::error::SwimError;
 use crate::frame::Point;
 use crate::planar::ring_contains;
 use serde::{Deserialize, Serialize};
 
-/// Least distance of two targets, millimetres.
-pub const TARGET_MM: f64 = 15.0;
+/// How far beside the water a tap still means the nearest cell, millimetres: half of a key's width.
+pub const TAP_REACH_MM: f64 = 7.5;
 
 /// A step key.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
@@ -63,58 +61,21 @@ impl Swim {
     }
 }
 
-impl SwimScene {
-    /// The cell that a tap at `x`, `y` (pixels) means: the nearest target, where the tap falls on the
-    /// water or within reach of a target. `None` beside the picture.
-    pub fn hit(&self, x: f32, y: f32) -> Option<CellId> {
-        let tap = Point { x: f64::from(x), y: f64::from(y) };
-        let targets = self.target_xy.chunks_exact(2).zip(self.target_cell.chunks_exact(2));
-        let nearest = targets
-            .map(|(at, id)| {
-                let centre = Point { x: f64::from(at[0]), y: f64::from(at[1]) };
-                (centre.distance(tap), CellId { column: id[0], row: id[1] })
-            })
-            .min_by(|a, b| a.0.total_cmp(&b.0).then_with(|| a.1.cmp(&b.1)))?;
-        let meant = nearest.0 <= f64::from(self.target_reach) || self.on_water(tap);
-        meant.then_some(nearest.1)
-    }
-
-    fn on_water(&self, tap: Point) -> bool {
-        let rings = self.fill_start.windows(2).zip(&self.fill_role);
-        let water = rings.filter(|(_, role)| **role == FillRole::Water).map(|(w, _)| {
-            let corners = self.fill_xy[2 * w[0] as usize..2 * w[1] as usize].chunks_exact(2);
-            corners.map(|c| Point { x: f64::from(c[0]), y: f64::from(c[1]) }).collect::<Vec<_>>()
+impl Swim {
+    /// The cell that a tap at `x`, `y` (pixels) on the picture for this canvas means: the one under the finger, or the
+    /// nearest whose aim is within reach of it. `None` beside the picture.
+    pub fn tapped(&self, ask: &SceneAsk, x: f64, y: f64) -> Result<Option<CellId>, SwimError> {
+        ask.check()?;
+        let view = View::fit(self, ask);
+        let tap = Point { x: x - view.half_width, y };
+        let aimed = || self.cells().iter().filter_map(|c| c.aim.map(|aim| (c, view.spot(aim).distance(tap))));
+        let under = |c: &Cell| {
+            c.water.rings().iter().filter(|ring| ring_contains(&view.ring(ring), tap)).count() % 2 == 1
+        };
+        let found = aimed().find(|(c, _)| under(c)).or_else(|| {
+            let near = aimed().filter(|(_, far)| *far <= TAP_REACH_MM * ask.px_per_mm);
+            near.min_by(|a, b| a.1.total_cmp(&b.1).then_with(|| a.0.id.cmp(&b.0.id)))
         });
-        water.filter(|ring| ring_contains(ring, tap)).count() % 2 == 1
+        Ok(found.map(|(cell, _)| cell.id))
     }
-}
-
-/// Chooses the cells that taps can choose: the proposed one, then those on aiming marks, then the rest from
-/// the middle of the swim outwards, each at least [`TARGET_MM`] from those before it. The others are
-/// reached by step keys.
-pub(crate) fn targets(pack: &mut Pack, swim: &Swim, view: &View, ask: &SceneAsk) {
-    let middle_row = (swim.bands().len() as u32).saturating_sub(1) / 2;
-    let on_mark = |c: &Cell| {
-        matches!(swim.columns().columns[c.id.column as usize].name, ColumnName::On(_) | ColumnName::Plain)
-    };
-    let rank = |c: &Cell, bearing: f64| {
-        let from_middle = c.id.row.abs_diff(middle_row);
-        let wide = (bearing.abs() * 1000.0).round() as i64;
-        let to_side = (ask.side() * bearing * 1000.0).round() as i64;
-        (ask.next != Some(c.id), !on_mark(c), from_middle, wide, to_side, c.id.row)
-    };
-    let mut all: Vec<_> = swim.cells().iter().filter_map(|c| c.aim.map(|a| (c, a))).collect();
-    restwater_sorting::by_key(&mut all, |(c, a)| rank(c, a.bearing_deg));
-    let apart = TARGET_MM * ask.px_per_mm;
-    let mut kept: Vec<Point> = Vec::new();
-    for (cell, aim) in all {
-        let at = view.spot(aim);
-        if kept.iter().all(|k| k.distance(at) >= apart) {
-            kept.push(at);
-            let x = pack.x(at.x);
-            pack.scene.target_xy.extend([x, at.y as f32]);
-            pack.scene.target_cell.extend([cell.id.column, cell.id.row]);
-        }
-    }
-    pack.scene.target_reach = (apart / 2.0) as f32;
 }

@@ -45,6 +45,11 @@ impl<'v> Placer<'v> {
         self.marks.push(r);
     }
 
+    /// Keeps the labels placed so far clear of marks that come after them.
+    pub fn keep_clear_of_labels(&mut self) {
+        self.marks.extend(self.taken.iter().copied());
+    }
+
     /// Whether no mark stands there.
     pub fn has_no_mark_in(&self, r: &Rect) -> bool {
         !self.marks.iter().any(|m| m.meets(r))
@@ -80,14 +85,6 @@ impl<'v> Placer<'v> {
         pack.scene.key.push(KeyLine { number, text: explained.clone(), role: label.role });
     }
 
-    /// Whether any of its texts finds a free place among these.
-    pub fn fits(&self, label: &Label, places: &Places) -> bool {
-        label.tries.iter().any(|(said, size)| {
-            let (w, h) = box_of(label, said, *size);
-            places(w, h).iter().any(|p| self.is_free(&Rect::round(p.x, p.y, w, h), label.over_marks))
-        })
-    }
-
     fn try_text(
         &mut self,
         pack: &mut Pack,
@@ -119,21 +116,13 @@ impl<'v> Placer<'v> {
 
     fn put(&mut self, pack: &mut Pack, label: &Label, said: &str, size: f64, r: Rect) {
         self.taken.push(r);
-        let (left, middle) = (pack.x(r.x), pack.x(r.x + r.w / 2.0));
-        let baseline = r.y + r.h / 2.0 + 0.36 * size;
-        let scene = &mut pack.scene;
-        scene.label_box.extend([left, r.y as f32, r.w as f32, r.h as f32]);
-        scene.label_at.extend([middle, baseline as f32]);
-        scene.label_size.push(size as f32);
-        scene.label_role.push(label.role);
-        scene.label_boxed.push(label.boxed);
-        scene.label_text.push(said.to_owned());
+        pack.label(said, size, label.role, label.boxed, r);
     }
 }
 
 fn box_of(label: &Label, said: &str, size: f64) -> (f64, f64) {
     let pad = if label.boxed { 0.5 * size } else { 0.25 * size };
-    (text::width(said, size) + pad, 1.4 * size)
+    (text::width(said, size) + pad, 1.2 * size)
 }
 
 /// Places in a ring, nearest to `wish` first, on a lattice over its bounds; ties go to the side away from

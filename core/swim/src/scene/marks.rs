@@ -1,7 +1,7 @@
-//! Marks: a dot for each cast, and what happened in a cell set side by side so that none hides another.
+//! Marks: what happened in a cell, set side by side so that none hides another, and the lines that are out.
 //!
-//! Where casts lie close only the last few stand on their own; the earlier ones are one mark a cell with their number, and
-//! where fish came to them the mark says that instead.
+//! Where a mark stands for several, their number stands beside it. Casts have no mark: the state of the water says where
+//! they went.
 
 use super::draw::Drawing;
 use super::labels::Placer;
@@ -10,10 +10,9 @@ use super::pack::Pack;
 use super::record::{KeyLine, LabelRole, LineRole, MarkShape};
 use super::text::width;
 use super::view::Rect;
-use crate::cells::CellId;
-use crate::frame::{Point, point_at};
+use crate::frame::{Point, Spot};
 use crate::input::CastAt;
-use std::collections::BTreeSet;
+use crate::sector::{CHORD_ERROR_M, disc};
 
 /// A number to write beside a mark that stands for several.
 pub(crate) struct Count {
@@ -30,50 +29,13 @@ pub(crate) struct Count {
     pub em: f64,
 }
 
-/// Casts that stand as dots of their own where casts lie close.
-const LAST_CASTS: usize = 3;
-/// Casts lie close where each has less room than a square of this side, mm.
-const ROOM_MM: f64 = 9.0;
-
-/// Which casts stand on their own, and how many earlier ones each cell has.
-struct Casts<'a> {
-    alone: Vec<&'a CastAt>,
-    /// By place of the cell.
-    counted: Vec<u32>,
-}
-
-impl<'a> Casts<'a> {
-    fn of(d: &'a Drawing) -> Self {
-        let all: Vec<&CastAt> =
-            d.swim.casts_until(d.figures.at_ms).filter(|c| d.swim.holds(c.spot)).collect();
-        let mut counted = vec![0; d.figures.cells.len()];
-        let room = (ROOM_MM * d.ask.px_per_mm / d.view.scale).powi(2);
-        if !d.full() || all.len() as f64 * room <= d.figures.swim_m2 {
-            return Self { alone: all, counted };
-        }
-        // All those of one moment, so that a mirrored swim has the same.
-        let from = all[all.len() - LAST_CASTS.min(all.len())].start_ms;
-        let out = |c: &CastAt| c.end_ms.is_none_or(|end| end > d.figures.at_ms);
-        let (alone, earlier): (Vec<&CastAt>, Vec<&CastAt>) =
-            all.into_iter().partition(|c| c.start_ms >= from || out(c));
-        for place in
-            earlier.into_iter().filter_map(|c| d.swim.cell_of(c.spot).and_then(|id| d.swim.place(id)))
-        {
-            counted[place] += 1;
-        }
-        Self { alone, counted }
-    }
-}
-
 /// Draws all marks; returns the numbers still to be written.
 pub(crate) fn draw(d: &Drawing, pack: &mut Pack, placer: &mut Placer) -> Vec<Count> {
     features(d, pack, placer);
-    let casts = Casts::of(d);
-    dots(d, pack, placer, &casts);
+    lines_out(d, pack, placer);
     // One after the other, each clear of those before it: bites first, then what was fished last, then from the side
     // away from the thumb, so that a mirrored swim has them mirrored.
-    let mut places: Vec<usize> =
-        (0..d.figures.cells.len()).filter(|place| happened(d, &casts.counted, *place)).collect();
+    let mut places: Vec<usize> = (0..d.figures.cells.len()).filter(|place| happened(d, *place)).collect();
     let turn = |place: &usize| {
         let known = &d.figures.cells[*place];
         let across = d.swim.cells()[*place].sector.centroid().x * d.ask.side();
@@ -83,7 +45,7 @@ pub(crate) fn draw(d: &Drawing, pack: &mut Pack, placer: &mut Placer) -> Vec<Cou
     restwater_sorting::by_key(&mut places, turn);
     let mut counts = Vec::new();
     for place in places {
-        let mut row = Row::of(d, place, &casts.counted);
+        let mut row = Row::of(d, place);
         let middle = row.settle(d, placer, place);
         counts.extend(cluster(d, pack, placer, place, &row, middle));
     }
@@ -91,36 +53,23 @@ pub(crate) fn draw(d: &Drawing, pack: &mut Pack, placer: &mut Placer) -> Vec<Cou
 }
 
 /// Whether a cell has anything to mark.
-fn happened(d: &Drawing, counted: &[u32], place: usize) -> bool {
+fn happened(d: &Drawing, place: usize) -> bool {
     let known = &d.figures.cells[place];
-    known.bites + known.lost + known.liners + counted[place] > 0
+    known.bites + known.lost + known.liners > 0
 }
 
-/// One dot a place: casts at the same spot share it.
-fn dots(d: &Drawing, pack: &mut Pack, placer: &mut Placer, casts: &Casts) {
-    let grid = d.dp(3.0).max(1e-9);
-    let mut seen = BTreeSet::new();
-    let at_ms = d.figures.at_ms;
-    // The few that are left where casts lie close are the last, and nothing is to hide them.
-    let last = casts.counted.iter().any(|n| *n > 0);
-    for cast in &casts.alone {
+/// The line of each cast that is out, from the bank to its spot.
+fn lines_out(d: &Drawing, pack: &mut Pack, placer: &mut Placer) {
+    let near_m = d.swim.bands().first().map_or(0.0, |band| band.from_m);
+    let out = |c: &&CastAt| c.end_ms.is_none_or(|end| end > d.figures.at_ms) && d.swim.holds(c.spot);
+    let (line, halo, dot) = if d.full() { (2.2, 5.0, 5.5) } else { (1.4, 3.2, 3.5) };
+    for cast in d.swim.casts_until(d.figures.at_ms).filter(out) {
         let at = d.view.spot(cast.spot);
-        let out = cast.end_ms.is_none_or(|end| end > at_ms);
-        // Rounded away from the peg on both sides alike, so that a mirrored swim keeps the same dots.
-        let cell = ((at.x - d.view.peg.x).abs() / grid).floor() as i64;
-        let right = at.x > d.view.peg.x;
-        let fresh = seen.insert((cell, right, (at.y / grid).floor() as i64, out));
-        if out {
-            let size = d.dp(if d.full() { 6.0 } else { 3.5 });
-            pack.mark(MarkShape::OutNow, size, at);
-            placer.keep_clear(Rect::round(at.x, at.y, 2.0 * size, 2.0 * size));
-        } else if fresh && d.full() {
-            let size = d.dp(3.2);
-            pack.mark(MarkShape::CastDot, size, at);
-            if last {
-                placer.keep_clear(Rect::round(at.x, at.y, 2.0 * size, 2.0 * size));
-            }
-        }
+        let bank = d.view.spot(Spot { range_m: near_m, ..cast.spot });
+        pack.line(LineRole::Halo, d.dp(halo), &[bank, at]);
+        pack.line(LineRole::LineOut, d.dp(line), &[bank, at]);
+        pack.mark(MarkShape::OutNow, d.dp(dot), at);
+        placer.keep_clear(Rect::round(at.x, at.y, 2.2 * d.dp(dot), 2.2 * d.dp(dot)));
     }
 }
 
@@ -134,8 +83,12 @@ fn cluster(
     row: &Row,
     middle: Option<Point>,
 ) -> Vec<Count> {
-    for (shape, n) in row.left_out.iter().filter(|(shape, _)| *shape != MarkShape::CastDot) {
-        let what = if *shape == MarkShape::LostCross { &d.words.lost } else { &d.words.liners };
+    for (shape, n) in &row.left_out {
+        let what = match shape {
+            MarkShape::LostCross => &d.words.lost,
+            MarkShape::BiteDiamond => &d.words.bites,
+            _ => &d.words.liners,
+        };
         let text = format!("{}: {what} {n}", names::place_name(d, place));
         pack.scene.key.push(KeyLine { number: None, text, role: LabelRole::Count });
     }
@@ -146,7 +99,7 @@ fn cluster(
     let mut along = -row.width() / 2.0;
     for &(shape, of) in &row.marks {
         let here = at(along + row.pitch / 2.0);
-        let size = row.pitch / if shape == MarkShape::CastDot { 3.2 } else { 2.3 };
+        let size = row.pitch / 2.3;
         pack.mark(shape, size, here);
         placer.keep_clear(Rect::round(here.x, here.y, 0.9 * row.pitch, 0.9 * row.pitch));
         let digits = row.digits(of);
@@ -172,15 +125,12 @@ struct Row {
 }
 
 impl Row {
-    fn of(d: &Drawing, place: usize, counted: &[u32]) -> Self {
+    fn of(d: &Drawing, place: usize) -> Self {
         let known = &d.figures.cells[place];
-        // Casts are counted where nothing came to them: where something did, the hatching says they were there.
-        let casts = if known.bites + known.lost + known.liners > 0 { 0 } else { counted[place] };
         let kinds = [
             (MarkShape::BiteDiamond, known.bites),
             (MarkShape::LostCross, known.lost),
             (MarkShape::LinerTriangle, known.liners),
-            (MarkShape::CastDot, casts),
         ];
         if !d.full() {
             // The small fan has room for bites only.
@@ -189,14 +139,14 @@ impl Row {
         }
         let kinds: Vec<(MarkShape, u32)> = kinds.into_iter().filter(|k| k.1 > 0).collect();
         let sector = d.swim.cells()[place].sector;
-        let (room, least) = (room_across(d, place, counted), d.dp(LEAST_PITCH_DP));
-        // No higher than half of the band, so that something else has room in it.
-        let depth = (sector.outer_m - sector.inner_m) * d.view.scale;
-        let most = d.dp(PITCH_DP).min(0.5 * depth).max(least);
+        let (room, least) = (room_across(d, place), d.dp(LEAST_PITCH_DP));
+        // No higher than leaves room for a line of text below it in the band.
+        let depth = d.view.depth(sector.outer_m - sector.inner_m);
+        let most = d.dp(PITCH_DP).min(depth - 1.4 * d.view.least_text).max(least);
         let em = 0.9 * d.view.text.min(1.3 * d.view.least_text);
         let all: u32 = kinds.iter().map(|k| k.1).sum();
         let mut row = Self { marks: kinds.clone(), kinds, left_out: Vec::new(), pitch: least, em };
-        if casts == 0 && all <= 4 && f64::from(all) * most <= room {
+        if all <= 3 && f64::from(all) * most <= room {
             // Each on its own where all of them fit.
             let single = row.marks.iter().flat_map(|&(shape, n)| (0..n).map(move |_| (shape, 1)));
             row.marks = single.collect();
@@ -209,7 +159,8 @@ impl Row {
         row
     }
 
-    /// Finds a place clear of other marks, with fewer marks where it must be; bites stand in any case.
+    /// Finds a place clear of other marks, with fewer and smaller marks where it must be; what finds none is said in the
+    /// key.
     fn settle(&mut self, d: &Drawing, placer: &Placer, place: usize) -> Option<Point> {
         let free = |row: &Self, p: &Point| {
             placer.has_no_mark_in(&Rect::round(p.x, p.y, row.width(), 0.9 * row.pitch))
@@ -224,10 +175,12 @@ impl Row {
                 self.marks.clone_from(&self.kinds);
             } else if self.marks.len() > 1 {
                 self.left_out.extend(self.marks.pop());
-            } else if !d.full() || self.marks.first().is_some_and(|m| m.0 == MarkShape::BiteDiamond) {
+            } else if !d.full() {
                 // Nowhere is it clear: where it hides least.
                 let clear = |p: &&Point| (placer.clearance(**p) * 16.0).round() as i64;
                 return places.iter().rev().max_by_key(clear).copied();
+            } else if self.pitch > d.dp(LEAST_PITCH_DP) {
+                self.pitch = d.dp(LEAST_PITCH_DP);
             } else {
                 self.left_out.extend(self.marks.pop());
                 return None;
@@ -251,12 +204,13 @@ impl Row {
         let centre = f64::midpoint(cell.sector.from_deg, cell.sector.to_deg);
         let bearing = cell.aim.map_or(centre, |a| a.bearing_deg);
         let at = |range_m: f64, lift: f64| {
-            let p = d.view.at(point_at(bearing, range_m));
+            let p = d.view.spot(Spot { bearing_deg: bearing, range_m });
             Point { x: p.x, y: p.y + lift }
         };
         let (near, far) = (cell.sector.inner_m, cell.sector.outer_m);
         let mid = at(f64::midpoint(near, far), 0.0);
-        let (high, low) = (at(far, 0.6 * self.pitch), at(near, -0.6 * self.pitch));
+        let lift = 0.5 * self.pitch + d.dp(1.0);
+        let (high, low) = (at(far, lift), at(near, -lift));
         if !d.full() {
             return vec![mid];
         }
@@ -268,8 +222,8 @@ impl Row {
             _ => p,
         };
         // Aside within the cell too, first away from the thumb.
-        let wide = (cell.sector.to_deg - cell.sector.from_deg).to_radians() * f64::midpoint(near, far);
-        let aside = (wide * d.view.scale / 2.0 - half).max(0.0) * d.ask.side();
+        let wide = d.view.breadth(cell.sector.to_deg - cell.sector.from_deg, f64::midpoint(near, far));
+        let aside = (wide / 2.0 - half).max(0.0) * d.ask.side();
         let levels = if low.y <= high.y { vec![mid] } else { vec![high, low, mid] };
         let shifted = [0.0, -aside, aside].into_iter();
         shifted.flat_map(|x| levels.iter().map(move |p| Point { x: p.x + x, y: p.y })).map(between).collect()
@@ -281,23 +235,10 @@ const PITCH_DP: f64 = 16.0;
 /// The least of it, where a cell is small.
 const LEAST_PITCH_DP: f64 = 11.5;
 
-/// Room for marks across a cell: its own width, and half of a neighbour's where nothing happened there.
-fn room_across(d: &Drawing, place: usize, counted: &[u32]) -> f64 {
-    let cell = &d.swim.cells()[place];
-    let columns = &d.swim.columns().columns;
-    let quiet = |column: u32| {
-        let id = CellId { column, row: cell.id.row };
-        d.swim.place(id).is_none_or(|i| !happened(d, counted, i))
-    };
-    let across = |column: usize| columns.get(column).map_or(0.0, |c| c.to_deg - c.from_deg);
-    let own = cell.id.column;
-    let mut degrees = across(own as usize);
-    for beside in [own.checked_sub(1), own.checked_add(1)].into_iter().flatten() {
-        if quiet(beside) {
-            degrees += across(beside as usize) / 2.0;
-        }
-    }
-    degrees.to_radians() * cell.sector.outer_m * d.view.scale
+/// Room for marks across a cell: nearly its own width, so that each visibly belongs to it.
+fn room_across(d: &Drawing, place: usize) -> f64 {
+    let sector = d.swim.cells()[place].sector;
+    0.96 * d.view.breadth(sector.to_deg - sector.from_deg, f64::midpoint(sector.inner_m, sector.outer_m))
 }
 
 /// Features and hazards.
@@ -314,11 +255,7 @@ fn features(d: &Drawing, pack: &mut Pack, placer: &mut Placer) {
         placer.keep_clear(Rect::round(at.x, at.y, 2.0 * size, 2.0 * size));
     }
     for hazard in d.swim.input().hazards.iter().filter(|h| d.swim.holds(h.spot)) {
-        pack.circle(
-            LineRole::HazardClear,
-            d.dp(1.0),
-            d.view.spot(hazard.spot),
-            hazard.clear_m * d.view.scale,
-        );
+        let round = disc(hazard.spot.point(), hazard.clear_m, CHORD_ERROR_M);
+        pack.ring(LineRole::HazardClear, d.dp(1.0), &d.view.ring(&round));
     }
 }

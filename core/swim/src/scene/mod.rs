@@ -5,6 +5,7 @@ mod draw;
 mod hatch;
 mod hit;
 mod labels;
+mod legend;
 mod marks;
 mod names;
 mod pack;
@@ -13,5 +14,6 @@ mod text;
 mod view;
 
 pub use ask::{Detail, Hand, SceneAsk, SceneWords};
-pub use hit::{Step, TARGET_MM};
+pub use hit::{Step, TAP_REACH_MM};
+pub use legend::{LEGEND, LegendSample, legend};
 pub use record::{FillRole, KeyLine, LabelRole, LineRole, MarkShape, SwimScene};

@@ -1,99 +1,107 @@
 //! The words and figures on the picture, most wanted first.
 
-use super::ask::SceneWords;
-use super::draw::Drawing;
+use super::draw::{Drawing, Kept};
 use super::labels::{Label, Placer, places_in};
 use super::marks::Count;
 use super::pack::Pack;
 use super::record::LabelRole;
+use super::text::width;
 use super::view::Rect;
 use crate::columns::ColumnName::{Between, LeftOf, On, Plain, RightOf};
+use crate::fished::CellState;
 use crate::frame::{Point, Spot, point_at};
 use crate::planar::{ring_centroid, ring_contains};
-use crate::water::Water;
 
 /// Places every label of a full scene.
-pub(crate) fn draw(d: &Drawing, pack: &mut Pack, placer: &mut Placer, kept: &[Water], counts: Vec<Count>) {
+pub(crate) fn draw(d: &Drawing, pack: &mut Pack, placer: &mut Placer, kept: &[Kept], counts: Vec<Count>) {
     kept_back(d, pack, placer, kept);
     let rings: Vec<KeptRing> =
-        kept.iter().flat_map(Water::rings).map(|r| KeptRing::new(d.view.ring(&r))).collect();
+        kept.iter().flat_map(|k| k.water.rings()).map(|r| KeptRing::new(d.view.ring(&r))).collect();
     for count in counts {
         number_beside(d, pack, placer, &count, &rings);
     }
     rested(d, pack, placer, &rings);
+    ranges(d, pack, placer);
     marks(d, pack, placer);
     things(d, pack, placer);
-    ranges(d, pack, placer);
 }
 
-fn kept_back(d: &Drawing, pack: &mut Pack, placer: &mut Placer, kept: &[Water]) {
-    let time = |minutes: f64| d.words.time(minutes);
-    // Where all of it says the same, one label beside the water speaks for all.
-    let alike = d.figures.kept_back.windows(2).all(|w| time(w[0].minutes) == time(w[1].minutes));
-    let mut said = false;
-    for (now, water) in d.figures.kept_back.iter().zip(kept) {
-        let rings: Vec<Vec<Point>> = water.rings().iter().map(|r| d.view.ring(r)).collect();
+/// NEXT, touching the ring: above it, else below it, else beside it. Marks keep clear of it too.
+pub(crate) fn at_the_ring(d: &Drawing, pack: &mut Pack, placer: &mut Placer, ring: Rect) {
+    let label = Label {
+        role: LabelRole::Next,
+        tries: by_size_then_length(d, std::slice::from_ref(&d.words.next)),
+        numbered: false,
+        key: None,
+        boxed: true,
+        over_marks: true,
+    };
+    let at = Point { x: ring.x + ring.w / 2.0, y: ring.y + ring.h / 2.0 };
+    placer.place(pack, &label, &|w, h| {
+        let (away, high) = (f64::midpoint(ring.w, w), f64::midpoint(ring.h, h));
+        let limit = (d.view.half_width - w / 2.0).max(0.0);
+        let x = at.x.clamp(-limit, limit);
+        let mut places = vec![
+            Point { x, y: at.y - high },
+            Point { x, y: at.y + high },
+            Point { x: at.x - away * d.ask.side(), y: at.y },
+            Point { x: at.x + away * d.ask.side(), y: at.y },
+        ];
+        // First where it hides no cell that has something to say.
+        places.sort_by_key(|p| hides(d, &Rect::round(p.x, p.y, w, h)));
+        places
+    });
+    placer.keep_clear_of_labels();
+}
+
+/// How many cells that have a mark or a state lie under a box, by the middles of their far and near halves.
+fn hides(d: &Drawing, r: &Rect) -> usize {
+    let said = |place: &usize| {
+        let known = &d.figures.cells[*place];
+        d.state(*place) != CellState::Free || known.bites + known.lost + known.liners > 0
+    };
+    let under = |place: &usize| {
+        let sector = d.swim.cells()[*place].sector;
+        let bearing_deg = f64::midpoint(sector.from_deg, sector.to_deg);
+        let deep = sector.outer_m - sector.inner_m;
+        [0.25, 0.75].into_iter().any(|share| {
+            let at = d.view.spot(Spot { bearing_deg, range_m: sector.inner_m + share * deep });
+            let wide = 0.8 * d.view.breadth(sector.to_deg - sector.from_deg, sector.inner_m);
+            r.meets(&Rect::round(at.x, at.y, wide, 0.4 * d.view.depth(deep)))
+        })
+    };
+    (0..d.figures.cells.len()).filter(said).filter(under).count()
+}
+
+/// KEPT inside each piece of kept-back water; with how long, where there is room for it.
+fn kept_back(d: &Drawing, pack: &mut Pack, placer: &mut Placer, kept: &[Kept]) {
+    for piece in kept {
+        let rings: Vec<Vec<Point>> = piece.water.rings().iter().map(|r| d.view.ring(r)).collect();
         let Some(first) = rings.first() else { continue };
-        let whole = format!("{} {}", d.words.kept_back, time(now.minutes));
-        let short = format!("{} {}", d.words.kept_back, SceneWords::short_time(now.minutes));
+        let times: Vec<String> = piece.minutes.iter().map(|m| d.words.time(*m)).collect();
+        let alike = times.windows(2).all(|w| w[0] == w[1]);
+        let long = times.first().filter(|_| alike).map(|time| format!("{} {time}", d.words.kept));
+        // Never the bare time: it would read as minutes rested.
+        let mut tries: Vec<(String, f64)> = long.map(|text| (text, d.view.text)).into_iter().collect();
+        tries.extend(d.view.sizes().into_iter().map(|size| (d.words.kept.clone(), size)));
         let label = Label {
             role: LabelRole::KeptBack,
-            // Never the bare time: it would read as minutes rested.
-            tries: by_size_then_length(d, &[whole.clone(), short]),
+            tries,
             numbered: false,
-            key: Some(whole),
+            key: Some(format!("{} {}", d.words.kept_back, times.join(", "))),
             boxed: true,
-            over_marks: true,
+            over_marks: false,
         };
         let wish = ring_centroid(first);
         let held = |w: f64, h: f64| {
-            // The whole box on the water where that can be.
             let all = places_in(&rings, wish, d.ask.side());
             let corner = |p: &Point, x: f64, y: f64| Point { x: p.x + x * w / 2.0, y: p.y + y * h / 2.0 };
             let on = |p: Point| rings.iter().any(|r| ring_contains(r, p));
-            let corners = [(-1.0, -1.0), (1.0, -1.0), (-1.0, 1.0), (1.0, 1.0)];
+            let corners = [(-1.0, -1.0), (1.0, -1.0), (-1.0, 1.0), (1.0, 1.0), (0.0, -1.0), (0.0, 1.0)];
             all.into_iter().filter(|p| corners.iter().all(|c| on(corner(p, c.0, c.1)))).collect()
         };
-        if placer.fits(&label, &held) {
-            placer.place(pack, &label, &held);
-        } else if !(alike && said) {
-            said = true;
-            // Too small to hold it: beside the fan, level with the double outline, where it hides no water.
-            let label = Label { over_marks: false, ..label };
-            placer.place(pack, &label, &|w, h| {
-                let mut places = beside_the_fan(d, wish, w);
-                // The lower corners, where there is nothing else that it can speak of.
-                if alike {
-                    places.extend(lower_corners(d, w, h));
-                }
-                places
-            });
-        }
+        placer.place(pack, &label, &held);
     }
-}
-
-/// Places left and right of all the water, level with a point and a little above and below; the nearer side first.
-fn beside_the_fan(d: &Drawing, level: Point, w: f64) -> Vec<Point> {
-    let near = (-4..=4).filter_map(|i| d.span_at(level.y + d.dp(6.0) * f64::from(i)));
-    let (low, high) = near.fold((level.x, level.x), |s, at| (s.0.min(at.0), s.1.max(at.1)));
-    let (low, high) = (low - w / 2.0 - d.dp(6.0), high + w / 2.0 + d.dp(6.0));
-    let nearer = (level.x - low) - (high - level.x);
-    // A tie goes to the side away from the thumb.
-    let left_first = if nearer.abs() < 0.5 { d.ask.side() > 0.0 } else { nearer < 0.0 };
-    let sides = if left_first { [low, high] } else { [high, low] };
-    let lifts = [0.0, -14.0, 14.0, -28.0, 28.0];
-    lifts.iter().flat_map(|lift| sides.map(|x| Point { x, y: level.y + d.dp(*lift) })).collect()
-}
-
-/// The lower corners of the canvas, away from the thumb first, where they are clear of water and peg.
-fn lower_corners(d: &Drawing, w: f64, h: f64) -> Vec<Point> {
-    let (x, y) = (d.view.half_width - w / 2.0 - d.dp(1.0), d.view.height - h / 2.0 - d.dp(1.0));
-    let levels = [-1.0, 0.0, 1.0].map(|side| y + side * h / 2.0);
-    let peg = (d.view.peg.x - d.dp(16.0), d.view.peg.x + d.dp(16.0));
-    let spans = levels.iter().filter_map(|y| d.span_at(*y));
-    let (from, to) = spans.fold(peg, |s, at| (s.0.min(at.0), s.1.max(at.1)));
-    let corners = [-x * d.ask.side(), x * d.ask.side()].into_iter().map(|x| Point { x, y });
-    corners.filter(|p| p.x + w / 2.0 <= from || p.x - w / 2.0 >= to).collect()
 }
 
 /// Every text at the full size before any at a smaller one.
@@ -123,40 +131,59 @@ fn number_beside(d: &Drawing, pack: &mut Pack, placer: &mut Placer, count: &Coun
     placer.place(pack, &label, &places);
 }
 
-/// Minutes rested, in each disturbed cell: the last fished first.
+/// Minutes rested in each cell that is not free yet: the last fished first. All of a picture in one form, with the unit
+/// where each cell has room for it.
 fn rested(d: &Drawing, pack: &mut Pack, placer: &mut Placer, kept: &[KeptRing]) {
-    let known = d.figures.cells.iter().enumerate();
+    let known = d.figures.cells.iter().enumerate().filter(|(i, _)| d.state(*i) != CellState::Free);
     let mut all: Vec<(usize, f64)> = known.filter_map(|(i, c)| c.rested_min.map(|m| (i, m))).collect();
     let aim_x = |i: usize| d.swim.cells()[i].sector.centroid().x * d.ask.side();
     restwater_sorting::by(&mut all, |a, b| {
         let (x, y) = (aim_x(a.0), aim_x(b.0));
         a.1.total_cmp(&b.1).then_with(|| ((x * 1e3).round()).total_cmp(&((y * 1e3).round())))
     });
+    let unit = all.iter().all(|(place, _)| has_room_for_the_unit(d, *place));
     for (place, minutes) in all {
         let rings = d.cell_rings(place);
         let cell = &d.swim.cells()[place];
         let Some(first) = rings.first() else { continue };
         let middle = cell.aim.map_or_else(|| ring_centroid(first), |a| d.view.spot(a));
-        // Towards the peg, clear of what happened mid-band.
-        let depth = (cell.sector.outer_m - cell.sector.inner_m) * d.view.scale;
-        let wish = Point { x: middle.x, y: middle.y + 0.3 * depth };
-        let time = d.words.time(minutes);
-        let key = format!("{}: {time}", place_name(d, place));
+        // Towards the peg, clear of what happened along the far edge.
+        let depth = d.view.depth(cell.sector.outer_m - cell.sector.inner_m);
+        let wish = Point { x: middle.x, y: middle.y + 0.22 * depth };
+        let number = format!("{:.0}", minutes.floor());
+        let said = if unit { format!("{number} {}", d.words.minutes) } else { number };
         let label = Label {
             role: LabelRole::Rested,
-            tries: by_size_then_length(d, &[time, SceneWords::short_time(minutes)]),
+            tries: by_size_then_length(d, &[said]),
             numbered: false,
-            key: Some(key),
+            key: Some(format!("{}: {}", place_name(d, place), d.words.time(minutes))),
             boxed: true,
             over_marks: false,
         };
         let own = d.figures.cells[place].kept_back_min.is_some();
         placer.place(pack, &label, &|w, h| {
             let mut places = places_in(&rings, wish, d.ask.side());
-            places.retain(|p| own || kept.iter().all(|ring| ring.is_clear_of(*p, w, h)));
+            // As near to the near edge as it goes, where marks leave no other room.
+            let bearing_deg = cell.aim.map_or(0.0, |a| a.bearing_deg);
+            let foot = d.view.spot(Spot { bearing_deg, range_m: cell.sector.inner_m });
+            places.push(Point { x: foot.x, y: foot.y - h / 2.0 - d.dp(0.5) });
+            let inside = |p: &Point| {
+                let hair = d.dp(1.0);
+                let (w, h) = (w - 2.0 * hair, h - 2.0 * hair);
+                let corner = |x: f64, y: f64| Point { x: p.x + x * w / 2.0, y: p.y + y * h / 2.0 };
+                let all = [corner(-1.0, -1.0), corner(1.0, -1.0), corner(-1.0, 1.0), corner(1.0, 1.0)];
+                all.iter().all(|c| rings.iter().any(|r| ring_contains(r, *c)))
+            };
+            places.retain(|p| inside(p) && (own || kept.iter().all(|ring| ring.is_clear_of(*p, w, h))));
             places
         });
     }
+}
+
+fn has_room_for_the_unit(d: &Drawing, place: usize) -> bool {
+    let sector = d.swim.cells()[place].sector;
+    let room = d.view.breadth(sector.to_deg - sector.from_deg, sector.inner_m);
+    room >= width(&format!("88 {}", d.words.minutes), d.view.text) + 0.7 * d.view.text
 }
 
 /// The edge of kept-back water.
@@ -205,7 +232,7 @@ pub(crate) fn place_name(d: &Drawing, place: usize) -> String {
     format!("{across} {:.0}-{:.0} {}", cell.sector.inner_m, cell.sector.outer_m, d.words.metres)
 }
 
-/// Names of aiming marks beyond the ends of their rays, in rows where they would meet.
+/// Names of aiming marks above the water where their rays end, in rows where they would meet.
 fn marks(d: &Drawing, pack: &mut Pack, placer: &mut Placer) {
     let mut marks: Vec<_> = d.swim.columns().marks.iter().collect();
     let from_middle = |b: f64| ((b.abs() * 1e6).round(), b * d.ask.side());
@@ -214,7 +241,7 @@ fn marks(d: &Drawing, pack: &mut Pack, placer: &mut Placer) {
         x.0.total_cmp(&y.0).then(x.1.total_cmp(&y.1))
     });
     for mark in marks {
-        let Some(end) = d.ray_end(mark.bearing_deg) else { continue };
+        let Some((_, end)) = d.ray(mark.bearing_deg) else { continue };
         let first_word = mark.name.split_whitespace().next().unwrap_or("");
         // A name smaller says more than its first word.
         let mut tries: Vec<(String, f64)> =
@@ -222,38 +249,21 @@ fn marks(d: &Drawing, pack: &mut Pack, placer: &mut Placer) {
         tries.push((first_word.to_owned(), d.view.text));
         tries.push((first_word.to_owned(), d.view.least_text));
         let label = plain(LabelRole::Mark, tries, &mark.name);
-        placer.place(pack, &label, &|w, h| beyond(d, end, mark.bearing_deg, w, h));
+        placer.place(pack, &label, &|w, h| above(d, end.x, w, h));
     }
 }
 
-/// Places beyond the end of a ray: outwards row by row, each shifted a little to either side, then
-/// beside it; none over the water.
-fn beyond(d: &Drawing, end: Point, bearing_deg: f64, w: f64, h: f64) -> Vec<Point> {
-    let out = point_at(bearing_deg, 1.0);
-    let limit = (d.view.half_width - w / 2.0 - d.dp(1.0)).max(0.0);
-    let mut places = Vec::new();
-    for row in 0..3 {
-        let y = end.y - h * (0.55 + 0.5 * f64::from(row));
-        for shift in [0.0, -0.25, 0.25, -0.5, 0.5] {
-            let x = end.x + out.x * h * f64::from(row) * 0.5 + shift * w * d.ask.side();
-            places.push(Point { x: x.clamp(-limit, limit), y });
-        }
-    }
-    for y in [0.0, -0.5, 0.5] {
-        let away = (w / 2.0 + d.dp(4.0)) * if out.x == 0.0 { -d.ask.side() } else { out.x.signum() };
-        places.push(Point { x: end.x + away, y: end.y + y * h });
-    }
-    let water: Vec<Vec<Point>> = d.swim.water().rings().iter().map(|r| d.view.ring(r)).collect();
-    let wet = |p: Point| water.iter().any(|r| ring_contains(r, p));
-    let gap = d.dp(4.0);
-    let dry = |p: &Point| {
-        (0..=4).all(|i| {
-            let x = p.x + (f64::from(i) / 4.0 - 0.5) * w;
-            !wet(Point { x, y: p.y + h / 2.0 + gap }) && !wet(Point { x, y: p.y - h / 2.0 })
+/// Places above the water at the end of a ray: right above it, shifted a little to either side, then a row higher.
+fn above(d: &Drawing, x: f64, w: f64, h: f64) -> Vec<Point> {
+    let limit = (d.view.half_width - w / 2.0).max(0.0);
+    let rows = (0..3).map(|row| d.view.names_end - h * (0.5 + f64::from(row)));
+    rows.flat_map(|y| {
+        [0.0, -0.25, 0.25, -0.42, 0.42].map(|shift| {
+            let x = x + shift * w * d.ask.side();
+            Point { x: x.clamp(-limit, limit), y }
         })
-    };
-    places.retain(dry);
-    places
+    })
+    .collect()
 }
 
 fn plain(role: LabelRole, mut tries: Vec<(String, f64)>, name: &str) -> Label {
@@ -295,15 +305,11 @@ fn round_a_mark(d: &Drawing, at: Point, w: f64, h: f64) -> Vec<Point> {
     ]
 }
 
-/// Ranges of band edges beside the fan, on the side away from the thumb.
+/// Ranges of band edges at the end of each arc on the side away from the thumb: beside the water where it is narrow
+/// enough, else in its corner just above the arc.
 fn ranges(d: &Drawing, pack: &mut Pack, placer: &mut Placer) {
-    let fan = d.swim.fan();
-    let edge = if d.ask.side() > 0.0 { fan.from_deg } else { fan.to_deg };
-    for band in d.swim.bands() {
-        let spot = Spot { bearing_deg: edge, range_m: band.from_m };
-        if band.from_m <= 0.0 {
-            continue;
-        }
+    let side = d.ask.side();
+    for band in d.swim.bands().iter().filter(|band| band.from_m > 0.0) {
         let said = format!("{:.0} {}", band.from_m, d.words.metres);
         let label = Label {
             role: LabelRole::Range,
@@ -313,10 +319,21 @@ fn ranges(d: &Drawing, pack: &mut Pack, placer: &mut Placer) {
             boxed: false,
             over_marks: false,
         };
-        let at = d.view.spot(spot);
-        let places = |w: f64, h: f64| {
-            vec![Point { x: at.x - d.ask.side() * (w / 2.0 + d.dp(4.0)), y: at.y + h * 0.2 }]
-        };
-        placer.place(pack, &label, &places);
+        let Some(end) = arc_end(d, band.from_m) else { continue };
+        placer.place(pack, &label, &|w, h| {
+            let beside = Point { x: end.x - side * (w / 2.0 + d.dp(2.0)), y: end.y - h * 0.1 };
+            let corner = Point { x: end.x + side * (w / 2.0 + d.dp(3.5)), y: end.y - h * 0.55 };
+            vec![beside, corner]
+        });
     }
+}
+
+/// Where the arc at a range ends on the side away from the thumb.
+fn arc_end(d: &Drawing, range_m: f64) -> Option<Point> {
+    let fan = d.swim.fan();
+    let (from, to) = if d.ask.side() > 0.0 { (fan.from_deg, fan.to_deg) } else { (fan.to_deg, fan.from_deg) };
+    let bearings = (0..=200).map(|i| from + (to - from) * f64::from(i) / 200.0);
+    // A hair inside: the near edge itself is the edge of the boundary too.
+    let wet = |deg: &f64| d.swim.in_boundary(point_at(*deg, range_m + 0.05));
+    bearings.into_iter().find(wet).map(|bearing_deg| d.view.spot(Spot { bearing_deg, range_m }))
 }

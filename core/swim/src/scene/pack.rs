@@ -1,7 +1,7 @@
 //! Packs shapes into the flat arrays of a scene.
 
-use super::record::{FillRole, LineRole, MarkShape, SwimScene};
-use super::view::View;
+use super::record::{FillRole, LabelRole, LineRole, MarkShape, SwimScene};
+use super::view::{Rect, View};
 use crate::frame::Point;
 
 /// A scene being filled. Takes pixels with x from the middle of the canvas.
@@ -12,12 +12,25 @@ pub(crate) struct Pack {
 
 impl Pack {
     pub fn new(view: &View) -> Self {
-        let scene = SwimScene {
-            width_px: (view.half_width * 2.0) as f32,
-            height_px: view.height as f32,
-            ..SwimScene::default()
-        };
-        Self { scene, half_width: view.half_width }
+        Self::sized(view.half_width * 2.0, view.height)
+    }
+
+    pub fn sized(width: f64, height: f64) -> Self {
+        let scene = SwimScene { width_px: width as f32, height_px: height as f32, ..SwimScene::default() };
+        Self { scene, half_width: width / 2.0 }
+    }
+
+    /// A text in its box.
+    pub fn label(&mut self, said: &str, size: f64, role: LabelRole, boxed: bool, r: Rect) {
+        let (left, middle) = (self.x(r.x), self.x(r.x + r.w / 2.0));
+        let baseline = r.y + r.h / 2.0 + 0.36 * size;
+        let scene = &mut self.scene;
+        scene.label_box.extend([left, r.y as f32, r.w as f32, r.h as f32]);
+        scene.label_at.extend([middle, baseline as f32]);
+        scene.label_size.push(size as f32);
+        scene.label_role.push(role);
+        scene.label_boxed.push(boxed);
+        scene.label_text.push(said.to_owned());
     }
 
     /// x from the left edge.

@@ -13,8 +13,10 @@ use serde::{Deserialize, Serialize};
 pub enum FillRole {
     /// The water of the swim.
     Water = 0,
-    /// The peg, at the foot of the fan.
+    /// The peg, below the near edge.
     Peg = 1,
+    /// Water just fished: as dark as it can be (ink).
+    JustFished = 2,
 }
 
 /// What a polyline stands for.
@@ -30,16 +32,20 @@ pub enum LineRole {
     Ray = 2,
     /// Edge of a fished cell (hair, ink).
     CellEdge = 3,
-    /// Outer line of kept-back water (thickest, ink). A second one lies inside it.
+    /// Kept-back water (thickest, ink). A second line lies along its middle.
     KeptBack = 4,
-    /// Inner line of kept-back water (ink); together they are the double outline.
+    /// The line along its middle (paper): together they are the double outline.
     KeptBackInner = 5,
     /// Ring round the next spot (accent).
     NextRing = 6,
-    /// Ring round a spot that the step keys are on, where it is not the next one (ink).
-    ChosenRing = 7,
+    /// Corners of the cell that is aimed at (ink).
+    Aimed = 7,
     /// Round a hazard: the water to stay clear of (ink, dashed).
     HazardClear = 8,
+    /// What parts a ring, a line or corners from the water under it (paper).
+    Halo = 9,
+    /// The line of a cast that is out, from the bank to its spot (ink).
+    LineOut = 10,
 }
 
 /// Shape of a mark. Shapes before colours: no two kinds share one.
@@ -47,22 +53,20 @@ pub enum LineRole {
 #[repr(u8)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 pub enum MarkShape {
-    /// A cast: a filled dot.
-    CastDot = 0,
     /// A bite: a filled diamond.
-    BiteDiamond = 1,
+    BiteDiamond = 0,
     /// A liner: an open triangle, point up.
-    LinerTriangle = 2,
+    LinerTriangle = 1,
     /// A lost fish: a cross.
-    LostCross = 3,
+    LostCross = 2,
     /// A feature: an open square.
-    FeatureSquare = 4,
+    FeatureSquare = 3,
     /// A hazard: an open square standing on a corner with a cross in it.
-    HazardCross = 5,
+    HazardCross = 4,
     /// The next spot: a filled dot in accent.
-    NextDot = 6,
-    /// A cast that is out now: an open circle with a dot in it.
-    OutNow = 7,
+    NextDot = 5,
+    /// The end of a line that is out now: a filled dot.
+    OutNow = 6,
 }
 
 /// What a label says.
@@ -70,11 +74,11 @@ pub enum MarkShape {
 #[repr(u8)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 pub enum LabelRole {
-    /// "kept back 2 h 26", boxed.
+    /// "KEPT", boxed, inside the water it means.
     KeptBack = 0,
     /// Name of an aiming mark, plain.
     Mark = 1,
-    /// Rested minutes of a cell, boxed.
+    /// Minutes rested of a cell that is not free yet, boxed.
     Rested = 2,
     /// How many marks of one shape, where they stand for more than can be drawn: on paper, without an edge.
     Count = 3,
@@ -82,8 +86,10 @@ pub enum LabelRole {
     Hazard = 4,
     /// Name of a feature, plain.
     Feature = 5,
-    /// Range of a band edge in metres, plain, small.
+    /// Range of a band edge in metres, on paper, small.
     Range = 6,
+    /// "NEXT": paper on an accent box at the ring of the next spot.
+    Next = 7,
 }
 
 /// One frame of the swim, packed.
@@ -103,7 +109,7 @@ pub struct SwimScene {
     pub fill_start: Vec<u32>,
     /// Role of each polygon.
     pub fill_role: Vec<FillRole>,
-    /// Hatching: x1, y1, x2, y2 of each stroke in turn; denser where more fished.
+    /// Hatching of resting water: x1, y1, x2, y2 of each stroke in turn; further apart the longer it has rested.
     pub hatch_xy: Vec<f32>,
     /// Width of hatching strokes, pixels.
     pub hatch_width: f32,
@@ -135,12 +141,6 @@ pub struct SwimScene {
     pub label_text: Vec<String>,
     /// What numbers on the picture stand for, and what found no place, to be shown below it.
     pub key: Vec<KeyLine>,
-    /// Centres of what a tap can choose, x and y in turn; at least 15 mm apart.
-    pub target_xy: Vec<f32>,
-    /// Column and band of each target in turn (see [`crate::CellId`]).
-    pub target_cell: Vec<u32>,
-    /// How far from a centre a tap still counts, pixels.
-    pub target_reach: f32,
 }
 
 /// A line of the key below the picture.

@@ -1,9 +1,9 @@
-//! From metres to pixels: the whole swim fitted above the peg.
+//! From bearings and metres to pixels: the whole swim over the whole canvas.
 
 use super::ask::{Detail, SceneAsk};
 use super::text::width;
 use crate::cells::Swim;
-use crate::frame::{Point, Spot, point_at};
+use crate::frame::{Point, Spot, bearing_range};
 
 /// A rectangle in pixels; x is counted from the middle of the canvas, so that a mirror image is a change
 /// of sign.
@@ -30,76 +30,127 @@ impl Rect {
     }
 }
 
-/// Whether the names of the marks fit side by side above the fan, with a little to spare.
-fn names_fit_one_row(swim: &Swim, ask: &SceneAsk, text: f64) -> bool {
-    let fan = swim.fan();
-    let far = swim.bands().last().map_or(1.0, |b| b.to_m);
-    let half =
-        [fan.from_deg, fan.to_deg].map(|deg| point_at(deg, far).x.abs()).into_iter().fold(1.0, f64::max);
-    // The fan is about as high as the canvas and never wider than it.
-    let scale = (0.8 * ask.height_px / far).min(0.5 * ask.width_px / half);
-    let mut edge = f64::NEG_INFINITY;
-    let inside = |b: f64| b >= fan.from_deg && b <= fan.to_deg;
-    swim.columns().marks.iter().filter(|m| inside(m.bearing_deg)).all(|mark| {
-        let (x, w) = (point_at(mark.bearing_deg, far).x * scale, width(&mark.name, text) + text);
-        let free = x - w / 2.0 >= edge && x.abs() + w / 2.0 <= ask.width_px / 2.0;
-        edge = x + w / 2.0;
-        free
-    })
-}
+/// Share of the far width that the near edge of the picture has. In the water it has far less: a fan drawn to scale
+/// spends the width on its far corners and leaves the near cells too small to read.
+const NEAR_WIDTH: f64 = 0.62;
+/// How far the ends of an arc lie below its middle, as a share of the picture's height: ranges still read as arcs.
+const SAG: f64 = 0.07;
+/// A straight edge of the water is cut into pieces no longer than this, metres, since it may become a curve.
+const PIECE_M: f64 = 1.5;
+/// Size of label text at 100 %, design pixels (2.5 mm).
+pub(crate) const TEXT_DP: f64 = 16.0;
+/// Height of canvas for each 100 % of text, mm.
+const HEIGHT_PER_SCALE_MM: f64 = 45.0;
 
 /// Where the swim stands on the canvas. Pixels, x from the middle of the canvas to the right, y down.
+///
+/// The picture is no plan. It begins where the nearest band does and fills the canvas both ways: range runs straight up in
+/// equal steps, bearing runs across in equal steps, and rays stay straight. So any two cells of a band are drawn as wide as
+/// they are wide in degrees, and any two bands as high as they are deep in metres.
 #[derive(Debug, Clone, Copy)]
 pub(crate) struct View {
     /// Half the width of the canvas.
     pub half_width: f64,
     /// Height of the canvas.
     pub height: f64,
-    /// Pixels a metre.
-    pub scale: f64,
-    /// The peg.
-    pub peg: Point,
+    /// Where the names above the water end.
+    pub names_end: f64,
+    /// The foot of the picture: the middle of the near edge.
+    pub foot: Point,
     /// Pixels of a design pixel.
     pub dp: f64,
     /// Size of label text at the system's scale.
     pub text: f64,
     /// The least size of label text: that of 100 %, or the system's where that is smaller.
     pub least_text: f64,
+    across: f64,
+    up: f64,
+    middle_deg: f64,
+    half_deg: f64,
+    near_m: f64,
+    depth_m: f64,
+    near_width: f64,
 }
 
 impl View {
-    /// Fits the swim between the room for names above and the peg below.
+    /// Fits the swim between the names above and the bank below.
     pub fn fit(swim: &Swim, ask: &SceneAsk) -> Self {
         let dp = ask.dp();
-        let text = 14.0 * dp * ask.text_scale;
+        // Text grows as far as the picture has room for it: all of it in one size, none below that of 100 %.
+        let room = (ask.height_px / ask.px_per_mm / HEIGHT_PER_SCALE_MM).max(1.0);
+        let text = TEXT_DP * dp * ask.text_scale.min(room);
         let full = ask.detail == Detail::Full;
-        // Names take at most a third of the height, however large the text; one row of them where that does.
-        let rows = if full && names_fit_one_row(swim, ask, text) { 1.9 } else { 3.6 };
-        let top = if full { (rows * text).min(ask.height_px / 3.0) } else { 3.0 * dp };
-        let bottom = if full { 17.0 * dp } else { 9.0 * dp };
-        let side = if full { 8.0 * dp } else { 2.0 * dp };
-        let (mut left, mut right, mut far) = (0.0f64, 0.0f64, 1.0f64);
-        for ring in swim.water().rings() {
-            for p in ring {
-                left = left.min(p.x);
-                right = right.max(p.x);
-                far = far.max(p.y);
-            }
-        }
-        let wide = (ask.width_px - 2.0 * side).max(1.0) / (right - left).max(0.1);
-        let high = (ask.height_px - top - bottom).max(1.0) / far;
-        let scale = wide.min(high);
-        let spare = (ask.height_px - top - bottom - scale * far).max(0.0);
-        let peg = Point { x: -(left + right) / 2.0 * scale, y: ask.height_px - bottom - spare / 2.0 };
-        Self {
+        let fan = swim.fan();
+        let (near_m, far_m) =
+            (swim.bands().first().map_or(0.0, |b| b.from_m), swim.bands().last().map_or(1.0, |b| b.to_m));
+        let mut view = Self {
             half_width: ask.width_px / 2.0,
             height: ask.height_px,
-            scale,
-            peg,
+            names_end: 0.0,
+            foot: Point { x: 0.0, y: 0.0 },
             dp,
             text,
-            least_text: text.min(14.0 * dp),
+            least_text: text.min(TEXT_DP * dp),
+            across: 1.0,
+            up: 1.0,
+            middle_deg: f64::midpoint(fan.from_deg, fan.to_deg),
+            half_deg: (fan.to_deg - fan.from_deg) / 2.0,
+            near_m,
+            depth_m: far_m - near_m,
+            // From the very peg the picture opens like the water does.
+            near_width: if near_m > 0.0 { NEAR_WIDTH } else { 0.0 },
+        };
+        let (low, high) = view.bounds(swim);
+        let side = if full { 3.0 * dp } else { 2.0 * dp };
+        let top = if full { view.room_for_names(swim, side) } else { 3.0 * dp };
+        view.names_end = top;
+        let bottom = if full { 9.0 * dp } else { 7.0 * dp };
+        view.across = (ask.width_px - 2.0 * side).max(1.0) / (high.x - low.x).max(1e-3);
+        view.up = (ask.height_px - top - bottom).max(1.0) / (high.y - low.y).max(1e-3);
+        let middle = f64::midpoint(low.x, high.x);
+        view.foot = Point { x: -middle * view.across, y: ask.height_px - bottom - high.y * view.up };
+        view
+    }
+
+    /// The corners of all the water before it is fitted.
+    fn bounds(&self, swim: &Swim) -> (Point, Point) {
+        let (mut low, mut high) = (
+            Point { x: f64::INFINITY, y: f64::INFINITY },
+            Point { x: f64::NEG_INFINITY, y: f64::NEG_INFINITY },
+        );
+        for p in swim.water().rings().iter().flat_map(|ring| self.ring(ring)) {
+            low = Point { x: low.x.min(p.x), y: low.y.min(p.y) };
+            high = Point { x: high.x.max(p.x), y: high.y.max(p.y) };
         }
+        (low, high)
+    }
+
+    /// Height of the names above the picture: none without marks, a row where they fit side by side, two where they do
+    /// not; a third of the canvas at most.
+    fn room_for_names(&self, swim: &Swim, side: f64) -> f64 {
+        let fan = swim.fan();
+        let marks: Vec<_> = swim
+            .columns()
+            .marks
+            .iter()
+            .filter(|m| m.bearing_deg >= fan.from_deg && m.bearing_deg <= fan.to_deg)
+            .collect();
+        let mut edge = f64::NEG_INFINITY;
+        let one_row = marks.iter().all(|mark| {
+            let x = (mark.bearing_deg - self.middle_deg) / self.half_deg * (self.half_width - side);
+            let half = width(&mark.name, self.text) / 2.0 + 0.3 * self.text;
+            let limit = (self.half_width - half).max(0.0);
+            let x = x.clamp(-limit, limit);
+            let free = x - half >= edge;
+            edge = x + half;
+            free
+        });
+        let rows = match marks.len() {
+            0 => 0.4,
+            _ if one_row => 1.5,
+            _ => 2.7,
+        };
+        (rows * self.text).min(self.height / 3.0)
     }
 
     /// Sizes to try for a label, largest first.
@@ -109,19 +160,49 @@ impl View {
         sizes
     }
 
-    /// Pixels of a point of the peg frame.
-    pub fn at(&self, p: Point) -> Point {
-        Point { x: self.peg.x + self.scale * p.x, y: self.peg.y - self.scale * p.y }
-    }
-
     /// Pixels of a spot.
     pub fn spot(&self, s: Spot) -> Point {
-        self.at(s.point())
+        let u = (s.bearing_deg - self.middle_deg) / self.half_deg;
+        let v = (s.range_m - self.near_m) / self.depth_m;
+        let wide = self.near_width + (1.0 - self.near_width) * v;
+        Point { x: self.foot.x + self.across * u * wide, y: self.foot.y + self.up * (SAG * u * u * wide - v) }
     }
 
-    /// Pixels of a ring.
+    /// Pixels of a point of the peg frame.
+    pub fn at(&self, p: Point) -> Point {
+        let (bearing_deg, range_m) = bearing_range(p);
+        self.spot(Spot { bearing_deg, range_m })
+    }
+
+    /// Pixels of a ring, its long edges cut into pieces.
     pub fn ring(&self, ring: &[Point]) -> Vec<Point> {
-        ring.iter().map(|p| self.at(*p)).collect()
+        let edges = ring.iter().zip(ring.iter().cycle().skip(1));
+        edges
+            .flat_map(|(a, b)| {
+                let pieces = (a.distance(*b) / PIECE_M).ceil().max(1.0);
+                (0..pieces as u32).map(move |i| {
+                    let t = f64::from(i) / pieces;
+                    Point { x: a.x + t * (b.x - a.x), y: a.y + t * (b.y - a.y) }
+                })
+            })
+            .map(|p| self.at(p))
+            .collect()
+    }
+
+    /// Pixels of a line of spots.
+    pub fn line(&self, spots: impl Iterator<Item = Spot>) -> Vec<Point> {
+        spots.map(|s| self.spot(s)).collect()
+    }
+
+    /// Height in pixels of so many metres of range.
+    pub fn depth(&self, metres: f64) -> f64 {
+        self.up / self.depth_m * metres
+    }
+
+    /// Width in pixels of so many degrees at a range.
+    pub fn breadth(&self, degrees: f64, range_m: f64) -> f64 {
+        let v = (range_m - self.near_m) / self.depth_m;
+        self.across * (self.near_width + (1.0 - self.near_width) * v) * degrees / self.half_deg
     }
 
     /// Whether a rectangle lies on the canvas.

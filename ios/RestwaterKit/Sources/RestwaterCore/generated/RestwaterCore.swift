@@ -661,7 +661,7 @@ public protocol RestwaterProtocol: AnyObject, Sendable {
     /**
      * A tap on that picture, in px; false beside the water.
      */
-    func swimTap(now: Moment, glass: FanGlass, x: Double, y: Double) throws  -> Bool
+    func swimTap(glass: FanGlass, x: Double, y: Double) throws  -> Bool
     
     /**
      * What is to be seen and heard while the app is not looked at. The shell asks after each tap.
@@ -957,12 +957,11 @@ open func swimScene(now: Moment, glass: FanGlass)throws  -> SwimScene  {
     /**
      * A tap on that picture, in px; false beside the water.
      */
-open func swimTap(now: Moment, glass: FanGlass, x: Double, y: Double)throws  -> Bool  {
+open func swimTap(glass: FanGlass, x: Double, y: Double)throws  -> Bool  {
     return try  FfiConverterBool.lift(try rustCallWithError(FfiConverterTypeRestwaterError_lift) {
         uniffiCallStatus in
     uniffi_restwater_fn_method_restwater_swim_tap(
             self.uniffiCloneHandle(),
-        FfiConverterTypeMoment_lower(now),
         FfiConverterTypeFanGlass_lower(glass),
         FfiConverterDouble.lower(x),
         FfiConverterDouble.lower(y),uniffiCallStatus
@@ -1502,6 +1501,17 @@ public func swimLayout(glass: Glass, ask: SwimPadAsk) -> SwimLayout  {
 })
 }
 /**
+ * The samples of the Swim screen's legend as a picture, one row each.
+ */
+public func swimLegend(glass: FanGlass)throws  -> SwimScene  {
+    return try  FfiConverterTypeSwimScene_lift(try rustCallWithError(FfiConverterTypeRestwaterError_lift) {
+        uniffiCallStatus in
+    uniffi_restwater_fn_func_swim_legend(
+        FfiConverterTypeFanGlass_lower(glass),uniffiCallStatus
+    )
+})
+}
+/**
  * What is said of a position that the phone gave, with the accuracy it stated for it in metres.
  */
 public func positionWords(accuracyM: Double) -> String  {
@@ -1565,6 +1575,9 @@ private let initializationResult: InitializationResult = {
     if (uniffi_restwater_checksum_func_swim_layout() != 58786) {
         return InitializationResult.apiChecksumMismatch
     }
+    if (uniffi_restwater_checksum_func_swim_legend() != 22910) {
+        return InitializationResult.apiChecksumMismatch
+    }
     if (uniffi_restwater_checksum_func_position_words() != 32706) {
         return InitializationResult.apiChecksumMismatch
     }
@@ -1619,7 +1632,7 @@ private let initializationResult: InitializationResult = {
     if (uniffi_restwater_checksum_method_restwater_swim_scene() != 4073) {
         return InitializationResult.apiChecksumMismatch
     }
-    if (uniffi_restwater_checksum_method_restwater_swim_tap() != 12824) {
+    if (uniffi_restwater_checksum_method_restwater_swim_tap() != 46109) {
         return InitializationResult.apiChecksumMismatch
     }
     if (uniffi_restwater_checksum_method_restwater_watch() != 13730) {

@@ -1938,11 +1938,19 @@ public func FfiConverterTypeSwimKeyPlace_lower(_ value: SwimKeyPlace) -> RustBuf
  */
 public struct SwimLayout: Equatable, Hashable {
     /**
-     * Title and area.
+     * Title.
      */
-    public let head: Rect
+    public let title: Rect
     /**
-     * The fan.
+     * How much of the water was fished; none where the map needs its line.
+     */
+    public let area: Rect?
+    /**
+     * Opens the legend; not used while fishing.
+     */
+    public let legend: Rect
+    /**
+     * The map.
      */
     public let canvas: Rect
     /**
@@ -1954,15 +1962,11 @@ public struct SwimLayout: Equatable, Hashable {
      */
     public let keys: [SwimKeyPlace]
     /**
-     * Places of the rays or cells to pick from, in their order.
-     */
-    public let picks: [Rect]
-    /**
-     * Further keys and rows are behind this one; none while a cell is picked.
+     * Further keys and rows are behind this one; none while the step keys are open.
      */
     public let more: Rect?
     /**
-     * Back: to the rays, or to the Bank.
+     * Back: puts the step keys away, or goes to the Bank.
      */
     public let back: Rect
 
@@ -1970,10 +1974,16 @@ public struct SwimLayout: Equatable, Hashable {
     // declare one manually.
     public init(
         /**
-         * Title and area.
-         */head: Rect, 
+         * Title.
+         */title: Rect, 
         /**
-         * The fan.
+         * How much of the water was fished; none where the map needs its line.
+         */area: Rect?, 
+        /**
+         * Opens the legend; not used while fishing.
+         */legend: Rect, 
+        /**
+         * The map.
          */canvas: Rect, 
         /**
          * Where next and its reasons.
@@ -1982,19 +1992,17 @@ public struct SwimLayout: Equatable, Hashable {
          * Keys that stand always.
          */keys: [SwimKeyPlace], 
         /**
-         * Places of the rays or cells to pick from, in their order.
-         */picks: [Rect], 
-        /**
-         * Further keys and rows are behind this one; none while a cell is picked.
+         * Further keys and rows are behind this one; none while the step keys are open.
          */more: Rect?, 
         /**
-         * Back: to the rays, or to the Bank.
+         * Back: puts the step keys away, or goes to the Bank.
          */back: Rect) {
-        self.head = head
+        self.title = title
+        self.area = area
+        self.legend = legend
         self.canvas = canvas
         self.words = words
         self.keys = keys
-        self.picks = picks
         self.more = more
         self.back = back
     }
@@ -2015,22 +2023,24 @@ public struct FfiConverterTypeSwimLayout: FfiConverterRustBuffer {
     public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwimLayout {
         return
             try SwimLayout(
-                head: FfiConverterTypeRect.read(from: &buf), 
+                title: FfiConverterTypeRect.read(from: &buf), 
+                area: FfiConverterOptionTypeRect.read(from: &buf), 
+                legend: FfiConverterTypeRect.read(from: &buf), 
                 canvas: FfiConverterTypeRect.read(from: &buf), 
                 words: FfiConverterTypeRect.read(from: &buf), 
                 keys: FfiConverterSequenceTypeSwimKeyPlace.read(from: &buf), 
-                picks: FfiConverterSequenceTypeRect.read(from: &buf), 
                 more: FfiConverterOptionTypeRect.read(from: &buf), 
                 back: FfiConverterTypeRect.read(from: &buf)
         )
     }
 
     public static func write(_ value: SwimLayout, into buf: inout [UInt8]) {
-        FfiConverterTypeRect.write(value.head, into: &buf)
+        FfiConverterTypeRect.write(value.title, into: &buf)
+        FfiConverterOptionTypeRect.write(value.area, into: &buf)
+        FfiConverterTypeRect.write(value.legend, into: &buf)
         FfiConverterTypeRect.write(value.canvas, into: &buf)
         FfiConverterTypeRect.write(value.words, into: &buf)
         FfiConverterSequenceTypeSwimKeyPlace.write(value.keys, into: &buf)
-        FfiConverterSequenceTypeRect.write(value.picks, into: &buf)
         FfiConverterOptionTypeRect.write(value.more, into: &buf)
         FfiConverterTypeRect.write(value.back, into: &buf)
     }
@@ -2060,22 +2070,14 @@ public struct SwimPadAsk: Equatable, Hashable {
      * What the keys do.
      */
     public let pad: SwimPad
-    /**
-     * How many rays or cells there are to pick from.
-     */
-    public let picks: UInt8
 
     // Default memberwise initializers are never public by default, so we
     // declare one manually.
     public init(
         /**
          * What the keys do.
-         */pad: SwimPad, 
-        /**
-         * How many rays or cells there are to pick from.
-         */picks: UInt8) {
+         */pad: SwimPad) {
         self.pad = pad
-        self.picks = picks
     }
 
     
@@ -2094,14 +2096,12 @@ public struct FfiConverterTypeSwimPadAsk: FfiConverterRustBuffer {
     public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwimPadAsk {
         return
             try SwimPadAsk(
-                pad: FfiConverterTypeSwimPad.read(from: &buf), 
-                picks: FfiConverterUInt8.read(from: &buf)
+                pad: FfiConverterTypeSwimPad.read(from: &buf)
         )
     }
 
     public static func write(_ value: SwimPadAsk, into buf: inout [UInt8]) {
         FfiConverterTypeSwimPad.write(value.pad, into: &buf)
-        FfiConverterUInt8.write(value.picks, into: &buf)
     }
 }
 

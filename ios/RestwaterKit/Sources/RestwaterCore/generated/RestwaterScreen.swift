@@ -6352,105 +6352,6 @@ public func FfiConverterTypeSwimKeyView_lower(_ value: SwimKeyView) -> RustBuffe
 
 
 /**
- * A key that picks a ray or a cell.
- */
-public struct SwimPick: Equatable, Hashable {
-    /**
-     * A name for tests.
-     */
-    public let tag: String
-    /**
-     * "Dead tree", or "30-40 m".
-     */
-    public let label: String
-    /**
-     * What else is known of it, small; may be empty.
-     */
-    public let sub: String
-    /**
-     * What a screen reader says.
-     */
-    public let spoken: String
-    /**
-     * What a tap on it sends.
-     */
-    public let action: Action
-
-    // Default memberwise initializers are never public by default, so we
-    // declare one manually.
-    public init(
-        /**
-         * A name for tests.
-         */tag: String, 
-        /**
-         * "Dead tree", or "30-40 m".
-         */label: String, 
-        /**
-         * What else is known of it, small; may be empty.
-         */sub: String, 
-        /**
-         * What a screen reader says.
-         */spoken: String, 
-        /**
-         * What a tap on it sends.
-         */action: Action) {
-        self.tag = tag
-        self.label = label
-        self.sub = sub
-        self.spoken = spoken
-        self.action = action
-    }
-
-    
-
-    
-}
-
-#if compiler(>=6)
-extension SwimPick: Sendable {}
-#endif
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
-public struct FfiConverterTypeSwimPick: FfiConverterRustBuffer {
-    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwimPick {
-        return
-            try SwimPick(
-                tag: FfiConverterString.read(from: &buf), 
-                label: FfiConverterString.read(from: &buf), 
-                sub: FfiConverterString.read(from: &buf), 
-                spoken: FfiConverterString.read(from: &buf), 
-                action: FfiConverterTypeAction.read(from: &buf)
-        )
-    }
-
-    public static func write(_ value: SwimPick, into buf: inout [UInt8]) {
-        FfiConverterString.write(value.tag, into: &buf)
-        FfiConverterString.write(value.label, into: &buf)
-        FfiConverterString.write(value.sub, into: &buf)
-        FfiConverterString.write(value.spoken, into: &buf)
-        FfiConverterTypeAction.write(value.action, into: &buf)
-    }
-}
-
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
-public func FfiConverterTypeSwimPick_lift(_ buf: RustBuffer) throws -> SwimPick {
-    return try FfiConverterTypeSwimPick.lift(buf)
-}
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
-public func FfiConverterTypeSwimPick_lower(_ value: SwimPick) -> RustBuffer {
-    return FfiConverterTypeSwimPick.lower(value)
-}
-
-
-/**
  * The Swim screen; the fan itself is a scene of its own.
  */
 public struct SwimView: Equatable, Hashable {
@@ -6459,11 +6360,11 @@ public struct SwimView: Equatable, Hashable {
      */
     public let title: String
     /**
-     * "1 320 m² fresh of 2 050 m²".
+     * "3 of 25 squares resting": those just fished among them.
      */
     public let area: String
     /**
-     * "Next: Dead tree, 14 wraps of 2 m, 28 m".
+     * The verdict: "Next: Dead tree, 14 wraps of 2 m, 28 m".
      */
     public let headline: String
     /**
@@ -6471,7 +6372,7 @@ public struct SwimView: Equatable, Hashable {
      */
     public let reasons: [String]
     /**
-     * The same as sentences, and how many bites they rest on.
+     * The two that count most as a sentence, and how many bites they rest on.
      */
     public let why: String
     /**
@@ -6511,13 +6412,17 @@ public struct SwimView: Equatable, Hashable {
      */
     public let pad: SwimPad
     /**
-     * The keys that pick a ray or a cell, in the order of their places.
-     */
-    public let picks: [SwimPick]
-    /**
-     * What BACK sends where it goes back to the rays; none where it leaves the screen.
+     * What BACK sends where it puts the step keys away; none where it leaves the screen.
      */
     public let back: Action?
+    /**
+     * Opens the legend.
+     */
+    public let legendLabel: String
+    /**
+     * What each sample of the legend stands for, in the order of [`restwater_swim::LEGEND`].
+     */
+    public let legend: [String]
     /**
      * The keys.
      */
@@ -6538,16 +6443,16 @@ public struct SwimView: Equatable, Hashable {
          * "Swim, peg 22".
          */title: String, 
         /**
-         * "1 320 m² fresh of 2 050 m²".
+         * "3 of 25 squares resting": those just fished among them.
          */area: String, 
         /**
-         * "Next: Dead tree, 14 wraps of 2 m, 28 m".
+         * The verdict: "Next: Dead tree, 14 wraps of 2 m, 28 m".
          */headline: String, 
         /**
          * The reasons for it and against it, each with its figures.
          */reasons: [String], 
         /**
-         * The same as sentences, and how many bites they rest on.
+         * The two that count most as a sentence, and how many bites they rest on.
          */why: String, 
         /**
          * What is known of the aimed cell.
@@ -6577,11 +6482,14 @@ public struct SwimView: Equatable, Hashable {
          * What the keys under the picture do now.
          */pad: SwimPad, 
         /**
-         * The keys that pick a ray or a cell, in the order of their places.
-         */picks: [SwimPick], 
-        /**
-         * What BACK sends where it goes back to the rays; none where it leaves the screen.
+         * What BACK sends where it puts the step keys away; none where it leaves the screen.
          */back: Action?, 
+        /**
+         * Opens the legend.
+         */legendLabel: String, 
+        /**
+         * What each sample of the legend stands for, in the order of [`restwater_swim::LEGEND`].
+         */legend: [String], 
         /**
          * The keys.
          */keys: [SwimKeyView], 
@@ -6605,8 +6513,9 @@ public struct SwimView: Equatable, Hashable {
         self.name = name
         self.place = place
         self.pad = pad
-        self.picks = picks
         self.back = back
+        self.legendLabel = legendLabel
+        self.legend = legend
         self.keys = keys
         self.rows = rows
         self.note = note
@@ -6642,8 +6551,9 @@ public struct FfiConverterTypeSwimView: FfiConverterRustBuffer {
                 name: FfiConverterTypeTypedField.read(from: &buf), 
                 place: FfiConverterTypePegPlaceView.read(from: &buf), 
                 pad: FfiConverterTypeSwimPad.read(from: &buf), 
-                picks: FfiConverterSequenceTypeSwimPick.read(from: &buf), 
                 back: FfiConverterOptionTypeAction.read(from: &buf), 
+                legendLabel: FfiConverterString.read(from: &buf), 
+                legend: FfiConverterSequenceString.read(from: &buf), 
                 keys: FfiConverterSequenceTypeSwimKeyView.read(from: &buf), 
                 rows: FfiConverterSequenceTypeChoiceRow.read(from: &buf), 
                 note: FfiConverterString.read(from: &buf)
@@ -6665,8 +6575,9 @@ public struct FfiConverterTypeSwimView: FfiConverterRustBuffer {
         FfiConverterTypeTypedField.write(value.name, into: &buf)
         FfiConverterTypePegPlaceView.write(value.place, into: &buf)
         FfiConverterTypeSwimPad.write(value.pad, into: &buf)
-        FfiConverterSequenceTypeSwimPick.write(value.picks, into: &buf)
         FfiConverterOptionTypeAction.write(value.back, into: &buf)
+        FfiConverterString.write(value.legendLabel, into: &buf)
+        FfiConverterSequenceString.write(value.legend, into: &buf)
         FfiConverterSequenceTypeSwimKeyView.write(value.keys, into: &buf)
         FfiConverterSequenceTypeChoiceRow.write(value.rows, into: &buf)
         FfiConverterString.write(value.note, into: &buf)
@@ -12984,6 +12895,10 @@ public enum SwimKey: Equatable, Hashable, CaseIterable {
      */
     case stepOut
     /**
+     * The keys that move the aim.
+     */
+    case steps
+    /**
      * Keep the aimed cell back.
      */
     case keep
@@ -13048,23 +12963,25 @@ public struct FfiConverterTypeSwimKey: FfiConverterRustBuffer {
         
         case 4: return .stepOut
         
-        case 5: return .keep
+        case 5: return .steps
         
-        case 6: return .release
+        case 6: return .keep
         
-        case 7: return .castHere
+        case 7: return .release
         
-        case 8: return .earlier
+        case 8: return .castHere
         
-        case 9: return .later
+        case 9: return .earlier
         
-        case 10: return .now
+        case 10: return .later
         
-        case 11: return .markHere
+        case 11: return .now
         
-        case 12: return .placePeg
+        case 12: return .markHere
         
-        case 13: return .usePhone
+        case 13: return .placePeg
+        
+        case 14: return .usePhone
         
         default: throw UniffiInternalError.unexpectedEnumCase
         }
@@ -13090,40 +13007,44 @@ public struct FfiConverterTypeSwimKey: FfiConverterRustBuffer {
             writeInt(&buf, Int32(4))
         
         
-        case .keep:
+        case .steps:
             writeInt(&buf, Int32(5))
         
         
-        case .release:
+        case .keep:
             writeInt(&buf, Int32(6))
         
         
-        case .castHere:
+        case .release:
             writeInt(&buf, Int32(7))
         
         
-        case .earlier:
+        case .castHere:
             writeInt(&buf, Int32(8))
         
         
-        case .later:
+        case .earlier:
             writeInt(&buf, Int32(9))
         
         
-        case .now:
+        case .later:
             writeInt(&buf, Int32(10))
         
         
-        case .markHere:
+        case .now:
             writeInt(&buf, Int32(11))
         
         
-        case .placePeg:
+        case .markHere:
             writeInt(&buf, Int32(12))
         
         
-        case .usePhone:
+        case .placePeg:
             writeInt(&buf, Int32(13))
+        
+        
+        case .usePhone:
+            writeInt(&buf, Int32(14))
         
         }
     }
@@ -13153,15 +13074,11 @@ public func FfiConverterTypeSwimKey_lower(_ value: SwimKey) -> RustBuffer {
 public enum SwimPad: Equatable, Hashable, CaseIterable {
     
     /**
-     * Each aims along a ray: the first tap of two.
+     * They send the next cast, keep water back and open further keys.
      */
-    case rays
+    case plain
     /**
-     * Each aims at a cell of that ray: the second.
-     */
-    case cells
-    /**
-     * They move the ring a cell and keep its water back.
+     * They move the aim from cell to cell.
      */
     case steps
 
@@ -13185,11 +13102,9 @@ public struct FfiConverterTypeSwimPad: FfiConverterRustBuffer {
         let variant: Int32 = try readInt(&buf)
         switch variant {
         
-        case 1: return .rays
+        case 1: return .plain
         
-        case 2: return .cells
-        
-        case 3: return .steps
+        case 2: return .steps
         
         default: throw UniffiInternalError.unexpectedEnumCase
         }
@@ -13199,16 +13114,12 @@ public struct FfiConverterTypeSwimPad: FfiConverterRustBuffer {
         switch value {
         
         
-        case .rays:
+        case .plain:
             writeInt(&buf, Int32(1))
         
         
-        case .cells:
-            writeInt(&buf, Int32(2))
-        
-        
         case .steps:
-            writeInt(&buf, Int32(3))
+            writeInt(&buf, Int32(2))
         
         }
     }
@@ -13238,15 +13149,7 @@ public func FfiConverterTypeSwimPad_lower(_ value: SwimPad) -> RustBuffer {
 public enum SwimTap: Equatable, Hashable {
     
     /**
-     * A ray is picked: the first tap of two.
-     */
-    case ray(
-        /**
-         * Its place from the left, from 0.
-         */ray: UInt32
-    )
-    /**
-     * A cell is picked: the second.
+     * A cell is aimed at.
      */
     case cell(
         /**
@@ -13254,9 +13157,13 @@ public enum SwimTap: Equatable, Hashable {
          */cell: CellId
     )
     /**
-     * Back to the rays.
+     * The keys that move the aim from cell to cell.
      */
-    case rays
+    case steps(
+        /**
+         * Whether they are opened or put away.
+         */`open`: Bool
+    )
     /**
      * How long water is left to rest.
      */
@@ -13358,42 +13265,40 @@ public struct FfiConverterTypeSwimTap: FfiConverterRustBuffer {
         let variant: Int32 = try readInt(&buf)
         switch variant {
         
-        case 1: return .ray(ray: try FfiConverterUInt32.read(from: &buf)
+        case 1: return .cell(cell: try FfiConverterTypeCellId.read(from: &buf)
         )
         
-        case 2: return .cell(cell: try FfiConverterTypeCellId.read(from: &buf)
+        case 2: return .steps(open: try FfiConverterBool.read(from: &buf)
         )
         
-        case 3: return .rays
-        
-        case 4: return .restTarget(minutes: try FfiConverterUInt32.read(from: &buf)
+        case 3: return .restTarget(minutes: try FfiConverterUInt32.read(from: &buf)
         )
         
-        case 5: return .leftPeg(cm: try FfiConverterOptionUInt32.read(from: &buf)
+        case 4: return .leftPeg(cm: try FfiConverterOptionUInt32.read(from: &buf)
         )
         
-        case 6: return .rightPeg(cm: try FfiConverterOptionUInt32.read(from: &buf)
+        case 5: return .rightPeg(cm: try FfiConverterOptionUInt32.read(from: &buf)
         )
         
-        case 7: return .farBank(cm: try FfiConverterOptionUInt32.read(from: &buf)
+        case 6: return .farBank(cm: try FfiConverterOptionUInt32.read(from: &buf)
         )
         
-        case 8: return .farBankPegged(pegged: try FfiConverterBool.read(from: &buf)
+        case 7: return .farBankPegged(pegged: try FfiConverterBool.read(from: &buf)
         )
         
-        case 9: return .band(cm: try FfiConverterOptionUInt32.read(from: &buf)
+        case 8: return .band(cm: try FfiConverterOptionUInt32.read(from: &buf)
         )
         
-        case 10: return .feature(feature: try FfiConverterTypeFeatureKind.read(from: &buf)
+        case 9: return .feature(feature: try FfiConverterTypeFeatureKind.read(from: &buf)
         )
         
-        case 11: return .hazard(hazard: try FfiConverterTypeHazardKind.read(from: &buf)
+        case 10: return .hazard(hazard: try FfiConverterTypeHazardKind.read(from: &buf)
         )
         
-        case 12: return .rename(id: try FfiConverterTypeUuid.read(from: &buf)
+        case 11: return .rename(id: try FfiConverterTypeUuid.read(from: &buf)
         )
         
-        case 13: return .remove(thing: try FfiConverterTypeSwimThing.read(from: &buf)
+        case 12: return .remove(thing: try FfiConverterTypeSwimThing.read(from: &buf)
         )
         
         default: throw UniffiInternalError.unexpectedEnumCase
@@ -13404,67 +13309,63 @@ public struct FfiConverterTypeSwimTap: FfiConverterRustBuffer {
         switch value {
         
         
-        case let .ray(ray):
-            writeInt(&buf, Int32(1))
-            FfiConverterUInt32.write(ray, into: &buf)
-            
-        
         case let .cell(cell):
-            writeInt(&buf, Int32(2))
+            writeInt(&buf, Int32(1))
             FfiConverterTypeCellId.write(cell, into: &buf)
             
         
-        case .rays:
-            writeInt(&buf, Int32(3))
-        
+        case let .steps(`open`):
+            writeInt(&buf, Int32(2))
+            FfiConverterBool.write(`open`, into: &buf)
+            
         
         case let .restTarget(minutes):
-            writeInt(&buf, Int32(4))
+            writeInt(&buf, Int32(3))
             FfiConverterUInt32.write(minutes, into: &buf)
             
         
         case let .leftPeg(cm):
-            writeInt(&buf, Int32(5))
+            writeInt(&buf, Int32(4))
             FfiConverterOptionUInt32.write(cm, into: &buf)
             
         
         case let .rightPeg(cm):
-            writeInt(&buf, Int32(6))
+            writeInt(&buf, Int32(5))
             FfiConverterOptionUInt32.write(cm, into: &buf)
             
         
         case let .farBank(cm):
-            writeInt(&buf, Int32(7))
+            writeInt(&buf, Int32(6))
             FfiConverterOptionUInt32.write(cm, into: &buf)
             
         
         case let .farBankPegged(pegged):
-            writeInt(&buf, Int32(8))
+            writeInt(&buf, Int32(7))
             FfiConverterBool.write(pegged, into: &buf)
             
         
         case let .band(cm):
-            writeInt(&buf, Int32(9))
+            writeInt(&buf, Int32(8))
             FfiConverterOptionUInt32.write(cm, into: &buf)
             
         
         case let .feature(feature):
-            writeInt(&buf, Int32(10))
+            writeInt(&buf, Int32(9))
             FfiConverterTypeFeatureKind.write(feature, into: &buf)
             
         
         case let .hazard(hazard):
-            writeInt(&buf, Int32(11))
+            writeInt(&buf, Int32(10))
             FfiConverterTypeHazardKind.write(hazard, into: &buf)
             
         
         case let .rename(id):
-            writeInt(&buf, Int32(12))
+            writeInt(&buf, Int32(11))
             FfiConverterTypeUuid.write(id, into: &buf)
             
         
         case let .remove(thing):
-            writeInt(&buf, Int32(13))
+            writeInt(&buf, Int32(12))
             FfiConverterTypeSwimThing.write(thing, into: &buf)
             
         }
@@ -16109,31 +16010,6 @@ fileprivate struct FfiConverterSequenceTypeSwimKeyView: FfiConverterRustBuffer {
         seq.reserveCapacity(Int(len))
         for _ in 0 ..< len {
             seq.append(try FfiConverterTypeSwimKeyView.read(from: &buf))
-        }
-        return seq
-    }
-}
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
-fileprivate struct FfiConverterSequenceTypeSwimPick: FfiConverterRustBuffer {
-    typealias SwiftType = [SwimPick]
-
-    public static func write(_ value: [SwimPick], into buf: inout [UInt8]) {
-        let len = Int32(value.count)
-        writeInt(&buf, len)
-        for item in value {
-            FfiConverterTypeSwimPick.write(item, into: &buf)
-        }
-    }
-
-    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [SwimPick] {
-        let len: Int32 = try readInt(&buf)
-        var seq = [SwimPick]()
-        seq.reserveCapacity(Int(len))
-        for _ in 0 ..< len {
-            seq.append(try FfiConverterTypeSwimPick.read(from: &buf))
         }
         return seq
     }

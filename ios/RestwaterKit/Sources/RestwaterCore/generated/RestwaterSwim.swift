@@ -741,7 +741,7 @@ public struct SwimScene: Equatable, Hashable {
      */
     public let fillRole: [FillRole]
     /**
-     * Hatching: x1, y1, x2, y2 of each stroke in turn; denser where more fished.
+     * Hatching of resting water: x1, y1, x2, y2 of each stroke in turn; further apart the longer it has rested.
      */
     public let hatchXy: [Float]
     /**
@@ -804,18 +804,6 @@ public struct SwimScene: Equatable, Hashable {
      * What numbers on the picture stand for, and what found no place, to be shown below it.
      */
     public let key: [KeyLine]
-    /**
-     * Centres of what a tap can choose, x and y in turn; at least 15 mm apart.
-     */
-    public let targetXy: [Float]
-    /**
-     * Column and band of each target in turn (see [`crate::CellId`]).
-     */
-    public let targetCell: [UInt32]
-    /**
-     * How far from a centre a tap still counts, pixels.
-     */
-    public let targetReach: Float
 
     // Default memberwise initializers are never public by default, so we
     // declare one manually.
@@ -836,7 +824,7 @@ public struct SwimScene: Equatable, Hashable {
          * Role of each polygon.
          */fillRole: [FillRole], 
         /**
-         * Hatching: x1, y1, x2, y2 of each stroke in turn; denser where more fished.
+         * Hatching of resting water: x1, y1, x2, y2 of each stroke in turn; further apart the longer it has rested.
          */hatchXy: [Float], 
         /**
          * Width of hatching strokes, pixels.
@@ -882,16 +870,7 @@ public struct SwimScene: Equatable, Hashable {
          */labelText: [String], 
         /**
          * What numbers on the picture stand for, and what found no place, to be shown below it.
-         */key: [KeyLine], 
-        /**
-         * Centres of what a tap can choose, x and y in turn; at least 15 mm apart.
-         */targetXy: [Float], 
-        /**
-         * Column and band of each target in turn (see [`crate::CellId`]).
-         */targetCell: [UInt32], 
-        /**
-         * How far from a centre a tap still counts, pixels.
-         */targetReach: Float) {
+         */key: [KeyLine]) {
         self.widthPx = widthPx
         self.heightPx = heightPx
         self.fillXy = fillXy
@@ -913,9 +892,6 @@ public struct SwimScene: Equatable, Hashable {
         self.labelBoxed = labelBoxed
         self.labelText = labelText
         self.key = key
-        self.targetXy = targetXy
-        self.targetCell = targetCell
-        self.targetReach = targetReach
     }
 
     
@@ -954,10 +930,7 @@ public struct FfiConverterTypeSwimScene: FfiConverterRustBuffer {
                 labelRole: FfiConverterSequenceTypeLabelRole.read(from: &buf), 
                 labelBoxed: FfiConverterSequenceBool.read(from: &buf), 
                 labelText: FfiConverterSequenceString.read(from: &buf), 
-                key: FfiConverterSequenceTypeKeyLine.read(from: &buf), 
-                targetXy: FfiConverterSequenceFloat.read(from: &buf), 
-                targetCell: FfiConverterSequenceUInt32.read(from: &buf), 
-                targetReach: FfiConverterFloat.read(from: &buf)
+                key: FfiConverterSequenceTypeKeyLine.read(from: &buf)
         )
     }
 
@@ -983,9 +956,6 @@ public struct FfiConverterTypeSwimScene: FfiConverterRustBuffer {
         FfiConverterSequenceBool.write(value.labelBoxed, into: &buf)
         FfiConverterSequenceString.write(value.labelText, into: &buf)
         FfiConverterSequenceTypeKeyLine.write(value.key, into: &buf)
-        FfiConverterSequenceFloat.write(value.targetXy, into: &buf)
-        FfiConverterSequenceUInt32.write(value.targetCell, into: &buf)
-        FfiConverterFloat.write(value.targetReach, into: &buf)
     }
 }
 
@@ -1171,9 +1141,13 @@ public enum FillRole: UInt8, Equatable, Hashable, CaseIterable {
      */
     case water = 0
     /**
-     * The peg, at the foot of the fan.
+     * The peg, below the near edge.
      */
     case peg = 1
+    /**
+     * Water just fished: as dark as it can be (ink).
+     */
+    case justFished = 2
 
 
 
@@ -1199,6 +1173,8 @@ public struct FfiConverterTypeFillRole: FfiConverterRustBuffer {
         
         case 2: return .peg
         
+        case 3: return .justFished
+        
         default: throw UniffiInternalError.unexpectedEnumCase
         }
     }
@@ -1213,6 +1189,10 @@ public struct FfiConverterTypeFillRole: FfiConverterRustBuffer {
         
         case .peg:
             writeInt(&buf, Int32(2))
+        
+        
+        case .justFished:
+            writeInt(&buf, Int32(3))
         
         }
     }
@@ -1242,7 +1222,7 @@ public func FfiConverterTypeFillRole_lower(_ value: FillRole) -> RustBuffer {
 public enum LabelRole: UInt8, Equatable, Hashable, CaseIterable {
     
     /**
-     * "kept back 2 h 26", boxed.
+     * "KEPT", boxed, inside the water it means.
      */
     case keptBack = 0
     /**
@@ -1250,7 +1230,7 @@ public enum LabelRole: UInt8, Equatable, Hashable, CaseIterable {
      */
     case mark = 1
     /**
-     * Rested minutes of a cell, boxed.
+     * Minutes rested of a cell that is not free yet, boxed.
      */
     case rested = 2
     /**
@@ -1266,9 +1246,13 @@ public enum LabelRole: UInt8, Equatable, Hashable, CaseIterable {
      */
     case feature = 5
     /**
-     * Range of a band edge in metres, plain, small.
+     * Range of a band edge in metres, on paper, small.
      */
     case range = 6
+    /**
+     * "NEXT": paper on an accent box at the ring of the next spot.
+     */
+    case next = 7
 
 
 
@@ -1304,6 +1288,8 @@ public struct FfiConverterTypeLabelRole: FfiConverterRustBuffer {
         
         case 7: return .range
         
+        case 8: return .next
+        
         default: throw UniffiInternalError.unexpectedEnumCase
         }
     }
@@ -1338,6 +1324,10 @@ public struct FfiConverterTypeLabelRole: FfiConverterRustBuffer {
         
         case .range:
             writeInt(&buf, Int32(7))
+        
+        
+        case .next:
+            writeInt(&buf, Int32(8))
         
         }
     }
@@ -1383,11 +1373,11 @@ public enum LineRole: UInt8, Equatable, Hashable, CaseIterable {
      */
     case cellEdge = 3
     /**
-     * Outer line of kept-back water (thickest, ink). A second one lies inside it.
+     * Kept-back water (thickest, ink). A second line lies along its middle.
      */
     case keptBack = 4
     /**
-     * Inner line of kept-back water (ink); together they are the double outline.
+     * The line along its middle (paper): together they are the double outline.
      */
     case keptBackInner = 5
     /**
@@ -1395,13 +1385,21 @@ public enum LineRole: UInt8, Equatable, Hashable, CaseIterable {
      */
     case nextRing = 6
     /**
-     * Ring round a spot that the step keys are on, where it is not the next one (ink).
+     * Corners of the cell that is aimed at (ink).
      */
-    case chosenRing = 7
+    case aimed = 7
     /**
      * Round a hazard: the water to stay clear of (ink, dashed).
      */
     case hazardClear = 8
+    /**
+     * What parts a ring, a line or corners from the water under it (paper).
+     */
+    case halo = 9
+    /**
+     * The line of a cast that is out, from the bank to its spot (ink).
+     */
+    case lineOut = 10
 
 
 
@@ -1437,9 +1435,13 @@ public struct FfiConverterTypeLineRole: FfiConverterRustBuffer {
         
         case 7: return .nextRing
         
-        case 8: return .chosenRing
+        case 8: return .aimed
         
         case 9: return .hazardClear
+        
+        case 10: return .halo
+        
+        case 11: return .lineOut
         
         default: throw UniffiInternalError.unexpectedEnumCase
         }
@@ -1477,12 +1479,20 @@ public struct FfiConverterTypeLineRole: FfiConverterRustBuffer {
             writeInt(&buf, Int32(7))
         
         
-        case .chosenRing:
+        case .aimed:
             writeInt(&buf, Int32(8))
         
         
         case .hazardClear:
             writeInt(&buf, Int32(9))
+        
+        
+        case .halo:
+            writeInt(&buf, Int32(10))
+        
+        
+        case .lineOut:
+            writeInt(&buf, Int32(11))
         
         }
     }
@@ -1512,37 +1522,33 @@ public func FfiConverterTypeLineRole_lower(_ value: LineRole) -> RustBuffer {
 public enum MarkShape: UInt8, Equatable, Hashable, CaseIterable {
     
     /**
-     * A cast: a filled dot.
-     */
-    case castDot = 0
-    /**
      * A bite: a filled diamond.
      */
-    case biteDiamond = 1
+    case biteDiamond = 0
     /**
      * A liner: an open triangle, point up.
      */
-    case linerTriangle = 2
+    case linerTriangle = 1
     /**
      * A lost fish: a cross.
      */
-    case lostCross = 3
+    case lostCross = 2
     /**
      * A feature: an open square.
      */
-    case featureSquare = 4
+    case featureSquare = 3
     /**
      * A hazard: an open square standing on a corner with a cross in it.
      */
-    case hazardCross = 5
+    case hazardCross = 4
     /**
      * The next spot: a filled dot in accent.
      */
-    case nextDot = 6
+    case nextDot = 5
     /**
-     * A cast that is out now: an open circle with a dot in it.
+     * The end of a line that is out now: a filled dot.
      */
-    case outNow = 7
+    case outNow = 6
 
 
 
@@ -1564,21 +1570,19 @@ public struct FfiConverterTypeMarkShape: FfiConverterRustBuffer {
         let variant: Int32 = try readInt(&buf)
         switch variant {
         
-        case 1: return .castDot
+        case 1: return .biteDiamond
         
-        case 2: return .biteDiamond
+        case 2: return .linerTriangle
         
-        case 3: return .linerTriangle
+        case 3: return .lostCross
         
-        case 4: return .lostCross
+        case 4: return .featureSquare
         
-        case 5: return .featureSquare
+        case 5: return .hazardCross
         
-        case 6: return .hazardCross
+        case 6: return .nextDot
         
-        case 7: return .nextDot
-        
-        case 8: return .outNow
+        case 7: return .outNow
         
         default: throw UniffiInternalError.unexpectedEnumCase
         }
@@ -1588,36 +1592,32 @@ public struct FfiConverterTypeMarkShape: FfiConverterRustBuffer {
         switch value {
         
         
-        case .castDot:
+        case .biteDiamond:
             writeInt(&buf, Int32(1))
         
         
-        case .biteDiamond:
+        case .linerTriangle:
             writeInt(&buf, Int32(2))
         
         
-        case .linerTriangle:
+        case .lostCross:
             writeInt(&buf, Int32(3))
         
         
-        case .lostCross:
+        case .featureSquare:
             writeInt(&buf, Int32(4))
         
         
-        case .featureSquare:
+        case .hazardCross:
             writeInt(&buf, Int32(5))
         
         
-        case .hazardCross:
+        case .nextDot:
             writeInt(&buf, Int32(6))
         
         
-        case .nextDot:
-            writeInt(&buf, Int32(7))
-        
-        
         case .outNow:
-            writeInt(&buf, Int32(8))
+            writeInt(&buf, Int32(7))
         
         }
     }

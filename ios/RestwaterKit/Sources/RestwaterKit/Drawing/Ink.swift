@@ -6,7 +6,7 @@ public struct Ink: Equatable, Sendable {
     let paper, ink, soft, water, accent: UInt32
 
     /// Ink on paper: daylight.
-    public static let day = Ink(paper: 0xFBF8F1, ink: 0x14181C, soft: 0x454C53, water: 0xE9EEF0, accent: 0xB23A08)
+    public static let day = Ink(paper: 0xFBF8F1, ink: 0x14181C, soft: 0x454C53, water: 0xE9EEF0, accent: 0x8F2C00)
     /// Chalk on ink: night.
     public static let night = Ink(paper: 0x10151A, ink: 0xF3EFE4, soft: 0xB9C0C6, water: 0x1A242C, accent: 0xFF9D5C)
 

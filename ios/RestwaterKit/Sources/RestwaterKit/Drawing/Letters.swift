@@ -80,9 +80,9 @@ extension Letters {
     }
 
     /// One size for keys that belong together: the largest up to `em` at which each label fits its place.
-    func common(_ labels: [(String, Rect)], em: Double) -> Double {
+    func common(_ labels: [(String, Rect)], em: Double, weight: Weight = .bold) -> Double {
         labels.filter { !$0.0.isBlank }
-            .map { fit($0.0, em: em, width: $0.1.width, height: $0.1.height, weight: .bold).em }.min() ?? em
+            .map { fit($0.0, em: em, width: $0.1.width, height: $0.1.height, weight: weight).em }.min() ?? em
     }
 
     /// Height of a text laid out whole at that em and width.

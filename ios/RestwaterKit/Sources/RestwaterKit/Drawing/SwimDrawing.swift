@@ -41,6 +41,7 @@ struct SwimDrawing {
             switch role {
             case .band, .ray: .soft
             case .nextRing: .accent
+            case .halo, .keptBackInner: .paper
             default: .ink
             }
         let dashes: [Double] =
@@ -57,7 +58,6 @@ struct SwimDrawing {
         let centre = Point(x, y)
         let diamond = Outline.closed(Point(x, y - half), Point(x + half, y), Point(x, y + half), Point(x - half, y))
         switch shape {
-        case .castDot: return [.fill(.circle(centre, half), .ink)]
         case .biteDiamond: return [.fill(diamond, .ink)]
         case .linerTriangle: return open(.closed(Point(x, y - half), Point(x + half, y + half), Point(x - half, y + half)), edge)
         case .lostCross:
@@ -68,11 +68,7 @@ struct SwimDrawing {
             let cross = Outline(Point(x - half / 2, y), Point(x + half / 2, y)) + Outline(Point(x, y - half / 2), Point(x, y + half / 2))
             return open(diamond, edge) + [.line(cross, .ink, Stroke(edge))]
         case .nextDot: return [.fill(.circle(centre, half), .accent)]
-        case .outNow:
-            return [
-                .fill(.circle(centre, half), .paper), .line(.circle(centre, half - edge / 2), .ink, Stroke(edge)),
-                .fill(.circle(centre, half * 0.35), .ink),
-            ]
+        case .outNow: return [.fill(.circle(centre, half), .ink)]
         }
     }
 
@@ -81,13 +77,15 @@ struct SwimDrawing {
     private func label(_ i: Int) -> [Mark] {
         let box = scene.labelBox[4 * i..<4 * i + 4].map(Double.init)
         let place = Outline.rect(Rect(left: box[0], top: box[1], width: box[2], height: box[3]))
+        let next = scene.labelRole[i] == .next
         // Numbers stand on paper too, else the hatching runs through them.
-        var boxed: [Mark] = scene.labelBoxed[i] || scene.labelRole[i] == .count ? [.fill(place, .paper)] : []
-        if scene.labelBoxed[i] { boxed.append(.line(place, .ink, Stroke(0.2 * mm))) }
+        let paper = scene.labelBoxed[i] || scene.labelRole[i] == .count || scene.labelRole[i] == .range
+        var boxed: [Mark] = paper ? [.fill(place, next ? .accent : .paper)] : []
+        if scene.labelBoxed[i] && !next { boxed.append(.line(place, .ink, Stroke(0.2 * mm))) }
         let weight: Weight = scene.labelRole[i] == .range ? .medium : .bold
         let em = Double(scene.labelSize[i])
         let wide = letters.width(scene.labelText[i], em, weight)
         let at = Point(Double(scene.labelAt[2 * i]) - wide / 2, Double(scene.labelAt[2 * i + 1]))
-        return boxed + [.text(Letter(scene.labelText[i], at: at, em: em, weight: weight))]
+        return boxed + [.text(Letter(scene.labelText[i], at: at, em: em, weight: weight, tint: next ? .paper : .ink))]
     }
 }

@@ -1,14 +1,16 @@
 import RestwaterCore
 
-/// The swim as a fan, where next with its reasons, and the keys that move the ring.
+/// The map of the swim, where next with its reasons, and the keys that send the next cast.
 extension Sheet {
     mutating func drawSwim(_ view: SwimView, _ slate: Slate, _ content: ScreenContent) {
-        let layout = swimLayout(glass: slate.glass, ask: SwimPadAsk(pad: view.pad, picks: UInt8(view.picks.count)))
+        let layout = swimLayout(glass: slate.glass, ask: SwimPadAsk(pad: view.pad))
         scene = slate.fan(layout.canvas, small: false)
-        if content.paging.more {
+        // The legend is opened from the map, and goes back to it.
+        let more = content.paging.more || content.paging.row == Self.legend
+        if more {
             drawSwimMore(view, slate, content)
         } else {
-            drawSwimHead(view, layout.head, slate)
+            drawSwimHead(view, layout, slate)
             drawLargeFan(view, layout, slate, content.scene)
             let lines = [content.notice, view.why, view.cell] + view.drift
             let marks = slate.write.sentences(
@@ -18,24 +20,24 @@ extension Sheet {
             put("swim-words", marks, spoken: content.notice, at: layout.words, order: 20)
             pieces[pieces.count - 1].announced = true
             for place in layout.keys { drawSwimKey(view, place, slate) }
-            for (i, (pick, place)) in zip(view.picks, layout.picks).enumerated() {
-                let face = KeyFace(pick.label, sub: pick.sub, spoken: pick.spoken)
-                let ask = Ask.act(pick.action)
-                key("pick-\(pick.tag)", face, em: slate.text.secondary, sub: slate.text.sub, at: place, slate, order: 40 + Double(i) / 100, ask)
-            }
             if let more = layout.more {
                 key("swim-more", KeyFace(slate.words.more), em: slate.text.secondary, sub: 0, at: more, slate, order: 80, .moreSwim)
             }
         }
-        back(slate, at: content.paging.more ? nil : layout.back)
+        back(slate, at: more ? nil : layout.back)
     }
 
-    private mutating func drawSwimHead(_ view: SwimView, _ place: Rect, _ slate: Slate) {
-        let half = place.height * 0.58
-        put("title", view.title, em: slate.text.headline * 0.85, at: place.with(height: half), slate, weight: .bold, role: .heading)
-        let below = place.with(top: place.top + half, height: place.height - half)
-        let second = [view.area, view.replay].filter { !$0.isEmpty }.joined(separator: "   ")
-        put("area", second, em: slate.text.body, at: below, slate, order: 1)
+    private mutating func drawSwimHead(_ view: SwimView, _ layout: SwimLayout, _ slate: Slate) {
+        // Where there is no second line, the moment that is shown stands beside the title: it must be seen.
+        let beside = layout.area == nil ? [view.title, view.replay] : [view.title]
+        let title = beside.filter { !$0.isEmpty }.joined(separator: "   ")
+        put("title", title, em: slate.text.headline * 0.85, at: layout.title, slate, weight: .bold, role: .heading)
+        if let area = layout.area {
+            let second = [view.area, view.replay].filter { !$0.isEmpty }.joined(separator: "   ")
+            put("area", second, em: slate.text.body, at: area, slate, order: 1)
+        }
+        let face = KeyFace(view.legendLabel, spoken: view.legendLabel)
+        key("swim-legend", face, em: slate.text.header, sub: 0, at: layout.legend, slate, order: 90, .row(Self.legend))
     }
 
     private mutating func drawLargeFan(_ view: SwimView, _ layout: SwimLayout, _ slate: Slate, _ drawn: SwimScene?) {
@@ -62,6 +64,7 @@ extension Sheet {
         let rest = head(title, notice: content.notice, slate)
         switch content.paging.row {
         case nil: drawSwimKeys(view, in: rest, slate, content.paging)
+        case Self.legend: drawLegend(view, in: rest, slate)
         case Self.list: drawSwimList(view, content.scene, in: rest, slate)
         case Self.place: drawPegPlace(view, in: rest, slate, content.paging)
         default: rows(view.rows, in: rest, slate, content.paging)
@@ -81,6 +84,23 @@ extension Sheet {
         cells.append(Cell(face: face, tag: "swim-place", ask: .row(Self.place)))
         line(view.name, 0, rest, slate)
         grid(cells, in: rest.with(top: rest.top + slate.lineHeight, height: rest.height - slate.lineHeight), slate, page: paging.grid)
+    }
+
+    /// Each sign of the map and beside it what it stands for; the signs are drawn by the hand that draws the map.
+    private mutating func drawLegend(_ view: SwimView, in rest: Rect, _ slate: Slate) {
+        let column = rest.with(width: Self.legendMm * slate.mm)
+        let glass = FanGlass(widthPx: column.width, heightPx: column.height, pxPerMm: slate.mm, textScale: 1, small: false)
+        if let scene = try? swimLegend(glass: glass) {
+            put("legend", SwimDrawing(scene: scene, mm: slate.mm, letters: slate.letters).marks(), spoken: "", at: column, order: 9)
+        }
+        let row = rest.height / Double(max(1, view.legend.count))
+        let left = column.right + 2 * slate.mm
+        let texts = view.legend.enumerated().map { i, text in
+            (text, Rect(left: left, top: rest.top + Double(i) * row, width: rest.right - left, height: row))
+        }
+        // All lines in one size: they are one list.
+        let em = slate.letters.common(texts, em: slate.text.body * 1.1, weight: .medium)
+        for (i, (text, place)) in texts.enumerated() { put("legend-\(i)", text, em: em, at: place, slate, order: 10 + Double(i) / 100) }
     }
 
     /// Everything the picture rests on, with what its numbers stand for; nothing of it is cut off.
@@ -107,4 +127,7 @@ extension Sheet {
     /// Pages of the further keys that are no row of choices.
     private static let list = "list"
     private static let place = "place"
+    private static let legend = "legend"
+    /// Width of the signs on the legend, mm.
+    private static let legendMm = 14.0
 }

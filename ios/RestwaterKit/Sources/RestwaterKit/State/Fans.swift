@@ -33,8 +33,7 @@ extension RestwaterState {
     /// A tap on the large fan, in points of its canvas.
     public func aim(x: Double, y: Double) {
         guard let glass = sceneGlass else { return }
-        let at = clock()
-        ask({ core in try core.swimTap(now: at, glass: glass, x: x, y: y) }) { state, _ in state.refresh() }
+        ask({ core in try core.swimTap(glass: glass, x: x, y: y) }) { state, _ in state.refresh() }
     }
 
     func readFan() {

@@ -356,7 +356,7 @@ RustBuffer uniffi_restwater_fn_method_restwater_swim_scene(uint64_t ptr, RustBuf
 #endif
 #ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_RESTWATER_SWIM_TAP
 #define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_RESTWATER_SWIM_TAP
-int8_t uniffi_restwater_fn_method_restwater_swim_tap(uint64_t ptr, RustBuffer now, RustBuffer glass, double x, double y, RustCallStatus *_Nonnull out_status
+int8_t uniffi_restwater_fn_method_restwater_swim_tap(uint64_t ptr, RustBuffer glass, double x, double y, RustCallStatus *_Nonnull out_status
 );
 #endif
 #ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_RESTWATER_WATCH
@@ -410,6 +410,11 @@ RustBuffer uniffi_restwater_fn_func_read_day(RustBuffer text, RustCallStatus *_N
 #ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_FUNC_SWIM_LAYOUT
 #define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_FUNC_SWIM_LAYOUT
 RustBuffer uniffi_restwater_fn_func_swim_layout(RustBuffer glass, RustBuffer ask, RustCallStatus *_Nonnull out_status
+);
+#endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_FUNC_SWIM_LEGEND
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_FUNC_SWIM_LEGEND
+RustBuffer uniffi_restwater_fn_func_swim_legend(RustBuffer glass, RustCallStatus *_Nonnull out_status
 );
 #endif
 #ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_FUNC_POSITION_WORDS
@@ -734,6 +739,12 @@ uint16_t uniffi_restwater_checksum_func_read_day(void
 #ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_FUNC_SWIM_LAYOUT
 #define UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_FUNC_SWIM_LAYOUT
 uint16_t uniffi_restwater_checksum_func_swim_layout(void
+    
+);
+#endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_FUNC_SWIM_LEGEND
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_FUNC_SWIM_LEGEND
+uint16_t uniffi_restwater_checksum_func_swim_legend(void
     
 );
 #endif

@@ -772,6 +772,8 @@ internal object IntegrityCheckingUniffiLib {
     ): Int
     external fun uniffi_restwater_checksum_func_swim_layout(
     ): Int
+    external fun uniffi_restwater_checksum_func_swim_legend(
+    ): Int
     external fun uniffi_restwater_checksum_func_position_words(
     ): Int
     external fun uniffi_restwater_checksum_func_shell_words(
@@ -885,7 +887,7 @@ internal object UniffiLib {
     ): RustBufferSettings.ByValue
     external fun uniffi_restwater_fn_method_restwater_swim_scene(`ptr`: Long,`now`: RustBufferMoment.ByValue,`glass`: RustBufferFanGlass.ByValue,uniffi_out_err: UniffiRustCallStatus, 
     ): RustBufferSwimScene.ByValue
-    external fun uniffi_restwater_fn_method_restwater_swim_tap(`ptr`: Long,`now`: RustBufferMoment.ByValue,`glass`: RustBufferFanGlass.ByValue,`x`: Double,`y`: Double,uniffi_out_err: UniffiRustCallStatus, 
+    external fun uniffi_restwater_fn_method_restwater_swim_tap(`ptr`: Long,`glass`: RustBufferFanGlass.ByValue,`x`: Double,`y`: Double,uniffi_out_err: UniffiRustCallStatus, 
     ): Byte
     external fun uniffi_restwater_fn_method_restwater_watch(`ptr`: Long,`now`: RustBufferMoment.ByValue,uniffi_out_err: UniffiRustCallStatus, 
     ): RustBufferWatchView.ByValue
@@ -907,6 +909,8 @@ internal object UniffiLib {
     ): RustBuffer.ByValue
     external fun uniffi_restwater_fn_func_swim_layout(`glass`: RustBufferGlass.ByValue,`ask`: RustBufferSwimPadAsk.ByValue,uniffi_out_err: UniffiRustCallStatus, 
     ): RustBufferSwimLayout.ByValue
+    external fun uniffi_restwater_fn_func_swim_legend(`glass`: RustBufferFanGlass.ByValue,uniffi_out_err: UniffiRustCallStatus, 
+    ): RustBufferSwimScene.ByValue
     external fun uniffi_restwater_fn_func_position_words(`accuracyM`: Double,uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
     external fun uniffi_restwater_fn_func_shell_words(uniffi_out_err: UniffiRustCallStatus, 
@@ -1057,6 +1061,9 @@ private fun uniffiCheckApiChecksums(lib: IntegrityCheckingUniffiLib) {
     if ((lib.uniffi_restwater_checksum_func_swim_layout() and 0xFFFF) != 58786) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
+    if ((lib.uniffi_restwater_checksum_func_swim_legend() and 0xFFFF) != 22910) {
+        throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
+    }
     if ((lib.uniffi_restwater_checksum_func_position_words() and 0xFFFF) != 32706) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
@@ -1111,7 +1118,7 @@ private fun uniffiCheckApiChecksums(lib: IntegrityCheckingUniffiLib) {
     if ((lib.uniffi_restwater_checksum_method_restwater_swim_scene() and 0xFFFF) != 4073) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
-    if ((lib.uniffi_restwater_checksum_method_restwater_swim_tap() and 0xFFFF) != 12824) {
+    if ((lib.uniffi_restwater_checksum_method_restwater_swim_tap() and 0xFFFF) != 46109) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
     if ((lib.uniffi_restwater_checksum_method_restwater_watch() and 0xFFFF) != 13730) {
@@ -1647,7 +1654,7 @@ public interface RestwaterInterface {
     /**
      * A tap on that picture, in px; false beside the water.
      */
-    fun `swimTap`(`now`: Moment, `glass`: FanGlass, `x`: kotlin.Double, `y`: kotlin.Double): kotlin.Boolean
+    fun `swimTap`(`glass`: FanGlass, `x`: kotlin.Double, `y`: kotlin.Double): kotlin.Boolean
     
     /**
      * What is to be seen and heard while the app is not looked at. The shell asks after each tap.
@@ -2063,14 +2070,13 @@ open class Restwater: Disposable, AutoCloseable, RestwaterInterface
     /**
      * A tap on that picture, in px; false beside the water.
      */
-    @Throws(RestwaterException::class)override fun `swimTap`(`now`: Moment, `glass`: FanGlass, `x`: kotlin.Double, `y`: kotlin.Double): kotlin.Boolean {
+    @Throws(RestwaterException::class)override fun `swimTap`(`glass`: FanGlass, `x`: kotlin.Double, `y`: kotlin.Double): kotlin.Boolean {
             return FfiConverterBoolean.lift(
     callWithHandle {
     uniffiRustCallWithError(RestwaterException) { _status ->
     UniffiLib.uniffi_restwater_fn_method_restwater_swim_tap(
         it,
         
-        FfiConverterTypeMoment.lower(`now`),
         FfiConverterTypeFanGlass.lower(`glass`),
         FfiConverterDouble.lower(`x`),
         FfiConverterDouble.lower(`y`),_status)
@@ -2810,6 +2816,21 @@ public object FfiConverterSequenceTypeDayTap: FfiConverterRustBuffer<List<DayTap
         
         FfiConverterTypeGlass.lower(`glass`),
         FfiConverterTypeSwimPadAsk.lower(`ask`),_status)
+}
+    )
+    }
+    
+
+        /**
+         * The samples of the Swim screen's legend as a picture, one row each.
+         */
+    @Throws(RestwaterException::class) fun `swimLegend`(`glass`: FanGlass): SwimScene {
+            return FfiConverterTypeSwimScene.lift(
+    uniffiRustCallWithError(RestwaterException) { _status ->
+    UniffiLib.uniffi_restwater_fn_func_swim_legend(
+    
+        
+        FfiConverterTypeFanGlass.lower(`glass`),_status)
 }
     )
     }

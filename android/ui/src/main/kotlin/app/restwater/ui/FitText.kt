@@ -58,12 +58,12 @@ class Fitted(val laid: TextLayoutResult, val em: Float, val whole: Boolean)
 
 /** One size for keys that belong together: the largest up to [emPx] at which each label fits its place. */
 @Composable
-fun commonEm(labels: List<Pair<String, Rect>>, emPx: Float): Float {
+fun commonEm(labels: List<Pair<String, Rect>>, emPx: Float, weight: FontWeight = FontWeight.Bold): Float {
     val measurer = rememberTextMeasurer()
     val density = LocalDensity.current
-    return remember(labels, emPx, density) {
+    return remember(labels, emPx, density, weight) {
         labels.filter { it.first.isNotBlank() }.minOfOrNull { (label, place) ->
-            measurer.fit(label, emPx, place.width.toInt(), place.height.toInt(), density, FontWeight.Bold).em
+            measurer.fit(label, emPx, place.width.toInt(), place.height.toInt(), density, weight).em
         } ?: emPx
     }
 }

@@ -25,8 +25,8 @@ data class Ink(
             Triple("lesser text on paper", soft to paper, TEXT),
             Triple("text on water", ink to water, TEXT),
             Triple("lines on water", soft to water, LINES),
-            Triple("accent on paper", accent to paper, LINES),
-            Triple("accent on water", accent to water, LINES),
+            Triple("text on accent, accent on paper", accent to paper, TEXT),
+            Triple("accent on water", accent to water, TEXT),
         )
 
     companion object {
@@ -40,7 +40,7 @@ data class Ink(
         const val LINES = 4.5
 
         /** Ink on paper: daylight. */
-        val Day = Ink(Color(0xFFFBF8F1), Color(0xFF14181C), Color(0xFF454C53), Color(0xFFE9EEF0), Color(0xFFB23A08))
+        val Day = Ink(Color(0xFFFBF8F1), Color(0xFF14181C), Color(0xFF454C53), Color(0xFFE9EEF0), Color(0xFF8F2C00))
 
         /** Chalk on ink: night. */
         val Night = Ink(Color(0xFF10151A), Color(0xFFF3EFE4), Color(0xFFB9C0C6), Color(0xFF1A242C), Color(0xFFFF9D5C))

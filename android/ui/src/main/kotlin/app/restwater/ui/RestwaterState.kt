@@ -186,9 +186,8 @@ class RestwaterState(
 
     /** A tap on the large fan, in px of its canvas. */
     fun aim(glass: FanGlass, x: Double, y: Double) {
-        val at = now()
         scope.launch {
-            answer { core.swimTap(at, glass, x, y) }?.let { refresh() }
+            answer { core.swimTap(glass, x, y) }?.let { refresh() }
             readScene(glass)
         }
     }

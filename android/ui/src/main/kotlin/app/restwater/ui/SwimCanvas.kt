@@ -77,6 +77,7 @@ private class SwimPen(private val on: DrawScope, private val scene: SwimScene, p
         val colour = when (role) {
             LineRole.BAND, LineRole.RAY -> ink.soft
             LineRole.NEXT_RING -> ink.accent
+            LineRole.HALO, LineRole.KEPT_BACK_INNER -> ink.paper
             else -> ink.ink
         }
         val dashes = when (role) {
@@ -100,7 +101,6 @@ private class SwimPen(private val on: DrawScope, private val scene: SwimScene, p
         val cross = ring(x - half, y - half, x + half, y + half, close = false)
             .apply { moveTo(x + half, y - half); lineTo(x - half, y + half) }
         when (shape) {
-            MarkShape.CAST_DOT -> on.drawCircle(ink.ink, half, Offset(x, y))
             MarkShape.BITE_DIAMOND -> on.drawPath(diamond, ink.ink)
             MarkShape.LINER_TRIANGLE -> open(ring(x, y - half, x + half, y + half, x - half, y + half), edge)
             MarkShape.LOST_CROSS -> on.drawPath(cross, ink.ink, style = Stroke(edge * 1.3f))
@@ -111,11 +111,7 @@ private class SwimPen(private val on: DrawScope, private val scene: SwimScene, p
                 on.drawLine(ink.ink, Offset(x, y - half / 2), Offset(x, y + half / 2), edge)
             }
             MarkShape.NEXT_DOT -> on.drawCircle(ink.accent, half, Offset(x, y))
-            MarkShape.OUT_NOW -> {
-                on.drawCircle(ink.paper, half, Offset(x, y))
-                on.drawCircle(ink.ink, half - edge / 2, Offset(x, y), style = Stroke(edge))
-                on.drawCircle(ink.ink, half * 0.35f, Offset(x, y))
-            }
+            MarkShape.OUT_NOW -> on.drawCircle(ink.ink, half, Offset(x, y))
         }
     }
 
@@ -126,13 +122,15 @@ private class SwimPen(private val on: DrawScope, private val scene: SwimScene, p
 
     private fun label(i: Int, measurer: TextMeasurer, density: Density) {
         val (left, top, width, height) = scene.labelBox.subList(4 * i, 4 * i + 4)
+        val next = scene.labelRole[i] == LabelRole.NEXT
         // Numbers stand on paper too, else the hatching runs through them.
-        if (scene.labelBoxed[i] || scene.labelRole[i] == LabelRole.COUNT) on.drawRect(ink.paper, Offset(left, top), Size(width, height))
-        if (scene.labelBoxed[i]) {
+        val paper = scene.labelBoxed[i] || scene.labelRole[i] == LabelRole.COUNT || scene.labelRole[i] == LabelRole.RANGE
+        if (paper) on.drawRect(if (next) ink.accent else ink.paper, Offset(left, top), Size(width, height))
+        if (scene.labelBoxed[i] && !next) {
             on.drawRect(ink.ink, Offset(left, top), Size(width, height), style = Stroke(0.2f * mm))
         }
         val weight = if (scene.labelRole[i] == LabelRole.RANGE) FontWeight.Medium else FontWeight.Bold
-        val style = TextStyle(ink.ink, with(density) { scene.labelSize[i].toSp() }, weight)
+        val style = TextStyle(if (next) ink.paper else ink.ink, with(density) { scene.labelSize[i].toSp() }, weight)
         val text = measurer.measure(scene.labelText[i], style, softWrap = false, maxLines = 1)
         val (x, baseline) = scene.labelAt[2 * i] to scene.labelAt[2 * i + 1]
         on.drawText(text, topLeft = Offset(x - text.size.width / 2f, baseline - text.firstBaseline))

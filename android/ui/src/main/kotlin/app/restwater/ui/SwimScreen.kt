@@ -7,6 +7,7 @@ import androidx.compose.foundation.layout.fillMaxSize
 import androidx.compose.runtime.Composable
 import androidx.compose.runtime.getValue
 import androidx.compose.runtime.mutableStateOf
+import androidx.compose.runtime.remember
 import androidx.compose.runtime.saveable.rememberSaveable
 import androidx.compose.runtime.setValue
 import androidx.compose.ui.Modifier
@@ -29,9 +30,9 @@ import app.restwater.core.layout.SwimPadAsk
 import app.restwater.core.screen.Action
 import app.restwater.core.screen.SwimKey
 import app.restwater.core.screen.SwimKeyView
-import app.restwater.core.screen.SwimPad
 import app.restwater.core.screen.SwimView
 import app.restwater.core.swim.SwimScene
+import app.restwater.core.swimLegend
 
 /** What the Swim screen asks for. */
 interface SwimTaps {
@@ -41,13 +42,13 @@ interface SwimTaps {
     fun back()
 }
 
-/** The glass of the large fan. */
+/** The glass of the map. */
 fun largeFan(glass: Glass, place: Rect) = FanGlass(place.width, place.height, glass.pxPerMm, glass.textScale, false)
 
 /** What the layout of the Swim screen is asked for. */
-fun swimPad(view: SwimView) = SwimPadAsk(view.pad, view.picks.size.toUByte())
+fun swimPad(view: SwimView) = SwimPadAsk(view.pad)
 
-/** The swim as a fan, where next with its reasons, and the keys that move the ring. */
+/** The map of the swim, where next with its reasons, and the keys that send the next cast. */
 @Composable
 fun SwimScreen(
     view: SwimView,
@@ -64,17 +65,10 @@ fun SwimScreen(
     if (more) {
         More(view, scene, bank, words, notice, open, { open = it }, taps)
     } else {
-        SwimHead(view, layout.head, bank)
+        SwimHead(view, layout, bank) { more = true; open = LEGEND }
         Fan(view, scene, layout, taps)
         Next(view, notice, layout, bank)
         for (place in layout.keys) SwimPadKey(view, place.key, place.rect, bank, taps)
-        // While the record that the layout was asked for is being replaced there may be fewer places than keys.
-        for ((pick, place) in view.picks.zip(layout.picks)) {
-            PadKey(
-                KeyFace(pick.label, pick.sub, pick.spoken), "pick-${pick.tag}",
-                bank.text.secondary.toFloat(), bank.text.sub.toFloat(), Modifier.at(place),
-            ) { taps.act(pick.action) }
-        }
         layout.more?.let { place ->
             PadKey(words.more.face(), "swim-more", bank.text.secondary.toFloat(), 0f, Modifier.at(place)) { more = true }
         }
@@ -82,6 +76,8 @@ fun SwimScreen(
     Back(bank, words, if (more) bank.back else layout.back) {
         when {
             !more -> view.back?.let(taps::act) ?: taps.back()
+            // The legend was opened from the map, and goes back to it.
+            open == LEGEND -> { open = null; more = false }
             open != null -> open = null
             else -> more = false
         }
@@ -89,14 +85,17 @@ fun SwimScreen(
 }
 
 @Composable
-private fun SwimHead(view: SwimView, place: Rect, bank: BankLayout) {
-    val half = place.height * 0.58
-    Box(Modifier.at(place.copy(height = half)).semantics { heading(); contentDescription = view.title; paneTitle = view.title }) {
-        FitText(view.title, bank.text.headline.toFloat() * 0.85f, LocalInk.current.ink, Modifier.fillMaxSize(), FontWeight.Bold)
+private fun SwimHead(view: SwimView, layout: SwimLayout, bank: BankLayout, onLegend: () -> Unit) {
+    // Where there is no second line, the moment that is shown stands beside the title: it must be seen.
+    val title = if (layout.area == null) listOf(view.title, view.replay).filter { it.isNotEmpty() }.joinToString("   ") else view.title
+    Box(Modifier.at(layout.title).semantics { heading(); contentDescription = title; paneTitle = view.title }) {
+        FitText(title, bank.text.headline.toFloat() * 0.85f, LocalInk.current.ink, Modifier.fillMaxSize(), FontWeight.Bold)
     }
-    val below = place.copy(top = place.top + half, height = place.height - half)
-    val second = listOf(view.area, view.replay).filter { it.isNotEmpty() }.joinToString("   ")
-    FitText(second, bank.text.body.toFloat(), LocalInk.current.ink, Modifier.at(below))
+    layout.area?.let { place ->
+        val second = listOf(view.area, view.replay).filter { it.isNotEmpty() }.joinToString("   ")
+        FitText(second, bank.text.body.toFloat(), LocalInk.current.ink, Modifier.at(place))
+    }
+    PadKey(KeyFace(view.legendLabel, null, view.legendLabel), "swim-legend", bank.text.header.toFloat(), 0f, Modifier.at(layout.legend), onTap = onLegend)
 }
 
 @Composable
@@ -142,6 +141,7 @@ private fun More(
     when (open) {
         null -> MoreKeys(view, rest, bank, words, onOpen, taps)
         LIST -> Listed(view, scene, rest, bank)
+        LEGEND -> Legend(view, rest, bank)
         PLACE -> Place(view, rest, bank, words, taps)
         else -> Rows(view.rows, open, onOpen, rest, bank, words, taps::act)
     }
@@ -162,6 +162,27 @@ private fun MoreKeys(view: SwimView, rest: Rect, bank: BankLayout, words: PadWor
     Field(view.name, bank, part(rest, 0), taps::act)
     val below = part(rest, 1).top
     KeyGrid(own + list + rows + place, rest.copy(top = below, height = rest.top + rest.height - below), bank, words)
+}
+
+/** Each sign of the map and beside it what it stands for; the signs are drawn by the hand that draws the map. */
+@Composable
+private fun Legend(view: SwimView, rest: Rect, bank: BankLayout) {
+    val mm = LocalPxPerMm.current
+    val column = rest.copy(width = LEGEND_MM * mm)
+    val scene = remember(column) { swimLegend(FanGlass(column.width, column.height, mm.toDouble(), 1.0, false)) }
+    Box(Modifier.at(column)) { SwimCanvas(scene, Modifier.fillMaxSize()) }
+    val row = rest.height / view.legend.size
+    val texts = view.legend.mapIndexed { i, text ->
+        val left = column.left + column.width + 2 * mm
+        text to Rect(left, rest.top + i * row, rest.left + rest.width - left, row)
+    }
+    // All lines in one size: they are one list.
+    val em = commonEm(texts, bank.text.body.toFloat() * 1.1f, FontWeight.Medium)
+    for ((i, line) in texts.withIndex()) {
+        Box(Modifier.at(line.second).testTag("legend-$i").semantics { contentDescription = line.first }) {
+            FitText(line.first, em, LocalInk.current.ink, Modifier.fillMaxSize())
+        }
+    }
 }
 
 /** Everything the picture rests on, with what its numbers stand for; nothing of it is cut off. */
@@ -190,3 +211,7 @@ private fun Place(view: SwimView, rest: Rect, bank: BankLayout, words: PadWords,
 /** Pages of MORE that are no row of choices. */
 private const val LIST = "list"
 private const val PLACE = "place"
+private const val LEGEND = "legend"
+
+/** Width of the signs on the legend. */
+private const val LEGEND_MM = 14.0

@@ -2047,12 +2047,22 @@ public object FfiConverterTypeSwimKeyPlace: FfiConverterRustBuffer<SwimKeyPlace>
  */
 data class SwimLayout (
     /**
-     * Title and area.
+     * Title.
      */
-    val `head`: Rect
+    val `title`: Rect
     , 
     /**
-     * The fan.
+     * How much of the water was fished; none where the map needs its line.
+     */
+    val `area`: Rect?
+    , 
+    /**
+     * Opens the legend; not used while fishing.
+     */
+    val `legend`: Rect
+    , 
+    /**
+     * The map.
      */
     val `canvas`: Rect
     , 
@@ -2067,17 +2077,12 @@ data class SwimLayout (
     val `keys`: List<SwimKeyPlace>
     , 
     /**
-     * Places of the rays or cells to pick from, in their order.
-     */
-    val `picks`: List<Rect>
-    , 
-    /**
-     * Further keys and rows are behind this one; none while a cell is picked.
+     * Further keys and rows are behind this one; none while the step keys are open.
      */
     val `more`: Rect?
     , 
     /**
-     * Back: to the rays, or to the Bank.
+     * Back: puts the step keys away, or goes to the Bank.
      */
     val `back`: Rect
     
@@ -2097,31 +2102,34 @@ public object FfiConverterTypeSwimLayout: FfiConverterRustBuffer<SwimLayout> {
     override fun read(buf: ByteBuffer): SwimLayout {
         return SwimLayout(
             FfiConverterTypeRect.read(buf),
+            FfiConverterOptionalTypeRect.read(buf),
+            FfiConverterTypeRect.read(buf),
             FfiConverterTypeRect.read(buf),
             FfiConverterTypeRect.read(buf),
             FfiConverterSequenceTypeSwimKeyPlace.read(buf),
-            FfiConverterSequenceTypeRect.read(buf),
             FfiConverterOptionalTypeRect.read(buf),
             FfiConverterTypeRect.read(buf),
         )
     }
 
     override fun allocationSize(value: SwimLayout) = (
-            FfiConverterTypeRect.allocationSize(value.`head`) +
+            FfiConverterTypeRect.allocationSize(value.`title`) +
+            FfiConverterOptionalTypeRect.allocationSize(value.`area`) +
+            FfiConverterTypeRect.allocationSize(value.`legend`) +
             FfiConverterTypeRect.allocationSize(value.`canvas`) +
             FfiConverterTypeRect.allocationSize(value.`words`) +
             FfiConverterSequenceTypeSwimKeyPlace.allocationSize(value.`keys`) +
-            FfiConverterSequenceTypeRect.allocationSize(value.`picks`) +
             FfiConverterOptionalTypeRect.allocationSize(value.`more`) +
             FfiConverterTypeRect.allocationSize(value.`back`)
     )
 
     override fun write(value: SwimLayout, buf: ByteBuffer) {
-            FfiConverterTypeRect.write(value.`head`, buf)
+            FfiConverterTypeRect.write(value.`title`, buf)
+            FfiConverterOptionalTypeRect.write(value.`area`, buf)
+            FfiConverterTypeRect.write(value.`legend`, buf)
             FfiConverterTypeRect.write(value.`canvas`, buf)
             FfiConverterTypeRect.write(value.`words`, buf)
             FfiConverterSequenceTypeSwimKeyPlace.write(value.`keys`, buf)
-            FfiConverterSequenceTypeRect.write(value.`picks`, buf)
             FfiConverterOptionalTypeRect.write(value.`more`, buf)
             FfiConverterTypeRect.write(value.`back`, buf)
     }
@@ -2137,11 +2145,6 @@ data class SwimPadAsk (
      * What the keys do.
      */
     val `pad`: SwimPad
-    , 
-    /**
-     * How many rays or cells there are to pick from.
-     */
-    val `picks`: kotlin.UByte
     
 ){
     
@@ -2159,18 +2162,15 @@ public object FfiConverterTypeSwimPadAsk: FfiConverterRustBuffer<SwimPadAsk> {
     override fun read(buf: ByteBuffer): SwimPadAsk {
         return SwimPadAsk(
             FfiConverterTypeSwimPad.read(buf),
-            FfiConverterUByte.read(buf),
         )
     }
 
     override fun allocationSize(value: SwimPadAsk) = (
-            FfiConverterTypeSwimPad.allocationSize(value.`pad`) +
-            FfiConverterUByte.allocationSize(value.`picks`)
+            FfiConverterTypeSwimPad.allocationSize(value.`pad`)
     )
 
     override fun write(value: SwimPadAsk, buf: ByteBuffer) {
             FfiConverterTypeSwimPad.write(value.`pad`, buf)
-            FfiConverterUByte.write(value.`picks`, buf)
     }
 }
 

@@ -5378,77 +5378,6 @@ public object FfiConverterTypeSwimKeyView: FfiConverterRustBuffer<SwimKeyView> {
 
 
 /**
- * A key that picks a ray or a cell.
- */
-data class SwimPick (
-    /**
-     * A name for tests.
-     */
-    val `tag`: kotlin.String
-    , 
-    /**
-     * "Dead tree", or "30-40 m".
-     */
-    val `label`: kotlin.String
-    , 
-    /**
-     * What else is known of it, small; may be empty.
-     */
-    val `sub`: kotlin.String
-    , 
-    /**
-     * What a screen reader says.
-     */
-    val `spoken`: kotlin.String
-    , 
-    /**
-     * What a tap on it sends.
-     */
-    val `action`: Action
-    
-){
-    
-
-    
-
-    
-    companion object
-}
-
-/**
- * @suppress
- */
-public object FfiConverterTypeSwimPick: FfiConverterRustBuffer<SwimPick> {
-    override fun read(buf: ByteBuffer): SwimPick {
-        return SwimPick(
-            FfiConverterString.read(buf),
-            FfiConverterString.read(buf),
-            FfiConverterString.read(buf),
-            FfiConverterString.read(buf),
-            FfiConverterTypeAction.read(buf),
-        )
-    }
-
-    override fun allocationSize(value: SwimPick) = (
-            FfiConverterString.allocationSize(value.`tag`) +
-            FfiConverterString.allocationSize(value.`label`) +
-            FfiConverterString.allocationSize(value.`sub`) +
-            FfiConverterString.allocationSize(value.`spoken`) +
-            FfiConverterTypeAction.allocationSize(value.`action`)
-    )
-
-    override fun write(value: SwimPick, buf: ByteBuffer) {
-            FfiConverterString.write(value.`tag`, buf)
-            FfiConverterString.write(value.`label`, buf)
-            FfiConverterString.write(value.`sub`, buf)
-            FfiConverterString.write(value.`spoken`, buf)
-            FfiConverterTypeAction.write(value.`action`, buf)
-    }
-}
-
-
-
-/**
  * The Swim screen; the fan itself is a scene of its own.
  */
 data class SwimView (
@@ -5458,12 +5387,12 @@ data class SwimView (
     val `title`: kotlin.String
     , 
     /**
-     * "1 320 m² fresh of 2 050 m²".
+     * "3 of 25 squares resting": those just fished among them.
      */
     val `area`: kotlin.String
     , 
     /**
-     * "Next: Dead tree, 14 wraps of 2 m, 28 m".
+     * The verdict: "Next: Dead tree, 14 wraps of 2 m, 28 m".
      */
     val `headline`: kotlin.String
     , 
@@ -5473,7 +5402,7 @@ data class SwimView (
     val `reasons`: List<kotlin.String>
     , 
     /**
-     * The same as sentences, and how many bites they rest on.
+     * The two that count most as a sentence, and how many bites they rest on.
      */
     val `why`: kotlin.String
     , 
@@ -5523,14 +5452,19 @@ data class SwimView (
     val `pad`: SwimPad
     , 
     /**
-     * The keys that pick a ray or a cell, in the order of their places.
-     */
-    val `picks`: List<SwimPick>
-    , 
-    /**
-     * What BACK sends where it goes back to the rays; none where it leaves the screen.
+     * What BACK sends where it puts the step keys away; none where it leaves the screen.
      */
     val `back`: Action?
+    , 
+    /**
+     * Opens the legend.
+     */
+    val `legendLabel`: kotlin.String
+    , 
+    /**
+     * What each sample of the legend stands for, in the order of [`restwater_swim::LEGEND`].
+     */
+    val `legend`: List<kotlin.String>
     , 
     /**
      * The keys.
@@ -5576,8 +5510,9 @@ public object FfiConverterTypeSwimView: FfiConverterRustBuffer<SwimView> {
             FfiConverterTypeTypedField.read(buf),
             FfiConverterTypePegPlaceView.read(buf),
             FfiConverterTypeSwimPad.read(buf),
-            FfiConverterSequenceTypeSwimPick.read(buf),
             FfiConverterOptionalTypeAction.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterSequenceString.read(buf),
             FfiConverterSequenceTypeSwimKeyView.read(buf),
             FfiConverterSequenceTypeChoiceRow.read(buf),
             FfiConverterString.read(buf),
@@ -5599,8 +5534,9 @@ public object FfiConverterTypeSwimView: FfiConverterRustBuffer<SwimView> {
             FfiConverterTypeTypedField.allocationSize(value.`name`) +
             FfiConverterTypePegPlaceView.allocationSize(value.`place`) +
             FfiConverterTypeSwimPad.allocationSize(value.`pad`) +
-            FfiConverterSequenceTypeSwimPick.allocationSize(value.`picks`) +
             FfiConverterOptionalTypeAction.allocationSize(value.`back`) +
+            FfiConverterString.allocationSize(value.`legendLabel`) +
+            FfiConverterSequenceString.allocationSize(value.`legend`) +
             FfiConverterSequenceTypeSwimKeyView.allocationSize(value.`keys`) +
             FfiConverterSequenceTypeChoiceRow.allocationSize(value.`rows`) +
             FfiConverterString.allocationSize(value.`note`)
@@ -5621,8 +5557,9 @@ public object FfiConverterTypeSwimView: FfiConverterRustBuffer<SwimView> {
             FfiConverterTypeTypedField.write(value.`name`, buf)
             FfiConverterTypePegPlaceView.write(value.`place`, buf)
             FfiConverterTypeSwimPad.write(value.`pad`, buf)
-            FfiConverterSequenceTypeSwimPick.write(value.`picks`, buf)
             FfiConverterOptionalTypeAction.write(value.`back`, buf)
+            FfiConverterString.write(value.`legendLabel`, buf)
+            FfiConverterSequenceString.write(value.`legend`, buf)
             FfiConverterSequenceTypeSwimKeyView.write(value.`keys`, buf)
             FfiConverterSequenceTypeChoiceRow.write(value.`rows`, buf)
             FfiConverterString.write(value.`note`, buf)
@@ -12784,6 +12721,10 @@ enum class SwimKey {
      */
     STEP_OUT,
     /**
+     * The keys that move the aim.
+     */
+    STEPS,
+    /**
      * Keep the aimed cell back.
      */
     KEEP,
@@ -12855,15 +12796,11 @@ public object FfiConverterTypeSwimKey: FfiConverterRustBuffer<SwimKey> {
 enum class SwimPad {
     
     /**
-     * Each aims along a ray: the first tap of two.
+     * They send the next cast, keep water back and open further keys.
      */
-    RAYS,
+    PLAIN,
     /**
-     * Each aims at a cell of that ray: the second.
-     */
-    CELLS,
-    /**
-     * They move the ring a cell and keep its water back.
+     * They move the aim from cell to cell.
      */
     STEPS;
 
@@ -12901,22 +12838,7 @@ public object FfiConverterTypeSwimPad: FfiConverterRustBuffer<SwimPad> {
 sealed class SwimTap {
     
     /**
-     * A ray is picked: the first tap of two.
-     */
-    data class Ray(
-        /**
-         * Its place from the left, from 0.
-         */
-        val `ray`: kotlin.UInt) : SwimTap()
-        
-    {
-        
-
-        companion object
-    }
-    
-    /**
-     * A cell is picked: the second.
+     * A cell is aimed at.
      */
     data class Cell(
         /**
@@ -12931,10 +12853,19 @@ sealed class SwimTap {
     }
     
     /**
-     * Back to the rays.
+     * The keys that move the aim from cell to cell.
      */
-    object Rays : SwimTap()
-    
+    data class Steps(
+        /**
+         * Whether they are opened or put away.
+         */
+        val `open`: kotlin.Boolean) : SwimTap()
+        
+    {
+        
+
+        companion object
+    }
     
     /**
      * How long water is left to rest.
@@ -13102,41 +13033,40 @@ sealed class SwimTap {
 public object FfiConverterTypeSwimTap : FfiConverterRustBuffer<SwimTap>{
     override fun read(buf: ByteBuffer): SwimTap {
         return when(buf.getInt()) {
-            1 -> SwimTap.Ray(
-                FfiConverterUInt.read(buf),
-                )
-            2 -> SwimTap.Cell(
+            1 -> SwimTap.Cell(
                 FfiConverterTypeCellId.read(buf),
                 )
-            3 -> SwimTap.Rays
-            4 -> SwimTap.RestTarget(
-                FfiConverterUInt.read(buf),
-                )
-            5 -> SwimTap.LeftPeg(
-                FfiConverterOptionalUInt.read(buf),
-                )
-            6 -> SwimTap.RightPeg(
-                FfiConverterOptionalUInt.read(buf),
-                )
-            7 -> SwimTap.FarBank(
-                FfiConverterOptionalUInt.read(buf),
-                )
-            8 -> SwimTap.FarBankPegged(
+            2 -> SwimTap.Steps(
                 FfiConverterBoolean.read(buf),
                 )
-            9 -> SwimTap.Band(
+            3 -> SwimTap.RestTarget(
+                FfiConverterUInt.read(buf),
+                )
+            4 -> SwimTap.LeftPeg(
                 FfiConverterOptionalUInt.read(buf),
                 )
-            10 -> SwimTap.Feature(
+            5 -> SwimTap.RightPeg(
+                FfiConverterOptionalUInt.read(buf),
+                )
+            6 -> SwimTap.FarBank(
+                FfiConverterOptionalUInt.read(buf),
+                )
+            7 -> SwimTap.FarBankPegged(
+                FfiConverterBoolean.read(buf),
+                )
+            8 -> SwimTap.Band(
+                FfiConverterOptionalUInt.read(buf),
+                )
+            9 -> SwimTap.Feature(
                 FfiConverterTypeFeatureKind.read(buf),
                 )
-            11 -> SwimTap.Hazard(
+            10 -> SwimTap.Hazard(
                 FfiConverterTypeHazardKind.read(buf),
                 )
-            12 -> SwimTap.Rename(
+            11 -> SwimTap.Rename(
                 FfiConverterTypeUuid.read(buf),
                 )
-            13 -> SwimTap.Remove(
+            12 -> SwimTap.Remove(
                 FfiConverterTypeSwimThing.read(buf),
                 )
             else -> throw RuntimeException("invalid enum value, something is very wrong!!")
@@ -13144,13 +13074,6 @@ public object FfiConverterTypeSwimTap : FfiConverterRustBuffer<SwimTap>{
     }
 
     override fun allocationSize(value: SwimTap): ULong = when(value) {
-        is SwimTap.Ray -> {
-            // Add the size for the Int that specifies the variant plus the size needed for all fields
-            (
-                4UL
-                + FfiConverterUInt.allocationSize(value.`ray`)
-            )
-        }
         is SwimTap.Cell -> {
             // Add the size for the Int that specifies the variant plus the size needed for all fields
             (
@@ -13158,10 +13081,11 @@ public object FfiConverterTypeSwimTap : FfiConverterRustBuffer<SwimTap>{
                 + FfiConverterTypeCellId.allocationSize(value.`cell`)
             )
         }
-        is SwimTap.Rays -> {
+        is SwimTap.Steps -> {
             // Add the size for the Int that specifies the variant plus the size needed for all fields
             (
                 4UL
+                + FfiConverterBoolean.allocationSize(value.`open`)
             )
         }
         is SwimTap.RestTarget -> {
@@ -13238,67 +13162,63 @@ public object FfiConverterTypeSwimTap : FfiConverterRustBuffer<SwimTap>{
 
     override fun write(value: SwimTap, buf: ByteBuffer) {
         when(value) {
-            is SwimTap.Ray -> {
-                buf.putInt(1)
-                FfiConverterUInt.write(value.`ray`, buf)
-                Unit
-            }
             is SwimTap.Cell -> {
-                buf.putInt(2)
+                buf.putInt(1)
                 FfiConverterTypeCellId.write(value.`cell`, buf)
                 Unit
             }
-            is SwimTap.Rays -> {
-                buf.putInt(3)
+            is SwimTap.Steps -> {
+                buf.putInt(2)
+                FfiConverterBoolean.write(value.`open`, buf)
                 Unit
             }
             is SwimTap.RestTarget -> {
-                buf.putInt(4)
+                buf.putInt(3)
                 FfiConverterUInt.write(value.`minutes`, buf)
                 Unit
             }
             is SwimTap.LeftPeg -> {
-                buf.putInt(5)
+                buf.putInt(4)
                 FfiConverterOptionalUInt.write(value.`cm`, buf)
                 Unit
             }
             is SwimTap.RightPeg -> {
-                buf.putInt(6)
+                buf.putInt(5)
                 FfiConverterOptionalUInt.write(value.`cm`, buf)
                 Unit
             }
             is SwimTap.FarBank -> {
-                buf.putInt(7)
+                buf.putInt(6)
                 FfiConverterOptionalUInt.write(value.`cm`, buf)
                 Unit
             }
             is SwimTap.FarBankPegged -> {
-                buf.putInt(8)
+                buf.putInt(7)
                 FfiConverterBoolean.write(value.`pegged`, buf)
                 Unit
             }
             is SwimTap.Band -> {
-                buf.putInt(9)
+                buf.putInt(8)
                 FfiConverterOptionalUInt.write(value.`cm`, buf)
                 Unit
             }
             is SwimTap.Feature -> {
-                buf.putInt(10)
+                buf.putInt(9)
                 FfiConverterTypeFeatureKind.write(value.`feature`, buf)
                 Unit
             }
             is SwimTap.Hazard -> {
-                buf.putInt(11)
+                buf.putInt(10)
                 FfiConverterTypeHazardKind.write(value.`hazard`, buf)
                 Unit
             }
             is SwimTap.Rename -> {
-                buf.putInt(12)
+                buf.putInt(11)
                 FfiConverterTypeUuid.write(value.`id`, buf)
                 Unit
             }
             is SwimTap.Remove -> {
-                buf.putInt(13)
+                buf.putInt(12)
                 FfiConverterTypeSwimThing.write(value.`thing`, buf)
                 Unit
             }
@@ -16272,34 +16192,6 @@ public object FfiConverterSequenceTypeSwimKeyView: FfiConverterRustBuffer<List<S
         buf.putInt(value.size)
         value.iterator().forEach {
             FfiConverterTypeSwimKeyView.write(it, buf)
-        }
-    }
-}
-
-
-
-
-/**
- * @suppress
- */
-public object FfiConverterSequenceTypeSwimPick: FfiConverterRustBuffer<List<SwimPick>> {
-    override fun read(buf: ByteBuffer): List<SwimPick> {
-        val len = buf.getInt()
-        return List<SwimPick>(len) {
-            FfiConverterTypeSwimPick.read(buf)
-        }
-    }
-
-    override fun allocationSize(value: List<SwimPick>): ULong {
-        val sizeForLength = 4UL
-        val sizeForItems = value.map { FfiConverterTypeSwimPick.allocationSize(it) }.sum()
-        return sizeForLength + sizeForItems
-    }
-
-    override fun write(value: List<SwimPick>, buf: ByteBuffer) {
-        buf.putInt(value.size)
-        value.iterator().forEach {
-            FfiConverterTypeSwimPick.write(it, buf)
         }
     }
 }

@@ -1164,7 +1164,7 @@ data class SwimScene (
     val `fillRole`: List<FillRole>
     , 
     /**
-     * Hatching: x1, y1, x2, y2 of each stroke in turn; denser where more fished.
+     * Hatching of resting water: x1, y1, x2, y2 of each stroke in turn; further apart the longer it has rested.
      */
     val `hatchXy`: List<kotlin.Float>
     , 
@@ -1242,21 +1242,6 @@ data class SwimScene (
      * What numbers on the picture stand for, and what found no place, to be shown below it.
      */
     val `key`: List<KeyLine>
-    , 
-    /**
-     * Centres of what a tap can choose, x and y in turn; at least 15 mm apart.
-     */
-    val `targetXy`: List<kotlin.Float>
-    , 
-    /**
-     * Column and band of each target in turn (see [`crate::CellId`]).
-     */
-    val `targetCell`: List<kotlin.UInt>
-    , 
-    /**
-     * How far from a centre a tap still counts, pixels.
-     */
-    val `targetReach`: kotlin.Float
     
 ){
     
@@ -1294,9 +1279,6 @@ public object FfiConverterTypeSwimScene: FfiConverterRustBuffer<SwimScene> {
             FfiConverterSequenceBoolean.read(buf),
             FfiConverterSequenceString.read(buf),
             FfiConverterSequenceTypeKeyLine.read(buf),
-            FfiConverterSequenceFloat.read(buf),
-            FfiConverterSequenceUInt.read(buf),
-            FfiConverterFloat.read(buf),
         )
     }
 
@@ -1321,10 +1303,7 @@ public object FfiConverterTypeSwimScene: FfiConverterRustBuffer<SwimScene> {
             FfiConverterSequenceTypeLabelRole.allocationSize(value.`labelRole`) +
             FfiConverterSequenceBoolean.allocationSize(value.`labelBoxed`) +
             FfiConverterSequenceString.allocationSize(value.`labelText`) +
-            FfiConverterSequenceTypeKeyLine.allocationSize(value.`key`) +
-            FfiConverterSequenceFloat.allocationSize(value.`targetXy`) +
-            FfiConverterSequenceUInt.allocationSize(value.`targetCell`) +
-            FfiConverterFloat.allocationSize(value.`targetReach`)
+            FfiConverterSequenceTypeKeyLine.allocationSize(value.`key`)
     )
 
     override fun write(value: SwimScene, buf: ByteBuffer) {
@@ -1349,9 +1328,6 @@ public object FfiConverterTypeSwimScene: FfiConverterRustBuffer<SwimScene> {
             FfiConverterSequenceBoolean.write(value.`labelBoxed`, buf)
             FfiConverterSequenceString.write(value.`labelText`, buf)
             FfiConverterSequenceTypeKeyLine.write(value.`key`, buf)
-            FfiConverterSequenceFloat.write(value.`targetXy`, buf)
-            FfiConverterSequenceUInt.write(value.`targetCell`, buf)
-            FfiConverterFloat.write(value.`targetReach`, buf)
     }
 }
 
@@ -1443,9 +1419,13 @@ enum class FillRole(val value: kotlin.UByte) {
      */
     WATER(0u),
     /**
-     * The peg, at the foot of the fan.
+     * The peg, below the near edge.
      */
-    PEG(1u);
+    PEG(1u),
+    /**
+     * Water just fished: as dark as it can be (ink).
+     */
+    JUST_FISHED(2u);
 
     
 
@@ -1482,7 +1462,7 @@ public object FfiConverterTypeFillRole: FfiConverterRustBuffer<FillRole> {
 enum class LabelRole(val value: kotlin.UByte) {
     
     /**
-     * "kept back 2 h 26", boxed.
+     * "KEPT", boxed, inside the water it means.
      */
     KEPT_BACK(0u),
     /**
@@ -1490,7 +1470,7 @@ enum class LabelRole(val value: kotlin.UByte) {
      */
     MARK(1u),
     /**
-     * Rested minutes of a cell, boxed.
+     * Minutes rested of a cell that is not free yet, boxed.
      */
     RESTED(2u),
     /**
@@ -1506,9 +1486,13 @@ enum class LabelRole(val value: kotlin.UByte) {
      */
     FEATURE(5u),
     /**
-     * Range of a band edge in metres, plain, small.
+     * Range of a band edge in metres, on paper, small.
      */
-    RANGE(6u);
+    RANGE(6u),
+    /**
+     * "NEXT": paper on an accent box at the ring of the next spot.
+     */
+    NEXT(7u);
 
     
 
@@ -1561,11 +1545,11 @@ enum class LineRole(val value: kotlin.UByte) {
      */
     CELL_EDGE(3u),
     /**
-     * Outer line of kept-back water (thickest, ink). A second one lies inside it.
+     * Kept-back water (thickest, ink). A second line lies along its middle.
      */
     KEPT_BACK(4u),
     /**
-     * Inner line of kept-back water (ink); together they are the double outline.
+     * The line along its middle (paper): together they are the double outline.
      */
     KEPT_BACK_INNER(5u),
     /**
@@ -1573,13 +1557,21 @@ enum class LineRole(val value: kotlin.UByte) {
      */
     NEXT_RING(6u),
     /**
-     * Ring round a spot that the step keys are on, where it is not the next one (ink).
+     * Corners of the cell that is aimed at (ink).
      */
-    CHOSEN_RING(7u),
+    AIMED(7u),
     /**
      * Round a hazard: the water to stay clear of (ink, dashed).
      */
-    HAZARD_CLEAR(8u);
+    HAZARD_CLEAR(8u),
+    /**
+     * What parts a ring, a line or corners from the water under it (paper).
+     */
+    HALO(9u),
+    /**
+     * The line of a cast that is out, from the bank to its spot (ink).
+     */
+    LINE_OUT(10u);
 
     
 
@@ -1616,37 +1608,33 @@ public object FfiConverterTypeLineRole: FfiConverterRustBuffer<LineRole> {
 enum class MarkShape(val value: kotlin.UByte) {
     
     /**
-     * A cast: a filled dot.
-     */
-    CAST_DOT(0u),
-    /**
      * A bite: a filled diamond.
      */
-    BITE_DIAMOND(1u),
+    BITE_DIAMOND(0u),
     /**
      * A liner: an open triangle, point up.
      */
-    LINER_TRIANGLE(2u),
+    LINER_TRIANGLE(1u),
     /**
      * A lost fish: a cross.
      */
-    LOST_CROSS(3u),
+    LOST_CROSS(2u),
     /**
      * A feature: an open square.
      */
-    FEATURE_SQUARE(4u),
+    FEATURE_SQUARE(3u),
     /**
      * A hazard: an open square standing on a corner with a cross in it.
      */
-    HAZARD_CROSS(5u),
+    HAZARD_CROSS(4u),
     /**
      * The next spot: a filled dot in accent.
      */
-    NEXT_DOT(6u),
+    NEXT_DOT(5u),
     /**
-     * A cast that is out now: an open circle with a dot in it.
+     * The end of a line that is out now: a filled dot.
      */
-    OUT_NOW(7u);
+    OUT_NOW(6u);
 
     
 
