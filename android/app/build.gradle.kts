@@ -70,6 +70,8 @@ android {
             }
         }
     }
+    // The typeface, the same files as on iOS and in a window.
+    sourceSets.named("main") { res.directories += "../../face/res" }
     sourceSets.named("test") { resources.directories += "robolectric" }
 }
 

@@ -6,7 +6,7 @@ use restwater_app::{Action, App, AppError, DayTap, ErrorKind, FanGlass, Screen, 
 use restwater_layout::{BankLayout, Glass, MatchLayout, PadAsk, PadWords, SwimLayout, SwimPadAsk};
 use restwater_log::Moment;
 use restwater_screen::{DoorsView, Key, WatchView, Wording};
-use restwater_swim::SwimScene;
+use restwater_swim::{FaceWidths, SwimScene};
 use std::path::Path;
 use std::sync::{Arc, Mutex, MutexGuard};
 
@@ -118,6 +118,13 @@ pub fn palm_mm() -> f64 {
 #[must_use]
 pub fn swim_layout(glass: &Glass, ask: SwimPadAsk) -> SwimLayout {
     restwater_layout::swim_layout(glass, ask)
+}
+
+/// How wide the letters of the app's typeface are: what a shell measures lines with before it draws them.
+#[uniffi::export]
+#[must_use]
+pub fn face_widths() -> FaceWidths {
+    restwater_swim::face_widths()
 }
 
 /// The samples of the Swim screen's legend as a picture, one row each.

@@ -34,7 +34,7 @@ fetch_frameworks() {
 link_test_resources() {
   local app=android/app/src/main out=$ANDROID_TESTS/resources.apk
   mkdir -p "$ANDROID_TESTS"
-  stale "$out" $app/AndroidManifest.xml $app/res "$ANDROID_OUT"/tests.jars || return 0
+  stale "$out" $app/AndroidManifest.xml $app/res face/res "$ANDROID_OUT"/tests.jars || return 0
   # What Gradle's manifest merger does for a test: the package, and the empty activity of Compose's test rule.
   sed -e 's|<manifest |<manifest package="app.restwater" |' \
     -e 's|</application>|<activity android:name="androidx.activity.ComponentActivity" android:exported="false"/></application>|' \

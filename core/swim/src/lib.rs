@@ -53,8 +53,8 @@ pub use input::{
 pub use next_spot::{Against, GoIn, GoInBecause, NextSpot, Reason, WhereNext};
 pub use scatter::{Disturbance, DisturbanceRow, Scatter};
 pub use scene::{
-    Detail, FillRole, Hand, KeyLine, LEGEND, LabelRole, LegendSample, LineRole, MarkShape, SceneAsk,
-    SceneWords, Step, SwimScene, TAP_REACH_MM, legend,
+    ClockCut, Detail, FaceWidths, FillRole, Hand, KeyLine, LEGEND, LabelRole, LegendSample, LetterWidth,
+    LineRole, MarkShape, SceneAsk, SceneWords, Step, SwimScene, TAP_REACH_MM, face_widths, legend,
 };
 pub use sector::{AnnularSector, CHORD_ERROR_M};
 pub use water::Water;

@@ -14,6 +14,7 @@ public struct Font: Hashable, Sendable {
     public static let headline: Font = { fatalError() }()
     // swiftui/font/system(size:weight:)
     public static func system(size: CGFloat, weight: Weight? = nil) -> Font { fatalError() }
+    public static func custom(_ name: String, fixedSize: CGFloat) -> Font { fatalError() }
     // swiftui/font/monospaceddigit()
     public func monospacedDigit() -> Font { fatalError() }
 }

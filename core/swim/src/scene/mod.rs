@@ -12,8 +12,10 @@ mod pack;
 mod record;
 mod text;
 mod view;
+mod widths;
 
 pub use ask::{Detail, Hand, SceneAsk, SceneWords};
 pub use hit::{Step, TAP_REACH_MM};
 pub use legend::{LEGEND, LegendSample, legend};
 pub use record::{FillRole, KeyLine, LabelRole, LineRole, MarkShape, SwimScene};
+pub use text::{ClockCut, FaceWidths, LetterWidth, face_widths};

@@ -1,39 +1,70 @@
-//! How wide a text is, near enough to keep labels apart.
-//!
-//! The core can't ask the phone's font, so it measures with a table of advance widths of a wide, bold
-//! sans face (DejaVu Sans Bold, in thousandths of the text size). The faces phones set labels in are
-//! narrower, so a label takes less room than is kept for it. Shells must not use a wider face.
+//! How wide a text is in the app's typeface: the sum of its letters, since the cuts that ship have no kerning and no
+//! ligatures (`face/README.md`). So a text is as wide on every phone as it is here.
 
-/// Advance widths of the printable ASCII characters from the space on, thousandths of the size.
-#[rustfmt::skip]
-const ASCII: [u16; 95] = [
-    349, 457, 521, 838, 696, 1002, 873, 307, 458, 458,
-    523, 838, 380, 416, 380, 366, 696, 696, 696, 696,
-    696, 696, 696, 696, 696, 696, 400, 400, 838, 838,
-    838, 581, 1000, 774, 763, 734, 831, 684, 684, 821,
-    837, 373, 373, 775, 638, 996, 837, 851, 733, 851,
-    771, 721, 683, 813, 774, 1104, 771, 725, 726, 458,
-    366, 458, 838, 500, 500, 675, 716, 593, 716, 679,
-    436, 716, 712, 343, 343, 666, 343, 1042, 712, 688,
-    716, 716, 494, 596, 479, 712, 652, 924, 646, 652,
-    583, 712, 366, 712, 838,
-];
-/// For accented Latin letters and signs up to U+017F: more than the widest of them in the same face (1167).
-const LATIN: u16 = 1200;
-/// For everything else: full-width scripts are one em, and a fifth to spare.
+use super::widths::{BOLD, CLOCKS, MEDIUM};
+use serde::{Deserialize, Serialize};
+
+/// Width of a character that the face has not, thousandths of the size: the phone's own face draws it. Full-width scripts
+/// are one em, and a fifth is to spare.
 const OTHER: u16 = 1200;
 
-/// Width of a text in pixels at a size in pixels; never less than it will take.
+/// Width of a text in pixels at a size in pixels, in the bold cut.
 pub(crate) fn width(text: &str, size: f64) -> f64 {
-    let thousandths: u32 = text.chars().map(|c| u32::from(advance(c))).sum();
+    let thousandths: u32 = text.chars().map(|c| u32::from(advance(&BOLD, c))).sum();
     f64::from(thousandths) / 1000.0 * size
 }
 
-fn advance(c: char) -> u16 {
-    match u32::from(c) {
-        n @ 32..=126 => ASCII[(n - 32) as usize],
-        160..=383 => LATIN,
-        _ => OTHER,
+fn advance(cut: &[(u32, u16)], c: char) -> u16 {
+    cut.binary_search_by_key(&u32::from(c), |known| known.0).map_or(OTHER, |at| cut[at].1)
+}
+
+/// Width of a character in both cuts, thousandths of the text size.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
+pub struct LetterWidth {
+    /// The character as its code point.
+    pub code: u32,
+    /// In the medium cut.
+    pub medium: u16,
+    /// In the bold cut.
+    pub bold: u16,
+}
+
+/// One of the cuts of the clock, of figures only.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
+pub struct ClockCut {
+    /// Its width, per cent of the usual one; it is part of the file's name.
+    pub percent: u32,
+    /// Width of every digit, thousandths of the text size.
+    pub digit: u16,
+    /// Width of the colon.
+    pub colon: u16,
+}
+
+/// The app's typeface in figures.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
+pub struct FaceWidths {
+    /// Every character that it has.
+    pub letters: Vec<LetterWidth>,
+    /// Width of any other character: the phone's own face draws it.
+    pub other: u16,
+    /// The cuts of the clock, the widest first.
+    pub clocks: Vec<ClockCut>,
+}
+
+/// How wide the letters of the app's typeface are.
+pub fn face_widths() -> FaceWidths {
+    let letter = |(i, (code, medium)): (usize, &(u32, u16))| LetterWidth {
+        code: *code,
+        medium: *medium,
+        bold: BOLD[i].1,
+    };
+    FaceWidths {
+        letters: MEDIUM.iter().enumerate().map(letter).collect(),
+        other: OTHER,
+        clocks: CLOCKS.iter().map(|&(percent, digit, colon)| ClockCut { percent, digit, colon }).collect(),
     }
 }
 
@@ -47,5 +78,19 @@ mod tests {
         assert!((width("12 min", 10.0) - (width("12", 10.0) + width(" min", 10.0))).abs() < 1e-9);
         assert_eq!(width("\u{6c60}", 10.0), 12.0);
         assert!(width("W", 10.0) > width("i", 10.0));
+    }
+
+    #[test]
+    fn both_cuts_have_the_same_letters_in_order_and_digits_of_one_width() {
+        assert!(MEDIUM.iter().zip(&BOLD).all(|(a, b)| a.0 == b.0));
+        assert!(BOLD.windows(2).all(|w| w[0].0 < w[1].0));
+        for cut in [&MEDIUM[..], &BOLD[..]] {
+            assert!("0123456789".chars().all(|d| advance(cut, d) == advance(cut, '0')));
+            // English, German and French.
+            assert!("AZaz\u{e4}\u{f6}\u{fc}\u{df}\u{c4}\u{d6}\u{dc}\u{e9}\u{e8}\u{ea}\u{eb}\u{e7}\u{f4}\u{f9}\u{0153}\u{b0}\u{d7}\u{2212}"
+                .chars()
+                .all(|c| advance(cut, c) < OTHER));
+        }
+        assert!(CLOCKS.windows(2).all(|w| w[0].1 > w[1].1), "the widest first");
     }
 }

@@ -12,10 +12,10 @@ struct FieldView: View {
 
     var body: some View {
         HStack(spacing: field.em) {
-            Text(verbatim: field.label).font(.system(size: field.em, weight: .medium)).accessibilityHidden(true)
+            Text(verbatim: field.label).font(Look.font(.medium, size: field.em)).accessibilityHidden(true)
             VStack(spacing: 2) {
                 TextField("", text: $typed)
-                    .font(.system(size: field.em * 1.2, weight: .bold))
+                    .font(Look.font(.bold, size: field.em * 1.2))
                     .focused($typing)
                     // Latitude and longitude may be negative, and the decimal pad has no sign.
                     .keyboardType(field.takesFigure ? .numbersAndPunctuation : .default)

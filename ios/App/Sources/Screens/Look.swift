@@ -6,10 +6,12 @@ struct Look: Equatable, Sendable {
     var ink: Ink
     var bold = false
 
-    func weight(_ weight: Weight) -> SwiftUI.Font.Weight {
-        switch weight {
-        case .medium: bold ? .bold : .medium
-        case .bold: bold ? .heavy : .bold
-        }
+    /// The cut of the typeface at a size that the system's text size does not change again: the layout has seen to it.
+    /// Where the phone asks for bold text, words of the medium cut are set in the bold one.
+    func font(_ letter: Letter) -> SwiftUI.Font {
+        .custom(bold && letter.clock == nil ? Face.name(.bold) : letter.cut, fixedSize: letter.em)
     }
+
+    /// The same for a line that is typed.
+    static func font(_ weight: Weight, size: Double) -> SwiftUI.Font { .custom(Face.name(weight), fixedSize: size) }
 }

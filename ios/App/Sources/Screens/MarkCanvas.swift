@@ -29,13 +29,12 @@ struct MarkCanvas: View, Equatable {
 
     private func draw(_ letter: Letter, in context: GraphicsContext) {
         let text = Text(verbatim: letter.text)
-            .font(.system(size: letter.em, weight: look.weight(letter.weight)).monospacedDigit())
+            .font(look.font(letter))
             .foregroundStyle(Color(look.ink, letter.tint))
         let resolved = context.resolve(text)
         let room = CGSize(width: CGFloat.infinity, height: CGFloat.infinity)
         var moved = context
         moved.translateBy(x: letter.at.x, y: letter.at.y - resolved.firstBaseline(in: room))
-        moved.scaleBy(x: letter.squeeze, y: 1)
         moved.draw(resolved, at: .zero, anchor: .topLeading)
     }
 }

@@ -111,21 +111,5 @@ final class Bankside {
     )
 }
 
-/// Widths of a plain sans face, in em: near enough to lay text out by. From memory, no source. Read from a table, since laying
-/// out a day asks for millions of them.
-let plainLetters = Letters { text, em, weight in
-    let sum = text.utf8.reduce(0.0) { $0 + plainWidths[Int($1)] }
-    return sum * em * (weight == .bold ? 1.06 : 1)
-}
-
-/// By the byte that begins a letter; the bytes that go on with it have no width.
-private let plainWidths: [Double] = (0..<256).map { byte in
-    switch Character(UnicodeScalar(UInt8(byte))) {
-    case _ where (0x80..<0xC0).contains(byte): 0
-    case "i", "l", "j", "I", ".", ",", ":", ";", "'", "|", "!": 0.28
-    case " ", "f", "t", "r", "-", "(", ")": 0.31
-    case "m", "w", "M", "W": 0.86
-    case "A"..."Z": 0.69
-    default: 0.56
-    }
-}
+/// The letters that every phone measures with.
+let plainLetters = Letters.face

@@ -48,7 +48,7 @@ final class SheetTests: XCTestCase, @unchecked Sendable {
                     let texts = letters(piece.marks)
                     XCTAssertFalse(texts.isEmpty && piece.tag != "fan", "\(piece.tag) has no word at \(measure)")
                     for text in texts {
-                        let right = text.at.x + plainLetters.width(text.text, text.em, text.weight) * text.squeeze
+                        let right = text.at.x + plainLetters.width(text.text, text.em, text.weight)
                         XCTAssertLessThanOrEqual(right, piece.place.width + 0.5, "\(piece.tag): \(text.text) at \(measure)")
                     }
                 }

@@ -33,7 +33,7 @@ struct Svg {
             return "<path d='\(path(outline))' fill='none' stroke='\(hex(tint))' stroke-width='\(stroke.width)'\(dashes)\(cap)/>"
         case .text(let letter):
             return
-                "<text transform='translate(\(letter.at.x) \(letter.at.y)) scale(\(letter.squeeze) 1)' font-size='\(letter.em)' fill='\(hex(letter.tint))'"
+                "<text x='\(letter.at.x)' y='\(letter.at.y)' font-family='\(letter.cut)' font-size='\(letter.em)' fill='\(hex(letter.tint))'"
                 + (letter.weight == .bold ? " font-weight='bold'" : "") + ">\(escaped(letter.text))</text>"
         case .inside(let outline, let marks):
             let id = "c\(abs(path(outline).hashValue))"

@@ -1435,6 +1435,16 @@ public func bankLayout(glass: Glass, ask: PadAsk)throws  -> BankLayout  {
 })
 }
 /**
+ * How wide the letters of the app's typeface are: what a shell measures lines with before it draws them.
+ */
+public func faceWidths() -> FaceWidths  {
+    return try!  FfiConverterTypeFaceWidths_lift(try! rustCall() {
+        uniffiCallStatus in
+    uniffi_restwater_fn_func_face_widths(uniffiCallStatus
+    )
+})
+}
+/**
  * What a key of the Bank does for a rod; none for a key that opens a screen.
  */
 public func keyAction(key: Key, rod: UInt8) -> Action?  {
@@ -1555,6 +1565,9 @@ private let initializationResult: InitializationResult = {
         return InitializationResult.apiChecksumMismatch
     }
     if (uniffi_restwater_checksum_func_bank_layout() != 35560) {
+        return InitializationResult.apiChecksumMismatch
+    }
+    if (uniffi_restwater_checksum_func_face_widths() != 3050) {
         return InitializationResult.apiChecksumMismatch
     }
     if (uniffi_restwater_checksum_func_key_action() != 16940) {

@@ -1312,7 +1312,7 @@ public struct ChangeView: Equatable, Hashable {
      */
     public let verdict: String
     /**
-     * "Of 100 changes that look like this, 71 favour pink, 4 white, and 25 make no difference."
+     * "Of 100 changes that look like this: 71 favour pink; 4 favour white; 25 make no difference."
      */
     public let probability: String
     /**
@@ -1363,7 +1363,7 @@ public struct ChangeView: Equatable, Hashable {
          * "Can't tell yet", "Leans to pink", "Pink clearly better here today".
          */verdict: String, 
         /**
-         * "Of 100 changes that look like this, 71 favour pink, 4 white, and 25 make no difference."
+         * "Of 100 changes that look like this: 71 favour pink; 4 favour white; 25 make no difference."
          */probability: String, 
         /**
          * The first of these figures as a probability: that the new one is better.

@@ -465,6 +465,22 @@ fileprivate final class UniffiHandleMap<T>: @unchecked Sendable {
 #if swift(>=5.8)
 @_documentation(visibility: private)
 #endif
+fileprivate struct FfiConverterUInt16: FfiConverterPrimitive {
+    typealias FfiType = UInt16
+    typealias SwiftType = UInt16
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> UInt16 {
+        return try lift(readInt(&buf))
+    }
+
+    public static func write(_ value: SwiftType, into buf: inout [UInt8]) {
+        writeInt(&buf, lower(value))
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
 fileprivate struct FfiConverterUInt32: FfiConverterPrimitive {
     typealias FfiType = UInt32
     typealias SwiftType = UInt32
@@ -635,6 +651,164 @@ public func FfiConverterTypeCellId_lower(_ value: CellId) -> RustBuffer {
 
 
 /**
+ * One of the cuts of the clock, of figures only.
+ */
+public struct ClockCut: Equatable, Hashable {
+    /**
+     * Its width, per cent of the usual one; it is part of the file's name.
+     */
+    public let percent: UInt32
+    /**
+     * Width of every digit, thousandths of the text size.
+     */
+    public let digit: UInt16
+    /**
+     * Width of the colon.
+     */
+    public let colon: UInt16
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Its width, per cent of the usual one; it is part of the file's name.
+         */percent: UInt32, 
+        /**
+         * Width of every digit, thousandths of the text size.
+         */digit: UInt16, 
+        /**
+         * Width of the colon.
+         */colon: UInt16) {
+        self.percent = percent
+        self.digit = digit
+        self.colon = colon
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension ClockCut: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeClockCut: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> ClockCut {
+        return
+            try ClockCut(
+                percent: FfiConverterUInt32.read(from: &buf), 
+                digit: FfiConverterUInt16.read(from: &buf), 
+                colon: FfiConverterUInt16.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: ClockCut, into buf: inout [UInt8]) {
+        FfiConverterUInt32.write(value.percent, into: &buf)
+        FfiConverterUInt16.write(value.digit, into: &buf)
+        FfiConverterUInt16.write(value.colon, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeClockCut_lift(_ buf: RustBuffer) throws -> ClockCut {
+    return try FfiConverterTypeClockCut.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeClockCut_lower(_ value: ClockCut) -> RustBuffer {
+    return FfiConverterTypeClockCut.lower(value)
+}
+
+
+/**
+ * The app's typeface in figures.
+ */
+public struct FaceWidths: Equatable, Hashable {
+    /**
+     * Every character that it has.
+     */
+    public let letters: [LetterWidth]
+    /**
+     * Width of any other character: the phone's own face draws it.
+     */
+    public let other: UInt16
+    /**
+     * The cuts of the clock, the widest first.
+     */
+    public let clocks: [ClockCut]
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Every character that it has.
+         */letters: [LetterWidth], 
+        /**
+         * Width of any other character: the phone's own face draws it.
+         */other: UInt16, 
+        /**
+         * The cuts of the clock, the widest first.
+         */clocks: [ClockCut]) {
+        self.letters = letters
+        self.other = other
+        self.clocks = clocks
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension FaceWidths: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeFaceWidths: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> FaceWidths {
+        return
+            try FaceWidths(
+                letters: FfiConverterSequenceTypeLetterWidth.read(from: &buf), 
+                other: FfiConverterUInt16.read(from: &buf), 
+                clocks: FfiConverterSequenceTypeClockCut.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: FaceWidths, into buf: inout [UInt8]) {
+        FfiConverterSequenceTypeLetterWidth.write(value.letters, into: &buf)
+        FfiConverterUInt16.write(value.other, into: &buf)
+        FfiConverterSequenceTypeClockCut.write(value.clocks, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeFaceWidths_lift(_ buf: RustBuffer) throws -> FaceWidths {
+    return try FfiConverterTypeFaceWidths.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeFaceWidths_lower(_ value: FaceWidths) -> RustBuffer {
+    return FfiConverterTypeFaceWidths.lower(value)
+}
+
+
+/**
  * A line of the key below the picture.
  */
 public struct KeyLine: Equatable, Hashable {
@@ -710,6 +884,85 @@ public func FfiConverterTypeKeyLine_lift(_ buf: RustBuffer) throws -> KeyLine {
 #endif
 public func FfiConverterTypeKeyLine_lower(_ value: KeyLine) -> RustBuffer {
     return FfiConverterTypeKeyLine.lower(value)
+}
+
+
+/**
+ * Width of a character in both cuts, thousandths of the text size.
+ */
+public struct LetterWidth: Equatable, Hashable {
+    /**
+     * The character as its code point.
+     */
+    public let code: UInt32
+    /**
+     * In the medium cut.
+     */
+    public let medium: UInt16
+    /**
+     * In the bold cut.
+     */
+    public let bold: UInt16
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * The character as its code point.
+         */code: UInt32, 
+        /**
+         * In the medium cut.
+         */medium: UInt16, 
+        /**
+         * In the bold cut.
+         */bold: UInt16) {
+        self.code = code
+        self.medium = medium
+        self.bold = bold
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension LetterWidth: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeLetterWidth: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> LetterWidth {
+        return
+            try LetterWidth(
+                code: FfiConverterUInt32.read(from: &buf), 
+                medium: FfiConverterUInt16.read(from: &buf), 
+                bold: FfiConverterUInt16.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: LetterWidth, into buf: inout [UInt8]) {
+        FfiConverterUInt32.write(value.code, into: &buf)
+        FfiConverterUInt16.write(value.medium, into: &buf)
+        FfiConverterUInt16.write(value.bold, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeLetterWidth_lift(_ buf: RustBuffer) throws -> LetterWidth {
+    return try FfiConverterTypeLetterWidth.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeLetterWidth_lower(_ value: LetterWidth) -> RustBuffer {
+    return FfiConverterTypeLetterWidth.lower(value)
 }
 
 
@@ -1861,6 +2114,31 @@ fileprivate struct FfiConverterSequenceString: FfiConverterRustBuffer {
 #if swift(>=5.8)
 @_documentation(visibility: private)
 #endif
+fileprivate struct FfiConverterSequenceTypeClockCut: FfiConverterRustBuffer {
+    typealias SwiftType = [ClockCut]
+
+    public static func write(_ value: [ClockCut], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeClockCut.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [ClockCut] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [ClockCut]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeClockCut.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
 fileprivate struct FfiConverterSequenceTypeKeyLine: FfiConverterRustBuffer {
     typealias SwiftType = [KeyLine]
 
@@ -1878,6 +2156,31 @@ fileprivate struct FfiConverterSequenceTypeKeyLine: FfiConverterRustBuffer {
         seq.reserveCapacity(Int(len))
         for _ in 0 ..< len {
             seq.append(try FfiConverterTypeKeyLine.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceTypeLetterWidth: FfiConverterRustBuffer {
+    typealias SwiftType = [LetterWidth]
+
+    public static func write(_ value: [LetterWidth], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeLetterWidth.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [LetterWidth] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [LetterWidth]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeLetterWidth.read(from: &buf))
         }
         return seq
     }

@@ -7,8 +7,8 @@ public struct Letters: Sendable {
 
     /// Height of a line against its em; the core's layout counts with the same.
     static let line = 1.2
-    /// Share of the em that a capital letter or a figure is high in the sans faces phones have, within 2 %.
-    static let cap = 0.715
+    /// Share of the em that a capital letter or a figure is high in the app's typeface.
+    static let cap = 0.711
     /// A text is never made smaller than this share of the size asked for.
     static let smallest = 0.25
     /// One step smaller.

@@ -32,16 +32,18 @@ public enum Weight: Equatable, Hashable, Sendable {
 /// One line of text.
 public struct Letter: Equatable, Sendable {
     public let text: String
+    /// The name of the cut that it is set in.
+    public var cut: String { clock.map(Face.clock) ?? Face.name(weight) }
     /// Left end of the baseline.
     public let at: Point
     public let em: Double
     public let weight: Weight
     public let tint: Tint
-    /// Width against the letters' own; below 1 they are narrowed.
-    public let squeeze: Double
+    /// The cut of the clock that it is set in, by its width in per cent; none for words.
+    public let clock: UInt32?
 
-    public init(_ text: String, at: Point, em: Double, weight: Weight = .medium, tint: Tint = .ink, squeeze: Double = 1) {
-        (self.text, self.at, self.em, self.weight, self.tint, self.squeeze) = (text, at, em, weight, tint, squeeze)
+    public init(_ text: String, at: Point, em: Double, weight: Weight = .medium, tint: Tint = .ink, clock: UInt32? = nil) {
+        (self.text, self.at, self.em, self.weight, self.tint, self.clock) = (text, at, em, weight, tint, clock)
     }
 }
 

@@ -72,22 +72,25 @@ struct Words {
     /// The first sentence is what is looked for: it gives way to the second down to this share of its size.
     private static let smallestFirst = 0.7
 
-    /// Digits as high as the place, narrowed where they would be wider than it.
+    /// Digits as high as the place in the widest cut of the clock that has room. Where none has, the minutes stay high in the
+    /// narrowest and the seconds become small.
     func digits(_ text: String, in place: Rect, tint: Tint = .ink) -> [Mark] {
-        guard !text.isEmpty, place.width > 0, place.height > 0 else { return [] }
+        guard !text.isEmpty, place.width > 0, place.height > 0, let narrowest = Face.widths.clocks.last else { return [] }
         let em = place.height / Letters.cap
-        func mark(_ text: String, _ left: Double, _ em: Double, _ squeeze: Double) -> Mark {
-            .text(Letter(text, at: Point(place.left + left, place.bottom), em: em, weight: .bold, tint: tint, squeeze: squeeze))
+        func mark(_ text: String, _ left: Double, _ em: Double, _ cut: ClockCut) -> Mark {
+            .text(Letter(text, at: Point(place.left + left, place.bottom), em: em, weight: .bold, tint: tint, clock: cut.percent))
         }
-        let squeeze = min(1, place.width / letters.width(text, em, .bold))
-        guard squeeze < Self.narrowest, let cut = text.lastIndex(of: ":") else { return [mark(text, 0, em, squeeze)] }
-        // Too narrow to read at arm's length: minutes stay high, seconds become small.
-        let (head, tail) = (String(text[..<cut]), String(text[cut...]))
-        let (wide, rest) = (letters.width(head, em, .bold), letters.width(tail, em * 0.5, .bold))
-        let narrow = min(1, place.width / (wide + rest))
-        return [mark(head, 0, em, narrow), mark(tail, wide * narrow, em * 0.5, narrow)]
+        if let cut = Face.widths.clocks.first(where: { Face.width(text, em, $0) <= place.width }) { return [mark(text, 0, em, cut)] }
+        let at = text.lastIndex(of: ":") ?? text.startIndex
+        let (minutes, seconds) = (String(text[..<at]), String(text[at...]))
+        let (long, short) = (Face.width(minutes, em, narrowest), Face.width(seconds, em, narrowest))
+        let share = min(Self.mostSeconds, max(Self.leastSeconds, (place.width - long) / short))
+        // Not even so: all of it smaller, in its own proportions.
+        let fit = min(1, place.width / (long + short * share))
+        return [mark(minutes, 0, em * fit, narrowest), mark(seconds, long * fit, em * fit * share, narrowest)]
     }
 
-    /// Digits narrower than this share of their own width are hard to tell apart.
-    private static let narrowest = 0.5
+    /// Seconds beside high minutes, as a share of their height.
+    private static let mostSeconds = 0.5
+    private static let leastSeconds = 0.3
 }

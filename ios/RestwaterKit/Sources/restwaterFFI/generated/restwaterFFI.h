@@ -380,6 +380,12 @@ RustBuffer uniffi_restwater_fn_func_salvage(RustBuffer dir, RustBuffer now, Rust
 RustBuffer uniffi_restwater_fn_func_bank_layout(RustBuffer glass, RustBuffer ask, RustCallStatus *_Nonnull out_status
 );
 #endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_FUNC_FACE_WIDTHS
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_FUNC_FACE_WIDTHS
+RustBuffer uniffi_restwater_fn_func_face_widths(RustCallStatus *_Nonnull out_status
+    
+);
+#endif
 #ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_FUNC_KEY_ACTION
 #define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_FUNC_KEY_ACTION
 RustBuffer uniffi_restwater_fn_func_key_action(RustBuffer key, uint8_t rod, RustCallStatus *_Nonnull out_status
@@ -703,6 +709,12 @@ uint16_t uniffi_restwater_checksum_func_salvage(void
 #ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_FUNC_BANK_LAYOUT
 #define UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_FUNC_BANK_LAYOUT
 uint16_t uniffi_restwater_checksum_func_bank_layout(void
+    
+);
+#endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_FUNC_FACE_WIDTHS
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_FUNC_FACE_WIDTHS
+uint16_t uniffi_restwater_checksum_func_face_widths(void
     
 );
 #endif

@@ -77,6 +77,7 @@ class MainActivity : ComponentActivity() {
 
     override fun onCreate(savedInstanceState: Bundle?) {
         super.onCreate(savedInstanceState)
+        wearFace()
         enableEdgeToEdge()
         // They register their questions before the activity has started, as the system wants it.
         app.files.attach(this, savedInstanceState)

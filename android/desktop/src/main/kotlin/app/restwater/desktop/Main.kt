@@ -26,6 +26,7 @@ fun main(args: Array<String>) {
 
 /** The window on the log in a folder, until it is closed; [seen] is told of what it draws. */
 internal fun openWindow(folder: File, seen: (RestwaterState) -> Unit = {}) {
+    wearFace()
     folder.mkdirs()
     val core = try {
         Restwater.open(folder.path, present())

@@ -31,6 +31,7 @@ import org.jetbrains.skia.EncodedImageFormat
 /** Draws a screen of this glass without a window, as PNG. */
 @OptIn(ExperimentalComposeUiApi::class)
 fun picture(glass: Glass, content: @Composable () -> Unit): ByteArray {
+    wearFace()
     val scene = ImageComposeScene(glass.widthPx.toInt(), glass.heightPx.toInt(), Density(2.625f, 1f), content = content)
     try {
         scene.render(0)

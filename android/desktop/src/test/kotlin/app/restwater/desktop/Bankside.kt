@@ -120,6 +120,7 @@ class Bankside(private val ui: DesktopComposeUiTest, private val folder: File, v
         private const val NINE_O_CLOCK = 1_768_640_400_000L
 
         fun on(glass: Glass = GLASS, day: Bankside.() -> Unit) {
+            wearFace()
             val folder = Files.createTempDirectory("restwater-test").toFile()
             try {
                 runDesktopComposeUiTest(glass.widthPx.toInt(), glass.heightPx.toInt()) {

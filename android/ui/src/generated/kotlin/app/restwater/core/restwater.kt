@@ -76,6 +76,8 @@ import app.restwater.core.screen.Settings
 import app.restwater.core.screen.ShellWords
 import app.restwater.core.screen.WatchView
 import app.restwater.core.screen.Which
+import app.restwater.core.swim.FaceWidths
+import app.restwater.core.swim.FfiConverterTypeFaceWidths
 import app.restwater.core.swim.FfiConverterTypeSwimScene
 import app.restwater.core.swim.SwimScene
 import java.util.concurrent.atomic.AtomicBoolean
@@ -109,6 +111,7 @@ import app.restwater.core.screen.RustBuffer as RustBufferSettings
 import app.restwater.core.screen.RustBuffer as RustBufferShellWords
 import app.restwater.core.screen.RustBuffer as RustBufferWatchView
 import app.restwater.core.screen.RustBuffer as RustBufferWhich
+import app.restwater.core.swim.RustBuffer as RustBufferFaceWidths
 import app.restwater.core.swim.RustBuffer as RustBufferSwimScene
 
 // This is a helper for safely working with byte buffers returned from the Rust code.
@@ -760,6 +763,8 @@ internal object IntegrityCheckingUniffiLib {
     ): Int
     external fun uniffi_restwater_checksum_func_bank_layout(
     ): Int
+    external fun uniffi_restwater_checksum_func_face_widths(
+    ): Int
     external fun uniffi_restwater_checksum_func_key_action(
     ): Int
     external fun uniffi_restwater_checksum_func_match_layout(
@@ -897,6 +902,8 @@ internal object UniffiLib {
     ): RustBuffer.ByValue
     external fun uniffi_restwater_fn_func_bank_layout(`glass`: RustBufferGlass.ByValue,`ask`: RustBufferPadAsk.ByValue,uniffi_out_err: UniffiRustCallStatus, 
     ): RustBufferBankLayout.ByValue
+    external fun uniffi_restwater_fn_func_face_widths(uniffi_out_err: UniffiRustCallStatus, 
+    ): RustBufferFaceWidths.ByValue
     external fun uniffi_restwater_fn_func_key_action(`key`: RustBufferKey.ByValue,`rod`: Byte,uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
     external fun uniffi_restwater_fn_func_match_layout(`glass`: RustBufferGlass.ByValue,uniffi_out_err: UniffiRustCallStatus, 
@@ -1041,6 +1048,9 @@ private fun uniffiCheckApiChecksums(lib: IntegrityCheckingUniffiLib) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
     if ((lib.uniffi_restwater_checksum_func_bank_layout() and 0xFFFF) != 35560) {
+        throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
+    }
+    if ((lib.uniffi_restwater_checksum_func_face_widths() and 0xFFFF) != 3050) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
     if ((lib.uniffi_restwater_checksum_func_key_action() and 0xFFFF) != 16940) {
@@ -2689,6 +2699,8 @@ public object FfiConverterSequenceTypeDayTap: FfiConverterRustBuffer<List<DayTap
 
 
 
+
+
         /**
          * Version of the core that the shell was loaded with, as `major.minor.patch`.
          */ fun `coreVersion`(): kotlin.String {
@@ -2730,6 +2742,19 @@ public object FfiConverterSequenceTypeDayTap: FfiConverterRustBuffer<List<DayTap
         
         FfiConverterTypeGlass.lower(`glass`),
         FfiConverterTypePadAsk.lower(`ask`),_status)
+}
+    )
+    }
+    
+
+        /**
+         * How wide the letters of the app's typeface are: what a shell measures lines with before it draws them.
+         */ fun `faceWidths`(): FaceWidths {
+            return FfiConverterTypeFaceWidths.lift(
+    uniffiRustCall() { _status ->
+    UniffiLib.uniffi_restwater_fn_func_face_widths(
+    
+        _status)
 }
     )
     }

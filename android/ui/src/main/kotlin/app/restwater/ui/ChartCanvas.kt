@@ -57,7 +57,7 @@ internal class Lettering(
     }
 
     private fun at(em: Float, text: String, weight: FontWeight) = measurer.measure(
-        text, TextStyle(ink.ink, with(density) { em.toSp() }, weight, fontFeatureSettings = "tnum"), softWrap = false, maxLines = 1,
+        text, TextStyle(ink.ink, with(density) { em.toSp() }, weight, fontFamily = Face.words), softWrap = false, maxLines = 1,
     )
 }
 

@@ -288,7 +288,7 @@ internal fun Field(
     // The core's answer to a letter must not overtake the next letter.
     LaunchedEffect(value, typing) { if (!typing) typed = value }
     val em = layout.text.body.toFloat()
-    val style = TextStyle(ink.ink, with(LocalDensity.current) { (em * 1.2f).toSp() }, FontWeight.Bold)
+    val style = TextStyle(ink.ink, with(LocalDensity.current) { (em * 1.2f).toSp() }, FontWeight.Bold, fontFamily = Face.words)
     Row(Modifier.at(place), verticalAlignment = Alignment.CenterVertically) {
         FitText(label, em, ink.ink, Modifier.width(mm(14f)).height(mm(6f)))
         BasicTextField(
@@ -317,7 +317,7 @@ internal fun TypedLine(leaf: String, typing: TypedField, layout: BankLayout, pla
     val mm = LocalPxPerMm.current
     var text by rememberSaveable(leaf) { mutableStateOf("") }
     val em = layout.text.body.toFloat()
-    val style = TextStyle(ink.ink, with(LocalDensity.current) { em.toSp() }, FontWeight.Medium)
+    val style = TextStyle(ink.ink, with(LocalDensity.current) { em.toSp() }, FontWeight.Medium, fontFamily = Face.words)
     val width = 15.0 * mm
     Box(Modifier.at(place.copy(width = place.width - width - 2.0 * mm)), contentAlignment = Alignment.CenterStart) {
         BasicTextField(

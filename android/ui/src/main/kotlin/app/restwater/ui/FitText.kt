@@ -7,7 +7,6 @@ import androidx.compose.runtime.remember
 import androidx.compose.ui.Modifier
 import androidx.compose.ui.geometry.Offset
 import androidx.compose.ui.graphics.Color
-import androidx.compose.ui.graphics.drawscope.withTransform
 import androidx.compose.ui.platform.LocalDensity
 import androidx.compose.ui.semantics.SemanticsPropertyKey
 import androidx.compose.ui.semantics.clearAndSetSemantics
@@ -15,6 +14,7 @@ import androidx.compose.ui.text.TextLayoutResult
 import androidx.compose.ui.text.TextMeasurer
 import androidx.compose.ui.text.TextStyle
 import androidx.compose.ui.text.drawText
+import androidx.compose.ui.text.font.FontFamily
 import androidx.compose.ui.text.font.FontWeight
 import androidx.compose.ui.text.rememberTextMeasurer
 import androidx.compose.ui.text.style.LineHeightStyle
@@ -26,7 +26,7 @@ import androidx.compose.ui.unit.em
 import app.restwater.core.layout.Rect
 
 /** Share of the em that a capital letter or a figure is high in the sans faces phones have, within 2 %. */
-private const val CAP_OF_EM = 0.715f
+private const val CAP_OF_EM = 0.711f
 
 /** Of drawn text: what of it does not show whole, empty where all of it does; read by tests. */
 val CutOff = SemanticsPropertyKey<String>("CutOff")
@@ -122,10 +122,10 @@ private fun TextLayoutResult.breaksAWord(text: String): Boolean =
         end in 1 until text.length && !text[end - 1].isWhitespace() && text[end - 1] != '-' && !text[end].isWhitespace()
     }
 
-private fun style(em: Float, density: Density, weight: FontWeight, align: TextAlign) = TextStyle(
+private fun style(em: Float, density: Density, weight: FontWeight, align: TextAlign, family: FontFamily = Face.words) = TextStyle(
     fontSize = with(density) { em.toSp() },
     fontWeight = weight,
-    fontFeatureSettings = "tnum",
+    fontFamily = family,
     textAlign = align,
     lineHeight = LINE.em,
     lineHeightStyle = LineHeightStyle(LineHeightStyle.Alignment.Center, LineHeightStyle.Trim.None),
@@ -143,7 +143,10 @@ private const val SMALLEST = 0.35f
 /** One step smaller. */
 private const val SMALLER = 0.95f
 
-/** Digits as high as the place, narrowed where they would be wider than it; [text] is read while they are drawn. */
+/**
+ * Digits as high as the place in the widest cut of the clock that has room. Where none has, the minutes stay high in the
+ * narrowest and the seconds become small. [text] is read while they are drawn.
+ */
 @Composable
 fun Digits(text: () -> String, color: Color, modifier: Modifier = Modifier, align: TextAlign = TextAlign.Start) {
     val measurer = rememberTextMeasurer()
@@ -151,31 +154,32 @@ fun Digits(text: () -> String, color: Color, modifier: Modifier = Modifier, alig
     Canvas(modifier.clearAndSetSemantics { }) {
         val digits = text()
         val em = size.height / CAP_OF_EM
-        val cut = digits.lastIndexOf(':').coerceAtLeast(0)
-        val whole = measurer.line(digits, em, density)
-        fun draw(laid: TextLayoutResult, from: Float, squeeze: Float) {
-            val top = size.height - laid.firstBaseline
-            withTransform({ translate(from, top); scale(squeeze, 1f, Offset.Zero) }) { drawText(laid, color) }
-        }
-        val squeeze = (size.width / whole.size.width).coerceAtMost(1f)
-        if (squeeze >= NARROWEST || cut == 0) {
-            draw(whole, if (align == TextAlign.End) size.width - whole.size.width * squeeze else 0f, squeeze)
-        } else {
-            // Too narrow to read at arm's length: minutes stay high, seconds become small.
-            val minutes = measurer.line(digits.substring(0, cut), em, density)
-            val seconds = measurer.line(digits.substring(cut), em * 0.5f, density)
-            val narrow = (size.width / (minutes.size.width + seconds.size.width)).coerceAtMost(1f)
-            draw(minutes, 0f, narrow)
-            draw(seconds, minutes.size.width * narrow, narrow)
+        val laid = measurer.clock(digits, em, size.width, density)
+        var left = if (align == TextAlign.End) (size.width - laid.sumOf { it.size.width }).coerceAtLeast(0f) else 0f
+        for (part in laid) {
+            drawText(part, color, Offset(left, size.height - part.firstBaseline))
+            left += part.size.width
         }
     }
 }
 
-/** Digits narrower than this share of their own width are hard to tell apart. */
-private const val NARROWEST = 0.5f
+private fun TextMeasurer.clock(digits: String, em: Float, width: Float, density: Density): List<TextLayoutResult> {
+    fun line(text: String, em: Float, cut: FontFamily) =
+        measure(text, style(em, density, FontWeight.Bold, TextAlign.Left, cut), softWrap = false, maxLines = 1)
+    Face.clocks.forEach { cut -> line(digits, em, cut).let { if (it.size.width <= width) return listOf(it) } }
+    val narrowest = Face.clocks.last()
+    val at = digits.lastIndexOf(':').coerceAtLeast(0)
+    val (minutes, seconds) = digits.substring(0, at) to digits.substring(at)
+    val (long, short) = line(minutes, em, narrowest).size.width to line(seconds, em, narrowest).size.width
+    val share = ((width - long) / short).coerceIn(LEAST_SECONDS, MOST_SECONDS)
+    // Not even so: all of it smaller, in its own proportions.
+    val size = em * (width / (long + short * share)).coerceAtMost(1f)
+    return listOf(line(minutes, size, narrowest), line(seconds, size * share, narrowest))
+}
 
-private fun TextMeasurer.line(text: String, em: Float, density: Density) =
-    measure(text, style(em, density, FontWeight.Bold, TextAlign.Left), softWrap = false, maxLines = 1)
+/** Seconds beside high minutes, as a share of their height. */
+private const val MOST_SECONDS = 0.5f
+private const val LEAST_SECONDS = 0.3f
 
 /** The first sentence large, the second whole below it, then as many of the others as fit. */
 @Composable

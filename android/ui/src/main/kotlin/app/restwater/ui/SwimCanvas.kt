@@ -130,7 +130,7 @@ private class SwimPen(private val on: DrawScope, private val scene: SwimScene, p
             on.drawRect(ink.ink, Offset(left, top), Size(width, height), style = Stroke(0.2f * mm))
         }
         val weight = if (scene.labelRole[i] == LabelRole.RANGE) FontWeight.Medium else FontWeight.Bold
-        val style = TextStyle(if (next) ink.paper else ink.ink, with(density) { scene.labelSize[i].toSp() }, weight)
+        val style = TextStyle(if (next) ink.paper else ink.ink, with(density) { scene.labelSize[i].toSp() }, weight, fontFamily = Face.words)
         val text = measurer.measure(scene.labelText[i], style, softWrap = false, maxLines = 1)
         val (x, baseline) = scene.labelAt[2 * i] to scene.labelAt[2 * i + 1]
         on.drawText(text, topLeft = Offset(x - text.size.width / 2f, baseline - text.firstBaseline))

@@ -161,7 +161,7 @@ private class Tape(
         val every = strip.figureEveryMin.toInt().coerceAtLeast(1)
         val length = strip.lengthMin.toInt()
         val style = TextStyle(
-            ink.ink, with(density) { figurePx.toSp() }, FontWeight.Bold, fontFeatureSettings = "tnum",
+            ink.ink, with(density) { figurePx.toSp() }, FontWeight.Bold, fontFamily = Face.words,
         )
         val tick = if ((right - left) / length < 0.8f * mm) 5 else 1
         for (minute in 0..length step tick) {

@@ -1733,7 +1733,7 @@ data class ChangeView (
     val `verdict`: kotlin.String
     , 
     /**
-     * "Of 100 changes that look like this, 71 favour pink, 4 white, and 25 make no difference."
+     * "Of 100 changes that look like this: 71 favour pink; 4 favour white; 25 make no difference."
      */
     val `probability`: kotlin.String
     , 

@@ -904,6 +904,33 @@ object NoHandle
 /**
  * @suppress
  */
+public object FfiConverterUShort: FfiConverter<UShort, Short> {
+    override fun lift(value: Short): UShort {
+        return value.toUShort()
+    }
+
+    fun lift(value: Int): UShort {
+        return value.toUShort()
+    }
+
+    override fun read(buf: ByteBuffer): UShort {
+        return lift(buf.getShort())
+    }
+
+    override fun lower(value: UShort): Short {
+        return value.toShort()
+    }
+
+    override fun allocationSize(value: UShort) = 2UL
+
+    override fun write(value: UShort, buf: ByteBuffer) {
+        buf.putShort(value.toShort())
+    }
+}
+
+/**
+ * @suppress
+ */
 public object FfiConverterUInt: FfiConverter<UInt, Int> {
     override fun lift(value: Int): UInt {
         return value.toUInt()
@@ -1077,6 +1104,116 @@ public object FfiConverterTypeCellId: FfiConverterRustBuffer<CellId> {
 
 
 /**
+ * One of the cuts of the clock, of figures only.
+ */
+data class ClockCut (
+    /**
+     * Its width, per cent of the usual one; it is part of the file's name.
+     */
+    val `percent`: kotlin.UInt
+    , 
+    /**
+     * Width of every digit, thousandths of the text size.
+     */
+    val `digit`: kotlin.UShort
+    , 
+    /**
+     * Width of the colon.
+     */
+    val `colon`: kotlin.UShort
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeClockCut: FfiConverterRustBuffer<ClockCut> {
+    override fun read(buf: ByteBuffer): ClockCut {
+        return ClockCut(
+            FfiConverterUInt.read(buf),
+            FfiConverterUShort.read(buf),
+            FfiConverterUShort.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: ClockCut) = (
+            FfiConverterUInt.allocationSize(value.`percent`) +
+            FfiConverterUShort.allocationSize(value.`digit`) +
+            FfiConverterUShort.allocationSize(value.`colon`)
+    )
+
+    override fun write(value: ClockCut, buf: ByteBuffer) {
+            FfiConverterUInt.write(value.`percent`, buf)
+            FfiConverterUShort.write(value.`digit`, buf)
+            FfiConverterUShort.write(value.`colon`, buf)
+    }
+}
+
+
+
+/**
+ * The app's typeface in figures.
+ */
+data class FaceWidths (
+    /**
+     * Every character that it has.
+     */
+    val `letters`: List<LetterWidth>
+    , 
+    /**
+     * Width of any other character: the phone's own face draws it.
+     */
+    val `other`: kotlin.UShort
+    , 
+    /**
+     * The cuts of the clock, the widest first.
+     */
+    val `clocks`: List<ClockCut>
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeFaceWidths: FfiConverterRustBuffer<FaceWidths> {
+    override fun read(buf: ByteBuffer): FaceWidths {
+        return FaceWidths(
+            FfiConverterSequenceTypeLetterWidth.read(buf),
+            FfiConverterUShort.read(buf),
+            FfiConverterSequenceTypeClockCut.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: FaceWidths) = (
+            FfiConverterSequenceTypeLetterWidth.allocationSize(value.`letters`) +
+            FfiConverterUShort.allocationSize(value.`other`) +
+            FfiConverterSequenceTypeClockCut.allocationSize(value.`clocks`)
+    )
+
+    override fun write(value: FaceWidths, buf: ByteBuffer) {
+            FfiConverterSequenceTypeLetterWidth.write(value.`letters`, buf)
+            FfiConverterUShort.write(value.`other`, buf)
+            FfiConverterSequenceTypeClockCut.write(value.`clocks`, buf)
+    }
+}
+
+
+
+/**
  * A line of the key below the picture.
  */
 data class KeyLine (
@@ -1126,6 +1263,61 @@ public object FfiConverterTypeKeyLine: FfiConverterRustBuffer<KeyLine> {
             FfiConverterOptionalUInt.write(value.`number`, buf)
             FfiConverterString.write(value.`text`, buf)
             FfiConverterTypeLabelRole.write(value.`role`, buf)
+    }
+}
+
+
+
+/**
+ * Width of a character in both cuts, thousandths of the text size.
+ */
+data class LetterWidth (
+    /**
+     * The character as its code point.
+     */
+    val `code`: kotlin.UInt
+    , 
+    /**
+     * In the medium cut.
+     */
+    val `medium`: kotlin.UShort
+    , 
+    /**
+     * In the bold cut.
+     */
+    val `bold`: kotlin.UShort
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeLetterWidth: FfiConverterRustBuffer<LetterWidth> {
+    override fun read(buf: ByteBuffer): LetterWidth {
+        return LetterWidth(
+            FfiConverterUInt.read(buf),
+            FfiConverterUShort.read(buf),
+            FfiConverterUShort.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: LetterWidth) = (
+            FfiConverterUInt.allocationSize(value.`code`) +
+            FfiConverterUShort.allocationSize(value.`medium`) +
+            FfiConverterUShort.allocationSize(value.`bold`)
+    )
+
+    override fun write(value: LetterWidth, buf: ByteBuffer) {
+            FfiConverterUInt.write(value.`code`, buf)
+            FfiConverterUShort.write(value.`medium`, buf)
+            FfiConverterUShort.write(value.`bold`, buf)
     }
 }
 
@@ -1863,6 +2055,34 @@ public object FfiConverterSequenceString: FfiConverterRustBuffer<List<kotlin.Str
 /**
  * @suppress
  */
+public object FfiConverterSequenceTypeClockCut: FfiConverterRustBuffer<List<ClockCut>> {
+    override fun read(buf: ByteBuffer): List<ClockCut> {
+        val len = buf.getInt()
+        return List<ClockCut>(len) {
+            FfiConverterTypeClockCut.read(buf)
+        }
+    }
+
+    override fun allocationSize(value: List<ClockCut>): ULong {
+        val sizeForLength = 4UL
+        val sizeForItems = value.map { FfiConverterTypeClockCut.allocationSize(it) }.sum()
+        return sizeForLength + sizeForItems
+    }
+
+    override fun write(value: List<ClockCut>, buf: ByteBuffer) {
+        buf.putInt(value.size)
+        value.iterator().forEach {
+            FfiConverterTypeClockCut.write(it, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
 public object FfiConverterSequenceTypeKeyLine: FfiConverterRustBuffer<List<KeyLine>> {
     override fun read(buf: ByteBuffer): List<KeyLine> {
         val len = buf.getInt()
@@ -1881,6 +2101,34 @@ public object FfiConverterSequenceTypeKeyLine: FfiConverterRustBuffer<List<KeyLi
         buf.putInt(value.size)
         value.iterator().forEach {
             FfiConverterTypeKeyLine.write(it, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterSequenceTypeLetterWidth: FfiConverterRustBuffer<List<LetterWidth>> {
+    override fun read(buf: ByteBuffer): List<LetterWidth> {
+        val len = buf.getInt()
+        return List<LetterWidth>(len) {
+            FfiConverterTypeLetterWidth.read(buf)
+        }
+    }
+
+    override fun allocationSize(value: List<LetterWidth>): ULong {
+        val sizeForLength = 4UL
+        val sizeForItems = value.map { FfiConverterTypeLetterWidth.allocationSize(it) }.sum()
+        return sizeForLength + sizeForItems
+    }
+
+    override fun write(value: List<LetterWidth>, buf: ByteBuffer) {
+        buf.putInt(value.size)
+        value.iterator().forEach {
+            FfiConverterTypeLetterWidth.write(it, buf)
         }
     }
 }
