@@ -8,7 +8,7 @@ use restwater_tests::phone::Seeded;
 use serde_json::Value;
 use std::error::Error;
 
-const SCREENS: [Which; 14] = [
+const SCREENS: [Which; 16] = [
     Which::Bank,
     Which::Setup,
     Which::Tackle,
@@ -16,6 +16,8 @@ const SCREENS: [Which; 14] = [
     Which::Waits,
     Which::Changes,
     Which::Match,
+    Which::Fish,
+    Which::Weight,
     Which::Files,
     Which::Bench,
     Which::Book,

@@ -31,7 +31,7 @@ fn the_match_over_the_day() -> Result<(), Box<dyn Error>> {
         for note in view.notes.iter().chain(&view.coming_notes) {
             let _ = writeln!(said, "  ({note})");
         }
-        if let Some(fish) = &view.fish {
+        if let Screen::Fish(fish) = app.screen(Which::Fish, &tap.at)? {
             let _ = writeln!(said, "  {}: {}", fish.title, fish.says.join(" "));
         }
         for line in view.weigh_in.iter().flat_map(|page| &page.lines) {

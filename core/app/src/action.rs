@@ -47,6 +47,7 @@ pub(super) fn payload(action: &Action, draft: &SessionSetup) -> Option<Payload> 
         | Action::Swim { .. }
         | Action::Waits { .. }
         | Action::Match { .. }
+        | Action::Fish { .. }
         | Action::Bench { .. }
         | Action::Book { .. }
         | Action::Conditions { .. }

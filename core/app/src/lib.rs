@@ -19,6 +19,7 @@ mod earlier;
 mod entropy;
 mod error;
 mod files;
+mod fish;
 mod geojson;
 mod journal;
 mod kit;
@@ -54,6 +55,7 @@ use advisor::Advisor;
 use bankside::Asking;
 use book::BookState;
 use files::FilesState;
+use fish::FishState;
 use journal::{Beside, Committed, Journal};
 use learning::Learning;
 use match_day::MatchState;
@@ -76,6 +78,7 @@ pub struct App {
     advisor: Advisor,
     learning: Learning,
     match_day: MatchState,
+    fish: FishState,
     settings: Settings,
     chosen: RodNumber,
     draft: SessionSetup,
@@ -110,6 +113,7 @@ impl App {
             advisor,
             learning: Learning::default(),
             match_day: MatchState::default(),
+            fish: FishState::default(),
             settings,
             chosen: 1,
             draft,
@@ -178,6 +182,7 @@ impl App {
             Action::PlacePegAsTyped => self.place_peg_as_typed(at)?,
             Action::Swim { tap } => self.swim_choice(tap, at)?,
             Action::Match { tap } => self.match_tap(tap, at)?,
+            Action::Fish { cast, tap } => self.fish_tap(*cast, tap, at)?,
             Action::Book { tap } => self.book_tap(tap, at)?,
             Action::Conditions { tap } => self.conditions_tap(*tap, at)?,
             Action::Cautions { tap } => self.cautions_tap(tap, at)?,
@@ -204,6 +209,8 @@ impl App {
             Which::Waits => Screen::Waits(self.waits(now)),
             Which::Changes => Screen::Changes(self.changes()),
             Which::Match => Screen::Match(self.match_view(now)),
+            Which::Fish => Screen::Fish(self.fish_screen()),
+            Which::Weight => Screen::Weight(self.weight_screen()),
             Which::Tackle => Screen::Tackle(self.tackle()?),
             Which::Swim => Screen::Swim(self.swim_view(now)?),
             Which::Book => Screen::Book(self.book(now)?),
@@ -262,6 +269,7 @@ impl App {
     }
 
     fn bank(&mut self, now: &Moment) -> screen::BankView {
+        let landed = self.landed_fish();
         let session = self.journal.recent().current().map(|loaded| &loaded.session);
         let now = self.on_line(now);
         let reading = session.and_then(|session| self.advisor.read(session, self.chosen, &now));
@@ -270,6 +278,7 @@ impl App {
             chosen: self.chosen,
             now: &now,
             reading: reading.as_ref(),
+            landed: landed.as_ref(),
             undo: self.journal.recent().undo(),
             redo: self.journal.recent().redo().map(|(entry, _)| entry),
             latest: self.journal.recent().latest(3),
@@ -314,6 +323,7 @@ impl App {
             self.chosen = 1;
             self.swim = SwimState::default();
             self.match_day = MatchState::default();
+            self.fish = FishState::default();
             self.asking = Asking::default();
         }
         if starts {

@@ -2,19 +2,19 @@
 
 use super::error::within;
 use super::{App, AppError};
-use restwater_log::{FishSaid, FishWeight, Moment, Payload, WeightUnit};
+use restwater_log::{Moment, Payload, WeightUnit};
 use restwater_match_day::clock::{MINUTE_MS, MatchClock, Phase};
 use restwater_match_day::forecast::{Landing, TimeLeft};
 use restwater_match_day::rules::{Counting, NetHolds, NetRule, RulesError, same_name};
-use restwater_match_day::weight::{Weight, WeightError};
+use restwater_match_day::weight::Weight;
 use restwater_screen as screen;
 use restwater_screen::{MatchInput, MatchTap, MatchView, RestInput, RuleTap, Signal, UsualClass};
 use restwater_session::Logged;
 use restwater_session::match_setup::MatchError;
 use restwater_session::own_count::{OwnCount, own_count};
 use restwater_session::rest::{Rest, landing, rest_of_match};
-use restwater_session::{CaughtFish, NotNow, Rhythm, Session, Stamp, catch, rhythm, running_wait_min};
 use restwater_session::{ClassGuess, MatchSetup};
+use restwater_session::{NotNow, Rhythm, Session, Stamp, catch, rhythm, running_wait_min};
 use restwater_waits::{Advice, BITE_EXTRA_GUESS_MIN, TURN_ROUND_GUESS_MIN};
 use uuid::Uuid;
 
@@ -24,10 +24,6 @@ const SEED: u64 = 9;
 /// What the Match screen remembers between taps; it is not part of the log.
 #[derive(Default)]
 pub(super) struct MatchState {
-    /// The fish that is meant, by its cast; none means the latest.
-    fish: Option<Uuid>,
-    /// The figure of its weight.
-    figure: i64,
     /// The net on the scales.
     net: Option<String>,
     /// The figure of the scales.
@@ -66,8 +62,6 @@ impl App {
             now,
             count: count.as_ref(),
             rest,
-            chosen: chosen(state, &caught),
-            figure: state.figure,
             scales_net: state.net.as_deref(),
             scales: state.scales,
             caught: &caught,
@@ -99,7 +93,7 @@ impl App {
         Some((advice, rhythm))
     }
 
-    fn match_setup(&self) -> Option<&MatchSetup> {
+    pub(super) fn match_setup(&self) -> Option<&MatchSetup> {
         self.session()?.match_day.as_ref().map(|m| &m.setup)
     }
 
@@ -113,21 +107,10 @@ impl App {
                 self.log_here(Payload::MatchOff, at)
             }
             MatchTap::Heard { signal } => self.heard(*signal, at),
-            MatchTap::Fish { back } => self.choose_fish(*back),
-            MatchTap::Step { by } => {
-                self.match_day.figure = stepped(self.match_day.figure, *by, MOST_FISH);
-                Ok(String::new())
-            }
             MatchTap::ScalesStep { by } => {
                 self.match_day.scales = stepped(self.match_day.scales, *by, MOST_NET);
                 Ok(String::new())
             }
-            MatchTap::Weighed => self.weigh(self.unit()?, self.match_day.figure, false, at),
-            MatchTap::Guessed => self.weigh(self.unit()?, self.match_day.figure, true, at),
-            MatchTap::Weight { unit, count, guessed } => self.weigh(*unit, *count, *guessed, at),
-            MatchTap::Class { name } => self.class(name, at),
-            MatchTap::Net { name } => self.net(name, at),
-            MatchTap::PutBack { back } => self.say_fish(at, |said| said.put_back = *back),
             MatchTap::ScalesNet { name } => {
                 self.match_day.net = Some(self.net_name(name)?);
                 self.match_day.scales = 0;
@@ -150,7 +133,7 @@ impl App {
     }
 
     /// A net of the rules by its name.
-    fn net_name(&self, name: &str) -> Result<String, AppError> {
+    pub(super) fn net_name(&self, name: &str) -> Result<String, AppError> {
         let rules = &self.match_setup().ok_or(NotNow::NoMatch)?.rules;
         let net = rules.net(name).ok_or_else(|| MatchError::from(RulesError::NoSuchNet(name.to_owned())))?;
         Ok(net.name.clone())
@@ -244,65 +227,6 @@ impl App {
         self.set_match(&setup, at)
     }
 
-    fn choose_fish(&mut self, back: u32) -> Result<String, AppError> {
-        let caught = self.session().map(catch).ok_or(NotNow::NoSession)?;
-        let place = caught.len().checked_sub(1 + back as usize).ok_or(NotNow::NoLanding)?;
-        let fish = &caught[place];
-        self.match_day.fish = (back > 0).then_some(fish.cast);
-        self.match_day.figure = self.match_setup().and_then(|setup| figure_of(setup.unit, fish)).unwrap_or(0);
-        Ok(String::new())
-    }
-
-    /// What is said of the chosen fish, with one thing changed.
-    fn say_fish(&mut self, at: &Moment, change: impl FnOnce(&mut FishSaid)) -> Result<String, AppError> {
-        let session = self.session().ok_or(NotNow::NoSession)?;
-        session.match_day.as_ref().ok_or(NotNow::NoMatch)?;
-        let caught = catch(session);
-        let place = chosen(&self.match_day, &caught).ok_or(NotNow::NoLanding)?;
-        let cast = caught[place].cast;
-        let said = session.fish.iter().find(|f| f.said.cast == cast).map(|f| f.said.clone());
-        let mut said =
-            said.unwrap_or(FishSaid { cast, class: None, weight: None, net: None, put_back: false });
-        change(&mut said);
-        let notice = self.log_here(Payload::FishSet(said), at)?;
-        self.match_day.figure = 0;
-        Ok(notice)
-    }
-
-    fn weigh(
-        &mut self,
-        unit: WeightUnit,
-        count: i64,
-        guessed: bool,
-        at: &Moment,
-    ) -> Result<String, AppError> {
-        screen::units(unit, count).of_a_fish().map_err(MatchError::from)?;
-        let count =
-            u32::try_from(count).map_err(|_| MatchError::from(WeightError::Negative(count.to_string())))?;
-        let weight =
-            if guessed { FishWeight::Guessed { unit, count } } else { FishWeight::Weighed { unit, count } };
-        self.say_fish(at, |said| said.weight = Some(weight))
-    }
-
-    /// A weight on the scales stays: it then teaches the class.
-    fn class(&mut self, name: &str, at: &Moment) -> Result<String, AppError> {
-        let setup = self.match_setup().ok_or(NotNow::NoMatch)?;
-        let class = setup.class(name).and_then(|place| setup.classes.get(place));
-        let class = class.ok_or_else(|| no_such_class(name))?.name.clone();
-        self.say_fish(at, |said| said.class = Some(class))
-    }
-
-    fn net(&mut self, name: &str, at: &Moment) -> Result<String, AppError> {
-        let net = self.net_name(name)?;
-        let session = self.session().ok_or(NotNow::NoSession)?;
-        let caught = catch(session);
-        let place = chosen(&self.match_day, &caught).ok_or(NotNow::NoLanding)?;
-        let kind = caught[place].class.clone().unwrap_or_default();
-        let rules = &self.match_setup().ok_or(NotNow::NoMatch)?.rules;
-        rules.net_for(&net, &kind).map_err(MatchError::from)?;
-        self.say_fish(at, |said| (said.net, said.put_back) = (Some(net), false))
-    }
-
     fn weigh_in(&mut self, net: &str, unit: WeightUnit, count: i64, at: &Moment) -> Result<String, AppError> {
         let net = self.net_name(net)?;
         let shown = screen::units(unit, count).of_a_net().map_err(MatchError::from)?;
@@ -316,22 +240,7 @@ impl App {
     }
 }
 
-/// The fish that is meant, by its place.
-fn chosen(state: &MatchState, caught: &[CaughtFish]) -> Option<usize> {
-    let meant = state.fish.and_then(|cast| caught.iter().position(|f| f.cast == cast));
-    meant.or_else(|| caught.len().checked_sub(1))
-}
-
-/// The figure that a fish's weight on the scales is.
-fn figure_of(unit: WeightUnit, fish: &CaughtFish) -> Option<i64> {
-    match &fish.weight {
-        Some(FishWeight::Weighed { unit: read, count }) if *read == unit => Some(i64::from(*count)),
-        _ => None,
-    }
-}
-
 /// A figure never goes below nothing, nor far beyond what a weight can be.
-const MOST_FISH: i64 = 100_000;
 const MOST_NET: i64 = 1_000_000;
 
 fn stepped(figure: i64, by: i64, most: i64) -> i64 {
@@ -363,7 +272,7 @@ fn unit_of(weight: Weight) -> WeightUnit {
     }
 }
 
-fn no_such_class(name: &str) -> AppError {
+pub(super) fn no_such_class(name: &str) -> AppError {
     MatchError::NoSuchClass(name.chars().take(60).collect()).into()
 }
 

@@ -28,7 +28,7 @@ impl LastTap {
         let gap = at.since(&self.at).ms;
         let same_pad = match (self.action.pad(), action.pad()) {
             (Some(Pad::Rod(before)), Some(Pad::Rod(now))) => before == now,
-            (Some(Pad::Pick), Some(Pad::Pick | Pad::Aim)) => true,
+            (Some(Pad::Pick), Some(Pad::Pick | Pad::Aim)) | (Some(Pad::Rod(_)), Some(Pad::Fish)) => true,
             _ => false,
         };
         let rule = if same_pad || !action.steps() { REPEAT_MS } else { STEP_REPEAT_MS };
@@ -39,7 +39,7 @@ impl LastTap {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use restwater_screen::{MatchTap, SwimTap};
+    use restwater_screen::{FishTap, MatchTap, SwimTap};
     use restwater_session::written::second;
     use restwater_swim::Step;
 
@@ -73,9 +73,21 @@ mod tests {
 
     #[test]
     fn steps_of_a_figure_may_follow_fast() {
-        let step = Action::Match { tap: MatchTap::Step { by: 256 } };
+        let step = Action::Match { tap: MatchTap::ScalesStep { by: 256 } };
         let last = LastTap::new(&step, &second(0));
         assert!(last.is_repeated_by(&step, &after(100)) && !last.is_repeated_by(&step, &after(200)));
+    }
+
+    #[test]
+    fn a_double_tap_on_landed_says_nothing_of_the_fish() {
+        let last = LastTap::new(&Action::Landed { rod: 1, fish: None }, &second(0));
+        let fish = |tap| Action::Fish { cast: None, tap };
+        assert!(last.is_repeated_by(&fish(FishTap::PutBack { back: true }), &after(300)));
+        assert!(last.is_repeated_by(&fish(FishTap::Class { name: "Roach".into() }), &after(699)));
+        assert!(!last.is_repeated_by(&fish(FishTap::PutBack { back: true }), &after(700)));
+        let digit = fish(FishTap::Digit { digit: 1 });
+        let last = LastTap::new(&digit, &second(0));
+        assert!(!last.is_repeated_by(&digit, &after(200)), "eleven is typed fast");
     }
 
     #[test]

@@ -6,6 +6,7 @@ mod bench;
 mod book;
 mod clock_steps;
 mod files;
+mod fish;
 mod learning;
 mod mend;
 mod seams;
@@ -17,8 +18,8 @@ use proptest::prelude::*;
 use restwater_compare::FactorValue;
 use restwater_log::{Reach, Spot};
 use restwater_screen::{
-    AdviceTone, BankState, BankView, BenchTap, Key, MatchTap, SetupTap, SwimKey, SwimTap, TackleTap,
-    TypedInto, WaitsTap,
+    AdviceTone, BankState, BankView, BenchTap, Key, SetupTap, SwimKey, SwimTap, TackleTap, TypedInto,
+    WaitsTap,
 };
 use restwater_session::EndCause;
 use restwater_swim::Step;
@@ -422,6 +423,7 @@ fn any_action() -> impl Strategy<Value = Action> {
         1 => rod.prop_map(|rod| Action::ChooseRod { rod }),
         1 => "\\PC{0,20}".prop_map(|text| Action::Note { text }),
         6 => match_day::any_match_tap(),
+        4 => match_day::any_fish_tap(),
         6 => any_choice::any_choice(),
         1 => (0..4_u8).prop_map(|rod| Action::HooklengthLost { rod }),
         1 => Just(Action::KeepBack),
@@ -448,8 +450,6 @@ proptest! {
         }
         phone.tap(now + 1_000, &Action::ChooseRod { rod: 1 }).ok();
         let shown = phone.bank(now + 10_000);
-        // The fish that is meant and the figure being stepped are no entries: they go with the app.
-        phone.tap(now + 9_000, &Action::Match { tap: MatchTap::Fish { back: 0 } }).ok();
         let nets = phone.app().screen(Which::Match, &at(now + 10_000)).unwrap();
         let learned = screens(&mut phone, now + 10_000);
         phone.open();

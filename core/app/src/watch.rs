@@ -33,6 +33,7 @@ impl App {
             }
             PhoneTap::Alarm { alarm } => phone.alarm = alarm,
             PhoneTap::Awake { on } => phone.awake = on,
+            PhoneTap::Weights { unit } => phone.weights = unit,
         }
         settings::save_phone(self.journal.store(), phone)?;
         self.phone = phone;

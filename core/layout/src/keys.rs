@@ -205,6 +205,17 @@ impl Rows {
         self.rect(0.0, self.pair_y, self.content, self.pair_h)
     }
 
+    /// Whether three keys stand beside each other in the pair's row.
+    fn three_fit(&self) -> bool {
+        self.content >= 3.0 * SECONDARY_MM + 2.0 * GAP_MM
+    }
+
+    /// Key number `i` of three in the pair's row, counted from the hand.
+    fn third(&self, i: u8) -> Rect {
+        let width = (self.content - 2.0 * GAP_MM) / 3.0;
+        self.rect(f64::from(i) * (width + GAP_MM), self.pair_y, width, self.pair_h)
+    }
+
     /// On a glass on its side: the corner at the thumb, where BACK of the other screens lies.
     pub(super) fn corner(&self) -> Rect {
         self.rect(0.0, self.cast_y, COLUMN_MM, self.cast_h)
@@ -245,7 +256,7 @@ enum Slot {
 }
 
 /// The pages of small keys, nearest to the hand first.
-fn pages(state: BankState, several_rods: bool) -> Vec<[Option<Slot>; 2]> {
+fn pages(state: BankState, several_rods: bool, three_fit: bool) -> Vec<[Option<Slot>; 2]> {
     let key = |k| Some(Slot::Key(k));
     let second = if several_rods { Some(Slot::NextRod) } else { key(Key::TimeBack) };
     let later = |first: Vec<Key>| {
@@ -261,6 +272,14 @@ fn pages(state: BankState, several_rods: bool) -> Vec<[Option<Slot>; 2]> {
         BankState::Ready => {
             let mut all = vec![[key(Key::Tackle), second]];
             all.extend(in_twos(later(vec![Key::TimeBackFive, Key::Redo, Key::End])));
+            all
+        }
+        BankState::Landed => {
+            let first = if three_fit { Key::Fish } else { Key::Weigh };
+            let mut rest = if three_fit { Vec::new() } else { vec![Key::Fish] };
+            rest.extend([Key::TimeBackFive, Key::Redo, Key::Tackle, Key::End]);
+            let mut all = vec![[key(first), second]];
+            all.extend(in_twos(later(rest)));
             all
         }
         BankState::Out => {
@@ -291,6 +310,18 @@ pub(super) fn lay(glass: &Millimetres, ask: PadAsk) -> Pad {
             more = Some(rows.beside_cast());
             vec![place(Key::Cast, rows.cast())]
         }
+        // What LANDED leaves under the thumb says no more than a class, and that not at once after it.
+        BankState::Landed => {
+            more = Some(rows.beside_cast());
+            let mut keys = vec![place(Key::Cast, rows.cast())];
+            if rows.three_fit() {
+                let thirds = [(Key::Weigh, 0), (Key::PutBack, 1), (Key::FishClass, 2)];
+                keys.extend(thirds.map(|(key, i)| place(key, rows.third(i))));
+            } else {
+                keys.extend([place(Key::PutBack, rows.near()), place(Key::FishClass, rows.far())]);
+            }
+            keys
+        }
         BankState::Out => {
             more = Some(rows.beside_cast());
             vec![
@@ -306,7 +337,7 @@ pub(super) fn lay(glass: &Millimetres, ask: PadAsk) -> Pad {
             three.into_iter().map(|(k, r)| place(k, r)).collect()
         }
     };
-    let mut all = pages(ask.state, ask.rods > 1);
+    let mut all = pages(ask.state, ask.rods > 1, rows.three_fit());
     let count = all.len();
     let open = all.swap_remove(usize::from(ask.page) % count);
     for (i, slot) in (0u8..).zip(open) {
@@ -329,8 +360,8 @@ mod tests {
     use super::*;
     use std::collections::BTreeSet;
 
-    const STATES: [BankState; 4] =
-        [BankState::NoSession, BankState::Ready, BankState::Out, BankState::FishOn];
+    const STATES: [BankState; 5] =
+        [BankState::NoSession, BankState::Ready, BankState::Out, BankState::FishOn, BankState::Landed];
 
     fn layouts(state: BankState, rods: u8, page: u8) -> Vec<BankLayout> {
         PHONES
@@ -346,11 +377,14 @@ mod tests {
     #[test]
     fn every_key_of_a_state_is_on_some_page() {
         use Key::{
-            Bite, Cast, End, Indication, Landed, Liner, Lost, Missed, Redo, Start, Tackle, TimeBack,
-            TimeBackFive, Twitch, Undo, WoundIn,
+            Bite, Cast, End, Fish, FishClass, Indication, Landed, Liner, Lost, Missed, PutBack, Redo, Start,
+            Tackle, TimeBack, TimeBackFive, Twitch, Undo, Weigh, WoundIn,
         };
         let wanted = |state| match state {
             BankState::NoSession => vec![Start, Undo, Redo],
+            BankState::Landed => {
+                vec![Cast, FishClass, PutBack, Weigh, Fish, Tackle, TimeBack, TimeBackFive, Undo, Redo, End]
+            }
             BankState::Ready => vec![Cast, Tackle, TimeBack, TimeBackFive, Undo, Redo, End],
             BankState::Out => vec![
                 Cast,
@@ -386,11 +420,18 @@ mod tests {
     #[test]
     fn a_second_cold_tap_finds_nothing_harmful() {
         // (state, key tapped, state it leads to, keys that must not lie under the same thumb)
-        let table: [(BankState, Key, BankState, &[Key]); 5] = [
+        let table: [(BankState, Key, BankState, &[Key]); 6] = [
             (BankState::NoSession, Key::Start, BankState::Ready, &[Key::Cast, Key::End]),
             (BankState::Out, Key::WoundIn, BankState::Ready, &[Key::Cast, Key::Undo, Key::End]),
             (BankState::Out, Key::Bite, BankState::FishOn, &[Key::Landed, Key::Lost, Key::Missed, Key::Undo]),
             (BankState::FishOn, Key::Landed, BankState::Ready, &[Key::Cast, Key::Undo]),
+            // The pad of numbers would cover the keys: WEIGH opens it.
+            (
+                BankState::FishOn,
+                Key::Landed,
+                BankState::Landed,
+                &[Key::Cast, Key::Undo, Key::Weigh, Key::Fish],
+            ),
             (BankState::FishOn, Key::Lost, BankState::Ready, &[Key::Cast, Key::Undo]),
         ];
         for (from, tapped, to, harmful) in table {

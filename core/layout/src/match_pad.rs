@@ -34,6 +34,10 @@ pub struct MatchLayout {
     pub above_steps: Vec<Rect>,
     /// The page beside steps and small keys.
     pub weight: PagePlace,
+    /// The number pad: twelve keys, row by row as they are read.
+    pub pad: Vec<Rect>,
+    /// The page beside it.
+    pub typing: PagePlace,
 }
 
 /// Height that words keep above the keys before a row of large keys goes, mm.
@@ -42,6 +46,8 @@ const WORDS_MM: f64 = 30.0;
 const ABOVE_KEYS_MM: f64 = 2.0;
 /// Height that a figure and what is known keep above its steps on a glass on its side, mm.
 const LOW_PAGE_MM: f64 = 18.0;
+/// Height from which the page of a typed figure has a title and a notice of their own size, mm.
+const ROOMY_PAGE_MM: f64 = 20.0;
 /// Width that a page keeps beside four classes, mm.
 const PAGE_MM: f64 = 45.0;
 
@@ -84,7 +90,46 @@ fn below(glass: &Glass, bank: &BankLayout) -> Result<MatchLayout, GlassError> {
         PagePlace::in_place(Rect { height, ..title }, mm)
     };
     let (now, fish, weight) = (page(&small_keys), page(&above_classes), page(&above_steps));
-    Ok(MatchLayout { wide, small: small_keys, now, classes, above_classes, fish, steps, above_steps, weight })
+    let pad: Vec<Rect> = (0..4)
+        .rev()
+        .flat_map(|row| plain.row(3, foot - f64::from(row) * (SECONDARY_MM + GAP_MM) * mm, SECONDARY_MM * mm))
+        .collect();
+    let typing = typing_page(page_above(&bank, pad[0].top, mm), mm);
+    Ok(MatchLayout {
+        wide,
+        small: small_keys,
+        now,
+        classes,
+        above_classes,
+        fish,
+        steps,
+        above_steps,
+        weight,
+        pad,
+        typing,
+    })
+}
+
+/// What is left above some keys.
+fn page_above(bank: &BankLayout, top: f64, mm: f64) -> Rect {
+    let title = bank.page.title;
+    Rect { height: (top - ABOVE_KEYS_MM * mm - title.top).max(0.0), ..title }
+}
+
+/// The page of a figure that is typed: where there is little room the figure has nearly all of it, since the title says
+/// nothing that the key of the weight and the screen before it don't.
+fn typing_page(place: Rect, mm: f64) -> PagePlace {
+    if place.height >= ROOMY_PAGE_MM * mm {
+        return PagePlace::in_place(place, mm);
+    }
+    let line = place.height * 0.1;
+    let title = Rect { height: line, ..place };
+    let notice = Rect { top: title.bottom(), height: line, ..place };
+    PagePlace {
+        title,
+        notice,
+        rest: Rect { top: notice.bottom(), height: place.bottom() - notice.bottom(), ..place },
+    }
 }
 
 /// The page beside the keys.
@@ -107,7 +152,25 @@ fn beside(glass: &Glass, bank: &BankLayout) -> MatchLayout {
     let steps = [each + opposite, 0.0].iter().flat_map(|&up| side.line(x, up, width, each)).collect();
     let above = 2.0 * each + opposite + side.gap;
     let free = side.rect(x, above, side.rest.width - x, side.rest.height - above);
+    // Four keys in a row: the digits read as three rows, and what stands below them upright stands beside them.
+    let key_width = small.min((side.rest.width - 3.0 * side.gap) / 4.0).max(0.0);
+    let key_at = |i: usize| {
+        let (row, column) = if i < 9 { (2 - i / 3, i % 3) } else { (2 - (i - 9), 3) };
+        let from_hand = if side.left_handed { column } else { 3 - column };
+        side.rect(
+            from_hand as f64 * (key_width + side.gap),
+            row as f64 * (small + side.gap),
+            key_width,
+            small,
+        )
+    };
+    let pad_height = 3.0 * small + 2.0 * side.gap;
+    let beside_pad = side.beyond(4.0 * key_width + 3.0 * side.gap);
+    let above_pad = side.rect(0.0, pad_height, side.rest.width, side.rest.height - pad_height);
+    let typing = if beside_pad.width >= PAGE_MM * mm { beside_pad } else { above_pad };
     MatchLayout {
+        pad: (0..12).map(key_at).collect(),
+        typing: typing_page(typing, mm),
         wide: bank.start,
         small: smalls(0.0),
         now: PagePlace::in_place(side.beyond(small), mm),
@@ -188,6 +251,7 @@ mod tests {
             with(&[back, l.wide], &l.small, l.now),
             with(&[vec![back, l.wide], l.classes.clone()].concat(), &l.above_classes, l.fish),
             with(&[back, l.wide], &[l.steps.clone(), l.above_steps.clone()].concat(), l.weight),
+            with(&[back, l.wide], &l.pad, l.typing),
         ]
     }
 
@@ -224,8 +288,10 @@ mod tests {
                         let parts = [page.title, page.notice, page.rest];
                         assert!(parts.iter().all(|part| !part.overlaps(a)), "{} {a:?}", phone.name);
                     }
+                    // The figure that is typed stands on the key that takes it, too.
+                    let least = if page == layout.typing { 2.4 } else { 6.5 };
                     assert!(
-                        page.rest.height >= 6.5 * mm && page.rest.width >= 28.0 * mm,
+                        page.rest.height >= least * mm && page.rest.width >= 28.0 * mm,
                         "{} {page:?}",
                         phone.name
                     );
@@ -255,6 +321,7 @@ mod tests {
             assert!((width - r.left - r.width - l.left).abs() < 1e-6);
         }
         assert_eq!(right.steps, left.steps);
+        assert_eq!(right.pad, left.pad);
         assert!(left.steps[0].left < left.steps[1].left);
     }
 }

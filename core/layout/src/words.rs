@@ -317,7 +317,9 @@ mod tests {
     fn all(scale: f64, left: bool) -> Vec<(&'static str, PadAsk, BankLayout)> {
         let mut found = Vec::new();
         for phone in &PHONES {
-            for state in [BankState::NoSession, BankState::Ready, BankState::Out, BankState::FishOn] {
+            for state in
+                [BankState::NoSession, BankState::Ready, BankState::Out, BankState::FishOn, BankState::Landed]
+            {
                 for rods in 1..=3 {
                     let ask = PadAsk { state, rods, page: 0 };
                     let glass = phone.glass(scale, left);
@@ -329,7 +331,8 @@ mod tests {
     }
 
     fn asks() -> Vec<PadAsk> {
-        let states = [BankState::NoSession, BankState::Ready, BankState::Out, BankState::FishOn];
+        let states =
+            [BankState::NoSession, BankState::Ready, BankState::Out, BankState::FishOn, BankState::Landed];
         states
             .into_iter()
             .flat_map(|state| (1..=3).map(move |rods| PadAsk { state, rods, page: 0 }))
@@ -391,7 +394,7 @@ mod tests {
     #[test]
     fn nothing_above_the_pad_moves_from_one_state_to_the_next() {
         for scale in [1.0, 2.0] {
-            for states in all(scale, false).chunks(12) {
+            for states in all(scale, false).chunks(15) {
                 for (rods, first) in (1u8..=3).zip(&states[..3]) {
                     for (phone, ask, layout) in states.iter().filter(|(_, ask, _)| ask.rods == rods) {
                         let same = layout.strip == first.2.strip

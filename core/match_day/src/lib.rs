@@ -13,5 +13,6 @@ pub mod clock;
 pub mod forecast;
 pub mod rules;
 pub mod running;
+pub mod typed;
 pub mod weigh_in;
 pub mod weight;

@@ -49,6 +49,7 @@ const DOORS: &[(&str, Which, DoorGroup, Needs)] = &[
     ("swim", Which::Swim, DoorGroup::OnTheBank, Needs::Some),
     ("waits", Which::Waits, DoorGroup::OnTheBank, Needs::Nothing),
     ("changes", Which::Changes, DoorGroup::OnTheBank, Needs::Nothing),
+    ("fish", Which::Fish, DoorGroup::OnTheBank, Needs::Some),
     ("match", Which::Match, DoorGroup::OnTheBank, Needs::Nothing),
     ("conditions", Which::Conditions, DoorGroup::OnTheBank, Needs::Open),
     ("bench", Which::Bench, DoorGroup::BeforeAndAfter, Needs::Nothing),

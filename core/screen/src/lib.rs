@@ -27,6 +27,7 @@ mod doors;
 mod entry;
 mod figures;
 mod files;
+mod fish;
 mod key;
 mod leaf;
 mod match_day;
@@ -43,7 +44,7 @@ mod which;
 mod wording;
 
 pub use action::{
-    Action, BenchTap, BookSet, BookTap, CautionsTap, ConditionsTap, FilesTap, FilterTap, FormChoice,
+    Action, BenchTap, BookSet, BookTap, CautionsTap, ConditionsTap, FilesTap, FilterTap, FishTap, FormChoice,
     HazardKind, Key, KeyTap, Keyboard, MatchTap, MendTap, Pad, PhoneTap, RuleTap, Season, SetupTap, Signal,
     Span, SwimTap, SwimThing, TackleTap, Temperature, TypedField, TypedInto, UsualClass, WaitsTap,
     WaterChoice, Which,
@@ -76,10 +77,11 @@ pub use files::{
     FilesInput, MapTally, Stage, backup_words, check_words, files_view, incoming_map, incoming_view,
     outgoing_words, salvage_words,
 };
+pub use fish::{FishInput, FishKey, FishView, LandedFish, WeightView, fish_view, weight_view};
 pub use key::{KeyView, KeyWeight};
 pub use leaf::{Leaf, LeafKey, LeafLine, LeafSpan, LeavesView};
 pub use match_day::{
-    AlarmView, FishPage, MatchInput, MatchKey, MatchLine, MatchPhase, MatchView, NetView, NetWarning,
+    AlarmView, MatchInput, MatchKey, MatchLine, MatchPhase, MatchView, NetView, NetWarning,
     PageKey, RestInput, WeighInPage, match_view,
 };
 pub use match_day::{first_match, net_name, units, weight_words};

@@ -1,5 +1,6 @@
 //! What belongs to the phone and not to the log: hand, scheme, alarm, whether the screen stays on.
 
+use restwater_log::WeightUnit;
 use serde::{Deserialize, Serialize};
 
 /// Which thumb taps.
@@ -60,11 +61,13 @@ pub struct PhoneChoices {
     pub alarm: Alarm,
     /// Whether the screen stays on.
     pub awake: bool,
+    /// What fish are weighed in where no match says it.
+    pub weights: WeightUnit,
 }
 
 impl Default for PhoneChoices {
     /// The screen stays on: a cold thumb has trouble waking it, and a wait is looked at from afar.
     fn default() -> Self {
-        Self { alarm: Alarm::default(), awake: true }
+        Self { alarm: Alarm::default(), awake: true, weights: WeightUnit::default() }
     }
 }

@@ -3,7 +3,7 @@
 use super::match_day::{match_alarms, match_end};
 use super::phone_settings::{Alarm, Hand, PhoneChoices, Scheme, Settings};
 use super::{Action, Arg, BankState, BankView, Choice, ChoiceRow, Key, PhoneTap, RodView, Wording};
-use restwater_log::RodNumber;
+use restwater_log::{RodNumber, WeightUnit};
 use restwater_session::{Session, Stamp, running_wait_ms};
 use serde::{Deserialize, Serialize};
 
@@ -113,7 +113,7 @@ pub fn watch_view(input: &WatchInput) -> WatchView {
 fn keys(input: &WatchInput) -> Vec<WatchKey> {
     let wanted: &[Key] = match input.bank.state {
         BankState::NoSession => &[],
-        BankState::Ready => &[Key::Cast, Key::Undo],
+        BankState::Ready | BankState::Landed => &[Key::Cast, Key::Undo],
         BankState::Out => &[Key::Bite, Key::WoundIn, Key::Cast],
         BankState::FishOn => &[Key::Landed, Key::Lost, Key::Missed],
     };
@@ -205,6 +205,9 @@ pub fn phone_view(words: &Wording, phone: PhoneChoices, settings: Settings) -> P
     }));
     let awake =
         |tag: &str, on| named("awake", tag, phone.awake == on, Action::Phone { tap: PhoneTap::Awake { on } });
+    let weights = |tag: &str, unit| {
+        named("weights", tag, phone.weights == unit, Action::Phone { tap: PhoneTap::Weights { unit } })
+    };
     let hand = |tag: &str, hand| {
         named("hand", tag, settings.hand == hand, Action::Set { hand: Some(hand), scheme: None })
     };
@@ -220,6 +223,7 @@ pub fn phone_view(words: &Wording, phone: PhoneChoices, settings: Settings) -> P
         rows: vec![
             row("alarm", alarms),
             row("awake", vec![awake("on", true), awake("off", false)]),
+            row("weights", vec![weights("lb", WeightUnit::Drams), weights("kg", WeightUnit::Grams)]),
             row("hand", vec![hand("right", Hand::Right), hand("left", Hand::Left)]),
             row("scheme", vec![scheme("day", Scheme::Day), scheme("night", Scheme::Night)]),
         ],

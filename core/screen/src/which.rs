@@ -1,8 +1,8 @@
 //! What each screen shows, as one type.
 
 use super::{
-    BankView, ChangesView, FilesView, LeavesView, MatchView, MendView, PhoneView, SetupView, SwimView,
-    TackleView, WaitsView,
+    BankView, ChangesView, FilesView, FishView, LeavesView, MatchView, MendView, PhoneView, SetupView,
+    SwimView, TackleView, WaitsView, WeightView,
 };
 use serde::{Deserialize, Serialize};
 
@@ -24,8 +24,12 @@ pub enum Screen {
     Waits(WaitsView),
     /// Did a change matter?
     Changes(ChangesView),
-    /// Time left, nets, fish, weigh-in.
+    /// Time left, nets, weigh-in.
     Match(MatchView),
+    /// A landed fish.
+    Fish(FishView),
+    /// The number pad for its weight.
+    Weight(WeightView),
     /// Files in and out, backups.
     Files(FilesView),
     /// The evening before.

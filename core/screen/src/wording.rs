@@ -19,6 +19,7 @@ const EN_GB: &[(&str, &str)] = &[
     ("conditions", include_str!("../../locales/en-GB/conditions.ftl")),
     ("doors", include_str!("../../locales/en-GB/doors.ftl")),
     ("error", include_str!("../../locales/en-GB/error.ftl")),
+    ("fish", include_str!("../../locales/en-GB/fish.ftl")),
     ("files", include_str!("../../locales/en-GB/files.ftl")),
     ("mend", include_str!("../../locales/en-GB/mend.ftl")),
     ("phone", include_str!("../../locales/en-GB/phone.ftl")),

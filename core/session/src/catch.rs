@@ -4,6 +4,7 @@ use super::Stamp;
 use super::cast::EndCause;
 use super::model::Session;
 use restwater_log::{FishWeight, RodNumber};
+use restwater_match_day::rules::same_name;
 use uuid::Uuid;
 
 /// A landed fish.
@@ -25,6 +26,8 @@ pub struct CaughtFish {
     pub net_said: bool,
     /// Whether it went back into the water.
     pub put_back: bool,
+    /// Whether anything was said of it, if only that it isn't weighed.
+    pub is_said: bool,
 }
 
 /// All landed fish in the order of the casts. The net carries over from the fish before, so that nothing has to
@@ -44,6 +47,7 @@ pub fn catch(session: &Session) -> Vec<CaughtFish> {
         let net_said = net.is_some();
         using = net.or(using);
         fish.push(CaughtFish {
+            is_said: said.is_some() || class.is_some() || weight.is_some(),
             cast: cast.op,
             at: end.at.clone(),
             rod: cast.rod,
@@ -55,6 +59,17 @@ pub fn catch(session: &Session) -> Vec<CaughtFish> {
         });
     }
     fish
+}
+
+/// Names of the classes that were said of fish, last used first, each once.
+pub fn classes_used(session: &Session) -> Vec<String> {
+    let mut names: Vec<String> = Vec::new();
+    for name in catch(session).into_iter().rev().filter_map(|fish| fish.class) {
+        if !names.iter().any(|known| same_name(known, &name)) {
+            names.push(name);
+        }
+    }
+    names
 }
 
 #[cfg(test)]

@@ -37,7 +37,7 @@ mod water;
 pub use allowed::{NotNow, check};
 pub use alternation::Alternation;
 pub use cast::{Cast, CastEnd, EndCause};
-pub use catch::{CaughtFish, catch};
+pub use catch::{CaughtFish, catch, classes_used};
 pub use fold::{MOST_RODS, fold};
 pub use logged::Logged;
 pub use match_record::{MatchDay, NetScales, SaidFish};

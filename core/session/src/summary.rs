@@ -1,6 +1,7 @@
 //! The gist of a session: small enough to keep beside the log, so that years of them are read in one go.
 
 use super::cast::EndCause;
+use super::catch::classes_used;
 use super::model::{Loss, PegPlace, Session};
 use super::rows::rows_of;
 use super::waits::{casts_that_tell, waits_of};
@@ -40,6 +41,8 @@ pub struct Summary {
     pub peg_place: Option<PegPlace>,
     /// What the angler meant to do next time, the latest.
     pub next_time: Option<String>,
+    /// Classes of its fish, last used first.
+    pub classes: Vec<String>,
 }
 
 impl Summary {
@@ -65,6 +68,7 @@ impl Summary {
             doubts: session.doubts.len() as u32,
             peg_place: session.peg_place,
             next_time: session.next_time.last().map(|note| note.text.clone()),
+            classes: classes_used(session),
         }
     }
 

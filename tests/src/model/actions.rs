@@ -279,14 +279,30 @@ pub fn matching(rng: &mut ChaCha8Rng) -> Value {
         5 => rule(json!({"rule": "class", "class": "carp"})),
         6 => json!({"tap": "off"}),
         7 => json!({"tap": "heard", "signal": "all_in"}),
-        8 => json!({"tap": "weight", "unit": "drams", "count": 640, "guessed": false}),
-        9 => json!({"tap": "class", "name": "Carp"}),
-        10 => json!({"tap": "net", "name": "Net 1"}),
-        11 => json!({"tap": "put_back", "back": true}),
-        12 => json!({"tap": "fish", "back": 1}),
+        8..13 => return fish(rng),
         _ => json!({"tap": "weighed_in", "net": "Net 1", "unit": "drams", "count": 9_000}),
     };
     json!({"do": "match", "tap": tap})
+}
+
+/// What is said of a landed fish, on the bank or afterwards.
+pub fn fish(rng: &mut ChaCha8Rng) -> Value {
+    let tap = match rng.random_range(0..12) {
+        0..2 => json!({"tap": "put_back", "back": true}),
+        2..4 => json!({"tap": "class", "name": pick(rng, &["Carp", "Roach", "Crucian"])}),
+        4 => json!({"tap": "weight", "unit": "drams", "count": 640, "guessed": false}),
+        5 => json!({"tap": "digit", "digit": rng.random_range(0..10)}),
+        6 => json!({"tap": "next_unit"}),
+        7 => json!({"tap": "weighed"}),
+        8 => json!({"tap": "guessed"}),
+        9 => json!({"tap": "no_weight"}),
+        10 => json!({"tap": "net", "name": "Net 1"}),
+        _ => json!({"tap": "meant", "back": 1}),
+    };
+    if rng.random_range(0..3) == 0 {
+        return json!({"do": "fish", "cast": format!("$cast:{}", rng.random_range(0..20)), "tap": tap});
+    }
+    json!({"do": "fish", "tap": tap})
 }
 
 /// A whole import taken back, or brought back.

@@ -1,6 +1,6 @@
 //! A day out of a seed.
 
-use super::actions::{choosing, fishing, importing, marking, matching, mending, pick, saying, turning};
+use super::actions::{choosing, fish, fishing, importing, marking, matching, mending, pick, saying, turning};
 use super::day::{Day, Step};
 use rand::{RngExt, SeedableRng};
 use rand_chacha::ChaCha8Rng;
@@ -138,7 +138,8 @@ fn tap(rng: &mut ChaCha8Rng) -> Value {
         48..63 => turning(rng),
         63..75 => saying(rng),
         75..81 => mending(rng),
-        81..94 => choosing(rng),
+        81..91 => choosing(rng),
+        91..94 => fish(rng),
         _ => matching(rng),
     }
 }

@@ -34,6 +34,7 @@ const OF_SESSION: &[&str] = &[
     "swim",
     "mend",
     "match",
+    "fish",
 ];
 
 /// A phone with what must be true of it.

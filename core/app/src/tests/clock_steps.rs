@@ -1,6 +1,7 @@
 //! What the angler sees after the phone's clock was set, or the phone was started anew.
 
 use super::*;
+use restwater_screen::MatchTap;
 use restwater_screen::{MatchView, SwimView, WatchView};
 use restwater_screen::{PhoneTap, RuleTap};
 

@@ -4,12 +4,18 @@ use super::*;
 use restwater_log::{FishWeight, WeightUnit};
 use restwater_match_day::rules::OverLimit;
 use restwater_match_day::weight::Weight;
-use restwater_screen::{MatchPhase, MatchTap, MatchView, NetWarning, RuleTap, Signal, UsualClass};
+use restwater_screen::{
+    FishTap, FishView, MatchPhase, MatchTap, MatchView, NetWarning, RuleTap, Signal, UsualClass, WeightView,
+};
 use restwater_session::MatchSetup;
 use restwater_session::catch;
 
 fn tap(tap: MatchTap) -> Action {
     Action::Match { tap }
+}
+
+fn fish(tap: FishTap) -> Action {
+    Action::Fish { cast: None, tap }
 }
 
 fn rule(rule: RuleTap) -> Action {
@@ -21,11 +27,11 @@ fn limit(net: &str, limit: Weight) -> RuleTap {
 }
 
 fn class(name: &str) -> Action {
-    tap(MatchTap::Class { name: name.into() })
+    fish(FishTap::Class { name: name.into() })
 }
 
 fn weight(count: i64) -> Action {
-    tap(MatchTap::Weight { unit: WeightUnit::Drams, count, guessed: false })
+    fish(FishTap::Weight { unit: WeightUnit::Drams, count, guessed: false })
 }
 
 fn weighed_in(net: &str, count: i64) -> Action {
@@ -37,6 +43,20 @@ impl Phone {
         let moment = Moment { boot: format!("boot-{}", self.boots), ..at(ms) };
         match self.app().screen(Which::Match, &moment).unwrap() {
             Screen::Match(view) => view,
+            other => panic!("{other:?}"),
+        }
+    }
+
+    pub(super) fn fish(&mut self, ms: i64) -> FishView {
+        match self.app().screen(Which::Fish, &at(ms)).unwrap() {
+            Screen::Fish(view) => view,
+            other => panic!("{other:?}"),
+        }
+    }
+
+    pub(super) fn pad(&mut self, ms: i64) -> WeightView {
+        match self.app().screen(Which::Weight, &at(ms)).unwrap() {
+            Screen::Weight(view) => view,
             other => panic!("{other:?}"),
         }
     }
@@ -116,7 +136,9 @@ fn what_cannot_be_is_refused_in_words_and_nothing_changes() {
         refused(&mut phone, 1_000, &weighed_in("Net 1", 256)),
         "No match is set. Set all-in and all-out first, under MATCH."
     );
-    assert!(refused(&mut phone, 2_000, &class("Carp")).starts_with("No match is set."));
+    let net = fish(FishTap::Net { name: "Net 1".into() });
+    assert!(refused(&mut phone, 2_000, &net).starts_with("No match is set."));
+    assert!(refused(&mut phone, 4_000, &class("Carp")).starts_with("No such fish is landed."));
     let mut phone = in_match();
     let mut setup = phone.rules_now();
     setup.all_out_ms = setup.all_in_ms - 60 * MIN;
@@ -148,33 +170,33 @@ fn what_cannot_be_is_refused_in_words_and_nothing_changes() {
     assert!(refused(&mut phone, later + 2_000, &weight(9_000_000)).contains("check the unit"));
     assert!(refused(&mut phone, later + 3_000, &weight(i64::MIN)).contains("below nothing"));
     assert!(refused(&mut phone, later + 4_000, &class("Marlin")).contains("choose one of the classes"));
-    let nowhere = tap(MatchTap::Net { name: "Net 7".into() });
+    let nowhere = fish(FishTap::Net { name: "Net 7".into() });
     assert!(refused(&mut phone, later + 5_000, &nowhere).contains("choose another"));
     assert!(refused(&mut phone, later + 6_000, &weighed_in("Net 2", 90_000_000)).contains("check the unit"));
-    assert!(refused(&mut phone, later + 7_000, &tap(MatchTap::Fish { back: 4 })).contains("LANDED"));
+    assert!(refused(&mut phone, later + 7_000, &fish(FishTap::Meant { back: 4 })).contains("LANDED"));
     assert!(
         refused(&mut phone, later + 8_000, &rule(RuleTap::Landing { minutes: 121 })).contains("Pick one")
     );
-    assert!(refused(&mut phone, later + 9_000, &tap(MatchTap::Weighed)).contains("nothing isn't one"));
+    assert!(refused(&mut phone, later + 9_000, &fish(FishTap::Weighed)).contains("nothing isn't one"));
     assert!(phone.tap(later + 10_000, &tap(MatchTap::Off)).is_ok());
     assert!(refused(&mut phone, later + 11_000, &tap(MatchTap::Off)).starts_with("No match is set."));
 }
 
 #[test]
-fn a_fish_is_weighed_by_steps_corrected_and_undone() {
+fn a_fish_is_weighed_on_the_number_pad_corrected_and_undone() {
     let mut phone = in_match();
     phone.land(FISHING);
     let mut now = FISHING + 12 * MIN;
-    assert!(phone.view(now).fish.unwrap().waits);
-    for by in [256, 256, 16, 1, -1] {
+    assert!(phone.view(now).fish_waits);
+    for tap in [FishTap::Digit { digit: 2 }, FishTap::NextUnit, FishTap::Digit { digit: 1 }] {
         now += 200;
-        phone.tap(now, &tap(MatchTap::Step { by })).unwrap();
+        phone.tap(now, &fish(tap)).unwrap();
     }
-    assert_eq!(phone.view(now).fish.unwrap().figure, "2 lb 1 oz");
-    phone.tap(now + 1_000, &tap(MatchTap::Weighed)).unwrap();
+    assert_eq!(phone.pad(now).figure, "2 lb 1 oz");
+    phone.tap(now + 1_000, &fish(FishTap::Weighed)).unwrap();
     let view = phone.view(now + 2_000);
-    assert_eq!(view.nets[0].holds, "1 fish, 2 lb 1 oz");
-    assert_eq!((view.fish.clone().unwrap().waits, view.fish.unwrap().figure), (false, "0 lb 0 oz".into()));
+    assert_eq!((view.nets[0].holds.as_str(), view.fish_waits), ("1 fish, 2 lb 1 oz", false));
+    assert_eq!(phone.pad(now).figure, "0 lb");
     phone.tap(now + 3_000, &weight(600)).unwrap();
     assert_eq!(phone.view(now + 4_000).nets[0].holds, "1 fish, 2 lb 5 oz 8 dr");
     phone.open();
@@ -199,22 +221,22 @@ fn classes_learn_and_nets_carry_over_and_warn() {
     }
     let view = phone.view(now);
     // Two of 6 lb against a guess of 5 lb that counts as three: 5 lb 6 oz.
-    let carp = view.fish.unwrap().classes.into_iter().find(|k| k.label == "CARP").unwrap();
+    let carp = phone.fish(now).classes.into_iter().find(|k| k.label == "CARP").unwrap();
     assert!(carp.solid && carp.sub == "5 lb 6 oz", "{carp:?}");
     assert_eq!(view.nets[0].holds, "5 fish, about 28 lb 3 oz");
     assert_eq!(
         (view.nets[0].warning, view.nets[0].says.as_str()),
         (NetWarning::AtLimit, "MAY BE AT THE LIMIT")
     );
-    phone.tap(now, &tap(MatchTap::Net { name: "Net 2".into() })).unwrap();
+    phone.tap(now, &fish(FishTap::Net { name: "Net 2".into() })).unwrap();
     let view = phone.view(now + 1_000);
     assert!(view.nets[1].in_use && view.nets[1].holds.starts_with("1 fish"));
-    phone.tap(now + 2_000, &tap(MatchTap::PutBack { back: true })).unwrap();
+    phone.tap(now + 2_000, &fish(FishTap::PutBack { back: true })).unwrap();
     let view = phone.view(now + 3_000);
     assert_eq!(view.nets[1].holds, "empty");
     assert_eq!(view.notes, ["1 fish was put back."]);
-    phone.tap(now + 4_000, &tap(MatchTap::Fish { back: 4 })).unwrap();
-    assert!(phone.view(now + 5_000).fish.unwrap().title.starts_with("Fish 1, landed 22:42"));
+    phone.tap(now + 4_000, &fish(FishTap::Meant { back: 4 })).unwrap();
+    assert!(phone.fish(now + 5_000).title.starts_with("Fish 1, landed 22:42"));
 }
 
 #[test]
@@ -324,24 +346,39 @@ fn any_rule() -> impl Strategy<Value = RuleTap> {
     ]
 }
 
+fn any_net() -> impl Strategy<Value = String> {
+    proptest::sample::select(vec!["Net 1", "Net 2", "Net 9"]).prop_map(str::to_owned)
+}
+
+fn any_unit() -> impl Strategy<Value = WeightUnit> {
+    prop_oneof![Just(WeightUnit::Drams), Just(WeightUnit::Grams)]
+}
+
+/// Any tap about a landed fish, sensible or not.
+pub(super) fn any_fish_tap() -> impl Strategy<Value = Action> {
+    prop_oneof![
+        1 => (0..4_u32).prop_map(|back| FishTap::Meant { back }),
+        4 => (0..12_u8).prop_map(|digit| FishTap::Digit { digit }),
+        2 => Just(FishTap::NextUnit),
+        2 => Just(FishTap::Weighed),
+        1 => Just(FishTap::Guessed),
+        1 => Just(FishTap::NoWeight),
+        2 => (any_unit(), -5..60_000_i64, any::<bool>())
+            .prop_map(|(unit, count, guessed)| FishTap::Weight { unit, count, guessed }),
+        2 => proptest::sample::select(vec!["Carp", "Silver", "Eel", " "]).prop_map(|n| FishTap::Class { name: n.into() }),
+        1 => any_net().prop_map(|name| FishTap::Net { name }),
+        1 => any::<bool>().prop_map(|back| FishTap::PutBack { back }),
+    ]
+    .prop_map(fish)
+}
+
 /// Any tap of the Match screen, sensible or not.
 pub(super) fn any_match_tap() -> impl Strategy<Value = Action> {
-    let net = prop_oneof![Just("Net 1".to_owned()), Just("Net 2".to_owned()), Just("Net 9".to_owned())];
-    let unit = prop_oneof![Just(WeightUnit::Drams), Just(WeightUnit::Grams)];
     prop_oneof![
         4 => any_rule().prop_map(|rule| MatchTap::Rule { rule }),
         1 => proptest::sample::select(vec![Signal::AllIn, Signal::AllOut]).prop_map(|signal| MatchTap::Heard { signal }),
         1 => Just(MatchTap::Off),
-        1 => (0..4_u32).prop_map(|back| MatchTap::Fish { back }),
-        2 => (-300..300_i64).prop_map(|by| MatchTap::Step { by }),
-        2 => Just(MatchTap::Weighed),
-        1 => Just(MatchTap::Guessed),
-        2 => (unit.clone(), -5..60_000_i64, any::<bool>())
-            .prop_map(|(unit, count, guessed)| MatchTap::Weight { unit, count, guessed }),
-        2 => proptest::sample::select(vec!["Carp", "Silver", "Eel"]).prop_map(|n| MatchTap::Class { name: n.into() }),
-        1 => net.clone().prop_map(|name| MatchTap::Net { name }),
-        1 => any::<bool>().prop_map(|back| MatchTap::PutBack { back }),
-        1 => (net, unit, 1..9_000_i64).prop_map(|(net, unit, count)| MatchTap::WeighedIn { net, unit, count }),
+        1 => (any_net(), any_unit(), 1..9_000_i64).prop_map(|(net, unit, count)| MatchTap::WeighedIn { net, unit, count }),
     ]
     .prop_map(tap)
 }

@@ -4,7 +4,7 @@ use super::files::{FormChoice, Span};
 use crate::Alarm;
 use restwater_caution::table::Region;
 use restwater_compare::FactorValue;
-use restwater_log::EndSaid;
+use restwater_log::{EndSaid, WeightUnit};
 use restwater_sky::conditions::{Answer, Question};
 use serde::{Deserialize, Serialize};
 
@@ -145,6 +145,11 @@ pub enum PhoneTap {
     Awake {
         /// Whether it does.
         on: bool,
+    },
+    /// What fish are weighed in where no match says it.
+    Weights {
+        /// The unit.
+        unit: WeightUnit,
     },
 }
 

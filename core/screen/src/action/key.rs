@@ -21,6 +21,14 @@ pub enum Key {
     Lost,
     /// The strike met nothing.
     Missed,
+    /// The landed fish is of the class used last; its class once that is said.
+    FishClass,
+    /// The landed fish went back into the water.
+    PutBack,
+    /// Open the number pad for the weight of the landed fish.
+    Weigh,
+    /// Open what can be said of the landed fish.
+    Fish,
     /// Set the last time back by a minute.
     TimeBack,
     /// Set the last time back by five minutes.

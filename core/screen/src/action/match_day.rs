@@ -39,44 +39,6 @@ pub enum MatchTap {
         /// Which signal.
         signal: Signal,
     },
-    /// Another of the landed fish is meant.
-    Fish {
-        /// How many landings before the latest; 0 is the latest.
-        back: u32,
-    },
-    /// The figure of the fish's weight goes up or down.
-    Step {
-        /// By so many drams or grams, the unit of the match.
-        by: i64,
-    },
-    /// The figure is what the scales show.
-    Weighed,
-    /// The figure is a guess by eye.
-    Guessed,
-    /// The weight of the fish, figure and all.
-    Weight {
-        /// The unit.
-        unit: WeightUnit,
-        /// How many of it.
-        count: i64,
-        /// Whether it is a guess by eye.
-        guessed: bool,
-    },
-    /// The fish is one of this size class.
-    Class {
-        /// Its name.
-        name: String,
-    },
-    /// The fish went into this net, and so do the next ones.
-    Net {
-        /// Its name.
-        name: String,
-    },
-    /// The fish went back into the water, or it did not.
-    PutBack {
-        /// Whether it went back.
-        back: bool,
-    },
     /// This net hangs on the scales.
     ScalesNet {
         /// Its name.
@@ -263,7 +225,7 @@ impl MatchTap {
     /// Whether it steps a figure: such taps follow each other fast, and a step too many is stepped back.
     pub fn steps(&self) -> bool {
         match self {
-            Self::Step { .. } | Self::ScalesStep { .. } => true,
+            Self::ScalesStep { .. } => true,
             Self::Rule { rule } => {
                 matches!(
                     rule,
@@ -278,10 +240,7 @@ impl MatchTap {
     pub fn texts(&self) -> Vec<(&'static str, &str)> {
         match self {
             Self::Rule { rule } => rule.texts(),
-            Self::Class { name } => vec![("class", name)],
-            Self::Net { name } | Self::ScalesNet { name } | Self::WeighedIn { net: name, .. } => {
-                vec![("net", name)]
-            }
+            Self::ScalesNet { name } | Self::WeighedIn { net: name, .. } => vec![("net", name)],
             Self::Set { setup } => {
                 let nets = setup.rules.nets.iter().map(|net| ("net", net.name.as_str()));
                 nets.chain(setup.classes.iter().map(|class| ("class", class.name.as_str()))).collect()

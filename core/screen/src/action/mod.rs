@@ -5,6 +5,7 @@ mod around;
 mod bench;
 mod book;
 mod files;
+mod fish;
 mod key;
 mod match_day;
 mod setup;
@@ -16,6 +17,7 @@ pub use around::{CautionsTap, ConditionsTap, FilesTap, MendTap, PhoneTap, WaitsT
 pub use bench::BenchTap;
 pub use book::{BookSet, BookTap, FilterTap, Season, Temperature, WaterChoice};
 pub use files::{FormChoice, Span};
+pub use fish::FishTap;
 pub use key::Key;
 pub use match_day::{MatchTap, RuleTap, Signal, UsualClass};
 pub use setup::{SetupTap, TackleTap};
@@ -211,6 +213,14 @@ pub enum Action {
         /// Which.
         tap: MatchTap,
     },
+    /// What is said of a landed fish.
+    Fish {
+        /// The cast it was landed on; the fish that is meant where it is left out.
+        #[serde(default)]
+        cast: Option<Uuid>,
+        /// What.
+        tap: FishTap,
+    },
     /// A tap on the Bench.
     Bench {
         /// Which.
@@ -326,6 +336,8 @@ pub enum Pad {
     Pick,
     /// The keys that stand where those stood.
     Aim,
+    /// The keys of a landed fish, which stand where LANDED stood.
+    Fish,
 }
 
 impl Action {
@@ -333,6 +345,9 @@ impl Action {
     pub fn of_key(key: Key, rod: RodNumber) -> KeyTap {
         KeyTap::from(match key {
             Key::Tackle => return KeyTap::Open { which: Which::Tackle },
+            Key::FishClass | Key::Fish => return KeyTap::Open { which: Which::Fish },
+            Key::Weigh => return KeyTap::Open { which: Which::Weight },
+            Key::PutBack => Self::Fish { cast: None, tap: FishTap::PutBack { back: true } },
             Key::Start => return KeyTap::Open { which: Which::Setup },
             Key::Cast => Self::Cast { rod },
             Key::Bite => Self::Bite { rod },
@@ -356,6 +371,7 @@ impl Action {
         match self {
             Self::StepAim { .. } => true,
             Self::Match { tap } => tap.steps(),
+            Self::Fish { tap, .. } => tap.steps(),
             _ => false,
         }
     }
@@ -371,6 +387,7 @@ impl Action {
             | Self::WoundIn { rod } => Some(Pad::Rod(*rod)),
             Self::Swim { tap: SwimTap::Steps { .. } } => Some(Pad::Pick),
             Self::StepAim { .. } | Self::CastHere | Self::KeepBack | Self::Release => Some(Pad::Aim),
+            Self::Fish { tap: FishTap::Class { .. } | FishTap::PutBack { .. }, .. } => Some(Pad::Fish),
             _ => None,
         }
     }
@@ -396,6 +413,7 @@ impl Action {
             Self::Setup { tap } => tap.texts(),
             Self::Waits { tap } => tap.texts(),
             Self::Match { tap } => tap.texts(),
+            Self::Fish { tap, .. } => tap.texts(),
             Self::Bench { tap } => tap.texts(),
             Self::Book { tap } => tap.texts(),
             Self::Cautions { tap } => tap.texts(),

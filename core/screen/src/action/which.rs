@@ -19,8 +19,12 @@ pub enum Which {
     Waits,
     /// Did a change matter?
     Changes,
-    /// Time left, nets, fish, weigh-in.
+    /// Time left, nets, weigh-in.
     Match,
+    /// A landed fish: its class, its net, whether it went back.
+    Fish,
+    /// The number pad for its weight.
+    Weight,
     /// Files in and out, backups.
     Files,
     /// The evening before: hooklengths, spools, the pop-up and its shot, fall times, heights.

@@ -17,7 +17,7 @@ pub(super) fn advice(input: &BankInput, state: BankState) -> AdviceView {
         (BankState::NoSession, _) => quiet(words.say("advice-none"), String::new()),
         (BankState::FishOn, _) => quiet(words.say("advice-fish-on"), words.say("advice-fish-on-detail")),
         (_, None) => quiet(words.say("advice-cant-tell"), words.say("advice-cant-tell-prior")),
-        (BankState::Ready, Some(reading)) => ready(words, reading),
+        (BankState::Ready | BankState::Landed, Some(reading)) => ready(words, reading),
         (BankState::Out, Some(reading)) => out(words, reading),
     }
 }

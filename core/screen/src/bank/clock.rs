@@ -59,7 +59,7 @@ fn since_id(state: BankState) -> &'static str {
     match state {
         BankState::Out => "since-out",
         BankState::FishOn => "since-fish",
-        BankState::Ready | BankState::NoSession => "since-ready",
+        BankState::Ready | BankState::Landed | BankState::NoSession => "since-ready",
     }
 }
 
@@ -67,6 +67,6 @@ fn spoken_id(state: BankState) -> &'static str {
     match state {
         BankState::Out => "spoken-out",
         BankState::FishOn => "spoken-fish",
-        BankState::Ready | BankState::NoSession => "spoken-ready",
+        BankState::Ready | BankState::Landed | BankState::NoSession => "spoken-ready",
     }
 }

@@ -1,7 +1,7 @@
 //! The keys of the Bank screen: which there are in a state, and what they say.
 
 use super::{BankInput, BankState};
-use crate::{Action, Arg, Key, KeyView, KeyWeight, entry_words};
+use crate::{Action, Arg, FishTap, Key, KeyTap, KeyView, KeyWeight, LandedFish, Which, entry_words};
 use restwater_log::Entry;
 
 /// The keys in reading order: the ones in the middle, the wide one, then the small ones.
@@ -10,6 +10,7 @@ pub(super) fn keys(input: &BankInput, state: BankState) -> Vec<KeyView> {
     let main: &[Key] = match state {
         BankState::NoSession => return vec![pad.key(Key::Start), pad.key(Key::Undo), pad.key(Key::Redo)],
         BankState::Ready => &[Key::Cast],
+        BankState::Landed => &[Key::FishClass, Key::PutBack, Key::Weigh, Key::Cast, Key::Fish],
         BankState::Out => &[Key::Bite, Key::WoundIn, Key::Cast],
         BankState::FishOn => &[Key::Landed, Key::Lost, Key::Missed],
     };
@@ -25,6 +26,9 @@ struct Pad<'a> {
 
 impl Pad<'_> {
     fn key(&self, key: Key) -> KeyView {
+        if let Some(view) = self.input.landed.and_then(|fish| fish_key(self.input, fish, key)) {
+            return view;
+        }
         let words = self.input.words;
         let name = name(key);
         let what = match key {
@@ -58,7 +62,7 @@ impl Pad<'_> {
         matches!(
             (self.state, key),
             (BankState::NoSession, Key::Start)
-                | (BankState::Ready, Key::Cast)
+                | (BankState::Ready | BankState::Landed, Key::Cast)
                 | (BankState::Out, Key::Bite)
                 | (BankState::FishOn, Key::Landed)
         )
@@ -77,6 +81,41 @@ impl Pad<'_> {
     }
 }
 
+/// The keys of the landed fish: its class, as used last until it is said; PUT BACK; its weight.
+fn fish_key(input: &BankInput, fish: &LandedFish, key: Key) -> Option<KeyView> {
+    let words = input.words;
+    let said = |tap| KeyTap::from(Action::Fish { cast: Some(fish.cast), tap });
+    let (id, what, solid, tap) = match key {
+        Key::FishClass => match (&fish.class, &fish.offered) {
+            (Some(class), _) => ("is", class.clone(), true, KeyTap::Open { which: Which::Fish }),
+            (None, Some(offered)) => {
+                ("class", offered.clone(), false, said(FishTap::Class { name: offered.clone() }))
+            }
+            (None, None) => ("which", String::new(), false, KeyTap::Open { which: Which::Fish }),
+        },
+        Key::PutBack if fish.put_back => {
+            ("keep", String::new(), true, said(FishTap::PutBack { back: false }))
+        }
+        Key::PutBack => ("back", String::new(), false, said(FishTap::PutBack { back: true })),
+        Key::Weigh => {
+            let weight = fish.weight_words();
+            let id = if weight.is_some() { "weight" } else { "weigh" };
+            (id, weight.unwrap_or_default(), false, KeyTap::Open { which: Which::Weight })
+        }
+        _ => return None,
+    };
+    let args = [("what", Arg::Text(&what)), ("label", Arg::Text(&what.to_uppercase()))];
+    Some(KeyView {
+        key,
+        label: words.say_with(&format!("key-fish-{id}"), &args),
+        sub: Some(words.say_with(&format!("key-fish-{id}-sub"), &args)),
+        spoken: words.say_with(&format!("key-fish-{id}-spoken"), &args),
+        weight: if solid { KeyWeight::Solid } else { KeyWeight::Outline },
+        enabled: true,
+        tap,
+    })
+}
+
 /// The part of a message id that names the key.
 fn name(key: Key) -> &'static str {
     match key {
@@ -87,6 +126,10 @@ fn name(key: Key) -> &'static str {
         Key::Landed => "landed",
         Key::Lost => "lost",
         Key::Missed => "missed",
+        Key::FishClass => "fish-class",
+        Key::PutBack => "fish-back",
+        Key::Weigh => "fish-weigh",
+        Key::Fish => "fish",
         Key::TimeBack => "time-back",
         Key::TimeBackFive => "time-back-five",
         Key::Undo => "undo",
@@ -115,6 +158,10 @@ mod tests {
             Key::Landed,
             Key::Lost,
             Key::Missed,
+            Key::FishClass,
+            Key::PutBack,
+            Key::Weigh,
+            Key::Fish,
             Key::TimeBack,
             Key::TimeBackFive,
             Key::Undo,

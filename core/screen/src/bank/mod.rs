@@ -10,7 +10,7 @@ pub(crate) use advice::headline as leave_words;
 use super::figures::{clock, hours_minutes};
 use super::match_day::bank_line;
 use super::place::{rig_words, spot_words};
-use super::{Action, Arg, KeyView, Wording};
+use super::{Action, Arg, KeyView, LandedFish, Wording};
 use restwater_log::{Entry, RodNumber};
 use restwater_session::{Rhythm, Session, Stamp};
 use restwater_waits::{Advice, WaitingOn};
@@ -29,6 +29,8 @@ pub enum BankState {
     Out,
     /// A fish is on: nothing has to be tapped.
     FishOn,
+    /// Nothing is out, and the last cast landed a fish: what it was may be said until the next cast, or not.
+    Landed,
 }
 
 /// The line at the top.
@@ -200,6 +202,8 @@ pub struct BankInput<'a> {
     pub reading: Option<&'a Reading>,
     /// What undo would take back.
     pub undo: Option<&'a Entry>,
+    /// The fish of the chosen rod's last cast, where it landed one and nothing is out.
+    pub landed: Option<&'a LandedFish>,
     /// What redo would bring back.
     pub redo: Option<&'a Entry>,
     /// The latest entries, latest first.
@@ -213,6 +217,7 @@ pub fn bank(input: &BankInput) -> BankView {
     let open = input.session.filter(|s| s.is_open());
     let rods: Vec<RodView> = open.map_or_else(Vec::new, |session| clock::rods(input, session));
     let state = rods.iter().find(|rod| rod.chosen).map_or(BankState::NoSession, |rod| rod.state);
+    let state = if state == BankState::Ready && input.landed.is_some() { BankState::Landed } else { state };
     let rod = open.and_then(|session| session.rod(input.chosen));
     let cast = open.and_then(|session| session.running(input.chosen));
     let spot = cast.map_or_else(|| rod.and_then(|r| r.spot.as_ref()), |c| c.spot.as_ref());

@@ -1,15 +1,15 @@
 //! The Match screen: time left, casts left, the nets, what is to come, the fish, the weigh-in, the rules of the day.
 
 mod coming;
-mod fish;
 mod now;
 mod rules;
 mod weigh_in;
 mod weights;
 
 pub(crate) use now::bank_line;
-pub(crate) use now::{alarms as match_alarms, end_words as match_end};
+pub(crate) use now::{alarms as match_alarms, end_words as match_end, net_weight};
 pub use rules::{first_match, net_name};
+pub(crate) use weights::estimate;
 pub use weights::{short as weight_words, units};
 
 use super::{Arg, ChoiceRow, MatchTap, Wording};
@@ -115,32 +115,6 @@ pub struct PageKey {
     pub spoken: String,
 }
 
-/// The page of one fish.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
-pub struct FishPage {
-    /// "Fish 7, landed 12:46".
-    pub title: String,
-    /// What is known of it, and the net it is in.
-    pub says: Vec<String>,
-    /// Whether the latest fish is one of which nothing was said yet.
-    pub waits: bool,
-    /// The size classes.
-    pub classes: Vec<MatchKey>,
-    /// The net in use; a tap is the next one.
-    pub net: MatchKey,
-    /// PUT BACK and EARLIER.
-    pub more: Vec<MatchKey>,
-    /// The figure that the steps change, "12 lb 7 oz".
-    pub figure: String,
-    /// The steps: up, left to right, then down.
-    pub steps: Vec<MatchKey>,
-    /// A large step down, GUESSED, a large step up.
-    pub above: Vec<MatchKey>,
-    /// The figure is what the scales show.
-    pub weighed: MatchKey,
-}
-
 /// The page of the weigh-in.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
@@ -197,16 +171,14 @@ pub struct MatchView {
     pub coming: Vec<MatchLine>,
     /// How that was obtained.
     pub coming_notes: Vec<String>,
-    /// The fish; none without a match.
-    pub fish: Option<FishPage>,
+    /// Whether the latest fish is one of which nothing was said yet.
+    pub fish_waits: bool,
     /// The weigh-in; none without a match.
     pub weigh_in: Option<WeighInPage>,
     /// The rules of the day, each a row of choices.
     pub rows: Vec<ChoiceRow>,
-    /// To the fish.
+    /// Opens the latest fish.
     pub to_fish: PageKey,
-    /// To entering a weight.
-    pub to_weight: PageKey,
     /// To what is to come.
     pub to_coming: PageKey,
     /// To the rules.
@@ -243,10 +215,6 @@ pub struct MatchInput<'a> {
     pub count: Option<&'a Result<OwnCount, RunningError>>,
     /// The rest of the match; none where nothing runs.
     pub rest: Option<RestInput<'a>>,
-    /// Which fish is meant, by its place in `caught`.
-    pub chosen: Option<usize>,
-    /// The figure of its weight, in the unit of the match.
-    pub figure: i64,
     /// The net on the scales.
     pub scales_net: Option<&'a str>,
     /// The figure of the scales.
@@ -297,11 +265,10 @@ pub fn match_view(input: &MatchInput) -> MatchView {
         notes: now::notes(input),
         coming: input.match_day().map_or_else(Vec::new, |m| coming::coming(input, m)),
         coming_notes: coming::notes(input),
-        fish: setup.map(|setup| fish::page(input, setup)),
+        fish_waits: setup.is_some() && input.caught.last().is_some_and(|fish| !fish.is_said),
         weigh_in: setup.map(|setup| weigh_in::page(input, setup)),
         rows,
         to_fish: page("fish"),
-        to_weight: page("weight"),
         to_coming: page("coming"),
         to_rules: page("rules"),
         to_weigh_in: page("weigh-in"),

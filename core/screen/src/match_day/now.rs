@@ -95,7 +95,7 @@ fn net_view(
     net: &RunningNet,
     rule: &NetRule,
 ) -> NetView {
-    let weight = weight_of(input, unit, net);
+    let weight = net_weight(input.words, unit, net);
     let fish = input.words.say_with("match-fish", &[("count", Arg::Count(net.fish as usize))]);
     let holds = match net.fish {
         0 => input.say("match-net-empty", &[]),
@@ -129,9 +129,9 @@ fn net_view(
 }
 
 /// Exact where all was weighed, else "about" to the ounce.
-pub(super) fn weight_of(input: &MatchInput, unit: WeightUnit, net: &RunningNet) -> String {
+pub(crate) fn net_weight(words: &Wording, unit: WeightUnit, net: &RunningNet) -> String {
     if net.estimated.mean_g > 0.0 {
-        return input.say("match-about", &[("weight", &estimate(unit, net.mean_g))]);
+        return words.say_with("match-about", &[("weight", Arg::Text(&estimate(unit, net.mean_g)))]);
     }
     let exact = net.weighed.exact();
     match unit {

@@ -2,9 +2,8 @@
 
 use super::{MatchInput, MatchKey};
 use crate::MatchTap;
-use restwater_log::{FishWeight, WeightUnit};
+use restwater_log::WeightUnit;
 use restwater_match_day::weight::Weight;
-use restwater_session::own_count::entered;
 
 /// Grams in an ounce, exactly (international yard and pound agreement, 1959).
 const OUNCE_G: f64 = 28.349_523_125;
@@ -20,7 +19,7 @@ pub fn units(unit: WeightUnit, count: i64) -> Weight {
 }
 
 /// An estimate: to the ounce or to ten grams, in the unit of the match.
-pub(super) fn estimate(unit: WeightUnit, grams: f64) -> String {
+pub(crate) fn estimate(unit: WeightUnit, grams: f64) -> String {
     short(rounded(unit, grams))
 }
 
@@ -48,19 +47,6 @@ pub fn short(weight: Weight) -> String {
         return "0 lb".into();
     };
     parts[first..=last].iter().map(|(n, unit)| format!("{n} {unit}")).collect::<Vec<_>>().join(" ")
-}
-
-/// What is said of a fish's weight: "12 lb 7 oz on the scales", "about 3 lb 0 oz by eye".
-pub(super) fn of_a_fish(input: &MatchInput, weight: &FishWeight) -> Option<String> {
-    match weight {
-        FishWeight::Weighed { unit, count } => {
-            Some(input.say("match-on-scales", &[("weight", &short(entered(*unit, *count)))]))
-        }
-        FishWeight::Guessed { unit, count } => {
-            Some(input.say("match-by-eye", &[("weight", &short(entered(*unit, *count)))]))
-        }
-        FishWeight::Class { .. } => None,
-    }
 }
 
 /// The six steps of a figure: up, left to right, then down. Steps down stand still at nothing.

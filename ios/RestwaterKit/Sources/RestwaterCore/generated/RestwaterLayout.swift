@@ -1161,6 +1161,14 @@ public struct MatchLayout: Equatable, Hashable {
      * The page beside steps and small keys.
      */
     public let weight: PagePlace
+    /**
+     * The number pad: twelve keys, row by row as they are read.
+     */
+    public let pad: [Rect]
+    /**
+     * The page beside it.
+     */
+    public let typing: PagePlace
 
     // Default memberwise initializers are never public by default, so we
     // declare one manually.
@@ -1191,7 +1199,13 @@ public struct MatchLayout: Equatable, Hashable {
          */aboveSteps: [Rect], 
         /**
          * The page beside steps and small keys.
-         */weight: PagePlace) {
+         */weight: PagePlace, 
+        /**
+         * The number pad: twelve keys, row by row as they are read.
+         */pad: [Rect], 
+        /**
+         * The page beside it.
+         */typing: PagePlace) {
         self.wide = wide
         self.small = small
         self.now = now
@@ -1201,6 +1215,8 @@ public struct MatchLayout: Equatable, Hashable {
         self.steps = steps
         self.aboveSteps = aboveSteps
         self.weight = weight
+        self.pad = pad
+        self.typing = typing
     }
 
     
@@ -1227,7 +1243,9 @@ public struct FfiConverterTypeMatchLayout: FfiConverterRustBuffer {
                 fish: FfiConverterTypePagePlace.read(from: &buf), 
                 steps: FfiConverterSequenceTypeRect.read(from: &buf), 
                 aboveSteps: FfiConverterSequenceTypeRect.read(from: &buf), 
-                weight: FfiConverterTypePagePlace.read(from: &buf)
+                weight: FfiConverterTypePagePlace.read(from: &buf), 
+                pad: FfiConverterSequenceTypeRect.read(from: &buf), 
+                typing: FfiConverterTypePagePlace.read(from: &buf)
         )
     }
 
@@ -1241,6 +1259,8 @@ public struct FfiConverterTypeMatchLayout: FfiConverterRustBuffer {
         FfiConverterSequenceTypeRect.write(value.steps, into: &buf)
         FfiConverterSequenceTypeRect.write(value.aboveSteps, into: &buf)
         FfiConverterTypePagePlace.write(value.weight, into: &buf)
+        FfiConverterSequenceTypeRect.write(value.pad, into: &buf)
+        FfiConverterTypePagePlace.write(value.typing, into: &buf)
     }
 }
 

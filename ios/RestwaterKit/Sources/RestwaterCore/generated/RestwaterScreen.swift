@@ -2745,9 +2745,138 @@ public func FfiConverterTypeFilesView_lower(_ value: FilesView) -> RustBuffer {
 
 
 /**
- * The page of one fish.
+ * A key about a landed fish.
  */
-public struct FishPage: Equatable, Hashable {
+public struct FishKey: Equatable, Hashable {
+    /**
+     * A name for tests.
+     */
+    public let tag: String
+    /**
+     * Its word.
+     */
+    public let label: String
+    /**
+     * A smaller line below; may be empty.
+     */
+    public let sub: String
+    /**
+     * What a screen reader says.
+     */
+    public let spoken: String
+    /**
+     * Whether it is drawn in solid ink.
+     */
+    public let solid: Bool
+    /**
+     * Whether it can be tapped now.
+     */
+    public let enabled: Bool
+    /**
+     * What a tap on it asks.
+     */
+    public let tap: KeyTap
+    /**
+     * Whether the Bank comes to the top once that is done: there is nothing more to say here.
+     */
+    public let closes: Bool
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * A name for tests.
+         */tag: String, 
+        /**
+         * Its word.
+         */label: String, 
+        /**
+         * A smaller line below; may be empty.
+         */sub: String, 
+        /**
+         * What a screen reader says.
+         */spoken: String, 
+        /**
+         * Whether it is drawn in solid ink.
+         */solid: Bool, 
+        /**
+         * Whether it can be tapped now.
+         */enabled: Bool, 
+        /**
+         * What a tap on it asks.
+         */tap: KeyTap, 
+        /**
+         * Whether the Bank comes to the top once that is done: there is nothing more to say here.
+         */closes: Bool) {
+        self.tag = tag
+        self.label = label
+        self.sub = sub
+        self.spoken = spoken
+        self.solid = solid
+        self.enabled = enabled
+        self.tap = tap
+        self.closes = closes
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension FishKey: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeFishKey: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> FishKey {
+        return
+            try FishKey(
+                tag: FfiConverterString.read(from: &buf), 
+                label: FfiConverterString.read(from: &buf), 
+                sub: FfiConverterString.read(from: &buf), 
+                spoken: FfiConverterString.read(from: &buf), 
+                solid: FfiConverterBool.read(from: &buf), 
+                enabled: FfiConverterBool.read(from: &buf), 
+                tap: FfiConverterTypeKeyTap.read(from: &buf), 
+                closes: FfiConverterBool.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: FishKey, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.tag, into: &buf)
+        FfiConverterString.write(value.label, into: &buf)
+        FfiConverterString.write(value.sub, into: &buf)
+        FfiConverterString.write(value.spoken, into: &buf)
+        FfiConverterBool.write(value.solid, into: &buf)
+        FfiConverterBool.write(value.enabled, into: &buf)
+        FfiConverterTypeKeyTap.write(value.tap, into: &buf)
+        FfiConverterBool.write(value.closes, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeFishKey_lift(_ buf: RustBuffer) throws -> FishKey {
+    return try FfiConverterTypeFishKey.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeFishKey_lower(_ value: FishKey) -> RustBuffer {
+    return FfiConverterTypeFishKey.lower(value)
+}
+
+
+/**
+ * What can be said of a landed fish.
+ */
+public struct FishView: Equatable, Hashable {
     /**
      * "Fish 7, landed 12:46".
      */
@@ -2757,37 +2886,17 @@ public struct FishPage: Equatable, Hashable {
      */
     public let says: [String]
     /**
-     * Whether the latest fish is one of which nothing was said yet.
+     * The classes, last used first.
      */
-    public let waits: Bool
+    public let classes: [FishKey]
     /**
-     * The size classes.
+     * The net or NO WEIGHT, PUT BACK, EARLIER.
      */
-    public let classes: [MatchKey]
+    public let small: [FishKey]
     /**
-     * The net in use; a tap is the next one.
+     * Opens the number pad.
      */
-    public let net: MatchKey
-    /**
-     * PUT BACK and EARLIER.
-     */
-    public let more: [MatchKey]
-    /**
-     * The figure that the steps change, "12 lb 7 oz".
-     */
-    public let figure: String
-    /**
-     * The steps: up, left to right, then down.
-     */
-    public let steps: [MatchKey]
-    /**
-     * A large step down, GUESSED, a large step up.
-     */
-    public let above: [MatchKey]
-    /**
-     * The figure is what the scales show.
-     */
-    public let weighed: MatchKey
+    public let weigh: FishKey
 
     // Default memberwise initializers are never public by default, so we
     // declare one manually.
@@ -2799,39 +2908,19 @@ public struct FishPage: Equatable, Hashable {
          * What is known of it, and the net it is in.
          */says: [String], 
         /**
-         * Whether the latest fish is one of which nothing was said yet.
-         */waits: Bool, 
+         * The classes, last used first.
+         */classes: [FishKey], 
         /**
-         * The size classes.
-         */classes: [MatchKey], 
+         * The net or NO WEIGHT, PUT BACK, EARLIER.
+         */small: [FishKey], 
         /**
-         * The net in use; a tap is the next one.
-         */net: MatchKey, 
-        /**
-         * PUT BACK and EARLIER.
-         */more: [MatchKey], 
-        /**
-         * The figure that the steps change, "12 lb 7 oz".
-         */figure: String, 
-        /**
-         * The steps: up, left to right, then down.
-         */steps: [MatchKey], 
-        /**
-         * A large step down, GUESSED, a large step up.
-         */above: [MatchKey], 
-        /**
-         * The figure is what the scales show.
-         */weighed: MatchKey) {
+         * Opens the number pad.
+         */weigh: FishKey) {
         self.title = title
         self.says = says
-        self.waits = waits
         self.classes = classes
-        self.net = net
-        self.more = more
-        self.figure = figure
-        self.steps = steps
-        self.above = above
-        self.weighed = weighed
+        self.small = small
+        self.weigh = weigh
     }
 
     
@@ -2840,40 +2929,30 @@ public struct FishPage: Equatable, Hashable {
 }
 
 #if compiler(>=6)
-extension FishPage: Sendable {}
+extension FishView: Sendable {}
 #endif
 
 #if swift(>=5.8)
 @_documentation(visibility: private)
 #endif
-public struct FfiConverterTypeFishPage: FfiConverterRustBuffer {
-    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> FishPage {
+public struct FfiConverterTypeFishView: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> FishView {
         return
-            try FishPage(
+            try FishView(
                 title: FfiConverterString.read(from: &buf), 
                 says: FfiConverterSequenceString.read(from: &buf), 
-                waits: FfiConverterBool.read(from: &buf), 
-                classes: FfiConverterSequenceTypeMatchKey.read(from: &buf), 
-                net: FfiConverterTypeMatchKey.read(from: &buf), 
-                more: FfiConverterSequenceTypeMatchKey.read(from: &buf), 
-                figure: FfiConverterString.read(from: &buf), 
-                steps: FfiConverterSequenceTypeMatchKey.read(from: &buf), 
-                above: FfiConverterSequenceTypeMatchKey.read(from: &buf), 
-                weighed: FfiConverterTypeMatchKey.read(from: &buf)
+                classes: FfiConverterSequenceTypeFishKey.read(from: &buf), 
+                small: FfiConverterSequenceTypeFishKey.read(from: &buf), 
+                weigh: FfiConverterTypeFishKey.read(from: &buf)
         )
     }
 
-    public static func write(_ value: FishPage, into buf: inout [UInt8]) {
+    public static func write(_ value: FishView, into buf: inout [UInt8]) {
         FfiConverterString.write(value.title, into: &buf)
         FfiConverterSequenceString.write(value.says, into: &buf)
-        FfiConverterBool.write(value.waits, into: &buf)
-        FfiConverterSequenceTypeMatchKey.write(value.classes, into: &buf)
-        FfiConverterTypeMatchKey.write(value.net, into: &buf)
-        FfiConverterSequenceTypeMatchKey.write(value.more, into: &buf)
-        FfiConverterString.write(value.figure, into: &buf)
-        FfiConverterSequenceTypeMatchKey.write(value.steps, into: &buf)
-        FfiConverterSequenceTypeMatchKey.write(value.above, into: &buf)
-        FfiConverterTypeMatchKey.write(value.weighed, into: &buf)
+        FfiConverterSequenceTypeFishKey.write(value.classes, into: &buf)
+        FfiConverterSequenceTypeFishKey.write(value.small, into: &buf)
+        FfiConverterTypeFishKey.write(value.weigh, into: &buf)
     }
 }
 
@@ -2881,15 +2960,15 @@ public struct FfiConverterTypeFishPage: FfiConverterRustBuffer {
 #if swift(>=5.8)
 @_documentation(visibility: private)
 #endif
-public func FfiConverterTypeFishPage_lift(_ buf: RustBuffer) throws -> FishPage {
-    return try FfiConverterTypeFishPage.lift(buf)
+public func FfiConverterTypeFishView_lift(_ buf: RustBuffer) throws -> FishView {
+    return try FfiConverterTypeFishView.lift(buf)
 }
 
 #if swift(>=5.8)
 @_documentation(visibility: private)
 #endif
-public func FfiConverterTypeFishPage_lower(_ value: FishPage) -> RustBuffer {
-    return FfiConverterTypeFishPage.lower(value)
+public func FfiConverterTypeFishView_lower(_ value: FishView) -> RustBuffer {
+    return FfiConverterTypeFishView.lower(value)
 }
 
 
@@ -4404,9 +4483,9 @@ public struct MatchView: Equatable, Hashable {
      */
     public let comingNotes: [String]
     /**
-     * The fish; none without a match.
+     * Whether the latest fish is one of which nothing was said yet.
      */
-    public let fish: FishPage?
+    public let fishWaits: Bool
     /**
      * The weigh-in; none without a match.
      */
@@ -4416,13 +4495,9 @@ public struct MatchView: Equatable, Hashable {
      */
     public let rows: [ChoiceRow]
     /**
-     * To the fish.
+     * Opens the latest fish.
      */
     public let toFish: PageKey
-    /**
-     * To entering a weight.
-     */
-    public let toWeight: PageKey
     /**
      * To what is to come.
      */
@@ -4478,8 +4553,8 @@ public struct MatchView: Equatable, Hashable {
          * How that was obtained.
          */comingNotes: [String], 
         /**
-         * The fish; none without a match.
-         */fish: FishPage?, 
+         * Whether the latest fish is one of which nothing was said yet.
+         */fishWaits: Bool, 
         /**
          * The weigh-in; none without a match.
          */weighIn: WeighInPage?, 
@@ -4487,11 +4562,8 @@ public struct MatchView: Equatable, Hashable {
          * The rules of the day, each a row of choices.
          */rows: [ChoiceRow], 
         /**
-         * To the fish.
+         * Opens the latest fish.
          */toFish: PageKey, 
-        /**
-         * To entering a weight.
-         */toWeight: PageKey, 
         /**
          * To what is to come.
          */toComing: PageKey, 
@@ -4517,11 +4589,10 @@ public struct MatchView: Equatable, Hashable {
         self.notes = notes
         self.coming = coming
         self.comingNotes = comingNotes
-        self.fish = fish
+        self.fishWaits = fishWaits
         self.weighIn = weighIn
         self.rows = rows
         self.toFish = toFish
-        self.toWeight = toWeight
         self.toComing = toComing
         self.toRules = toRules
         self.toWeighIn = toWeighIn
@@ -4555,11 +4626,10 @@ public struct FfiConverterTypeMatchView: FfiConverterRustBuffer {
                 notes: FfiConverterSequenceString.read(from: &buf), 
                 coming: FfiConverterSequenceTypeMatchLine.read(from: &buf), 
                 comingNotes: FfiConverterSequenceString.read(from: &buf), 
-                fish: FfiConverterOptionTypeFishPage.read(from: &buf), 
+                fishWaits: FfiConverterBool.read(from: &buf), 
                 weighIn: FfiConverterOptionTypeWeighInPage.read(from: &buf), 
                 rows: FfiConverterSequenceTypeChoiceRow.read(from: &buf), 
                 toFish: FfiConverterTypePageKey.read(from: &buf), 
-                toWeight: FfiConverterTypePageKey.read(from: &buf), 
                 toComing: FfiConverterTypePageKey.read(from: &buf), 
                 toRules: FfiConverterTypePageKey.read(from: &buf), 
                 toWeighIn: FfiConverterTypePageKey.read(from: &buf), 
@@ -4579,11 +4649,10 @@ public struct FfiConverterTypeMatchView: FfiConverterRustBuffer {
         FfiConverterSequenceString.write(value.notes, into: &buf)
         FfiConverterSequenceTypeMatchLine.write(value.coming, into: &buf)
         FfiConverterSequenceString.write(value.comingNotes, into: &buf)
-        FfiConverterOptionTypeFishPage.write(value.fish, into: &buf)
+        FfiConverterBool.write(value.fishWaits, into: &buf)
         FfiConverterOptionTypeWeighInPage.write(value.weighIn, into: &buf)
         FfiConverterSequenceTypeChoiceRow.write(value.rows, into: &buf)
         FfiConverterTypePageKey.write(value.toFish, into: &buf)
-        FfiConverterTypePageKey.write(value.toWeight, into: &buf)
         FfiConverterTypePageKey.write(value.toComing, into: &buf)
         FfiConverterTypePageKey.write(value.toRules, into: &buf)
         FfiConverterTypePageKey.write(value.toWeighIn, into: &buf)
@@ -7415,6 +7484,105 @@ public func FfiConverterTypeWeighInPage_lower(_ value: WeighInPage) -> RustBuffe
 
 
 /**
+ * The number pad for the weight of a landed fish.
+ */
+public struct WeightView: Equatable, Hashable {
+    /**
+     * "Fish 7, landed 12:46".
+     */
+    public let title: String
+    /**
+     * What is known of it.
+     */
+    public let says: String
+    /**
+     * What was typed so far, "6 lb 12 oz".
+     */
+    public let figure: String
+    /**
+     * Twelve keys: the digits from 1 to 9, GUESS, 0, and the unit.
+     */
+    public let pad: [FishKey]
+    /**
+     * The figure is what the scales show.
+     */
+    public let weighed: FishKey
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * "Fish 7, landed 12:46".
+         */title: String, 
+        /**
+         * What is known of it.
+         */says: String, 
+        /**
+         * What was typed so far, "6 lb 12 oz".
+         */figure: String, 
+        /**
+         * Twelve keys: the digits from 1 to 9, GUESS, 0, and the unit.
+         */pad: [FishKey], 
+        /**
+         * The figure is what the scales show.
+         */weighed: FishKey) {
+        self.title = title
+        self.says = says
+        self.figure = figure
+        self.pad = pad
+        self.weighed = weighed
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension WeightView: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeWeightView: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> WeightView {
+        return
+            try WeightView(
+                title: FfiConverterString.read(from: &buf), 
+                says: FfiConverterString.read(from: &buf), 
+                figure: FfiConverterString.read(from: &buf), 
+                pad: FfiConverterSequenceTypeFishKey.read(from: &buf), 
+                weighed: FfiConverterTypeFishKey.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: WeightView, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.title, into: &buf)
+        FfiConverterString.write(value.says, into: &buf)
+        FfiConverterString.write(value.figure, into: &buf)
+        FfiConverterSequenceTypeFishKey.write(value.pad, into: &buf)
+        FfiConverterTypeFishKey.write(value.weighed, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeWeightView_lift(_ buf: RustBuffer) throws -> WeightView {
+    return try FfiConverterTypeWeightView.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeWeightView_lower(_ value: WeightView) -> RustBuffer {
+    return FfiConverterTypeWeightView.lower(value)
+}
+
+
+/**
  * One tap.
  */
 
@@ -7700,6 +7868,17 @@ public enum Action: Equatable, Hashable {
          */tap: MatchTap
     )
     /**
+     * What is said of a landed fish.
+     */
+    case fish(
+        /**
+         * The cast it was landed on; the fish that is meant where it is left out.
+         */cast: Uuid?, 
+        /**
+         * What.
+         */tap: FishTap
+    )
+    /**
      * A tap on the Bench.
      */
     case bench(
@@ -7920,42 +8099,45 @@ public struct FfiConverterTypeAction: FfiConverterRustBuffer {
         case 35: return .match(tap: try FfiConverterTypeMatchTap.read(from: &buf)
         )
         
-        case 36: return .bench(tap: try FfiConverterTypeBenchTap.read(from: &buf)
+        case 36: return .fish(cast: try FfiConverterOptionTypeUuid.read(from: &buf), tap: try FfiConverterTypeFishTap.read(from: &buf)
         )
         
-        case 37: return .book(tap: try FfiConverterTypeBookTap.read(from: &buf)
+        case 37: return .bench(tap: try FfiConverterTypeBenchTap.read(from: &buf)
         )
         
-        case 38: return .conditions(tap: try FfiConverterTypeConditionsTap.read(from: &buf)
+        case 38: return .book(tap: try FfiConverterTypeBookTap.read(from: &buf)
         )
         
-        case 39: return .cautions(tap: try FfiConverterTypeCautionsTap.read(from: &buf)
+        case 39: return .conditions(tap: try FfiConverterTypeConditionsTap.read(from: &buf)
         )
         
-        case 40: return .files(tap: try FfiConverterTypeFilesTap.read(from: &buf)
+        case 40: return .cautions(tap: try FfiConverterTypeCautionsTap.read(from: &buf)
         )
         
-        case 41: return .phone(tap: try FfiConverterTypePhoneTap.read(from: &buf)
+        case 41: return .files(tap: try FfiConverterTypeFilesTap.read(from: &buf)
         )
         
-        case 42: return .openDoubt(op: try FfiConverterOptionTypeUuid.read(from: &buf)
+        case 42: return .phone(tap: try FfiConverterTypePhoneTap.read(from: &buf)
         )
         
-        case 43: return .mend(op: try FfiConverterTypeUuid.read(from: &buf), tap: try FfiConverterTypeMendTap.read(from: &buf)
+        case 43: return .openDoubt(op: try FfiConverterOptionTypeUuid.read(from: &buf)
         )
         
-        case 44: return .typed(into: try FfiConverterTypeTypedInto.read(from: &buf), text: try FfiConverterString.read(from: &buf)
+        case 44: return .mend(op: try FfiConverterTypeUuid.read(from: &buf), tap: try FfiConverterTypeMendTap.read(from: &buf)
         )
         
-        case 45: return .undoImport(id: try FfiConverterTypeUuid.read(from: &buf)
+        case 45: return .typed(into: try FfiConverterTypeTypedInto.read(from: &buf), text: try FfiConverterString.read(from: &buf)
         )
         
-        case 46: return .redoImport(id: try FfiConverterTypeUuid.read(from: &buf)
+        case 46: return .undoImport(id: try FfiConverterTypeUuid.read(from: &buf)
         )
         
-        case 47: return .undo
+        case 47: return .redoImport(id: try FfiConverterTypeUuid.read(from: &buf)
+        )
         
-        case 48: return .redo
+        case 48: return .undo
+        
+        case 49: return .redo
         
         default: throw UniffiInternalError.unexpectedEnumCase
         }
@@ -8142,69 +8324,75 @@ public struct FfiConverterTypeAction: FfiConverterRustBuffer {
             FfiConverterTypeMatchTap.write(tap, into: &buf)
             
         
-        case let .bench(tap):
+        case let .fish(cast,tap):
             writeInt(&buf, Int32(36))
+            FfiConverterOptionTypeUuid.write(cast, into: &buf)
+            FfiConverterTypeFishTap.write(tap, into: &buf)
+            
+        
+        case let .bench(tap):
+            writeInt(&buf, Int32(37))
             FfiConverterTypeBenchTap.write(tap, into: &buf)
             
         
         case let .book(tap):
-            writeInt(&buf, Int32(37))
+            writeInt(&buf, Int32(38))
             FfiConverterTypeBookTap.write(tap, into: &buf)
             
         
         case let .conditions(tap):
-            writeInt(&buf, Int32(38))
+            writeInt(&buf, Int32(39))
             FfiConverterTypeConditionsTap.write(tap, into: &buf)
             
         
         case let .cautions(tap):
-            writeInt(&buf, Int32(39))
+            writeInt(&buf, Int32(40))
             FfiConverterTypeCautionsTap.write(tap, into: &buf)
             
         
         case let .files(tap):
-            writeInt(&buf, Int32(40))
+            writeInt(&buf, Int32(41))
             FfiConverterTypeFilesTap.write(tap, into: &buf)
             
         
         case let .phone(tap):
-            writeInt(&buf, Int32(41))
+            writeInt(&buf, Int32(42))
             FfiConverterTypePhoneTap.write(tap, into: &buf)
             
         
         case let .openDoubt(op):
-            writeInt(&buf, Int32(42))
+            writeInt(&buf, Int32(43))
             FfiConverterOptionTypeUuid.write(op, into: &buf)
             
         
         case let .mend(op,tap):
-            writeInt(&buf, Int32(43))
+            writeInt(&buf, Int32(44))
             FfiConverterTypeUuid.write(op, into: &buf)
             FfiConverterTypeMendTap.write(tap, into: &buf)
             
         
         case let .typed(into,text):
-            writeInt(&buf, Int32(44))
+            writeInt(&buf, Int32(45))
             FfiConverterTypeTypedInto.write(into, into: &buf)
             FfiConverterString.write(text, into: &buf)
             
         
         case let .undoImport(id):
-            writeInt(&buf, Int32(45))
-            FfiConverterTypeUuid.write(id, into: &buf)
-            
-        
-        case let .redoImport(id):
             writeInt(&buf, Int32(46))
             FfiConverterTypeUuid.write(id, into: &buf)
             
         
-        case .undo:
+        case let .redoImport(id):
             writeInt(&buf, Int32(47))
+            FfiConverterTypeUuid.write(id, into: &buf)
+            
+        
+        case .undo:
+            writeInt(&buf, Int32(48))
         
         
         case .redo:
-            writeInt(&buf, Int32(48))
+            writeInt(&buf, Int32(49))
         
         }
     }
@@ -8452,6 +8640,10 @@ public enum BankState: Equatable, Hashable, CaseIterable {
      * A fish is on: nothing has to be tapped.
      */
     case fishOn
+    /**
+     * Nothing is out, and the last cast landed a fish: what it was may be said until the next cast, or not.
+     */
+    case landed
 
 
 
@@ -8481,6 +8673,8 @@ public struct FfiConverterTypeBankState: FfiConverterRustBuffer {
         
         case 4: return .fishOn
         
+        case 5: return .landed
+        
         default: throw UniffiInternalError.unexpectedEnumCase
         }
     }
@@ -8503,6 +8697,10 @@ public struct FfiConverterTypeBankState: FfiConverterRustBuffer {
         
         case .fishOn:
             writeInt(&buf, Int32(4))
+        
+        
+        case .landed:
+            writeInt(&buf, Int32(5))
         
         }
     }
@@ -10044,6 +10242,205 @@ public func FfiConverterTypeFilterTap_lower(_ value: FilterTap) -> RustBuffer {
 
 
 /**
+ * What is said of a landed fish, in a match or not.
+ */
+
+public enum FishTap: Equatable, Hashable {
+    
+    /**
+     * Another of the landed fish is meant.
+     */
+    case meant(
+        /**
+         * How many landings before the latest; 0 is the latest.
+         */back: UInt32
+    )
+    /**
+     * It is one of this class.
+     */
+    case `class`(
+        /**
+         * Its name.
+         */name: String
+    )
+    /**
+     * It went into this net, and so do the next ones.
+     */
+    case net(
+        /**
+         * Its name.
+         */name: String
+    )
+    /**
+     * It went back into the water, or it did not.
+     */
+    case putBack(
+        /**
+         * Whether it went back.
+         */back: Bool
+    )
+    /**
+     * It isn't weighed.
+     */
+    case noWeight
+    /**
+     * A digit of its weight was typed.
+     */
+    case digit(
+        /**
+         * From 0 to 9.
+         */digit: UInt8
+    )
+    /**
+     * The unit was typed: what follows is ounces, drams, or a part of a kilogram. After the last one the figure is cleared.
+     */
+    case nextUnit
+    /**
+     * The figure typed is what the scales show.
+     */
+    case weighed
+    /**
+     * The figure typed is a guess by eye.
+     */
+    case guessed
+    /**
+     * What it weighs, figure and all.
+     */
+    case weight(
+        /**
+         * The unit.
+         */unit: WeightUnit, 
+        /**
+         * How many of it.
+         */count: Int64, 
+        /**
+         * Whether it is a guess by eye.
+         */guessed: Bool
+    )
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension FishTap: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeFishTap: FfiConverterRustBuffer {
+    typealias SwiftType = FishTap
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> FishTap {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .meant(back: try FfiConverterUInt32.read(from: &buf)
+        )
+        
+        case 2: return .`class`(name: try FfiConverterString.read(from: &buf)
+        )
+        
+        case 3: return .net(name: try FfiConverterString.read(from: &buf)
+        )
+        
+        case 4: return .putBack(back: try FfiConverterBool.read(from: &buf)
+        )
+        
+        case 5: return .noWeight
+        
+        case 6: return .digit(digit: try FfiConverterUInt8.read(from: &buf)
+        )
+        
+        case 7: return .nextUnit
+        
+        case 8: return .weighed
+        
+        case 9: return .guessed
+        
+        case 10: return .weight(unit: try FfiConverterTypeWeightUnit.read(from: &buf), count: try FfiConverterInt64.read(from: &buf), guessed: try FfiConverterBool.read(from: &buf)
+        )
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: FishTap, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case let .meant(back):
+            writeInt(&buf, Int32(1))
+            FfiConverterUInt32.write(back, into: &buf)
+            
+        
+        case let .`class`(name):
+            writeInt(&buf, Int32(2))
+            FfiConverterString.write(name, into: &buf)
+            
+        
+        case let .net(name):
+            writeInt(&buf, Int32(3))
+            FfiConverterString.write(name, into: &buf)
+            
+        
+        case let .putBack(back):
+            writeInt(&buf, Int32(4))
+            FfiConverterBool.write(back, into: &buf)
+            
+        
+        case .noWeight:
+            writeInt(&buf, Int32(5))
+        
+        
+        case let .digit(digit):
+            writeInt(&buf, Int32(6))
+            FfiConverterUInt8.write(digit, into: &buf)
+            
+        
+        case .nextUnit:
+            writeInt(&buf, Int32(7))
+        
+        
+        case .weighed:
+            writeInt(&buf, Int32(8))
+        
+        
+        case .guessed:
+            writeInt(&buf, Int32(9))
+        
+        
+        case let .weight(unit,count,guessed):
+            writeInt(&buf, Int32(10))
+            FfiConverterTypeWeightUnit.write(unit, into: &buf)
+            FfiConverterInt64.write(count, into: &buf)
+            FfiConverterBool.write(guessed, into: &buf)
+            
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeFishTap_lift(_ buf: RustBuffer) throws -> FishTap {
+    return try FfiConverterTypeFishTap.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeFishTap_lower(_ value: FishTap) -> RustBuffer {
+    return FfiConverterTypeFishTap.lower(value)
+}
+
+
+
+/**
  * What kind of file goes out.
  */
 
@@ -10373,6 +10770,22 @@ public enum Key: Equatable, Hashable, CaseIterable {
      */
     case missed
     /**
+     * The landed fish is of the class used last; its class once that is said.
+     */
+    case fishClass
+    /**
+     * The landed fish went back into the water.
+     */
+    case putBack
+    /**
+     * Open the number pad for the weight of the landed fish.
+     */
+    case weigh
+    /**
+     * Open what can be said of the landed fish.
+     */
+    case fish
+    /**
      * Set the last time back by a minute.
      */
     case timeBack
@@ -10443,23 +10856,31 @@ public struct FfiConverterTypeKey: FfiConverterRustBuffer {
         
         case 7: return .missed
         
-        case 8: return .timeBack
+        case 8: return .fishClass
         
-        case 9: return .timeBackFive
+        case 9: return .putBack
         
-        case 10: return .undo
+        case 10: return .weigh
         
-        case 11: return .redo
+        case 11: return .fish
         
-        case 12: return .twitch
+        case 12: return .timeBack
         
-        case 13: return .indication
+        case 13: return .timeBackFive
         
-        case 14: return .tackle
+        case 14: return .undo
         
-        case 15: return .start
+        case 15: return .redo
         
-        case 16: return .end
+        case 16: return .twitch
+        
+        case 17: return .indication
+        
+        case 18: return .tackle
+        
+        case 19: return .start
+        
+        case 20: return .end
         
         default: throw UniffiInternalError.unexpectedEnumCase
         }
@@ -10497,40 +10918,56 @@ public struct FfiConverterTypeKey: FfiConverterRustBuffer {
             writeInt(&buf, Int32(7))
         
         
-        case .timeBack:
+        case .fishClass:
             writeInt(&buf, Int32(8))
         
         
-        case .timeBackFive:
+        case .putBack:
             writeInt(&buf, Int32(9))
         
         
-        case .undo:
+        case .weigh:
             writeInt(&buf, Int32(10))
         
         
-        case .redo:
+        case .fish:
             writeInt(&buf, Int32(11))
         
         
-        case .twitch:
+        case .timeBack:
             writeInt(&buf, Int32(12))
         
         
-        case .indication:
+        case .timeBackFive:
             writeInt(&buf, Int32(13))
         
         
-        case .tackle:
+        case .undo:
             writeInt(&buf, Int32(14))
         
         
-        case .start:
+        case .redo:
             writeInt(&buf, Int32(15))
         
         
-        case .end:
+        case .twitch:
             writeInt(&buf, Int32(16))
+        
+        
+        case .indication:
+            writeInt(&buf, Int32(17))
+        
+        
+        case .tackle:
+            writeInt(&buf, Int32(18))
+        
+        
+        case .start:
+            writeInt(&buf, Int32(19))
+        
+        
+        case .end:
+            writeInt(&buf, Int32(20))
         
         }
     }
@@ -11071,68 +11508,6 @@ public enum MatchTap: Equatable, Hashable {
          */signal: Signal
     )
     /**
-     * Another of the landed fish is meant.
-     */
-    case fish(
-        /**
-         * How many landings before the latest; 0 is the latest.
-         */back: UInt32
-    )
-    /**
-     * The figure of the fish's weight goes up or down.
-     */
-    case step(
-        /**
-         * By so many drams or grams, the unit of the match.
-         */by: Int64
-    )
-    /**
-     * The figure is what the scales show.
-     */
-    case weighed
-    /**
-     * The figure is a guess by eye.
-     */
-    case guessed
-    /**
-     * The weight of the fish, figure and all.
-     */
-    case weight(
-        /**
-         * The unit.
-         */unit: WeightUnit, 
-        /**
-         * How many of it.
-         */count: Int64, 
-        /**
-         * Whether it is a guess by eye.
-         */guessed: Bool
-    )
-    /**
-     * The fish is one of this size class.
-     */
-    case `class`(
-        /**
-         * Its name.
-         */name: String
-    )
-    /**
-     * The fish went into this net, and so do the next ones.
-     */
-    case net(
-        /**
-         * Its name.
-         */name: String
-    )
-    /**
-     * The fish went back into the water, or it did not.
-     */
-    case putBack(
-        /**
-         * Whether it went back.
-         */back: Bool
-    )
-    /**
      * This net hangs on the scales.
      */
     case scalesNet(
@@ -11198,37 +11573,15 @@ public struct FfiConverterTypeMatchTap: FfiConverterRustBuffer {
         case 4: return .heard(signal: try FfiConverterTypeSignal.read(from: &buf)
         )
         
-        case 5: return .fish(back: try FfiConverterUInt32.read(from: &buf)
+        case 5: return .scalesNet(name: try FfiConverterString.read(from: &buf)
         )
         
-        case 6: return .step(by: try FfiConverterInt64.read(from: &buf)
+        case 6: return .scalesStep(by: try FfiConverterInt64.read(from: &buf)
         )
         
-        case 7: return .weighed
+        case 7: return .weighIn
         
-        case 8: return .guessed
-        
-        case 9: return .weight(unit: try FfiConverterTypeWeightUnit.read(from: &buf), count: try FfiConverterInt64.read(from: &buf), guessed: try FfiConverterBool.read(from: &buf)
-        )
-        
-        case 10: return .`class`(name: try FfiConverterString.read(from: &buf)
-        )
-        
-        case 11: return .net(name: try FfiConverterString.read(from: &buf)
-        )
-        
-        case 12: return .putBack(back: try FfiConverterBool.read(from: &buf)
-        )
-        
-        case 13: return .scalesNet(name: try FfiConverterString.read(from: &buf)
-        )
-        
-        case 14: return .scalesStep(by: try FfiConverterInt64.read(from: &buf)
-        )
-        
-        case 15: return .weighIn
-        
-        case 16: return .weighedIn(net: try FfiConverterString.read(from: &buf), unit: try FfiConverterTypeWeightUnit.read(from: &buf), count: try FfiConverterInt64.read(from: &buf)
+        case 8: return .weighedIn(net: try FfiConverterString.read(from: &buf), unit: try FfiConverterTypeWeightUnit.read(from: &buf), count: try FfiConverterInt64.read(from: &buf)
         )
         
         default: throw UniffiInternalError.unexpectedEnumCase
@@ -11258,62 +11611,22 @@ public struct FfiConverterTypeMatchTap: FfiConverterRustBuffer {
             FfiConverterTypeSignal.write(signal, into: &buf)
             
         
-        case let .fish(back):
-            writeInt(&buf, Int32(5))
-            FfiConverterUInt32.write(back, into: &buf)
-            
-        
-        case let .step(by):
-            writeInt(&buf, Int32(6))
-            FfiConverterInt64.write(by, into: &buf)
-            
-        
-        case .weighed:
-            writeInt(&buf, Int32(7))
-        
-        
-        case .guessed:
-            writeInt(&buf, Int32(8))
-        
-        
-        case let .weight(unit,count,guessed):
-            writeInt(&buf, Int32(9))
-            FfiConverterTypeWeightUnit.write(unit, into: &buf)
-            FfiConverterInt64.write(count, into: &buf)
-            FfiConverterBool.write(guessed, into: &buf)
-            
-        
-        case let .`class`(name):
-            writeInt(&buf, Int32(10))
-            FfiConverterString.write(name, into: &buf)
-            
-        
-        case let .net(name):
-            writeInt(&buf, Int32(11))
-            FfiConverterString.write(name, into: &buf)
-            
-        
-        case let .putBack(back):
-            writeInt(&buf, Int32(12))
-            FfiConverterBool.write(back, into: &buf)
-            
-        
         case let .scalesNet(name):
-            writeInt(&buf, Int32(13))
+            writeInt(&buf, Int32(5))
             FfiConverterString.write(name, into: &buf)
             
         
         case let .scalesStep(by):
-            writeInt(&buf, Int32(14))
+            writeInt(&buf, Int32(6))
             FfiConverterInt64.write(by, into: &buf)
             
         
         case .weighIn:
-            writeInt(&buf, Int32(15))
+            writeInt(&buf, Int32(7))
         
         
         case let .weighedIn(net,unit,count):
-            writeInt(&buf, Int32(16))
+            writeInt(&buf, Int32(8))
             FfiConverterString.write(net, into: &buf)
             FfiConverterTypeWeightUnit.write(unit, into: &buf)
             FfiConverterInt64.write(count, into: &buf)
@@ -11569,6 +11882,14 @@ public enum PhoneTap: Equatable, Hashable {
          * Whether it does.
          */on: Bool
     )
+    /**
+     * What fish are weighed in where no match says it.
+     */
+    case weights(
+        /**
+         * The unit.
+         */unit: WeightUnit
+    )
 
 
 
@@ -11596,6 +11917,9 @@ public struct FfiConverterTypePhoneTap: FfiConverterRustBuffer {
         case 2: return .awake(on: try FfiConverterBool.read(from: &buf)
         )
         
+        case 3: return .weights(unit: try FfiConverterTypeWeightUnit.read(from: &buf)
+        )
+        
         default: throw UniffiInternalError.unexpectedEnumCase
         }
     }
@@ -11612,6 +11936,11 @@ public struct FfiConverterTypePhoneTap: FfiConverterRustBuffer {
         case let .awake(on):
             writeInt(&buf, Int32(2))
             FfiConverterBool.write(on, into: &buf)
+            
+        
+        case let .weights(unit):
+            writeInt(&buf, Int32(3))
+            FfiConverterTypeWeightUnit.write(unit, into: &buf)
             
         }
     }
@@ -12037,9 +12366,19 @@ public enum Screen: Equatable, Hashable {
     case changes(ChangesView
     )
     /**
-     * Time left, nets, fish, weigh-in.
+     * Time left, nets, weigh-in.
      */
     case match(MatchView
+    )
+    /**
+     * A landed fish.
+     */
+    case fish(FishView
+    )
+    /**
+     * The number pad for its weight.
+     */
+    case weight(WeightView
     )
     /**
      * Files in and out, backups.
@@ -12118,25 +12457,31 @@ public struct FfiConverterTypeScreen: FfiConverterRustBuffer {
         case 7: return .match(try FfiConverterTypeMatchView.read(from: &buf)
         )
         
-        case 8: return .files(try FfiConverterTypeFilesView.read(from: &buf)
+        case 8: return .fish(try FfiConverterTypeFishView.read(from: &buf)
         )
         
-        case 9: return .bench(try FfiConverterTypeLeavesView.read(from: &buf)
+        case 9: return .weight(try FfiConverterTypeWeightView.read(from: &buf)
         )
         
-        case 10: return .book(try FfiConverterTypeLeavesView.read(from: &buf)
+        case 10: return .files(try FfiConverterTypeFilesView.read(from: &buf)
         )
         
-        case 11: return .conditions(try FfiConverterTypeLeavesView.read(from: &buf)
+        case 11: return .bench(try FfiConverterTypeLeavesView.read(from: &buf)
         )
         
-        case 12: return .cautions(try FfiConverterTypeLeavesView.read(from: &buf)
+        case 12: return .book(try FfiConverterTypeLeavesView.read(from: &buf)
         )
         
-        case 13: return .mend(try FfiConverterTypeMendView.read(from: &buf)
+        case 13: return .conditions(try FfiConverterTypeLeavesView.read(from: &buf)
         )
         
-        case 14: return .phone(try FfiConverterTypePhoneView.read(from: &buf)
+        case 14: return .cautions(try FfiConverterTypeLeavesView.read(from: &buf)
+        )
+        
+        case 15: return .mend(try FfiConverterTypeMendView.read(from: &buf)
+        )
+        
+        case 16: return .phone(try FfiConverterTypePhoneView.read(from: &buf)
         )
         
         default: throw UniffiInternalError.unexpectedEnumCase
@@ -12182,38 +12527,48 @@ public struct FfiConverterTypeScreen: FfiConverterRustBuffer {
             FfiConverterTypeMatchView.write(v1, into: &buf)
             
         
-        case let .files(v1):
+        case let .fish(v1):
             writeInt(&buf, Int32(8))
+            FfiConverterTypeFishView.write(v1, into: &buf)
+            
+        
+        case let .weight(v1):
+            writeInt(&buf, Int32(9))
+            FfiConverterTypeWeightView.write(v1, into: &buf)
+            
+        
+        case let .files(v1):
+            writeInt(&buf, Int32(10))
             FfiConverterTypeFilesView.write(v1, into: &buf)
             
         
         case let .bench(v1):
-            writeInt(&buf, Int32(9))
-            FfiConverterTypeLeavesView.write(v1, into: &buf)
-            
-        
-        case let .book(v1):
-            writeInt(&buf, Int32(10))
-            FfiConverterTypeLeavesView.write(v1, into: &buf)
-            
-        
-        case let .conditions(v1):
             writeInt(&buf, Int32(11))
             FfiConverterTypeLeavesView.write(v1, into: &buf)
             
         
-        case let .cautions(v1):
+        case let .book(v1):
             writeInt(&buf, Int32(12))
             FfiConverterTypeLeavesView.write(v1, into: &buf)
             
         
-        case let .mend(v1):
+        case let .conditions(v1):
             writeInt(&buf, Int32(13))
+            FfiConverterTypeLeavesView.write(v1, into: &buf)
+            
+        
+        case let .cautions(v1):
+            writeInt(&buf, Int32(14))
+            FfiConverterTypeLeavesView.write(v1, into: &buf)
+            
+        
+        case let .mend(v1):
+            writeInt(&buf, Int32(15))
             FfiConverterTypeMendView.write(v1, into: &buf)
             
         
         case let .phone(v1):
-            writeInt(&buf, Int32(14))
+            writeInt(&buf, Int32(16))
             FfiConverterTypePhoneView.write(v1, into: &buf)
             
         }
@@ -14528,9 +14883,17 @@ public enum Which: Equatable, Hashable, CaseIterable {
      */
     case changes
     /**
-     * Time left, nets, fish, weigh-in.
+     * Time left, nets, weigh-in.
      */
     case match
+    /**
+     * A landed fish: its class, its net, whether it went back.
+     */
+    case fish
+    /**
+     * The number pad for its weight.
+     */
+    case weight
     /**
      * Files in and out, backups.
      */
@@ -14594,19 +14957,23 @@ public struct FfiConverterTypeWhich: FfiConverterRustBuffer {
         
         case 7: return .match
         
-        case 8: return .files
+        case 8: return .fish
         
-        case 9: return .bench
+        case 9: return .weight
         
-        case 10: return .book
+        case 10: return .files
         
-        case 11: return .conditions
+        case 11: return .bench
         
-        case 12: return .cautions
+        case 12: return .book
         
-        case 13: return .mend
+        case 13: return .conditions
         
-        case 14: return .phone
+        case 14: return .cautions
+        
+        case 15: return .mend
+        
+        case 16: return .phone
         
         default: throw UniffiInternalError.unexpectedEnumCase
         }
@@ -14644,32 +15011,40 @@ public struct FfiConverterTypeWhich: FfiConverterRustBuffer {
             writeInt(&buf, Int32(7))
         
         
-        case .files:
+        case .fish:
             writeInt(&buf, Int32(8))
         
         
-        case .bench:
+        case .weight:
             writeInt(&buf, Int32(9))
         
         
-        case .book:
+        case .files:
             writeInt(&buf, Int32(10))
         
         
-        case .conditions:
+        case .bench:
             writeInt(&buf, Int32(11))
         
         
-        case .cautions:
+        case .book:
             writeInt(&buf, Int32(12))
         
         
-        case .mend:
+        case .conditions:
             writeInt(&buf, Int32(13))
         
         
-        case .phone:
+        case .cautions:
             writeInt(&buf, Int32(14))
+        
+        
+        case .mend:
+            writeInt(&buf, Int32(15))
+        
+        
+        case .phone:
+            writeInt(&buf, Int32(16))
         
         }
     }
@@ -14878,30 +15253,6 @@ fileprivate struct FfiConverterOptionTypeAlternationView: FfiConverterRustBuffer
         switch try readInt(&buf) as Int8 {
         case 0: return nil
         case 1: return try FfiConverterTypeAlternationView.read(from: &buf)
-        default: throw UniffiInternalError.unexpectedOptionalTag
-        }
-    }
-}
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
-fileprivate struct FfiConverterOptionTypeFishPage: FfiConverterRustBuffer {
-    typealias SwiftType = FishPage?
-
-    public static func write(_ value: SwiftType, into buf: inout [UInt8]) {
-        guard let value = value else {
-            writeInt(&buf, Int8(0))
-            return
-        }
-        writeInt(&buf, Int8(1))
-        FfiConverterTypeFishPage.write(value, into: &buf)
-    }
-
-    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwiftType {
-        switch try readInt(&buf) as Int8 {
-        case 0: return nil
-        case 1: return try FfiConverterTypeFishPage.read(from: &buf)
         default: throw UniffiInternalError.unexpectedOptionalTag
         }
     }
@@ -15660,6 +16011,31 @@ fileprivate struct FfiConverterSequenceTypeDoor: FfiConverterRustBuffer {
         seq.reserveCapacity(Int(len))
         for _ in 0 ..< len {
             seq.append(try FfiConverterTypeDoor.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceTypeFishKey: FfiConverterRustBuffer {
+    typealias SwiftType = [FishKey]
+
+    public static func write(_ value: [FishKey], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeFishKey.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [FishKey] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [FishKey]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeFishKey.read(from: &buf))
         }
         return seq
     }

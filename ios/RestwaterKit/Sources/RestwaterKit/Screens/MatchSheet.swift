@@ -2,12 +2,7 @@ import RestwaterCore
 
 /// Pages of the Match screen.
 public enum MatchPage: Sendable {
-    case now, coming, fish, weight, weighIn, rules
-}
-
-extension MatchView {
-    /// Where a fish waits to be entered the screen opens at it.
-    var firstPage: MatchPage { fish?.waits == true ? .fish : .now }
+    case now, coming, weighIn, rules
 }
 
 /// Time left, the nets, the fish, the weigh-in and the rules of the day, a page each; nothing scrolls.
@@ -15,13 +10,11 @@ extension Sheet {
     mutating func drawMatch(_ view: MatchView, _ slate: Slate, _ content: ScreenContent) {
         guard let keys = Log.attempt("laying out the match", { try matchLayout(glass: slate.glass) }) else { return }
         let page = MatchSlate(view: view, keys: keys, slate: slate, content: content)
-        switch content.paging.match ?? view.firstPage {
+        switch content.paging.match {
         case .rules:
             let rest = head(view.toRules.label, notice: content.notice, slate)
             rows(view.rows, in: rest, slate, content.paging)
         case .coming: drawComing(page)
-        case .fish where view.fish != nil: view.fish.map { drawFish($0, page) }
-        case .weight where view.fish != nil: view.fish.map { drawWeight($0, page) }
         case .weighIn where view.weighIn != nil: view.weighIn.map { drawWeighIn($0, page) }
         default: drawNow(page)
         }
@@ -38,15 +31,15 @@ extension Sheet {
         pieces[pieces.count - 1].announced = true
         let top = place.top + clock + (clock > 0 ? 1.5 * slate.mm : 0)
         drawNowBody(page, place.with(top: top, height: place.bottom - top))
-        if view.fish != nil {
-            pageKey("match-fish", view.toFish, keys.wide, page, .fish, solid: view.fish?.waits == true, large: true)
+        if view.weighIn != nil {
+            pageKey("match-fish", view.toFish, keys.wide, page, .open(.fish), solid: view.fishWaits, large: true)
             let small: [(PageKey, String, MatchPage)] = [
                 (view.toComing, "match-coming", .coming), (view.toWeighIn, "match-scales", .weighIn), (view.toRules, "match-rules", .rules),
             ]
-            for ((key, tag, goal), at) in zip(small, keys.small) { pageKey(tag, key, at, page, goal) }
+            for ((key, tag, goal), at) in zip(small, keys.small) { pageKey(tag, key, at, page, .match(goal)) }
         } else if let begin = view.begin {
             matchKey("match-begin", begin, keys.wide, page, large: true)
-            pageKey("match-rules", view.toRules, keys.small[0], page, .rules)
+            pageKey("match-rules", view.toRules, keys.small[0], page, .match(.rules))
         }
     }
 
@@ -80,32 +73,6 @@ extension Sheet {
         saidOnMatch("coming-notes", view.comingNotes.joined(separator: " "), low, page.body * 0.9, page, order: 20)
     }
 
-    private mutating func drawFish(_ fish: FishPage, _ page: MatchSlate) {
-        let (slate, keys) = (page.slate, page.keys)
-        let slots = keys.classes.count
-        let perPage = fish.classes.count <= slots ? slots : slots - 1
-        let pages = max(1, (fish.classes.count + perPage - 1) / max(1, perPage))
-        let shown = fish.classes.dropFirst(page.content.paging.grid % pages * perPage).prefix(perPage)
-        let place = head(fish.title, notice: page.content.notice, slate, page: keys.fish)
-        let marks = slate.write.sentences(
-            fish.says.first ?? "", Array(fish.says.dropFirst()), em: page.body * 1.35, small: page.body * 1.1, in: place.local)
-        put("fish-says", marks, spoken: ([fish.title] + fish.says).joined(separator: " "), at: place, order: 10)
-        pieces[pieces.count - 1].announced = true
-        let labels = zip(shown, keys.classes).map { ($0.label, KeyDrawing.labelPlace($1, hasSub: slate.layout.showSubs, mm: slate.mm)) }
-        let em = slate.letters.common(labels, em: slate.text.primary)
-        for (key, at) in zip(shown, keys.classes) { matchKey("class-\(key.label)", key, at, page, em: em) }
-        if pages > 1 { key("class-more", KeyFace(slate.words.more), em: em, sub: 0, at: keys.classes[slots - 1], slate, order: 60, .moreGrid) }
-        matchKey("fish-net", fish.net, keys.aboveClasses[0], page)
-        for (i, (key, at)) in zip(fish.more, keys.aboveClasses.dropFirst()).enumerated() { matchKey(i == 0 ? "put-back" : "earlier", key, at, page) }
-        pageKey("match-weigh", page.view.toWeight, keys.wide, page, .weight, large: true)
-    }
-
-    private mutating func drawWeight(_ fish: FishPage, _ page: MatchSlate) {
-        let place = head(fish.title, notice: page.content.notice, page.slate, page: page.keys.weight)
-        drawFigure(fish.figure, Array(fish.says.prefix(1)), [], place, page)
-        drawSteps(fish.steps, fish.above, fish.weighed, page)
-    }
-
     private mutating func drawWeighIn(_ weighIn: WeighInPage, _ page: MatchSlate) {
         let place = head(weighIn.title, notice: page.content.notice, page.slate, page: page.keys.weight)
         drawFigure(weighIn.figure, weighIn.notes, weighIn.lines, place, page)
@@ -114,10 +81,7 @@ extension Sheet {
 
     /// A figure that is stepped, in the lowest lines of its place, and what is known above it.
     private mutating func drawFigure(_ figure: String, _ says: [String], _ lines: [MatchLine], _ place: Rect, _ page: MatchSlate) {
-        let height = min(11 * page.slate.mm, place.height * 0.5)
-        put(
-            "figure", figure, em: height * 0.8, at: place.with(top: place.bottom - height, height: height), page.slate, weight: .bold, order: 20,
-            announced: true)
+        let height = self.figure(figure, in: place, page.slate)
         let heights = lines.map { page.lineHeight($0, place.width) }
         let said = page.texts(says, page.body, place.width)
         var stack = MatchStack(place.with(height: place.height - height), asked: heights.reduce(0, +) + said)
@@ -147,11 +111,11 @@ extension Sheet {
     }
 
     private mutating func pageKey(
-        _ tag: String, _ key: PageKey, _ place: Rect, _ page: MatchSlate, _ goal: MatchPage, solid: Bool = false, large: Bool = false
+        _ tag: String, _ key: PageKey, _ place: Rect, _ page: MatchSlate, _ ask: Ask, solid: Bool = false, large: Bool = false
     ) {
         let text = page.slate.text
         let face = KeyFace(key.label, sub: page.slate.layout.showSubs ? key.sub : nil, spoken: key.spoken, solid: solid)
-        self.key(tag, face, em: large ? text.primary : text.secondary, sub: text.sub, at: place, page.slate, order: 61, .match(goal))
+        self.key(tag, face, em: large ? text.primary : text.secondary, sub: text.sub, at: place, page.slate, order: 61, ask)
     }
 
     /// A label with its value below it, or beside it where there is little room.

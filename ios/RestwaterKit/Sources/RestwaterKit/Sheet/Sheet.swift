@@ -36,6 +36,8 @@ public struct Sheet: Equatable, Sendable {
         case .waits: content.waits.map { sheet.drawWaits($0, slate, content) }
         case .changes: content.changes.map { sheet.drawChanges($0, slate, content) }
         case .match: content.match.map { sheet.drawMatch($0, slate, content) }
+        case .fish: content.fish.map { sheet.drawFish($0, slate, content) }
+        case .weight: content.weight.map { sheet.drawWeight($0, slate, content) }
         case .files: content.files.view.map { sheet.drawFiles($0, slate, content) }
         case .mend: content.mend.map { sheet.drawMend($0, slate, content) }
         case .phone:

@@ -6,6 +6,8 @@ public enum Ask: Equatable, Sendable {
     case key(KeyTap)
     /// A key of the Swim screen.
     case swim(KeyTap)
+    /// A key about a landed fish.
+    case fish(FishKey)
     /// A key of the Files screen.
     case files(FilesAsk)
     /// An action with all that belongs to it.

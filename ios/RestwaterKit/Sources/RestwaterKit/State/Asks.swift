@@ -11,6 +11,9 @@ extension RestwaterState {
         case .swim(let tap):
             let casts = tap == .send(action: .castHere)
             follow(tap) { if casts { $0.open(.bank, keepingNotice: true) } }
+        case .fish(let key):
+            // Where that says all there is to say, what the core answered is read on the Bank.
+            follow(key.tap) { if key.closes { $0.open(.bank, keepingNotice: true) } }
         case .files(let ask): tap(ask)
         case .act(let action):
             // One thing said of a doubtful entry is enough: its choices close.
@@ -58,9 +61,8 @@ extension RestwaterState {
         } else if content.paging.row != nil {
             content.paging.row = nil
             content.paging.grid = 0
-        } else if content.showing == .match, let page = content.paging.match, page != .now {
+        } else if content.showing == .match, content.paging.match != .now {
             content.paging = Paging()
-            content.paging.match = page == .weight ? .fish : .now
         } else if content.paging.leaf != nil {
             turn(to: nil)
         } else if content.paging.more {

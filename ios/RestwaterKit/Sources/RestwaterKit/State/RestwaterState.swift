@@ -88,7 +88,6 @@ public final class RestwaterState: Observed {
         var content = content
         content.showing = showing
         content.paging = Paging()
-        if showing == .match { content.match = nil }
         if !keepingNotice { content.notice = "" }
         self.content = content
         refresh()

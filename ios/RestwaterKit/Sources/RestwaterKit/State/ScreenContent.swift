@@ -11,6 +11,8 @@ public struct ScreenContent: Equatable, Sendable {
     public internal(set) var mend: MendView?
     public internal(set) var phone: PhoneView?
     public internal(set) var match: MatchView?
+    public internal(set) var fish: FishView?
+    public internal(set) var weight: WeightView?
     public internal(set) var bench: LeavesView?
     public internal(set) var book: LeavesView?
     public internal(set) var conditions: LeavesView?
@@ -45,10 +47,9 @@ public struct ScreenContent: Equatable, Sendable {
         case .files(let view): files.view = view
         case .mend(let view): mend = view
         case .phone(let view): phone = view
-        case .match(let view):
-            match = view
-            // It opens at the page that fits the moment, and stays there.
-            if showing == .match && paging.match == nil { paging.match = view.firstPage }
+        case .match(let view): match = view
+        case .fish(let view): fish = view
+        case .weight(let view): weight = view
         case .bench(let view): bench = view
         case .book(let view): book = view
         case .conditions(let view): conditions = view
@@ -77,8 +78,8 @@ public struct Paging: Equatable, Sendable {
     public internal(set) var leaf: String?
     /// Part of a leaf that is too long for its place.
     public internal(set) var part = 0
-    /// The page of the Match screen; none before it has been read.
-    public internal(set) var match: MatchPage?
+    /// The page of the Match screen.
+    public internal(set) var match = MatchPage.now
     /// What is typed to be handed over by a key.
     public internal(set) var typed = ""
     /// Whether the further keys of the Swim screen are open.

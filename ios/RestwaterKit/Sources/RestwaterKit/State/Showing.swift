@@ -2,7 +2,7 @@ import RestwaterCore
 
 /// Which screen lies on top.
 public enum Showing: String, CaseIterable, Sendable {
-    case bank, setup, tackle, swim, waits, changes, match, bench, book, conditions, cautions, files, mend, phone, screens
+    case bank, setup, tackle, swim, waits, changes, match, fish, weight, bench, book, conditions, cautions, files, mend, phone, screens
 
     /// What shows a screen of the core.
     init(_ which: Which) { self = Self.allCases.first { $0.which == which } ?? .bank }
@@ -17,6 +17,8 @@ public enum Showing: String, CaseIterable, Sendable {
         case .waits: .waits
         case .changes: .changes
         case .match: .match
+        case .fish: .fish
+        case .weight: .weight
         case .bench: .bench
         case .book: .book
         case .conditions: .conditions

@@ -112,6 +112,7 @@ private fun pictures(core: Restwater, tap: DayTap, bank: BankView, out: File, na
     val setup = (core.screen(Which.SETUP, tap.at) as Screen.Setup).v1
     val tackle = (core.screen(Which.TACKLE, tap.at) as Screen.Tackle).v1
     matchPictures(core, tap, bank, glass, ::write)
+    fishPictures(core, tap, bank, glass, ::write)
     if (bank.rods.isEmpty()) write("setup", setupPicture(setup, bank, glass)) else write("tackle", tacklePicture(tackle, bank, glass))
 }
 

@@ -6,6 +6,7 @@ import app.restwater.core.screen.BankState
 import app.restwater.core.screen.Key
 import app.restwater.core.screen.MatchPhase
 import app.restwater.core.screen.NetWarning
+import app.restwater.ui.Showing
 import kotlin.math.abs
 import kotlin.test.Test
 import kotlin.test.assertEquals
@@ -60,47 +61,29 @@ class MatchScreenTest {
         node("match-line-0").assertContentDescriptionContains("Casts left", substring = true)
     }
 
-    @Test fun afterALandingTheScreenOpensAtTheFishAndAClassIsOneTap() = Bankside.on {
+    @Test fun theFishOfAMatchIsReachedFromItsScreenAndGoesIntoANet() = Bankside.on {
         setMatch()
         tapOn("back")
         wait(minutes = 31)
         land()
         openMatch()
+        assertTrue(match.fishWaits)
+        tapOn("match-fish")
         tapOn("class-CARP")
+        assertEquals(Showing.BANK, state.showing)
+        openMatch()
         assertEquals("1 fish, about 5 lb", match.nets[0].holds)
+        tapOn("match-fish")
         node("fish-says").assertContentDescriptionContains("Into Net 1", substring = true)
-        wait(seconds = 1)
         tapOn("fish-net")
+        tapOn("back")
+        openMatch()
         assertTrue(match.nets[1].inUse)
-        wait(seconds = 1)
+        tapOn("match-fish")
         tapOn("put-back")
+        tapOn("back")
+        openMatch()
         assertEquals("empty", match.nets[1].holds)
-    }
-
-    @Test fun aWeightIsSteppedWithoutTypingAndCorrectedLater() = Bankside.on {
-        setMatch()
-        tapOn("back")
-        wait(minutes = 31)
-        land()
-        openMatch()
-        tapOn("match-weigh")
-        repeat(6) { tapOn("step-0"); wait(seconds = 1) }
-        repeat(3) { tapOn("step-1"); wait(seconds = 1) }
-        tapOn("step-4")
-        node("figure").assertContentDescriptionContains("6 lb 2 oz")
-        tapOn("take-weight")
-        assertEquals("1 fish, 6 lb 2 oz", match.nets[0].holds)
-        wait(seconds = 1)
-        repeat(6) { tapOn("step-0"); wait(seconds = 1) }
-        tapOn("take-weight")
-        assertEquals("1 fish, 6 lb", match.nets[0].holds)
-        wait(seconds = 1)
-        tapOn("back")
-        tapOn("back")
-        tapOn("back")
-        tap(Key.UNDO)
-        openMatch()
-        assertEquals("1 fish, 6 lb 2 oz", match.nets[0].holds)
     }
 
     @Test fun aNetNearItsLimitWarnsInWordsAndTheWeighInIsHeldAgainstTheCount() = Bankside.on {
@@ -109,11 +92,9 @@ class MatchScreenTest {
         wait(minutes = 31)
         repeat(3) {
             land()
-            openMatch()
+            tap(Key.FISH)
             tapOn("class-CARP")
             wait(minutes = 2)
-            tapOn("back")
-            tapOn("back")
         }
         openMatch()
         assertEquals(NetWarning.AT_LIMIT, match.nets[0].warning)
@@ -151,16 +132,16 @@ class MatchScreenTest {
             tapOn("back")
             wait(minutes = 31)
             land()
-            openMatch()
+            tap(Key.FISH)
             val layout = matchLayout(glass.copy(leftHanded = left))
-            val classes = checkNotNull(match.fish).classes
+            val classes = checkNotNull(state.fish).classes
             for ((i, place) in layout.classes.withIndex()) {
-                val box = node("class-${classes[i].label}").fetchSemanticsNode().boundsInRoot
+                val box = node(classes[i].tag).fetchSemanticsNode().boundsInRoot
                 assertTrue(abs(box.left - place.left) < 1.5 && abs(box.height - place.height) < 1.5, "$box $place")
                 assertTrue(box.width >= 20 * glass.pxPerMm - 1.5 && box.height >= 20 * glass.pxPerMm - 1.5, "$box")
             }
-            tapOn("match-weigh")
-            for (i in 0..5) assertNotNull(node("step-$i").fetchSemanticsNode())
+            tapOn("weigh")
+            for (key in checkNotNull(state.weight).pad) assertNotNull(node(key.tag).fetchSemanticsNode())
         }
     }
 
@@ -173,7 +154,7 @@ class MatchScreenTest {
         tap(Key.BITE)
         assertEquals(BankState.FISH_ON, bank.state)
         openMatch()
-        assertEquals(false, match.fish?.waits)
+        assertEquals(false, match.fishWaits)
         node("match-clock").assertContentDescriptionContains("to all-out", substring = true)
     }
 }

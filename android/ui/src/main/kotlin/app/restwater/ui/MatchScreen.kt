@@ -19,24 +19,21 @@ import app.restwater.core.layout.MatchLayout
 import app.restwater.core.layout.PadWords
 import app.restwater.core.layout.Rect
 import app.restwater.core.screen.Action
-import app.restwater.core.screen.FishPage
 import app.restwater.core.screen.MatchKey
 import app.restwater.core.screen.MatchLine
 import app.restwater.core.screen.MatchTap
 import app.restwater.core.screen.MatchView
 import app.restwater.core.screen.PageKey
 import app.restwater.core.screen.WeighInPage
+import app.restwater.core.screen.Which
 
 /** The pages of the Match screen. */
-enum class MatchPage { NOW, COMING, FISH, WEIGHT, WEIGH_IN, RULES }
-
-/** Where a fish waits to be entered the screen opens at it. */
-fun MatchView.firstPage() = if (fish?.waits == true) MatchPage.FISH else MatchPage.NOW
+enum class MatchPage { NOW, COMING, WEIGH_IN, RULES }
 
 /** What every page needs to draw itself. */
 private class Sheet(
     val view: MatchView, val keys: MatchLayout, val layout: BankLayout, val words: PadWords, val notice: String, val onTap: (MatchTap) -> Unit,
-    val turn: (MatchPage) -> Unit,
+    val turn: (MatchPage) -> Unit, val open: (Which) -> Unit,
 )
 
 /** Time left, the nets, the fish, the weigh-in and the rules of the day, a page each; nothing scrolls. */
@@ -48,22 +45,18 @@ fun MatchScreen(
     words: PadWords,
     notice: String,
     onAct: (Action) -> Unit,
-    first: MatchPage = view.firstPage(),
+    first: MatchPage = MatchPage.NOW,
+    onOpen: (Which) -> Unit = { },
     onBack: () -> Unit,
 ) {
-    // Until something is tapped the page is the one that fits the moment; a tap stays where it was made.
-    var turned by rememberSaveable { mutableStateOf<MatchPage?>(null) }
-    val page = turned ?: first
+    var page by rememberSaveable { mutableStateOf(first) }
     var open by rememberSaveable { mutableStateOf<String?>(null) }
-    val act = { action: Action -> turned = page; onAct(action) }
-    val sheet = Sheet(view, keys, layout, words, notice, { act(Action.Match(it)) }) { turned = it }
+    val sheet = Sheet(view, keys, layout, words, notice, { onAct(Action.Match(it)) }, { page = it }, onOpen)
     Ground()
-    val (fish, weighIn) = view.fish to view.weighIn
+    val weighIn = view.weighIn
     when {
-        page == MatchPage.RULES -> Rows(view.rows, open, { open = it }, PageHead(view.toRules.label, notice, layout), layout, words, act)
+        page == MatchPage.RULES -> Rows(view.rows, open, { open = it }, PageHead(view.toRules.label, notice, layout), layout, words, onAct)
         page == MatchPage.COMING -> Coming(sheet)
-        page == MatchPage.FISH && fish != null -> Fish(sheet, fish)
-        page == MatchPage.WEIGHT && fish != null -> Weight(sheet, fish)
         page == MatchPage.WEIGH_IN && weighIn != null -> WeighIn(sheet, weighIn)
         else -> Now(sheet)
     }
@@ -71,7 +64,7 @@ fun MatchScreen(
         when {
             open != null -> open = null
             page == MatchPage.NOW -> onBack()
-            else -> turned = if (page == MatchPage.WEIGHT) MatchPage.FISH else MatchPage.NOW
+            else -> page = MatchPage.NOW
         }
     }
 }
@@ -88,10 +81,10 @@ private fun Now(sheet: Sheet) = with(sheet) {
     })
     val top = place.top + clock + if (clock > 0) 1.5 * mm else 0.0
     NowBody(sheet, place.copy(top = top, height = place.top + place.height - top))
-    val begin = view.begin
+    val (begin, weighIn) = view.begin to view.weighIn
     when {
-        view.fish != null -> {
-            PageKeyAt(view.toFish, "match-fish", keys.wide, sheet, solid = view.fish?.waits == true, large = true) { turn(MatchPage.FISH) }
+        weighIn != null -> {
+            PageKeyAt(view.toFish, "match-fish", keys.wide, sheet, solid = view.fishWaits, large = true) { open(Which.FISH) }
             val small = listOf(
                 Triple(view.toComing, "match-coming", MatchPage.COMING), Triple(view.toWeighIn, "match-scales", MatchPage.WEIGH_IN),
                 Triple(view.toRules, "match-rules", MatchPage.RULES),
@@ -142,32 +135,6 @@ private fun Coming(sheet: Sheet) = with(sheet) {
 }
 
 @Composable
-private fun Fish(sheet: Sheet, fish: FishPage) = with(sheet) {
-    val mm = LocalPxPerMm.current
-    val slots = keys.classes.size
-    var turned by rememberSaveable { mutableStateOf(0) }
-    val perPage = if (fish.classes.size <= slots) slots else slots - 1
-    val pages = ((fish.classes.size + perPage - 1) / perPage).coerceAtLeast(1)
-    val shown = fish.classes.drop(turned % pages * perPage).take(perPage)
-    val small = keys.aboveClasses
-    Sentenced(fish.title, fish.says, PageHead(fish.title, notice, layout, keys.fish), layout)
-    val labels = shown.mapIndexed { i, key -> key.label to labelPlace(keys.classes[i], layout.showSubs, mm) }
-    val px = commonEm(labels, layout.text.primary.toFloat())
-    shown.forEachIndexed { i, key -> KeyAt(key, "class-${key.label}", keys.classes[i], sheet, px = px) }
-    if (pages > 1) PadKey(words.more.face(), "class-more", px, 0f, Modifier.at(keys.classes[slots - 1])) { turned += 1 }
-    KeyAt(fish.net, "fish-net", small[0], sheet)
-    fish.more.forEachIndexed { i, key -> KeyAt(key, if (i == 0) "put-back" else "earlier", small[i + 1], sheet) }
-    PageKeyAt(view.toWeight, "match-weigh", keys.wide, sheet, large = true) { turn(MatchPage.WEIGHT) }
-}
-
-@Composable
-private fun Weight(sheet: Sheet, fish: FishPage) = with(sheet) {
-    val place = PageHead(fish.title, notice, layout, keys.weight)
-    Figure(fish.figure, fish.says.take(1), emptyList(), place, layout)
-    Steps(fish.steps, fish.above, fish.weighed, sheet)
-}
-
-@Composable
 private fun WeighIn(sheet: Sheet, page: WeighInPage) = with(sheet) {
     val place = PageHead(page.title, notice, layout, keys.weight)
     Figure(page.figure, page.notes, page.lines, place, layout)
@@ -176,7 +143,7 @@ private fun WeighIn(sheet: Sheet, page: WeighInPage) = with(sheet) {
 
 /** A figure that is stepped, in the lowest lines of its place, and what is known above it. */
 @Composable
-private fun Figure(figure: String, says: List<String>, lines: List<MatchLine>, place: Rect, layout: BankLayout) {
+internal fun Figure(figure: String, says: List<String>, lines: List<MatchLine>, place: Rect, layout: BankLayout) {
     val mm = LocalPxPerMm.current
     val ink = LocalInk.current
     val body = layout.text.body.toFloat()
@@ -199,16 +166,6 @@ private fun Steps(steps: List<MatchKey>, above: List<MatchKey>, take: MatchKey, 
     steps.forEachIndexed { i, key -> KeyAt(key, "step-$i", keys.steps[i], sheet, px = px) }
     above.forEachIndexed { i, key -> KeyAt(key, "above-$i", keys.aboveSteps[i], sheet) }
     KeyAt(take, "take-weight", keys.wide, sheet, large = true)
-}
-
-/** The first sentence large, the others below it; a screen reader hears all of them. */
-@Composable
-private fun Sentenced(title: String, says: List<String>, place: Rect, layout: BankLayout) {
-    val body = layout.text.body.toFloat()
-    val spoken = (listOf(title) + says).joinToString(" ")
-    Box(Modifier.at(place).testTag("fish-says").semantics { contentDescription = spoken; liveRegion = LiveRegionMode.Polite }) {
-        Sentences(says.firstOrNull().orEmpty(), says.drop(1), body * 1.35f, body * 1.1f, LocalInk.current.ink, Modifier.fillMaxSize())
-    }
 }
 
 /** Labels with their values below them. */

@@ -107,7 +107,17 @@ private fun Screens(state: RestwaterState, glass: Glass) {
         }
         Showing.MATCH -> state.match?.let { match ->
             val keys = remember(glass) { matchLayout(glass) }
-            MatchScreen(match, keys, layout, words, notice, { state.act(it) }) { state.open(Showing.BANK) }
+            MatchScreen(match, keys, layout, words, notice, { state.act(it) }, onOpen = { state.open(Showing.of(it)) }) {
+                state.open(Showing.BANK)
+            }
+        }
+        Showing.FISH -> state.fish?.let { fish ->
+            val keys = remember(glass) { matchLayout(glass) }
+            FishScreen(fish, keys, layout, words, notice, state::fishKey) { state.open(Showing.BANK) }
+        }
+        Showing.WEIGHT -> state.weight?.let { weight ->
+            val keys = remember(glass) { matchLayout(glass) }
+            WeightScreen(weight, keys, layout, words, notice, state::fishKey) { state.open(Showing.BANK) }
         }
         Showing.BENCH -> Leaves(state, state.bench, notice, layout, words)
         Showing.BOOK -> Leaves(state, state.book, notice, layout, words)

@@ -16,6 +16,7 @@ import app.restwater.core.screen.ChangesView
 import app.restwater.core.screen.ChoiceRow
 import app.restwater.core.screen.DoorsView
 import app.restwater.core.screen.FilesView
+import app.restwater.core.screen.FishKey
 import app.restwater.core.screen.Hand
 import app.restwater.core.screen.Key
 import app.restwater.core.screen.KeyTap
@@ -56,6 +57,8 @@ enum class Showing(
     WAITS(Which.WAITS),
     CHANGES(Which.CHANGES),
     MATCH(Which.MATCH),
+    FISH(Which.FISH),
+    WEIGHT(Which.WEIGHT),
     BENCH(Which.BENCH),
     BOOK(Which.BOOK),
     CONDITIONS(Which.CONDITIONS),
@@ -114,6 +117,8 @@ class RestwaterState(
     val waits get() = (said[Which.WAITS] as? Screen.Waits)?.v1
     val changes get() = (said[Which.CHANGES] as? Screen.Changes)?.v1
     val match get() = (said[Which.MATCH] as? Screen.Match)?.v1
+    val fish get() = (said[Which.FISH] as? Screen.Fish)?.v1
+    val weight get() = (said[Which.WEIGHT] as? Screen.Weight)?.v1
     val bench get() = (said[Which.BENCH] as? Screen.Bench)?.v1
     val book get() = (said[Which.BOOK] as? Screen.Book)?.v1
     val conditions get() = (said[Which.CONDITIONS] as? Screen.Conditions)?.v1
@@ -194,6 +199,9 @@ class RestwaterState(
 
     /** A key of the Swim screen. */
     fun swimKey(key: SwimKeyView) = follow(key.tap) { if (key.key == SwimKey.CAST_HERE) open(Showing.BANK) }
+
+    /** A key about a landed fish; where that says all there is to say, what the core answered is read on the Bank. */
+    fun fishKey(key: FishKey) = follow(key.tap) { if (key.closes) showing = Showing.BANK }
 
     /** What a key asks; [after] runs when an action of it was taken. */
     private fun follow(tap: KeyTap, after: () -> Unit = {}) {
@@ -374,6 +382,8 @@ private fun whichOf(screen: Screen): Which = when (screen) {
     is Screen.Waits -> Which.WAITS
     is Screen.Changes -> Which.CHANGES
     is Screen.Match -> Which.MATCH
+    is Screen.Fish -> Which.FISH
+    is Screen.Weight -> Which.WEIGHT
     is Screen.Bench -> Which.BENCH
     is Screen.Book -> Which.BOOK
     is Screen.Conditions -> Which.CONDITIONS

@@ -1506,6 +1506,16 @@ data class MatchLayout (
      * The page beside steps and small keys.
      */
     val `weight`: PagePlace
+    , 
+    /**
+     * The number pad: twelve keys, row by row as they are read.
+     */
+    val `pad`: List<Rect>
+    , 
+    /**
+     * The page beside it.
+     */
+    val `typing`: PagePlace
     
 ){
     
@@ -1531,6 +1541,8 @@ public object FfiConverterTypeMatchLayout: FfiConverterRustBuffer<MatchLayout> {
             FfiConverterSequenceTypeRect.read(buf),
             FfiConverterSequenceTypeRect.read(buf),
             FfiConverterTypePagePlace.read(buf),
+            FfiConverterSequenceTypeRect.read(buf),
+            FfiConverterTypePagePlace.read(buf),
         )
     }
 
@@ -1543,7 +1555,9 @@ public object FfiConverterTypeMatchLayout: FfiConverterRustBuffer<MatchLayout> {
             FfiConverterTypePagePlace.allocationSize(value.`fish`) +
             FfiConverterSequenceTypeRect.allocationSize(value.`steps`) +
             FfiConverterSequenceTypeRect.allocationSize(value.`aboveSteps`) +
-            FfiConverterTypePagePlace.allocationSize(value.`weight`)
+            FfiConverterTypePagePlace.allocationSize(value.`weight`) +
+            FfiConverterSequenceTypeRect.allocationSize(value.`pad`) +
+            FfiConverterTypePagePlace.allocationSize(value.`typing`)
     )
 
     override fun write(value: MatchLayout, buf: ByteBuffer) {
@@ -1556,6 +1570,8 @@ public object FfiConverterTypeMatchLayout: FfiConverterRustBuffer<MatchLayout> {
             FfiConverterSequenceTypeRect.write(value.`steps`, buf)
             FfiConverterSequenceTypeRect.write(value.`aboveSteps`, buf)
             FfiConverterTypePagePlace.write(value.`weight`, buf)
+            FfiConverterSequenceTypeRect.write(value.`pad`, buf)
+            FfiConverterTypePagePlace.write(value.`typing`, buf)
     }
 }
 

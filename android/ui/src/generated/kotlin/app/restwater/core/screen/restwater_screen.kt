@@ -2763,58 +2763,48 @@ public object FfiConverterTypeFilesView: FfiConverterRustBuffer<FilesView> {
 
 
 /**
- * The page of one fish.
+ * A key about a landed fish.
  */
-data class FishPage (
+data class FishKey (
     /**
-     * "Fish 7, landed 12:46".
+     * A name for tests.
      */
-    val `title`: kotlin.String
+    val `tag`: kotlin.String
     , 
     /**
-     * What is known of it, and the net it is in.
+     * Its word.
      */
-    val `says`: List<kotlin.String>
+    val `label`: kotlin.String
     , 
     /**
-     * Whether the latest fish is one of which nothing was said yet.
+     * A smaller line below; may be empty.
      */
-    val `waits`: kotlin.Boolean
+    val `sub`: kotlin.String
     , 
     /**
-     * The size classes.
+     * What a screen reader says.
      */
-    val `classes`: List<MatchKey>
+    val `spoken`: kotlin.String
     , 
     /**
-     * The net in use; a tap is the next one.
+     * Whether it is drawn in solid ink.
      */
-    val `net`: MatchKey
+    val `solid`: kotlin.Boolean
     , 
     /**
-     * PUT BACK and EARLIER.
+     * Whether it can be tapped now.
      */
-    val `more`: List<MatchKey>
+    val `enabled`: kotlin.Boolean
     , 
     /**
-     * The figure that the steps change, "12 lb 7 oz".
+     * What a tap on it asks.
      */
-    val `figure`: kotlin.String
+    val `tap`: KeyTap
     , 
     /**
-     * The steps: up, left to right, then down.
+     * Whether the Bank comes to the top once that is done: there is nothing more to say here.
      */
-    val `steps`: List<MatchKey>
-    , 
-    /**
-     * A large step down, GUESSED, a large step up.
-     */
-    val `above`: List<MatchKey>
-    , 
-    /**
-     * The figure is what the scales show.
-     */
-    val `weighed`: MatchKey
+    val `closes`: kotlin.Boolean
     
 ){
     
@@ -2828,46 +2818,111 @@ data class FishPage (
 /**
  * @suppress
  */
-public object FfiConverterTypeFishPage: FfiConverterRustBuffer<FishPage> {
-    override fun read(buf: ByteBuffer): FishPage {
-        return FishPage(
+public object FfiConverterTypeFishKey: FfiConverterRustBuffer<FishKey> {
+    override fun read(buf: ByteBuffer): FishKey {
+        return FishKey(
             FfiConverterString.read(buf),
-            FfiConverterSequenceString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
             FfiConverterBoolean.read(buf),
-            FfiConverterSequenceTypeMatchKey.read(buf),
-            FfiConverterTypeMatchKey.read(buf),
-            FfiConverterSequenceTypeMatchKey.read(buf),
-            FfiConverterString.read(buf),
-            FfiConverterSequenceTypeMatchKey.read(buf),
-            FfiConverterSequenceTypeMatchKey.read(buf),
-            FfiConverterTypeMatchKey.read(buf),
+            FfiConverterBoolean.read(buf),
+            FfiConverterTypeKeyTap.read(buf),
+            FfiConverterBoolean.read(buf),
         )
     }
 
-    override fun allocationSize(value: FishPage) = (
-            FfiConverterString.allocationSize(value.`title`) +
-            FfiConverterSequenceString.allocationSize(value.`says`) +
-            FfiConverterBoolean.allocationSize(value.`waits`) +
-            FfiConverterSequenceTypeMatchKey.allocationSize(value.`classes`) +
-            FfiConverterTypeMatchKey.allocationSize(value.`net`) +
-            FfiConverterSequenceTypeMatchKey.allocationSize(value.`more`) +
-            FfiConverterString.allocationSize(value.`figure`) +
-            FfiConverterSequenceTypeMatchKey.allocationSize(value.`steps`) +
-            FfiConverterSequenceTypeMatchKey.allocationSize(value.`above`) +
-            FfiConverterTypeMatchKey.allocationSize(value.`weighed`)
+    override fun allocationSize(value: FishKey) = (
+            FfiConverterString.allocationSize(value.`tag`) +
+            FfiConverterString.allocationSize(value.`label`) +
+            FfiConverterString.allocationSize(value.`sub`) +
+            FfiConverterString.allocationSize(value.`spoken`) +
+            FfiConverterBoolean.allocationSize(value.`solid`) +
+            FfiConverterBoolean.allocationSize(value.`enabled`) +
+            FfiConverterTypeKeyTap.allocationSize(value.`tap`) +
+            FfiConverterBoolean.allocationSize(value.`closes`)
     )
 
-    override fun write(value: FishPage, buf: ByteBuffer) {
+    override fun write(value: FishKey, buf: ByteBuffer) {
+            FfiConverterString.write(value.`tag`, buf)
+            FfiConverterString.write(value.`label`, buf)
+            FfiConverterString.write(value.`sub`, buf)
+            FfiConverterString.write(value.`spoken`, buf)
+            FfiConverterBoolean.write(value.`solid`, buf)
+            FfiConverterBoolean.write(value.`enabled`, buf)
+            FfiConverterTypeKeyTap.write(value.`tap`, buf)
+            FfiConverterBoolean.write(value.`closes`, buf)
+    }
+}
+
+
+
+/**
+ * What can be said of a landed fish.
+ */
+data class FishView (
+    /**
+     * "Fish 7, landed 12:46".
+     */
+    val `title`: kotlin.String
+    , 
+    /**
+     * What is known of it, and the net it is in.
+     */
+    val `says`: List<kotlin.String>
+    , 
+    /**
+     * The classes, last used first.
+     */
+    val `classes`: List<FishKey>
+    , 
+    /**
+     * The net or NO WEIGHT, PUT BACK, EARLIER.
+     */
+    val `small`: List<FishKey>
+    , 
+    /**
+     * Opens the number pad.
+     */
+    val `weigh`: FishKey
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeFishView: FfiConverterRustBuffer<FishView> {
+    override fun read(buf: ByteBuffer): FishView {
+        return FishView(
+            FfiConverterString.read(buf),
+            FfiConverterSequenceString.read(buf),
+            FfiConverterSequenceTypeFishKey.read(buf),
+            FfiConverterSequenceTypeFishKey.read(buf),
+            FfiConverterTypeFishKey.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: FishView) = (
+            FfiConverterString.allocationSize(value.`title`) +
+            FfiConverterSequenceString.allocationSize(value.`says`) +
+            FfiConverterSequenceTypeFishKey.allocationSize(value.`classes`) +
+            FfiConverterSequenceTypeFishKey.allocationSize(value.`small`) +
+            FfiConverterTypeFishKey.allocationSize(value.`weigh`)
+    )
+
+    override fun write(value: FishView, buf: ByteBuffer) {
             FfiConverterString.write(value.`title`, buf)
             FfiConverterSequenceString.write(value.`says`, buf)
-            FfiConverterBoolean.write(value.`waits`, buf)
-            FfiConverterSequenceTypeMatchKey.write(value.`classes`, buf)
-            FfiConverterTypeMatchKey.write(value.`net`, buf)
-            FfiConverterSequenceTypeMatchKey.write(value.`more`, buf)
-            FfiConverterString.write(value.`figure`, buf)
-            FfiConverterSequenceTypeMatchKey.write(value.`steps`, buf)
-            FfiConverterSequenceTypeMatchKey.write(value.`above`, buf)
-            FfiConverterTypeMatchKey.write(value.`weighed`, buf)
+            FfiConverterSequenceTypeFishKey.write(value.`classes`, buf)
+            FfiConverterSequenceTypeFishKey.write(value.`small`, buf)
+            FfiConverterTypeFishKey.write(value.`weigh`, buf)
     }
 }
 
@@ -3986,9 +4041,9 @@ data class MatchView (
     val `comingNotes`: List<kotlin.String>
     , 
     /**
-     * The fish; none without a match.
+     * Whether the latest fish is one of which nothing was said yet.
      */
-    val `fish`: FishPage?
+    val `fishWaits`: kotlin.Boolean
     , 
     /**
      * The weigh-in; none without a match.
@@ -4001,14 +4056,9 @@ data class MatchView (
     val `rows`: List<ChoiceRow>
     , 
     /**
-     * To the fish.
+     * Opens the latest fish.
      */
     val `toFish`: PageKey
-    , 
-    /**
-     * To entering a weight.
-     */
-    val `toWeight`: PageKey
     , 
     /**
      * To what is to come.
@@ -4060,10 +4110,9 @@ public object FfiConverterTypeMatchView: FfiConverterRustBuffer<MatchView> {
             FfiConverterSequenceString.read(buf),
             FfiConverterSequenceTypeMatchLine.read(buf),
             FfiConverterSequenceString.read(buf),
-            FfiConverterOptionalTypeFishPage.read(buf),
+            FfiConverterBoolean.read(buf),
             FfiConverterOptionalTypeWeighInPage.read(buf),
             FfiConverterSequenceTypeChoiceRow.read(buf),
-            FfiConverterTypePageKey.read(buf),
             FfiConverterTypePageKey.read(buf),
             FfiConverterTypePageKey.read(buf),
             FfiConverterTypePageKey.read(buf),
@@ -4084,11 +4133,10 @@ public object FfiConverterTypeMatchView: FfiConverterRustBuffer<MatchView> {
             FfiConverterSequenceString.allocationSize(value.`notes`) +
             FfiConverterSequenceTypeMatchLine.allocationSize(value.`coming`) +
             FfiConverterSequenceString.allocationSize(value.`comingNotes`) +
-            FfiConverterOptionalTypeFishPage.allocationSize(value.`fish`) +
+            FfiConverterBoolean.allocationSize(value.`fishWaits`) +
             FfiConverterOptionalTypeWeighInPage.allocationSize(value.`weighIn`) +
             FfiConverterSequenceTypeChoiceRow.allocationSize(value.`rows`) +
             FfiConverterTypePageKey.allocationSize(value.`toFish`) +
-            FfiConverterTypePageKey.allocationSize(value.`toWeight`) +
             FfiConverterTypePageKey.allocationSize(value.`toComing`) +
             FfiConverterTypePageKey.allocationSize(value.`toRules`) +
             FfiConverterTypePageKey.allocationSize(value.`toWeighIn`) +
@@ -4107,11 +4155,10 @@ public object FfiConverterTypeMatchView: FfiConverterRustBuffer<MatchView> {
             FfiConverterSequenceString.write(value.`notes`, buf)
             FfiConverterSequenceTypeMatchLine.write(value.`coming`, buf)
             FfiConverterSequenceString.write(value.`comingNotes`, buf)
-            FfiConverterOptionalTypeFishPage.write(value.`fish`, buf)
+            FfiConverterBoolean.write(value.`fishWaits`, buf)
             FfiConverterOptionalTypeWeighInPage.write(value.`weighIn`, buf)
             FfiConverterSequenceTypeChoiceRow.write(value.`rows`, buf)
             FfiConverterTypePageKey.write(value.`toFish`, buf)
-            FfiConverterTypePageKey.write(value.`toWeight`, buf)
             FfiConverterTypePageKey.write(value.`toComing`, buf)
             FfiConverterTypePageKey.write(value.`toRules`, buf)
             FfiConverterTypePageKey.write(value.`toWeighIn`, buf)
@@ -6154,6 +6201,77 @@ public object FfiConverterTypeWeighInPage: FfiConverterRustBuffer<WeighInPage> {
 
 
 /**
+ * The number pad for the weight of a landed fish.
+ */
+data class WeightView (
+    /**
+     * "Fish 7, landed 12:46".
+     */
+    val `title`: kotlin.String
+    , 
+    /**
+     * What is known of it.
+     */
+    val `says`: kotlin.String
+    , 
+    /**
+     * What was typed so far, "6 lb 12 oz".
+     */
+    val `figure`: kotlin.String
+    , 
+    /**
+     * Twelve keys: the digits from 1 to 9, GUESS, 0, and the unit.
+     */
+    val `pad`: List<FishKey>
+    , 
+    /**
+     * The figure is what the scales show.
+     */
+    val `weighed`: FishKey
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeWeightView: FfiConverterRustBuffer<WeightView> {
+    override fun read(buf: ByteBuffer): WeightView {
+        return WeightView(
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterSequenceTypeFishKey.read(buf),
+            FfiConverterTypeFishKey.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: WeightView) = (
+            FfiConverterString.allocationSize(value.`title`) +
+            FfiConverterString.allocationSize(value.`says`) +
+            FfiConverterString.allocationSize(value.`figure`) +
+            FfiConverterSequenceTypeFishKey.allocationSize(value.`pad`) +
+            FfiConverterTypeFishKey.allocationSize(value.`weighed`)
+    )
+
+    override fun write(value: WeightView, buf: ByteBuffer) {
+            FfiConverterString.write(value.`title`, buf)
+            FfiConverterString.write(value.`says`, buf)
+            FfiConverterString.write(value.`figure`, buf)
+            FfiConverterSequenceTypeFishKey.write(value.`pad`, buf)
+            FfiConverterTypeFishKey.write(value.`weighed`, buf)
+    }
+}
+
+
+
+/**
  * One tap.
  */
 sealed class Action {
@@ -6657,6 +6775,25 @@ sealed class Action {
     }
     
     /**
+     * What is said of a landed fish.
+     */
+    data class Fish(
+        /**
+         * The cast it was landed on; the fish that is meant where it is left out.
+         */
+        val `cast`: app.restwater.core.log.Uuid?, 
+        /**
+         * What.
+         */
+        val `tap`: app.restwater.core.screen.FishTap) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
      * A tap on the Bench.
      */
     data class Bench(
@@ -6957,43 +7094,47 @@ public object FfiConverterTypeAction : FfiConverterRustBuffer<Action>{
             35 -> Action.Match(
                 FfiConverterTypeMatchTap.read(buf),
                 )
-            36 -> Action.Bench(
+            36 -> Action.Fish(
+                FfiConverterOptionalTypeUuid.read(buf),
+                FfiConverterTypeFishTap.read(buf),
+                )
+            37 -> Action.Bench(
                 FfiConverterTypeBenchTap.read(buf),
                 )
-            37 -> Action.Book(
+            38 -> Action.Book(
                 FfiConverterTypeBookTap.read(buf),
                 )
-            38 -> Action.Conditions(
+            39 -> Action.Conditions(
                 FfiConverterTypeConditionsTap.read(buf),
                 )
-            39 -> Action.Cautions(
+            40 -> Action.Cautions(
                 FfiConverterTypeCautionsTap.read(buf),
                 )
-            40 -> Action.Files(
+            41 -> Action.Files(
                 FfiConverterTypeFilesTap.read(buf),
                 )
-            41 -> Action.Phone(
+            42 -> Action.Phone(
                 FfiConverterTypePhoneTap.read(buf),
                 )
-            42 -> Action.OpenDoubt(
+            43 -> Action.OpenDoubt(
                 FfiConverterOptionalTypeUuid.read(buf),
                 )
-            43 -> Action.Mend(
+            44 -> Action.Mend(
                 FfiConverterTypeUuid.read(buf),
                 FfiConverterTypeMendTap.read(buf),
                 )
-            44 -> Action.Typed(
+            45 -> Action.Typed(
                 FfiConverterTypeTypedInto.read(buf),
                 FfiConverterString.read(buf),
                 )
-            45 -> Action.UndoImport(
+            46 -> Action.UndoImport(
                 FfiConverterTypeUuid.read(buf),
                 )
-            46 -> Action.RedoImport(
+            47 -> Action.RedoImport(
                 FfiConverterTypeUuid.read(buf),
                 )
-            47 -> Action.Undo
-            48 -> Action.Redo
+            48 -> Action.Undo
+            49 -> Action.Redo
             else -> throw RuntimeException("invalid enum value, something is very wrong!!")
         }
     }
@@ -7244,6 +7385,14 @@ public object FfiConverterTypeAction : FfiConverterRustBuffer<Action>{
             (
                 4UL
                 + FfiConverterTypeMatchTap.allocationSize(value.`tap`)
+            )
+        }
+        is Action.Fish -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterOptionalTypeUuid.allocationSize(value.`cast`)
+                + FfiConverterTypeFishTap.allocationSize(value.`tap`)
             )
         }
         is Action.Bench -> {
@@ -7518,69 +7667,75 @@ public object FfiConverterTypeAction : FfiConverterRustBuffer<Action>{
                 FfiConverterTypeMatchTap.write(value.`tap`, buf)
                 Unit
             }
-            is Action.Bench -> {
+            is Action.Fish -> {
                 buf.putInt(36)
+                FfiConverterOptionalTypeUuid.write(value.`cast`, buf)
+                FfiConverterTypeFishTap.write(value.`tap`, buf)
+                Unit
+            }
+            is Action.Bench -> {
+                buf.putInt(37)
                 FfiConverterTypeBenchTap.write(value.`tap`, buf)
                 Unit
             }
             is Action.Book -> {
-                buf.putInt(37)
+                buf.putInt(38)
                 FfiConverterTypeBookTap.write(value.`tap`, buf)
                 Unit
             }
             is Action.Conditions -> {
-                buf.putInt(38)
+                buf.putInt(39)
                 FfiConverterTypeConditionsTap.write(value.`tap`, buf)
                 Unit
             }
             is Action.Cautions -> {
-                buf.putInt(39)
+                buf.putInt(40)
                 FfiConverterTypeCautionsTap.write(value.`tap`, buf)
                 Unit
             }
             is Action.Files -> {
-                buf.putInt(40)
+                buf.putInt(41)
                 FfiConverterTypeFilesTap.write(value.`tap`, buf)
                 Unit
             }
             is Action.Phone -> {
-                buf.putInt(41)
+                buf.putInt(42)
                 FfiConverterTypePhoneTap.write(value.`tap`, buf)
                 Unit
             }
             is Action.OpenDoubt -> {
-                buf.putInt(42)
+                buf.putInt(43)
                 FfiConverterOptionalTypeUuid.write(value.`op`, buf)
                 Unit
             }
             is Action.Mend -> {
-                buf.putInt(43)
+                buf.putInt(44)
                 FfiConverterTypeUuid.write(value.`op`, buf)
                 FfiConverterTypeMendTap.write(value.`tap`, buf)
                 Unit
             }
             is Action.Typed -> {
-                buf.putInt(44)
+                buf.putInt(45)
                 FfiConverterTypeTypedInto.write(value.`into`, buf)
                 FfiConverterString.write(value.`text`, buf)
                 Unit
             }
             is Action.UndoImport -> {
-                buf.putInt(45)
-                FfiConverterTypeUuid.write(value.`id`, buf)
-                Unit
-            }
-            is Action.RedoImport -> {
                 buf.putInt(46)
                 FfiConverterTypeUuid.write(value.`id`, buf)
                 Unit
             }
-            is Action.Undo -> {
+            is Action.RedoImport -> {
                 buf.putInt(47)
+                FfiConverterTypeUuid.write(value.`id`, buf)
+                Unit
+            }
+            is Action.Undo -> {
+                buf.putInt(48)
                 Unit
             }
             is Action.Redo -> {
-                buf.putInt(48)
+                buf.putInt(49)
                 Unit
             }
         }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }
@@ -7783,7 +7938,11 @@ enum class BankState {
     /**
      * A fish is on: nothing has to be tapped.
      */
-    FISH_ON;
+    FISH_ON,
+    /**
+     * Nothing is out, and the last cast landed a fish: what it was may be said until the next cast, or not.
+     */
+    LANDED;
 
     
 
@@ -9772,6 +9931,306 @@ public object FfiConverterTypeFilterTap : FfiConverterRustBuffer<FilterTap>{
 
 
 /**
+ * What is said of a landed fish, in a match or not.
+ */
+sealed class FishTap {
+    
+    /**
+     * Another of the landed fish is meant.
+     */
+    data class Meant(
+        /**
+         * How many landings before the latest; 0 is the latest.
+         */
+        val `back`: kotlin.UInt) : FishTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * It is one of this class.
+     */
+    data class Class(
+        /**
+         * Its name.
+         */
+        val `name`: kotlin.String) : FishTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * It went into this net, and so do the next ones.
+     */
+    data class Net(
+        /**
+         * Its name.
+         */
+        val `name`: kotlin.String) : FishTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * It went back into the water, or it did not.
+     */
+    data class PutBack(
+        /**
+         * Whether it went back.
+         */
+        val `back`: kotlin.Boolean) : FishTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * It isn't weighed.
+     */
+    object NoWeight : FishTap()
+    
+    
+    /**
+     * A digit of its weight was typed.
+     */
+    data class Digit(
+        /**
+         * From 0 to 9.
+         */
+        val `digit`: kotlin.UByte) : FishTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * The unit was typed: what follows is ounces, drams, or a part of a kilogram. After the last one the figure is cleared.
+     */
+    object NextUnit : FishTap()
+    
+    
+    /**
+     * The figure typed is what the scales show.
+     */
+    object Weighed : FishTap()
+    
+    
+    /**
+     * The figure typed is a guess by eye.
+     */
+    object Guessed : FishTap()
+    
+    
+    /**
+     * What it weighs, figure and all.
+     */
+    data class Weight(
+        /**
+         * The unit.
+         */
+        val `unit`: app.restwater.core.log.WeightUnit, 
+        /**
+         * How many of it.
+         */
+        val `count`: kotlin.Long, 
+        /**
+         * Whether it is a guess by eye.
+         */
+        val `guessed`: kotlin.Boolean) : FishTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+
+    
+
+    
+    
+
+
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeFishTap : FfiConverterRustBuffer<FishTap>{
+    override fun read(buf: ByteBuffer): FishTap {
+        return when(buf.getInt()) {
+            1 -> FishTap.Meant(
+                FfiConverterUInt.read(buf),
+                )
+            2 -> FishTap.Class(
+                FfiConverterString.read(buf),
+                )
+            3 -> FishTap.Net(
+                FfiConverterString.read(buf),
+                )
+            4 -> FishTap.PutBack(
+                FfiConverterBoolean.read(buf),
+                )
+            5 -> FishTap.NoWeight
+            6 -> FishTap.Digit(
+                FfiConverterUByte.read(buf),
+                )
+            7 -> FishTap.NextUnit
+            8 -> FishTap.Weighed
+            9 -> FishTap.Guessed
+            10 -> FishTap.Weight(
+                FfiConverterTypeWeightUnit.read(buf),
+                FfiConverterLong.read(buf),
+                FfiConverterBoolean.read(buf),
+                )
+            else -> throw RuntimeException("invalid enum value, something is very wrong!!")
+        }
+    }
+
+    override fun allocationSize(value: FishTap): ULong = when(value) {
+        is FishTap.Meant -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUInt.allocationSize(value.`back`)
+            )
+        }
+        is FishTap.Class -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterString.allocationSize(value.`name`)
+            )
+        }
+        is FishTap.Net -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterString.allocationSize(value.`name`)
+            )
+        }
+        is FishTap.PutBack -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterBoolean.allocationSize(value.`back`)
+            )
+        }
+        is FishTap.NoWeight -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is FishTap.Digit -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUByte.allocationSize(value.`digit`)
+            )
+        }
+        is FishTap.NextUnit -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is FishTap.Weighed -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is FishTap.Guessed -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is FishTap.Weight -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeWeightUnit.allocationSize(value.`unit`)
+                + FfiConverterLong.allocationSize(value.`count`)
+                + FfiConverterBoolean.allocationSize(value.`guessed`)
+            )
+        }
+    }
+
+    override fun write(value: FishTap, buf: ByteBuffer) {
+        when(value) {
+            is FishTap.Meant -> {
+                buf.putInt(1)
+                FfiConverterUInt.write(value.`back`, buf)
+                Unit
+            }
+            is FishTap.Class -> {
+                buf.putInt(2)
+                FfiConverterString.write(value.`name`, buf)
+                Unit
+            }
+            is FishTap.Net -> {
+                buf.putInt(3)
+                FfiConverterString.write(value.`name`, buf)
+                Unit
+            }
+            is FishTap.PutBack -> {
+                buf.putInt(4)
+                FfiConverterBoolean.write(value.`back`, buf)
+                Unit
+            }
+            is FishTap.NoWeight -> {
+                buf.putInt(5)
+                Unit
+            }
+            is FishTap.Digit -> {
+                buf.putInt(6)
+                FfiConverterUByte.write(value.`digit`, buf)
+                Unit
+            }
+            is FishTap.NextUnit -> {
+                buf.putInt(7)
+                Unit
+            }
+            is FishTap.Weighed -> {
+                buf.putInt(8)
+                Unit
+            }
+            is FishTap.Guessed -> {
+                buf.putInt(9)
+                Unit
+            }
+            is FishTap.Weight -> {
+                buf.putInt(10)
+                FfiConverterTypeWeightUnit.write(value.`unit`, buf)
+                FfiConverterLong.write(value.`count`, buf)
+                FfiConverterBoolean.write(value.`guessed`, buf)
+                Unit
+            }
+        }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }
+    }
+}
+
+
+
+
+
+/**
  * What kind of file goes out.
  */
 
@@ -9962,6 +10421,22 @@ enum class Key {
      * The strike met nothing.
      */
     MISSED,
+    /**
+     * The landed fish is of the class used last; its class once that is said.
+     */
+    FISH_CLASS,
+    /**
+     * The landed fish went back into the water.
+     */
+    PUT_BACK,
+    /**
+     * Open the number pad for the weight of the landed fish.
+     */
+    WEIGH,
+    /**
+     * Open what can be said of the landed fish.
+     */
+    FISH,
     /**
      * Set the last time back by a minute.
      */
@@ -10429,116 +10904,6 @@ sealed class MatchTap {
     }
     
     /**
-     * Another of the landed fish is meant.
-     */
-    data class Fish(
-        /**
-         * How many landings before the latest; 0 is the latest.
-         */
-        val `back`: kotlin.UInt) : MatchTap()
-        
-    {
-        
-
-        companion object
-    }
-    
-    /**
-     * The figure of the fish's weight goes up or down.
-     */
-    data class Step(
-        /**
-         * By so many drams or grams, the unit of the match.
-         */
-        val `by`: kotlin.Long) : MatchTap()
-        
-    {
-        
-
-        companion object
-    }
-    
-    /**
-     * The figure is what the scales show.
-     */
-    object Weighed : MatchTap()
-    
-    
-    /**
-     * The figure is a guess by eye.
-     */
-    object Guessed : MatchTap()
-    
-    
-    /**
-     * The weight of the fish, figure and all.
-     */
-    data class Weight(
-        /**
-         * The unit.
-         */
-        val `unit`: app.restwater.core.log.WeightUnit, 
-        /**
-         * How many of it.
-         */
-        val `count`: kotlin.Long, 
-        /**
-         * Whether it is a guess by eye.
-         */
-        val `guessed`: kotlin.Boolean) : MatchTap()
-        
-    {
-        
-
-        companion object
-    }
-    
-    /**
-     * The fish is one of this size class.
-     */
-    data class Class(
-        /**
-         * Its name.
-         */
-        val `name`: kotlin.String) : MatchTap()
-        
-    {
-        
-
-        companion object
-    }
-    
-    /**
-     * The fish went into this net, and so do the next ones.
-     */
-    data class Net(
-        /**
-         * Its name.
-         */
-        val `name`: kotlin.String) : MatchTap()
-        
-    {
-        
-
-        companion object
-    }
-    
-    /**
-     * The fish went back into the water, or it did not.
-     */
-    data class PutBack(
-        /**
-         * Whether it went back.
-         */
-        val `back`: kotlin.Boolean) : MatchTap()
-        
-    {
-        
-
-        companion object
-    }
-    
-    /**
      * This net hangs on the scales.
      */
     data class ScalesNet(
@@ -10623,36 +10988,14 @@ public object FfiConverterTypeMatchTap : FfiConverterRustBuffer<MatchTap>{
             4 -> MatchTap.Heard(
                 FfiConverterTypeSignal.read(buf),
                 )
-            5 -> MatchTap.Fish(
-                FfiConverterUInt.read(buf),
-                )
-            6 -> MatchTap.Step(
-                FfiConverterLong.read(buf),
-                )
-            7 -> MatchTap.Weighed
-            8 -> MatchTap.Guessed
-            9 -> MatchTap.Weight(
-                FfiConverterTypeWeightUnit.read(buf),
-                FfiConverterLong.read(buf),
-                FfiConverterBoolean.read(buf),
-                )
-            10 -> MatchTap.Class(
+            5 -> MatchTap.ScalesNet(
                 FfiConverterString.read(buf),
                 )
-            11 -> MatchTap.Net(
-                FfiConverterString.read(buf),
-                )
-            12 -> MatchTap.PutBack(
-                FfiConverterBoolean.read(buf),
-                )
-            13 -> MatchTap.ScalesNet(
-                FfiConverterString.read(buf),
-                )
-            14 -> MatchTap.ScalesStep(
+            6 -> MatchTap.ScalesStep(
                 FfiConverterLong.read(buf),
                 )
-            15 -> MatchTap.WeighIn
-            16 -> MatchTap.WeighedIn(
+            7 -> MatchTap.WeighIn
+            8 -> MatchTap.WeighedIn(
                 FfiConverterString.read(buf),
                 FfiConverterTypeWeightUnit.read(buf),
                 FfiConverterLong.read(buf),
@@ -10687,62 +11030,6 @@ public object FfiConverterTypeMatchTap : FfiConverterRustBuffer<MatchTap>{
             (
                 4UL
                 + FfiConverterTypeSignal.allocationSize(value.`signal`)
-            )
-        }
-        is MatchTap.Fish -> {
-            // Add the size for the Int that specifies the variant plus the size needed for all fields
-            (
-                4UL
-                + FfiConverterUInt.allocationSize(value.`back`)
-            )
-        }
-        is MatchTap.Step -> {
-            // Add the size for the Int that specifies the variant plus the size needed for all fields
-            (
-                4UL
-                + FfiConverterLong.allocationSize(value.`by`)
-            )
-        }
-        is MatchTap.Weighed -> {
-            // Add the size for the Int that specifies the variant plus the size needed for all fields
-            (
-                4UL
-            )
-        }
-        is MatchTap.Guessed -> {
-            // Add the size for the Int that specifies the variant plus the size needed for all fields
-            (
-                4UL
-            )
-        }
-        is MatchTap.Weight -> {
-            // Add the size for the Int that specifies the variant plus the size needed for all fields
-            (
-                4UL
-                + FfiConverterTypeWeightUnit.allocationSize(value.`unit`)
-                + FfiConverterLong.allocationSize(value.`count`)
-                + FfiConverterBoolean.allocationSize(value.`guessed`)
-            )
-        }
-        is MatchTap.Class -> {
-            // Add the size for the Int that specifies the variant plus the size needed for all fields
-            (
-                4UL
-                + FfiConverterString.allocationSize(value.`name`)
-            )
-        }
-        is MatchTap.Net -> {
-            // Add the size for the Int that specifies the variant plus the size needed for all fields
-            (
-                4UL
-                + FfiConverterString.allocationSize(value.`name`)
-            )
-        }
-        is MatchTap.PutBack -> {
-            // Add the size for the Int that specifies the variant plus the size needed for all fields
-            (
-                4UL
-                + FfiConverterBoolean.allocationSize(value.`back`)
             )
         }
         is MatchTap.ScalesNet -> {
@@ -10797,62 +11084,22 @@ public object FfiConverterTypeMatchTap : FfiConverterRustBuffer<MatchTap>{
                 FfiConverterTypeSignal.write(value.`signal`, buf)
                 Unit
             }
-            is MatchTap.Fish -> {
-                buf.putInt(5)
-                FfiConverterUInt.write(value.`back`, buf)
-                Unit
-            }
-            is MatchTap.Step -> {
-                buf.putInt(6)
-                FfiConverterLong.write(value.`by`, buf)
-                Unit
-            }
-            is MatchTap.Weighed -> {
-                buf.putInt(7)
-                Unit
-            }
-            is MatchTap.Guessed -> {
-                buf.putInt(8)
-                Unit
-            }
-            is MatchTap.Weight -> {
-                buf.putInt(9)
-                FfiConverterTypeWeightUnit.write(value.`unit`, buf)
-                FfiConverterLong.write(value.`count`, buf)
-                FfiConverterBoolean.write(value.`guessed`, buf)
-                Unit
-            }
-            is MatchTap.Class -> {
-                buf.putInt(10)
-                FfiConverterString.write(value.`name`, buf)
-                Unit
-            }
-            is MatchTap.Net -> {
-                buf.putInt(11)
-                FfiConverterString.write(value.`name`, buf)
-                Unit
-            }
-            is MatchTap.PutBack -> {
-                buf.putInt(12)
-                FfiConverterBoolean.write(value.`back`, buf)
-                Unit
-            }
             is MatchTap.ScalesNet -> {
-                buf.putInt(13)
+                buf.putInt(5)
                 FfiConverterString.write(value.`name`, buf)
                 Unit
             }
             is MatchTap.ScalesStep -> {
-                buf.putInt(14)
+                buf.putInt(6)
                 FfiConverterLong.write(value.`by`, buf)
                 Unit
             }
             is MatchTap.WeighIn -> {
-                buf.putInt(15)
+                buf.putInt(7)
                 Unit
             }
             is MatchTap.WeighedIn -> {
-                buf.putInt(16)
+                buf.putInt(8)
                 FfiConverterString.write(value.`net`, buf)
                 FfiConverterTypeWeightUnit.write(value.`unit`, buf)
                 FfiConverterLong.write(value.`count`, buf)
@@ -11110,6 +11357,21 @@ sealed class PhoneTap {
         companion object
     }
     
+    /**
+     * What fish are weighed in where no match says it.
+     */
+    data class Weights(
+        /**
+         * The unit.
+         */
+        val `unit`: app.restwater.core.log.WeightUnit) : PhoneTap()
+        
+    {
+        
+
+        companion object
+    }
+    
 
     
 
@@ -11132,6 +11394,9 @@ public object FfiConverterTypePhoneTap : FfiConverterRustBuffer<PhoneTap>{
             2 -> PhoneTap.Awake(
                 FfiConverterBoolean.read(buf),
                 )
+            3 -> PhoneTap.Weights(
+                FfiConverterTypeWeightUnit.read(buf),
+                )
             else -> throw RuntimeException("invalid enum value, something is very wrong!!")
         }
     }
@@ -11151,6 +11416,13 @@ public object FfiConverterTypePhoneTap : FfiConverterRustBuffer<PhoneTap>{
                 + FfiConverterBoolean.allocationSize(value.`on`)
             )
         }
+        is PhoneTap.Weights -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeWeightUnit.allocationSize(value.`unit`)
+            )
+        }
     }
 
     override fun write(value: PhoneTap, buf: ByteBuffer) {
@@ -11163,6 +11435,11 @@ public object FfiConverterTypePhoneTap : FfiConverterRustBuffer<PhoneTap>{
             is PhoneTap.Awake -> {
                 buf.putInt(2)
                 FfiConverterBoolean.write(value.`on`, buf)
+                Unit
+            }
+            is PhoneTap.Weights -> {
+                buf.putInt(3)
+                FfiConverterTypeWeightUnit.write(value.`unit`, buf)
                 Unit
             }
         }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }
@@ -11770,10 +12047,34 @@ sealed class Screen {
     }
     
     /**
-     * Time left, nets, fish, weigh-in.
+     * Time left, nets, weigh-in.
      */
     data class Match(
         val v1: app.restwater.core.screen.MatchView) : Screen()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * A landed fish.
+     */
+    data class Fish(
+        val v1: app.restwater.core.screen.FishView) : Screen()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * The number pad for its weight.
+     */
+    data class Weight(
+        val v1: app.restwater.core.screen.WeightView) : Screen()
         
     {
         
@@ -11902,25 +12203,31 @@ public object FfiConverterTypeScreen : FfiConverterRustBuffer<Screen>{
             7 -> Screen.Match(
                 FfiConverterTypeMatchView.read(buf),
                 )
-            8 -> Screen.Files(
+            8 -> Screen.Fish(
+                FfiConverterTypeFishView.read(buf),
+                )
+            9 -> Screen.Weight(
+                FfiConverterTypeWeightView.read(buf),
+                )
+            10 -> Screen.Files(
                 FfiConverterTypeFilesView.read(buf),
                 )
-            9 -> Screen.Bench(
+            11 -> Screen.Bench(
                 FfiConverterTypeLeavesView.read(buf),
                 )
-            10 -> Screen.Book(
+            12 -> Screen.Book(
                 FfiConverterTypeLeavesView.read(buf),
                 )
-            11 -> Screen.Conditions(
+            13 -> Screen.Conditions(
                 FfiConverterTypeLeavesView.read(buf),
                 )
-            12 -> Screen.Cautions(
+            14 -> Screen.Cautions(
                 FfiConverterTypeLeavesView.read(buf),
                 )
-            13 -> Screen.Mend(
+            15 -> Screen.Mend(
                 FfiConverterTypeMendView.read(buf),
                 )
-            14 -> Screen.Phone(
+            16 -> Screen.Phone(
                 FfiConverterTypePhoneView.read(buf),
                 )
             else -> throw RuntimeException("invalid enum value, something is very wrong!!")
@@ -11975,6 +12282,20 @@ public object FfiConverterTypeScreen : FfiConverterRustBuffer<Screen>{
             (
                 4UL
                 + FfiConverterTypeMatchView.allocationSize(value.v1)
+            )
+        }
+        is Screen.Fish -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeFishView.allocationSize(value.v1)
+            )
+        }
+        is Screen.Weight -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeWeightView.allocationSize(value.v1)
             )
         }
         is Screen.Files -> {
@@ -12065,38 +12386,48 @@ public object FfiConverterTypeScreen : FfiConverterRustBuffer<Screen>{
                 FfiConverterTypeMatchView.write(value.v1, buf)
                 Unit
             }
-            is Screen.Files -> {
+            is Screen.Fish -> {
                 buf.putInt(8)
+                FfiConverterTypeFishView.write(value.v1, buf)
+                Unit
+            }
+            is Screen.Weight -> {
+                buf.putInt(9)
+                FfiConverterTypeWeightView.write(value.v1, buf)
+                Unit
+            }
+            is Screen.Files -> {
+                buf.putInt(10)
                 FfiConverterTypeFilesView.write(value.v1, buf)
                 Unit
             }
             is Screen.Bench -> {
-                buf.putInt(9)
-                FfiConverterTypeLeavesView.write(value.v1, buf)
-                Unit
-            }
-            is Screen.Book -> {
-                buf.putInt(10)
-                FfiConverterTypeLeavesView.write(value.v1, buf)
-                Unit
-            }
-            is Screen.Conditions -> {
                 buf.putInt(11)
                 FfiConverterTypeLeavesView.write(value.v1, buf)
                 Unit
             }
-            is Screen.Cautions -> {
+            is Screen.Book -> {
                 buf.putInt(12)
                 FfiConverterTypeLeavesView.write(value.v1, buf)
                 Unit
             }
-            is Screen.Mend -> {
+            is Screen.Conditions -> {
                 buf.putInt(13)
+                FfiConverterTypeLeavesView.write(value.v1, buf)
+                Unit
+            }
+            is Screen.Cautions -> {
+                buf.putInt(14)
+                FfiConverterTypeLeavesView.write(value.v1, buf)
+                Unit
+            }
+            is Screen.Mend -> {
+                buf.putInt(15)
                 FfiConverterTypeMendView.write(value.v1, buf)
                 Unit
             }
             is Screen.Phone -> {
-                buf.putInt(14)
+                buf.putInt(16)
                 FfiConverterTypePhoneView.write(value.v1, buf)
                 Unit
             }
@@ -14522,9 +14853,17 @@ enum class Which {
      */
     CHANGES,
     /**
-     * Time left, nets, fish, weigh-in.
+     * Time left, nets, weigh-in.
      */
     MATCH,
+    /**
+     * A landed fish: its class, its net, whether it went back.
+     */
+    FISH,
+    /**
+     * The number pad for its weight.
+     */
+    WEIGHT,
     /**
      * Files in and out, backups.
      */
@@ -14832,38 +15171,6 @@ public object FfiConverterOptionalTypeAlternationView: FfiConverterRustBuffer<Al
         } else {
             buf.put(1)
             FfiConverterTypeAlternationView.write(value, buf)
-        }
-    }
-}
-
-
-
-
-/**
- * @suppress
- */
-public object FfiConverterOptionalTypeFishPage: FfiConverterRustBuffer<FishPage?> {
-    override fun read(buf: ByteBuffer): FishPage? {
-        if (buf.get().toInt() == 0) {
-            return null
-        }
-        return FfiConverterTypeFishPage.read(buf)
-    }
-
-    override fun allocationSize(value: FishPage?): ULong {
-        if (value == null) {
-            return 1UL
-        } else {
-            return 1UL + FfiConverterTypeFishPage.allocationSize(value)
-        }
-    }
-
-    override fun write(value: FishPage?, buf: ByteBuffer) {
-        if (value == null) {
-            buf.put(0)
-        } else {
-            buf.put(1)
-            FfiConverterTypeFishPage.write(value, buf)
         }
     }
 }
@@ -15800,6 +16107,34 @@ public object FfiConverterSequenceTypeDoor: FfiConverterRustBuffer<List<Door>> {
         buf.putInt(value.size)
         value.iterator().forEach {
             FfiConverterTypeDoor.write(it, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterSequenceTypeFishKey: FfiConverterRustBuffer<List<FishKey>> {
+    override fun read(buf: ByteBuffer): List<FishKey> {
+        val len = buf.getInt()
+        return List<FishKey>(len) {
+            FfiConverterTypeFishKey.read(buf)
+        }
+    }
+
+    override fun allocationSize(value: List<FishKey>): ULong {
+        val sizeForLength = 4UL
+        val sizeForItems = value.map { FfiConverterTypeFishKey.allocationSize(it) }.sum()
+        return sizeForLength + sizeForItems
+    }
+
+    override fun write(value: List<FishKey>, buf: ByteBuffer) {
+        buf.putInt(value.size)
+        value.iterator().forEach {
+            FfiConverterTypeFishKey.write(it, buf)
         }
     }
 }

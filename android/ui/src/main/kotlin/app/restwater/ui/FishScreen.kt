@@ -1,0 +1,76 @@
+package app.restwater.ui
+
+import androidx.compose.foundation.layout.Box
+import androidx.compose.foundation.layout.fillMaxSize
+import androidx.compose.runtime.Composable
+import androidx.compose.runtime.getValue
+import androidx.compose.runtime.mutableStateOf
+import androidx.compose.runtime.saveable.rememberSaveable
+import androidx.compose.runtime.setValue
+import androidx.compose.ui.Modifier
+import androidx.compose.ui.platform.testTag
+import androidx.compose.ui.semantics.LiveRegionMode
+import androidx.compose.ui.semantics.contentDescription
+import androidx.compose.ui.semantics.liveRegion
+import androidx.compose.ui.semantics.semantics
+import app.restwater.core.layout.BankLayout
+import app.restwater.core.layout.MatchLayout
+import app.restwater.core.layout.PadWords
+import app.restwater.core.layout.Rect
+import app.restwater.core.screen.FishKey
+import app.restwater.core.screen.FishView
+import app.restwater.core.screen.WeightView
+
+/** What can be said of a landed fish: its class, its net, whether it went back. */
+@Composable
+fun FishScreen(
+    view: FishView, keys: MatchLayout, layout: BankLayout, words: PadWords, notice: String, onKey: (FishKey) -> Unit, onBack: () -> Unit,
+) {
+    val mm = LocalPxPerMm.current
+    val slots = keys.classes.size
+    var turned by rememberSaveable { mutableStateOf(0) }
+    val perPage = if (view.classes.size <= slots) slots else slots - 1
+    val pages = ((view.classes.size + perPage - 1) / perPage).coerceAtLeast(1)
+    val shown = view.classes.drop(turned % pages * perPage).take(perPage)
+    Ground()
+    Sentenced(view.title, view.says, PageHead(view.title, notice, layout, keys.fish), layout)
+    val labels = shown.mapIndexed { i, key -> key.label to labelPlace(keys.classes[i], layout.showSubs, mm) }
+    val px = commonEm(labels, layout.text.primary.toFloat())
+    shown.forEachIndexed { i, key -> KeyAt(key, keys.classes[i], layout, px, onKey) }
+    if (pages > 1) PadKey(words.more.face(), "class-more", px, 0f, Modifier.at(keys.classes[slots - 1])) { turned += 1 }
+    view.small.forEachIndexed { i, key -> KeyAt(key, keys.aboveClasses[i], layout, layout.text.secondary.toFloat(), onKey) }
+    KeyAt(view.weigh, keys.wide, layout, layout.text.primary.toFloat(), onKey)
+    Back(layout, words, onBack = onBack)
+}
+
+/** The number pad for the weight of a landed fish. */
+@Composable
+fun WeightScreen(
+    view: WeightView, keys: MatchLayout, layout: BankLayout, words: PadWords, notice: String, onKey: (FishKey) -> Unit, onBack: () -> Unit,
+) {
+    val mm = LocalPxPerMm.current
+    Ground()
+    Figure(view.figure, listOf(view.says), emptyList(), PageHead(view.title, notice, layout, keys.typing), layout)
+    val labels = view.pad.mapIndexed { i, key -> key.label to labelPlace(keys.pad[i], false, mm) }
+    val px = commonEm(labels, layout.text.primary.toFloat())
+    view.pad.forEachIndexed { i, key -> KeyAt(key, keys.pad[i], layout, px, onKey, withSub = false) }
+    KeyAt(view.weighed, keys.wide, layout, layout.text.primary.toFloat(), onKey)
+    Back(layout, words, onBack = onBack)
+}
+
+@Composable
+private fun KeyAt(key: FishKey, place: Rect, layout: BankLayout, px: Float, onKey: (FishKey) -> Unit, withSub: Boolean = true) {
+    val sub = key.sub.takeIf { withSub && layout.showSubs && it.isNotBlank() }
+    val face = KeyFace(key.label, sub, key.spoken, solid = key.solid && key.enabled, enabled = key.enabled)
+    PadKey(face, key.tag, px, layout.text.sub.toFloat(), Modifier.at(place)) { onKey(key) }
+}
+
+/** The first sentence large, the others below it; a screen reader hears all of them. */
+@Composable
+private fun Sentenced(title: String, says: List<String>, place: Rect, layout: BankLayout) {
+    val body = layout.text.body.toFloat()
+    val spoken = (listOf(title) + says).joinToString(" ")
+    Box(Modifier.at(place).testTag("fish-says").semantics { contentDescription = spoken; liveRegion = LiveRegionMode.Polite }) {
+        Sentences(says.firstOrNull().orEmpty(), says.drop(1), body * 1.35f, body * 1.1f, LocalInk.current.ink, Modifier.fillMaxSize())
+    }
+}

@@ -1,0 +1,245 @@
+//! What is said of a landed fish, in a match or not: its class, its net, whether it went back, what it weighs.
+
+use super::match_day::no_such_class;
+use super::{App, AppError};
+use restwater_log::{FishSaid, FishWeight, Moment, Payload, WeightUnit};
+use restwater_match_day::rules::same_name;
+use restwater_match_day::typed::{Scales, TypedWeight};
+use restwater_match_day::weight::WeightError;
+use restwater_screen as screen;
+use restwater_screen::{FishInput, FishTap, FishView, LandedFish, UsualClass, WeightView};
+use restwater_session::match_setup::MatchError;
+use restwater_session::own_count::{OwnCount, own_count};
+use restwater_session::{CaughtFish, EndCause, MatchSetup, NotNow, RodState, Session, catch, classes_used};
+use uuid::Uuid;
+
+/// The longest name of a class.
+const LONGEST_CLASS: usize = 60;
+
+/// What is remembered between taps; it is not part of the log.
+#[derive(Default)]
+pub(super) struct FishState {
+    /// The fish chosen by its cast, and how many were landed then: a later landing is meant instead.
+    chosen: Option<(Uuid, usize)>,
+    /// A weight that is being typed, and the fish it is for.
+    typed: Option<(Uuid, TypedWeight)>,
+}
+
+impl App {
+    /// The screen of a fish.
+    pub(super) fn fish_screen(&self) -> FishView {
+        self.with_fish(screen::fish_view)
+    }
+
+    /// The number pad for its weight.
+    pub(super) fn weight_screen(&self) -> WeightView {
+        self.with_fish(screen::weight_view)
+    }
+
+    fn with_fish<T>(&self, make: impl Fn(&FishInput) -> T) -> T {
+        let caught = self.session().map(catch).unwrap_or_default();
+        let setup = self.match_setup();
+        let count: Option<OwnCount> = setup.and_then(|setup| own_count(setup, &caught).ok());
+        let chosen = self.meant(&caught);
+        let typed = self.typed_weight(chosen.and_then(|i| caught.get(i)).map(|fish| fish.cast));
+        make(&FishInput {
+            chosen,
+            caught: &caught,
+            setup,
+            count: count.as_ref(),
+            classes: &self.classes(),
+            typed: &typed,
+            words: &self.words,
+        })
+    }
+
+    /// What the Bank asks of the fish that the chosen rod landed last, until its next cast.
+    pub(super) fn landed_fish(&self) -> Option<LandedFish> {
+        let session = self.session().filter(|session| session.is_open())?;
+        let cast = landed_last(session, self.chosen)?;
+        let fish = catch(session).into_iter().find(|fish| fish.cast == cast)?;
+        let offered = self.used_last();
+        Some(LandedFish { cast, class: fish.class, weight: fish.weight, put_back: fish.put_back, offered })
+    }
+
+    /// Names of the classes that can be said, last used first; in a match those of its rules.
+    fn classes(&self) -> Vec<String> {
+        let of_match: Option<Vec<String>> =
+            self.match_setup().map(|setup| setup.classes.iter().map(|class| class.name.clone()).collect());
+        let all = of_match.unwrap_or_else(|| {
+            self.used().chain(UsualClass::ALL.map(|class| self.words.say(class.id()))).collect()
+        });
+        let mut names: Vec<String> = Vec::new();
+        let used = self.used().filter(|name| all.iter().any(|known| same_name(known, name)));
+        for name in used.chain(all.iter().cloned()) {
+            if !names.iter().any(|known| same_name(known, &name)) {
+                names.push(name);
+            }
+        }
+        names
+    }
+
+    /// The classes of today's fish and of those of the days before, last used first.
+    fn used(&self) -> impl Iterator<Item = String> {
+        let today = self.session().map(classes_used).unwrap_or_default();
+        let before = self.advisor.earlier().iter().flat_map(|day| day.classes.clone());
+        today.into_iter().chain(before.collect::<Vec<_>>())
+    }
+
+    /// The class used last, where the match has it.
+    fn used_last(&self) -> Option<String> {
+        let of_match = |name: &String| self.match_setup().is_none_or(|setup| setup.class(name).is_some());
+        self.used().find(of_match)
+    }
+
+    /// A weight being typed for a fish.
+    fn typed_weight(&self, fish: Option<Uuid>) -> TypedWeight {
+        let unit = self.match_setup().map_or(self.phone.weights, |setup| setup.unit);
+        let scales = match unit {
+            WeightUnit::Drams => Scales::Imperial,
+            WeightUnit::Grams => Scales::Metric,
+        };
+        let typed =
+            self.fish.typed.as_ref().filter(|(of, typed)| Some(*of) == fish && typed.scales() == scales);
+        typed.map_or_else(|| TypedWeight::new(scales), |(_, typed)| typed.clone())
+    }
+
+    /// The fish that is meant, by its place: the one chosen, else that of the chosen rod's last cast, else the latest.
+    fn meant(&self, caught: &[CaughtFish]) -> Option<usize> {
+        let place = |cast| caught.iter().position(|fish| fish.cast == cast);
+        let chosen = self.fish.chosen.filter(|(_, count)| *count == caught.len());
+        let waiting = || self.session().and_then(|session| landed_last(session, self.chosen)).and_then(place);
+        chosen.and_then(|(cast, _)| place(cast)).or_else(waiting).or_else(|| caught.len().checked_sub(1))
+    }
+
+    /// A tap about a fish.
+    pub(super) fn fish_tap(
+        &mut self,
+        cast: Option<Uuid>,
+        tap: &FishTap,
+        at: &Moment,
+    ) -> Result<String, AppError> {
+        match tap {
+            FishTap::Meant { back } => self.choose_fish(*back),
+            FishTap::Class { name } => self.class(cast, name, at),
+            FishTap::Net { name } => self.net(cast, name, at),
+            FishTap::PutBack { back } => self.say_fish(cast, at, |said| said.put_back = *back),
+            FishTap::NoWeight => self.say_fish(cast, at, |said| said.weight = None),
+            FishTap::Digit { digit } => self.type_weight(cast, |typed| typed.digit(*digit)),
+            FishTap::NextUnit => self.type_weight(cast, TypedWeight::next_part),
+            FishTap::Weighed => self.take_figure(cast, false, at),
+            FishTap::Guessed => self.take_figure(cast, true, at),
+            FishTap::Weight { unit, count, guessed } => self.weigh(cast, *unit, *count, *guessed, at),
+        }
+    }
+
+    /// The landed fish, and the one of a cast or the one meant.
+    fn fish_of(&self, cast: Option<Uuid>) -> Result<CaughtFish, AppError> {
+        let mut caught = self.session().map(catch).ok_or(NotNow::NoSession)?;
+        let place = match cast {
+            Some(cast) => caught.iter().position(|fish| fish.cast == cast),
+            None => self.meant(&caught),
+        };
+        Ok(caught.swap_remove(place.ok_or(NotNow::NoLanding)?))
+    }
+
+    fn choose_fish(&mut self, back: u32) -> Result<String, AppError> {
+        let caught = self.session().map(catch).ok_or(NotNow::NoSession)?;
+        let place = caught.len().checked_sub(1 + back as usize).ok_or(NotNow::NoLanding)?;
+        self.fish.chosen = Some((caught[place].cast, caught.len()));
+        Ok(String::new())
+    }
+
+    /// What is said of a fish, with one thing changed.
+    fn say_fish(
+        &mut self,
+        cast: Option<Uuid>,
+        at: &Moment,
+        change: impl FnOnce(&mut FishSaid),
+    ) -> Result<String, AppError> {
+        let cast = self.fish_of(cast)?.cast;
+        let session = self.session().ok_or(NotNow::NoSession)?;
+        let said = session.fish.iter().find(|f| f.said.cast == cast).map(|f| f.said.clone());
+        let mut said =
+            said.unwrap_or(FishSaid { cast, class: None, weight: None, net: None, put_back: false });
+        change(&mut said);
+        let notice = self.log_here(Payload::FishSet(said), at)?;
+        self.fish.typed = None;
+        Ok(notice)
+    }
+
+    fn type_weight(
+        &mut self,
+        cast: Option<Uuid>,
+        change: impl FnOnce(&mut TypedWeight),
+    ) -> Result<String, AppError> {
+        let cast = self.fish_of(cast)?.cast;
+        let mut typed = self.typed_weight(Some(cast));
+        change(&mut typed);
+        self.fish.typed = Some((cast, typed));
+        Ok(String::new())
+    }
+
+    fn take_figure(&mut self, cast: Option<Uuid>, guessed: bool, at: &Moment) -> Result<String, AppError> {
+        let cast = self.fish_of(cast)?.cast;
+        let (unit, count) = match self.typed_weight(Some(cast)).weight() {
+            restwater_match_day::weight::Weight::Drams(count) => (WeightUnit::Drams, count),
+            restwater_match_day::weight::Weight::Grams(count) => (WeightUnit::Grams, count),
+        };
+        self.weigh(Some(cast), unit, count, guessed, at)
+    }
+
+    fn weigh(
+        &mut self,
+        cast: Option<Uuid>,
+        unit: WeightUnit,
+        count: i64,
+        guessed: bool,
+        at: &Moment,
+    ) -> Result<String, AppError> {
+        screen::units(unit, count).of_a_fish().map_err(MatchError::from)?;
+        let count =
+            u32::try_from(count).map_err(|_| MatchError::from(WeightError::Negative(count.to_string())))?;
+        let weight =
+            if guessed { FishWeight::Guessed { unit, count } } else { FishWeight::Weighed { unit, count } };
+        self.say_fish(cast, at, |said| said.weight = Some(weight))
+    }
+
+    /// A weight on the scales stays: in a match it then teaches the class.
+    fn class(&mut self, cast: Option<Uuid>, name: &str, at: &Moment) -> Result<String, AppError> {
+        let class = match self.match_setup() {
+            Some(setup) => named(setup, name).ok_or_else(|| no_such_class(name))?,
+            None => own_name(name).ok_or_else(|| no_such_class(name))?,
+        };
+        self.say_fish(cast, at, |said| said.class = Some(class))
+    }
+
+    fn net(&mut self, cast: Option<Uuid>, name: &str, at: &Moment) -> Result<String, AppError> {
+        let net = self.net_name(name)?;
+        let kind = self.fish_of(cast)?.class.unwrap_or_default();
+        let rules = &self.match_setup().ok_or(NotNow::NoMatch)?.rules;
+        rules.net_for(&net, &kind).map_err(MatchError::from)?;
+        self.say_fish(cast, at, |said| (said.net, said.put_back) = (Some(net), false))
+    }
+}
+
+/// The last cast of a rod, where it landed a fish and nothing is out since.
+fn landed_last(session: &Session, rod: u8) -> Option<Uuid> {
+    if !matches!(session.rod(rod)?.state, RodState::Ready { .. }) {
+        return None;
+    }
+    let last = session.casts.iter().rev().find(|cast| cast.rod == rod)?;
+    let landed = last.end.as_ref().is_some_and(|end| matches!(end.cause, EndCause::Landed { .. }));
+    landed.then_some(last.op)
+}
+
+/// A class of the match as its rules spell it.
+fn named(setup: &MatchSetup, name: &str) -> Option<String> {
+    Some(setup.classes.get(setup.class(name)?)?.name.clone())
+}
+
+/// A name of the angler's own.
+fn own_name(name: &str) -> Option<String> {
+    let name = name.trim();
+    (!name.is_empty() && name.chars().count() <= LONGEST_CLASS).then(|| name.to_owned())
+}

@@ -1,0 +1,170 @@
+//! Fish on the bank, with no match set.
+
+use super::*;
+use restwater_log::{FishWeight, WeightUnit};
+use restwater_screen::{FishTap, KeyTap, KeyView, PhoneTap};
+use restwater_session::{CaughtFish, catch};
+
+fn fish(tap: FishTap) -> Action {
+    Action::Fish { cast: None, tap }
+}
+
+fn class(name: &str) -> Action {
+    fish(FishTap::Class { name: name.into() })
+}
+
+impl Phone {
+    fn land_on(&mut self, ms: i64, rod: u8) {
+        for (after, action) in [
+            (0, Action::Cast { rod }),
+            (10 * MIN, Action::Bite { rod }),
+            (11 * MIN, Action::Landed { rod, fish: None }),
+        ] {
+            self.tap(ms + after, &action).unwrap();
+        }
+    }
+
+    fn key(&mut self, ms: i64, key: Key) -> Option<KeyView> {
+        self.bank(ms).keys.into_iter().find(|view| view.key == key)
+    }
+
+    /// Taps a key of the Bank that sends an action.
+    fn press(&mut self, ms: i64, key: Key) -> Update {
+        let KeyTap::Send { action } = self.key(ms, key).unwrap().tap else { panic!("{key:?} sends nothing") };
+        self.tap(ms, &action).unwrap()
+    }
+
+    fn caught(&mut self) -> Vec<CaughtFish> {
+        catch(self.app().session().unwrap())
+    }
+}
+
+#[test]
+fn a_fish_slipped_back_costs_one_tap_after_landed_and_one_undo() {
+    let mut phone = started();
+    phone.land_on(0, 1);
+    let now = 12 * MIN;
+    assert_eq!(phone.bank(now).state, BankState::Landed);
+    assert_eq!(phone.key(now, Key::PutBack).unwrap().label, "PUT BACK");
+    let update = phone.press(now, Key::PutBack);
+    assert!(update.changed && phone.caught()[0].put_back);
+    assert_eq!(phone.key(now, Key::PutBack).unwrap().label, "IT'S BACK");
+    phone.tap(now + 2_000, &Action::Undo).unwrap();
+    assert!(!phone.caught()[0].put_back);
+    assert_eq!(phone.app().session().unwrap().doubts, []);
+}
+
+#[test]
+fn nothing_has_to_be_said_and_the_row_goes_with_the_next_cast() {
+    let mut phone = started();
+    phone.land_on(0, 1);
+    assert_eq!(phone.key(12 * MIN, Key::Cast).unwrap().weight, restwater_screen::KeyWeight::Solid);
+    phone.tap(13 * MIN, &CAST).unwrap();
+    assert!(phone.key(13 * MIN, Key::PutBack).is_none());
+    // It can still be said afterwards, and when the session is over.
+    phone.tap(14 * MIN, &class("Roach")).unwrap();
+    phone.tap(15 * MIN, &Action::EndSession).unwrap();
+    phone.tap(16 * MIN, &fish(FishTap::PutBack { back: true })).unwrap();
+    let fish = &phone.caught()[0];
+    assert_eq!((fish.class.as_deref(), fish.put_back), (Some("Roach"), true));
+}
+
+#[test]
+fn the_class_used_last_is_one_tap_and_the_others_follow_it() {
+    let mut phone = started();
+    phone.land_on(0, 1);
+    let which = phone.key(12 * MIN, Key::FishClass).unwrap();
+    assert_eq!((which.label.as_str(), which.tap), ("WHICH?", KeyTap::Open { which: Which::Fish }));
+    phone.tap(12 * MIN, &class("  Crucian ")).unwrap();
+    phone.tap(13 * MIN, &Action::EndSession).unwrap();
+    // The next day it is offered: the names are the angler's own.
+    let day = 24 * 60 * MIN;
+    phone.open();
+    phone.tap(day, &START).unwrap();
+    phone.land_on(day + MIN, 1);
+    let now = day + 13 * MIN;
+    assert_eq!(phone.key(now, Key::FishClass).unwrap().label, "CRUCIAN");
+    phone.press(now, Key::FishClass);
+    assert_eq!(phone.caught()[0].class.as_deref(), Some("Crucian"));
+    let said = phone.key(now, Key::FishClass).unwrap();
+    assert_eq!(
+        said.tap,
+        KeyTap::Open { which: Which::Fish },
+        "what is said is changed on the screen of the fish"
+    );
+    let labels: Vec<String> = phone.fish(now).classes.into_iter().map(|key| key.label).collect();
+    assert_eq!(labels[..2], ["CRUCIAN", "SILVER"]);
+    assert_eq!(labels.len(), 10);
+}
+
+#[test]
+fn six_pounds_twelve_takes_six_taps_with_the_one_that_opens_the_pad() {
+    let mut phone = started();
+    phone.land_on(0, 1);
+    let mut now = 12 * MIN;
+    assert_eq!(phone.key(now, Key::Weigh).unwrap().tap, KeyTap::Open { which: Which::Weight });
+    let mut taps = 1;
+    for label in ["6", "LB", "1", "2"] {
+        now += 300;
+        let key = phone.pad(now).pad.into_iter().find(|key| key.label == label).unwrap();
+        assert!(key.enabled, "{label}");
+        phone.tap(now, key.tap.action().unwrap()).unwrap();
+        taps += 1;
+    }
+    let weighed = phone.pad(now).weighed;
+    assert_eq!((weighed.label.as_str(), weighed.enabled, weighed.closes), ("6 lb 12 oz", true, true));
+    phone.tap(now + 300, weighed.tap.action().unwrap()).unwrap();
+    assert_eq!(taps + 1, 6);
+    assert_eq!(
+        phone.caught()[0].weight,
+        Some(FishWeight::Weighed { unit: WeightUnit::Drams, count: 6 * 256 + 12 * 16 })
+    );
+    assert_eq!(phone.key(now + 1_000, Key::Weigh).unwrap().label, "6 lb 12 oz");
+}
+
+#[test]
+fn a_guess_no_weight_and_kilograms() {
+    let mut phone = started();
+    phone.land_on(0, 1);
+    let mut now = 12 * MIN;
+    let mut tap = |phone: &mut Phone, tap| {
+        now += 1_000;
+        phone.tap(now, &tap).unwrap();
+    };
+    tap(&mut phone, Action::Phone { tap: PhoneTap::Weights { unit: WeightUnit::Grams } });
+    for typed in
+        [FishTap::NextUnit, FishTap::Digit { digit: 3 }, FishTap::Digit { digit: 5 }, FishTap::Guessed]
+    {
+        tap(&mut phone, fish(typed));
+    }
+    assert_eq!(phone.caught()[0].weight, Some(FishWeight::Guessed { unit: WeightUnit::Grams, count: 350 }));
+    tap(&mut phone, fish(FishTap::NoWeight));
+    let fish = &phone.caught()[0];
+    assert!(fish.weight.is_none() && fish.is_said);
+    let typed_again = phone.pad(now).figure;
+    assert_eq!(typed_again, "0 kg");
+}
+
+#[test]
+fn with_two_rods_the_fish_is_that_of_the_rod_that_is_chosen() {
+    let mut phone = Phone::new();
+    phone.tap(-5_000, &Action::Setup { tap: SetupTap::Rods { rods: 2 } }).unwrap();
+    phone.tap(0, &START).unwrap();
+    phone.land_on(MIN, 1);
+    phone.land_on(20 * MIN, 2);
+    phone.tap(32 * MIN, &Action::ChooseRod { rod: 1 }).unwrap();
+    phone.tap(33 * MIN, &class("Tench")).unwrap();
+    phone.press(34 * MIN, Key::PutBack);
+    let said: Vec<_> = phone.caught().into_iter().map(|fish| (fish.rod, fish.class, fish.put_back)).collect();
+    assert_eq!(said, [(1, Some("Tench".to_owned()), true), (2, None, false)]);
+}
+
+#[test]
+fn a_second_tap_on_landed_says_nothing_of_the_fish() {
+    let mut phone = started();
+    phone.tap(0, &CAST).unwrap();
+    phone.tap(10 * MIN, &BITE).unwrap();
+    phone.tap(11 * MIN, &LANDED).unwrap();
+    let update = phone.press(11 * MIN + 400, Key::PutBack);
+    assert!(update.repeated && !phone.caught()[0].is_said);
+}

@@ -1,0 +1,68 @@
+//! Taps about a landed fish.
+
+use restwater_log::WeightUnit;
+use serde::{Deserialize, Serialize};
+
+/// What is said of a landed fish, in a match or not.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
+#[serde(tag = "tap", rename_all = "snake_case", deny_unknown_fields)]
+pub enum FishTap {
+    /// Another of the landed fish is meant.
+    Meant {
+        /// How many landings before the latest; 0 is the latest.
+        back: u32,
+    },
+    /// It is one of this class.
+    Class {
+        /// Its name.
+        name: String,
+    },
+    /// It went into this net, and so do the next ones.
+    Net {
+        /// Its name.
+        name: String,
+    },
+    /// It went back into the water, or it did not.
+    PutBack {
+        /// Whether it went back.
+        back: bool,
+    },
+    /// It isn't weighed.
+    NoWeight,
+    /// A digit of its weight was typed.
+    Digit {
+        /// From 0 to 9.
+        digit: u8,
+    },
+    /// The unit was typed: what follows is ounces, drams, or a part of a kilogram. After the last one the figure is cleared.
+    NextUnit,
+    /// The figure typed is what the scales show.
+    Weighed,
+    /// The figure typed is a guess by eye.
+    Guessed,
+    /// What it weighs, figure and all.
+    Weight {
+        /// The unit.
+        unit: WeightUnit,
+        /// How many of it.
+        count: i64,
+        /// Whether it is a guess by eye.
+        guessed: bool,
+    },
+}
+
+impl FishTap {
+    /// Whether it types a figure: such taps follow each other fast, and the same digit may be wanted twice.
+    pub fn steps(&self) -> bool {
+        matches!(self, Self::Digit { .. } | Self::NextUnit)
+    }
+
+    pub(super) fn texts(&self) -> Vec<(&'static str, &str)> {
+        match self {
+            Self::Class { name } => vec![("class", name)],
+            Self::Net { name } => vec![("net", name)],
+            _ => Vec::new(),
+        }
+    }
+}

@@ -1,0 +1,354 @@
+//! A landed fish, in a match or not: its class, its net, whether it went back, and the number pad for its weight.
+
+use super::figures::clock;
+use super::match_day::{estimate, net_weight, weight_words};
+use super::{Action, Arg, FishTap, KeyTap, Which, Wording};
+use restwater_log::{FishWeight, WeightUnit};
+use restwater_match_day::rules::{NetRule, same_name};
+use restwater_match_day::typed::{Scales, TypedWeight};
+use restwater_session::own_count::{OwnCount, entered};
+use restwater_session::{CaughtFish, MatchSetup};
+use serde::{Deserialize, Serialize};
+use uuid::Uuid;
+
+/// A key about a landed fish.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
+pub struct FishKey {
+    /// A name for tests.
+    pub tag: String,
+    /// Its word.
+    pub label: String,
+    /// A smaller line below; may be empty.
+    pub sub: String,
+    /// What a screen reader says.
+    pub spoken: String,
+    /// Whether it is drawn in solid ink.
+    pub solid: bool,
+    /// Whether it can be tapped now.
+    pub enabled: bool,
+    /// What a tap on it asks.
+    pub tap: KeyTap,
+    /// Whether the Bank comes to the top once that is done: there is nothing more to say here.
+    pub closes: bool,
+}
+
+/// What can be said of a landed fish.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
+pub struct FishView {
+    /// "Fish 7, landed 12:46".
+    pub title: String,
+    /// What is known of it, and the net it is in.
+    pub says: Vec<String>,
+    /// The classes, last used first.
+    pub classes: Vec<FishKey>,
+    /// The net or NO WEIGHT, PUT BACK, EARLIER.
+    pub small: Vec<FishKey>,
+    /// Opens the number pad.
+    pub weigh: FishKey,
+}
+
+/// The number pad for the weight of a landed fish.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
+pub struct WeightView {
+    /// "Fish 7, landed 12:46".
+    pub title: String,
+    /// What is known of it.
+    pub says: String,
+    /// What was typed so far, "6 lb 12 oz".
+    pub figure: String,
+    /// Twelve keys: the digits from 1 to 9, GUESS, 0, and the unit.
+    pub pad: Vec<FishKey>,
+    /// The figure is what the scales show.
+    pub weighed: FishKey,
+}
+
+/// What both screens are made from.
+pub struct FishInput<'a> {
+    /// The landed fish.
+    pub caught: &'a [CaughtFish],
+    /// Which of them is meant, by its place.
+    pub chosen: Option<usize>,
+    /// The match, if it is one.
+    pub setup: Option<&'a MatchSetup>,
+    /// Its own count.
+    pub count: Option<&'a OwnCount>,
+    /// Names of classes, last used first.
+    pub classes: &'a [String],
+    /// The weight as it is typed.
+    pub typed: &'a TypedWeight,
+    /// The language.
+    pub words: &'a Wording,
+}
+
+impl FishInput<'_> {
+    fn fish(&self) -> Option<&CaughtFish> {
+        self.caught.get(self.chosen?)
+    }
+
+    fn say(&self, id: &str, args: &[(&str, &str)]) -> String {
+        say(self.words, id, args)
+    }
+
+    /// A key with the words of an id.
+    fn key(&self, tag: &str, id: &str, tap: FishTap) -> FishKey {
+        FishKey {
+            tag: tag.into(),
+            label: self.say(id, &[]),
+            sub: self.say(&format!("{id}-sub"), &[]),
+            spoken: self.say(&format!("{id}-spoken"), &[]),
+            solid: false,
+            enabled: self.fish().is_some(),
+            tap: Action::Fish { cast: self.fish().map(|fish| fish.cast), tap }.into(),
+            closes: false,
+        }
+    }
+}
+
+fn say(words: &Wording, id: &str, args: &[(&str, &str)]) -> String {
+    let args: Vec<(&str, Arg)> = args.iter().map(|(name, text)| (*name, Arg::Text(text))).collect();
+    words.say_with(id, &args)
+}
+
+/// Makes the screen of a fish.
+pub fn fish_view(input: &FishInput) -> FishView {
+    let unit = unit(input.typed);
+    let several = input.setup.is_some_and(|setup| setup.rules.nets.len() > 1);
+    let first = match input.setup.filter(|_| several) {
+        Some(setup) => net_key(input, setup),
+        None => FishKey { closes: true, ..input.key("no-weight", "fish-no-weight", FishTap::NoWeight) },
+    };
+    FishView {
+        title: title(input),
+        says: input.fish().map_or_else(Vec::new, |fish| says(input, unit, fish)),
+        classes: input.classes.iter().map(|name| class_key(input, name)).collect(),
+        small: vec![first, put_back_key(input), earlier_key(input)],
+        weigh: FishKey {
+            tap: KeyTap::Open { which: Which::Weight },
+            ..input.key("weigh", "fish-weigh", FishTap::NextUnit)
+        },
+    }
+}
+
+/// Makes the number pad.
+pub fn weight_view(input: &FishInput) -> WeightView {
+    let digit = |digit: u8| FishKey {
+        label: digit.to_string(),
+        sub: String::new(),
+        spoken: digit.to_string(),
+        enabled: input.fish().is_some() && input.typed.takes(digit),
+        ..input.key(&format!("digit-{digit}"), "fish-next-lb", FishTap::Digit { digit })
+    };
+    let typed = input.typed.weight().of_a_fish().is_ok();
+    let guess = input.key("guess", "fish-guess", FishTap::Guessed);
+    let guess = FishKey { enabled: guess.enabled && typed, closes: true, ..guess };
+    let mut pad: Vec<FishKey> = (1..=9).map(digit).collect();
+    pad.extend([guess, digit(0), unit_key(input)]);
+    let weighed = input.key("weighed", "fish-weighed", FishTap::Weighed);
+    // At large text the smaller line goes, so the weight itself is the word on the key.
+    let label = if typed { weight_words(input.typed.weight()) } else { weighed.label.clone() };
+    let spoken = input.say("fish-weighed-spoken", &[("weight", &label)]);
+    let sub = if typed { input.say("fish-weighed-take", &[]) } else { weighed.sub.clone() };
+    WeightView {
+        title: title(input),
+        says: input.fish().map_or_else(String::new, |fish| what(input, unit(input.typed), fish)),
+        figure: input.typed.shown(),
+        pad,
+        weighed: FishKey {
+            label,
+            sub,
+            spoken,
+            solid: true,
+            enabled: weighed.enabled && typed,
+            closes: true,
+            ..weighed
+        },
+    }
+}
+
+/// The unit that a weight is typed in.
+fn unit(typed: &TypedWeight) -> WeightUnit {
+    match typed.scales() {
+        Scales::Imperial => WeightUnit::Drams,
+        Scales::Metric => WeightUnit::Grams,
+    }
+}
+
+/// The key that goes on to the next unit and clears after the last one.
+fn unit_key(input: &FishInput) -> FishKey {
+    let id = match (input.typed.scales(), input.typed.part()) {
+        _ if input.typed.is_at_last_part() => "fish-clear",
+        (Scales::Imperial, 0) => "fish-next-lb",
+        (Scales::Imperial, _) => "fish-next-oz",
+        (Scales::Metric, _) => "fish-next-kg",
+    };
+    input.key("unit", id, FishTap::NextUnit)
+}
+
+fn title(input: &FishInput) -> String {
+    let place = input.chosen.filter(|i| *i < input.caught.len());
+    place.zip(input.fish()).map_or_else(
+        || input.say("fish-none", &[]),
+        |(i, fish)| {
+            input.say("fish-title", &[("number", &(i + 1).to_string()), ("time", &clock(&fish.at.shown))])
+        },
+    )
+}
+
+fn says(input: &FishInput, unit: WeightUnit, fish: &CaughtFish) -> Vec<String> {
+    let mut says = vec![what(input, unit, fish)];
+    if let Some((setup, net)) = input.setup.and_then(|setup| Some((setup, net_of(setup, fish)?)))
+        && !fish.put_back
+    {
+        let id = if fish.net_said { "fish-into" } else { "fish-into-carried" };
+        says.push(input.say(id, &[("net", &net.name)]));
+        says.extend(net_line(input, setup, net));
+    }
+    says
+}
+
+/// "Carp, 12 lb 7 oz on the scales."
+fn what(input: &FishInput, unit: WeightUnit, fish: &CaughtFish) -> String {
+    let weight = fish.weight.as_ref().and_then(|weight| of_a_fish(input.words, weight));
+    let mean = fish.class.as_ref().and_then(|name| class_mean(input, unit, name));
+    let mean = mean.map(|weight| input.say("match-about", &[("weight", &weight)]));
+    let known = match (&fish.class, weight.or(mean)) {
+        (Some(class), Some(weight)) => Some(input.say("fish-what", &[("class", class), ("weight", &weight)])),
+        (Some(only), None) => Some(input.say("fish-only", &[("what", only)])),
+        (None, Some(only)) => Some(input.say("fish-only", &[("what", &only)])),
+        (None, None) => None,
+    };
+    match (fish.put_back, known) {
+        (true, known) => {
+            let id = if input.setup.is_some() { "fish-is-back-match" } else { "fish-is-back" };
+            [known, Some(input.say(id, &[]))].into_iter().flatten().collect::<Vec<_>>().join(" ")
+        }
+        (false, Some(known)) => known,
+        (false, None) if input.setup.is_some() => input.say("fish-not-weighed-match", &[]),
+        (false, None) => input.say("fish-not-weighed", &[]),
+    }
+}
+
+/// What is said of a fish's weight: "12 lb 7 oz on the scales", "about 3 lb by eye".
+fn of_a_fish(words: &Wording, weight: &FishWeight) -> Option<String> {
+    let (id, unit, count) = match weight {
+        FishWeight::Weighed { unit, count } => ("fish-on-scales", unit, count),
+        FishWeight::Guessed { unit, count } => ("fish-by-eye", unit, count),
+        FishWeight::Class { .. } => return None,
+    };
+    Some(say(words, id, &[("weight", &weight_words(entered(*unit, *count)))]))
+}
+
+/// "5 lb 2 oz", as learned from the fish of the match.
+fn class_mean(input: &FishInput, unit: WeightUnit, name: &str) -> Option<String> {
+    let place = input.setup?.class(name)?;
+    Some(estimate(unit, input.count?.learned.get(place)?.mean_g))
+}
+
+/// "Net 1 holds about 23 lb 4 oz."
+fn net_line(input: &FishInput, setup: &MatchSetup, net: &NetRule) -> Option<String> {
+    let running = input.count?.running.nets.iter().find(|n| n.name == net.name)?;
+    let weight = net_weight(input.words, setup.unit, running);
+    let limit = net
+        .limit
+        .map_or_else(String::new, |limit| input.say("fish-of-limit", &[("limit", &weight_words(limit))]));
+    Some(input.say("fish-net-now", &[("net", &net.name), ("weight", &weight), ("limit", &limit)]))
+}
+
+/// The net a fish is in: the one said or carried over, else the first that may hold it.
+fn net_of<'a>(setup: &'a MatchSetup, fish: &CaughtFish) -> Option<&'a NetRule> {
+    let kind = fish.class.as_deref().unwrap_or_default();
+    let said = fish.net.as_ref().and_then(|name| setup.rules.net(name)).filter(|net| net.may_hold(kind));
+    said.or_else(|| setup.rules.nets.iter().find(|net| net.may_hold(kind)))
+}
+
+fn class_key(input: &FishInput, name: &str) -> FishKey {
+    let mean = class_mean(input, unit(input.typed), name);
+    let counts = input.setup.is_none_or(|setup| setup.rules.counts(name));
+    let sub = match mean.as_deref() {
+        _ if !counts => input.say("fish-class-not", &[]),
+        mean => mean.unwrap_or_default().to_owned(),
+    };
+    let spoken = match mean {
+        Some(mean) => input.say("fish-class-mean-spoken", &[("class", name), ("weight", &mean)]),
+        None => input.say("fish-class-spoken", &[("class", name)]),
+    };
+    let solid =
+        input.fish().and_then(|fish| fish.class.as_deref()).is_some_and(|class| same_name(class, name));
+    let key = input.key("class", "fish-clear", FishTap::Class { name: name.to_owned() });
+    FishKey {
+        tag: format!("class-{}", name.to_uppercase()),
+        label: name.to_uppercase(),
+        sub,
+        spoken,
+        solid,
+        closes: true,
+        ..key
+    }
+}
+
+/// The net of the fish; a tap is the next one that may hold it.
+fn net_key(input: &FishInput, setup: &MatchSetup) -> FishKey {
+    let fish = input.fish();
+    let kind = fish.and_then(|f| f.class.as_deref()).unwrap_or_default();
+    let may: Vec<&NetRule> = setup.rules.nets.iter().filter(|net| net.may_hold(kind)).collect();
+    let now = fish.and_then(|f| net_of(setup, f)).or_else(|| may.first().copied());
+    let place = now.and_then(|now| may.iter().position(|net| net.name == now.name)).unwrap_or(0);
+    let next = may.get((place + 1) % may.len().max(1)).copied();
+    let name = now.map_or_else(|| input.say("fish-net-none", &[]), |net| net.name.clone());
+    let other = next.filter(|_| may.len() > 1);
+    let sub = other.map_or_else(String::new, |net| input.say("fish-net-next", &[("net", &net.name)]));
+    let goes_to = other.or(now).map_or_else(|| name.clone(), |net| net.name.clone());
+    let key = input.key("fish-net", "fish-clear", FishTap::Net { name: goes_to });
+    FishKey {
+        label: name.to_uppercase(),
+        spoken: input.say("fish-net-spoken", &[("net", &name), ("next", &sub)]),
+        sub,
+        enabled: fish.is_some_and(|f| !f.put_back) && other.is_some(),
+        ..key
+    }
+}
+
+fn put_back_key(input: &FishInput) -> FishKey {
+    let back = input.fish().is_some_and(|fish| fish.put_back);
+    let id = if back { "fish-keep" } else { "fish-back" };
+    FishKey { solid: back, ..input.key("put-back", id, FishTap::PutBack { back: !back }) }
+}
+
+/// The fish before this one; after the first the latest again.
+fn earlier_key(input: &FishInput) -> FishKey {
+    let (place, count) = (input.chosen.unwrap_or(0), input.caught.len());
+    let back = if place == 0 { 0 } else { count.saturating_sub(place) };
+    let id = if place == 0 { "fish-latest" } else { "fish-earlier" };
+    let tap = FishTap::Meant { back: u32::try_from(back).unwrap_or(0) };
+    FishKey { enabled: count > 1, ..input.key("earlier", id, tap) }
+}
+
+/// The fish that the chosen rod landed last, for the row of it on the Bank.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct LandedFish {
+    /// The cast it was landed on.
+    pub cast: Uuid,
+    /// Its class, where that was said.
+    pub class: Option<String>,
+    /// What it weighs, where that was said.
+    pub weight: Option<FishWeight>,
+    /// Whether it went back.
+    pub put_back: bool,
+    /// The class used last.
+    pub offered: Option<String>,
+}
+
+impl LandedFish {
+    /// Its weight in words.
+    pub(super) fn weight_words(&self) -> Option<String> {
+        match self.weight.as_ref()? {
+            FishWeight::Weighed { unit, count } | FishWeight::Guessed { unit, count } => {
+                Some(weight_words(entered(*unit, *count)))
+            }
+            FishWeight::Class { .. } => None,
+        }
+    }
+}

@@ -1,0 +1,51 @@
+import RestwaterCore
+
+/// A landed fish, in a match or not: what can be said of it, and the number pad for its weight.
+extension Sheet {
+    mutating func drawFish(_ view: FishView, _ slate: Slate, _ content: ScreenContent) {
+        guard let keys = Log.attempt("laying out the fish", { try matchLayout(glass: slate.glass) }) else { return }
+        let slots = keys.classes.count
+        let perPage = view.classes.count <= slots ? slots : slots - 1
+        let pages = max(1, (view.classes.count + perPage - 1) / max(1, perPage))
+        let shown = view.classes.dropFirst(content.paging.grid % pages * perPage).prefix(perPage)
+        let place = head(view.title, notice: content.notice, slate, page: keys.fish)
+        let body = slate.text.body
+        let marks = slate.write.sentences(
+            view.says.first ?? "", Array(view.says.dropFirst()), em: body * 1.35, small: body * 1.1, in: place.local)
+        put("fish-says", marks, spoken: ([view.title] + view.says).joined(separator: " "), at: place, order: 10)
+        pieces[pieces.count - 1].announced = true
+        let labels = zip(shown, keys.classes).map { ($0.label, KeyDrawing.labelPlace($1, hasSub: slate.layout.showSubs, mm: slate.mm)) }
+        let em = slate.letters.common(labels, em: slate.text.primary)
+        for (key, at) in zip(shown, keys.classes) { fishKey(key, at, slate, em: em) }
+        if pages > 1 { key("class-more", KeyFace(slate.words.more), em: em, sub: 0, at: keys.classes[slots - 1], slate, order: 60, .moreGrid) }
+        for (key, at) in zip(view.small, keys.aboveClasses) { fishKey(key, at, slate, em: slate.text.secondary) }
+        fishKey(view.weigh, keys.wide, slate, em: slate.text.primary)
+        back(slate)
+    }
+
+    mutating func drawWeight(_ view: WeightView, _ slate: Slate, _ content: ScreenContent) {
+        guard let keys = Log.attempt("laying out the number pad", { try matchLayout(glass: slate.glass) }) else { return }
+        let place = head(view.title, notice: content.notice, slate, page: keys.typing)
+        let height = figure(view.figure, in: place, slate)
+        let says = place.with(height: place.height - height)
+        if !view.says.isBlank { put("figure-says", view.says, em: slate.text.body, at: says, slate, order: 15, middle: false) }
+        let labels = zip(view.pad, keys.pad).map { ($0.label, KeyDrawing.labelPlace($1, hasSub: false, mm: slate.mm)) }
+        let em = slate.letters.common(labels, em: slate.text.primary)
+        for (key, at) in zip(view.pad, keys.pad) { fishKey(key, at, slate, em: em, withSub: false) }
+        fishKey(view.weighed, keys.wide, slate, em: slate.text.primary)
+        back(slate)
+    }
+
+    /// A figure that is typed or stepped, in the lowest lines of its place; the height it takes.
+    mutating func figure(_ figure: String, in place: Rect, _ slate: Slate) -> Double {
+        let height = min(11 * slate.mm, place.height * 0.5)
+        put("figure", figure, em: height * 0.8, at: place.with(top: place.bottom - height, height: height), slate, weight: .bold, order: 20, announced: true)
+        return height
+    }
+
+    private mutating func fishKey(_ key: FishKey, _ place: Rect, _ slate: Slate, em: Double, withSub: Bool = true) {
+        let sub = withSub && slate.layout.showSubs ? key.sub : nil
+        let face = KeyFace(key.label, sub: sub, spoken: key.spoken, solid: key.solid && key.enabled, enabled: key.enabled)
+        self.key(key.tag, face, em: em, sub: slate.text.sub, at: place, slate, order: 60, .fish(key))
+    }
+}
