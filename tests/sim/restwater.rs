@@ -42,6 +42,7 @@ impl Screen {
             chosen: 1,
             now: &self.now,
             reading: Some(&reading),
+            landed: None,
             undo: None,
             redo: None,
             latest: Vec::new(),

@@ -34,9 +34,20 @@ fn the_screens_over_the_day() -> Result<(), Box<dyn Error>> {
         let bank = bank(app, tap)?;
         let _ = writeln!(said, "{name}: {:?}", bank.state);
         for rod in &bank.rods {
-            let _ = writeln!(said, "  {}{} {} {}", rod.name, if rod.chosen { "*" } else { "" }, rod.digits, rod.since);
+            let _ = writeln!(
+                said,
+                "  {}{} {} {}",
+                rod.name,
+                if rod.chosen { "*" } else { "" },
+                rod.digits,
+                rod.since
+            );
         }
-        let _ = writeln!(said, "  {} {} | {} | {}", bank.advice.headline, bank.advice.detail, bank.spot, bank.rig);
+        let _ = writeln!(
+            said,
+            "  {} {} | {} | {}",
+            bank.advice.headline, bank.advice.detail, bank.spot, bank.rig
+        );
         let _ = writeln!(said, "  {}", keys(&bank));
         if let Screen::Fish(fish) = app.screen(Which::Fish, &tap.at)? {
             let _ = writeln!(said, "  {}: {}", fish.title, fish.says.join(" "));

@@ -18,7 +18,7 @@ pub(super) fn fish_words(words: &Wording, fish: &CaughtFish) -> Vec<String> {
         Some(FishWeight::Weighed { unit, count }) => Some(weight_words(entered(*unit, *count))),
         Some(FishWeight::Guessed { unit, count }) => {
             let weight = weight_words(entered(*unit, *count));
-            Some(words.say_with("match-by-eye", &[("weight", Arg::Text(&weight))]))
+            Some(words.say_with("fish-by-eye", &[("weight", Arg::Text(&weight))]))
         }
         _ => None,
     };

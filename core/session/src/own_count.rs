@@ -206,6 +206,7 @@ mod tests {
             net: net.map(str::to_owned),
             net_said: net.is_some(),
             put_back: false,
+            is_said: true,
         }
     }
 
