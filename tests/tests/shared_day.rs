@@ -23,6 +23,8 @@ const SCREENS: &[(Which, &str)] = &[
     (Which::Waits, "waits"),
     (Which::Changes, "changes"),
     (Which::Match, "match"),
+    (Which::Fish, "fish"),
+    (Which::Weight, "weight"),
     (Which::Files, "files"),
     (Which::Bench, "bench"),
     (Which::Book, "book"),

@@ -93,14 +93,25 @@ impl Journal {
         said: Vec<(Payload, Option<Uuid>)>,
         at: &Moment,
     ) -> Result<Committed, JournalError> {
+        let said = said.into_iter().map(|(payload, amends)| (self.new_id(at), payload, amends)).collect();
+        self.write_as(session, said, at)
+    }
+
+    /// The same with ids of the caller's, for entries that amend others of their group.
+    pub(super) fn write_as(
+        &mut self,
+        session: Uuid,
+        said: Vec<(Uuid, Payload, Option<Uuid>)>,
+        at: &Moment,
+    ) -> Result<Committed, JournalError> {
         // What has to be read is read before anything is written.
         self.catch_up()?;
         self.recent.make_room_for(&self.store, session)?;
         let group = (said.len() > 1).then(|| self.new_id(at));
         let at = self.here(at);
         let mut ops = Vec::with_capacity(said.len());
-        for (payload, amends) in said {
-            let (id, hlc) = (self.new_id(&at), self.clock.tick(at.wall_ms));
+        for (id, payload, amends) in said {
+            let hlc = self.clock.tick(at.wall_ms);
             let device = self.store.device();
             ops.push(Op { id, device, hlc, at: at.clone(), session, payload, amends, group });
         }

@@ -23,6 +23,7 @@ mod fish;
 mod geojson;
 mod journal;
 mod kit;
+mod late;
 mod learning;
 mod match_day;
 mod mend;
@@ -294,6 +295,9 @@ impl App {
 
     fn log(&mut self, action: &Action, at: &Moment) -> Result<String, AppError> {
         let Some(mut payload) = action::payload(action, &self.draft) else { return Ok(String::new()) };
+        if let Some(late) = late::outcome(self.session(), &payload, &self.on_line(at)) {
+            return self.with_its_bite(payload, late, at);
+        }
         check(self.session(), &payload)?;
         if let Some(session) = self.session() {
             check_swim(session, &payload, None)?;

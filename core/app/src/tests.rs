@@ -7,6 +7,7 @@ mod book;
 mod clock_steps;
 mod files;
 mod fish;
+mod late;
 mod learning;
 mod mend;
 mod seams;

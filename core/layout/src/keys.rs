@@ -3,7 +3,7 @@
 //! ```text
 //!   far side                     hand
 //!   +-------+ +-------+ +-------+
-//!   | UNDO  | | TIME  | | LINER |      small keys, 15 mm
+//!   | UNDO  | | LINER | | LANDED|      small keys, 15 mm
 //!   +-------+ +-------+ +-------+
 //!   +-----------+   +-----------+
 //!   |  WOUND IN |   |   BITE    |      the pair, 20 mm, 6 mm apart
@@ -21,9 +21,9 @@
 //!   words   +-------+ +-----------+   +-----------+
 //!           | UNDO  | |  WOUND IN |   |   BITE    |
 //!           +-------+ +-----------+   +-----------+
-//!           | TIME  |
+//!           | LINER |
 //!           +-------+ +-------+ +-----------------+
-//!           | LINER | | MORE  | |      CAST       |
+//!           | LANDED| | MORE  | |      CAST       |
 //!           +-------+ +-------+ +-----------------+
 //! ```
 //!
@@ -283,9 +283,20 @@ fn pages(state: BankState, several_rods: bool, three_fit: bool) -> Vec<[Option<S
             all
         }
         BankState::Out => {
-            let mut all = vec![[key(Key::Liner), second]];
-            let rest = [Key::TimeBackFive, Key::Indication, Key::Twitch, Key::Redo, Key::Tackle, Key::End];
-            all.extend(in_twos(later(rest.to_vec())));
+            // Both hands may have been full at the bite: LANDED is one tap, whatever the number of rods.
+            let other = if several_rods { Some(Slot::NextRod) } else { key(Key::Liner) };
+            let mut rest = if several_rods { vec![Key::Liner] } else { Vec::new() };
+            rest.extend([
+                Key::LostLate,
+                Key::TimeBack,
+                Key::TimeBackFive,
+                Key::Indication,
+                Key::Twitch,
+                Key::Redo,
+            ]);
+            rest.extend([Key::Tackle, Key::End]);
+            let mut all = vec![[key(Key::LandedLate), other]];
+            all.extend(in_twos(rest));
             all
         }
         // The place beside CAST holds LOST now, so MORE takes LINER's, which has no use here.
@@ -377,8 +388,8 @@ mod tests {
     #[test]
     fn every_key_of_a_state_is_on_some_page() {
         use Key::{
-            Bite, Cast, End, Fish, FishClass, Indication, Landed, Liner, Lost, Missed, PutBack, Redo, Start,
-            Tackle, TimeBack, TimeBackFive, Twitch, Undo, Weigh, WoundIn,
+            Bite, Cast, End, Fish, FishClass, Indication, Landed, LandedLate, Liner, Lost, LostLate, Missed,
+            PutBack, Redo, Start, Tackle, TimeBack, TimeBackFive, Twitch, Undo, Weigh, WoundIn,
         };
         let wanted = |state| match state {
             BankState::NoSession => vec![Start, Undo, Redo],
@@ -390,6 +401,8 @@ mod tests {
                 Cast,
                 Bite,
                 WoundIn,
+                LandedLate,
+                LostLate,
                 Liner,
                 TimeBack,
                 TimeBackFive,
@@ -420,7 +433,7 @@ mod tests {
     #[test]
     fn a_second_cold_tap_finds_nothing_harmful() {
         // (state, key tapped, state it leads to, keys that must not lie under the same thumb)
-        let table: [(BankState, Key, BankState, &[Key]); 6] = [
+        let table: [(BankState, Key, BankState, &[Key]); 7] = [
             (BankState::NoSession, Key::Start, BankState::Ready, &[Key::Cast, Key::End]),
             (BankState::Out, Key::WoundIn, BankState::Ready, &[Key::Cast, Key::Undo, Key::End]),
             (BankState::Out, Key::Bite, BankState::FishOn, &[Key::Landed, Key::Lost, Key::Missed, Key::Undo]),
@@ -431,6 +444,12 @@ mod tests {
                 Key::Landed,
                 BankState::Landed,
                 &[Key::Cast, Key::Undo, Key::Weigh, Key::Fish],
+            ),
+            (
+                BankState::Out,
+                Key::LandedLate,
+                BankState::Landed,
+                &[Key::Cast, Key::Undo, Key::TimeBack, Key::PutBack, Key::FishClass],
             ),
             (BankState::FishOn, Key::Lost, BankState::Ready, &[Key::Cast, Key::Undo]),
         ];

@@ -40,6 +40,14 @@ key-landed-spoken = Landed. The fish is in the net.
 key-lost = LOST
 key-lost-sub = came off
 key-lost-spoken = Lost. The fish came off.
+key-landed-late = LANDED
+key-landed-late-sub = bite { $back } ago
+key-landed-late-spoken = Landed, and the bite not logged. It is set { $back } back, approximate.
+key-lost-late = LOST
+key-lost-late-sub = bite { $back } ago
+key-lost-late-spoken = Lost, and the bite not logged. It is set { $back } back, approximate.
+key-back-min = { $minutes } min
+key-back-s = { $seconds } s
 key-missed = MISSED
 key-missed-sub = struck at nothing
 key-missed-spoken = Missed the bite.
@@ -187,6 +195,10 @@ rig-hook = size { $size }
 rig-popup = { $length } pop-up
 rig-lead-g = { $grams } g
 
+notice-late = { $what } logged, and the bite { $seconds ->
+    [one] 1 s
+   *[other] { $seconds } s
+} before: approximate.
 notice-repeat = Second tap ignored.
 notice-logged = { $what } logged.
 notice-logged-alone = Logged. A summary or backup that follows it failed: tap CHECK THE LOG on Files.

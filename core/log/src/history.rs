@@ -10,9 +10,9 @@ use uuid::Uuid;
 pub struct Entry {
     /// The ops taken back together.
     pub ops: Vec<Uuid>,
-    /// Kind of the first of them, for the label.
+    /// Kind of the one that names them, for the label: the first, or what became of a bite that was logged with it.
     pub kind: String,
-    /// Wall time of the first of them.
+    /// Wall time of that one.
     pub wall_ms: i64,
     /// Minutes east of UTC then.
     pub offset_min: i16,
@@ -68,6 +68,10 @@ impl History {
             Some(last) => {
                 last.ops.push(op.id);
                 last.hlc = op.hlc;
+                if matches!(op.payload, Payload::Landed { .. } | Payload::Lost { .. }) {
+                    last.kind = op.payload.kind().to_owned();
+                    (last.wall_ms, last.offset_min) = (op.at.wall_ms, op.at.offset_min);
+                }
             }
             None => self.undo.push(Entry {
                 ops: vec![op.id],

@@ -25,6 +25,7 @@ mod mending;
 mod model;
 pub mod own_count;
 mod progress;
+mod playing;
 pub mod rest;
 mod rhythm;
 mod rows;
@@ -47,6 +48,7 @@ pub use model::{
     Rod, RodState, Session,
 };
 pub use progress::Progress;
+pub use playing::{Played, PlayingTime, playing_time};
 pub use rhythm::{Rhythm, rhythm};
 pub use rows::{length_mm, rows_of, setup_of, value_of};
 pub use summary::Summary;

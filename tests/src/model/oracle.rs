@@ -171,7 +171,9 @@ impl Oracle {
     /// The angler did something that wrote these entries.
     pub fn did(&mut self, mut entries: Vec<Entry>) {
         entries.sort_by(|a, b| a.place().cmp(&b.place()));
-        let Some(first) = entries.first() else { return };
+        // A bite that is logged with what became of it is called by that.
+        let outcome = entries.iter().rfind(|entry| matches!(entry.kind.as_str(), "landed" | "lost"));
+        let Some(first) = outcome.or(entries.first()) else { return };
         self.device.clone_from(&first.device);
         let ids = entries.iter().map(|entry| entry.id.clone()).collect();
         self.done.push(Deed { ids, says: first.says(), taken_back_by: Vec::new() });

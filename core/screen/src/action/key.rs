@@ -21,6 +21,10 @@ pub enum Key {
     Lost,
     /// The strike met nothing.
     Missed,
+    /// The fish is in the net, and the bite was not logged.
+    LandedLate,
+    /// The fish came off, and the bite was not logged.
+    LostLate,
     /// The landed fish is of the class used last; its class once that is said.
     FishClass,
     /// The landed fish went back into the water.

@@ -3,6 +3,7 @@
 use super::{BankInput, BankState};
 use crate::{Action, Arg, FishTap, Key, KeyTap, KeyView, KeyWeight, LandedFish, Which, entry_words};
 use restwater_log::Entry;
+use restwater_session::{Played, playing_time};
 
 /// The keys in reading order: the ones in the middle, the wide one, then the small ones.
 pub(super) fn keys(input: &BankInput, state: BankState) -> Vec<KeyView> {
@@ -11,7 +12,7 @@ pub(super) fn keys(input: &BankInput, state: BankState) -> Vec<KeyView> {
         BankState::NoSession => return vec![pad.key(Key::Start), pad.key(Key::Undo), pad.key(Key::Redo)],
         BankState::Ready => &[Key::Cast],
         BankState::Landed => &[Key::FishClass, Key::PutBack, Key::Weigh, Key::Cast, Key::Fish],
-        BankState::Out => &[Key::Bite, Key::WoundIn, Key::Cast],
+        BankState::Out => &[Key::Bite, Key::WoundIn, Key::Cast, Key::LandedLate, Key::LostLate],
         BankState::FishOn => &[Key::Landed, Key::Lost, Key::Missed],
     };
     let small = [Key::Liner, Key::TimeBack, Key::Undo];
@@ -36,7 +37,8 @@ impl Pad<'_> {
             Key::Redo => self.entry(self.input.redo),
             _ => String::new(),
         };
-        let args = [("what", Arg::Text(&what))];
+        let back = self.set_back(key).unwrap_or_default();
+        let args = [("what", Arg::Text(&what)), ("back", Arg::Text(&back))];
         let sub = match key {
             Key::Cast if self.state == BankState::Out => words.say("key-cast-closes"),
             Key::Cast => words.say("key-cast-first"),
@@ -51,6 +53,21 @@ impl Pad<'_> {
             enabled: self.is_enabled(key),
             tap: Action::of_key(key, self.input.chosen),
         }
+    }
+
+    /// How far an outcome that is tapped before its bite sets that back.
+    fn set_back(&self, key: Key) -> Option<String> {
+        let played = match key {
+            Key::LandedLate => Played::Landed,
+            Key::LostLate => Played::Lost,
+            _ => return None,
+        };
+        let seconds = playing_time(self.input.session?, played).seconds;
+        let (id, arg, count) = match (seconds + 30) / 60 {
+            0 => ("key-back-s", "seconds", seconds),
+            minutes => ("key-back-min", "minutes", minutes),
+        };
+        Some(self.input.words.say_with(id, &[(arg, Arg::Count(count as usize))]))
     }
 
     fn entry(&self, entry: Option<&Entry>) -> String {
@@ -126,6 +143,8 @@ fn name(key: Key) -> &'static str {
         Key::Landed => "landed",
         Key::Lost => "lost",
         Key::Missed => "missed",
+        Key::LandedLate => "landed-late",
+        Key::LostLate => "lost-late",
         Key::FishClass => "fish-class",
         Key::PutBack => "fish-back",
         Key::Weigh => "fish-weigh",
@@ -158,6 +177,8 @@ mod tests {
             Key::Landed,
             Key::Lost,
             Key::Missed,
+            Key::LandedLate,
+            Key::LostLate,
             Key::FishClass,
             Key::PutBack,
             Key::Weigh,

@@ -173,7 +173,7 @@ final class SystemTests: XCTestCase, @unchecked Sendable {
             XCTAssertFalse(error.text.isEmpty)
         }
         try await phone.act(.startSession(setup: nil))
-        for (expected, minutes) in [(BankState.out, 12), (.fishOn, 2), (.ready, 1), (.out, 1)] as [(BankState, Int64)] {
+        for (expected, minutes) in [(BankState.out, 12), (.fishOn, 2), (.landed, 1), (.out, 1)] as [(BankState, Int64)] {
             let said = try await phone.session.tapNext()
             XCTAssertFalse(said.isEmpty)
             XCTAssertEqual(try phone.state.content.bank?.state, expected)
@@ -182,7 +182,7 @@ final class SystemTests: XCTestCase, @unchecked Sendable {
         let howLong = try await phone.session.howLong()
         XCTAssertTrue(howLong.contains("one minute"), howLong)
         _ = try await phone.session.tap(.undo)
-        XCTAssertEqual(try phone.state.content.bank?.state, .ready)
+        XCTAssertEqual(try phone.state.content.bank?.state, .landed)
     }
 
     func testALogThatCouldNotBeReadOnALockedPhoneIsOpenedInFrontAndByTheNextTap() async throws {

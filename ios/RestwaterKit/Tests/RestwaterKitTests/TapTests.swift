@@ -84,7 +84,7 @@ final class TapTests: XCTestCase, @unchecked Sendable {
         day.clock.forward(ms: 5_000)
         day.state.tap(.key(.send(action: .landed(rod: 1, fish: nil))))
         await day.state.settled()
-        XCTAssertEqual(day.bank.state, .ready)
+        XCTAssertEqual(day.bank.state, .landed)
         XCTAssertEqual(day.echoes.suffix(3), [.logged, .logged, .logged])
     }
 

@@ -10770,6 +10770,14 @@ public enum Key: Equatable, Hashable, CaseIterable {
      */
     case missed
     /**
+     * The fish is in the net, and the bite was not logged.
+     */
+    case landedLate
+    /**
+     * The fish came off, and the bite was not logged.
+     */
+    case lostLate
+    /**
      * The landed fish is of the class used last; its class once that is said.
      */
     case fishClass
@@ -10856,31 +10864,35 @@ public struct FfiConverterTypeKey: FfiConverterRustBuffer {
         
         case 7: return .missed
         
-        case 8: return .fishClass
+        case 8: return .landedLate
         
-        case 9: return .putBack
+        case 9: return .lostLate
         
-        case 10: return .weigh
+        case 10: return .fishClass
         
-        case 11: return .fish
+        case 11: return .putBack
         
-        case 12: return .timeBack
+        case 12: return .weigh
         
-        case 13: return .timeBackFive
+        case 13: return .fish
         
-        case 14: return .undo
+        case 14: return .timeBack
         
-        case 15: return .redo
+        case 15: return .timeBackFive
         
-        case 16: return .twitch
+        case 16: return .undo
         
-        case 17: return .indication
+        case 17: return .redo
         
-        case 18: return .tackle
+        case 18: return .twitch
         
-        case 19: return .start
+        case 19: return .indication
         
-        case 20: return .end
+        case 20: return .tackle
+        
+        case 21: return .start
+        
+        case 22: return .end
         
         default: throw UniffiInternalError.unexpectedEnumCase
         }
@@ -10918,56 +10930,64 @@ public struct FfiConverterTypeKey: FfiConverterRustBuffer {
             writeInt(&buf, Int32(7))
         
         
-        case .fishClass:
+        case .landedLate:
             writeInt(&buf, Int32(8))
         
         
-        case .putBack:
+        case .lostLate:
             writeInt(&buf, Int32(9))
         
         
-        case .weigh:
+        case .fishClass:
             writeInt(&buf, Int32(10))
         
         
-        case .fish:
+        case .putBack:
             writeInt(&buf, Int32(11))
         
         
-        case .timeBack:
+        case .weigh:
             writeInt(&buf, Int32(12))
         
         
-        case .timeBackFive:
+        case .fish:
             writeInt(&buf, Int32(13))
         
         
-        case .undo:
+        case .timeBack:
             writeInt(&buf, Int32(14))
         
         
-        case .redo:
+        case .timeBackFive:
             writeInt(&buf, Int32(15))
         
         
-        case .twitch:
+        case .undo:
             writeInt(&buf, Int32(16))
         
         
-        case .indication:
+        case .redo:
             writeInt(&buf, Int32(17))
         
         
-        case .tackle:
+        case .twitch:
             writeInt(&buf, Int32(18))
         
         
-        case .start:
+        case .indication:
             writeInt(&buf, Int32(19))
         
         
-        case .end:
+        case .tackle:
             writeInt(&buf, Int32(20))
+        
+        
+        case .start:
+            writeInt(&buf, Int32(21))
+        
+        
+        case .end:
+            writeInt(&buf, Int32(22))
         
         }
     }

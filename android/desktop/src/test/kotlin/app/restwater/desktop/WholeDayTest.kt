@@ -42,7 +42,7 @@ class WholeDayTest {
             } else {
                 tap(Key.WOUND_IN)
             }
-            assertEquals(BankState.READY, bank.state)
+            assertEquals(if (bite && bites != 2) BankState.LANDED else BankState.READY, bank.state)
             wait(minutes = 2)
         }
 
@@ -56,6 +56,7 @@ class WholeDayTest {
         node("strip").assertContentDescriptionContains("bites so far", substring = true)
 
         // The last time back by a minute: the wait grows by it.
+        tapOn("more")
         tap(Key.TIME_BACK)
         assertEquals("11:00", bank.rods.single().digits)
 

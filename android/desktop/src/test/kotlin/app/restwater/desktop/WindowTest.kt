@@ -43,7 +43,7 @@ class WindowTest {
             hand.click(BankState.NO_SESSION, Key.START)
             val day = listOf(
                 BankState.READY to Key.CAST, BankState.OUT to Key.LINER, BankState.OUT to Key.BITE, BankState.FISH_ON to Key.LANDED,
-                BankState.READY to Key.CAST, BankState.OUT to Key.WOUND_IN, BankState.READY to Key.UNDO, BankState.OUT to Key.BITE,
+                BankState.LANDED to Key.CAST, BankState.OUT to Key.WOUND_IN, BankState.READY to Key.UNDO, BankState.OUT to Key.BITE,
                 BankState.FISH_ON to Key.LOST,
             )
             for ((state, key) in day) hand.click(state, key)

@@ -10422,6 +10422,14 @@ enum class Key {
      */
     MISSED,
     /**
+     * The fish is in the net, and the bite was not logged.
+     */
+    LANDED_LATE,
+    /**
+     * The fish came off, and the bite was not logged.
+     */
+    LOST_LATE,
+    /**
      * The landed fish is of the class used last; its class once that is said.
      */
     FISH_CLASS,

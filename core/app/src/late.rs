@@ -1,0 +1,53 @@
+//! LANDED or LOST while the bait still counts as out: both hands were full at the bite, so it is logged now, set back by the
+//! time that a fish is usually played.
+
+use super::{App, AppError};
+use restwater_log::{Moment, Payload, RodNumber};
+use restwater_screen as screen;
+use restwater_screen::Arg;
+use restwater_session::{Played, RodState, Session, Stamp, playing_time};
+
+/// The bite of an outcome that was tapped before it.
+pub(super) struct LateBite {
+    rod: RodNumber,
+    /// How long before the outcome it was.
+    back_s: u32,
+}
+
+/// The bite that has to be logged with an outcome; none where it was logged, or nothing is out. It was not before the splash:
+/// where the cast was out for less than twice the usual time, it was half way.
+pub(super) fn outcome(session: Option<&Session>, payload: &Payload, now: &Stamp) -> Option<LateBite> {
+    let played = match payload {
+        Payload::Landed { .. } => Played::Landed,
+        Payload::Lost { .. } => Played::Lost,
+        _ => return None,
+    };
+    let (session, rod) = (session.filter(|session| session.is_open())?, payload.rod()?);
+    let RodState::Out { cast } = session.rod(rod)?.state else { return None };
+    let out_s = now.ms_since(&session.casts.get(cast)?.start).max(0) / 1_000;
+    let half = u32::try_from(out_s / 2).unwrap_or(u32::MAX);
+    Some(LateBite { rod, back_s: playing_time(session, played).seconds.min(half) })
+}
+
+impl App {
+    /// Logs a bite and what became of it as one entry, taken back together.
+    pub(super) fn with_its_bite(
+        &mut self,
+        outcome: Payload,
+        late: LateBite,
+        at: &Moment,
+    ) -> Result<String, AppError> {
+        let session = self.session().map(|session| session.id).ok_or(restwater_session::NotNow::NoSession)?;
+        let what = screen::kind_words(&self.words, outcome.kind());
+        let bite = self.journal.new_id(at);
+        let entries = vec![
+            (bite, Payload::Bite { rod: late.rod }, None),
+            (self.journal.new_id(at), Payload::TimeSet { back_s: late.back_s }, Some(bite)),
+            (self.journal.new_id(at), outcome, None),
+        ];
+        let committed = self.journal.write_as(session, entries, at)?;
+        self.after(&committed);
+        let seconds = Arg::Count(late.back_s as usize);
+        Ok(self.words.say_with("notice-late", &[("what", Arg::Text(&what)), ("seconds", seconds)]))
+    }
+}

@@ -1,0 +1,71 @@
+//! LANDED and LOST while the bait still counts as out.
+
+use super::*;
+use restwater_session::{DoubtKind, EndCause, waits_of};
+
+const LOST: Action = Action::Lost { rod: 1 };
+
+#[test]
+fn landed_while_out_logs_the_bite_and_takes_both_back_with_one_undo() {
+    let mut phone = started();
+    phone.tap(0, &CAST).unwrap();
+    let update = phone.tap(15 * MIN, &LANDED).unwrap();
+    assert_eq!(update.notice, "landed logged, and the bite 120 s before: approximate.");
+    assert!(update.undo_label.unwrap().starts_with("landed"));
+    let session = phone.app().session().unwrap();
+    let wait = waits_of(session)[0];
+    assert!(wait.is_bite() && wait.minutes() == 13.0);
+    assert!(matches!(session.casts[0].end.as_ref().unwrap().cause, EndCause::Landed { .. }));
+    assert_eq!(session.doubts.iter().map(|doubt| doubt.kind).collect::<Vec<_>>(), [DoubtKind::Approximate]);
+    phone.open();
+    phone.tap(16 * MIN, &Action::Undo).unwrap();
+    assert_eq!(phone.bank(16 * MIN).state, BankState::Out);
+    phone.tap(17 * MIN, &Action::Redo).unwrap();
+    assert_eq!(phone.bank(17 * MIN).state, BankState::Landed);
+}
+
+#[test]
+fn a_fish_landed_with_both_hands_full_and_slipped_back_costs_two_taps() {
+    let mut phone = started();
+    phone.tap(0, &CAST).unwrap();
+    for key in [Key::LandedLate, Key::PutBack] {
+        let keys = phone.bank(15 * MIN).keys;
+        let tap = keys.into_iter().find(|view| view.key == key).unwrap().tap;
+        let at = if key == Key::PutBack { 15 * MIN + 5_000 } else { 15 * MIN };
+        assert!(phone.tap(at, tap.action().unwrap()).unwrap().changed);
+    }
+    let fish = restwater_session::catch(phone.app().session().unwrap());
+    assert!(fish.len() == 1 && fish[0].put_back);
+}
+
+#[test]
+fn the_bite_goes_back_by_what_the_day_has_taught_but_never_before_the_splash() {
+    let mut phone = started();
+    for i in 0..3 {
+        let start = i * 20 * MIN;
+        for (after, action) in [(0, CAST), (10 * MIN, BITE), (15 * MIN, LANDED)] {
+            phone.tap(start + after, &action).unwrap();
+        }
+    }
+    phone.tap(60 * MIN, &CAST).unwrap();
+    let key = phone.bank(61 * MIN).keys.into_iter().find(|view| view.key == Key::LandedLate).unwrap();
+    assert_eq!(key.sub.as_deref(), Some("bite 5 min ago"));
+    phone.tap(75 * MIN, &LANDED).unwrap();
+    phone.tap(80 * MIN, &CAST).unwrap();
+    phone.tap(82 * MIN, &LANDED).unwrap();
+    let waits: Vec<f64> =
+        waits_of(phone.app().session().unwrap()).iter().map(|wait| wait.minutes()).collect();
+    assert_eq!(waits, [10.0, 10.0, 10.0, 10.0, 1.0]);
+}
+
+#[test]
+fn lost_while_out_is_a_bite_too_and_with_nothing_out_it_is_refused() {
+    let mut phone = started();
+    assert!(phone.tap(0, &LOST).is_err());
+    phone.tap(1_000, &CAST).unwrap();
+    phone.tap(15 * MIN, &LOST).unwrap();
+    let session = phone.app().session().unwrap();
+    assert!(waits_of(session)[0].is_bite());
+    assert_eq!(session.casts[0].end.as_ref().unwrap().cause, EndCause::Lost);
+    assert!(phone.tap(16 * MIN, &LOST).is_err());
+}

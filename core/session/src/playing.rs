@@ -1,0 +1,98 @@
+//! How long a fish is played: from the bite to the landing, or to the loss.
+
+use super::cast::{Cast, EndCause};
+use super::model::Session;
+use super::rhythm::median;
+
+/// Fish that must have been played before their time is learned.
+const ENOUGH: usize = 3;
+/// Longer than this it was no playing, but an outcome that was logged late.
+const LONGEST_MIN: f64 = 60.0;
+
+/// What became of a hooked fish.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Played {
+    /// It was landed.
+    Landed,
+    /// It came off.
+    Lost,
+}
+
+impl Played {
+    /// Seconds that stand until enough fish were played. A guess.
+    fn guess_s(self) -> u32 {
+        match self {
+            Self::Landed => 120,
+            Self::Lost => 60,
+        }
+    }
+
+    fn is_of(self, cast: &Cast) -> bool {
+        let cause = cast.end.as_ref().map(|end| &end.cause);
+        match self {
+            Self::Landed => matches!(cause, Some(EndCause::Landed { .. })),
+            Self::Lost => cause == Some(&EndCause::Lost),
+        }
+    }
+}
+
+/// The usual time from a bite to what became of it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct PlayingTime {
+    /// In seconds.
+    pub seconds: u32,
+    /// How many fish it is learned from; 0 where it is a guess.
+    pub fish: usize,
+}
+
+/// Learns it from the bites of a session that were tapped when they came: the median, since some fish take very long.
+pub fn playing_time(session: &Session, played: Played) -> PlayingTime {
+    let of = session.casts.iter().filter(|cast| played.is_of(cast));
+    let mut minutes: Vec<f64> = of.filter_map(minutes).filter(|m| (0.0..=LONGEST_MIN).contains(m)).collect();
+    let fish = minutes.len();
+    match median(&mut minutes).filter(|_| fish >= ENOUGH) {
+        Some(minutes) => PlayingTime { seconds: libm::round(minutes * 60.0) as u32, fish },
+        None => PlayingTime { seconds: played.guess_s(), fish: 0 },
+    }
+}
+
+/// None where the bite was set back or said afterwards: such a time is no evidence.
+fn minutes(cast: &Cast) -> Option<f64> {
+    let (bite, _) = cast.bite.as_ref().filter(|(at, _)| at.shown.approx_s == 0)?;
+    Some(cast.end.as_ref()?.at.minutes_since(bite))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::fold;
+    use super::super::written::{SESSION, Written};
+    use super::*;
+    use restwater_log::Payload;
+
+    #[test]
+    fn it_is_a_guess_until_three_fish_were_played_and_then_their_median() {
+        let mut day = Written::new(1);
+        let time = |day: &Written| playing_time(&fold(SESSION, &day.ops), Played::Landed);
+        assert_eq!(time(&day), PlayingTime { seconds: 120, fish: 0 });
+        for (i, played_s) in [40, 600, 50].into_iter().enumerate() {
+            let s = 3_000 * i as i64;
+            day.log(s, Payload::Cast { rod: 1 });
+            day.log(s + 600, Payload::Bite { rod: 1 });
+            day.log(s + 600 + played_s, Payload::Landed { rod: 1, fish: None });
+        }
+        assert_eq!(time(&day), PlayingTime { seconds: 50, fish: 3 });
+        assert_eq!(playing_time(&fold(SESSION, &day.ops), Played::Lost).seconds, 60);
+    }
+
+    #[test]
+    fn a_bite_that_was_set_back_teaches_nothing() {
+        let mut day = Written::new(1);
+        for i in 0..3 {
+            day.log(3_000 * i, Payload::Cast { rod: 1 });
+            let bite = day.log(3_000 * i + 600, Payload::Bite { rod: 1 });
+            day.amend(3_000 * i + 600, bite, Payload::TimeSet { back_s: 120 });
+            day.log(3_000 * i + 601, Payload::Landed { rod: 1, fish: None });
+        }
+        assert_eq!(playing_time(&fold(SESSION, &day.ops), Played::Landed).fish, 0);
+    }
+}
