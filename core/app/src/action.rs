@@ -21,6 +21,8 @@ pub(super) fn payload(action: &Action, draft: &SessionSetup) -> Option<Payload> 
         Action::Indication { rod } => Payload::Indication { rod },
         Action::WoundIn { rod } => Payload::WoundIn { rod },
         Action::Twitch { rod } => Payload::Twitch { rod },
+        Action::Away => Payload::Away,
+        Action::Returned => Payload::Returned,
         Action::HooklengthLost { rod } => Payload::HooklengthLost { rod },
         Action::SetRig { rod, rig } => Payload::RigSet { rod, rig },
         Action::SetSpot { rod, spot } => Payload::SpotSet { rod, spot },

@@ -300,6 +300,9 @@ fn not_now(words: &Wording, error: NotNow) -> String {
         NotNow::FishOn(rod) => with_rod("error-fish-on", rod),
         NotNow::NoCastYet(rod) => with_rod("error-no-cast-yet", rod),
         NotNow::LostAlready(rod) => with_rod("error-lost-already", rod),
+        NotNow::RodOut(rod) => with_rod("error-rod-out", rod),
+        NotNow::AwayAlready => words.say("error-away-already"),
+        NotNow::NotAway => words.say("error-not-away"),
         NotNow::NoFishOn(rod) => with_rod("error-no-fish-on", rod),
     }
 }

@@ -5,7 +5,7 @@ use super::error::within;
 use super::{App, AppError};
 use restwater_log::{EndSaid, Moment, Op, Payload};
 use restwater_screen::{MendInput, MendTap, MendView, mend_view};
-use restwater_session::{DoubtKind, Session, rhythm};
+use restwater_session::{DoubtKind, NotNow, Session, Stamp, rhythm};
 use restwater_waits::{BITE_EXTRA_GUESS_MIN, TURN_ROUND_GUESS_MIN};
 use uuid::Uuid;
 
@@ -32,6 +32,9 @@ impl App {
 
     /// Mends one thing of a doubtful entry.
     pub(super) fn mend(&mut self, op: Uuid, tap: MendTap, at: &Moment) -> Result<String, AppError> {
+        if tap == MendTap::WasAway {
+            return self.was_away(op, at);
+        }
         let (session, entry) = self.entry_to_mend(op)?;
         let (payload, amends) = match tap {
             MendTap::Confirm => (Payload::Confirmed, Some(op)),
@@ -45,6 +48,7 @@ impl App {
             MendTap::Back { minutes } => {
                 (Payload::TimeSet { back_s: within("back", minutes, 1, 1_440)? * 60 }, Some(op))
             }
+            MendTap::WasAway => return Err(AppError::NotOfThatEntry),
             MendTap::AddCast => (forgotten(session, op).ok_or(AppError::NotOfThatEntry)?, None),
         };
         let session = entry.session;
@@ -52,6 +56,36 @@ impl App {
         self.write(session, payload, amends, at)?;
         self.mending = still_open(op, &kind);
         Ok(self.say_what("notice-logged", &kind))
+    }
+
+    /// A break in the gap before a cast: from the end of the cast before it, up to a turn-round before its splash.
+    fn was_away(&mut self, op: Uuid, at: &Moment) -> Result<String, AppError> {
+        let now = self.on_line(at);
+        let (session, _) = self.entry_to_mend(op)?;
+        let (from, next) = gap_before(session, op).ok_or(AppError::NotOfThatEntry)?;
+        if session.away().is_some() {
+            return Err(NotNow::AwayAlready.into());
+        }
+        let turn_min = rhythm(session, TURN_ROUND_GUESS_MIN, BITE_EXTRA_GUESS_MIN).turn_round_min;
+        let turn_s = ((turn_min * 60.0) as i64).min(next.ms_since(&from) / 3_000);
+        let back_s = |stamp: &Stamp| u32::try_from(now.ms_since(stamp) / 1_000).ok();
+        let (began_s, ended_s) = (back_s(&from), back_s(&next).and_then(|s| s.checked_add(turn_s as u32)));
+        let (began_s, ended_s) = began_s.zip(ended_s).ok_or(AppError::NotOfThatEntry)?;
+        let session = session.id;
+        let [away, returned] = [self.journal.new_id(at), self.journal.new_id(at)];
+        let entries = vec![
+            (away, Payload::Away, None),
+            (self.journal.new_id(at), Payload::TimeSet { back_s: began_s }, Some(away)),
+            (returned, Payload::Returned, None),
+            (self.journal.new_id(at), Payload::TimeSet { back_s: ended_s }, Some(returned)),
+            // Said in the evening, the times are as good as they get: they are no more to be mended.
+            (self.journal.new_id(at), Payload::Confirmed, Some(away)),
+            (self.journal.new_id(at), Payload::Confirmed, Some(returned)),
+        ];
+        let committed = self.journal.write_as(session, entries, at)?;
+        self.after(&committed);
+        self.mending = None;
+        Ok(self.say_what("notice-logged", "away"))
     }
 
     /// The session shown and one of its entries.
@@ -76,6 +110,16 @@ fn end_set(session: &Session, op: Uuid, end: Option<EndSaid>, minutes: Option<u3
         None => restwater_screen::wait_to_mend_s(session, cast),
     };
     Some(Payload::CastEndSet { end, after_s })
+}
+
+/// The gap before a cast in which something may be missing: the end of the cast before it, and its splash.
+fn gap_before(session: &Session, op: Uuid) -> Option<(Stamp, Stamp)> {
+    let gapped = |d: &restwater_session::Doubt| d.op == op && d.kind == DoubtKind::LongGap;
+    session.doubts.iter().find(|d| gapped(d))?;
+    let next = session.casts.iter().find(|cast| cast.op == op)?;
+    let before =
+        session.casts.iter().filter(|cast| cast.rod == next.rod).take_while(|cast| cast.op != op).last()?;
+    Some((before.end.as_ref()?.at.clone(), next.start.clone()))
 }
 
 /// A cast in the gap before another: out a turn-round after the end before it, in a turn-round before the next.

@@ -2,6 +2,7 @@
 
 mod advice;
 mod any_choice;
+mod away;
 mod bench;
 mod book;
 mod clock_steps;
@@ -427,6 +428,8 @@ fn any_action() -> impl Strategy<Value = Action> {
         4 => match_day::any_fish_tap(),
         6 => any_choice::any_choice(),
         1 => (0..4_u8).prop_map(|rod| Action::HooklengthLost { rod }),
+        1 => Just(Action::Away),
+        1 => Just(Action::Returned),
         1 => Just(Action::KeepBack),
         1 => Just(Action::CastHere),
         1 => Just(Action::Release),

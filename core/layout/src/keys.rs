@@ -271,13 +271,13 @@ fn pages(state: BankState, several_rods: bool, three_fit: bool) -> Vec<[Option<S
         BankState::NoSession => vec![[None, key(Key::Redo)]],
         BankState::Ready => {
             let mut all = vec![[key(Key::Tackle), second]];
-            all.extend(in_twos(later(vec![Key::TimeBackFive, Key::Redo, Key::End])));
+            all.extend(in_twos(later(vec![Key::Away, Key::TimeBackFive, Key::Redo, Key::End])));
             all
         }
         BankState::Landed => {
             let first = if three_fit { Key::Fish } else { Key::Weigh };
             let mut rest = if three_fit { Vec::new() } else { vec![Key::Fish] };
-            rest.extend([Key::TimeBackFive, Key::Redo, Key::Tackle, Key::End]);
+            rest.extend([Key::Away, Key::TimeBackFive, Key::Redo, Key::Tackle, Key::End]);
             let mut all = vec![[key(first), second]];
             all.extend(in_twos(later(rest)));
             all
@@ -388,15 +388,28 @@ mod tests {
     #[test]
     fn every_key_of_a_state_is_on_some_page() {
         use Key::{
-            Bite, Cast, End, Fish, FishClass, Indication, Landed, LandedLate, Liner, Lost, LostLate, Missed,
-            PutBack, Redo, Start, Tackle, TimeBack, TimeBackFive, Twitch, Undo, Weigh, WoundIn,
+            Away, Bite, Cast, End, Fish, FishClass, Indication, Landed, LandedLate, Liner, Lost, LostLate,
+            Missed, PutBack, Redo, Start, Tackle, TimeBack, TimeBackFive, Twitch, Undo, Weigh, WoundIn,
         };
         let wanted = |state| match state {
             BankState::NoSession => vec![Start, Undo, Redo],
             BankState::Landed => {
-                vec![Cast, FishClass, PutBack, Weigh, Fish, Tackle, TimeBack, TimeBackFive, Undo, Redo, End]
+                vec![
+                    Away,
+                    Cast,
+                    FishClass,
+                    PutBack,
+                    Weigh,
+                    Fish,
+                    Tackle,
+                    TimeBack,
+                    TimeBackFive,
+                    Undo,
+                    Redo,
+                    End,
+                ]
             }
-            BankState::Ready => vec![Cast, Tackle, TimeBack, TimeBackFive, Undo, Redo, End],
+            BankState::Ready => vec![Away, Cast, Tackle, TimeBack, TimeBackFive, Undo, Redo, End],
             BankState::Out => vec![
                 Cast,
                 Bite,

@@ -23,6 +23,7 @@ report-weight-rest = { $kg } kg, and { $fish } fish not weighed
 report-put-back = Put back
 report-hooklengths-lost = Hooklengths lost
 report-doubts = Doubtful entries
+report-break = Away from the rods { $from } to { $to }.
 report-weather = { $time } { $what }
 
 report-nets = Nets

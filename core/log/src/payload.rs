@@ -84,6 +84,11 @@ pub enum Payload {
         /// Which rod.
         rod: RodNumber,
     },
+    /// The angler goes away from the rods: nothing that counts fishing runs until it is said that the angler is back, a bait
+    /// is cast, or the session is over.
+    Away,
+    /// The angler is back.
+    Returned,
     /// What is on the line from the next cast on.
     RigSet {
         /// Which rod.
@@ -441,6 +446,8 @@ mod tests {
             json!({"kind": "indication", "payload": {"rod": 1}}),
             json!({"kind": "wound_in", "payload": {"rod": 1}}),
             json!({"kind": "twitch", "payload": {"rod": 1}}),
+            json!({"kind": "away"}),
+            json!({"kind": "returned"}),
             json!({"kind": "rig_set", "payload": {"rod": 1, "rig": {"bait": "bread", "popup_mm": 450}}}),
             json!({"kind": "spot_set", "payload": {"rod": 1, "spot": {"bearing_cdeg": -500, "clipped": true,
                 "reach": {"unit": "wraps", "hundredths": 950, "span_tenth_mm": 36_576}}}}),

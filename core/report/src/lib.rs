@@ -12,8 +12,8 @@ mod strip;
 
 use page::Page;
 use restwater_screen::{Arg, Wording, clock, conditions_words, iso_day};
-use restwater_session::Session;
 use restwater_session::figures::Counts;
+use restwater_session::{Break, Session};
 
 /// Times the weather was logged that are listed.
 const MOST_CONDITIONS: usize = 6;
@@ -23,6 +23,7 @@ pub fn report(words: &Wording, session: &Session) -> String {
     let mut page = Page::begin(&title(words, session));
     page.paragraph(&when(words, session));
     weather(words, session, &mut page);
+    breaks(words, session, &mut page);
     summary(words, session, &mut page);
     fish::nets(words, session, &mut page);
     strip::draw(words, session, &mut page);
@@ -50,6 +51,19 @@ fn when(words: &Wording, session: &Session) -> String {
     match session.ended.as_ref().map(|at| clock(&at.shown)) {
         None => words.say_with("report-when-open", &[("from", Arg::Text(&from))]),
         Some(to) => words.say_with("report-when", &[("from", Arg::Text(&from)), ("to", Arg::Text(&to))]),
+    }
+}
+
+/// Breaks, each from when to when.
+fn breaks(words: &Wording, session: &Session, page: &mut Page) {
+    let line = |rest: &Break| {
+        let from = clock(&rest.from.shown);
+        let to = rest.to.as_ref().map(|at| clock(&at.shown)).unwrap_or_default();
+        words.say_with("report-break", &[("from", Arg::Text(&from)), ("to", Arg::Text(&to))])
+    };
+    let lines: Vec<String> = session.breaks.iter().map(line).collect();
+    if !lines.is_empty() {
+        page.list(&lines);
     }
 }
 

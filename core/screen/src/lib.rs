@@ -81,8 +81,8 @@ pub use fish::{FishInput, FishKey, FishView, LandedFish, WeightView, fish_view, 
 pub use key::{KeyView, KeyWeight};
 pub use leaf::{Leaf, LeafKey, LeafLine, LeafSpan, LeavesView};
 pub use match_day::{
-    AlarmView, MatchInput, MatchKey, MatchLine, MatchPhase, MatchView, NetView, NetWarning,
-    PageKey, RestInput, WeighInPage, match_view,
+    AlarmView, MatchInput, MatchKey, MatchLine, MatchPhase, MatchView, NetView, NetWarning, PageKey,
+    RestInput, WeighInPage, match_view,
 };
 pub use match_day::{first_match, net_name, units, weight_words};
 pub use mend::{MendInput, end_said, mend_view, wait_to_mend_s};

@@ -128,6 +128,7 @@ fn doubt_id(kind: DoubtKind) -> &'static str {
         DoubtKind::ClockMoved => "doubt-clock-moved",
         DoubtKind::Approximate => "doubt-approximate",
         DoubtKind::LongGap => "doubt-long-gap",
+        DoubtKind::NoBreak => "doubt-no-break",
         DoubtKind::NoLanding => "doubt-no-landing",
         DoubtKind::Newer => "doubt-newer",
     }
@@ -148,6 +149,7 @@ fn open(input: &MendInput, session: &Session, op: Uuid) -> Option<MendOpen> {
     }
     if kinds.contains(&DoubtKind::LongGap) {
         rows.push(make.one("added", "mend-added-it", MendTap::AddCast));
+        rows.push(make.one("away", "mend-away-it", MendTap::WasAway));
     }
     if let Some(cast) = cast.filter(|cast| cast.end.is_some()) {
         rows.extend([make.end(cast), make.after(input.now, session, cast)]);

@@ -48,6 +48,15 @@ pub enum NotNow {
     /// The hooklength of that cast is lost already.
     #[error("the hooklength of the last cast on rod {0} is logged as lost already: cast first, or undo")]
     LostAlready(RodNumber),
+    /// A rod is out.
+    #[error("rod {0} is out: wind in before you go away")]
+    RodOut(RodNumber),
+    /// A break lasts already.
+    #[error("you are away already: say that you are back first")]
+    AwayAlready,
+    /// No break lasts.
+    #[error("you are not away: tap AWAY first")]
+    NotAway,
     /// No fish is on.
     #[error("no fish is on rod {0}: tap BITE first")]
     NoFishOn(RodNumber),
@@ -81,6 +90,15 @@ pub fn check(session: Option<&Session>, payload: &Payload) -> Result<(), NotNow>
     }
     if matches!(payload, Payload::AlternationEnded) && session.alternation.is_none() {
         return Err(NotNow::NoTest);
+    }
+    match payload {
+        Payload::Away if session.away().is_some() => return Err(NotNow::AwayAlready),
+        Payload::Away => {
+            let out = session.rods.iter().find(|rod| !matches!(rod.state, RodState::Ready { .. }));
+            return out.map_or(Ok(()), |rod| Err(NotNow::RodOut(rod.number)));
+        }
+        Payload::Returned if session.away().is_none() => return Err(NotNow::NotAway),
+        _ => {}
     }
     let Some(number) = payload.rod() else { return Ok(()) };
     let rods = session.rods.len() as RodNumber;

@@ -1,21 +1,8 @@
 //! Breaks: the angler was away from the rods. Nothing that counts fishing runs meanwhile.
 
 use super::Stamp;
-use super::fold::Step;
-use super::model::{Doubt, DoubtKind, RodState, Session};
-use serde::{Deserialize, Serialize};
-use uuid::Uuid;
-
-/// One break.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-pub struct Break {
-    /// The op that began it.
-    pub op: Uuid,
-    /// Since when.
-    pub from: Stamp,
-    /// Until when: the angler was back, a bait was cast, or the session was over. None while it lasts.
-    pub to: Option<Stamp>,
-}
+use super::model::{Break, Doubt, DoubtKind, RodState, Session};
+use super::step::Step;
 
 impl Session {
     /// The break that lasts, if one does.
@@ -84,5 +71,73 @@ impl Session {
             end.saturating_sub(rest.from.at_ms.max(from_ms)).max(0) as f64 / 60_000.0
         };
         self.breaks.iter().map(overlap).sum()
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::written::{SESSION, Written};
+    use super::super::{fold, rhythm};
+    use super::*;
+    use restwater_log::{Payload, SessionSetup};
+
+    const CAST: Payload = Payload::Cast { rod: 1 };
+    const IN: Payload = Payload::WoundIn { rod: 1 };
+
+    /// Four casts of 13 min with 2 min between them, a gap of 50 min, and one more.
+    fn day(away: Option<(i64, Option<i64>)>) -> Written {
+        let mut day = Written::new(1);
+        day.log(0, Payload::SessionStarted(SessionSetup { rods: 1, ..SessionSetup::default() }));
+        for start in [60, 960, 1_860, 2_760] {
+            day.log(start, CAST);
+            day.log(start + 780, IN);
+        }
+        if let Some((from, to)) = away {
+            day.log(from, Payload::Away);
+            to.map(|to| day.log(to, Payload::Returned));
+        }
+        day.log(6_540, CAST);
+        day.log(7_200, IN);
+        day.log(7_260, Payload::SessionEnded);
+        day
+    }
+
+    #[test]
+    fn a_break_is_no_gap_to_mend_no_turn_round_and_no_time_fished() {
+        let without = fold(SESSION, &day(None).ops);
+        assert_eq!(without.doubts.iter().map(|doubt| doubt.kind).collect::<Vec<_>>(), [DoubtKind::LongGap]);
+        assert_eq!(without.fished_min(), Some(121.0));
+        let with = fold(SESSION, &day(Some((3_600, Some(6_420)))).ops);
+        assert_eq!(with.doubts, []);
+        assert_eq!(with.fished_min(), Some(121.0 - 47.0));
+        assert_eq!(rhythm(&with, 9.0, 9.0).turn_round_min, 2.0);
+    }
+
+    #[test]
+    fn the_next_cast_ends_a_break_that_nobody_ended() {
+        let session = fold(SESSION, &day(Some((3_600, None))).ops);
+        assert!(session.away().is_none());
+        assert_eq!(session.break_min(&session.casts[0].start, &session.casts[4].start), 49.0);
+    }
+
+    #[test]
+    fn back_without_a_break_is_a_doubt_and_undo_of_going_away_takes_it_back() {
+        let mut day = Written::new(1);
+        day.log(0, Payload::SessionStarted(SessionSetup::default()));
+        let away = day.log(60, Payload::Away);
+        assert!(fold(SESSION, &day.ops).away().is_some());
+        day.undo(120, &[away]);
+        assert!(fold(SESSION, &day.ops).away().is_none());
+        let back = day.log(180, Payload::Returned);
+        assert_eq!(fold(SESSION, &day.ops).doubts, [Doubt { op: back, kind: DoubtKind::NoBreak }]);
+    }
+
+    #[test]
+    fn a_rod_that_is_in_counts_its_turn_round_from_the_end_of_the_break() {
+        let mut day = day(Some((3_600, Some(6_420))));
+        day.ops.truncate(day.ops.len() - 3);
+        let session = fold(SESSION, &day.ops);
+        let RodState::Ready { since: Some(since) } = &session.rods[0].state else { panic!("it is in") };
+        assert_eq!(since.at_ms, 6_420_000);
     }
 }

@@ -82,6 +82,7 @@ impl Folding {
             match_day: None,
             fish: Vec::new(),
             scales: Vec::new(),
+            breaks: Vec::new(),
             notes: Vec::new(),
             conditions: Vec::new(),
             losses: Vec::new(),
@@ -132,6 +133,15 @@ impl Folding {
             Payload::SessionStarted(setup) => self.start(setup, &step.at),
             Payload::SessionEnded => self.end(step),
             Payload::AlternationEnded => session.alternation = None,
+            Payload::Away => {
+                session.go_away(step);
+                self.note_timed(step, self.rod_last.iter().flatten().max_by_key(|at| at.at_ms).cloned());
+            }
+            Payload::Returned => {
+                let since = session.away().map(|rest| rest.from.clone());
+                session.come_back(step);
+                self.note_timed(step, since);
+            }
             Payload::Noted { text } => {
                 session.notes.push(Note { op: step.op.id, at: step.at.clone(), text: text.clone() });
             }
@@ -281,6 +291,14 @@ impl Folding {
         if self.session.started.is_none() || self.session.ended.is_some() {
             self.doubt(step.op.id, DoubtKind::OutsideSession);
         }
+        self.note_timed(step, not_before);
+        if let Some(last) = self.rod_last.get_mut(slot) {
+            *last = Some(step.at.clone());
+        }
+    }
+
+    /// Notes what setting the time back acts on.
+    fn note_timed(&mut self, step: &Step, not_before: Option<Stamp>) {
         self.session.last_timed = Some(LastTimed {
             op: step.op.id,
             rod: step.payload.rod(),
@@ -289,9 +307,6 @@ impl Folding {
             payload: step.payload.clone(),
             not_before,
         });
-        if let Some(last) = self.rod_last.get_mut(slot) {
-            *last = Some(step.at.clone());
-        }
     }
 
     fn running(&self, slot: usize) -> Option<usize> {
@@ -332,6 +347,7 @@ impl Folding {
     }
 
     fn cast(&mut self, slot: usize, step: &Step) {
+        self.session.close_break(&step.at);
         self.close_unseen(slot, step, EndCause::EndNotSeen, Some(DoubtKind::EndNotSeen));
         let Some(rod) = self.session.rods.get(slot) else { return };
         let cast = Cast {
@@ -390,6 +406,7 @@ impl Folding {
         for slot in 0..self.session.rods.len() {
             self.close_unseen(slot, step, EndCause::SessionEnded, None);
         }
+        self.session.close_break(&step.at);
         self.session.alternation = None;
         self.session.ended = Some(step.at.clone());
     }

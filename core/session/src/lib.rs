@@ -13,6 +13,7 @@ uniffi::setup_scaffolding!();
 
 mod allowed;
 mod alternation;
+mod breaks;
 mod cast;
 mod catch;
 pub mod figures;
@@ -24,8 +25,8 @@ pub mod match_setup;
 mod mending;
 mod model;
 pub mod own_count;
-mod progress;
 mod playing;
+mod progress;
 pub mod rest;
 mod rhythm;
 mod rows;
@@ -44,11 +45,11 @@ pub use logged::Logged;
 pub use match_record::{MatchDay, NetScales, SaidFish};
 pub use match_setup::{ClassGuess, MatchSetup};
 pub use model::{
-    ConditionsAt, Doubt, DoubtKind, KeptBack, Landmark, LandmarkKind, LastTimed, Loss, Mark, Note, PegPlace,
-    Rod, RodState, Session,
+    Break, ConditionsAt, Doubt, DoubtKind, KeptBack, Landmark, LandmarkKind, LastTimed, Loss, Mark, Note,
+    PegPlace, Rod, RodState, Session,
 };
-pub use progress::Progress;
 pub use playing::{Played, PlayingTime, playing_time};
+pub use progress::Progress;
 pub use rhythm::{Rhythm, rhythm};
 pub use rows::{length_mm, rows_of, setup_of, value_of};
 pub use summary::Summary;

@@ -192,7 +192,9 @@ fn mark_gaps(session: &mut Session) {
             pairs.clone().map(|(last, next)| next.start.minutes_since(&last.start)).collect();
         let Some(cycle) = median(&mut cycles).filter(|_| cycles.len() >= CYCLES) else { continue };
         long.extend(pairs.filter_map(|(last, next)| {
-            let gap = next.start.minutes_since(&last.end.as_ref()?.at);
+            let end = &last.end.as_ref()?.at;
+            // Somebody who was away has forgotten no cast.
+            let gap = next.start.minutes_since(end) - session.break_min(end, &next.start);
             (gap > LONG * cycle).then_some(Doubt { op: next.op, kind: DoubtKind::LongGap })
         }));
     }

@@ -166,6 +166,8 @@ pub enum DoubtKind {
     Approximate,
     /// Nothing was logged for more than two cycles before this cast: one may have been forgotten.
     LongGap,
+    /// Said to be back with no break before it.
+    NoBreak,
     /// Written by a newer version and not read.
     Newer,
 }
@@ -177,6 +179,17 @@ pub struct Doubt {
     pub op: Uuid,
     /// Why.
     pub kind: DoubtKind,
+}
+
+/// One break.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Break {
+    /// The op that began it.
+    pub op: Uuid,
+    /// Since when.
+    pub from: Stamp,
+    /// Until when: the angler was back, a bait was cast, or the session was over. None while it lasts.
+    pub to: Option<Stamp>,
 }
 
 /// A whole session.
@@ -217,6 +230,8 @@ pub struct Session {
     pub fish: Vec<SaidFish>,
     /// What the scales showed at the weigh-in, each net once.
     pub scales: Vec<NetScales>,
+    /// Breaks, in the order they were said.
+    pub breaks: Vec<Break>,
     /// Notes.
     pub notes: Vec<Note>,
     /// Conditions in the order they were logged; the last are in force.

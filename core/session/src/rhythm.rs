@@ -33,7 +33,11 @@ pub fn rhythm(session: &Session, default_turn_min: f64, default_bite_min: f64) -
         let casts: Vec<&Cast> = session.casts.iter().filter(|cast| cast.rod == rod.number).collect();
         for pair in casts.windows(2) {
             let [last, next] = pair else { continue };
-            gap(last, next, &mut turns, &mut after_bites);
+            // A break says nothing of a turn-round.
+            let away = last.end.as_ref().is_some_and(|end| session.break_min(&end.at, &next.start) > 0.0);
+            if !away {
+                gap(last, next, &mut turns, &mut after_bites);
+            }
         }
     }
     let turn = mean_without_pauses(&mut turns).filter(|_| turns.len() >= ENOUGH);

@@ -21,7 +21,7 @@ pub struct Summary {
     pub started_ms: Option<i64>,
     /// Minutes east of UTC then.
     pub offset_min: i16,
-    /// Minutes from its beginning to its end.
+    /// Minutes fished, from its beginning to its end: without breaks, and in a match from all-in to all-out.
     pub length_min: Option<f64>,
     /// Its waits: more than one on a cast where a twitch starts the wait anew.
     pub waits: Vec<Wait>,
@@ -48,8 +48,6 @@ pub struct Summary {
 impl Summary {
     /// The gist of a session.
     pub fn of(session: &Session) -> Self {
-        let span =
-            session.started.as_ref().zip(session.ended.as_ref()).map(|(from, to)| to.minutes_since(from));
         let landed = |cast: &&super::Cast| {
             cast.end.as_ref().is_some_and(|end| matches!(end.cause, EndCause::Landed { .. }))
         };
@@ -58,7 +56,7 @@ impl Summary {
             peg: session.setup.peg.clone(),
             started_ms: session.started.as_ref().map(|at| at.shown.wall_ms),
             offset_min: session.started.as_ref().map_or(0, |at| at.shown.offset_min),
-            length_min: span,
+            length_min: session.fished_min(),
             waits: waits_of(session),
             casts: casts_that_tell(session) as u32,
             rows: rows_of(session),

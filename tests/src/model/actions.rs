@@ -36,7 +36,8 @@ pub fn turning(rng: &mut ChaCha8Rng) -> Value {
         25..34 => json!({"do": "start_session", "setup": {"water": "Alder Pool", "peg": "14", "rods": 2}}),
         34..44 => json!({"do": "end_session"}),
         44..54 => json!({"do": "time_back", "minutes": rng.random_range(1..9)}),
-        54..82 => json!({"do": "undo"}),
+        54..58 => json!({"do": pick(rng, &["away", "returned"])}),
+        58..82 => json!({"do": "undo"}),
         _ => json!({"do": "redo"}),
     }
 }

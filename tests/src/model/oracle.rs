@@ -88,6 +88,8 @@ fn word(kind: &str) -> &'static str {
         ("indication", "knock"),
         ("wound_in", "wound in"),
         ("twitch", "twitch"),
+        ("away", "away"),
+        ("returned", "back"),
         ("rig_set", "rig"),
         ("spot_set", "spot"),
         ("noted", "note"),

@@ -35,6 +35,8 @@ const OF_SESSION: &[&str] = &[
     "mend",
     "match",
     "fish",
+    "away",
+    "returned",
 ];
 
 /// A phone with what must be true of it.

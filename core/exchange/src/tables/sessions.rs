@@ -37,6 +37,9 @@ pub(super) const HEADER: &[&str] = &[
     "cloud_oktas",
     "water_colour",
     "plan_next_time",
+    "fished_h",
+    "breaks",
+    "break_h",
 ];
 
 pub(super) fn row<W: Write>(cells: &mut Cells<W>, session: &Session) -> Result<(), ExchangeError> {
@@ -63,6 +66,10 @@ pub(super) fn row<W: Write>(cells: &mut Cells<W>, session: &Session) -> Result<(
     cells.number(weighed_in(session), 1)?;
     weather::cells(cells, &session.conditions_now())?;
     cells.words(Some(&joined(&session.next_time)))?;
+    cells.number(session.fished_min().map(|min| min / 60.0), 2)?;
+    cells.plain(&session.breaks.len())?;
+    let span = session.started.as_ref().zip(session.ended.as_ref());
+    cells.number(span.map(|(from, to)| session.break_min(from, to) / 60.0), 2)?;
     cells.end_row()
 }
 

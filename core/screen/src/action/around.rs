@@ -102,6 +102,8 @@ pub enum MendTap {
     },
     /// A cast in the gap before it was forgotten.
     AddCast,
+    /// The angler was away from the rods in that gap.
+    WasAway,
 }
 
 /// A choice on the Files screen.

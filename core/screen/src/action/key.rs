@@ -45,6 +45,8 @@ pub enum Key {
     Twitch,
     /// The tip moved without a pull.
     Indication,
+    /// The angler goes away from the rods, or is back.
+    Away,
     /// Open the tackle of the chosen rod.
     Tackle,
     /// Begin a session.

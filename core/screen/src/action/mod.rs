@@ -93,6 +93,10 @@ pub enum Action {
         /// Which rod.
         rod: RodNumber,
     },
+    /// The angler goes away from the rods, which are in.
+    Away,
+    /// The angler is back.
+    Returned,
     /// The hooklength of the rod's last cast was lost with it.
     HooklengthLost {
         /// Which rod.
@@ -362,6 +366,7 @@ impl Action {
             Key::Redo => Self::Redo,
             Key::Twitch => Self::Twitch { rod },
             Key::Indication => Self::Indication { rod },
+            Key::Away => Self::Away,
             Key::End => Self::EndSession,
         })
     }

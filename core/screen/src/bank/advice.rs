@@ -15,6 +15,9 @@ pub(super) fn advice(input: &BankInput, state: BankState) -> AdviceView {
     let words = input.words;
     match (state, input.reading) {
         (BankState::NoSession, _) => quiet(words.say("advice-none"), String::new()),
+        (BankState::Ready | BankState::Landed, _) if input.session.is_some_and(|s| s.away().is_some()) => {
+            quiet(words.say("advice-away"), words.say("advice-away-detail"))
+        }
         (BankState::FishOn, _) => quiet(words.say("advice-fish-on"), words.say("advice-fish-on-detail")),
         (_, None) => quiet(words.say("advice-cant-tell"), words.say("advice-cant-tell-prior")),
         (BankState::Ready | BankState::Landed, Some(reading)) => ready(words, reading),

@@ -18,7 +18,10 @@ fn view(input: &BankInput, session: &Session, rod: &Rod) -> RodView {
     let said = match (state, since) {
         (BankState::Ready, None) => words.say("since-never"),
         (_, None) => words.say("since-none"),
-        (state, Some(since)) => words.say_with(since_id(state), &[("time", Arg::Text(&clock(&since.shown)))]),
+        (state, Some(since)) => words.say_with(
+            since_id(state, session.away().is_some()),
+            &[("time", Arg::Text(&clock(&since.shown)))],
+        ),
     };
     let minutes = usize::try_from(elapsed_ms / 60_000).unwrap_or_default();
     let spoken =
@@ -41,7 +44,10 @@ fn view(input: &BankInput, session: &Session, rod: &Rod) -> RodView {
 fn state<'a>(session: &'a Session, rod: &'a Rod) -> (BankState, Option<&'a Stamp>) {
     let cast = |index: usize| session.casts.get(index);
     match &rod.state {
-        RodState::Ready { since } => (BankState::Ready, since.as_ref()),
+        // Away from the rods it is the break that is counted, not a turn-round.
+        RodState::Ready { since } => {
+            (BankState::Ready, session.away().map(|rest| &rest.from).or(since.as_ref()))
+        }
         RodState::Out { cast: index } => (BankState::Out, cast(*index).map(|c| &c.start)),
         RodState::FishOn { cast: index } => {
             (BankState::FishOn, cast(*index).and_then(|c| c.bite.as_ref()).map(|(at, _)| at))
@@ -55,8 +61,9 @@ fn doubtful(now: &Stamp, since: &Stamp) -> bool {
     since.shown.approx_s > 0 || span.uncertain_ms != 0 || span.jump_ms != 0
 }
 
-fn since_id(state: BankState) -> &'static str {
+fn since_id(state: BankState, away: bool) -> &'static str {
     match state {
+        BankState::Ready | BankState::Landed if away => "since-away",
         BankState::Out => "since-out",
         BankState::FishOn => "since-fish",
         BankState::Ready | BankState::Landed | BankState::NoSession => "since-ready",

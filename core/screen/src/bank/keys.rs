@@ -3,7 +3,7 @@
 use super::{BankInput, BankState};
 use crate::{Action, Arg, FishTap, Key, KeyTap, KeyView, KeyWeight, LandedFish, Which, entry_words};
 use restwater_log::Entry;
-use restwater_session::{Played, playing_time};
+use restwater_session::{Played, Rod, RodState, playing_time};
 
 /// The keys in reading order: the ones in the middle, the wide one, then the small ones.
 pub(super) fn keys(input: &BankInput, state: BankState) -> Vec<KeyView> {
@@ -16,7 +16,7 @@ pub(super) fn keys(input: &BankInput, state: BankState) -> Vec<KeyView> {
         BankState::FishOn => &[Key::Landed, Key::Lost, Key::Missed],
     };
     let small = [Key::Liner, Key::TimeBack, Key::Undo];
-    let more = [Key::TimeBackFive, Key::Redo, Key::Twitch, Key::Indication, Key::Tackle, Key::End];
+    let more = [Key::TimeBackFive, Key::Redo, Key::Twitch, Key::Indication, Key::Tackle, Key::Away, Key::End];
     main.iter().chain(&small).chain(&more).map(|key| pad.key(*key)).collect()
 }
 
@@ -31,7 +31,8 @@ impl Pad<'_> {
             return view;
         }
         let words = self.input.words;
-        let name = name(key);
+        let away = key == Key::Away && self.input.session.is_some_and(|session| session.away().is_some());
+        let name = if away { "returned" } else { name(key) };
         let what = match key {
             Key::Undo => self.entry(self.input.undo),
             Key::Redo => self.entry(self.input.redo),
@@ -51,8 +52,14 @@ impl Pad<'_> {
             spoken: words.say_with(&format!("key-{name}-spoken"), &args),
             weight: if self.is_next(key) { KeyWeight::Solid } else { KeyWeight::Outline },
             enabled: self.is_enabled(key),
-            tap: Action::of_key(key, self.input.chosen),
+            tap: if away { Action::Returned.into() } else { Action::of_key(key, self.input.chosen) },
         }
+    }
+
+    /// Whether every rod is in, so that the angler can go away.
+    fn all_in(&self) -> bool {
+        let ready = |rod: &Rod| matches!(rod.state, RodState::Ready { .. });
+        self.input.session.is_some_and(|session| session.rods.iter().all(ready))
     }
 
     /// How far an outcome that is tapped before its bite sets that back.
@@ -92,6 +99,7 @@ impl Pad<'_> {
             Key::Redo => self.input.redo.is_some(),
             Key::Liner | Key::Indication => out || self.state == BankState::FishOn,
             Key::Twitch => out,
+            Key::Away => self.all_in(),
             Key::TimeBack | Key::TimeBackFive => self.input.session.is_some_and(|s| s.last_timed.is_some()),
             _ => true,
         }
@@ -155,6 +163,7 @@ fn name(key: Key) -> &'static str {
         Key::Redo => "redo",
         Key::Twitch => "twitch",
         Key::Indication => "indication",
+        Key::Away => "away",
         Key::Tackle => "tackle",
         Key::Start => "start",
         Key::End => "end",
@@ -189,6 +198,7 @@ mod tests {
             Key::Redo,
             Key::Twitch,
             Key::Indication,
+            Key::Away,
             Key::Tackle,
             Key::Start,
             Key::End,

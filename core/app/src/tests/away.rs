@@ -1,0 +1,63 @@
+//! Away from the rods and back.
+
+use super::*;
+use restwater_screen::MendTap;
+use restwater_session::{DoubtKind, waits_of};
+
+#[test]
+fn going_away_stops_the_clock_of_the_turn_round_and_a_cast_starts_it_again() {
+    let mut phone = started();
+    for (ms, action) in [(0, CAST), (12 * MIN, WOUND_IN), (14 * MIN, Action::Away)] {
+        phone.tap(ms, &action).unwrap();
+    }
+    let bank = phone.bank(40 * MIN);
+    assert_eq!((bank.rods[0].digits.as_str(), bank.rods[0].since.as_str()), ("26:00", "away since 22:27"));
+    assert_eq!(bank.advice.headline, "Away from the rods.");
+    let key = bank.keys.iter().find(|view| view.key == Key::Away).unwrap();
+    assert_eq!((key.label.as_str(), key.tap.action()), ("I'M BACK", Some(&Action::Returned)));
+    // The time can be set back, not before the rod was in.
+    phone.tap(41 * MIN, &Action::TimeBack { minutes: 1 }).unwrap();
+    assert_eq!(phone.bank(41 * MIN).rods[0].since, "away since 22:26");
+    assert!(phone.tap(42 * MIN, &Action::TimeBack { minutes: 5 }).is_err());
+    phone.tap(43 * MIN, &Action::Returned).unwrap();
+    assert_eq!(phone.bank(44 * MIN).rods[0].digits, "1:00");
+    phone.tap(45 * MIN, &Action::Undo).unwrap();
+    assert_eq!(phone.bank(45 * MIN).rods[0].since, "away since 22:26");
+    phone.tap(46 * MIN, &CAST).unwrap();
+    assert!(phone.app().session().unwrap().away().is_none());
+}
+
+#[test]
+fn nobody_goes_away_from_a_rod_that_is_out_and_nobody_comes_back_twice() {
+    let mut phone = started();
+    phone.tap(0, &CAST).unwrap();
+    let refused = phone.tap(MIN, &Action::Away).unwrap_err();
+    assert_eq!(phone.app().message(&refused), "Rod 1 is out. Wind in before you go away.");
+    assert!(phone.bank(MIN).keys.iter().any(|view| view.key == Key::Away && !view.enabled));
+    phone.tap(2 * MIN, &WOUND_IN).unwrap();
+    let refused = phone.tap(3 * MIN, &Action::Returned).unwrap_err();
+    assert_eq!(phone.app().message(&refused), "You are not away. Tap AWAY first.");
+    phone.tap(4 * MIN, &Action::Away).unwrap();
+    assert!(phone.tap(5 * MIN, &Action::Away).is_err());
+}
+
+#[test]
+fn a_break_that_was_not_logged_is_mended_from_the_gap_it_left() {
+    let mut phone = started();
+    for start in [0, 15, 30, 45, 110] {
+        phone.tap(start * MIN, &CAST).unwrap();
+        phone.tap((start + 13) * MIN, &WOUND_IN).unwrap();
+    }
+    let doubts = phone.app().session().unwrap().doubts.clone();
+    assert_eq!(doubts.iter().map(|doubt| doubt.kind).collect::<Vec<_>>(), [DoubtKind::LongGap]);
+    let op = doubts[0].op;
+    phone.tap(130 * MIN, &Action::Mend { op, tap: MendTap::WasAway }).unwrap();
+    let session = phone.app().session().unwrap();
+    assert_eq!(session.doubts, []);
+    assert_eq!((session.breaks.len(), waits_of(session).len()), (1, 5));
+    // From the wind-in at 58 min to a turn-round of 2 min before the splash at 110.
+    let (from, to) = (session.breaks[0].from.at_ms, session.breaks[0].to.as_ref().unwrap().at_ms);
+    assert_eq!((to - from) / MIN, 50);
+    phone.tap(131 * MIN, &Action::Undo).unwrap();
+    assert_eq!(phone.app().session().unwrap().doubts.len(), 1);
+}
