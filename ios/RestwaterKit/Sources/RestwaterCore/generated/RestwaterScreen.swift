@@ -7676,6 +7676,14 @@ public enum Action: Equatable, Hashable {
          */rod: UInt8
     )
     /**
+     * The angler goes away from the rods, which are in.
+     */
+    case away
+    /**
+     * The angler is back.
+     */
+    case returned
+    /**
      * The hooklength of the rod's last cast was lost with it.
      */
     case hooklengthLost(
@@ -8033,111 +8041,115 @@ public struct FfiConverterTypeAction: FfiConverterRustBuffer {
         case 11: return .twitch(rod: try FfiConverterUInt8.read(from: &buf)
         )
         
-        case 12: return .hooklengthLost(rod: try FfiConverterUInt8.read(from: &buf)
+        case 12: return .away
+        
+        case 13: return .returned
+        
+        case 14: return .hooklengthLost(rod: try FfiConverterUInt8.read(from: &buf)
         )
         
-        case 13: return .setRig(rod: try FfiConverterUInt8.read(from: &buf), rig: try FfiConverterTypeRig.read(from: &buf)
+        case 15: return .setRig(rod: try FfiConverterUInt8.read(from: &buf), rig: try FfiConverterTypeRig.read(from: &buf)
         )
         
-        case 14: return .setSpot(rod: try FfiConverterUInt8.read(from: &buf), spot: try FfiConverterTypeSpot.read(from: &buf)
+        case 16: return .setSpot(rod: try FfiConverterUInt8.read(from: &buf), spot: try FfiConverterTypeSpot.read(from: &buf)
         )
         
-        case 15: return .timeBack(minutes: try FfiConverterUInt32.read(from: &buf)
+        case 17: return .timeBack(minutes: try FfiConverterUInt32.read(from: &buf)
         )
         
-        case 16: return .note(text: try FfiConverterString.read(from: &buf)
+        case 18: return .note(text: try FfiConverterString.read(from: &buf)
         )
         
-        case 17: return .setMark(name: try FfiConverterString.read(from: &buf), bearingCdeg: try FfiConverterInt32.read(from: &buf)
+        case 19: return .setMark(name: try FfiConverterString.read(from: &buf), bearingCdeg: try FfiConverterInt32.read(from: &buf)
         )
         
-        case 18: return .chooseRod(rod: try FfiConverterUInt8.read(from: &buf)
+        case 20: return .chooseRod(rod: try FfiConverterUInt8.read(from: &buf)
         )
         
-        case 19: return .set(hand: try FfiConverterOptionTypeHand.read(from: &buf), scheme: try FfiConverterOptionTypeScheme.read(from: &buf)
+        case 21: return .set(hand: try FfiConverterOptionTypeHand.read(from: &buf), scheme: try FfiConverterOptionTypeScheme.read(from: &buf)
         )
         
-        case 20: return .stepAim(step: try FfiConverterTypeStep.read(from: &buf)
+        case 22: return .stepAim(step: try FfiConverterTypeStep.read(from: &buf)
         )
         
-        case 21: return .replay(stepsBack: try FfiConverterUInt32.read(from: &buf)
+        case 23: return .replay(stepsBack: try FfiConverterUInt32.read(from: &buf)
         )
         
-        case 22: return .castHere
+        case 24: return .castHere
         
-        case 23: return .keepBack
+        case 25: return .keepBack
         
-        case 24: return .release
+        case 26: return .release
         
-        case 25: return .markHere(name: try FfiConverterString.read(from: &buf)
+        case 27: return .markHere(name: try FfiConverterString.read(from: &buf)
         )
         
-        case 26: return .placePegAsTyped
+        case 28: return .placePegAsTyped
         
-        case 27: return .placePeg(latE7: try FfiConverterInt64.read(from: &buf), lonE7: try FfiConverterInt64.read(from: &buf), straightOutCdeg: try FfiConverterInt32.read(from: &buf)
+        case 29: return .placePeg(latE7: try FfiConverterInt64.read(from: &buf), lonE7: try FfiConverterInt64.read(from: &buf), straightOutCdeg: try FfiConverterInt32.read(from: &buf)
         )
         
-        case 28: return .startAlternation(a: try FfiConverterTypeFactorValue.read(from: &buf), b: try FfiConverterTypeFactorValue.read(from: &buf)
+        case 30: return .startAlternation(a: try FfiConverterTypeFactorValue.read(from: &buf), b: try FfiConverterTypeFactorValue.read(from: &buf)
         )
         
-        case 29: return .setNextStep
+        case 31: return .setNextStep
         
-        case 30: return .endAlternation
+        case 32: return .endAlternation
         
-        case 31: return .tackle(rod: try FfiConverterUInt8.read(from: &buf), tap: try FfiConverterTypeTackleTap.read(from: &buf)
+        case 33: return .tackle(rod: try FfiConverterUInt8.read(from: &buf), tap: try FfiConverterTypeTackleTap.read(from: &buf)
         )
         
-        case 32: return .setup(tap: try FfiConverterTypeSetupTap.read(from: &buf)
+        case 34: return .setup(tap: try FfiConverterTypeSetupTap.read(from: &buf)
         )
         
-        case 33: return .swim(tap: try FfiConverterTypeSwimTap.read(from: &buf)
+        case 35: return .swim(tap: try FfiConverterTypeSwimTap.read(from: &buf)
         )
         
-        case 34: return .waits(tap: try FfiConverterTypeWaitsTap.read(from: &buf)
+        case 36: return .waits(tap: try FfiConverterTypeWaitsTap.read(from: &buf)
         )
         
-        case 35: return .match(tap: try FfiConverterTypeMatchTap.read(from: &buf)
+        case 37: return .match(tap: try FfiConverterTypeMatchTap.read(from: &buf)
         )
         
-        case 36: return .fish(cast: try FfiConverterOptionTypeUuid.read(from: &buf), tap: try FfiConverterTypeFishTap.read(from: &buf)
+        case 38: return .fish(cast: try FfiConverterOptionTypeUuid.read(from: &buf), tap: try FfiConverterTypeFishTap.read(from: &buf)
         )
         
-        case 37: return .bench(tap: try FfiConverterTypeBenchTap.read(from: &buf)
+        case 39: return .bench(tap: try FfiConverterTypeBenchTap.read(from: &buf)
         )
         
-        case 38: return .book(tap: try FfiConverterTypeBookTap.read(from: &buf)
+        case 40: return .book(tap: try FfiConverterTypeBookTap.read(from: &buf)
         )
         
-        case 39: return .conditions(tap: try FfiConverterTypeConditionsTap.read(from: &buf)
+        case 41: return .conditions(tap: try FfiConverterTypeConditionsTap.read(from: &buf)
         )
         
-        case 40: return .cautions(tap: try FfiConverterTypeCautionsTap.read(from: &buf)
+        case 42: return .cautions(tap: try FfiConverterTypeCautionsTap.read(from: &buf)
         )
         
-        case 41: return .files(tap: try FfiConverterTypeFilesTap.read(from: &buf)
+        case 43: return .files(tap: try FfiConverterTypeFilesTap.read(from: &buf)
         )
         
-        case 42: return .phone(tap: try FfiConverterTypePhoneTap.read(from: &buf)
+        case 44: return .phone(tap: try FfiConverterTypePhoneTap.read(from: &buf)
         )
         
-        case 43: return .openDoubt(op: try FfiConverterOptionTypeUuid.read(from: &buf)
+        case 45: return .openDoubt(op: try FfiConverterOptionTypeUuid.read(from: &buf)
         )
         
-        case 44: return .mend(op: try FfiConverterTypeUuid.read(from: &buf), tap: try FfiConverterTypeMendTap.read(from: &buf)
+        case 46: return .mend(op: try FfiConverterTypeUuid.read(from: &buf), tap: try FfiConverterTypeMendTap.read(from: &buf)
         )
         
-        case 45: return .typed(into: try FfiConverterTypeTypedInto.read(from: &buf), text: try FfiConverterString.read(from: &buf)
+        case 47: return .typed(into: try FfiConverterTypeTypedInto.read(from: &buf), text: try FfiConverterString.read(from: &buf)
         )
         
-        case 46: return .undoImport(id: try FfiConverterTypeUuid.read(from: &buf)
+        case 48: return .undoImport(id: try FfiConverterTypeUuid.read(from: &buf)
         )
         
-        case 47: return .redoImport(id: try FfiConverterTypeUuid.read(from: &buf)
+        case 49: return .redoImport(id: try FfiConverterTypeUuid.read(from: &buf)
         )
         
-        case 48: return .undo
+        case 50: return .undo
         
-        case 49: return .redo
+        case 51: return .redo
         
         default: throw UniffiInternalError.unexpectedEnumCase
         }
@@ -8202,197 +8214,205 @@ public struct FfiConverterTypeAction: FfiConverterRustBuffer {
             FfiConverterUInt8.write(rod, into: &buf)
             
         
-        case let .hooklengthLost(rod):
+        case .away:
             writeInt(&buf, Int32(12))
+        
+        
+        case .returned:
+            writeInt(&buf, Int32(13))
+        
+        
+        case let .hooklengthLost(rod):
+            writeInt(&buf, Int32(14))
             FfiConverterUInt8.write(rod, into: &buf)
             
         
         case let .setRig(rod,rig):
-            writeInt(&buf, Int32(13))
+            writeInt(&buf, Int32(15))
             FfiConverterUInt8.write(rod, into: &buf)
             FfiConverterTypeRig.write(rig, into: &buf)
             
         
         case let .setSpot(rod,spot):
-            writeInt(&buf, Int32(14))
+            writeInt(&buf, Int32(16))
             FfiConverterUInt8.write(rod, into: &buf)
             FfiConverterTypeSpot.write(spot, into: &buf)
             
         
         case let .timeBack(minutes):
-            writeInt(&buf, Int32(15))
+            writeInt(&buf, Int32(17))
             FfiConverterUInt32.write(minutes, into: &buf)
             
         
         case let .note(text):
-            writeInt(&buf, Int32(16))
+            writeInt(&buf, Int32(18))
             FfiConverterString.write(text, into: &buf)
             
         
         case let .setMark(name,bearingCdeg):
-            writeInt(&buf, Int32(17))
+            writeInt(&buf, Int32(19))
             FfiConverterString.write(name, into: &buf)
             FfiConverterInt32.write(bearingCdeg, into: &buf)
             
         
         case let .chooseRod(rod):
-            writeInt(&buf, Int32(18))
+            writeInt(&buf, Int32(20))
             FfiConverterUInt8.write(rod, into: &buf)
             
         
         case let .set(hand,scheme):
-            writeInt(&buf, Int32(19))
+            writeInt(&buf, Int32(21))
             FfiConverterOptionTypeHand.write(hand, into: &buf)
             FfiConverterOptionTypeScheme.write(scheme, into: &buf)
             
         
         case let .stepAim(step):
-            writeInt(&buf, Int32(20))
+            writeInt(&buf, Int32(22))
             FfiConverterTypeStep.write(step, into: &buf)
             
         
         case let .replay(stepsBack):
-            writeInt(&buf, Int32(21))
+            writeInt(&buf, Int32(23))
             FfiConverterUInt32.write(stepsBack, into: &buf)
             
         
         case .castHere:
-            writeInt(&buf, Int32(22))
-        
-        
-        case .keepBack:
-            writeInt(&buf, Int32(23))
-        
-        
-        case .release:
             writeInt(&buf, Int32(24))
         
         
-        case let .markHere(name):
+        case .keepBack:
             writeInt(&buf, Int32(25))
+        
+        
+        case .release:
+            writeInt(&buf, Int32(26))
+        
+        
+        case let .markHere(name):
+            writeInt(&buf, Int32(27))
             FfiConverterString.write(name, into: &buf)
             
         
         case .placePegAsTyped:
-            writeInt(&buf, Int32(26))
+            writeInt(&buf, Int32(28))
         
         
         case let .placePeg(latE7,lonE7,straightOutCdeg):
-            writeInt(&buf, Int32(27))
+            writeInt(&buf, Int32(29))
             FfiConverterInt64.write(latE7, into: &buf)
             FfiConverterInt64.write(lonE7, into: &buf)
             FfiConverterInt32.write(straightOutCdeg, into: &buf)
             
         
         case let .startAlternation(a,b):
-            writeInt(&buf, Int32(28))
+            writeInt(&buf, Int32(30))
             FfiConverterTypeFactorValue.write(a, into: &buf)
             FfiConverterTypeFactorValue.write(b, into: &buf)
             
         
         case .setNextStep:
-            writeInt(&buf, Int32(29))
+            writeInt(&buf, Int32(31))
         
         
         case .endAlternation:
-            writeInt(&buf, Int32(30))
+            writeInt(&buf, Int32(32))
         
         
         case let .tackle(rod,tap):
-            writeInt(&buf, Int32(31))
+            writeInt(&buf, Int32(33))
             FfiConverterUInt8.write(rod, into: &buf)
             FfiConverterTypeTackleTap.write(tap, into: &buf)
             
         
         case let .setup(tap):
-            writeInt(&buf, Int32(32))
+            writeInt(&buf, Int32(34))
             FfiConverterTypeSetupTap.write(tap, into: &buf)
             
         
         case let .swim(tap):
-            writeInt(&buf, Int32(33))
+            writeInt(&buf, Int32(35))
             FfiConverterTypeSwimTap.write(tap, into: &buf)
             
         
         case let .waits(tap):
-            writeInt(&buf, Int32(34))
+            writeInt(&buf, Int32(36))
             FfiConverterTypeWaitsTap.write(tap, into: &buf)
             
         
         case let .match(tap):
-            writeInt(&buf, Int32(35))
+            writeInt(&buf, Int32(37))
             FfiConverterTypeMatchTap.write(tap, into: &buf)
             
         
         case let .fish(cast,tap):
-            writeInt(&buf, Int32(36))
+            writeInt(&buf, Int32(38))
             FfiConverterOptionTypeUuid.write(cast, into: &buf)
             FfiConverterTypeFishTap.write(tap, into: &buf)
             
         
         case let .bench(tap):
-            writeInt(&buf, Int32(37))
+            writeInt(&buf, Int32(39))
             FfiConverterTypeBenchTap.write(tap, into: &buf)
             
         
         case let .book(tap):
-            writeInt(&buf, Int32(38))
+            writeInt(&buf, Int32(40))
             FfiConverterTypeBookTap.write(tap, into: &buf)
             
         
         case let .conditions(tap):
-            writeInt(&buf, Int32(39))
+            writeInt(&buf, Int32(41))
             FfiConverterTypeConditionsTap.write(tap, into: &buf)
             
         
         case let .cautions(tap):
-            writeInt(&buf, Int32(40))
+            writeInt(&buf, Int32(42))
             FfiConverterTypeCautionsTap.write(tap, into: &buf)
             
         
         case let .files(tap):
-            writeInt(&buf, Int32(41))
+            writeInt(&buf, Int32(43))
             FfiConverterTypeFilesTap.write(tap, into: &buf)
             
         
         case let .phone(tap):
-            writeInt(&buf, Int32(42))
+            writeInt(&buf, Int32(44))
             FfiConverterTypePhoneTap.write(tap, into: &buf)
             
         
         case let .openDoubt(op):
-            writeInt(&buf, Int32(43))
+            writeInt(&buf, Int32(45))
             FfiConverterOptionTypeUuid.write(op, into: &buf)
             
         
         case let .mend(op,tap):
-            writeInt(&buf, Int32(44))
+            writeInt(&buf, Int32(46))
             FfiConverterTypeUuid.write(op, into: &buf)
             FfiConverterTypeMendTap.write(tap, into: &buf)
             
         
         case let .typed(into,text):
-            writeInt(&buf, Int32(45))
+            writeInt(&buf, Int32(47))
             FfiConverterTypeTypedInto.write(into, into: &buf)
             FfiConverterString.write(text, into: &buf)
             
         
         case let .undoImport(id):
-            writeInt(&buf, Int32(46))
+            writeInt(&buf, Int32(48))
             FfiConverterTypeUuid.write(id, into: &buf)
             
         
         case let .redoImport(id):
-            writeInt(&buf, Int32(47))
+            writeInt(&buf, Int32(49))
             FfiConverterTypeUuid.write(id, into: &buf)
             
         
         case .undo:
-            writeInt(&buf, Int32(48))
+            writeInt(&buf, Int32(50))
         
         
         case .redo:
-            writeInt(&buf, Int32(49))
+            writeInt(&buf, Int32(51))
         
         }
     }
@@ -10818,6 +10838,10 @@ public enum Key: Equatable, Hashable, CaseIterable {
      */
     case indication
     /**
+     * The angler goes away from the rods, or is back.
+     */
+    case away
+    /**
      * Open the tackle of the chosen rod.
      */
     case tackle
@@ -10888,11 +10912,13 @@ public struct FfiConverterTypeKey: FfiConverterRustBuffer {
         
         case 19: return .indication
         
-        case 20: return .tackle
+        case 20: return .away
         
-        case 21: return .start
+        case 21: return .tackle
         
-        case 22: return .end
+        case 22: return .start
+        
+        case 23: return .end
         
         default: throw UniffiInternalError.unexpectedEnumCase
         }
@@ -10978,16 +11004,20 @@ public struct FfiConverterTypeKey: FfiConverterRustBuffer {
             writeInt(&buf, Int32(19))
         
         
-        case .tackle:
+        case .away:
             writeInt(&buf, Int32(20))
         
         
-        case .start:
+        case .tackle:
             writeInt(&buf, Int32(21))
         
         
-        case .end:
+        case .start:
             writeInt(&buf, Int32(22))
+        
+        
+        case .end:
+            writeInt(&buf, Int32(23))
         
         }
     }
@@ -11710,6 +11740,10 @@ public enum MendTap: Equatable, Hashable {
      * A cast in the gap before it was forgotten.
      */
     case addCast
+    /**
+     * The angler was away from the rods in that gap.
+     */
+    case wasAway
 
 
 
@@ -11744,6 +11778,8 @@ public struct FfiConverterTypeMendTap: FfiConverterRustBuffer {
         
         case 5: return .addCast
         
+        case 6: return .wasAway
+        
         default: throw UniffiInternalError.unexpectedEnumCase
         }
     }
@@ -11773,6 +11809,10 @@ public struct FfiConverterTypeMendTap: FfiConverterRustBuffer {
         
         case .addCast:
             writeInt(&buf, Int32(5))
+        
+        
+        case .wasAway:
+            writeInt(&buf, Int32(6))
         
         }
     }

@@ -6437,6 +6437,18 @@ sealed class Action {
     }
     
     /**
+     * The angler goes away from the rods, which are in.
+     */
+    object Away : Action()
+    
+    
+    /**
+     * The angler is back.
+     */
+    object Returned : Action()
+    
+    
+    /**
      * The hooklength of the rod's last cast was lost with it.
      */
     data class HooklengthLost(
@@ -7026,115 +7038,117 @@ public object FfiConverterTypeAction : FfiConverterRustBuffer<Action>{
             11 -> Action.Twitch(
                 FfiConverterUByte.read(buf),
                 )
-            12 -> Action.HooklengthLost(
+            12 -> Action.Away
+            13 -> Action.Returned
+            14 -> Action.HooklengthLost(
                 FfiConverterUByte.read(buf),
                 )
-            13 -> Action.SetRig(
+            15 -> Action.SetRig(
                 FfiConverterUByte.read(buf),
                 FfiConverterTypeRig.read(buf),
                 )
-            14 -> Action.SetSpot(
+            16 -> Action.SetSpot(
                 FfiConverterUByte.read(buf),
                 FfiConverterTypeSpot.read(buf),
                 )
-            15 -> Action.TimeBack(
+            17 -> Action.TimeBack(
                 FfiConverterUInt.read(buf),
                 )
-            16 -> Action.Note(
+            18 -> Action.Note(
                 FfiConverterString.read(buf),
                 )
-            17 -> Action.SetMark(
+            19 -> Action.SetMark(
                 FfiConverterString.read(buf),
                 FfiConverterInt.read(buf),
                 )
-            18 -> Action.ChooseRod(
+            20 -> Action.ChooseRod(
                 FfiConverterUByte.read(buf),
                 )
-            19 -> Action.Set(
+            21 -> Action.Set(
                 FfiConverterOptionalTypeHand.read(buf),
                 FfiConverterOptionalTypeScheme.read(buf),
                 )
-            20 -> Action.StepAim(
+            22 -> Action.StepAim(
                 FfiConverterTypeStep.read(buf),
                 )
-            21 -> Action.Replay(
+            23 -> Action.Replay(
                 FfiConverterUInt.read(buf),
                 )
-            22 -> Action.CastHere
-            23 -> Action.KeepBack
-            24 -> Action.Release
-            25 -> Action.MarkHere(
+            24 -> Action.CastHere
+            25 -> Action.KeepBack
+            26 -> Action.Release
+            27 -> Action.MarkHere(
                 FfiConverterString.read(buf),
                 )
-            26 -> Action.PlacePegAsTyped
-            27 -> Action.PlacePeg(
+            28 -> Action.PlacePegAsTyped
+            29 -> Action.PlacePeg(
                 FfiConverterLong.read(buf),
                 FfiConverterLong.read(buf),
                 FfiConverterInt.read(buf),
                 )
-            28 -> Action.StartAlternation(
+            30 -> Action.StartAlternation(
                 FfiConverterTypeFactorValue.read(buf),
                 FfiConverterTypeFactorValue.read(buf),
                 )
-            29 -> Action.SetNextStep
-            30 -> Action.EndAlternation
-            31 -> Action.Tackle(
+            31 -> Action.SetNextStep
+            32 -> Action.EndAlternation
+            33 -> Action.Tackle(
                 FfiConverterUByte.read(buf),
                 FfiConverterTypeTackleTap.read(buf),
                 )
-            32 -> Action.Setup(
+            34 -> Action.Setup(
                 FfiConverterTypeSetupTap.read(buf),
                 )
-            33 -> Action.Swim(
+            35 -> Action.Swim(
                 FfiConverterTypeSwimTap.read(buf),
                 )
-            34 -> Action.Waits(
+            36 -> Action.Waits(
                 FfiConverterTypeWaitsTap.read(buf),
                 )
-            35 -> Action.Match(
+            37 -> Action.Match(
                 FfiConverterTypeMatchTap.read(buf),
                 )
-            36 -> Action.Fish(
+            38 -> Action.Fish(
                 FfiConverterOptionalTypeUuid.read(buf),
                 FfiConverterTypeFishTap.read(buf),
                 )
-            37 -> Action.Bench(
+            39 -> Action.Bench(
                 FfiConverterTypeBenchTap.read(buf),
                 )
-            38 -> Action.Book(
+            40 -> Action.Book(
                 FfiConverterTypeBookTap.read(buf),
                 )
-            39 -> Action.Conditions(
+            41 -> Action.Conditions(
                 FfiConverterTypeConditionsTap.read(buf),
                 )
-            40 -> Action.Cautions(
+            42 -> Action.Cautions(
                 FfiConverterTypeCautionsTap.read(buf),
                 )
-            41 -> Action.Files(
+            43 -> Action.Files(
                 FfiConverterTypeFilesTap.read(buf),
                 )
-            42 -> Action.Phone(
+            44 -> Action.Phone(
                 FfiConverterTypePhoneTap.read(buf),
                 )
-            43 -> Action.OpenDoubt(
+            45 -> Action.OpenDoubt(
                 FfiConverterOptionalTypeUuid.read(buf),
                 )
-            44 -> Action.Mend(
+            46 -> Action.Mend(
                 FfiConverterTypeUuid.read(buf),
                 FfiConverterTypeMendTap.read(buf),
                 )
-            45 -> Action.Typed(
+            47 -> Action.Typed(
                 FfiConverterTypeTypedInto.read(buf),
                 FfiConverterString.read(buf),
                 )
-            46 -> Action.UndoImport(
+            48 -> Action.UndoImport(
                 FfiConverterTypeUuid.read(buf),
                 )
-            47 -> Action.RedoImport(
+            49 -> Action.RedoImport(
                 FfiConverterTypeUuid.read(buf),
                 )
-            48 -> Action.Undo
-            49 -> Action.Redo
+            50 -> Action.Undo
+            51 -> Action.Redo
             else -> throw RuntimeException("invalid enum value, something is very wrong!!")
         }
     }
@@ -7215,6 +7229,18 @@ public object FfiConverterTypeAction : FfiConverterRustBuffer<Action>{
             (
                 4UL
                 + FfiConverterUByte.allocationSize(value.`rod`)
+            )
+        }
+        is Action.Away -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is Action.Returned -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
             )
         }
         is Action.HooklengthLost -> {
@@ -7545,197 +7571,205 @@ public object FfiConverterTypeAction : FfiConverterRustBuffer<Action>{
                 FfiConverterUByte.write(value.`rod`, buf)
                 Unit
             }
-            is Action.HooklengthLost -> {
+            is Action.Away -> {
                 buf.putInt(12)
+                Unit
+            }
+            is Action.Returned -> {
+                buf.putInt(13)
+                Unit
+            }
+            is Action.HooklengthLost -> {
+                buf.putInt(14)
                 FfiConverterUByte.write(value.`rod`, buf)
                 Unit
             }
             is Action.SetRig -> {
-                buf.putInt(13)
+                buf.putInt(15)
                 FfiConverterUByte.write(value.`rod`, buf)
                 FfiConverterTypeRig.write(value.`rig`, buf)
                 Unit
             }
             is Action.SetSpot -> {
-                buf.putInt(14)
+                buf.putInt(16)
                 FfiConverterUByte.write(value.`rod`, buf)
                 FfiConverterTypeSpot.write(value.`spot`, buf)
                 Unit
             }
             is Action.TimeBack -> {
-                buf.putInt(15)
+                buf.putInt(17)
                 FfiConverterUInt.write(value.`minutes`, buf)
                 Unit
             }
             is Action.Note -> {
-                buf.putInt(16)
+                buf.putInt(18)
                 FfiConverterString.write(value.`text`, buf)
                 Unit
             }
             is Action.SetMark -> {
-                buf.putInt(17)
+                buf.putInt(19)
                 FfiConverterString.write(value.`name`, buf)
                 FfiConverterInt.write(value.`bearingCdeg`, buf)
                 Unit
             }
             is Action.ChooseRod -> {
-                buf.putInt(18)
+                buf.putInt(20)
                 FfiConverterUByte.write(value.`rod`, buf)
                 Unit
             }
             is Action.Set -> {
-                buf.putInt(19)
+                buf.putInt(21)
                 FfiConverterOptionalTypeHand.write(value.`hand`, buf)
                 FfiConverterOptionalTypeScheme.write(value.`scheme`, buf)
                 Unit
             }
             is Action.StepAim -> {
-                buf.putInt(20)
+                buf.putInt(22)
                 FfiConverterTypeStep.write(value.`step`, buf)
                 Unit
             }
             is Action.Replay -> {
-                buf.putInt(21)
+                buf.putInt(23)
                 FfiConverterUInt.write(value.`stepsBack`, buf)
                 Unit
             }
             is Action.CastHere -> {
-                buf.putInt(22)
-                Unit
-            }
-            is Action.KeepBack -> {
-                buf.putInt(23)
-                Unit
-            }
-            is Action.Release -> {
                 buf.putInt(24)
                 Unit
             }
-            is Action.MarkHere -> {
+            is Action.KeepBack -> {
                 buf.putInt(25)
+                Unit
+            }
+            is Action.Release -> {
+                buf.putInt(26)
+                Unit
+            }
+            is Action.MarkHere -> {
+                buf.putInt(27)
                 FfiConverterString.write(value.`name`, buf)
                 Unit
             }
             is Action.PlacePegAsTyped -> {
-                buf.putInt(26)
+                buf.putInt(28)
                 Unit
             }
             is Action.PlacePeg -> {
-                buf.putInt(27)
+                buf.putInt(29)
                 FfiConverterLong.write(value.`latE7`, buf)
                 FfiConverterLong.write(value.`lonE7`, buf)
                 FfiConverterInt.write(value.`straightOutCdeg`, buf)
                 Unit
             }
             is Action.StartAlternation -> {
-                buf.putInt(28)
+                buf.putInt(30)
                 FfiConverterTypeFactorValue.write(value.`a`, buf)
                 FfiConverterTypeFactorValue.write(value.`b`, buf)
                 Unit
             }
             is Action.SetNextStep -> {
-                buf.putInt(29)
+                buf.putInt(31)
                 Unit
             }
             is Action.EndAlternation -> {
-                buf.putInt(30)
+                buf.putInt(32)
                 Unit
             }
             is Action.Tackle -> {
-                buf.putInt(31)
+                buf.putInt(33)
                 FfiConverterUByte.write(value.`rod`, buf)
                 FfiConverterTypeTackleTap.write(value.`tap`, buf)
                 Unit
             }
             is Action.Setup -> {
-                buf.putInt(32)
+                buf.putInt(34)
                 FfiConverterTypeSetupTap.write(value.`tap`, buf)
                 Unit
             }
             is Action.Swim -> {
-                buf.putInt(33)
+                buf.putInt(35)
                 FfiConverterTypeSwimTap.write(value.`tap`, buf)
                 Unit
             }
             is Action.Waits -> {
-                buf.putInt(34)
+                buf.putInt(36)
                 FfiConverterTypeWaitsTap.write(value.`tap`, buf)
                 Unit
             }
             is Action.Match -> {
-                buf.putInt(35)
+                buf.putInt(37)
                 FfiConverterTypeMatchTap.write(value.`tap`, buf)
                 Unit
             }
             is Action.Fish -> {
-                buf.putInt(36)
+                buf.putInt(38)
                 FfiConverterOptionalTypeUuid.write(value.`cast`, buf)
                 FfiConverterTypeFishTap.write(value.`tap`, buf)
                 Unit
             }
             is Action.Bench -> {
-                buf.putInt(37)
+                buf.putInt(39)
                 FfiConverterTypeBenchTap.write(value.`tap`, buf)
                 Unit
             }
             is Action.Book -> {
-                buf.putInt(38)
+                buf.putInt(40)
                 FfiConverterTypeBookTap.write(value.`tap`, buf)
                 Unit
             }
             is Action.Conditions -> {
-                buf.putInt(39)
+                buf.putInt(41)
                 FfiConverterTypeConditionsTap.write(value.`tap`, buf)
                 Unit
             }
             is Action.Cautions -> {
-                buf.putInt(40)
+                buf.putInt(42)
                 FfiConverterTypeCautionsTap.write(value.`tap`, buf)
                 Unit
             }
             is Action.Files -> {
-                buf.putInt(41)
+                buf.putInt(43)
                 FfiConverterTypeFilesTap.write(value.`tap`, buf)
                 Unit
             }
             is Action.Phone -> {
-                buf.putInt(42)
+                buf.putInt(44)
                 FfiConverterTypePhoneTap.write(value.`tap`, buf)
                 Unit
             }
             is Action.OpenDoubt -> {
-                buf.putInt(43)
+                buf.putInt(45)
                 FfiConverterOptionalTypeUuid.write(value.`op`, buf)
                 Unit
             }
             is Action.Mend -> {
-                buf.putInt(44)
+                buf.putInt(46)
                 FfiConverterTypeUuid.write(value.`op`, buf)
                 FfiConverterTypeMendTap.write(value.`tap`, buf)
                 Unit
             }
             is Action.Typed -> {
-                buf.putInt(45)
+                buf.putInt(47)
                 FfiConverterTypeTypedInto.write(value.`into`, buf)
                 FfiConverterString.write(value.`text`, buf)
                 Unit
             }
             is Action.UndoImport -> {
-                buf.putInt(46)
+                buf.putInt(48)
                 FfiConverterTypeUuid.write(value.`id`, buf)
                 Unit
             }
             is Action.RedoImport -> {
-                buf.putInt(47)
+                buf.putInt(49)
                 FfiConverterTypeUuid.write(value.`id`, buf)
                 Unit
             }
             is Action.Undo -> {
-                buf.putInt(48)
+                buf.putInt(50)
                 Unit
             }
             is Action.Redo -> {
-                buf.putInt(49)
+                buf.putInt(51)
                 Unit
             }
         }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }
@@ -10470,6 +10504,10 @@ enum class Key {
      */
     INDICATION,
     /**
+     * The angler goes away from the rods, or is back.
+     */
+    AWAY,
+    /**
      * Open the tackle of the chosen rod.
      */
     TACKLE,
@@ -11183,6 +11221,12 @@ sealed class MendTap {
     object AddCast : MendTap()
     
     
+    /**
+     * The angler was away from the rods in that gap.
+     */
+    object WasAway : MendTap()
+    
+    
 
     
 
@@ -11210,6 +11254,7 @@ public object FfiConverterTypeMendTap : FfiConverterRustBuffer<MendTap>{
                 FfiConverterUInt.read(buf),
                 )
             5 -> MendTap.AddCast
+            6 -> MendTap.WasAway
             else -> throw RuntimeException("invalid enum value, something is very wrong!!")
         }
     }
@@ -11248,6 +11293,12 @@ public object FfiConverterTypeMendTap : FfiConverterRustBuffer<MendTap>{
                 4UL
             )
         }
+        is MendTap.WasAway -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
     }
 
     override fun write(value: MendTap, buf: ByteBuffer) {
@@ -11273,6 +11324,10 @@ public object FfiConverterTypeMendTap : FfiConverterRustBuffer<MendTap>{
             }
             is MendTap.AddCast -> {
                 buf.putInt(5)
+                Unit
+            }
+            is MendTap.WasAway -> {
+                buf.putInt(6)
                 Unit
             }
         }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }
