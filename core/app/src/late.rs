@@ -8,6 +8,7 @@ use restwater_screen::Arg;
 use restwater_session::{Played, RodState, Session, Stamp, playing_time};
 
 /// The bite of an outcome that was tapped before it.
+#[derive(Debug, Clone, Copy)]
 pub(super) struct LateBite {
     rod: RodNumber,
     /// How long before the outcome it was.

@@ -271,13 +271,13 @@ fn pages(state: BankState, several_rods: bool, three_fit: bool) -> Vec<[Option<S
         BankState::NoSession => vec![[None, key(Key::Redo)]],
         BankState::Ready => {
             let mut all = vec![[key(Key::Tackle), second]];
-            all.extend(in_twos(later(vec![Key::Away, Key::TimeBackFive, Key::Redo, Key::End])));
+            all.extend(in_twos(later(vec![Key::Away, Key::Redo, Key::TimeBackFive, Key::End])));
             all
         }
         BankState::Landed => {
             let first = if three_fit { Key::Fish } else { Key::Weigh };
             let mut rest = if three_fit { Vec::new() } else { vec![Key::Fish] };
-            rest.extend([Key::Away, Key::TimeBackFive, Key::Redo, Key::Tackle, Key::End]);
+            rest.extend([Key::Away, Key::Redo, Key::TimeBackFive, Key::Tackle, Key::End]);
             let mut all = vec![[key(first), second]];
             all.extend(in_twos(later(rest)));
             all

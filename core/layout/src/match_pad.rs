@@ -94,7 +94,7 @@ fn below(glass: &Glass, bank: &BankLayout) -> Result<MatchLayout, GlassError> {
         .rev()
         .flat_map(|row| plain.row(3, foot - f64::from(row) * (SECONDARY_MM + GAP_MM) * mm, SECONDARY_MM * mm))
         .collect();
-    let typing = typing_page(page_above(&bank, pad[0].top, mm), mm);
+    let typing = typing_page(page_above(bank, pad[0].top, mm), mm);
     Ok(MatchLayout {
         wide,
         small: small_keys,

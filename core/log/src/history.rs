@@ -69,7 +69,7 @@ impl History {
                 last.ops.push(op.id);
                 last.hlc = op.hlc;
                 if matches!(op.payload, Payload::Landed { .. } | Payload::Lost { .. }) {
-                    last.kind = op.payload.kind().to_owned();
+                    op.payload.kind().clone_into(&mut last.kind);
                     (last.wall_ms, last.offset_min) = (op.at.wall_ms, op.at.offset_min);
                 }
             }

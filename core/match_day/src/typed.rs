@@ -68,7 +68,7 @@ impl TypedWeight {
         }
         let part = self.parts.last().map_or("", String::as_str);
         match (self.scales, self.part()) {
-            (_, 0) => part.len() < WHOLE_DIGITS && !(part == "0"),
+            (_, 0) => part.len() < WHOLE_DIGITS && part != "0",
             (Scales::Metric, _) => part.len() < DECIMALS,
             (Scales::Imperial, _) => {
                 part != "0" && number(part).saturating_mul(10) + u32::from(digit) < SIXTEEN

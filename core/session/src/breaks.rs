@@ -70,7 +70,8 @@ impl Session {
             let end = rest.to.as_ref().map_or(to_ms, |end| end.at_ms).min(to_ms);
             end.saturating_sub(rest.from.at_ms.max(from_ms)).max(0) as f64 / 60_000.0
         };
-        self.breaks.iter().map(overlap).sum()
+        // An empty sum of floats is a negative nought.
+        self.breaks.iter().map(overlap).sum::<f64>() + 0.0
     }
 }
 

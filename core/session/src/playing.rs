@@ -74,8 +74,8 @@ mod tests {
         let mut day = Written::new(1);
         let time = |day: &Written| playing_time(&fold(SESSION, &day.ops), Played::Landed);
         assert_eq!(time(&day), PlayingTime { seconds: 120, fish: 0 });
-        for (i, played_s) in [40, 600, 50].into_iter().enumerate() {
-            let s = 3_000 * i as i64;
+        for (i, played_s) in (0..).zip([40, 600, 50]) {
+            let s = 3_000 * i;
             day.log(s, Payload::Cast { rod: 1 });
             day.log(s + 600, Payload::Bite { rod: 1 });
             day.log(s + 600 + played_s, Payload::Landed { rod: 1, fish: None });
