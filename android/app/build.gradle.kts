@@ -66,7 +66,7 @@ android {
                 test.systemProperty("jna.library.path", rootDir.resolve("../target/release").path)
                 test.systemProperty("restwater.tree", rootDir.resolve("..").path)
                 test.systemProperty("restwater.screens", rootDir.resolve("../target/screens/android").path)
-                test.jvmArgs("--add-opens", "java.base/java.io=ALL-UNNAMED", "--add-opens", "java.base/java.lang=ALL-UNNAMED")
+                test.jvmArgs("--add-opens", "java.base/java.io=ALL-UNNAMED", "--add-opens", "java.base/java.lang=ALL-UNNAMED", "--add-opens", "java.base/jdk.internal.access=ALL-UNNAMED")
             }
         }
     }

@@ -18,7 +18,6 @@ android {
 dependencies {
     api(libs.compose.ui)
     api(libs.compose.foundation)
-    api(libs.compose.material3)
     // On a device JNA comes as an aar with its own native part for every ABI.
     api(libs.jna) { artifact { type = "aar" } }
 }

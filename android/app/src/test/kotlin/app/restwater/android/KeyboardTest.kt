@@ -26,7 +26,7 @@ import org.robolectric.annotation.GraphicsMode
 /** The keyboard lies over the screen and is no part of it: what is typed stays where it is, on every size of screen. */
 @OptIn(ExperimentalTestApi::class)
 @RunWith(RobolectricTestRunner::class)
-@Config(sdk = [35])
+@Config(sdk = [26, 31, 34, 36])
 @GraphicsMode(GraphicsMode.Mode.NATIVE)
 class KeyboardTest {
     @get:Rule val rule = createEmptyComposeRule()

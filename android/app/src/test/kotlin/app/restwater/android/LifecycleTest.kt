@@ -37,7 +37,7 @@ import org.robolectric.shadows.ShadowLooper
 /** Turns of the phone, the end of the process, the way back and the background: nothing is lost and nothing runs in vain. */
 @OptIn(ExperimentalTestApi::class)
 @RunWith(RobolectricTestRunner::class)
-@Config(sdk = [35], qualifiers = "w411dp-h891dp-xhdpi")
+@Config(sdk = [26, 31, 34, 36], qualifiers = "w411dp-h891dp-xhdpi")
 @GraphicsMode(GraphicsMode.Mode.NATIVE)
 class LifecycleTest {
     @get:Rule val rule = createEmptyComposeRule()

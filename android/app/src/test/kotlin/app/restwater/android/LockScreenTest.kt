@@ -23,7 +23,7 @@ import org.robolectric.shadows.ShadowAlarmManager
 
 /** The running wait, its keys and the alarm, on Android's framework and without the app being open. */
 @RunWith(RobolectricTestRunner::class)
-@Config(sdk = [35])
+@Config(sdk = [26, 31, 34, 36])
 class LockScreenTest {
     private val lockScreen by lazy { LockScreen(Handset.app) }
 
@@ -104,7 +104,8 @@ class LockScreenTest {
         Handset.until({ "no alarm" }) { Handset.alarms().isNotEmpty() }
     }
 
-    @Test fun whatIsNotAllowedIsSaid() {
+    // Exact alarms are a permission since Android 12, notifications since Android 13.
+    @Test @Config(sdk = [34, 36]) fun whatIsNotAllowedIsSaid() {
         Handset.core.act(Action.Cast(1u), Handset.app.now())
         ShadowAlarmManager.setCanScheduleExactAlarms(false)
         assertEquals(shellWords().lateAlarms, show())

@@ -20,7 +20,7 @@ import org.robolectric.shadows.ShadowAlarmManager
 
 /** The wait outside the app: as a live update, after it was swept away, among the quick settings; and a tap that was not saved. */
 @RunWith(RobolectricTestRunner::class)
-@Config(sdk = [26, 31, 34, 35])
+@Config(sdk = [26, 31, 34, 36])
 class OutsideTest {
     @Before fun allowed() {
         Handset.setClock()
@@ -62,7 +62,7 @@ class OutsideTest {
     }
 
     // What the tile says aloud is read back from Robolectric from Android 12 only.
-    @Test @Config(sdk = [31, 34, 35]) fun theTileShowsTheWait() {
+    @Test @Config(sdk = [31, 34, 36]) fun theTileShowsTheWait() {
         aBaitIsOut()
         val tile = Robolectric.setupService(WaitTile::class.java)
         assertNotNull(tile.qsTile)

@@ -21,7 +21,7 @@ import org.xmlpull.v1.XmlPullParser
 
 /** What the system draws and does round the screens: its bars, the first window, what moves to a new phone, what is shared here. */
 @RunWith(RobolectricTestRunner::class)
-@Config(sdk = [26, 31, 34, 35], qualifiers = "w411dp-h891dp-xhdpi")
+@Config(sdk = [26, 31, 34, 36], qualifiers = "w411dp-h891dp-xhdpi")
 @GraphicsMode(GraphicsMode.Mode.NATIVE)
 class WindowTest {
     @get:Rule val rule = createEmptyComposeRule()
