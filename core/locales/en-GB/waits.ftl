@@ -48,20 +48,27 @@ waits-cant-tell = Can't tell yet: { $bites ->
    *[other] { $bites } bites
 } so far.
 waits-survival = Still without a bite
-waits-half = Half of the casts had a bite by { $median } min (95 %: { $limits }).
-waits-not-half = Fewer than half of the casts had a bite within { $longest } min, the longest wait.
+waits-half = Half of the casts had a bite by { $median } min.
+waits-half-limits = That time, in minutes, could be { $limits } (95 % limits).
+waits-not-half = Fewer than half of the casts had a bite. The longest wait was { $longest } min.
 waits-survival-how = Steps: what was seen (Kaplan-Meier), dots its log-log limits. Dashes: what is expected of the next cast.
 waits-hazard = When bites come
-waits-thickest = Bites come thickest about { $minute } min after the splash: of 100 casts still out, { $percent } get one in that minute (95 %: { $limits }).
-waits-rising = Bites still come thicker at { $minute } min, the end of the record: of 100 casts still out, { $percent } get one in that minute (95 %: { $limits }).
-waits-flat = No minute of the wait stands out: bites come about as readily early as late.
-waits-hazard-how = Bars: bites per 100 minutes out, as seen. Dashes: what is expected.
+waits-thickest = Best minute: about { $minute } after the splash. Of 100 casts still out then, about { $percent } get a bite in that minute. With { $bites } bites it could be anything from { $limits }.
+waits-rising = Bites still come quicker at { $minute } min, the longest wait. Of 100 casts still out then, about { $percent } get a bite in that minute. With { $bites } bites it could be anything from { $limits }.
+waits-flat = No minute stands out: a bite is about as likely early as late.
+waits-hazard-how = Bars: bites per 100 minutes out, as seen. Dashes: what is expected, hatched its 95 % band.
 waits-bar = { $bites ->
     [one] 1 bite
    *[other] { $bites } bites
 } in { $minutes } min
 waits-leave = How long to leave it
 waits-best-rate = At its best about { $rate } bites an hour (95 %: { $limits }).
+waits-bites-between = { $bites ->
+    [one] The only bite came at { $low } min.
+   *[other] All { $bites } bites came between { $low } and { $high } min.
+}
+waits-habit-before = You usually wind in at { $habit }, before any of them.
+waits-not-tried = Not tried: over { $minutes } min.
 waits-leave-how = Diamond: the best time. Cross: when you wind in now. Near-best: within 5 % of the best, cut short where an empty cast is better wound in.
 waits-earlier = This session against earlier ones
 waits-earlier-counts = This session: { $bites ->
@@ -109,6 +116,6 @@ forecast-last = Last useful cast
 forecast-last-value = { $value } min before all-out
 forecast-one = { $likely }
 forecast-range = { $low } to { $high }, most likely { $likely }
-forecast-says = At least one bite in { $minutes } min: { $percent } in 100.
-forecast-cant-tell = Can't tell yet: fewer than three bites, so these ranges are little more than a habit. At least one bite in { $minutes } min: { $percent } in 100.
-forecast-how = On 8 days in 10 like this, the total falls in each range, with this cast left { $leave } min, later ones { $then } min, and { $turn } min from wind-in to splash. The last useful cast still has half of a full cast's chance.
+forecast-says = On { $percent } of 100 days like this, a bite comes in the next { $minutes } min.
+forecast-cant-tell = Too few bites yet: these ranges are little more than a habit. On about { $percent } of 100 days, a bite comes in the next { $minutes } min.
+forecast-how = On 8 days in 10 like this, the total falls in each range. Assumed: this cast left { $leave } min, later ones { $then } min, { $turn } min from wind-in to splash. The last useful cast still has half of a full cast's chance.

@@ -72,8 +72,9 @@ impl Asked<'_> {
         chart.lines.extend(steps(self.words, &seen, LineStyle::Solid, "legend-seen"));
         chart.lines.extend(limits(self.words, &seen));
         chart.says = self.half(&seen);
-        chart.notes =
-            vec![counts_words(self.words, self.all, self.casts), self.words.say("waits-survival-how")];
+        chart.notes = vec![counts_words(self.words, self.all, self.casts)];
+        chart.notes.extend(self.half_limits(&seen));
+        chart.notes.push(self.words.say("waits-survival-how"));
         Some(chart)
     }
 
@@ -86,14 +87,20 @@ impl Asked<'_> {
         let Some(median) = seen.quantile(0.5) else {
             return words.say_with("waits-not-half", &[("longest", Arg::Text(&longest))]);
         };
+        words.say_with("waits-half", &[("median", Arg::Text(&whole(median)))])
+    }
+
+    /// How far that time may be off.
+    fn half_limits(&self, seen: &SurvivalCurve) -> Option<String> {
+        let words = self.words;
+        seen.quantile(0.5).filter(|_| bites(self.all) >= super::BITES_TO_TELL)?;
         let limits = seen.quantile_limits(0.5, Limits::LogLog, LEVEL).unwrap_or((None, None));
         let (low, high) = (whole(limits.0.unwrap_or(0.0)), limits.1.map(whole));
         let limits = match &high {
             Some(high) => words.say_with("range", &[("low", Arg::Text(&low)), ("high", Arg::Text(high))]),
             None => words.say_with("range-open", &[("low", Arg::Text(&low))]),
         };
-        let median = whole(median);
-        words.say_with("waits-half", &[("median", Arg::Text(&median)), ("limits", Arg::Text(&limits))])
+        Some(words.say_with("waits-half-limits", &[("limits", Arg::Text(&limits))]))
     }
 
     /// Chance of a bite in the next minute, with bars of what was seen.
@@ -139,6 +146,7 @@ impl Asked<'_> {
                 ("minute", Arg::Text(&minute)),
                 ("percent", Arg::Text(&percent)),
                 ("limits", Arg::Text(&limits)),
+                ("bites", Arg::Count(bites(self.all))),
             ],
         )
     }
@@ -186,27 +194,45 @@ impl Asked<'_> {
         };
         dot(self.advice.best_min.filter(|_| known), DotShape::Best);
         dot(self.habit, DotShape::Habit);
-        chart.says = self.leave_says(&curve);
-        chart.notes = vec![counts_words(self.words, self.all, self.casts), self.words.say("waits-leave-how")];
-        if self.longest() < chart.x.to {
-            let longest = whole(self.longest());
-            chart.notes.push(self.words.say_with("advice-known-to", &[("minutes", Arg::Text(&longest))]));
-        }
+        chart.says = self.leave_says();
+        chart.notes = vec![counts_words(self.words, self.all, self.casts)];
+        chart.notes.extend(self.best_rate(&curve));
+        chart.notes.push(self.words.say("waits-leave-how"));
         Some(chart)
     }
 
-    fn leave_says(&self, curve: &[CurvePoint]) -> String {
+    /// What to do, when bites came, and what was not tried.
+    fn leave_says(&self) -> String {
         let words = self.words;
+        let seen: Vec<f64> = self.all.iter().filter(|w| w.is_bite()).map(|w| w.minutes()).collect();
         if too_few(self.advice) {
-            return words.say_with("waits-cant-tell", &[("bites", Arg::Count(bites(self.all)))]);
+            return words.say_with("waits-cant-tell", &[("bites", Arg::Count(seen.len()))]);
         }
+        let first = seen.iter().copied().fold(f64::INFINITY, f64::min);
+        let last = seen.iter().copied().fold(0.0, f64::max);
+        let (low, high, longest) = (whole(first), whole(last), whole(self.longest()));
+        let mut says = vec![leave_words(words, self.advice)];
+        says.push(words.say_with(
+            "waits-bites-between",
+            &[("bites", Arg::Count(seen.len())), ("low", Arg::Text(&low)), ("high", Arg::Text(&high))],
+        ));
+        // A habit that never saw a bite: casts left longer than usual brought them all.
+        if let Some(habit) = self.habit.filter(|habit| libm::round(*habit) < libm::floor(first)) {
+            says.push(words.say_with("waits-habit-before", &[("habit", Arg::Text(&whole(habit)))]));
+        }
+        says.push(words.say_with("waits-not-tried", &[("minutes", Arg::Text(&longest))]));
+        says.join(" ")
+    }
+
+    /// The best rate with its band.
+    fn best_rate(&self, curve: &[CurvePoint]) -> Option<String> {
+        let words = self.words;
         let end = curve.last().map_or(0.0, |p| p.minutes);
         let at = self.advice.best_min.unwrap_or(end).min(end);
         let rate = trimmed(self.advice.best_rate_per_hour, 1);
-        let limits = near(curve, at).map(|p| range_words(words, p.low, p.high, 1)).unwrap_or_default();
-        let best =
-            words.say_with("waits-best-rate", &[("rate", Arg::Text(&rate)), ("limits", Arg::Text(&limits))]);
-        format!("{} {best}", leave_words(words, self.advice))
+        let limits = near(curve, at).map(|p| range_words(words, p.low, p.high, 1))?;
+        let args = [("rate", Arg::Text(&rate)), ("limits", Arg::Text(&limits))];
+        (!too_few(self.advice)).then(|| words.say_with("waits-best-rate", &args))
     }
 }
 
