@@ -1,6 +1,6 @@
 //! Survival, hazard and bites per hour by leave time.
 
-use super::{LEVEL, bites, counts_words, range_words, too_few};
+use super::{LEVEL, Picture, bites, counts_words, range_words, too_few};
 use crate::bank::leave_words;
 use crate::chart::{
     Axis, ChartBand, ChartBar, ChartDot, ChartKind, ChartLine, ChartSpan, ChartView, DotShape, LineStyle,
@@ -20,6 +20,8 @@ const FLAT: f64 = 1.5;
 pub(super) struct Asked<'a> {
     pub(super) words: &'a Wording,
     pub(super) all: &'a [Wait],
+    /// The hour in which each of them began.
+    pub(super) hours: &'a [usize],
     pub(super) casts: usize,
     pub(super) posterior: &'a WaitPosterior,
     pub(super) advice: &'a Advice,
@@ -61,8 +63,8 @@ impl Asked<'_> {
     }
 
     /// Share of casts still without a bite: Kaplan-Meier with its limits, and the posterior's curve.
-    pub(super) fn survival(&self) -> Option<ChartView> {
-        let seen = SurvivalCurve::new(self.all).ok()?;
+    pub(super) fn survival(&self) -> Option<Picture> {
+        let seen = SurvivalCurve::in_clusters(self.all, self.hours).ok()?;
         let x = self.minutes_axis();
         let curve = self.curve(CurveKind::Survival, x.to)?;
         let y = Axis::up_to(self.words.say("axis-without"), 100.0);
@@ -72,10 +74,11 @@ impl Asked<'_> {
         chart.lines.extend(steps(self.words, &seen, LineStyle::Solid, "legend-seen"));
         chart.lines.extend(limits(self.words, &seen));
         chart.says = self.half(&seen);
-        chart.notes = vec![counts_words(self.words, self.all, self.casts)];
-        chart.notes.extend(self.half_limits(&seen));
-        chart.notes.push(self.words.say("waits-survival-how"));
-        Some(chart)
+        chart.notes =
+            vec![counts_words(self.words, self.all, self.casts), self.words.say("waits-survival-how")];
+        let figures =
+            std::iter::once(self.words.say("waits-survival-figures")).chain(self.half_limits(&seen));
+        Some(Picture { chart, figures: figures.collect() })
     }
 
     fn half(&self, seen: &SurvivalCurve) -> String {
@@ -104,7 +107,7 @@ impl Asked<'_> {
     }
 
     /// Chance of a bite in the next minute, with bars of what was seen.
-    pub(super) fn hazard(&self) -> Option<ChartView> {
+    pub(super) fn hazard(&self) -> Option<Picture> {
         let x = self.minutes_axis();
         let curve = self.curve(CurveKind::NextMinute, self.longest().max(5.0))?;
         let bars = self.bars(x.to);
@@ -126,7 +129,7 @@ impl Asked<'_> {
         chart.says = self.thickest(&curve);
         chart.notes =
             vec![counts_words(self.words, self.all, self.casts), self.words.say("waits-hazard-how")];
-        Some(chart)
+        Some(Picture { chart, figures: vec![self.words.say("waits-hazard-figures")] })
     }
 
     fn thickest(&self, curve: &[CurvePoint]) -> String {
@@ -171,7 +174,7 @@ impl Asked<'_> {
     }
 
     /// Bites per hour of leaving every cast so long, with the near-best band.
-    pub(super) fn leave_time(&self) -> Option<ChartView> {
+    pub(super) fn leave_time(&self) -> Option<Picture> {
         let x = self.minutes_axis();
         let curve = self.curve(CurveKind::Rate, x.to)?;
         let mean = curve.iter().map(|p| p.mean).fold(0.0, f64::max);
@@ -195,10 +198,9 @@ impl Asked<'_> {
         dot(self.advice.best_min.filter(|_| known), DotShape::Best);
         dot(self.habit, DotShape::Habit);
         chart.says = self.leave_says();
-        chart.notes = vec![counts_words(self.words, self.all, self.casts)];
-        chart.notes.extend(self.best_rate(&curve));
-        chart.notes.push(self.words.say("waits-leave-how"));
-        Some(chart)
+        chart.notes = vec![counts_words(self.words, self.all, self.casts), self.words.say("waits-leave-how")];
+        let figures = self.best_rate(&curve).into_iter().chain([self.words.say("waits-leave-figures")]);
+        Some(Picture { chart, figures: figures.collect() })
     }
 
     /// What to do, when bites came, and what was not tried.

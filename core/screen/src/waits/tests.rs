@@ -75,7 +75,12 @@ fn after_a_day_of_bites_the_pictures_say_what_they_show() {
     let survival = chart(&view, ChartKind::Survival);
     // 8 of 16 casts bit within 16 min while none was wound in before 20: the curve meets one half at the last bite.
     assert_eq!(survival.says, "Half of the casts had a bite by 16 min.");
-    assert_eq!(survival.notes[1], "That time, in minutes, could be 15 or more (95 % limits).");
+    let figures = view.figures.as_ref().unwrap();
+    assert!(
+        figures.lines[1].ends_with("That time, in minutes, could be 15 or more (95 % limits)."),
+        "{figures:?}"
+    );
+    assert!(figures.lines[0].contains("bites an hour (95 %: "), "{figures:?}");
     let seen = survival.lines.iter().find(|line| line.style == LineStyle::Solid).unwrap();
     assert_eq!((seen.y.first(), seen.y.last()), (Some(&100.0), Some(&50.0)));
     assert_eq!(survival.lines.iter().filter(|line| line.style == LineStyle::Dotted).count(), 2);
@@ -89,7 +94,6 @@ fn after_a_day_of_bites_the_pictures_say_what_they_show() {
         "{}",
         leave.says
     );
-    assert!(leave.notes[1].contains("bites an hour (95 %: "), "{}", leave.notes[1]);
     assert!(leave.dots.iter().any(|d| d.shape == DotShape::Habit && (d.x - 20.0).abs() < 1e-9));
     let hazard = chart(&view, ChartKind::Hazard);
     assert!(hazard.says.starts_with("Best minute: about 1"), "{}", hazard.says);
@@ -99,7 +103,7 @@ fn after_a_day_of_bites_the_pictures_say_what_they_show() {
     let drift = chart(&view, ChartKind::Drift);
     assert_eq!(drift.dots.len(), 16);
     assert_eq!(drift.says, "Bites aren't clearly quicker or slower as the day goes on.");
-    assert!(drift.notes[1].starts_with("5 whole hours in their order: p "), "{}", drift.notes[1]);
+    assert!(figures.lines[3].contains("5 whole hours in their order: p "), "{figures:?}");
 }
 
 #[test]
@@ -119,6 +123,11 @@ fn lines_and_bands_are_whole_and_on_their_axes() {
             assert!(band.low.iter().zip(&band.high).all(|(low, high)| low <= high), "{:?}", chart.kind);
         }
         assert!(!chart.says.is_empty() && !chart.notes.is_empty());
+        assert!(
+            ![&chart.says].into_iter().chain(&chart.notes).any(|text| text.contains(" p ")),
+            "{}",
+            chart.says
+        );
         for text in chart.notes.iter().chain([&chart.says, &chart.title, &chart.x.label, &chart.y.label]) {
             assert!(!text.starts_with("waits-") && !text.contains('{'), "{text}");
         }
@@ -148,11 +157,8 @@ fn today_is_compared_with_earlier_sessions() {
     let (view, _) = screen(&today, &earlier, &CastFilter::default());
     let picture = chart(&view, ChartKind::Earlier);
     assert_eq!(picture.says, "Can't tell today from earlier sessions.");
-    assert!(
-        picture.notes[1].starts_with("3 hours of today against 5 hours before: p "),
-        "{}",
-        picture.notes[1]
-    );
+    let figures = &view.figures.as_ref().unwrap().lines;
+    assert!(figures[3].contains("3 hours of today against 5 hours before: p "), "{figures:?}");
     assert_eq!(picture.notes[0], "This session: 6 bites in 12 casts. Earlier: 7 in 14, over 1 session.");
     let styles: Vec<LineStyle> = picture.lines.iter().map(|l| l.style).collect();
     assert_eq!(styles, [LineStyle::Solid, LineStyle::Dashed]);
