@@ -82,7 +82,9 @@ impl SurvivalCurve {
         let order =
             restwater_sorting::places(waits.len(), &|i, j| waits[i].minutes().total_cmp(&waits[j].minutes()));
         let mut out: Vec<usize> = vec![0; count];
-        clusters.iter().for_each(|&c| out[c] += 1);
+        for &cluster in clusters {
+            out[cluster] += 1;
+        }
         let mut gone = order.iter().peekable();
         for step in &mut curve.steps {
             while let Some(&&i) = gone.peek().filter(|&&&i| waits[i].minutes() < step.minutes) {
