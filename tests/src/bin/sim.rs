@@ -22,7 +22,7 @@ const DIFFERING: [&str; 3] = ["constant 12", "constant 30", "window 15±0.7"];
 /// Days fished after each book of five.
 const PER_BOOK: u64 = 8;
 /// The run of the tables in docs/advice.md: no setting was chosen on its days.
-const SEED: u64 = 20_261_129;
+const SEED: u64 = 20_261_128;
 /// How many times as many days for the casts that are named, which is seldom.
 const MORE_CASTS: u64 = 16;
 /// How many times as keen the fish are for the better colour, where there is one.
