@@ -7,6 +7,7 @@ use super::share::Share;
 use super::water::{Bites, Kind, Water};
 use restwater_compare::{ByHours, CLEAR_BELOW, CastRow, TimedWait, against_earlier, over_the_day};
 use restwater_swim::{DriftLean, drift_along};
+use restwater_waits::{Limits, SurvivalCurve, Wait};
 
 /// Earlier days in the book.
 const BOOK: u64 = 3;
@@ -43,6 +44,9 @@ pub struct Looked {
     pub trend: [Share; 2],
     /// Today readier or slower than earlier days.
     pub earlier: [Share; 2],
+    /// Whether the limits of the curve of a day hold the share of casts still without a bite after 12 min: with hours for
+    /// clusters, and by Greenwood.
+    pub curve: [Share; 2],
     /// Bites moved over the swim, for each way to go over it.
     pub moved: [[Share; 2]; Round::ALL.len()],
 }
@@ -62,9 +66,25 @@ pub fn level() -> Vec<Water> {
     ]
 }
 
+/// The wait at which the curve is looked at, minutes: half of the bites of the waters here come before it.
+const CURVE_AT: f64 = 12.0;
+
+/// The limits of a day's curve: with hours for clusters, and by Greenwood. None before the first bite and at nought.
+fn limits(day: &[TimedWait]) -> Option<[(f64, f64); 2]> {
+    let waits: Vec<Wait> = day.iter().map(|w| w.wait).collect();
+    let hours: Vec<usize> = day.iter().map(|w| (w.at_min / 60.0) as usize).collect();
+    let curves = [SurvivalCurve::in_clusters(&waits, &hours).ok()?, SurvivalCurve::new(&waits).ok()?];
+    let at = |curve: &SurvivalCurve| {
+        let step = curve.steps().iter().rposition(|step| step.minutes <= CURVE_AT)?;
+        curve.limits(Limits::LogLog, 0.95).ok()?[step]
+    };
+    Some([at(&curves[0])?, at(&curves[1])?])
+}
+
 /// Fishes days on a water, fish `keener` times as keen on them as on the three days in the book of each.
 pub fn looked(water: &Water, keener: f64, days: u64, run: u64) -> Looked {
     let mut found = Looked::default();
+    let (mut bands, mut all) = (Vec::new(), Vec::new());
     for day in 0..days {
         let fish = |n: u64, keener: f64| {
             let luck = Luck::of_day(water.seed(run) ^ 0x0010_0C5D, day * 10 + n);
@@ -77,12 +97,21 @@ pub fn looked(water: &Water, keener: f64, days: u64, run: u64) -> Looked {
         let (rows, luck) = fish(0, keener);
         let today = timed(&rows, begun);
         let casts = today.len();
+        bands.extend(limits(&today));
+        all.extend(today.iter().map(|w| w.wait));
         let clear = |hours: Option<ByHours>| hours.is_some_and(|hours| hours.p < CLEAR_BELOW);
         note(&mut found.trend, casts, |n, over| clear(over_the_day(&today[..n], over).ok()));
         note(&mut found.earlier, casts, |n, over| clear(against_earlier(&today[..n], &book, over).ok()));
         for (found, (round, _)) in found.moved.iter_mut().zip(Round::ALL) {
             let places = places(round, &rows, &luck);
             note(found, casts, |n, _| moved(&rows[..n], &places[..n]));
+        }
+    }
+    // The truth is the curve of all days as one.
+    let truth = SurvivalCurve::new(&all).map_or(f64::NAN, |curve| curve.survival_at(CURVE_AT));
+    for band in bands {
+        for (share, (low, high)) in found.curve.iter_mut().zip(band) {
+            share.add(f64::from(u8::from((low..=high).contains(&truth))), 1.0);
         }
     }
     found

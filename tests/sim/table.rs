@@ -70,11 +70,15 @@ pub fn books(rows: &[(String, f64, Differing)]) -> String {
 pub fn looks(rows: &[(String, f64, Looked)]) -> String {
     let mut text = String::from("| water | fish today | trend over the day | today against earlier days |");
     text.extend(Round::ALL.map(|(_, name)| format!(" moved, {name} |")));
-    let _ = writeln!(text, "\n|---|---|---|---|{}", "---|".repeat(Round::ALL.len()));
+    text += " the curve's 95 % limits hold | without clusters |";
+    let _ = writeln!(text, "\n|---|---|---|---|{}", "---|".repeat(Round::ALL.len() + 2));
     for (name, keener, found) in rows {
         let _ = write!(text, "| {name} | x {keener} |");
         for [_, ever] in [&found.trend, &found.earlier].into_iter().chain(&found.moved) {
             let _ = write!(text, " {:.1} ± {:.1} % |", 100.0 * ever.value(), 100.0 * ever.error());
+        }
+        for held in &found.curve {
+            let _ = write!(text, " {:.1} ± {:.1} % |", 100.0 * held.value(), 100.0 * held.error());
         }
         text.push('\n');
     }

@@ -193,6 +193,7 @@ impl App {
             rows: Vec::new(),
             charts: Vec::new(),
             forecast: None,
+            figures: None,
         }
     }
 }

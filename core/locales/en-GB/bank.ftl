@@ -175,7 +175,6 @@ advice-early = { advice-counts }; too early to say.
 advice-so-far = { advice-counts }.
 advice-window = Half of the bites are expected between { $from } and { $to } min.
 advice-next-five = Chance of a bite in the next five minutes: { $percent } %.
-advice-known-to = You haven't waited past { $minutes } min, so nothing is known beyond.
 advice-longer = You haven't waited past { $minutes } min: leave this one longer to find out.
 advice-lost = Winding in when you do now costs about { $percent } % of the bites.
 advice-guess = Assumes { $minutes } min between casts until three are timed.

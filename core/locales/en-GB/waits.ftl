@@ -48,21 +48,32 @@ waits-cant-tell = Can't tell yet: { $bites ->
    *[other] { $bites } bites
 } so far.
 waits-survival = Still without a bite
-waits-half = Half of the casts had a bite by { $median } min (95 %: { $limits }).
-waits-not-half = Fewer than half of the casts had a bite within { $longest } min, the longest wait.
-waits-survival-how = Steps: what was seen (Kaplan-Meier), dots its log-log limits. Dashes: what is expected of the next cast.
+waits-half = Half of the casts had a bite by { $median } min.
+waits-half-limits = That time, in minutes, could be { $limits } (95 % limits).
+waits-not-half = Fewer than half of the casts had a bite. The longest wait was { $longest } min.
+waits-survival-how = Steps: what was seen, dots how far it may be off. Dashes: what is expected of the next cast.
+waits-survival-figures = Steps by Kaplan and Meier, dots their log-log limits (95 %), wide enough for casts of one hour being alike.
 waits-hazard = When bites come
-waits-thickest = Bites come thickest about { $minute } min after the splash: of 100 casts still out, { $percent } get one in that minute (95 %: { $limits }).
-waits-rising = Bites still come thicker at { $minute } min, the end of the record: of 100 casts still out, { $percent } get one in that minute (95 %: { $limits }).
-waits-flat = No minute of the wait stands out: bites come about as readily early as late.
+waits-thickest = Best minute: about { $minute } after the splash. Of 100 casts still out then, about { $percent } get a bite in that minute. With { $bites } bites it could be anything from { $limits }.
+waits-rising = Bites still come quicker at { $minute } min, the longest wait. Of 100 casts still out then, about { $percent } get a bite in that minute. With { $bites } bites it could be anything from { $limits }.
+waits-flat = No minute stands out: a bite is about as likely early as late.
 waits-hazard-how = Bars: bites per 100 minutes out, as seen. Dashes: what is expected.
+waits-hazard-figures = Expected: the mean over all shapes of the wait that the record leaves likely, with its 95 % band.
 waits-bar = { $bites ->
     [one] 1 bite
    *[other] { $bites } bites
 } in { $minutes } min
+waits-figures = Figures
 waits-leave = How long to leave it
 waits-best-rate = At its best about { $rate } bites an hour (95 %: { $limits }).
-waits-leave-how = Diamond: the best time. Cross: when you wind in now. Near-best: within 5 % of the best, cut short where an empty cast is better wound in.
+waits-bites-between = { $bites ->
+    [one] The only bite came at { $low } min.
+   *[other] All { $bites } bites came between { $low } and { $high } min.
+}
+waits-habit-before = You usually wind in at { $habit }, before any of them.
+waits-not-tried = Not tried: over { $minutes } min.
+waits-leave-how = Diamond: the best time. Cross: when you wind in now.
+waits-leave-figures = Bites an hour by renewal reward. Near-best: within 5 % of the best, cut short where an empty cast is better wound in.
 waits-earlier = This session against earlier ones
 waits-earlier-counts = This session: { $bites ->
     [0] no bites
@@ -97,7 +108,8 @@ waits-drift-hours = { $hours ->
     [one] 1 whole hour
    *[other] { $hours } whole hours
 } in their order: { $p }, good at any look. Five or six can show a strong trend only.
-waits-drift-how = Filled: a bite. Ring with a stroke: none in that time, so the wait is longer. An hour counts by its bites less those expected of the same waits (log-rank scores).
+waits-drift-how = Filled: a bite. Ring with a stroke: none in that time, so the wait is longer.
+waits-drift-figures = An hour counts by its bites less those expected of the same waits (log-rank scores), the hours by an order test that may be read at any moment.
 
 forecast-title = What is left in it
 forecast-left = Time left
@@ -109,6 +121,6 @@ forecast-last = Last useful cast
 forecast-last-value = { $value } min before all-out
 forecast-one = { $likely }
 forecast-range = { $low } to { $high }, most likely { $likely }
-forecast-says = At least one bite in { $minutes } min: { $percent } in 100.
-forecast-cant-tell = Can't tell yet: fewer than three bites, so these ranges are little more than a habit. At least one bite in { $minutes } min: { $percent } in 100.
-forecast-how = On 8 days in 10 like this, the total falls in each range, with this cast left { $leave } min, later ones { $then } min, and { $turn } min from wind-in to splash. The last useful cast still has half of a full cast's chance.
+forecast-says = On { $percent } of 100 days like this, a bite comes in the next { $minutes } min.
+forecast-cant-tell = Too few bites yet: these ranges are little more than a habit. On about { $percent } of 100 days, a bite comes in the next { $minutes } min.
+forecast-how = On 8 days in 10 like this, the total falls in each range. Assumed: this cast left { $leave } min, later ones { $then } min, { $turn } min from wind-in to splash. The last useful cast still has half of a full cast's chance.

@@ -95,7 +95,9 @@ pub use shell::{ShellWords, position_words};
 pub use swim::{PegPlaceView, SwimKey, SwimKeyView, SwimPad, SwimScreen, SwimView, scene_words, swim_view};
 pub use tackle::first_spot;
 pub use tackle::{Choice, ChoiceRow, TackleAround, TackleView, tackle};
-pub use waits::{EarlierRows, ForecastLine, ForecastView, WaitsInput, WaitsView, forecast_view, waits};
+pub use waits::{
+    EarlierRows, FiguresView, ForecastLine, ForecastView, WaitsInput, WaitsView, forecast_view, waits,
+};
 pub use watch::{PhoneView, WatchAlarm, WatchKey, WatchView};
 pub use watch::{WatchInput, phone_view, watch_view};
 pub use which::Screen;

@@ -19,7 +19,8 @@ pub struct Step {
     pub bites: usize,
     /// Kaplan-Meier estimate of the share still without a bite after it.
     pub survival: f64,
-    /// Greenwood's sum of d / (n (n - d)) up to here; infinite once the curve reaches zero.
+    /// Variance of ln S: Greenwood's sum of d / (n (n - d)) up to here, or what clusters make of it; infinite once the curve
+    /// reaches zero.
     pub greenwood_sum: f64,
     /// Nelson-Aalen estimate of the cumulative hazard.
     pub cumulative_hazard: f64,
@@ -65,6 +66,44 @@ impl SurvivalCurve {
         let keys = sorted_keys(waits);
         let longest = keys.last().map_or(0.0, |&key| minutes_of(key));
         Ok(Self { steps: steps(&keys), waits: waits.len(), longest })
+    }
+
+    /// The same curve with limits that allow for casts of one cluster (an hour, say) being alike: `clusters` names the
+    /// cluster of each wait. The variance of ln S is the sum over clusters of the squared influence of their casts, times
+    /// G / (G - 1) for G clusters (Ying and Wei 1994; the infinitesimal jackknife of R's survfit), and never below
+    /// Greenwood's, which it is with a cluster to every cast. With fewer than two clusters it stays Greenwood's.
+    pub fn in_clusters(waits: &[Wait], clusters: &[usize]) -> Result<Self, BiteError> {
+        let mut curve = Self::new(waits)?;
+        let count = clusters.iter().max().map_or(0, |last| last + 1);
+        if count < 2 || clusters.len() != waits.len() {
+            return Ok(curve);
+        }
+        let mut influence = vec![0.0; count];
+        let order =
+            restwater_sorting::places(waits.len(), &|i, j| waits[i].minutes().total_cmp(&waits[j].minutes()));
+        let mut out: Vec<usize> = vec![0; count];
+        for &cluster in clusters {
+            out[cluster] += 1;
+        }
+        let mut gone = order.iter().peekable();
+        for step in &mut curve.steps {
+            while let Some(&&i) = gone.peek().filter(|&&&i| waits[i].minutes() < step.minutes) {
+                out[clusters[i]] -= 1;
+                gone.next();
+            }
+            let (n, d) = (step.at_risk as f64, step.bites as f64);
+            // Of a cast still out: d / (n (n - d)) without a bite here, -1 / n with one.
+            let term = d / (n * (n - d));
+            influence.iter_mut().zip(&out).for_each(|(sum, out)| *sum += term * *out as f64);
+            for &i in gone.clone().take_while(|&&i| waits[i].minutes() == step.minutes) {
+                if waits[i].is_bite() {
+                    influence[clusters[i]] -= term + 1.0 / n;
+                }
+            }
+            let squares: f64 = influence.iter().map(|x| x * x).sum();
+            step.greenwood_sum = step.greenwood_sum.max(squares * count as f64 / (count as f64 - 1.0));
+        }
+        Ok(curve)
     }
 
     /// The bite times in order.
@@ -243,6 +282,38 @@ mod tests {
         let curve = SurvivalCurve::new(&waits(&[(-0.0, true), (3.0, true)])).unwrap();
         assert_eq!(curve.longest_min(), 3.0);
         assert_eq!(curve.survival_at(0.0), 0.5);
+    }
+
+    /// With a cluster to every cast the sum of squared influences is Greenwood's (as R's survfit has it); two casts that
+    /// always go together count as one.
+    #[test]
+    fn clusters_of_one_are_greenwoods_and_twins_count_once() {
+        let list = [
+            (6.0, true),
+            (6.0, true),
+            (6.0, false),
+            (7.0, true),
+            (9.0, false),
+            (10.0, true),
+            (13.0, true),
+            (16.0, false),
+        ];
+        let waits = waits(&list);
+        let alone: Vec<usize> = (0..waits.len()).collect();
+        let plain = SurvivalCurve::new(&waits).unwrap();
+        let single = SurvivalCurve::in_clusters(&waits, &alone).unwrap();
+        for (a, b) in plain.steps().iter().zip(single.steps()) {
+            assert!((8.0 / 7.0 * a.greenwood_sum - b.greenwood_sum).abs() < 1e-12, "{a:?} {b:?}");
+        }
+        let twice: Vec<Wait> = waits.iter().chain(&waits).copied().collect();
+        let pairs: Vec<usize> = alone.iter().chain(&alone).copied().collect();
+        let twins = SurvivalCurve::in_clusters(&twice, &pairs).unwrap();
+        for (a, b) in single.steps().iter().zip(twins.steps()) {
+            assert!(
+                (a.greenwood_sum - b.greenwood_sum).abs() < 1e-12 && (a.survival - b.survival).abs() < 1e-12
+            );
+        }
+        assert_eq!(SurvivalCurve::in_clusters(&waits, &[0; 8]).unwrap(), plain);
     }
 
     fn any_waits() -> impl Strategy<Value = Vec<Wait>> {

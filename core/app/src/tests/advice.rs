@@ -74,7 +74,7 @@ fn the_forecast_and_the_bank_give_the_same_chance() {
         let bank = percent(&phone.bank(at_ms).advice.more, "next five minutes");
         let (waits, _) = screens(&mut phone, at_ms);
         let says = waits.forecast.unwrap().says;
-        let forecast: f64 = says.rsplit(": ").next().unwrap().split(' ').next().unwrap().parse().unwrap();
+        let forecast: f64 = says.strip_prefix("On ").unwrap().split(' ').next().unwrap().parse().unwrap();
         assert!((bank - forecast).abs() <= 3.0, "{waited} min out: {bank} % on the Bank, {says}");
     }
 }

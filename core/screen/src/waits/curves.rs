@@ -1,6 +1,6 @@
 //! Survival, hazard and bites per hour by leave time.
 
-use super::{LEVEL, bites, counts_words, range_words, too_few};
+use super::{LEVEL, Picture, bites, counts_words, range_words, too_few};
 use crate::bank::leave_words;
 use crate::chart::{
     Axis, ChartBand, ChartBar, ChartDot, ChartKind, ChartLine, ChartSpan, ChartView, DotShape, LineStyle,
@@ -20,6 +20,8 @@ const FLAT: f64 = 1.5;
 pub(super) struct Asked<'a> {
     pub(super) words: &'a Wording,
     pub(super) all: &'a [Wait],
+    /// The hour in which each of them began.
+    pub(super) hours: &'a [usize],
     pub(super) casts: usize,
     pub(super) posterior: &'a WaitPosterior,
     pub(super) advice: &'a Advice,
@@ -61,8 +63,8 @@ impl Asked<'_> {
     }
 
     /// Share of casts still without a bite: Kaplan-Meier with its limits, and the posterior's curve.
-    pub(super) fn survival(&self) -> Option<ChartView> {
-        let seen = SurvivalCurve::new(self.all).ok()?;
+    pub(super) fn survival(&self) -> Option<Picture> {
+        let seen = SurvivalCurve::in_clusters(self.all, self.hours).ok()?;
         let x = self.minutes_axis();
         let curve = self.curve(CurveKind::Survival, x.to)?;
         let y = Axis::up_to(self.words.say("axis-without"), 100.0);
@@ -74,7 +76,9 @@ impl Asked<'_> {
         chart.says = self.half(&seen);
         chart.notes =
             vec![counts_words(self.words, self.all, self.casts), self.words.say("waits-survival-how")];
-        Some(chart)
+        let figures =
+            std::iter::once(self.words.say("waits-survival-figures")).chain(self.half_limits(&seen));
+        Some(Picture { chart, figures: figures.collect() })
     }
 
     fn half(&self, seen: &SurvivalCurve) -> String {
@@ -86,18 +90,24 @@ impl Asked<'_> {
         let Some(median) = seen.quantile(0.5) else {
             return words.say_with("waits-not-half", &[("longest", Arg::Text(&longest))]);
         };
+        words.say_with("waits-half", &[("median", Arg::Text(&whole(median)))])
+    }
+
+    /// How far that time may be off.
+    fn half_limits(&self, seen: &SurvivalCurve) -> Option<String> {
+        let words = self.words;
+        seen.quantile(0.5).filter(|_| bites(self.all) >= super::BITES_TO_TELL)?;
         let limits = seen.quantile_limits(0.5, Limits::LogLog, LEVEL).unwrap_or((None, None));
         let (low, high) = (whole(limits.0.unwrap_or(0.0)), limits.1.map(whole));
         let limits = match &high {
             Some(high) => words.say_with("range", &[("low", Arg::Text(&low)), ("high", Arg::Text(high))]),
             None => words.say_with("range-open", &[("low", Arg::Text(&low))]),
         };
-        let median = whole(median);
-        words.say_with("waits-half", &[("median", Arg::Text(&median)), ("limits", Arg::Text(&limits))])
+        Some(words.say_with("waits-half-limits", &[("limits", Arg::Text(&limits))]))
     }
 
     /// Chance of a bite in the next minute, with bars of what was seen.
-    pub(super) fn hazard(&self) -> Option<ChartView> {
+    pub(super) fn hazard(&self) -> Option<Picture> {
         let x = self.minutes_axis();
         let curve = self.curve(CurveKind::NextMinute, self.longest().max(5.0))?;
         let bars = self.bars(x.to);
@@ -119,7 +129,7 @@ impl Asked<'_> {
         chart.says = self.thickest(&curve);
         chart.notes =
             vec![counts_words(self.words, self.all, self.casts), self.words.say("waits-hazard-how")];
-        Some(chart)
+        Some(Picture { chart, figures: vec![self.words.say("waits-hazard-figures")] })
     }
 
     fn thickest(&self, curve: &[CurvePoint]) -> String {
@@ -139,6 +149,7 @@ impl Asked<'_> {
                 ("minute", Arg::Text(&minute)),
                 ("percent", Arg::Text(&percent)),
                 ("limits", Arg::Text(&limits)),
+                ("bites", Arg::Count(bites(self.all))),
             ],
         )
     }
@@ -163,7 +174,7 @@ impl Asked<'_> {
     }
 
     /// Bites per hour of leaving every cast so long, with the near-best band.
-    pub(super) fn leave_time(&self) -> Option<ChartView> {
+    pub(super) fn leave_time(&self) -> Option<Picture> {
         let x = self.minutes_axis();
         let curve = self.curve(CurveKind::Rate, x.to)?;
         let mean = curve.iter().map(|p| p.mean).fold(0.0, f64::max);
@@ -186,27 +197,44 @@ impl Asked<'_> {
         };
         dot(self.advice.best_min.filter(|_| known), DotShape::Best);
         dot(self.habit, DotShape::Habit);
-        chart.says = self.leave_says(&curve);
+        chart.says = self.leave_says();
         chart.notes = vec![counts_words(self.words, self.all, self.casts), self.words.say("waits-leave-how")];
-        if self.longest() < chart.x.to {
-            let longest = whole(self.longest());
-            chart.notes.push(self.words.say_with("advice-known-to", &[("minutes", Arg::Text(&longest))]));
-        }
-        Some(chart)
+        let figures = self.best_rate(&curve).into_iter().chain([self.words.say("waits-leave-figures")]);
+        Some(Picture { chart, figures: figures.collect() })
     }
 
-    fn leave_says(&self, curve: &[CurvePoint]) -> String {
+    /// What to do, when bites came, and what was not tried.
+    fn leave_says(&self) -> String {
         let words = self.words;
+        let seen: Vec<f64> = self.all.iter().filter(|w| w.is_bite()).map(|w| w.minutes()).collect();
         if too_few(self.advice) {
-            return words.say_with("waits-cant-tell", &[("bites", Arg::Count(bites(self.all)))]);
+            return words.say_with("waits-cant-tell", &[("bites", Arg::Count(seen.len()))]);
         }
+        let first = seen.iter().copied().fold(f64::INFINITY, f64::min);
+        let last = seen.iter().copied().fold(0.0, f64::max);
+        let (low, high, longest) = (whole(first), whole(last), whole(self.longest()));
+        let mut says = vec![leave_words(words, self.advice)];
+        says.push(words.say_with(
+            "waits-bites-between",
+            &[("bites", Arg::Count(seen.len())), ("low", Arg::Text(&low)), ("high", Arg::Text(&high))],
+        ));
+        // A habit that never saw a bite: casts left longer than usual brought them all.
+        if let Some(habit) = self.habit.filter(|habit| libm::round(*habit) < libm::floor(first)) {
+            says.push(words.say_with("waits-habit-before", &[("habit", Arg::Text(&whole(habit)))]));
+        }
+        says.push(words.say_with("waits-not-tried", &[("minutes", Arg::Text(&longest))]));
+        says.join(" ")
+    }
+
+    /// The best rate with its band.
+    fn best_rate(&self, curve: &[CurvePoint]) -> Option<String> {
+        let words = self.words;
         let end = curve.last().map_or(0.0, |p| p.minutes);
         let at = self.advice.best_min.unwrap_or(end).min(end);
         let rate = trimmed(self.advice.best_rate_per_hour, 1);
-        let limits = near(curve, at).map(|p| range_words(words, p.low, p.high, 1)).unwrap_or_default();
-        let best =
-            words.say_with("waits-best-rate", &[("rate", Arg::Text(&rate)), ("limits", Arg::Text(&limits))]);
-        format!("{} {best}", leave_words(words, self.advice))
+        let limits = near(curve, at).map(|p| range_words(words, p.low, p.high, 1))?;
+        let args = [("rate", Arg::Text(&rate)), ("limits", Arg::Text(&limits))];
+        (!too_few(self.advice)).then(|| words.say_with("waits-best-rate", &args))
     }
 }
 

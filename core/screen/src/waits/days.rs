@@ -1,7 +1,7 @@
 //! Today against earlier sessions, and the drift over the day.
 
 use super::curves::steps;
-use super::{Counted, WaitsInput, bites, p_words};
+use super::{Counted, Picture, WaitsInput, bites, p_words};
 use crate::chart::{Axis, ChartDot, ChartKind, ChartView, DotShape, LineStyle, Tick};
 use crate::figures::clock;
 use crate::{Arg, Wording};
@@ -13,7 +13,7 @@ use restwater_waits::{LIKE_DAY_WEIGHT, OTHER_DAY_WEIGHT, SurvivalCurve, Wait};
 const HOUR_MIN: f64 = 60.0;
 
 /// Today's curve beside that of earlier sessions, and whether today differs; none without earlier casts.
-pub(super) fn earlier(input: &WaitsInput, counted: &Counted) -> Option<ChartView> {
+pub(super) fn earlier(input: &WaitsInput, counted: &Counted) -> Option<Picture> {
     let words = input.words;
     let before: Vec<Wait> = counted.earlier.iter().flat_map(|day| &day.0).copied().collect();
     let (then, now) = (SurvivalCurve::new(&before).ok()?, SurvivalCurve::new(&counted.today).ok()?);
@@ -35,14 +35,12 @@ pub(super) fn earlier(input: &WaitsInput, counted: &Counted) -> Option<ChartView
     let (like, other) = (LIKE_DAY_WEIGHT.to_string(), OTHER_DAY_WEIGHT.to_string());
     let weights = [("like", Arg::Text(&like)), ("other", Arg::Text(&other))];
     chart.notes = vec![words.say_with("waits-earlier-counts", &counts)];
-    if let Some(hours) = hours {
-        chart.notes.push(hours_words(words, "waits-earlier-hours", hours));
-    }
-    if let Some(p) = log_rank(&counted.today, &before, Weighting::LogRank).ok().and_then(|test| test.p()) {
-        chart.notes.push(words.say_with("waits-earlier-log-rank", &[("p", Arg::Text(&p_words(words, p)))]));
-    }
-    chart.notes.push(words.say_with("waits-weights", &weights));
-    Some(chart)
+    let log_rank = log_rank(&counted.today, &before, Weighting::LogRank).ok().and_then(|test| test.p());
+    let log_rank =
+        log_rank.map(|p| words.say_with("waits-earlier-log-rank", &[("p", Arg::Text(&p_words(words, p)))]));
+    let hours = hours.map(|hours| hours_words(words, "waits-earlier-hours", hours));
+    let weights = words.say_with("waits-weights", &weights);
+    Some(Picture { chart, figures: hours.into_iter().chain(log_rank).chain([weights]).collect() })
 }
 
 /// The waits with their times.
@@ -87,7 +85,7 @@ fn hours_words(words: &Wording, id: &str, hours: ByHours) -> String {
 }
 
 /// Each cast at its time of day and as high as its wait, and whether bites came readier or slower as the day went on.
-pub(super) fn drift(input: &WaitsInput, counted: &Counted) -> Option<ChartView> {
+pub(super) fn drift(input: &WaitsInput, counted: &Counted) -> Option<Picture> {
     let words = input.words;
     let started = input.session.started.as_ref()?;
     let longest = counted.today.iter().map(|w| w.minutes()).fold(0.0, f64::max);
@@ -106,10 +104,11 @@ pub(super) fn drift(input: &WaitsInput, counted: &Counted) -> Option<ChartView> 
     chart.dots = counted.today_at.iter().zip(&counted.today).map(dot).collect();
     let hours = over_the_day(&timed(&counted.today, &counted.today_at), !input.session.is_open()).ok();
     chart.says = says(words, counted, 0, hours, "waits-drift");
-    chart.notes = vec![super::counts_words(words, &counted.today, counted.today_casts)];
-    chart.notes.extend(hours.map(|hours| hours_words(words, "waits-drift-hours", hours)));
-    chart.notes.push(words.say("waits-drift-how"));
-    Some(chart)
+    chart.notes =
+        vec![super::counts_words(words, &counted.today, counted.today_casts), words.say("waits-drift-how")];
+    let hours = hours.map(|hours| hours_words(words, "waits-drift-hours", hours));
+    let figures = hours.into_iter().chain([words.say("waits-drift-figures")]).collect();
+    Some(Picture { chart, figures })
 }
 
 /// Minutes of the session, labelled with the hours of the clock.

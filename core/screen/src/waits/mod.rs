@@ -33,6 +33,24 @@ pub struct WaitsView {
     pub charts: Vec<ChartView>,
     /// What the rest of a day is likely to hold.
     pub forecast: Option<ForecastView>,
+    /// The page behind them; none before there is a picture.
+    pub figures: Option<FiguresView>,
+}
+
+/// The page behind verdicts: intervals, p values and how they were obtained.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
+pub struct FiguresView {
+    /// Its heading.
+    pub title: String,
+    /// A paragraph for each verdict, which it begins with the heading of.
+    pub lines: Vec<String>,
+}
+
+/// A picture with what stands behind it.
+pub(super) struct Picture {
+    chart: ChartView,
+    figures: Vec<String>,
 }
 
 /// An earlier session as it speaks today.
@@ -89,6 +107,7 @@ pub fn waits(input: &WaitsInput) -> (WaitsView, Option<WaitPosterior>) {
         rows,
         charts: Vec::new(),
         forecast: None,
+        figures: None,
     };
     let earlier: Vec<EarlierDay> =
         counted.earlier.iter().map(|(waits, weight)| EarlierDay { waits, weight: *weight }).collect();
@@ -101,28 +120,35 @@ pub fn waits(input: &WaitsInput) -> (WaitsView, Option<WaitPosterior>) {
     };
     let Ok(posterior) = WaitPosterior::new(&record, &Settings::default()) else { return (view, None) };
     if !all.is_empty() {
-        view.charts = charts(input, &counted, &all, &posterior);
+        let pictures = pictures(input, &counted, &all, &posterior);
+        let line = |p: &Picture| format!("{}. {}", p.chart.title, p.figures.join(" "));
+        let lines = pictures.iter().map(line).collect();
+        view.figures = Some(FiguresView { title: words.say("waits-figures"), lines });
+        view.charts = pictures.into_iter().map(|p| p.chart).collect();
     }
     (view, Some(posterior))
 }
 
-fn charts(input: &WaitsInput, counted: &Counted, all: &[Wait], posterior: &WaitPosterior) -> Vec<ChartView> {
+fn pictures(input: &WaitsInput, counted: &Counted, all: &[Wait], posterior: &WaitPosterior) -> Vec<Picture> {
     let advice = posterior.advice();
+    let hours = counted.hours();
     let asked = curves::Asked {
         words: input.words,
         all,
+        hours: &hours,
         casts: counted.casts(),
         posterior,
         advice: &advice,
         habit: input.habit_min,
     };
-    let mut charts = Vec::new();
-    charts.extend(asked.leave_time());
-    charts.extend(asked.survival());
-    charts.extend(asked.hazard());
-    charts.extend(days::earlier(input, counted));
-    charts.extend(days::drift(input, counted));
-    charts
+    let all = [
+        asked.leave_time(),
+        asked.survival(),
+        asked.hazard(),
+        days::earlier(input, counted),
+        days::drift(input, counted),
+    ];
+    all.into_iter().flatten().collect()
 }
 
 impl Counted {
@@ -156,6 +182,20 @@ impl Counted {
 
     fn casts(&self) -> usize {
         self.today_casts + self.earlier_casts
+    }
+
+    /// The hour in which each of all waits began: casts of one hour are alike.
+    fn hours(&self) -> Vec<usize> {
+        let mut known: Vec<(usize, i64)> = Vec::new();
+        let days = std::iter::once(&self.today_at).chain(&self.earlier_at).enumerate();
+        days.flat_map(|(day, at)| at.iter().map(move |at| (day, libm::floor(at / 60.0) as i64)))
+            .map(|hour| {
+                known.iter().position(|other| *other == hour).unwrap_or_else(|| {
+                    known.push(hour);
+                    known.len() - 1
+                })
+            })
+            .collect()
     }
 
     fn all(&self) -> Vec<Wait> {

@@ -3,11 +3,13 @@ import RestwaterCore
 /// What the record says of waiting: a picture a page, turned by a key, with what it says above it.
 extension Sheet {
     mutating func drawWaits(_ waits: WaitsView, _ slate: Slate, _ content: ScreenContent) {
-        let pages = waits.charts.count + (waits.forecast == nil ? 0 : 1)
+        let pages = waits.charts.count + (waits.forecast == nil ? 0 : 1) + (waits.figures == nil ? 0 : 1)
         let page = pages == 0 ? 0 : content.paging.page % pages
         let chart = page < waits.charts.count ? waits.charts[page] : nil
-        let forecast = chart == nil ? waits.forecast : nil
-        let rest = head(chart?.title ?? forecast?.title ?? waits.title, notice: content.notice, slate)
+        // What stands behind the verdicts comes last.
+        let figures = page == pages - 1 ? waits.figures : nil
+        let forecast = chart == nil && figures == nil ? waits.forecast : nil
+        let rest = head(chart?.title ?? figures?.title ?? forecast?.title ?? waits.title, notice: content.notice, slate)
         let fields = forecast.map { [$0.left] } ?? waits.rows
         if fields.contains(where: { $0.tag == content.paging.row }) {
             rows(fields, in: rest, slate, content.paging)
@@ -18,6 +20,9 @@ extension Sheet {
             let place = rest.with(height: rest.height - keys)
             if let chart {
                 drawPage(chart.says, chart.notes, in: place, slate) { sheet, figures, at in sheet.drawChart(chart, figures, at, slate) }
+            } else if let figures {
+                let text = figures.lines.joined(separator: "\n")
+                put("figures", text, em: slate.text.body * 0.85, at: place, slate, order: 10, middle: false)
             } else if let forecast {
                 drawForecast(forecast, in: place, slate)
             } else {

@@ -54,6 +54,8 @@ class WaitsScreenTest {
         assertEquals(forecast.lines.size, tags("forecast-").size)
         for ((i, line) in forecast.lines.withIndex()) assertEquals("${line.label}: ${line.value}", spoken("forecast-$i"))
         tapOn("next-picture")
+        assertEquals(checkNotNull(waits.figures).lines.joinToString("\n"), spoken("figures"))
+        tapOn("next-picture")
         assertEquals(seen.first(), tags("chart-").single(), "after the last page comes the first")
     }
 
@@ -108,7 +110,7 @@ class WaitsScreenTest {
 
     @Test fun atTwiceTheTextNothingIsLost() = Bankside.on(GLASS.copy(textScale = 2.0)) {
         aDay()
-        repeat(waits.charts.size + 1) { page ->
+        repeat(waits.charts.size + 2) { page ->
             assertNothingCutOff("page ${page + 1}")
             tapOn("next-picture")
         }

@@ -16,6 +16,7 @@ import app.restwater.core.layout.BankLayout
 import app.restwater.core.layout.PadWords
 import app.restwater.core.layout.Rect
 import app.restwater.core.screen.Action
+import app.restwater.core.screen.FiguresView
 import app.restwater.core.screen.ForecastView
 import app.restwater.core.screen.WaitsView
 
@@ -32,13 +33,15 @@ fun WaitsScreen(
 ) {
     var open by rememberSaveable { mutableStateOf<String?>(null) }
     val forecast = waits.forecast
-    val pages = waits.charts.size + if (forecast == null) 0 else 1
+    val pages = waits.charts.size + listOfNotNull(forecast, waits.figures).size
     var turned by rememberSaveable { mutableStateOf(first) }
     val page = if (pages == 0) 0 else turned % pages
     val chart = waits.charts.getOrNull(page)
+    // What stands behind the verdicts comes last.
+    val figures = waits.figures?.takeIf { page == pages - 1 }
     Ground()
-    val rest = PageHead(chart?.title ?: forecast?.takeIf { pages > 0 }?.title ?: waits.title, notice, layout)
-    val rows = if (chart == null && forecast != null) listOf(forecast.left) else waits.rows
+    val rest = PageHead(chart?.title ?: figures?.title ?: forecast?.takeIf { pages > 0 }?.title ?: waits.title, notice, layout)
+    val rows = if (chart == null && figures == null && forecast != null) listOf(forecast.left) else waits.rows
     if (open != null && rows.any { it.tag == open }) {
         Rows(rows, open, { open = it }, rest, layout, words, onAct)
     } else {
@@ -49,12 +52,22 @@ fun WaitsScreen(
         val place = rest.copy(height = rest.height - keys)
         when {
             chart != null -> Page(place, layout, chart.says, chart.notes) { figurePx, at -> ChartCanvas(chart, figurePx, Modifier.at(at)) }
+            figures != null -> FiguresPage(figures, place, layout)
             forecast != null -> ForecastPage(forecast, place, layout)
             else -> FitText(waits.counts, layout.text.body.toFloat(), LocalInk.current.ink, Modifier.at(place))
         }
         KeyGrid(cells, rest.copy(top = rest.top + rest.height - keys, height = keys), layout, words)
     }
     Back(layout, words) { if (open == null) onBack() else open = null }
+}
+
+/** Intervals, p values and how they were obtained. */
+@Composable
+internal fun FiguresPage(figures: FiguresView, place: Rect, layout: BankLayout) {
+    val text = figures.lines.joinToString("\n")
+    Box(Modifier.at(place).testTag("figures").semantics { contentDescription = text }) {
+        FitText(text, layout.text.body.toFloat() * 0.85f, LocalInk.current.ink, Modifier.fillMaxSize(), middle = false)
+    }
 }
 
 /** A sentence, a picture below it, and how it was obtained below that. */
