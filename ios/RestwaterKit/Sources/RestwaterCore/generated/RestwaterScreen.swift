@@ -2546,6 +2546,75 @@ public func FfiConverterTypeDoorsView_lower(_ value: DoorsView) -> RustBuffer {
 
 
 /**
+ * The page behind verdicts: intervals, p values and how they were obtained.
+ */
+public struct FiguresView: Equatable, Hashable {
+    /**
+     * Its heading.
+     */
+    public let title: String
+    /**
+     * A paragraph for each verdict, which it begins with the heading of.
+     */
+    public let lines: [String]
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Its heading.
+         */title: String, 
+        /**
+         * A paragraph for each verdict, which it begins with the heading of.
+         */lines: [String]) {
+        self.title = title
+        self.lines = lines
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension FiguresView: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeFiguresView: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> FiguresView {
+        return
+            try FiguresView(
+                title: FfiConverterString.read(from: &buf), 
+                lines: FfiConverterSequenceString.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: FiguresView, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.title, into: &buf)
+        FfiConverterSequenceString.write(value.lines, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeFiguresView_lift(_ buf: RustBuffer) throws -> FiguresView {
+    return try FfiConverterTypeFiguresView.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeFiguresView_lower(_ value: FiguresView) -> RustBuffer {
+    return FfiConverterTypeFiguresView.lower(value)
+}
+
+
+/**
  * The Files screen.
  */
 public struct FilesView: Equatable, Hashable {
@@ -6960,6 +7029,10 @@ public struct WaitsView: Equatable, Hashable {
      * What the rest of a day is likely to hold.
      */
     public let forecast: ForecastView?
+    /**
+     * The page behind them; none before there is a picture.
+     */
+    public let figures: FiguresView?
 
     // Default memberwise initializers are never public by default, so we
     // declare one manually.
@@ -6978,12 +7051,16 @@ public struct WaitsView: Equatable, Hashable {
          */charts: [ChartView], 
         /**
          * What the rest of a day is likely to hold.
-         */forecast: ForecastView?) {
+         */forecast: ForecastView?, 
+        /**
+         * The page behind them; none before there is a picture.
+         */figures: FiguresView?) {
         self.title = title
         self.counts = counts
         self.rows = rows
         self.charts = charts
         self.forecast = forecast
+        self.figures = figures
     }
 
     
@@ -7006,7 +7083,8 @@ public struct FfiConverterTypeWaitsView: FfiConverterRustBuffer {
                 counts: FfiConverterString.read(from: &buf), 
                 rows: FfiConverterSequenceTypeChoiceRow.read(from: &buf), 
                 charts: FfiConverterSequenceTypeChartView.read(from: &buf), 
-                forecast: FfiConverterOptionTypeForecastView.read(from: &buf)
+                forecast: FfiConverterOptionTypeForecastView.read(from: &buf), 
+                figures: FfiConverterOptionTypeFiguresView.read(from: &buf)
         )
     }
 
@@ -7016,6 +7094,7 @@ public struct FfiConverterTypeWaitsView: FfiConverterRustBuffer {
         FfiConverterSequenceTypeChoiceRow.write(value.rows, into: &buf)
         FfiConverterSequenceTypeChartView.write(value.charts, into: &buf)
         FfiConverterOptionTypeForecastView.write(value.forecast, into: &buf)
+        FfiConverterOptionTypeFiguresView.write(value.figures, into: &buf)
     }
 }
 
@@ -15313,6 +15392,30 @@ fileprivate struct FfiConverterOptionTypeAlternationView: FfiConverterRustBuffer
         switch try readInt(&buf) as Int8 {
         case 0: return nil
         case 1: return try FfiConverterTypeAlternationView.read(from: &buf)
+        default: throw UniffiInternalError.unexpectedOptionalTag
+        }
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterOptionTypeFiguresView: FfiConverterRustBuffer {
+    typealias SwiftType = FiguresView?
+
+    public static func write(_ value: SwiftType, into buf: inout [UInt8]) {
+        guard let value = value else {
+            writeInt(&buf, Int8(0))
+            return
+        }
+        writeInt(&buf, Int8(1))
+        FfiConverterTypeFiguresView.write(value, into: &buf)
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwiftType {
+        switch try readInt(&buf) as Int8 {
+        case 0: return nil
+        case 1: return try FfiConverterTypeFiguresView.read(from: &buf)
         default: throw UniffiInternalError.unexpectedOptionalTag
         }
     }

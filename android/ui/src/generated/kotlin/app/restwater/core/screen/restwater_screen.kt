@@ -2612,6 +2612,53 @@ public object FfiConverterTypeDoorsView: FfiConverterRustBuffer<DoorsView> {
 
 
 /**
+ * The page behind verdicts: intervals, p values and how they were obtained.
+ */
+data class FiguresView (
+    /**
+     * Its heading.
+     */
+    val `title`: kotlin.String
+    , 
+    /**
+     * A paragraph for each verdict, which it begins with the heading of.
+     */
+    val `lines`: List<kotlin.String>
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeFiguresView: FfiConverterRustBuffer<FiguresView> {
+    override fun read(buf: ByteBuffer): FiguresView {
+        return FiguresView(
+            FfiConverterString.read(buf),
+            FfiConverterSequenceString.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: FiguresView) = (
+            FfiConverterString.allocationSize(value.`title`) +
+            FfiConverterSequenceString.allocationSize(value.`lines`)
+    )
+
+    override fun write(value: FiguresView, buf: ByteBuffer) {
+            FfiConverterString.write(value.`title`, buf)
+            FfiConverterSequenceString.write(value.`lines`, buf)
+    }
+}
+
+
+
+/**
  * The Files screen.
  */
 data class FilesView (
@@ -5832,6 +5879,11 @@ data class WaitsView (
      * What the rest of a day is likely to hold.
      */
     val `forecast`: ForecastView?
+    , 
+    /**
+     * The page behind them; none before there is a picture.
+     */
+    val `figures`: FiguresView?
     
 ){
     
@@ -5853,6 +5905,7 @@ public object FfiConverterTypeWaitsView: FfiConverterRustBuffer<WaitsView> {
             FfiConverterSequenceTypeChoiceRow.read(buf),
             FfiConverterSequenceTypeChartView.read(buf),
             FfiConverterOptionalTypeForecastView.read(buf),
+            FfiConverterOptionalTypeFiguresView.read(buf),
         )
     }
 
@@ -5861,7 +5914,8 @@ public object FfiConverterTypeWaitsView: FfiConverterRustBuffer<WaitsView> {
             FfiConverterString.allocationSize(value.`counts`) +
             FfiConverterSequenceTypeChoiceRow.allocationSize(value.`rows`) +
             FfiConverterSequenceTypeChartView.allocationSize(value.`charts`) +
-            FfiConverterOptionalTypeForecastView.allocationSize(value.`forecast`)
+            FfiConverterOptionalTypeForecastView.allocationSize(value.`forecast`) +
+            FfiConverterOptionalTypeFiguresView.allocationSize(value.`figures`)
     )
 
     override fun write(value: WaitsView, buf: ByteBuffer) {
@@ -5870,6 +5924,7 @@ public object FfiConverterTypeWaitsView: FfiConverterRustBuffer<WaitsView> {
             FfiConverterSequenceTypeChoiceRow.write(value.`rows`, buf)
             FfiConverterSequenceTypeChartView.write(value.`charts`, buf)
             FfiConverterOptionalTypeForecastView.write(value.`forecast`, buf)
+            FfiConverterOptionalTypeFiguresView.write(value.`figures`, buf)
     }
 }
 
@@ -15234,6 +15289,38 @@ public object FfiConverterOptionalTypeAlternationView: FfiConverterRustBuffer<Al
         } else {
             buf.put(1)
             FfiConverterTypeAlternationView.write(value, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterOptionalTypeFiguresView: FfiConverterRustBuffer<FiguresView?> {
+    override fun read(buf: ByteBuffer): FiguresView? {
+        if (buf.get().toInt() == 0) {
+            return null
+        }
+        return FfiConverterTypeFiguresView.read(buf)
+    }
+
+    override fun allocationSize(value: FiguresView?): ULong {
+        if (value == null) {
+            return 1UL
+        } else {
+            return 1UL + FfiConverterTypeFiguresView.allocationSize(value)
+        }
+    }
+
+    override fun write(value: FiguresView?, buf: ByteBuffer) {
+        if (value == null) {
+            buf.put(0)
+        } else {
+            buf.put(1)
+            FfiConverterTypeFiguresView.write(value, buf)
         }
     }
 }
