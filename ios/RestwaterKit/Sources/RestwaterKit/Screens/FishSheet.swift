@@ -39,7 +39,8 @@ extension Sheet {
     /// A figure that is typed or stepped, in the lowest lines of its place; the height it takes.
     mutating func figure(_ figure: String, in place: Rect, _ slate: Slate) -> Double {
         let height = min(11 * slate.mm, place.height * 0.5)
-        put("figure", figure, em: height * 0.8, at: place.with(top: place.bottom - height, height: height), slate, weight: .bold, order: 20, announced: true)
+        let lowest = place.with(top: place.bottom - height, height: height)
+        put("figure", figure, em: height * 0.8, at: lowest, slate, weight: .bold, order: 20, announced: true)
         return height
     }
 
