@@ -19,7 +19,7 @@ CORE = "app.restwater.core"
 PAGE = 16 * 1024
 GROWTH = 1.03  # more than that over the last checked size is a fault, until the file CHECKED says otherwise
 # The goal for the dex is 1,200,000 and is missed: the bindings have a namespace for each crate. It may not grow past this.
-LIMITS = {"without librestwater.so": 1_800_000, "dex, packed": 1_276_000}
+LIMITS = {"without librestwater.so": 1_800_000, "dex, packed": 1_250_000}
 
 
 def classes_of(apk):
