@@ -71,7 +71,7 @@ android {
         }
     }
     // The typeface, the same files as on iOS and in a window.
-    sourceSets.named("main") { res.directories += "../../face/res" }
+    sourceSets.named("main") { res.directories += "../../core/face/res" }
     sourceSets.named("test") { resources.directories += "robolectric" }
 }
 

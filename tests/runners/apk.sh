@@ -76,7 +76,7 @@ merge_manifest() {
 # In aapt2's proto format, which is what R8's resource shrinker reads.
 link_apk_resources() {
   local out=$APK_OUT/linked.apk
-  stale "$out" "$APK_OUT"/AndroidManifest.xml android/app/src/main/res face/res "$ANDROID_OUT"/phone.jars || return 0
+  stale "$out" "$APK_OUT"/AndroidManifest.xml android/app/src/main/res core/face/res "$ANDROID_OUT"/phone.jars || return 0
   link_resources phone "$APK_OUT"/AndroidManifest.xml "$out".new --proto-format --proguard "$APK_OUT"/manifest-rules.pro -c "$(app_locales)" \
     --version-code "$(app_gradle versionCode)" --version-name "$(app_gradle versionName)"
   rm -rf "$out".classes

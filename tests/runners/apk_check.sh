@@ -32,7 +32,7 @@ check_apk() {
 
 # One hash of all that the APK is made of and checked by; the native library apart, which no APK has here.
 apk_inputs() {
-  git ls-files -co --exclude-standard -- android/app/src/main android/app/build.gradle.kts android/app/proguard-rules.pro android/ui \
+  git ls-files -co --exclude-standard -- android/app/src/main android/app/build.gradle.kts android/app/proguard-rules.pro android/ui core/face/res \
     android/gradle tests/runners/apk* tests/runners/Apk* tests/runners/android-libraries.txt tests/runners/android-versions.lock ":!$APK_CHECKED" |
     LC_ALL=C sort | xargs sha256sum | sha256sum | cut -d' ' -f1
 }

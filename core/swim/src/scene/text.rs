@@ -1,5 +1,5 @@
 //! How wide a text is in the app's typeface: the sum of its letters, since the cuts that ship have no kerning and no
-//! ligatures (`face/README.md`). So a text is as wide on every phone as it is here.
+//! ligatures (`core/face/README.md`). So a text is as wide on every phone as it is here.
 
 use super::widths::{BOLD, CLOCKS, MEDIUM};
 use serde::{Deserialize, Serialize};

@@ -1,4 +1,4 @@
-//! Advance widths of the app's typeface in thousandths of the text size. Written by `face/make.py`; don't edit.
+//! Advance widths of the app's typeface in thousandths of the text size. Written by `core/face/make.py`; don't edit.
 
 /// Of the medium cut.
 #[rustfmt::skip]

@@ -1,6 +1,6 @@
 import RestwaterCore
 
-/// The app's typeface (`face/res/font`), measured by the table that the core is built with.
+/// The app's typeface (`core/face/res/font`), measured by the table that the core is built with.
 public enum Face {
     /// The name that a cut of words goes by.
     public static func name(_ weight: Weight) -> String { weight == .bold ? "RestwaterSans-Bold" : "RestwaterSans-Medium" }

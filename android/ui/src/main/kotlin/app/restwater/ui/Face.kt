@@ -2,7 +2,7 @@ package app.restwater.ui
 
 import androidx.compose.ui.text.font.FontFamily
 
-/** The app's typeface (`face/res/font`): a shell names its cuts before the first screen is drawn. */
+/** The app's typeface (`core/face/res/font`): a shell names its cuts before the first screen is drawn. */
 object Face {
     /** The letters of words, medium and bold. */
     var words: FontFamily = FontFamily.SansSerif

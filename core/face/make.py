@@ -3,9 +3,9 @@
 
     npm pack @fontsource-variable/roboto-flex@5.3.0
     pip install fonttools==4.68.0 brotli==1.2.1
-    face/make.py fontsource-variable-roboto-flex-5.3.0.tgz
+    core/face/make.py fontsource-variable-roboto-flex-5.3.0.tgz
 
-It writes face/res/font/*.ttf, face/OFL.txt and core/swim/src/scene/widths.rs. What it writes is in the tree; it runs again
+It writes core/face/res/font/*.ttf, core/face/OFL.txt and core/swim/src/scene/widths.rs. What it writes is in the tree; it runs again
 only when the package or the cuts change.
 """
 
@@ -22,7 +22,7 @@ from fontTools.varLib import instancer
 SHA256 = "0bab192f3e83e6660ecb1b96bc29e012ae1d605b2bda4928d760feb819ac5c27"
 SOURCE = "package/files/roboto-flex-latin-standard-normal.woff2"
 FAMILY = "Restwater Sans"
-TREE = pathlib.Path(__file__).resolve().parent.parent
+TREE = pathlib.Path(__file__).resolve().parent.parent.parent
 
 # English, German and French, with the signs that the screens use. What is typed in another script falls back to the
 # phone's own face.
@@ -97,11 +97,11 @@ def table(name: str, doc: str, known: dict[str, int]) -> str:
 
 def main() -> None:
     face, licence = source(pathlib.Path(sys.argv[1]))
-    (TREE / "face/OFL.txt").write_text(licence)
+    (TREE / "core/face/OFL.txt").write_text(licence)
     tables = {}
     for file, style, weight, width, optical, text in CUTS:
         font = cut(face, style, weight, width, optical, text)
-        path = TREE / f"face/res/font/{file}.ttf"
+        path = TREE / f"core/face/res/font/{file}.ttf"
         font.save(path)
         tables[file] = widths(font, text)
         digits = {tables[file][d] for d in "0123456789"}
@@ -111,7 +111,7 @@ def main() -> None:
     clocks = {name: tables[name] for name in tables if "clock" in name}
     digits = {int(name.rsplit("_", 1)[1]): (known["0"], known[":"]) for name, known in clocks.items()}
     rust = [
-        "//! Advance widths of the app's typeface in thousandths of the text size. Written by `face/make.py`; don't edit.\n",
+        "//! Advance widths of the app's typeface in thousandths of the text size. Written by `core/face/make.py`; don't edit.\n",
         table("MEDIUM", "Of the medium cut.", tables["restwater_medium"]),
         table("BOLD", "Of the bold cut.", tables["restwater_bold"]),
         "/// Of the cuts of the clock, the widest first: its width in per cent, that of a digit and that of a colon.",
