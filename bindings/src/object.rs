@@ -106,7 +106,7 @@ pub fn pad_words() -> PadWords {
     PadWords::of(&Wording::new())
 }
 
-/// A contact wider than so many millimetres is a palm or a sleeve and no tap.
+/// A contact wider than this, in millimetres, is a palm or a sleeve, not a tap.
 #[uniffi::export]
 #[must_use]
 pub fn palm_mm() -> f64 {

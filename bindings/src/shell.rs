@@ -4,7 +4,7 @@
 
 use restwater_screen::{ShellWords, Wording};
 
-/// What a shell says where it speaks for the phone's system.
+/// Words for what the phone's system shows: channels, permissions, files and the position.
 #[uniffi::export]
 #[must_use]
 pub fn shell_words() -> ShellWords {

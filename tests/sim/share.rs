@@ -76,7 +76,7 @@ pub struct Line {
     /// have the same time left and the same luck.
     pub after_sixth: Share,
     /// The same over whole days with five earlier days in the book, one figure a book. Only of the
-    /// advice, the others keep no book; none where the water drifts.
+    /// advice, the others keep no book, or `None` if the water drifts.
     pub with_book: Option<Share>,
 }
 

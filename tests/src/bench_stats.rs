@@ -100,7 +100,7 @@ pub fn ours(data: &Data) -> Result<Jobs, String> {
     Ok(named.into_iter().map(|(name, timed)| (name.to_owned(), timed)).collect())
 }
 
-/// The exact tests, each with its limits, over so many tables; the figure is the sum of p-values and lower limits.
+/// The exact tests, each with its limits, over this many tables; the figure is the sum of p-values and lower limits.
 pub fn ours_exact(tables: u64) -> Result<Jobs, String> {
     let sum = |of: &dyn Fn(u64) -> Result<f64, String>| best(|| (1..=tables).map(of).sum());
     let text = |e: restwater_compare::CompareError| e.to_string();

@@ -206,7 +206,7 @@ impl Phone {
     }
 }
 
-/// So many sessions of so many ops each.
+/// So many sessions of this many ops each.
 pub fn log_of(seed: u64, sessions: usize, ops_each: usize) -> Vec<Op> {
     let mut phone = Phone::new(seed);
     for _ in 0..sessions {

@@ -10,7 +10,7 @@ use std::process::{Command, Stdio};
 use std::time::Duration;
 
 const KILLS: u64 = 200;
-/// Every so many kills the log is a new one; between, each child takes up what the killed one left.
+/// Every this many kills the log is a new one; between, each child takes up what the killed one left.
 const KILLS_A_LOG: u64 = 10;
 const FIVE_MINUTES_MS: i64 = 300_000;
 

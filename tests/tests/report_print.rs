@@ -8,7 +8,7 @@ use restwater_tests::invented::log_of;
 use std::path::Path;
 use std::process::Command;
 
-/// Prints a page to PDF; none where there is no Chromium here.
+/// Prints a page to PDF, or `None` if there is no Chromium here.
 fn print(html: &Path, pdf: &Path) -> Option<Vec<u8>> {
     let out = Command::new("chromium")
         .args(["--headless", "--no-sandbox", "--disable-gpu", "--no-pdf-header-footer"])

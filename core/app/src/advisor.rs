@@ -17,7 +17,7 @@ use uuid::Uuid;
 pub(super) struct Advisor {
     /// The session that is today's, and so none of the earlier ones.
     today: Option<Uuid>,
-    /// The sessions before it; none where they could not be read.
+    /// The sessions before it, or `None` if they could not be read.
     earlier: Option<Vec<Summary>>,
     last: Option<Answer>,
 }
@@ -76,7 +76,7 @@ impl Advisor {
         self.earlier.as_deref().unwrap_or_default()
     }
 
-    /// What the record says of a rod now; none where the session has not begun or its figures can't be used.
+    /// What the record says about a rod now, or `None` if the session has not begun or its figures can't be used.
     pub(super) fn read(&mut self, session: &Session, rod: RodNumber, now: &Stamp) -> Option<Reading> {
         session.started.as_ref()?;
         let rhythm = rhythm(session, TURN_ROUND_GUESS_MIN, BITE_EXTRA_GUESS_MIN);
@@ -88,7 +88,7 @@ impl Advisor {
         Some(Reading { advice: answer.advice, waited_min: waited, waiting, rhythm, casts })
     }
 
-    /// The posterior of today's waits and what it advises; none where its figures can't be used.
+    /// The posterior of today's waits and what it advises, or `None` if its figures can't be used.
     pub(super) fn posterior(
         &mut self,
         session: &Session,

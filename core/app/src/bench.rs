@@ -65,7 +65,7 @@ impl App {
         Ok(String::new())
     }
 
-    /// The entries that a tap makes; none where it makes none.
+    /// The entries that a tap makes, or `None` if it makes none.
     fn bench_entries(&mut self, tap: &BenchTap) -> Result<Option<Vec<Payload>>, AppError> {
         let kit = self.kit()?;
         Ok(Some(match tap {

@@ -228,7 +228,7 @@ fn advice(session: &Session, days: &[(Uuid, &Summary)]) -> Option<(Advice, usize
     Some((posterior.advice(), earlier.len()))
 }
 
-/// Heights tried over these days; none where the ladder is empty.
+/// Heights tried over these days, or `None` if the ladder is empty.
 fn rungs(ladder: &[restwater_bench::units::LineLength], days: &[(Uuid, &Summary)]) -> Vec<Rung> {
     let casts: Vec<_> = days.iter().flat_map(|(_, day)| super::bench::heights(&day.rows)).collect();
     tried(ladder, &casts).unwrap_or_default()

@@ -221,7 +221,7 @@ impl App {
         Ok(self.words.say("files-import-redone"))
     }
 
-    /// Copies the log into the folder of backups, verifies the copy and thins older ones; none where it was
+    /// Copies the log into the folder of backups, verifies the copy and thins older ones; returns `None` if it was
     /// given up.
     pub fn back_up(
         &mut self,

@@ -176,7 +176,7 @@ impl Journal {
         }
     }
 
-    /// Why something beside the log is done without at present; none where nothing is.
+    /// Why something beside the log is done without at present, or `None` if nothing is.
     pub(super) fn done_without(&self) -> Option<String> {
         self.without.borrow().values().next().cloned()
     }

@@ -15,7 +15,7 @@ pub(super) struct LateBite {
     back_s: u32,
 }
 
-/// The bite that has to be logged with an outcome; none where it was logged, or nothing is out. It was not before the splash:
+/// The bite that has to be logged with an outcome, or `None` if it was logged, or nothing is out. It was not before the splash:
 /// where the cast was out for less than twice the usual time, it was half way.
 pub(super) fn outcome(session: Option<&Session>, payload: &Payload, now: &Stamp) -> Option<LateBite> {
     let played = match payload {

@@ -69,7 +69,7 @@ impl App {
         })
     }
 
-    /// Plays the rest of the match where that is not done yet; none where nothing runs.
+    /// Plays the rest of the match where that is not done yet, or `None` if nothing runs.
     fn play_rest(&mut self, own: &OwnCount, now: &Stamp) -> Option<(Advice, Rhythm)> {
         let session =
             self.journal.recent().current().map(|loaded| &loaded.session).filter(|s| s.is_open())?;

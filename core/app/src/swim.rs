@@ -95,7 +95,7 @@ impl App {
         Ok(cell.is_some())
     }
 
-    /// The Swim screen; none where no session was ever begun.
+    /// The Swim screen, or `None` if no session was ever begun.
     pub(super) fn swim_view(&self, now: &Moment) -> Result<SwimView, AppError> {
         let session = self.session().ok_or(NotNow::NoSession)?;
         let swim = swim_of(session)?;
@@ -149,7 +149,7 @@ impl App {
         Ok(String::new())
     }
 
-    /// The moment that is shown: now, or so many steps before.
+    /// The moment that is shown: now, or this many steps before.
     fn shown(&self, now: &Moment) -> Stamp {
         self.on_line(now).before(self.swim.steps_back * REPLAY_STEP_MIN * 60_000)
     }

@@ -98,7 +98,7 @@ fn with_spot(mut spot: Spot, tap: &TackleTap, session: &Session) -> Result<Spot,
     Ok(spot)
 }
 
-/// The rig with one thing changed; none where it is the spot that changes.
+/// The rig with one thing changed, or `None` if it is the spot that changes.
 fn with_rig(mut rig: Rig, tap: &TackleTap) -> Result<Option<Rig>, AppError> {
     let name = |name: &str| Some(name.trim().to_owned()).filter(|name| !name.is_empty());
     match tap {

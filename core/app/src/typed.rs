@@ -53,7 +53,7 @@ fn keep(line: &mut Option<String>, text: &str) -> String {
     String::new()
 }
 
-/// A name or a sentence; none where nothing but spaces was typed.
+/// A name or a sentence, or `None` if nothing but spaces was typed.
 fn name(text: &str) -> Option<String> {
     Some(text.trim().to_owned()).filter(|text| !text.is_empty())
 }

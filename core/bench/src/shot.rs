@@ -118,7 +118,7 @@ pub fn fewest(
     Err(ShotError::NoneClose { wanted, tolerance, most: MOST_SHOT })
 }
 
-/// Every choice of so many shot, heaviest first, keeping the lightest that is heavy enough.
+/// Every choice of this many shot, heaviest first, keeping the lightest that is heavy enough.
 struct Search<'a> {
     order: &'a [(usize, f64, f64)],
     low: f64,

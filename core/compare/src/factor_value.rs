@@ -81,7 +81,7 @@ impl FactorValue {
         }
     }
 
-    /// Reads that form; none where it is not a value of the factor.
+    /// Reads that form, or `None` if it is not a value of the factor.
     pub fn read(factor: Factor, written: &str) -> Option<Self> {
         let figure = |unit: &str, per: f64| -> Option<u32> {
             let value: f64 = written.strip_suffix(unit)?.parse().ok()?;

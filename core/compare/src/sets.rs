@@ -39,7 +39,7 @@ pub struct DayTally {
 pub struct Rate {
     /// What was counted,
     pub count: u64,
-    /// in so many hours.
+    /// in this many hours.
     pub hours: f64,
     /// An hour.
     pub per_hour: f64,

@@ -91,7 +91,7 @@ impl<W: Write> OpFileWriter<W> {
     }
 }
 
-/// The trailer of so many ops with these ids.
+/// The trailer of this many ops with these ids.
 pub(super) fn trailer(count: u64, ids: Sha256) -> String {
     let mut hex = String::with_capacity(64);
     for byte in ids.finalize() {

@@ -33,7 +33,7 @@ pub struct PagePlace {
 }
 
 impl PagePlace {
-    /// Title and notice at the top of a place, so many pixels (or whatever it is measured in) a millimetre.
+    /// Title and notice at the top of a place, this many pixels (or whatever it is measured in) a millimetre.
     pub(crate) fn in_place(place: Rect, mm: f64) -> Self {
         let title = Rect { height: TITLE_MM * mm, ..place };
         let notice = Rect { top: title.bottom(), height: NOTICE_MM * mm, ..place };

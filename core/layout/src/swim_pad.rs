@@ -30,7 +30,7 @@ pub struct SwimKeyPlace {
 pub struct SwimLayout {
     /// Title.
     pub title: Rect,
-    /// How much of the water was fished; none where the map needs its line.
+    /// How much of the water was fished, or `None` if the map needs its line.
     pub area: Option<Rect>,
     /// Opens the legend; not used while fishing.
     pub legend: Rect,

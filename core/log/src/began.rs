@@ -10,7 +10,7 @@ pub struct Began {
     pub order: OpOrder,
     /// Wall time of that entry.
     pub wall_ms: i64,
-    /// The device that began it; none where no `SessionStarted` is known.
+    /// The device that began it, or `None` if no `SessionStarted` is known.
     pub device: Option<Uuid>,
 }
 
@@ -21,7 +21,7 @@ impl Began {
         Self { order: op.order(), wall_ms: op.at.wall_ms, device: started.then_some(op.device) }
     }
 
-    /// As all these entries tell it; none where there are none.
+    /// As all these entries tell it, or `None` if there are none.
     pub fn of_all<'a>(ops: impl IntoIterator<Item = &'a Op>) -> Option<Self> {
         ops.into_iter().fold(None, Self::and_of)
     }

@@ -47,7 +47,7 @@ pub struct FishSaid {
     /// What it weighs.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub weight: Option<FishWeight>,
-    /// The net it went into; none where that carries over from the fish before it.
+    /// The net it went into, or `None` if that carries over from the fish before it.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub net: Option<String>,
     /// Whether it went back into the water.

@@ -108,7 +108,7 @@ impl Moment {
         }
     }
 
-    /// The moment so many seconds later, remembered rather than tapped: marked as approximate.
+    /// The moment this many seconds later, remembered rather than tapped: marked as approximate.
     #[must_use]
     pub fn later(&self, seconds: u32) -> Moment {
         let ms = i64::from(seconds) * 1_000;

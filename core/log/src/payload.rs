@@ -269,7 +269,7 @@ pub enum Payload {
         /// How many.
         count: u16,
     },
-    /// The wallet was counted: it holds so many of this kind.
+    /// The wallet was counted: it holds this many of this kind.
     HooklengthsCounted {
         /// Which.
         hooklength: Hooklength,

@@ -166,7 +166,7 @@ fn escape(text: &str) -> String {
     out
 }
 
-/// A round step that divides a span into at most so many parts.
+/// A round step that divides a span into at most this many parts.
 pub(super) fn step(span: f64, parts: f64) -> f64 {
     let mut step = 1.0;
     for factor in [2.0, 2.5, 2.0].iter().cycle().take(30) {
@@ -178,7 +178,7 @@ pub(super) fn step(span: f64, parts: f64) -> f64 {
     step
 }
 
-/// Text of the log, no longer than so many characters.
+/// Text of the log, no longer than this many characters.
 pub(super) fn cut(text: &str, most: usize) -> String {
     if text.chars().count() <= most {
         return text.to_owned();

@@ -84,7 +84,7 @@ impl CastFilter {
 /// Tag, label, whether it is chosen, and what choosing it sends.
 type Value = (String, String, bool, WaitsTap);
 
-/// A row of values with "all" before them; none where there is nothing to choose between.
+/// A row of values with "all" before them, or `None` if there is nothing to choose between.
 fn row(words: &Wording, tag: &str, all: WaitsTap, all_id: &str, values: Vec<Value>) -> Option<ChoiceRow> {
     let any = values.iter().any(|(_, _, chosen, _)| *chosen);
     if values.len() < 2 && !any {

@@ -49,7 +49,7 @@ pub fn sentence_case(text: &str) -> String {
     chars.next().map_or_else(String::new, |first| first.to_uppercase().chain(chars).collect())
 }
 
-/// At most so many decimals, without trailing zeros: "9.5", "12".
+/// At most this many decimals, without trailing zeros: "9.5", "12".
 pub fn trimmed(value: f64, decimals: usize) -> String {
     let text = format!("{value:.decimals$}");
     if text.contains('.') { text.trim_end_matches('0').trim_end_matches('.').to_owned() } else { text }

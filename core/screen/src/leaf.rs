@@ -10,7 +10,7 @@ use serde::{Deserialize, Serialize};
 pub struct LeafSpan {
     /// Lower end.
     pub low: f64,
-    /// The value itself; none where there is only a range.
+    /// The value itself, or `None` if there is only a range.
     pub at: Option<f64>,
     /// Upper end, cut to the scale.
     pub high: f64,

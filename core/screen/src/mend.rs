@@ -225,7 +225,7 @@ impl Rows<'_> {
     }
 }
 
-/// What ended a cast, in the words of one who remembers; none where it was not seen.
+/// What ended a cast, in the words of one who remembers, or `None` if it was not seen.
 pub fn end_said(cast: &Cast) -> Option<EndSaid> {
     match cast.end.as_ref()?.cause {
         EndCause::Landed { .. } => Some(EndSaid::Landed),

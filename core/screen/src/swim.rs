@@ -111,7 +111,7 @@ pub struct SwimView {
     pub place: PegPlaceView,
     /// What the keys under the picture do now.
     pub pad: SwimPad,
-    /// What BACK sends where it puts the step keys away; none where it leaves the screen.
+    /// What BACK sends where it puts the step keys away, or `None` if it leaves the screen.
     pub back: Option<Action>,
     /// Opens the legend.
     pub legend_label: String,

@@ -51,7 +51,7 @@ pub struct WatchView {
     pub title: String,
     /// What the record says of it.
     pub text: String,
-    /// From when a clock counts up; none where there is nothing to count.
+    /// From when a clock counts up, or `None` if there is nothing to count.
     pub since_wall_ms: Option<i64>,
     /// At most three keys.
     pub keys: Vec<WatchKey>,

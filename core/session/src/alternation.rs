@@ -24,7 +24,7 @@ pub struct Alternation {
     pub casts: u16,
     /// Casts of the session before it began.
     pub after_cast: usize,
-    /// The spot it is fished on, in its fixed spelling; none where the spot is what is alternated or was not
+    /// The spot it is fished on, in its fixed spelling, or `None` if the spot is what is alternated or was not
     /// entered.
     pub spot: Option<String>,
 }

@@ -63,7 +63,7 @@ pub struct Cast {
     /// What ended it; none while it is out.
     pub end: Option<CastEnd>,
     /// The latest that its wait can be said to have ended: the landing that followed the bite, or what was logged next
-    /// on its rod; none where nothing was yet.
+    /// on its rod, or `None` if nothing was yet.
     pub latest: Option<Stamp>,
     /// The op that says its hooklength was lost with it.
     pub hooklength_lost: Option<Uuid>,

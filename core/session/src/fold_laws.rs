@@ -268,7 +268,7 @@ fn any_entry() -> impl Strategy<Value = Payload> {
 #[derive(Debug, Clone, Copy)]
 enum Clocks {
     RunOn,
-    /// The wall clock shows so many seconds more than the true time.
+    /// The wall clock shows this many seconds more than the true time.
     Set(i64),
     /// The phone is started anew.
     Reboot,

@@ -12,7 +12,7 @@ use uuid::Uuid;
 
 /// Cycles of a rod that must be known before a gap is told from them.
 const CYCLES: usize = 3;
-/// A gap is long from so many median cycles on.
+/// A gap of at least this many median cycles is long.
 const LONG: f64 = 2.0;
 
 /// What the log says afterwards, gathered while it is folded.

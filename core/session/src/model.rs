@@ -89,7 +89,7 @@ pub struct Landmark {
 pub enum LandmarkKind {
     /// A feature of this kind.
     Feature(FeatureKind),
-    /// A hazard, kept clear of by so many cm.
+    /// A hazard, kept clear of by this many cm.
     Hazard {
         /// Distance to keep.
         clear_cm: u32,
@@ -201,7 +201,7 @@ pub struct Session {
     pub setup: SessionSetup,
     /// Where everything lies in time.
     pub time_line: TimeLine,
-    /// When it began; none where only later ops are here.
+    /// When it began, or `None` if only later ops are here.
     pub started: Option<Stamp>,
     /// When it ended.
     pub ended: Option<Stamp>,

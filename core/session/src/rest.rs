@@ -19,7 +19,7 @@ const TWENTIETH: f64 = 1.644_853_626_951_472_7;
 pub struct Rest {
     /// Casts, bites, fish and weight (grams) to come.
     pub coming: Forecast,
-    /// The last cast worth making; none where no cast has a chance.
+    /// The last cast worth making, or `None` if no cast has a chance.
     pub last: Option<LastCast>,
 }
 

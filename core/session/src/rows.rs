@@ -40,7 +40,7 @@ pub fn setup_of(cast: &Cast) -> BTreeMap<Factor, String> {
     FACTORS.into_iter().filter_map(value).collect()
 }
 
-/// One value in its fixed spelling; none where it was not entered.
+/// One value in its fixed spelling, or `None` if it was not entered.
 pub fn value_of(factor: Factor, rig: &Rig, spot: Option<&Spot>) -> Option<String> {
     let figure = |value: u32, per: f64, unit: &str| format!("{}{unit}", f64::from(value) / per);
     match factor {

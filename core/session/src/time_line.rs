@@ -26,7 +26,7 @@ pub struct Stamp {
     /// How far off that may be, in ms, since the wall clock had to bridge boots or devices; 0 within the boot that
     /// the session began in.
     pub uncertain_ms: i64,
-    /// Which boot of which device measured it; none where the wall clock alone did.
+    /// Which boot of which device measured it, or `None` if the wall clock alone did.
     pub run: Option<u32>,
 }
 
@@ -70,14 +70,14 @@ impl Stamp {
         Stamp { shown: self.shown.set_back(seconds), at_ms, ..self.clone() }
     }
 
-    /// The stamp so many seconds later, remembered rather than tapped: marked as approximate.
+    /// The stamp this many seconds later, remembered rather than tapped: marked as approximate.
     #[must_use]
     pub fn later(&self, seconds: u32) -> Stamp {
         let at_ms = self.at_ms.saturating_add(i64::from(seconds) * 1_000);
         Stamp { shown: self.shown.later(seconds), at_ms, ..self.clone() }
     }
 
-    /// The stamp so many milliseconds before, as the clocks showed it then: for looking at the day as it was.
+    /// The stamp this many milliseconds before, as the clocks showed it then: for looking at the day as it was.
     #[must_use]
     pub fn before(&self, ms: i64) -> Stamp {
         let shown = Moment {
@@ -191,7 +191,7 @@ fn set_back_ms(step: &Effective) -> i64 {
 }
 
 impl Anchor {
-    /// The place of a moment that the wall clock ties to this event, and how far off it may be; none where the wall
+    /// The place of a moment that the wall clock ties to this event, and how far off it may be, or `None` if the wall
     /// clock can't be right. Of one device time goes on, and for no longer than any session lasts. Two devices may be
     /// in any order; how far the clock of either was seen to move is how far off they may be.
     fn by_wall(&self, device: Uuid, wall_ms: i64, moved_ms: i64) -> Option<(i64, i64)> {

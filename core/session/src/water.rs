@@ -155,7 +155,7 @@ pub(crate) fn outline(corners_cm: &[(i32, i32)]) -> Vec<Point> {
     corners_cm.iter().map(|&(x, y)| Point { x: m(x), y: m(y) }).collect()
 }
 
-/// A spot of the log in the peg frame; none where no cast can lie.
+/// A spot of the log in the peg frame, or `None` if no cast can lie.
 pub(crate) fn swim_spot(spot: &Spot) -> Option<restwater_swim::Spot> {
     restwater_swim::Spot::new(degrees(spot.bearing_cdeg), reach_m(spot.reach)).ok()
 }

@@ -18,7 +18,7 @@ pub struct Written {
 pub const SESSION: Uuid = Uuid::from_u128(0x5E55);
 const START_MS: i64 = 1_700_000_000_000;
 
-/// A moment so many seconds into the day.
+/// A moment this many seconds into the day.
 pub fn second(s: i64) -> Moment {
     Moment {
         wall_ms: START_MS + s * 1_000,
@@ -36,7 +36,7 @@ pub fn stamp(s: i64) -> Stamp {
 }
 
 impl Written {
-    /// A day that begins with so many rods.
+    /// A day that begins with this many rods.
     pub fn new(rods: u8) -> Self {
         let mut day = Self {
             ops: Vec::new(),

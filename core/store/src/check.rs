@@ -35,7 +35,7 @@ impl CheckReport {
     }
 }
 
-/// Folds the ops of a session into a snapshot body of the version asked for; none where it can't.
+/// Folds the ops of a session into a snapshot body of the version asked for, or `None` if it can't.
 pub type Folding<'a> = dyn FnMut(Uuid, &[Op], u32) -> Option<Vec<u8>> + 'a;
 
 impl Store {

@@ -535,7 +535,7 @@ fn a_second_salvage_in_the_same_millisecond_sets_its_file_aside_too() {
 
 /// Writes the fixtures of the schema as it is now: run once, when a schema is shipped.
 #[test]
-#[ignore = "writes fixtures"]
+#[ignore = "not a check: writes the fixtures of a new schema into the tree; run by hand when a schema is shipped"]
 fn write_fixtures_of_this_schema() {
     let dir = tempfile::tempdir().unwrap();
     let mut store = open(dir.path());

@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 const HOUR_MS: i64 = 3_600_000;
 const DAY_MS: i64 = 24 * HOUR_MS;
 
-/// How many are kept of each kind of span: the latest in each of so many spans that have one.
+/// How many are kept of each kind of span: the latest in each of this many spans that have one.
 const KEPT: [(i64, usize); 4] = [(HOUR_MS, 24), (DAY_MS, 14), (7 * DAY_MS, 8), (30 * DAY_MS, 24)];
 
 /// Those of the backups, by their wall time in ms, that are kept. The latest always is.

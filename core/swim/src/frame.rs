@@ -57,7 +57,7 @@ impl Spot {
         Ok(Self { bearing_deg, range_m })
     }
 
-    /// A spot at so many wraps round the sticks, with the allowance for the rod and the bank in metres
+    /// A spot at this many wraps round the sticks, with the allowance for the rod and the bank in metres
     /// (range = wraps x span + allowance).
     pub fn at_wraps(bearing_deg: f64, wraps: f64, span: Span, allowance_m: f64) -> Result<Self, SwimError> {
         finite("the rod allowance", allowance_m)?;

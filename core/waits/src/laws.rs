@@ -12,7 +12,7 @@ pub struct ShapeLaw {
 }
 
 impl ShapeLaw {
-    /// Share of casts with a bite by so many minutes.
+    /// Share of casts with a bite by this many minutes.
     pub fn bitten_by(&self, minutes: f64) -> f64 {
         self.shapes.bitten_at_place(self.shape, self.shapes.place(minutes.max(0.0)))
     }

@@ -32,7 +32,7 @@ pub(crate) struct Table {
 }
 
 impl Table {
-    /// The table of a family at ln concentration `s`, in so many steps.
+    /// The table of a family at ln concentration `s`, in this many steps.
     pub fn new(family: Family, s: f64, steps: usize) -> Self {
         let k = exp(s);
         match family {

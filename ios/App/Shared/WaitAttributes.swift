@@ -9,7 +9,7 @@ struct WaitAttributes: ActivityAttributes {
     struct ContentState: Codable, Hashable, Sendable {
         var title: String
         var text: String
-        /// What the digits count from; none where there is nothing to count.
+        /// What the digits count from, or `nil` if there is nothing to count.
         var since: Date?
         var keys: [Key]
     }

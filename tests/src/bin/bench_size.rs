@@ -62,7 +62,7 @@ struct Log {
     now: Moment,
 }
 
-/// Writes a log of so many casts, a transaction a day.
+/// Writes a log of this many casts, a transaction a day.
 fn write(dir: &Path, casts: usize) -> Result<Log, Failed> {
     let mut phone = Phone::new(casts as u64);
     let mut store = Store::open(dir, phone.device())?;

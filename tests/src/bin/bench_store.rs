@@ -97,7 +97,7 @@ fn insert(conn: &Connection, row: (i64, Uuid, &[u8], &[u8])) -> rusqlite::Result
     conn.prepare_cached(BARE_INSERT)?.execute((row.0, row.1.as_bytes(), row.2, row.3))
 }
 
-/// Writes an op file of so many ops, 250 a session.
+/// Writes an op file of this many ops, 250 a session.
 fn write_file(path: &Path, count: usize) -> Result<(), Failed> {
     let mut file = OpFileWriter::begin(BufWriter::new(File::create(path)?))?;
     let mut phone = Phone::new(2);

@@ -1,4 +1,4 @@
-//! `fuzz SECONDS [TARGET...]`: mutates the kept inputs for so many seconds each and runs the targets on
+//! `fuzz SECONDS [TARGET...]`: mutates the kept inputs for this many seconds each and runs the targets on
 //! them. Needs no nightly compiler; where there is one, `cargo fuzz` runs the same targets with coverage.
 //! An input that makes a target panic is kept under tests/fuzz/crashers, and the ordinary tests replay it.
 #![allow(clippy::print_stdout)] // a command line tool

@@ -228,7 +228,7 @@ pub fn open_screens(app: &mut App, from: usize, at: &Reading) -> Result<(), Refu
     Ok(())
 }
 
-/// What the Swim screen says of the water, without its keys; none where there is no session.
+/// What the Swim screen says of the water, without its keys, or `None` if there is no session.
 pub fn swim_words(app: &mut App, at: &Reading) -> Option<Value> {
     let screen = screen(app, Which::Swim, at).ok()?;
     Some(json!([screen["area"], screen["headline"], screen["reasons"], screen["cell"], screen["others"]]))

@@ -7,7 +7,7 @@ use std::collections::{BTreeMap, BTreeSet, HashMap, HashSet};
 /// A true time and the boots whose clocks it was read from.
 #[derive(Debug, Clone, PartialEq)]
 pub struct When {
-    /// Milliseconds; none where only another phone knows.
+    /// Milliseconds, or `None` if only another phone knows.
     pub ms: Option<i64>,
     /// The boots.
     pub boots: BTreeSet<String>,

@@ -255,7 +255,7 @@ impl World {
         offs.iter().max().zip(offs.iter().min()).map_or(0, |(most, least)| most - least)
     }
 
-    /// The line with its references filled in: `$cast:2`, `$thing:0`, `$session:1`, `$import:0`; none where there is
+    /// The line with its references filled in: `$cast:2`, `$thing:0`, `$session:1`, `$import:0`, or `None` if there is
     /// nothing of the kind.
     fn resolved(&mut self, side: usize, line: &Map<String, Value>) -> Option<Map<String, Value>> {
         let mut line = Value::Object(line.clone());

@@ -41,7 +41,7 @@ fn logged(entropy: u64) -> Phone {
     logged_from(entropy, 0)
 }
 
-/// The same begun so many minutes later.
+/// The same begun this many minutes later.
 fn logged_from(entropy: u64, minutes: i64) -> Phone {
     let mut phone = Phone::with_ids_from(entropy);
     for (minute, action) in [(0, START), (1, CAST), (15, BITE), (16, LANDED), (18, CAST), (30, WOUND_IN)] {

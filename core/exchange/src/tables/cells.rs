@@ -40,7 +40,7 @@ impl<W: Write> Cells<W> {
         self.plain(if is { "yes" } else { "no" })
     }
 
-    /// A number of so many decimals, where there is one.
+    /// A number of this many decimals, where there is one.
     pub fn number(&mut self, value: Option<f64>, decimals: usize) -> Result<(), ExchangeError> {
         let cell = value.filter(|v| v.is_finite()).map(|v| format!("{v:.decimals$}"));
         self.out.write_field(cell.unwrap_or_default()).map_err(failed)

@@ -77,7 +77,7 @@ fn joined(notes: &[Note]) -> String {
     notes.iter().map(|note| note.text.as_str()).collect::<Vec<_>>().join(" | ")
 }
 
-/// What the scales showed of all nets together; none where no net was weighed.
+/// What the scales showed of all nets together, or `None` if no net was weighed.
 fn weighed_in(session: &Session) -> Option<f64> {
     let nets = &session.scales;
     (!nets.is_empty()).then(|| nets.iter().map(|net| net.shown.grams()).sum())

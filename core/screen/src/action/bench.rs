@@ -32,7 +32,7 @@ pub enum BenchTap {
     },
     /// Its hair.
     Hair {
-        /// In millimetres; none where it has no hair.
+        /// In millimetres, or `None` if it has no hair.
         mm: Option<u16>,
     },
     /// This many were tied.

@@ -46,7 +46,7 @@ pub enum MatchTap {
     },
     /// The figure of the scales goes up or down.
     ScalesStep {
-        /// By so many drams or grams, the unit of the match.
+        /// By this many drams or grams, the unit of the match.
         by: i64,
     },
     /// The figure is what the net weighed.

@@ -22,7 +22,7 @@ pub enum SetupTap {
     },
     /// Depth of the water.
     Depth {
-        /// In centimetres; none where it isn't known.
+        /// In centimetres, or `None` if it isn't known.
         cm: Option<u32>,
     },
     /// How long the bait takes to settle: that long after the splash the wait begins.

@@ -26,17 +26,17 @@ pub enum SwimTap {
     },
     /// The next peg to the left.
     LeftPeg {
-        /// Its distance in centimetres; none where nobody is there.
+        /// Its distance in centimetres, or `None` if nobody is there.
         cm: Option<u32>,
     },
     /// The next peg to the right.
     RightPeg {
-        /// Its distance in centimetres; none where nobody is there.
+        /// Its distance in centimetres, or `None` if nobody is there.
         cm: Option<u32>,
     },
     /// The far bank.
     FarBank {
-        /// Its distance in centimetres; none where it isn't known.
+        /// Its distance in centimetres, or `None` if it isn't known.
         cm: Option<u32>,
     },
     /// Whether somebody fishes from the far bank.

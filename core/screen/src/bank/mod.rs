@@ -102,9 +102,9 @@ pub struct StripMark {
 pub struct StripView {
     /// Minutes from end to end; a multiple of five.
     pub length_min: f64,
-    /// A figure is printed each so many minutes.
+    /// Minutes between the figures printed along the axis.
     pub figure_every_min: u32,
-    /// Minutes of the running wait; none where nothing is out.
+    /// Minutes of the running wait, or `None` if nothing is out.
     pub elapsed_min: Option<f64>,
     /// Hold until this minute.
     pub hold_min: Option<f64>,
@@ -180,7 +180,7 @@ pub struct BankView {
 pub struct Reading {
     /// How long to leave the next cast.
     pub advice: Advice,
-    /// Minutes the running cast has waited; none where nothing is out.
+    /// Minutes the running cast has waited, or `None` if nothing is out.
     pub waited_min: Option<f64>,
     /// What waiting on would earn.
     pub waiting: Option<WaitingOn>,

@@ -48,7 +48,7 @@ pub struct SideView {
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct ForestPoint {
-    /// The ratio; none where one side has no bites.
+    /// The ratio, or `None` if one side has no bites.
     pub at: Option<f64>,
     /// Lower end of its 95 % limits.
     pub low: f64,

@@ -45,7 +45,7 @@ pub struct AlternationView {
     pub notes: Vec<String>,
     /// The casts planned, in order.
     pub steps: Vec<StepView>,
-    /// The key that sets rig or spot for the next cast: its smaller line; none where it is set already or the
+    /// The key that sets rig or spot for the next cast: its smaller line, or `None` if it is set already or the
     /// plan is through.
     pub set_sub: Option<String>,
     /// Its word.

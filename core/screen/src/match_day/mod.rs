@@ -197,7 +197,7 @@ pub struct RestInput<'a> {
     pub advice: &'a Advice,
     /// What a cast costs beside its wait.
     pub rhythm: Rhythm,
-    /// The rest played; none where nothing can be foretold.
+    /// The rest played, or `None` if nothing can be foretold.
     pub rest: Option<&'a Rest>,
     /// Whether the weights of fish are guesses, none being landed.
     pub weights_guessed: bool,
@@ -213,7 +213,7 @@ pub struct MatchInput<'a> {
     pub caught: &'a [CaughtFish],
     /// The own count; none without a match.
     pub count: Option<&'a Result<OwnCount, RunningError>>,
-    /// The rest of the match; none where nothing runs.
+    /// The rest of the match, or `None` if nothing runs.
     pub rest: Option<RestInput<'a>>,
     /// The net on the scales.
     pub scales_net: Option<&'a str>,

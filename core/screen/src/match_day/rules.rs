@@ -17,7 +17,7 @@ const FIRST_CLASSES: [UsualClass; 4] =
     [UsualClass::Silver, UsualClass::Skimmer, UsualClass::Stockie, UsualClass::Carp];
 /// How long a match is taken to last until all-out is set (common practice, no source).
 const USUAL_LENGTH_MIN: i64 = 300;
-/// All-in is first taken at the next so many minutes of the clock.
+/// The first all-in proposed falls on a multiple of this many minutes of the clock.
 const ROUND_MIN: i64 = 30;
 /// Minutes by which a time can be moved.
 const TIME_STEPS: &[i32] = &[-60, -15, -5, 5, 15, 60];

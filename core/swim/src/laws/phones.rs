@@ -77,7 +77,7 @@ fn points_under(scene: &SwimScene, role: LabelRole) -> Vec<Point> {
         .collect()
 }
 
-/// A day of so many casts at three marks, with bites, liners and lost fish, and a far cell kept back.
+/// A day of this many casts at three marks, with bites, liners and lost fish, and a far cell kept back.
 fn a_long_day(casts: i64) -> Swim {
     let marks = three_marks();
     let cast = |i: i64| {

@@ -188,7 +188,7 @@ impl Row {
         }
     }
 
-    /// Room for the number of a mark that stands for so many.
+    /// Room for the number of a mark that stands for this many.
     fn digits(&self, of: u32) -> f64 {
         if of > 1 && self.em > 0.0 { width(&of.to_string(), self.em) + 0.25 * self.em } else { 0.0 }
     }

@@ -194,12 +194,12 @@ impl View {
         spots.map(|s| self.spot(s)).collect()
     }
 
-    /// Height in pixels of so many metres of range.
+    /// Height in pixels of this many metres of range.
     pub fn depth(&self, metres: f64) -> f64 {
         self.up / self.depth_m * metres
     }
 
-    /// Width in pixels of so many degrees at a range.
+    /// Width in pixels of this many degrees at a range.
     pub fn breadth(&self, degrees: f64, range_m: f64) -> f64 {
         let v = (range_m - self.near_m) / self.depth_m;
         self.across * (self.near_width + (1.0 - self.near_width) * v) * degrees / self.half_deg

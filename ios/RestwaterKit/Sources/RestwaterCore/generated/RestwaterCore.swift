@@ -1478,7 +1478,7 @@ public func padWords() -> PadWords  {
 })
 }
 /**
- * A contact wider than so many millimetres is a palm or a sleeve and no tap.
+ * A contact wider than this, in millimetres, is a palm or a sleeve, not a tap.
  */
 public func palmMm() -> Double  {
     return try!  FfiConverterDouble.lift(try! rustCall() {
@@ -1533,7 +1533,7 @@ public func positionWords(accuracyM: Double) -> String  {
 })
 }
 /**
- * What a shell says where it speaks for the phone's system.
+ * Words for what the phone's system shows: channels, permissions, files and the position.
  */
 public func shellWords() -> ShellWords  {
     return try!  FfiConverterTypeShellWords_lift(try! rustCall() {
@@ -1579,7 +1579,7 @@ private let initializationResult: InitializationResult = {
     if (uniffi_restwater_checksum_func_pad_words() != 25067) {
         return InitializationResult.apiChecksumMismatch
     }
-    if (uniffi_restwater_checksum_func_palm_mm() != 43740) {
+    if (uniffi_restwater_checksum_func_palm_mm() != 33228) {
         return InitializationResult.apiChecksumMismatch
     }
     if (uniffi_restwater_checksum_func_read_day() != 61224) {
@@ -1594,7 +1594,7 @@ private let initializationResult: InitializationResult = {
     if (uniffi_restwater_checksum_func_position_words() != 32706) {
         return InitializationResult.apiChecksumMismatch
     }
-    if (uniffi_restwater_checksum_func_shell_words() != 26932) {
+    if (uniffi_restwater_checksum_func_shell_words() != 55588) {
         return InitializationResult.apiChecksumMismatch
     }
     if (uniffi_restwater_checksum_method_work_done() != 59654) {

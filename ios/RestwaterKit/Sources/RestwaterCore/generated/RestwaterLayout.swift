@@ -1962,7 +1962,7 @@ public struct SwimLayout: Equatable, Hashable {
      */
     public let title: Rect
     /**
-     * How much of the water was fished; none where the map needs its line.
+     * How much of the water was fished, or `None` if the map needs its line.
      */
     public let area: Rect?
     /**
@@ -1997,7 +1997,7 @@ public struct SwimLayout: Equatable, Hashable {
          * Title.
          */title: Rect, 
         /**
-         * How much of the water was fished; none where the map needs its line.
+         * How much of the water was fished, or `None` if the map needs its line.
          */area: Rect?, 
         /**
          * Opens the legend; not used while fishing.

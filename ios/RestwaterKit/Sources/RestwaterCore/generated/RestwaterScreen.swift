@@ -850,7 +850,7 @@ public struct AlternationView: Equatable, Hashable {
      */
     public let steps: [StepView]
     /**
-     * The key that sets rig or spot for the next cast: its smaller line; none where it is set already or the
+     * The key that sets rig or spot for the next cast: its smaller line, or `None` if it is set already or the
      * plan is through.
      */
     public let setSub: String?
@@ -891,7 +891,7 @@ public struct AlternationView: Equatable, Hashable {
          * The casts planned, in order.
          */steps: [StepView], 
         /**
-         * The key that sets rig or spot for the next cast: its smaller line; none where it is set already or the
+         * The key that sets rig or spot for the next cast: its smaller line, or `None` if it is set already or the
          * plan is through.
          */setSub: String?, 
         /**
@@ -3244,7 +3244,7 @@ public func FfiConverterTypeForecastView_lower(_ value: ForecastView) -> RustBuf
  */
 public struct ForestPoint: Equatable, Hashable {
     /**
-     * The ratio; none where one side has no bites.
+     * The ratio, or `None` if one side has no bites.
      */
     public let at: Double?
     /**
@@ -3268,7 +3268,7 @@ public struct ForestPoint: Equatable, Hashable {
     // declare one manually.
     public init(
         /**
-         * The ratio; none where one side has no bites.
+         * The ratio, or `None` if one side has no bites.
          */at: Double?, 
         /**
          * Lower end of its 95 % limits.
@@ -4180,7 +4180,7 @@ public struct LeafSpan: Equatable, Hashable {
      */
     public let low: Double
     /**
-     * The value itself; none where there is only a range.
+     * The value itself, or `None` if there is only a range.
      */
     public let at: Double?
     /**
@@ -4203,7 +4203,7 @@ public struct LeafSpan: Equatable, Hashable {
          * Lower end.
          */low: Double, 
         /**
-         * The value itself; none where there is only a range.
+         * The value itself, or `None` if there is only a range.
          */at: Double?, 
         /**
          * Upper end, cut to the scale.
@@ -6250,11 +6250,11 @@ public struct StripView: Equatable, Hashable {
      */
     public let lengthMin: Double
     /**
-     * A figure is printed each so many minutes.
+     * Minutes between the figures printed along the axis.
      */
     public let figureEveryMin: UInt32
     /**
-     * Minutes of the running wait; none where nothing is out.
+     * Minutes of the running wait, or `None` if nothing is out.
      */
     public let elapsedMin: Double?
     /**
@@ -6289,10 +6289,10 @@ public struct StripView: Equatable, Hashable {
          * Minutes from end to end; a multiple of five.
          */lengthMin: Double, 
         /**
-         * A figure is printed each so many minutes.
+         * Minutes between the figures printed along the axis.
          */figureEveryMin: UInt32, 
         /**
-         * Minutes of the running wait; none where nothing is out.
+         * Minutes of the running wait, or `None` if nothing is out.
          */elapsedMin: Double?, 
         /**
          * Hold until this minute.
@@ -6550,7 +6550,7 @@ public struct SwimView: Equatable, Hashable {
      */
     public let pad: SwimPad
     /**
-     * What BACK sends where it puts the step keys away; none where it leaves the screen.
+     * What BACK sends where it puts the step keys away, or `None` if it leaves the screen.
      */
     public let back: Action?
     /**
@@ -6620,7 +6620,7 @@ public struct SwimView: Equatable, Hashable {
          * What the keys under the picture do now.
          */pad: SwimPad, 
         /**
-         * What BACK sends where it puts the step keys away; none where it leaves the screen.
+         * What BACK sends where it puts the step keys away, or `None` if it leaves the screen.
          */back: Action?, 
         /**
          * Opens the legend.
@@ -7327,7 +7327,7 @@ public struct WatchView: Equatable, Hashable {
      */
     public let text: String
     /**
-     * From when a clock counts up; none where there is nothing to count.
+     * From when a clock counts up, or `None` if there is nothing to count.
      */
     public let sinceWallMs: Int64?
     /**
@@ -7363,7 +7363,7 @@ public struct WatchView: Equatable, Hashable {
          * What the record says of it.
          */text: String, 
         /**
-         * From when a clock counts up; none where there is nothing to count.
+         * From when a clock counts up, or `None` if there is nothing to count.
          */sinceWallMs: Int64?, 
         /**
          * At most three keys.
@@ -8865,7 +8865,7 @@ public enum BenchTap: Equatable, Hashable {
      */
     case hair(
         /**
-         * In millimetres; none where it has no hair.
+         * In millimetres, or `None` if it has no hair.
          */mm: UInt16?
     )
     /**
@@ -11649,7 +11649,7 @@ public enum MatchTap: Equatable, Hashable {
      */
     case scalesStep(
         /**
-         * By so many drams or grams, the unit of the match.
+         * By this many drams or grams, the unit of the match.
          */by: Int64
     )
     /**
@@ -12853,7 +12853,7 @@ public enum SetupTap: Equatable, Hashable {
      */
     case depth(
         /**
-         * In centimetres; none where it isn't known.
+         * In centimetres, or `None` if it isn't known.
          */cm: UInt32?
     )
     /**
@@ -13671,7 +13671,7 @@ public enum SwimTap: Equatable, Hashable {
      */
     case leftPeg(
         /**
-         * Its distance in centimetres; none where nobody is there.
+         * Its distance in centimetres, or `None` if nobody is there.
          */cm: UInt32?
     )
     /**
@@ -13679,7 +13679,7 @@ public enum SwimTap: Equatable, Hashable {
      */
     case rightPeg(
         /**
-         * Its distance in centimetres; none where nobody is there.
+         * Its distance in centimetres, or `None` if nobody is there.
          */cm: UInt32?
     )
     /**
@@ -13687,7 +13687,7 @@ public enum SwimTap: Equatable, Hashable {
      */
     case farBank(
         /**
-         * Its distance in centimetres; none where it isn't known.
+         * Its distance in centimetres, or `None` if it isn't known.
          */cm: UInt32?
     )
     /**

@@ -32,7 +32,7 @@ private func monotonicMs() -> Int64 {
 }
 
 extension Moment {
-    /// The moment so many milliseconds later, in the same boot.
+    /// The moment this many milliseconds later, in the same boot.
     public func later(ms: Int64) -> Moment {
         Moment(wallMs: wallMs + ms, offsetMin: offsetMin, zone: zone, monoMs: monoMs + ms, boot: boot, approxS: approxS)
     }

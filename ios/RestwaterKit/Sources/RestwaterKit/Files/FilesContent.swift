@@ -13,7 +13,7 @@ public struct FilesContent: Equatable, Sendable {
     var path: String?
     /// What the angler calls where it came from.
     var source = ""
-    /// Entries that long work has dealt with so far; none where nothing runs.
+    /// Entries that long work has dealt with so far, or `nil` if nothing runs.
     public internal(set) var progress: UInt64?
     /// The system's dialog that is to be shown.
     public internal(set) var dialog: FileDialog?

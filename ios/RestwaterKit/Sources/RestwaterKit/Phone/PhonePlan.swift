@@ -20,7 +20,7 @@ public struct RunningWait: Equatable, Sendable {
     public let title: String
     /// What the record says of it.
     public let text: String
-    /// From when a clock counts up; none where there is nothing to count.
+    /// From when a clock counts up, or `nil` if there is nothing to count.
     public let since: Date?
     public let keys: [OutsideKey]
 

@@ -15,7 +15,7 @@ extension Cell {
 }
 
 extension Slate {
-    /// Height that so many keys take in a grid, with the gap above them.
+    /// Height of a grid of this number of keys, including the gap above it.
     func gridHeight(_ keys: Int) -> Double { Double(gridRows(keys)) * 18 * mm }
 
     fileprivate var columns: Int { Int(layout.columns) }

@@ -16,7 +16,7 @@ struct SceneKey: Equatable {
 
 /// The pictures of the swim: asked for by the glass they have, read again when what they show may have changed.
 extension RestwaterState {
-    /// The small fan has this place on the glass from now on; none where the layout has no room for it.
+    /// The small fan has this place on the glass from now on, or `nil` if the layout has no room for it.
     public func placeFan(_ glass: FanGlass?) {
         guard glass != fanGlass else { return }
         fanGlass = glass

@@ -144,7 +144,7 @@ internal class PhoneFiles(private val app: RestwaterApplication) : FilePorts {
         }
     }
 
-    /** What stands at a place, set aside; none where it is new. */
+    /** A copy of the file already at that place, or null if there is none. */
     private fun before(at: Uri): File? {
         val aside = File.createTempFile("before", null, app.cacheDir)
         val held = runCatching {

@@ -48,7 +48,7 @@ internal class PhoneReceiver(private val context: Context) : Receiver {
 
     private val manager get() = checkNotNull(context.getSystemService(LocationManager::class.java))
 
-    /** The satellites where they may be used, else what the phone makes of its surroundings; none where all is switched off. */
+    /** The satellite receiver if it may be used, otherwise the network provider, or null if both are switched off. */
     private fun provider(): String? {
         val fine = allowed(ACCESS_FINE_LOCATION)
         if (!fine && !allowed(ACCESS_COARSE_LOCATION)) throw SecurityException("refused")

@@ -1062,7 +1062,7 @@ private fun uniffiCheckApiChecksums(lib: IntegrityCheckingUniffiLib) {
     if ((lib.uniffi_restwater_checksum_func_pad_words() and 0xFFFF) != 25067) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
-    if ((lib.uniffi_restwater_checksum_func_palm_mm() and 0xFFFF) != 43740) {
+    if ((lib.uniffi_restwater_checksum_func_palm_mm() and 0xFFFF) != 33228) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
     if ((lib.uniffi_restwater_checksum_func_read_day() and 0xFFFF) != 61224) {
@@ -1077,7 +1077,7 @@ private fun uniffiCheckApiChecksums(lib: IntegrityCheckingUniffiLib) {
     if ((lib.uniffi_restwater_checksum_func_position_words() and 0xFFFF) != 32706) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
-    if ((lib.uniffi_restwater_checksum_func_shell_words() and 0xFFFF) != 26932) {
+    if ((lib.uniffi_restwater_checksum_func_shell_words() and 0xFFFF) != 55588) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
     if ((lib.uniffi_restwater_checksum_method_work_done() and 0xFFFF) != 59654) {
@@ -2804,7 +2804,7 @@ public object FfiConverterSequenceTypeDayTap: FfiConverterRustBuffer<List<DayTap
     
 
         /**
-         * A contact wider than so many millimetres is a palm or a sleeve and no tap.
+         * A contact wider than this, in millimetres, is a palm or a sleeve, not a tap.
          */ fun `palmMm`(): kotlin.Double {
             return FfiConverterDouble.lift(
     uniffiRustCall() { _status ->
@@ -2876,7 +2876,7 @@ public object FfiConverterSequenceTypeDayTap: FfiConverterRustBuffer<List<DayTap
     
 
         /**
-         * What a shell says where it speaks for the phone's system.
+         * Words for what the phone's system shows: channels, permissions, files and the position.
          */ fun `shellWords`(): ShellWords {
             return FfiConverterTypeShellWords.lift(
     uniffiRustCall() { _status ->

@@ -232,7 +232,7 @@ private fun RowsAnd(
     KeyGrid(row.choices, below.copy(top = below.top + typed, height = below.height - typed), layout, words)
 }
 
-/** Height that so many keys take in a grid, with the gap above them. */
+/** Height of a grid of this number of keys, including the gap above it. */
 @Composable
 internal fun gridHeight(keys: Int, layout: BankLayout): Double = rowsOf(keys, layout) * 18.0 * LocalPxPerMm.current
 

@@ -2068,7 +2068,7 @@ data class SwimLayout (
     val `title`: Rect
     , 
     /**
-     * How much of the water was fished; none where the map needs its line.
+     * How much of the water was fished, or `None` if the map needs its line.
      */
     val `area`: Rect?
     , 

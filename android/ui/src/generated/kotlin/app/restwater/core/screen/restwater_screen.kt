@@ -1395,7 +1395,7 @@ data class AlternationView (
     val `steps`: List<StepView>
     , 
     /**
-     * The key that sets rig or spot for the next cast: its smaller line; none where it is set already or the
+     * The key that sets rig or spot for the next cast: its smaller line, or `None` if it is set already or the
      * plan is through.
      */
     val `setSub`: kotlin.String?
@@ -3122,7 +3122,7 @@ public object FfiConverterTypeForecastView: FfiConverterRustBuffer<ForecastView>
  */
 data class ForestPoint (
     /**
-     * The ratio; none where one side has no bites.
+     * The ratio, or `None` if one side has no bites.
      */
     val `at`: kotlin.Double?
     , 
@@ -3807,7 +3807,7 @@ data class LeafSpan (
     val `low`: kotlin.Double
     , 
     /**
-     * The value itself; none where there is only a range.
+     * The value itself, or `None` if there is only a range.
      */
     val `at`: kotlin.Double?
     , 
@@ -5299,12 +5299,12 @@ data class StripView (
     val `lengthMin`: kotlin.Double
     , 
     /**
-     * A figure is printed each so many minutes.
+     * Minutes between the figures printed along the axis.
      */
     val `figureEveryMin`: kotlin.UInt
     , 
     /**
-     * Minutes of the running wait; none where nothing is out.
+     * Minutes of the running wait, or `None` if nothing is out.
      */
     val `elapsedMin`: kotlin.Double?
     , 
@@ -5546,7 +5546,7 @@ data class SwimView (
     val `pad`: SwimPad
     , 
     /**
-     * What BACK sends where it puts the step keys away; none where it leaves the screen.
+     * What BACK sends where it puts the step keys away, or `None` if it leaves the screen.
      */
     val `back`: Action?
     , 
@@ -6094,7 +6094,7 @@ data class WatchView (
     val `text`: kotlin.String
     , 
     /**
-     * From when a clock counts up; none where there is nothing to count.
+     * From when a clock counts up, or `None` if there is nothing to count.
      */
     val `sinceWallMs`: kotlin.Long?
     , 
@@ -8131,7 +8131,7 @@ sealed class BenchTap {
      */
     data class Hair(
         /**
-         * In millimetres; none where it has no hair.
+         * In millimetres, or `None` if it has no hair.
          */
         val `mm`: kotlin.UShort?) : BenchTap()
         
@@ -11024,7 +11024,7 @@ sealed class MatchTap {
      */
     data class ScalesStep(
         /**
-         * By so many drams or grams, the unit of the match.
+         * By this many drams or grams, the unit of the match.
          */
         val `by`: kotlin.Long) : MatchTap()
         
@@ -12648,7 +12648,7 @@ sealed class SetupTap {
      */
     data class Depth(
         /**
-         * In centimetres; none where it isn't known.
+         * In centimetres, or `None` if it isn't known.
          */
         val `cm`: kotlin.UInt?) : SetupTap()
         
@@ -13336,7 +13336,7 @@ sealed class SwimTap {
      */
     data class LeftPeg(
         /**
-         * Its distance in centimetres; none where nobody is there.
+         * Its distance in centimetres, or `None` if nobody is there.
          */
         val `cm`: kotlin.UInt?) : SwimTap()
         
@@ -13351,7 +13351,7 @@ sealed class SwimTap {
      */
     data class RightPeg(
         /**
-         * Its distance in centimetres; none where nobody is there.
+         * Its distance in centimetres, or `None` if nobody is there.
          */
         val `cm`: kotlin.UInt?) : SwimTap()
         
@@ -13366,7 +13366,7 @@ sealed class SwimTap {
      */
     data class FarBank(
         /**
-         * Its distance in centimetres; none where it isn't known.
+         * Its distance in centimetres, or `None` if it isn't known.
          */
         val `cm`: kotlin.UInt?) : SwimTap()
         
