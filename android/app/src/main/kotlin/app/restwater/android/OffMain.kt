@@ -5,12 +5,13 @@ import android.content.Context
 import app.restwater.core.Restwater
 import app.restwater.core.RestwaterException
 import app.restwater.core.screen.WatchView
-import kotlinx.coroutines.CoroutineScope
-import kotlinx.coroutines.Dispatchers
 import kotlinx.coroutines.launch
-import kotlinx.coroutines.withContext
 
-/** Does a receiver's work with the core where all its calls are made, and shows on the lock screen what comes of it. */
+/**
+ * Does a receiver's work with the core where all its calls are made, and shows on the lock screen what comes of it. Receivers
+ * are answered in the order in which they were called, so that of two quick keys the first is logged first and the answer
+ * to the second one stays.
+ */
 internal fun BroadcastReceiver.offMain(
     context: Context,
     failed: (RestwaterException.Failed) -> Unit = {},
@@ -18,9 +19,9 @@ internal fun BroadcastReceiver.offMain(
 ) {
     val app = context.applicationContext as RestwaterApplication
     val done = goAsync()
-    CoroutineScope(Dispatchers.Default).launch {
+    app.receivers.launch {
         try {
-            app.lockScreen.show(withContext(app.worker) { task(app.core.getOrThrow()) })
+            app.lockScreen.show(task(app.core.getOrThrow()))
         } catch (refused: RestwaterException.Failed) {
             failed(refused)
         } finally {

@@ -50,6 +50,9 @@ class RestwaterApplication : Application() {
     /** For what goes on when no screen is there: a tap is saved and an import finished whatever becomes of the activity. */
     val scope = CoroutineScope(SupervisorJob() + Dispatchers.Main.immediate)
 
+    /** For the work of receivers: one after another, beside the main thread. */
+    internal val receivers = CoroutineScope(SupervisorJob() + worker)
+
     internal val lockScreen by lazy { LockScreen(this) }
     internal val sounder by lazy { Sounder(this) }
     internal val files by lazy { PhoneFiles(this) }

@@ -14,6 +14,7 @@ import app.restwater.core.screen.Alarm
 import app.restwater.core.screen.PhoneTap
 import app.restwater.core.screen.SetupTap
 import app.restwater.core.shellWords
+import org.junit.After
 import org.junit.Assert.assertEquals
 import org.junit.Assert.assertNull
 import org.junit.Assert.assertTrue
@@ -51,6 +52,8 @@ class AlarmTest {
         Handset.core.act(Action.Phone(PhoneTap.Alarm(Alarm.After(12u))), Handset.app.now())
         Handset.later(60)
     }
+
+    @After fun everyReceiverHasAnswered() = Handset.answered()
 
     /** Twelve minutes after the splash: the system's alarm goes off. */
     private fun rodOneRings() {

@@ -13,6 +13,7 @@ import app.restwater.core.screen.Screen
 import app.restwater.core.screen.Which
 import java.io.File
 import java.util.concurrent.TimeUnit
+import kotlinx.coroutines.Job
 import kotlinx.coroutines.runBlocking
 import org.robolectric.Shadows.shadowOf
 import org.robolectric.shadows.ShadowLooper
@@ -104,6 +105,15 @@ object Handset {
     }
 
     private var seconds = 0L
+
+    /**
+     * Waits until every receiver has answered. Robolectric's notifications outlive a test, so an answer that came after
+     * the end of its own would stand on the lock screen of the next one.
+     */
+    fun answered() {
+        ShadowLooper.idleMainLooper()
+        until({ "a receiver is still at work" }) { checkNotNull(app.receivers.coroutineContext[Job]).children.none() }
+    }
 
     /** Waits for work that runs beside the main thread, whose answers come by the main looper. */
     fun until(what: () -> String, there: () -> Boolean) {

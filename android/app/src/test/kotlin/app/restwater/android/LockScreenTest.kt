@@ -9,6 +9,7 @@ import app.restwater.core.screen.Alarm
 import app.restwater.core.screen.Key
 import app.restwater.core.screen.PhoneTap
 import app.restwater.core.shellWords
+import org.junit.After
 import org.junit.Assert.assertEquals
 import org.junit.Assert.assertNotNull
 import org.junit.Assert.assertNull
@@ -32,9 +33,8 @@ class LockScreenTest {
     private fun tap(label: String) {
         val actions = checkNotNull(Handset.wait()).actions
         val action = checkNotNull(actions.find { it.title.toString() == label }) { "no $label in ${actions.map { it.title }}" }
-        val before = Handset.wait()
         action.actionIntent.send()
-        Handset.until({ "no answer on the lock screen" }) { Handset.wait() !== before }
+        Handset.answered()
         Handset.later(60)
     }
 
@@ -45,6 +45,20 @@ class LockScreenTest {
         Handset.core.act(Action.StartSession(null), Handset.app.now())
         Handset.core.act(Action.Phone(PhoneTap.Alarm(Alarm.After(12u))), Handset.app.now())
         Handset.later(60)
+    }
+
+    @After fun everyKeyIsAnswered() = Handset.answered()
+
+    @Test fun twoKeysInQuickSuccessionLeaveTheSecondOnesAnswer() {
+        show()
+        repeat(20) {
+            for (key in listOf(Key.CAST, Key.WOUND_IN)) {
+                KeyReceiver().onReceive(Handset.app, Intent().putExtra(KeyReceiver.KEY, key.name).putExtra(KeyReceiver.ROD, 1))
+                Handset.later(60)
+            }
+            Handset.answered()
+            assertEquals(listOf("CAST", "UNDO"), checkNotNull(Handset.wait()).actions.map { action -> action.title.toString() })
+        }
     }
 
     @Test fun theWaitIsShownWithAClockThatTheSystemDraws() {
@@ -69,6 +83,7 @@ class LockScreenTest {
         show()
         KeyReceiver().onReceive(Handset.app, Intent().putExtra(KeyReceiver.KEY, Key.END.name))
         KeyReceiver().onReceive(Handset.app, Intent().putExtra(KeyReceiver.KEY, "SING"))
+        Handset.answered()
         tap("CAST")
         assertEquals("calls are answered in turn", listOf("session_started", "cast"), Handset.kinds())
     }

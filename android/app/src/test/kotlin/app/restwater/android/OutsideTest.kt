@@ -6,6 +6,7 @@ import android.service.quicksettings.Tile
 import app.restwater.R
 import app.restwater.core.screen.Action
 import app.restwater.core.screen.Key
+import org.junit.After
 import org.junit.Assert.assertEquals
 import org.junit.Assert.assertNotNull
 import org.junit.Assert.assertTrue
@@ -27,6 +28,8 @@ class OutsideTest {
         Handset.allow(Manifest.permission.POST_NOTIFICATIONS)
         ShadowAlarmManager.setCanScheduleExactAlarms(true)
     }
+
+    @After fun everyReceiverHasAnswered() = Handset.answered()
 
     private fun aBaitIsOut() {
         Handset.core.act(Action.StartSession(null), Handset.app.now())
