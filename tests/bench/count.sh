@@ -17,6 +17,6 @@ debs valgrind
 [ -x "$RUNNER/bin/gungraun-runner" ] ||
   step "install gungraun-runner $GUNGRAUN" try cargo install --quiet --locked gungraun-runner --version "$GUNGRAUN" --root "$RUNNER"
 mkdir -p target/logs
-GUNGRAUN_RUNNER=$RUNNER/bin/gungraun-runner cargo bench --quiet -p restwater-counted --bench counted -- \
+GUNGRAUN_RUNNER=$RUNNER/bin/gungraun-runner cargo bench --quiet -p restwater-counted --features count --bench counted -- \
   --output-format=json >target/logs/counts.json
 python3 tests/bench/count.py target/logs/counts.json
