@@ -82,7 +82,7 @@ impl App {
     /// The classes of today's fish and of those of the days before, last used first.
     fn used(&self) -> impl Iterator<Item = String> {
         let today = self.session().map(classes_used).unwrap_or_default();
-        let before = self.advisor.earlier().iter().flat_map(|day| day.classes.clone());
+        let before = self.advisor.earlier().iter().flat_map(|before| before.day.classes.clone());
         today.into_iter().chain(before.collect::<Vec<_>>())
     }
 

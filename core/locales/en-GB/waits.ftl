@@ -14,6 +14,7 @@ waits-row-rod = Rod
 waits-row-spot = Spot
 waits-row-bait = Bait
 waits-row-sessions = Sessions
+waits-row-whose = Earlier days of
 waits-all-rods = all rods
 waits-all-spots = all spots
 waits-all-baits = all baits

@@ -40,9 +40,14 @@ pub(super) const HEADER: &[&str] = &[
     "fished_h",
     "breaks",
     "break_h",
+    "whose",
 ];
 
-pub(super) fn row<W: Write>(cells: &mut Cells<W>, session: &Session) -> Result<(), ExchangeError> {
+pub(super) fn row<W: Write>(
+    cells: &mut Cells<W>,
+    session: &Session,
+    whose: Option<&str>,
+) -> Result<(), ExchangeError> {
     let counts = Counts::of(session);
     let length = session.started.as_ref().zip(session.ended.as_ref()).map(|(from, to)| to.ms_since(from));
     cells.plain(&session.id)?;
@@ -70,6 +75,7 @@ pub(super) fn row<W: Write>(cells: &mut Cells<W>, session: &Session) -> Result<(
     cells.plain(&session.breaks.len())?;
     let span = session.started.as_ref().zip(session.ended.as_ref());
     cells.number(span.map(|(from, to)| session.break_min(from, to) / 60.0), 2)?;
+    cells.words(whose)?;
     cells.end_row()
 }
 
