@@ -9555,6 +9555,14 @@ public enum BookTap: Equatable, Hashable {
      * The peg of the open session lies there.
      */
     case keepPlace
+    /**
+     * The phone that began the session opened is, or is not, another phone of the same angler.
+     */
+    case phoneIsMine(
+        /**
+         * Whether it is.
+         */mine: Bool
+    )
 
 
 
@@ -9592,6 +9600,9 @@ public struct FfiConverterTypeBookTap: FfiConverterRustBuffer {
         
         case 6: return .keepPlace
         
+        case 7: return .phoneIsMine(mine: try FfiConverterBool.read(from: &buf)
+        )
+        
         default: throw UniffiInternalError.unexpectedEnumCase
         }
     }
@@ -9628,6 +9639,11 @@ public struct FfiConverterTypeBookTap: FfiConverterRustBuffer {
         case .keepPlace:
             writeInt(&buf, Int32(6))
         
+        
+        case let .phoneIsMine(mine):
+            writeInt(&buf, Int32(7))
+            FfiConverterBool.write(mine, into: &buf)
+            
         }
     }
 }
@@ -10244,6 +10260,14 @@ public func FfiConverterTypeFilesTap_lower(_ value: FilesTap) -> RustBuffer {
 public enum FilterTap: Equatable, Hashable {
     
     /**
+     * Whose they are.
+     */
+    case whose(
+        /**
+         * Whose.
+         */whose: Whose
+    )
+    /**
      * The water.
      */
     case water(
@@ -10288,13 +10312,16 @@ public struct FfiConverterTypeFilterTap: FfiConverterRustBuffer {
         let variant: Int32 = try readInt(&buf)
         switch variant {
         
-        case 1: return .water(water: try FfiConverterTypeWaterChoice.read(from: &buf)
+        case 1: return .whose(whose: try FfiConverterTypeWhose.read(from: &buf)
         )
         
-        case 2: return .season(season: try FfiConverterOptionTypeSeason.read(from: &buf)
+        case 2: return .water(water: try FfiConverterTypeWaterChoice.read(from: &buf)
         )
         
-        case 3: return .temperature(temperature: try FfiConverterOptionTypeTemperature.read(from: &buf)
+        case 3: return .season(season: try FfiConverterOptionTypeSeason.read(from: &buf)
+        )
+        
+        case 4: return .temperature(temperature: try FfiConverterOptionTypeTemperature.read(from: &buf)
         )
         
         default: throw UniffiInternalError.unexpectedEnumCase
@@ -10305,18 +10332,23 @@ public struct FfiConverterTypeFilterTap: FfiConverterRustBuffer {
         switch value {
         
         
-        case let .water(water):
+        case let .whose(whose):
             writeInt(&buf, Int32(1))
+            FfiConverterTypeWhose.write(whose, into: &buf)
+            
+        
+        case let .water(water):
+            writeInt(&buf, Int32(2))
             FfiConverterTypeWaterChoice.write(water, into: &buf)
             
         
         case let .season(season):
-            writeInt(&buf, Int32(2))
+            writeInt(&buf, Int32(3))
             FfiConverterOptionTypeSeason.write(season, into: &buf)
             
         
         case let .temperature(temperature):
-            writeInt(&buf, Int32(3))
+            writeInt(&buf, Int32(4))
             FfiConverterOptionTypeTemperature.write(temperature, into: &buf)
             
         }
@@ -14804,6 +14836,14 @@ public enum WaitsTap: Equatable, Hashable {
          */only: Bool
     )
     /**
+     * Whose earlier sessions the advice is made from, here and everywhere else.
+     */
+    case whose(
+        /**
+         * Whose.
+         */whose: Whose
+    )
+    /**
      * How much time is left.
      */
     case timeLeft(
@@ -14844,7 +14884,10 @@ public struct FfiConverterTypeWaitsTap: FfiConverterRustBuffer {
         case 4: return .todayOnly(only: try FfiConverterBool.read(from: &buf)
         )
         
-        case 5: return .timeLeft(minutes: try FfiConverterUInt32.read(from: &buf)
+        case 5: return .whose(whose: try FfiConverterTypeWhose.read(from: &buf)
+        )
+        
+        case 6: return .timeLeft(minutes: try FfiConverterUInt32.read(from: &buf)
         )
         
         default: throw UniffiInternalError.unexpectedEnumCase
@@ -14875,8 +14918,13 @@ public struct FfiConverterTypeWaitsTap: FfiConverterRustBuffer {
             FfiConverterBool.write(only, into: &buf)
             
         
-        case let .timeLeft(minutes):
+        case let .whose(whose):
             writeInt(&buf, Int32(5))
+            FfiConverterTypeWhose.write(whose, into: &buf)
+            
+        
+        case let .timeLeft(minutes):
+            writeInt(&buf, Int32(6))
             FfiConverterUInt32.write(minutes, into: &buf)
             
         }
@@ -15202,6 +15250,91 @@ public func FfiConverterTypeWhich_lift(_ buf: RustBuffer) throws -> Which {
 #endif
 public func FfiConverterTypeWhich_lower(_ value: Which) -> RustBuffer {
     return FfiConverterTypeWhich.lower(value)
+}
+
+
+
+/**
+ * Whose sessions count.
+ */
+
+public enum Whose: Equatable, Hashable, CaseIterable {
+    
+    /**
+     * The angler's own, where nothing else is asked for.
+     */
+    case me
+    /**
+     * Those of other anglers.
+     */
+    case them
+    /**
+     * All of them.
+     */
+    case both
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension Whose: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeWhose: FfiConverterRustBuffer {
+    typealias SwiftType = Whose
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> Whose {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .me
+        
+        case 2: return .them
+        
+        case 3: return .both
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: Whose, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .me:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .them:
+            writeInt(&buf, Int32(2))
+        
+        
+        case .both:
+            writeInt(&buf, Int32(3))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeWhose_lift(_ buf: RustBuffer) throws -> Whose {
+    return try FfiConverterTypeWhose.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeWhose_lower(_ value: Whose) -> RustBuffer {
+    return FfiConverterTypeWhose.lower(value)
 }
 
 

@@ -9236,6 +9236,21 @@ sealed class BookTap {
     object KeepPlace : BookTap()
     
     
+    /**
+     * The phone that began the session opened is, or is not, another phone of the same angler.
+     */
+    data class PhoneIsMine(
+        /**
+         * Whether it is.
+         */
+        val `mine`: kotlin.Boolean) : BookTap()
+        
+    {
+        
+
+        companion object
+    }
+    
 
     
 
@@ -9267,6 +9282,9 @@ public object FfiConverterTypeBookTap : FfiConverterRustBuffer<BookTap>{
                 FfiConverterLong.read(buf),
                 )
             6 -> BookTap.KeepPlace
+            7 -> BookTap.PhoneIsMine(
+                FfiConverterBoolean.read(buf),
+                )
             else -> throw RuntimeException("invalid enum value, something is very wrong!!")
         }
     }
@@ -9313,6 +9331,13 @@ public object FfiConverterTypeBookTap : FfiConverterRustBuffer<BookTap>{
                 4UL
             )
         }
+        is BookTap.PhoneIsMine -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterBoolean.allocationSize(value.`mine`)
+            )
+        }
     }
 
     override fun write(value: BookTap, buf: ByteBuffer) {
@@ -9344,6 +9369,11 @@ public object FfiConverterTypeBookTap : FfiConverterRustBuffer<BookTap>{
             }
             is BookTap.KeepPlace -> {
                 buf.putInt(6)
+                Unit
+            }
+            is BookTap.PhoneIsMine -> {
+                buf.putInt(7)
+                FfiConverterBoolean.write(value.`mine`, buf)
                 Unit
             }
         }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }
@@ -9897,6 +9927,21 @@ public object FfiConverterTypeFilesTap : FfiConverterRustBuffer<FilesTap>{
 sealed class FilterTap {
     
     /**
+     * Whose they are.
+     */
+    data class Whose(
+        /**
+         * Whose.
+         */
+        val `whose`: app.restwater.core.screen.Whose) : FilterTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
      * The water.
      */
     data class Water(
@@ -9957,13 +10002,16 @@ sealed class FilterTap {
 public object FfiConverterTypeFilterTap : FfiConverterRustBuffer<FilterTap>{
     override fun read(buf: ByteBuffer): FilterTap {
         return when(buf.getInt()) {
-            1 -> FilterTap.Water(
+            1 -> FilterTap.Whose(
+                FfiConverterTypeWhose.read(buf),
+                )
+            2 -> FilterTap.Water(
                 FfiConverterTypeWaterChoice.read(buf),
                 )
-            2 -> FilterTap.Season(
+            3 -> FilterTap.Season(
                 FfiConverterOptionalTypeSeason.read(buf),
                 )
-            3 -> FilterTap.Temperature(
+            4 -> FilterTap.Temperature(
                 FfiConverterOptionalTypeTemperature.read(buf),
                 )
             else -> throw RuntimeException("invalid enum value, something is very wrong!!")
@@ -9971,6 +10019,13 @@ public object FfiConverterTypeFilterTap : FfiConverterRustBuffer<FilterTap>{
     }
 
     override fun allocationSize(value: FilterTap): ULong = when(value) {
+        is FilterTap.Whose -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeWhose.allocationSize(value.`whose`)
+            )
+        }
         is FilterTap.Water -> {
             // Add the size for the Int that specifies the variant plus the size needed for all fields
             (
@@ -9996,18 +10051,23 @@ public object FfiConverterTypeFilterTap : FfiConverterRustBuffer<FilterTap>{
 
     override fun write(value: FilterTap, buf: ByteBuffer) {
         when(value) {
-            is FilterTap.Water -> {
+            is FilterTap.Whose -> {
                 buf.putInt(1)
+                FfiConverterTypeWhose.write(value.`whose`, buf)
+                Unit
+            }
+            is FilterTap.Water -> {
+                buf.putInt(2)
                 FfiConverterTypeWaterChoice.write(value.`water`, buf)
                 Unit
             }
             is FilterTap.Season -> {
-                buf.putInt(2)
+                buf.putInt(3)
                 FfiConverterOptionalTypeSeason.write(value.`season`, buf)
                 Unit
             }
             is FilterTap.Temperature -> {
-                buf.putInt(3)
+                buf.putInt(4)
                 FfiConverterOptionalTypeTemperature.write(value.`temperature`, buf)
                 Unit
             }
@@ -14716,6 +14776,21 @@ sealed class WaitsTap {
     }
     
     /**
+     * Whose earlier sessions the advice is made from, here and everywhere else.
+     */
+    data class Whose(
+        /**
+         * Whose.
+         */
+        val `whose`: app.restwater.core.screen.Whose) : WaitsTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
      * How much time is left.
      */
     data class TimeLeft(
@@ -14758,7 +14833,10 @@ public object FfiConverterTypeWaitsTap : FfiConverterRustBuffer<WaitsTap>{
             4 -> WaitsTap.TodayOnly(
                 FfiConverterBoolean.read(buf),
                 )
-            5 -> WaitsTap.TimeLeft(
+            5 -> WaitsTap.Whose(
+                FfiConverterTypeWhose.read(buf),
+                )
+            6 -> WaitsTap.TimeLeft(
                 FfiConverterUInt.read(buf),
                 )
             else -> throw RuntimeException("invalid enum value, something is very wrong!!")
@@ -14794,6 +14872,13 @@ public object FfiConverterTypeWaitsTap : FfiConverterRustBuffer<WaitsTap>{
                 + FfiConverterBoolean.allocationSize(value.`only`)
             )
         }
+        is WaitsTap.Whose -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeWhose.allocationSize(value.`whose`)
+            )
+        }
         is WaitsTap.TimeLeft -> {
             // Add the size for the Int that specifies the variant plus the size needed for all fields
             (
@@ -14825,8 +14910,13 @@ public object FfiConverterTypeWaitsTap : FfiConverterRustBuffer<WaitsTap>{
                 FfiConverterBoolean.write(value.`only`, buf)
                 Unit
             }
-            is WaitsTap.TimeLeft -> {
+            is WaitsTap.Whose -> {
                 buf.putInt(5)
+                FfiConverterTypeWhose.write(value.`whose`, buf)
+                Unit
+            }
+            is WaitsTap.TimeLeft -> {
+                buf.putInt(6)
                 FfiConverterUInt.write(value.`minutes`, buf)
                 Unit
             }
@@ -15031,6 +15121,53 @@ public object FfiConverterTypeWhich: FfiConverterRustBuffer<Which> {
     override fun allocationSize(value: Which) = 4UL
 
     override fun write(value: Which, buf: ByteBuffer) {
+        buf.putInt(value.ordinal + 1)
+    }
+}
+
+
+
+
+
+/**
+ * Whose sessions count.
+ */
+
+enum class Whose {
+    
+    /**
+     * The angler's own, where nothing else is asked for.
+     */
+    ME,
+    /**
+     * Those of other anglers.
+     */
+    THEM,
+    /**
+     * All of them.
+     */
+    BOTH;
+
+    
+
+
+    companion object
+}
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeWhose: FfiConverterRustBuffer<Whose> {
+    override fun read(buf: ByteBuffer) = try {
+        Whose.values()[buf.getInt() - 1]
+    } catch (e: IndexOutOfBoundsException) {
+        throw RuntimeException("invalid enum value, something is very wrong!!", e)
+    }
+
+    override fun allocationSize(value: Whose) = 4UL
+
+    override fun write(value: Whose, buf: ByteBuffer) {
         buf.putInt(value.ordinal + 1)
     }
 }
