@@ -122,7 +122,7 @@ impl App {
     ) -> Result<u64, AppError> {
         let options = CsvOptions { neutralise_formulas: !self.files.formulas_as_typed };
         Ok(write_atomically(path, |out| {
-            write_csv(self.journal.store(), what, table, options, &self.mine, out, progress)
+            write_csv(self.journal.store(), what, table, options, out, progress)
         })?)
     }
 

@@ -42,14 +42,13 @@ impl Default for CsvOptions {
     }
 }
 
-/// Writes a table of the sessions selected, the earliest first. The number of rows. Sessions begun on one of the phones in
-/// `mine` are marked as the angler's own, all others as another angler's.
+/// Writes a table of the sessions selected, the earliest first. The number of rows. A session's row has the id
+/// of the phone that began it: whose it is, without a name.
 pub fn write_csv(
     store: &Store,
     what: Selection,
     table: Table,
     options: CsvOptions,
-    mine: &[Uuid],
     out: impl Write,
     progress: &mut OnProgress<'_>,
 ) -> Result<u64, ExchangeError> {
@@ -58,8 +57,7 @@ pub fn write_csv(
     let mut done = Progress::default();
     for row in store.sessions()?.iter().rev().filter(|row| selected(row, what)) {
         let ops = store.ops_of(row.id)?;
-        let own = row.began.device.map(|device| if mine.contains(&device) { "mine" } else { "another" });
-        rows(&mut cells, table, &fold(row.id, &ops), own)?;
+        rows(&mut cells, table, &fold(row.id, &ops), row.began.device)?;
         done.ops += ops.len() as u64;
         if progress(done).is_break() {
             return Err(ExchangeError::Cancelled);
@@ -68,7 +66,7 @@ pub fn write_csv(
     cells.end()
 }
 
-/// The table of one session, which doesn't say whose it is.
+/// The table of one session, without the phone that began it.
 pub fn session_csv(
     session: &Session,
     table: Table,
@@ -103,10 +101,10 @@ fn rows<W: Write>(
     cells: &mut Cells<W>,
     table: Table,
     session: &Session,
-    whose: Option<&str>,
+    phone: Option<Uuid>,
 ) -> Result<(), ExchangeError> {
     match table {
-        Table::Sessions => sessions::row(cells, session, whose),
+        Table::Sessions => sessions::row(cells, session, phone),
         Table::Casts => casts::rows(cells, session),
         Table::Fish => fish::rows(cells, session),
     }
