@@ -4334,6 +4334,10 @@ public func FfiConverterTypeLeavesView_lower(_ value: LeavesView) -> RustBuffer 
  */
 public struct MatchKey: Equatable, Hashable {
     /**
+     * A name for tests.
+     */
+    public let tag: String
+    /**
      * Its word.
      */
     public let label: String
@@ -4362,6 +4366,9 @@ public struct MatchKey: Equatable, Hashable {
     // declare one manually.
     public init(
         /**
+         * A name for tests.
+         */tag: String, 
+        /**
          * Its word.
          */label: String, 
         /**
@@ -4379,6 +4386,7 @@ public struct MatchKey: Equatable, Hashable {
         /**
          * What to hand back.
          */tap: MatchTap) {
+        self.tag = tag
         self.label = label
         self.sub = sub
         self.spoken = spoken
@@ -4403,6 +4411,7 @@ public struct FfiConverterTypeMatchKey: FfiConverterRustBuffer {
     public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> MatchKey {
         return
             try MatchKey(
+                tag: FfiConverterString.read(from: &buf), 
                 label: FfiConverterString.read(from: &buf), 
                 sub: FfiConverterString.read(from: &buf), 
                 spoken: FfiConverterString.read(from: &buf), 
@@ -4413,6 +4422,7 @@ public struct FfiConverterTypeMatchKey: FfiConverterRustBuffer {
     }
 
     public static func write(_ value: MatchKey, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.tag, into: &buf)
         FfiConverterString.write(value.label, into: &buf)
         FfiConverterString.write(value.sub, into: &buf)
         FfiConverterString.write(value.spoken, into: &buf)
@@ -7460,17 +7470,13 @@ public struct WeighInPage: Equatable, Hashable {
      */
     public let notes: [String]
     /**
-     * The figure that the steps change.
+     * The figure typed so far.
      */
     public let figure: String
     /**
-     * The steps: up, left to right, then down.
+     * Twelve keys of a number pad: the digits from 1 to 9, the next net, 0, and the unit.
      */
-    public let steps: [MatchKey]
-    /**
-     * A large step down, the next net, a large step up.
-     */
-    public let above: [MatchKey]
+    public let pad: [MatchKey]
     /**
      * The figure is what the net weighed.
      */
@@ -7489,14 +7495,11 @@ public struct WeighInPage: Equatable, Hashable {
          * What the differences mean.
          */notes: [String], 
         /**
-         * The figure that the steps change.
+         * The figure typed so far.
          */figure: String, 
         /**
-         * The steps: up, left to right, then down.
-         */steps: [MatchKey], 
-        /**
-         * A large step down, the next net, a large step up.
-         */above: [MatchKey], 
+         * Twelve keys of a number pad: the digits from 1 to 9, the next net, 0, and the unit.
+         */pad: [MatchKey], 
         /**
          * The figure is what the net weighed.
          */weighed: MatchKey) {
@@ -7504,8 +7507,7 @@ public struct WeighInPage: Equatable, Hashable {
         self.lines = lines
         self.notes = notes
         self.figure = figure
-        self.steps = steps
-        self.above = above
+        self.pad = pad
         self.weighed = weighed
     }
 
@@ -7529,8 +7531,7 @@ public struct FfiConverterTypeWeighInPage: FfiConverterRustBuffer {
                 lines: FfiConverterSequenceTypeMatchLine.read(from: &buf), 
                 notes: FfiConverterSequenceString.read(from: &buf), 
                 figure: FfiConverterString.read(from: &buf), 
-                steps: FfiConverterSequenceTypeMatchKey.read(from: &buf), 
-                above: FfiConverterSequenceTypeMatchKey.read(from: &buf), 
+                pad: FfiConverterSequenceTypeMatchKey.read(from: &buf), 
                 weighed: FfiConverterTypeMatchKey.read(from: &buf)
         )
     }
@@ -7540,8 +7541,7 @@ public struct FfiConverterTypeWeighInPage: FfiConverterRustBuffer {
         FfiConverterSequenceTypeMatchLine.write(value.lines, into: &buf)
         FfiConverterSequenceString.write(value.notes, into: &buf)
         FfiConverterString.write(value.figure, into: &buf)
-        FfiConverterSequenceTypeMatchKey.write(value.steps, into: &buf)
-        FfiConverterSequenceTypeMatchKey.write(value.above, into: &buf)
+        FfiConverterSequenceTypeMatchKey.write(value.pad, into: &buf)
         FfiConverterTypeMatchKey.write(value.weighed, into: &buf)
     }
 }
@@ -11677,15 +11677,19 @@ public enum MatchTap: Equatable, Hashable {
          */name: String
     )
     /**
-     * The figure of the scales goes up or down.
+     * A digit of its weight was typed.
      */
-    case scalesStep(
+    case scalesDigit(
         /**
-         * By this many drams or grams, the unit of the match.
-         */by: Int64
+         * From 0 to 9.
+         */digit: UInt8
     )
     /**
-     * The figure is what the net weighed.
+     * The unit was typed: what follows is ounces, drams, or a part of a kilogram. After the last one the figure is cleared.
+     */
+    case scalesUnit
+    /**
+     * The figure typed is what the net weighed.
      */
     case weighIn
     /**
@@ -11737,12 +11741,14 @@ public struct FfiConverterTypeMatchTap: FfiConverterRustBuffer {
         case 5: return .scalesNet(name: try FfiConverterString.read(from: &buf)
         )
         
-        case 6: return .scalesStep(by: try FfiConverterInt64.read(from: &buf)
+        case 6: return .scalesDigit(digit: try FfiConverterUInt8.read(from: &buf)
         )
         
-        case 7: return .weighIn
+        case 7: return .scalesUnit
         
-        case 8: return .weighedIn(net: try FfiConverterString.read(from: &buf), unit: try FfiConverterTypeWeightUnit.read(from: &buf), count: try FfiConverterInt64.read(from: &buf)
+        case 8: return .weighIn
+        
+        case 9: return .weighedIn(net: try FfiConverterString.read(from: &buf), unit: try FfiConverterTypeWeightUnit.read(from: &buf), count: try FfiConverterInt64.read(from: &buf)
         )
         
         default: throw UniffiInternalError.unexpectedEnumCase
@@ -11777,17 +11783,21 @@ public struct FfiConverterTypeMatchTap: FfiConverterRustBuffer {
             FfiConverterString.write(name, into: &buf)
             
         
-        case let .scalesStep(by):
+        case let .scalesDigit(digit):
             writeInt(&buf, Int32(6))
-            FfiConverterInt64.write(by, into: &buf)
+            FfiConverterUInt8.write(digit, into: &buf)
             
         
-        case .weighIn:
+        case .scalesUnit:
             writeInt(&buf, Int32(7))
         
         
-        case let .weighedIn(net,unit,count):
+        case .weighIn:
             writeInt(&buf, Int32(8))
+        
+        
+        case let .weighedIn(net,unit,count):
+            writeInt(&buf, Int32(9))
             FfiConverterString.write(net, into: &buf)
             FfiConverterTypeWeightUnit.write(unit, into: &buf)
             FfiConverterInt64.write(count, into: &buf)

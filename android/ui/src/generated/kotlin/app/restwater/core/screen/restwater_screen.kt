@@ -3912,6 +3912,11 @@ public object FfiConverterTypeLeavesView: FfiConverterRustBuffer<LeavesView> {
  */
 data class MatchKey (
     /**
+     * A name for tests.
+     */
+    val `tag`: kotlin.String
+    , 
+    /**
      * Its word.
      */
     val `label`: kotlin.String
@@ -3959,6 +3964,7 @@ public object FfiConverterTypeMatchKey: FfiConverterRustBuffer<MatchKey> {
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
             FfiConverterBoolean.read(buf),
             FfiConverterBoolean.read(buf),
             FfiConverterTypeMatchTap.read(buf),
@@ -3966,6 +3972,7 @@ public object FfiConverterTypeMatchKey: FfiConverterRustBuffer<MatchKey> {
     }
 
     override fun allocationSize(value: MatchKey) = (
+            FfiConverterString.allocationSize(value.`tag`) +
             FfiConverterString.allocationSize(value.`label`) +
             FfiConverterString.allocationSize(value.`sub`) +
             FfiConverterString.allocationSize(value.`spoken`) +
@@ -3975,6 +3982,7 @@ public object FfiConverterTypeMatchKey: FfiConverterRustBuffer<MatchKey> {
     )
 
     override fun write(value: MatchKey, buf: ByteBuffer) {
+            FfiConverterString.write(value.`tag`, buf)
             FfiConverterString.write(value.`label`, buf)
             FfiConverterString.write(value.`sub`, buf)
             FfiConverterString.write(value.`spoken`, buf)
@@ -6188,19 +6196,14 @@ data class WeighInPage (
     val `notes`: List<kotlin.String>
     , 
     /**
-     * The figure that the steps change.
+     * The figure typed so far.
      */
     val `figure`: kotlin.String
     , 
     /**
-     * The steps: up, left to right, then down.
+     * Twelve keys of a number pad: the digits from 1 to 9, the next net, 0, and the unit.
      */
-    val `steps`: List<MatchKey>
-    , 
-    /**
-     * A large step down, the next net, a large step up.
-     */
-    val `above`: List<MatchKey>
+    val `pad`: List<MatchKey>
     , 
     /**
      * The figure is what the net weighed.
@@ -6227,7 +6230,6 @@ public object FfiConverterTypeWeighInPage: FfiConverterRustBuffer<WeighInPage> {
             FfiConverterSequenceString.read(buf),
             FfiConverterString.read(buf),
             FfiConverterSequenceTypeMatchKey.read(buf),
-            FfiConverterSequenceTypeMatchKey.read(buf),
             FfiConverterTypeMatchKey.read(buf),
         )
     }
@@ -6237,8 +6239,7 @@ public object FfiConverterTypeWeighInPage: FfiConverterRustBuffer<WeighInPage> {
             FfiConverterSequenceTypeMatchLine.allocationSize(value.`lines`) +
             FfiConverterSequenceString.allocationSize(value.`notes`) +
             FfiConverterString.allocationSize(value.`figure`) +
-            FfiConverterSequenceTypeMatchKey.allocationSize(value.`steps`) +
-            FfiConverterSequenceTypeMatchKey.allocationSize(value.`above`) +
+            FfiConverterSequenceTypeMatchKey.allocationSize(value.`pad`) +
             FfiConverterTypeMatchKey.allocationSize(value.`weighed`)
     )
 
@@ -6247,8 +6248,7 @@ public object FfiConverterTypeWeighInPage: FfiConverterRustBuffer<WeighInPage> {
             FfiConverterSequenceTypeMatchLine.write(value.`lines`, buf)
             FfiConverterSequenceString.write(value.`notes`, buf)
             FfiConverterString.write(value.`figure`, buf)
-            FfiConverterSequenceTypeMatchKey.write(value.`steps`, buf)
-            FfiConverterSequenceTypeMatchKey.write(value.`above`, buf)
+            FfiConverterSequenceTypeMatchKey.write(value.`pad`, buf)
             FfiConverterTypeMatchKey.write(value.`weighed`, buf)
     }
 }
@@ -11080,13 +11080,13 @@ sealed class MatchTap {
     }
     
     /**
-     * The figure of the scales goes up or down.
+     * A digit of its weight was typed.
      */
-    data class ScalesStep(
+    data class ScalesDigit(
         /**
-         * By this many drams or grams, the unit of the match.
+         * From 0 to 9.
          */
-        val `by`: kotlin.Long) : MatchTap()
+        val `digit`: kotlin.UByte) : MatchTap()
         
     {
         
@@ -11095,7 +11095,13 @@ sealed class MatchTap {
     }
     
     /**
-     * The figure is what the net weighed.
+     * The unit was typed: what follows is ounces, drams, or a part of a kilogram. After the last one the figure is cleared.
+     */
+    object ScalesUnit : MatchTap()
+    
+    
+    /**
+     * The figure typed is what the net weighed.
      */
     object WeighIn : MatchTap()
     
@@ -11152,11 +11158,12 @@ public object FfiConverterTypeMatchTap : FfiConverterRustBuffer<MatchTap>{
             5 -> MatchTap.ScalesNet(
                 FfiConverterString.read(buf),
                 )
-            6 -> MatchTap.ScalesStep(
-                FfiConverterLong.read(buf),
+            6 -> MatchTap.ScalesDigit(
+                FfiConverterUByte.read(buf),
                 )
-            7 -> MatchTap.WeighIn
-            8 -> MatchTap.WeighedIn(
+            7 -> MatchTap.ScalesUnit
+            8 -> MatchTap.WeighIn
+            9 -> MatchTap.WeighedIn(
                 FfiConverterString.read(buf),
                 FfiConverterTypeWeightUnit.read(buf),
                 FfiConverterLong.read(buf),
@@ -11200,11 +11207,17 @@ public object FfiConverterTypeMatchTap : FfiConverterRustBuffer<MatchTap>{
                 + FfiConverterString.allocationSize(value.`name`)
             )
         }
-        is MatchTap.ScalesStep -> {
+        is MatchTap.ScalesDigit -> {
             // Add the size for the Int that specifies the variant plus the size needed for all fields
             (
                 4UL
-                + FfiConverterLong.allocationSize(value.`by`)
+                + FfiConverterUByte.allocationSize(value.`digit`)
+            )
+        }
+        is MatchTap.ScalesUnit -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
             )
         }
         is MatchTap.WeighIn -> {
@@ -11250,17 +11263,21 @@ public object FfiConverterTypeMatchTap : FfiConverterRustBuffer<MatchTap>{
                 FfiConverterString.write(value.`name`, buf)
                 Unit
             }
-            is MatchTap.ScalesStep -> {
+            is MatchTap.ScalesDigit -> {
                 buf.putInt(6)
-                FfiConverterLong.write(value.`by`, buf)
+                FfiConverterUByte.write(value.`digit`, buf)
                 Unit
             }
-            is MatchTap.WeighIn -> {
+            is MatchTap.ScalesUnit -> {
                 buf.putInt(7)
                 Unit
             }
-            is MatchTap.WeighedIn -> {
+            is MatchTap.WeighIn -> {
                 buf.putInt(8)
+                Unit
+            }
+            is MatchTap.WeighedIn -> {
+                buf.putInt(9)
                 FfiConverterString.write(value.`net`, buf)
                 FfiConverterTypeWeightUnit.write(value.`unit`, buf)
                 FfiConverterLong.write(value.`count`, buf)
