@@ -56,7 +56,7 @@ pub use bank::{
 };
 pub use bench::REACTION_S;
 pub use bench::{BenchChoices, BenchInput, bench};
-pub use book::{BookInput, Day, LightInput, NextInput, SetFilter, book};
+pub use book::{BookInput, Day, LightInput, NextInput, PegOf, SetFilter, book};
 pub use book::{day_words, midnight};
 pub use casts_that_count::CastFilter;
 pub use cautions::{CautionsInput, cautions};
