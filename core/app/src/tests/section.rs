@@ -125,8 +125,11 @@ fn the_rule_on_dead_fish_is_kept_in_the_organisers_words() {
     phone.tap(20_000, &typed(into, " dead fish don't count ")).unwrap();
     phone.open();
     assert_eq!(row(&mut phone, 21_000).value, "dead fish don't count");
-    phone.tap(22_000, &Action::Undo).unwrap();
+    let none = row(&mut phone, 21_000).choices[0].action.clone();
+    phone.tap(22_000, &none).unwrap();
     assert_eq!(row(&mut phone, 23_000).value, "ask the organiser");
+    phone.tap(24_000, &Action::Undo).unwrap();
+    assert_eq!(row(&mut phone, 25_000).value, "dead fish don't count");
     let mut phone = started();
     let refused = phone.tap(1_000, &typed(TypedInto::MatchRule, "dead fish count")).unwrap_err();
     assert!(phone.app().message(&refused).starts_with("No match is set."));

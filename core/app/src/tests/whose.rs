@@ -190,7 +190,11 @@ fn the_last_sessions_on_a_peg_are_listed_mine_and_those_of_files() {
     let leaf = mine.book_leaf(0, "peg");
     assert_eq!(leaf.says, "Peg 14, Mill pool: 4 bites in 4 casts over the last 2 sessions.");
     assert!(leaf.lines[0].label.ends_with("Peg 14, another angler"), "{:?}", leaf.lines[0]);
-    assert!(leaf.lines[0].detail.starts_with("3 bites in 3 casts, 1 h 01. 3 in 0.7 h: "), "{:?}", leaf.lines[0]);
+    assert!(
+        leaf.lines[0].detail.starts_with("3 bites in 3 casts, 1 h 01. 3 in 0.7 h: "),
+        "{:?}",
+        leaf.lines[0]
+    );
     assert!(leaf.lines[1].label.ends_with("Peg 14"), "{:?}", leaf.lines[1]);
     // The session that is fished there now isn't one of them; an import taken back is gone; a restart changes nothing.
     mine.tap(0, &START).unwrap();

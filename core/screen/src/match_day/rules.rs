@@ -317,7 +317,9 @@ impl Rows<'_> {
     fn said(&self) -> ChoiceRow {
         let said = self.input.session.map_or("", |session| session.match_rule.as_str());
         let value = if said.is_empty() { self.input.say("match-said-nothing", &[]) } else { said.to_owned() };
-        let row = self.row("said", value, Vec::new(), false);
+        let none = Action::Typed { into: TypedInto::MatchRule, text: String::new() };
+        let none = Choice::new("none", self.input.say("match-said-nothing", &[]), said.is_empty(), none);
+        let row = self.row("said", value, vec![none], false);
         let field = TypedField::sent(self.input.words, "said", row.label.clone(), TypedInto::MatchRule);
         ChoiceRow { typing: Some(field), ..row }
     }
