@@ -22,6 +22,7 @@ uniffi::custom_type!(Uuid, String, {
 mod began;
 mod canonical;
 mod effect;
+mod feed;
 mod fish;
 mod history;
 mod hlc;
@@ -40,6 +41,7 @@ mod wire;
 pub use began::Began;
 pub use canonical::{CanonicalError, canonical_bytes, op_from_bytes, sha256_hex};
 pub use effect::{Effective, Said, effective, sorted};
+pub use feed::{FeedAmount, FeedKind, FeedMeasure, FeedSaid, FishSign, WaterPlace};
 pub use fish::{FishWeight, WeightUnit};
 pub use history::{Entry, History, history};
 pub use hlc::{Hlc, HlcError, HybridClock};

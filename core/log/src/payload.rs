@@ -1,5 +1,6 @@
 //! What an op says: one variant for each thing an angler can log.
 
+use super::feed::{FeedSaid, FishSign, WaterPlace};
 use super::fish::FishWeight;
 use super::kit::{Measured, ShotWeight};
 use super::match_day::{FishSaid, MatchSetup};
@@ -90,6 +91,23 @@ pub enum Payload {
     Away,
     /// The angler is back.
     Returned,
+    /// Feed was put in by hand. What a feeder on the line puts in with each cast follows from the casts.
+    Fed(FeedSaid),
+    /// There is a feeder on the line from the next cast on, or a plain lead again.
+    FeederSet {
+        /// Which rod.
+        rod: RodNumber,
+        /// What one fill is taken to weigh, in mg; none for a plain lead.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        fill_mg: Option<u32>,
+    },
+    /// Fish showed.
+    FishShown {
+        /// How.
+        sign: FishSign,
+        /// Where.
+        place: WaterPlace,
+    },
     /// What is on the line from the next cast on.
     RigSet {
         /// Which rod.
@@ -433,6 +451,7 @@ impl Payload {
             | Self::Twitch { rod }
             | Self::RigSet { rod, .. }
             | Self::SpotSet { rod, .. }
+            | Self::FeederSet { rod, .. }
             | Self::HooklengthLost { rod }
             | Self::AlternationStarted { rod, .. } => Some(*rod),
             _ => None,
@@ -470,6 +489,11 @@ mod tests {
             json!({"kind": "twitch", "payload": {"rod": 1}}),
             json!({"kind": "away"}),
             json!({"kind": "returned"}),
+            json!({"kind": "fed", "payload": {"what": "loose", "rod": 1,
+                "amount": {"by": "measures", "measure": "handful", "count": 2, "each_mg": 30_000},
+                "place": {"bearing_cdeg": -500, "range_cm": 3_475}}}),
+            json!({"kind": "feeder_set", "payload": {"rod": 1, "fill_mg": 30_000}}),
+            json!({"kind": "fish_shown", "payload": {"sign": "bubbles", "place": {"bearing_cdeg": 200, "range_cm": 4_000}}}),
             json!({"kind": "rig_set", "payload": {"rod": 1, "rig": {"bait": "bread", "popup_mm": 450}}}),
             json!({"kind": "spot_set", "payload": {"rod": 1, "spot": {"bearing_cdeg": -500, "clipped": true,
                 "reach": {"unit": "wraps", "hundredths": 950, "span_tenth_mm": 36_576}}}}),

@@ -2,7 +2,7 @@
 
 use super::fold::MOST_RODS;
 use super::model::{RodState, Session};
-use restwater_log::{Payload, RodNumber};
+use restwater_log::{FeedSaid, Payload, RodNumber};
 
 /// Why an entry can't be logged now.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, thiserror::Error)]
@@ -57,6 +57,9 @@ pub enum NotNow {
     /// No break lasts.
     #[error("you are not away: tap AWAY first")]
     NotAway,
+    /// Nothing was fed that could be fed again.
+    #[error("nothing was fed yet: choose what to feed first")]
+    NothingFed,
     /// No fish is on.
     #[error("no fish is on rod {0}: tap BITE first")]
     NoFishOn(RodNumber),
@@ -101,6 +104,9 @@ pub fn check(session: Option<&Session>, payload: &Payload) -> Result<(), NotNow>
             return out.map_or(Ok(()), |rod| Err(NotNow::RodOut(rod.number)));
         }
         Payload::Returned if session.away().is_none() => return Err(NotNow::NotAway),
+        Payload::Fed(FeedSaid { rod: Some(rod), .. }) if session.rod(*rod).is_none() => {
+            return Err(NotNow::NoSuchRod { rod: *rod, rods: session.rods.len() as RodNumber });
+        }
         _ => {}
     }
     let Some(number) = payload.rod() else { return Ok(()) };

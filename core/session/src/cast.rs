@@ -52,6 +52,8 @@ pub struct Cast {
     pub rig: Rig,
     /// Where it went, where that was said.
     pub spot: Option<Spot>,
+    /// What the feeder put in where it landed, in mg; none of a plain lead.
+    pub fill_mg: Option<u32>,
     /// The bite and the op that says so.
     pub bite: Option<(Stamp, Uuid)>,
     /// Fish that swam into the line.

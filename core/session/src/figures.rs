@@ -2,10 +2,30 @@
 
 use crate::own_count::entered;
 use crate::{Cast, CaughtFish, EndCause, Session, catch, wait_of};
-use restwater_log::{FishWeight, WeightUnit};
+use restwater_log::{FeedKind, FishSign, FishWeight, WeightUnit};
 use restwater_sky::conditions::Conditions;
 use std::collections::HashMap;
 use uuid::Uuid;
+
+/// How feed went in, as tables and maps spell it.
+pub fn feed_kind_name(kind: FeedKind) -> &'static str {
+    match kind {
+        FeedKind::Loose => "loose",
+        FeedKind::Ball => "ball",
+        FeedKind::Bag => "bag",
+        FeedKind::Feeder => "feeder",
+        FeedKind::Spod => "spod",
+    }
+}
+
+/// How fish showed, as maps spell it.
+pub fn fish_sign_name(sign: FishSign) -> &'static str {
+    match sign {
+        FishSign::Rolled => "rolled",
+        FishSign::Bubbles => "bubbles",
+        FishSign::Topping => "topping",
+    }
+}
 
 /// Counts over a session.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]

@@ -3,6 +3,7 @@
 use super::Logged;
 use super::alternation::Alternation;
 use super::cast::{Cast, CastEnd, EndCause};
+use super::logged::factor_from_logged;
 use super::mending::{self, Later};
 use super::model::{
     ConditionsAt, Doubt, DoubtKind, KeptBack, Landmark, LandmarkKind, LastTimed, Loss, Mark, Note, PegPlace,
@@ -86,6 +87,8 @@ impl Folding {
             section: None,
             match_rule: String::new(),
             breaks: Vec::new(),
+            fed: Vec::new(),
+            shown: Vec::new(),
             notes: Vec::new(),
             conditions: Vec::new(),
             losses: Vec::new(),
@@ -112,6 +115,7 @@ impl Folding {
         match step.payload {
             Payload::RigSet { rig, .. } => return self.with_rod(slot, |r| r.rig = rig.clone()),
             Payload::SpotSet { spot, .. } => return self.with_rod(slot, |r| r.spot = Some(spot.clone())),
+            Payload::FeederSet { fill_mg, .. } => return self.with_rod(slot, |r| r.fill_mg = *fill_mg),
             Payload::AlternationStarted { .. } => return self.alternate(slot, step),
             Payload::HooklengthLost { .. } => return self.hooklength_lost(slot, step),
             _ => self.touch(slot, step),
@@ -144,6 +148,14 @@ impl Folding {
                 let since = session.away().map(|rest| rest.from.clone());
                 session.come_back(step);
                 self.note_timed(step, since);
+            }
+            Payload::Fed(said) => {
+                session.take_feed(step, said);
+                self.note_timed(step, self.session.started.clone());
+            }
+            Payload::FishShown { sign, place } => {
+                session.take_shown(step, *sign, *place);
+                self.note_timed(step, self.session.started.clone());
             }
             Payload::Noted { text } => {
                 session.notes.push(Note { op: step.op.id, at: step.at.clone(), text: text.clone() });
@@ -214,7 +226,7 @@ impl Folding {
     fn alternate(&mut self, slot: usize, step: &Step) {
         let Payload::AlternationStarted { rod, factor, a, b, b_first, casts } = step.payload else { return };
         let Some(state) = self.session.rods.get(slot) else { return };
-        let factor = Factor::from_logged(factor);
+        let factor = factor_from_logged(*factor);
         let spot = value_of(Factor::Spot, &state.rig, state.spot.as_ref());
         self.session.alternation = Some(Alternation {
             op: step.op.id,
@@ -266,8 +278,8 @@ impl Folding {
 
     fn grow_to(&mut self, rods: RodNumber) {
         for number in (self.session.rods.len() as RodNumber + 1)..=rods {
-            let state = RodState::Ready { since: None };
-            self.session.rods.push(Rod { number, state, rig: restwater_log::Rig::default(), spot: None });
+            let (state, rig) = (RodState::Ready { since: None }, restwater_log::Rig::default());
+            self.session.rods.push(Rod { number, state, rig, spot: None, fill_mg: None });
             self.rod_last.push(None);
         }
     }
@@ -365,6 +377,7 @@ impl Folding {
             start: step.at.clone(),
             rig: rod.rig.clone(),
             spot: rod.spot.clone(),
+            fill_mg: rod.fill_mg,
             bite: None,
             liners: Vec::new(),
             indications: Vec::new(),

@@ -5,8 +5,9 @@ use super::written::{SESSION, Written, second};
 use super::{DoubtKind, EndCause, Rhythm, RodState, Session, check, fold, rhythm, waits_of};
 use proptest::prelude::*;
 use restwater_log::{
-    ClassGuess, Conditions, EndSaid, FishSaid, FishWeight, MatchRules, MatchSetup, Op, Payload, Rig, Weight,
-    WeightUnit, canonical_bytes, effective, history, op_from_bytes, sorted,
+    ClassGuess, Conditions, EndSaid, FeedAmount, FeedKind, FeedMeasure, FeedSaid, FishSaid, FishSign,
+    FishWeight, MatchRules, MatchSetup, Op, Payload, Rig, WaterPlace, Weight, WeightUnit, canonical_bytes,
+    effective, history, op_from_bytes, sorted,
 };
 use restwater_log::{Moment, OtherPeg, Reach, Side, Spot, SwimSetup};
 use uuid::Uuid;
@@ -185,6 +186,11 @@ fn any_payload() -> impl Strategy<Value = Payload> {
         1 => Just(Payload::SessionEnded),
         1 => Just(Payload::Away),
         1 => Just(Payload::Returned),
+        1 => any_feed(),
+        1 => (-9_500..9_500_i32, 0..30_000_u32).prop_map(|(bearing_cdeg, range_cm)| Payload::FishShown {
+            sign: FishSign::Rolled, place: WaterPlace { bearing_cdeg, range_cm },
+        }),
+        1 => (0..4_u8, proptest::option::of(0..90_000_u32)).prop_map(|(rod, fill_mg)| Payload::FeederSet { rod, fill_mg }),
         1 => (0..4_000_u32).prop_map(|back_s| Payload::TimeSet { back_s }),
         1 => (any_end(), proptest::option::of(0..4_000_u32)).prop_map(|(end, after_s)| Payload::CastEndSet { end, after_s }),
         1 => (any_end(), 0..300_u32, 0..4_000_u32, 1..20_u128).prop_map(|(end, lag_s, wait_s, n)| Payload::CastAdded {
@@ -192,6 +198,19 @@ fn any_payload() -> impl Strategy<Value = Payload> {
         }),
         1 => Just(Payload::Confirmed),
     ]
+}
+
+/// Any feed, at a place that may be none.
+fn any_feed() -> impl Strategy<Value = Payload> {
+    let place = (-9_500..9_500_i32, 0..30_000_u32);
+    let place = place.prop_map(|(bearing_cdeg, range_cm)| WaterPlace { bearing_cdeg, range_cm });
+    let measure = FeedMeasure::Handful;
+    (0..9_u16, proptest::option::of(0..12_u8), proptest::option::of(place)).prop_map(
+        move |(count, rod, place)| {
+            let amount = FeedAmount::Measures { measure, count, each_mg: 30_000 };
+            Payload::Fed(FeedSaid { what: FeedKind::Loose, amount, rod, place })
+        },
+    )
 }
 
 /// Any op of a match. It speaks of one of the first ops of either phone, which may or may not be a landing.

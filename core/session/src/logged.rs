@@ -34,12 +34,40 @@ macro_rules! same_variants {
 }
 
 same_variants! {
-    Factor { Spot, Bait, Colour, Height, Hooklength, HookSize, Lead, Leader }
     OverLimit { CountsToTheLimit, DoesNotCount }
     WindFrom { N, Ne, E, Se, S, Sw, W, Nw }
     WindStrength { Calm, Light, Moderate, Fresh, Strong, Gale }
     WaterColour { Clear, Tinged, Coloured, Muddy }
     FeatureKind { Bar, DropOff, Hole, Weed, Silt, Gravel, Clay, Island, FishSeen, Other }
+}
+
+/// A factor as an alternating test in the log carries it, or `None` for one that no test alternates.
+pub fn factor_logged(factor: Factor) -> Option<log::Factor> {
+    Some(match factor {
+        Factor::Spot => log::Factor::Spot,
+        Factor::Bait => log::Factor::Bait,
+        Factor::Colour => log::Factor::Colour,
+        Factor::Height => log::Factor::Height,
+        Factor::Hooklength => log::Factor::Hooklength,
+        Factor::HookSize => log::Factor::HookSize,
+        Factor::Lead => log::Factor::Lead,
+        Factor::Leader => log::Factor::Leader,
+        Factor::Feed | Factor::FeedAmount => return None,
+    })
+}
+
+/// A factor as an alternating test in the log carried it.
+pub(super) fn factor_from_logged(wire: log::Factor) -> Factor {
+    match wire {
+        log::Factor::Spot => Factor::Spot,
+        log::Factor::Bait => Factor::Bait,
+        log::Factor::Colour => Factor::Colour,
+        log::Factor::Height => Factor::Height,
+        log::Factor::Hooklength => Factor::Hooklength,
+        log::Factor::HookSize => Factor::HookSize,
+        log::Factor::Lead => Factor::Lead,
+        log::Factor::Leader => Factor::Leader,
+    }
 }
 
 impl Logged for Weight {

@@ -128,6 +128,7 @@ fn forgotten(session: &Session, added: &Added) -> Option<Cast> {
         start,
         rig: before.rig.clone(),
         spot: before.spot.clone(),
+        fill_mg: before.fill_mg,
         bite,
         liners: Vec::new(),
         indications: Vec::new(),

@@ -1,5 +1,6 @@
 //! A session as the log tells it.
 
+use super::feed::{Fed, FishShown};
 use super::match_record::{MatchDay, NetScales, OtherNet, SaidFish};
 use super::section::Section;
 use super::{Alternation, Cast};
@@ -42,6 +43,8 @@ pub struct Rod {
     pub rig: Rig,
     /// Where the next cast goes.
     pub spot: Option<Spot>,
+    /// What the feeder on the line holds, in mg; none for a plain lead.
+    pub fill_mg: Option<u32>,
 }
 
 /// An aiming mark.
@@ -239,6 +242,10 @@ pub struct Session {
     pub match_rule: String,
     /// Breaks, in the order they were said.
     pub breaks: Vec<Break>,
+    /// Feed put in by hand, in the order it was said.
+    pub fed: Vec<Fed>,
+    /// Fish that showed, in the order it was said.
+    pub shown: Vec<FishShown>,
     /// Notes.
     pub notes: Vec<Note>,
     /// Conditions in the order they were logged; the last are in force.

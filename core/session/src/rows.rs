@@ -1,6 +1,7 @@
 //! The casts of a session as rows for the comparisons, each value in one fixed spelling.
 
 use super::cast::{Cast, EndCause};
+use super::feed_before;
 use super::model::Session;
 use super::waits::{Stretch, stretches};
 use super::water::reach_cm;
@@ -13,19 +14,20 @@ use std::collections::BTreeMap;
 /// the session (from its first entry where the start is not here). Casts still out, casts whose times run backwards,
 /// and ends that were not seen are left out.
 pub fn rows_of(session: &Session) -> Vec<CastRow> {
+    let feedings = session.feedings();
     let row = |cast: &Cast, stretch: Stretch| CastRow {
         rod: cast.rod,
         at_min: stretch.from.at_ms as f64 / 60_000.0,
         wait: stretch.wait,
         twitched: stretch.twitched,
-        setup: setup_of(cast),
+        setup: setup_of(cast).into_iter().chain(feed_before::values(&feedings, cast)).collect(),
         outcome: outcome_of(cast).filter(|_| !stretch.twitched),
     };
     let rows = |cast| stretches(session, cast).into_iter().map(move |stretch| row(cast, stretch));
     session.casts.iter().flat_map(rows).collect()
 }
 
-/// What was in force on a cast. The leader is not logged yet, so it is never among them.
+/// What was set on a cast. What was fed before it stands in its row alone. The leader is not logged yet, so it is never among them.
 pub fn setup_of(cast: &Cast) -> BTreeMap<Factor, String> {
     const FACTORS: [Factor; 7] = [
         Factor::Spot,
@@ -51,7 +53,7 @@ pub fn value_of(factor: Factor, rig: &Rig, spot: Option<&Spot>) -> Option<String
         Factor::Hooklength => rig.hooklength_mm.map(|mm| figure(mm, 10.0, " cm")),
         Factor::HookSize => rig.hook_size.map(|size| size.to_string()),
         Factor::Lead => rig.lead_mg.map(|mg| figure(mg, 1_000.0, " g")),
-        Factor::Leader => None,
+        Factor::Leader | Factor::Feed | Factor::FeedAmount => None,
     }
 }
 

@@ -1,13 +1,14 @@
 //! What a session says of its swim, in metres and degrees.
 
 use super::cast::{Cast, EndCause};
+use super::feed::feed_mg;
 use super::model::{LandmarkKind, Mark, Session};
-use restwater_log::{Payload, Reach, Spot};
+use restwater_log::{FeedSaid, Payload, Reach, Spot};
 use restwater_swim::planar::check_outline;
 use restwater_swim::range::{METRES_PER_YARD, metres};
 use restwater_swim::{
-    AimingMark, Band, CastAt, Fan, Feature, Hazard, KeptBack, LONGEST_RANGE_M, Neighbours, PegOnEarth, Place,
-    Point, Swim, SwimError, SwimInput,
+    AimingMark, Band, CastAt, Fan, Feature, FedAt, Hazard, KeptBack, LONGEST_RANGE_M, Neighbours, PegOnEarth,
+    Place, Point, ShownAt, Swim, SwimError, SwimInput, bearing_range,
 };
 use std::collections::HashSet;
 use uuid::Uuid;
@@ -49,6 +50,8 @@ pub fn swim_input(session: &Session) -> SwimInput {
         kept_back: session.kept_back.iter().filter_map(kept_back).collect(),
         features: features(session),
         hazards: hazards(session),
+        fed: fed(session),
+        shown: shown(session),
         rest_target_min: f64::from(setup.rest_target_min.max(1)),
         usual_start: Some(Band { from_m: metres(35.0), to_m: metres(40.0) }),
         ..SwimInput::default()
@@ -74,6 +77,10 @@ pub fn check_swim(session: &Session, payload: &Payload, amends: Option<Uuid>) ->
         Payload::FeatureSet { bearing_cdeg, range_cm, .. }
         | Payload::HazardSet { bearing_cdeg, range_cm, .. } => {
             return restwater_swim::Spot::new(degrees(*bearing_cdeg), metres_of(*range_cm)).map(|_| ());
+        }
+        Payload::Fed(FeedSaid { place: Some(place), .. }) | Payload::FishShown { place, .. } => {
+            let (deg, m) = (degrees(place.bearing_cdeg), metres_of(place.range_cm));
+            return restwater_swim::Spot::new(deg, m).map(|_| ());
         }
         Payload::KeptBack { from_cdeg, to_cdeg, from_cm, to_cm } => {
             let fan = Fan { from_deg: degrees(*from_cdeg), to_deg: degrees(*to_cdeg) };
@@ -209,6 +216,24 @@ fn hazards(session: &Session) -> Vec<Hazard> {
         LandmarkKind::Feature(_) => None,
     };
     session.landmarks.iter().filter_map(hazard).collect()
+}
+
+/// What of the feed and of the fish that showed lies at a place that can be.
+fn fed(session: &Session) -> Vec<FedAt> {
+    let at = |feeding: super::Feeding| {
+        let (bearing_deg, range_m) = bearing_range(feeding.place?);
+        let spot = restwater_swim::Spot::new(bearing_deg, range_m).ok()?;
+        Some(FedAt { spot, at_ms: feeding.at.at_ms, mg: feed_mg(&feeding.amount) })
+    };
+    session.feedings().into_iter().filter_map(at).collect()
+}
+
+fn shown(session: &Session) -> Vec<ShownAt> {
+    let at = |shown: &super::FishShown| {
+        let (deg, m) = (degrees(shown.place.bearing_cdeg), metres_of(shown.place.range_cm));
+        Some(ShownAt { spot: restwater_swim::Spot::new(deg, m).ok()?, at_ms: shown.at.at_ms })
+    };
+    session.shown.iter().filter_map(at).collect()
 }
 
 /// The reach nearest to a range in metres, in the unit and steps that the angler counts in: quarter wraps, whole yards,

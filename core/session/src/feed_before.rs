@@ -1,0 +1,145 @@
+//! Feed as something that may matter: whether the water of a cast was fed shortly before it, and how much.
+//!
+//! What counts is what had gone in by the splash, the fill of the cast's own feeder with it. Feed that is thrown over a bait
+//! that lies there counts for the casts after it: so a value is fixed before the wait begins, and a wait that is long enough to
+//! be fed over is on neither side for that.
+
+use super::cast::Cast;
+use super::feed::{Feeding, feed_mg, is_at};
+use super::water::swim_spot;
+use restwater_compare::Factor;
+
+/// Feed counts for a cast for so many minutes: a guess.
+pub const FED_WITHIN_MIN: i64 = 30;
+
+/// From so many grams on it is much, and from so many more than that very much: guesses, about three handfuls and a bait box.
+const BANDS_G: [u64; 2] = [100, 500];
+
+/// How much was fed, in a fixed spelling for the comparisons.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum FeedBand {
+    /// A little.
+    Little,
+    /// More than that.
+    Much,
+    /// A bed of feed.
+    Bed,
+}
+
+impl FeedBand {
+    /// All, from the least.
+    pub const ALL: [Self; 3] = [Self::Little, Self::Much, Self::Bed];
+
+    fn of(mg: u64) -> Self {
+        match mg / 1_000 {
+            grams if grams < BANDS_G[0] => Self::Little,
+            grams if grams < BANDS_G[1] => Self::Much,
+            _ => Self::Bed,
+        }
+    }
+
+    /// As a row spells it.
+    pub fn spelled(self) -> &'static str {
+        match self {
+            Self::Little => "under 100 g",
+            Self::Much => "100 to 500 g",
+            Self::Bed => "500 g and over",
+        }
+    }
+}
+
+/// What had been fed where a cast lies within [`FED_WITHIN_MIN`] before its splash: the last of it, and all of it in mg.
+pub fn fed_before<'a>(feedings: &'a [Feeding], cast: &Cast) -> Option<(&'a Feeding, u64)> {
+    let from_ms = cast.start.at_ms.saturating_sub(FED_WITHIN_MIN * 60_000);
+    let first = feedings.partition_point(|feeding| feeding.at.at_ms < from_ms);
+    let until = feedings.partition_point(|feeding| feeding.at.at_ms <= cast.start.at_ms);
+    let here = cast.spot.as_ref().and_then(swim_spot).map(restwater_swim::Spot::point);
+    let mut within = feedings.get(first..until)?.iter().filter(|feeding| is_at(feeding, cast.rod, here));
+    let mg = within.clone().map(|feeding| feed_mg(&feeding.amount)).sum();
+    Some((within.next_back()?, mg))
+}
+
+/// The values of a cast for the comparisons; none on a day on which no feed was logged.
+pub(super) fn values(feedings: &[Feeding], cast: &Cast) -> Vec<(Factor, String)> {
+    if feedings.is_empty() {
+        return Vec::new();
+    }
+    match fed_before(feedings, cast) {
+        None => vec![(Factor::Feed, "not fed".into())],
+        Some((_, mg)) => {
+            vec![(Factor::Feed, "fed".into()), (Factor::FeedAmount, FeedBand::of(mg).spelled().into())]
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::written::{SESSION, Written};
+    use super::super::{fold, rows_of};
+    use super::*;
+    use restwater_log::{FeedAmount, FeedKind, FeedMeasure, FeedSaid, Payload, Reach, Spot, WaterPlace};
+
+    const CAST: Payload = Payload::Cast { rod: 1 };
+    const IN: Payload = Payload::WoundIn { rod: 1 };
+
+    fn fed(grams: u32, place: Option<WaterPlace>) -> Payload {
+        let amount = FeedAmount::Measures { measure: FeedMeasure::Cup, count: 1, each_mg: grams * 1_000 };
+        Payload::Fed(FeedSaid { what: FeedKind::Loose, amount, rod: Some(1), place })
+    }
+
+    fn values_of(day: &Written) -> Vec<(Option<String>, Option<String>)> {
+        let rows = rows_of(&fold(SESSION, &day.ops));
+        let of = |factor| move |row: &restwater_compare::CastRow| row.setup.get(&factor).cloned();
+        rows.iter().map(|row| (of(Factor::Feed)(row), of(Factor::FeedAmount)(row))).collect()
+    }
+
+    fn said(feed: &str, amount: Option<&str>) -> (Option<String>, Option<String>) {
+        (Some(feed.into()), amount.map(str::to_owned))
+    }
+
+    #[test]
+    fn a_cast_is_fed_for_half_an_hour_and_by_what_went_in_until_its_splash() {
+        let mut day = Written::new(1);
+        let cast = |day: &mut Written, minute: i64| {
+            day.log(minute * 60, CAST);
+            day.log(minute * 60 + 300, IN);
+        };
+        cast(&mut day, 1);
+        day.log(10 * 60, fed(60, None));
+        cast(&mut day, 20);
+        day.log(26 * 60, fed(60, None));
+        cast(&mut day, 30);
+        day.log(36 * 60, fed(400, None));
+        // Fed over while it lies there: that is for the next one.
+        day.log(57 * 60, CAST);
+        day.log(58 * 60, fed(60, None));
+        day.log(59 * 60, IN);
+        cast(&mut day, 89);
+        let want = [
+            said("not fed", None),
+            said("fed", Some("under 100 g")),
+            said("fed", Some("100 to 500 g")),
+            said("fed", Some("100 to 500 g")),
+            said("not fed", None),
+        ];
+        assert_eq!(values_of(&day), want);
+    }
+
+    #[test]
+    fn a_day_without_feed_says_nothing_of_it_and_another_spot_is_not_fed() {
+        let mut day = Written::new(1);
+        let spot = |cm| Spot { mark: None, bearing_cdeg: 0, reach: Reach::Metres { cm }, clipped: true };
+        day.log(5, Payload::SpotSet { rod: 1, spot: spot(3_000) });
+        day.log(60, CAST);
+        day.log(300, IN);
+        assert_eq!(values_of(&day), [(None, None)]);
+        day.log(400, fed(900, Some(WaterPlace { bearing_cdeg: 0, range_cm: 4_000 })));
+        day.log(500, CAST);
+        day.log(700, IN);
+        day.log(800, Payload::SpotSet { rod: 1, spot: spot(4_000) });
+        day.log(900, CAST);
+        day.log(1_100, IN);
+        let want = [said("not fed", None), said("not fed", None), said("fed", Some("500 g and over"))];
+        assert_eq!(values_of(&day), want);
+    }
+}
