@@ -45,6 +45,14 @@ pub struct CellFigures {
     pub kept_back_min: Option<f64>,
     /// Whether a bait is meant to be in it now.
     pub out_now: bool,
+    /// What was fed in it, mg.
+    pub fed_mg: u64,
+    /// Minutes since the last of that; `None` where nothing was.
+    pub fed_min: Option<f64>,
+    /// How often fish showed in it.
+    pub shown: u32,
+    /// Minutes since they last did.
+    pub shown_min: Option<f64>,
 }
 
 /// What the picture says of a cell at a glance.
@@ -112,6 +120,10 @@ impl CellFigures {
             rested_min: None,
             kept_back_min: None,
             out_now: false,
+            fed_mg: 0,
+            fed_min: None,
+            shown: 0,
+            shown_min: None,
         }
     }
 
@@ -140,6 +152,7 @@ impl Swim {
                 None => casts_outside += 1,
             }
         }
+        self.add_seen(at_ms, &mut cells);
         let kept_back = self.kept_back_now(at_ms);
         for figures in &mut cells {
             figures.kept_back_min = self.kept_back_for(figures.cell, &kept_back);

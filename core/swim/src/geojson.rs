@@ -9,7 +9,7 @@
 use super::cells::Swim;
 use super::earth::{EarthError, PegOnEarth, Place, wrapped};
 use super::error::SwimError;
-use super::frame::{Point, bearing_range, point_at};
+use super::frame::{Point, Spot, bearing_range, point_at};
 use super::input::{AimingMark, Feature, FeatureKind, Hazard, KeptBack};
 use super::planar::{check_outline, ring_area_m2};
 use super::sector::{AnnularSector, CHORD_ERROR_M};
@@ -57,10 +57,29 @@ pub struct ImportedSwim {
     pub skipped: Vec<String>,
 }
 
+/// What of a day goes onto its map beside the swim.
+#[derive(Debug, Clone, Default)]
+pub struct DayOnMap {
+    /// Of the session: properties of its peg.
+    pub session: JsonObject,
+    /// What went in or was seen at a place, each with its properties; its `kind` among them.
+    pub seen: Vec<(Spot, JsonObject)>,
+}
+
+/// The kinds of [`DayOnMap::seen`]. They belong to a day and are not read back into another.
+pub const FED: &str = "fed";
+/// Fish that showed.
+pub const FISH_SHOWING: &str = "fish showing";
+
 impl Swim {
     /// The swim as GeoJSON; with positions only where a peg is given.
     pub fn to_geojson(&self, peg: Option<&PegOnEarth>) -> Result<String, GeoJsonError> {
-        let out = Writer { swim: self, peg };
+        self.day_to_geojson(peg, &DayOnMap::default())
+    }
+
+    /// The same with what happened on a day.
+    pub fn day_to_geojson(&self, peg: Option<&PegOnEarth>, day: &DayOnMap) -> Result<String, GeoJsonError> {
+        let out = Writer { swim: self, peg, day };
         let collection = FeatureCollection { bbox: None, features: out.features()?, foreign_members: None };
         Ok(GeoJson::from(collection).to_string())
     }
@@ -69,12 +88,17 @@ impl Swim {
 struct Writer<'a> {
     swim: &'a Swim,
     peg: Option<&'a PegOnEarth>,
+    day: &'a DayOnMap,
 }
 
 impl Writer<'_> {
     fn features(&self) -> Result<Vec<::geojson::Feature>, GeoJsonError> {
         let input = self.swim.input();
-        let mut all = vec![feature(self.point(Point { x: 0.0, y: 0.0 }), json!({"kind": "peg"}))];
+        let mut peg = feature(self.point(Point { x: 0.0, y: 0.0 }), json!({"kind": "peg"}));
+        for (name, value) in &self.day.session {
+            peg.set_property(name, value.clone());
+        }
+        let mut all = vec![peg];
         all.push(self.outline("swim", self.swim.water()));
         if let Some(ring) = &input.boundary {
             let ring = check_outline(ring)?;
@@ -96,6 +120,12 @@ impl Writer<'_> {
         for h in &input.hazards {
             let said = json!({"kind": "hazard", "name": h.name, "clear_m": h.clear_m, "bearing_deg": h.spot.bearing_deg, "range_m": h.spot.range_m});
             all.push(feature(self.point(h.spot.point()), said));
+        }
+        for (spot, said) in &self.day.seen {
+            let mut seen = feature(self.point(spot.point()), Value::Object(said.clone()));
+            seen.set_property("bearing_deg", round(spot.bearing_deg, 2));
+            seen.set_property("range_m", round(spot.range_m, 2));
+            all.push(seen);
         }
         all.extend(input.kept_back.iter().filter(|k| k.released_ms.is_none()).map(|k| self.kept_back(k)));
         Ok(all)
@@ -266,7 +296,7 @@ impl Reader<'_> {
         let said = self.f.properties.clone().unwrap_or_default();
         match said.get("kind").and_then(Value::as_str) {
             // Made anew from marks and boundary, or decided by the angler: not read back.
-            Some("peg" | "swim" | "kept back") => Ok(()),
+            Some("peg" | "swim" | "kept back" | FED | FISH_SHOWING) => Ok(()),
             Some("boundary") => self.boundary(&said, got),
             Some("aiming mark") => self.mark(&said, got),
             Some("feature") => self.thing(&said, got, false),

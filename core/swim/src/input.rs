@@ -8,6 +8,7 @@ use super::error::{SwimError, finite, positive};
 use super::frame::{LONGEST_RANGE_M, Point, Spot, check_bearing};
 use super::range::metres;
 use super::scatter::{Disturbance, Scatter};
+use super::seen::{FedAt, ShownAt};
 use serde::{Deserialize, Serialize};
 
 /// Something on the far side that a cast is aimed at.
@@ -216,6 +217,10 @@ pub struct SwimInput {
     pub features: Vec<Feature>,
     /// Hazards.
     pub hazards: Vec<Hazard>,
+    /// Feed, in any order.
+    pub fed: Vec<FedAt>,
+    /// Fish that showed, in any order.
+    pub shown: Vec<ShownAt>,
     /// Counts of the fall.
     pub soundings: Vec<Sounding>,
     /// Minutes after which water counts as rested; the angler's own hypothesis.
@@ -247,6 +252,8 @@ impl Default for SwimInput {
             kept_back: Vec::new(),
             features: Vec::new(),
             hazards: Vec::new(),
+            fed: Vec::new(),
+            shown: Vec::new(),
             soundings: Vec::new(),
             rest_target_min: 45.0,
             castable_m: None,
@@ -270,6 +277,8 @@ impl SwimInput {
         m.kept_back.iter_mut().for_each(|k| k.fan = flip(k.fan));
         m.features.iter_mut().for_each(|f| f.spot = f.spot.mirrored());
         m.hazards.iter_mut().for_each(|h| h.spot = h.spot.mirrored());
+        m.fed.iter_mut().for_each(|f| f.spot = f.spot.mirrored());
+        m.shown.iter_mut().for_each(|s| s.spot = s.spot.mirrored());
         m.soundings.iter_mut().for_each(|s| s.spot = s.spot.mirrored());
         m.fan = m.fan.map(flip);
         m.boundary =

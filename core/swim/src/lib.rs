@@ -33,6 +33,7 @@ pub mod range;
 mod scatter;
 mod scene;
 mod sector;
+mod seen;
 mod water;
 
 pub use boundary::Neighbours;
@@ -45,7 +46,7 @@ pub use earth::{
 pub use error::SwimError;
 pub use fished::{CellFigures, CellState, KeptBackNow, SwimFigures};
 pub use frame::{LONGEST_RANGE_M, Point, Spot, bearing_range, point_at};
-pub use geojson::{GeoJsonError, ImportedSwim, swim_from_geojson};
+pub use geojson::{DayOnMap, FED, FISH_SHOWING, GeoJsonError, ImportedSwim, swim_from_geojson};
 pub use input::{
     AimingMark, Band, CastAt, Depth, Fan, Feature, FeatureKind, Hazard, KeptBack, REACTION_S, Sounding,
     SwimInput,
@@ -57,4 +58,5 @@ pub use scene::{
     LineRole, MarkShape, SceneAsk, SceneWords, Step, SwimScene, TAP_REACH_MM, face_widths, legend,
 };
 pub use sector::{AnnularSector, CHORD_ERROR_M};
+pub use seen::{FedAt, ShownAt};
 pub use water::Water;

@@ -52,6 +52,15 @@ pub enum Reason {
         /// How many.
         liners: u32,
     },
+    /// Fish showed near it.
+    ShownNear {
+        /// How often within the memory.
+        times: u32,
+        /// Distance to where they did so last, metres.
+        metres: f64,
+        /// How long ago that was, minutes.
+        minutes_ago: f64,
+    },
     /// Holds the range at which it is usual to start, while nothing has bitten (common practice, no source).
     UsualStart {
         /// The usual stretch.
@@ -259,6 +268,7 @@ impl Swim {
         reasons.extend(self.near_bites(spot, bites));
         reasons.extend(self.behind_last_bite(cell.id, bites));
         reasons.extend(self.liners_round(cell.id, known, figures));
+        reasons.extend(self.shown_near(spot, figures.at_ms));
         if let Some(band) = self.input().usual_start.filter(|_| bites.is_empty()) {
             let middle = f64::midpoint(band.from_m, band.to_m);
             if self.row_of(middle) == Some(cell.id.row) {

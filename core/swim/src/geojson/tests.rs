@@ -182,3 +182,29 @@ fn bad_files_are_refused_with_words() {
     assert!(matches!(read(&bow), Err(GeoJsonError::Swim(SwimError::OutlineCrosses { .. }))));
     assert!(read(&one(r#"{"type":"Point","coordinates":[1]}"#)).is_err());
 }
+
+#[test]
+fn what_happened_on_the_day_goes_out_and_is_not_read_back() {
+    let spot = Spot::new(12.0, 30.0).unwrap();
+    let said = |kind: &str| json!({"kind": kind, "grams": 60}).as_object().unwrap().clone();
+    let session = json!({"breaks": [{"away": "a", "returned": "b"}]}).as_object().unwrap().clone();
+    let day = DayOnMap { session, seen: vec![(spot, said(FED)), (spot, said(FISH_SHOWING))] };
+    for at in [None, Some(peg(52.0, -1.2, 200.0))] {
+        let text = swim().day_to_geojson(at.as_ref(), &day).unwrap();
+        let c = collection(&text);
+        let of = |kind: &str| {
+            c.features.iter().find(|f| f.property("kind") == Some(&json!(kind))).unwrap().clone()
+        };
+        assert_eq!(of("peg").property("breaks"), Some(&json!([{"away": "a", "returned": "b"}])));
+        let fed = of(FED);
+        assert_eq!(
+            (fed.property("bearing_deg"), fed.property("grams")),
+            (Some(&json!(12.0)), Some(&json!(60)))
+        );
+        assert_eq!(fed.geometry.is_some(), at.is_some());
+        assert_eq!(
+            swim_from_geojson(&text, at.as_ref()).unwrap(),
+            swim_from_geojson(&swim().to_geojson(at.as_ref()).unwrap(), at.as_ref()).unwrap()
+        );
+    }
+}

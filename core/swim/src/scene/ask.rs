@@ -110,6 +110,10 @@ pub struct SceneWords {
     pub lost: String,
     /// Before the number of liners, in the key.
     pub liners: String,
+    /// Of fed water, in the key.
+    pub fed: String,
+    /// Before the number of times that fish showed, in the key.
+    pub shown: String,
 }
 
 impl Default for SceneWords {
@@ -125,6 +129,8 @@ impl Default for SceneWords {
             bites: s("bites"),
             lost: s("lost"),
             liners: s("liners"),
+            fed: s("fed"),
+            shown: s("fish showed"),
         }
     }
 }

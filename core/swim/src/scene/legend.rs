@@ -31,6 +31,10 @@ pub enum LegendSample {
     Liner,
     /// A lost fish.
     Lost,
+    /// Fed water.
+    Fed,
+    /// Fish that showed.
+    Shown,
     /// A feature.
     Feature,
     /// A hazard.
@@ -38,7 +42,7 @@ pub enum LegendSample {
 }
 
 /// The samples from the top down.
-pub const LEGEND: [LegendSample; 12] = [
+pub const LEGEND: [LegendSample; 14] = [
     LegendSample::JustFished,
     LegendSample::Resting,
     LegendSample::Free,
@@ -49,6 +53,8 @@ pub const LEGEND: [LegendSample; 12] = [
     LegendSample::Bites,
     LegendSample::Liner,
     LegendSample::Lost,
+    LegendSample::Fed,
+    LegendSample::Shown,
     LegendSample::Feature,
     LegendSample::Hazard,
 ];
@@ -110,6 +116,8 @@ impl Sheet {
             LegendSample::Bites => mark(MarkShape::BiteDiamond),
             LegendSample::Liner => mark(MarkShape::LinerTriangle),
             LegendSample::Lost => mark(MarkShape::LostCross),
+            LegendSample::Fed => mark(MarkShape::FedGrains),
+            LegendSample::Shown => mark(MarkShape::ShownRings),
             LegendSample::Feature => mark(MarkShape::FeatureSquare),
             LegendSample::Hazard => mark(MarkShape::HazardCross),
         };

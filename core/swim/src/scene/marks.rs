@@ -55,7 +55,7 @@ pub(crate) fn draw(d: &Drawing, pack: &mut Pack, placer: &mut Placer) -> Vec<Cou
 /// Whether a cell has anything to mark.
 fn happened(d: &Drawing, place: usize) -> bool {
     let known = &d.figures.cells[place];
-    known.bites + known.lost + known.liners > 0
+    known.bites + known.lost + known.liners + known.shown > 0 || known.fed_min.is_some()
 }
 
 /// The line of each cast that is out, from the bank to its spot.
@@ -87,9 +87,16 @@ fn cluster(
         let what = match shape {
             MarkShape::LostCross => &d.words.lost,
             MarkShape::BiteDiamond => &d.words.bites,
+            MarkShape::ShownRings => &d.words.shown,
+            MarkShape::FedGrains => &d.words.fed,
             _ => &d.words.liners,
         };
-        let text = format!("{}: {what} {n}", names::place_name(d, place));
+        let place = names::place_name(d, place);
+        // Water is fed or not: how often is no count of anything.
+        let text = match shape {
+            MarkShape::FedGrains => format!("{place}: {what}"),
+            _ => format!("{place}: {what} {n}"),
+        };
         pack.scene.key.push(KeyLine { number: None, text, role: LabelRole::Count });
     }
     let Some(middle) = middle else { return Vec::new() };
@@ -131,6 +138,8 @@ impl Row {
             (MarkShape::BiteDiamond, known.bites),
             (MarkShape::LostCross, known.lost),
             (MarkShape::LinerTriangle, known.liners),
+            (MarkShape::ShownRings, known.shown),
+            (MarkShape::FedGrains, u32::from(known.fed_min.is_some())),
         ];
         if !d.full() {
             // The small fan has room for bites only.

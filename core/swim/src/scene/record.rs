@@ -67,6 +67,10 @@ pub enum MarkShape {
     NextDot = 5,
     /// The end of a line that is out now: a filled dot.
     OutNow = 6,
+    /// Fed water: three filled grains, one above two.
+    FedGrains = 7,
+    /// Fish that showed: two rings, one in the other.
+    ShownRings = 8,
 }
 
 /// What a label says.
