@@ -50,6 +50,8 @@ pub(super) fn payload(action: &Action, draft: &SessionSetup) -> Option<Payload> 
         | Action::Waits { .. }
         | Action::Match { .. }
         | Action::Fish { .. }
+        | Action::Feed { .. }
+        | Action::Seen { .. }
         | Action::Bench { .. }
         | Action::Book { .. }
         | Action::Conditions { .. }

@@ -303,6 +303,7 @@ fn not_now(words: &Wording, error: NotNow) -> String {
         NotNow::RodOut(rod) => with_rod("error-rod-out", rod),
         NotNow::AwayAlready => words.say("error-away-already"),
         NotNow::NotAway => words.say("error-not-away"),
+        NotNow::NothingFed => words.say("error-nothing-fed"),
         NotNow::NoFishOn(rod) => with_rod("error-no-fish-on", rod),
     }
 }

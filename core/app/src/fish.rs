@@ -92,10 +92,14 @@ impl App {
         self.used().find(of_match)
     }
 
+    /// What is weighed in: the unit of the match, or else of the phone.
+    pub(super) fn weights(&self) -> WeightUnit {
+        self.match_setup().map_or(self.phone.weights, |setup| setup.unit)
+    }
+
     /// A weight being typed for a fish.
     fn typed_weight(&self, fish: Option<Uuid>) -> TypedWeight {
-        let unit = self.match_setup().map_or(self.phone.weights, |setup| setup.unit);
-        let scales = scales_of(unit);
+        let scales = scales_of(self.weights());
         let typed =
             self.fish.typed.as_ref().filter(|(of, typed)| Some(*of) == fish && typed.scales() == scales);
         typed.map_or_else(|| TypedWeight::new(scales), |(_, typed)| typed.clone())

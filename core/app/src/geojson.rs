@@ -1,5 +1,6 @@
 //! Marks and outlines out of the session and into it, as GeoJSON (RFC 7946).
 
+use super::day_on_map::day_on_map;
 use super::swim::SwimState;
 use super::{App, AppError};
 use restwater_exchange::ExchangeError;
@@ -39,8 +40,9 @@ impl App {
         let peg = with_position.then(|| peg_on_earth(session).ok_or(GeoJsonError::PegNeeded)).transpose()?;
         let swim = swim_of(session)?;
         let input = swim.input();
-        let things = swim.columns().marks.len() + input.features.len() + input.hazards.len();
-        Ok((swim.to_geojson(peg.as_ref())?, things as u64))
+        let day = day_on_map(session);
+        let things = swim.columns().marks.len() + input.features.len() + input.hazards.len() + day.seen.len();
+        Ok((swim.day_to_geojson(peg.as_ref(), &day)?, things as u64))
     }
 
     /// What taking this file in would add. Changes nothing.

@@ -9,9 +9,9 @@ use restwater_compare::{Factor, FactorValue};
 use restwater_log::{Moment, Payload, RodNumber};
 use restwater_screen as screen;
 use restwater_screen::{CastFilter, ChangesView, EarlierRows, WaitsInput, WaitsTap, WaitsView, Whose};
-use restwater_session::Logged;
 use restwater_session::{
-    NotNow, Rhythm, Session, Stamp, check, habit_min, rhythm, rows_of, running_wait_min, setup_of, value_of,
+    NotNow, Rhythm, Session, Stamp, check, factor_logged, habit_min, rhythm, rows_of, running_wait_min,
+    setup_of, value_of,
 };
 use restwater_waits::{BITE_EXTRA_GUESS_MIN, TURN_ROUND_GUESS_MIN, WaitPosterior};
 use uuid::Uuid;
@@ -163,8 +163,8 @@ impl App {
         let rod = session.casts[last_a.max(last_b)].rod;
         // It begins with the side that was not fished last.
         let b_first = last_a > last_b;
-        let payload =
-            Payload::AlternationStarted { rod, factor: factor.logged(), a, b, b_first, casts: planned };
+        let factor = factor_logged(factor).ok_or_else(unknown)?;
+        let payload = Payload::AlternationStarted { rod, factor, a, b, b_first, casts: planned };
         self.log_here(payload, at)
     }
 
@@ -241,7 +241,7 @@ fn next_payload(
         Factor::Hooklength => rig.hooklength_mm = like.rig.hooklength_mm,
         Factor::HookSize => rig.hook_size = like.rig.hook_size,
         Factor::Lead => (rig.lead_mg, rig.material) = (like.rig.lead_mg, like.rig.material),
-        Factor::Leader => return Err(unknown()),
+        Factor::Leader | Factor::Feed | Factor::FeedAmount => return Err(unknown()),
     }
     Ok(Payload::RigSet { rod, rig })
 }

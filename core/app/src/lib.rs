@@ -15,9 +15,11 @@ mod bankside;
 mod bench;
 mod book;
 mod day;
+mod day_on_map;
 mod earlier;
 mod entropy;
 mod error;
+mod feed;
 mod files;
 mod fish;
 mod geojson;
@@ -29,6 +31,7 @@ mod match_day;
 mod mend;
 mod recent;
 mod repeat;
+mod seen;
 mod sessions;
 mod settings;
 mod setup;
@@ -37,6 +40,7 @@ mod swim;
 mod swim_typed;
 mod tackle;
 mod typed;
+mod undo;
 mod update;
 mod watch;
 mod whose;
@@ -56,6 +60,7 @@ use action::LONGEST_TEXT;
 use advisor::Advisor;
 use bankside::Asking;
 use book::BookState;
+use feed::FeedState;
 use files::FilesState;
 use fish::FishState;
 use journal::{Beside, Committed, Journal};
@@ -81,6 +86,9 @@ pub struct App {
     learning: Learning,
     match_day: MatchState,
     fish: FishState,
+    feed: FeedState,
+    /// Whether fish that show do so at the aim on the map.
+    seen_at_aim: bool,
     settings: Settings,
     chosen: RodNumber,
     draft: SessionSetup,
@@ -119,6 +127,8 @@ impl App {
             learning: Learning::default(),
             match_day: MatchState::default(),
             fish: FishState::default(),
+            feed: FeedState::default(),
+            seen_at_aim: false,
             settings,
             chosen: 1,
             draft,
@@ -189,6 +199,8 @@ impl App {
             Action::Swim { tap } => self.swim_choice(tap, at)?,
             Action::Match { tap } => self.match_tap(tap, at)?,
             Action::Fish { cast, tap } => self.fish_tap(*cast, tap, at)?,
+            Action::Feed { tap } => self.feed_tap(*tap, at)?,
+            Action::Seen { tap } => self.seen_tap(*tap, at)?,
             Action::Book { tap } => self.book_tap(tap, at)?,
             Action::Conditions { tap } => self.conditions_tap(*tap, at)?,
             Action::Cautions { tap } => self.cautions_tap(tap, at)?,
@@ -217,6 +229,9 @@ impl App {
             Which::Match => Screen::Match(self.match_view(now)),
             Which::Fish => Screen::Fish(self.fish_screen()),
             Which::Weight => Screen::Weight(self.weight_screen()),
+            Which::Feed => Screen::Feed(self.feed_screen(now)),
+            Which::FeedWeight => Screen::FeedWeight(self.feed_weight_screen(now)),
+            Which::Seen => Screen::Seen(self.seen_screen(now)),
             Which::Tackle => Screen::Tackle(self.tackle()?),
             Which::Swim => Screen::Swim(self.swim_view(now)?),
             Which::Book => Screen::Book(self.book(now)?),
@@ -288,6 +303,7 @@ impl App {
             undo: self.journal.recent().undo(),
             redo: self.journal.recent().redo().map(|(entry, _)| entry),
             latest: self.journal.recent().latest(3),
+            weights: self.weights(),
             words: &self.words,
         })
     }
@@ -333,6 +349,7 @@ impl App {
             self.swim = SwimState::default();
             self.match_day = MatchState::default();
             self.fish = FishState::default();
+            (self.feed, self.seen_at_aim) = (FeedState::default(), false);
             self.asking = Asking::default();
         }
         if starts {
@@ -351,41 +368,6 @@ impl App {
         Ok(self
             .words
             .say_with("notice-cautions", &[("what", Arg::Text(&what)), ("count", Arg::Count(count))]))
-    }
-
-    fn undo(&mut self, at: &Moment) -> Result<String, AppError> {
-        let entry = self.journal.recent().undo().cloned().ok_or(AppError::NothingToUndo)?;
-        self.undone(entry.ops.clone(), at)?;
-        Ok(self.say_entry("notice-undone", &entry))
-    }
-
-    fn redo(&mut self, at: &Moment) -> Result<String, AppError> {
-        let (entry, undo) = self.journal.recent().redo().cloned().ok_or(AppError::NothingToRedo)?;
-        self.undone(vec![undo], at)?;
-        Ok(self.say_entry("notice-redone", &entry))
-    }
-
-    fn undone(&mut self, targets: Vec<Uuid>, at: &Moment) -> Result<(), AppError> {
-        let first = targets.first().copied().unwrap_or_default();
-        let session = self.journal.recent().session_of(first).ok_or(AppError::NothingToUndo)?;
-        self.write(session, Payload::Undone { targets }, None, at)?;
-        self.chosen = self.chosen.min(self.session().map_or(1, |s| s.rods.len().max(1) as RodNumber));
-        Ok(())
-    }
-
-    fn time_back(&mut self, minutes: u32, at: &Moment) -> Result<String, AppError> {
-        let session = self.session().filter(|s| s.is_open()).ok_or(AppError::NothingToSetBack)?;
-        let last = session.last_timed.clone().ok_or(AppError::NothingToSetBack)?;
-        let session = session.id;
-        let already = last.tapped.ms_since(&last.at).max(0) / 1_000;
-        let back_s = (already as u32).saturating_add(minutes.saturating_mul(60));
-        if let Some(before) =
-            last.not_before.filter(|before| last.tapped.set_back(back_s).ms_since(before) < 0)
-        {
-            return Err(AppError::BeforeEarlier(screen::clock(&before.shown)));
-        }
-        self.write(session, Payload::TimeSet { back_s }, Some(last.op), at)?;
-        Ok(self.say_what("notice-time", last.payload.kind()))
     }
 
     /// Writes one entry. On an error nothing was stored.

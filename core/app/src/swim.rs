@@ -3,7 +3,7 @@
 use super::error::within;
 use super::swim_typed::Typed;
 use super::{App, AppError};
-use restwater_log::{Moment, Payload, Spot, SwimSetup};
+use restwater_log::{Moment, Payload, Spot, SwimSetup, WaterPlace};
 use restwater_screen as screen;
 use restwater_screen::{Arg, SwimPad, SwimScreen, SwimTap, SwimView};
 use restwater_session::Logged;
@@ -117,6 +117,7 @@ impl App {
             steps_back: u32::try_from(self.swim.steps_back).unwrap_or(0),
             name: &self.swim.typed.name,
             place: self.swim.typed.place(session),
+            weights: self.weights(),
             words: &self.words,
         }))
     }
@@ -124,6 +125,19 @@ impl App {
     fn aimed(&self, swim: &Swim, first: Option<CellId>) -> Option<CellId> {
         let chosen = self.swim.aimed.filter(|id| swim.cell(*id).is_ok_and(|cell| cell.aim.is_some()));
         chosen.or(first).or_else(|| swim.first_cell())
+    }
+
+    /// The place of the cell that is aimed at.
+    pub(super) fn aimed_place(&self, now: &Moment) -> Result<WaterPlace, AppError> {
+        let session = self.session().ok_or(NotNow::NoSession)?;
+        let swim = swim_of(session)?;
+        let next = swim.where_next(&swim.figures(self.on_line(now).at_ms));
+        let cell = self.aimed(&swim, self.ring(session, &swim, &next)).ok_or(AppError::NoCell)?;
+        let spot = swim.cell(cell)?.aim.ok_or(AppError::NoCell)?;
+        Ok(WaterPlace {
+            bearing_cdeg: libm::round(spot.bearing_deg * 100.0) as i32,
+            range_cm: libm::round(spot.range_m.max(0.0) * 100.0) as u32,
+        })
     }
 
     /// Where the ring stands: where this rod's next cast was sent and has not gone yet, else kept-back water that is to be
@@ -277,6 +291,12 @@ impl App {
                 let name = self.words.say(hazard.id());
                 return self.at_aim(&AtAim::Hazard { name }, at);
             }
+            SwimTap::Seen { sign } => {
+                self.session().filter(|s| s.is_open()).ok_or(NotNow::NoSession)?;
+                let place = self.aimed_place(at)?;
+                return self.fish_shown(*sign, place, at);
+            }
+            SwimTap::Feed { what, measure } => return self.feed_at_aim(*what, *measure, at),
             SwimTap::Rename { id } => return self.rename(*id, at),
             SwimTap::Remove { thing } => return self.remove(*thing, at),
             _ => {}

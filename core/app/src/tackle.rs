@@ -1,6 +1,7 @@
 //! What a choice on the tackle screen does, and the rods.
 
 use super::error::within;
+use super::feed::HEAVIEST_FEED_MG;
 use super::settings::{save_draft, save_settings};
 use super::{App, AppError};
 use restwater_log::{Moment, Payload, Rig, RodNumber, SessionSetup, Spot};
@@ -28,7 +29,10 @@ impl App {
         let session = self.session().filter(|s| s.is_open()).ok_or(NotNow::NoSession)?;
         let rods = session.rods.len() as RodNumber;
         let state = session.rod(rod).ok_or(NotNow::NoSuchRod { rod, rods })?;
-        let payload = if let Some(rig) = with_rig(state.rig.clone(), tap)? {
+        let payload = if let TackleTap::Feeder { mg } = *tap {
+            let fill_mg = mg.map(|mg| within("feeder", mg, 1, HEAVIEST_FEED_MG)).transpose()?;
+            Payload::FeederSet { rod, fill_mg }
+        } else if let Some(rig) = with_rig(state.rig.clone(), tap)? {
             Payload::RigSet { rod, rig }
         } else {
             let spot = state.spot.clone().unwrap_or_else(|| screen::first_spot(session));
@@ -112,6 +116,7 @@ fn with_rig(mut rig: Rig, tap: &TackleTap) -> Result<Option<Rig>, AppError> {
         TackleTap::Reach { .. }
         | TackleTap::Bearing { .. }
         | TackleTap::Mark { .. }
+        | TackleTap::Feeder { .. }
         | TackleTap::Clip { .. } => {
             return Ok(None);
         }

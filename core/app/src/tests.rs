@@ -6,14 +6,17 @@ mod away;
 mod bench;
 mod book;
 mod clock_steps;
+mod feed;
 mod files;
 mod fish;
+mod kept;
 mod late;
 mod learning;
 mod mend;
 mod rods;
 mod seams;
 mod section;
+mod seen;
 mod watch;
 mod whose;
 
@@ -433,6 +436,8 @@ fn any_action() -> impl Strategy<Value = Action> {
         1 => (0..4_u8).prop_map(|rod| Action::HooklengthLost { rod }),
         1 => Just(Action::Away),
         1 => Just(Action::Returned),
+        3 => any_choice::any_feed(),
+        2 => any_choice::any_seen(),
         1 => Just(Action::KeepBack),
         1 => Just(Action::CastHere),
         1 => Just(Action::Release),

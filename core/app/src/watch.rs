@@ -1,9 +1,10 @@
 //! What goes on while the app is not looked at: a line for the lock screen, keys on it, and what is to ring when.
 
 use super::error::within;
+use super::feed::HEAVIEST_FEED_MG;
 use super::{App, AppError, settings};
 use restwater_log::Moment;
-use restwater_screen::{Alarm, PhoneTap, PhoneView, WatchInput, WatchView, phone_view, watch_view};
+use restwater_screen::{Alarm, PhoneTap, PhoneView, WatchInput, WatchView, feed_way, phone_view, watch_view};
 
 /// Longest alarm that can be set, in minutes.
 const LONGEST_ALARM_MIN: u16 = 240;
@@ -34,6 +35,10 @@ impl App {
             PhoneTap::Alarm { alarm } => phone.alarm = alarm,
             PhoneTap::Awake { on } => phone.awake = on,
             PhoneTap::Weights { unit } => phone.weights = unit,
+            PhoneTap::Feed { what, measure, mg } => {
+                let place = feed_way(what, measure).ok_or_else(|| AppError::unknown("feed", "measure"))?;
+                phone.feed = phone.feed.with(place, within("feed", mg, 1, HEAVIEST_FEED_MG)?);
+            }
         }
         settings::save_phone(self.journal.store(), phone)?;
         self.phone = phone;

@@ -23,4 +23,8 @@ pub enum Factor {
     Lead,
     /// Leader.
     Leader,
+    /// Whether the water was fed shortly before the cast.
+    Feed,
+    /// How much it was fed.
+    FeedAmount,
 }

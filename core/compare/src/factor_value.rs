@@ -102,6 +102,8 @@ impl FactorValue {
             Factor::HookSize => Self::HookSize { size: written.parse().ok()? },
             Factor::Lead => Self::Lead { mg: figure(" g", 1_000.0)? },
             Factor::Leader => Self::Leader { name: name() },
+            // What was fed for one cast is there for the next: it can't be changed from cast to cast by a test.
+            Factor::Feed | Factor::FeedAmount => return None,
         })
     }
 

@@ -271,13 +271,30 @@ fn pages(state: BankState, several_rods: bool, three_fit: bool) -> Vec<[Option<S
         BankState::NoSession => vec![[None, key(Key::Redo)]],
         BankState::Ready => {
             let mut all = vec![[key(Key::Tackle), second]];
-            all.extend(in_twos(later(vec![Key::Away, Key::Redo, Key::TimeBackFive, Key::End])));
+            all.extend(in_twos(later(vec![
+                Key::Feed,
+                Key::FeedOther,
+                Key::Seen,
+                Key::Away,
+                Key::Redo,
+                Key::TimeBackFive,
+                Key::End,
+            ])));
             all
         }
         BankState::Landed => {
             let first = if three_fit { Key::Fish } else { Key::Weigh };
             let mut rest = if three_fit { Vec::new() } else { vec![Key::Fish] };
-            rest.extend([Key::Away, Key::Redo, Key::TimeBackFive, Key::Tackle, Key::End]);
+            rest.extend([
+                Key::Feed,
+                Key::FeedOther,
+                Key::Seen,
+                Key::Away,
+                Key::Redo,
+                Key::TimeBackFive,
+                Key::Tackle,
+                Key::End,
+            ]);
             let mut all = vec![[key(first), second]];
             all.extend(in_twos(later(rest)));
             all
@@ -287,9 +304,12 @@ fn pages(state: BankState, several_rods: bool, three_fit: bool) -> Vec<[Option<S
             let other = if several_rods { Some(Slot::NextRod) } else { key(Key::Liner) };
             let mut rest = if several_rods { vec![Key::Liner] } else { Vec::new() };
             rest.extend([
+                Key::Feed,
+                Key::FeedOther,
                 Key::LostLate,
                 Key::TimeBack,
                 Key::TimeBackFive,
+                Key::Seen,
                 Key::Indication,
                 Key::Twitch,
                 Key::Redo,

@@ -10,6 +10,7 @@ error-no-fish-on = No fish is on rod { $rod }. Tap BITE first.
 error-rod-out = Rod { $rod } is out. Wind in before you go away.
 error-away-already = You are away already. Tap I'M BACK first.
 error-not-away = You are not away. Tap AWAY first.
+error-nothing-fed = Nothing was fed yet. Choose what to feed first.
 error-no-test = No test is running. Start one from a change under Did it matter?
 error-test-through = The test is finished. End it, or start another.
 error-nothing-to-undo = There is nothing to undo.

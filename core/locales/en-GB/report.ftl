@@ -24,6 +24,15 @@ report-put-back = Put back
 report-hooklengths-lost = Hooklengths lost
 report-doubts = Doubtful entries
 report-break = Away from the rods { $from } to { $to }.
+report-fed = Fed about { $weight }.
+report-fed-feeder = Fed about { $weight }, { $feeder } of it by feeders with their casts.
+report-fed-line = { $time } fed { $what }{ $at }
+report-shown-line = { $time } { $what }{ $at }
+report-at = {", "}{ $where }
+report-fed-more = { $count ->
+    [one] 1 more entry of this kind is in the log.
+   *[other] { $count } more entries of this kind are in the log.
+}
 report-weather = { $time } { $what }
 
 report-nets = Nets

@@ -36,6 +36,14 @@ reason-liners-beside = { $liners ->
     [one] a liner beside it
    *[other] { $liners } liners beside it
 }
+reason-shown-where = { $metres ->
+    [0] here
+   *[other] { $metres } m away
+}
+reason-shown = { $times ->
+    [one] fish showed { reason-shown-where }, { $minutes } min ago
+   *[other] fish showed { $times } times near, last { reason-shown-where }, { $minutes } min ago
+}
 reason-usual-start = a usual first range (common practice, no source)
 against-rested = rested { $minutes } of { $target } min
 against-maybe = { $casts ->
@@ -67,6 +75,11 @@ cell-figures = { $casts ->
        *[other] , { $liners } liners
     }, { $minutes } min fished.
 }
+cell-fed = Fed { $minutes } min ago, { $weight } today.
+cell-shown = { $times ->
+    [one] Fish showed { $minutes } min ago.
+   *[other] Fish showed { $times } times, last { $minutes } min ago.
+}
 drift-out = Bites have moved out over the day (tau { $tau }, p { $p }, { $n } bites).
 drift-in = Bites have moved in over the day (tau { $tau }, p { $p }, { $n } bites).
 drift-right = Bites have moved to the right over the day (tau { $tau }, p { $p }, { $n } bites).
@@ -85,6 +98,9 @@ swim-scene-bites = bites
 swim-scene-lost = lost
 swim-scene-liners = liners
 
+swim-scene-fed = fed
+swim-scene-shown = fish showed
+
 swim-legend = LEGEND
 legend-just-fished = Just fished. The number: minutes since.
 legend-resting = Resting. The lines thin out as it rests.
@@ -96,6 +112,8 @@ legend-line-out = A line that is out now.
 legend-bites = Bites, with how many.
 legend-liner = A liner.
 legend-lost = A lost fish.
+legend-fed = Fed water.
+legend-shown = Fish showed, with how often.
 legend-feature = A feature you marked.
 legend-hazard = A hazard, with the water to stay clear of.
 
@@ -173,6 +191,8 @@ swim-far = Far bank
 swim-pegged = Far bank pegged
 swim-rest = Counts as rested after
 swim-band = Width of the bands
+swim-seen = Fish showing here
+swim-feed = Feed here
 swim-feature = Mark a feature here
 swim-hazard = Mark a hazard here
 swim-none = none

@@ -25,6 +25,7 @@ mod chart;
 mod conditions;
 mod doors;
 mod entry;
+mod feed;
 mod figures;
 mod files;
 mod fish;
@@ -34,6 +35,7 @@ mod match_day;
 mod mend;
 mod phone_settings;
 mod place;
+mod seen;
 mod setup;
 mod shell;
 mod swim;
@@ -45,10 +47,10 @@ mod whose;
 mod wording;
 
 pub use action::{
-    Action, BenchTap, BookSet, BookTap, CautionsTap, ConditionsTap, FilesTap, FilterTap, FishTap, FormChoice,
-    HazardKind, Key, KeyTap, Keyboard, MatchTap, MendTap, Pad, PhoneTap, RuleTap, Season, SetupTap, Signal,
-    Span, SwimTap, SwimThing, TackleTap, Temperature, TypedField, TypedInto, UsualClass, WaitsTap,
-    WaterChoice, Which,
+    Action, BenchTap, BookSet, BookTap, CautionsTap, ConditionsTap, FeedTap, FilesTap, FilterTap, FishTap,
+    FormChoice, HazardKind, Key, KeyTap, Keyboard, MatchTap, MendTap, Pad, PhoneTap, RuleTap, Season,
+    SeenTap, SetupTap, Signal, Span, SwimTap, SwimThing, TackleTap, Temperature, TypedField, TypedInto,
+    UsualClass, WaitsTap, WaterChoice, Which,
 };
 pub use bank::{
     AdviceTone, AdviceView, BankInput, BankState, BankView, HeaderView, Reading, RodView, StripMark,
@@ -72,6 +74,10 @@ pub use conditions::conditions;
 pub use conditions::conditions_words;
 pub use doors::{Door, DoorGroup, DoorsView, doors};
 pub use entry::{entry_words, kind_words};
+pub use feed::{
+    FEED_WAYS, FeedInput, FeedWay, feed_view, feed_way, feed_weight, feed_weight_view, feed_words,
+    takes_digit,
+};
 pub use figures::{clock, iso_day, sentence_case, trimmed};
 pub use files::{BackupLine, FilesView, ImportLine, IncomingView};
 pub use files::{
@@ -88,9 +94,10 @@ pub use match_day::{
 pub use match_day::{OnScales, first_match, net_name, scales_cycle, units, weight_words};
 pub use mend::{MendInput, end_said, mend_view, wait_to_mend_s};
 pub use mend::{MendLine, MendOpen, MendView};
-pub use phone_settings::{Alarm, Hand, PhoneChoices, Scheme, Settings};
+pub use phone_settings::{Alarm, FeedGuesses, Hand, PhoneChoices, Scheme, Settings};
 pub use place::mark_of;
 pub use place::spot_words;
+pub use seen::{FISH_SIGNS, SeenInput, seen_view, sign_words};
 pub use setup::{SetupInput, SetupView, setup};
 pub use shell::{ShellWords, position_words};
 pub use swim::{PegPlaceView, SwimKey, SwimKeyView, SwimPad, SwimScreen, SwimView, scene_words, swim_view};

@@ -1,6 +1,7 @@
 //! What belongs to the phone and not to the log: hand, scheme, alarm, whether the screen stays on.
 
 use super::Whose;
+use super::feed::{FEED_WAYS, FeedWay, feed_way};
 use restwater_log::WeightUnit;
 use serde::{Deserialize, Serialize};
 
@@ -66,11 +67,45 @@ pub struct PhoneChoices {
     pub weights: WeightUnit,
     /// Whose earlier sessions the advice is made from.
     pub whose: Whose,
+    /// What measures of feed are taken to weigh.
+    pub feed: FeedGuesses,
+}
+
+/// What each of [`FEED_WAYS`] is taken to weigh, in mg. Each is a guess until the angler has put one on the scales.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+pub struct FeedGuesses([u32; FEED_WAYS.len()]);
+
+impl Default for FeedGuesses {
+    fn default() -> Self {
+        Self(FEED_WAYS.map(|way| way.guess_mg))
+    }
+}
+
+impl FeedGuesses {
+    /// What one is taken to weigh, in mg.
+    pub fn of(&self, way: &FeedWay) -> u32 {
+        feed_way(way.what, way.measure).and_then(|place| self.0.get(place)).copied().unwrap_or(way.guess_mg)
+    }
+
+    /// With another weight for the way at a place of [`FEED_WAYS`].
+    #[must_use]
+    pub fn with(mut self, place: usize, mg: u32) -> Self {
+        if let Some(guess) = self.0.get_mut(place) {
+            *guess = mg;
+        }
+        self
+    }
 }
 
 impl Default for PhoneChoices {
     /// The screen stays on: a cold thumb has trouble waking it, and a wait is looked at from afar.
     fn default() -> Self {
-        Self { alarm: Alarm::default(), awake: true, weights: WeightUnit::default(), whose: Whose::Me }
+        Self {
+            alarm: Alarm::default(),
+            awake: true,
+            weights: WeightUnit::default(),
+            whose: Whose::Me,
+            feed: FeedGuesses::default(),
+        }
     }
 }

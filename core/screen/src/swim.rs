@@ -2,15 +2,16 @@
 
 mod keys;
 mod rows;
+mod words;
 
-use super::figures::{clock, trimmed, whole};
+use super::figures::{clock, whole};
 use super::place::{bearing_words, reach_words};
 use super::{Action, Arg, ChoiceRow, KeyTap, SwimTap, TypedField, TypedInto, Wording, sentence_case};
-use restwater_log::{Moment, Reach, RodNumber};
+use restwater_log::{Moment, Reach, RodNumber, WeightUnit};
 use restwater_session::{Session, reach_m, reach_near};
 use restwater_swim::{
-    Against, CellFigures, CellId, CellState, ColumnName, Drift, DriftAlong, DriftLean, GoInBecause, LEGEND,
-    LegendSample, NextSpot, Reason, SceneWords, Swim, SwimFigures, WhereNext,
+    CellId, CellState, ColumnName, Drift, GoInBecause, LEGEND, LegendSample, NextSpot, Reason, SceneWords,
+    Swim, SwimFigures, WhereNext,
 };
 use serde::{Deserialize, Serialize};
 
@@ -167,6 +168,8 @@ pub struct SwimScreen<'a> {
     pub name: &'a str,
     /// Latitude, longitude and bearing of straight out, as typed or as set.
     pub place: [String; 3],
+    /// What feed is weighed in.
+    pub weights: WeightUnit,
     /// The language.
     pub words: &'a Wording,
 }
@@ -184,6 +187,8 @@ fn legend_id(sample: LegendSample) -> &'static str {
         LegendSample::Bites => "legend-bites",
         LegendSample::Liner => "legend-liner",
         LegendSample::Lost => "legend-lost",
+        LegendSample::Fed => "legend-fed",
+        LegendSample::Shown => "legend-shown",
         LegendSample::Feature => "legend-feature",
         LegendSample::Hazard => "legend-hazard",
     }
@@ -246,6 +251,8 @@ pub fn scene_words(words: &Wording) -> SceneWords {
         bites: words.say("swim-scene-bites"),
         lost: words.say("swim-scene-lost"),
         liners: words.say("swim-scene-liners"),
+        fed: words.say("swim-scene-fed"),
+        shown: words.say("swim-scene-shown"),
     }
 }
 
@@ -367,105 +374,5 @@ impl SwimScreen<'_> {
         let left = target - last.figures.rested_min.filter(|_| !last.figures.out_now)?;
         (waits && left >= 1.0 && next.figures.state(target) == CellState::Free)
             .then(|| self.words.say_with("swim-moving", &[("minutes", Arg::Text(&whole(left)))]))
-    }
-
-    fn reason(&self, reason: &Reason) -> String {
-        let say = |id: &str, args: &[(&str, Arg)]| self.words.say_with(id, args);
-        match reason {
-            Reason::NeverDisturbed => say("reason-never", &[]),
-            Reason::QuietLately { target_min } => {
-                say("reason-quiet", &[("minutes", Arg::Text(&whole(*target_min)))])
-            }
-            Reason::RestedLongEnough { minutes, .. } => {
-                say("reason-rested", &[("minutes", Arg::Text(&whole(*minutes)))])
-            }
-            Reason::NearLastBites { bites, metres, minutes_ago } => say(
-                "reason-near-bites",
-                &[
-                    ("bites", Arg::Count(*bites as usize)),
-                    ("metres", Arg::Text(&whole(*metres))),
-                    ("minutes", Arg::Text(&whole(*minutes_ago))),
-                ],
-            ),
-            Reason::BehindLastBite { minutes_ago } => {
-                say("reason-behind", &[("minutes", Arg::Text(&whole(*minutes_ago)))])
-            }
-            Reason::LinersHere { liners } => {
-                say("reason-liners-here", &[("liners", Arg::Count(*liners as usize))])
-            }
-            Reason::LinersBeside { liners } => {
-                say("reason-liners-beside", &[("liners", Arg::Count(*liners as usize))])
-            }
-            Reason::UsualStart { .. } => say("reason-usual-start", &[]),
-        }
-    }
-
-    fn against(&self, against: &Against) -> String {
-        let say = |id: &str, args: &[(&str, Arg)]| self.words.say_with(id, args);
-        match against {
-            Against::RestedTooShort { minutes, target_min } => say(
-                "against-rested",
-                &[("minutes", Arg::Text(&whole(*minutes))), ("target", Arg::Text(&whole(*target_min)))],
-            ),
-            Against::MaybeDisturbed { casts } => {
-                say("against-maybe", &[("casts", Arg::Count((*casts).round().max(1.0) as usize))])
-            }
-            Against::NearBoundary { metres } => {
-                say("against-boundary", &[("metres", Arg::Text(&trimmed(*metres, 1)))])
-            }
-            Against::KeptBack { minutes } => say("against-kept", &[("minutes", Arg::Text(&whole(*minutes)))]),
-            Against::BeyondCast { .. } => say("against-beyond", &[]),
-            Against::NearHazard { name, metres } => {
-                let unnamed = self.words.say("against-hazard-unnamed");
-                let name = if name.is_empty() { &unnamed } else { name };
-                say(
-                    "against-hazard",
-                    &[("name", Arg::Text(name)), ("metres", Arg::Text(&trimmed(*metres, 1)))],
-                )
-            }
-        }
-    }
-
-    fn cell(&self, figures: &CellFigures) -> String {
-        self.words.say_with(
-            "cell-figures",
-            &[
-                ("casts", Arg::Count(figures.casts as usize)),
-                ("bites", Arg::Count(figures.bites as usize)),
-                ("minutes", Arg::Text(&whole(figures.bait_min))),
-                ("lost", Arg::Count(figures.lost as usize)),
-                ("liners", Arg::Count(figures.liners as usize)),
-            ],
-        )
-    }
-
-    fn others(&self) -> Vec<String> {
-        let line = |next: &NextSpot| {
-            let reasons: Vec<String> = next.reasons.iter().map(|r| self.reason(r)).collect();
-            let aimed = [self.direction(next), reach_words(self.words, self.reach(next))].join(", ");
-            if reasons.is_empty() { format!("{aimed}.") } else { format!("{aimed}: {}.", reasons.join("; ")) }
-        };
-        self.next.ranked.iter().skip(1).take(OTHERS).map(line).collect()
-    }
-
-    fn drift_words(&self) -> Vec<String> {
-        let along = |along: &DriftAlong, up: &str, down: &str| -> Option<String> {
-            let trend = along.bites.as_ref()?;
-            let (tau, p) = (trimmed(trend.tau_b, 2), trimmed(along.any_look_p, 3));
-            let args = [("tau", Arg::Text(&tau)), ("p", Arg::Text(&p)), ("n", Arg::Count(trend.n as usize))];
-            match along.lean {
-                DriftLean::Up => Some(self.words.say_with(up, &args)),
-                DriftLean::Down => Some(self.words.say_with(down, &args)),
-                DriftLean::WithTheCasts => Some(self.words.say("drift-with-casts")),
-                DriftLean::CantTellYet => None,
-            }
-        };
-        let mut lines: Vec<String> = Vec::new();
-        lines.extend(along(&self.drift.out, "drift-out", "drift-in"));
-        lines.extend(along(&self.drift.across, "drift-right", "drift-left"));
-        if lines.is_empty() {
-            lines.push(self.words.say("drift-cant-tell"));
-        }
-        lines
     }
 }

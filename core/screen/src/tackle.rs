@@ -73,6 +73,8 @@ const HOOKLENGTHS_MM: &[u32] = &[100, 200, 300, 457, 762, 914, 1_219];
 const HOOKS: &[u32] = &[8, 10, 12, 14, 16, 18, 20];
 /// Leads and feeders in mg: 20, 30, 40, 50, 60 g and the ounce (common practice, no source).
 const LEADS_MG: &[u32] = &[20_000, 28_350, 30_000, 40_000, 50_000, 60_000];
+/// Fills of a feeder in mg (common practice, no source).
+const FILLS_MG: &[u32] = &[15_000, 30_000, 45_000, 60_000, 90_000];
 /// Baits and colours by message id (common practice, no source).
 const BAITS: &[&str] = &["bait-bread", "bait-corn", "bait-maggot", "bait-pellet", "bait-worm"];
 const COLOURS: &[&str] = &["colour-white", "colour-yellow", "colour-pink", "colour-red", "colour-brown"];
@@ -124,6 +126,7 @@ pub fn tackle(
         ),
         make.figure("lead", rig.lead_mg, LEADS_MG, |mg| make.grams(mg), |mg| TackleTap::Lead { mg }),
         make.material(rig.material),
+        make.feeder(state.fill_mg),
     ];
     let typed = [
         ("bait", TypedInto::Bait { rod }),
@@ -189,6 +192,22 @@ impl Rows<'_> {
         let choices = vec![choice("lead", LeadMaterial::Lead), choice("non_toxic", LeadMaterial::NonToxic)];
         let said = choices.iter().find(|c| c.chosen).map(|c| c.label.clone());
         self.row("material", said.unwrap_or_else(|| self.words.say("setup-unknown")), choices, false)
+    }
+
+    /// Whether the weight on the line is a feeder, and what its fill weighs.
+    fn feeder(&self, now: Option<u32>) -> ChoiceRow {
+        let plain = self.words.say("tackle-feeder-none");
+        let none = self.choice("none", plain.clone(), now.is_none(), TackleTap::Feeder { mg: None });
+        let fills = self.figure(
+            "feeder",
+            now,
+            FILLS_MG,
+            |mg| self.grams(mg),
+            |mg| TackleTap::Feeder { mg: Some(mg) },
+        );
+        let choices = std::iter::once(none).chain(fills.choices.iter().cloned()).collect();
+        let value = if now.is_none() { plain } else { fills.value.clone() };
+        ChoiceRow { value, choices, ..fills }
     }
 
     /// A hooklength lost with the rod's last cast, once there is one it could be lost with.

@@ -1,5 +1,6 @@
 //! What is seen and heard while the app is not looked at, and the choices that belong to the phone.
 
+use super::feed::{FEED_WAYS, FeedWay, feed_weight};
 use super::match_day::{match_alarms, match_end};
 use super::phone_settings::{Alarm, Hand, PhoneChoices, Scheme, Settings};
 use super::{Action, Arg, BankState, BankView, Choice, ChoiceRow, Key, PhoneTap, RodView, Wording};
@@ -214,6 +215,7 @@ pub fn phone_view(words: &Wording, phone: PhoneChoices, settings: Settings) -> P
     let scheme = |tag: &str, scheme| {
         named("scheme", tag, settings.scheme == scheme, Action::Set { hand: None, scheme: Some(scheme) })
     };
+    let feed = FEED_WAYS.iter().map(|way| feed_row(words, &phone, way));
     let row = |tag: &str, choices| {
         let how = words.say(&format!("phone-{tag}-how"));
         ChoiceRow::of(tag, words.say(&format!("phone-{tag}")), choices, how)
@@ -226,6 +228,25 @@ pub fn phone_view(words: &Wording, phone: PhoneChoices, settings: Settings) -> P
             row("weights", vec![weights("lb", WeightUnit::Drams), weights("kg", WeightUnit::Grams)]),
             row("hand", vec![hand("right", Hand::Right), hand("left", Hand::Left)]),
             row("scheme", vec![scheme("day", Scheme::Day), scheme("night", Scheme::Night)]),
-        ],
+        ]
+        .into_iter()
+        .chain(feed)
+        .collect(),
     }
+}
+
+/// What a measure of feed is taken to weigh: from half of the usual to three times that.
+fn feed_row(words: &Wording, phone: &PhoneChoices, way: &FeedWay) -> ChoiceRow {
+    let now = phone.feed.of(way);
+    let mut all: Vec<u32> = [50, 75, 100, 150, 200, 300].map(|percent| way.guess_mg / 100 * percent).to_vec();
+    if !all.contains(&now) {
+        all.push(now);
+    }
+    let choices = all.into_iter().map(|mg| {
+        let action = Action::Phone { tap: PhoneTap::Feed { what: way.what, measure: way.measure, mg } };
+        let label = feed_weight(phone.weights, u64::from(mg));
+        Choice::new(mg.to_string(), label, mg == now, action)
+    });
+    let label = words.say(&format!("phone-feed-{}", way.tag));
+    ChoiceRow::of(format!("feed-{}", way.tag), label, choices.collect(), words.say("source-common"))
 }

@@ -30,6 +30,12 @@ pub enum Screen {
     Fish(FishView),
     /// The number pad for its weight.
     Weight(WeightView),
+    /// What is fed by hand; drawn as a landed fish is.
+    Feed(FishView),
+    /// The number pad for feed by weight; drawn as that of a fish is.
+    FeedWeight(WeightView),
+    /// Fish that show; drawn as a landed fish is.
+    Seen(FishView),
     /// Files in and out, backups.
     Files(FilesView),
     /// The evening before.

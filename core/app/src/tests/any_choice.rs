@@ -5,10 +5,10 @@ use restwater_bench::hooklength::Hooklength;
 use restwater_bench::pack::Item;
 use restwater_bench::units::LineLength;
 use restwater_caution::table::Region;
-use restwater_log::{EndSaid, LeadMaterial, LineMaterial, ShotMetal};
+use restwater_log::{EndSaid, FeedKind, FeedMeasure, LeadMaterial, LineMaterial, ShotMetal, WeightUnit};
 use restwater_screen::{
-    BookSet, BookTap, CautionsTap, ConditionsTap, FilesTap, FilterTap, FormChoice, HazardKind, MendTap,
-    PhoneTap, Season, Span, SwimThing, Temperature, WaterChoice, Whose,
+    BookSet, BookTap, CautionsTap, ConditionsTap, FISH_SIGNS, FeedTap, FilesTap, FilterTap, FormChoice,
+    HazardKind, MendTap, PhoneTap, Season, SeenTap, Span, SwimThing, Temperature, WaterChoice, Whose,
 };
 use restwater_sky::conditions::{Answer, Question, WaterColour, WindFrom, WindStrength};
 use restwater_swim::{CellId, FeatureKind};
@@ -32,6 +32,7 @@ fn any_tackle() -> impl Strategy<Value = TackleTap> {
         (0..11_000_u32).prop_map(|mm| TackleTap::Hooklength { mm }),
         (0..50_u8).prop_map(|size| TackleTap::HookSize { size }),
         (0..2_000_000_u32).prop_map(|mg| TackleTap::Lead { mg }),
+        proptest::option::of(0..200_000_000_u32).prop_map(|mg| TackleTap::Feeder { mg }),
         one(vec![LeadMaterial::Lead, LeadMaterial::NonToxic])
             .prop_map(|material| TackleTap::Material { material }),
     ]
@@ -64,6 +65,8 @@ pub(super) fn any_swim() -> impl Strategy<Value = SwimTap> {
         cm().prop_map(|cm| SwimTap::Band { cm }),
         one(vec![FeatureKind::Bar, FeatureKind::Other]).prop_map(|feature| SwimTap::Feature { feature }),
         one(HazardKind::ALL.to_vec()).prop_map(|hazard| SwimTap::Hazard { hazard }),
+        one(FISH_SIGNS.to_vec()).prop_map(|sign| SwimTap::Seen { sign }),
+        Just(SwimTap::Feed { what: FeedKind::Ball, measure: FeedMeasure::Ball }),
         Just(SwimTap::Rename { id: NOBODY }),
         one(vec![SwimThing::Outline, SwimThing::Set { id: NOBODY }])
             .prop_map(|thing| SwimTap::Remove { thing }),
@@ -235,4 +238,32 @@ pub(super) fn any_choice() -> impl Strategy<Value = Action> {
         1 => any_conditions().prop_map(|tap| Action::Conditions { tap }),
         1 => any_small(),
     ]
+}
+
+/// Any tap about feed.
+pub(super) fn any_feed() -> impl Strategy<Value = Action> {
+    let kind = || one(vec![FeedKind::Loose, FeedKind::Ball, FeedKind::Bag, FeedKind::Feeder, FeedKind::Spod]);
+    let measure = one(vec![FeedMeasure::Pinch, FeedMeasure::Handful, FeedMeasure::Ball, FeedMeasure::Fill]);
+    let unit = one(vec![WeightUnit::Drams, WeightUnit::Grams]);
+    let tap = prop_oneof![
+        3 => Just(FeedTap::Again),
+        3 => (kind(), measure).prop_map(|(what, measure)| FeedTap::Measure { what, measure }),
+        1 => (0..2_000_u16).prop_map(|count| FeedTap::Count { count }),
+        1 => any::<bool>().prop_map(|aim| FeedTap::AtAim { aim }),
+        1 => kind().prop_map(|what| FeedTap::Kind { what }),
+        1 => (0..12_u8).prop_map(|digit| FeedTap::Digit { digit }),
+        1 => Just(FeedTap::Clear),
+        1 => Just(FeedTap::Weighed),
+        1 => (kind(), unit, any::<u32>()).prop_map(|(what, unit, count)| FeedTap::Weight { what, unit, count }),
+    ];
+    tap.prop_map(|tap| Action::Feed { tap })
+}
+
+/// Any tap about fish that show.
+pub(super) fn any_seen() -> impl Strategy<Value = Action> {
+    let tap = prop_oneof![
+        one(FISH_SIGNS.to_vec()).prop_map(|sign| SeenTap::Sign { sign }),
+        any::<bool>().prop_map(|aim| SeenTap::AtAim { aim }),
+    ];
+    tap.prop_map(|tap| Action::Seen { tap })
 }

@@ -17,15 +17,34 @@ fn place(layout: &BankLayout, key: Key) -> Rect {
 #[test]
 fn every_key_of_a_state_is_on_some_page() {
     use Key::{
-        Away, Bite, Cast, End, Fish, FishClass, Indication, Landed, LandedLate, Liner, Lost, LostLate,
-        Missed, PutBack, Redo, Start, Tackle, TimeBack, TimeBackFive, Twitch, Undo, Weigh, WoundIn,
+        Away, Bite, Cast, End, Feed, FeedOther, Fish, FishClass, Indication, Landed, LandedLate, Liner, Lost,
+        LostLate, Missed, PutBack, Redo, Seen, Start, Tackle, TimeBack, TimeBackFive, Twitch, Undo, Weigh,
+        WoundIn,
     };
     let wanted = |state| match state {
         BankState::NoSession => vec![Start, Undo, Redo],
         BankState::Landed => {
-            vec![Away, Cast, FishClass, PutBack, Weigh, Fish, Tackle, TimeBack, TimeBackFive, Undo, Redo, End]
+            vec![
+                Away,
+                Cast,
+                Feed,
+                FeedOther,
+                Seen,
+                FishClass,
+                PutBack,
+                Weigh,
+                Fish,
+                Tackle,
+                TimeBack,
+                TimeBackFive,
+                Undo,
+                Redo,
+                End,
+            ]
         }
-        BankState::Ready => vec![Away, Cast, Tackle, TimeBack, TimeBackFive, Undo, Redo, End],
+        BankState::Ready => {
+            vec![Away, Cast, Feed, FeedOther, Seen, Tackle, TimeBack, TimeBackFive, Undo, Redo, End]
+        }
         BankState::Out => vec![
             Cast,
             Bite,
@@ -39,6 +58,9 @@ fn every_key_of_a_state_is_on_some_page() {
             Redo,
             Twitch,
             Indication,
+            Feed,
+            FeedOther,
+            Seen,
             Tackle,
             End,
         ],

@@ -4,7 +4,7 @@ use super::files::{FormChoice, Span};
 use crate::{Alarm, Whose};
 use restwater_caution::table::Region;
 use restwater_compare::FactorValue;
-use restwater_log::{EndSaid, WeightUnit};
+use restwater_log::{EndSaid, FeedKind, FeedMeasure, WeightUnit};
 use restwater_sky::conditions::{Answer, Question};
 use serde::{Deserialize, Serialize};
 
@@ -157,6 +157,15 @@ pub enum PhoneTap {
     Weights {
         /// The unit.
         unit: WeightUnit,
+    },
+    /// What a measure of feed is taken to weigh from now on.
+    Feed {
+        /// How it goes in.
+        what: FeedKind,
+        /// The measure.
+        measure: FeedMeasure,
+        /// In milligrams.
+        mg: u32,
     },
 }
 

@@ -47,6 +47,12 @@ pub enum Key {
     Indication,
     /// The angler goes away from the rods, or is back.
     Away,
+    /// Feed the same as the last time; what to feed where nothing was yet.
+    Feed,
+    /// Choose what to feed.
+    FeedOther,
+    /// Say how fish show.
+    Seen,
     /// Open the tackle of the chosen rod.
     Tackle,
     /// Begin a session.

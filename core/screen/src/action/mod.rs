@@ -4,10 +4,12 @@
 mod around;
 mod bench;
 mod book;
+mod feed;
 mod files;
 mod fish;
 mod key;
 mod match_day;
+mod seen;
 mod setup;
 mod swim;
 mod typed;
@@ -16,10 +18,12 @@ mod which;
 pub use around::{CautionsTap, ConditionsTap, FilesTap, MendTap, PhoneTap, WaitsTap};
 pub use bench::BenchTap;
 pub use book::{BookSet, BookTap, FilterTap, Season, Temperature, WaterChoice};
+pub use feed::FeedTap;
 pub use files::{FormChoice, Span};
 pub use fish::FishTap;
 pub use key::Key;
 pub use match_day::{MatchTap, RuleTap, Signal, UsualClass};
+pub use seen::SeenTap;
 pub use setup::{SetupTap, TackleTap};
 pub use swim::{HazardKind, SwimTap, SwimThing};
 pub use typed::{Keyboard, TypedField, TypedInto};
@@ -225,6 +229,16 @@ pub enum Action {
         /// What.
         tap: FishTap,
     },
+    /// What is fed by hand.
+    Feed {
+        /// Which.
+        tap: FeedTap,
+    },
+    /// Fish that show.
+    Seen {
+        /// What was seen, or where.
+        tap: SeenTap,
+    },
     /// A tap on the Bench.
     Bench {
         /// Which.
@@ -352,6 +366,8 @@ impl Action {
             Key::FishClass | Key::Fish => return KeyTap::Open { which: Which::Fish },
             Key::Weigh => return KeyTap::Open { which: Which::Weight },
             Key::PutBack => Self::Fish { cast: None, tap: FishTap::PutBack { back: true } },
+            Key::Feed | Key::FeedOther => return KeyTap::Open { which: Which::Feed },
+            Key::Seen => return KeyTap::Open { which: Which::Seen },
             Key::Start => return KeyTap::Open { which: Which::Setup },
             Key::Cast => Self::Cast { rod },
             Key::Bite => Self::Bite { rod },
@@ -377,6 +393,7 @@ impl Action {
             Self::StepAim { .. } => true,
             Self::Match { tap } => tap.steps(),
             Self::Fish { tap, .. } => tap.steps(),
+            Self::Feed { tap } => tap.steps(),
             _ => false,
         }
     }

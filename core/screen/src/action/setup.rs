@@ -108,6 +108,11 @@ pub enum TackleTap {
         /// In milligrams.
         mg: u32,
     },
+    /// Whether it is a feeder, which feeds with each cast.
+    Feeder {
+        /// What a fill is taken to weigh, in milligrams; none for a plain lead.
+        mg: Option<u32>,
+    },
     /// What that weight is made of.
     Material {
         /// Lead or not.

@@ -1,5 +1,6 @@
 //! Taps of the Swim screen.
 
+use restwater_log::{FeedKind, FeedMeasure, FishSign};
 use restwater_swim::{CellId, FeatureKind};
 use serde::{Deserialize, Serialize};
 use uuid::Uuid;
@@ -58,6 +59,18 @@ pub enum SwimTap {
     Hazard {
         /// Of which kind.
         hazard: HazardKind,
+    },
+    /// Fish showed at the cell that is aimed at.
+    Seen {
+        /// How.
+        sign: FishSign,
+    },
+    /// As many of this measure as were chosen are fed to the cell that is aimed at.
+    Feed {
+        /// How it goes in.
+        what: FeedKind,
+        /// The measure.
+        measure: FeedMeasure,
     },
     /// A mark, feature or hazard gets the name that was typed.
     Rename {

@@ -25,6 +25,12 @@ pub enum Which {
     Fish,
     /// The number pad for its weight.
     Weight,
+    /// What is fed by hand, in measures.
+    Feed,
+    /// The number pad for feed by weight.
+    FeedWeight,
+    /// Fish that show.
+    Seen,
     /// Files in and out, backups.
     Files,
     /// The evening before: hooklengths, spools, the pop-up and its shot, fall times, heights.

@@ -1,7 +1,8 @@
 //! The keys of the Bank screen: which there are in a state, and what they say.
 
 use super::{BankInput, BankState};
-use crate::{Action, Arg, FishTap, Key, KeyTap, KeyView, KeyWeight, LandedFish, Which, entry_words};
+use crate::feed::feed_words;
+use crate::{Action, Arg, FeedTap, FishTap, Key, KeyTap, KeyView, KeyWeight, LandedFish, Which, entry_words};
 use restwater_log::Entry;
 use restwater_session::{Played, Rod, RodState, playing_time};
 
@@ -16,7 +17,18 @@ pub(super) fn keys(input: &BankInput, state: BankState) -> Vec<KeyView> {
         BankState::FishOn => &[Key::Landed, Key::Lost, Key::Missed],
     };
     let small = [Key::Liner, Key::TimeBack, Key::Undo];
-    let more = [Key::TimeBackFive, Key::Redo, Key::Twitch, Key::Indication, Key::Tackle, Key::Away, Key::End];
+    let more = [
+        Key::TimeBackFive,
+        Key::Redo,
+        Key::Twitch,
+        Key::Indication,
+        Key::Feed,
+        Key::FeedOther,
+        Key::Seen,
+        Key::Tackle,
+        Key::Away,
+        Key::End,
+    ];
     main.iter().chain(&small).chain(&more).map(|key| pad.key(*key)).collect()
 }
 
@@ -33,7 +45,9 @@ impl Pad<'_> {
         let words = self.input.words;
         let away = key == Key::Away && self.input.session.is_some_and(|session| session.away().is_some());
         let name = if away { "returned" } else { name(key) };
+        let again = self.fed_last().filter(|_| key == Key::Feed);
         let what = match key {
+            Key::Feed => again.clone().unwrap_or_else(|| words.say("key-feed-first")),
             Key::Undo => self.entry(self.input.undo),
             Key::Redo => self.entry(self.input.redo),
             _ => String::new(),
@@ -49,11 +63,25 @@ impl Pad<'_> {
             key,
             label: words.say(&format!("key-{name}")),
             sub: Some(sub),
-            spoken: words.say_with(&format!("key-{name}-spoken"), &args),
+            // Before anything was fed both keys of feed do the same.
+            spoken: match key {
+                Key::Feed if again.is_none() => words.say("key-feed-other-spoken"),
+                _ => words.say_with(&format!("key-{name}-spoken"), &args),
+            },
             weight: if self.is_next(key) { KeyWeight::Solid } else { KeyWeight::Outline },
             enabled: self.is_enabled(key),
-            tap: if away { Action::Returned.into() } else { Action::of_key(key, self.input.chosen) },
+            tap: match (away, again) {
+                (true, _) => Action::Returned.into(),
+                (_, Some(_)) => Action::Feed { tap: FeedTap::Again }.into(),
+                _ => Action::of_key(key, self.input.chosen),
+            },
         }
+    }
+
+    /// What was fed by hand last, in words.
+    fn fed_last(&self) -> Option<String> {
+        let said = self.input.session?.fed.last()?.said;
+        Some(feed_words(self.input.words, said.what, &said.amount, self.input.weights))
     }
 
     /// Whether every rod is in, so that the angler can go away.
@@ -164,6 +192,9 @@ fn name(key: Key) -> &'static str {
         Key::Twitch => "twitch",
         Key::Indication => "indication",
         Key::Away => "away",
+        Key::Feed => "feed",
+        Key::FeedOther => "feed-other",
+        Key::Seen => "seen",
         Key::Tackle => "tackle",
         Key::Start => "start",
         Key::End => "end",
@@ -199,6 +230,9 @@ mod tests {
             Key::Twitch,
             Key::Indication,
             Key::Away,
+            Key::Feed,
+            Key::FeedOther,
+            Key::Seen,
             Key::Tackle,
             Key::Start,
             Key::End,

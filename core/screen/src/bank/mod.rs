@@ -7,11 +7,12 @@ mod strip;
 
 pub(crate) use advice::headline as leave_words;
 
+use super::feed::fed_words;
 use super::figures::{clock, hours_minutes};
 use super::match_day::bank_line;
 use super::place::{rig_words, spot_words};
 use super::{Action, Arg, KeyView, LandedFish, Wording};
-use restwater_log::{Entry, RodNumber};
+use restwater_log::{Entry, RodNumber, Spot, WeightUnit};
 use restwater_session::{Rhythm, Session, Stamp};
 use restwater_waits::{Advice, WaitingOn};
 use serde::{Deserialize, Serialize};
@@ -212,6 +213,8 @@ pub struct BankInput<'a> {
     pub redo: Option<&'a Entry>,
     /// The latest entries, latest first.
     pub latest: Vec<&'a Entry>,
+    /// What feed is weighed in.
+    pub weights: WeightUnit,
     /// The language.
     pub words: &'a Wording,
 }
@@ -233,10 +236,19 @@ pub fn bank(input: &BankInput) -> BankView {
         rods,
         strip: strip::strip(input, open, &advice.headline),
         advice,
-        spot: open.map_or_else(String::new, |session| spot_words(input.words, session, spot)),
+        spot: open.map_or_else(String::new, |session| spot_and_feed(input, session, spot)),
         rig: rig.map_or_else(String::new, |rig| rig_words(input.words, rig)),
         keys: keys::keys(input, state),
         latest: input.latest.iter().map(|entry| super::entry_words(input.words, entry)).collect(),
+    }
+}
+
+/// "Gate, 30 yd, 27.4 m, clipped up. Fed 12 min ago, 340 g here today."
+fn spot_and_feed(input: &BankInput, session: &Session, spot: Option<&Spot>) -> String {
+    let words = spot_words(input.words, session, spot);
+    match session.fed_here(input.chosen, spot, input.now) {
+        Some(here) => format!("{words}. {}", fed_words(input.words, &here, input.weights)),
+        None => words,
     }
 }
 

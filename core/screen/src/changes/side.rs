@@ -10,7 +10,7 @@ use restwater_compare::{
     ChangeFinding, DAY_CASTS, FEWEST_SWITCHES, Limits, Reason, Side, SideRecord, Verdict,
 };
 use restwater_compare::{Factor, FactorValue};
-use restwater_session::{Session, length_mm};
+use restwater_session::{FED_WITHIN_MIN, FeedBand, Session, length_mm};
 use serde::{Deserialize, Serialize};
 
 /// What may be said of a change, for drawing.
@@ -134,7 +134,7 @@ pub(super) fn change(words: &Wording, session: &Session, f: &ChangeFinding, can_
 pub(super) fn factor_words(words: &Wording, factor: Factor) -> String {
     let name = serde_json::to_value(factor).ok();
     let name = name.as_ref().and_then(serde_json::Value::as_str).unwrap_or_default();
-    words.say(&format!("factor-{name}"))
+    words.say_with(&format!("factor-{name}"), &[("minutes", Arg::Count(FED_WITHIN_MIN as usize))])
 }
 
 /// A value in words: a spot by its mark and range, a length as it was meant, anything else as it is spelled.
@@ -143,6 +143,11 @@ pub(super) fn value_words(words: &Wording, session: &Session, factor: Factor, va
         Factor::Spot => spot_of(words, session, value),
         Factor::Height | Factor::Hooklength => {
             length_mm(value).map_or_else(|| value.to_owned(), length_words)
+        }
+        Factor::Feed => words.say(if value == "fed" { "value-fed" } else { "value-not-fed" }),
+        Factor::FeedAmount => {
+            let band = FeedBand::ALL.into_iter().position(|band| band.spelled() == value);
+            band.map_or_else(|| value.to_owned(), |place| words.say(&format!("value-feed-{place}")))
         }
         _ => value.to_owned(),
     }

@@ -5,7 +5,6 @@ use crate::Action;
 use restwater_compare::change_findings;
 use restwater_compare::{Factor, FactorValue};
 use restwater_log::{Payload, Rig};
-use restwater_session::Logged;
 use restwater_session::written::{SESSION, Written};
 use restwater_session::{fold, rows_of};
 
@@ -99,7 +98,7 @@ fn a_running_test_shows_its_steps_and_hides_the_keys_that_start_one() {
         now,
         Payload::AlternationStarted {
             rod: 1,
-            factor: Factor::Colour.logged(),
+            factor: restwater_log::Factor::Colour,
             a: "white".into(),
             b: "pink".into(),
             b_first: false,
@@ -149,6 +148,8 @@ fn every_sentence_is_there() {
         Factor::HookSize,
         Factor::Lead,
         Factor::Leader,
+        Factor::Feed,
+        Factor::FeedAmount,
     ] {
         assert!(!side::factor_words(&words, factor).starts_with("factor-"), "{factor:?}");
     }

@@ -1,9 +1,12 @@
 //! What is chosen and typed on the Swim screen: bounds, bands, features, hazards, names, the peg's place.
 
 use super::{PegPlaceView, SwimScreen};
+use crate::feed::measures_words;
 use crate::figures::trimmed;
 use crate::place::bearing_words;
 use crate::{Action, Arg, Choice, ChoiceRow, HazardKind, SwimTap, SwimThing, TypedField, TypedInto};
+use crate::{FEED_WAYS, FISH_SIGNS, FeedWay};
+use restwater_log::FishSign;
 use restwater_session::LandmarkKind;
 use restwater_swim::FeatureKind;
 use uuid::Uuid;
@@ -35,6 +38,15 @@ fn feature_id(kind: FeatureKind) -> &'static str {
         FeatureKind::Island => "feature-island",
         FeatureKind::FishSeen => "feature-fish_seen",
         FeatureKind::Other => "feature-other",
+    }
+}
+
+/// The message that names how fish showed.
+fn seen_id(sign: FishSign) -> &'static str {
+    match sign {
+        FishSign::Rolled => "seen-rolled-words",
+        FishSign::Bubbles => "seen-bubbles-words",
+        FishSign::Topping => "seen-topping-words",
     }
 }
 
@@ -79,6 +91,9 @@ impl SwimScreen<'_> {
         ];
         let features = FEATURES.map(|feature| (feature_id(feature), SwimTap::Feature { feature }));
         let hazards = HazardKind::ALL.map(|hazard| (hazard.id(), SwimTap::Hazard { hazard }));
+        let seen = FISH_SIGNS.map(|sign| (seen_id(sign), SwimTap::Seen { sign }));
+        rows.push(self.named("seen", seen));
+        rows.push(self.feed());
         rows.push(self.named("feature", features));
         rows.push(self.named("hazard", hazards));
         rows.extend(self.things());
@@ -104,6 +119,16 @@ impl SwimScreen<'_> {
             .into_iter()
             .map(|(id, tap)| choice(id.strip_prefix(&prefix).unwrap_or(id), self.words.say(id), false, tap));
         ChoiceRow::of(tag, self.words.say(&format!("swim-{tag}")), choices.collect(), String::new())
+    }
+
+    /// A measure of feed for the cell that is aimed at.
+    fn feed(&self) -> ChoiceRow {
+        let choice = |way: &FeedWay| {
+            let label = measures_words(self.words, way, 1);
+            choice(way.tag, label, false, SwimTap::Feed { what: way.what, measure: way.measure })
+        };
+        let choices = FEED_WAYS.iter().map(choice).collect();
+        ChoiceRow::of("feed", self.words.say("swim-feed"), choices, String::new())
     }
 
     /// What was set and can be called otherwise or taken away: a row for each, where there is anything.

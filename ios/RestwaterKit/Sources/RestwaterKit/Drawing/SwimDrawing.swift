@@ -69,6 +69,11 @@ struct SwimDrawing {
             return open(diamond, edge) + [.line(cross, .ink, Stroke(edge))]
         case .nextDot: return [.fill(.circle(centre, half), .accent)]
         case .outNow: return [.fill(.circle(centre, half), .ink)]
+        case .fedGrains:
+            return [(0, -0.6), (-0.62, 0.5), (0.62, 0.5)].map { across, down in
+                .fill(.circle(Point(x + across * half, y + down * half), 0.38 * half), .ink)
+            }
+        case .shownRings: return [0.95, 0.4].map { .line(.circle(centre, $0 * half), .ink, Stroke(0.6 * edge)) }
         }
     }
 

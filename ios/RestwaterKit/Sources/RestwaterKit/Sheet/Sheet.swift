@@ -38,6 +38,9 @@ public struct Sheet: Equatable, Sendable {
         case .match: content.match.map { sheet.drawMatch($0, slate, content) }
         case .fish: content.fish.map { sheet.drawFish($0, slate, content) }
         case .weight: content.weight.map { sheet.drawWeight($0, slate, content) }
+        case .feed: content.feed.map { sheet.drawFish($0, slate, content) }
+        case .feedWeight: content.feedWeight.map { sheet.drawWeight($0, slate, content) }
+        case .seen: content.seen.map { sheet.drawFish($0, slate, content) }
         case .files: content.files.view.map { sheet.drawFiles($0, slate, content) }
         case .mend: content.mend.map { sheet.drawMend($0, slate, content) }
         case .phone:

@@ -13,6 +13,9 @@ public struct ScreenContent: Equatable, Sendable {
     public internal(set) var match: MatchView?
     public internal(set) var fish: FishView?
     public internal(set) var weight: WeightView?
+    public internal(set) var feed: FishView?
+    public internal(set) var feedWeight: WeightView?
+    public internal(set) var seen: FishView?
     public internal(set) var bench: LeavesView?
     public internal(set) var book: LeavesView?
     public internal(set) var conditions: LeavesView?
@@ -50,6 +53,9 @@ public struct ScreenContent: Equatable, Sendable {
         case .match(let view): match = view
         case .fish(let view): fish = view
         case .weight(let view): weight = view
+        case .feed(let view): feed = view
+        case .feedWeight(let view): feedWeight = view
+        case .seen(let view): seen = view
         case .bench(let view): bench = view
         case .book(let view): book = view
         case .conditions(let view): conditions = view

@@ -2,7 +2,8 @@ import RestwaterCore
 
 /// Which screen lies on top.
 public enum Showing: String, CaseIterable, Sendable {
-    case bank, setup, tackle, swim, waits, changes, match, fish, weight, bench, book, conditions, cautions, files, mend, phone, screens
+    case bank, setup, tackle, swim, waits, changes, match, fish, weight, feed, feedWeight, seen, bench, book, conditions, cautions, files, mend
+    case phone, screens
 
     /// What shows a screen of the core.
     init(_ which: Which) { self = Self.allCases.first { $0.which == which } ?? .bank }
@@ -19,6 +20,9 @@ public enum Showing: String, CaseIterable, Sendable {
         case .match: .match
         case .fish: .fish
         case .weight: .weight
+        case .feed: .feed
+        case .feedWeight: .feedWeight
+        case .seen: .seen
         case .bench: .bench
         case .book: .book
         case .conditions: .conditions

@@ -119,6 +119,18 @@ private fun Screens(state: RestwaterState, glass: Glass) {
             val keys = remember(glass) { matchLayout(glass) }
             WeightScreen(weight, keys, layout, words, notice, state::fishKey) { state.open(Showing.BANK) }
         }
+        Showing.FEED -> state.feed?.let { feed ->
+            val keys = remember(glass) { matchLayout(glass) }
+            FishScreen(feed, keys, layout, words, notice, state::fishKey) { state.open(Showing.BANK) }
+        }
+        Showing.FEED_WEIGHT -> state.feedWeight?.let { weight ->
+            val keys = remember(glass) { matchLayout(glass) }
+            WeightScreen(weight, keys, layout, words, notice, state::fishKey) { state.open(Showing.BANK) }
+        }
+        Showing.SEEN -> state.seen?.let { seen ->
+            val keys = remember(glass) { matchLayout(glass) }
+            FishScreen(seen, keys, layout, words, notice, state::fishKey) { state.open(Showing.BANK) }
+        }
         Showing.BENCH -> Leaves(state, state.bench, notice, layout, words)
         Showing.BOOK -> Leaves(state, state.book, notice, layout, words)
         Showing.CONDITIONS -> Leaves(state, state.conditions, notice, layout, words)

@@ -59,6 +59,9 @@ enum class Showing(
     MATCH(Which.MATCH),
     FISH(Which.FISH),
     WEIGHT(Which.WEIGHT),
+    FEED(Which.FEED),
+    FEED_WEIGHT(Which.FEED_WEIGHT),
+    SEEN(Which.SEEN),
     BENCH(Which.BENCH),
     BOOK(Which.BOOK),
     CONDITIONS(Which.CONDITIONS),
@@ -119,6 +122,9 @@ class RestwaterState(
     val match get() = (said[Which.MATCH] as? Screen.Match)?.v1
     val fish get() = (said[Which.FISH] as? Screen.Fish)?.v1
     val weight get() = (said[Which.WEIGHT] as? Screen.Weight)?.v1
+    val feed get() = (said[Which.FEED] as? Screen.Feed)?.v1
+    val feedWeight get() = (said[Which.FEED_WEIGHT] as? Screen.FeedWeight)?.v1
+    val seen get() = (said[Which.SEEN] as? Screen.Seen)?.v1
     val bench get() = (said[Which.BENCH] as? Screen.Bench)?.v1
     val book get() = (said[Which.BOOK] as? Screen.Book)?.v1
     val conditions get() = (said[Which.CONDITIONS] as? Screen.Conditions)?.v1
@@ -384,6 +390,9 @@ private fun whichOf(screen: Screen): Which = when (screen) {
     is Screen.Match -> Which.MATCH
     is Screen.Fish -> Which.FISH
     is Screen.Weight -> Which.WEIGHT
+    is Screen.Feed -> Which.FEED
+    is Screen.FeedWeight -> Which.FEED_WEIGHT
+    is Screen.Seen -> Which.SEEN
     is Screen.Bench -> Which.BENCH
     is Screen.Book -> Which.BOOK
     is Screen.Conditions -> Which.CONDITIONS

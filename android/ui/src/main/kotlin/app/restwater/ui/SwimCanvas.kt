@@ -112,6 +112,12 @@ private class SwimPen(private val on: DrawScope, private val scene: SwimScene, p
             }
             MarkShape.NEXT_DOT -> on.drawCircle(ink.accent, half, Offset(x, y))
             MarkShape.OUT_NOW -> on.drawCircle(ink.ink, half, Offset(x, y))
+            MarkShape.FED_GRAINS -> listOf(0f to -0.6f, -0.62f to 0.5f, 0.62f to 0.5f).forEach { (across, down) ->
+                on.drawCircle(ink.ink, 0.38f * half, Offset(x + across * half, y + down * half))
+            }
+            MarkShape.SHOWN_RINGS -> listOf(0.95f, 0.4f).forEach { part ->
+                on.drawCircle(ink.ink, part * half, Offset(x, y), style = Stroke(0.6f * edge))
+            }
         }
     }
 

@@ -1,0 +1,177 @@
+//! Feed: what the Bank's FEED keys and the two screens behind them do.
+
+use super::error::within;
+use super::{App, AppError};
+use restwater_log::{
+    FeedAmount, FeedKind, FeedMeasure, FeedSaid, Moment, Payload, Spot, WaterPlace, WeightUnit,
+};
+use restwater_screen as screen;
+use restwater_screen::{Arg, FEED_WAYS, FeedInput, FeedTap, FishView, WeightView, feed_way, takes_digit};
+use restwater_session::{NotNow, Session, point_of, reach_m};
+
+/// Nobody feeds more at once, in mg: 100 kg.
+pub(super) const HEAVIEST_FEED_MG: u32 = 100_000_000;
+/// As many of a measure at once.
+const MOST_MEASURES: u16 = 1_000;
+/// Sixteen drams are an ounce.
+const DRAMS_PER_OUNCE: u32 = 16;
+
+/// What is remembered between taps; it is not part of the log.
+pub(super) struct FeedState {
+    count: u16,
+    at_aim: bool,
+    kind: FeedKind,
+    typed: String,
+}
+
+impl Default for FeedState {
+    fn default() -> Self {
+        Self { count: 1, at_aim: false, kind: FeedKind::Loose, typed: String::new() }
+    }
+}
+
+impl App {
+    /// What is fed by hand, in measures.
+    pub(super) fn feed_screen(&self, now: &Moment) -> FishView {
+        self.with_feed(now, screen::feed_view)
+    }
+
+    /// The number pad for feed by weight.
+    pub(super) fn feed_weight_screen(&self, now: &Moment) -> WeightView {
+        self.with_feed(now, screen::feed_weight_view)
+    }
+
+    fn with_feed<T>(&self, now: &Moment, make: impl Fn(&FeedInput) -> T) -> T {
+        let session = self.session().filter(|session| session.is_open());
+        let aim = if self.feed.at_aim { self.aimed_place(now).ok() } else { None };
+        make(&FeedInput {
+            session,
+            rod: self.chosen,
+            spot: session.and_then(|session| spot_now(session, self.chosen)),
+            aim: aim.filter(|_| session.is_some()),
+            now: &self.on_line(now),
+            count: self.feed.count,
+            guesses: &self.phone.feed,
+            kind: self.feed.kind,
+            typed: &self.feed.typed,
+            unit: self.weights(),
+            words: &self.words,
+        })
+    }
+
+    /// A tap about feed.
+    pub(super) fn feed_tap(&mut self, tap: FeedTap, at: &Moment) -> Result<String, AppError> {
+        match tap {
+            FeedTap::Again => return self.feed_again(at),
+            FeedTap::Measure { what, measure } => {
+                let amount = self.measures(what, measure)?;
+                return self.feed(what, amount, at);
+            }
+            FeedTap::Weighed => {
+                let count: u32 = self.feed.typed.parse().map_err(|_| AppError::unknown("feed", "0"))?;
+                return self.feed_weight(self.feed.kind, self.weights(), count, at);
+            }
+            FeedTap::Weight { what, unit, count } => {
+                let amount = FeedAmount::Weight { unit, count: within("feed", count, 1, HEAVIEST_FEED_MG)? };
+                return self.feed(what, amount, at);
+            }
+            FeedTap::Count { count } => self.feed.count = within("feed", count, 1, MOST_MEASURES)?,
+            FeedTap::AtAim { aim } => self.feed.at_aim = aim,
+            FeedTap::Kind { what } => self.feed.kind = what,
+            FeedTap::Digit { digit } if takes_digit(&self.feed.typed, digit) => {
+                self.feed.typed.push(char::from(b'0' + digit));
+            }
+            FeedTap::Digit { .. } => {}
+            FeedTap::Clear => self.feed.typed.clear(),
+        }
+        Ok(String::new())
+    }
+
+    /// Ounces are typed whole; the log carries drams.
+    fn feed_weight(
+        &mut self,
+        what: FeedKind,
+        unit: WeightUnit,
+        count: u32,
+        at: &Moment,
+    ) -> Result<String, AppError> {
+        let count = match unit {
+            WeightUnit::Drams => count.saturating_mul(DRAMS_PER_OUNCE),
+            WeightUnit::Grams => count,
+        };
+        self.feed(what, FeedAmount::Weight { unit, count: within("feed", count, 1, HEAVIEST_FEED_MG)? }, at)
+    }
+
+    /// The same as the last time. What went to a rod's spot goes to that of the chosen rod now, since that is what is fished;
+    /// what went to a place on the map goes there again.
+    fn feed_again(&mut self, at: &Moment) -> Result<String, AppError> {
+        let session = self.session().filter(|s| s.is_open()).ok_or(NotNow::NoSession)?;
+        let last = session.fed.last().ok_or(NotNow::NothingFed)?.said;
+        if last.rod.is_some() {
+            let said = self.at_spot(session, last.what, last.amount);
+            return self.log_feed(said, at);
+        }
+        self.log_feed(last, at)
+    }
+
+    /// Logs feed where the keys say it goes.
+    fn feed(&mut self, what: FeedKind, amount: FeedAmount, at: &Moment) -> Result<String, AppError> {
+        let session = self.session().filter(|s| s.is_open()).ok_or(NotNow::NoSession)?;
+        let said = if self.feed.at_aim {
+            FeedSaid { what, amount, rod: None, place: Some(self.aimed_place(at)?) }
+        } else {
+            self.at_spot(session, what, amount)
+        };
+        let notice = self.log_feed(said, at)?;
+        (self.feed.count, self.feed.typed) = (1, String::new());
+        Ok(notice)
+    }
+
+    /// Feed by a tap on the map: at the aim, whatever the keys of the Bank say.
+    pub(super) fn feed_at_aim(
+        &mut self,
+        what: FeedKind,
+        measure: FeedMeasure,
+        at: &Moment,
+    ) -> Result<String, AppError> {
+        let amount = self.measures(what, measure)?;
+        self.session().filter(|s| s.is_open()).ok_or(NotNow::NoSession)?;
+        let said = FeedSaid { what, amount, rod: None, place: Some(self.aimed_place(at)?) };
+        let notice = self.log_feed(said, at)?;
+        self.feed.count = 1;
+        Ok(notice)
+    }
+
+    /// As many of a measure as were chosen.
+    fn measures(&self, what: FeedKind, measure: FeedMeasure) -> Result<FeedAmount, AppError> {
+        let place = feed_way(what, measure).ok_or_else(|| AppError::unknown("feed", "measure"))?;
+        let each_mg = FEED_WAYS.get(place).map_or(1, |way| self.phone.feed.of(way));
+        Ok(FeedAmount::Measures { measure, count: self.feed.count, each_mg })
+    }
+
+    fn at_spot(&self, session: &Session, what: FeedKind, amount: FeedAmount) -> FeedSaid {
+        // A spot that came with a file may be none: then it is fed without a place.
+        let place = spot_now(session, self.chosen).map(place_of).filter(|place| point_of(*place).is_some());
+        FeedSaid { what, amount, rod: Some(self.chosen), place }
+    }
+
+    fn log_feed(&mut self, said: FeedSaid, at: &Moment) -> Result<String, AppError> {
+        self.log_here(Payload::Fed(said), at)?;
+        let what = screen::feed_words(&self.words, said.what, &said.amount, self.weights());
+        Ok(self.words.say_with("notice-fed", &[("what", Arg::Text(&what))]))
+    }
+}
+
+/// Where the cast of a rod lies, or where its next one goes.
+pub(super) fn spot_now(session: &Session, rod: u8) -> Option<&Spot> {
+    match session.running(rod) {
+        Some(cast) => cast.spot.as_ref(),
+        None => session.rod(rod)?.spot.as_ref(),
+    }
+}
+
+/// The place of a spot.
+pub(super) fn place_of(spot: &Spot) -> WaterPlace {
+    let cm = libm::round(reach_m(spot.reach) * 100.0) as u32;
+    WaterPlace { bearing_cdeg: spot.bearing_cdeg, range_cm: cm }
+}

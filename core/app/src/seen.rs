@@ -1,0 +1,63 @@
+//! Fish that show: what the key of the Bank and the screen behind it do.
+
+use super::feed::{place_of, spot_now};
+use super::{App, AppError};
+use restwater_log::{FishSign, Moment, Payload, WaterPlace};
+use restwater_screen as screen;
+use restwater_screen::{Arg, FishView, SeenInput, SeenTap};
+use restwater_session::NotNow;
+
+impl App {
+    /// The screen of fish that show.
+    pub(super) fn seen_screen(&self, now: &Moment) -> FishView {
+        let session = self.session().filter(|session| session.is_open());
+        let has_spot = session.and_then(|session| spot_now(session, self.chosen)).is_some();
+        screen::seen_view(&SeenInput {
+            session,
+            rod: self.chosen,
+            at_aim: self.seen_at_aim || !has_spot,
+            has_spot,
+            now: &self.on_line(now),
+            words: &self.words,
+        })
+    }
+
+    /// A tap about fish that show.
+    pub(super) fn seen_tap(&mut self, tap: SeenTap, at: &Moment) -> Result<String, AppError> {
+        match tap {
+            SeenTap::Sign { sign } => {
+                let place = self.seen_place(at)?;
+                self.fish_shown(sign, place, at)
+            }
+            SeenTap::AtAim { aim } => {
+                self.seen_at_aim = aim;
+                Ok(String::new())
+            }
+        }
+    }
+
+    /// Where they show: at the rod's spot, or at the aim where that is chosen or the spot isn't set.
+    fn seen_place(&self, at: &Moment) -> Result<WaterPlace, AppError> {
+        let session = self.session().filter(|s| s.is_open()).ok_or(NotNow::NoSession)?;
+        match spot_now(session, self.chosen).filter(|_| !self.seen_at_aim) {
+            Some(spot) => Ok(place_of(spot)),
+            None => self.aimed_place(at),
+        }
+    }
+
+    /// Logs fish that showed.
+    pub(super) fn fish_shown(
+        &mut self,
+        sign: FishSign,
+        place: WaterPlace,
+        at: &Moment,
+    ) -> Result<String, AppError> {
+        let payload = Payload::FishShown { sign, place };
+        if let Some(session) = self.session() {
+            restwater_session::check_swim(session, &payload, None)?;
+        }
+        self.log_here(payload, at)?;
+        let what = screen::sign_words(&self.words, sign);
+        Ok(self.words.say_with("notice-seen", &[("what", Arg::Text(&what))]))
+    }
+}

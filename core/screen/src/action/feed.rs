@@ -1,0 +1,60 @@
+//! Taps about feed.
+
+use restwater_log::{FeedKind, FeedMeasure, WeightUnit};
+use serde::{Deserialize, Serialize};
+
+/// What is fed by hand, how much and where.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
+#[serde(tag = "tap", rename_all = "snake_case", deny_unknown_fields)]
+pub enum FeedTap {
+    /// The same as the last time, at the spot of the chosen rod; at the same place where that was one on the map.
+    Again,
+    /// As many of this measure as were chosen.
+    Measure {
+        /// How it goes in.
+        what: FeedKind,
+        /// The measure.
+        measure: FeedMeasure,
+    },
+    /// How many of a measure the next key means.
+    Count {
+        /// From 1.
+        count: u16,
+    },
+    /// Where it goes.
+    AtAim {
+        /// To the cell that is aimed at on the Swim screen, or else to the spot of the chosen rod.
+        aim: bool,
+    },
+    /// What goes in by weight.
+    Kind {
+        /// How.
+        what: FeedKind,
+    },
+    /// A digit of its weight was typed.
+    Digit {
+        /// From 0 to 9.
+        digit: u8,
+    },
+    /// The figure is cleared.
+    Clear,
+    /// The figure typed is what goes in.
+    Weighed,
+    /// What it weighs, figure and all.
+    Weight {
+        /// How it goes in.
+        what: FeedKind,
+        /// The unit.
+        unit: WeightUnit,
+        /// How many of it.
+        count: u32,
+    },
+}
+
+impl FeedTap {
+    /// Whether it types a figure or counts on: such taps follow each other fast.
+    pub fn steps(&self) -> bool {
+        matches!(self, Self::Digit { .. } | Self::Count { .. } | Self::Kind { .. })
+    }
+}

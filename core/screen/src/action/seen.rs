@@ -1,0 +1,21 @@
+//! Taps about fish that show.
+
+use restwater_log::FishSign;
+use serde::{Deserialize, Serialize};
+
+/// What was seen of fish, and where.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
+#[serde(tag = "tap", rename_all = "snake_case", deny_unknown_fields)]
+pub enum SeenTap {
+    /// Fish showed.
+    Sign {
+        /// How.
+        sign: FishSign,
+    },
+    /// Where they show.
+    AtAim {
+        /// At the cell that is aimed at on the Swim screen, or else at the spot of the chosen rod.
+        aim: bool,
+    },
+}

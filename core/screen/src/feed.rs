@@ -1,0 +1,348 @@
+//! Feed: what goes in by hand, in the angler's measures or by weight, and the number pad for that. Both screens are drawn as
+//! those of a landed fish are.
+
+use super::figures::{trimmed, whole};
+use super::match_day::weight_words;
+use super::phone_settings::FeedGuesses;
+use super::place::spot_words;
+use super::{Action, Arg, FeedTap, FishKey, FishView, KeyTap, TackleTap, WeightView, Which, Wording};
+use restwater_log::{FeedAmount, FeedKind, FeedMeasure, RodNumber, Spot, WaterPlace, WeightUnit};
+use restwater_match_day::weight::Weight;
+use restwater_session::{FedHere, Session, Stamp, feed_mg};
+
+/// A way of feeding that has a key.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct FeedWay {
+    /// Its name in messages and tests.
+    pub tag: &'static str,
+    /// How it goes in.
+    pub what: FeedKind,
+    /// What it is counted in.
+    pub measure: FeedMeasure,
+    /// What one is taken to weigh, in mg, until the angler says otherwise (common practice, no source).
+    pub guess_mg: u32,
+}
+
+const fn way(tag: &'static str, what: FeedKind, measure: FeedMeasure, grams: u32) -> FeedWay {
+    FeedWay { tag, what, measure, guess_mg: grams * 1_000 }
+}
+
+/// The ways of feeding, in the order they are offered before any was used.
+pub const FEED_WAYS: [FeedWay; 7] = [
+    way("handful", FeedKind::Loose, FeedMeasure::Handful, 30),
+    way("pinch", FeedKind::Loose, FeedMeasure::Pinch, 3),
+    way("cup", FeedKind::Loose, FeedMeasure::Cup, 150),
+    way("ball", FeedKind::Ball, FeedMeasure::Ball, 80),
+    way("bag", FeedKind::Bag, FeedMeasure::Bag, 25),
+    way("feeder", FeedKind::Feeder, FeedMeasure::Fill, 30),
+    way("spod", FeedKind::Spod, FeedMeasure::Fill, 150),
+];
+
+/// How many of a measure one key may mean, each the next of the one before.
+const COUNTS: [u16; 6] = [1, 2, 3, 5, 8, 12];
+/// Kinds in the order the key of the number pad goes through them.
+const KINDS: [FeedKind; 5] =
+    [FeedKind::Loose, FeedKind::Ball, FeedKind::Bag, FeedKind::Feeder, FeedKind::Spod];
+/// Digits that a weight of feed may have.
+pub const FEED_DIGITS: usize = 4;
+
+/// The place of a way among [`FEED_WAYS`].
+pub fn feed_way(what: FeedKind, measure: FeedMeasure) -> Option<usize> {
+    FEED_WAYS.iter().position(|way| way.what == what && way.measure == measure)
+}
+
+/// What both screens are made from.
+pub struct FeedInput<'a> {
+    /// The session that is open.
+    pub session: Option<&'a Session>,
+    /// The rod that the keys act on.
+    pub rod: RodNumber,
+    /// The spot of that rod's cast, or of its next one.
+    pub spot: Option<&'a Spot>,
+    /// The cell that is aimed at, where feed goes there.
+    pub aim: Option<WaterPlace>,
+    /// Now, on the time line of the session.
+    pub now: &'a Stamp,
+    /// How many of a measure the next key means.
+    pub count: u16,
+    /// What measures are taken to weigh.
+    pub guesses: &'a FeedGuesses,
+    /// What goes in by weight.
+    pub kind: FeedKind,
+    /// The weight as it is typed.
+    pub typed: &'a str,
+    /// What feed is weighed in.
+    pub unit: WeightUnit,
+    /// The language.
+    pub words: &'a Wording,
+}
+
+impl FeedInput<'_> {
+    fn say(&self, id: &str, args: &[(&str, &str)]) -> String {
+        let args: Vec<(&str, Arg)> = args.iter().map(|(name, text)| (*name, Arg::Text(text))).collect();
+        self.words.say_with(id, &args)
+    }
+
+    /// A key with the words of an id.
+    fn key(&self, tag: &str, id: &str, args: &[(&str, &str)], tap: FeedTap) -> FishKey {
+        FishKey {
+            tag: tag.into(),
+            label: self.say(id, args),
+            sub: self.say(&format!("{id}-sub"), args),
+            spoken: self.say(&format!("{id}-spoken"), args),
+            solid: false,
+            enabled: self.session.is_some(),
+            tap: Action::Feed { tap }.into(),
+            closes: false,
+        }
+    }
+
+    fn here(&self) -> Option<FedHere> {
+        let session = self.session?;
+        match self.aim {
+            Some(aim) => session.fed_near(aim, self.now),
+            None => session.fed_here(self.rod, self.spot, self.now),
+        }
+    }
+
+    fn title(&self) -> String {
+        match (self.session, self.aim) {
+            (None, _) => self.words.say("feed-no-session"),
+            (Some(_), Some(_)) => self.words.say("feed-at-aim"),
+            (Some(session), None) if session.rods.len() < 2 => self.words.say("feed-at-spot"),
+            (Some(_), None) => self.say("feed-at-rod", &[("rod", &self.rod.to_string())]),
+        }
+    }
+}
+
+/// Makes the screen of feed.
+pub fn feed_view(input: &FeedInput) -> FishView {
+    let mut says = Vec::new();
+    let here = input.here();
+    says.push(match &here {
+        Some(here) => fed_words(input.words, here, input.unit),
+        None => input.words.say("feed-none-here"),
+    });
+    if let Some(session) = input.session.filter(|_| input.aim.is_none()) {
+        says.push(format!("{}.", spot_words(input.words, session, input.spot)));
+    }
+    says.push(input.words.say("feed-guesses"));
+    FishView {
+        title: input.title(),
+        says,
+        classes: ways(input).into_iter().map(|way| way_key(input, way)).collect(),
+        small: vec![count_key(input), place_key(input), feeder_key(input)],
+        weigh: FishKey {
+            tap: KeyTap::Open { which: Which::FeedWeight },
+            ..input.key("by-weight", "feed-by-weight", &[], FeedTap::Clear)
+        },
+    }
+}
+
+/// Makes the number pad.
+pub fn feed_weight_view(input: &FeedInput) -> WeightView {
+    let digit = |digit: u8| FishKey {
+        label: digit.to_string(),
+        sub: String::new(),
+        spoken: digit.to_string(),
+        enabled: input.session.is_some() && takes_digit(input.typed, digit),
+        ..input.key(&format!("digit-{digit}"), "feed-clear", &[], FeedTap::Digit { digit })
+    };
+    let mut pad: Vec<FishKey> = (1..=9).map(digit).collect();
+    pad.extend([kind_key(input), digit(0), input.key("clear", "feed-clear", &[], FeedTap::Clear)]);
+    let kind = input.words.say(kind_id(input.kind));
+    let figure = input.say(
+        if input.unit == WeightUnit::Grams { "feed-grams" } else { "feed-ounces" },
+        &[("count", if input.typed.is_empty() { "0" } else { input.typed })],
+    );
+    let take =
+        input.key("weighed", "feed-weighed", &[("what", &kind), ("weight", &figure)], FeedTap::Weighed);
+    WeightView {
+        title: input.title(),
+        says: kind.clone(),
+        weighed: FishKey {
+            solid: true,
+            enabled: take.enabled && !input.typed.is_empty(),
+            closes: true,
+            ..take
+        },
+        figure,
+        pad,
+    }
+}
+
+/// Whether a digit can follow what was typed: a weight doesn't begin with nought.
+pub fn takes_digit(typed: &str, digit: u8) -> bool {
+    digit <= 9 && typed.len() < FEED_DIGITS && !(typed.is_empty() && digit == 0)
+}
+
+/// The ways of feeding, those used today first, the last one foremost.
+fn ways(input: &FeedInput) -> Vec<&'static FeedWay> {
+    let used = input.session.into_iter().flat_map(|session| session.fed.iter().rev());
+    let used = used.filter_map(|fed| match fed.said.amount {
+        FeedAmount::Measures { measure, .. } => feed_way(fed.said.what, measure),
+        FeedAmount::Weight { .. } => None,
+    });
+    let mut order: Vec<usize> = Vec::new();
+    for place in used.chain(0..FEED_WAYS.len()) {
+        if !order.contains(&place) {
+            order.push(place);
+        }
+    }
+    order.into_iter().filter_map(|place| FEED_WAYS.get(place)).collect()
+}
+
+fn way_key(input: &FeedInput, way: &FeedWay) -> FishKey {
+    let each = feed_weight(input.unit, u64::from(input.guesses.of(way)));
+    let kind = input.words.say(kind_id(way.what));
+    let id = format!("feed-way-{}", way.tag);
+    let tap = FeedTap::Measure { what: way.what, measure: way.measure };
+    let args = [("kind", kind.as_str()), ("weight", each.as_str())];
+    FishKey {
+        label: input.words.say_with(&id, &[("count", Arg::Count(usize::from(input.count)))]),
+        sub: input.say(if way.what == FeedKind::Loose { "feed-way-loose" } else { "feed-way-about" }, &args),
+        spoken: input.say("feed-way-spoken", &[("what", &measures_words(input.words, way, input.count))]),
+        closes: true,
+        ..input.key(way.tag, "feed-clear", &args, tap)
+    }
+}
+
+/// How many of a measure the next key means; a tap goes on to the next number.
+fn count_key(input: &FeedInput) -> FishKey {
+    let next = COUNTS.iter().copied().find(|n| *n > input.count).unwrap_or(COUNTS[0]);
+    let args = [("count", input.count.to_string()), ("next", next.to_string())];
+    let args = [("count", args[0].1.as_str()), ("next", args[1].1.as_str())];
+    FishKey {
+        solid: input.count > 1,
+        ..input.key("count", "feed-count", &args, FeedTap::Count { count: next })
+    }
+}
+
+/// Where it goes: the rod's spot or the cell that is aimed at.
+fn place_key(input: &FeedInput) -> FishKey {
+    let aim = input.aim.is_some();
+    let id = if aim { "feed-to-aim" } else { "feed-to-spot" };
+    FishKey {
+        solid: aim,
+        ..input.key("place", id, &[("rod", &input.rod.to_string())], FeedTap::AtAim { aim: !aim })
+    }
+}
+
+/// Whether a feeder on the rod feeds with each cast.
+fn feeder_key(input: &FeedInput) -> FishKey {
+    let rod = input.session.and_then(|session| session.rod(input.rod));
+    let fill = rod.and_then(|rod| rod.fill_mg);
+    let usual = feed_way(FeedKind::Feeder, FeedMeasure::Fill).and_then(|place| FEED_WAYS.get(place));
+    let mg = if fill.is_some() { None } else { usual.map(|way| input.guesses.of(way)) };
+    let id = if fill.is_some() { "feed-each-cast-on" } else { "feed-each-cast" };
+    let weight = feed_weight(input.unit, u64::from(fill.unwrap_or_default()));
+    let args = [("rod", input.rod.to_string()), ("weight", weight)];
+    let args = [("rod", args[0].1.as_str()), ("weight", args[1].1.as_str())];
+    FishKey {
+        solid: fill.is_some(),
+        tap: Action::Tackle { rod: input.rod, tap: TackleTap::Feeder { mg } }.into(),
+        ..input.key("feeder", id, &args, FeedTap::Clear)
+    }
+}
+
+/// What goes in by weight; a tap is the next kind.
+fn kind_key(input: &FeedInput) -> FishKey {
+    let place = KINDS.iter().position(|kind| *kind == input.kind).unwrap_or(0);
+    let next = KINDS[(place + 1) % KINDS.len()];
+    let kind = input.words.say(kind_id(input.kind));
+    let key = input.key("kind", "feed-kind", &[("what", &kind)], FeedTap::Kind { what: next });
+    FishKey { label: kind.to_uppercase(), ..key }
+}
+
+/// The message that names a kind.
+pub(crate) fn kind_id(kind: FeedKind) -> &'static str {
+    match kind {
+        FeedKind::Loose => "feed-kind-loose",
+        FeedKind::Ball => "feed-kind-ball",
+        FeedKind::Bag => "feed-kind-bag",
+        FeedKind::Feeder => "feed-kind-feeder",
+        FeedKind::Spod => "feed-kind-spod",
+    }
+}
+
+/// "Fed 12 min ago, 340 g here today."
+pub(crate) fn fed_words(words: &Wording, here: &FedHere, unit: WeightUnit) -> String {
+    let minutes = whole(libm::floor(here.since_min.max(0.0)));
+    let weight = feed_weight(unit, here.mg);
+    words.say_with("feed-here", &[("minutes", Arg::Text(&minutes)), ("weight", Arg::Text(&weight))])
+}
+
+/// "2 handfuls, loose" or "250 g, loose".
+pub fn feed_words(words: &Wording, what: FeedKind, amount: &FeedAmount, unit: WeightUnit) -> String {
+    let way = match *amount {
+        FeedAmount::Measures { measure, count, .. } => {
+            feed_way(what, measure).and_then(|place| FEED_WAYS.get(place)).map(|way| (way, count))
+        }
+        FeedAmount::Weight { .. } => None,
+    };
+    if let Some((way, count)) = way {
+        return measures_words(words, way, count);
+    }
+    let unit = if let FeedAmount::Weight { unit, .. } = amount { *unit } else { unit };
+    let (kind, weight) = (words.say(kind_id(what)), feed_weight(unit, feed_mg(amount)));
+    words.say_with("feed-by-weight-words", &[("kind", Arg::Text(&kind)), ("weight", Arg::Text(&weight))])
+}
+
+/// "2 handfuls, loose".
+pub(crate) fn measures_words(words: &Wording, way: &FeedWay, count: u16) -> String {
+    words.say_with(&format!("feed-words-{}", way.tag), &[("count", Arg::Count(usize::from(count)))])
+}
+
+/// A weight of feed: whole grams and from a kilogram on its hundredths, or ounces, below one drams.
+pub fn feed_weight(unit: WeightUnit, mg: u64) -> String {
+    let grams = mg as f64 / 1_000.0;
+    match unit {
+        WeightUnit::Grams if grams >= 1_000.0 => format!("{} kg", trimmed(grams / 1_000.0, 2)),
+        WeightUnit::Grams => format!("{} g", whole(grams)),
+        WeightUnit::Drams => {
+            let drams = grams * 256.0 / 453.592_37;
+            let step = if drams >= 16.0 { 16.0 } else { 1.0 };
+            weight_words(Weight::Drams((libm::round(drams / step) * step) as i64))
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_way_has_its_words() {
+        let words = Wording::new();
+        for way in FEED_WAYS {
+            for id in [format!("feed-way-{}", way.tag), format!("feed-words-{}", way.tag)] {
+                assert!(words.has(&id), "{id}");
+            }
+            assert_eq!(feed_way(way.what, way.measure).map(|i| FEED_WAYS[i].tag), Some(way.tag));
+        }
+        assert_eq!(feed_way(FeedKind::Spod, FeedMeasure::Pinch), None);
+    }
+
+    #[test]
+    fn feed_is_told_as_it_was_measured() {
+        let words = Wording::new();
+        let of = |what, amount| feed_words(&words, what, &amount, WeightUnit::Grams);
+        let measures = |measure, count| FeedAmount::Measures { measure, count, each_mg: 30_000 };
+        assert_eq!(of(FeedKind::Loose, measures(FeedMeasure::Handful, 1)), "a handful, loose");
+        assert_eq!(of(FeedKind::Loose, measures(FeedMeasure::Handful, 3)), "3 handfuls, loose");
+        assert_eq!(of(FeedKind::Spod, measures(FeedMeasure::Fill, 2)), "2 spods");
+        let weight = FeedAmount::Weight { unit: WeightUnit::Grams, count: 250 };
+        assert_eq!(of(FeedKind::Ball, weight), "250 g, balls");
+        // A file of elsewhere may hold what no key says.
+        assert_eq!(of(FeedKind::Spod, measures(FeedMeasure::Pinch, 1)), "30 g, spod");
+    }
+
+    /// An ounce is 28.349523125 g exactly (international yard and pound agreement of 1959).
+    #[test]
+    fn weights_of_feed_are_short() {
+        assert_eq!(feed_weight(WeightUnit::Grams, 340_400), "340 g");
+        assert_eq!(feed_weight(WeightUnit::Grams, 1_250_000), "1.25 kg");
+        assert_eq!(feed_weight(WeightUnit::Drams, 340_194), "12 oz");
+        assert_eq!(feed_weight(WeightUnit::Drams, 3_544), "2 dr");
+    }
+}

@@ -1,0 +1,134 @@
+//! The sentences of the Swim screen: reasons for and against a cell, what is known of it, the next few, the drift.
+
+use super::{OTHERS, SwimScreen};
+use crate::Arg;
+use crate::feed::feed_weight;
+use crate::figures::{trimmed, whole};
+use crate::place::reach_words;
+use restwater_swim::{Against, CellFigures, DriftAlong, DriftLean, NextSpot, Reason};
+
+impl SwimScreen<'_> {
+    pub(super) fn reason(&self, reason: &Reason) -> String {
+        let say = |id: &str, args: &[(&str, Arg)]| self.words.say_with(id, args);
+        match reason {
+            Reason::NeverDisturbed => say("reason-never", &[]),
+            Reason::QuietLately { target_min } => {
+                say("reason-quiet", &[("minutes", Arg::Text(&whole(*target_min)))])
+            }
+            Reason::RestedLongEnough { minutes, .. } => {
+                say("reason-rested", &[("minutes", Arg::Text(&whole(*minutes)))])
+            }
+            Reason::NearLastBites { bites, metres, minutes_ago } => say(
+                "reason-near-bites",
+                &[
+                    ("bites", Arg::Count(*bites as usize)),
+                    ("metres", Arg::Text(&whole(*metres))),
+                    ("minutes", Arg::Text(&whole(*minutes_ago))),
+                ],
+            ),
+            Reason::BehindLastBite { minutes_ago } => {
+                say("reason-behind", &[("minutes", Arg::Text(&whole(*minutes_ago)))])
+            }
+            Reason::LinersHere { liners } => {
+                say("reason-liners-here", &[("liners", Arg::Count(*liners as usize))])
+            }
+            Reason::LinersBeside { liners } => {
+                say("reason-liners-beside", &[("liners", Arg::Count(*liners as usize))])
+            }
+            Reason::ShownNear { times, metres, minutes_ago } => say(
+                "reason-shown",
+                &[
+                    ("times", Arg::Count(*times as usize)),
+                    ("metres", Arg::Count(libm::round(*metres) as usize)),
+                    ("minutes", Arg::Text(&whole(*minutes_ago))),
+                ],
+            ),
+            Reason::UsualStart { .. } => say("reason-usual-start", &[]),
+        }
+    }
+
+    pub(super) fn against(&self, against: &Against) -> String {
+        let say = |id: &str, args: &[(&str, Arg)]| self.words.say_with(id, args);
+        match against {
+            Against::RestedTooShort { minutes, target_min } => say(
+                "against-rested",
+                &[("minutes", Arg::Text(&whole(*minutes))), ("target", Arg::Text(&whole(*target_min)))],
+            ),
+            Against::MaybeDisturbed { casts } => {
+                say("against-maybe", &[("casts", Arg::Count((*casts).round().max(1.0) as usize))])
+            }
+            Against::NearBoundary { metres } => {
+                say("against-boundary", &[("metres", Arg::Text(&trimmed(*metres, 1)))])
+            }
+            Against::KeptBack { minutes } => say("against-kept", &[("minutes", Arg::Text(&whole(*minutes)))]),
+            Against::BeyondCast { .. } => say("against-beyond", &[]),
+            Against::NearHazard { name, metres } => {
+                let unnamed = self.words.say("against-hazard-unnamed");
+                let name = if name.is_empty() { &unnamed } else { name };
+                say(
+                    "against-hazard",
+                    &[("name", Arg::Text(name)), ("metres", Arg::Text(&trimmed(*metres, 1)))],
+                )
+            }
+        }
+    }
+
+    /// What is known of a cell; of feed and of fish that showed only where there was any.
+    pub(super) fn cell(&self, figures: &CellFigures) -> String {
+        let mut said = self.fished_words(figures);
+        if let Some(minutes) = figures.fed_min {
+            let (minutes, weight) = (whole(libm::floor(minutes)), feed_weight(self.weights, figures.fed_mg));
+            let args = [("minutes", Arg::Text(&minutes)), ("weight", Arg::Text(&weight))];
+            said = format!("{said} {}", self.words.say_with("cell-fed", &args));
+        }
+        if let Some(minutes) = figures.shown_min {
+            let minutes = whole(libm::floor(minutes));
+            let args = [("times", Arg::Count(figures.shown as usize)), ("minutes", Arg::Text(&minutes))];
+            said = format!("{said} {}", self.words.say_with("cell-shown", &args));
+        }
+        said
+    }
+
+    fn fished_words(&self, figures: &CellFigures) -> String {
+        self.words.say_with(
+            "cell-figures",
+            &[
+                ("casts", Arg::Count(figures.casts as usize)),
+                ("bites", Arg::Count(figures.bites as usize)),
+                ("minutes", Arg::Text(&whole(figures.bait_min))),
+                ("lost", Arg::Count(figures.lost as usize)),
+                ("liners", Arg::Count(figures.liners as usize)),
+            ],
+        )
+    }
+
+    pub(super) fn others(&self) -> Vec<String> {
+        let line = |next: &NextSpot| {
+            let reasons: Vec<String> = next.reasons.iter().map(|r| self.reason(r)).collect();
+            let aimed = [self.direction(next), reach_words(self.words, self.reach(next))].join(", ");
+            if reasons.is_empty() { format!("{aimed}.") } else { format!("{aimed}: {}.", reasons.join("; ")) }
+        };
+        self.next.ranked.iter().skip(1).take(OTHERS).map(line).collect()
+    }
+
+    pub(super) fn drift_words(&self) -> Vec<String> {
+        let along = |along: &DriftAlong, up: &str, down: &str| -> Option<String> {
+            let trend = along.bites.as_ref()?;
+            let (tau, p) = (trimmed(trend.tau_b, 2), trimmed(along.any_look_p, 3));
+            let args = [("tau", Arg::Text(&tau)), ("p", Arg::Text(&p)), ("n", Arg::Count(trend.n as usize))];
+            match along.lean {
+                DriftLean::Up => Some(self.words.say_with(up, &args)),
+                DriftLean::Down => Some(self.words.say_with(down, &args)),
+                DriftLean::WithTheCasts => Some(self.words.say("drift-with-casts")),
+                DriftLean::CantTellYet => None,
+            }
+        };
+        let mut lines: Vec<String> = Vec::new();
+        lines.extend(along(&self.drift.out, "drift-out", "drift-in"));
+        lines.extend(along(&self.drift.across, "drift-right", "drift-left"));
+        if lines.is_empty() {
+            lines.push(self.words.say("drift-cant-tell"));
+        }
+        lines
+    }
+}
