@@ -5,6 +5,7 @@
 
 mod curve;
 mod fan;
+mod feed;
 mod fish;
 mod list;
 mod page;
@@ -24,6 +25,7 @@ pub fn report(words: &Wording, session: &Session) -> String {
     page.paragraph(&when(words, session));
     weather(words, session, &mut page);
     breaks(words, session, &mut page);
+    feed::write(words, session, &mut page);
     summary(words, session, &mut page);
     fish::nets(words, session, &mut page);
     strip::draw(words, session, &mut page);

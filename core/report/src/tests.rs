@@ -1,5 +1,8 @@
 use super::*;
-use restwater_log::{FishSaid, FishWeight, Payload, Reach, Rig, Spot, WeightUnit};
+use restwater_log::{
+    FeedAmount, FeedKind, FeedMeasure, FeedSaid, FishSaid, FishSign, FishWeight, Payload, Reach, Rig, Spot,
+    WaterPlace, WeightUnit,
+};
 use restwater_match_day::weight::Weight;
 use restwater_session::Logged;
 use restwater_session::fold;
@@ -117,6 +120,27 @@ fn weather_nets_fish_put_back_and_hooklengths_lost_are_in_it() {
         "landed, Carp, 1 lb 8 oz, Net &lt;2&gt;</td>",
         "landed, Carp, 1 lb 8 oz, put back</td>",
         "wound in, hooklength lost</td>",
+    ] {
+        assert!(html.contains(text), "{text} in {html}");
+    }
+}
+
+#[test]
+fn feed_and_fish_that_showed_are_in_it_with_their_times_and_places() {
+    let mut day = Written::new(1);
+    let place = WaterPlace { bearing_cdeg: -550, range_cm: 3_660 };
+    let amount = FeedAmount::Measures { measure: FeedMeasure::Ball, count: 3, each_mg: 80_000 };
+    day.log(60, Payload::Fed(FeedSaid { what: FeedKind::Ball, amount, rod: None, place: Some(place) }));
+    day.log(120, Payload::FishShown { sign: FishSign::Bubbles, place });
+    let before = report(&Wording::new(), &fold(SESSION, &day.ops));
+    assert!(before.contains("Fed about 240 g.</li>"), "{before}");
+    day.log(180, Payload::FeederSet { rod: 1, fill_mg: Some(30_000) });
+    day.log(240, Payload::Cast { rod: 1 });
+    let html = report(&Wording::new(), &fold(SESSION, &day.ops));
+    for text in [
+        "Fed about 270 g, 30 g of it by feeders with their casts.</li>",
+        "22:14 fed 3 balls, 36.6 m, 5.5° left</li>",
+        "22:15 Bubbles, 36.6 m, 5.5° left</li>",
     ] {
         assert!(html.contains(text), "{text} in {html}");
     }

@@ -4,8 +4,8 @@ use super::ExchangeError;
 use super::cells::Cells;
 use super::weather;
 use restwater_log::{LeadMaterial, Reach, Rig, Spot};
-use restwater_session::figures::{conditions_at, end_name, wait_minutes};
-use restwater_session::{Cast, Session, reach_m};
+use restwater_session::figures::{conditions_at, end_name, feed_kind_name, wait_minutes};
+use restwater_session::{Cast, Feeding, Session, fed_by, reach_m};
 use std::io::Write;
 
 pub(super) const HEADER: &[&str] = &[
@@ -42,9 +42,13 @@ pub(super) const HEADER: &[&str] = &[
     "wind_from",
     "cloud_oktas",
     "water_colour",
+    "fed_min_ago",
+    "fed_kind",
+    "fed_today_g",
 ];
 
 pub(super) fn rows<W: Write>(cells: &mut Cells<W>, session: &Session) -> Result<(), ExchangeError> {
+    let feedings = session.feedings();
     for (n, cast) in session.casts.iter().enumerate() {
         cells.plain(&session.id)?;
         cells.words(session.setup.peg.as_deref())?;
@@ -54,6 +58,7 @@ pub(super) fn rows<W: Write>(cells: &mut Cells<W>, session: &Session) -> Result<
         rig(cells, &cast.rig)?;
         cells.yes_or_no(cast.hooklength_lost.is_some())?;
         weather::cells(cells, &conditions_at(session, cast))?;
+        fed(cells, &feedings, cast)?;
         cells.end_row()?;
     }
     Ok(())
@@ -71,6 +76,15 @@ fn course<W: Write>(cells: &mut Cells<W>, session: &Session, cast: &Cast) -> Res
     cells.plain(&cast.liners.len())?;
     cells.plain(&cast.indications.len())?;
     cells.plain(&cast.twitches.len())
+}
+
+/// What had been fed where it landed by its splash, the fill of its own feeder with it: minutes since the last of that, how
+/// it went in, and all of it.
+fn fed<W: Write>(cells: &mut Cells<W>, feedings: &[Feeding], cast: &Cast) -> Result<(), ExchangeError> {
+    let here = fed_by(feedings, cast.rod, cast.spot.as_ref(), &cast.start);
+    cells.number(here.as_ref().map(|here| here.since_min), 1)?;
+    cells.plain(here.as_ref().map_or("", |here| feed_kind_name(here.last.what)))?;
+    cells.number(here.map(|here| here.mg as f64 / 1_000.0), 0)
 }
 
 fn spot<W: Write>(cells: &mut Cells<W>, spot: Option<&Spot>) -> Result<(), ExchangeError> {

@@ -67,7 +67,7 @@ fn failed(error: csv::Error) -> ExchangeError {
 }
 
 /// Local time with offset; empty where the clock is beyond what a calendar holds.
-pub(crate) fn rfc3339(at: &Moment) -> String {
+pub fn rfc3339(at: &Moment) -> String {
     let offset = FixedOffset::east_opt(i32::from(at.offset_min) * 60);
     let time = DateTime::from_timestamp_millis(at.wall_ms).zip(offset);
     time.map_or_else(String::new, |(time, offset)| {

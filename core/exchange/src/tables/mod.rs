@@ -13,6 +13,7 @@ mod weather;
 
 use super::{ExchangeError, OnProgress, Progress, Selection};
 use cells::Cells;
+pub use cells::rfc3339;
 use restwater_session::{Session, fold};
 use restwater_store::{SessionRow, Store};
 use std::io::Write;

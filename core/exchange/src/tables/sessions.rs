@@ -4,7 +4,7 @@ use super::ExchangeError;
 use super::cells::Cells;
 use super::weather;
 use restwater_session::figures::Counts;
-use restwater_session::{Note, Session};
+use restwater_session::{Note, Session, feed_mg};
 use std::io::Write;
 use uuid::Uuid;
 
@@ -42,6 +42,8 @@ pub(super) const HEADER: &[&str] = &[
     "breaks",
     "break_h",
     "phone_id",
+    "fed_g",
+    "fish_shown",
 ];
 
 pub(super) fn row<W: Write>(
@@ -77,6 +79,9 @@ pub(super) fn row<W: Write>(
     let span = session.started.as_ref().zip(session.ended.as_ref());
     cells.number(span.map(|(from, to)| session.break_min(from, to) / 60.0), 2)?;
     cells.plain(&phone.map_or_else(String::new, |phone| phone.to_string()))?;
+    let mg: u64 = session.feedings().iter().map(|feeding| feed_mg(&feeding.amount)).sum();
+    cells.number((mg > 0).then_some(mg as f64 / 1_000.0), 0)?;
+    cells.plain(&session.shown.len())?;
     cells.end_row()
 }
 

@@ -1,6 +1,7 @@
 use super::*;
 use restwater_log::{
-    FishSaid, FishWeight, LeadMaterial, Payload, Reach, Rig, SessionSetup, Spot, WeightUnit,
+    FeedAmount, FeedKind, FeedMeasure, FeedSaid, FishSaid, FishSign, FishWeight, LeadMaterial, Payload,
+    Reach, Rig, SessionSetup, Spot, WaterPlace, WeightUnit,
 };
 use restwater_match_day::weight::Weight;
 use restwater_session::Logged;
@@ -179,6 +180,18 @@ fn whole_day() -> Session {
     day.log(2_010, Payload::Lost { rod: 1 });
     day.log(2_020, Payload::HooklengthLost { rod: 1 });
     day.log(2_100, Payload::Cast { rod: 2 });
+    let amount = FeedAmount::Measures { measure: FeedMeasure::Ball, count: 2, each_mg: 80_000 };
+    day.log(2_150, Payload::Fed(FeedSaid { what: FeedKind::Ball, amount, rod: Some(2), place: None }));
+    day.log(
+        2_160,
+        Payload::FishShown {
+            sign: FishSign::Bubbles,
+            place: WaterPlace { bearing_cdeg: 0, range_cm: 3_000 },
+        },
+    );
+    day.log(2_200, Payload::WoundIn { rod: 2 });
+    day.log(2_210, Payload::FeederSet { rod: 2, fill_mg: Some(30_000) });
+    day.log(2_300, Payload::Cast { rod: 2 });
     day.log(2_400, Payload::Noted { text: "ice in the \"margin\",\nthen gone".into() });
     day.log(2_500, Payload::PlannedNext { text: "begin at 2 ft".into() });
     day.log(2_600, Payload::SessionEnded);
