@@ -25,6 +25,10 @@ pub enum Habit {
     Everything,
     /// The colour after two casts in a row without a bite, the spots in turn, bait and hooklength now and then.
     OnAWhim,
+    /// Feed every hour on the hour, on one spot, and nothing else: half an hour later it no longer counts.
+    FeedsByTheHour,
+    /// Feed after two casts in a row without a bite where the last feed no longer counts, on one spot, and nothing else.
+    FeedsWhenDry,
 }
 
 impl Habit {
@@ -37,8 +41,20 @@ impl Habit {
         (Self::OnAWhim, "on a whim"),
     ];
 
+    /// The ways to feed, with their names.
+    pub const FEEDING: [(Self, &'static str); 2] =
+        [(Self::FeedsByTheHour, "fed by the hour"), (Self::FeedsWhenDry, "fed when dry")];
+
+    /// What it changes that may matter to the fish, and the value that they may like better.
+    fn changes(self) -> (Factor, &'static str) {
+        match self {
+            Self::FeedsByTheHour | Self::FeedsWhenDry => (Factor::Feed, "fed"),
+            _ => (Factor::Colour, "B"),
+        }
+    }
+
     fn one_thing_only(self) -> bool {
-        matches!(self, Self::Alternating | Self::HalfHours | Self::Once)
+        !matches!(self, Self::Everything | Self::OnAWhim)
     }
 }
 
@@ -77,14 +93,17 @@ struct Look {
     found: bool,
 }
 
-/// Days on which colour B makes the fish `effect` times as keen; 1 = it does nothing.
+/// Minutes for which feed counts, as the core counts it.
+const FED_WITHIN: f64 = restwater_session::FED_WITHIN_MIN as f64;
+
+/// Days on which colour B, or feed, makes the fish `effect` times as keen; 1 = it does nothing.
 pub fn said(water: &Water, habit: Habit, effect: f64, days: u64, run: u64) -> Said {
     let mut said = Said { days: days as f64, ..Said::default() };
     for day in 0..days {
         let rows = fish(water, &Luck::of_day(water.seed(run) ^ 0x00C0_1085, day), habit, effect);
         let (mut last, mut ever) = (Look::default(), Look::default());
         for casts in 1..=rows.len() {
-            last = look(water, &rows[..casts], effect, day);
+            last = look(water, &rows[..casts], habit, effect, day);
             ever = Look { untrue: ever.untrue || last.untrue, found: ever.found || last.found };
         }
         let one = |yes: bool| f64::from(u8::from(yes));
@@ -97,7 +116,7 @@ pub fn said(water: &Water, habit: Habit, effect: f64, days: u64, run: u64) -> Sa
     said
 }
 
-fn look(water: &Water, rows: &[CastRow], effect: f64, seed: u64) -> Look {
+fn look(water: &Water, rows: &[CastRow], habit: Habit, effect: f64, seed: u64) -> Look {
     // Where no change is striking at all, the rest need not be reckoned.
     if !find_changes(rows).iter().any(|change| striking(change, rows)) {
         return Look::default();
@@ -106,9 +125,10 @@ fn look(water: &Water, rows: &[CastRow], effect: f64, seed: u64) -> Look {
     for finding in change_findings_without_power(rows, seed).unwrap_or_default() {
         let Verdict::ClearlyBetterHereToday(side) = finding.verdict else { continue };
         let value = if side == Side::A { &finding.a.value } else { &finding.b.value };
-        let does = finding.factor == Factor::Colour && effect != 1.0;
-        look.found |= does && value == "B";
-        look.untrue |= if does { value == "A" } else { does_nothing(water, finding.factor) };
+        let (factor, better) = habit.changes();
+        let does = finding.factor == factor && effect != 1.0;
+        look.found |= does && value == better;
+        look.untrue |= if does { value != better } else { does_nothing(water, finding.factor) };
     }
     look
 }
@@ -136,6 +156,7 @@ pub fn fish(water: &Water, luck: &Luck, habit: Habit, effect: f64) -> Vec<CastRo
     let plan = AlternationPlan::new(Side::A, usize::MAX);
     let mut rows: Vec<CastRow> = Vec::new();
     let (mut clock, mut blanks, mut on_b, mut bait, mut link) = (0.0, 0, false, 0, 0);
+    let mut fed_at = f64::NEG_INFINITY;
     let mut disturbed = vec![-1e9; water.spots];
     while clock < DAY {
         let cast = rows.len();
@@ -145,6 +166,16 @@ pub fn fish(water: &Water, luck: &Luck, habit: Habit, effect: f64) -> Vec<CastRo
             Habit::HalfHours => (clock / 30.0) as usize % 2 == 1,
             Habit::Once => clock >= DAY / 2.0,
             Habit::OnAWhim => on_b != (blanks == 2),
+            Habit::FeedsByTheHour => {
+                fed_at = (clock / 60.0).floor() * 60.0;
+                clock - fed_at <= FED_WITHIN
+            }
+            Habit::FeedsWhenDry => {
+                if blanks == 2 && clock - fed_at > FED_WITHIN {
+                    fed_at = clock;
+                }
+                clock - fed_at <= FED_WITHIN
+            }
         };
         blanks %= 2;
         bait = (bait + usize::from(fate.u[8] < 0.25)) % 3;
@@ -179,6 +210,11 @@ pub fn fish(water: &Water, luck: &Luck, habit: Habit, effect: f64) -> Vec<CastRo
 }
 
 fn setup(habit: Habit, [colour, spot, bait, link]: [usize; 4]) -> BTreeMap<Factor, String> {
+    if habit.changes().0 == Factor::Feed {
+        let mut setup = BTreeMap::from([(Factor::Feed, ["not fed", "fed"][colour].to_owned())]);
+        setup.extend((colour == 1).then(|| (Factor::FeedAmount, "under 100 g".to_owned())));
+        return setup;
+    }
     let mut setup = BTreeMap::from([(Factor::Colour, ["A", "B"][colour].to_owned())]);
     if !habit.one_thing_only() {
         setup.insert(Factor::Spot, spot.to_string());

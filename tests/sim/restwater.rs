@@ -2,6 +2,7 @@
 
 use super::angler::Angler;
 use super::day::{Cast, EXTRA, TURN};
+use restwater_log::WeightUnit;
 use restwater_screen::{BankInput, Reading, Wording, bank};
 use restwater_session::{Rhythm, Session, Stamp, fold, written};
 use restwater_waits::{Advice, EarlierDay, LIKE_DAY_WEIGHT, LeavePlan, Record, Settings, Wait};
@@ -46,6 +47,7 @@ impl Screen {
             undo: None,
             redo: None,
             latest: Vec::new(),
+            weights: WeightUnit::Grams,
             words: &self.words,
         });
         last_number(&shown.advice.headline)

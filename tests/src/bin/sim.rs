@@ -52,10 +52,11 @@ fn main() -> ExitCode {
 /// Prints a part's tables and gives its goals.
 type Part = fn(&Asked) -> Vec<Goal>;
 /// The parts of a run, in their order.
-const PARTS: [(&str, Part); 6] = [
+const PARTS: [(&str, Part); 7] = [
     ("advice", advice),
     ("books", books),
     ("changes", changes),
+    ("feed", feed),
     ("beliefs", beliefs),
     ("casts", more_casts),
     ("looks", looks),
@@ -99,6 +100,23 @@ fn changes(asked: &Asked) -> Vec<Goal> {
         });
     println!("False \"clearly better\", read after every cast\n\n{}", table::false_claims(&rows));
     println!("\"Clearly better\" of the better of two colours\n\n{}", table::power(&rows));
+    goal::of_changes(&rows)
+}
+
+/// Waters where feed does nothing, and where it makes the fish keener for as long as it counts.
+fn feed(asked: &Asked) -> Vec<Goal> {
+    let Days { first, run, .. } = asked.days;
+    let mut list: Vec<(Water, Habit, &'static str, f64)> = Vec::new();
+    for water in asked.named(tuned()) {
+        for (habit, name) in Habit::FEEDING {
+            list.extend([1.0].into_iter().chain(EFFECTS).map(|effect| (water, habit, name, effect)));
+        }
+    }
+    let rows: Vec<(String, f64, Said)> = on_two_threads(&list, |&(water, habit, name, effect)| {
+        (format!("{}, {name}", water.name), effect, said(&water, habit, effect, first, run))
+    });
+    println!("False \"clearly better\" of feed, read after every cast\n\n{}", table::false_claims(&rows));
+    println!("\"Clearly better\" of fed water, where feed matters\n\n{}", table::power(&rows));
     goal::of_changes(&rows)
 }
 
