@@ -3,8 +3,8 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 
 use restwater_app::{Action, App, AppError, ErrorKind};
-use restwater_log::{Moment, Op, Payload};
-use restwater_screen::{BookTap, SetupTap, TypedInto};
+use restwater_log::{FeedKind, FeedMeasure, FishSign, Moment, Op, Payload};
+use restwater_screen::{BookTap, FeedTap, FishTap, SeenTap, SetupTap, TackleTap, TypedInto};
 use restwater_store::{FILE_NAME, Store, StoreError};
 use restwater_tests::phone::Seeded;
 use restwater_tests::powercut::{on_disk, set_room};
@@ -65,6 +65,7 @@ fn entries(dir: &Path) -> u64 {
 fn what_a_full_disk_stops_is_told_and_what_it_stored_is_never_called_back() {
     the_app_opens_on_a_full_disk_and_the_check_says_what_it_does_without();
     a_tap_is_stored_or_refused_at_every_amount_of_room();
+    what_is_logged_between_casts_is_stored_or_refused();
     a_salvage_on_a_full_disk_leaves_the_damaged_log_as_it_was();
     what_is_said_of_a_section_is_stored_or_refused();
 }
@@ -134,6 +135,59 @@ fn a_tap_is_stored_or_refused_at_every_amount_of_room() {
             });
         }
         assert!(stored > 5 && refused > 0, "tap {no}: {stored} stored, {refused} refused");
+    }
+}
+
+/// Each action of the day between casts, with what has to happen before it.
+fn between_casts() -> Vec<(Vec<Action>, Action)> {
+    let (bite, landed) = (Action::Bite { rod: 1 }, Action::Landed { rod: 1, fish: None });
+    let fish = |tap| Action::Fish { cast: None, tap };
+    let handful = FeedTap::Measure { what: FeedKind::Loose, measure: FeedMeasure::Handful };
+    vec![
+        (vec![], Action::Away),
+        (vec![Action::Away], Action::Returned),
+        (vec![CAST], landed.clone()),
+        (vec![CAST], Action::Lost { rod: 1 }),
+        (vec![CAST, bite, landed], fish(FishTap::PutBack { back: true })),
+        (vec![CAST], Action::Feed { tap: handful }),
+        (vec![Action::Feed { tap: handful }], Action::Feed { tap: FeedTap::Again }),
+        (vec![], Action::Seen { tap: SeenTap::Sign { sign: FishSign::Rolled } }),
+        (vec![], Action::Tackle { rod: 1, tap: TackleTap::Feeder { mg: Some(30_000) } }),
+    ]
+}
+
+fn what_is_logged_between_casts_is_stored_or_refused() {
+    for (ready, action) in between_casts() {
+        let (mut stored, mut refused) = (0, 0);
+        for room in (0..60_000).step_by(4_000) {
+            let dir = tempfile::tempdir().unwrap();
+            let mut app = open(dir.path(), 3);
+            for (minute, tap) in (1..).zip(std::iter::once(&START).chain(&ready)) {
+                app.act(tap, &at(minute)).unwrap();
+            }
+            drop(app);
+            let ((), _) = on_disk(None, || {
+                let mut app = open(dir.path(), 5);
+                let before = app.ops().len();
+                set_room(Some(room));
+                let told = app.act(&action, &at(20));
+                set_room(None);
+                match &told {
+                    Ok(update) => stored += u32::from(update.changed),
+                    Err(error) => {
+                        assert_eq!(error.kind(), ErrorKind::NotSaved, "{action:?}, {room} bytes: {error}");
+                        refused += 1;
+                    }
+                }
+                drop(app);
+                let mut app = open(dir.path(), 4);
+                assert_eq!(app.ops().len() > before, told.is_ok(), "{action:?}, {room} bytes");
+                if told.is_err() {
+                    app.act(&action, &at(21)).unwrap();
+                }
+            });
+        }
+        assert!(stored > 0 && refused > 0, "{action:?}: {stored} stored, {refused} refused");
     }
 }
 

@@ -202,7 +202,7 @@ fn screen(app: &mut App, which: Which, at: &Reading) -> Result<Value, Refused> {
 /// Some screens are opened, from this one on; the first that fails with more than "not now". A full disk is no reason:
 /// what a screen keeps for later it can do without.
 pub fn open_screens(app: &mut App, from: usize, at: &Reading) -> Result<(), Refused> {
-    const ALL: [Which; 14] = [
+    const ALL: [Which; 19] = [
         Which::Bank,
         Which::Setup,
         Which::Waits,
@@ -217,6 +217,11 @@ pub fn open_screens(app: &mut App, from: usize, at: &Reading) -> Result<(), Refu
         Which::Phone,
         Which::Mend,
         Which::Files,
+        Which::Fish,
+        Which::Weight,
+        Which::Feed,
+        Which::FeedWeight,
+        Which::Seen,
     ];
     for which in ALL.into_iter().cycle().skip(from % ALL.len()).take(AT_ONCE) {
         if let Err(refused) = screen(app, which, at)

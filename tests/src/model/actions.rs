@@ -137,6 +137,8 @@ fn swim(rng: &mut ChaCha8Rng) -> Value {
             json!({"tap": "band", "cm": 500}),
             json!({"tap": "hazard", "hazard": "snag"}),
             json!({"tap": "feature", "feature": "bar"}),
+            json!({"tap": "seen", "sign": "rolled"}),
+            json!({"tap": "feed", "what": "loose", "measure": "cup"}),
             json!({"tap": "steps", "open": true}),
             json!({"tap": "cell", "cell": {"column": n, "row": 2}}),
             json!({"tap": "steps", "open": false}),
@@ -173,6 +175,8 @@ fn tackle(rng: &mut ChaCha8Rng) -> Value {
             json!({"tap": "bearing", "cdeg": -100 * i64::from(n)}),
             json!({"tap": "mark", "mark": "$thing:0"}),
             json!({"tap": "clip", "clipped": true}),
+            json!({"tap": "feeder", "mg": 30_000}),
+            json!({"tap": "feeder", "mg": null}),
             json!({"tap": "lead", "mg": 28_350}),
             json!({"tap": "reach", "reach": {"unit": "metres", "cm": 3_000 + n * 100}}),
         ],
@@ -308,6 +312,31 @@ pub fn fish(rng: &mut ChaCha8Rng) -> Value {
         return json!({"do": "fish", "cast": format!("$cast:{}", rng.random_range(0..20)), "tap": tap});
     }
     json!({"do": "fish", "tap": tap})
+}
+
+/// Feed by hand: measures, counts, weights, repeats.
+pub fn feed(rng: &mut ChaCha8Rng) -> Value {
+    let tap = match rng.random_range(0..12) {
+        0..4 => json!({"tap": "again"}),
+        4 => json!({"tap": "measure", "what": "loose", "measure": "handful"}),
+        5 => json!({"tap": "measure", "what": "ball", "measure": "ball"}),
+        6 => json!({"tap": "measure", "what": "spod", "measure": "fill"}),
+        7 => json!({"tap": "count", "count": rng.random_range(0..6)}),
+        8 => json!({"tap": "at_aim", "aim": rng.random_range(0..2) == 0}),
+        9 => json!({"tap": "digit", "digit": rng.random_range(0..10)}),
+        10 => json!({"tap": pick(rng, &["weighed", "clear"])}),
+        _ => json!({"tap": "weight", "what": "bag", "unit": "grams", "count": 60}),
+    };
+    json!({"do": "feed", "tap": tap})
+}
+
+/// Fish that show.
+pub fn seen(rng: &mut ChaCha8Rng) -> Value {
+    let tap = match rng.random_range(0..4) {
+        0 => json!({"tap": "at_aim", "aim": rng.random_range(0..2) == 0}),
+        _ => json!({"tap": "sign", "sign": pick(rng, &["rolled", "bubbles", "topping"])}),
+    };
+    json!({"do": "seen", "tap": tap})
 }
 
 /// A whole import taken back, or brought back.

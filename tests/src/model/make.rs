@@ -1,6 +1,8 @@
 //! A day out of a seed.
 
-use super::actions::{choosing, fish, fishing, importing, marking, matching, mending, pick, saying, turning};
+use super::actions::{
+    choosing, feed, fish, fishing, importing, marking, matching, mending, pick, saying, seen, turning,
+};
 use super::day::{Day, Step};
 use rand::{RngExt, SeedableRng};
 use rand_chacha::ChaCha8Rng;
@@ -123,7 +125,7 @@ fn step(rng: &mut ChaCha8Rng, moods: &Moods) -> Step {
         0 => tap(rng),
         1 => clocks(rng),
         2 => json!({"event": pick(rng, &["restart", "kill", "screens", "screens", "look_over"]),
-            "from": rng.random_range(0..14)}),
+            "from": rng.random_range(0..19)}),
         3 => return disk(rng, phone, after),
         4 => files(rng),
         5 => marking(rng),
@@ -140,6 +142,8 @@ fn tap(rng: &mut ChaCha8Rng) -> Value {
         75..81 => mending(rng),
         81..91 => choosing(rng),
         91..94 => fish(rng),
+        94..97 => feed(rng),
+        97 => seen(rng),
         _ => matching(rng),
     }
 }
@@ -193,7 +197,7 @@ fn on_disk(rng: &mut ChaCha8Rng) -> Value {
         0 | 1 => json!({"event": "restart"}),
         2 => json!({"event": "import", "from": rng.random_range(0..2), "file": rng.random_range(0..9)}),
         3 => importing(rng),
-        4 => json!({"event": "screens", "from": rng.random_range(0..14)}),
+        4 => json!({"event": "screens", "from": rng.random_range(0..19)}),
         _ => tap(rng),
     }
 }

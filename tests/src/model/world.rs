@@ -35,6 +35,8 @@ const OF_SESSION: &[&str] = &[
     "mend",
     "match",
     "fish",
+    "feed",
+    "seen",
     "away",
     "returned",
 ];

@@ -8,7 +8,7 @@ use restwater_tests::phone::Seeded;
 use serde_json::Value;
 use std::error::Error;
 
-const SCREENS: [Which; 16] = [
+const SCREENS: [Which; 19] = [
     Which::Bank,
     Which::Setup,
     Which::Tackle,
@@ -18,6 +18,9 @@ const SCREENS: [Which; 16] = [
     Which::Match,
     Which::Fish,
     Which::Weight,
+    Which::Feed,
+    Which::FeedWeight,
+    Which::Seen,
     Which::Files,
     Which::Bench,
     Which::Book,
@@ -139,4 +142,9 @@ fn every_tap_of_the_demo_day_is_accepted_or_refused_in_words() -> Result<(), Box
 #[test]
 fn every_tap_of_the_match_day_is_accepted_or_refused_in_words() -> Result<(), Box<dyn Error>> {
     every_tap(include_str!("../../days/match.jsonl"))
+}
+
+#[test]
+fn every_tap_of_the_feeder_day_is_accepted_or_refused_in_words() -> Result<(), Box<dyn Error>> {
+    every_tap(include_str!("../days/feeder.jsonl"))
 }

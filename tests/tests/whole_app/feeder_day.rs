@@ -55,6 +55,13 @@ fn the_screens_over_the_day() -> Result<(), Box<dyn Error>> {
         if let Screen::Weight(weight) = app.screen(Which::Weight, &tap.at)? {
             let _ = writeln!(said, "  {} -> {}", weight.figure, weight.weighed.label);
         }
+        if let Ok(Screen::Swim(swim)) = app.screen(Which::Swim, &tap.at) {
+            let _ = writeln!(said, "  {} | {} | {}", swim.headline, swim.reasons.join("; "), swim.cell);
+        }
+        if let Screen::Feed(feed) = app.screen(Which::Feed, &tap.at)? {
+            let ways: Vec<&str> = feed.classes.iter().map(|key| key.label.as_str()).collect();
+            let _ = writeln!(said, "  {}: {} | {}", feed.title, feed.says.join(" "), ways.join(", "));
+        }
         Ok(())
     })?;
     insta::assert_snapshot!(said);
