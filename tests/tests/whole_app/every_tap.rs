@@ -146,5 +146,5 @@ fn every_tap_of_the_match_day_is_accepted_or_refused_in_words() -> Result<(), Bo
 
 #[test]
 fn every_tap_of_the_feeder_day_is_accepted_or_refused_in_words() -> Result<(), Box<dyn Error>> {
-    every_tap(include_str!("../days/feeder.jsonl"))
+    every_tap(include_str!("../../days/feeder.jsonl"))
 }

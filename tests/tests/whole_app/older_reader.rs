@@ -14,7 +14,7 @@ use restwater_tests::phone::Seeded;
 use std::ops::ControlFlow;
 use uuid::Uuid;
 
-const FILE: &[u8] = include_bytes!("../fixtures/between_casts.restwater.json-seq");
+const FILE: &[u8] = include_bytes!("../../fixtures/between_casts.restwater.json-seq");
 /// The kinds that the version before doesn't know.
 const NEW_KINDS: [&str; 5] = ["away", "returned", "fed", "feeder_set", "fish_shown"];
 
@@ -98,7 +98,7 @@ fn the_version_before_keeps_the_new_kinds_unread_and_passes_on_every_byte() {
 
 #[test]
 fn a_day_of_today_holds_no_kind_that_the_fixture_lacks_of_those() {
-    let day = read_day(include_str!("../days/feeder.jsonl")).unwrap();
+    let day = read_day(include_str!("../../days/feeder.jsonl")).unwrap();
     let dir = tempfile::tempdir().unwrap();
     let mut app = App::open(dir.path(), Box::new(Seeded::new(1)), &day[0].at).unwrap();
     for tap in &day {
