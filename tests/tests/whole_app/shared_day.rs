@@ -31,7 +31,7 @@ const SCREENS: &[(Which, &str)] = &[
     (Which::Fish, "fish"),
     (Which::Weight, "weight"),
     (Which::Feed, "feed"),
-    (Which::FeedWeight, "feed-weight"),
+    (Which::FeedWeight, "feed_weight"),
     (Which::Seen, "seen"),
     (Which::Files, "files"),
     (Which::Bench, "bench"),

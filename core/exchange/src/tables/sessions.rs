@@ -41,9 +41,9 @@ pub(super) const HEADER: &[&str] = &[
     "fished_h",
     "breaks",
     "break_h",
-    "phone_id",
     "fed_g",
     "fish_shown",
+    "phone_id",
 ];
 
 pub(super) fn row<W: Write>(
@@ -78,10 +78,10 @@ pub(super) fn row<W: Write>(
     cells.plain(&session.breaks.len())?;
     let span = session.started.as_ref().zip(session.ended.as_ref());
     cells.number(span.map(|(from, to)| session.break_min(from, to) / 60.0), 2)?;
-    cells.plain(&phone.map_or_else(String::new, |phone| phone.to_string()))?;
     let mg: u64 = session.feedings().iter().map(|feeding| feed_mg(&feeding.amount)).sum();
     cells.number((mg > 0).then_some(mg as f64 / 1_000.0), 0)?;
     cells.plain(&session.shown.len())?;
+    cells.plain(&phone.map_or_else(String::new, |phone| phone.to_string()))?;
     cells.end_row()
 }
 

@@ -595,6 +595,14 @@ public enum Factor: Equatable, Hashable, CaseIterable {
      * Leader.
      */
     case leader
+    /**
+     * Whether the water was fed shortly before the cast.
+     */
+    case feed
+    /**
+     * How much it was fed.
+     */
+    case feedAmount
 
 
 
@@ -631,6 +639,10 @@ public struct FfiConverterTypeFactor: FfiConverterRustBuffer {
         case 7: return .lead
         
         case 8: return .leader
+        
+        case 9: return .feed
+        
+        case 10: return .feedAmount
         
         default: throw UniffiInternalError.unexpectedEnumCase
         }
@@ -670,6 +682,14 @@ public struct FfiConverterTypeFactor: FfiConverterRustBuffer {
         
         case .leader:
             writeInt(&buf, Int32(8))
+        
+        
+        case .feed:
+            writeInt(&buf, Int32(9))
+        
+        
+        case .feedAmount:
+            writeInt(&buf, Int32(10))
         
         }
     }

@@ -481,6 +481,22 @@ fileprivate struct FfiConverterUInt8: FfiConverterPrimitive {
 #if swift(>=5.8)
 @_documentation(visibility: private)
 #endif
+fileprivate struct FfiConverterUInt16: FfiConverterPrimitive {
+    typealias FfiType = UInt16
+    typealias SwiftType = UInt16
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> UInt16 {
+        return try lift(readInt(&buf))
+    }
+
+    public static func write(_ value: SwiftType, into buf: inout [UInt8]) {
+        writeInt(&buf, lower(value))
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
 fileprivate struct FfiConverterInt16: FfiConverterPrimitive {
     typealias FfiType = Int16
     typealias SwiftType = Int16
@@ -610,6 +626,95 @@ fileprivate struct FfiConverterString: FfiConverter {
         writeInt(&buf, len)
         writeBytes(&buf, value.utf8)
     }
+}
+
+
+/**
+ * Feed that was put in.
+ */
+public struct FeedSaid: Equatable, Hashable {
+    /**
+     * How.
+     */
+    public let what: FeedKind
+    /**
+     * How much.
+     */
+    public let amount: FeedAmount
+    /**
+     * The rod at whose spot it was put in; none for a place on the map.
+     */
+    public let rod: UInt8?
+    /**
+     * Where that is; none where the rod's spot was not set.
+     */
+    public let place: WaterPlace?
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * How.
+         */what: FeedKind, 
+        /**
+         * How much.
+         */amount: FeedAmount, 
+        /**
+         * The rod at whose spot it was put in; none for a place on the map.
+         */rod: UInt8?, 
+        /**
+         * Where that is; none where the rod's spot was not set.
+         */place: WaterPlace?) {
+        self.what = what
+        self.amount = amount
+        self.rod = rod
+        self.place = place
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension FeedSaid: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeFeedSaid: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> FeedSaid {
+        return
+            try FeedSaid(
+                what: FfiConverterTypeFeedKind.read(from: &buf), 
+                amount: FfiConverterTypeFeedAmount.read(from: &buf), 
+                rod: FfiConverterOptionUInt8.read(from: &buf), 
+                place: FfiConverterOptionTypeWaterPlace.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: FeedSaid, into buf: inout [UInt8]) {
+        FfiConverterTypeFeedKind.write(value.what, into: &buf)
+        FfiConverterTypeFeedAmount.write(value.amount, into: &buf)
+        FfiConverterOptionUInt8.write(value.rod, into: &buf)
+        FfiConverterOptionTypeWaterPlace.write(value.place, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeFeedSaid_lift(_ buf: RustBuffer) throws -> FeedSaid {
+    return try FfiConverterTypeFeedSaid.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeFeedSaid_lower(_ value: FeedSaid) -> RustBuffer {
+    return FfiConverterTypeFeedSaid.lower(value)
 }
 
 
@@ -1124,6 +1229,75 @@ public func FfiConverterTypeSpot_lower(_ value: Spot) -> RustBuffer {
 
 
 /**
+ * A place on the water.
+ */
+public struct WaterPlace: Equatable, Hashable {
+    /**
+     * Degrees clockwise from straight out, in hundredths.
+     */
+    public let bearingCdeg: Int32
+    /**
+     * Range in cm.
+     */
+    public let rangeCm: UInt32
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Degrees clockwise from straight out, in hundredths.
+         */bearingCdeg: Int32, 
+        /**
+         * Range in cm.
+         */rangeCm: UInt32) {
+        self.bearingCdeg = bearingCdeg
+        self.rangeCm = rangeCm
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension WaterPlace: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeWaterPlace: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> WaterPlace {
+        return
+            try WaterPlace(
+                bearingCdeg: FfiConverterInt32.read(from: &buf), 
+                rangeCm: FfiConverterUInt32.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: WaterPlace, into buf: inout [UInt8]) {
+        FfiConverterInt32.write(value.bearingCdeg, into: &buf)
+        FfiConverterUInt32.write(value.rangeCm, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeWaterPlace_lift(_ buf: RustBuffer) throws -> WaterPlace {
+    return try FfiConverterTypeWaterPlace.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeWaterPlace_lower(_ value: WaterPlace) -> RustBuffer {
+    return FfiConverterTypeWaterPlace.lower(value)
+}
+
+
+/**
  * What ended a cast, as remembered afterwards.
  */
 
@@ -1214,6 +1388,411 @@ public func FfiConverterTypeEndSaid_lift(_ buf: RustBuffer) throws -> EndSaid {
 #endif
 public func FfiConverterTypeEndSaid_lower(_ value: EndSaid) -> RustBuffer {
     return FfiConverterTypeEndSaid.lower(value)
+}
+
+
+
+/**
+ * How much.
+ */
+
+public enum FeedAmount: Equatable, Hashable {
+    
+    /**
+     * So many measures.
+     */
+    case measures(
+        /**
+         * The measure.
+         */measure: FeedMeasure, 
+        /**
+         * How many.
+         */count: UInt16, 
+        /**
+         * What the angler took one to weigh then, in mg: a guess, and stored with the entry, so that a guess that is
+         * changed later changes nothing that was fed before.
+         */eachMg: UInt32
+    )
+    /**
+     * By weight.
+     */
+    case weight(
+        /**
+         * The unit it was entered in.
+         */unit: WeightUnit, 
+        /**
+         * How many of it.
+         */count: UInt32
+    )
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension FeedAmount: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeFeedAmount: FfiConverterRustBuffer {
+    typealias SwiftType = FeedAmount
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> FeedAmount {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .measures(measure: try FfiConverterTypeFeedMeasure.read(from: &buf), count: try FfiConverterUInt16.read(from: &buf), eachMg: try FfiConverterUInt32.read(from: &buf)
+        )
+        
+        case 2: return .weight(unit: try FfiConverterTypeWeightUnit.read(from: &buf), count: try FfiConverterUInt32.read(from: &buf)
+        )
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: FeedAmount, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case let .measures(measure,count,eachMg):
+            writeInt(&buf, Int32(1))
+            FfiConverterTypeFeedMeasure.write(measure, into: &buf)
+            FfiConverterUInt16.write(count, into: &buf)
+            FfiConverterUInt32.write(eachMg, into: &buf)
+            
+        
+        case let .weight(unit,count):
+            writeInt(&buf, Int32(2))
+            FfiConverterTypeWeightUnit.write(unit, into: &buf)
+            FfiConverterUInt32.write(count, into: &buf)
+            
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeFeedAmount_lift(_ buf: RustBuffer) throws -> FeedAmount {
+    return try FfiConverterTypeFeedAmount.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeFeedAmount_lower(_ value: FeedAmount) -> RustBuffer {
+    return FfiConverterTypeFeedAmount.lower(value)
+}
+
+
+
+/**
+ * How feed was put in.
+ */
+
+public enum FeedKind: Equatable, Hashable, CaseIterable {
+    
+    /**
+     * Loose, by hand, catapult or pole cup.
+     */
+    case loose
+    /**
+     * Balls of groundbait.
+     */
+    case ball
+    /**
+     * A bag that dissolves.
+     */
+    case bag
+    /**
+     * A feeder, filled and cast.
+     */
+    case feeder
+    /**
+     * A spod.
+     */
+    case spod
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension FeedKind: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeFeedKind: FfiConverterRustBuffer {
+    typealias SwiftType = FeedKind
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> FeedKind {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .loose
+        
+        case 2: return .ball
+        
+        case 3: return .bag
+        
+        case 4: return .feeder
+        
+        case 5: return .spod
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: FeedKind, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .loose:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .ball:
+            writeInt(&buf, Int32(2))
+        
+        
+        case .bag:
+            writeInt(&buf, Int32(3))
+        
+        
+        case .feeder:
+            writeInt(&buf, Int32(4))
+        
+        
+        case .spod:
+            writeInt(&buf, Int32(5))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeFeedKind_lift(_ buf: RustBuffer) throws -> FeedKind {
+    return try FfiConverterTypeFeedKind.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeFeedKind_lower(_ value: FeedKind) -> RustBuffer {
+    return FfiConverterTypeFeedKind.lower(value)
+}
+
+
+
+/**
+ * What an angler counts feed in.
+ */
+
+public enum FeedMeasure: Equatable, Hashable, CaseIterable {
+    
+    /**
+     * Between finger and thumb.
+     */
+    case pinch
+    /**
+     * A handful.
+     */
+    case handful
+    /**
+     * A cup.
+     */
+    case cup
+    /**
+     * A ball.
+     */
+    case ball
+    /**
+     * A bag.
+     */
+    case bag
+    /**
+     * One fill of a feeder or a spod.
+     */
+    case fill
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension FeedMeasure: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeFeedMeasure: FfiConverterRustBuffer {
+    typealias SwiftType = FeedMeasure
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> FeedMeasure {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .pinch
+        
+        case 2: return .handful
+        
+        case 3: return .cup
+        
+        case 4: return .ball
+        
+        case 5: return .bag
+        
+        case 6: return .fill
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: FeedMeasure, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .pinch:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .handful:
+            writeInt(&buf, Int32(2))
+        
+        
+        case .cup:
+            writeInt(&buf, Int32(3))
+        
+        
+        case .ball:
+            writeInt(&buf, Int32(4))
+        
+        
+        case .bag:
+            writeInt(&buf, Int32(5))
+        
+        
+        case .fill:
+            writeInt(&buf, Int32(6))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeFeedMeasure_lift(_ buf: RustBuffer) throws -> FeedMeasure {
+    return try FfiConverterTypeFeedMeasure.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeFeedMeasure_lower(_ value: FeedMeasure) -> RustBuffer {
+    return FfiConverterTypeFeedMeasure.lower(value)
+}
+
+
+
+/**
+ * How fish showed.
+ */
+
+public enum FishSign: Equatable, Hashable, CaseIterable {
+    
+    /**
+     * A fish rolled or jumped.
+     */
+    case rolled
+    /**
+     * Bubbles came up.
+     */
+    case bubbles
+    /**
+     * Fish took something off the top.
+     */
+    case topping
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension FishSign: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeFishSign: FfiConverterRustBuffer {
+    typealias SwiftType = FishSign
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> FishSign {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .rolled
+        
+        case 2: return .bubbles
+        
+        case 3: return .topping
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: FishSign, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .rolled:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .bubbles:
+            writeInt(&buf, Int32(2))
+        
+        
+        case .topping:
+            writeInt(&buf, Int32(3))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeFishSign_lift(_ buf: RustBuffer) throws -> FishSign {
+    return try FfiConverterTypeFishSign.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeFishSign_lower(_ value: FishSign) -> RustBuffer {
+    return FfiConverterTypeFishSign.lower(value)
 }
 
 
@@ -1917,6 +2496,30 @@ fileprivate struct FfiConverterOptionString: FfiConverterRustBuffer {
         switch try readInt(&buf) as Int8 {
         case 0: return nil
         case 1: return try FfiConverterString.read(from: &buf)
+        default: throw UniffiInternalError.unexpectedOptionalTag
+        }
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterOptionTypeWaterPlace: FfiConverterRustBuffer {
+    typealias SwiftType = WaterPlace?
+
+    public static func write(_ value: SwiftType, into buf: inout [UInt8]) {
+        guard let value = value else {
+            writeInt(&buf, Int8(0))
+            return
+        }
+        writeInt(&buf, Int8(1))
+        FfiConverterTypeWaterPlace.write(value, into: &buf)
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwiftType {
+        switch try readInt(&buf) as Int8 {
+        case 0: return nil
+        case 1: return try FfiConverterTypeWaterPlace.read(from: &buf)
         default: throw UniffiInternalError.unexpectedOptionalTag
         }
     }

@@ -7976,6 +7976,22 @@ public enum Action: Equatable, Hashable {
          */tap: FishTap
     )
     /**
+     * What is fed by hand.
+     */
+    case feed(
+        /**
+         * Which.
+         */tap: FeedTap
+    )
+    /**
+     * Fish that show.
+     */
+    case seen(
+        /**
+         * What was seen, or where.
+         */tap: SeenTap
+    )
+    /**
      * A tap on the Bench.
      */
     case bench(
@@ -8203,42 +8219,48 @@ public struct FfiConverterTypeAction: FfiConverterRustBuffer {
         case 38: return .fish(cast: try FfiConverterOptionTypeUuid.read(from: &buf), tap: try FfiConverterTypeFishTap.read(from: &buf)
         )
         
-        case 39: return .bench(tap: try FfiConverterTypeBenchTap.read(from: &buf)
+        case 39: return .feed(tap: try FfiConverterTypeFeedTap.read(from: &buf)
         )
         
-        case 40: return .book(tap: try FfiConverterTypeBookTap.read(from: &buf)
+        case 40: return .seen(tap: try FfiConverterTypeSeenTap.read(from: &buf)
         )
         
-        case 41: return .conditions(tap: try FfiConverterTypeConditionsTap.read(from: &buf)
+        case 41: return .bench(tap: try FfiConverterTypeBenchTap.read(from: &buf)
         )
         
-        case 42: return .cautions(tap: try FfiConverterTypeCautionsTap.read(from: &buf)
+        case 42: return .book(tap: try FfiConverterTypeBookTap.read(from: &buf)
         )
         
-        case 43: return .files(tap: try FfiConverterTypeFilesTap.read(from: &buf)
+        case 43: return .conditions(tap: try FfiConverterTypeConditionsTap.read(from: &buf)
         )
         
-        case 44: return .phone(tap: try FfiConverterTypePhoneTap.read(from: &buf)
+        case 44: return .cautions(tap: try FfiConverterTypeCautionsTap.read(from: &buf)
         )
         
-        case 45: return .openDoubt(op: try FfiConverterOptionTypeUuid.read(from: &buf)
+        case 45: return .files(tap: try FfiConverterTypeFilesTap.read(from: &buf)
         )
         
-        case 46: return .mend(op: try FfiConverterTypeUuid.read(from: &buf), tap: try FfiConverterTypeMendTap.read(from: &buf)
+        case 46: return .phone(tap: try FfiConverterTypePhoneTap.read(from: &buf)
         )
         
-        case 47: return .typed(into: try FfiConverterTypeTypedInto.read(from: &buf), text: try FfiConverterString.read(from: &buf)
+        case 47: return .openDoubt(op: try FfiConverterOptionTypeUuid.read(from: &buf)
         )
         
-        case 48: return .undoImport(id: try FfiConverterTypeUuid.read(from: &buf)
+        case 48: return .mend(op: try FfiConverterTypeUuid.read(from: &buf), tap: try FfiConverterTypeMendTap.read(from: &buf)
         )
         
-        case 49: return .redoImport(id: try FfiConverterTypeUuid.read(from: &buf)
+        case 49: return .typed(into: try FfiConverterTypeTypedInto.read(from: &buf), text: try FfiConverterString.read(from: &buf)
         )
         
-        case 50: return .undo
+        case 50: return .undoImport(id: try FfiConverterTypeUuid.read(from: &buf)
+        )
         
-        case 51: return .redo
+        case 51: return .redoImport(id: try FfiConverterTypeUuid.read(from: &buf)
+        )
+        
+        case 52: return .undo
+        
+        case 53: return .redo
         
         default: throw UniffiInternalError.unexpectedEnumCase
         }
@@ -8439,69 +8461,79 @@ public struct FfiConverterTypeAction: FfiConverterRustBuffer {
             FfiConverterTypeFishTap.write(tap, into: &buf)
             
         
-        case let .bench(tap):
+        case let .feed(tap):
             writeInt(&buf, Int32(39))
+            FfiConverterTypeFeedTap.write(tap, into: &buf)
+            
+        
+        case let .seen(tap):
+            writeInt(&buf, Int32(40))
+            FfiConverterTypeSeenTap.write(tap, into: &buf)
+            
+        
+        case let .bench(tap):
+            writeInt(&buf, Int32(41))
             FfiConverterTypeBenchTap.write(tap, into: &buf)
             
         
         case let .book(tap):
-            writeInt(&buf, Int32(40))
+            writeInt(&buf, Int32(42))
             FfiConverterTypeBookTap.write(tap, into: &buf)
             
         
         case let .conditions(tap):
-            writeInt(&buf, Int32(41))
+            writeInt(&buf, Int32(43))
             FfiConverterTypeConditionsTap.write(tap, into: &buf)
             
         
         case let .cautions(tap):
-            writeInt(&buf, Int32(42))
+            writeInt(&buf, Int32(44))
             FfiConverterTypeCautionsTap.write(tap, into: &buf)
             
         
         case let .files(tap):
-            writeInt(&buf, Int32(43))
+            writeInt(&buf, Int32(45))
             FfiConverterTypeFilesTap.write(tap, into: &buf)
             
         
         case let .phone(tap):
-            writeInt(&buf, Int32(44))
+            writeInt(&buf, Int32(46))
             FfiConverterTypePhoneTap.write(tap, into: &buf)
             
         
         case let .openDoubt(op):
-            writeInt(&buf, Int32(45))
+            writeInt(&buf, Int32(47))
             FfiConverterOptionTypeUuid.write(op, into: &buf)
             
         
         case let .mend(op,tap):
-            writeInt(&buf, Int32(46))
+            writeInt(&buf, Int32(48))
             FfiConverterTypeUuid.write(op, into: &buf)
             FfiConverterTypeMendTap.write(tap, into: &buf)
             
         
         case let .typed(into,text):
-            writeInt(&buf, Int32(47))
+            writeInt(&buf, Int32(49))
             FfiConverterTypeTypedInto.write(into, into: &buf)
             FfiConverterString.write(text, into: &buf)
             
         
         case let .undoImport(id):
-            writeInt(&buf, Int32(48))
+            writeInt(&buf, Int32(50))
             FfiConverterTypeUuid.write(id, into: &buf)
             
         
         case let .redoImport(id):
-            writeInt(&buf, Int32(49))
+            writeInt(&buf, Int32(51))
             FfiConverterTypeUuid.write(id, into: &buf)
             
         
         case .undo:
-            writeInt(&buf, Int32(50))
+            writeInt(&buf, Int32(52))
         
         
         case .redo:
-            writeInt(&buf, Int32(51))
+            writeInt(&buf, Int32(53))
         
         }
     }
@@ -10145,6 +10177,199 @@ public func FfiConverterTypeDotShape_lower(_ value: DotShape) -> RustBuffer {
 
 
 /**
+ * What is fed by hand, how much and where.
+ */
+
+public enum FeedTap: Equatable, Hashable {
+    
+    /**
+     * The same as the last time, at the spot of the chosen rod; at the same place where that was one on the map.
+     */
+    case again
+    /**
+     * As many of this measure as were chosen.
+     */
+    case measure(
+        /**
+         * How it goes in.
+         */what: FeedKind, 
+        /**
+         * The measure.
+         */measure: FeedMeasure
+    )
+    /**
+     * How many of a measure the next key means.
+     */
+    case count(
+        /**
+         * From 1.
+         */count: UInt16
+    )
+    /**
+     * Where it goes.
+     */
+    case atAim(
+        /**
+         * To the cell that is aimed at on the Swim screen, or else to the spot of the chosen rod.
+         */aim: Bool
+    )
+    /**
+     * What goes in by weight.
+     */
+    case kind(
+        /**
+         * How.
+         */what: FeedKind
+    )
+    /**
+     * A digit of its weight was typed.
+     */
+    case digit(
+        /**
+         * From 0 to 9.
+         */digit: UInt8
+    )
+    /**
+     * The figure is cleared.
+     */
+    case clear
+    /**
+     * The figure typed is what goes in.
+     */
+    case weighed
+    /**
+     * What it weighs, figure and all.
+     */
+    case weight(
+        /**
+         * How it goes in.
+         */what: FeedKind, 
+        /**
+         * The unit.
+         */unit: WeightUnit, 
+        /**
+         * How many of it.
+         */count: UInt32
+    )
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension FeedTap: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeFeedTap: FfiConverterRustBuffer {
+    typealias SwiftType = FeedTap
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> FeedTap {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .again
+        
+        case 2: return .measure(what: try FfiConverterTypeFeedKind.read(from: &buf), measure: try FfiConverterTypeFeedMeasure.read(from: &buf)
+        )
+        
+        case 3: return .count(count: try FfiConverterUInt16.read(from: &buf)
+        )
+        
+        case 4: return .atAim(aim: try FfiConverterBool.read(from: &buf)
+        )
+        
+        case 5: return .kind(what: try FfiConverterTypeFeedKind.read(from: &buf)
+        )
+        
+        case 6: return .digit(digit: try FfiConverterUInt8.read(from: &buf)
+        )
+        
+        case 7: return .clear
+        
+        case 8: return .weighed
+        
+        case 9: return .weight(what: try FfiConverterTypeFeedKind.read(from: &buf), unit: try FfiConverterTypeWeightUnit.read(from: &buf), count: try FfiConverterUInt32.read(from: &buf)
+        )
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: FeedTap, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .again:
+            writeInt(&buf, Int32(1))
+        
+        
+        case let .measure(what,measure):
+            writeInt(&buf, Int32(2))
+            FfiConverterTypeFeedKind.write(what, into: &buf)
+            FfiConverterTypeFeedMeasure.write(measure, into: &buf)
+            
+        
+        case let .count(count):
+            writeInt(&buf, Int32(3))
+            FfiConverterUInt16.write(count, into: &buf)
+            
+        
+        case let .atAim(aim):
+            writeInt(&buf, Int32(4))
+            FfiConverterBool.write(aim, into: &buf)
+            
+        
+        case let .kind(what):
+            writeInt(&buf, Int32(5))
+            FfiConverterTypeFeedKind.write(what, into: &buf)
+            
+        
+        case let .digit(digit):
+            writeInt(&buf, Int32(6))
+            FfiConverterUInt8.write(digit, into: &buf)
+            
+        
+        case .clear:
+            writeInt(&buf, Int32(7))
+        
+        
+        case .weighed:
+            writeInt(&buf, Int32(8))
+        
+        
+        case let .weight(what,unit,count):
+            writeInt(&buf, Int32(9))
+            FfiConverterTypeFeedKind.write(what, into: &buf)
+            FfiConverterTypeWeightUnit.write(unit, into: &buf)
+            FfiConverterUInt32.write(count, into: &buf)
+            
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeFeedTap_lift(_ buf: RustBuffer) throws -> FeedTap {
+    return try FfiConverterTypeFeedTap.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeFeedTap_lower(_ value: FeedTap) -> RustBuffer {
+    return FfiConverterTypeFeedTap.lower(value)
+}
+
+
+
+/**
  * A choice on the Files screen.
  */
 
@@ -10963,6 +11188,18 @@ public enum Key: Equatable, Hashable, CaseIterable {
      */
     case away
     /**
+     * Feed the same as the last time; what to feed where nothing was yet.
+     */
+    case feed
+    /**
+     * Choose what to feed.
+     */
+    case feedOther
+    /**
+     * Say how fish show.
+     */
+    case seen
+    /**
      * Open the tackle of the chosen rod.
      */
     case tackle
@@ -11035,11 +11272,17 @@ public struct FfiConverterTypeKey: FfiConverterRustBuffer {
         
         case 20: return .away
         
-        case 21: return .tackle
+        case 21: return .feed
         
-        case 22: return .start
+        case 22: return .feedOther
         
-        case 23: return .end
+        case 23: return .seen
+        
+        case 24: return .tackle
+        
+        case 25: return .start
+        
+        case 26: return .end
         
         default: throw UniffiInternalError.unexpectedEnumCase
         }
@@ -11129,16 +11372,28 @@ public struct FfiConverterTypeKey: FfiConverterRustBuffer {
             writeInt(&buf, Int32(20))
         
         
-        case .tackle:
+        case .feed:
             writeInt(&buf, Int32(21))
         
         
-        case .start:
+        case .feedOther:
             writeInt(&buf, Int32(22))
         
         
-        case .end:
+        case .seen:
             writeInt(&buf, Int32(23))
+        
+        
+        case .tackle:
+            writeInt(&buf, Int32(24))
+        
+        
+        case .start:
+            writeInt(&buf, Int32(25))
+        
+        
+        case .end:
+            writeInt(&buf, Int32(26))
         
         }
     }
@@ -12117,6 +12372,20 @@ public enum PhoneTap: Equatable, Hashable {
          * The unit.
          */unit: WeightUnit
     )
+    /**
+     * What a measure of feed is taken to weigh from now on.
+     */
+    case feed(
+        /**
+         * How it goes in.
+         */what: FeedKind, 
+        /**
+         * The measure.
+         */measure: FeedMeasure, 
+        /**
+         * In milligrams.
+         */mg: UInt32
+    )
 
 
 
@@ -12147,6 +12416,9 @@ public struct FfiConverterTypePhoneTap: FfiConverterRustBuffer {
         case 3: return .weights(unit: try FfiConverterTypeWeightUnit.read(from: &buf)
         )
         
+        case 4: return .feed(what: try FfiConverterTypeFeedKind.read(from: &buf), measure: try FfiConverterTypeFeedMeasure.read(from: &buf), mg: try FfiConverterUInt32.read(from: &buf)
+        )
+        
         default: throw UniffiInternalError.unexpectedEnumCase
         }
     }
@@ -12168,6 +12440,13 @@ public struct FfiConverterTypePhoneTap: FfiConverterRustBuffer {
         case let .weights(unit):
             writeInt(&buf, Int32(3))
             FfiConverterTypeWeightUnit.write(unit, into: &buf)
+            
+        
+        case let .feed(what,measure,mg):
+            writeInt(&buf, Int32(4))
+            FfiConverterTypeFeedKind.write(what, into: &buf)
+            FfiConverterTypeFeedMeasure.write(measure, into: &buf)
+            FfiConverterUInt32.write(mg, into: &buf)
             
         }
     }
@@ -12608,6 +12887,21 @@ public enum Screen: Equatable, Hashable {
     case weight(WeightView
     )
     /**
+     * What is fed by hand; drawn as a landed fish is.
+     */
+    case feed(FishView
+    )
+    /**
+     * The number pad for feed by weight; drawn as that of a fish is.
+     */
+    case feedWeight(WeightView
+    )
+    /**
+     * Fish that show; drawn as a landed fish is.
+     */
+    case seen(FishView
+    )
+    /**
      * Files in and out, backups.
      */
     case files(FilesView
@@ -12690,25 +12984,34 @@ public struct FfiConverterTypeScreen: FfiConverterRustBuffer {
         case 9: return .weight(try FfiConverterTypeWeightView.read(from: &buf)
         )
         
-        case 10: return .files(try FfiConverterTypeFilesView.read(from: &buf)
+        case 10: return .feed(try FfiConverterTypeFishView.read(from: &buf)
         )
         
-        case 11: return .bench(try FfiConverterTypeLeavesView.read(from: &buf)
+        case 11: return .feedWeight(try FfiConverterTypeWeightView.read(from: &buf)
         )
         
-        case 12: return .book(try FfiConverterTypeLeavesView.read(from: &buf)
+        case 12: return .seen(try FfiConverterTypeFishView.read(from: &buf)
         )
         
-        case 13: return .conditions(try FfiConverterTypeLeavesView.read(from: &buf)
+        case 13: return .files(try FfiConverterTypeFilesView.read(from: &buf)
         )
         
-        case 14: return .cautions(try FfiConverterTypeLeavesView.read(from: &buf)
+        case 14: return .bench(try FfiConverterTypeLeavesView.read(from: &buf)
         )
         
-        case 15: return .mend(try FfiConverterTypeMendView.read(from: &buf)
+        case 15: return .book(try FfiConverterTypeLeavesView.read(from: &buf)
         )
         
-        case 16: return .phone(try FfiConverterTypePhoneView.read(from: &buf)
+        case 16: return .conditions(try FfiConverterTypeLeavesView.read(from: &buf)
+        )
+        
+        case 17: return .cautions(try FfiConverterTypeLeavesView.read(from: &buf)
+        )
+        
+        case 18: return .mend(try FfiConverterTypeMendView.read(from: &buf)
+        )
+        
+        case 19: return .phone(try FfiConverterTypePhoneView.read(from: &buf)
         )
         
         default: throw UniffiInternalError.unexpectedEnumCase
@@ -12764,38 +13067,53 @@ public struct FfiConverterTypeScreen: FfiConverterRustBuffer {
             FfiConverterTypeWeightView.write(v1, into: &buf)
             
         
-        case let .files(v1):
+        case let .feed(v1):
             writeInt(&buf, Int32(10))
+            FfiConverterTypeFishView.write(v1, into: &buf)
+            
+        
+        case let .feedWeight(v1):
+            writeInt(&buf, Int32(11))
+            FfiConverterTypeWeightView.write(v1, into: &buf)
+            
+        
+        case let .seen(v1):
+            writeInt(&buf, Int32(12))
+            FfiConverterTypeFishView.write(v1, into: &buf)
+            
+        
+        case let .files(v1):
+            writeInt(&buf, Int32(13))
             FfiConverterTypeFilesView.write(v1, into: &buf)
             
         
         case let .bench(v1):
-            writeInt(&buf, Int32(11))
-            FfiConverterTypeLeavesView.write(v1, into: &buf)
-            
-        
-        case let .book(v1):
-            writeInt(&buf, Int32(12))
-            FfiConverterTypeLeavesView.write(v1, into: &buf)
-            
-        
-        case let .conditions(v1):
-            writeInt(&buf, Int32(13))
-            FfiConverterTypeLeavesView.write(v1, into: &buf)
-            
-        
-        case let .cautions(v1):
             writeInt(&buf, Int32(14))
             FfiConverterTypeLeavesView.write(v1, into: &buf)
             
         
-        case let .mend(v1):
+        case let .book(v1):
             writeInt(&buf, Int32(15))
+            FfiConverterTypeLeavesView.write(v1, into: &buf)
+            
+        
+        case let .conditions(v1):
+            writeInt(&buf, Int32(16))
+            FfiConverterTypeLeavesView.write(v1, into: &buf)
+            
+        
+        case let .cautions(v1):
+            writeInt(&buf, Int32(17))
+            FfiConverterTypeLeavesView.write(v1, into: &buf)
+            
+        
+        case let .mend(v1):
+            writeInt(&buf, Int32(18))
             FfiConverterTypeMendView.write(v1, into: &buf)
             
         
         case let .phone(v1):
-            writeInt(&buf, Int32(16))
+            writeInt(&buf, Int32(19))
             FfiConverterTypePhoneView.write(v1, into: &buf)
             
         }
@@ -12910,6 +13228,93 @@ public func FfiConverterTypeSeason_lift(_ buf: RustBuffer) throws -> Season {
 #endif
 public func FfiConverterTypeSeason_lower(_ value: Season) -> RustBuffer {
     return FfiConverterTypeSeason.lower(value)
+}
+
+
+
+/**
+ * What was seen of fish, and where.
+ */
+
+public enum SeenTap: Equatable, Hashable {
+    
+    /**
+     * Fish showed.
+     */
+    case sign(
+        /**
+         * How.
+         */sign: FishSign
+    )
+    /**
+     * Where they show.
+     */
+    case atAim(
+        /**
+         * At the cell that is aimed at on the Swim screen, or else at the spot of the chosen rod.
+         */aim: Bool
+    )
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension SeenTap: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeSeenTap: FfiConverterRustBuffer {
+    typealias SwiftType = SeenTap
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SeenTap {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .sign(sign: try FfiConverterTypeFishSign.read(from: &buf)
+        )
+        
+        case 2: return .atAim(aim: try FfiConverterBool.read(from: &buf)
+        )
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: SeenTap, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case let .sign(sign):
+            writeInt(&buf, Int32(1))
+            FfiConverterTypeFishSign.write(sign, into: &buf)
+            
+        
+        case let .atAim(aim):
+            writeInt(&buf, Int32(2))
+            FfiConverterBool.write(aim, into: &buf)
+            
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeSeenTap_lift(_ buf: RustBuffer) throws -> SeenTap {
+    return try FfiConverterTypeSeenTap.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeSeenTap_lower(_ value: SeenTap) -> RustBuffer {
+    return FfiConverterTypeSeenTap.lower(value)
 }
 
 
@@ -13811,6 +14216,25 @@ public enum SwimTap: Equatable, Hashable {
          */hazard: HazardKind
     )
     /**
+     * Fish showed at the cell that is aimed at.
+     */
+    case seen(
+        /**
+         * How.
+         */sign: FishSign
+    )
+    /**
+     * As many of this measure as were chosen are fed to the cell that is aimed at.
+     */
+    case feed(
+        /**
+         * How it goes in.
+         */what: FeedKind, 
+        /**
+         * The measure.
+         */measure: FeedMeasure
+    )
+    /**
      * A mark, feature or hazard gets the name that was typed.
      */
     case rename(
@@ -13877,10 +14301,16 @@ public struct FfiConverterTypeSwimTap: FfiConverterRustBuffer {
         case 10: return .hazard(hazard: try FfiConverterTypeHazardKind.read(from: &buf)
         )
         
-        case 11: return .rename(id: try FfiConverterTypeUuid.read(from: &buf)
+        case 11: return .seen(sign: try FfiConverterTypeFishSign.read(from: &buf)
         )
         
-        case 12: return .remove(thing: try FfiConverterTypeSwimThing.read(from: &buf)
+        case 12: return .feed(what: try FfiConverterTypeFeedKind.read(from: &buf), measure: try FfiConverterTypeFeedMeasure.read(from: &buf)
+        )
+        
+        case 13: return .rename(id: try FfiConverterTypeUuid.read(from: &buf)
+        )
+        
+        case 14: return .remove(thing: try FfiConverterTypeSwimThing.read(from: &buf)
         )
         
         default: throw UniffiInternalError.unexpectedEnumCase
@@ -13941,13 +14371,24 @@ public struct FfiConverterTypeSwimTap: FfiConverterRustBuffer {
             FfiConverterTypeHazardKind.write(hazard, into: &buf)
             
         
-        case let .rename(id):
+        case let .seen(sign):
             writeInt(&buf, Int32(11))
+            FfiConverterTypeFishSign.write(sign, into: &buf)
+            
+        
+        case let .feed(what,measure):
+            writeInt(&buf, Int32(12))
+            FfiConverterTypeFeedKind.write(what, into: &buf)
+            FfiConverterTypeFeedMeasure.write(measure, into: &buf)
+            
+        
+        case let .rename(id):
+            writeInt(&buf, Int32(13))
             FfiConverterTypeUuid.write(id, into: &buf)
             
         
         case let .remove(thing):
-            writeInt(&buf, Int32(12))
+            writeInt(&buf, Int32(14))
             FfiConverterTypeSwimThing.write(thing, into: &buf)
             
         }
@@ -14139,6 +14580,14 @@ public enum TackleTap: Equatable, Hashable {
          */mg: UInt32
     )
     /**
+     * Whether it is a feeder, which feeds with each cast.
+     */
+    case feeder(
+        /**
+         * What a fill is taken to weigh, in milligrams; none for a plain lead.
+         */mg: UInt32?
+    )
+    /**
      * What that weight is made of.
      */
     case material(
@@ -14197,7 +14646,10 @@ public struct FfiConverterTypeTackleTap: FfiConverterRustBuffer {
         case 10: return .lead(mg: try FfiConverterUInt32.read(from: &buf)
         )
         
-        case 11: return .material(material: try FfiConverterTypeLeadMaterial.read(from: &buf)
+        case 11: return .feeder(mg: try FfiConverterOptionUInt32.read(from: &buf)
+        )
+        
+        case 12: return .material(material: try FfiConverterTypeLeadMaterial.read(from: &buf)
         )
         
         default: throw UniffiInternalError.unexpectedEnumCase
@@ -14258,8 +14710,13 @@ public struct FfiConverterTypeTackleTap: FfiConverterRustBuffer {
             FfiConverterUInt32.write(mg, into: &buf)
             
         
-        case let .material(material):
+        case let .feeder(mg):
             writeInt(&buf, Int32(11))
+            FfiConverterOptionUInt32.write(mg, into: &buf)
+            
+        
+        case let .material(material):
+            writeInt(&buf, Int32(12))
             FfiConverterTypeLeadMaterial.write(material, into: &buf)
             
         }
@@ -15148,6 +15605,18 @@ public enum Which: Equatable, Hashable, CaseIterable {
      */
     case weight
     /**
+     * What is fed by hand, in measures.
+     */
+    case feed
+    /**
+     * The number pad for feed by weight.
+     */
+    case feedWeight
+    /**
+     * Fish that show.
+     */
+    case seen
+    /**
      * Files in and out, backups.
      */
     case files
@@ -15214,19 +15683,25 @@ public struct FfiConverterTypeWhich: FfiConverterRustBuffer {
         
         case 9: return .weight
         
-        case 10: return .files
+        case 10: return .feed
         
-        case 11: return .bench
+        case 11: return .feedWeight
         
-        case 12: return .book
+        case 12: return .seen
         
-        case 13: return .conditions
+        case 13: return .files
         
-        case 14: return .cautions
+        case 14: return .bench
         
-        case 15: return .mend
+        case 15: return .book
         
-        case 16: return .phone
+        case 16: return .conditions
+        
+        case 17: return .cautions
+        
+        case 18: return .mend
+        
+        case 19: return .phone
         
         default: throw UniffiInternalError.unexpectedEnumCase
         }
@@ -15272,32 +15747,44 @@ public struct FfiConverterTypeWhich: FfiConverterRustBuffer {
             writeInt(&buf, Int32(9))
         
         
-        case .files:
+        case .feed:
             writeInt(&buf, Int32(10))
         
         
-        case .bench:
+        case .feedWeight:
             writeInt(&buf, Int32(11))
         
         
-        case .book:
+        case .seen:
             writeInt(&buf, Int32(12))
         
         
-        case .conditions:
+        case .files:
             writeInt(&buf, Int32(13))
         
         
-        case .cautions:
+        case .bench:
             writeInt(&buf, Int32(14))
         
         
-        case .mend:
+        case .book:
             writeInt(&buf, Int32(15))
         
         
-        case .phone:
+        case .conditions:
             writeInt(&buf, Int32(16))
+        
+        
+        case .cautions:
+            writeInt(&buf, Int32(17))
+        
+        
+        case .mend:
+            writeInt(&buf, Int32(18))
+        
+        
+        case .phone:
+            writeInt(&buf, Int32(19))
         
         }
     }

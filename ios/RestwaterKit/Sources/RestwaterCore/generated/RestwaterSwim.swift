@@ -1802,6 +1802,14 @@ public enum MarkShape: UInt8, Equatable, Hashable, CaseIterable {
      * The end of a line that is out now: a filled dot.
      */
     case outNow = 6
+    /**
+     * Fed water: three filled grains, one above two.
+     */
+    case fedGrains = 7
+    /**
+     * Fish that showed: two rings, one in the other.
+     */
+    case shownRings = 8
 
 
 
@@ -1837,6 +1845,10 @@ public struct FfiConverterTypeMarkShape: FfiConverterRustBuffer {
         
         case 7: return .outNow
         
+        case 8: return .fedGrains
+        
+        case 9: return .shownRings
+        
         default: throw UniffiInternalError.unexpectedEnumCase
         }
     }
@@ -1871,6 +1883,14 @@ public struct FfiConverterTypeMarkShape: FfiConverterRustBuffer {
         
         case .outNow:
             writeInt(&buf, Int32(7))
+        
+        
+        case .fedGrains:
+            writeInt(&buf, Int32(8))
+        
+        
+        case .shownRings:
+            writeInt(&buf, Int32(9))
         
         }
     }

@@ -1070,7 +1070,15 @@ enum class Factor {
     /**
      * Leader.
      */
-    LEADER;
+    LEADER,
+    /**
+     * Whether the water was fed shortly before the cast.
+     */
+    FEED,
+    /**
+     * How much it was fed.
+     */
+    FEED_AMOUNT;
 
     
 

@@ -931,6 +931,33 @@ public object FfiConverterUByte: FfiConverter<UByte, Byte> {
 /**
  * @suppress
  */
+public object FfiConverterUShort: FfiConverter<UShort, Short> {
+    override fun lift(value: Short): UShort {
+        return value.toUShort()
+    }
+
+    fun lift(value: Int): UShort {
+        return value.toUShort()
+    }
+
+    override fun read(buf: ByteBuffer): UShort {
+        return lift(buf.getShort())
+    }
+
+    override fun lower(value: UShort): Short {
+        return value.toShort()
+    }
+
+    override fun allocationSize(value: UShort) = 2UL
+
+    override fun write(value: UShort, buf: ByteBuffer) {
+        buf.putShort(value.toShort())
+    }
+}
+
+/**
+ * @suppress
+ */
 public object FfiConverterShort: FfiConverter<Short, Short> {
     override fun lift(value: Short): Short {
         return value
@@ -1097,6 +1124,69 @@ public object FfiConverterString: FfiConverter<String, RustBuffer.ByValue> {
         val byteBuf = toUtf8(value)
         buf.putInt(byteBuf.limit())
         buf.put(byteBuf)
+    }
+}
+
+
+
+/**
+ * Feed that was put in.
+ */
+data class FeedSaid (
+    /**
+     * How.
+     */
+    val `what`: FeedKind
+    , 
+    /**
+     * How much.
+     */
+    val `amount`: FeedAmount
+    , 
+    /**
+     * The rod at whose spot it was put in; none for a place on the map.
+     */
+    val `rod`: kotlin.UByte?
+    , 
+    /**
+     * Where that is; none where the rod's spot was not set.
+     */
+    val `place`: WaterPlace?
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeFeedSaid: FfiConverterRustBuffer<FeedSaid> {
+    override fun read(buf: ByteBuffer): FeedSaid {
+        return FeedSaid(
+            FfiConverterTypeFeedKind.read(buf),
+            FfiConverterTypeFeedAmount.read(buf),
+            FfiConverterOptionalUByte.read(buf),
+            FfiConverterOptionalTypeWaterPlace.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: FeedSaid) = (
+            FfiConverterTypeFeedKind.allocationSize(value.`what`) +
+            FfiConverterTypeFeedAmount.allocationSize(value.`amount`) +
+            FfiConverterOptionalUByte.allocationSize(value.`rod`) +
+            FfiConverterOptionalTypeWaterPlace.allocationSize(value.`place`)
+    )
+
+    override fun write(value: FeedSaid, buf: ByteBuffer) {
+            FfiConverterTypeFeedKind.write(value.`what`, buf)
+            FfiConverterTypeFeedAmount.write(value.`amount`, buf)
+            FfiConverterOptionalUByte.write(value.`rod`, buf)
+            FfiConverterOptionalTypeWaterPlace.write(value.`place`, buf)
     }
 }
 
@@ -1470,6 +1560,53 @@ public object FfiConverterTypeSpot: FfiConverterRustBuffer<Spot> {
 
 
 /**
+ * A place on the water.
+ */
+data class WaterPlace (
+    /**
+     * Degrees clockwise from straight out, in hundredths.
+     */
+    val `bearingCdeg`: kotlin.Int
+    , 
+    /**
+     * Range in cm.
+     */
+    val `rangeCm`: kotlin.UInt
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeWaterPlace: FfiConverterRustBuffer<WaterPlace> {
+    override fun read(buf: ByteBuffer): WaterPlace {
+        return WaterPlace(
+            FfiConverterInt.read(buf),
+            FfiConverterUInt.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: WaterPlace) = (
+            FfiConverterInt.allocationSize(value.`bearingCdeg`) +
+            FfiConverterUInt.allocationSize(value.`rangeCm`)
+    )
+
+    override fun write(value: WaterPlace, buf: ByteBuffer) {
+            FfiConverterInt.write(value.`bearingCdeg`, buf)
+            FfiConverterUInt.write(value.`rangeCm`, buf)
+    }
+}
+
+
+
+/**
  * What ended a cast, as remembered afterwards.
  */
 
@@ -1512,6 +1649,287 @@ public object FfiConverterTypeEndSaid: FfiConverterRustBuffer<EndSaid> {
     override fun allocationSize(value: EndSaid) = 4UL
 
     override fun write(value: EndSaid, buf: ByteBuffer) {
+        buf.putInt(value.ordinal + 1)
+    }
+}
+
+
+
+
+
+/**
+ * How much.
+ */
+sealed class FeedAmount {
+    
+    /**
+     * So many measures.
+     */
+    data class Measures(
+        /**
+         * The measure.
+         */
+        val `measure`: app.restwater.core.log.FeedMeasure, 
+        /**
+         * How many.
+         */
+        val `count`: kotlin.UShort, 
+        /**
+         * What the angler took one to weigh then, in mg: a guess, and stored with the entry, so that a guess that is
+         * changed later changes nothing that was fed before.
+         */
+        val `eachMg`: kotlin.UInt) : FeedAmount()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * By weight.
+     */
+    data class Weight(
+        /**
+         * The unit it was entered in.
+         */
+        val `unit`: app.restwater.core.log.WeightUnit, 
+        /**
+         * How many of it.
+         */
+        val `count`: kotlin.UInt) : FeedAmount()
+        
+    {
+        
+
+        companion object
+    }
+    
+
+    
+
+    
+    
+
+
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeFeedAmount : FfiConverterRustBuffer<FeedAmount>{
+    override fun read(buf: ByteBuffer): FeedAmount {
+        return when(buf.getInt()) {
+            1 -> FeedAmount.Measures(
+                FfiConverterTypeFeedMeasure.read(buf),
+                FfiConverterUShort.read(buf),
+                FfiConverterUInt.read(buf),
+                )
+            2 -> FeedAmount.Weight(
+                FfiConverterTypeWeightUnit.read(buf),
+                FfiConverterUInt.read(buf),
+                )
+            else -> throw RuntimeException("invalid enum value, something is very wrong!!")
+        }
+    }
+
+    override fun allocationSize(value: FeedAmount): ULong = when(value) {
+        is FeedAmount.Measures -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeFeedMeasure.allocationSize(value.`measure`)
+                + FfiConverterUShort.allocationSize(value.`count`)
+                + FfiConverterUInt.allocationSize(value.`eachMg`)
+            )
+        }
+        is FeedAmount.Weight -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeWeightUnit.allocationSize(value.`unit`)
+                + FfiConverterUInt.allocationSize(value.`count`)
+            )
+        }
+    }
+
+    override fun write(value: FeedAmount, buf: ByteBuffer) {
+        when(value) {
+            is FeedAmount.Measures -> {
+                buf.putInt(1)
+                FfiConverterTypeFeedMeasure.write(value.`measure`, buf)
+                FfiConverterUShort.write(value.`count`, buf)
+                FfiConverterUInt.write(value.`eachMg`, buf)
+                Unit
+            }
+            is FeedAmount.Weight -> {
+                buf.putInt(2)
+                FfiConverterTypeWeightUnit.write(value.`unit`, buf)
+                FfiConverterUInt.write(value.`count`, buf)
+                Unit
+            }
+        }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }
+    }
+}
+
+
+
+
+
+/**
+ * How feed was put in.
+ */
+
+enum class FeedKind {
+    
+    /**
+     * Loose, by hand, catapult or pole cup.
+     */
+    LOOSE,
+    /**
+     * Balls of groundbait.
+     */
+    BALL,
+    /**
+     * A bag that dissolves.
+     */
+    BAG,
+    /**
+     * A feeder, filled and cast.
+     */
+    FEEDER,
+    /**
+     * A spod.
+     */
+    SPOD;
+
+    
+
+
+    companion object
+}
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeFeedKind: FfiConverterRustBuffer<FeedKind> {
+    override fun read(buf: ByteBuffer) = try {
+        FeedKind.values()[buf.getInt() - 1]
+    } catch (e: IndexOutOfBoundsException) {
+        throw RuntimeException("invalid enum value, something is very wrong!!", e)
+    }
+
+    override fun allocationSize(value: FeedKind) = 4UL
+
+    override fun write(value: FeedKind, buf: ByteBuffer) {
+        buf.putInt(value.ordinal + 1)
+    }
+}
+
+
+
+
+
+/**
+ * What an angler counts feed in.
+ */
+
+enum class FeedMeasure {
+    
+    /**
+     * Between finger and thumb.
+     */
+    PINCH,
+    /**
+     * A handful.
+     */
+    HANDFUL,
+    /**
+     * A cup.
+     */
+    CUP,
+    /**
+     * A ball.
+     */
+    BALL,
+    /**
+     * A bag.
+     */
+    BAG,
+    /**
+     * One fill of a feeder or a spod.
+     */
+    FILL;
+
+    
+
+
+    companion object
+}
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeFeedMeasure: FfiConverterRustBuffer<FeedMeasure> {
+    override fun read(buf: ByteBuffer) = try {
+        FeedMeasure.values()[buf.getInt() - 1]
+    } catch (e: IndexOutOfBoundsException) {
+        throw RuntimeException("invalid enum value, something is very wrong!!", e)
+    }
+
+    override fun allocationSize(value: FeedMeasure) = 4UL
+
+    override fun write(value: FeedMeasure, buf: ByteBuffer) {
+        buf.putInt(value.ordinal + 1)
+    }
+}
+
+
+
+
+
+/**
+ * How fish showed.
+ */
+
+enum class FishSign {
+    
+    /**
+     * A fish rolled or jumped.
+     */
+    ROLLED,
+    /**
+     * Bubbles came up.
+     */
+    BUBBLES,
+    /**
+     * Fish took something off the top.
+     */
+    TOPPING;
+
+    
+
+
+    companion object
+}
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeFishSign: FfiConverterRustBuffer<FishSign> {
+    override fun read(buf: ByteBuffer) = try {
+        FishSign.values()[buf.getInt() - 1]
+    } catch (e: IndexOutOfBoundsException) {
+        throw RuntimeException("invalid enum value, something is very wrong!!", e)
+    }
+
+    override fun allocationSize(value: FishSign) = 4UL
+
+    override fun write(value: FishSign, buf: ByteBuffer) {
         buf.putInt(value.ordinal + 1)
     }
 }
@@ -2118,6 +2536,38 @@ public object FfiConverterOptionalString: FfiConverterRustBuffer<kotlin.String?>
         } else {
             buf.put(1)
             FfiConverterString.write(value, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterOptionalTypeWaterPlace: FfiConverterRustBuffer<WaterPlace?> {
+    override fun read(buf: ByteBuffer): WaterPlace? {
+        if (buf.get().toInt() == 0) {
+            return null
+        }
+        return FfiConverterTypeWaterPlace.read(buf)
+    }
+
+    override fun allocationSize(value: WaterPlace?): ULong {
+        if (value == null) {
+            return 1UL
+        } else {
+            return 1UL + FfiConverterTypeWaterPlace.allocationSize(value)
+        }
+    }
+
+    override fun write(value: WaterPlace?, buf: ByteBuffer) {
+        if (value == null) {
+            buf.put(0)
+        } else {
+            buf.put(1)
+            FfiConverterTypeWaterPlace.write(value, buf)
         }
     }
 }

@@ -39,11 +39,15 @@ import app.restwater.core.caution.Region
 import app.restwater.core.compare.FactorValue
 import app.restwater.core.compare.FfiConverterTypeFactorValue
 import app.restwater.core.log.EndSaid
+import app.restwater.core.log.FeedKind
+import app.restwater.core.log.FeedMeasure
 import app.restwater.core.log.FfiConverterTypeEndSaid
+import app.restwater.core.log.FfiConverterTypeFeedKind
+import app.restwater.core.log.FfiConverterTypeFeedMeasure
+import app.restwater.core.log.FfiConverterTypeFishSign
 import app.restwater.core.log.FfiConverterTypeFishWeight
 import app.restwater.core.log.FfiConverterTypeLeadMaterial
 import app.restwater.core.log.FfiConverterTypeLineMaterial
-import app.restwater.core.log.FfiConverterTypeOtherPeg
 import app.restwater.core.log.FfiConverterTypeReach
 import app.restwater.core.log.FfiConverterTypeRig
 import app.restwater.core.log.FfiConverterTypeSessionSetup
@@ -51,10 +55,10 @@ import app.restwater.core.log.FfiConverterTypeShotMetal
 import app.restwater.core.log.FfiConverterTypeSpot
 import app.restwater.core.log.FfiConverterTypeUuid
 import app.restwater.core.log.FfiConverterTypeWeightUnit
+import app.restwater.core.log.FishSign
 import app.restwater.core.log.FishWeight
 import app.restwater.core.log.LeadMaterial
 import app.restwater.core.log.LineMaterial
-import app.restwater.core.log.OtherPeg
 import app.restwater.core.log.Reach
 import app.restwater.core.log.Rig
 import app.restwater.core.log.SessionSetup
@@ -83,10 +87,12 @@ import app.restwater.core.bench.RustBuffer as RustBufferItem
 import app.restwater.core.caution.RustBuffer as RustBufferRegion
 import app.restwater.core.compare.RustBuffer as RustBufferFactorValue
 import app.restwater.core.log.RustBuffer as RustBufferEndSaid
+import app.restwater.core.log.RustBuffer as RustBufferFeedKind
+import app.restwater.core.log.RustBuffer as RustBufferFeedMeasure
+import app.restwater.core.log.RustBuffer as RustBufferFishSign
 import app.restwater.core.log.RustBuffer as RustBufferFishWeight
 import app.restwater.core.log.RustBuffer as RustBufferLeadMaterial
 import app.restwater.core.log.RustBuffer as RustBufferLineMaterial
-import app.restwater.core.log.RustBuffer as RustBufferOtherPeg
 import app.restwater.core.log.RustBuffer as RustBufferReach
 import app.restwater.core.log.RustBuffer as RustBufferRig
 import app.restwater.core.log.RustBuffer as RustBufferSessionSetup
@@ -4699,11 +4705,6 @@ data class RodView (
     val `name`: kotlin.String
     , 
     /**
-     * The same where there are several, with what is to be seen at a glance: "Rod 2: FISH ON", "Rod 1: due first".
-     */
-    val `label`: kotlin.String
-    , 
-    /**
      * What it is doing.
      */
     val `state`: BankState
@@ -4760,7 +4761,6 @@ public object FfiConverterTypeRodView: FfiConverterRustBuffer<RodView> {
         return RodView(
             FfiConverterUByte.read(buf),
             FfiConverterString.read(buf),
-            FfiConverterString.read(buf),
             FfiConverterTypeBankState.read(buf),
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
@@ -4775,7 +4775,6 @@ public object FfiConverterTypeRodView: FfiConverterRustBuffer<RodView> {
     override fun allocationSize(value: RodView) = (
             FfiConverterUByte.allocationSize(value.`rod`) +
             FfiConverterString.allocationSize(value.`name`) +
-            FfiConverterString.allocationSize(value.`label`) +
             FfiConverterTypeBankState.allocationSize(value.`state`) +
             FfiConverterString.allocationSize(value.`digits`) +
             FfiConverterString.allocationSize(value.`since`) +
@@ -4789,7 +4788,6 @@ public object FfiConverterTypeRodView: FfiConverterRustBuffer<RodView> {
     override fun write(value: RodView, buf: ByteBuffer) {
             FfiConverterUByte.write(value.`rod`, buf)
             FfiConverterString.write(value.`name`, buf)
-            FfiConverterString.write(value.`label`, buf)
             FfiConverterTypeBankState.write(value.`state`, buf)
             FfiConverterString.write(value.`digits`, buf)
             FfiConverterString.write(value.`since`, buf)
@@ -6872,6 +6870,36 @@ sealed class Action {
     }
     
     /**
+     * What is fed by hand.
+     */
+    data class Feed(
+        /**
+         * Which.
+         */
+        val `tap`: app.restwater.core.screen.FeedTap) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Fish that show.
+     */
+    data class Seen(
+        /**
+         * What was seen, or where.
+         */
+        val `tap`: app.restwater.core.screen.SeenTap) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
      * A tap on the Bench.
      */
     data class Bench(
@@ -7178,43 +7206,49 @@ public object FfiConverterTypeAction : FfiConverterRustBuffer<Action>{
                 FfiConverterOptionalTypeUuid.read(buf),
                 FfiConverterTypeFishTap.read(buf),
                 )
-            39 -> Action.Bench(
+            39 -> Action.Feed(
+                FfiConverterTypeFeedTap.read(buf),
+                )
+            40 -> Action.Seen(
+                FfiConverterTypeSeenTap.read(buf),
+                )
+            41 -> Action.Bench(
                 FfiConverterTypeBenchTap.read(buf),
                 )
-            40 -> Action.Book(
+            42 -> Action.Book(
                 FfiConverterTypeBookTap.read(buf),
                 )
-            41 -> Action.Conditions(
+            43 -> Action.Conditions(
                 FfiConverterTypeConditionsTap.read(buf),
                 )
-            42 -> Action.Cautions(
+            44 -> Action.Cautions(
                 FfiConverterTypeCautionsTap.read(buf),
                 )
-            43 -> Action.Files(
+            45 -> Action.Files(
                 FfiConverterTypeFilesTap.read(buf),
                 )
-            44 -> Action.Phone(
+            46 -> Action.Phone(
                 FfiConverterTypePhoneTap.read(buf),
                 )
-            45 -> Action.OpenDoubt(
+            47 -> Action.OpenDoubt(
                 FfiConverterOptionalTypeUuid.read(buf),
                 )
-            46 -> Action.Mend(
+            48 -> Action.Mend(
                 FfiConverterTypeUuid.read(buf),
                 FfiConverterTypeMendTap.read(buf),
                 )
-            47 -> Action.Typed(
+            49 -> Action.Typed(
                 FfiConverterTypeTypedInto.read(buf),
                 FfiConverterString.read(buf),
                 )
-            48 -> Action.UndoImport(
+            50 -> Action.UndoImport(
                 FfiConverterTypeUuid.read(buf),
                 )
-            49 -> Action.RedoImport(
+            51 -> Action.RedoImport(
                 FfiConverterTypeUuid.read(buf),
                 )
-            50 -> Action.Undo
-            51 -> Action.Redo
+            52 -> Action.Undo
+            53 -> Action.Redo
             else -> throw RuntimeException("invalid enum value, something is very wrong!!")
         }
     }
@@ -7485,6 +7519,20 @@ public object FfiConverterTypeAction : FfiConverterRustBuffer<Action>{
                 4UL
                 + FfiConverterOptionalTypeUuid.allocationSize(value.`cast`)
                 + FfiConverterTypeFishTap.allocationSize(value.`tap`)
+            )
+        }
+        is Action.Feed -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeFeedTap.allocationSize(value.`tap`)
+            )
+        }
+        is Action.Seen -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeSeenTap.allocationSize(value.`tap`)
             )
         }
         is Action.Bench -> {
@@ -7773,69 +7821,79 @@ public object FfiConverterTypeAction : FfiConverterRustBuffer<Action>{
                 FfiConverterTypeFishTap.write(value.`tap`, buf)
                 Unit
             }
-            is Action.Bench -> {
+            is Action.Feed -> {
                 buf.putInt(39)
+                FfiConverterTypeFeedTap.write(value.`tap`, buf)
+                Unit
+            }
+            is Action.Seen -> {
+                buf.putInt(40)
+                FfiConverterTypeSeenTap.write(value.`tap`, buf)
+                Unit
+            }
+            is Action.Bench -> {
+                buf.putInt(41)
                 FfiConverterTypeBenchTap.write(value.`tap`, buf)
                 Unit
             }
             is Action.Book -> {
-                buf.putInt(40)
+                buf.putInt(42)
                 FfiConverterTypeBookTap.write(value.`tap`, buf)
                 Unit
             }
             is Action.Conditions -> {
-                buf.putInt(41)
+                buf.putInt(43)
                 FfiConverterTypeConditionsTap.write(value.`tap`, buf)
                 Unit
             }
             is Action.Cautions -> {
-                buf.putInt(42)
+                buf.putInt(44)
                 FfiConverterTypeCautionsTap.write(value.`tap`, buf)
                 Unit
             }
             is Action.Files -> {
-                buf.putInt(43)
+                buf.putInt(45)
                 FfiConverterTypeFilesTap.write(value.`tap`, buf)
                 Unit
             }
             is Action.Phone -> {
-                buf.putInt(44)
+                buf.putInt(46)
                 FfiConverterTypePhoneTap.write(value.`tap`, buf)
                 Unit
             }
             is Action.OpenDoubt -> {
-                buf.putInt(45)
+                buf.putInt(47)
                 FfiConverterOptionalTypeUuid.write(value.`op`, buf)
                 Unit
             }
             is Action.Mend -> {
-                buf.putInt(46)
+                buf.putInt(48)
                 FfiConverterTypeUuid.write(value.`op`, buf)
                 FfiConverterTypeMendTap.write(value.`tap`, buf)
                 Unit
             }
             is Action.Typed -> {
-                buf.putInt(47)
+                buf.putInt(49)
                 FfiConverterTypeTypedInto.write(value.`into`, buf)
                 FfiConverterString.write(value.`text`, buf)
                 Unit
             }
             is Action.UndoImport -> {
-                buf.putInt(48)
+                buf.putInt(50)
                 FfiConverterTypeUuid.write(value.`id`, buf)
                 Unit
             }
             is Action.RedoImport -> {
-                buf.putInt(49)
+                buf.putInt(51)
                 FfiConverterTypeUuid.write(value.`id`, buf)
                 Unit
             }
             is Action.Undo -> {
-                buf.putInt(50)
+                buf.putInt(52)
                 Unit
             }
             is Action.Redo -> {
-                buf.putInt(51)
+                buf.putInt(53)
                 Unit
             }
         }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }
@@ -9775,6 +9833,296 @@ public object FfiConverterTypeDotShape: FfiConverterRustBuffer<DotShape> {
 
 
 /**
+ * What is fed by hand, how much and where.
+ */
+sealed class FeedTap {
+    
+    /**
+     * The same as the last time, at the spot of the chosen rod; at the same place where that was one on the map.
+     */
+    object Again : FeedTap()
+    
+    
+    /**
+     * As many of this measure as were chosen.
+     */
+    data class Measure(
+        /**
+         * How it goes in.
+         */
+        val `what`: app.restwater.core.log.FeedKind, 
+        /**
+         * The measure.
+         */
+        val `measure`: app.restwater.core.log.FeedMeasure) : FeedTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * How many of a measure the next key means.
+     */
+    data class Count(
+        /**
+         * From 1.
+         */
+        val `count`: kotlin.UShort) : FeedTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Where it goes.
+     */
+    data class AtAim(
+        /**
+         * To the cell that is aimed at on the Swim screen, or else to the spot of the chosen rod.
+         */
+        val `aim`: kotlin.Boolean) : FeedTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * What goes in by weight.
+     */
+    data class Kind(
+        /**
+         * How.
+         */
+        val `what`: app.restwater.core.log.FeedKind) : FeedTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * A digit of its weight was typed.
+     */
+    data class Digit(
+        /**
+         * From 0 to 9.
+         */
+        val `digit`: kotlin.UByte) : FeedTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * The figure is cleared.
+     */
+    object Clear : FeedTap()
+    
+    
+    /**
+     * The figure typed is what goes in.
+     */
+    object Weighed : FeedTap()
+    
+    
+    /**
+     * What it weighs, figure and all.
+     */
+    data class Weight(
+        /**
+         * How it goes in.
+         */
+        val `what`: app.restwater.core.log.FeedKind, 
+        /**
+         * The unit.
+         */
+        val `unit`: app.restwater.core.log.WeightUnit, 
+        /**
+         * How many of it.
+         */
+        val `count`: kotlin.UInt) : FeedTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+
+    
+
+    
+    
+
+
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeFeedTap : FfiConverterRustBuffer<FeedTap>{
+    override fun read(buf: ByteBuffer): FeedTap {
+        return when(buf.getInt()) {
+            1 -> FeedTap.Again
+            2 -> FeedTap.Measure(
+                FfiConverterTypeFeedKind.read(buf),
+                FfiConverterTypeFeedMeasure.read(buf),
+                )
+            3 -> FeedTap.Count(
+                FfiConverterUShort.read(buf),
+                )
+            4 -> FeedTap.AtAim(
+                FfiConverterBoolean.read(buf),
+                )
+            5 -> FeedTap.Kind(
+                FfiConverterTypeFeedKind.read(buf),
+                )
+            6 -> FeedTap.Digit(
+                FfiConverterUByte.read(buf),
+                )
+            7 -> FeedTap.Clear
+            8 -> FeedTap.Weighed
+            9 -> FeedTap.Weight(
+                FfiConverterTypeFeedKind.read(buf),
+                FfiConverterTypeWeightUnit.read(buf),
+                FfiConverterUInt.read(buf),
+                )
+            else -> throw RuntimeException("invalid enum value, something is very wrong!!")
+        }
+    }
+
+    override fun allocationSize(value: FeedTap): ULong = when(value) {
+        is FeedTap.Again -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is FeedTap.Measure -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeFeedKind.allocationSize(value.`what`)
+                + FfiConverterTypeFeedMeasure.allocationSize(value.`measure`)
+            )
+        }
+        is FeedTap.Count -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUShort.allocationSize(value.`count`)
+            )
+        }
+        is FeedTap.AtAim -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterBoolean.allocationSize(value.`aim`)
+            )
+        }
+        is FeedTap.Kind -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeFeedKind.allocationSize(value.`what`)
+            )
+        }
+        is FeedTap.Digit -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUByte.allocationSize(value.`digit`)
+            )
+        }
+        is FeedTap.Clear -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is FeedTap.Weighed -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is FeedTap.Weight -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeFeedKind.allocationSize(value.`what`)
+                + FfiConverterTypeWeightUnit.allocationSize(value.`unit`)
+                + FfiConverterUInt.allocationSize(value.`count`)
+            )
+        }
+    }
+
+    override fun write(value: FeedTap, buf: ByteBuffer) {
+        when(value) {
+            is FeedTap.Again -> {
+                buf.putInt(1)
+                Unit
+            }
+            is FeedTap.Measure -> {
+                buf.putInt(2)
+                FfiConverterTypeFeedKind.write(value.`what`, buf)
+                FfiConverterTypeFeedMeasure.write(value.`measure`, buf)
+                Unit
+            }
+            is FeedTap.Count -> {
+                buf.putInt(3)
+                FfiConverterUShort.write(value.`count`, buf)
+                Unit
+            }
+            is FeedTap.AtAim -> {
+                buf.putInt(4)
+                FfiConverterBoolean.write(value.`aim`, buf)
+                Unit
+            }
+            is FeedTap.Kind -> {
+                buf.putInt(5)
+                FfiConverterTypeFeedKind.write(value.`what`, buf)
+                Unit
+            }
+            is FeedTap.Digit -> {
+                buf.putInt(6)
+                FfiConverterUByte.write(value.`digit`, buf)
+                Unit
+            }
+            is FeedTap.Clear -> {
+                buf.putInt(7)
+                Unit
+            }
+            is FeedTap.Weighed -> {
+                buf.putInt(8)
+                Unit
+            }
+            is FeedTap.Weight -> {
+                buf.putInt(9)
+                FfiConverterTypeFeedKind.write(value.`what`, buf)
+                FfiConverterTypeWeightUnit.write(value.`unit`, buf)
+                FfiConverterUInt.write(value.`count`, buf)
+                Unit
+            }
+        }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }
+    }
+}
+
+
+
+
+
+/**
  * A choice on the Files screen.
  */
 sealed class FilesTap {
@@ -10634,6 +10982,18 @@ enum class Key {
      */
     AWAY,
     /**
+     * Feed the same as the last time; what to feed where nothing was yet.
+     */
+    FEED,
+    /**
+     * Choose what to feed.
+     */
+    FEED_OTHER,
+    /**
+     * Say how fish show.
+     */
+    SEEN,
+    /**
      * Open the tackle of the chosen rod.
      */
     TACKLE,
@@ -11091,40 +11451,6 @@ sealed class MatchTap {
     }
     
     /**
-     * Another angler's nets hang on the scales, or are guessed.
-     */
-    data class ScalesPeg(
-        /**
-         * Whose.
-         */
-        val `peg`: app.restwater.core.log.OtherPeg) : MatchTap()
-        
-    {
-        
-
-        companion object
-    }
-    
-    /**
-     * How far the section reaches.
-     */
-    data class Section(
-        /**
-         * Pegs to the left.
-         */
-        val `left`: kotlin.UByte, 
-        /**
-         * Pegs to the right.
-         */
-        val `right`: kotlin.UByte) : MatchTap()
-        
-    {
-        
-
-        companion object
-    }
-    
-    /**
      * A digit of its weight was typed.
      */
     data class ScalesDigit(
@@ -11146,7 +11472,7 @@ sealed class MatchTap {
     
     
     /**
-     * The figure typed is what the net weighed; of another angler's, before all-out, what it is guessed to weigh.
+     * The figure typed is what the net weighed.
      */
     object WeighIn : MatchTap()
     
@@ -11203,19 +11529,12 @@ public object FfiConverterTypeMatchTap : FfiConverterRustBuffer<MatchTap>{
             5 -> MatchTap.ScalesNet(
                 FfiConverterString.read(buf),
                 )
-            6 -> MatchTap.ScalesPeg(
-                FfiConverterTypeOtherPeg.read(buf),
-                )
-            7 -> MatchTap.Section(
-                FfiConverterUByte.read(buf),
+            6 -> MatchTap.ScalesDigit(
                 FfiConverterUByte.read(buf),
                 )
-            8 -> MatchTap.ScalesDigit(
-                FfiConverterUByte.read(buf),
-                )
-            9 -> MatchTap.ScalesUnit
-            10 -> MatchTap.WeighIn
-            11 -> MatchTap.WeighedIn(
+            7 -> MatchTap.ScalesUnit
+            8 -> MatchTap.WeighIn
+            9 -> MatchTap.WeighedIn(
                 FfiConverterString.read(buf),
                 FfiConverterTypeWeightUnit.read(buf),
                 FfiConverterLong.read(buf),
@@ -11257,21 +11576,6 @@ public object FfiConverterTypeMatchTap : FfiConverterRustBuffer<MatchTap>{
             (
                 4UL
                 + FfiConverterString.allocationSize(value.`name`)
-            )
-        }
-        is MatchTap.ScalesPeg -> {
-            // Add the size for the Int that specifies the variant plus the size needed for all fields
-            (
-                4UL
-                + FfiConverterTypeOtherPeg.allocationSize(value.`peg`)
-            )
-        }
-        is MatchTap.Section -> {
-            // Add the size for the Int that specifies the variant plus the size needed for all fields
-            (
-                4UL
-                + FfiConverterUByte.allocationSize(value.`left`)
-                + FfiConverterUByte.allocationSize(value.`right`)
             )
         }
         is MatchTap.ScalesDigit -> {
@@ -11330,32 +11634,21 @@ public object FfiConverterTypeMatchTap : FfiConverterRustBuffer<MatchTap>{
                 FfiConverterString.write(value.`name`, buf)
                 Unit
             }
-            is MatchTap.ScalesPeg -> {
-                buf.putInt(6)
-                FfiConverterTypeOtherPeg.write(value.`peg`, buf)
-                Unit
-            }
-            is MatchTap.Section -> {
-                buf.putInt(7)
-                FfiConverterUByte.write(value.`left`, buf)
-                FfiConverterUByte.write(value.`right`, buf)
-                Unit
-            }
             is MatchTap.ScalesDigit -> {
-                buf.putInt(8)
+                buf.putInt(6)
                 FfiConverterUByte.write(value.`digit`, buf)
                 Unit
             }
             is MatchTap.ScalesUnit -> {
-                buf.putInt(9)
+                buf.putInt(7)
                 Unit
             }
             is MatchTap.WeighIn -> {
-                buf.putInt(10)
+                buf.putInt(8)
                 Unit
             }
             is MatchTap.WeighedIn -> {
-                buf.putInt(11)
+                buf.putInt(9)
                 FfiConverterString.write(value.`net`, buf)
                 FfiConverterTypeWeightUnit.write(value.`unit`, buf)
                 FfiConverterLong.write(value.`count`, buf)
@@ -11645,6 +11938,29 @@ sealed class PhoneTap {
         companion object
     }
     
+    /**
+     * What a measure of feed is taken to weigh from now on.
+     */
+    data class Feed(
+        /**
+         * How it goes in.
+         */
+        val `what`: app.restwater.core.log.FeedKind, 
+        /**
+         * The measure.
+         */
+        val `measure`: app.restwater.core.log.FeedMeasure, 
+        /**
+         * In milligrams.
+         */
+        val `mg`: kotlin.UInt) : PhoneTap()
+        
+    {
+        
+
+        companion object
+    }
+    
 
     
 
@@ -11669,6 +11985,11 @@ public object FfiConverterTypePhoneTap : FfiConverterRustBuffer<PhoneTap>{
                 )
             3 -> PhoneTap.Weights(
                 FfiConverterTypeWeightUnit.read(buf),
+                )
+            4 -> PhoneTap.Feed(
+                FfiConverterTypeFeedKind.read(buf),
+                FfiConverterTypeFeedMeasure.read(buf),
+                FfiConverterUInt.read(buf),
                 )
             else -> throw RuntimeException("invalid enum value, something is very wrong!!")
         }
@@ -11696,6 +12017,15 @@ public object FfiConverterTypePhoneTap : FfiConverterRustBuffer<PhoneTap>{
                 + FfiConverterTypeWeightUnit.allocationSize(value.`unit`)
             )
         }
+        is PhoneTap.Feed -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeFeedKind.allocationSize(value.`what`)
+                + FfiConverterTypeFeedMeasure.allocationSize(value.`measure`)
+                + FfiConverterUInt.allocationSize(value.`mg`)
+            )
+        }
     }
 
     override fun write(value: PhoneTap, buf: ByteBuffer) {
@@ -11713,6 +12043,13 @@ public object FfiConverterTypePhoneTap : FfiConverterRustBuffer<PhoneTap>{
             is PhoneTap.Weights -> {
                 buf.putInt(3)
                 FfiConverterTypeWeightUnit.write(value.`unit`, buf)
+                Unit
+            }
+            is PhoneTap.Feed -> {
+                buf.putInt(4)
+                FfiConverterTypeFeedKind.write(value.`what`, buf)
+                FfiConverterTypeFeedMeasure.write(value.`measure`, buf)
+                FfiConverterUInt.write(value.`mg`, buf)
                 Unit
             }
         }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }
@@ -12356,6 +12693,42 @@ sealed class Screen {
     }
     
     /**
+     * What is fed by hand; drawn as a landed fish is.
+     */
+    data class Feed(
+        val v1: app.restwater.core.screen.FishView) : Screen()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * The number pad for feed by weight; drawn as that of a fish is.
+     */
+    data class FeedWeight(
+        val v1: app.restwater.core.screen.WeightView) : Screen()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Fish that show; drawn as a landed fish is.
+     */
+    data class Seen(
+        val v1: app.restwater.core.screen.FishView) : Screen()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
      * Files in and out, backups.
      */
     data class Files(
@@ -12482,25 +12855,34 @@ public object FfiConverterTypeScreen : FfiConverterRustBuffer<Screen>{
             9 -> Screen.Weight(
                 FfiConverterTypeWeightView.read(buf),
                 )
-            10 -> Screen.Files(
+            10 -> Screen.Feed(
+                FfiConverterTypeFishView.read(buf),
+                )
+            11 -> Screen.FeedWeight(
+                FfiConverterTypeWeightView.read(buf),
+                )
+            12 -> Screen.Seen(
+                FfiConverterTypeFishView.read(buf),
+                )
+            13 -> Screen.Files(
                 FfiConverterTypeFilesView.read(buf),
                 )
-            11 -> Screen.Bench(
+            14 -> Screen.Bench(
                 FfiConverterTypeLeavesView.read(buf),
                 )
-            12 -> Screen.Book(
+            15 -> Screen.Book(
                 FfiConverterTypeLeavesView.read(buf),
                 )
-            13 -> Screen.Conditions(
+            16 -> Screen.Conditions(
                 FfiConverterTypeLeavesView.read(buf),
                 )
-            14 -> Screen.Cautions(
+            17 -> Screen.Cautions(
                 FfiConverterTypeLeavesView.read(buf),
                 )
-            15 -> Screen.Mend(
+            18 -> Screen.Mend(
                 FfiConverterTypeMendView.read(buf),
                 )
-            16 -> Screen.Phone(
+            19 -> Screen.Phone(
                 FfiConverterTypePhoneView.read(buf),
                 )
             else -> throw RuntimeException("invalid enum value, something is very wrong!!")
@@ -12569,6 +12951,27 @@ public object FfiConverterTypeScreen : FfiConverterRustBuffer<Screen>{
             (
                 4UL
                 + FfiConverterTypeWeightView.allocationSize(value.v1)
+            )
+        }
+        is Screen.Feed -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeFishView.allocationSize(value.v1)
+            )
+        }
+        is Screen.FeedWeight -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeWeightView.allocationSize(value.v1)
+            )
+        }
+        is Screen.Seen -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeFishView.allocationSize(value.v1)
             )
         }
         is Screen.Files -> {
@@ -12669,38 +13072,53 @@ public object FfiConverterTypeScreen : FfiConverterRustBuffer<Screen>{
                 FfiConverterTypeWeightView.write(value.v1, buf)
                 Unit
             }
-            is Screen.Files -> {
+            is Screen.Feed -> {
                 buf.putInt(10)
+                FfiConverterTypeFishView.write(value.v1, buf)
+                Unit
+            }
+            is Screen.FeedWeight -> {
+                buf.putInt(11)
+                FfiConverterTypeWeightView.write(value.v1, buf)
+                Unit
+            }
+            is Screen.Seen -> {
+                buf.putInt(12)
+                FfiConverterTypeFishView.write(value.v1, buf)
+                Unit
+            }
+            is Screen.Files -> {
+                buf.putInt(13)
                 FfiConverterTypeFilesView.write(value.v1, buf)
                 Unit
             }
             is Screen.Bench -> {
-                buf.putInt(11)
-                FfiConverterTypeLeavesView.write(value.v1, buf)
-                Unit
-            }
-            is Screen.Book -> {
-                buf.putInt(12)
-                FfiConverterTypeLeavesView.write(value.v1, buf)
-                Unit
-            }
-            is Screen.Conditions -> {
-                buf.putInt(13)
-                FfiConverterTypeLeavesView.write(value.v1, buf)
-                Unit
-            }
-            is Screen.Cautions -> {
                 buf.putInt(14)
                 FfiConverterTypeLeavesView.write(value.v1, buf)
                 Unit
             }
-            is Screen.Mend -> {
+            is Screen.Book -> {
                 buf.putInt(15)
+                FfiConverterTypeLeavesView.write(value.v1, buf)
+                Unit
+            }
+            is Screen.Conditions -> {
+                buf.putInt(16)
+                FfiConverterTypeLeavesView.write(value.v1, buf)
+                Unit
+            }
+            is Screen.Cautions -> {
+                buf.putInt(17)
+                FfiConverterTypeLeavesView.write(value.v1, buf)
+                Unit
+            }
+            is Screen.Mend -> {
+                buf.putInt(18)
                 FfiConverterTypeMendView.write(value.v1, buf)
                 Unit
             }
             is Screen.Phone -> {
-                buf.putInt(16)
+                buf.putInt(19)
                 FfiConverterTypePhoneView.write(value.v1, buf)
                 Unit
             }
@@ -12756,6 +13174,104 @@ public object FfiConverterTypeSeason: FfiConverterRustBuffer<Season> {
 
     override fun write(value: Season, buf: ByteBuffer) {
         buf.putInt(value.ordinal + 1)
+    }
+}
+
+
+
+
+
+/**
+ * What was seen of fish, and where.
+ */
+sealed class SeenTap {
+    
+    /**
+     * Fish showed.
+     */
+    data class Sign(
+        /**
+         * How.
+         */
+        val `sign`: app.restwater.core.log.FishSign) : SeenTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Where they show.
+     */
+    data class AtAim(
+        /**
+         * At the cell that is aimed at on the Swim screen, or else at the spot of the chosen rod.
+         */
+        val `aim`: kotlin.Boolean) : SeenTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+
+    
+
+    
+    
+
+
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeSeenTap : FfiConverterRustBuffer<SeenTap>{
+    override fun read(buf: ByteBuffer): SeenTap {
+        return when(buf.getInt()) {
+            1 -> SeenTap.Sign(
+                FfiConverterTypeFishSign.read(buf),
+                )
+            2 -> SeenTap.AtAim(
+                FfiConverterBoolean.read(buf),
+                )
+            else -> throw RuntimeException("invalid enum value, something is very wrong!!")
+        }
+    }
+
+    override fun allocationSize(value: SeenTap): ULong = when(value) {
+        is SeenTap.Sign -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeFishSign.allocationSize(value.`sign`)
+            )
+        }
+        is SeenTap.AtAim -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterBoolean.allocationSize(value.`aim`)
+            )
+        }
+    }
+
+    override fun write(value: SeenTap, buf: ByteBuffer) {
+        when(value) {
+            is SeenTap.Sign -> {
+                buf.putInt(1)
+                FfiConverterTypeFishSign.write(value.`sign`, buf)
+                Unit
+            }
+            is SeenTap.AtAim -> {
+                buf.putInt(2)
+                FfiConverterBoolean.write(value.`aim`, buf)
+                Unit
+            }
+        }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }
     }
 }
 
@@ -13592,6 +14108,40 @@ sealed class SwimTap {
     }
     
     /**
+     * Fish showed at the cell that is aimed at.
+     */
+    data class Seen(
+        /**
+         * How.
+         */
+        val `sign`: app.restwater.core.log.FishSign) : SwimTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * As many of this measure as were chosen are fed to the cell that is aimed at.
+     */
+    data class Feed(
+        /**
+         * How it goes in.
+         */
+        val `what`: app.restwater.core.log.FeedKind, 
+        /**
+         * The measure.
+         */
+        val `measure`: app.restwater.core.log.FeedMeasure) : SwimTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
      * A mark, feature or hazard gets the name that was typed.
      */
     data class Rename(
@@ -13667,10 +14217,17 @@ public object FfiConverterTypeSwimTap : FfiConverterRustBuffer<SwimTap>{
             10 -> SwimTap.Hazard(
                 FfiConverterTypeHazardKind.read(buf),
                 )
-            11 -> SwimTap.Rename(
+            11 -> SwimTap.Seen(
+                FfiConverterTypeFishSign.read(buf),
+                )
+            12 -> SwimTap.Feed(
+                FfiConverterTypeFeedKind.read(buf),
+                FfiConverterTypeFeedMeasure.read(buf),
+                )
+            13 -> SwimTap.Rename(
                 FfiConverterTypeUuid.read(buf),
                 )
-            12 -> SwimTap.Remove(
+            14 -> SwimTap.Remove(
                 FfiConverterTypeSwimThing.read(buf),
                 )
             else -> throw RuntimeException("invalid enum value, something is very wrong!!")
@@ -13748,6 +14305,21 @@ public object FfiConverterTypeSwimTap : FfiConverterRustBuffer<SwimTap>{
                 + FfiConverterTypeHazardKind.allocationSize(value.`hazard`)
             )
         }
+        is SwimTap.Seen -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeFishSign.allocationSize(value.`sign`)
+            )
+        }
+        is SwimTap.Feed -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeFeedKind.allocationSize(value.`what`)
+                + FfiConverterTypeFeedMeasure.allocationSize(value.`measure`)
+            )
+        }
         is SwimTap.Rename -> {
             // Add the size for the Int that specifies the variant plus the size needed for all fields
             (
@@ -13816,13 +14388,24 @@ public object FfiConverterTypeSwimTap : FfiConverterRustBuffer<SwimTap>{
                 FfiConverterTypeHazardKind.write(value.`hazard`, buf)
                 Unit
             }
-            is SwimTap.Rename -> {
+            is SwimTap.Seen -> {
                 buf.putInt(11)
+                FfiConverterTypeFishSign.write(value.`sign`, buf)
+                Unit
+            }
+            is SwimTap.Feed -> {
+                buf.putInt(12)
+                FfiConverterTypeFeedKind.write(value.`what`, buf)
+                FfiConverterTypeFeedMeasure.write(value.`measure`, buf)
+                Unit
+            }
+            is SwimTap.Rename -> {
+                buf.putInt(13)
                 FfiConverterTypeUuid.write(value.`id`, buf)
                 Unit
             }
             is SwimTap.Remove -> {
-                buf.putInt(12)
+                buf.putInt(14)
                 FfiConverterTypeSwimThing.write(value.`thing`, buf)
                 Unit
             }
@@ -14075,6 +14658,21 @@ sealed class TackleTap {
     }
     
     /**
+     * Whether it is a feeder, which feeds with each cast.
+     */
+    data class Feeder(
+        /**
+         * What a fill is taken to weigh, in milligrams; none for a plain lead.
+         */
+        val `mg`: kotlin.UInt?) : TackleTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
      * What that weight is made of.
      */
     data class Material(
@@ -14135,7 +14733,10 @@ public object FfiConverterTypeTackleTap : FfiConverterRustBuffer<TackleTap>{
             10 -> TackleTap.Lead(
                 FfiConverterUInt.read(buf),
                 )
-            11 -> TackleTap.Material(
+            11 -> TackleTap.Feeder(
+                FfiConverterOptionalUInt.read(buf),
+                )
+            12 -> TackleTap.Material(
                 FfiConverterTypeLeadMaterial.read(buf),
                 )
             else -> throw RuntimeException("invalid enum value, something is very wrong!!")
@@ -14213,6 +14814,13 @@ public object FfiConverterTypeTackleTap : FfiConverterRustBuffer<TackleTap>{
                 + FfiConverterUInt.allocationSize(value.`mg`)
             )
         }
+        is TackleTap.Feeder -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterOptionalUInt.allocationSize(value.`mg`)
+            )
+        }
         is TackleTap.Material -> {
             // Add the size for the Int that specifies the variant plus the size needed for all fields
             (
@@ -14274,8 +14882,13 @@ public object FfiConverterTypeTackleTap : FfiConverterRustBuffer<TackleTap>{
                 FfiConverterUInt.write(value.`mg`, buf)
                 Unit
             }
-            is TackleTap.Material -> {
+            is TackleTap.Feeder -> {
                 buf.putInt(11)
+                FfiConverterOptionalUInt.write(value.`mg`, buf)
+                Unit
+            }
+            is TackleTap.Material -> {
+                buf.putInt(12)
                 FfiConverterTypeLeadMaterial.write(value.`material`, buf)
                 Unit
             }
@@ -14480,12 +15093,6 @@ sealed class TypedInto {
     object Plan : TypedInto()
     
     
-    /**
-     * What the match says of fish that die or go back.
-     */
-    object MatchRule : TypedInto()
-    
-    
 
     
 
@@ -14526,7 +15133,6 @@ public object FfiConverterTypeTypedInto : FfiConverterRustBuffer<TypedInto>{
                 )
             13 -> TypedInto.Note
             14 -> TypedInto.Plan
-            15 -> TypedInto.MatchRule
             else -> throw RuntimeException("invalid enum value, something is very wrong!!")
         }
     }
@@ -14621,12 +15227,6 @@ public object FfiConverterTypeTypedInto : FfiConverterRustBuffer<TypedInto>{
                 4UL
             )
         }
-        is TypedInto.MatchRule -> {
-            // Add the size for the Int that specifies the variant plus the size needed for all fields
-            (
-                4UL
-            )
-        }
     }
 
     override fun write(value: TypedInto, buf: ByteBuffer) {
@@ -14690,10 +15290,6 @@ public object FfiConverterTypeTypedInto : FfiConverterRustBuffer<TypedInto>{
             }
             is TypedInto.Plan -> {
                 buf.putInt(14)
-                Unit
-            }
-            is TypedInto.MatchRule -> {
-                buf.putInt(15)
                 Unit
             }
         }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }
@@ -15184,6 +15780,18 @@ enum class Which {
      * The number pad for its weight.
      */
     WEIGHT,
+    /**
+     * What is fed by hand, in measures.
+     */
+    FEED,
+    /**
+     * The number pad for feed by weight.
+     */
+    FEED_WEIGHT,
+    /**
+     * Fish that show.
+     */
+    SEEN,
     /**
      * Files in and out, backups.
      */
@@ -17041,6 +17649,10 @@ public object FfiConverterSequenceTypeWatchKey: FfiConverterRustBuffer<List<Watc
         }
     }
 }
+
+
+
+
 
 
 

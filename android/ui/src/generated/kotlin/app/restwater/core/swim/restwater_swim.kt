@@ -1826,7 +1826,15 @@ enum class MarkShape(val value: kotlin.UByte) {
     /**
      * The end of a line that is out now: a filled dot.
      */
-    OUT_NOW(6u);
+    OUT_NOW(6u),
+    /**
+     * Fed water: three filled grains, one above two.
+     */
+    FED_GRAINS(7u),
+    /**
+     * Fish that showed: two rings, one in the other.
+     */
+    SHOWN_RINGS(8u);
 
     
 

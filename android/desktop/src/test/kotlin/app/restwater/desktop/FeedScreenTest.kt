@@ -1,0 +1,62 @@
+package app.restwater.desktop
+
+import androidx.compose.ui.test.assertContentDescriptionContains
+import app.restwater.core.screen.Key
+import app.restwater.ui.Showing
+import kotlin.test.Test
+import kotlin.test.assertEquals
+import kotlin.test.assertTrue
+
+/** Feed and fish that show, by their keys, on the real library. */
+class FeedScreenTest {
+    /** Turns the pages of small keys until that one is there, and taps it. */
+    private fun Bankside.turnTo(key: Key) {
+        while (!isThere(tag(key))) tapOn("more")
+        tap(key)
+    }
+
+    private fun Bankside.sub(key: Key) = bank.keys.first { it.key == key }.sub
+
+    @Test fun theFirstFeedIsChosenAndTheNextIsOneTap() = Bankside.on {
+        start()
+        turnTo(Key.FEED)
+        assertEquals(Showing.FEED, state.showing)
+        tapOn("handful")
+        assertEquals(Showing.BANK, state.showing)
+        assertEquals("a handful, loose", sub(Key.FEED))
+        wait(minutes = 5)
+        turnTo(Key.FEED)
+        assertEquals(Showing.BANK, state.showing)
+        turnTo(Key.FEED_OTHER)
+        assertEquals(Showing.FEED, state.showing)
+        node("fish-says").assertContentDescriptionContains("Fed 0 min ago, 2 oz here today.", substring = true)
+    }
+
+    @Test fun feedByWeightIsTypedOnThePad() = Bankside.on {
+        start()
+        turnTo(Key.FEED)
+        tapOn("by-weight")
+        assertEquals(Showing.FEED_WEIGHT, state.showing)
+        for (tag in listOf("digit-1", "digit-2")) {
+            tapOn(tag)
+            wait(seconds = 1)
+        }
+        node("figure").assertContentDescriptionContains("12 oz")
+        tapOn("weighed")
+        assertEquals(Showing.BANK, state.showing)
+        assertEquals("12 oz, loose", sub(Key.FEED))
+    }
+
+    @Test fun fishThatShowAreTwoTapsAndStandOnTheMap() = Bankside.on {
+        start()
+        turnTo(Key.SEEN)
+        assertEquals(Showing.SEEN, state.showing)
+        tapOn("bubbles")
+        assertEquals(Showing.BANK, state.showing)
+        turnTo(Key.FEED)
+        tapOn("ball")
+        tapOn("screens")
+        tapOn("open-${Showing.SWIM}")
+        assertTrue(checkNotNull(state.swim).cell.contains("Fish showed 0 min ago."))
+    }
+}

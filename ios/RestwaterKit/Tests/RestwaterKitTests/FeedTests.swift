@@ -1,0 +1,43 @@
+import RestwaterCore
+import XCTest
+
+@testable import RestwaterKit
+
+/// Feed and fish that show, by their keys.
+@MainActor
+final class FeedTests: XCTestCase, @unchecked Sendable {
+    func testTheFirstFeedIsChosenAndTheNextIsOneTap() async throws {
+        let day = try Bankside()
+        await day.start()
+        await day.turn(to: "key-FEED", by: "more")
+        await day.tap(.feed)
+        XCTAssertEqual(day.state.content.showing, .feed)
+        await day.tap("handful")
+        XCTAssertEqual(day.state.content.showing, .bank)
+        await day.wait(minutes: 5)
+        await day.turn(to: "key-FEED", by: "more")
+        await day.tap(.feed)
+        XCTAssertEqual(day.state.content.showing, .bank)
+        await day.turn(to: "key-FEED_OTHER", by: "more")
+        await day.tap(.feedOther)
+        let says = try XCTUnwrap(day.sheet["fish-says"]).spoken
+        XCTAssertTrue(says.contains("Fed 0 min ago, 2 oz here today."), says)
+        await day.tap("by-weight")
+        XCTAssertEqual(day.state.content.showing, .feedWeight)
+        await day.tap("digit-4")
+        XCTAssertEqual(day.sheet["figure"]?.spoken, "4 oz")
+        await day.tap("weighed")
+        XCTAssertEqual(day.state.content.showing, .bank)
+    }
+
+    func testFishThatShowAreTwoTaps() async throws {
+        let day = try Bankside()
+        await day.start()
+        await day.turn(to: "key-SEEN", by: "more")
+        await day.tap(.seen)
+        XCTAssertEqual(day.state.content.showing, .seen)
+        await day.tap("bubbles")
+        XCTAssertEqual(day.state.content.showing, .bank)
+        XCTAssertEqual(day.state.content.notice, "Logged: bubbles.")
+    }
+}
