@@ -273,10 +273,10 @@ fn pages(state: BankState, several_rods: bool, three_fit: bool) -> Vec<[Option<S
             let mut all = vec![[key(Key::Tackle), second]];
             all.extend(in_twos(later(vec![
                 Key::Feed,
+                Key::Redo,
+                Key::Away,
                 Key::FeedOther,
                 Key::Seen,
-                Key::Away,
-                Key::Redo,
                 Key::TimeBackFive,
                 Key::End,
             ])));
@@ -287,10 +287,10 @@ fn pages(state: BankState, several_rods: bool, three_fit: bool) -> Vec<[Option<S
             let mut rest = if three_fit { Vec::new() } else { vec![Key::Fish] };
             rest.extend([
                 Key::Feed,
+                Key::Redo,
+                Key::Away,
                 Key::FeedOther,
                 Key::Seen,
-                Key::Away,
-                Key::Redo,
                 Key::TimeBackFive,
                 Key::Tackle,
                 Key::End,
@@ -305,9 +305,9 @@ fn pages(state: BankState, several_rods: bool, three_fit: bool) -> Vec<[Option<S
             let mut rest = if several_rods { vec![Key::Liner] } else { Vec::new() };
             rest.extend([
                 Key::Feed,
-                Key::FeedOther,
-                Key::LostLate,
                 Key::TimeBack,
+                Key::LostLate,
+                Key::FeedOther,
                 Key::TimeBackFive,
                 Key::Seen,
                 Key::Indication,

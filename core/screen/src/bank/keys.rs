@@ -127,6 +127,7 @@ impl Pad<'_> {
             Key::Redo => self.input.redo.is_some(),
             Key::Liner | Key::Indication => out || self.state == BankState::FishOn,
             Key::Twitch => out,
+            Key::Feed | Key::FeedOther | Key::Seen => self.state != BankState::FishOn,
             Key::Away => self.all_in(),
             Key::TimeBack | Key::TimeBackFive => self.input.session.is_some_and(|s| s.last_timed.is_some()),
             _ => true,

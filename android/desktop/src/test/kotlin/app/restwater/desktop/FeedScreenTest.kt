@@ -3,6 +3,7 @@ package app.restwater.desktop
 import androidx.compose.ui.test.assertContentDescriptionContains
 import app.restwater.core.screen.Key
 import app.restwater.ui.Showing
+import app.restwater.ui.tag
 import kotlin.test.Test
 import kotlin.test.assertEquals
 import kotlin.test.assertTrue
@@ -54,7 +55,7 @@ class FeedScreenTest {
         tapOn("bubbles")
         assertEquals(Showing.BANK, state.showing)
         turnTo(Key.FEED)
-        tapOn("ball")
+        tapOn("cup")
         tapOn("screens")
         tapOn("open-${Showing.SWIM}")
         assertTrue(checkNotNull(state.swim).cell.contains("Fish showed 0 min ago."))
