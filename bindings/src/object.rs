@@ -3,7 +3,9 @@
 use crate::entropy::SystemEntropy;
 use crate::error::RestwaterError;
 use restwater_app::{Action, App, AppError, DayTap, ErrorKind, FanGlass, Screen, Settings, Update, Which};
-use restwater_layout::{BankLayout, Glass, MatchLayout, PadAsk, PadWords, SwimLayout, SwimPadAsk};
+use restwater_layout::{
+    BankLayout, Glass, MatchLayout, PadAsk, PadWords, PagerWords, SwimLayout, SwimPadAsk,
+};
 use restwater_log::Moment;
 use restwater_screen::{DoorsView, Key, WatchView, Wording};
 use restwater_swim::{FaceWidths, SwimScene};
@@ -77,8 +79,8 @@ impl Restwater {
     }
 
     /// Hand and scheme as last set.
-    pub fn settings(&self) -> Result<Settings, RestwaterError> {
-        self.with(|app| Ok(app.settings()))
+    pub fn settings(&self, now: &Moment) -> Result<Settings, RestwaterError> {
+        self.with(|app| Ok(app.settings(now)))
     }
 
     /// Puts the log aside while the app is in the background.
@@ -104,6 +106,13 @@ pub fn bank_layout(glass: Glass, ask: PadAsk) -> Result<BankLayout, RestwaterErr
 #[must_use]
 pub fn pad_words() -> PadWords {
     PadWords::of(&Wording::new())
+}
+
+/// The words of the pager on page `page`, from 1, of `pages`.
+#[uniffi::export]
+#[must_use]
+pub fn pager_words(page: u32, pages: u32) -> PagerWords {
+    PagerWords::of(&Wording::new(), page, pages)
 }
 
 /// A contact wider than this, in millimetres, is a palm or a sleeve, not a tap.

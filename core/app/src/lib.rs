@@ -190,6 +190,7 @@ impl App {
             Action::Bench { tap } => self.bench_tap(tap, at)?,
             Action::Files { tap } => self.files_tap(*tap),
             Action::Phone { tap } => self.phone_tap(*tap)?,
+            Action::Back => String::new(),
             Action::OpenDoubt { op } => self.open_doubt(*op)?,
             Action::Mend { op, tap } => self.mend(*op, *tap, at)?,
             Action::Typed { into, text } => self.typed(*into, text, at)?,
@@ -224,9 +225,10 @@ impl App {
         })
     }
 
-    /// Hand and scheme as last set.
-    pub fn settings(&self) -> Settings {
-        self.settings
+    /// Hand and scheme as last set; where it was chosen so, the night scheme while it is dark at the peg.
+    pub fn settings(&self, now: &Moment) -> Settings {
+        let dark = self.phone.night_at_dusk && self.is_dark(&self.journal.here(now));
+        Settings { scheme: if dark { Scheme::Night } else { self.settings.scheme }, ..self.settings }
     }
 
     /// The session that the screens are about.

@@ -11,6 +11,7 @@ mod fish;
 mod late;
 mod learning;
 mod mend;
+mod phone_screen;
 mod seams;
 mod watch;
 
@@ -278,7 +279,7 @@ fn hand_scheme_and_set_up_outlive_a_restart() {
     phone.tap(1_000, &typed(TypedInto::Peg, "22")).unwrap();
     phone.tap(2_000, &Action::Setup { tap: SetupTap::Rods { rods: 2 } }).unwrap();
     phone.open();
-    assert_eq!(phone.app().settings(), Settings { hand: Hand::Left, scheme: Scheme::Night });
+    assert_eq!(phone.app().settings(&at(0)), Settings { hand: Hand::Left, scheme: Scheme::Night });
     phone.tap(MIN, &START).unwrap();
     let bank = phone.bank(2 * MIN);
     assert_eq!((bank.header.place.as_str(), bank.rods.len()), ("Peg 22", 2));

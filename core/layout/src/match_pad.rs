@@ -1,5 +1,5 @@
-//! Where the keys of the Match screen lie, in millimetres of glass: below them BACK and a wide key, where the Bank
-//! screen has MORE and CAST. On a glass on its side BACK and that key stand in the thumb's column, as on every page,
+//! Where the keys of the Match screen lie, in millimetres of glass: below them BACK and a wide key, where other screens
+//! have their pager. On a glass on its side BACK and that key stand in the thumb's column, as on every page,
 //! the other keys beside them, and the page has what is left of the width.
 //!
 //! Classes are the keys used while fishing: 20 mm each way, two beside each other. Entering a weight is done at the
@@ -9,7 +9,7 @@ use super::{
     BankLayout, GAP_MM, Glass, GlassError, LOWER_PART, OPPOSITE_GAP_MM, PRIMARY_MM, PadAsk, PagePlace, Rect,
     SECONDARY_MM, bank_layout, on_its_side,
 };
-use restwater_screen::{BankState, Key};
+use restwater_screen::BankState;
 use serde::{Deserialize, Serialize};
 
 /// Where the keys lie, in px; BACK lies where it does on every page.
@@ -54,13 +54,12 @@ const PAGE_MM: f64 = 45.0;
 /// Lays the keys out; a glass too small for the Bank screen is too small for this one.
 pub fn match_layout(glass: &Glass) -> Result<MatchLayout, GlassError> {
     let bank = bank_layout(glass, PadAsk { state: BankState::Ready, rods: 1, page: 0 })?;
-    if on_its_side(glass)? { Ok(beside(glass, &bank)) } else { below(glass, &bank) }
+    Ok(if on_its_side(glass)? { beside(glass, &bank) } else { below(glass, &bank) })
 }
 
 /// The page above the keys.
-fn below(glass: &Glass, bank: &BankLayout) -> Result<MatchLayout, GlassError> {
-    let cast = bank.keys.iter().find(|place| place.key == Key::Cast).map(|place| place.rect);
-    let (back, Some(wide)) = (bank.back, cast) else { return Err(GlassError::NoSize) };
+fn below(glass: &Glass, bank: &BankLayout) -> MatchLayout {
+    let (back, wide) = (bank.back, bank.pager);
     let mm = glass.px_per_mm;
     let (gap, opposite) = (GAP_MM * mm, OPPOSITE_GAP_MM * mm);
     let (left, right) = (back.left.min(wide.left), back.right().max(wide.right()));
@@ -95,7 +94,7 @@ fn below(glass: &Glass, bank: &BankLayout) -> Result<MatchLayout, GlassError> {
         .flat_map(|row| plain.row(3, foot - f64::from(row) * (SECONDARY_MM + GAP_MM) * mm, SECONDARY_MM * mm))
         .collect();
     let typing = typing_page(page_above(bank, pad[0].top, mm), mm);
-    Ok(MatchLayout {
+    MatchLayout {
         wide,
         small: small_keys,
         now,
@@ -107,7 +106,7 @@ fn below(glass: &Glass, bank: &BankLayout) -> Result<MatchLayout, GlassError> {
         weight,
         pad,
         typing,
-    })
+    }
 }
 
 /// What is left above some keys.
@@ -171,7 +170,7 @@ fn beside(glass: &Glass, bank: &BankLayout) -> MatchLayout {
     MatchLayout {
         pad: (0..12).map(key_at).collect(),
         typing: typing_page(typing, mm),
-        wide: bank.start,
+        wide: bank.pager,
         small: smalls(0.0),
         now: PagePlace::in_place(side.beyond(small), mm),
         classes,

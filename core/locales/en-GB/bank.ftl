@@ -74,7 +74,7 @@ key-fish-weigh-spoken = Enter the weight of this fish.
 key-fish-weight = { $what }
 key-fish-weight-sub = tap to change
 key-fish-weight-spoken = It weighs { $what }. Change it.
-key-fish = FISH
+key-fish = Fish
 key-fish-sub = class, net
 key-fish-spoken = What can be said of this fish: its class, its net, its weight.
 key-time-back = 1 MIN AGO
@@ -102,7 +102,7 @@ key-away-spoken = Away from the rods. The clocks that count fishing stop.
 key-returned = I'M BACK
 key-returned-sub = fishing again
 key-returned-spoken = Back at the rods. The clocks go on.
-key-tackle = TACKLE
+key-tackle = Tackle
 key-tackle-sub = spot and rig
 key-tackle-spoken = Tackle. Change spot or rig of the next cast.
 key-start = START
@@ -114,6 +114,7 @@ key-end-spoken = End the session. What is out is wound in.
 
 # What undo names: an entry and the time it was made.
 entry = { $what } { $time }
+bank-logged = Logged: { $what }.
 entry-session_started = start
 entry-session_ended = end
 entry-cast = cast

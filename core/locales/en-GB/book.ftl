@@ -56,18 +56,18 @@ temperature-from-15 = 15 °C and over
 temperature-not-logged = not logged
 book-water-at = water { $temperature }
 book-filter-title = Which sessions
-book-key-filter = WHICH
-book-key-rates = RATES
+book-key-filter = Which
+book-key-rates = Rates
 book-key-rates-sub = catch per hour
-book-key-sets = TWO SETS
+book-key-sets = Two sets
 book-key-sets-sub = one against another
-book-key-next = NEXT TIME
+book-key-next = Next time
 book-key-next-sub = what holds
-book-key-light = LIGHT
+book-key-light = Light
 book-key-light-sub = at the peg
-book-door-files = FILES
+book-door-files = Files
 book-door-files-sub = send, back up
-book-door-mend = MEND
+book-door-mend = Mend
 book-door-mend-sub = doubtful entries
 
 book-rates-title = Catch per hour
@@ -168,7 +168,7 @@ next-cold = what cold does: { $count } of { $all ->
     [one] 1 session
    *[other] { $all } sessions
 } without a water temperature
-next-cold-why = Log it in one tap under WEATHER.
+next-cold-why = Log it in one tap under Weather.
 next-how = What leans or is clear comes from one day. It says what was, not what will be.
 book-type-plan = Own plan for next time
 book-type-note = A note to this session

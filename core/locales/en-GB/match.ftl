@@ -56,8 +56,8 @@ match-net-empty = empty
 match-net-limit = of { $limit }
 match-net-range = { $low } to { $high }
 match-about = about { $weight }
-match-near = NEAR THE LIMIT
-match-at-limit = MAY BE AT THE LIMIT
+match-near = near the limit
+match-at-limit = may be at the limit
 match-unknown = { $count ->
     [one] 1 fish has neither weight nor class: it is counted as average.
    *[other] { $count } fish have neither weight nor class: they are counted as average.
@@ -76,16 +76,16 @@ match-no-net = { $count ->
 }
 
 # The fish.
-match-to-fish = FISH
+match-to-fish = Fish
 match-to-fish-sub = weight, class, net
 match-to-fish-spoken = The fish: weight, class and net.
-match-to-coming = FORECAST
+match-to-coming = Forecast
 match-to-coming-sub = bites, finish
 match-to-coming-spoken = What is to come: bites, fish, weight, finish, light.
-match-to-rules = RULES
+match-to-rules = Rules
 match-to-rules-sub = times, nets
 match-to-rules-spoken = The rules of the day.
-match-to-weigh-in = SCALES
+match-to-weigh-in = Scales
 match-to-weigh-in-sub = weigh-in
 match-to-weigh-in-spoken = The weigh-in.
 match-step-up = { $size } more

@@ -28,4 +28,5 @@ phone-hand-how = Puts the keys within reach of that thumb.
 phone-scheme = Scheme
 phone-scheme-day = day
 phone-scheme-night = night
-phone-scheme-how = Ink on paper, or chalk on ink.
+phone-scheme-dusk = night at dusk
+phone-scheme-how = Ink on paper, or chalk on ink. At dusk needs the peg on the map.

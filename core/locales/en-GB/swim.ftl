@@ -85,7 +85,7 @@ swim-scene-bites = bites
 swim-scene-lost = lost
 swim-scene-liners = liners
 
-swim-legend = LEGEND
+swim-legend = Legend
 legend-just-fished = Just fished. The number: minutes since.
 legend-resting = Resting. The lines thin out as it rests.
 legend-free = Rested, or not fished today.

@@ -69,6 +69,16 @@ enum Needs {
     Some,
 }
 
+/// The screens whose keys stand at the top of the Bank, in this order.
+pub const TOP_DOORS: [Which; 2] = [Which::Swim, Which::Fish];
+
+/// Those of them that can be opened now.
+pub(crate) fn top_doors(words: &Wording, any: bool, open: bool) -> Vec<Door> {
+    let mut all = doors(words, any, open).doors;
+    all.retain(|door| TOP_DOORS.contains(&door.which));
+    all
+}
+
 /// The screens that can be opened now.
 pub fn doors(words: &Wording, any: bool, open: bool) -> DoorsView {
     let shown = DOORS.iter().filter(|(_, _, _, needs)| match needs {
@@ -105,6 +115,11 @@ mod tests {
                 }
             }
         }
+        assert!(top_doors(&words, false, false).is_empty(), "no key is shown that opens nothing");
+        assert_eq!(
+            top_doors(&words, true, false).iter().map(|door| door.which).collect::<Vec<_>>(),
+            TOP_DOORS
+        );
         let has = |any, open, which| doors(&words, any, open).doors.iter().any(|d| d.which == which);
         assert!(has(false, false, Which::Setup) && !has(true, true, Which::Setup));
         assert!(!has(false, false, Which::Swim) && has(true, false, Which::Swim));

@@ -69,7 +69,7 @@ pub use chart::{
 };
 pub use conditions::conditions;
 pub use conditions::conditions_words;
-pub use doors::{Door, DoorGroup, DoorsView, doors};
+pub use doors::{Door, DoorGroup, DoorsView, TOP_DOORS, doors};
 pub use entry::{entry_words, kind_words};
 pub use figures::{clock, iso_day, sentence_case, trimmed};
 pub use files::{BackupLine, FilesView, ImportLine, IncomingView};

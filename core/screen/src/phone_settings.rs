@@ -1,4 +1,4 @@
-//! What belongs to the phone and not to the log: hand, scheme, alarm, whether the screen stays on.
+//! What belongs to the phone and not to the log: hand, scheme, alarm, whether the screen stays on and turns dark at dusk.
 
 use restwater_log::WeightUnit;
 use serde::{Deserialize, Serialize};
@@ -63,11 +63,13 @@ pub struct PhoneChoices {
     pub awake: bool,
     /// What fish are weighed in where no match says it.
     pub weights: WeightUnit,
+    /// Whether the night scheme comes by itself at dusk, over the scheme that is chosen.
+    pub night_at_dusk: bool,
 }
 
 impl Default for PhoneChoices {
     /// The screen stays on: a cold thumb has trouble waking it, and a wait is looked at from afar.
     fn default() -> Self {
-        Self { alarm: Alarm::default(), awake: true, weights: WeightUnit::default() }
+        Self { alarm: Alarm::default(), awake: true, weights: WeightUnit::default(), night_at_dusk: false }
     }
 }

@@ -226,7 +226,7 @@ fn classes_learn_and_nets_carry_over_and_warn() {
     assert_eq!(view.nets[0].holds, "5 fish, about 28 lb 3 oz");
     assert_eq!(
         (view.nets[0].warning, view.nets[0].says.as_str()),
-        (NetWarning::AtLimit, "MAY BE AT THE LIMIT")
+        (NetWarning::AtLimit, "may be at the limit")
     );
     phone.tap(now, &fish(FishTap::Net { name: "Net 2".into() })).unwrap();
     let view = phone.view(now + 1_000);

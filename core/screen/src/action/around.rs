@@ -153,6 +153,8 @@ pub enum PhoneTap {
         /// The unit.
         unit: WeightUnit,
     },
+    /// Day, and night by itself from dusk to dawn at the peg.
+    NightAtDusk,
 }
 
 impl WaitsTap {

@@ -73,7 +73,7 @@ pub struct NetView {
     pub holds: String,
     /// "of 50 lb", and the range where it is uncertain.
     pub limit: String,
-    /// "NEAR THE LIMIT"; empty where it isn't.
+    /// "near the limit"; empty where it isn't.
     pub says: String,
     /// How near to the limit.
     pub warning: NetWarning,

@@ -98,10 +98,10 @@ final class WholeDayTests: XCTestCase, @unchecked Sendable {
         let rows = day.state.content.tackle!.rows
         XCTAssertFalse(rows.isEmpty)
         for row in rows {
-            await day.turn(to: "row-\(row.tag)", by: "grid-more")
+            await day.turn(to: "row-\(row.tag)", by: "next-page")
             await day.tap("row-\(row.tag)")
             if let choice = row.choices.first(where: { !$0.chosen }) {
-                await day.turn(to: "choice-\(row.tag)-\(choice.tag)", by: "grid-more")
+                await day.turn(to: "choice-\(row.tag)-\(choice.tag)", by: "next-page")
                 await day.tap("choice-\(row.tag)-\(choice.tag)")
                 await day.wait(seconds: 1)
             }
@@ -163,7 +163,7 @@ final class WholeDayTests: XCTestCase, @unchecked Sendable {
         await day.tap("screens")
         await day.tap("open-SWIM")
         await day.tap("swim-more")
-        await day.turn(to: "swim-place", by: "grid-more")
+        await day.turn(to: "swim-place", by: "next-page")
         await day.tap("swim-place")
         func values() -> [String] { day.state.content.swim?.place.fields.map(\.value) ?? [] }
         await day.tap("swim-USE_PHONE")

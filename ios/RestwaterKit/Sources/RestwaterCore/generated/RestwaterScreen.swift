@@ -1161,6 +1161,10 @@ public struct BankView: Equatable, Hashable {
      */
     public let header: HeaderView
     /**
+     * The screens whose keys stand beside it, where there is something to see on them.
+     */
+    public let doors: [Door]
+    /**
      * The rods' clocks, in order.
      */
     public let rods: [RodView]
@@ -1188,6 +1192,10 @@ public struct BankView: Equatable, Hashable {
      * The last taps in words, latest first, for whoever missed the moment.
      */
     public let latest: [String]
+    /**
+     * The last of them as a sentence, so that it isn't taken for a key.
+     */
+    public let logged: String
 
     // Default memberwise initializers are never public by default, so we
     // declare one manually.
@@ -1198,6 +1206,9 @@ public struct BankView: Equatable, Hashable {
         /**
          * The line at the top.
          */header: HeaderView, 
+        /**
+         * The screens whose keys stand beside it, where there is something to see on them.
+         */doors: [Door], 
         /**
          * The rods' clocks, in order.
          */rods: [RodView], 
@@ -1218,9 +1229,13 @@ public struct BankView: Equatable, Hashable {
          */keys: [KeyView], 
         /**
          * The last taps in words, latest first, for whoever missed the moment.
-         */latest: [String]) {
+         */latest: [String], 
+        /**
+         * The last of them as a sentence, so that it isn't taken for a key.
+         */logged: String) {
         self.state = state
         self.header = header
+        self.doors = doors
         self.rods = rods
         self.strip = strip
         self.advice = advice
@@ -1228,6 +1243,7 @@ public struct BankView: Equatable, Hashable {
         self.rig = rig
         self.keys = keys
         self.latest = latest
+        self.logged = logged
     }
 
     
@@ -1248,19 +1264,22 @@ public struct FfiConverterTypeBankView: FfiConverterRustBuffer {
             try BankView(
                 state: FfiConverterTypeBankState.read(from: &buf), 
                 header: FfiConverterTypeHeaderView.read(from: &buf), 
+                doors: FfiConverterSequenceTypeDoor.read(from: &buf), 
                 rods: FfiConverterSequenceTypeRodView.read(from: &buf), 
                 strip: FfiConverterTypeStripView.read(from: &buf), 
                 advice: FfiConverterTypeAdviceView.read(from: &buf), 
                 spot: FfiConverterString.read(from: &buf), 
                 rig: FfiConverterString.read(from: &buf), 
                 keys: FfiConverterSequenceTypeKeyView.read(from: &buf), 
-                latest: FfiConverterSequenceString.read(from: &buf)
+                latest: FfiConverterSequenceString.read(from: &buf), 
+                logged: FfiConverterString.read(from: &buf)
         )
     }
 
     public static func write(_ value: BankView, into buf: inout [UInt8]) {
         FfiConverterTypeBankState.write(value.state, into: &buf)
         FfiConverterTypeHeaderView.write(value.header, into: &buf)
+        FfiConverterSequenceTypeDoor.write(value.doors, into: &buf)
         FfiConverterSequenceTypeRodView.write(value.rods, into: &buf)
         FfiConverterTypeStripView.write(value.strip, into: &buf)
         FfiConverterTypeAdviceView.write(value.advice, into: &buf)
@@ -1268,6 +1287,7 @@ public struct FfiConverterTypeBankView: FfiConverterRustBuffer {
         FfiConverterString.write(value.rig, into: &buf)
         FfiConverterSequenceTypeKeyView.write(value.keys, into: &buf)
         FfiConverterSequenceString.write(value.latest, into: &buf)
+        FfiConverterString.write(value.logged, into: &buf)
     }
 }
 
@@ -5040,7 +5060,7 @@ public struct NetView: Equatable, Hashable {
      */
     public let limit: String
     /**
-     * "NEAR THE LIMIT"; empty where it isn't.
+     * "near the limit"; empty where it isn't.
      */
     public let says: String
     /**
@@ -5073,7 +5093,7 @@ public struct NetView: Equatable, Hashable {
          * "of 50 lb", and the range where it is uncertain.
          */limit: String, 
         /**
-         * "NEAR THE LIMIT"; empty where it isn't.
+         * "near the limit"; empty where it isn't.
          */says: String, 
         /**
          * How near to the limit.
@@ -8033,6 +8053,10 @@ public enum Action: Equatable, Hashable {
          */tap: MendTap
     )
     /**
+     * Back to the Bank from another screen. It writes nothing; it is told so that a second tap of it logs nothing.
+     */
+    case back
+    /**
      * A text was typed by hand.
      */
     case typed(
@@ -8217,18 +8241,20 @@ public struct FfiConverterTypeAction: FfiConverterRustBuffer {
         case 46: return .mend(op: try FfiConverterTypeUuid.read(from: &buf), tap: try FfiConverterTypeMendTap.read(from: &buf)
         )
         
-        case 47: return .typed(into: try FfiConverterTypeTypedInto.read(from: &buf), text: try FfiConverterString.read(from: &buf)
+        case 47: return .back
+        
+        case 48: return .typed(into: try FfiConverterTypeTypedInto.read(from: &buf), text: try FfiConverterString.read(from: &buf)
         )
         
-        case 48: return .undoImport(id: try FfiConverterTypeUuid.read(from: &buf)
+        case 49: return .undoImport(id: try FfiConverterTypeUuid.read(from: &buf)
         )
         
-        case 49: return .redoImport(id: try FfiConverterTypeUuid.read(from: &buf)
+        case 50: return .redoImport(id: try FfiConverterTypeUuid.read(from: &buf)
         )
         
-        case 50: return .undo
+        case 51: return .undo
         
-        case 51: return .redo
+        case 52: return .redo
         
         default: throw UniffiInternalError.unexpectedEnumCase
         }
@@ -8470,28 +8496,32 @@ public struct FfiConverterTypeAction: FfiConverterRustBuffer {
             FfiConverterTypeMendTap.write(tap, into: &buf)
             
         
-        case let .typed(into,text):
+        case .back:
             writeInt(&buf, Int32(47))
+        
+        
+        case let .typed(into,text):
+            writeInt(&buf, Int32(48))
             FfiConverterTypeTypedInto.write(into, into: &buf)
             FfiConverterString.write(text, into: &buf)
             
         
         case let .undoImport(id):
-            writeInt(&buf, Int32(48))
-            FfiConverterTypeUuid.write(id, into: &buf)
-            
-        
-        case let .redoImport(id):
             writeInt(&buf, Int32(49))
             FfiConverterTypeUuid.write(id, into: &buf)
             
         
-        case .undo:
+        case let .redoImport(id):
             writeInt(&buf, Int32(50))
+            FfiConverterTypeUuid.write(id, into: &buf)
+            
+        
+        case .undo:
+            writeInt(&buf, Int32(51))
         
         
         case .redo:
-            writeInt(&buf, Int32(51))
+            writeInt(&buf, Int32(52))
         
         }
     }
@@ -12029,6 +12059,10 @@ public enum PhoneTap: Equatable, Hashable {
          * The unit.
          */unit: WeightUnit
     )
+    /**
+     * Day, and night by itself from dusk to dawn at the peg.
+     */
+    case nightAtDusk
 
 
 
@@ -12059,6 +12093,8 @@ public struct FfiConverterTypePhoneTap: FfiConverterRustBuffer {
         case 3: return .weights(unit: try FfiConverterTypeWeightUnit.read(from: &buf)
         )
         
+        case 4: return .nightAtDusk
+        
         default: throw UniffiInternalError.unexpectedEnumCase
         }
     }
@@ -12081,6 +12117,10 @@ public struct FfiConverterTypePhoneTap: FfiConverterRustBuffer {
             writeInt(&buf, Int32(3))
             FfiConverterTypeWeightUnit.write(unit, into: &buf)
             
+        
+        case .nightAtDusk:
+            writeInt(&buf, Int32(4))
+        
         }
     }
 }

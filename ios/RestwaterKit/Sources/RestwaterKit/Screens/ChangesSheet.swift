@@ -11,8 +11,7 @@ extension Sheet {
         let plot = plots.indices.contains(page - tests) ? plots[page - tests] : nil
         let change = changes.changes.indices.contains(page - tests - plots.count) ? changes.changes[page - tests - plots.count] : nil
         let rest = head(test?.title ?? change?.title ?? changes.title, notice: content.notice, slate)
-        var cells = Self.cells(test, change)
-        if pages > 1 { cells.append(Cell(face: KeyFace(slate.words.more), tag: "next-page", ask: .nextPage)) }
+        let cells = Self.cells(test, change)
         let keys = slate.gridHeight(cells.count)
         let place = rest.with(height: rest.height - keys)
         if let test {
@@ -26,7 +25,8 @@ extension Sheet {
         } else {
             put("says", changes.says, em: slate.text.body, at: place, slate, order: 10)
         }
-        grid(cells, in: rest.with(top: rest.bottom - keys, height: keys), slate, page: content.paging.grid)
+        gridPage(cells, in: rest.with(top: rest.bottom - keys, height: keys), slate, page: page)
+        pager(page, of: pages, slate, .nextPage)
         back(slate)
     }
 

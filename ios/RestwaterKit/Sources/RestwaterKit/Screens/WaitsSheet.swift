@@ -1,6 +1,6 @@
 import RestwaterCore
 
-/// What the record says of waiting: a picture a page, turned by a key, with what it says above it.
+/// What the record says of waiting: a picture a page, with what it says above it.
 extension Sheet {
     mutating func drawWaits(_ waits: WaitsView, _ slate: Slate, _ content: ScreenContent) {
         let pages = waits.charts.count + (waits.forecast == nil ? 0 : 1) + (waits.figures == nil ? 0 : 1)
@@ -14,8 +14,7 @@ extension Sheet {
         if fields.contains(where: { $0.tag == content.paging.row }) {
             rows(fields, in: rest, slate, content.paging)
         } else {
-            var cells = fields.map(Cell.init(row:))
-            if pages > 1 { cells.append(Cell(face: KeyFace(slate.words.more), tag: "next-picture", ask: .nextPage)) }
+            let cells = fields.map(Cell.init(row:))
             let keys = slate.gridHeight(cells.count)
             let place = rest.with(height: rest.height - keys)
             if let chart {
@@ -28,7 +27,8 @@ extension Sheet {
             } else {
                 put("says", waits.counts, em: slate.text.body, at: place, slate, order: 10)
             }
-            grid(cells, in: rest.with(top: rest.bottom - keys, height: keys), slate, page: content.paging.grid)
+            gridPage(cells, in: rest.with(top: rest.bottom - keys, height: keys), slate, page: page)
+            pager(page, of: pages, slate, .nextPage)
         }
         back(slate)
     }

@@ -346,7 +346,7 @@ RustBuffer uniffi_restwater_fn_method_restwater_screen_json(uint64_t ptr, RustBu
 #endif
 #ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_RESTWATER_SETTINGS
 #define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_RESTWATER_SETTINGS
-RustBuffer uniffi_restwater_fn_method_restwater_settings(uint64_t ptr, RustCallStatus *_Nonnull out_status
+RustBuffer uniffi_restwater_fn_method_restwater_settings(uint64_t ptr, RustBuffer now, RustCallStatus *_Nonnull out_status
 );
 #endif
 #ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_RESTWATER_SWIM_SCENE
@@ -400,6 +400,11 @@ RustBuffer uniffi_restwater_fn_func_match_layout(RustBuffer glass, RustCallStatu
 #define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_FUNC_PAD_WORDS
 RustBuffer uniffi_restwater_fn_func_pad_words(RustCallStatus *_Nonnull out_status
     
+);
+#endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_FUNC_PAGER_WORDS
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_FUNC_PAGER_WORDS
+RustBuffer uniffi_restwater_fn_func_pager_words(uint32_t page, uint32_t pages, RustCallStatus *_Nonnull out_status
 );
 #endif
 #ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_FUNC_PALM_MM
@@ -733,6 +738,12 @@ uint16_t uniffi_restwater_checksum_func_match_layout(void
 #ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_FUNC_PAD_WORDS
 #define UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_FUNC_PAD_WORDS
 uint16_t uniffi_restwater_checksum_func_pad_words(void
+    
+);
+#endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_FUNC_PAGER_WORDS
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_FUNC_PAGER_WORDS
+uint16_t uniffi_restwater_checksum_func_pager_words(void
     
 );
 #endif

@@ -16,9 +16,11 @@ import app.restwater.core.layout.BankLayout
 import app.restwater.core.layout.Glass
 import app.restwater.core.layout.PadAsk
 import app.restwater.core.log.Moment
+import app.restwater.core.screen.Action
 import app.restwater.core.screen.BankState
 import app.restwater.core.screen.Hand
 import app.restwater.core.screen.Key
+import app.restwater.core.screen.Scheme
 import app.restwater.ui.FilePorts
 import app.restwater.ui.GlassMeasure
 import app.restwater.ui.NoReceiver
@@ -85,6 +87,14 @@ class Bankside(private val ui: DesktopComposeUiTest, private val folder: File, v
 
     fun tapOn(tag: String) {
         node(tag).performClick()
+        // After BACK a thumb looks where it is: what follows within the time of a double tap is taken for one.
+        if (tag == "back") ms += 1_000
+        ui.waitForIdle()
+    }
+
+    /** As chosen on the Phone screen. */
+    fun choose(hand: Hand? = null, scheme: Scheme? = null) {
+        ui.runOnIdle { state.act(Action.Set(hand, scheme)) }
         ui.waitForIdle()
     }
 

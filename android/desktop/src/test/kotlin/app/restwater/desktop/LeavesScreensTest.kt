@@ -213,10 +213,10 @@ class LeavesScreensTest {
                 if (leaf.id != read()!!.leaves.first().id) openLeaf(leaf.id)
                 val wanted = leaf.keys.map { "key-${it.tag}" } + leaf.rows.map { "row-${it.tag}" }
                 val seen = mutableSetOf<String>()
-                // MORE turns the parts of the text and the pages of the keys.
+                // The pager turns the text and the keys.
                 repeat(12) {
                     seen += wanted.filter { isThere(it) }
-                    if (!seen.containsAll(wanted)) listOf("grid-more", "next-part").firstOrNull { tag -> isThere(tag) }?.let { tapOn(it) }
+                    if (!seen.containsAll(wanted) && isThere("next-page")) tapOn("next-page")
                 }
                 assertTrue(seen.containsAll(wanted), "$showing ${leaf.id}: ${wanted - seen}")
                 if (leaf.id != read()!!.leaves.first().id) tapOn("back")
@@ -228,7 +228,7 @@ class LeavesScreensTest {
     /** A key of the first leaf, on whatever part of its list it stands. */
     private fun Bankside.openLeaf(id: String) {
         repeat(12) {
-            if (!isThere("key-leaf-$id")) listOf("next-part", "grid-more").firstOrNull { isThere(it) }?.let { tapOn(it) }
+            if (!isThere("key-leaf-$id") && isThere("next-page")) tapOn("next-page")
         }
         tapOn("key-leaf-$id")
     }

@@ -3,6 +3,7 @@ package app.restwater.desktop
 import androidx.compose.ui.test.assertContentDescriptionContains
 import app.restwater.core.matchLayout
 import app.restwater.core.screen.BankState
+import app.restwater.core.screen.Hand
 import app.restwater.core.screen.Key
 import app.restwater.core.screen.MatchPhase
 import app.restwater.core.screen.NetWarning
@@ -127,7 +128,7 @@ class MatchScreenTest {
 
     @Test fun theKeysAreDrawnWhereTheLayoutSaysForEitherHandAndAtTwiceTheText() {
         for (left in listOf(false, true)) for (scale in listOf(1.0, 2.0)) Bankside.on(GLASS.copy(textScale = scale)) {
-            if (left) tapOn("hand")
+            if (left) choose(hand = Hand.LEFT)
             setMatch()
             tapOn("back")
             wait(minutes = 31)

@@ -57,8 +57,7 @@ fun ChangesScreen(
     val cells = cells(test, change) { action ->
         if (action != test?.set) turned = 0
         onAct(action)
-    } +
-        if (pages > 1) listOf(Cell(words.more.face(), "next-page") { turned = page + 1 }) else emptyList()
+    }
     val keys = gridHeight(cells.size, layout)
     val place = rest.copy(height = rest.height - keys)
     when {
@@ -67,7 +66,8 @@ fun ChangesScreen(
         plot != null -> Page(place, layout, changes.says, listOf(changes.warning)) { px, at -> Forest(changes, plot, px, at) }
         else -> FitText(changes.says, layout.text.body.toFloat(), LocalInk.current.ink, Modifier.at(place))
     }
-    KeyGrid(cells, rest.copy(top = rest.top + rest.height - keys, height = keys), layout, words)
+    KeyGridPage(cells, rest.copy(top = rest.top + rest.height - keys, height = keys), layout, page)
+    Pager(page, pages, layout) { turned = it }
     Back(layout, words, onBack = onBack)
 }
 

@@ -55,7 +55,7 @@ fun MatchScreen(
     Ground()
     val weighIn = view.weighIn
     when {
-        page == MatchPage.RULES -> Rows(view.rows, open, { open = it }, PageHead(view.toRules.label, notice, layout), layout, words, onAct)
+        page == MatchPage.RULES -> Rows(view.rows, open, { open = it }, PageHead(view.toRules.label, notice, layout), layout, onAct)
         page == MatchPage.COMING -> Coming(sheet)
         page == MatchPage.WEIGH_IN && weighIn != null -> WeighIn(sheet, weighIn)
         else -> Now(sheet)

@@ -171,7 +171,7 @@ class RestwaterState(
         // The Bank's record lays every screen out, so it is there first whichever screen the app begins with.
         if (bank == null && which != Which.BANK) answer { core.screen(Which.BANK, at) }?.let { show(it) }
         minute = at.wallMs / 60_000
-        answer { core.settings() to core.screen(which, at) }?.let { (settings, screen) ->
+        answer { core.settings(at) to core.screen(which, at) }?.let { (settings, screen) ->
             this.settings = settings
             show(screen)
         }
@@ -286,6 +286,12 @@ class RestwaterState(
         scope.launch { refresh() }
     }
 
+    /** Back to the Bank. The core is told, since a second tap of a cold thumb falls on CAST. */
+    fun back() {
+        act(Action.Back)
+        open(Showing.BANK)
+    }
+
     /** Tells the system what to show and when to ring while the app is not looked at. */
     suspend fun lookOut() {
         val at = now()
@@ -344,13 +350,6 @@ class RestwaterState(
 
     /** Begins a session as the set-up screen stands. */
     fun begin(start: KeyView) = follow(start.tap) { showing = Showing.BANK }
-
-    /** Day to night and back. */
-    fun changeScheme() =
-        act(Action.Set(null, if (settings.scheme == Scheme.DAY) Scheme.NIGHT else Scheme.DAY))
-
-    /** Right hand to left and back. */
-    fun changeHand() = act(Action.Set(if (settings.hand == Hand.RIGHT) Hand.LEFT else Hand.RIGHT, null))
 
     private fun show(screen: Screen) {
         if (screen is Screen.Bank) {

@@ -1615,6 +1615,11 @@ data class BankView (
     val `header`: HeaderView
     , 
     /**
+     * The screens whose keys stand beside it, where there is something to see on them.
+     */
+    val `doors`: List<Door>
+    , 
+    /**
      * The rods' clocks, in order.
      */
     val `rods`: List<RodView>
@@ -1648,6 +1653,11 @@ data class BankView (
      * The last taps in words, latest first, for whoever missed the moment.
      */
     val `latest`: List<kotlin.String>
+    , 
+    /**
+     * The last of them as a sentence, so that it isn't taken for a key.
+     */
+    val `logged`: kotlin.String
     
 ){
     
@@ -1666,6 +1676,7 @@ public object FfiConverterTypeBankView: FfiConverterRustBuffer<BankView> {
         return BankView(
             FfiConverterTypeBankState.read(buf),
             FfiConverterTypeHeaderView.read(buf),
+            FfiConverterSequenceTypeDoor.read(buf),
             FfiConverterSequenceTypeRodView.read(buf),
             FfiConverterTypeStripView.read(buf),
             FfiConverterTypeAdviceView.read(buf),
@@ -1673,24 +1684,28 @@ public object FfiConverterTypeBankView: FfiConverterRustBuffer<BankView> {
             FfiConverterString.read(buf),
             FfiConverterSequenceTypeKeyView.read(buf),
             FfiConverterSequenceString.read(buf),
+            FfiConverterString.read(buf),
         )
     }
 
     override fun allocationSize(value: BankView) = (
             FfiConverterTypeBankState.allocationSize(value.`state`) +
             FfiConverterTypeHeaderView.allocationSize(value.`header`) +
+            FfiConverterSequenceTypeDoor.allocationSize(value.`doors`) +
             FfiConverterSequenceTypeRodView.allocationSize(value.`rods`) +
             FfiConverterTypeStripView.allocationSize(value.`strip`) +
             FfiConverterTypeAdviceView.allocationSize(value.`advice`) +
             FfiConverterString.allocationSize(value.`spot`) +
             FfiConverterString.allocationSize(value.`rig`) +
             FfiConverterSequenceTypeKeyView.allocationSize(value.`keys`) +
-            FfiConverterSequenceString.allocationSize(value.`latest`)
+            FfiConverterSequenceString.allocationSize(value.`latest`) +
+            FfiConverterString.allocationSize(value.`logged`)
     )
 
     override fun write(value: BankView, buf: ByteBuffer) {
             FfiConverterTypeBankState.write(value.`state`, buf)
             FfiConverterTypeHeaderView.write(value.`header`, buf)
+            FfiConverterSequenceTypeDoor.write(value.`doors`, buf)
             FfiConverterSequenceTypeRodView.write(value.`rods`, buf)
             FfiConverterTypeStripView.write(value.`strip`, buf)
             FfiConverterTypeAdviceView.write(value.`advice`, buf)
@@ -1698,6 +1713,7 @@ public object FfiConverterTypeBankView: FfiConverterRustBuffer<BankView> {
             FfiConverterString.write(value.`rig`, buf)
             FfiConverterSequenceTypeKeyView.write(value.`keys`, buf)
             FfiConverterSequenceString.write(value.`latest`, buf)
+            FfiConverterString.write(value.`logged`, buf)
     }
 }
 
@@ -4433,7 +4449,7 @@ data class NetView (
     val `limit`: kotlin.String
     , 
     /**
-     * "NEAR THE LIMIT"; empty where it isn't.
+     * "near the limit"; empty where it isn't.
      */
     val `says`: kotlin.String
     , 
@@ -6985,6 +7001,12 @@ sealed class Action {
     }
     
     /**
+     * Back to the Bank from another screen. It writes nothing; it is told so that a second tap of it logs nothing.
+     */
+    object Back : Action()
+    
+    
+    /**
      * A text was typed by hand.
      */
     data class Typed(
@@ -7192,18 +7214,19 @@ public object FfiConverterTypeAction : FfiConverterRustBuffer<Action>{
                 FfiConverterTypeUuid.read(buf),
                 FfiConverterTypeMendTap.read(buf),
                 )
-            47 -> Action.Typed(
+            47 -> Action.Back
+            48 -> Action.Typed(
                 FfiConverterTypeTypedInto.read(buf),
                 FfiConverterString.read(buf),
                 )
-            48 -> Action.UndoImport(
+            49 -> Action.UndoImport(
                 FfiConverterTypeUuid.read(buf),
                 )
-            49 -> Action.RedoImport(
+            50 -> Action.RedoImport(
                 FfiConverterTypeUuid.read(buf),
                 )
-            50 -> Action.Undo
-            51 -> Action.Redo
+            51 -> Action.Undo
+            52 -> Action.Redo
             else -> throw RuntimeException("invalid enum value, something is very wrong!!")
         }
     }
@@ -7533,6 +7556,12 @@ public object FfiConverterTypeAction : FfiConverterRustBuffer<Action>{
                 + FfiConverterTypeMendTap.allocationSize(value.`tap`)
             )
         }
+        is Action.Back -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
         is Action.Typed -> {
             // Add the size for the Int that specifies the variant plus the size needed for all fields
             (
@@ -7803,28 +7832,32 @@ public object FfiConverterTypeAction : FfiConverterRustBuffer<Action>{
                 FfiConverterTypeMendTap.write(value.`tap`, buf)
                 Unit
             }
-            is Action.Typed -> {
+            is Action.Back -> {
                 buf.putInt(47)
+                Unit
+            }
+            is Action.Typed -> {
+                buf.putInt(48)
                 FfiConverterTypeTypedInto.write(value.`into`, buf)
                 FfiConverterString.write(value.`text`, buf)
                 Unit
             }
             is Action.UndoImport -> {
-                buf.putInt(48)
-                FfiConverterTypeUuid.write(value.`id`, buf)
-                Unit
-            }
-            is Action.RedoImport -> {
                 buf.putInt(49)
                 FfiConverterTypeUuid.write(value.`id`, buf)
                 Unit
             }
-            is Action.Undo -> {
+            is Action.RedoImport -> {
                 buf.putInt(50)
+                FfiConverterTypeUuid.write(value.`id`, buf)
+                Unit
+            }
+            is Action.Undo -> {
+                buf.putInt(51)
                 Unit
             }
             is Action.Redo -> {
-                buf.putInt(51)
+                buf.putInt(52)
                 Unit
             }
         }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }
@@ -11490,6 +11523,12 @@ sealed class PhoneTap {
         companion object
     }
     
+    /**
+     * Day, and night by itself from dusk to dawn at the peg.
+     */
+    object NightAtDusk : PhoneTap()
+    
+    
 
     
 
@@ -11515,6 +11554,7 @@ public object FfiConverterTypePhoneTap : FfiConverterRustBuffer<PhoneTap>{
             3 -> PhoneTap.Weights(
                 FfiConverterTypeWeightUnit.read(buf),
                 )
+            4 -> PhoneTap.NightAtDusk
             else -> throw RuntimeException("invalid enum value, something is very wrong!!")
         }
     }
@@ -11541,6 +11581,12 @@ public object FfiConverterTypePhoneTap : FfiConverterRustBuffer<PhoneTap>{
                 + FfiConverterTypeWeightUnit.allocationSize(value.`unit`)
             )
         }
+        is PhoneTap.NightAtDusk -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
     }
 
     override fun write(value: PhoneTap, buf: ByteBuffer) {
@@ -11558,6 +11604,10 @@ public object FfiConverterTypePhoneTap : FfiConverterRustBuffer<PhoneTap>{
             is PhoneTap.Weights -> {
                 buf.putInt(3)
                 FfiConverterTypeWeightUnit.write(value.`unit`, buf)
+                Unit
+            }
+            is PhoneTap.NightAtDusk -> {
+                buf.putInt(4)
                 Unit
             }
         }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }
