@@ -73,6 +73,11 @@ impl Restwater {
         self.with(|app| Ok(app.doors()))
     }
 
+    /// The screen that the app opens with: once, before anything was logged, the cards of the first opening.
+    pub fn first_screen(&self) -> Result<Which, RestwaterError> {
+        self.with(App::first_screen)
+    }
+
     /// What is to be seen and heard while the app is not looked at. The shell asks after each tap.
     pub fn watch(&self, now: &Moment) -> Result<WatchView, RestwaterError> {
         self.with(|app| Ok(app.watch(now)))

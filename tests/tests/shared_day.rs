@@ -32,6 +32,8 @@ const SCREENS: &[(Which, &str)] = &[
     (Which::Cautions, "cautions"),
     (Which::Mend, "mend"),
     (Which::Phone, "phone"),
+    (Which::Day, "day"),
+    (Which::Welcome, "welcome"),
 ];
 
 #[test]

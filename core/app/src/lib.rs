@@ -15,6 +15,7 @@ mod bankside;
 mod bench;
 mod book;
 mod day;
+mod day_card;
 mod earlier;
 mod entropy;
 mod error;
@@ -157,7 +158,9 @@ impl App {
             Err(error) => return Err(error),
         };
         self.last_tap = Some(LastTap::new(action, at));
-        Ok(self.update(at, self.journal.version() > before, false, notice))
+        let mut update = self.update(at, self.journal.version() > before, false, notice);
+        update.opens = (matches!(action, Action::EndSession) && update.changed).then_some(Which::Day);
+        Ok(update)
     }
 
     /// Does what the tap says; what there is to say about it. An action writes once, so that an error after it is one about
@@ -222,6 +225,8 @@ impl App {
             Which::Phone => Screen::Phone(self.phone_screen()),
             Which::Mend => Screen::Mend(self.mend_screen(now)),
             Which::Files => Screen::Files(self.files_screen(now)?),
+            Which::Day => Screen::Day(self.day_card(now)),
+            Which::Welcome => Screen::Welcome(self.welcome()),
         })
     }
 
@@ -292,7 +297,7 @@ impl App {
     fn update(&mut self, at: &Moment, changed: bool, repeated: bool, notice: String) -> Update {
         let screen = Screen::Bank(self.bank(at));
         let undo_label = self.journal.recent().undo().map(|entry| screen::entry_words(&self.words, entry));
-        Update { screen, changed, repeated, undo_label, notice }
+        Update { screen, changed, repeated, undo_label, notice, opens: None }
     }
 
     fn log(&mut self, action: &Action, at: &Moment) -> Result<String, AppError> {

@@ -6,6 +6,7 @@ mod away;
 mod bench;
 mod book;
 mod clock_steps;
+mod day_card;
 mod files;
 mod fish;
 mod late;

@@ -134,7 +134,10 @@ fn typing_page(place: Rect, mm: f64) -> PagePlace {
 /// The page beside the keys.
 fn beside(glass: &Glass, bank: &BankLayout) -> MatchLayout {
     let mm = glass.px_per_mm;
-    let side = Side { rest: bank.page.rest, gap: GAP_MM * mm, left_handed: glass.left_handed };
+    // The pages have titles of their own beside their keys: all the height is theirs to share out.
+    let page = bank.page;
+    let whole = Rect { top: page.title.top, height: page.rest.bottom() - page.title.top, ..page.rest };
+    let side = Side { rest: whole, gap: GAP_MM * mm, left_handed: glass.left_handed };
     let (small, large, opposite) = (SECONDARY_MM * mm, PRIMARY_MM * mm, OPPOSITE_GAP_MM * mm);
     let smalls = |x: f64| (0..3).map(|i| side.key(x, i, small, small)).collect::<Vec<_>>();
     let two_columns = side.rest.width >= 2.0 * (large + side.gap) + small + (PAGE_MM * mm);

@@ -1,7 +1,7 @@
 # The Book.
 
 book-sessions-title = Book
-book-none = No session yet. Sessions are listed here from the first one on.
+book-none = No session yet. Tap START: each session is listed here from then on.
 book-says = { $shown ->
     [one] 1 session
    *[other] { $shown } sessions
@@ -221,3 +221,50 @@ cast-wound-in = wound in
 cast-end-not-seen = end not seen
 cast-session-ended = in at the end
 cast-hooklength-lost = Hooklength lost
+
+# The card of the day, after END. It is shared as it stands.
+day-card-title = The day
+day-none = No session yet. Tap START: each day has its card.
+day-says = { $bites ->
+    [0] No bites
+    [one] 1 bite
+   *[other] { $bites } bites
+} in { $casts ->
+    [one] 1 cast
+   *[other] { $casts } casts
+}, { $landed ->
+    [0] no fish landed
+    [one] 1 fish landed
+   *[other] { $landed } fish landed
+}.
+day-fish = Fish
+day-class = { $count } { $name }
+day-best = best { $weight }
+day-wait = Waits
+day-place = Where
+day-place-most = { $spot }: { $bites } of { $all ->
+    [one] 1 bite
+   *[other] { $all } bites
+}.
+day-next = Try next
+day-next-cast = A cast: nothing was out long enough to tell.
+day-next-none = Another spot, or a cast past { $minutes } min: nothing came up to then.
+day-next-longer = Leave every cast past { $minutes } min.
+day-next-test = { $a } and { $b } by turns, on one spot.
+day-next-past = A cast or two past { $minutes } min, the longest so far.
+day-share = SHARE
+day-share-sub = as a text
+
+# The three cards of the first opening.
+welcome-log-title = 1 of 3: log
+welcome-log-says = Tap CAST when the lead hits the water. Then tap what ended it: BITE, or WOUND IN.
+welcome-log-more = After BITE: LANDED, LOST or MISSED, and nothing has to be tapped while a fish is on. UNDO takes the last entry back, however long ago it was. A second tap of a cold thumb is ignored.
+welcome-wait-title = 2 of 3: wait
+welcome-wait-says = The clock counts each wait. From three bites on, the Bank says how long to leave a cast.
+welcome-wait-more = Every bite is a mark on the strip, at the minute it came. Until there are enough of them it says so: can't tell yet.
+welcome-where-title = 3 of 3: where
+welcome-where-says = Say where a cast goes under Tackle, and the Swim shows where to cast next.
+welcome-where-more = It tells water just fished from water that rests, and keeps back what you want to leave. Everything stays on this phone: no account, no network.
+welcome-next = NEXT
+welcome-skip = SKIP
+welcome-skip-sub = to the Bank

@@ -3,7 +3,7 @@
 match-title = Match
 match-no-session = Start a session first, then set the match.
 match-none = No match is set. Check these times, then SET A MATCH.
-match-none-over = No match was set.
+match-none-over = No match was set. Start a session to set one.
 match-no-clock = The times of this match can't be read: set all-in and all-out again.
 match-no-count = The nets can't be counted ({ $detail }). Nothing was lost: mend the rules of the day.
 match-to-all-in = to all-in at { $time }.

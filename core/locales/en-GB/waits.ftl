@@ -2,6 +2,9 @@
 
 waits-title = Waits
 waits-none = Start a session and make a cast. Waits appear when it ends.
+waits-none-yet = Make a cast: tap BACK, then CAST. Waits appear when it ends.
+# Said only from three bites and three casts wound in by choice.
+habit-before-bites = You wind in at { $habit }. Every bite today came after { $after }.
 waits-counts = { $bites ->
     [0] No bites
     [one] 1 bite
@@ -70,7 +73,6 @@ waits-bites-between = { $bites ->
     [one] The only bite came at { $low } min.
    *[other] All { $bites } bites came between { $low } and { $high } min.
 }
-waits-habit-before = You usually wind in at { $habit }, before any of them.
 waits-not-tried = Not tried: over { $minutes } min.
 waits-leave-how = Diamond: the best time. Cross: when you wind in now.
 waits-leave-figures = Bites an hour by renewal reward. Near-best: within 5 % of the best, cut short where an empty cast is better wound in.

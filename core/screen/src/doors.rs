@@ -52,12 +52,14 @@ const DOORS: &[(&str, Which, DoorGroup, Needs)] = &[
     ("fish", Which::Fish, DoorGroup::OnTheBank, Needs::Some),
     ("match", Which::Match, DoorGroup::OnTheBank, Needs::Nothing),
     ("conditions", Which::Conditions, DoorGroup::OnTheBank, Needs::Open),
+    ("day", Which::Day, DoorGroup::BeforeAndAfter, Needs::Some),
     ("bench", Which::Bench, DoorGroup::BeforeAndAfter, Needs::Nothing),
     ("book", Which::Book, DoorGroup::BeforeAndAfter, Needs::Nothing),
     ("cautions", Which::Cautions, DoorGroup::BeforeAndAfter, Needs::Nothing),
     ("mend", Which::Mend, DoorGroup::BeforeAndAfter, Needs::Some),
     ("files", Which::Files, DoorGroup::BeforeAndAfter, Needs::Nothing),
     ("phone", Which::Phone, DoorGroup::BeforeAndAfter, Needs::Nothing),
+    ("welcome", Which::Welcome, DoorGroup::BeforeAndAfter, Needs::Nothing),
 ];
 
 /// What a screen needs to be of use.

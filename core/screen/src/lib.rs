@@ -23,6 +23,7 @@ mod cautions;
 mod changes;
 mod chart;
 mod conditions;
+mod day;
 mod doors;
 mod entry;
 mod figures;
@@ -40,6 +41,7 @@ mod swim;
 mod tackle;
 mod waits;
 mod watch;
+mod welcome;
 mod which;
 mod wording;
 
@@ -69,6 +71,7 @@ pub use chart::{
 };
 pub use conditions::conditions;
 pub use conditions::conditions_words;
+pub use day::{DayInput, day};
 pub use doors::{Door, DoorGroup, DoorsView, TOP_DOORS, doors};
 pub use entry::{entry_words, kind_words};
 pub use figures::{clock, iso_day, sentence_case, trimmed};
@@ -100,5 +103,6 @@ pub use waits::{
 };
 pub use watch::{PhoneView, WatchAlarm, WatchKey, WatchView};
 pub use watch::{WatchInput, phone_view, watch_view};
+pub use welcome::welcome;
 pub use which::Screen;
 pub use wording::{Arg, Wording};

@@ -313,6 +313,11 @@ pub enum KeyTap {
         /// Its id.
         id: String,
     },
+    /// To hand a text on to another app.
+    Share {
+        /// The text.
+        text: String,
+    },
     /// To ask the phone's receiver where it is.
     AskReceiver,
 }

@@ -62,6 +62,9 @@ pub fn book(input: &BookInput) -> LeavesView {
     let mut first = Leaf::new(words, "book", "sessions");
     first.says = says(input, &shown);
     first.list = list(input, &shown, opened.as_ref());
+    if input.days.is_empty() {
+        first.list.push(LeafKey::start(words));
+    }
     let opener = |leaf: &Leaf, sub: &str| LeafKey {
         label: words.say(&format!("book-key-{}", leaf.id)),
         ..leaf.opener(words.say(sub))

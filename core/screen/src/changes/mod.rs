@@ -7,7 +7,7 @@ pub use side::{ChangeView, ForestPoint, SideView, StartTest, VerdictTone};
 pub use test::{AlternationView, StepState, StepView};
 
 use super::chart::{Axis, Tick};
-use super::{Arg, Wording};
+use super::{Arg, LeafKey, Wording};
 use restwater_compare::{ChangeFinding, Verdict};
 use restwater_session::Session;
 use serde::{Deserialize, Serialize};
@@ -33,6 +33,8 @@ pub struct ChangesView {
     pub changes: Vec<ChangeView>,
     /// The alternating test that runs.
     pub test: Option<AlternationView>,
+    /// What to do where there is nothing to show yet.
+    pub offer: Option<LeafKey>,
 }
 
 /// Makes the screen from what was found.
@@ -59,6 +61,9 @@ pub fn changes(words: &Wording, session: Option<&Session>, findings: &[ChangeFin
         axis: forest_axis(words),
         changes: session.map(view).unwrap_or_default(),
         test: session.and_then(|session| test::alternation(words, session)),
+        offer: session
+            .is_none_or(|session| !session.is_open() && findings.is_empty())
+            .then(|| LeafKey::start(words)),
     }
 }
 

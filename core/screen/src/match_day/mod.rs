@@ -12,7 +12,7 @@ pub use rules::{first_match, net_name};
 pub(crate) use weights::estimate;
 pub use weights::{short as weight_words, units};
 
-use super::{Arg, ChoiceRow, MatchTap, Wording};
+use super::{Arg, ChoiceRow, LeafKey, MatchTap, Wording};
 use restwater_match_day::running::RunningError;
 use restwater_session::MatchSetup;
 use restwater_session::own_count::OwnCount;
@@ -187,6 +187,8 @@ pub struct MatchView {
     pub to_weigh_in: PageKey,
     /// Sets a match where there is none.
     pub begin: Option<MatchKey>,
+    /// What to do before a match can be set.
+    pub offer: Option<LeafKey>,
     /// Alarms still to come, soonest first.
     pub alarms: Vec<AlarmView>,
 }
@@ -273,6 +275,7 @@ pub fn match_view(input: &MatchInput) -> MatchView {
         to_rules: page("rules"),
         to_weigh_in: page("weigh-in"),
         begin,
+        offer: (!open && setup.is_none()).then(|| LeafKey::start(input.words)),
         alarms: input.match_day().map_or_else(Vec::new, |m| now::alarms_to_come(input.words, m, input.now)),
     }
 }

@@ -65,6 +65,30 @@ final class WholeDayTests: XCTestCase, @unchecked Sendable {
         await day.turn(to: "key-END", by: "more")
         await day.tap(.end)
         XCTAssertEqual(day.bank.state, .noSession)
+
+        // The card of the day comes up of itself, and can be handed on as a text.
+        XCTAssertEqual(day.state.content.showing, .day)
+        await day.tap("key-share-")
+        guard case .text(let text) = day.state.content.files.dialog else { return XCTFail("no text is handed on") }
+        XCTAssertTrue(text.contains("Try next: "), text)
+        day.state.dialogSaved()
+        await day.tap("back")
+        XCTAssertEqual(day.state.content.showing, .bank)
+    }
+
+    func testTheFirstOpeningIsThreeCardsAndOnce() async throws {
+        let day = try Bankside()
+        day.state.greet()
+        await day.state.settled()
+        await day.look()
+        XCTAssertEqual(day.state.content.showing, .welcome)
+        await day.tap("key-to-wait")
+        await day.tap("key-to-where")
+        await day.tap("key-skip-")
+        XCTAssertEqual(day.state.content.showing, .bank)
+        day.state.greet()
+        await day.state.settled()
+        XCTAssertEqual(day.state.content.showing, .bank)
     }
 
     func testTwoRodsHaveAClockEachAndTheKeysActOnTheChosenOne() async throws {

@@ -11,7 +11,7 @@ extension Sheet {
         let plot = plots.indices.contains(page - tests) ? plots[page - tests] : nil
         let change = changes.changes.indices.contains(page - tests - plots.count) ? changes.changes[page - tests - plots.count] : nil
         let rest = head(test?.title ?? change?.title ?? changes.title, notice: content.notice, slate)
-        let cells = Self.cells(test, change)
+        let cells = Self.cells(test, change) + offer(changes.offer)
         let keys = slate.gridHeight(cells.count)
         let place = rest.with(height: rest.height - keys)
         if let test {

@@ -36,6 +36,9 @@ extension Sheet {
         pager(number, of: pages, slate, .nextPart)
     }
 
+    /// A key that offers what to do on a screen with nothing to show yet.
+    func offer(_ key: LeafKey?) -> [Cell] { key.map { [leafCell($0)] } ?? [] }
+
     private func leafCell(_ key: LeafKey) -> Cell {
         Cell(face: KeyFace(leaf: key), tag: "key-\(key.tag)", ask: .key(key.tap))
     }

@@ -40,6 +40,9 @@ extension Sheet {
         } else if let begin = view.begin {
             matchKey("match-begin", begin, keys.wide, page, large: true)
             pageKey("match-rules", view.toRules, keys.small[0], page, .match(.rules))
+        } else if let offer = view.offer {
+            let (slate, face) = (page.slate, KeyFace(leaf: offer))
+            key("key-\(offer.tag)", face, em: slate.text.primary, sub: slate.text.sub, at: keys.wide, slate, order: 80, .key(offer.tap))
         }
     }
 

@@ -14,7 +14,7 @@ extension Sheet {
         if fields.contains(where: { $0.tag == content.paging.row }) {
             rows(fields, in: rest, slate, content.paging)
         } else {
-            let cells = fields.map(Cell.init(row:))
+            let cells = fields.map(Cell.init(row:)) + offer(waits.offer)
             let keys = slate.gridHeight(cells.count)
             let place = rest.with(height: rest.height - keys)
             if let chart {

@@ -84,6 +84,7 @@ extension RestwaterState {
         case .send(let action): act(action, then: after)
         case .open(let which): open(Showing(which))
         case .leaf(let id): turn(to: id)
+        case .share(let text): show(.text(text))
         case .askReceiver: usePhone()
         }
     }

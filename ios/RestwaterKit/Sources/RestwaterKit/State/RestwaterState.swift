@@ -72,12 +72,20 @@ public final class RestwaterState: Observed {
     public func act(_ action: Action, quietly: Bool = false, then after: (@MainActor (RestwaterState) -> Void)? = nil) {
         let at = clock()
         ask({ core in try core.act(action: action, at: at) }) { state, update in
-            state.content.notice = update.notice
             state.content.show(update.screen)
+            if let which = update.opens { state.open(Showing(which)) }
+            state.content.notice = update.notice
             if !quietly { state.onEcho?(update.repeated ? .ignored : .logged) }
             after?(state)
             state.refresh()
             state.readPlan()
+        }
+    }
+
+    /// The screen that the app opens with, which is not always the Bank.
+    public func greet() {
+        ask({ core in try core.firstScreen() }) { state, which in
+            if which != .bank { state.open(Showing(which)) }
         }
     }
 

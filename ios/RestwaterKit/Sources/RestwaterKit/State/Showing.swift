@@ -2,7 +2,7 @@ import RestwaterCore
 
 /// Which screen lies on top.
 public enum Showing: String, CaseIterable, Sendable {
-    case bank, setup, tackle, swim, waits, changes, match, fish, weight, bench, book, conditions, cautions, files, mend, phone, screens
+    case bank, setup, tackle, swim, waits, changes, match, fish, weight, bench, book, conditions, cautions, files, mend, phone, day, welcome, screens
 
     /// What shows a screen of the core.
     init(_ which: Which) { self = Self.allCases.first { $0.which == which } ?? .bank }
@@ -26,6 +26,8 @@ public enum Showing: String, CaseIterable, Sendable {
         case .files: .files
         case .mend: .mend
         case .phone: .phone
+        case .day: .day
+        case .welcome: .welcome
         }
     }
 }

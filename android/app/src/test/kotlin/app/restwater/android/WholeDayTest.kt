@@ -13,6 +13,7 @@ import app.restwater.core.readDay
 import app.restwater.core.screen.Action
 import app.restwater.core.screen.Key
 import app.restwater.ui.RestwaterState
+import app.restwater.ui.Showing
 import app.restwater.ui.tag
 import java.io.File
 import java.nio.file.Files
@@ -82,6 +83,7 @@ class WholeDayTest {
             check(there(tag(key))) { "no $key at ${step.at.wallMs}, page ${state.page}: ${state.bank?.state} ${state.bank?.latest} ${state.notice}" }
             rule.onNodeWithTag(tag(key)).performClick()
             Handset.until({ "$key at $step: the screen says: ${state.notice}" }) { state.underWay == 0 }
+            if (key == Key.END) rule.runOnIdle { state.open(Showing.BANK) }
         }
     }
 

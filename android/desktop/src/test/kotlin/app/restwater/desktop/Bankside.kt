@@ -111,6 +111,12 @@ class Bankside(private val ui: DesktopComposeUiTest, private val folder: File, v
         ui.waitForIdle()
     }
 
+    /** As a shell does when it opens. */
+    fun greet() {
+        ui.runOnIdle { runBlocking { state.greet() } }
+        ui.waitForIdle()
+    }
+
     /** Opens a screen from the list. */
     fun goTo(screen: Showing) {
         tapOn("screens")
@@ -153,6 +159,12 @@ class FilesInHand : FilePorts {
 
     override suspend fun handOn(file: Outgoing) {
         handedOn += file
+    }
+
+    val texts = mutableListOf<String>()
+
+    override suspend fun handOn(text: String) {
+        texts += text
     }
 
     override suspend fun save(file: Outgoing) = handedOn.add(file)

@@ -153,6 +153,7 @@ class LeavesScreensTest {
         tapOn("back")
         while (layout().keys.none { it.key == Key.END }) tapOn("more")
         tap(Key.END)
+        tapOn("back")
         wait(minutes = 60)
         tap(Key.START)
         choose("copy", "last")
@@ -180,6 +181,7 @@ class LeavesScreensTest {
             }
             while (layout().keys.none { it.key == Key.END }) tapOn("more")
             tap(Key.END)
+            tapOn("back")
             wait(minutes = 24 * 60)
         }
         open(Showing.BOOK)

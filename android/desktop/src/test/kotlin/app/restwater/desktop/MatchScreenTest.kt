@@ -99,7 +99,7 @@ class MatchScreenTest {
         }
         openMatch()
         assertEquals(NetWarning.AT_LIMIT, match.nets[0].warning)
-        node("match-net-0").assertContentDescriptionContains("LIMIT", substring = true)
+        node("match-net-0").assertContentDescriptionContains("limit", substring = true)
         wait(minutes = 300)
         assertEquals(MatchPhase.OVER, match.phase)
         tapOn("match-scales")

@@ -31,6 +31,7 @@ import app.restwater.core.screen.ChangeView
 import app.restwater.core.screen.ChangesView
 import app.restwater.core.screen.StepState
 import app.restwater.core.screen.VerdictTone
+import app.restwater.core.screen.Which
 
 /** "Did it matter?": a forest plot of the changes, then a page for each; a running test comes first. */
 @Composable
@@ -41,6 +42,7 @@ fun ChangesScreen(
     notice: String,
     onAct: (Action) -> Unit,
     first: Int = 0,
+    onOpen: (Which) -> Unit = { },
     onBack: () -> Unit,
 ) {
     val plots = changes.changes.chunked(PLOT_ROWS)
@@ -57,7 +59,7 @@ fun ChangesScreen(
     val cells = cells(test, change) { action ->
         if (action != test?.set) turned = 0
         onAct(action)
-    }
+    } + listOfNotNull(changes.offer).map { offerCell(it, onOpen) }
     val keys = gridHeight(cells.size, layout)
     val place = rest.copy(height = rest.height - keys)
     when {

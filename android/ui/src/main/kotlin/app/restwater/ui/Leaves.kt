@@ -51,6 +51,7 @@ fun LeavesScreen(
     first: String? = null,
     firstPart: Int = 0,
     onOpen: (Which) -> Unit = { },
+    onShare: (String) -> Unit = { },
     onBack: () -> Unit,
 ) {
     var open by rememberSaveable { mutableStateOf<String?>(null) }
@@ -66,6 +67,7 @@ fun LeavesScreen(
             is KeyTap.Leaf -> { id = tap.id; part = 0 }
             is KeyTap.Open -> onOpen(tap.which)
             is KeyTap.Send -> onAct(tap.action)
+            is KeyTap.Share -> onShare(tap.text)
             // No leaf has a key for the receiver.
             KeyTap.AskReceiver -> Unit
         }
@@ -112,7 +114,11 @@ private fun LeafPage(
     Pager(page, pages, layout, onTurn = turn)
 }
 
-private fun face(key: LeafKey) =
+/** A key that offers what to do on a screen with nothing to show yet. */
+internal fun offerCell(key: LeafKey, onOpen: (Which) -> Unit) =
+    Cell(face(key), "key-${key.tag}") { (key.tap as? KeyTap.Open)?.let { onOpen(it.which) } }
+
+internal fun face(key: LeafKey) =
     KeyFace(key.label, key.sub.ifBlank { null }, if (key.sub.isBlank()) key.label else "${key.label}: ${key.sub}", key.solid, key.enabled)
 
 /** One piece of a leaf, with the height it takes. */

@@ -19,6 +19,7 @@ import app.restwater.core.layout.MatchLayout
 import app.restwater.core.layout.PadWords
 import app.restwater.core.layout.Rect
 import app.restwater.core.screen.Action
+import app.restwater.core.screen.KeyTap
 import app.restwater.core.screen.MatchKey
 import app.restwater.core.screen.MatchLine
 import app.restwater.core.screen.MatchTap
@@ -81,7 +82,7 @@ private fun Now(sheet: Sheet) = with(sheet) {
     })
     val top = place.top + clock + if (clock > 0) 1.5 * mm else 0.0
     NowBody(sheet, place.copy(top = top, height = place.top + place.height - top))
-    val (begin, weighIn) = view.begin to view.weighIn
+    val (begin, weighIn, offer) = Triple(view.begin, view.weighIn, view.offer)
     when {
         weighIn != null -> {
             PageKeyAt(view.toFish, "match-fish", keys.wide, sheet, solid = view.fishWaits, large = true) { open(Which.FISH) }
@@ -94,6 +95,10 @@ private fun Now(sheet: Sheet) = with(sheet) {
         begin != null -> {
             KeyAt(begin, "match-begin", keys.wide, sheet, large = true)
             PageKeyAt(view.toRules, "match-rules", keys.small[0], sheet) { turn(MatchPage.RULES) }
+        }
+        offer != null -> {
+            val goal = (offer.tap as? KeyTap.Open)?.which
+            PadKey(face(offer), "key-${offer.tag}", layout.text.primary.toFloat(), layout.text.sub.toFloat(), Modifier.at(keys.wide)) { goal?.let(open) }
         }
     }
 }

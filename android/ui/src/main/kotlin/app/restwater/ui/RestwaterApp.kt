@@ -99,12 +99,12 @@ private fun Screens(state: RestwaterState, glass: Glass) {
         }
         Showing.SWIM -> state.swim?.let { Swim(state, it, notice, glass, layout, words) }
         Showing.WAITS -> state.waits?.let { waits ->
-            WaitsScreen(waits, layout, words, notice, { state.act(it) }) {
+            WaitsScreen(waits, layout, words, notice, { state.act(it) }, onOpen = { state.open(Showing.of(it)) }) {
                 state.back()
             }
         }
         Showing.CHANGES -> state.changes?.let { changes ->
-            ChangesScreen(changes, layout, words, notice, { state.act(it) }) { state.back() }
+            ChangesScreen(changes, layout, words, notice, { state.act(it) }, onOpen = { state.open(Showing.of(it)) }) { state.back() }
         }
         Showing.MATCH -> state.match?.let { match ->
             val keys = remember(glass) { matchLayout(glass) }
@@ -124,6 +124,8 @@ private fun Screens(state: RestwaterState, glass: Glass) {
         Showing.BOOK -> Leaves(state, state.book, notice, layout, words)
         Showing.CONDITIONS -> Leaves(state, state.conditions, notice, layout, words)
         Showing.CAUTIONS -> Leaves(state, state.cautions, notice, layout, words)
+        Showing.DAY -> Leaves(state, state.day, notice, layout, words)
+        Showing.WELCOME -> Leaves(state, state.welcome, notice, layout, words)
         Showing.FILES -> state.files?.let { files ->
             FilesScreen(files, state.desk, layout, words, notice, glass.leftHanded, { state.act(it) }) { state.back() }
         }
@@ -145,7 +147,7 @@ private fun Screens(state: RestwaterState, glass: Glass) {
 @Composable
 private fun Leaves(state: RestwaterState, view: LeavesView?, notice: String, layout: BankLayout, words: PadWords) {
     LeavesScreen(
-        view ?: return, layout, words, notice, { state.act(it) }, onOpen = { state.open(Showing.of(it)) },
+        view ?: return, layout, words, notice, { state.act(it) }, onOpen = { state.open(Showing.of(it)) }, onShare = state.desk::share,
     ) { state.back() }
 }
 

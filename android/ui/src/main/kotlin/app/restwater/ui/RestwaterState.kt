@@ -66,6 +66,8 @@ enum class Showing(
     MEND(Which.MEND),
     FILES(Which.FILES),
     PHONE(Which.PHONE),
+    DAY(Which.DAY),
+    WELCOME(Which.WELCOME),
 
     /** The list of screens, over what the Bank screen shows. */
     SCREENS(Which.BANK),
@@ -126,6 +128,8 @@ class RestwaterState(
     val files get() = (said[Which.FILES] as? Screen.Files)?.v1
     val mend get() = (said[Which.MEND] as? Screen.Mend)?.v1
     val phone get() = (said[Which.PHONE] as? Screen.Phone)?.v1
+    val day get() = (said[Which.DAY] as? Screen.Day)?.v1
+    val welcome get() = (said[Which.WELCOME] as? Screen.Welcome)?.v1
 
     /** Rows of the Phone screen that belong to this shell. */
     var ownRows by mutableStateOf(emptyList<ShellRow>())
@@ -208,6 +212,7 @@ class RestwaterState(
         when (tap) {
             is KeyTap.Send -> act(tap.action, after)
             is KeyTap.Open -> open(Showing.of(tap.which))
+            is KeyTap.Share -> desk.share(tap.text)
             KeyTap.AskReceiver -> usePhone()
             // Only a screen of leaves has leaves to turn to.
             is KeyTap.Leaf -> Unit
@@ -250,9 +255,10 @@ class RestwaterState(
             try {
                 answer(feel::refused) { core.act(action, at) }?.let { update ->
                     if (update.repeated) feel.refused() else if (update.changed) feel.accepted()
-                    notice = update.notice
                     show(update.screen)
                     after()
+                    update.opens?.let { showing = Showing.of(it) }
+                    notice = update.notice
                     refresh()
                     lookOut()
                 }
@@ -284,6 +290,12 @@ class RestwaterState(
         showing = which
         notice = ""
         scope.launch { refresh() }
+    }
+
+    /** The screen that the app opens with, which is not always the Bank. */
+    suspend fun greet() {
+        val first = answer { core.firstScreen() } ?: return
+        if (first != Which.BANK) open(Showing.of(first))
     }
 
     /** Back to the Bank. The core is told, since a second tap of a cold thumb falls on CAST. */
@@ -390,4 +402,6 @@ private fun whichOf(screen: Screen): Which = when (screen) {
     is Screen.Files -> Which.FILES
     is Screen.Mend -> Which.MEND
     is Screen.Phone -> Which.PHONE
+    is Screen.Day -> Which.DAY
+    is Screen.Welcome -> Which.WELCOME
 }

@@ -19,6 +19,7 @@ import app.restwater.core.screen.Action
 import app.restwater.core.screen.FiguresView
 import app.restwater.core.screen.ForecastView
 import app.restwater.core.screen.WaitsView
+import app.restwater.core.screen.Which
 
 /** What the record says of waiting: a picture a page, with what it says above it. */
 @Composable
@@ -29,6 +30,7 @@ fun WaitsScreen(
     notice: String,
     onAct: (Action) -> Unit,
     first: Int = 0,
+    onOpen: (Which) -> Unit = { },
     onBack: () -> Unit,
 ) {
     var open by rememberSaveable { mutableStateOf<String?>(null) }
@@ -47,7 +49,7 @@ fun WaitsScreen(
     } else {
         val cells = rows.map { row ->
             Cell(KeyFace(row.label, row.value, "${row.label}: ${row.value}"), "row-${row.tag}") { open = row.tag }
-        }
+        } + listOfNotNull(waits.offer).map { offerCell(it, onOpen) }
         val keys = gridHeight(cells.size, layout)
         val place = rest.copy(height = rest.height - keys)
         when {
