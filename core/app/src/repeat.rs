@@ -28,10 +28,10 @@ impl LastTap {
         let gap = at.since(&self.at).ms;
         let same_pad = match (self.action.pad(), action.pad()) {
             (Some(Pad::Rod(before)), Some(Pad::Rod(now))) => before == now,
-            (Some(Pad::Pick), Some(Pad::Pick | Pad::Aim)) | (Some(Pad::Rod(_)), Some(Pad::Fish)) => true,
-            // These bring the Bank up, and a key of it under the thumb.
-            (Some(Pad::Back | Pad::Aim | Pad::Fish), Some(Pad::Rod(_)))
-            | (Some(Pad::Back), Some(Pad::Fish | Pad::Back)) => true,
+            // BACK, a choice of the swim and a key of the fish bring the Bank up, with a key of it under the thumb.
+            (Some(Pad::Pick), Some(Pad::Pick | Pad::Aim))
+            | (Some(Pad::Rod(_) | Pad::Back), Some(Pad::Fish))
+            | (Some(Pad::Back | Pad::Aim | Pad::Fish), Some(Pad::Rod(_))) => true,
             _ => false,
         };
         let rule = if same_pad || !action.steps() { REPEAT_MS } else { STEP_REPEAT_MS };

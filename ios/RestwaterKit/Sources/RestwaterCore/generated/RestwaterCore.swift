@@ -645,6 +645,11 @@ public protocol RestwaterProtocol: AnyObject, Sendable {
     func doors() throws  -> DoorsView
     
     /**
+     * The screen that the app opens with: once, before anything was logged, the cards of the first opening.
+     */
+    func firstScreen() throws  -> Which
+    
+    /**
      * Puts the log aside while the app is in the background.
      */
     func pause() throws 
@@ -889,6 +894,18 @@ open func doors()throws  -> DoorsView  {
     return try  FfiConverterTypeDoorsView_lift(try rustCallWithError(FfiConverterTypeRestwaterError_lift) {
         uniffiCallStatus in
     uniffi_restwater_fn_method_restwater_doors(
+            self.uniffiCloneHandle(),uniffiCallStatus
+    )
+})
+}
+    
+    /**
+     * The screen that the app opens with: once, before anything was logged, the cards of the first opening.
+     */
+open func firstScreen()throws  -> Which  {
+    return try  FfiConverterTypeWhich_lift(try rustCallWithError(FfiConverterTypeRestwaterError_lift) {
+        uniffiCallStatus in
+    uniffi_restwater_fn_method_restwater_first_screen(
             self.uniffiCloneHandle(),uniffiCallStatus
     )
 })
@@ -1657,6 +1674,9 @@ private let initializationResult: InitializationResult = {
         return InitializationResult.apiChecksumMismatch
     }
     if (uniffi_restwater_checksum_method_restwater_doors() != 423) {
+        return InitializationResult.apiChecksumMismatch
+    }
+    if (uniffi_restwater_checksum_method_restwater_first_screen() != 13519) {
         return InitializationResult.apiChecksumMismatch
     }
     if (uniffi_restwater_checksum_method_restwater_pause() != 19636) {

@@ -1518,6 +1518,10 @@ public struct ChangesView: Equatable, Hashable {
      * The alternating test that runs.
      */
     public let test: AlternationView?
+    /**
+     * What to do where there is nothing to show yet.
+     */
+    public let offer: LeafKey?
 
     // Default memberwise initializers are never public by default, so we
     // declare one manually.
@@ -1542,7 +1546,10 @@ public struct ChangesView: Equatable, Hashable {
          */changes: [ChangeView], 
         /**
          * The alternating test that runs.
-         */test: AlternationView?) {
+         */test: AlternationView?, 
+        /**
+         * What to do where there is nothing to show yet.
+         */offer: LeafKey?) {
         self.title = title
         self.says = says
         self.lookedAt = lookedAt
@@ -1550,6 +1557,7 @@ public struct ChangesView: Equatable, Hashable {
         self.axis = axis
         self.changes = changes
         self.test = test
+        self.offer = offer
     }
 
     
@@ -1574,7 +1582,8 @@ public struct FfiConverterTypeChangesView: FfiConverterRustBuffer {
                 warning: FfiConverterString.read(from: &buf), 
                 axis: FfiConverterTypeAxis.read(from: &buf), 
                 changes: FfiConverterSequenceTypeChangeView.read(from: &buf), 
-                test: FfiConverterOptionTypeAlternationView.read(from: &buf)
+                test: FfiConverterOptionTypeAlternationView.read(from: &buf), 
+                offer: FfiConverterOptionTypeLeafKey.read(from: &buf)
         )
     }
 
@@ -1586,6 +1595,7 @@ public struct FfiConverterTypeChangesView: FfiConverterRustBuffer {
         FfiConverterTypeAxis.write(value.axis, into: &buf)
         FfiConverterSequenceTypeChangeView.write(value.changes, into: &buf)
         FfiConverterOptionTypeAlternationView.write(value.test, into: &buf)
+        FfiConverterOptionTypeLeafKey.write(value.offer, into: &buf)
     }
 }
 
@@ -4604,6 +4614,10 @@ public struct MatchView: Equatable, Hashable {
      */
     public let begin: MatchKey?
     /**
+     * What to do before a match can be set.
+     */
+    public let offer: LeafKey?
+    /**
      * Alarms still to come, soonest first.
      */
     public let alarms: [AlarmView]
@@ -4666,6 +4680,9 @@ public struct MatchView: Equatable, Hashable {
          * Sets a match where there is none.
          */begin: MatchKey?, 
         /**
+         * What to do before a match can be set.
+         */offer: LeafKey?, 
+        /**
          * Alarms still to come, soonest first.
          */alarms: [AlarmView]) {
         self.title = title
@@ -4686,6 +4703,7 @@ public struct MatchView: Equatable, Hashable {
         self.toRules = toRules
         self.toWeighIn = toWeighIn
         self.begin = begin
+        self.offer = offer
         self.alarms = alarms
     }
 
@@ -4723,6 +4741,7 @@ public struct FfiConverterTypeMatchView: FfiConverterRustBuffer {
                 toRules: FfiConverterTypePageKey.read(from: &buf), 
                 toWeighIn: FfiConverterTypePageKey.read(from: &buf), 
                 begin: FfiConverterOptionTypeMatchKey.read(from: &buf), 
+                offer: FfiConverterOptionTypeLeafKey.read(from: &buf), 
                 alarms: FfiConverterSequenceTypeAlarmView.read(from: &buf)
         )
     }
@@ -4746,6 +4765,7 @@ public struct FfiConverterTypeMatchView: FfiConverterRustBuffer {
         FfiConverterTypePageKey.write(value.toRules, into: &buf)
         FfiConverterTypePageKey.write(value.toWeighIn, into: &buf)
         FfiConverterOptionTypeMatchKey.write(value.begin, into: &buf)
+        FfiConverterOptionTypeLeafKey.write(value.offer, into: &buf)
         FfiConverterSequenceTypeAlarmView.write(value.alarms, into: &buf)
     }
 }
@@ -7053,6 +7073,10 @@ public struct WaitsView: Equatable, Hashable {
      * The page behind them; none before there is a picture.
      */
     public let figures: FiguresView?
+    /**
+     * What to do where there is nothing to show yet.
+     */
+    public let offer: LeafKey?
 
     // Default memberwise initializers are never public by default, so we
     // declare one manually.
@@ -7074,13 +7098,17 @@ public struct WaitsView: Equatable, Hashable {
          */forecast: ForecastView?, 
         /**
          * The page behind them; none before there is a picture.
-         */figures: FiguresView?) {
+         */figures: FiguresView?, 
+        /**
+         * What to do where there is nothing to show yet.
+         */offer: LeafKey?) {
         self.title = title
         self.counts = counts
         self.rows = rows
         self.charts = charts
         self.forecast = forecast
         self.figures = figures
+        self.offer = offer
     }
 
     
@@ -7104,7 +7132,8 @@ public struct FfiConverterTypeWaitsView: FfiConverterRustBuffer {
                 rows: FfiConverterSequenceTypeChoiceRow.read(from: &buf), 
                 charts: FfiConverterSequenceTypeChartView.read(from: &buf), 
                 forecast: FfiConverterOptionTypeForecastView.read(from: &buf), 
-                figures: FfiConverterOptionTypeFiguresView.read(from: &buf)
+                figures: FfiConverterOptionTypeFiguresView.read(from: &buf), 
+                offer: FfiConverterOptionTypeLeafKey.read(from: &buf)
         )
     }
 
@@ -7115,6 +7144,7 @@ public struct FfiConverterTypeWaitsView: FfiConverterRustBuffer {
         FfiConverterSequenceTypeChartView.write(value.charts, into: &buf)
         FfiConverterOptionTypeForecastView.write(value.forecast, into: &buf)
         FfiConverterOptionTypeFiguresView.write(value.figures, into: &buf)
+        FfiConverterOptionTypeLeafKey.write(value.offer, into: &buf)
     }
 }
 
@@ -11180,6 +11210,14 @@ public enum KeyTap: Equatable, Hashable {
          */id: String
     )
     /**
+     * To hand a text on to another app.
+     */
+    case share(
+        /**
+         * The text.
+         */text: String
+    )
+    /**
      * To ask the phone's receiver where it is.
      */
     case askReceiver
@@ -11213,7 +11251,10 @@ public struct FfiConverterTypeKeyTap: FfiConverterRustBuffer {
         case 3: return .leaf(id: try FfiConverterString.read(from: &buf)
         )
         
-        case 4: return .askReceiver
+        case 4: return .share(text: try FfiConverterString.read(from: &buf)
+        )
+        
+        case 5: return .askReceiver
         
         default: throw UniffiInternalError.unexpectedEnumCase
         }
@@ -11238,8 +11279,13 @@ public struct FfiConverterTypeKeyTap: FfiConverterRustBuffer {
             FfiConverterString.write(id, into: &buf)
             
         
-        case .askReceiver:
+        case let .share(text):
             writeInt(&buf, Int32(4))
+            FfiConverterString.write(text, into: &buf)
+            
+        
+        case .askReceiver:
+            writeInt(&buf, Int32(5))
         
         }
     }
@@ -12594,6 +12640,16 @@ public enum Screen: Equatable, Hashable {
      */
     case phone(PhoneView
     )
+    /**
+     * The card of the day.
+     */
+    case day(LeavesView
+    )
+    /**
+     * The three cards of the first opening.
+     */
+    case welcome(LeavesView
+    )
 
 
 
@@ -12661,6 +12717,12 @@ public struct FfiConverterTypeScreen: FfiConverterRustBuffer {
         )
         
         case 16: return .phone(try FfiConverterTypePhoneView.read(from: &buf)
+        )
+        
+        case 17: return .day(try FfiConverterTypeLeavesView.read(from: &buf)
+        )
+        
+        case 18: return .welcome(try FfiConverterTypeLeavesView.read(from: &buf)
         )
         
         default: throw UniffiInternalError.unexpectedEnumCase
@@ -12749,6 +12811,16 @@ public struct FfiConverterTypeScreen: FfiConverterRustBuffer {
         case let .phone(v1):
             writeInt(&buf, Int32(16))
             FfiConverterTypePhoneView.write(v1, into: &buf)
+            
+        
+        case let .day(v1):
+            writeInt(&buf, Int32(17))
+            FfiConverterTypeLeavesView.write(v1, into: &buf)
+            
+        
+        case let .welcome(v1):
+            writeInt(&buf, Int32(18))
+            FfiConverterTypeLeavesView.write(v1, into: &buf)
             
         }
     }
@@ -15101,6 +15173,14 @@ public enum Which: Equatable, Hashable, CaseIterable {
      * What belongs to the phone.
      */
     case phone
+    /**
+     * The card of the day: what it brought and what to try next.
+     */
+    case day
+    /**
+     * The three cards of the first opening.
+     */
+    case welcome
 
 
 
@@ -15153,6 +15233,10 @@ public struct FfiConverterTypeWhich: FfiConverterRustBuffer {
         case 15: return .mend
         
         case 16: return .phone
+        
+        case 17: return .day
+        
+        case 18: return .welcome
         
         default: throw UniffiInternalError.unexpectedEnumCase
         }
@@ -15224,6 +15308,14 @@ public struct FfiConverterTypeWhich: FfiConverterRustBuffer {
         
         case .phone:
             writeInt(&buf, Int32(16))
+        
+        
+        case .day:
+            writeInt(&buf, Int32(17))
+        
+        
+        case .welcome:
+            writeInt(&buf, Int32(18))
         
         }
     }
@@ -15480,6 +15572,30 @@ fileprivate struct FfiConverterOptionTypeForecastView: FfiConverterRustBuffer {
         switch try readInt(&buf) as Int8 {
         case 0: return nil
         case 1: return try FfiConverterTypeForecastView.read(from: &buf)
+        default: throw UniffiInternalError.unexpectedOptionalTag
+        }
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterOptionTypeLeafKey: FfiConverterRustBuffer {
+    typealias SwiftType = LeafKey?
+
+    public static func write(_ value: SwiftType, into buf: inout [UInt8]) {
+        guard let value = value else {
+            writeInt(&buf, Int8(0))
+            return
+        }
+        writeInt(&buf, Int8(1))
+        FfiConverterTypeLeafKey.write(value, into: &buf)
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwiftType {
+        switch try readInt(&buf) as Int8 {
+        case 0: return nil
+        case 1: return try FfiConverterTypeLeafKey.read(from: &buf)
         default: throw UniffiInternalError.unexpectedOptionalTag
         }
     }

@@ -324,6 +324,11 @@ RustBuffer uniffi_restwater_fn_method_restwater_act(uint64_t ptr, RustBuffer act
 RustBuffer uniffi_restwater_fn_method_restwater_doors(uint64_t ptr, RustCallStatus *_Nonnull out_status
 );
 #endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_RESTWATER_FIRST_SCREEN
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_RESTWATER_FIRST_SCREEN
+RustBuffer uniffi_restwater_fn_method_restwater_first_screen(uint64_t ptr, RustCallStatus *_Nonnull out_status
+);
+#endif
 #ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_RESTWATER_PAUSE
 #define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_RESTWATER_PAUSE
 void uniffi_restwater_fn_method_restwater_pause(uint64_t ptr, RustCallStatus *_Nonnull out_status
@@ -840,6 +845,12 @@ uint16_t uniffi_restwater_checksum_method_restwater_act(void
 #ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_RESTWATER_DOORS
 #define UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_RESTWATER_DOORS
 uint16_t uniffi_restwater_checksum_method_restwater_doors(void
+    
+);
+#endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_RESTWATER_FIRST_SCREEN
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_RESTWATER_FIRST_SCREEN
+uint16_t uniffi_restwater_checksum_method_restwater_first_screen(void
     
 );
 #endif

@@ -808,6 +808,8 @@ internal object IntegrityCheckingUniffiLib {
     ): Int
     external fun uniffi_restwater_checksum_method_restwater_doors(
     ): Int
+    external fun uniffi_restwater_checksum_method_restwater_first_screen(
+    ): Int
     external fun uniffi_restwater_checksum_method_restwater_pause(
     ): Int
     external fun uniffi_restwater_checksum_method_restwater_resume(
@@ -885,6 +887,8 @@ internal object UniffiLib {
     ): RustBufferUpdate.ByValue
     external fun uniffi_restwater_fn_method_restwater_doors(`ptr`: Long,uniffi_out_err: UniffiRustCallStatus, 
     ): RustBufferDoorsView.ByValue
+    external fun uniffi_restwater_fn_method_restwater_first_screen(`ptr`: Long,uniffi_out_err: UniffiRustCallStatus, 
+    ): RustBufferWhich.ByValue
     external fun uniffi_restwater_fn_method_restwater_pause(`ptr`: Long,uniffi_out_err: UniffiRustCallStatus, 
     ): Unit
     external fun uniffi_restwater_fn_method_restwater_resume(`ptr`: Long,uniffi_out_err: UniffiRustCallStatus, 
@@ -1118,6 +1122,9 @@ private fun uniffiCheckApiChecksums(lib: IntegrityCheckingUniffiLib) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
     if ((lib.uniffi_restwater_checksum_method_restwater_doors() and 0xFFFF) != 423) {
+        throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
+    }
+    if ((lib.uniffi_restwater_checksum_method_restwater_first_screen() and 0xFFFF) != 13519) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
     if ((lib.uniffi_restwater_checksum_method_restwater_pause() and 0xFFFF) != 19636) {
@@ -1665,6 +1672,11 @@ public interface RestwaterInterface {
     fun `doors`(): DoorsView
     
     /**
+     * The screen that the app opens with: once, before anything was logged, the cards of the first opening.
+     */
+    fun `firstScreen`(): Which
+    
+    /**
      * Puts the log aside while the app is in the background.
      */
     fun `pause`()
@@ -1995,6 +2007,23 @@ open class Restwater: Disposable, AutoCloseable, RestwaterInterface
     callWithHandle {
     uniffiRustCallWithError(RestwaterException) { _status ->
     UniffiLib.uniffi_restwater_fn_method_restwater_doors(
+        it,
+        _status)
+}
+    }
+    )
+    }
+    
+
+    
+    /**
+     * The screen that the app opens with: once, before anything was logged, the cards of the first opening.
+     */
+    @Throws(RestwaterException::class)override fun `firstScreen`(): Which {
+            return FfiConverterTypeWhich.lift(
+    callWithHandle {
+    uniffiRustCallWithError(RestwaterException) { _status ->
+    UniffiLib.uniffi_restwater_fn_method_restwater_first_screen(
         it,
         _status)
 }

@@ -1892,6 +1892,11 @@ data class ChangesView (
      * The alternating test that runs.
      */
     val `test`: AlternationView?
+    , 
+    /**
+     * What to do where there is nothing to show yet.
+     */
+    val `offer`: LeafKey?
     
 ){
     
@@ -1915,6 +1920,7 @@ public object FfiConverterTypeChangesView: FfiConverterRustBuffer<ChangesView> {
             FfiConverterTypeAxis.read(buf),
             FfiConverterSequenceTypeChangeView.read(buf),
             FfiConverterOptionalTypeAlternationView.read(buf),
+            FfiConverterOptionalTypeLeafKey.read(buf),
         )
     }
 
@@ -1925,7 +1931,8 @@ public object FfiConverterTypeChangesView: FfiConverterRustBuffer<ChangesView> {
             FfiConverterString.allocationSize(value.`warning`) +
             FfiConverterTypeAxis.allocationSize(value.`axis`) +
             FfiConverterSequenceTypeChangeView.allocationSize(value.`changes`) +
-            FfiConverterOptionalTypeAlternationView.allocationSize(value.`test`)
+            FfiConverterOptionalTypeAlternationView.allocationSize(value.`test`) +
+            FfiConverterOptionalTypeLeafKey.allocationSize(value.`offer`)
     )
 
     override fun write(value: ChangesView, buf: ByteBuffer) {
@@ -1936,6 +1943,7 @@ public object FfiConverterTypeChangesView: FfiConverterRustBuffer<ChangesView> {
             FfiConverterTypeAxis.write(value.`axis`, buf)
             FfiConverterSequenceTypeChangeView.write(value.`changes`, buf)
             FfiConverterOptionalTypeAlternationView.write(value.`test`, buf)
+            FfiConverterOptionalTypeLeafKey.write(value.`offer`, buf)
     }
 }
 
@@ -4144,6 +4152,11 @@ data class MatchView (
     val `begin`: MatchKey?
     , 
     /**
+     * What to do before a match can be set.
+     */
+    val `offer`: LeafKey?
+    , 
+    /**
      * Alarms still to come, soonest first.
      */
     val `alarms`: List<AlarmView>
@@ -4181,6 +4194,7 @@ public object FfiConverterTypeMatchView: FfiConverterRustBuffer<MatchView> {
             FfiConverterTypePageKey.read(buf),
             FfiConverterTypePageKey.read(buf),
             FfiConverterOptionalTypeMatchKey.read(buf),
+            FfiConverterOptionalTypeLeafKey.read(buf),
             FfiConverterSequenceTypeAlarmView.read(buf),
         )
     }
@@ -4204,6 +4218,7 @@ public object FfiConverterTypeMatchView: FfiConverterRustBuffer<MatchView> {
             FfiConverterTypePageKey.allocationSize(value.`toRules`) +
             FfiConverterTypePageKey.allocationSize(value.`toWeighIn`) +
             FfiConverterOptionalTypeMatchKey.allocationSize(value.`begin`) +
+            FfiConverterOptionalTypeLeafKey.allocationSize(value.`offer`) +
             FfiConverterSequenceTypeAlarmView.allocationSize(value.`alarms`)
     )
 
@@ -4226,6 +4241,7 @@ public object FfiConverterTypeMatchView: FfiConverterRustBuffer<MatchView> {
             FfiConverterTypePageKey.write(value.`toRules`, buf)
             FfiConverterTypePageKey.write(value.`toWeighIn`, buf)
             FfiConverterOptionalTypeMatchKey.write(value.`begin`, buf)
+            FfiConverterOptionalTypeLeafKey.write(value.`offer`, buf)
             FfiConverterSequenceTypeAlarmView.write(value.`alarms`, buf)
     }
 }
@@ -5900,6 +5916,11 @@ data class WaitsView (
      * The page behind them; none before there is a picture.
      */
     val `figures`: FiguresView?
+    , 
+    /**
+     * What to do where there is nothing to show yet.
+     */
+    val `offer`: LeafKey?
     
 ){
     
@@ -5922,6 +5943,7 @@ public object FfiConverterTypeWaitsView: FfiConverterRustBuffer<WaitsView> {
             FfiConverterSequenceTypeChartView.read(buf),
             FfiConverterOptionalTypeForecastView.read(buf),
             FfiConverterOptionalTypeFiguresView.read(buf),
+            FfiConverterOptionalTypeLeafKey.read(buf),
         )
     }
 
@@ -5931,7 +5953,8 @@ public object FfiConverterTypeWaitsView: FfiConverterRustBuffer<WaitsView> {
             FfiConverterSequenceTypeChoiceRow.allocationSize(value.`rows`) +
             FfiConverterSequenceTypeChartView.allocationSize(value.`charts`) +
             FfiConverterOptionalTypeForecastView.allocationSize(value.`forecast`) +
-            FfiConverterOptionalTypeFiguresView.allocationSize(value.`figures`)
+            FfiConverterOptionalTypeFiguresView.allocationSize(value.`figures`) +
+            FfiConverterOptionalTypeLeafKey.allocationSize(value.`offer`)
     )
 
     override fun write(value: WaitsView, buf: ByteBuffer) {
@@ -5941,6 +5964,7 @@ public object FfiConverterTypeWaitsView: FfiConverterRustBuffer<WaitsView> {
             FfiConverterSequenceTypeChartView.write(value.`charts`, buf)
             FfiConverterOptionalTypeForecastView.write(value.`forecast`, buf)
             FfiConverterOptionalTypeFiguresView.write(value.`figures`, buf)
+            FfiConverterOptionalTypeLeafKey.write(value.`offer`, buf)
     }
 }
 
@@ -10687,6 +10711,21 @@ sealed class KeyTap {
     }
     
     /**
+     * To hand a text on to another app.
+     */
+    data class Share(
+        /**
+         * The text.
+         */
+        val `text`: kotlin.String) : KeyTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
      * To ask the phone's receiver where it is.
      */
     object AskReceiver : KeyTap()
@@ -10717,7 +10756,10 @@ public object FfiConverterTypeKeyTap : FfiConverterRustBuffer<KeyTap>{
             3 -> KeyTap.Leaf(
                 FfiConverterString.read(buf),
                 )
-            4 -> KeyTap.AskReceiver
+            4 -> KeyTap.Share(
+                FfiConverterString.read(buf),
+                )
+            5 -> KeyTap.AskReceiver
             else -> throw RuntimeException("invalid enum value, something is very wrong!!")
         }
     }
@@ -10742,6 +10784,13 @@ public object FfiConverterTypeKeyTap : FfiConverterRustBuffer<KeyTap>{
             (
                 4UL
                 + FfiConverterString.allocationSize(value.`id`)
+            )
+        }
+        is KeyTap.Share -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterString.allocationSize(value.`text`)
             )
         }
         is KeyTap.AskReceiver -> {
@@ -10769,8 +10818,13 @@ public object FfiConverterTypeKeyTap : FfiConverterRustBuffer<KeyTap>{
                 FfiConverterString.write(value.`id`, buf)
                 Unit
             }
-            is KeyTap.AskReceiver -> {
+            is KeyTap.Share -> {
                 buf.putInt(4)
+                FfiConverterString.write(value.`text`, buf)
+                Unit
+            }
+            is KeyTap.AskReceiver -> {
+                buf.putInt(5)
                 Unit
             }
         }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }
@@ -12334,6 +12388,30 @@ sealed class Screen {
         companion object
     }
     
+    /**
+     * The card of the day.
+     */
+    data class Day(
+        val v1: app.restwater.core.screen.LeavesView) : Screen()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * The three cards of the first opening.
+     */
+    data class Welcome(
+        val v1: app.restwater.core.screen.LeavesView) : Screen()
+        
+    {
+        
+
+        companion object
+    }
+    
 
     
 
@@ -12397,6 +12475,12 @@ public object FfiConverterTypeScreen : FfiConverterRustBuffer<Screen>{
                 )
             16 -> Screen.Phone(
                 FfiConverterTypePhoneView.read(buf),
+                )
+            17 -> Screen.Day(
+                FfiConverterTypeLeavesView.read(buf),
+                )
+            18 -> Screen.Welcome(
+                FfiConverterTypeLeavesView.read(buf),
                 )
             else -> throw RuntimeException("invalid enum value, something is very wrong!!")
         }
@@ -12515,6 +12599,20 @@ public object FfiConverterTypeScreen : FfiConverterRustBuffer<Screen>{
                 + FfiConverterTypePhoneView.allocationSize(value.v1)
             )
         }
+        is Screen.Day -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeLeavesView.allocationSize(value.v1)
+            )
+        }
+        is Screen.Welcome -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeLeavesView.allocationSize(value.v1)
+            )
+        }
     }
 
     override fun write(value: Screen, buf: ByteBuffer) {
@@ -12597,6 +12695,16 @@ public object FfiConverterTypeScreen : FfiConverterRustBuffer<Screen>{
             is Screen.Phone -> {
                 buf.putInt(16)
                 FfiConverterTypePhoneView.write(value.v1, buf)
+                Unit
+            }
+            is Screen.Day -> {
+                buf.putInt(17)
+                FfiConverterTypeLeavesView.write(value.v1, buf)
+                Unit
+            }
+            is Screen.Welcome -> {
+                buf.putInt(18)
+                FfiConverterTypeLeavesView.write(value.v1, buf)
                 Unit
             }
         }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }
@@ -15059,7 +15167,15 @@ enum class Which {
     /**
      * What belongs to the phone.
      */
-    PHONE;
+    PHONE,
+    /**
+     * The card of the day: what it brought and what to try next.
+     */
+    DAY,
+    /**
+     * The three cards of the first opening.
+     */
+    WELCOME;
 
     
 
@@ -15403,6 +15519,38 @@ public object FfiConverterOptionalTypeForecastView: FfiConverterRustBuffer<Forec
         } else {
             buf.put(1)
             FfiConverterTypeForecastView.write(value, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterOptionalTypeLeafKey: FfiConverterRustBuffer<LeafKey?> {
+    override fun read(buf: ByteBuffer): LeafKey? {
+        if (buf.get().toInt() == 0) {
+            return null
+        }
+        return FfiConverterTypeLeafKey.read(buf)
+    }
+
+    override fun allocationSize(value: LeafKey?): ULong {
+        if (value == null) {
+            return 1UL
+        } else {
+            return 1UL + FfiConverterTypeLeafKey.allocationSize(value)
+        }
+    }
+
+    override fun write(value: LeafKey?, buf: ByteBuffer) {
+        if (value == null) {
+            buf.put(0)
+        } else {
+            buf.put(1)
+            FfiConverterTypeLeafKey.write(value, buf)
         }
     }
 }
