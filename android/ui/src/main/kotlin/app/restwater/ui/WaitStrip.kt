@@ -27,7 +27,7 @@ import app.restwater.core.screen.StripView
 
 /**
  * The wait strip: a tape of minutes from the splash. What has run is solid; bites of this session are diamonds,
- * waits that ended without one strokes, liners of the running cast triangles; the near-best band is tinted and
+ * waits that ended without one strokes, liners of the running cast triangles; the near-best band is
  * bracketed; the present minute is the accent line with a flag; beyond what is known the tape is dotted. [now] is read
  * while it is drawn.
  */
@@ -100,14 +100,13 @@ private class Tape(
         }
     }
 
-    /** The near-best band: tinted, with a bracket above and its ends drawn down; open to the right where there is no time to wind in by. */
+    /** The near-best band: a bracket above, its ends drawn down; open to the right where there is no time to wind in by. */
     private fun band() {
         val hold = strip.holdMin
         val recast = strip.recastMin
         if (hold == null && recast == null) return
         val from = x(hold ?: 0.0)
         val to = x(recast ?: strip.lengthMin)
-        on.drawRect(ink.water, Offset(from, top), Size(to - from, height))
         val edge = 0.4f * mm
         val line = bracket * 0.45f
         on.drawLine(ink.ink, Offset(from, line), Offset(to, line), edge)
