@@ -147,4 +147,4 @@ sign-tint-means = How far a curve may be off.
 sign-dots = Dots
 sign-dots-means = Not known: no cast was out so long, or the limits of a curve.
 sign-hatching = Hatching
-sign-hatching-means = Water that was fished, on the map. It thins out as the water rests.
+sign-hatching-means = Water that rests, on the map: the lines thin out as it does. Solid was just fished.
