@@ -159,7 +159,11 @@ impl App {
         };
         self.last_tap = Some(LastTap::new(action, at));
         let mut update = self.update(at, self.journal.version() > before, false, notice);
-        update.opens = (matches!(action, Action::EndSession) && update.changed).then_some(Which::Day);
+        update.opens = match action {
+            Action::EndSession if update.changed => Some(Which::Day),
+            Action::StartSession { .. } if update.changed => Some(Which::Bank),
+            _ => None,
+        };
         Ok(update)
     }
 
@@ -227,6 +231,7 @@ impl App {
             Which::Files => Screen::Files(self.files_screen(now)?),
             Which::Day => Screen::Day(self.day_card(now)),
             Which::Welcome => Screen::Welcome(self.welcome()),
+            Which::Legend => Screen::Legend(screen::legend(&self.words)),
         })
     }
 

@@ -17,6 +17,6 @@ pub struct Update {
     pub undo_label: Option<String>,
     /// What to say of the tap.
     pub notice: String,
-    /// A screen that comes up of itself: the card of the day after END.
+    /// A screen that comes up of itself: the Bank after START, the card of the day after END.
     pub opens: Option<Which>,
 }

@@ -71,13 +71,15 @@ book-door-mend = Mend
 book-door-mend-sub = doubtful entries
 
 book-rates-title = Catch per hour
+book-rates-figures-title = Figures
+book-figures-sub = ranges and how
 book-rates-none = Nothing was out yet in these sessions.
 book-rates-cant-tell = Can't tell yet for { $which }: { $bites ->
     [0] no bites
     [one] 1 bite
    *[other] { $bites } bites
 }.
-book-rates-says = { $which }: { $rate } bites an hour out, between { $low } and { $high }.
+book-rates-says = { $which }: about a bite every { $minutes } min with a bait out. That is { $bites } bites in { $hours } hours out.
 book-together = { $count ->
     [one] 1 session
    *[other] { $count } sessions
@@ -86,6 +88,7 @@ book-bites-rate = Bites, hours out
 book-landed-rate = Landed, hours of session
 book-nothing-out = nothing out
 book-per-hour = { $rate } an hour
+book-counts = { $count } in { $hours } h
 book-limits = { $count } in { $hours } h: { $low } to { $high }
 book-listed = The latest { $count } are listed; the rates above count all.
 book-rates-how = Ranges are exact { $level } % limits (Garwood). Days differ; the range may be too narrow. An hour out counts from splash to bite, or to the end of the cast.
@@ -266,5 +269,6 @@ welcome-where-title = 3 of 3: where
 welcome-where-says = Say where a cast goes under Tackle, and the Swim shows where to cast next.
 welcome-where-more = It tells water just fished from water that rests, and keeps back what you want to leave. Everything stays on this phone: no account, no network.
 welcome-next = NEXT
+welcome-start-sub = a session, at once
 welcome-skip = SKIP
 welcome-skip-sub = to the Bank

@@ -28,6 +28,16 @@ match-last-by = by { $time } ({ $from } to { $to })
 match-last-past = was { $time }: past it
 match-last-out = all-out is past
 
+match-coming-says = Most likely { $bites ->
+    [0] no more bites
+    [one] 1 more bite
+   *[other] { $bites } more bites
+} and { $fish ->
+    [0] no more fish
+    [one] 1 more fish
+   *[other] { $fish } more fish
+}, to finish with about { $weight }.
+match-coming-cant-tell = Can't tell yet: too few bites to say what is to come.
 match-bites = Bites to come
 match-fish-to-come = Fish to come
 match-weight-to-come = Weight to come

@@ -124,6 +124,12 @@ impl LeafKey {
         let key = Self::new("start-", words.say("key-start"), tap);
         Self { sub: words.say("key-start-sub"), solid: true, ..key }
     }
+
+    /// START of a stranger: a session begins at once as the set-up stands, where everything may be left out.
+    pub(crate) fn start_now(words: &Wording) -> Self {
+        let key = Self::new("start-now-", words.say("key-start"), Action::StartSession { setup: None });
+        Self { sub: words.say("welcome-start-sub"), ..key }
+    }
 }
 
 impl LeafLine {

@@ -31,6 +31,7 @@ mod files;
 mod fish;
 mod key;
 mod leaf;
+mod legend;
 mod match_day;
 mod mend;
 mod phone_settings;
@@ -82,6 +83,7 @@ pub use files::{
 };
 pub use fish::{FishInput, FishKey, FishView, LandedFish, WeightView, fish_view, weight_view};
 pub use key::{KeyView, KeyWeight};
+pub use legend::legend;
 pub use leaf::{Leaf, LeafKey, LeafLine, LeafSpan, LeavesView};
 pub use match_day::{
     AlarmView, MatchInput, MatchKey, MatchLine, MatchPhase, MatchView, NetView, NetWarning, PageKey,

@@ -48,4 +48,6 @@ pub enum Screen {
     Day(LeavesView),
     /// The three cards of the first opening.
     Welcome(LeavesView),
+    /// What each sign of the pictures means.
+    Legend(LeavesView),
 }

@@ -39,6 +39,7 @@ const SCREENS: &[(Which, &str)] = &[
     (Which::Phone, "phone"),
     (Which::Day, "day"),
     (Which::Welcome, "welcome"),
+    (Which::Legend, "legend"),
 ];
 
 #[test]

@@ -43,4 +43,6 @@ pub enum Which {
     Day,
     /// The three cards of the first opening.
     Welcome,
+    /// What each sign of the pictures means.
+    Legend,
 }

@@ -51,7 +51,7 @@ pub struct BookInput<'a> {
 pub fn book(input: &BookInput) -> LeavesView {
     let words = input.words;
     let shown: Vec<Day> = input.days.iter().filter(|(_, day)| input.filter.takes(day)).copied().collect();
-    let rates = rates::rates(input, &shown);
+    let [rates, rates_figures] = rates::rates(input, &shown);
     let sets = sets::sets(input);
     let next = next::next(words, input.next);
     let light = light::light(words, input.light);
@@ -78,7 +78,7 @@ pub fn book(input: &BookInput) -> LeavesView {
         opener(&light, "book-key-light-sub"),
     ];
     first.keys.extend(doors(words));
-    let rest = [filter, rates, sets, next, light].into_iter().chain(opened);
+    let rest = [filter, rates, rates_figures, sets, next, light].into_iter().chain(opened);
     LeavesView { leaves: std::iter::once(first).chain(rest).collect() }
 }
 

@@ -12,7 +12,7 @@ pub use rules::{first_match, net_name};
 pub(crate) use weights::estimate;
 pub use weights::{short as weight_words, units};
 
-use super::{Arg, ChoiceRow, LeafKey, MatchTap, Wording};
+use super::{Arg, ChoiceRow, FiguresView, LeafKey, MatchTap, Wording};
 use restwater_match_day::running::RunningError;
 use restwater_session::MatchSetup;
 use restwater_session::own_count::OwnCount;
@@ -167,10 +167,12 @@ pub struct MatchView {
     pub nets: Vec<NetView>,
     /// How far the two clocks are apart, what the weights rest on and what is left out of them.
     pub notes: Vec<String>,
+    /// What is to come, in one sentence.
+    pub coming_says: String,
     /// Bites, fish, weight to come, finish, daylight.
     pub coming: Vec<MatchLine>,
-    /// How that was obtained.
-    pub coming_notes: Vec<String>,
+    /// How that was obtained, on a page behind it.
+    pub coming_figures: FiguresView,
     /// Whether the latest fish is one of which nothing was said yet.
     pub fish_waits: bool,
     /// The weigh-in; none without a match.
@@ -266,7 +268,11 @@ pub fn match_view(input: &MatchInput) -> MatchView {
         nets: setup.map_or_else(Vec::new, |setup| now::nets(input, setup)),
         notes: now::notes(input),
         coming: input.match_day().map_or_else(Vec::new, |m| coming::coming(input, m)),
-        coming_notes: coming::notes(input),
+        coming_says: input.match_day().map_or_else(String::new, |m| coming::says(input, m)),
+        coming_figures: FiguresView {
+            title: input.say("waits-figures", &[]),
+            lines: coming::notes(input),
+        },
         fish_waits: setup.is_some() && input.caught.last().is_some_and(|fish| !fish.is_said),
         weigh_in: setup.map(|setup| weigh_in::page(input, setup)),
         rows,

@@ -14,6 +14,8 @@ extension Sheet {
             letters: slate.letters
         )
         put("strip", strip.marks(), spoken: view.strip.spoken, at: layout.strip, role: .picture, order: 30)
+        // A tap on the strip says what its signs mean.
+        pieces[pieces.count - 1].ask = .open(.legend)
         if let place = layout.fan, let scene = content.fan { drawFan(scene, place, slate) }
         drawPad(view, slate, page: content.paging.keys)
         put("notice", content.notice, em: slate.text.body, at: layout.notice, slate, weight: .bold, order: 5, across: .centre, announced: true)

@@ -20,8 +20,7 @@ extension Sheet {
             if let chart {
                 drawPage(chart.says, chart.notes, in: place, slate) { sheet, figures, at in sheet.drawChart(chart, figures, at, slate) }
             } else if let figures {
-                let text = figures.lines.joined(separator: "\n")
-                put("figures", text, em: slate.text.body * 0.85, at: place, slate, order: 10, middle: false)
+                drawFigures(figures, in: place, slate)
             } else if let forecast {
                 drawForecast(forecast, in: place, slate)
             } else {
@@ -31,6 +30,11 @@ extension Sheet {
             pager(page, of: pages, slate, .nextPage)
         }
         back(slate)
+    }
+
+    /// Intervals, p values and how they were obtained.
+    mutating func drawFigures(_ figures: FiguresView, in place: Rect, _ slate: Slate) {
+        put("figures", figures.lines.joined(separator: "\n"), em: slate.text.body * 0.85, at: place, slate, order: 10, middle: false)
     }
 
     private mutating func drawChart(_ chart: ChartView, _ figures: Double, _ at: Rect, _ slate: Slate) {

@@ -19,6 +19,7 @@ public struct ScreenContent: Equatable, Sendable {
     public internal(set) var cautions: LeavesView?
     public internal(set) var day: LeavesView?
     public internal(set) var welcome: LeavesView?
+    public internal(set) var legend: LeavesView?
     /// The screens that can be opened now.
     public internal(set) var doors: DoorsView?
     public internal(set) var files = FilesContent()
@@ -58,6 +59,7 @@ public struct ScreenContent: Equatable, Sendable {
         case .cautions(let view): cautions = view
         case .day(let view): day = view
         case .welcome(let view): welcome = view
+        case .legend(let view): legend = view
         }
     }
 

@@ -2,7 +2,7 @@ import RestwaterCore
 
 /// Which screen lies on top.
 public enum Showing: String, CaseIterable, Sendable {
-    case bank, setup, tackle, swim, waits, changes, match, fish, weight, bench, book, conditions, cautions, files, mend, phone, day, welcome, screens
+    case bank, setup, tackle, swim, waits, changes, match, fish, weight, bench, book, conditions, cautions, files, mend, phone, day, welcome, legend, screens
 
     /// What shows a screen of the core.
     init(_ which: Which) { self = Self.allCases.first { $0.which == which } ?? .bank }
@@ -28,6 +28,7 @@ public enum Showing: String, CaseIterable, Sendable {
         case .phone: .phone
         case .day: .day
         case .welcome: .welcome
+        case .legend: .legend
         }
     }
 }

@@ -10,6 +10,7 @@ import androidx.compose.ui.test.onNodeWithTag
 import androidx.compose.ui.test.performClick
 import androidx.compose.ui.test.runDesktopComposeUiTest
 import app.restwater.core.Restwater
+import app.restwater.core.app.DayTap
 import app.restwater.core.app.Outgoing
 import app.restwater.core.bankLayout
 import app.restwater.core.layout.BankLayout
@@ -111,6 +112,16 @@ class Bankside(private val ui: DesktopComposeUiTest, private val folder: File, v
         ui.waitForIdle()
     }
 
+    /** A day file up to and with the picture of that name, or all of it. */
+    fun live(day: List<DayTap>, picture: String?) {
+        for (tap in day) {
+            tap.action?.let { core.act(it, tap.at) }
+            ms = tap.at.wallMs
+            if (tap.picture != null && tap.picture == picture) break
+        }
+        wait(seconds = 20)
+    }
+
     /** As a shell does when it opens. */
     fun greet() {
         ui.runOnIdle { runBlocking { state.greet() } }
@@ -121,6 +132,12 @@ class Bankside(private val ui: DesktopComposeUiTest, private val folder: File, v
     fun goTo(screen: Showing) {
         tapOn("screens")
         tapOn("open-$screen")
+    }
+
+    /** A screen as it comes to the top. */
+    fun show(screen: Showing) {
+        ui.runOnIdle { state.open(screen) }
+        wait(seconds = 1)
     }
 
     val bank get() = checkNotNull(state.bank)

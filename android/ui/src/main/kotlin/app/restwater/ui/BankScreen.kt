@@ -64,7 +64,8 @@ fun BankScreen(
         // Without a scene of the swim the clock has the fan's place too.
         Clocks(view, if (swim == null) layout.withoutFan() else layout, taps, seconds)
         Words(view, layout)
-        WaitStrip(view.strip, layout.text.figures.toFloat(), Modifier.at(layout.strip), ORDER_STRIP) { seconds().strip }
+        // A tap on the strip says what its signs mean.
+        WaitStrip(view.strip, layout.text.figures.toFloat(), Modifier.at(layout.strip).clickable { taps.open(Which.LEGEND) }, ORDER_STRIP) { seconds().strip }
         if (swim != null) layout.fan?.let { fan -> Fan(fan, words, taps, swim) }
         Pad(view, layout, page, taps, seconds)
         Notice(notice, layout)

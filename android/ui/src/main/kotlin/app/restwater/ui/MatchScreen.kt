@@ -132,11 +132,21 @@ private class Stack(private val place: Rect, asked: Double) {
 private fun Coming(sheet: Sheet) = with(sheet) {
     val mm = LocalPxPerMm.current
     val body = layout.text.body.toFloat()
-    val place = PageHead(view.toComing.label, notice, layout)
-    val notes = texts(view.comingNotes, body * 0.9f, place.width).coerceAtMost(place.height * 0.3)
-    val lines = place.copy(height = place.height - notes - 2 * mm)
-    Lines(view.coming, "coming", lines, body)
-    Said(view.comingNotes.joinToString(" "), "coming-notes", Rect(place.left, place.top + place.height - notes, place.width, notes), body * 0.9f)
+    var turned by rememberSaveable { mutableStateOf(0) }
+    val pages = if (view.comingFigures.lines.isEmpty()) 1 else 2
+    val page = turned % pages
+    if (page == 1) {
+        FiguresPage(view.comingFigures, PageHead(view.comingFigures.title, notice, layout), layout)
+    } else {
+        val place = PageHead(view.toComing.label, notice, layout)
+        val says = texts(listOf(view.comingSays), body * BOLD, place.width)
+        Box(Modifier.at(place.copy(height = says)).testTag("coming-says").semantics { contentDescription = view.comingSays }) {
+            FitText(view.comingSays, body, LocalInk.current.ink, Modifier.fillMaxSize(), FontWeight.Bold, middle = false)
+        }
+        val top = says + 2 * mm
+        Lines(view.coming, "coming", place.copy(top = place.top + top, height = place.height - top), body)
+    }
+    Pager(page, pages, layout) { turned = it }
 }
 
 @Composable

@@ -126,6 +126,7 @@ private fun Screens(state: RestwaterState, glass: Glass) {
         Showing.CAUTIONS -> Leaves(state, state.cautions, notice, layout, words)
         Showing.DAY -> Leaves(state, state.day, notice, layout, words)
         Showing.WELCOME -> Leaves(state, state.welcome, notice, layout, words)
+        Showing.LEGEND -> Leaves(state, state.legend, notice, layout, words)
         Showing.FILES -> state.files?.let { files ->
             FilesScreen(files, state.desk, layout, words, notice, glass.leftHanded, { state.act(it) }) { state.back() }
         }

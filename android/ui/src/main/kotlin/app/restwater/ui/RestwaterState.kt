@@ -68,6 +68,7 @@ enum class Showing(
     PHONE(Which.PHONE),
     DAY(Which.DAY),
     WELCOME(Which.WELCOME),
+    LEGEND(Which.LEGEND),
 
     /** The list of screens, over what the Bank screen shows. */
     SCREENS(Which.BANK),
@@ -130,6 +131,7 @@ class RestwaterState(
     val phone get() = (said[Which.PHONE] as? Screen.Phone)?.v1
     val day get() = (said[Which.DAY] as? Screen.Day)?.v1
     val welcome get() = (said[Which.WELCOME] as? Screen.Welcome)?.v1
+    val legend get() = (said[Which.LEGEND] as? Screen.Legend)?.v1
 
     /** Rows of the Phone screen that belong to this shell. */
     var ownRows by mutableStateOf(emptyList<ShellRow>())
@@ -404,4 +406,5 @@ private fun whichOf(screen: Screen): Which = when (screen) {
     is Screen.Phone -> Which.PHONE
     is Screen.Day -> Which.DAY
     is Screen.Welcome -> Which.WELCOME
+    is Screen.Legend -> Which.LEGEND
 }
