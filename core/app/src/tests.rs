@@ -15,6 +15,7 @@ mod mend;
 mod phone_screen;
 mod seams;
 mod watch;
+mod whose;
 
 use super::*;
 use learning::screens;

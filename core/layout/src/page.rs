@@ -41,18 +41,6 @@ impl PagePlace {
         Self { title, notice, rest: Rect { top, height: place.bottom() - top, ..place } }
     }
 
-    /// The same in a low place: half of it for the rest.
-    pub(crate) fn in_low_place(place: Rect) -> Self {
-        let line = place.height / 2.0 / (TITLE_MM + NOTICE_MM);
-        let title = Rect { height: TITLE_MM * line, ..place };
-        let notice = Rect { top: title.bottom(), height: NOTICE_MM * line, ..place };
-        Self {
-            title,
-            notice,
-            rest: Rect { top: notice.bottom(), height: place.bottom() - notice.bottom(), ..place },
-        }
-    }
-
     pub(super) fn parts(&mut self) -> [&mut Rect; 3] {
         [&mut self.title, &mut self.notice, &mut self.rest]
     }

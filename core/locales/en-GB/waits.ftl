@@ -17,6 +17,7 @@ waits-row-rod = Rod
 waits-row-spot = Spot
 waits-row-bait = Bait
 waits-row-sessions = Sessions
+waits-row-whose = Earlier days of
 waits-all-rods = all rods
 waits-all-spots = all spots
 waits-all-baits = all baits
@@ -119,13 +120,13 @@ forecast-min = { $minutes } min
 forecast-casts = Casts left
 forecast-bites = Bites to come
 forecast-fish = Fish to come
-forecast-last = Last useful cast
-forecast-last-value = { $value } min before all-out
+forecast-last = Leave what is out
+forecast-last-value = in the last { $value } min
 forecast-one = { $likely }
 forecast-range = { $low } to { $high }, most likely { $likely }
 forecast-says = On { $percent } of 100 days like this, a bite comes in the next { $minutes } min.
 forecast-cant-tell = Too few bites yet: these ranges are little more than a habit. On about { $percent } of 100 days, a bite comes in the next { $minutes } min.
-forecast-how = On 8 days in 10 like this, the total falls in each range. Assumed: this cast left { $leave } min, later ones { $then } min, { $turn } min from wind-in to splash. The last useful cast still has half of a full cast's chance.
+forecast-how = On 8 days in 10 like this, the total falls in each range. Assumed: this cast left { $leave } min, later ones { $then } min, { $turn } min from wind-in to splash. In those last minutes a bait cast anew has less than half of a full cast's chance; a rod that is in may still be cast.
 
 # The legend. A sign means the same on the strip, the map and the charts.
 legend-signs-title = Legend

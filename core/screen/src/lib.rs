@@ -44,6 +44,7 @@ mod waits;
 mod watch;
 mod welcome;
 mod which;
+mod whose;
 mod wording;
 
 pub use action::{
@@ -58,7 +59,7 @@ pub use bank::{
 };
 pub use bench::REACTION_S;
 pub use bench::{BenchChoices, BenchInput, bench};
-pub use book::{BookInput, LightInput, NextInput, SetFilter, book};
+pub use book::{BookInput, Day, LightInput, NextInput, SetFilter, book};
 pub use book::{day_words, midnight};
 pub use casts_that_count::CastFilter;
 pub use cautions::{CautionsInput, cautions};
@@ -83,8 +84,8 @@ pub use files::{
 };
 pub use fish::{FishInput, FishKey, FishView, LandedFish, WeightView, fish_view, weight_view};
 pub use key::{KeyView, KeyWeight};
-pub use legend::legend;
 pub use leaf::{Leaf, LeafKey, LeafLine, LeafSpan, LeavesView};
+pub use legend::legend;
 pub use match_day::{
     AlarmView, MatchInput, MatchKey, MatchLine, MatchPhase, MatchView, NetView, NetWarning, PageKey,
     RestInput, WeighInPage, match_view,
@@ -107,4 +108,5 @@ pub use watch::{PhoneView, WatchAlarm, WatchKey, WatchView};
 pub use watch::{WatchInput, phone_view, watch_view};
 pub use welcome::welcome;
 pub use which::Screen;
+pub use whose::Whose;
 pub use wording::{Arg, Wording};

@@ -1,5 +1,6 @@
 //! What belongs to the phone and not to the log: hand, scheme, alarm, whether the screen stays on and turns dark at dusk.
 
+use super::Whose;
 use restwater_log::WeightUnit;
 use serde::{Deserialize, Serialize};
 
@@ -65,11 +66,19 @@ pub struct PhoneChoices {
     pub weights: WeightUnit,
     /// Whether the night scheme comes by itself at dusk, over the scheme that is chosen.
     pub night_at_dusk: bool,
+    /// Whose earlier sessions the advice is made from.
+    pub whose: Whose,
 }
 
 impl Default for PhoneChoices {
     /// The screen stays on: a cold thumb has trouble waking it, and a wait is looked at from afar.
     fn default() -> Self {
-        Self { alarm: Alarm::default(), awake: true, weights: WeightUnit::default(), night_at_dusk: false }
+        Self {
+            alarm: Alarm::default(),
+            awake: true,
+            weights: WeightUnit::default(),
+            night_at_dusk: false,
+            whose: Whose::Me,
+        }
     }
 }

@@ -1,6 +1,6 @@
 //! Catch per hour: of all sessions shown, and of each.
 
-use super::{BookInput, Day, LEVEL_PERCENT, day_words, tally};
+use super::{BookInput, Day, LEVEL_PERCENT, tally, whose_day_words};
 use crate::figures::{sentence_case, trimmed, whole};
 use crate::{Arg, BookSet, Leaf, LeafKey, LeafLine, LeafSpan, Wording};
 use restwater_compare::FEWEST_BITES;
@@ -16,7 +16,7 @@ pub(super) fn rates(input: &BookInput, shown: &[Day]) -> [Leaf; 2] {
     let words = input.words;
     let mut verdict = Leaf::new(words, "book", "rates");
     let mut figures = Leaf::new(words, "book", "rates-figures");
-    let tallies: Vec<_> = shown.iter().map(|(_, day)| tally(day)).collect();
+    let tallies: Vec<_> = shown.iter().map(|day| tally(day.gist)).collect();
     let all = set_rates(&tallies);
     verdict.says = says(input, all.bites.as_ref());
     verdict.lines = lines(input, shown, &tallies, counts_words);
@@ -28,7 +28,10 @@ pub(super) fn rates(input: &BookInput, shown: &[Day]) -> [Leaf; 2] {
     figures.notes.push(words.say_with("book-rates-how", &[("level", Arg::Count(LEVEL_PERCENT))]));
     verdict.rows = input.filter.rows(words, BookSet::Shown, input.days);
     if all.bites.is_some() {
-        verdict.keys.push(LeafKey { label: words.say("waits-figures"), ..figures.opener(words.say("book-figures-sub")) });
+        verdict.keys.push(LeafKey {
+            label: words.say("waits-figures"),
+            ..figures.opener(words.say("book-figures-sub"))
+        });
     }
     [verdict, figures]
 }
@@ -36,7 +39,7 @@ pub(super) fn rates(input: &BookInput, shown: &[Day]) -> [Leaf; 2] {
 /// How often a bite comes, and what that rests on.
 fn says(input: &BookInput, bites: Option<&Rate>) -> String {
     let words = input.words;
-    let which = input.filter.words(words);
+    let which = input.filter.words(words, input.days);
     match bites {
         None => words.say("book-rates-none"),
         Some(rate) if rate.count < FEWEST_BITES => {
@@ -69,7 +72,7 @@ fn lines(
         .iter()
         .zip(tallies)
         .take(LISTED)
-        .map(|((_, day), tally)| (day_words(words, day), set_rates(std::slice::from_ref(tally)).bites))
+        .map(|(day, tally)| (whose_day_words(words, day), set_rates(std::slice::from_ref(tally)).bites))
         .collect();
     let top =
         each.iter().filter_map(|(_, rate)| rate.map(|r| r.per_hour)).chain(all.bites.map(|r| r.per_hour));

@@ -63,7 +63,8 @@ pub fn changes(words: &Wording, session: Option<&Session>, findings: &[ChangeFin
         looked_at: findings.len() as u32,
         warning,
         axis: forest_axis(words),
-        figures: (!changes.is_empty()).then(|| FiguresView { title: words.say("waits-figures"), lines: figures }),
+        figures: (!changes.is_empty())
+            .then(|| FiguresView { title: words.say("waits-figures"), lines: figures }),
         changes,
         test: session.and_then(|session| test::alternation(words, session)),
         offer: session

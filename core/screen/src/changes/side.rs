@@ -230,7 +230,14 @@ fn find_out(words: &Wording, f: &ChangeFinding, old: &str, new: &str) -> String 
 /// Rates with their limits, the ratio and every p, for the page behind the verdicts.
 pub(super) fn figures(change: &ChangeView) -> String {
     let side = |side: &SideView| format!("{}: {}.", sentence_case(&side.value), side.rate);
-    [format!("{}.", change.title), side(&change.old), side(&change.new), change.ratio.clone(), change.p.clone()].join(" ")
+    [
+        format!("{}.", change.title),
+        side(&change.old),
+        side(&change.new),
+        change.ratio.clone(),
+        change.p.clone(),
+    ]
+    .join(" ")
 }
 
 fn probability(words: &Wording, f: &ChangeFinding, old: &str, new: &str) -> String {

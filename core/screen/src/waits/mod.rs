@@ -8,7 +8,7 @@ pub use forecast::{ForecastLine, ForecastView, forecast_view};
 
 use super::casts_that_count::CastFilter;
 use super::figures::{trimmed, whole};
-use super::{Arg, ChartView, ChoiceRow, LeafKey, Wording};
+use super::{Arg, ChartView, ChoiceRow, LeafKey, Whose, Wording};
 use restwater_compare::CastRow;
 use restwater_session::{Rhythm, Session, habit_before_bites};
 use restwater_waits::{Advice, EarlierDay, Record, Settings, Wait, WaitPosterior};
@@ -77,6 +77,8 @@ pub struct EarlierRows<'a> {
     pub rows: &'a [CastRow],
     /// How much they count, 0..1.
     pub weight: f64,
+    /// Whether it is another angler's.
+    pub of_another: bool,
 }
 
 /// What the screen is made from.
@@ -90,6 +92,8 @@ pub struct WaitsInput<'a> {
     pub earlier: &'a [EarlierRows<'a>],
     /// Which casts count.
     pub filter: &'a CastFilter,
+    /// Whose earlier sessions these are, where there is a choice.
+    pub whose: Option<Whose>,
     /// What a cast costs beside its wait.
     pub rhythm: Rhythm,
     /// When the angler winds in by habit.
@@ -108,6 +112,8 @@ pub(super) struct Counted {
     /// How many casts today's waits are of: a cast has more than one where twitches start the wait anew.
     today_casts: usize,
     earlier_casts: usize,
+    /// Earlier days among them that are another angler's.
+    of_another: usize,
 }
 
 /// The screen without its forecast, and the posterior that a forecast needs; no posterior where the record
@@ -116,14 +122,14 @@ pub fn waits(input: &WaitsInput) -> (WaitsView, Option<WaitPosterior>) {
     let words = input.words;
     let counted = Counted::new(input);
     let title = words.say("waits-title");
-    let rows = input.filter.rows(words, input.session, input.rows, input.earlier.len());
+    let rows = input.filter.rows(words, input.session, input.rows, input.earlier.len(), input.whose);
     let all = counted.all();
     let mut view = WaitsView {
         title,
         counts: if all.is_empty() && input.rows.is_empty() && input.session.is_open() {
             words.say("waits-none-yet")
         } else {
-            counts_words(words, &all, counted.casts())
+            counted.words(words, &all)
         },
         rows,
         charts: Vec::new(),
@@ -200,6 +206,19 @@ impl Counted {
                 .flat_map(|day| day.rows)
                 .filter(|row| input.filter.takes(row) && !row.twitched)
                 .count(),
+            of_another: days
+                .iter()
+                .filter(|day| day.of_another && day.rows.iter().any(|row| input.filter.takes(row)))
+                .count(),
+        }
+    }
+
+    /// What counts, and how many sessions of it are another angler's.
+    fn words(&self, words: &Wording, all: &[Wait]) -> String {
+        let counts = counts_words(words, all, self.casts());
+        match self.of_another {
+            0 => counts,
+            count => format!("{counts} {}", words.say_with("whose-counted", &[("count", Arg::Count(count))])),
         }
     }
 

@@ -42,6 +42,9 @@ class WholeDayTest {
             var opened: RestwaterState? = null
             Handset.until({ "no screen" }) { scenario.onActivity { opened = it.state }; opened != null }
             val state = checkNotNull(opened)
+            // An empty log is greeted first.
+            Handset.until({ "no welcome" }) { state.showing == Showing.WELCOME }
+            rule.runOnIdle { state.open(Showing.BANK) }
             for (step in day) press(step, state)
         }
         assertEquals(60, day.count { it.action is Action.Cast })
