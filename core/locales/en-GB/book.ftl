@@ -9,7 +9,7 @@ book-says = { $shown ->
 book-theirs = { $count ->
     [one] 1 of another angler is left out
    *[other] { $count } of other anglers are left out
-}: see WHICH.
+}: see Which.
 book-of-another = { $day }, another angler
 book-row-whose = Whose
 book-row-a_whose = A: whose

@@ -277,7 +277,12 @@ fn it_cannot_tell_before_three_bites_and_gives_ranges_after() {
     let late = value(&view, "Late casts");
     let time = late.strip_prefix("after ").and_then(|rest| rest.strip_suffix(" leave what is out")).unwrap();
     assert!(time.starts_with("03:"), "{late}");
-    let how = view.coming_figures.lines.iter().find(|note| note.starts_with(&format!("After {time} (03:"))).unwrap();
+    let how = view
+        .coming_figures
+        .lines
+        .iter()
+        .find(|note| note.starts_with(&format!("After {time} (03:")))
+        .unwrap();
     assert!(how.contains("less than half the chance of a full cast"), "{how}");
     let near = phone.view(312 * MIN);
     assert_eq!(value(&near, "Late casts"), "a cast costs nothing until all-out");

@@ -205,7 +205,9 @@ fn says(words: &Wording, verdict: Verdict, old: &str, new: &str) -> String {
         Verdict::ClearlyBetterHereToday(side) => ("change-says-clear", side),
     };
     let value = if side == Side::A { old } else { new };
-    let args = [("new", Arg::Text(new)), ("old", Arg::Text(old)), ("value", Arg::Text(value))];
+    // There it begins a sentence.
+    let value = if id == "change-says-clear" { sentence_case(value) } else { value.to_owned() };
+    let args = [("new", Arg::Text(new)), ("old", Arg::Text(old)), ("value", Arg::Text(&value))];
     sentence_case(&words.say_with(id, &args))
 }
 

@@ -910,7 +910,7 @@ public struct Update: Equatable, Hashable {
      */
     public let notice: String
     /**
-     * A screen that comes up of itself: the card of the day after END.
+     * A screen that comes up of itself: the Bank after START, the card of the day after END.
      */
     public let opens: Which?
 
@@ -933,7 +933,7 @@ public struct Update: Equatable, Hashable {
          * What to say of the tap.
          */notice: String, 
         /**
-         * A screen that comes up of itself: the card of the day after END.
+         * A screen that comes up of itself: the Bank after START, the card of the day after END.
          */opens: Which?) {
         self.screen = screen
         self.changed = changed

@@ -1332,6 +1332,18 @@ public struct ChangeView: Equatable, Hashable {
      */
     public let verdict: String
     /**
+     * The verdict as an angler would say it: "Pink or white? Can't tell yet."
+     */
+    public let says: String
+    /**
+     * What it rests on: "White: 8 bites in 14 casts, 217 min. Pink: 1 bite in 3 casts, 48 min."
+     */
+    public let counts: String
+    /**
+     * How to find out, where that isn't known and a test can begin: "White, pink, pink, white on one spot."
+     */
+    public let findOut: String
+    /**
      * "Of 100 changes that look like this: 71 favour pink; 4 favour white; 25 make no difference."
      */
     public let probability: String
@@ -1383,6 +1395,15 @@ public struct ChangeView: Equatable, Hashable {
          * "Can't tell yet", "Leans to pink", "Pink clearly better here today".
          */verdict: String, 
         /**
+         * The verdict as an angler would say it: "Pink or white? Can't tell yet."
+         */says: String, 
+        /**
+         * What it rests on: "White: 8 bites in 14 casts, 217 min. Pink: 1 bite in 3 casts, 48 min."
+         */counts: String, 
+        /**
+         * How to find out, where that isn't known and a test can begin: "White, pink, pink, white on one spot."
+         */findOut: String, 
+        /**
          * "Of 100 changes that look like this: 71 favour pink; 4 favour white; 25 make no difference."
          */probability: String, 
         /**
@@ -1411,6 +1432,9 @@ public struct ChangeView: Equatable, Hashable {
         self.new = new
         self.tone = tone
         self.verdict = verdict
+        self.says = says
+        self.counts = counts
+        self.findOut = findOut
         self.probability = probability
         self.newBetter = newBetter
         self.ratio = ratio
@@ -1442,6 +1466,9 @@ public struct FfiConverterTypeChangeView: FfiConverterRustBuffer {
                 new: FfiConverterTypeSideView.read(from: &buf), 
                 tone: FfiConverterTypeVerdictTone.read(from: &buf), 
                 verdict: FfiConverterString.read(from: &buf), 
+                says: FfiConverterString.read(from: &buf), 
+                counts: FfiConverterString.read(from: &buf), 
+                findOut: FfiConverterString.read(from: &buf), 
                 probability: FfiConverterString.read(from: &buf), 
                 newBetter: FfiConverterDouble.read(from: &buf), 
                 ratio: FfiConverterString.read(from: &buf), 
@@ -1459,6 +1486,9 @@ public struct FfiConverterTypeChangeView: FfiConverterRustBuffer {
         FfiConverterTypeSideView.write(value.new, into: &buf)
         FfiConverterTypeVerdictTone.write(value.tone, into: &buf)
         FfiConverterString.write(value.verdict, into: &buf)
+        FfiConverterString.write(value.says, into: &buf)
+        FfiConverterString.write(value.counts, into: &buf)
+        FfiConverterString.write(value.findOut, into: &buf)
         FfiConverterString.write(value.probability, into: &buf)
         FfiConverterDouble.write(value.newBetter, into: &buf)
         FfiConverterString.write(value.ratio, into: &buf)
@@ -1519,6 +1549,10 @@ public struct ChangesView: Equatable, Hashable {
      */
     public let test: AlternationView?
     /**
+     * The page behind the verdicts; none before there is a change.
+     */
+    public let figures: FiguresView?
+    /**
      * What to do where there is nothing to show yet.
      */
     public let offer: LeafKey?
@@ -1548,6 +1582,9 @@ public struct ChangesView: Equatable, Hashable {
          * The alternating test that runs.
          */test: AlternationView?, 
         /**
+         * The page behind the verdicts; none before there is a change.
+         */figures: FiguresView?, 
+        /**
          * What to do where there is nothing to show yet.
          */offer: LeafKey?) {
         self.title = title
@@ -1557,6 +1594,7 @@ public struct ChangesView: Equatable, Hashable {
         self.axis = axis
         self.changes = changes
         self.test = test
+        self.figures = figures
         self.offer = offer
     }
 
@@ -1583,6 +1621,7 @@ public struct FfiConverterTypeChangesView: FfiConverterRustBuffer {
                 axis: FfiConverterTypeAxis.read(from: &buf), 
                 changes: FfiConverterSequenceTypeChangeView.read(from: &buf), 
                 test: FfiConverterOptionTypeAlternationView.read(from: &buf), 
+                figures: FfiConverterOptionTypeFiguresView.read(from: &buf), 
                 offer: FfiConverterOptionTypeLeafKey.read(from: &buf)
         )
     }
@@ -1595,6 +1634,7 @@ public struct FfiConverterTypeChangesView: FfiConverterRustBuffer {
         FfiConverterTypeAxis.write(value.axis, into: &buf)
         FfiConverterSequenceTypeChangeView.write(value.changes, into: &buf)
         FfiConverterOptionTypeAlternationView.write(value.test, into: &buf)
+        FfiConverterOptionTypeFiguresView.write(value.figures, into: &buf)
         FfiConverterOptionTypeLeafKey.write(value.offer, into: &buf)
     }
 }
@@ -4584,13 +4624,17 @@ public struct MatchView: Equatable, Hashable {
      */
     public let notes: [String]
     /**
+     * What is to come, in one sentence.
+     */
+    public let comingSays: String
+    /**
      * Bites, fish, weight to come, finish, daylight.
      */
     public let coming: [MatchLine]
     /**
-     * How that was obtained.
+     * How that was obtained, on a page behind it.
      */
-    public let comingNotes: [String]
+    public let comingFigures: FiguresView
     /**
      * Whether the latest fish is one of which nothing was said yet.
      */
@@ -4660,11 +4704,14 @@ public struct MatchView: Equatable, Hashable {
          * How far the two clocks are apart, what the weights rest on and what is left out of them.
          */notes: [String], 
         /**
+         * What is to come, in one sentence.
+         */comingSays: String, 
+        /**
          * Bites, fish, weight to come, finish, daylight.
          */coming: [MatchLine], 
         /**
-         * How that was obtained.
-         */comingNotes: [String], 
+         * How that was obtained, on a page behind it.
+         */comingFigures: FiguresView, 
         /**
          * Whether the latest fish is one of which nothing was said yet.
          */fishWaits: Bool, 
@@ -4703,8 +4750,9 @@ public struct MatchView: Equatable, Hashable {
         self.lines = lines
         self.nets = nets
         self.notes = notes
+        self.comingSays = comingSays
         self.coming = coming
-        self.comingNotes = comingNotes
+        self.comingFigures = comingFigures
         self.fishWaits = fishWaits
         self.weighIn = weighIn
         self.rows = rows
@@ -4741,8 +4789,9 @@ public struct FfiConverterTypeMatchView: FfiConverterRustBuffer {
                 lines: FfiConverterSequenceTypeMatchLine.read(from: &buf), 
                 nets: FfiConverterSequenceTypeNetView.read(from: &buf), 
                 notes: FfiConverterSequenceString.read(from: &buf), 
+                comingSays: FfiConverterString.read(from: &buf), 
                 coming: FfiConverterSequenceTypeMatchLine.read(from: &buf), 
-                comingNotes: FfiConverterSequenceString.read(from: &buf), 
+                comingFigures: FfiConverterTypeFiguresView.read(from: &buf), 
                 fishWaits: FfiConverterBool.read(from: &buf), 
                 weighIn: FfiConverterOptionTypeWeighInPage.read(from: &buf), 
                 rows: FfiConverterSequenceTypeChoiceRow.read(from: &buf), 
@@ -4765,8 +4814,9 @@ public struct FfiConverterTypeMatchView: FfiConverterRustBuffer {
         FfiConverterSequenceTypeMatchLine.write(value.lines, into: &buf)
         FfiConverterSequenceTypeNetView.write(value.nets, into: &buf)
         FfiConverterSequenceString.write(value.notes, into: &buf)
+        FfiConverterString.write(value.comingSays, into: &buf)
         FfiConverterSequenceTypeMatchLine.write(value.coming, into: &buf)
-        FfiConverterSequenceString.write(value.comingNotes, into: &buf)
+        FfiConverterTypeFiguresView.write(value.comingFigures, into: &buf)
         FfiConverterBool.write(value.fishWaits, into: &buf)
         FfiConverterOptionTypeWeighInPage.write(value.weighIn, into: &buf)
         FfiConverterSequenceTypeChoiceRow.write(value.rows, into: &buf)
@@ -10106,19 +10156,19 @@ public func FfiConverterTypeDoorGroup_lower(_ value: DoorGroup) -> RustBuffer {
 public enum DotShape: Equatable, Hashable, CaseIterable {
     
     /**
-     * A bite: filled.
+     * A bite: a diamond.
      */
     case bite
     /**
-     * Without a bite: a ring with a stroke upward, since the wait is longer than this.
+     * Without a bite: a stroke.
      */
     case withoutBite
     /**
-     * The best time: a diamond.
+     * The best time: a dot in the accent.
      */
     case best
     /**
-     * The angler's habit: a cross.
+     * The angler's habit: a longer stroke.
      */
     case habit
 
@@ -12692,6 +12742,11 @@ public enum Screen: Equatable, Hashable {
      */
     case welcome(LeavesView
     )
+    /**
+     * What each sign of the pictures means.
+     */
+    case legend(LeavesView
+    )
 
 
 
@@ -12765,6 +12820,9 @@ public struct FfiConverterTypeScreen: FfiConverterRustBuffer {
         )
         
         case 18: return .welcome(try FfiConverterTypeLeavesView.read(from: &buf)
+        )
+        
+        case 19: return .legend(try FfiConverterTypeLeavesView.read(from: &buf)
         )
         
         default: throw UniffiInternalError.unexpectedEnumCase
@@ -12862,6 +12920,11 @@ public struct FfiConverterTypeScreen: FfiConverterRustBuffer {
         
         case let .welcome(v1):
             writeInt(&buf, Int32(18))
+            FfiConverterTypeLeavesView.write(v1, into: &buf)
+            
+        
+        case let .legend(v1):
+            writeInt(&buf, Int32(19))
             FfiConverterTypeLeavesView.write(v1, into: &buf)
             
         }
@@ -15239,6 +15302,10 @@ public enum Which: Equatable, Hashable, CaseIterable {
      * The three cards of the first opening.
      */
     case welcome
+    /**
+     * What each sign of the pictures means.
+     */
+    case legend
 
 
 
@@ -15295,6 +15362,8 @@ public struct FfiConverterTypeWhich: FfiConverterRustBuffer {
         case 17: return .day
         
         case 18: return .welcome
+        
+        case 19: return .legend
         
         default: throw UniffiInternalError.unexpectedEnumCase
         }
@@ -15374,6 +15443,10 @@ public struct FfiConverterTypeWhich: FfiConverterRustBuffer {
         
         case .welcome:
             writeInt(&buf, Int32(18))
+        
+        
+        case .legend:
+            writeInt(&buf, Int32(19))
         
         }
     }

@@ -1286,7 +1286,7 @@ data class Update (
     val `notice`: kotlin.String
     , 
     /**
-     * A screen that comes up of itself: the card of the day after END.
+     * A screen that comes up of itself: the Bank after START, the card of the day after END.
      */
     val `opens`: Which?
     

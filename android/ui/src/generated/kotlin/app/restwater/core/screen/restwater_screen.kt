@@ -1749,6 +1749,21 @@ data class ChangeView (
     val `verdict`: kotlin.String
     , 
     /**
+     * The verdict as an angler would say it: "Pink or white? Can't tell yet."
+     */
+    val `says`: kotlin.String
+    , 
+    /**
+     * What it rests on: "White: 8 bites in 14 casts, 217 min. Pink: 1 bite in 3 casts, 48 min."
+     */
+    val `counts`: kotlin.String
+    , 
+    /**
+     * How to find out, where that isn't known and a test can begin: "White, pink, pink, white on one spot."
+     */
+    val `findOut`: kotlin.String
+    , 
+    /**
      * "Of 100 changes that look like this: 71 favour pink; 4 favour white; 25 make no difference."
      */
     val `probability`: kotlin.String
@@ -1809,6 +1824,9 @@ public object FfiConverterTypeChangeView: FfiConverterRustBuffer<ChangeView> {
             FfiConverterTypeVerdictTone.read(buf),
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
             FfiConverterDouble.read(buf),
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
@@ -1825,6 +1843,9 @@ public object FfiConverterTypeChangeView: FfiConverterRustBuffer<ChangeView> {
             FfiConverterTypeSideView.allocationSize(value.`new`) +
             FfiConverterTypeVerdictTone.allocationSize(value.`tone`) +
             FfiConverterString.allocationSize(value.`verdict`) +
+            FfiConverterString.allocationSize(value.`says`) +
+            FfiConverterString.allocationSize(value.`counts`) +
+            FfiConverterString.allocationSize(value.`findOut`) +
             FfiConverterString.allocationSize(value.`probability`) +
             FfiConverterDouble.allocationSize(value.`newBetter`) +
             FfiConverterString.allocationSize(value.`ratio`) +
@@ -1841,6 +1862,9 @@ public object FfiConverterTypeChangeView: FfiConverterRustBuffer<ChangeView> {
             FfiConverterTypeSideView.write(value.`new`, buf)
             FfiConverterTypeVerdictTone.write(value.`tone`, buf)
             FfiConverterString.write(value.`verdict`, buf)
+            FfiConverterString.write(value.`says`, buf)
+            FfiConverterString.write(value.`counts`, buf)
+            FfiConverterString.write(value.`findOut`, buf)
             FfiConverterString.write(value.`probability`, buf)
             FfiConverterDouble.write(value.`newBetter`, buf)
             FfiConverterString.write(value.`ratio`, buf)
@@ -1894,6 +1918,11 @@ data class ChangesView (
     val `test`: AlternationView?
     , 
     /**
+     * The page behind the verdicts; none before there is a change.
+     */
+    val `figures`: FiguresView?
+    , 
+    /**
      * What to do where there is nothing to show yet.
      */
     val `offer`: LeafKey?
@@ -1920,6 +1949,7 @@ public object FfiConverterTypeChangesView: FfiConverterRustBuffer<ChangesView> {
             FfiConverterTypeAxis.read(buf),
             FfiConverterSequenceTypeChangeView.read(buf),
             FfiConverterOptionalTypeAlternationView.read(buf),
+            FfiConverterOptionalTypeFiguresView.read(buf),
             FfiConverterOptionalTypeLeafKey.read(buf),
         )
     }
@@ -1932,6 +1962,7 @@ public object FfiConverterTypeChangesView: FfiConverterRustBuffer<ChangesView> {
             FfiConverterTypeAxis.allocationSize(value.`axis`) +
             FfiConverterSequenceTypeChangeView.allocationSize(value.`changes`) +
             FfiConverterOptionalTypeAlternationView.allocationSize(value.`test`) +
+            FfiConverterOptionalTypeFiguresView.allocationSize(value.`figures`) +
             FfiConverterOptionalTypeLeafKey.allocationSize(value.`offer`)
     )
 
@@ -1943,6 +1974,7 @@ public object FfiConverterTypeChangesView: FfiConverterRustBuffer<ChangesView> {
             FfiConverterTypeAxis.write(value.`axis`, buf)
             FfiConverterSequenceTypeChangeView.write(value.`changes`, buf)
             FfiConverterOptionalTypeAlternationView.write(value.`test`, buf)
+            FfiConverterOptionalTypeFiguresView.write(value.`figures`, buf)
             FfiConverterOptionalTypeLeafKey.write(value.`offer`, buf)
     }
 }
@@ -4110,14 +4142,19 @@ data class MatchView (
     val `notes`: List<kotlin.String>
     , 
     /**
+     * What is to come, in one sentence.
+     */
+    val `comingSays`: kotlin.String
+    , 
+    /**
      * Bites, fish, weight to come, finish, daylight.
      */
     val `coming`: List<MatchLine>
     , 
     /**
-     * How that was obtained.
+     * How that was obtained, on a page behind it.
      */
-    val `comingNotes`: List<kotlin.String>
+    val `comingFigures`: FiguresView
     , 
     /**
      * Whether the latest fish is one of which nothing was said yet.
@@ -4192,8 +4229,9 @@ public object FfiConverterTypeMatchView: FfiConverterRustBuffer<MatchView> {
             FfiConverterSequenceTypeMatchLine.read(buf),
             FfiConverterSequenceTypeNetView.read(buf),
             FfiConverterSequenceString.read(buf),
+            FfiConverterString.read(buf),
             FfiConverterSequenceTypeMatchLine.read(buf),
-            FfiConverterSequenceString.read(buf),
+            FfiConverterTypeFiguresView.read(buf),
             FfiConverterBoolean.read(buf),
             FfiConverterOptionalTypeWeighInPage.read(buf),
             FfiConverterSequenceTypeChoiceRow.read(buf),
@@ -4216,8 +4254,9 @@ public object FfiConverterTypeMatchView: FfiConverterRustBuffer<MatchView> {
             FfiConverterSequenceTypeMatchLine.allocationSize(value.`lines`) +
             FfiConverterSequenceTypeNetView.allocationSize(value.`nets`) +
             FfiConverterSequenceString.allocationSize(value.`notes`) +
+            FfiConverterString.allocationSize(value.`comingSays`) +
             FfiConverterSequenceTypeMatchLine.allocationSize(value.`coming`) +
-            FfiConverterSequenceString.allocationSize(value.`comingNotes`) +
+            FfiConverterTypeFiguresView.allocationSize(value.`comingFigures`) +
             FfiConverterBoolean.allocationSize(value.`fishWaits`) +
             FfiConverterOptionalTypeWeighInPage.allocationSize(value.`weighIn`) +
             FfiConverterSequenceTypeChoiceRow.allocationSize(value.`rows`) +
@@ -4239,8 +4278,9 @@ public object FfiConverterTypeMatchView: FfiConverterRustBuffer<MatchView> {
             FfiConverterSequenceTypeMatchLine.write(value.`lines`, buf)
             FfiConverterSequenceTypeNetView.write(value.`nets`, buf)
             FfiConverterSequenceString.write(value.`notes`, buf)
+            FfiConverterString.write(value.`comingSays`, buf)
             FfiConverterSequenceTypeMatchLine.write(value.`coming`, buf)
-            FfiConverterSequenceString.write(value.`comingNotes`, buf)
+            FfiConverterTypeFiguresView.write(value.`comingFigures`, buf)
             FfiConverterBoolean.write(value.`fishWaits`, buf)
             FfiConverterOptionalTypeWeighInPage.write(value.`weighIn`, buf)
             FfiConverterSequenceTypeChoiceRow.write(value.`rows`, buf)
@@ -9776,19 +9816,19 @@ public object FfiConverterTypeDoorGroup: FfiConverterRustBuffer<DoorGroup> {
 enum class DotShape {
     
     /**
-     * A bite: filled.
+     * A bite: a diamond.
      */
     BITE,
     /**
-     * Without a bite: a ring with a stroke upward, since the wait is longer than this.
+     * Without a bite: a stroke.
      */
     WITHOUT_BITE,
     /**
-     * The best time: a diamond.
+     * The best time: a dot in the accent.
      */
     BEST,
     /**
-     * The angler's habit: a cross.
+     * The angler's habit: a longer stroke.
      */
     HABIT;
 
@@ -12489,6 +12529,18 @@ sealed class Screen {
         companion object
     }
     
+    /**
+     * What each sign of the pictures means.
+     */
+    data class Legend(
+        val v1: app.restwater.core.screen.LeavesView) : Screen()
+        
+    {
+        
+
+        companion object
+    }
+    
 
     
 
@@ -12557,6 +12609,9 @@ public object FfiConverterTypeScreen : FfiConverterRustBuffer<Screen>{
                 FfiConverterTypeLeavesView.read(buf),
                 )
             18 -> Screen.Welcome(
+                FfiConverterTypeLeavesView.read(buf),
+                )
+            19 -> Screen.Legend(
                 FfiConverterTypeLeavesView.read(buf),
                 )
             else -> throw RuntimeException("invalid enum value, something is very wrong!!")
@@ -12690,6 +12745,13 @@ public object FfiConverterTypeScreen : FfiConverterRustBuffer<Screen>{
                 + FfiConverterTypeLeavesView.allocationSize(value.v1)
             )
         }
+        is Screen.Legend -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeLeavesView.allocationSize(value.v1)
+            )
+        }
     }
 
     override fun write(value: Screen, buf: ByteBuffer) {
@@ -12781,6 +12843,11 @@ public object FfiConverterTypeScreen : FfiConverterRustBuffer<Screen>{
             }
             is Screen.Welcome -> {
                 buf.putInt(18)
+                FfiConverterTypeLeavesView.write(value.v1, buf)
+                Unit
+            }
+            is Screen.Legend -> {
+                buf.putInt(19)
                 FfiConverterTypeLeavesView.write(value.v1, buf)
                 Unit
             }
@@ -15282,7 +15349,11 @@ enum class Which {
     /**
      * The three cards of the first opening.
      */
-    WELCOME;
+    WELCOME,
+    /**
+     * What each sign of the pictures means.
+     */
+    LEGEND;
 
     
 
