@@ -226,7 +226,9 @@ fn find_out(words: &Wording, f: &ChangeFinding, old: &str, new: &str) -> String 
     if matches!(f.verdict, Verdict::ClearlyBetterHereToday(_)) {
         return String::new();
     }
-    words.say_with("change-find-out", &[("a", Arg::Text(old)), ("b", Arg::Text(new))])
+    // Two spots can't be tried on one.
+    let id = if f.factor == Factor::Spot { "change-find-out-spots" } else { "change-find-out" };
+    words.say_with(id, &[("a", Arg::Text(old)), ("b", Arg::Text(new))])
 }
 
 /// Rates with their limits, the ratio and every p, for the page behind the verdicts.

@@ -72,9 +72,9 @@ public final class RestwaterState: Observed {
     public func act(_ action: Action, quietly: Bool = false, then after: (@MainActor (RestwaterState) -> Void)? = nil) {
         let at = clock()
         ask({ core in try core.act(action: action, at: at) }) { state, update in
-            state.content.show(update.screen)
-            if let which = update.opens { state.open(Showing(which)) }
             state.content.notice = update.notice
+            state.content.show(update.screen)
+            if let which = update.opens { state.open(Showing(which), keepingNotice: true) }
             if !quietly { state.onEcho?(update.repeated ? .ignored : .logged) }
             after?(state)
             state.refresh()

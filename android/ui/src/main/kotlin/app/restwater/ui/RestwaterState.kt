@@ -257,10 +257,10 @@ class RestwaterState(
             try {
                 answer(feel::refused) { core.act(action, at) }?.let { update ->
                     if (update.repeated) feel.refused() else if (update.changed) feel.accepted()
-                    show(update.screen)
-                    after()
-                    update.opens?.let { showing = Showing.of(it) }
                     notice = update.notice
+                    show(update.screen)
+                    update.opens?.let { showing = Showing.of(it) }
+                    after()
                     refresh()
                     lookOut()
                 }
