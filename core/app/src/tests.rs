@@ -13,7 +13,9 @@ mod late;
 mod learning;
 mod mend;
 mod phone_screen;
+mod rods;
 mod seams;
+mod section;
 mod watch;
 mod whose;
 
