@@ -3,7 +3,9 @@
 use crate::entropy::SystemEntropy;
 use crate::error::RestwaterError;
 use restwater_app::{Action, App, AppError, DayTap, ErrorKind, FanGlass, Screen, Settings, Update, Which};
-use restwater_layout::{BankLayout, Glass, MatchLayout, PadAsk, PadWords, SwimLayout, SwimPadAsk};
+use restwater_layout::{
+    BankLayout, Glass, MatchLayout, PadAsk, PadWords, PagerWords, SwimLayout, SwimPadAsk,
+};
 use restwater_log::Moment;
 use restwater_screen::{DoorsView, Key, WatchView, Wording};
 use restwater_swim::{FaceWidths, SwimScene};
@@ -71,14 +73,19 @@ impl Restwater {
         self.with(|app| Ok(app.doors()))
     }
 
+    /// The screen that the app opens with: once, before anything was logged, the cards of the first opening.
+    pub fn first_screen(&self) -> Result<Which, RestwaterError> {
+        self.with(App::first_screen)
+    }
+
     /// What is to be seen and heard while the app is not looked at. The shell asks after each tap.
     pub fn watch(&self, now: &Moment) -> Result<WatchView, RestwaterError> {
         self.with(|app| Ok(app.watch(now)))
     }
 
     /// Hand and scheme as last set.
-    pub fn settings(&self) -> Result<Settings, RestwaterError> {
-        self.with(|app| Ok(app.settings()))
+    pub fn settings(&self, now: &Moment) -> Result<Settings, RestwaterError> {
+        self.with(|app| Ok(app.settings(now)))
     }
 
     /// Puts the log aside while the app is in the background.
@@ -104,6 +111,13 @@ pub fn bank_layout(glass: Glass, ask: PadAsk) -> Result<BankLayout, RestwaterErr
 #[must_use]
 pub fn pad_words() -> PadWords {
     PadWords::of(&Wording::new())
+}
+
+/// The words of the pager on page `page`, from 1, of `pages`.
+#[uniffi::export]
+#[must_use]
+pub fn pager_words(page: u32, pages: u32) -> PagerWords {
+    PagerWords::of(&Wording::new(), page, pages)
 }
 
 /// A contact wider than this, in millimetres, is a palm or a sleeve, not a tap.

@@ -58,6 +58,7 @@ pub(super) fn payload(action: &Action, draft: &SessionSetup) -> Option<Payload> 
         | Action::Cautions { .. }
         | Action::Files { .. }
         | Action::Phone { .. }
+        | Action::Back
         | Action::OpenDoubt { .. }
         | Action::Mend { .. }
         | Action::Typed { .. }

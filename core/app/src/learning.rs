@@ -63,7 +63,7 @@ impl App {
     pub(super) fn waits(&mut self, now: &Moment) -> WaitsView {
         let now = self.on_line(now);
         let Some(session) = self.journal.recent().current().map(|loaded| &loaded.session) else {
-            return self.no_waits();
+            return WaitsView::without_session(&self.words);
         };
         let of = WaitsOf {
             session: session.id,
@@ -100,7 +100,7 @@ impl App {
             self.learning.waits = Some(WaitsAnswer { of, view, posterior });
         }
         let left = self.learning.left_min.unwrap_or(LEFT_MIN);
-        let Some(answer) = &self.learning.waits else { return self.no_waits() };
+        let Some(answer) = &self.learning.waits else { return WaitsView::without_session(&self.words) };
         let mut view = answer.view.clone();
         // A session that is over has no rest to foretell.
         if let Some(posterior) = answer.posterior.as_ref().filter(|_| session.is_open()) {
@@ -192,17 +192,6 @@ impl App {
         let kind = payload.kind().to_owned();
         self.write(session, payload, None, at)?;
         Ok(self.say_what("notice-logged", &kind))
-    }
-
-    fn no_waits(&self) -> WaitsView {
-        WaitsView {
-            title: self.words.say("waits-title"),
-            counts: self.words.say("waits-none"),
-            rows: Vec::new(),
-            charts: Vec::new(),
-            forecast: None,
-            figures: None,
-        }
     }
 }
 

@@ -16,6 +16,7 @@ mod bench;
 mod book;
 mod day;
 mod day_on_map;
+mod day_card;
 mod earlier;
 mod entropy;
 mod error;
@@ -172,7 +173,13 @@ impl App {
             Err(error) => return Err(error),
         };
         self.last_tap = Some(LastTap::new(action, at));
-        Ok(self.update(at, self.journal.version() > before, false, notice))
+        let mut update = self.update(at, self.journal.version() > before, false, notice);
+        update.opens = match action {
+            Action::EndSession if update.changed => Some(Which::Day),
+            Action::StartSession { .. } if update.changed => Some(Which::Bank),
+            _ => None,
+        };
+        Ok(update)
     }
 
     /// Does what the tap says; what there is to say about it. An action writes once, so that an error after it is one about
@@ -207,6 +214,7 @@ impl App {
             Action::Bench { tap } => self.bench_tap(tap, at)?,
             Action::Files { tap } => self.files_tap(*tap),
             Action::Phone { tap } => self.phone_tap(*tap)?,
+            Action::Back => String::new(),
             Action::OpenDoubt { op } => self.open_doubt(*op)?,
             Action::Mend { op, tap } => self.mend(*op, *tap, at)?,
             Action::Typed { into, text } => self.typed(*into, text, at)?,
@@ -241,12 +249,16 @@ impl App {
             Which::Phone => Screen::Phone(self.phone_screen()),
             Which::Mend => Screen::Mend(self.mend_screen(now)),
             Which::Files => Screen::Files(self.files_screen(now)?),
+            Which::Day => Screen::Day(self.day_card(now)),
+            Which::Welcome => Screen::Welcome(self.welcome()),
+            Which::Legend => Screen::Legend(screen::legend(&self.words)),
         })
     }
 
-    /// Hand and scheme as last set.
-    pub fn settings(&self) -> Settings {
-        self.settings
+    /// Hand and scheme as last set; where it was chosen so, the night scheme while it is dark at the peg.
+    pub fn settings(&self, now: &Moment) -> Settings {
+        let dark = self.phone.night_at_dusk && self.is_dark(&self.journal.here(now));
+        Settings { scheme: if dark { Scheme::Night } else { self.settings.scheme }, ..self.settings }
     }
 
     /// The session that the screens are about.
@@ -311,7 +323,7 @@ impl App {
     fn update(&mut self, at: &Moment, changed: bool, repeated: bool, notice: String) -> Update {
         let screen = Screen::Bank(self.bank(at));
         let undo_label = self.journal.recent().undo().map(|entry| screen::entry_words(&self.words, entry));
-        Update { screen, changed, repeated, undo_label, notice }
+        Update { screen, changed, repeated, undo_label, notice, opens: None }
     }
 
     fn log(&mut self, action: &Action, at: &Moment) -> Result<String, AppError> {

@@ -28,7 +28,10 @@ impl LastTap {
         let gap = at.since(&self.at).ms;
         let same_pad = match (self.action.pad(), action.pad()) {
             (Some(Pad::Rod(before)), Some(Pad::Rod(now))) => before == now,
-            (Some(Pad::Pick), Some(Pad::Pick | Pad::Aim)) | (Some(Pad::Rod(_)), Some(Pad::Fish)) => true,
+            // BACK, a choice of the swim and a key of the fish bring the Bank up, with a key of it under the thumb.
+            (Some(Pad::Pick), Some(Pad::Pick | Pad::Aim))
+            | (Some(Pad::Rod(_) | Pad::Back), Some(Pad::Fish))
+            | (Some(Pad::Back | Pad::Aim | Pad::Fish), Some(Pad::Rod(_))) => true,
             _ => false,
         };
         let rule = if same_pad || !action.steps() { REPEAT_MS } else { STEP_REPEAT_MS };
@@ -88,6 +91,22 @@ mod tests {
         let digit = fish(FishTap::Digit { digit: 1 });
         let last = LastTap::new(&digit, &second(0));
         assert!(!last.is_repeated_by(&digit, &after(200)), "eleven is typed fast");
+    }
+
+    #[test]
+    fn a_double_tap_on_back_casts_nothing() {
+        let last = LastTap::new(&Action::Back, &second(0));
+        for rod in [1, 2] {
+            assert!(last.is_repeated_by(&Action::Cast { rod }, &after(300)), "CAST came under the thumb");
+            assert!(!last.is_repeated_by(&Action::Cast { rod }, &after(700)));
+        }
+        assert!(last.is_repeated_by(&Action::Missed { rod: 1 }, &after(300)));
+        assert!(!last.is_repeated_by(&Action::Undo, &after(300)), "UNDO stands in a place of its own");
+        let here = LastTap::new(&Action::CastHere, &second(0));
+        assert!(
+            here.is_repeated_by(&Action::Cast { rod: 1 }, &after(300)),
+            "the Bank came up under the thumb"
+        );
     }
 
     #[test]

@@ -74,6 +74,9 @@ impl App {
         settings.scheme = scheme.unwrap_or(settings.scheme);
         save_settings(self.journal.store(), settings)?;
         self.settings = settings;
+        if scheme.is_some() {
+            self.choose_dusk(false)?;
+        }
         Ok(String::new())
     }
 }

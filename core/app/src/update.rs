@@ -1,6 +1,6 @@
 //! What a tap gives back.
 
-use restwater_screen::Screen;
+use restwater_screen::{Screen, Which};
 use serde::{Deserialize, Serialize};
 
 /// What a tap gives back.
@@ -17,4 +17,6 @@ pub struct Update {
     pub undo_label: Option<String>,
     /// What to say of the tap.
     pub notice: String,
+    /// A screen that comes up of itself: the Bank after START, the card of the day after END.
+    pub opens: Option<Which>,
 }

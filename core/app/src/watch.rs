@@ -4,7 +4,11 @@ use super::error::within;
 use super::feed::HEAVIEST_FEED_MG;
 use super::{App, AppError, settings};
 use restwater_log::Moment;
-use restwater_screen::{Alarm, PhoneTap, PhoneView, WatchInput, WatchView, feed_way, phone_view, watch_view};
+use restwater_screen::{
+    Alarm, PhoneChoices, PhoneTap, PhoneView, Scheme, WatchInput, WatchView, feed_way, midnight, phone_view,
+    watch_view,
+};
+use restwater_sky::daylight::{Light, Place, daylight};
 
 /// Longest alarm that can be set, in minutes.
 const LONGEST_ALARM_MIN: u16 = 240;
@@ -25,6 +29,21 @@ impl App {
         phone_view(&self.words, self.phone, self.settings)
     }
 
+    /// Whether the night scheme comes by itself at dusk.
+    pub(super) fn choose_dusk(&mut self, on: bool) -> Result<(), AppError> {
+        let phone = PhoneChoices { night_at_dusk: on, ..self.phone };
+        settings::save_phone(self.journal.store(), phone)?;
+        self.phone = phone;
+        Ok(())
+    }
+
+    /// Whether it is darker than civil twilight at the peg; where its place is not known it is taken for light.
+    pub(super) fn is_dark(&self, now: &Moment) -> bool {
+        let Some((lat, lon)) = self.placed() else { return false };
+        let place = Place { lat: lat as f64 / 1e7, lon: lon as f64 / 1e7 };
+        daylight(midnight(now), place).is_ok_and(|day| day.light_at(now.wall_ms) == Light::Dark)
+    }
+
     /// One of the choices of the Phone screen.
     pub(super) fn phone_tap(&mut self, tap: PhoneTap) -> Result<String, AppError> {
         let mut phone = self.phone;
@@ -38,6 +57,11 @@ impl App {
             PhoneTap::Feed { what, measure, mg } => {
                 let place = feed_way(what, measure).ok_or_else(|| AppError::unknown("feed", "measure"))?;
                 phone.feed = phone.feed.with(place, within("feed", mg, 1, HEAVIEST_FEED_MG)?);
+            }
+            PhoneTap::NightAtDusk => {
+                self.set(None, Some(Scheme::Day))?;
+                phone = self.phone;
+                phone.night_at_dusk = true;
             }
         }
         settings::save_phone(self.journal.store(), phone)?;

@@ -216,19 +216,42 @@ impl Rows {
         self.rect(f64::from(i) * (width + GAP_MM), self.pair_y, width, self.pair_h)
     }
 
-    /// On a glass on its side: the corner at the thumb, where BACK of the other screens lies.
+    /// The corner at the thumb, where BACK of the other screens lies.
     pub(super) fn corner(&self) -> Rect {
-        self.rect(0.0, self.cast_y, COLUMN_MM, self.cast_h)
+        let width = match self.small {
+            Small::Row { .. } => PRIMARY_MM,
+            Small::Column { .. } => COLUMN_MM,
+        };
+        self.rect(0.0, self.cast_y, width, self.cast_h)
     }
 
-    /// The key above it.
+    /// What that leaves of the lowest row, with the glass upright.
+    pub(super) fn beside_corner(&self) -> Rect {
+        let x = PRIMARY_MM + GAP_MM;
+        self.rect(x, self.cast_y, self.content - x, self.cast_h)
+    }
+
+    /// On a glass on its side: the key above the corner.
     pub(super) fn above_corner(&self) -> Rect {
         self.rect(0.0, self.pair_y, COLUMN_MM, self.pair_h)
     }
 
+    /// A small key beside the corner, on the far side of that column.
+    pub(super) fn small_beside_column(&self) -> Rect {
+        self.rect(COLUMN_MM + GAP_MM, self.cast_y, SECONDARY_MM, self.cast_h)
+    }
+
     /// Everything on the far side of that column.
     pub(super) fn beside_column(&self) -> Rect {
-        let x = COLUMN_MM + GAP_MM;
+        self.beyond(COLUMN_MM + GAP_MM)
+    }
+
+    /// Everything on the far side of that column and of the small key beside it.
+    pub(super) fn beyond_small(&self) -> Rect {
+        self.beyond(COLUMN_MM + SECONDARY_MM + 2.0 * GAP_MM)
+    }
+
+    fn beyond(&self, x: f64) -> Rect {
         self.rect(x, self.cast_y, self.width - 2.0 * MARGIN_MM - x, self.height - self.top - self.cast_y)
     }
 

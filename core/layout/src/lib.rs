@@ -35,13 +35,13 @@ mod phone_laws;
 #[cfg(any(test, feature = "testing"))]
 pub mod phones;
 
-use restwater_screen::{BankState, Key};
+use restwater_screen::{BankState, Key, Which};
 use serde::{Deserialize, Serialize};
 
 pub use match_pad::{MatchLayout, match_layout};
 pub use page::PagePlace;
 pub use rules::{BrokenRule, PadRule};
-pub use said::{PadWords, Said};
+pub use said::{PadWords, PagerWords, Said};
 pub use swim_pad::{SwimKeyPlace, SwimLayout, SwimPadAsk, swim_layout};
 
 /// Least size of a key used while fishing, mm.
@@ -151,6 +151,16 @@ pub struct KeyPlace {
     pub rect: Rect,
 }
 
+/// Where the key of a screen lies.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
+pub struct DoorPlace {
+    /// Which screen it opens.
+    pub which: Which,
+    /// Where it lies.
+    pub rect: Rect,
+}
+
 /// Where one rod's clock lies.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
@@ -193,10 +203,8 @@ pub struct BankLayout {
     pub header: Rect,
     /// Opens the list of screens; not used while fishing.
     pub screens: Rect,
-    /// Changes between day and night.
-    pub scheme: Rect,
-    /// Changes the hand.
-    pub hand: Rect,
+    /// Beside it the screens an angler opens most while fishing; one that the screen record does not hold stays blank.
+    pub doors: Vec<DoorPlace>,
     /// The clocks, in the order of the rods.
     pub rods: Vec<RodPlace>,
     /// What the digits of the chosen rod count.
@@ -223,16 +231,21 @@ pub struct BankLayout {
     pub next_rod: Option<Rect>,
     /// How many pages of small keys there are.
     pub pages: u8,
-    /// BACK of every other screen: beside CAST, the same in every state.
+    /// BACK of every other screen, in the corner of the thumb, the same in every state. A second tap of a cold thumb would
+    /// fall on CAST: the core takes it for the same tap.
     pub back: Rect,
-    /// A screen with no key of its own but BACK.
+    /// The pager of such a screen, beside BACK: everywhere the same key in the same place.
+    pub pager: Rect,
+    /// A screen with no key of its own but BACK and the pager.
     pub page: PagePlace,
     /// Keys beside each other in a grid of such a screen: three, or as many as are 21 mm wide.
     pub columns: u8,
     /// START of the set-up.
     pub start: Rect,
-    /// The set-up, which has BACK and START.
+    /// The set-up, which has BACK, START and its own pager.
     pub set_up: PagePlace,
+    /// The pager of the set-up.
+    pub set_up_pager: Rect,
     /// Text sizes.
     pub text: TextSizes,
     /// Whether the smaller line on a key is drawn.
@@ -341,8 +354,7 @@ pub fn bank_layout(glass: &Glass, ask: PadAsk) -> Result<BankLayout, GlassError>
     let mut layout = BankLayout {
         header: words.header,
         screens: words.screens,
-        scheme: words.scheme,
-        hand: words.hand,
+        doors: words.doors,
         rods: words.rods,
         since: words.since,
         fan: words.fan,
@@ -357,10 +369,12 @@ pub fn bank_layout(glass: &Glass, ask: PadAsk) -> Result<BankLayout, GlassError>
         next_rod: pad.next_rod,
         pages: pad.pages,
         back: pages.back,
+        pager: pages.pager,
         page: pages.page,
         columns: pages.columns,
         start: pages.start,
         set_up: pages.set_up,
+        set_up_pager: pages.set_up_pager,
         text: words.text,
         show_subs: mm.text <= SUBS_UP_TO_SCALE,
         broken: Vec::new(),
@@ -375,13 +389,13 @@ impl BankLayout {
         let single = [
             &mut self.header,
             &mut self.screens,
-            &mut self.scheme,
-            &mut self.hand,
             &mut self.strip,
             &mut self.advice,
             &mut self.notice,
             &mut self.back,
+            &mut self.pager,
             &mut self.start,
+            &mut self.set_up_pager,
         ];
         let pages = [&mut self.page, &mut self.set_up].into_iter().flat_map(PagePlace::parts);
         let maybe = [
@@ -394,6 +408,7 @@ impl BankLayout {
             &mut self.next_rod,
         ];
         let keys = self.keys.iter_mut().map(|k| &mut k.rect);
+        let doors = self.doors.iter_mut().map(|door| &mut door.rect);
         let rods =
             self.rods.iter_mut().flat_map(|r| [Some(&mut r.target), Some(&mut r.digits), r.name.as_mut()]);
         let all = single
@@ -401,6 +416,7 @@ impl BankLayout {
             .chain(pages)
             .chain(maybe.into_iter().flatten())
             .chain(keys)
+            .chain(doors)
             .chain(rods.flatten());
         for rect in all {
             *rect = rect.scaled(px);

@@ -1,5 +1,5 @@
-//! Where the keys of the Match screen lie, in millimetres of glass: below them BACK and a wide key, where the Bank
-//! screen has MORE and CAST. On a glass on its side BACK and that key stand in the thumb's column, as on every page,
+//! Where the keys of the Match screen lie, in millimetres of glass: below them BACK and a wide key, where other screens
+//! have their pager. On a glass on its side BACK and that key stand in the thumb's column, as on every page,
 //! the other keys beside them, and the page has what is left of the width.
 //!
 //! Classes are the keys used while fishing: 20 mm each way, two beside each other. Entering a weight is done at the
@@ -9,7 +9,7 @@ use super::{
     BankLayout, GAP_MM, Glass, GlassError, PRIMARY_MM, PadAsk, PagePlace, Rect, SECONDARY_MM, bank_layout,
     on_its_side,
 };
-use restwater_screen::{BankState, Key};
+use restwater_screen::BankState;
 use serde::{Deserialize, Serialize};
 
 /// Where the keys lie, in px; BACK lies where it does on every page.
@@ -46,13 +46,12 @@ const PAGE_MM: f64 = 45.0;
 /// Lays the keys out; a glass too small for the Bank screen is too small for this one.
 pub fn match_layout(glass: &Glass) -> Result<MatchLayout, GlassError> {
     let bank = bank_layout(glass, PadAsk { state: BankState::Ready, rods: 1, page: 0 })?;
-    if on_its_side(glass)? { Ok(beside(glass, &bank)) } else { below(glass, &bank) }
+    Ok(if on_its_side(glass)? { beside(glass, &bank) } else { below(glass, &bank) })
 }
 
 /// The page above the keys.
-fn below(glass: &Glass, bank: &BankLayout) -> Result<MatchLayout, GlassError> {
-    let cast = bank.keys.iter().find(|place| place.key == Key::Cast).map(|place| place.rect);
-    let (back, Some(wide)) = (bank.back, cast) else { return Err(GlassError::NoSize) };
+fn below(glass: &Glass, bank: &BankLayout) -> MatchLayout {
+    let (back, wide) = (bank.back, bank.pager);
     let mm = glass.px_per_mm;
     let gap = GAP_MM * mm;
     let (left, right) = (back.left.min(wide.left), back.right().max(wide.right()));
@@ -81,7 +80,7 @@ fn below(glass: &Glass, bank: &BankLayout) -> Result<MatchLayout, GlassError> {
         .flat_map(|row| plain.row(3, foot - f64::from(row) * (SECONDARY_MM + GAP_MM) * mm, SECONDARY_MM * mm))
         .collect();
     let typing = typing_page(page_above(bank, pad[0].top, mm), mm);
-    Ok(MatchLayout { wide, small: small_keys, now, classes, above_classes, fish, pad, typing })
+    MatchLayout { wide, small: small_keys, now, classes, above_classes, fish, pad, typing }
 }
 
 /// What is left above some keys.
@@ -109,7 +108,10 @@ fn typing_page(place: Rect, mm: f64) -> PagePlace {
 /// The page beside the keys.
 fn beside(glass: &Glass, bank: &BankLayout) -> MatchLayout {
     let mm = glass.px_per_mm;
-    let side = Side { rest: bank.page.rest, gap: GAP_MM * mm, left_handed: glass.left_handed };
+    // The pages have titles of their own beside their keys: all the height is theirs to share out.
+    let page = bank.page;
+    let whole = Rect { top: page.title.top, height: page.rest.bottom() - page.title.top, ..page.rest };
+    let side = Side { rest: whole, gap: GAP_MM * mm, left_handed: glass.left_handed };
     let (small, large) = (SECONDARY_MM * mm, PRIMARY_MM * mm);
     let smalls = |x: f64| (0..3).map(|i| side.key(x, i, small, small)).collect::<Vec<_>>();
     let two_columns = side.rest.width >= 2.0 * (large + side.gap) + small + (PAGE_MM * mm);
@@ -138,7 +140,7 @@ fn beside(glass: &Glass, bank: &BankLayout) -> MatchLayout {
     MatchLayout {
         pad: (0..12).map(key_at).collect(),
         typing: typing_page(typing, mm),
-        wide: bank.start,
+        wide: bank.pager,
         small: smalls(0.0),
         now: PagePlace::in_place(side.beyond(small), mm),
         classes,

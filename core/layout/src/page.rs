@@ -1,7 +1,7 @@
-//! Where the parts of the other screens lie: a title, a notice, the rest, BACK.
+//! Where the parts of the other screens lie: a title, a notice, the rest, BACK and the pager.
 //!
-//! Upright the keys stand below the page. On a glass on its side they stand in a column at the thumb, and the page has
-//! all the height beside them.
+//! Upright the keys stand below the page, BACK in the corner of the thumb and the pager beside it. On a glass on its side
+//! they stand in a column at the thumb, and the page has all the height beside them.
 
 use super::keys::{MARGIN_MM, Rows};
 use super::{GAP_MM, Millimetres, Rect};
@@ -41,14 +41,6 @@ impl PagePlace {
         Self { title, notice, rest: Rect { top, height: place.bottom() - top, ..place } }
     }
 
-    /// Title and notice in the column of the keys, the whole height for the rest.
-    fn beside(column: Rect, rest: Rect) -> Self {
-        let notice_top = column.top + column.height * TITLE_MM / (TITLE_MM + NOTICE_MM);
-        let title = Rect { height: notice_top - column.top, ..column };
-        let notice = Rect { top: notice_top, height: column.bottom() - notice_top, ..column };
-        Self { title, notice, rest }
-    }
-
     pub(super) fn parts(&mut self) -> [&mut Rect; 3] {
         [&mut self.title, &mut self.notice, &mut self.rest]
     }
@@ -57,10 +49,12 @@ impl PagePlace {
 /// The pages in millimetres of glass.
 pub(super) struct Pages {
     pub(super) back: Rect,
+    pub(super) pager: Rect,
     pub(super) page: PagePlace,
     pub(super) columns: u8,
     pub(super) start: Rect,
     pub(super) set_up: PagePlace,
+    pub(super) set_up_pager: Rect,
 }
 
 /// Lays the pages.
@@ -68,22 +62,25 @@ pub(super) fn lay(glass: &Millimetres) -> Pages {
     let top = glass.top + HEAD_MM;
     let rows = Rows::on(glass);
     if glass.on_its_side() {
-        let (back, start) = (rows.corner(), rows.above_corner());
-        let rest = Rect { top, height: back.bottom() - top, ..rows.beside_column() };
-        let column = |below: &Rect| Rect { top, height: below.top - ABOVE_KEYS_MM - top, ..back };
+        let (back, above) = (rows.corner(), rows.above_corner());
+        let high = |beside: Rect| Rect { top, height: back.bottom() - top, ..beside };
+        let rest = high(rows.beside_column());
         return Pages {
             back,
-            start,
+            pager: above,
+            start: above,
             columns: columns(rest.width),
-            page: PagePlace::beside(column(&back), rest),
-            set_up: PagePlace::in_place(rest, 1.0),
+            page: PagePlace::in_place(rest, 1.0),
+            set_up: PagePlace::in_place(high(rows.beyond_small()), 1.0),
+            set_up_pager: rows.small_beside_column(),
         };
     }
     let whole = Rect { left: MARGIN_MM, top, width: glass.width - 2.0 * MARGIN_MM, height: 0.0 };
     let above =
         |key: &Rect| PagePlace::in_place(Rect { height: key.top - ABOVE_KEYS_MM - top, ..whole }, 1.0);
-    let (back, start) = (rows.beside_cast(), rows.pair_row());
-    Pages { back, start, columns: columns(whole.width), page: above(&back), set_up: above(&start) }
+    let (back, pager, start) = (rows.corner(), rows.beside_corner(), rows.pair_row());
+    let (page, set_up) = (above(&back), above(&start));
+    Pages { back, pager, start, columns: columns(whole.width), page, set_up, set_up_pager: pager }
 }
 
 /// Keys beside each other in a grid so wide, mm.
@@ -94,7 +91,7 @@ fn columns(width: f64) -> u8 {
 #[cfg(test)]
 mod tests {
     use super::super::phones::PHONES;
-    use super::super::{PRIMARY_MM, PadAsk, bank_layout};
+    use super::super::{PRIMARY_MM, PadAsk, SECONDARY_MM, bank_layout};
     use super::*;
     use restwater_screen::BankState;
 
@@ -104,8 +101,9 @@ mod tests {
             for glass in phone.both_ways(1.0, left) {
                 let layout = bank_layout(&glass, PadAsk { state: BankState::Out, rods: 1, page: 0 }).unwrap();
                 let (px, hair) = (glass.px_per_mm, 1e-6);
+                let set_up = vec![layout.back, layout.start, layout.set_up_pager];
                 for (mut page, keys) in
-                    [(layout.page, vec![layout.back]), (layout.set_up, vec![layout.back, layout.start])]
+                    [(layout.page, vec![layout.back, layout.pager]), (layout.set_up, set_up)]
                 {
                     let parts: Vec<Rect> = page.parts().map(|part| *part).into_iter().chain(keys).collect();
                     for (i, part) in parts.iter().enumerate() {
@@ -120,9 +118,14 @@ mod tests {
                     let (width, height) = (page.rest.width / px, page.rest.height / px);
                     assert!(width >= 51.0 && height >= 38.0, "{}: {width} x {height}", phone.name);
                 }
-                for key in [layout.back, layout.start] {
+                for key in [layout.back, layout.pager, layout.start] {
                     assert!(key.width.min(key.height) >= PRIMARY_MM * px - hair, "{}", phone.name);
                 }
+                let small = layout.set_up_pager;
+                assert!(small.width.min(small.height) >= SECONDARY_MM * px - hair, "{}", phone.name);
+                // BACK has the corner of the thumb.
+                let across = if left { layout.back.left } else { glass.width_px - layout.back.right() };
+                assert!(across <= 2.0 * px + hair, "{} {across}", phone.name);
             }
         }
     }

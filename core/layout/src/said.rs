@@ -1,6 +1,6 @@
-//! The words on the glass that belong to no record: the keys at the top, MORE, the fan.
+//! The words of the screens that belong to no record: the list of screens, the pager, BACK, the fan.
 
-use restwater_screen::Wording;
+use restwater_screen::{Arg, Wording};
 use serde::{Deserialize, Serialize};
 
 /// A word on a key, with what a screen reader says.
@@ -19,34 +19,14 @@ pub struct Said {
 pub struct PadWords {
     /// Opens the list of screens.
     pub screens: Said,
-    /// Changes to the day scheme.
-    pub day: Said,
-    /// Changes to the night scheme.
-    pub night: Said,
-    /// Changes to the left hand.
-    pub left: Said,
-    /// Changes to the right hand.
-    pub right: Said,
-    /// Turns to the next page of small keys.
-    pub more: Said,
+    /// Opens the further keys of the Swim screen.
+    pub further: Said,
     /// The small swim fan.
     pub swim: Said,
-    /// Turns to the next part of a long leaf.
-    pub read_on: Said,
     /// Back to the Bank screen.
     pub back: Said,
-    /// Opens the Waits screen.
-    pub waits: Said,
-    /// Opens "Did it matter?".
-    pub changes: Said,
-    /// Opens the Match screen.
-    pub match_day: Said,
-    /// Opens the Files screen.
-    pub files: Said,
-    /// Opens the Mend screen.
+    /// Opens a doubtful entry.
     pub mend: Said,
-    /// Opens the Phone screen.
-    pub phone: Said,
 }
 
 impl PadWords {
@@ -55,21 +35,32 @@ impl PadWords {
         let said = |id: &str| Said { label: words.say(id), spoken: words.say(&format!("{id}-spoken")) };
         Self {
             screens: said("pad-screens"),
-            day: said("pad-day"),
-            night: said("pad-night"),
-            left: said("pad-left"),
-            right: said("pad-right"),
-            more: said("pad-more"),
+            further: said("pad-further"),
             swim: said("pad-swim"),
-            read_on: said("pad-read-on"),
             back: said("pad-back"),
-            waits: said("pad-waits"),
-            changes: said("pad-changes"),
-            match_day: said("pad-match"),
-            files: said("pad-files"),
             mend: said("pad-mend"),
-            phone: said("pad-phone"),
         }
+    }
+}
+
+/// The words of the pager, the same on every screen that has more than one page.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
+pub struct PagerWords {
+    /// The word on the key.
+    pub label: String,
+    /// Which page it is and how many there are: "2 of 4".
+    pub of: String,
+    /// What a screen reader says.
+    pub spoken: String,
+}
+
+impl PagerWords {
+    /// The words of a page, counted from 1.
+    pub fn of(words: &Wording, page: u32, pages: u32) -> Self {
+        let args = [("page", Arg::Count(page as usize)), ("pages", Arg::Count(pages as usize))];
+        let say = |id| words.say_with(id, &args);
+        Self { label: say("pad-more"), of: say("pad-page"), spoken: say("pad-more-spoken") }
     }
 }
 
@@ -81,25 +72,16 @@ mod tests {
     fn every_word_of_the_glass_is_there() {
         let words = Wording::new();
         let said = PadWords::of(&words);
-        assert_eq!(said.more.label, "MORE");
-        for one in [
-            said.screens,
-            said.day,
-            said.night,
-            said.left,
-            said.right,
-            said.more,
-            said.swim,
-            said.read_on,
-            said.back,
-            said.waits,
-            said.changes,
-            said.match_day,
-            said.files,
-            said.mend,
-            said.phone,
-        ] {
+        assert_eq!(said.back.label, "BACK");
+        for one in [said.screens, said.further, said.swim, said.back, said.mend] {
             assert!(!one.label.contains("pad-") && !one.spoken.contains("pad-"), "{one:?}");
         }
+    }
+
+    #[test]
+    fn the_pager_says_where_it_is() {
+        let said = PagerWords::of(&Wording::new(), 2, 4);
+        assert_eq!((said.label.as_str(), said.of.as_str()), ("MORE", "2 of 4"));
+        assert!(said.spoken.contains("2 of 4"), "{}", said.spoken);
     }
 }

@@ -40,9 +40,9 @@ pub struct SwimLayout {
     pub words: Rect,
     /// Keys that stand always.
     pub keys: Vec<SwimKeyPlace>,
-    /// Further keys and rows are behind this one; none while the step keys are open.
+    /// Opens the further keys and rows; none while the step keys are open.
     pub more: Option<Rect>,
-    /// Back: puts the step keys away, or goes to the Bank.
+    /// BACK, in the corner of the thumb: puts the step keys away, or goes to the Bank.
     pub back: Rect,
 }
 
@@ -138,9 +138,9 @@ impl Pad<'_> {
         self.place_at(row, if self.glass.left_handed { place } else { COLUMNS - 1 - place })
     }
 
-    /// Two places of the lowest row on the thumb's side.
+    /// Two places of the lowest row beside BACK.
     fn wide(&self) -> Rect {
-        let from = usize::from(!self.glass.left_handed);
+        let from = usize::from(self.glass.left_handed);
         Rect { width: 2.0 * self.column + self.mm(GAP_MM), ..self.place_at(0, from) }
     }
 
@@ -158,7 +158,7 @@ impl Pad<'_> {
                 place(SwimKey::StepOut, self.place_at(1, 1)),
                 place(SwimKey::StepRight, self.place_at(1, 2)),
                 place(SwimKey::StepIn, self.place_at(0, 1)),
-                place(SwimKey::CastHere, self.thumb_place(0, 0)),
+                place(SwimKey::CastHere, self.thumb_place(0, COLUMNS - 1)),
             ],
         }
     }
@@ -173,7 +173,7 @@ pub fn swim_layout(glass: &Glass, ask: SwimPadAsk) -> SwimLayout {
     let title = if two_lines { Rect { height: 0.58 * head.height, ..head } } else { head };
     let area = two_lines.then(|| Rect { top: title.bottom(), height: head.height - title.height, ..head });
     let more = (ask.pad == SwimPad::Plain).then(|| pad.thumb_place(1, 2));
-    let back = pad.thumb_place(0, COLUMNS - 1);
+    let back = pad.thumb_place(0, 0);
     SwimLayout { title, area, legend, canvas, words, keys: pad.keys(ask.pad), more, back }
 }
 

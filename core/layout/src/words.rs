@@ -5,8 +5,8 @@
 //! asked for leaves no room for the first of them, the words are made smaller before any is lost.
 
 use super::keys::Pad;
-use super::{DIGITS_MM, GAP_MM, Millimetres, PadAsk, Rect, RodPlace, SECONDARY_MM, TextSizes};
-use restwater_screen::BankState;
+use super::{DIGITS_MM, DoorPlace, GAP_MM, Millimetres, PadAsk, Rect, RodPlace, SECONDARY_MM, TextSizes};
+use restwater_screen::{BankState, TOP_DOORS};
 
 /// Sums of heights round within this, mm.
 const HAIR_MM: f64 = 1e-9;
@@ -44,8 +44,7 @@ const LINE: f64 = 1.22;
 pub(super) struct Words {
     pub(super) header: Rect,
     pub(super) screens: Rect,
-    pub(super) scheme: Rect,
-    pub(super) hand: Rect,
+    pub(super) doors: Vec<DoorPlace>,
     pub(super) rods: Vec<RodPlace>,
     pub(super) since: Option<Rect>,
     pub(super) fan: Option<Rect>,
@@ -195,8 +194,11 @@ pub(super) fn lay(glass: &Millimetres, pad: &Pad, ask: PadAsk) -> Words {
     let mut words = Words {
         header,
         screens: tops[0],
-        scheme: tops[1],
-        hand: tops[2],
+        doors: TOP_DOORS
+            .into_iter()
+            .zip(tops[1..].iter())
+            .map(|(which, &rect)| DoorPlace { which, rect })
+            .collect(),
         rods: clocks(digits, ask.rods),
         since,
         fan: None,
@@ -222,7 +224,7 @@ pub(super) fn lay(glass: &Millimetres, pad: &Pad, ask: PadAsk) -> Words {
     words
 }
 
-/// The header and beside it the three keys that are not used while fishing: screens, scheme, hand.
+/// The header and beside it the three keys that are not used while fishing: the list of screens and two of its screens.
 fn top(row: Rect) -> (Rect, [Rect; 3]) {
     let header = row.width * 0.34;
     let keys = Rect { left: row.left + header + TOP_GAP_MM, width: row.width - header - TOP_GAP_MM, ..row };
@@ -341,16 +343,9 @@ mod tests {
 
     fn shown(layout: &BankLayout) -> Vec<Rect> {
         let maybe = [layout.since, layout.fan, layout.spot, layout.rig, layout.latest];
-        let always = [
-            layout.header,
-            layout.screens,
-            layout.scheme,
-            layout.hand,
-            layout.strip,
-            layout.advice,
-            layout.notice,
-        ];
-        let keys = layout.keys.iter().map(|k| k.rect).chain(layout.more).chain(layout.next_rod);
+        let always = [layout.header, layout.screens, layout.strip, layout.advice, layout.notice];
+        let doors = layout.doors.iter().map(|door| door.rect);
+        let keys = layout.keys.iter().map(|k| k.rect).chain(layout.more).chain(layout.next_rod).chain(doors);
         always
             .into_iter()
             .chain(maybe.into_iter().flatten())

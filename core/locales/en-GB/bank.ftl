@@ -79,7 +79,7 @@ key-fish-weigh-spoken = Enter the weight of this fish.
 key-fish-weight = { $what }
 key-fish-weight-sub = tap to change
 key-fish-weight-spoken = It weighs { $what }. Change it.
-key-fish = FISH
+key-fish = Fish
 key-fish-sub = class, net
 key-fish-spoken = What can be said of this fish: its class, its net, its weight.
 key-time-back = 1 MIN AGO
@@ -117,7 +117,7 @@ key-feed-other-spoken = Choose what to feed, how much and where.
 key-seen = SHOWING
 key-seen-sub = roll, bubbles
 key-seen-spoken = Fish are showing. Say how and where.
-key-tackle = TACKLE
+key-tackle = Tackle
 key-tackle-sub = spot and rig
 key-tackle-spoken = Tackle. Change spot or rig of the next cast.
 key-start = START
@@ -129,6 +129,7 @@ key-end-spoken = End the session. What is out is wound in.
 
 # What undo names: an entry and the time it was made.
 entry = { $what } { $time }
+bank-logged = Logged: { $what }.
 entry-session_started = start
 entry-session_ended = end
 entry-cast = cast

@@ -1,7 +1,7 @@
 # The Book.
 
 book-sessions-title = Book
-book-none = No session yet. Sessions are listed here from the first one on.
+book-none = No session yet. Tap START: each session is listed here from then on.
 book-says = { $shown ->
     [one] 1 session
    *[other] { $shown } sessions
@@ -9,7 +9,7 @@ book-says = { $shown ->
 book-theirs = { $count ->
     [one] 1 of another angler is left out
    *[other] { $count } of other anglers are left out
-}: see WHICH.
+}: see Which.
 book-of-another = { $day }, another angler
 book-row-whose = Whose
 book-row-a_whose = A: whose
@@ -72,30 +72,32 @@ temperature-from-15 = 15 °C and over
 temperature-not-logged = not logged
 book-water-at = water { $temperature }
 book-filter-title = Which sessions
-book-key-filter = WHICH
-book-key-rates = RATES
+book-key-filter = Which
+book-key-rates = Rates
 book-key-rates-sub = catch per hour
-book-key-sets = TWO SETS
+book-key-sets = Two sets
 book-key-sets-sub = one against another
-book-key-next = NEXT TIME
+book-key-next = Next time
 book-key-next-sub = what holds
-book-key-peg = THIS PEG
+book-key-peg = This peg
 book-key-peg-sub = its last days
-book-key-light = LIGHT
+book-key-light = Light
 book-key-light-sub = at the peg
-book-door-files = FILES
+book-door-files = Files
 book-door-files-sub = send, back up
-book-door-mend = MEND
+book-door-mend = Mend
 book-door-mend-sub = doubtful entries
 
 book-rates-title = Catch per hour
+book-rates-figures-title = Figures
+book-figures-sub = ranges and how
 book-rates-none = Nothing was out yet in these sessions.
 book-rates-cant-tell = Can't tell yet for { $which }: { $bites ->
     [0] no bites
     [one] 1 bite
    *[other] { $bites } bites
 }.
-book-rates-says = { $which }: { $rate } bites an hour out, between { $low } and { $high }.
+book-rates-says = { $which }: about a bite every { $minutes } min with a bait out. That is { $bites } bites in { $hours } hours out.
 book-together = { $count ->
     [one] 1 session
    *[other] { $count } sessions
@@ -104,6 +106,7 @@ book-bites-rate = Bites, hours out
 book-landed-rate = Landed, hours of session
 book-nothing-out = nothing out
 book-per-hour = { $rate } an hour
+book-counts = { $count } in { $hours } h
 book-limits = { $count } in { $hours } h: { $low } to { $high }
 book-listed = The latest { $count } are listed; the rates above count all.
 book-rates-how = Ranges are exact { $level } % limits (Garwood). Days differ; the range may be too narrow. An hour out counts from splash to bite, or to the end of the cast.
@@ -186,7 +189,7 @@ next-cold = what cold does: { $count } of { $all ->
     [one] 1 session
    *[other] { $all } sessions
 } without a water temperature
-next-cold-why = Log it in one tap under WEATHER.
+next-cold-why = Log it in one tap under Weather.
 next-how = What leans or is clear comes from one day. It says what was, not what will be.
 book-type-plan = Own plan for next time
 book-type-note = A note to this session
@@ -262,3 +265,51 @@ cast-wound-in = wound in
 cast-end-not-seen = end not seen
 cast-session-ended = in at the end
 cast-hooklength-lost = Hooklength lost
+
+# The card of the day, after END. It is shared as it stands.
+day-card-title = The day
+day-none = No session yet. Tap START: each day has its card.
+day-says = { $bites ->
+    [0] No bites
+    [one] 1 bite
+   *[other] { $bites } bites
+} in { $casts ->
+    [one] 1 cast
+   *[other] { $casts } casts
+}, { $landed ->
+    [0] no fish landed
+    [one] 1 fish landed
+   *[other] { $landed } fish landed
+}.
+day-fish = Fish
+day-class = { $count } { $name }
+day-best = best { $weight }
+day-wait = Waits
+day-place = Where
+day-place-most = { $spot }: { $bites } of { $all ->
+    [one] 1 bite
+   *[other] { $all } bites
+}.
+day-next = Try next
+day-next-cast = A cast: nothing was out long enough to tell.
+day-next-none = Another spot, or a cast past { $minutes } min: nothing came up to then.
+day-next-longer = Leave every cast past { $minutes } min.
+day-next-test = { $a } and { $b } by turns, on one spot.
+day-next-past = A cast or two past { $minutes } min, the longest so far.
+day-share = SHARE
+day-share-sub = as a text
+
+# The three cards of the first opening.
+welcome-log-title = 1 of 3: log
+welcome-log-says = Tap CAST when the lead hits the water. Then tap what ended it: BITE, or WOUND IN.
+welcome-log-more = After BITE: LANDED, LOST or MISSED, and nothing has to be tapped while a fish is on. UNDO takes the last entry back, however long ago it was. A second tap of a cold thumb is ignored.
+welcome-wait-title = 2 of 3: wait
+welcome-wait-says = The clock counts each wait. From three bites on, the Bank says how long to leave a cast.
+welcome-wait-more = Every bite is a mark on the strip, at the minute it came. Until there are enough of them it says so: can't tell yet.
+welcome-where-title = 3 of 3: where
+welcome-where-says = Say where a cast goes under Tackle, and the Swim shows where to cast next.
+welcome-where-more = It tells water just fished from water that rests, and keeps back what you want to leave. Everything stays on this phone: no account, no network.
+welcome-next = NEXT
+welcome-start-sub = a session, at once
+welcome-skip = SKIP
+welcome-skip-sub = to the Bank

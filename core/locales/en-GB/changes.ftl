@@ -39,6 +39,12 @@ change-side = { $bites ->
     [one] 1 cast
    *[other] { $casts } casts
 }, { $minutes } min
+change-says-cant-tell = { $new } or { $old }? Can't tell yet.
+change-says-leans = { $new } or { $old }? It leans to { $value }.
+change-says-clear = { $new } or { $old }? { $value }, clearly, here today.
+change-counts = { $value }: { $counts }.
+change-find-out = To find out: { $a }, { $b }, { $b }, { $a } on one spot, one rod.
+change-find-out-spots = To find out: a cast at the one, two at the other, one at the first, with the same rod.
 change-rate = { $rate } an hour ({ $limits })
 change-of-100 = Of 100 changes that look like this: { $better } favour { $value }; { $worse } favour { $other }; { $same } make no difference.
 change-hour-or-change = Changed too few times to say: the hour may be the reason.

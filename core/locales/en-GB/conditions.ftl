@@ -78,8 +78,8 @@ region-elsewhere = elsewhere
 notice-cautions = { $what } logged. { $count ->
     [one] 1 caution for this peg is new
    *[other] { $count } cautions for this peg are new
-}: SCREENS, CAUTIONS.
-setup-cautions = CAUTIONS
+}: Screens, Cautions.
+setup-cautions = Cautions
 setup-cautions-sub = { $count ->
     [0] all seen here
     [one] 1 new here

@@ -3,7 +3,7 @@
 match-title = Match
 match-no-session = Start a session first, then set the match.
 match-none = No match is set. Check these times, then SET A MATCH.
-match-none-over = No match was set.
+match-none-over = No match was set. Start a session to set one.
 match-no-clock = The times of this match can't be read: set all-in and all-out again.
 match-no-count = The nets can't be counted ({ $detail }). Nothing was lost: mend the rules of the day.
 match-to-all-in = to all-in at { $time }.
@@ -30,6 +30,16 @@ match-late-in = a cast costs nothing until all-out
 match-late-over = all-out is past
 match-late-how = After { $time } ({ $from } to { $to }) a bait cast anew has less than half the chance of a full cast, so don't wind in for one. A rod that is in may still be cast: that costs nothing until all-out.
 
+match-coming-says = Most likely { $bites ->
+    [0] no more bites
+    [one] 1 more bite
+   *[other] { $bites } more bites
+} and { $fish ->
+    [0] no more fish
+    [one] 1 more fish
+   *[other] { $fish } more fish
+}, to finish with about { $weight }.
+match-coming-cant-tell = Can't tell yet: too few bites to say what is to come.
 match-bites = Bites to come
 match-fish-to-come = Fish to come
 match-weight-to-come = Weight to come
@@ -58,8 +68,8 @@ match-net-empty = empty
 match-net-limit = of { $limit }
 match-net-range = { $low } to { $high }
 match-about = about { $weight }
-match-near = NEAR THE LIMIT
-match-at-limit = MAY BE AT THE LIMIT
+match-near = near the limit
+match-at-limit = may be at the limit
 match-unknown = { $count ->
     [one] 1 fish has neither weight nor class: it is counted as average.
    *[other] { $count } fish have neither weight nor class: they are counted as average.
@@ -78,16 +88,16 @@ match-no-net = { $count ->
 }
 
 # The fish.
-match-to-fish = FISH
+match-to-fish = Fish
 match-to-fish-sub = weight, class, net
 match-to-fish-spoken = The fish: weight, class and net.
-match-to-coming = FORECAST
+match-to-coming = Forecast
 match-to-coming-sub = bites, finish
 match-to-coming-spoken = What is to come: bites, fish, weight, finish, light.
-match-to-rules = RULES
+match-to-rules = Rules
 match-to-rules-sub = times, nets
 match-to-rules-spoken = The rules of the day.
-match-to-weigh-in = SCALES
+match-to-weigh-in = Scales
 match-to-weigh-in-sub = weigh-in
 match-to-weigh-in-spoken = The weigh-in.
 

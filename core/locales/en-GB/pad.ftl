@@ -1,32 +1,16 @@
 # Keys that screens share, beside the keys of their records.
 
-pad-screens = SCREENS
+pad-screens = Screens
 pad-screens-spoken = All screens.
-pad-day = DAY
-pad-day-spoken = Change to the day scheme, ink on paper.
-pad-night = NIGHT
-pad-night-spoken = Change to the night scheme, chalk on ink.
-pad-left = LEFT HAND
-pad-left-spoken = Put the keys within reach of the left thumb.
-pad-right = RIGHT HAND
-pad-right-spoken = Put the keys within reach of the right thumb.
+# The pager, the same on every screen of several pages.
 pad-more = MORE
-pad-more-spoken = More small keys.
-pad-swim = SWIM
+pad-page = { $page } of { $pages }
+pad-more-spoken = Page { $page } of { $pages }. Turns to the next one.
+pad-swim = Swim
 pad-swim-spoken = The swim. Where casts went and what came of them.
-pad-waits = WAITS
-pad-waits-spoken = Waits. How long from splash to bite.
-pad-changes = CHANGES
-pad-changes-spoken = Did it matter? Each change against what it replaced.
-pad-match = MATCH
-pad-match-spoken = The match. Time left, nets, fish, weigh-in.
+pad-further = Water
+pad-further-spoken = The water: marks, bands, features, hazards, the list, the peg on the map.
 pad-back = BACK
 pad-back-spoken = Back to the bank.
-pad-files = FILES
-pad-files-spoken = Files. Send, import, back up.
 pad-mend = MEND
 pad-mend-spoken = Mend. Doubtful entries.
-pad-phone = PHONE
-pad-phone-spoken = This phone. Alarm, screen, hand and scheme.
-pad-read-on = READ ON
-pad-read-on-spoken = The next part of what is said above.

@@ -101,7 +101,7 @@ swim-scene-liners = liners
 swim-scene-fed = fed
 swim-scene-shown = fish showed
 
-swim-legend = LEGEND
+swim-legend = Legend
 legend-just-fished = Just fished. The number: minutes since.
 legend-resting = Resting. The lines thin out as it rests.
 legend-free = Rested, or not fished today.

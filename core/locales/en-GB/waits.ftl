@@ -2,6 +2,9 @@
 
 waits-title = Waits
 waits-none = Start a session and make a cast. Waits appear when it ends.
+waits-none-yet = Make a cast: tap BACK, then CAST. Waits appear when it ends.
+# Said only from three bites and three casts wound in by choice.
+habit-before-bites = You wind in at { $habit }. Every bite today came after { $after }.
 waits-counts = { $bites ->
     [0] No bites
     [one] 1 bite
@@ -71,9 +74,8 @@ waits-bites-between = { $bites ->
     [one] The only bite came at { $low } min.
    *[other] All { $bites } bites came between { $low } and { $high } min.
 }
-waits-habit-before = You usually wind in at { $habit }, before any of them.
 waits-not-tried = Not tried: over { $minutes } min.
-waits-leave-how = Diamond: the best time. Cross: when you wind in now.
+waits-leave-how = Dot: the best time. Stroke: when you wind in now.
 waits-leave-figures = Bites an hour by renewal reward. Near-best: within 5 % of the best, cut short where an empty cast is better wound in.
 waits-earlier = This session against earlier ones
 waits-earlier-counts = This session: { $bites ->
@@ -109,7 +111,7 @@ waits-drift-hours = { $hours ->
     [one] 1 whole hour
    *[other] { $hours } whole hours
 } in their order: { $p }, good at any look. Five or six can show a strong trend only.
-waits-drift-how = Filled: a bite. Ring with a stroke: none in that time, so the wait is longer.
+waits-drift-how = Diamond: a bite. Stroke: wound in without one.
 waits-drift-figures = An hour counts by its bites less those expected of the same waits (log-rank scores), the hours by an order test that may be read at any moment.
 
 forecast-title = What is left in it
@@ -125,3 +127,25 @@ forecast-range = { $low } to { $high }, most likely { $likely }
 forecast-says = On { $percent } of 100 days like this, a bite comes in the next { $minutes } min.
 forecast-cant-tell = Too few bites yet: these ranges are little more than a habit. On about { $percent } of 100 days, a bite comes in the next { $minutes } min.
 forecast-how = On 8 days in 10 like this, the total falls in each range. Assumed: this cast left { $leave } min, later ones { $then } min, { $turn } min from wind-in to splash. In those last minutes a bait cast anew has less than half of a full cast's chance; a rod that is in may still be cast.
+
+# The legend. A sign means the same on the strip, the map and the charts.
+legend-signs-title = Legend
+legend-signs-says = A sign means the same on every picture.
+sign-diamond = Diamond
+sign-diamond-means = A bite. On the strip and the charts at its wait, on the map where the cast lay.
+sign-stroke = Stroke
+sign-stroke-means = A cast wound in without a bite; a long one is when you usually wind in.
+sign-triangle = Open triangle
+sign-triangle-means = A liner.
+sign-cross = Cross
+sign-cross-means = A lost fish, on the map.
+sign-accent = Colour, with a dot or a flag
+sign-accent-means = Now, or what comes next: this minute, the next cast, the best time.
+sign-bracket = Bracket
+sign-bracket-means = The minutes in which it pays to wind in, or in which most bites come.
+sign-tint = Tinted
+sign-tint-means = How far a curve may be off.
+sign-dots = Dots
+sign-dots-means = Not known: no cast was out so long, or the limits of a curve.
+sign-hatching = Hatching
+sign-hatching-means = Water that rests, on the map: the lines thin out as it does. Solid was just fished.

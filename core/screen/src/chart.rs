@@ -99,13 +99,13 @@ pub struct ChartBar {
 #[serde(rename_all = "snake_case")]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 pub enum DotShape {
-    /// A bite: filled.
+    /// A bite: a diamond.
     Bite,
-    /// Without a bite: a ring with a stroke upward, since the wait is longer than this.
+    /// Without a bite: a stroke.
     WithoutBite,
-    /// The best time: a diamond.
+    /// The best time: a dot in the accent.
     Best,
-    /// The angler's habit: a cross.
+    /// The angler's habit: a longer stroke.
     Habit,
 }
 

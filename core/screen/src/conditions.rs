@@ -14,6 +14,7 @@ pub fn conditions(words: &Wording, session: Option<&Session>, question: Option<Q
     let mut leaf = Leaf::new(words, "conditions", "now");
     let Some(session) = session else {
         leaf.says = words.say("conditions-no-session");
+        leaf.keys = vec![LeafKey::start(words)];
         return LeavesView { leaves: vec![leaf] };
     };
     let now = session.conditions_now();

@@ -52,12 +52,14 @@ const DOORS: &[(&str, Which, DoorGroup, Needs)] = &[
     ("fish", Which::Fish, DoorGroup::OnTheBank, Needs::Some),
     ("match", Which::Match, DoorGroup::OnTheBank, Needs::Nothing),
     ("conditions", Which::Conditions, DoorGroup::OnTheBank, Needs::Open),
+    ("day", Which::Day, DoorGroup::BeforeAndAfter, Needs::Some),
     ("bench", Which::Bench, DoorGroup::BeforeAndAfter, Needs::Nothing),
     ("book", Which::Book, DoorGroup::BeforeAndAfter, Needs::Nothing),
     ("cautions", Which::Cautions, DoorGroup::BeforeAndAfter, Needs::Nothing),
     ("mend", Which::Mend, DoorGroup::BeforeAndAfter, Needs::Some),
     ("files", Which::Files, DoorGroup::BeforeAndAfter, Needs::Nothing),
     ("phone", Which::Phone, DoorGroup::BeforeAndAfter, Needs::Nothing),
+    ("welcome", Which::Welcome, DoorGroup::BeforeAndAfter, Needs::Nothing),
 ];
 
 /// What a screen needs to be of use.
@@ -67,6 +69,16 @@ enum Needs {
     Open,
     NoneOpen,
     Some,
+}
+
+/// The screens whose keys stand at the top of the Bank, in this order.
+pub const TOP_DOORS: [Which; 2] = [Which::Swim, Which::Fish];
+
+/// Those of them that can be opened now.
+pub(crate) fn top_doors(words: &Wording, any: bool, open: bool) -> Vec<Door> {
+    let mut all = doors(words, any, open).doors;
+    all.retain(|door| TOP_DOORS.contains(&door.which));
+    all
 }
 
 /// The screens that can be opened now.
@@ -105,6 +117,11 @@ mod tests {
                 }
             }
         }
+        assert!(top_doors(&words, false, false).is_empty(), "no key is shown that opens nothing");
+        assert_eq!(
+            top_doors(&words, true, false).iter().map(|door| door.which).collect::<Vec<_>>(),
+            TOP_DOORS
+        );
         let has = |any, open, which| doors(&words, any, open).doors.iter().any(|d| d.which == which);
         assert!(has(false, false, Which::Setup) && !has(true, true, Which::Setup));
         assert!(!has(false, false, Which::Swim) && has(true, false, Which::Swim));

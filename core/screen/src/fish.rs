@@ -236,7 +236,7 @@ fn what(input: &FishInput, unit: WeightUnit, fish: &CaughtFish) -> String {
 }
 
 /// What is said of a fish's weight: "12 lb 7 oz on the scales", "about 3 lb by eye".
-fn of_a_fish(words: &Wording, weight: &FishWeight) -> Option<String> {
+pub(crate) fn of_a_fish(words: &Wording, weight: &FishWeight) -> Option<String> {
     let (id, unit, count) = match weight {
         FishWeight::Weighed { unit, count } => ("fish-on-scales", unit, count),
         FishWeight::Guessed { unit, count } => ("fish-by-eye", unit, count),

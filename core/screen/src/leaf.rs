@@ -1,7 +1,7 @@
 //! A leaf: a page of sentences, figures and keys. Bench, Book, Conditions and Cautions are made of leaves, so that a
 //! shell draws them all in one way.
 
-use super::{Action, Choice, ChoiceRow, KeyTap, TypedField, Wording};
+use super::{Action, Choice, ChoiceRow, KeyTap, TypedField, Which, Wording};
 use serde::{Deserialize, Serialize};
 
 /// A range on a common scale, drawn as a line with its ends and, where it is known, its middle.
@@ -116,6 +116,19 @@ impl LeafKey {
     /// An outlined key without a smaller line.
     pub(crate) fn new(tag: impl Into<String>, label: String, tap: impl Into<KeyTap>) -> Self {
         Self { tag: tag.into(), label, sub: String::new(), solid: false, enabled: true, tap: tap.into() }
+    }
+
+    /// START, where a screen has nothing to show before a session: it opens the set-up.
+    pub(crate) fn start(words: &Wording) -> Self {
+        let tap = KeyTap::Open { which: Which::Setup };
+        let key = Self::new("start-", words.say("key-start"), tap);
+        Self { sub: words.say("key-start-sub"), solid: true, ..key }
+    }
+
+    /// START of a stranger: a session begins at once as the set-up stands, where everything may be left out.
+    pub(crate) fn start_now(words: &Wording) -> Self {
+        let key = Self::new("start-now-", words.say("key-start"), Action::StartSession { setup: None });
+        Self { sub: words.say("welcome-start-sub"), ..key }
     }
 }
 

@@ -23,6 +23,7 @@ mod cautions;
 mod changes;
 mod chart;
 mod conditions;
+mod day;
 mod doors;
 mod entry;
 mod feed;
@@ -31,6 +32,7 @@ mod files;
 mod fish;
 mod key;
 mod leaf;
+mod legend;
 mod match_day;
 mod mend;
 mod phone_settings;
@@ -42,6 +44,7 @@ mod swim;
 mod tackle;
 mod waits;
 mod watch;
+mod welcome;
 mod which;
 mod whose;
 mod wording;
@@ -72,7 +75,8 @@ pub use chart::{
 };
 pub use conditions::conditions;
 pub use conditions::conditions_words;
-pub use doors::{Door, DoorGroup, DoorsView, doors};
+pub use day::{DayInput, day};
+pub use doors::{Door, DoorGroup, DoorsView, TOP_DOORS, doors};
 pub use entry::{entry_words, kind_words};
 pub use feed::{
     FEED_WAYS, FeedInput, FeedWay, feed_view, feed_way, feed_weight, feed_weight_view, feed_words,
@@ -87,6 +91,7 @@ pub use files::{
 pub use fish::{FishInput, FishKey, FishView, LandedFish, WeightView, fish_view, weight_view};
 pub use key::{KeyView, KeyWeight};
 pub use leaf::{Leaf, LeafKey, LeafLine, LeafSpan, LeavesView};
+pub use legend::legend;
 pub use match_day::{
     AlarmView, MatchInput, MatchKey, MatchLine, MatchPhase, MatchView, NetView, NetWarning, PageKey,
     RestInput, WeighInPage, match_view,
@@ -108,6 +113,7 @@ pub use waits::{
 };
 pub use watch::{PhoneView, WatchAlarm, WatchKey, WatchView};
 pub use watch::{WatchInput, phone_view, watch_view};
+pub use welcome::welcome;
 pub use which::Screen;
 pub use whose::Whose;
 pub use wording::{Arg, Wording};

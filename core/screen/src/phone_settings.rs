@@ -1,4 +1,4 @@
-//! What belongs to the phone and not to the log: hand, scheme, alarm, whether the screen stays on.
+//! What belongs to the phone and not to the log: hand, scheme, alarm, whether the screen stays on and turns dark at dusk.
 
 use super::Whose;
 use super::feed::{FEED_WAYS, FeedWay, feed_way};
@@ -65,6 +65,8 @@ pub struct PhoneChoices {
     pub awake: bool,
     /// What fish are weighed in where no match says it.
     pub weights: WeightUnit,
+    /// Whether the night scheme comes by itself at dusk, over the scheme that is chosen.
+    pub night_at_dusk: bool,
     /// Whose earlier sessions the advice is made from.
     pub whose: Whose,
     /// What measures of feed are taken to weigh.
@@ -104,6 +106,7 @@ impl Default for PhoneChoices {
             alarm: Alarm::default(),
             awake: true,
             weights: WeightUnit::default(),
+            night_at_dusk: false,
             whose: Whose::Me,
             feed: FeedGuesses::default(),
         }

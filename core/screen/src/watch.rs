@@ -213,9 +213,11 @@ pub fn phone_view(words: &Wording, phone: PhoneChoices, settings: Settings) -> P
         named("hand", tag, settings.hand == hand, Action::Set { hand: Some(hand), scheme: None })
     };
     let scheme = |tag: &str, scheme| {
-        named("scheme", tag, settings.scheme == scheme, Action::Set { hand: None, scheme: Some(scheme) })
+        let chosen = settings.scheme == scheme && !phone.night_at_dusk;
+        named("scheme", tag, chosen, Action::Set { hand: None, scheme: Some(scheme) })
     };
     let feed = FEED_WAYS.iter().map(|way| feed_row(words, &phone, way));
+    let dusk = named("scheme", "dusk", phone.night_at_dusk, Action::Phone { tap: PhoneTap::NightAtDusk });
     let row = |tag: &str, choices| {
         let how = words.say(&format!("phone-{tag}-how"));
         ChoiceRow::of(tag, words.say(&format!("phone-{tag}")), choices, how)
@@ -227,7 +229,7 @@ pub fn phone_view(words: &Wording, phone: PhoneChoices, settings: Settings) -> P
             row("awake", vec![awake("on", true), awake("off", false)]),
             row("weights", vec![weights("lb", WeightUnit::Drams), weights("kg", WeightUnit::Grams)]),
             row("hand", vec![hand("right", Hand::Right), hand("left", Hand::Left)]),
-            row("scheme", vec![scheme("day", Scheme::Day), scheme("night", Scheme::Night)]),
+            row("scheme", vec![scheme("day", Scheme::Day), scheme("night", Scheme::Night), dusk]),
         ]
         .into_iter()
         .chain(feed)

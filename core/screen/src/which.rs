@@ -50,4 +50,10 @@ pub enum Screen {
     Mend(MendView),
     /// What belongs to the phone.
     Phone(PhoneView),
+    /// The card of the day.
+    Day(LeavesView),
+    /// The three cards of the first opening.
+    Welcome(LeavesView),
+    /// What each sign of the pictures means.
+    Legend(LeavesView),
 }

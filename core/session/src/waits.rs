@@ -8,7 +8,7 @@
 //!   was waited until the last twitch of such a cast is known, and only where a twitch starts the wait anew.
 
 use super::Stamp;
-use super::cast::{Cast, EndCause};
+use super::cast::Cast;
 use super::model::Session;
 use restwater_waits::Wait;
 
@@ -85,13 +85,4 @@ pub fn running_wait_ms(session: &Session, cast: &Cast, now: &Stamp) -> Option<i6
 /// Minutes the running wait of a cast has lasted at `now`.
 pub fn running_wait_min(session: &Session, cast: &Cast, now: &Stamp) -> Option<f64> {
     running_wait_ms(session, cast, now).map(|ms| ms.max(0) as f64 / 60_000.0)
-}
-
-/// When the angler winds in by habit today: the median of the waits ended by choice, from two on.
-pub fn habit_min(session: &Session) -> Option<f64> {
-    let by_choice = |cast: &&Cast| cast.end.as_ref().is_some_and(|end| end.cause == EndCause::WoundIn);
-    let casts = session.casts.iter().filter(by_choice);
-    let mut minutes: Vec<f64> =
-        casts.filter_map(|cast| wait_of(session, cast)).map(Wait::minutes).filter(|m| *m > 0.0).collect();
-    if minutes.len() < 2 { None } else { super::rhythm::median(&mut minutes) }
 }

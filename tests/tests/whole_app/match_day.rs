@@ -29,7 +29,7 @@ fn the_match_over_the_day() -> Result<(), Box<dyn Error>> {
         for net in &view.nets {
             let _ = writeln!(said, "  {}", net.spoken);
         }
-        for note in view.notes.iter().chain(&view.coming_notes) {
+        for note in view.notes.iter().chain(&view.coming_figures.lines) {
             let _ = writeln!(said, "  ({note})");
         }
         if let Screen::Fish(fish) = app.screen(Which::Fish, &tap.at)? {

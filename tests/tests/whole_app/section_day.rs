@@ -21,7 +21,7 @@ fn rods_and_places_over_the_day() -> Result<(), Box<dyn Error>> {
             for line in view.coming.iter().filter(|line| line.label.starts_with("Place")) {
                 let _ = writeln!(said, "  {}: {}", line.label, line.value);
             }
-            for note in view.coming_notes.iter().filter(|note| note.starts_with("Place")) {
+            for note in view.coming_figures.lines.iter().filter(|note| note.starts_with("Place")) {
                 let _ = writeln!(said, "  {note}");
             }
             if let Some(page) = view.weigh_in {

@@ -40,6 +40,9 @@ const SCREENS: &[(Which, &str)] = &[
     (Which::Cautions, "cautions"),
     (Which::Mend, "mend"),
     (Which::Phone, "phone"),
+    (Which::Day, "day"),
+    (Which::Welcome, "welcome"),
+    (Which::Legend, "legend"),
 ];
 
 #[test]

@@ -211,6 +211,7 @@ fn any_small() -> impl Strategy<Value = Action> {
         PhoneTap::Alarm { alarm: Alarm::After(0) },
         PhoneTap::Alarm { alarm: Alarm::Hold },
         PhoneTap::Awake { on: false },
+        PhoneTap::NightAtDusk,
     ]);
     let files = one(vec![
         FilesTap::Span { span: Span::Days(7) },

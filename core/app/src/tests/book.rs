@@ -69,11 +69,15 @@ fn sessions_are_listed_filtered_and_counted() {
     assert_eq!(list.list[1].sub, "2 bites in 4 casts, 1 h 20");
     let rates = phone.leaf(Which::Book, now, "rates");
     assert_eq!(
-        rates.says, "All sessions: 1 bites an hour out, between 0.2 and 2.9.",
+        rates.says,
+        "All sessions: about a bite every 60 min with a bait out. That is 3 bites in 3 hours out.",
         "3 bites in 12 quarters of an hour"
     );
+    assert_eq!(rates.lines[0].detail, "3 in 3 h");
     // Garwood (1936): 3 events, 0.6187 to 8.7673, over 3 h out.
-    assert_eq!(rates.lines[0].detail, "3 in 3 h: 0.2 to 2.9");
+    let figures = phone.leaf(Which::Book, now, "rates-figures");
+    assert_eq!(figures.lines[0].detail, "3 in 3 h: 0.2 to 2.9");
+    assert!(figures.notes.iter().any(|note| note.contains("Garwood")), "{:?}", figures.notes);
     phone.tap(now, &water(BookSet::Shown, "Mill pool")).unwrap();
     assert_eq!(phone.leaf(Which::Book, now, "sessions").list.len(), 2);
     let rates = phone.leaf(Which::Book, now, "rates");

@@ -226,7 +226,7 @@ fn classes_learn_and_nets_carry_over_and_warn() {
     assert_eq!(view.nets[0].holds, "5 fish, about 28 lb 3 oz");
     assert_eq!(
         (view.nets[0].warning, view.nets[0].says.as_str()),
-        (NetWarning::AtLimit, "MAY BE AT THE LIMIT")
+        (NetWarning::AtLimit, "may be at the limit")
     );
     phone.tap(now, &fish(FishTap::Net { name: "Net 2".into() })).unwrap();
     let view = phone.view(now + 1_000);
@@ -277,7 +277,12 @@ fn it_cannot_tell_before_three_bites_and_gives_ranges_after() {
     let late = value(&view, "Late casts");
     let time = late.strip_prefix("after ").and_then(|rest| rest.strip_suffix(" leave what is out")).unwrap();
     assert!(time.starts_with("03:"), "{late}");
-    let how = view.coming_notes.iter().find(|note| note.starts_with(&format!("After {time} (03:"))).unwrap();
+    let how = view
+        .coming_figures
+        .lines
+        .iter()
+        .find(|note| note.starts_with(&format!("After {time} (03:")))
+        .unwrap();
     assert!(how.contains("less than half the chance of a full cast"), "{how}");
     let near = phone.view(312 * MIN);
     assert_eq!(value(&near, "Late casts"), "a cast costs nothing until all-out");

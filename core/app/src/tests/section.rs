@@ -44,7 +44,8 @@ fn a_place_in_the_section_is_a_range_that_narrows_as_nets_are_called() {
     let (mut phone, now) = with_a_guess();
     // 5 lb by eye may be 3 lb 12 oz: the 4 lb may be ahead of it, or behind it and the four that nobody knows.
     assert_eq!(phone.coming(now, "Place in the section").as_deref(), Some("1 to 6 of 6"));
-    let how = phone.view(now).coming_notes.into_iter().find(|note| note.starts_with("Place:")).unwrap();
+    let how =
+        phone.view(now).coming_figures.lines.into_iter().find(|note| note.starts_with("Place:")).unwrap();
     assert!(
         how.starts_with("Place: your nets count 4 lb, and 1 of 5 others are known, 1 of them guessed."),
         "{how}"

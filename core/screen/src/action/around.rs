@@ -167,6 +167,8 @@ pub enum PhoneTap {
         /// In milligrams.
         mg: u32,
     },
+    /// Day, and night by itself from dusk to dawn at the peg.
+    NightAtDusk,
 }
 
 impl WaitsTap {

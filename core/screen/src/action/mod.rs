@@ -282,6 +282,8 @@ pub enum Action {
         /// What of it.
         tap: MendTap,
     },
+    /// Back to the Bank from another screen. It writes nothing; it is told so that a second tap of it logs nothing.
+    Back,
     /// A text was typed by hand.
     Typed {
         /// What it is typed into.
@@ -325,6 +327,11 @@ pub enum KeyTap {
         /// Its id.
         id: String,
     },
+    /// To hand a text on to another app.
+    Share {
+        /// The text.
+        text: String,
+    },
     /// To ask the phone's receiver where it is.
     AskReceiver,
 }
@@ -356,6 +363,8 @@ pub enum Pad {
     Aim,
     /// The keys of a landed fish, which stand where LANDED stood.
     Fish,
+    /// BACK to the Bank, whose CAST lies where it stood.
+    Back,
 }
 
 impl Action {
@@ -410,6 +419,7 @@ impl Action {
             Self::Swim { tap: SwimTap::Steps { .. } } => Some(Pad::Pick),
             Self::StepAim { .. } | Self::CastHere | Self::KeepBack | Self::Release => Some(Pad::Aim),
             Self::Fish { tap: FishTap::Class { .. } | FishTap::PutBack { .. }, .. } => Some(Pad::Fish),
+            Self::Back => Some(Pad::Back),
             _ => None,
         }
     }

@@ -45,4 +45,10 @@ pub enum Which {
     Mend,
     /// What belongs to the phone.
     Phone,
+    /// The card of the day: what it brought and what to try next.
+    Day,
+    /// The three cards of the first opening.
+    Welcome,
+    /// What each sign of the pictures means.
+    Legend,
 }

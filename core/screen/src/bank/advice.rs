@@ -1,8 +1,10 @@
 //! What the record says, in words: how little or how much is known comes with it.
 
 use super::{AdviceTone, AdviceView, BankInput, BankState, Reading};
+use crate::day::habit_words;
 use crate::figures::whole;
 use crate::{Arg, Wording};
+use restwater_session::habit_before_bites;
 use restwater_waits::{Advice, AdviceState};
 
 /// Fewer bites than this are called early.
@@ -20,9 +22,17 @@ pub(super) fn advice(input: &BankInput, state: BankState) -> AdviceView {
         }
         (BankState::FishOn, _) => quiet(words.say("advice-fish-on"), words.say("advice-fish-on-detail")),
         (_, None) => quiet(words.say("advice-cant-tell"), words.say("advice-cant-tell-prior")),
-        (BankState::Ready | BankState::Landed, Some(reading)) => ready(words, reading),
-        (BankState::Out, Some(reading)) => out(words, reading),
+        (BankState::Ready | BankState::Landed, Some(reading)) => with_habit(input, ready(words, reading)),
+        (BankState::Out, Some(reading)) => with_habit(input, out(words, reading)),
     }
+}
+
+/// The habit that came before every bite is the first thing said after the counts, where it is earned.
+fn with_habit(input: &BankInput, mut advice: AdviceView) -> AdviceView {
+    if let Some(habit) = input.session.and_then(habit_before_bites) {
+        advice.more.insert(0, habit_words(input.words, habit));
+    }
+    advice
 }
 
 fn quiet(headline: String, detail: String) -> AdviceView {

@@ -7,11 +7,12 @@ mod strip;
 
 pub(crate) use advice::headline as leave_words;
 
+use super::doors::top_doors;
 use super::feed::fed_words;
 use super::figures::{clock, hours_minutes};
 use super::match_day::bank_line;
 use super::place::{rig_words, spot_words};
-use super::{Action, Arg, KeyView, LandedFish, Wording};
+use super::{Action, Arg, Door, KeyView, LandedFish, Wording};
 use restwater_log::{Entry, RodNumber, Spot, WeightUnit};
 use restwater_session::{Rhythm, Session, Stamp};
 use restwater_waits::{Advice, WaitingOn};
@@ -162,6 +163,8 @@ pub struct BankView {
     pub state: BankState,
     /// The line at the top.
     pub header: HeaderView,
+    /// The screens whose keys stand beside it, where there is something to see on them.
+    pub doors: Vec<Door>,
     /// The rods' clocks, in order.
     pub rods: Vec<RodView>,
     /// The wait strip.
@@ -176,6 +179,8 @@ pub struct BankView {
     pub keys: Vec<KeyView>,
     /// The last taps in words, latest first, for whoever missed the moment.
     pub latest: Vec<String>,
+    /// The last of them as a sentence, so that it isn't taken for a key.
+    pub logged: String,
 }
 
 /// What the record says of the chosen rod at this moment.
@@ -230,16 +235,22 @@ pub fn bank(input: &BankInput) -> BankView {
     let spot = cast.map_or_else(|| rod.and_then(|r| r.spot.as_ref()), |c| c.spot.as_ref());
     let rig = cast.map_or_else(|| rod.map(|r| &r.rig), |c| Some(&c.rig));
     let advice = advice::advice(input, state);
+    let latest: Vec<String> =
+        input.latest.iter().map(|entry| super::entry_words(input.words, entry)).collect();
     BankView {
         state,
         header: header(input, open),
+        doors: top_doors(input.words, input.session.is_some(), open.is_some()),
         rods,
         strip: strip::strip(input, open, &advice.headline),
         advice,
         spot: open.map_or_else(String::new, |session| spot_and_feed(input, session, spot)),
         rig: rig.map_or_else(String::new, |rig| rig_words(input.words, rig)),
         keys: keys::keys(input, state),
-        latest: input.latest.iter().map(|entry| super::entry_words(input.words, entry)).collect(),
+        logged: latest.first().map_or_else(String::new, |what| {
+            input.words.say_with("bank-logged", &[("what", Arg::Text(what))])
+        }),
+        latest,
     }
 }
 

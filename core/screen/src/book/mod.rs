@@ -68,7 +68,7 @@ pub struct BookInput<'a> {
 pub fn book(input: &BookInput) -> LeavesView {
     let words = input.words;
     let shown: Vec<Day> = input.days.iter().filter(|day| input.filter.takes(day)).copied().collect();
-    let rates = rates::rates(input, &shown);
+    let [rates, rates_figures] = rates::rates(input, &shown);
     let sets = sets::sets(input);
     let next = next::next(words, input.next);
     let light = light::light(words, input.light);
@@ -80,6 +80,9 @@ pub fn book(input: &BookInput) -> LeavesView {
     let mut first = Leaf::new(words, "book", "sessions");
     first.says = says(input, &shown);
     first.list = list(input, &shown, opened.as_ref());
+    if input.days.is_empty() {
+        first.list.push(LeafKey::start(words));
+    }
     let opener = |leaf: &Leaf, sub: &str| LeafKey {
         label: words.say(&format!("book-key-{}", leaf.id)),
         ..leaf.opener(words.say(sub))
@@ -97,7 +100,7 @@ pub fn book(input: &BookInput) -> LeavesView {
         opener(&light, "book-key-light-sub"),
     ];
     first.keys.extend(doors(words));
-    let rest = [filter, rates, sets, next, peg, light].into_iter().chain(opened);
+    let rest = [filter, rates, rates_figures, sets, next, peg, light].into_iter().chain(opened);
     LeavesView { leaves: std::iter::once(first).chain(rest).collect() }
 }
 

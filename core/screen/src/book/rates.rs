@@ -1,73 +1,99 @@
 //! Catch per hour: of all sessions shown, and of each.
 
 use super::{BookInput, Day, LEVEL_PERCENT, tally, whose_day_words};
-use crate::figures::{sentence_case, trimmed};
-use crate::{Arg, BookSet, Leaf, LeafLine, LeafSpan, Wording};
+use crate::figures::{sentence_case, trimmed, whole};
+use crate::{Arg, BookSet, Leaf, LeafKey, LeafLine, LeafSpan, Wording};
 use restwater_compare::FEWEST_BITES;
-use restwater_compare::sets::{Rate, set_rates};
+use restwater_compare::sets::{DayTally, Rate, set_rates};
 
 /// Sessions listed one by one; the rates of all count every one.
 const LISTED: usize = 24;
 /// The scale ends at this many times the highest rate.
 const SCALE: f64 = 2.5;
 
-/// The leaf.
-pub(super) fn rates(input: &BookInput, shown: &[Day]) -> Leaf {
+/// The page of the rates, and the page of their figures behind it.
+pub(super) fn rates(input: &BookInput, shown: &[Day]) -> [Leaf; 2] {
     let words = input.words;
-    let mut leaf = Leaf::new(words, "book", "rates");
+    let mut verdict = Leaf::new(words, "book", "rates");
+    let mut figures = Leaf::new(words, "book", "rates-figures");
     let tallies: Vec<_> = shown.iter().map(|day| tally(day.gist)).collect();
     let all = set_rates(&tallies);
+    verdict.says = says(input, all.bites.as_ref());
+    verdict.lines = lines(input, shown, &tallies, counts_words);
+    figures.says.clone_from(&verdict.says);
+    figures.lines = lines(input, shown, &tallies, limits_words);
+    if shown.len() > LISTED {
+        verdict.notes.push(words.say_with("book-listed", &[("count", Arg::Count(LISTED))]));
+    }
+    figures.notes.push(words.say_with("book-rates-how", &[("level", Arg::Count(LEVEL_PERCENT))]));
+    verdict.rows = input.filter.rows(words, BookSet::Shown, input.days);
+    if all.bites.is_some() {
+        verdict.keys.push(LeafKey {
+            label: words.say("waits-figures"),
+            ..figures.opener(words.say("book-figures-sub"))
+        });
+    }
+    [verdict, figures]
+}
+
+/// How often a bite comes, and what that rests on.
+fn says(input: &BookInput, bites: Option<&Rate>) -> String {
+    let words = input.words;
     let which = input.filter.words(words, input.days);
-    leaf.says = match all.bites {
+    match bites {
         None => words.say("book-rates-none"),
         Some(rate) if rate.count < FEWEST_BITES => {
             let args = [("which", Arg::Text(&which)), ("bites", Arg::Count(rate.count as usize))];
             sentence_case(&words.say_with("book-rates-cant-tell", &args))
         }
         Some(rate) => {
-            let (per_hour, low, high) = figures(&rate);
-            sentence_case(&words.say_with(
-                "book-rates-says",
-                &[
-                    ("which", Arg::Text(&which)),
-                    ("rate", Arg::Text(&per_hour)),
-                    ("low", Arg::Text(&low)),
-                    ("high", Arg::Text(&high)),
-                ],
-            ))
+            let (minutes, hours) = (whole(60.0 / rate.per_hour), trimmed(rate.hours, 1));
+            let args = [
+                ("which", Arg::Text(&which)),
+                ("minutes", Arg::Text(&minutes)),
+                ("bites", Arg::Count(rate.count as usize)),
+                ("hours", Arg::Text(&hours)),
+            ];
+            sentence_case(&words.say_with("book-rates-says", &args))
         }
-    };
+    }
+}
+
+/// A line for all sessions, one for the fish landed, and one for each session.
+fn lines(
+    input: &BookInput,
+    shown: &[Day],
+    tallies: &[DayTally],
+    detail: fn(&Wording, &Rate) -> String,
+) -> Vec<LeafLine> {
+    let words = input.words;
+    let all = set_rates(tallies);
     let each: Vec<_> = shown
         .iter()
-        .zip(&tallies)
+        .zip(tallies)
         .take(LISTED)
         .map(|(day, tally)| (whose_day_words(words, day), set_rates(std::slice::from_ref(tally)).bites))
         .collect();
     let top =
         each.iter().filter_map(|(_, rate)| rate.map(|r| r.per_hour)).chain(all.bites.map(|r| r.per_hour));
     let scale = scale_of(top);
+    let line = |label: String, rate: &Rate| LeafLine {
+        detail: detail(words, rate),
+        ..rate_line(words, label, rate, scale)
+    };
     let together = words.say_with("book-together", &[("count", Arg::Count(all.days))]);
-    leaf.lines.extend(all.bites.map(|rate| rate_line(words, words.say("book-bites-rate"), &rate, scale)));
-    if let Some(rate) = all.landed {
-        // Another clock: hours of the whole session, so it has no place on the scale of hours out.
-        leaf.lines
-            .push(LeafLine { span: None, ..rate_line(words, words.say("book-landed-rate"), &rate, scale) });
-    }
-    for line in &mut leaf.lines {
-        line.label = format!("{}, {together}", line.label);
-    }
-    for (label, rate) in each {
-        leaf.lines.push(match rate {
-            Some(rate) => rate_line(words, label, &rate, scale),
-            None => LeafLine::new(label, words.say("book-nothing-out")),
-        });
-    }
-    if shown.len() > LISTED {
-        leaf.notes.push(words.say_with("book-listed", &[("count", Arg::Count(LISTED))]));
-    }
-    leaf.notes.push(words.say_with("book-rates-how", &[("level", Arg::Count(LEVEL_PERCENT))]));
-    leaf.rows = input.filter.rows(words, BookSet::Shown, input.days);
-    leaf
+    let of_all = |id: &str| format!("{}, {together}", words.say(id));
+    let mut lines: Vec<LeafLine> =
+        all.bites.iter().map(|rate| line(of_all("book-bites-rate"), rate)).collect();
+    // Another clock: hours of the whole session, so it has no place on the scale of hours out.
+    lines.extend(
+        all.landed.iter().map(|rate| LeafLine { span: None, ..line(of_all("book-landed-rate"), rate) }),
+    );
+    lines.extend(each.into_iter().map(|(label, rate)| match rate {
+        Some(rate) => line(label, &rate),
+        None => LeafLine::new(label, words.say("book-nothing-out")),
+    }));
+    lines
 }
 
 /// End of the scale that a set of rates is drawn on.
@@ -86,12 +112,17 @@ fn figures(rate: &Rate) -> (String, String, String) {
     )
 }
 
-/// "0.9 an hour", its limits and counts, and the range drawn.
-pub(super) fn rate_line(words: &Wording, label: String, rate: &Rate, scale: f64) -> LeafLine {
-    let (per_hour, low, high) = figures(rate);
+/// "9 in 6.5 h".
+fn counts_words(words: &Wording, rate: &Rate) -> String {
     let hours = trimmed(rate.hours, 1);
-    let mut line = LeafLine::new(label, words.say_with("book-per-hour", &[("rate", Arg::Text(&per_hour))]));
-    line.detail = words.say_with(
+    words.say_with("book-counts", &[("count", Arg::Count(rate.count as usize)), ("hours", Arg::Text(&hours))])
+}
+
+/// "9 in 6.5 h: 0.6 to 2.6".
+fn limits_words(words: &Wording, rate: &Rate) -> String {
+    let (_, low, high) = figures(rate);
+    let hours = trimmed(rate.hours, 1);
+    words.say_with(
         "book-limits",
         &[
             ("count", Arg::Count(rate.count as usize)),
@@ -99,7 +130,14 @@ pub(super) fn rate_line(words: &Wording, label: String, rate: &Rate, scale: f64)
             ("low", Arg::Text(&low)),
             ("high", Arg::Text(&high)),
         ],
-    );
+    )
+}
+
+/// "0.9 an hour", its limits and counts, and the range drawn.
+pub(super) fn rate_line(words: &Wording, label: String, rate: &Rate, scale: f64) -> LeafLine {
+    let (per_hour, ..) = figures(rate);
+    let mut line = LeafLine::new(label, words.say_with("book-per-hour", &[("rate", Arg::Text(&per_hour))]));
+    line.detail = limits_words(words, rate);
     line.span = Some(LeafSpan {
         low: rate.limits.low.min(scale),
         at: Some(rate.per_hour),

@@ -7,7 +7,7 @@ pub use side::{ChangeView, ForestPoint, SideView, StartTest, VerdictTone};
 pub use test::{AlternationView, StepState, StepView};
 
 use super::chart::{Axis, Tick};
-use super::{Arg, Wording};
+use super::{Arg, FiguresView, LeafKey, Wording};
 use restwater_compare::{ChangeFinding, Verdict};
 use restwater_session::Session;
 use serde::{Deserialize, Serialize};
@@ -33,6 +33,10 @@ pub struct ChangesView {
     pub changes: Vec<ChangeView>,
     /// The alternating test that runs.
     pub test: Option<AlternationView>,
+    /// The page behind the verdicts; none before there is a change.
+    pub figures: Option<FiguresView>,
+    /// What to do where there is nothing to show yet.
+    pub offer: Option<LeafKey>,
 }
 
 /// Makes the screen from what was found.
@@ -51,14 +55,21 @@ pub fn changes(words: &Wording, session: Option<&Session>, findings: &[ChangeFin
         let can_start = session.is_open() && session.alternation.is_none();
         findings.iter().map(|f| side::change(words, session, f, can_start)).collect()
     };
+    let changes: Vec<ChangeView> = session.map(view).unwrap_or_default();
+    let figures = changes.iter().map(side::figures).collect();
     ChangesView {
         title: words.say("changes-title"),
         says,
         looked_at: findings.len() as u32,
         warning,
         axis: forest_axis(words),
-        changes: session.map(view).unwrap_or_default(),
+        figures: (!changes.is_empty())
+            .then(|| FiguresView { title: words.say("waits-figures"), lines: figures }),
+        changes,
         test: session.and_then(|session| test::alternation(words, session)),
+        offer: session
+            .is_none_or(|session| !session.is_open() && findings.is_empty())
+            .then(|| LeafKey::start(words)),
     }
 }
 

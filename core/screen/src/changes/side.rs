@@ -88,6 +88,12 @@ pub struct ChangeView {
     pub tone: VerdictTone,
     /// "Can't tell yet", "Leans to pink", "Pink clearly better here today".
     pub verdict: String,
+    /// The verdict as an angler would say it: "Pink or white? Can't tell yet."
+    pub says: String,
+    /// What it rests on: "White: 8 bites in 14 casts, 217 min. Pink: 1 bite in 3 casts, 48 min."
+    pub counts: String,
+    /// How to find out, where that isn't known and a test can begin: "White, pink, pink, white on one spot."
+    pub find_out: String,
     /// "Of 100 changes that look like this: 71 favour pink; 4 favour white; 25 make no difference."
     pub probability: String,
     /// The first of these figures as a probability: that the new one is better.
@@ -119,6 +125,9 @@ pub(super) fn change(words: &Wording, session: &Session, f: &ChangeFinding, can_
         new: side(words, &f.b, new.clone()),
         tone,
         verdict: sentence_case(&verdict),
+        says: says(words, f.verdict, &old, &new),
+        counts: counts(words, f, &old, &new),
+        find_out: find_out(words, f, &old, &new),
         probability: probability(words, f, &old, &new),
         new_better: f.belief.b,
         ratio: ratio(words, f, &old, &new),
@@ -153,18 +162,23 @@ pub(super) fn value_words(words: &Wording, session: &Session, factor: Factor, va
     }
 }
 
-fn side(words: &Wording, record: &SideRecord, value: String) -> SideView {
+/// "4 bites in 6 casts, 85 min".
+fn side_counts(words: &Wording, record: &SideRecord) -> String {
     let minutes = whole(record.minutes);
     let counts = [
         ("bites", Arg::Count(record.bites as usize)),
         ("casts", Arg::Count(record.casts)),
         ("minutes", Arg::Text(&minutes)),
     ];
+    words.say_with("change-side", &counts)
+}
+
+fn side(words: &Wording, record: &SideRecord, value: String) -> SideView {
     let limits = record.per_hour_limits;
     let (rate, range) = (trimmed(record.per_hour, 1), range(words, limits, 1));
     SideView {
         value,
-        counts: words.say_with("change-side", &counts),
+        counts: side_counts(words, record),
         rate: words.say_with("change-rate", &[("rate", Arg::Text(&rate)), ("limits", Arg::Text(&range))]),
         per_hour: record.per_hour,
         per_hour_low: limits.low,
@@ -186,6 +200,53 @@ fn verdict(words: &Wording, verdict: Verdict, old: &str, new: &str) -> (VerdictT
         Verdict::LeansTo(side) => (VerdictTone::Leans, say("verdict-leans", side)),
         Verdict::ClearlyBetterHereToday(side) => (VerdictTone::Clear, say("verdict-clear", side)),
     }
+}
+
+/// "Pink or white? Can't tell yet."
+fn says(words: &Wording, verdict: Verdict, old: &str, new: &str) -> String {
+    let (id, side) = match verdict {
+        Verdict::CantTellYet => ("change-says-cant-tell", Side::B),
+        Verdict::LeansTo(side) => ("change-says-leans", side),
+        Verdict::ClearlyBetterHereToday(side) => ("change-says-clear", side),
+    };
+    let value = if side == Side::A { old } else { new };
+    // There it begins a sentence.
+    let value = if id == "change-says-clear" { sentence_case(value) } else { value.to_owned() };
+    let args = [("new", Arg::Text(new)), ("old", Arg::Text(old)), ("value", Arg::Text(&value))];
+    sentence_case(&words.say_with(id, &args))
+}
+
+/// What each side brought.
+fn counts(words: &Wording, f: &ChangeFinding, old: &str, new: &str) -> String {
+    let of = |value: &str, record: &SideRecord| {
+        let counts = side_counts(words, record);
+        let args = [("value", Arg::Text(value)), ("counts", Arg::Text(&counts))];
+        sentence_case(&words.say_with("change-counts", &args))
+    };
+    [of(old, &f.a), of(new, &f.b)].join(" ")
+}
+
+/// The casts that would tell, where the record does not.
+fn find_out(words: &Wording, f: &ChangeFinding, old: &str, new: &str) -> String {
+    if matches!(f.verdict, Verdict::ClearlyBetterHereToday(_)) {
+        return String::new();
+    }
+    // Two spots can't be tried on one.
+    let id = if f.factor == Factor::Spot { "change-find-out-spots" } else { "change-find-out" };
+    words.say_with(id, &[("a", Arg::Text(old)), ("b", Arg::Text(new))])
+}
+
+/// Rates with their limits, the ratio and every p, for the page behind the verdicts.
+pub(super) fn figures(change: &ChangeView) -> String {
+    let side = |side: &SideView| format!("{}: {}.", sentence_case(&side.value), side.rate);
+    [
+        format!("{}.", change.title),
+        side(&change.old),
+        side(&change.new),
+        change.ratio.clone(),
+        change.p.clone(),
+    ]
+    .join(" ")
 }
 
 fn probability(words: &Wording, f: &ChangeFinding, old: &str, new: &str) -> String {

@@ -85,6 +85,23 @@ fn thin_evidence_cannot_tell_and_says_why_and_how_much_more() {
     assert_eq!(change.reasons[0], "Fewer than three bites on both sides together.");
     assert!(change.more.contains("more casts") || change.more.contains("further casts"), "{}", change.more);
     assert!(change.p.contains("Raised for 1 change:"), "{}", change.p);
+    assert_eq!(change.says, "Pink or white? Can't tell yet.");
+    assert!(change.counts.starts_with("White: "), "{}", change.counts);
+    assert_eq!(change.find_out, "To find out: white, pink, pink, white on one spot, one rod.");
+}
+
+#[test]
+fn the_verdict_comes_without_p_and_limits_which_are_on_the_page_of_figures() {
+    let view = screen(&written("ABBAABBAABBAABBA").0);
+    let change = &view.changes[0];
+    assert_eq!(change.says, "Pink or white? Pink, clearly, here today.");
+    assert_eq!(change.find_out, "", "it is known");
+    let figures = view.figures.unwrap();
+    assert_eq!(figures.lines.len(), 1);
+    for figure in [&change.p, &change.ratio, &change.old.rate, &change.new.rate] {
+        assert!(figures.lines[0].contains(figure.as_str()), "{:?}", figures.lines);
+        assert!(!change.counts.contains(figure.as_str()));
+    }
 }
 
 #[test]

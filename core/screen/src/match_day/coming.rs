@@ -3,6 +3,7 @@
 use super::now::local_clock;
 use super::weights::estimate;
 use super::{MatchInput, MatchLine, RestInput};
+use crate::Arg;
 use crate::figures::{hours_minutes, trimmed, whole};
 use restwater_match_day::casts_left::RangeMs;
 use restwater_match_day::clock::{MINUTE_MS, MatchClock, Phase};
@@ -10,7 +11,7 @@ use restwater_match_day::forecast::{LastCast, Range};
 use restwater_match_day::rules::OverLimit;
 use restwater_match_day::weight::Weight;
 use restwater_session::own_count::OwnCount;
-use restwater_session::rest::{casts_of_all_rods, cycle, finish, leaves};
+use restwater_session::rest::{Rest, casts_of_all_rods, cycle, finish, leaves};
 use restwater_session::{MatchDay, MatchSetup};
 use restwater_session::{Session, running_wait_min};
 use restwater_sky::daylight::{Light, Place, daylight};
@@ -116,6 +117,24 @@ pub(super) fn coming(input: &MatchInput, match_day: &MatchDay) -> Vec<MatchLine>
     lines.extend(super::section::line(input));
     lines.push(light(input, setup));
     lines
+}
+
+/// What is most likely to come, as an angler would say it.
+pub(super) fn says(input: &MatchInput, match_day: &MatchDay) -> String {
+    let Some(rest) = &input.rest else { return String::new() };
+    let Some(Rest { coming, .. }) = rest.rest.filter(|_| !cant_tell(rest)) else {
+        return input.say("match-coming-cant-tell", &[]);
+    };
+    let setup = &match_day.setup;
+    let end = input.counted().map(|own| finish(&own.running, coming.weight, most(setup)).likely);
+    let count = |range: Range| libm::round(range.likely).max(0.0) as usize;
+    let weight = estimate(setup.unit, end.unwrap_or(coming.weight.likely));
+    let args = [
+        ("bites", Arg::Count(count(coming.bites))),
+        ("fish", Arg::Count(count(coming.fish))),
+        ("weight", Arg::Text(&weight)),
+    ];
+    input.words.say_with("match-coming-says", &args)
 }
 
 /// The most that can count: only where every net has a limit and counts to it.

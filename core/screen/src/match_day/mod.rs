@@ -14,7 +14,7 @@ pub use section::{OnScales, scales_cycle};
 pub(crate) use weights::estimate;
 pub use weights::{short as weight_words, units};
 
-use super::{Arg, ChoiceRow, MatchTap, Wording};
+use super::{Arg, ChoiceRow, FiguresView, LeafKey, MatchTap, Wording};
 use restwater_match_day::running::RunningError;
 use restwater_match_day::typed::TypedWeight;
 use restwater_session::MatchSetup;
@@ -76,7 +76,7 @@ pub struct NetView {
     pub holds: String,
     /// "of 50 lb", and the range where it is uncertain.
     pub limit: String,
-    /// "NEAR THE LIMIT"; empty where it isn't.
+    /// "near the limit"; empty where it isn't.
     pub says: String,
     /// How near to the limit.
     pub warning: NetWarning,
@@ -170,10 +170,12 @@ pub struct MatchView {
     pub nets: Vec<NetView>,
     /// How far the two clocks are apart, what the weights rest on and what is left out of them.
     pub notes: Vec<String>,
+    /// What is to come, in one sentence.
+    pub coming_says: String,
     /// Bites, fish, weight to come, finish, daylight.
     pub coming: Vec<MatchLine>,
-    /// How that was obtained.
-    pub coming_notes: Vec<String>,
+    /// How that was obtained, on a page behind it.
+    pub coming_figures: FiguresView,
     /// Whether the latest fish is one of which nothing was said yet.
     pub fish_waits: bool,
     /// The weigh-in; none without a match.
@@ -190,6 +192,8 @@ pub struct MatchView {
     pub to_weigh_in: PageKey,
     /// Sets a match where there is none.
     pub begin: Option<MatchKey>,
+    /// What to do before a match can be set.
+    pub offer: Option<LeafKey>,
     /// Alarms still to come, soonest first.
     pub alarms: Vec<AlarmView>,
 }
@@ -267,7 +271,8 @@ pub fn match_view(input: &MatchInput) -> MatchView {
         nets: setup.map_or_else(Vec::new, |setup| now::nets(input, setup)),
         notes: now::notes(input),
         coming: input.match_day().map_or_else(Vec::new, |m| coming::coming(input, m)),
-        coming_notes: coming::notes(input),
+        coming_says: input.match_day().map_or_else(String::new, |m| coming::says(input, m)),
+        coming_figures: FiguresView { title: input.say("waits-figures", &[]), lines: coming::notes(input) },
         fish_waits: setup.is_some() && input.caught.last().is_some_and(|fish| !fish.is_said),
         weigh_in: setup.map(|setup| weigh_in::page(input, setup)),
         rows,
@@ -276,6 +281,7 @@ pub fn match_view(input: &MatchInput) -> MatchView {
         to_rules: page("rules"),
         to_weigh_in: page("weigh-in"),
         begin,
+        offer: (!open && setup.is_none()).then(|| LeafKey::start(input.words)),
         alarms: input.match_day().map_or_else(Vec::new, |m| now::alarms_to_come(input.words, m, input.now)),
     }
 }

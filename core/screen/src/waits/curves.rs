@@ -5,8 +5,10 @@ use crate::bank::leave_words;
 use crate::chart::{
     Axis, ChartBand, ChartBar, ChartDot, ChartKind, ChartLine, ChartSpan, ChartView, DotShape, LineStyle,
 };
+use crate::day::habit_words;
 use crate::figures::{trimmed, whole};
 use crate::{Arg, Wording};
+use restwater_session::HabitBeforeBites;
 use restwater_waits::{Advice, CurveKind, CurvePoint, Limits, SurvivalCurve, Wait, WaitPosterior};
 
 /// Points of a curve that is drawn.
@@ -26,6 +28,8 @@ pub(super) struct Asked<'a> {
     pub(super) posterior: &'a WaitPosterior,
     pub(super) advice: &'a Advice,
     pub(super) habit: Option<f64>,
+    /// Where it comes before every bite of today.
+    pub(super) before_bites: Option<HabitBeforeBites>,
 }
 
 impl Asked<'_> {
@@ -218,10 +222,7 @@ impl Asked<'_> {
             "waits-bites-between",
             &[("bites", Arg::Count(seen.len())), ("low", Arg::Text(&low)), ("high", Arg::Text(&high))],
         ));
-        // A habit that never saw a bite: casts left longer than usual brought them all.
-        if let Some(habit) = self.habit.filter(|habit| libm::round(*habit) < libm::floor(first)) {
-            says.push(words.say_with("waits-habit-before", &[("habit", Arg::Text(&whole(habit)))]));
-        }
+        says.extend(self.before_bites.map(|habit| habit_words(words, habit)));
         says.push(words.say_with("waits-not-tried", &[("minutes", Arg::Text(&longest))]));
         says.join(" ")
     }

@@ -8,9 +8,9 @@ pub use forecast::{ForecastLine, ForecastView, forecast_view};
 
 use super::casts_that_count::CastFilter;
 use super::figures::{trimmed, whole};
-use super::{Arg, ChartView, ChoiceRow, Whose, Wording};
+use super::{Arg, ChartView, ChoiceRow, LeafKey, Whose, Wording};
 use restwater_compare::CastRow;
-use restwater_session::{Rhythm, Session};
+use restwater_session::{Rhythm, Session, habit_before_bites};
 use restwater_waits::{Advice, EarlierDay, Record, Settings, Wait, WaitPosterior};
 use serde::{Deserialize, Serialize};
 
@@ -35,6 +35,23 @@ pub struct WaitsView {
     pub forecast: Option<ForecastView>,
     /// The page behind them; none before there is a picture.
     pub figures: Option<FiguresView>,
+    /// What to do where there is nothing to show yet.
+    pub offer: Option<LeafKey>,
+}
+
+impl WaitsView {
+    /// The screen before the first session: what to do, and the key for it.
+    pub fn without_session(words: &Wording) -> Self {
+        Self {
+            title: words.say("waits-title"),
+            counts: words.say("waits-none"),
+            rows: Vec::new(),
+            charts: Vec::new(),
+            forecast: None,
+            figures: None,
+            offer: Some(LeafKey::start(words)),
+        }
+    }
 }
 
 /// The page behind verdicts: intervals, p values and how they were obtained.
@@ -109,11 +126,16 @@ pub fn waits(input: &WaitsInput) -> (WaitsView, Option<WaitPosterior>) {
     let all = counted.all();
     let mut view = WaitsView {
         title,
-        counts: counted.words(words, &all),
+        counts: if all.is_empty() && input.rows.is_empty() && input.session.is_open() {
+            words.say("waits-none-yet")
+        } else {
+            counted.words(words, &all)
+        },
         rows,
         charts: Vec::new(),
         forecast: None,
         figures: None,
+        offer: (all.is_empty() && !input.session.is_open()).then(|| LeafKey::start(words)),
     };
     let earlier: Vec<EarlierDay> =
         counted.earlier.iter().map(|(waits, weight)| EarlierDay { waits, weight: *weight }).collect();
@@ -146,6 +168,7 @@ fn pictures(input: &WaitsInput, counted: &Counted, all: &[Wait], posterior: &Wai
         posterior,
         advice: &advice,
         habit: input.habit_min,
+        before_bites: habit_before_bites(input.session),
     };
     let all = [
         asked.leave_time(),

@@ -30,8 +30,8 @@ private struct FileDialogs: ViewModifier {
                 }
             }
             .sheet(isPresented: shares) {
-                if case .share(let file) = state.content.files.dialog {
-                    ShareSheet(url: URL(fileURLWithPath: file.path)) { done in
+                if let item = shared {
+                    ShareSheet(item: item) { done in
                         if done { state.dialogSaved() } else { state.dialogCancelled() }
                     }
                 }
@@ -42,7 +42,22 @@ private struct FileDialogs: ViewModifier {
     private var picksFolder: Bool { state.content.files.answering == .folder }
     private var picks: Binding<Bool> { shown { $0 == .pick || $0 == .folder } }
     private var saves: Binding<Bool> { shown { if case .save = $0 { true } else { false } } }
-    private var shares: Binding<Bool> { shown { if case .share = $0 { true } else { false } } }
+    private var shares: Binding<Bool> {
+        shown {
+            switch $0 {
+            case .share, .text: true
+            case .pick, .folder, .save: false
+            }
+        }
+    }
+
+    private var shared: Any? {
+        switch state.content.files.dialog {
+        case .share(let file): URL(fileURLWithPath: file.path)
+        case .text(let text): text
+        case .pick, .folder, .save, nil: nil
+        }
+    }
 
     private var saved: URL? {
         if case .save(let file) = state.content.files.answering { URL(fileURLWithPath: file.path) } else { nil }

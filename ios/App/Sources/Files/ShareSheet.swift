@@ -3,12 +3,13 @@ import UIKit
 
 /// The system's share sheet: AirDrop, Files, mail. The app itself reaches no network.
 struct ShareSheet: UIViewControllerRepresentable {
-    let url: URL
-    /// Whether the file was handed on.
+    /// A file's URL, or a text.
+    let item: Any
+    /// Whether it was handed on.
     let ended: @MainActor (Bool) -> Void
 
     func makeUIViewController(context: Context) -> UIActivityViewController {
-        let sheet = UIActivityViewController(activityItems: [url], applicationActivities: nil)
+        let sheet = UIActivityViewController(activityItems: [item], applicationActivities: nil)
         sheet.completionWithItemsHandler = { _, done, _, _ in ended(done) }
         return sheet
     }

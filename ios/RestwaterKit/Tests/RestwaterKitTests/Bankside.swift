@@ -77,6 +77,8 @@ final class Bankside {
         guard let ask = piece.ask, piece.enabled else { return XCTFail("\(tag) can't be tapped", file: file, line: line) }
         state.tap(ask)
         await state.settled()
+        // After BACK a thumb looks where it is: what follows within the time of a double tap is taken for one.
+        if tag == "back" { clock.forward(ms: 1_000) }
         await look()
     }
 
@@ -92,7 +94,7 @@ final class Bankside {
     /// By the list of screens.
     func open(_ showing: Showing) async {
         await tap("screens")
-        await turn(to: "open-\(String.tag(showing))", by: "grid-more")
+        await turn(to: "open-\(String.tag(showing))", by: "next-page")
         await tap("open-\(String.tag(showing))")
     }
 

@@ -47,7 +47,7 @@ final class LeavesTests: XCTestCase, @unchecked Sendable {
                     for _ in 0..<40 {
                         let sheet = day.sheet
                         spoken.formUnion(sheet.pieces.map(\.spoken))
-                        guard sheet["next-part"] != nil else { break }
+                        guard sheet["next-page"] != nil else { break }
                         day.state.tap(.nextPart)
                     }
                     for text in [leaf.says, leaf.caution] + leaf.notes where !text.isEmpty {
@@ -76,7 +76,7 @@ extension Bankside {
     /// Turns parts and pages until the piece is there.
     func reach(_ tag: String) async {
         for _ in 0..<12 where sheet[tag] == nil {
-            await tap(sheet["next-part"] != nil ? "next-part" : "grid-more")
+            await tap("next-page")
         }
     }
 }

@@ -88,14 +88,16 @@ final class TapTests: XCTestCase, @unchecked Sendable {
         XCTAssertEqual(day.echoes.suffix(3), [.logged, .logged, .logged])
     }
 
-    func testHandAndSchemeAreOneTapApartAndKept() async throws {
+    func testHandAndSchemeAreChosenAndKept() async throws {
         let day = try Bankside()
         await day.start()
         let right = day.sheet["key-CAST"]!.place
-        await day.tap("hand")
+        day.state.act(.set(hand: .left, scheme: nil))
+        await day.look()
         let left = day.sheet["key-CAST"]!.place
         XCTAssertEqual(left.left + left.width, day.measure.width - right.left, accuracy: 0.01)
-        await day.tap("scheme")
+        day.state.act(.set(hand: nil, scheme: .night))
+        await day.look()
         XCTAssertEqual(day.state.content.settings, Settings(hand: .left, scheme: .night))
         day.state.phase(.background)
         await day.state.settled()

@@ -65,6 +65,30 @@ final class WholeDayTests: XCTestCase, @unchecked Sendable {
         await day.turn(to: "key-END", by: "more")
         await day.tap(.end)
         XCTAssertEqual(day.bank.state, .noSession)
+
+        // The card of the day comes up of itself, and can be handed on as a text.
+        XCTAssertEqual(day.state.content.showing, .day)
+        await day.tap("key-share-")
+        guard case .text(let text) = day.state.content.files.dialog else { return XCTFail("no text is handed on") }
+        XCTAssertTrue(text.contains("Try next: "), text)
+        day.state.dialogSaved()
+        await day.tap("back")
+        XCTAssertEqual(day.state.content.showing, .bank)
+    }
+
+    func testTheFirstOpeningIsThreeCardsAndOnce() async throws {
+        let day = try Bankside()
+        day.state.greet()
+        await day.state.settled()
+        await day.look()
+        XCTAssertEqual(day.state.content.showing, .welcome)
+        await day.tap("key-to-wait")
+        await day.tap("key-to-where")
+        await day.tap("key-skip-")
+        XCTAssertEqual(day.state.content.showing, .bank)
+        day.state.greet()
+        await day.state.settled()
+        XCTAssertEqual(day.state.content.showing, .bank)
     }
 
     func testTwoRodsHaveAClockEachAndTheKeysActOnTheChosenOne() async throws {
@@ -98,10 +122,10 @@ final class WholeDayTests: XCTestCase, @unchecked Sendable {
         let rows = day.state.content.tackle!.rows
         XCTAssertFalse(rows.isEmpty)
         for row in rows {
-            await day.turn(to: "row-\(row.tag)", by: "grid-more")
+            await day.turn(to: "row-\(row.tag)", by: "next-page")
             await day.tap("row-\(row.tag)")
             if let choice = row.choices.first(where: { !$0.chosen }) {
-                await day.turn(to: "choice-\(row.tag)-\(choice.tag)", by: "grid-more")
+                await day.turn(to: "choice-\(row.tag)-\(choice.tag)", by: "next-page")
                 await day.tap("choice-\(row.tag)-\(choice.tag)")
                 await day.wait(seconds: 1)
             }
@@ -163,7 +187,7 @@ final class WholeDayTests: XCTestCase, @unchecked Sendable {
         await day.tap("screens")
         await day.tap("open-SWIM")
         await day.tap("swim-more")
-        await day.turn(to: "swim-place", by: "grid-more")
+        await day.turn(to: "swim-place", by: "next-page")
         await day.tap("swim-place")
         func values() -> [String] { day.state.content.swim?.place.fields.map(\.value) ?? [] }
         await day.tap("swim-USE_PHONE")

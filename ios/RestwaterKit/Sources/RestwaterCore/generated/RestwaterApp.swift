@@ -909,6 +909,10 @@ public struct Update: Equatable, Hashable {
      * What to say of the tap.
      */
     public let notice: String
+    /**
+     * A screen that comes up of itself: the Bank after START, the card of the day after END.
+     */
+    public let opens: Which?
 
     // Default memberwise initializers are never public by default, so we
     // declare one manually.
@@ -927,12 +931,16 @@ public struct Update: Equatable, Hashable {
          */undoLabel: String?, 
         /**
          * What to say of the tap.
-         */notice: String) {
+         */notice: String, 
+        /**
+         * A screen that comes up of itself: the Bank after START, the card of the day after END.
+         */opens: Which?) {
         self.screen = screen
         self.changed = changed
         self.repeated = repeated
         self.undoLabel = undoLabel
         self.notice = notice
+        self.opens = opens
     }
 
     
@@ -955,7 +963,8 @@ public struct FfiConverterTypeUpdate: FfiConverterRustBuffer {
                 changed: FfiConverterBool.read(from: &buf), 
                 repeated: FfiConverterBool.read(from: &buf), 
                 undoLabel: FfiConverterOptionString.read(from: &buf), 
-                notice: FfiConverterString.read(from: &buf)
+                notice: FfiConverterString.read(from: &buf), 
+                opens: FfiConverterOptionTypeWhich.read(from: &buf)
         )
     }
 
@@ -965,6 +974,7 @@ public struct FfiConverterTypeUpdate: FfiConverterRustBuffer {
         FfiConverterBool.write(value.repeated, into: &buf)
         FfiConverterOptionString.write(value.undoLabel, into: &buf)
         FfiConverterString.write(value.notice, into: &buf)
+        FfiConverterOptionTypeWhich.write(value.opens, into: &buf)
     }
 }
 
@@ -1181,6 +1191,30 @@ fileprivate struct FfiConverterOptionTypeAction: FfiConverterRustBuffer {
         switch try readInt(&buf) as Int8 {
         case 0: return nil
         case 1: return try FfiConverterTypeAction.read(from: &buf)
+        default: throw UniffiInternalError.unexpectedOptionalTag
+        }
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterOptionTypeWhich: FfiConverterRustBuffer {
+    typealias SwiftType = Which?
+
+    public static func write(_ value: SwiftType, into buf: inout [UInt8]) {
+        guard let value = value else {
+            writeInt(&buf, Int8(0))
+            return
+        }
+        writeInt(&buf, Int8(1))
+        FfiConverterTypeWhich.write(value, into: &buf)
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwiftType {
+        switch try readInt(&buf) as Int8 {
+        case 0: return nil
+        case 1: return try FfiConverterTypeWhich.read(from: &buf)
         default: throw UniffiInternalError.unexpectedOptionalTag
         }
     }

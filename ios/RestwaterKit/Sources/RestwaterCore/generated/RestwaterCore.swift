@@ -481,6 +481,22 @@ fileprivate struct FfiConverterUInt8: FfiConverterPrimitive {
 #if swift(>=5.8)
 @_documentation(visibility: private)
 #endif
+fileprivate struct FfiConverterUInt32: FfiConverterPrimitive {
+    typealias FfiType = UInt32
+    typealias SwiftType = UInt32
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> UInt32 {
+        return try lift(readInt(&buf))
+    }
+
+    public static func write(_ value: SwiftType, into buf: inout [UInt8]) {
+        writeInt(&buf, lower(value))
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
 fileprivate struct FfiConverterUInt64: FfiConverterPrimitive {
     typealias FfiType = UInt64
     typealias SwiftType = UInt64
@@ -629,6 +645,11 @@ public protocol RestwaterProtocol: AnyObject, Sendable {
     func doors() throws  -> DoorsView
     
     /**
+     * The screen that the app opens with: once, before anything was logged, the cards of the first opening.
+     */
+    func firstScreen() throws  -> Which
+    
+    /**
      * Puts the log aside while the app is in the background.
      */
     func pause() throws 
@@ -651,7 +672,7 @@ public protocol RestwaterProtocol: AnyObject, Sendable {
     /**
      * Hand and scheme as last set.
      */
-    func settings() throws  -> Settings
+    func settings(now: Moment) throws  -> Settings
     
     /**
      * The picture of the swim for a canvas: one call a frame.
@@ -879,6 +900,18 @@ open func doors()throws  -> DoorsView  {
 }
     
     /**
+     * The screen that the app opens with: once, before anything was logged, the cards of the first opening.
+     */
+open func firstScreen()throws  -> Which  {
+    return try  FfiConverterTypeWhich_lift(try rustCallWithError(FfiConverterTypeRestwaterError_lift) {
+        uniffiCallStatus in
+    uniffi_restwater_fn_method_restwater_first_screen(
+            self.uniffiCloneHandle(),uniffiCallStatus
+    )
+})
+}
+    
+    /**
      * Puts the log aside while the app is in the background.
      */
 open func pause()throws   {try rustCallWithError(FfiConverterTypeRestwaterError_lift) {
@@ -931,11 +964,12 @@ open func screenJson(which: Which, now: Moment)throws  -> String  {
     /**
      * Hand and scheme as last set.
      */
-open func settings()throws  -> Settings  {
+open func settings(now: Moment)throws  -> Settings  {
     return try  FfiConverterTypeSettings_lift(try rustCallWithError(FfiConverterTypeRestwaterError_lift) {
         uniffiCallStatus in
     uniffi_restwater_fn_method_restwater_settings(
-            self.uniffiCloneHandle(),uniffiCallStatus
+            self.uniffiCloneHandle(),
+        FfiConverterTypeMoment_lower(now),uniffiCallStatus
     )
 })
 }
@@ -1478,6 +1512,18 @@ public func padWords() -> PadWords  {
 })
 }
 /**
+ * The words of the pager on page `page`, from 1, of `pages`.
+ */
+public func pagerWords(page: UInt32, pages: UInt32) -> PagerWords  {
+    return try!  FfiConverterTypePagerWords_lift(try! rustCall() {
+        uniffiCallStatus in
+    uniffi_restwater_fn_func_pager_words(
+        FfiConverterUInt32.lower(page),
+        FfiConverterUInt32.lower(pages),uniffiCallStatus
+    )
+})
+}
+/**
  * A contact wider than this, in millimetres, is a palm or a sleeve, not a tap.
  */
 public func palmMm() -> Double  {
@@ -1579,6 +1625,9 @@ private let initializationResult: InitializationResult = {
     if (uniffi_restwater_checksum_func_pad_words() != 25067) {
         return InitializationResult.apiChecksumMismatch
     }
+    if (uniffi_restwater_checksum_func_pager_words() != 37688) {
+        return InitializationResult.apiChecksumMismatch
+    }
     if (uniffi_restwater_checksum_func_palm_mm() != 33228) {
         return InitializationResult.apiChecksumMismatch
     }
@@ -1627,6 +1676,9 @@ private let initializationResult: InitializationResult = {
     if (uniffi_restwater_checksum_method_restwater_doors() != 423) {
         return InitializationResult.apiChecksumMismatch
     }
+    if (uniffi_restwater_checksum_method_restwater_first_screen() != 13519) {
+        return InitializationResult.apiChecksumMismatch
+    }
     if (uniffi_restwater_checksum_method_restwater_pause() != 19636) {
         return InitializationResult.apiChecksumMismatch
     }
@@ -1639,7 +1691,7 @@ private let initializationResult: InitializationResult = {
     if (uniffi_restwater_checksum_method_restwater_screen_json() != 10903) {
         return InitializationResult.apiChecksumMismatch
     }
-    if (uniffi_restwater_checksum_method_restwater_settings() != 36205) {
+    if (uniffi_restwater_checksum_method_restwater_settings() != 49289) {
         return InitializationResult.apiChecksumMismatch
     }
     if (uniffi_restwater_checksum_method_restwater_swim_scene() != 4073) {

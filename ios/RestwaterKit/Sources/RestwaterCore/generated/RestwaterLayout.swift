@@ -578,13 +578,9 @@ public struct BankLayout: Equatable, Hashable {
      */
     public let screens: Rect
     /**
-     * Changes between day and night.
+     * Beside it the screens an angler opens most while fishing; one that the screen record does not hold stays blank.
      */
-    public let scheme: Rect
-    /**
-     * Changes the hand.
-     */
-    public let hand: Rect
+    public let doors: [DoorPlace]
     /**
      * The clocks, in the order of the rods.
      */
@@ -638,11 +634,16 @@ public struct BankLayout: Equatable, Hashable {
      */
     public let pages: UInt8
     /**
-     * BACK of every other screen: beside CAST, the same in every state.
+     * BACK of every other screen, in the corner of the thumb, the same in every state. A second tap of a cold thumb would
+     * fall on CAST: the core takes it for the same tap.
      */
     public let back: Rect
     /**
-     * A screen with no key of its own but BACK.
+     * The pager of such a screen, beside BACK: everywhere the same key in the same place.
+     */
+    public let pager: Rect
+    /**
+     * A screen with no key of its own but BACK and the pager.
      */
     public let page: PagePlace
     /**
@@ -654,9 +655,13 @@ public struct BankLayout: Equatable, Hashable {
      */
     public let start: Rect
     /**
-     * The set-up, which has BACK and START.
+     * The set-up, which has BACK, START and its own pager.
      */
     public let setUp: PagePlace
+    /**
+     * The pager of the set-up.
+     */
+    public let setUpPager: Rect
     /**
      * Text sizes.
      */
@@ -680,11 +685,8 @@ public struct BankLayout: Equatable, Hashable {
          * Opens the list of screens; not used while fishing.
          */screens: Rect, 
         /**
-         * Changes between day and night.
-         */scheme: Rect, 
-        /**
-         * Changes the hand.
-         */hand: Rect, 
+         * Beside it the screens an angler opens most while fishing; one that the screen record does not hold stays blank.
+         */doors: [DoorPlace], 
         /**
          * The clocks, in the order of the rods.
          */rods: [RodPlace], 
@@ -725,10 +727,14 @@ public struct BankLayout: Equatable, Hashable {
          * How many pages of small keys there are.
          */pages: UInt8, 
         /**
-         * BACK of every other screen: beside CAST, the same in every state.
+         * BACK of every other screen, in the corner of the thumb, the same in every state. A second tap of a cold thumb would
+         * fall on CAST: the core takes it for the same tap.
          */back: Rect, 
         /**
-         * A screen with no key of its own but BACK.
+         * The pager of such a screen, beside BACK: everywhere the same key in the same place.
+         */pager: Rect, 
+        /**
+         * A screen with no key of its own but BACK and the pager.
          */page: PagePlace, 
         /**
          * Keys beside each other in a grid of such a screen: three, or as many as are 21 mm wide.
@@ -737,8 +743,11 @@ public struct BankLayout: Equatable, Hashable {
          * START of the set-up.
          */start: Rect, 
         /**
-         * The set-up, which has BACK and START.
+         * The set-up, which has BACK, START and its own pager.
          */setUp: PagePlace, 
+        /**
+         * The pager of the set-up.
+         */setUpPager: Rect, 
         /**
          * Text sizes.
          */text: TextSizes, 
@@ -750,8 +759,7 @@ public struct BankLayout: Equatable, Hashable {
          */broken: [BrokenRule]) {
         self.header = header
         self.screens = screens
-        self.scheme = scheme
-        self.hand = hand
+        self.doors = doors
         self.rods = rods
         self.since = since
         self.fan = fan
@@ -766,10 +774,12 @@ public struct BankLayout: Equatable, Hashable {
         self.nextRod = nextRod
         self.pages = pages
         self.back = back
+        self.pager = pager
         self.page = page
         self.columns = columns
         self.start = start
         self.setUp = setUp
+        self.setUpPager = setUpPager
         self.text = text
         self.showSubs = showSubs
         self.broken = broken
@@ -793,8 +803,7 @@ public struct FfiConverterTypeBankLayout: FfiConverterRustBuffer {
             try BankLayout(
                 header: FfiConverterTypeRect.read(from: &buf), 
                 screens: FfiConverterTypeRect.read(from: &buf), 
-                scheme: FfiConverterTypeRect.read(from: &buf), 
-                hand: FfiConverterTypeRect.read(from: &buf), 
+                doors: FfiConverterSequenceTypeDoorPlace.read(from: &buf), 
                 rods: FfiConverterSequenceTypeRodPlace.read(from: &buf), 
                 since: FfiConverterOptionTypeRect.read(from: &buf), 
                 fan: FfiConverterOptionTypeRect.read(from: &buf), 
@@ -809,10 +818,12 @@ public struct FfiConverterTypeBankLayout: FfiConverterRustBuffer {
                 nextRod: FfiConverterOptionTypeRect.read(from: &buf), 
                 pages: FfiConverterUInt8.read(from: &buf), 
                 back: FfiConverterTypeRect.read(from: &buf), 
+                pager: FfiConverterTypeRect.read(from: &buf), 
                 page: FfiConverterTypePagePlace.read(from: &buf), 
                 columns: FfiConverterUInt8.read(from: &buf), 
                 start: FfiConverterTypeRect.read(from: &buf), 
                 setUp: FfiConverterTypePagePlace.read(from: &buf), 
+                setUpPager: FfiConverterTypeRect.read(from: &buf), 
                 text: FfiConverterTypeTextSizes.read(from: &buf), 
                 showSubs: FfiConverterBool.read(from: &buf), 
                 broken: FfiConverterSequenceTypeBrokenRule.read(from: &buf)
@@ -822,8 +833,7 @@ public struct FfiConverterTypeBankLayout: FfiConverterRustBuffer {
     public static func write(_ value: BankLayout, into buf: inout [UInt8]) {
         FfiConverterTypeRect.write(value.header, into: &buf)
         FfiConverterTypeRect.write(value.screens, into: &buf)
-        FfiConverterTypeRect.write(value.scheme, into: &buf)
-        FfiConverterTypeRect.write(value.hand, into: &buf)
+        FfiConverterSequenceTypeDoorPlace.write(value.doors, into: &buf)
         FfiConverterSequenceTypeRodPlace.write(value.rods, into: &buf)
         FfiConverterOptionTypeRect.write(value.since, into: &buf)
         FfiConverterOptionTypeRect.write(value.fan, into: &buf)
@@ -838,10 +848,12 @@ public struct FfiConverterTypeBankLayout: FfiConverterRustBuffer {
         FfiConverterOptionTypeRect.write(value.nextRod, into: &buf)
         FfiConverterUInt8.write(value.pages, into: &buf)
         FfiConverterTypeRect.write(value.back, into: &buf)
+        FfiConverterTypeRect.write(value.pager, into: &buf)
         FfiConverterTypePagePlace.write(value.page, into: &buf)
         FfiConverterUInt8.write(value.columns, into: &buf)
         FfiConverterTypeRect.write(value.start, into: &buf)
         FfiConverterTypePagePlace.write(value.setUp, into: &buf)
+        FfiConverterTypeRect.write(value.setUpPager, into: &buf)
         FfiConverterTypeTextSizes.write(value.text, into: &buf)
         FfiConverterBool.write(value.showSubs, into: &buf)
         FfiConverterSequenceTypeBrokenRule.write(value.broken, into: &buf)
@@ -930,6 +942,75 @@ public func FfiConverterTypeBrokenRule_lift(_ buf: RustBuffer) throws -> BrokenR
 #endif
 public func FfiConverterTypeBrokenRule_lower(_ value: BrokenRule) -> RustBuffer {
     return FfiConverterTypeBrokenRule.lower(value)
+}
+
+
+/**
+ * Where the key of a screen lies.
+ */
+public struct DoorPlace: Equatable, Hashable {
+    /**
+     * Which screen it opens.
+     */
+    public let which: Which
+    /**
+     * Where it lies.
+     */
+    public let rect: Rect
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Which screen it opens.
+         */which: Which, 
+        /**
+         * Where it lies.
+         */rect: Rect) {
+        self.which = which
+        self.rect = rect
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension DoorPlace: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeDoorPlace: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> DoorPlace {
+        return
+            try DoorPlace(
+                which: FfiConverterTypeWhich.read(from: &buf), 
+                rect: FfiConverterTypeRect.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: DoorPlace, into buf: inout [UInt8]) {
+        FfiConverterTypeWhich.write(value.which, into: &buf)
+        FfiConverterTypeRect.write(value.rect, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeDoorPlace_lift(_ buf: RustBuffer) throws -> DoorPlace {
+    return try FfiConverterTypeDoorPlace.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeDoorPlace_lower(_ value: DoorPlace) -> RustBuffer {
+    return FfiConverterTypeDoorPlace.lower(value)
 }
 
 
@@ -1338,61 +1419,21 @@ public struct PadWords: Equatable, Hashable {
      */
     public let screens: Said
     /**
-     * Changes to the day scheme.
+     * Opens the further keys of the Swim screen.
      */
-    public let day: Said
-    /**
-     * Changes to the night scheme.
-     */
-    public let night: Said
-    /**
-     * Changes to the left hand.
-     */
-    public let left: Said
-    /**
-     * Changes to the right hand.
-     */
-    public let right: Said
-    /**
-     * Turns to the next page of small keys.
-     */
-    public let more: Said
+    public let further: Said
     /**
      * The small swim fan.
      */
     public let swim: Said
     /**
-     * Turns to the next part of a long leaf.
-     */
-    public let readOn: Said
-    /**
      * Back to the Bank screen.
      */
     public let back: Said
     /**
-     * Opens the Waits screen.
-     */
-    public let waits: Said
-    /**
-     * Opens "Did it matter?".
-     */
-    public let changes: Said
-    /**
-     * Opens the Match screen.
-     */
-    public let matchDay: Said
-    /**
-     * Opens the Files screen.
-     */
-    public let files: Said
-    /**
-     * Opens the Mend screen.
+     * Opens a doubtful entry.
      */
     public let mend: Said
-    /**
-     * Opens the Phone screen.
-     */
-    public let phone: Said
 
     // Default memberwise initializers are never public by default, so we
     // declare one manually.
@@ -1401,62 +1442,22 @@ public struct PadWords: Equatable, Hashable {
          * Opens the list of screens.
          */screens: Said, 
         /**
-         * Changes to the day scheme.
-         */day: Said, 
-        /**
-         * Changes to the night scheme.
-         */night: Said, 
-        /**
-         * Changes to the left hand.
-         */left: Said, 
-        /**
-         * Changes to the right hand.
-         */right: Said, 
-        /**
-         * Turns to the next page of small keys.
-         */more: Said, 
+         * Opens the further keys of the Swim screen.
+         */further: Said, 
         /**
          * The small swim fan.
          */swim: Said, 
         /**
-         * Turns to the next part of a long leaf.
-         */readOn: Said, 
-        /**
          * Back to the Bank screen.
          */back: Said, 
         /**
-         * Opens the Waits screen.
-         */waits: Said, 
-        /**
-         * Opens "Did it matter?".
-         */changes: Said, 
-        /**
-         * Opens the Match screen.
-         */matchDay: Said, 
-        /**
-         * Opens the Files screen.
-         */files: Said, 
-        /**
-         * Opens the Mend screen.
-         */mend: Said, 
-        /**
-         * Opens the Phone screen.
-         */phone: Said) {
+         * Opens a doubtful entry.
+         */mend: Said) {
         self.screens = screens
-        self.day = day
-        self.night = night
-        self.left = left
-        self.right = right
-        self.more = more
+        self.further = further
         self.swim = swim
-        self.readOn = readOn
         self.back = back
-        self.waits = waits
-        self.changes = changes
-        self.matchDay = matchDay
-        self.files = files
         self.mend = mend
-        self.phone = phone
     }
 
     
@@ -1476,39 +1477,19 @@ public struct FfiConverterTypePadWords: FfiConverterRustBuffer {
         return
             try PadWords(
                 screens: FfiConverterTypeSaid.read(from: &buf), 
-                day: FfiConverterTypeSaid.read(from: &buf), 
-                night: FfiConverterTypeSaid.read(from: &buf), 
-                left: FfiConverterTypeSaid.read(from: &buf), 
-                right: FfiConverterTypeSaid.read(from: &buf), 
-                more: FfiConverterTypeSaid.read(from: &buf), 
+                further: FfiConverterTypeSaid.read(from: &buf), 
                 swim: FfiConverterTypeSaid.read(from: &buf), 
-                readOn: FfiConverterTypeSaid.read(from: &buf), 
                 back: FfiConverterTypeSaid.read(from: &buf), 
-                waits: FfiConverterTypeSaid.read(from: &buf), 
-                changes: FfiConverterTypeSaid.read(from: &buf), 
-                matchDay: FfiConverterTypeSaid.read(from: &buf), 
-                files: FfiConverterTypeSaid.read(from: &buf), 
-                mend: FfiConverterTypeSaid.read(from: &buf), 
-                phone: FfiConverterTypeSaid.read(from: &buf)
+                mend: FfiConverterTypeSaid.read(from: &buf)
         )
     }
 
     public static func write(_ value: PadWords, into buf: inout [UInt8]) {
         FfiConverterTypeSaid.write(value.screens, into: &buf)
-        FfiConverterTypeSaid.write(value.day, into: &buf)
-        FfiConverterTypeSaid.write(value.night, into: &buf)
-        FfiConverterTypeSaid.write(value.left, into: &buf)
-        FfiConverterTypeSaid.write(value.right, into: &buf)
-        FfiConverterTypeSaid.write(value.more, into: &buf)
+        FfiConverterTypeSaid.write(value.further, into: &buf)
         FfiConverterTypeSaid.write(value.swim, into: &buf)
-        FfiConverterTypeSaid.write(value.readOn, into: &buf)
         FfiConverterTypeSaid.write(value.back, into: &buf)
-        FfiConverterTypeSaid.write(value.waits, into: &buf)
-        FfiConverterTypeSaid.write(value.changes, into: &buf)
-        FfiConverterTypeSaid.write(value.matchDay, into: &buf)
-        FfiConverterTypeSaid.write(value.files, into: &buf)
         FfiConverterTypeSaid.write(value.mend, into: &buf)
-        FfiConverterTypeSaid.write(value.phone, into: &buf)
     }
 }
 
@@ -1604,6 +1585,85 @@ public func FfiConverterTypePagePlace_lift(_ buf: RustBuffer) throws -> PagePlac
 #endif
 public func FfiConverterTypePagePlace_lower(_ value: PagePlace) -> RustBuffer {
     return FfiConverterTypePagePlace.lower(value)
+}
+
+
+/**
+ * The words of the pager, the same on every screen that has more than one page.
+ */
+public struct PagerWords: Equatable, Hashable {
+    /**
+     * The word on the key.
+     */
+    public let label: String
+    /**
+     * Which page it is and how many there are: "2 of 4".
+     */
+    public let of: String
+    /**
+     * What a screen reader says.
+     */
+    public let spoken: String
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * The word on the key.
+         */label: String, 
+        /**
+         * Which page it is and how many there are: "2 of 4".
+         */of: String, 
+        /**
+         * What a screen reader says.
+         */spoken: String) {
+        self.label = label
+        self.of = of
+        self.spoken = spoken
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension PagerWords: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypePagerWords: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> PagerWords {
+        return
+            try PagerWords(
+                label: FfiConverterString.read(from: &buf), 
+                of: FfiConverterString.read(from: &buf), 
+                spoken: FfiConverterString.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: PagerWords, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.label, into: &buf)
+        FfiConverterString.write(value.of, into: &buf)
+        FfiConverterString.write(value.spoken, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypePagerWords_lift(_ buf: RustBuffer) throws -> PagerWords {
+    return try FfiConverterTypePagerWords.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypePagerWords_lower(_ value: PagerWords) -> RustBuffer {
+    return FfiConverterTypePagerWords.lower(value)
 }
 
 
@@ -1952,11 +2012,11 @@ public struct SwimLayout: Equatable, Hashable {
      */
     public let keys: [SwimKeyPlace]
     /**
-     * Further keys and rows are behind this one; none while the step keys are open.
+     * Opens the further keys and rows; none while the step keys are open.
      */
     public let more: Rect?
     /**
-     * Back: puts the step keys away, or goes to the Bank.
+     * BACK, in the corner of the thumb: puts the step keys away, or goes to the Bank.
      */
     public let back: Rect
 
@@ -1982,10 +2042,10 @@ public struct SwimLayout: Equatable, Hashable {
          * Keys that stand always.
          */keys: [SwimKeyPlace], 
         /**
-         * Further keys and rows are behind this one; none while the step keys are open.
+         * Opens the further keys and rows; none while the step keys are open.
          */more: Rect?, 
         /**
-         * Back: puts the step keys away, or goes to the Bank.
+         * BACK, in the corner of the thumb: puts the step keys away, or goes to the Bank.
          */back: Rect) {
         self.title = title
         self.area = area
@@ -2398,6 +2458,31 @@ fileprivate struct FfiConverterSequenceTypeBrokenRule: FfiConverterRustBuffer {
         seq.reserveCapacity(Int(len))
         for _ in 0 ..< len {
             seq.append(try FfiConverterTypeBrokenRule.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceTypeDoorPlace: FfiConverterRustBuffer {
+    typealias SwiftType = [DoorPlace]
+
+    public static func write(_ value: [DoorPlace], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeDoorPlace.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [DoorPlace] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [DoorPlace]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeDoorPlace.read(from: &buf))
         }
         return seq
     }

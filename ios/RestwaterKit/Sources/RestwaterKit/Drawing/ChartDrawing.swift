@@ -1,6 +1,6 @@
 import RestwaterCore
 
-/// A picture of the core's numbers. Bands are hatched, lines differ by dashes, points by shape, stretches stand as
+/// A picture of the core's numbers. Bands are tinted, lines differ by dashes, points by shape, stretches stand as
 /// brackets above the picture: nothing needs colour.
 struct ChartDrawing {
     let chart: ChartView
@@ -62,10 +62,8 @@ struct ChartDrawing {
     private func band(_ band: ChartBand) -> [Mark] {
         let high = zip(band.x, band.high).map { Point(x($0), y($1)) }
         let low = zip(band.x, band.low).map { Point(x($0), y($1)) }
-        let hatch = stride(from: left - (bottom - top), to: right, by: 1.5 * mm).map { start in
-            Mark.line(Point(start, bottom), Point(start + bottom - top, top), .soft, 0.16 * mm)
-        }
-        return [.inside(Outline(high + low.reversed(), closed: true), hatch)]
+        let outline = Outline(high + low.reversed(), closed: true)
+        return [.fill(outline, .water), .line(outline, .soft, Stroke(0.2 * mm))]
     }
 
     private func bar(_ bar: ChartBar) -> [Mark] {
@@ -98,20 +96,19 @@ struct ChartDrawing {
 
     private func dot(_ dot: ChartDot) -> [Mark] {
         let (x, y, r) = (x(dot.x), y(dot.y), 0.95 * mm)
-        let centre = Point(x, y)
+        // The same signs as on the strip and the map: a diamond is a bite, a stroke a cast wound in without one, an accent
+        // dot what the record suggests.
+        func upright(_ half: Double) -> [Mark] {
+            [.line(Point(x, y - half), Point(x, y + half), .paper, 1.1 * mm), .line(Point(x, y - half), Point(x, y + half), .ink, 0.5 * mm)]
+        }
         switch dot.shape {
-        case .bite: return [.fill(.circle(centre, r), .ink)]
-        case .withoutBite:
-            return [
-                .fill(.circle(centre, r), .paper), .line(.circle(centre, r), .ink, Stroke(0.3 * mm)),
-                .line(Point(x, y - r), Point(x, y - r - 1.4 * mm), .ink, 0.3 * mm),
-            ]
-        case .best:
-            let diamond = Outline.closed(Point(x, y - 1.5 * mm), Point(x + 1.2 * mm, y), Point(x, y + 1.5 * mm), Point(x - 1.2 * mm, y))
-            return [.line(diamond, .paper, Stroke(0.8 * mm)), .fill(diamond, .accent)]
-        case .habit:
-            let cross = Outline(Point(x - r, y - r), Point(x + r, y + r)) + Outline(Point(x - r, y + r), Point(x + r, y - r))
-            return [.line(cross, .paper, Stroke(1.1 * mm)), .line(cross, .ink, Stroke(0.5 * mm))]
+        case .bite:
+            let half = 1.2 * r
+            let diamond = Outline.closed(Point(x, y - half), Point(x + half, y), Point(x, y + half), Point(x - half, y))
+            return [.line(diamond, .paper, Stroke(0.5 * mm)), .fill(diamond, .ink)]
+        case .withoutBite: return upright(r)
+        case .best: return [.fill(.circle(Point(x, y), 1.5 * r), .paper), .fill(.circle(Point(x, y), 1.2 * r), .accent)]
+        case .habit: return upright(1.6 * r)
         }
     }
 }

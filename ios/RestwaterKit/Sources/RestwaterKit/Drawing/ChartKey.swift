@@ -48,10 +48,8 @@ struct ChartKey {
     private func sample(_ style: LineStyle?, _ x: Double, _ middle: Double) -> [Mark] {
         let (w, h) = ((Self.sample - 1) * mm, 2 * mm)
         if let style { return [.line(Point(x, middle), Point(x + w, middle), .ink, stroke(style, mm))] }
-        let hatch = stride(from: x - h, to: x + w, by: mm).map { start in
-            Mark.line(Point(start, middle + h / 2), Point(start + h, middle - h / 2), .soft, 0.2 * mm)
-        }
-        return [.inside(.rect(Rect(left: x, top: middle - h / 2, width: w, height: h)), hatch)]
+        let box = Outline.rect(Rect(left: x, top: middle - h / 2, width: w, height: h))
+        return [.fill(box, .water), .line(box, .soft, Stroke(0.2 * mm))]
     }
 
     /// Width of a sample with its gap, in millimetres.

@@ -1,7 +1,7 @@
 import RestwaterCore
 
 /// The wait strip: a tape of minutes from the splash. What has run is solid; bites of this session are diamonds, waits
-/// that ended without one strokes, liners of the running cast triangles; the near-best band is hatched and bracketed; the
+/// that ended without one strokes, liners of the running cast triangles; the near-best band is bracketed; the
 /// present minute is the accent line with a flag; beyond what is known the tape is dotted.
 struct StripDrawing {
     let strip: StripView
@@ -47,18 +47,14 @@ struct StripDrawing {
         }
     }
 
-    /// The near-best band: hatched, with a bracket above; open to the right where there is no time to wind in by.
+    /// The near-best band: a bracket above, its ends drawn down; open to the right where there is no time to wind in by.
     private func band() -> [Mark] {
         if strip.holdMin == nil && strip.recastMin == nil { return [] }
         let (from, to) = (x(strip.holdMin ?? 0), x(strip.recastMin ?? strip.lengthMin))
-        let place = Rect(left: from, top: top, width: to - from, height: tape)
-        let hatch = stride(from: from - tape, to: to, by: 1.25 * mm).map { start in
-            Mark.line(Point(start, bottom), Point(start + tape, top), .ink, 0.28 * mm)
-        }
         let (edge, line) = (0.4 * mm, bracket * 0.45)
-        var marks: [Mark] = [.fill(.rect(place), .paper), .inside(.rect(place), hatch), .line(Point(from, line), Point(to, line), .ink, edge)]
-        if strip.holdMin != nil { marks.append(.line(Point(from, 0), Point(from, bracket), .ink, edge)) }
-        if strip.recastMin != nil { marks.append(.line(Point(to, 0), Point(to, bracket), .ink, edge)) }
+        var marks: [Mark] = [.line(Point(from, line), Point(to, line), .ink, edge)]
+        if strip.holdMin != nil { marks.append(.line(Point(from, 0), Point(from, bottom), .ink, edge)) }
+        if strip.recastMin != nil { marks.append(.line(Point(to, 0), Point(to, bottom), .ink, edge)) }
         return marks
     }
 

@@ -32,7 +32,7 @@ extension RestwaterState {
         dialogCancelled()
         switch answering {
         case .share(let file), .save(let file): said("\(file.says): \(file.name)")
-        case .pick, .folder, nil: break
+        case .text, .pick, .folder, nil: break
         }
     }
 

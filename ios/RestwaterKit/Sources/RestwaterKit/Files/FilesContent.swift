@@ -34,6 +34,8 @@ public enum FileDialog: Equatable, Sendable {
     case folder
     /// Hand this file on.
     case share(Outgoing)
+    /// Hand this text on.
+    case text(String)
     /// Save this file in a place of the angler's.
     case save(Outgoing)
 }

@@ -2,7 +2,7 @@ import RestwaterCore
 
 /// The keys of the Bank.
 extension Sheet {
-    mutating func drawPad(_ view: BankView, _ slate: Slate) {
+    mutating func drawPad(_ view: BankView, _ slate: Slate, page: Int) {
         let (layout, text) = (slate.layout, slate.text)
         let shown = layout.keys.compactMap { place in
             view.keys.firstIndex { $0.key == place.key }.map { (place, face(view.keys[$0], layout.showSubs), order: $0) }
@@ -12,7 +12,9 @@ extension Sheet {
             shown.filter { Self.large.contains($0.0.key) == large }.map { place, face, _ in label(face, place.rect, slate) }
         }
         var others = labels(false)
-        if let place = layout.more { others.append(label(KeyFace(slate.words.more), place, slate)) }
+        let count = max(1, Int(layout.pages))
+        let more = slate.pagerFace(page % count, of: count)
+        if let place = layout.more { others.append(label(more, place, slate)) }
         if let place = layout.nextRod, let next { others.append(label(next.face, place, slate)) }
         // Keys of one kind are written in one size.
         let largeEm = slate.letters.common(labels(true), em: text.primary)
@@ -23,7 +25,7 @@ extension Sheet {
                 "key-\(String.tag(place.key))", face, em: em, sub: text.sub, at: place.rect, slate, order: 60 + Double(order) / 100,
                 .key(view.keys[order].tap))
         }
-        if let place = layout.more { key("more", KeyFace(slate.words.more), em: smallEm, sub: text.sub, at: place, slate, order: 70, .moreKeys) }
+        if let place = layout.more { key("more", more, em: smallEm, sub: smallEm * Slate.pageOf, at: place, slate, order: 70, .moreKeys) }
         if let place = layout.nextRod, let next {
             key("next-rod", next.face, em: smallEm, sub: text.sub, at: place, slate, order: 70.1, .act(next.choose))
         }

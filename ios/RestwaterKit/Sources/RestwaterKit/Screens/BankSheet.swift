@@ -6,7 +6,7 @@ extension Sheet {
         // Without a scene of the swim the clock has the fan's place too.
         let layout = slate.layout
         fan = layout.fan.map { slate.fan($0, small: true) }
-        drawTop(view, slate, content.settings)
+        drawTop(view, slate)
         drawClocks(view, slate, wide: content.fan == nil)
         drawWords(view, slate)
         let strip = StripDrawing(
@@ -14,12 +14,14 @@ extension Sheet {
             letters: slate.letters
         )
         put("strip", strip.marks(), spoken: view.strip.spoken, at: layout.strip, role: .picture, order: 30)
+        // A tap on the strip says what its signs mean.
+        pieces[pieces.count - 1].ask = .open(.legend)
         if let place = layout.fan, let scene = content.fan { drawFan(scene, place, slate) }
-        drawPad(view, slate)
+        drawPad(view, slate, page: content.paging.keys)
         put("notice", content.notice, em: slate.text.body, at: layout.notice, slate, weight: .bold, order: 5, across: .centre, announced: true)
     }
 
-    private mutating func drawTop(_ view: BankView, _ slate: Slate, _ settings: Settings) {
+    private mutating func drawTop(_ view: BankView, _ slate: Slate) {
         let (header, layout, words) = (view.header, slate.layout, slate.words)
         let em = slate.text.header
         let half = layout.header.local.with(height: layout.header.height / 2)
@@ -27,14 +29,15 @@ extension Sheet {
             slate.write.fit("\(header.place)  \(header.clock)", em: em, in: half, weight: .bold, oneLine: true)
             + slate.write.fit(header.length, em: em * 0.9, in: half.with(top: half.height), oneLine: true)
         put("header", marks, spoken: "\(header.place), \(header.clock), \(header.length)", at: layout.header)
-        let keys: [(String, Said, Rect, Ask)] = [
-            ("screens", words.screens, layout.screens, .open(.screens)),
-            ("scheme", settings.scheme == .day ? words.night : words.day, layout.scheme, .scheme),
-            ("hand", settings.hand == .right ? words.left : words.right, layout.hand, .hand),
-        ]
+        let doors: [(String, KeyFace, Rect, Ask)] = layout.doors.compactMap { place in
+            guard let door = view.doors.first(where: { $0.which == place.which }) else { return nil }
+            let goal = Showing(door.which)
+            return ("open-\(String.tag(goal))", KeyFace(door.label, spoken: door.spoken), place.rect, .open(goal))
+        }
+        let keys = [("screens", KeyFace(words.screens), layout.screens, Ask.open(.screens))] + doors
         let size = slate.letters.common(keys.map { ($0.1.label, KeyDrawing.labelPlace($0.2, hasSub: false, mm: slate.mm)) }, em: em)
-        for (i, (tag, said, place, ask)) in keys.enumerated() {
-            key(tag, KeyFace(said), em: size, sub: 0, at: place, slate, order: Double(i + 1), ask)
+        for (i, (tag, face, place, ask)) in keys.enumerated() {
+            key(tag, face, em: size, sub: 0, at: place, slate, order: Double(i + 1), ask)
         }
     }
 
@@ -86,7 +89,7 @@ extension Sheet {
         put("spot", spot, spoken: both, at: layout.spot ?? layout.notice, order: 40)
         if let rig = layout.rig { put("rig", slate.write.fit(view.rig, em: text.body, in: rig.local), spoken: "", at: rig) }
         if let place = layout.latest {
-            put("latest", slate.write.fit(view.latest.first ?? "", em: text.body, in: place.local, across: .centre), spoken: "", at: place)
+            put("latest", slate.write.fit(view.logged, em: text.body, in: place.local), spoken: "", at: place)
         }
     }
 

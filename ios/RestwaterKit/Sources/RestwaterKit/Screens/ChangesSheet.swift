@@ -5,20 +5,23 @@ extension Sheet {
     mutating func drawChanges(_ changes: ChangesView, _ slate: Slate, _ content: ScreenContent) {
         let plots = stride(from: 0, to: changes.changes.count, by: Self.plotRows).map { Array(changes.changes[$0...].prefix(Self.plotRows)) }
         let tests = changes.test == nil ? 0 : 1
-        let pages = max(1, tests + plots.count + changes.changes.count)
+        let pages = max(1, tests + plots.count + changes.changes.count + (changes.figures == nil ? 0 : 1))
         let page = content.paging.page % pages
         let test = page < tests ? changes.test : nil
         let plot = plots.indices.contains(page - tests) ? plots[page - tests] : nil
         let change = changes.changes.indices.contains(page - tests - plots.count) ? changes.changes[page - tests - plots.count] : nil
-        let rest = head(test?.title ?? change?.title ?? changes.title, notice: content.notice, slate)
-        var cells = Self.cells(test, change)
-        if pages > 1 { cells.append(Cell(face: KeyFace(slate.words.more), tag: "next-page", ask: .nextPage)) }
+        // What stands behind the verdicts comes last.
+        let figures = page == pages - 1 ? changes.figures : nil
+        let rest = head(test?.title ?? change?.title ?? figures?.title ?? changes.title, notice: content.notice, slate)
+        let cells = Self.cells(test, change) + offer(changes.offer)
         let keys = slate.gridHeight(cells.count)
         let place = rest.with(height: rest.height - keys)
         if let test {
             drawTest(test, in: place, slate)
         } else if let change {
             drawChange(change, in: place, slate)
+        } else if let figures {
+            drawFigures(figures, in: place, slate)
         } else if let plot {
             drawPage(changes.says, [changes.warning], in: place, slate) { sheet, figures, at in
                 sheet.drawForest(changes.axis, plot, figures, at, slate)
@@ -26,7 +29,8 @@ extension Sheet {
         } else {
             put("says", changes.says, em: slate.text.body, at: place, slate, order: 10)
         }
-        grid(cells, in: rest.with(top: rest.bottom - keys, height: keys), slate, page: content.paging.grid)
+        gridPage(cells, in: rest.with(top: rest.bottom - keys, height: keys), slate, page: page)
+        pager(page, of: pages, slate, .nextPage)
         back(slate)
     }
 
@@ -53,21 +57,16 @@ extension Sheet {
         put("forest", drawing.marks(), spoken: spoken, at: at, role: .picture, order: 11)
     }
 
-    /// One change in full.
+    /// One change: the verdict, what it rests on, why no more can be said, and how to find out.
     private mutating func drawChange(_ change: ChangeView, in place: Rect, _ slate: Slate) {
-        let body = slate.text.body
-        let head = place.with(height: place.height * 0.1)
-        put("verdict", change.verdict, em: body * 1.25, at: head, slate, weight: .bold, order: 10)
-        let half = Rect(left: place.left, top: head.bottom, width: place.width / 2, height: place.height * 0.24)
-        for (i, side) in [change.old, change.new].enumerated() {
-            let at = half.with(left: place.left + Double(i) * half.width, width: half.width - 2 * slate.mm)
-            let text = [side.value, side.counts, side.rate].joined(separator: "\n")
-            put("side-\(i + 1)", text, em: body, at: at, slate, weight: i == 1 ? .bold : .medium, order: 11 + Double(i) / 10, middle: false)
-        }
-        let lines = [change.probability, change.ratio, change.p] + change.reasons + [change.more]
-        let text = lines.filter { !$0.isBlank }.joined(separator: "\n")
-        let rest = place.with(top: half.bottom, height: place.bottom - half.bottom)
-        put("reasons", text, em: body * 0.92, at: rest, slate, order: 12, middle: false)
+        let (body, large) = (slate.text.body, slate.text.body * 1.25)
+        let lines = Double(slate.letters.lines(of: change.says, em: large, width: place.width))
+        let head = place.with(height: min(place.height * 0.4, large * 1.3 * lines))
+        put("verdict", change.says, em: large, at: head, slate, weight: .bold, order: 10, middle: false)
+        let all = [change.counts, change.probability] + change.reasons + [change.findOut, change.more]
+        let text = all.filter { !$0.isBlank }.joined(separator: "\n")
+        let top = head.bottom + 1.5 * slate.mm
+        put("reasons", text, em: body, at: place.with(top: top, height: place.bottom - top), slate, order: 12, middle: false)
     }
 
     /// The casts of a test, those done ticked, the next one arrowed.

@@ -17,7 +17,8 @@ extension Sheet {
         let labels = zip(shown, keys.classes).map { ($0.label, KeyDrawing.labelPlace($1, hasSub: slate.layout.showSubs, mm: slate.mm)) }
         let em = slate.letters.common(labels, em: slate.text.primary)
         for (key, at) in zip(shown, keys.classes) { fishKey(key, at, slate, em: em) }
-        if pages > 1 { key("class-more", KeyFace(slate.words.more), em: em, sub: 0, at: keys.classes[slots - 1], slate, order: 60, .moreGrid) }
+        // The wide key has the pager's place here: the last of the classes turns them.
+        pager(content.paging.grid % pages, of: pages, slate, at: keys.classes[slots - 1], .moreGrid)
         for (key, at) in zip(view.small, keys.aboveClasses) { fishKey(key, at, slate, em: slate.text.secondary) }
         fishKey(view.weigh, keys.wide, slate, em: slate.text.primary)
         back(slate)

@@ -1,8 +1,7 @@
 import RestwaterCore
 
 /// Screens made of leaves (Bench, Book, Conditions, Cautions): sentences and figures above, keys below. What does not fit
-/// at this size of text stands on the next part, turned by a key: nothing scrolls and nothing is made smaller than it can
-/// be read.
+/// at this size of text stands on the next page: nothing scrolls and nothing is made smaller than it can be read.
 extension Sheet {
     mutating func drawLeaves(_ view: LeavesView, _ slate: Slate, _ content: ScreenContent) {
         // A key may take its own leaf away, as closing a session does: the first one is shown then.
@@ -24,24 +23,21 @@ extension Sheet {
         let line = slate.text.body * Letters.line
         let least = leaf.list.isEmpty ? 3 * line : 2 * line + page.wideKey
         let row = 18 * slate.mm
-        // The keys keep the lower part; at large text some of them wait behind MORE so that a sentence stays above.
+        // The keys keep the lower part; at large text some of them wait for a later page so that a sentence stays above.
         let keys = min(slate.gridHeight(cells.count), row * Double(max(1, Int((rest.height - typed - least) / row))))
-        let blocks = page.blocks(width: rest.width)
-        var parts = page.parts(blocks, room: rest.height - keys - typed)
-        var grown = keys
-        var withMore = cells
-        if parts.count > 1 {
-            withMore.insert(Cell(face: KeyFace(slate.words.readOn), tag: "next-part", ask: .nextPart), at: 0)
-            if slate.gridHeight(withMore.count) > keys && keys == slate.gridHeight(cells.count) {
-                grown = slate.gridHeight(withMore.count)
-                parts = page.parts(blocks, room: rest.height - grown - typed)
-            }
-        }
-        column(parts[paging.part % parts.count], in: rest.with(height: rest.height - grown - typed), page, slate)
-        let below = rest.bottom - grown
-        if let typing = leaf.typing { drawTyping(typing, in: rest.with(top: below - typed, height: typed), slate, paging) }
-        grid(withMore, in: rest.with(top: below, height: grown), slate, page: paging.grid)
+        let parts = page.parts(page.blocks(width: rest.width), room: rest.height - keys - typed)
+        let below = rest.with(top: rest.bottom - keys, height: keys)
+        // Sentences and keys are turned together; the shorter of the two stays on its last page.
+        let pages = max(parts.count, slate.gridPages(cells.count, in: below))
+        let number = paging.part % pages
+        column(parts[min(number, parts.count - 1)], in: rest.with(height: rest.height - keys - typed), page, slate)
+        if let typing = leaf.typing { drawTyping(typing, in: rest.with(top: below.top - typed, height: typed), slate, paging) }
+        gridPage(cells, in: below, slate, page: number)
+        pager(number, of: pages, slate, .nextPart)
     }
+
+    /// A key that offers what to do on a screen with nothing to show yet.
+    func offer(_ key: LeafKey?) -> [Cell] { key.map { [leafCell($0)] } ?? [] }
 
     private func leafCell(_ key: LeafKey) -> Cell {
         Cell(face: KeyFace(leaf: key), tag: "key-\(key.tag)", ask: .key(key.tap))

@@ -40,6 +40,9 @@ extension Sheet {
         } else if let begin = view.begin {
             matchKey(begin, keys.wide, page, large: true)
             pageKey("match-rules", view.toRules, keys.small[0], page, .match(.rules))
+        } else if let offer = view.offer {
+            let (slate, face) = (page.slate, KeyFace(leaf: offer))
+            key("key-\(offer.tag)", face, em: slate.text.primary, sub: slate.text.sub, at: keys.wide, slate, order: 80, .key(offer.tap))
         }
     }
 
@@ -63,14 +66,20 @@ extension Sheet {
 
     private mutating func drawComing(_ page: MatchSlate) {
         let (view, slate) = (page.view, page.slate)
+        let pages = view.comingFigures.lines.isEmpty ? 1 : 2
+        let number = page.content.paging.page % pages
+        pager(number, of: pages, slate, .nextPage)
+        guard number == 0 else {
+            return drawFigures(view.comingFigures, in: head(view.comingFigures.title, notice: page.content.notice, slate), slate)
+        }
         let place = head(view.toComing.label, notice: page.content.notice, slate)
-        let notes = min(page.texts(view.comingNotes, page.body * 0.9, place.width), place.height * 0.3)
-        let lines = place.with(height: place.height - notes - 2 * slate.mm)
+        let says = page.texts([view.comingSays], page.body * 1.08, place.width)
+        put("coming-says", view.comingSays, em: page.body, at: place.with(height: says), slate, weight: .bold, order: 9, middle: false)
+        let top = place.top + says + 2 * slate.mm
+        let lines = place.with(top: top, height: place.bottom - top)
         let heights = view.coming.map { page.lineHeight($0, lines.width) }
         var stack = MatchStack(lines, asked: heights.reduce(0, +))
         for (i, line) in view.coming.enumerated() { matchLine("coming-\(i)", line, stack.next(heights[i]), page, tight: stack.tight, order: 10) }
-        let low = place.with(top: place.bottom - notes, height: notes)
-        saidOnMatch("coming-notes", view.comingNotes.joined(separator: " "), low, page.body * 0.9, page, order: 20)
     }
 
     private mutating func drawWeighIn(_ weighIn: WeighInPage, _ page: MatchSlate) {

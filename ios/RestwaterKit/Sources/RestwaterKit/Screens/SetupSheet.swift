@@ -14,7 +14,7 @@ extension Sheet {
             tag: "open-\(String.tag(Showing.cautions))", ask: .open(.cautions)
         )
         let place = rest.with(top: rest.top + taken, height: rest.height - taken)
-        rows(setup.rows, and: [cautions], in: place, slate, content.paging)
+        rows(setup.rows, and: [cautions], in: place, slate, content.paging, pager: slate.layout.setUpPager)
         let face = KeyFace(setup.start.label, sub: slate.layout.showSubs ? setup.start.sub : nil, spoken: setup.start.spoken, solid: true)
         key(
             "key-\(String.tag(Key.start))", face, em: slate.text.primary, sub: slate.text.sub, at: slate.layout.start, slate, order: 80,

@@ -21,7 +21,7 @@ extension Sheet {
             pieces[pieces.count - 1].announced = true
             for place in layout.keys { drawSwimKey(view, place, slate) }
             if let more = layout.more {
-                key("swim-more", KeyFace(slate.words.more), em: slate.text.secondary, sub: 0, at: more, slate, order: 80, .moreSwim)
+                key("swim-more", KeyFace(slate.words.further), em: slate.text.secondary, sub: 0, at: more, slate, order: 80, .moreSwim)
             }
         }
         back(slate, at: more ? nil : layout.back)

@@ -1,6 +1,6 @@
 import RestwaterCore
 
-/// What the record says of waiting: a picture a page, turned by a key, with what it says above it.
+/// What the record says of waiting: a picture a page, with what it says above it.
 extension Sheet {
     mutating func drawWaits(_ waits: WaitsView, _ slate: Slate, _ content: ScreenContent) {
         let pages = waits.charts.count + (waits.forecast == nil ? 0 : 1) + (waits.figures == nil ? 0 : 1)
@@ -14,23 +14,27 @@ extension Sheet {
         if fields.contains(where: { $0.tag == content.paging.row }) {
             rows(fields, in: rest, slate, content.paging)
         } else {
-            var cells = fields.map(Cell.init(row:))
-            if pages > 1 { cells.append(Cell(face: KeyFace(slate.words.more), tag: "next-picture", ask: .nextPage)) }
+            let cells = fields.map(Cell.init(row:)) + offer(waits.offer)
             let keys = slate.gridHeight(cells.count)
             let place = rest.with(height: rest.height - keys)
             if let chart {
                 drawPage(chart.says, chart.notes, in: place, slate) { sheet, figures, at in sheet.drawChart(chart, figures, at, slate) }
             } else if let figures {
-                let text = figures.lines.joined(separator: "\n")
-                put("figures", text, em: slate.text.body * 0.85, at: place, slate, order: 10, middle: false)
+                drawFigures(figures, in: place, slate)
             } else if let forecast {
                 drawForecast(forecast, in: place, slate)
             } else {
                 put("says", waits.counts, em: slate.text.body, at: place, slate, order: 10)
             }
-            grid(cells, in: rest.with(top: rest.bottom - keys, height: keys), slate, page: content.paging.grid)
+            gridPage(cells, in: rest.with(top: rest.bottom - keys, height: keys), slate, page: page)
+            pager(page, of: pages, slate, .nextPage)
         }
         back(slate)
+    }
+
+    /// Intervals, p values and how they were obtained.
+    mutating func drawFigures(_ figures: FiguresView, in place: Rect, _ slate: Slate) {
+        put("figures", figures.lines.joined(separator: "\n"), em: slate.text.body * 0.85, at: place, slate, order: 10, middle: false)
     }
 
     private mutating func drawChart(_ chart: ChartView, _ figures: Double, _ at: Rect, _ slate: Slate) {

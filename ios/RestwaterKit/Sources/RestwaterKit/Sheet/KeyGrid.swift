@@ -18,21 +18,35 @@ extension Slate {
     /// Height of a grid of this number of keys, including the gap above it.
     func gridHeight(_ keys: Int) -> Double { Double(gridRows(keys)) * 18 * mm }
 
+    /// Keys of a grid that fit into a place.
+    fileprivate func gridFits(_ place: Rect) -> Int { columns * max(1, Int((place.height + 3 * mm) / (18 * mm))) }
+
+    /// Pages of a grid of this number of keys in a place.
+    func gridPages(_ keys: Int, in place: Rect) -> Int {
+        let fits = gridFits(place)
+        return max(1, (keys + fits - 1) / fits)
+    }
+
     fileprivate var columns: Int { Int(layout.columns) }
     fileprivate func gridRows(_ keys: Int) -> Int { (keys + columns - 1) / columns }
 }
 
 extension Sheet {
-    /// Keys 15 mm high in columns; where they are more than fit, the last one turns the page.
-    mutating func grid(_ cells: [Cell], in place: Rect, _ slate: Slate, page number: Int) {
+    /// Keys 15 mm high in columns; where they are more than fit, the pager turns them.
+    mutating func grid(_ cells: [Cell], in place: Rect, _ slate: Slate, page number: Int, pager at: Rect? = nil) {
+        let pages = slate.gridPages(cells.count, in: place)
+        gridPage(cells, in: place, slate, page: number % pages)
+        pager(number % pages, of: pages, slate, at: at, .moreGrid)
+    }
+
+    /// One page of such keys, on a screen that turns them with its own pages; beyond the last page the last one.
+    mutating func gridPage(_ cells: [Cell], in place: Rect, _ slate: Slate, page number: Int) {
         let (gap, height) = (3 * slate.mm, 15 * slate.mm)
         let columns = slate.columns
         let width = (place.width - Double(columns - 1) * gap) / Double(columns)
-        let fit = columns * max(1, Int((place.height + gap) / (height + gap)))
-        let perPage = cells.count <= fit ? fit : fit - 1
-        let pages = max(1, (cells.count + perPage - 1) / perPage)
-        var shown = Array(cells.dropFirst(number % pages * perPage).prefix(perPage))
-        if pages > 1 { shown.append(Cell(face: KeyFace(slate.words.more), tag: "grid-more", ask: .moreGrid)) }
+        let fits = slate.gridFits(place)
+        let page = min(number, slate.gridPages(cells.count, in: place) - 1)
+        let shown = Array(cells.dropFirst(page * fits).prefix(fits))
         // The rows stand at the bottom of their place, where the thumb is.
         let top = place.bottom - Double(slate.gridRows(shown.count)) * (height + gap) + gap
         let places = shown.indices.map { i in
@@ -49,9 +63,9 @@ extension Sheet {
     }
 
     /// The fields as keys; the one that is open, as the keys of its choices. Nothing scrolls.
-    mutating func rows(_ rows: [ChoiceRow], and more: [Cell] = [], in place: Rect, _ slate: Slate, _ paging: Paging) {
+    mutating func rows(_ rows: [ChoiceRow], and more: [Cell] = [], in place: Rect, _ slate: Slate, _ paging: Paging, pager: Rect? = nil) {
         guard let row = rows.first(where: { $0.tag == paging.row }) else {
-            grid(rows.map(Cell.init(row:)) + more, in: place, slate, page: paging.grid)
+            grid(rows.map(Cell.init(row:)) + more, in: place, slate, page: paging.grid, pager: pager)
             return
         }
         let line = 4.5 * slate.mm
@@ -70,6 +84,6 @@ extension Sheet {
             drawTyping(typing, in: rest.with(height: height), slate, paging)
             rest = rest.with(top: rest.top + height, height: rest.height - height)
         }
-        grid(choices, in: rest, slate, page: paging.grid)
+        grid(choices, in: rest, slate, page: paging.grid, pager: pager)
     }
 }

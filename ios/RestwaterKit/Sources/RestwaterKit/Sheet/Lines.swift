@@ -10,21 +10,16 @@ struct ListLine {
 }
 
 extension Sheet {
-    /// A list of lines, each with a key of 15 mm beside it on the side of the thumb; more than fit turn a page.
+    /// A list of lines, each with a key of 15 mm beside it on the side of the thumb; the pager turns more than fit.
     mutating func list(_ lines: [ListLine], in place: Rect, _ slate: Slate, page number: Int) {
         let (height, gap) = (15 * slate.mm, 3 * slate.mm)
-        let fit = max(1, Int((place.height + gap) / (height + gap)))
-        let perPage = lines.count <= fit ? fit : max(1, fit - 1)
+        let perPage = max(1, Int((place.height + gap) / (height + gap)))
         let pages = max(1, (lines.count + perPage - 1) / perPage)
         func row(_ i: Int) -> Rect { place.with(top: place.top + Double(i) * (height + gap), height: height) }
         for (i, line) in lines.dropFirst(number % pages * perPage).prefix(perPage).enumerated() {
             put(line, at: row(i), slate, order: 20 + Double(i))
         }
-        if pages > 1 {
-            key(
-                "lines-more", KeyFace(slate.words.more), em: slate.text.secondary, sub: 0, at: keyPlace(row(perPage), slate), slate, order: 60,
-                .moreGrid)
-        }
+        pager(number % pages, of: pages, slate, .moreGrid)
     }
 
     private mutating func put(_ line: ListLine, at place: Rect, _ slate: Slate, order: Double) {

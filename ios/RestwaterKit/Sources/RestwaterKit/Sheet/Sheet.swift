@@ -27,6 +27,9 @@ public struct Sheet: Equatable, Sendable {
         case .book: content.book.map { sheet.drawLeaves($0, slate, content) }
         case .conditions: content.conditions.map { sheet.drawLeaves($0, slate, content) }
         case .cautions: content.cautions.map { sheet.drawLeaves($0, slate, content) }
+        case .day: content.day.map { sheet.drawLeaves($0, slate, content) }
+        case .welcome: content.welcome.map { sheet.drawLeaves($0, slate, content) }
+        case .legend: content.legend.map { sheet.drawLeaves($0, slate, content) }
         case .setup: content.setup.map { sheet.drawSetup($0, slate, content) }
         case .tackle:
             content.tackle.map { tackle in

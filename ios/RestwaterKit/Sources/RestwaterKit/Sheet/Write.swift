@@ -30,7 +30,14 @@ extension Sheet {
         pieces.append(piece)
     }
 
-    /// BACK lies where MORE is: a second tap of a cold thumb turns a page of small keys at most.
+    /// The one pager: MORE, and which page of how many. It is there where there is more than one.
+    mutating func pager(_ page: Int, of pages: Int, _ slate: Slate, at place: Rect? = nil, _ ask: Ask) {
+        guard pages > 1 else { return }
+        let em = slate.text.secondary
+        key("next-page", slate.pagerFace(page, of: pages), em: em, sub: em * Slate.pageOf, at: place ?? slate.layout.pager, slate, order: 85, ask)
+    }
+
+    /// BACK lies in the corner of the thumb.
     mutating func back(_ slate: Slate, at place: Rect? = nil) {
         key("back", KeyFace(slate.words.back), em: slate.text.secondary, sub: 0, at: place ?? slate.layout.back, slate, order: 90, .back)
     }
@@ -42,4 +49,15 @@ extension Sheet {
         put("notice", notice, em: slate.text.body, at: page.notice, slate, order: 1, announced: true)
         return page.rest
     }
+}
+
+extension Slate {
+    /// What the pager says on a page, from 0.
+    func pagerFace(_ page: Int, of pages: Int) -> KeyFace {
+        let said = pagerWords(page: UInt32(page + 1), pages: UInt32(pages))
+        return KeyFace(said.label, sub: said.of, spoken: said.spoken)
+    }
+
+    /// Size of "2 of 4" against the word above it.
+    static let pageOf = 0.8
 }

@@ -22,10 +22,6 @@ public enum Ask: Equatable, Sendable {
     case back
     /// Begin a session as the set-up stands.
     case start(KeyTap)
-    /// Day to night and back.
-    case scheme
-    /// Right hand to left and back.
-    case hand
     /// The next page of small keys.
     case moreKeys
     /// The next picture or page.
@@ -40,7 +36,7 @@ public enum Ask: Equatable, Sendable {
     case match(MatchPage)
     /// A leaf of a screen of leaves.
     case leaf(String)
-    /// The next part of a leaf that is too long for its place.
+    /// The next page of a leaf that is too long for its place.
     case nextPart
     /// A text typed so far, to be handed over by its key.
     case typed(String)

@@ -26,8 +26,6 @@ extension RestwaterState {
         case .open(let showing): open(showing)
         case .back: back()
         case .start(let tap): follow(tap) { $0.open(.bank, keepingNotice: true) }
-        case .scheme: act(.set(hand: nil, scheme: content.settings.scheme == .day ? .night : .day))
-        case .hand: act(.set(hand: content.settings.hand == .right ? .left : .right, scheme: nil))
         case .moreKeys: content.paging.keys += 1
         case .nextPage:
             content.paging.page += 1
@@ -74,6 +72,8 @@ extension RestwaterState {
         } else if content.showing == .mend, let entry = content.mend?.open {
             act(entry.back)
         } else {
+            // The core is told, since a second tap of a cold thumb falls on CAST.
+            act(.back, quietly: true)
             open(.bank)
         }
     }
@@ -84,6 +84,7 @@ extension RestwaterState {
         case .send(let action): act(action, then: after)
         case .open(let which): open(Showing(which))
         case .leaf(let id): turn(to: id)
+        case .share(let text): show(.text(text))
         case .askReceiver: usePhone()
         }
     }

@@ -57,7 +57,7 @@ public final class RestwaterState: Observed {
     public func refresh() {
         guard !away else { return }
         let (at, which, lists) = (clock(), content.showing.which, content.showing == .screens)
-        ask({ core in (try core.settings(), try core.screen(which: which, now: at), lists ? try core.doors() : nil) }) { state, answer in
+        ask({ core in (try core.settings(now: at), try core.screen(which: which, now: at), lists ? try core.doors() : nil) }) { state, answer in
             var content = state.content
             if let doors = answer.2 { content.doors = doors }
             content.settings = answer.0
@@ -74,10 +74,18 @@ public final class RestwaterState: Observed {
         ask({ core in try core.act(action: action, at: at) }) { state, update in
             state.content.notice = update.notice
             state.content.show(update.screen)
+            if let which = update.opens { state.open(Showing(which), keepingNotice: true) }
             if !quietly { state.onEcho?(update.repeated ? .ignored : .logged) }
             after?(state)
             state.refresh()
             state.readPlan()
+        }
+    }
+
+    /// The screen that the app opens with, which is not always the Bank.
+    public func greet() {
+        ask({ core in try core.firstScreen() }) { state, which in
+            if which != .bank { state.open(Showing(which)) }
         }
     }
 

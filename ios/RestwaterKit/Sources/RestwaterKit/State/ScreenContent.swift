@@ -20,6 +20,9 @@ public struct ScreenContent: Equatable, Sendable {
     public internal(set) var book: LeavesView?
     public internal(set) var conditions: LeavesView?
     public internal(set) var cautions: LeavesView?
+    public internal(set) var day: LeavesView?
+    public internal(set) var welcome: LeavesView?
+    public internal(set) var legend: LeavesView?
     /// The screens that can be opened now.
     public internal(set) var doors: DoorsView?
     public internal(set) var files = FilesContent()
@@ -60,6 +63,9 @@ public struct ScreenContent: Equatable, Sendable {
         case .book(let view): book = view
         case .conditions(let view): conditions = view
         case .cautions(let view): cautions = view
+        case .day(let view): day = view
+        case .welcome(let view): welcome = view
+        case .legend(let view): legend = view
         }
     }
 

@@ -3,7 +3,7 @@ import RestwaterCore
 /// Which screen lies on top.
 public enum Showing: String, CaseIterable, Sendable {
     case bank, setup, tackle, swim, waits, changes, match, fish, weight, feed, feedWeight, seen, bench, book, conditions, cautions, files, mend
-    case phone, screens
+    case phone, day, welcome, legend, screens
 
     /// What shows a screen of the core.
     init(_ which: Which) { self = Self.allCases.first { $0.which == which } ?? .bank }
@@ -30,6 +30,9 @@ public enum Showing: String, CaseIterable, Sendable {
         case .files: .files
         case .mend: .mend
         case .phone: .phone
+        case .day: .day
+        case .welcome: .welcome
+        case .legend: .legend
         }
     }
 }

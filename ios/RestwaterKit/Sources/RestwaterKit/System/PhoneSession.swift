@@ -33,6 +33,7 @@ public final class PhoneSession {
         }
         reconciler.onAlarmsRefused = { [unowned state] in state.alarmsAreOff() }
         onOpen?(state)
+        state.greet()
         if let latestPhase { state.phase(latestPhase) }
     }
 

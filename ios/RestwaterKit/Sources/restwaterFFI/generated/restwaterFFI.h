@@ -324,6 +324,11 @@ RustBuffer uniffi_restwater_fn_method_restwater_act(uint64_t ptr, RustBuffer act
 RustBuffer uniffi_restwater_fn_method_restwater_doors(uint64_t ptr, RustCallStatus *_Nonnull out_status
 );
 #endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_RESTWATER_FIRST_SCREEN
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_RESTWATER_FIRST_SCREEN
+RustBuffer uniffi_restwater_fn_method_restwater_first_screen(uint64_t ptr, RustCallStatus *_Nonnull out_status
+);
+#endif
 #ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_RESTWATER_PAUSE
 #define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_RESTWATER_PAUSE
 void uniffi_restwater_fn_method_restwater_pause(uint64_t ptr, RustCallStatus *_Nonnull out_status
@@ -346,7 +351,7 @@ RustBuffer uniffi_restwater_fn_method_restwater_screen_json(uint64_t ptr, RustBu
 #endif
 #ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_RESTWATER_SETTINGS
 #define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_RESTWATER_SETTINGS
-RustBuffer uniffi_restwater_fn_method_restwater_settings(uint64_t ptr, RustCallStatus *_Nonnull out_status
+RustBuffer uniffi_restwater_fn_method_restwater_settings(uint64_t ptr, RustBuffer now, RustCallStatus *_Nonnull out_status
 );
 #endif
 #ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_RESTWATER_SWIM_SCENE
@@ -400,6 +405,11 @@ RustBuffer uniffi_restwater_fn_func_match_layout(RustBuffer glass, RustCallStatu
 #define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_FUNC_PAD_WORDS
 RustBuffer uniffi_restwater_fn_func_pad_words(RustCallStatus *_Nonnull out_status
     
+);
+#endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_FUNC_PAGER_WORDS
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_FUNC_PAGER_WORDS
+RustBuffer uniffi_restwater_fn_func_pager_words(uint32_t page, uint32_t pages, RustCallStatus *_Nonnull out_status
 );
 #endif
 #ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_FUNC_PALM_MM
@@ -736,6 +746,12 @@ uint16_t uniffi_restwater_checksum_func_pad_words(void
     
 );
 #endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_FUNC_PAGER_WORDS
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_FUNC_PAGER_WORDS
+uint16_t uniffi_restwater_checksum_func_pager_words(void
+    
+);
+#endif
 #ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_FUNC_PALM_MM
 #define UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_FUNC_PALM_MM
 uint16_t uniffi_restwater_checksum_func_palm_mm(void
@@ -829,6 +845,12 @@ uint16_t uniffi_restwater_checksum_method_restwater_act(void
 #ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_RESTWATER_DOORS
 #define UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_RESTWATER_DOORS
 uint16_t uniffi_restwater_checksum_method_restwater_doors(void
+    
+);
+#endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_RESTWATER_FIRST_SCREEN
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_RESTWATER_FIRST_SCREEN
+uint16_t uniffi_restwater_checksum_method_restwater_first_screen(void
     
 );
 #endif

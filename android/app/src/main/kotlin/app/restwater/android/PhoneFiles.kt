@@ -86,7 +86,15 @@ internal class PhoneFiles(private val app: RestwaterApplication) : FilePorts {
         val uri = FileProvider.getUriForFile(app, "${app.packageName}.files", File(file.path), file.name)
         val send = Intent(Intent.ACTION_SEND).setType(file.mediaType).putExtra(Intent.EXTRA_STREAM, uri).putExtra(Intent.EXTRA_TITLE, file.name)
             .addFlags(Intent.FLAG_GRANT_READ_URI_PERMISSION)
-        val sheet = Intent.createChooser(send, file.name)
+        handOn(send, file.name)
+    }
+
+    override suspend fun handOn(text: String) = explained {
+        handOn(Intent(Intent.ACTION_SEND).setType("text/plain").putExtra(Intent.EXTRA_TEXT, text), null)
+    }
+
+    private fun handOn(send: Intent, title: String?) {
+        val sheet = Intent.createChooser(send, title)
         front?.startActivity(sheet) ?: app.startActivity(sheet.addFlags(Intent.FLAG_ACTIVITY_NEW_TASK))
     }
 

@@ -53,7 +53,8 @@ internal class RestwaterModel(app: Application, private val saved: SavedStateHan
     private fun screens(open: Opening.Open): RestwaterState {
         // A tap goes on to the log whatever becomes of the screen, so its scope is the application's.
         val state = with(phone) { RestwaterState(open.core, { now() }, scope, worker, files, lockScreen, receiver, choices, feel, open.desk) }
-        saved.get<Bundle>(OPEN)?.let { reopen(state, it) }
+        val before = saved.get<Bundle>(OPEN)
+        if (before != null) reopen(state, before) else viewModelScope.launch { state.greet() }
         ready.complete(state)
         return state
     }

@@ -40,6 +40,9 @@ class KeyboardTest {
     @Config(qualifiers = "w640dp-h360dp-land-xhdpi") @Test fun smallPhoneOnItsSide() = typesUnderTheKeyboard()
 
     private fun typesUnderTheKeyboard() = ActivityScenario.launch(MainActivity::class.java).use { scenario ->
+        // An empty log is greeted first.
+        rule.waitUntilExactlyOneExists(hasTestTag("key-skip-"), 20_000)
+        rule.onNodeWithTag("key-skip-").performClick()
         rule.waitUntilExactlyOneExists(hasTestTag(tag(Key.START)), 20_000)
         rule.onNodeWithTag(tag(Key.START)).performClick()
         rule.waitUntilExactlyOneExists(hasTestTag("field-peg"), 20_000)

@@ -71,6 +71,8 @@ class LifecycleTest {
     }
 
     @Test fun anOpenRowIsStillOpenWhenThePhoneWasTurned() = on { scenario ->
+        // An empty log is greeted first.
+        tap("key-skip-")
         tap(tag(Key.START))
         tap("row-rods")
         rule.waitUntilExactlyOneExists(hasTestTag("choice-rods-2"), 20_000)
@@ -101,6 +103,8 @@ class LifecycleTest {
     }
 
     @Test fun theSystemsWayBackGoesOneLevel() = on { scenario ->
+        // An empty log is greeted first.
+        tap("key-skip-")
         tap(tag(Key.START))
         tap("row-rods")
         rule.waitUntilExactlyOneExists(hasTestTag("choice-rods-2"), 20_000)

@@ -29,6 +29,9 @@ class MainActivityTest {
 
     /** The whole chain on Android's framework: key, Rust library, log on disk, screen; then the activity made anew. */
     @Test fun aCastIsStillOutAfterTheActivityIsMadeAnew() {
+        // An empty log is greeted first.
+        rule.waitUntilExactlyOneExists(hasTestTag("key-skip-"), WITHIN_MS)
+        rule.onNodeWithTag("key-skip-").performClick()
         tap(Key.START)
         tap(Key.START)
         tap(Key.CAST)

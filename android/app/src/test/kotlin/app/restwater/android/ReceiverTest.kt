@@ -51,7 +51,7 @@ class ReceiverTest {
         Handset.until({ "no screen" }) { rule.activity.state != null }
         rule.runOnUiThread { state.open(Showing.SWIM) }
         tap("swim-more")
-        repeat(6) { if (rule.onAllNodesWithTag("swim-place").fetchSemanticsNodes().isEmpty()) tap("grid-more") }
+        repeat(6) { if (rule.onAllNodesWithTag("swim-place").fetchSemanticsNodes().isEmpty()) tap("next-page") }
         tap("swim-place")
         assertNull("nothing is asked for before the key is tapped", shadowOf(rule.activity).lastRequestedPermission)
     }

@@ -13,6 +13,7 @@ import app.restwater.core.readDay
 import app.restwater.core.screen.Action
 import app.restwater.core.screen.Key
 import app.restwater.ui.RestwaterState
+import app.restwater.ui.Showing
 import app.restwater.ui.tag
 import java.io.File
 import java.nio.file.Files
@@ -41,6 +42,9 @@ class WholeDayTest {
             var opened: RestwaterState? = null
             Handset.until({ "no screen" }) { scenario.onActivity { opened = it.state }; opened != null }
             val state = checkNotNull(opened)
+            // An empty log is greeted first.
+            Handset.until({ "no welcome" }) { state.showing == Showing.WELCOME }
+            rule.runOnIdle { state.open(Showing.BANK) }
             for (step in day) press(step, state)
         }
         assertEquals(60, day.count { it.action is Action.Cast })
@@ -82,6 +86,7 @@ class WholeDayTest {
             check(there(tag(key))) { "no $key at ${step.at.wallMs}, page ${state.page}: ${state.bank?.state} ${state.bank?.latest} ${state.notice}" }
             rule.onNodeWithTag(tag(key)).performClick()
             Handset.until({ "$key at $step: the screen says: ${state.notice}" }) { state.underWay == 0 }
+            if (key == Key.END) rule.runOnIdle { state.open(Showing.BANK) }
         }
     }
 

@@ -8,6 +8,8 @@ import androidx.compose.ui.test.junit4.v2.createEmptyComposeRule
 import androidx.core.view.WindowCompat
 import androidx.test.core.app.ActivityScenario
 import app.restwater.R
+import app.restwater.core.screen.Action
+import app.restwater.core.screen.Scheme
 import app.restwater.ui.Ink
 import org.junit.Assert.assertEquals
 import org.junit.Assert.assertTrue
@@ -38,7 +40,7 @@ class WindowTest {
         val bars = WindowCompat.getInsetsController(there.window, there.window.decorView)
         until("no screen") { there.state?.bank != null }
         until("dark marks by day") { bars.isAppearanceLightStatusBars }
-        scenario.onActivity { it.state?.changeScheme() }
+        scenario.onActivity { it.state?.act(Action.Set(null, Scheme.NIGHT)) }
         until("light marks by night") { !bars.isAppearanceLightStatusBars }
     }
 

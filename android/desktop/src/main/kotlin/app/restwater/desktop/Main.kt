@@ -1,5 +1,6 @@
 package app.restwater.desktop
 
+import androidx.compose.runtime.LaunchedEffect
 import androidx.compose.runtime.remember
 import androidx.compose.runtime.rememberCoroutineScope
 import androidx.compose.ui.platform.LocalDensity
@@ -39,6 +40,7 @@ internal fun openWindow(folder: File, seen: (RestwaterState) -> Unit = {}) {
         val window = this.window
         val scope = rememberCoroutineScope()
         val state = remember { RestwaterState(core, ::present, scope, Dispatchers.IO.limitedParallelism(1), WindowFiles(window)).also(seen) }
+        LaunchedEffect(state) { state.greet() }
         RestwaterApp(state, GlassMeasure(pxPerMm = DP_PER_MM * LocalDensity.current.density))
     }
     core.close()

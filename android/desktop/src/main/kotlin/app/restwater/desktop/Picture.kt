@@ -19,6 +19,7 @@ import app.restwater.core.screen.KeyView
 import app.restwater.core.screen.RodView
 import app.restwater.core.screen.Scheme
 import app.restwater.core.screen.Settings
+import app.restwater.core.screen.Which
 import app.restwater.core.swim.SwimScene
 import app.restwater.ui.BankScreen
 import app.restwater.ui.BankTaps
@@ -52,7 +53,7 @@ fun bankPicture(view: BankView, glass: Glass, settings: Settings, fan: (Glass, R
             val layout = bankLayout(of, ask)
             val scene = layout.fan?.let { fan(of, it) }
             BankScreen(
-                view, layout, padWords(), settings, "", NoTaps,
+                view, layout, padWords(), 0, "", NoTaps,
                 scene?.let { drawn -> { SwimCanvas(drawn, Modifier.fillMaxSize()) } },
             )
         }
@@ -64,7 +65,5 @@ private object NoTaps : BankTaps {
     override fun more() = Unit
     override fun rod(rod: RodView) = Unit
     override fun screens() = Unit
-    override fun scheme() = Unit
-    override fun hand() = Unit
-    override fun swim() = Unit
+    override fun open(which: Which) = Unit
 }

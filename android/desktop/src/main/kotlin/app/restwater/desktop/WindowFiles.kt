@@ -5,6 +5,8 @@ import app.restwater.ui.FilePorts
 import app.restwater.ui.FileTrouble
 import java.awt.FileDialog
 import java.awt.Frame
+import java.awt.Toolkit
+import java.awt.datatransfer.StringSelection
 import java.io.File
 import java.io.IOException
 import java.nio.file.Files
@@ -19,6 +21,10 @@ class WindowFiles(private val window: Frame) : FilePorts {
     override suspend fun handOn(file: Outgoing) {
         save(file)
     }
+
+    /** A PC has no share sheet: the text is there to be pasted. */
+    override suspend fun handOn(text: String) =
+        Toolkit.getDefaultToolkit().systemClipboard.setContents(StringSelection(text), null)
 
     override suspend fun save(file: Outgoing): Boolean {
         val to = ask(FileDialog.SAVE, file.name) ?: return false

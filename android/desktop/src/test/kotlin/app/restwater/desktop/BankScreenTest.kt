@@ -15,11 +15,14 @@ import app.restwater.core.screen.BankState
 import app.restwater.core.screen.Hand
 import app.restwater.core.screen.Key
 import app.restwater.core.screen.Scheme
+import app.restwater.core.screen.Settings
+import app.restwater.ui.Showing
 import app.restwater.ui.SolidInk
 import app.restwater.ui.tag
 import kotlin.math.abs
 import kotlin.test.Test
 import kotlin.test.assertEquals
+import kotlin.test.assertFalse
 import kotlin.test.assertTrue
 
 /** The Bank screen by its keys, on the real library. */
@@ -51,7 +54,7 @@ class BankScreenTest {
 
     @Test fun everyKeyIsDrawnWhereTheLayoutSaysAndAsLarge() {
         for (hand in Hand.entries) for ((state, way) in LEADING_TO) Bankside.on {
-            if (hand == Hand.LEFT) tapOn("hand")
+            if (hand == Hand.LEFT) choose(hand = Hand.LEFT)
             start()
             for (key in way) { tap(key); wait(minutes = 3) }
             assertEquals(state, bank.state)
@@ -99,18 +102,58 @@ class BankScreenTest {
         start()
         tap(Key.CAST)
         val right = node(tag(Key.BITE)).fetchSemanticsNode().boundsInRoot
-        tapOn("hand")
+        choose(hand = Hand.LEFT)
         assertEquals(Hand.LEFT, state.settings.hand)
         val left = node(tag(Key.BITE)).fetchSemanticsNode().boundsInRoot
         assertTrue(abs(right.left - (glass.widthPx - left.right)) <= 1.5)
         assertEquals(right.top, left.top)
     }
 
-    @Test fun dayAndNightAreOneTapApart() = Bankside.on {
-        tapOn("scheme")
-        assertEquals(Scheme.NIGHT, state.settings.scheme)
-        tapOn("scheme")
-        assertEquals(Scheme.DAY, state.settings.scheme)
+    @Test fun handAndSchemeAreChosenOnThePhoneScreen() = Bankside.on {
+        goTo(Showing.PHONE)
+        wait(seconds = 1)
+        for ((row, choice) in listOf("scheme" to "night", "hand" to "left")) {
+            tapOn("row-$row")
+            tapOn("choice-$row-$choice")
+            wait(seconds = 1)
+            tapOn("back")
+        }
+        assertEquals(Settings(Hand.LEFT, Scheme.NIGHT), state.settings)
+        tapOn("row-scheme")
+        tapOn("choice-scheme-dusk")
+        wait(seconds = 1)
+        assertEquals(Scheme.DAY, state.settings.scheme, "it is morning")
+    }
+
+    @Test fun theSwimAndTheFishAreOneTapAwayAndBackLiesAtTheThumb() {
+        for (hand in Hand.entries) Bankside.on {
+            choose(hand = hand)
+            assertFalse(isThere("open-SWIM"), "there is no swim yet")
+            start()
+            tap(Key.CAST)
+            for (goal in listOf(Showing.SWIM, Showing.FISH)) {
+                wait(minutes = 1)
+                tapOn("open-$goal")
+                assertEquals(goal, state.showing)
+                wait(seconds = 1)
+                val box = node("back").fetchSemanticsNode().boundsInRoot
+                val across = if (hand == Hand.LEFT) box.left.toDouble() else glass.widthPx - box.right
+                assertTrue(across <= 2.1 * glass.pxPerMm, "$goal: BACK is ${across / glass.pxPerMm} mm from the edge")
+                tapOn("back")
+                assertEquals(Showing.BANK, state.showing)
+            }
+        }
+    }
+
+    @Test fun aSecondTapOfBackCastsNothing() = Bankside.on {
+        start()
+        goTo(Showing.WAITS)
+        wait(seconds = 5)
+        node("back").performClick()
+        atOnce()
+        tap(Key.CAST)
+        assertEquals(BankState.READY, bank.state)
+        node("notice").assertContentDescriptionContains("ignored", substring = true)
     }
 
     @Test fun theWholeKeyTurnsWhileTheThumbIsOnIt() = Bankside.on {

@@ -10,15 +10,18 @@ import androidx.compose.ui.test.onNodeWithTag
 import androidx.compose.ui.test.performClick
 import androidx.compose.ui.test.runDesktopComposeUiTest
 import app.restwater.core.Restwater
+import app.restwater.core.app.DayTap
 import app.restwater.core.app.Outgoing
 import app.restwater.core.bankLayout
 import app.restwater.core.layout.BankLayout
 import app.restwater.core.layout.Glass
 import app.restwater.core.layout.PadAsk
 import app.restwater.core.log.Moment
+import app.restwater.core.screen.Action
 import app.restwater.core.screen.BankState
 import app.restwater.core.screen.Hand
 import app.restwater.core.screen.Key
+import app.restwater.core.screen.Scheme
 import app.restwater.ui.FilePorts
 import app.restwater.ui.GlassMeasure
 import app.restwater.ui.NoReceiver
@@ -85,6 +88,14 @@ class Bankside(private val ui: DesktopComposeUiTest, private val folder: File, v
 
     fun tapOn(tag: String) {
         node(tag).performClick()
+        // After BACK a thumb looks where it is: what follows within the time of a double tap is taken for one.
+        if (tag == "back") ms += 1_000
+        ui.waitForIdle()
+    }
+
+    /** As chosen on the Phone screen. */
+    fun choose(hand: Hand? = null, scheme: Scheme? = null) {
+        ui.runOnIdle { state.act(Action.Set(hand, scheme)) }
         ui.waitForIdle()
     }
 
@@ -101,10 +112,32 @@ class Bankside(private val ui: DesktopComposeUiTest, private val folder: File, v
         ui.waitForIdle()
     }
 
+    /** A day file up to and with the picture of that name, or all of it. */
+    fun live(day: List<DayTap>, picture: String?) {
+        for (tap in day) {
+            tap.action?.let { core.act(it, tap.at) }
+            ms = tap.at.wallMs
+            if (tap.picture != null && tap.picture == picture) break
+        }
+        wait(seconds = 20)
+    }
+
+    /** As a shell does when it opens. */
+    fun greet() {
+        ui.runOnIdle { runBlocking { state.greet() } }
+        ui.waitForIdle()
+    }
+
     /** Opens a screen from the list. */
     fun goTo(screen: Showing) {
         tapOn("screens")
         tapOn("open-$screen")
+    }
+
+    /** A screen as it comes to the top. */
+    fun show(screen: Showing) {
+        ui.runOnIdle { state.open(screen) }
+        wait(seconds = 1)
     }
 
     val bank get() = checkNotNull(state.bank)
@@ -143,6 +176,12 @@ class FilesInHand : FilePorts {
 
     override suspend fun handOn(file: Outgoing) {
         handedOn += file
+    }
+
+    val texts = mutableListOf<String>()
+
+    override suspend fun handOn(text: String) {
+        texts += text
     }
 
     override suspend fun save(file: Outgoing) = handedOn.add(file)

@@ -32,7 +32,8 @@ class ChangesScreenTest {
         assertTrue(change.title in picture && change.verdict in picture && change.ratio in picture, picture)
         assertEquals(changes.says, spoken("says"))
         tapOn("next-page")
-        assertEquals(change.verdict, spoken("verdict"))
+        assertEquals(change.says, spoken("verdict"))
+        assertTrue(change.counts in spoken("reasons") && change.p !in spoken("reasons"), spoken("reasons"))
         // Six casts never settle it, and it says why.
         assertTrue("clearly" !in change.verdict, change.verdict)
         assertTrue(change.reasons.isNotEmpty() && change.reasons.all { it in spoken("reasons") }, spoken("reasons"))

@@ -3,6 +3,7 @@ package app.restwater.desktop
 import androidx.compose.ui.test.assertContentDescriptionContains
 import app.restwater.core.matchLayout
 import app.restwater.core.screen.BankState
+import app.restwater.core.screen.Hand
 import app.restwater.core.screen.Key
 import app.restwater.ui.Showing
 import kotlin.math.abs
@@ -69,7 +70,7 @@ class FishScreenTest {
 
     @Test fun thePadIsDrawnWhereTheLayoutSaysForEitherHandAndAtTwiceTheText() {
         for (left in listOf(false, true)) for (scale in listOf(1.0, 2.0)) Bankside.on(GLASS.copy(textScale = scale)) {
-            if (left) tapOn("hand")
+            if (left) choose(hand = Hand.LEFT)
             start()
             land()
             tap(Key.WEIGH)

@@ -6,6 +6,7 @@ import androidx.compose.ui.test.assertIsEnabled
 import androidx.compose.ui.test.performTextInput
 import app.restwater.core.screen.BankState
 import app.restwater.core.screen.Key
+import app.restwater.core.screen.KeyTap
 import app.restwater.core.screen.Leaf
 import app.restwater.core.screen.LeavesView
 import app.restwater.ui.Showing
@@ -153,6 +154,7 @@ class LeavesScreensTest {
         tapOn("back")
         while (layout().keys.none { it.key == Key.END }) tapOn("more")
         tap(Key.END)
+        tapOn("back")
         wait(minutes = 60)
         tap(Key.START)
         choose("copy", "last")
@@ -180,6 +182,7 @@ class LeavesScreensTest {
             }
             while (layout().keys.none { it.key == Key.END }) tapOn("more")
             tap(Key.END)
+            tapOn("back")
             wait(minutes = 24 * 60)
         }
         open(Showing.BOOK)
@@ -209,14 +212,16 @@ class LeavesScreensTest {
         start()
         for ((showing, read) in listOf<Pair<Showing, () -> LeavesView?>>(Showing.BENCH to { state.bench }, Showing.BOOK to { state.book })) {
             open(showing)
-            for (leaf in checkNotNull(read()).leaves) {
+            val first = checkNotNull(read()).leaves.first()
+            val opened = (first.list + first.keys).mapNotNull { (it.tap as? KeyTap.Leaf)?.id }
+            for (leaf in checkNotNull(read()).leaves.filter { it === first || it.id in opened }) {
                 if (leaf.id != read()!!.leaves.first().id) openLeaf(leaf.id)
                 val wanted = leaf.keys.map { "key-${it.tag}" } + leaf.rows.map { "row-${it.tag}" }
                 val seen = mutableSetOf<String>()
-                // MORE turns the parts of the text and the pages of the keys.
+                // The pager turns the text and the keys.
                 repeat(12) {
                     seen += wanted.filter { isThere(it) }
-                    if (!seen.containsAll(wanted)) listOf("grid-more", "next-part").firstOrNull { tag -> isThere(tag) }?.let { tapOn(it) }
+                    if (!seen.containsAll(wanted) && isThere("next-page")) tapOn("next-page")
                 }
                 assertTrue(seen.containsAll(wanted), "$showing ${leaf.id}: ${wanted - seen}")
                 if (leaf.id != read()!!.leaves.first().id) tapOn("back")
@@ -228,7 +233,7 @@ class LeavesScreensTest {
     /** A key of the first leaf, on whatever part of its list it stands. */
     private fun Bankside.openLeaf(id: String) {
         repeat(12) {
-            if (!isThere("key-leaf-$id")) listOf("next-part", "grid-more").firstOrNull { isThere(it) }?.let { tapOn(it) }
+            if (!isThere("key-leaf-$id") && isThere("next-page")) tapOn("next-page")
         }
         tapOn("key-leaf-$id")
     }

@@ -3,6 +3,7 @@ package app.restwater.desktop
 import androidx.compose.ui.test.assertContentDescriptionContains
 import app.restwater.core.matchLayout
 import app.restwater.core.screen.BankState
+import app.restwater.core.screen.Hand
 import app.restwater.core.screen.Key
 import app.restwater.core.screen.MatchPhase
 import app.restwater.core.screen.NetWarning
@@ -98,7 +99,7 @@ class MatchScreenTest {
         }
         openMatch()
         assertEquals(NetWarning.AT_LIMIT, match.nets[0].warning)
-        node("match-net-0").assertContentDescriptionContains("LIMIT", substring = true)
+        node("match-net-0").assertContentDescriptionContains("limit", substring = true)
         wait(minutes = 300)
         assertEquals(MatchPhase.OVER, match.phase)
         tapOn("match-scales")
@@ -126,7 +127,7 @@ class MatchScreenTest {
 
     @Test fun theKeysAreDrawnWhereTheLayoutSaysForEitherHandAndAtTwiceTheText() {
         for (left in listOf(false, true)) for (scale in listOf(1.0, 2.0)) Bankside.on(GLASS.copy(textScale = scale)) {
-            if (left) tapOn("hand")
+            if (left) choose(hand = Hand.LEFT)
             setMatch()
             tapOn("back")
             wait(minutes = 31)

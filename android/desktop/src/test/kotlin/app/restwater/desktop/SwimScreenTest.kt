@@ -35,7 +35,7 @@ import kotlin.test.assertTrue
 class SwimScreenTest {
     @Test fun everyCellIsAimedAtByATapOnTheMapOnEveryGlassAndForEitherHand() {
         for (bare in GLASSES) for (hand in Hand.entries) Bankside.on(bare) {
-            if (hand == Hand.LEFT) tapOn("hand")
+            if (hand == Hand.LEFT) choose(hand = Hand.LEFT)
             toTheSwim()
             val map = laid().canvas
             // Without marks and bounds: five columns of five bands.
@@ -220,7 +220,7 @@ class SwimScreenTest {
 
     @Test fun keysAreAsLargeAsTheLayoutSaysOnEveryGlassHandAndText() {
         for (bare in GLASSES) for (hand in Hand.entries) for (scale in listOf(1.0, 2.0)) Bankside.on(bare.copy(textScale = scale)) {
-            if (hand == Hand.LEFT) tapOn("hand")
+            if (hand == Hand.LEFT) choose(hand = Hand.LEFT)
             toTheSwim()
             keysAreAsLargeAsTheLayoutSays(SwimPad.PLAIN)
             tapOn(KEY(SwimKey.STEPS))
@@ -250,7 +250,7 @@ class SwimScreenTest {
         fun boxes(hand: Hand): Map<SwimKey, Float> {
             val found = mutableMapOf<SwimKey, Float>()
             Bankside.on {
-                if (hand == Hand.LEFT) tapOn("hand")
+                if (hand == Hand.LEFT) choose(hand = Hand.LEFT)
                 toTheSwim()
                 fun look() = laid().keys.forEach { found[it.key] = node(KEY(it.key)).fetchSemanticsNode().boundsInRoot.center.x }
                 look()
@@ -318,7 +318,7 @@ class SwimScreenTest {
 
     /** Turns the pages of keys until this one shows. */
     private fun Bankside.turnTo(tag: String) {
-        repeat(12) { if (isThere(tag)) return else { tapOn("grid-more"); wait(seconds = 1) } }
+        repeat(12) { if (isThere(tag)) return else { tapOn("next-page"); wait(seconds = 1) } }
         error("$tag is on no page")
     }
 

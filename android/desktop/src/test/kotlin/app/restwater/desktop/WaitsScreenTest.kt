@@ -46,16 +46,16 @@ class WaitsScreenTest {
             assertTrue(chart.says.length > 10 && chart.says in spoken(picture) && chart.title in spoken(picture), spoken(picture))
             assertEquals(chart.says, spoken("says"))
             seen += picture
-            tapOn("next-picture")
+            tapOn("next-page")
         }
         assertEquals(seen.size, seen.toSet().size)
         assertTrue(seen.size >= 3, "survival, hazard, leave time: $seen")
         val forecast = checkNotNull(waits.forecast)
         assertEquals(forecast.lines.size, tags("forecast-").size)
         for ((i, line) in forecast.lines.withIndex()) assertEquals("${line.label}: ${line.value}", spoken("forecast-$i"))
-        tapOn("next-picture")
+        tapOn("next-page")
         assertEquals(checkNotNull(waits.figures).lines.joinToString("\n"), spoken("figures"))
-        tapOn("next-picture")
+        tapOn("next-page")
         assertEquals(seen.first(), tags("chart-").single(), "after the last page comes the first")
     }
 
@@ -88,7 +88,7 @@ class WaitsScreenTest {
 
     @Test fun theForecastLooksAsFarAsIsChosen() = Bankside.on {
         aDay()
-        repeat(waits.charts.size) { tapOn("next-picture") }
+        repeat(waits.charts.size) { tapOn("next-page") }
         val before = checkNotNull(waits.forecast)
         tapOn("row-left")
         val other = before.left.choices.first { !it.chosen }
@@ -102,7 +102,7 @@ class WaitsScreenTest {
 
     @Test fun onItsSideTheForecastStandsAboveWhatItIsMadeFrom() = Bankside.on(Glass(1334.0, 750.0, 12.84, 1.0, false, 0.0, 0.0)) {
         aDay()
-        repeat(waits.charts.size) { tapOn("next-picture") }
+        repeat(waits.charts.size) { tapOn("next-page") }
         val places = (listOf("says") + tags("forecast-").sorted() + "notes").map { node(it).fetchSemanticsNode().boundsInRoot }
         assertEquals(2 + checkNotNull(waits.forecast).lines.size, places.size)
         for ((above, below) in places.zipWithNext()) assertTrue(above.bottom <= below.top + 1, "$above on $below")
@@ -112,7 +112,7 @@ class WaitsScreenTest {
         aDay()
         repeat(waits.charts.size + 2) { page ->
             assertNothingCutOff("page ${page + 1}")
-            tapOn("next-picture")
+            tapOn("next-page")
         }
         tapOn("row-rod")
         assertNothingCutOff("choices")

@@ -3,6 +3,7 @@ package app.restwater.desktop
 import androidx.compose.ui.test.assertContentDescriptionContains
 import app.restwater.core.screen.BankState
 import app.restwater.core.screen.Key
+import app.restwater.ui.Showing
 import app.restwater.core.screen.StripMarkShape
 import kotlin.test.Test
 import kotlin.test.assertEquals
@@ -68,6 +69,36 @@ class WholeDayTest {
         while (layout().keys.none { it.key == Key.END }) tapOn("more")
         tap(Key.END)
         assertEquals(BankState.NO_SESSION, bank.state)
+
+        // The card of the day comes up of itself, and can be handed on as a text.
+        assertEquals(Showing.DAY, state.showing)
+        node("says").assertContentDescriptionContains("bites in", substring = true)
+        tapOn("key-share-")
+        assertTrue(files.texts.single().contains("Try next: "), "${files.texts}")
+        tapOn("back")
+        assertEquals(Showing.BANK, state.showing)
+    }
+
+    @Test fun theFirstOpeningIsThreeCardsThatLeadToStartOrAreSkipped() = Bankside.on {
+        greet()
+        assertEquals(Showing.WELCOME, state.showing)
+        tapOn("key-to-wait")
+        tapOn("key-to-where")
+        tapOn("key-skip-")
+        assertEquals(Showing.BANK, state.showing)
+        greet()
+        assertEquals(Showing.BANK, state.showing, "they come once")
+        goTo(Showing.WELCOME)
+        wait(seconds = 1)
+        tapOn("key-skip-")
+        assertEquals(Showing.BANK, state.showing)
+        for (empty in listOf(Showing.WAITS, Showing.CHANGES, Showing.MATCH, Showing.BOOK)) {
+            goTo(empty)
+            wait(seconds = 1)
+            tapOn("key-start-")
+            assertEquals(Showing.SETUP, state.showing, "$empty offers START")
+            tapOn("back")
+        }
     }
 
     @Test fun twoRodsHaveAClockEachAndTheKeysActOnTheChosenOne() = Bankside.on {

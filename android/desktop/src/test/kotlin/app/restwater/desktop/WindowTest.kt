@@ -9,6 +9,7 @@ import app.restwater.core.log.Moment
 import app.restwater.core.screen.BankState
 import app.restwater.core.screen.Key
 import app.restwater.ui.RestwaterState
+import app.restwater.ui.Showing
 import java.awt.Frame
 import java.awt.GraphicsEnvironment
 import java.awt.Robot
@@ -38,7 +39,11 @@ class WindowTest {
             SwingUtilities.invokeAndWait { window.setLocation(PLACE, PLACE) }
             until("its place") { (window.locationOnScreen.x == PLACE).takeIf { it } }
             Thread.sleep(500)
-            val hand = Pointer(window, until("a state") { state })
+            val screens = until("a state") { state }
+            // An empty log is greeted first.
+            until("the welcome") { (screens.showing == Showing.WELCOME).takeIf { it } }
+            SwingUtilities.invokeAndWait { screens.open(Showing.BANK) }
+            val hand = Pointer(window, screens)
             hand.click(BankState.NO_SESSION, Key.START)
             hand.click(BankState.NO_SESSION, Key.START)
             val day = listOf(

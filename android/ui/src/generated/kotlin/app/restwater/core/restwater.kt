@@ -48,12 +48,14 @@ import app.restwater.core.layout.FfiConverterTypeGlass
 import app.restwater.core.layout.FfiConverterTypeMatchLayout
 import app.restwater.core.layout.FfiConverterTypePadAsk
 import app.restwater.core.layout.FfiConverterTypePadWords
+import app.restwater.core.layout.FfiConverterTypePagerWords
 import app.restwater.core.layout.FfiConverterTypeSwimLayout
 import app.restwater.core.layout.FfiConverterTypeSwimPadAsk
 import app.restwater.core.layout.Glass
 import app.restwater.core.layout.MatchLayout
 import app.restwater.core.layout.PadAsk
 import app.restwater.core.layout.PadWords
+import app.restwater.core.layout.PagerWords
 import app.restwater.core.layout.SwimLayout
 import app.restwater.core.layout.SwimPadAsk
 import app.restwater.core.log.FfiConverterTypeMoment
@@ -99,6 +101,7 @@ import app.restwater.core.layout.RustBuffer as RustBufferGlass
 import app.restwater.core.layout.RustBuffer as RustBufferMatchLayout
 import app.restwater.core.layout.RustBuffer as RustBufferPadAsk
 import app.restwater.core.layout.RustBuffer as RustBufferPadWords
+import app.restwater.core.layout.RustBuffer as RustBufferPagerWords
 import app.restwater.core.layout.RustBuffer as RustBufferSwimLayout
 import app.restwater.core.layout.RustBuffer as RustBufferSwimPadAsk
 import app.restwater.core.log.RustBuffer as RustBufferMoment
@@ -771,6 +774,8 @@ internal object IntegrityCheckingUniffiLib {
     ): Int
     external fun uniffi_restwater_checksum_func_pad_words(
     ): Int
+    external fun uniffi_restwater_checksum_func_pager_words(
+    ): Int
     external fun uniffi_restwater_checksum_func_palm_mm(
     ): Int
     external fun uniffi_restwater_checksum_func_read_day(
@@ -802,6 +807,8 @@ internal object IntegrityCheckingUniffiLib {
     external fun uniffi_restwater_checksum_method_restwater_act(
     ): Int
     external fun uniffi_restwater_checksum_method_restwater_doors(
+    ): Int
+    external fun uniffi_restwater_checksum_method_restwater_first_screen(
     ): Int
     external fun uniffi_restwater_checksum_method_restwater_pause(
     ): Int
@@ -880,6 +887,8 @@ internal object UniffiLib {
     ): RustBufferUpdate.ByValue
     external fun uniffi_restwater_fn_method_restwater_doors(`ptr`: Long,uniffi_out_err: UniffiRustCallStatus, 
     ): RustBufferDoorsView.ByValue
+    external fun uniffi_restwater_fn_method_restwater_first_screen(`ptr`: Long,uniffi_out_err: UniffiRustCallStatus, 
+    ): RustBufferWhich.ByValue
     external fun uniffi_restwater_fn_method_restwater_pause(`ptr`: Long,uniffi_out_err: UniffiRustCallStatus, 
     ): Unit
     external fun uniffi_restwater_fn_method_restwater_resume(`ptr`: Long,uniffi_out_err: UniffiRustCallStatus, 
@@ -888,7 +897,7 @@ internal object UniffiLib {
     ): RustBufferScreen.ByValue
     external fun uniffi_restwater_fn_method_restwater_screen_json(`ptr`: Long,`which`: RustBufferWhich.ByValue,`now`: RustBufferMoment.ByValue,uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
-    external fun uniffi_restwater_fn_method_restwater_settings(`ptr`: Long,uniffi_out_err: UniffiRustCallStatus, 
+    external fun uniffi_restwater_fn_method_restwater_settings(`ptr`: Long,`now`: RustBufferMoment.ByValue,uniffi_out_err: UniffiRustCallStatus, 
     ): RustBufferSettings.ByValue
     external fun uniffi_restwater_fn_method_restwater_swim_scene(`ptr`: Long,`now`: RustBufferMoment.ByValue,`glass`: RustBufferFanGlass.ByValue,uniffi_out_err: UniffiRustCallStatus, 
     ): RustBufferSwimScene.ByValue
@@ -910,6 +919,8 @@ internal object UniffiLib {
     ): RustBufferMatchLayout.ByValue
     external fun uniffi_restwater_fn_func_pad_words(uniffi_out_err: UniffiRustCallStatus, 
     ): RustBufferPadWords.ByValue
+    external fun uniffi_restwater_fn_func_pager_words(`page`: Int,`pages`: Int,uniffi_out_err: UniffiRustCallStatus, 
+    ): RustBufferPagerWords.ByValue
     external fun uniffi_restwater_fn_func_palm_mm(uniffi_out_err: UniffiRustCallStatus, 
     ): Double
     external fun uniffi_restwater_fn_func_read_day(`text`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
@@ -1062,6 +1073,9 @@ private fun uniffiCheckApiChecksums(lib: IntegrityCheckingUniffiLib) {
     if ((lib.uniffi_restwater_checksum_func_pad_words() and 0xFFFF) != 25067) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
+    if ((lib.uniffi_restwater_checksum_func_pager_words() and 0xFFFF) != 37688) {
+        throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
+    }
     if ((lib.uniffi_restwater_checksum_func_palm_mm() and 0xFFFF) != 33228) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
@@ -1110,6 +1124,9 @@ private fun uniffiCheckApiChecksums(lib: IntegrityCheckingUniffiLib) {
     if ((lib.uniffi_restwater_checksum_method_restwater_doors() and 0xFFFF) != 423) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
+    if ((lib.uniffi_restwater_checksum_method_restwater_first_screen() and 0xFFFF) != 13519) {
+        throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
+    }
     if ((lib.uniffi_restwater_checksum_method_restwater_pause() and 0xFFFF) != 19636) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
@@ -1122,7 +1139,7 @@ private fun uniffiCheckApiChecksums(lib: IntegrityCheckingUniffiLib) {
     if ((lib.uniffi_restwater_checksum_method_restwater_screen_json() and 0xFFFF) != 10903) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
-    if ((lib.uniffi_restwater_checksum_method_restwater_settings() and 0xFFFF) != 36205) {
+    if ((lib.uniffi_restwater_checksum_method_restwater_settings() and 0xFFFF) != 49289) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
     if ((lib.uniffi_restwater_checksum_method_restwater_swim_scene() and 0xFFFF) != 4073) {
@@ -1361,6 +1378,29 @@ public object FfiConverterUByte: FfiConverter<UByte, Byte> {
 
     override fun write(value: UByte, buf: ByteBuffer) {
         buf.put(value.toByte())
+    }
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterUInt: FfiConverter<UInt, Int> {
+    override fun lift(value: Int): UInt {
+        return value.toUInt()
+    }
+
+    override fun read(buf: ByteBuffer): UInt {
+        return lift(buf.getInt())
+    }
+
+    override fun lower(value: UInt): Int {
+        return value.toInt()
+    }
+
+    override fun allocationSize(value: UInt) = 4UL
+
+    override fun write(value: UInt, buf: ByteBuffer) {
+        buf.putInt(value.toInt())
     }
 }
 
@@ -1632,6 +1672,11 @@ public interface RestwaterInterface {
     fun `doors`(): DoorsView
     
     /**
+     * The screen that the app opens with: once, before anything was logged, the cards of the first opening.
+     */
+    fun `firstScreen`(): Which
+    
+    /**
      * Puts the log aside while the app is in the background.
      */
     fun `pause`()
@@ -1654,7 +1699,7 @@ public interface RestwaterInterface {
     /**
      * Hand and scheme as last set.
      */
-    fun `settings`(): Settings
+    fun `settings`(`now`: Moment): Settings
     
     /**
      * The picture of the swim for a canvas: one call a frame.
@@ -1972,6 +2017,23 @@ open class Restwater: Disposable, AutoCloseable, RestwaterInterface
 
     
     /**
+     * The screen that the app opens with: once, before anything was logged, the cards of the first opening.
+     */
+    @Throws(RestwaterException::class)override fun `firstScreen`(): Which {
+            return FfiConverterTypeWhich.lift(
+    callWithHandle {
+    uniffiRustCallWithError(RestwaterException) { _status ->
+    UniffiLib.uniffi_restwater_fn_method_restwater_first_screen(
+        it,
+        _status)
+}
+    }
+    )
+    }
+    
+
+    
+    /**
      * Puts the log aside while the app is in the background.
      */
     @Throws(RestwaterException::class)override fun `pause`()
@@ -2044,13 +2106,14 @@ open class Restwater: Disposable, AutoCloseable, RestwaterInterface
     /**
      * Hand and scheme as last set.
      */
-    @Throws(RestwaterException::class)override fun `settings`(): Settings {
+    @Throws(RestwaterException::class)override fun `settings`(`now`: Moment): Settings {
             return FfiConverterTypeSettings.lift(
     callWithHandle {
     uniffiRustCallWithError(RestwaterException) { _status ->
     UniffiLib.uniffi_restwater_fn_method_restwater_settings(
         it,
-        _status)
+        
+        FfiConverterTypeMoment.lower(`now`),_status)
 }
     }
     )
@@ -2701,6 +2764,8 @@ public object FfiConverterSequenceTypeDayTap: FfiConverterRustBuffer<List<DayTap
 
 
 
+
+
         /**
          * Version of the core that the shell was loaded with, as `major.minor.patch`.
          */ fun `coreVersion`(): kotlin.String {
@@ -2798,6 +2863,21 @@ public object FfiConverterSequenceTypeDayTap: FfiConverterRustBuffer<List<DayTap
     UniffiLib.uniffi_restwater_fn_func_pad_words(
     
         _status)
+}
+    )
+    }
+    
+
+        /**
+         * The words of the pager on page `page`, from 1, of `pages`.
+         */ fun `pagerWords`(`page`: kotlin.UInt, `pages`: kotlin.UInt): PagerWords {
+            return FfiConverterTypePagerWords.lift(
+    uniffiRustCall() { _status ->
+    UniffiLib.uniffi_restwater_fn_func_pager_words(
+    
+        
+        FfiConverterUInt.lower(`page`),
+        FfiConverterUInt.lower(`pages`),_status)
 }
     )
     }

@@ -32,13 +32,11 @@ import app.restwater.core.layout.PadWords
 import app.restwater.core.layout.Rect
 import app.restwater.core.layout.RodPlace
 import app.restwater.core.screen.BankView
-import app.restwater.core.screen.Hand
 import app.restwater.core.screen.Key
 import app.restwater.core.screen.KeyView
 import app.restwater.core.screen.KeyWeight
 import app.restwater.core.screen.RodView
-import app.restwater.core.screen.Scheme
-import app.restwater.core.screen.Settings
+import app.restwater.core.screen.Which
 
 /** What can be tapped on the Bank screen. */
 interface BankTaps {
@@ -46,9 +44,7 @@ interface BankTaps {
     fun more()
     fun rod(rod: RodView)
     fun screens()
-    fun scheme()
-    fun hand()
-    fun swim()
+    fun open(which: Which)
 }
 
 /** The Bank screen: [view] says what, [layout] says where, [seconds] what runs; nothing is decided here. */
@@ -57,26 +53,27 @@ fun BankScreen(
     view: BankView,
     layout: BankLayout,
     words: PadWords,
-    settings: Settings,
+    page: Int,
     notice: String,
     taps: BankTaps,
     swim: (@Composable () -> Unit)? = null,
     seconds: SecondsOf = { view },
 ) {
     Box(Modifier.fillMaxSize().background(LocalInk.current.paper).oneThumbOnly().semantics { isTraversalGroup = true; paneTitle = view.header.place }) {
-        Top(view, layout, words, settings, taps)
+        Top(view, layout, words, taps)
         // Without a scene of the swim the clock has the fan's place too.
         Clocks(view, if (swim == null) layout.withoutFan() else layout, taps, seconds)
         Words(view, layout)
-        WaitStrip(view.strip, layout.text.figures.toFloat(), Modifier.at(layout.strip), ORDER_STRIP) { seconds().strip }
+        // A tap on the strip says what its signs mean.
+        WaitStrip(view.strip, layout.text.figures.toFloat(), Modifier.at(layout.strip).clickable { taps.open(Which.LEGEND) }, ORDER_STRIP) { seconds().strip }
         if (swim != null) layout.fan?.let { fan -> Fan(fan, words, taps, swim) }
-        Pad(view, layout, words, taps, seconds)
+        Pad(view, layout, page, taps, seconds)
         Notice(notice, layout)
     }
 }
 
 @Composable
-private fun Top(view: BankView, layout: BankLayout, words: PadWords, settings: Settings, taps: BankTaps) {
+private fun Top(view: BankView, layout: BankLayout, words: PadWords, taps: BankTaps) {
     val header = view.header
     val ink = LocalInk.current
     val spoken = "${header.place}, ${header.clock}, ${header.length}"
@@ -87,14 +84,14 @@ private fun Top(view: BankView, layout: BankLayout, words: PadWords, settings: S
         FitText("${header.place}  ${header.clock}", px, ink.ink, Modifier.at(half), FontWeight.Bold, oneLine = true)
         FitText(header.length, px * 0.9f, ink.ink, Modifier.at(half.copy(top = full.height / 2)), oneLine = true)
     }
-    val scheme = if (settings.scheme == Scheme.DAY) words.night else words.day
-    val hand = if (settings.hand == Hand.RIGHT) words.left else words.right
     val mm = LocalPxPerMm.current
-    val labels = listOf(words.screens to layout.screens, scheme to layout.scheme, hand to layout.hand)
-    val text = commonEm(labels.map { (said, place) -> said.label to labelPlace(place, false, mm) }, px)
+    val doors = layout.doors.mapNotNull { place -> view.doors.find { it.which == place.which }?.let { it to place.rect } }
+    val labels = listOf(words.screens.label to layout.screens) + doors.map { (door, place) -> door.label to place }
+    val text = commonEm(labels.map { (label, place) -> label to labelPlace(place, false, mm) }, px)
     PadKey(words.screens.face(), "screens", text, 0f, Modifier.at(layout.screens), 1f, taps::screens)
-    PadKey(scheme.face(), "scheme", text, 0f, Modifier.at(layout.scheme), 2f, taps::scheme)
-    PadKey(hand.face(), "hand", text, 0f, Modifier.at(layout.hand), 3f, taps::hand)
+    doors.forEachIndexed { i, (door, place) ->
+        PadKey(KeyFace(door.label, null, door.spoken), "open-${door.which}", text, 0f, Modifier.at(place), 2f + i) { taps.open(door.which) }
+    }
 }
 
 /** The same rectangle seen from its own corner. */
@@ -177,7 +174,7 @@ private fun Words(view: BankView, layout: BankLayout) {
     layout.spot?.let { FitText(view.spot, body, ink.ink, Modifier.at(it), FontWeight.Bold) }
     layout.rig?.let { FitText(view.rig, body, ink.ink, Modifier.at(it)) }
     layout.latest?.let { place ->
-        FitText(view.latest.firstOrNull().orEmpty(), body, ink.ink, Modifier.at(place), align = TextAlign.Center)
+        FitText(view.logged, body, ink.ink, Modifier.at(place))
     }
     Box(
         Modifier.at(layout.spot ?: layout.notice).testTag("spot").semantics {
@@ -194,25 +191,26 @@ private fun Fan(place: Rect, words: PadWords, taps: BankTaps, swim: @Composable 
             contentDescription = words.swim.spoken
             role = Role.Button
             traversalIndex = ORDER_FAN
-            onClick { taps.swim(); true }
-        }.clickable { taps.swim() },
+            onClick { taps.open(Which.SWIM); true }
+        }.clickable { taps.open(Which.SWIM) },
     ) { swim() }
 }
 
 @Composable
-private fun Pad(view: BankView, layout: BankLayout, words: PadWords, taps: BankTaps, seconds: SecondsOf) {
+private fun Pad(view: BankView, layout: BankLayout, page: Int, taps: BankTaps, seconds: SecondsOf) {
     val mm = LocalPxPerMm.current
     val faces = view.keys.associateBy { it.key }
     val shown = layout.keys.mapNotNull { place -> faces[place.key]?.let { place to it.face(layout.showSubs) } }
     val chosen = view.rods.indexOfFirst { it.chosen }
     val nextRod = view.rods.getOrNull((chosen + 1) % view.rods.size.coerceAtLeast(1))
     val nextFace = nextRod?.let { KeyFace(it.name, it.digits.takeIf { layout.showSubs }, it.spoken) }
+    val more = pagerFace(page % layout.pages.toInt(), layout.pages.toInt())
     // Keys of one kind are written in one size.
     val (large, small) = shown.partition { it.first.key in LARGE }
     fun labels(keys: List<Pair<KeyPlace, KeyFace>>) =
         keys.map { (place, face) -> face.label to labelPlace(place.rect, face.sub != null, mm) }
     val others = listOfNotNull(
-        layout.more?.let { words.more.label to labelPlace(it, false, mm) },
+        layout.more?.let { more.label to labelPlace(it, true, mm) },
         layout.nextRod?.let { place -> nextFace?.let { it.label to labelPlace(place, it.sub != null, mm) } },
     )
     val largePx = commonEm(labels(large), layout.text.primary.toFloat())
@@ -223,7 +221,7 @@ private fun Pad(view: BankView, layout: BankLayout, words: PadWords, taps: BankT
         val px = if (place.key in LARGE) largePx else smallPx
         PadKey(face, tag(place.key), px, sub, Modifier.at(place.rect), order) { faces[place.key]?.let(taps::key) }
     }
-    layout.more?.let { PadKey(words.more.face(), "more", smallPx, sub, Modifier.at(it), ORDER_MORE, taps::more) }
+    layout.more?.let { PadKey(more, "more", smallPx, smallPx * PAGE_OF, Modifier.at(it), ORDER_MORE, taps::more) }
     layout.nextRod?.let { place ->
         if (nextFace != null) NextRod(nextFace, nextRod, smallPx, sub, place, taps, seconds)
     }

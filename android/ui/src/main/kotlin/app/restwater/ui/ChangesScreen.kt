@@ -31,6 +31,7 @@ import app.restwater.core.screen.ChangeView
 import app.restwater.core.screen.ChangesView
 import app.restwater.core.screen.StepState
 import app.restwater.core.screen.VerdictTone
+import app.restwater.core.screen.Which
 
 /** "Did it matter?": a forest plot of the changes, then a page for each; a running test comes first. */
 @Composable
@@ -41,6 +42,7 @@ fun ChangesScreen(
     notice: String,
     onAct: (Action) -> Unit,
     first: Int = 0,
+    onOpen: (Which) -> Unit = { },
     onBack: () -> Unit,
 ) {
     val plots = changes.changes.chunked(PLOT_ROWS)
@@ -51,30 +53,34 @@ fun ChangesScreen(
     val plot = plots.getOrNull(page - tests.size)
     val change = changes.changes.getOrNull(page - tests.size - plots.size)
     val test = tests.getOrNull(page)
+    // What stands behind the verdicts comes last.
+    val figures = changes.figures?.takeIf { page == pages - 1 }
     Ground()
-    val rest = PageHead(test?.title ?: change?.title ?: changes.title, notice, layout)
+    val rest = PageHead(test?.title ?: change?.title ?: figures?.title ?: changes.title, notice, layout)
     // A test that begins or ends is looked at first.
     val cells = cells(test, change) { action ->
         if (action != test?.set) turned = 0
         onAct(action)
-    } +
-        if (pages > 1) listOf(Cell(words.more.face(), "next-page") { turned = page + 1 }) else emptyList()
+    } + listOfNotNull(changes.offer).map { offerCell(it, onOpen) }
     val keys = gridHeight(cells.size, layout)
     val place = rest.copy(height = rest.height - keys)
     when {
         test != null -> TestPage(test, place, layout)
         change != null -> ChangePage(change, place, layout)
+        figures != null -> FiguresPage(figures, place, layout)
         plot != null -> Page(place, layout, changes.says, listOf(changes.warning)) { px, at -> Forest(changes, plot, px, at) }
         else -> FitText(changes.says, layout.text.body.toFloat(), LocalInk.current.ink, Modifier.at(place))
     }
-    KeyGrid(cells, rest.copy(top = rest.top + rest.height - keys, height = keys), layout, words)
+    KeyGridPage(cells, rest.copy(top = rest.top + rest.height - keys, height = keys), layout, page)
+    Pager(page, pages, layout) { turned = it }
     Back(layout, words, onBack = onBack)
 }
 
-/** The test that runs, the pages of the plot, a page for each change. */
+/** The test that runs, the pages of the plot, a page for each change, the figures. */
 fun pagesOf(changes: ChangesView): Int {
     val tests = if (changes.test == null) 0 else 1
-    return (tests + (changes.changes.size + PLOT_ROWS - 1) / PLOT_ROWS + changes.changes.size).coerceAtLeast(1)
+    val figures = if (changes.figures == null) 0 else 1
+    return (tests + (changes.changes.size + PLOT_ROWS - 1) / PLOT_ROWS + changes.changes.size + figures).coerceAtLeast(1)
 }
 
 private fun cells(test: AlternationView?, change: ChangeView?, onAct: (Action) -> Unit): List<Cell> = buildList {
@@ -87,29 +93,23 @@ private fun cells(test: AlternationView?, change: ChangeView?, onAct: (Action) -
     }
 }
 
-/** One change in full. */
+/** One change: the verdict, what it rests on, why no more can be said, and how to find out. */
 @Composable
 private fun ChangePage(change: ChangeView, place: Rect, layout: BankLayout) {
-    val ink = LocalInk.current
     val body = layout.text.body.toFloat()
-    val head = place.copy(height = place.height * 0.1)
-    Box(Modifier.at(head).testTag("verdict").semantics { contentDescription = change.verdict }) {
-        FitText(change.verdict, body * 1.25f, ink.ink, Modifier.fillMaxSize(), FontWeight.Bold)
+    val says = (body * HEAD * 1.3 * linesOf(change.says, body * HEAD, place.width)).coerceAtMost(place.height * 0.4)
+    Box(Modifier.at(place.copy(height = says)).testTag("verdict").semantics { contentDescription = change.says }) {
+        FitText(change.says, body * HEAD, LocalInk.current.ink, Modifier.fillMaxSize(), FontWeight.Bold, middle = false)
     }
-    val half = Rect(place.left, head.top + head.height, place.width / 2, place.height * 0.24)
-    for ((i, side) in listOf(change.old, change.new).withIndex()) {
-        val text = "${side.value}\n${side.counts}\n${side.rate}"
-        val at = half.copy(left = place.left + i * half.width, width = half.width - LocalPxPerMm.current * 2)
-        Box(Modifier.at(at).semantics { contentDescription = text }) {
-            FitText(text, body, ink.ink, Modifier.fillMaxSize(), if (i == 1) FontWeight.Bold else FontWeight.Medium, middle = false)
-        }
-    }
-    val text = (listOf(change.probability, change.ratio, change.p) + change.reasons + change.more).filter { it.isNotBlank() }.joinToString("\n")
-    val top = half.top + half.height + 1.5 * LocalPxPerMm.current
-    Box(Modifier.at(Rect(place.left, top, place.width, place.top + place.height - top)).testTag("reasons").semantics { contentDescription = text }) {
-        FitText(text, body * 0.92f, ink.ink, Modifier.fillMaxSize(), middle = false)
+    val text = (listOf(change.counts, change.probability) + change.reasons + change.findOut + change.more).filter { it.isNotBlank() }.joinToString("\n")
+    val top = says + 1.5 * LocalPxPerMm.current
+    Box(Modifier.at(place.copy(top = place.top + top, height = place.height - top)).testTag("reasons").semantics { contentDescription = text }) {
+        FitText(text, body, LocalInk.current.ink, Modifier.fillMaxSize(), middle = false)
     }
 }
+
+/** Size of a verdict against plain text. */
+private const val HEAD = 1.25f
 
 /** The casts of a test, those done ticked, the next one arrowed. */
 @Composable

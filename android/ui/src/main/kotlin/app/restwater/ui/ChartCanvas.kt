@@ -10,7 +10,6 @@ import androidx.compose.ui.graphics.PathEffect
 import androidx.compose.ui.graphics.StrokeCap
 import androidx.compose.ui.graphics.drawscope.DrawScope
 import androidx.compose.ui.graphics.drawscope.Stroke
-import androidx.compose.ui.graphics.drawscope.clipPath
 import androidx.compose.ui.graphics.drawscope.clipRect
 import androidx.compose.ui.platform.LocalDensity
 import androidx.compose.ui.platform.testTag
@@ -31,7 +30,7 @@ import app.restwater.core.screen.DotShape
 import app.restwater.core.screen.LineStyle
 
 /**
- * A picture of the core's numbers. Bands are hatched, lines differ by dashes, points by shape, stretches stand as
+ * A picture of the core's numbers. Bands are tinted, lines differ by dashes, points by shape, stretches stand as
  * brackets above the picture: nothing needs colour. A screen reader is told what the picture says.
  */
 @Composable
@@ -134,13 +133,8 @@ private class ChartDrawing(
             for (i in band.x.indices.reversed()) lineTo(x(band.x[i]), y(band.low[i]))
             close()
         }
-        on.clipPath(path) {
-            var start = left - (bottom - top)
-            while (start < right) {
-                on.drawLine(ink.soft, Offset(start, bottom), Offset(start + bottom - top, top), 0.16f * mm)
-                start += 1.5f * mm
-            }
-        }
+        on.drawPath(path, ink.water)
+        on.drawPath(path, ink.soft, style = Stroke(0.2f * mm))
     }
 
     private fun bars() {
@@ -187,22 +181,25 @@ private class ChartDrawing(
         val y = y(dot.y)
         val r = 0.95f * mm
         when (dot.shape) {
-            DotShape.BITE -> on.drawCircle(ink.ink, r, Offset(x, y))
-            DotShape.WITHOUT_BITE -> {
-                on.drawCircle(ink.paper, r, Offset(x, y))
-                on.drawCircle(ink.ink, r, Offset(x, y), style = Stroke(0.3f * mm))
-                on.drawLine(ink.ink, Offset(x, y - r), Offset(x, y - r - 1.4f * mm), 0.3f * mm)
+            // The same signs as on the strip and the map: a diamond is a bite, a stroke a cast wound in without one, an
+            // accent dot what the record suggests.
+            DotShape.BITE -> {
+                val path = Path().apply { moveTo(x, y - 1.2f * r); lineTo(x + 1.2f * r, y); lineTo(x, y + 1.2f * r); lineTo(x - 1.2f * r, y); close() }
+                on.drawPath(path, ink.paper, style = Stroke(0.5f * mm))
+                on.drawPath(path, ink.ink)
             }
+            DotShape.WITHOUT_BITE -> upright(x, y, r)
             DotShape.BEST -> {
-                val path = Path().apply { moveTo(x, y - 1.5f * mm); lineTo(x + 1.2f * mm, y); lineTo(x, y + 1.5f * mm); lineTo(x - 1.2f * mm, y); close() }
-                on.drawPath(path, ink.paper, style = Stroke(0.8f * mm))
-                on.drawPath(path, ink.accent)
+                on.drawCircle(ink.paper, 1.5f * r, Offset(x, y))
+                on.drawCircle(ink.accent, 1.2f * r, Offset(x, y))
             }
-            DotShape.HABIT -> for ((colour, width) in listOf(ink.paper to 1.1f * mm, ink.ink to 0.5f * mm)) {
-                on.drawLine(colour, Offset(x - r, y - r), Offset(x + r, y + r), width)
-                on.drawLine(colour, Offset(x - r, y + r), Offset(x + r, y - r), width)
-            }
+            DotShape.HABIT -> upright(x, y, 1.6f * r)
         }
+    }
+
+    /** A stroke with an edge of paper. */
+    private fun upright(x: Float, y: Float, half: Float) {
+        for ((colour, width) in listOf(ink.paper to 1.1f * mm, ink.ink to 0.5f * mm)) on.drawLine(colour, Offset(x, y - half), Offset(x, y + half), width)
     }
 
     private fun legend(): List<Pair<LineStyle?, TextLayoutResult>> =
@@ -234,7 +231,7 @@ private class ChartDrawing(
             var x = 0f
             for ((style, laid) in row) {
                 val middle = y + laid.size.height / 2f
-                if (style == null) hatch(x, middle) else {
+                if (style == null) tint(x, middle) else {
                     val cap = if (style == LineStyle.DOTTED) StrokeCap.Round else StrokeCap.Butt
                     on.drawLine(ink.ink, Offset(x, middle), Offset(x + (SAMPLE - 1f) * mm, middle), width(style, mm), cap, dashes(style, mm))
                 }
@@ -245,15 +242,10 @@ private class ChartDrawing(
         }
     }
 
-    private fun hatch(x: Float, middle: Float) {
+    private fun tint(x: Float, middle: Float) {
         val (w, h) = (SAMPLE - 1f) * mm to 2f * mm
-        on.clipRect(x, middle - h / 2, x + w, middle + h / 2) {
-            var start = x - h
-            while (start < x + w) {
-                on.drawLine(ink.soft, Offset(start, middle + h / 2), Offset(start + h, middle - h / 2), 0.2f * mm)
-                start += 1.0f * mm
-            }
-        }
+        on.drawRect(ink.water, Offset(x, middle - h / 2), Size(w, h))
+        on.drawRect(ink.soft, Offset(x, middle - h / 2), Size(w, h), style = Stroke(0.2f * mm))
     }
 }
 

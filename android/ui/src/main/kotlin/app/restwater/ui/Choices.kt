@@ -40,6 +40,7 @@ import app.restwater.core.layout.BankLayout
 import app.restwater.core.layout.PadWords
 import app.restwater.core.layout.PagePlace
 import app.restwater.core.layout.Rect
+import app.restwater.core.pagerWords
 import app.restwater.core.screen.Action
 import app.restwater.core.screen.ChoiceRow
 import app.restwater.core.screen.DoorGroup
@@ -76,7 +77,7 @@ fun SetupScreen(
     val taken = if (open == null) part(rest, setup.fields.size).top - rest.top else 0.0
     val place = Rect(rest.left, rest.top + taken, rest.width, rest.height - taken)
     val cautions = with(setup.cautions) { Cell(KeyFace(label, sub, "$label: $sub"), "open-${Showing.CAUTIONS}", onCautions) }
-    RowsAnd(listOf(cautions), setup.rows.map { it.shown(onAct) }, open, { open = it }, place, layout, words, onAct)
+    RowsAnd(listOf(cautions), setup.rows.map { it.shown(onAct) }, open, { open = it }, place, layout, onAct, layout.setUpPager)
     val face = with(setup.start) { KeyFace(label, sub.takeIf { layout.showSubs }, spoken, solid = true) }
     PadKey(face, tag(Key.START), layout.text.primary.toFloat(), layout.text.sub.toFloat(), Modifier.at(layout.start), onTap = onStart)
     Back(layout, words) { if (open == null) onBack() else open = null }
@@ -118,13 +119,13 @@ fun RowsScreen(
     val high = if (said) cautionHeight(caution, em, rest.width).coerceAtMost(rest.height * 0.3) else 0.0
     if (said) Caution(caution, em, rest.copy(height = high))
     val shown = rows.map { it.shown(onAct) } + own.map { it.shown(onOwn) }
-    RowsAnd(emptyList(), shown, open, { open = it }, rest.copy(top = rest.top + high, height = rest.height - high), layout, words, onAct)
+    RowsAnd(emptyList(), shown, open, { open = it }, rest.copy(top = rest.top + high, height = rest.height - high), layout, onAct)
     Back(layout, words) { if (open == null) onBack() else open = null }
 }
 
 /**
  * The screens that can be opened, a key each, as the core lists them: those of the bank nearest to the thumb, the others
- * above them under their heading; where both groups don't fit, one grid with MORE.
+ * above them under their heading; where both groups don't fit, one grid of several pages.
  */
 @Composable
 fun ScreenList(doors: DoorsView, layout: BankLayout, words: PadWords, onOpen: (Showing) -> Unit, onBack: () -> Unit) {
@@ -139,12 +140,12 @@ fun ScreenList(doors: DoorsView, layout: BankLayout, words: PadWords, onOpen: (S
     val groups = listOf(doors.beforeAndAfter to cells(DoorGroup.BEFORE_AND_AFTER), doors.onTheBank to cells(DoorGroup.ON_THE_BANK))
     val heading = layout.text.body * 1.3
     if (groups.sumOf { heading + gridHeight(it.second.size, layout) + 2.0 * mm } > rest.height) {
-        KeyGrid(cells(DoorGroup.ON_THE_BANK) + cells(DoorGroup.BEFORE_AND_AFTER), rest, layout, words)
+        KeyGrid(cells(DoorGroup.ON_THE_BANK) + cells(DoorGroup.BEFORE_AND_AFTER), rest, layout)
     } else {
         var bottom = rest.top + rest.height
         for ((title, keys) in groups.reversed()) {
             val height = gridHeight(keys.size, layout)
-            KeyGrid(keys, rest.copy(top = bottom - height, height = height), layout, words)
+            KeyGrid(keys, rest.copy(top = bottom - height, height = height), layout)
             bottom -= height + heading
             val place = rest.copy(top = bottom, height = heading)
             Box(Modifier.at(place).semantics { heading(); contentDescription = title }) {
@@ -159,15 +160,30 @@ fun ScreenList(doors: DoorsView, layout: BankLayout, words: PadWords, onOpen: (S
 @Composable
 internal fun Ground() = Box(Modifier.fillMaxSize().background(LocalInk.current.paper).oneThumbOnly())
 
-/**
- * BACK lies where MORE is: a second tap of a cold thumb turns a page of small keys at most. The system's own way back does
- * what the key does.
- */
+/** BACK lies in the corner of the thumb. The system's own way back does what the key does. */
 @Composable
 internal fun Back(layout: BankLayout, words: PadWords, at: Rect = layout.back, onBack: () -> Unit) {
     LocalSystemBack.current(onBack)
     PadKey(words.back.face(), "back", layout.text.secondary.toFloat(), 0f, Modifier.at(at), onTap = onBack)
 }
+
+/** The one pager: MORE, and which page of how many. It is there where there is more than one. */
+@Composable
+internal fun Pager(page: Int, pages: Int, layout: BankLayout, at: Rect = layout.pager, onTurn: (Int) -> Unit) {
+    if (pages < 2) return
+    val px = layout.text.secondary.toFloat()
+    PadKey(pagerFace(page, pages), "next-page", px, px * PAGE_OF, Modifier.at(at)) { onTurn((page + 1) % pages) }
+}
+
+/** What the pager says on page [page], from 0. */
+@Composable
+internal fun pagerFace(page: Int, pages: Int): KeyFace {
+    val said = remember(page, pages) { pagerWords((page + 1).toUInt(), pages.toUInt()) }
+    return KeyFace(said.label, said.of, said.spoken)
+}
+
+/** Size of "2 of 4" against the word above it. */
+internal const val PAGE_OF = 0.8f
 
 /** How a shell hears the system's way back; a window on a PC has none. */
 val LocalSystemBack = staticCompositionLocalOf<@Composable (onBack: () -> Unit) -> Unit> { { } }
@@ -189,9 +205,8 @@ internal fun PageHead(title: String, notice: String, layout: BankLayout, page: P
 /** The fields as keys; the one that is open, as the keys of its choices. Nothing scrolls. */
 @Composable
 internal fun Rows(
-    rows: List<ChoiceRow>, open: String?, onOpen: (String?) -> Unit, place: Rect, layout: BankLayout, words: PadWords,
-    onAct: (Action) -> Unit,
-) = RowsAnd(emptyList(), rows.map { it.shown(onAct) }, open, onOpen, place, layout, words, onAct)
+    rows: List<ChoiceRow>, open: String?, onOpen: (String?) -> Unit, place: Rect, layout: BankLayout, onAct: (Action) -> Unit,
+) = RowsAnd(emptyList(), rows.map { it.shown(onAct) }, open, onOpen, place, layout, onAct)
 
 /** A row as it is drawn: one of the core's, or one of this shell. */
 private class ShownRow(
@@ -210,15 +225,15 @@ private fun ShellRow.shown(onChoose: (String, String) -> Unit) =
 /** The same with keys of another kind after the fields. */
 @Composable
 private fun RowsAnd(
-    more: List<Cell>, rows: List<ShownRow>, open: String?, onOpen: (String?) -> Unit, place: Rect, layout: BankLayout, words: PadWords,
-    onAct: (Action) -> Unit,
+    more: List<Cell>, rows: List<ShownRow>, open: String?, onOpen: (String?) -> Unit, place: Rect, layout: BankLayout,
+    onAct: (Action) -> Unit, pager: Rect = layout.pager,
 ) {
     val row = rows.find { it.tag == open }
     if (row == null) {
         val fields = rows.map { field ->
             Cell(KeyFace(field.label, field.value, "${field.label}: ${field.value}"), "row-${field.tag}") { onOpen(field.tag) }
         }
-        KeyGrid(fields + more, place, layout, words)
+        KeyGrid(fields + more, place, layout, pager = pager)
         return
     }
     val ink = LocalInk.current
@@ -229,7 +244,7 @@ private fun RowsAnd(
     val typed = if (row.typing == null) 0.0 else 11.0 * LocalPxPerMm.current
     val below = place.copy(top = place.top + 2 * line, height = place.height - 2 * line)
     row.typing?.let { TypedLine(row.tag, it, layout, below.copy(height = typed), onAct) }
-    KeyGrid(row.choices, below.copy(top = below.top + typed, height = below.height - typed), layout, words)
+    KeyGrid(row.choices, below.copy(top = below.top + typed, height = below.height - typed), layout, pager = pager)
 }
 
 /** Height of a grid of this number of keys, including the gap above it. */
@@ -241,19 +256,38 @@ private fun rowsOf(keys: Int, layout: BankLayout): Int = (keys + layout.columns.
 /** One key of a grid. */
 internal class Cell(val face: KeyFace, val tag: String, val onTap: () -> Unit)
 
-/** Keys 15 mm high in columns; where they are more than fit, the last one turns the page. */
+/** Keys of a grid that fit into a place. */
 @Composable
-internal fun KeyGrid(cells: List<Cell>, place: Rect, layout: BankLayout, words: PadWords) {
+internal fun gridFits(place: Rect, layout: BankLayout): Int {
+    val mm = LocalPxPerMm.current
+    return layout.columns.toInt() * ((place.height + 3.0 * mm) / (18.0 * mm)).toInt().coerceAtLeast(1)
+}
+
+/** Pages of a grid of this number of keys in a place. */
+@Composable
+internal fun gridPages(keys: Int, place: Rect, layout: BankLayout): Int {
+    val fits = gridFits(place, layout)
+    return ((keys + fits - 1) / fits).coerceAtLeast(1)
+}
+
+/** Keys 15 mm high in columns; where they are more than fit, the pager turns them. */
+@Composable
+internal fun KeyGrid(cells: List<Cell>, place: Rect, layout: BankLayout, pager: Rect = layout.pager) {
+    val pages = gridPages(cells.size, place, layout)
+    var page by rememberSaveable(cells.size, pages) { mutableStateOf(0) }
+    KeyGridPage(cells, place, layout, page)
+    Pager(page, pages, layout, pager) { page = it }
+}
+
+/** One page of such keys, on a screen that turns them with its own pages; beyond the last page the last one. */
+@Composable
+internal fun KeyGridPage(cells: List<Cell>, place: Rect, layout: BankLayout, page: Int) {
     val mm = LocalPxPerMm.current
     val (gap, height) = 3.0 * mm to 15.0 * mm
     val columns = layout.columns.toInt()
     val width = (place.width - (columns - 1) * gap) / columns
-    val fit = columns * ((place.height + gap) / (height + gap)).toInt().coerceAtLeast(1)
-    val perPage = if (cells.size <= fit) fit else fit - 1
-    val pages = (cells.size + perPage - 1) / perPage
-    var page by rememberSaveable(cells.size, perPage) { mutableStateOf(0) }
-    val turn = Cell(words.more.face(), "grid-more") { page = (page + 1) % pages }
-    val shown = cells.drop(page * perPage).take(perPage) + if (pages > 1) listOf(turn) else emptyList()
+    val fits = gridFits(place, layout)
+    val shown = cells.drop(page.coerceAtMost(gridPages(cells.size, place, layout) - 1) * fits).take(fits)
     // The rows stand at the bottom of their place, where the thumb is.
     val rows = rowsOf(shown.size, layout)
     val top = place.top + place.height - rows * (height + gap) + gap

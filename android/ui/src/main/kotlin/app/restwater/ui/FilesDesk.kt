@@ -27,6 +27,9 @@ interface FilePorts {
     /** Hands a file on to another app or phone. */
     suspend fun handOn(file: Outgoing)
 
+    /** Hands a text on to another app. */
+    suspend fun handOn(text: String) = Unit
+
     /** Saves a file in a place of the user's; whether they picked one. */
     suspend fun save(file: Outgoing): Boolean
 
@@ -98,6 +101,9 @@ class FilesDesk(
         ports.handOn(file)
         heard("${file.says}: ${file.name}")
     }
+
+    /** Hands a text on. */
+    fun share(text: String) = asking { ports.handOn(text) }
 
     /** Makes the file the screen asks for and saves it in a place of the user's. */
     fun save() = run { work ->

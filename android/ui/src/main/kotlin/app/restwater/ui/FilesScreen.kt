@@ -34,13 +34,13 @@ fun FilesScreen(
     }
     val rest = PageHead(title, desk.progress?.let { "… $it" } ?: notice, layout)
     when (desk.page) {
-        FilesPage.SEND -> if (open == null) SendPage(files, desk, rest, layout, words) { open = it } else Rows(files.rows, open, { open = it }, rest, layout, words, onAct)
-        FilesPage.INCOMING -> IncomingPage(files, desk, rest, layout, words)
+        FilesPage.SEND -> if (open == null) SendPage(files, desk, rest, layout) { open = it } else Rows(files.rows, open, { open = it }, rest, layout, onAct)
+        FilesPage.INCOMING -> IncomingPage(files, desk, rest, layout)
         FilesPage.IMPORTS -> {
             val lines = files.imports.map { line ->
                 ListLine(line.says, "", line.key, "import-${line.id}") { onAct(line.action) }
             }
-            ListPage(lines, emptyList(), files.none, rest, layout, words, leftHanded)
+            ListPage(lines, emptyList(), files.none, rest, layout, leftHanded)
         }
         FilesPage.BACKUPS -> {
             val lines = files.backups.map { line -> ListLine(line.says, "", line.key, "backup-${line.says}") { desk.offer(line.path) } }
@@ -49,7 +49,7 @@ fun FilesScreen(
                 Cell(KeyFace(files.backUp, null, files.backUp), "back-up") { desk.backUp() },
                 Cell(KeyFace(files.lookOver, null, files.lookOver), "look-over") { desk.lookOver() },
             )
-            ListPage(lines, keys, files.none, rest, layout, words, leftHanded)
+            ListPage(lines, keys, files.none, rest, layout, leftHanded)
         }
     }
     Back(layout, words) {
@@ -63,7 +63,7 @@ fun FilesScreen(
 }
 
 @Composable
-private fun SendPage(files: FilesView, desk: FilesDesk, place: Rect, layout: BankLayout, words: PadWords, onOpen: (String) -> Unit) {
+private fun SendPage(files: FilesView, desk: FilesDesk, place: Rect, layout: BankLayout, onOpen: (String) -> Unit) {
     val rows = files.rows.map { row ->
         Cell(KeyFace(row.label, row.value, "${row.label}: ${row.value}"), "row-${row.tag}") { onOpen(row.tag) }
     }
@@ -77,11 +77,11 @@ private fun SendPage(files: FilesView, desk: FilesDesk, place: Rect, layout: Ban
     val cells = rows + keys + if (desk.shares) listOf(save, send) else listOf(save)
     val height = gridHeight(cells.size, layout)
     Sentences(listOf(files.says), place.copy(height = place.height - height), layout, "files-says")
-    KeyGrid(cells, place.copy(top = place.top + place.height - height, height = height), layout, words)
+    KeyGrid(cells, place.copy(top = place.top + place.height - height, height = height), layout)
 }
 
 @Composable
-private fun IncomingPage(files: FilesView, desk: FilesDesk, place: Rect, layout: BankLayout, words: PadWords) {
+private fun IncomingPage(files: FilesView, desk: FilesDesk, place: Rect, layout: BankLayout) {
     val incoming = desk.incoming ?: return
     val leave = Cell(KeyFace(incoming.leave, null, incoming.leave, solid = desk.taken), "leave") { desk.leave() }
     val take = Cell(KeyFace(incoming.takeIn, null, incoming.takeIn, solid = true), "take") { desk.takeIn() }
@@ -94,16 +94,16 @@ private fun IncomingPage(files: FilesView, desk: FilesDesk, place: Rect, layout:
         val at = place.copy(top = place.top + place.height - keys - asks, height = line)
         Field("source", files.sourceLabel, desk.source, layout, at) { desk.source = it }
     }
-    KeyGrid(cells, place.copy(top = place.top + place.height - keys, height = keys), layout, words)
+    KeyGrid(cells, place.copy(top = place.top + place.height - keys, height = keys), layout)
 }
 
 @Composable
 private fun ListPage(
-    lines: List<ListLine>, keys: List<Cell>, none: String, place: Rect, layout: BankLayout, words: PadWords, leftHanded: Boolean,
+    lines: List<ListLine>, keys: List<Cell>, none: String, place: Rect, layout: BankLayout, leftHanded: Boolean,
 ) {
     val height = if (keys.isEmpty()) 0.0 else gridHeight(keys.size, layout)
     val list = place.copy(height = place.height - height)
     if (lines.isEmpty()) FitText(none, layout.text.body.toFloat(), LocalInk.current.ink, Modifier.at(list), middle = false)
-    Lines(lines, list, layout, words, leftHanded)
-    if (keys.isNotEmpty()) KeyGrid(keys, place.copy(top = place.top + place.height - height, height = height), layout, words)
+    Lines(lines, list, layout, leftHanded)
+    if (keys.isNotEmpty()) KeyGrid(keys, place.copy(top = place.top + place.height - height, height = height), layout)
 }

@@ -37,7 +37,8 @@ fun FishScreen(
     val labels = shown.mapIndexed { i, key -> key.label to labelPlace(keys.classes[i], layout.showSubs, mm) }
     val px = commonEm(labels, layout.text.primary.toFloat())
     shown.forEachIndexed { i, key -> KeyAt(key, keys.classes[i], layout, px, onKey) }
-    if (pages > 1) PadKey(words.more.face(), "class-more", px, 0f, Modifier.at(keys.classes[slots - 1])) { turned += 1 }
+    // The wide key has the pager's place here: the last of the classes turns them.
+    Pager(turned % pages, pages, layout, keys.classes[slots - 1]) { turned = it }
     view.small.forEachIndexed { i, key -> KeyAt(key, keys.aboveClasses[i], layout, layout.text.secondary.toFloat(), onKey) }
     KeyAt(view.weigh, keys.wide, layout, layout.text.primary.toFloat(), onKey)
     Back(layout, words, onBack = onBack)

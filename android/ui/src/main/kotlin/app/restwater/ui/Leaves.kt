@@ -38,7 +38,7 @@ import app.restwater.core.screen.Which
 
 /**
  * Screens made of leaves: sentences and figures above, keys below. What does not fit at this size of text stands on the
- * next part, turned by MORE: nothing scrolls and nothing is made smaller than it can be read. BACK goes from a choice to
+ * next page: nothing scrolls and nothing is made smaller than it can be read. BACK goes from a choice to
  * its leaf, from a leaf to the first one, and from there to the bank.
  */
 @Composable
@@ -51,6 +51,7 @@ fun LeavesScreen(
     first: String? = null,
     firstPart: Int = 0,
     onOpen: (Which) -> Unit = { },
+    onShare: (String) -> Unit = { },
     onBack: () -> Unit,
 ) {
     var open by rememberSaveable { mutableStateOf<String?>(null) }
@@ -66,14 +67,15 @@ fun LeavesScreen(
             is KeyTap.Leaf -> { id = tap.id; part = 0 }
             is KeyTap.Open -> onOpen(tap.which)
             is KeyTap.Send -> onAct(tap.action)
+            is KeyTap.Share -> onShare(tap.text)
             // No leaf has a key for the receiver.
             KeyTap.AskReceiver -> Unit
         }
     }
     if (open != null && leaf.rows.any { it.tag == open }) {
-        Rows(leaf.rows, open, { open = it }, rest, layout, words, onAct)
+        Rows(leaf.rows, open, { open = it }, rest, layout, onAct)
     } else {
-        LeafPage(leaf, rest, layout, words, part, { part = it }, { open = it }, ::tap, onAct)
+        LeafPage(leaf, rest, layout, part, { part = it }, { open = it }, ::tap, onAct)
     }
     Back(layout, words) {
         when {
@@ -86,7 +88,7 @@ fun LeavesScreen(
 
 @Composable
 private fun LeafPage(
-    leaf: Leaf, rest: Rect, layout: BankLayout, words: PadWords, part: Int,
+    leaf: Leaf, rest: Rect, layout: BankLayout, part: Int,
     turn: (Int) -> Unit, onRow: (String) -> Unit, onKey: (LeafKey) -> Unit, onAct: (Action) -> Unit,
 ) {
     val mm = LocalPxPerMm.current
@@ -98,24 +100,25 @@ private fun LeafPage(
     // What a screen is opened for stays above: a few lines, or the sentence and a key of the list.
     val least = if (leaf.list.isEmpty()) 3 * layout.text.body * LINE_HEIGHT else 2 * layout.text.body * LINE_HEIGHT + wide
     val most = rest.height - field - least
-    // The keys keep the lower part; at large text some of them wait behind MORE so that a sentence stays above.
+    // The keys keep the lower part; at large text some of them wait for a later page so that a sentence stays above.
     val keys = gridHeight(cells.size, layout).coerceAtMost(18.0 * mm * (most / (18.0 * mm)).toInt().coerceAtLeast(1))
     val room = rest.copy(height = rest.height - keys - field)
-    val blocks = blocks(leaf, layout, room.width)
-    val list = leaf.list
-    val parts = parts(blocks, list, room.height, wide)
-    val shown = parts[part % parts.size]
-    val more = if (parts.size > 1) listOf(Cell(words.readOn.face(), "next-part") { turn((part + 1) % parts.size) }) else emptyList()
-    val withMore = more + cells
-    val grown = if (parts.size > 1 && gridHeight(withMore.size, layout) > keys && keys == gridHeight(cells.size, layout)) gridHeight(withMore.size, layout) else keys
-    val place = rest.copy(height = rest.height - grown - field)
-    val again = if (grown == keys) shown else parts(blocks, list, place.height, wide).let { it[part % it.size] }
-    LeafBlocks(again, place, layout, onKey)
-    if (typing != null) TypedLine(leaf.id, typing, layout, rest.copy(top = rest.top + rest.height - grown - field, height = field), onAct)
-    KeyGrid(withMore, rest.copy(top = rest.top + rest.height - grown, height = grown), layout, words)
+    val parts = parts(blocks(leaf, layout, room.width), leaf.list, room.height, wide)
+    val place = rest.copy(top = rest.top + rest.height - keys, height = keys)
+    // Sentences and keys are turned together; the shorter of the two stays on its last page.
+    val pages = maxOf(parts.size, gridPages(cells.size, place, layout))
+    val page = part % pages
+    LeafBlocks(parts[page.coerceAtMost(parts.size - 1)], room, layout, onKey)
+    if (typing != null) TypedLine(leaf.id, typing, layout, rest.copy(top = place.top - field, height = field), onAct)
+    KeyGridPage(cells, place, layout, page)
+    Pager(page, pages, layout, onTurn = turn)
 }
 
-private fun face(key: LeafKey) =
+/** A key that offers what to do on a screen with nothing to show yet. */
+internal fun offerCell(key: LeafKey, onOpen: (Which) -> Unit) =
+    Cell(face(key), "key-${key.tag}") { (key.tap as? KeyTap.Open)?.let { onOpen(it.which) } }
+
+internal fun face(key: LeafKey) =
     KeyFace(key.label, key.sub.ifBlank { null }, if (key.sub.isBlank()) key.label else "${key.label}: ${key.sub}", key.solid, key.enabled)
 
 /** One piece of a leaf, with the height it takes. */

@@ -13,28 +13,23 @@ import androidx.compose.ui.semantics.contentDescription
 import androidx.compose.ui.semantics.semantics
 import androidx.compose.ui.text.font.FontWeight
 import app.restwater.core.layout.BankLayout
-import app.restwater.core.layout.PadWords
 import app.restwater.core.layout.Rect
 
 /** One line of a list: what it says, more of it below, and a key for it. */
 internal class ListLine(val says: String, val more: String, val key: String, val tag: String, val onTap: () -> Unit)
 
-/** A list of lines, each with a key of 15 mm beside it on the side of the thumb; more than fit turn a page. */
+/** A list of lines, each with a key of 15 mm beside it on the side of the thumb; the pager turns more than fit. */
 @Composable
-internal fun Lines(lines: List<ListLine>, place: Rect, layout: BankLayout, words: PadWords, leftHanded: Boolean) {
+internal fun Lines(lines: List<ListLine>, place: Rect, layout: BankLayout, leftHanded: Boolean) {
     val mm = LocalPxPerMm.current
     val (height, gap) = 15.0 * mm to 3.0 * mm
-    val fit = ((place.height + gap) / (height + gap)).toInt().coerceAtLeast(1)
-    val perPage = if (lines.size <= fit) fit else (fit - 1).coerceAtLeast(1)
+    val perPage = ((place.height + gap) / (height + gap)).toInt().coerceAtLeast(1)
     val pages = (lines.size + perPage - 1) / perPage
     var turned by rememberSaveable(lines.size, perPage) { mutableStateOf(0) }
     val page = if (pages == 0) 0 else turned % pages
     val shown = lines.drop(page * perPage).take(perPage)
     shown.forEachIndexed { i, line -> LineAt(line, place.copy(top = place.top + i * (height + gap), height = height), layout, leftHanded) }
-    if (pages > 1) {
-        val at = keyPlace(place.copy(top = place.top + perPage * (height + gap), height = height), mm, leftHanded)
-        PadKey(words.more.face(), "lines-more", layout.text.secondary.toFloat(), 0f, Modifier.at(at)) { turned = page + 1 }
-    }
+    Pager(page, pages, layout) { turned = it }
 }
 
 @Composable

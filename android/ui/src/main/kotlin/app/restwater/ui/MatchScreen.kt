@@ -19,6 +19,7 @@ import app.restwater.core.layout.MatchLayout
 import app.restwater.core.layout.PadWords
 import app.restwater.core.layout.Rect
 import app.restwater.core.screen.Action
+import app.restwater.core.screen.KeyTap
 import app.restwater.core.screen.MatchKey
 import app.restwater.core.screen.MatchLine
 import app.restwater.core.screen.MatchTap
@@ -55,7 +56,7 @@ fun MatchScreen(
     Ground()
     val weighIn = view.weighIn
     when {
-        page == MatchPage.RULES -> Rows(view.rows, open, { open = it }, PageHead(view.toRules.label, notice, layout), layout, words, onAct)
+        page == MatchPage.RULES -> Rows(view.rows, open, { open = it }, PageHead(view.toRules.label, notice, layout), layout, onAct)
         page == MatchPage.COMING -> Coming(sheet)
         page == MatchPage.WEIGH_IN && weighIn != null -> WeighIn(sheet, weighIn)
         else -> Now(sheet)
@@ -81,7 +82,7 @@ private fun Now(sheet: Sheet) = with(sheet) {
     })
     val top = place.top + clock + if (clock > 0) 1.5 * mm else 0.0
     NowBody(sheet, place.copy(top = top, height = place.top + place.height - top))
-    val (begin, weighIn) = view.begin to view.weighIn
+    val (begin, weighIn, offer) = Triple(view.begin, view.weighIn, view.offer)
     when {
         weighIn != null -> {
             PageKeyAt(view.toFish, "match-fish", keys.wide, sheet, solid = view.fishWaits, large = true) { open(Which.FISH) }
@@ -94,6 +95,10 @@ private fun Now(sheet: Sheet) = with(sheet) {
         begin != null -> {
             KeyAt(begin, begin.tag, keys.wide, sheet, large = true)
             PageKeyAt(view.toRules, "match-rules", keys.small[0], sheet) { turn(MatchPage.RULES) }
+        }
+        offer != null -> {
+            val goal = (offer.tap as? KeyTap.Open)?.which
+            PadKey(face(offer), "key-${offer.tag}", layout.text.primary.toFloat(), layout.text.sub.toFloat(), Modifier.at(keys.wide)) { goal?.let(open) }
         }
     }
 }
@@ -127,11 +132,21 @@ private class Stack(private val place: Rect, asked: Double) {
 private fun Coming(sheet: Sheet) = with(sheet) {
     val mm = LocalPxPerMm.current
     val body = layout.text.body.toFloat()
-    val place = PageHead(view.toComing.label, notice, layout)
-    val notes = texts(view.comingNotes, body * 0.9f, place.width).coerceAtMost(place.height * 0.3)
-    val lines = place.copy(height = place.height - notes - 2 * mm)
-    Lines(view.coming, "coming", lines, body)
-    Said(view.comingNotes.joinToString(" "), "coming-notes", Rect(place.left, place.top + place.height - notes, place.width, notes), body * 0.9f)
+    var turned by rememberSaveable { mutableStateOf(0) }
+    val pages = if (view.comingFigures.lines.isEmpty()) 1 else 2
+    val page = turned % pages
+    if (page == 1) {
+        FiguresPage(view.comingFigures, PageHead(view.comingFigures.title, notice, layout), layout)
+    } else {
+        val place = PageHead(view.toComing.label, notice, layout)
+        val says = texts(listOf(view.comingSays), body * BOLD, place.width)
+        Box(Modifier.at(place.copy(height = says)).testTag("coming-says").semantics { contentDescription = view.comingSays }) {
+            FitText(view.comingSays, body, LocalInk.current.ink, Modifier.fillMaxSize(), FontWeight.Bold, middle = false)
+        }
+        val top = says + 2 * mm
+        Lines(view.coming, "coming", place.copy(top = place.top + top, height = place.height - top), body)
+    }
+    Pager(page, pages, layout) { turned = it }
 }
 
 @Composable

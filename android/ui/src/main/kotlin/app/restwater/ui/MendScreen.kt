@@ -30,12 +30,12 @@ fun MendScreen(
     val rest = PageHead(mend.title, notice, layout)
     val open = mend.open
     if (open != null) {
-        Entry(open, row, { row = it }, rest, layout, words, onAct)
+        Entry(open, row, { row = it }, rest, layout, onAct)
     } else {
         val line = 5.0 * LocalPxPerMm.current
         Sentences(listOf(mend.says), rest.copy(height = line), layout, "mend-says")
         val lines = mend.lines.map { ListLine(it.what, it.why, words.mend.label, "mend-${it.op}") { onAct(it.open) } }
-        Lines(lines, rest.copy(top = rest.top + line, height = rest.height - line), layout, words, leftHanded)
+        Lines(lines, rest.copy(top = rest.top + line, height = rest.height - line), layout, leftHanded)
     }
     Back(layout, words) {
         when {
@@ -49,7 +49,7 @@ fun MendScreen(
 /** One entry: what is doubtful about it, and a key for each thing that can be said; one choice is made at once. */
 @Composable
 private fun Entry(
-    open: MendOpen, row: String?, onRow: (String?) -> Unit, place: Rect, layout: BankLayout, words: PadWords, onAct: (Action) -> Unit,
+    open: MendOpen, row: String?, onRow: (String?) -> Unit, place: Rect, layout: BankLayout, onAct: (Action) -> Unit,
 ) {
     val ink = LocalInk.current
     val body = layout.text.body.toFloat()
@@ -58,7 +58,7 @@ private fun Entry(
     Sentences(listOf(open.why), place.copy(top = place.top + head * 0.4, height = head * 0.6), layout, "mend-why")
     val rest = place.copy(top = place.top + head, height = place.height - head)
     if (row != null && open.rows.any { it.tag == row }) {
-        Rows(open.rows, row, onRow, rest, layout, words) { onAct(it); onRow(null) }
+        Rows(open.rows, row, onRow, rest, layout) { onAct(it); onRow(null) }
         return
     }
     val cells = open.rows.map { one ->
@@ -68,5 +68,5 @@ private fun Entry(
             if (only != null && one.value.isEmpty()) onAct(only.action) else onRow(one.tag)
         }
     }
-    KeyGrid(cells, rest, layout, words)
+    KeyGrid(cells, rest, layout)
 }

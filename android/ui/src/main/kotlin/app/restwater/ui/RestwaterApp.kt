@@ -38,6 +38,7 @@ import app.restwater.core.screen.Scheme
 import app.restwater.core.screen.SwimKey
 import app.restwater.core.screen.SwimKeyView
 import app.restwater.core.screen.SwimView
+import app.restwater.core.screen.Which
 import app.restwater.core.swimLayout
 import kotlinx.coroutines.delay
 
@@ -81,43 +82,43 @@ private fun Screens(state: RestwaterState, glass: Glass) {
                 LaunchedEffect(glass, place, view.latest, view.spot, view.header.clock) { state.readFan(smallFan(glass, place)) }
             }
             BankScreen(
-                view, layout, words, state.settings, notice, remember(state) { taps(state) },
+                view, layout, words, state.page, notice, remember(state) { taps(state) },
                 remember(state.fan) { state.fan?.let { scene -> { SwimCanvas(scene, Modifier.fillMaxSize()) } } },
                 remember(state) { { state.bank ?: view } },
             )
         }
         Showing.SETUP -> state.setup?.let { setup ->
             SetupScreen(setup, layout, words, notice, { state.act(it) }, { state.begin(setup.start) }, { state.open(Showing.CAUTIONS) }) {
-                state.open(Showing.BANK)
+                state.back()
             }
         }
         Showing.TACKLE -> state.tackle?.let { tackle ->
             TackleScreen(tackle, layout, words, notice, { state.act(it) }) {
-                state.open(Showing.BANK)
+                state.back()
             }
         }
         Showing.SWIM -> state.swim?.let { Swim(state, it, notice, glass, layout, words) }
         Showing.WAITS -> state.waits?.let { waits ->
-            WaitsScreen(waits, layout, words, notice, { state.act(it) }) {
-                state.open(Showing.BANK)
+            WaitsScreen(waits, layout, words, notice, { state.act(it) }, onOpen = { state.open(Showing.of(it)) }) {
+                state.back()
             }
         }
         Showing.CHANGES -> state.changes?.let { changes ->
-            ChangesScreen(changes, layout, words, notice, { state.act(it) }) { state.open(Showing.BANK) }
+            ChangesScreen(changes, layout, words, notice, { state.act(it) }, onOpen = { state.open(Showing.of(it)) }) { state.back() }
         }
         Showing.MATCH -> state.match?.let { match ->
             val keys = remember(glass) { matchLayout(glass) }
             MatchScreen(match, keys, layout, words, notice, { state.act(it) }, onOpen = { state.open(Showing.of(it)) }) {
-                state.open(Showing.BANK)
+                state.back()
             }
         }
         Showing.FISH -> state.fish?.let { fish ->
             val keys = remember(glass) { matchLayout(glass) }
-            FishScreen(fish, keys, layout, words, notice, state::fishKey) { state.open(Showing.BANK) }
+            FishScreen(fish, keys, layout, words, notice, state::fishKey) { state.back() }
         }
         Showing.WEIGHT -> state.weight?.let { weight ->
             val keys = remember(glass) { matchLayout(glass) }
-            WeightScreen(weight, keys, layout, words, notice, state::fishKey) { state.open(Showing.BANK) }
+            WeightScreen(weight, keys, layout, words, notice, state::fishKey) { state.back() }
         }
         Showing.FEED -> state.feed?.let { feed ->
             val keys = remember(glass) { matchLayout(glass) }
@@ -135,19 +136,22 @@ private fun Screens(state: RestwaterState, glass: Glass) {
         Showing.BOOK -> Leaves(state, state.book, notice, layout, words)
         Showing.CONDITIONS -> Leaves(state, state.conditions, notice, layout, words)
         Showing.CAUTIONS -> Leaves(state, state.cautions, notice, layout, words)
+        Showing.DAY -> Leaves(state, state.day, notice, layout, words)
+        Showing.WELCOME -> Leaves(state, state.welcome, notice, layout, words)
+        Showing.LEGEND -> Leaves(state, state.legend, notice, layout, words)
         Showing.FILES -> state.files?.let { files ->
-            FilesScreen(files, state.desk, layout, words, notice, glass.leftHanded, { state.act(it) }) { state.open(Showing.BANK) }
+            FilesScreen(files, state.desk, layout, words, notice, glass.leftHanded, { state.act(it) }) { state.back() }
         }
         Showing.MEND -> state.mend?.let { mend ->
-            MendScreen(mend, layout, words, notice, glass.leftHanded, { state.act(it) }) { state.open(Showing.BANK) }
+            MendScreen(mend, layout, words, notice, glass.leftHanded, { state.act(it) }) { state.back() }
         }
         Showing.PHONE -> state.phone?.let { phone ->
             RowsScreen(phone.title, phone.rows, layout, words, notice, { state.act(it) }, own = state.ownRows, onOwn = state::chooseOwn) {
-                state.open(Showing.BANK)
+                state.back()
             }
         }
         Showing.SCREENS -> state.doors?.let { doors ->
-            ScreenList(doors, layout, words, state::open) { state.open(Showing.BANK) }
+            ScreenList(doors, layout, words, state::open) { state.back() }
         }
     }
 }
@@ -156,8 +160,8 @@ private fun Screens(state: RestwaterState, glass: Glass) {
 @Composable
 private fun Leaves(state: RestwaterState, view: LeavesView?, notice: String, layout: BankLayout, words: PadWords) {
     LeavesScreen(
-        view ?: return, layout, words, notice, { state.act(it) }, onOpen = { state.open(Showing.of(it)) },
-    ) { state.open(Showing.BANK) }
+        view ?: return, layout, words, notice, { state.act(it) }, onOpen = { state.open(Showing.of(it)) }, onShare = state.desk::share,
+    ) { state.back() }
 }
 
 @Composable
@@ -171,7 +175,7 @@ private fun Swim(state: RestwaterState, view: SwimView, notice: String, glass: G
             override fun key(key: SwimKeyView) = state.swimKey(key)
             override fun act(action: Action) = state.act(action)
             override fun aim(x: Double, y: Double) = state.aim(fan, x, y)
-            override fun back() = state.open(Showing.BANK)
+            override fun back() = state.back()
         }
     }
     SwimScreen(view, state.scene, laid, bank, words, notice, taps)
@@ -236,7 +240,5 @@ private fun taps(state: RestwaterState) = object : BankTaps {
     override fun more() = state.more()
     override fun rod(rod: RodView) = state.act(rod.choose)
     override fun screens() = state.open(Showing.SCREENS)
-    override fun scheme() = state.changeScheme()
-    override fun hand() = state.changeHand()
-    override fun swim() = state.open(Showing.SWIM)
+    override fun open(which: Which) = state.open(Showing.of(which))
 }

@@ -69,6 +69,9 @@ enum class Showing(
     MEND(Which.MEND),
     FILES(Which.FILES),
     PHONE(Which.PHONE),
+    DAY(Which.DAY),
+    WELCOME(Which.WELCOME),
+    LEGEND(Which.LEGEND),
 
     /** The list of screens, over what the Bank screen shows. */
     SCREENS(Which.BANK),
@@ -132,6 +135,9 @@ class RestwaterState(
     val files get() = (said[Which.FILES] as? Screen.Files)?.v1
     val mend get() = (said[Which.MEND] as? Screen.Mend)?.v1
     val phone get() = (said[Which.PHONE] as? Screen.Phone)?.v1
+    val day get() = (said[Which.DAY] as? Screen.Day)?.v1
+    val welcome get() = (said[Which.WELCOME] as? Screen.Welcome)?.v1
+    val legend get() = (said[Which.LEGEND] as? Screen.Legend)?.v1
 
     /** Rows of the Phone screen that belong to this shell. */
     var ownRows by mutableStateOf(emptyList<ShellRow>())
@@ -177,7 +183,7 @@ class RestwaterState(
         // The Bank's record lays every screen out, so it is there first whichever screen the app begins with.
         if (bank == null && which != Which.BANK) answer { core.screen(Which.BANK, at) }?.let { show(it) }
         minute = at.wallMs / 60_000
-        answer { core.settings() to core.screen(which, at) }?.let { (settings, screen) ->
+        answer { core.settings(at) to core.screen(which, at) }?.let { (settings, screen) ->
             this.settings = settings
             show(screen)
         }
@@ -214,6 +220,7 @@ class RestwaterState(
         when (tap) {
             is KeyTap.Send -> act(tap.action, after)
             is KeyTap.Open -> open(Showing.of(tap.which))
+            is KeyTap.Share -> desk.share(tap.text)
             KeyTap.AskReceiver -> usePhone()
             // Only a screen of leaves has leaves to turn to.
             is KeyTap.Leaf -> Unit
@@ -258,6 +265,7 @@ class RestwaterState(
                     if (update.repeated) feel.refused() else if (update.changed) feel.accepted()
                     notice = update.notice
                     show(update.screen)
+                    update.opens?.let { showing = Showing.of(it) }
                     after()
                     refresh()
                     lookOut()
@@ -290,6 +298,18 @@ class RestwaterState(
         showing = which
         notice = ""
         scope.launch { refresh() }
+    }
+
+    /** The screen that the app opens with, which is not always the Bank. */
+    suspend fun greet() {
+        val first = answer { core.firstScreen() } ?: return
+        if (first != Which.BANK) open(Showing.of(first))
+    }
+
+    /** Back to the Bank. The core is told, since a second tap of a cold thumb falls on CAST. */
+    fun back() {
+        act(Action.Back)
+        open(Showing.BANK)
     }
 
     /** Tells the system what to show and when to ring while the app is not looked at. */
@@ -351,13 +371,6 @@ class RestwaterState(
     /** Begins a session as the set-up screen stands. */
     fun begin(start: KeyView) = follow(start.tap) { showing = Showing.BANK }
 
-    /** Day to night and back. */
-    fun changeScheme() =
-        act(Action.Set(null, if (settings.scheme == Scheme.DAY) Scheme.NIGHT else Scheme.DAY))
-
-    /** Right hand to left and back. */
-    fun changeHand() = act(Action.Set(if (settings.hand == Hand.RIGHT) Hand.LEFT else Hand.RIGHT, null))
-
     private fun show(screen: Screen) {
         if (screen is Screen.Bank) {
             bank = screen.v1
@@ -400,4 +413,7 @@ private fun whichOf(screen: Screen): Which = when (screen) {
     is Screen.Files -> Which.FILES
     is Screen.Mend -> Which.MEND
     is Screen.Phone -> Which.PHONE
+    is Screen.Day -> Which.DAY
+    is Screen.Welcome -> Which.WELCOME
+    is Screen.Legend -> Which.LEGEND
 }

@@ -63,14 +63,14 @@ fun SwimScreen(
     var open by rememberSaveable { mutableStateOf<String?>(null) }
     Ground()
     if (more) {
-        More(view, scene, bank, words, notice, open, { open = it }, taps)
+        More(view, scene, bank, notice, open, { open = it }, taps)
     } else {
         SwimHead(view, layout, bank) { more = true; open = LEGEND }
         Fan(view, scene, layout, taps)
         Next(view, notice, layout, bank)
         for (place in layout.keys) SwimPadKey(view, place.key, place.rect, bank, taps)
         layout.more?.let { place ->
-            PadKey(words.more.face(), "swim-more", bank.text.secondary.toFloat(), 0f, Modifier.at(place)) { more = true }
+            PadKey(words.further.face(), "swim-more", bank.text.secondary.toFloat(), 0f, Modifier.at(place)) { more = true }
         }
     }
     Back(bank, words, if (more) bank.back else layout.back) {
@@ -134,21 +134,20 @@ private fun SwimPadKey(view: SwimView, key: SwimKey, place: Rect, bank: BankLayo
 /** Names and marks, the replay, boundaries, bands, features, hazards, the list in full, the peg on the map. */
 @Composable
 private fun More(
-    view: SwimView, scene: SwimScene?, bank: BankLayout, words: PadWords, notice: String, open: String?, onOpen: (String?) -> Unit,
-    taps: SwimTaps,
+    view: SwimView, scene: SwimScene?, bank: BankLayout, notice: String, open: String?, onOpen: (String?) -> Unit, taps: SwimTaps,
 ) {
     val rest = PageHead(listOf(view.title, view.replay).filter { it.isNotEmpty() }.joinToString("   "), notice, bank)
     when (open) {
-        null -> MoreKeys(view, rest, bank, words, onOpen, taps)
+        null -> MoreKeys(view, rest, bank, onOpen, taps)
         LIST -> Listed(view, scene, rest, bank)
         LEGEND -> Legend(view, rest, bank)
-        PLACE -> Place(view, rest, bank, words, taps)
-        else -> Rows(view.rows, open, onOpen, rest, bank, words, taps::act)
+        PLACE -> Place(view, rest, bank, taps)
+        else -> Rows(view.rows, open, onOpen, rest, bank, taps::act)
     }
 }
 
 @Composable
-private fun MoreKeys(view: SwimView, rest: Rect, bank: BankLayout, words: PadWords, onOpen: (String?) -> Unit, taps: SwimTaps) {
+private fun MoreKeys(view: SwimView, rest: Rect, bank: BankLayout, onOpen: (String?) -> Unit, taps: SwimTaps) {
     val keys = setOf(SwimKey.MARK_HERE, SwimKey.EARLIER, SwimKey.LATER, SwimKey.NOW)
     val own = view.keys.filter { it.key in keys }.map { key ->
         val face = KeyFace(key.label, null, key.spoken, enabled = key.enabled)
@@ -161,7 +160,7 @@ private fun MoreKeys(view: SwimView, rest: Rect, bank: BankLayout, words: PadWor
     }
     Field(view.name, bank, part(rest, 0), taps::act)
     val below = part(rest, 1).top
-    KeyGrid(own + list + rows + place, rest.copy(top = below, height = rest.top + rest.height - below), bank, words)
+    KeyGrid(own + list + rows + place, rest.copy(top = below, height = rest.top + rest.height - below), bank)
 }
 
 /** Each sign of the map and beside it what it stands for; the signs are drawn by the hand that draws the map. */
@@ -197,7 +196,7 @@ private fun Listed(view: SwimView, scene: SwimScene?, rest: Rect, bank: BankLayo
 
 /** Where the peg lies on the earth: three lines to type, the key that asks the phone, and the key that sets it. */
 @Composable
-private fun Place(view: SwimView, rest: Rect, bank: BankLayout, words: PadWords, taps: SwimTaps) {
+private fun Place(view: SwimView, rest: Rect, bank: BankLayout, taps: SwimTaps) {
     view.place.fields.forEachIndexed { i, line -> Field(line, bank, part(rest, i), taps::act) }
     FitText(view.place.note, bank.text.body.toFloat(), LocalInk.current.soft, Modifier.at(part(rest, view.place.fields.size)))
     val set = view.keys.filter { it.key == SwimKey.USE_PHONE || it.key == SwimKey.PLACE_PEG }.map { key ->
@@ -205,10 +204,10 @@ private fun Place(view: SwimView, rest: Rect, bank: BankLayout, words: PadWords,
         Cell(KeyFace(key.label, null, key.spoken, solid, key.enabled), "swim-${key.key}") { taps.key(key) }
     }
     val below = part(rest, view.place.fields.size + 1).top
-    KeyGrid(set, rest.copy(top = below, height = rest.top + rest.height - below), bank, words)
+    KeyGrid(set, rest.copy(top = below, height = rest.top + rest.height - below), bank)
 }
 
-/** Pages of MORE that are no row of choices. */
+/** Pages behind WATER that are no row of choices. */
 private const val LIST = "list"
 private const val PLACE = "place"
 private const val LEGEND = "legend"

@@ -10,7 +10,6 @@ import androidx.compose.ui.graphics.Path
 import androidx.compose.ui.graphics.PathEffect
 import androidx.compose.ui.graphics.drawscope.DrawScope
 import androidx.compose.ui.graphics.drawscope.Stroke
-import androidx.compose.ui.graphics.drawscope.clipRect
 import androidx.compose.ui.platform.LocalDensity
 import androidx.compose.ui.platform.testTag
 import androidx.compose.ui.semantics.contentDescription
@@ -28,7 +27,7 @@ import app.restwater.core.screen.StripView
 
 /**
  * The wait strip: a tape of minutes from the splash. What has run is solid; bites of this session are diamonds,
- * waits that ended without one strokes, liners of the running cast triangles; the near-best band is hatched and
+ * waits that ended without one strokes, liners of the running cast triangles; the near-best band is
  * bracketed; the present minute is the accent line with a flag; beyond what is known the tape is dotted. [now] is read
  * while it is drawn.
  */
@@ -101,26 +100,18 @@ private class Tape(
         }
     }
 
-    /** The near-best band: hatched, with a bracket above; open to the right where there is no time to wind in by. */
+    /** The near-best band: a bracket above, its ends drawn down; open to the right where there is no time to wind in by. */
     private fun band() {
         val hold = strip.holdMin
         val recast = strip.recastMin
         if (hold == null && recast == null) return
         val from = x(hold ?: 0.0)
         val to = x(recast ?: strip.lengthMin)
-        on.clipRect(from, top, to, bottom) {
-            on.drawRect(ink.paper, Offset(from, top), Size(to - from, height))
-            var start = from - height
-            while (start < to) {
-                on.drawLine(ink.ink, Offset(start, bottom), Offset(start + height, top), 0.28f * mm)
-                start += 1.25f * mm
-            }
-        }
         val edge = 0.4f * mm
         val line = bracket * 0.45f
         on.drawLine(ink.ink, Offset(from, line), Offset(to, line), edge)
-        if (hold != null) on.drawLine(ink.ink, Offset(from, 0f), Offset(from, bracket), edge)
-        if (recast != null) on.drawLine(ink.ink, Offset(to, 0f), Offset(to, bracket), edge)
+        if (hold != null) on.drawLine(ink.ink, Offset(from, 0f), Offset(from, bottom), edge)
+        if (recast != null) on.drawLine(ink.ink, Offset(to, 0f), Offset(to, bottom), edge)
     }
 
     /** Half of the bites fall in here: a bar under the marks. */

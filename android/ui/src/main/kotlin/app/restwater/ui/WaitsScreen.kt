@@ -19,8 +19,9 @@ import app.restwater.core.screen.Action
 import app.restwater.core.screen.FiguresView
 import app.restwater.core.screen.ForecastView
 import app.restwater.core.screen.WaitsView
+import app.restwater.core.screen.Which
 
-/** What the record says of waiting: a picture a page, turned by a key, with what it says above it. */
+/** What the record says of waiting: a picture a page, with what it says above it. */
 @Composable
 fun WaitsScreen(
     waits: WaitsView,
@@ -29,6 +30,7 @@ fun WaitsScreen(
     notice: String,
     onAct: (Action) -> Unit,
     first: Int = 0,
+    onOpen: (Which) -> Unit = { },
     onBack: () -> Unit,
 ) {
     var open by rememberSaveable { mutableStateOf<String?>(null) }
@@ -43,11 +45,11 @@ fun WaitsScreen(
     val rest = PageHead(chart?.title ?: figures?.title ?: forecast?.takeIf { pages > 0 }?.title ?: waits.title, notice, layout)
     val rows = if (chart == null && figures == null && forecast != null) listOf(forecast.left) else waits.rows
     if (open != null && rows.any { it.tag == open }) {
-        Rows(rows, open, { open = it }, rest, layout, words, onAct)
+        Rows(rows, open, { open = it }, rest, layout, onAct)
     } else {
         val cells = rows.map { row ->
             Cell(KeyFace(row.label, row.value, "${row.label}: ${row.value}"), "row-${row.tag}") { open = row.tag }
-        } + if (pages > 1) listOf(Cell(words.more.face(), "next-picture") { turned = page + 1 }) else emptyList()
+        } + listOfNotNull(waits.offer).map { offerCell(it, onOpen) }
         val keys = gridHeight(cells.size, layout)
         val place = rest.copy(height = rest.height - keys)
         when {
@@ -56,7 +58,8 @@ fun WaitsScreen(
             forecast != null -> ForecastPage(forecast, place, layout)
             else -> FitText(waits.counts, layout.text.body.toFloat(), LocalInk.current.ink, Modifier.at(place))
         }
-        KeyGrid(cells, rest.copy(top = rest.top + rest.height - keys, height = keys), layout, words)
+        KeyGridPage(cells, rest.copy(top = rest.top + rest.height - keys, height = keys), layout, page)
+        Pager(page, pages, layout) { turned = it }
     }
     Back(layout, words) { if (open == null) onBack() else open = null }
 }

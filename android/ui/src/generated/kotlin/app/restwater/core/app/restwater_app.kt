@@ -35,10 +35,13 @@ import app.restwater.core.log.Moment
 import app.restwater.core.screen.Action
 import app.restwater.core.screen.FfiConverterTypeAction
 import app.restwater.core.screen.FfiConverterTypeScreen
+import app.restwater.core.screen.FfiConverterTypeWhich
 import app.restwater.core.screen.Screen
+import app.restwater.core.screen.Which
 import app.restwater.core.log.RustBuffer as RustBufferMoment
 import app.restwater.core.screen.RustBuffer as RustBufferAction
 import app.restwater.core.screen.RustBuffer as RustBufferScreen
+import app.restwater.core.screen.RustBuffer as RustBufferWhich
 
 // This is a helper for safely working with byte buffers returned from the Rust code.
 // A rust-owned buffer is represented by its capacity, its current length, and a
@@ -1281,6 +1284,11 @@ data class Update (
      * What to say of the tap.
      */
     val `notice`: kotlin.String
+    , 
+    /**
+     * A screen that comes up of itself: the Bank after START, the card of the day after END.
+     */
+    val `opens`: Which?
     
 ){
     
@@ -1302,6 +1310,7 @@ public object FfiConverterTypeUpdate: FfiConverterRustBuffer<Update> {
             FfiConverterBoolean.read(buf),
             FfiConverterOptionalString.read(buf),
             FfiConverterString.read(buf),
+            FfiConverterOptionalTypeWhich.read(buf),
         )
     }
 
@@ -1310,7 +1319,8 @@ public object FfiConverterTypeUpdate: FfiConverterRustBuffer<Update> {
             FfiConverterBoolean.allocationSize(value.`changed`) +
             FfiConverterBoolean.allocationSize(value.`repeated`) +
             FfiConverterOptionalString.allocationSize(value.`undoLabel`) +
-            FfiConverterString.allocationSize(value.`notice`)
+            FfiConverterString.allocationSize(value.`notice`) +
+            FfiConverterOptionalTypeWhich.allocationSize(value.`opens`)
     )
 
     override fun write(value: Update, buf: ByteBuffer) {
@@ -1319,6 +1329,7 @@ public object FfiConverterTypeUpdate: FfiConverterRustBuffer<Update> {
             FfiConverterBoolean.write(value.`repeated`, buf)
             FfiConverterOptionalString.write(value.`undoLabel`, buf)
             FfiConverterString.write(value.`notice`, buf)
+            FfiConverterOptionalTypeWhich.write(value.`opens`, buf)
     }
 }
 
@@ -1460,6 +1471,40 @@ public object FfiConverterOptionalTypeAction: FfiConverterRustBuffer<Action?> {
         }
     }
 }
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterOptionalTypeWhich: FfiConverterRustBuffer<Which?> {
+    override fun read(buf: ByteBuffer): Which? {
+        if (buf.get().toInt() == 0) {
+            return null
+        }
+        return FfiConverterTypeWhich.read(buf)
+    }
+
+    override fun allocationSize(value: Which?): ULong {
+        if (value == null) {
+            return 1UL
+        } else {
+            return 1UL + FfiConverterTypeWhich.allocationSize(value)
+        }
+    }
+
+    override fun write(value: Which?, buf: ByteBuffer) {
+        if (value == null) {
+            buf.put(0)
+        } else {
+            buf.put(1)
+            FfiConverterTypeWhich.write(value, buf)
+        }
+    }
+}
+
+
 
 
 

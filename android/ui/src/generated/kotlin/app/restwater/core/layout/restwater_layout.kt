@@ -35,13 +35,16 @@ import app.restwater.core.screen.FfiConverterTypeBankState
 import app.restwater.core.screen.FfiConverterTypeKey
 import app.restwater.core.screen.FfiConverterTypeSwimKey
 import app.restwater.core.screen.FfiConverterTypeSwimPad
+import app.restwater.core.screen.FfiConverterTypeWhich
 import app.restwater.core.screen.Key
 import app.restwater.core.screen.SwimKey
 import app.restwater.core.screen.SwimPad
+import app.restwater.core.screen.Which
 import app.restwater.core.screen.RustBuffer as RustBufferBankState
 import app.restwater.core.screen.RustBuffer as RustBufferKey
 import app.restwater.core.screen.RustBuffer as RustBufferSwimKey
 import app.restwater.core.screen.RustBuffer as RustBufferSwimPad
+import app.restwater.core.screen.RustBuffer as RustBufferWhich
 
 // This is a helper for safely working with byte buffers returned from the Rust code.
 // A rust-owned buffer is represented by its capacity, its current length, and a
@@ -1061,14 +1064,9 @@ data class BankLayout (
     val `screens`: Rect
     , 
     /**
-     * Changes between day and night.
+     * Beside it the screens an angler opens most while fishing; one that the screen record does not hold stays blank.
      */
-    val `scheme`: Rect
-    , 
-    /**
-     * Changes the hand.
-     */
-    val `hand`: Rect
+    val `doors`: List<DoorPlace>
     , 
     /**
      * The clocks, in the order of the rods.
@@ -1136,12 +1134,18 @@ data class BankLayout (
     val `pages`: kotlin.UByte
     , 
     /**
-     * BACK of every other screen: beside CAST, the same in every state.
+     * BACK of every other screen, in the corner of the thumb, the same in every state. A second tap of a cold thumb would
+     * fall on CAST: the core takes it for the same tap.
      */
     val `back`: Rect
     , 
     /**
-     * A screen with no key of its own but BACK.
+     * The pager of such a screen, beside BACK: everywhere the same key in the same place.
+     */
+    val `pager`: Rect
+    , 
+    /**
+     * A screen with no key of its own but BACK and the pager.
      */
     val `page`: PagePlace
     , 
@@ -1156,9 +1160,14 @@ data class BankLayout (
     val `start`: Rect
     , 
     /**
-     * The set-up, which has BACK and START.
+     * The set-up, which has BACK, START and its own pager.
      */
     val `setUp`: PagePlace
+    , 
+    /**
+     * The pager of the set-up.
+     */
+    val `setUpPager`: Rect
     , 
     /**
      * Text sizes.
@@ -1192,8 +1201,7 @@ public object FfiConverterTypeBankLayout: FfiConverterRustBuffer<BankLayout> {
         return BankLayout(
             FfiConverterTypeRect.read(buf),
             FfiConverterTypeRect.read(buf),
-            FfiConverterTypeRect.read(buf),
-            FfiConverterTypeRect.read(buf),
+            FfiConverterSequenceTypeDoorPlace.read(buf),
             FfiConverterSequenceTypeRodPlace.read(buf),
             FfiConverterOptionalTypeRect.read(buf),
             FfiConverterOptionalTypeRect.read(buf),
@@ -1208,10 +1216,12 @@ public object FfiConverterTypeBankLayout: FfiConverterRustBuffer<BankLayout> {
             FfiConverterOptionalTypeRect.read(buf),
             FfiConverterUByte.read(buf),
             FfiConverterTypeRect.read(buf),
+            FfiConverterTypeRect.read(buf),
             FfiConverterTypePagePlace.read(buf),
             FfiConverterUByte.read(buf),
             FfiConverterTypeRect.read(buf),
             FfiConverterTypePagePlace.read(buf),
+            FfiConverterTypeRect.read(buf),
             FfiConverterTypeTextSizes.read(buf),
             FfiConverterBoolean.read(buf),
             FfiConverterSequenceTypeBrokenRule.read(buf),
@@ -1221,8 +1231,7 @@ public object FfiConverterTypeBankLayout: FfiConverterRustBuffer<BankLayout> {
     override fun allocationSize(value: BankLayout) = (
             FfiConverterTypeRect.allocationSize(value.`header`) +
             FfiConverterTypeRect.allocationSize(value.`screens`) +
-            FfiConverterTypeRect.allocationSize(value.`scheme`) +
-            FfiConverterTypeRect.allocationSize(value.`hand`) +
+            FfiConverterSequenceTypeDoorPlace.allocationSize(value.`doors`) +
             FfiConverterSequenceTypeRodPlace.allocationSize(value.`rods`) +
             FfiConverterOptionalTypeRect.allocationSize(value.`since`) +
             FfiConverterOptionalTypeRect.allocationSize(value.`fan`) +
@@ -1237,10 +1246,12 @@ public object FfiConverterTypeBankLayout: FfiConverterRustBuffer<BankLayout> {
             FfiConverterOptionalTypeRect.allocationSize(value.`nextRod`) +
             FfiConverterUByte.allocationSize(value.`pages`) +
             FfiConverterTypeRect.allocationSize(value.`back`) +
+            FfiConverterTypeRect.allocationSize(value.`pager`) +
             FfiConverterTypePagePlace.allocationSize(value.`page`) +
             FfiConverterUByte.allocationSize(value.`columns`) +
             FfiConverterTypeRect.allocationSize(value.`start`) +
             FfiConverterTypePagePlace.allocationSize(value.`setUp`) +
+            FfiConverterTypeRect.allocationSize(value.`setUpPager`) +
             FfiConverterTypeTextSizes.allocationSize(value.`text`) +
             FfiConverterBoolean.allocationSize(value.`showSubs`) +
             FfiConverterSequenceTypeBrokenRule.allocationSize(value.`broken`)
@@ -1249,8 +1260,7 @@ public object FfiConverterTypeBankLayout: FfiConverterRustBuffer<BankLayout> {
     override fun write(value: BankLayout, buf: ByteBuffer) {
             FfiConverterTypeRect.write(value.`header`, buf)
             FfiConverterTypeRect.write(value.`screens`, buf)
-            FfiConverterTypeRect.write(value.`scheme`, buf)
-            FfiConverterTypeRect.write(value.`hand`, buf)
+            FfiConverterSequenceTypeDoorPlace.write(value.`doors`, buf)
             FfiConverterSequenceTypeRodPlace.write(value.`rods`, buf)
             FfiConverterOptionalTypeRect.write(value.`since`, buf)
             FfiConverterOptionalTypeRect.write(value.`fan`, buf)
@@ -1265,10 +1275,12 @@ public object FfiConverterTypeBankLayout: FfiConverterRustBuffer<BankLayout> {
             FfiConverterOptionalTypeRect.write(value.`nextRod`, buf)
             FfiConverterUByte.write(value.`pages`, buf)
             FfiConverterTypeRect.write(value.`back`, buf)
+            FfiConverterTypeRect.write(value.`pager`, buf)
             FfiConverterTypePagePlace.write(value.`page`, buf)
             FfiConverterUByte.write(value.`columns`, buf)
             FfiConverterTypeRect.write(value.`start`, buf)
             FfiConverterTypePagePlace.write(value.`setUp`, buf)
+            FfiConverterTypeRect.write(value.`setUpPager`, buf)
             FfiConverterTypeTextSizes.write(value.`text`, buf)
             FfiConverterBoolean.write(value.`showSubs`, buf)
             FfiConverterSequenceTypeBrokenRule.write(value.`broken`, buf)
@@ -1319,6 +1331,53 @@ public object FfiConverterTypeBrokenRule: FfiConverterRustBuffer<BrokenRule> {
     override fun write(value: BrokenRule, buf: ByteBuffer) {
             FfiConverterTypePadRule.write(value.`rule`, buf)
             FfiConverterDouble.write(value.`byMm`, buf)
+    }
+}
+
+
+
+/**
+ * Where the key of a screen lies.
+ */
+data class DoorPlace (
+    /**
+     * Which screen it opens.
+     */
+    val `which`: Which
+    , 
+    /**
+     * Where it lies.
+     */
+    val `rect`: Rect
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeDoorPlace: FfiConverterRustBuffer<DoorPlace> {
+    override fun read(buf: ByteBuffer): DoorPlace {
+        return DoorPlace(
+            FfiConverterTypeWhich.read(buf),
+            FfiConverterTypeRect.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: DoorPlace) = (
+            FfiConverterTypeWhich.allocationSize(value.`which`) +
+            FfiConverterTypeRect.allocationSize(value.`rect`)
+    )
+
+    override fun write(value: DoorPlace, buf: ByteBuffer) {
+            FfiConverterTypeWhich.write(value.`which`, buf)
+            FfiConverterTypeRect.write(value.`rect`, buf)
     }
 }
 
@@ -1618,29 +1677,9 @@ data class PadWords (
     val `screens`: Said
     , 
     /**
-     * Changes to the day scheme.
+     * Opens the further keys of the Swim screen.
      */
-    val `day`: Said
-    , 
-    /**
-     * Changes to the night scheme.
-     */
-    val `night`: Said
-    , 
-    /**
-     * Changes to the left hand.
-     */
-    val `left`: Said
-    , 
-    /**
-     * Changes to the right hand.
-     */
-    val `right`: Said
-    , 
-    /**
-     * Turns to the next page of small keys.
-     */
-    val `more`: Said
+    val `further`: Said
     , 
     /**
      * The small swim fan.
@@ -1648,44 +1687,14 @@ data class PadWords (
     val `swim`: Said
     , 
     /**
-     * Turns to the next part of a long leaf.
-     */
-    val `readOn`: Said
-    , 
-    /**
      * Back to the Bank screen.
      */
     val `back`: Said
     , 
     /**
-     * Opens the Waits screen.
-     */
-    val `waits`: Said
-    , 
-    /**
-     * Opens "Did it matter?".
-     */
-    val `changes`: Said
-    , 
-    /**
-     * Opens the Match screen.
-     */
-    val `matchDay`: Said
-    , 
-    /**
-     * Opens the Files screen.
-     */
-    val `files`: Said
-    , 
-    /**
-     * Opens the Mend screen.
+     * Opens a doubtful entry.
      */
     val `mend`: Said
-    , 
-    /**
-     * Opens the Phone screen.
-     */
-    val `phone`: Said
     
 ){
     
@@ -1707,53 +1716,23 @@ public object FfiConverterTypePadWords: FfiConverterRustBuffer<PadWords> {
             FfiConverterTypeSaid.read(buf),
             FfiConverterTypeSaid.read(buf),
             FfiConverterTypeSaid.read(buf),
-            FfiConverterTypeSaid.read(buf),
-            FfiConverterTypeSaid.read(buf),
-            FfiConverterTypeSaid.read(buf),
-            FfiConverterTypeSaid.read(buf),
-            FfiConverterTypeSaid.read(buf),
-            FfiConverterTypeSaid.read(buf),
-            FfiConverterTypeSaid.read(buf),
-            FfiConverterTypeSaid.read(buf),
-            FfiConverterTypeSaid.read(buf),
-            FfiConverterTypeSaid.read(buf),
         )
     }
 
     override fun allocationSize(value: PadWords) = (
             FfiConverterTypeSaid.allocationSize(value.`screens`) +
-            FfiConverterTypeSaid.allocationSize(value.`day`) +
-            FfiConverterTypeSaid.allocationSize(value.`night`) +
-            FfiConverterTypeSaid.allocationSize(value.`left`) +
-            FfiConverterTypeSaid.allocationSize(value.`right`) +
-            FfiConverterTypeSaid.allocationSize(value.`more`) +
+            FfiConverterTypeSaid.allocationSize(value.`further`) +
             FfiConverterTypeSaid.allocationSize(value.`swim`) +
-            FfiConverterTypeSaid.allocationSize(value.`readOn`) +
             FfiConverterTypeSaid.allocationSize(value.`back`) +
-            FfiConverterTypeSaid.allocationSize(value.`waits`) +
-            FfiConverterTypeSaid.allocationSize(value.`changes`) +
-            FfiConverterTypeSaid.allocationSize(value.`matchDay`) +
-            FfiConverterTypeSaid.allocationSize(value.`files`) +
-            FfiConverterTypeSaid.allocationSize(value.`mend`) +
-            FfiConverterTypeSaid.allocationSize(value.`phone`)
+            FfiConverterTypeSaid.allocationSize(value.`mend`)
     )
 
     override fun write(value: PadWords, buf: ByteBuffer) {
             FfiConverterTypeSaid.write(value.`screens`, buf)
-            FfiConverterTypeSaid.write(value.`day`, buf)
-            FfiConverterTypeSaid.write(value.`night`, buf)
-            FfiConverterTypeSaid.write(value.`left`, buf)
-            FfiConverterTypeSaid.write(value.`right`, buf)
-            FfiConverterTypeSaid.write(value.`more`, buf)
+            FfiConverterTypeSaid.write(value.`further`, buf)
             FfiConverterTypeSaid.write(value.`swim`, buf)
-            FfiConverterTypeSaid.write(value.`readOn`, buf)
             FfiConverterTypeSaid.write(value.`back`, buf)
-            FfiConverterTypeSaid.write(value.`waits`, buf)
-            FfiConverterTypeSaid.write(value.`changes`, buf)
-            FfiConverterTypeSaid.write(value.`matchDay`, buf)
-            FfiConverterTypeSaid.write(value.`files`, buf)
             FfiConverterTypeSaid.write(value.`mend`, buf)
-            FfiConverterTypeSaid.write(value.`phone`, buf)
     }
 }
 
@@ -1809,6 +1788,61 @@ public object FfiConverterTypePagePlace: FfiConverterRustBuffer<PagePlace> {
             FfiConverterTypeRect.write(value.`title`, buf)
             FfiConverterTypeRect.write(value.`notice`, buf)
             FfiConverterTypeRect.write(value.`rest`, buf)
+    }
+}
+
+
+
+/**
+ * The words of the pager, the same on every screen that has more than one page.
+ */
+data class PagerWords (
+    /**
+     * The word on the key.
+     */
+    val `label`: kotlin.String
+    , 
+    /**
+     * Which page it is and how many there are: "2 of 4".
+     */
+    val `of`: kotlin.String
+    , 
+    /**
+     * What a screen reader says.
+     */
+    val `spoken`: kotlin.String
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypePagerWords: FfiConverterRustBuffer<PagerWords> {
+    override fun read(buf: ByteBuffer): PagerWords {
+        return PagerWords(
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: PagerWords) = (
+            FfiConverterString.allocationSize(value.`label`) +
+            FfiConverterString.allocationSize(value.`of`) +
+            FfiConverterString.allocationSize(value.`spoken`)
+    )
+
+    override fun write(value: PagerWords, buf: ByteBuffer) {
+            FfiConverterString.write(value.`label`, buf)
+            FfiConverterString.write(value.`of`, buf)
+            FfiConverterString.write(value.`spoken`, buf)
     }
 }
 
@@ -2069,12 +2103,12 @@ data class SwimLayout (
     val `keys`: List<SwimKeyPlace>
     , 
     /**
-     * Further keys and rows are behind this one; none while the step keys are open.
+     * Opens the further keys and rows; none while the step keys are open.
      */
     val `more`: Rect?
     , 
     /**
-     * Back: puts the step keys away, or goes to the Bank.
+     * BACK, in the corner of the thumb: puts the step keys away, or goes to the Bank.
      */
     val `back`: Rect
     
@@ -2382,6 +2416,34 @@ public object FfiConverterSequenceTypeBrokenRule: FfiConverterRustBuffer<List<Br
 /**
  * @suppress
  */
+public object FfiConverterSequenceTypeDoorPlace: FfiConverterRustBuffer<List<DoorPlace>> {
+    override fun read(buf: ByteBuffer): List<DoorPlace> {
+        val len = buf.getInt()
+        return List<DoorPlace>(len) {
+            FfiConverterTypeDoorPlace.read(buf)
+        }
+    }
+
+    override fun allocationSize(value: List<DoorPlace>): ULong {
+        val sizeForLength = 4UL
+        val sizeForItems = value.map { FfiConverterTypeDoorPlace.allocationSize(it) }.sum()
+        return sizeForLength + sizeForItems
+    }
+
+    override fun write(value: List<DoorPlace>, buf: ByteBuffer) {
+        buf.putInt(value.size)
+        value.iterator().forEach {
+            FfiConverterTypeDoorPlace.write(it, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
 public object FfiConverterSequenceTypeKeyPlace: FfiConverterRustBuffer<List<KeyPlace>> {
     override fun read(buf: ByteBuffer): List<KeyPlace> {
         val len = buf.getInt()
@@ -2487,6 +2549,8 @@ public object FfiConverterSequenceTypeSwimKeyPlace: FfiConverterRustBuffer<List<
         }
     }
 }
+
+
 
 
 

@@ -1,0 +1,39 @@
+//! The card of the day, and the cards of the first opening.
+
+use super::{App, AppError, settings};
+use restwater_log::Moment;
+use restwater_screen as screen;
+use restwater_screen::{DayInput, LeavesView, Which};
+use restwater_session::Session;
+
+/// Whether the cards of the first opening were shown.
+const WELCOMED: &str = "welcomed";
+
+impl App {
+    /// The card of the session that the screens are about.
+    pub(super) fn day_card(&mut self, now: &Moment) -> LeavesView {
+        let (waits, changes) = (self.waits(now), self.changes());
+        screen::day(&DayInput {
+            session: self.session(),
+            waits: &waits,
+            changes: &changes,
+            words: &self.words,
+        })
+    }
+
+    /// The cards of the first opening.
+    pub(super) fn welcome(&self) -> LeavesView {
+        screen::welcome(&self.words, self.session().is_some_and(Session::is_open))
+    }
+
+    /// The screen that the app opens with: the cards where nothing was ever logged and they were not shown yet, and that
+    /// once; else the Bank.
+    pub fn first_screen(&mut self) -> Result<Which, AppError> {
+        let store = self.journal.store();
+        if self.session().is_some() || store.setting(WELCOMED)?.is_some() {
+            return Ok(Which::Bank);
+        }
+        settings::write(store, WELCOMED, &true)?;
+        Ok(Which::Welcome)
+    }
+}

@@ -1,0 +1,89 @@
+//! The first opening, the empty screens, and the card of the day after END.
+
+use super::*;
+use restwater_screen::{KeyTap, Leaf, LeafKey};
+
+fn leaf(phone: &mut Phone, which: Which, ms: i64) -> Leaf {
+    let leaves = match phone.app().screen(which, &at(ms)).unwrap() {
+        Screen::Day(view) | Screen::Welcome(view) | Screen::Book(view) | Screen::Conditions(view) => {
+            view.leaves
+        }
+        other => panic!("no leaves: {other:?}"),
+    };
+    leaves.into_iter().next().unwrap()
+}
+
+/// Nine casts: four wound in at 12 minutes, five bites after 15 and more.
+fn fish(phone: &mut Phone) -> i64 {
+    let mut now = MIN;
+    for (minutes, bite) in
+        [(12, false), (15, true), (12, false), (16, true), (12, false), (18, true), (12, false), (17, true)]
+    {
+        phone.tap(now, &CAST).unwrap();
+        now += minutes * MIN;
+        if bite {
+            phone.tap(now, &Action::Bite { rod: 1 }).unwrap();
+            now += MIN;
+            phone.tap(now, &Action::Landed { rod: 1, fish: None }).unwrap();
+        } else {
+            phone.tap(now, &Action::WoundIn { rod: 1 }).unwrap();
+        }
+        now += 2 * MIN;
+    }
+    now
+}
+
+#[test]
+fn the_first_opening_has_three_cards_once() {
+    let mut phone = Phone::new();
+    assert_eq!(phone.app().first_screen().unwrap(), Which::Welcome);
+    assert_eq!(phone.app().first_screen().unwrap(), Which::Bank, "shown once");
+    phone.open();
+    assert_eq!(phone.app().first_screen().unwrap(), Which::Bank, "and not after a restart");
+    let mut other = Phone::new();
+    other.tap(0, &START).unwrap();
+    assert_eq!(other.app().first_screen().unwrap(), Which::Bank, "who has logged needs no welcome");
+}
+
+#[test]
+fn a_screen_with_nothing_to_show_offers_start() {
+    let mut phone = Phone::new();
+    let start = KeyTap::Open { which: Which::Setup };
+    let offers = |key: Option<&LeafKey>| key.is_some_and(|key| key.tap == start && key.enabled && key.solid);
+    assert!(offers(leaf(&mut phone, Which::Conditions, 0).keys.first()));
+    assert!(offers(leaf(&mut phone, Which::Day, 0).keys.first()));
+    assert!(offers(leaf(&mut phone, Which::Book, 0).list.first()));
+    let mut seen = |which| phone.app().screen(which, &at(0)).unwrap();
+    let Screen::Waits(waits) = seen(Which::Waits) else { panic!() };
+    let Screen::Changes(changes) = seen(Which::Changes) else { panic!() };
+    let Screen::Match(the_match) = seen(Which::Match) else { panic!() };
+    for offer in [waits.offer, changes.offer, the_match.offer] {
+        assert!(offers(offer.as_ref()), "{offer:?}");
+    }
+    phone.tap(MIN, &START).unwrap();
+    let Screen::Waits(waits) = phone.app().screen(Which::Waits, &at(2 * MIN)).unwrap() else { panic!() };
+    assert!(waits.offer.is_none() && waits.counts.contains("CAST"), "{waits:?}");
+}
+
+#[test]
+fn after_end_comes_the_card_of_the_day_with_the_habit_and_what_to_try() {
+    let mut phone = Phone::new();
+    phone.tap(0, &START).unwrap();
+    let end = fish(&mut phone);
+    let bank = phone.bank(end);
+    let habit = "You wind in at 12. Every bite today came after 14.";
+    assert_eq!(bank.advice.more.first().map(String::as_str), Some(habit));
+    let update = phone.tap(end + MIN, &Action::EndSession).unwrap();
+    assert_eq!(update.opens, Some(Which::Day));
+    let card = leaf(&mut phone, Which::Day, end + 2 * MIN);
+    assert_eq!(card.says, "4 bites in 8 casts, 4 fish landed.");
+    let said: Vec<(&str, &str)> =
+        card.lines.iter().map(|line| (line.label.as_str(), line.detail.as_str())).collect();
+    assert_eq!(said, [("Waits", habit), ("Try next", "Leave every cast past 14 min.")]);
+    let KeyTap::Share { text } = &card.keys[0].tap else { panic!("{:?}", card.keys) };
+    assert_eq!(
+        text,
+        &format!("{}\n{}\nWaits: {habit}\nTry next: Leave every cast past 14 min.", card.title, card.says)
+    );
+    assert_eq!(phone.tap(end + 3 * MIN, &Action::Undo).unwrap().opens, None);
+}

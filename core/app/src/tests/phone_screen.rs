@@ -1,0 +1,37 @@
+//! What belongs to the phone: the scheme at dusk, and the way back to the Bank.
+
+use super::*;
+use restwater_screen::PhoneTap;
+
+#[test]
+fn night_comes_by_itself_at_dusk_where_it_was_chosen() {
+    let mut phone = Phone::new();
+    phone.tap(0, &START).unwrap();
+    // 14 November 2023, 22:13 UTC, on the Greenwich meridian: long after dusk.
+    let scheme = |phone: &mut Phone, ms| phone.app().settings(&at(ms)).scheme;
+    let dusk = Action::Phone { tap: PhoneTap::NightAtDusk };
+    phone.tap(1_000, &dusk).unwrap();
+    assert_eq!(scheme(&mut phone, 1_000), Scheme::Day, "the peg is not on the map: the sun can't be known");
+    let peg = Action::PlacePeg { lat_e7: 520_000_000, lon_e7: 0, straight_out_cdeg: 0 };
+    phone.tap(2_000, &peg).unwrap();
+    assert_eq!(scheme(&mut phone, 2_000), Scheme::Night);
+    assert_eq!(scheme(&mut phone, 13 * 60 * MIN), Scheme::Day, "11:13 of the next day");
+    phone.open();
+    assert_eq!(scheme(&mut phone, 3_000), Scheme::Night, "chosen for good");
+    phone.tap(4_000, &Action::Set { hand: None, scheme: Some(Scheme::Day) }).unwrap();
+    assert_eq!(scheme(&mut phone, 4_000), Scheme::Day, "the day was chosen");
+    phone.tap(5_000, &Action::Set { hand: None, scheme: Some(Scheme::Night) }).unwrap();
+    phone.tap(6_000, &dusk).unwrap();
+    assert_eq!(scheme(&mut phone, 13 * 60 * MIN), Scheme::Day, "by day it is light again");
+}
+
+#[test]
+fn back_to_the_bank_writes_nothing_and_its_second_tap_casts_nothing() {
+    let mut phone = Phone::new();
+    phone.tap(0, &START).unwrap();
+    let back = phone.tap(MIN, &Action::Back).unwrap();
+    assert!(!back.changed && !back.repeated);
+    let cast = phone.tap(MIN + 400, &CAST).unwrap();
+    assert!(cast.repeated && !cast.changed && !cast.notice.is_empty());
+    assert!(phone.tap(MIN + 900, &CAST).unwrap().changed);
+}

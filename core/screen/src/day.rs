@@ -1,0 +1,180 @@
+//! The card of the day: bites, fish, the waits, where they came, what to try next; to be shared as a text.
+
+use super::book::date_words;
+use super::fish::of_a_fish;
+use super::place::spot_words;
+use super::{Arg, ChangesView, KeyTap, Leaf, LeafKey, LeafLine, LeavesView, VerdictTone, WaitsView, Wording};
+use restwater_log::FishWeight;
+use restwater_match_day::rules::same_name;
+use restwater_session::own_count::entered;
+use restwater_session::{CaughtFish, HabitBeforeBites, Session, catch, habit_before_bites, waits_of};
+use restwater_waits::Wait;
+
+/// What the card is made from.
+pub struct DayInput<'a> {
+    /// The session, if any was begun.
+    pub session: Option<&'a Session>,
+    /// What its waits say.
+    pub waits: &'a WaitsView,
+    /// Its changes.
+    pub changes: &'a ChangesView,
+    /// The sentences.
+    pub words: &'a Wording,
+}
+
+/// Makes the card.
+pub fn day(input: &DayInput) -> LeavesView {
+    let words = input.words;
+    let mut leaf = Leaf::new(words, "day", "card");
+    let Some(session) = input.session else {
+        leaf.says = words.say("day-none");
+        leaf.keys = vec![LeafKey::start(words)];
+        return LeavesView { leaves: vec![leaf] };
+    };
+    let card = Card { words, session, waits: waits_of(session), habit: habit_before_bites(session) };
+    leaf.title = card.title();
+    leaf.says = card.says();
+    leaf.lines.extend(card.fish());
+    leaf.lines.push(LeafLine { detail: card.wait(input.waits), ..card.heading("day-wait") });
+    leaf.lines.extend(card.place());
+    leaf.lines.push(LeafLine { detail: card.next(input.changes), ..card.heading("day-next") });
+    let share = LeafKey::new("share-", words.say("day-share"), KeyTap::Share { text: text(&leaf) });
+    leaf.keys.push(LeafKey { sub: words.say("day-share-sub"), solid: true, ..share });
+    LeavesView { leaves: vec![leaf] }
+}
+
+/// The card as lines of text.
+fn text(leaf: &Leaf) -> String {
+    let line = |line: &LeafLine| {
+        let after = if line.detail.is_empty() { &line.value } else { &line.detail };
+        format!("{}: {after}", line.label)
+    };
+    let head = [leaf.title.clone(), leaf.says.clone()];
+    head.into_iter().chain(leaf.lines.iter().map(line)).collect::<Vec<_>>().join("\n")
+}
+
+struct Card<'a> {
+    words: &'a Wording,
+    session: &'a Session,
+    waits: Vec<Wait>,
+    habit: Option<HabitBeforeBites>,
+}
+
+impl Card<'_> {
+    /// "17 Jan 2026, Alder Pool, Peg 14".
+    fn title(&self) -> String {
+        let (words, setup) = (self.words, &self.session.setup);
+        let started = self.session.started.as_ref();
+        let date = started.map(|at| date_words(words, at.shown.wall_ms, at.shown.offset_min));
+        let peg = setup.peg.as_ref().map(|peg| words.say_with("peg", &[("peg", Arg::Text(peg))]));
+        [date, setup.water.clone(), peg].into_iter().flatten().collect::<Vec<_>>().join(", ")
+    }
+
+    fn heading(&self, id: &str) -> LeafLine {
+        LeafLine { heads: true, ..LeafLine::new(self.words.say(id), String::new()) }
+    }
+
+    fn bites(&self) -> usize {
+        self.waits.iter().filter(|wait| wait.is_bite()).count()
+    }
+
+    /// "9 bites in 15 casts, 7 fish landed."
+    fn says(&self) -> String {
+        let args = [
+            ("bites", Arg::Count(self.bites())),
+            ("casts", Arg::Count(self.session.casts.len())),
+            ("landed", Arg::Count(catch(self.session).len())),
+        ];
+        self.words.say_with("day-says", &args)
+    }
+
+    /// The fish by class, and the best of them.
+    fn fish(&self) -> Option<LeafLine> {
+        let words = self.words;
+        let caught = catch(self.session);
+        let mut classes: Vec<(&str, usize)> = Vec::new();
+        for name in caught.iter().filter_map(|fish| fish.class.as_deref()) {
+            match classes.iter_mut().find(|(known, _)| same_name(known, name)) {
+                Some((_, count)) => *count += 1,
+                None => classes.push((name, 1)),
+            }
+        }
+        let class = |(name, count): (&str, usize)| {
+            words.say_with("day-class", &[("name", Arg::Text(name)), ("count", Arg::Count(count))])
+        };
+        let best = best(&caught).and_then(|weight| of_a_fish(words, weight));
+        let best = best.map(|weight| words.say_with("day-best", &[("weight", Arg::Text(&weight))]));
+        let all: Vec<String> = classes.into_iter().map(class).chain(best).collect();
+        (!all.is_empty()).then(|| LeafLine { detail: all.join(", "), ..self.heading("day-fish") })
+    }
+
+    /// What the waits say: the habit where it is earned, else the verdict of the Waits screen.
+    fn wait(&self, waits: &WaitsView) -> String {
+        match self.habit {
+            Some(habit) => habit_words(self.words, habit),
+            None => waits.charts.first().map_or_else(|| waits.counts.clone(), |chart| chart.says.clone()),
+        }
+    }
+
+    /// The spot with most of the bites.
+    fn place(&self) -> Option<LeafLine> {
+        let mut places: Vec<(String, usize)> = Vec::new();
+        for cast in self.session.casts.iter().filter(|cast| cast.bite.is_some()) {
+            let Some(spot) = &cast.spot else { continue };
+            let spot = spot_words(self.words, self.session, Some(spot));
+            match places.iter_mut().find(|(known, _)| *known == spot) {
+                Some((_, bites)) => *bites += 1,
+                None => places.push((spot, 1)),
+            }
+        }
+        // The first of several with as many.
+        let (spot, bites) =
+            places.into_iter().reduce(|best, other| if other.1 > best.1 { other } else { best })?;
+        let all = self.session.casts.iter().filter(|cast| cast.bite.is_some()).count();
+        let args = [("spot", Arg::Text(&spot)), ("bites", Arg::Count(bites)), ("all", Arg::Count(all))];
+        Some(LeafLine { detail: self.words.say_with("day-place-most", &args), ..self.heading("day-place") })
+    }
+
+    /// The one thing that would teach most.
+    fn next(&self, changes: &ChangesView) -> String {
+        let words = self.words;
+        let longest = self.waits.iter().map(|wait| wait.minutes()).fold(0.0, f64::max);
+        let longest = super::figures::whole(longest);
+        if self.waits.is_empty() {
+            return words.say("day-next-cast");
+        }
+        if self.bites() == 0 {
+            return words.say_with("day-next-none", &[("minutes", Arg::Text(&longest))]);
+        }
+        if let Some(habit) = self.habit {
+            return words.say_with("day-next-longer", &[("minutes", Arg::Count(habit.after_min as usize))]);
+        }
+        let open = changes.changes.iter().find(|change| change.tone == VerdictTone::Unknown);
+        match open {
+            Some(change) => {
+                let (a, b) = (&change.old.value, &change.new.value);
+                words.say_with("day-next-test", &[("a", Arg::Text(a)), ("b", Arg::Text(b))])
+            }
+            None => words.say_with("day-next-past", &[("minutes", Arg::Text(&longest))]),
+        }
+    }
+}
+
+/// "You wind in at 12. Every bite today came after 14."
+pub(crate) fn habit_words(words: &Wording, habit: HabitBeforeBites) -> String {
+    let HabitBeforeBites { habit_min, after_min } = habit;
+    let args = [("habit", Arg::Count(habit_min as usize)), ("after", Arg::Count(after_min as usize))];
+    words.say_with("habit-before-bites", &args)
+}
+
+/// The heaviest fish of which a weight was said.
+fn best(caught: &[CaughtFish]) -> Option<&FishWeight> {
+    let grams = |weight: &FishWeight| match weight {
+        FishWeight::Weighed { unit, count } | FishWeight::Guessed { unit, count } => {
+            Some(entered(*unit, *count).grams())
+        }
+        FishWeight::Class { .. } => None,
+    };
+    let known = caught.iter().filter_map(|fish| fish.weight.as_ref()).filter_map(|w| Some((w, grams(w)?)));
+    known.reduce(|best, other| if other.1 > best.1 { other } else { best }).map(|(weight, _)| weight)
+}
