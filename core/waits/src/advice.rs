@@ -137,43 +137,13 @@ impl LeavePlan {
         }
     }
 
-    /// The leave time to plan for the next cast, minutes: at times longer than the best so far, to learn what comes later.
-    ///
-    /// A cast left longer shows all that a shorter one would have shown, and more. So a cast is left for the
-    /// longest time within a small price of the best rate where that buys much more time: there the length
-    /// hardly matters, and a longer wait tells a slow steady water from one where the bites are over. The
-    /// first cast of all is left long for half the early price, whatever it buys.
-    /// Otherwise a cast is left longer where the look is worth it.
+    /// The leave time to plan for the next cast, minutes: longer than the best so far where what comes later is worth a
+    /// look. A cast left longer shows all that a shorter one would have shown, and more: a slow steady water told from one
+    /// where the bites are over, a second bunch of bites.
     pub fn next_leave(&self) -> f64 {
         let Reckoned { likely, rate: mean, .. } = self.reckoned();
-        let times = &self.shapes.times;
         let best = top(&mean[..self.horizon()]);
-        let Settings { early_price, steady_price, explore_bites, .. } = self.settings;
-        if early_price == 0.0 && steady_price == 0.0 {
-            return times[best];
-        }
-        let first = self.casts == 0 && self.days == 0.0;
-        let price = if first { 0.5 * early_price } else { self.price_of_learning() };
-        let level = mean[best] * (1.0 - price as f32);
-        let long = (best..self.horizon()).take_while(|&i| mean[i] >= level).last().unwrap_or(best);
-        let flat = self.all_bites < explore_bites && times[long] >= MUCH_LONGER * times[best];
-        let next = if first || flat { long } else { self.look(best, likely, mean) };
-        times[next]
-    }
-
-    /// Share of the best rate that leaving a cast longer may cost.
-    ///
-    /// From the third bite on it is paid for one question: are the bites of a slow steady water mistaken for
-    /// a bunch? A handful of them come close together by chance, the casts are cut short, and no later bite
-    /// can then set it right. So the price goes with the chance of a steady water, and it falls with
-    /// the bites: the more there are, the less chance brings them together.
-    fn price_of_learning(&self) -> f64 {
-        let Settings { early_price, steady_price, .. } = self.settings;
-        if self.all_bites < BITES_TO_TELL {
-            early_price
-        } else {
-            steady_price * self.chance_of_constant() / self.all_bites
-        }
+        self.shapes.times[self.look(best, likely, mean)]
     }
 
     /// Whether to leave a cast in that has waited `so_far` minutes without a bite.
@@ -267,8 +237,6 @@ fn bite_window(means: &Means) -> Option<(f64, f64)> {
     best
 }
 
-/// A leave time this many times the best counts as much longer.
-const MUCH_LONGER: f64 = 1.4;
 /// Minutes before the end of what the shapes know from which on a chance is still said of what is known.
 const LAST_KNOWN_MIN: f64 = 10.0;
 

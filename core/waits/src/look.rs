@@ -1,50 +1,91 @@
-//! Leaving a cast longer to see what comes later.
+//! Leaving a cast for another time than the best so far, for what it may show.
 //!
-//! A cast left long shows all that a short one would have shown; a short one never shows what comes
-//! after it. So beyond the best leave time so far, waiting on buys knowledge: should a bite come, the
-//! casts after it can be left for it. That is worth it where the bites so won over the fishing still
-//! to come exceed the bites that the minutes cost now.
+//! What a cast shows changes what later casts are left for. One step ahead that can be counted out: for each time that the next
+//! cast may be left, and for each minute at which its bite may come or not have come, the best rate that would then be
+//! expected (the knowledge gradient; Frazier, Powell and Dayanik 2008). What that brings over the fishing still to come is
+//! weighed against the bites that the other time costs now. Later casts can look too and one step sees too little, so
+//! the gain is credited in part: the one knob of the plan.
 
 use super::plan::{DAY_MIN, LeavePlan};
 use super::shapes::POINTS;
 
-/// Share of the gain in sight that one look is credited with: a single bite seldom settles the matter,
-/// and later casts could look as well. Found by simulation (docs/advice.md).
-const CREDIT: f64 = 0.05;
 /// Days to come that the first days of a book speak for, fewer the more it holds: what several days have not
 /// shown, a look is less likely to. A guess, set by simulation (docs/advice.md).
 const DAYS_TO_COME: f64 = 32.0;
 /// No cast is left beyond this for the sake of looking, minutes.
 const LONGEST_MIN: f64 = 60.0;
+/// Shapes below this weight say too little of what a look would show.
+const LIGHTEST: f32 = 3e-5;
+/// Times at most among which is chosen.
+const STEPS: usize = 32;
+
+/// A figure for each time.
+type Row = [f32; STEPS];
 
 impl LeavePlan {
     /// The point in time to leave the next cast for, at least `best`.
     pub(crate) fn look(&self, best: usize, likely: &[(usize, f32)], mean: &[f32; POINTS]) -> usize {
-        let times = &self.shapes.times;
-        let end = times.partition_point(|&t| t <= LONGEST_MIN);
-        if best + 1 >= end {
-            return best;
-        }
-        let mut gain = [0.0_f64; POINTS];
-        for &(shape, weight) in likely.iter().filter(|(_, w)| *w > 3e-5) {
-            let rates = self.rates(shape);
-            let bitten = &self.shapes.bitten[shape * POINTS..][..POINTS];
-            let mut better = rates[best];
-            for i in best + 1..end {
-                better = better.max(rates[i]);
-                gain[i] += f64::from(weight * (bitten[i] - bitten[best]) * (better - rates[best]));
-            }
-        }
-        let ahead = self.minutes_ahead();
+        let steps = self.steps(best);
+        let (after_bite, waiting) = self.one_step_ahead(&steps, likely);
+        let highest = |row: &Row| row[..steps.len()].iter().copied().fold(0.0, f32::max);
+        let credit = self.settings.look_credit * self.minutes_ahead();
+        // What is expected if there was no bite yet, and of the best rate after a bite up to here.
+        let mut after_none: Row = std::array::from_fn(|t| steps.get(t).map_or(0.0, |&i| mean[i]));
+        let mut told = 0.0;
         let mut pick = (0.0, best);
-        for i in best + 1..end {
-            let cost = f64::from(mean[best] - mean[i]) * (times[i] + self.costs.turn_round_min);
-            let net = CREDIT * ahead * gain[i] - cost;
-            if net > pick.0 {
+        for ((bite, &i), waited) in after_bite.iter().zip(&steps).zip(waiting) {
+            told += highest(bite);
+            for (none, bite) in after_none.iter_mut().zip(bite) {
+                *none -= bite;
+            }
+            let gain = f64::from(told + highest(&after_none) - mean[best]).max(0.0);
+            let cost = f64::from(mean[best] - mean[i]) * (f64::from(waited) + self.costs.turn_round_min);
+            let net = credit * gain - cost;
+            // A shorter cast than the best shows less and earns less.
+            if i >= best && net > pick.0 {
                 pick = (net, i);
             }
         }
         pick.1
+    }
+
+    /// For a bite between each time and the one before: the rate expected of every leave time from then on, times the chance
+    /// of that bite. And for each time how long a cast left for it waits.
+    fn one_step_ahead(&self, steps: &[usize], likely: &[(usize, f32)]) -> (Vec<Row>, Row) {
+        let mut after_bite = vec![[0.0; STEPS]; steps.len()];
+        let mut waiting = [0.0; STEPS];
+        for &(shape, weight) in likely.iter().filter(|(_, weight)| *weight > LIGHTEST) {
+            let bitten = &self.shapes.bitten[shape * POINTS..][..POINTS];
+            let waits = &self.shapes.waiting[shape * POINTS..][..POINTS];
+            let rates = self.rates(shape);
+            let rates: Row = std::array::from_fn(|t| steps.get(t).map_or(0.0, |&i| rates[i]));
+            let mut before = 0.0;
+            for ((row, waited), &i) in after_bite.iter_mut().zip(&mut waiting).zip(steps) {
+                let chance = weight * (bitten[i] - before);
+                before = bitten[i];
+                *waited += weight * waits[i];
+                for (sum, rate) in row.iter_mut().zip(rates) {
+                    *sum += chance * rate;
+                }
+            }
+        }
+        (after_bite, waiting)
+    }
+
+    /// Every minute up to twenty, then ever longer steps to the longest time that a look is worth; the best time among them.
+    fn steps(&self, best: usize) -> Vec<usize> {
+        let is_step = |t: f64| match t {
+            t if t <= 20.0 => t.fract() == 0.0,
+            t if t <= 30.0 => t % 2.0 == 0.0,
+            t => t % 5.0 == 0.0,
+        };
+        let end = self.shapes.times.partition_point(|&t| t <= LONGEST_MIN);
+        let mut steps: Vec<usize> = (1..end).filter(|&i| is_step(self.shapes.times[i])).collect();
+        if let Err(place) = steps.binary_search(&best) {
+            steps.insert(place, best);
+        }
+        steps.truncate(STEPS);
+        steps
     }
 
     /// Minutes of fishing to come to which what is learned now is of use: the rest of today, and some
@@ -52,5 +93,66 @@ impl LeavePlan {
     fn minutes_ahead(&self) -> f64 {
         (DAY_MIN - self.used_min()).max(0.0)
             + DAYS_TO_COME * DAY_MIN * self.days.min(1.0 / self.days.max(1.0))
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::plan::top;
+    use super::*;
+    use crate::{Record, Settings, Wait};
+
+    /// Worked out anew, shape by shape and outcome by outcome, as the definition has it: what is expected of the best rate
+    /// after the cast, less what is expected of it now.
+    fn gain_by_definition(plan: &LeavePlan, steps: &[usize], until: usize) -> f64 {
+        let likely = &plan.reckoned().likely;
+        let best_after = |chance: &dyn Fn(&[f32]) -> f64| {
+            let of = |t: usize| -> f64 {
+                let part = |&(shape, weight): &(usize, f32)| {
+                    let bitten = &plan.shapes.bitten[shape * POINTS..][..POINTS];
+                    f64::from(weight) * chance(bitten) * f64::from(plan.rates(shape)[t])
+                };
+                likely.iter().map(part).sum()
+            };
+            steps.iter().map(|&t| of(t)).fold(0.0, f64::max)
+        };
+        let mut expected = best_after(&|bitten| 1.0 - f64::from(bitten[until]));
+        let mut before = 0;
+        for &i in steps.iter().filter(|&&i| i <= until) {
+            expected += best_after(&|bitten| f64::from(bitten[i]) - f64::from(bitten[before]));
+            before = i;
+        }
+        expected - best_after(&|_| 1.0)
+    }
+
+    #[test]
+    fn the_gain_is_what_the_definition_says_and_never_falls_with_the_time() {
+        let list = [(6.0, false), (8.0, true), (15.0, true), (10.0, false)];
+        let waits: Vec<Wait> = list.iter().map(|&(m, bite)| Wait::new(m, bite).unwrap()).collect();
+        let plan = LeavePlan::new(&Record::of_today(&waits), &Settings::default()).unwrap();
+        let mean = plan.reckoned().rate;
+        let steps = plan.steps(top(&mean));
+        let (after_bite, _) = plan.one_step_ahead(&steps, &plan.reckoned().likely);
+        let highest = |row: &Row| f64::from(row[..steps.len()].iter().copied().fold(0.0, f32::max));
+        let mut none: Row = std::array::from_fn(|t| steps.get(t).map_or(0.0, |&i| mean[i]));
+        let now = highest(&none);
+        let (mut told, mut last) = (0.0, -1e-6);
+        for (bite, &i) in after_bite.iter().zip(&steps) {
+            told += highest(bite);
+            none.iter_mut().zip(bite).for_each(|(none, bite)| *none -= bite);
+            let gain = told + highest(&none) - now;
+            let wanted = gain_by_definition(&plan, &steps, i);
+            assert!((gain - wanted).abs() < 2e-5, "{i}: {gain} {wanted}");
+            assert!(gain >= last - 1e-6, "{i}: {gain} after {last}");
+            last = gain;
+        }
+        assert!(last > 1e-4, "a look past the hour shows something: {last}");
+    }
+
+    #[test]
+    fn without_credit_nobody_looks() {
+        let settings = Settings { look_credit: 0.0, ..Settings::default() };
+        let plan = LeavePlan::new(&Record::of_today(&[]), &settings).unwrap();
+        assert_eq!(plan.next_leave(), plan.shapes.times[top(&plan.reckoned().rate[..plan.horizon()])]);
     }
 }

@@ -142,12 +142,6 @@ impl LeavePlan {
         Ok(())
     }
 
-    /// Chance that the bites come at a constant rate.
-    pub(crate) fn chance_of_constant(&self) -> f64 {
-        let constant: f64 = self.weights[..self.shapes.constant].iter().sum();
-        constant / self.weights.iter().sum::<f64>()
-    }
-
     /// The shapes that count, with their weights, which sum to 1.
     fn likely(&self) -> Vec<(usize, f32)> {
         let counted = self.weights.iter().enumerate().filter(|(_, w)| **w > NEGLIGIBLE);

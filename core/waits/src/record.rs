@@ -122,14 +122,9 @@ pub struct Settings {
     pub horizon_min: f64,
     /// Share of the best rate from which a leave time counts as near-best.
     pub near_best: f64,
-    /// What leaving a cast longer than the best time may cost before the third bite, as a share of the best
-    /// rate, where the length hardly matters. 0 here and below plans for the best time only, and never looks.
-    pub early_price: f64,
-    /// The same from the third bite on, before it is divided by the bites of the record and counted by the
-    /// chance that the bites come at a constant rate.
-    pub steady_price: f64,
-    /// Bites of the record from which on nothing is paid for learning.
-    pub explore_bites: f64,
+    /// Share of what a look promises, one step ahead and over the fishing to come, that it is credited with when a cast is
+    /// left longer than the best time: the one knob of the plan, found by simulation (docs/advice.md). 0 never looks.
+    pub look_credit: f64,
 }
 
 impl Default for Settings {
@@ -139,9 +134,7 @@ impl Default for Settings {
             accuracy: Accuracy::default(),
             horizon_min: 60.0,
             near_best: 0.95,
-            early_price: 0.03,
-            steady_price: 0.8,
-            explore_bites: 20.0,
+            look_credit: 0.3,
         }
     }
 }
@@ -151,9 +144,7 @@ impl Settings {
         self.priors.check()?;
         positive("the horizon", self.horizon_min)?;
         super::error::open_share("the near-best share", self.near_best)?;
-        super::error::share("the price of learning before the third bite", self.early_price)?;
-        super::error::share("the price of learning", self.steady_price)?;
-        positive("the bites up to which learning is paid for", self.explore_bites)?;
+        super::error::share("the credit of a look", self.look_credit)?;
         Ok(())
     }
 }

@@ -49,10 +49,10 @@ pub struct ShapePriors {
 /// and 45, and a constant rate near one in 15, between 4 and 60. That length does not matter much is
 /// the plainest belief and gets the most weight.
 pub const SHAPE_PRIORS: ShapePriors = ShapePriors {
-    constant: 0.4,
-    broad: 0.12,
-    even: 0.11,
-    two: 0.18,
+    constant: 0.5,
+    broad: 0.1,
+    even: 0.092,
+    two: 0.15,
     place: (10.5, 0.7),
     pace: (15.0, 0.7),
     stray: 0.01,
